@@ -1,0 +1,70 @@
+/**
+ * The lay as plain data: the question a cut list asks and the answer a planner gives.
+ *
+ * All lengths are in one unit, whichever the caller uses. On a cloth, x runs along the
+ * selvedge (the length of the cloth, from 0) and y across it (0 to its width). A placed copy
+ * is the piece's outline turned by `turn` degrees about (0, 0), counter-clockwise when y
+ * points up, and then moved by (x, y).
+ */
+import type { Point } from "./geometry.ts";
+
+/** One kind of piece to cut. Mirrored pairs and pieces on the fold are spelled out beforehand. */
+export interface LayPiece {
+  readonly name: string;
+  /** The cut line (allowances on) as a closed polygon without crossings, last point not repeated. */
+  readonly outline: readonly Point[];
+  /** How many copies, a whole number from 1. */
+  readonly quantity: number;
+  /** Turns in degrees that the grain allows: [0] one way, [0, 180] two way, others if the maker says so. */
+  readonly turns: readonly number[];
+  /** With a repeat: the point of the outline that must fall on the same place of the repeat in every copy. */
+  readonly match?: Point;
+}
+
+/** A cloth to lay on. */
+export interface LayCloth {
+  readonly name: string;
+  /** Usable width, selvedges off. */
+  readonly width: number;
+  /** The length in hand; null when it may be as long as the lay needs. */
+  readonly length: number | null;
+  /** An odd cloth: its own outline inside [0, length] × [0, width]. */
+  readonly outline?: readonly Point[];
+  /** Flaws and holes to keep clear of. */
+  readonly flaws?: readonly (readonly Point[])[];
+}
+
+export interface LayQuestion {
+  readonly pieces: readonly LayPiece[];
+  /** One cloth of open length, or the cloths in hand. */
+  readonly cloths: readonly LayCloth[];
+  /** Least distance between cut lines, for the scissors; 0 when pieces may touch. */
+  readonly gap: number;
+  /** Length of the pattern repeat along the selvedge; 0 for plain cloth. */
+  readonly repeat: number;
+  /** Copies the maker has put down by hand and that stay there. */
+  readonly pinned?: readonly Placement[];
+}
+
+/** Where one copy lies. `piece` and `cloth` count from 0 in the question's lists, `copy` from 0 within the piece. */
+export interface Placement {
+  readonly piece: number;
+  readonly copy: number;
+  readonly cloth: number;
+  readonly turn: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+export interface Lay {
+  readonly placements: readonly Placement[];
+  /** Length used of each cloth, in the order of the question. */
+  readonly lengths: readonly number[];
+  /** Area of the placed pieces over the area of the cloth used (width × length used), 0 to 1. */
+  readonly density: number;
+  /** Copies that found no place, as [piece, how many]. */
+  readonly missing: readonly (readonly [piece: number, count: number])[];
+}
+
+/** A planner: lays the question, or answers with a sentence that says why it can not be laid. */
+export type Planner = (question: LayQuestion) => Lay | { readonly refusal: string };

@@ -1,0 +1,131 @@
+/**
+ * The shape of a declaration: everything that is to be known about one sewing function, said once.
+ * Registration, argument hints, help, Working, Drawing and most tests are derived from it.
+ */
+import type { Shape } from "./drawing.ts";
+import type { Mark } from "./fractions.ts";
+import type { Planner } from "./lay.ts";
+import type { Piece } from "./piece.ts";
+import type { Unit } from "./units.ts";
+
+/** What a kind of argument is inside `work`. Lengths and areas are in the book's unit, angles in degrees. */
+interface Plain {
+  length: number;
+  area: number;
+  /** A whole number. */
+  count: number;
+  /** A ratio: 0.5 is a half, 2.5 two and a half times. */
+  share: number;
+  angle: number;
+  /** A day, counted as the engine counts dates, or a number of days. */
+  days: number;
+  money: number;
+  /** A bare number of no unit, such as the figure to convert. */
+  figure: number;
+  flag: boolean;
+  text: string;
+  piece: Piece;
+  verdict: string;
+}
+
+export type Kind = keyof Plain;
+
+/** One argument. */
+export interface Take {
+  readonly kind: Kind;
+  /** What it is and how it is measured, in a few words. */
+  readonly about: string;
+  /** Least and greatest value allowed, both included; lengths in centimetres, areas in square centimetres. */
+  readonly from?: number;
+  readonly to?: number;
+  /** The value when it is left out; null when `work` decides. Its presence makes the argument optional. */
+  readonly otherwise?: number | string | boolean | null;
+  /** A range of cells; `blanks` lets empty cells through as null, else one is refused. */
+  readonly many?: true;
+  readonly blanks?: true;
+  /** The words a text may be. */
+  readonly choices?: readonly string[];
+}
+
+export type Takes = Readonly<Record<string, Take>>;
+
+type One<T extends Take> = T["choices"] extends readonly string[] ? T["choices"][number] : Plain[T["kind"]];
+type Whole<T extends Take> = T["many"] extends true
+  ? readonly (T["blanks"] extends true ? One<T> | null : One<T>)[]
+  : One<T>;
+
+/** The arguments as `work` and `draw` receive them: checked, defaults filled in, pieces read. */
+export type Given<T extends Takes> = {
+  readonly [K in keyof T]: Whole<T[K]> | (T[K] extends { readonly otherwise: null } ? null : never);
+};
+
+/** What `work` works with besides its arguments. */
+export interface Bench {
+  /** Notes a step: its name, its rule in OpenFormula over arguments and earlier steps, its value. */
+  step<V extends number | string>(name: string, rule: string, value: V): V;
+  /** Notes a figure found by a curve or a loop, told in a sentence. */
+  measure<V extends number | string>(name: string, sentence: string, value: V): V;
+  /** A length known in centimetres, in the unit of the arguments. */
+  cm(figure: number): number;
+  /** A length in words: "1 1/2 in". */
+  say(length: number): string;
+  /** The lay planner, for functions that lay pieces on cloth. */
+  readonly plan: Planner;
+  /** The book's unit and finest mark: for the functions in tape/ only. */
+  readonly unit: Unit;
+  readonly mark: Mark;
+}
+
+/** An answer known beforehand. */
+export interface Example {
+  /** Arguments by name, as a cell would hold them: pieces as path data, ranges as lists. */
+  readonly given: Readonly<Record<string, Cell | readonly Cell[]>>;
+  /** The answer; for a piece its measures, for a verdict or text the text or how it begins. */
+  readonly gives: number | string | PieceMeasures;
+  /** Greatest difference allowed; 1e-9 of the answer when left out. */
+  readonly within?: number;
+  /** The unit of the lengths given; "in" when left out. */
+  readonly unit?: Unit;
+  /** Why this is the answer: the source, or how it was worked. */
+  readonly because: string;
+}
+
+export interface PieceMeasures {
+  readonly area?: number;
+  /** Across the grain. */
+  readonly width?: number;
+  /** Along the grain. */
+  readonly length?: number;
+  readonly edges?: readonly number[];
+}
+
+export type Cell = number | string | boolean | null;
+
+/** What was worked on the way, by step name. */
+export type Found = Readonly<Record<string, number>>;
+
+export interface Declaration<T extends Takes = Takes> {
+  readonly name: string;
+  /** One sentence for people who sew. */
+  readonly summary: string;
+  /** The published source, or "geometry", or "common practice". */
+  readonly source: string;
+  /** Words a maker might search by, beyond those of the summary. */
+  readonly words?: string;
+  readonly takes: T;
+  readonly returns: Kind;
+  readonly work: (given: Given<T>, bench: Bench) => number | string | Piece;
+  /** Shapes; `answer` is what `work` gave. */
+  readonly draw?: (given: Given<T>, found: Found, answer: number | string | Piece) => readonly Shape[];
+  readonly examples: readonly Example[];
+  /** Where work can hurt, or where the figure must not be trusted alone. */
+  readonly cautions?: string;
+}
+
+/** Declares a function; the types of `work` and `draw` follow from `takes`. */
+export function define<const T extends Takes>(declaration: Declaration<T>): Declaration {
+  return declaration as unknown as Declaration;
+}
+
+/** Thrown inside `work`: the figures can not be worked with, and why, in one sentence. */
+export class Refusal extends Error {}

@@ -1,0 +1,118 @@
+/**
+ * Lengths as a tape shows them: "16 1/2", "16½", "16-1/2 in", "5' 3\"", "1 yd 9 in", "42 cm".
+ */
+import { convert, isTapeUnit, type TapeUnit, type Unit } from "./units.ts";
+
+/** The finest mark of a tape, as typed in a book: a fraction of an inch or a metric length. */
+export type Mark = "1/2" | "1/4" | "1/8" | "1/16" | "1/32" | "1 cm" | "5 mm" | "1 mm";
+
+const VULGAR: Record<string, string> = {
+  "½": "1/2", "⅓": "1/3", "⅔": "2/3", "¼": "1/4", "¾": "3/4", "⅕": "1/5", "⅖": "2/5", "⅗": "3/5",
+  "⅘": "4/5", "⅙": "1/6", "⅚": "5/6", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8",
+}; // biome-ignore format: a table
+
+/** One figure: 16, 16.5, 3/8, 16 1/2 or 16-1/2. Groups: whole or decimal, numerator, denominator. */
+const FIGURE = String.raw`(?:(\d+(?:\.\d+)?|\.\d+)(?:[\s-]+(\d+)\/(\d+))?|(\d+)\/(\d+))`;
+const PART = new RegExp(String.raw`^${FIGURE}\s*([a-z]+|'|"|″|′)?\s*`, "i");
+const SPELLINGS: Record<string, TapeUnit> = {
+  "'": "ft", "′": "ft", '"': "in", "″": "in", inch: "in", inches: "in", ins: "in", foot: "ft", feet: "ft",
+  yard: "yd", yards: "yd", yds: "yd", metre: "m", metres: "m", meter: "m", meters: "m",
+}; // biome-ignore format: a table
+
+function unitOf(word: string): TapeUnit | undefined {
+  const lower = word.toLowerCase();
+  return isTapeUnit(lower) ? lower : SPELLINGS[lower];
+}
+
+/** What `readTape` made of a text: the length in the asked unit, and whether a unit or fraction was written. */
+export interface TapeReading {
+  readonly length: number;
+  /** True when the text can be nothing but a length: it names a unit or has a fraction. */
+  readonly certain: boolean;
+}
+
+/**
+ * Reads a length as people write it on a pattern. A figure without a unit is in `unit`.
+ * Several parts add up ("1 yd 9 in", "5' 3\""); each but a lone one must name its unit.
+ * Returns null when the text is no length: words, a stray sign, a fraction over zero.
+ */
+export function readTape(text: string, unit: Unit): TapeReading | null {
+  let rest = text
+    .trim()
+    .replace(/[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]/g, (sign) => ` ${VULGAR[sign]}`)
+    .trim();
+  const sign = /^[-−]/.test(rest) ? -1 : 1;
+  if (sign < 0) rest = rest.slice(1).trim();
+  let length = 0;
+  let certain = false;
+  let parts = 0;
+  while (rest !== "") {
+    const found = PART.exec(rest);
+    if (!found) return null;
+    const [whole, first, second, third, fourth, fifth, word] = found;
+    const over = Number(third ?? fifth ?? 1);
+    if (over === 0) return null;
+    const figure = Number(first ?? 0) + Number(second ?? fourth ?? 0) / over;
+    const named = word === undefined ? undefined : unitOf(word);
+    if (word !== undefined && named === undefined) return null;
+    rest = rest.slice(whole.length);
+    parts += 1;
+    if (named === undefined && (parts > 1 || rest !== "")) return null;
+    certain ||= named !== undefined || second !== undefined || fourth !== undefined;
+    length += convert(figure, named ?? unit, unit);
+  }
+  return parts === 0 ? null : { length: sign * length, certain };
+}
+
+/** The size of a mark, in `unit`. */
+export function markSize(mark: Mark, unit: Unit): number {
+  if (mark.endsWith("mm") || mark.endsWith("cm")) {
+    const [figure, named] = mark.split(" ");
+    return convert(Number(figure), named as TapeUnit, unit);
+  }
+  const [top, under] = mark.split("/");
+  return convert(Number(top) / Number(under), "in", unit);
+}
+
+/** Rounds to whole steps; a figure within a billionth of a step above it counts as on it. */
+export function roundTo(
+  value: number,
+  step: number,
+  direction: "nearest" | "up" | "down" = "nearest",
+): number {
+  const steps = value / step;
+  const slack = 1e-9 * Math.max(1, Math.abs(steps));
+  if (direction === "up") return Math.ceil(steps - slack) * step;
+  if (direction === "down") return Math.floor(steps + slack) * step;
+  return Math.floor(steps + 0.5 + slack) * step;
+}
+
+function commonDivisor(a: number, b: number): number {
+  return b === 0 ? a : commonDivisor(b, a % b);
+}
+
+/**
+ * A length as the tape shows it, to the nearest mark, without the unit's name: 16.5 → "16 1/2"
+ * on an inch tape, "16.5" on a metric one. Marks of the other system are converted first.
+ */
+export function tapeText(length: number, unit: Unit, mark: Mark): string {
+  if (!Number.isFinite(length)) return String(length);
+  const step = markSize(mark, unit);
+  const rounded = roundTo(Math.abs(length), step);
+  const minus = length < 0 && rounded > 0 ? "-" : "";
+  if (unit === "cm" || !mark.includes("/")) {
+    const places = unit === "cm" ? (mark === "1 cm" ? 0 : 1) : 2;
+    return minus + String(Number(rounded.toFixed(places)));
+  }
+  const under = Number(mark.split("/")[1]);
+  const parts = Math.round(rounded * under);
+  const whole = Math.floor(parts / under);
+  const left = parts % under;
+  if (left === 0) return minus + String(whole);
+  const divisor = commonDivisor(left, under);
+  const fraction = `${left / divisor}/${under / divisor}`;
+  return minus + (whole === 0 ? fraction : `${whole} ${fraction}`);
+}
+
+/** The usual finest mark of a book in this unit. */
+export const USUAL_MARK: Record<Unit, Mark> = { in: "1/8", cm: "1 mm" };

@@ -1,0 +1,93 @@
+/** Help in words, made from a declaration and nothing else. */
+import type { Declaration, Example, Take } from "./define.ts";
+import { convert, type Unit } from "./units.ts";
+
+/** `SPREAD_PER_GAP(top; hem; sections; [edge_share = 0.5])` */
+export function signature(declaration: Declaration): string {
+  const takes = Object.entries(declaration.takes).map(([name, take]) => {
+    if (take.otherwise === undefined) return name;
+    return take.otherwise === null ? `[${name}]` : `[${name} = ${literal(take.otherwise)}]`;
+  });
+  return `${declaration.name}(${takes.join("; ")})`;
+}
+
+function literal(value: unknown): string {
+  if (typeof value === "string") return `"${value.replaceAll('"', '""')}"`;
+  return typeof value === "boolean" ? String(value).toUpperCase() : String(value);
+}
+
+/** An example as a formula; a range of cells is written as an array. */
+export function exampleFormula(declaration: Declaration, example: Example): string {
+  const names = Object.keys(declaration.takes);
+  const last = names.findLastIndex((name) => name in example.given);
+  const told = names.slice(0, last + 1).map((name) => {
+    const value = example.given[name];
+    if (value === undefined || value === null) return "";
+    return Array.isArray(value)
+      ? `{${value.map((one) => (one === null ? '""' : literal(one))).join("|")}}`
+      : literal(value);
+  });
+  return `=${declaration.name}(${told.join("; ")})`;
+}
+
+/** What an argument may be: "length, 1 to 400 in". */
+export function allowed(take: Take, unit: Unit): string {
+  const scale =
+    take.kind === "length" ? convert(1, "cm", unit) : take.kind === "area" ? convert(1, "cm", unit) ** 2 : 1;
+  const told = (limit: number) => String(Number((limit * scale).toPrecision(3)));
+  const suffix =
+    take.kind === "length"
+      ? ` ${unit}`
+      : take.kind === "area"
+        ? ` sq ${unit}`
+        : take.kind === "angle"
+          ? "°"
+          : "";
+  const words = [take.many ? `range of ${take.kind}s` : take.kind];
+  if (take.choices) words.push(take.choices.join(" / "));
+  if (take.from !== undefined && take.to !== undefined)
+    words.push(`${told(take.from)} to ${told(take.to)}${suffix}`);
+  else if (take.from !== undefined) words.push(`from ${told(take.from)}${suffix}`);
+  else if (take.to !== undefined) words.push(`up to ${told(take.to)}${suffix}`);
+  return words.join(", ");
+}
+
+/** The whole help of a function as plain text. */
+export function helpText(declaration: Declaration, unit: Unit): string {
+  const takes = Object.entries(declaration.takes);
+  const width = Math.max(...takes.map(([name]) => name.length));
+  const lines = [
+    signature(declaration),
+    declaration.summary,
+    "",
+    ...takes.map(([name, take]) => {
+      const left =
+        take.otherwise === undefined
+          ? ""
+          : take.otherwise === null
+            ? "; may be left out"
+            : `; ${literal(take.otherwise)} when left out`;
+      return `  ${name.padEnd(width)}  ${take.about} (${allowed(take, unit)}${left})`;
+    }),
+    `  gives${" ".repeat(Math.max(0, width - 5))}  ${declaration.returns}`,
+    "",
+    ...declaration.examples.map(
+      (example) => `  ${exampleFormula(declaration, example)}  ${told(example)}   ${example.because}`,
+    ),
+    "",
+    `Source: ${declaration.source}`,
+  ];
+  if (declaration.cautions) lines.push(`Take care: ${declaration.cautions}`);
+  return lines.join("\n");
+}
+
+function told({ gives }: Example): string {
+  if (typeof gives === "number") return String(Number(gives.toPrecision(9)));
+  if (typeof gives === "string") return `"${gives}"`;
+  return Object.entries(gives)
+    .map(
+      ([name, value]) =>
+        `${name} ${Array.isArray(value) ? value.map((one) => Number(one.toPrecision(6))).join(", ") : Number((value as number).toPrecision(9))}`,
+    )
+    .join(", ");
+}

@@ -1,0 +1,144 @@
+/**
+ * A pattern piece as a value: an outline of edges, and marks drawn inside it.
+ *
+ * In a cell a piece is SVG path data in the book's unit, x across the grain and y along it
+ * (downwards, as SVG has it: a skirt's waist is above its hem). The first subpath is the closed
+ * outline, every later one a mark (fold, placement, slash or grain line). One command letter is
+ * one edge, counted from 1 in drawing order. Functions that make a piece draw edge 1 along the
+ * top and edge 3 along the hem.
+ */
+import {
+  bounds,
+  distance,
+  flatten,
+  line,
+  type Point,
+  pointAt,
+  radians,
+  type Stroke,
+  selfCrossing,
+  strokeLength,
+  strokeSweep,
+} from "./geometry.ts";
+import { readPath, writePath } from "./path.ts";
+
+export type Edge = readonly Stroke[];
+
+export interface Piece {
+  /** Edges head to tail, the last one ending where the first begins. */
+  readonly edges: readonly Edge[];
+  /** Lines and curves marked on the piece, each a run of strokes. */
+  readonly marks: readonly Edge[];
+}
+
+const told = ([x, y]: Point): string => `(${Number(x.toFixed(3))}, ${Number(y.toFixed(3))})`;
+
+/** Reads path data as a piece. Throws an Error saying what is broken: not closed, crossing itself, no area. */
+export function readPiece(text: string): Piece {
+  const [outline, ...marks] = readPath(text);
+  if (!outline || outline.edges.length === 0) throw new Error("the outline is empty");
+  const end = outline.edges.at(-1)!.at(-1)!.to;
+  const size = reach(outline.edges);
+  const gap = distance(end, outline.start);
+  if (!outline.closed && gap > 1e-9 * size) {
+    throw new Error(
+      `the outline is open: it begins at ${told(outline.start)} and ends at ${told(end)}; close it with Z`,
+    );
+  }
+  const edges = gap > 1e-9 * size ? [...outline.edges, [line(end, outline.start)]] : outline.edges;
+  const piece = {
+    edges,
+    marks: marks.flatMap((mark) => [mark.edges.flat()]).filter((mark) => mark.length > 0),
+  };
+  if (pieceArea(piece) <= 1e-9 * size * size) throw new Error("the outline has no area");
+  const place = selfCrossing(flattenPiece(piece, size / 500));
+  if (place) throw new Error(`the outline crosses itself near ${told(place)}`);
+  return piece;
+}
+
+/** The piece as path data. */
+export function writePiece(piece: Piece): string {
+  return writePath([
+    { start: piece.edges[0]![0]!.from, edges: piece.edges, closed: true },
+    ...piece.marks.map((mark) => ({ start: mark[0]!.from, edges: [mark], closed: false })),
+  ]);
+}
+
+/** A piece with straight edges through these corners. */
+export function polygon(corners: readonly Point[], marks: readonly Edge[] = []): Piece {
+  return { edges: corners.map((corner, i) => [line(corner, corners[(i + 1) % corners.length]!)]), marks };
+}
+
+function reach(edges: readonly Edge[]): number {
+  const box = bounds(
+    edges.flatMap((edge) => edge.flatMap((stroke) => [stroke.from, pointAt(stroke, 0.5), stroke.to])),
+  );
+  return Math.max(box.right - box.left, box.high - box.low);
+}
+
+export const edgeLength = (edge: Edge): number => edge.reduce((sum, stroke) => sum + strokeLength(stroke), 0);
+
+export const pieceArea = (piece: Piece): number =>
+  Math.abs(piece.edges.flat().reduce((sum, stroke) => sum + strokeSweep(stroke), 0)) / 2;
+
+/** The outline as a polygon no chord of which strays more than `tolerance` from the true line. */
+export function flattenPiece(piece: Piece, tolerance: number): Point[] {
+  return piece.edges.flatMap((edge) => edge.flatMap((stroke) => flatten(stroke, tolerance)));
+}
+
+/** Least and greatest x and y of the outline, curves and arcs at their true extremes. */
+export function pieceBounds(piece: Piece): ReturnType<typeof bounds> {
+  return bounds(piece.edges.flat().flatMap((stroke) => [stroke.from, stroke.to, ...extremes(stroke)]));
+}
+
+function extremes(stroke: Stroke): Point[] {
+  if (stroke.kind === "line") return [];
+  if (stroke.kind === "arc") {
+    const { centre, from, radius, sweep } = stroke;
+    const start = Math.atan2(from[1] - centre[1], from[0] - centre[0]);
+    return [0, 1, 2, 3].flatMap((quarter): Point[] => {
+      const way =
+        (((((quarter * Math.PI) / 2 - start) * Math.sign(sweep)) % (2 * Math.PI)) + 2 * Math.PI) %
+        (2 * Math.PI);
+      if (way >= Math.abs(sweep)) return [];
+      return [[centre[0] + radius * [1, 0, -1, 0][quarter]!, centre[1] + radius * [0, 1, 0, -1][quarter]!]];
+    });
+  }
+  const { from, c1, c2, to } = stroke;
+  return ([0, 1] as const).flatMap((i) => {
+    const a = to[i] - 3 * c2[i] + 3 * c1[i] - from[i];
+    const b = 2 * (c2[i] - 2 * c1[i] + from[i]);
+    const c = c1[i] - from[i];
+    const root = Math.sqrt(b * b - 4 * a * c);
+    const shares = Math.abs(a) < 1e-12 ? [-c / b] : [(-b + root) / (2 * a), (-b - root) / (2 * a)];
+    return shares.filter((share) => share > 0 && share < 1).map((share) => pointAt(stroke, share));
+  });
+}
+
+/** Carries a piece by a length-keeping change of place; `flips` when it mirrors. */
+function carry(piece: Piece, to: (point: Point) => Point, flips: boolean): Piece {
+  const stroke = (one: Stroke): Stroke => {
+    const ends = { from: to(one.from), to: to(one.to) };
+    if (one.kind === "line") return { kind: "line", ...ends };
+    if (one.kind === "curve") return { kind: "curve", ...ends, c1: to(one.c1), c2: to(one.c2) };
+    return { ...one, ...ends, centre: to(one.centre), sweep: flips ? -one.sweep : one.sweep };
+  };
+  const run = (edge: Edge): Edge => edge.map(stroke);
+  return { edges: piece.edges.map(run), marks: piece.marks.map(run) };
+}
+
+/** Turned about (0, 0) by `angle` degrees, from +x towards +y: clockwise on paper, where y points down. */
+export function turnPiece(piece: Piece, angle: number): Piece {
+  const cos = Math.cos(radians(angle));
+  const sin = Math.sin(radians(angle));
+  return carry(piece, ([x, y]) => [x * cos - y * sin, x * sin + y * cos], false);
+}
+
+/** The other half of a pair: x becomes −x. The edges keep their order and number. */
+export function mirrorPiece(piece: Piece): Piece {
+  return carry(piece, ([x, y]) => [-x, y], true);
+}
+
+export function movePiece(piece: Piece, dx: number, dy: number): Piece {
+  return carry(piece, ([x, y]) => [x + dx, y + dy], false);
+}

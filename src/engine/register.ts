@@ -1,0 +1,76 @@
+/** Teaches a HyperFormula every sewing function of the catalogue. */
+import {
+  CellError,
+  ErrorType,
+  FunctionPlugin,
+  type FunctionPluginDefinition,
+  HyperFormula,
+  SimpleRangeValue,
+} from "hyperformula";
+import { catalogue } from "../../functions/catalogue.ts";
+import type { Cell, Declaration } from "../../functions/define.ts";
+import { type Argument, isRefused, run, type Setting } from "../../functions/work.ts";
+
+/** A call that was worked while an engine listened: for the Working panel. */
+export interface Call {
+  readonly declaration: Declaration;
+  readonly args: readonly Argument[];
+}
+
+/** What an engine tells the functions, given as HyperFormula's `context`. */
+export interface Context extends Setting {
+  heard?: ((call: Call) => void) | undefined;
+}
+
+type Value = ReturnType<FunctionPlugin["evaluateAst" & keyof FunctionPlugin]> | unknown;
+
+/** A cell's value from the interpreter's: dates and the like are numbers, the empty value is null. */
+function plain(value: Value): Cell {
+  if (typeof value === "number" || typeof value === "string" || typeof value === "boolean") return value;
+  if (typeof value === "object" && value !== null && "val" in value) return (value as { val: number }).val;
+  return null;
+}
+
+class Sewing extends FunctionPlugin {
+  /** One method serves every function; HyperFormula looks it up by the name given in the definition. */
+  work(declaration: Declaration, ast: { args: never[] }, state: never): number | string | CellError {
+    const args: Argument[] = [];
+    for (const arg of ast.args) {
+      const value: Value = this.evaluateAst(arg, state);
+      if (value instanceof CellError) return value;
+      if (value instanceof SimpleRangeValue) {
+        const list: Cell[] = [];
+        for (const row of value.data) {
+          for (const one of row) {
+            if (one instanceof CellError) return one;
+            list.push(plain(one));
+          }
+        }
+        args.push(list);
+      } else args.push(plain(value));
+    }
+    const context = this.config.context as Context | undefined;
+    context?.heard?.({ declaration, args });
+    const answer = run(declaration, args, context ?? { unit: "in" });
+    return isRefused(answer) ? new CellError(ErrorType.VALUE, answer.refusal) : answer;
+  }
+}
+
+const words: Record<string, string> = {};
+const definitions: FunctionPluginDefinition["implementedFunctions"] = {};
+for (const [name, declaration] of catalogue) {
+  const method = `work_${name}`;
+  Object.defineProperty(Sewing.prototype, method, {
+    value(this: Sewing, ast: never, state: never) {
+      return this.work(declaration, ast, state);
+    },
+  });
+  definitions[name] = { method, parameters: [] };
+  words[name] = name;
+}
+Sewing.implementedFunctions = definitions;
+
+/** Adds all sewing functions to a HyperFormula class; instances built from then on know them. */
+export function register(target: typeof HyperFormula = HyperFormula): void {
+  target.registerFunctionPlugin(Sewing, { enGB: words, enUS: words });
+}

@@ -1,0 +1,125 @@
+/**
+ * What a lay needs to know of one outline: its area, its bounds, the outline turned, and whether
+ * it crosses itself. Outlines are closed polygons whose last point is not repeated.
+ */
+import { orient2d } from "robust-predicates";
+import type { Point } from "../../functions/geometry.ts";
+
+export interface Bounds {
+  readonly left: number;
+  readonly right: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Area with a sign: above 0 when the outline runs counter-clockwise (y up). In square units. */
+export function signedArea(outline: readonly Point[]): number {
+  const [x0, y0] = outline[0] ?? [0, 0];
+  let twice = 0;
+  for (let i = 1; i + 1 < outline.length; i++) {
+    const [ax, ay] = outline[i]!;
+    const [bx, by] = outline[i + 1]!;
+    twice += (ax - x0) * (by - y0) - (bx - x0) * (ay - y0);
+  }
+  return twice / 2;
+}
+
+export function boundsOf(outline: readonly Point[]): Bounds {
+  let left = Infinity;
+  let right = -Infinity;
+  let low = Infinity;
+  let high = -Infinity;
+  for (const [x, y] of outline) {
+    if (x < left) left = x;
+    if (x > right) right = x;
+    if (y < low) low = y;
+    if (y > high) high = y;
+  }
+  return { left, right, low, high };
+}
+
+/** Cosine and sine of a turn in degrees, without rounding dust at the quarter turns. */
+export function cosSin(degrees: number): readonly [cos: number, sin: number] {
+  switch (wholeTurn(degrees)) {
+    case 0:
+      return [1, 0];
+    case 90:
+      return [0, 1];
+    case 180:
+      return [-1, 0];
+    case 270:
+      return [0, -1];
+  }
+  const radians = (degrees * Math.PI) / 180;
+  return [Math.cos(radians), Math.sin(radians)];
+}
+
+/** The same turn between 0 (included) and 360 degrees. */
+export function wholeTurn(degrees: number): number {
+  const rest = degrees % 360;
+  return rest < 0 ? rest + 360 : rest + 0;
+}
+
+/** The outline turned about (0, 0) by `degrees`, counter-clockwise, then moved. */
+export function turned(outline: readonly Point[], degrees: number, x = 0, y = 0): Point[] {
+  const [c, s] = cosSin(degrees);
+  return outline.map(([px, py]) => [c * px - s * py + x, s * px + c * py + y] as const);
+}
+
+/** The outline without points that repeat their neighbour. */
+export function withoutRepeats(outline: readonly Point[]): Point[] {
+  return outline.filter((p, i) => {
+    const q = outline[(i + outline.length - 1) % outline.length]!;
+    return outline.length === 1 || p[0] !== q[0] || p[1] !== q[1];
+  });
+}
+
+/** The first place where two edges that are not neighbours meet, or an edge turns back on itself; null when none. */
+export function crossing(outline: readonly Point[]): Point | null {
+  const n = outline.length;
+  for (let i = 0; i < n; i++) {
+    const a = outline[i]!;
+    const b = outline[(i + 1) % n]!;
+    const left = Math.min(a[0], b[0]);
+    const right = Math.max(a[0], b[0]);
+    const low = Math.min(a[1], b[1]);
+    const high = Math.max(a[1], b[1]);
+    for (let j = i + 1; j < n; j++) {
+      const c = outline[j]!;
+      const d = outline[j + 1 === n ? 0 : j + 1]!;
+      if (c[0] > right && d[0] > right) continue;
+      if (c[0] < left && d[0] < left) continue;
+      if (c[1] > high && d[1] > high) continue;
+      if (c[1] < low && d[1] < low) continue;
+      if (j === i + 1 || (i === 0 && j === n - 1)) {
+        // Neighbours share one point; they may not double back along the same line.
+        const [tip, p, q] = j === i + 1 ? [b, a, d] : [a, b, c];
+        const back = (p[0] - tip[0]) * (q[0] - tip[0]) + (p[1] - tip[1]) * (q[1] - tip[1]) > 0;
+        if (n > 2 && back && orient2d(...p, ...tip, ...q) === 0) return tip;
+      } else if (properlyMeets(a, b, c, d)) return meeting(a, b, c, d);
+    }
+  }
+  return null;
+}
+
+/**
+ * Whether two segments cross in their insides. A point of the outline that only touches
+ * another edge, as a drawing program may leave it, is not counted as a crossing.
+ */
+function properlyMeets(a: Point, b: Point, c: Point, d: Point): boolean {
+  const p = orient2d(...a, ...b, ...c);
+  const q = orient2d(...a, ...b, ...d);
+  if ((p > 0 && q > 0) || (p < 0 && q < 0) || p === 0 || q === 0) return false;
+  const r = orient2d(...c, ...d, ...a);
+  const s = orient2d(...c, ...d, ...b);
+  return (r > 0 && s < 0) || (r < 0 && s > 0);
+}
+
+function meeting(a: Point, b: Point, c: Point, d: Point): Point {
+  const ux = b[0] - a[0];
+  const uy = b[1] - a[1];
+  const vx = d[0] - c[0];
+  const vy = d[1] - c[1];
+  const t = ((c[0] - a[0]) * vy - (c[1] - a[1]) * vx) / (ux * vy - uy * vx);
+  return [a[0] + t * ux, a[1] + t * uy];
+}

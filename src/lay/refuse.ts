@@ -1,0 +1,104 @@
+/** Says in one sentence why a question can not be laid, before any planner looks at it. */
+import type { LayCloth, LayPiece, LayQuestion } from "../../functions/lay.ts";
+import { boundsOf, crossing, signedArea, turned, wholeTurn, withoutRepeats } from "./outline.ts";
+
+/** More copies than this are refused: a lay of so many pieces is cut from several lays, not one. */
+export const MOST_COPIES = 5000;
+
+/** The sentence that refuses the question, or null when it can be laid. */
+export function refusalOf(question: LayQuestion): string | null {
+  const { pieces, cloths, gap, repeat } = question;
+  if (pieces.length === 0) return "there is no piece to lay: give at least one";
+  if (cloths.length === 0) return "there is no cloth to lay on: give at least one";
+  if (!(Number.isFinite(gap) && gap >= 0)) return `the gap must be 0 or more, not ${plain(gap)}`;
+  if (!(Number.isFinite(repeat) && repeat >= 0)) return `the repeat must be 0 or more, not ${plain(repeat)}`;
+  for (const cloth of cloths) {
+    const refusal = refusalOfCloth(cloth);
+    if (refusal) return refusal;
+  }
+  let copies = 0;
+  for (const piece of pieces) {
+    const refusal = refusalOfPiece(piece);
+    if (refusal) return refusal;
+    copies += piece.quantity;
+  }
+  if (copies > MOST_COPIES)
+    return `${copies} pieces are more than one lay can hold: give at most ${MOST_COPIES}`;
+  for (const piece of pieces) {
+    const refusal = tooWide(piece, cloths);
+    if (refusal) return refusal;
+  }
+  return refusalOfPins(question);
+}
+
+function refusalOfCloth(cloth: LayCloth): string | null {
+  if (!(Number.isFinite(cloth.width) && cloth.width > 0))
+    return `the width of ${cloth.name} must be more than 0, not ${plain(cloth.width)}`;
+  if (cloth.length !== null && !(Number.isFinite(cloth.length) && cloth.length > 0))
+    return `the length of ${cloth.name} must be more than 0, not ${plain(cloth.length)}`;
+  const rings = [...(cloth.outline ? [cloth.outline] : []), ...(cloth.flaws ?? [])];
+  for (const ring of rings) {
+    const what = ring === cloth.outline ? `the outline of ${cloth.name}` : `a flaw in ${cloth.name}`;
+    if (ring.some(([x, y]) => !Number.isFinite(x) || !Number.isFinite(y)))
+      return `${what} has a point that is not a number`;
+    if (withoutRepeats(ring).length < 3 || signedArea(ring) === 0) return `${what} has no area`;
+    const at = crossing(withoutRepeats(ring));
+    if (at) return `${what} crosses itself near ${plain(at[0])}, ${plain(at[1])}`;
+  }
+  return null;
+}
+
+function refusalOfPiece(piece: LayPiece): string | null {
+  const { name, outline, quantity, turns } = piece;
+  if (!Number.isInteger(quantity) || quantity < 1)
+    return `the quantity of ${name} must be a whole number from 1, not ${plain(quantity)}`;
+  if (turns.length === 0 || turns.some((turn) => !Number.isFinite(turn)))
+    return `${name} needs at least one turn in degrees that its grain allows`;
+  if (outline.some(([x, y]) => !Number.isFinite(x) || !Number.isFinite(y)))
+    return `the outline of ${name} has a point that is not a number`;
+  const distinct = withoutRepeats(outline);
+  if (distinct.length < 3) return `the outline of ${name} needs at least 3 points, it has ${distinct.length}`;
+  const { left, right, low, high } = boundsOf(outline);
+  if (Math.abs(signedArea(distinct)) <= 1e-12 * Math.max(right - left, high - low) ** 2)
+    return `the outline of ${name} has no area`;
+  const at = crossing(distinct);
+  if (at)
+    return `the outline of ${name} crosses itself near ${plain(at[0])}, ${plain(at[1])}: draw it without the crossing`;
+  return null;
+}
+
+/** No turn brings the piece inside the width of any cloth. */
+function tooWide(piece: LayPiece, cloths: readonly LayCloth[]): string | null {
+  let least = Infinity;
+  for (const turn of piece.turns) {
+    const { low, high } = boundsOf(turned(piece.outline, turn));
+    least = Math.min(least, high - low);
+  }
+  const widest = cloths.reduce((a, b) => (b.width > a.width ? b : a));
+  if (least <= widest.width * (1 + 1e-9)) return null;
+  const which = cloths.length > 1 ? `${widest.name}, the widest cloth` : "the cloth";
+  const over = plain(least - widest.width);
+  const why = `it needs ${plain(least)} across and has ${plain(widest.width)}`;
+  return `${piece.name} is ${over} wider than ${which}: ${why}; turn it, cut it in two or take a wider cloth`;
+}
+
+function refusalOfPins(question: LayQuestion): string | null {
+  const seen = new Set<string>();
+  for (const pin of question.pinned ?? []) {
+    const piece = question.pieces[pin.piece];
+    if (!piece || !question.cloths[pin.cloth] || !(pin.copy >= 0 && pin.copy < piece.quantity))
+      return "a pinned piece is not in the list of pieces any more: unpin it";
+    const copy = `${piece.name} ${pin.copy + 1}`;
+    if (seen.has(`${pin.piece} ${pin.copy}`)) return `${copy} is pinned twice: unpin one`;
+    seen.add(`${pin.piece} ${pin.copy}`);
+    if (!Number.isFinite(pin.x) || !Number.isFinite(pin.y)) return `${copy} is pinned at no place: unpin it`;
+    if (!piece.turns.some((turn) => wholeTurn(turn) === wholeTurn(pin.turn)))
+      return `${copy} is pinned with a turn of ${plain(pin.turn)}° that its grain does not allow: turn or unpin it`;
+  }
+  return null;
+}
+
+/** A number as a person would write it: at most four decimals, no trailing zeros. */
+export function plain(value: number): string {
+  return Number.isFinite(value) ? String(Number(value.toFixed(4))) : "a number that is not finite";
+}

@@ -1,0 +1,131 @@
+/** What every declared function must keep, as functions that the law tests call. */
+import fc from "fast-check";
+import { HyperFormula } from "hyperformula";
+import type { Cell, Declaration, Example, PieceMeasures, Take } from "../../functions/define.ts";
+import { edgeLength, pieceArea, pieceBounds, readPiece } from "../../functions/piece.ts";
+import { convert, type Unit } from "../../functions/units.ts";
+import type { Argument, Explanation, Setting } from "../../functions/work.ts";
+import { engineConfig } from "../../src/engine/config.ts";
+
+export const setting = (unit: Unit): Setting => ({ unit });
+
+const engines = new Map<Unit, HyperFormula>();
+
+/** The engine's answer to a formula without cell references. */
+export function evaluate(formula: string, unit: Unit): unknown {
+  let engine = engines.get(unit);
+  if (!engine) {
+    engine = HyperFormula.buildFromArray([[]], engineConfig(setting(unit)));
+    engines.set(unit, engine);
+  }
+  return engine.calculateFormula(formula, 0);
+}
+
+/** The arguments of an example in the order the function takes them. */
+export function argumentsOf(declaration: Declaration, example: Example): Argument[] {
+  return Object.keys(declaration.takes).map((name) => example.given[name] ?? null);
+}
+
+function literal(value: Argument | number | string): string {
+  if (value === null) return '""';
+  if (typeof value === "string") return `"${value.replaceAll('"', '""')}"`;
+  if (typeof value === "boolean") return value ? "TRUE()" : "FALSE()";
+  if (typeof value === "number") return value < 0 ? `(${value})` : String(value);
+  return `{${value.map((one) => literal(one)).join("|")}}`;
+}
+
+/** A step's rule with the figures put in for the names. */
+export function withFigures(rule: string, { given, steps }: Explanation): string {
+  const known = new Map<string, Argument | number | string>(Object.entries(given));
+  for (const step of steps) known.set(step.name, step.value);
+  const filled = rule.replace(/"[^"]*"|[A-Za-z_][A-Za-z0-9_.]*(?!\s*\()\b/g, (word) =>
+    known.has(word) ? literal(known.get(word)!) : word,
+  );
+  return `=${filled}`;
+}
+
+/** The measures of a piece given as path data. */
+export function measuresOf(path: string): Required<PieceMeasures> {
+  const piece = readPiece(path);
+  const box = pieceBounds(piece);
+  return {
+    area: pieceArea(piece),
+    width: box.right - box.left,
+    length: box.high - box.low,
+    edges: piece.edges.map(edgeLength),
+  };
+}
+
+const LENGTHS = { least: 0.1, most: 300 };
+
+/** Any value a declared argument may have, lengths in centimetres. Pieces and texts come from the examples. */
+function arbitrary(name: string, take: Take, declaration: Declaration): fc.Arbitrary<Argument> {
+  const seen = declaration.examples
+    .map((example) => example.given[name])
+    .filter((value) => value !== undefined);
+  const one = (): fc.Arbitrary<Cell> => {
+    if (take.choices) return fc.constantFrom(...take.choices);
+    if (take.kind === "flag") return fc.boolean();
+    if (take.kind === "piece" || take.kind === "text" || take.kind === "verdict") {
+      const values = seen.flatMap((value) => (Array.isArray(value) ? value : [value])) as Cell[];
+      return values.length > 0 ? fc.constantFrom(...values) : fc.constant("skirt");
+    }
+    const from = take.from ?? (take.kind === "count" ? 0 : -1000);
+    const to = take.to ?? 1000;
+    if (take.kind === "count") return fc.integer({ min: from, max: Math.min(to, from + 60) });
+    const least = take.kind === "length" && from === 0 ? 0 : from;
+    return fc.double({
+      min: least,
+      max: Math.min(to, least + (take.kind === "length" ? LENGTHS.most : 1000)),
+      noNaN: true,
+    });
+  };
+  if (take.many) return fc.array(one(), { minLength: 1, maxLength: 8 });
+  return take.otherwise === undefined ? one() : fc.option(one(), { nil: null, freq: 3 });
+}
+
+/** Random arguments inside the declared ranges, lengths in centimetres. */
+export function anyArguments(declaration: Declaration): fc.Arbitrary<Argument[]> {
+  return fc.tuple(
+    ...Object.entries(declaration.takes).map(([name, take]) => arbitrary(name, take, declaration)),
+  );
+}
+
+/** The same arguments told in another unit: lengths and areas scaled, everything else kept. */
+export function inUnit(
+  declaration: Declaration,
+  args: readonly Argument[],
+  from: Unit,
+  to: Unit,
+): Argument[] {
+  const scale = convert(1, from, to);
+  return Object.values(declaration.takes).map((take, i) => {
+    const change = (value: Cell): Cell => {
+      if (typeof value === "number" && take.kind === "length") return value * scale;
+      if (typeof value === "number" && take.kind === "area") return value * scale * scale;
+      if (typeof value === "string" && take.kind === "piece") return scalePath(value, scale);
+      return value;
+    };
+    const value = args[i] ?? null;
+    return Array.isArray(value) ? value.map(change) : change(value as Cell);
+  });
+}
+
+/** Path data with every coordinate scaled; flags and the axis turn of arcs are kept. */
+function scalePath(path: string, scale: number): string {
+  return path.replace(/([MLHVCSQTAZ])([^MLHVCSQTAZ]*)/gi, (_, letter: string, numbers: string) => {
+    const list =
+      numbers.trim() === ""
+        ? []
+        : numbers
+            .trim()
+            .split(/[\s,]+/)
+            .map(Number);
+    const scaled = list.map((number, i) =>
+      letter.toUpperCase() === "A" && [2, 3, 4].includes(i % 7) ? number : number * scale,
+    );
+    return `${letter} ${scaled.join(" ")} `;
+  });
+}
+
+export { scalePath };

@@ -1,0 +1,232 @@
+/** The table the quick lay works on: every cloth cut into slabs, and one order of copies laid down. */
+import type { LayQuestion, Placement } from "../../functions/lay.ts";
+import { Columns } from "./columns.ts";
+import { type Bounds, boundsOf } from "./outline.ts";
+import type { Copy } from "./quick.ts";
+import type { Shape } from "./shape.ts";
+import { type Slices, slice } from "./slices.ts";
+
+/** A copy laid down, with the shape it lies in. */
+export interface Down extends Placement {
+  readonly shape: Shape;
+}
+
+interface Sliced {
+  readonly shape: Shape;
+  readonly slices: Slices;
+}
+
+/** Slabs along an average piece, and at most so many over the whole length expected. */
+const SLABS_PER_PIECE = 22;
+const MOST_SLABS = 1500;
+
+export class Bench {
+  readonly columns: Columns[];
+  /** Width of a slab. */
+  readonly h: number;
+  private readonly half: number;
+  private readonly sliced = new Map<Shape, Sliced>();
+  private readonly margins: Bounds[];
+
+  constructor(
+    private readonly question: LayQuestion,
+    private readonly shapes: readonly Shape[][],
+    private readonly pins: readonly Down[],
+    work: number,
+  ) {
+    this.half = question.gap / 2;
+    this.h = this.slabWidth(work);
+    this.columns = question.cloths.map(() => new Columns());
+    this.margins = question.cloths.map(({ width, length, outline }) => {
+      const full = { left: 0, right: length ?? Infinity, low: 0, high: width };
+      if (!outline) return full;
+      const own = boundsOf(outline);
+      return {
+        left: Math.max(0, own.left),
+        right: Math.min(full.right, own.right),
+        low: Math.max(0, own.low),
+        high: Math.min(width, own.high),
+      };
+    });
+  }
+
+  /** Stretches looked at so far. */
+  get work(): number {
+    return this.columns.reduce((sum, c) => sum + c.probes, 0);
+  }
+
+  private slabWidth(work: number): number {
+    let area = 0;
+    let long = 0;
+    let copies = 0;
+    this.question.pieces.forEach(({ quantity }, i) => {
+      const { bounds, area: own } = this.shapes[i]![0]!;
+      area += own * quantity;
+      long += (bounds.right - bounds.left) * quantity;
+      copies += quantity;
+    });
+    const widest = Math.max(...this.question.cloths.map((c) => c.width));
+    const fine = work > 1 ? 2 : 1;
+    const h = Math.max(long / copies / SLABS_PER_PIECE, area / widest / 0.7 / MOST_SLABS) / fine;
+    const { repeat } = this.question;
+    return repeat > 0 ? repeat / Math.ceil(repeat / h) : h;
+  }
+
+  private slicesOf(shape: Shape): Sliced {
+    let known = this.sliced.get(shape);
+    if (!known) {
+      const { left, right } = shape.fullBounds;
+      // With a repeat the match point lies on a slab's side, so that whole slabs keep it matched.
+      const origin =
+        shape.match === null ? left : shape.match - Math.ceil((shape.match - left) / this.h) * this.h;
+      const count = Math.max(1, Math.ceil((right - origin) / this.h - 1e-9));
+      known = { shape, slices: slice(shape.full, origin, this.h, count) };
+      this.sliced.set(shape, known);
+    }
+    return known;
+  }
+
+  /** What pins, flaws and the odd outline take of each cloth, seen from slabs that start at `origin`. */
+  private clear(origin: number): void {
+    const { question, h } = this;
+    question.cloths.forEach((cloth, i) => {
+      const columns = this.columns[i]!;
+      columns.clear();
+      for (const flaw of cloth.flaws ?? []) this.block(columns, flaw, origin);
+      if (!cloth.outline) return;
+      const { right } = boundsOf(cloth.outline);
+      const span = { low: -cloth.width, high: 2 * cloth.width };
+      columns.add(slice(cloth.outline, origin, h, Math.ceil((right - origin) / h) + 1, span), 0, 0);
+    });
+    for (const { shape, cloth, x, y } of this.pins)
+      this.block(
+        this.columns[cloth]!,
+        shape.full.map((p) => [p[0] + x, p[1] + y] as const),
+        origin,
+      );
+  }
+
+  private block(columns: Columns, ring: readonly (readonly [number, number])[], origin: number): void {
+    const { left, right } = boundsOf(ring);
+    const first = Math.floor((left - origin) / this.h);
+    const from = origin + first * this.h;
+    columns.add(slice(ring, from, this.h, Math.floor((right - from) / this.h) + 1), first, 0);
+  }
+
+  /** Why the pins can not all stay, or null. */
+  pinClash(): string | null {
+    const { question, pins } = this;
+    for (const { piece, copy, cloth, shape, x, y } of pins) {
+      const { left, right, low, high } = this.margins[cloth]!;
+      const slack = 1e-4 * question.cloths[cloth]!.width;
+      const { bounds } = shape;
+      const over = Math.max(
+        left - x - bounds.left,
+        x + bounds.right - right,
+        low - y - bounds.low,
+        y + bounds.high - high,
+      );
+      if (over > slack)
+        return `${question.pieces[piece]!.name} ${copy + 1} is pinned outside ${question.cloths[cloth]!.name}: move or unpin it`;
+    }
+    return null;
+  }
+
+  /** Lays the copies down in this order, each where it ends soonest on the first cloth that takes it. */
+  lay(order: readonly Copy[]): Down[] {
+    const { question, h } = this;
+    const down: Down[] = [...this.pins];
+    const lead = down.find((d) => d.shape.match !== null);
+    const origin = this.originFor(order, lead);
+    // The slab, modulo the repeat, on which match points fall; null until one is laid.
+    const cycle = question.repeat > 0 ? Math.round(question.repeat / h) : 1;
+    let phase = lead ? mod(Math.round((lead.x + lead.shape.match! - origin) / h), cycle) : null;
+    this.clear(origin);
+    const hints = new Map<Shape, number[]>();
+    for (const { piece, copy } of order) {
+      for (let cloth = 0; cloth < question.cloths.length; cloth++) {
+        const found = this.best(this.shapes[piece]!, cloth, origin, phase, cycle, hints);
+        if (!found) continue;
+        const { shape, column, y } = found;
+        const { slices } = this.slicesOf(shape);
+        this.columns[cloth]!.add(slices, column, y);
+        const x = origin + column * h - slices.origin;
+        if (shape.match !== null && phase === null)
+          phase = mod(Math.round((x + shape.match - origin) / h), cycle);
+        down.push({ piece, copy, cloth, turn: shape.turn, x, y, shape });
+        break;
+      }
+    }
+    return down;
+  }
+
+  /** Where slabs begin: at the cloth's beginning (less half the gap), or so that the first match point lies on a slab's side. */
+  private originFor(order: readonly Copy[], lead: Down | undefined): number {
+    const at = lead ? lead.x + lead.shape.match! : null;
+    let anchor = at;
+    if (anchor === null) {
+      const first = order.find(({ piece }) => this.shapes[piece]![0]!.match !== null);
+      if (!first) return -this.half;
+      const shape = this.shapes[first.piece]![0]!;
+      anchor = shape.match! - shape.bounds.left;
+    }
+    const start = -this.half;
+    return anchor - Math.ceil((anchor - start) / this.h - 1e-9) * this.h;
+  }
+
+  private best(
+    turns: readonly Shape[],
+    cloth: number,
+    origin: number,
+    phase: number | null,
+    cycle: number,
+    hints: Map<Shape, number[]>,
+  ): { shape: Shape; column: number; y: number } | null {
+    const { h } = this;
+    const columns = this.columns[cloth]!;
+    const margin = this.margins[cloth]!;
+    const eps = 1e-9 * this.question.cloths[cloth]!.width;
+    let best: { shape: Shape; column: number; y: number } | null = null;
+    let end = Infinity;
+    let low = Infinity;
+    for (const shape of turns) {
+      const { slices } = this.slicesOf(shape);
+      const { bounds } = shape;
+      const from = margin.low - bounds.low;
+      const to = margin.high - bounds.high;
+      if (to < from - eps) continue;
+      const shift = slices.origin - origin;
+      const least = Math.ceil((margin.left - bounds.left + shift) / h - 1e-9);
+      const hint = hints.get(shape) ?? [];
+      hints.set(shape, hint);
+      let column = Math.max(hint[cloth] ?? 0, least);
+      for (; ; column++) {
+        const x = column * h - shift;
+        const reach = x + bounds.right;
+        if (reach > margin.right + eps) break;
+        if (reach > end + h * 1e-6) break;
+        if (
+          phase !== null &&
+          shape.match !== null &&
+          mod(Math.round((x + shape.match - origin) / h), cycle) !== phase
+        )
+          continue;
+        const y = columns.lowest(slices, column, from, to, eps);
+        if (Number.isNaN(y)) continue;
+        if (reach < end - h * 1e-6 || y + bounds.high < low) {
+          best = { shape, column, y };
+          end = reach;
+          low = y + bounds.high;
+        }
+        break;
+      }
+      // What is full stays full: the next copy need not look before here.
+      hint[cloth] = column;
+    }
+    return best;
+  }
+}
+
+function mod(a: number, n: number): number {
+  return ((a % n) + n) % n;
+}

@@ -1,0 +1,6 @@
+/**
+ * The one door to the lay planner: `quickLay` answers at once, a `Search` goes on from there, and
+ * `checkLay` is the independent judge of both.
+ */
+export { checkLay } from "./check.ts";
+export { quickLay, shortfall } from "./quick.ts";

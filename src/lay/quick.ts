@@ -1,0 +1,107 @@
+/**
+ * The lay that is there at once: pieces go down one after the other, each where it ends nearest
+ * to the beginning of the cloth, holes between earlier ones included; several orders are tried
+ * and the best lay kept. It works on the outlines themselves, cut into slabs (slices.ts), and
+ * ends with exact slides. The same question always gets the same answer.
+ */
+import type { Lay, LayQuestion, Placement, Planner } from "../../functions/lay.ts";
+import { answerFrom, isBetter } from "./answer.ts";
+import { Bench, type Down } from "./bench.ts";
+import { pull } from "./pull.ts";
+import { seeded } from "./random.ts";
+import { plain, refusalOf } from "./refuse.ts";
+import { type Shape, shapesOf } from "./shape.ts";
+
+/** Work allowed for n copies, in stretches looked at (some 30 million are a second): 3 ms for 10 copies, 1 s for 300. */
+const workFor = (copies: number): number => 40_000 + 350 * copies ** 2;
+
+export const quickLay: Planner = (question) => {
+  const refusal = refusalOf(question);
+  if (refusal) return { refusal };
+  return firstLay(question, shapesOf(question));
+};
+
+/**
+ * The quick lay of a question that is known to make sense, or why there is none. `work` above 1
+ * tries more orders, and finer slabs, in about so many times the time.
+ */
+export function firstLay(
+  question: LayQuestion,
+  shapes: readonly Shape[][],
+  work = 1,
+): Lay | { readonly refusal: string } {
+  const pins: Down[] = (question.pinned ?? []).map((pin) => ({
+    ...pin,
+    shape: shapes[pin.piece]!.find((s) => (s.turn - pin.turn) % 360 === 0)!,
+  }));
+  const bench = new Bench(question, shapes, pins, work);
+  const clash = bench.pinClash();
+  if (clash) return { refusal: clash };
+  const pinned = new Set(pins.map((pin) => `${pin.piece} ${pin.copy}`));
+  const copies: Copy[] = question.pieces.flatMap((piece, i) =>
+    Array.from({ length: piece.quantity }, (_, copy) => ({ piece: i, copy })).filter(
+      ({ copy }) => !pinned.has(`${i} ${copy}`),
+    ),
+  );
+  // Orders are compared as the slabs have them; only the best is pulled together.
+  let best: { down: Down[]; lay: Lay } | null = null;
+  const limit = work * workFor(copies.length);
+  for (const order of orders(copies, shapes)) {
+    if (best && bench.work > limit) break;
+    const down = bench.lay(order);
+    const lay = answerFrom(question, down.map(placementOf));
+    if (!best || isBetter(question, lay, best.lay)) best = { down, lay };
+    if (order.length < 2) break;
+  }
+  return answerFrom(question, pull(best!.down, question, pins).map(placementOf));
+}
+
+export interface Copy {
+  readonly piece: number;
+  readonly copy: number;
+}
+
+function placementOf({ piece, copy, cloth, turn, x, y }: Down): Placement {
+  return { piece, copy, cloth, turn, x, y };
+}
+
+/** Orders to try: large before small by several measures, then the same a little shuffled, without end. */
+function* orders(copies: readonly Copy[], shapes: readonly Shape[][]): Generator<Copy[]> {
+  const measures = shapes.map((turns) => {
+    const { left, right, low, high } = turns[0]!.bounds;
+    const area = turns[0]!.area;
+    return [
+      area,
+      (right - left) * (high - low),
+      right - left,
+      high - low,
+      Math.max(right - left, high - low),
+    ];
+  });
+  const by = (m: number) =>
+    [...copies].sort(
+      (a, b) => measures[b.piece]![m]! - measures[a.piece]![m]! || a.piece - b.piece || a.copy - b.copy,
+    );
+  for (let m = 0; m < 5; m++) yield by(m);
+  const random = seeded(20_261);
+  for (let round = 0; ; round++) {
+    const base = by(round % 2 === 0 ? 0 : 4);
+    // Each copy moves a few places up or down.
+    const reach = Math.max(2, copies.length * 0.2);
+    const keys = new Map(base.map((copy, i) => [copy, i + reach * (random() - 0.5) * 2]));
+    yield base.sort((a, b) => keys.get(a)! - keys.get(b)!);
+  }
+}
+
+/** By how much the copies that found no place miss, in one sentence per kind of piece. */
+export function shortfall(question: LayQuestion, lay: Lay): string[] {
+  return lay.missing.map(([piece, count]) => {
+    const what = question.pieces[piece]!;
+    const shapes = shapesOf({ ...question, pieces: [what] })[0]!;
+    const long = Math.min(...shapes.map(({ bounds }) => bounds.right - bounds.left));
+    const lengths = question.cloths.map((cloth, i) => (cloth.length ?? Infinity) - lay.lengths[i]!);
+    const room = Math.max(0, ...lengths);
+    const names = count === 1 ? `1 ${what.name} finds` : `${count} × ${what.name} find`;
+    return `${names} no place: it is ${plain(long)} long, and past the last pieces ${plain(room)} is left`;
+  });
+}

@@ -1,0 +1,80 @@
+/**
+ * A piece in one of its turns, made ready for laying: flat arrays, the outline turned, and a
+ * fuller outline that carries half the gap all round, so that two of them may touch.
+ */
+import { EndType, inflatePaths, JoinType } from "clipper2-ts";
+import type { Point } from "../../functions/geometry.ts";
+import type { LayPiece, LayQuestion } from "../../functions/lay.ts";
+import { type Bounds, boundsOf, cosSin, signedArea, turned, wholeTurn, withoutRepeats } from "./outline.ts";
+
+export interface Shape {
+  readonly piece: number;
+  readonly turn: number;
+  /** The cut line turned about (0, 0), counter-clockwise. */
+  readonly points: readonly Point[];
+  readonly bounds: Bounds;
+  /** `points` grown by half the gap; the same points when there is none. */
+  readonly full: readonly Point[];
+  readonly fullBounds: Bounds;
+  /** x of the turned match point, where the piece has one and the cloth a repeat. */
+  readonly match: number | null;
+  /** Square units of the cut line. */
+  readonly area: number;
+}
+
+/** The shapes of every piece, one per turn that its grain allows, in the order of the question. */
+export function shapesOf(question: LayQuestion): Shape[][] {
+  return question.pieces.map((piece, i) => {
+    const outline = counterClockwise(withoutRepeats(piece.outline));
+    const full = question.gap > 0 ? grown(outline, question.gap / 2) : outline;
+    return distinctTurns(piece).map((turn) => {
+      const points = turned(outline, turn);
+      const fullPoints = full === outline ? points : turned(full, turn);
+      const [c, s] = cosSin(turn);
+      const match = question.repeat > 0 && piece.match ? c * piece.match[0] - s * piece.match[1] : null;
+      return {
+        piece: i,
+        turn,
+        points,
+        bounds: boundsOf(points),
+        full: fullPoints,
+        fullBounds: boundsOf(fullPoints),
+        match,
+        area: signedArea(points),
+      };
+    });
+  });
+}
+
+/** The turns of a piece between 0 and 360, each once. */
+export function distinctTurns(piece: LayPiece): number[] {
+  return [...new Set(piece.turns.map(wholeTurn))];
+}
+
+export function counterClockwise(outline: readonly Point[]): readonly Point[] {
+  return signedArea(outline) < 0 ? [...outline].reverse() : outline;
+}
+
+/** The outline grown all round by `by`, corners rounded; never less than `by` anywhere. */
+export function grown(outline: readonly Point[], by: number): readonly Point[] {
+  const { left, right, low, high } = boundsOf(outline);
+  // About 2^26 steps across the outline: far finer than cloth, far inside what doubles hold.
+  const scale = 2 ** Math.floor(26 - Math.log2(Math.max(right - left, high - low, by)));
+  const path = outline.map(([x, y]) => ({ x: Math.round(x * scale), y: Math.round(y * scale) }));
+  // Round corners are drawn with chords inside the arc: allow for the sagitta.
+  const sagitta = by * 0.01;
+  const rings = inflatePaths(
+    [path],
+    (by + sagitta) * scale + 1,
+    JoinType.Round,
+    EndType.Polygon,
+    2,
+    sagitta * scale,
+  );
+  let outer: Point[] = [];
+  for (const ring of rings) {
+    const points = ring.map(({ x, y }) => [x / scale, y / scale] as const);
+    if (signedArea(points) > Math.abs(signedArea(outer))) outer = points;
+  }
+  return outer;
+}

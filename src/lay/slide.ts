@@ -1,0 +1,76 @@
+/**
+ * Slides a laid outline straight towards the beginning of the cloth, or down to its lower
+ * selvedge, until it touches another: the exact last step after the slabs have found a place.
+ */
+import type { Point } from "../../functions/geometry.ts";
+
+/** The edges of an outline that look to the two ends of one axis, as u, v, u, v with u along the slide. */
+export interface Faces {
+  readonly front: Float64Array;
+  readonly back: Float64Array;
+}
+
+/** Faces of a counter-clockwise outline for slides along x ("x") or along y ("y"). */
+export function facesOf(outline: readonly Point[], axis: "x" | "y"): Faces {
+  const front: (readonly number[])[] = [];
+  const back: (readonly number[])[] = [];
+  const n = outline.length;
+  for (let i = 0; i < n; i++) {
+    const p = outline[i]!;
+    const q = outline[i + 1 === n ? 0 : i + 1]!;
+    // Seen along the slide, an edge is kept with its v growing.
+    const rise = axis === "x" ? q[1] - p[1] : p[0] - q[0];
+    if (rise === 0) continue;
+    const [a, b] = rise > 0 === (axis === "x") ? [p, q] : [q, p];
+    const list = rise > 0 ? back : front;
+    list.push(axis === "x" ? [a[0], a[1], b[0], b[1]] : [a[1], a[0], b[1], b[0]]);
+  }
+  return { front: sorted(front), back: sorted(back) };
+}
+
+/** By where they begin across the slide, so that a search through them can end early. */
+function sorted(edges: (readonly number[])[]): Float64Array {
+  return Float64Array.from(edges.sort((a, b) => a[1]! - b[1]!).flat());
+}
+
+/**
+ * How far the mover may slide towards smaller u before its front meets the back of another, at
+ * most `room`. `du` and `dv` say where the mover lies as seen from the other. Faces that share
+ * less than `eps` across do not meet.
+ */
+export function slideRoom(
+  front: Float64Array,
+  back: Float64Array,
+  du: number,
+  dv: number,
+  room: number,
+  eps: number,
+): number {
+  for (let i = 0; i < front.length; i += 4) {
+    const au = front[i]! + du;
+    const av = front[i + 1]! + dv;
+    const bu = front[i + 2]! + du;
+    const bv = front[i + 3]! + dv;
+    const slope = (bu - au) / (bv - av);
+    const least = Math.min(au, bu);
+    for (let j = 0; j < back.length; j += 4) {
+      const cv = back[j + 1]!;
+      if (cv >= bv - eps) break;
+      const ev = back[j + 3]!;
+      const from = Math.max(cv, av);
+      const to = Math.min(ev, bv);
+      if (to - from <= eps) continue;
+      const cu = back[j]!;
+      const eu = back[j + 2]!;
+      if (least - Math.max(cu, eu) >= room) continue;
+      const turn = (eu - cu) / (ev - cv);
+      const g = au + (from - av) * slope - (cu + (from - cv) * turn);
+      const h = au + (to - av) * slope - (cu + (to - cv) * turn);
+      // Apart the other way round; two that touch along an edge may seem so by rounding.
+      if (g + h < -eps) continue;
+      const gap = Math.min(g, h);
+      if (gap < room) room = Math.max(gap, 0);
+    }
+  }
+  return room;
+}

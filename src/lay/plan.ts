@@ -4,3 +4,4 @@
  */
 export { checkLay } from "./check.ts";
 export { quickLay, shortfall } from "./quick.ts";
+export { Search, type SearchOptions, type Slice } from "./search.ts";

@@ -1,0 +1,149 @@
+/**
+ * Finds one item a better place: places all over the cloth and near its own are judged, the best
+ * few polished by steps that halve, the winner once more and finely.
+ */
+import type { Room } from "./room.ts";
+import type { Table } from "./table.ts";
+
+/** How many places are tried all over the cloth, near the item, and how many of them are polished. */
+const WIDE = 40;
+const NEAR = 20;
+const POLISHED = 3;
+
+export class Mover {
+  // The best places so far, best first.
+  private readonly loss = new Float64Array(POLISHED + 1);
+  private readonly px = new Float64Array(POLISHED + 1);
+  private readonly py = new Float64Array(POLISHED + 1);
+  private readonly ps = new Int32Array(POLISHED + 1);
+  private readonly pc = new Int32Array(POLISHED + 1);
+  private kept = 0;
+
+  constructor(
+    private readonly table: Table,
+    private readonly room: Room,
+    /** Stances of each item's kind. */
+    private readonly stancesOfKind: readonly (readonly number[])[],
+    private readonly random: () => number,
+    private readonly unit: number,
+  ) {}
+
+  /** Moves item i to the best place found; it stays when none is better. */
+  move(i: number): void {
+    const { table, room, random } = this;
+    const { kind } = table.items[i]!;
+    const stances = this.stancesOfKind[kind]!;
+    this.kept = 0;
+    const here = table.lossOf(i);
+    const stance = table.stance[i]!;
+    const cloth = table.cloth[i]!;
+    const x = table.x[i]!;
+    const y = table.y[i]!;
+    this.keep(here, stance, cloth, x, y);
+    const { limits } = room;
+    let total = 0;
+    for (const limit of limits) total += limit;
+    for (let k = 0; k < WIDE; k++) {
+      const s = stances[(random() * stances.length) | 0]!;
+      let c = 0;
+      for (let at = random() * total; c + 1 < limits.length && at >= limits[c]!; c++) at -= limits[c]!;
+      if (!room.range(s, c)) continue;
+      const tx = room.snap(s, room.left + random() * (room.right - room.left));
+      const ty = room.low + random() * (room.high - room.low);
+      this.offer(i, s, c, tx, ty);
+    }
+    const spread = this.sizeOf(stance) * 0.5;
+    for (let k = 0; k < NEAR; k++) {
+      const s = k % 2 === 0 ? stance : stances[(random() * stances.length) | 0]!;
+      if (!room.range(s, cloth)) continue;
+      // Another turn is tried about the middle of the item, not about its (0, 0).
+      const cx = x + this.middleX(stance) - this.middleX(s);
+      const cy = y + this.middleY(stance) - this.middleY(s);
+      const tx = room.snap(s, cx + (random() * 2 - 1) * spread);
+      const ty = room.clampY(cy + (random() * 2 - 1) * spread);
+      this.offer(i, s, cloth, tx, ty);
+    }
+    const size = this.sizeOf(stance);
+    for (let k = 0; k < this.kept; k++) this.polish(i, k, size * 0.1, size * 0.005);
+    let best = 0;
+    for (let k = 1; k < this.kept; k++) if (this.loss[k]! < this.loss[best]!) best = k;
+    if (this.loss[best]! > 0) this.polish(i, best, size * 0.005, this.unit * 2e-5);
+    if (this.loss[best]! < here) {
+      table.put(i, this.ps[best]!, this.pc[best]!, this.px[best]!, this.py[best]!);
+      table.settle(i);
+    }
+  }
+
+  private sizeOf(stance: number): number {
+    const { left, right, low, high } = this.table.stances[stance]!;
+    return Math.min(right - left, high - low);
+  }
+
+  private middleX(stance: number): number {
+    const { left, right } = this.table.stances[stance]!;
+    return (left + right) / 2;
+  }
+
+  private middleY(stance: number): number {
+    const { low, high } = this.table.stances[stance]!;
+    return (low + high) / 2;
+  }
+
+  private offer(i: number, s: number, c: number, x: number, y: number): void {
+    const limit = this.kept < POLISHED ? Infinity : this.loss[this.kept - 1]!;
+    const loss = this.table.judge(i, s, c, x, y, limit);
+    if (loss < limit) this.keep(loss, s, c, x, y);
+  }
+
+  private keep(loss: number, s: number, c: number, x: number, y: number): void {
+    let k = Math.min(this.kept, POLISHED - 1);
+    if (this.kept < POLISHED) this.kept++;
+    for (; k > 0 && this.loss[k - 1]! > loss; k--)
+      this.set(k, this.loss[k - 1]!, this.ps[k - 1]!, this.pc[k - 1]!, this.px[k - 1]!, this.py[k - 1]!);
+    this.set(k, loss, s, c, x, y);
+  }
+
+  private set(k: number, loss: number, s: number, c: number, x: number, y: number): void {
+    this.loss[k] = loss;
+    this.ps[k] = s;
+    this.pc[k] = c;
+    this.px[k] = x;
+    this.py[k] = y;
+  }
+
+  /** Steps along the axes and the diagonals from place k, longer after a gain, halved after none. */
+  private polish(i: number, k: number, first: number, last: number): void {
+    const { table, room, random } = this;
+    const s = this.ps[k]!;
+    const c = this.pc[k]!;
+    if (!room.range(s, c)) return;
+    const matched = room.isMatched(s);
+    let best = this.loss[k]!;
+    let x = this.px[k]!;
+    let y = this.py[k]!;
+    let step = first;
+    while (step > last && best > 0) {
+      const way = (random() * 4) | 0;
+      const dx = way === 1 || matched ? 0 : step;
+      const dy = way === 0 && !matched ? 0 : way === 3 ? -step : step;
+      const ax = matched ? x : room.snap(s, x + dx);
+      const ay = room.clampY(y + dy);
+      const bx = matched ? x : room.snap(s, x - dx);
+      const by = room.clampY(y - dy);
+      const a = table.judge(i, s, c, ax, ay, best);
+      const b = a === 0 ? Infinity : table.judge(i, s, c, bx, by, Math.min(best, a));
+      if (a < best && a <= b) {
+        best = a;
+        x = ax;
+        y = ay;
+        step *= 1.1;
+      } else if (b < best) {
+        best = b;
+        x = bx;
+        y = by;
+        step *= 1.1;
+      } else step *= 0.5;
+    }
+    this.set(k, best, s, c, x, y);
+  }
+}

@@ -1,0 +1,87 @@
+/**
+ * Takes the overlaps out of a lay of fixed length by guided local search: items that overlap are
+ * moved one after the other to where it costs least, and pairs that stay stuck weigh more and
+ * more until one of them jumps elsewhere. (Voudouris and Tsang 1999; for lays: Egeblad, Nielsen
+ * and Odgaard 2007, Umetani et al. 2009; the schedule after Gardeyn, Vanden Berghe and Wauters,
+ * arXiv:2509.13329.)
+ */
+import type { Mover } from "./move.ts";
+import type { Table } from "./table.ts";
+
+/** Places of all items. */
+export interface Saved {
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly stance: Int32Array;
+  readonly cloth: Int32Array;
+  readonly total: number;
+}
+
+export function save(table: Table): Saved {
+  const { x, y, stance, cloth } = table;
+  return { x: x.slice(), y: y.slice(), stance: stance.slice(), cloth: cloth.slice(), total: table.total() };
+}
+
+export function restore(table: Table, saved: Saved): void {
+  for (let i = 0; i < table.n; i++) table.put(i, saved.stance[i]!, saved.cloth[i]!, saved.x[i]!, saved.y[i]!);
+  table.settleAll();
+}
+
+/**
+ * Yields after every round. Returns whether all overlaps are gone; when not, the table holds the
+ * least overlapped lay met. Gives up after `strikes` times `rounds` rounds without real gain.
+ */
+export function* separate(
+  table: Table,
+  mover: Mover,
+  random: () => number,
+  rounds: number,
+  strikes: number,
+): Generator<void, boolean> {
+  table.weight.fill(1);
+  let best = save(table);
+  if (best.total === 0) return true;
+  for (let strike = 0; strike < strikes; ) {
+    const atStart = best.total;
+    for (let quiet = 0; quiet < rounds; ) {
+      moveAll(table, mover, random);
+      const total = table.total();
+      if (total < best.total) {
+        quiet = total < 0.98 * best.total ? 0 : quiet + 1;
+        best = save(table);
+      } else quiet++;
+      if (total === 0) return true;
+      reweigh(table);
+      yield;
+    }
+    strike = best.total < 0.98 * atStart ? 0 : strike + 1;
+    restore(table, best);
+  }
+  return false;
+}
+
+/** Moves every item that overlaps, in random order. */
+function moveAll(table: Table, mover: Mover, random: () => number): void {
+  const order: number[] = [];
+  for (let i = 0; i < table.n; i++)
+    if (!table.items[i]!.fixed && table.cloth[i]! >= 0 && table.plainLossOf(i) > 0) order.push(i);
+  for (let k = order.length - 1; k > 0; k--) {
+    const other = (random() * (k + 1)) | 0;
+    const i = order[k]!;
+    order[k] = order[other]!;
+    order[other] = i;
+  }
+  for (const i of order) if (table.plainLossOf(i) > 0) mover.move(i);
+}
+
+/** Pairs that overlap weigh more, the worst of them most; the others slowly less. */
+function reweigh(table: Table): void {
+  const { loss, weight } = table;
+  let worst = 0;
+  for (const one of loss) if (one > worst) worst = one;
+  for (let k = 0; k < loss.length; k++) {
+    const one = loss[k]!;
+    if (one > 0) weight[k]! *= 1.2 + (0.8 * one) / worst;
+    else if (weight[k]! > 1) weight[k] = Math.max(1, weight[k]! * 0.95);
+  }
+}

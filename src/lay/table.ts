@@ -1,0 +1,211 @@
+/**
+ * The search's table: which copy lies where, how much each pair overlaps and how heavily each
+ * pair's overlap weighs. All in flat arrays; a place costs one pass over the copies, boxes first.
+ */
+import type { DepthField } from "./depth.ts";
+import type { Fields, Stance } from "./fields.ts";
+
+/** A copy, or an obstacle, before it has a place. */
+export interface Item {
+  readonly kind: number;
+  /** Stays where it is put. */
+  readonly fixed: boolean;
+}
+
+export class Table {
+  readonly n: number;
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  /** Index of the stance each item lies in. */
+  readonly stance: Int32Array;
+  /** The cloth each item lies on; -1 when it lies on none. */
+  readonly cloth: Int32Array;
+  /** Weight and loss of each pair, both ways round. */
+  readonly weight: Float64Array;
+  readonly loss: Float64Array;
+  private readonly boxes: Float64Array;
+  private readonly fields: (DepthField | undefined)[];
+  /** How a field is asked for a pair of stances: cosine and sine, with the sign of the offset in them. */
+  private readonly cos: Float64Array;
+  private readonly sin: Float64Array;
+  private readonly size: Float64Array;
+  private readonly stanceCount: number;
+  /** Number of positions judged. */
+  judged = 0;
+
+  constructor(
+    readonly items: readonly Item[],
+    readonly stances: readonly Stance[],
+    private readonly source: Fields,
+    gap: number,
+    /** Overlaps no deeper than this count as touching. */
+    private readonly tolerance: number,
+  ) {
+    const n = items.length;
+    this.n = n;
+    this.x = new Float64Array(n);
+    this.y = new Float64Array(n);
+    this.stance = new Int32Array(n);
+    this.cloth = new Int32Array(n).fill(-1);
+    this.weight = new Float64Array(n * n).fill(1);
+    this.loss = new Float64Array(n * n);
+    this.boxes = new Float64Array(n * 4);
+    const s = stances.length;
+    this.stanceCount = s;
+    this.fields = new Array(s * s);
+    this.cos = new Float64Array(s * s);
+    this.sin = new Float64Array(s * s);
+    this.size = new Float64Array(s * s);
+    this.reach = gap;
+    this.outer = new Float64Array(s * 4);
+    stances.forEach((stance, i) => {
+      const { left, right, low, high } = boundsOfStance(stance, source);
+      this.outer.set([left, right, low, high], i * 4);
+    });
+  }
+
+  private readonly reach: number;
+  /** Bounds of the simplified outline in each stance. */
+  private readonly outer: Float64Array;
+
+  /** Puts item i down; overlaps are not counted again until `settle`. */
+  put(i: number, stance: number, cloth: number, x: number, y: number): void {
+    this.stance[i] = stance;
+    this.cloth[i] = cloth;
+    this.x[i] = x;
+    this.y[i] = y;
+    const { boxes, outer } = this;
+    boxes[i * 4] = outer[stance * 4]! + x - this.reach;
+    boxes[i * 4 + 1] = outer[stance * 4 + 1]! + x + this.reach;
+    boxes[i * 4 + 2] = outer[stance * 4 + 2]! + y - this.reach;
+    boxes[i * 4 + 3] = outer[stance * 4 + 3]! + y + this.reach;
+  }
+
+  private prepare(pair: number, a: number, b: number): DepthField {
+    const sa = this.stances[a]!;
+    const sb = this.stances[b]!;
+    // The field is that of the lower kind unturned; a is where it is, b is moved.
+    const [low, high, sign] = sa.kind <= sb.kind ? [sa, sb, 1] : [sb, sa, -1];
+    const field = this.source.field(low.kind, high.kind, (high.turn - low.turn + 360) % 360);
+    const quarter = low.turn % 90 === 0;
+    const angle = (low.turn * Math.PI) / 180;
+    const c = quarter ? Math.round(Math.cos(angle)) : Math.cos(angle);
+    const s = quarter ? Math.round(Math.sin(angle)) : Math.sin(angle);
+    this.cos[pair] = sign * c;
+    this.sin[pair] = sign * s;
+    const root = (k: number) => {
+      const o = this.outer;
+      return Math.sqrt((o[k * 4 + 1]! - o[k * 4]!) * (o[k * 4 + 3]! - o[k * 4 + 2]!));
+    };
+    this.size[pair] = Math.sqrt(Math.min(root(a), root(b)) * Math.min(root(a), root(b)));
+    this.fields[pair] = field;
+    return field;
+  }
+
+  /** How badly stance b, at offset (dx, dy) from stance a, overlaps it; 0 when clear. In the unit of length. */
+  private clash(a: number, b: number, dx: number, dy: number): number {
+    const pair = a * this.stanceCount + b;
+    const field = this.fields[pair] ?? this.prepare(pair, a, b);
+    const c = this.cos[pair]!;
+    const s = this.sin[pair]!;
+    const depth = field.depth(c * dx + s * dy, c * dy - s * dx);
+    return depth > this.tolerance ? Math.sqrt(depth * this.size[pair]!) : 0;
+  }
+
+  /** Plain depth of the overlap of items i and j. */
+  depthOf(i: number, j: number): number {
+    if (this.cloth[i] !== this.cloth[j]) return 0;
+    const pair = this.stance[j]! * this.stanceCount + this.stance[i]!;
+    const field = this.fields[pair] ?? this.prepare(pair, this.stance[j]!, this.stance[i]!);
+    const c = this.cos[pair]!;
+    const s = this.sin[pair]!;
+    const dx = this.x[i]! - this.x[j]!;
+    const dy = this.y[i]! - this.y[j]!;
+    return field.depth(c * dx + s * dy, c * dy - s * dx);
+  }
+
+  /** Weighted loss of item i at a place; breaks off as soon as it reaches `limit`. */
+  judge(i: number, stance: number, cloth: number, x: number, y: number, limit: number): number {
+    this.judged++;
+    const { n, boxes, outer, weight } = this;
+    const left = outer[stance * 4]! + x;
+    const right = outer[stance * 4 + 1]! + x;
+    const low = outer[stance * 4 + 2]! + y;
+    const high = outer[stance * 4 + 3]! + y;
+    let sum = 0;
+    for (let j = 0, at = 0; j < n; j++, at += 4) {
+      if (boxes[at]! >= right || boxes[at + 1]! <= left || boxes[at + 2]! >= high || boxes[at + 3]! <= low)
+        continue;
+      if (j === i || this.cloth[j] !== cloth) continue;
+      const loss = this.clash(this.stance[j]!, stance, x - this.x[j]!, y - this.y[j]!);
+      if (loss > 0) {
+        sum += loss * weight[i * n + j]!;
+        if (sum >= limit) return sum;
+      }
+    }
+    return sum;
+  }
+
+  /** Counts the losses of item i with all others anew. */
+  settle(i: number): void {
+    const { n, boxes, loss } = this;
+    const bi = i * 4;
+    for (let j = 0, at = 0; j < n; j++, at += 4) {
+      let now = 0;
+      if (
+        j !== i &&
+        this.cloth[j] === this.cloth[i] &&
+        this.cloth[i]! >= 0 &&
+        boxes[at]! < boxes[bi + 1]! &&
+        boxes[at + 1]! > boxes[bi]! &&
+        boxes[at + 2]! < boxes[bi + 3]! &&
+        boxes[at + 3]! > boxes[bi + 2]!
+      )
+        now = this.clash(this.stance[j]!, this.stance[i]!, this.x[i]! - this.x[j]!, this.y[i]! - this.y[j]!);
+      loss[i * n + j] = now;
+      loss[j * n + i] = now;
+    }
+  }
+
+  settleAll(): void {
+    for (let i = 0; i < this.n; i++) this.settle(i);
+  }
+
+  /** Weighted loss of item i where it lies, from the counted losses. */
+  lossOf(i: number): number {
+    const { n, loss, weight } = this;
+    let sum = 0;
+    for (let k = i * n; k < (i + 1) * n; k++) sum += loss[k]! * weight[k]!;
+    return sum;
+  }
+
+  /** Loss of item i without the weights. */
+  plainLossOf(i: number): number {
+    const { n, loss } = this;
+    let sum = 0;
+    for (let k = i * n; k < (i + 1) * n; k++) sum += loss[k]!;
+    return sum;
+  }
+
+  /** Loss of the whole table without the weights, each pair once. */
+  total(): number {
+    let sum = 0;
+    for (const one of this.loss) sum += one;
+    return sum / 2;
+  }
+}
+
+function boundsOfStance(stance: Stance, source: Fields) {
+  const angle = (stance.turn * Math.PI) / 180;
+  const quarter = stance.turn % 90 === 0;
+  const c = quarter ? Math.round(Math.cos(angle)) : Math.cos(angle);
+  const s = quarter ? Math.round(Math.sin(angle)) : Math.sin(angle);
+  let [left, right, low, high] = [Infinity, -Infinity, Infinity, -Infinity];
+  for (const [x, y] of source.outlines[stance.kind]!) {
+    left = Math.min(left, c * x - s * y);
+    right = Math.max(right, c * x - s * y);
+    low = Math.min(low, s * x + c * y);
+    high = Math.max(high, s * x + c * y);
+  }
+  return { left, right, low, high };
+}

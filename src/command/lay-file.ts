@@ -1,0 +1,82 @@
+/**
+ * Reads the file of the verb `lay`: {stripWidth, allowedRotations, pieces: [{id, quantity,
+ * outline: [[x, y], ...]}]}. The strip runs along x, its width along y; a piece may have
+ * allowedRotations of its own.
+ */
+import type { Point } from "../../functions/geometry.ts";
+import type { LayPiece, LayQuestion } from "../../functions/lay.ts";
+import { Wrong } from "./verb.ts";
+
+export interface LayFile {
+  readonly question: LayQuestion;
+  /** The pieces' ids in the order of the question. */
+  readonly ids: readonly string[];
+}
+
+/** The question in the text; throws `Wrong` with a sentence that says what is amiss. */
+export function readLayFile(text: string): LayFile {
+  let data: unknown;
+  try {
+    data = JSON.parse(text);
+  } catch {
+    throw new Wrong("the lay file is not JSON: give {stripWidth, allowedRotations, pieces: [...]}");
+  }
+  if (!isRecord(data)) throw new Wrong("the lay file must hold one object with stripWidth and pieces");
+  const width = data.stripWidth;
+  if (typeof width !== "number")
+    throw new Wrong(`stripWidth must be a number, the usable width of the cloth, not ${shown(width)}`);
+  if (!Array.isArray(data.pieces)) throw new Wrong(`pieces must be a list, not ${shown(data.pieces)}`);
+  const turns = turnsFrom(data.allowedRotations ?? [0, 180], "allowedRotations");
+  const ids = new Set<string>();
+  const pieces = data.pieces.map((piece: unknown, i): LayPiece => {
+    if (!isRecord(piece)) throw new Wrong(`piece ${i + 1} must be an object with id, quantity and outline`);
+    const { id, quantity = 1, outline, allowedRotations } = piece;
+    if ((typeof id !== "string" && typeof id !== "number") || id === "")
+      throw new Wrong(`piece ${i + 1} needs an id, not ${shown(id)}`);
+    const name = String(id);
+    if (ids.has(name)) throw new Wrong(`two pieces have the id ${name}: give each its own`);
+    ids.add(name);
+    if (typeof quantity !== "number")
+      throw new Wrong(`the quantity of ${name} must be a whole number from 1, not ${shown(quantity)}`);
+    return {
+      name,
+      quantity,
+      outline: outlineFrom(outline, name),
+      turns:
+        allowedRotations === undefined ? turns : turnsFrom(allowedRotations, `allowedRotations of ${name}`),
+    };
+  });
+  const cloth = { name: "the cloth", width, length: null };
+  return { question: { pieces, cloths: [cloth], gap: 0, repeat: 0 }, ids: [...ids] };
+}
+
+function turnsFrom(value: unknown, what: string): number[] {
+  if (!Array.isArray(value) || value.length === 0 || value.some((turn) => typeof turn !== "number"))
+    throw new Wrong(`${what} must be a list of degrees such as [0, 180], not ${shown(value)}`);
+  return value;
+}
+
+function outlineFrom(value: unknown, name: string): Point[] {
+  if (!Array.isArray(value))
+    throw new Wrong(`the outline of ${name} must be a list of [x, y], not ${shown(value)}`);
+  const points = value.map((point: unknown, i): Point => {
+    if (!Array.isArray(point) || point.length !== 2 || point.some((n) => typeof n !== "number"))
+      throw new Wrong(`point ${i + 1} of the outline of ${name} must be [x, y], not ${shown(point)}`);
+    return [point[0], point[1]];
+  });
+  const first = points[0];
+  const last = points[points.length - 1];
+  // A closed ring may repeat its first point at the end.
+  if (points.length > 1 && first && last && first[0] === last[0] && first[1] === last[1]) points.pop();
+  return points;
+}
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === "object" && value !== null && !Array.isArray(value);
+}
+
+function shown(value: unknown): string {
+  if (value === undefined) return "nothing";
+  const text = JSON.stringify(value);
+  return text.length > 40 ? `${text.slice(0, 37)}...` : text;
+}

@@ -1,0 +1,97 @@
+/** The verb `lay`: pieces from a file on a strip of cloth, searched for the least length. */
+import { availableParallelism } from "node:os";
+import type { Lay, LayQuestion } from "../../functions/lay.ts";
+import { layDrawing } from "./lay-drawing.ts";
+import { readLayFile } from "./lay-file.ts";
+import { searchOnThreads } from "./lay-threads.ts";
+import { type Io, type Verb, Wrong } from "./verb.ts";
+
+interface Wish {
+  readonly file: string;
+  readonly seconds: number;
+  readonly seed: number;
+  readonly threads: number;
+  readonly json: boolean;
+  readonly svg: string | null;
+}
+
+export const lay: Verb = {
+  name: "lay",
+  usage: "FILE [--seconds N] [--seed N] [--threads N] [--json] [--svg FILE]",
+  about:
+    "Lays pieces on a strip of cloth and searches for the least length (10 seconds unless told; density is a share, 0 to 1).",
+  async run(args, io) {
+    const began = performance.now();
+    const wish = wishFrom(args);
+    const file = readLayFile(io.read(wish.file));
+    const found = await searchOnThreads(file.question, { ...wish, began, complain: (text) => io.err(text) });
+    if ("refusal" in found) throw new Wrong(found.refusal);
+    const seconds = Math.round(performance.now() - began) / 1000;
+    if (wish.svg !== null) io.write(wish.svg, layDrawing(file.question, found));
+    if (wish.json) io.out(JSON.stringify(answer(file.ids, found, seconds)));
+    else tell(file.question, found, seconds, io);
+    return 0;
+  },
+};
+
+function answer(ids: readonly string[], found: Lay, seconds: number) {
+  return {
+    length: found.lengths[0]!,
+    density: found.density,
+    seconds,
+    placements: found.placements.map(({ piece, copy, turn, x, y }) => ({
+      piece: ids[piece]!,
+      copy,
+      rotation: turn,
+      x,
+      y,
+    })),
+  };
+}
+
+function tell(question: LayQuestion, found: Lay, seconds: number, io: Io): void {
+  const count = found.placements.length;
+  const share = (100 * found.density).toFixed(2);
+  io.out(
+    `${count} pieces on a length of ${found.lengths[0]!.toFixed(4)}, ${share} % of the cloth used, ${seconds} s`,
+  );
+  for (const { piece, copy, turn, x, y } of found.placements)
+    io.out(
+      `${question.pieces[piece]!.name} ${copy + 1}: turned ${turn}°, at ${x.toFixed(4)}, ${y.toFixed(4)}`,
+    );
+}
+
+function wishFrom(args: readonly string[]): Wish {
+  let file: string | null = null;
+  let seconds = 10;
+  let seed = 1;
+  let threads = Math.max(1, availableParallelism() - 1);
+  let json = false;
+  let svg: string | null = null;
+  for (let i = 0; i < args.length; i++) {
+    const arg = args[i]!;
+    const next = () => {
+      const value = args[++i];
+      if (value === undefined) throw new Wrong(`${arg} needs a value after it`);
+      return value;
+    };
+    if (arg === "--seconds") seconds = numberFrom(arg, next(), 0, 86_400, false);
+    else if (arg === "--seed") seed = numberFrom(arg, next(), 0, 2 ** 32 - 1, true);
+    else if (arg === "--threads") threads = numberFrom(arg, next(), 0, 256, true);
+    else if (arg === "--json") json = true;
+    else if (arg === "--svg") svg = next();
+    else if (arg.startsWith("-") && arg !== "-")
+      throw new Wrong(`lay has no option ${arg}: it takes ${lay.usage}`);
+    else if (file === null) file = arg;
+    else throw new Wrong(`lay takes one file, not ${file} and ${arg}`);
+  }
+  if (file === null) throw new Wrong(`lay needs a file: lay ${lay.usage}, or - for standard input`);
+  return { file, seconds, seed, threads, json, svg };
+}
+
+function numberFrom(option: string, text: string, from: number, to: number, whole: boolean): number {
+  const value = text.trim() === "" ? Number.NaN : Number(text);
+  if (!(value >= from && value <= to) || (whole && !Number.isInteger(value)))
+    throw new Wrong(`${option} must be a ${whole ? "whole " : ""}number from ${from} to ${to}, not ${text}`);
+  return value;
+}

@@ -113,25 +113,6 @@ export class Bench {
     columns.add(slice(ring, from, this.h, Math.floor((right - from) / this.h) + 1), first, 0);
   }
 
-  /** Why the pins can not all stay, or null. */
-  pinClash(): string | null {
-    const { question, pins } = this;
-    for (const { piece, copy, cloth, shape, x, y } of pins) {
-      const { left, right, low, high } = this.margins[cloth]!;
-      const slack = 1e-4 * question.cloths[cloth]!.width;
-      const { bounds } = shape;
-      const over = Math.max(
-        left - x - bounds.left,
-        x + bounds.right - right,
-        low - y - bounds.low,
-        y + bounds.high - high,
-      );
-      if (over > slack)
-        return `${question.pieces[piece]!.name} ${copy + 1} is pinned outside ${question.cloths[cloth]!.name}: move or unpin it`;
-    }
-    return null;
-  }
-
   /** Lays the copies down in this order, each where it ends soonest on the first cloth that takes it. */
   lay(order: readonly Copy[]): Down[] {
     const { question, h } = this;

@@ -7,6 +7,7 @@
 import type { Lay, LayQuestion, Placement, Planner } from "../../functions/lay.ts";
 import { answerFrom, isBetter } from "./answer.ts";
 import { Bench, type Down } from "./bench.ts";
+import { checkLay } from "./check.ts";
 import { pull } from "./pull.ts";
 import { seeded } from "./random.ts";
 import { plain, refusalOf } from "./refuse.ts";
@@ -34,9 +35,9 @@ export function firstLay(
     ...pin,
     shape: shapes[pin.piece]!.find((s) => (s.turn - pin.turn) % 360 === 0)!,
   }));
-  const bench = new Bench(question, shapes, pins, work);
-  const clash = bench.pinClash();
+  const clash = pinClash(question);
   if (clash) return { refusal: clash };
+  const bench = new Bench(question, shapes, pins, work);
   const pinned = new Set(pins.map((pin) => `${pin.piece} ${pin.copy}`));
   const copies: Copy[] = question.pieces.flatMap((piece, i) =>
     Array.from({ length: piece.quantity }, (_, copy) => ({ piece: i, copy })).filter(
@@ -54,6 +55,14 @@ export function firstLay(
     if (order.length < 2) break;
   }
   return answerFrom(question, pull(best!.down, question, pins).map(placementOf));
+}
+
+/** Why the pinned copies can not all stay, or null: the checker looks at them alone. */
+function pinClash(question: LayQuestion): string | null {
+  const { pinned = [] } = question;
+  if (pinned.length === 0) return null;
+  const [fault] = checkLay(question, answerFrom(question, pinned));
+  return fault ? `${fault}, pinned as it is: move or unpin it` : null;
 }
 
 export interface Copy {

@@ -58,12 +58,12 @@ function refusalOfPiece(piece: LayPiece): string | null {
     return `the outline of ${name} has a point that is not a number`;
   const distinct = withoutRepeats(outline);
   if (distinct.length < 3) return `the outline of ${name} needs at least 3 points, it has ${distinct.length}`;
-  const { left, right, low, high } = boundsOf(outline);
-  if (Math.abs(signedArea(distinct)) <= 1e-12 * Math.max(right - left, high - low) ** 2)
-    return `the outline of ${name} has no area`;
   const at = crossing(distinct);
   if (at)
     return `the outline of ${name} crosses itself near ${plain(at[0])}, ${plain(at[1])}: draw it without the crossing`;
+  const { left, right, low, high } = boundsOf(outline);
+  if (Math.abs(signedArea(distinct)) <= 1e-12 * Math.max(right - left, high - low) ** 2)
+    return `the outline of ${name} has no area`;
   return null;
 }
 

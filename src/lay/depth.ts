@@ -7,7 +7,7 @@ import type { Point } from "../../functions/geometry.ts";
 
 /** Numbers kept per edge: start, direction, length, and the outward direction at its two ends. */
 const EDGE = 9;
-const ACROSS = 40;
+const ACROSS = 56;
 
 export class DepthField {
   readonly left: number;

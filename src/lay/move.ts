@@ -5,9 +5,12 @@
 import type { Room } from "./room.ts";
 import type { Table } from "./table.ts";
 
+/** How often in a row an item is pushed straight out of what it overlaps. */
+const PUSHES = 2;
+
 /** How many places are tried all over the cloth, near the item, and how many of them are polished. */
-const WIDE = 40;
-const NEAR = 20;
+const WIDE = 20;
+const NEAR = 10;
 const POLISHED = 3;
 
 export class Mover {
@@ -64,10 +67,16 @@ export class Mover {
       this.offer(i, s, cloth, tx, ty);
     }
     const size = this.sizeOf(stance);
-    for (let k = 0; k < this.kept; k++) this.polish(i, k, size * 0.1, size * 0.005);
+    for (let k = 0; k < this.kept; k++) {
+      this.push(i, k);
+      this.polish(i, k, size * 0.1, size * 0.005);
+    }
     let best = 0;
     for (let k = 1; k < this.kept; k++) if (this.loss[k]! < this.loss[best]!) best = k;
-    if (this.loss[best]! > 0) this.polish(i, best, size * 0.005, this.unit * 2e-5);
+    if (this.loss[best]! > 0) {
+      this.push(i, best);
+      this.polish(i, best, size * 0.005, this.unit * 2e-5);
+    }
     if (this.loss[best]! < here) {
       table.put(i, this.ps[best]!, this.pc[best]!, this.px[best]!, this.py[best]!);
       table.settle(i);
@@ -109,6 +118,43 @@ export class Mover {
     this.pc[k] = c;
     this.px[k] = x;
     this.py[k] = y;
+  }
+
+  /**
+   * Pushes place k straight out of what it overlaps, out of one or of two at once: onto the border
+   * of their no-fit polygons, or a crossing of two of them, where a tight lay has its pieces.
+   */
+  private push(i: number, k: number): void {
+    const { table, room } = this;
+    const s = this.ps[k]!;
+    const c = this.pc[k]!;
+    if (room.isMatched(s) || !room.range(s, c)) return;
+    const { pushX, pushY, pushBy } = table;
+    for (let turn = 0; turn < PUSHES && this.loss[k]! > 0; turn++) {
+      const n = table.contacts(i, s, c, this.px[k]!, this.py[k]!);
+      let best = this.loss[k]!;
+      let x = this.px[k]!;
+      let y = this.py[k]!;
+      for (let a = 0; a < n; a++)
+        for (let b = a; b < n; b++) {
+          const det = a === b ? 1 : pushX[a]! * pushY[b]! - pushY[a]! * pushX[b]!;
+          if (Math.abs(det) < 0.05) continue;
+          const vx =
+            a === b ? pushX[a]! * pushBy[a]! : (pushBy[a]! * pushY[b]! - pushBy[b]! * pushY[a]!) / det;
+          const vy =
+            a === b ? pushY[a]! * pushBy[a]! : (pushX[a]! * pushBy[b]! - pushX[b]! * pushBy[a]!) / det;
+          const tx = room.snap(s, this.px[k]! + vx);
+          const ty = room.clampY(this.py[k]! + vy);
+          const loss = table.judge(i, s, c, tx, ty, best);
+          if (loss < best) {
+            best = loss;
+            x = tx;
+            y = ty;
+          }
+        }
+      if (best >= this.loss[k]!) return;
+      this.set(k, best, s, c, x, y);
+    }
   }
 
   /** Steps along the axes and the diagonals from place k, longer after a gain, halved after none. */

@@ -169,7 +169,7 @@ export class Search {
       const length = this.lay!.lengths[0]!;
       this.shorten(0, length * (1 - step));
       table.settleAll();
-      const ok = yield* separate(table, this.mover, this.random, 100, 3);
+      const ok = yield* separate(table, this.mover, this.random, 60, 3);
       if (ok && this.record()) {
         good = save(table);
         pool.length = 0;

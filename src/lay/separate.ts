@@ -38,7 +38,7 @@ export function* separate(
   rounds: number,
   strikes: number,
 ): Generator<void, boolean> {
-  table.weight.fill(1);
+  table.forgetWeights();
   let best = save(table);
   if (best.total === 0) return true;
   for (let strike = 0; strike < strikes; ) {
@@ -51,7 +51,7 @@ export function* separate(
         best = save(table);
       } else quiet++;
       if (total === 0) return true;
-      reweigh(table);
+      table.reweigh();
       yield;
     }
     strike = best.total < 0.98 * atStart ? 0 : strike + 1;
@@ -64,24 +64,12 @@ export function* separate(
 function moveAll(table: Table, mover: Mover, random: () => number): void {
   const order: number[] = [];
   for (let i = 0; i < table.n; i++)
-    if (!table.items[i]!.fixed && table.cloth[i]! >= 0 && table.plainLossOf(i) > 0) order.push(i);
+    if (!table.items[i]!.fixed && table.cloth[i]! >= 0 && table.isClashing(i)) order.push(i);
   for (let k = order.length - 1; k > 0; k--) {
     const other = (random() * (k + 1)) | 0;
     const i = order[k]!;
     order[k] = order[other]!;
     order[other] = i;
   }
-  for (const i of order) if (table.plainLossOf(i) > 0) mover.move(i);
-}
-
-/** Pairs that overlap weigh more, the worst of them most; the others slowly less. */
-function reweigh(table: Table): void {
-  const { loss, weight } = table;
-  let worst = 0;
-  for (const one of loss) if (one > worst) worst = one;
-  for (let k = 0; k < loss.length; k++) {
-    const one = loss[k]!;
-    if (one > 0) weight[k]! *= 1.2 + (0.8 * one) / worst;
-    else if (weight[k]! > 1) weight[k] = Math.max(1, weight[k]! * 0.95);
-  }
+  for (const i of order) if (table.isClashing(i)) mover.move(i);
 }

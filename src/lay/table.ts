@@ -12,6 +12,8 @@ export interface Item {
   readonly fixed: boolean;
 }
 
+const MOST_PUSHES = 6;
+
 export class Table {
   readonly n: number;
   readonly x: Float64Array;
@@ -30,6 +32,14 @@ export class Table {
   private readonly sin: Float64Array;
   private readonly size: Float64Array;
   private readonly stanceCount: number;
+  /** After `contacts`: direction and length of each shortest way out. */
+  readonly pushX = new Float64Array(MOST_PUSHES);
+  readonly pushY = new Float64Array(MOST_PUSHES);
+  readonly pushBy = new Float64Array(MOST_PUSHES);
+  /** How many others each item overlaps. */
+  private readonly clashes: Int32Array;
+  /** Pairs whose weight is above 1, each once. */
+  private readonly heavy: number[] = [];
   /** Number of positions judged. */
   judged = 0;
 
@@ -37,7 +47,7 @@ export class Table {
     readonly items: readonly Item[],
     readonly stances: readonly Stance[],
     private readonly source: Fields,
-    gap: number,
+    private readonly gap: number,
     /** Overlaps no deeper than this count as touching. */
     private readonly tolerance: number,
   ) {
@@ -49,6 +59,7 @@ export class Table {
     this.cloth = new Int32Array(n).fill(-1);
     this.weight = new Float64Array(n * n).fill(1);
     this.loss = new Float64Array(n * n);
+    this.clashes = new Int32Array(n);
     this.boxes = new Float64Array(n * 4);
     const s = stances.length;
     this.stanceCount = s;
@@ -56,7 +67,6 @@ export class Table {
     this.cos = new Float64Array(s * s);
     this.sin = new Float64Array(s * s);
     this.size = new Float64Array(s * s);
-    this.reach = gap;
     this.outer = new Float64Array(s * 4);
     stances.forEach((stance, i) => {
       const { left, right, low, high } = boundsOfStance(stance, source);
@@ -64,7 +74,6 @@ export class Table {
     });
   }
 
-  private readonly reach: number;
   /** Bounds of the simplified outline in each stance. */
   private readonly outer: Float64Array;
 
@@ -75,10 +84,10 @@ export class Table {
     this.x[i] = x;
     this.y[i] = y;
     const { boxes, outer } = this;
-    boxes[i * 4] = outer[stance * 4]! + x - this.reach;
-    boxes[i * 4 + 1] = outer[stance * 4 + 1]! + x + this.reach;
-    boxes[i * 4 + 2] = outer[stance * 4 + 2]! + y - this.reach;
-    boxes[i * 4 + 3] = outer[stance * 4 + 3]! + y + this.reach;
+    boxes[i * 4] = outer[stance * 4]! + x - this.gap;
+    boxes[i * 4 + 1] = outer[stance * 4 + 1]! + x + this.gap;
+    boxes[i * 4 + 2] = outer[stance * 4 + 2]! + y - this.gap;
+    boxes[i * 4 + 3] = outer[stance * 4 + 3]! + y + this.gap;
   }
 
   private prepare(pair: number, a: number, b: number): DepthField {
@@ -97,31 +106,30 @@ export class Table {
       const o = this.outer;
       return Math.sqrt((o[k * 4 + 1]! - o[k * 4]!) * (o[k * 4 + 3]! - o[k * 4 + 2]!));
     };
-    this.size[pair] = Math.sqrt(Math.min(root(a), root(b)) * Math.min(root(a), root(b)));
+    this.size[pair] = Math.min(root(a), root(b));
     this.fields[pair] = field;
     return field;
   }
 
-  /** How badly stance b, at offset (dx, dy) from stance a, overlaps it; 0 when clear. In the unit of length. */
+  /**
+   * How badly stance b, at offset (dx, dy) from stance a, overlaps it; 0 when clear. The depth
+   * alone would not tell a long overlap from a short one of the same depth, so it is multiplied
+   * by how much the boxes share, and clashes of large pieces count more.
+   */
   private clash(a: number, b: number, dx: number, dy: number): number {
     const pair = a * this.stanceCount + b;
     const field = this.fields[pair] ?? this.prepare(pair, a, b);
     const c = this.cos[pair]!;
     const s = this.sin[pair]!;
     const depth = field.depth(c * dx + s * dy, c * dy - s * dx);
-    return depth > this.tolerance ? Math.sqrt(depth * this.size[pair]!) : 0;
-  }
-
-  /** Plain depth of the overlap of items i and j. */
-  depthOf(i: number, j: number): number {
-    if (this.cloth[i] !== this.cloth[j]) return 0;
-    const pair = this.stance[j]! * this.stanceCount + this.stance[i]!;
-    const field = this.fields[pair] ?? this.prepare(pair, this.stance[j]!, this.stance[i]!);
-    const c = this.cos[pair]!;
-    const s = this.sin[pair]!;
-    const dx = this.x[i]! - this.x[j]!;
-    const dy = this.y[i]! - this.y[j]!;
-    return field.depth(c * dx + s * dy, c * dy - s * dx);
+    if (depth <= this.tolerance) return 0;
+    const { outer } = this;
+    const wide =
+      Math.min(outer[a * 4 + 1]!, outer[b * 4 + 1]! + dx) - Math.max(outer[a * 4]!, outer[b * 4]! + dx);
+    const tall =
+      Math.min(outer[a * 4 + 3]!, outer[b * 4 + 3]! + dy) -
+      Math.max(outer[a * 4 + 2]!, outer[b * 4 + 2]! + dy);
+    return Math.sqrt(depth * (wide + tall + 2 * this.gap) * this.size[pair]!);
   }
 
   /** Weighted loss of item i at a place; breaks off as soon as it reaches `limit`. */
@@ -146,6 +154,33 @@ export class Table {
     return sum;
   }
 
+  /** Gathers up to `MOST_PUSHES` overlaps of item i at a place: the shortest way out of each. Returns how many. */
+  contacts(i: number, stance: number, cloth: number, x: number, y: number): number {
+    const { n, boxes, outer } = this;
+    const left = outer[stance * 4]! + x;
+    const right = outer[stance * 4 + 1]! + x;
+    const low = outer[stance * 4 + 2]! + y;
+    const high = outer[stance * 4 + 3]! + y;
+    let count = 0;
+    for (let j = 0, at = 0; j < n && count < MOST_PUSHES; j++, at += 4) {
+      if (boxes[at]! >= right || boxes[at + 1]! <= left || boxes[at + 2]! >= high || boxes[at + 3]! <= low)
+        continue;
+      if (j === i || this.cloth[j] !== cloth) continue;
+      const pair = this.stance[j]! * this.stanceCount + stance;
+      const field = this.fields[pair] ?? this.prepare(pair, this.stance[j]!, stance);
+      const c = this.cos[pair]!;
+      const s = this.sin[pair]!;
+      const dx = x - this.x[j]!;
+      const dy = y - this.y[j]!;
+      const depth = field.depth(c * dx + s * dy, c * dy - s * dx);
+      if (depth <= 0) continue;
+      this.pushX[count] = c * field.outX - s * field.outY;
+      this.pushY[count] = s * field.outX + c * field.outY;
+      this.pushBy[count++] = depth;
+    }
+    return count;
+  }
+
   /** Counts the losses of item i with all others anew. */
   settle(i: number): void {
     const { n, boxes, loss } = this;
@@ -162,6 +197,12 @@ export class Table {
         boxes[at + 3]! > boxes[bi + 2]!
       )
         now = this.clash(this.stance[j]!, this.stance[i]!, this.x[i]! - this.x[j]!, this.y[i]! - this.y[j]!);
+      const before = loss[i * n + j]!;
+      if (now > 0 !== before > 0) {
+        const one = now > 0 ? 1 : -1;
+        this.clashes[i]! += one;
+        this.clashes[j]! += one;
+      }
       loss[i * n + j] = now;
       loss[j * n + i] = now;
     }
@@ -179,19 +220,56 @@ export class Table {
     return sum;
   }
 
-  /** Loss of item i without the weights. */
-  plainLossOf(i: number): number {
-    const { n, loss } = this;
+  /** Whether item i overlaps any other. */
+  isClashing(i: number): boolean {
+    return this.clashes[i]! > 0;
+  }
+
+  /** Loss of the whole table without the weights, each pair once; exactly 0 when nothing overlaps. */
+  total(): number {
+    const { n, loss, clashes } = this;
     let sum = 0;
-    for (let k = i * n; k < (i + 1) * n; k++) sum += loss[k]!;
+    for (let i = 0; i < n; i++) {
+      if (clashes[i] === 0) continue;
+      for (let k = i * n + i + 1; k < (i + 1) * n; k++) sum += loss[k]!;
+    }
     return sum;
   }
 
-  /** Loss of the whole table without the weights, each pair once. */
-  total(): number {
-    let sum = 0;
-    for (const one of this.loss) sum += one;
-    return sum / 2;
+  /** All pairs weigh the same again. */
+  forgetWeights(): void {
+    this.weight.fill(1);
+    this.heavy.length = 0;
+  }
+
+  /** Pairs that overlap weigh more, the worst of them most; the others slowly less. */
+  reweigh(): void {
+    const { n, loss, weight, clashes, heavy } = this;
+    let kept = 0;
+    for (const k of heavy) {
+      if (loss[k] === 0) this.setWeight(k, Math.max(1, weight[k]! * 0.95));
+      if (weight[k]! > 1) heavy[kept++] = k;
+    }
+    heavy.length = kept;
+    let worst = 0;
+    for (let i = 0; i < n; i++)
+      if (clashes[i]! > 0)
+        for (let k = i * n + i + 1; k < (i + 1) * n; k++) if (loss[k]! > worst) worst = loss[k]!;
+    for (let i = 0; i < n; i++) {
+      if (clashes[i] === 0) continue;
+      for (let k = i * n + i + 1; k < (i + 1) * n; k++) {
+        const one = loss[k]!;
+        if (one === 0) continue;
+        if (weight[k] === 1) heavy.push(k);
+        this.setWeight(k, weight[k]! * (1.2 + (0.8 * one) / worst));
+      }
+    }
+  }
+
+  private setWeight(k: number, weight: number): void {
+    const { n } = this;
+    this.weight[k] = weight;
+    this.weight[(k % n) * n + Math.floor(k / n)] = weight;
   }
 }
 

@@ -40,14 +40,18 @@ export function isBetter(question: LayQuestion, a: Lay, b: Lay): boolean {
   return clothUsed(question, a) < clothUsed(question, b) - 1e-7 * worth;
 }
 
-export function missingArea(question: LayQuestion, lay: Lay): number {
+function missingArea(question: LayQuestion, lay: Lay): number {
   return lay.missing.reduce(
     (sum, [piece, n]) => sum + n * Math.abs(signedArea(question.pieces[piece]!.outline)),
     0,
   );
 }
 
-/** Width × length used, over all cloths. */
-export function clothUsed(question: LayQuestion, lay: Lay): number {
-  return lay.lengths.reduce((sum, length, i) => sum + length * question.cloths[i]!.width, 0);
+/** Width × length used, over all cloths; while some is still to be bought, cloth in hand counts next to nothing. */
+function clothUsed(question: LayQuestion, lay: Lay): number {
+  const buying = question.cloths.some(({ length }) => length === null);
+  return lay.lengths.reduce((sum, length, i) => {
+    const cloth = question.cloths[i]!;
+    return sum + length * cloth.width * (buying && cloth.length !== null ? 1e-3 : 1);
+  }, 0);
 }

@@ -29,6 +29,10 @@ export function overlapBy(
   return depth > slack ? depth : 0;
 }
 
+/** Where on a stretch between crossings its side is asked, and its depth measured. */
+const MIDDLES = [0.25, 0.5, 0.75];
+const PARTS = [0, 0.25, 0.5, 0.75, 1];
+
 /** The deepest point of a's border inside b, looked for at corners and along each stretch between crossings. */
 function deepest(a: readonly Point[], b: readonly Point[]): number {
   const xs = b.map((p) => p[0]);
@@ -46,12 +50,13 @@ function deepest(a: readonly Point[], b: readonly Point[]): number {
       if (t !== null) cuts.push(t);
     }
     cuts.sort((s, t) => s - t);
-    for (let k = 0; k + 1 < cuts.length; k++)
-      for (const part of [0, 0.25, 0.5, 0.75]) {
-        const t = cuts[k]! + part * (cuts[k + 1]! - cuts[k]!);
-        const at: Point = [p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])];
-        if (inside(at, b)) depth = Math.max(depth, distanceToOutline(at, b));
-      }
+    const on = (t: number): Point => [p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])];
+    for (let k = 0; k + 1 < cuts.length; k++) {
+      const at = (part: number) => on(cuts[k]! + part * (cuts[k + 1]! - cuts[k]!));
+      if (!MIDDLES.some((part) => inside(at(part), b))) continue;
+      for (const part of PARTS)
+        if (inside(at(part), b)) depth = Math.max(depth, distanceToOutline(at(part), b));
+    }
   }
   return depth;
 }
@@ -68,12 +73,13 @@ export function outsideBy(points: readonly Point[], outline: readonly Point[]): 
       if (t !== null) cuts.push(t);
     }
     cuts.sort((s, t) => s - t);
-    for (let k = 0; k + 1 < cuts.length; k++)
-      for (const part of [0, 0.25, 0.5, 0.75]) {
-        const t = cuts[k]! + part * (cuts[k + 1]! - cuts[k]!);
-        const at: Point = [p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])];
-        if (!inside(at, outline)) by = Math.max(by, distanceToOutline(at, outline));
-      }
+    const on = (t: number): Point => [p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])];
+    for (let k = 0; k + 1 < cuts.length; k++) {
+      const at = (part: number) => on(cuts[k]! + part * (cuts[k + 1]! - cuts[k]!));
+      if (MIDDLES.every((part) => inside(at(part), outline))) continue;
+      for (const part of PARTS)
+        if (!inside(at(part), outline)) by = Math.max(by, distanceToOutline(at(part), outline));
+    }
   }
   // A notch of the cloth that lies wholly within the piece shows as the cloth's corners inside it.
   for (const corner of outline)
@@ -101,6 +107,7 @@ function inside([x, y]: Point, outline: readonly Point[]): boolean {
     const [ax, ay] = outline[j]!;
     const [bx, by] = outline[i]!;
     if (ay > y === by > y) continue;
+    if (ax < x && bx < x) continue;
     const side = orient2d(ax, ay, bx, by, x, y);
     if (by > ay ? side < 0 : side > 0) odd = !odd;
   }

@@ -16,9 +16,9 @@ export interface Obstacle {
 
 /** Points kept per outline, by how many kinds there are: making the fields grows with both squared. */
 function pointsFor(kinds: number): number {
-  if (kinds <= 12) return 36;
-  if (kinds <= 25) return 26;
-  return kinds <= 50 ? 18 : 14;
+  if (kinds <= 12) return 100;
+  if (kinds <= 25) return 64;
+  return kinds <= 40 ? 40 : 28;
 }
 
 export class Fields {

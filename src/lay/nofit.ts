@@ -2,29 +2,29 @@
  * The no-fit polygon of two outlines: all offsets at which the second, moved by the offset,
  * overlaps the first where it is. Its border are the offsets at which they touch. (Art 1966;
  * here as the Minkowski sum of the first and the second turned by half a turn.)
+ *
+ * The sum is found by convolution (Guibas, Ramshaw and Stolfi 1983): each edge of one outline is
+ * set on those corners of the other whose two edges have its direction between them. These edges
+ * close into cycles, and what the cycles wind round is the sum.
  */
-import { FillRule, minkowskiSum, union } from "clipper2-ts";
+import { FillRule, type Path64, trimCollinear, union } from "clipper2-ts";
 import type { Point } from "../../functions/geometry.ts";
 import { boundsOf, signedArea } from "./outline.ts";
 
 /** Rings of the no-fit polygon: outer ones counter-clockwise, holes clockwise. Both outlines counter-clockwise. */
 export function noFit(a: readonly Point[], b: readonly Point[]): Point[][] {
-  if (isConvex(a) && isConvex(b)) return [convexNoFit(a, b)];
   const scale = stepsFor(a, b);
-  const own = a.map(([x, y]) => ({ x: Math.round(x * scale), y: Math.round(y * scale) }));
-  const other = b.map(([x, y]) => ({ x: Math.round(-x * scale), y: Math.round(-y * scale) }));
-  // The sum sweeps border over border; each outline set on one corner of the other fills the middle.
-  const sums = minkowskiSum(own, other, true);
-  sums.push(own.map(({ x, y }) => ({ x: x + other[0]!.x, y: y + other[0]!.y })));
-  sums.push(other.map(({ x, y }) => ({ x: x + own[0]!.x, y: y + own[0]!.y })));
-  const rings = union(sums, FillRule.NonZero).map((ring) =>
-    ring.map(({ x, y }) => [x / scale, y / scale] as const),
-  );
-  const width = 2 ** 26 / scale;
-  return rings.filter((ring) => ring.length > 2 && !isNeedle(ring, width));
+  const own = cornersOf(a, scale);
+  const other = cornersOf(b, -scale);
+  // Where many edges lie on one line a union can leave part of its border inside: the second mends it.
+  const rings = union(union(cycles(own, other), FillRule.Positive), FillRule.Positive);
+  const width = 2 ** 25 / scale;
+  return rings
+    .map((ring) => trimCollinear(ring).map(({ x, y }) => [x / scale, y / scale] as const))
+    .filter((ring) => ring.length > 2 && !isNeedle(ring, width));
 }
 
-/** Powers of two, so that whole and half inches stay exact: some 2^26 steps across the larger outline. */
+/** Powers of two, so that whole and half inches stay exact: at most 2^25 steps to the furthest point. */
 function stepsFor(a: readonly Point[], b: readonly Point[]): number {
   let most = 0;
   for (const outline of [a, b]) {
@@ -39,7 +39,116 @@ function stepsFor(a: readonly Point[], b: readonly Point[]): number {
       Math.abs(high),
     );
   }
-  return 2 ** Math.floor(26 - Math.log2(most));
+  return 2 ** Math.floor(25 - Math.log2(most));
+}
+
+interface Corners {
+  readonly n: number;
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  /** Direction of the edge that leaves each corner. */
+  readonly dx: Float64Array;
+  readonly dy: Float64Array;
+  /** Whether the outline turns left at the corner. */
+  readonly left: boolean[];
+}
+
+/** The outline in whole steps, without points on straight lines. */
+function cornersOf(outline: readonly Point[], scale: number): Corners {
+  let points = outline.map(([x, y]) => [Math.round(x * scale), Math.round(y * scale)] as const);
+  for (let before = -1; before !== points.length; ) {
+    before = points.length;
+    points = points.filter((p, i) => {
+      const o = points[(i + points.length - 1) % points.length]!;
+      const q = points[(i + 1) % points.length]!;
+      return (p[0] - o[0]) * (q[1] - p[1]) !== (p[1] - o[1]) * (q[0] - p[0]);
+    });
+  }
+  const n = points.length;
+  const at = (i: number) => points[i % n]!;
+  const dx = Float64Array.from(points, (p, i) => at(i + 1)[0] - p[0]);
+  const dy = Float64Array.from(points, (p, i) => at(i + 1)[1] - p[1]);
+  const left = points.map((_, i) => {
+    const before = (i + n - 1) % n;
+    return dx[before]! * dy[i]! - dy[before]! * dx[i]! > 0;
+  });
+  return {
+    n,
+    x: Float64Array.from(points, (p) => p[0]),
+    y: Float64Array.from(points, (p) => p[1]),
+    dx,
+    dy,
+    left,
+  };
+}
+
+/** The closed cycles of the convolution of two outlines. */
+function cycles(a: Corners, b: Corners): Path64[] {
+  const { n } = a;
+  const m = b.n;
+  // Steps from state (corner of a, corner of b) to state, as linked lists per state.
+  const first = new Int32Array(n * m).fill(-1);
+  const next: number[] = [];
+  const target: number[] = [];
+  const step = (from: number, to: number) => {
+    next.push(first[from]!);
+    target.push(to);
+    first[from] = next.length - 1;
+  };
+  // Where directions are equal, b's count as turned a trace further to the left.
+  for (let i = 0; i < n; i++) {
+    const before = (i + n - 1) % n;
+    for (let j = 0; j < m; j++) {
+      if (!isBetween(a, before, i, a.left[i]!, b.dx[j]!, b.dy[j]!, true)) continue;
+      const [from, to] = [i * m + j, i * m + ((j + 1) % m)];
+      if (a.left[i]!) step(from, to);
+      else step(to, from);
+    }
+  }
+  for (let j = 0; j < m; j++) {
+    const before = (j + m - 1) % m;
+    for (let i = 0; i < n; i++) {
+      if (!isBetween(b, before, j, b.left[j]!, a.dx[i]!, a.dy[i]!, false)) continue;
+      const [from, to] = [i * m + j, ((i + 1) % n) * m + j];
+      if (b.left[j]!) step(from, to);
+      else step(to, from);
+    }
+  }
+  const paths: Path64[] = [];
+  for (let start = 0; start < n * m; start++)
+    while (first[start] !== -1) {
+      const path: Path64 = [];
+      for (let state = start; first[state] !== -1; ) {
+        const i = Math.floor(state / m);
+        const j = state % m;
+        path.push({ x: a.x[i]! + b.x[j]!, y: a.y[i]! + b.y[j]! });
+        const taken = first[state]!;
+        first[state] = next[taken]!;
+        state = target[taken]!;
+      }
+      paths.push(path);
+    }
+  return paths;
+}
+
+/**
+ * Whether direction (x, y) lies between those of the edges `before` and `after` a corner, on the
+ * side the outline turns; equal to the nearer right of the two counts with `closedRight`, to the
+ * left one without.
+ */
+function isBetween(
+  { dx, dy }: Corners,
+  before: number,
+  after: number,
+  left: boolean,
+  x: number,
+  y: number,
+  closedRight: boolean,
+): boolean {
+  const [right, far] = left ? [before, after] : [after, before];
+  const fromRight = dx[right]! * y - dy[right]! * x;
+  const toFar = x * dy[far]! - y * dx[far]!;
+  return closedRight ? fromRight >= 0 && toFar > 0 : fromRight > 0 && toFar >= 0;
 }
 
 /** Rounding leaves holes as thin as a needle, where nothing fits: they are closed. */
@@ -51,48 +160,4 @@ function isNeedle(ring: readonly Point[], width: number): boolean {
     around += Math.hypot(q[0] - p[0], q[1] - p[1]);
   });
   return Math.abs(area) < 1e-6 * width * around;
-}
-
-function isConvex(outline: readonly Point[]): boolean {
-  const n = outline.length;
-  for (let i = 0; i < n; i++) {
-    const a = outline[i]!;
-    const b = outline[(i + 1) % n]!;
-    const c = outline[(i + 2) % n]!;
-    if ((b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0]) < 0) return false;
-  }
-  return true;
-}
-
-/** Two convex outlines: their edges, b's turned by half a turn, joined in order of direction. */
-function convexNoFit(a: readonly Point[], b: readonly Point[]): Point[] {
-  const half = b.map(([x, y]) => [-x, -y] as const);
-  const lowest = (ring: readonly Point[]) =>
-    ring.reduce((k, p, i) => (p[1] < ring[k]![1] || (p[1] === ring[k]![1] && p[0] < ring[k]![0]) ? i : k), 0);
-  let i = lowest(a);
-  let j = lowest(half);
-  let [x, y] = [a[i]![0] + half[j]![0], a[i]![1] + half[j]![1]];
-  const ring: Point[] = [];
-  for (let da = 0, db = 0; da < a.length || db < half.length; ) {
-    ring.push([x, y]);
-    const p = a[i]!;
-    const q = a[(i + 1) % a.length]!;
-    const r = half[j]!;
-    const s = half[(j + 1) % half.length]!;
-    const side = (q[0] - p[0]) * (s[1] - r[1]) - (q[1] - p[1]) * (s[0] - r[0]);
-    const takeA = db === half.length || (da < a.length && side >= 0);
-    const takeB = da === a.length || (db < half.length && side <= 0);
-    if (takeA) {
-      i = (i + 1) % a.length;
-      da++;
-    }
-    if (takeB) {
-      j = (j + 1) % half.length;
-      db++;
-    }
-    // From the two corners each time, so that rounding does not add up.
-    x = a[i]![0] + half[j]![0];
-    y = a[i]![1] + half[j]![1];
-  }
-  return ring;
 }

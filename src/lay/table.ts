@@ -129,7 +129,7 @@ export class Table {
     const tall =
       Math.min(outer[a * 4 + 3]!, outer[b * 4 + 3]! + dy) -
       Math.max(outer[a * 4 + 2]!, outer[b * 4 + 2]! + dy);
-    return Math.sqrt(depth * (wide + tall + 2 * this.gap) * this.size[pair]!);
+    return Math.sqrt(depth * (wide + tall + 2 * this.gap)) * this.size[pair]!;
   }
 
   /** Weighted loss of item i at a place; breaks off as soon as it reaches `limit`. */

@@ -32,7 +32,7 @@ export function layDrawing(question: LayQuestion, lay: Lay): string {
     return [
       `<path d="M${points.map((p) => at(p[0], p[1])).join("L")}Z" fill="${PIECE}" stroke="${INK}"/>`,
       `<path d="${grain}" fill="none" stroke="${INK}" opacity="0.4"/>`,
-      `<text x="${number(cx)}" y="${number(width - cy + size * 0.35)}" font-size="${number(size)}">${escaped(name)} ${copy + 1}</text>`,
+      `<text x="${number(cx)}" y="${number(width - cy - size * 0.5)}" font-size="${number(size)}">${escaped(name)} ${copy + 1}</text>`,
     ].join("");
   });
   const box = [-margin, -margin, length + 2 * margin, width + 2 * margin].map(number).join(" ");

@@ -1,4 +1,5 @@
 /** Runs the search on threads with a seed each and keeps the best lay of all. */
+import { existsSync } from "node:fs";
 import { Worker } from "node:worker_threads";
 import type { Lay, LayQuestion } from "../../functions/lay.ts";
 import { isBetter } from "../lay/answer.ts";
@@ -58,13 +59,19 @@ async function searchHere(question: LayQuestion, start: Lay, wish: Wish, signal:
   return search.best ?? start;
 }
 
+/** The thread's file lies beside this one, or one folder up when this one was built into a chunk. */
+function threadFile(): URL {
+  const beside = new URL("./search-thread.js", import.meta.url);
+  return existsSync(beside) ? beside : new URL("../search-thread.js", import.meta.url);
+}
+
 function searchThere(question: LayQuestion, start: Lay, wish: Wish, signal: AbortSignal): Promise<Lay> {
   return new Promise((resolve) => {
     let best = start;
     let running = wish.threads;
     const workers = Array.from({ length: wish.threads }, (_, k) => {
       const workerData: ThreadTask = { question, start, seed: wish.seed + k, milliseconds: timeLeft(wish) };
-      return new Worker(new URL("./search-thread.js", import.meta.url), { workerData });
+      return new Worker(threadFile(), { workerData });
     });
     const end = () => {
       clearTimeout(timer);

@@ -20,7 +20,7 @@ export interface Host {
 const EXPLORING = 0.8;
 /** Steps of shortening, as shares of the length: the first, and the least while exploring. */
 const FIRST_STEP = 0.04;
-const LEAST_STEP = 0.002;
+const LEAST_STEP = 0.0015;
 /** Failed lays kept to start again from. */
 const POOL = 10;
 
@@ -75,7 +75,7 @@ function* explore(scene: Scene, host: Host): Generator<void, void> {
   while (host.progress() < EXPLORING && !cannotBeBetter(scene, host.best())) {
     const cloth = clothToShorten(scene, host.best());
     const could = scene.shorten(cloth, host.best().lengths[cloth]! * (1 - step));
-    const ok = could && (yield* separate(table, scene.mover, random, 60, 3));
+    const ok = could && (yield* separate(table, scene.mover, random, 60, step > LEAST_STEP ? 1 : 3));
     if (!could) yield;
     if (ok && record(scene, host)) {
       good = save(table);

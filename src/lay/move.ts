@@ -9,8 +9,8 @@ import type { Table } from "./table.ts";
 const PUSHES = 2;
 
 /** How many places are tried all over the cloth, near the item, and how many of them are polished. */
-const WIDE = 20;
-const NEAR = 10;
+const WIDE = 10;
+const NEAR = 4;
 const POLISHED = 3;
 
 export class Mover {
@@ -69,13 +69,13 @@ export class Mover {
     const size = this.sizeOf(stance);
     for (let k = 0; k < this.kept; k++) {
       this.push(i, k);
-      this.polish(i, k, size * 0.1, size * 0.005);
+      this.polish(i, k, size * 0.04, size * 0.005);
     }
     let best = 0;
     for (let k = 1; k < this.kept; k++) if (this.loss[k]! < this.loss[best]!) best = k;
     if (this.loss[best]! > 0) {
       this.push(i, best);
-      this.polish(i, best, size * 0.005, this.unit * 2e-5);
+      this.polish(i, best, size * 0.005, this.unit * 1e-5);
     }
     if (this.loss[best]! < here) {
       table.put(i, this.ps[best]!, this.pc[best]!, this.px[best]!, this.py[best]!);
@@ -177,8 +177,8 @@ export class Mover {
       const bx = matched ? x : room.snap(s, x - dx);
       const by = room.clampY(y - dy);
       const a = table.judge(i, s, c, ax, ay, best);
-      const b = a === 0 ? Infinity : table.judge(i, s, c, bx, by, Math.min(best, a));
-      if (a < best && a <= b) {
+      const b = a < best ? Infinity : table.judge(i, s, c, bx, by, best);
+      if (a < best) {
         best = a;
         x = ax;
         y = ay;

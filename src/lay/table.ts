@@ -261,7 +261,7 @@ export class Table {
         const one = loss[k]!;
         if (one === 0) continue;
         if (weight[k] === 1) heavy.push(k);
-        this.setWeight(k, weight[k]! * (1.2 + (0.8 * one) / worst));
+        this.setWeight(k, weight[k]! * (1.1 + (0.4 * one) / worst));
       }
     }
   }

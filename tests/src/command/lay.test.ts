@@ -1,0 +1,184 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { build } from "vite";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Lay, LayQuestion } from "../../../functions/lay.ts";
+import { lay } from "../../../src/command/lay.ts";
+import type { searchOnThreads } from "../../../src/command/lay-threads.ts";
+import { type Io, Wrong } from "../../../src/command/verb.ts";
+import { answerFrom } from "../../../src/lay/answer.ts";
+import { checkLay } from "../../../src/lay/check.ts";
+import { publishedQuestion } from "../lay/published.ts";
+
+const instance = (name: string) =>
+  readFileSync(new URL(`../lay/data/instances/${name}.json`, import.meta.url), "utf8");
+
+/** Runs the verb on a text, in this thread. */
+async function run(text: string, ...options: string[]) {
+  const out: string[] = [];
+  const err: string[] = [];
+  const written = new Map<string, string>();
+  const io: Io = {
+    read: () => text,
+    write: (path, content) => void written.set(path, String(content)),
+    out: (line) => void out.push(line),
+    err: (line) => void err.push(line),
+  };
+  const status = await lay.run(["file.json", "--threads", "0", ...options], io);
+  return { status, out, err, written };
+}
+
+async function wrong(text: string, ...options: string[]): Promise<string> {
+  try {
+    await run(text, "--seconds", "0", ...options);
+  } catch (error) {
+    expect(error).toBeInstanceOf(Wrong);
+    return (error as Wrong).message;
+  }
+  return "";
+}
+
+const strip = (more: object, piece: object = {}) =>
+  JSON.stringify({
+    stripWidth: 30,
+    allowedRotations: [0],
+    pieces: [
+      {
+        id: "front",
+        quantity: 2,
+        outline: [
+          [0, 0],
+          [10, 0],
+          [10, 10],
+          [0, 10],
+        ],
+        ...piece,
+      },
+    ],
+    ...more,
+  });
+
+describe("the verb lay", () => {
+  it("prints one JSON document whose placements are a good lay of the asked pieces", async () => {
+    const { status, out, err } = await run(instance("fu"), "--seconds", "0.3", "--json");
+    expect([status, out.length, err.length]).toEqual([0, 1, 0]);
+    const found = JSON.parse(out[0]!);
+    expect(Object.keys(found)).toEqual(["length", "density", "seconds", "placements"]);
+    expect(Object.keys(found.placements[0])).toEqual(["piece", "copy", "rotation", "x", "y"]);
+    const question = publishedQuestion("fu");
+    const placed = found.placements.map(
+      (p: { piece: string; copy: number; rotation: number; x: number; y: number }) => ({
+        piece: question.pieces.findIndex(({ name }) => name === p.piece),
+        copy: p.copy,
+        cloth: 0,
+        turn: p.rotation,
+        x: p.x,
+        y: p.y,
+      }),
+    );
+    const again = answerFrom(question, placed);
+    expect(checkLay(question, again, 1e-5)).toEqual([]);
+    expect(again.missing).toEqual([]);
+    expect(found.length).toBeCloseTo(again.lengths[0]!, 6);
+    expect(found.density).toBeCloseTo(1083 / (38 * found.length), 6);
+  });
+
+  it("says length, share and places in words, and draws every piece", async () => {
+    const { out, written } = await run(strip({}), "--seconds", "0", "--svg", "lay.svg");
+    expect(out[0]).toMatch(/^2 pieces on a length of 10.0000, 66.67 % of the cloth used/);
+    expect(out).toHaveLength(3);
+    expect(written.get("lay.svg")!.match(/Z" fill/g)).toHaveLength(2);
+  });
+
+  it("refuses what can not be laid in one sentence", async () => {
+    expect(await wrong("{")).toMatch(/^the lay file is not JSON/);
+    expect(await wrong("[]")).toMatch(/must hold one object/);
+    expect(await wrong(strip({ stripWidth: 0 }))).toBe("the width of the cloth must be more than 0, not 0");
+    expect(await wrong(strip({ stripWidth: "wide" }))).toMatch(/stripWidth must be a number/);
+    expect(await wrong(strip({ stripWidth: 8 }))).toMatch(/^front is 2 wider than the cloth/);
+    expect(await wrong(strip({ pieces: 3 }))).toBe("pieces must be a list, not 3");
+    expect(await wrong(strip({ pieces: [] }))).toMatch(/no piece to lay/);
+    expect(await wrong(strip({}, { quantity: 0 }))).toMatch(
+      /quantity of front must be a whole number from 1, not 0/,
+    );
+    expect(await wrong(strip({}, { quantity: 100_000 }))).toMatch(
+      /100000 pieces are more than one lay can hold/,
+    );
+    expect(
+      await wrong(
+        strip(
+          {},
+          {
+            outline: [
+              [0, 0],
+              [10, 10],
+              [10, 0],
+              [0, 10],
+            ],
+          },
+        ),
+      ),
+    ).toMatch(/crosses itself/);
+    expect(await wrong(strip({}, { outline: [[0, 0], [1]] }))).toMatch(/point 2 of the outline of front/);
+    expect(await wrong(strip({ allowedRotations: [] }))).toMatch(
+      /allowedRotations must be a list of degrees/,
+    );
+    expect(await wrong(strip({}), "--seed", "x")).toMatch(/--seed must be a whole number/);
+    expect(await wrong(strip({}), "--fast")).toMatch(/lay has no option --fast/);
+    expect(await wrong(strip({}), "other.json")).toMatch(/takes one file/);
+  });
+});
+
+describe("searching on threads", () => {
+  const folder = mkdtempSync(join(tmpdir(), "lay-threads-"));
+  const question: LayQuestion = publishedQuestion("fu");
+  let search: typeof searchOnThreads;
+
+  beforeAll(async () => {
+    // Threads need plain JavaScript, so the two files are built as they are for users.
+    const input = { threads: "src/command/lay-threads.ts", "search-thread": "src/command/search-thread.ts" };
+    await build({
+      configFile: false,
+      logLevel: "error",
+      build: { ssr: true, outDir: folder, rollupOptions: { input, output: { entryFileNames: "[name].js" } } },
+      ssr: { noExternal: true },
+    });
+    search = (await import(/* @vite-ignore */ join(folder, "threads.js"))).searchOnThreads;
+  }, 60_000);
+
+  afterAll(() => rmSync(folder, { recursive: true }));
+
+  const wish = (seconds: number, complaints: string[] = []) => ({
+    seconds,
+    seed: 1,
+    threads: 2,
+    began: performance.now(),
+    complain: (text: string) => void complaints.push(text),
+  });
+
+  it("finds a better lay than the one at once", async () => {
+    const first = (await search(question, wish(0))) as Lay;
+    const found = (await search(question, wish(1))) as Lay;
+    expect(found.lengths[0]).toBeLessThan(first.lengths[0]!);
+    expect(checkLay(question, found, 1e-5)).toEqual([]);
+  });
+
+  it("ends early with the best so far when interrupted", async () => {
+    const began = performance.now();
+    setTimeout(() => process.emit("SIGINT"), 400);
+    const found = (await search(question, wish(30))) as Lay;
+    expect(performance.now() - began).toBeLessThan(10_000);
+    expect(checkLay(question, found, 1e-5)).toEqual([]);
+  });
+
+  it("keeps the last good lay when the threads die, and says so", async () => {
+    writeFileSync(join(folder, "search-thread.js"), 'throw new Error("out of memory");\n');
+    const complaints: string[] = [];
+    const found = (await search(question, wish(5, complaints))) as Lay;
+    expect(checkLay(question, found, 1e-5)).toEqual([]);
+    expect(complaints).toEqual(
+      Array(2).fill("a search thread stopped: out of memory; the best lay so far is kept"),
+    );
+  });
+});

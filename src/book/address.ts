@@ -1,0 +1,77 @@
+/** Cell addresses: "B3" on a page, "Draft!B3" or "'Over skirt'!B3" in a book. */
+import type { Book } from "./shape.ts";
+
+/** Where a cell is; all three counted from 0. */
+export interface Place {
+  readonly page: number;
+  readonly row: number;
+  readonly column: number;
+}
+
+/** 0 → "A", 25 → "Z", 26 → "AA". */
+export function columnLetters(column: number): string {
+  const rest = Math.floor(column / 26);
+  return (rest > 0 ? columnLetters(rest - 1) : "") + String.fromCharCode(65 + (column % 26));
+}
+
+/** "A" → 0, "AA" → 26. */
+export function columnNumber(letters: string): number {
+  return [...letters.toUpperCase()].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
+}
+
+export const cellAddress = (row: number, column: number): string => `${columnLetters(column)}${row + 1}`;
+
+/** A page's title as formulas write it: quoted unless it is a plain word. */
+export const pageReference = (title: string): string =>
+  /^[A-Za-z_][A-Za-z0-9_]*$/.test(title) ? title : `'${title.replaceAll("'", "''")}'`;
+
+/** "Draft!B3". */
+export function fullAddress(book: Book, { page, row, column }: Place): string {
+  return `${pageReference(book.pages[page]!.title)}!${cellAddress(row, column)}`;
+}
+
+const FULL = /^(?:'((?:[^']|'')+)'|([^'!]+))!\$?([A-Za-z]{1,3})\$?(\d{1,6})$/;
+
+/** Where "Draft!B3" is in this book, or null. */
+export function findPlace(book: Book, address: string): Place | null {
+  const found = FULL.exec(address.trim());
+  if (!found) return null;
+  const title = (found[1]?.replaceAll("''", "'") ?? found[2]!).toLowerCase();
+  const page = book.pages.findIndex((one) => one.title.toLowerCase() === title);
+  const row = Number(found[4]) - 1;
+  return page < 0 || row < 0 ? null : { page, row, column: columnNumber(found[3]!) };
+}
+
+/** Where a named cell, "Draft!B3", or "B3" on the page given, is; null when there is no such cell. */
+export function lookUp(book: Book, text: string, page = 0): Place | null {
+  const named = nameInBook(book, text.trim());
+  if (named !== undefined) return findPlace(book, book.names[named]!);
+  const onPage = /^\$?[A-Za-z]{1,3}\$?\d{1,6}$/.test(text.trim()) && book.pages[page];
+  return onPage ? findPlace(book, `${pageReference(onPage.title)}!${text.trim()}`) : findPlace(book, text);
+}
+
+/** The name as the book spells it, whatever the case typed. */
+export function nameInBook(book: Book, text: string): string | undefined {
+  if (Object.hasOwn(book.names, text)) return text;
+  const lower = text.toLowerCase();
+  return Object.keys(book.names).find((name) => name.toLowerCase() === lower);
+}
+
+/** The name of the cell at an address, if it has one. */
+export function nameOf(book: Book, place: Place): string | undefined {
+  const page = book.pages[place.page];
+  if (!page) return undefined;
+  const address = fullAddress(book, place);
+  return Object.keys(book.names).find((name) => book.names[name] === address);
+}
+
+/** Why a text can't be a cell's name, or null when it can. */
+export function nameFault(name: string): string | null {
+  if (!/^[A-Za-z_][A-Za-z0-9_]*$/.test(name)) {
+    return `a name has letters, digits and _ only and begins with a letter, unlike "${name.slice(0, 40)}"`;
+  }
+  if (/^[A-Za-z]{1,3}\d+$/.test(name)) return `"${name}" reads like a cell's address; add a word to it`;
+  if (/^(true|false|r\d*c\d*)$/i.test(name))
+    return `"${name}" has a meaning of its own in formulas; choose another`;
+  return name.length > 60 ? `a name has at most 60 letters, not ${name.length}` : null;
+}

@@ -1,0 +1,80 @@
+/**
+ * A book as plain data. It is the one truth: the engine, the grid, the drawings and the file are
+ * all worked out from it. Nothing here changes in place; an edit makes a new book that shares
+ * what it did not touch, so two books can be compared by looking at what is not the same object.
+ */
+import type { Mark } from "../../functions/fractions.ts";
+import type { Placement } from "../../functions/lay.ts";
+import type { Unit } from "../../functions/units.ts";
+
+/** The stages of the work, in order. */
+export const STAGES = ["Measure", "Draft", "Fit", "Cut", "Trimmings"] as const;
+export type Stage = (typeof STAGES)[number];
+
+/** What a column holds; "any" lets each cell speak for itself. */
+export const COLUMN_KINDS = ["any", "text", "length", "number", "money", "date"] as const;
+export type ColumnKind = (typeof COLUMN_KINDS)[number];
+
+export interface Column {
+  readonly heading: string;
+  readonly kind: ColumnKind;
+  /** On the screen, in pixels. */
+  readonly width: number;
+}
+
+export interface Page {
+  readonly title: string;
+  readonly stage: Stage;
+  readonly columns: readonly Column[];
+  /** What was typed, row by row; "" is a blank cell and rows may be shorter than the columns. */
+  readonly rows: readonly (readonly string[])[];
+  /** Notes by cell address, such as "B3". */
+  readonly notes: Readonly<Record<string, string>>;
+}
+
+/** A kept setting of typed cells, to be compared with others. */
+export interface Trial {
+  readonly title: string;
+  /** Typed text by cell address with its page: "Draft!B4". */
+  readonly cells: Readonly<Record<string, string>>;
+}
+
+/** The best lay found for a question, kept because the search can't be repeated elsewhere. */
+export interface FoundLay {
+  readonly placements: readonly Placement[];
+  readonly length: number;
+  readonly density: number;
+}
+
+export interface Book {
+  readonly title: string;
+  readonly about: string;
+  readonly unit: Unit;
+  readonly mark: Mark;
+  readonly pages: readonly Page[];
+  /** Named cells: name → address with its page, such as "Measure!C4". */
+  readonly names: Readonly<Record<string, string>>;
+  readonly trials: readonly Trial[];
+  /** Found lays by the hash of their question. */
+  readonly lays: Readonly<Record<string, FoundLay>>;
+}
+
+export const MOST_ROWS = 20_000;
+export const MOST_COLUMNS = 200;
+export const MOST_PAGES = 100;
+
+/** A book with one blank page for each stage. */
+export function blankBook(title: string, unit: Unit, mark: Mark): Book {
+  const columns: Column[] = [
+    { heading: "What", kind: "text", width: 200 },
+    { heading: "Figure", kind: "any", width: 120 },
+    { heading: "Note", kind: "text", width: 260 },
+  ];
+  const pages = STAGES.map((stage): Page => ({ title: stage, stage, columns, rows: [], notes: {} }));
+  return { title, about: "", unit, mark, pages, names: {}, trials: [], lays: {} };
+}
+
+/** What is typed in a cell; "" beyond the rows. */
+export function typedAt(book: Book, page: number, row: number, column: number): string {
+  return book.pages[page]?.rows[row]?.[column] ?? "";
+}

@@ -1,0 +1,52 @@
+/** A book as the text of a file: JSON made to be read and compared, one row of a page a line. */
+import type { Book, Page } from "./shape.ts";
+
+/** The version of the file format that this program writes. */
+export const VERSION = 1;
+
+/** The rows without what is blank at their ends, so that the same book is always the same text. */
+function trimmed(page: Page): string[][] {
+  const rows = page.rows.map((row) => row.slice(0, row.findLastIndex((typed) => typed !== "") + 1));
+  return rows.slice(0, rows.findLastIndex((row) => row.length > 0) + 1);
+}
+
+const lines = (items: readonly unknown[], indent: string): string =>
+  items.length === 0
+    ? "[]"
+    : `[\n${items.map((item) => `${indent}  ${JSON.stringify(item)}`).join(",\n")}\n${indent}]`;
+
+const table = (entries: Readonly<Record<string, unknown>>, indent: string): string => {
+  const list = Object.entries(entries).map(
+    ([key, value]) => `${indent}  ${JSON.stringify(key)}: ${JSON.stringify(value)}`,
+  );
+  return list.length === 0 ? "{}" : `{\n${list.join(",\n")}\n${indent}}`;
+};
+
+function writePage(page: Page): string {
+  return [
+    "    {",
+    `      "title": ${JSON.stringify(page.title)},`,
+    `      "stage": ${JSON.stringify(page.stage)},`,
+    `      "columns": ${lines(page.columns, "      ")},`,
+    `      "rows": ${lines(trimmed(page), "      ")},`,
+    `      "notes": ${table(page.notes, "      ")}`,
+    "    }",
+  ].join("\n");
+}
+
+/** The text of a book's file. `readBook` of it is the same book. */
+export function writeBook(book: Book): string {
+  return `${[
+    "{",
+    `  "ellwand": ${VERSION},`,
+    `  "title": ${JSON.stringify(book.title)},`,
+    `  "about": ${JSON.stringify(book.about)},`,
+    `  "unit": ${JSON.stringify(book.unit)},`,
+    `  "mark": ${JSON.stringify(book.mark)},`,
+    `  "names": ${table(book.names, "  ")},`,
+    `  "pages": [\n${book.pages.map(writePage).join(",\n")}\n  ],`,
+    `  "trials": ${lines(book.trials, "  ")},`,
+    `  "lays": ${table(book.lays, "  ")}`,
+    "}",
+  ].join("\n")}\n`;
+}

@@ -14,7 +14,7 @@ import { plain, refusalOf } from "./refuse.ts";
 import { type Shape, shapesOf } from "./shape.ts";
 
 /** Work allowed for n copies, in stretches looked at (some 30 million are a second): 3 ms for 10 copies, 1 s for 300. */
-const workFor = (copies: number): number => 40_000 + 350 * copies ** 2;
+const workFor = (copies: number): number => 28_000 + 350 * copies ** 2;
 
 export const quickLay: Planner = (question) => {
   const refusal = refusalOf(question);

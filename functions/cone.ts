@@ -8,6 +8,7 @@
  * apex lies below, and angle and radii are negative, which all formulas here allow.
  */
 import { Refusal } from "./define.ts";
+import { line, type Point, type Stroke } from "./geometry.ts";
 
 /** Half of a pointed waist seam on the flat, all lengths in the unit given. */
 export interface Seam {
@@ -95,8 +96,35 @@ export function girthAt(waist: number, hip: number, hip_drop: number, level: num
   if (girth <= 1e-9 * waist) {
     const limit = (waist * hip_drop) / (waist - hip);
     throw new Refusal(
-      `${name} must be ${level < 0 ? "above" : "less than"} ${plain(limit)}, where a line from waist ${plain(waist)} to hip ${plain(hip)} comes to nothing, not ${plain(level)}`,
+      `${name} must be ${level < 0 ? "more than" : "less than"} ${plain(limit)}, where a line from waist ${plain(waist)} to hip ${plain(hip)} comes to nothing, not ${plain(level)}`,
     );
   }
   return girth;
 }
+
+/**
+ * Where a place on the body comes to lie on the flat: `level` below the waist and `share` of the
+ * girth round from centre back (0.5 is centre front). The waist at centre back is (0, 0), centre
+ * back runs down the y axis.
+ */
+export function onFlat(waist: number, angle: number, level: number, share: number): Point {
+  const girth = waist + angle * level;
+  if (straight(angle)) return [girth * share, level];
+  const turn = angle * share;
+  return [(girth * Math.sin(turn)) / angle, level - (2 * girth * Math.sin(turn / 2) ** 2) / angle];
+}
+
+/** A level line on the flat from one share of the girth to another: an arc about the apex. */
+export function levelLine(waist: number, angle: number, level: number, from: number, to: number): Stroke {
+  const start = onFlat(waist, angle, level, from);
+  const end = onFlat(waist, angle, level, to);
+  if (straight(angle)) return line(start, end);
+  const girth = waist + angle * level;
+  // Seen from an apex above, x grows as the turn from +x towards +y falls; from one below, as it grows.
+  const sweep = -angle * (to - from);
+  const radius = Math.abs(girth / angle);
+  return { kind: "arc", from: start, to: end, centre: [0, -waist / angle], radius, sweep };
+}
+
+/** So near a cylinder that an arc and its chord differ by less than a part in 10¹². */
+const straight = (angle: number): boolean => Math.abs(angle) < 1e-6;

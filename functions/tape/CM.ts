@@ -1,0 +1,18 @@
+import { define } from "../define.ts";
+import { inBookUnit, tape } from "../figure.ts";
+
+/** A figure in centimetres, in the book's unit; exact, and negative for a figure taken off. Source: NIST SP 811. */
+export const CM = define({
+  name: "CM",
+  summary: "A figure in centimetres, in the book's own unit.",
+  source: "NIST Special Publication 811, appendix B: 1 in = 25.4 mm, 1 ft = 12 in, 1 yd = 0.9144 m, exact",
+  words: "centimetre centimeter metric convert",
+  takes: { x: { kind: "figure", about: "how many centimetres", from: -100000, to: 100000 } },
+  returns: "length",
+  work: ({ x }, bench) => inBookUnit(x, "cm", bench),
+  draw: (_, { length = 0 }, __, { cm }) => tape(length, cm),
+  examples: [
+    { given: { x: 2.54 }, gives: 1, because: "1 in = 25.4 mm exactly (NIST SP 811)" },
+    { given: { x: 42 }, gives: 42, unit: "cm", because: "the book is in centimetres already" },
+  ],
+});

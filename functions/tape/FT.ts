@@ -1,0 +1,18 @@
+import { define } from "../define.ts";
+import { inBookUnit, tape } from "../figure.ts";
+
+/** A figure in feet, in the book's unit; exact, and negative for a figure taken off. Source: NIST SP 811. */
+export const FT = define({
+  name: "FT",
+  summary: "A figure in feet, in the book's own unit.",
+  source: "NIST Special Publication 811, appendix B: 1 in = 25.4 mm, 1 ft = 12 in, 1 yd = 0.9144 m, exact",
+  words: "foot feet convert",
+  takes: { x: { kind: "figure", about: "how many feet", from: -3000, to: 3000 } },
+  returns: "length",
+  work: ({ x }, bench) => inBookUnit(x, "ft", bench),
+  draw: (_, { length = 0 }, __, { cm }) => tape(length, cm),
+  examples: [
+    { given: { x: 5.25 }, gives: 63, because: "12 in are a foot" },
+    { given: { x: 1 }, gives: 30.48, unit: "cm", because: "1 ft = 0.3048 m exactly (NIST SP 811)" },
+  ],
+});

@@ -1,0 +1,18 @@
+import { define } from "../define.ts";
+import { inBookUnit, tape } from "../figure.ts";
+
+/** A figure in inches, in the book's unit; exact, and negative for a figure taken off. Source: NIST SP 811. */
+export const IN = define({
+  name: "IN",
+  summary: "A figure in inches, in the book's own unit.",
+  source: "NIST Special Publication 811, appendix B: 1 in = 25.4 mm, 1 ft = 12 in, 1 yd = 0.9144 m, exact",
+  words: "inch inches convert",
+  takes: { x: { kind: "figure", about: "how many inches", from: -40000, to: 40000 } },
+  returns: "length",
+  work: ({ x }, bench) => inBookUnit(x, "in", bench),
+  draw: (_, { length = 0 }, __, { cm }) => tape(length, cm),
+  examples: [
+    { given: { x: 36 }, gives: 91.44, unit: "cm", because: "36 in are a yard, 0.9144 m (NIST SP 811)" },
+    { given: { x: 36.5 }, gives: 36.5, because: "the book is in inches already" },
+  ],
+});

@@ -1,0 +1,18 @@
+import { define } from "../define.ts";
+import { inBookUnit, tape } from "../figure.ts";
+
+/** A figure in yards, in the book's unit; exact, and negative for a figure taken off. Source: NIST SP 811. */
+export const YD = define({
+  name: "YD",
+  summary: "A figure in yards, in the book's own unit.",
+  source: "NIST Special Publication 811, appendix B: 1 in = 25.4 mm, 1 ft = 12 in, 1 yd = 0.9144 m, exact",
+  words: "yard yards cloth convert",
+  takes: { x: { kind: "figure", about: "how many yards", from: -1000, to: 1000 } },
+  returns: "length",
+  work: ({ x }, bench) => inBookUnit(x, "yd", bench),
+  draw: (_, { length = 0 }, __, { cm }) => tape(length, cm),
+  examples: [
+    { given: { x: 2.5 }, gives: 90, because: "36 in are a yard" },
+    { given: { x: 1 }, gives: 91.44, unit: "cm", because: "1 yd = 0.9144 m exactly (NIST SP 811)" },
+  ],
+});

@@ -115,8 +115,13 @@ export interface Declaration<T extends Takes = Takes> {
   readonly takes: T;
   readonly returns: Kind;
   readonly work: (given: Given<T>, bench: Bench) => number | string | Piece;
-  /** Shapes; `answer` is what `work` gave. */
-  readonly draw?: (given: Given<T>, found: Found, answer: number | string | Piece) => readonly Shape[];
+  /** Shapes; `answer` is what `work` gave. `bench` is there to ask for a lay again and for lengths in words. */
+  readonly draw?: (
+    given: Given<T>,
+    found: Found,
+    answer: number | string | Piece,
+    bench: Pick<Bench, "cm" | "say" | "plan">,
+  ) => readonly Shape[];
   readonly examples: readonly Example[];
   /** Where work can hurt, or where the figure must not be trusted alone. */
   readonly cautions?: string;

@@ -31,7 +31,7 @@ export function readPath(text: string): Subpath[] {
   const take = (pattern: RegExp): number | null => {
     const found = pattern.exec(rest);
     if (!found) return null;
-    rest = rest.slice(found[0].length);
+    rest = rest.slice(found[0].length).trimStart();
     return Number(found[1]);
   };
   const group = (letter: string): number[] | null => {

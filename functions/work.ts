@@ -2,6 +2,7 @@
  * Runs a declared function: checks the arguments, computes, and collects steps and shapes.
  * Nothing is thrown past this file; what can't be worked is refused in a sentence.
  */
+import { questionText } from "./cut.ts";
 import type { Bench, Cell, Declaration, Kind, Take } from "./define.ts";
 import { Refusal } from "./define.ts";
 import type { Shape } from "./drawing.ts";
@@ -65,7 +66,8 @@ export function explain(declaration: Declaration, args: readonly Argument[], set
     const numbers = steps.flatMap(({ name, value }) =>
       typeof value === "number" ? [[name, value] as const] : [],
     );
-    shapes = declaration.draw?.(done.checked as never, Object.fromEntries(numbers), done.answer) ?? [];
+    const found = Object.fromEntries(numbers);
+    shapes = declaration.draw?.(done.checked as never, found, done.answer, done.bench) ?? [];
     return asCell(done.answer, declaration);
   });
   return { answer, given, steps, shapes };
@@ -98,8 +100,9 @@ function compute(
     checked[name] =
       raw[name] === null && take.otherwise === null ? null : checkArgument(name, take, raw[name]!, setting);
   }
-  const answer = declaration.work(checked as never, bench(setting, steps));
-  return { checked, answer };
+  const tools = bench(setting, steps);
+  const answer = declaration.work(checked as never, tools);
+  return { checked, answer, bench: tools };
 }
 
 function attempt(declaration: Declaration, act: () => number | string): number | string | Refused {
@@ -130,9 +133,21 @@ function bench(setting: Setting, steps?: Step[]): Bench {
     measure: note(false),
     cm: (figure) => convert(figure, "cm", setting.unit),
     say: (length) => `${tapeText(length, setting.unit, mark)} ${setting.unit}`,
-    plan: setting.plan ?? (() => ({ refusal: "there is no lay planner here to lay the pieces" })),
+    plan: remembering(
+      setting.plan ?? (() => ({ refusal: "there is no lay planner here to lay the pieces" })),
+    ),
     unit: setting.unit,
     mark,
+  };
+}
+
+/** Does not lay the same question twice in one call: `work` asks for the figures, then `draw` for the picture. */
+function remembering(plan: Planner): Planner {
+  let known: { text: string; lay: ReturnType<Planner> } | null = null;
+  return (question) => {
+    const text = questionText(question);
+    if (known?.text !== text) known = { text, lay: plan(question) };
+    return known.lay;
   };
 }
 
@@ -152,7 +167,7 @@ function checkArgument(name: string, take: Take, value: Argument, setting: Setti
   }
   const list = isList(value) ? value : [value];
   return list.map((one, i) => {
-    if (one === null && take.blanks) return null;
+    if ((one === null || one === "") && take.blanks) return null;
     return checkOne(list.length > 1 ? `${name}, number ${i + 1},` : name, take, one, setting);
   });
 }

@@ -6,8 +6,9 @@ import { edgeLength, pieceArea, pieceBounds, readPiece } from "../../functions/p
 import { convert, type Unit } from "../../functions/units.ts";
 import type { Argument, Explanation, Setting } from "../../functions/work.ts";
 import { engineConfig } from "../../src/engine/config.ts";
+import { quickLay } from "../../src/lay/quick.ts";
 
-export const setting = (unit: Unit): Setting => ({ unit });
+export const setting = (unit: Unit): Setting => ({ unit, plan: quickLay });
 
 const engines = new Map<Unit, HyperFormula>();
 

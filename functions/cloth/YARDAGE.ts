@@ -1,0 +1,94 @@
+import { layQuestion } from "../cut.ts";
+import { cutRows, HOW_TO_CUT, PIECES_TO_CUT, wholePiece } from "../cutlist.ts";
+import { define, Refusal } from "../define.ts";
+import { drawLay } from "../laid.ts";
+import { pieceArea } from "../piece.ts";
+
+const asked = (given: Parameters<typeof cutRows>[0] & Wanted, cm: (figure: number) => number) =>
+  layQuestion(
+    cutRows(given),
+    [{ name: "cloth", width: given.cloth_width, length: null }],
+    { oneWay: given.one_way, gap: given.gap, repeat: given.repeat },
+    cm(0.02),
+  );
+
+interface Wanted {
+  readonly cloth_width: number;
+  readonly one_way: boolean;
+  readonly gap: number;
+  readonly repeat: number;
+}
+
+/**
+ * Length of cloth, in the book's unit, that a cut list takes on cloth of one width: its outlines
+ * themselves are laid, with their grain along the selvedge, turned end for end unless the cloth
+ * is one way, half of each pair mirrored, pieces on the fold opened out. `cloth_width` is what can
+ * be used, selvedges off. Curves are laid as chords within 0.2 mm of them. Rows blank in both
+ * pieces and quantities are skipped. What the shop cuts, shrinkage and flaws are not in it. A lay
+ * is found, not proved: a better one may use less. Source: geometry.
+ */
+export const YARDAGE = define({
+  name: "YARDAGE",
+  summary: "How much cloth a cut list needs, with every piece laid out by its own outline.",
+  source: "geometry: the pieces are laid out; no published figure",
+  words: "yards metres fabric cloth length needed how much to buy lay layout cutting plan nap fold pairs",
+  takes: {
+    ...PIECES_TO_CUT,
+    cloth_width: { kind: "length", about: "usable width of the cloth, selvedges off", from: 5, to: 1000 },
+    ...HOW_TO_CUT,
+  },
+  returns: "length",
+  work(given, { step, measure, plan, cm }) {
+    const question = asked(given, cm);
+    const rows = cutRows(given);
+    measure(
+      "copies",
+      "pieces to cut, all told",
+      rows.reduce((sum, row) => sum + row.quantity, 0),
+    );
+    const area = measure(
+      "pieces_area",
+      "area of all of them, allowances on",
+      rows.reduce((sum, row) => sum + row.quantity * pieceArea(wholePiece(row)), 0),
+    );
+    step("bare_length", "pieces_area / cloth_width", area / given.cloth_width);
+    const lay = plan(question);
+    if ("refusal" in lay) throw new Refusal(lay.refusal);
+    measure("density", "share of the cloth that the pieces cover in the lay", lay.density);
+    return measure("length", "length of cloth from the first cut line to the last", lay.lengths[0]!);
+  },
+  draw(given, _found, _answer, { plan, cm }) {
+    const question = asked(given, cm);
+    const lay = plan(question);
+    return "refusal" in lay ? [] : drawLay(question, lay, "length");
+  },
+  examples: [
+    {
+      given: { pieces: ["M 0 0 L 27 0 L 27 40 L 0 40 Z"], quantities: [2], cloth_width: 54 },
+      gives: 40,
+      because: "two panels of half the cloth's width lie side by side",
+    },
+    {
+      given: {
+        pieces: ["M 30 0 L 40 0 L 40 60 L 0 60 Z", null],
+        quantities: [2, null],
+        cloth_width: 54,
+      },
+      gives: 60,
+      because: "of two gores straight on one side the second is turned end for end: 54 in do, not 2 × 40",
+    },
+    {
+      given: {
+        pieces: ["M 0 0 L 20 0 L 20 100 L 0 100 Z", "M 0 0 L 30 0 L 30 50 L 0 50 Z"],
+        quantities: [1, 4],
+        cloth_width: 140,
+        folds: ["yes", null],
+        pairs: [null, "yes"],
+        names: ["front", "sleeve"],
+      },
+      gives: 100,
+      unit: "cm",
+      because: "a front 40 cm wide once opened out beside four sleeves, three across would need 130 cm",
+    },
+  ],
+});

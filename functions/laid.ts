@@ -1,0 +1,77 @@
+/** A lay drawn on its cloth: x along the selvedge, the cloths of a question under one another. */
+import { dimension, type Shape, stroke } from "./drawing.ts";
+import { bounds, type Point, radians } from "./geometry.ts";
+import type { Lay, LayPiece, LayQuestion, Placement } from "./lay.ts";
+import { polygon } from "./piece.ts";
+
+/** The cloths with their selvedges and every placed copy; the first cloth's length shows the step `length` if told so. */
+export function drawLay(question: LayQuestion, lay: Lay, shows?: "length"): Shape[] {
+  const shapes: Shape[] = [];
+  let top = 0;
+  question.cloths.forEach((cloth, i) => {
+    const used = lay.lengths[i] ?? 0;
+    const long = cloth.length ?? used;
+    const { width } = cloth;
+    const margin = width / 16;
+    const at = (x: number, y: number): Point => [x, top + y];
+    shapes.push(
+      stroke([at(0, 0), at(long, 0)], "guide", { label: cloth.name }),
+      stroke([at(0, width), at(long, width)], "guide"),
+      stroke([at(0, 0), at(0, width)], "cut"),
+      stroke([at(long, 0), at(long, width)], "cut"),
+      dimension(at(-margin, 0), at(-margin, width), { label: "width" }),
+    );
+    for (const placement of lay.placements) {
+      if (placement.cloth === i)
+        shapes.push(...drawCopy(question.pieces[placement.piece]!, placement, at(0, 0)));
+    }
+    const from = at(0, width + margin);
+    if (used > 0)
+      shapes.push(
+        dimension(from, [used, from[1]], { label: "length", ...(shows && i === 0 ? { shows } : {}) }),
+      );
+    if (long > used)
+      shapes.push(dimension([used, from[1] + margin], [long, from[1] + margin], { label: "left over" }));
+    top += width + 6 * margin;
+  });
+  return shapes;
+}
+
+function drawCopy({ name, outline }: LayPiece, { turn, x, y }: Placement, origin: Point): Shape[] {
+  const cos = Math.cos(radians(turn));
+  const sin = Math.sin(radians(turn));
+  const place = ([px, py]: Point): Point => [
+    origin[0] + x + px * cos - py * sin,
+    origin[1] + y + px * sin + py * cos,
+  ];
+  const [from, to] = grainLine(outline);
+  return [
+    { kind: "outline", piece: polygon(outline.map(place)), label: name },
+    stroke([place(from), place(to)], "grain"),
+  ];
+}
+
+/** The middle of the longest stretch of cloth along the grain inside an outline, looked for at nine levels. */
+function grainLine(outline: readonly Point[]): [Point, Point] {
+  const { low, high } = bounds(outline);
+  let best: [Point, Point] = [outline[0]!, outline[0]!];
+  for (let level = 1; level <= 9; level += 1) {
+    const y = low + ((high - low) * level) / 10;
+    const cuts = outline
+      .flatMap(([ax, ay], i) => {
+        const [bx, by] = outline[(i + 1) % outline.length]!;
+        return ay <= y === by <= y ? [] : [ax + ((y - ay) / (by - ay)) * (bx - ax)];
+      })
+      .sort((a, b) => a - b);
+    for (let i = 0; i + 1 < cuts.length; i += 2) {
+      const [from, to] = [cuts[i]!, cuts[i + 1]!];
+      const rest = (to - from) / 5;
+      if (to - from - 2 * rest > (best[1][0] - best[0][0]) * 1.02)
+        best = [
+          [from + rest, y],
+          [to - rest, y],
+        ];
+    }
+  }
+  return best;
+}

@@ -11,8 +11,8 @@ const VULGAR: Record<string, string> = {
   "⅘": "4/5", "⅙": "1/6", "⅚": "5/6", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8",
 }; // biome-ignore format: a table
 
-/** One figure: 16, 16.5, 3/8, 16 1/2 or 16-1/2. Groups: whole or decimal, numerator, denominator. */
-const FIGURE = String.raw`(?:(\d+(?:\.\d+)?|\.\d+)(?:[\s-]+(\d+)\/(\d+))?|(\d+)\/(\d+))`;
+/** One figure: 16, 16.5, 3/8, 16 1/2 or 16-1/2. Groups: a lone fraction's top and under, or whole or decimal, top, under. */
+const FIGURE = String.raw`(?:(\d+)\/(\d+)|(\d+(?:\.\d+)?|\.\d+)(?:[\s-]+(\d+)\/(\d+))?)`;
 const PART = new RegExp(String.raw`^${FIGURE}\s*([a-z]+|'|"|″|′)?\s*`, "i");
 const SPELLINGS: Record<string, TapeUnit> = {
   "'": "ft", "′": "ft", '"': "in", "″": "in", inch: "in", inches: "in", ins: "in", foot: "ft", feet: "ft",
@@ -49,16 +49,16 @@ export function readTape(text: string, unit: Unit): TapeReading | null {
   while (rest !== "") {
     const found = PART.exec(rest);
     if (!found) return null;
-    const [whole, first, second, third, fourth, fifth, word] = found;
-    const over = Number(third ?? fifth ?? 1);
+    const [whole, loneTop, loneUnder, figureText, top, under, word] = found;
+    const over = Number(loneUnder ?? under ?? 1);
     if (over === 0) return null;
-    const figure = Number(first ?? 0) + Number(second ?? fourth ?? 0) / over;
+    const figure = Number(figureText ?? 0) + Number(loneTop ?? top ?? 0) / over;
     const named = word === undefined ? undefined : unitOf(word);
     if (word !== undefined && named === undefined) return null;
     rest = rest.slice(whole.length);
     parts += 1;
     if (named === undefined && (parts > 1 || rest !== "")) return null;
-    certain ||= named !== undefined || second !== undefined || fourth !== undefined;
+    certain ||= named !== undefined || loneTop !== undefined || top !== undefined;
     length += convert(figure, named ?? unit, unit);
   }
   return parts === 0 ? null : { length: sign * length, certain };

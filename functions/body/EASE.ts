@@ -1,0 +1,33 @@
+import { define } from "../define.ts";
+import { girthRings } from "../rings.ts";
+
+/**
+ * What a garment has over the body at one level, in the book's unit: garment − body. Negative
+ * where it is smaller than the body, as stays are. Spread evenly it stands off the body by its
+ * 2π-th part. Both girths taken at the same level, over the same layers. Source: geometry.
+ */
+export const EASE = define({
+  name: "EASE",
+  summary: "How much larger the garment is than the body at the same place; negative where it is smaller.",
+  source: "geometry",
+  words: "room wearing ease looseness tight negative corset stays difference",
+  takes: {
+    body: { kind: "length", about: "girth of the body", from: 1, to: 500 },
+    garment: { kind: "length", about: "girth of the garment there, seamed", from: 1, to: 5000 },
+  },
+  returns: "length",
+  work({ body, garment }, { step }) {
+    step("stands_off", "(garment - body) / (2 * PI())", (garment - body) / (2 * Math.PI));
+    return step("ease", "garment - body", garment - body);
+  },
+  draw: ({ body, garment }, { stands_off = 0 }) =>
+    girthRings(
+      { girth: body, label: "body" },
+      { girth: garment, label: "garment" },
+      stands_off > 0 ? "stands_off" : null,
+    ),
+  examples: [
+    { given: { body: 36.5, garment: 39 }, gives: 2.5, because: "39 less 36 1/2" },
+    { given: { body: 28, garment: 25.5 }, gives: -2.5, because: "stays that draw the waist in by 2 1/2 in" },
+  ],
+});

@@ -1,0 +1,33 @@
+import { define } from "../define.ts";
+import { girthRings } from "../rings.ts";
+
+/**
+ * The ease as a share of the body's girth: (garment − body) / body. 0.07 is seven in the hundred,
+ * negative where the garment is smaller. Source: geometry.
+ */
+export const EASE_SHARE = define({
+  name: "EASE_SHARE",
+  summary: "The ease as a share of the body: 0.05 is five in the hundred over.",
+  source: "geometry",
+  words: "ease percent ratio room",
+  takes: {
+    body: { kind: "length", about: "girth of the body", from: 1, to: 500 },
+    garment: { kind: "length", about: "girth of the garment there, seamed", from: 1, to: 5000 },
+  },
+  returns: "share",
+  work({ body, garment }, { step }) {
+    const ease = step("ease", "garment - body", garment - body);
+    return step("ease_share", "ease / body", ease / body);
+  },
+  draw: ({ body, garment }) =>
+    girthRings({ girth: body, label: "body" }, { girth: garment, label: "garment" }, null),
+  examples: [
+    { given: { body: 36, garment: 38.7 }, gives: 0.075, because: "2.7 in over 36" },
+    {
+      given: { body: 70, garment: 63 },
+      gives: -0.1,
+      unit: "cm",
+      because: "stays a tenth smaller than the waist",
+    },
+  ],
+});

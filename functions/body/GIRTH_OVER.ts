@@ -1,0 +1,45 @@
+import { define } from "../define.ts";
+import { girthRings } from "../rings.ts";
+
+/**
+ * The girth outside so many layers of that thickness, in the book's unit: a layer adds 2π times
+ * its thickness round any girth without hollows, whatever its shape. Lightly pressed thickness;
+ * a pad that covers part of the way round is PAD_GIRTH's. Source: geometry (Steiner's formula for
+ * parallel curves).
+ */
+export const GIRTH_OVER = define({
+  name: "GIRTH_OVER",
+  summary: "The girth outside a quilted, padded or layered garment, from the girth inside it.",
+  source: "geometry: a parallel curve at distance t round a convex one is longer by 2πt (Steiner)",
+  words: "layers quilting padding wadding interlining thickness over clothes coat",
+  takes: {
+    girth: { kind: "length", about: "the girth inside", from: 1, to: 1000 },
+    thickness: { kind: "length", about: "of one layer, lightly pressed", from: 0, to: 60 },
+    layers: { kind: "count", about: "how many such layers", from: 0, to: 40, otherwise: 1 },
+  },
+  returns: "length",
+  work({ girth, thickness, layers }, { step }) {
+    const build = step("build_up", "thickness * layers", thickness * layers);
+    step("added", "2 * PI() * build_up", 2 * Math.PI * build);
+    return step("girth_over", "girth + 2 * PI() * build_up", girth + 2 * Math.PI * build);
+  },
+  draw: ({ girth }, { girth_over = girth, build_up = 0 }) =>
+    girthRings(
+      { girth, label: "inside" },
+      { girth: girth_over, label: "outside", shows: "girth_over" },
+      build_up > 0 ? "build_up" : null,
+    ),
+  examples: [
+    {
+      given: { girth: 90, thickness: 0.3 },
+      gives: 91.8849555921539,
+      unit: "cm",
+      because: "3 mm all round add 2π times 3 mm, whatever the shape (Steiner)",
+    },
+    {
+      given: { girth: 30, thickness: 0.125, layers: 2 },
+      gives: 30 + Math.PI / 2,
+      because: "a quarter inch all round adds 1.57 in",
+    },
+  ],
+});

@@ -1,0 +1,105 @@
+import { developSeam, levelLine, onFlat } from "../cone.ts";
+import { define } from "../define.ts";
+import { dimension, type Shape } from "../drawing.ts";
+import { line } from "../geometry.ts";
+
+/**
+ * Length all round the body of a waist seam that dips to a point in front, in the book's unit,
+ * seam allowances not in it. It runs level, `back_drop` below the waist, from centre back for the
+ * share `start` of half the girth, then straight to a point `front_drop` below the waist at
+ * centre front. The body between waist and hip is rolled out flat as a cone (functions/cone.ts),
+ * drops measured along it; the slope is the straight, that is the shortest, line over the body.
+ * Refuses a hip too close below the waist for its girth. Source: geometry.
+ */
+export const SEAM_GIRTH = define({
+  name: "SEAM_GIRTH",
+  summary:
+    "How long a waist seam is all round when it dips to a point in front: longer than the waist, so a skirt sewn to it must be cut to this.",
+  source: "geometry: the cone through waist and hip, rolled out flat",
+  words: "pointed bodice dropped waist basque peplum V front dip seam length longer than waist",
+  takes: {
+    waist: { kind: "length", about: "waist girth", from: 10, to: 500 },
+    hip: { kind: "length", about: "hip girth, over the pad if there is one", from: 10, to: 1000 },
+    hip_drop: { kind: "length", about: "from waist down to hip, along the body", from: 1, to: 100 },
+    front_drop: { kind: "length", about: "from waist down to the point at centre front", from: 0, to: 100 },
+    back_drop: {
+      kind: "length",
+      about: "from waist down to the level part at the back; negative above the waist",
+      from: -30,
+      to: 100,
+      otherwise: 0,
+    },
+    start: {
+      kind: "share",
+      about: "share of the half girth, from centre back, that runs level",
+      from: 0,
+      to: 1,
+      otherwise: 0.5,
+    },
+  },
+  returns: "length",
+  work({ waist, hip, hip_drop, front_drop, back_drop, start }, { step }) {
+    const seam = developSeam(waist, hip, hip_drop, front_drop, back_drop, start);
+    step("angle", "(hip - waist) / hip_drop", seam.angle);
+    step("turn", "DEGREES(angle)", (seam.angle * 180) / Math.PI);
+    step("back_girth", "waist + angle * back_drop", seam.back_girth);
+    step("front_girth", "waist + angle * front_drop", seam.front_girth);
+    step("level", "back_girth / 2 * start", seam.level);
+    step("breadth", "IF(angle = 0; (1 - start) / 2; 2 * SIN(angle * (1 - start) / 4) / angle)", seam.breadth);
+    step(
+      "sloped",
+      "SQRT((front_drop - back_drop) ^ 2 + back_girth * front_girth * breadth ^ 2)",
+      seam.sloped,
+    );
+    step("half", "level + sloped", seam.level + seam.sloped);
+    step("longer_than_waist", "2 * half - waist", seam.length - waist);
+    return step("seam", "2 * half", seam.length);
+  },
+  draw({ waist, hip_drop, front_drop, back_drop, start }, { angle = 0 }) {
+    // Half the body rolled out: centre back at the left, centre front at the right.
+    const at = (level: number, share: number) => onFlat(waist, angle, level, share);
+    const ring = (level: number, to: number) => levelLine(waist, angle, level, 0, to);
+    const low = Math.max(hip_drop, front_drop, back_drop);
+    const high = Math.min(0, back_drop);
+    const bend = at(back_drop, start / 2);
+    const point = at(front_drop, 0.5);
+    const shapes: Shape[] = [
+      { kind: "edge", edge: [ring(0, 0.5)], role: "guide", label: "waist" },
+      { kind: "edge", edge: [ring(hip_drop, 0.5)], role: "guide", label: "hip" },
+      { kind: "edge", edge: [line(at(high, 0), at(low, 0))], role: "fold", label: "centre back" },
+      { kind: "edge", edge: [line(at(high, 0.5), at(low, 0.5))], role: "fold", label: "centre front" },
+      {
+        kind: "edge",
+        edge: [...(start > 0 ? [ring(back_drop, start / 2)] : []), line(bend, point)],
+        role: "seam",
+        label: "half the seam",
+        shows: "half",
+      },
+      dimension(bend, point, { shows: "sloped" }),
+    ];
+    if (front_drop > 0) shapes.push(dimension(at(0, 0.5), point, { label: "front drop" }));
+    if (back_drop !== 0) shapes.push(dimension(at(0, 0), at(back_drop, 0), { label: "back drop" }));
+    return shapes;
+  },
+  examples: [
+    {
+      given: { waist: 76, hip: 108, hip_drop: 20, front_drop: 7 },
+      gives: 80.788162,
+      within: 5e-7,
+      unit: "cm",
+      because: "worked by hand on the cone: angle 1.6, radii 47.5 and 54.5 cm",
+    },
+    {
+      given: { waist: 30, hip: 42, hip_drop: 8, front_drop: 3 },
+      gives: 32.080163,
+      within: 5e-7,
+      because: "worked by hand on the cone: angle 1.5, radii 20 and 23 in",
+    },
+    {
+      given: { waist: 70, hip: 70, hip_drop: 20, front_drop: 6 },
+      gives: 72,
+      unit: "cm",
+      because: "a straight body: 17.5 level, then √(17.5² + 6²) = 18.5, twice",
+    },
+  ],
+});

@@ -1,0 +1,48 @@
+import { define, Refusal } from "../define.ts";
+import { girthRings } from "../rings.ts";
+
+/**
+ * A measurement with its ease, in the book's unit: body · (1 + share) + amount. Either may be
+ * negative, as for stays or knitted cloth that stretches to fit. Refuses what comes to nothing.
+ * Source: common practice.
+ */
+export const WITH_EASE = define({
+  name: "WITH_EASE",
+  summary: "A measurement with ease put on: a fixed amount, a share of the measurement, or both.",
+  source: "common practice",
+  words: "add ease room wearing allowance larger negative stretch",
+  takes: {
+    body: { kind: "length", about: "the measurement", from: 1, to: 500 },
+    amount: { kind: "length", about: "the fixed ease, negative to take off", from: -200, to: 1000 },
+    share: {
+      kind: "share",
+      about: "ease as a share of the measurement, 0.05 for five in the hundred",
+      from: -0.6,
+      to: 5,
+      otherwise: 0,
+    },
+  },
+  returns: "length",
+  work({ body, amount, share }, { step }) {
+    const ease = step("ease", "body * share + amount", body * share + amount);
+    const eased = body + ease;
+    if (eased <= 0) {
+      const plain = (x: number) => Number(x.toPrecision(6));
+      throw new Refusal(
+        `amount must leave something of the measurement: ${plain(ease)} of ease on ${plain(body)} comes to ${plain(eased)}`,
+      );
+    }
+    step("stands_off", "ease / (2 * PI())", ease / (2 * Math.PI));
+    return step("with_ease", "body + ease", eased);
+  },
+  draw: ({ body }, { with_ease = body, stands_off = 0 }) =>
+    girthRings(
+      { girth: body, label: "body" },
+      { girth: with_ease, label: "with ease", shows: "with_ease" },
+      stands_off > 0 ? "stands_off" : null,
+    ),
+  examples: [
+    { given: { body: 39, amount: 2.5 }, gives: 41.5, because: "39 and 2 1/2" },
+    { given: { body: 36, amount: 0.5, share: 0.05 }, gives: 38.3, because: "a twentieth of 36 is 1.8" },
+  ],
+});

@@ -1,0 +1,38 @@
+import { define, Refusal } from "../define.ts";
+import { dimension, stroke } from "../drawing.ts";
+
+/**
+ * A pattern's figure after the fitting, in the book's unit: flat + change, the change as
+ * SEAM_CHANGE gives it, let out positive and taken in negative. Refuses what leaves nothing.
+ * Source: common practice.
+ */
+export const FITTED = define({
+  name: "FITTED",
+  summary: "A figure of the pattern with the change from the fitting put to it.",
+  source: "common practice",
+  words: "after fitting adjusted corrected taken in let out new measurement",
+  takes: {
+    flat: { kind: "length", about: "the figure on the pattern before the fitting", from: 0, to: 5000 },
+    change: { kind: "length", about: "let out positive, taken in negative", from: -1000, to: 1000 },
+  },
+  returns: "length",
+  work({ flat, change }, { step }) {
+    if (flat + change <= 0) {
+      const plain = (x: number) => Number(x.toPrecision(6));
+      throw new Refusal(`change must leave something of ${plain(flat)}, not take in ${plain(-change)}`);
+    }
+    return step("fitted", "flat + change", flat + change);
+  },
+  draw({ flat }, { fitted = flat }) {
+    const high = Math.max(flat, fitted) / 20;
+    return [
+      stroke([[0, 0], [flat, 0]], "guide", { label: "before" }),
+      stroke([[0, high], [fitted, high]], "seam", { label: "after" }),
+      dimension([0, 2 * high], [fitted, 2 * high], { shows: "fitted" }),
+    ]; // biome-ignore format: points in pairs
+  },
+  examples: [
+    { given: { flat: 32, change: -0.75 }, gives: 31.25, because: "three quarters taken in" },
+    { given: { flat: 96, change: 1.5 }, gives: 97.5, unit: "cm", because: "let out by 1.5 cm" },
+  ],
+});

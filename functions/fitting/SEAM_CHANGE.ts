@@ -1,0 +1,80 @@
+import { define } from "../define.ts";
+import { dimension, type Shape, stroke } from "../drawing.ts";
+import { seamRows } from "../fittings.ts";
+
+/**
+ * What a seam's girth has gained by all fittings together, in the book's unit: the sum of the
+ * amounts in the rows of a fitting log that name this piece and this seam. Let out counts
+ * positive, taken in negative, and an amount is the change of the girth, both edges of the seam
+ * together: a fold of 1/4 in pinned at a seam takes in 1/2 in and is written −1/2. Names are
+ * compared without regard to capitals or spaces at the ends; rows without names and amount are
+ * passed over; a seam never fitted has changed by 0. Refuses columns of unequal length, a row of
+ * this seam without an amount, and an amount that names no seam. Source: common practice.
+ */
+export const SEAM_CHANGE = define({
+  name: "SEAM_CHANGE",
+  summary: "What a seam has been let out or taken in by, net, over all rows of the fitting log.",
+  source: "common practice",
+  words: "fitting log net alteration mock-up toile sum let out taken in",
+  takes: {
+    pieces: { kind: "text", about: "the log's column of pieces", many: true, blanks: true },
+    seams: { kind: "text", about: "the log's column of seams", many: true, blanks: true },
+    amounts: {
+      kind: "length",
+      about: "the log's column of amounts: let out positive, taken in negative",
+      from: -500,
+      to: 500,
+      many: true,
+      blanks: true,
+    },
+    piece: { kind: "text", about: "the piece asked about" },
+    seam: { kind: "text", about: "its seam" },
+  },
+  returns: "length",
+  work({ pieces, seams, amounts, piece, seam }, { step, measure }) {
+    const rows = seamRows(pieces, seams, amounts, piece, seam);
+    const sum = (side: number) => rows.reduce((total, amount) => total + Math.max(0, side * amount), 0);
+    measure("times", "rows of the log that name this piece and seam", rows.length);
+    const out = measure("let_out", "what those rows let out, together", sum(1));
+    const taken = measure("taken_in", "what those rows take in, together", sum(-1));
+    return step("net", "let_out - taken_in", out - taken);
+  },
+  draw({ pieces, seams, amounts, piece, seam }, { net = 0 }) {
+    // From the first stitching line, one step for each fitting, and where the seam is now.
+    const rows = seamRows(pieces, seams, amounts, piece, seam);
+    const tall = Math.max(...rows.map(Math.abs), Math.abs(net), 0);
+    if (tall === 0) return [];
+    let at = 0;
+    const steps = rows.map((amount, i): Shape => {
+      const y = i * tall * 0.3;
+      const from = at;
+      at += amount;
+      return dimension([from, y], [at, y], { label: amount < 0 ? "taken in" : "let out" });
+    });
+    const low = rows.length * tall * 0.3;
+    return [
+      stroke([[0, -tall * 0.3], [0, low]], "stitch", { label: "first stitching" }),
+      stroke([[net, -tall * 0.3], [net, low]], "seam", { label: "now" }),
+      ...steps,
+      dimension([0, low], [net, low], net >= 0 ? { label: "net", shows: "net" } : { label: "net, taken in" }),
+    ]; // biome-ignore format: points in pairs
+  },
+  examples: [
+    {
+      given: {
+        pieces: ["bodice", "skirt", "Bodice", "bodice", null],
+        seams: ["side", "side", "side ", "shoulder", null],
+        amounts: [-0.5, 1, 0.25, -0.375, null],
+        piece: "bodice",
+        seam: "side",
+      },
+      gives: -0.25,
+      because: "a half taken in at the first fitting, a quarter let out again at the second",
+    },
+    {
+      given: { pieces: ["skirt"], seams: ["side"], amounts: [1], piece: "bodice", seam: "side" },
+      gives: 0,
+      because: "the bodice was not touched",
+    },
+  ],
+});

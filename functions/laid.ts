@@ -4,7 +4,7 @@ import { bounds, type Point, radians } from "./geometry.ts";
 import type { Lay, LayPiece, LayQuestion, Placement } from "./lay.ts";
 import { polygon } from "./piece.ts";
 
-/** The cloths with their selvedges and every placed copy; the first cloth's length shows the step `length` if told so. */
+/** The cloths with their selvedges, every placed copy, and beneath them what found no place; the first cloth's length shows the step `length` if told so. */
 export function drawLay(question: LayQuestion, lay: Lay, shows?: "length"): Shape[] {
   const shapes: Shape[] = [];
   let top = 0;
@@ -34,6 +34,17 @@ export function drawLay(question: LayQuestion, lay: Lay, shows?: "length"): Shap
       shapes.push(dimension([used, from[1] + margin], [long, from[1] + margin], { label: "left over" }));
     top += width + 6 * margin;
   });
+  // Under the cloths, side by side, what found no place.
+  let x = 0;
+  for (const [piece, count] of lay.missing) {
+    const { outline, name } = question.pieces[piece]!;
+    shapes.push({
+      kind: "outline",
+      piece: polygon(outline.map(([px, py]): Point => [px + x, py + top])),
+      label: `no place: ${count} of ${name}`,
+    });
+    x += bounds(outline).right * 1.1;
+  }
   return shapes;
 }
 

@@ -143,11 +143,12 @@ function bench(setting: Setting, steps?: Step[]): Bench {
 
 /** Does not lay the same question twice in one call: `work` asks for the figures, then `draw` for the picture. */
 function remembering(plan: Planner): Planner {
-  let known: { text: string; lay: ReturnType<Planner> } | null = null;
+  const known = new Map<string, ReturnType<Planner>>();
   return (question) => {
     const text = questionText(question);
-    if (known?.text !== text) known = { text, lay: plan(question) };
-    return known.lay;
+    const lay = known.get(text) ?? plan(question);
+    known.set(text, lay);
+    return lay;
   };
 }
 

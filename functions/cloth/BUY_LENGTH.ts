@@ -1,0 +1,79 @@
+import { define } from "../define.ts";
+import { dimension, outline, stroke } from "../drawing.ts";
+import { roundTo } from "../fractions.ts";
+import { polygon } from "../piece.ts";
+import { usual } from "../usual.ts";
+
+/**
+ * The length to ask for in the shop, in the book's unit: `length` and the share `spare` of it on
+ * top, up to the next whole `step` that the shop cuts. A length that is a whole number of steps
+ * but for a billionth of one is not put up. Shrinkage is in it only as far as `spare` reaches.
+ */
+export const BUY_LENGTH = define({
+  name: "BUY_LENGTH",
+  summary: "What to buy for a length of cloth that is needed: up to the next cut the shop makes.",
+  source: "common practice: shops cut cloth by the eighth of a yard or by 10 cm",
+  words: "round up yard eighth shop purchase fabric order spare extra",
+  takes: {
+    length: { kind: "length", about: "the length that is needed", from: 0, to: 100_000 },
+    step: {
+      kind: "length",
+      about: "the steps in which the shop cuts; an eighth of a yard when left out",
+      from: 0.1,
+      to: 1000,
+      otherwise: null,
+    },
+    spare: {
+      kind: "share",
+      about: "how much more to buy for mistakes and flaws: 0.1 is a tenth",
+      from: 0,
+      to: 5,
+      otherwise: 0,
+    },
+  },
+  returns: "length",
+  work({ length, step: told, spare }, bench) {
+    const { step } = bench;
+    const cut = usual(bench, "shop_cut", "step", told, 11.43, "an eighth of a yard, as no step is told");
+    const wanted = step("wanted", "length * (1 + spare)", length * (1 + spare));
+    const buy = roundTo(wanted, cut, "up");
+    step("left_over", "ROUNDUP(ROUND(wanted / shop_cut; 8); 0) * shop_cut - wanted", buy - wanted);
+    return step("buy", "ROUNDUP(ROUND(wanted / shop_cut; 8); 0) * shop_cut", buy);
+  },
+  draw({ length }, { buy = 0, wanted = 0 }) {
+    if (buy === 0) return [];
+    const deep = buy / 5;
+    const shapes = outline(
+      polygon([
+        [0, 0],
+        [buy, 0],
+        [buy, deep],
+        [0, deep],
+      ]),
+      { label: "cloth" },
+    );
+    shapes.push(
+      stroke(
+        [
+          [length, 0],
+          [length, deep],
+        ],
+        "cut",
+        { label: "needed" },
+      ),
+      dimension([0, 1.2 * deep], [buy, 1.2 * deep], { label: "buy", shows: "buy" }),
+      dimension([wanted, -deep / 5], [buy, -deep / 5], { label: "over", shows: "left_over" }),
+    );
+    return shapes;
+  },
+  examples: [
+    { given: { length: 88 }, gives: 90, because: "common practice: 2 1/2 yd is the next eighth of a yard" },
+    { given: { length: 90, step: 9 }, gives: 90, because: "already ten quarters of a yard" },
+    {
+      given: { length: 204, step: 10, spare: 0.05 },
+      gives: 220,
+      unit: "cm",
+      because: "204 cm and a twentieth are 214.2 cm, cut by the 10 cm",
+    },
+  ],
+});

@@ -1,0 +1,94 @@
+import { define } from "../define.ts";
+import { dimension, outline, type Shape, stroke } from "../drawing.ts";
+import { polygon } from "../piece.ts";
+import { usual } from "../usual.ts";
+
+/**
+ * Length of binding to cut for the edges told, in the book's unit: their sum, twice the width of
+ * the binding at every mitred outer corner (up to the corner's tip and back), and `overlap` once
+ * for the join or the turned-in ends. Take the edges' lengths where the binding is sewn on; bias
+ * stretches a little round an outer curve, which is not counted on. Joins in the strip itself are
+ * not in it: BIAS_YIELD has them.
+ */
+export const BINDING_LENGTH = define({
+  name: "BINDING_LENGTH",
+  summary: "How much binding to cut for a set of edges, with its corners and its join.",
+  source: "common practice; twice the width round a corner: McGlauflin, Handicraft for Girls, 1910 (lace)",
+  words: "bias tape bound edge braid piping facing hem neckline armhole trim mitre",
+  takes: {
+    edges: {
+      kind: "length",
+      about: "lengths of the edges to bind",
+      from: 0,
+      to: 5000,
+      many: true,
+      blanks: true,
+    },
+    overlap: {
+      kind: "length",
+      about: "for joining the ends or turning them in, all told; 1 in when left out",
+      from: 0,
+      to: 50,
+      otherwise: null,
+    },
+    corners: { kind: "count", about: "outer corners to mitre", from: 0, to: 500, otherwise: 0 },
+    width: {
+      kind: "length",
+      about: "finished width of the binding on one side, for the corners",
+      from: 0,
+      to: 30,
+      otherwise: 0,
+    },
+  },
+  returns: "length",
+  work({ edges, overlap, corners, width }, bench) {
+    const { step } = bench;
+    const join = usual(bench, "join", "overlap", overlap, 2.54, "an inch, as no overlap is told");
+    const sum = edges.reduce<number>((all, edge) => all + (edge ?? 0), 0);
+    const bound = step("bound", "SUM(edges)", sum);
+    const mitres = step("mitres", "corners * 2 * width", corners * 2 * width);
+    return step("length", "bound + mitres + join", bound + mitres + join);
+  },
+  draw({ edges, width }, { length = 0, bound = 0 }) {
+    if (length === 0) return [];
+    const wide = width > 0 ? 4 * width : length / 30;
+    const shapes: Shape[] = outline(
+      polygon([
+        [0, 0],
+        [length, 0],
+        [length, wide],
+        [0, wide],
+      ]),
+      { label: "binding" },
+    );
+    let x = 0;
+    for (const edge of edges) {
+      if (!edge) continue;
+      x += edge;
+      shapes.push(
+        stroke(
+          [
+            [x, 0],
+            [x, wide],
+          ],
+          "placement",
+        ),
+        dimension([x - edge, 1.5 * wide], [x, 1.5 * wide]),
+      );
+    }
+    shapes.push(
+      dimension([0, -wide / 2], [length, -wide / 2], { label: "cut", shows: "length" }),
+      dimension([0, 2.5 * wide], [bound, 2.5 * wide], { label: "edges", shows: "bound" }),
+    );
+    return shapes;
+  },
+  examples: [
+    { given: { edges: [18, 22, 9.5] }, gives: 50.5, because: "three edges and an inch to join" },
+    {
+      given: { edges: [40, null, 30], overlap: 2, corners: 4, width: 1 },
+      gives: 80,
+      unit: "cm",
+      because: "70 cm of edge, four corners of twice 1 cm and 2 cm to join",
+    },
+  ],
+});

@@ -1,0 +1,61 @@
+import { define } from "../define.ts";
+import { drawRow, rowBetween } from "../row.ts";
+import { usual } from "../usual.ts";
+
+const INSET = "1/2 in, as no inset is told";
+
+/**
+ * How many eyelets one edge takes when the first and the last stand `inset` from its ends and no
+ * two are farther apart than `spacing`; evenly spread, they stand `actual_spacing` apart. A
+ * whole number, at least 2. Source: division; 1/2 in inset from McGlauflin 1910 (book cover exercise).
+ */
+export const EYELET_COUNT = define({
+  name: "EYELET_COUNT",
+  summary: "How many eyelets to set along one edge so that they are no farther apart than wanted.",
+  source: "geometry; inset of 1/2 in: McGlauflin, Handicraft for Girls, 1910",
+  words: "grommets lacing holes corset stays bodice back how many rings hooks",
+  takes: {
+    edge: { kind: "length", about: "the edge to be laced, top to bottom", from: 1, to: 500 },
+    spacing: { kind: "length", about: "the most from one eyelet to the next", from: 0.5, to: 50 },
+    inset: {
+      kind: "length",
+      about: "from each end of the edge to the nearest eyelet's middle; 1/2 in when left out",
+      from: 0,
+      to: 50,
+      otherwise: null,
+    },
+  },
+  returns: "count",
+  work({ edge, spacing, inset }, bench) {
+    const { step } = bench;
+    const clear = usual(bench, "end", "inset", inset, 1.27, INSET);
+    const row = step("row", "edge - 2 * end", rowBetween(edge, clear, clear));
+    const gaps = step(
+      "gaps",
+      "MAX(1; ROUNDUP(ROUND(row / spacing; 8); 0))",
+      Math.max(1, Math.ceil(Number((row / spacing).toFixed(8)))),
+    );
+    step("actual_spacing", "row / gaps", row / gaps);
+    return step("count", "gaps + 1", gaps + 1);
+  },
+  draw({ edge }, { end = 0, actual_spacing = 0, count = 0 }) {
+    const places = Array.from({ length: count }, (_, i) => end + i * actual_spacing);
+    return drawRow(edge, places, "eyelets", { marksShow: "count", gapShows: "actual_spacing" });
+  },
+  examples: [
+    { given: { edge: 13, spacing: 1 }, gives: 13, because: "12 in between the outer two make 12 gaps" },
+    {
+      given: { edge: 36, spacing: 2.5, inset: 1.25 },
+      gives: 15,
+      unit: "cm",
+      because: "33.5 cm need 14 gaps of no more than 2.5 cm",
+    },
+    {
+      given: { edge: 36, spacing: 6, inset: 0 },
+      gives: 7,
+      because: "rings every 6 in and one at each end, L/6 + 1: Stephenson, Cutting and Draping, 1905",
+    },
+  ],
+  cautions:
+    "Lacing must never hinder breathing: loosen it at any pain, numbness or faintness. No lacing cords at the neck of children's clothes; follow local rules (EN 14682, 16 CFR 1120 among them).",
+});

@@ -1,0 +1,78 @@
+import { define, Refusal } from "../define.ts";
+import { drawRow, rowBetween } from "../row.ts";
+import { usual } from "../usual.ts";
+
+/**
+ * Where the middle of the n-th eyelet of one edge stands, measured along the edge from its top
+ * end, in the book's unit; an empty text past the last. For spiral lacing the two edges are
+ * staggered by half a spacing: mark one edge "upper", the other "lower"; both then keep `inset` at
+ * their outer end. Source: geometry.
+ */
+export const EYELET_MARK = define({
+  name: "EYELET_MARK",
+  summary: "Where to mark each eyelet along an edge, measured from its top.",
+  source: "geometry; inset of 1/2 in: McGlauflin, Handicraft for Girls, 1910",
+  words: "grommets lacing holes corset stays position spiral staggered offset place",
+  takes: {
+    number: { kind: "count", about: "which eyelet, from the top", from: 1, to: 200 },
+    edge: { kind: "length", about: "the edge to be laced, top to bottom", from: 1, to: 500 },
+    count: { kind: "count", about: "eyelets on this edge", from: 2, to: 200 },
+    inset: {
+      kind: "length",
+      about: "from each end of the edge to the nearest eyelet's middle; 1/2 in when left out",
+      from: 0,
+      to: 50,
+      otherwise: null,
+    },
+    stagger: {
+      kind: "text",
+      about: "level with the other edge, or half a spacing above or below it for spiral lacing",
+      choices: ["level", "upper", "lower"],
+      otherwise: "level",
+    },
+  },
+  returns: "length",
+  work({ number, edge, count, inset, stagger }, bench) {
+    const { step } = bench;
+    const clear = usual(bench, "end", "inset", inset, 1.27, "1/2 in, as no inset is told");
+    const row = step("row", "edge - 2 * end", rowBetween(edge, clear, clear));
+    if (row === 0) throw new Refusal(`inset must leave room between the eyelets, not take all of the edge`);
+    const gaps = step(
+      "gaps",
+      'count - 1 + IF(stagger="level";0;0.5)',
+      count - 1 + (stagger === "level" ? 0 : 0.5),
+    );
+    const spacing = step("spacing", "row / gaps", row / gaps);
+    const lower = stagger === "lower" ? 0.5 : 0;
+    return step(
+      "mark",
+      'IF(number>count;"";end + (number - 1 + IF(stagger="lower";0.5;0)) * spacing)',
+      number > count ? "" : clear + (number - 1 + lower) * spacing,
+    );
+  },
+  draw({ edge, count, stagger }, { end = 0, spacing = 0, mark }) {
+    const lower = stagger === "lower" ? 0.5 : 0;
+    const places = Array.from({ length: count }, (_, i) => end + (i + lower) * spacing);
+    return drawRow(edge, places, "eyelets", {
+      gapShows: "spacing",
+      ...(mark === undefined ? {} : { chosen: mark, chosenShows: "mark" }),
+    });
+  },
+  examples: [
+    { given: { number: 3, edge: 13, count: 13 }, gives: 2.5, because: "half an inch in, then an inch each" },
+    {
+      given: { number: 2, edge: 4, count: 2, inset: 0.5 },
+      gives: 3.5,
+      because: "a pair 3 in apart, 1/2 in from the edge: McGlauflin, Handicraft for Girls, 1910, book cover",
+    },
+    {
+      given: { number: 1, edge: 20, count: 4, inset: 3, stagger: "lower" },
+      gives: 5,
+      unit: "cm",
+      because: "14 cm between the ends make 3 1/2 spacings of 4; the lower edge begins half of one down",
+    },
+    { given: { number: 8, edge: 13, count: 7 }, gives: "", because: "past the last eyelet there is none" },
+  ],
+  cautions:
+    "Lacing must never hinder breathing: loosen it at any pain, numbness or faintness. No lacing cords at the neck of children's clothes; follow local rules (EN 14682, 16 CFR 1120 among them).",
+});

@@ -1,0 +1,42 @@
+/** Things set in a row along an edge: eyelets, buttons, hooks, rings. */
+import { Refusal } from "./define.ts";
+import { dimension, type Shape, stroke } from "./drawing.ts";
+import type { Point } from "./geometry.ts";
+
+/** What is left of an edge between the first and the last of a row; refuses when they would pass each other. */
+export function rowBetween(edge: number, first: number, last: number): number {
+  if (first + last <= edge) return edge - first - last;
+  const short = (length: number) => Number(length.toPrecision(6));
+  throw new Refusal(
+    `edge must be at least ${short(first + last)} for what is kept clear at its ends, not ${short(edge)}`,
+  );
+}
+
+/** An edge upright at x = 0 with things at these distances from its top, the `chosen` one dimensioned from the top. */
+export function drawRow(
+  edge: number,
+  places: readonly number[],
+  label: string,
+  more: { chosen?: number; chosenShows?: string; marksShow?: string; gapShows?: string } = {},
+): Shape[] {
+  const out = edge / 12;
+  const at = (y: number, x = 0): Point => [x, y];
+  const shapes: Shape[] = [
+    stroke([at(0), at(edge)], "cut", { label: "edge" }),
+    {
+      kind: "marks",
+      at: places.map((y) => at(y, out / 2)),
+      mark: "dot",
+      label,
+      ...(more.marksShow ? { shows: more.marksShow } : {}),
+    },
+    dimension(at(0, 3 * out), at(edge, 3 * out), { label: "edge" }),
+  ];
+  if (more.gapShows && places.length > 1)
+    shapes.push(dimension(at(places[0]!, 2 * out), at(places[1]!, 2 * out), { shows: more.gapShows }));
+  if (more.chosen !== undefined)
+    shapes.push(
+      dimension(at(0, -out), at(more.chosen, -out), more.chosenShows ? { shows: more.chosenShows } : {}),
+    );
+  return shapes;
+}

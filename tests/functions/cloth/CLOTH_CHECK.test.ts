@@ -1,0 +1,51 @@
+import { expect, test } from "vitest";
+import { CLOTH_CHECK } from "../../../functions/cloth/CLOTH_CHECK.ts";
+import { YARDAGE } from "../../../functions/cloth/YARDAGE.ts";
+import { type Argument, explain, isRefused, run } from "../../../functions/work.ts";
+import { quickLay } from "../../../src/lay/quick.ts";
+
+const setting = { unit: "in", plan: quickLay } as const;
+const check = (...args: Argument[]) => run(CLOTH_CHECK, args, setting);
+const bodice = "M 0 2 C 3 2 5 0 5 0 L 12 1 C 9 4 10 8 13 9 L 12 20 L 0 22 Z";
+const skirt = "M 0 0 L 12 0 L 20 38 L -6 38 Z";
+
+test("the length that YARDAGE asks for is enough, and half of it is not", () => {
+  const length = run(YARDAGE, [[bodice, skirt], [4, 4], 45], setting) as number;
+  expect(check([bodice, skirt], [4, 4], [45], [length + 0.01])).toBe("ok");
+  expect(check([bodice, skirt], [4, 4], [45], [length / 2])).toMatch(
+    /^look: no place for .* of piece .*; all together take .* of 45 in cloth, .* more than there is$/,
+  );
+});
+
+test("two remnants do what neither does alone", () => {
+  expect(check([skirt], [4], [30, 30], [80, 80])).toBe("ok");
+  expect(check([skirt], [4], [30], [80])).toMatch(/^look: /);
+  expect(check([skirt], [4], [30, 30], [80, 40])).toMatch(
+    /^look: no place for 1 of piece 1; by themselves they take 38 in more of 30 in cloth$/,
+  );
+});
+
+test("a piece too wide and one too long are both named, each with what it lacks on the nearest cloth", () => {
+  const names = ["cape", "train"];
+  const pieces = ["M 0 0 H 60 V 20 H 0 Z", "M 0 0 H 20 V 100 H 0 Z"];
+  const more: Argument[] = [false, 0, 0, null, null, names];
+  expect(check(pieces, [1, 1], [54], [90], ...more)).toBe(
+    "look: cape is 6 in wider than the cloth; train is 10 in longer than the cloth",
+  );
+  expect(check(pieces, [1, 1], [54, 58], [99, 30], ...more)).toBe(
+    "look: cape is 2 in wider than cloth 2; train is 1 in longer than cloth 1",
+  );
+});
+
+test("a cloth of which only one side was measured is asked for", () => {
+  const answer = check([skirt], [1], [45, 54, null], [60, null, null]);
+  expect(isRefused(answer) && answer.refusal).toBe(
+    "lengths, number 2, is empty: measure that piece of cloth",
+  );
+});
+
+test("what finds no place is drawn beneath the cloth", () => {
+  const { shapes } = explain(CLOTH_CHECK, [[skirt], [4], [30], [80]], setting);
+  const labels = shapes.flatMap((shape) => ("label" in shape ? [shape.label] : []));
+  expect(labels).toContainEqual(expect.stringMatching(/^no place: \d of piece 1$/));
+});

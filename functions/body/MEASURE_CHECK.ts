@@ -1,0 +1,97 @@
+import { define } from "../define.ts";
+import { dimension, stroke } from "../drawing.ts";
+import { misfit, misfitTold, nearest } from "../misfit.ts";
+import { knownFigures, measureAsked, surveysOf } from "../survey.ts";
+
+/**
+ * Whether a body measurement is out of line with the others of the same wearer. Beside others it
+ * is compared with the regression on them, three residual standard deviations either way; alone,
+ * with the survey's least and greatest figure and a standard deviation to spare; and orders that
+ * held for everybody measured (hip height below waist height, wrist less than upper arm) must
+ * hold. "ok", or what range would be expected, by how much the figure lies outside it, which slip
+ * would explain it, and the plea to measure again. It finds units mixed up and heights swapped or
+ * misread; a waist written 5 cm wrong it can not find, bodies differ by more than that. The
+ * measurement itself may be among the rows; rows the survey knows nothing of are passed over.
+ * Refuses a term that the survey has not. Source: functions/body-data.ts.
+ */
+export const MEASURE_CHECK = define({
+  name: "MEASURE_CHECK",
+  summary: "Whether a body measurement fits the wearer's others, or had better be taken again.",
+  source:
+    "2012 Anthropometric Survey of U.S. Army Personnel (ANSUR II), public release, NATICK/TR-15/007: 1986 women, 4082 men",
+  words: "wrong mistake slip swapped inches centimetres typo plausible range verify tape chart",
+  takes: {
+    term: { kind: "text", about: "which measurement, such as waist girth, back waist length or stature" },
+    value: { kind: "length", about: "the figure taken", from: 0.1, to: 500 },
+    terms: { kind: "text", about: "names of the wearer's measurements", many: true, blanks: true },
+    values: { kind: "length", about: "their figures", from: 0.1, to: 500, many: true, blanks: true },
+    data: {
+      kind: "text",
+      about: "whose figures to compare with",
+      choices: ["female", "male", "either"],
+      otherwise: "either",
+    },
+  },
+  returns: "verdict",
+  work({ term, value, terms, values, data }, { measure, cm, say }) {
+    const asked = measureAsked(term);
+    const size = cm(0.1);
+    const known = new Map(knownFigures(terms, values, size));
+    known.delete(asked);
+    const surveys = surveysOf(data);
+    const found = misfit(surveys, asked, value / size, known);
+    const expected = found?.expected ?? nearest(surveys, asked, value / size, known);
+    measure("others", "measurements it could be compared with", expected.others);
+    measure("likely", "the likeliest figure beside them", expected.likely * size);
+    measure("least", "the least that would be expected", expected.least * size);
+    measure("most", "the most that would be expected", expected.most * size);
+    if (!found) return "ok";
+    const figures = new Map(known).set(asked, value / size);
+    return misfitTold(asked, figures, found, (millimetres) => say(millimetres * size));
+  },
+  draw({ value }, { least = 0, most = 0, likely = 0 }) {
+    const [low, high] = [Math.min(least, value), Math.max(most, value)];
+    const tall = (high - low) / 20;
+    return [
+      stroke([[low, 0], [high, 0]], "guide"),
+      stroke([[least, -tall], [least, tall], [most, tall], [most, -tall], [least, -tall]], "guide", { label: "expected" }),
+      stroke([[likely, -tall], [likely, tall]], "guide", { label: "likeliest" }),
+      stroke([[value, -2 * tall], [value, 2 * tall]], "cut", { label: "taken" }),
+      dimension([0, 3 * tall], [least, 3 * tall], least > 0 ? { shows: "least" } : {}),
+      dimension([0, 4 * tall], [most, 4 * tall], { shows: "most" }),
+    ]; // biome-ignore format: points in pairs
+  },
+  examples: [
+    {
+      given: {
+        term: "waist girth",
+        value: 30,
+        terms: ["hip girth", "bust girth", "stature"],
+        values: [40, 37, 65],
+        data: "female",
+      },
+      gives: "ok",
+      because: "within what these three let expect",
+    },
+    {
+      given: {
+        term: "waist girth",
+        value: 31,
+        terms: ["hip girth", "bust girth", "stature"],
+        values: [102, 94, 165],
+        data: "female",
+      },
+      unit: "cm",
+      gives: "look: waist girth of 31 cm is",
+      because: "31 in written in a chart of centimetres: 78.7 cm would fit",
+    },
+    {
+      given: { term: "waist height", value: 83, terms: ["hip height", "stature"], values: [100, 166] },
+      unit: "cm",
+      gives: "look: hip height should be",
+      because: "the hip stood below the waist in all 6068 people: the two figures are swapped",
+    },
+  ],
+  cautions:
+    "The survey measured soldiers, adults of 2010 to 2012, and not everybody is built like them: a figure it finds odd may be quite right. Measure again, and believe the tape. Not for children.",
+});

@@ -1,0 +1,141 @@
+/** Does a body measurement fit the others, and if not, which slip of tape or pen would explain it. */
+import type { Measure, Survey } from "./body-data.ts";
+import { type Expectation, expectation, type Known, ORDERS, unlike } from "./survey.ts";
+
+/** Slips by which a figure becomes so many times what it ought to be. */
+const SLIPS: readonly (readonly [factor: number, words: string])[] = [
+  [2.54, "inches may have been written where centimetres were meant: 2.54 times as much would fit"],
+  [1 / 2.54, "centimetres may have been written where inches were meant: 2.54 times less would fit"],
+  [2, "it may be the half of it: twice as much would fit"],
+  [0.5, "it may be counted twice: half as much would fit"],
+  [10, "it may be ten times too small"],
+  [0.1, "it may be ten times too large"],
+];
+
+export interface Misfit {
+  readonly expected: Expectation;
+  /** How far outside the range: above it positive, below it negative, 0 when inside. */
+  readonly beyond: number;
+  /** The pair whose order was never otherwise, when this figure breaks it. */
+  readonly order: (typeof ORDERS)[number] | null;
+  /** The measure with which it would fit if the two changed places. */
+  readonly swap: Measure | null;
+  /** The measure without which it would fit. */
+  readonly suspect: Measure | null;
+  /** A slip that would explain it, in words. */
+  readonly slip: string | null;
+}
+
+const beyondRange = ({ least, most }: Expectation, value: number): number =>
+  value > most ? value - most : value < least ? value - least : 0;
+
+/** The expectation that the value strays from most in one survey: beside the others, and at large. */
+function strictest(survey: Survey, measure: Measure, value: number, known: Known): Expectation {
+  const beside = expectation(survey, measure, known);
+  if (beyondRange(beside, value) !== 0 || beside.others === 0) return beside;
+  const alone = expectation(survey, measure, new Map());
+  return beyondRange(alone, value) !== 0 ? alone : beside;
+}
+
+/** The expectation of the survey that the value strays from least. */
+export function nearest(
+  surveys: readonly Survey[],
+  measure: Measure,
+  value: number,
+  known: Known,
+): Expectation {
+  return surveys
+    .map((survey) => strictest(survey, measure, value, known))
+    .reduce((a, b) => (Math.abs(beyondRange(b, value)) < Math.abs(beyondRange(a, value)) ? b : a));
+}
+
+const brokenOrder = (measure: Measure, value: number, known: Known) => {
+  const all = new Map(known).set(measure, value);
+  return ORDERS.find(([lesser, greater, by]) => {
+    if (lesser !== measure && greater !== measure) return false;
+    const [low, high] = [all.get(lesser), all.get(greater)];
+    return low !== undefined && high !== undefined && (low >= high || high - low < by * (1 - 1e-9));
+  });
+};
+
+function fits(surveys: readonly Survey[], measure: Measure, value: number, known: Known): boolean {
+  const range = nearest(surveys, measure, value, known);
+  return beyondRange(range, value) === 0 && !brokenOrder(measure, value, known);
+}
+
+const without = (known: Known, left: Measure): Known =>
+  new Map([...known].filter(([measure]) => measure !== left));
+
+/**
+ * What is out of line about a figure, or null. `known` are the wearer's other measurements, this
+ * one not among them.
+ */
+export function misfit(
+  surveys: readonly Survey[],
+  measure: Measure,
+  value: number,
+  known: Known,
+): Misfit | null {
+  const expected = nearest(surveys, measure, value, known);
+  const beyond = beyondRange(expected, value);
+  const order = brokenOrder(measure, value, known) ?? null;
+  if (beyond === 0 && !order) return null;
+
+  const swap = [...known.keys()].find((other) => {
+    const changed = new Map(without(known, other)).set(other, value);
+    const theirs = new Map(without(known, other)).set(measure, known.get(other)!);
+    return (
+      isGirth(other) === isGirth(measure) &&
+      !alike(known.get(other)!, value) &&
+      fits(surveys, measure, known.get(other)!, changed) &&
+      fits(surveys, other, value, theirs)
+    );
+  });
+  // Another figure is to blame when this one fits without it, and that one does not fit without
+  // this; of several the one that is farthest out, told in widths of its range.
+  let suspect: Measure | null = null;
+  let farthest = 0;
+  for (const [other, figure] of known.size > 1 ? known : []) {
+    const rest = without(known, other);
+    if (fits(surveys, other, figure, rest) || !fits(surveys, measure, value, rest)) continue;
+    const range = nearest(surveys, other, figure, rest);
+    const far = Math.abs(beyondRange(range, figure)) / (range.most - range.least);
+    if (suspect !== null && far <= farthest) continue;
+    suspect = other;
+    farthest = far;
+  }
+  const slip = SLIPS.find(([factor]) => fits(surveys, measure, value * factor, known));
+  return {
+    expected,
+    beyond,
+    order,
+    swap: swap ?? null,
+    suspect,
+    slip: slip?.[1] ?? null,
+  };
+}
+
+const isGirth = (measure: Measure): boolean => measure.endsWith("girth");
+
+/** Two figures so near that changing them about would explain nothing. */
+const alike = (a: number, b: number): boolean => Math.abs(a - b) < 0.02 * Math.max(a, b);
+
+/** The verdict in words; `figures` hold this measure too, `say` tells millimetres in the book's unit. */
+export function misfitTold(
+  measure: Measure,
+  figures: Known,
+  { expected, beyond, order, swap, suspect, slip }: Misfit,
+  say: (millimetres: number) => string,
+): string {
+  const told = (one: Measure) => say(figures.get(one)!);
+  const wrong = order
+    ? `${order[0]} should be ${order[2] > 0 ? `at least ${say(order[2])} ` : ""}${/height|stature/.test(order[1]) ? "below" : "less than"} ${order[1]}, as in all 6068 people measured, and they stand at ${told(order[0])} and ${told(order[1])}`
+    : `${measure} of ${told(measure)} is ${say(Math.abs(beyond))} ${beyond > 0 ? "above" : "below"} what would be expected ${expected.others > 0 ? `beside ${expected.others} other measurement${expected.others > 1 ? "s" : ""}` : "of a grown body"}, ${say(expected.least)} to ${say(expected.most)}`;
+  const why = swap
+    ? `${measure} and ${swap} may have changed places, both would fit the other way about`
+    : suspect
+      ? `it fits when ${suspect} is left out, so measure that first`
+      : slip;
+  const note = order ? "" : unlike(measure);
+  return [`look: ${wrong}`, why, note, "please measure again"].filter(Boolean).join("; ");
+}

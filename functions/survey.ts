@@ -1,0 +1,212 @@
+/**
+ * One body measurement beside the others of the same wearer, by the light of a survey of bodies.
+ * Lengths are in millimetres here, as the survey has them.
+ */
+import { MEASURES, type Measure, PERCENTILES, SURVEYS, type Survey } from "./body-data.ts";
+import { Refusal } from "./define.ts";
+
+/** Other names a chart may use, and how the survey's way of measuring differs from a tape's. */
+const NAMED: Partial<Record<Measure, { also?: readonly string[]; unlike?: string }>> = {
+  "waist girth": { also: ["waist"], unlike: "in the survey the waist was taken level with the navel" },
+  "hip girth": { also: ["hip", "hips", "seat girth", "full hip girth"] },
+  "bust girth": { also: ["bust", "chest girth", "chest"] },
+  "neck girth": { also: ["neck"], unlike: "in the survey the neck was taken at the Adam's apple" },
+  "upper arm girth": {
+    also: ["upper arm", "bicep girth", "biceps girth"],
+    unlike: "in the survey the arm was bent and tensed",
+  },
+  "wrist girth": { also: ["wrist"] },
+  "back waist length": {
+    also: ["back neck point to waist", "nape to waist", "cervical to waist length", "waist back length"],
+    unlike: "in the survey it ran down to the level of the navel",
+  },
+  "shoulder length": { also: ["shoulder"] },
+  "arm length": {
+    also: ["outer arm length", "sleeve length", "shoulder to wrist"],
+    unlike: "in the survey it ran straight from shoulder to wrist",
+  },
+  "waist height": {
+    also: ["waist to floor"],
+    unlike: "in the survey the waist was taken level with the navel",
+  },
+  "hip height": {
+    also: ["hip to floor"],
+    unlike: "in the survey it was the level where the seat stands out farthest",
+  },
+  "cervical height": {
+    also: ["cervical height (back)", "back neck height", "back neck point height", "nape to floor"],
+  },
+  stature: { also: ["height", "body height"] },
+  "thigh girth": { also: ["thigh"] },
+  "neck base girth": { also: ["base of neck girth"] },
+  "head girth": { also: ["head"] },
+  "hand girth": { also: ["hand"] },
+  "calf girth": { also: ["calf"] },
+  "ankle girth": { also: ["ankle"] },
+  "knee height": { also: ["knee to floor"] },
+  "inside leg height": { also: ["inside leg length", "inside leg", "crotch height", "inseam"] },
+};
+
+const names = new Map<string, Measure>(
+  MEASURES.flatMap((measure) =>
+    [measure, ...(NAMED[measure]?.also ?? [])].map((name) => [name, measure] as const),
+  ),
+);
+
+/** The measure a term of the chart means, or null. Capitals and spare spaces make no difference. */
+export function measureNamed(term: string): Measure | null {
+  return names.get(term.trim().toLowerCase().replace(/\s+/g, " ")) ?? null;
+}
+
+/** How the survey's figure differs from the tape's, as a clause; empty where it is the same. */
+export const unlike = (measure: Measure): string => NAMED[measure]?.unlike ?? "";
+
+/** Known figures of one wearer, by measure. */
+export type Known = ReadonlyMap<Measure, number>;
+
+/**
+ * The figures of a chart's rows that the survey has too; blank rows and other terms are passed
+ * over, and of two rows of one measure the first counts. `size` is a millimetre in the rows' unit.
+ */
+export function knownFigures(
+  terms: readonly (string | null)[],
+  values: readonly (number | null)[],
+  size: number,
+): Known {
+  if (terms.length !== values.length) {
+    throw new Refusal(
+      `terms and values must be equally long, not ${terms.length} and ${values.length} cells`,
+    );
+  }
+  const known = new Map<Measure, number>();
+  terms.forEach((term, i) => {
+    const measure = measureNamed(term ?? "");
+    const value = values[i]!;
+    if (measure && value !== null && !known.has(measure)) known.set(measure, value / size);
+  });
+  return known;
+}
+
+/** The measure of a term, or a refusal that names some that would do. */
+export function measureAsked(term: string): Measure {
+  const measure = measureNamed(term);
+  if (measure) return measure;
+  throw new Refusal(
+    `term must be a measurement the survey has, such as waist girth, back waist length or stature, not "${term.trim().slice(0, 40)}"`,
+  );
+}
+
+/** Whose figures to compare with, as an argument's choices say it. */
+export const surveysOf = (data: "female" | "male" | "either"): readonly Survey[] =>
+  data === "either" ? [SURVEYS.female, SURVEYS.male] : [SURVEYS[data]];
+
+/** What would be expected: the likeliest figure and the range, and how many others it rests on. */
+export interface Expectation {
+  readonly likely: number;
+  readonly least: number;
+  readonly most: number;
+  readonly others: number;
+}
+
+/**
+ * With other measures that have correlations: the regression on all of them and three residual
+ * standard deviations either way. Without: from the survey's least to its greatest figure, with
+ * one standard deviation to spare at both ends, and the median as the likeliest.
+ */
+export function expectation(survey: Survey, measure: Measure, known: Known): Expectation {
+  const [, sd, least, most] = survey.summaries[measure] as [number, number, number, number];
+  const others = correlated(survey, measure)
+    ? [...known.keys()].filter((one) => one !== measure && correlated(survey, one))
+    : [];
+  if (others.length === 0) {
+    return { likely: percentile(survey, measure, 0.5), least: least - sd, most: most + sd, others: 0 };
+  }
+  const { likely, spread } = regress(survey, measure, others, known);
+  return { likely, least: likely - 3 * spread, most: likely + 3 * spread, others: others.length };
+}
+
+const correlated = (survey: Survey, measure: Measure): boolean =>
+  MEASURES.indexOf(measure) <= survey.correlations.length;
+
+function correlation(survey: Survey, a: Measure, b: Measure): number {
+  const [i, j] = [MEASURES.indexOf(a), MEASURES.indexOf(b)];
+  return i === j ? 1 : survey.correlations[Math.max(i, j) - 1]![Math.min(i, j)]!;
+}
+
+/**
+ * Multiple regression in standard units: the weights w solve R·w = r, where R holds the others'
+ * correlations and r theirs with the measure. What is left is √(1 − r·w), widened by
+ * (n − 1)/(n − p − 1) because the weights were fitted to the same people.
+ */
+function regress(survey: Survey, measure: Measure, others: readonly Measure[], known: Known) {
+  const r = others.map((one) => correlation(survey, one, measure));
+  const weights = solve(
+    others.map((a) => others.map((b) => correlation(survey, a, b))),
+    r,
+  );
+  const standard = others.map((one) => {
+    const [mean, sd] = survey.summaries[one] as [number, number];
+    return (known.get(one)! - mean) / sd;
+  });
+  const dot = (a: readonly number[], b: readonly number[]) => a.reduce((sum, x, i) => sum + x * b[i]!, 0);
+  const [mean, sd] = survey.summaries[measure] as [number, number];
+  const freedom = (survey.people - 1) / (survey.people - others.length - 1);
+  return {
+    likely: mean + sd * dot(weights, standard),
+    spread: sd * Math.sqrt(Math.max(0, 1 - dot(r, weights)) * freedom),
+  };
+}
+
+/** Solves a symmetric positive definite system by Cholesky's decomposition. */
+function solve(matrix: readonly (readonly number[])[], right: readonly number[]): number[] {
+  const n = right.length;
+  const low: number[][] = [];
+  const forward: number[] = [];
+  for (let i = 0; i < n; i += 1) {
+    const row: number[] = [];
+    for (let j = 0; j <= i; j += 1) {
+      let sum = matrix[i]![j]!;
+      for (let k = 0; k < j; k += 1) sum -= row[k]! * (i === j ? row[k]! : low[j]![k]!);
+      row.push(i === j ? Math.sqrt(sum) : sum / low[j]![j]!);
+    }
+    low.push(row);
+    let left = right[i]!;
+    for (let k = 0; k < i; k += 1) left -= row[k]! * forward[k]!;
+    forward.push(left / row[i]!);
+  }
+  const answer: number[] = new Array(n).fill(0);
+  for (let i = n - 1; i >= 0; i -= 1) {
+    let left = forward[i]!;
+    for (let k = i + 1; k < n; k += 1) left -= low[k]![i]! * answer[k]!;
+    answer[i] = left / low[i]![i]!;
+  }
+  return answer;
+}
+
+/** The figure below which a share (0.01 to 0.99) of the people lie, on straight lines between the percentiles. */
+export function percentile(survey: Survey, measure: Measure, share: number): number {
+  const figures = survey.summaries[measure].slice(4);
+  const at = share * 100;
+  const next = Math.max(
+    1,
+    PERCENTILES.findIndex((one) => one >= at - 1e-9),
+  );
+  const [low, high] = [PERCENTILES[next - 1]!, PERCENTILES[next]!];
+  return figures[next - 1]! + ((figures[next]! - figures[next - 1]!) * (at - low)) / (high - low);
+}
+
+/** In all 6068 people of the survey the first stood below the second, by at least so much. */
+export const ORDERS: readonly (readonly [lesser: Measure, greater: Measure, by: number])[] = [
+  ["cervical height", "stature", 194],
+  ["waist height", "cervical height", 0],
+  ["hip height", "waist height", 50],
+  ["knee height", "inside leg height", 0],
+  ["wrist girth", "upper arm girth", 0],
+  ["upper arm girth", "thigh girth", 0],
+  ["thigh girth", "hip girth", 0],
+  ["neck girth", "bust girth", 0],
+  ["neck girth", "neck base girth", 0],
+  ["neck girth", "head girth", 0],
+  ["wrist girth", "hand girth", 0],
+  ["ankle girth", "calf girth", 0],
+];

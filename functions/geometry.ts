@@ -27,6 +27,8 @@ export type Stroke =
       readonly to: Point;
     };
 
+export type Curve = Extract<Stroke, { kind: "curve" }>;
+
 export const distance = (a: Point, b: Point): number => Math.hypot(b[0] - a[0], b[1] - a[1]);
 
 export const along = (a: Point, b: Point, share: number): Point => [
@@ -80,13 +82,37 @@ export function direction(stroke: Stroke, share: number): Point {
     const way = Math.sign(stroke.sweep);
     return [-(y - stroke.centre[1]) * way, (x - stroke.centre[0]) * way];
   }
-  const { from, c1, c2, to } = stroke;
-  const s = 1 - share;
-  const at = (i: 0 | 1) =>
-    3 * (s * s * (c1[i] - from[i]) + 2 * s * share * (c2[i] - c1[i]) + share * share * (to[i] - c2[i]));
-  const tangent: Point = [at(0), at(1)];
+  const tangent = velocity(stroke, share);
   if (Math.hypot(...tangent) > 1e-12) return tangent;
+  const { from, c1, c2, to } = stroke;
   return share < 0.5 ? [c2[0] - from[0], c2[1] - from[1]] : [to[0] - c1[0], to[1] - c1[1]];
+}
+
+/** A cubic's first derivative. */
+export function velocity({ from, c1, c2, to }: Curve, t: number): Point {
+  const s = 1 - t;
+  const at = (i: 0 | 1) =>
+    3 * (s * s * (c1[i] - from[i]) + 2 * s * t * (c2[i] - c1[i]) + t * t * (to[i] - c2[i]));
+  return [at(0), at(1)];
+}
+
+/** The part of a stroke between two shares of its own parameter. */
+export function strokePart(stroke: Stroke, start: number, end: number): Stroke {
+  if (start === 0 && end === 1) return stroke;
+  const from = pointAt(stroke, start);
+  const to = pointAt(stroke, end);
+  if (stroke.kind === "line") return { kind: "line", from, to };
+  if (stroke.kind === "arc") return { ...stroke, from, to, sweep: stroke.sweep * (end - start) };
+  const reach = (end - start) / 3;
+  const [ax, ay] = velocity(stroke, start);
+  const [bx, by] = velocity(stroke, end);
+  return {
+    kind: "curve",
+    from,
+    c1: [from[0] + ax * reach, from[1] + ay * reach],
+    c2: [to[0] - bx * reach, to[1] - by * reach],
+    to,
+  };
 }
 
 /** Five-point Gauss-Legendre abscissae and weights on [-1, 1] (Abramowitz & Stegun, table 25.4). */
@@ -130,7 +156,7 @@ export function integrate(f: (t: number) => number, from: number, to: number): n
 export function strokeLength(stroke: Stroke): number {
   if (stroke.kind === "line") return distance(stroke.from, stroke.to);
   if (stroke.kind === "arc") return stroke.radius * Math.abs(stroke.sweep);
-  return integrate((t) => Math.hypot(...direction(stroke, t)), 0, 1);
+  return integrate((t) => Math.hypot(...velocity(stroke, t)), 0, 1);
 }
 
 /** Twice the signed area between a stroke and the origin: ∫ x dy − y dx. Exact for all three kinds. */
@@ -146,7 +172,7 @@ export function strokeSweep(stroke: Stroke): number {
   return gauss(
     (t) => {
       const [x, y] = pointAt(stroke, t);
-      const [dx, dy] = direction(stroke, t);
+      const [dx, dy] = velocity(stroke, t);
       return x * dy - y * dx;
     },
     0,

@@ -46,10 +46,15 @@ export function readPiece(text: string): Piece {
     );
   }
   const edges = gap > 1e-9 * size ? [...outline.edges, [line(end, outline.start)]] : outline.edges;
-  const piece = {
+  return soundPiece({
     edges,
     marks: marks.flatMap((mark) => [mark.edges.flat()]).filter((mark) => mark.length > 0),
-  };
+  });
+}
+
+/** The piece itself when its outline has an area and does not cross itself, else throws an Error that says so. */
+export function soundPiece(piece: Piece): Piece {
+  const size = reach(piece.edges);
   if (pieceArea(piece) <= 1e-9 * size * size) throw new Error("the outline has no area");
   const place = selfCrossing(flattenPiece(piece, size / 500));
   if (place) throw new Error(`the outline crosses itself near ${told(place)}`);

@@ -1,0 +1,44 @@
+import { define } from "../define.ts";
+import { outline } from "../drawing.ts";
+import { edgeOf } from "../edges.ts";
+import { edgeNumbersDrawn } from "../pattern.ts";
+import { edgeLength } from "../piece.ts";
+
+/**
+ * Length of one edge of a piece along the line itself, in the book's unit. Edges are counted from
+ * 1 in drawing order; Drawing writes their numbers. Straight edges and arcs are exact, curves to
+ * about 12 figures. It is the length of the line given: of the sewing line when the piece has no
+ * allowances on. Refuses a number the piece does not have. Source: geometry.
+ */
+export const EDGE_LENGTH = define({
+  name: "EDGE_LENGTH",
+  summary: "Length of one edge of a pattern piece, measured along its line, curves included.",
+  source: "geometry",
+  words: "measure edge seam line curve armhole neckline tape on edge",
+  takes: {
+    piece: { kind: "piece", about: "the pattern piece" },
+    edge: { kind: "count", about: "which edge, counted from 1 in drawing order", from: 1, to: 5000 },
+  },
+  returns: "length",
+  work({ piece, edge }, { measure }) {
+    return measure("edge_length", `along edge ${edge}`, edgeLength(edgeOf(piece, edge, "edge")));
+  },
+  draw: ({ piece, edge }) => [
+    ...outline(piece),
+    ...edgeNumbersDrawn(piece),
+    { kind: "edge", edge: piece.edges[edge - 1]!, role: "seam", shows: "edge_length" },
+  ],
+  examples: [
+    {
+      given: { piece: "M 0 0 L 12 0 L 15 4 L 0 4 Z", edge: 2 },
+      gives: 5,
+      because: "3 across and 4 down is 5 along the slope",
+    },
+    {
+      given: { piece: "M 0 0 L 20 0 A 10 10 0 0 1 0 0 Z", edge: 2 },
+      gives: 10 * Math.PI,
+      because: "half round a circle of 10 cm radius",
+      unit: "cm",
+    },
+  ],
+});

@@ -1,0 +1,18 @@
+/** Two edges that are sewn together, laid side by side. */
+import { dimension, type Shape, stroke } from "./drawing.ts";
+import type { Point } from "./geometry.ts";
+
+/** Both edges straightened from the same end, and between their other ends the difference. */
+export function twoSeams(a: number, b: number, more: { differenceShows?: string } = {}): Shape[] {
+  const apart = Math.max(a, b) / 10;
+  const at = (x: number, row: number): Point => [x, row * apart];
+  const shapes: Shape[] = [
+    stroke([at(0, 0), at(a, 0)], "seam", { label: "a" }),
+    stroke([at(0, 1), at(b, 1)], "seam", { label: "b" }),
+    dimension(at(0, -1), at(a, -1), { label: "a" }),
+    dimension(at(0, 2), at(b, 2), { label: "b" }),
+  ];
+  if (a !== b && more.differenceShows)
+    shapes.push(dimension(at(Math.min(a, b), 0.5), at(Math.max(a, b), 0.5), { shows: more.differenceShows }));
+  return shapes;
+}

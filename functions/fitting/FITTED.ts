@@ -12,7 +12,7 @@ export const FITTED = define({
   source: "common practice",
   words: "after fitting adjusted corrected taken in let out new measurement",
   takes: {
-    flat: { kind: "length", about: "the figure on the pattern before the fitting", from: 0, to: 5000 },
+    flat: { kind: "length", about: "the figure on the pattern before the fitting", from: 0.1, to: 5000 },
     change: { kind: "length", about: "let out positive, taken in negative", from: -1000, to: 1000 },
   },
   returns: "length",

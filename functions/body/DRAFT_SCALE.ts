@@ -1,0 +1,61 @@
+import { define, Refusal } from "../define.ts";
+import { dimension, stroke } from "../drawing.ts";
+
+/**
+ * A figure of a printed draft brought to another wearer in proportion, in the book's unit:
+ * figure · (1 + share · (wearer / drafted_for − 1)). Old drafting books print their figures for
+ * one breast or one height; lengths go by height, breadths by girth. `share` below 1 lets a
+ * figure follow only in part, as shoulder and neck do, which grow less than the breast.
+ * Source: common practice.
+ */
+export const DRAFT_SCALE = define({
+  name: "DRAFT_SCALE",
+  summary: "A figure from a printed draft, brought in proportion to the wearer.",
+  source: "common practice",
+  words: "scale up historical draft pattern book proportion proportional breast measure enlarge",
+  takes: {
+    figure: { kind: "length", about: "the figure printed", from: -500, to: 2000 },
+    drafted_for: {
+      kind: "length",
+      about: "the measurement it was printed for, such as breast 36",
+      from: 1,
+      to: 500,
+    },
+    wearer: { kind: "length", about: "the same measurement of the wearer", from: 1, to: 500 },
+    share: { kind: "share", about: "how fully the figure follows", from: 0, to: 2, otherwise: 1 },
+  },
+  returns: "length",
+  work({ figure, drafted_for, wearer, share }, { step }) {
+    if (wearer > 5 * drafted_for || drafted_for > 5 * wearer) {
+      const plain = (x: number) => Number(x.toPrecision(6));
+      throw new Refusal(
+        `wearer must be the same measurement in the same unit as drafted_for, not ${plain(wearer)} against ${plain(drafted_for)}`,
+      );
+    }
+    const ratio = step("ratio", "wearer / drafted_for", wearer / drafted_for);
+    const followed = 1 + share * (ratio - 1);
+    step("enlarged", "1 + share * (ratio - 1)", followed);
+    return step("scaled", "figure * enlarged", figure * followed);
+  },
+  draw({ figure }, { scaled = figure }) {
+    const high = Math.max(Math.abs(figure), Math.abs(scaled)) / 15;
+    if (high === 0) return [];
+    return [
+      stroke([[0, 0], [figure, 0]], "guide", { label: "printed" }),
+      stroke([[0, high], [scaled, high]], "seam", { label: "for the wearer" }),
+      dimension([0, 2 * high], [scaled, 2 * high], scaled > 0 ? { shows: "scaled" } : {}),
+    ]; // biome-ignore format: points in pairs
+  },
+  examples: [
+    {
+      given: { figure: 9, drafted_for: 36, wearer: 40 },
+      gives: 10,
+      because: "a quarter of the breast stays a quarter",
+    },
+    {
+      given: { figure: 9, drafted_for: 36, wearer: 40, share: 0.5 },
+      gives: 9.5,
+      because: "it follows by half",
+    },
+  ],
+});

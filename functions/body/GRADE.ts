@@ -1,0 +1,43 @@
+import { define, Refusal } from "../define.ts";
+import { dimension, stroke } from "../drawing.ts";
+
+/**
+ * A figure carried so many sizes up (or, negative, down) at an even step, in the book's unit:
+ * base + step · sizes; half sizes too. Refuses what comes to nothing. Source: common practice.
+ */
+export const GRADE = define({
+  name: "GRADE",
+  summary: "A figure of the pattern so many sizes larger or smaller, at an even step a size.",
+  source: "common practice",
+  words: "grading size larger smaller sizes up down step chorus",
+  takes: {
+    base: { kind: "length", about: "the figure in the size drafted", from: 0.1, to: 2000 },
+    step: { kind: "length", about: "what it gains from a size to the next", from: -100, to: 100 },
+    sizes: { kind: "figure", about: "how many sizes up, negative for down", from: -30, to: 30 },
+  },
+  returns: "length",
+  work({ base, step: each, sizes }, { step }) {
+    const graded = base + each * sizes;
+    if (graded <= 0) {
+      const plain = (x: number) => Number(x.toPrecision(6));
+      throw new Refusal(`sizes must leave something of ${plain(base)}, not come to ${plain(graded)}`);
+    }
+    step("gained", "step * sizes", each * sizes);
+    return step("graded", "base + step * sizes", graded);
+  },
+  draw({ base, step: each, sizes }, { graded = base }) {
+    // One line a size, from the base to the one asked for, nested as on a graded pattern.
+    const whole = Math.floor(Math.abs(sizes));
+    const lengths = Array.from({ length: whole + 1 }, (_, i) => base + Math.sign(sizes) * i * each);
+    if (!Number.isInteger(sizes)) lengths.push(graded);
+    const gap = Math.max(base, graded) / 30;
+    return [
+      ...lengths.map((length, i) => stroke([[0, i * gap], [length, i * gap]], i === 0 ? "seam" : "guide")),
+      dimension([0, lengths.length * gap], [graded, lengths.length * gap], { shows: "graded" }),
+    ]; // biome-ignore format: points in pairs
+  },
+  examples: [
+    { given: { base: 36, step: 1.5, sizes: 3 }, gives: 40.5, because: "three sizes of 1 1/2 in" },
+    { given: { base: 96, step: 4, sizes: -1.5 }, gives: 90, unit: "cm", because: "a size and a half down" },
+  ],
+});

@@ -1,0 +1,58 @@
+import { define, Refusal } from "../define.ts";
+
+/**
+ * Whether two measurements were taken over the same layers of clothes, so that they may be put
+ * into one sum: "ok", or which layer the one has and the other has not. Layers are listed in
+ * words, parted by commas, "and", "+", "&", "/" or "over"; order, capitals and articles make no
+ * difference; "skin", "nothing", "none" and "bare" mean no layer. Source: common practice.
+ */
+export const LAYERS_CHECK = define({
+  name: "LAYERS_CHECK",
+  summary: "Whether two measurements were taken over the same layers of clothes.",
+  source: "common practice",
+  words: "stays corset shift underwear petticoat over skin same",
+  takes: {
+    a: { kind: "text", about: 'the layers under the first, such as "shift, stays"' },
+    b: { kind: "text", about: "the layers under the second" },
+  },
+  returns: "verdict",
+  work({ a, b }, { measure }) {
+    const [first, second] = [layersOf(a, "a"), layersOf(b, "b")];
+    const onlyFirst = first.filter((layer) => !second.includes(layer));
+    const onlySecond = second.filter((layer) => !first.includes(layer));
+    measure("only_first", "layers under the first alone", onlyFirst.length);
+    measure("only_second", "layers under the second alone", onlySecond.length);
+    if (onlyFirst.length + onlySecond.length === 0) return "ok";
+    const parts = [
+      ...(onlyFirst.length > 0 ? [`the first has ${listed(onlyFirst)} under it, the second has not`] : []),
+      ...(onlySecond.length > 0 ? [`the second has ${listed(onlySecond)} under it, the first has not`] : []),
+    ];
+    return `look: ${parts.join("; ")}; please measure both over the same layers`;
+  },
+  examples: [
+    { given: { a: "shift, stays", b: "Stays over shift" }, gives: "ok", because: "the same two layers" },
+    {
+      given: { a: "shift, stays, hip pad", b: "shift and stays" },
+      gives: "look: the first has hip pad under it, the second has not",
+      because: "the pad is under one alone",
+    },
+  ],
+});
+
+function layersOf(text: string, name: string): string[] {
+  if (text.trim() === "")
+    throw new Refusal(`${name} is empty: say over which layers it was taken, or "skin"`);
+  const words = text
+    .toLowerCase()
+    .split(/[,;+&/]|\band\b|\bover\b|\bwith\b/)
+    .map((layer) =>
+      layer
+        .replace(/\b(the|a|an|only|taken)\b/g, " ")
+        .replace(/\s+/g, " ")
+        .trim(),
+    )
+    .filter((layer) => layer !== "" && !/^(skin|nothing|none|bare|naked|bare skin|no layers?)$/.test(layer));
+  return [...new Set(words)];
+}
+
+const listed = (layers: readonly string[]): string => layers.join(" and ");

@@ -1,0 +1,58 @@
+import { define } from "../define.ts";
+import { dimension, type Shape, stroke } from "../drawing.ts";
+
+/**
+ * How long a slit must be so that an opening passes over the widest part on its way, in the
+ * book's unit: the slit adds its length twice, so (passes + ease − opening) / 2, or 0 when the
+ * opening passes by itself. Waist over hips, neck over head, cuff over hand. Not the neatening of
+ * the slit's foot, nor the lap. Source: geometry.
+ */
+export const PLACKET_LENGTH = define({
+  name: "PLACKET_LENGTH",
+  summary: "How long a placket must be for a waist to pass the hips, a neck the head, or a cuff the hand.",
+  source: "geometry",
+  words: "opening slit pass over head hand hips get into dress placket vent",
+  takes: {
+    opening: { kind: "length", about: "the edge all round, closed", from: 1, to: 500 },
+    passes: { kind: "length", about: "the widest girth it must pass over", from: 1, to: 1000 },
+    ease: { kind: "length", about: "room wanted while passing", from: 0, to: 100, otherwise: 0 },
+  },
+  returns: "length",
+  work({ opening, passes, ease }, { step }) {
+    step("missing", "passes + ease - opening", passes + ease - opening);
+    return step(
+      "placket",
+      "MAX(0; (passes + ease - opening) / 2)",
+      Math.max(0, (passes + ease - opening) / 2),
+    );
+  },
+  draw({ opening }, { placket = 0 }): Shape[] {
+    const half = opening / 2;
+    const deep = Math.max(1.4 * placket, opening / 6);
+    if (placket === 0)
+      return [
+        stroke(
+          [
+            [0, 0],
+            [half, 0],
+          ],
+          "seam",
+          { label: "passes as it is" },
+        ),
+      ];
+    return [
+      stroke([[0, 0], [half, 0], [half, deep]], "seam"),
+      stroke([[0, 0], [0, deep]], "seam"),
+      stroke([[half / 2, 0], [half / 2, placket]], "slash", { label: "placket" }),
+      dimension([half / 2 + half / 12, 0], [half / 2 + half / 12, placket], { shows: "placket" }),
+    ]; // biome-ignore format: points in pairs
+  },
+  examples: [
+    {
+      given: { opening: 28, passes: 42, ease: 1 },
+      gives: 7.5,
+      because: "15 in missing, the slit counts twice",
+    },
+    { given: { opening: 60, passes: 57 }, gives: 0, unit: "cm", because: "the head goes through as it is" },
+  ],
+});

@@ -1,0 +1,50 @@
+import { define } from "../define.ts";
+import { tape } from "../figure.ts";
+
+/** Old cloth measures in inches, as school arithmetics printed them until the yard displaced them. */
+const INCHES = {
+  nail: 2.25,
+  quarter: 9,
+  "flemish ell": 27,
+  "scotch ell": 37,
+  "english ell": 45,
+  "french ell": 54,
+} as const;
+
+type Old = keyof typeof INCHES;
+
+/**
+ * So many of an old English cloth measure, in the book's unit: 16 nails and 4 quarters to the
+ * yard; the Flemish ell 3 quarters, the English 5, the French 6, the Scotch 37 in. Reckoned with
+ * today's inch, which differs from the old ones by less than a thread. An ell in a source from
+ * elsewhere may be another one. Source: A Complete System of Practical Arithmetic (1869).
+ */
+export const OLD_MEASURE = define({
+  name: "OLD_MEASURE",
+  summary: "So many nails, quarters or ells of an old bill or pattern book, in the book's unit.",
+  source:
+    "A Complete System of Practical Arithmetic (Scottish School-Book Association, 1869), cloth measure; Nicholson, Men and Measures (1912), ch. XVI",
+  words: "nail ell quarter historical period source inventory cloth measure yard convert",
+  takes: {
+    x: { kind: "figure", about: "how many", from: 0, to: 10000 },
+    measure: { kind: "text", about: "which measure", choices: Object.keys(INCHES) as Old[] },
+  },
+  returns: "length",
+  work({ x, measure }, { step, cm, unit }) {
+    const each = unit === "in" ? INCHES[measure] : cm(2.54 * INCHES[measure]);
+    const sizes = Object.entries(INCHES).map(([name, size]) => `IF(measure = "${name}"; ${size}; `);
+    const rule = `${sizes.join("")}0${")".repeat(sizes.length)}${unit === "in" ? "" : " * 2.54"}`;
+    step("each", rule, each);
+    return step("length", "x * each", x * each);
+  },
+  draw: (_, { length = 0 }, __, { cm }) => tape(length, cm),
+  examples: [
+    {
+      given: { x: 1, measure: "english ell" },
+      gives: 45,
+      because: "five quarters of a yard (Practical Arithmetic, 1869)",
+    },
+    { given: { x: 16, measure: "nail" }, gives: 91.44, unit: "cm", because: "sixteen nails are a yard" },
+    { given: { x: 2.5, measure: "flemish ell" }, gives: 67.5, because: "three quarters each, 27 in" },
+  ],
+});

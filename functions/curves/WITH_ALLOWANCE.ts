@@ -1,0 +1,118 @@
+import { type EdgeAllowance, sideOf, withAllowances } from "../allowance.ts";
+import { define, Refusal } from "../define.ts";
+import { dimension, outline, type Shape } from "../drawing.ts";
+import { edgeNumbers, placeAlong } from "../edges.ts";
+import { normal } from "../parallel.ts";
+import { edgeNumbersDrawn } from "../pattern.ts";
+import { edgeLength, type Piece, pieceArea } from "../piece.ts";
+
+/**
+ * The cut outline of a piece whose outline is the sewing line: every edge moved out by its own
+ * allowance, in the book's unit. Edges keep number and order; the sewing line stays as marks.
+ * Straight edges and arcs are exact, the parallel of a curve keeps its distance to 0.01 mm.
+ * Corners are mitred; where a mitre would stand out more than three allowances (sharper than about
+ * 39°) it is cut square there; where a seam runs into a hem the side goes on below the hem's fold
+ * line as its own mirror image, so that the hem folded up lies on the seam allowance; where widths
+ * change along one line there is a step. A fold edge gets nothing. Refuses an allowance wider than a
+ * hollow of the edge, or an inner corner too narrow for it. Source: common practice; geometry.
+ */
+export const WITH_ALLOWANCE = define({
+  name: "WITH_ALLOWANCE",
+  summary: "A pattern piece with seam and hem allowances on, none on the fold, corners ready to cut.",
+  source: "common practice; geometry",
+  words: "seam allowance turnings add cutting line sewing line offset hem turn back mitre",
+  takes: {
+    piece: { kind: "piece", about: "the pattern piece, its outline the sewing line" },
+    seam: { kind: "length", about: "allowance of every edge that is no hem and no fold", from: 0, to: 50 },
+    hem: {
+      kind: "length",
+      about: "allowance of the hem; as the seam when left out",
+      from: 0,
+      to: 200,
+      otherwise: null,
+    },
+    hem_edges: {
+      kind: "text",
+      about: 'numbers of the hem edges, such as "3" or "2, 4"; edge 3 of four when left out',
+      otherwise: null,
+    },
+    fold_edges: {
+      kind: "text",
+      about: "numbers of the edges that lie on a fold of the cloth",
+      otherwise: "",
+    },
+  },
+  returns: "piece",
+  work({ piece, seam, hem, hem_edges, fold_edges }, { step, measure, cm }) {
+    step("hem_allowance", 'IF(hem=""; seam; hem)', hem ?? seam);
+    const cut = withAllowances(piece, each(piece, seam, hem, hem_edges, fold_edges), cm(0.001));
+    const whole = measure("cut_area", "inside the cutting line", pieceArea(cut));
+    const sewn = measure("sewn_area", "inside the sewing line", pieceArea(piece));
+    step("allowance_area", "cut_area - sewn_area", whole - sewn);
+    return cut;
+  },
+  draw({ piece, seam, hem, hem_edges, fold_edges }, _, cut) {
+    if (typeof cut !== "object") return [];
+    const allowances = each(piece, seam, hem, hem_edges, fold_edges);
+    const widths = piece.edges.flatMap((edge, i): Shape[] => {
+      const { width, name } = allowances[i]!;
+      if (width === 0) return [];
+      const { index, share, point } = placeAlong(edge, edgeLength(edge) / 3);
+      const [nx, ny] = normal(edge[index]!, share, sideOf(piece));
+      const out: readonly [number, number] = [point[0] + nx * width, point[1] + ny * width];
+      return [dimension(point, out, name === "hem" ? { shows: "hem_allowance" } : {})];
+    });
+    return [...outline(cut, { marks: "seam", shows: "cut_area" }), ...edgeNumbersDrawn(piece), ...widths];
+  },
+  examples: [
+    {
+      given: { piece: "M 0 0 L 10 0 L 10 20 L 0 20 Z", seam: 0.5 },
+      gives: { width: 11, length: 21, area: 231, edges: [11, 21, 11, 21] },
+      because: "half an inch all round a rectangle",
+    },
+    {
+      given: { piece: "M 0 0 L 10 0 L 10 20 L 0 20 Z", seam: 1.5, hem: 4, fold_edges: "4" },
+      gives: { width: 11.5, length: 25.5, area: 293.25 },
+      because: "one side on the fold, 1.5 cm above and at the other side, a hem of 4 cm",
+      unit: "cm",
+    },
+    {
+      given: {
+        piece: "M 0 10 A 10 10 0 0 0 10 0 L 60 0 A 60 60 0 0 1 0 60 Z",
+        seam: 1,
+        hem: 1,
+        hem_edges: "",
+      },
+      gives: { area: 910 * Math.PI + 104 },
+      because: "a quarter circle skirt: arcs of 9 and 61 about the same centre, and 1 cm along both straight sides",
+      unit: "cm",
+    },
+    {
+      given: { piece: "M 0 0 L 20 0 L 25 40 L -5 40 Z", seam: 1, hem: 5, hem_edges: "3" },
+      gives: { length: 46 },
+      because: "a flared skirt: the hem's corners turn back in along the sides",
+      unit: "cm",
+    },
+  ],
+});
+
+/** What each edge of the piece gets. */
+function each(
+  piece: Piece,
+  seam: number,
+  hem: number | null,
+  hem_edges: string | null,
+  fold_edges: string,
+): EdgeAllowance[] {
+  const hems = edgeNumbers(hem_edges ?? (piece.edges.length === 4 ? "3" : ""), piece, "hem_edges");
+  const folds = edgeNumbers(fold_edges, piece, "fold_edges");
+  return piece.edges.map((_, i): EdgeAllowance => {
+    const number = i + 1;
+    if (folds.has(number)) {
+      if (hem_edges !== null && hems.has(number))
+        throw new Refusal(`fold_edges and hem_edges must not both name edge ${number}`);
+      return { width: 0, name: "fold_edges" };
+    }
+    return hems.has(number) ? { width: hem ?? seam, name: "hem" } : { width: seam, name: "seam" };
+  });
+}

@@ -1,0 +1,55 @@
+import { define } from "../define.ts";
+import { dimension, outline } from "../drawing.ts";
+import { polygon } from "../piece.ts";
+
+/** The size to cut of something `finished` large with a turning on each of `edges` edges across it; in the book's unit. */
+export const CUT_SIZE = define({
+  name: "CUT_SIZE",
+  summary: "How large to cut something of a finished size, with its turnings on.",
+  source: "Hands, Church Needlework, 1907: turnings all round",
+  words: "seam allowance turning hem add cut square panel finished size",
+  takes: {
+    finished: { kind: "length", about: "its finished size", from: 0, to: 10_000 },
+    turning: { kind: "length", about: "allowance at one edge", from: 0, to: 100 },
+    edges: {
+      kind: "count",
+      about: "edges across that have it: both, or one when the other is a fold",
+      from: 0,
+      to: 2,
+      otherwise: 2,
+    },
+  },
+  returns: "length",
+  work({ finished, turning, edges }, { step }) {
+    const turnings = step("turnings", "edges * turning", edges * turning);
+    return step("cut", "finished + turnings", finished + turnings);
+  },
+  draw({ finished, turning, edges }, { cut = 0 }) {
+    if (cut === 0) return [];
+    const box = (from: number, to: number) =>
+      polygon([
+        [from, from],
+        [to, from],
+        [to, to],
+        [from, to],
+      ]);
+    const start = edges === 2 ? turning : 0;
+    return [
+      ...outline(box(0, cut), { label: "cut" }),
+      ...(finished > 0 ? outline(box(start, start + finished), { label: "finished" }) : []),
+      dimension([0, cut * 1.08], [cut, cut * 1.08], { shows: "cut" }),
+    ];
+  },
+  examples: [
+    {
+      given: { finished: 9, turning: 1 },
+      gives: 11,
+      because: "Hands, Church Needlework, 1907: 9 in and 1 in all round",
+    },
+    {
+      given: { finished: 9, turning: 1.5, edges: 1 },
+      gives: 10.5,
+      because: "slippers of a 9 in foot: 1 1/2 in more (Oregon / Utah State extension L-86, 1964)",
+    },
+  ],
+});

@@ -1,0 +1,36 @@
+import { define } from "../define.ts";
+import { drawStrip } from "../strip.ts";
+
+/**
+ * A rough estimate, in the book's unit, of the cloth for a festoon or swag over a span, or of the
+ * fringe for it: three times the span (a yard to the foot), and for the fringe 3 yd more. Narrow
+ * cloth, 4 ft or so, and a moderate fall are taken for granted. Source: Stephenson 1905.
+ */
+export const FESTOON_CLOTH = define({
+  name: "FESTOON_CLOTH",
+  summary: "About how much cloth or fringe a festoon over an opening takes.",
+  source: "Stephenson, Cutting and Draping, 1905, French festoon: a yard to each foot",
+  words: "swag drapery swagged overskirt stage valance fringe estimate",
+  takes: {
+    span: { kind: "length", about: "width that the festoon hangs over", from: 1, to: 5000 },
+    goods: { kind: "text", about: "what to estimate", choices: ["cloth", "fringe"], otherwise: "cloth" },
+  },
+  returns: "length",
+  work({ span, goods }, { step, measure, cm }) {
+    const tails = measure(
+      "for_tails",
+      "3 yd of fringe for the tails, none of cloth",
+      goods === "fringe" ? cm(274.32) : 0,
+    );
+    return step("length", "3 * span + for_tails", 3 * span + tails);
+  },
+  draw({ span }, { length = 0 }) {
+    return drawStrip({ length, width: span / 3, label: "cloth", lengthShows: "length" });
+  },
+  examples: [
+    { given: { span: 60 }, gives: 180, because: "Stephenson 1905: 5 ft take 5 yd" },
+    { given: { span: 60, goods: "fringe" }, gives: 288, because: "Stephenson 1905: and 8 yd of fringe" },
+  ],
+  cautions:
+    "Drapery and costume near flame or hot lamps must meet the venue's rules and the local fire code; ask whoever is responsible for them.",
+});

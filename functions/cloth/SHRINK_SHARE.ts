@@ -1,0 +1,35 @@
+import { define } from "../define.ts";
+import { drawStrips } from "../strip.ts";
+
+/**
+ * The share by which a sample has shrunk: what it lost over what it was. 0.05 is five in a
+ * hundred; negative when it has grown. Measure along and across the cloth apart, on a sample of
+ * 20 in (50 cm) or more, dried and pressed as the garment will be.
+ */
+export const SHRINK_SHARE = define({
+  name: "SHRINK_SHARE",
+  summary: "By how much cloth shrinks, from a sample measured before and after washing.",
+  source: "Dooley, Textiles, 1910-14, experiment 36: loss over original",
+  words: "shrinkage percent wash test swatch sample",
+  takes: {
+    before: { kind: "length", about: "the sample as cut", from: 1, to: 10_000 },
+    after: { kind: "length", about: "the same after washing and pressing", from: 0.1, to: 10_000 },
+  },
+  returns: "share",
+  work({ before, after }, { step }) {
+    const lost = step("lost", "before - after", before - after);
+    return step("share", "lost / before", lost / before);
+  },
+  draw({ before, after }) {
+    const width = before / 4;
+    return drawStrips({ length: before, width, label: "before" }, { length: after, width, label: "after" });
+  },
+  examples: [
+    {
+      given: { before: 20, after: 19 },
+      gives: 0.05,
+      because: "Dooley, Textiles, experiment 36: an inch of 20 in lost is 5 per cent (numbers ours)",
+    },
+    { given: { before: 50, after: 51 }, gives: -0.02, unit: "cm", because: "a sample that grew by 1 cm" },
+  ],
+});

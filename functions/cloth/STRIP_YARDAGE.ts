@@ -1,0 +1,86 @@
+import { define, Refusal } from "../define.ts";
+import { dimension, type Shape, stroke } from "../drawing.ts";
+import { drawStrip } from "../strip.ts";
+
+/**
+ * Length of cloth for a strip `flat` long that is cut across the cloth in breadths and joined, in
+ * the book's unit: as many breadths as it takes, each `depth` of the cloth's length. `seam` is
+ * what a breadth loses of its width to its joins. Source: geometry.
+ */
+export const STRIP_YARDAGE = define({
+  name: "STRIP_YARDAGE",
+  summary:
+    "How much cloth a long strip takes when it is cut across in breadths and joined: a frill, ruffle or skirt.",
+  source: "NIMI, Dress Making Trade Practical (CITS/CTS), pp. 203 and 212; Baldt, Clothing for Women, 1916",
+  words: "ruffle frill flounce strips breadths how much to cut gathered skirt widths join band sash",
+  takes: {
+    flat: { kind: "length", about: "length of the strip before gathering or pleating", from: 1, to: 100_000 },
+    depth: { kind: "length", about: "its depth as cut, hem and seam on", from: 0.5, to: 1000 },
+    cloth_width: { kind: "length", about: "usable width of the cloth", from: 5, to: 1000 },
+    seam: {
+      kind: "length",
+      about: "what each breadth loses to its joins, all told",
+      from: 0,
+      to: 20,
+      otherwise: 0,
+    },
+  },
+  returns: "length",
+  work({ flat, depth, cloth_width, seam }, { step, say }) {
+    if (seam >= cloth_width)
+      throw new Refusal(`seam must be less than the cloth is wide, not ${say(seam)} of ${say(cloth_width)}`);
+    const breadth = step("breadth", "cloth_width - seam", cloth_width - seam);
+    const breadths = step(
+      "breadths",
+      "ROUNDUP(ROUND(flat / breadth; 8); 0)",
+      Math.ceil(Number((flat / breadth).toFixed(8))),
+    );
+    step("left_over", "breadths * breadth - flat", breadths * breadth - flat);
+    return step("length", "breadths * depth", breadths * depth);
+  },
+  draw({ depth, cloth_width, flat }, { length = 0, breadths = 0, breadth = 0 }) {
+    const shapes: Shape[] = drawStrip({ length, width: cloth_width, label: "cloth", lengthShows: "length" });
+    for (let i = 1; i < Math.min(breadths, 200); i += 1)
+      shapes.push(
+        stroke(
+          [
+            [i * depth, 0],
+            [i * depth, cloth_width],
+          ],
+          "cut",
+        ),
+      );
+    // The last breadth is used in part.
+    const last = flat - (breadths - 1) * breadth;
+    shapes.push(
+      stroke(
+        [
+          [length - depth, last],
+          [length, last],
+        ],
+        "cut",
+      ),
+      dimension([0, -cloth_width / 10], [depth, -cloth_width / 10], { label: "depth" }),
+    );
+    return shapes;
+  },
+  examples: [
+    {
+      given: { flat: 236, depth: 15, cloth_width: 90, seam: 2 },
+      gives: 45,
+      unit: "cm",
+      because: "NIMI p. 203: three strips of 15 cm",
+    },
+    {
+      given: { flat: 940, depth: 9.5, cloth_width: 119 },
+      gives: 76,
+      unit: "cm",
+      because: "NIMI p. 212: eight strips of 9.5 cm",
+    },
+    {
+      given: { flat: 144, depth: 45, cloth_width: 36 },
+      gives: 180,
+      because: "Ingalls 1911: a hem of 4 yd from 36 in cloth is four breadths, 5 yd",
+    },
+  ],
+});

@@ -1,0 +1,29 @@
+import { expect, test } from "vitest";
+import { EASE_CHECK } from "../../../functions/body/EASE_CHECK.ts";
+import { run } from "../../../functions/work.ts";
+
+test("the least ease is the lower end of what the costume text prints", () => {
+  // Central Washington University, costume text, ch. 16, printed: bust 1 1/2 to 2 in, waist of
+  // dresses 3/4 to 1, of skirts and trousers 1/2 to 3/4, hip 2 to 2 3/4, trouser seat 1 1/2 to 2,
+  // thigh 1 at least, fitted shirt chest 1 1/2 to 2 1/2.
+  for (const [place, least] of [
+    ["bust", 1.5],
+    ["dress waist", 0.75],
+    ["skirt waist", 0.5],
+    ["hip", 2],
+    ["seat", 1.5],
+    ["thigh", 1],
+    ["shirt chest", 1.5],
+  ] as const) {
+    // biome-ignore format: a table
+    expect(run(EASE_CHECK, [place, 36, 36 + least], { unit: "in" })).toBe("ok");
+    expect(run(EASE_CHECK, [place, 36, 36 + least - 0.125], { unit: "in" })).toMatch(/^look: ease of /);
+    expect(run(EASE_CHECK, [place, 90, 90 + least * 2.54], { unit: "cm" })).toBe("ok");
+  }
+});
+
+test("a garment smaller than the body is asked about, and the body is not blamed", () => {
+  expect(run(EASE_CHECK, ["dress waist", 30, 27.5], { unit: "in" })).toBe(
+    "look: the garment is 2 1/2 in smaller than the body at the dress waist: meant to draw in, or to stretch?",
+  );
+});

@@ -1,0 +1,15 @@
+import { expect, test } from "vitest";
+import { GRADE } from "../../../functions/body/GRADE.ts";
+import { run } from "../../../functions/work.ts";
+
+test("sizes up and as many down come back to the size drafted", () => {
+  const up = run(GRADE, [96, 4, 2.5], { unit: "cm" }) as number;
+  expect(up).toBe(106);
+  expect(run(GRADE, [up, 4, -2.5], { unit: "cm" })).toBe(96);
+});
+
+test("a figure graded away to nothing is refused", () => {
+  expect(run(GRADE, [10, 2, -6], { unit: "cm" })).toEqual({
+    refusal: "sizes must leave something of 10, not come to -2",
+  });
+});

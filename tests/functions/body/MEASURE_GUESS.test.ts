@@ -1,0 +1,45 @@
+import { expect, test } from "vitest";
+import { MEASURE_GUESS } from "../../../functions/body/MEASURE_GUESS.ts";
+import { explain, run } from "../../../functions/work.ts";
+
+const guess = (
+  term: string,
+  terms: (string | null)[],
+  values: (number | null)[],
+  data: string | null = null,
+) => run(MEASURE_GUESS, [term, terms, values, data], { unit: "cm" }) as number;
+
+test("it lies on the survey's own line of least squares", () => {
+  // ANSUR II, men: back waist length = 0.216461 stature + 97.4599 mm, worked from the public file.
+  expect(guess("back waist length", ["stature"], [180], "male")).toBeCloseTo(
+    (0.216461 * 1800 + 97.4599) / 10,
+    2,
+  );
+});
+
+test("its own row and rows of other things are not looked at", () => {
+  const known = guess("thigh girth", ["hip girth"], [104], "female");
+  expect(
+    guess("thigh girth", ["thigh girth", "hip girth", "shoe", null], [90, 104, 25, null], "female"),
+  ).toBe(known);
+});
+
+test("without knowing whose, it is the mean of what women's and men's figures give", () => {
+  const [f, m] = ["female", "male"].map((data) => guess("neck girth", ["bust girth"], [100], data));
+  expect(guess("neck girth", ["bust girth"], [100])).toBeCloseTo((f! + m!) / 2, 12);
+});
+
+test("the more is known, the narrower the range", () => {
+  const width = (terms: string[], values: number[]) => {
+    const { steps } = explain(MEASURE_GUESS, ["waist height", terms, values, "female"], { unit: "cm" });
+    const at = (name: string) => steps.find((one) => one.name === name)!.value as number;
+    return at("most") - at("least");
+  };
+  const widths = [
+    width(["stature"], [163]),
+    width(["stature", "hip height"], [163, 83]),
+    width(["stature", "hip height", "back waist length"], [163, 83, 42]),
+  ];
+  expect(widths).toEqual([...widths].sort((a, b) => b - a));
+  expect(widths[2]).toBeLessThan(0.8 * widths[0]!);
+});

@@ -1,0 +1,64 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { SEAM_CHANGE } from "../../../functions/fitting/SEAM_CHANGE.ts";
+import { explain, run } from "../../../functions/work.ts";
+
+type Row = [piece: string | null, seam: string | null, amount: number | null];
+const net = (rows: Row[], piece: string, seam: string) =>
+  run(
+    SEAM_CHANGE,
+    [rows.map(([one]) => one), rows.map(([, one]) => one), rows.map(([, , one]) => one), piece, seam],
+    {
+      unit: "in",
+    },
+  );
+
+test("the seams' changes together are all the amounts of the log", () => {
+  const piece = fc.constantFrom("bodice", "Skirt ");
+  const seam = fc.constantFrom("side", "centre back", "shoulder");
+  fc.assert(
+    fc.property(
+      fc.array(fc.tuple(piece, seam, fc.integer({ min: -16, max: 16 })), { maxLength: 20 }),
+      (rows) => {
+        const log = rows.map(([one, two, eighths]): Row => [one, two, eighths / 8]);
+        let sum = 0;
+        for (const one of ["BODICE", "skirt"]) {
+          for (const two of ["side", "Centre back", "shoulder"]) sum += net(log, one, two) as number;
+        }
+        expect(sum).toBeCloseTo(
+          rows.reduce((total, [, , eighths]) => total + eighths / 8, 0),
+          10,
+        );
+      },
+    ),
+    { seed: 22 },
+  );
+});
+
+test("what was let out and what was taken in are told apart", () => {
+  const { steps } = explain(SEAM_CHANGE, [["cape", "cape"], ["neck", "neck"], [0.5, -0.25], "cape", "neck"], {
+    unit: "in",
+  });
+  expect(steps.map(({ name, value }) => [name, value])).toEqual([["times", 2], ["let_out", 0.5], ["taken_in", 0.25], ["net", 0.25]]); // biome-ignore format: pairs
+});
+
+test("empty rows are passed over, half-filled ones are asked about", () => {
+  expect(net([["bodice", "side", 1], [null, null, null], ["", " ", null]], "bodice", "side")).toBe(1);
+  expect(net([["bodice", "side", null]], "bodice", "side")).toEqual({
+    refusal: "amounts, number 1, is empty: tell what the bodice's side was let out (+) or taken in (-)",
+  });
+  expect(net([["bodice", "side", 1], [null, "side", 0.5]], "bodice", "side")).toEqual({
+    refusal: "pieces, number 2, is empty though an amount stands beside it: name what was altered",
+  });
+  expect(net([["skirt", "side", null]], "bodice", "side")).toBe(0);
+}); // biome-ignore format: rows
+
+test("columns of unequal length are refused", () => {
+  expect(run(SEAM_CHANGE, [["a", "b"], ["c", "d"], [1], "a", "c"], { unit: "in" })).toEqual({
+    refusal: "pieces, seams and amounts must be equally long, not 2, 2 and 1 cells",
+  });
+  expect(run(SEAM_CHANGE, [["a"], ["c"], ["taken in a bit"], "a", "c"], { unit: "in" })).toHaveProperty(
+    "refusal",
+    'amounts must be a length, not "taken in a bit"',
+  );
+});

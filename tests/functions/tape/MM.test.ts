@@ -1,0 +1,9 @@
+import { expect, test } from "vitest";
+import { MM } from "../../../functions/tape/MM.ts";
+import { run } from "../../../functions/work.ts";
+
+test("a quarter inch is 6.35 mm", () => {
+  // NIST SP 811, appendix B.8: 1 in = 25.4 mm, exact.
+  expect(run(MM, [6.35], { unit: "in" })).toBe(0.25);
+  expect(run(MM, [6.35], { unit: "cm" })).toBeCloseTo(0.635, 15);
+});

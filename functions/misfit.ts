@@ -63,6 +63,12 @@ function fits(surveys: readonly Survey[], measure: Measure, value: number, known
   return beyondRange(range, value) === 0 && !brokenOrder(measure, value, known);
 }
 
+/** How far a figure is from the likeliest, in widths of its range: of two slips the nearer explains better. */
+function fromLikely(surveys: readonly Survey[], measure: Measure, value: number, known: Known): number {
+  const { likely, least, most } = nearest(surveys, measure, value, known);
+  return Math.abs(value - likely) / (most - least);
+}
+
 const without = (known: Known, left: Measure): Known =>
   new Map([...known].filter(([measure]) => measure !== left));
 
@@ -104,14 +110,16 @@ export function misfit(
     suspect = other;
     farthest = far;
   }
-  const slip = SLIPS.find(([factor]) => fits(surveys, measure, value * factor, known));
+  const slip = SLIPS.filter(([factor]) => fits(surveys, measure, value * factor, known))
+    .map(([factor, words]) => ({ words, far: fromLikely(surveys, measure, value * factor, known) }))
+    .reduce((a, b) => (b.far < a.far ? b : a), { words: null as string | null, far: Infinity });
   return {
     expected,
     beyond,
     order,
     swap: swap ?? null,
     suspect,
-    slip: slip?.[1] ?? null,
+    slip: slip.words,
   };
 }
 

@@ -114,47 +114,58 @@ export interface Expectation {
  * one standard deviation to spare at both ends, and the median as the likeliest.
  */
 export function expectation(survey: Survey, measure: Measure, known: Known): Expectation {
-  const [, sd, least, most] = survey.summaries[measure] as [number, number, number, number];
-  const others = correlated(survey, measure)
-    ? [...known.keys()].filter((one) => one !== measure && correlated(survey, one))
-    : [];
-  if (others.length === 0) {
+  const [mean, sd, least, most] = survey.summaries[measure] as [number, number, number, number];
+  const asked = MEASURES.indexOf(measure);
+  const others: number[] = [];
+  for (let i = 0; i <= survey.correlations.length; i += 1) {
+    if (i !== asked && known.has(MEASURES[i]!)) others.push(i);
+  }
+  if (asked > survey.correlations.length || others.length === 0) {
     return { likely: percentile(survey, measure, 0.5), least: least - sd, most: most + sd, others: 0 };
   }
-  const { likely, spread } = regress(survey, measure, others, known);
-  return { likely, least: likely - 3 * spread, most: likely + 3 * spread, others: others.length };
+  const { weights, left } = regression(survey, asked, others);
+  let standard = 0;
+  others.forEach((other, i) => {
+    const [theirs, deviation] = survey.summaries[MEASURES[other]!] as [number, number];
+    standard += (weights[i]! * (known.get(MEASURES[other]!)! - theirs)) / deviation;
+  });
+  const likely = mean + sd * standard;
+  return { likely, least: likely - 3 * sd * left, most: likely + 3 * sd * left, others: others.length };
 }
 
-const correlated = (survey: Survey, measure: Measure): boolean =>
-  MEASURES.indexOf(measure) <= survey.correlations.length;
-
-function correlation(survey: Survey, a: Measure, b: Measure): number {
-  const [i, j] = [MEASURES.indexOf(a), MEASURES.indexOf(b)];
-  return i === j ? 1 : survey.correlations[Math.max(i, j) - 1]![Math.min(i, j)]!;
+interface Regression {
+  readonly weights: readonly number[];
+  /** The residual standard deviation, in standard deviations of the measure. */
+  readonly left: number;
 }
+
+/** A chart asks for the same measures again and again; what depends on their figures is not in here. */
+const regressions = new WeakMap<Survey, Map<number, Regression>>();
 
 /**
  * Multiple regression in standard units: the weights w solve R·w = r, where R holds the others'
  * correlations and r theirs with the measure. What is left is √(1 − r·w), widened by
  * (n − 1)/(n − p − 1) because the weights were fitted to the same people.
  */
-function regress(survey: Survey, measure: Measure, others: readonly Measure[], known: Known) {
-  const r = others.map((one) => correlation(survey, one, measure));
+function regression(survey: Survey, asked: number, others: readonly number[]): Regression {
+  const done = regressions.get(survey) ?? new Map<number, Regression>();
+  regressions.set(survey, done);
+  const key = others.reduce((mask, other) => mask | (1 << other), asked << 16);
+  const known = done.get(key);
+  if (known) return known;
+  const correlation = (a: number, b: number) =>
+    a === b ? 1 : survey.correlations[Math.max(a, b) - 1]![Math.min(a, b)]!;
+  const r = others.map((other) => correlation(other, asked));
   const weights = solve(
-    others.map((a) => others.map((b) => correlation(survey, a, b))),
+    others.map((a) => others.map((b) => correlation(a, b))),
     r,
   );
-  const standard = others.map((one) => {
-    const [mean, sd] = survey.summaries[one] as [number, number];
-    return (known.get(one)! - mean) / sd;
-  });
-  const dot = (a: readonly number[], b: readonly number[]) => a.reduce((sum, x, i) => sum + x * b[i]!, 0);
-  const [mean, sd] = survey.summaries[measure] as [number, number];
+  const explained = weights.reduce((sum, weight, i) => sum + weight * r[i]!, 0);
   const freedom = (survey.people - 1) / (survey.people - others.length - 1);
-  return {
-    likely: mean + sd * dot(weights, standard),
-    spread: sd * Math.sqrt(Math.max(0, 1 - dot(r, weights)) * freedom),
-  };
+  const found = { weights, left: Math.sqrt(Math.max(0, 1 - explained) * freedom) };
+  if (done.size >= 4000) done.clear();
+  done.set(key, found);
+  return found;
 }
 
 /** Solves a symmetric positive definite system by Cholesky's decomposition. */

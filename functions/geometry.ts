@@ -156,7 +156,25 @@ export function integrate(f: (t: number) => number, from: number, to: number): n
 export function strokeLength(stroke: Stroke): number {
   if (stroke.kind === "line") return distance(stroke.from, stroke.to);
   if (stroke.kind === "arc") return stroke.radius * Math.abs(stroke.sweep);
-  return integrate((t) => Math.hypot(...velocity(stroke, t)), 0, 1);
+  const speed = (t: number) => Math.hypot(...velocity(stroke, t));
+  // Where a curve all but stops to turn back its speed has a kink, which must not lie inside a part.
+  const { from, c1, c2, to } = stroke;
+  const slow = (distance(from, c1) + distance(c1, c2) + distance(c2, to)) / 20;
+  const stops = axisTurns(stroke).filter((t) => speed(t) < slow);
+  const cuts = [0, ...stops.sort((a, b) => a - b), 1];
+  return cuts.slice(1).reduce((sum, cut, i) => sum + integrate(speed, cuts[i]!, cut), 0);
+}
+
+/** Shares inside a cubic where it runs neither right nor left, or neither up nor down. */
+export function axisTurns({ from, c1, c2, to }: Curve): number[] {
+  return ([0, 1] as const).flatMap((i) => {
+    const a = to[i] - 3 * c2[i] + 3 * c1[i] - from[i];
+    const b = 2 * (c2[i] - 2 * c1[i] + from[i]);
+    const c = c1[i] - from[i];
+    // The root of the greater sum first, the other from their product: nothing cancels as a nears 0.
+    const sum = -(b + (b < 0 ? -1 : 1) * Math.sqrt(b * b - 4 * a * c)) / 2;
+    return [sum / a, c / sum].filter((share) => share > 0 && share < 1);
+  });
 }
 
 /** Twice the signed area between a stroke and the origin: ∫ x dy − y dx. Exact for all three kinds. */
@@ -220,39 +238,4 @@ export function bounds(points: Iterable<Point>): { left: number; right: number; 
     box.high = Math.max(box.high, y);
   }
   return box;
-}
-
-/** Where segments ab and cd cross at an inner point of both, or null. Touching ends do not count. */
-export function crossing(a: Point, b: Point, c: Point, d: Point): Point | null {
-  const rx = b[0] - a[0];
-  const ry = b[1] - a[1];
-  const sx = d[0] - c[0];
-  const sy = d[1] - c[1];
-  const cross = rx * sy - ry * sx;
-  if (Math.abs(cross) <= 1e-12 * Math.hypot(rx, ry) * Math.hypot(sx, sy)) return null;
-  const t = ((c[0] - a[0]) * sy - (c[1] - a[1]) * sx) / cross;
-  const u = ((c[0] - a[0]) * ry - (c[1] - a[1]) * rx) / cross;
-  const inner = (share: number) => share > 1e-9 && share < 1 - 1e-9;
-  return inner(t) && inner(u) ? [a[0] + t * rx, a[1] + t * ry] : null;
-}
-
-/** The first place where a closed polygon crosses itself, or null. */
-export function selfCrossing(points: readonly Point[]): Point | null {
-  const n = points.length;
-  for (let i = 0; i < n; i += 1) {
-    const a = points[i]!;
-    const b = points[(i + 1) % n]!;
-    for (let j = i + 2; j < n; j += 1) {
-      if (i === 0 && j === n - 1) continue;
-      const c = points[j]!;
-      const d = points[(j + 1) % n]!;
-      if (Math.max(a[0], b[0]) < Math.min(c[0], d[0]) || Math.max(c[0], d[0]) < Math.min(a[0], b[0]))
-        continue;
-      if (Math.max(a[1], b[1]) < Math.min(c[1], d[1]) || Math.max(c[1], d[1]) < Math.min(a[1], b[1]))
-        continue;
-      const place = crossing(a, b, c, d);
-      if (place) return place;
-    }
-  }
-  return null;
 }

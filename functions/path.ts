@@ -3,7 +3,7 @@
  * is a single edge of two lines, `L 1 2 L 3 4` two edges. The standard's arc of radius 0 is a
  * straight line, which lets one `A` edge hold arcs and lines together.
  */
-import { arc, distance, line, type Point, pointAt, type Stroke } from "./geometry.ts";
+import { along, arc, type Curve, distance, line, type Point, pointAt, type Stroke } from "./geometry.ts";
 
 /** One subpath: its edges in order and whether `Z` closed it. */
 export interface Subpath {
@@ -12,14 +12,15 @@ export interface Subpath {
   readonly closed: boolean;
 }
 
-const SIZES: Record<string, number> = { M: 2, L: 2, H: 1, V: 1, C: 6, S: 4, Q: 4, T: 2, A: 7 };
-const NUMBER = /^[\s,]*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)/;
-const FLAG = /^[\s,]*([01])/;
+const SIZES: Record<string, number> = { M: 2, L: 2, H: 1, V: 1, C: 6, S: 4, Q: 4, T: 2, A: 7, Z: 0 };
+const NUMBER = /[\s,]*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)/y;
+const FLAG = /[\s,]*([01])/y;
+const SPACE = /[\s,]*/y;
 
 /** Reads path data. Throws an Error whose message says where the text stops making sense. */
 export function readPath(text: string): Subpath[] {
   const subpaths: Subpath[] = [];
-  let rest = text.trim();
+  let at = 0;
   let here: Point = [0, 0];
   let open: { start: Point; edges: Stroke[][] } | null = null;
   let control: { kind: "C" | "Q"; at: Point } | null = null;
@@ -29,10 +30,19 @@ export function readPath(text: string): Subpath[] {
     open = null;
   };
   const take = (pattern: RegExp): number | null => {
-    const found = pattern.exec(rest);
+    pattern.lastIndex = at;
+    const found = pattern.exec(text);
     if (!found) return null;
-    rest = rest.slice(found[0].length).trimStart();
-    return Number(found[1]);
+    at = pattern.lastIndex;
+    const number = Number(found[1]);
+    if (Math.abs(number) > 1e9)
+      throw new Error(`path data can not hold a figure as large as ${found[1]!.slice(0, 12)}`);
+    return number;
+  };
+  const skipSpace = () => {
+    SPACE.lastIndex = at;
+    SPACE.test(text);
+    at = SPACE.lastIndex;
   };
   const group = (letter: string): number[] | null => {
     const numbers: number[] = [];
@@ -47,15 +57,16 @@ export function readPath(text: string): Subpath[] {
     return numbers;
   };
 
-  while (rest !== "") {
-    const command = rest[0]!;
+  for (skipSpace(); at < text.length; skipSpace()) {
+    const command = text[at]!;
     const letter = command.toUpperCase();
-    if (!/[MLHVCSQTAZ]/.test(letter)) throw new Error(`path data can not hold "${rest.slice(0, 12)}"`);
-    rest = rest.slice(1).replace(/^[\s,]+/, "");
+    if (!(letter in SIZES)) throw new Error(`path data can not hold "${text.slice(at, at + 12)}"`);
+    if (letter !== "M" && !open && subpaths.length === 0) throw new Error('path data must begin with "M"');
+    at += 1;
     const relative = command !== letter;
     const place = (x: number, y: number): Point => (relative ? [here[0] + x, here[1] + y] : [x, y]);
     if (letter === "Z") {
-      if (!open) throw new Error("path data closes an outline that was never begun");
+      if (!open) throw new Error("path data closes an outline twice");
       here = (open as { start: Point }).start;
       finish(true);
       control = null;
@@ -71,7 +82,6 @@ export function readPath(text: string): Subpath[] {
       control = null;
       numbers = group("L");
     } else if (!open) {
-      if (subpaths.length === 0) throw new Error('path data must begin with "M"');
       open = { start: here, edges: [] };
     }
     const strokes: Stroke[] = [];
@@ -87,7 +97,7 @@ export function readPath(text: string): Subpath[] {
       if (kind === "C" || kind === "S") {
         const c1 = kind === "C" ? place(n[0]!, n[1]!) : reflected("C");
         const c2 = kind === "C" ? place(n[2]!, n[3]!) : place(n[0]!, n[1]!);
-        strokes.push({ kind: "curve", from: here, c1, c2, to: end });
+        strokes.push(curveOrLine(here, c1, c2, end));
         control = { kind: "C", at: c2 };
       } else if (kind === "Q" || kind === "T") {
         const q = kind === "Q" ? place(n[0]!, n[1]!) : reflected("Q");
@@ -110,6 +120,13 @@ export function readPath(text: string): Subpath[] {
   }
   finish(false);
   return subpaths;
+}
+
+/** A cubic with its handles at the thirds of its chord is a straight line: so lines stand in an edge of curves. */
+function curveOrLine(from: Point, c1: Point, c2: Point, to: Point): Stroke {
+  const slack = 1e-13 * (Math.abs(from[0]) + Math.abs(from[1]) + Math.abs(to[0]) + Math.abs(to[1]));
+  const third = (handle: Point, share: number) => distance(handle, along(from, to, share)) <= slack;
+  return third(c1, 1 / 3) && third(c2, 2 / 3) ? line(from, to) : { kind: "curve", from, c1, c2, to };
 }
 
 /** An SVG arc from its end points (SVG 2, appendix B.2). Ellipses become cubic curves of at most 15°. */
@@ -153,8 +170,6 @@ function arcStrokes(from: Point, numbers: readonly number[], to: Point): Stroke[
   })); // biome-ignore format: one record
 }
 
-type Curve = Extract<Stroke, { kind: "curve" }>;
-
 /** Cubic curves that follow an arc, each over at most `most` radians. */
 export function arcCurves(stroke: Stroke, most: number): Curve[] {
   if (stroke.kind !== "arc") return [];
@@ -184,7 +199,9 @@ function writeEdge(strokes: readonly Stroke[]): string {
     const curves = strokes.flatMap((stroke) => {
       if (stroke.kind === "curve") return [stroke];
       if (stroke.kind === "arc") return arcCurves(stroke, Math.PI / 20);
-      return [{ c1: stroke.from, c2: stroke.to, to: stroke.to }];
+      return [
+        { c1: along(stroke.from, stroke.to, 1 / 3), c2: along(stroke.from, stroke.to, 2 / 3), to: stroke.to },
+      ];
     });
     return `C ${curves.map(({ c1, c2, to }) => `${pair(c1)} ${pair(c2)} ${pair(to)}`).join(" ")}`;
   }

@@ -7,7 +7,9 @@
  * one edge, counted from 1 in drawing order. Functions that make a piece draw edge 1 along the
  * top and edge 3 along the hem.
  */
+import { selfCrossing } from "./crossing.ts";
 import {
+  axisTurns,
   bounds,
   distance,
   flatten,
@@ -16,7 +18,6 @@ import {
   pointAt,
   radians,
   type Stroke,
-  selfCrossing,
   strokeLength,
   strokeSweep,
 } from "./geometry.ts";
@@ -31,12 +32,17 @@ export interface Piece {
   readonly marks: readonly Edge[];
 }
 
+/** The most strokes an outline may have: a point every millimetre round a piece of 5 m. */
+const MOST = 5000;
+
 const told = ([x, y]: Point): string => `(${Number(x.toFixed(3))}, ${Number(y.toFixed(3))})`;
 
 /** Reads path data as a piece. Throws an Error saying what is broken: not closed, crossing itself, no area. */
 export function readPiece(text: string): Piece {
   const [outline, ...marks] = readPath(text);
   if (!outline || outline.edges.length === 0) throw new Error("the outline is empty");
+  const strokes = outline.edges.reduce((sum, edge) => sum + edge.length, 0);
+  if (strokes > MOST) throw new Error(`the outline has ${strokes} strokes, more than ${MOST}`);
   const end = outline.edges.at(-1)!.at(-1)!.to;
   const size = reach(outline.edges);
   const gap = distance(end, outline.start);
@@ -55,9 +61,9 @@ export function readPiece(text: string): Piece {
 /** The piece itself when its outline has an area and does not cross itself, else throws an Error that says so. */
 export function soundPiece(piece: Piece): Piece {
   const size = reach(piece.edges);
-  if (pieceArea(piece) <= 1e-9 * size * size) throw new Error("the outline has no area");
-  const place = selfCrossing(flattenPiece(piece, size / 500));
+  const place = selfCrossing(flattenPiece(piece, size / 2000));
   if (place) throw new Error(`the outline crosses itself near ${told(place)}`);
+  if (pieceArea(piece) <= 1e-9 * size * size) throw new Error("the outline has no area");
   return piece;
 }
 
@@ -109,15 +115,7 @@ function extremes(stroke: Stroke): Point[] {
       return [[centre[0] + radius * [1, 0, -1, 0][quarter]!, centre[1] + radius * [0, 1, 0, -1][quarter]!]];
     });
   }
-  const { from, c1, c2, to } = stroke;
-  return ([0, 1] as const).flatMap((i) => {
-    const a = to[i] - 3 * c2[i] + 3 * c1[i] - from[i];
-    const b = 2 * (c2[i] - 2 * c1[i] + from[i]);
-    const c = c1[i] - from[i];
-    const root = Math.sqrt(b * b - 4 * a * c);
-    const shares = Math.abs(a) < 1e-12 ? [-c / b] : [(-b + root) / (2 * a), (-b - root) / (2 * a)];
-    return shares.filter((share) => share > 0 && share < 1).map((share) => pointAt(stroke, share));
-  });
+  return axisTurns(stroke).map((share) => pointAt(stroke, share));
 }
 
 /** Carries a piece by a length-keeping change of place; `flips` when it mirrors. */

@@ -98,7 +98,7 @@ for (const data of ["female", "male"] as const) {
   });
 
   test(`a cervical height misread by 5 cm is nearly always found (${data}), a waist by 5 cm hardly ever`, () => {
-    // CHECKS of the survey: three residual deviations are 2.0 cm for the one, 11 cm for the other.
+    // Three residual deviations in the survey are 2.0 cm for the one, 11 cm for the other.
     const off = (term: Measure) =>
       share(people, (wearer) => check(spoilt(wearer, [[term, (cm) => cm + 5]]), term, data) !== "ok");
     expect(off("cervical height")).toBeGreaterThan(0.98);

@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { dimension, outline, stroke } from "../drawing.ts";
 import { polygon } from "../piece.ts";
+import { wholeDown } from "../whole.ts";
 
 /**
  * Side of the smallest square of cloth that gives `length` of continuous bias strip, cut in a
@@ -22,7 +23,7 @@ export const BIAS_SQUARE = define({
     step("area_rule", "SQRT(length * strip)", Math.sqrt(length * strip));
     const rounds = step("rounds", "SQRT(length / (2 * strip))", Math.sqrt(length / (2 * strip)));
     // With n rounds the side must hold n strips across and a round must be the n-th part of the length.
-    const few = Math.max(1, Math.floor(Number(rounds.toFixed(8))));
+    const few = Math.max(1, wholeDown(rounds));
     const lower = step("fewer", "MAX(1; INT(ROUND(rounds; 8)))", few);
     const side = (n: number) => Math.max(n * Math.SQRT2 * strip, length / (n * Math.SQRT2));
     const clear = step(

@@ -1,6 +1,7 @@
 import { define, Refusal } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing.ts";
 import { polygon } from "../piece.ts";
+import { wholeDown } from "../whole.ts";
 
 /**
  * Length of bias strip that one square of cloth gives when it is cut along its diagonal, joined to
@@ -26,7 +27,7 @@ export const BIAS_TUBE = define({
     const rounds = step(
       "rounds",
       "INT(ROUND(clear_side / SQRT(2) / strip; 8))",
-      Math.floor(Number((clear / Math.SQRT2 / strip).toFixed(8))),
+      wholeDown(clear / Math.SQRT2 / strip),
     );
     return step("yield", "rounds * round", rounds * around);
   },

@@ -2,6 +2,7 @@ import { define } from "../define.ts";
 import { dimension, outline, type Shape, stroke } from "../drawing.ts";
 import type { Point } from "../geometry.ts";
 import { polygon } from "../piece.ts";
+import { wholeDown } from "../whole.ts";
 
 /**
  * Length of bias strip, joined end to end, that a rectangle of cloth yields, in the book's unit.
@@ -24,7 +25,7 @@ export const BIAS_YIELD = define({
   },
   returns: "length",
   work({ width, length, strip, seam, least }, { step }) {
-    const whole = (value: number) => Math.max(0, Math.floor(Number(value.toFixed(8))));
+    const whole = (value: number) => Math.max(0, wholeDown(value));
     const short = step("short_side", "MIN(width; length)", Math.min(width, length));
     const long = step("long_side", "MAX(width; length)", Math.max(width, length));
     const diagonal = step("longest", "short_side * SQRT(2)", short * Math.SQRT2);

@@ -1,8 +1,8 @@
 import { define } from "../define.ts";
 import { dimension, outline, stroke } from "../drawing.ts";
-import { roundTo } from "../fractions.ts";
 import { polygon } from "../piece.ts";
 import { usual } from "../usual.ts";
+import { wholeUp } from "../whole.ts";
 
 /**
  * The length to ask for in the shop, in the book's unit: `length` and the share `spare` of it on
@@ -36,7 +36,7 @@ export const BUY_LENGTH = define({
     const { step } = bench;
     const cut = usual(bench, "shop_cut", "step", told, 11.43, "an eighth of a yard, as no step is told");
     const wanted = step("wanted", "length * (1 + spare)", length * (1 + spare));
-    const buy = roundTo(wanted, cut, "up");
+    const buy = wholeUp(wanted / cut) * cut;
     step("left_over", "ROUNDUP(ROUND(wanted / shop_cut; 8); 0) * shop_cut - wanted", buy - wanted);
     return step("buy", "ROUNDUP(ROUND(wanted / shop_cut; 8); 0) * shop_cut", buy);
   },

@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing.ts";
 import { drawStrip } from "../strip.ts";
+import { wholeUp } from "../whole.ts";
 
 /**
  * Length of patterned cloth for `count` lengths that must match side by side, in the book's unit:
@@ -25,12 +26,15 @@ export const REPEAT_LENGTH = define({
   },
   returns: "length",
   work({ length, repeat, count, half_drop }, { step }) {
-    const up = (repeats: number) => Math.ceil(Number(repeats.toFixed(8)));
-    const each = step("each", "ROUNDUP(ROUND(length / repeat; 8); 0) * repeat", up(length / repeat) * repeat);
+    const each = step(
+      "each",
+      "ROUNDUP(ROUND(length / repeat; 8); 0) * repeat",
+      wholeUp(length / repeat) * repeat,
+    );
     const alternate = step(
       "alternate",
       "(ROUNDUP(ROUND(MAX(0; length / repeat - 0.5); 8); 0) + 0.5) * repeat",
-      (up(Math.max(0, length / repeat - 0.5)) + 0.5) * repeat,
+      (wholeUp(Math.max(0, length / repeat - 0.5)) + 0.5) * repeat,
     );
     const dropped = Math.min(count * alternate, count * each + (count > 1 ? repeat / 2 : 0));
     const total = half_drop ? dropped : count * each;

@@ -1,6 +1,7 @@
 import { define, Refusal } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing.ts";
 import { drawStrip } from "../strip.ts";
+import { wholeUp } from "../whole.ts";
 
 /**
  * Length of cloth for a strip `flat` long that is cut across the cloth in breadths and joined, in
@@ -30,11 +31,7 @@ export const STRIP_YARDAGE = define({
     if (seam >= cloth_width)
       throw new Refusal(`seam must be less than the cloth is wide, not ${say(seam)} of ${say(cloth_width)}`);
     const breadth = step("breadth", "cloth_width - seam", cloth_width - seam);
-    const breadths = step(
-      "breadths",
-      "ROUNDUP(ROUND(flat / breadth; 8); 0)",
-      Math.ceil(Number((flat / breadth).toFixed(8))),
-    );
+    const breadths = step("breadths", "ROUNDUP(ROUND(flat / breadth; 8); 0)", wholeUp(flat / breadth));
     step("left_over", "breadths * breadth - flat", breadths * breadth - flat);
     return step("length", "breadths * depth", breadths * depth);
   },

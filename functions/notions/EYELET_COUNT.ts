@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { drawRow, rowBetween } from "../row.ts";
 import { usual } from "../usual.ts";
+import { wholeUp } from "../whole.ts";
 
 const INSET = "1/2 in, as no inset is told";
 
@@ -33,7 +34,7 @@ export const EYELET_COUNT = define({
     const gaps = step(
       "gaps",
       "MAX(1; ROUNDUP(ROUND(row / spacing; 8); 0))",
-      Math.max(1, Math.ceil(Number((row / spacing).toFixed(8)))),
+      Math.max(1, wholeUp(row / spacing)),
     );
     step("actual_spacing", "row / gaps", row / gaps);
     return step("count", "gaps + 1", gaps + 1);

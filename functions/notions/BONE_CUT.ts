@@ -1,0 +1,57 @@
+import { define, Refusal } from "../define.ts";
+import { dimension, stroke } from "../drawing.ts";
+import { drawStrip } from "../strip.ts";
+import { usual } from "../usual.ts";
+
+/**
+ * Length to cut a bone for a channel, tips included, in the book's unit: the channel between the
+ * stitching lines that close it, less what is kept clear at both ends so that the tips neither
+ * push through nor keep the seam from lying flat. Source: common practice, 1/4 in at each end.
+ */
+export const BONE_CUT = define({
+  name: "BONE_CUT",
+  summary: "How long to cut a bone for its channel, so that the tips do not push through.",
+  source: "common practice: 1/4 in clear at each end",
+  words: "boning steel whalebone reed corset stays busk casing synthetic spiral tips",
+  takes: {
+    channel: { kind: "length", about: "channel between the stitching at its two ends", from: 2, to: 300 },
+    clear: {
+      kind: "length",
+      about: "kept clear at each end; 1/4 in when left out",
+      from: 0,
+      to: 10,
+      otherwise: null,
+    },
+  },
+  returns: "length",
+  work({ channel, clear }, bench) {
+    const free = usual(bench, "free", "clear", clear, 0.635, "1/4 in, as nothing else is told");
+    const cut = channel - 2 * free;
+    if (cut <= 0)
+      throw new Refusal(
+        `clear must leave some bone, not ${bench.say(free)} at each end of ${bench.say(channel)}`,
+      );
+    return bench.step("cut", "channel - 2 * free", cut);
+  },
+  draw({ channel }, { cut = 0, free = 0 }) {
+    const width = channel / 20;
+    return [
+      ...drawStrip({ length: channel, width, label: "channel" }),
+      stroke(
+        [
+          [free, width / 2],
+          [free + cut, width / 2],
+        ],
+        "placement",
+        { label: "bone", shows: "cut" },
+      ),
+      dimension([free, -width], [free + cut, -width], { shows: "cut" }),
+    ];
+  },
+  examples: [
+    { given: { channel: 11 }, gives: 10.5, because: "common practice: 1/4 in clear at each end" },
+    { given: { channel: 30, clear: 1 }, gives: 28, unit: "cm", because: "1 cm clear at each end" },
+  ],
+  cautions:
+    "Boning and lacing must never hinder breathing or press on bone: stop at any pain or numbness. Cover and round every tip; for back trouble, pregnancy or children ask a licensed practitioner first.",
+});

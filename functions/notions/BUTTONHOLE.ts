@@ -1,0 +1,69 @@
+import { define } from "../define.ts";
+import { dimension, stroke } from "../drawing.ts";
+import { arc } from "../geometry.ts";
+
+/**
+ * Length of the slit of a buttonhole, in the book's unit: the button's diameter and its thickness,
+ * for a slit so long has, opened, the button's own girth across. `ease` for ends that draw in.
+ * Source: common practice.
+ */
+export const BUTTONHOLE = define({
+  name: "BUTTONHOLE",
+  summary: "How long to make a buttonhole for a button.",
+  source: "common practice: diameter and thickness",
+  words: "button hole slit length size worked bound",
+  takes: {
+    diameter: { kind: "length", about: "diameter of the button", from: 0.3, to: 20 },
+    thickness: {
+      kind: "length",
+      about: "its thickness; of a ball, its diameter again",
+      from: 0,
+      to: 20,
+      otherwise: 0,
+    },
+    ease: {
+      kind: "length",
+      about: "to add for stitching that draws the slit in",
+      from: 0,
+      to: 5,
+      otherwise: 0,
+    },
+  },
+  returns: "length",
+  work({ diameter, thickness, ease }, { step }) {
+    const girth = step("girth", "2 * (diameter + thickness)", 2 * (diameter + thickness));
+    return step("slit", "girth / 2 + ease", girth / 2 + ease);
+  },
+  draw({ diameter }, { slit = 0 }) {
+    return [
+      {
+        kind: "edge",
+        edge: [arc([diameter / 2, -diameter], diameter / 2, 0, 2 * Math.PI)],
+        role: "placement",
+        label: "button",
+      },
+      stroke(
+        [
+          [0, 0],
+          [slit, 0],
+        ],
+        "stitch",
+        { shows: "slit" },
+      ),
+      dimension([0, diameter / 4], [slit, diameter / 4], { shows: "slit" }),
+    ];
+  },
+  examples: [
+    {
+      given: { diameter: 1, thickness: 0.25 },
+      gives: 1.25,
+      because: "common practice: 1 in button, 1/4 in thick",
+    },
+    {
+      given: { diameter: 1.8, thickness: 0.4, ease: 0.2 },
+      gives: 2.4,
+      unit: "cm",
+      because: "1.8, 0.4 and 0.2 cm",
+    },
+  ],
+});

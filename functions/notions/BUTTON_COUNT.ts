@@ -1,0 +1,50 @@
+import { define } from "../define.ts";
+import { drawRow, rowBetween } from "../row.ts";
+import { wholeUp } from "../whole.ts";
+
+/**
+ * How many buttons an edge takes when no two are farther apart than `spacing`, the first `top`
+ * below its upper end and the last `bottom` above its lower one; evenly spread they stand
+ * `actual_spacing` apart. Source: division; rings every 6 in and one more, Stephenson 1905.
+ */
+export const BUTTON_COUNT = define({
+  name: "BUTTON_COUNT",
+  summary:
+    "How many buttons, snaps or rings to sew along an edge so that they are no farther apart than wanted.",
+  source: "geometry; Stephenson, Cutting and Draping, 1905, awnings: length over spacing and one more",
+  words: "buttons snaps press studs rings fastenings how many placket front",
+  takes: {
+    edge: { kind: "length", about: "the edge to be closed", from: 1, to: 1000 },
+    spacing: { kind: "length", about: "the most from one to the next", from: 0.3, to: 100 },
+    top: { kind: "length", about: "from the upper end to the first", from: 0, to: 100, otherwise: 0 },
+    bottom: { kind: "length", about: "from the last to the lower end", from: 0, to: 500, otherwise: 0 },
+  },
+  returns: "count",
+  work({ edge, spacing, top, bottom }, { step }) {
+    const row = step("row", "edge - top - bottom", rowBetween(edge, top, bottom));
+    const gaps = step(
+      "gaps",
+      "MAX(1; ROUNDUP(ROUND(row / spacing; 8); 0))",
+      Math.max(1, wholeUp(row / spacing)),
+    );
+    step("actual_spacing", "row / gaps", row / gaps);
+    return step("count", "gaps + 1", gaps + 1);
+  },
+  draw({ edge, top }, { actual_spacing = 0, count = 0 }) {
+    const places = Array.from({ length: count }, (_, i) => top + i * actual_spacing);
+    return drawRow(edge, places, "buttons", { marksShow: "count", gapShows: "actual_spacing" });
+  },
+  examples: [
+    {
+      given: { edge: 48, spacing: 6 },
+      gives: 9,
+      because: "Stephenson 1905: rings every 6 in and one at each end, 48/6 + 1",
+    },
+    {
+      given: { edge: 40, spacing: 7, top: 1.5, bottom: 8 },
+      gives: 6,
+      unit: "cm",
+      because: "30.5 cm in five gaps of 6.1 cm",
+    },
+  ],
+});

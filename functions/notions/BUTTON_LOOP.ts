@@ -1,0 +1,73 @@
+import { define } from "../define.ts";
+import { dimension, type Shape, stroke } from "../drawing.ts";
+import { arc, line } from "../geometry.ts";
+
+/**
+ * Cord or rouleau for button loops set in a seam, in the book's unit: each goes out and back as
+ * far as a buttonhole for that button is long, with a seam allowance at both ends. Source: geometry.
+ */
+export const BUTTON_LOOP = define({
+  name: "BUTTON_LOOP",
+  summary: "How much cord or rouleau to cut for loops that pass over buttons.",
+  source: "geometry: a loop opens as far as a buttonhole of half its length",
+  words: "rouleau loop frog cord ball button bridal closure",
+  takes: {
+    diameter: { kind: "length", about: "diameter of the button", from: 0.3, to: 20 },
+    thickness: {
+      kind: "length",
+      about: "its thickness; of a ball, half its girth less its diameter",
+      from: 0,
+      to: 20,
+      otherwise: 0,
+    },
+    seam: { kind: "length", about: "what is caught in the seam at each end", from: 0, to: 10, otherwise: 0 },
+    count: { kind: "count", about: "how many loops", from: 1, to: 1000, otherwise: 1 },
+  },
+  returns: "length",
+  work({ diameter, thickness, seam, count }, { step }) {
+    const reach = step("reach", "diameter + thickness", diameter + thickness);
+    const each = step("each", "2 * reach + 2 * seam", 2 * reach + 2 * seam);
+    return step("length", "count * each", count * each);
+  },
+  draw({ diameter, seam }, { each = 0 }) {
+    // One loop: two legs and a half round as wide as a third of the button, drawn at its length.
+    const r = diameter / 6;
+    const leg = (each - Math.PI * r) / 2;
+    const shapes: Shape[] = [
+      {
+        kind: "edge",
+        edge: [
+          line([-seam, -r], [leg - seam, -r]),
+          arc([leg - seam, 0], r, -Math.PI / 2, Math.PI / 2),
+          line([leg - seam, r], [-seam, r]),
+        ],
+        role: "stitch",
+        label: "loop",
+        shows: "each",
+      },
+      stroke(
+        [
+          [0, -diameter],
+          [0, diameter],
+        ],
+        "seam",
+        { label: "edge" },
+      ),
+      dimension([0, diameter / 2], [leg - seam + r, diameter / 2]),
+    ];
+    return shapes;
+  },
+  examples: [
+    {
+      given: { diameter: 0.5, thickness: 0.25, seam: 0.5, count: 20 },
+      gives: 50,
+      because: "twenty loops of 1 1/2 in and twice 1/2 in",
+    },
+    {
+      given: { diameter: 1.2, thickness: 0.4, seam: 1 },
+      gives: 5.2,
+      unit: "cm",
+      because: "3.2 cm and twice 1 cm",
+    },
+  ],
+});

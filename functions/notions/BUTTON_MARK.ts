@@ -1,0 +1,46 @@
+import { define } from "../define.ts";
+import { drawRow, rowBetween } from "../row.ts";
+
+/**
+ * Where the middle of the n-th button stands, from the upper end of its edge, in the book's unit:
+ * `count` of them evenly from `top` below that end to `bottom` above the other. An empty text past
+ * the last; a single button stands at `top`. Source: geometry.
+ */
+export const BUTTON_MARK = define({
+  name: "BUTTON_MARK",
+  summary: "Where to mark each button, hook or snap along an edge, evenly spread.",
+  source: "geometry",
+  words: "buttons hooks eyes snaps press studs position spacing placket evenly bones channels",
+  takes: {
+    number: { kind: "count", about: "which one, from the top", from: 1, to: 500 },
+    edge: { kind: "length", about: "the edge to be closed", from: 1, to: 1000 },
+    count: { kind: "count", about: "how many there are", from: 1, to: 500 },
+    top: { kind: "length", about: "from the upper end to the first", from: 0, to: 100, otherwise: 0 },
+    bottom: { kind: "length", about: "from the last to the lower end", from: 0, to: 500, otherwise: 0 },
+  },
+  returns: "length",
+  work({ number, edge, count, top, bottom }, { step }) {
+    const row = step("row", "edge - top - bottom", rowBetween(edge, top, bottom));
+    const spacing = step("spacing", "row / MAX(1; count - 1)", row / Math.max(1, count - 1));
+    return step(
+      "mark",
+      'IF(number>count;"";top + (number - 1) * spacing)',
+      number > count ? "" : top + (number - 1) * spacing,
+    );
+  },
+  draw({ edge, count, top }, { spacing = 0, mark }) {
+    const places = Array.from({ length: count }, (_, i) => top + i * spacing);
+    return drawRow(edge, places, "buttons", {
+      gapShows: "spacing",
+      ...(mark === undefined ? {} : { chosen: mark, chosenShows: "mark" }),
+    });
+  },
+  examples: [
+    {
+      given: { number: 3, edge: 20, count: 5, top: 0.5, bottom: 3.5 },
+      gives: 8.5,
+      because: "16 in in four gaps of 4, the third two gaps below the first",
+    },
+    { given: { number: 6, edge: 20, count: 5 }, gives: "", because: "past the last there is none" },
+  ],
+});

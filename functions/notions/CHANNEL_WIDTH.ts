@@ -1,0 +1,66 @@
+import { define } from "../define.ts";
+import { dimension, stroke } from "../drawing.ts";
+
+/**
+ * Distance between the two stitching lines of a channel between two layers of cloth, in the
+ * book's unit: half the girth of what goes in, its width and its thickness, and `ease` to slide it
+ * in. The layers bulge alike on both sides. For round cane give its diameter twice: a little
+ * generous. Source: geometry.
+ */
+export const CHANNEL_WIDTH = define({
+  name: "CHANNEL_WIDTH",
+  summary: "How far apart to stitch the two lines of a channel for a bone, a reed or a hoop.",
+  source: "geometry: half the girth of the bone; ease of 1/16 to 1/8 in: common practice",
+  words: "boning channel casing stitch corset stays steel reed hoop width",
+  takes: {
+    width: { kind: "length", about: "width of the bone", from: 0.1, to: 20 },
+    thickness: { kind: "length", about: "its thickness", from: 0, to: 5, otherwise: 0 },
+    ease: { kind: "length", about: "to slide it in", from: 0, to: 5, otherwise: 0 },
+  },
+  returns: "length",
+  work({ width, thickness, ease }, { step }) {
+    const half = step("half_girth", "width + thickness", width + thickness);
+    return step("channel", "half_girth + ease", half + ease);
+  },
+  draw({ width }, { channel = 0 }) {
+    const length = 6 * width;
+    const edge = (channel - width) / 2;
+    return [
+      stroke(
+        [
+          [0, 0],
+          [length, 0],
+        ],
+        "stitch",
+      ),
+      stroke(
+        [
+          [0, channel],
+          [length, channel],
+        ],
+        "stitch",
+      ),
+      stroke(
+        [
+          [0, edge],
+          [length, edge],
+          [length, edge + width],
+          [0, edge + width],
+          [0, edge],
+        ],
+        "placement",
+        { label: "bone" },
+      ),
+      dimension([-width, 0], [-width, channel], { shows: "channel" }),
+    ];
+  },
+  examples: [
+    {
+      given: { width: 0.25, thickness: 0.0625, ease: 0.0625 },
+      gives: 0.375,
+      because: "a 1/4 in bone 1/16 in thick, 1/16 in to slide",
+    },
+    { given: { width: 0.7, thickness: 0.1, ease: 0.2 }, gives: 1, unit: "cm", because: "7, 1 and 2 mm" },
+  ],
+  cautions: "Boning must never hinder breathing or press on bone: stop at any pain or numbness.",
+});

@@ -1,0 +1,53 @@
+import { define } from "../define.ts";
+import { dimension, stroke } from "../drawing.ts";
+
+/**
+ * Length of a drawstring, in the book's unit: the casing drawn flat and wide open, and what hangs
+ * from each end to tie. Source: geometry.
+ */
+export const DRAWSTRING_LENGTH = define({
+  name: "DRAWSTRING_LENGTH",
+  summary: "How long to cut a drawstring so that the edge still opens flat.",
+  source: "geometry",
+  words: "drawstring cord tape tie casing chemise petticoat bag reticule breeches",
+  takes: {
+    opening: { kind: "length", about: "length of the casing, drawn out flat", from: 1, to: 2000 },
+    tails: { kind: "length", about: "what hangs from each end to tie", from: 0, to: 200 },
+  },
+  returns: "length",
+  work({ opening, tails }, { step }) {
+    const ends = step("ends", "2 * tails", 2 * tails);
+    return step("length", "opening + ends", opening + ends);
+  },
+  draw({ opening, tails }, { length = 0 }) {
+    const high = length / 30;
+    return [
+      stroke(
+        [
+          [0, -high],
+          [opening, -high],
+          [opening, high],
+          [0, high],
+          [0, -high],
+        ],
+        "stitch",
+        { label: "casing" },
+      ),
+      stroke(
+        [
+          [-tails, 0],
+          [opening + tails, 0],
+        ],
+        "placement",
+        { shows: "length" },
+      ),
+      dimension([-tails, 3 * high], [opening + tails, 3 * high], { shows: "length" }),
+    ];
+  },
+  examples: [
+    { given: { opening: 44, tails: 10 }, gives: 64, because: "44 in and twice 10 in" },
+    { given: { opening: 120, tails: 25 }, gives: 170, unit: "cm", because: "120 cm and twice 25 cm" },
+  ],
+  cautions:
+    "No cords or drawstrings at the neck or hood of children's clothes, and none that trail at the hem; follow local rules (EN 14682, 16 CFR 1120 among them). Sew the string fast at its middle.",
+});

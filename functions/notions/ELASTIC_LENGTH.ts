@@ -1,0 +1,49 @@
+import { define } from "../define.ts";
+import { drawStrips } from "../strip.ts";
+import { usual } from "../usual.ts";
+
+/**
+ * Length of elastic to cut for a girth, in the book's unit: the girth less a share by which it is
+ * to hold, and what overlaps where it is joined. Source: common practice; elastics differ, try a piece.
+ */
+export const ELASTIC_LENGTH = define({
+  name: "ELASTIC_LENGTH",
+  summary: "How much elastic to cut for a waist, wrist or garter.",
+  source: "common practice: a tenth less than the girth and 1 in to join",
+  words: "elastic waistband casing garter cuff stretch join",
+  takes: {
+    girth: { kind: "length", about: "girth of the body there", from: 3, to: 400 },
+    less: {
+      kind: "share",
+      about: "by how much it is shorter: 0.1 is a tenth",
+      from: 0,
+      to: 0.7,
+      otherwise: 0.1,
+    },
+    overlap: {
+      kind: "length",
+      about: "for joining its ends; 1 in when left out",
+      from: 0,
+      to: 20,
+      otherwise: null,
+    },
+  },
+  returns: "length",
+  work({ girth, less, overlap }, bench) {
+    const join = usual(bench, "join", "overlap", overlap, 2.54, "1 in, as no overlap is told");
+    const worn = bench.step("closed", "girth * (1 - less)", girth * (1 - less));
+    return bench.step("cut", "closed + join", worn + join);
+  },
+  draw({ girth }, { cut = 0 }) {
+    const width = girth / 20;
+    return drawStrips(
+      { length: girth, width, label: "girth" },
+      { length: cut, width, label: "elastic", lengthShows: "cut" },
+    );
+  },
+  examples: [
+    { given: { girth: 30 }, gives: 28, because: "common practice: 27 in and 1 in to join" },
+    { given: { girth: 36, less: 0.25, overlap: 2 }, gives: 29, unit: "cm", because: "27 cm and 2 cm" },
+  ],
+  cautions: "Garters and cuffs that leave marks or numbness are too tight: lengthen them.",
+});

@@ -1,0 +1,53 @@
+import { define } from "../define.ts";
+import { drawRow, rowBetween } from "../row.ts";
+import { usual } from "../usual.ts";
+import { wholeUp } from "../whole.ts";
+
+/**
+ * How many hooks and eyes close an edge without gaping when they stand no farther apart than
+ * `spacing`, the outer two `inset` from its ends. A whole number, at least 2. Source: division;
+ * 1/8 in inset and an inch or less apart on a fitted bodice are common practice.
+ */
+export const HOOK_COUNT = define({
+  name: "HOOK_COUNT",
+  summary: "How many hooks and eyes to sew along an opening so that it does not gape.",
+  source: "geometry; 1/8 in inset: common practice",
+  words: "hooks eyes bars closure fastening gape bodice placket waistband",
+  takes: {
+    edge: { kind: "length", about: "the opening, top to bottom", from: 1, to: 500 },
+    spacing: { kind: "length", about: "the most from one hook to the next", from: 0.5, to: 30 },
+    inset: {
+      kind: "length",
+      about: "from each end to the nearest hook; 1/8 in when left out",
+      from: 0,
+      to: 20,
+      otherwise: null,
+    },
+  },
+  returns: "count",
+  work({ edge, spacing, inset }, bench) {
+    const { step } = bench;
+    const end = usual(bench, "end", "inset", inset, 0.3175, "1/8 in, as no inset is told");
+    const row = step("row", "edge - 2 * end", rowBetween(edge, end, end));
+    const gaps = step(
+      "gaps",
+      "MAX(1; ROUNDUP(ROUND(row / spacing; 8); 0))",
+      Math.max(1, wholeUp(row / spacing)),
+    );
+    step("actual_spacing", "row / gaps", row / gaps);
+    return step("count", "gaps + 1", gaps + 1);
+  },
+  draw({ edge }, { end = 0, actual_spacing = 0, count = 0 }) {
+    const places = Array.from({ length: count }, (_, i) => end + i * actual_spacing);
+    return drawRow(edge, places, "hooks", { marksShow: "count", gapShows: "actual_spacing" });
+  },
+  examples: [
+    { given: { edge: 14.25, spacing: 1 }, gives: 15, because: "14 in between the outer two" },
+    {
+      given: { edge: 36, spacing: 2.5, inset: 0.5 },
+      gives: 15,
+      unit: "cm",
+      because: "35 cm in fourteen gaps of 2.5 cm",
+    },
+  ],
+});

@@ -1,0 +1,57 @@
+import { define } from "../define.ts";
+import { dimension, stroke } from "../drawing.ts";
+import { arc } from "../geometry.ts";
+import { usual } from "../usual.ts";
+
+const FIRE =
+  "A hooped skirt stands out where its wearer can not see it: near flame or hot lamps follow the venue's rules and the local fire code, and let the wearer practise doors, stairs and sitting.";
+
+/** Length to cut of steel, reed or cane for a hoop `girth` round, its ends overlapping; in the book's unit. */
+export const HOOP_CUT = define({
+  name: "HOOP_CUT",
+  summary: "How long to cut steel or cane for a hoop, with its overlap.",
+  source: "common practice: ends overlap 2 in and are bound or joined with a tube",
+  words: "hoop steel crinoline farthingale pannier petticoat cane reed bustle",
+  takes: {
+    girth: { kind: "length", about: "girth of the hoop when closed", from: 10, to: 2000 },
+    overlap: {
+      kind: "length",
+      about: "how far the ends overlap; 2 in when left out",
+      from: 0,
+      to: 100,
+      otherwise: null,
+    },
+  },
+  returns: "length",
+  work({ girth, overlap }, bench) {
+    const lap = usual(bench, "lap", "overlap", overlap, 5.08, "2 in, as no overlap is told");
+    bench.step("across", "girth / PI()", girth / Math.PI);
+    return bench.step("cut", "girth + lap", girth + lap);
+  },
+  draw({ girth }, { across = 0, lap = 0 }) {
+    const r = across / 2;
+    return [
+      {
+        kind: "edge",
+        edge: [arc([0, 0], r, 0, 2 * Math.PI), arc([0, 0], r, 0, lap / r)],
+        role: "stitch",
+        label: "hoop",
+        shows: "cut",
+      },
+      dimension([-r, 0], [r, 0], { label: "across", shows: "across" }),
+      stroke(
+        [
+          [-girth / 2, 1.4 * r],
+          [girth / 2, 1.4 * r],
+        ],
+        "guide",
+        { label: "girth" },
+      ),
+    ];
+  },
+  examples: [
+    { given: { girth: 110 }, gives: 112, because: "common practice: 2 in to overlap" },
+    { given: { girth: 300, overlap: 6 }, gives: 306, unit: "cm", because: "3 m and 6 cm" },
+  ],
+  cautions: FIRE,
+});

@@ -1,0 +1,81 @@
+import { define, Refusal } from "../define.ts";
+import { dimension, type Shape, stroke } from "../drawing.ts";
+
+/**
+ * Girth of the n-th hoop from the top of a hooped petticoat whose hoops stand evenly one below
+ * another, in the book's unit; an empty text past the last. "cone": girths grow evenly; "bell":
+ * fast above and slowly below, after a quarter of a sine. Source: geometry.
+ */
+export const HOOP_GIRTH = define({
+  name: "HOOP_GIRTH",
+  summary: "How large each hoop of a hooped petticoat must be, from the top hoop's girth to the hem's.",
+  source: "geometry",
+  words: "crinoline farthingale cage hoops steel petticoat cone bell graded girth",
+  takes: {
+    number: { kind: "count", about: "which hoop, from the top", from: 1, to: 100 },
+    top: { kind: "length", about: "girth of the top hoop", from: 10, to: 2000 },
+    bottom: { kind: "length", about: "girth of the lowest hoop", from: 10, to: 2000 },
+    count: { kind: "count", about: "how many hoops", from: 2, to: 100 },
+    shape: { kind: "text", about: "how the skirt widens", choices: ["cone", "bell"], otherwise: "cone" },
+  },
+  returns: "length",
+  work({ number, top, bottom, count, shape }, { step, say }) {
+    if (bottom < top)
+      throw new Refusal(`bottom must be at least as large as top, not ${say(bottom)} against ${say(top)}`);
+    const way = step(
+      "way_down",
+      "MIN(1; (number - 1) / (count - 1))",
+      Math.min(1, (number - 1) / (count - 1)),
+    );
+    const share = step(
+      "share",
+      'IF(shape="bell";SIN(way_down * PI() / 2);way_down)',
+      shape === "bell" ? Math.sin((way * Math.PI) / 2) : way,
+    );
+    const girth = top + (bottom - top) * share;
+    step("across", "(top + (bottom - top) * share) / PI()", girth / Math.PI);
+    return step("girth", 'IF(number>count;"";top + (bottom - top) * share)', number > count ? "" : girth);
+  },
+  draw({ number, top, bottom, count, shape }) {
+    // From the front: each hoop as wide as it is across.
+    const apart = bottom / 8;
+    const shapes: Shape[] = [];
+    for (let i = 0; i < count; i += 1) {
+      const way = i / (count - 1);
+      const share = shape === "bell" ? Math.sin((way * Math.PI) / 2) : way;
+      const half = (top + (bottom - top) * share) / Math.PI / 2;
+      shapes.push(
+        stroke(
+          [
+            [-half, i * apart],
+            [half, i * apart],
+          ],
+          "stitch",
+        ),
+      );
+      if (i === number - 1)
+        shapes.push(
+          dimension([-half, (i + 0.3) * apart], [half, (i + 0.3) * apart], {
+            label: "across",
+            shows: "across",
+          }),
+        );
+    }
+    return shapes;
+  },
+  examples: [
+    { given: { number: 3, top: 60, bottom: 120, count: 5 }, gives: 90, because: "half-way down a cone" },
+    {
+      given: { number: 3, top: 60, bottom: 120, count: 5, shape: "bell" },
+      gives: 60 + 60 * Math.SQRT1_2,
+      because: "half a right angle of a quarter sine",
+    },
+    {
+      given: { number: 6, top: 60, bottom: 120, count: 5 },
+      gives: "",
+      because: "past the last there is none",
+    },
+  ],
+  cautions:
+    "A hooped skirt stands out where its wearer can not see it: near flame or hot lamps follow the venue's rules and the local fire code, and let the wearer practise doors, stairs and sitting.",
+});

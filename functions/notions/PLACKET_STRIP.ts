@@ -1,0 +1,30 @@
+import { define } from "../define.ts";
+import { drawStrip } from "../strip.ts";
+import { usual } from "../usual.ts";
+
+/**
+ * Length of one strip that binds both sides of a slit, in the book's unit: twice the slit and a
+ * little for its foot and for trimming. Its width is BIAS_CUT_WIDTH's. Source: Kinne & Cooley 1916.
+ */
+export const PLACKET_STRIP = define({
+  name: "PLACKET_STRIP",
+  summary: "How long to cut the strip for a bound placket.",
+  source: "Kinne & Cooley, Clothing and Health, 1916, bloomers: one inch more than twice the opening",
+  words: "placket continuous bound opening slit sleeve skirt lap facing",
+  takes: {
+    opening: { kind: "length", about: "length of the slit", from: 1, to: 200 },
+    extra: { kind: "length", about: "to add; 1 in when left out", from: 0, to: 50, otherwise: null },
+  },
+  returns: "length",
+  work({ opening, extra }, bench) {
+    const more = usual(bench, "more", "extra", extra, 2.54, "1 in, as nothing else is told");
+    return bench.step("length", "2 * opening + more", 2 * opening + more);
+  },
+  draw(_given, { length = 0 }) {
+    return drawStrip({ length, width: length / 10, label: "strip", lengthShows: "length" });
+  },
+  examples: [
+    { given: { opening: 10 }, gives: 21, because: "Kinne & Cooley 1916: twice 10 in and 1 in" },
+    { given: { opening: 12, extra: 2 }, gives: 26, unit: "cm", because: "twice 12 cm and 2 cm" },
+  ],
+});

@@ -1,0 +1,129 @@
+import { define, Refusal } from "../define.ts";
+import { dimension, type Shape, stroke } from "../drawing.ts";
+import { wholeUp } from "../whole.ts";
+
+type Cells = readonly (number | null)[];
+
+/** Every length to cut, longest first; refuses half-blank lines by their number. */
+function toCut(lengths: Cells, quantities: Cells): number[] {
+  if (lengths.length !== quantities.length)
+    throw new Refusal(
+      `quantities must be as many cells as lengths, not ${quantities.length} against ${lengths.length}`,
+    );
+  const all = lengths.flatMap((length, i) => {
+    const quantity = quantities[i] ?? null;
+    if (length === null && quantity === null) return [];
+    if (length === null || quantity === null)
+      throw new Refusal(
+        `${length === null ? "lengths" : "quantities"}, number ${i + 1}, is empty beside ${length ?? quantity}`,
+      );
+    return Array.from({ length: quantity }, () => length);
+  });
+  if (all.length === 0) throw new Refusal("lengths is empty: give at least one length and how many to cut");
+  if (all.length > 1000) throw new Refusal(`quantities must come to at most 1000 in all, not ${all.length}`);
+  return all.sort((a, b) => b - a);
+}
+
+/** The lengths by the stock length they are cut from: each goes on the first that has room for it. */
+function cutFrom(all: readonly number[], stock: number, loss: number): number[][] {
+  const left: number[] = [];
+  const cuts: number[][] = [];
+  for (const length of all) {
+    // The last cut of a stock length may run off its end.
+    const needs = length + loss;
+    let at = left.findIndex((room) => room + loss * (1 + 1e-9) >= needs - 1e-9 * stock);
+    if (at < 0) {
+      at = left.push(stock) - 1;
+      cuts.push([]);
+    }
+    left[at]! -= needs;
+    cuts[at]!.push(length);
+  }
+  return cuts;
+}
+
+/**
+ * How many stock lengths of steel, reed, cane, ribbon or tape to buy for a list of lengths to cut
+ * that can not be joined: a whole number, found by cutting the longest first, each from the first
+ * stock length with room. Never below the sum over the stock length; at times one above the best
+ * there is. `loss` is lost at each cut. Lines blank in both are skipped.
+ */
+export const STOCK_COUNT = define({
+  name: "STOCK_COUNT",
+  summary:
+    "How many stock lengths of boning, hoop steel, ribbon or tape to buy for a list of lengths to cut.",
+  source: "geometry: longest first, each from the first stock length with room",
+  words: "bones steels buy cutting list lengths reed cane ribbon hoop wire how many waste offcut",
+  takes: {
+    lengths: { kind: "length", about: "lengths to cut", from: 0.5, to: 2000, many: true, blanks: true },
+    quantities: { kind: "count", about: "how many of each", from: 1, to: 500, many: true, blanks: true },
+    stock: { kind: "length", about: "length it is sold in", from: 2, to: 50_000 },
+    loss: { kind: "length", about: "lost at each cut, tips and ends", from: 0, to: 10, otherwise: 0 },
+  },
+  returns: "count",
+  work({ lengths, quantities, stock, loss }, { step, measure, say }) {
+    const all = toCut(lengths, quantities);
+    if (all[0]! > stock * (1 + 1e-9))
+      throw new Refusal(`stock must be at least ${say(all[0]!)}, the longest to cut, not ${say(stock)}`);
+    const sum = measure(
+      "all_told",
+      "all the lengths end to end",
+      all.reduce((a, b) => a + b, 0),
+    );
+    step("at_least", "ROUNDUP(ROUND(all_told / stock; 8); 0)", wholeUp(sum / stock));
+    return measure("count", "stock lengths cut into, the longest first", cutFrom(all, stock, loss).length);
+  },
+  draw({ lengths, quantities, stock, loss }) {
+    const cuts = cutFrom(toCut(lengths, quantities), stock, loss);
+    const apart = stock / 20;
+    const shapes: Shape[] = [dimension([0, -apart], [stock, -apart], { label: "stock" })];
+    cuts.slice(0, 60).forEach((row, i) => {
+      const y = i * apart;
+      shapes.push(
+        stroke(
+          [
+            [0, y],
+            [stock, y],
+          ],
+          "guide",
+        ),
+      );
+      let x = 0;
+      for (const length of row) {
+        shapes.push(
+          stroke(
+            [
+              [x, y],
+              [x + length, y],
+            ],
+            "cut",
+          ),
+          stroke(
+            [
+              [x + length, y - apart / 4],
+              [x + length, y + apart / 4],
+            ],
+            "cut",
+          ),
+        );
+        x += length + loss;
+      }
+    });
+    return shapes;
+  },
+  examples: [
+    {
+      given: { lengths: [10, 12, 8], quantities: [4, 2, 4], stock: 36 },
+      gives: 3,
+      because: "12 + 12 + 10, 10 + 10 + 10 and 8 + 8 + 8 + 8 in",
+    },
+    {
+      given: { lengths: [60, null, 40], quantities: [3, null, 3], stock: 100 },
+      gives: 3,
+      unit: "cm",
+      because: "a long and a short from each metre",
+    },
+  ],
+  cautions:
+    "Boning must never hinder breathing or press on bone: stop at any pain or numbness. Round and cover every cut end.",
+});

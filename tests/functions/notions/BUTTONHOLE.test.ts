@@ -1,0 +1,26 @@
+import { expect, test } from "vitest";
+import { BUTTONHOLE } from "../../../functions/notions/BUTTONHOLE.ts";
+import { run } from "../../../functions/work.ts";
+
+const hole = (...args: number[]) => run(BUTTONHOLE, args, { unit: "in" }) as number;
+
+test("a one-inch button a quarter thick needs an inch and a quarter", () => {
+  // Common practice: diameter and thickness.
+  expect(hole(1, 0.25)).toBe(1.25);
+});
+
+test("the slit opens as far as the button's girth, its section's diagonals lying inside", () => {
+  for (const [d, t] of [
+    [1, 0.25],
+    [0.5, 0.5],
+    [2, 0.1],
+  ] as const) {
+    const slit = hole(d, t);
+    expect(2 * slit).toBeCloseTo(2 * d + 2 * t, 12);
+    expect(slit).toBeGreaterThanOrEqual(Math.hypot(d, t));
+  }
+});
+
+test("a ball passes with room: its girth is π times its diameter, the slit opens to four times", () => {
+  expect(2 * hole(0.5, 0.5)).toBeGreaterThan(Math.PI * 0.5);
+});

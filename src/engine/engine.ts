@@ -1,0 +1,264 @@
+/**
+ * The calculating side of a book: HyperFormula with the sewing functions, kept equal to a book by
+ * looking at what is no longer the same object. The book is the truth; this holds values only.
+ */
+import { DetailedCellError, HyperFormula } from "hyperformula";
+import type { Kind } from "../../functions/define.ts";
+import type { Lay, LayQuestion } from "../../functions/lay.ts";
+import { findPlace, fullAddress, nameOf, type Place } from "../book/address.ts";
+import { isFormula } from "../book/formula.ts";
+import type { Book } from "../book/shape.ts";
+import { typedAt } from "../book/shape.ts";
+import { engineConfig } from "./config.ts";
+import { forEngine, toEngine, understand } from "./content.ts";
+import { formulaTree, Kinds } from "./kinds.ts";
+import { precedents } from "./precedents.ts";
+import { type Call, type Context, register } from "./register.ts";
+import { sentence, unknownWord } from "./sentences.ts";
+import { show } from "./show.ts";
+
+register();
+
+/** The functions that lay pieces: their formulas are worked again when a better lay is found. */
+const LAYING = /\b(?:YARDAGE|LAY_DENSITY|CLOTH_CHECK)\s*\(/i;
+
+/** "Measure!C4" as a name's formula has it: "=Measure!$C$4". */
+const fixed = (address: string): string => `=${address.replace(/([A-Za-z]+)(\d+)$/, "$$$1$$$2")}`;
+
+/** Answers a lay question, with the lays that the book keeps at hand. */
+export type LayDesk = (question: LayQuestion, found: Book["lays"]) => Lay | { readonly refusal: string };
+
+/** Something to look at in a cell. */
+export interface Look {
+  readonly is: "error" | "verdict";
+  readonly sentence: string;
+  /** The cell where it begins; another cell than this one when this one only waits for it. */
+  readonly from: Place;
+}
+
+export interface CellView {
+  readonly typed: string;
+  readonly shown: string;
+  readonly value: number | string | boolean | null;
+  readonly kind: Kind;
+  readonly worked: boolean;
+  readonly look: Look | null;
+  readonly name: string | undefined;
+}
+
+export class Engine {
+  #book: Book;
+  #desk: LayDesk;
+  #hf: HyperFormula;
+  #kinds: Kinds;
+  readonly #context: Context;
+
+  constructor(book: Book, desk: LayDesk) {
+    this.#desk = desk;
+    this.#context = {
+      unit: book.unit,
+      mark: book.mark,
+      plan: (question) => this.#desk(question, this.#book.lays),
+    };
+    this.#book = book;
+    this.#kinds = new Kinds(book);
+    this.#hf = this.#build();
+  }
+
+  get book(): Book {
+    return this.#book;
+  }
+
+  get kinds(): Kinds {
+    return this.#kinds;
+  }
+
+  #build(): HyperFormula {
+    const { pages, unit, names } = this.#book;
+    const sheets = Object.fromEntries(
+      pages.map((page) => [
+        page.title,
+        page.rows.map((row) =>
+          row.map((typed, i) => forEngine(understand(typed, page.columns[i]?.kind ?? "any", unit))),
+        ),
+      ]),
+    );
+    const expressions = Object.entries(names).map(([name, address]) => ({
+      name,
+      expression: fixed(address),
+    }));
+    return HyperFormula.buildFromSheets(sheets, engineConfig(this.#context), expressions);
+  }
+
+  /** Follows the book to `next`. Only what changed is calculated anew, unless the pages themselves changed. */
+  become(next: Book): void {
+    const old = this.#book;
+    if (next === old) return;
+    this.#book = next;
+    this.#kinds = new Kinds(next);
+    const samePages =
+      old.pages.length === next.pages.length &&
+      old.pages.every((page, i) => page.title === next.pages[i]!.title);
+    if (!samePages || old.unit !== next.unit || old.mark !== next.mark) {
+      Object.assign(this.#context, { unit: next.unit, mark: next.mark });
+      this.#hf.destroy();
+      this.#hf = this.#build();
+      return;
+    }
+    this.#hf.batch(() => {
+      this.#followNames(old.names, next.names);
+      next.pages.forEach((page, index) => {
+        this.#followPage(old, page, index);
+      });
+      if (old.lays !== next.lays) this.#wakeLays();
+    });
+  }
+
+  #followNames(old: Book["names"], next: Book["names"]): void {
+    if (old === next) return;
+    for (const name of Object.keys(old)) if (!Object.hasOwn(next, name)) this.#hf.removeNamedExpression(name);
+    for (const [name, address] of Object.entries(next)) {
+      if (!Object.hasOwn(old, name)) this.#hf.addNamedExpression(name, fixed(address));
+      else if (old[name] !== address) this.#hf.changeNamedExpression(name, fixed(address));
+    }
+  }
+
+  #followPage(old: Book, page: Book["pages"][number], index: number): void {
+    const before = old.pages[index]!;
+    if (before === page) return;
+    const kindsChanged =
+      before.columns.length !== page.columns.length ||
+      before.columns.some(({ kind }, i) => kind !== page.columns[i]!.kind);
+    const rows = Math.max(before.rows.length, page.rows.length);
+    for (let row = 0; row < rows; row += 1) {
+      const was = before.rows[row] ?? [];
+      const is = page.rows[row] ?? [];
+      if (was === is && !kindsChanged) continue;
+      for (let column = 0; column < Math.max(was.length, is.length); column += 1) {
+        const typed = is[column] ?? "";
+        if (typed === (was[column] ?? "") && !kindsChanged) continue;
+        const content = understand(typed, page.columns[column]?.kind ?? "any", this.#book.unit);
+        this.#hf.setCellContents({ sheet: this.#sheet(index), row, col: column }, forEngine(content));
+      }
+    }
+  }
+
+  /** Cells that laid pieces are worked again, because a better lay is no cell that could wake them. */
+  #wakeLays(): void {
+    this.#book.pages.forEach((page, index) => {
+      page.rows.forEach((row, r) => {
+        row.forEach((typed, column) => {
+          if (!isFormula(typed) || !LAYING.test(typed)) return;
+          const address = { sheet: this.#sheet(index), row: r, col: column };
+          this.#hf.setCellContents(address, toEngine(typed, this.#book.unit));
+        });
+      });
+    });
+  }
+
+  #sheet(page: number): number {
+    return this.#hf.getSheetId(this.#book.pages[page]!.title)!;
+  }
+
+  #address({ page, row, column }: Place) {
+    return { sheet: this.#sheet(page), row, col: column };
+  }
+
+  #raw(place: Place): number | string | boolean | null | DetailedCellError {
+    return this.#hf.getCellValue(this.#address(place));
+  }
+
+  /** The bare value of a cell; an error is null. */
+  value(place: Place): number | string | boolean | null {
+    const raw = this.#raw(place);
+    return raw instanceof DetailedCellError ? null : raw;
+  }
+
+  /** Everything a screen or a list needs to know of a cell. */
+  view(place: Place): CellView {
+    const typed = typedAt(this.#book, place.page, place.row, place.column);
+    const kind = this.#kinds.of(place);
+    const worked = isFormula(typed);
+    const common = { typed, kind, worked, name: nameOf(this.#book, place) };
+    const raw = this.#raw(place);
+    if (raw instanceof DetailedCellError) {
+      const from = (raw.address && this.#placeOf(raw.address)) || place;
+      const text = typedAt(this.#book, from.page, from.row, from.column) || typed;
+      return {
+        ...common,
+        value: null,
+        shown: "look",
+        look: { is: "error", sentence: this.sentenceFor(raw, text), from },
+      };
+    }
+    const verdict = typeof raw === "string" && worked && raw.startsWith("look: ");
+    const look: Look | null = verdict ? { is: "verdict", sentence: raw.slice(6), from: place } : null;
+    return { ...common, value: raw, shown: show(raw, kind, this.#book), look };
+  }
+
+  /** An error in words. `formula` is what stands in the cell where it began. */
+  sentenceFor(error: DetailedCellError, formula: string): string {
+    return sentence(error, formula, this.#book, (name) =>
+      this.#hf.getRegisteredFunctionNames().includes(name),
+    );
+  }
+
+  #placeOf(address: string): Place | null {
+    return findPlace(this.#book, address);
+  }
+
+  /** Works a formula as if it stood on `page`, changing nothing. */
+  evaluate(
+    formula: string,
+    page = 0,
+  ): { value: number | string | boolean | null; kind: Kind } | { problem: string } {
+    const known = (name: string) => this.#hf.getRegisteredFunctionNames().includes(name);
+    const read = toEngine(formula, this.#book.unit);
+    if (!this.#hf.validateFormula(read)) {
+      return {
+        problem:
+          unknownWord(formula, this.#book, known) ??
+          "this formula can't be read; look at its brackets, quotes and the ; between arguments",
+      };
+    }
+    const raw = this.#hf.calculateFormula(read, this.#sheet(page));
+    if (raw instanceof DetailedCellError) return { problem: this.sentenceFor(raw, formula) };
+    if (Array.isArray(raw))
+      return { problem: "this formula gives a range of answers; Ellwand keeps one value in a cell" };
+    return { value: raw, kind: this.#kinds.ofTree(formulaTree(formula), page) };
+  }
+
+  /** The sewing functions called while the formula of a cell is worked, innermost first. */
+  calls(place: Place): readonly Call[] {
+    const typed = typedAt(this.#book, place.page, place.row, place.column);
+    if (!isFormula(typed)) return [];
+    const heard: Call[] = [];
+    this.#context.heard = (call) => heard.push(call);
+    try {
+      const read = toEngine(typed, this.#book.unit);
+      if (this.#hf.validateFormula(read)) this.#hf.calculateFormula(read, this.#sheet(place.page));
+    } finally {
+      this.#context.heard = undefined;
+    }
+    return heard;
+  }
+
+  /** The setting the functions work in: unit, mark, lay planner. */
+  get setting(): Context {
+    return this.#context;
+  }
+
+  /** The cells that a cell's formula names, in the order of the book; ranges cell by cell. */
+  restsOn(place: Place): Place[] {
+    const typed = typedAt(this.#book, place.page, place.row, place.column);
+    return isFormula(typed) ? precedents(this.#book, typed, place.page) : [];
+  }
+
+  address(place: Place): string {
+    return fullAddress(this.#book, place);
+  }
+
+  destroy(): void {
+    this.#hf.destroy();
+  }
+}

@@ -1,0 +1,56 @@
+/** Values in the words of the tape: what a cell shows for what it holds. */
+import type { Kind } from "../../functions/define.ts";
+import { type Mark, tapeText } from "../../functions/fractions.ts";
+import { pieceBounds, readPiece } from "../../functions/piece.ts";
+import type { Unit } from "../../functions/units.ts";
+
+export interface Rule {
+  readonly unit: Unit;
+  readonly mark: Mark;
+}
+
+/** A plain number without needless places: at most `places` after the point. */
+export const plainNumber = (value: number, places = 4): string =>
+  Math.abs(value) >= 1e15 ? value.toExponential(4) : String(Number(value.toFixed(places)) + 0);
+
+/** A day as the engine counts it (days since 1899-12-30) as ISO writes it. */
+export const dayText = (day: number): string =>
+  new Date(Math.round(day - 25569) * 86_400_000).toISOString().slice(0, 10);
+
+/** A value of this kind as a cell shows it. */
+export function show(value: number | string | boolean | null, kind: Kind, { unit, mark }: Rule): string {
+  if (value === null) return "";
+  if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
+  if (typeof value === "string") return kind === "piece" ? pieceText(value, { unit, mark }) : value;
+  switch (kind) {
+    case "length":
+      return tapeText(value, unit, mark);
+    case "area":
+      return `${plainNumber(value, 2)} sq ${unit}`;
+    case "angle":
+      return `${plainNumber(value, 2)}°`;
+    case "money":
+      return value.toFixed(2);
+    case "days":
+      return value > 20_000 && value < 120_000 ? dayText(value) : plainNumber(value, 2);
+    default:
+      return plainNumber(value);
+  }
+}
+
+function pieceText(path: string, { unit, mark }: Rule): string {
+  try {
+    const box = pieceBounds(readPiece(path));
+    return `piece ${tapeText(box.right - box.left, unit, mark)} × ${tapeText(box.high - box.low, unit, mark)}`;
+  } catch {
+    return path;
+  }
+}
+
+/** The exact value behind what is shown, for who asks. */
+export function exact(value: number | string | boolean | null, kind: Kind, { unit }: Rule): string {
+  if (typeof value !== "number") return value === null ? "" : String(value);
+  const figure = String(Number(value.toPrecision(12)));
+  if (kind === "length") return `${figure} ${unit}`;
+  return kind === "area" ? `${figure} sq ${unit}` : kind === "angle" ? `${figure}°` : figure;
+}

@@ -1,0 +1,100 @@
+/**
+ * Pleats on flat cloth. A knife pleat hides two layers of its depth, a box or an inverted pleat
+ * four. Evenly set, pleat i of n has its middle at (i − 1/2) of the finished width over n, half a
+ * spacing in from each end.
+ */
+import type { Take } from "./define.ts";
+import { dimension, type Shape, stroke } from "./drawing.ts";
+import type { Point } from "./geometry.ts";
+
+export const STYLE = {
+  kind: "text",
+  about: "knife: all one way; box: two folds turned apart; inverted: two folds that meet",
+  choices: ["knife", "box", "inverted"],
+  otherwise: "knife",
+} as const satisfies Take;
+
+export type Style = "knife" | "box" | "inverted";
+
+/** Hidden layers of one pleat. */
+export const layersOf = (style: Style): 2 | 4 => (style === "knife" ? 2 : 4);
+
+/** The rule that says so. */
+export const LAYERS_RULE = 'IF(style = "knife"; 2; 4)';
+
+/** Width of the upper face of a box pleat: its underfolds meet behind it, or the boxes touch. */
+export const boxFace = (depth: number, spacing: number): number => Math.min(2 * depth, spacing);
+
+/** A line across the flat strip. `inner` is the fold that comes to lie beneath. */
+export interface Crease {
+  readonly at: number;
+  readonly kind: "fold" | "placement" | "inner";
+}
+
+/** The lines of one pleat from its middle, in order along the flat cloth; `at` 0 is the middle if nothing were hidden before it. */
+export function creasesOf(style: Style, depth: number, spacing: number): Crease[] {
+  const line = (at: number, kind: Crease["kind"]): Crease => ({ at, kind });
+  if (style === "knife") return [line(0, "fold"), line(depth, "inner"), line(2 * depth, "placement")];
+  if (style === "inverted") {
+    return [
+      line(0, "fold"),
+      line(depth, "inner"),
+      line(2 * depth, "placement"),
+      line(3 * depth, "inner"),
+      line(4 * depth, "fold"),
+    ];
+  }
+  const half = boxFace(depth, spacing) / 2;
+  return [
+    line(-half, "placement"),
+    line(depth - half, "inner"),
+    line(2 * depth - half, "fold"),
+    line(2 * depth + half, "fold"),
+    line(3 * depth + half, "inner"),
+    line(4 * depth + half, "placement"),
+  ];
+}
+
+/** All lines of `count` pleats on a strip that finishes `finished` long, measured on the flat from its beginning. */
+export function creases(style: Style, finished: number, count: number, depth: number): Crease[] {
+  const spacing = finished / count;
+  const one = creasesOf(style, depth, spacing);
+  return Array.from({ length: count }, (_, i) => (i + 0.5) * spacing + i * layersOf(style) * depth).flatMap(
+    (middle) => one.map(({ at, kind }) => ({ at: middle + at, kind })),
+  );
+}
+
+const ROLES = { fold: "fold", placement: "placement", inner: "guide" } as const;
+
+/** The flat strip with its folds, placement lines and inner folds, its whole length dimensioned below. */
+export function drawCreases(length: number, lines: readonly Crease[], lengthShows?: string): Shape[] {
+  const deep = length / 8;
+  const across = (x: number): [Point, Point] => [[x, 0], [x, deep]]; // biome-ignore format: points in pairs
+  return [
+    stroke([[0, 0], [length, 0], [length, deep], [0, deep], [0, 0]], "cut"),
+    ...lines.map(({ at, kind }) => stroke(across(at), ROLES[kind])),
+    dimension([0, deep * 1.4], [length, deep * 1.4], { label: "flat", ...(lengthShows ? { shows: lengthShows } : {}) }),
+  ]; // biome-ignore format: points in pairs
+}
+
+/** The same strip folded, looked at along its upper edge: layers are drawn a hair apart. */
+export function drawFolded(style: Style, finished: number, count: number, depth: number, y: number): Shape[] {
+  const spacing = finished / count;
+  const gap = finished / 60;
+  const path: Point[] = [[0, y]];
+  for (let i = 0; i < count; i += 1) {
+    const x = (i + 0.5) * spacing;
+    const put = (...points: [number, number][]) => {
+      for (const [dx, layer] of points) path.push([x + dx, y + layer * gap]);
+    };
+    const half = boxFace(depth, spacing) / 2;
+    if (style === "knife") put([0, 0], [-depth, 1], [0, 2]);
+    else if (style === "inverted") put([0, 0], [-depth, 1], [depth, 1], [0, 0]);
+    else put([-half, 2], [depth - half, 2], [-half, 0], [half, 0], [half - depth, 2], [half, 2]);
+  }
+  path.push([finished, y]);
+  return [
+    stroke(path, "fold", { label: "folded, from above" }),
+    dimension([0, y - 2 * gap], [finished, y - 2 * gap], { label: "finished" }),
+  ];
+}

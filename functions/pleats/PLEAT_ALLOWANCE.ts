@@ -1,0 +1,54 @@
+import { define } from "../define.ts";
+import { dimension } from "../drawing.ts";
+import { type Crease, creasesOf, drawCreases, LAYERS_RULE, layersOf, STYLE } from "../folds.ts";
+
+/**
+ * Cloth that pleats take up, in the book's unit, to be added to the finished width: a knife pleat
+ * twice its depth, a box or inverted pleat four times. Depth is from the outer fold to the inner
+ * one. Pleats that taper take this at the level where the depth is measured. Source: common practice.
+ */
+export const PLEAT_ALLOWANCE = define({
+  name: "PLEAT_ALLOWANCE",
+  summary:
+    "How much cloth to add for pleats: twice the depth of each knife pleat, four times that of a box pleat.",
+  source: "common practice; rule 2 × depth × number printed in NIMI, Dress Making Trade Practical, p. 203",
+  words: "knife box inverted kick pleats extra width add underlay kilt",
+  takes: {
+    count: { kind: "count", about: "how many pleats", from: 0, to: 1000 },
+    depth: { kind: "length", about: "from a pleat's outer fold to its inner one", from: 0, to: 200 },
+    style: STYLE,
+  },
+  returns: "length",
+  work({ count, depth, style }, { step }) {
+    const layers = step("layers", LAYERS_RULE, layersOf(style));
+    const each = step("each", "layers * depth", layers * depth);
+    return step("allowance", "count * each", count * each);
+  },
+  draw({ count, depth, style }, { allowance = 0, each = 0 }) {
+    // Only what is hidden, pleat after pleat: the visible parts between them are left out.
+    if (allowance <= 0) return [];
+    const one = creasesOf(style, depth, 0);
+    const lines = Array.from({ length: count }, (_, i) =>
+      one.map(({ at, kind }): Crease => ({ at: at + i * each, kind })),
+    ).flat();
+    const up = -allowance / 20;
+    return [
+      ...drawCreases(allowance, lines, "allowance"),
+      dimension([0, up], [each, up], { label: "one pleat", shows: "each" }),
+    ];
+  },
+  examples: [
+    { given: { count: 6, depth: 1 }, gives: 12, because: "six knife pleats an inch deep take twelve inches" },
+    {
+      given: { count: 2, depth: 1.5, style: "box" },
+      gives: 12,
+      because: "two box pleats of four layers of 1 1/2 in",
+    },
+    {
+      given: { count: 18, depth: 4 },
+      gives: 144,
+      unit: "cm",
+      because: "NIMI, Dress Making Trade Practical, p. 203 ex. 1b: 236 cm for a section of 92",
+    },
+  ],
+});

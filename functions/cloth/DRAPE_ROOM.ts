@@ -1,8 +1,6 @@
+import { FLAME } from "../cautions.ts";
 import { define } from "../define.ts";
 import { drawStrips } from "../strip.ts";
-
-const FIRE =
-  "Drapery and costume near flame or hot lamps must meet the venue's rules and the local fire code; ask whoever is responsible for them.";
 
 /**
  * The size to cut a hanging for an opening that it must fill with room to drape: the opening's own
@@ -33,5 +31,5 @@ export const DRAPE_ROOM = define({
     { given: { size: 60, width: 60 }, gives: 90, because: "Stephenson 1905: an arch 5 ft wide, 7 ft 6 in" },
     { given: { size: 96, width: 60 }, gives: 126, because: "and 8 ft high, 10 ft 6 in" },
   ],
-  cautions: FIRE,
+  cautions: FLAME,
 });

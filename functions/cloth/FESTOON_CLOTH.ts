@@ -1,3 +1,4 @@
+import { FLAME } from "../cautions.ts";
 import { define } from "../define.ts";
 import { drawStrip } from "../strip.ts";
 
@@ -31,6 +32,5 @@ export const FESTOON_CLOTH = define({
     { given: { span: 60 }, gives: 180, because: "Stephenson 1905: 5 ft take 5 yd" },
     { given: { span: 60, goods: "fringe" }, gives: 288, because: "Stephenson 1905: and 8 yd of fringe" },
   ],
-  cautions:
-    "Drapery and costume near flame or hot lamps must meet the venue's rules and the local fire code; ask whoever is responsible for them.",
+  cautions: FLAME,
 });

@@ -1,3 +1,4 @@
+import { BONING } from "../cautions.ts";
 import { define, Refusal } from "../define.ts";
 import { dimension, stroke } from "../drawing.ts";
 import { drawStrip } from "../strip.ts";
@@ -52,6 +53,5 @@ export const BONE_CUT = define({
     { given: { channel: 11 }, gives: 10.5, because: "common practice: 1/4 in clear at each end" },
     { given: { channel: 30, clear: 1 }, gives: 28, unit: "cm", because: "1 cm clear at each end" },
   ],
-  cautions:
-    "Boning and lacing must never hinder breathing or press on bone: stop at any pain or numbness. Cover and round every tip; for back trouble, pregnancy or children ask a licensed practitioner first.",
+  cautions: BONING,
 });

@@ -1,3 +1,4 @@
+import { BONING } from "../cautions.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing.ts";
 
@@ -62,5 +63,5 @@ export const CHANNEL_WIDTH = define({
     },
     { given: { width: 0.7, thickness: 0.1, ease: 0.2 }, gives: 1, unit: "cm", because: "7, 1 and 2 mm" },
   ],
-  cautions: "Boning must never hinder breathing or press on bone: stop at any pain or numbness.",
+  cautions: BONING,
 });

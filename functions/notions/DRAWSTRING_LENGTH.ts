@@ -1,3 +1,4 @@
+import { CORDS } from "../cautions.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing.ts";
 
@@ -48,6 +49,5 @@ export const DRAWSTRING_LENGTH = define({
     { given: { opening: 44, tails: 10 }, gives: 64, because: "44 in and twice 10 in" },
     { given: { opening: 120, tails: 25 }, gives: 170, unit: "cm", because: "120 cm and twice 25 cm" },
   ],
-  cautions:
-    "No cords or drawstrings at the neck or hood of children's clothes, and none that trail at the hem; follow local rules (EN 14682, 16 CFR 1120 among them). Sew the string fast at its middle.",
+  cautions: `${CORDS} Sew the string fast at its middle.`,
 });

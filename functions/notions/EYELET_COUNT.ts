@@ -1,3 +1,4 @@
+import { CORDS, LACING } from "../cautions.ts";
 import { define } from "../define.ts";
 import { drawRow, rowBetween } from "../row.ts";
 import { usual } from "../usual.ts";
@@ -57,6 +58,5 @@ export const EYELET_COUNT = define({
       because: "rings every 6 in and one at each end, L/6 + 1: Stephenson, Cutting and Draping, 1905",
     },
   ],
-  cautions:
-    "Lacing must never hinder breathing: loosen it at any pain, numbness or faintness. No lacing cords at the neck of children's clothes; follow local rules (EN 14682, 16 CFR 1120 among them).",
+  cautions: `${LACING} ${CORDS}`,
 });

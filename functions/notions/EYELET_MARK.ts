@@ -1,3 +1,4 @@
+import { CORDS, LACING } from "../cautions.ts";
 import { define, Refusal } from "../define.ts";
 import { drawRow, rowBetween } from "../row.ts";
 import { usual } from "../usual.ts";
@@ -73,6 +74,5 @@ export const EYELET_MARK = define({
     },
     { given: { number: 8, edge: 13, count: 7 }, gives: "", because: "past the last eyelet there is none" },
   ],
-  cautions:
-    "Lacing must never hinder breathing: loosen it at any pain, numbness or faintness. No lacing cords at the neck of children's clothes; follow local rules (EN 14682, 16 CFR 1120 among them).",
+  cautions: `${LACING} ${CORDS}`,
 });

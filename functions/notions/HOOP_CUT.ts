@@ -1,10 +1,8 @@
+import { HOOPS } from "../cautions.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing.ts";
 import { arc } from "../geometry.ts";
 import { usual } from "../usual.ts";
-
-const FIRE =
-  "A hooped skirt stands out where its wearer can not see it: near flame or hot lamps follow the venue's rules and the local fire code, and let the wearer practise doors, stairs and sitting.";
 
 /** Length to cut of steel, reed or cane for a hoop `girth` round, its ends overlapping; in the book's unit. */
 export const HOOP_CUT = define({
@@ -53,5 +51,5 @@ export const HOOP_CUT = define({
     { given: { girth: 110 }, gives: 112, because: "common practice: 2 in to overlap" },
     { given: { girth: 300, overlap: 6 }, gives: 306, unit: "cm", because: "3 m and 6 cm" },
   ],
-  cautions: FIRE,
+  cautions: HOOPS,
 });

@@ -1,3 +1,4 @@
+import { HOOPS } from "../cautions.ts";
 import { define, Refusal } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing.ts";
 
@@ -76,6 +77,5 @@ export const HOOP_GIRTH = define({
       because: "past the last there is none",
     },
   ],
-  cautions:
-    "A hooped skirt stands out where its wearer can not see it: near flame or hot lamps follow the venue's rules and the local fire code, and let the wearer practise doors, stairs and sitting.",
+  cautions: HOOPS,
 });

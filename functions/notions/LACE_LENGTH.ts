@@ -1,3 +1,4 @@
+import { CORDS, LACING } from "../cautions.ts";
 import { define } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing.ts";
 import type { Point } from "../geometry.ts";
@@ -110,6 +111,5 @@ export const LACE_LENGTH = define({
       because: "two bars of 4 in, twelve slants of 5 in, two loops of twice 20 in",
     },
   ],
-  cautions:
-    "Lacing must never hinder breathing: loosen it at any pain, numbness or faintness, and see that the wearer or a dresser can undo it fast. No cords at the neck of children's clothes; follow local rules (EN 14682, 16 CFR 1120 among them).",
+  cautions: `${LACING} ${CORDS}`,
 });

@@ -1,3 +1,4 @@
+import { BONING } from "../cautions.ts";
 import { define, Refusal } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing.ts";
 import { wholeUp } from "../whole.ts";
@@ -124,6 +125,5 @@ export const STOCK_COUNT = define({
       because: "a long and a short from each metre",
     },
   ],
-  cautions:
-    "Boning must never hinder breathing or press on bone: stop at any pain or numbness. Round and cover every cut end.",
+  cautions: BONING,
 });

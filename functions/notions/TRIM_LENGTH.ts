@@ -1,3 +1,4 @@
+import { CORDS, FLAME } from "../cautions.ts";
 import { define } from "../define.ts";
 import { drawStrips } from "../strip.ts";
 
@@ -65,6 +66,5 @@ export const TRIM_LENGTH = define({
       because: "Stephenson 1905: a tenth more fringe",
     },
   ],
-  cautions:
-    "Fringes, lace and feathers catch fire easily: near flame or hot lamps follow the venue's rules and the local fire code. Nothing long and loose at the neck of children's clothes.",
+  cautions: `${FLAME} ${CORDS}`,
 });

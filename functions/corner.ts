@@ -61,20 +61,26 @@ function drawnOut(run: Edge, far: number): Edge {
 }
 
 function endedAt(run: Edge, { index, share, point }: Exit): Edge {
-  if (index === run.length) return drawnTo(run, point);
+  if (index === run.length) return lengthened(run, point);
   const kept = run.slice(0, index);
   const last = strokePart(run[index]!, 0, share);
   if (distance(last.from, point) === 0 && kept.length > 0) return kept;
   return [...kept, { ...last, to: point }];
 }
 
-/** A run drawn on straight to a point: a straight last stroke is lengthened. */
+/** A run with a straight line to a point that lies ahead of it: a straight last stroke is lengthened. */
+function lengthened(run: Edge, point: Point): Edge {
+  const last = run.at(-1)!;
+  return last.kind === "line"
+    ? [...run.slice(0, -1), line(last.from, point)]
+    : [...run, line(last.to, point)];
+}
+
+/** A run with a straight line to any point. */
 function drawnTo(run: Edge, point: Point): Edge {
   const last = run.at(-1)!;
   if (distance(last.to, point) === 0) return run;
-  return last.kind === "line" && isAhead(last, point)
-    ? [...run.slice(0, -1), line(last.from, point)]
-    : [...run, line(last.to, point)];
+  return isAhead(last, point) ? lengthened(run, point) : [...run, line(last.to, point)];
 }
 
 /** Does the point lie on a line stroke drawn out? */
@@ -160,7 +166,10 @@ export function turnBack(side: Edge, hem: Edge, corner: Point, away: number, fol
   const inner: Point = [corner[0] + tx * far, corner[1] + ty * far];
   const met = joinEnds(side, [line(inner, corner)], away);
   if (!met) return null;
-  const [dx, dy] = unit(met.a);
+  const [ox, oy] = unit(side);
+  const { to } = side.at(-1)!;
+  const beyond = (met.point[0] - to[0]) * ox + (met.point[1] - to[1]) * oy >= 0;
+  const [dx, dy] = beyond ? [ox, oy] : unit(met.a);
   const lean = dx * tx + dy * ty;
   if (Math.abs(lean) > Math.sqrt(3) / 2) return null;
   const [rx, ry] = [dx - 2 * lean * tx, dy - 2 * lean * ty];

@@ -21,7 +21,8 @@ const SPELLINGS: Record<string, TapeUnit> = {
 
 function unitOf(word: string): TapeUnit | undefined {
   const lower = word.toLowerCase();
-  return isTapeUnit(lower) ? lower : SPELLINGS[lower];
+  if (isTapeUnit(lower)) return lower;
+  return Object.hasOwn(SPELLINGS, lower) ? SPELLINGS[lower] : undefined;
 }
 
 /** What `readTape` made of a text: the length in the asked unit, and whether a unit or fraction was written. */
@@ -34,7 +35,8 @@ export interface TapeReading {
 /**
  * Reads a length as people write it on a pattern. A figure without a unit is in `unit`.
  * Several parts add up ("1 yd 9 in", "5' 3\""); each but a lone one must name its unit.
- * Returns null when the text is no length: words, a stray sign, a fraction over zero.
+ * Returns null when the text is no length: words, a stray sign, a fraction over
+ * zero, a row of digits past all counting.
  */
 export function readTape(text: string, unit: Unit): TapeReading | null {
   let rest = text
@@ -61,7 +63,7 @@ export function readTape(text: string, unit: Unit): TapeReading | null {
     certain ||= named !== undefined || loneTop !== undefined || top !== undefined;
     length += convert(figure, named ?? unit, unit);
   }
-  return parts === 0 ? null : { length: sign * length, certain };
+  return parts === 0 || !Number.isFinite(length) ? null : { length: sign * length, certain };
 }
 
 /** The size of a mark, in `unit`. */

@@ -1,0 +1,178 @@
+/** Everything a person can do to a book, each as a command with a name for the history. */
+import { cellAddress, nameFault, nameOf, type Place } from "../book/address.ts";
+import * as edit from "../book/edit.ts";
+import { isFormula } from "../book/formula.ts";
+import { copied } from "../book/references.ts";
+import {
+  type Book,
+  type Column,
+  MOST_COLUMNS,
+  MOST_PAGES,
+  MOST_ROWS,
+  type Page,
+  typedAt,
+} from "../book/shape.ts";
+import type { Command } from "./store.ts";
+
+const many = (count: number, noun: string) => (count === 1 ? `a ${noun}` : `${count} ${noun}s`);
+
+/** Types into cells: one step whatever their number. */
+export function typeCells(typings: readonly edit.Typing[]): Command {
+  const first = typings[0];
+  return {
+    label:
+      typings.length === 1 && first
+        ? `type in ${cellAddress(first.row, first.column)}`
+        : `type in ${typings.length} cells`,
+    edit: (book) => {
+      if (typings.some(({ row }) => row >= MOST_ROWS))
+        return { refusal: `a page has at most ${MOST_ROWS} rows` };
+      if (typings.some(({ column }) => column >= MOST_COLUMNS))
+        return { refusal: `a page has at most ${MOST_COLUMNS} columns` };
+      return edit.type(withColumns(book, typings), typings);
+    },
+  };
+}
+
+/** Columns are added when something is typed beyond the last. */
+function withColumns(book: Book, typings: readonly edit.Typing[]): Book {
+  return typings.reduce((next, { page, column }) => {
+    const have = next.pages[page]!.columns.length;
+    return column < have ? next : edit.insertColumns(next, page, have, column + 1 - have);
+  }, book);
+}
+
+/** Puts a block of texts down with its upper left corner at a place. */
+export function pasteBlock(at: Place, block: readonly (readonly string[])[]): Command {
+  const typings = block.flatMap((row, r) =>
+    row.map((typed, c) => ({ page: at.page, row: at.row + r, column: at.column + c, typed })),
+  );
+  return { ...typeCells(typings), label: `paste ${many(typings.length, "cell")}` };
+}
+
+/** A block of cells on a page, both corners included. */
+export interface Block {
+  readonly page: number;
+  readonly top: number;
+  readonly left: number;
+  readonly bottom: number;
+  readonly right: number;
+}
+
+/** What is typed in a block, moved as when its upper left corner is put at `to`; repeated to fill `target`. */
+export function copyOf(book: Book, from: Block, to: Place, target?: Block): edit.Typing[] {
+  const rows = from.bottom - from.top + 1;
+  const columns = from.right - from.left + 1;
+  const tall = target ? target.bottom - to.row + 1 : rows;
+  const wide = target ? target.right - to.column + 1 : columns;
+  return Array.from({ length: tall * wide }, (_, i) => {
+    const row = to.row + Math.floor(i / wide);
+    const column = to.column + (i % wide);
+    const source = {
+      row: from.top + ((((row - to.row) % rows) + rows) % rows),
+      column: from.left + ((column - to.column) % columns),
+    };
+    const typed = typedAt(book, from.page, source.row, source.column);
+    return {
+      page: to.page,
+      row,
+      column,
+      typed: isFormula(typed) ? copied(typed, row - source.row, column - source.column) : typed,
+    };
+  });
+}
+
+export const copyCells = (from: Block, to: Place, target?: Block): Command => ({
+  label: "copy cells",
+  edit: (book) => typeCells(copyOf(book, from, to, target)).edit(book),
+});
+
+export const insertRows = (page: number, at: number, count: number): Command => ({
+  label: `put in ${many(count, "row")}`,
+  edit: (book) =>
+    book.pages[page]!.rows.length + count > MOST_ROWS
+      ? { refusal: `a page has at most ${MOST_ROWS} rows` }
+      : edit.insertRows(book, page, at, count),
+});
+
+export const removeRows = (page: number, at: number, count: number): Command => ({
+  label: `take out ${many(count, "row")}`,
+  edit: (book) => edit.removeRows(book, page, at, count),
+});
+
+export const insertColumns = (page: number, at: number, count: number): Command => ({
+  label: `put in ${many(count, "column")}`,
+  edit: (book) =>
+    book.pages[page]!.columns.length + count > MOST_COLUMNS
+      ? { refusal: `a page has at most ${MOST_COLUMNS} columns` }
+      : edit.insertColumns(book, page, at, count),
+});
+
+export const removeColumns = (page: number, at: number, count: number): Command => ({
+  label: `take out ${many(count, "column")}`,
+  edit: (book) => edit.removeColumns(book, page, at, count),
+});
+
+export const changeColumn = (page: number, column: number, change: Partial<Column>): Command => ({
+  label: "change a column",
+  edit: (book) => edit.changeColumn(book, page, column, change),
+});
+
+/** Names a cell; "" takes its name away. */
+export const nameCell = (place: Place, name: string): Command => ({
+  label: name === "" ? "take a name away" : `name a cell ${name}`,
+  edit: (book) => {
+    if (name === (nameOf(book, place) ?? "")) return book;
+    if (name === "") return edit.nameCell(book, place, "");
+    const fault = nameFault(name);
+    if (fault) return { refusal: fault };
+    const holder = Object.keys(book.names).find((one) => one.toLowerCase() === name.toLowerCase());
+    if (holder !== undefined && holder !== nameOf(book, place)) {
+      return { refusal: `${holder} is already the name of ${book.names[holder]}; choose another name` };
+    }
+    return edit.nameCell(book, place, name);
+  },
+});
+
+export const noteCell = (page: number, address: string, note: string): Command => ({
+  label: `note at ${address}`,
+  edit: (book) => edit.noteCell(book, page, address, note),
+});
+
+const titleFault = (book: Book, title: string, except = -1): string | null => {
+  if (!/\S/.test(title)) return "a page needs a title";
+  if (/[[\]:*?/\\']/.test(title) || title.length > 80)
+    return "a page's title has at most 80 letters and none of [ ] : * ? / \\ '";
+  const taken = book.pages.some(
+    (page, i) => i !== except && page.title.toLowerCase() === title.toLowerCase(),
+  );
+  return taken ? `there is already a page called "${title}"` : null;
+};
+
+export const addPage = (page: Page, at?: number): Command => ({
+  label: `add the page ${page.title}`,
+  edit: (book) => {
+    if (book.pages.length >= MOST_PAGES) return { refusal: `a book has at most ${MOST_PAGES} pages` };
+    const fault = titleFault(book, page.title);
+    return fault ? { refusal: fault } : edit.addPage(book, page, at);
+  },
+});
+
+export const removePage = (page: number): Command => ({
+  label: "take out a page",
+  edit: (book) =>
+    book.pages.length === 1 ? { refusal: "a book keeps at least one page" } : edit.removePage(book, page),
+});
+
+export const renamePage = (page: number, title: string): Command => ({
+  label: `call a page ${title}`,
+  edit: (book) => {
+    const fault = titleFault(book, title, page);
+    return fault ? { refusal: fault } : edit.renamePage(book, page, title);
+  },
+});
+
+export const retitle = (title: string): Command => ({
+  label: "call the book otherwise",
+  edit: (book) => (/\S/.test(title) ? { ...book, title } : { refusal: "a book needs a title" }),
+});

@@ -1,0 +1,207 @@
+/**
+ * The section sewn below a pointed waist seam: the body between waist and hip rolled out flat
+ * (cone.ts), cut along the seam above and along a hem below, and spread evenly where the hem is
+ * to be fuller than the body.
+ *
+ * Spreading cuts the section into strips down the body, as many as you like, and leans each a
+ * little more than the one before. Strips keep their top ends, so the seam keeps its length and
+ * only bends: its level part to another arc, its straight slope to an arc too. A hem point stays
+ * on its strip, as far below the seam as it was.
+ */
+import { across, bent, down, reach, step } from "./bend.ts";
+import { girthAt, onFlat, type Seam } from "./cone.ts";
+import { Refusal } from "./define.ts";
+import { reverseEdge } from "./edges.ts";
+import { type Curve, integrate, line, type Point } from "./geometry.ts";
+import { type Edge, edgeLength, type Piece } from "./piece.ts";
+
+export interface Dip {
+  readonly waist: number;
+  readonly hip: number;
+  readonly hip_drop: number;
+  readonly front_drop: number;
+  readonly back_drop: number;
+  readonly start: number;
+  readonly depth: number;
+  readonly hem: "parallel" | "level";
+}
+
+/** What is to be known at a place `u` along the slope, before spreading. */
+interface Place {
+  /** Lean of the strip there. */
+  readonly lean: number;
+  /** How fast that grows along the slope. */
+  readonly leaning: number;
+  /** The strip's length from seam to hem, and how fast that grows. */
+  readonly length: number;
+  readonly lengthening: number;
+}
+
+const plain = (x: number): number => Number(x.toPrecision(6));
+
+/** Curves of the hem below the slope: so many that the hem's length is so many that the hem is good to some seven figures. */
+const SPANS = 8;
+
+export class DippedSection {
+  private readonly dip: Dip;
+  private readonly seam: Seam;
+  private readonly slopeStart: Point;
+  private readonly slopeLean: number;
+  private readonly slopeWay: Point;
+
+  constructor(dip: Dip, seam: Seam) {
+    this.dip = dip;
+    this.seam = seam;
+    const { waist, hip, hip_drop, front_drop, back_drop, start, depth, hem } = dip;
+    if (start === 1 && front_drop !== back_drop) {
+      throw new Refusal("start must be less than 1 for the seam to dip at all, not 1");
+    }
+    const over = front_drop - back_drop;
+    if (hem === "level" && depth <= over * (1 + 1e-9)) {
+      throw new Refusal(
+        `depth must be more than ${plain(over)} for a level hem to pass below the point in front, not ${plain(depth)}`,
+      );
+    }
+    girthAt(waist, hip, hip_drop, back_drop + depth, "depth");
+    if (hem === "parallel") girthAt(waist, hip, hip_drop, front_drop + depth, "depth");
+    this.slopeStart = onFlat(waist, seam.angle, back_drop, start / 2);
+    const point = onFlat(waist, seam.angle, front_drop, 0.5);
+    const [dx, dy] = [point[0] - this.slopeStart[0], point[1] - this.slopeStart[1]];
+    this.slopeWay = seam.sloped > 0 ? [dx / seam.sloped, dy / seam.sloped] : [1, 0];
+    this.slopeLean = Math.atan2(-dy, dx);
+  }
+
+  private place(u: number): Place {
+    const { waist, back_drop, depth, hem } = this.dip;
+    const { angle } = this.seam;
+    const [x, y] = step(this.slopeStart, this.slopeWay, u);
+    const lean = Math.atan2(angle * x, waist + angle * y);
+    const girth = Math.hypot(angle * x, waist + angle * y);
+    const leaning = (angle * Math.cos(this.slopeLean - lean)) / girth;
+    if (hem === "parallel") return { lean, leaning, length: depth, lengthening: 0 };
+    const level = angle === 0 ? y : y + (2 * girth * Math.sin(lean / 2) ** 2) / angle;
+    const lengthening = Math.sin(this.slopeLean - lean);
+    return { lean, leaning, length: back_drop + depth - level, lengthening };
+  }
+
+  /** Length of half the hem when the strips lean by `spread` radians more for each length of seam. */
+  halfHem(spread: number): number {
+    const { angle, back_girth, level, sloped } = this.seam;
+    const levelPart = level * (1 + this.dip.depth * (angle / back_girth + spread));
+    if (sloped === 0) return levelPart;
+    return levelPart + integrate((u) => Math.hypot(...this.hemSpeed(this.place(u), spread)), 0, sloped);
+  }
+
+  /** How the hem runs below the slope, across and down the strip, per length of seam. */
+  private hemSpeed({ lean, leaning, length, lengthening }: Place, spread: number): Point {
+    const off = this.slopeLean - lean;
+    return [Math.cos(off) + length * (leaning + spread), lengthening - Math.sin(off)];
+  }
+
+  /** The spread that brings half the hem to this length; 0 when it just goes round the body. */
+  spreadFor(half: number): number {
+    const body = this.halfHem(0);
+    if (half < body * (1 - 1e-9)) {
+      throw new Refusal(
+        `hem_length must be at least ${plain(2 * body)}, where the section just goes round the body, not ${plain(2 * half)}`,
+      );
+    }
+    if (half <= body * (1 + 1e-12)) return 0;
+    // The hem grows by nearly its depth for each radian: the secant method, then a last step that
+    // measures the hem as drawn, for its curves are good to some seven figures only.
+    const { level, sloped } = this.seam;
+    let spread = (half - body) / (this.dip.depth * (level + sloped));
+    let [before, found, slope] = [0, body, 1];
+    for (let i = 0; i < 40; i += 1) {
+      const now = this.halfHem(spread);
+      slope = (now - found) / (spread - before);
+      [before, found] = [spread, now];
+      if (!(slope > 0)) break;
+      spread -= (now - half) / slope;
+      if (Math.abs(now - half) <= 1e-5 * half) break;
+    }
+    return spread + (half - edgeLength(this.hem(spread))) / slope;
+  }
+
+  /** Lean of centre front when centre back lies straight. */
+  turn(spread: number): number {
+    return this.seam.angle / 2 + spread * (this.seam.level + this.seam.sloped);
+  }
+
+  /**
+   * Half the section, centre back along the y axis from (0, 0). Edges: 1 the seam from centre back
+   * to the point, 2 centre front, 3 the hem back again, 4 centre back.
+   */
+  piece(spread: number): Piece {
+    const { angle, back_girth, level, sloped } = this.seam;
+    const { depth } = this.dip;
+    const bend = angle / back_girth + spread;
+    const corner = reach([0, 0], 0, bend, level);
+    const seam: Edge = [
+      ...(level > 0 ? [bent([0, 0], 0, bend, level)] : []),
+      ...(sloped > 0 ? [bent(corner, this.slopeLean + spread * level, spread, sloped)] : []),
+    ];
+    const hem = reverseEdge(this.hem(spread));
+    const low: Point = [0, depth];
+    return {
+      edges: [seam, [line(seam.at(-1)!.to, hem[0]!.from)], hem, [line(low, [0, 0])]],
+      marks: [],
+    };
+  }
+
+  /** The hem from centre back: an arc below the level part, curves below the slope. */
+  private hem(spread: number): Edge {
+    const { angle, back_girth, level, sloped } = this.seam;
+    const { depth, hem } = this.dip;
+    // Half a section that comes round on itself can not be cut in one.
+    if (this.turn(spread) > 2 * Math.PI) {
+      throw new Refusal(
+        "hem_length needs more than one circle for each half: cut the section in more panels",
+      );
+    }
+    const bend = angle / back_girth + spread;
+    const corner = reach([0, 0], 0, bend, level);
+    const wider = 1 + depth * bend;
+    const low: Point = [0, depth];
+    // A level hem that just goes round the body is one arc about the body's own centre.
+    if (hem === "level" && spread === 0) return [bent(low, 0, bend / wider, this.halfHem(0))];
+    const arc = level > 0 ? [bent(low, 0, bend / wider, level * wider)] : [];
+    if (sloped === 0) return arc;
+    const ends = Array.from({ length: SPANS + 1 }, (_, i) => {
+      const u = (sloped * i) / SPANS;
+      const place = this.place(u);
+      const top = reach(corner, this.slopeLean + spread * level, spread, u);
+      const lean = place.lean + spread * (level + u);
+      const [sideways, downwards] = this.hemSpeed(place, spread);
+      const at = step(top, down(lean), place.length);
+      const speed = step(step([0, 0], across(lean), sideways), down(lean), downwards);
+      return { at: i === 0 && arc.length > 0 ? arc[0]!.to : at, speed };
+    });
+    const curves = ends.slice(1).map((end, i) => follow(ends[i]!, end, sloped / SPANS));
+    return [...arc, ...curves];
+  }
+}
+
+/** A place on a curve and how the curve runs there, per length of its parameter. */
+interface Pass {
+  readonly at: Point;
+  readonly speed: Point;
+}
+
+/**
+ * The cubic curve from one pass to the next. Handles of a third of the speed would do; made longer
+ * as for an arc of the same turn, 4/3 · tan of a quarter of it, they follow a curve that turns evenly
+ * a hundred times closer.
+ */
+function follow(begin: Pass, end: Pass, span: number): Curve {
+  const [[ax, ay], [bx, by]] = [begin.speed, end.speed];
+  const turn = Math.atan2(ax * by - ay * bx, ax * bx + ay * by);
+  const third = turn === 0 ? span / 3 : ((4 / 3) * Math.tan(turn / 4) * span) / turn;
+  return {
+    kind: "curve",
+    from: begin.at,
+    c1: step(begin.at, begin.speed, third),
+    c2: step(end.at, end.speed, -third),
+    to: end.at,
+  };
+}

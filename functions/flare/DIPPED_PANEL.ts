@@ -1,0 +1,148 @@
+import { developSeam } from "../cone.ts";
+import { define, Refusal } from "../define.ts";
+import { DippedSection } from "../dipped.ts";
+import { dimension } from "../drawing.ts";
+import { degrees } from "../geometry.ts";
+import { drawPanel } from "../panel.ts";
+import { edgeLength, movePiece, pieceArea, turnPiece } from "../piece.ts";
+
+/**
+ * Half of a skirt section for a bodice whose waist seam dips to a point in front, in the book's
+ * unit, without allowances. Edges: 1 the seam from centre back to the point, half of SEAM_GIRTH's
+ * length whatever the hem; 2 centre front; 3 the hem; 4 centre back. A parallel hem lies `depth`
+ * below the seam all round, measured down the body; a level one `depth` below the seam at centre
+ * back. A fuller hem (`hem_length` all round, or `fullness` times the body's own) is spread evenly
+ * along the seam (functions/dipped.ts). Refuses a hem shorter than the body. Source: geometry.
+ */
+export const DIPPED_PANEL = define({
+  name: "DIPPED_PANEL",
+  summary:
+    "Half a skirt section that fits a bodice with a pointed waist seam: its top follows the dip and keeps the seam's length.",
+  source: "geometry: the cone through waist and hip, rolled out flat",
+  words: "peplum basque pointed bodice dropped waist dip front V skirt section flare",
+  takes: {
+    waist: { kind: "length", about: "waist girth", from: 10, to: 500 },
+    hip: { kind: "length", about: "hip girth, over the pad if there is one", from: 10, to: 1000 },
+    hip_drop: { kind: "length", about: "from waist down to hip, along the body", from: 1, to: 100 },
+    front_drop: { kind: "length", about: "from waist down to the point at centre front", from: 0, to: 100 },
+    depth: { kind: "length", about: "from the seam down to the hem, along the body", from: 0.5, to: 200 },
+    back_drop: {
+      kind: "length",
+      about: "from waist down to the level part at the back; negative above the waist",
+      from: -30,
+      to: 100,
+      otherwise: 0,
+    },
+    start: {
+      kind: "share",
+      about: "share of the half girth, from centre back, that runs level",
+      from: 0,
+      to: 1,
+      otherwise: 0.5,
+    },
+    hem: {
+      kind: "text",
+      about: "parallel: as deep below the seam all round; level: so deep at centre back, level from there",
+      choices: ["parallel", "level"],
+      otherwise: "parallel",
+    },
+    hem_length: { kind: "length", about: "the hem wanted, all round", from: 10, to: 5000, otherwise: null },
+    fullness: {
+      kind: "share",
+      about: "how much fuller than the body the hem is, when no hem_length is told",
+      from: 1,
+      to: 10,
+      otherwise: 1,
+    },
+    straight: {
+      kind: "text",
+      about: "which edge lies along the grain, to be cut on the fold or seamed",
+      choices: ["back", "front"],
+      otherwise: "back",
+    },
+  },
+  returns: "piece",
+  work(given, { step, measure }) {
+    const { waist, hip, hip_drop, front_drop, back_drop, start, hem_length, fullness } = given;
+    if (hem_length !== null && fullness !== 1) {
+      throw new Refusal(`fullness must be left out when hem_length is told, not ${fullness}`);
+    }
+    const seam = developSeam(waist, hip, hip_drop, front_drop, back_drop, start);
+    const section = new DippedSection(given, seam);
+    step("angle", "(hip - waist) / hip_drop", seam.angle);
+    step("back_girth", "waist + angle * back_drop", seam.back_girth);
+    step("front_girth", "waist + angle * front_drop", seam.front_girth);
+    step("level", "back_girth / 2 * start", seam.level);
+    step("breadth", "IF(angle = 0; (1 - start) / 2; 2 * SIN(angle * (1 - start) / 4) / angle)", seam.breadth);
+    step(
+      "sloped",
+      "SQRT((front_drop - back_drop) ^ 2 + back_girth * front_girth * breadth ^ 2)",
+      seam.sloped,
+    );
+    step("half_seam", "level + sloped", seam.level + seam.sloped);
+    const body = measure(
+      "body_hem",
+      "the hem that just goes round the body, along its curve",
+      2 * section.halfHem(0),
+    );
+    const spread = section.spreadFor((hem_length ?? body * fullness) / 2);
+    const piece = section.piece(spread);
+    const half = measure(
+      "half_hem",
+      "half the hem of the piece, along its curve",
+      edgeLength(piece.edges[2]!),
+    );
+    const whole = step("hem_all_round", "2 * half_hem", 2 * half);
+    step("gained", "hem_all_round - body_hem", whole - body);
+    measure("front_lean", "degrees that centre front leans from centre back", degrees(section.turn(spread)));
+    measure("front_depth", "from the point down to the hem at centre front", edgeLength(piece.edges[1]!));
+    measure("area", "area of the half piece", pieceArea(piece));
+    if (given.straight === "back") return piece;
+    const [x, y] = piece.edges[1]![0]!.from;
+    return turnPiece(movePiece(piece, -x, -y), degrees(section.turn(spread)));
+  },
+  draw({ straight, depth }, { half_seam = 0 }, piece) {
+    if (typeof piece !== "object") return [];
+    const inside = straight === "back" ? half_seam / 15 : -half_seam / 15;
+    const [top, , , back] = piece.edges;
+    const off = depth / 10;
+    const [from, to] = [back![0]!.to, back![0]!.from];
+    return [
+      ...drawPanel(piece, [inside, depth / 10], {
+        area: "area",
+        top: "half_seam",
+        hem: "half_hem",
+        side: "front_depth",
+      }),
+      dimension([from[0] - off, from[1]], [to[0] - off, to[1]], { label: "centre back" }),
+      { kind: "note", at: top!.at(-1)!.to, text: "point at centre front" },
+    ];
+  },
+  examples: [
+    {
+      given: { waist: 76, hip: 108, hip_drop: 20, front_drop: 7, depth: 18 },
+      gives: { edges: [40.394080907] },
+      within: 5e-7,
+      unit: "cm",
+      because: "half of the seam worked by hand on the cone, 80.788162 cm all round",
+    },
+    {
+      given: { waist: 30, hip: 42, hip_drop: 8, front_drop: 3, depth: 8, hem: "level" },
+      gives: { edges: [16.040081512, 5, 21, 8] },
+      within: 5e-7,
+      because: "a level hem at the hip drop is half the hip; 3 in of the 8 are gone at the point",
+    },
+    {
+      given: { waist: 70, hip: 70, hip_drop: 20, front_drop: 6, depth: 15 },
+      gives: { area: 525, edges: [36, 15, 36, 15], width: 35 },
+      unit: "cm",
+      because: "a straight body: 35 across whatever the slope, 15 deep, the seam 17.5 and √(17.5² + 6²)",
+    },
+    {
+      given: { waist: 30, hip: 42, hip_drop: 8, front_drop: 3, depth: 8, hem_length: 60 },
+      gives: { edges: [16.040081512, 8, 30, 8] },
+      within: 1e-6,
+      because: "spread to a hem of 60 in, the seam and both centre edges keep their lengths",
+    },
+  ],
+});

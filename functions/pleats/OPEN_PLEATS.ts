@@ -1,0 +1,96 @@
+import { define } from "../define.ts";
+import { STYLE } from "../folds.ts";
+import { drawTurns, openPleats } from "../opened.ts";
+import { drawPattern } from "../pattern.ts";
+import { edgeLength, pieceArea } from "../piece.ts";
+
+/**
+ * A piece with pleats opened in it, in the book's unit: the piece given is as it is to look once
+ * pleated. It must have four edges, the top first and the hem third; a pleat runs from its place
+ * along the top to the same share of the hem. Hidden layers are shaped to meet the seam when
+ * folded; marks as PLEATED_PANEL has them, marks of the piece itself are left out. Open pleats
+ * before allowances go on. Source: geometry.
+ */
+export const OPEN_PLEATS = define({
+  name: "OPEN_PLEATS",
+  summary: "Opens pleats in any four-edged piece, such as box pleats at the back of a shaped skirt section.",
+  source: "geometry: the piece folded like paper, cut and unfolded",
+  words: "add insert pleat centre back piece pattern knife box inverted kick wedge",
+  takes: {
+    piece: { kind: "piece", about: "the piece as it is once pleated, without allowances" },
+    places: {
+      kind: "length",
+      about: "where the pleats go, along edge 1 from its beginning",
+      from: 0,
+      to: 5000,
+      many: true,
+    },
+    fold_depth: {
+      kind: "length",
+      about: "from a fold to the inner fold, at the top: one for all or one each; 0 for a wedge",
+      from: 0,
+      to: 200,
+      many: true,
+    },
+    hem_fold_depth: {
+      kind: "length",
+      about: "the same at the hem; as at the top when left out",
+      from: 0,
+      to: 300,
+      many: true,
+      otherwise: null,
+    },
+    style: STYLE,
+    towards: {
+      kind: "text",
+      about: "which end of the top the folds of knife pleats point to",
+      choices: ["end", "start"],
+      otherwise: "end",
+    },
+  },
+  returns: "piece",
+  work({ piece, places, fold_depth, hem_fold_depth, style, towards }, { step, measure }) {
+    const opened = openPleats(piece, {
+      places,
+      depths: fold_depth,
+      hemDepths: hem_fold_depth,
+      style,
+      towards,
+    });
+    const top = measure("top", "length of edge 1 once pleated", edgeLength(piece.edges[0]!));
+    const hem = measure("hem", "length of edge 3 once pleated", edgeLength(piece.edges[2]!));
+    measure("taken_at_top", "cloth that the pleats hide along the top", opened.takenTop);
+    measure("taken_at_hem", "cloth that the pleats hide along the hem", opened.takenHem);
+    step("flat_top", "top + taken_at_top", top + opened.takenTop);
+    step("flat_hem", "hem + taken_at_hem", hem + opened.takenHem);
+    measure("area", "area of the opened piece", pieceArea(opened.piece));
+    return opened.piece;
+  },
+  draw: (_, __, piece) =>
+    typeof piece === "object"
+      ? [
+          ...drawPattern({ edges: piece.edges, marks: [] }, { area: "area" }),
+          { kind: "edge", edge: piece.edges[0]!, role: "seam", label: "top", shows: "flat_top" },
+          { kind: "edge", edge: piece.edges[2]!, role: "seam", label: "hem", shows: "flat_hem" },
+          ...drawTurns(piece.marks),
+        ]
+      : [],
+  examples: [
+    {
+      given: { piece: "M 0 0 L 20 0 L 20 12 L 0 12 Z", places: [5, 15], fold_depth: [1, 2] },
+      gives: { area: 312, width: 26, edges: [26, 12, 26, 12] },
+      because: "a rectangle with knife pleats of 1 and 2 in: six inches more",
+    },
+    {
+      given: {
+        piece: "M 0 0 L 15 0 L 18 10 L 0 10 Z",
+        places: [0],
+        fold_depth: [1.5],
+        hem_fold_depth: [1.5],
+        style: "inverted",
+      },
+      gives: { edges: [18, 10.44030650891055, 21, 10] },
+      because: "half an inverted pleat on the fold at centre back; the side keeps √(3² + 10²)",
+    },
+  ],
+});

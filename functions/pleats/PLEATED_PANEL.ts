@@ -1,0 +1,115 @@
+import { define } from "../define.ts";
+import { STYLE } from "../folds.ts";
+import { drawTurns, openPleats } from "../opened.ts";
+import { drawPanel, flaredPanel, grainOf, STRAIGHT } from "../panel.ts";
+
+/**
+ * A straight or flared panel with pleats opened at given places, in the book's unit, without
+ * allowances. Edges: 1 top, 2 right side, 3 hem, 4 left side; marked, three lines to a knife
+ * pleat and six to a box or inverted one: the fold that shows, the inner fold, the placement line
+ * it is brought to. Hidden layers are shaped to meet the seam when folded (functions/opened.ts).
+ * A box or inverted pleat at the very beginning or end is opened by half, for cutting on the fold.
+ * Refuses pleats that reach past the panel or lie over it. Source: geometry.
+ */
+export const PLEATED_PANEL = define({
+  name: "PLEATED_PANEL",
+  summary:
+    "A panel with pleats opened where you want them, straight or wedge-shaped, with folds and placement lines marked.",
+  source: "geometry: the piece folded like paper, cut and unfolded",
+  words: "knife box inverted kick pleat godet wedge godet pleat insert fullness marks fold placement skirt",
+  takes: {
+    top: { kind: "length", about: "the top once pleated", from: 1, to: 5000 },
+    hem: { kind: "length", about: "the hem once pleated", from: 1, to: 10000 },
+    depth: { kind: "length", about: "from top to hem, square to both", from: 1, to: 500 },
+    places: {
+      kind: "length",
+      about: "where the pleats go, along the top from its left end",
+      from: 0,
+      to: 5000,
+      many: true,
+    },
+    fold_depth: {
+      kind: "length",
+      about: "from a fold to the inner fold, at the top: one for all or one each; 0 for a wedge",
+      from: 0,
+      to: 200,
+      many: true,
+    },
+    hem_fold_depth: {
+      kind: "length",
+      about: "the same at the hem; as at the top when left out",
+      from: 0,
+      to: 300,
+      many: true,
+      otherwise: null,
+    },
+    style: STYLE,
+    towards: {
+      kind: "text",
+      about: "which end of the top the folds of knife pleats point to",
+      choices: ["end", "start"],
+      otherwise: "end",
+    },
+    straight: STRAIGHT,
+  },
+  returns: "piece",
+  work({ top, hem, depth, places, fold_depth, hem_fold_depth, style, towards, straight }, { step, measure }) {
+    const plain = flaredPanel(top, hem, depth, straight);
+    const { piece, takenTop, takenHem } = openPleats(plain, {
+      places,
+      depths: fold_depth,
+      hemDepths: hem_fold_depth,
+      style,
+      towards,
+    });
+    measure("lines", "fold, inner and placement lines marked", piece.marks.length);
+    measure("taken_at_top", "cloth that the pleats hide along the top", takenTop);
+    measure("taken_at_hem", "cloth that the pleats hide along the hem", takenHem);
+    step("flat_top", "top + taken_at_top", top + takenTop);
+    step("flat_hem", "hem + taken_at_hem", hem + takenHem);
+    step("side", "depth", depth);
+    return piece;
+  },
+  draw({ top, straight }, _, piece) {
+    if (typeof piece !== "object") return [];
+    return [
+      ...drawPanel({ edges: piece.edges, marks: [] }, grainOf(top, straight), {
+        top: "flat_top",
+        hem: "flat_hem",
+        side: "side",
+      }),
+      ...drawTurns(piece.marks),
+    ];
+  },
+  examples: [
+    {
+      given: { top: 24, hem: 24, depth: 10, places: [6, 12, 18], fold_depth: [1] },
+      gives: { area: 300, width: 30, edges: [30, 10, 30, 10] },
+      because: "three knife pleats an inch deep add six inches to twenty-four",
+    },
+    {
+      given: { top: 20, hem: 20, depth: 30, places: [10], fold_depth: [0], hem_fold_depth: [4] },
+      gives: { edges: [20, 30, 28, 30] },
+      unit: "cm",
+      because: "a wedge: nothing at the top, two layers of 4 cm at the hem",
+    },
+    {
+      given: {
+        top: 15,
+        hem: 21,
+        depth: 8,
+        places: [0],
+        fold_depth: [1.5],
+        style: "inverted",
+        straight: "left",
+      },
+      gives: { edges: [18, 8, 24, 8] },
+      because: "half of an inverted pleat at centre back, cut on the fold: two layers of 1 1/2 in",
+    },
+    {
+      given: { top: 24, hem: 24, depth: 12, places: [12], fold_depth: [2], style: "box" },
+      gives: { area: 384, width: 32 },
+      because: "a box pleat takes four layers",
+    },
+  ],
+});

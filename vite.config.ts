@@ -1,5 +1,31 @@
+import { builtinModules } from "node:module";
 import { defineConfig } from "vitest/config";
 
-export default defineConfig({
-  test: { include: ["tests/**/*.test.ts"] },
-});
+/** The page, or with `--mode command` the command line as one file for Node. */
+export default defineConfig(({ mode }) =>
+  mode === "command"
+    ? {
+        ssr: { noExternal: true, external: [...builtinModules] },
+        build: {
+          ssr: true,
+          outDir: "dist/command",
+          target: "node20",
+          copyPublicDir: false,
+          rolldownOptions: {
+            input: { main: "src/command/program.ts", "search-thread": "src/command/search-thread.ts" },
+          },
+        },
+      }
+    : {
+        root: mode === "test" ? "." : "src/app",
+        base: "./",
+        build: {
+          outDir: "../../dist/app",
+          emptyOutDir: true,
+          target: "es2023",
+          modulePreload: { polyfill: false },
+        },
+        worker: { format: "es" },
+        test: { include: ["tests/**/*.test.ts"], testTimeout: 20_000 },
+      },
+);

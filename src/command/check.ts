@@ -1,0 +1,42 @@
+import { checks } from "../engine/checks.ts";
+import { openBook, setCells } from "./open.ts";
+import { readOptions } from "./options.ts";
+import { type Verb, Wrong } from "./verb.ts";
+
+export const check: Verb = {
+  name: "check",
+  usage: "BOOK [--set NAME=VALUE]... [--json]",
+  about: "Lists what there is to look at in a book; exits 1 when there is anything.",
+  async run(args, io) {
+    const { values, positionals } = readOptions(
+      args,
+      { set: { type: "string", multiple: true }, json: { type: "boolean" } },
+      1,
+    );
+    if (positionals[0] === undefined) throw new Wrong("check needs a book's file");
+    const engine = openBook(positionals[0], io);
+    setCells(engine, values.set ?? []);
+    const found = checks(engine);
+    if (values.json) {
+      io.out(
+        JSON.stringify(
+          found.map(({ address, name, is, sentence, waiting }) => ({
+            address,
+            name: name ?? null,
+            is,
+            sentence,
+            waiting,
+          })),
+          null,
+          2,
+        ),
+      );
+    } else if (found.length === 0) io.out("nothing to look at");
+    for (const { address, name, sentence, waiting } of values.json ? [] : found) {
+      io.out(
+        `${address}${name ? ` (${name})` : ""}: ${sentence}${waiting > 0 ? `; ${waiting} more cell${waiting === 1 ? " waits" : "s wait"} for it` : ""}`,
+      );
+    }
+    return found.length > 0 ? 1 : 0;
+  },
+};

@@ -1,0 +1,57 @@
+import { catalogue } from "../../functions/catalogue.ts";
+import type { Declaration } from "../../functions/define.ts";
+import { exampleFormula, helpText, signature } from "../../functions/help.ts";
+import { nearest } from "../engine/sentences.ts";
+import { readOptions } from "./options.ts";
+import { type Verb, Wrong } from "./verb.ts";
+
+export const functions: Verb = {
+  name: "functions",
+  usage: "[NAME] [--unit in|cm] [--json]",
+  about: "Lists the sewing functions, or tells all about one.",
+  async run(args, io) {
+    const { values, positionals } = readOptions(
+      args,
+      { unit: { type: "string", default: "in" }, json: { type: "boolean" } },
+      1,
+    );
+    const unit = values.unit;
+    if (unit !== "in" && unit !== "cm") throw new Wrong(`--unit must be in or cm, not "${unit}"`);
+    const name = positionals[0]?.toUpperCase();
+    if (name === undefined) {
+      const all = [...catalogue.values()];
+      if (values.json) io.out(JSON.stringify(all.map(data), null, 2));
+      else for (const one of all) io.out(`${signature(one)}\n    ${one.summary}`);
+      return 0;
+    }
+    const found = catalogue.get(name);
+    if (!found) {
+      const near = nearest(name, catalogue.keys());
+      throw new Wrong(
+        `${name} is no function${near ? `; is ${near} meant?` : '; "functions" lists them all'}`,
+      );
+    }
+    io.out(values.json ? JSON.stringify(data(found), null, 2) : helpText(found, unit));
+    return 0;
+  },
+};
+
+function data(declaration: Declaration & { family?: string }) {
+  const { name, family, summary, source, returns, takes, examples, cautions } = declaration;
+  return {
+    name,
+    family,
+    signature: signature(declaration),
+    summary,
+    source,
+    returns,
+    takes,
+    examples: examples.map((example) => ({
+      formula: exampleFormula(declaration, example),
+      gives: example.gives,
+      unit: example.unit ?? "in",
+      because: example.because,
+    })),
+    ...(cautions ? { cautions } : {}),
+  };
+}

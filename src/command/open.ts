@@ -1,0 +1,37 @@
+/** Opening a book for a verb, finding its cells and typing into them. */
+import { fullAddress, lookUp, type Place } from "../book/address.ts";
+import { type } from "../book/edit.ts";
+import { readBook } from "../book/read.ts";
+import { Engine } from "../engine/engine.ts";
+import { nearest } from "../engine/sentences.ts";
+import { layDesk } from "../lay/desk.ts";
+import { type Io, Wrong } from "./verb.ts";
+
+/** The book in a file, calculated. */
+export function openBook(path: string, io: Io): Engine {
+  const reading = readBook(io.read(path));
+  if ("reason" in reading) throw new Wrong(`${path}: ${reading.reason}`);
+  return new Engine(reading.book, layDesk);
+}
+
+/** The cell that a text means: a name, "Draft!B4", or "B4" on the first page. */
+export function placeOf(engine: Engine, text: string): Place {
+  const place = lookUp(engine.book, text);
+  if (place) return place;
+  const near = nearest(text, Object.keys(engine.book.names));
+  throw new Wrong(`${text} is no named cell or address of this book${near ? `; is ${near} meant?` : ""}`);
+}
+
+/** Types into cells, each given as NAME=VALUE. */
+export function setCells(engine: Engine, settings: readonly string[]): void {
+  const typings = settings.map((setting) => {
+    const cut = setting.indexOf("=");
+    if (cut < 1) throw new Wrong(`--set needs NAME=VALUE, not "${setting}"`);
+    return { ...placeOf(engine, setting.slice(0, cut)), typed: setting.slice(cut + 1) };
+  });
+  engine.become(type(engine.book, typings));
+}
+
+/** A cell by its name, or by its address when it has none. */
+export const label = (engine: Engine, place: Place): string =>
+  engine.view(place).name ?? fullAddress(engine.book, place);

@@ -1,0 +1,36 @@
+/** Reads a verb's options. Node's own parser does the work; what it finds wrong is put in our words. */
+import { type ParseArgsConfig, parseArgs } from "node:util";
+import { Wrong } from "./verb.ts";
+
+type Options = NonNullable<ParseArgsConfig["options"]>;
+
+/** The options and the words beside them; at most `words` of those. */
+export function readOptions<T extends Options>(args: readonly string[], options: T, words: number) {
+  try {
+    // A negative figure after an option is its value, not an option.
+    const joined = args.flatMap((arg, i) => {
+      if (/^-[\d.]/.test(arg) && /^--[a-z]/.test(args[i - 1] ?? "")) return [];
+      const next = args[i + 1];
+      return /^--[a-z]+$/.test(arg) && next !== undefined && /^-[\d.]/.test(next)
+        ? [`${arg}=${next}`]
+        : [arg];
+    });
+    const read = parseArgs({ args: joined, options, allowPositionals: true, strict: true });
+    if (read.positionals.length > words)
+      throw new Wrong(`"${read.positionals[words]}" is one word too many here`);
+    return read;
+  } catch (reason) {
+    if (reason instanceof Wrong) throw reason;
+    const message = (reason as Error).message;
+    const unknown = /Unknown option '([^']+)'/.exec(message);
+    if (unknown)
+      throw new Wrong(
+        `${unknown[1]} is no option here; there are ${Object.keys(options)
+          .map((name) => `--${name}`)
+          .join(", ")}`,
+      );
+    const lacking = /Option '([^']+?)(?: <value>)?' argument missing/.exec(message);
+    if (lacking) throw new Wrong(`${lacking[1]} needs a value after it`);
+    throw new Wrong(message.split(/[.\n]/)[0]!);
+  }
+}

@@ -1,0 +1,167 @@
+/** The working of a cell: how its figure came about, step by step, and what it rests on. */
+import type { Cell, Declaration, Kind } from "../../functions/define.ts";
+import type { Shape } from "../../functions/drawing.ts";
+import { type Argument, explain as explainCall, isRefused } from "../../functions/work.ts";
+import type { Place } from "../book/address.ts";
+import { type Tree, treeOf } from "../book/formula.ts";
+import type { Engine, Look } from "./engine.ts";
+import { kindOfTree } from "./kinds.ts";
+import { plainNumber, type Rule, show } from "./show.ts";
+
+export interface ShownGiven {
+  readonly name: string;
+  readonly shown: string;
+  readonly kind: Kind;
+}
+
+export interface ShownStep {
+  readonly name: string;
+  /** The rule over names, or a sentence. */
+  readonly rule: string;
+  /** The rule with the figures in it; the sentence again for a figure that was measured. */
+  readonly filled: string;
+  readonly shown: string;
+  readonly value: number | string;
+  readonly kind: Kind;
+  readonly formula: boolean;
+}
+
+/** One call of a sewing function in the cell's formula. */
+export interface CallWorking {
+  readonly declaration: Declaration;
+  readonly given: readonly ShownGiven[];
+  readonly steps: readonly ShownStep[];
+  /** The answer as a cell shows it, or why there is none. */
+  readonly answer: string;
+  readonly refused: boolean;
+  readonly shapes: readonly Shape[];
+}
+
+export interface Working {
+  readonly place: Place;
+  readonly address: string;
+  readonly name: string | undefined;
+  readonly typed: string;
+  readonly shown: string;
+  readonly kind: Kind;
+  readonly look: Look | null;
+  readonly calls: readonly CallWorking[];
+  readonly restsOn: readonly Place[];
+}
+
+/** The working of one cell. */
+export function explain(engine: Engine, place: Place): Working {
+  const view = engine.view(place);
+  const calls = engine.calls(place).map(({ declaration, args }) => callWorking(engine, declaration, args));
+  return {
+    place,
+    address: engine.address(place),
+    name: view.name,
+    typed: view.typed,
+    shown: view.shown,
+    kind: view.kind,
+    look: view.look,
+    calls,
+    restsOn: engine.restsOn(place),
+  };
+}
+
+/** From cut to tape: the working of a cell, then of the cells it rests on, each once, the typed ones last. */
+export function chain(engine: Engine, place: Place, most = 200): Working[] {
+  const done = new Set<string>();
+  const list: Working[] = [];
+  let wave = [place];
+  while (wave.length > 0 && list.length < most) {
+    const next: Place[] = [];
+    for (const one of wave) {
+      const key = `${one.page}.${one.row}.${one.column}`;
+      if (done.has(key) || list.length >= most) continue;
+      done.add(key);
+      const working = explain(engine, one);
+      list.push(working);
+      next.push(...working.restsOn);
+    }
+    wave = next;
+  }
+  const typed = (working: Working) => (engine.view(working.place).worked ? 0 : 1);
+  return list.toSorted((a, b) => typed(a) - typed(b));
+}
+
+function callWorking(engine: Engine, declaration: Declaration, args: readonly Argument[]): CallWorking {
+  const rule: Rule = engine.book;
+  const { answer, given, steps, shapes } = explainCall(declaration, args, engine.setting);
+  const kinds = new Map<string, Kind>(
+    Object.entries(declaration.takes).map(([name, take]) => [name, take.kind]),
+  );
+  const shownOf = new Map<string, string>();
+  const shownGiven = Object.entries(given).map(([name, value]): ShownGiven => {
+    const kind = kinds.get(name) ?? "figure";
+    const shown = showArgument(value, kind, rule);
+    shownOf.set(name, shown);
+    return { name, shown, kind };
+  });
+  const shownSteps = steps.map((step, i): ShownStep => {
+    const last = i === steps.length - 1 || step.value === answer;
+    const kind =
+      last && step.value === answer
+        ? declaration.returns
+        : step.formula
+          ? stepKind(step.rule, kinds)
+          : "figure";
+    kinds.set(step.name, kind);
+    const shown = show(step.value, kind, rule);
+    const filled = step.formula ? fill(step.rule, shownOf) : step.rule;
+    shownOf.set(step.name, shown);
+    return {
+      name: step.name,
+      rule: step.rule,
+      filled,
+      shown,
+      value: step.value,
+      kind,
+      formula: step.formula,
+    };
+  });
+  const refused = isRefused(answer);
+  return {
+    declaration,
+    given: shownGiven,
+    steps: shownSteps,
+    answer: refused ? answer.refusal : show(answer, declaration.returns, rule),
+    refused,
+    shapes,
+  };
+}
+
+const stepKind = (rule: string, kinds: ReadonlyMap<string, Kind>): Kind =>
+  kindOfTree(ruleTree(rule), (name) => kinds.get(name) ?? "figure");
+
+const rules = new Map<string, Tree>();
+function ruleTree(rule: string): Tree {
+  let tree = rules.get(rule);
+  if (!tree) {
+    tree = treeOf(rule);
+    rules.set(rule, tree);
+  }
+  return tree;
+}
+
+function showArgument(value: Argument, kind: Kind, rule: Rule): string {
+  if (!Array.isArray(value)) return showOne(value as Cell, kind, rule);
+  const list = value.map((one: Cell) => showOne(one, kind, rule)).filter((shown: string) => shown !== "");
+  return list.length > 8 ? `${list.slice(0, 8).join(", ")} … (${list.length})` : list.join(", ");
+}
+
+function showOne(value: Cell, kind: Kind, rule: Rule): string {
+  if (kind === "share" && typeof value === "number") return plainNumber(value, 4);
+  return show(value, kind, rule);
+}
+
+/** A rule with what is shown put in for its names. A tape fraction gets brackets where it stands beside a sign. */
+function fill(rule: string, shownOf: ReadonlyMap<string, string>): string {
+  return rule.replace(/"[^"]*"|[A-Za-z_][A-Za-z0-9_.]*(?!\s*\()\b/g, (word) => {
+    const shown = shownOf.get(word);
+    if (shown === undefined) return word;
+    return shown.includes(" ") || shown.startsWith("-") ? `(${shown})` : shown;
+  });
+}

@@ -96,10 +96,11 @@ export function openPleats(piece: Piece, wanted: PleatsWanted): Opened {
     edges: [runs[0].flat(), moveEdge(motion, right), reverseEdge(runs[1].flat()), left],
     marks: [...carried, ...marks],
   };
-  return { piece: sound(opened), takenTop: taken[0]!, takenHem: taken[1]! };
+  return { piece: opened, takenTop: taken[0]!, takenHem: taken[1]! };
 }
 
-function sound(piece: Piece): Piece {
+/** The piece itself, unless its pleats open it so far that it lies over itself. */
+export function soundOpened(piece: Piece): Piece {
   try {
     return soundPiece(piece);
   } catch {

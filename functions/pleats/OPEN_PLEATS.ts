@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
 import { STYLE } from "../folds.ts";
-import { drawTurns, openPleats } from "../opened.ts";
+import { drawTurns, openPleats, soundOpened } from "../opened.ts";
 import { drawPattern } from "../pattern.ts";
 import { edgeLength, pieceArea } from "../piece.ts";
 
@@ -64,7 +64,7 @@ export const OPEN_PLEATS = define({
     step("flat_top", "top + taken_at_top", top + opened.takenTop);
     step("flat_hem", "hem + taken_at_hem", hem + opened.takenHem);
     measure("area", "area of the opened piece", pieceArea(opened.piece));
-    return opened.piece;
+    return soundOpened(opened.piece);
   },
   draw: (_, __, piece) =>
     typeof piece === "object"

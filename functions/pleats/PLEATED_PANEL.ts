@@ -1,7 +1,10 @@
 import { define } from "../define.ts";
+import { placeAlong } from "../edges.ts";
 import { STYLE } from "../folds.ts";
-import { drawTurns, openPleats } from "../opened.ts";
-import { drawPanel, flaredPanel, grainOf, STRAIGHT } from "../panel.ts";
+import { degrees } from "../geometry.ts";
+import { drawTurns, openPleats, soundOpened } from "../opened.ts";
+import { drawPanel, flaredPanel, STRAIGHT, type Straight } from "../panel.ts";
+import { movePiece, type Piece, turnPiece } from "../piece.ts";
 
 /**
  * A straight or flared panel with pleats opened at given places, in the book's unit, without
@@ -54,8 +57,7 @@ export const PLEATED_PANEL = define({
   },
   returns: "piece",
   work({ top, hem, depth, places, fold_depth, hem_fold_depth, style, towards, straight }, { step, measure }) {
-    const plain = flaredPanel(top, hem, depth, straight);
-    const { piece, takenTop, takenHem } = openPleats(plain, {
+    const { piece, takenTop, takenHem } = openPleats(flaredPanel(top, hem, depth, "left"), {
       places,
       depths: fold_depth,
       hemDepths: hem_fold_depth,
@@ -68,12 +70,13 @@ export const PLEATED_PANEL = define({
     step("flat_top", "top + taken_at_top", top + takenTop);
     step("flat_hem", "hem + taken_at_hem", hem + takenHem);
     step("side", "depth", depth);
-    return piece;
+    return setStraight(piece, (hem + takenHem - top - takenTop) / depth, straight);
   },
-  draw({ top, straight }, _, piece) {
+  draw({ straight }, { flat_top = 0 }, piece) {
     if (typeof piece !== "object") return [];
+    const inside = { left: 0.03, middle: 0.5, right: 0.97 }[straight] * flat_top;
     return [
-      ...drawPanel({ edges: piece.edges, marks: [] }, grainOf(top, straight), {
+      ...drawPanel({ edges: piece.edges, marks: [] }, placeAlong(piece.edges[0]!, inside).point, {
         top: "flat_top",
         hem: "flat_hem",
         side: "side",
@@ -113,3 +116,18 @@ export const PLEATED_PANEL = define({
     },
   ],
 });
+
+/**
+ * The opened piece, its left side straight so far, turned so that the wanted part is: (0, 0) is
+ * its upper corner on that side, or midway between both. `about` is its angle roughly, in radians.
+ */
+function setStraight(piece: Piece, about: number, straight: Straight): Piece {
+  const [from, to] = [piece.edges[1]![0]!.from, piece.edges[1]!.at(-1)!.to];
+  const lean = Math.atan2(to[0] - from[0], to[1] - from[1]);
+  const whole = lean + 2 * Math.PI * Math.round((about - lean) / (2 * Math.PI));
+  const share = { left: 0, middle: 0.5, right: 1 }[straight];
+  // A fan of less than half a circle can not come round on itself.
+  const sound = Math.abs(whole) < 3 ? piece : soundOpened(piece);
+  if (share === 0) return sound;
+  return turnPiece(movePiece(sound, -from[0] * share, -from[1] * share), degrees(whole * share));
+}

@@ -20,10 +20,11 @@ export const OPEN_PLEATS = define({
     piece: { kind: "piece", about: "the piece as it is once pleated, without allowances" },
     places: {
       kind: "length",
-      about: "where the pleats go, along edge 1 from its beginning",
+      about: "where the pleats go, along edge 1 from its beginning; a blank place is no pleat",
       from: 0,
       to: 5000,
       many: true,
+      blanks: true,
     },
     fold_depth: {
       kind: "length",
@@ -51,7 +52,7 @@ export const OPEN_PLEATS = define({
   returns: "piece",
   work({ piece, places, fold_depth, hem_fold_depth, style, towards }, { step, measure }) {
     const opened = openPleats(piece, {
-      places,
+      places: places.filter((place) => place !== null),
       depths: fold_depth,
       hemDepths: hem_fold_depth,
       style,

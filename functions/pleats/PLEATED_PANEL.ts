@@ -26,10 +26,11 @@ export const PLEATED_PANEL = define({
     depth: { kind: "length", about: "from top to hem, square to both", from: 1, to: 500 },
     places: {
       kind: "length",
-      about: "where the pleats go, along the top from its left end",
+      about: "where the pleats go, along the top from its left end; a blank place is no pleat",
       from: 0,
       to: 5000,
       many: true,
+      blanks: true,
     },
     fold_depth: {
       kind: "length",
@@ -58,7 +59,7 @@ export const PLEATED_PANEL = define({
   returns: "piece",
   work({ top, hem, depth, places, fold_depth, hem_fold_depth, style, towards, straight }, { step, measure }) {
     const { piece, takenTop, takenHem } = openPleats(flaredPanel(top, hem, depth, "left"), {
-      places,
+      places: places.filter((place) => place !== null),
       depths: fold_depth,
       hemDepths: hem_fold_depth,
       style,

@@ -84,7 +84,8 @@ export const WITH_ALLOWANCE = define({
         hem_edges: "",
       },
       gives: { area: 910 * Math.PI + 104 },
-      because: "a quarter circle skirt: arcs of 9 and 61 about the same centre, and 1 cm along both straight sides",
+      because:
+        "a quarter circle skirt: arcs of 9 and 61 about the same centre, and 1 cm along both straight sides",
       unit: "cm",
     },
     {

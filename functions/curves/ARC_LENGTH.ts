@@ -1,0 +1,57 @@
+import { define } from "../define.ts";
+import { dimension, type Shape } from "../drawing.ts";
+import type { Point } from "../geometry.ts";
+
+/**
+ * Length of a circular arc told by its chord and its rise over the chord's middle, in the book's
+ * unit. Half the angle at the centre is 2·atan(2·rise/chord); a rise of half the chord is a half
+ * circle, a greater one more. Source: geometry.
+ */
+export const ARC_LENGTH = define({
+  name: "ARC_LENGTH",
+  summary: "Length of a round edge from the straight line across it and how far it rises over that line.",
+  source: "geometry",
+  words: "curve chord rise sagitta scoop neckline scallop crescent radius",
+  takes: {
+    chord: { kind: "length", about: "straight from end to end", from: 0.1, to: 5000 },
+    rise: { kind: "length", about: "how far the middle stands off that line", from: 0, to: 5000 },
+  },
+  returns: "length",
+  work({ chord, rise }, { step }) {
+    const quarter = step("quarter_angle", "ATAN(2 * rise / chord)", Math.atan((2 * rise) / chord));
+    // Radius chord / (2·sin 2a) times angle 4a; a straight line has neither.
+    return step(
+      "length",
+      "IF(quarter_angle < 0.000000001; chord; 2 * chord * quarter_angle / SIN(2 * quarter_angle))",
+      quarter < 1e-9 ? chord : (2 * chord * quarter) / Math.sin(2 * quarter),
+    );
+  },
+  draw({ chord, rise }): Shape[] {
+    const [a, b]: [Point, Point] = [[0, 0], [chord, 0]]; // biome-ignore format: two points
+    const shapes = [dimension(a, b, { label: "chord" })];
+    if (rise < chord / 1e6) return shapes;
+    const radius = (chord * chord) / (8 * rise) + rise / 2;
+    const centre: Point = [chord / 2, radius - rise];
+    const sweep = 4 * Math.atan((2 * rise) / chord);
+    return [
+      {
+        kind: "edge",
+        edge: [{ kind: "arc", from: a, to: b, centre, radius, sweep }],
+        role: "seam",
+        shows: "length",
+      },
+      dimension([chord / 2, 0], [chord / 2, -rise], { label: "rise" }),
+      ...shapes,
+    ];
+  },
+  examples: [
+    { given: { chord: 10, rise: 5 }, gives: 5 * Math.PI, because: "half a circle of radius 5" },
+    { given: { chord: 12, rise: 0 }, gives: 12, because: "no rise is a straight edge" },
+    {
+      given: { chord: 30, rise: 15 * (Math.SQRT2 - 1) },
+      gives: (15 * Math.SQRT2 * Math.PI) / 2,
+      because: "a quarter of a circle over a chord of 30 cm",
+      unit: "cm",
+    },
+  ],
+});

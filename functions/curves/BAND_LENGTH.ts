@@ -1,0 +1,36 @@
+import { define } from "../define.ts";
+import { drawStrip } from "../strip.ts";
+import { usual } from "../usual.ts";
+
+/**
+ * How long to cut a waistband, in the book's unit: the waist and what overlap and turnings take
+ * together. Source: Johnson 1964: waist and 2 1/2 in.
+ */
+export const BAND_LENGTH = define({
+  name: "BAND_LENGTH",
+  summary: "How long to cut a waistband, its overlap and turnings included.",
+  source:
+    "Johnson, It's Fun to Sew Aprons and Skirts, Oregon/Utah State extension L-86, 1964: the waist and 2 1/2 in",
+  words: "waistband skirt band apron belt cut strip overlap",
+  takes: {
+    waist: { kind: "length", about: "the waist it goes round", from: 20, to: 300 },
+    extra: {
+      kind: "length",
+      about: "overlap and turnings together; 2 1/2 in when left out",
+      from: 0,
+      to: 100,
+      otherwise: null,
+    },
+  },
+  returns: "length",
+  work({ waist, extra }, bench) {
+    const more = usual(bench, "more", "extra", extra, 6.35, "2 1/2 in: overlap and turnings");
+    return bench.step("length", "waist + more", waist + more);
+  },
+  draw: (_, { length = 0 }) =>
+    drawStrip({ length, width: length / 10, label: "band", lengthShows: "length" }),
+  examples: [
+    { given: { waist: 24 }, gives: 26.5, because: "Johnson 1964: 24 in and 2 1/2 in" },
+    { given: { waist: 70, extra: 5 }, gives: 75, because: "3 cm over and 1 cm at both ends", unit: "cm" },
+  ],
+});

@@ -1,0 +1,63 @@
+import { define, Refusal } from "../define.ts";
+import { twoSeams } from "../seams.ts";
+import { usual } from "../usual.ts";
+
+/**
+ * Verdict on a sleeve cap: is it longer than the armhole by what can be eased in? 2.5 to 4 cm (1
+ * to 1 1/2 in) when nothing else is told: common practice for a set-in sleeve of woven wool; shirt
+ * sleeves, stiff and knitted cloths take less, gathered heads much more.
+ */
+export const CAP_CHECK = define({
+  name: "CAP_CHECK",
+  summary: "Checks that a sleeve's cap is longer than the armhole by as much as can be eased in.",
+  source: "common practice",
+  words: "sleeve head crown armscye set in ease cap fits verdict",
+  takes: {
+    cap: { kind: "length", about: "the cap seam of the sleeve, underarm to underarm", from: 1, to: 500 },
+    armscye: { kind: "length", about: "the armhole it is sewn into, front and back", from: 1, to: 500 },
+    least: {
+      kind: "length",
+      about: "least ease; 2.5 cm or 1 in when left out",
+      from: 0,
+      to: 100,
+      otherwise: null,
+    },
+    most: {
+      kind: "length",
+      about: "most ease; 4 cm or 1 1/2 in when left out",
+      from: 0,
+      to: 200,
+      otherwise: null,
+    },
+  },
+  returns: "verdict",
+  work({ cap, armscye, least, most }, bench) {
+    const { step, say } = bench;
+    const low = usual(bench, "least_ease", "least", least, 2.5, "2.5 cm, about 1 in");
+    const high = usual(bench, "most_ease", "most", most, 4, "4 cm, about 1 1/2 in");
+    if (low > high) throw new Refusal(`most must be at least ${say(low)}, the least ease, not ${say(high)}`);
+    const ease = step("ease", "cap - armscye", cap - armscye);
+    if (ease < 0)
+      return `look: cap is ${say(-ease)} shorter than the armhole, it should be ${say(low)} to ${say(high)} longer`;
+    if (ease < low * (1 - 1e-9))
+      return `look: cap has ${say(ease)} ease, less than ${say(low)}: raise or widen it`;
+    if (ease > high * (1 + 1e-9))
+      return `look: cap has ${say(ease)} ease, more than ${say(high)}: lower it, or gather it`;
+    return "ok";
+  },
+  draw: ({ cap, armscye }) => twoSeams(cap, armscye, { names: ["cap", "armscye"] }),
+  examples: [
+    { given: { cap: 18.25, armscye: 17 }, gives: "ok", because: "1 1/4 in is between 1 and 1 1/2" },
+    {
+      given: { cap: 17, armscye: 17.5 },
+      gives: "look: cap is 1/2 in shorter than the armhole",
+      because: "a cap shorter than its armhole drags",
+    },
+    {
+      given: { cap: 52, armscye: 45, least: 2, most: 5 },
+      gives: "look: cap has 7 cm ease, more than 5 cm",
+      because: "too much to ease in flat",
+      unit: "cm",
+    },
+  ],
+});

@@ -1,0 +1,47 @@
+import { define } from "../define.ts";
+import { dimension } from "../drawing.ts";
+import { edgeLength } from "../piece.ts";
+import { pointsOf } from "../points.ts";
+import { smoothThrough } from "../smooth.ts";
+
+/**
+ * Length of the smooth curve through points, in the book's unit: the natural cubic spline over the
+ * distances from point to point, as a thin strip of wood held at the points lies (smooth.ts). Two
+ * points give a straight line. The more points where it bends most, the nearer it is to the drawn
+ * line: points a tenth of the radius apart miss less than a thousandth. Source: geometry.
+ */
+export const CURVE_LENGTH = define({
+  name: "CURVE_LENGTH",
+  summary: "Length of a smooth curve through measured points, such as an armhole or a neckline.",
+  source: "geometry: natural cubic spline over the distances between the points",
+  words: "spline french curve armhole neckline sleeve cap measure curve points",
+  takes: {
+    xs: { kind: "length", about: "how far each point is to the right", from: -5000, to: 5000, many: true },
+    ys: { kind: "length", about: "how far each point is down", from: -5000, to: 5000, many: true },
+  },
+  returns: "length",
+  work: ({ xs, ys }, { measure }) =>
+    measure(
+      "length",
+      "along the smooth curve through the points",
+      edgeLength(smoothThrough(pointsOf(xs, ys, 2))),
+    ),
+  draw({ xs, ys }) {
+    const points = pointsOf(xs, ys, 2);
+    return [
+      { kind: "edge", edge: smoothThrough(points), role: "seam", shows: "length" },
+      { kind: "marks", at: points, mark: "cross" },
+      dimension(points[0]!, points.at(-1)!, { label: "straight" }),
+    ];
+  },
+  examples: [
+    { given: { xs: [0, 3], ys: [0, 4] }, gives: 5, because: "through two points it is a straight line" },
+    {
+      given: { xs: [0, 1.339746, 5, 10], ys: [10, 5, 1.339746, 0] },
+      gives: 15.70796,
+      within: 0.06,
+      because: "nearly a quarter circle of 10 cm radius, told by four points",
+      unit: "cm",
+    },
+  ],
+});

@@ -1,0 +1,39 @@
+import { drawDart } from "../dart.ts";
+import { define, Refusal } from "../define.ts";
+
+/**
+ * What each of several equal darts takes in, measured on the edge from leg to leg, in the book's
+ * unit: the edge less what it shall finish, less what the seams take, shared out. Source: geometry.
+ */
+export const DART_INTAKE = define({
+  name: "DART_INTAKE",
+  summary: "How wide each dart must be so that an edge finishes at the wanted length.",
+  source: "geometry",
+  words: "waist dart width shape suppress take in bust hip difference",
+  takes: {
+    edge: { kind: "length", about: "the edge on the flat piece", from: 1, to: 1000 },
+    finished: { kind: "length", about: "what it shall be when the darts are sewn", from: 1, to: 1000 },
+    darts: { kind: "count", about: "how many darts", from: 1, to: 40, otherwise: 1 },
+    at_seams: { kind: "length", about: "how much the side seams take of it", from: 0, to: 500, otherwise: 0 },
+  },
+  returns: "length",
+  work({ edge, finished, darts, at_seams }, { step }) {
+    const plain = (x: number) => Number(x.toPrecision(6));
+    if (finished + at_seams > edge)
+      throw new Refusal(
+        `finished must be at most ${plain(edge - at_seams)}, what the seams leave of the edge, not ${plain(finished)}`,
+      );
+    const spare = step("to_take_in", "edge - finished - at_seams", edge - finished - at_seams);
+    return step("intake", "to_take_in / darts", spare / darts);
+  },
+  draw: ({ edge }, { intake = 0 }) =>
+    intake > 0 ? drawDart(intake, Math.max(edge / 3, intake), { intake: "intake" }) : [],
+  examples: [
+    {
+      given: { edge: 11, finished: 8, darts: 2, at_seams: 0.5 },
+      gives: 1.25,
+      because: "3 in too much, half an inch at the seam, the rest in two darts",
+    },
+    { given: { edge: 52, finished: 38, darts: 4 }, gives: 3.5, because: "14 cm in four darts", unit: "cm" },
+  ],
+});

@@ -1,0 +1,69 @@
+import { define, Refusal } from "../define.ts";
+import { outline } from "../drawing.ts";
+import { facingAlong } from "../facing.ts";
+import { edgeNumbersDrawn } from "../pattern.ts";
+import { edgeLength, pieceArea } from "../piece.ts";
+
+/**
+ * A facing: the strip `depth` deep inside a piece along some of its edges, in place on the piece.
+ * Edges of the facing: first those of the piece, then a bit of the next edge, the inner line, a bit
+ * of the edge before. Arcs and straight lines are exact, the inner line of a curve keeps `depth` to
+ * 0.01 mm. Sewing line, no allowances; what is cut to lie under it, turn of cloth off, is the
+ * maker's. Refuses a depth that the bends or the neighbouring edges do not allow. Source: geometry.
+ */
+export const FACING = define({
+  name: "FACING",
+  summary: "A facing for a neckline, armhole, front or hem, taken from the piece itself.",
+  source: "geometry",
+  words: "neck facing armhole waist hem strip shaped inside lining edge",
+  takes: {
+    piece: { kind: "piece", about: "the pattern piece" },
+    first: {
+      kind: "count",
+      about: "the edge where the facing begins, counted from 1 in drawing order",
+      from: 1,
+      to: 5000,
+    },
+    depth: { kind: "length", about: "how deep the facing finishes", from: 0.2, to: 100 },
+    last: {
+      kind: "count",
+      about: "the edge where it ends; the same when left out",
+      from: 1,
+      to: 5000,
+      otherwise: null,
+    },
+  },
+  returns: "piece",
+  work({ piece, first, depth, last }, { measure, cm }) {
+    for (const [name, number] of [["first", first], ["last", last ?? first]] as const) {
+      if (number > piece.edges.length)
+        throw new Refusal(`${name} must be at most ${piece.edges.length}, the edges the piece has, not ${number}`);
+    } // biome-ignore format: a table
+    const facing = facingAlong(piece, first, last ?? first, depth, cm(0.001));
+    measure("inner_line", "along the inner line of the facing", edgeLength(facing.edges.at(-2)!));
+    measure("area", "inside the facing", pieceArea(facing));
+    return facing;
+  },
+  draw({ piece }, _, facing) {
+    if (typeof facing !== "object") return [];
+    return [
+      { kind: "outline", piece: { ...piece, marks: [] }, label: "piece" },
+      ...outline(facing, { shows: "area" }),
+      ...edgeNumbersDrawn(facing),
+      { kind: "edge", edge: facing.edges.at(-2)!, role: "cut", label: "inner line", shows: "inner_line" },
+    ];
+  },
+  examples: [
+    {
+      given: { piece: "M 0 0 L 20 0 L 20 40 L 0 40 Z", first: 3, depth: 2 },
+      gives: { width: 20, length: 2, area: 40, edges: [20, 2, 20, 2] },
+      because: "a hem facing of a straight skirt is a strip",
+    },
+    {
+      given: { piece: "M 0 10 A 10 10 0 0 0 10 0 L 60 0 A 60 60 0 0 1 0 60 Z", first: 1, depth: 5 },
+      gives: { area: (Math.PI / 4) * (15 ** 2 - 10 ** 2), edges: [5 * Math.PI, 5, 7.5 * Math.PI, 5] },
+      because: "the waist facing of a quarter circle skirt is a ring from 10 to 15 cm",
+      unit: "cm",
+    },
+  ],
+});

@@ -1,0 +1,39 @@
+import { define } from "../define.ts";
+
+/** Deepest hem for each shape of skirt, in centimetres: 1/4, 1 1/2, 3 and 4 in. */
+const DEEPEST = { circle: 0.635, flared: 3.81, "slightly flared": 7.62, straight: 10.16 } as const;
+
+/**
+ * Verdict: is a hem so deep for the shape of the skirt that its edge will not lie flat? A circle
+ * takes 1/4 in or a rolled hem, a flared skirt 1 1/2 in, a slightly flared one 2 to 3 in, a straight
+ * one of sheer cloth up to 4 in. Source: Oregon State extension 1961, table of hems.
+ */
+export const HEM_CHECK = define({
+  name: "HEM_CHECK",
+  summary: "Checks that a hem is not too deep for the shape of the skirt to lie flat.",
+  source: "It's Fun to Sew a Cotton School Dress, Oregon State extension L-87, 1961, Hems, table",
+  words: "hem depth how deep circle flared straight skirt verdict",
+  takes: {
+    depth: { kind: "length", about: "how deep the hem finishes", from: 0, to: 200 },
+    shape: {
+      kind: "text",
+      about: "the skirt",
+      choices: ["circle", "flared", "slightly flared", "straight"],
+    },
+  },
+  returns: "verdict",
+  work({ depth, shape }, { measure, cm, say }) {
+    const most = measure("deepest", `for a ${shape} skirt, from the table`, cm(DEEPEST[shape]));
+    if (depth <= most * (1 + 1e-9)) return "ok";
+    return `look: a hem of ${say(depth)} is deep for a ${shape} skirt, up to ${say(most)} lies flat`;
+  },
+  examples: [
+    { given: { depth: 0.25, shape: "circle" }, gives: "ok", because: "Oregon State 1961: 1/4 in or rolled" },
+    {
+      given: { depth: 2, shape: "flared" },
+      gives: "look: a hem of 2 in is deep for a flared skirt, up to 1 1/2 in lies flat",
+      because: "Oregon State 1961: 1 1/2 in",
+    },
+    { given: { depth: 7, shape: "slightly flared" }, gives: "ok", because: "2 to 3 in", unit: "cm" },
+  ],
+});

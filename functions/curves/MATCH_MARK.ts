@@ -1,0 +1,72 @@
+import { define, Refusal } from "../define.ts";
+import { dimension, type Shape } from "../drawing.ts";
+import { twoSeams } from "../seams.ts";
+
+/**
+ * Where a notch of edge `a` meets edge `b`, measured along b from the same end, in the book's unit.
+ * What a is longer than b is eased in evenly between `ease_from` and `ease_to` along a (over all of
+ * it when left out), the rest matches length for length. Source: geometry.
+ */
+export const MATCH_MARK = define({
+  name: "MATCH_MARK",
+  summary:
+    "Where a notch on one edge falls on the edge it is sewn to, when the ease lies between two places.",
+  source: "geometry",
+  words: "notch walk seams balance mark match ease in sleeve cap armhole gathers",
+  takes: {
+    at: { kind: "length", about: "the notch, along edge a", from: 0, to: 5000 },
+    a: { kind: "length", about: "the edge that has the notch", from: 0.5, to: 5000 },
+    b: { kind: "length", about: "the edge it is sewn to", from: 0.5, to: 5000 },
+    ease_from: { kind: "length", about: "where along a the easing begins", from: 0, to: 5000, otherwise: 0 },
+    ease_to: {
+      kind: "length",
+      about: "where it ends; the end of a when left out",
+      from: 0.1,
+      to: 5000,
+      otherwise: null,
+    },
+  },
+  returns: "length",
+  work({ at, a, b, ease_from, ease_to }, { step }) {
+    const plain = (x: number) => Number(x.toPrecision(6));
+    const end = step("ease_end", 'IF(ease_to=""; a; ease_to)', ease_to ?? a);
+    if (at > a) throw new Refusal(`at must be at most ${plain(a)}, the length of a, not ${plain(at)}`);
+    if (end > a) throw new Refusal(`ease_to must be at most ${plain(a)}, the length of a, not ${plain(end)}`);
+    if (end <= ease_from)
+      throw new Refusal(
+        `ease_from must be less than ${plain(end)}, where the easing ends, not ${plain(ease_from)}`,
+      );
+    const ease = step("ease", "a - b", a - b);
+    if (ease > end - ease_from)
+      throw new Refusal(
+        `ease_from must leave more than ${plain(ease)} of a to be eased in, not ${plain(end - ease_from)}`,
+      );
+    const passed = Math.min(1, Math.max(0, (at - ease_from) / (end - ease_from)));
+    const share = step("eased_share", "MIN(1; MAX(0; (at - ease_from) / (ease_end - ease_from)))", passed);
+    return step("place", "at - ease * eased_share", at - ease * share);
+  },
+  draw({ at, a, b, ease_from, ease_to }, { place = 0 }): Shape[] {
+    const apart = Math.max(a, b) / 10;
+    return [
+      ...twoSeams(a, b),
+      { kind: "marks", at: [[at, 0]], mark: "notch" },
+      { kind: "marks", at: [[place, apart]], mark: "notch" },
+      dimension([ease_from, -apart / 2], [ease_to ?? a, -apart / 2], { label: "eased" }),
+      dimension([0, 1.5 * apart], [place, 1.5 * apart], { shows: "place" }),
+    ];
+  },
+  examples: [
+    { given: { at: 9, a: 18, b: 17 }, gives: 8.5, because: "half-way: half of the inch of ease is behind" },
+    {
+      given: { at: 14, a: 18, b: 17, ease_from: 4, ease_to: 12 },
+      gives: 13,
+      because: "past the eased part: all the ease is behind",
+    },
+    {
+      given: { at: 3, a: 46, b: 43, ease_from: 8, ease_to: 38 },
+      gives: 3,
+      because: "before it: none yet",
+      unit: "cm",
+    },
+  ],
+});

@@ -1,0 +1,44 @@
+import { drawBand, foldedBand } from "../band.ts";
+import { define } from "../define.ts";
+
+/**
+ * A straight waistband as a piece, folded along its upper edge: as long as the waist with ease and
+ * overlap, twice `depth` high, without seam allowances; (0, 0) at its upper left corner. Marks: the
+ * fold, and where the overlap begins. Edge 1 is sewn to the skirt. It lies with its length across
+ * the grain: TURN it by 90 to cut it along the selvedge, where it stretches least. Source: common practice.
+ */
+export const WAISTBAND = define({
+  name: "WAISTBAND",
+  summary: "A straight waistband with its fold and overlap, ready for allowances.",
+  source: "common practice",
+  words: "skirt band petticoat belt trousers fold overlap underlap",
+  takes: {
+    waist: { kind: "length", about: "the waist it goes round", from: 20, to: 300 },
+    depth: { kind: "length", about: "how high it finishes", from: 0.5, to: 40 },
+    ease: { kind: "length", about: "room added to the waist", from: 0, to: 30, otherwise: 0 },
+    overlap: { kind: "length", about: "how far the ends lie over each other", from: 0, to: 60, otherwise: 0 },
+  },
+  returns: "piece",
+  work({ waist, depth, ease, overlap }, { step }) {
+    const long = step("length", "waist + ease + overlap", waist + ease + overlap);
+    step("width", "2 * depth", 2 * depth);
+    return foldedBand(long, depth, overlap);
+  },
+  draw: ({ depth, overlap }, { length = 0 }, piece) =>
+    typeof piece === "object"
+      ? drawBand(piece, length, depth, overlap, { length: "length", width: "width" })
+      : [],
+  examples: [
+    {
+      given: { waist: 24, depth: 1.5, ease: 0.5, overlap: 1.5 },
+      gives: { width: 26, length: 3, area: 78, edges: [26, 3, 26, 3] },
+      because: "24 and half an inch of ease and 1 1/2 in of overlap, folded",
+    },
+    {
+      given: { waist: 70, depth: 4, overlap: 3 },
+      gives: { width: 73, length: 8 },
+      because: "70 round and 3 over",
+      unit: "cm",
+    },
+  ],
+});

@@ -1,0 +1,78 @@
+import { sideOf } from "../allowance.ts";
+import { define, Refusal } from "../define.ts";
+import { dimension } from "../drawing.ts";
+import { edgeOf, placeAlong } from "../edges.ts";
+import { distance, line, type Point } from "../geometry.ts";
+import { normal } from "../parallel.ts";
+import { drawPattern } from "../pattern.ts";
+import { edgeLength, type Piece } from "../piece.ts";
+
+/**
+ * The piece with a dart marked: its middle `at` along an edge from its beginning, its legs half of
+ * `intake` to either side along the edge, its point `length` inwards, square to the edge. Marks:
+ * the two legs and the fold. The outline is not cut into; DART_PEAK tells how the cut edge must
+ * rise over the dart. Steps tell the legs, the left one first, and the edge when it is sewn.
+ * Source: common practice.
+ */
+export const WITH_DART = define({
+  name: "WITH_DART",
+  summary: "A pattern piece with a dart marked on one of its edges.",
+  source: "common practice",
+  words: "dart mark waist bust legs fold point draw",
+  takes: {
+    piece: { kind: "piece", about: "the pattern piece" },
+    edge: { kind: "count", about: "which edge, counted from 1 in drawing order", from: 1, to: 5000 },
+    at: { kind: "length", about: "the dart's middle, along the edge from its beginning", from: 0, to: 5000 },
+    intake: { kind: "length", about: "from leg to leg along the edge", from: 0.1, to: 200 },
+    length: { kind: "length", about: "from the edge to its point", from: 0.5, to: 300 },
+  },
+  returns: "piece",
+  work({ piece, edge, at, intake, length }, { step, measure }) {
+    const plain = (x: number) => Number(x.toPrecision(6));
+    const whole = measure("edge_length", `along edge ${edge}`, edgeLength(edgeOf(piece, edge, "edge")));
+    if (at < intake / 2 || at + intake / 2 > whole * (1 + 1e-9))
+      throw new Refusal(
+        `at must be from ${plain(intake / 2)} to ${plain(whole - intake / 2)} for the dart to lie on edge ${edge}, not ${plain(at)}`,
+      );
+    step("sewn_edge", "edge_length - intake", whole - intake);
+    const { left, right, middle, point } = dart(piece, edge, at, intake, length);
+    measure("first_leg", "from the edge to the point", distance(left, point));
+    measure("second_leg", "from the point to the edge", distance(point, right));
+    return {
+      edges: piece.edges,
+      marks: [...piece.marks, [line(left, point)], [line(point, right)], [line(middle, point)]],
+    };
+  },
+  draw({ piece, edge, at, intake, length }, _, marked) {
+    if (typeof marked !== "object") return [];
+    const { left, right, point } = dart(piece, edge, at, intake, length);
+    return [
+      ...drawPattern(marked),
+      dimension(left, point, { shows: "first_leg" }),
+      dimension(point, right, { shows: "second_leg" }),
+    ];
+  },
+  examples: [
+    {
+      given: { piece: "M 0 0 L 20 0 L 20 40 L 0 40 Z", edge: 1, at: 8, intake: 3, length: 6 },
+      gives: { area: 800, edges: [20, 40, 20, 40] },
+      because: "the outline stays as it is",
+    },
+    {
+      given: { piece: "M 0 0 C 6 2 14 2 20 0 L 20 40 L 0 40 Z", edge: 1, at: 10, intake: 3, length: 12 },
+      gives: { width: 20, length: 40 },
+      because: "on a hollow waist the dart points straight down from its middle",
+      unit: "cm",
+    },
+  ],
+});
+
+function dart(piece: Piece, edge: number, at: number, intake: number, length: number) {
+  const run = piece.edges[edge - 1]!;
+  const { index, share, point: middle } = placeAlong(run, at);
+  const [nx, ny] = normal(run[index]!, share, sideOf(piece));
+  const point: Point = [middle[0] - nx * length, middle[1] - ny * length];
+  const left = placeAlong(run, at - intake / 2).point;
+  const right = placeAlong(run, at + intake / 2).point;
+  return { left, right, middle, point };
+}

@@ -1,0 +1,79 @@
+import { sideOf } from "../allowance.ts";
+import { define, Refusal } from "../define.ts";
+import { dimension } from "../drawing.ts";
+import { edgeOf, edgePart, placeAlong } from "../edges.ts";
+import { line, type Point } from "../geometry.ts";
+import { normal } from "../parallel.ts";
+import { drawPattern } from "../pattern.ts";
+import { edgeLength, type Piece } from "../piece.ts";
+import { usual } from "../usual.ts";
+
+/**
+ * The piece with a notch marked on an edge, `at` along it from its beginning: a short line inwards,
+ * square to the edge, 5 mm or a good 3/16 in when no size is told. The outline is not cut into.
+ * MATCH_MARK finds the place of the notch on the other edge. Source: common practice.
+ */
+export const WITH_NOTCH = define({
+  name: "WITH_NOTCH",
+  summary: "A pattern piece with a notch marked on one of its edges.",
+  source: "common practice",
+  words: "balance mark notch snip match point edge",
+  takes: {
+    piece: { kind: "piece", about: "the pattern piece" },
+    edge: { kind: "count", about: "which edge, counted from 1 in drawing order", from: 1, to: 5000 },
+    at: { kind: "length", about: "how far along the edge from its beginning", from: 0, to: 5000 },
+    size: {
+      kind: "length",
+      about: "length of the notch; 5 mm when left out",
+      from: 0.1,
+      to: 5,
+      otherwise: null,
+    },
+  },
+  returns: "piece",
+  work({ piece, edge, at, size }, bench) {
+    const whole = bench.measure("edge_length", `along edge ${edge}`, edgeLength(edgeOf(piece, edge, "edge")));
+    if (at > whole * (1 + 1e-9))
+      throw new Refusal(
+        `at must be at most ${Number(whole.toPrecision(6))}, the length of edge ${edge}, not ${Number(at.toPrecision(6))}`,
+      );
+    bench.step("from_the_end", "edge_length - at", whole - at);
+    const long = usual(bench, "notch", "size", size, 0.5, "5 mm, shorter than a seam allowance");
+    return { edges: piece.edges, marks: [...piece.marks, notch(piece, edge, at, long)] };
+  },
+  draw({ piece, edge, at }, _, notched) {
+    if (typeof notched !== "object") return [];
+    const run = piece.edges[edge - 1]!;
+    const from = run[0]!.from;
+    const to = placeAlong(run, at).point;
+    const walked =
+      at > 0 ? ([{ kind: "edge", edge: edgePart(run, 0, at), role: "guide", label: "at" }] as const) : [];
+    return [
+      ...drawPattern(notched),
+      ...walked,
+      { kind: "marks", at: [to], mark: "notch" },
+      dimension(from, to),
+    ];
+  },
+  examples: [
+    {
+      given: { piece: "M 0 0 L 20 0 L 20 40 L 0 40 Z", edge: 2, at: 8 },
+      gives: { area: 800, edges: [20, 40, 20, 40] },
+      because: "the outline stays as it is",
+    },
+    {
+      given: { piece: "M 0 0 L 20 0 A 10 10 0 0 1 0 0 Z", edge: 2, at: 10, size: 0.6 },
+      gives: { area: 50 * Math.PI },
+      because: "on a curve the notch points to its centre",
+      unit: "cm",
+    },
+  ],
+});
+
+function notch(piece: Piece, edge: number, at: number, size: number) {
+  const run = piece.edges[edge - 1]!;
+  const { index, share, point } = placeAlong(run, at);
+  const [nx, ny] = normal(run[index]!, share, sideOf(piece));
+  const inner: Point = [point[0] - nx * size, point[1] - ny * size];
+  return [line(point, inner)];
+}

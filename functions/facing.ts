@@ -1,0 +1,77 @@
+/** Facings: the strip of a piece along some of its edges. */
+import { sideOf } from "./allowance.ts";
+import { convexity, joinEnds, turnCorner } from "./corner.ts";
+import { Refusal } from "./define.ts";
+import { edgePart, reverseEdge } from "./edges.ts";
+import { parallel, TooTight } from "./parallel.ts";
+import { type Edge, edgeLength, type Piece, soundPiece } from "./piece.ts";
+
+const plain = (x: number): number => Number(x.toPrecision(6));
+
+/**
+ * The strip `depth` deep inside a piece along its edges `first` to `last` (counted from 1, in
+ * drawing order, round through the end of the outline if need be). Its edges: those of the piece,
+ * a piece of the next edge, the inner line drawn back, a piece of the edge before.
+ */
+export function facingAlong(
+  piece: Piece,
+  first: number,
+  last: number,
+  depth: number,
+  tolerance: number,
+): Piece {
+  const count = piece.edges.length;
+  const run = Array.from(
+    { length: ((last - first + count) % count) + 1 },
+    (_, i) => piece.edges[(first - 1 + i) % count]!,
+  );
+  if (run.length >= count)
+    throw new Refusal("edges must leave at least one edge of the piece without facing");
+  const before = piece.edges[(first - 2 + count) % count]!;
+  const after = piece.edges[last % count]!;
+  const inner = innerLine(run, depth, sideOf(piece) === 1 ? -1 : 1, tolerance);
+  // Where the inner line comes out on the neighbours.
+  const end = joinEnds(inner, reverseEdge(after), depth);
+  const start = end && joinEnds(reverseEdge(end.a), before, depth);
+  const tooDeep = () =>
+    new Refusal(
+      `depth must be less for the edges beside the facing to reach its inner line, not ${plain(depth)}`,
+    );
+  if (!end || !start) throw tooDeep();
+  const [low, high] = [edgeLength(after) - edgeLength(end.b), edgeLength(start.b)];
+  if (!(low > 0) || !(high < edgeLength(before))) throw tooDeep();
+  if (before === after && low > high) throw tooDeep();
+  const facing = {
+    edges: [...run, edgePart(after, 0, low), start.a, edgePart(before, high, edgeLength(before))],
+    marks: [],
+  };
+  try {
+    return soundPiece(facing);
+  } catch {
+    throw tooDeep();
+  }
+}
+
+/** All edges of the run moved inwards, as one. */
+function innerLine(run: readonly Edge[], depth: number, side: 1 | -1, tolerance: number): Edge {
+  let inner: Edge = [];
+  for (const stroke of run.flat()) {
+    let next: Edge;
+    try {
+      next = parallel(stroke, depth, side, tolerance);
+    } catch (reason) {
+      if (!(reason instanceof TooTight)) throw reason;
+      throw new Refusal(
+        `depth must be less than ${plain(reason.radius)}, the radius of the tightest bend it follows, not ${plain(depth)}`,
+      );
+    }
+    const turned =
+      inner.length === 0
+        ? { first: [], second: next }
+        : turnCorner(inner, next, stroke.from, depth, convexity(inner, next, side));
+    if (!turned)
+      throw new Refusal(`depth must be less for the corner the facing goes round, not ${plain(depth)}`);
+    inner = [...turned.first, ...turned.second];
+  }
+  return inner;
+}

@@ -22,5 +22,4 @@ run(bin("tsc"), "-p", ".");
 run(bin("tsc"), "-p", "functions");
 run(bin("biome"), "check", ".");
 build("command");
-build("app");
 run(bin("vitest"), "run", ...process.argv.slice(2));

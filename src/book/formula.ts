@@ -15,7 +15,7 @@ export interface Token {
   readonly at: number;
 }
 
-const PAGE = String.raw`(?:'(?:[^']|'')+'!|[A-Za-z_][A-Za-z0-9_]*!)?`;
+const PAGE = `(?:'(?:[^']|'')+'!|[A-Za-z_][A-Za-z0-9_]*!)?`;
 const UNIT = String.raw`(?:\s*(?:in|cm|mm|yd|ft|m)(?![A-Za-z0-9_(]))`;
 const NUMBER = String.raw`(?:\d+\.?\d*|\.\d+)`;
 

@@ -1,10 +1,10 @@
 /** `npm test`: installs, brings a Chromium when there is none, checks types and style, runs every test. */
-import { execFileSync } from "node:child_process";
+import { spawnSync } from "node:child_process";
 import { existsSync } from "node:fs";
 import { build, install, root } from "./build.mjs";
 
 const run = (command, ...args) =>
-  execFileSync(command, args, { cwd: root, stdio: ["ignore", "inherit", "inherit"] });
+  spawnSync(command, args, { cwd: root, stdio: ["ignore", "inherit", "inherit"] });
 const bin = (name) => `${root}/node_modules/.bin/${name}`;
 
 const chromium = [

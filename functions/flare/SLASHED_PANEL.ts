@@ -1,0 +1,149 @@
+import { define, Refusal } from "../define.ts";
+import type { Shape } from "../drawing.ts";
+import { reverseEdge } from "../edges.ts";
+import { degrees, line } from "../geometry.ts";
+import { drawPanel } from "../panel.ts";
+import { movePiece, type Piece } from "../piece.ts";
+import { gapsTotal, slash } from "../slashed.ts";
+
+/**
+ * A straight strip slashed into equal sections and opened at the hem, or folded out at the top, by
+ * a gap of its own at each slash, in the book's unit, without allowances. Edges, trued to smooth
+ * curves: 1 top, 2 right side, 3 hem, 4 left side; one mark to a section, its straight grain.
+ * A gap is what the hem gains, or the top loses, along the curve; across the slash a ruler shows a
+ * hair less. Each outer edge takes `edge_share` of the gap next to it. The edge that is not
+ * opened keeps the strip's length. `straight` is the section that lies along the grain of the
+ * cloth; without it both sides lean alike. Source: geometry (functions/slashed.ts).
+ */
+export const SLASHED_PANEL = define({
+  name: "SLASHED_PANEL",
+  summary:
+    "A strip slashed and spread with a gap of its own at every slash, its edges trued to smooth curves.",
+  source: "geometry",
+  words: "slash and spread uneven gaps flare fold out collar peplum dart closed top lean grain truing sleeve",
+  takes: {
+    top: { kind: "length", about: "length of the strip before it is slashed", from: 1, to: 2000 },
+    depth: { kind: "length", about: "depth of the strip, from top to hem", from: 0.5, to: 500 },
+    gaps: {
+      kind: "length",
+      about: "what each slash opens, in order; one more section than slashes",
+      from: 0,
+      to: 500,
+      many: true,
+    },
+    at: {
+      kind: "text",
+      about: "hem: spread there, the top keeps its length; top: folded out there, the hem keeps its length",
+      choices: ["hem", "top"],
+      otherwise: "hem",
+    },
+    edge_share: {
+      kind: "share",
+      about: "how much of the gap next to it each outer edge takes",
+      from: 0,
+      to: 1,
+      otherwise: 0.5,
+    },
+    straight: {
+      kind: "count",
+      about:
+        "the section that lies along the grain, counted from the left; both sides lean alike when left out",
+      from: 1,
+      to: 200,
+      otherwise: null,
+    },
+  },
+  returns: "piece",
+  work({ top, depth, gaps, at, edge_share, straight }, { step, measure }) {
+    if (gaps.length > 199) throw new Refusal(`gaps must be at most 199, not ${gaps.length}`);
+    const sections = measure("sections", "strips between the slashes, one more than gaps", gaps.length + 1);
+    if (straight !== null && straight > sections) {
+      throw new Refusal(`straight must be a section from 1 to ${sections}, not ${straight}`);
+    }
+    step("section", "top / sections", top / sections);
+    const all = measure(
+      "all_gaps",
+      "all gaps, with the edges' shares of the first and last",
+      gapsTotal(gaps, edge_share),
+    );
+    const long = step("top_edge", 'IF(at = "top"; top - all_gaps; top)', at === "top" ? top - all : top);
+    const hem = step("hem_edge", 'IF(at = "hem"; top + all_gaps; top)', at === "hem" ? top + all : top);
+    step("side", "depth", depth);
+    step("area", "(top_edge + hem_edge) / 2 * depth", ((long + hem) / 2) * depth);
+    step("angle", "DEGREES(all_gaps / depth)", degrees(all / depth));
+    const widest = Math.max(...gaps);
+    measure(
+      "widest_opening",
+      "the widest gap as a ruler shows it, straight across the opened slash",
+      2 * depth * Math.sin(Math.min(widest / depth, Math.PI) / 2),
+    );
+    const first = slash(top, depth, gaps, at === "top", edge_share, 0);
+    const start = straight === null ? -first.end / 2 : -first.leans[straight - 1]!;
+    const opened = slash(top, depth, gaps, at === "top", edge_share, start);
+    opened.leans.forEach((lean, i) => {
+      measure(`lean_${i + 1}`, `degrees that the grain of section ${i + 1} leans`, degrees(lean));
+    });
+    const [left, right] = [opened.hem[0]!.from, opened.hem.at(-1)!.to];
+    const piece: Piece = {
+      edges: [
+        opened.top,
+        [line(opened.top.at(-1)!.to, right)],
+        reverseEdge(opened.hem),
+        [line(left, [0, 0])],
+      ],
+      marks: opened.middles.map((middle) => [middle]),
+    };
+    if (straight !== null) return piece;
+    const corner = opened.top.at(-1)!.to;
+    return movePiece(piece, -corner[0] / 2, -corner[1] / 2);
+  },
+  draw({ top, depth, gaps, at, edge_share }, found, piece) {
+    if (typeof piece !== "object") return [];
+    const lean = (found.lean_1 ?? 0) * (Math.PI / 180);
+    const before = edge_share * (gaps[0]! / depth);
+    const [x, y] = piece.edges[0]![0]!.from;
+    const { slashes } = slash(top, depth, gaps, at === "top", edge_share, lean - before);
+    const cuts = slashes.flatMap(([end, from, to]): Shape[] =>
+      [from, to].map(([hx, hy]) => ({
+        kind: "edge",
+        edge: [line([end[0] + x, end[1] + y], [hx + x, hy + y])],
+        role: "slash",
+      })),
+    );
+    const leans = piece.marks.map((mark, i): Shape => {
+      const [a, b] = [mark[0]!.from, mark[0]!.to];
+      const text = `${Number((found[`lean_${i + 1}`] ?? 0).toFixed(1))}°`;
+      return { kind: "note", at: [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], text };
+    });
+    const middle = piece.marks[Math.floor(piece.marks.length / 2)]![0]!.from;
+    return [
+      ...drawPanel(piece, middle, {
+        area: "area",
+        top: "top_edge",
+        hem: "hem_edge",
+        side: "side",
+        marks: "grain",
+      }),
+      ...cuts,
+      ...leans,
+    ];
+  },
+  examples: [
+    {
+      given: { top: 16.5, depth: 8, gaps: [1.4, 1.4, 1.4, 1.4] },
+      gives: { area: 160, edges: [16.5, 8, 23.5, 8] },
+      because: "even gaps of 1.4 with half gaps at the edges are FLARED_PANEL(16.5; 23.5; 8)",
+    },
+    {
+      given: { top: 40, depth: 20, gaps: [2, 5, 8], edge_share: 0 },
+      gives: { area: 950, edges: [40, 20, 55, 20] },
+      unit: "cm",
+      because: "2 + 5 + 8 cm more at the hem; the sides stay straight",
+    },
+    {
+      given: { top: 20, depth: 6, gaps: [0.5, 1, 0.5], at: "top" },
+      gives: { area: 112.5, edges: [17.5, 6, 20, 6] },
+      because: "folded out at the top: 2 in and a half of 1/2 in at each edge less there, the hem kept",
+    },
+  ],
+});

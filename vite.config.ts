@@ -16,16 +16,30 @@ export default defineConfig(({ mode }) =>
           },
         },
       }
-    : {
-        root: mode === "test" ? "." : "src/app",
-        base: "./",
-        build: {
-          outDir: "../../dist/app",
-          emptyOutDir: true,
-          target: "es2023",
-          modulePreload: { polyfill: false },
+    : mode === "package"
+      ? {
+          build: {
+            outDir: "dist/package",
+            target: "es2022",
+            minify: false,
+            copyPublicDir: false,
+            lib: {
+              entry: { functions: "src/package/functions.ts", engine: "src/package/engine.ts" },
+              formats: ["es"],
+            },
+            rolldownOptions: { external: ["hyperformula"] },
+          },
+        }
+      : {
+          root: mode === "test" ? "." : "src/app",
+          base: "./",
+          build: {
+            outDir: "../../dist/app",
+            emptyOutDir: true,
+            target: "es2023",
+            modulePreload: { polyfill: false },
+          },
+          worker: { format: "es" },
+          test: { include: ["tests/**/*.test.ts"], testTimeout: 20_000 },
         },
-        worker: { format: "es" },
-        test: { include: ["tests/**/*.test.ts"], testTimeout: 20_000 },
-      },
 );

@@ -51,10 +51,13 @@ class Sewing extends FunctionPlugin {
     }
     const context = this.config.context as Context | undefined;
     context?.heard?.({ declaration, args });
-    const answer = run(declaration, args, context ?? { unit: "in" });
+    const answer = run(declaration, args, { ...usual, ...context });
     return isRefused(answer) ? new CellError(ErrorType.VALUE, answer.refusal) : answer;
   }
 }
+
+/** The setting of an instance that has no context of its own. */
+let usual: Setting = { unit: "in" };
 
 const words: Record<string, string> = {};
 const definitions: FunctionPluginDefinition["implementedFunctions"] = {};
@@ -71,6 +74,10 @@ for (const [name, declaration] of catalogue) {
 Sewing.implementedFunctions = definitions;
 
 /** Adds all sewing functions to a HyperFormula class; instances built from then on know them. */
-export function register(target: typeof HyperFormula = HyperFormula): void {
+export function register(
+  target: typeof HyperFormula = HyperFormula,
+  setting: Setting = { unit: "in" },
+): void {
+  usual = setting;
   target.registerFunctionPlugin(Sewing, { enGB: words, enUS: words });
 }

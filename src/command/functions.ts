@@ -2,21 +2,28 @@ import { catalogue } from "../../functions/catalogue.ts";
 import type { Declaration } from "../../functions/define.ts";
 import { exampleFormula, helpText, signature } from "../../functions/help.ts";
 import { nearest } from "../engine/sentences.ts";
+import { helpPages } from "./help-pages.ts";
 import { readOptions } from "./options.ts";
 import { type Verb, Wrong } from "./verb.ts";
 
 export const functions: Verb = {
   name: "functions",
-  usage: "[NAME] [--unit in|cm] [--json]",
-  about: "Lists the sewing functions, or tells all about one.",
+  usage: "[NAME] [--unit in|cm] [--json]  |  --out DIR [--unit in|cm]",
+  about: "Lists the sewing functions, tells all about one, or writes a page of help for each.",
   async run(args, io) {
     const { values, positionals } = readOptions(
       args,
-      { unit: { type: "string", default: "in" }, json: { type: "boolean" } },
+      { unit: { type: "string", default: "in" }, json: { type: "boolean" }, out: { type: "string" } },
       1,
     );
     const unit = values.unit;
     if (unit !== "in" && unit !== "cm") throw new Wrong(`--unit must be in or cm, not "${unit}"`);
+    if (values.out !== undefined) {
+      const pages = helpPages(catalogue.values(), unit);
+      for (const { path, text } of pages) io.write(`${values.out}/${path}`, text);
+      io.out(`${pages.length} pages of help in ${values.out}, beginning with functions.md`);
+      return 0;
+    }
     const name = positionals[0]?.toUpperCase();
     if (name === undefined) {
       const all = [...catalogue.values()];

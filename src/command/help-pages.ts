@@ -1,0 +1,63 @@
+/** The help of every function as pages to read, made from the declarations: one Markdown file each, and a list. */
+import type { CataloguedFunction } from "../../functions/catalogue.ts";
+import { allowed, exampleFormula, signature } from "../../functions/help.ts";
+import type { Unit } from "../../functions/units.ts";
+
+interface HelpPage {
+  readonly path: string;
+  readonly text: string;
+}
+
+/** "|" parts the cells of a Markdown table, so it must be told otherwise inside one. */
+const cell = (text: string): string => text.replaceAll("|", "\\|");
+
+function page(one: CataloguedFunction, unit: Unit): HelpPage {
+  const takes = Object.entries(one.takes).map(
+    ([name, take]) =>
+      `| ${name} | ${cell(take.about)} | ${cell(allowed(take, unit))} | ${take.otherwise === undefined ? "needed" : cell(String(take.otherwise ?? "may be left out"))} |`,
+  );
+  const examples = one.examples.map((example) => {
+    const gives = typeof example.gives === "object" ? JSON.stringify(example.gives) : String(example.gives);
+    return `| \`${cell(exampleFormula(one, example))}\` | ${cell(gives)} | ${example.unit ?? "in"} | ${cell(example.because)} |`;
+  });
+  const text = [
+    `# ${one.name}`,
+    "",
+    one.summary,
+    "",
+    `    ${signature(one)}`,
+    "",
+    "| argument | what it is | may be | when left out |",
+    "|---|---|---|---|",
+    ...takes,
+    "",
+    `Gives: ${one.returns}.`,
+    "",
+    "| example | gives | unit | why |",
+    "|---|---|---|---|",
+    ...examples,
+    "",
+    `Source: ${one.source}.`,
+    ...(one.cautions ? ["", `Take care: ${one.cautions}`] : []),
+    "",
+  ].join("\n");
+  return { path: `${one.family}/${one.name}.md`, text };
+}
+
+/** All pages, the list first. */
+export function helpPages(all: Iterable<CataloguedFunction>, unit: Unit): HelpPage[] {
+  const list = [...all];
+  const families = [...new Set(list.map(({ family }) => family))];
+  const lines = families.flatMap((family) => [
+    `## ${family}`,
+    "",
+    ...list
+      .filter((one) => one.family === family)
+      .map((one) => `- [${one.name}](${family}/${one.name}.md): ${one.summary}`),
+    "",
+  ]);
+  return [
+    { path: "functions.md", text: ["# The sewing functions", "", ...lines].join("\n") },
+    ...list.map((one) => page(one, unit)),
+  ];
+}

@@ -8,7 +8,7 @@
 import { convexity, type Turned, turnBack, turnCorner, unit } from "./corner.ts";
 import { Refusal } from "./define.ts";
 import { reverseEdge } from "./edges.ts";
-import { strokePart, strokeSweep } from "./geometry.ts";
+import { strokeLength, strokePart, strokeSweep } from "./geometry.ts";
 import { parallel, TooTight } from "./parallel.ts";
 import { type Edge, type Piece, pieceArea, soundPiece } from "./piece.ts";
 
@@ -77,10 +77,13 @@ function edgeParallel(
       run.length === 0
         ? { first: [], second: next }
         : turnCorner(run, next, stroke.from, width, convexity(run, next, side));
-    if (!turned)
+    if (!turned) {
+      // In a hollow the parallel of a stroke shorter than the width may vanish between its neighbours'.
+      if (strokeLength(stroke) < width) continue;
       throw new Refusal(
         `${name} must be less for the narrow inner corner in edge ${number}, not ${plain(width)}`,
       );
+    }
     run = [...turned.first, ...turned.second];
   }
   return run;

@@ -1,4 +1,5 @@
 /** A piece cut in two by a straight line between two of its edges. */
+import { sideOf } from "./allowance.ts";
 import { Refusal } from "./define.ts";
 import { edgePart, placeAlong } from "./edges.ts";
 import { line, type Point, pointAt } from "./geometry.ts";
@@ -17,18 +18,32 @@ export interface Place {
  * their middle. Refuses a cut that leaves the piece.
  */
 export function partBetween(piece: Piece, start: Place, end: Place): Piece {
-  const edges = outlineBetween(piece, start, end);
-  const [from, to] = [edges[0]![0]!.from, edges.at(-1)!.at(-1)!.to];
-  const cut: Edge = [line(to, from)];
-  const part = { edges: [...edges, cut], marks: [] };
-  try {
-    soundPiece(part);
-  } catch {
-    throw new Refusal("the cut must run inside the piece from edge to edge, it leaves the piece");
+  const [part, rest] = [closed(piece, start, end), closed(piece, end, start)];
+  for (const one of [part, rest]) {
+    if (!isSound(one) || sideOf(one) !== sideOf(piece))
+      throw new Refusal("the cut must run inside the piece from edge to edge, it leaves the piece");
   }
   const { left, right, low, high } = pieceBounds(part);
   const ring = flattenPiece(part, Math.max(right - left, high - low) / 2000);
   return { ...part, marks: piece.marks.filter((mark) => inside(middle(mark), ring)) };
+}
+
+/** The outline from one place to another and straight back. */
+function closed(piece: Piece, start: Place, end: Place): Piece {
+  const edges = outlineBetween(piece, start, end);
+  if (edges.length === 0)
+    throw new Refusal("the cut must run between two places of the outline, not from a place to itself");
+  const [from, to] = [edges[0]![0]!.from, edges.at(-1)!.at(-1)!.to];
+  return { edges: [...edges, [line(to, from)]], marks: [] };
+}
+
+function isSound(piece: Piece): boolean {
+  try {
+    soundPiece(piece);
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 function middle(mark: Edge): Point {

@@ -32,6 +32,13 @@ const PIECES = {
   rectangle: "M 0 0 L 30 0 L 30 40 L 0 40 Z",
   gore: "M 0 0 L 20 0 L 27 60 L -7 60 Z",
   angle: "M 0 0 L 30 0 L 30 30 L 20 30 L 20 10 L 0 10 Z",
+  bevelled_angle: "M 0 0 L 30 0 L 30 30 L 20 30 L 20 10.2 19.8 10 0 10 Z",
+  traced_hollow: `M 0 0 L 30 0 L 30 20 L 20 20 L ${Array.from(
+    { length: 60 },
+    (_, i) => `${15 + 5 * Math.cos((i * Math.PI) / 60)} ${20 - 5 * Math.sin((i * Math.PI) / 60)}`,
+  )
+    .slice(1)
+    .join(" ")} 10 20 L 0 20 Z`,
   circle_skirt: "M 0 12 A 12 12 0 0 0 12 0 L 70 0 A 70 70 0 0 1 0 70 Z",
   bodice: "M 0 8 C 4 8 8 5 8 0 L 20 4 C 17 12 19 20 26 22 L 24 45 L 0 47 Z",
   sleeve: "M 0 12 C 4 12 6 8 10 4 S 20 -2 26 5 S 32 12 36 12 L 30 50 L 6 50 Z",

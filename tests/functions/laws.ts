@@ -74,12 +74,10 @@ function arbitrary(name: string, take: Take, declaration: Declaration): fc.Arbit
     const from = take.from ?? (take.kind === "count" ? 0 : -1000);
     const to = take.to ?? 1000;
     if (take.kind === "count") return fc.integer({ min: from, max: Math.min(to, from + 60) });
-    const least = take.kind === "length" && from === 0 ? 0 : from;
-    return fc.double({
-      min: least,
-      max: Math.min(to, least + (take.kind === "length" ? LENGTHS.most : 1000)),
-      noNaN: true,
-    });
+    // Lengths of a garment's size, of either sign where both are allowed.
+    const most = take.kind === "length" ? LENGTHS.most : 1000;
+    const least = take.kind === "length" ? Math.max(from, -most) : from;
+    return fc.double({ min: least, max: Math.min(to, Math.max(least + most, most)), noNaN: true });
   };
   if (take.many) return fc.array(one(), { minLength: 1, maxLength: 8 });
   return take.otherwise === undefined ? one() : fc.option(one(), { nil: null, freq: 3 });

@@ -83,7 +83,9 @@ function compute(
 ) {
   const names = Object.keys(declaration.takes);
   if (args.length > names.length) {
-    throw new Refusal(`${declaration.name} takes at most ${names.length} arguments, not ${args.length}`);
+    throw new Refusal(
+      `${declaration.name} takes at most ${names.length} ${names.length === 1 ? "argument" : "arguments"}, not ${args.length}`,
+    );
   }
   const raw: Record<string, Argument> = {};
   const checked: Record<string, unknown> = {};

@@ -11,7 +11,8 @@ import { edgePart, placeAlong, reverseEdge } from "./edges.ts";
 import type { Style } from "./folds.ts";
 import { line, type Point } from "./geometry.ts";
 import { after, foldOver, type Motion, moveEdge, movePoint, STAY } from "./motion.ts";
-import { type Edge, edgeLength, type Piece, soundPiece } from "./piece.ts";
+import { type Edge, edgeLength, type Piece } from "./piece.ts";
+import { soundOr } from "./sound.ts";
 
 /** Two hidden layers: a fold that shows at `at`, the inner fold beneath, towards the beginning (−1) or end (1). Pairs are of the top and the hem. */
 interface Turn {
@@ -100,15 +101,8 @@ export function openPleats(piece: Piece, wanted: PleatsWanted): Opened {
 }
 
 /** The piece itself, unless its pleats open it so far that it lies over itself. */
-export function soundOpened(piece: Piece): Piece {
-  try {
-    return soundPiece(piece);
-  } catch {
-    throw new Refusal(
-      "places and depths open the piece so far that it would lie over itself: cut it in panels",
-    );
-  }
-}
+export const soundOpened = (piece: Piece): Piece =>
+  soundOr("places and depths open the piece so far that it would lie over itself: cut it in panels", piece);
 
 /** The turns of all pleats in order, each checked to stay on the piece. */
 function turnsOf(

@@ -82,12 +82,13 @@ export function drawPanel(piece: Piece, grain: Point, shown: PanelShown = {}): S
   const reach = Math.hypot(to[0] - from[0], to[1] - from[1]);
   const [nx, ny] = [((to[1] - from[1]) / reach) * off, ((from[0] - to[0]) / reach) * off];
   const length = edgeLength(side!);
+  const straightSide = side!.length === 1 && side![0]!.kind === "line";
   return [
     ...outline(piece, { ...shows(shown.area), ...(shown.marks ? { marks: shown.marks } : {}) }),
     { kind: "edge", edge: top!, role: "seam", label: "top", ...shows(shown.top) },
     { kind: "edge", edge: hem!, role: "seam", label: "hem", ...shows(shown.hem) },
     ...edgeNumbersDrawn(piece),
-    dimension([from[0] + nx, from[1] + ny], [to[0] + nx, to[1] + ny], shows(shown.side)),
+    ...(straightSide ? [dimension([from[0] + nx, from[1] + ny], [to[0] + nx, to[1] + ny], shows(shown.side))] : []),
     stroke([[grain[0], grain[1] + length * 0.2], [grain[0], grain[1] + length * 0.8]], "grain"),
     dimension([left, high + off], [right, high + off], { label: "across the grain", ...shows(shown.width) }),
     dimension([left - off, low], [left - off, high], { label: "along the grain", ...shows(shown.length) }),

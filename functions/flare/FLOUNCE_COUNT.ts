@@ -1,0 +1,73 @@
+import { define, Refusal } from "../define.ts";
+import { outline, type Shape } from "../drawing.ts";
+import { flaredPanel } from "../panel.ts";
+import { movePiece } from "../piece.ts";
+import { wholeUp } from "../whole.ts";
+
+/**
+ * How many rings, or parts of rings, cut at an inner radius, go along an edge as a circular
+ * flounce; joins lose a seam allowance at both ends of each. The smaller the radius the fuller
+ * the flounce and the more rings. `fitted_radius` is the radius at which so many just fit.
+ * Source: geometry.
+ */
+export const FLOUNCE_COUNT = define({
+  name: "FLOUNCE_COUNT",
+  summary: "How many circles to cut for a circular flounce or annular ruffle along an edge.",
+  source: "geometry",
+  words: "annular ruffle circular frill flounce rings cascade jabot how many circles inner radius",
+  takes: {
+    edge: { kind: "length", about: "the edge the flounce goes along", from: 1, to: 100_000 },
+    radius: { kind: "length", about: "radius of each ring's inner edge", from: 0.5, to: 500 },
+    circle: {
+      kind: "share",
+      about: "part of a ring cut at a time: 1 a whole ring",
+      from: 0.05,
+      to: 1,
+      otherwise: 1,
+    },
+    seam: { kind: "length", about: "seam allowance at each end of a ring", from: 0, to: 10, otherwise: 0 },
+  },
+  returns: "count",
+  work({ edge, radius, circle, seam }, { step }) {
+    const inner = step("inner_edge", "2 * PI() * circle * radius", 2 * Math.PI * circle * radius);
+    const each = step("each", "inner_edge - 2 * seam", inner - 2 * seam);
+    if (each <= 1e-9 * inner) {
+      throw new Refusal(
+        `seam must leave some of a ring's inner edge of ${Number(inner.toPrecision(6))}, not ${seam} at each end`,
+      );
+    }
+    const count = wholeUp(edge / each);
+    step("left_over", "ROUNDUP(ROUND(edge / each; 8); 0) * each - edge", count * each - edge);
+    step(
+      "fitted_radius",
+      "(edge / ROUNDUP(ROUND(edge / each; 8); 0) + 2 * seam) / (2 * PI() * circle)",
+      (edge / count + 2 * seam) / (2 * Math.PI * circle),
+    );
+    return step("count", "ROUNDUP(ROUND(edge / each; 8); 0)", count);
+  },
+  draw({ radius, circle }, { count = 0, inner_edge = 0 }) {
+    // The rings as they are cut, drawn as deep as their radius.
+    const turn = 2 * Math.PI * circle;
+    const ring = flaredPanel(inner_edge, inner_edge + turn * radius, radius, "middle");
+    const shown = Math.min(count, 24);
+    const shapes: Shape[] = Array.from({ length: shown }, (_, i) =>
+      outline(
+        movePiece(ring, (i % 6) * radius * 4.2, Math.floor(i / 6) * radius * 4.2),
+        i === 0 ? { label: `cut ${count}` } : {},
+      ),
+    ).flat();
+    return [
+      ...shapes,
+      { kind: "edge", edge: ring.edges[0]!, role: "seam", label: "inner edge", shows: "inner_edge" },
+    ];
+  },
+  examples: [
+    { given: { edge: 100, radius: 4 }, gives: 4, because: "each ring gives 8π = 25.13 in" },
+    {
+      given: { edge: 150, radius: 8, seam: 1 },
+      gives: 4,
+      unit: "cm",
+      because: "16π less two seams, 48.27 cm, three are just short",
+    },
+  ],
+});

@@ -1,0 +1,96 @@
+import { define, Refusal } from "../define.ts";
+import { stroke } from "../drawing.ts";
+import { gorePiece } from "../gore.ts";
+import { drawPanel } from "../panel.ts";
+import { edgeLength, pieceArea } from "../piece.ts";
+import { soundOr } from "../sound.ts";
+
+/**
+ * A gore of a skirt as a piece, symmetrical about x = 0 with its top at y = 0, in the book's unit,
+ * without allowances. Edges: 1 top, 2 right side, 3 hem, 4 left side. Sides are straight, or
+ * shaped over the hip when `hip` and `hip_drop` are told. A curved hem makes the sides as long as
+ * the middle, so that it hangs level; `hem` is the width from corner to corner. Source: geometry.
+ */
+export const GORE = define({
+  name: "GORE",
+  summary:
+    "One gore of a gored skirt as a piece, straight-sided or shaped over the hip, its hem trued to hang level.",
+  source: "geometry",
+  words: "gored skirt six eight gore panel trumpet umbrella A-line hip curve godet",
+  takes: {
+    top: { kind: "length", about: "width at the waist", from: 0.5, to: 500 },
+    hem: { kind: "length", about: "width at the hem, from corner to corner", from: 0.5, to: 1000 },
+    length: { kind: "length", about: "from waist to hem down the middle", from: 5, to: 300 },
+    hip: {
+      kind: "length",
+      about: "width at the hip; straight sides when left out",
+      from: 0.5,
+      to: 500,
+      otherwise: null,
+    },
+    hip_drop: {
+      kind: "length",
+      about: "from waist down to hip, when hip is told",
+      from: 1,
+      to: 100,
+      otherwise: null,
+    },
+    truing: {
+      kind: "text",
+      about: "curved: hem hangs level, sides as long as the middle; straight: hem straight across",
+      choices: ["curved", "straight"],
+      otherwise: "curved",
+    },
+  },
+  returns: "piece",
+  work({ top, hem, length, hip, hip_drop, truing }, { step, measure }) {
+    if ((hip === null) !== (hip_drop === null)) {
+      const [told, missing] = hip === null ? ["hip_drop", "hip"] : ["hip", "hip_drop"];
+      throw new Refusal(`${missing} must be told when ${told} is`);
+    }
+    if (hip_drop !== null && hip_drop >= length * 0.95) {
+      throw new Refusal(`hip_drop must be well above the hem at ${length}, not ${hip_drop}`);
+    }
+    const over = hip === null || hip_drop === null ? null : { width: hip, drop: hip_drop };
+    const piece = soundOr(
+      "top, hip and hem give sides that cross one another: look at the widths again, and at hip_drop",
+      gorePiece({ top, hem, length, hip: over, truing }),
+    );
+    step("flare", "(hem - top) / 2", (hem - top) / 2);
+    const side = measure("side", "length of each side", edgeLength(piece.edges[1]!));
+    step("side_longer", "side - length", side - length);
+    const edge = measure("hem_edge", "length of the hem along its curve", edgeLength(piece.edges[2]!));
+    step("hem_longer", "hem_edge - hem", edge - hem);
+    step("top_edge", "top", top);
+    measure("area", "area of the gore", pieceArea(piece));
+    return piece;
+  },
+  draw({ hip, hip_drop }, _, piece) {
+    if (typeof piece !== "object") return [];
+    return [
+      ...drawPanel(piece, [0, 0], { area: "area", top: "top_edge", hem: "hem_edge" }),
+      { kind: "edge", edge: piece.edges[1]!, role: "seam", label: "side", shows: "side" },
+      ...(hip === null || hip_drop === null
+        ? []
+        : [stroke([[-hip / 2, hip_drop], [hip / 2, hip_drop]], "guide", { label: "hip" })]),
+    ]; // biome-ignore format: points in pairs
+  },
+  examples: [
+    {
+      given: { top: 4, hem: 22, length: 40, truing: "straight" },
+      gives: { area: 520, edges: [4, 41, 22, 41] },
+      because: "9 in out on each side in 40: a 9-40-41 triangle",
+    },
+    {
+      given: { top: 4, hem: 22, length: 41 },
+      gives: { length: 41, width: 22, edges: [4, 41] },
+      because: "the same sides with the hem curved an inch lower in the middle",
+    },
+    {
+      given: { top: 12, hem: 30, length: 75, hip: 18, hip_drop: 20 },
+      gives: { length: 75, width: 30, edges: [12, 75] },
+      unit: "cm",
+      because: "shaped over the hip, the sides still as long as the middle",
+    },
+  ],
+});

@@ -4,11 +4,14 @@ import { convert, type Unit } from "./units.ts";
 
 /** `SPREAD_PER_GAP(top; hem; sections; [edge_share = 0.5])` */
 export function signature(declaration: Declaration): string {
-  const takes = Object.entries(declaration.takes).map(([name, take]) => {
-    if (take.otherwise === undefined) return name;
-    return take.otherwise === null ? `[${name}]` : `[${name} = ${literal(take.otherwise)}]`;
-  });
+  const takes = Object.entries(declaration.takes).map(([name, take]) => argumentText(name, take));
   return `${declaration.name}(${takes.join("; ")})`;
+}
+
+/** `top`, or `[edge_share = 0.5]` for one that may be left out. */
+export function argumentText(name: string, take: Take): string {
+  if (take.otherwise === undefined) return name;
+  return take.otherwise === null ? `[${name}]` : `[${name} = ${literal(take.otherwise)}]`;
 }
 
 function literal(value: unknown): string {

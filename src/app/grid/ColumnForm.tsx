@@ -1,0 +1,85 @@
+/** Heading, kind and width of one column. */
+import { type FormEvent, useEffect, useRef, useState } from "react";
+import { columnLetters, type Place } from "../../book/address.ts";
+import { COLUMN_KINDS, type ColumnKind } from "../../book/shape.ts";
+import { changeColumn } from "../../store/commands.ts";
+import type { Hand } from "./hand.ts";
+import { NARROWEST, WIDEST } from "./settings.ts";
+
+/** The longest heading that a book's file takes. */
+const LONGEST = 200;
+
+const KINDS: Record<ColumnKind, string> = {
+  any: "whatever each cell holds",
+  text: "text, never counted",
+  length: "lengths",
+  number: "numbers",
+  money: "money",
+  date: "dates",
+};
+
+interface Props {
+  readonly hand: Hand;
+  readonly place: Place;
+  readonly onDone: () => void;
+}
+
+export function ColumnForm({ hand, place, onDone }: Props) {
+  const dialog = useRef<HTMLDialogElement>(null);
+  const column = hand.store.shown.pages[place.page]?.columns[place.column];
+  const [heading, setHeading] = useState(column?.heading ?? "");
+  const [kind, setKind] = useState<ColumnKind>(column?.kind ?? "any");
+  const [width, setWidth] = useState(String(column?.width ?? ""));
+  useEffect(() => dialog.current?.showModal(), []);
+
+  const keep = (event: FormEvent) => {
+    event.preventDefault();
+    const change = { heading, kind, width: Number(width) };
+    hand.run(changeColumn(place.page, place.column, change), place);
+    dialog.current?.close();
+  };
+  return (
+    <dialog
+      ref={dialog}
+      className="column-form"
+      aria-labelledby="column-form-title"
+      onClose={onDone}
+      onKeyDown={(event) => event.stopPropagation()}
+    >
+      <form onSubmit={keep}>
+        <h2 id="column-form-title">Column {columnLetters(place.column)}</h2>
+        <label>
+          <span>Heading</span>
+          <input value={heading} maxLength={LONGEST} onChange={(event) => setHeading(event.target.value)} />
+        </label>
+        <label>
+          <span>It holds</span>
+          <select value={kind} onChange={(event) => setKind(event.target.value as ColumnKind)}>
+            {COLUMN_KINDS.map((one) => (
+              <option key={one} value={one}>
+                {KINDS[one]}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label>
+          <span>Width on the screen</span>
+          <input
+            type="number"
+            required
+            min={NARROWEST}
+            max={WIDEST}
+            value={width}
+            onChange={(event) => setWidth(event.target.value)}
+          />
+        </label>
+        <p className="column-form-keys">
+          <button type="submit">Keep</button>
+          <button type="button" onClick={() => dialog.current?.close()}>
+            Leave it
+          </button>
+        </p>
+      </form>
+    </dialog>
+  );
+}

@@ -1,0 +1,96 @@
+/** The bar above the grid: which cell, its name, what is typed in it, and what there is to say of it. */
+import "./grid.css";
+import { type KeyboardEvent, type MouseEvent, useRef, useState, useSyncExternalStore } from "react";
+import { cellAddress, type Place } from "../../book/address.ts";
+import type { Store } from "../../store/store.ts";
+import { handOf, samePlace } from "./hand.ts";
+import { NameField } from "./NameField.tsx";
+import { Telling } from "./Telling.tsx";
+
+interface Props {
+  readonly store: Store;
+  readonly place: Place;
+}
+
+/** The most lines of a long formula that are shown without scrolling. */
+const MOST_LINES = 6;
+
+export function FormulaBar({ store, place }: Props) {
+  const hand = handOf(store);
+  useSyncExternalStore(store.subscribe, () => store.revision);
+  useSyncExternalStore(hand.subscribe, hand.version);
+  const field = useRef<HTMLTextAreaElement>(null);
+  const [asked, setAsked] = useState(false);
+  const draft = hand.draft && samePlace(hand.draft.place, place) ? hand.draft : null;
+  const text = draft?.text ?? hand.textAt(place);
+
+  const write = () => {
+    const { value, selectionStart } = field.current!;
+    hand.write({ place, text: value, caret: selectionStart, where: "bar", field: field.current! });
+  };
+  /** Keeps what is typed. The draft ends first, or the cell would go on showing it. */
+  const keep = (): boolean => {
+    const typed = field.current!.value;
+    hand.write(null);
+    return hand.type(place, typed);
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    event.stopPropagation(); // or the grid, which listens again by then, would take the same key
+    if (event.nativeEvent.isComposing) return;
+    if (hand.take(event.nativeEvent)) {
+      event.preventDefault();
+    } else if (event.key === "Escape") {
+      event.preventDefault();
+      hand.write(null);
+      hand.drop(place);
+      hand.table?.take(place);
+    } else if (event.key === "Enter" && !event.altKey && !event.shiftKey) {
+      event.preventDefault();
+      if (keep()) hand.table?.take({ ...place, row: place.row + 1 });
+    }
+  };
+  const openMenu = (event: MouseEvent) => {
+    const box = event.currentTarget.getBoundingClientRect();
+    hand.openMenu?.(box.left, box.bottom + 2);
+  };
+
+  return (
+    <div className="formula-bar">
+      <div className="formula-line">
+        <output className="formula-place" aria-label="Chosen cell">
+          {cellAddress(place.row, place.column)}
+        </output>
+        <NameField store={store} place={place} key={`${place.page}.${place.row}.${place.column}`} />
+        <textarea
+          ref={field}
+          className="formula-text"
+          aria-label="What is typed in the cell"
+          aria-describedby="formula-telling"
+          aria-autocomplete="list"
+          spellCheck={false}
+          rows={Math.min(MOST_LINES, text.split("\n").length)}
+          value={text}
+          onFocus={() => {
+            hand.table?.leave();
+            write();
+          }}
+          onChange={write}
+          onSelect={() => {
+            if (document.activeElement === field.current) write();
+          }}
+          onBlur={() => {
+            if (hand.draft?.where === "bar") keep();
+          }}
+          onKeyDown={onKeyDown}
+        />
+        <button type="button" aria-pressed={asked} onClick={() => setAsked(!asked)}>
+          Exact
+        </button>
+        <button type="button" aria-haspopup="menu" onClick={openMenu}>
+          Rows and columns
+        </button>
+      </div>
+      <Telling hand={hand} place={place} exactly={asked} />
+    </div>
+  );
+}

@@ -1,0 +1,58 @@
+/** The line under the formula: a refusal, the argument being typed, what is to be looked at, the exact value. */
+import { catalogue } from "../../../functions/catalogue.ts";
+import { fullAddress, type Place } from "../../book/address.ts";
+import { exact } from "../../engine/show.ts";
+import { type Hand, samePlace } from "./hand.ts";
+import { hintFor } from "./hint.ts";
+
+interface Props {
+  readonly hand: Hand;
+  readonly place: Place;
+  readonly exactly: boolean;
+}
+
+export function Telling(props: Props) {
+  return (
+    <p className="formula-telling" id="formula-telling" role="status">
+      {told(props)}
+    </p>
+  );
+}
+
+function told({ hand, place, exactly }: Props) {
+  const { shown: book, engine } = hand.store;
+  const refused = hand.refusedAt(place);
+  if (refused) return <span className="telling-look">{refused.sentence}</span>;
+  const declaration = hand.caret?.call ? catalogue.get(hand.caret.call) : undefined;
+  if (declaration) {
+    const hint = hintFor(declaration, hand.caret!.argument, book.unit);
+    return (
+      <>
+        <span className="telling-call">
+          {hint.name}(
+          {hint.takes.map((take, i) => (
+            <span key={take}>
+              {i > 0 && "; "}
+              {i === hint.current ? <strong>{take}</strong> : take}
+            </span>
+          ))}
+          )
+        </span>{" "}
+        <span className="telling-about">{hint.about}</span>
+      </>
+    );
+  }
+  const view = engine.view(place);
+  if (view.look) {
+    const waits = !samePlace(view.look.from, place);
+    return (
+      <span className="telling-look">
+        {waits && `waits for ${fullAddress(book, view.look.from)}: `}
+        {view.look.sentence}
+      </span>
+    );
+  }
+  return exactly ? (
+    <span className="telling-exact">exactly {exact(view.value, view.kind, book) || "blank"}</span>
+  ) : null;
+}

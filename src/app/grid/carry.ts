@@ -1,0 +1,88 @@
+/** Copy, cut and paste at the grid: plain text with other programs, moved formulas among our own cells. */
+import { cellAddress } from "../../book/address.ts";
+import type { Typing } from "../../book/edit.ts";
+import { typedAt } from "../../book/shape.ts";
+import { type Block, copyOf, typeCells } from "../../store/commands.ts";
+import { blockText, repeated, textBlock } from "./clipboard.ts";
+import type { Clip, Hand } from "./hand.ts";
+import type { Table } from "./table.ts";
+
+/** Takes the clipboard's events while the grid has the keyboard and no text is being edited. Returns how to stop. */
+export function listenToClipboard(table: Table, hand: Hand): () => void {
+  const ours = () => table.hot.isListening() && !table.hot.getActiveEditor()?.isOpened();
+  const copy = (event: ClipboardEvent) => {
+    const block = ours() ? table.block() : null;
+    if (!block || !event.clipboardData) return;
+    event.preventDefault();
+    const text = shownText(table, block);
+    const cut = event.type === "cut";
+    hand.clip = { book: hand.store.shown, block, text, cut };
+    event.clipboardData.setData("text/plain", text);
+    if (cut) empty(hand, block);
+  };
+  const paste = (event: ClipboardEvent) => {
+    const block = ours() ? table.block() : null;
+    const text = event.clipboardData?.getData("text/plain");
+    if (!block || text === undefined) return;
+    event.preventDefault();
+    put(table, hand, text.replaceAll("\r\n", "\n"), block);
+  };
+  document.addEventListener("copy", copy);
+  document.addEventListener("cut", copy);
+  document.addEventListener("paste", paste);
+  return () => {
+    document.removeEventListener("copy", copy);
+    document.removeEventListener("cut", copy);
+    document.removeEventListener("paste", paste);
+  };
+}
+
+function rowsOf(block: Block, cell: (row: number, column: number) => string): string[][] {
+  return Array.from({ length: block.bottom - block.top + 1 }, (_, r) =>
+    Array.from({ length: block.right - block.left + 1 }, (_, c) => cell(block.top + r, block.left + c)),
+  );
+}
+
+const shownText = (table: Table, block: Block): string =>
+  blockText(rowsOf(block, (row, column) => table.view(row, column).shown));
+
+function empty(hand: Hand, block: Block): void {
+  const { page } = block;
+  const typings = rowsOf(block, () => "").flatMap((row, r) =>
+    row.map((typed, c) => ({ page, row: block.top + r, column: block.left + c, typed })),
+  );
+  const command = { ...typeCells(filled(hand, typings)), label: `cut ${cellAddress(block.top, block.left)}` };
+  hand.run(command, { page, row: block.top, column: block.left });
+}
+
+/** Blank cells are not emptied again: rows past the page's own would be made for it. */
+const filled = (hand: Hand, typings: readonly Typing[]): Typing[] =>
+  typings.filter(({ page, row, column }) => typedAt(hand.store.shown, page, row, column) !== "");
+
+/** Puts a text from the clipboard down at the chosen block, as one step. */
+function put(table: Table, hand: Hand, text: string, chosen: Block): void {
+  const own = hand.clip?.text === text ? hand.clip : null;
+  const at = { page: chosen.page, row: chosen.top, column: chosen.left };
+  const block = own ? typedBlock(own) : textBlock(text);
+  const cells = repeated(block, chosen.bottom - chosen.top + 1, chosen.right - chosen.left + 1);
+  if (cells.length === 0) return;
+  const target: Block = {
+    page: chosen.page,
+    top: chosen.top,
+    left: chosen.left,
+    bottom: chosen.top + cells.length - 1,
+    right: chosen.left + cells[0]!.length - 1,
+  };
+  const typings =
+    own && !own.cut
+      ? copyOf(own.book, own.block, at, target)
+      : cells.flatMap((row, r) =>
+          row.map((typed, c) => ({ page: at.page, row: at.row + r, column: at.column + c, typed })),
+        );
+  const count = typings.length;
+  const command = { ...typeCells(typings), label: count === 1 ? "paste a cell" : `paste ${count} cells` };
+  if (hand.run(command, at)) table.selectBlock(target);
+}
+
+const typedBlock = ({ book, block }: Clip): string[][] =>
+  rowsOf(block, (row, column) => typedAt(book, block.page, row, column));

@@ -1,0 +1,202 @@
+/**
+ * What a person has in hand at the grid: the text being typed, an edit that was refused, a copied
+ * block, the list of offers. One owner; the cell's editor and the bar above the grid are two views.
+ */
+import { catalogue } from "../../../functions/catalogue.ts";
+import type { Place } from "../../book/address.ts";
+import type { Book } from "../../book/shape.ts";
+import { type Block, typeCells } from "../../store/commands.ts";
+import type { Command, Store } from "../../store/store.ts";
+import { type Caret, caretIn } from "./caret.ts";
+import { insertion, type Offer, offersFor } from "./offers.ts";
+import type { Table } from "./table.ts";
+
+/** Text being typed and not yet in the book. */
+export interface Draft {
+  readonly place: Place;
+  readonly text: string;
+  readonly caret: number;
+  readonly where: "cell" | "bar";
+  readonly field: HTMLTextAreaElement;
+}
+
+/** What was typed and could not be kept, and why. */
+export interface Refused {
+  readonly place: Place;
+  /** Null when several cells were meant. */
+  readonly text: string | null;
+  readonly sentence: string;
+}
+
+/** A copied block, with the book as it was then: later edits do not change what was copied. */
+export interface Clip {
+  readonly book: Book;
+  readonly block: Block;
+  readonly text: string;
+  readonly cut: boolean;
+}
+
+export const samePlace = (a: Place, b: Place): boolean =>
+  a.page === b.page && a.row === b.row && a.column === b.column;
+
+const key = ({ page, row, column }: Place): string => `${page}.${row}.${column}`;
+
+export class Hand {
+  readonly store: Store;
+  /** The grid on the screen, if there is one. */
+  table: Table | null = null;
+  /** Opens the menu of rows and columns at a point of the window. */
+  openMenu: ((x: number, y: number) => void) | null = null;
+  clip: Clip | null = null;
+  #draft: Draft | null = null;
+  /** Texts that could not be kept, by cell, until something else is kept there. */
+  readonly #unkept = new Map<string, Refused>();
+  /** Why something that meant several cells, or no text, was refused last. */
+  #refusal: Refused | null = null;
+  #chosen: number | null = null;
+  /** The text for which the list of offers was put away. */
+  #shut: string | null = null;
+  #offers: readonly Offer[] = [];
+  #caret: Caret | null = null;
+  #version = 0;
+  readonly #listeners = new Set<() => void>();
+
+  constructor(store: Store) {
+    this.store = store;
+  }
+
+  readonly subscribe = (listener: () => void): (() => void) => {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  };
+
+  readonly version = (): number => this.#version;
+
+  get draft(): Draft | null {
+    return this.#draft;
+  }
+
+  /** What was refused at a cell, or else what was refused just now. */
+  refusedAt(place: Place): Refused | null {
+    return this.#unkept.get(key(place)) ?? this.#refusal;
+  }
+
+  /** Where the caret of the draft stands, when it is a formula. */
+  get caret(): Caret | null {
+    return this.#caret;
+  }
+
+  get offers(): readonly Offer[] {
+    return this.#offers;
+  }
+
+  /** The offer that an arrow key came to; null before any. */
+  get chosen(): number | null {
+    return this.#chosen;
+  }
+
+  #tell(): void {
+    this.#version += 1;
+    for (const listener of [...this.#listeners]) listener();
+  }
+
+  write(draft: Draft | null): void {
+    const old = this.#draft;
+    if (draft && old && samePlace(draft.place, old.place) && draft.text === old.text) {
+      if (draft.caret === old.caret && draft.where === old.where && draft.field === old.field) return;
+    }
+    this.#draft = draft;
+    this.#caret = draft && caretIn(draft.text, draft.caret);
+    if (draft?.text !== old?.text) this.#shut = null;
+    this.#offer();
+    this.#tell();
+  }
+
+  #offer(): void {
+    const { shown: book, engine } = this.store;
+    const draft = this.#draft;
+    this.#offers =
+      draft && this.#caret && draft.text !== this.#shut
+        ? offersFor(this.#caret.word, {
+            book,
+            at: draft.place,
+            catalogue,
+            shown: (place) => engine.view(place).shown,
+          })
+        : [];
+    this.#chosen = null;
+  }
+
+  /** Puts an offer in place of the word that was begun. */
+  accept(offer: Offer): void {
+    if (!this.#draft || !this.#caret) return;
+    const { field, text } = this.#draft;
+    const [from, to, put] = insertion(text, this.#caret, offer);
+    field.setRangeText(put, from, to, "end");
+    field.dispatchEvent(new Event("input", { bubbles: true }));
+    if (offer.is === "name") this.putAway();
+  }
+
+  putAway(): void {
+    this.#shut = this.#draft?.text ?? null;
+    this.#offer();
+    this.#tell();
+  }
+
+  /** A key while the offers are open. True when the list took it: arrows choose, Tab takes, Enter takes what was chosen. */
+  take(event: KeyboardEvent): boolean {
+    const { length } = this.#offers;
+    if (length === 0 || event.isComposing || event.ctrlKey || event.altKey || event.metaKey) return false;
+    if (event.key === "ArrowDown") this.#choose(((this.#chosen ?? -1) + 1) % length);
+    else if (event.key === "ArrowUp") this.#choose(((this.#chosen ?? 0) + length - 1) % length);
+    else if (event.key === "Tab" && !event.shiftKey) this.accept(this.#offers[this.#chosen ?? 0]!);
+    else if (event.key === "Enter" && this.#chosen !== null) this.accept(this.#offers[this.#chosen]!);
+    else if (event.key === "Escape") this.putAway();
+    else return false;
+    return true;
+  }
+
+  #choose(index: number): void {
+    this.#chosen = index;
+    this.#tell();
+  }
+
+  /** The text that stands for a cell in an editor: what was refused there, else what is typed. */
+  textAt(place: Place): string {
+    return this.#unkept.get(key(place))?.text ?? this.store.engine.view(place).typed;
+  }
+
+  /** Types a text into a cell. On a refusal the text is kept in hand with the reason; false then. */
+  type(place: Place, text: string): boolean {
+    if (this.textAt(place) === text) return !this.#unkept.has(key(place));
+    return this.run(typeCells([{ ...place, typed: text }]), place, text);
+  }
+
+  /** Runs a command; a refusal is kept in hand, to be shown beside the formula. */
+  run(command: Command, place: Place, text: string | null = null): boolean {
+    const sentence = this.store.run(command);
+    this.#refusal = null;
+    if (sentence === null) this.#unkept.delete(key(place));
+    else if (text === null) this.#refusal = { place, text, sentence };
+    else this.#unkept.set(key(place), { place, text, sentence });
+    this.#tell();
+    return sentence === null;
+  }
+
+  /** Lets go of a text that could not be kept. */
+  drop(place: Place): void {
+    if (this.#unkept.delete(key(place))) this.#tell();
+  }
+}
+
+const hands = new WeakMap<Store, Hand>();
+
+/** The one hand at a store. */
+export function handOf(store: Store): Hand {
+  let hand = hands.get(store);
+  if (!hand) {
+    hand = new Hand(store);
+    hands.set(store, hand);
+  }
+  return hand;
+}

@@ -1,0 +1,41 @@
+/** Keys of the grid beyond the library's own. */
+import { fillWithin } from "./fill.ts";
+import type { Hand } from "./hand.ts";
+import type { Table } from "./table.ts";
+
+/** Adds Ctrl+D, Ctrl+R and the menu's keys to the grid. */
+export function addGridKeys(table: Table, openMenu: () => void): void {
+  const fill = (direction: "down" | "right") => () => {
+    const block = table.block();
+    const pair = block && fillWithin(block, direction);
+    if (pair) table.fill(...pair);
+  };
+  const group = "ellwand";
+  table.hot
+    .getShortcutManager()
+    .getContext("grid")
+    ?.addShortcuts([
+      { keys: [["Control/Meta", "d"]], callback: fill("down"), group },
+      { keys: [["Control/Meta", "r"]], callback: fill("right"), group },
+      { keys: [["Shift", "F10"], ["ContextMenu"]], callback: openMenu, group },
+    ]);
+}
+
+const types = (target: EventTarget | null): boolean =>
+  target instanceof HTMLElement &&
+  (target.isContentEditable || /^(?:INPUT|TEXTAREA|SELECT)$/.test(target.tagName));
+
+/** Ctrl+Z and Ctrl+Y (or Ctrl+Shift+Z) wherever no text is being typed; there they are the field's own. */
+export function listenToUndo(hand: Hand): () => void {
+  const key = (event: KeyboardEvent) => {
+    if (event.defaultPrevented || event.altKey || !(event.ctrlKey || event.metaKey) || types(event.target))
+      return;
+    const letter = event.key.toLowerCase();
+    if (letter === "y" || (letter === "z" && event.shiftKey)) hand.store.redo();
+    else if (letter === "z") hand.store.undo();
+    else return;
+    event.preventDefault();
+  };
+  document.addEventListener("keydown", key);
+  return () => document.removeEventListener("keydown", key);
+}

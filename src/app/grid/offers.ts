@@ -1,0 +1,56 @@
+/** The names and functions that may be meant by the beginning of a word. */
+import type { CataloguedFunction } from "../../../functions/catalogue.ts";
+import { fullAddress, lookUp, nameOf, type Place } from "../../book/address.ts";
+import type { Book } from "../../book/shape.ts";
+import type { Caret } from "./caret.ts";
+
+export interface Offer {
+  /** As it is shown and put in. */
+  readonly text: string;
+  readonly is: "name" | "function";
+  /** What it is, in a few words. */
+  readonly about: string;
+}
+
+export interface Vocabulary {
+  readonly book: Book;
+  /** The cell being typed: its own name is no offer. */
+  readonly at: Place;
+  readonly catalogue: ReadonlyMap<string, CataloguedFunction>;
+  /** What stands in a cell now, in words. */
+  readonly shown: (place: Place) => string;
+}
+
+const MOST = 8;
+
+/** At most eight: cells before functions, what begins with the word before what only holds it. */
+export function offersFor(word: string, { book, at, catalogue, shown }: Vocabulary): Offer[] {
+  if (word === "") return [];
+  const lower = word.toLowerCase();
+  const own = nameOf(book, at);
+  const names = Object.keys(book.names).filter((name) => name !== own && name.toLowerCase() !== lower);
+  const begins = (text: string) => text.toLowerCase().startsWith(lower);
+  const holds = (text: string) => lower.length > 2 && !begins(text) && text.toLowerCase().includes(lower);
+  const functions = [...catalogue.keys()];
+  const picked = [
+    ...names.filter(begins).map((text) => ({ text, is: "name" as const })),
+    ...functions.filter(begins).map((text) => ({ text, is: "function" as const })),
+    ...names.filter(holds).map((text) => ({ text, is: "name" as const })),
+    ...functions.filter(holds).map((text) => ({ text, is: "function" as const })),
+  ].slice(0, MOST);
+  return picked.map(({ text, is }) => {
+    if (is === "function") return { text, is, about: catalogue.get(text)!.summary };
+    const place = lookUp(book, text);
+    return {
+      text,
+      is,
+      about: place ? `${fullAddress(book, place)}, now ${shown(place) || "blank"}` : "a cell",
+    };
+  });
+}
+
+/** What to put in the text for an offer: from, to, and the new signs. A function brings its bracket. */
+export function insertion(text: string, caret: Caret, offer: Offer): readonly [number, number, string] {
+  const bracket = offer.is === "function" && !/^\s*\(/.test(text.slice(caret.to));
+  return [caret.from, caret.to, bracket ? `${offer.text}(` : offer.text];
+}

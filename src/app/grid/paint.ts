@@ -1,0 +1,86 @@
+/** Drawing the cells: what was typed, what is worked out and what is to be looked at differ without colour too. */
+import type Handsontable from "handsontable/base";
+import { fullAddress, type Place } from "../../book/address.ts";
+import type { Book } from "../../book/shape.ts";
+import type { CellView } from "../../engine/engine.ts";
+import { samePlace } from "./hand.ts";
+
+const TEXTS = new Set(["text", "verdict", "flag", "piece"]);
+
+/** What a screen reader adds to the cell's text, and a pointer shows; "" when the text says it all. */
+function description({ look, name, worked }: CellView, place: Place, note: string, book: Book): string {
+  const waits = look && !samePlace(look.from, place);
+  const looking =
+    look &&
+    (waits ? `waits for ${fullAddress(book, look.from)}: ${look.sentence}` : `look: ${look.sentence}`);
+  return [looking, name && `named ${name}`, worked && !look && "worked out", note && `note: ${note}`]
+    .filter(Boolean)
+    .join("; ");
+}
+
+/** Puts a view of a cell into its element. Classes are toggled one by one: the others are the library's. */
+export function drawCell(
+  td: HTMLElement,
+  view: CellView,
+  place: Place,
+  book: Book,
+  note: string,
+  draft: string | null,
+): void {
+  const text = draft ?? view.shown;
+  if (td.textContent !== text) td.textContent = text;
+  const { look, worked } = view;
+  const waits = look !== null && !samePlace(look.from, place);
+  const figure = !TEXTS.has(view.kind) && draft === null && !look;
+  const is = td.classList;
+  is.add("cell");
+  is.toggle("cell-figure", figure);
+  is.toggle("cell-typed", !worked && figure && view.kind !== "days");
+  is.toggle("cell-worked", worked && !look);
+  is.toggle("cell-look", look !== null && !waits);
+  is.toggle("cell-waits", waits);
+  is.toggle("cell-named", view.name !== undefined);
+  is.toggle("cell-noted", note !== "");
+  const told = description(view, place, note, book);
+  if (told === (td.getAttribute("aria-description") ?? "")) return;
+  if (told === "") {
+    td.removeAttribute("aria-description");
+    td.removeAttribute("title");
+  } else {
+    td.setAttribute("aria-description", told);
+    td.title = told;
+  }
+}
+
+/** A column's letter with its heading under it. */
+export function drawHeading(th: HTMLElement, heading: string): void {
+  const label = th.querySelector(".colHeader");
+  if (!label || label.childElementCount > 0) return;
+  const [letter, under] = [document.createElement("span"), document.createElement("span")];
+  letter.className = "column-letter";
+  letter.textContent = label.textContent;
+  under.className = "column-heading";
+  under.textContent = heading;
+  label.replaceChildren(letter, under);
+}
+
+/**
+ * One table is the grid for a screen reader, with a name; the copies of the headings laid over it
+ * are pictures. (The library gives the role to a box that holds scroll areas too, which ARIA forbids.)
+ */
+export function nameTable(hot: Handsontable, label: string): void {
+  const root = hot.rootElement as HTMLElement;
+  for (const attribute of ["role", "aria-rowcount", "aria-colcount", "aria-multiselectable"]) {
+    root.removeAttribute(attribute);
+  }
+  const table = root.querySelector(".ht_master table.htCore");
+  const says = {
+    role: "grid",
+    "aria-label": label,
+    "aria-multiselectable": "true",
+    "aria-rowcount": String(hot.countRows() + 1),
+    "aria-colcount": String(hot.countCols() + 1),
+  };
+  for (const [name, value] of Object.entries(says)) table?.setAttribute(name, value);
+  for (const over of root.querySelectorAll('[class*="ht_clone"]')) over.setAttribute("aria-hidden", "true");
+}

@@ -1,0 +1,87 @@
+/** The library's settings: every change becomes a command, everything shown is read from the engine. */
+import type Handsontable from "handsontable/base";
+import { type Block, changeColumn } from "../../store/commands.ts";
+import { cellEditor } from "./editor.ts";
+import type { Hand } from "./hand.ts";
+import { drawHeading } from "./paint.ts";
+import type { Table } from "./table.ts";
+
+export const ROW_HEIGHT = 26;
+/** The narrowest and widest a column may be, as a book's file allows, in pixels. */
+export const NARROWEST = 20;
+export const WIDEST = 2000;
+
+interface Range {
+  getTopStartCorner(): { row: number | null; col: number | null };
+  getBottomEndCorner(): { row: number | null; col: number | null };
+}
+
+function blockOf(range: Range, page: number): Block {
+  const [from, to] = [range.getTopStartCorner(), range.getBottomEndCorner()];
+  return { page, top: from.row ?? 0, left: from.col ?? 0, bottom: to.row ?? 0, right: to.col ?? 0 };
+}
+
+export function settings(table: Table, hand: Hand): Handsontable.GridSettings {
+  const widthOf = (column: number) => table.page.columns[column]?.width ?? 110;
+  return {
+    licenseKey: import.meta.env.VITE_HANDSONTABLE_KEY ?? "non-commercial-and-evaluation",
+    theme: "ht-theme-ellwand",
+    injectCoreCss: false,
+    undo: false,
+    width: "100%",
+    height: "100%",
+    rowHeaders: true,
+    colHeaders: true,
+    columnHeaderHeight: 42,
+    rowHeaderWidth: 46,
+    rowHeights: ROW_HEIGHT,
+    autoColumnSize: false,
+    autoRowSize: false,
+    autoWrapRow: false,
+    autoWrapCol: false,
+    wordWrap: false,
+    trimWhitespace: false,
+    outsideClickDeselects: false,
+    manualColumnResize: true,
+    fillHandle: { autoInsertRow: false },
+    editor: cellEditor(hand, () => table.index) as never,
+    // Any text is text.
+    sanitizer: (text: string) => text.replaceAll("&", "&amp;").replaceAll("<", "&lt;"),
+    renderer: (_hot, td, row, column) => {
+      table.draw(td, row, column);
+      return td;
+    },
+    modifyData: (row, column, holder, io) => {
+      if (io === "get") holder.value = table.draftAt(row, column) ?? table.view(row, column).shown;
+    },
+    // The editor opens with it.
+    modifySourceData: (row, column, holder, io) => {
+      if (io === "get") holder.value = hand.textAt(table.place(row, Number(column)));
+    },
+    beforeChange: (changes) => table.change(changes as never),
+    beforeCreateRow: () => false,
+    beforeCreateCol: () => false,
+    beforeRemoveRow: () => false as never,
+    beforeRemoveCol: () => false as never,
+    beforeAutofill: ((_data: unknown, source: Range, target: Range) => {
+      table.fill(blockOf(source, table.index), blockOf(target, table.index));
+      return false;
+    }) as never,
+    colWidths: widthOf,
+    modifyColWidth: (_width, column) => widthOf(column),
+    // The plugin's own copy of a width is forgotten at once: the book keeps it.
+    afterColumnResize: (size, column) => {
+      table.hot.getPlugin("manualColumnResize").clearManualSize(column);
+      const width = Math.round(Math.min(WIDEST, Math.max(NARROWEST, size)));
+      hand.run(changeColumn(table.index, column, { width }), table.place(0, column));
+    },
+    afterGetColHeader: (column, th) => drawHeading(th, table.page.columns[column]?.heading ?? ""),
+    afterSelection: (row, column) => table.chose(row, column),
+    // The library looks at the answer, not at whether the event was stopped.
+    beforeKeyDown: ((event: KeyboardEvent) => {
+      if (!hand.take(event)) return undefined;
+      event.preventDefault();
+      return false;
+    }) as never,
+  };
+}

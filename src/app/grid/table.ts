@@ -1,0 +1,260 @@
+/**
+ * The grid on the screen: Handsontable as a view that holds no truth. It reads the engine for what
+ * it shows, turns every change into a command, and follows the store at once, outside React.
+ */
+import Handsontable from "handsontable/base";
+import { Autofill } from "handsontable/plugins/autofill";
+import { ManualColumnResize } from "handsontable/plugins/manualColumnResize";
+import { registerPlugin } from "handsontable/plugins/registry";
+import { cellAddress, type Place } from "../../book/address.ts";
+import { type Column, MOST_ROWS, type Page } from "../../book/shape.ts";
+import type { CellView } from "../../engine/engine.ts";
+import { type Block, typeCells } from "../../store/commands.ts";
+import { drawnOut } from "./fill.ts";
+import type { Hand } from "./hand.ts";
+import { drawCell, nameTable } from "./paint.ts";
+import { settings } from "./settings.ts";
+
+registerPlugin(Autofill);
+registerPlugin(ManualColumnResize);
+
+/** Blank rows below the page's own, at least; a page is shown with at least `FEWEST` rows. */
+const SPARE = 10;
+const FEWEST = 30;
+
+/** Rows shown for a page of so many; in steps of ten, so that typing past the end seldom makes the grid anew. */
+export const rowsShown = (rows: number): number =>
+  Math.min(MOST_ROWS, Math.max(FEWEST, Math.ceil(rows / 10) * 10 + SPARE));
+
+/** Only how tall and wide the page is. Frozen: a write past the hooks throws instead of becoming a second truth. */
+function shape(tall: number, wide: number): null[][] {
+  const row = Object.freeze(Array<null>(wide).fill(null)) as null[];
+  return Array.from({ length: tall }, () => row);
+}
+
+const BLANK_PAGE: Page = { title: "", stage: "Draft", columns: [], rows: [], notes: {} };
+
+export class Table {
+  readonly #hot: Handsontable;
+  readonly #hand: Hand;
+  readonly #onPlace: (place: Place) => void;
+  readonly #off: (() => void)[];
+  #page: number;
+  #columns: readonly Column[];
+  #inBar = false;
+  /** Views of cells of this page, remembered until the next revision. */
+  readonly #views = new Map<number, CellView>();
+
+  constructor(root: HTMLElement, hand: Hand, place: Place, onPlace: (place: Place) => void) {
+    this.#hand = hand;
+    this.#page = place.page;
+    this.#onPlace = onPlace;
+    this.#columns = this.page.columns;
+    const { tall, wide } = this.#size();
+    this.#hot = new Handsontable(root, { ...settings(this, hand), data: shape(tall, wide) });
+    nameTable(this.#hot, this.page.title);
+    this.select(place);
+    this.#off = [hand.store.subscribe(() => this.#follow()), hand.subscribe(() => this.#followBar())];
+  }
+
+  destroy(): void {
+    for (const off of this.#off) off();
+    this.#hot.destroy();
+  }
+
+  get hot(): Handsontable {
+    return this.#hot;
+  }
+
+  get index(): number {
+    return this.#page;
+  }
+
+  get page(): Page {
+    return this.#hand.store.shown.pages[this.#page] ?? BLANK_PAGE;
+  }
+
+  #size() {
+    return { tall: rowsShown(this.page.rows.length), wide: Math.max(1, this.page.columns.length) };
+  }
+
+  place(row: number, column: number): Place {
+    return { page: this.#page, row: Math.max(row, 0), column: Math.max(column, 0) };
+  }
+
+  view(row: number, column: number): CellView {
+    const key = row * 1024 + column;
+    let view = this.#views.get(key);
+    if (!view) {
+      view = this.#hand.store.engine.view({ page: this.#page, row, column });
+      this.#views.set(key, view);
+    }
+    return view;
+  }
+
+  /** The draft of the bar stands in its cell while it is typed. */
+  draftAt(row: number, column: number): string | null {
+    const draft = this.#hand.draft;
+    if (draft?.where !== "bar" || draft.place.page !== this.#page) return null;
+    return draft.place.row === row && draft.place.column === column ? draft.text : null;
+  }
+
+  draw(td: HTMLElement, row: number, column: number): void {
+    const { page } = this;
+    const note = page.notes[cellAddress(row, column)] ?? "";
+    const place = { page: this.#page, row, column };
+    drawCell(td, this.view(row, column), place, this.#hand.store.shown, note, this.draftAt(row, column));
+  }
+
+  /** Draws the cells that are on the screen and nothing else; sizes, selection and focus stay as they are. */
+  #paint(): void {
+    const hot = this.#hot;
+    const bottom = hot.getLastRenderedVisibleRow() ?? -1;
+    const right = hot.getLastRenderedVisibleColumn() ?? -1;
+    for (let row = hot.getFirstRenderedVisibleRow() ?? 0; row <= bottom; row += 1) {
+      for (let column = hot.getFirstRenderedVisibleColumn() ?? 0; column <= right; column += 1) {
+        const td = hot.getCell(row, column);
+        if (td) this.draw(td, row, column);
+      }
+    }
+  }
+
+  #follow(): void {
+    this.#views.clear();
+    if (!this.#hand.store.shown.pages[this.#page]) return;
+    const { tall, wide } = this.#size();
+    const before = this.#columns;
+    this.#columns = this.page.columns;
+    if (this.#hot.countSourceRows() !== tall || this.#hot.countSourceCols() !== wide) {
+      this.#hot.updateData(shape(tall, wide));
+      nameTable(this.#hot, this.page.title);
+    } else if (before !== this.#columns) this.#hot.render();
+    else this.#paint();
+  }
+
+  #followBar(): void {
+    const inBar = this.#hand.draft?.where === "bar";
+    if (inBar || this.#inBar) this.#paint();
+    this.#inBar = inBar;
+  }
+
+  /** Shows another page, or another place of this one. */
+  turnTo(place: Place): void {
+    if (place.page !== this.#page) {
+      this.#hot.getActiveEditor()?.finishEditing();
+      this.#page = place.page;
+      this.#views.clear();
+      this.#columns = this.page.columns;
+      const { tall, wide } = this.#size();
+      this.#hot.updateData(shape(tall, wide));
+      nameTable(this.#hot, this.page.title);
+    }
+    const at = this.#hot.getSelectedLast();
+    if (at?.[0] !== place.row || at?.[1] !== place.column) this.select(place);
+  }
+
+  /** Marks a cell without taking the keyboard. */
+  select({ row, column }: Place): void {
+    const { tall, wide } = this.#size();
+    this.#hot.selectCell(
+      Math.min(row, tall - 1),
+      Math.min(column, wide - 1),
+      undefined,
+      undefined,
+      true,
+      false,
+    );
+  }
+
+  selectBlock(block: Block): void {
+    this.#hot.selectCell(block.top, block.left, block.bottom, block.right, false);
+  }
+
+  /**
+   * Marks a cell and gives the grid the keyboard. Late, because the library lets go of the keyboard at
+   * each click outside itself, and the click that led here has yet to reach it.
+   */
+  take({ row, column }: Place): void {
+    setTimeout(() => {
+      if (this.#hot.isDestroyed) return;
+      const { tall, wide } = this.#size();
+      this.#hot.selectCell(Math.min(Math.max(row, 0), tall - 1), Math.min(Math.max(column, 0), wide - 1));
+      this.#hot.getFocusScopeManager().activateScope("grid");
+      this.#hot.listen();
+    });
+  }
+
+  /** Ends what is being typed in a cell, as Enter would, and leaves the keyboard to another field. */
+  leave(): void {
+    this.#hot.getActiveEditor()?.finishEditing();
+    this.#hot.unlisten();
+  }
+
+  /** The chosen block, both corners included. */
+  block(): Block | null {
+    const range = this.#hot.getSelectedRangeLast();
+    if (!range) return null;
+    const [from, to] = [range.getTopStartCorner(), range.getBottomEndCorner()];
+    return {
+      page: this.#page,
+      top: Math.max(from.row ?? 0, 0),
+      left: Math.max(from.col ?? 0, 0),
+      bottom: Math.max(to.row ?? 0, 0),
+      right: Math.max(to.col ?? 0, 0),
+    };
+  }
+
+  /** Whether whole rows or whole columns were chosen by their heads. */
+  get wholly(): "rows" | "columns" | null {
+    const { selection } = this.#hot;
+    return selection.isSelectedByRowHeader()
+      ? "rows"
+      : selection.isSelectedByColumnHeader()
+        ? "columns"
+        : null;
+  }
+
+  /** Where the chosen cell ends on the screen: its lower left corner. */
+  corner(): readonly [number, number] {
+    const [row = 0, column = 0] = this.#hot.getSelectedLast() ?? [];
+    const box = (
+      this.#hot.getCell(Math.max(row, 0), Math.max(column, 0)) ?? this.#hot.rootElement
+    ).getBoundingClientRect();
+    return [box.left + 8, box.bottom];
+  }
+
+  chose(row: number, column: number): void {
+    this.#onPlace(this.place(row, column));
+  }
+
+  /** What was typed in the grid's own editor, or emptied. False: the grid keeps nothing itself. */
+  change(changes: readonly (readonly [number, string | number, unknown, unknown] | null)[]): false {
+    const typings = changes.flatMap((change) => {
+      if (!change) return [];
+      const [row, column, , text] = change;
+      const typing = { page: this.#page, row, column: Number(column), typed: String(text ?? "") };
+      return this.#hand.textAt(typing) === typing.typed ? [] : [typing];
+    });
+    const first = typings[0];
+    if (!first) return false;
+    const single = typings.length === 1;
+    const kept = this.#hand.run(typeCells(typings), first, single ? first.typed : null);
+    if (!kept && single) this.take(first);
+    return false;
+  }
+
+  /** Draws `source` out over `target` as one step. */
+  fill(source: Block, target: Block): void {
+    const { book } = this.#hand.store;
+    const whole: Block = {
+      page: this.#page,
+      top: Math.min(source.top, target.top),
+      left: Math.min(source.left, target.left),
+      bottom: Math.max(source.bottom, target.bottom),
+      right: Math.max(source.right, target.right),
+    };
+    const step = { ...typeCells(drawnOut(book, source, target)), label: "fill cells" };
+    this.#hand.run(step, this.place(whole.top, whole.left));
+    this.selectBlock(whole);
+  }
+}

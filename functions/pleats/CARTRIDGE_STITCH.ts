@@ -1,0 +1,80 @@
+import { define, Refusal } from "../define.ts";
+import { dimension, stroke } from "../drawing.ts";
+import type { Point } from "../geometry.ts";
+
+/**
+ * Length of each running stitch for cartridge pleats, in the book's unit. Rows of even stitches one
+ * above the other, drawn up, make a pleat for every two stitches, one over and one under; a
+ * pleat stands out by a stitch. `pitch` is the width each pleat is to take up along the band;
+ * it can not be less than two thicknesses of the cloth. Source: common practice; geometry.
+ */
+export const CARTRIDGE_STITCH = define({
+  name: "CARTRIDGE_STITCH",
+  summary: "How long to make the gathering stitches so that cartridge pleats draw a skirt in to its band.",
+  source: "common practice; geometry",
+  words: "cartridge pleats organ gauging stroked gathers running stitch size rows full skirt gown",
+  takes: {
+    flat: { kind: "length", about: "width before drawing up", from: 5, to: 20_000 },
+    finished: { kind: "length", about: "width of the band it is drawn up to", from: 2, to: 5000 },
+    pitch: { kind: "length", about: "band taken up by each pleat, about", from: 0.05, to: 10 },
+    thickness: {
+      kind: "length",
+      about: "thickness of the cloth with its padding",
+      from: 0,
+      to: 5,
+      otherwise: 0,
+    },
+  },
+  returns: "length",
+  work({ flat, finished, pitch, thickness }, { step }) {
+    if (flat <= finished)
+      throw new Refusal(`flat must be wider than finished to be drawn up, not ${flat} against ${finished}`);
+    const least = step("least_pitch", "2 * thickness", 2 * thickness);
+    if (pitch < least * (1 - 1e-9)) {
+      throw new Refusal(`pitch must be at least ${least}, two thicknesses of the cloth, not ${pitch}`);
+    }
+    if (pitch > finished) throw new Refusal(`pitch must be at most the finished ${finished}, not ${pitch}`);
+    const pleats = step(
+      "pleats",
+      "INT(ROUND(finished / pitch + 0.5; 8))",
+      Math.floor(Number((finished / pitch + 0.5).toFixed(8))),
+    );
+    step("true_pitch", "finished / pleats", finished / pleats);
+    step("fullness", "flat / finished", flat / finished);
+    const stitches = step("stitches", "2 * pleats", 2 * pleats);
+    return step("stitch", "flat / stitches", flat / stitches);
+  },
+  draw(_, { stitch = 0, true_pitch = 0, pleats = 0 }) {
+    // A few stitches on the flat cloth, and below them the pleats they make seen from above.
+    const shown = Math.min(pleats, 12);
+    const rows = [0, 1].flatMap((row) =>
+      Array.from({ length: shown }, (_, i) => {
+        const [x, y] = [2 * i * stitch, row * stitch];
+        return stroke([[x, y], [x + stitch, y]], "stitch");
+      }),
+    ); // biome-ignore format: points in pairs
+    const fold = Array.from(
+      { length: 2 * shown + 1 },
+      (_, i): Point => [(i * true_pitch) / 2, (i % 2 ? 5 : 4) * stitch],
+    );
+    return [
+      ...rows,
+      dimension([0, -stitch / 2], [stitch, -stitch / 2], { shows: "stitch" }),
+      stroke(fold, "fold", { label: "drawn up, from above" }),
+      dimension([0, 5.5 * stitch], [true_pitch, 5.5 * stitch], { shows: "true_pitch" }),
+    ];
+  },
+  examples: [
+    {
+      given: { flat: 120, finished: 15, pitch: 0.125 },
+      gives: 0.5,
+      because: "120 pleats and 240 stitches in 120 in",
+    },
+    {
+      given: { flat: 300, finished: 40, pitch: 0.4 },
+      gives: 1.5,
+      unit: "cm",
+      because: "100 pleats: 300 cm over 200 stitches",
+    },
+  ],
+});

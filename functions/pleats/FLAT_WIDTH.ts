@@ -1,0 +1,52 @@
+import { define } from "../define.ts";
+import { creases, drawCreases, drawFolded, LAYERS_RULE, layersOf, STYLE } from "../folds.ts";
+
+/**
+ * Flat width of cloth for a section with pleats, in the book's unit: the finished width, the
+ * layers the pleats hide, and the seam allowance. Pleats as deep as they are wide lie edge to edge
+ * and take three times the width. Source: NIMI, Dress Making Trade Practical, pp. 203-204.
+ */
+export const FLAT_WIDTH = define({
+  name: "FLAT_WIDTH",
+  summary: "How wide to cut cloth that is to be pleated to a finished width.",
+  source: "NIMI (Govt of India DGT), Dress Making Trade Practical (CITS/CTS), pp. 203-204",
+  words: "how much to cut pleated skirt panel kilt three times width knife box inverted valance",
+  takes: {
+    finished: { kind: "length", about: "width once pleated", from: 0.5, to: 20_000 },
+    count: { kind: "count", about: "how many pleats", from: 0, to: 1000 },
+    depth: { kind: "length", about: "from a pleat's outer fold to its inner one", from: 0, to: 200 },
+    style: STYLE,
+    seam: { kind: "length", about: "seam allowance, both sides together", from: 0, to: 50, otherwise: 0 },
+  },
+  returns: "length",
+  work({ finished, count, depth, style, seam }, { step }) {
+    const layers = step("layers", LAYERS_RULE, layersOf(style));
+    const hidden = step("hidden", "layers * depth * count", layers * depth * count);
+    step("times", "(finished + hidden) / finished", (finished + hidden) / finished);
+    return step("flat", "finished + hidden + seam", finished + hidden + seam);
+  },
+  draw({ finished, count, depth, style, seam }, { flat = 0 }) {
+    if (count < 1 || count > 60 || depth <= 0) return [];
+    const lines = creases(style, finished, count, depth).map(({ at, kind }) => ({ at: at + seam / 2, kind }));
+    return [...drawCreases(flat, lines, "flat"), ...drawFolded(style, finished, count, depth, flat / 4)];
+  },
+  examples: [
+    {
+      given: { finished: 92, count: 18, depth: 4 },
+      gives: 236,
+      unit: "cm",
+      because: "NIMI p. 203 ex. 1b: 2 × 4 × 18 + 92",
+    },
+    {
+      given: { finished: 50, count: 20, depth: 2.5, seam: 2 },
+      gives: 152,
+      unit: "cm",
+      because: "NIMI p. 204 b: three times 50 and 2 for the seam",
+    },
+    {
+      given: { finished: 12, count: 3, depth: 2, style: "box" },
+      gives: 36,
+      because: "box pleats as wide as their gaps: 3 ft to the foot, Stephenson 1905",
+    },
+  ],
+});

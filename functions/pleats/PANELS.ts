@@ -1,0 +1,50 @@
+import { define, Refusal } from "../define.ts";
+import { dimension, stroke } from "../drawing.ts";
+import { wholeUp } from "../whole.ts";
+
+/**
+ * How many breadths of cloth make a flat width, whole breadths only. `seam` is what a breadth
+ * loses to its joins, both sides together. Source: NIMI, Dress Making Trade Practical, p. 203.
+ */
+export const PANELS = define({
+  name: "PANELS",
+  summary: "How many widths of cloth to join for a flat width of skirt, frill or curtain.",
+  source:
+    "NIMI (Govt of India DGT), Dress Making Trade Practical (CITS/CTS), p. 203; Ingalls, Text-Book on Domestic Art, 1911",
+  words: "breadths widths drops strips join skirt ruffle how many panels cloth width",
+  takes: {
+    flat: { kind: "length", about: "flat width wanted, all round", from: 1, to: 100_000 },
+    cloth_width: { kind: "length", about: "usable width of the cloth", from: 5, to: 1000 },
+    seam: { kind: "length", about: "what each breadth loses to its joins", from: 0, to: 50, otherwise: 0 },
+  },
+  returns: "count",
+  work({ flat, cloth_width, seam }, { step }) {
+    if (seam >= cloth_width)
+      throw new Refusal(`seam must be less than the cloth width of ${cloth_width}, not ${seam}`);
+    const breadth = step("breadth", "cloth_width - seam", cloth_width - seam);
+    const panels = wholeUp(flat / breadth);
+    step("left_over", "ROUNDUP(ROUND(flat / breadth; 8); 0) * breadth - flat", panels * breadth - flat);
+    return step("panels", "ROUNDUP(ROUND(flat / breadth; 8); 0)", panels);
+  },
+  draw({ flat }, { breadth = 0, panels = 0 }) {
+    const deep = breadth * 0.8;
+    const whole = panels * breadth;
+    return [
+      ...Array.from({ length: Math.min(panels, 200) + 1 }, (_, i) =>
+        stroke([[i * breadth, 0], [i * breadth, deep]], i === 0 || i === panels ? "cut" : "seam"),
+      ),
+      stroke([[0, 0], [whole, 0]], "cut"),
+      stroke([[0, deep], [whole, deep]], "cut"),
+      dimension([0, -deep / 8], [breadth, -deep / 8], { shows: "breadth" }),
+      dimension([0, deep * 1.15], [flat, deep * 1.15], { label: "flat" }),
+    ]; // biome-ignore format: points in pairs
+  },
+  examples: [
+    { given: { flat: 236, cloth_width: 90, seam: 2 }, gives: 3, unit: "cm", because: "NIMI p. 203 ex. 1c" },
+    {
+      given: { flat: 144, cloth_width: 36 },
+      gives: 4,
+      because: "4 yd round the hem in 36 in cloth: Ingalls 1911",
+    },
+  ],
+});

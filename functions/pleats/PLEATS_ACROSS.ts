@@ -1,0 +1,53 @@
+import { define, Refusal } from "../define.ts";
+import { dimension, stroke } from "../drawing.ts";
+import { ROUNDING, rounded, roundedRule } from "../rounding.ts";
+
+/**
+ * How many pleats of about a visible width go across a finished width, edge to edge. The Working
+ * gives the width that so many pleats then have. Source: NIMI, Dress Making Trade Practical, p. 203.
+ */
+export const PLEATS_ACROSS = define({
+  name: "PLEATS_ACROSS",
+  summary:
+    "How many pleats of a given visible width go across a section, and the width that makes them come out even.",
+  source: "NIMI (Govt of India DGT), Dress Making Trade Practical (CITS/CTS), pp. 203-204",
+  words: "number of pleats section width visible corrected even spacing normal pleats",
+  takes: {
+    finished: { kind: "length", about: "width once pleated", from: 1, to: 20_000 },
+    width: { kind: "length", about: "visible width of each pleat, about", from: 0.1, to: 200 },
+    rounding: ROUNDING,
+  },
+  returns: "count",
+  work({ finished, width, rounding }, { step }) {
+    if (width > finished) throw new Refusal(`width must be at most the finished ${finished}, not ${width}`);
+    const exact = step("exact", "finished / width", finished / width);
+    const count = Math.max(1, rounded(exact, rounding));
+    step("corrected_width", `finished / MAX(1; ${roundedRule("exact")})`, finished / count);
+    return step("count", `MAX(1; ${roundedRule("exact")})`, count);
+  },
+  draw({ finished }, { count = 0, corrected_width = 0 }) {
+    const deep = finished / 8;
+    const lines = Array.from({ length: Math.min(count, 200) + 1 }, (_, i) =>
+      stroke([[i * corrected_width, 0], [i * corrected_width, deep]], i === 0 || i === count ? "cut" : "fold"),
+    ); // biome-ignore format: points in pairs
+    return [
+      ...lines,
+      dimension([0, -deep / 3], [corrected_width, -deep / 3], { shows: "corrected_width" }),
+      dimension([0, deep * 1.4], [finished, deep * 1.4], { label: "finished" }),
+    ];
+  },
+  examples: [
+    {
+      given: { finished: 92, width: 5 },
+      gives: 18,
+      unit: "cm",
+      because: "NIMI p. 203 ex. 1a: 18 pleats, then 5.11 cm each",
+    },
+    { given: { finished: 50, width: 2.5 }, gives: 20, unit: "cm", because: "NIMI p. 204 a" },
+    {
+      given: { finished: 24, width: 5, rounding: "up" },
+      gives: 5,
+      because: "4.8, so five a little narrower",
+    },
+  ],
+});

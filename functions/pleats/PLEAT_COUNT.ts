@@ -1,0 +1,57 @@
+import { define, Refusal } from "../define.ts";
+import { creases, drawCreases, drawFolded, LAYERS_RULE, layersOf, STYLE } from "../folds.ts";
+import { ROUNDING, rounded, roundedRule } from "../rounding.ts";
+
+/**
+ * How many pleats of about a depth take a flat width down to a finished one. Pleats are whole: the
+ * Working gives the depth that so many pleats then need to come out exactly. Source: common practice.
+ */
+export const PLEAT_COUNT = define({
+  name: "PLEAT_COUNT",
+  summary: "How many pleats of a given depth take a flat width down to a finished one.",
+  source: "common practice",
+  words: "knife box inverted number of pleats fit width rounding corrected depth",
+  takes: {
+    flat: { kind: "length", about: "width before pleating", from: 1, to: 20_000 },
+    finished: { kind: "length", about: "width once pleated", from: 0.5, to: 20_000 },
+    depth: { kind: "length", about: "from a pleat's outer fold to its inner one, about", from: 0.1, to: 200 },
+    style: STYLE,
+    rounding: ROUNDING,
+  },
+  returns: "count",
+  work({ flat, finished, depth, style, rounding }, { step }) {
+    if (flat < finished)
+      throw new Refusal(`flat must be at least as wide as finished, not ${flat} against ${finished}`);
+    const taken = step("taken", "flat - finished", flat - finished);
+    const layers = step("layers", LAYERS_RULE, layersOf(style));
+    const exact = step("exact", "taken / (layers * depth)", taken / (layers * depth));
+    const count = rounded(exact, rounding);
+    step(
+      "corrected_depth",
+      `taken / (layers * MAX(1; ${roundedRule("exact")}))`,
+      taken / (layers * Math.max(1, count)),
+    );
+    return step("count", roundedRule("exact"), count);
+  },
+  draw({ flat, finished, style }, { count = 0, corrected_depth = 0 }) {
+    if (count < 1 || count > 60 || corrected_depth <= 0) return [];
+    return [
+      ...drawCreases(flat, creases(style, finished, count, corrected_depth)),
+      ...drawFolded(style, finished, count, corrected_depth, flat / 4),
+    ];
+  },
+  examples: [
+    { given: { flat: 36, finished: 24, depth: 1 }, gives: 6, because: "twelve inches in pleats of two" },
+    {
+      given: { flat: 150, finished: 70, depth: 4, rounding: "down" },
+      gives: 10,
+      unit: "cm",
+      because: "80 cm in pleats of 8",
+    },
+    {
+      given: { flat: 54, finished: 30, depth: 2.5, style: "inverted", rounding: "up" },
+      gives: 3,
+      because: "24 in in pleats of 10: 2.4, so three, a little shallower",
+    },
+  ],
+});

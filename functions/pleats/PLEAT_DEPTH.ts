@@ -1,0 +1,55 @@
+import { define, Refusal } from "../define.ts";
+import { creases, drawCreases, drawFolded, LAYERS_RULE, layersOf, STYLE } from "../folds.ts";
+
+/**
+ * Depth of each pleat, from outer to inner fold, in the book's unit, when so many even pleats take
+ * a flat width down to a finished one. Work it at waist, hip and hem each for pleats that taper.
+ * Source: common practice; Conover, Complete Course in Dressmaking, vol. 5, 1921, pp. 63-69 shares
+ * the difference among the pleats at waist, hip and hem like this.
+ */
+export const PLEAT_DEPTH = define({
+  name: "PLEAT_DEPTH",
+  summary: "How deep each pleat must be to take a flat width down to a finished one with so many pleats.",
+  source: "common practice; Conover, Complete Course in Dressmaking, vol. 5, 1921, pp. 63-69",
+  words: "knife box inverted how deep take in waist hip hem share fullness",
+  takes: {
+    flat: { kind: "length", about: "width before pleating, at one level", from: 1, to: 20_000 },
+    finished: { kind: "length", about: "width once pleated, at the same level", from: 0.5, to: 20_000 },
+    count: { kind: "count", about: "how many pleats", from: 1, to: 1000 },
+    style: STYLE,
+  },
+  returns: "length",
+  work({ flat, finished, count, style }, { step }) {
+    if (flat < finished)
+      throw new Refusal(`flat must be at least as wide as finished, not ${flat} against ${finished}`);
+    const taken = step("taken", "flat - finished", flat - finished);
+    const layers = step("layers", LAYERS_RULE, layersOf(style));
+    step("each", "taken / count", taken / count);
+    return step("depth", "taken / (layers * count)", taken / (layers * count));
+  },
+  draw({ flat, finished, count, style }, { depth = 0 }) {
+    if (depth <= 0 || count > 60) return [];
+    return [
+      ...drawCreases(flat, creases(style, finished, count, depth)),
+      ...drawFolded(style, finished, count, depth, flat / 4),
+    ];
+  },
+  examples: [
+    {
+      given: { flat: 36, finished: 24, count: 6 },
+      gives: 1,
+      because: "twelve inches among six knife pleats of two layers",
+    },
+    {
+      given: { flat: 44, finished: 27.5, count: 8 },
+      gives: 1.03125,
+      because: "Conover 1921: 16 1/2 in at the hem among 8 pleats, 2 1/16 each, two layers",
+    },
+    {
+      given: { flat: 100, finished: 60, count: 2, style: "box" },
+      gives: 5,
+      unit: "cm",
+      because: "40 cm among two pleats of four layers",
+    },
+  ],
+});

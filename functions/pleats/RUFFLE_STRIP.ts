@@ -1,0 +1,64 @@
+import { define, Refusal } from "../define.ts";
+import { dimension, outline } from "../drawing.ts";
+import { polygon } from "../piece.ts";
+import { wholeUp } from "../whole.ts";
+
+/**
+ * One strip of a ruffle cut across the cloth, as a piece, in the book's unit: all strips alike, so
+ * many that joined they are `ratio` times the edge. The strip is as wide across the cloth as it
+ * must be with its join on, and `depth` long; hem and heading belong in the depth. Cut `strips` of
+ * them. Edges: 1 gathered edge, 2 join, 3 hem, 4 join. Source: geometry; ratio: common practice.
+ */
+export const RUFFLE_STRIP = define({
+  name: "RUFFLE_STRIP",
+  summary: "One of the equal strips to cut for a ruffle or frill, as a piece, and how many of them to cut.",
+  source: "geometry; Baldt, Clothing for Women, 1916: ruffles of 1 1/3 to 1 1/2 times",
+  words: "ruffle frill strips how many cut across width length join gathered edging",
+  takes: {
+    edge: { kind: "length", about: "the edge it is put on", from: 1, to: 50_000 },
+    ratio: { kind: "share", about: "how many times as long before gathering", from: 1, to: 10 },
+    depth: { kind: "length", about: "depth as cut, hem and heading on", from: 0.5, to: 300 },
+    cloth_width: { kind: "length", about: "usable width of the cloth", from: 5, to: 1000 },
+    seam: {
+      kind: "length",
+      about: "what each strip loses to its joins, both ends together",
+      from: 0,
+      to: 20,
+      otherwise: 0,
+    },
+  },
+  returns: "piece",
+  work({ edge, ratio, depth, cloth_width, seam }, { step }) {
+    if (seam >= cloth_width)
+      throw new Refusal(`seam must be less than the cloth width of ${cloth_width}, not ${seam}`);
+    const flat = step("flat", "edge * ratio", edge * ratio);
+    const strips = wholeUp(flat / (cloth_width - seam));
+    step("strips", "ROUNDUP(ROUND(flat / (cloth_width - seam); 8); 0)", strips);
+    const cut = step("strip_length", "flat / strips + seam", flat / strips + seam);
+    step("cloth", "strips * depth", strips * depth);
+    step("strip_depth", "depth", depth);
+    return polygon([[0, 0], [cut, 0], [cut, depth], [0, depth]]); // biome-ignore format: points in a row
+  },
+  draw({ depth }, { strip_length = 0, strips = 0 }, piece) {
+    if (typeof piece !== "object") return [];
+    const off = Math.max(depth, strip_length) / 14;
+    return [
+      ...outline(piece, { label: `cut ${strips}` }),
+      dimension([0, depth + off], [strip_length, depth + off], { shows: "strip_length" }),
+      dimension([strip_length + off, 0], [strip_length + off, depth], { shows: "strip_depth" }),
+    ];
+  },
+  examples: [
+    {
+      given: { edge: 90, ratio: 1.5, depth: 6, cloth_width: 36, seam: 1 },
+      gives: { width: 34.75, length: 6 },
+      because: "135 in in four strips of 33 3/4 and an inch for the joins",
+    },
+    {
+      given: { edge: 470, ratio: 2, depth: 9.5, cloth_width: 119 },
+      gives: { width: 117.5, length: 9.5 },
+      unit: "cm",
+      because: "NIMI p. 212 ex. 2: 9.40 m from cloth of 1.19 m, eight strips",
+    },
+  ],
+});

@@ -1,0 +1,19 @@
+/** Whole counts of pleats and tucks from a division that seldom comes out: the maker says which way to round. */
+import type { Take } from "./define.ts";
+import { wholeDown, wholeUp } from "./whole.ts";
+
+export const ROUNDING = {
+  kind: "text",
+  about: "which whole number to take when it does not come out even",
+  choices: ["nearest", "down", "up"],
+  otherwise: "nearest",
+} as const satisfies Take;
+
+export type Rounding = "nearest" | "down" | "up";
+
+export const rounded = (value: number, rounding: Rounding): number =>
+  rounding === "up" ? wholeUp(value) : wholeDown(rounding === "down" ? value : value + 0.5);
+
+/** The rule that says so of a step or argument, over an argument `rounding`. */
+export const roundedRule = (value: string): string =>
+  `IF(rounding = "up"; ROUNDUP(ROUND(${value}; 8); 0); INT(ROUND(${value} + IF(rounding = "down"; 0; 0.5); 8)))`;

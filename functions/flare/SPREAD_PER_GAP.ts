@@ -5,7 +5,8 @@ import { dimension, stroke } from "../drawing.ts";
  * What to open at the hem of each slash so that a strip `top` long gets a hem `hem` long; in the
  * book's unit. `sections` strips have one slash fewer between them, and each outer edge takes
  * `edge_share` of a gap: a half because an edge serves one section where a slash serves two.
- * Seam allowances are not in it. Source: geometry.
+ * Seam allowances are not in it. The Working says what full gaps at both edges would add instead.
+ * Source: geometry.
  */
 export const SPREAD_PER_GAP = define({
   name: "SPREAD_PER_GAP",
@@ -31,13 +32,20 @@ export const SPREAD_PER_GAP = define({
   },
   returns: "length",
   work({ top, hem, sections, edge_share }, { step }) {
-    if (hem < top) throw new Refusal(`hem must be at least as long as top, not ${hem} against ${top}`);
+    const plain = (length: number) => Number(length.toPrecision(6));
+    if (hem < top) {
+      throw new Refusal(
+        `hem must be at least as long as top, not ${plain(hem)} against ${plain(top)}: to take length out, fold the slashes over at the hem`,
+      );
+    }
     const spread = step("spread", "hem - top", hem - top);
     const gaps = step("gaps", "sections - 1 + 2 * edge_share", sections - 1 + 2 * edge_share);
     if (gaps === 0) throw new Refusal("sections must be at least 2 when the edges take nothing, not 1");
-    const each = step("spread_per_gap", "spread / gaps", spread / gaps);
-    step("hem_with_full_edges", "top + spread_per_gap * (sections + 1)", top + each * (sections + 1));
-    return each;
+    // What is easily got wrong: the same gap in full at both edges too makes the hem longer than wanted.
+    const full = (spread / gaps) * (sections + 1);
+    step("gained_with_full_edges", "spread / gaps * (sections + 1)", full);
+    step("too_much_with_full_edges", "gained_with_full_edges - spread", full - spread);
+    return step("spread_per_gap", "spread / gaps", spread / gaps);
   },
   draw({ top, hem, sections, edge_share }, { spread_per_gap = 0 }) {
     // The hem laid out straight: strips and the gaps between them, with the edges' shares outside.

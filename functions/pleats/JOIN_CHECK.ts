@@ -1,0 +1,84 @@
+import { define, Refusal } from "../define.ts";
+import { dimension, stroke } from "../drawing.ts";
+import { type Crease, creases, drawCreases, drawFolded, LAYERS_RULE, layersOf, STYLE } from "../folds.ts";
+
+/**
+ * Does a pleat hide a join of panels? The pleats are set evenly as PLEAT_MARK has them; `join` is
+ * measured along the flat width from its beginning, allowances not counted. A join on a hidden
+ * layer is "ok", best at the inner fold; else the sentence says at which inner fold before it the
+ * join could lie, by cutting the panel before it narrower. Source: geometry.
+ */
+export const JOIN_CHECK = define({
+  name: "JOIN_CHECK",
+  summary: "Whether a seam between panels disappears inside a pleat, and where it would.",
+  source: "geometry; common practice: joins go at an inner fold",
+  words: "join seam hide pleat inner fold panel visible kilt skirt",
+  takes: {
+    join: { kind: "length", about: "where the join falls on the flat width", from: 0, to: 100_000 },
+    finished: { kind: "length", about: "width once pleated", from: 1, to: 20_000 },
+    count: { kind: "count", about: "how many pleats", from: 1, to: 1000 },
+    depth: { kind: "length", about: "from a pleat's outer fold to its inner one", from: 0.1, to: 200 },
+    style: STYLE,
+  },
+  returns: "verdict",
+  work({ join, finished, count, depth, style }, { step, measure, say }) {
+    const layers = step("layers", LAYERS_RULE, layersOf(style));
+    const flat = step("flat", "finished + layers * depth * count", finished + layers * depth * count);
+    if (join > flat * (1 + 1e-9)) {
+      throw new Refusal(`join must lie on the flat width of ${Number(flat.toPrecision(6))}, not ${join}`);
+    }
+    const lines = creases(style, finished, count, depth);
+    const slack = 1e-9 * flat;
+    // Both folds of an inverted pleat cover its placement line; elsewhere that line is where cloth shows again.
+    const reach = (line: Crease) => (style === "inverted" && line.kind === "placement" ? slack : -slack);
+    const hidden = lines.some((inner, i) => {
+      if (inner.kind !== "inner") return false;
+      const [before, after] = [lines[i - 1]!, lines[i + 1]!];
+      return join >= before.at - reach(before) && join <= after.at + reach(after);
+    });
+    const inner = lines.findLast((one) => one.kind === "inner" && one.at <= join + slack);
+    const best = measure(
+      "inner_fold",
+      "the inner fold before the join, 0 when there is none",
+      inner?.at ?? 0,
+    );
+    step("to_move", "join - inner_fold", join - best);
+    if (hidden) return measure("verdict", "the join lies on a hidden layer", "ok");
+    const shows = `look: the join ${say(join)} from the beginning shows`;
+    return measure(
+      "verdict",
+      "the join lies where the cloth shows",
+      inner
+        ? `${shows}; ${say(join - best)} sooner, at ${say(best)}, it would lie at an inner fold`
+        : `${shows}, and no pleat comes before it: begin with a narrower panel`,
+    );
+  },
+  draw({ join, finished, count, depth, style }, { flat = 0 }) {
+    if (count > 60) return [];
+    const lines: Crease[] = creases(style, finished, count, depth);
+    const deep = flat / 8;
+    return [
+      ...drawCreases(flat, lines, "flat"),
+      stroke([[join, -deep / 4], [join, deep * 1.2]], "seam", { label: "join" }),
+      ...(join > 0 ? [dimension([0, -deep / 3], [join, -deep / 3])] : []),
+      ...drawFolded(style, finished, count, depth, flat / 4),
+    ]; // biome-ignore format: points in pairs
+  },
+  examples: [
+    {
+      given: { join: 9, finished: 24, count: 6, depth: 1 },
+      gives: "ok",
+      because: "the second pleat's inner fold, at 6 + 2 + 1",
+    },
+    {
+      given: { join: 11, finished: 24, count: 6, depth: 1 },
+      gives: "look: the join 11 in from the beginning shows; 2 in sooner, at 9 in",
+      because: "between the second pleat's placement line at 10 and the third fold at 14",
+    },
+    {
+      given: { join: 1, finished: 24, count: 6, depth: 1 },
+      gives: "look: the join 1 in from the beginning shows, and no pleat comes before it",
+      because: "the first fold is at 2 in",
+    },
+  ],
+});

@@ -1,0 +1,67 @@
+import { define, Refusal } from "../define.ts";
+import { dimension, stroke } from "../drawing.ts";
+import { wholeUp } from "../whole.ts";
+
+/**
+ * Where the n-th join of panels falls along the flat width, measured from its beginning, in the
+ * book's unit; an empty text past the last. Panels are all alike, or whole breadths with the rest
+ * last. `seam` is what a breadth loses to its joins. JOIN_CHECK says whether a pleat hides it.
+ * Source: geometry.
+ */
+export const JOIN_MARK = define({
+  name: "JOIN_MARK",
+  summary: "Where the seams between joined panels fall along a flat width before it is pleated or gathered.",
+  source: "geometry",
+  words: "panel join seam breadths widths position pleat hide skirt",
+  takes: {
+    number: { kind: "count", about: "which join", from: 1, to: 1000 },
+    flat: { kind: "length", about: "flat width, all panels joined", from: 1, to: 100_000 },
+    cloth_width: { kind: "length", about: "usable width of the cloth", from: 5, to: 1000 },
+    seam: { kind: "length", about: "what each breadth loses to its joins", from: 0, to: 50, otherwise: 0 },
+    arrange: {
+      kind: "text",
+      about: "even: panels all alike; full: whole breadths, the rest last",
+      choices: ["even", "full"],
+      otherwise: "even",
+    },
+  },
+  returns: "length",
+  work({ number, flat, cloth_width, seam, arrange }, { step }) {
+    if (seam >= cloth_width)
+      throw new Refusal(`seam must be less than the cloth width of ${cloth_width}, not ${seam}`);
+    const breadth = step("breadth", "cloth_width - seam", cloth_width - seam);
+    const panels = step("panels", "ROUNDUP(ROUND(flat / breadth; 8); 0)", wholeUp(flat / breadth));
+    const panel = step(
+      "panel",
+      'IF(arrange = "even"; flat / panels; breadth)',
+      arrange === "even" ? flat / panels : breadth,
+    );
+    return step("mark", 'IF(number < panels; number * panel; "")', number < panels ? number * panel : "");
+  },
+  draw({ flat }, { panels = 0, panel = 0, mark }) {
+    const deep = flat / 6;
+    return [
+      stroke([[0, 0], [flat, 0], [flat, deep], [0, deep], [0, 0]], "cut"),
+      ...Array.from({ length: Math.min(panels, 300) - 1 }, (_, i) =>
+        stroke([[(i + 1) * panel, 0], [(i + 1) * panel, deep]], "seam"),
+      ),
+      dimension([0, deep * 1.2], [flat, deep * 1.2], { label: "flat" }),
+      ...(mark === undefined ? [] : [dimension([0, -deep / 6], [mark, -deep / 6], { shows: "mark" })]),
+    ]; // biome-ignore format: points in pairs
+  },
+  examples: [
+    { given: { number: 1, flat: 100, cloth_width: 54 }, gives: 50, because: "two panels of 50 in" },
+    {
+      given: { number: 1, flat: 100, cloth_width: 54, seam: 1, arrange: "full" },
+      gives: 53,
+      because: "a whole breadth first",
+    },
+    {
+      given: { number: 2, flat: 236, cloth_width: 90, seam: 2 },
+      gives: 472 / 3,
+      unit: "cm",
+      because: "three panels alike",
+    },
+    { given: { number: 2, flat: 100, cloth_width: 54 }, gives: "", because: "two panels have one join" },
+  ],
+});

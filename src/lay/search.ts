@@ -45,13 +45,15 @@ export class Search {
   ) {
     this.sliceStart = performance.now();
     const refusal = refusalOf(question);
-    const first = refusal ? { refusal } : (options.start ?? firstLay(question, shapesOf(question)));
+    // A start that is no good lay of this question is passed over.
+    const start = !refusal && options.start && this.offer(options.start) ? options.start : null;
+    const first = refusal ? { refusal } : (start ?? firstLay(question, shapesOf(question)));
     if ("refusal" in first) {
       this.refusal = first.refusal;
       return;
     }
     this.refusal = null;
-    this.offer(first);
+    if (!start) this.offer(first);
     this.steps = this.search(first);
     this.spentMs = performance.now() - this.sliceStart;
   }

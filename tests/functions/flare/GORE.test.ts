@@ -1,0 +1,44 @@
+import { Bezier } from "bezier-js";
+import { expect, test } from "vitest";
+import { GORE } from "../../../functions/flare/GORE.ts";
+import { direction, pointAt } from "../../../functions/geometry.ts";
+import { edgeLength, pieceBounds } from "../../../functions/piece.ts";
+import { calls } from "../calls.ts";
+
+const { piece, refusal, step } = calls(GORE, "cm");
+
+test("with a curved hem the sides are as long as the middle, straight or shaped over the hip", () => {
+  for (const args of [[12, 30, 75], [12, 30, 75, 18, 20], [8, 60, 70], [15, 40, 90, 26, 22]]) {
+    const { edges } = piece(...args);
+    expect(edgeLength(edges[1]!)).toBeCloseTo(args[2]!, 9);
+    expect(edgeLength(edges[3]!)).toBeCloseTo(args[2]!, 9);
+    expect(pieceBounds(piece(...args)).high).toBeCloseTo(args[2]!, 9);
+    expect(pointAt(edges[2]![0]!, 0.5)[0]).toBeCloseTo(0, 9);
+  }
+}); // biome-ignore format: one row a gore
+
+test("a general-purpose curve library measures the same shaped side", () => {
+  const [curve, straight] = piece(12, 30, 75, 18, 20).edges[1]!;
+  if (curve?.kind !== "curve" || straight?.kind !== "line") throw new Error("a curve and a line");
+  const points = [curve.from, curve.c1, curve.c2, curve.to].map(([x, y]) => ({ x, y }));
+  expect(new Bezier(points).length() + edgeLength([straight])).toBeCloseTo(75, 8);
+});
+
+test("the hip is as wide as told, and the side runs on from it without a corner", () => {
+  const [curve, straight] = piece(12, 30, 75, 18, 20).edges[1]!;
+  expect(curve!.to).toEqual([9, 20]);
+  const [ax, ay] = direction(curve!, 1);
+  const [bx, by] = direction(straight!, 0);
+  expect((ax * by - ay * bx) / (Math.hypot(ax, ay) * Math.hypot(bx, by))).toBeCloseTo(0, 9);
+});
+
+test("mirrored sides are equal, so that gores can be sewn in any order", () => {
+  const { edges } = piece(12, 30, 75, 18, 20);
+  expect(step("side", 12, 30, 75, 18, 20)).toBeCloseTo(edgeLength(edges[3]!), 9);
+});
+
+test("hip without its drop, a hip at the hem, and a hem too wide for the length are refused", () => {
+  expect(refusal(12, 30, 75, 18)).toBe("hip_drop must be told when hip is");
+  expect(refusal(12, 30, 75, 18, 74)).toBe("hip_drop must be well above the hem at 75, not 74");
+  expect(refusal(10, 200, 50)).toMatch(/^length must be more for sides that go out from 10 to 200, not 50/);
+});

@@ -1,5 +1,5 @@
 /** The bar above the grid: which cell, its name, what is typed in it, and what there is to say of it. */
-import "./grid.css";
+import "./bar.css";
 import { type KeyboardEvent, type MouseEvent, useRef, useState, useSyncExternalStore } from "react";
 import { cellAddress, type Place } from "../../book/address.ts";
 import type { Store } from "../../store/store.ts";

@@ -1,5 +1,6 @@
 /** The grid of one page. */
 import "handsontable/styles/handsontable.min.css";
+import "./floating.css";
 import "./grid.css";
 import { useEffect, useRef, useState } from "react";
 import type { Place } from "../../book/address.ts";
@@ -58,11 +59,16 @@ export function Sheet({ store, page, place, onPlace }: Props) {
     };
     host.addEventListener("contextmenu", onMenu);
     const off = [listenToClipboard(table, hand), listenToUndo(hand)];
+    // Before the book is put away with the page, what is half typed goes into it.
+    const settle = () => hand.settle();
+    addEventListener("pagehide", settle, true);
     return () => {
       for (const stop of off) stop();
+      removeEventListener("pagehide", settle, true);
       host.removeEventListener("contextmenu", onMenu);
       hand.table = null;
       hand.openMenu = null;
+      hand.clear();
       table.destroy();
     };
   }, [hand]);

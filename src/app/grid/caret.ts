@@ -47,6 +47,13 @@ function wordAtEnd(before: readonly Token[]): string {
   return previous && (ENDS_A_VALUE.has(previous.kind) || previous.text === "!") ? "" : last.text;
 }
 
+/** Whether a cell's address or name could stand at the caret: after "=", a sign, a bracket or a ";". */
+export function wantsValue(text: string, caret: number): boolean {
+  if (!text.startsWith("=") || caret < 1) return false;
+  const last = tokens(text.slice(0, caret)).findLast(({ kind }) => kind !== "space");
+  return last !== undefined && ["operator", "open", "separator"].includes(last.kind) && last.text !== "%";
+}
+
 /** The innermost function still open at the end of these tokens. */
 function callOf(before: readonly Token[]): Pick<Caret, "call" | "argument"> {
   const open: { name: string | null; argument: number }[] = [];

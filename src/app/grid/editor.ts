@@ -16,6 +16,10 @@ export function cellEditor(hand: Hand, pageOf: () => number): typeof TextEditor 
       for (const type of ["input", "keyup", "click", "focus"]) {
         this.eventManager.addEventListener(this.TEXTAREA, type, () => this.tell());
       }
+      // Whatever takes the keyboard away, what was typed is kept; another window taking it changes nothing.
+      this.eventManager.addEventListener(this.TEXTAREA, "blur", () => {
+        if (this.isOpened() && document.hasFocus()) this.finishEditing();
+      });
     }
 
     override open() {

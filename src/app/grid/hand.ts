@@ -36,6 +36,18 @@ export interface Clip {
   readonly cut: boolean;
 }
 
+export interface Cell {
+  readonly row: number;
+  readonly column: number;
+}
+
+/** What pointing with the mouse put into the draft: the cell it began at, and where it stands in the text. */
+interface Pointed {
+  readonly from: Cell;
+  readonly start: number;
+  readonly end: number;
+}
+
 export const samePlace = (a: Place, b: Place): boolean =>
   a.page === b.page && a.row === b.row && a.column === b.column;
 
@@ -48,6 +60,8 @@ export class Hand {
   /** Opens the menu of rows and columns at a point of the window. */
   openMenu: ((x: number, y: number) => void) | null = null;
   clip: Clip | null = null;
+  /** To be stretched or replaced by pointing again; forgotten when the text is changed otherwise. */
+  pointed: Pointed | null = null;
   #draft: Draft | null = null;
   /** Texts that could not be kept, by cell, until something else is kept there. */
   readonly #unkept = new Map<string, Refused>();
@@ -107,7 +121,10 @@ export class Hand {
     }
     this.#draft = draft;
     this.#caret = draft && caretIn(draft.text, draft.caret);
-    if (draft?.text !== old?.text) this.#shut = null;
+    if (draft?.text !== old?.text) {
+      this.#shut = null;
+      this.pointed = null;
+    }
     this.#offer();
     this.#tell();
   }
@@ -181,6 +198,23 @@ export class Hand {
     else this.#unkept.set(key(place), { place, text, sentence });
     this.#tell();
     return sentence === null;
+  }
+
+  /** Keeps what is being typed just now, as leaving the field would. */
+  settle(): void {
+    const draft = this.#draft;
+    if (draft?.where === "cell") this.table?.finish();
+    else if (draft) {
+      this.write(null);
+      this.type(draft.place, draft.text);
+    }
+  }
+
+  /** Begins anew, for another book. */
+  clear(): void {
+    this.#unkept.clear();
+    this.#refusal = null;
+    this.write(null);
   }
 
   /** Lets go of a text that could not be kept. */

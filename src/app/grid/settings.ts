@@ -4,6 +4,7 @@ import { type Block, changeColumn } from "../../store/commands.ts";
 import { cellEditor } from "./editor.ts";
 import type { Hand } from "./hand.ts";
 import { drawHeading } from "./paint.ts";
+import { pointing } from "./pointing.ts";
 import type { Table } from "./table.ts";
 
 export const ROW_HEIGHT = 26;
@@ -77,6 +78,7 @@ export function settings(table: Table, hand: Hand): Handsontable.GridSettings {
     },
     afterGetColHeader: (column, th) => drawHeading(th, table.page.columns[column]?.heading ?? ""),
     afterSelection: (row, column) => table.chose(row, column),
+    ...pointing(table, hand),
     // The library looks at the answer, not at whether the event was stopped.
     beforeKeyDown: ((event: KeyboardEvent) => {
       if (!hand.take(event)) return undefined;

@@ -141,7 +141,7 @@ export class Table {
   /** Shows another page, or another place of this one. */
   turnTo(place: Place): void {
     if (place.page !== this.#page) {
-      this.#hot.getActiveEditor()?.finishEditing();
+      this.finish();
       this.#page = place.page;
       this.#views.clear();
       this.#columns = this.page.columns;
@@ -184,9 +184,14 @@ export class Table {
     });
   }
 
-  /** Ends what is being typed in a cell, as Enter would, and leaves the keyboard to another field. */
-  leave(): void {
+  /** Ends what is being typed in a cell, as Enter would. */
+  finish(): void {
     this.#hot.getActiveEditor()?.finishEditing();
+  }
+
+  /** Leaves the keyboard to another field. */
+  leave(): void {
+    this.finish();
     this.#hot.unlisten();
   }
 

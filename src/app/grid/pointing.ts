@@ -1,0 +1,51 @@
+/** Pointing at cells with the mouse while a formula is typed: the cell's name or address is put in. */
+import type Handsontable from "handsontable/base";
+import { cellAddress, nameOf } from "../../book/address.ts";
+import type { Book } from "../../book/shape.ts";
+import { wantsValue } from "./caret.ts";
+import type { Cell, Hand } from "./hand.ts";
+import type { Table } from "./table.ts";
+
+/** What points at a cell, or at the block from one cell to another, of the page the formula is on. */
+export function pointer(book: Book, page: number, from: Cell, to: Cell): string {
+  const [top, bottom] = [Math.min(from.row, to.row), Math.max(from.row, to.row)];
+  const [left, right] = [Math.min(from.column, to.column), Math.max(from.column, to.column)];
+  const first = cellAddress(top, left);
+  if (top === bottom && left === right) return nameOf(book, { page, row: top, column: left }) ?? first;
+  return `${first}:${cellAddress(bottom, right)}`;
+}
+
+type Hooks = Pick<Handsontable.GridSettings, "beforeOnCellMouseDown" | "beforeOnCellMouseOver">;
+
+export function pointing(table: Table, hand: Hand): Hooks {
+  const put = (from: Cell, to: Cell): void => {
+    const { draft } = hand;
+    if (!draft) return;
+    const again = hand.pointed;
+    const start = again?.start ?? draft.caret;
+    const text = pointer(hand.store.shown, table.index, from, to);
+    draft.field.setRangeText(text, start, again?.end ?? start, "end");
+    draft.field.dispatchEvent(new Event("input", { bubbles: true }));
+    hand.pointed = { from, start, end: start + text.length };
+  };
+  return {
+    beforeOnCellMouseDown: (event, coords) => {
+      const { draft } = hand;
+      const cell = { row: coords.row ?? -1, column: coords.col ?? -1 };
+      if (!draft || event.button !== 0 || cell.row < 0 || cell.column < 0) return;
+      if (draft.place.page !== table.index) return;
+      if (draft.place.row === cell.row && draft.place.column === cell.column) return;
+      if (!hand.pointed && !wantsValue(draft.text, draft.caret)) return;
+      event.preventDefault();
+      event.stopImmediatePropagation();
+      put(cell, cell);
+    },
+    beforeOnCellMouseOver: (event, coords) => {
+      const { pointed } = hand;
+      if (!pointed || event.buttons !== 1) return;
+      const to = { row: Math.max(coords.row ?? 0, 0), column: Math.max(coords.col ?? 0, 0) };
+      event.stopImmediatePropagation();
+      put(pointed.from, to);
+    },
+  };
+}

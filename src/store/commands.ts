@@ -1,4 +1,7 @@
 /** Everything a person can do to a book, each as a command with a name for the history. */
+
+import type { Mark } from "../../functions/fractions.ts";
+import type { Unit } from "../../functions/units.ts";
 import { cellAddress, nameFault, nameOf, type Place } from "../book/address.ts";
 import * as edit from "../book/edit.ts";
 import { isFormula } from "../book/formula.ts";
@@ -12,6 +15,7 @@ import {
   type Page,
   typedAt,
 } from "../book/shape.ts";
+import { convertBook } from "../engine/convert.ts";
 import type { Command } from "./store.ts";
 
 const many = (count: number, noun: string) => (count === 1 ? `a ${noun}` : `${count} ${noun}s`);
@@ -175,4 +179,16 @@ export const renamePage = (page: number, title: string): Command => ({
 export const retitle = (title: string): Command => ({
   label: "call the book otherwise",
   edit: (book) => (/\S/.test(title) ? { ...book, title } : { refusal: "a book needs a title" }),
+});
+
+/** Measures the book in another unit; typed lengths are converted, so that no answer moves. */
+export const changeUnit = (unit: Unit): Command => ({
+  label: unit === "in" ? "measure in inches" : "measure in centimetres",
+  edit: (book) => convertBook(book, unit),
+});
+
+/** Shows lengths to another finest mark of the tape. */
+export const changeMark = (mark: Mark): Command => ({
+  label: `read the tape to ${mark}`,
+  edit: (book) => (mark === book.mark ? book : { ...book, mark }),
 });

@@ -1,0 +1,69 @@
+/** The foot of the page: how many things there are to look at, and on asking, which. */
+import { memo } from "react";
+import type { Place } from "../../book/address.ts";
+import { type Check, checks } from "../../engine/checks.ts";
+import type { Store } from "../../store/store.ts";
+import { useLateRevision } from "../shell/follow.ts";
+
+interface Props {
+  readonly store: Store;
+  readonly onPlace: (place: Place) => void;
+  readonly open: boolean;
+  readonly onOpen: (open: boolean) => void;
+}
+
+export function Checks(props: Props) {
+  return <Foot {...props} revision={useLateRevision(props.store)} />;
+}
+
+const Foot = memo(function Foot({ store, onPlace, open, onOpen }: Props & { revision: number }) {
+  const found = checks(store.engine);
+  return (
+    <footer className="foot">
+      {open && (
+        <div className="checks" id="checks">
+          {found.length === 0 ? (
+            <p>Every cell of the book is as it should be.</p>
+          ) : (
+            <ul>
+              {found.map((check) => (
+                <Row key={check.address} check={check} onPlace={onPlace} />
+              ))}
+            </ul>
+          )}
+        </div>
+      )}
+      <button
+        type="button"
+        className={found.length > 0 ? "count count-look" : "count"}
+        aria-expanded={open}
+        aria-controls={open ? "checks" : undefined}
+        onClick={() => onOpen(!open)}
+      >
+        {countText(found.length)}
+      </button>
+    </footer>
+  );
+});
+
+function countText(count: number): string {
+  if (count === 0) return "Nothing to look at";
+  return count === 1 ? "1 thing to look at" : `${count} things to look at`;
+}
+
+function Row({ check, onPlace }: { check: Check; onPlace: (place: Place) => void }) {
+  const { place, address, name, sentence, waiting } = check;
+  return (
+    <li>
+      <button type="button" className="check" onClick={() => onPlace(place)}>
+        <span className="check-where">{name ? `${name} · ${address}` : address}</span>
+        <span className="check-what">{sentence}</span>
+        {waiting > 0 && (
+          <span className="check-waiting">
+            {waiting === 1 ? "1 other cell waits for it" : `${waiting} other cells wait for it`}
+          </span>
+        )}
+      </button>
+    </li>
+  );
+}

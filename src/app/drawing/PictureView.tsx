@@ -1,0 +1,129 @@
+/** A picture to scale. Lines and words keep their size on the screen however near one looks. */
+import type { Point } from "../../../functions/geometry.ts";
+import { type Label, placeLabels } from "./labels.ts";
+import type { Picture, Words } from "./picture.ts";
+import { onScreen, type Size, type View } from "./view.ts";
+
+interface Props {
+  readonly picture: Picture;
+  /** The picture as it was before what is tried out, drawn thin beneath. */
+  readonly ghost: Picture | null;
+  readonly view: View;
+  readonly size: Size;
+  readonly title: string;
+  readonly description: string;
+}
+
+/** Words take about so many pixels a letter, at 12 pixels tall. */
+const widthOf = (text: string): number => text.length * 6.3 + 8;
+
+export function PictureView({ picture, ghost, view, size, title, description }: Props) {
+  const { left, top, scale } = view;
+  const place = `scale(${scale}) translate(${-left} ${-top})`;
+  const at = (point: Point) => onScreen(view, point);
+  const labels = placeLabels(labelsOf(picture.words, view, size), widthOf);
+  return (
+    <svg
+      className="picture"
+      width={size.width}
+      height={size.height}
+      role="img"
+      aria-labelledby="picture-title picture-about"
+    >
+      <title id="picture-title">{title}</title>
+      <desc id="picture-about">{description}</desc>
+      <g transform={place}>
+        {ghost?.outlines.map((d) => (
+          <path key={d} className="ghost" d={d} />
+        ))}
+        {picture.outlines.map((d, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: copies of a piece may lie on one another
+          <path key={i} className="outline" d={d} />
+        ))}
+        {picture.lines.map(({ d, role }, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: two lines may be the same
+          <path key={i} className={`line line-${role}`} d={d} />
+        ))}
+        {picture.angles.map((d) => (
+          <path key={d} className="angle" d={d} />
+        ))}
+      </g>
+      {picture.lines.flatMap(({ arrows, role }, i) =>
+        arrows.map((arrow, k) => (
+          <path
+            // biome-ignore lint/suspicious/noArrayIndexKey: the two ends of one line
+            key={`${i}.${k}`}
+            className={`head head-${role}`}
+            d="M 0 0 L -9 -3.5 L -9 3.5 Z"
+            transform={turnedTo(at(arrow.at), arrow.to)}
+          />
+        )),
+      )}
+      {picture.dimensions.map(({ from, to }, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: two dimensions may be the same
+        <DimensionLine key={i} from={at(from)} to={at(to)} />
+      ))}
+      {picture.marks.map(({ at: points, mark }) =>
+        points.map((point) => (
+          <path
+            key={`${mark}${point}`}
+            className={`mark mark-${mark}`}
+            d={MARKS[mark]}
+            transform={`translate(${at(point).join(" ")})`}
+          />
+        )),
+      )}
+      {labels.map(({ key, text, place: [x, y] }) => (
+        <text key={key} className="words" x={x} y={y} dy="0.35em" textAnchor="middle">
+          {text}
+        </text>
+      ))}
+    </svg>
+  );
+}
+
+const MARKS = {
+  notch: "M -4 -7 L 0 0 L 4 -7",
+  dot: "M -2.5 0 A 2.5 2.5 0 1 1 2.5 0 A 2.5 2.5 0 1 1 -2.5 0 Z",
+  cross: "M -4 -4 L 4 4 M -4 4 L 4 -4",
+};
+
+const turnedTo = ([x, y]: Point, [dx, dy]: Point): string =>
+  `translate(${x} ${y}) rotate(${(Math.atan2(dy, dx) * 180) / Math.PI})`;
+
+function DimensionLine({ from, to }: { from: Point; to: Point }) {
+  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+  const short = Math.hypot(dx, dy) < 26;
+  return (
+    <g className="dimension">
+      <path d={`M ${from.join(" ")} L ${to.join(" ")}`} />
+      <path d={ARROW} transform={turnedTo(from, short ? [dx, dy] : [-dx, -dy])} />
+      <path d={ARROW} transform={turnedTo(to, short ? [-dx, -dy] : [dx, dy])} />
+    </g>
+  );
+}
+
+/** An open arrow with a stroke across its tip. */
+const ARROW = "M -7 -2.5 L 0 0 L -7 2.5 M 0 -5 L 0 5";
+
+/** The labels in sight. What belongs to something too small to see waits until one looks nearer. */
+function labelsOf(words: readonly Words[], view: View, { width, height }: Size): Label[] {
+  return words.flatMap(({ text, at, aside, long, is }, i) => {
+    const [x, y] = onScreen(view, at);
+    if (x < 0 || y < 0 || x > width || y > height) return [];
+    if (is === "outline" && long * view.scale < 12) return [];
+    const half = Math.min(widthOf(text) / 2, width / 2);
+    const inside: Point = [Math.min(Math.max(x, half), width - half), y];
+    return [{ key: `${i}`, text, at: inside, aside, weight: WEIGHT[is] + long }];
+  });
+}
+
+/** Figures before names, names before remarks. */
+const WEIGHT: Record<Words["is"], number> = {
+  dimension: 3e6,
+  angle: 2e6,
+  outline: 1e6,
+  marks: 5e5,
+  edge: 2e5,
+  note: 0,
+};

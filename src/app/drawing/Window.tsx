@@ -1,0 +1,88 @@
+/** The window onto a drawing: it fits the whole drawing until one looks nearer. */
+import { useLayoutEffect, useRef, useState } from "react";
+import type { Point } from "../../../functions/geometry.ts";
+import type { Unit } from "../../../functions/units.ts";
+import { plainNumber } from "../../engine/show.ts";
+import { NEARER, useGestures } from "./gestures.ts";
+import { PictureView } from "./PictureView.tsx";
+import type { Picture } from "./picture.ts";
+import { barLength, fitted, moved, type Size, type View, zoomed } from "./view.ts";
+
+interface Props {
+  readonly picture: Picture;
+  readonly ghost: Picture | null;
+  readonly unit: Unit;
+  readonly title: string;
+  readonly description: string;
+}
+
+const MARGIN = 34;
+
+export function Window({ picture, ghost, unit, title, description }: Props) {
+  const element = useRef<HTMLDivElement>(null);
+  const [size, setSize] = useState<Size>({ width: 0, height: 0 });
+  const [near, setNear] = useState<View | null>(null);
+  const whole = fitted(picture.box, size, MARGIN);
+  const view = near ?? whole;
+
+  useLayoutEffect(() => {
+    const measure = () => {
+      const { clientWidth: width, clientHeight: height } = element.current!;
+      setSize((old) => (old.width === width && old.height === height ? old : { width, height }));
+    };
+    measure();
+    const watch = new ResizeObserver(measure);
+    watch.observe(element.current!);
+    return () => watch.disconnect();
+  }, []);
+
+  const zoom = (factor: number, around: Point) =>
+    setNear((now) => zoomed(now ?? whole, factor, around, whole.scale));
+  const move = (dx: number, dy: number) => setNear((now) => moved(now ?? whole, dx, dy));
+  const all = () => setNear(null);
+  const gestures = useGestures(element, { zoom, move, all });
+  const middle: Point = [size.width / 2, size.height / 2];
+  const bar = barLength(view.scale, 110);
+  return (
+    <div className="window-frame">
+      {/* biome-ignore lint/a11y/useSemanticElements: a drawing that takes keys is no set of fields */}
+      <div
+        className={near ? "window window-near" : "window"}
+        ref={element}
+        role="group"
+        aria-label="Drawing: + and − look nearer and farther, arrows move, 0 shows all"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: it takes keys
+        tabIndex={0}
+        {...gestures}
+      >
+        {size.width > 0 && (
+          <PictureView
+            picture={picture}
+            ghost={ghost}
+            view={view}
+            size={size}
+            title={title}
+            description={description}
+          />
+        )}
+      </div>
+      <div className="window-foot">
+        <span className="scale" aria-hidden="true">
+          <span className="scale-bar" style={{ width: bar * view.scale }} />
+          {plainNumber(bar, 3)} {unit}
+        </span>
+        <button type="button" onClick={() => zoom(1 / NEARER, middle)}>
+          <span aria-hidden="true">−</span>
+          <span className="unseen">Farther</span>
+        </button>
+        <button type="button" onClick={() => zoom(NEARER, middle)}>
+          <span aria-hidden="true">+</span>
+          <span className="unseen">Nearer</span>
+        </button>
+        <button type="button" onClick={all} disabled={near === null}>
+          Show all
+        </button>
+      </div>
+    </div>
+  );
+}

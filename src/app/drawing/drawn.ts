@@ -1,0 +1,51 @@
+/** Which cells can be drawn, and the shapes of one. */
+import { catalogue } from "../../../functions/catalogue.ts";
+import { outline, type Shape } from "../../../functions/drawing.ts";
+import { readPiece } from "../../../functions/piece.ts";
+import { findPlace, type Place } from "../../book/address.ts";
+import { isFormula, tokens } from "../../book/formula.ts";
+import { type Book, typedAt } from "../../book/shape.ts";
+import type { Engine } from "../../engine/engine.ts";
+import { explain } from "../../engine/explain.ts";
+
+export interface Drawn {
+  readonly place: Place;
+  readonly address: string;
+  readonly name: string | undefined;
+  /** What the cell shows. */
+  readonly shown: string;
+  readonly shapes: readonly Shape[];
+}
+
+/** The drawing of a cell: that of the outermost function that draws, or of the piece it holds; null when it has none. */
+export function drawnAt(engine: Engine, place: Place): Drawn | null {
+  const { address, name, shown, calls, kind } = explain(engine, place);
+  const common = { place, address, name, shown };
+  const drawing = calls.findLast(({ shapes }) => shapes.length > 0);
+  if (drawing) return { ...common, shapes: drawing.shapes };
+  const value = engine.value(place);
+  if (kind !== "piece" && !(typeof value === "string" && /^\s*M[\s\d.-]/.test(value))) return null;
+  try {
+    return { ...common, shapes: outline(readPiece(String(value)), name ? { label: name } : {}) };
+  } catch {
+    return null;
+  }
+}
+
+/** The named cells that have a drawing when all is well, in the order of the book's names. */
+export function drawable(book: Book): { name: string; place: Place }[] {
+  return Object.entries(book.names).flatMap(([name, address]) => {
+    const place = findPlace(book, address);
+    return place && draws(typedAt(book, place.page, place.row, place.column)) ? [{ name, place }] : [];
+  });
+}
+
+const draws = (typed: string): boolean =>
+  isFormula(typed) &&
+  tokens(typed).some(({ kind, text }) => kind === "function" && catalogue.get(text.toUpperCase())?.draw);
+
+/** What is drawn before anything is chosen: the first piece with a name. */
+export function firstPiece(engine: Engine): Place | null {
+  const named = Object.values(engine.book.names).flatMap((address) => findPlace(engine.book, address) ?? []);
+  return named.find((place) => engine.view(place).kind === "piece") ?? null;
+}

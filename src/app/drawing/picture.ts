@@ -1,0 +1,150 @@
+/** Shapes made ready to be drawn: paths, arrows and words, still in the book's unit. */
+import { measureShape, type Role, type Shape } from "../../../functions/drawing.ts";
+import { along, bounds, direction, flatten, type Point } from "../../../functions/geometry.ts";
+import { writePath } from "../../../functions/path.ts";
+import { type Edge, flattenPiece, pieceBounds, writePiece } from "../../../functions/piece.ts";
+import { plainNumber, type Rule, show } from "../../engine/show.ts";
+import { heartOf } from "../../lay/fault.ts";
+import type { Box } from "./view.ts";
+
+/** Words at a point of the drawing. */
+export interface Words {
+  readonly text: string;
+  readonly at: Point;
+  readonly aside: Point;
+  /** The length of what it belongs to: the longer, the sooner it is shown. */
+  readonly long: number;
+  readonly is: Shape["kind"];
+}
+
+interface Arrow {
+  readonly at: Point;
+  /** The direction it points in, of any length. */
+  readonly to: Point;
+}
+
+export interface Picture {
+  readonly box: Box;
+  readonly outlines: readonly string[];
+  readonly lines: readonly { readonly d: string; readonly role: Role; readonly arrows: readonly Arrow[] }[];
+  readonly dimensions: readonly { readonly from: Point; readonly to: Point }[];
+  readonly angles: readonly string[];
+  readonly marks: readonly { readonly at: readonly Point[]; readonly mark: "notch" | "dot" | "cross" }[];
+  readonly words: readonly Words[];
+  /** The kinds of line there are, for the legend. */
+  readonly roles: readonly Role[];
+}
+
+const edgePath = (edge: Edge): string => writePath([{ start: edge[0]!.from, edges: [edge], closed: false }]);
+
+const chords = (edge: Edge, fine: number): Point[] => [
+  edge[0]!.from,
+  ...edge.flatMap((stroke) => flatten(stroke, fine)),
+];
+
+/** What is read beside a shape: its label and the figure it shows. */
+export function wordsOf(shape: Shape, rule: Rule): string {
+  if (shape.kind === "note") return shape.text;
+  const label = shape.label ?? "";
+  const figure = measureShape(shape)!;
+  if (shape.kind === "dimension") return `${label} ${show(figure, "length", rule)}`.trim();
+  if (shape.kind === "angle") return `${label} ${plainNumber(figure, 1)}°`.trim();
+  if (shape.kind === "marks") return label && `${label} × ${figure}`;
+  return label;
+}
+
+/** An arc round the corner from one arm to the other. */
+function anglePath({ at, from, to, reflex }: Extract<Shape, { kind: "angle" }>): {
+  d: string;
+  middle: Point;
+} {
+  const arm = (point: Point) => Math.hypot(point[0] - at[0], point[1] - at[1]);
+  const radius = 0.6 * Math.min(arm(from), arm(to));
+  const start = Math.atan2(from[1] - at[1], from[0] - at[0]);
+  const end = Math.atan2(to[1] - at[1], to[0] - at[0]);
+  let turn = ((((end - start) % (2 * Math.PI)) + 3 * Math.PI) % (2 * Math.PI)) - Math.PI;
+  if (reflex) turn -= Math.sign(turn) * 2 * Math.PI;
+  const point = (angle: number): Point => [
+    at[0] + radius * Math.cos(angle),
+    at[1] + radius * Math.sin(angle),
+  ];
+  const [x, y] = point(start);
+  const [x2, y2] = point(start + turn);
+  const large = Math.abs(turn) > Math.PI ? 1 : 0;
+  const d = `M ${x} ${y} A ${radius} ${radius} 0 ${large} ${turn > 0 ? 1 : 0} ${x2} ${y2}`;
+  return { d, middle: point(start + turn / 2) };
+}
+
+export function pictureOf(shapes: readonly Shape[], rule: Rule): Picture {
+  const outlines: string[] = [];
+  const lines: { d: string; role: Role; arrows: Arrow[] }[] = [];
+  const dimensions: { from: Point; to: Point }[] = [];
+  const angles: string[] = [];
+  const marks: Extract<Shape, { kind: "marks" }>[] = [];
+  const words: Words[] = [];
+  const points: Point[] = [];
+  const say = (shape: Shape, at: Point, long: number, aside: Point = [0, 1]) => {
+    const text = wordsOf(shape, rule);
+    if (text) words.push({ text, at, long, aside, is: shape.kind });
+  };
+
+  for (const shape of shapes) {
+    switch (shape.kind) {
+      case "outline": {
+        const { left, right, low, high } = pieceBounds(shape.piece);
+        const long = Math.min(right - left, high - low);
+        points.push([left, low], [right, high]);
+        outlines.push(writePiece({ edges: shape.piece.edges, marks: [] }));
+        if (shape.label) say(shape, heartOf(flattenPiece(shape.piece, long / 100)), long);
+        break;
+      }
+      case "edge": {
+        if (shape.edge.length === 0) break;
+        const [first, last] = [shape.edge[0]!, shape.edge.at(-1)!];
+        const back = direction(first, 0);
+        const arrows =
+          shape.role === "grain"
+            ? [
+                { at: first.from, to: [-back[0], -back[1]] as const },
+                { at: last.to, to: direction(last, 1) },
+              ]
+            : [];
+        lines.push({ d: edgePath(shape.edge), role: shape.role, arrows });
+        const fine = chords(shape.edge, 0.05);
+        points.push(...fine);
+        const middle =
+          shape.edge.length === 1 && first.kind === "line"
+            ? along(first.from, last.to, 0.5)
+            : fine[fine.length >> 1]!;
+        say(shape, middle, measureShape(shape)!);
+        break;
+      }
+      case "dimension": {
+        const { from, to } = shape;
+        const long = measureShape(shape)!;
+        dimensions.push({ from, to });
+        points.push(from, to);
+        const aside: Point = long > 0 ? [-(to[1] - from[1]) / long, (to[0] - from[0]) / long] : [0, 1];
+        say(shape, along(from, to, 0.5), long, aside);
+        break;
+      }
+      case "angle": {
+        const { d, middle } = anglePath(shape);
+        angles.push(d);
+        points.push(shape.at);
+        say(shape, middle, Math.hypot(middle[0] - shape.at[0], middle[1] - shape.at[1]));
+        break;
+      }
+      case "marks":
+        marks.push(shape);
+        points.push(...shape.at);
+        if (shape.at.length > 0) say(shape, shape.at[shape.at.length >> 1]!, 0);
+        break;
+      case "note":
+        points.push(shape.at);
+        say(shape, shape.at, 0);
+    }
+  }
+  const roles = [...new Set(lines.map(({ role }) => role))];
+  return { box: bounds(points), outlines, lines, dimensions, angles, marks, words, roles };
+}

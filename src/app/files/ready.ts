@@ -1,0 +1,27 @@
+/** The ready books: every file in templates/, in the format that a person saves. */
+import { type Reading, readBook } from "../../book/read.ts";
+
+const files = import.meta.glob("../../../templates/*.json", { query: "?raw", import: "default" });
+
+/** The one a first start opens. */
+const FIRST = "peplum-bodice";
+
+const nameOf = (path: string): string =>
+  path
+    .split("/")
+    .at(-1)!
+    .replace(/\.json$/, "");
+
+/** A ready book by the name of its file. */
+export async function readyBook(name: string): Promise<Reading> {
+  const found = Object.entries(files).find(([path]) => nameOf(path) === name);
+  return found ? readBook(await found[1]()) : { reason: `there is no ready book called ${name}` };
+}
+
+export const firstBook = (): Promise<Reading> => readyBook(FIRST);
+
+/** All that can be read, by the name of their files. */
+export async function readyBooks(): Promise<{ name: string; reading: Reading }[]> {
+  const names = Object.keys(files).map(nameOf).sort();
+  return Promise.all(names.map(async (name) => ({ name, reading: await readyBook(name) })));
+}

@@ -1,0 +1,9 @@
+/** The whole page, made anew for each book that is opened. */
+import { useSyncExternalStore } from "react";
+import type { Start } from "../files/start.ts";
+import { Desk } from "./Desk.tsx";
+
+export function App({ store, keeper }: Start) {
+  const keeping = useSyncExternalStore(keeper.subscribe, () => keeper.state);
+  return <Desk key={keeping.opening} store={store} keeper={keeper} keeping={keeping} />;
+}

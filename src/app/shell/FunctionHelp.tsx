@@ -1,0 +1,56 @@
+/** The help of one function: all of it from its declaration, its examples worked as one reads. */
+import type { Declaration, Example } from "../../../functions/define.ts";
+import { allowed, argumentText, exampleFormula, signature } from "../../../functions/help.ts";
+import { isRefused, run } from "../../../functions/work.ts";
+import { type Rule, show } from "../../engine/show.ts";
+import { layDesk } from "../../lay/desk.ts";
+
+export function FunctionHelp({ declaration, rule }: { declaration: Declaration; rule: Rule }) {
+  const { name, summary, takes, returns, examples, source, cautions } = declaration;
+  return (
+    <>
+      <h3>{name}</h3>
+      <p>{summary}</p>
+      <p className="formula">={signature(declaration)}</p>
+      <dl className="takes">
+        {Object.entries(takes).map(([argument, take]) => (
+          <div key={argument}>
+            <dt>{argumentText(argument, take)}</dt>
+            <dd>
+              {take.about} <small>({allowed(take, rule.unit)})</small>
+            </dd>
+          </div>
+        ))}
+        <div>
+          <dt>gives</dt>
+          <dd>{returns}</dd>
+        </div>
+      </dl>
+      {cautions && (
+        <p className="caution">
+          <b>Take care:</b> {cautions}
+        </p>
+      )}
+      <h4>Examples</h4>
+      <ul className="examples">
+        {examples.map((example) => (
+          <li key={example.because}>
+            <p className="formula">{exampleFormula(declaration, example)}</p>
+            <p>
+              <b>{answerOf(declaration, example)}</b>
+              {example.unit === "cm" ? " (in cm)" : ""} <small>{example.because}</small>
+            </p>
+          </li>
+        ))}
+      </ul>
+      <p className="source">Source: {source}</p>
+    </>
+  );
+}
+
+function answerOf(declaration: Declaration, { given, unit = "in" }: Example): string {
+  const args = Object.keys(declaration.takes).map((name) => given[name] ?? null);
+  const answer = run(declaration, args, { unit, plan: (question) => layDesk(question, {}) });
+  if (isRefused(answer)) return answer.refusal;
+  return show(answer, declaration.returns, { unit, mark: unit === "in" ? "1/16" : "1 mm" });
+}

@@ -1,0 +1,81 @@
+/** Help: the sewing functions, found by what a maker wants to do, and the keys of the page. */
+import { useDeferredValue, useState } from "react";
+import { type CataloguedFunction, catalogue } from "../../../functions/catalogue.ts";
+import type { Store } from "../../store/store.ts";
+import { Dialog } from "./Dialog.tsx";
+import { FunctionHelp } from "./FunctionHelp.tsx";
+import { Finder } from "./find.ts";
+import { SHORTCUTS } from "./shortcuts.ts";
+
+const finder = new Finder(catalogue.values());
+
+export function Help({ store, onDone }: { store: Store; onDone: () => void }) {
+  const [question, setQuestion] = useState("");
+  const [chosen, setChosen] = useState<CataloguedFunction | null>(null);
+  const found = finder.find(useDeferredValue(question));
+  const shown =
+    chosen && found.includes(chosen) ? chosen : question.trim() === "" ? null : (found[0] ?? null);
+  return (
+    <Dialog title="Help" wide onDone={onDone}>
+      <div className="help">
+        <div className="help-find">
+          <label htmlFor="help-question">What do you want to work out?</label>
+          <input
+            id="help-question"
+            type="search"
+            placeholder="how much to cut for a ruffle"
+            value={question}
+            onChange={(event) => setQuestion(event.target.value)}
+          />
+          <p role="status" className="aside">
+            {found.length === 0
+              ? "No function is found by these words; try others."
+              : `${found.length} of ${catalogue.size} functions`}
+          </p>
+          <ul className="help-list">
+            {found.map((one) => (
+              <li key={one.name}>
+                <button
+                  type="button"
+                  className="help-one"
+                  aria-current={one === shown}
+                  onClick={() => setChosen(one)}
+                >
+                  <b>{one.name}</b>
+                  <small>{one.summary}</small>
+                </button>
+              </li>
+            ))}
+          </ul>
+        </div>
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it */}
+        <section className="help-text" aria-label={shown ? `Help for ${shown.name}` : "Keys"} tabIndex={0}>
+          {shown ? <FunctionHelp declaration={shown} rule={store.shown} /> : <Keys />}
+        </section>
+      </div>
+    </Dialog>
+  );
+}
+
+function Keys() {
+  return (
+    <>
+      <h3>In a cell</h3>
+      <p>
+        Type a length as you read it off the tape: <code>16 1/2</code>, <code>42 cm</code>,{" "}
+        <code>1 yd 9 in</code>. What begins with = is a formula:{" "}
+        <code>=SPREAD_PER_GAP(16 1/2; 23 1/2; 5)</code>, with a semicolon between the arguments. Give a cell a
+        name and use it in any formula of the book.
+      </p>
+      <h3>Keys</h3>
+      <dl className="keys">
+        {SHORTCUTS.map(({ keys, does }) => (
+          <div key={keys}>
+            <dt>{keys}</dt>
+            <dd>{does}</dd>
+          </div>
+        ))}
+      </dl>
+    </>
+  );
+}

@@ -1,0 +1,125 @@
+/** The pages of the book under the stages of the work. */
+import { type KeyboardEvent, useEffect, useRef, useState } from "react";
+import { blankBook, type Page, STAGES, type Stage } from "../../book/shape.ts";
+import { addPage, removePage, renamePage } from "../../store/commands.ts";
+import type { Store } from "../../store/store.ts";
+import type { Message } from "./Messages.tsx";
+
+interface Props {
+  readonly store: Store;
+  readonly page: number;
+  readonly onPage: (page: number) => void;
+  readonly onMessage: (message: Message | null) => void;
+}
+
+/** A title that no page has yet. */
+function freeTitle(pages: readonly Page[], stage: Stage): string {
+  const taken = new Set(pages.map(({ title }) => title.toLowerCase()));
+  const titles = [stage, ...Array.from({ length: pages.length + 1 }, (_, i) => `${stage} ${i + 2}`)];
+  return titles.find((title) => !taken.has(title.toLowerCase()))!;
+}
+
+export function Pages({ store, page, onPage, onMessage }: Props) {
+  const { pages } = store.shown;
+  const [renaming, setRenaming] = useState(false);
+
+  const add = (stage: Stage) => {
+    const { columns } = blankBook("", store.book.unit, store.book.mark).pages[0]!;
+    const title = freeTitle(pages, stage);
+    const order = STAGES.indexOf(stage);
+    const after = pages.findLastIndex((one) => STAGES.indexOf(one.stage) <= order) + 1;
+    const refusal = store.run(addPage({ title, stage, columns, rows: [], notes: {} }, after));
+    if (refusal) return onMessage({ refused: true, text: refusal });
+    onPage(after);
+    setRenaming(true);
+  };
+  const rename = (title: string) => {
+    setRenaming(false);
+    if (title === pages[page]!.title) return;
+    const refusal = store.run(renamePage(page, title));
+    if (refusal) onMessage({ refused: true, text: refusal });
+  };
+  const takeOut = () => {
+    const { title } = pages[page]!;
+    const refusal = store.run(removePage(page));
+    if (refusal) return onMessage({ refused: true, text: refusal });
+    onPage(Math.min(page, store.shown.pages.length - 1));
+    onMessage({ refused: false, text: `The page ${title} is taken out; Undo brings it back` });
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (event.key === "F2") setRenaming(true);
+  };
+
+  return (
+    <nav className="pages" aria-label="Pages">
+      {STAGES.map((stage) => (
+        <section key={stage} className="stage" aria-label={stage}>
+          <h2>
+            {stage}
+            <button type="button" className="quiet" onClick={() => add(stage)}>
+              <span aria-hidden="true">+</span>
+              <span className="unseen">Add a page to {stage}</span>
+            </button>
+          </h2>
+          <ul>
+            {pages.map(({ title, stage: own }, i) => {
+              if (own !== stage) return null;
+              if (i !== page) {
+                return (
+                  <li key={title}>
+                    <button type="button" className="page" onClick={() => onPage(i)}>
+                      {title}
+                    </button>
+                  </li>
+                );
+              }
+              return (
+                <li key={title} className="page-now">
+                  {renaming ? (
+                    <TitleForm title={title} onTitle={rename} />
+                  ) : (
+                    <button type="button" className="page" aria-current="page" onKeyDown={onKeyDown}>
+                      {title}
+                    </button>
+                  )}
+                  <div className="page-acts">
+                    <button type="button" className="quiet" onClick={() => setRenaming(true)}>
+                      Rename
+                    </button>
+                    <button type="button" className="quiet" disabled={pages.length === 1} onClick={takeOut}>
+                      Take out
+                    </button>
+                  </div>
+                </li>
+              );
+            })}
+          </ul>
+        </section>
+      ))}
+    </nav>
+  );
+}
+
+function TitleForm({ title, onTitle }: { title: string; onTitle: (title: string) => void }) {
+  const field = useRef<HTMLInputElement>(null);
+  const done = useRef(false);
+  const finish = (text: string) => {
+    if (done.current) return;
+    done.current = true;
+    onTitle(text.trim());
+  };
+  useEffect(() => field.current!.select(), []);
+  return (
+    <input
+      ref={field}
+      aria-label="Title of the page"
+      maxLength={80}
+      defaultValue={title}
+      onBlur={(event) => finish(event.target.value)}
+      onKeyDown={(event) => {
+        if (event.key === "Enter") finish(event.currentTarget.value);
+        if (event.key === "Escape") finish(title);
+      }}
+    />
+  );
+}

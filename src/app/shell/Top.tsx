@@ -1,0 +1,112 @@
+/** The top of the page: the book's title, its unit and finest mark, undo and redo, the way to other books. */
+import { useState } from "react";
+import type { Mark } from "../../../functions/fractions.ts";
+import type { Unit } from "../../../functions/units.ts";
+import { changeMark, changeUnit, retitle } from "../../store/commands.ts";
+import type { Command, Store } from "../../store/store.ts";
+import type { Keeping } from "../files/keeper.ts";
+
+interface Props {
+  readonly store: Store;
+  readonly keeping: Keeping;
+  readonly onBooks: () => void;
+  readonly onSave: () => void;
+  readonly onHelp: () => void;
+  readonly onRefused: (sentence: string) => void;
+}
+
+const MARKS: Record<Unit, readonly Mark[]> = {
+  in: ["1/2", "1/4", "1/8", "1/16", "1/32"],
+  cm: ["1 cm", "5 mm", "1 mm"],
+};
+
+export function Top({ store, keeping, onBooks, onSave, onHelp, onRefused }: Props) {
+  const { unit, mark } = store.shown;
+  const run = (command: Command) => {
+    const refusal = store.run(command);
+    if (refusal) onRefused(refusal);
+  };
+  const marks = MARKS[unit].includes(mark) ? MARKS[unit] : [mark, ...MARKS[unit]];
+  return (
+    <header className="top">
+      <h1 className="brand">Ellwand</h1>
+      <Title title={store.shown.title} onTitle={(title) => run(retitle(title))} />
+      <span className="kept">{keepingText(keeping)}</span>
+      <div className="top-group">
+        <button type="button" onClick={onBooks}>
+          Books
+        </button>
+        <button type="button" onClick={onSave}>
+          Save to a file
+        </button>
+      </div>
+      <div className="top-group">
+        <button
+          type="button"
+          disabled={!store.undoable}
+          title={store.undoable && `Undo: ${store.undoable}`}
+          onClick={() => store.undo()}
+        >
+          Undo
+        </button>
+        <button
+          type="button"
+          disabled={!store.redoable}
+          title={store.redoable && `Redo: ${store.redoable}`}
+          onClick={() => store.redo()}
+        >
+          Redo
+        </button>
+      </div>
+      <div className="top-group">
+        <label>
+          <span>Unit</span>
+          <select value={unit} onChange={(event) => run(changeUnit(event.target.value as Unit))}>
+            <option value="in">inches</option>
+            <option value="cm">centimetres</option>
+          </select>
+        </label>
+        <label>
+          <span>Finest mark</span>
+          <select value={mark} onChange={(event) => run(changeMark(event.target.value as Mark))}>
+            {marks.map((one) => (
+              <option key={one} value={one}>
+                {one.includes("/") ? `${one} in` : one}
+              </option>
+            ))}
+          </select>
+        </label>
+      </div>
+      <button type="button" onClick={onHelp}>
+        Help
+      </button>
+    </header>
+  );
+}
+
+function keepingText({ trouble, waiting }: Keeping): string {
+  if (trouble) return "not kept";
+  return waiting ? "keeping …" : "kept in this browser";
+}
+
+function Title({ title, onTitle }: { title: string; onTitle: (title: string) => void }) {
+  const [draft, setDraft] = useState<string | null>(null);
+  const keep = () => {
+    if (draft !== null && draft.trim() !== title) onTitle(draft.trim());
+    setDraft(null);
+  };
+  return (
+    <input
+      className="title"
+      aria-label="Title of the book"
+      maxLength={200}
+      value={draft ?? title}
+      onChange={(event) => setDraft(event.target.value)}
+      onBlur={keep}
+      onKeyDown={(event) => {
+        if (event.key === "Enter") keep();
+        if (event.key === "Escape") setDraft(null);
+      }}
+    />
+  );
+}

@@ -1,0 +1,101 @@
+/** The keys of the whole page: what they do, what they are called in the help. */
+
+interface Acts {
+  readonly help: () => void;
+  readonly books: () => void;
+  readonly save: () => void;
+  readonly checks: () => void;
+  readonly page: (by: number) => void;
+  readonly part: (by: number) => void;
+  readonly file: (file: File) => void;
+}
+
+interface Shortcut {
+  readonly keys: string;
+  readonly does: string;
+  /** False for a shortcut that is told here and heard elsewhere. */
+  readonly hears?: (event: KeyboardEvent) => boolean;
+  readonly act?: (acts: Acts, event: KeyboardEvent) => void;
+}
+
+const plain = ({ ctrlKey, metaKey, altKey }: KeyboardEvent) => !ctrlKey && !metaKey && !altKey;
+const control = ({ ctrlKey, metaKey, altKey, shiftKey }: KeyboardEvent) =>
+  (ctrlKey || metaKey) && !altKey && !shiftKey;
+const alt = ({ ctrlKey, metaKey, altKey, shiftKey }: KeyboardEvent) =>
+  altKey && !ctrlKey && !metaKey && !shiftKey;
+const letter = ({ key }: KeyboardEvent) => key.toLowerCase();
+
+export const SHORTCUTS: readonly Shortcut[] = [
+  {
+    keys: "F1",
+    does: "this help",
+    hears: (event) => plain(event) && event.key === "F1",
+    act: ({ help }) => help(),
+  },
+  {
+    keys: "F6 · Shift F6",
+    does: "to the next part of the page, and back",
+    hears: (event) => plain(event) && event.key === "F6",
+    act: ({ part }, { shiftKey }) => part(shiftKey ? -1 : 1),
+  },
+  {
+    keys: "Alt Page Up · Alt Page Down",
+    does: "to the page before, and after",
+    hears: (event) => alt(event) && (event.key === "PageUp" || event.key === "PageDown"),
+    act: ({ page }, { key }) => page(key === "PageUp" ? -1 : 1),
+  },
+  {
+    keys: "Ctrl S",
+    does: "save the book to a file",
+    hears: (event) => control(event) && letter(event) === "s",
+    act: ({ save }) => save(),
+  },
+  {
+    keys: "Ctrl O",
+    does: "the books: kept ones, ready ones, one from a file, a new one",
+    hears: (event) => control(event) && letter(event) === "o",
+    act: ({ books }) => books(),
+  },
+  {
+    keys: "Alt L",
+    does: "the things to look at",
+    hears: (event) => alt(event) && letter(event) === "l",
+    act: ({ checks }) => checks(),
+  },
+  { keys: "Ctrl Z · Ctrl Y", does: "undo, redo" },
+  { keys: "Enter · F2", does: "in the grid: change the text of a cell; Escape leaves it as it was" },
+  { keys: "Ctrl D · Ctrl R", does: "in the grid: fill down, fill to the right" },
+  { keys: "Shift F10", does: "in the grid: rows and columns" },
+  { keys: "Tab", does: "while typing a formula: take the name offered" },
+  { keys: "+ · − · 0 · arrows", does: "in a drawing: nearer, farther, all of it, move about" },
+];
+
+/** Listens to the page's keys, and to a file dropped on it. Returns what ends it. */
+export function addShortcuts(acts: Acts): () => void {
+  const onKey = (event: KeyboardEvent) => {
+    if (event.isComposing || document.querySelector("dialog[open]")) return;
+    const heard = SHORTCUTS.find(({ hears }) => hears?.(event));
+    if (!heard?.act) return;
+    event.preventDefault();
+    event.stopPropagation();
+    heard.act(acts, event);
+  };
+  const onDrag = (event: DragEvent) => {
+    if (event.dataTransfer?.types.includes("Files")) event.preventDefault();
+  };
+  const onDrop = (event: DragEvent) => {
+    const file = event.dataTransfer?.files[0];
+    if (!file) return;
+    event.preventDefault();
+    acts.file(file);
+  };
+  // Before the grid, which takes Page Up and Page Down with any other key held too.
+  addEventListener("keydown", onKey, true);
+  addEventListener("dragover", onDrag);
+  addEventListener("drop", onDrop);
+  return () => {
+    removeEventListener("keydown", onKey, true);
+    removeEventListener("dragover", onDrag);
+    removeEventListener("drop", onDrop);
+  };
+}

@@ -1,0 +1,52 @@
+/** One function at work: its arguments, its steps with the numbers in them, its answer, its source. */
+import type { CallWorking } from "../../engine/explain.ts";
+
+export function CallSteps({ call }: { call: CallWorking }) {
+  const { declaration, given, steps, answer, refused } = call;
+  const { takes, name, summary, source, cautions } = declaration;
+  return (
+    <div className="call">
+      <p className="call-name">
+        <b>{name}</b> {summary}
+      </p>
+      <table className="figures">
+        <caption className="unseen">What {name} is given</caption>
+        <tbody>
+          {given.map((one) => (
+            <tr key={one.name}>
+              <th scope="row" title={takes[one.name]?.about}>
+                {one.name}
+              </th>
+              <td>{one.shown === "" ? "none" : one.shown}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {steps.length > 0 && (
+        <ol className="steps">
+          {steps.map((step) => (
+            <li key={step.name}>
+              <span className="step-name">{step.name}</span>
+              <span className="step-value">{step.shown}</span>
+              {step.formula ? (
+                <>
+                  <span className="step-rule">= {step.rule}</span>
+                  {step.filled !== step.rule && <span className="step-rule">= {step.filled}</span>}
+                </>
+              ) : (
+                <span className="step-words">{step.rule}</span>
+              )}
+            </li>
+          ))}
+        </ol>
+      )}
+      <p className={refused ? "look" : "answer"}>{refused ? answer : `gives ${answer}`}</p>
+      {cautions && (
+        <p className="caution">
+          <b>Take care:</b> {cautions}
+        </p>
+      )}
+      <p className="source">Source: {source}</p>
+    </div>
+  );
+}

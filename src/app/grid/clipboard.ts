@@ -9,7 +9,7 @@ export const blockText = (block: readonly (readonly string[])[]): string =>
 export function textBlock(text: string): string[][] {
   if (text === "") return [];
   const read = (quoteChar: string) =>
-    Papa.parse<string[]>(text, { delimiter: "\t", quoteChar, skipEmptyLines: false });
+    Papa.parse<string[]>(text.replace(/\r\n?/g, "\n"), { delimiter: "\t", newline: "\n", quoteChar });
   const quoted = read('"');
   const rows = (quoted.errors.some(({ type }) => type === "Quotes") ? read("\0") : quoted).data;
   // Programs end the last row with a line break too.

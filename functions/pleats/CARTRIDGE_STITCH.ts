@@ -1,6 +1,7 @@
 import { define, Refusal } from "../define.ts";
 import { dimension, stroke } from "../drawing.ts";
 import type { Point } from "../geometry.ts";
+import { wholeDown } from "../whole.ts";
 
 /**
  * Length of each running stitch for cartridge pleats, in the book's unit. Rows of even stitches one
@@ -34,10 +35,16 @@ export const CARTRIDGE_STITCH = define({
       throw new Refusal(`pitch must be at least ${least}, two thicknesses of the cloth, not ${pitch}`);
     }
     if (pitch > finished) throw new Refusal(`pitch must be at most the finished ${finished}, not ${pitch}`);
+    const nearest = step(
+      "nearest",
+      "INT(ROUND(finished / pitch + 0.5; 8))",
+      wholeDown(finished / pitch + 0.5),
+    );
+    // Rounding up must not crowd the pleats closer than the cloth is thick: then one fewer goes in.
     const pleats = step(
       "pleats",
-      "INT(ROUND(finished / pitch + 0.5; 8))",
-      Math.floor(Number((finished / pitch + 0.5).toFixed(8))),
+      "IF(nearest * least_pitch > finished * 1.000000001; nearest - 1; nearest)",
+      nearest * least > finished * 1.000000001 ? nearest - 1 : nearest,
     );
     step("true_pitch", "finished / pleats", finished / pleats);
     step("fullness", "flat / finished", flat / finished);

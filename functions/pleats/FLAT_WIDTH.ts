@@ -46,7 +46,7 @@ export const FLAT_WIDTH = define({
     {
       given: { finished: 12, count: 3, depth: 2, style: "box" },
       gives: 36,
-      because: "box pleats as wide as their gaps: 3 ft to the foot, Stephenson 1905",
+      because: "box pleats that touch, each 4 in wide: about 3 ft to the foot, Stephenson 1905",
     },
   ],
 });

@@ -1,5 +1,13 @@
 import { builtinModules } from "node:module";
+import type { Plugin } from "vite";
 import { defineConfig } from "vitest/config";
+
+/** The grid's stylesheet is a file of its own; its second copy, inside the library's script, is left out. */
+const gridStylesOnce: Plugin = {
+  name: "grid-styles-once",
+  enforce: "pre",
+  load: (id) => (/handsontable\/styles\/handsontableStyles\.m?js$/.test(id) ? 'export default ""' : null),
+};
 
 /** The page, or with `--mode command` the command line as one file for Node. */
 export default defineConfig(({ mode }) =>
@@ -31,8 +39,9 @@ export default defineConfig(({ mode }) =>
           },
         }
       : {
-          root: mode === "test" ? "." : "src/app",
+          root: mode === "test" ? import.meta.dirname : `${import.meta.dirname}/src/app`,
           base: "./",
+          plugins: [gridStylesOnce],
           build: {
             outDir: "../../dist/app",
             emptyOutDir: true,

@@ -5,7 +5,6 @@ build("app");
 const { preview } = await import("vite");
 const port = process.env.PORT ? Number(process.env.PORT) : 4600;
 const server = await preview({
-  root,
   configFile: `${root}/vite.config.ts`,
   mode: "app",
   logLevel: "warn",

@@ -4,12 +4,15 @@ import { dirname } from "node:path";
 import { nearest } from "../engine/sentences.ts";
 import { calculate } from "./calculate.ts";
 import { check } from "./check.ts";
+import { compare } from "./compare.ts";
 import { explain } from "./explain.ts";
 import { functions } from "./functions.ts";
 import { lay } from "./lay.ts";
+import { solve } from "./solve.ts";
+import { vary } from "./vary.ts";
 import { type Io, type Verb, Wrong } from "./verb.ts";
 
-const VERBS: readonly Verb[] = [calculate, explain, check, functions, lay];
+const VERBS: readonly Verb[] = [calculate, explain, check, functions, vary, solve, compare, lay];
 
 /** The machine itself. */
 const machine: Io = {

@@ -5,14 +5,19 @@ import { nameInBook } from "../book/address.ts";
 import { tokens } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
 
-/** Letters to change, put in or take out to get from one word to the other. */
+/** Letters to change, put in, take out or swap with their neighbour to get from one word to the other. */
 function apart(a: string, b: string): number {
+  let before: number[] = [];
   let row = Array.from({ length: b.length + 1 }, (_, i) => i);
   for (let i = 1; i <= a.length; i += 1) {
     const next = [i];
     for (let j = 1; j <= b.length; j += 1) {
-      next.push(Math.min(row[j]! + 1, next[j - 1]! + 1, row[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1)));
+      const swapped = i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1];
+      const swap = swapped ? before[j - 2]! + 1 : Number.POSITIVE_INFINITY;
+      const change = row[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1);
+      next.push(Math.min(row[j]! + 1, next[j - 1]! + 1, change, swap));
     }
+    before = row;
     row = next;
   }
   return row[b.length]!;

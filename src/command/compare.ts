@@ -1,0 +1,62 @@
+import { clean } from "../engine/dial.ts";
+import type { CellView } from "../engine/engine.ts";
+import { finish } from "../engine/sweep.ts";
+import { type Comparison, comparing } from "../engine/trials.ts";
+import { layDesk } from "../lay/desk.ts";
+import { openBook, placeOf, setCells } from "./open.ts";
+import { readOptions } from "./options.ts";
+import { type Verb, Wrong } from "./verb.ts";
+
+export const compare: Verb = {
+  name: "compare",
+  usage: "BOOK [--show NAME,...] [--set NAME=VALUE]... [--json]",
+  about: "Puts the trials kept in a book side by side: where their settings differ and what comes of each.",
+  async run(args, io) {
+    const { values, positionals } = readOptions(
+      args,
+      { show: { type: "string" }, set: { type: "string", multiple: true }, json: { type: "boolean" } },
+      1,
+    );
+    if (positionals[0] === undefined) throw new Wrong("compare needs a book's file");
+    const engine = openBook(positionals[0], io);
+    setCells(engine, values.set ?? []);
+    if (engine.book.trials.length === 0)
+      throw new Wrong("this book keeps no trials; keep a setting under a title in What if first");
+    const shown =
+      values.show
+        ?.split(",")
+        .map((name) => name.trim())
+        .filter((name) => name !== "") ?? [];
+    const also = shown.map((name) => placeOf(engine, name));
+    const comparison = finish(comparing(engine.book, layDesk, also));
+    io.out(values.json ? JSON.stringify(asData(comparison), null, 2) : asTable(comparison).join("\n"));
+    return 0;
+  },
+};
+
+const plain = ({ value, look }: CellView) =>
+  look?.is === "error" ? { error: look.sentence } : typeof value === "number" ? clean(value) : value;
+
+const asData = ({ titles, inputs, outputs }: Comparison) => ({
+  trials: titles.map((title, i) => ({
+    title,
+    cells: Object.fromEntries(inputs.map(({ label, typed }) => [label, typed[i]])),
+    answers: Object.fromEntries(outputs.map(({ label, views }) => [label, plain(views[i]!)])),
+  })),
+});
+
+function asTable({ titles, inputs, outputs }: Comparison): string[] {
+  const table = [
+    ["", ...titles],
+    ...inputs.map(({ label, typed }) => [label, ...typed.map((text) => text || "(blank)")]),
+    ...outputs.map(({ label, views }) => [label, ...views.map(({ shown, look }) => look?.sentence ?? shown)]),
+  ];
+  const widths = table[0]!.map((_, i) => Math.max(...table.map((line) => Math.min(line[i]!.length, 40))));
+  const lines = table.map((line) =>
+    line
+      .map((text, i) => text.padEnd(widths[i]!))
+      .join("  ")
+      .trimEnd(),
+  );
+  return outputs.length > 0 ? lines : [...lines, "", "no named answer differs between the trials"];
+}

@@ -1,0 +1,82 @@
+/** The options that vary and solve share: cells to turn, their ranges, cells to look at. */
+
+import type { OpenSpan } from "../engine/aim.ts";
+import { type Dial, dialAt, figureFor, isProblem, type Problem } from "../engine/dial.ts";
+import type { Engine } from "../engine/engine.ts";
+import { type Watched, watchAt } from "../engine/sweep.ts";
+import { placeOf } from "./open.ts";
+import { Wrong } from "./verb.ts";
+
+/** `--cell` and its range may be given twice; the ranges belong to the cells in their order. */
+export const DIAL_OPTIONS = {
+  cell: { type: "string", multiple: true },
+  from: { type: "string", multiple: true },
+  to: { type: "string", multiple: true },
+  step: { type: "string", multiple: true },
+  set: { type: "string", multiple: true },
+  json: { type: "boolean" },
+} as const;
+
+interface Typed {
+  readonly cell?: string[] | undefined;
+  readonly from?: string[] | undefined;
+  readonly to?: string[] | undefined;
+  readonly step?: string[] | undefined;
+}
+
+/** The answer, or a wrong request that says why. */
+export function sound<T extends object>(answer: T | Problem): T {
+  if (isProblem(answer)) throw new Wrong(answer.problem);
+  return answer;
+}
+
+/** The cells to turn, with what was said of their ranges. */
+export function dialsOf(engine: Engine, typed: Typed, verb: string): { dials: Dial[]; spans: OpenSpan[] } {
+  const cells = typed.cell ?? [];
+  if (cells.length === 0)
+    throw new Wrong(`${verb} needs --cell and the name of a typed cell, such as --cell depth`);
+  if (cells.length > 2) throw new Wrong(`${verb} turns one or two cells, not ${cells.length}`);
+  for (const option of ["from", "to", "step"] as const) {
+    if ((typed[option]?.length ?? 0) > cells.length)
+      throw new Wrong(
+        `--${option} is given ${typed[option]!.length} times for ${cells.length === 1 ? "one cell" : "two cells"}`,
+      );
+  }
+  const dials = cells.map((cell) => sound(dialAt(engine.book, placeOf(engine, cell))));
+  if (dials.length === 2 && dials[0]!.label === dials[1]!.label)
+    throw new Wrong(`--cell ${dials[0]!.label} is given twice; choose another cell for the second`);
+  const spans = dials.map((dial, i) => ({
+    from: figure(engine, dial, "from", typed.from?.[i]),
+    to: figure(engine, dial, "to", typed.to?.[i]),
+    step: figure(engine, dial, "step", typed.step?.[i]),
+  }));
+  return { dials, spans };
+}
+
+function figure(engine: Engine, dial: Dial, option: string, text: string | undefined): number | undefined {
+  if (text === undefined) return undefined;
+  // The step of a date is a number of days.
+  const read = figureFor(
+    engine.book,
+    option === "step" && dial.kind === "days" ? { kind: "figure" } : dial,
+    text,
+  );
+  if (read !== null) return read;
+  const wanted =
+    dial.kind === "length"
+      ? "a length such as 8 1/2"
+      : dial.kind === "days" && option !== "step"
+        ? "a date such as 2026-05-04"
+        : "a number";
+  throw new Wrong(`--${option} must be ${wanted}, not "${text}"`);
+}
+
+/** Cells to look at, by their names with commas between. */
+export function watchesOf(engine: Engine, names: readonly string[]): Watched[] {
+  const list = names
+    .flatMap((name) => name.split(","))
+    .map((name) => name.trim())
+    .filter((name) => name !== "");
+  const watched = list.map((name) => sound(watchAt(engine, placeOf(engine, name))));
+  return watched.filter(({ label }, i) => watched.findIndex((one) => one.label === label) === i);
+}

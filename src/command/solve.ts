@@ -1,0 +1,76 @@
+import type { Aim } from "../engine/aim.ts";
+import { Copy, numberOf } from "../engine/copy.ts";
+import { clean, figureFor } from "../engine/dial.ts";
+import type { Engine } from "../engine/engine.ts";
+import { solve as search } from "../engine/solve.ts";
+import { finish, type Watched } from "../engine/sweep.ts";
+import { layDesk } from "../lay/desk.ts";
+import { DIAL_OPTIONS, dialsOf, sound, watchesOf } from "./dials.ts";
+import { openBook, setCells } from "./open.ts";
+import { readOptions } from "./options.ts";
+import { type Verb, Wrong } from "./verb.ts";
+
+const AIMS = ["atmost", "atleast", "equal", "minimise", "maximise"] as const;
+
+export const solve: Verb = {
+  name: "solve",
+  usage:
+    "BOOK --cell NAME --make NAME --atmost V|--atleast V|--equal V|--minimise|--maximise [--from A] [--to B] [--step S] [--cell NAME --from A --to B ...] [--least] [--set NAME=VALUE]... [--json]",
+  about:
+    "Finds the largest (or with --least the smallest) figure of a typed cell that keeps another cell where it should be.",
+  async run(args, io) {
+    const { values, positionals } = readOptions(
+      args,
+      {
+        ...DIAL_OPTIONS,
+        make: { type: "string" },
+        atmost: { type: "string" },
+        atleast: { type: "string" },
+        equal: { type: "string" },
+        minimise: { type: "boolean" },
+        maximise: { type: "boolean" },
+        least: { type: "boolean" },
+      },
+      1,
+    );
+    if (positionals[0] === undefined) throw new Wrong("solve needs a book's file");
+    const engine = openBook(positionals[0], io);
+    setCells(engine, values.set ?? []);
+    const { dials, spans } = dialsOf(engine, values, "solve");
+    const [make] = watchesOf(engine, values.make === undefined ? [] : [values.make]);
+    if (!make) throw new Wrong("solve needs --make and the name of the cell to bring to a value");
+    const aim = aimOf(engine, make, values);
+    const copy = new Copy(engine.book, layDesk, dials, [make.place]);
+    const solution = sound(finish(search(copy, { spans, make, aim, least: values.least ?? false })));
+    if (!solution.found) throw new Wrong(solution.sentence);
+    if (!values.json) io.out(solution.sentence);
+    else {
+      const answer = [
+        ...dials.map(({ label }, i) => [label, solution.found!.figures[i]]),
+        [make.label, clean(numberOf(solution.found.readings[0])!)],
+        ["says", solution.sentence],
+      ];
+      io.out(JSON.stringify(Object.fromEntries(answer), null, 2));
+    }
+    return 0;
+  },
+};
+
+type Typed = { readonly [K in (typeof AIMS)[number]]?: string | boolean | undefined };
+
+function aimOf(engine: Engine, make: Watched, typed: Typed): Aim {
+  const given = AIMS.filter((aim) => typed[aim] !== undefined && typed[aim] !== false);
+  const [is] = given;
+  if (is === undefined || given.length > 1)
+    throw new Wrong(
+      `solve needs one of ${AIMS.map((aim) => `--${aim}`).join(", ")}${is ? `, not ${given.length}` : ""}`,
+    );
+  if (is === "minimise" || is === "maximise") return { is: is === "minimise" ? "lowest" : "highest" };
+  const text = String(typed[is]);
+  const value = figureFor(engine.book, make, text);
+  if (value === null)
+    throw new Wrong(
+      `--${is} must be ${make.kind === "length" ? "a length such as 90 or 2 1/2 yd" : "a number"}, not "${text}"`,
+    );
+  return { is, value };
+}

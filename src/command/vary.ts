@@ -1,0 +1,135 @@
+import { Cone, Copy, type Reading } from "../engine/copy.ts";
+import { clean, type Dial, figureText } from "../engine/dial.ts";
+import {
+  finish,
+  type Row,
+  readingText,
+  settingsOf,
+  stepsOf,
+  sweep,
+  sweepCsv,
+  type Watched,
+} from "../engine/sweep.ts";
+import { type Thresholds, thresholds } from "../engine/thresholds.ts";
+import { layDesk } from "../lay/desk.ts";
+import { DIAL_OPTIONS, dialsOf, sound, watchesOf } from "./dials.ts";
+import { openBook, setCells } from "./open.ts";
+import { readOptions } from "./options.ts";
+import { type Verb, Wrong } from "./verb.ts";
+
+export const vary: Verb = {
+  name: "vary",
+  usage:
+    "BOOK --cell NAME --from A --to B [--step S] --watch NAME,... [--cell NAME --from A --to B ...] [--set NAME=VALUE]... [--json|--csv]",
+  about:
+    "Takes one or two typed cells through a range and shows what becomes of others, and where they jump.",
+  async run(args, io) {
+    const { values, positionals } = readOptions(
+      args,
+      { ...DIAL_OPTIONS, watch: { type: "string", multiple: true }, csv: { type: "boolean" } },
+      1,
+    );
+    if (positionals[0] === undefined) throw new Wrong("vary needs a book's file");
+    if (values.json && values.csv) throw new Wrong("choose --json or --csv, not both");
+    const engine = openBook(positionals[0], io);
+    setCells(engine, values.set ?? []);
+    const { dials, spans } = dialsOf(engine, values, "vary");
+    const lists = dials.map((dial, i) => {
+      const { from, to, step = dial.step } = spans[i]!;
+      if (from === undefined || to === undefined)
+        throw new Wrong(`vary needs --from and --to for ${dial.label}, such as --from 8 --to 14`);
+      return sound(stepsOf(engine.book, dial, { from, to, step }));
+    });
+    const settings = sound(settingsOf(lists));
+    const watched = watchesOf(engine, values.watch ?? []);
+    if (watched.length === 0) throw new Wrong("vary needs --watch and the name of a cell to look at");
+    const copy = new Copy(
+      engine.book,
+      layDesk,
+      dials,
+      watched.map(({ place }) => place),
+    );
+    const rows = [...sweep(copy, settings)];
+    const failed = rows[0]!.readings.find((reading) => "sentence" in reading);
+    if (failed && rows.every(({ readings }) => readings.every((reading) => "sentence" in reading)))
+      throw new Wrong(`no step has an answer: at the first, ${failed.sentence}`);
+    if (values.csv) {
+      io.out(sweepCsv(copy, watched, rows).trimEnd());
+      return 0;
+    }
+    const found =
+      dials.length > 1
+        ? []
+        : watched.map((one, i) =>
+            finish(thresholds(new Copy(engine.book, layDesk, dials, [one.place]), rows, i, one)),
+          );
+    if (values.json) io.out(JSON.stringify(asData(dials, watched, rows, found), null, 2));
+    else io.out([...asTable(copy, watched, rows), ...notes(copy, watched, found)].join("\n"));
+    return 0;
+  },
+};
+
+const plain = (reading: Reading) =>
+  "sentence" in reading
+    ? { error: reading.sentence }
+    : typeof reading.value === "number"
+      ? clean(reading.value)
+      : reading.value;
+
+function asData(
+  dials: readonly Dial[],
+  watched: readonly Watched[],
+  rows: readonly Row[],
+  found: readonly Thresholds[],
+) {
+  return {
+    rows: rows.map(({ figures, readings }) =>
+      Object.fromEntries([
+        ...dials.map(({ label }, i) => [label, figures[i]]),
+        ...watched.map(({ label }, i) => [label, plain(readings[i]!)]),
+      ]),
+    ),
+    thresholds: found
+      .flatMap(({ jumps }) => jumps)
+      .map(({ watched: { label }, at, before, after, sentence }) => ({
+        cell: label,
+        at,
+        before: plain(before),
+        after: plain(after),
+        sentence,
+      })),
+  };
+}
+
+function asTable(copy: Copy, watched: readonly Watched[], rows: readonly Row[]): string[] {
+  const table = [
+    [...copy.dials, ...watched].map(({ label }) => label),
+    ...rows.map(({ figures, readings }) => [
+      ...copy.dials.map((dial, i) => figureText(copy.book, dial.kind, figures[i]!)),
+      ...watched.map((one, i) => readingText(copy.book, one, readings[i]!)),
+    ]),
+  ];
+  // A sentence in a cell does not make its column wide.
+  const widths = table[0]!.map((_, i) =>
+    Math.max(...table.map((line) => (line[i]!.startsWith("look: ") ? 0 : line[i]!.length))),
+  );
+  return table.map((line) =>
+    line
+      .map((text, i) => text.padEnd(widths[i]!))
+      .join("  ")
+      .trimEnd(),
+  );
+}
+
+const told = ({ watched, jumps, tooMany }: Thresholds): string[] =>
+  tooMany ? [`${watched.label} jumps at too many places to name`] : jumps.map(({ sentence }) => sentence);
+
+function notes(copy: Copy, watched: readonly Watched[], found: readonly Thresholds[]): string[] {
+  const idle = watched.flatMap(({ place, label }) => {
+    const cone = new Cone(copy.book, [place]);
+    const still = copy.dials.filter((dial) => !cone.has(dial.place));
+    return still.map((dial) => `${label} does not rest on ${dial.label}`);
+  });
+  const lines = [...found.flatMap(told), ...idle];
+  return lines.length > 0 ? ["", ...lines] : [];
+}

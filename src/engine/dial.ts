@@ -1,0 +1,126 @@
+/**
+ * A typed cell that a question turns: what kind of figure it holds, the step that suits it, and
+ * how a figure is typed into it so that it still means the same kind of thing.
+ */
+import type { Kind } from "../../functions/define.ts";
+import { markSize, tapeText } from "../../functions/fractions.ts";
+import { fullAddress, nameOf, type Place } from "../book/address.ts";
+import { type } from "../book/edit.ts";
+import { isFormula } from "../book/formula.ts";
+import { type Book, typedAt } from "../book/shape.ts";
+import { type Content, understand } from "./content.ts";
+import { Kinds } from "./kinds.ts";
+import { dayText, plainNumber, show } from "./show.ts";
+
+/** Why a question can't be asked, in one sentence. */
+export interface Problem {
+  readonly problem: string;
+}
+
+export const isProblem = (answer: object): answer is Problem => "problem" in answer;
+
+export interface Dial {
+  readonly place: Place;
+  /** Its name, or its address. */
+  readonly label: string;
+  readonly kind: Kind;
+  /** What is typed there now, lengths in the book's unit; null when it is blank. */
+  readonly now: number | null;
+  /** The step that suits it: the tape's finest mark, 1 for what is counted, the last place that was typed. */
+  readonly step: number;
+  /** Only whole numbers make sense. */
+  readonly whole: boolean;
+}
+
+export const labelOf = (book: Book, place: Place): string => nameOf(book, place) ?? fullAddress(book, place);
+
+function contentAt(book: Book, place: Place): Content {
+  const column = book.pages[place.page]?.columns[place.column]?.kind ?? "any";
+  return understand(typedAt(book, place.page, place.row, place.column), column, book.unit);
+}
+
+/** Days since 1899-12-30, as the engine counts them. */
+const dayNumber = (iso: string): number => Date.parse(`${iso}T00:00:00Z`) / 86_400_000 + 25_569;
+
+/** The figure in a content, or null when it holds none. */
+function figureIn(content: Content): number | null {
+  switch (content.is) {
+    case "length":
+    case "number":
+    case "share":
+      return content.value;
+    case "date":
+      return dayNumber(content.value);
+    default:
+      return null;
+  }
+}
+
+/** The dial of a cell, or why it can't be turned. */
+export function dialAt(book: Book, place: Place): Dial | Problem {
+  const label = labelOf(book, place);
+  const typed = typedAt(book, place.page, place.row, place.column);
+  if (isFormula(typed)) {
+    return { problem: `${label} is worked out by ${short(typed)}; vary a cell with a typed figure instead` };
+  }
+  const content = contentAt(book, place);
+  const now = figureIn(content);
+  const column = book.pages[place.page]?.columns[place.column]?.kind ?? "any";
+  if (now === null && (content.is !== "blank" || column === "text")) {
+    return { problem: `${label} holds ${short(typed) || "a text"}; vary a cell with a typed figure instead` };
+  }
+  // A blank cell is taken for what its formulas would make of a figure there.
+  const kind = new Kinds(now === null ? type(book, [{ ...place, typed: "1" }]) : book).of(place);
+  const whole = kind === "count" || kind === "days";
+  return { place, label, kind, now, step: usualStep(book, kind, typed, now), whole };
+}
+
+const short = (text: string): string => (text.length > 40 ? `${text.slice(0, 37)}...` : text);
+
+function usualStep(book: Book, kind: Kind, typed: string, now: number | null): number {
+  if (kind === "length") return markSize(book.mark, book.unit);
+  if (kind === "count" || kind === "days") return 1;
+  const places = /\.(\d+)/.exec(typed)?.[1]?.length ?? 0;
+  const last = 10 ** -places / (typed.includes("%") ? 100 : 1);
+  return now !== null && kind === "share" && last === 1 ? 0.1 : last;
+}
+
+/** Reads a figure for a dial as it may be typed in its cell: "8 1/2", "42 cm", "6", "5%", "2026-05-04". */
+export function figureFor(book: Book, dial: Pick<Dial, "kind">, text: string): number | null {
+  const content = understand(text, dial.kind === "length" ? "length" : "any", book.unit);
+  const fits =
+    content.is === "date" ? dial.kind === "days" : content.is !== "length" || dial.kind === "length";
+  return fits ? figureIn(content) : null;
+}
+
+/** A figure as the maker reads it: a length on the tape when it falls on a mark, else in decimals. */
+export function figureText(book: Book, kind: Kind, figure: number): string {
+  if (kind !== "length") return show(figure, kind, book);
+  const tape = tapeText(figure, book.unit, book.mark);
+  return figureFor(book, { kind }, tape) === clean(figure) ? tape : plainNumber(figure);
+}
+
+/** A number without the dust of binary arithmetic: at most 12 figures. */
+export const clean = (figure: number): number => Number(figure.toPrecision(12));
+
+/** What to type in the dial's cell so that it holds this figure and is still the same kind of content. */
+export function typedFor(book: Book, dial: Dial, figure: number): string {
+  const was = contentAt(book, dial.place).is;
+  const plain = String(clean(figure));
+  const column = book.pages[dial.place.page]?.columns[dial.place.column]?.kind ?? "any";
+  const tape = tapeText(figure, book.unit, book.mark);
+  const ways =
+    was === "date"
+      ? [dayText(figure)]
+      : was === "share"
+        ? [`${clean(figure * 100)}%`]
+        : was === "length"
+          ? [tape, `${tape} ${book.unit}`, plain, `${plain} ${book.unit}`]
+          : [plain];
+  const same = ways.find((typed) => {
+    const content = understand(typed, column, book.unit);
+    const read = figureIn(content);
+    return content.is === was && read !== null && clean(read) === clean(figure);
+  });
+  return same ?? plain;
+}

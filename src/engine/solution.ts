@@ -1,0 +1,100 @@
+/** What a search for a setting found, in words. */
+import type { Book } from "../book/shape.ts";
+import type { Wish } from "./aim.ts";
+import { type Copy, numberOf } from "./copy.ts";
+import { figureText } from "./dial.ts";
+import { plainNumber, show } from "./show.ts";
+import type { Row, Watched } from "./sweep.ts";
+
+const settingText = (copy: Copy, row: Row): string =>
+  copy.dials
+    .map((dial, i) => `${dial.label} ${figureText(copy.book, dial.kind, row.figures[i]!)}`)
+    .join(" and ");
+
+const madeText = (book: Book, make: Watched, row: Row): string =>
+  show(numberOf(row.readings[0]), make.kind, book);
+
+/** "from 8 to 14": the figures looked at. */
+function rangeText(copy: Copy, rows: readonly Row[]): string {
+  const [first, last] = [rows[0], rows.at(-1)];
+  if (!first || !last) return "";
+  return copy.dials
+    .map((dial, i) => {
+      const say = (row: Row) => figureText(copy.book, dial.kind, row.figures[i]!);
+      return `from ${say(first)} to ${say(last)}`;
+    })
+    .join(" and ");
+}
+
+/** No step of the range has an answer. */
+export function noAnswer(copy: Copy, make: Watched, rows: readonly Row[]): string {
+  const reading = rows[0]?.readings[0];
+  const why = reading && "sentence" in reading ? reading.sentence : "it holds no figure there";
+  return `${make.label} has no answer at any step ${rangeText(copy, rows)}: at the first, ${why}`;
+}
+
+/** No step does it, and which comes nearest. */
+export function noneText(copy: Copy, { make, aim }: Wish, rows: readonly Row[], nearest: Row): string {
+  const names = copy.dials.map(({ label }) => label).join(" and ");
+  const value = "value" in aim ? figureText(copy.book, make.kind, aim.value) : "";
+  const wanted =
+    aim.is === "equal"
+      ? `makes ${make.label} ${value}`
+      : `keeps ${make.label} at ${aim.is === "atmost" ? "most" : "least"} ${value}`;
+  return `no ${names} ${rangeText(copy, rows)} ${wanted}; nearest is ${settingText(copy, nearest)}, which makes it ${madeText(copy.book, make, nearest)}`;
+}
+
+/** The setting found, and what else does it. */
+export function foundText(
+  copy: Copy,
+  wish: Wish,
+  rows: readonly Row[],
+  found: Row,
+  doing: readonly boolean[],
+  exactly: number | null,
+): string {
+  const { make, aim, least } = wish;
+  const makes = copy.dials.length > 1 ? "make" : "makes";
+  const made = `${settingText(copy, found)} ${makes} ${make.label} ${madeText(copy.book, make, found)}`;
+  const range = rangeText(copy, rows);
+  const count = doing.filter(Boolean).length;
+  const end = least ? "smallest" : "largest";
+  if (!("value" in aim)) {
+    const also = count > 1 ? `; ${count} settings make it so and this is the ${end}` : "";
+    return `${made}, the ${aim.is} ${range}${also}`;
+  }
+  if (aim.is !== "equal") return `${made}; ${beyondText(copy, wish, rows, found)}`;
+  const exact = exactly === null ? "" : ` (exactly at ${plainNumber(exactly)})`;
+  if (count === 1) return `${made}${exact}; no other step ${range} does as well`;
+  if (copy.dials.length > 1) return `${made}; ${count} settings ${range} do and this is the ${end}`;
+  const say = (row: Row) => figureText(copy.book, copy.dials[0]!.kind, row.figures[0]!);
+  const runs = runsOf(rows, doing).map(([from, to]) =>
+    from === to ? say(from) : `${say(from)} to ${say(to)}`,
+  );
+  return `${made}${exact}; so do, ${range}: ${runs.join(", ")}`;
+}
+
+/** What lies beyond the setting found: steps that do not do it, or the end of the range. */
+function beyondText(copy: Copy, { make, aim, least }: Wish, rows: readonly Row[], found: Row): string {
+  const end = least ? rows[0]! : rows.at(-1)!;
+  const further = least ? "smaller" : "larger";
+  if (end === found) return `it is the end of the range, so a ${further} one may do too`;
+  if (copy.dials.length > 1) {
+    const [first, second] = copy.dials.map(({ label }) => label);
+    return `no setting with a ${further} ${first} does, nor with a ${further} ${second} beside it`;
+  }
+  const keeps = aim.is === "atmost" ? "at most" : "at least";
+  const value = "value" in aim ? figureText(copy.book, make.kind, aim.value) : "";
+  return `no ${further} step ${least ? "down" : "up"} to ${settingText(copy, end)} keeps it ${keeps} ${value}`;
+}
+
+/** The unbroken stretches of rows that do it. */
+function runsOf(rows: readonly Row[], doing: readonly boolean[]): (readonly [Row, Row])[] {
+  const runs: [Row, Row][] = [];
+  rows.forEach((row, i) => {
+    if (!doing[i]) return;
+    if (doing[i - 1]) runs.at(-1)![1] = row;
+    else runs.push([row, row]);
+  });
+  return runs;
+}

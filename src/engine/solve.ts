@@ -1,0 +1,177 @@
+/**
+ * Solving: which setting of one or two typed cells makes another cell reach a value or stay on
+ * one side of it, or makes it least or greatest. Answers may jump (whole pleats, whole panels,
+ * laid pieces), so nothing is guessed between steps: steps are worked from the preferred end until
+ * one does it, or all of them where all could matter.
+ */
+import { bestOf, crossing, doingOf, missOf, type OpenSpan, type Wish } from "./aim.ts";
+import { type Copy, numberOf } from "./copy.ts";
+import { clean, type Dial, isProblem, type Problem } from "./dial.ts";
+import { show } from "./show.ts";
+import { foundText, noAnswer, noneText } from "./solution.ts";
+import { MOST_SETTINGS, type Row, type Span, settingsOf, stepsOf, sweep, type Watched } from "./sweep.ts";
+
+export interface Solution {
+  /** The setting asked for, or null when no step does it. */
+  readonly found: Row | null;
+  /** Where a smooth answer is exactly the value, between two steps; null when a step is exact or the answer jumps. */
+  readonly exactly: number | null;
+  /** The setting that comes nearest, found or not. */
+  readonly nearest: Row;
+  /** The settings worked, in order: the proof. */
+  readonly rows: readonly Row[];
+  /** Of them, how many do it. */
+  readonly count: number;
+  /** The answer in words. */
+  readonly sentence: string;
+}
+
+/** Ranges that were left open are widened at most so many times over the figure as it stands. */
+const WIDEST = 8;
+/** By how much at a time. */
+const WIDER = 1.5;
+
+/** Works settings, yielding each row as it comes, and gives the answer. */
+export function* solve(copy: Copy, wish: Wish): Generator<Row, Solution | Problem> {
+  const apart = unrelated(copy, wish.make);
+  if (apart) return { problem: apart };
+  const spans = copy.dials.map((dial, i) => spanFor(dial, wish.spans[i] ?? {}, copy.dials.length > 1));
+  const wrong = spans.find(isProblem);
+  if (wrong) return wrong;
+  const lists = copy.dials.map((dial, i) => stepsOf(copy.book, dial, spans[i] as Span));
+  const bad = lists.find(isProblem);
+  if (bad) return bad;
+  const settings = settingsOf(lists as number[][]);
+  if (isProblem(settings)) return settings;
+  const open = copy.dials.length === 1 && wish.spans[0]?.to === undefined;
+  const parts = open ? [settings, ...beyond(copy.dials[0]!, spans[0] as Span, settings.length)] : [settings];
+  const sided = wish.aim.is === "atmost" || wish.aim.is === "atleast";
+  const rows: Row[] = [];
+  for (const row of sided ? fromTheEnd(copy, wish, parts) : throughout(copy, wish, parts)) {
+    rows.push(row);
+    yield row;
+  }
+  return conclude(
+    copy,
+    wish,
+    rows.toSorted((a, b) => ahead(a.figures, b.figures)),
+  );
+}
+
+const ahead = (a: readonly number[], b: readonly number[]): number => {
+  const i = a.findIndex((figure, at) => figure !== b[at]);
+  return i < 0 ? 0 : a[i]! - b[i]!;
+};
+
+/** The settings past the end of an open range, part by part. */
+function beyond(dial: Dial, span: Span, first: number): (readonly number[])[][] {
+  const most = WIDEST * Math.abs(dial.now ?? 0);
+  const parts: (readonly number[])[][] = [];
+  let count = first;
+  for (let end = span.to; end < most && count < MOST_SETTINGS; ) {
+    end = Math.min(WIDER * end, most);
+    const part: (readonly number[])[] = [];
+    for (; count < MOST_SETTINGS && span.from + count * span.step <= end + 1e-9; count += 1) {
+      part.push([clean(span.from + count * span.step)]);
+    }
+    if (part.length > 0) parts.push(part);
+  }
+  return parts;
+}
+
+/**
+ * Works down from the largest setting (or up from the smallest) until one does it: none beyond it
+ * does. Of an open range the next part is begun only when the end of this one does it, or none in it.
+ */
+function* fromTheEnd(
+  copy: Copy,
+  { aim, least }: Wish,
+  parts: readonly (readonly (readonly number[])[])[],
+): Generator<Row, void> {
+  if (least) {
+    for (const row of sweep(copy, parts.flat())) {
+      yield row;
+      if (missOf(row, aim) === 0) return;
+    }
+    return;
+  }
+  let held = false;
+  for (const part of parts) {
+    let further = false;
+    let end = true;
+    for (const row of sweep(copy, part.toReversed())) {
+      yield row;
+      const does = missOf(row, aim) === 0;
+      if (does && !end) return;
+      further = does;
+      if (does) break;
+      end = false;
+    }
+    if (held && !further) return;
+    held = further;
+  }
+}
+
+/** Works every setting; of an open range further parts while its end decides the answer, or none is found. */
+function* throughout(
+  copy: Copy,
+  wish: Wish,
+  parts: readonly (readonly (readonly number[])[])[],
+): Generator<Row, void> {
+  const rows: Row[] = [];
+  for (const part of parts) {
+    for (const row of sweep(copy, part)) {
+      rows.push(row);
+      yield row;
+    }
+    if (decided(rows, wish)) return;
+  }
+}
+
+/** Whether more of the range could not do better: the best lies inside, or the value between two answers. */
+function decided(rows: readonly Row[], wish: Wish): boolean {
+  const best = bestOf(rows, wish);
+  if (!best || best === rows.at(-1)) return false;
+  const { aim } = wish;
+  if (!("value" in aim)) return true;
+  const made = rows.flatMap(({ readings }) => numberOf(readings[0]) ?? []);
+  return made.some((one) => one >= aim.value) && made.some((one) => one <= aim.value);
+}
+
+function conclude(copy: Copy, wish: Wish, rows: readonly Row[]): Solution | Problem {
+  const nearest = bestOf(rows, wish);
+  if (!nearest) return { problem: noAnswer(copy, wish.make, rows) };
+  const doing = doingOf(copy, wish, rows, nearest);
+  const found = bestOf(
+    rows.filter((_, i) => doing[i]),
+    wish,
+    copy.dials.length === 1,
+  );
+  const exactly =
+    found && missOf(found, wish.aim) !== 0 ? crossing(copy, wish.aim, rows, rows.indexOf(found)) : null;
+  const sentence = found
+    ? foundText(copy, wish, rows, found, doing, exactly)
+    : noneText(copy, wish, rows, nearest);
+  return { found, exactly, nearest, rows, count: doing.filter(Boolean).length, sentence };
+}
+
+function unrelated(copy: Copy, make: Watched): string | null {
+  const idle = copy.dials.find(({ place }) => !copy.cone.has(place));
+  if (!idle) return null;
+  const now = show(numberOf(copy.now()[0]), make.kind, copy.book);
+  return `${make.label} does not rest on ${idle.label}: it is ${now || "without an answer"} whatever ${idle.label} is`;
+}
+
+/** The range to search, its open ends filled: steps of the tape from one step up to twice what stands there. */
+function spanFor(dial: Dial, { from, to, step }: OpenSpan, both: boolean): Span | Problem {
+  if (both && (from === undefined || to === undefined)) {
+    return { problem: `two cells need a range each: give a from and a to for ${dial.label}` };
+  }
+  const by = step ?? dial.step;
+  if (dial.kind === "days" && (from === undefined || to === undefined)) {
+    return { problem: `a date needs a range: give a from and a to for ${dial.label}` };
+  }
+  const start = from ?? Math.min(by, dial.now ?? by);
+  const reach = Math.max(2 * Math.abs(dial.now ?? 0), Math.abs(start) + 40 * by);
+  return { from: start, to: to ?? reach, step: by };
+}

@@ -1,0 +1,130 @@
+/** A sweep: one or two typed cells taken through a range step by step, and what the watched cells hold at each. */
+import type { Kind } from "../../functions/define.ts";
+import type { Place } from "../book/address.ts";
+import type { Book } from "../book/shape.ts";
+import type { Copy, Reading } from "./copy.ts";
+import { clean, type Dial, figureText, labelOf, type Problem } from "./dial.ts";
+import type { Engine } from "./engine.ts";
+import { exact, show } from "./show.ts";
+
+/** A range of figures: from, from + step, … up to `to`. Lengths in the book's unit. */
+export interface Span {
+  readonly from: number;
+  readonly to: number;
+  readonly step: number;
+}
+
+/** A cell whose answer is looked at. */
+export interface Watched {
+  readonly place: Place;
+  readonly label: string;
+  readonly kind: Kind;
+}
+
+/** One setting of the dials and what the watched cells hold at it. */
+export interface Row {
+  readonly figures: readonly number[];
+  readonly readings: readonly Reading[];
+}
+
+/** The most settings of one question. */
+export const MOST_SETTINGS = 20_000;
+
+/** A cell to watch, or why it can't be. */
+export function watchAt(engine: Engine, place: Place): Watched | Problem {
+  const label = labelOf(engine.book, place);
+  const { value, look, typed, kind: told } = engine.view(place);
+  const verdict = value === "ok" || look?.is === "verdict";
+  const kind = verdict ? "verdict" : told;
+  if (typed.trim() === "") return { problem: `${label} is blank; watch a cell that holds a figure` };
+  if (kind === "piece") {
+    return {
+      problem: `${label} is a piece; watch one of its measures, such as its PIECE_AREA or PIECE_LENGTH`,
+    };
+  }
+  if (look?.is !== "error" && typeof value === "string" && kind !== "verdict") {
+    const told = value.length > 40 ? `${value.slice(0, 37)}...` : value;
+    return { problem: `${label} is a text ("${told}"); watch a cell that holds a figure` };
+  }
+  return { place, label, kind };
+}
+
+/** The figures of a range, or why it is none. */
+export function stepsOf(book: Book, dial: Dial, { from, to, step }: Span): number[] | Problem {
+  const say = (figure: number) => figureText(book, dial.kind, figure);
+  const { label } = dial;
+  if (![from, to, step].every(Number.isFinite)) return { problem: `${label} needs a from, a to and a step` };
+  if (step === 0)
+    return { problem: `the step of ${label} must be more than 0; give one such as ${say(dial.step)}` };
+  if (step < 0) return { problem: `the step of ${label} must be more than 0, not ${say(step)}` };
+  if (from > to) {
+    return { problem: `from must be at most to: ${label} can't go from ${say(from)} up to ${say(to)}` };
+  }
+  if (dial.whole && !(Number.isInteger(from) && Number.isInteger(step))) {
+    return { problem: `${label} is counted: from and step must be whole numbers, not ${from} and ${step}` };
+  }
+  const count = Math.floor((to - from) / step + 1e-9) + 1;
+  if (count > MOST_SETTINGS) return { problem: tooMany(count) };
+  return Array.from({ length: count }, (_, i) => clean(from + i * step));
+}
+
+const tooMany = (count: number): string =>
+  `that makes ${count.toLocaleString("en")} steps and the most is ${MOST_SETTINGS.toLocaleString("en")}; take a larger step or a shorter range`;
+
+/** Every setting of one or two lists of figures, the last dial turning fastest. */
+export function settingsOf(lists: readonly (readonly number[])[]): (readonly number[])[] | Problem {
+  const count = lists.reduce((product, list) => product * list.length, 1);
+  if (count > MOST_SETTINGS) return { problem: tooMany(count) };
+  return lists.reduce<(readonly number[])[]>(
+    (settings, list) => settings.flatMap((setting) => list.map((figure) => [...setting, figure])),
+    [[]],
+  );
+}
+
+/** The rows one by one, so that a long sweep can be shown as it comes and stopped. */
+export function* sweep(copy: Copy, settings: Iterable<readonly number[]>): Generator<Row, void> {
+  for (const figures of settings) yield { figures, readings: copy.read(figures) };
+}
+
+/** What a reading shows: the tape's words, or the sentence of what is wrong. */
+export function readingText(book: Book, { kind }: Watched, reading: Reading): string {
+  return "sentence" in reading ? `look: ${reading.sentence}` : show(reading.value, kind, book);
+}
+
+/** A sweep as a table for other programs: exact figures, and a last column with what is wrong, if anything is. */
+export function sweepCsv(
+  copy: Pick<Copy, "book" | "dials">,
+  watched: readonly Watched[],
+  rows: readonly Row[],
+): string {
+  const wrong = rows.some(({ readings }) => readings.some((reading) => "sentence" in reading));
+  const head = [...copy.dials, ...watched].map(({ label }) => label);
+  const lines = rows.map(({ figures, readings }) => [
+    ...figures.map(String),
+    ...readings.map((reading) =>
+      "sentence" in reading
+        ? ""
+        : typeof reading.value === "number"
+          ? String(clean(reading.value))
+          : exact(reading.value, "text", copy.book),
+    ),
+    ...(wrong ? [readings.flatMap((one) => ("sentence" in one ? [one.sentence] : [])).join("; ")] : []),
+  ]);
+  return [[...head, ...(wrong ? ["look"] : [])], ...lines]
+    .map((line) => `${line.map(quoted).join(",")}\r\n`)
+    .join("");
+}
+
+/** As RFC 4180 has it; a text that another program could take for a formula is marked as text. */
+function quoted(field: string): string {
+  const safe = /^[=+@]|^-(?![\d.])/.test(field) ? `'${field}` : field;
+  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+}
+
+/** Works a question to its end, when nobody needs to look in between. */
+export function finish<T>(work: Generator<unknown, T, undefined>): T {
+  for (;;) {
+    const { done, value } = work.next();
+    if (done) return value;
+  }
+}

@@ -1,0 +1,29 @@
+/** A command line without a machine: files in memory, what is printed kept. */
+
+import type { Book } from "../../../src/book/shape.ts";
+import { writeBook } from "../../../src/book/write.ts";
+import { main } from "../../../src/command/main.ts";
+import { type Io, Wrong } from "../../../src/command/verb.ts";
+
+export interface Ran {
+  readonly status: number;
+  readonly out: string;
+  readonly err: string;
+}
+
+/** Runs one command on a book called book.json. */
+export async function run(book: Book, ...args: readonly string[]): Promise<Ran> {
+  const out: string[] = [];
+  const err: string[] = [];
+  const io: Io = {
+    read(path) {
+      if (path !== "book.json") throw new Wrong(`${path}: there is no such file`);
+      return writeBook(book);
+    },
+    write() {},
+    out: (text) => out.push(text),
+    err: (text) => err.push(text),
+  };
+  const status = await main(args, io);
+  return { status, out: out.join("\n"), err: err.join("\n") };
+}

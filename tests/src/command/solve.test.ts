@@ -1,0 +1,95 @@
+import { expect, test } from "vitest";
+import { bookOf, panelSkirt } from "../engine/whatif-books.ts";
+import { run } from "./io.ts";
+
+const solve = (...args: string[]) => run(panelSkirt(), "solve", "book.json", ...args);
+
+test("the deepest skirt from two and a half yards is given as data", async () => {
+  const { status, out } = await solve("--cell", "depth", "--make", "buy", "--atmost", "2 1/2 yd", "--json");
+  expect(status).toBe(0);
+  expect(JSON.parse(out)).toMatchObject({ depth: 27, buy: 90 });
+});
+
+test("with --least the smallest figure that does is given, in the steps asked for", async () => {
+  const least = ["--cell", "depth", "--make", "buy", "--atleast", "90", "--least", "--json"];
+  // 3 (depth + 3) must be more than 85 1/2, the shop's cut before: 25 1/2 + a step.
+  expect(JSON.parse((await solve(...least)).out)).toMatchObject({ depth: 25.625, buy: 90 });
+  expect(JSON.parse((await solve(...least, "--from", "20", "--step", "0.25")).out)).toMatchObject({
+    depth: 25.75,
+  });
+});
+
+test("the least cloth over two cells is found", async () => {
+  const { out } = await solve(
+    ...["--cell", "depth", "--from", "9", "--to", "12", "--cell", "fullness", "--from", "2", "--to", "3"],
+    ...["--make", "cloth", "--minimise", "--json"],
+  );
+  // 2 panels as long as fullness is at most 2.25; 2 (9 + 3).
+  expect(JSON.parse(out)).toMatchObject({ depth: 9, fullness: 2.2, cloth: 24 });
+});
+
+test("a sentence for people says what was found and what lies beyond", async () => {
+  const { out } = await solve(
+    "--cell",
+    "depth",
+    "--make",
+    "buy",
+    "--atmost",
+    "90",
+    "--from",
+    "8",
+    "--to",
+    "40",
+  );
+  expect(out).toBe("depth 27 makes buy 90; no larger step up to depth 40 keeps it at most 90");
+});
+
+test("each wrong request is one sentence, and exits 2", async () => {
+  const wrong = async (...args: string[]) => {
+    const { status, err } = await solve(...args);
+    expect(status).toBe(2);
+    expect(err.split("\n")).toHaveLength(1);
+    return err;
+  };
+  const depth = ["--cell", "depth", "--make", "buy"];
+  expect(await wrong(...depth)).toMatch(
+    /^solve needs one of --atmost, --atleast, --equal, --minimise, --maximise$/,
+  );
+  expect(await wrong(...depth, "--atmost", "9", "--equal", "8")).toMatch(/, not 2$/);
+  expect(await wrong(...depth, "--atmost", "deep")).toBe(
+    '--atmost must be a length such as 90 or 2 1/2 yd, not "deep"',
+  );
+  expect(await wrong("--cell", "cut", "--make", "buy", "--atmost", "90")).toMatch(/^cut is worked out by/);
+  expect(await wrong("--cell", "depth", "--atmost", "90")).toMatch(/^solve needs --make/);
+  expect(await wrong("--cell", "depth", "--make", "note", "--atmost", "90")).toMatch(/^note is a text/);
+  expect(await wrong("--cell", "depth", "--make", "buys", "--atmost", "90")).toMatch(/is buy meant\?/);
+  expect(await wrong(...depth, "--atmost", "5", "--from", "8", "--to", "14")).toMatch(
+    /^no depth from 8 to 14 keeps buy at most 5; nearest is depth 9/,
+  );
+  expect(await wrong(...depth, "--atmost", "90", "--step", "0")).toMatch(
+    /^the step of depth must be more than 0/,
+  );
+  expect(await wrong("--cell", "depth", "--make", "panels", "--equal", "4")).toMatch(
+    /^panels does not rest on depth/,
+  );
+});
+
+test("a target that can't be reached is an error in JSON too", async () => {
+  const book = bookOf({ waist: "28 in", radius: "=waist/(2*PI())" });
+  const { status, out } = await run(
+    book,
+    "solve",
+    "book.json",
+    "--cell",
+    "waist",
+    "--make",
+    "radius",
+    "--equal",
+    "40",
+    "--to",
+    "60",
+    "--json",
+  );
+  expect(status).toBe(2);
+  expect(JSON.parse(out).error).toMatch(/nearest is waist 60/);
+});

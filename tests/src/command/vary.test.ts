@@ -1,0 +1,179 @@
+import { expect, test } from "vitest";
+import { bookOf, panelSkirt } from "../engine/whatif-books.ts";
+import { run } from "./io.ts";
+
+const vary = (...args: string[]) => run(panelSkirt(), "vary", "book.json", ...args);
+const DEPTH = ["--cell", "depth", "--from", "26", "--to", "28"];
+
+test("vary prints its rows as one JSON document", async () => {
+  const { status, out } = await vary(...DEPTH, "--step", "0.5", "--watch", "cloth", "--json");
+  expect(status).toBe(0);
+  expect(JSON.parse(out)).toEqual({
+    rows: [26, 26.5, 27, 27.5, 28].map((depth) => ({ depth, cloth: 3 * (depth + 3) })),
+    thresholds: [],
+  });
+});
+
+test("lengths are typed as on the tape, and several cells watched", async () => {
+  const { out } = await vary(
+    "--cell",
+    "depth",
+    "--from",
+    "26 1/2",
+    "--to",
+    "27 1/2",
+    "--step",
+    "1/2",
+    "--watch",
+    "cloth,buy",
+    "--json",
+  );
+  const { rows, thresholds } = JSON.parse(out);
+  expect(rows).toEqual([
+    { depth: 26.5, cloth: 88.5, buy: 90 },
+    { depth: 27, cloth: 90, buy: 90 },
+    { depth: 27.5, cloth: 91.5, buy: 94.5 },
+  ]);
+  expect(thresholds).toEqual([
+    { cell: "buy", at: 27.125, before: 90, after: 94.5, sentence: "from depth 27 1/8 buy is 94 1/2, not 90" },
+  ]);
+});
+
+test("the table for people tells lengths on the tape, thresholds and what does not follow", async () => {
+  const { out } = await vary(...DEPTH, "--step", "1", "--watch", "buy", "--watch", "panels");
+  expect(out.split("\n")).toEqual([
+    "depth  buy     panels",
+    "26     90      3",
+    "27     90      3",
+    "28     94 1/2  3",
+    "",
+    "from depth 27 1/8 buy is 94 1/2, not 90",
+    "panels does not rest on depth",
+  ]);
+});
+
+test("two cells vary together, and --csv gives the same rows", async () => {
+  const { out } = await vary(
+    ...DEPTH,
+    "--step",
+    "2",
+    "--cell",
+    "fullness",
+    "--from",
+    "2",
+    "--to",
+    "3",
+    "--step",
+    "1",
+    "--watch",
+    "panels,cloth",
+    "--csv",
+  );
+  expect(out.split(/\r?\n/)).toEqual([
+    "depth,fullness,panels,cloth",
+    "26,2,2,58",
+    "26,3,3,87",
+    "28,2,2,62",
+    "28,3,3,93",
+  ]);
+});
+
+test("a setting without an answer keeps its sentence in its row and the exit is still 0", async () => {
+  const book = bookOf({ waist: "28 in", hem: "40 in", spread: "=SPREAD_PER_GAP(waist;hem;5)" });
+  const { status, out } = await run(
+    book,
+    "vary",
+    "book.json",
+    "--cell",
+    "hem",
+    "--from",
+    "26",
+    "--to",
+    "30",
+    "--step",
+    "2",
+    "--watch",
+    "spread",
+    "--json",
+  );
+  expect(status).toBe(0);
+  const { rows } = JSON.parse(out);
+  expect(rows[0].spread.error).toMatch(/^hem must be at least as long as top/);
+  expect(rows[1]).toEqual({ hem: 28, spread: 0 });
+});
+
+test("--set changes the book before it is varied", async () => {
+  const { out } = await vary(...DEPTH, "--step", "2", "--watch", "cloth", "--set", "hem=1 in", "--json");
+  expect(JSON.parse(out).rows[0]).toEqual({ depth: 26, cloth: 82.5 });
+});
+
+test("each wrong request is one sentence, and exits 2", async () => {
+  const wrong = async (...args: string[]) => {
+    const { status, out, err } = await vary(...args);
+    expect(status).toBe(2);
+    expect(out).toBe("");
+    expect(err.split("\n")).toHaveLength(1);
+    return err;
+  };
+  const [from, to] = [
+    ["--from", "8"],
+    ["--to", "14"],
+  ];
+  expect(await wrong("--cell", "cut", ...from!, ...to!, "--watch", "cloth")).toMatch(/^cut is worked out by/);
+  expect(await wrong("--cell", "depht", ...from!, ...to!, "--watch", "cloth")).toMatch(/is depth meant\?/);
+  expect(await wrong("--cell", "depth", ...from!, ...to!, "--watch", "note")).toMatch(/^note is a text/);
+  expect(await wrong("--cell", "depth", ...from!, ...to!)).toMatch(/^vary needs --watch/);
+  expect(await wrong("--cell", "depth", ...from!, "--watch", "cloth")).toMatch(
+    /^vary needs --from and --to for depth/,
+  );
+  expect(await wrong("--cell", "depth", "--from", "deep", ...to!, "--watch", "cloth")).toBe(
+    '--from must be a length such as 8 1/2, not "deep"',
+  );
+  expect(await wrong("--cell", "depth", "--from", "14", "--to", "8", "--watch", "cloth")).toMatch(
+    /^from must be at most to/,
+  );
+  expect(await wrong("--cell", "depth", ...from!, ...to!, "--step", "0", "--watch", "cloth")).toMatch(
+    /^the step of depth must be more than 0/,
+  );
+  expect(await wrong("--cell", "depth", ...from!, ...to!, "--step", "0.000006", "--watch", "cloth")).toMatch(
+    /^that makes 1,000,001 steps/,
+  );
+  expect(
+    await wrong(
+      ...DEPTH,
+      "--cell",
+      "fullness",
+      "--from",
+      "1",
+      "--to",
+      "3",
+      "--cell",
+      "hip",
+      "--watch",
+      "cloth",
+    ),
+  ).toMatch(/one or two cells, not 3/);
+  expect(JSON.parse((await vary(...DEPTH, "--watch", "cloth", "--json", "--csv")).out)).toEqual({
+    error: "choose --json or --csv, not both",
+  });
+});
+
+test("when no step has an answer the sentence says why", async () => {
+  const book = bookOf({ waist: "28 in", hem: "40 in", spread: "=SPREAD_PER_GAP(waist;hem;5)" });
+  const { status, out } = await run(
+    book,
+    "vary",
+    "book.json",
+    "--cell",
+    "hem",
+    "--from",
+    "10",
+    "--to",
+    "20",
+    "--watch",
+    "spread",
+    "--json",
+  );
+  expect(status).toBe(2);
+  expect(JSON.parse(out).error).toMatch(/^no step has an answer: at the first, hem must be at least/);
+});

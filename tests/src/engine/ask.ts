@@ -1,0 +1,60 @@
+/** Asking a small book by the names of its cells, and the slow way round: a new engine for every setting. */
+import { lookUp, type Place } from "../../../src/book/address.ts";
+import { type } from "../../../src/book/edit.ts";
+import type { Book } from "../../../src/book/shape.ts";
+import type { Aim, OpenSpan } from "../../../src/engine/aim.ts";
+import { Copy } from "../../../src/engine/copy.ts";
+import { type Dial, dialAt, isProblem, type Problem } from "../../../src/engine/dial.ts";
+import { Engine } from "../../../src/engine/engine.ts";
+import { type Solution, solve } from "../../../src/engine/solve.ts";
+import { finish, type Watched, watchAt } from "../../../src/engine/sweep.ts";
+import { layDesk } from "../../../src/lay/desk.ts";
+
+export function cell(book: Book, name: string): Place {
+  const place = lookUp(book, name);
+  if (!place) throw new Error(`no cell ${name}`);
+  return place;
+}
+
+function sound<T extends object>(answer: T): Exclude<T, Problem> {
+  if (isProblem(answer)) throw new Error(answer.problem);
+  return answer as Exclude<T, Problem>;
+}
+
+export const dial = (book: Book, name: string): Dial => sound(dialAt(book, cell(book, name)));
+
+export const watch = (book: Book, name: string): Watched =>
+  sound(watchAt(new Engine(book, layDesk), cell(book, name)));
+
+export const copyOf = (book: Book, dials: readonly string[], watched: readonly string[]): Copy =>
+  new Copy(
+    book,
+    layDesk,
+    dials.map((name) => dial(book, name)),
+    watched.map((name) => cell(book, name)),
+  );
+
+/** The value of a cell when others are typed so, by calculating the whole book from nothing. */
+export function afresh(book: Book, typed: Readonly<Record<string, number>>, name: string): unknown {
+  const typings = Object.entries(typed).map(([one, figure]) => ({
+    ...cell(book, one),
+    typed: String(figure),
+  }));
+  const engine = new Engine(type(book, typings), layDesk);
+  const { value, look } = engine.view(cell(book, name));
+  engine.destroy();
+  return look?.is === "error" ? look.sentence : value;
+}
+
+/** Solves; a problem comes back as its sentence. */
+export function solved(
+  book: Book,
+  dials: readonly string[],
+  make: string,
+  aim: Aim,
+  spans: readonly OpenSpan[],
+  least = false,
+): Solution | string {
+  const answer = finish(solve(copyOf(book, dials, [make]), { spans, make: watch(book, make), aim, least }));
+  return isProblem(answer) ? answer.problem : answer;
+}

@@ -50,28 +50,46 @@ export function lookUp(book: Book, text: string, page = 0): Place | null {
   return onPage ? findPlace(book, `${pageReference(onPage.title)}!${text.trim()}`) : findPlace(book, text);
 }
 
-/** The name as the book spells it, whatever the case typed. */
-export function nameInBook(book: Book, text: string): string | undefined {
-  if (Object.hasOwn(book.names, text)) return text;
-  const lower = text.toLowerCase();
-  return Object.keys(book.names).find((name) => name.toLowerCase() === lower);
+interface NameIndex {
+  /** By the name in small letters. */
+  readonly spelt: ReadonlyMap<string, string>;
+  readonly byAddress: ReadonlyMap<string, string>;
 }
 
-/** The name of the cell at an address, if it has one. */
-export function nameOf(book: Book, place: Place): string | undefined {
-  const page = book.pages[place.page];
-  if (!page) return undefined;
-  const address = fullAddress(book, place);
-  return Object.keys(book.names).find((name) => book.names[name] === address);
+/** Names are looked up far more often than they change. */
+const indexes = new WeakMap<Book["names"], NameIndex>();
+
+function indexOf(names: Book["names"]): NameIndex {
+  let index = indexes.get(names);
+  if (!index) {
+    const entries = Object.entries(names);
+    index = {
+      spelt: new Map(entries.map(([name]) => [name.toLowerCase(), name])),
+      // The first name of a cell is its name.
+      byAddress: new Map(entries.map(([name, address]) => [address, name] as const).reverse()),
+    };
+    indexes.set(names, index);
+  }
+  return index;
 }
+
+/** The name as the book spells it, whatever the case typed. */
+export const nameInBook = (book: Book, text: string): string | undefined =>
+  indexOf(book.names).spelt.get(text.toLowerCase());
+
+/** The name of the cell at an address, if it has one. */
+export const nameOf = (book: Book, place: Place): string | undefined =>
+  book.pages[place.page] && indexOf(book.names).byAddress.get(fullAddress(book, place));
 
 /** Why a text can't be a cell's name, or null when it can. */
 export function nameFault(name: string): string | null {
-  if (!/^[A-Za-z_][A-Za-z0-9_]*$/.test(name)) {
+  if (!/^[A-Za-zÀ-ÖØ-öø-ʯ_][A-Za-zÀ-ÖØ-öø-ʯ0-9_]*$/.test(name)) {
     return `a name has letters, digits and _ only and begins with a letter, unlike "${name.slice(0, 40)}"`;
   }
-  if (/^[A-Za-z]{1,3}\d+$/.test(name)) return `"${name}" reads like a cell's address; add a word to it`;
-  if (/^(true|false|r\d*c\d*)$/i.test(name))
-    return `"${name}" has a meaning of its own in formulas; choose another`;
+  const figures = /^([A-Za-z]+)(\d+)$/.exec(name);
+  if (figures)
+    return `"${name}" reads like a cell's address; write it otherwise, such as ${figures[1]}_${figures[2]}`;
+  if (/^(true|false|r\d*c\d*|__proto__|constructor|prototype)$/i.test(name))
+    return `"${name}" has a meaning of its own here; choose another`;
   return name.length > 60 ? `a name has at most 60 letters, not ${name.length}` : null;
 }

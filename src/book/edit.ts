@@ -1,8 +1,16 @@
 /** Edits of a book, each a pure step from one book to the next. */
-import { fullAddress, type Place } from "./address.ts";
+import { findPlace, fullAddress, type Place } from "./address.ts";
 import { isFormula, tokens } from "./formula.ts";
-import { type Axis, afterRename, afterShift } from "./references.ts";
-import type { Book, Column, Page } from "./shape.ts";
+import { type Axis, afterRemoval, afterRename, afterShift } from "./references.ts";
+import {
+  BLANK_COLUMN,
+  type Book,
+  type Column,
+  LONGEST,
+  MOST_COLUMNS,
+  MOST_ROWS,
+  type Page,
+} from "./shape.ts";
 
 /** A cell and what is to be typed in it. */
 export interface Typing extends Place {
@@ -13,6 +21,17 @@ const withPage = (book: Book, index: number, page: Page): Book => ({
   ...book,
   pages: book.pages.map((one, i) => (i === index ? page : one)),
 });
+
+/** Why these can't be typed in a book, or null. */
+export function typingFault(typings: readonly Typing[]): string | null {
+  for (const { row, column, typed } of typings) {
+    if (row >= MOST_ROWS) return `a page has at most ${MOST_ROWS} rows`;
+    if (column >= MOST_COLUMNS) return `a page has at most ${MOST_COLUMNS} columns`;
+    if (typed.length > LONGEST.typed)
+      return `a cell holds at most ${LONGEST.typed} characters, not ${typed.length}`;
+  }
+  return null;
+}
 
 /** Types into cells. Cells beyond the rows are made. */
 export function type(book: Book, typings: readonly Typing[]): Book {
@@ -44,55 +63,57 @@ function byPageOf(typings: readonly Typing[]): Map<number, Typing[]> {
   return map;
 }
 
-/** Rewrites every formula of the book; rows without a change stay the same object. */
-function rewritten(book: Book, change: (formula: string, home: string) => string): Book {
-  const pages = book.pages.map((page) => {
-    let touched = false;
-    const rows = page.rows.map((row) => {
-      const next = row.map((typed) => (isFormula(typed) ? change(typed, page.title) : typed));
-      if (next.every((typed, i) => typed === row[i])) return row;
-      touched = true;
-      return next;
+type Change = (formula: string, home: string) => string;
+
+/**
+ * Rewrites every formula of the book, and with them the addresses of named cells and trials; those
+ * whose cell is gone go too. What does not change stays the same object.
+ */
+function everywhere(book: Book, change: Change): Book {
+  const pages = sameOr(
+    book.pages,
+    book.pages.map((page) => {
+      const typed = (text: string) => (isFormula(text) ? change(text, page.title) : text);
+      const rows = sameOr(
+        page.rows,
+        page.rows.map((row) => sameOr(row, row.map(typed))),
+      );
+      return rows === page.rows ? page : { ...page, rows };
+    }),
+  );
+  const address = (text: string) => change(`=${text}`, "").slice(1);
+  const names = Object.entries(book.names).map(([name, at]) => [name, address(at)] as const);
+  const namesStay = names.every(([name, at]) => book.names[name] === at);
+  const trials = book.trials.map((trial) => {
+    const cells = Object.entries(trial.cells).map(([at, typed]) => {
+      const home = book.pages[findPlace(book, at)?.page ?? -1]?.title ?? "";
+      return [address(at), isFormula(typed) ? change(typed, home) : typed] as const;
     });
-    return touched ? { ...page, rows } : page;
+    const stay = cells.every(([at, typed]) => trial.cells[at] === typed);
+    return stay ? trial : { ...trial, cells: Object.fromEntries(cells.filter(([at]) => at !== LOST)) };
   });
-  const same = pages.every((page, i) => page === book.pages[i]);
-  return same ? book : { ...book, pages };
+  return {
+    ...book,
+    pages,
+    names: namesStay ? book.names : Object.fromEntries(names.filter(([, at]) => at !== LOST)),
+    trials: sameOr(book.trials, trials),
+  };
 }
 
-/** Named cells and trials follow their cells; a name whose cell is gone goes too. */
-function withAddresses(book: Book, change: (address: string) => string): Book {
-  const follow = <V>(
-    entries: readonly (readonly [string, V])[],
-    at: (entry: readonly [string, V]) => string,
-  ) =>
-    entries
-      .map((entry) => [entry, change(`=${at(entry)}`).slice(1)] as const)
-      .filter(([, address]) => !address.includes("#REF!"));
-  const names = Object.fromEntries(
-    follow(Object.entries(book.names), ([, address]) => address).map(([[name], address]) => [name, address]),
-  );
-  const trials = book.trials.map((trial) => ({
-    ...trial,
-    cells: Object.fromEntries(
-      follow(Object.entries(trial.cells), ([address]) => address).map(([[, typed], address]) => [
-        address,
-        typed,
-      ]),
-    ),
-  }));
-  return { ...book, names, trials };
-}
+/** The old list when the new one holds the very same. */
+const sameOr = <T>(old: readonly T[], next: readonly T[]): readonly T[] =>
+  old.length === next.length && next.every((one, i) => one === old[i]) ? old : next;
+
+const LOST = "#REF!";
 
 function shifted(book: Book, index: number, axis: Axis, at: number, count: number): Book {
   const { title } = book.pages[index]!;
-  const change = (formula: string, home: string) => afterShift(formula, home, title, axis, at, count);
-  const notes: Record<string, string> = {};
-  for (const [address, note] of Object.entries(book.pages[index]!.notes)) {
-    const moved = change(`=${address}`, title).slice(1);
-    if (!moved.includes("#REF!")) notes[moved] = note;
-  }
-  const next = withAddresses(rewritten(book, change), (address) => change(address, ""));
+  const change: Change = (formula, home) => afterShift(formula, home, title, axis, at, count);
+  const next = everywhere(book, change);
+  const moved = Object.entries(book.pages[index]!.notes).map(
+    ([address, note]) => [change(`=${address}`, title).slice(1), note] as const,
+  );
+  const notes = Object.fromEntries(moved.filter(([address]) => address !== LOST));
   return withPage(next, index, { ...next.pages[index]!, notes });
 }
 
@@ -114,16 +135,23 @@ export function removeRows(book: Book, index: number, at: number, count: number)
   return withPage(next, index, { ...page, rows: page.rows.toSpliced(at, count) });
 }
 
+/** Adds columns after the last until there are `wanted`. Nothing moves: formulas may name cells out there already. */
+export function widen(book: Book, index: number, wanted: number): Book {
+  const page = book.pages[index]!;
+  const more = wanted - page.columns.length;
+  if (more <= 0) return book;
+  return withPage(book, index, { ...page, columns: [...page.columns, ...Array(more).fill(BLANK_COLUMN)] });
+}
+
 /** Puts `count` blank columns in before column `at`. */
 export function insertColumns(book: Book, index: number, at: number, count: number): Book {
   const next = shifted(book, index, "column", at, count);
   const page = next.pages[index]!;
-  const column: Column = { heading: "", kind: "any", width: 110 };
   return withPage(next, index, {
     ...page,
-    columns: page.columns.toSpliced(at, 0, ...Array.from({ length: count }, () => column)),
+    columns: page.columns.toSpliced(at, 0, ...Array<Column>(count).fill(BLANK_COLUMN)),
     rows: page.rows.map((row) =>
-      row.length <= at ? row : row.toSpliced(at, 0, ...Array.from({ length: count }, () => "")),
+      row.length <= at ? row : row.toSpliced(at, 0, ...Array<string>(count).fill("")),
     ),
   });
 }
@@ -156,20 +184,15 @@ export function addPage(book: Book, page: Page, at = book.pages.length): Book {
 /** Takes a page out. Formulas that pointed at it then say that it is missing; names on it go. */
 export function removePage(book: Book, index: number): Book {
   if (book.pages.length === 1) return book;
-  const lost = book.pages[index]!;
-  const far = 1e7;
-  const change = (formula: string, home: string) => afterShift(formula, home, lost.title, "row", 0, -far);
-  const next = withAddresses(rewritten(book, change), (address) => change(address, ""));
+  const { title } = book.pages[index]!;
+  const next = everywhere(book, (formula, home) => afterRemoval(formula, home, title));
   return { ...next, pages: next.pages.toSpliced(index, 1) };
 }
 
 /** Gives a page another title; formulas and names follow. */
 export function renamePage(book: Book, index: number, title: string): Book {
   const from = book.pages[index]!.title;
-  const next = withAddresses(
-    rewritten(book, (formula) => afterRename(formula, from, title)),
-    (address) => afterRename(address, from, title),
-  );
+  const next = everywhere(book, (formula) => afterRename(formula, from, title));
   return withPage(next, index, { ...next.pages[index]!, title });
 }
 
@@ -182,11 +205,9 @@ export function nameCell(book: Book, place: Place, name: string): Book {
   );
   const named = { ...book, names: name === "" ? names : { ...names, [name]: address } };
   if (old === undefined || name === "" || old === name) return named;
-  return rewritten(named, (formula) =>
+  return everywhere(named, (formula) =>
     tokens(formula)
-      .map((token) =>
-        token.kind === "name" && token.text.toLowerCase() === old.toLowerCase() ? name : token.text,
-      )
+      .map(({ kind, text }) => (kind === "name" && text.toLowerCase() === old.toLowerCase() ? name : text))
       .join(""),
   );
 }

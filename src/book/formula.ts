@@ -1,11 +1,12 @@
 /**
  * The signs of a formula, so that one can be read for its meaning, its references moved and its
- * lengths converted without an engine. The grammar is OpenFormula's, with two liberties for the
- * hand that types: "," between arguments and tape fractions such as 36 1/2 or 42 cm.
+ * lengths converted without an engine. The grammar is OpenFormula's, with liberties for the hand
+ * that types: "," between arguments, tape fractions such as 36 1/2 or 42 cm, and the signs that
+ * phones and word processors put in the place of plain ones (−, ×, “ ”).
  */
 
 export type TokenKind =
-  | "space" | "number" | "tape" | "text" | "function" | "name" | "cell" | "columns" | "error"
+  | "space" | "number" | "tape" | "text" | "function" | "name" | "cell" | "columns" | "rows" | "error"
   | "operator" | "open" | "close" | "separator" | "brace" | "stray"; // biome-ignore format: a list
 
 export interface Token {
@@ -15,28 +16,40 @@ export interface Token {
   readonly at: number;
 }
 
-const PAGE = `(?:'(?:[^']|'')+'!|[A-Za-z_][A-Za-z0-9_]*!)?`;
-const UNIT = String.raw`(?:\s*(?:in|cm|mm|yd|ft|m)(?![A-Za-z0-9_(]))`;
+/** Letters of names and of page titles that need no quotes: the engine's, without × and ÷. */
+const LETTER = "A-Za-zÀ-ÖØ-öø-ʯ";
+const PAGE = `(?:'(?:[^']|'')+'!|[${LETTER}_][${LETTER}0-9_]*!)?`;
 const NUMBER = String.raw`(?:\d+\.?\d*|\.\d+)`;
+const VULGAR = "[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]";
+/** A tape figure that is sure to be one: a whole number with a fraction, or a fraction sign. */
+const FRACTION = String.raw`(?:\d+\s+\d+\/\d+|\d*\s*${VULGAR})`;
+const UNIT = String.raw`\s*(?:in|cm|mm|yd|ft|m)(?![${LETTER}0-9_(])`;
+const WITH_UNIT = String.raw`(?:${FRACTION}|\d+\/\d+|${NUMBER})${UNIT}`;
 
 /** In order: the first that matches is the token. */
 const PATTERNS: readonly (readonly [TokenKind, RegExp])[] = [
   ["space", /\s+/y],
-  ["text", /"(?:[^"]|"")*"?/y],
-  ["tape", new RegExp(String.raw`\d+(?:\s+\d+\/\d+|\s*[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞])(?![\d.(])${UNIT}?|[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]${UNIT}?|${NUMBER}${UNIT}`, "y")],
+  ["text", /"(?:[^"]|"")*"?|“[^”]*”?/y],
+  ["rows", new RegExp(String.raw`${PAGE}\$?\d+:\$?\d+(?![${LETTER}0-9_.(])`, "y")],
+  ["tape", new RegExp(String.raw`${WITH_UNIT}(?:\s+${WITH_UNIT})*|${FRACTION}(?![\d.(])`, "iy")],
   ["number", new RegExp(String.raw`${NUMBER}(?:[eE][+-]?\d+)?`, "y")],
-  ["cell", new RegExp(String.raw`${PAGE}\$?[A-Za-z]{1,3}\$?\d{1,7}(?![A-Za-z0-9_(.])`, "y")],
-  ["columns", new RegExp(String.raw`${PAGE}\$?[A-Za-z]{1,3}:\$?[A-Za-z]{1,3}(?![A-Za-z0-9_(])`, "y")],
-  ["function", /[A-Za-z_][A-Za-z0-9_.]*(?=\s*\()/y],
-  ["name", /[A-Za-z_][A-Za-z0-9_.]*/y],
-  ["error", /#[A-Z/0]+[!?]?/y],
-  ["operator", /<=|>=|<>|[-+*/^&=<>%:]/y],
+  ["cell", new RegExp(String.raw`${PAGE}\$?[A-Za-z]{1,3}\$?\d{1,7}(?![${LETTER}0-9_(.])`, "y")],
+  ["columns", new RegExp(String.raw`${PAGE}\$?[A-Za-z]{1,3}:\$?[A-Za-z]{1,3}(?![${LETTER}0-9_(.!])`, "y")],
+  ["function", new RegExp(String.raw`[${LETTER}_][${LETTER}0-9_.]*(?=\s*\()`, "y")],
+  ["name", new RegExp(`[${LETTER}_][${LETTER}0-9_.]*`, "y")],
+  ["error", /#[A-Za-z0-9/]+[!?]?/y],
+  ["operator", /<=|>=|<>|[-+*/^&=<>%:−×÷≤≥≠]/y],
   ["open", /\(/y],
   ["close", /\)/y],
   ["separator", /[;,]/y],
   ["brace", /[{}|]/y],
   ["stray", /./sy],
 ]; // biome-ignore format: a table
+
+/** The plain sign for one that a phone or a word processor puts in its place. */
+const PLAIN_SIGN: Record<string, string> = { "−": "-", "×": "*", "÷": "/", "≤": "<=", "≥": ">=", "≠": "<>" };
+
+export const plainSign = (sign: string): string => PLAIN_SIGN[sign] ?? sign;
 
 const known = new Map<string, readonly Token[]>();
 
@@ -61,29 +74,63 @@ export function tokens(formula: string): readonly Token[] {
   return list;
 }
 
-export const isFormula = (typed: string): boolean => typed.startsWith("=") && typed.length > 1;
+/** Whether what was typed is to be worked out. */
+export const isFormula = (typed: string): boolean => /^\s*=\s*\S/.test(typed);
+
+/** Brackets within brackets, and signs in one formula; past them an engine loses its footing. */
+export const MOST_NESTED = 50;
+export const MOST_SIGNS = 500;
+
+/** Why a formula is too much for one cell, or null. */
+export function tooMuch(formula: string): string | null {
+  let depth = 0;
+  let signs = 0;
+  for (const { kind, text } of tokens(formula)) {
+    if (kind === "open" || text === "{") depth += 1;
+    if (kind === "close" || text === "}") depth -= 1;
+    if (kind === "operator") signs += 1;
+    if (depth > MOST_NESTED)
+      return `this formula has more than ${MOST_NESTED} brackets within one another; work a part of it in a cell of its own`;
+  }
+  return signs > MOST_SIGNS
+    ? `this formula has ${signs} signs and the most is ${MOST_SIGNS}; work a part of it in a cell of its own`
+    : null;
+}
 
 /** A formula as a tree of what it means. */
 export type Tree =
   | { readonly is: "number"; readonly text: string; readonly token: Token }
   | { readonly is: "tape"; readonly text: string; readonly token: Token }
-  | { readonly is: "text"; readonly text: string }
-  | { readonly is: "name" | "cell" | "columns"; readonly text: string }
+  | { readonly is: "text"; readonly text: string; readonly token: Token }
+  | { readonly is: "name" | "cell" | "columns" | "rows"; readonly text: string }
   | { readonly is: "range"; readonly from: Tree; readonly to: Tree }
-  | { readonly is: "call"; readonly name: string; readonly args: readonly (Tree | null)[] }
+  | Call
   | { readonly is: "sign"; readonly sign: string; readonly args: readonly Tree[] }
   | { readonly is: "list"; readonly items: readonly Tree[] }
   | { readonly is: "broken" };
+
+export interface Call {
+  readonly is: "call";
+  /** In capitals. */
+  readonly name: string;
+  readonly args: readonly (Tree | null)[];
+  /** Where the call stands in the formula, and where each argument does: from, to. */
+  readonly span: readonly [number, number];
+  readonly spans: readonly (readonly [number, number])[];
+}
 
 const STRENGTH: Record<string, number> = {
   "=": 1, "<>": 1, "<": 1, ">": 1, "<=": 1, ">=": 1, "&": 2, "+": 3, "-": 3, "*": 4, "/": 4, "^": 5, ":": 7,
 }; // biome-ignore format: a table
 
-/** The tree of a formula; what can't be read is "broken" in its place. */
+/** The tree of a formula; what can't be read, or is too much for one cell, is "broken" in its place. */
 export function treeOf(formula: string): Tree {
+  if (tooMuch(formula)) return { is: "broken" };
   const list = tokens(formula).filter(({ kind }) => kind !== "space");
   let next = list[0]?.text === "=" ? 1 : 0;
   const peek = () => list[next];
+  /** Where the token before the next one ends. */
+  const end = () => (list[next - 1] ? list[next - 1]!.at + list[next - 1]!.text.length : 0);
 
   const climb = (least: number): Tree => {
     let left = atom();
@@ -94,14 +141,13 @@ export function treeOf(formula: string): Tree {
         left = { is: "sign", sign: "%", args: [left] };
         continue;
       }
-      const strength = token?.kind === "operator" ? STRENGTH[token.text] : undefined;
-      if (!token || strength === undefined || strength < least) return left;
+      const sign = token?.kind === "operator" ? plainSign(token.text) : "";
+      const strength = STRENGTH[sign];
+      if (strength === undefined || strength < least) return left;
       next += 1;
       const right = climb(strength + 1);
       left =
-        token.text === ":"
-          ? { is: "range", from: left, to: right }
-          : { is: "sign", sign: token.text, args: [left, right] };
+        sign === ":" ? { is: "range", from: left, to: right } : { is: "sign", sign, args: [left, right] };
     }
   };
 
@@ -114,51 +160,66 @@ export function treeOf(formula: string): Tree {
       case "tape":
         return { is: token.kind, text: token.text, token };
       case "text":
-        return { is: "text", text: token.text.slice(1, -1).replaceAll('""', '"') };
+        return { is: "text", text: textIn(token), token };
       case "name":
       case "cell":
       case "columns":
+      case "rows":
         return { is: token.kind, text: token.text };
-      case "function":
-        return { is: "call", name: token.text.toUpperCase(), args: list_(")") };
+      case "function": {
+        const { items, spans } = list_(")");
+        return { is: "call", name: token.text.toUpperCase(), args: items, span: [token.at, end()], spans };
+      }
       case "open": {
         const inner = climb(0);
         if (peek()?.kind === "close") next += 1;
         return inner;
       }
-      case "operator":
-        if (token.text === "-" || token.text === "+")
-          return { is: "sign", sign: token.text, args: [climb(6)] };
-        return { is: "broken" };
+      case "operator": {
+        const sign = plainSign(token.text);
+        return sign === "-" || sign === "+" ? { is: "sign", sign, args: [climb(6)] } : { is: "broken" };
+      }
       case "brace":
         next -= 1;
-        return { is: "list", items: list_("}").filter((one) => one !== null) };
+        return { is: "list", items: list_("}").items.filter((one) => one !== null) };
       default:
         return { is: "broken" };
     }
   };
 
   /** Arguments between brackets, or items between braces. */
-  const list_ = (end: ")" | "}"): (Tree | null)[] => {
+  const list_ = (close: ")" | "}") => {
     next += 1;
     const items: (Tree | null)[] = [];
+    const spans: (readonly [number, number])[] = [];
     let wanted = true;
-    for (let token = peek(); token && token.text !== end; token = peek()) {
+    const blank = () => {
+      items.push(null);
+      spans.push([end(), end()]);
+    };
+    for (let token = peek(); token && token.text !== close; token = peek()) {
       if (token.kind === "separator" || token.text === "|") {
-        if (wanted) items.push(null);
+        if (wanted) blank();
         next += 1;
         wanted = true;
         continue;
       }
       const before = next;
       items.push(climb(0));
-      wanted = false;
       if (next === before) next += 1;
+      spans.push([token.at, end()]);
+      wanted = false;
     }
-    if (wanted && items.length > 0) items.push(null);
-    if (peek()?.text === end) next += 1;
-    return items;
+    if (wanted && items.length > 0) blank();
+    if (peek()?.text === close) next += 1;
+    return { items, spans };
   };
 
   return climb(0);
+}
+
+/** What a text token says, without its quotes. */
+export function textIn({ text }: Token): string {
+  const inner = text.slice(1, /.["”]$/s.test(text) ? -1 : undefined);
+  return text.startsWith('"') ? inner.replaceAll('""', '"') : inner;
 }

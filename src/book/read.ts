@@ -1,45 +1,59 @@
 /** The one door for books: text → book, or the reason why not in a sentence. */
 import * as v from "valibot";
-import { findPlace, nameFault } from "./address.ts";
-import { type Book, COLUMN_KINDS, MOST_COLUMNS, MOST_PAGES, MOST_ROWS, STAGES } from "./shape.ts";
+import { findPlace, fullAddress, nameFault } from "./address.ts";
+import { type Damage, damageText, quotedShort } from "./damage.ts";
+import {
+  BLANK_COLUMN,
+  type Book,
+  COLUMN_KINDS,
+  LONGEST,
+  MOST_COLUMNS,
+  MOST_PAGES,
+  MOST_ROWS,
+  type Page,
+  STAGES,
+  WIDTHS,
+} from "./shape.ts";
 import { upgrade } from "./upgrades.ts";
 import { VERSION } from "./write.ts";
 
 /** The longest text that is taken for a book at all, in characters. */
-const MOST_TEXT = 30_000_000;
-/** The longest text of one cell. A drawn outline may be long; nothing else is. */
-const MOST_TYPED = 100_000;
+const MOST_TEXT = 100_000_000;
 
 const text = (most: number) => v.pipe(v.string(), v.maxLength(most));
+const words = (most: number) => v.pipe(text(most), v.regex(/\S/));
 const finite = v.pipe(v.number(), v.finite());
 const count = v.pipe(v.number(), v.integer(), v.minValue(0));
 
 const column = v.object({
-  heading: text(200),
+  heading: text(LONGEST.heading),
   kind: v.picklist(COLUMN_KINDS),
-  width: v.pipe(v.number(), v.minValue(20), v.maxValue(2000)),
+  width: v.pipe(v.number(), v.minValue(WIDTHS[0]), v.maxValue(WIDTHS[1])),
 });
 
 const page = v.object({
-  title: v.pipe(text(80), v.regex(/\S/), v.regex(/^[^[\]:*?/\\]+$/)),
+  title: v.pipe(words(LONGEST.pageTitle), v.regex(/^[^[\]:*?/\\]+$/)),
   stage: v.picklist(STAGES),
   columns: v.pipe(v.array(column), v.minLength(1), v.maxLength(MOST_COLUMNS)),
-  rows: v.pipe(v.array(v.pipe(v.array(text(MOST_TYPED)), v.maxLength(MOST_COLUMNS))), v.maxLength(MOST_ROWS)),
-  notes: v.optional(v.record(v.string(), text(5000)), {}),
+  rows: v.pipe(
+    v.array(v.pipe(v.array(text(LONGEST.typed)), v.maxLength(MOST_COLUMNS))),
+    v.maxLength(MOST_ROWS),
+  ),
+  notes: v.optional(v.record(v.string(), text(LONGEST.note)), {}),
 });
 
 const placement = v.object({ piece: count, copy: count, cloth: count, turn: finite, x: finite, y: finite });
 const lay = v.object({ placements: v.array(placement), length: finite, density: finite });
 
 const bookShape = v.object({
-  title: v.pipe(text(200), v.regex(/\S/)),
-  about: v.optional(text(20_000), ""),
+  title: words(LONGEST.title),
+  about: v.optional(text(LONGEST.about), ""),
   unit: v.picklist(["in", "cm"]),
   mark: v.picklist(["1/2", "1/4", "1/8", "1/16", "1/32", "1 cm", "5 mm", "1 mm"]),
   names: v.optional(v.record(v.string(), v.string()), {}),
   pages: v.pipe(v.array(page), v.minLength(1), v.maxLength(MOST_PAGES)),
   trials: v.optional(
-    v.array(v.object({ title: text(200), cells: v.record(v.string(), text(MOST_TYPED)) })),
+    v.array(v.object({ title: text(LONGEST.title), cells: v.record(v.string(), text(LONGEST.typed)) })),
     [],
   ),
   lays: v.optional(v.record(v.string(), lay), {}),
@@ -57,55 +71,96 @@ export function readBook(file: string): Reading {
   if (file.trim() === "") return { reason: "this file is empty; choose a book saved by Ellwand" };
   let data: unknown;
   try {
-    data = JSON.parse(file);
+    // Some editors put a byte order mark before the text.
+    data = JSON.parse(file.replace(/^\uFEFF/, ""));
   } catch {
-    const cut = file.trimStart().startsWith("{") && !file.trimEnd().endsWith("}");
+    const ends = quotedShort(file.trimEnd().slice(-30));
     return {
-      reason: cut
-        ? `this book is cut off: the file stops at "${file.trimEnd().slice(-30)}"; look for a whole copy`
-        : `this is not a book: the text is not JSON, it begins with "${file.trimStart().slice(0, 30)}"`,
+      reason: isCut(file)
+        ? `this book is cut off: the file stops at ${ends}; look for a whole copy`
+        : `this is not a book: the text is not JSON, it begins with ${quotedShort(file.trimStart().slice(0, 30))}`,
     };
   }
-  if (typeof data !== "object" || data === null || !("ellwand" in data)) {
+  if (typeof data !== "object" || data === null || !Object.hasOwn(data, "ellwand")) {
     return { reason: 'this is not a book of Ellwand: it does not say "ellwand" and a version' };
   }
-  const version = data.ellwand;
+  const version = (data as { ellwand: unknown }).ellwand;
   if (typeof version !== "number" || !Number.isInteger(version) || version < 1) {
-    return { reason: `this book's version must be a whole number from 1, not ${JSON.stringify(version)}` };
+    return { reason: `this book's version must be a whole number from 1, not ${quotedShort(version)}` };
   }
   if (version > VERSION) {
     return {
       reason: `this book was saved by a newer Ellwand (version ${version}, this one reads up to ${VERSION}); bring Ellwand up to date and open it again`,
     };
   }
-  const read = v.safeParse(bookShape, upgrade(data, version));
-  if (!read.success) return { reason: told(read.issues[0]) };
-  const fault = inconsistency(read.output as Book);
-  return fault ? { reason: fault } : { book: read.output as Book };
+  const raw = upgrade(data, version);
+  const read = v.safeParse(bookShape, raw, { abortEarly: true });
+  if (!read.success) return { reason: damageText(read.issues[0] as unknown as Damage, raw) };
+  // Looked at in the text itself: the schema passes over names such as __proto__ without a word.
+  const names = Object.keys((raw.names as object | undefined) ?? {});
+  const book = read.output as Book;
+  const fault = nameFaults(names) ?? inconsistency(book);
+  return fault ? { reason: fault } : { book: settled(book) };
 }
 
-function told(issue: v.BaseIssue<unknown>): string {
-  const where = v.getDotPath(issue) ?? "the book";
-  const given = JSON.stringify(issue.input) ?? "nothing";
-  const wanted = issue.expected ? `must be ${issue.expected}` : "is out of bounds";
-  return `this book is damaged at ${where}: it ${wanted}, not ${given.length > 40 ? `${given.slice(0, 37)}...` : given}`;
+/** Whether a text that is no JSON is the first part of one: it begins a book and stops within it. */
+function isCut(file: string): boolean {
+  if (!/^\uFEFF?\s*\{/.test(file)) return false;
+  let depth = 0;
+  let quoted = false;
+  for (let i = 0; i < file.length; i += 1) {
+    const sign = file[i];
+    if (quoted && sign === "\\") i += 1;
+    else if (sign === '"') quoted = !quoted;
+    else if (quoted) continue;
+    else if (sign === "{" || sign === "[") depth += 1;
+    else if (sign === "}" || sign === "]") depth -= 1;
+    if (depth === 0) return false;
+  }
+  return true;
 }
 
-/** What the shape alone can't say: titles and names used once, names pointing at pages there are. */
+function nameFaults(names: readonly string[]): string | null {
+  const seen = new Set<string>();
+  for (const name of names) {
+    const fault = nameFault(name);
+    if (fault) return `this book has a cell name that can't be used: ${fault}`;
+    if (seen.has(name.toLowerCase())) return `this book has two cells named ${name}`;
+    seen.add(name.toLowerCase());
+  }
+  return null;
+}
+
+/** What the shape alone can't say: titles used once, names pointing at cells of pages there are. */
 function inconsistency(book: Book): string | null {
   const titles = new Set<string>();
   for (const { title } of book.pages) {
     if (titles.has(title.toLowerCase())) return `this book has two pages called "${title}"`;
     titles.add(title.toLowerCase());
   }
-  const names = new Set<string>();
   for (const [name, address] of Object.entries(book.names)) {
-    const fault = nameFault(name);
-    if (fault) return `this book has a cell name that can't be used: ${fault}`;
-    if (names.has(name.toLowerCase())) return `this book has two cells named ${name}`;
-    names.add(name.toLowerCase());
-    if (!findPlace(book, address))
-      return `the named cell ${name} points at "${address}", which is not in this book`;
+    const place = findPlace(book, address);
+    if (!place || place.row >= MOST_ROWS || place.column >= MOST_COLUMNS)
+      return `the named cell ${name} points at ${quotedShort(address)}, which is not in this book`;
   }
   return null;
+}
+
+/** The book with addresses spelt one way and a column for every typed cell, however the file was made. */
+function settled(book: Book): Book {
+  const spelt = (address: string): string => {
+    const place = findPlace(book, address);
+    return place ? fullAddress(book, place) : address;
+  };
+  const names = Object.entries(book.names).map(([name, address]) => [name, spelt(address)]);
+  const trials = book.trials.map((trial) => ({
+    ...trial,
+    cells: Object.fromEntries(Object.entries(trial.cells).map(([at, typed]) => [spelt(at), typed])),
+  }));
+  return { ...book, names: Object.fromEntries(names), trials, pages: book.pages.map(wideEnough) };
+}
+
+function wideEnough(page: Page): Page {
+  const more = Math.max(0, ...page.rows.map((row) => row.length)) - page.columns.length;
+  return more > 0 ? { ...page, columns: [...page.columns, ...Array(more).fill(BLANK_COLUMN)] } : page;
 }

@@ -1,66 +1,76 @@
 /**
  * Moving the references of formulas: when rows or columns are put in or taken out, when a page
- * is renamed, and when a formula is copied elsewhere. Everything else typed stays as it was.
+ * is renamed or taken out, and when a formula is copied elsewhere. Everything else typed stays as
+ * it was.
  */
 import { columnLetters, columnNumber, pageReference } from "./address.ts";
-import { isFormula, type Token, tokens } from "./formula.ts";
+import { isFormula, tokens } from "./formula.ts";
 
 export type Axis = "row" | "column";
 
-interface Reference {
+/** A cell, or one end of a row of columns or rows: then the other figure is null. */
+interface End {
   readonly page: string;
   readonly fixedColumn: string;
-  readonly column: number;
+  readonly column: number | null;
   readonly fixedRow: string;
-  readonly row: number;
+  readonly row: number | null;
 }
 
-const CELL = /^((?:'(?:[^']|'')+'|[A-Za-z_][A-Za-z0-9_]*)!)?(\$?)([A-Za-z]{1,3})(\$?)(\d+)$/;
+const END = /^((?:'(?:[^']|'')+'|[^'!$]+)!)?(\$?)([A-Za-z]{1,3})?(\$?)(\d+)?$/;
 
-function readReference(text: string): Reference {
-  const [, page = "", fixedColumn = "", letters = "A", fixedRow = "", row = "1"] = CELL.exec(text)!;
-  return { page, fixedColumn, column: columnNumber(letters), fixedRow, row: Number(row) - 1 };
+function readEnd(text: string): End {
+  const [, page = "", first = "", letters, second = "", row] = END.exec(text)!;
+  return {
+    page,
+    fixedColumn: letters === undefined ? "" : first,
+    column: letters === undefined ? null : columnNumber(letters),
+    fixedRow: letters === undefined ? first : second,
+    row: row === undefined ? null : Number(row) - 1,
+  };
 }
 
-const writeReference = (reference: Reference): string =>
-  `${reference.page}${reference.fixedColumn}${columnLetters(reference.column)}${reference.fixedRow}${reference.row + 1}`;
+function writeEnd({ page, fixedColumn, column, fixedRow, row }: End): string {
+  const across = column === null ? "" : `${fixedColumn}${columnLetters(column)}`;
+  return `${page}${across}${row === null ? "" : `${fixedRow}${row + 1}`}`;
+}
 
 const LOST = "#REF!";
 
-/** Rewrites each single cell and each pair of cells that make a range. */
+/** Rewrites each single cell (`to` is null) and each range; null loses it. */
 function rewrite(
   formula: string,
-  one: (reference: Reference) => Reference | null,
-  both?: (from: Reference, to: Reference) => readonly [Reference, Reference] | null,
+  change: (from: End, to: End | null) => readonly [End, End | null] | null,
 ): string {
   if (!isFormula(formula)) return formula;
   const list = tokens(formula);
   const out: string[] = [];
+  const put = (from: End, to: End | null) => {
+    const moved = change(from, to);
+    out.push(moved ? writeEnd(moved[0]) + (moved[1] ? `:${writeEnd(moved[1])}` : "") : LOST);
+  };
   for (let i = 0; i < list.length; i += 1) {
-    const token = list[i] as Token;
-    const colon = list[i + 1];
-    const end = list[i + 2];
-    if (token.kind === "cell" && colon?.text === ":" && end?.kind === "cell") {
-      const from = readReference(token.text);
-      const to = readReference(end.text);
-      const ends = both ? both(from, to) : [one(from), one(to)];
-      out.push(ends?.[0] && ends[1] ? `${writeReference(ends[0])}:${writeReference(ends[1])}` : LOST);
+    const { kind, text } = list[i]!;
+    const last = list[i + 2];
+    if (kind === "columns" || kind === "rows") {
+      const [first, second] = text.split(/:(?=[^:]*$)/) as [string, string];
+      put(readEnd(first), readEnd(second));
+    } else if (kind === "cell" && list[i + 1]?.text === ":" && last?.kind === "cell") {
+      put(readEnd(text), readEnd(last.text));
       i += 2;
-    } else if (token.kind === "cell") {
-      const moved = one(readReference(token.text));
-      out.push(moved ? writeReference(moved) : LOST);
-    } else out.push(token.text);
+    } else if (kind === "cell") put(readEnd(text), null);
+    else out.push(text);
   }
   return out.join("");
 }
 
-/** Whether a reference written on page `home` points at page `title`. */
-function pointsAt(reference: Reference, home: string, title: string): boolean {
-  if (reference.page === "") return home === title;
-  return unquoted(reference.page).toLowerCase() === title.toLowerCase();
-}
-
 const unquoted = (page: string): string => page.slice(0, -1).replace(/^'|'$/g, "").replaceAll("''", "'");
+
+const isPage = (page: string, title: string): boolean => unquoted(page).toLowerCase() === title.toLowerCase();
+
+/** Whether a reference written on page `home` points at page `title`. */
+const pointsAt = ({ page }: End, home: string, title: string): boolean =>
+  page === "" ? home === title : isPage(page, title);
 
 /**
  * A formula on page `home` after `count` rows or columns were put in before `at` on page `title`
@@ -74,44 +84,42 @@ export function afterShift(
   at: number,
   count: number,
 ): string {
-  const moved = (value: number): number | null => {
-    if (value < at) return value;
-    if (count < 0 && value < at - count) return null;
-    return value + count;
-  };
-  const one = (reference: Reference): Reference | null => {
-    if (!pointsAt(reference, home, title)) return reference;
-    const value = moved(reference[axis]);
-    return value === null ? null : { ...reference, [axis]: value };
-  };
-  return rewrite(formula, one, (from, to) => {
-    if (!pointsAt(from, home, title)) return [from, to];
-    // A range that loses an end shrinks to what is left of it.
-    const first = moved(from[axis]) ?? at;
-    const last = moved(to[axis]) ?? at - 1;
-    return last < first
-      ? null
-      : [
-          { ...from, [axis]: first },
-          { ...to, [axis]: last },
-        ];
+  const gone = (value: number) => count < 0 && value >= at && value < at - count;
+  const moved = (value: number) => (value < at ? value : value + count);
+  return rewrite(formula, (from, to) => {
+    const [first, last] = [from[axis], to ? to[axis] : from[axis]];
+    if (first === null || last === null || !pointsAt(from, home, title)) return [from, to];
+    // A range that loses an end shrinks to what is left of it, whichever way round it is written.
+    const [low, high] = [Math.min(first, last), Math.max(first, last)];
+    const newLow = gone(low) ? at : moved(low);
+    const newHigh = gone(high) ? at - 1 : moved(high);
+    if (newHigh < newLow) return null;
+    const place = (value: number) => (value === low ? newLow : newHigh);
+    return [{ ...from, [axis]: place(first) }, to && { ...to, [axis]: place(last) }];
   });
 }
 
+/** A formula on page `home` after the page `title` was taken out: what pointed there becomes #REF!. */
+export const afterRemoval = (formula: string, home: string, title: string): string =>
+  rewrite(formula, (from, to) => (pointsAt(from, home, title) ? null : [from, to]));
+
 /** A formula copied `rows` down and `columns` to the right: what is not fixed by $ moves along. */
 export function copied(formula: string, rows: number, columns: number): string {
-  return rewrite(formula, (reference) => {
-    const row = reference.fixedRow ? reference.row : reference.row + rows;
-    const column = reference.fixedColumn ? reference.column : reference.column + columns;
-    return row < 0 || column < 0 ? null : { ...reference, row, column };
+  const move = (end: End): End => ({
+    ...end,
+    row: end.row === null || end.fixedRow ? end.row : end.row + rows,
+    column: end.column === null || end.fixedColumn ? end.column : end.column + columns,
+  });
+  const inside = ({ row, column }: End) => (row ?? 0) >= 0 && (column ?? 0) >= 0;
+  return rewrite(formula, (from, to) => {
+    const [first, last] = [move(from), to && move(to)];
+    return inside(first) && (!last || inside(last)) ? [first, last] : null;
   });
 }
 
 /** A formula after the page `from` got the title `to`. */
 export function afterRename(formula: string, from: string, to: string): string {
-  return rewrite(formula, (reference) =>
-    reference.page !== "" && unquoted(reference.page).toLowerCase() === from.toLowerCase()
-      ? { ...reference, page: `${pageReference(to)}!` }
-      : reference,
-  );
+  const rename = (end: End): End =>
+    end.page !== "" && isPage(end.page, from) ? { ...end, page: `${pageReference(to)}!` } : end;
+  return rewrite(formula, (first, last) => [rename(first), last && rename(last)]);
 }

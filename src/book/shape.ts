@@ -63,6 +63,17 @@ export const MOST_ROWS = 20_000;
 export const MOST_COLUMNS = 200;
 export const MOST_PAGES = 100;
 
+/** The longest texts, in characters. A drawn outline in a cell may be long; nothing else is. */
+export const LONGEST = {
+  title: 200, about: 20_000, pageTitle: 80, heading: 200, typed: 100_000, note: 5000,
+} as const; // biome-ignore format: a table
+
+/** The least and the greatest width of a column, in pixels. */
+export const WIDTHS = [20, 2000] as const;
+
+/** A column that comes without being asked for. */
+export const BLANK_COLUMN: Column = { heading: "", kind: "any", width: 110 };
+
 /** A book with one blank page for each stage. */
 export function blankBook(title: string, unit: Unit, mark: Mark): Book {
   const columns: Column[] = [

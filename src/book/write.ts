@@ -1,5 +1,5 @@
 /** A book as the text of a file: JSON made to be read and compared, one row of a page a line. */
-import type { Book, Page } from "./shape.ts";
+import type { Book, Column, FoundLay, Page, Trial } from "./shape.ts";
 
 /** The version of the file format that this program writes. */
 export const VERSION = 1;
@@ -22,12 +22,21 @@ const table = (entries: Readonly<Record<string, unknown>>, indent: string): stri
   return list.length === 0 ? "{}" : `{\n${list.join(",\n")}\n${indent}}`;
 };
 
+// One order of the fields, wherever the objects come from: the same book is always the same text.
+const column = ({ heading, kind, width }: Column): Column => ({ heading, kind, width });
+const trial = ({ title, cells }: Trial): Trial => ({ title, cells });
+const lay = ({ placements, length, density }: FoundLay): FoundLay => ({
+  placements: placements.map(({ piece, copy, cloth, turn, x, y }) => ({ piece, copy, cloth, turn, x, y })),
+  length,
+  density,
+});
+
 function writePage(page: Page): string {
   return [
     "    {",
     `      "title": ${JSON.stringify(page.title)},`,
     `      "stage": ${JSON.stringify(page.stage)},`,
-    `      "columns": ${lines(page.columns, "      ")},`,
+    `      "columns": ${lines(page.columns.map(column), "      ")},`,
     `      "rows": ${lines(trimmed(page), "      ")},`,
     `      "notes": ${table(page.notes, "      ")}`,
     "    }",
@@ -45,8 +54,8 @@ export function writeBook(book: Book): string {
     `  "mark": ${JSON.stringify(book.mark)},`,
     `  "names": ${table(book.names, "  ")},`,
     `  "pages": [\n${book.pages.map(writePage).join(",\n")}\n  ],`,
-    `  "trials": ${lines(book.trials, "  ")},`,
-    `  "lays": ${table(book.lays, "  ")}`,
+    `  "trials": ${lines(book.trials.map(trial), "  ")},`,
+    `  "lays": ${table(Object.fromEntries(Object.entries(book.lays).map(([hash, found]) => [hash, lay(found)])), "  ")}`,
     "}",
   ].join("\n")}\n`;
 }

@@ -1,0 +1,65 @@
+import { readdirSync, readFileSync } from "node:fs";
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { readBook } from "../../../src/book/read.ts";
+import { type Book, blankBook } from "../../../src/book/shape.ts";
+import { writeBook } from "../../../src/book/write.ts";
+import { book } from "./books.ts";
+
+const opened = (text: string): Book => {
+  const reading = readBook(text);
+  if ("reason" in reading) throw new Error(reading.reason);
+  return reading.book;
+};
+
+const folder = new URL("../../../templates/", import.meta.url);
+
+test.each(readdirSync(folder))("the ready book %s is in the very text it is saved as", (name) => {
+  const text = readFileSync(new URL(name, folder), "utf8");
+  expect(writeBook(opened(text))).toBe(text);
+});
+
+test("a book saved, opened and saved again is the same text, and the same book", () => {
+  fc.assert(
+    fc.property(book, (one) => {
+      const text = writeBook(one);
+      const again = opened(text);
+      expect(writeBook(again)).toBe(text);
+      expect(again.pages.map(({ notes }) => notes)).toEqual(one.pages.map(({ notes }) => notes));
+      expect([again.title, again.about, again.unit, again.mark, again.names, again.trials, again.lays]).toEqual([
+        one.title, one.about, one.unit, one.mark, one.names, one.trials, one.lays,
+      ]); // biome-ignore format: in pairs
+    }),
+    { seed: 20_260_506, numRuns: 200 },
+  );
+});
+
+test("every text typed comes back as it was typed, blanks at the ends aside", () => {
+  fc.assert(
+    fc.property(
+      fc.array(fc.array(fc.string({ unit: "binary" }), { maxLength: 4 }), { maxLength: 5 }),
+      (rows) => {
+        const blank = blankBook("Withy Green", "in", "1/8");
+        const pages = [{ ...blank.pages[0]!, rows }, ...blank.pages.slice(1)];
+        const again = opened(writeBook({ ...blank, pages })).pages[0]!.rows;
+        rows.forEach((row, r) => {
+          row.forEach((typed, c) => {
+            expect(again[r]?.[c] ?? "").toBe(typed);
+          });
+        });
+      },
+    ),
+    { seed: 20_260_507, numRuns: 200 },
+  );
+});
+
+test("one row of a page is one line of the file, so that two books can be compared", () => {
+  const blank = blankBook("Withy Green", "in", "1/8");
+  const page = { ...blank.pages[0]!, rows: [["waist", "27"], [], ["hip", "42 1/2", ""], []] };
+  const text = writeBook({ ...blank, pages: [page] });
+  expect(text.split("\n").filter((line) => /^ {8}\[/.test(line))).toEqual([
+    '        ["waist","27"],',
+    "        [],",
+    '        ["hip","42 1/2"]',
+  ]);
+});

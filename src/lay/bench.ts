@@ -16,8 +16,14 @@ interface Sliced {
   readonly slices: Slices;
 }
 
-/** Slabs along an average piece, and at most so many over the whole length expected. */
-const SLABS_PER_PIECE = 22;
+interface Manner {
+  readonly firstTurn?: number | null;
+  readonly lenient?: number;
+}
+
+/** Slabs along an average piece: more where copies are few and a slanted side counts for more. */
+const slabsPerPiece = (copies: number): number => Math.max(22, 150 / copies);
+/** At most so many over the whole length expected. */
 const MOST_SLABS = 1500;
 
 export class Bench {
@@ -27,6 +33,7 @@ export class Bench {
   private readonly half: number;
   private readonly sliced = new Map<Shape, Sliced>();
   private readonly margins: Bounds[];
+  private lenience = 0;
 
   constructor(
     private readonly question: LayQuestion,
@@ -67,7 +74,7 @@ export class Bench {
     });
     const widest = Math.max(...this.question.cloths.map((c) => c.width));
     const fine = work > 1 ? 2 : 1;
-    const h = Math.max(long / copies / SLABS_PER_PIECE, area / widest / 0.7 / MOST_SLABS) / fine;
+    const h = Math.max(long / copies / slabsPerPiece(copies), area / widest / 0.7 / MOST_SLABS) / fine;
     const { repeat } = this.question;
     return repeat > 0 ? repeat / Math.ceil(repeat / h) : h;
   }
@@ -113,9 +120,14 @@ export class Bench {
     columns.add(slice(ring, from, this.h, Math.floor((right - from) / this.h) + 1), first, 0);
   }
 
-  /** Lays the copies down in this order, each where it ends soonest on the first cloth that takes it. */
-  lay(order: readonly Copy[]): Down[] {
+  /**
+   * Lays the copies down in this order, each where it ends soonest on the first cloth that takes
+   * it. `firstTurn` counts through the turns of the first copy; null leaves it to the place it
+   * finds. With `lenient` a cloth is filled so many slabs past its end.
+   */
+  lay(order: readonly Copy[], { firstTurn = null, lenient = 0 }: Manner = {}): Down[] {
     const { question, h } = this;
+    this.lenience = lenient * h;
     const down: Down[] = [...this.pins];
     const lead = down.find((d) => d.shape.match !== null);
     const origin = this.originFor(order, lead);
@@ -125,8 +137,10 @@ export class Bench {
     this.clear(origin);
     const hints = new Map<Shape, number[]>();
     for (const { piece, copy } of order) {
+      const own = this.shapes[piece]!;
+      const turns = firstTurn !== null && down.length === 0 ? [own[firstTurn % own.length]!] : own;
       for (let cloth = 0; cloth < question.cloths.length; cloth++) {
-        const found = this.best(this.shapes[piece]!, cloth, origin, phase, cycle, hints);
+        const found = this.best(turns, cloth, origin, phase, cycle, hints);
         if (!found) continue;
         const { shape, column, y } = found;
         const { slices } = this.slicesOf(shape);
@@ -170,6 +184,7 @@ export class Bench {
     let best: { shape: Shape; column: number; y: number } | null = null;
     let end = Infinity;
     let low = Infinity;
+    let deep = Infinity;
     for (const shape of turns) {
       const { slices } = this.slicesOf(shape);
       const { bounds } = shape;
@@ -184,7 +199,7 @@ export class Bench {
       for (; ; column++) {
         const x = column * h - shift;
         const reach = x + bounds.right;
-        if (reach > margin.right + eps) break;
+        if (reach > margin.right + this.lenience + eps) break;
         if (reach > end + h * 1e-6) break;
         if (
           phase !== null &&
@@ -194,10 +209,14 @@ export class Bench {
           continue;
         const y = columns.lowest(slices, column, from, to, eps);
         if (Number.isNaN(y)) continue;
-        if (reach < end - h * 1e-6 || y + bounds.high < low) {
+        // At equal reach and height the turn with its weight further down leaves more above it.
+        const top = y + bounds.high;
+        const heart = y + shape.heart;
+        if (reach < end - h * 1e-6 || top < low - eps || (top < low + eps && heart < deep - eps)) {
           best = { shape, column, y };
           end = reach;
-          low = y + bounds.high;
+          low = top;
+          deep = heart;
         }
         break;
       }

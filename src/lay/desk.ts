@@ -2,34 +2,59 @@
 import { questionHash } from "../../functions/cut.ts";
 import type { Lay, LayQuestion } from "../../functions/lay.ts";
 import type { Book } from "../book/shape.ts";
+import { answerFrom, isBetter } from "./answer.ts";
 import { checkLay, quickLay } from "./plan.ts";
 
 type Answer = Lay | { readonly refusal: string };
+type Kept = Book["lays"][string];
 
 /** Quick lays and checked found lays, by question; shared by every book open on this machine. */
 const quick = new Map<string, Answer>();
-const sound = new WeakMap<object, Lay>();
+const sound = new WeakMap<Kept, Lay | null>();
 const MOST = 500;
 
 /** The answer to a question; the same question costs nothing the second time. */
 export function layDesk(question: LayQuestion, found: Book["lays"]): Answer {
   const hash = questionHash(question);
   const kept = found[hash];
-  if (kept) {
-    const known = sound.get(kept);
-    if (known) return known;
-    const lay: Lay = {
-      placements: kept.placements,
-      lengths: [kept.length],
-      density: kept.density,
-      missing: [],
-    };
-    // A file can be edited by hand: a kept lay that does not fit is as good as none.
-    if (checkLay(question, lay).length === 0) {
-      sound.set(kept, lay);
-      return lay;
+  return (kept && keptLay(question, kept, hash)) ?? quickAnswer(question, hash);
+}
+
+/** Whether the answer to a question is a lay that was found and kept, not the one made at once. */
+export function isFound(question: LayQuestion, found: Book["lays"]): boolean {
+  const hash = questionHash(question);
+  const kept = found[hash];
+  return kept !== undefined && keptLay(question, kept, hash) !== null;
+}
+
+/** A lay as a book keeps it. */
+export function toKeep(lay: Lay): Kept {
+  const { placements, lengths, density } = lay;
+  return { placements, length: lengths.reduce((sum, length) => sum + length, 0), density };
+}
+
+/**
+ * The kept lay with its figures worked out anew. A file can be edited by hand: a lay that does
+ * not fit, or leaves out more than the quick one does, is as good as none.
+ */
+function keptLay(question: LayQuestion, kept: Kept, hash: string): Lay | null {
+  const known = sound.get(kept);
+  if (known !== undefined) return known;
+  const { pieces, cloths } = question;
+  let lay: Lay | null = null;
+  if (kept.placements.every(({ piece, cloth }) => pieces[piece] && cloths[cloth])) {
+    lay = answerFrom(question, kept.placements);
+    if (checkLay(question, lay).length > 0) lay = null;
+    else if (lay.missing.length > 0) {
+      const first = quickAnswer(question, hash);
+      if (!("refusal" in first) && isBetter(question, first, lay)) lay = null;
     }
   }
+  sound.set(kept, lay);
+  return lay;
+}
+
+function quickAnswer(question: LayQuestion, hash: string): Answer {
   let answer = quick.get(hash);
   if (!answer) {
     answer = quickLay(question);

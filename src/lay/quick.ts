@@ -8,6 +8,7 @@ import type { Lay, LayQuestion, Placement, Planner } from "../../functions/lay.t
 import { answerFrom, isBetter } from "./answer.ts";
 import { Bench, type Down } from "./bench.ts";
 import { checkLay } from "./check.ts";
+import { isSmall, layExactly } from "./exact.ts";
 import { pull } from "./pull.ts";
 import { seeded } from "./random.ts";
 import { plain, refusalOf } from "./refuse.ts";
@@ -45,16 +46,88 @@ export function firstLay(
     ),
   );
   // Orders are compared as the slabs have them; only the best is pulled together.
-  let best: { down: Down[]; lay: Lay } | null = null;
+  let best: Tried | null = null;
   const limit = work * workFor(copies.length);
-  for (const order of orders(copies, shapes)) {
+  for (const { order, firstTurn } of orders(copies, shapes)) {
     if (best && bench.work > limit) break;
-    const down = bench.lay(order);
-    const lay = answerFrom(question, down.map(placementOf));
-    if (!best || isBetter(question, lay, best.lay)) best = { down, lay };
+    best = better(question, best, bench.lay(order, { firstTurn }));
     if (order.length < 2) break;
   }
-  return answerFrom(question, pull(best!.down, question, pins).map(placementOf));
+  best = better(question, null, pull(best!.down, question, pins));
+  if (isSmall(question, shapes)) best = exactly(question, copies, shapes, best);
+  if (best.lay.missing.length > 0) best = closer(question, { copies, shapes, bench, pins, work }, best);
+  return best.lay;
+}
+
+interface Tried {
+  readonly down: readonly Down[];
+  readonly lay: Lay;
+}
+
+/** The better of what is there and another try. */
+function better(question: LayQuestion, best: Tried | null, down: readonly Down[]): Tried {
+  const lay = answerFrom(question, down.map(placementOf));
+  return !best || isBetter(question, lay, best.lay) ? { down, lay } : best;
+}
+
+function exactly(
+  question: LayQuestion,
+  copies: readonly Copy[],
+  shapes: readonly Shape[][],
+  found: Tried,
+): Tried {
+  let best = found;
+  let rounds = 0;
+  for (const { order } of orders(copies, shapes)) {
+    if (rounds++ === EXACT_ORDERS) break;
+    shapes[order[0]!.piece]!.forEach((_, firstTurn) => {
+      best = better(question, best, layExactly(question, shapes, order, firstTurn));
+    });
+  }
+  return best;
+}
+
+/** Orders tried without slabs. */
+const EXACT_ORDERS = 2;
+
+/** How far past its end a cloth may be filled before all is pulled together, in slabs. */
+const LENIENT = [2, 5, 10];
+
+/**
+ * What found no place in slabs may yet find one when all is pulled together: a cloth is filled a
+ * little past its end, pulled, and what still sticks out is taken off. A single cloth is laid as
+ * if it had no end, too.
+ */
+function closer(question: LayQuestion, { copies, shapes, bench, pins, work }: Trying, found: Tried): Tried {
+  const limit = bench.work + work * workFor(copies.length);
+  let best = found;
+  for (const { order, firstTurn } of orders(copies, shapes)) {
+    for (const lenient of LENIENT) {
+      const down = pull(bench.lay(order, { firstTurn, lenient }), question, pins);
+      best = better(question, best, withinLength(question, down));
+    }
+    if (best.lay.missing.length === 0 || bench.work > limit || order.length < 2) break;
+  }
+  const [cloth, ...others] = question.cloths;
+  if (best.lay.missing.length === 0 || others.length > 0 || cloth!.length === null) return best;
+  const open = firstLay({ ...question, cloths: [{ ...cloth!, length: null }] }, shapes, work);
+  if ("refusal" in open || open.lengths[0]! > cloth!.length * (1 + 1e-9)) return best;
+  return { ...best, lay: open };
+}
+
+interface Trying {
+  readonly copies: readonly Copy[];
+  readonly shapes: readonly Shape[][];
+  readonly bench: Bench;
+  readonly pins: readonly Down[];
+  readonly work: number;
+}
+
+function withinLength({ cloths }: LayQuestion, down: readonly Down[]): Down[] {
+  return down.filter(({ cloth, x, shape }) => {
+    const { length } = cloths[cloth]!;
+    return length === null || x + shape.bounds.right <= length * (1 + 1e-9);
+  });
 }
 
 /** Why the pinned copies can not all stay, or null: the checker looks at them alone. */
@@ -74,8 +147,17 @@ function placementOf({ piece, copy, cloth, turn, x, y }: Down): Placement {
   return { piece, copy, cloth, turn, x, y };
 }
 
-/** Orders to try: large before small by several measures, then the same a little shuffled, without end. */
-function* orders(copies: readonly Copy[], shapes: readonly Shape[][]): Generator<Copy[]> {
+interface Order {
+  readonly order: Copy[];
+  /** The turn of the first copy, by number; null leaves it to the place it finds. */
+  readonly firstTurn: number | null;
+}
+
+/**
+ * Orders to try: large before small by several measures, then the same a little shuffled and with
+ * the first copy turned by turns, without end.
+ */
+function* orders(copies: readonly Copy[], shapes: readonly Shape[][]): Generator<Order> {
   const measures = shapes.map((turns) => {
     const { left, right, low, high } = turns[0]!.bounds;
     const area = turns[0]!.area;
@@ -91,14 +173,15 @@ function* orders(copies: readonly Copy[], shapes: readonly Shape[][]): Generator
     [...copies].sort(
       (a, b) => measures[b.piece]![m]! - measures[a.piece]![m]! || a.piece - b.piece || a.copy - b.copy,
     );
-  for (let m = 0; m < 5; m++) yield by(m);
+  for (let m = 0; m < 5; m++) yield { order: by(m), firstTurn: null };
   const random = seeded(20_261);
   for (let round = 0; ; round++) {
     const base = by(round % 2 === 0 ? 0 : 4);
     // Each copy moves a few places up or down.
     const reach = Math.max(2, copies.length * 0.2);
     const keys = new Map(base.map((copy, i) => [copy, i + reach * (random() - 0.5) * 2]));
-    yield base.sort((a, b) => keys.get(a)! - keys.get(b)!);
+    const order = base.sort((a, b) => keys.get(a)! - keys.get(b)!);
+    yield { order, firstTurn: round % 4 === 3 ? round >> 2 : null };
   }
 }
 

@@ -20,6 +20,8 @@ export interface Shape {
   readonly match: number | null;
   /** Square units of the cut line. */
   readonly area: number;
+  /** y of its middle of gravity. */
+  readonly heart: number;
 }
 
 /** The shapes of every piece, one per turn that its grain allows, in the order of the question. */
@@ -41,6 +43,7 @@ export function shapesOf(question: LayQuestion): Shape[][] {
         fullBounds: boundsOf(fullPoints),
         match,
         area: signedArea(points),
+        heart: heartOf(points),
       };
     });
   });
@@ -77,4 +80,16 @@ export function grown(outline: readonly Point[], by: number): readonly Point[] {
     if (signedArea(points) > Math.abs(signedArea(outer))) outer = points;
   }
   return outer;
+}
+
+/** y of the middle of gravity of a counter-clockwise outline. */
+function heartOf(points: readonly Point[]): number {
+  const [x0, y0] = points[0]!;
+  let sum = 0;
+  for (let i = 0, j = points.length - 1; i < points.length; j = i++) {
+    const [ax, ay] = [points[j]![0] - x0, points[j]![1] - y0];
+    const [bx, by] = [points[i]![0] - x0, points[i]![1] - y0];
+    sum += (ax * by - bx * ay) * (ay + by);
+  }
+  return y0 + sum / (6 * signedArea(points));
 }

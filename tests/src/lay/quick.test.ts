@@ -74,6 +74,44 @@ describe("the lay that is there at once", () => {
     expect(lay.lengths[0]).toBeCloseTo(30, 6);
   });
 
+  describe("two gores of 40 and 10 in, 60 in long, on cloth of 50 in", () => {
+    // Turned end for end their slanted sides lie on one another: 40 + 10 = 50, no cloth is wasted.
+    const gore: Point[] = [
+      [0, 0],
+      [60, 0],
+      [60, 40],
+      [0, 10],
+    ];
+    const mirrored = gore.map(([x, y]): Point => [x, 40 - y]).reverse();
+    for (const [side, outline] of [
+      ["right", gore],
+      ["left", mirrored],
+    ] as const)
+      it(`take 60 in with their straight edge on the ${side}`, () => {
+        const narrow = { cloths: [{ ...cloth, width: 50 }] };
+        const lay = laid(question(narrow, { outline, turns: [0, 180] }));
+        expect(lay.lengths[0]).toBeCloseTo(60, 5);
+        const apart = laid(
+          question({ cloths: [{ ...cloth, width: 51 }], gap: 0.5 }, { outline, turns: [0, 180] }),
+        );
+        expect(apart.lengths[0]).toBeCloseTo(60, 5);
+      });
+  });
+
+  it("finds on cloth in hand of that length whatever it lays on cloth without an end", () => {
+    for (let seed = 1; seed <= 12; seed++) {
+      const open = blobs(2 + (seed % 5), 2, 30, seed);
+      const { lengths } = laid(open);
+      const hand = { ...open, cloths: [{ ...open.cloths[0]!, length: lengths[0]! }] };
+      expect(laid(hand).missing, `seed ${seed}`).toEqual([]);
+    }
+    for (const name of ["albano", "dagli", "shirts"]) {
+      const open = publishedQuestion(name);
+      const hand = { ...open, cloths: [{ ...open.cloths[0]!, length: laid(open).lengths[0]! }] };
+      expect(laid(hand).missing, name).toEqual([]);
+    }
+  });
+
   it("answers the same question the same way each time", () => {
     const q = blobs(8, 2, 30, 5);
     expect(laid(q)).toEqual(laid(q));

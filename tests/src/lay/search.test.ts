@@ -49,13 +49,13 @@ const squares = (sides: readonly number[], width: number): LayQuestion => ({
 describe("a search of a fixed number of rounds from a fixed seed", () => {
   // Floors are a point below what these seeds gave when written; best known: 89.82, 90.17, 86.87, 90.92.
   for (const [name, rounds, floor] of [
-    ["albano", 2000, 0.857],
+    ["albano", 2000, 0.855],
     ["dagli", 2000, 0.835],
-    ["mao", 2000, 0.797],
-    ["shirts", 2000, 0.851],
+    ["mao", 2000, 0.799],
+    ["shirts", 2000, 0.836],
   ] as const)
     it(`${name}: keeps the density it had`, () => {
-      expect(searched(publishedQuestion(name), rounds).density).toBeGreaterThan(floor);
+      expect(searched(publishedQuestion(name), rounds, 2).density).toBeGreaterThan(floor);
     });
 
   it("gives the same lay again, in one slice or in many", () => {

@@ -1,0 +1,59 @@
+import { describe, expect, it } from "vitest";
+import { questionHash } from "../../../functions/cut.ts";
+import type { Lay, LayQuestion } from "../../../functions/lay.ts";
+import { checkLay } from "../../../src/lay/check.ts";
+import { isFound, layDesk, toKeep } from "../../../src/lay/desk.ts";
+import { quickLay, Search } from "../../../src/lay/plan.ts";
+import { publishedLay } from "./published.ts";
+
+const { question, lay: best } = publishedLay("fu");
+const hash = questionHash(question);
+const quick = quickLay(question) as Lay;
+const answer = (lays: Parameters<typeof layDesk>[1], q: LayQuestion = question) => layDesk(q, lays) as Lay;
+
+describe("the desk that answers lay questions", () => {
+  it("answers with the quick lay while the book keeps none", () => {
+    expect(answer({})).toEqual(quick);
+    expect(isFound(question, {})).toBe(false);
+  });
+
+  it("answers with the lay the book keeps, after reading it from a file too", () => {
+    const lays = JSON.parse(JSON.stringify({ [hash]: toKeep(best) }));
+    expect(answer(lays).lengths[0]).toBeCloseTo(best.lengths[0]!, 9);
+    expect(answer(lays).lengths[0]).toBeLessThan(quick.lengths[0]!);
+    expect(isFound(question, lays)).toBe(true);
+  });
+
+  it("goes back to the quick lay when the question is another", () => {
+    const wider = { ...question, cloths: [{ ...question.cloths[0]!, width: 39 }] };
+    expect(answer({ [hash]: toKeep(best) }, wider)).toEqual(quickLay(wider));
+  });
+
+  it("trusts no figure of a kept lay, only its places, and only when they pass the checker", () => {
+    const boast = { ...toKeep(best), length: 1, density: 1 };
+    expect(answer({ [hash]: boast }).lengths[0]).toBeCloseTo(best.lengths[0]!, 9);
+    const heap = { ...toKeep(best), placements: best.placements.map((p) => ({ ...p, x: 0, y: 0 })) };
+    expect(answer({ [hash]: heap })).toEqual(quick);
+    const strange = { ...toKeep(best), placements: best.placements.map((p) => ({ ...p, piece: 99 })) };
+    expect(answer({ [hash]: strange })).toEqual(quick);
+    const torn = { ...toKeep(best), placements: best.placements.slice(1) };
+    expect(answer({ [hash]: torn })).toEqual(quick);
+    expect(isFound(question, { [hash]: torn })).toBe(false);
+  });
+
+  it("keeps lays of several cloths in hand, which the checker then passes", () => {
+    const hand: LayQuestion = {
+      ...question,
+      cloths: [
+        { name: "green", width: 38, length: 20 },
+        { name: "grey", width: 30, length: 22 },
+      ],
+    };
+    const search = new Search(hand, { seed: 1, rounds: 300 });
+    search.run({ rounds: 300 });
+    const found = search.best!;
+    const lays = { [questionHash(hand)]: toKeep(found) };
+    expect(answer(lays, hand)).toEqual(found);
+    expect(checkLay(hand, answer(lays, hand))).toEqual([]);
+  });
+});

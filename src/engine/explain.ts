@@ -107,7 +107,7 @@ function callWorking(engine: Engine, declaration: Declaration, args: readonly Ar
         ? declaration.returns
         : step.formula
           ? stepKind(step.rule, kinds)
-          : "figure";
+          : measuredKind(step.name, shapes);
     kinds.set(step.name, kind);
     const shown = show(step.value, kind, rule);
     const filled = step.formula ? fill(step.rule, shownOf) : step.rule;
@@ -132,6 +132,16 @@ function callWorking(engine: Engine, declaration: Declaration, args: readonly Ar
     shapes,
   };
 }
+
+/** What a measured figure is, by the shape that shows it. */
+function measuredKind(name: string, shapes: readonly Shape[]): Kind {
+  const shape = shapes.find((one) => one.kind !== "note" && one.shows === name);
+  return shape ? MEASURED[shape.kind] : "figure";
+}
+
+const MEASURED: Record<Shape["kind"], Kind> = {
+  outline: "area", edge: "length", dimension: "length", angle: "angle", marks: "count", note: "figure",
+}; // biome-ignore format: a table
 
 const stepKind = (rule: string, kinds: ReadonlyMap<string, Kind>): Kind =>
   kindOfTree(ruleTree(rule), (name) => kinds.get(name) ?? "figure");

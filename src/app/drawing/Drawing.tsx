@@ -4,9 +4,11 @@ import { memo, type RefObject, useEffect, useRef } from "react";
 import type { Shape } from "../../../functions/drawing.ts";
 import type { Place } from "../../book/address.ts";
 import type { Engine } from "../../engine/engine.ts";
+import { laysAsked } from "../../engine/question.ts";
 import type { Store } from "../../store/store.ts";
 import { useLateRevision, within } from "../shell/follow.ts";
-import { drawable, drawnAt, firstPiece } from "./drawn.ts";
+import { drawable, drawnAt, finishedPiece } from "./drawn.ts";
+import { LaySearch } from "./LaySearch.tsx";
 import { pictureOf, wordsOf } from "./picture.ts";
 import { ROLE_WORDS } from "./roles.ts";
 import { Window } from "./Window.tsx";
@@ -47,6 +49,9 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
   const before = store.trying && kept.current?.address === drawn?.address ? kept.current : null;
   const other = drawn && engine.address(drawn.place) !== engine.address(chosen);
   const look = engine.view(chosen).look;
+  // A lay on cloth in hand is not shortened: what matters there is whether it fits.
+  const asked =
+    drawn && laysAsked(engine, drawn.place).find(({ question }) => question.cloths[0]?.length === null);
   return (
     <div className="drawing">
       <div className="drawing-head">
@@ -89,6 +94,7 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
               .join("; ")}
           />
           <Legend roles={picture.roles} />
+          {asked && <LaySearch store={store} asked={asked} cell={drawn.name ?? drawn.address} />}
         </>
       ) : (
         <p className="empty">
@@ -104,7 +110,7 @@ function toDraw(engine: Engine, chosen: Place, held: Place | undefined, last: Pl
   if (held) return drawnAt(engine, held);
   const own = drawnAt(engine, chosen);
   if (own) return own;
-  const other = last && last.page < engine.book.pages.length ? last : firstPiece(engine);
+  const other = last && last.page < engine.book.pages.length ? last : finishedPiece(engine);
   return other && drawnAt(engine, other);
 }
 

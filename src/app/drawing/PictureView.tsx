@@ -1,6 +1,6 @@
 /** A picture to scale. Lines and words keep their size on the screen however near one looks. */
 import type { Point } from "../../../functions/geometry.ts";
-import { type Label, placeLabels } from "./labels.ts";
+import { type Label, LINE, placeLabels } from "./labels.ts";
 import type { Picture, Words } from "./picture.ts";
 import { onScreen, type Size, type View } from "./view.ts";
 
@@ -73,10 +73,13 @@ export function PictureView({ picture, ghost, view, size, title, description }: 
           />
         )),
       )}
-      {labels.map(({ key, text, place: [x, y] }) => (
-        <text key={key} className="words" x={x} y={y} dy="0.35em" textAnchor="middle">
-          {text}
-        </text>
+      {labels.map(({ key, text, wide, upright, place: [x, y] }) => (
+        <g key={key} transform={`translate(${x} ${y})${upright ? " rotate(-90)" : ""}`}>
+          <rect className="behind" x={-wide / 2 + 2} y={-LINE / 2} width={wide - 4} height={LINE} rx="2" />
+          <text className="words" dy="0.35em" textAnchor="middle">
+            {text}
+          </text>
+        </g>
       ))}
     </svg>
   );
@@ -106,17 +109,28 @@ function DimensionLine({ from, to }: { from: Point; to: Point }) {
 /** An open arrow with a stroke across its tip. */
 const ARROW = "M -7 -2.5 L 0 0 L -7 2.5 M 0 -5 L 0 5";
 
-/** The labels in sight. What belongs to something too small to see waits until one looks nearer. */
+/** The labels in sight. A name that has no room in its piece, across or upright, waits until one looks nearer. */
 function labelsOf(words: readonly Words[], view: View, { width, height }: Size): Label[] {
-  return words.flatMap(({ text, at, aside, long, is }, i) => {
+  return words.flatMap(({ text, at, aside, long, room, is }, i) => {
     const [x, y] = onScreen(view, at);
     if (x < 0 || y < 0 || x > width || y > height) return [];
-    if (is === "outline" && long * view.scale < 12) return [];
-    const half = Math.min(widthOf(text) / 2, width / 2);
-    const inside: Point = [Math.min(Math.max(x, half), width - half), y];
-    return [{ key: `${i}`, text, at: inside, aside, weight: WEIGHT[is] + long }];
+    const wide = widthOf(text);
+    const [left, low] = onScreen(view, [room.left, room.low]);
+    const [right, high] = onScreen(view, [room.right, room.high]);
+    const upright = Number.isFinite(high) && high - low > 1.4 * (right - left) && high - low >= wide;
+    const [halfX, halfY] = upright ? [LINE / 2, wide / 2] : [wide / 2, LINE / 2];
+    const named = is === "outline";
+    if (named && (right - left < 2 * halfX || high - low < 2 * halfY)) return [];
+    const inside: Point = [
+      between(x, Math.max(named ? left : 0, 0) + halfX, Math.min(named ? right : width, width) - halfX),
+      between(y, Math.max(named ? low : 0, 0) + halfY, Math.min(named ? high : height, height) - halfY),
+    ];
+    return [{ key: `${i}`, text, at: inside, aside, upright, weight: WEIGHT[is] + long }];
   });
 }
+
+const between = (value: number, least: number, most: number): number =>
+  Math.max(least, Math.min(value, most));
 
 /** Figures before names, names before remarks. */
 const WEIGHT: Record<Words["is"], number> = {

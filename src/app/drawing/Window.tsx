@@ -44,7 +44,7 @@ export function Window({ picture, ghost, unit, title, description }: Props) {
   const middle: Point = [size.width / 2, size.height / 2];
   const bar = barLength(view.scale, 110);
   return (
-    <div className="window-frame">
+    <>
       {/* biome-ignore lint/a11y/useSemanticElements: a drawing that takes keys is no set of fields */}
       <div
         className={near ? "window window-near" : "window"}
@@ -83,6 +83,6 @@ export function Window({ picture, ghost, unit, title, description }: Props) {
           Show all
         </button>
       </div>
-    </div>
+    </>
   );
 }

@@ -44,8 +44,8 @@ const draws = (typed: string): boolean =>
   isFormula(typed) &&
   tokens(typed).some(({ kind, text }) => kind === "function" && catalogue.get(text.toUpperCase())?.draw);
 
-/** What is drawn before anything is chosen: the first piece with a name. */
-export function firstPiece(engine: Engine): Place | null {
+/** What is drawn before anything is chosen: the last piece with a name, the nearest to the cut. */
+export function finishedPiece(engine: Engine): Place | null {
   const named = Object.values(engine.book.names).flatMap((address) => findPlace(engine.book, address) ?? []);
-  return named.find((place) => engine.view(place).kind === "piece") ?? null;
+  return named.findLast((place) => engine.view(place).kind === "piece") ?? null;
 }

@@ -14,6 +14,8 @@ export interface Words {
   readonly aside: Point;
   /** The length of what it belongs to: the longer, the sooner it is shown. */
   readonly long: number;
+  /** What it belongs to: an outline's name stays within it. */
+  readonly room: Box;
   readonly is: Shape["kind"];
 }
 
@@ -75,6 +77,9 @@ function anglePath({ at, from, to, reflex }: Extract<Shape, { kind: "angle" }>):
   return { d, middle: point(start + turn / 2) };
 }
 
+/** Words that may stand free. */
+const FREE: Box = { left: -Infinity, right: Infinity, low: -Infinity, high: Infinity };
+
 export function pictureOf(shapes: readonly Shape[], rule: Rule): Picture {
   const outlines: string[] = [];
   const lines: { d: string; role: Role; arrows: Arrow[] }[] = [];
@@ -83,19 +88,20 @@ export function pictureOf(shapes: readonly Shape[], rule: Rule): Picture {
   const marks: Extract<Shape, { kind: "marks" }>[] = [];
   const words: Words[] = [];
   const points: Point[] = [];
-  const say = (shape: Shape, at: Point, long: number, aside: Point = [0, 1]) => {
+  const say = (shape: Shape, at: Point, long: number, more: Partial<Pick<Words, "aside" | "room">> = {}) => {
     const text = wordsOf(shape, rule);
-    if (text) words.push({ text, at, long, aside, is: shape.kind });
+    if (text) words.push({ text, at, long, aside: [0, 1], room: FREE, is: shape.kind, ...more });
   };
 
   for (const shape of shapes) {
     switch (shape.kind) {
       case "outline": {
-        const { left, right, low, high } = pieceBounds(shape.piece);
-        const long = Math.min(right - left, high - low);
-        points.push([left, low], [right, high]);
+        const room = pieceBounds(shape.piece);
+        const [wide, tall] = [room.right - room.left, room.high - room.low];
+        points.push([room.left, room.low], [room.right, room.high]);
         outlines.push(writePiece({ edges: shape.piece.edges, marks: [] }));
-        if (shape.label) say(shape, heartOf(flattenPiece(shape.piece, long / 100)), long);
+        const fine = flattenPiece(shape.piece, Math.max(wide, tall) / 200);
+        if (shape.label) say(shape, heartOf(fine), Math.min(wide, tall), { room });
         break;
       }
       case "edge": {
@@ -125,7 +131,7 @@ export function pictureOf(shapes: readonly Shape[], rule: Rule): Picture {
         dimensions.push({ from, to });
         points.push(from, to);
         const aside: Point = long > 0 ? [-(to[1] - from[1]) / long, (to[0] - from[0]) / long] : [0, 1];
-        say(shape, along(from, to, 0.5), long, aside);
+        say(shape, along(from, to, 0.5), long, { aside, room: bounds([from, to]) });
         break;
       }
       case "angle": {

@@ -37,6 +37,8 @@ export interface Thresholds {
   readonly jumps: readonly Jump[];
   /** There are too many to name; `jumps` is empty then. */
   readonly tooMany: boolean;
+  /** The answer stands still between its jumps. */
+  readonly steps: boolean;
 }
 
 const differ = (a: Reading, b: Reading): boolean =>
@@ -99,7 +101,7 @@ export function* thresholds(
     yield* between(from.figures[0]!, from.readings[index]!, to.figures[0]!, to.readings[index]!);
   }
   const tooMany = jumps.length > most;
-  return { watched, jumps: tooMany ? [] : jumps, tooMany };
+  return { watched, jumps: tooMany ? [] : jumps, tooMany, steps: counted || steps };
 }
 
 const riseOf = (a: Reading, b: Reading): number | null => {

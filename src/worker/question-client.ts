@@ -1,0 +1,71 @@
+/** Asks what-if questions of a worker, one at a time: a newer question ends the older one. */
+import type { Question, QuestionNews } from "./question.ts";
+
+/** As much of a Worker as is used. */
+export interface QuestionWorker {
+  postMessage(message: { id: number; question: Question } | null): void;
+  terminate(): void;
+  onmessage: ((event: { data: { id: number; news: QuestionNews } }) => void) | null;
+  onerror: ((event: { message?: string; preventDefault?: () => void }) => void) | null;
+}
+
+const makeWorker = (): QuestionWorker =>
+  new Worker(new URL("./question-worker.ts", import.meta.url), {
+    type: "module",
+  }) as unknown as QuestionWorker;
+
+export class QuestionClient {
+  #worker: QuestionWorker | null = null;
+  #id = 0;
+  #hear: ((news: QuestionNews) => void) | null = null;
+
+  constructor(private readonly make: () => QuestionWorker = makeWorker) {}
+
+  /** Asks; `hear` is told what comes of it until a newer question is asked. Returns what ends this one. */
+  ask(question: Question, hear: (news: QuestionNews) => void): () => void {
+    this.#id += 1;
+    const id = this.#id;
+    this.#hear = hear;
+    try {
+      this.#ready().postMessage({ id, question });
+    } catch (reason) {
+      this.#fail((reason as Error).message);
+    }
+    return () => {
+      if (this.#id !== id || !this.#hear) return;
+      this.#hear = null;
+      this.#worker?.postMessage(null);
+    };
+  }
+
+  /** Ends the worker; a later question begins another. */
+  close(): void {
+    this.#hear = null;
+    this.#worker?.terminate();
+    this.#worker = null;
+  }
+
+  #ready(): QuestionWorker {
+    if (this.#worker) return this.#worker;
+    const worker = this.make();
+    worker.onmessage = ({ data: { id, news } }) => {
+      if (id !== this.#id) return;
+      const hear = this.#hear;
+      if ("done" in news) this.#hear = null;
+      hear?.(news);
+    };
+    worker.onerror = (event) => {
+      event.preventDefault?.();
+      this.#fail(event.message || "it gave no reason");
+    };
+    this.#worker = worker;
+    return worker;
+  }
+
+  #fail(why: string): void {
+    const hear = this.#hear;
+    this.close();
+    hear?.({ problem: `the worker that answers questions stopped: ${why}; ask again` });
+    hear?.({ done: true });
+  }
+}

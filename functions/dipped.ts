@@ -39,8 +39,8 @@ interface Place {
 
 const plain = (x: number): number => Number(x.toPrecision(6));
 
-/** Curves of the hem below the slope: so many that the hem's length is so many that the hem is good to some seven figures. */
-const SPANS = 8;
+/** Curves of the hem below a slope that takes this part of the rolled-out body's angle: so many that the hem's length is good to some seven figures. */
+const spans = (turn: number): number => Math.max(8, Math.ceil(6 * Math.abs(turn)));
 
 export class DippedSection {
   private readonly dip: Dip;
@@ -167,8 +167,9 @@ export class DippedSection {
     if (hem === "level" && spread === 0) return [bent(low, 0, bend / wider, this.halfHem(0))];
     const arc = level > 0 ? [bent(low, 0, bend / wider, level * wider)] : [];
     if (sloped === 0) return arc;
-    const ends = Array.from({ length: SPANS + 1 }, (_, i) => {
-      const u = (sloped * i) / SPANS;
+    const count = spans(angle * (1 - this.dip.start));
+    const ends = Array.from({ length: count + 1 }, (_, i) => {
+      const u = (sloped * i) / count;
       const place = this.place(u);
       const top = reach(corner, this.slopeLean + spread * level, spread, u);
       const lean = place.lean + spread * (level + u);
@@ -177,7 +178,7 @@ export class DippedSection {
       const speed = step(step([0, 0], across(lean), sideways), down(lean), downwards);
       return { at: i === 0 && arc.length > 0 ? arc[0]!.to : at, speed };
     });
-    const curves = ends.slice(1).map((end, i) => follow(ends[i]!, end, sloped / SPANS));
+    const curves = ends.slice(1).map((end, i) => follow(ends[i]!, end, sloped / count));
     return [...arc, ...curves];
   }
 }

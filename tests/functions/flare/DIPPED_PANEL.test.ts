@@ -1,0 +1,198 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { SEAM_GIRTH } from "../../../functions/body/SEAM_GIRTH.ts";
+import { DIPPED_PANEL } from "../../../functions/flare/DIPPED_PANEL.ts";
+import { distance, type Point, pointAt, strokeLength } from "../../../functions/geometry.ts";
+import { edgeLength, pieceArea } from "../../../functions/piece.ts";
+import { calls } from "../calls.ts";
+
+const { piece, refusal, step } = calls(DIPPED_PANEL, "cm");
+
+const bodies = fc.record({
+  waist: fc.double({ min: 55, max: 130, noNaN: true }),
+  more: fc.double({ min: -10, max: 60, noNaN: true }),
+  drop: fc.double({ min: 15, max: 30, noNaN: true }),
+  front: fc.double({ min: 3, max: 14, noNaN: true }),
+  back: fc.double({ min: -2, max: 2, noNaN: true }),
+  start: fc.double({ min: 0, max: 0.9, noNaN: true }),
+  depth: fc.double({ min: 18, max: 35, noNaN: true }),
+  hem: fc.constantFrom("parallel", "level"),
+  fullness: fc.double({ min: 1, max: 1.4, noNaN: true }),
+});
+type Body = typeof bodies extends fc.Arbitrary<infer B> ? B : never;
+
+const given = (b: Body, fullness = b.fullness) =>
+  [b.waist, b.waist + b.more, b.drop, b.front, b.depth, b.back, b.start, b.hem, null, fullness] as const;
+
+const within = (found: number, wanted: number, share: number) =>
+  expect(Math.abs(found / wanted - 1)).toBeLessThan(share);
+
+test("its top is half of the waist seam of the body, however the hem is cut and spread", () => {
+  let seen = 0;
+  fc.assert(
+    fc.property(bodies, (b) => {
+      const seam = calls(SEAM_GIRTH, "cm").figure(
+        b.waist,
+        b.waist + b.more,
+        b.drop,
+        b.front,
+        b.back,
+        b.start,
+      );
+      within(edgeLength(piece(...given(b)).edges[0]!), seam / 2, 1e-9);
+      within(step("half_seam", ...given(b)), seam / 2, 1e-12);
+      seen += 1;
+    }),
+    { seed: 68, numRuns: 100 },
+  );
+  expect(seen).toBe(100);
+});
+
+test("a body of 76 and 108 cm dipping 7 cm has a seam of 80.788162 cm, half of it on the panel", () => {
+  // Worked by hand on the cone: angle 1.6, radii 47.5 and 54.5 cm. Level part 19; sloped part by the law of cosines.
+  const sloped = Math.sqrt(47.5 ** 2 + 54.5 ** 2 - 2 * 47.5 * 54.5 * Math.cos(0.4));
+  expect(2 * (19 + sloped)).toBeCloseTo(80.788162, 6);
+  expect(edgeLength(piece(76, 108, 20, 7, 18).edges[0]!)).toBeCloseTo(19 + sloped, 9);
+});
+
+test("without more fullness the seam lies on the developed cone: an arc about its tip, then straight to the point", () => {
+  fc.assert(
+    fc.property(bodies, (b) => {
+      const angle = b.more / b.drop;
+      fc.pre(Math.abs(angle) > 0.02);
+      // Centre back of the seam is (0, 0); the tip lies a radius above it, below when the hip is the smaller.
+      const radius = b.waist / angle + b.back;
+      const tip: Point = [0, -radius];
+      const [first, ...rest] = piece(...given(b, 1)).edges[0]!;
+      const point = (rest.at(-1) ?? first)!.to;
+      within(distance(tip, point), Math.abs(radius - b.back + b.front), 1e-9);
+      // Half of the whole turn lies between centre back and the point.
+      const turn = Math.atan2(point[0], (point[1] + radius) * Math.sign(angle));
+      expect(turn).toBeCloseTo(Math.abs(angle) / 2, 8);
+      const corner: Point = [
+        radius * Math.sin((angle / 2) * b.start),
+        radius * Math.cos((angle / 2) * b.start) - radius,
+      ];
+      const level = ((b.waist + angle * b.back) / 2) * b.start;
+      let gone = 0;
+      for (const stroke of [first!, ...rest]) {
+        const long = strokeLength(stroke);
+        // Level as far as the corner, straight from there.
+        const isLevel = gone + long <= level * (1 + 1e-9);
+        gone += long;
+        for (const share of [0, 0.2, 0.5, 0.8, 1]) {
+          const at = pointAt(stroke, share);
+          const [dx, dy] = [point[0] - corner[0], point[1] - corner[1]];
+          const off = isLevel
+            ? distance(tip, at) - Math.abs(radius)
+            : (dx * (at[1] - corner[1]) - dy * (at[0] - corner[0])) / Math.hypot(dx, dy);
+          expect(Math.abs(off)).toBeLessThan(1e-7);
+        }
+      }
+    }),
+    { seed: 69, numRuns: 100 },
+  );
+});
+
+/** Level of the seam at a share of the girth from centre back: the straight line of the flat in polar form. */
+function seamLevel(b: Body, share: number): number {
+  const angle = b.more / b.drop;
+  const from = b.start / 2;
+  if (share <= from) return b.back;
+  const tip = b.waist / angle;
+  const [r, s, span, turn] = [tip + b.back, tip + b.front, angle * (0.5 - from), angle * (share - from)];
+  return (r * s * Math.sin(span)) / (r * Math.sin(turn) + s * Math.sin(span - turn)) - tip;
+}
+
+/** A place on the standing cone. */
+function standing(b: Body, level: number, share: number) {
+  const slope = b.more / (2 * Math.PI) / b.drop;
+  const radius = b.waist / (2 * Math.PI) + slope * level;
+  const turn = 2 * Math.PI * share;
+  return [radius * Math.cos(turn), radius * Math.sin(turn), level * Math.sqrt(1 - slope * slope)] as const;
+}
+
+test("a tape laid round the standing body along the hem, and the cloth that covers it, measure the same", () => {
+  fc.assert(
+    fc.property(bodies, (b) => {
+      fc.pre(Math.abs(b.more) > 1);
+      const angle = b.more / b.drop;
+      const low = (share: number) => (b.hem === "level" ? b.back : seamLevel(b, share)) + b.depth;
+      let [hem, area] = [0, 0];
+      // In two parts, for the seam has a corner where its slope begins.
+      for (const [from, to] of [[0, b.start / 2], [b.start / 2, 0.5]] as const) {
+        const steps = 2000;
+        let last = standing(b, low(from), from);
+        for (let i = 1; i <= steps; i += 1) {
+          const share = from + ((to - from) * i) / steps;
+          const next = standing(b, low(share), share);
+          hem += Math.hypot(next[0] - last[0], next[1] - last[1], next[2] - last[2]);
+          last = next;
+          const middle = from + ((to - from) * (i - 0.5)) / steps;
+          const [a, z] = [seamLevel(b, middle), low(middle)];
+          area += ((to - from) / steps) * (z - a) * (b.waist + (angle * (a + z)) / 2);
+        }
+      }
+      within(step("body_hem", ...given(b, 1)), 2 * hem, 3e-6);
+      within(pieceArea(piece(...given(b, 1))), area, 3e-6);
+    }),
+    { seed: 70, numRuns: 40 },
+  );
+}); // biome-ignore format: pairs
+
+test("spread, every strip fans out from the seam: the cloth gained is a wedge of the depth for the lean gained", () => {
+  fc.assert(
+    fc.property(bodies, (b) => {
+      const args = given({ ...b, hem: "parallel" });
+      const plain = given({ ...b, hem: "parallel" }, 1);
+      const lean = ((step("front_lean", ...args) - step("front_lean", ...plain)) * Math.PI) / 180;
+      const gained = pieceArea(piece(...args)) - pieceArea(piece(...plain));
+      expect(Math.abs(gained - (lean * b.depth ** 2) / 2)).toBeLessThan(1e-6 * pieceArea(piece(...args)));
+      within(step("hem_all_round", ...args), b.fullness * step("body_hem", ...args), 1e-6);
+    }),
+    { seed: 71, numRuns: 60 },
+  );
+});
+
+test("centre back is as deep as told, centre front too below a parallel hem, and less by the dip below a level one", () => {
+  for (const fullness of [1, 1.3]) {
+    for (const hem of ["parallel", "level"]) {
+      const { edges } = piece(76, 108, 20, 7, 18, 1, 0.4, hem, null, fullness);
+      expect(edgeLength(edges[3]!)).toBeCloseTo(18, 9);
+      expect(edgeLength(edges[1]!)).toBeCloseTo(hem === "parallel" ? 18 : 18 - (7 - 1), 9);
+    }
+  }
+});
+
+test("a hem asked for by its length comes out so long, and the seam keeps its own", () => {
+  for (const hem of [150, 200, 300]) {
+    const { edges } = piece(76, 108, 20, 7, 30, 0, 0.5, "parallel", hem);
+    within(2 * edgeLength(edges[2]!), hem, 1e-6);
+    expect(edgeLength(edges[0]!)).toBeCloseTo(step("half_seam", 76, 108, 20, 7, 30), 8);
+  }
+});
+
+test("turned to be cut on the fold at centre front it is the same piece, centre front upright", () => {
+  const args = [76, 108, 20, 7, 18, 0, 0.5, "parallel", 150, null] as const;
+  const [back, front] = [piece(...args, "back"), piece(...args, "front")];
+  for (const [i, edge] of front.edges.entries())
+    expect(edgeLength(edge)).toBeCloseTo(edgeLength(back.edges[i]!), 8);
+  expect(pieceArea(front)).toBeCloseTo(pieceArea(back), 7);
+  const fold = front.edges[1]![0]!;
+  expect(fold.from[0]).toBeCloseTo(fold.to[0], 9);
+});
+
+test("a hem too short for the body, a level hem above the point, and two ways of telling fullness are refused", () => {
+  expect(refusal(76, 108, 20, 7, 18, 0, 0.5, "parallel", 80)).toMatch(
+    /^hem_length must be at least [\d.]+, where the section just goes round the body, not 80$/,
+  );
+  expect(refusal(76, 108, 20, 7, 6, 0, 0.5, "level")).toBe(
+    "depth must be more than 7 for a level hem to pass below the point in front, not 6",
+  );
+  expect(refusal(76, 108, 20, 7, 18, 0, 0.5, "parallel", 150, 2)).toBe(
+    "fullness must be left out when hem_length is told, not 2",
+  );
+  expect(refusal(76, 108, 20, 7, 18, 0, 1)).toBe(
+    "start must be less than 1 for the seam to dip at all, not 1",
+  );
+});

@@ -218,8 +218,12 @@ export function treeOf(formula: string): Tree {
   return climb(0);
 }
 
+/** Whether a text token ends with the quote that it needs. */
+export const isClosed = ({ text }: Token): boolean =>
+  text.startsWith('"') ? /^"(?:[^"]|"")*"$/.test(text) : text.endsWith("”");
+
 /** What a text token says, without its quotes. */
-export function textIn({ text }: Token): string {
-  const inner = text.slice(1, /.["”]$/s.test(text) ? -1 : undefined);
-  return text.startsWith('"') ? inner.replaceAll('""', '"') : inner;
+export function textIn(token: Token): string {
+  const inner = token.text.slice(1, isClosed(token) ? -1 : undefined);
+  return token.text.startsWith('"') ? inner.replaceAll('""', '"') : inner;
 }

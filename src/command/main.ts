@@ -1,7 +1,7 @@
 /** The command line: finds the verb and runs it. What goes wrong is one sentence, never a stack of lines. */
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname } from "node:path";
-import { nearest } from "../engine/sentences.ts";
+import { nearest } from "../engine/nearest.ts";
 import { calculate } from "./calculate.ts";
 import { check } from "./check.ts";
 import { compare } from "./compare.ts";

@@ -3,7 +3,7 @@ import { fullAddress, lookUp, type Place } from "../book/address.ts";
 import { type } from "../book/edit.ts";
 import { readBook } from "../book/read.ts";
 import { Engine } from "../engine/engine.ts";
-import { nearest } from "../engine/sentences.ts";
+import { nearest } from "../engine/nearest.ts";
 import { layDesk } from "../lay/desk.ts";
 import { type Io, Wrong } from "./verb.ts";
 

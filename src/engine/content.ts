@@ -1,13 +1,13 @@
 /** What a typed cell means. This is the only place that decides it, before the engine sees the cell. */
 import { readTape } from "../../functions/fractions.ts";
 import type { Unit } from "../../functions/units.ts";
-import { isFormula, tokens } from "../book/formula.ts";
+import { isClosed, isFormula, plainSign, type Token, textIn, tokens, tooMuch } from "../book/formula.ts";
 import type { ColumnKind } from "../book/shape.ts";
 
 export type Content =
   | { readonly is: "blank" }
-  /** In the book's unit. */
-  | { readonly is: "length"; readonly value: number }
+  /** In the book's unit. `sure`: the column or a named unit says so, not a fraction alone, which may be a share. */
+  | { readonly is: "length"; readonly value: number; readonly sure: boolean }
   | { readonly is: "number"; readonly value: number }
   | { readonly is: "share"; readonly value: number }
   | { readonly is: "flag"; readonly value: boolean }
@@ -17,7 +17,8 @@ export type Content =
   /** As the engine reads it. */
   | { readonly is: "formula"; readonly value: string };
 
-const PLAIN = /^[-−+]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/;
+const PLAIN = /^[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?$/;
+const PERCENT = /^[-+]?(?:\d+\.?\d*|\.\d+)\s*%$/;
 const DATE = /^(\d{4})-(\d{2})-(\d{2})$/;
 
 function isDate(text: string): boolean {
@@ -28,6 +29,17 @@ function isDate(text: string): boolean {
   return year >= 1900 && date.getUTCMonth() === month - 1 && date.getUTCDate() === day;
 }
 
+/** The signs that phones and word processors put in the place of plain ones. */
+const plainFigure = (text: string): string =>
+  text
+    .replaceAll("−", "-")
+    .replaceAll("⁄", "/")
+    .replace(/[‘’]/g, "'")
+    .replace(/[“”]/g, '"')
+    .replace(/^\+\s*/, "");
+
+const NAMES_UNIT = /[a-z'"′″]$/i;
+
 /** Reads what was typed in a column of this kind, in a book of this unit. */
 export function understand(typed: string, kind: ColumnKind, unit: Unit): Content {
   const text = typed.trim();
@@ -35,14 +47,17 @@ export function understand(typed: string, kind: ColumnKind, unit: Unit): Content
   if (isFormula(text)) return { is: "formula", value: toEngine(text, unit) };
   if (kind === "text") return { is: "text", value: typed };
   if (isDate(text)) return { is: "date", value: text };
-  if (PLAIN.test(text)) {
-    const value = Number(text.replace("−", "-"));
-    return { is: kind === "length" ? "length" : "number", value };
+  const figure = plainFigure(text);
+  if (PLAIN.test(figure) && Number.isFinite(Number(figure))) {
+    const value = Number(figure);
+    return kind === "length" ? { is: "length", value, sure: true } : { is: "number", value };
   }
-  if (/^[-+]?\d+(?:\.\d+)?\s*%$/.test(text)) return { is: "share", value: Number.parseFloat(text) / 100 };
+  if (PERCENT.test(figure)) return { is: "share", value: Number.parseFloat(figure) / 100 };
   if (/^(true|false)$/i.test(text)) return { is: "flag", value: /^t/i.test(text) };
-  const tape = readTape(text, unit);
-  return tape ? { is: "length", value: tape.length } : { is: "text", value: typed };
+  const value = readTape(figure, unit)?.length;
+  if (value === undefined) return { is: "text", value: typed };
+  const sure = NAMES_UNIT.test(figure) || kind === "length";
+  return sure || kind === "any" ? { is: "length", value, sure } : { is: "number", value };
 }
 
 /** A content as the engine takes it: texts are marked so that it reads nothing into them. */
@@ -51,31 +66,45 @@ export function forEngine(content: Content): string | number | boolean | null {
   return content.is === "text" ? `'${content.value}` : content.value;
 }
 
-/** A tape fraction inside a formula as arithmetic: 36 1/2 → (36+1/2), 42 cm → CM(42). */
-function tapeAsFormula(text: string, unit: Unit): string {
-  const found = /^(.*?)\s*(in|cm|mm|yd|ft|m)?$/.exec(text)!;
-  const figure = found[1]!.trim();
-  const named = found[2];
-  const parts = /^(\d+)\s+(\d+)\/(\d+)$/.exec(figure);
-  const told = parts
-    ? `(${parts[1]}+${parts[2]}/${parts[3]})`
-    : String(readTape(figure, unit)?.length ?? figure);
-  return named === undefined || named === unit ? told : `${named.toUpperCase()}(${told})`;
+/** A formula that has no answer, in the place of one that would be too much for the engine. */
+const NO_ANSWER = "=#N/A";
+
+/**
+ * A typed formula as the engine reads it: "," between arguments becomes ";", a tape figure a
+ * number in the book's unit, TRUE a call, and a text one without quotes or strokes inside it.
+ */
+export function toEngine(formula: string, unit: Unit): string {
+  if (tooMuch(formula)) return NO_ANSWER;
+  let inside = 0;
+  return tokens(formula)
+    .map((token, i, list) => {
+      const { kind, text } = token;
+      if (text === "{" || kind === "open") inside += 1;
+      if (text === "}" || kind === "close") inside -= 1;
+      if (kind === "tape") return tapeAsNumber(text, unit);
+      if (kind === "text") return textForEngine(token);
+      if (kind === "number") return text.toLowerCase();
+      if (kind === "operator") return plainSign(text);
+      if (kind === "space") return list[i - 1]?.kind === "function" ? "" : " ";
+      if (kind === "name" && /^(true|false)$/i.test(text)) return `${text}()`;
+      return text === "," && inside > 0 ? ";" : text;
+    })
+    .join("")
+    .trim();
 }
 
-/** A typed formula as the engine reads it: "," between arguments becomes ";", tape fractions arithmetic. */
-export function toEngine(formula: string, unit: Unit): string {
-  let braces = 0;
-  let brackets = 0;
-  return tokens(formula)
-    .map(({ kind, text }) => {
-      if (text === "{") braces += 1;
-      if (text === "}") braces -= 1;
-      if (kind === "open") brackets += 1;
-      if (kind === "close") brackets -= 1;
-      if (kind === "tape") return tapeAsFormula(text, unit);
-      if (text === "," && brackets > 0 && braces === 0) return ";";
-      return text;
-    })
-    .join("");
+/** "36 1/2" → "36.5"; "42 cm" in inches → "16.535433…". */
+function tapeAsNumber(text: string, unit: Unit): string {
+  const read = readTape(text.replace(/(\d)\.(?!\d)/g, "$1"), unit);
+  return read ? String(read.length) : text;
+}
+
+/** The engine knows no quote within a text and stumbles over a backslash: both are put in by their number. */
+function textForEngine(token: Token): string {
+  if (!isClosed(token)) return token.text;
+  const inner = textIn(token);
+  if (!/["\\]/.test(inner)) return `"${inner}"`;
+  const parts = inner.split(/(["\\])/).filter((part) => part !== "");
+  const told = parts.map((part) => (part === '"' ? "CHAR(34)" : part === "\\" ? "CHAR(92)" : `"${part}"`));
+  return `(${told.join("&")})`;
 }

@@ -1,15 +1,20 @@
 /**
- * A book told in the other unit of length. The answers do not move: typed lengths are converted,
- * and a bare figure that stands for a length inside a formula keeps its unit by name.
+ * A book told in the other unit of length. The answers do not move: typed lengths and outlines are
+ * converted, and a bare figure that stands for a length inside a formula keeps its unit by name.
+ * What is rounded to the tape's own finest mark follows the new tape.
  */
-import { catalogue } from "../../functions/catalogue.ts";
 import type { Kind } from "../../functions/define.ts";
-import { readTape, USUAL_MARK } from "../../functions/fractions.ts";
+import { markSize, roundTo, tapeText, USUAL_MARK } from "../../functions/fractions.ts";
 import { convert, type Unit } from "../../functions/units.ts";
-import { isFormula, type Token, type Tree, tokens } from "../book/formula.ts";
+import { findPlace, type Place } from "../book/address.ts";
+import { type } from "../book/edit.ts";
+import { isFormula, type Tree, textIn } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
-import { understand } from "./content.ts";
+import { type Content, understand } from "./content.ts";
+import { isBare } from "./kind-of-tree.ts";
 import { formulaTree, Kinds } from "./kinds.ts";
+import { scalePath } from "./rescale.ts";
+import { spread } from "./wants.ts";
 
 /** The book in another unit, its finest mark the usual one there. */
 export function convertBook(book: Book, unit: Unit): Book {
@@ -18,58 +23,140 @@ export function convertBook(book: Book, unit: Unit): Book {
   const pages = book.pages.map((page, index) => ({
     ...page,
     rows: page.rows.map((row, r) =>
-      row.map((typed, column) => {
-        if (isFormula(typed)) return convertFormula(typed, book.unit, (tree) => kinds.ofTree(tree, index));
-        const content = understand(typed, page.columns[column]?.kind ?? "any", book.unit);
-        const length =
-          content.is === "length" ||
-          (content.is === "number" && kinds.of({ page: index, row: r, column }) === "length");
-        return length ? convertTyped(typed, content.value as number, book.unit, unit) : typed;
-      }),
+      row.map((typed, column) => convertCell(book, kinds, typed, { page: index, row: r, column }, unit)),
     ),
   }));
-  return { ...book, unit, mark: USUAL_MARK[unit], pages, lays: {} };
-}
-
-/** A typed length: one that names its unit stands as it is, a bare figure becomes one in the new unit. */
-function convertTyped(typed: string, value: number, from: Unit, to: Unit): string {
-  const namesUnit = /[a-z'"″′]\s*$/i.test(typed.trim()) && readTape(typed, from) !== null;
-  return namesUnit ? typed : String(Number(convert(value, from, to).toPrecision(12)));
-}
-
-/** Bare figures in length arguments, or added to lengths, get their unit's name: 54 → IN(54). */
-function convertFormula(formula: string, from: Unit, kindOf: (tree: Tree) => Kind): string {
-  const marked = new Set<Token>();
-  const mark = (tree: Tree | null | undefined): void => {
-    if (!tree) return;
-    if (tree.is === "number" && Number(tree.text) !== 0) marked.add(tree.token);
-    if (tree.is === "tape" && !/[a-z]$/i.test(tree.text)) marked.add(tree.token);
-    if (tree.is === "sign" && tree.args.length === 1) mark(tree.args[0]);
-    if (tree.is === "list") tree.items.forEach(mark);
-  };
-  const visit = (tree: Tree): void => {
-    if (tree.is === "tape") mark(tree);
-    if (tree.is === "sign") {
-      tree.args.forEach(visit);
-      const summed =
-        ["+", "-", "<", ">", "<=", ">=", "=", "<>"].includes(tree.sign) && tree.args.length === 2;
-      if (summed && tree.args.some((arg) => kindOf(arg) === "length")) tree.args.forEach(mark);
-    }
-    if (tree.is !== "call") return;
-    const takes = Object.values(catalogue.get(tree.name)?.takes ?? {});
-    tree.args.forEach((arg, i) => {
-      if (!arg) return;
-      visit(arg);
-      if (takes[i]?.kind === "length") mark(arg);
-    });
-    const comparing = ["MIN", "MAX", "IF", "SUM", "ROUNDUP", "CEILING", "FLOOR", "MROUND"].includes(
-      tree.name,
+  const trials = book.trials.map((trial) => {
+    const typings = Object.entries(trial.cells).map(([address, typed]) => ({
+      address,
+      typed,
+      place: findPlace(book, address),
+    }));
+    const tried = type(
+      book,
+      typings.flatMap(({ place, typed }) => (place ? [{ ...place, typed }] : [])),
     );
-    if (comparing && kindOf(tree) === "length") tree.args.slice(tree.name === "IF" ? 1 : 0).forEach(mark);
+    const triedKinds = kinds.follow(tried);
+    const cells = typings.map(({ address, typed, place }) => [
+      address,
+      place ? convertCell(tried, triedKinds, typed, place, unit) : typed,
+    ]);
+    return { ...trial, cells: Object.fromEntries(cells) };
+  });
+  return { ...book, unit, mark: USUAL_MARK[unit], pages, trials };
+}
+
+function convertCell(book: Book, kinds: Kinds, typed: string, place: Place, unit: Unit): string {
+  if (isFormula(typed))
+    return convertFormula(typed, kinds.of(place), book.unit, (tree) => kinds.ofTree(tree, place.page));
+  const column = book.pages[place.page]?.columns[place.column]?.kind ?? "any";
+  return convertTyped(typed, understand(typed, column, book.unit), kinds.of(place), book.unit, unit);
+}
+
+/** A typed figure or outline; one that names its unit stands as it is. */
+function convertTyped(typed: string, content: Content, kind: Kind, from: Unit, to: Unit): string {
+  const factor = convert(1, from, to);
+  if (content.is === "text")
+    return kind === "piece" || /^\s*[Mm][\s\d.+-]/.test(typed) ? (scalePath(typed, factor) ?? typed) : typed;
+  if (content.is !== "length" && content.is !== "number") return typed;
+  if (kind === "area" && content.is === "number") return figureText(content.value * factor ** 2);
+  if (kind !== "length" || (content.is === "length" && /[a-z'"′″’”]\s*$/i.test(typed))) return typed;
+  const value = convert(content.value, from, to);
+  const figure = to === "in" ? inchText(value) : figureText(value);
+  // A fraction alone was a length by its looks; a decimal needs its unit to be one.
+  return content.is === "length" && !content.sure && !figure.includes("/") ? `${figure} ${to}` : figure;
+}
+
+const figureText = (value: number): string => String(Number(value.toPrecision(12)));
+
+/** On a mark of the tape as a fraction, else in decimals. */
+function inchText(value: number): string {
+  const step = markSize("1/32", "in");
+  return Math.abs(roundTo(value, step) - value) < 1e-11 * Math.max(1, Math.abs(value))
+    ? tapeText(value, "in", "1/32")
+    : figureText(value);
+}
+
+/** Functions that round to whole figures, whatever the unit. */
+const ROUNDING = new Set(["ROUND", "ROUNDUP", "ROUNDDOWN", "INT", "TRUNC", "EVEN", "ODD"]);
+
+/** Bare figures that stand for lengths get their unit's name: 54 → IN(54). */
+export function convertFormula(
+  formula: string,
+  want: Kind,
+  from: Unit,
+  kindOf: (tree: Tree) => Kind,
+): string {
+  const one = `${from.toUpperCase()}(1)`;
+  const edits = new Edits();
+  const rounded = (tree: Tree | null): void => {
+    if (!tree) return;
+    if (tree.is === "list") tree.items.forEach(rounded);
+    if (tree.is !== "call" && tree.is !== "sign") return;
+    const first = tree.args[0];
+    if (tree.is === "call" && first && isRounding(tree.name, tree.args.length)) {
+      const kind = isBare(first) ? "figure" : kindOf(first);
+      const unit = kind === "length" ? one : kind === "area" ? `${one}^2` : null;
+      if (unit) {
+        edits.around(tree.span, "(", `*${unit})`);
+        edits.around(tree.spans[0]!, "(", `)/${unit}`);
+      }
+    }
+    // TAPE reads a text; a figure in it that names no unit is in the book's.
+    if (tree.is === "call" && tree.name === "TAPE" && first?.is === "text" && isUnnamed(first.text, from))
+      edits.around([first.token.at, first.token.at + first.token.text.length - 1], "", ` ${from}`);
+    tree.args.forEach(rounded);
   };
-  visit(formulaTree(formula));
-  const starts = new Set([...marked].map(({ at }) => at));
-  return tokens(formula)
-    .map((token) => (starts.has(token.at) ? `${from.toUpperCase()}(${token.text})` : token.text))
-    .join("");
+  const tree = formulaTree(formula);
+  rounded(tree);
+  const other = from === "in" ? "cm" : "in";
+  spread(tree, want, {
+    kindOf,
+    hear: (leaf, kind) => {
+      if (leaf.is === "text" && kind === "piece") {
+        const scaled = scalePath(textIn(leaf.token), convert(1, from, other));
+        if (scaled) edits.instead(leaf.token, `"${scaled}"`);
+      }
+      if ((leaf.is !== "number" && leaf.is !== "tape") || !isBare(leaf) || Number(leaf.text) === 0) return;
+      const { at, text } = leaf.token;
+      if (kind === "length") edits.around([at, at + text.length], `${from.toUpperCase()}(`, ")");
+      if (kind === "area") edits.around([at, at + text.length], "(", `*${one}^2)`);
+    },
+  });
+  return edits.done(formula);
+}
+
+const isRounding = (name: string, count: number): boolean =>
+  ROUNDING.has(name) || ((name === "CEILING" || name === "FLOOR") && count === 1);
+
+function isUnnamed(text: string, unit: Unit): boolean {
+  const content = understand(text, "any", unit);
+  return content.is === "number" || (content.is === "length" && !content.sure);
+}
+
+/** Texts put into a formula: before and after its parts, the outer ones first. */
+class Edits {
+  readonly #before = new Map<number, string>();
+  readonly #after = new Map<number, string>();
+  readonly #instead = new Map<number, { readonly length: number; readonly text: string }>();
+
+  around([from, to]: readonly [number, number], before: string, after: string): void {
+    this.#before.set(from, (this.#before.get(from) ?? "") + before);
+    this.#after.set(to, after + (this.#after.get(to) ?? ""));
+  }
+
+  instead({ at, text: old }: { readonly at: number; readonly text: string }, text: string): void {
+    this.#instead.set(at, { length: old.length, text });
+  }
+
+  done(formula: string): string {
+    let out = "";
+    for (let i = 0; i <= formula.length; i += 1) {
+      out += (this.#after.get(i) ?? "") + (this.#before.get(i) ?? "");
+      const other = this.#instead.get(i);
+      out += other ? other.text : (formula[i] ?? "");
+      if (other) i += other.length - 1;
+    }
+    return out;
+  }
 }

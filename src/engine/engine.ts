@@ -7,20 +7,18 @@ import type { Kind } from "../../functions/define.ts";
 import type { Lay, LayQuestion } from "../../functions/lay.ts";
 import { findPlace, fullAddress, nameOf, type Place } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
-import type { Book } from "../book/shape.ts";
-import { typedAt } from "../book/shape.ts";
+import { type Book, MOST_COLUMNS, MOST_ROWS, typedAt } from "../book/shape.ts";
 import { engineConfig } from "./config.ts";
 import { forEngine, toEngine, understand } from "./content.ts";
 import { formulaTree, Kinds } from "./kinds.ts";
 import { precedents } from "./precedents.ts";
 import { type Call, type Context, register } from "./register.ts";
-import { sentence, unknownWord } from "./sentences.ts";
+import { type Scene, sentence, unreadable } from "./sentences.ts";
 import { show } from "./show.ts";
 
 register();
 
-/** The functions that lay pieces: their formulas are worked again when a better lay is found. */
-const LAYING = /\b(?:YARDAGE|LAY_DENSITY|CLOTH_CHECK)\s*\(/i;
+const functionNames = new Set(HyperFormula.getRegisteredFunctionNames("enGB"));
 
 /** "Measure!C4" as a name's formula has it: "=Measure!$C$4". */
 const fixed = (address: string): string => `=${address.replace(/([A-Za-z]+)(\d+)$/, "$$$1$$$2")}`;
@@ -52,6 +50,8 @@ export class Engine {
   #hf: HyperFormula;
   #kinds: Kinds;
   readonly #context: Context;
+  /** The cells that lay pieces, by sheet, row and column: a better lay is no cell that could wake them. */
+  readonly #laid = new Map<string, { readonly sheet: number; readonly row: number; readonly col: number }>();
 
   constructor(book: Book, desk: LayDesk) {
     this.#desk = desk;
@@ -59,6 +59,7 @@ export class Engine {
       unit: book.unit,
       mark: book.mark,
       plan: (question) => this.#desk(question, this.#book.lays),
+      laid: (cell) => this.#laid.set(`${cell.sheet}.${cell.row}.${cell.col}`, cell),
     };
     this.#book = book;
     this.#kinds = new Kinds(book);
@@ -87,7 +88,9 @@ export class Engine {
       name,
       expression: fixed(address),
     }));
-    return HyperFormula.buildFromSheets(sheets, engineConfig(this.#context), expressions);
+    this.#laid.clear();
+    const limits = { maxRows: MOST_ROWS, maxColumns: MOST_COLUMNS, undoLimit: 0 };
+    return HyperFormula.buildFromSheets(sheets, { ...engineConfig(this.#context), ...limits }, expressions);
   }
 
   /** Follows the book to `next`. Only what changed is calculated anew, unless the pages themselves changed. */
@@ -95,7 +98,7 @@ export class Engine {
     const old = this.#book;
     if (next === old) return;
     this.#book = next;
-    this.#kinds = new Kinds(next);
+    this.#kinds = this.#kinds.follow(next);
     const samePages =
       old.pages.length === next.pages.length &&
       old.pages.every((page, i) => page.title === next.pages[i]!.title);
@@ -143,17 +146,12 @@ export class Engine {
     }
   }
 
-  /** Cells that laid pieces are worked again, because a better lay is no cell that could wake them. */
   #wakeLays(): void {
-    this.#book.pages.forEach((page, index) => {
-      page.rows.forEach((row, r) => {
-        row.forEach((typed, column) => {
-          if (!isFormula(typed) || !LAYING.test(typed)) return;
-          const address = { sheet: this.#sheet(index), row: r, col: column };
-          this.#hf.setCellContents(address, toEngine(typed, this.#book.unit));
-        });
-      });
-    });
+    for (const { sheet, row, col } of [...this.#laid.values()]) {
+      const page = this.#book.pages.findIndex((_, index) => this.#sheet(index) === sheet);
+      const typed = typedAt(this.#book, page, row, col);
+      if (isFormula(typed)) this.#hf.setCellContents({ sheet, row, col }, toEngine(typed, this.#book.unit));
+    }
   }
 
   #sheet(page: number): number {
@@ -182,29 +180,30 @@ export class Engine {
     const common = { typed, kind, worked, name: nameOf(this.#book, place) };
     const raw = this.#raw(place);
     if (raw instanceof DetailedCellError) {
-      const from = (raw.address && this.#placeOf(raw.address)) || place;
-      const text = typedAt(this.#book, from.page, from.row, from.column) || typed;
-      return {
-        ...common,
-        value: null,
-        shown: "look",
-        look: { is: "error", sentence: this.sentenceFor(raw, text), from },
-      };
+      const from = (raw.address && findPlace(this.#book, raw.address)) || place;
+      const look: Look = { is: "error", sentence: this.#sentence(raw, from), from };
+      return { ...common, value: null, shown: "look", look };
     }
     const verdict = typeof raw === "string" && worked && raw.startsWith("look: ");
     const look: Look | null = verdict ? { is: "verdict", sentence: raw.slice(6), from: place } : null;
     return { ...common, value: raw, shown: show(raw, kind, this.#book), look };
   }
 
-  /** An error in words. `formula` is what stands in the cell where it began. */
-  sentenceFor(error: DetailedCellError, formula: string): string {
-    return sentence(error, formula, this.#book, (name) =>
-      this.#hf.getRegisteredFunctionNames().includes(name),
-    );
+  /** An error in words, told of the cell where it began. */
+  #sentence(error: DetailedCellError, { page, row, column }: Place): string {
+    const place = { page, row, column };
+    return sentence(error, this.#scene(typedAt(this.#book, page, row, column), page, place));
   }
 
-  #placeOf(address: string): Place | null {
-    return findPlace(this.#book, address);
+  #scene(formula: string, page: number, place?: Place): Scene {
+    return {
+      book: this.#book,
+      formula,
+      page,
+      place,
+      isFunction: (name) => functionNames.has(name),
+      value: (one) => this.value(one),
+    };
   }
 
   /** Works a formula as if it stood on `page`, changing nothing. */
@@ -212,17 +211,15 @@ export class Engine {
     formula: string,
     page = 0,
   ): { value: number | string | boolean | null; kind: Kind } | { problem: string } {
-    const known = (name: string) => this.#hf.getRegisteredFunctionNames().includes(name);
     const read = toEngine(formula, this.#book.unit);
-    if (!this.#hf.validateFormula(read)) {
-      return {
-        problem:
-          unknownWord(formula, this.#book, known) ??
-          "this formula can't be read; look at its brackets, quotes and the ; between arguments",
-      };
-    }
+    if (!this.#hf.validateFormula(read)) return { problem: unreadable(this.#scene(formula, page)) };
     const raw = this.#hf.calculateFormula(read, this.#sheet(page));
-    if (raw instanceof DetailedCellError) return { problem: this.sentenceFor(raw, formula) };
+    if (raw instanceof DetailedCellError) {
+      const from = raw.address ? findPlace(this.#book, raw.address) : null;
+      if (!from) return { problem: sentence(raw, this.#scene(formula, page)) };
+      const told = nameOf(this.#book, from) ?? this.address(from);
+      return { problem: `${told}: ${this.#sentence(raw, from)}` };
+    }
     if (Array.isArray(raw))
       return { problem: "this formula gives a range of answers; Ellwand keeps one value in a cell" };
     return { value: raw, kind: this.#kinds.ofTree(formulaTree(formula), page) };

@@ -5,7 +5,7 @@ import { type Argument, explain as explainCall, isRefused } from "../../function
 import type { Place } from "../book/address.ts";
 import { type Tree, treeOf } from "../book/formula.ts";
 import type { Engine, Look } from "./engine.ts";
-import { kindOfTree } from "./kinds.ts";
+import { kindOfTree } from "./kind-of-tree.ts";
 import { plainNumber, type Rule, show } from "./show.ts";
 
 export interface ShownGiven {
@@ -144,7 +144,7 @@ const MEASURED: Record<Shape["kind"], Kind> = {
 }; // biome-ignore format: a table
 
 const stepKind = (rule: string, kinds: ReadonlyMap<string, Kind>): Kind =>
-  kindOfTree(ruleTree(rule), (name) => kinds.get(name) ?? "figure");
+  kindOfTree(ruleTree(rule), (leaf) => ("text" in leaf && kinds.get(leaf.text)) || "figure");
 
 const rules = new Map<string, Tree>();
 function ruleTree(rule: string): Tree {

@@ -1,14 +1,16 @@
 /**
  * What kind of quantity each cell holds, so that a length is shown as the tape shows it and a
- * share is not: read off the formulas as a dimension check reads them, and for a bare number off
- * the arguments it feeds.
+ * share is not. A formula's kind is read off its signs and functions; a bare figure's off what
+ * the formulas make of it. Each helps the other, so they are worked in turns until nothing is new.
  */
-import { catalogue } from "../../functions/catalogue.ts";
 import type { Kind } from "../../functions/define.ts";
-import { lookUp, type Place } from "../book/address.ts";
+import type { Place } from "../book/address.ts";
 import { isFormula, type Tree, treeOf } from "../book/formula.ts";
-import { type Book, type Page, typedAt } from "../book/shape.ts";
-import { understand } from "./content.ts";
+import { type Book, typedAt } from "../book/shape.ts";
+import { cellsOf } from "./cells-of.ts";
+import { type Content, understand } from "./content.ts";
+import { type Cells, kindOfTree } from "./kind-of-tree.ts";
+import { type Leaf, spread } from "./wants.ts";
 
 const trees = new Map<string, Tree>();
 
@@ -23,159 +25,256 @@ export function formulaTree(formula: string): Tree {
   return tree;
 }
 
-/** Standard functions whose answer is of the kind of these arguments (from, to), counted from 0. */
-const LIKE_ARGUMENT: Record<string, readonly [number, number]> = {
-  SUM: [0, 99], MIN: [0, 99], MAX: [0, 99], AVERAGE: [0, 99], MEDIAN: [0, 99], ABS: [0, 0], ROUND: [0, 0],
-  ROUNDUP: [0, 0], ROUNDDOWN: [0, 0], CEILING: [0, 0], FLOOR: [0, 0], INT: [0, 0], TRUNC: [0, 0], MROUND: [0, 0],
-  IF: [1, 2], IFERROR: [0, 1], IFNA: [0, 1], INDEX: [0, 0], CHOOSE: [1, 99], SUMIF: [2, 2], HLOOKUP: [1, 1],
-  VLOOKUP: [1, 1], XLOOKUP: [2, 2], OFFSET: [0, 0], MOD: [0, 0],
+/** Of several wishes for one cell the weightiest stands: what a figure is worst mistaken for. */
+const WEIGHT: Partial<Record<Kind, number>> = {
+  piece: 9, length: 8, area: 7, money: 6, angle: 5, days: 4, count: 3, share: 2, figure: 1,
 }; // biome-ignore format: a table
 
-/** The kind of a tree, given the kinds of the names and cells in it. */
-export function kindOfTree(tree: Tree, kindOf: (text: string) => Kind): Kind {
-  const inner = (one: Tree) => kindOfTree(one, kindOf);
-  switch (tree.is) {
-    case "tape":
-      return "length";
-    case "text":
-      return "text";
-    case "name":
-    case "cell":
-      return kindOf(tree.text);
-    case "range":
-      return inner(tree.from);
-    case "call": {
-      const declared = catalogue.get(tree.name);
-      if (declared) return declared.returns;
-      if (tree.name === "SQRT") return tree.args[0] && inner(tree.args[0]) === "area" ? "length" : "figure";
-      const like = LIKE_ARGUMENT[tree.name];
-      const kinds = like
-        ? tree.args.slice(like[0], like[1] + 1).flatMap((arg) => (arg ? [inner(arg)] : []))
-        : [];
-      return kinds.find((kind) => kind !== "figure") ?? "figure";
-    }
-    case "sign":
-      return kindOfSign(tree.sign, tree.args.map(inner));
-    default:
-      return "figure";
-  }
+/** More turns change nothing in any sensible book. */
+const MOST_TURNS = 8;
+
+interface Formula {
+  readonly place: Place;
+  readonly key: string;
+  readonly tree: Tree;
 }
 
-function kindOfSign(sign: string, [left = "figure", right]: readonly Kind[]): Kind {
-  if (right === undefined) return sign === "%" ? "share" : left;
-  const both = [left, right];
-  const lengths = both.filter((kind) => kind === "length").length;
-  switch (sign) {
-    case "+":
-    case "-":
-      if (sign === "-" && left === "days" && right === "days") return "figure";
-      return both.find((kind) => kind !== "figure") ?? "figure";
-    case "*":
-      if (lengths === 2) return "area";
-      return (
-        both.find((kind) => kind === "length" || kind === "area" || kind === "money" || kind === "angle") ??
-        left
-      );
-    case "/":
-      if (left === right) return left === "figure" || left === "count" ? "figure" : "share";
-      if (left === "area" && right === "length") return "length";
-      return lengths === 1 && right === "length" ? "figure" : left === "count" ? "figure" : left;
-    case "^":
-      return left === "length" ? "area" : "figure";
-    case "&":
-      return "text";
-    default:
-      return "flag";
-  }
-}
+const keyOf = ({ page, row, column }: Place): string => `${page}.${row}.${column}`;
 
-/** For each page object, the kinds its formulas ask of the cells and names they pass straight to a function. */
-const asked = new WeakMap<Page, ReadonlyMap<string, Kind>>();
-
-function askedBy(page: Page): ReadonlyMap<string, Kind> {
-  const known = asked.get(page);
-  if (known) return known;
-  const found = new Map<string, Kind>();
-  const visit = (tree: Tree): void => {
-    if (tree.is === "range") visit(tree.from);
-    if (tree.is === "sign") tree.args.forEach(visit);
-    if (tree.is !== "call") return;
-    const takes = Object.values(catalogue.get(tree.name)?.takes ?? {});
-    tree.args.forEach((arg, i) => {
-      if (!arg) return;
-      const kind = takes[i]?.kind;
-      if (kind && (arg.is === "name" || arg.is === "cell")) found.set(arg.text.toLowerCase(), kind);
-      else visit(arg);
-    });
-  };
-  for (const row of page.rows) for (const typed of row) if (isFormula(typed)) visit(formulaTree(typed));
-  asked.set(page, found);
-  return found;
-}
-
-/** The kinds of the cells of one book; made anew for each book, worked out as it is asked. */
+/** The kinds of the cells of one book, worked out when the first is asked for. */
 export class Kinds {
-  readonly #book: Book;
-  readonly #known = new Map<string, Kind>();
-  #asked: Map<string, Kind> | null = null;
+  #book: Book;
+  #worked = false;
+  /** Of formulas, and of cells asked about before. */
+  readonly #kinds = new Map<string, Kind>();
+  readonly #asked = new Map<string, Kind>();
+  /** The cell that a name or an address means on a page. */
+  readonly #meant = new Map<string, readonly Place[]>();
+  /** What a fraction is that no formula has a wish for. */
+  #fraction: Kind = "figure";
 
   constructor(book: Book) {
     this.#book = book;
   }
 
+  /** The kinds of the next book: these very ones when only figures changed. */
+  follow(next: Book): Kinds {
+    const old = this.#book;
+    const same =
+      old.unit === next.unit &&
+      old.names === next.names &&
+      old.pages.length === next.pages.length &&
+      old.pages.every((page, i) => {
+        const is = next.pages[i]!;
+        if (page === is) return true;
+        if (page.title !== is.title || page.columns !== is.columns) return false;
+        const rows = Math.max(page.rows.length, is.rows.length);
+        for (let row = 0; row < rows; row += 1) {
+          const [a = [], b = []] = [page.rows[row], is.rows[row]];
+          if (a === b) continue;
+          for (let column = 0; column < Math.max(a.length, b.length); column += 1) {
+            if (
+              (a[column] ?? "") !== (b[column] ?? "") &&
+              !this.#alike(a[column] ?? "", b[column] ?? "", i, column)
+            )
+              return false;
+          }
+        }
+        return true;
+      });
+    if (!same) return new Kinds(next);
+    this.#book = next;
+    return this;
+  }
+
+  #alike(a: string, b: string, page: number, column: number): boolean {
+    if (isFormula(a) || isFormula(b)) return false;
+    const [was, is] = [a, b].map((typed) => this.#understood(typed, page, column)) as [Content, Content];
+    return was.is === is.is && (was.is !== "length" || was.sure === (is as typeof was).sure);
+  }
+
   of(place: Place): Kind {
-    const key = `${place.page}.${place.row}.${place.column}`;
-    const known = this.#known.get(key);
+    this.#work();
+    const key = keyOf(place);
+    const known = this.#kinds.get(key);
     if (known) return known;
-    this.#known.set(key, "figure");
-    const kind = this.#workedOut(place);
-    this.#known.set(key, kind);
+    const kind = this.#typedKind(place, key);
+    this.#kinds.set(key, kind);
     return kind;
   }
 
   /** The kind of a tree of a formula on `page`. */
   ofTree(tree: Tree, page: number): Kind {
-    return kindOfTree(tree, (text) => {
-      const place = lookUp(this.#book, text, page);
-      return place ? this.of(place) : "figure";
-    });
+    this.#work();
+    return this.#treeKind(tree, page);
   }
 
-  #workedOut(place: Place): Kind {
-    const column = this.#book.pages[place.page]?.columns[place.column]?.kind ?? "any";
-    const content = understand(
-      typedAt(this.#book, place.page, place.row, place.column),
-      column,
-      this.#book.unit,
-    );
-    if (content.is === "length") return "length";
-    if (content.is === "date") return "days";
-    if (content.is === "flag") return "flag";
-    if (content.is === "text" || content.is === "blank") return "text";
-    if (content.is === "share") return "share";
-    if (content.is === "formula") {
-      const kind = this.ofTree(
-        formulaTree(typedAt(this.#book, place.page, place.row, place.column)),
-        place.page,
-      );
-      if (kind !== "figure") return kind;
+  #treeKind(tree: Tree, page: number): Kind {
+    return kindOfTree(tree, (cells) => this.#cellsKind(cells, page));
+  }
+
+  /** The kind of a cell, or of the first of a range that holds something of a kind. */
+  #cellsKind(cells: Cells, page: number): Kind {
+    let kind: Kind = "figure";
+    for (const place of this.#places(cells, page, cells.is === "range" ? 40 : 1)) {
+      const key = keyOf(place);
+      kind = this.#kinds.get(key) ?? this.#typedKind(place, key);
+      if (kind !== "text") return kind;
     }
-    if (column === "length" || column === "money") return column;
-    if (column === "date") return "days";
-    return content.is === "number"
-      ? (this.#askedKinds().get(`${place.page}.${place.row}.${place.column}`) ?? "figure")
-      : "figure";
+    return kind;
   }
 
-  #askedKinds(): Map<string, Kind> {
-    if (this.#asked) return this.#asked;
-    this.#asked = new Map();
-    this.#book.pages.forEach((page, i) => {
-      for (const [text, kind] of askedBy(page)) {
-        const place = lookUp(this.#book, text, i);
-        if (place) this.#asked!.set(`${place.page}.${place.row}.${place.column}`, kind);
+  /** The cells meant by a part of a formula; a single one is remembered. */
+  #places(cells: Leaf, page: number, most?: number): readonly Place[] {
+    if (cells.is !== "name" && cells.is !== "cell") return cellsOf(this.#book, cells, page, most);
+    const key = `${page} ${cells.text}`;
+    let places = this.#meant.get(key);
+    if (!places) {
+      places = cellsOf(this.#book, cells, page);
+      this.#meant.set(key, places);
+    }
+    return places;
+  }
+
+  #columnKind(page: number, column: number) {
+    return this.#book.pages[page]?.columns[column]?.kind ?? "any";
+  }
+
+  #understood(typed: string, page: number, column: number): Content {
+    return understand(typed, this.#columnKind(page, column), this.#book.unit);
+  }
+
+  /** The kind of a typed cell, as far as the wishes for it are known. */
+  #typedKind({ page, row, column }: Place, key: string): Kind {
+    const typed = typedAt(this.#book, page, row, column);
+    const asked = this.#asked.get(key);
+    const content = this.#understood(typed, page, column);
+    switch (content.is) {
+      case "length":
+        if (content.sure) return "length";
+        return asked ?? this.#fraction;
+      case "number": {
+        const kind = this.#columnKind(page, column);
+        if (kind === "money") return kind;
+        return kind === "date" ? "days" : (asked ?? "figure");
       }
+      case "date":
+        return "days";
+      case "text":
+        return asked === "piece" ? "piece" : "text";
+      case "blank":
+        return this.#columnKind(page, column) === "text" ? "text" : (asked ?? "figure");
+      case "formula":
+        return asked ?? "figure";
+      default:
+        return content.is;
+    }
+  }
+
+  #work(): void {
+    if (this.#worked) return;
+    this.#worked = true;
+    const formulas = this.#inOrder();
+    const settle = () => {
+      for (let turn = 0; turn < MOST_TURNS && this.#turn(formulas); turn += 1);
+    };
+    settle();
+    this.#fraction = "length";
+    settle();
+  }
+
+  /** Once up, from the tape to the last formula, and once down; whether anything was new. */
+  #turn(formulas: readonly Formula[]): boolean {
+    let fresh = false;
+    for (const { place, key, tree } of formulas) {
+      const kind = this.#formulaKind(place, key, tree);
+      if (this.#kinds.get(key) === kind) continue;
+      this.#kinds.set(key, kind);
+      fresh = true;
+    }
+    for (const { place, key, tree } of formulas.toReversed()) {
+      const kind = this.#kinds.get(key)!;
+      spread(tree, kind === "figure" ? (this.#asked.get(key) ?? null) : kind, {
+        kindOf: (part) => this.#treeKind(part, place.page),
+        hear: (leaf, want) => {
+          if (this.#hear(leaf, want, place.page)) fresh = true;
+        },
+      });
+    }
+    return fresh;
+  }
+
+  #formulaKind({ page, column }: Place, key: string, tree: Tree): Kind {
+    const kind = this.#treeKind(tree, page);
+    if (kind === "text" && this.#asked.get(key) === "piece") return "piece";
+    if (kind !== "figure") return kind;
+    const of = this.#columnKind(page, column);
+    if (of === "length" || of === "money") return of;
+    return of === "date" ? "days" : (this.#asked.get(key) ?? "figure");
+  }
+
+  #hear(leaf: Leaf, want: Kind, page: number): boolean {
+    const weight = WEIGHT[want];
+    if (!weight) return false;
+    let fresh = false;
+    for (const place of this.#places(leaf, page)) {
+      const key = keyOf(place);
+      if (weight <= (WEIGHT[this.#asked.get(key) ?? "text"] ?? 0)) continue;
+      this.#asked.set(key, want);
+      fresh = true;
+    }
+    return fresh;
+  }
+
+  /** The formulas of the book, each after those it rests on, as far as they don't rest on themselves. */
+  #inOrder(): Formula[] {
+    const formulas = new Map<string, Formula>();
+    this.#book.pages.forEach((page, index) => {
+      page.rows.forEach((row, r) => {
+        row.forEach((typed, column) => {
+          if (!isFormula(typed)) return;
+          const place = { page: index, row: r, column };
+          formulas.set(keyOf(place), { place, key: keyOf(place), tree: formulaTree(typed) });
+        });
+      });
     });
-    return this.#asked;
+    const order: Formula[] = [];
+    const begun = new Set<string>();
+    for (const formula of formulas.values()) {
+      const stack: { formula: Formula; rests: Formula[] }[] = [];
+      const enter = (one: Formula) => {
+        begun.add(one.key);
+        const rests = leavesOf(one.tree).flatMap((leaf) =>
+          this.#places(leaf, one.place.page, 40).flatMap((place) => formulas.get(keyOf(place)) ?? []),
+        );
+        stack.push({ formula: one, rests });
+      };
+      if (!begun.has(formula.key)) enter(formula);
+      for (let top = stack.at(-1); top; top = stack.at(-1)) {
+        const next = top.rests.pop();
+        if (!next) order.push(stack.pop()!.formula);
+        else if (!begun.has(next.key)) enter(next);
+      }
+    }
+    return order;
+  }
+}
+
+/** The cells, names and ranges in a tree. */
+function leavesOf(tree: Tree): Cells[] {
+  switch (tree.is) {
+    case "name":
+    case "cell":
+    case "columns":
+    case "rows":
+    case "range":
+      return [tree];
+    case "call":
+    case "sign":
+      return tree.args.flatMap((arg) => (arg ? leavesOf(arg) : []));
+    case "list":
+      return tree.items.flatMap(leavesOf);
+    default:
+      return [];
   }
 }

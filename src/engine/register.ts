@@ -20,6 +20,14 @@ export interface Call {
 /** What an engine tells the functions, given as HyperFormula's `context`. */
 export interface Context extends Setting {
   heard?: ((call: Call) => void) | undefined;
+  /** Told of every cell whose formula lays pieces on cloth. */
+  laid?: ((cell: CellAddress) => void) | undefined;
+}
+
+interface CellAddress {
+  readonly sheet: number;
+  readonly row: number;
+  readonly col: number;
 }
 
 type Value = ReturnType<FunctionPlugin["evaluateAst" & keyof FunctionPlugin]> | unknown;
@@ -33,10 +41,14 @@ function plain(value: Value): Cell {
 
 class Sewing extends FunctionPlugin {
   /** One method serves every function; HyperFormula looks it up by the name given in the definition. */
-  work(declaration: Declaration, ast: { args: never[] }, state: never): number | string | CellError {
+  work(
+    declaration: Declaration,
+    ast: { args: never[] },
+    state: { readonly formulaAddress: CellAddress },
+  ): number | string | CellError {
     const args: Argument[] = [];
     for (const arg of ast.args) {
-      const value: Value = this.evaluateAst(arg, state);
+      const value: Value = this.evaluateAst(arg, state as never);
       if (value instanceof CellError) return value;
       if (value instanceof SimpleRangeValue) {
         const list: Cell[] = [];
@@ -51,7 +63,16 @@ class Sewing extends FunctionPlugin {
     }
     const context = this.config.context as Context | undefined;
     context?.heard?.({ declaration, args });
-    const answer = run(declaration, args, { ...usual, ...context });
+    const { plan, ...setting } = { ...usual, ...context };
+    const answer = run(declaration, args, {
+      ...setting,
+      ...(plan && {
+        plan: (question) => {
+          context?.laid?.(state.formulaAddress);
+          return plan(question);
+        },
+      }),
+    });
     return isRefused(answer) ? new CellError(ErrorType.VALUE, answer.refusal) : answer;
   }
 }

@@ -1,86 +1,175 @@
 /** The engine's own errors in plain sentences. */
 import type { DetailedCellError } from "hyperformula";
 import { catalogue } from "../../functions/catalogue.ts";
-import { nameInBook } from "../book/address.ts";
-import { tokens } from "../book/formula.ts";
-import type { Book } from "../book/shape.ts";
+import { columnNumber, findPlace, fullAddress, nameInBook, nameOf, type Place } from "../book/address.ts";
+import { isClosed, isFormula, type Token, tokens, tooMuch } from "../book/formula.ts";
+import { type Book, MOST_COLUMNS, MOST_ROWS } from "../book/shape.ts";
+import { circleSentence } from "./circle.ts";
+import type { Look } from "./engine.ts";
+import { ENGINE_WORDS, GENERAL } from "./engine-words.ts";
+import { nearest } from "./nearest.ts";
+import { precedents } from "./precedents.ts";
 
-/** Letters to change, put in, take out or swap with their neighbour to get from one word to the other. */
-function apart(a: string, b: string): number {
-  let before: number[] = [];
-  let row = Array.from({ length: b.length + 1 }, (_, i) => i);
-  for (let i = 1; i <= a.length; i += 1) {
-    const next = [i];
-    for (let j = 1; j <= b.length; j += 1) {
-      const swapped = i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1];
-      const swap = swapped ? before[j - 2]! + 1 : Number.POSITIVE_INFINITY;
-      const change = row[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1);
-      next.push(Math.min(row[j]! + 1, next[j - 1]! + 1, change, swap));
-    }
-    before = row;
-    row = next;
-  }
-  return row[b.length]!;
+/** What is known where an error began. */
+export interface Scene {
+  readonly book: Book;
+  /** The formula that went wrong, as typed, and the page it is read on. */
+  readonly formula: string;
+  readonly page: number;
+  /** Its cell, when it stands in one. */
+  readonly place?: Place | undefined;
+  readonly isFunction: (name: string) => boolean;
+  readonly value: (place: Place) => unknown;
 }
 
-/** The word of the list nearest to what was typed, when it is near enough to be meant. */
-export function nearest(word: string, list: Iterable<string>): string | undefined {
-  let best: string | undefined;
-  let least = Math.max(1, Math.floor(word.length / 3)) + 1;
-  for (const one of list) {
-    const distance = apart(word.toLowerCase(), one.toLowerCase());
-    if (distance < least) [best, least] = [one, distance];
-  }
-  return best;
+/** What a cell that waits for another, or is to be looked at itself, says of it. */
+export function lookText(book: Book, place: Place, { from, sentence }: Look): string {
+  const here = from.page === place.page && from.row === place.row && from.column === place.column;
+  const name = nameOf(book, from);
+  return here
+    ? sentence
+    : `waits for ${name ? `${name} (${fullAddress(book, from)})` : fullAddress(book, from)}: ${sentence}`;
 }
 
-/** The first name or function of a formula that nobody knows, in a sentence. */
-export function unknownWord(formula: string, book: Book, known: (name: string) => boolean): string | null {
-  for (const { kind, text } of tokens(formula)) {
-    if (kind === "name" && !/^(true|false)$/i.test(text) && nameInBook(book, text) === undefined) {
-      const near = nearest(text, Object.keys(book.names));
-      return `${text} is no named cell of this book${near ? `; is ${near} meant?` : "; name a cell so, or check the spelling"}`;
-    }
-    if (kind === "function" && !known(text.toUpperCase())) {
-      const near = nearest(text, catalogue.keys());
-      return `${text.toUpperCase()} is no function${near ? `; is ${near} meant?` : "; look the name up in the list of functions"}`;
-    }
+/** What is wrong in a cell, for an error of the engine. */
+export function sentence(error: DetailedCellError, scene: Scene): string {
+  const { formula, book } = scene;
+  const much = tooMuch(formula);
+  if (much) return much;
+  switch (error.type) {
+    case "CYCLE":
+      return scene.place
+        ? circleSentence(book, scene.place)
+        : "this formula rests on itself; break the circle";
+    case "NAME":
+      return unknownWord(scene) ?? "a name in this formula is not known; check the spelling";
+    case "ERROR":
+      return unreadable(scene);
+    case "DIV_BY_ZERO":
+      return "this divides by zero or by a blank cell; give the divisor a figure";
+    case "REF":
+      return unknownPage(scene) ?? lostOrNowhere(formula);
+    default:
+      return said(error, scene);
+  }
+}
+
+/** A refusal of a sewing function is a sentence already; the engine's own messages end with a full stop. */
+function said(error: DetailedCellError, scene: Scene): string {
+  const { message } = error;
+  if (message !== "" && !message.endsWith(".")) return message;
+  if (message === "Value cannot be coerced to number.") return textForNumber(scene) ?? ENGINE_WORDS[message]!;
+  if (message === "Wrong number of arguments.") {
+    const called = tokens(scene.formula).filter(({ kind }) => kind === "function");
+    const only = called.length === 1 ? called[0]!.text.toUpperCase() : null;
+    return only ? `${only} is given too many or too few arguments` : ENGINE_WORDS[message]!;
+  }
+  return ENGINE_WORDS[message] ?? GENERAL[error.type] ?? "this formula has no answer";
+}
+
+/** Which cell holds a text where the formula reckons with a figure. */
+function textForNumber({ book, formula, page, value }: Scene): string | null {
+  for (const place of isFormula(formula) ? precedents(book, formula, page) : []) {
+    const held = value(place);
+    if (typeof held !== "string" || held === "") continue;
+    const name = nameOf(book, place);
+    const told = held.length > 24 ? `${held.slice(0, 21)}...` : held;
+    return `${name ?? fullAddress(book, place)} must be a figure here, not "${told}"`;
   }
   return null;
 }
 
-/** What is wrong in a cell, for an error of the engine. */
-export function sentence(
-  error: DetailedCellError,
-  formula: string,
-  book: Book,
-  known: (name: string) => boolean,
-): string {
-  switch (error.type) {
-    case "CYCLE":
-      return "this cell rests on itself: follow its formula round and break the circle";
-    case "NAME":
-      return unknownWord(formula, book, known) ?? "a name in this formula is not known";
-    case "DIV_BY_ZERO":
-      return "this divides by zero or by a blank cell; give the divisor a figure";
-    case "REF":
-      return "this points at a cell that was taken out; point it at another";
-    case "ERROR":
-      return (
-        unknownWord(formula, book, known) ??
-        "this formula can't be read; look at its brackets, quotes and the ; between arguments"
-      );
-    case "NA":
-      return "nothing was found to match";
-    case "VALUE":
-      return error.message && !/coerced|wrong type|value/i.test(error.message)
-        ? lower(error.message)
-        : "a text stands where this formula needs a number";
-    default:
-      return error.message ? lower(error.message) : `this formula has no answer (${error.value})`;
-  }
+/** Why a formula can't be read at all. */
+export function unreadable(scene: Scene): string {
+  return (
+    unknownWord(scene) ??
+    unbalanced(scene.formula) ??
+    "this formula can't be read; look at its brackets, quotes and the ; between arguments"
+  );
 }
 
-/** The engine begins some of its own messages with a capital; ours never do, except for a name. */
-const lower = (message: string): string =>
-  /^[A-Z][a-z]/.test(message) ? message[0]!.toLowerCase() + message.slice(1).replace(/\.$/, "") : message;
+function unbalanced(formula: string): string | null {
+  const list = tokens(formula);
+  let open = 0;
+  for (const token of list) {
+    const { kind, text } = token;
+    if (kind === "text" && !isClosed(token))
+      return `a text in this formula has no closing quote: ${short(text)}`;
+    if (kind === "stray")
+      return `the sign ${text.trim() === "" ? "at the end" : text} has no meaning in a formula; take it out`;
+    if (kind === "separator" && text === "," && open === 0)
+      return "a , stands outside all brackets; a fraction is typed with a point, as 2.5 or 2 1/2";
+    if (kind === "open") open += 1;
+    if (kind === "close") open -= 1;
+    if (open < 0) return "this formula has a ) too many";
+  }
+  if (open > 0)
+    return open === 1
+      ? "a ( in this formula is never closed; put a ) where it ends"
+      : `${open} ( in this formula are never closed; put a ) where each ends`;
+  return null;
+}
+
+const short = (text: string): string => (text.length > 24 ? `${text.slice(0, 21)}...` : text);
+
+/** The first name, function or cell of a formula that is nowhere to be found, in a sentence. */
+export function unknownWord(scene: Scene): string | null {
+  for (const token of tokens(scene.formula)) {
+    const told =
+      token.kind === "name"
+        ? unknownName(token, scene)
+        : token.kind === "function"
+          ? unknownFunction(token, scene)
+          : beyond(token);
+    if (told) return told;
+  }
+  return null;
+}
+
+function unknownName({ text }: Token, { book, isFunction }: Scene): string | null {
+  if (/^(true|false)$/i.test(text) || nameInBook(book, text) !== undefined) return null;
+  if (isFunction(text.toUpperCase())) {
+    const name = text.toUpperCase();
+    return `${name} is a function; its arguments stand in brackets after it: ${name}(...)`;
+  }
+  const near = nearest(text, Object.keys(book.names));
+  return `${text} is no named cell of this book${near ? `; is ${near} meant?` : "; name a cell so, or check the spelling"}`;
+}
+
+function unknownFunction({ text }: Token, { isFunction }: Scene): string | null {
+  const name = text.toUpperCase();
+  if (isFunction(name)) return null;
+  const near = nearest(name, catalogue.keys());
+  return `${name} is no function${near ? `; is ${near} meant?` : "; look the name up in the list of functions"}`;
+}
+
+/** A cell farther out than any page reaches. */
+function beyond({ kind, text }: Token): string | null {
+  const found = kind === "cell" ? /\$?([A-Za-z]+)\$?(\d+)$/.exec(text) : null;
+  if (!found) return null;
+  if (Number(found[2]) > MOST_ROWS) return `${text} lies below the last row of a page, which is ${MOST_ROWS}`;
+  return columnNumber(found[1]!) >= MOST_COLUMNS
+    ? `${text} is no named cell and lies beyond the last column of a page`
+    : null;
+}
+
+/** A page that is not in the book. */
+function unknownPage({ formula, book }: Scene): string | null {
+  for (const { kind, text } of tokens(formula)) {
+    const title =
+      kind === "cell" || kind === "columns" || kind === "rows" ? /^(.+)![^!]*$/.exec(text)?.[1] : undefined;
+    if (title === undefined || findPlace(book, `${title}!A1`)) continue;
+    const plain = title.replace(/^'|'$/g, "").replaceAll("''", "'");
+    const near = nearest(
+      plain,
+      book.pages.map((page) => page.title),
+    );
+    return `there is no page called "${plain}"${near ? `; is ${near} meant?` : ""}`;
+  }
+  return null;
+}
+
+const lostOrNowhere = (formula: string): string =>
+  formula.includes("#REF!")
+    ? "this points at a cell that was taken out; point it at another"
+    : "this points at no cell of the book; look at its addresses";

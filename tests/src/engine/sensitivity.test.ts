@@ -15,7 +15,7 @@ test("the measurement that weighs most comes first, with what a quarter inch of 
     neck: "15 in",
     pleats: "6",
     collar: "=neck+1",
-    cloth: "=hip*2.5+waist/2+pleats",
+    cloth: "=hip*2.5+waist/2+PLEAT_ALLOWANCE(pleats;IN(1))",
   });
   const list = effects(book, "cloth");
   // d(cloth)/d(hip) = 2.5 and d(cloth)/d(waist) = 0.5; the neck and the pleats are no lengths under it.

@@ -75,7 +75,7 @@ test("the least and the greatest over two cells are those that trying every pair
       fc.boolean(),
       fc.boolean(),
       ({ formula, work }, each, low, least) => {
-        const book = bookOf({ depth: "9 in", pleats: "6", cloth: `${formula}+${each}*ABS(pleats-7)` });
+        const book = bookOf({ depth: "9 in", pleats: "6", cloth: `${formula}+IN(${each})*ABS(pleats-7)` });
         const pairs = Array.from({ length: 13 }, (_, i) => 9 + i / 4).flatMap((depth) =>
           [5, 6, 7, 8].map((pleats) => ({
             figures: [depth, pleats],

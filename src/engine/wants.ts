@@ -1,0 +1,139 @@
+/**
+ * What a formula wants of the figures in it. From the kind that a whole formula has, or that a
+ * function asks of an argument, the wish is handed down sign by sign to each cell and each bare
+ * figure: what is added to a length is a length, what a length is multiplied by is not.
+ */
+import { catalogue } from "../../functions/catalogue.ts";
+import type { Kind } from "../../functions/define.ts";
+import type { Call, Tree } from "../book/formula.ts";
+import { dimension, isBare, likeArguments } from "./kind-of-tree.ts";
+
+/** A leaf of a tree: a figure, a text, a cell, a name or a range. */
+export type Leaf = Exclude<Tree, { readonly is: "call" | "sign" | "list" | "broken" }>;
+
+interface Ear {
+  /** The kind of a part of the formula as far as it is known. */
+  readonly kindOf: (tree: Tree) => Kind;
+  readonly hear: (leaf: Leaf, want: Kind) => void;
+}
+
+/** Tells what kind each leaf of a tree is wanted to be, when the whole is wanted to be of kind `want`. */
+export function spread(tree: Tree, want: Kind | null, ear: Ear): void {
+  switch (tree.is) {
+    case "broken":
+      return;
+    case "list":
+      for (const item of tree.items) spread(item, want, ear);
+      return;
+    case "call":
+    case "sign": {
+      const wants =
+        tree.is === "call" ? callWants(tree, want, ear) : signWants(tree.sign, tree.args, want, ear);
+      tree.args.forEach((arg, i) => {
+        if (arg) spread(arg, wants[i] ?? null, ear);
+      });
+      return;
+    }
+    default:
+      if (want) ear.hear(tree, want);
+  }
+}
+
+/** What is wanted of each argument, in their order. */
+type Wants = readonly (Kind | null | undefined)[];
+
+/** Functions that compare their first two arguments. */
+const COMPARING = new Set(["MATCH", "LOOKUP", "VLOOKUP", "HLOOKUP", "XLOOKUP", "COUNTIF", "SUMIF"]);
+const AS_SIGN: Record<string, string> = { PRODUCT: "*", SUMPRODUCT: "*", QUOTIENT: "/", POWER: "^" };
+
+function callWants(call: Call, want: Kind | null, ear: Ear): Wants {
+  const { name, args } = call;
+  const takes = catalogue.get(name)?.takes;
+  if (takes) return Object.values(takes).map(({ kind }) => kind);
+  const [first, second] = args;
+  const sign = AS_SIGN[name];
+  if (sign && first && second) return signWants(sign, [first, second], want, ear);
+  const like = likeArguments(name);
+  if (like) {
+    const [from, to] = like;
+    const shared = together(args.slice(from, to + 1), want, ear);
+    return args.map((_, i) => (i >= from && i <= to ? shared : null));
+  }
+  if (COMPARING.has(name)) return [together(args.slice(0, 2), null, ear)];
+  return name === "SQRT" && want === "length" ? ["area"] : [];
+}
+
+/** The one kind of things that are added or compared: of those whose kind is sure, else the one wanted, else a bare fraction's. */
+function together(list: readonly (Tree | null)[], want: Kind | null, { kindOf }: Ear): Kind | null {
+  const args = list.filter((arg) => arg !== null);
+  const sure = args
+    .filter((arg) => !isBare(arg))
+    .map(kindOf)
+    .find(dimension);
+  return sure ?? want ?? args.map(kindOf).find(dimension) ?? null;
+}
+
+function signWants(sign: string, args: readonly Tree[], want: Kind | null, ear: Ear): Wants {
+  const [left, right] = args as [Tree, Tree | undefined];
+  if (!right) return [sign === "%" ? null : want];
+  switch (sign) {
+    case "+":
+    case "-": {
+      const shared = together(args, want, ear);
+      // A date and a number of days may be added; neither makes the other a date.
+      return shared === "days" ? [] : [shared, shared];
+    }
+    case "*":
+      return productWants(left, right, want, ear);
+    case "/":
+      return quotientWants(left, right, want, ear);
+    case "^":
+      return want === "area" && right.is === "number" && Number(right.text) === 2 ? ["length", null] : [];
+    case "&":
+      return [];
+    default: {
+      // Compared: both sides are of one kind, whatever the whole is wanted for.
+      const shared = together(args, null, ear);
+      return [shared, shared];
+    }
+  }
+}
+
+/** What is multiplied: one side carries the kind, the other is a plain number. */
+function productWants(left: Tree, right: Tree, want: Kind | null, { kindOf }: Ear): Wants {
+  const [l, r] = [sureKind(left, kindOf), sureKind(right, kindOf)];
+  const [openLeft, openRight] = [isOpen(left, kindOf), isOpen(right, kindOf)];
+  const rest = (kind: Kind): Kind => (dimension(kind) ? kind : "figure");
+  if (want === "area" && (l === "length" || r === "length" || (openLeft && openRight)))
+    return ["length", "length"];
+  if (!dimension(want)) return dimension(l) || dimension(r) ? [rest(l), rest(r)] : [];
+  if (l === want) return [want, rest(r)];
+  if (r === want) return [rest(l), want];
+  // Two cells of which nothing is known: either may be the one.
+  if (openLeft && openRight) return [];
+  if (openLeft || openRight) return openLeft ? [want, "figure"] : ["figure", want];
+  const rightCarries = right.is === "tape" ? left.is !== "tape" : isBare(right) && !isBare(left);
+  return rightCarries ? ["figure", want] : [want, "figure"];
+}
+
+/** What is divided: a length by a number is a length, a length by a length is a number. */
+function quotientWants(left: Tree, right: Tree, want: Kind | null, { kindOf }: Ear): Wants {
+  const [l, r] = [sureKind(left, kindOf), sureKind(right, kindOf)];
+  if (want === "length" && (l === "area" || r === "length")) return ["area", "length"];
+  if (dimension(want)) return [want, dimension(r) ? r : "figure"];
+  // A number is wanted: then both are of one kind.
+  const shared = want ? [l, r].find(dimension) : undefined;
+  return shared ? [shared, shared] : [dimension(l) ? l : null, dimension(r) ? r : null];
+}
+
+/** The kind of a part, a bare figure or fraction being of none. */
+const sureKind = (tree: Tree, kindOf: Ear["kindOf"]): Kind => (isBare(tree) ? "figure" : kindOf(tree));
+
+/** Whether a part may yet turn out to be of any kind: a cell of no kind stands in it. */
+function isOpen(tree: Tree, kindOf: Ear["kindOf"]): boolean {
+  if (kindOf(tree) !== "figure") return false;
+  if (tree.is === "name" || tree.is === "cell" || tree.is === "range") return true;
+  if (tree.is === "sign" || (tree.is === "call" && !catalogue.has(tree.name)))
+    return tree.args.some((arg) => arg !== null && isOpen(arg, kindOf));
+  return false;
+}

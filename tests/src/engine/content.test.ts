@@ -1,0 +1,198 @@
+import fc from "fast-check";
+import { HyperFormula } from "hyperformula";
+import { describe, expect, test } from "vitest";
+import { MOST_NESTED } from "../../../src/book/formula.ts";
+import type { ColumnKind } from "../../../src/book/shape.ts";
+import { engineConfig } from "../../../src/engine/config.ts";
+import { forEngine, toEngine, understand } from "../../../src/engine/content.ts";
+import { register } from "../../../src/engine/register.ts";
+
+register();
+
+// 1 in = 2.54 cm, 1 yd = 36 in, 1 ft = 12 in, all exact: NIST SP 811 (2008), appendix B.8.
+describe("lengths as people write them", () => {
+  test.each([
+    ["16 1/2", 16.5],
+    ["16½", 16.5],
+    ["16 ½", 16.5],
+    ["16-1/2", 16.5],
+    ["16 1/2 in", 16.5],
+    ["16 1/2in", 16.5],
+    ['16 1/2"', 16.5],
+    ["16 1/2”", 16.5],
+    ["16 1⁄2", 16.5],
+    ["3/8", 0.375],
+    ["⅜", 0.375],
+    ["+3/8", 0.375],
+    ["-3/8", -0.375],
+    ["−3/8", -0.375],
+    ["42 cm", 42 / 2.54],
+    ["42cm", 42 / 2.54],
+    ["42 CM", 42 / 2.54],
+    ["420 mm", 42 / 2.54],
+    ["1 m", 100 / 2.54],
+    ["1 yd", 36],
+    ["1 yd 9 in", 45],
+    ["5' 3\"", 63],
+    ["5’ 3”", 63],
+    ["5 ft 3 1/2 in", 63.5],
+    [".5 in", 0.5],
+  ])("%s is %d in in an inch book, and as long in a centimetre book", (typed, inches) => {
+    const content = understand(typed, "any", "in");
+    expect(content).toMatchObject({ is: "length" });
+    expect((content as { value: number }).value).toBeCloseTo(inches, 12);
+    const metric = understand(typed, "any", "cm") as { value: number; sure: boolean };
+    expect(metric.value).toBeCloseTo(metric.sure ? inches * 2.54 : inches, 12);
+  });
+
+  test("a bare figure is a length where the column is of lengths, and a number elsewhere", () => {
+    expect(understand("16.5", "length", "in")).toEqual({ is: "length", value: 16.5, sure: true });
+    expect(understand("16.5", "any", "in")).toEqual({ is: "number", value: 16.5 });
+  });
+
+  test("a fraction alone is a length only as far as nothing else says so", () => {
+    expect(understand("1/2", "any", "in")).toEqual({ is: "length", value: 0.5, sure: false });
+    expect(understand("1/2", "length", "in")).toEqual({ is: "length", value: 0.5, sure: true });
+    for (const kind of ["number", "money", "date"] as const)
+      expect(understand("1/2", kind, "in")).toEqual({ is: "number", value: 0.5 });
+  });
+});
+
+describe("everything else that is typed", () => {
+  test.each<[string, ColumnKind, unknown]>([
+    ["", "any", { is: "blank" }],
+    [" \u00a0\t", "length", { is: "blank" }],
+    ["27", "any", { is: "number", value: 27 }],
+    ["-3", "any", { is: "number", value: -3 }],
+    ["−3", "any", { is: "number", value: -3 }],
+    ["+3.", "any", { is: "number", value: 3 }],
+    [".5", "any", { is: "number", value: 0.5 }],
+    ["1e3", "any", { is: "number", value: 1000 }],
+    ["1e999", "any", { is: "text", value: "1e999" }],
+    ["9".repeat(400), "length", { is: "text", value: "9".repeat(400) }],
+    ["50%", "any", { is: "share", value: 0.5 }],
+    ["12.5 %", "any", { is: "share", value: 0.125 }],
+    ["−5%", "any", { is: "share", value: -0.05 }],
+    [".5%", "any", { is: "share", value: 0.005 }],
+    ["TRUE", "any", { is: "flag", value: true }],
+    ["false", "any", { is: "flag", value: false }],
+    ["2026-05-04", "any", { is: "date", value: "2026-05-04" }],
+    ["2024-02-29", "any", { is: "date", value: "2024-02-29" }],
+    ["2026-02-29", "any", { is: "text", value: "2026-02-29" }],
+    ["2026-13-01", "any", { is: "text", value: "2026-13-01" }],
+    ["2026-04-31", "date", { is: "text", value: "2026-04-31" }],
+    ["1899-12-31", "any", { is: "text", value: "1899-12-31" }],
+    ["2026-5-4", "any", { is: "text", value: "2026-5-4" }],
+    ["04/05/2026", "any", { is: "text", value: "04/05/2026" }],
+    ["16 1/0", "any", { is: "text", value: "16 1/0" }],
+    ["4 2 in", "any", { is: "text", value: "4 2 in" }],
+    ["555 1234", "any", { is: "text", value: "555 1234" }],
+    ["10-12", "any", { is: "text", value: "10-12" }],
+    ["5 hooks", "any", { is: "text", value: "5 hooks" }],
+    ["1,200", "any", { is: "text", value: "1,200" }],
+    ["=", "any", { is: "text", value: "=" }],
+    ["'=A1", "any", { is: "text", value: "'=A1" }],
+    ["<script>", "any", { is: "text", value: "<script>" }],
+    ["27", "text", { is: "text", value: "27" }],
+    ["16 1/2 in", "text", { is: "text", value: "16 1/2 in" }],
+    ["2026-05-04", "text", { is: "text", value: "2026-05-04" }],
+    ["TRUE", "text", { is: "text", value: "TRUE" }],
+    ["  waist ", "any", { is: "text", value: "  waist " }],
+    ["=1+1", "text", { is: "formula", value: "=1+1" }],
+    [" =1+1", "any", { is: "formula", value: "=1+1" }],
+  ])("%j in a column of kind %s", (typed, kind, content) => {
+    expect(understand(typed, kind, "in")).toEqual(content);
+  });
+});
+
+describe("a formula as the engine reads it", () => {
+  test.each([
+    ["=EASE(36 1/2, 39)", "=EASE(36.5; 39)"],
+    ["=EASE(36½;39)", "=EASE(36.5;39)"],
+    ["=EASE(1/2 in, 1 yd 9 in)", "=EASE(0.5; 45)"],
+    ["=hem-1/2", "=hem-1/2"],
+    ["=16-1/2", "=16-1/2"],
+    ["=IF(TRUE, 1, false)", "=IF(TRUE(); 1; false())"],
+    ["=SUM({1,2|3,4})", "=SUM({1;2|3;4})"],
+    ["=SUM (A1)", "=SUM(A1)"],
+    ["=1E3", "=1e3"],
+    ["=A1\u00a0+\u00a0\n1", "=A1 + 1"],
+    ["=2×3÷4−1", "=2*3/4-1"],
+    ['="a, b"', '="a, b"'],
+    ["=“box”", '="box"'],
+    ['="say ""hem"""', '=("say "&CHAR(34)&"hem"&CHAR(34))'],
+    ['="C:\\hem\\"', '=("C:"&CHAR(92)&"hem"&CHAR(92))'],
+    ["=A1,B1", "=A1,B1"],
+    ["=TRUE()", "=TRUE()"],
+  ])("%s becomes %s", (typed, read) => {
+    expect(toEngine(typed, "in")).toBe(read);
+  });
+
+  test("a figure of another unit is brought into the book's", () => {
+    expect(toEngine("=42 cm+1", "in")).toBe(`=${42 / 2.54}+1`);
+    expect(toEngine("=1/2 in", "cm")).toBe("=1.27");
+    expect(toEngine("=36 1/2", "cm")).toBe("=36.5");
+  });
+
+  const hf = HyperFormula.buildFromArray([[2, 3]], engineConfig({ unit: "in" }));
+
+  test("it gives what the hand that typed it meant", () => {
+    const worked = (typed: string) => hf.calculateFormula(toEngine(typed, "in"), 0);
+    expect(worked("=EASE(36 1/2, 39)")).toBe(2.5);
+    expect(worked("=EASE(1 yd 1/2 in, 1 m)")).toBeCloseTo(100 / 2.54 - 36.5, 9);
+    expect(worked("=IF(TRUE,A1,B1)")).toBe(2);
+    expect(worked("=1E3/4")).toBe(250);
+  });
+
+  test("any text between quotes is worked as that very text", () => {
+    fc.assert(
+      fc.property(fc.string({ unit: "binary" }), (text) => {
+        expect(hf.calculateFormula(toEngine(`="${text.replaceAll('"', '""')}"&""`, "in"), 0)).toBe(text);
+      }),
+      { seed: 20_260_511, numRuns: 300 },
+    );
+  });
+
+  test("any typed text is that text in the engine, never a formula, a number or a date", () => {
+    fc.assert(
+      fc.property(
+        fc.oneof(
+          fc.string({ unit: "binary" }),
+          fc.constantFrom("=1", "'x", "''", "27", "2026-05-04", "TRUE", "50%", "#REF!", "$5"),
+        ),
+        (text) => {
+          fc.pre(text.trim() !== "");
+          hf.setCellContents({ sheet: 0, row: 1, col: 0 }, forEngine({ is: "text", value: text }));
+          expect(hf.getCellValue({ sheet: 0, row: 1, col: 0 })).toBe(text);
+        },
+      ),
+      { seed: 20_260_512, numRuns: 300 },
+    );
+  });
+
+  test("a date is the day that a calendar counts", () => {
+    // Days from 1899-12-30, as spreadsheets count: 2026-05-04 is day 46146 (OpenFormula 1.2, 4.3.2, with that null date).
+    hf.setCellContents({ sheet: 0, row: 1, col: 0 }, forEngine(understand("2026-05-04", "any", "in")));
+    expect(hf.getCellValue({ sheet: 0, row: 1, col: 0 })).toBe(46_146);
+  });
+
+  test("no formula breaks the engine, however deep or long", () => {
+    const deep = (n: number) => `=${"(".repeat(n)}1${")".repeat(n)}`;
+    const formulas = [
+      deep(MOST_NESTED),
+      deep(MOST_NESTED + 1),
+      deep(50_000),
+      `=${"ABS(".repeat(MOST_NESTED)}1${")".repeat(MOST_NESTED)}`,
+      `=${"-".repeat(500)}1`,
+      `=1${"+1".repeat(499)}`,
+      `=1${"+1".repeat(49_000)}`,
+      `=SUM(1${";1".repeat(49_000)})`,
+      `="${"x".repeat(99_000)}"`,
+    ];
+    for (const formula of formulas) {
+      const built = HyperFormula.buildFromArray([[toEngine(formula, "in")]], engineConfig({ unit: "in" }));
+      built.getCellValue({ sheet: 0, row: 0, col: 0 });
+      built.destroy();
+    }
+  });
+});

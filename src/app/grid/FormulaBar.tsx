@@ -12,9 +12,6 @@ interface Props {
   readonly place: Place;
 }
 
-/** The most lines of a long formula that are shown without scrolling. */
-const MOST_LINES = 6;
-
 export function FormulaBar({ store, place }: Props) {
   const hand = handOf(store);
   useSyncExternalStore(store.subscribe, () => store.revision);
@@ -56,41 +53,42 @@ export function FormulaBar({ store, place }: Props) {
 
   return (
     <div className="formula-bar">
-      <div className="formula-line">
-        <output className="formula-place" aria-label="Chosen cell">
-          {cellAddress(place.row, place.column)}
-        </output>
-        <NameField store={store} place={place} key={`${place.page}.${place.row}.${place.column}`} />
-        <textarea
-          ref={field}
-          className="formula-text"
-          aria-label="What is typed in the cell"
-          aria-describedby="formula-telling"
-          aria-autocomplete="list"
-          spellCheck={false}
-          rows={Math.min(MOST_LINES, text.split("\n").length)}
-          value={text}
-          onFocus={() => {
-            hand.table?.leave();
-            write();
-          }}
-          onChange={write}
-          onSelect={() => {
-            if (document.activeElement === field.current) write();
-          }}
-          onBlur={() => {
-            if (hand.draft?.where === "bar") keep();
-          }}
-          onKeyDown={onKeyDown}
-        />
+      <output className="formula-place" aria-label="Chosen cell">
+        {cellAddress(place.row, place.column)}
+      </output>
+      <NameField store={store} place={place} key={`${place.page}.${place.row}.${place.column}`} />
+      <textarea
+        ref={field}
+        className="formula-text"
+        aria-label="What is typed in the cell"
+        aria-describedby="formula-telling"
+        aria-autocomplete="list"
+        spellCheck={false}
+        rows={2}
+        value={text}
+        onFocus={() => {
+          hand.table?.leave();
+          write();
+        }}
+        onChange={write}
+        onSelect={() => {
+          // Heard after the key that ended the draft too: only a draft has a caret to follow.
+          if (hand.draft?.where === "bar") write();
+        }}
+        onBlur={() => {
+          if (hand.draft?.where === "bar") keep();
+        }}
+        onKeyDown={onKeyDown}
+      />
+      <Telling hand={hand} place={place} exactly={asked} />
+      <span className="formula-keys">
         <button type="button" aria-pressed={asked} onClick={() => setAsked(!asked)}>
           Exact
         </button>
         <button type="button" aria-haspopup="menu" onClick={openMenu}>
           Rows and columns
         </button>
-      </div>
-      <Telling hand={hand} place={place} exactly={asked} />
+      </span>
     </div>
   );
 }

@@ -13,9 +13,11 @@ interface Props {
 
 export function Telling(props: Props) {
   return (
-    <p className="formula-telling" id="formula-telling" role="status">
-      {told(props)}
-    </p>
+    <div className="formula-telling">
+      <p id="formula-telling" role="status">
+        {told(props)}
+      </p>
+    </div>
   );
 }
 

@@ -23,7 +23,7 @@ export interface Vocabulary {
 
 const MOST = 8;
 
-/** At most eight: cells before functions, what begins with the word before what only holds it. */
+/** At most eight: what begins with the word before what only holds it; cells before functions, unless it is in capitals. */
 export function offersFor(word: string, { book, at, catalogue, shown }: Vocabulary): Offer[] {
   if (word === "") return [];
   const lower = word.toLowerCase();
@@ -32,12 +32,13 @@ export function offersFor(word: string, { book, at, catalogue, shown }: Vocabula
   const begins = (text: string) => text.toLowerCase().startsWith(lower);
   const holds = (text: string) => lower.length > 2 && !begins(text) && text.toLowerCase().includes(lower);
   const functions = [...catalogue.keys()];
-  const picked = [
-    ...names.filter(begins).map((text) => ({ text, is: "name" as const })),
-    ...functions.filter(begins).map((text) => ({ text, is: "function" as const })),
-    ...names.filter(holds).map((text) => ({ text, is: "name" as const })),
-    ...functions.filter(holds).map((text) => ({ text, is: "function" as const })),
-  ].slice(0, MOST);
+  const fitting = (fits: (text: string) => boolean) => {
+    const cells = names.filter(fits).map((text) => ({ text, is: "name" as const }));
+    const calls = functions.filter(fits).map((text) => ({ text, is: "function" as const }));
+    // Capitals are how functions are written.
+    return word === word.toUpperCase() ? [...calls, ...cells] : [...cells, ...calls];
+  };
+  const picked = [...fitting(begins), ...fitting(holds)].slice(0, MOST);
   return picked.map(({ text, is }) => {
     if (is === "function") return { text, is, about: catalogue.get(text)!.summary };
     const place = lookUp(book, text);

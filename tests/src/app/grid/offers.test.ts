@@ -34,6 +34,13 @@ describe("the names that are offered", () => {
     expect(offer("ga").every((text) => /^ga/i.test(text))).toBe(true);
   });
 
+  it("a word in capitals asks for functions first", () => {
+    const named = { ...book, names: { spread_per_gap: "Draft!B15" } };
+    const first = (word: string) => offersFor(word, { book: named, at, catalogue, shown: () => "" })[0]?.text;
+    expect(first("SPREAD_P")).toBe("SPREAD_PER_GAP");
+    expect(first("spread_p")).toBe("spread_per_gap");
+  });
+
   it("there are at most eight, and none for no word", () => {
     expect(offer("s").length).toBe(8);
     expect(offer("")).toEqual([]);

@@ -1,5 +1,6 @@
 import { define, Refusal } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
+import { dimension, type Shape, stroke } from "../drawing.ts";
+import type { Point } from "../geometry.ts";
 
 /**
  * What to open at the hem of each slash so that a strip `top` long gets a hem `hem` long; in the
@@ -47,31 +48,30 @@ export const SPREAD_PER_GAP = define({
     step("too_much_with_full_edges", "gained_with_full_edges - spread", full - spread);
     return step("spread_per_gap", "spread / gaps", spread / gaps);
   },
-  draw({ top, hem, sections, edge_share }, { spread_per_gap = 0 }) {
-    // The hem laid out straight: strips and the gaps between them, with the edges' shares outside.
-    const strip = top / sections;
-    const low = top / 3;
-    const shapes = [dimension([0, low + top / 12], [hem, low + top / 12], { label: "hem" })];
-    let x = spread_per_gap * edge_share;
+  draw({ top, sections, edge_share }, { spread_per_gap: gap = 0 }) {
+    // The paper strip as it lies on the table: slashed to the top edge, each section swung out on
+    // its hinge until the hem stands open by the gap. How deep it is drawn is for the eye only.
+    const wide = top / sections;
+    const deep = Math.max(top / 3, gap * 1.2);
+    const swing = 2 * Math.asin(Math.min(1, gap / (2 * deep)));
+    const foot = ([x, y]: Point, lean: number): Point => [
+      x - deep * Math.sin(lean),
+      y + deep * Math.cos(lean),
+    ];
+    const shapes: Shape[] = [];
+    let lean = (swing * (sections - 1)) / 2;
+    let left: Point = [0, 0];
+    const first = stroke([left, foot(left, lean + swing * edge_share)], "guide");
     for (let i = 0; i < sections; i += 1) {
-      shapes.push(
-        stroke(
-          [
-            [x, 0],
-            [x + strip, 0],
-            [x + strip, low],
-            [x, low],
-            [x, 0],
-          ],
-          "cut",
-        ),
-      );
-      if (i === 0 && sections > 1) {
-        shapes.push(
-          dimension([x + strip, low], [x + strip + spread_per_gap, low], { shows: "spread_per_gap" }),
-        );
-      }
-      x += strip + spread_per_gap;
+      const right: Point = [left[0] + wide * Math.cos(lean), left[1] + wide * Math.sin(lean)];
+      const low = foot(right, lean);
+      shapes.push(stroke([left, right, low, foot(left, lean), left], "cut"));
+      if (i < sections - 1)
+        shapes.push(dimension(low, foot(right, lean - swing), i === 0 ? { shows: "spread_per_gap" } : {}));
+      else if (edge_share > 0)
+        shapes.push(first, stroke([right, foot(right, lean - swing * edge_share)], "guide"));
+      left = right;
+      lean -= swing;
     }
     return shapes;
   },

@@ -1,9 +1,12 @@
 /** What stands beside the grid. Each part opens and closes; those that are open share the height. */
-import { type ReactNode, useRef, useState } from "react";
+import { lazy, type ReactNode, Suspense, useRef, useState } from "react";
 import type { Place } from "../../book/address.ts";
 import type { Store } from "../../store/store.ts";
 import { Drawing } from "../drawing/Drawing.tsx";
 import { Working } from "../working/Working.tsx";
+
+/** It comes when it is opened first. */
+const WhatIf = lazy(() => import("../whatif/WhatIf.tsx").then((module) => ({ default: module.WhatIf })));
 
 interface Props {
   readonly store: Store;
@@ -22,6 +25,11 @@ export function Side({ store, place, onPlace }: Props) {
       </Part>
       <Part name="Working" open>
         <Working {...common} />
+      </Part>
+      <Part name="What if">
+        <Suspense>
+          <WhatIf store={store} place={place} />
+        </Suspense>
       </Part>
     </aside>
   );

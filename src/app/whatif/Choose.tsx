@@ -1,0 +1,34 @@
+/** The two choosers of What if: a typed cell to turn, and a worked cell to look at. */
+import { useId } from "react";
+import type { Book } from "../../book/shape.ts";
+import type { Dial } from "../../engine/dial.ts";
+import type { Watched } from "../../engine/sweep.ts";
+import { keyOf } from "./choices.ts";
+
+interface Props<T extends Dial | Watched> {
+  readonly book: Book;
+  readonly label: string;
+  readonly of: readonly T[];
+  /** The address of the chosen one, or "". */
+  readonly value: string;
+  /** What "" stands for; left out when something must be chosen. */
+  readonly none?: string;
+  readonly onChoose: (key: string) => void;
+}
+
+export function Choose<T extends Dial | Watched>({ book, label, of, value, none, onChoose }: Props<T>) {
+  const id = useId();
+  return (
+    <span className="choose">
+      <label htmlFor={id}>{label}</label>
+      <select id={id} value={value} onChange={(event) => onChoose(event.target.value)}>
+        {none !== undefined && <option value="">{none}</option>}
+        {of.map((one) => (
+          <option key={keyOf(book, one.place)} value={keyOf(book, one.place)}>
+            {one.label}
+          </option>
+        ))}
+      </select>
+    </span>
+  );
+}

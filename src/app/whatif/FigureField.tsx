@@ -1,0 +1,59 @@
+/** A figure typed as in a cell: "8 1/2", "42 cm", "6". What can't be read stays, with a sentence beneath. */
+import { useId, useState } from "react";
+import type { Kind } from "../../../functions/define.ts";
+import type { Book } from "../../book/shape.ts";
+import { figureFor, figureText } from "../../engine/dial.ts";
+
+interface Props {
+  readonly book: Book;
+  readonly label: string;
+  readonly kind: Kind;
+  readonly value: number | undefined;
+  readonly onFigure: (figure: number | undefined) => void;
+  /** May be left blank. */
+  readonly open?: string;
+}
+
+const WANTED: Partial<Record<Kind, string>> = {
+  length: "a length such as 8 1/2",
+  days: "a date such as 2026-05-04",
+  count: "a whole number",
+};
+
+export function FigureField({ book, label, kind, value, onFigure, open }: Props) {
+  const id = useId();
+  const [draft, setDraft] = useState<string | null>(null);
+  const text = draft ?? (value === undefined ? "" : figureText(book, kind, value));
+  const read = draft === null || draft.trim() === "" ? null : figureFor(book, { kind }, draft);
+  const wrong = draft !== null && read === null && !(open !== undefined && draft.trim() === "");
+  const settle = () => {
+    if (draft === null || wrong) return;
+    if (read === null) onFigure(undefined);
+    else if (read !== value) onFigure(read);
+    setDraft(null);
+  };
+  return (
+    <span className="figure-field">
+      <label htmlFor={id}>{label}</label>
+      <input
+        id={id}
+        size={7}
+        value={text}
+        placeholder={open}
+        aria-invalid={wrong}
+        aria-describedby={wrong ? `${id}-wrong` : undefined}
+        onChange={(event) => setDraft(event.target.value)}
+        onBlur={settle}
+        onKeyDown={(event) => {
+          if (event.key === "Enter") settle();
+          if (event.key === "Escape") setDraft(null);
+        }}
+      />
+      {wrong && (
+        <span id={`${id}-wrong`} className="look" role="alert">
+          {label.toLowerCase()} must be {WANTED[kind] ?? "a number"}, not “{text}”
+        </span>
+      )}
+    </span>
+  );
+}

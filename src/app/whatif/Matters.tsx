@@ -1,0 +1,81 @@
+/** Which measurements a result hangs on most: measure those twice. */
+import { useMemo, useState } from "react";
+import { figureText } from "../../engine/dial.ts";
+import { type Effect, slipOf } from "../../engine/sensitivity.ts";
+import { show } from "../../engine/show.ts";
+import type { Watched } from "../../engine/sweep.ts";
+import type { Question } from "../../worker/question.ts";
+import { Choose } from "./Choose.tsx";
+import { keyOf, watchChoices } from "./choices.ts";
+import { useAnswer } from "./useAnswer.ts";
+import type { Asking } from "./WhatIf.tsx";
+
+export function Matters({ store, place, client }: Asking) {
+  const { book } = store;
+  const [key, setKey] = useState("");
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the engine follows the book
+  const results = useMemo(
+    () => watchChoices(store.engine, place).filter(({ kind }) => kind !== "verdict" && kind !== "flag"),
+    [book, place],
+  );
+  const chosen = results.find((one) => keyOf(book, one.place) === (key || keyOf(book, place)));
+  const question = useMemo<Question | null>(
+    () => (chosen ? { is: "sensitivity", book, watched: chosen } : null),
+    [book, chosen],
+  );
+  const { effects, busy, problem } = useAnswer(client, question);
+  const most = Math.max(...(effects ?? []).map(({ weight }) => (Number.isFinite(weight) ? weight : 0)));
+  return (
+    <div className="matters">
+      <Choose book={book} label="Result" of={results} value={key} none="the chosen cell" onChoose={setKey} />
+      {!chosen && <p className="empty">Choose a cell that is worked out, in the grid or in this list.</p>}
+      {problem && (
+        <p className="look" role="alert">
+          {problem}
+        </p>
+      )}
+      <div role="status" aria-busy={busy}>
+        {busy && <p className="aside">Working …</p>}
+        {chosen && effects && (
+          <p className="aside">
+            {effects.length === 0
+              ? `No typed length stands under ${chosen.label}.`
+              : `What a slip of ${figureText(book, "length", slipOf(book))} ${book.unit} in each measurement does to ${chosen.label}. Measure the first ones twice.`}
+          </p>
+        )}
+      </div>
+      {chosen && effects && (
+        <ol className="bars">
+          {effects.map((effect) => (
+            <li key={effect.dial.label}>
+              <span className="bar-name">{effect.dial.label}</span>
+              <span className="bar-words">{wordsOf(effect, chosen, book)}</span>
+              <span className="bar-track" aria-hidden="true">
+                <span className="bar" style={{ width: `${lengthOf(effect, most)}%` }} />
+              </span>
+            </li>
+          ))}
+        </ol>
+      )}
+    </div>
+  );
+}
+
+const lengthOf = ({ weight }: Effect, most: number): number =>
+  Number.isFinite(weight) ? (most > 0 ? (100 * weight) / most : 0) : 100;
+
+function wordsOf(
+  { longer, shorter, sentence }: Effect,
+  { kind }: Watched,
+  book: Asking["store"]["book"],
+): string {
+  if (sentence) return sentence;
+  const say = (change: number | null) => {
+    const shown = show(Math.abs(change ?? 0), kind, book);
+    return /^0(\.0*)?$/.test(shown) && (change ?? 0) !== 0
+      ? `less than ${kind === "length" ? book.mark : "shown"}`
+      : `${(change ?? 0) < 0 ? "−" : "+"}${shown}`;
+  };
+  if (longer === 0 && shorter === 0) return "nothing";
+  return `longer ${say(longer)}, shorter ${say(shorter)}`;
+}

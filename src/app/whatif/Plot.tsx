@@ -1,0 +1,87 @@
+/** A watched cell against the turned one, with what the pointer or the slider is at in words. */
+import { useEffect, useRef, useState } from "react";
+import type { Book } from "../../book/shape.ts";
+import { numberOf } from "../../engine/copy.ts";
+import { type Dial, figureText } from "../../engine/dial.ts";
+import { show } from "../../engine/show.ts";
+import { type Row, readingText, type Watched } from "../../engine/sweep.ts";
+import type { Thresholds } from "../../engine/thresholds.ts";
+import type { PlotDrawing } from "./plotting.ts";
+
+interface Props {
+  readonly book: Book;
+  readonly dial: Dial;
+  readonly watched: Watched;
+  /** Which of the readings of a row it is. */
+  readonly index: number;
+  readonly rows: readonly Row[];
+  readonly thresholds: Thresholds | null;
+  readonly at: number;
+  readonly target: number | null;
+}
+
+export function Plot({ book, dial, watched, index, rows, thresholds, at, target }: Props) {
+  const host = useRef<HTMLDivElement>(null);
+  const drawing = useRef<PlotDrawing | null>(null);
+  const [ready, setReady] = useState(false);
+  const [pointed, setPointed] = useState<number | null>(null);
+  const values = rows.map(({ readings }) => numberOf(readings[index]));
+  const plain = values.some((value) => value !== null);
+
+  useEffect(() => {
+    if (!plain) return;
+    let gone = false;
+    // The plotting library comes when the first plot does.
+    import("./plotting.ts").then(({ PlotDrawing }) => {
+      if (gone || !host.current) return;
+      drawing.current = new PlotDrawing(host.current, setPointed);
+      setReady(true);
+    });
+    return () => {
+      gone = true;
+      drawing.current?.destroy();
+      drawing.current = null;
+      setReady(false);
+    };
+  }, [plain]);
+
+  const inches = book.unit === "in" && watched.kind === "length";
+  useEffect(() => {
+    if (!ready) return;
+    drawing.current?.draw({
+      data: [rows.map(({ figures }) => figures[0]!), values],
+      steps: thresholds?.steps ?? watched.kind === "count",
+      jumps: thresholds?.jumps.map((jump) => jump.at) ?? [],
+      at,
+      target,
+      across: (figure) => figureText(book, dial.kind, figure),
+      up: (value) => show(value, watched.kind, book),
+      inches,
+    });
+  });
+
+  const nearest = rows.reduce(
+    (best, { figures }, i) =>
+      Math.abs(figures[0]! - at) < Math.abs(rows[best]!.figures[0]! - at) ? i : best,
+    0,
+  );
+  const told = rows[pointed ?? nearest] ?? rows[nearest];
+  const numbers = values.filter((value) => value !== null);
+  const about = plain
+    ? `${watched.label} from ${show(Math.min(...numbers), watched.kind, book)} to ${show(Math.max(...numbers), watched.kind, book)} while ${dial.label} goes from ${figureText(book, dial.kind, rows[0]!.figures[0]!)} to ${figureText(book, dial.kind, rows.at(-1)!.figures[0]!)}`
+    : "";
+  return (
+    <figure className="plot">
+      <figcaption>
+        <b>{watched.label}</b>{" "}
+        {told && (
+          <span>
+            {readingText(book, watched, told.readings[index]!)} at {dial.label}{" "}
+            {figureText(book, dial.kind, told.figures[0]!)}
+          </span>
+        )}
+      </figcaption>
+      {plain && <div ref={host} className="plot-host" role="img" aria-label={about} />}
+    </figure>
+  );
+}

@@ -1,0 +1,52 @@
+/** The rows of a sweep in words, for who would rather read than look. */
+import type { Book } from "../../book/shape.ts";
+import { type Dial, figureText } from "../../engine/dial.ts";
+import { type Row, readingText, type Watched } from "../../engine/sweep.ts";
+
+interface Props {
+  readonly book: Book;
+  readonly dials: readonly Dial[];
+  readonly watched: readonly Watched[];
+  readonly rows: readonly Row[];
+}
+
+/** A longer table is for the file. */
+const MOST_ROWS = 500;
+
+export function RowsTable({ book, dials, watched, rows }: Props) {
+  return (
+    <details className="rows">
+      <summary>All {rows.length} steps as a table</summary>
+      <table className="figures-table">
+        <thead>
+          <tr>
+            {[...dials, ...watched].map(({ label }) => (
+              <th key={label} scope="col">
+                {label}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.slice(0, MOST_ROWS).map(({ figures, readings }) => (
+            <tr key={figures.join(" ")}>
+              {dials.map((dial, i) => (
+                <th key={dial.label} scope="row">
+                  {figureText(book, dial.kind, figures[i]!)}
+                </th>
+              ))}
+              {readings.map((reading, i) =>
+                watched[i] ? (
+                  <td key={watched[i].label} className={"sentence" in reading ? "look" : undefined}>
+                    {readingText(book, watched[i], reading)}
+                  </td>
+                ) : null,
+              )}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {rows.length > MOST_ROWS && <p className="aside">The rest is in the CSV file.</p>}
+    </details>
+  );
+}

@@ -1,0 +1,246 @@
+/** Solve for: which figure of a typed cell, or of two, brings another cell to where it should be. */
+import { useMemo, useState } from "react";
+import type { Aim, OpenSpan } from "../../engine/aim.ts";
+import { Cone } from "../../engine/copy.ts";
+import type { Dial } from "../../engine/dial.ts";
+import type { Question } from "../../worker/question.ts";
+import { Choose } from "./Choose.tsx";
+import { dialChoices, keyOf, usualSpan, watchChoices } from "./choices.ts";
+import { FigureField } from "./FigureField.tsx";
+import { Heat } from "./Heat.tsx";
+import { Plot } from "./Plot.tsx";
+import { useAnswer } from "./useAnswer.ts";
+import type { Asking } from "./WhatIf.tsx";
+
+const AIMS: Record<Aim["is"], string> = {
+  atmost: "at most",
+  atleast: "at least",
+  equal: "just",
+  lowest: "as little as can be",
+  highest: "as much as can be",
+};
+
+export function Solve({ store, place, trying, client }: Asking) {
+  const { book } = store;
+  const [makeKey, setMakeKey] = useState("");
+  const [keys, setKeys] = useState(["", ""]);
+  const [is, setIs] = useState<Aim["is"]>("atmost");
+  const [value, setValue] = useState<number | undefined>(undefined);
+  const [spans, setSpans] = useState<Readonly<Record<string, OpenSpan>>>({});
+  const [least, setLeast] = useState(false);
+  const [asked, setAsked] = useState<Question | null>(null);
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the engine follows the book
+  const makes = useMemo(
+    () => watchChoices(store.engine, place).filter(({ kind }) => kind !== "verdict" && kind !== "flag"),
+    [book, place],
+  );
+  const make = makes.find((one) => keyOf(book, one.place) === makeKey) ?? null;
+  const dialsUnder = useMemo(() => {
+    const cone = make && new Cone(book, [make.place]);
+    return cone ? dialChoices(book, place).filter((dial) => cone.has(dial.place)) : [];
+  }, [book, place, make]);
+  const byKey = (key: string) => dialsUnder.find((one) => keyOf(book, one.place) === key);
+  const first = byKey(keys[0]!) ?? null;
+  const second = (first && keys[1] !== keys[0] && byKey(keys[1]!)) || null;
+  const dials = [first, second].filter((one): one is Dial => one !== null);
+  const both = dials.length > 1;
+  const spanOf = (dial: Dial): OpenSpan =>
+    spans[keyOf(book, dial.place)] ?? (both ? usualSpan(dial, 12) : {});
+  const sided = is === "atmost" || is === "atleast" || is === "equal";
+  const answer = useAnswer(client, asked);
+  // An answer about another book is none.
+  const question = answer.question?.is === "solve" && answer.question.book === book ? answer.question : null;
+  const solution = question && answer.solution;
+  const foundDials = question
+    ? question.dials.flatMap(
+        (at) => dialChoices(book, at).find((dial) => keyOf(book, dial.place) === keyOf(book, at)) ?? [],
+      )
+    : [];
+
+  const ask = () => {
+    if (!make || dials.length === 0 || (sided && value === undefined)) return;
+    const aim: Aim = sided ? { is, value: value! } : { is: is as "lowest" | "highest" };
+    setAsked({
+      is: "solve",
+      book,
+      dials: dials.map((dial) => dial.place),
+      spans: dials.map(spanOf),
+      make,
+      aim,
+      least,
+    });
+  };
+
+  return (
+    <form
+      className="solve"
+      onSubmit={(event) => {
+        event.preventDefault();
+        ask();
+      }}
+    >
+      <div className="solve-row">
+        <Choose
+          book={book}
+          label="Make"
+          of={makes}
+          value={make ? makeKey : ""}
+          none="choose a cell"
+          onChoose={setMakeKey}
+        />
+        <span className="choose">
+          <label htmlFor="solve-aim">be</label>
+          <select id="solve-aim" value={is} onChange={(event) => setIs(event.target.value as Aim["is"])}>
+            {Object.entries(AIMS).map(([one, words]) => (
+              <option key={one} value={one}>
+                {words}
+              </option>
+            ))}
+          </select>
+        </span>
+        {sided && make && (
+          <FigureField
+            key={makeKey}
+            book={book}
+            label="Value"
+            kind={make.kind}
+            value={value}
+            open="…"
+            onFigure={setValue}
+          />
+        )}
+      </div>
+      {make && (
+        <Choose
+          book={book}
+          label="by turning"
+          of={dialsUnder}
+          value={first ? keys[0]! : ""}
+          none="choose a typed cell"
+          onChoose={(key) => setKeys([key, keys[1]!])}
+        />
+      )}
+      {first && (
+        <Ends
+          book={book}
+          dial={first}
+          span={spanOf(first)}
+          onSpan={(span) => setSpans({ ...spans, [keyOf(book, first.place)]: span })}
+        />
+      )}
+      {first && (
+        <Choose
+          book={book}
+          label="and"
+          of={dialsUnder.filter((one) => one !== first)}
+          value={second ? keys[1]! : ""}
+          none="no other"
+          onChoose={(key) => setKeys([keys[0]!, key])}
+        />
+      )}
+      {second && (
+        <Ends
+          book={book}
+          dial={second}
+          span={spanOf(second)}
+          onSpan={(span) => setSpans({ ...spans, [keyOf(book, second.place)]: span })}
+        />
+      )}
+      <div className="acts">
+        <span className="choose">
+          <label htmlFor="solve-end">Give</label>
+          <select
+            id="solve-end"
+            value={least ? "least" : "most"}
+            onChange={(event) => setLeast(event.target.value === "least")}
+          >
+            <option value="most">the largest that does</option>
+            <option value="least">the smallest that does</option>
+          </select>
+        </span>
+        <button
+          type="submit"
+          className="keep"
+          disabled={!make || dials.length === 0 || (sided && value === undefined)}
+        >
+          Find
+        </button>
+      </div>
+      <div role="status" aria-busy={answer.busy}>
+        {answer.busy && <p className="aside">Working …</p>}
+        {answer.problem && <p className="look">{answer.problem}</p>}
+        {solution && <p className={solution.found ? "found" : "look"}>{solution.sentence}</p>}
+      </div>
+      {solution && (
+        <div className="acts">
+          <button
+            type="button"
+            onClick={() => {
+              const { figures } = solution.found ?? solution.nearest;
+              trying.tryAll(foundDials.map((dial, i) => [dial, figures[i]!]));
+            }}
+          >
+            {solution.found ? "Try it" : "Try the nearest"}
+          </button>
+        </div>
+      )}
+      {solution && question && foundDials.length > 0 && solution.rows.length > 1 && (
+        <div className="plots">
+          {foundDials.length > 1 ? (
+            <Heat book={book} dials={foundDials} watched={question.make} index={0} rows={solution.rows} />
+          ) : (
+            <Plot
+              book={book}
+              dial={foundDials[0]!}
+              watched={question.make}
+              index={0}
+              rows={solution.rows}
+              thresholds={null}
+              at={(solution.found ?? solution.nearest).figures[0]!}
+              target={"value" in question.aim ? question.aim.value : null}
+            />
+          )}
+        </div>
+      )}
+    </form>
+  );
+}
+
+interface EndsProps {
+  readonly book: Asking["store"]["book"];
+  readonly dial: Dial;
+  readonly span: OpenSpan;
+  readonly onSpan: (span: OpenSpan) => void;
+}
+
+function Ends({ book, dial, span, onSpan }: EndsProps) {
+  const { kind } = dial;
+  return (
+    <div className="slider-ends">
+      <FigureField
+        book={book}
+        label="From"
+        kind={kind}
+        value={span.from}
+        open="any"
+        onFigure={(from) => onSpan({ ...span, from })}
+      />
+      <FigureField
+        book={book}
+        label="To"
+        kind={kind}
+        value={span.to}
+        open="any"
+        onFigure={(to) => onSpan({ ...span, to })}
+      />
+      <FigureField
+        book={book}
+        label="Step"
+        kind={kind === "days" ? "figure" : kind}
+        value={span.step ?? dial.step}
+        onFigure={(step) => onSpan({ ...span, step })}
+      />
+    </div>
+  );
+}

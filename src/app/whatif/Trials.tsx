@@ -1,0 +1,142 @@
+/** Trials: settings kept in the book under titles, side by side. */
+import { useMemo, useState } from "react";
+import { typedFor } from "../../engine/dial.ts";
+import { AS_IT_STANDS, trialPlaces } from "../../engine/trials.ts";
+import type { Command } from "../../store/store.ts";
+import { adoptTrial, deleteTrial, keepTrial } from "../../store/trials.ts";
+import type { Question } from "../../worker/question.ts";
+import { keyOf } from "./choices.ts";
+import { Overlay } from "./Overlay.tsx";
+import { useAnswer } from "./useAnswer.ts";
+import type { Asking } from "./WhatIf.tsx";
+
+export function Trials({ store, trying, client }: Asking) {
+  const { book } = store;
+  const [title, setTitle] = useState("");
+  const [refusal, setRefusal] = useState<string | null>(null);
+  const question = useMemo<Question | null>(
+    () => (book.trials.length > 0 ? { is: "compare", book } : null),
+    [book],
+  );
+  const { comparison, busy, problem } = useAnswer(client, question);
+  const run = (command: Command) => {
+    const sentence = store.run(command);
+    setRefusal(sentence);
+    return sentence === null;
+  };
+  const keep = () => {
+    const tried = trying.turned.map(([dial, figure]) => ({
+      ...dial.place,
+      typed: typedFor(book, dial, figure),
+    }));
+    const known = new Set(tried.map((place) => keyOf(book, place)));
+    // Cells that other trials set are kept as they stand, so that all trials can be told apart later.
+    const others = trialPlaces(book).filter((place) => !known.has(keyOf(book, place)));
+    if (run(keepTrial(title, [...tried, ...others]))) setTitle("");
+  };
+  return (
+    <div className="trials">
+      <form
+        className="acts"
+        onSubmit={(event) => {
+          event.preventDefault();
+          keep();
+        }}
+      >
+        <span className="choose">
+          <label htmlFor="trial-title">Keep what is tried as</label>
+          <input
+            id="trial-title"
+            value={title}
+            maxLength={200}
+            placeholder="an inch deeper"
+            onChange={(event) => setTitle(event.target.value)}
+          />
+        </span>
+        <button type="submit" className="keep">
+          Keep as a trial
+        </button>
+      </form>
+      {refusal && (
+        <p className="look" role="alert">
+          {refusal}
+        </p>
+      )}
+      {problem && (
+        <p className="look" role="alert">
+          {problem}
+        </p>
+      )}
+      {book.trials.length === 0 && (
+        <p className="empty">
+          No trials yet. Turn a cell under Vary, give the setting a title here, and it is kept in the book;
+          the book's own figures stay as they are.
+        </p>
+      )}
+      {question && comparison && (
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it
+        <section className="compare" aria-label="Trials side by side" aria-busy={busy} tabIndex={0}>
+          <table className="figures-table">
+            <thead>
+              <tr>
+                <td />
+                {comparison.titles.map((one) => (
+                  <th key={one} scope="col">
+                    {one}
+                  </th>
+                ))}
+              </tr>
+            </thead>
+            <tbody>
+              {comparison.inputs.map(({ label, typed }) => (
+                <tr key={label} className="given">
+                  <th scope="row">{label}</th>
+                  {typed.map((text, i) => (
+                    <td key={comparison.titles[i]}>{text || "blank"}</td>
+                  ))}
+                </tr>
+              ))}
+              {comparison.outputs.map(({ label, views }) => (
+                <tr key={label}>
+                  <th scope="row">{label}</th>
+                  {views.map(({ shown, look }, i) => (
+                    <td key={comparison.titles[i]} className={look ? "look" : undefined}>
+                      {look?.sentence ?? shown}
+                    </td>
+                  ))}
+                </tr>
+              ))}
+              <tr>
+                <td />
+                {comparison.titles.map((one) => (
+                  <td key={one}>
+                    {one !== AS_IT_STANDS && (
+                      <span className="acts">
+                        <button type="button" onClick={() => run(adoptTrial(one))}>
+                          Adopt<span className="unseen"> {one}</span>
+                        </button>
+                        <button type="button" onClick={() => run(deleteTrial(one))}>
+                          Delete<span className="unseen"> {one}</span>
+                        </button>
+                      </span>
+                    )}
+                  </td>
+                ))}
+              </tr>
+            </tbody>
+          </table>
+          {comparison.outputs
+            .filter(({ kind }) => kind === "piece")
+            .map(({ label, views }) => (
+              <Overlay
+                key={label}
+                label={label}
+                titles={comparison.titles}
+                pieces={views.map(({ value }) => value)}
+              />
+            ))}
+        </section>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,191 @@
+/** Turn one or two typed cells and see what becomes of the cells that are watched. */
+import { useMemo, useState } from "react";
+import { Cone } from "../../engine/copy.ts";
+import { type Dial, figureText } from "../../engine/dial.ts";
+import { type Span, sweepCsv, type Watched } from "../../engine/sweep.ts";
+import type { Question } from "../../worker/question.ts";
+import { Choose } from "./Choose.tsx";
+import { dialChoices, keyOf, usualSpan, watchChoices } from "./choices.ts";
+import { Heat } from "./Heat.tsx";
+import { download, picture } from "./out.ts";
+import { Plot } from "./Plot.tsx";
+import { RowsTable } from "./RowsTable.tsx";
+import { Slider } from "./Slider.tsx";
+import { useAnswer } from "./useAnswer.ts";
+import { WatchTable } from "./WatchTable.tsx";
+import type { Asking } from "./WhatIf.tsx";
+
+/** More plots than these can't be taken in at once. */
+const MOST_WATCHED = 6;
+const FIRST_WATCHED = 3;
+
+export function Vary({ store, place, trying, client }: Asking) {
+  const { book } = store;
+  const [keys, setKeys] = useState(["", ""]);
+  const [spans, setSpans] = useState<Readonly<Record<string, Span>>>({});
+  const [chosen, setChosen] = useState<readonly string[] | null>(null);
+
+  const choices = useMemo(() => dialChoices(book, place), [book, place]);
+  const byKey = (key: string) => choices.find((one) => keyOf(book, one.place) === key);
+  const first = byKey(keys[0]!) ?? byKey(keyOf(book, place)) ?? null;
+  const second = (first && keys[1] && keys[1] !== keyOf(book, first.place) && byKey(keys[1])) || null;
+  const dials = [first, second].filter((one): one is Dial => one !== null);
+  const spanOf = (dial: Dial): Span =>
+    spans[`${dials.length}${keyOf(book, dial.place)}`] ?? usualSpan(dial, dials.length > 1 ? 8 : 48);
+  const setSpan = (dial: Dial, span: Span) =>
+    setSpans({ ...spans, [`${dials.length}${keyOf(book, dial.place)}`]: span });
+
+  const firstKey = first && keyOf(book, first.place);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the engine follows the book, and the dial is told by its key
+  const following = useMemo(
+    () =>
+      first
+        ? watchChoices(store.engine, place).filter((one) => new Cone(book, [one.place]).has(first.place))
+        : [],
+    [book, place, firstKey],
+  );
+  const usual = following.filter(({ kind }) => kind !== "verdict").slice(-FIRST_WATCHED);
+  const watched = chosen ? following.filter((one) => chosen.includes(keyOf(book, one.place))) : usual;
+  const setWatched = (next: readonly Watched[]) => setChosen(next.map((one) => keyOf(book, one.place)));
+
+  const asked = JSON.stringify([dials.map((dial) => [dial.place, spanOf(dial)]), watched]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: `asked` tells all that is asked
+  const question = useMemo<Question | null>(
+    () =>
+      dials.length > 0 && watched.length > 0
+        ? { is: "sweep", book, dials: dials.map((dial) => dial.place), spans: dials.map(spanOf), watched }
+        : null,
+    [book, asked],
+  );
+  const answer = useAnswer(client, question);
+  const { rows, thresholds, problem, busy } = answer;
+  const shown = answer.question?.is === "sweep" ? answer.question.watched : [];
+  const jumps = thresholds.flatMap((one) =>
+    one.tooMany
+      ? [`${one.watched.label} jumps at too many places to name`]
+      : one.jumps.map(({ sentence }) => sentence),
+  );
+  const name = `${book.title} ${dials.map(({ label }) => label).join(" ")}`;
+
+  return (
+    <div className="vary">
+      <Choose
+        book={book}
+        label="Turn"
+        of={choices}
+        value={keys[0]!}
+        none="the chosen cell"
+        onChoose={(key) => setKeys([key, keys[1]!])}
+      />
+      {!first && (
+        <p className="empty">Choose a cell with a typed figure in the grid, or one from this list.</p>
+      )}
+      {first && (
+        <Slider
+          book={book}
+          dial={first}
+          figure={trying.figure(first)}
+          span={spanOf(first)}
+          onFigure={(figure) => trying.turn(first, figure)}
+          onSpan={(span) => setSpan(first, span)}
+        />
+      )}
+      {first && (
+        <Choose
+          book={book}
+          label="and"
+          of={choices.filter((one) => one !== first)}
+          value={second ? keys[1]! : ""}
+          none="no other"
+          onChoose={(key) => setKeys([keys[0]!, key])}
+        />
+      )}
+      {second && (
+        <Slider
+          book={book}
+          dial={second}
+          figure={trying.figure(second)}
+          span={spanOf(second)}
+          onFigure={(figure) => trying.turn(second, figure)}
+          onSpan={(span) => setSpan(second, span)}
+        />
+      )}
+      {first && (
+        <WatchTable
+          store={store}
+          watched={watched}
+          following={following}
+          most={MOST_WATCHED}
+          onWatched={setWatched}
+        />
+      )}
+      {problem && (
+        <p className="look" role="alert">
+          {problem}
+        </p>
+      )}
+      <div className="plots" aria-busy={busy}>
+        {rows.length > 0 &&
+          shown.map((one, i) =>
+            dials.length > 1 ? (
+              <Heat key={one.label} book={book} dials={dials} watched={one} index={i} rows={rows} />
+            ) : (
+              <Plot
+                key={one.label}
+                book={book}
+                dial={first!}
+                watched={one}
+                index={i}
+                rows={rows}
+                thresholds={thresholds[i] ?? null}
+                at={trying.figure(first!)}
+                target={null}
+              />
+            ),
+          )}
+      </div>
+      <div role="status">
+        {jumps.length > 0 && (
+          <ul className="jumps">
+            {jumps.map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+        )}
+      </div>
+      {rows.length > 0 && dials.length > 0 && (
+        <>
+          <RowsTable book={book} dials={dials} watched={shown} rows={rows} />
+          <div className="acts">
+            <button
+              type="button"
+              onClick={() =>
+                download(
+                  `${name}.csv`,
+                  new Blob([sweepCsv({ book, dials }, shown, rows)], { type: "text/csv" }),
+                )
+              }
+            >
+              Save as CSV
+            </button>
+            {dials.length === 1 && (
+              <button
+                type="button"
+                onClick={async () =>
+                  download(
+                    `${name}.png`,
+                    await picture(
+                      `${name}, ${figureText(book, first!.kind, spanOf(first!).from)} to ${figureText(book, first!.kind, spanOf(first!).to)}`,
+                    ),
+                  )
+                }
+              >
+                Save as a picture
+              </button>
+            )}
+          </div>
+        </>
+      )}
+    </div>
+  );
+}

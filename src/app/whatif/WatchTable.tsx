@@ -1,0 +1,95 @@
+/** The watched cells as the book keeps them and as tried, and what the difference is. */
+import { useEffect, useRef } from "react";
+import type { CellView } from "../../engine/engine.ts";
+import { show } from "../../engine/show.ts";
+import type { Watched } from "../../engine/sweep.ts";
+import type { Store } from "../../store/store.ts";
+import { Choose } from "./Choose.tsx";
+import { keyOf } from "./choices.ts";
+
+interface Props {
+  readonly store: Store;
+  readonly watched: readonly Watched[];
+  readonly following: readonly Watched[];
+  readonly most: number;
+  readonly onWatched: (watched: readonly Watched[]) => void;
+}
+
+export function WatchTable({ store, watched, following, most, onWatched }: Props) {
+  const { book, engine } = store;
+  // What the cells held before anything was tried.
+  const before = useRef<ReadonlyMap<string, CellView>>(new Map());
+  useEffect(() => {
+    if (!store.trying) {
+      before.current = new Map(following.map((one) => [keyOf(book, one.place), engine.view(one.place)]));
+    }
+  });
+  const rest = following.filter((one) => !watched.some(({ label }) => label === one.label));
+  return (
+    <div className="watch">
+      {watched.length > 0 && (
+        <table className="figures-table">
+          <thead>
+            <tr>
+              <th scope="col">Watched</th>
+              <th scope="col">Kept</th>
+              <th scope="col">Tried</th>
+              <th scope="col">Change</th>
+              <td />
+            </tr>
+          </thead>
+          <tbody>
+            {watched.map((one) => {
+              const now = engine.view(one.place);
+              const kept = store.trying ? before.current.get(keyOf(book, one.place)) : now;
+              return (
+                <tr key={one.label}>
+                  <th scope="row">{one.label}</th>
+                  <td>{kept?.shown ?? "–"}</td>
+                  <td className={now.look ? "look" : undefined}>
+                    {store.trying ? (now.look?.sentence ?? now.shown) : "–"}
+                  </td>
+                  <td>{store.trying && kept ? changeText(store, one, kept, now) : ""}</td>
+                  <td>
+                    <button
+                      type="button"
+                      className="quiet"
+                      onClick={() => onWatched(watched.filter((other) => other !== one))}
+                    >
+                      <span aria-hidden="true">×</span>
+                      <span className="unseen">Do not watch {one.label}</span>
+                    </button>
+                  </td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      )}
+      {following.length === 0 && (
+        <p className="empty">No named cell rests on this one. Name a cell to watch it.</p>
+      )}
+      {rest.length > 0 && watched.length < most && (
+        <Choose
+          book={book}
+          label="Watch"
+          of={rest}
+          value=""
+          none={watched.length === 0 ? "choose a cell" : "another cell"}
+          onChoose={(key) => {
+            const one = rest.find((other) => keyOf(book, other.place) === key);
+            if (one) onWatched([...watched, one]);
+          }}
+        />
+      )}
+    </div>
+  );
+}
+
+function changeText(store: Store, { kind }: Watched, kept: CellView, now: CellView): string {
+  if (typeof kept.value !== "number" || typeof now.value !== "number")
+    return kept.shown === now.shown ? "none" : "";
+  const change = now.value - kept.value;
+  const shown = show(Math.abs(change), kind, store.book);
+  return /^[0.]+$/.test(shown) ? "none" : `${change < 0 ? "−" : "+"}${shown}`;
+}

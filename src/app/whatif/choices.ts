@@ -1,0 +1,57 @@
+/** What can be chosen in What if: typed cells to turn and cells to look at. */
+import { findPlace, fullAddress, type Place } from "../../book/address.ts";
+import { isFormula } from "../../book/formula.ts";
+import { type Book, typedAt } from "../../book/shape.ts";
+import { type Dial, dialAt, isProblem } from "../../engine/dial.ts";
+import type { Engine } from "../../engine/engine.ts";
+import { type Span, type Watched, watchAt } from "../../engine/sweep.ts";
+
+export const keyOf = (book: Book, place: Place): string => fullAddress(book, place);
+
+const namedPlaces = (book: Book): Place[] =>
+  Object.values(book.names)
+    .flatMap((address) => findPlace(book, address) ?? [])
+    .toSorted((a, b) => a.page - b.page || a.row - b.row || a.column - b.column);
+
+const isTyped = (book: Book, { page, row, column }: Place): boolean => {
+  const typed = typedAt(book, page, row, column);
+  return typed !== "" && !isFormula(typed);
+};
+
+/** The named cells with a typed figure, in the order of the book, and the chosen cell when it is another such. */
+export function dialChoices(book: Book, chosen: Place): Dial[] {
+  const places = namedPlaces(book).filter((place) => isTyped(book, place));
+  const known = new Set(places.map((place) => keyOf(book, place)));
+  if (isTyped(book, chosen) && !known.has(keyOf(book, chosen))) places.push(chosen);
+  return places.flatMap((place) => {
+    const dial = dialAt(book, place);
+    return isProblem(dial) ? [] : [dial];
+  });
+}
+
+/** The named cells that are worked out to a figure or a verdict, in the order of the book, and the chosen one. */
+export function watchChoices(engine: Engine, chosen: Place): Watched[] {
+  const { book } = engine;
+  const places = namedPlaces(book).filter((place) => !isTyped(book, place));
+  const known = new Set(places.map((place) => keyOf(book, place)));
+  const typed = typedAt(book, chosen.page, chosen.row, chosen.column);
+  if (isFormula(typed) && !known.has(keyOf(book, chosen))) places.push(chosen);
+  return places.flatMap((place) => {
+    const watched = watchAt(engine, place);
+    return isProblem(watched) ? [] : [watched];
+  });
+}
+
+/** Steps that the tape's mark may be taken in when a range would have too many. */
+const MULTIPLES = [1, 2, 4, 5, 8, 10, 16, 20, 40, 50, 80, 100, 200, 500, 1000];
+
+/** A range round the figure as it stands, of at most so many steps. */
+export function usualSpan({ now, step, whole, kind }: Dial, most: number): Span {
+  const figure = now ?? step;
+  const reach = whole ? 3 : Math.max(Math.abs(figure) / 4, 8 * step);
+  const multiple = MULTIPLES.find((one) => (2 * reach) / (one * step) <= most) ?? 1000;
+  const by = multiple * step;
+  const least = kind === "length" || kind === "count" ? step : Number.NEGATIVE_INFINITY;
+  const from = Math.max(least, figure - Math.floor(reach / by) * by);
+  return { from, to: figure + Math.floor(reach / by) * by, step: by };
+}

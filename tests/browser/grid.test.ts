@@ -1,0 +1,398 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { cell, type Opened, type Visit, visit } from "./page.ts";
+
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+let here: Visit;
+let opened: Opened;
+let page: Page;
+
+beforeAll(async () => {
+  here = await visit();
+}, 120_000);
+afterAll(() => here.end());
+beforeEach(async () => {
+  opened = await here.open();
+  page = opened.page;
+  await turn("Draft");
+});
+afterEach(async () => {
+  expect(opened.complaints).toEqual([]);
+  await page.context().close();
+});
+
+const bar = () => page.getByLabel("What is typed in the cell");
+const key = (keys: string) => page.keyboard.press(keys);
+const type = (text: string) => page.keyboard.type(text);
+const clipboard = () => page.evaluate(() => navigator.clipboard.readText());
+const toClipboard = (text: string) => page.evaluate((put) => navigator.clipboard.writeText(put), text);
+const told = () => page.locator("#formula-telling").textContent();
+
+async function turn(title: string): Promise<void> {
+  await page.getByRole("navigation").getByRole("button", { name: title, exact: true }).click();
+}
+
+/** Chooses a cell by a click; a click beside it first, so that two in a row are no double click. */
+async function choose(address: string, to = address): Promise<void> {
+  await page.locator(".formula-place").click();
+  await cell(page, address === "A1" ? "A2" : "A1").click();
+  await cell(page, address).click();
+  if (to !== address) await cell(page, to).click({ modifiers: ["Shift"] });
+}
+
+/** What is typed in a cell, as the bar says. */
+async function typedIn(address: string): Promise<string> {
+  await choose(address);
+  return bar().inputValue();
+}
+
+async function enter(address: string, text: string): Promise<void> {
+  await choose(address);
+  await type(text);
+  await key("Enter");
+}
+
+const chosen = () => page.locator(".formula-place").textContent();
+
+describe("typing", () => {
+  it("what was typed is kept to the letter and shown again on editing; the cell shows the tape's figure", async () => {
+    await enter("B8", "10 4/8");
+    expect(await cell(page, "B8").textContent()).toBe("10 1/2");
+    expect(await chosen()).toBe("B9");
+    await choose("B8");
+    await key("F2");
+    expect(await page.getByLabel("Cell text").inputValue()).toBe("10 4/8");
+    expect(await bar().inputValue()).toBe("10 4/8");
+  });
+
+  it("Tab goes on to the right, Escape leaves the cell as it was, Delete empties it", async () => {
+    await choose("B8");
+    await type("12");
+    await key("Tab");
+    expect(await chosen()).toBe("C8");
+    expect(await typedIn("B8")).toBe("12");
+    await key("F2");
+    await type("99");
+    await key("Escape");
+    expect(await bar().inputValue()).toBe("12");
+    await key("Delete");
+    expect(await bar().inputValue()).toBe("");
+    expect(await cell(page, "B8").textContent()).toBe("");
+  });
+
+  it("one draft has two views: the bar follows the cell, and the cell the bar", async () => {
+    await choose("B8");
+    await type("10");
+    expect(await bar().inputValue()).toBe("10");
+    await key("Escape");
+    await bar().click();
+    await bar().fill("11 1/4");
+    expect(await cell(page, "B8").textContent()).toBe("11 1/4");
+    await key("Escape");
+    await expect.poll(() => cell(page, "B8").textContent()).toBe("9");
+    await bar().click();
+    await bar().fill("11 1/4");
+    await key("Enter");
+    await expect.poll(chosen).toBe("B9");
+    await type("2");
+    await key("Enter");
+    expect(await typedIn("B8")).toBe("11 1/4");
+    expect(await typedIn("B9")).toBe("2");
+  });
+
+  it("a half typed text is kept when another page is turned to, and the other page is left alone", async () => {
+    await choose("B8");
+    await type("13");
+    await turn("Fit");
+    await turn("Draft");
+    expect(await typedIn("B8")).toBe("13");
+  });
+
+  it("undo and redo go back and forth from the grid and from beside it", async () => {
+    await enter("B8", "10");
+    await key("Control+z");
+    expect(await cell(page, "B8").textContent()).toBe("9");
+    await page.getByRole("button", { name: "Rows and columns" }).focus();
+    await key("Control+y");
+    expect(await cell(page, "B8").textContent()).toBe("10");
+    await key("Control+z");
+    await key("Control+Shift+Z");
+    expect(await cell(page, "B8").textContent()).toBe("10");
+  });
+});
+
+describe("cells speak of themselves", () => {
+  it("a cell to look at says why, to the pointer, to a screen reader and in the bar", async () => {
+    await enter("B13", "2.5");
+    const open = cell(page, "B15");
+    const reason = "sections must be a whole number, not 2.5";
+    expect(await open.textContent()).toBe("look");
+    expect(await open.getAttribute("title")).toContain(reason);
+    expect(await open.getAttribute("aria-description")).toContain(reason);
+    await choose("B15");
+    expect(await told()).toContain(reason);
+    await key("Control+z");
+    expect(await open.textContent()).toBe("2 3/8");
+    expect(await open.getAttribute("title")).not.toContain(reason);
+  });
+
+  it("typed, worked-out and wrong cells differ without colour", async () => {
+    await enter("B7", "=1/0");
+    const look = (address: string) =>
+      cell(page, address).evaluate((td) => {
+        const { fontWeight, textDecorationLine, textAlign } = getComputedStyle(td);
+        const mark = getComputedStyle(td, "::before").content;
+        return [Number(fontWeight) > 500, textDecorationLine, mark.slice(0, 3), textAlign];
+      });
+    expect(await look("B8")).toEqual([true, "none", "non", "right"]);
+    expect(await look("B15")).toEqual([false, "none", '"="', "right"]);
+    expect(await look("B7")).toEqual([false, "underline", '"!"', "start"]);
+  });
+
+  it("the exact value is told on demand", async () => {
+    await choose("B11");
+    await page.getByRole("button", { name: "Exact" }).click();
+    // 54 1/4 is the nearest eighth of the hem, which comes of the hip, the ease and the fullness.
+    const exactly = Number(/exactly ([\d.]+) in/.exec((await told())!)![1]);
+    expect(Math.abs(exactly - 54.25)).toBeLessThanOrEqual(1 / 16);
+  });
+
+  it("a cell is named in the bar; formulas may use the name at once; a taken name is refused in words", async () => {
+    await choose("B5");
+    const name = page.getByLabel("Name of the cell");
+    await name.fill("waist");
+    await key("Enter");
+    expect(await page.locator(".name-field").getByRole("alert").textContent()).toContain(
+      "waist is already the name of",
+    );
+    expect(await name.inputValue()).toBe("waist");
+    await name.fill("plain_waist");
+    await key("Enter");
+    await expect.poll(() => cell(page, "B5").getAttribute("title")).toContain("named plain_waist");
+    await enter("C5", "=plain_waist*2");
+    expect(await cell(page, "C5").textContent()).toBe("53 1/2");
+  });
+});
+
+describe("formulas", () => {
+  const offers = () => page.locator("#offers").getByRole("option").allTextContents();
+
+  it("names are completed by Tab, by Enter only after an arrow key", async () => {
+    await choose("B7");
+    await type("=wai");
+    expect((await offers())[0]).toMatch(/^waist/);
+    await key("Tab");
+    await type("+wai");
+    await key("ArrowDown");
+    await key("ArrowDown");
+    await key("Enter");
+    await type("+hem");
+    expect(await offers()).not.toHaveLength(0);
+    await key("Enter");
+    expect(await typedIn("B7")).toBe("=waist+waist_seam+hem");
+  });
+
+  it("the first Escape puts the offers away, the second leaves the cell", async () => {
+    await choose("B7");
+    await type("=wai");
+    await key("Escape");
+    expect(await offers()).toEqual([]);
+    expect(await bar().inputValue()).toBe("=wai");
+    await key("Escape");
+    expect(await bar().inputValue()).toBe("");
+  });
+
+  it("the argument being typed is told, in the cell and in the bar", async () => {
+    await choose("B7");
+    await type("=SPREAD_P");
+    await key("Tab");
+    await type("10;12;");
+    expect(await page.locator(".telling-call strong").textContent()).toBe("sections");
+    expect(await told()).toContain("count, 1 to 200");
+    await key("Escape");
+    await bar().click();
+    await bar().fill("=SPREAD_PER_GAP(10;");
+    expect(await page.locator(".telling-call strong").textContent()).toBe("hem");
+  });
+
+  it("a cell pointed at comes into the formula by its name, a block by its corners", async () => {
+    await choose("B7");
+    await type("=");
+    await cell(page, "B9").click();
+    await cell(page, "B8").click();
+    await type("+SUM(");
+    await cell(page, "B2").hover();
+    await page.mouse.down();
+    await cell(page, "B4").hover();
+    await page.mouse.up();
+    await type(")");
+    await key("Enter");
+    expect(await typedIn("B7")).toBe("=depth+SUM(B2:B4)");
+  });
+});
+
+describe("blocks", () => {
+  it("shown values are copied as plain text", async () => {
+    await choose("A2", "B3");
+    await key("Control+c");
+    expect(await clipboard()).toBe(
+      "Waist after the fittings\t26 3/4\nShare of the half girth that runs level\t0.5",
+    );
+  });
+
+  it("a copied formula moves along, on another page too, and one undo takes it back", async () => {
+    await enter("B7", "=B2*2");
+    await choose("B7");
+    await key("Control+c");
+    await choose("B12", "C12");
+    await key("Control+v");
+    expect(await typedIn("B12")).toBe("=B7*2");
+    expect(await typedIn("C12")).toBe("=C7*2");
+    await key("Control+z");
+    expect(await typedIn("C12")).toBe("");
+    expect(await typedIn("B12")).toBe("");
+    await turn("Trimmings");
+    await choose("B20");
+    await key("Control+v");
+    expect(await typedIn("B20")).toBe("=B15*2");
+  });
+
+  it("a block of another program comes in as one step and brings the columns it needs", async () => {
+    await toClipboard('a\t12 1/4\tx\ty\r\n=B2\t"say ""when"""\t"two\nlines"\tw\r\n');
+    await choose("A12");
+    await key("Control+v");
+    expect(await typedIn("B12")).toBe("12 1/4");
+    expect(await typedIn("A13")).toBe("=B2");
+    expect(await typedIn("B13")).toBe('say "when"');
+    expect(await typedIn("C13")).toBe("two\nlines");
+    expect(await typedIn("D13")).toBe("w");
+    await key("Control+z");
+    await expect.poll(() => cell(page, "D13").count()).toBe(0);
+    expect(await typedIn("B13")).toBe("5");
+  });
+
+  it("markup on the clipboard or in a heading is text", async () => {
+    await toClipboard("<img src=x onerror=alert(1)>");
+    await choose("C7");
+    await key("Control+v");
+    expect(await cell(page, "C7").textContent()).toBe("<img src=x onerror=alert(1)>");
+    expect(await cell(page, "C7").locator("img").count()).toBe(0);
+  });
+
+  it("cells are filled down, to the right, and by the handle", async () => {
+    await enter("C8", "=B8");
+    await choose("C8", "C9");
+    await key("Control+d");
+    expect(await typedIn("C9")).toBe("=B9");
+    await choose("B12");
+    await key("Control+r");
+    expect(await typedIn("B12")).toBe(await typedIn("A12"));
+    await choose("C8");
+    const handle = (await page.locator(".ht_master .wtBorder.corner").first().boundingBox())!;
+    await page.mouse.move(handle.x + 3, handle.y + 3);
+    await page.mouse.down();
+    const end = (await cell(page, "C11").boundingBox())!;
+    await page.mouse.move(end.x + 30, end.y + 10, { steps: 6 });
+    await page.mouse.up();
+    expect(await typedIn("C11")).toBe("=B11");
+  });
+
+  it("a cut block is gone from where it was and stands as it was where it is pasted", async () => {
+    await choose("B15");
+    const formula = await bar().inputValue();
+    await key("Control+x");
+    expect(await bar().inputValue()).toBe("");
+    await choose("C15");
+    await key("Control+v");
+    expect(await typedIn("C15")).toBe(formula);
+  });
+});
+
+describe("rows and columns", () => {
+  it("a right click puts a row in above, and formulas and names follow", async () => {
+    await cell(page, "B13").click({ button: "right" });
+    await page.getByRole("menuitem", { name: "Put a row in above" }).click();
+    expect(await typedIn("B14")).toBe("5");
+    expect(await page.getByLabel("Name of the cell").inputValue()).toBe("sections");
+    expect(await cell(page, "B16").textContent()).toBe("2 3/8");
+    await key("Control+z");
+    expect(await typedIn("B13")).toBe("5");
+  });
+
+  it("Shift+F10 takes rows out, and the keyboard is back in the grid", async () => {
+    await choose("B13", "B14");
+    await key("Shift+F10");
+    await page.getByRole("menuitem", { name: "Take these 2 rows out" }).focus();
+    await key("Enter");
+    await expect.poll(() => cell(page, "A13").textContent()).toBe("Open at each slash");
+    await key("ArrowDown");
+    expect(await chosen()).toBe("B14");
+  });
+
+  it("the button gives a column another heading and kind", async () => {
+    await choose("B8");
+    await page.getByRole("button", { name: "Rows and columns" }).click();
+    await page.getByRole("menuitem", { name: "Heading and kind of column B…" }).click();
+    await page.getByLabel("Heading").fill("Inches <i>");
+    await page.getByLabel("Width on the screen").fill("200");
+    await key("Enter");
+    const heads = () => page.locator(".ht_clone_top .column-heading").allTextContents();
+    await expect.poll(heads).toContain("Inches <i>");
+    expect((await cell(page, "B8").boundingBox())!.width).toBe(200);
+    await key("Control+z");
+    await expect.poll(heads).toContain("Figure");
+    expect((await cell(page, "B8").boundingBox())!.width).toBe(150);
+  });
+
+  it("a column drawn wider is a step that undo takes back", async () => {
+    const head = (await page.locator(".ht_clone_top th").nth(2).boundingBox())!;
+    await page.mouse.move(head.x + head.width - 3, head.y + 10);
+    await page.mouse.down();
+    await page.mouse.move(head.x + head.width + 57, head.y + 10, { steps: 4 });
+    await page.mouse.up();
+    await expect.poll(async () => (await cell(page, "B8").boundingBox())!.width).toBe(210);
+    await choose("B8");
+    await key("Control+z");
+    expect((await cell(page, "B8").boundingBox())!.width).toBe(150);
+  });
+
+  it("a short page has blank rows to type in, and grows by what is typed", async () => {
+    await turn("Fit");
+    await enter("A25", "a late note");
+    expect(await typedIn("A25")).toBe("a late note");
+  });
+});
+
+describe("for everyone", () => {
+  it.each(["light", "dark"] as const)("nothing stands against use by everyone (%s)", async (scheme) => {
+    await page.emulateMedia({ colorScheme: scheme });
+    await enter("B13", "2.5");
+    await choose("B7");
+    await type("=SPREAD_PER_GAP(wai");
+    await page.evaluate(axe);
+    const check = () =>
+      page.evaluate(async () => {
+        const run = (globalThis as unknown as { axe: typeof import("axe-core") }).axe.run;
+        const { violations } = await run(".middle");
+        return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`);
+      });
+    expect(await check()).toEqual([]);
+    await key("Escape");
+    await key("Escape");
+    await key("Shift+F10");
+    expect(await check()).toEqual([]);
+  });
+
+  it("the keyboard comes into the grid and out of it again", async () => {
+    await page.getByLabel("What is typed in the cell").focus();
+    const inGrid = () => page.evaluate(() => document.activeElement?.closest(".ht_master") !== null);
+    for (let tabs = 0; tabs < 5 && !(await inGrid()); tabs += 1) await key("Tab");
+    expect(await inGrid()).toBe(true);
+    await choose("A1");
+    await key("Shift+Tab");
+    expect(await inGrid()).toBe(false);
+  });
+});

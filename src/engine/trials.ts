@@ -4,6 +4,7 @@ import { findPlace, fullAddress, type Place } from "../book/address.ts";
 import { type } from "../book/edit.ts";
 import { isFormula } from "../book/formula.ts";
 import { type Book, type Trial, typedAt } from "../book/shape.ts";
+import { Cone } from "./copy.ts";
 import { labelOf } from "./dial.ts";
 import { type CellView, Engine, type LayDesk } from "./engine.ts";
 
@@ -49,7 +50,10 @@ export function trialPlaces(book: Book): Place[] {
     .toSorted((a, b) => a.page - b.page || a.row - b.row || a.column - b.column);
 }
 
-/** Compares the book as it stands with each of its trials: the named worked cells, and any `also` asked for. */
+/**
+ * Compares the book as it stands with each of its trials: the named worked cells that follow what
+ * the trials set otherwise, and any `also` asked for.
+ */
 export function* comparing(
   book: Book,
   desk: LayDesk,
@@ -68,12 +72,17 @@ export function* comparing(
   } finally {
     engine.destroy();
   }
-  const asked = new Set(also.map((place) => fullAddress(book, place)));
-  const inputs = trialPlaces(book).map((place) => ({
+  const all = trialPlaces(book).map((place) => ({
     place,
     label: labelOf(book, place),
     typed: settings.map((setting) => typedAt(setting, place.page, place.row, place.column)),
   }));
+  const inputs = all.filter(({ typed }) => differing(typed));
+  const asked = new Set(also.map((place) => fullAddress(book, place)));
+  const follows = (place: Place) => {
+    const cone = new Cone(book, [place]);
+    return inputs.some((input) => cone.has(input.place));
+  };
   const outputs = places.map((place, i) => ({
     place,
     label: labelOf(book, place),
@@ -82,9 +91,10 @@ export function* comparing(
   }));
   return {
     titles: [AS_IT_STANDS, ...book.trials.map(({ title }) => title)],
-    inputs: inputs.filter(({ typed }) => differing(typed)),
+    inputs,
     outputs: outputs.filter(
-      ({ place, views }) => asked.has(fullAddress(book, place)) || differing(views.map(answerOf)),
+      ({ place, views }) =>
+        asked.has(fullAddress(book, place)) || differing(views.map(answerOf)) || follows(place),
     ),
   };
 }

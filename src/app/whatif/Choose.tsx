@@ -3,7 +3,7 @@ import { useId } from "react";
 import type { Book } from "../../book/shape.ts";
 import type { Dial } from "../../engine/dial.ts";
 import type { Watched } from "../../engine/sweep.ts";
-import { keyOf } from "./choices.ts";
+import { keyOf, spoken } from "./choices.ts";
 
 interface Props<T extends Dial | Watched> {
   readonly book: Book;
@@ -25,7 +25,7 @@ export function Choose<T extends Dial | Watched>({ book, label, of, value, none,
         {none !== undefined && <option value="">{none}</option>}
         {of.map((one) => (
           <option key={keyOf(book, one.place)} value={keyOf(book, one.place)}>
-            {one.label}
+            {spoken(book, one)}
           </option>
         ))}
       </select>

@@ -10,7 +10,7 @@ interface Props {
   readonly kind: Kind;
   readonly value: number | undefined;
   readonly onFigure: (figure: number | undefined) => void;
-  /** May be left blank. */
+  /** May be left blank, with this in its place; it is then heard letter by letter. */
   readonly open?: string;
 }
 
@@ -42,7 +42,10 @@ export function FigureField({ book, label, kind, value, onFigure, open }: Props)
         placeholder={open}
         aria-invalid={wrong}
         aria-describedby={wrong ? `${id}-wrong` : undefined}
-        onChange={(event) => setDraft(event.target.value)}
+        onChange={({ target: { value: typed } }) => {
+          setDraft(typed);
+          if (open !== undefined) onFigure(figureFor(book, { kind }, typed) ?? undefined);
+        }}
         onBlur={settle}
         onKeyDown={(event) => {
           if (event.key === "Enter") settle();

@@ -6,7 +6,7 @@ import { show } from "../../engine/show.ts";
 import type { Watched } from "../../engine/sweep.ts";
 import type { Question } from "../../worker/question.ts";
 import { Choose } from "./Choose.tsx";
-import { keyOf, watchChoices } from "./choices.ts";
+import { keyOf, spoken, watchChoices } from "./choices.ts";
 import { useAnswer } from "./useAnswer.ts";
 import type { Asking } from "./WhatIf.tsx";
 
@@ -24,7 +24,9 @@ export function Matters({ store, place, client }: Asking) {
     [book, chosen],
   );
   const { effects, busy, problem } = useAnswer(client, question);
-  const most = Math.max(...(effects ?? []).map(({ weight }) => (Number.isFinite(weight) ? weight : 0)));
+  const telling = (effects ?? []).filter(({ weight }) => weight > 0);
+  const idle = (effects ?? []).length - telling.length;
+  const most = Math.max(0, ...telling.map(({ weight }) => (Number.isFinite(weight) ? weight : 0)));
   return (
     <div className="matters">
       <Choose book={book} label="Result" of={results} value={key} none="the chosen cell" onChoose={setKey} />
@@ -46,9 +48,9 @@ export function Matters({ store, place, client }: Asking) {
       </div>
       {chosen && effects && (
         <ol className="bars">
-          {effects.map((effect) => (
+          {telling.map((effect) => (
             <li key={effect.dial.label}>
-              <span className="bar-name">{effect.dial.label}</span>
+              <span className="bar-name">{spoken(book, effect.dial)}</span>
               <span className="bar-words">{wordsOf(effect, chosen, book)}</span>
               <span className="bar-track" aria-hidden="true">
                 <span className="bar" style={{ width: `${lengthOf(effect, most)}%` }} />
@@ -56,6 +58,12 @@ export function Matters({ store, place, client }: Asking) {
             </li>
           ))}
         </ol>
+      )}
+      {chosen && idle > 0 && (
+        <p className="aside">
+          {idle === 1 ? "One more length stands" : `${idle} more lengths stand`} under it and{" "}
+          {idle === 1 ? "does" : "do"} nothing to it as it is.
+        </p>
       )}
     </div>
   );
@@ -76,6 +84,5 @@ function wordsOf(
       ? `less than ${kind === "length" ? book.mark : "shown"}`
       : `${(change ?? 0) < 0 ? "−" : "+"}${shown}`;
   };
-  if (longer === 0 && shorter === 0) return "nothing";
   return `longer ${say(longer)}, shorter ${say(shorter)}`;
 }

@@ -1,5 +1,5 @@
 /** What can be chosen in What if: typed cells to turn and cells to look at. */
-import { findPlace, fullAddress, type Place } from "../../book/address.ts";
+import { findPlace, fullAddress, nameOf, type Place } from "../../book/address.ts";
 import { isFormula } from "../../book/formula.ts";
 import { type Book, typedAt } from "../../book/shape.ts";
 import { type Dial, dialAt, isProblem } from "../../engine/dial.ts";
@@ -7,6 +7,16 @@ import type { Engine } from "../../engine/engine.ts";
 import { type Span, type Watched, watchAt } from "../../engine/sweep.ts";
 
 export const keyOf = (book: Book, place: Place): string => fullAddress(book, place);
+
+/** A cell as one speaks of it: its name, else what stands at the head of its row and of its column. */
+export function spoken(book: Book, { label, place }: Dial | Watched): string {
+  if (nameOf(book, place) !== undefined) return label;
+  const { page, row, column } = place;
+  const first = column > 0 ? typedAt(book, page, row, 0) : "";
+  const heading = book.pages[page]?.columns[column]?.heading ?? "";
+  const words = [isFormula(first) ? "" : first, heading].filter((one) => one.trim() !== "").join(", ");
+  return words === "" ? label : `${words.length > 60 ? `${words.slice(0, 57)}...` : words} (${label})`;
+}
 
 const namedPlaces = (book: Book): Place[] =>
   Object.values(book.names)
@@ -48,7 +58,7 @@ const MULTIPLES = [1, 2, 4, 5, 8, 10, 16, 20, 40, 50, 80, 100, 200, 500, 1000];
 /** A range round the figure as it stands, of at most so many steps. */
 export function usualSpan({ now, step, whole, kind }: Dial, most: number): Span {
   const figure = now ?? step;
-  const reach = whole ? 3 : Math.max(Math.abs(figure) / 4, 8 * step);
+  const reach = whole ? 3 : Math.max(Math.abs(figure) / 4, (kind === "length" ? 8 : 4) * step);
   const multiple = MULTIPLES.find((one) => (2 * reach) / (one * step) <= most) ?? 1000;
   const by = multiple * step;
   const least = kind === "length" || kind === "count" ? step : Number.NEGATIVE_INFINITY;

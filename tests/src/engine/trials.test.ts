@@ -46,6 +46,12 @@ test("an answer that is asked for is told even when all trials agree on it", () 
   expect(labels(["cut"])).toContain("cut");
 });
 
+test("cloth that comes out the same is told too, for it rests on what the trials change", () => {
+  const close = { ...book, trials: [{ title: "an eighth shorter", cells: { "Draft!B4": "29 7/8" } }] };
+  const buy = finish(comparing(close, layDesk)).outputs.find(({ label }) => label === "buy");
+  expect(buy?.views.map(({ value }) => value)).toEqual([99, 99]);
+});
+
 test("a trial whose cell is gone is still compared, without it", () => {
   const gone = { ...book, trials: [{ title: "old", cells: { "Lost!B4": "9", "Draft!B4": "20 in" } }] };
   expect(finish(comparing(gone, layDesk)).inputs.map(({ label }) => label)).toEqual(["depth"]);

@@ -29,11 +29,8 @@ export function typeCells(typings: readonly edit.Typing[]): Command {
         ? `type in ${cellAddress(first.row, first.column)}`
         : `type in ${typings.length} cells`,
     edit: (book) => {
-      if (typings.some(({ row }) => row >= MOST_ROWS))
-        return { refusal: `a page has at most ${MOST_ROWS} rows` };
-      if (typings.some(({ column }) => column >= MOST_COLUMNS))
-        return { refusal: `a page has at most ${MOST_COLUMNS} columns` };
-      return edit.type(withColumns(book, typings), typings);
+      const refusal = edit.typingFault(typings);
+      return refusal ? { refusal } : edit.type(withColumns(book, typings), typings);
     },
   };
 }
@@ -85,11 +82,6 @@ export function copyOf(book: Book, from: Block, to: Place, target?: Block): edit
     };
   });
 }
-
-export const copyCells = (from: Block, to: Place, target?: Block): Command => ({
-  label: "copy cells",
-  edit: (book) => typeCells(copyOf(book, from, to, target)).edit(book),
-});
 
 export const insertRows = (page: number, at: number, count: number): Command => ({
   label: `put in ${many(count, "row")}`,

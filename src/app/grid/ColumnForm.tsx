@@ -1,13 +1,9 @@
 /** Heading, kind and width of one column. */
 import { type FormEvent, useEffect, useRef, useState } from "react";
 import { columnLetters, type Place } from "../../book/address.ts";
-import { COLUMN_KINDS, type ColumnKind } from "../../book/shape.ts";
+import { COLUMN_KINDS, type ColumnKind, LONGEST, WIDTHS } from "../../book/shape.ts";
 import { changeColumn } from "../../store/commands.ts";
 import type { Hand } from "./hand.ts";
-import { NARROWEST, WIDEST } from "./settings.ts";
-
-/** The longest heading that a book's file takes. */
-const LONGEST = 200;
 
 const KINDS: Record<ColumnKind, string> = {
   any: "whatever each cell holds",
@@ -50,7 +46,11 @@ export function ColumnForm({ hand, place, onDone }: Props) {
         <h2 id="column-form-title">Column {columnLetters(place.column)}</h2>
         <label>
           <span>Heading</span>
-          <input value={heading} maxLength={LONGEST} onChange={(event) => setHeading(event.target.value)} />
+          <input
+            value={heading}
+            maxLength={LONGEST.heading}
+            onChange={(event) => setHeading(event.target.value)}
+          />
         </label>
         <label>
           <span>It holds</span>
@@ -67,8 +67,8 @@ export function ColumnForm({ hand, place, onDone }: Props) {
           <input
             type="number"
             required
-            min={NARROWEST}
-            max={WIDEST}
+            min={WIDTHS[0]}
+            max={WIDTHS[1]}
             value={width}
             onChange={(event) => setWidth(event.target.value)}
           />

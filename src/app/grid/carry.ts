@@ -2,7 +2,7 @@
 import { cellAddress } from "../../book/address.ts";
 import type { Typing } from "../../book/edit.ts";
 import { typedAt } from "../../book/shape.ts";
-import { type Block, copyOf, typeCells } from "../../store/commands.ts";
+import { type Block, copyOf, pasteBlock, typeCells } from "../../store/commands.ts";
 import { blockText, repeated, textBlock } from "./clipboard.ts";
 import type { Clip, Hand } from "./hand.ts";
 import type { Table } from "./table.ts";
@@ -73,14 +73,10 @@ function put(table: Table, hand: Hand, text: string, chosen: Block): void {
     bottom: chosen.top + cells.length - 1,
     right: chosen.left + cells[0]!.length - 1,
   };
-  const typings =
+  const command =
     own && !own.cut
-      ? copyOf(own.book, own.block, at, target)
-      : cells.flatMap((row, r) =>
-          row.map((typed, c) => ({ page: at.page, row: at.row + r, column: at.column + c, typed })),
-        );
-  const count = typings.length;
-  const command = { ...typeCells(typings), label: count === 1 ? "paste a cell" : `paste ${count} cells` };
+      ? { ...typeCells(copyOf(own.book, own.block, at, target)), label: "paste copied cells" }
+      : pasteBlock(at, cells);
   if (hand.run(command, at)) table.selectBlock(target);
 }
 

@@ -1,5 +1,6 @@
 /** The library's settings: every change becomes a command, everything shown is read from the engine. */
 import type Handsontable from "handsontable/base";
+import { BLANK_COLUMN, WIDTHS } from "../../book/shape.ts";
 import { type Block, changeColumn } from "../../store/commands.ts";
 import { cellEditor } from "./editor.ts";
 import type { Hand } from "./hand.ts";
@@ -7,10 +8,7 @@ import { drawHeading } from "./paint.ts";
 import { pointing } from "./pointing.ts";
 import type { Table } from "./table.ts";
 
-export const ROW_HEIGHT = 26;
-/** The narrowest and widest a column may be, as a book's file allows, in pixels. */
-export const NARROWEST = 20;
-export const WIDEST = 2000;
+const ROW_HEIGHT = 26;
 
 interface Range {
   getTopStartCorner(): { row: number | null; col: number | null };
@@ -23,7 +21,7 @@ function blockOf(range: Range, page: number): Block {
 }
 
 export function settings(table: Table, hand: Hand): Handsontable.GridSettings {
-  const widthOf = (column: number) => table.page.columns[column]?.width ?? 110;
+  const widthOf = (column: number) => table.page.columns[column]?.width ?? BLANK_COLUMN.width;
   return {
     licenseKey: import.meta.env.VITE_HANDSONTABLE_KEY ?? "non-commercial-and-evaluation",
     theme: "ht-theme-ellwand",
@@ -73,7 +71,7 @@ export function settings(table: Table, hand: Hand): Handsontable.GridSettings {
     // The plugin's own copy of a width is forgotten at once: the book keeps it.
     afterColumnResize: (size, column) => {
       table.hot.getPlugin("manualColumnResize").clearManualSize(column);
-      const width = Math.round(Math.min(WIDEST, Math.max(NARROWEST, size)));
+      const width = Math.round(Math.min(WIDTHS[1], Math.max(WIDTHS[0], size)));
       hand.run(changeColumn(table.index, column, { width }), table.place(0, column));
     },
     afterGetColHeader: (column, th) => drawHeading(th, table.page.columns[column]?.heading ?? ""),

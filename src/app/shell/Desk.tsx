@@ -45,7 +45,11 @@ export function Desk({ store, keeper, keeping }: Props) {
     if ("book" in reading) await keeper.add(reading.book);
     else setMessage({ refused: true, text: `“${file.name}” was not opened: ${reading.reason}` });
   };
-  const save = () => setMessage({ refused: false, text: `Saved as ${saveFile(store.book)}` });
+  const save = () => {
+    // What is half typed is meant to be in the file too.
+    handOf(store).settle();
+    setMessage({ refused: false, text: `Saved as ${saveFile(store.book)}` });
+  };
 
   const acts = useRef({ open, save, turnTo, place });
   useEffect(() => {

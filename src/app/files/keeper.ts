@@ -10,7 +10,7 @@ import { retitle } from "../../store/commands.ts";
 import type { Store } from "../../store/store.ts";
 import { holdBook } from "./hold.ts";
 import type { Shelf, Spine } from "./shelf.ts";
-import { dropSlip, readSlip, writeSlip } from "./slip.ts";
+import { dropSlip, readSlip, type Slip, writeSlip } from "./slip.ts";
 
 /** How long a change may wait before it is kept, in milliseconds. */
 const SOON = 150;
@@ -44,6 +44,7 @@ export class Keeper {
   #timer: ReturnType<typeof setTimeout> | undefined;
   #line: Promise<void> = Promise.resolve();
   #letGo: () => void = () => {};
+  #holding: string | null = null;
   #state: Keeping;
   readonly #listeners = new Set<() => void>();
 
@@ -143,8 +144,10 @@ export class Keeper {
   }
 
   #hold(): void {
-    this.#letGo();
     const { id } = this.#spine;
+    if (this.#holding === id) return;
+    this.#letGo();
+    this.#holding = id;
     sessionStorage.setItem("ellwand.open", id);
     this.#letGo = holdBook(id, (free) => {
       if (this.#state.elsewhere === !free) return;
@@ -176,18 +179,17 @@ export class Keeper {
     const { book } = reading;
     await this.flush();
     this.#spine = { ...found.spine, opened: Date.now() };
-    this.#show(book, found.spine.place, book, news);
-    await this.#shelf?.note(id, { opened: this.#spine.opened }, news === null);
-    await this.#takeSlip(found.text);
+    const slip = readSlip(id);
+    this.#show(book, slip?.place ?? found.spine.place, book, news);
+    await this.#shelf?.opened(id, this.#spine.opened, news === null);
+    if (slip) await this.#takeUp(slip, found.text);
     return null;
   }
 
-  /** Changes that a closing page could not put on the shelf any more. */
-  async #takeSlip(text: string): Promise<void> {
+  /** Takes up changes that a closing page could not put on the shelf any more. */
+  async #takeUp(slip: Slip, text: string): Promise<void> {
     const { id, revision } = this.#spine;
-    const slip = readSlip(id);
-    if (!slip) return;
-    const reading = slip.text === text ? null : readBook(slip.text);
+    const reading = slip.text === null || slip.text === text ? null : readBook(slip.text);
     if (!reading || "reason" in reading) return dropSlip(id);
     if (slip.revision < revision) this.#spine = { ...this.#spine, revision: slip.revision };
     this.#store.run({ label: "take up the last changes", edit: () => reading.book });
@@ -242,8 +244,7 @@ export class Keeper {
     const { book } = this.#store;
     const { id, revision } = this.#spine;
     if (!this.#shelf) return;
-    if (book !== this.#kept) writeSlip(id, { revision, text: writeBook(book) });
+    writeSlip(id, { revision, text: book === this.#kept ? null : writeBook(book), place: this.#place });
     this.flush();
-    this.#shelf.note(id, { place: this.#place }).catch(() => {});
   };
 }

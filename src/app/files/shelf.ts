@@ -76,11 +76,11 @@ export class Shelf {
     return fits;
   }
 
-  /** Notes that a book was opened, or where in it one is. Its text read well: it becomes the one before. */
-  async note(id: string, change: Partial<Pick<Spine, "opened" | "place">>, readWell = false): Promise<void> {
+  /** Notes that a book was opened. If its text read well, it becomes the one before. */
+  async opened(id: string, opened: number, readWell: boolean): Promise<void> {
     const tx = this.#db.transaction(["spines", "leaves"], "readwrite");
     const spine = await tx.objectStore("spines").get(id);
-    if (spine) await tx.objectStore("spines").put({ ...spine, ...change });
+    if (spine) await tx.objectStore("spines").put({ ...spine, opened });
     const leaves = readWell ? await tx.objectStore("leaves").get(id) : undefined;
     if (leaves) await tx.objectStore("leaves").put({ ...leaves, before: leaves.text });
     await tx.done;

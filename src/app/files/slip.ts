@@ -1,12 +1,16 @@
 /**
  * The last changes of a page that is being closed. The shelf is written to in its own time, which
- * a closing page may not have; this is written at once and put on the shelf at the next opening.
+ * a closing page may not have; this is written at once and read at the next opening.
  */
+import type { Place } from "../../book/address.ts";
 
 export interface Slip {
-  /** The revision on the shelf that the text goes beyond. */
+  /** The revision on the shelf when it was written. */
   readonly revision: number;
-  readonly text: string;
+  /** The book's text, when it goes beyond that revision. */
+  readonly text: string | null;
+  /** The chosen cell. */
+  readonly place: Place;
 }
 
 const key = (id: string): string => `ellwand.slip.${id}`;
@@ -24,12 +28,17 @@ export function writeSlip(id: string, slip: Slip): boolean {
 export function readSlip(id: string): Slip | null {
   try {
     const slip: unknown = JSON.parse(localStorage.getItem(key(id)) ?? "null");
-    if (typeof slip !== "object" || slip === null || !("revision" in slip) || !("text" in slip)) return null;
-    const { revision, text } = slip;
-    return typeof revision === "number" && typeof text === "string" ? { revision, text } : null;
+    return isSlip(slip) ? slip : null;
   } catch {
     return null;
   }
+}
+
+function isSlip(value: unknown): value is Slip {
+  if (typeof value !== "object" || value === null) return false;
+  const { revision, text, place } = value as Partial<Slip>;
+  const counts = [revision, place?.page, place?.row, place?.column];
+  return counts.every((one) => Number.isInteger(one)) && (text === null || typeof text === "string");
 }
 
 export function dropSlip(id: string): void {

@@ -108,7 +108,14 @@ function TitleForm({ title, onTitle }: { title: string; onTitle: (title: string)
     done.current = true;
     onTitle(text.trim());
   };
-  useEffect(() => field.current!.select(), []);
+  useEffect(() => {
+    // Late: a page just added takes the focus into its grid first.
+    const later = setTimeout(() => {
+      field.current?.focus();
+      field.current?.select();
+    });
+    return () => clearTimeout(later);
+  }, []);
   return (
     <input
       ref={field}

@@ -37,7 +37,7 @@ export function Top({ store, keeping, onBooks, onSave, onHelp, onRefused }: Prop
           Books
         </button>
         <button type="button" onClick={onSave}>
-          Save to a file
+          Save a file
         </button>
       </div>
       <div className="top-group">
@@ -58,6 +58,9 @@ export function Top({ store, keeping, onBooks, onSave, onHelp, onRefused }: Prop
           Redo
         </button>
       </div>
+      <button type="button" onClick={onHelp}>
+        Help
+      </button>
       <div className="top-group">
         <label>
           <span>Unit</span>
@@ -67,8 +70,12 @@ export function Top({ store, keeping, onBooks, onSave, onHelp, onRefused }: Prop
           </select>
         </label>
         <label>
-          <span>Finest mark</span>
-          <select value={mark} onChange={(event) => run(changeMark(event.target.value as Mark))}>
+          <span>Mark</span>
+          <select
+            value={mark}
+            aria-label="Finest mark"
+            onChange={(event) => run(changeMark(event.target.value as Mark))}
+          >
             {marks.map((one) => (
               <option key={one} value={one}>
                 {one.includes("/") ? `${one} in` : one}
@@ -77,9 +84,6 @@ export function Top({ store, keeping, onBooks, onSave, onHelp, onRefused }: Prop
           </select>
         </label>
       </div>
-      <button type="button" onClick={onHelp}>
-        Help
-      </button>
     </header>
   );
 }

@@ -1,0 +1,181 @@
+/** The page for everyone: axe-core (Deque's rules for WCAG 2) finds nothing, and the keyboard goes everywhere. */
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { cell, type Opened, type Visit, visit } from "./page.ts";
+
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+let here: Visit;
+let opened: Opened;
+
+beforeAll(async () => {
+  here = await visit();
+}, 120_000);
+afterAll(() => here.end());
+afterEach(async () => {
+  expect(opened.complaints).toEqual([]);
+  await opened.page.context().close();
+});
+
+/** What axe finds, each as its rule and where. */
+async function found(page: Page): Promise<string[]> {
+  await page.evaluate(axe);
+  return page.evaluate(async () => {
+    type Axe = { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+    const { violations } = await (window as unknown as { axe: Axe }).axe.run();
+    return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 160)}`));
+  });
+}
+
+/** A book in the middle of work: an error to look at, the checks open, a lay drawn. */
+async function inWork(page: Page): Promise<void> {
+  await page.getByRole("navigation").getByRole("button", { name: "Cut", exact: true }).click();
+  await cell(page, "B7").click();
+  await page.keyboard.type("-3");
+  await page.keyboard.press("Enter");
+  await page.keyboard.press("Alt+l");
+  await page.locator(".check").first().waitFor();
+  await page.locator(".drawing-head select").selectOption("always cloth_length_b");
+  await page.locator(".lay-search").waitFor();
+}
+
+describe("axe finds nothing", () => {
+  it.each([
+    ["in light", {}],
+    ["in dark", { colorScheme: "dark" }],
+    ["on a narrow screen", { viewport: { width: 390, height: 844 } }],
+    ["on a narrow screen in the dark", { viewport: { width: 390, height: 844 }, colorScheme: "dark" }],
+  ] as const)(
+    "%s",
+    async (_where, options) => {
+      opened = await here.open(options);
+      const { page } = opened;
+      expect(await found(page)).toEqual([]);
+      await inWork(page);
+      expect(await found(page)).toEqual([]);
+      await page.keyboard.press("F1");
+      await page.getByLabel("What do you want to work out?").fill("ruffle");
+      await page.locator(".help-text h4").waitFor();
+      expect(await found(page)).toEqual([]);
+      await page.getByRole("button", { name: "Close" }).click();
+      await page.keyboard.press("Control+o");
+      await page
+        .getByRole("button", { name: /In inches/ })
+        .first()
+        .waitFor();
+      expect(await found(page)).toEqual([]);
+    },
+    60_000,
+  );
+
+  it("and a narrow screen never scrolls sideways", async () => {
+    opened = await here.open({ viewport: { width: 390, height: 844 } });
+    await inWork(opened.page);
+    expect(await opened.page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
+  });
+});
+
+describe("by keyboard alone", () => {
+  it("F6 goes through the parts of the page and back", async () => {
+    opened = await here.open();
+    const { page } = opened;
+    const part = () =>
+      page.evaluate(() => {
+        const parts = ["top", "pages", "middle", "side", "foot"];
+        return parts.find((one) => document.activeElement?.closest(`.${one}`)) ?? "none";
+      });
+    await cell(page, "A1").click();
+    const seen = [];
+    for (let i = 0; i < 5; i += 1) {
+      await page.keyboard.press("F6");
+      seen.push(await part());
+    }
+    expect(seen).toEqual(["side", "foot", "top", "pages", "middle"]);
+    await page.keyboard.press("Shift+F6");
+    expect(await part()).toBe("pages");
+  });
+
+  it("back in the grid, what is typed goes into the chosen cell", async () => {
+    opened = await here.open();
+    const { page } = opened;
+    await cell(page, "A20").click();
+    await page.keyboard.press("F6");
+    await page.keyboard.press("Shift+F6");
+    await page.keyboard.type("by keyboard");
+    await page.keyboard.press("Enter");
+    expect(await cell(page, "A20").textContent()).toBe("by keyboard");
+  });
+
+  it("pages are turned, added, renamed and taken out", async () => {
+    opened = await here.open();
+    const { page } = opened;
+    const now = () => page.locator("[aria-current='page']").textContent();
+    await cell(page, "A1").click();
+    await page.keyboard.press("Alt+PageDown");
+    expect(await now()).toBe("Draft");
+    await page.keyboard.press("Alt+PageUp");
+    expect(await now()).toBe("Measure");
+    await page.getByRole("button", { name: "Add a page to Fit" }).focus();
+    await page.keyboard.press("Enter");
+    await page.locator("input[aria-label='Title of the page']:focus").waitFor();
+    await page.keyboard.type("Second fitting");
+    await page.keyboard.press("Enter");
+    expect(await now()).toBe("Second fitting");
+    await page.getByRole("button", { name: "Take out" }).focus();
+    await page.keyboard.press("Enter");
+    expect(await page.getByRole("button", { name: "Second fitting" }).count()).toBe(0);
+    await page.getByRole("button", { name: "Undo", exact: true }).click();
+    expect(await page.getByRole("button", { name: "Second fitting" }).count()).toBe(1);
+  });
+
+  it("a page is not given the title of another, and the reason is told", async () => {
+    opened = await here.open();
+    const { page } = opened;
+    await page.getByRole("button", { name: "Rename" }).click();
+    await page.locator("input[aria-label='Title of the page']:focus").waitFor();
+    await page.keyboard.type("Draft");
+    await page.keyboard.press("Enter");
+    await page.getByRole("alert").filter({ hasText: 'there is already a page called "Draft"' }).waitFor();
+  });
+
+  it("a drawing is looked at nearer, moved and shown whole again; its words keep their size", async () => {
+    opened = await here.open();
+    const { page } = opened;
+    const place = () => page.locator("svg.picture > g").first().getAttribute("transform");
+    const tall = () =>
+      page
+        .locator("svg.picture .words")
+        .first()
+        .evaluate((text) => getComputedStyle(text).fontSize);
+    const whole = await place();
+    const size = await tall();
+    await page.getByRole("group", { name: /^Drawing:/ }).focus();
+    await page.keyboard.press("+");
+    const near = await place();
+    expect(near).not.toBe(whole);
+    expect(await tall()).toBe(size);
+    await page.keyboard.press("ArrowLeft");
+    expect(await place()).not.toBe(near);
+    await page.keyboard.press("0");
+    expect(await place()).toBe(whole);
+    await page.getByRole("group", { name: /^Drawing:/ }).hover();
+    await page.mouse.wheel(0, -200);
+    await expect.poll(place).not.toBe(whole);
+  });
+
+  it("help finds a function by what a maker wants to do", async () => {
+    opened = await here.open();
+    const { page } = opened;
+    await page.keyboard.press("F1");
+    await page.keyboard.press("Tab");
+    await page.getByLabel("What do you want to work out?").fill("how far apart to put eyelets");
+    await expect.poll(() => page.locator(".help-one b").first().textContent()).toMatch(/EYELET/);
+    const help = page.getByRole("region", { name: /^Help for EYELET/ });
+    expect(await help.textContent()).toContain("Examples");
+    await page.keyboard.press("Escape");
+    await page.keyboard.press("Escape");
+    expect(await page.locator("dialog").count()).toBe(0);
+  });
+});

@@ -1,0 +1,204 @@
+/**
+ * The main job in the real page: from the tape to the cloth, by keyboard and mouse. What the page
+ * must show is worked by the same engine without a page; that engine's figures are proved elsewhere.
+ */
+import { readFileSync } from "node:fs";
+import type { Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { lookUp, type Place } from "../../src/book/address.ts";
+import { type } from "../../src/book/edit.ts";
+import { readBook } from "../../src/book/read.ts";
+import type { Book } from "../../src/book/shape.ts";
+import { typedAt } from "../../src/book/shape.ts";
+import { Engine } from "../../src/engine/engine.ts";
+import { layDesk } from "../../src/lay/desk.ts";
+import { cell, type Opened, type Visit, visit } from "./page.ts";
+
+const reading = readBook(
+  readFileSync(new URL("../../templates/peplum-bodice.json", import.meta.url), "utf8"),
+);
+if ("reason" in reading) throw new Error(reading.reason);
+const ready: Book = reading.book;
+const at = (name: string): Place => lookUp(ready, name)!;
+
+/** The chosen wearer's figure is picked from those of all wearers: the first is the one drawn. */
+function takenFor(name: string): Place {
+  const { page, row, column } = at(name);
+  const first = /^=INDEX\(([A-Z]+\d+):/.exec(typedAt(ready, page, row, column))![1]!;
+  return lookUp(ready, first, page)!;
+}
+
+/** What the named cells show once these cells are typed into the ready book. */
+function worked(changes: readonly (Place & { typed: string })[], names: readonly string[]): string[] {
+  const engine = new Engine(type(ready, changes), layDesk);
+  const shown = names.map((name) => engine.view(at(name)).shown);
+  engine.destroy();
+  return shown;
+}
+
+const RESULTS = [
+  "waist_seam",
+  "hem",
+  "spread_per_gap",
+  "curved_hem",
+  "skirt_piece",
+  "cloth_length_a",
+  "cloth_buy_b",
+];
+
+let here: Visit;
+let opened: Opened;
+let page: Page;
+
+beforeAll(async () => {
+  here = await visit();
+}, 120_000);
+afterAll(() => here.end());
+beforeEach(async () => {
+  opened = await here.open();
+  page = opened.page;
+});
+afterEach(async () => {
+  expect(opened.complaints).toEqual([]);
+  await page.context().close();
+});
+
+/** Goes to a cell as a hand on the keyboard does. */
+async function goTo({ page: index, row, column }: Place): Promise<void> {
+  const { title } = ready.pages[index]!;
+  await page.getByRole("navigation").getByRole("button", { name: title, exact: true }).click();
+  await cell(page, "A2").click();
+  // A second click may have opened the editor.
+  await page.keyboard.press("Escape");
+  await page.keyboard.press("Control+Home");
+  for (let i = 0; i < row; i += 1) await page.keyboard.press("ArrowDown");
+  for (let i = 0; i < column; i += 1) await page.keyboard.press("ArrowRight");
+}
+
+async function enter(place: Place, text: string): Promise<void> {
+  await goTo(place);
+  await page.keyboard.type(text);
+  await page.keyboard.press("Enter");
+}
+
+/** What the grid shows in named cells. */
+async function shown(names: readonly string[]): Promise<string[]> {
+  const texts: string[] = [];
+  for (const name of names) {
+    await goTo(at(name));
+    texts.push((await page.locator(".ht_master td.current").textContent()) ?? "");
+  }
+  return texts;
+}
+
+const drawing = () => page.locator("svg.picture > title, .lay-what").first().textContent();
+const draw = (name: string) => page.locator(".drawing-head select").selectOption(`always ${name}`);
+
+describe("the first start", () => {
+  it("shows the ready book with a piece drawn and nothing to look at", async () => {
+    expect(await page.getByLabel("Title of the book").inputValue()).toBe(ready.title);
+    expect(await page.getByRole("contentinfo").textContent()).toBe("Nothing to look at");
+    expect(await drawing()).toContain("piece");
+    expect(await page.locator("svg.picture .outline").count()).toBeGreaterThan(0);
+  });
+});
+
+describe("from the tape to the cloth", () => {
+  it("a wider hip is followed by hem, spread, piece and cloth", async () => {
+    await draw("skirt_piece");
+    const before = await drawing();
+    const outline = await page.locator("svg.picture .outline").first().getAttribute("d");
+    const change = { ...takenFor("hip"), typed: "46 1/4" };
+    await enter(change, change.typed);
+    expect(await shown(RESULTS)).toEqual(worked([change], RESULTS));
+    expect(worked([change], RESULTS)).not.toEqual(worked([], RESULTS));
+    expect(await drawing()).not.toBe(before);
+    expect(await page.locator("svg.picture .outline").first().getAttribute("d")).not.toBe(outline);
+  });
+
+  it.each([
+    ["depth", "11 1/2", "skirt_piece"],
+    ["sections", "7", "spread_per_gap"],
+    ["pleats", "3", "skirt_piece"],
+    ["cloth_width_a", "36", "cloth_length_a"],
+  ])("another %s is followed by the drawing and every figure", async (name, typed, drawn) => {
+    await draw(drawn);
+    const before = await drawing();
+    const change = { ...at(name), typed };
+    await enter(change, typed);
+    await expect.poll(drawing).not.toBe(before);
+    expect(await shown(RESULTS)).toEqual(worked([change], RESULTS));
+  });
+
+  it("the lay drawn is as long as the cell says and has every piece in it", async () => {
+    await goTo(at("cloth_length_a"));
+    await page.locator(".lay-picture").waitFor();
+    const [length] = worked([], ["cloth_length_a"]);
+    expect(await drawing()).toContain(`${length} in`);
+    const copies = [1, 2, 3, 4].map((row) => Number(typedAt(ready, at("cloth_length_a").page, row - 1, 2)));
+    expect(await page.locator(".lay-copy").count()).toBe(copies.reduce((a, b) => a + b));
+  });
+
+  it("undo takes a change back everywhere, redo brings it again", async () => {
+    const change = { ...takenFor("hip"), typed: "46" };
+    await enter(change, change.typed);
+    await page.getByRole("button", { name: "Undo", exact: true }).click();
+    expect(await shown(["hem", "cloth_length_a"])).toEqual(worked([], ["hem", "cloth_length_a"]));
+    await page.keyboard.press("Control+y");
+    expect(await shown(["hem", "cloth_length_a"])).toEqual(worked([change], ["hem", "cloth_length_a"]));
+  });
+
+  it("a figure that can't be is said at the foot, and choosing it there leads to the cell", async () => {
+    const hip = takenFor("hip");
+    await enter(hip, "0");
+    const foot = page.getByRole("contentinfo");
+    await expect.poll(() => foot.textContent()).toMatch(/things? to look at/);
+    await page.keyboard.press("Alt+l");
+    const first = foot.getByRole("listitem").first();
+    const where = await first.locator(".check-where").textContent();
+    expect(await first.locator(".check-what").textContent()).toMatch(/\w+ must be .*, not 0/);
+    await first.getByRole("button").click();
+    const name = await page.getByLabel("Name of the cell").inputValue();
+    expect(where).toContain(name);
+    await page.keyboard.press("Alt+l");
+    await enter(hip, typedAt(ready, hip.page, hip.row, hip.column));
+    await expect.poll(() => foot.textContent()).toBe("Nothing to look at");
+  });
+
+  it("Working goes from the cloth back to the tape, and each cell in it can be gone to", async () => {
+    await goTo(at("hem"));
+    const working = page.getByRole("region", { name: "Working", exact: true });
+    await expect.poll(() => working.textContent()).toContain("HEM_AT");
+    const text = (await working.textContent())!;
+    for (const name of ["waist_seam", "hip_ease", "depth", "fullness"]) expect(text).toContain(name);
+    await working.getByRole("button", { name: "hip", exact: true }).first().click();
+    expect(await page.getByLabel("Chosen cell", { exact: true }).textContent()).toBe(
+      ready.names.hip!.split("!")[1],
+    );
+    expect(await working.textContent()).toContain("Used by");
+  });
+
+  it("the unit can be changed without moving an answer", async () => {
+    const [hem] = worked([], ["hem"]);
+    await page.getByLabel("Unit").selectOption("centimetres");
+    expect(await shown(["hem"])).not.toEqual([hem]);
+    await page.getByLabel("Unit").selectOption("inches");
+    expect(await shown(RESULTS)).toEqual(worked([], RESULTS));
+  });
+
+  it("a longer search finds a shorter lay, and the book keeps it", async () => {
+    await goTo(at("cloth_length_a"));
+    // Good enough is a little less than the lay made at once: the first that is better ends the search.
+    const engine = new Engine(ready, layDesk);
+    const length = engine.value(at("cloth_length_a")) as number;
+    engine.destroy();
+    await page.getByLabel("Good enough").fill(String(length - 0.02));
+    await page.getByRole("button", { name: "Look for a better lay" }).click();
+    await page.locator(".lay-told", { hasText: "The book keeps it." }).waitFor({ timeout: 20_000 });
+    const [better] = await shown(["cloth_length_a"]);
+    await expect.poll(() => page.locator(".kept").textContent()).toBe("kept in this browser");
+    await page.reload();
+    await cell(page, "A1").waitFor();
+    expect(await shown(["cloth_length_a"])).toEqual([better]);
+  }, 40_000);
+});

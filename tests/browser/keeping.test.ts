@@ -1,0 +1,183 @@
+/** Books in the browser and in files: nothing that was typed is lost, nothing broken is opened. */
+import { readFileSync } from "node:fs";
+import type { Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { cell, type Opened, type Visit, visit } from "./page.ts";
+
+const ready = readFileSync(new URL("../../templates/peplum-bodice.json", import.meta.url), "utf8");
+
+let here: Visit;
+let opened: Opened;
+let page: Page;
+
+beforeAll(async () => {
+  here = await visit();
+}, 120_000);
+afterAll(() => here.end());
+beforeEach(async () => {
+  opened = await here.open();
+  page = opened.page;
+});
+afterEach(async () => {
+  expect(opened.complaints).toEqual([]);
+  await page.context().close();
+});
+
+const title = (of = page) => of.getByLabel("Title of the book");
+const kept = (of = page) => expect.poll(() => of.locator(".kept").textContent()).toBe("kept in this browser");
+
+/** Types into A20 of the page that is shown; row 20 of the ready book's first page is blank. */
+async function note(text: string, of = page): Promise<void> {
+  await cell(of, "A20").click();
+  // A second click may have opened the editor.
+  await of.keyboard.press("Escape");
+  await of.keyboard.type(text);
+  await of.keyboard.press("Enter");
+}
+
+async function openFile(name: string, text: string): Promise<void> {
+  await page.keyboard.press("Control+o");
+  await page
+    .getByLabel("A book's file")
+    .setInputFiles({ name, mimeType: "application/json", buffer: Buffer.from(text) });
+}
+
+async function again(of = page): Promise<void> {
+  await of.reload();
+  await cell(of, "A1").waitFor();
+}
+
+describe("kept in the browser", () => {
+  it("what was typed is there after a reload, and so is the chosen cell", async () => {
+    await note("for the last scene");
+    await cell(page, "C5").click();
+    await kept();
+    await again();
+    expect(await cell(page, "A20").textContent()).toBe("for the last scene");
+    expect(await page.getByLabel("Chosen cell", { exact: true }).textContent()).toBe("C5");
+  });
+
+  it("what was typed in the last moment before a reload is there too", async () => {
+    await note("first words");
+    await kept();
+    await note("typed at the last moment");
+    await again();
+    expect(await cell(page, "A20").textContent()).toBe("typed at the last moment");
+  });
+
+  it("a page that dies without a word loses at most what was typed in its last half second", async () => {
+    await note("before the crash");
+    await page.waitForTimeout(500);
+    const second = await page.context().newPage();
+    const session = await page.context().newCDPSession(page);
+    const gone = page.waitForEvent("crash");
+    session.send("Page.crash").catch(() => {});
+    await gone;
+    await second.goto(page.url());
+    await cell(second, "A20").waitFor();
+    expect(await cell(second, "A20").textContent()).toBe("before the crash");
+  });
+
+  it("several books are kept; each opens as it was left, one can be thrown away", async () => {
+    await note("in the peplum book");
+    await page.keyboard.press("Control+o");
+    await page.getByRole("button", { name: "A blank book in centimetres" }).click();
+    await title().fill("The squire's cloak");
+    await page.keyboard.press("Enter");
+    await note("in the cloak book");
+    await kept();
+    await page.keyboard.press("Control+o");
+    await page.getByRole("button", { name: /^The Miller's Daughter.*changed/ }).click();
+    await expect.poll(() => cell(page, "A20").textContent()).toBe("in the peplum book");
+    await page.keyboard.press("Control+o");
+    await page.getByRole("button", { name: "Throw away The squire's cloak" }).click();
+    await page.getByRole("button", { name: "Throw away for good" }).click();
+    await expect.poll(() => page.getByText("The squire's cloak").count()).toBe(0);
+    await page.keyboard.press("Escape");
+    expect(await cell(page, "A20").textContent()).toBe("in the peplum book");
+  });
+
+  it("a second tab says that the book is open twice, and neither writes over the other", async () => {
+    await kept();
+    const second = await page.context().newPage();
+    await second.goto(page.url());
+    await cell(second, "A1").waitFor();
+    await second.getByText("open in another tab too").waitFor();
+    await note("from the first tab");
+    await kept();
+    await note("from the second tab", second);
+    await second.getByText("kept beside it").waitFor();
+    await kept(second);
+    await again();
+    expect(await cell(page, "A20").textContent()).toBe("from the first tab");
+    await again(second);
+    expect(await cell(second, "A20").textContent()).toBe("from the second tab");
+    expect(await title(second).inputValue()).toContain("second copy");
+  });
+
+  it("a second tab goes on from what the first has kept, once that is closed", async () => {
+    await kept();
+    const second = await page.context().newPage();
+    await second.goto(page.url());
+    await second.getByText("open in another tab too").waitFor();
+    await note("from the first tab");
+    await kept();
+    await page.close();
+    await expect.poll(() => cell(second, "A20").textContent()).toBe("from the first tab");
+    expect(await second.getByText("open in another tab too").count()).toBe(0);
+  });
+});
+
+describe("files", () => {
+  it("a book saved to a file and opened again is the same book", async () => {
+    await note("saved in a file");
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", { name: "Save a file" }).click(),
+    ]);
+    expect(download.suggestedFilename()).toBe("the-millers-daughter-of-withy-green-peplums.json");
+    const text = readFileSync(await download.path(), "utf8");
+    await page.keyboard.press("Control+o");
+    await page.getByRole("button", { name: "A blank book in inches" }).click();
+    await expect.poll(() => title().inputValue()).toBe("A new book");
+    await openFile("saved.json", text);
+    await expect.poll(() => cell(page, "A20").textContent()).toBe("saved in a file");
+    const [second] = await Promise.all([page.waitForEvent("download"), page.keyboard.press("Control+s")]);
+    expect(readFileSync(await second.path(), "utf8")).toBe(text);
+  });
+
+  it.each([
+    ["cut in half", ready.slice(0, ready.length / 2), /cut off/],
+    ["of a newer version", ready.replace('"ellwand": 1', '"ellwand": 99'), /newer Ellwand \(version 99/],
+    ["of ten million letters without sense", "withy green ".repeat(900_000), /is not JSON/],
+    ["empty", "", /empty/],
+    ["with a page that is no page", ready.replace('"stage": "Draft"', '"stage": "Dance"'), /"Dance"/],
+  ])("a file %s is refused in a sentence and the open book stays", async (_what, text, reason) => {
+    await note("still here");
+    await openFile("broken.json", text);
+    const alert = page.getByRole("alert").filter({ hasText: "was not opened" });
+    await alert.waitFor();
+    expect(await alert.textContent()).toContain("“broken.json”");
+    expect(await alert.textContent()).toMatch(reason);
+    expect(await cell(page, "A20").textContent()).toBe("still here");
+    await again();
+    expect(await cell(page, "A20").textContent()).toBe("still here");
+  });
+
+  it("a script in a book's cells, headings, titles and names of files is shown as text", async () => {
+    const script = "<img src=x onerror=\"document.title='taken'\"><script>document.title='taken'</script>";
+    const book = JSON.parse(ready);
+    book.title = script;
+    book.pages[0].rows[0][0] = script;
+    book.pages[0].columns[0].heading = script;
+    book.pages[0].notes = { A2: script };
+    await openFile("<b>script</b>.json", JSON.stringify(book));
+    await expect.poll(() => title().inputValue()).toBe(script);
+    await expect.poll(() => cell(page, "A1").textContent()).toBe(script);
+    expect(await page.locator(".column-heading").allTextContents()).toContain(script);
+    await openFile("<b>script</b>.json", "no book");
+    await page.getByText("“<b>script</b>.json” was not opened").waitFor();
+    expect(await page.locator("img, #page b:text('script')").count()).toBe(0);
+    expect(await page.title()).toBe("Ellwand");
+  });
+});

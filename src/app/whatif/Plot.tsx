@@ -1,5 +1,5 @@
 /** A watched cell against the turned one, with what the pointer or the slider is at in words. */
-import { useEffect, useRef, useState } from "react";
+import { useEffect, useMemo, useRef, useState } from "react";
 import type { Book } from "../../book/shape.ts";
 import { numberOf } from "../../engine/copy.ts";
 import { type Dial, figureText } from "../../engine/dial.ts";
@@ -25,7 +25,15 @@ export function Plot({ book, dial, watched, index, rows, thresholds, at, target 
   const drawing = useRef<PlotDrawing | null>(null);
   const [ready, setReady] = useState(false);
   const [pointed, setPointed] = useState<number | null>(null);
-  const values = rows.map(({ readings }) => numberOf(readings[index]));
+  const data = useMemo(
+    () =>
+      [
+        rows.map(({ figures }) => figures[0]!),
+        rows.map(({ readings }) => numberOf(readings[index])),
+      ] as const,
+    [rows, index],
+  );
+  const values = data[1];
   const plain = values.some((value) => value !== null);
 
   useEffect(() => {
@@ -45,18 +53,19 @@ export function Plot({ book, dial, watched, index, rows, thresholds, at, target 
     };
   }, [plain]);
 
-  const inches = book.unit === "in" && watched.kind === "length";
+  const inches = book.unit === "in";
   useEffect(() => {
-    if (!ready) return;
+    if (!ready || rows.length === 0) return;
     drawing.current?.draw({
-      data: [rows.map(({ figures }) => figures[0]!), values],
+      data,
       steps: thresholds?.steps ?? watched.kind === "count",
       jumps: thresholds?.jumps.map((jump) => jump.at) ?? [],
       at,
       target,
       across: (figure) => figureText(book, dial.kind, figure),
       up: (value) => show(value, watched.kind, book),
-      inches,
+      acrossInches: inches && dial.kind === "length",
+      upInches: inches && watched.kind === "length",
     });
   });
 

@@ -11,9 +11,11 @@ interface Props {
   readonly span: Span;
   readonly onFigure: (figure: number) => void;
   readonly onSpan: (span: Span) => void;
+  /** Escape puts back what was turned. */
+  readonly onDrop: () => void;
 }
 
-export function Slider({ book, dial, figure, span, onFigure, onSpan }: Props) {
+export function Slider({ book, dial, figure, span, onFigure, onSpan, onDrop }: Props) {
   const { kind, label } = dial;
   const { from, to, step } = span;
   const marks = Math.max(0, Math.floor((to - from) / dial.step + 1e-9));
@@ -39,6 +41,7 @@ export function Slider({ book, dial, figure, span, onFigure, onSpan }: Props) {
           step={1}
           value={at}
           onChange={(event) => onFigure(clean(from + Number(event.target.value) * dial.step))}
+          onKeyDown={(event) => event.key === "Escape" && onDrop()}
         />
         <button type="button" onClick={() => turn(1)}>
           <span aria-hidden="true">+</span>

@@ -88,6 +88,7 @@ export function Vary({ store, place, trying, client }: Asking) {
           span={spanOf(first)}
           onFigure={(figure) => trying.turn(first, figure)}
           onSpan={(span) => setSpan(first, span)}
+          onDrop={trying.drop}
         />
       )}
       {first && (
@@ -108,6 +109,7 @@ export function Vary({ store, place, trying, client }: Asking) {
           span={spanOf(second)}
           onFigure={(figure) => trying.turn(second, figure)}
           onSpan={(span) => setSpan(second, span)}
+          onDrop={trying.drop}
         />
       )}
       {first && (

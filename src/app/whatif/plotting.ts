@@ -3,7 +3,8 @@ import uPlot from "uplot";
 import "uplot/dist/uPlot.min.css";
 
 export interface Plotted {
-  readonly data: [number[], (number | null)[]];
+  /** Figures and values; the same object as long as they are the same. */
+  readonly data: readonly [readonly number[], readonly (number | null)[]];
   /** The answer stands still between its jumps. */
   readonly steps: boolean;
   /** Upright lines where it jumps. */
@@ -14,7 +15,9 @@ export interface Plotted {
   readonly target: number | null;
   readonly across: (figure: number) => string;
   readonly up: (value: number) => string;
-  readonly inches: boolean;
+  /** Which way the axes are ruled as an inch tape is. */
+  readonly acrossInches: boolean;
+  readonly upInches: boolean;
 }
 
 const HEIGHT = 132;
@@ -27,7 +30,6 @@ const TENS = [
 export class PlotDrawing {
   #plot: uPlot | null = null;
   #shown: Plotted | null = null;
-  #steps = false;
   readonly #watch: ResizeObserver;
 
   constructor(
@@ -40,10 +42,11 @@ export class PlotDrawing {
   }
 
   draw(shown: Plotted): void {
-    const again = this.#plot && this.#steps === shown.steps && this.#shown?.up === shown.up;
+    const before = this.#shown;
     this.#shown = shown;
-    if (again) this.#plot!.setData(shown.data as uPlot.AlignedData);
-    else this.#begin(shown);
+    if (!this.#plot || before?.steps !== shown.steps) this.#begin(shown);
+    else if (before.data !== shown.data) this.#plot.setData(shown.data as unknown as uPlot.AlignedData);
+    else this.#plot.redraw(false, false);
   }
 
   destroy(): void {
@@ -53,14 +56,12 @@ export class PlotDrawing {
 
   #begin(shown: Plotted): void {
     this.#plot?.destroy();
-    this.#steps = shown.steps;
     const colour = (of: "color" | "borderTopColor" | "caretColor") => () => getComputedStyle(this.host)[of];
     const axis = {
       stroke: colour("color"),
       grid: { stroke: colour("borderTopColor"), width: 1 },
       ticks: { stroke: colour("borderTopColor"), width: 1, size: 4 },
       font: "12px system-ui, sans-serif",
-      incrs: shown.inches ? INCHES : TENS,
     };
     this.#plot = new uPlot(
       {
@@ -79,15 +80,26 @@ export class PlotDrawing {
           },
         ],
         axes: [
-          { ...axis, size: 26, values: (_, values) => values.map((one) => this.#shown!.across(one)) },
-          { ...axis, size: 58, space: 26, values: (_, values) => values.map((one) => this.#shown!.up(one)) },
+          {
+            ...axis,
+            size: 26,
+            incrs: shown.acrossInches ? INCHES : TENS,
+            values: (_, values) => values.map((one) => this.#shown!.across(one)),
+          },
+          {
+            ...axis,
+            size: 58,
+            space: 26,
+            incrs: shown.upInches ? INCHES : TENS,
+            values: (_, values) => values.map((one) => this.#shown!.up(one)),
+          },
         ],
         hooks: {
           drawAxes: [(plot) => this.#lines(plot)],
           setCursor: [({ cursor: { idx } }) => this.onPoint(idx ?? null)],
         },
       },
-      shown.data as uPlot.AlignedData,
+      shown.data as unknown as uPlot.AlignedData,
       this.host,
     );
   }

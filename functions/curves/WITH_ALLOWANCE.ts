@@ -62,7 +62,13 @@ export const WITH_ALLOWANCE = define({
       const out: readonly [number, number] = [point[0] + nx * width, point[1] + ny * width];
       return [dimension(point, out, name === "hem" ? { shows: "hem_allowance" } : {})];
     });
-    return [...outline(cut, { marks: "seam", shows: "cut_area" }), ...edgeNumbersDrawn(piece), ...widths];
+    const [whole, ...marks] = outline(cut, { shows: "cut_area" });
+    // The piece's own marks come first, then the edges that were its outline.
+    const lines = marks.map(
+      (mark, i): Shape =>
+        mark.kind === "edge" && i >= piece.marks.length ? { ...mark, role: "seam" } : mark,
+    );
+    return [whole!, ...lines, ...edgeNumbersDrawn(piece), ...widths];
   },
   examples: [
     {

@@ -77,24 +77,39 @@ describe("axe finds nothing", () => {
   });
 });
 
+/** The part of the page that has the focus. */
+const part = (page: Page) =>
+  page.evaluate(() => {
+    const parts = ["top", "pages", "middle", "side", "foot"];
+    return parts.find((one) => document.activeElement?.closest(`.${one}`)) ?? "none";
+  });
+
 describe("by keyboard alone", () => {
+  it("the side is made wider and narrower, and stays so after a reload", async () => {
+    opened = await here.open();
+    const { page } = opened;
+    const wide = async () => (await page.locator(".side").boundingBox())!.width;
+    const before = await wide();
+    await page.getByRole("separator").focus();
+    for (let i = 0; i < 3; i += 1) await page.keyboard.press("ArrowLeft");
+    await expect.poll(wide).toBeCloseTo(before + 0.06 * 1360, 0);
+    const grid = (await page.locator(".sheet-grid .wtHolder").first().boundingBox())!;
+    const side = (await page.locator(".side").boundingBox())!;
+    expect(grid.x + grid.width).toBeCloseTo(side.x, 0);
+    await page.reload();
+    await expect.poll(wide).toBeCloseTo(before + 0.06 * 1360, 0);
+  });
+
   it("F6 goes through the parts of the page and back", async () => {
     opened = await here.open();
     const { page } = opened;
-    const part = () =>
-      page.evaluate(() => {
-        const parts = ["top", "pages", "middle", "side", "foot"];
-        return parts.find((one) => document.activeElement?.closest(`.${one}`)) ?? "none";
-      });
     await cell(page, "A1").click();
-    const seen = [];
-    for (let i = 0; i < 5; i += 1) {
+    for (const next of ["side", "foot", "top", "pages", "middle"]) {
       await page.keyboard.press("F6");
-      seen.push(await part());
+      await expect.poll(() => part(page)).toBe(next);
     }
-    expect(seen).toEqual(["side", "foot", "top", "pages", "middle"]);
     await page.keyboard.press("Shift+F6");
-    expect(await part()).toBe("pages");
+    await expect.poll(() => part(page)).toBe("pages");
   });
 
   it("back in the grid, what is typed goes into the chosen cell", async () => {
@@ -103,6 +118,7 @@ describe("by keyboard alone", () => {
     await cell(page, "A20").click();
     await page.keyboard.press("F6");
     await page.keyboard.press("Shift+F6");
+    await expect.poll(() => part(page)).toBe("middle");
     await page.keyboard.type("by keyboard");
     await page.keyboard.press("Enter");
     expect(await cell(page, "A20").textContent()).toBe("by keyboard");

@@ -48,6 +48,16 @@ async function again(of = page): Promise<void> {
 }
 
 describe("kept in the browser", () => {
+  it("after a first start there is one book on the shelf", async () => {
+    await kept();
+    await page.keyboard.press("Control+o");
+    await page
+      .getByRole("button", { name: /In inches/ })
+      .first()
+      .waitFor();
+    expect(await page.getByRole("button", { name: /^Throw away/ }).count()).toBe(1);
+  });
+
   it("what was typed is there after a reload, and so is the chosen cell", async () => {
     await note("for the last scene");
     await cell(page, "C5").click();

@@ -36,13 +36,16 @@ export function drawnAt(engine: Engine, place: Place): Drawn | null {
 export function drawable(book: Book): { name: string; place: Place }[] {
   return Object.entries(book.names).flatMap(([name, address]) => {
     const place = findPlace(book, address);
-    return place && draws(typedAt(book, place.page, place.row, place.column)) ? [{ name, place }] : [];
+    return place && canDraw(book, place) ? [{ name, place }] : [];
   });
 }
 
-const draws = (typed: string): boolean =>
-  isFormula(typed) &&
-  tokens(typed).some(({ kind, text }) => kind === "function" && catalogue.get(text.toUpperCase())?.draw);
+/** Whether a cell has a drawing when all is well: a function in its formula draws. */
+export function canDraw(book: Book, { page, row, column }: Place): boolean {
+  const typed = typedAt(book, page, row, column);
+  const draws = (name: string) => catalogue.get(name.toUpperCase())?.draw !== undefined;
+  return isFormula(typed) && tokens(typed).some(({ kind, text }) => kind === "function" && draws(text));
+}
 
 /** What is drawn before anything is chosen: the last piece with a name, the nearest to the cut. */
 export function finishedPiece(engine: Engine): Place | null {

@@ -52,6 +52,8 @@ export class Keeper {
     this.#store = store;
     this.#shelf = shelf;
     this.#spine = this.#freshSpine(store.book);
+    // What the store begins with is no one's work.
+    this.#kept = store.book;
     this.#state = {
       id: this.#spine.id,
       opening: 0,

@@ -10,6 +10,7 @@ import { FormulaBar } from "../grid/FormulaBar.tsx";
 import { handOf } from "../grid/hand.ts";
 import { Sheet } from "../grid/Sheet.tsx";
 import { useRevision, within } from "./follow.ts";
+import { Guard } from "./Guard.tsx";
 import { Help } from "./Help.tsx";
 import { type Message, Messages } from "./Messages.tsx";
 import { Pages } from "./Pages.tsx";
@@ -89,7 +90,9 @@ export function Desk({ store, keeper, keeping }: Props) {
         <Sheet store={store} page={place.page} place={place} onPlace={go} />
       </main>
       <Side store={store} place={place} onPlace={go} />
-      <Checks store={store} onPlace={go} open={lookingAt} onOpen={setLookingAt} />
+      <Guard name="The list of things to look at" of={store.revision}>
+        <Checks store={store} onPlace={go} open={lookingAt} onOpen={setLookingAt} />
+      </Guard>
       {dialog === "books" && (
         <Books keeper={keeper} keeping={keeping} onFile={open} onDone={() => setDialog(null)} />
       )}

@@ -4,6 +4,9 @@ import type { Place } from "../../book/address.ts";
 import type { Store } from "../../store/store.ts";
 import { Drawing } from "../drawing/Drawing.tsx";
 import { Working } from "../working/Working.tsx";
+import { Divider } from "./Divider.tsx";
+import { useRevision } from "./follow.ts";
+import { Guard } from "./Guard.tsx";
 
 /** It comes when it is opened first. */
 const WhatIf = lazy(() => import("../whatif/WhatIf.tsx").then((module) => ({ default: module.WhatIf })));
@@ -18,15 +21,17 @@ export function Side({ store, place, onPlace }: Props) {
   const [held, setHeld] = useState("");
   const last = useRef<Place | null>(null);
   const common = { store, place, onPlace };
+  const of = `${useRevision(store)} ${place.page} ${place.row} ${place.column}`;
   return (
     <aside className="side" aria-label="Beside the grid">
-      <Part name="Drawing" open>
+      <Divider />
+      <Part name="Drawing" of={of} open>
         <Drawing {...common} held={held} onHold={setHeld} last={last} />
       </Part>
-      <Part name="Working" open>
+      <Part name="Working" of={of} open>
         <Working {...common} />
       </Part>
-      <Part name="What if">
+      <Part name="What if" of={of}>
         <Suspense>
           <WhatIf store={store} place={place} />
         </Suspense>
@@ -35,7 +40,14 @@ export function Side({ store, place, onPlace }: Props) {
   );
 }
 
-function Part({ name, open = false, children }: { name: string; open?: boolean; children: ReactNode }) {
+interface PartProps {
+  readonly name: string;
+  readonly of: string;
+  readonly open?: boolean;
+  readonly children: ReactNode;
+}
+
+function Part({ name, of, open = false, children }: PartProps) {
   const [shown, setShown] = useState(open);
   const id = `part-${name.replace(" ", "-").toLowerCase()}`;
   return (
@@ -53,7 +65,9 @@ function Part({ name, open = false, children }: { name: string; open?: boolean; 
       </h2>
       {shown && (
         <div className="part-body" id={id}>
-          {children}
+          <Guard name={name} of={of}>
+            {children}
+          </Guard>
         </div>
       )}
     </section>

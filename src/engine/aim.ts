@@ -69,12 +69,11 @@ export function doingOf(copy: Copy, { make, aim }: Wish, rows: readonly Row[], n
   // No step is exact: those count that the tape can't tell from it, and of a smooth answer that
   // passes it between two steps the nearer; of neighbours that do, only the best.
   const target = show(aim.value, make.kind, copy.book);
-  const near = rows.map(
-    (row, i) =>
-      misses[i] !== null &&
-      (show(numberOf(row.readings[0]), make.kind, copy.book) === target ||
-        (copy.dials.length === 1 && crossing(copy, aim, rows, i) !== null)),
+  const alike = rows.map(
+    (row, i) => misses[i] !== null && show(numberOf(row.readings[0]), make.kind, copy.book) === target,
   );
+  const passed = rows.map((row, i) => crossing(copy, aim, row, rows[i + 1]) !== null);
+  const near = alike.map((one, i) => one || passed[i]! || (i > 0 && passed[i - 1]!));
   if (copy.dials.length > 1) return near.map((one, i) => one && rows[i] === nearest);
   const doing = rows.map(() => false);
   for (let i = 0; i < rows.length; i += 1) {
@@ -86,28 +85,32 @@ export function doingOf(copy: Copy, { make, aim }: Wish, rows: readonly Row[], n
   return doing;
 }
 
-/** Where between this row and a neighbour a smooth answer is exactly the value; null when it jumps past it or stays away. */
-export function crossing(copy: Copy, aim: Aim, rows: readonly Row[], at: number): number | null {
-  if (!("value" in aim) || copy.dials[0]!.whole) return null;
-  const off = (figure: number): number => {
-    const made = numberOf(copy.read([figure])[0]);
-    return made === null ? Number.NaN : made - aim.value;
-  };
-  const here = numberOf(rows[at]!.readings[0])! - aim.value;
-  for (const next of [rows[at - 1], rows[at + 1]]) {
-    const made = numberOf(next?.readings[0]);
-    if (made === null || !next) continue;
-    const there = made - aim.value;
-    if (here * there >= 0) continue;
-    let [low, high] = [rows[at]!.figures[0]!, next.figures[0]!];
-    for (let i = 0; i < 50; i += 1) {
-      const middle = (low + high) / 2;
-      if (off(middle) * here > 0) low = middle;
-      else high = middle;
-    }
-    // A smooth answer has come as near as it likes by now; a jump has kept its height.
-    const left = Math.max(Math.abs(off(low)), Math.abs(off(high)));
-    if (left <= 1e-6 * Math.abs(there - here)) return clean((low + high) / 2);
+/** Readings spent on finding where a smooth answer passes a value. */
+const MOST_READINGS = 40;
+
+/**
+ * Where between two neighbouring rows a smooth answer is exactly the value; null when it jumps past
+ * it or stays on one side. By false position, the idle end's weight halved (the Illinois rule).
+ */
+export function crossing(copy: Copy, aim: Aim, one: Row, next: Row | undefined): number | null {
+  const [made, after] = [numberOf(one.readings[0]), numberOf(next?.readings[0])];
+  if (!("value" in aim) || !next || made === null || after === null) return null;
+  if (copy.dials.length > 1 || copy.dials[0]!.whole || (made - aim.value) * (after - aim.value) >= 0)
+    return null;
+  const off = (figure: number): number => (numberOf(copy.read([figure])[0]) ?? Number.NaN) - aim.value;
+  let [a, b] = [one.figures[0]!, next.figures[0]!];
+  let [atA, atB] = [made - aim.value, after - aim.value];
+  const close = 1e-12 * Math.max(1, Math.abs(aim.value));
+  for (let i = 0; i < MOST_READINGS; i += 1) {
+    const figure = (a * atB - b * atA) / (atB - atA);
+    const here = off(figure);
+    if (Math.abs(here) <= close) return clean(figure);
+    if (Number.isNaN(here)) return null;
+    // The figures are as close as figures get: the engine's own rounding is left, or a leap.
+    if (Math.abs(b - a) <= 1e-13 * Math.abs(b)) return Math.abs(here) <= 1e3 * close ? clean(figure) : null;
+    if (here * atB < 0) [a, atA] = [b, atB];
+    else atA /= 2;
+    [b, atB] = [figure, here];
   }
   return null;
 }

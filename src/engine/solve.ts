@@ -147,12 +147,17 @@ function conclude(copy: Copy, wish: Wish, rows: readonly Row[]): Solution | Prob
     wish,
     copy.dials.length === 1,
   );
-  const exactly =
-    found && missOf(found, wish.aim) !== 0 ? crossing(copy, wish.aim, rows, rows.indexOf(found)) : null;
+  const exactly = found && missOf(found, wish.aim) !== 0 ? exactAt(copy, wish, rows, found) : null;
   const sentence = found
     ? foundText(copy, wish, rows, found, doing, exactly)
     : noneText(copy, wish, rows, nearest);
   return { found, exactly, nearest, rows, count: doing.filter(Boolean).length, sentence };
+}
+
+/** Where a smooth answer beside this row is exactly the value. */
+function exactAt(copy: Copy, { aim }: Wish, rows: readonly Row[], found: Row): number | null {
+  const i = rows.indexOf(found);
+  return (i > 0 ? crossing(copy, aim, rows[i - 1]!, found) : null) ?? crossing(copy, aim, found, rows[i + 1]);
 }
 
 function unrelated(copy: Copy, make: Watched): string | null {

@@ -2,7 +2,7 @@
 import { findPlace, fullAddress, nameOf, type Place } from "../../book/address.ts";
 import { isFormula } from "../../book/formula.ts";
 import { type Book, typedAt } from "../../book/shape.ts";
-import { type Dial, dialAt, isProblem } from "../../engine/dial.ts";
+import { clean, type Dial, dialAt, isProblem } from "../../engine/dial.ts";
 import type { Engine } from "../../engine/engine.ts";
 import { type Span, type Watched, watchAt } from "../../engine/sweep.ts";
 
@@ -62,6 +62,7 @@ export function usualSpan({ now, step, whole, kind }: Dial, most: number): Span 
   const multiple = MULTIPLES.find((one) => (2 * reach) / (one * step) <= most) ?? 1000;
   const by = multiple * step;
   const least = kind === "length" || kind === "count" ? step : Number.NEGATIVE_INFINITY;
-  const from = Math.max(least, figure - Math.floor(reach / by) * by);
-  return { from, to: figure + Math.floor(reach / by) * by, step: by };
+  const up = Math.floor(reach / by + 1e-9);
+  const down = Math.max(0, Math.min(up, Math.floor((figure - least) / by + 1e-9)));
+  return { from: clean(figure - down * by), to: clean(figure + up * by), step: by };
 }

@@ -66,26 +66,27 @@ export function explain(engine: Engine, place: Place): Working {
   };
 }
 
-/** From cut to tape: the working of a cell, then of the cells it rests on, each once, the typed ones last. */
-export function chain(engine: Engine, place: Place, most = 200): Working[] {
-  const done = new Set<string>();
-  const list: Working[] = [];
+/** From cut to tape: a cell, then the cells it rests on, each once, the typed ones last. */
+export function chainPlaces(engine: Engine, place: Place, most = 200): Place[] {
+  const done = new Map<string, Place>();
   let wave = [place];
-  while (wave.length > 0 && list.length < most) {
+  while (wave.length > 0 && done.size < most) {
     const next: Place[] = [];
     for (const one of wave) {
       const key = `${one.page}.${one.row}.${one.column}`;
-      if (done.has(key) || list.length >= most) continue;
-      done.add(key);
-      const working = explain(engine, one);
-      list.push(working);
-      next.push(...working.restsOn);
+      if (done.has(key) || done.size >= most) continue;
+      done.set(key, one);
+      next.push(...engine.restsOn(one));
     }
     wave = next;
   }
-  const typed = (working: Working) => (engine.view(working.place).worked ? 0 : 1);
-  return list.toSorted((a, b) => typed(a) - typed(b));
+  const typed = (one: Place) => (engine.view(one).worked ? 0 : 1);
+  return [...done.values()].toSorted((a, b) => typed(a) - typed(b));
 }
+
+/** The workings of these cells, in that order. */
+export const chain = (engine: Engine, place: Place, most = 200): Working[] =>
+  chainPlaces(engine, place, most).map((one) => explain(engine, one));
 
 function callWorking(engine: Engine, declaration: Declaration, args: readonly Argument[]): CallWorking {
   const rule: Rule = engine.book;

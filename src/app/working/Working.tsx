@@ -2,10 +2,9 @@
 import "./working.css";
 import { memo } from "react";
 import type { Place } from "../../book/address.ts";
-import { isFormula } from "../../book/formula.ts";
 import { dependents } from "../../engine/dependents.ts";
 import type { Engine } from "../../engine/engine.ts";
-import { chain, type Working as Worked } from "../../engine/explain.ts";
+import { chainPlaces, explain } from "../../engine/explain.ts";
 import { exact } from "../../engine/show.ts";
 import type { Store } from "../../store/store.ts";
 import { useLateRevision, within } from "../shell/follow.ts";
@@ -21,62 +20,47 @@ export function Working(props: Props) {
   return <Chain {...props} revision={useLateRevision(props.store)} />;
 }
 
-const Chain = memo(function Chain({ store, place, onPlace }: Props & { revision: number }) {
+const Chain = memo(function Chain({ store, place, onPlace, revision }: Props & { revision: number }) {
   const { engine } = store;
-  const [own, ...rest] = chain(engine, within(store.shown, place));
-  if (!own || own.typed === "") {
+  const [own, ...rest] = chainPlaces(engine, within(store.shown, place));
+  if (!own || engine.view(own).typed === "") {
     return <p className="empty">Choose a cell with a figure in it to see how it came about.</p>;
   }
-  const worked = rest.filter(({ typed }) => isFormula(typed));
-  const typed = rest.filter((one) => !isFormula(one.typed));
-  const uses = dependents(store.shown, own.place).map((at) => ({ at, ...engine.view(at) }));
+  const worked = rest.filter((one) => engine.view(one).worked);
+  const typed = rest.filter((one) => !engine.view(one).worked);
   return (
     <div className="working">
-      <section className="worked" aria-label={`Working of ${own.name ?? own.address}`}>
-        <h3>
-          {own.name ?? own.address} <Value engine={engine} working={own} />
-        </h3>
-        <Body engine={engine} working={own} />
-        {uses.length > 0 && (
-          <p className="uses">
-            {"Used by "}
-            {uses.slice(0, 12).map(({ at, name }, i) => (
-              <span key={engine.address(at)}>
-                {i > 0 && ", "}
-                <button type="button" className="link" onClick={() => onPlace(at)}>
-                  {name ?? engine.address(at)}
-                </button>
-              </span>
-            ))}
-            {uses.length > 12 && ` and ${uses.length - 12} more cells`}
-          </p>
-        )}
-      </section>
+      <Section engine={engine} place={own} revision={revision} />
+      <Uses engine={engine} place={own} onPlace={onPlace} />
       {rest.length > 0 && <p className="rests">It rests on</p>}
-      {worked.map((working) => (
-        <section key={working.address} className="worked" aria-label={working.name ?? working.address}>
-          <h3>
-            <button type="button" className="link" onClick={() => onPlace(working.place)}>
-              {working.name ?? working.address}
-            </button>
-            <Value engine={engine} working={working} />
-          </h3>
-          <Body engine={engine} working={working} />
-        </section>
+      {worked.map((one) => (
+        <Section
+          key={engine.address(one)}
+          engine={engine}
+          place={one}
+          revision={revision}
+          onPlace={onPlace}
+        />
       ))}
       {typed.length > 0 && (
         <section className="worked" aria-label="Taken and chosen">
           <h3>Taken and chosen</h3>
           <ul className="tape">
-            {typed.map((working) => (
-              <li key={working.address}>
-                <button type="button" className="link" onClick={() => onPlace(working.place)}>
-                  {working.name ?? working.address}
-                </button>
-                {working.name && <span className="worked-address">{working.address}</span>}
-                <Value engine={engine} working={working} />
-              </li>
-            ))}
+            {typed.map((one) => {
+              const { name, typed: text, kind, shown } = engine.view(one);
+              const address = engine.address(one);
+              return (
+                <li key={address}>
+                  <button type="button" className="link" onClick={() => onPlace(one)}>
+                    {name ?? address}
+                  </button>
+                  {name && <span className="worked-address">{address}</span>}
+                  <span className="worked-value" title={exact(engine.value(one), kind, engine.book)}>
+                    {text === "" ? "blank" : shown}
+                  </span>
+                </li>
+              );
+            })}
           </ul>
         </section>
       )}
@@ -84,21 +68,33 @@ const Chain = memo(function Chain({ store, place, onPlace }: Props & { revision:
   );
 });
 
-function Value({ engine, working }: { engine: Engine; working: Worked }) {
-  const { place, kind, shown, typed } = working;
-  return (
-    <span className="worked-value" title={exact(engine.value(place), kind, engine.book)}>
-      {typed === "" ? "blank" : shown}
-    </span>
-  );
+interface SectionProps {
+  readonly engine: Engine;
+  readonly place: Place;
+  readonly revision: number;
+  /** Left out for the chosen cell itself. */
+  readonly onPlace?: (place: Place) => void;
 }
 
-/** The formula, what is wrong with it, and each function at work in it. */
-function Body({ engine, working }: { engine: Engine; working: Worked }) {
-  const { name, address, typed, look, calls } = working;
+/** One cell's working. Each is worked on its own, so that what is typed meanwhile need not wait for all. */
+const Section = memo(function Section({ engine, place, onPlace }: SectionProps) {
+  const { name, address, typed, shown, kind, look, calls } = explain(engine, place);
+  const called = name ?? address;
   const from = look && engine.address(look.from);
   return (
-    <>
+    <section className="worked" aria-label={`Working of ${called}`}>
+      <h3>
+        {onPlace ? (
+          <button type="button" className="link" onClick={() => onPlace(place)}>
+            {called}
+          </button>
+        ) : (
+          called
+        )}
+        <span className="worked-value" title={exact(engine.value(place), kind, engine.book)}>
+          {shown}
+        </span>
+      </h3>
       {name && <p className="worked-address">{address}</p>}
       <p className="formula">{typed}</p>
       {look && (
@@ -111,6 +107,28 @@ function Body({ engine, working }: { engine: Engine; working: Worked }) {
         // biome-ignore lint/suspicious/noArrayIndexKey: the calls of one formula stand in a fixed order
         <CallSteps key={i} call={call} />
       ))}
-    </>
+    </section>
+  );
+});
+
+/** Cells told by name before "and so many more". */
+const MOST_USES = 12;
+
+function Uses({ engine, place, onPlace }: Required<Omit<SectionProps, "revision">>) {
+  const uses = dependents(engine.book, place);
+  if (uses.length === 0) return null;
+  return (
+    <p className="uses">
+      {"Used by "}
+      {uses.slice(0, MOST_USES).map((one, i) => (
+        <span key={engine.address(one)}>
+          {i > 0 && ", "}
+          <button type="button" className="link" onClick={() => onPlace(one)}>
+            {engine.view(one).name ?? engine.address(one)}
+          </button>
+        </span>
+      ))}
+      {uses.length > MOST_USES && ` and ${uses.length - MOST_USES} more cells`}
+    </p>
   );
 }

@@ -1,4 +1,5 @@
 /** The foot of the page: how many things there are to look at, and on asking, which. */
+import "./checks.css";
 import { memo } from "react";
 import type { Place } from "../../book/address.ts";
 import { type Check, checks } from "../../engine/checks.ts";

@@ -1,4 +1,5 @@
 /** The pages of the book under the stages of the work. */
+import "./pages.css";
 import { type KeyboardEvent, useEffect, useRef, useState } from "react";
 import { blankBook, type Page, STAGES, type Stage } from "../../book/shape.ts";
 import { addPage, removePage, renamePage } from "../../store/commands.ts";

@@ -1,4 +1,5 @@
 /** What stands beside the grid. Each part opens and closes; those that are open share the height. */
+import "./side.css";
 import { lazy, type ReactNode, Suspense, useRef, useState } from "react";
 import type { Place } from "../../book/address.ts";
 import type { Store } from "../../store/store.ts";

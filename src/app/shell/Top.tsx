@@ -1,4 +1,5 @@
 /** The top of the page: the book's title, its unit and finest mark, undo and redo, the way to other books. */
+import "./top.css";
 import { useState } from "react";
 import type { Mark } from "../../../functions/fractions.ts";
 import type { Unit } from "../../../functions/units.ts";

@@ -63,7 +63,7 @@ function drawCopy({ name, outline }: LayPiece, { turn, x, y }: Placement, origin
 }
 
 /** The middle of the longest stretch of cloth along the grain inside an outline, looked for at nine levels. */
-function grainLine(outline: readonly Point[]): [Point, Point] {
+export function grainLine(outline: readonly Point[]): [Point, Point] {
   const { low, high } = bounds(outline);
   let best: [Point, Point] = [outline[0]!, outline[0]!];
   for (let level = 1; level <= 9; level += 1) {

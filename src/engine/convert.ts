@@ -8,10 +8,10 @@ import { markSize, roundTo, tapeText, USUAL_MARK } from "../../functions/fractio
 import { convert, type Unit } from "../../functions/units.ts";
 import { findPlace, type Place } from "../book/address.ts";
 import { type } from "../book/edit.ts";
-import { isFormula, type Tree, textIn } from "../book/formula.ts";
+import { type Call, isFormula, type Tree, textIn } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
 import { type Content, understand } from "./content.ts";
-import { isBare } from "./kind-of-tree.ts";
+import { dimension, isBare } from "./kind-of-tree.ts";
 import { formulaTree, Kinds } from "./kinds.ts";
 import { scalePath } from "./rescale.ts";
 import { spread } from "./wants.ts";
@@ -47,8 +47,7 @@ export function convertBook(book: Book, unit: Unit): Book {
 }
 
 function convertCell(book: Book, kinds: Kinds, typed: string, place: Place, unit: Unit): string {
-  if (isFormula(typed))
-    return convertFormula(typed, kinds.of(place), book.unit, (tree) => kinds.ofTree(tree, place.page));
+  if (isFormula(typed)) return convertFormula(typed, kinds.of(place), book.unit, kinds.onPage(place.page));
   const column = book.pages[place.page]?.columns[place.column]?.kind ?? "any";
   return convertTyped(typed, understand(typed, column, book.unit), kinds.of(place), book.unit, unit);
 }
@@ -77,8 +76,11 @@ function inchText(value: number): string {
     : figureText(value);
 }
 
-/** Functions that round to whole figures, whatever the unit. */
-const ROUNDING = new Set(["ROUND", "ROUNDUP", "ROUNDDOWN", "INT", "TRUNC", "EVEN", "ODD"]);
+/** Functions that go by steps: of whole figures and decimals, or of their second argument. */
+const STEPPING: Record<string, "whole" | "second"> = {
+  ROUND: "whole", ROUNDUP: "whole", ROUNDDOWN: "whole", INT: "whole", TRUNC: "whole", EVEN: "whole", ODD: "whole",
+  CEILING: "second", FLOOR: "second", MROUND: "second", MOD: "second", QUOTIENT: "second",
+}; // biome-ignore format: a table
 
 /** Bare figures that stand for lengths get their unit's name: 54 → IN(54). */
 export function convertFormula(
@@ -89,29 +91,39 @@ export function convertFormula(
 ): string {
   const one = `${from.toUpperCase()}(1)`;
   const edits = new Edits();
-  const rounded = (tree: Tree | null): void => {
+  const stays = new Set<Tree>();
+  /** What goes by steps is stepped in the old unit, without the dust that a conversion leaves. */
+  const step = (call: Call): void => {
+    const kind = call.args.map((arg) => (arg && !isBare(arg) ? kindOf(arg) : "figure")).find(dimension);
+    const unit = kind === "length" ? one : kind === "area" ? `${one}^2` : null;
+    const keepsUnit = unit !== null && call.name !== "QUOTIENT";
+    if (keepsUnit) edits.around(call.span, "(", `*${unit})`);
+    const count = unit !== null && STEPPING[call.name] === "second" ? 2 : 1;
+    call.args.slice(0, count).forEach((arg, i) => {
+      if (!arg || isDusted(arg) || !hasLength(arg, kindOf)) {
+        if (arg && isBare(arg)) stays.add(arg);
+        return;
+      }
+      edits.around(call.spans[i]!, unit ? "ROUND((" : "ROUND(", unit ? `)/${unit};9)` : ";9)");
+    });
+  };
+  const visit = (tree: Tree | null): void => {
     if (!tree) return;
-    if (tree.is === "list") tree.items.forEach(rounded);
+    if (tree.is === "list") tree.items.forEach(visit);
     if (tree.is !== "call" && tree.is !== "sign") return;
     const first = tree.args[0];
-    if (tree.is === "call" && first && isRounding(tree.name, tree.args.length)) {
-      const kind = isBare(first) ? "figure" : kindOf(first);
-      const unit = kind === "length" ? one : kind === "area" ? `${one}^2` : null;
-      if (unit) {
-        edits.around(tree.span, "(", `*${unit})`);
-        edits.around(tree.spans[0]!, "(", `)/${unit}`);
-      }
-    }
+    if (tree.is === "call" && STEPPING[tree.name]) step(tree);
     // TAPE reads a text; a figure in it that names no unit is in the book's.
     if (tree.is === "call" && tree.name === "TAPE" && first?.is === "text" && isUnnamed(first.text, from))
       edits.around([first.token.at, first.token.at + first.token.text.length - 1], "", ` ${from}`);
-    tree.args.forEach(rounded);
+    tree.args.forEach(visit);
   };
   const tree = formulaTree(formula);
-  rounded(tree);
+  visit(tree);
   const other = from === "in" ? "cm" : "in";
   spread(tree, want, {
     kindOf,
+    stays: (part) => stays.has(part),
     hear: (leaf, kind) => {
       if (leaf.is === "text" && kind === "piece") {
         const scaled = scalePath(textIn(leaf.token), convert(1, from, other));
@@ -126,8 +138,20 @@ export function convertFormula(
   return edits.done(formula);
 }
 
-const isRounding = (name: string, count: number): boolean =>
-  ROUNDING.has(name) || ((name === "CEILING" || name === "FLOOR") && count === 1);
+/** Whether a part is rounded to nine places already. */
+const isDusted = (tree: Tree): boolean =>
+  tree.is === "call" && tree.name === "ROUND" && tree.args[1]?.is === "number" && tree.args[1].text === "9";
+
+/** Whether a length has a say in a part. */
+function hasLength(tree: Tree, kindOf: (tree: Tree) => Kind): boolean {
+  if (isBare(tree)) return false;
+  const kind = kindOf(tree);
+  if (kind === "length" || kind === "area") return true;
+  return (
+    (tree.is === "call" || tree.is === "sign") &&
+    tree.args.some((arg) => arg !== null && hasLength(arg, kindOf))
+  );
+}
 
 function isUnnamed(text: string, unit: Unit): boolean {
   const content = understand(text, "any", unit);

@@ -1,7 +1,7 @@
 /** The kind of a formula's answer, read off its signs and functions as a dimension check reads them. */
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Kind } from "../../functions/define.ts";
-import type { Tree } from "../book/formula.ts";
+import type { Call, Tree } from "../book/formula.ts";
 
 /** Standard functions whose answer is of the kind of these arguments (from, to), counted from 0. */
 const LIKE_ARGUMENT: Record<string, readonly [number, number]> = {
@@ -36,15 +36,45 @@ export function isBare(tree: Tree): boolean {
   return tree.is === "sign" && tree.args.every(isBare);
 }
 
+/** Whether a part may yet turn out to be of any kind: a cell of no kind stands in it. */
+export function isOpen(tree: Tree, kindOf: (tree: Tree) => Kind): boolean {
+  if (kindOf(tree) !== "figure") return false;
+  if (tree.is === "name" || tree.is === "cell" || tree.is === "range") return true;
+  if (tree.is === "sign" || (tree.is === "call" && !catalogue.has(tree.name)))
+    return tree.args.some((arg) => arg !== null && isOpen(arg, kindOf));
+  return false;
+}
+
 /** A part of a formula that means cells. */
 export type Cells = Extract<Tree, { is: "name" | "cell" | "columns" | "rows" | "range" }>;
 
-/** The kind of a tree, given the kinds of the names, cells and ranges in it. */
-export function kindOfTree(tree: Tree, kindOf: (cells: Cells) => Kind): Kind {
-  const inner = (one: Tree) => kindOfTree(one, kindOf);
+/**
+ * The kind of a tree, given the kinds of the names, cells and ranges in it. A cell of no kind
+ * beside a length is taken for a plain number, or, when `careful`, for what may be anything yet.
+ */
+export function kindOfTree(
+  tree: Tree,
+  kindOf: (cells: Cells) => Kind,
+  careful = false,
+  known: Map<Tree, Kind> = new Map(),
+): Kind {
+  let kind = known.get(tree);
+  if (!kind) {
+    kind = kindOfPart(tree, kindOf, careful, (one) => kindOfTree(one, kindOf, careful, known));
+    known.set(tree, kind);
+  }
+  return kind;
+}
+
+function kindOfPart(
+  tree: Tree,
+  kindOf: (cells: Cells) => Kind,
+  careful: boolean,
+  inner: (tree: Tree) => Kind,
+): Kind {
   switch (tree.is) {
     case "tape":
-      return "length";
+      return careful && isBare(tree) ? "figure" : "length";
     case "text":
       return "text";
     case "name":
@@ -55,11 +85,11 @@ export function kindOfTree(tree: Tree, kindOf: (cells: Cells) => Kind): Kind {
     case "range":
       return kindOf(tree);
     case "call":
-      return kindOfCall(tree, inner);
+      return kindOfCall(tree, inner, careful);
     case "sign": {
       const [left, right] = tree.args;
       if (!left || !right) return tree.sign === "%" ? "share" : left ? inner(left) : "figure";
-      return kindOfSign(tree.sign, left, right, inner);
+      return kindOfSign(tree.sign, left, right, inner, careful);
     }
     case "list":
       return tree.items[0] ? inner(tree.items[0]) : "figure";
@@ -68,16 +98,16 @@ export function kindOfTree(tree: Tree, kindOf: (cells: Cells) => Kind): Kind {
   }
 }
 
-function kindOfCall(tree: Extract<Tree, { is: "call" }>, inner: (tree: Tree) => Kind): Kind {
+function kindOfCall(tree: Call, inner: (tree: Tree) => Kind, careful: boolean): Kind {
   const { name, args } = tree;
   const declared = catalogue.get(name);
   if (declared) return declared.returns;
   const [first, second] = args;
   if (name === "SQRT") return first && inner(first) === "area" ? "length" : "figure";
   if (first && second) {
-    if (name === "PRODUCT" || name === "SUMPRODUCT") return kindOfSign("*", first, second, inner);
-    if (name === "QUOTIENT") return kindOfSign("/", first, second, inner);
-    if (name === "POWER") return kindOfSign("^", first, second, inner);
+    if (name === "PRODUCT" || name === "SUMPRODUCT") return kindOfSign("*", first, second, inner, careful);
+    if (name === "QUOTIENT") return kindOfSign("/", first, second, inner, careful);
+    if (name === "POWER") return kindOfSign("^", first, second, inner, careful);
   }
   const like = likeArguments(name);
   if (!like) return OF_KIND[name] ?? "figure";
@@ -85,34 +115,45 @@ function kindOfCall(tree: Extract<Tree, { is: "call" }>, inner: (tree: Tree) => 
   // SUMIF without a range to add adds the one it looks through; a table is looked up in its last column.
   if (name === "SUMIF" && !of[0]) return first ? inner(first) : "figure";
   if ((name === "VLOOKUP" || name === "HLOOKUP") && of[0]?.is === "range") return inner(of[0].to);
-  return strongest(of.flatMap((arg) => (arg ? [inner(arg)] : [])));
+  const given = of.filter((arg) => arg !== null);
+  return shared(given, inner, careful);
 }
 
-/** Of things added or chosen from: the kind that has a dimension, else any but the plain figure; a text only where all are texts. */
-function strongest(kinds: readonly Kind[]): Kind {
-  const figures = kinds.filter((kind) => kind !== "text");
-  return (
-    figures.find((kind) => kind !== "days" && dimension(kind)) ??
-    figures.find((kind) => kind !== "figure") ??
-    figures[0] ??
-    kinds[0] ??
-    "figure"
-  );
+/** Of things added or chosen from: the kind of one that has a dimension, else of any that has a kind at all. */
+function shared(args: readonly Tree[], inner: (tree: Tree) => Kind, careful: boolean): Kind {
+  const all = args.map((arg) => ({ kind: inner(arg), bare: isBare(arg) }));
+  const figures = all.filter(({ kind }) => kind !== "text");
+  const sure = figures.filter(({ bare }) => !bare);
+  const found = (list: typeof all, test: (kind: Kind) => boolean) =>
+    list.find(({ kind }) => test(kind))?.kind;
+  const known = found(sure, (kind) => kind !== "days" && dimension(kind));
+  if (known) return known;
+  if (careful && args.some((arg) => isOpen(arg, inner))) return "figure";
+  const other = found(sure, (kind) => kind !== "figure") ?? found(figures, dimension);
+  return other ?? (figures[0] ?? all[0])?.kind ?? "figure";
 }
 
-function kindOfSign(sign: string, left: Tree, right: Tree, inner: (tree: Tree) => Kind): Kind {
+function kindOfSign(
+  sign: string,
+  left: Tree,
+  right: Tree,
+  inner: (tree: Tree) => Kind,
+  careful: boolean,
+): Kind {
   const [l, r] = [inner(left), inner(right)];
+  const open = isOpen(left, inner) || isOpen(right, inner);
   switch (sign) {
     case "+":
-      return strongest([l, r]);
+      return shared([left, right], inner, careful);
     case "-":
-      return l === "days" && r === "days" ? "figure" : strongest([l, r]);
+      return l === "days" && r === "days" ? "figure" : shared([left, right], inner, careful);
     case "*":
       // A fraction beside something that has a kind of its own is a plain number: hem * 1 1/2.
       if (isBare(right) && dimension(l)) return l;
       if (isBare(left) && dimension(r)) return r;
-      return kindOfProduct(l, r);
+      return open && careful ? "figure" : kindOfProduct(l, r, open);
     case "/":
+      if (open && careful) return "figure";
       return kindOfQuotient(l, isBare(right) && !isBare(left) ? "figure" : r);
     case "^": {
       const power = right.is === "number" ? Number(right.text) : Number.NaN;
@@ -127,10 +168,12 @@ function kindOfSign(sign: string, left: Tree, right: Tree, inner: (tree: Tree) =
   }
 }
 
-function kindOfProduct(l: Kind, r: Kind): Kind {
+function kindOfProduct(l: Kind, r: Kind, open: boolean): Kind {
   if (l === "length" && r === "length") return "area";
   const kept = (["money", "area", "length", "angle"] as const).find((kind) => l === kind || r === kind);
-  return kept ?? (l === "figure" ? r : l);
+  if (kept) return kept;
+  if (open) return "figure";
+  return l === "figure" ? r : l;
 }
 
 function kindOfQuotient(l: Kind, r: Kind): Kind {

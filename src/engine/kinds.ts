@@ -50,8 +50,9 @@ export class Kinds {
   readonly #asked = new Map<string, Kind>();
   /** The cell that a name or an address means on a page. */
   readonly #meant = new Map<string, readonly Place[]>();
-  /** What a fraction is that no formula has a wish for. */
+  /** What a fraction is of which nothing more is known, and whether anything may yet be learnt of the rest. */
   #fraction: Kind = "figure";
+  #careful = true;
 
   constructor(book: Book) {
     this.#book = book;
@@ -109,8 +110,15 @@ export class Kinds {
     return this.#treeKind(tree, page);
   }
 
-  #treeKind(tree: Tree, page: number): Kind {
-    return kindOfTree(tree, (cells) => this.#cellsKind(cells, page));
+  /** The kinds of the parts of one formula on `page`, each worked once. */
+  onPage(page: number): (tree: Tree) => Kind {
+    this.#work();
+    const known = new Map<Tree, Kind>();
+    return (tree) => this.#treeKind(tree, page, known);
+  }
+
+  #treeKind(tree: Tree, page: number, known?: Map<Tree, Kind>): Kind {
+    return kindOfTree(tree, (cells) => this.#cellsKind(cells, page), this.#careful, known);
   }
 
   /** The kind of a cell, or of the first of a range that holds something of a kind. */
@@ -179,7 +187,10 @@ export class Kinds {
       for (let turn = 0; turn < MOST_TURNS && this.#turn(formulas); turn += 1);
     };
     settle();
+    // What no formula has a wish for: a fraction is a length then, any other figure a plain number.
     this.#fraction = "length";
+    settle();
+    this.#careful = false;
     settle();
   }
 
@@ -194,8 +205,11 @@ export class Kinds {
     }
     for (const { place, key, tree } of formulas.toReversed()) {
       const kind = this.#kinds.get(key)!;
-      spread(tree, kind === "figure" ? (this.#asked.get(key) ?? null) : kind, {
-        kindOf: (part) => this.#treeKind(part, place.page),
+      const none = this.#careful ? null : "figure";
+      const known = new Map<Tree, Kind>();
+      spread(tree, kind === "figure" ? (this.#asked.get(key) ?? none) : kind, {
+        kindOf: (part) => this.#treeKind(part, place.page, known),
+        careful: this.#careful,
         hear: (leaf, want) => {
           if (this.#hear(leaf, want, place.page)) fresh = true;
         },

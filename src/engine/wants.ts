@@ -6,7 +6,7 @@
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Kind } from "../../functions/define.ts";
 import type { Call, Tree } from "../book/formula.ts";
-import { dimension, isBare, likeArguments } from "./kind-of-tree.ts";
+import { dimension, isBare, isOpen, likeArguments } from "./kind-of-tree.ts";
 
 /** A leaf of a tree: a figure, a text, a cell, a name or a range. */
 export type Leaf = Exclude<Tree, { readonly is: "call" | "sign" | "list" | "broken" }>;
@@ -15,10 +15,15 @@ interface Ear {
   /** The kind of a part of the formula as far as it is known. */
   readonly kindOf: (tree: Tree) => Kind;
   readonly hear: (leaf: Leaf, want: Kind) => void;
+  /** As long as more may be learnt: what hangs on a cell of no kind is left open. */
+  readonly careful?: boolean;
+  /** Parts that nothing is to be told of. */
+  readonly stays?: (tree: Tree) => boolean;
 }
 
 /** Tells what kind each leaf of a tree is wanted to be, when the whole is wanted to be of kind `want`. */
 export function spread(tree: Tree, want: Kind | null, ear: Ear): void {
+  if (ear.stays?.(tree)) return;
   switch (tree.is) {
     case "broken":
       return;
@@ -66,11 +71,14 @@ function callWants(call: Call, want: Kind | null, ear: Ear): Wants {
 /** The one kind of things that are added or compared: of those whose kind is sure, else the one wanted, else a bare fraction's. */
 function together(list: readonly (Tree | null)[], want: Kind | null, { kindOf }: Ear): Kind | null {
   const args = list.filter((arg) => arg !== null);
-  const sure = args
-    .filter((arg) => !isBare(arg))
-    .map(kindOf)
-    .find(dimension);
-  return sure ?? want ?? args.map(kindOf).find(dimension) ?? null;
+  const sure = args.filter((arg) => !isBare(arg)).map(kindOf);
+  return (
+    sure.find(dimension) ??
+    want ??
+    sure.find((kind) => kind !== "figure" && kind !== "text") ??
+    args.map(kindOf).find(dimension) ??
+    null
+  );
 }
 
 function signWants(sign: string, args: readonly Tree[], want: Kind | null, ear: Ear): Wants {
@@ -100,15 +108,16 @@ function signWants(sign: string, args: readonly Tree[], want: Kind | null, ear: 
 }
 
 /** What is multiplied: one side carries the kind, the other is a plain number. */
-function productWants(left: Tree, right: Tree, want: Kind | null, { kindOf }: Ear): Wants {
+function productWants(left: Tree, right: Tree, want: Kind | null, { kindOf, careful }: Ear): Wants {
   const [l, r] = [sureKind(left, kindOf), sureKind(right, kindOf)];
   const [openLeft, openRight] = [isOpen(left, kindOf), isOpen(right, kindOf)];
-  const rest = (kind: Kind): Kind => (dimension(kind) ? kind : "figure");
+  const rest = (kind: Kind, open: boolean) => (dimension(kind) ? kind : careful && open ? null : "figure");
+  const [restLeft, restRight] = [rest(l, openLeft), rest(r, openRight)];
   if (want === "area" && (l === "length" || r === "length" || (openLeft && openRight)))
     return ["length", "length"];
-  if (!dimension(want)) return dimension(l) || dimension(r) ? [rest(l), rest(r)] : [];
-  if (l === want) return [want, rest(r)];
-  if (r === want) return [rest(l), want];
+  if (!dimension(want)) return dimension(l) || dimension(r) ? [restLeft, restRight] : [];
+  if (l === want) return [want, restRight];
+  if (r === want) return [restLeft, want];
   // Two cells of which nothing is known: either may be the one.
   if (openLeft && openRight) return [];
   if (openLeft || openRight) return openLeft ? [want, "figure"] : ["figure", want];
@@ -117,23 +126,16 @@ function productWants(left: Tree, right: Tree, want: Kind | null, { kindOf }: Ea
 }
 
 /** What is divided: a length by a number is a length, a length by a length is a number. */
-function quotientWants(left: Tree, right: Tree, want: Kind | null, { kindOf }: Ear): Wants {
+function quotientWants(left: Tree, right: Tree, want: Kind | null, { kindOf, careful }: Ear): Wants {
   const [l, r] = [sureKind(left, kindOf), sureKind(right, kindOf)];
+  if (careful && dimension(want) && isOpen(right, kindOf)) return [];
   if (want === "length" && (l === "area" || r === "length")) return ["area", "length"];
   if (dimension(want)) return [want, dimension(r) ? r : "figure"];
-  // A number is wanted: then both are of one kind.
+  // A number is wanted: then both are of one kind, but for what is known to be none.
   const shared = want ? [l, r].find(dimension) : undefined;
-  return shared ? [shared, shared] : [dimension(l) ? l : null, dimension(r) ? r : null];
+  const free = (tree: Tree, kind: Kind) => dimension(kind) || isBare(tree) || isOpen(tree, kindOf);
+  return [shared && free(left, l) ? shared : null, shared && free(right, r) ? shared : null];
 }
 
 /** The kind of a part, a bare figure or fraction being of none. */
 const sureKind = (tree: Tree, kindOf: Ear["kindOf"]): Kind => (isBare(tree) ? "figure" : kindOf(tree));
-
-/** Whether a part may yet turn out to be of any kind: a cell of no kind stands in it. */
-function isOpen(tree: Tree, kindOf: Ear["kindOf"]): boolean {
-  if (kindOf(tree) !== "figure") return false;
-  if (tree.is === "name" || tree.is === "cell" || tree.is === "range") return true;
-  if (tree.is === "sign" || (tree.is === "call" && !catalogue.has(tree.name)))
-    return tree.args.some((arg) => arg !== null && isOpen(arg, kindOf));
-  return false;
-}

@@ -2,13 +2,15 @@
 import "./drawing.css";
 import { memo, type RefObject, useEffect, useRef } from "react";
 import type { Shape } from "../../../functions/drawing.ts";
+import { markSize } from "../../../functions/fractions.ts";
 import type { Place } from "../../book/address.ts";
 import type { Engine } from "../../engine/engine.ts";
-import { laysAsked } from "../../engine/question.ts";
 import type { Store } from "../../store/store.ts";
+import { answeredAt } from "../lay/asked.ts";
+import { LayBoard } from "../lay/LayBoard.tsx";
 import { useLateRevision, within } from "../shell/follow.ts";
-import { drawable, drawnAt, finishedPiece } from "./drawn.ts";
-import { LaySearch } from "./LaySearch.tsx";
+import { differences } from "./differences.ts";
+import { canDraw, drawable, drawnAt, finishedPiece } from "./drawn.ts";
 import { pictureOf, wordsOf } from "./picture.ts";
 import { ROLE_WORDS } from "./roles.ts";
 import { Window } from "./Window.tsx";
@@ -37,21 +39,20 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
   const { engine } = store;
   const named = drawable(store.shown);
   const chosen = within(store.shown, place);
-  const drawn = toDraw(engine, chosen, named.find(({ name }) => name === held)?.place, last.current);
+  const subject = named.find(({ name }) => name === held)?.place ?? subjectOf(engine, chosen, last.current);
+  const drawn = subject && drawnAt(engine, subject);
   const kept = useRef<{ address: string; shapes: readonly Shape[] } | null>(null);
   useEffect(() => {
-    if (!drawn) return;
-    last.current = drawn.place;
-    if (!store.trying) kept.current = drawn;
+    if (subject) last.current = subject;
+    if (drawn && !store.trying) kept.current = drawn;
   });
 
-  const picture = drawn && pictureOf(drawn.shapes, store.shown);
+  const { unit, mark } = store.shown;
   const before = store.trying && kept.current?.address === drawn?.address ? kept.current : null;
+  const changes = before && drawn ? differences(before.shapes, drawn.shapes, markSize(mark, unit) / 2) : [];
+  const picture = drawn && pictureOf([...drawn.shapes, ...changes], store.shown);
   const other = drawn && engine.address(drawn.place) !== engine.address(chosen);
-  const look = engine.view(chosen).look;
-  // A lay on cloth in hand is not shortened: what matters there is whether it fits.
-  const asked =
-    drawn && laysAsked(engine, drawn.place).find(({ question }) => question.cloths[0]?.length === null);
+  const laid = drawn && answeredAt(store, drawn.place);
   return (
     <div className="drawing">
       <div className="drawing-head">
@@ -79,24 +80,24 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
           </p>
         )}
       </div>
-      {look && !held && (!drawn || other) && <p className="look">{look.sentence}</p>}
-      {drawn && picture ? (
-        <>
-          <Window
-            key={drawn.address}
-            picture={picture}
-            ghost={before && pictureOf(before.shapes, store.shown)}
-            unit={store.shown.unit}
-            title={`Drawing of ${drawn.name ?? drawn.address}, ${drawn.shown}`}
-            description={drawn.shapes
-              .map((shape) => wordsOf(shape, store.shown))
-              .filter(Boolean)
-              .join("; ")}
-          />
+      {subject && !drawn && <Why engine={engine} subject={subject} onPlace={onPlace} />}
+      {laid ? (
+        <LayBoard store={store} place={drawn.place} />
+      ) : drawn && picture ? (
+        <Window
+          key={drawn.address}
+          picture={picture}
+          ghost={before && pictureOf(before.shapes, store.shown)}
+          unit={unit}
+          title={`Drawing of ${drawn.name ?? drawn.address}, ${drawn.shown}`}
+          description={drawn.shapes
+            .map((shape) => wordsOf(shape, store.shown))
+            .filter(Boolean)
+            .join("; ")}
+        >
           <Legend roles={picture.roles} />
-          {asked && <LaySearch store={store} asked={asked} cell={drawn.name ?? drawn.address} />}
-        </>
-      ) : (
+        </Window>
+      ) : subject ? null : (
         <p className="empty">
           Nothing to draw here. Choose a cell that makes a piece, a curve or a lay; it stays in sight while
           you change other cells.
@@ -106,16 +107,36 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
   );
 });
 
-function toDraw(engine: Engine, chosen: Place, held: Place | undefined, last: Place | null) {
-  if (held) return drawnAt(engine, held);
-  const own = drawnAt(engine, chosen);
-  if (own) return own;
-  const other = last && last.page < engine.book.pages.length ? last : finishedPiece(engine);
-  return other && drawnAt(engine, other);
+/** The chosen cell when it has a drawing; else the one drawn before stays, or the book's own piece is drawn. */
+function subjectOf(engine: Engine, chosen: Place, last: Place | null): Place | null {
+  if (canDraw(engine.book, chosen) || drawnAt(engine, chosen)) return chosen;
+  return last && last.page < engine.book.pages.length ? last : finishedPiece(engine);
+}
+
+interface WhyProps {
+  readonly engine: Engine;
+  readonly subject: Place;
+  readonly onPlace: (place: Place) => void;
+}
+
+/** Why a cell that should have a drawing has none. */
+function Why({ engine, subject, onPlace }: WhyProps) {
+  const { look, name } = engine.view(subject);
+  const called = name ?? engine.address(subject);
+  if (!look) return <p className="empty">There is nothing to draw of {called} with these figures.</p>;
+  return (
+    <p>
+      <span className="look">
+        {called} can't be drawn: {look.sentence}
+      </span>{" "}
+      <button type="button" className="link" onClick={() => onPlace(look.from)}>
+        {engine.address(look.from)}
+      </button>
+    </p>
+  );
 }
 
 function Legend({ roles }: { roles: readonly (keyof typeof ROLE_WORDS)[] }) {
-  if (roles.length === 0) return null;
   return (
     <ul className="legend" aria-label="Lines of the drawing">
       {roles.map((role) => (

@@ -1,8 +1,8 @@
 /** Below the drawing of a lay: the search for one that takes less cloth. */
 import { useState, useSyncExternalStore } from "react";
 import { readTape, tapeText } from "../../../functions/fractions.ts";
+import type { Lay, Placement } from "../../../functions/lay.ts";
 import type { Asked } from "../../engine/question.ts";
-import { isFound } from "../../lay/desk.ts";
 import type { Store } from "../../store/store.ts";
 import { type Hunting, huntOf } from "./hunt.ts";
 
@@ -11,13 +11,17 @@ interface Props {
   readonly asked: Asked;
   /** The cell, as it is called. */
   readonly cell: string;
+  /** Copies that stay where they lie, and the lay they are of. */
+  readonly pinned: readonly Placement[];
+  readonly start: Lay;
+  readonly onBegin: () => void;
 }
 
 const SECONDS = [10, 30, 60, 300];
 const timeText = (seconds: number): string =>
   seconds < 60 ? `${seconds} seconds` : seconds === 60 ? "1 minute" : `${seconds / 60} minutes`;
 
-export function LaySearch({ store, asked, cell }: Props) {
+export function LaySearch({ store, asked, cell, pinned, start, onBegin }: Props) {
   const hunt = huntOf(store);
   const hunting = useSyncExternalStore(hunt.subscribe, hunt.state);
   const [seconds, setSeconds] = useState(10);
@@ -49,9 +53,12 @@ export function LaySearch({ store, asked, cell }: Props) {
       <button
         type="button"
         disabled={wrong}
-        onClick={() => hunt.begin(asked, cell, seconds, limit?.length ?? null)}
+        onClick={() => {
+          hunt.begin({ asked, cell, seconds, enough: limit?.length ?? null, pinned, start });
+          onBegin();
+        }}
       >
-        Look for a better lay
+        {pinned.length > 0 ? "Look for a better lay of the rest" : "Look for a better lay"}
       </button>
       <label>
         <span>for</span>
@@ -64,11 +71,12 @@ export function LaySearch({ store, asked, cell }: Props) {
         </select>
       </label>
       <label>
-        <span>good enough at</span>
+        <span>or until</span>
         <input
           className="lay-enough"
           value={enough}
-          placeholder="any length"
+          placeholder="40 1/2"
+          aria-label="Good enough: stop at this length"
           aria-invalid={wrong}
           onChange={(event) => setEnough(event.target.value)}
         />
@@ -76,11 +84,7 @@ export function LaySearch({ store, asked, cell }: Props) {
       <p role="status" className="lay-told">
         {wrong
           ? `good enough must be a length such as 2 yd or 40 1/2, not "${enough.slice(0, 24)}"`
-          : here
-            ? toldOf(hunting, say)
-            : isFound(asked.question, store.shown.lays)
-              ? "This is the best lay found so far; the book keeps it."
-              : "This is a quick lay, made at once."}
+          : here && hunting.ending !== null && toldOf(hunting, say)}
       </p>
       {here && hunting.trouble && <p className="look">{hunting.trouble}</p>}
     </div>
@@ -89,12 +93,12 @@ export function LaySearch({ store, asked, cell }: Props) {
 
 const percent = (share: number): string => `${Math.round(share * 100)} %`;
 
-function toldOf({ before, now, ending }: Hunting, say: (length: number) => string): string {
-  const saved = before - now;
+function toldOf({ before, now, ending, apart }: Hunting, say: (length: number) => string): string {
   const proved = ending === "best" ? " No lay can be shorter." : "";
-  if (saved <= 1e-6 * before) {
-    return `${proved ? "" : "No better lay was found this time; a longer search may find one."}${proved}`.trim();
+  if (before - now <= 1e-6 * before) {
+    return proved.trim() || "No better lay was found this time; a longer search may find one.";
   }
+  const kept = apart ? "The book keeps its own lay, which is no longer." : "The book keeps it.";
   const enough = ending === "enough" ? " That is good enough." : "";
-  return `Found ${say(now)} where ${say(before)} was needed: ${say(saved)} less.${enough}${proved} The book keeps it.`;
+  return `Found ${say(now)} where ${say(before)} was needed.${enough}${proved} ${kept}`;
 }

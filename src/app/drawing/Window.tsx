@@ -1,5 +1,5 @@
 /** The window onto a drawing: it fits the whole drawing until one looks nearer. */
-import { useLayoutEffect, useRef, useState } from "react";
+import { type ReactNode, useLayoutEffect, useRef, useState } from "react";
 import type { Point } from "../../../functions/geometry.ts";
 import type { Unit } from "../../../functions/units.ts";
 import { plainNumber } from "../../engine/show.ts";
@@ -9,6 +9,8 @@ import type { Picture } from "./picture.ts";
 import { barLength, fitted, moved, type Size, type View, zoomed } from "./view.ts";
 
 interface Props {
+  /** What the lines mean, to stand beside the buttons. */
+  readonly children: ReactNode;
   readonly picture: Picture;
   readonly ghost: Picture | null;
   readonly unit: Unit;
@@ -18,7 +20,7 @@ interface Props {
 
 const MARGIN = 34;
 
-export function Window({ picture, ghost, unit, title, description }: Props) {
+export function Window({ children, picture, ghost, unit, title, description }: Props) {
   const element = useRef<HTMLDivElement>(null);
   const [size, setSize] = useState<Size>({ width: 0, height: 0 });
   const [near, setNear] = useState<View | null>(null);
@@ -65,12 +67,13 @@ export function Window({ picture, ghost, unit, title, description }: Props) {
             description={description}
           />
         )}
-      </div>
-      <div className="window-foot">
         <span className="scale" aria-hidden="true">
           <span className="scale-bar" style={{ width: bar * view.scale }} />
           {plainNumber(bar, 3)} {unit}
         </span>
+      </div>
+      <div className="window-foot">
+        {children}
         <button type="button" onClick={() => zoom(1 / NEARER, middle)}>
           <span aria-hidden="true">−</span>
           <span className="unseen">Farther</span>

@@ -2,9 +2,11 @@
  * The search for a better lay that is going on for a book. Each better lay goes into the book as
  * it comes; every cell that asked the question then answers with it.
  */
-import type { Lay } from "../../../functions/lay.ts";
+import type { Lay, Placement } from "../../../functions/lay.ts";
 import type { Asked } from "../../engine/question.ts";
-import { toKeep } from "../../lay/desk.ts";
+import { isBetter } from "../../lay/answer.ts";
+import { isFound, toKeep } from "../../lay/desk.ts";
+import { checkLay } from "../../lay/plan.ts";
 import type { Store } from "../../store/store.ts";
 import { type Ending, LaySearcher } from "../../worker/client.ts";
 
@@ -20,8 +22,23 @@ export interface Hunting {
   readonly before: number;
   readonly now: number;
   readonly density: number;
+  /** A lay about pinned copies that is no shorter than the one the book keeps; it is shown, not kept. */
+  readonly apart: Lay | null;
   readonly trouble: string | null;
   readonly ending: Ending | "enough" | null;
+}
+
+export interface Wanted {
+  readonly asked: Asked;
+  /** The cell, as it is called. */
+  readonly cell: string;
+  readonly seconds: number;
+  /** A length of cloth that will do; null to search for the whole time. */
+  readonly enough: number | null;
+  /** Copies that stay where they lie. */
+  readonly pinned: readonly Placement[];
+  /** The lay on the table. */
+  readonly start: Lay;
 }
 
 const IDLE: Hunting = {
@@ -32,6 +49,7 @@ const IDLE: Hunting = {
   before: 0,
   now: 0,
   density: 0,
+  apart: null,
   trouble: null,
   ending: null,
 };
@@ -45,7 +63,13 @@ export class Hunt {
   readonly #store: Store;
   readonly #searcher = new LaySearcher();
   #state = IDLE;
+  /** The best lay that is not in the book yet, and the one every cell answers with. */
   #best: Lay | null = null;
+  #standing: Lay | null = null;
+  #asked: Asked | null = null;
+  #seed = 1;
+  /** The question for which a cell last had a found lay. */
+  readonly #found = new Map<string, string>();
   #timer: ReturnType<typeof setTimeout> | undefined;
   readonly #listeners = new Set<() => void>();
 
@@ -66,19 +90,34 @@ export class Hunt {
   }
 
   /** Searches for so many seconds, or until the lay is no longer than `enough`. */
-  begin({ question, hash }: Asked, cell: string, seconds: number, enough: number | null): void {
-    const start = this.#store.engine.setting.plan?.(question);
-    if (!start || "refusal" in start) return;
+  begin({ asked, cell, seconds, enough, pinned, start }: Wanted): void {
+    const { question, hash } = asked;
+    const standing = this.#store.engine.setting.plan?.(question);
+    if (!standing || "refusal" in standing) return;
     this.stop();
-    const before = lengthOf(start);
-    this.#tell({ ...IDLE, hash, cell, running: true, before, now: before, density: start.density });
-    const wish = { question, start, milliseconds: seconds * 1000, seed: 1 };
+    // What was laid by hand is a start only when it is pinned, or better than what the book has.
+    const from = pinned.length > 0 || isBetter(question, start, standing) ? start : standing;
+    const before = lengthOf(from);
+    this.#standing = standing;
+    this.#asked = asked;
+    if (isFound(question, this.#store.shown.lays)) this.#found.set(cell, hash);
+    this.#tell({ ...IDLE, hash, cell, running: true, before, now: before, density: from.density });
+    const wish = {
+      question: pinned.length > 0 ? { ...question, pinned } : question,
+      start: from,
+      milliseconds: seconds * 1000,
+      seed: this.#seed,
+    };
+    // Another search goes other ways.
+    this.#seed += 100;
     this.#searcher.search(wish, {
       better: (lay) => {
+        // Found about pins, it has to be a lay of the question without them.
+        if (pinned.length > 0 && checkLay(question, lay).length > 0) return;
         this.#best = lay;
         this.#timer ??= setTimeout(() => this.#keep(), SELDOM);
         this.#tell({ now: lengthOf(lay), density: lay.density });
-        if (enough !== null && lengthOf(lay) <= enough + 1e-9) {
+        if (enough !== null && lay.missing.length === 0 && lengthOf(lay) <= enough + 1e-9) {
           this.stop();
           this.#tell({ ending: "enough" });
         }
@@ -96,11 +135,31 @@ export class Hunt {
     this.#searcher.stop();
   }
 
+  /** Puts away the lay that is shown but not kept, and what was told of the last search. */
+  forget(): void {
+    this.stop();
+    this.#tell(IDLE);
+  }
+
+  /** Whether a lay was found here for this cell while it asked another question than now. */
+  wasFound(cell: string, hash: string): boolean {
+    const found = this.#found.get(cell);
+    return found !== undefined && found !== hash;
+  }
+
   #keep(): void {
     clearTimeout(this.#timer);
     this.#timer = undefined;
-    if (this.#best) this.#store.keepLay(this.#state.hash, toKeep(this.#best));
+    const lay = this.#best;
     this.#best = null;
+    if (!lay || !this.#asked || !this.#standing) return;
+    const { question, hash } = this.#asked;
+    if (isBetter(question, lay, this.#standing)) {
+      this.#standing = lay;
+      this.#found.set(this.#state.cell, hash);
+      this.#tell({ apart: null });
+      this.#store.keepLay(hash, toKeep(lay));
+    } else this.#tell({ apart: lay });
   }
 }
 

@@ -1,0 +1,88 @@
+/** The tools for laying by hand: which piece, where it lies, its pin and its turn. */
+import type { Lay, LayQuestion, Placement } from "../../../functions/lay.ts";
+import type { Hand } from "../../lay/hand.ts";
+import { boxOf, copyKey, copyName, replaced, turnedRound } from "./arrange.ts";
+
+interface Props {
+  readonly question: LayQuestion;
+  readonly lay: Lay;
+  readonly hand: Hand;
+  readonly chosen: string | null;
+  readonly pins: ReadonlySet<string>;
+  readonly nearer: number;
+  readonly say: (length: number) => string;
+  readonly onNearer: (times: number) => void;
+  readonly onChoose: (key: string | null) => void;
+  readonly onMove: (placements: readonly Placement[]) => void;
+  readonly onPin: (key: string) => void;
+}
+
+const NEAREST = 8;
+
+export function HandTools(props: Props) {
+  const { question, lay, hand, chosen, pins, nearer, say } = props;
+  const one = lay.placements.find((placement) => copyKey(placement) === chosen);
+  const turn = one && turnedRound(hand, question, lay.placements, one);
+  const many = lay.placements.length > 1;
+  return (
+    <>
+      <div className="lay-row">
+        <label>
+          <span>Piece</span>
+          <select value={one ? chosen! : ""} onChange={(event) => props.onChoose(event.target.value || null)}>
+            <option value="">choose one</option>
+            {lay.placements.map((placement) => (
+              <option key={copyKey(placement)} value={copyKey(placement)}>
+                {copyName(question, placement)}
+              </option>
+            ))}
+          </select>
+        </label>
+        <button
+          type="button"
+          disabled={!one || !many}
+          aria-pressed={one !== undefined && pins.has(copyKey(one))}
+          onClick={() => one && props.onPin(copyKey(one))}
+        >
+          {one && pins.has(copyKey(one)) ? "Unpin" : "Pin"}
+        </button>
+        <button
+          type="button"
+          disabled={!turn}
+          onClick={() => turn && props.onMove(replaced(lay.placements, turn))}
+        >
+          Turn round
+        </button>
+        <span className="lay-push" />
+        <button type="button" disabled={nearer <= 1} onClick={() => props.onNearer(nearer / 2)}>
+          <span aria-hidden="true">−</span>
+          <span className="unseen">Farther</span>
+        </button>
+        <button type="button" disabled={nearer >= NEAREST} onClick={() => props.onNearer(nearer * 2)}>
+          <span aria-hidden="true">+</span>
+          <span className="unseen">Nearer</span>
+        </button>
+      </div>
+      <p className="lay-place" role="status">
+        {one ? placeText(question, one, pins.has(copyKey(one)), say) : pinText(pins.size)}
+      </p>
+    </>
+  );
+}
+
+function placeText(
+  question: LayQuestion,
+  one: Placement,
+  pinned: boolean,
+  say: (length: number) => string,
+): string {
+  const { left, low } = boxOf(question, one);
+  const turned = one.turn === 0 ? "" : one.turn === 180 ? ", turned end for end" : `, turned ${one.turn}°`;
+  const name = copyName(question, one);
+  return `${name} begins ${say(Math.max(0, left))} along the cloth, ${say(Math.max(0, low))} from the selvedge${turned}${pinned ? "; pinned" : ""}.`;
+}
+
+const pinText = (count: number): string =>
+  count === 0
+    ? "Drag a piece, or choose it and move it with the arrow keys."
+    : `${count} ${count === 1 ? "piece is" : "pieces are"} pinned; a search lays the rest about ${count === 1 ? "it" : "them"}.`;

@@ -1,0 +1,159 @@
+/** The lay of a cell on its cloth: looked for, laid by hand, pinned, and set beside another. */
+import "./lay.css";
+import { useEffect, useMemo, useState, useSyncExternalStore } from "react";
+import { tapeText } from "../../../functions/fractions.ts";
+import type { LayQuestion, Placement } from "../../../functions/lay.ts";
+import type { Place } from "../../book/address.ts";
+import { answerFrom } from "../../lay/answer.ts";
+import { isFound, toKeep } from "../../lay/desk.ts";
+import { Hand } from "../../lay/hand.ts";
+import type { Store } from "../../store/store.ts";
+import { huntOf } from "../drawing/hunt.ts";
+import { LaySearch } from "../drawing/LaySearch.tsx";
+import { useLateRevision } from "../shell/follow.ts";
+import { copyKey } from "./arrange.ts";
+import { type Answered, answeredAt } from "./asked.ts";
+import { Beside } from "./Beside.tsx";
+import { HandTools } from "./HandTools.tsx";
+import { extent } from "./LayPicture.tsx";
+import { LayTable } from "./LayTable.tsx";
+import { coverText, leftOver, missingText } from "./words.ts";
+
+interface Props {
+  readonly store: Store;
+  readonly place: Place;
+}
+
+export function LayBoard({ store, place }: Props) {
+  useLateRevision(store);
+  const asked = answeredAt(store, place);
+  if (!asked) return null;
+  // Another question is another table: nothing that was moved or pinned is carried over.
+  return <Table key={asked.hash} store={store} place={place} asked={asked} />;
+}
+
+/** What the maker has done with a lay by hand. */
+interface Work {
+  /** The copies as they were put; null while none was moved. */
+  readonly moved: readonly Placement[] | null;
+  readonly pins: ReadonlySet<string>;
+  readonly chosen: string | null;
+}
+
+const UNTOUCHED: Work = { moved: null, pins: new Set(), chosen: null };
+
+function Table({ store, place, asked }: Props & { asked: Answered }) {
+  const { question, hash, lay: answer } = asked;
+  const { unit, mark, lays } = store.shown;
+  const { engine } = store;
+  const cell = engine.view(place).name ?? engine.address(place);
+  const say = (length: number) => `${tapeText(length, unit, mark)} ${unit}`;
+  const [{ moved, pins, chosen }, setWork] = useState(UNTOUCHED);
+  const [beside, setBeside] = useState<Place | null>(null);
+  const [nearer, setNearer] = useState(1);
+  const hunt = huntOf(store);
+  const hunting = useSyncExternalStore(hunt.subscribe, hunt.state);
+  const hand = useMemo(() => new Hand(question), [question]);
+
+  // The pieces or the cloth have changed: what is looked for would answer nobody.
+  useEffect(() => {
+    if (hunting.running && hunting.cell === cell && hunting.hash !== hash) hunt.stop();
+  }, [hunt, hunting, cell, hash]);
+
+  const pinnedLay = hunting.hash === hash ? hunting.apart : null;
+  const lay = moved ? answerFrom(question, moved) : (pinnedLay ?? answer);
+  const own = lay !== answer;
+  const pinned = lay.placements.filter((one) => pins.has(copyKey(one)));
+  const other = beside && answeredAt(store, beside);
+  const sizes = [extent(question, lay), ...(other ? [extent(other.question, other.lay)] : [])];
+  const change = (next: Partial<Work>) => setWork((old) => ({ ...old, ...next }));
+  const back = () => {
+    change({ moved: null });
+    hunt.forget();
+  };
+  const keep = () => {
+    store.keepLay(hash, toKeep(lay));
+    back();
+  };
+
+  return (
+    <div className="lay-board">
+      <p className="lay-what">
+        <b>{say(lay.lengths.reduce((sum, length) => sum + length, 0))}</b> of {clothText(question, say)},{" "}
+        {coverText(lay)}, {leftOver(question, lay, unit)} left over.{" "}
+        {own
+          ? "Your own arrangement; the book does not keep it yet."
+          : isFound(question, lays)
+            ? "A lay that was found; the book keeps it."
+            : hunt.wasFound(cell, hash)
+              ? "The pieces or the cloth have changed since a lay was found: this is a quick lay again."
+              : "A quick lay, made at once."}
+      </p>
+      {lay.missing.length > 0 && <p className="look">{missingText(question, lay)}</p>}
+      <LayTable
+        question={question}
+        lay={lay}
+        hand={hand}
+        sizes={sizes}
+        nearer={nearer}
+        unit={unit}
+        mark={mark}
+        title={`The lay of ${cell}: ${lay.placements.length} pieces on ${clothText(question, say)}`}
+        chosen={chosen}
+        pins={pins}
+        onChoose={(key) => change({ chosen: key })}
+        onMove={(placements) => change({ moved: placements })}
+        onPin={(key) => change({ pins: toggled(pins, key) })}
+      />
+      <HandTools
+        question={question}
+        lay={lay}
+        hand={hand}
+        chosen={chosen}
+        pins={pins}
+        nearer={nearer}
+        say={say}
+        onNearer={setNearer}
+        onChoose={(key) => change({ chosen: key })}
+        onMove={(placements) => change({ moved: placements })}
+        onPin={(key) => change({ pins: toggled(pins, key) })}
+      />
+      {own && (
+        <p className="lay-row">
+          <button type="button" onClick={keep}>
+            Keep this lay
+          </button>
+          <button type="button" onClick={back}>
+            Back to the book's lay
+          </button>
+          <span>{say(answer.lengths.reduce((sum, length) => sum + length, 0))} in the book's lay.</span>
+        </p>
+      )}
+      <LaySearch
+        store={store}
+        asked={asked}
+        cell={cell}
+        pinned={pinned}
+        start={lay}
+        onBegin={() => change({ moved: null })}
+      />
+      <Beside
+        store={store}
+        place={place}
+        beside={beside}
+        onBeside={setBeside}
+        own={{ question, lay }}
+        sizes={sizes}
+      />
+    </div>
+  );
+}
+
+function toggled(pins: ReadonlySet<string>, key: string): Set<string> {
+  const next = new Set(pins);
+  if (!next.delete(key)) next.add(key);
+  return next;
+}
+
+const clothText = ({ cloths }: LayQuestion, say: (length: number) => string): string =>
+  cloths.length === 1 ? `cloth ${say(cloths[0]!.width)} wide` : `${cloths.length} cloths in hand`;

@@ -1,0 +1,21 @@
+/** What is told of a lay in words. */
+import type { Lay, LayQuestion } from "../../../functions/lay.ts";
+import type { Unit } from "../../../functions/units.ts";
+import { plainNumber } from "../../engine/show.ts";
+
+export const coverText = ({ density }: Lay): string => `${plainNumber(100 * density, 1)} % covered`;
+
+/** Area of the cloth used, of width × length used. */
+export const clothArea = ({ cloths }: LayQuestion, { lengths }: Lay): number =>
+  lengths.reduce((sum, length, i) => sum + length * cloths[i]!.width, 0);
+
+/** The cloth between the pieces, up to the end of the lay. */
+export function leftOver(question: LayQuestion, lay: Lay, unit: Unit): string {
+  const area = clothArea(question, lay) * (1 - lay.density);
+  return `${plainNumber(Math.max(0, area), area < 10 ? 1 : 0)} sq ${unit}`;
+}
+
+export function missingText({ pieces }: LayQuestion, { missing }: Lay): string {
+  const list = missing.map(([piece, count]) => `${count} of ${pieces[piece]!.name}`);
+  return `No place for ${list.join(", ")}.`;
+}

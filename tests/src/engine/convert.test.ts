@@ -1,0 +1,300 @@
+import { readdirSync, readFileSync } from "node:fs";
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import type { Kind } from "../../../functions/define.ts";
+import type { Unit } from "../../../functions/units.ts";
+import { findPlace } from "../../../src/book/address.ts";
+import { readBook } from "../../../src/book/read.ts";
+import { type Book, blankBook } from "../../../src/book/shape.ts";
+import { convertBook } from "../../../src/engine/convert.ts";
+import { Engine } from "../../../src/engine/engine.ts";
+import { layDesk } from "../../../src/lay/desk.ts";
+
+const POWER: Partial<Record<Kind, number>> = { length: 1, area: 2 };
+
+/** Every worked figure of a book beside the same of the book told in the other unit; 1 in = 2.54 cm (NIST SP 811). */
+function pairs(book: Book, to: Unit, back = false) {
+  const converted = back ? convertBook(convertBook(book, to), book.unit) : convertBook(book, to);
+  const factor = back ? 1 : to === "cm" ? 2.54 : 1 / 2.54;
+  const [before, after] = [new Engine(book, layDesk), new Engine(converted, layDesk)];
+  const list = book.pages.flatMap((page, index) =>
+    page.rows.flatMap((row, r) =>
+      row.map((typed, column) => {
+        const place = { page: index, row: r, column };
+        const [was, is] = [before.view(place), after.view(place)];
+        const expected =
+          typeof was.value === "number" ? was.value * factor ** (POWER[was.kind] ?? 0) : was.value;
+        return {
+          address: before.address(place),
+          typed,
+          told: converted.pages[index]!.rows[r]![column],
+          was,
+          is,
+          expected,
+        };
+      }),
+    ),
+  );
+  before.destroy();
+  after.destroy();
+  return list;
+}
+
+const EXACT = 1e-9;
+/** A quick lay is placed on a grid of a millionth of the cloth. */
+const LAID = 1e-6;
+
+function expectStill(book: Book, to: Unit, back = false) {
+  for (const { address, typed, told, was, is, expected } of pairs(book, to, back)) {
+    const where = `${address} ${typed} → ${told}`;
+    expect(is.look?.is, where).toBe(was.look?.is);
+    if (typeof expected !== "number") {
+      if (was.kind !== "piece") expect(is.value, where).toBe(expected);
+      continue;
+    }
+    const within = /YARDAGE|cloth_length/.test(typed) ? LAID : EXACT;
+    expect(Math.abs((is.value as number) - expected) / Math.max(1, Math.abs(expected)), where).toBeLessThan(
+      within,
+    );
+  }
+}
+
+describe.each(readdirSync("templates"))("the ready book %s", (name) => {
+  const reading = readBook(readFileSync(`templates/${name}`, "utf8"));
+  if ("reason" in reading) throw new Error(reading.reason);
+  const { book } = reading;
+  const other = book.unit === "in" ? "cm" : "in";
+
+  test("has the same answers in the other unit", () => {
+    expectStill(book, other);
+  });
+  test("has the same answers when it is told in the other unit and back", () => {
+    expectStill(book, other, true);
+  });
+  test("keeps the texts, names and pages", () => {
+    const converted = convertBook(book, other);
+    expect(converted.names).toBe(book.names);
+    expect(converted.pages.map(({ title, columns }) => [title, columns])).toEqual(
+      book.pages.map(({ title, columns }) => [title, columns]),
+    );
+  });
+});
+
+const blank = blankBook("Withy Green", "in", "1/8");
+
+/** A book whose Draft page has these texts in column B, each named. */
+function bookOf(cells: Readonly<Record<string, string>>, unit: Unit = "in", more: Partial<Book> = {}): Book {
+  const rows = Object.entries(cells).map(([name, typed]) => [name, typed]);
+  const pages = blank.pages.map((page, i) => (i === 1 ? { ...page, rows } : page));
+  const names = Object.fromEntries(Object.keys(cells).map((name, i) => [name, `Draft!B${i + 1}`]));
+  return { ...blank, unit, mark: unit === "in" ? "1/8" : "1 mm", pages, names, ...more };
+}
+
+const BASE = {
+  waist: "27",
+  hip: "42 1/2",
+  depth: "9",
+  first: "1 1/2",
+  spacing: "2",
+  number: "3",
+  ease: "1/2",
+  share: "1/2",
+  sections: "5",
+  fullness: "1.2",
+  price: "14",
+  day: "2026-05-04",
+  room: "100",
+};
+/** Formulas that tell what the figures of BASE are. */
+const TELLING = {
+  t_1: "=HEM_AT(waist;hip;8;depth;fullness)",
+  t_2: "=SPREAD_PER_GAP(waist;hip;sections;share)",
+  t_3: "=first+(number-1)*spacing",
+  t_4: "=PLEAT_ALLOWANCE(number;ease)",
+  t_5: "=PIECE_AREA(RECTANGLE(waist;depth))>room",
+};
+
+describe("of the figures and formulas of a book", () => {
+  const kinds = (book: Book) => {
+    const engine = new Engine(book, layDesk);
+    return (name: string) => engine.kinds.of(findPlace(book, book.names[name]!)!);
+  };
+
+  test.each([
+    // typed, in a cell that is used as told by TELLING
+    ["waist", "68.58"],
+    ["hip", "107.95 cm"],
+    ["spacing", "5.08"],
+    ["first", "3.81 cm"],
+    ["share", "1/2"],
+    ["number", "3"],
+    ["fullness", "1.2"],
+    ["price", "14"],
+    ["day", "2026-05-04"],
+    ["room", "645.16"],
+  ])("%s becomes %s", (name, typed) => {
+    const book = bookOf({ ...BASE, ...TELLING });
+    const converted = convertBook(book, "cm");
+    expect(converted.pages[1]!.rows.find(([what]) => what === name)![1]).toBe(typed);
+  });
+
+  test.each([
+    ["=waist+2", "=waist+IN(2)"],
+    ["=2+waist", "=IN(2)+waist"],
+    ["=waist*2", "=waist*2"],
+    ["=waist*1 1/2", "=waist*1 1/2"],
+    ["=waist+16 1/2", "=waist+IN(16 1/2)"],
+    ["=waist+42 cm", "=waist+42 cm"],
+    ["=16 1/2", "=IN(16 1/2)"],
+    ["=16.5", "=16.5"],
+    ["=waist/2-3/4", "=waist/2-IN(3)/4"],
+    ["=MAX(waist;30)", "=MAX(waist;IN(30))"],
+    ["=IF(waist>30;30;waist)", "=IF(waist>IN(30);IN(30);waist)"],
+    ["=IF(number>3;1;2)", "=IF(number>3;1;2)"],
+    ["=-(waist-2)", "=-(waist-IN(2))"],
+    ["=SUM(waist;2;hip)", "=SUM(waist;IN(2);hip)"],
+    ["=waist+0", "=waist+0"],
+    ["=waist/2/8", "=waist/2/8"],
+    ["=8/waist", "=IN(8)/waist"],
+    ["=WITH_EASE(waist;2;0.1)", "=WITH_EASE(waist;IN(2);0.1)"],
+    ["=RECTANGLE(20;30)", "=RECTANGLE(IN(20);IN(30))"],
+    ["=YARDAGE(RECTANGLE(20;30);2;54)", "=YARDAGE(RECTANGLE(IN(20);IN(30));2;IN(54))"],
+    ["=IN(3)+CM(2)", "=IN(3)+CM(2)"],
+    ['=TAPE("16 1/2")', '=TAPE("16 1/2 in")'],
+    ['=TAPE("16 1/2 cm")', '=TAPE("16 1/2 cm")'],
+    ["=ROUND(waist/3;1)", "=(ROUND(ROUND((waist/3)/IN(1);9);1)*IN(1))"],
+    ["=INT(waist)", "=(INT(ROUND((waist)/IN(1);9))*IN(1))"],
+    ["=ROUNDUP(hip*2/waist;0)", "=ROUNDUP(ROUND(hip*2/waist;9);0)"],
+    ["=CEILING(waist;4.5)", "=(CEILING(ROUND((waist)/IN(1);9);4.5)*IN(1))"],
+    ["=CEILING(waist;ease)", "=(CEILING(ROUND((waist)/IN(1);9);ROUND((ease)/IN(1);9))*IN(1))"],
+    ["=ROUND(number*2;0)", "=ROUND(number*2;0)"],
+    ["=waist*depth+100", "=waist*depth+(100*IN(1)^2)"],
+    ["=SQRT(waist^2+9)", "=SQRT(waist^2+(9*IN(1)^2))"],
+    ['=PIECE_AREA("M 0 0 H 10 V 10 H 0 Z")', '=PIECE_AREA("M 0 0 H 25.4 V 25.4 H 0 Z")'],
+    ['="hem 9 in"', '="hem 9 in"'],
+  ])("%s becomes %s", (formula, told) => {
+    const book = bookOf({ ...BASE, ...TELLING, it: formula });
+    const converted = convertBook(book, "cm");
+    expect(converted.pages[1]!.rows.at(-1)![1]).toBe(told);
+    expectStill(book, "cm");
+    expectStill(book, "cm", true);
+  });
+
+  test("so many to the inch becomes so many to the centimetre", () => {
+    const { rows } = convertBook(bookOf({ ...BASE, ...TELLING, it: "=sections/waist" }), "cm").pages[1]!;
+    expect(rows.at(-1)![1]).toBe("=sections/waist");
+  });
+
+  test("a pleat's spacing is a length though only a sum says so", () => {
+    const kind = kinds(bookOf({ ...BASE, ...TELLING }));
+    expect(["spacing", "first", "number", "share", "room", "ease"].map(kind)).toEqual([
+      "length", "length", "count", "share", "area", "length",
+    ]); // biome-ignore format: in pairs
+  });
+
+  test("a typed outline is drawn as large in the other unit, its letters and arcs kept", () => {
+    const outline = "m0,0 h10 a5 5 30 01 0,10 l-10,0z M 1 2 l.5.5";
+    const book = bookOf({ sleeve: outline, area: "=PIECE_AREA(sleeve)", wide: "=PIECE_WIDTH(sleeve)" });
+    const converted = convertBook(book, "cm");
+    expect(converted.pages[1]!.rows[0]![1]).toBe(
+      "m 0 0 h 25.4 a 12.7 12.7 30 0 1 0 25.4 l -25.4 0 z M 2.54 5.08 l 1.27 1.27",
+    );
+    expectStill(book, "cm");
+  });
+
+  test("what trials type is converted as the cell itself would be", () => {
+    const trials = [
+      {
+        title: "deeper",
+        cells: {
+          "Draft!B3": "10",
+          "Draft!B7": "3/4",
+          "Draft!B8": "3/4",
+          "Draft!B1": "=hip-2",
+          "Draft!B6": "4",
+        },
+      },
+    ];
+    const { cells } = convertBook(bookOf({ ...BASE, ...TELLING }, "in", { trials }), "cm").trials[0]!;
+    expect(cells).toEqual({
+      "Draft!B3": "25.4", "Draft!B7": "1.905 cm", "Draft!B8": "3/4", "Draft!B1": "=hip-IN(2)", "Draft!B6": "4",
+    }); // biome-ignore format: in pairs
+  });
+
+  test("found lays are kept, so that none is lost on the way back", () => {
+    const lays = { abc: { placements: [], length: 40, density: 0.8 } };
+    expect(convertBook(bookOf(BASE, "in", { lays }), "cm").lays).toBe(lays);
+  });
+
+  test("a book in its own unit already is the same book", () => {
+    const book = bookOf(BASE);
+    expect(convertBook(book, "in")).toBe(book);
+  });
+
+  test("inches come back as fractions of the tape", () => {
+    const book = bookOf({ waist: "41.91", hip: "100", hem: "=HEM_AT(waist;hip;20;20)" }, "cm");
+    expect(convertBook(book, "in").pages[1]!.rows.map(([, typed]) => typed)).toEqual([
+      "16 1/2", "39.3700787402", "=HEM_AT(waist;hip;CM(20);CM(20))",
+    ]); // biome-ignore format: in pairs
+  });
+});
+
+// Formulas that mean something: each is a length, an area or a plain number by the way it is built.
+const { length, count } = fc.letrec<{ length: string; area: string; count: string }>((tie) => {
+  const some = fc.constantFrom("3", "16 1/2", "2.5", "1/2 in", "4 cm");
+  const L = tie("length");
+  const N = tie("count");
+  return {
+    length: fc.oneof(
+      { maxDepth: 4, withCrossShrink: true },
+      fc.constantFrom("waist", "hip", "depth", "first", "spacing", "ease"),
+      fc.tuple(L, fc.constantFrom("+", "-"), fc.oneof(L, some)).map((parts) => `(${parts.join("")})`),
+      fc.tuple(some, L).map(([a, b]) => `(${a}+${b})`),
+      fc.tuple(L, N).map(([a, b]) => `(${a}*${b})`),
+      fc.tuple(fc.constantFrom("2", "1.5", "number", "fullness"), L).map(([a, b]) => `${a}*${b}`),
+      L.map((a) => `${a}*1 1/2`),
+      fc.tuple(L, fc.constantFrom("2", "3", "sections")).map(([a, b]) => `${a}/${b}`),
+      fc
+        .tuple(fc.constantFrom("MIN", "MAX", "SUM"), L, fc.oneof(L, some))
+        .map(([f, a, b]) => `${f}(${a};${b})`),
+      fc.tuple(L, some, L, some).map(([a, b, c, d]) => `IF(${a}>${b};${c};${d})`),
+      fc.tuple(L, fc.oneof(L, some)).map(([a, b]) => `WITH_EASE(${a};${b})`),
+      fc.tuple(tie("area"), L).map(([a, b]) => `(${a}/(${b}+1000))`),
+      L.map((a) => `ABS(-${a})`),
+      L.map((a) => `ROUND(${a};2)`),
+      L.map((a) => `CEILING(ABS(${a});4.5)`),
+      tie("area").map((a) => `SQRT(ABS(${a}))`),
+    ),
+    area: fc.oneof(
+      { maxDepth: 3 },
+      fc.tuple(L, L).map(([a, b]) => `(${a}*${b})`),
+      L.map((a) => `(${a})^2`),
+      fc.tuple(tie("area"), fc.constantFrom("room", "100")).map(([a, b]) => `(${a}+${b})`),
+    ),
+    count: fc.oneof(
+      { maxDepth: 3 },
+      fc.constantFrom("2", "1.5", "number", "fullness", "share", "sections"),
+      fc.tuple(L, L).map(([a, b]) => `(${a}/(ABS(${b})+1000))`),
+      fc.tuple(N, N).map(([a, b]) => `(${a}+${b})`),
+      fc.tuple(L, L).map(([a, b]) => `ROUNDUP(${a}/(ABS(${b})+7);0)`),
+      fc.tuple(L, fc.constantFrom("20", "16 1/2")).map(([a, b]) => `IF(${a}<${b};1;2)`),
+    ),
+  };
+});
+
+test("no answer of any sensible formula moves, there or there and back, whichever unit comes first", () => {
+  fc.assert(
+    fc.property(
+      fc.array(fc.oneof(length, count), { minLength: 2, maxLength: 4 }),
+      fc.constantFrom("in" as const, "cm" as const),
+      (formulas, unit) => {
+        const its = Object.fromEntries(formulas.map((formula, i) => [`it_${i}`, `=${formula}`]));
+        const book = bookOf({ ...BASE, ...TELLING, ...its }, unit);
+        const to = unit === "in" ? "cm" : "in";
+        expectStill(book, to);
+        expectStill(book, to, true);
+      },
+    ),
+    { seed: 20_260_514, numRuns: 1500 },
+  );
+});

@@ -1,6 +1,7 @@
 /** Bands: straight strips folded along the middle, such as waistbands, cuffs and bindings. */
 import { dimension, outline, type Shape } from "./drawing.ts";
 import { line, type Point } from "./geometry.ts";
+import { grainDrawn } from "./grain.ts";
 import { edgeNumbersDrawn } from "./pattern.ts";
 import { type Piece, polygon } from "./piece.ts";
 
@@ -26,6 +27,7 @@ export function drawBand(
   const off = Math.max(long / 20, depth / 3);
   const shapes: Shape[] = [
     ...outline(piece, { marks: "fold" }),
+    grainDrawn(piece),
     ...edgeNumbersDrawn(piece),
     dimension([0, 2 * depth + off], [long, 2 * depth + off], { shows: shown.length }),
     dimension([long + off, 0], [long + off, 2 * depth], { shows: shown.width }),

@@ -1,6 +1,7 @@
 /** A lay drawn on its cloth: x along the selvedge, the cloths of a question under one another. */
 import { dimension, type Shape, stroke } from "./drawing.ts";
 import { bounds, type Point, radians } from "./geometry.ts";
+import { grainLine } from "./grain.ts";
 import type { Lay, LayPiece, LayQuestion, Placement } from "./lay.ts";
 import { polygon } from "./piece.ts";
 
@@ -60,29 +61,4 @@ function drawCopy({ name, outline }: LayPiece, { turn, x, y }: Placement, origin
     { kind: "outline", piece: polygon(outline.map(place)), label: name },
     stroke([place(from), place(to)], "grain"),
   ];
-}
-
-/** The middle of the longest stretch of cloth along the grain inside an outline, looked for at nine levels. */
-export function grainLine(outline: readonly Point[]): [Point, Point] {
-  const { low, high } = bounds(outline);
-  let best: [Point, Point] = [outline[0]!, outline[0]!];
-  for (let level = 1; level <= 9; level += 1) {
-    const y = low + ((high - low) * level) / 10;
-    const cuts = outline
-      .flatMap(([ax, ay], i) => {
-        const [bx, by] = outline[(i + 1) % outline.length]!;
-        return ay <= y === by <= y ? [] : [ax + ((y - ay) / (by - ay)) * (bx - ax)];
-      })
-      .sort((a, b) => a - b);
-    for (let i = 0; i + 1 < cuts.length; i += 2) {
-      const [from, to] = [cuts[i]!, cuts[i + 1]!];
-      const rest = (to - from) / 5;
-      if (to - from - 2 * rest > (best[1][0] - best[0][0]) * 1.02)
-        best = [
-          [from + rest, y],
-          [to - rest, y],
-        ];
-    }
-  }
-  return best;
 }

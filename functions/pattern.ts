@@ -1,6 +1,7 @@
 /** A piece drawn for a maker: outline, marks, edge numbers, grain line, its breadth and length. */
-import { dimension, outline, type Shape, stroke } from "./drawing.ts";
+import { dimension, outline, type Shape } from "./drawing.ts";
 import { edgeMiddle } from "./edges.ts";
+import { grainDrawn } from "./grain.ts";
 import { type Piece, pieceBounds } from "./piece.ts";
 
 /** Which steps the dimensions show; a dimension without one carries the plain figure. */
@@ -15,17 +16,10 @@ export function drawPattern(piece: Piece, { area, width, length }: Shown = {}): 
   const { left, right, low, high } = pieceBounds(piece);
   const off = Math.max(right - left, high - low) / 12;
   const shows = (step: string | undefined) => (step ? { shows: step } : {});
-  const middle = (left + right) / 2;
   return [
     ...outline(piece, shows(area)),
     ...edgeNumbersDrawn(piece),
-    stroke(
-      [
-        [middle, low + (high - low) * 0.3],
-        [middle, low + (high - low) * 0.7],
-      ],
-      "grain",
-    ),
+    grainDrawn(piece),
     dimension([left, high + off], [right, high + off], shows(width)),
     dimension([right + off, low], [right + off, high], shows(length)),
   ];
@@ -33,5 +27,5 @@ export function drawPattern(piece: Piece, { area, width, length }: Shown = {}): 
 
 /** The number of each edge written at its middle. */
 export function edgeNumbersDrawn(piece: Piece): Shape[] {
-  return piece.edges.map((edge, i) => ({ kind: "note", at: edgeMiddle(edge), text: String(i + 1) }));
+  return piece.edges.map((edge, i) => ({ kind: "note", at: edgeMiddle(edge), text: `edge ${i + 1}` }));
 }

@@ -1,6 +1,7 @@
 import { define, Refusal } from "../define.ts";
 import { outline } from "../drawing.ts";
 import { facingAlong } from "../facing.ts";
+import { grainDrawn } from "../grain.ts";
 import { edgeNumbersDrawn } from "../pattern.ts";
 import { edgeLength, pieceArea } from "../piece.ts";
 
@@ -49,6 +50,7 @@ export const FACING = define({
     return [
       { kind: "outline", piece: { ...piece, marks: [] }, label: "piece" },
       ...outline(facing, { shows: "area" }),
+      grainDrawn(facing),
       ...edgeNumbersDrawn(facing),
       { kind: "edge", edge: facing.edges.at(-2)!, role: "cut", label: "inner line", shows: "inner_line" },
     ];

@@ -2,6 +2,7 @@ import { type EdgeAllowance, sideOf, withAllowances } from "../allowance.ts";
 import { define, Refusal } from "../define.ts";
 import { dimension, outline, type Shape } from "../drawing.ts";
 import { edgeNumbers, placeAlong } from "../edges.ts";
+import { grainDrawn } from "../grain.ts";
 import { normal } from "../parallel.ts";
 import { edgeNumbersDrawn } from "../pattern.ts";
 import { edgeLength, type Piece, pieceArea } from "../piece.ts";
@@ -68,7 +69,7 @@ export const WITH_ALLOWANCE = define({
       (mark, i): Shape =>
         mark.kind === "edge" && i >= piece.marks.length ? { ...mark, role: "seam" } : mark,
     );
-    return [whole!, ...lines, ...edgeNumbersDrawn(piece), ...widths];
+    return [whole!, ...lines, grainDrawn(cut), ...edgeNumbersDrawn(piece), ...widths];
   },
   examples: [
     {

@@ -1,6 +1,7 @@
 import { define, Refusal } from "../define.ts";
-import { dimension, outline, stroke } from "../drawing.ts";
+import { dimension, outline } from "../drawing.ts";
 import { arc, line, type Point } from "../geometry.ts";
+import { grainDrawn } from "../grain.ts";
 import { edgeLength, type Piece, pieceArea } from "../piece.ts";
 
 /**
@@ -58,9 +59,9 @@ export const GODET = define({
       ...outline(piece, { shows: "area" }),
       { kind: "edge", edge: hem!, role: "seam", label: "hem", shows: "hem" },
       dimension(right![0]!.from, right![0]!.to, { shows: "side" }),
-      stroke([[0, length * 0.25], [0, length * 0.85]], "grain"),
+      grainDrawn(piece),
       { kind: "note", at: [0, length * 0.15], text: `hem ${Number(edgeLength(hem!).toPrecision(5))}` },
-    ]; // biome-ignore format: points in pairs
+    ];
   },
   examples: [
     {

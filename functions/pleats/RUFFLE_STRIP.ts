@@ -1,5 +1,6 @@
 import { define, Refusal } from "../define.ts";
 import { dimension, outline } from "../drawing.ts";
+import { grainDrawn } from "../grain.ts";
 import { polygon } from "../piece.ts";
 import { wholeUp } from "../whole.ts";
 
@@ -44,6 +45,7 @@ export const RUFFLE_STRIP = define({
     const off = Math.max(depth, strip_length) / 14;
     return [
       ...outline(piece, { label: `cut ${strips}` }),
+      grainDrawn(piece),
       dimension([0, depth + off], [strip_length, depth + off], { shows: "strip_length" }),
       dimension([strip_length + off, 0], [strip_length + off, depth], { shows: "strip_depth" }),
     ];

@@ -1,6 +1,7 @@
 /** Which cells can be drawn, and the shapes of one. */
 import { catalogue } from "../../../functions/catalogue.ts";
 import { outline, type Shape } from "../../../functions/drawing.ts";
+import { grainDrawn } from "../../../functions/grain.ts";
 import { readPiece } from "../../../functions/piece.ts";
 import { findPlace, type Place } from "../../book/address.ts";
 import { isFormula, tokens } from "../../book/formula.ts";
@@ -26,7 +27,8 @@ export function drawnAt(engine: Engine, place: Place): Drawn | null {
   const value = engine.value(place);
   if (kind !== "piece" && !(typeof value === "string" && /^\s*M[\s\d.-]/.test(value))) return null;
   try {
-    return { ...common, shapes: outline(readPiece(String(value)), name ? { label: name } : {}) };
+    const piece = readPiece(String(value));
+    return { ...common, shapes: [...outline(piece, name ? { label: name } : {}), grainDrawn(piece)] };
   } catch {
     return null;
   }

@@ -2,7 +2,7 @@
 import { useId } from "react";
 import type { Mark } from "../../../functions/fractions.ts";
 import type { Point } from "../../../functions/geometry.ts";
-import { grainLine } from "../../../functions/laid.ts";
+import { grainLine } from "../../../functions/grain.ts";
 import type { Lay, LayQuestion, Placement } from "../../../functions/lay.ts";
 import type { Unit } from "../../../functions/units.ts";
 import { heartOf } from "../../lay/fault.ts";

@@ -22,7 +22,7 @@ export interface Hunting {
   readonly before: number;
   readonly now: number;
   readonly density: number;
-  /** A lay about pinned copies that is no shorter than the one the book keeps; it is shown, not kept. */
+  /** A lay begun by hand, or about pins, that the book has not taken up; it is shown, not kept. */
   readonly apart: Lay | null;
   readonly trouble: string | null;
   readonly ending: Ending | "enough" | null;
@@ -101,7 +101,8 @@ export class Hunt {
     this.#standing = standing;
     this.#asked = asked;
     if (isFound(question, this.#store.shown.lays)) this.#found.set(cell, hash);
-    this.#tell({ ...IDLE, hash, cell, running: true, before, now: before, density: from.density });
+    const apart = from === standing ? null : from;
+    this.#tell({ ...IDLE, hash, cell, running: true, before, now: before, density: from.density, apart });
     const wish = {
       question: pinned.length > 0 ? { ...question, pinned } : question,
       start: from,

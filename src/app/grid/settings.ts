@@ -15,13 +15,21 @@ interface Range {
   getBottomEndCorner(): { row: number | null; col: number | null };
 }
 
+/** On a narrow screen no column is so wide, in pixels, that the figure beside it is out of sight. */
+const NARROW = matchMedia("(max-width: 600px)");
+const MOST_NARROW = 165;
+
 function blockOf(range: Range, page: number): Block {
   const [from, to] = [range.getTopStartCorner(), range.getBottomEndCorner()];
   return { page, top: from.row ?? 0, left: from.col ?? 0, bottom: to.row ?? 0, right: to.col ?? 0 };
 }
 
 export function settings(table: Table, hand: Hand): Handsontable.GridSettings {
-  const widthOf = (column: number) => table.page.columns[column]?.width ?? BLANK_COLUMN.width;
+  const widthOf = (column: number) =>
+    Math.min(
+      table.page.columns[column]?.width ?? BLANK_COLUMN.width,
+      NARROW.matches ? MOST_NARROW : Infinity,
+    );
   return {
     licenseKey: import.meta.env.VITE_HANDSONTABLE_KEY ?? "non-commercial-and-evaluation",
     theme: "ht-theme-ellwand",

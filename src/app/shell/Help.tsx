@@ -1,5 +1,5 @@
 /** Help: the sewing functions, found by what a maker wants to do, and the keys of the page. */
-import { useDeferredValue, useState } from "react";
+import { useDeferredValue, useEffect, useRef, useState } from "react";
 import { type CataloguedFunction, catalogue } from "../../../functions/catalogue.ts";
 import type { Store } from "../../store/store.ts";
 import { Dialog } from "./Dialog.tsx";
@@ -12,6 +12,8 @@ const finder = new Finder(catalogue.values());
 export function Help({ store, onDone }: { store: Store; onDone: () => void }) {
   const [question, setQuestion] = useState("");
   const [chosen, setChosen] = useState<CataloguedFunction | null>(null);
+  const field = useRef<HTMLInputElement>(null);
+  useEffect(() => field.current?.focus(), []);
   const found = finder.find(useDeferredValue(question));
   const shown =
     chosen && found.includes(chosen) ? chosen : question.trim() === "" ? null : (found[0] ?? null);
@@ -21,6 +23,7 @@ export function Help({ store, onDone }: { store: Store; onDone: () => void }) {
         <div className="help-find">
           <label htmlFor="help-question">What do you want to work out?</label>
           <input
+            ref={field}
             id="help-question"
             type="search"
             placeholder="how much to cut for a ruffle"

@@ -4,7 +4,7 @@
  * Pieces have y along the grain, a lay has x along the selvedge. An outline is turned there by a
  * quarter turn, (x, y) → (y, −x), and never mirrored: a mirrored left front is a right front.
  */
-import { type CutRow, wholePiece } from "./cutlist.ts";
+import { type CutRow, type Grain, wholePiece } from "./cutlist.ts";
 import { bounds, type Point } from "./geometry.ts";
 import type { LayCloth, LayPiece, LayQuestion } from "./lay.ts";
 import { flattenPiece, mirrorPiece, type Piece } from "./piece.ts";
@@ -19,6 +19,16 @@ export interface Laying {
   readonly repeat: number;
 }
 
+/** Turns in degrees from the straight grain. Cloth with an up and a down is turned one way only. */
+export const TURNS: Record<
+  Grain,
+  { readonly oneWay: readonly number[]; readonly twoWay: readonly number[] }
+> = {
+  straight: { oneWay: [0], twoWay: [0, 180] },
+  cross: { oneWay: [0, 90], twoWay: [0, 90, 180, 270] },
+  bias: { oneWay: [45], twoWay: [45, 135, 225, 315] },
+};
+
 /** The question for a planner. Curves become chords that stray no more than `tolerance`. */
 export function layQuestion(
   rows: readonly CutRow[],
@@ -27,10 +37,10 @@ export function layQuestion(
   tolerance: number,
 ): LayQuestion {
   const { oneWay, gap, repeat } = laying;
-  const turns = oneWay ? [0] : [0, 180];
   const pieces = rows.flatMap((row): LayPiece[] => {
     const whole = wholePiece(row);
     const [x, y] = row.piece.edges[0]![0]!.from;
+    const turns = TURNS[row.grain][oneWay ? "oneWay" : "twoWay"];
     const kind = (name: string, piece: Piece, first: Point, quantity: number): LayPiece => {
       const { outline, match } = alongSelvedge(flattenPiece(piece, tolerance), first);
       return { name, outline, quantity, turns, ...(repeat > 0 ? { match } : {}) };

@@ -46,7 +46,18 @@ export const HOW_TO_CUT = {
     blanks: true,
   },
   names: { kind: "text", about: "what each piece is called", otherwise: null, many: true, blanks: true },
+  grains: {
+    kind: "text",
+    about:
+      "how each may lie: straight along the selvedge, cross also across the cloth, bias slantwise at 45°",
+    choices: ["straight", "cross", "bias"],
+    otherwise: null,
+    many: true,
+    blanks: true,
+  },
 } as const satisfies Takes;
+
+export type Grain = (typeof HOW_TO_CUT)["grains"]["choices"][number];
 
 /** One line of a cut list that cuts something. */
 export interface CutRow {
@@ -57,6 +68,7 @@ export interface CutRow {
   readonly paired: boolean;
   /** The outline is half of the piece, cut on the fold. */
   readonly folded: boolean;
+  readonly grain: Grain;
 }
 
 /** The columns of a cut list as a function is given them; null for a blank cell, or for a column left out. */
@@ -66,12 +78,13 @@ export interface CutList {
   readonly pairs: readonly (boolean | null)[] | null;
   readonly folds: readonly (boolean | null)[] | null;
   readonly names: readonly (string | null)[] | null;
+  readonly grains: readonly (Grain | null)[] | null;
 }
 
 /** The lines of a cut list, blank ones left out. Refuses half-blank lines by their number. */
 export function cutRows(list: CutList): CutRow[] {
   const { pieces, quantities, names } = list;
-  for (const column of ["quantities", "pairs", "folds", "names"] as const) {
+  for (const column of ["quantities", "pairs", "folds", "names", "grains"] as const) {
     const cells = list[column];
     if (cells && cells.length !== pieces.length)
       throw new Refusal(
@@ -93,7 +106,8 @@ export function cutRows(list: CutList): CutRow[] {
       throw new Refusal(
         `quantities, number ${i + 1}, must be even for pairs of ${name}, not ${quantity}: a pair is 2`,
       );
-    return [{ name, piece, quantity, paired, folded: list.folds?.[i] ?? false }];
+    const [folded, grain] = [list.folds?.[i] ?? false, list.grains?.[i] ?? "straight"];
+    return [{ name, piece, quantity, paired, folded, grain }];
   });
   if (rows.length === 0) throw new Refusal("pieces is empty: give at least one outline and how many to cut");
   return rows;

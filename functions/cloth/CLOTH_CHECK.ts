@@ -1,9 +1,9 @@
-import { layQuestion } from "../cut.ts";
+import { layQuestion, TURNS } from "../cut.ts";
 import { type CutRow, cutRows, HOW_TO_CUT, PIECES_TO_CUT, wholePiece } from "../cutlist.ts";
 import { type Bench, define, Refusal } from "../define.ts";
 import { drawLay } from "../laid.ts";
 import type { Lay, LayCloth, LayQuestion, Planner } from "../lay.ts";
-import { pieceBounds } from "../piece.ts";
+import { pieceBounds, turnPiece } from "../piece.ts";
 
 interface Hand {
   readonly widths: readonly (number | null)[];
@@ -35,15 +35,18 @@ const asked = (given: Ways, rows: readonly CutRow[], cloths: readonly LayCloth[]
 /** Pieces that no cloth could take even alone, each with what the nearest one lacks. */
 function tooLarge(rows: readonly CutRow[], cloths: readonly LayCloth[], say: Bench["say"]): string[] {
   return rows.flatMap((row) => {
-    const { left, right, low, high } = pieceBounds(wholePiece(row));
-    const lacks = cloths
-      .map(({ name, width, length }) => {
-        const [wide, long] = [right - left - width, high - low - length!];
-        return { name, wide, long, worst: Math.max(wide, long) };
+    const whole = wholePiece(row);
+    const lacks = TURNS[row.grain].oneWay
+      .flatMap((turn) => {
+        const { left, right, low, high } = pieceBounds(turnPiece(whole, turn));
+        return cloths.map(({ name, width, length }) => {
+          const [wide, long] = [right - left - width, high - low - length!];
+          return { name, wide, long, worst: Math.max(wide, long), size: right - left + high - low };
+        });
       })
       .sort((a, b) => a.worst - b.worst);
-    const { name, wide, long, worst } = lacks[0]!;
-    if (worst <= 1e-6 * (right - left + high - low)) return [];
+    const { name, wide, long, worst, size } = lacks[0]!;
+    if (worst <= 1e-6 * size) return [];
     const words = [...(wide > 0 ? [`${say(wide)} wider`] : []), ...(long > 0 ? [`${say(long)} longer`] : [])];
     return [`${row.name} is ${words.join(" and ")} than ${cloths.length > 1 ? name : "the cloth"}`];
   });

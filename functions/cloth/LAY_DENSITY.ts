@@ -21,7 +21,7 @@ export const LAY_DENSITY = define({
   },
   returns: "share",
   work({ pieces, quantities, cloth_width, length, folds }, { step, measure, say }) {
-    const rows = cutRows({ pieces, quantities, folds, pairs: null, names: null });
+    const rows = cutRows({ pieces, quantities, folds, pairs: null, names: null, grains: null });
     const area = measure(
       "pieces_area",
       "area of all the pieces to cut, allowances on",

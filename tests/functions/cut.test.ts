@@ -12,6 +12,7 @@ const row = (path: string, more: Partial<CutRow> = {}): CutRow => ({
   quantity: 2,
   paired: false,
   folded: false,
+  grain: "straight",
   ...more,
 });
 const cloth = [{ name: "cloth", width: 100, length: null }];

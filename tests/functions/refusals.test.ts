@@ -19,7 +19,10 @@ const BROKEN_PIECES = {
 function wrong(take: Take): Record<string, Cell> {
   if (take.kind === "piece") return { ...BROKEN_PIECES, "a figure": 12, "TRUE for a piece": true };
   if (take.kind === "flag") return { "a word": "maybe", "the figure 2": 2 };
-  if (take.choices) return { "no such word": "flibbertigibbet", "a figure": 12, "an empty text": "" };
+  if (take.choices) {
+    const words = { "no such word": "flibbertigibbet", "a figure": 12 };
+    return take.blanks ? words : { ...words, "an empty text": "" };
+  }
   if (!NUMBERS.has(take.kind)) return {};
   const scale =
     take.kind === "length" ? convert(1, "cm", "in") : take.kind === "area" ? convert(1, "cm", "in") ** 2 : 1;

@@ -37,6 +37,19 @@ test("a piece too wide and one too long are both named, each with what it lacks 
   );
 });
 
+test("a strip that may lie across the cloth is not too long for it, and a bias square needs its diagonal", () => {
+  const lying = (grain: string): Argument[] => [false, 0, 0, null, null, ["strip"], [grain]];
+  const strip = "M 0 0 H 8 V 40 H 0 Z";
+  expect(check([strip], [1], [45], [10], ...lying(""))).toBe("look: strip is 30 in longer than the cloth");
+  expect(check([strip], [1], [45], [10], ...lying("cross"))).toBe("ok");
+  // 10 √2 = 14.14 each way.
+  const square = "M 0 0 H 10 V 10 H 0 Z";
+  expect(check([square], [1], [14.2], [14.2], ...lying("bias"))).toBe("ok");
+  expect(check([square], [1], [14], [20], ...lying("bias"))).toMatch(
+    /^look: strip is .* wider than the cloth$/,
+  );
+});
+
 test("a cloth of which only one side was measured is asked for", () => {
   const answer = check([skirt], [1], [45, 54, null], [60, null, null]);
   expect(isRefused(answer) && answer.refusal).toBe(

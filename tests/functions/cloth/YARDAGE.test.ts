@@ -30,6 +30,21 @@ test("on nap the second gore can not be turned end for end and lies behind the f
   expect(yardage([gore], [2], 54, true).answer).toBeGreaterThan(90);
 });
 
+test("a piece that may lie across the cloth does where that is shorter; on the bias it lies slantwise", () => {
+  const grains = (grain: string | null, oneWay = false) =>
+    ["", 0, 0, null, null, null, [grain]].map((rest, i) => (i === 0 ? oneWay : rest)) as Argument[];
+  expect(yardage([box(10, 50)], [1], 54, ...grains(null)).answer).toBe(50);
+  expect(yardage([box(10, 50)], [1], 54, ...grains("cross")).answer).toBeCloseTo(10, 9);
+  expect(yardage([box(10, 50)], [1], 54, ...grains("cross", true)).answer).toBeCloseTo(10, 9);
+  // A square of 20 stands on its corner: its diagonal is 20 √2.
+  for (const oneWay of [false, true])
+    expect(yardage([box(20, 20)], [1], 54, ...grains("bias", oneWay)).answer).toBeCloseTo(20 * Math.SQRT2, 9);
+  expect(refused([box(20, 20)], [1], 54, ...grains("slanting"))).toBe(
+    'grains must be "straight", "cross" or "bias", not "slanting"',
+  );
+  expect(refused([box(50, 50)], [1], 54, ...grains("bias"))).toMatch(/wide/);
+});
+
 test("the squares of a squared rectangle never lie shorter than its 32 by 33", () => {
   // Moroń 1925: nine squares that fill 33 × 32, so on 33 in no lay can be below 32 in.
   const sides = [18, 15, 14, 10, 9, 8, 7, 4, 1];

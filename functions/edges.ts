@@ -1,6 +1,6 @@
 /** Edges of a piece picked by number, and places along them. */
 import { Refusal } from "./define.ts";
-import { type Point, pointAt, type Stroke, strokeLength, strokePart } from "./geometry.ts";
+import { type Point, pointAt, type Stroke, speedAt, strokeLength, strokePart } from "./geometry.ts";
 import { type Edge, edgeLength, type Piece } from "./piece.ts";
 
 /** Edge `number` of a piece, counted from 1 in drawing order; refuses a number it does not have. */
@@ -63,18 +63,23 @@ export function placeAlong(edge: Edge, distance: number): { index: number; share
   throw new Error("an edge has at least one stroke");
 }
 
-/** The share of a stroke's parameter at which it is `wanted` long: at once for lines and arcs, by bisection for curves. */
+/**
+ * The share of a stroke's parameter at which it is `wanted` long: at once for lines and arcs. For
+ * curves by Newton's rule, the speed being the length's slope; halving where that would leave the
+ * shares still in question.
+ */
 function shareAt(stroke: Stroke, wanted: number, length: number): number {
   if (length === 0) return 0;
   if (stroke.kind !== "curve") return wanted / length;
   let [low, high] = [0, 1];
   let share = wanted / length;
   for (let i = 0; i < 60 && high - low > 1e-14; i += 1) {
-    const found = strokeLength(strokePart(stroke, 0, share));
-    if (Math.abs(found - wanted) <= 1e-12 * length) break;
-    if (found < wanted) low = share;
+    const off = strokeLength(strokePart(stroke, 0, share)) - wanted;
+    if (Math.abs(off) <= 1e-12 * length) break;
+    if (off < 0) low = share;
     else high = share;
-    share = (low + high) / 2;
+    const next = share - off / speedAt(stroke, share);
+    share = next > low && next < high ? next : (low + high) / 2;
   }
   return share;
 }

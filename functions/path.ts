@@ -190,7 +190,17 @@ export function arcCurves(stroke: Stroke, most: number): Curve[] {
   });
 }
 
-const figure = (value: number): string => String(Number(value.toPrecision(15)) + 0);
+/** Fifteen figures without their last noughts, as String would have them. */
+function figure(value: number): string {
+  const text = value.toPrecision(15);
+  if (text.includes("e") || !text.includes(".")) return String(Number(text) + 0);
+  let end = text.length;
+  while (text.charCodeAt(end - 1) === 48) end -= 1;
+  if (text.charCodeAt(end - 1) === 46) end -= 1;
+  const short = text.slice(0, end);
+  return short === "-0" ? "0" : short;
+}
+
 const pair = ([x, y]: Point): string => `${figure(x)} ${figure(y)}`;
 
 /** Path data of one edge, without the `M` before it. */

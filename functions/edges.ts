@@ -48,12 +48,25 @@ function reverseStroke(stroke: Stroke): Stroke {
 /** The middle of an edge by its length, where its number is written. */
 export const edgeMiddle = (edge: Edge): Point => placeAlong(edge, edgeLength(edge) / 2).point;
 
+/** Many places are asked for along one edge: its strokes are measured once. */
+const measured = new WeakMap<Edge, readonly number[]>();
+
+function lengthsOf(edge: Edge): readonly number[] {
+  let lengths = measured.get(edge);
+  if (!lengths) {
+    lengths = edge.map(strokeLength);
+    measured.set(edge, lengths);
+  }
+  return lengths;
+}
+
 /** A place on an edge `distance` from its beginning: which stroke, at which share of it, and where that is. */
 export function placeAlong(edge: Edge, distance: number): { index: number; share: number; point: Point } {
+  const lengths = lengthsOf(edge);
   let left = distance;
   for (let index = 0; index < edge.length; index += 1) {
     const stroke = edge[index]!;
-    const length = strokeLength(stroke);
+    const length = lengths[index]!;
     if (left <= length || index === edge.length - 1) {
       const share = shareAt(stroke, Math.min(Math.max(left, 0), length), length);
       return { index, share, point: pointAt(stroke, share) };

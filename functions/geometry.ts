@@ -164,22 +164,10 @@ export function integrate(f: (t: number) => number, from: number, to: number): n
   return halved(f, from, to, gauss(f, from, to), 24);
 }
 
-/** A curve's length is asked for many times over: of its edge, and of every place along it. */
-const lengths = new WeakMap<Curve, number>();
-
 /** Length of a stroke. Lines and arcs exact; curves to about 12 figures. */
 export function strokeLength(stroke: Stroke): number {
   if (stroke.kind === "line") return distance(stroke.from, stroke.to);
   if (stroke.kind === "arc") return stroke.radius * Math.abs(stroke.sweep);
-  let length = lengths.get(stroke);
-  if (length === undefined) {
-    length = curveLength(stroke);
-    lengths.set(stroke, length);
-  }
-  return length;
-}
-
-function curveLength(stroke: Curve): number {
   const speed = (t: number) => speedAt(stroke, t);
   // Where a curve all but stops to turn back its speed has a kink, which must not lie inside a part.
   const { from, c1, c2, to } = stroke;

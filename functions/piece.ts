@@ -52,15 +52,15 @@ export function readPiece(text: string): Piece {
     );
   }
   const edges = gap > 1e-9 * size ? [...outline.edges, [line(end, outline.start)]] : outline.edges;
-  return soundPiece({
-    edges,
-    marks: marks.flatMap((mark) => [mark.edges.flat()]).filter((mark) => mark.length > 0),
-  });
+  const drawn = marks.flatMap((mark) => [mark.edges.flat()]).filter((mark) => mark.length > 0);
+  return soundPiece({ edges, marks: drawn }, size);
 }
 
-/** The piece itself when its outline has an area and does not cross itself, else throws an Error that says so. */
-export function soundPiece(piece: Piece): Piece {
-  const size = reach(piece.edges);
+/**
+ * The piece itself when its outline has an area and does not cross itself, else throws an Error
+ * that says so. `size` is about its greater measure.
+ */
+export function soundPiece(piece: Piece, size = reach(piece.edges)): Piece {
   const place = selfCrossing(flattenPiece(piece, size / 2000));
   if (place) throw new Error(`the outline crosses itself near ${told(place)}`);
   if (pieceArea(piece) <= 1e-9 * size * size) throw new Error("the outline has no area");
@@ -80,10 +80,17 @@ export function polygon(corners: readonly Point[], marks: readonly Edge[] = []):
   return { edges: corners.map((corner, i) => [line(corner, corners[(i + 1) % corners.length]!)]), marks };
 }
 
+/** The greater of an outline's width and height, curves and arcs taken by their ends and middles. */
 function reach(edges: readonly Edge[]): number {
-  const box = bounds(
-    edges.flatMap((edge) => edge.flatMap((stroke) => [stroke.from, pointAt(stroke, 0.5), stroke.to])),
-  );
+  const points: Point[] = [];
+  for (const edge of edges)
+    for (const stroke of edge) {
+      points.push(stroke.to);
+      if (stroke.kind !== "line") points.push(pointAt(stroke, 0.5));
+    }
+  // The first stroke begins where the last one ends, unless the outline is open.
+  points.push(edges[0]![0]!.from);
+  const box = bounds(points);
   return Math.max(box.right - box.left, box.high - box.low);
 }
 

@@ -8,7 +8,6 @@ import type { LayPiece, LayQuestion } from "../../functions/lay.ts";
 import { type Bounds, boundsOf, cosSin, signedArea, turned, wholeTurn, withoutRepeats } from "./outline.ts";
 
 export interface Shape {
-  readonly piece: number;
   readonly turn: number;
   /** The cut line turned about (0, 0), counter-clockwise. */
   readonly points: readonly Point[];
@@ -26,28 +25,50 @@ export interface Shape {
 
 /** The shapes of every piece, one per turn that its grain allows, in the order of the question. */
 export function shapesOf(question: LayQuestion): Shape[][] {
-  return question.pieces.map((piece, i) => {
-    const outline = counterClockwise(withoutRepeats(piece.outline));
-    const full = question.gap > 0 ? grown(outline, question.gap / 2) : outline;
-    return distinctTurns(piece).map((turn) => {
-      const points = turned(outline, turn);
-      const fullPoints = full === outline ? points : turned(full, turn);
-      const [c, s] = cosSin(turn);
-      const match = question.repeat > 0 && piece.match ? c * piece.match[0] - s * piece.match[1] : null;
-      return {
-        piece: i,
-        turn,
-        points,
-        bounds: boundsOf(points),
-        full: fullPoints,
-        fullBounds: boundsOf(fullPoints),
-        match,
-        area: signedArea(points),
-        heart: heartOf(points),
-      };
+  return question.pieces.map((piece) => {
+    const shapes = plainShapes(piece, question.gap);
+    if (!(question.repeat > 0 && piece.match)) return [...shapes];
+    const [x, y] = piece.match;
+    return shapes.map((shape) => {
+      const [c, s] = cosSin(shape.turn);
+      return { ...shape, match: c * x - s * y };
     });
   });
 }
+
+/**
+ * The shapes of a piece on plain cloth. The same pieces are laid again and again, on one width of
+ * cloth and on another, and while only one of them changes: those made last are kept.
+ */
+function plainShapes(piece: LayPiece, gap: number): readonly Shape[] {
+  const turns = distinctTurns(piece);
+  const key = `${gap} ${turns.join(" ")} ${piece.outline.join(" ")}`;
+  const known = kept.get(key);
+  if (known) return known;
+  const outline = counterClockwise(withoutRepeats(piece.outline));
+  const full = gap > 0 ? grown(outline, gap / 2) : outline;
+  const shapes = turns.map((turn): Shape => {
+    const points = turned(outline, turn);
+    const fullPoints = full === outline ? points : turned(full, turn);
+    return {
+      turn,
+      points,
+      bounds: boundsOf(points),
+      full: fullPoints,
+      fullBounds: boundsOf(fullPoints),
+      match: null,
+      area: signedArea(points),
+      heart: heartOf(points),
+    };
+  });
+  if (kept.size >= MOST_KEPT) kept.delete(kept.keys().next().value as string);
+  kept.set(key, shapes);
+  return shapes;
+}
+
+/** By gap, turns and every figure of the outline. */
+const kept = new Map<string, readonly Shape[]>();
+const MOST_KEPT = 200;
 
 /** The turns of a piece between 0 and 360, each once. */
 export function distinctTurns(piece: LayPiece): number[] {

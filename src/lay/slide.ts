@@ -12,25 +12,33 @@ export interface Faces {
 
 /** Faces of a counter-clockwise outline for slides along x ("x") or along y ("y"). */
 export function facesOf(outline: readonly Point[], axis: "x" | "y"): Faces {
-  const front: (readonly number[])[] = [];
-  const back: (readonly number[])[] = [];
+  const front: number[] = [];
+  const back: number[] = [];
   const n = outline.length;
   for (let i = 0; i < n; i++) {
     const p = outline[i]!;
     const q = outline[i + 1 === n ? 0 : i + 1]!;
     // Seen along the slide, an edge is kept with its v growing.
     const rise = axis === "x" ? q[1] - p[1] : p[0] - q[0];
-    if (rise === 0) continue;
-    const [a, b] = rise > 0 === (axis === "x") ? [p, q] : [q, p];
-    const list = rise > 0 ? back : front;
-    list.push(axis === "x" ? [a[0], a[1], b[0], b[1]] : [a[1], a[0], b[1], b[0]]);
+    if (rise !== 0) (rise > 0 ? back : front).push(i);
   }
-  return { front: sorted(front), back: sorted(back) };
-}
-
-/** By where they begin across the slide, so that a search through them can end early. */
-function sorted(edges: (readonly number[])[]): Float64Array {
-  return Float64Array.from(edges.sort((a, b) => a[1]! - b[1]!).flat());
+  // By where they begin across the slide, so that a search through them can end early.
+  const [u, v] = axis === "x" ? [0, 1] : [1, 0];
+  const list = (edges: readonly number[]): Float64Array => {
+    const starts = new Float64Array(n);
+    for (const i of edges) starts[i] = Math.min(outline[i]![v], outline[i + 1 === n ? 0 : i + 1]![v]);
+    const flat = new Float64Array(4 * edges.length);
+    edges
+      .toSorted((i, j) => starts[i]! - starts[j]!)
+      .forEach((i, at) => {
+        const p = outline[i]!;
+        const q = outline[i + 1 === n ? 0 : i + 1]!;
+        const [a, b] = p[v] <= q[v] ? [p, q] : [q, p];
+        flat.set([a[u], a[v], b[u], b[v]], 4 * at);
+      });
+    return flat;
+  };
+  return { front: list(front), back: list(back) };
 }
 
 /**

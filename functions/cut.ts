@@ -6,6 +6,7 @@
  */
 import { type CutRow, type Grain, wholePiece } from "./cutlist.ts";
 import { bounds, type Point } from "./geometry.ts";
+import { innerFolds } from "./hidden.ts";
 import type { LayCloth, LayPiece, LayQuestion } from "./lay.ts";
 import { flattenPiece, mirrorPiece, type Piece } from "./piece.ts";
 
@@ -42,8 +43,18 @@ export function layQuestion(
     const [x, y] = row.piece.edges[0]![0]!.from;
     const turns = TURNS[row.grain][oneWay ? "oneWay" : "twoWay"];
     const kind = (name: string, piece: Piece, first: Point, quantity: number): LayPiece => {
-      const { outline, match } = alongSelvedge(flattenPiece(piece, tolerance), first);
-      return { name, outline, quantity, turns, ...(repeat > 0 ? { match } : {}) };
+      const points = flattenPiece(piece, tolerance);
+      const there = alongSelvedge(points);
+      const folds = innerFolds(piece).map(([a, b]) => [there(a), there(b)] as const);
+      return {
+        name,
+        outline: points.map(there),
+        quantity,
+        turns,
+        ...(repeat > 0 ? { match: there(first) } : {}),
+        ...(row.folded ? { fold: middleLine(points).map(there) as [Point, Point] } : {}),
+        ...(folds.length > 0 ? { innerFolds: folds } : {}),
+      };
     };
     // What is opened out on a fold is its own mirror image.
     if (!row.paired || row.folded) return [kind(row.name, whole, [x, y], row.quantity)];
@@ -55,13 +66,24 @@ export function layQuestion(
   return { pieces, cloths, gap, repeat };
 }
 
-function alongSelvedge(points: readonly Point[], first: Point): { outline: Point[]; match: Point } {
-  const turned = points.map(([x, y]): Point => [y, -x]);
-  const { left, low } = bounds(turned);
-  return {
-    outline: turned.map(([x, y]) => [x - left, y - low]),
-    match: [first[1] - left, -first[0] - low],
-  };
+/** Carries a piece's points to the cloth, where its outline's box begins at (0, 0). */
+function alongSelvedge(outline: readonly Point[]): (point: Point) => Point {
+  const { right, low } = bounds(outline);
+  return ([x, y]) => [y - low, right - x];
+}
+
+/** Down the middle of an outline that was opened out, from edge to edge. */
+function middleLine(outline: readonly Point[]): [Point, Point] {
+  const { left, right } = bounds(outline);
+  const x = (left + right) / 2;
+  const ys = outline.flatMap(([ax, ay], i) => {
+    const [bx, by] = outline[(i + 1) % outline.length]!;
+    return ax <= x === bx <= x ? [] : [ay + ((x - ax) / (bx - ax)) * (by - ay)];
+  });
+  return [
+    [x, Math.min(...ys)],
+    [x, Math.max(...ys)],
+  ];
 }
 
 const figure = (value: number): number => Math.round(value * 1e6) / 1e6 + 0;

@@ -15,7 +15,8 @@ export function grainDrawn(piece: Piece): Shape {
 export function grainLine(outline: readonly Point[]): [Point, Point] {
   const { low, high } = bounds(outline);
   let best: [Point, Point] = [outline[0]!, outline[0]!];
-  for (let level = 1; level <= 9; level += 1) {
+  // From the middle outwards, so that of equals the middle one is taken.
+  for (const level of [5, 4, 6, 3, 7, 2, 8, 1, 9]) {
     const y = low + ((high - low) * level) / 10;
     const cuts = outline
       .flatMap(([ax, ay], i) => {

@@ -19,6 +19,10 @@ export interface LayPiece {
   readonly turns: readonly number[];
   /** With a repeat: the point of the outline that must fall on the same place of the repeat in every copy. */
   readonly match?: Point;
+  /** The line the outline was opened out along, when it is cut on the fold. */
+  readonly fold?: readonly [Point, Point];
+  /** Inner folds of the pleats marked on it, where a join does not show. */
+  readonly innerFolds?: readonly (readonly [Point, Point])[];
 }
 
 /** A cloth to lay on. */

@@ -50,6 +50,28 @@ test("a pair is half as cut and half mirrored, on nap neither is turned round", 
   expect(one).toBeCloseTo(-other!, 9);
 });
 
+test("a piece opened out on its fold keeps the fold as a line down its middle, from edge to edge", () => {
+  // Half of 6 wide and 9 long, its left side the fold; the top slopes from 0 at the fold to 2.
+  const [whole] = ask([row("M 0 0 L 6 2 L 6 9 L 0 9 Z", { quantity: 1, folded: true })]).pieces;
+  const sorted = [...whole!.fold!].sort((a, b) => a[0] - b[0]);
+  expect(sorted).toEqual([
+    [0, 6],
+    [9, 6],
+  ]);
+  expect(ask([row("M 0 0 H 6 V 9 H 0 Z")]).pieces[0]).not.toHaveProperty("fold");
+});
+
+test("inner folds of pleats go along with the piece and its mirror image, and change nothing of its name", () => {
+  const pleated = "M 0 0 H 30 V 10 H 0 Z M 6 0 V 10 M 7 0 V 10 M 8 0 V 10";
+  const { pieces } = ask([row(pleated, { paired: true })]);
+  // Across the cloth 30 - 7 from one selvedge; in the mirror image 7.
+  expect(pieces.map(({ innerFolds }) => innerFolds!.map((line) => line.map(([, y]) => y)))).toEqual([
+    [[23, 23]],
+    [[7, 7]],
+  ]);
+  expect(questionHash(ask([row(pleated)]))).toBe(questionHash(ask([row("M 0 0 H 30 V 10 H 0 Z")])));
+});
+
 test("with a repeat the outline's first point is what must match, in its mirror image too", () => {
   const [one, other] = ask([row("M 2 3 L 9 0 L 9 9 L 0 9 Z", { paired: true })], {
     ...plain,

@@ -18,8 +18,7 @@ interface Props {
 }
 
 const SECONDS = [10, 30, 60, 300];
-const timeText = (seconds: number): string =>
-  seconds < 60 ? `${seconds} seconds` : seconds === 60 ? "1 minute" : `${seconds / 60} minutes`;
+const timeText = (seconds: number): string => (seconds < 60 ? `${seconds} s` : `${seconds / 60} min`);
 
 export function LaySearch({ store, asked, cell, pinned, start, onBegin }: Props) {
   const hunt = huntOf(store);

@@ -1,5 +1,5 @@
-/** A second lay beside the first, at the same scale: two widths of cloth, or two cut lists. */
-import { useLayoutEffect, useRef, useState } from "react";
+/** What a lay is compared with: another lay of the book, or the same pieces with the nap the other way. */
+import { TURNS } from "../../../functions/cut.ts";
 import { tapeText } from "../../../functions/fractions.ts";
 import type { Lay, LayQuestion } from "../../../functions/lay.ts";
 import type { Place } from "../../book/address.ts";
@@ -8,55 +8,75 @@ import { plainNumber } from "../../engine/show.ts";
 import type { Store } from "../../store/store.ts";
 import { answeredAt } from "./asked.ts";
 import { LayPicture } from "./LayPicture.tsx";
-import { type Room, roomOf, scaleFor } from "./LayTable.tsx";
-import { clothArea, coverText } from "./words.ts";
+import { clothArea, coverText, isOneWay } from "./words.ts";
 
-interface Laid {
+export interface Laid {
+  readonly name: string;
   readonly question: LayQuestion;
   readonly lay: Lay;
 }
 
-interface Props {
+/** A cell of the book by its address, the own lay with the nap otherwise, or nothing. */
+export type Choice = string | typeof NAP | null;
+const NAP = "nap";
+
+/** What was chosen to stand beside the lay of a cell; null when there is no such lay now. */
+export function laidBeside(store: Store, own: Laid, choice: Choice): Laid | null {
+  if (choice === null) return null;
+  if (choice === NAP) {
+    const question = napOtherwise(own.question);
+    const lay = store.engine.setting.plan?.(question);
+    const name = isOneWay(question) ? "one way" : "either way up";
+    return lay && !("refusal" in lay) ? { name, question, lay } : null;
+  }
+  const place = layCells(store).find((one) => store.engine.address(one) === choice);
+  const asked = place && answeredAt(store, place);
+  return asked ? { name: called(store, place), question: asked.question, lay: asked.lay } : null;
+}
+
+/** The same cloth with a nap where it had none, and without where it had one. */
+function napOtherwise(question: LayQuestion): LayQuestion {
+  const [now, then] = isOneWay(question) ? (["oneWay", "twoWay"] as const) : (["twoWay", "oneWay"] as const);
+  const pieces = question.pieces.map((piece) => {
+    const grain = Object.values(TURNS).find((turns) => turns[now].join() === piece.turns.join());
+    return grain ? { ...piece, turns: grain[then] } : piece;
+  });
+  const { pinned: _, ...rest } = question;
+  return { ...rest, pieces };
+}
+
+const called = ({ engine }: Store, place: Place): string => engine.view(place).name ?? engine.address(place);
+
+interface ChooseProps {
   readonly store: Store;
   readonly place: Place;
   readonly own: Laid;
-  readonly beside: Place | null;
-  readonly onBeside: (place: Place | null) => void;
-  readonly sizes: readonly { readonly long: number; readonly wide: number }[];
+  readonly choice: Choice;
+  readonly missing: boolean;
+  readonly onChoose: (choice: Choice) => void;
 }
 
-export function Beside({ store, place, own, beside, onBeside, sizes }: Props) {
-  const { engine } = store;
-  const called = (one: Place) => engine.view(one).name ?? engine.address(one);
-  const others = layCells(store).filter((one) => engine.address(one) !== engine.address(place));
-  const other = beside && answeredAt(store, beside);
-  if (others.length === 0) return null;
+export function ChooseBeside({ store, place, own, choice, missing, onChoose }: ChooseProps) {
+  const address = (one: Place) => store.engine.address(one);
+  const others = layCells(store).filter((one) => address(one) !== address(place));
   return (
-    <div className="lay-beside">
+    <>
       <label className="lay-row">
         <span>Beside it</span>
-        <select
-          value={beside ? engine.address(beside) : ""}
-          onChange={(event) =>
-            onBeside(others.find((one) => engine.address(one) === event.target.value) ?? null)
-          }
-        >
+        <select value={choice ?? ""} onChange={(event) => onChoose(event.target.value || null)}>
           <option value="">no other lay</option>
+          <option value={NAP}>
+            {isOneWay(own.question) ? "the same, turned either way up" : "the same on a one-way nap"}
+          </option>
           {others.map((one) => (
-            <option key={engine.address(one)} value={engine.address(one)}>
-              {called(one)}
+            <option key={address(one)} value={address(one)}>
+              {called(store, one)}
             </option>
           ))}
         </select>
       </label>
-      {beside && !other && <p className="look">{called(beside)} has no lay to show now.</p>}
-      {beside && other && (
-        <>
-          <Still store={store} laid={other} sizes={sizes} title={`The lay of ${called(beside)}`} />
-          <Table store={store} names={[called(place), called(beside)]} laid={[own, other]} />
-        </>
-      )}
-    </div>
+      {missing && <p className="look">What was chosen to stand beside it has no lay to show now.</p>}
+    </>
   );
 }
 
@@ -73,30 +93,24 @@ function layCells({ shown }: Store): Place[] {
   );
 }
 
-interface StillProps {
-  readonly store: Store;
-  readonly laid: Laid;
-  readonly sizes: Props["sizes"];
-  readonly title: string;
-}
-
-function Still({ store, laid, sizes, title }: StillProps) {
-  const element = useRef<HTMLDivElement>(null);
-  const [room, setRoom] = useState<Room | null>(null);
-  useLayoutEffect(() => setRoom(roomOf(element.current!)), []);
+/** The other lay, to look at only. */
+export function Still({ store, laid, scale }: { store: Store; laid: Laid; scale: number }) {
   const { unit, mark } = store.shown;
+  const { name, ...rest } = laid;
   return (
-    <div className="lay-still" ref={element}>
-      {room && <LayPicture {...laid} scale={scaleFor(sizes, room)} unit={unit} mark={mark} title={title} />}
+    <div className="lay-still">
+      <p className="lay-name">{name}</p>
+      <LayPicture {...rest} scale={scale} unit={unit} mark={mark} title={`The lay of ${name}`} />
     </div>
   );
 }
 
-function Table({ store, names, laid }: { store: Store; names: readonly string[]; laid: readonly Laid[] }) {
+export function Figures({ store, laid }: { store: Store; laid: readonly Laid[] }) {
   const { unit, mark } = store.shown;
   const say = (length: number) => `${tapeText(length, unit, mark)} ${unit}`;
   const rows: readonly (readonly [string, (one: Laid) => string])[] = [
     ["width of cloth", ({ question }) => question.cloths.map(({ width }) => say(width)).join(", ")],
+    ["pieces lie", ({ question }) => (isOneWay(question) ? "one way" : "either way up")],
     ["length used", ({ lay }) => lay.lengths.map(say).join(", ")],
     ["cloth used", ({ question, lay }) => `${plainNumber(clothArea(question, lay), 0)} sq ${unit}`],
     ["covered", ({ lay }) => coverText(lay).replace(" covered", "")],
@@ -106,7 +120,7 @@ function Table({ store, names, laid }: { store: Store; names: readonly string[];
       <thead>
         <tr>
           <td />
-          {names.map((name) => (
+          {laid.map(({ name }) => (
             <th key={name} scope="col">
               {name}
             </th>
@@ -117,8 +131,8 @@ function Table({ store, names, laid }: { store: Store; names: readonly string[];
         {rows.map(([head, text]) => (
           <tr key={head}>
             <th scope="row">{head}</th>
-            {laid.map((one, i) => (
-              <td key={names[i]}>{text(one)}</td>
+            {laid.map((one) => (
+              <td key={one.name}>{text(one)}</td>
             ))}
           </tr>
         ))}

@@ -1,6 +1,6 @@
 /** The lay of a cell on its cloth: looked for, laid by hand, pinned, and set beside another. */
 import "./lay.css";
-import { useEffect, useMemo, useState, useSyncExternalStore } from "react";
+import { useEffect, useMemo, useRef, useState, useSyncExternalStore } from "react";
 import { tapeText } from "../../../functions/fractions.ts";
 import type { LayQuestion, Placement } from "../../../functions/lay.ts";
 import type { Place } from "../../book/address.ts";
@@ -13,10 +13,10 @@ import { LaySearch } from "../drawing/LaySearch.tsx";
 import { useLateRevision } from "../shell/follow.ts";
 import { copyKey } from "./arrange.ts";
 import { type Answered, answeredAt } from "./asked.ts";
-import { Beside } from "./Beside.tsx";
+import { type Choice, ChooseBeside, Figures, laidBeside, Still } from "./Beside.tsx";
 import { HandTools } from "./HandTools.tsx";
-import { extent } from "./LayPicture.tsx";
 import { LayTable } from "./LayTable.tsx";
+import { fitOf, sizeOf, useRoom } from "./room.ts";
 import { coverText, leftOver, missingText } from "./words.ts";
 
 interface Props {
@@ -49,7 +49,7 @@ function Table({ store, place, asked }: Props & { asked: Answered }) {
   const cell = engine.view(place).name ?? engine.address(place);
   const say = (length: number) => `${tapeText(length, unit, mark)} ${unit}`;
   const [{ moved, pins, chosen }, setWork] = useState(UNTOUCHED);
-  const [beside, setBeside] = useState<Place | null>(null);
+  const [beside, setBeside] = useState<Choice>(null);
   const [nearer, setNearer] = useState(1);
   const hunt = huntOf(store);
   const hunting = useSyncExternalStore(hunt.subscribe, hunt.state);
@@ -64,8 +64,12 @@ function Table({ store, place, asked }: Props & { asked: Answered }) {
   const lay = moved ? answerFrom(question, moved) : (pinnedLay ?? answer);
   const own = lay !== answer;
   const pinned = lay.placements.filter((one) => pins.has(copyKey(one)));
-  const other = beside && answeredAt(store, beside);
-  const sizes = [extent(question, lay), ...(other ? [extent(other.question, other.lay)] : [])];
+  const laid = { name: cell, question, lay };
+  const other = laidBeside(store, laid, beside);
+  const sizes = [laid, ...(other ? [other] : [])].map((one) => sizeOf(one.question, one.lay));
+  const tables = useRef<HTMLDivElement>(null);
+  const room = useRoom(tables);
+  const fit = room && fitOf(sizes, room);
   const change = (next: Partial<Work>) => setWork((old) => ({ ...old, ...next }));
   const back = () => {
     change({ moved: null });
@@ -90,21 +94,36 @@ function Table({ store, place, asked }: Props & { asked: Answered }) {
               : "A quick lay, made at once."}
       </p>
       {lay.missing.length > 0 && <p className="look">{missingText(question, lay)}</p>}
-      <LayTable
-        question={question}
-        lay={lay}
-        hand={hand}
-        sizes={sizes}
-        nearer={nearer}
-        unit={unit}
-        mark={mark}
-        title={`The lay of ${cell}: ${lay.placements.length} pieces on ${clothText(question, say)}`}
-        chosen={chosen}
-        pins={pins}
-        onChoose={(key) => change({ chosen: key })}
-        onMove={(placements) => change({ moved: placements })}
-        onPin={(key) => change({ pins: toggled(pins, key) })}
+      <LaySearch
+        store={store}
+        asked={asked}
+        cell={cell}
+        pinned={pinned}
+        start={lay}
+        onBegin={() => change({ moved: null })}
       />
+      <div className={fit?.abreast ? "lay-tables lay-abreast" : "lay-tables"} ref={tables}>
+        {fit && (
+          <>
+            <LayTable
+              question={question}
+              lay={lay}
+              hand={hand}
+              scale={fit.scale * nearer}
+              unit={unit}
+              mark={mark}
+              name={other ? cell : null}
+              title={`The lay of ${cell}: ${lay.placements.length} pieces on ${clothText(question, say)}`}
+              chosen={chosen}
+              pins={pins}
+              onChoose={(key) => change({ chosen: key })}
+              onMove={(placements) => change({ moved: placements })}
+              onPin={(key) => change({ pins: toggled(pins, key) })}
+            />
+            {other && <Still store={store} laid={other} scale={fit.scale * nearer} />}
+          </>
+        )}
+      </div>
       <HandTools
         question={question}
         lay={lay}
@@ -129,22 +148,15 @@ function Table({ store, place, asked }: Props & { asked: Answered }) {
           <span>{say(answer.lengths.reduce((sum, length) => sum + length, 0))} in the book's lay.</span>
         </p>
       )}
-      <LaySearch
-        store={store}
-        asked={asked}
-        cell={cell}
-        pinned={pinned}
-        start={lay}
-        onBegin={() => change({ moved: null })}
-      />
-      <Beside
+      <ChooseBeside
         store={store}
         place={place}
-        beside={beside}
-        onBeside={setBeside}
-        own={{ question, lay }}
-        sizes={sizes}
+        own={laid}
+        choice={beside}
+        missing={beside !== null && !other}
+        onChoose={setBeside}
       />
+      {other && <Figures store={store} laid={[laid, other]} />}
     </div>
   );
 }

@@ -1,5 +1,5 @@
 /** What is told of a lay in words. */
-import type { Lay, LayQuestion } from "../../../functions/lay.ts";
+import type { Lay, LayPiece, LayQuestion } from "../../../functions/lay.ts";
 import type { Unit } from "../../../functions/units.ts";
 import { plainNumber } from "../../engine/show.ts";
 
@@ -19,3 +19,9 @@ export function missingText({ pieces }: LayQuestion, { missing }: Lay): string {
   const list = missing.map(([piece, count]) => `${count} of ${pieces[piece]!.name}`);
   return `No place for ${list.join(", ")}.`;
 }
+
+/** Whether a piece may be turned end for end, its grain kept. */
+export const liesEitherWay = ({ turns }: LayPiece): boolean =>
+  turns.some((turn) => turns.some((other) => (other - turn + 360) % 360 === 180));
+
+export const isOneWay = ({ pieces }: LayQuestion): boolean => !pieces.some(liesEitherWay);

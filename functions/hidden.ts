@@ -1,0 +1,31 @@
+/** Where the pleats marked on a piece hide a join. */
+import { distance, type Point } from "./geometry.ts";
+import type { Edge, Piece } from "./piece.ts";
+
+/**
+ * The inner folds of a piece's pleats. A pleat is known by its three marks in a row, as openPleats
+ * draws them: folded along the inner one, the fold that shows comes to lie on the placement line.
+ */
+export function innerFolds({ marks }: Piece): [Point, Point][] {
+  const lines = marks.map(straight);
+  return lines.flatMap((inner, i): [Point, Point][] => {
+    const [fold, placement] = [lines[i - 1], lines[i + 1]];
+    if (!inner || !fold || !placement) return [];
+    const slack = 1e-6 * distance(...inner);
+    const over = fold.map((point) => mirrored(point, inner)) as [Point, Point];
+    const apart = Math.max(...fold.map((point, k) => distance(point, inner[k]!)));
+    const meets = over.every((point, k) => distance(point, placement[k]!) <= slack);
+    return meets && apart > slack ? [inner] : [];
+  });
+}
+
+function straight(mark: Edge): [Point, Point] | null {
+  const [stroke, ...more] = mark;
+  return stroke?.kind === "line" && more.length === 0 ? [stroke.from, stroke.to] : null;
+}
+
+function mirrored([x, y]: Point, [a, b]: readonly [Point, Point]): Point {
+  const [ux, uy] = [b[0] - a[0], b[1] - a[1]];
+  const off = (2 * ((x - a[0]) * uy - (y - a[1]) * ux)) / (ux * ux + uy * uy);
+  return [x - off * uy, y + off * ux];
+}

@@ -126,6 +126,7 @@ function asCell(answer: number | string | Piece, declaration: Declaration): numb
 
 function bench(setting: Setting, steps?: Step[]): Bench {
   const mark = setting.mark ?? USUAL_MARK[setting.unit];
+  const plan = setting.plan ?? (() => ({ refusal: "there is no lay planner here to lay the pieces" }));
   const note = (formula: boolean) => (name: string, rule: string, value: number | string) => {
     steps?.push({ name, rule, formula, value });
     return value as never;
@@ -135,9 +136,7 @@ function bench(setting: Setting, steps?: Step[]): Bench {
     measure: note(false),
     cm: (figure) => convert(figure, "cm", setting.unit),
     say: (length) => `${tapeText(length, setting.unit, mark)} ${setting.unit}`,
-    plan: remembering(
-      setting.plan ?? (() => ({ refusal: "there is no lay planner here to lay the pieces" })),
-    ),
+    plan: steps ? remembering(plan) : plan,
     unit: setting.unit,
     mark,
   };

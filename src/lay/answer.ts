@@ -1,24 +1,44 @@
 /** From places to an answer: what length each cloth is used for, how densely, and who is missing. */
+import type { Point } from "../../functions/geometry.ts";
 import type { Lay, LayQuestion, Placement } from "../../functions/lay.ts";
 import { boundsOf, signedArea, turned } from "./outline.ts";
+
+/** What is asked of an outline each time lays are compared: its area, and how far right it reaches in each turn. */
+interface Measures {
+  readonly area: number;
+  readonly rights: Map<number, number>;
+}
+
+const measured = new WeakMap<readonly Point[], Measures>();
+
+function measures(outline: readonly Point[]): Measures {
+  let own = measured.get(outline);
+  if (!own) {
+    own = { area: Math.abs(signedArea(outline)), rights: new Map() };
+    measured.set(outline, own);
+  }
+  return own;
+}
+
+function rightOf(outline: readonly Point[], turn: number): number {
+  const { rights } = measures(outline);
+  let right = rights.get(turn);
+  if (right === undefined) {
+    right = boundsOf(turned(outline, turn)).right;
+    rights.set(turn, right);
+  }
+  return right;
+}
 
 export function answerFrom(question: LayQuestion, placements: readonly Placement[]): Lay {
   const lengths = question.cloths.map(() => 0);
   const left = question.pieces.map((piece) => piece.quantity);
-  const areas = question.pieces.map((piece) => Math.abs(signedArea(piece.outline)));
-  // Copies of one shape share their turned bounds.
-  const rights = new Map<string, number>();
   let area = 0;
   for (const { piece, cloth, turn, x } of placements) {
-    const key = `${piece} ${turn}`;
-    let right = rights.get(key);
-    if (right === undefined) {
-      right = boundsOf(turned(question.pieces[piece]!.outline, turn)).right;
-      rights.set(key, right);
-    }
-    lengths[cloth] = Math.max(lengths[cloth]!, x + right);
+    const { outline } = question.pieces[piece]!;
+    lengths[cloth] = Math.max(lengths[cloth]!, x + rightOf(outline, turn));
     left[piece]!--;
-    area += areas[piece]!;
+    area += measures(outline).area;
   }
   const cloth = lengths.reduce((sum, length, i) => sum + length * question.cloths[i]!.width, 0);
   return {
@@ -35,16 +55,13 @@ export function answerFrom(question: LayQuestion, placements: readonly Placement
  */
 export function isBetter(question: LayQuestion, a: Lay, b: Lay): boolean {
   const missing = missingArea(question, a) - missingArea(question, b);
-  const worth = question.pieces.reduce((sum, p) => sum + p.quantity * Math.abs(signedArea(p.outline)), 0);
+  const worth = question.pieces.reduce((sum, p) => sum + p.quantity * measures(p.outline).area, 0);
   if (Math.abs(missing) > 1e-9 * worth) return missing < 0;
   return clothUsed(question, a) < clothUsed(question, b) - 1e-7 * worth;
 }
 
 function missingArea(question: LayQuestion, lay: Lay): number {
-  return lay.missing.reduce(
-    (sum, [piece, n]) => sum + n * Math.abs(signedArea(question.pieces[piece]!.outline)),
-    0,
-  );
+  return lay.missing.reduce((sum, [piece, n]) => sum + n * measures(question.pieces[piece]!.outline).area, 0);
 }
 
 /** Width × length used, over all cloths; while some is still to be bought, cloth in hand counts next to nothing. */

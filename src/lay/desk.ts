@@ -3,28 +3,31 @@ import { questionHash } from "../../functions/cut.ts";
 import type { Lay, LayQuestion } from "../../functions/lay.ts";
 import type { Book } from "../book/shape.ts";
 import { answerFrom, isBetter } from "./answer.ts";
+import { type Answer, Memory } from "./memory.ts";
 import { checkLay, quickLay } from "./plan.ts";
 
-type Answer = Lay | { readonly refusal: string };
 type Kept = Book["lays"][string];
 
-/** Quick lays and checked found lays, by question; shared by every book open on this machine. */
-const quick = new Map<string, Answer>();
+/** Quick lays and checked found lays; shared by every book open on this machine. */
+const quick = new Memory(300);
 const sound = new WeakMap<Kept, Lay | null>();
-const MOST = 500;
 
 /** The answer to a question; the same question costs nothing the second time. */
 export function layDesk(question: LayQuestion, found: Book["lays"]): Answer {
-  const hash = questionHash(question);
-  const kept = found[hash];
-  return (kept && keptLay(question, kept, hash)) ?? quickAnswer(question, hash);
+  const kept = keptFor(question, found);
+  return (kept && keptLay(question, kept)) ?? quickAnswer(question);
 }
 
 /** Whether the answer to a question is a lay that was found and kept, not the one made at once. */
 export function isFound(question: LayQuestion, found: Book["lays"]): boolean {
-  const hash = questionHash(question);
-  const kept = found[hash];
-  return kept !== undefined && keptLay(question, kept, hash) !== null;
+  const kept = keptFor(question, found);
+  return kept !== undefined && keptLay(question, kept) !== null;
+}
+
+/** The lay that a book keeps for a question; a book that keeps none need not know the question's name. */
+function keptFor(question: LayQuestion, found: Book["lays"]): Kept | undefined {
+  for (const _ in found) return found[questionHash(question)];
+  return undefined;
 }
 
 /** A lay as a book keeps it. */
@@ -37,7 +40,7 @@ export function toKeep(lay: Lay): Kept {
  * The kept lay with its figures worked out anew. A file can be edited by hand: a lay that does
  * not fit, or leaves out more than the quick one does, is as good as none.
  */
-function keptLay(question: LayQuestion, kept: Kept, hash: string): Lay | null {
+function keptLay(question: LayQuestion, kept: Kept): Lay | null {
   const known = sound.get(kept);
   if (known !== undefined) return known;
   const { pieces, cloths } = question;
@@ -46,7 +49,7 @@ function keptLay(question: LayQuestion, kept: Kept, hash: string): Lay | null {
     lay = answerFrom(question, kept.placements);
     if (checkLay(question, lay).length > 0) lay = null;
     else if (lay.missing.length > 0) {
-      const first = quickAnswer(question, hash);
+      const first = quickAnswer(question);
       if (!("refusal" in first) && isBetter(question, first, lay)) lay = null;
     }
   }
@@ -54,12 +57,4 @@ function keptLay(question: LayQuestion, kept: Kept, hash: string): Lay | null {
   return lay;
 }
 
-function quickAnswer(question: LayQuestion, hash: string): Answer {
-  let answer = quick.get(hash);
-  if (!answer) {
-    answer = quickLay(question);
-    if (quick.size >= MOST) quick.delete(quick.keys().next().value as string);
-    quick.set(hash, answer);
-  }
-  return answer;
-}
+const quickAnswer = (question: LayQuestion): Answer => quick.answer(question, () => quickLay(question));

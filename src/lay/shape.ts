@@ -42,9 +42,8 @@ export function shapesOf(question: LayQuestion): Shape[][] {
  */
 function plainShapes(piece: LayPiece, gap: number): readonly Shape[] {
   const turns = distinctTurns(piece);
-  const key = `${gap} ${turns.join(" ")} ${piece.outline.join(" ")}`;
-  const known = kept.get(key);
-  if (known) return known;
+  const known = kept.find((one) => one.gap === gap && isSame(one.outline, piece.outline, one.turns, turns));
+  if (known) return known.shapes;
   const outline = counterClockwise(withoutRepeats(piece.outline));
   const full = gap > 0 ? grown(outline, gap / 2) : outline;
   const shapes = turns.map((turn): Shape => {
@@ -61,14 +60,32 @@ function plainShapes(piece: LayPiece, gap: number): readonly Shape[] {
       heart: heartOf(points),
     };
   });
-  if (kept.size >= MOST_KEPT) kept.delete(kept.keys().next().value as string);
-  kept.set(key, shapes);
+  if (kept.length >= MOST_KEPT) kept.pop();
+  kept.unshift({ gap, turns, outline: piece.outline, shapes });
   return shapes;
 }
 
-/** By gap, turns and every figure of the outline. */
-const kept = new Map<string, readonly Shape[]>();
-const MOST_KEPT = 200;
+interface Kept {
+  readonly gap: number;
+  readonly turns: readonly number[];
+  readonly outline: readonly Point[];
+  readonly shapes: readonly Shape[];
+}
+
+/** The newest first. */
+const kept: Kept[] = [];
+const MOST_KEPT = 100;
+
+/** Whether two outlines and two lists of turns are the same to the last figure. */
+function isSame(
+  a: readonly Point[],
+  b: readonly Point[],
+  turns: readonly number[],
+  others: readonly number[],
+): boolean {
+  if (a.length !== b.length || turns.length !== others.length) return false;
+  return a.every((p, i) => p[0] === b[i]![0] && p[1] === b[i]![1]) && turns.every((t, i) => t === others[i]);
+}
 
 /** The turns of a piece between 0 and 360, each once. */
 export function distinctTurns(piece: LayPiece): number[] {
@@ -82,14 +99,14 @@ export function counterClockwise(outline: readonly Point[]): readonly Point[] {
 /** The outline grown all round by `by`, corners rounded; never less than `by` anywhere. */
 export function grown(outline: readonly Point[], by: number): readonly Point[] {
   const { left, right, low, high } = boundsOf(outline);
-  // About 2^26 steps across the outline: far finer than cloth, far inside what doubles hold.
-  const scale = 2 ** Math.floor(26 - Math.log2(Math.max(right - left, high - low, by)));
+  // 2^26 steps across the outline: far finer than cloth, far inside what doubles hold, and the same in inches and centimetres.
+  const scale = 2 ** 26 / Math.max(right - left, high - low, by);
   const path = outline.map(([x, y]) => ({ x: Math.round(x * scale), y: Math.round(y * scale) }));
   // Round corners are drawn with chords inside the arc: allow for the sagitta.
   const sagitta = by * 0.01;
   const rings = inflatePaths(
     [path],
-    (by + sagitta) * scale + 1,
+    Math.round((by + sagitta) * scale) + 1,
     JoinType.Round,
     EndType.Polygon,
     2,

@@ -23,7 +23,7 @@ export function facesOf(outline: readonly Point[], axis: "x" | "y"): Faces {
     if (rise !== 0) (rise > 0 ? back : front).push(i);
   }
   // By where they begin across the slide, so that a search through them can end early.
-  const [u, v] = axis === "x" ? [0, 1] : [1, 0];
+  const [u, v] = axis === "x" ? ([0, 1] as const) : ([1, 0] as const);
   const list = (edges: readonly number[]): Float64Array => {
     const starts = new Float64Array(n);
     for (const i of edges) starts[i] = Math.min(outline[i]![v], outline[i + 1 === n ? 0 : i + 1]![v]);

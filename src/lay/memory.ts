@@ -1,0 +1,63 @@
+/** Answers to questions asked before: the same question, to the last figure and name, is not laid twice. */
+import type { Lay, LayQuestion } from "../../functions/lay.ts";
+
+export type Answer = Lay | { readonly refusal: string };
+
+interface Kept {
+  readonly question: LayQuestion;
+  readonly answer: Answer;
+}
+
+/** Keeps the newest answers, at most so many. Questions that differ in anything have nothing in common. */
+export class Memory {
+  private readonly kept = new Map<number, Kept>();
+
+  constructor(private readonly most: number) {}
+
+  answer(question: LayQuestion, work: () => Answer): Answer {
+    const sum = sumOf(question);
+    const known = this.kept.get(sum);
+    if (known && isEqual(known.question, question)) return known.answer;
+    const answer = work();
+    this.kept.delete(sum);
+    if (this.kept.size >= this.most) this.kept.delete(this.kept.keys().next().value as number);
+    this.kept.set(sum, { question, answer });
+    return answer;
+  }
+}
+
+/** A figure that is hardly ever the same for two questions: their figures added up, each with a weight of its own. */
+function sumOf({ pieces, cloths, gap, repeat }: LayQuestion): number {
+  let sum = gap + 3 * repeat;
+  let weight = 1;
+  const add = (figure: number) => {
+    sum += figure * weight;
+    weight += 0.001;
+  };
+  for (const { outline, quantity } of pieces) {
+    add(quantity);
+    for (const [x, y] of outline) {
+      add(x);
+      add(y);
+    }
+  }
+  for (const { width, length } of cloths) {
+    add(width);
+    add(length ?? -1);
+  }
+  return sum;
+}
+
+/** Whether two pieces of plain data are equal throughout. */
+function isEqual(a: unknown, b: unknown): boolean {
+  if (a === b) return true;
+  if (typeof a !== "object" || typeof b !== "object" || a === null || b === null) return false;
+  if (Array.isArray(a)) {
+    if (!Array.isArray(b) || a.length !== b.length) return false;
+    for (let i = 0; i < a.length; i += 1) if (!isEqual(a[i], b[i])) return false;
+    return true;
+  }
+  const [own, other] = [a as Record<string, unknown>, b as Record<string, unknown>];
+  const keys = Object.keys(own);
+  return keys.length === Object.keys(other).length && keys.every((key) => isEqual(own[key], other[key]));
+}

@@ -169,9 +169,12 @@ function* orders(copies: readonly Copy[], shapes: readonly Shape[][]): Generator
       Math.max(right - left, high - low),
     ];
   });
+  // What differs by rounding only, as a piece and its mirror image do, is equal: else another unit gives another order.
+  const larger = (a: number, b: number): number => (Math.abs(b - a) > 1e-8 * Math.max(a, b) ? b - a : 0);
   const by = (m: number) =>
     [...copies].sort(
-      (a, b) => measures[b.piece]![m]! - measures[a.piece]![m]! || a.piece - b.piece || a.copy - b.copy,
+      (a, b) =>
+        larger(measures[a.piece]![m]!, measures[b.piece]![m]!) || a.piece - b.piece || a.copy - b.copy,
     );
   for (let m = 0; m < 5; m++) yield { order: by(m), firstTurn: null };
   const random = seeded(20_261);

@@ -117,6 +117,32 @@ describe("the lay that is there at once", () => {
     expect(laid(q)).toEqual(laid(q));
   });
 
+  it("is one and the same lay in inches and in centimetres, mirrored pairs and scissors' gap included (seeds 1 to 12)", () => {
+    // 1 in is 2.54 cm (NIST SP 811), and a figure kept to twelve places carries some dust.
+    const dusty = (value: number): number => Number((value * 2.54).toPrecision(12));
+    for (let seed = 1; seed <= 12; seed++) {
+      const open = blobs(3, 2, 40, seed);
+      const inches: LayQuestion = {
+        ...open,
+        gap: 0.25,
+        pieces: open.pieces.flatMap((piece) => [
+          piece,
+          { ...piece, name: `${piece.name}, mirrored`, outline: piece.outline.map(([x, y]) => [x, -y]) },
+        ]),
+      };
+      const centimetres: LayQuestion = {
+        ...inches,
+        gap: dusty(inches.gap),
+        cloths: inches.cloths.map((one) => ({ ...one, width: dusty(one.width) })),
+        pieces: inches.pieces.map((piece) => ({
+          ...piece,
+          outline: piece.outline.map(([x, y]) => [dusty(x), dusty(y)]),
+        })),
+      };
+      expect(laid(centimetres).lengths[0]! / 2.54, `seed ${seed}`).toBeCloseTo(laid(inches).lengths[0]!, 6);
+    }
+  });
+
   it("keeps gap, repeat, turns, pins, flaws, odd cloth and lengths, whatever the pieces (seed 20261)", () => {
     const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
     fc.assert(

@@ -45,7 +45,7 @@ function roomFor(one: Loose, others: readonly Loose[], axis: "x" | "y", eps: num
   const box = shape.fullBounds;
   let room = axis === "x" ? one.x + shape.bounds.left : one.y + shape.bounds.low;
   if (room <= eps) return Math.max(room, 0);
-  const { front } = faces(shape, axis);
+  const own = faces(shape, axis);
   for (const other of others) {
     if (other === one || room <= eps) continue;
     const { fullBounds: ob } = other.down.shape;
@@ -54,11 +54,11 @@ function roomFor(one: Loose, others: readonly Loose[], axis: "x" | "y", eps: num
     if (axis === "x") {
       if (dy + box.low >= ob.high - eps || ob.low >= dy + box.high - eps) continue;
       if (dx + box.right < ob.left || dx + box.left - ob.right >= room) continue;
-      room = slideRoom(front, faces(other.down.shape, "x").back, dx, dy, room, eps);
+      room = slideRoom(own, faces(other.down.shape, "x"), dx, dy, room, eps);
     } else {
       if (dx + box.left >= ob.right - eps || ob.left >= dx + box.right - eps) continue;
       if (dy + box.high < ob.low || dy + box.low - ob.high >= room) continue;
-      room = slideRoom(front, faces(other.down.shape, "y").back, dy, dx, room, eps);
+      room = slideRoom(own, faces(other.down.shape, "y"), dy, dx, room, eps);
     }
   }
   return room;

@@ -8,6 +8,11 @@ import type { Point } from "../../functions/geometry.ts";
 export interface Faces {
   readonly front: Float64Array;
   readonly back: Float64Array;
+  /** Least and greatest v of each. */
+  readonly frontAcross: readonly [number, number];
+  readonly backAcross: readonly [number, number];
+  /** For each back edge the greatest v up to its end and those of the edges before it. */
+  readonly backReach: Float64Array;
 }
 
 /** Faces of a counter-clockwise outline for slides along x ("x") or along y ("y"). */
@@ -38,7 +43,26 @@ export function facesOf(outline: readonly Point[], axis: "x" | "y"): Faces {
       });
     return flat;
   };
-  return { front: list(front), back: list(back) };
+  const [ahead, behind] = [list(front), list(back)];
+  const reach = new Float64Array(back.length);
+  let most = -Infinity;
+  for (let k = 0; k < reach.length; k++) {
+    most = Math.max(most, behind[4 * k + 3]!);
+    reach[k] = most;
+  }
+  return {
+    front: ahead,
+    back: behind,
+    frontAcross: across(ahead),
+    backAcross: across(behind),
+    backReach: reach,
+  };
+}
+
+function across(edges: Float64Array): [number, number] {
+  let high = -Infinity;
+  for (let k = 3; k < edges.length; k += 4) high = Math.max(high, edges[k]!);
+  return [edges[1] ?? Infinity, high];
 }
 
 /**
@@ -47,21 +71,26 @@ export function facesOf(outline: readonly Point[], axis: "x" | "y"): Faces {
  * less than `eps` across do not meet.
  */
 export function slideRoom(
-  front: Float64Array,
-  back: Float64Array,
+  { front, frontAcross: [frontLow, frontHigh] }: Faces,
+  { back, backAcross: [backLow, backHigh], backReach }: Faces,
   du: number,
   dv: number,
   room: number,
   eps: number,
 ): number {
+  if (frontLow + dv >= backHigh - eps || frontHigh + dv <= backLow + eps) return room;
+  // Back edges before this one end before any front edge that is still to come begins.
+  let first = 0;
   for (let i = 0; i < front.length; i += 4) {
     const au = front[i]! + du;
     const av = front[i + 1]! + dv;
     const bu = front[i + 2]! + du;
     const bv = front[i + 3]! + dv;
+    while (first < back.length && backReach[first >> 2]! - av <= eps) first += 4;
+    if (first === back.length) break;
     const slope = (bu - au) / (bv - av);
     const least = Math.min(au, bu);
-    for (let j = 0; j < back.length; j += 4) {
+    for (let j = first; j < back.length; j += 4) {
       const cv = back[j + 1]!;
       if (cv >= bv - eps) break;
       const ev = back[j + 3]!;

@@ -19,6 +19,8 @@ interface Sliced {
 interface Manner {
   readonly firstTurn?: number | null;
   readonly lenient?: number;
+  /** On a cloth without an end: the length that may not be exceeded. */
+  readonly within?: number;
 }
 
 /** Slabs along an average piece: more where copies are few and a slanted side counts for more. */
@@ -34,6 +36,7 @@ export class Bench {
   private readonly sliced = new Map<Shape, Sliced>();
   private readonly margins: Bounds[];
   private lenience = 0;
+  private within = Infinity;
 
   constructor(
     private readonly question: LayQuestion,
@@ -123,11 +126,13 @@ export class Bench {
   /**
    * Lays the copies down in this order, each where it ends soonest on the first cloth that takes
    * it. `firstTurn` counts through the turns of the first copy; null leaves it to the place it
-   * finds. With `lenient` a cloth is filled so many slabs past its end.
+   * finds. With `lenient` a cloth is filled so many slabs past its end. Once a copy finds no place
+   * `within` the length told, the rest are not laid at all.
    */
-  lay(order: readonly Copy[], { firstTurn = null, lenient = 0 }: Manner = {}): Down[] {
+  lay(order: readonly Copy[], { firstTurn = null, lenient = 0, within = Infinity }: Manner = {}): Down[] {
     const { question, h } = this;
     this.lenience = lenient * h;
+    this.within = within;
     const down: Down[] = [...this.pins];
     const lead = down.find((d) => d.shape.match !== null);
     const origin = this.originFor(order, lead);
@@ -137,6 +142,7 @@ export class Bench {
     this.clear(origin);
     const hints = new Map<Shape, number[]>();
     for (const { piece, copy } of order) {
+      const before = down.length;
       const own = this.shapes[piece]!;
       const turns = firstTurn !== null && down.length === 0 ? [own[firstTurn % own.length]!] : own;
       for (let cloth = 0; cloth < question.cloths.length; cloth++) {
@@ -151,6 +157,7 @@ export class Bench {
         down.push({ piece, copy, cloth, turn: shape.turn, x, y, shape });
         break;
       }
+      if (within < Infinity && down.length === before) break;
     }
     return down;
   }
@@ -199,7 +206,7 @@ export class Bench {
       for (; ; column++) {
         const x = column * h - shift;
         const reach = x + bounds.right;
-        if (reach > margin.right + this.lenience + eps) break;
+        if (reach > Math.min(margin.right + this.lenience, this.within) + eps) break;
         if (reach > end + h * 1e-6) break;
         if (
           phase !== null &&

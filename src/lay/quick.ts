@@ -14,8 +14,8 @@ import { seeded } from "./random.ts";
 import { plain, refusalOf } from "./refuse.ts";
 import { type Shape, shapesOf } from "./shape.ts";
 
-/** Work allowed for n copies, in stretches looked at (some 30 million are a second): 3 ms for 10 copies, 1 s for 300. */
-const workFor = (copies: number): number => 28_000 + 350 * copies ** 2;
+/** Work allowed for n copies, in stretches looked at (some 30 million are a second): 2 ms for 10 copies, 1 s for 300. */
+const workFor = (copies: number): number => 14_000 + 350 * copies ** 2;
 
 export const quickLay: Planner = (question) => {
   const refusal = refusalOf(question);
@@ -50,7 +50,9 @@ export function firstLay(
   const limit = work * workFor(copies.length);
   for (const { order, firstTurn } of orders(copies, shapes)) {
     if (best && bench.work > limit) break;
-    best = better(question, best, bench.lay(order, { firstTurn }));
+    // An order that comes out longer than the best is given up as soon as it shows.
+    const within = best && isOpen(question) ? best.lay.lengths[0]! : Infinity;
+    best = better(question, best, bench.lay(order, { firstTurn, within }));
     if (order.length < 2) break;
   }
   best = better(question, null, pull(best!.down, question, pins));
@@ -58,6 +60,9 @@ export function firstLay(
   if (best.lay.missing.length > 0) best = closer(question, { copies, shapes, bench, pins, work }, best);
   return best.lay;
 }
+
+/** Whether there is one cloth, as long as need be: all copies find a place on it. */
+const isOpen = ({ cloths }: LayQuestion): boolean => cloths.length === 1 && cloths[0]!.length === null;
 
 interface Tried {
   readonly down: readonly Down[];
@@ -153,11 +158,25 @@ interface Order {
   readonly firstTurn: number | null;
 }
 
-/**
- * Orders to try: large before small by several measures, then the same a little shuffled and with
- * the first copy turned by turns, without end.
- */
+/** Orders to try, each once: of a few copies many come out the same. Without end while there are others. */
 function* orders(copies: readonly Copy[], shapes: readonly Shape[][]): Generator<Order> {
+  const seen = new Set<string>();
+  let again = 0;
+  for (const one of everyOrder(copies, shapes)) {
+    const key = `${one.firstTurn} ${one.order.map(({ piece }) => piece).join(" ")}`;
+    if (!seen.has(key)) yield one;
+    else if (++again > MOST_REPEATS) return;
+    seen.add(key);
+  }
+}
+
+const MOST_REPEATS = 100;
+
+/**
+ * Large before small by several measures, then the same a little shuffled and with the first copy
+ * turned by turns, without end.
+ */
+function* everyOrder(copies: readonly Copy[], shapes: readonly Shape[][]): Generator<Order> {
   const measures = shapes.map((turns) => {
     const { left, right, low, high } = turns[0]!.bounds;
     const area = turns[0]!.area;

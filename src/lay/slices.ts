@@ -16,6 +16,43 @@ export interface Slices {
   readonly hi: Float64Array;
 }
 
+/** Pairs of figures in as many lists as there are slabs; kept from one outline to the next. */
+class Lists {
+  /** The newest pair of each list, and the one before each pair; -1 for none. */
+  newest = new Int32Array(0);
+  before = new Int32Array(256);
+  a = new Float64Array(256);
+  b = new Float64Array(256);
+  private used = 0;
+
+  clear(count: number): void {
+    if (count > this.newest.length) this.newest = new Int32Array(2 * count);
+    this.newest.fill(-1, 0, count);
+    this.used = 0;
+  }
+
+  push(k: number, a: number, b: number): void {
+    if (this.used === this.a.length) {
+      this.a = larger(this.a, new Float64Array(2 * this.used));
+      this.b = larger(this.b, new Float64Array(2 * this.used));
+      this.before = larger(this.before, new Int32Array(2 * this.used));
+    }
+    const i = this.used++;
+    this.a[i] = a;
+    this.b[i] = b;
+    this.before[i] = this.newest[k]!;
+    this.newest[k] = i;
+  }
+}
+
+function larger<T extends Float64Array | Int32Array>(old: T, array: T): T {
+  array.set(old);
+  return array;
+}
+
+const stretches = new Lists();
+const cuts = new Lists();
+
 /**
  * Stretches of the outline (or, with `around`, of everything from `around.low` to `around.high`
  * that is not inside it) in `count` slabs of width `h` from `origin`.
@@ -27,8 +64,8 @@ export function slice(
   count: number,
   around?: { low: number; high: number },
 ): Slices {
-  const stretches: number[][] = Array.from({ length: count }, () => []);
-  const cuts: number[][] = Array.from({ length: count }, () => []);
+  stretches.clear(count);
+  cuts.clear(count);
   const n = outline.length;
   for (let i = 0; i < n; i++) {
     const p = outline[i]!;
@@ -41,19 +78,26 @@ export function slice(
       const x0 = origin + k * h;
       const ya = k === first ? a[1] : a[1] + (x0 - a[0]) * slope;
       const yb = k === last ? b[1] : a[1] + (x0 + h - a[0]) * slope;
-      stretches[k]!.push(Math.min(ya, yb), Math.max(ya, yb));
+      stretches.push(k, Math.min(ya, yb), Math.max(ya, yb));
       // Half-open in x, so that a corner on a slab's side counts once.
-      if (k > first) cuts[k]!.push(ya);
+      if (k > first) cuts.push(k, ya, 0);
     }
     if (last === count && count > 0 && b[0] - origin <= h * count * (1 + 1e-12) && a === b)
-      stretches[count - 1]!.push(Math.min(a[1], b[1]), Math.max(a[1], b[1]));
+      stretches.push(count - 1, Math.min(a[1], b[1]), Math.max(a[1], b[1]));
   }
   const start = new Int32Array(count + 1);
   const lo: number[] = [];
   const hi: number[] = [];
+  const own: number[] = [];
+  const cut: number[] = [];
   for (let k = 0; k < count; k++) {
-    const cut = cuts[k]!.sort((s, t) => s - t);
-    const own = stretches[k]!;
+    own.length = 0;
+    cut.length = 0;
+    for (let i = stretches.newest[k]!; i >= 0; i = stretches.before[i]!)
+      own.push(stretches.a[i]!, stretches.b[i]!);
+    for (let i = cuts.newest[k]!; i >= 0; i = cuts.before[i]!) cut.push(cuts.a[i]!);
+    if (cut.length > 2) cut.sort((s, t) => s - t);
+    else if (cut[0]! > cut[1]!) cut.reverse();
     if (around) {
       let from = around.low;
       for (let i = 0; i + 1 < cut.length; i += 2) {

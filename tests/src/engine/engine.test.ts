@@ -83,7 +83,7 @@ describe("an engine that follows a book", () => {
         engine.destroy();
         fresh.destroy();
       }),
-      { seed, numRuns: 250 },
+      { seed, numRuns: 100 },
     );
   });
 });

@@ -4,7 +4,8 @@ import type { Lay, LayQuestion } from "../../functions/lay.ts";
 import type { Book } from "../book/shape.ts";
 import { answerFrom, isBetter } from "./answer.ts";
 import { type Answer, Memory } from "./memory.ts";
-import { checkLay, quickLay } from "./plan.ts";
+import { checkLay } from "./plan.ts";
+import { quickLayWith } from "./quick.ts";
 
 type Kept = Book["lays"][string];
 
@@ -57,4 +58,5 @@ function keptLay(question: LayQuestion, kept: Kept): Lay | null {
   return lay;
 }
 
-const quickAnswer = (question: LayQuestion): Answer => quick.answer(question, () => quickLay(question));
+const quickAnswer = (question: LayQuestion): Answer =>
+  quick.answer(question, () => quickLayWith(question, quickAnswer));

@@ -17,11 +17,14 @@ import { type Shape, shapesOf } from "./shape.ts";
 /** Work allowed for n copies, in stretches looked at (some 30 million are a second): 2 ms for 10 copies, 1 s for 300. */
 const workFor = (copies: number): number => 14_000 + 350 * copies ** 2;
 
-export const quickLay: Planner = (question) => {
+export const quickLay: Planner = (question) => quickLayWith(question, quickLay);
+
+/** The same; cloth that falls short is laid once more without an end, and `open` may remember that lay. */
+export function quickLayWith(question: LayQuestion, open: Planner): ReturnType<Planner> {
   const refusal = refusalOf(question);
   if (refusal) return { refusal };
-  return firstLay(question, shapesOf(question));
-};
+  return firstLay(question, shapesOf(question), 1, open);
+}
 
 /**
  * The quick lay of a question that is known to make sense, or why there is none. `work` above 1
@@ -31,6 +34,7 @@ export function firstLay(
   question: LayQuestion,
   shapes: readonly Shape[][],
   work = 1,
+  open: Planner = (other) => firstLay(other, shapes, work),
 ): Lay | { readonly refusal: string } {
   const pins: Down[] = (question.pinned ?? []).map((pin) => ({
     ...pin,
@@ -57,7 +61,7 @@ export function firstLay(
   }
   best = better(question, null, pull(best!.down, question, pins));
   if (isSmall(question, shapes)) best = exactly(question, copies, shapes, best);
-  if (best.lay.missing.length > 0) best = closer(question, { copies, shapes, bench, pins, work }, best);
+  if (best.lay.missing.length > 0) best = closer(question, { copies, shapes, bench, pins, work, open }, best);
   return best.lay;
 }
 
@@ -103,8 +107,12 @@ const LENIENT = [2, 5, 10];
  * little past its end, pulled, and what still sticks out is taken off. A single cloth is laid as
  * if it had no end, too.
  */
-function closer(question: LayQuestion, { copies, shapes, bench, pins, work }: Trying, found: Tried): Tried {
-  const limit = bench.work + work * workFor(copies.length);
+function closer(
+  question: LayQuestion,
+  { copies, shapes, bench, pins, work, open }: Trying,
+  found: Tried,
+): Tried {
+  const limit = bench.work + 1.5 * work * workFor(copies.length);
   let best = found;
   for (const { order, firstTurn } of orders(copies, shapes)) {
     for (const lenient of LENIENT) {
@@ -115,9 +123,9 @@ function closer(question: LayQuestion, { copies, shapes, bench, pins, work }: Tr
   }
   const [cloth, ...others] = question.cloths;
   if (best.lay.missing.length === 0 || others.length > 0 || cloth!.length === null) return best;
-  const open = firstLay({ ...question, cloths: [{ ...cloth!, length: null }] }, shapes, work);
-  if ("refusal" in open || open.lengths[0]! > cloth!.length * (1 + 1e-9)) return best;
-  return { ...best, lay: open };
+  const endless = open({ ...question, cloths: [{ ...cloth!, length: null }] });
+  if ("refusal" in endless || endless.lengths[0]! > cloth!.length * (1 + 1e-9)) return best;
+  return { ...best, lay: endless };
 }
 
 interface Trying {
@@ -126,6 +134,8 @@ interface Trying {
   readonly bench: Bench;
   readonly pins: readonly Down[];
   readonly work: number;
+  /** Lays a question without an end to its cloth. */
+  readonly open: Planner;
 }
 
 function withinLength({ cloths }: LayQuestion, down: readonly Down[]): Down[] {

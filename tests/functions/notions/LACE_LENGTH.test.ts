@@ -8,7 +8,7 @@ import { run } from "../../../functions/work.ts";
 const lace = (...args: (number | string)[]) => run(LACE_LENGTH, args, { unit: "cm" }) as number;
 
 test("six pairs 2.5 apart across 4 take a criss-cross lace of 51.1699056603", () => {
-  // Geometry, worked in 50 to 60 digits (CHECKS, LA-01).
+  // LA-01: geometry, worked in 50 to 60 digits.
   expect(lace(4, 6, 2.5, "cross", 0)).toBeCloseTo(51.1699056603, 9);
 });
 

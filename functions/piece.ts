@@ -37,8 +37,21 @@ const MOST = 5000;
 
 const told = ([x, y]: Point): string => `(${Number(x.toFixed(3))}, ${Number(y.toFixed(3))})`;
 
+/** Reading an outline costs more than most arithmetic on it, and the same one is asked for again and again. */
+const readings = new Map<string, Piece>();
+const MOST_READINGS = 400;
+
 /** Reads path data as a piece. Throws an Error saying what is broken: not closed, crossing itself, no area. */
 export function readPiece(text: string): Piece {
+  const known = readings.get(text);
+  if (known) return known;
+  const piece = pieceFrom(text);
+  if (readings.size >= MOST_READINGS) readings.clear();
+  readings.set(text, piece);
+  return piece;
+}
+
+function pieceFrom(text: string): Piece {
   const [outline, ...marks] = readPath(text);
   if (!outline || outline.edges.length === 0) throw new Error("the outline is empty");
   const strokes = outline.edges.reduce((sum, edge) => sum + edge.length, 0);

@@ -219,23 +219,14 @@ function checkFlag(name: string, value: Cell): boolean {
   throw new Refusal(`${name} must be TRUE or FALSE, not ${quoted(value)}`);
 }
 
-/** Reading an outline costs more than most arithmetic on it, and the same outline is asked for again and again. */
-const readings = new Map<string, Piece>();
-
 function checkPiece(name: string, value: Cell): Piece {
   if (typeof value !== "string")
     throw new Refusal(`${name} must be a piece (an outline in path data), not ${quoted(value)}`);
-  const known = readings.get(value);
-  if (known) return known;
-  let piece: Piece;
   try {
-    piece = readPiece(value);
+    return readPiece(value);
   } catch (reason) {
     throw new Refusal(`${name} is no sound piece: ${(reason as Error).message}`);
   }
-  if (readings.size >= 400) readings.clear();
-  readings.set(value, piece);
-  return piece;
 }
 
 function checkNumber(name: string, take: Take, value: Cell, setting: Setting): number {

@@ -51,8 +51,52 @@ export function run(
   args: readonly Argument[],
   setting: Setting,
 ): number | string | Refused {
-  return attempt(declaration, () => asCell(compute(declaration, args, setting).answer, declaration));
+  const work = () =>
+    attempt(declaration, () => asCell(compute(declaration, args, setting).answer, declaration));
+  return declaration.returns === "piece" ? remembered(declaration, args, setting, work) : work();
 }
+
+interface Known {
+  readonly args: readonly Argument[];
+  readonly setting: Setting;
+  readonly answer: number | string | Refused;
+}
+
+/** Pieces take longest to make, and the drawing, the working and the grid each ask for the same one. */
+const pieces = new Map<Declaration, Known[]>();
+const MOST_KNOWN = 4;
+
+function remembered(
+  declaration: Declaration,
+  args: readonly Argument[],
+  setting: Setting,
+  work: () => number | string | Refused,
+): number | string | Refused {
+  let known = pieces.get(declaration);
+  if (!known) {
+    known = [];
+    pieces.set(declaration, known);
+  }
+  const found = known.find(
+    (one) =>
+      one.setting.unit === setting.unit &&
+      one.setting.mark === setting.mark &&
+      one.args.length === args.length &&
+      one.args.every((arg, i) => isSame(arg, args[i]!)),
+  );
+  if (found) return found.answer;
+  const answer = work();
+  if (known.length >= MOST_KNOWN) known.pop();
+  known.unshift({
+    args,
+    setting: { unit: setting.unit, ...(setting.mark && { mark: setting.mark }) },
+    answer,
+  });
+  return answer;
+}
+
+const isSame = (a: Argument, b: Argument): boolean =>
+  a === b || (isList(a) && isList(b) && a.length === b.length && a.every((one, i) => one === b[i]));
 
 /** The answer with its arguments, steps and shapes. */
 export function explain(declaration: Declaration, args: readonly Argument[], setting: Setting): Explanation {

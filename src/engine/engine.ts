@@ -186,7 +186,16 @@ export class Engine {
     }
     const verdict = typeof raw === "string" && worked && raw.startsWith("look: ");
     const look: Look | null = verdict ? { is: "verdict", sentence: raw.slice(6), from: place } : null;
-    return { ...common, value: raw, shown: show(raw, kind, this.#book), look };
+    const rule = this.#book;
+    return {
+      ...common,
+      value: raw,
+      look,
+      // The list of things to look at goes through all cells and shows few.
+      get shown() {
+        return show(raw, kind, rule);
+      },
+    };
   }
 
   /** An error in words, told of the cell where it began. */

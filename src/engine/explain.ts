@@ -4,6 +4,7 @@ import type { Shape } from "../../functions/drawing.ts";
 import { type Argument, explain as explainCall, isRefused } from "../../functions/work.ts";
 import type { Place } from "../book/address.ts";
 import { type Tree, treeOf } from "../book/formula.ts";
+import type { Book } from "../book/shape.ts";
 import type { Engine, Look } from "./engine.ts";
 import { kindOfTree } from "./kind-of-tree.ts";
 import { plainNumber, type Rule, show } from "./show.ts";
@@ -49,8 +50,26 @@ export interface Working {
   readonly restsOn: readonly Place[];
 }
 
+/** The drawing, the working and their words ask for the same cells of one revision. */
+const known = new WeakMap<Engine, { readonly book: Book; readonly cells: Map<string, Working> }>();
+
 /** The working of one cell. */
 export function explain(engine: Engine, place: Place): Working {
+  let revision = known.get(engine);
+  if (revision?.book !== engine.book) {
+    revision = { book: engine.book, cells: new Map() };
+    known.set(engine, revision);
+  }
+  const key = `${place.page}.${place.row}.${place.column}`;
+  let working = revision.cells.get(key);
+  if (!working) {
+    working = workingOf(engine, place);
+    revision.cells.set(key, working);
+  }
+  return working;
+}
+
+function workingOf(engine: Engine, place: Place): Working {
   const view = engine.view(place);
   const calls = engine.calls(place).map(({ declaration, args }) => callWorking(engine, declaration, args));
   return {

@@ -56,25 +56,31 @@ function wins(row: Row, best: Row, least: boolean): boolean {
   return i >= 0 && row.figures[i]! < best.figures[i]! === least;
 }
 
-/** Which rows do what is asked. */
-export function doingOf(copy: Copy, { make, aim }: Wish, rows: readonly Row[], nearest: Row): boolean[] {
+export interface Doing {
+  /** Which rows do what is asked. */
+  readonly rows: readonly boolean[];
+  /** Where between a row and the next a smooth answer is exactly the value, when that was looked for. */
+  readonly exact: readonly (number | null)[];
+}
+
+export function doingOf(copy: Copy, { make, aim }: Wish, rows: readonly Row[], nearest: Row): Doing {
   const misses = rows.map((row) => missOf(row, aim));
   const least = missOf(nearest, aim)!;
   if (!("value" in aim)) {
-    return misses.map(
-      (miss) => miss !== null && Math.abs(miss - least) <= 1e-9 * Math.max(1, Math.abs(least)),
-    );
+    const alike = (miss: number | null) =>
+      miss !== null && Math.abs(miss - least) <= 1e-9 * Math.max(1, Math.abs(least));
+    return { rows: misses.map(alike), exact: [] };
   }
-  if (aim.is !== "equal" || least === 0) return misses.map((miss) => miss === 0);
+  if (aim.is !== "equal" || least === 0) return { rows: misses.map((miss) => miss === 0), exact: [] };
   // No step is exact: those count that the tape can't tell from it, and of a smooth answer that
   // passes it between two steps the nearer; of neighbours that do, only the best.
   const target = show(aim.value, make.kind, copy.book);
   const alike = rows.map(
     (row, i) => misses[i] !== null && show(numberOf(row.readings[0]), make.kind, copy.book) === target,
   );
-  const passed = rows.map((row, i) => crossing(copy, aim, row, rows[i + 1]) !== null);
-  const near = alike.map((one, i) => one || passed[i]! || (i > 0 && passed[i - 1]!));
-  if (copy.dials.length > 1) return near.map((one, i) => one && rows[i] === nearest);
+  const exact = rows.map((row, i) => crossing(copy, aim, row, rows[i + 1]));
+  const near = alike.map((one, i) => one || exact[i] !== null || (i > 0 && exact[i - 1] !== null));
+  if (copy.dials.length > 1) return { rows: near.map((one, i) => one && rows[i] === nearest), exact };
   const doing = rows.map(() => false);
   for (let i = 0; i < rows.length; i += 1) {
     if (!near[i]) continue;
@@ -82,11 +88,13 @@ export function doingOf(copy: Copy, { make, aim }: Wish, rows: readonly Row[], n
     for (; near[i]; i += 1) if (misses[i]! < misses[best]!) best = i;
     doing[best] = true;
   }
-  return doing;
+  return { rows: doing, exact };
 }
 
 /** Readings spent on finding where a smooth answer passes a value. */
 const MOST_READINGS = 40;
+/** Between figures so near one another, as a share of the step, a smooth answer has lost most of its rise. */
+const NARROW = 1e-3;
 
 /**
  * Where between two neighbouring rows a smooth answer is exactly the value; null when it jumps past
@@ -100,6 +108,9 @@ export function crossing(copy: Copy, aim: Aim, one: Row, next: Row | undefined):
   const off = (figure: number): number => (numberOf(copy.read([figure])[0]) ?? Number.NaN) - aim.value;
   let [a, b] = [one.figures[0]!, next.figures[0]!];
   let [atA, atB] = [made - aim.value, after - aim.value];
+  // What the answer truly is at `a`, its weight not halved.
+  let trueA = atA;
+  const [wide, rise] = [Math.abs(b - a), Math.abs(after - made)];
   const close = 1e-12 * Math.max(1, Math.abs(aim.value));
   for (let i = 0; i < MOST_READINGS; i += 1) {
     const figure = (a * atB - b * atA) / (atB - atA);
@@ -108,9 +119,12 @@ export function crossing(copy: Copy, aim: Aim, one: Row, next: Row | undefined):
     if (Number.isNaN(here)) return null;
     // The figures are as close as figures get: the engine's own rounding is left, or a leap.
     if (Math.abs(b - a) <= 1e-13 * Math.abs(b)) return Math.abs(here) <= 1e3 * close ? clean(figure) : null;
-    if (here * atB < 0) [a, atA] = [b, atB];
-    else atA /= 2;
+    if (here * atB < 0) {
+      [a, atA] = [b, atB];
+      trueA = atB;
+    } else atA /= 2;
     [b, atB] = [figure, here];
+    if (Math.abs(b - a) <= NARROW * wide && Math.abs(atB - trueA) >= rise / 2) return null;
   }
   return null;
 }

@@ -4,7 +4,7 @@
  * laid pieces), so nothing is guessed between steps: steps are worked from the preferred end until
  * one does it, or all of them where all could matter.
  */
-import { bestOf, crossing, doingOf, missOf, type OpenSpan, type Wish } from "./aim.ts";
+import { bestOf, doingOf, missOf, type OpenSpan, type Wish } from "./aim.ts";
 import { type Copy, numberOf } from "./copy.ts";
 import { clean, type Dial, isProblem, type Problem } from "./dial.ts";
 import { show } from "./show.ts";
@@ -143,21 +143,17 @@ function conclude(copy: Copy, wish: Wish, rows: readonly Row[]): Solution | Prob
   if (!nearest) return { problem: noAnswer(copy, wish.make, rows) };
   const doing = doingOf(copy, wish, rows, nearest);
   const found = bestOf(
-    rows.filter((_, i) => doing[i]),
+    rows.filter((_, i) => doing.rows[i]),
     wish,
     copy.dials.length === 1,
   );
-  const exactly = found && missOf(found, wish.aim) !== 0 ? exactAt(copy, wish, rows, found) : null;
+  const at = found ? rows.indexOf(found) : -1;
+  const exactly =
+    found && missOf(found, wish.aim) !== 0 ? (doing.exact[at - 1] ?? doing.exact[at] ?? null) : null;
   const sentence = found
-    ? foundText(copy, wish, rows, found, doing, exactly)
+    ? foundText(copy, wish, rows, found, doing.rows, exactly)
     : noneText(copy, wish, rows, nearest);
-  return { found, exactly, nearest, rows, count: doing.filter(Boolean).length, sentence };
-}
-
-/** Where a smooth answer beside this row is exactly the value. */
-function exactAt(copy: Copy, { aim }: Wish, rows: readonly Row[], found: Row): number | null {
-  const i = rows.indexOf(found);
-  return (i > 0 ? crossing(copy, aim, rows[i - 1]!, found) : null) ?? crossing(copy, aim, found, rows[i + 1]);
+  return { found, exactly, nearest, rows, count: doing.rows.filter(Boolean).length, sentence };
 }
 
 function unrelated(copy: Copy, make: Watched): string | null {

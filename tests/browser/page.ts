@@ -11,7 +11,7 @@ const root = fileURLToPath(new URL("../..", import.meta.url));
 const built = join(root, "dist/app");
 
 /** Debian's browser and the switches that keep it to itself. */
-const ARGS = [
+export const ARGS = [
   "--headless",
   "--no-sandbox",
   "--disable-gpu",

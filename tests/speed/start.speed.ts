@@ -1,0 +1,114 @@
+/**
+ * A cold start of the page from `npm start`'s server, what it loads and what only when used, and
+ * the command line from nothing to an answer. Goals: ready in 1.5 s, at most 1.15 × 422 kB gzip
+ * of scripts and styles, an answer in 0.5 s. STARTS=10 sets how often.
+ */
+import { execFileSync, spawn } from "node:child_process";
+import { readdirSync, readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { gzipSync } from "node:zlib";
+import { chromium } from "playwright-core";
+import { afterAll, beforeAll, it } from "vitest";
+import { ARGS, visit } from "../browser/page.ts";
+import { print, told } from "./heard.ts";
+
+const STARTS = Number(process.env.STARTS ?? 7);
+const root = fileURLToPath(new URL("../..", import.meta.url));
+
+let address = "";
+let end = () => {};
+
+beforeAll(async () => {
+  // Builds the page, as the first `npm start` on a clone does.
+  await (await visit()).end();
+  const env = { ...process.env, PORT: "4617", NODE_ENV: "production" };
+  const server = spawn(process.execPath, ["src/setup/start.mjs"], { cwd: root, env });
+  end = () => server.kill();
+  address = await new Promise<string>((done, fail) => {
+    server.stdout.on("data", (said: Buffer) => {
+      const found = /http:\S+/.exec(String(said));
+      if (found) done(found[0]);
+    });
+    server.on("exit", (code) => fail(new Error(`the server ended with ${code}`)));
+  });
+}, 120_000);
+afterAll(() => end());
+
+/** Tells when the first cell of the grid is painted, and when the page has room for a key. */
+function ready(): Promise<{ grid: number; free: number }> {
+  return new Promise((done) => {
+    const look = () => {
+      if (!document.querySelector(".ht_master td")) return requestAnimationFrame(look);
+      return requestAnimationFrame(() => {
+        const grid = performance.now();
+        setTimeout(() => done({ grid, free: performance.now() }));
+      });
+    };
+    look();
+  });
+}
+
+it("a cold start", async () => {
+  const seen: { grid: number; free: number; painted: number }[] = [];
+  const loaded = new Set<string>();
+  for (let n = 0; n < STARTS; n += 1) {
+    const executablePath = process.env.CHROMIUM ?? "/usr/bin/chromium";
+    const browser = await chromium.launch({ executablePath, args: ARGS });
+    const page = await browser.newPage();
+    page.on("request", (request) => loaded.add(new URL(request.url()).pathname.split("/").at(-1)!));
+    await page.goto(address, { waitUntil: "commit" });
+    const when = await page.evaluate(ready);
+    await page.waitForTimeout(1000);
+    const painted = await page.evaluate(
+      () => performance.getEntriesByType("paint").at(-1)?.startTime ?? Number.NaN,
+    );
+    seen.push({ ...when, painted });
+    await browser.close();
+  }
+  print("a cold start from npm start's server, a new browser each time, p50 / p95 in ms", [
+    ["something painted", "the grid there", "ready for a key"],
+    (["painted", "grid", "free"] as const).map((name) => told(seen.map((one) => one[name]))),
+  ]);
+  sizes(loaded);
+});
+
+function sizes(loaded: ReadonlySet<string>): void {
+  const folder = new URL("../../dist/app/assets/", import.meta.url);
+  const files = readdirSync(folder).map((name) => ({
+    name,
+    kB: gzipSync(readFileSync(new URL(name, folder)), { level: 9 }).length / 1000,
+    first: loaded.has(name),
+  }));
+  files.sort((a, b) => Number(b.first) - Number(a.first) || b.kB - a.kB);
+  const sum = (list: typeof files) => list.reduce((all, { kB }) => all + kB, 0).toFixed(1);
+  print("scripts and styles, kB gzip", [
+    ["file", "kB", ""],
+    ...files.map(({ name, kB, first }) => [name, kB.toFixed(1), first ? "at the start" : "when used"]),
+    ["at the start", sum(files.filter(({ first }) => first)), "of 485"],
+    ["when used", sum(files.filter(({ first }) => !first)), ""],
+  ]);
+}
+
+it("the command line", () => {
+  const program = "src/setup/ellwand.mjs";
+  const commands = [
+    ["calculate", "--formula", "=SPREAD_PER_GAP(16.5;23.5;5)"],
+    ["calculate", "templates/peplum-bodice.json", "--json"],
+    ["check", "templates/peplum-bodice.json"],
+  ];
+  const rows = commands.map((command) => {
+    const once = () => {
+      const began = performance.now();
+      try {
+        execFileSync(process.execPath, [program, ...command], { cwd: root, stdio: "ignore" });
+      } catch (reason) {
+        // A book with things to look at ends with 1.
+        if ((reason as { status?: number }).status !== 1) throw reason;
+      }
+      return performance.now() - began;
+    };
+    once();
+    return [command.join(" "), told(Array.from({ length: STARTS }, once))];
+  });
+  print("from the command to its answer, p50 / p95 in ms", [["ellwand", ""], ...rows]);
+});

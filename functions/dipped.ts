@@ -14,6 +14,7 @@ import { Refusal } from "./define.ts";
 import { reverseEdge } from "./edges.ts";
 import { type Curve, integrate, line, type Point } from "./geometry.ts";
 import { type Edge, edgeLength, type Piece } from "./piece.ts";
+import { soundOr } from "./sound.ts";
 
 export interface Dip {
   readonly waist: number;
@@ -112,7 +113,7 @@ export class DippedSection {
     const { level, sloped } = this.seam;
     let spread = (half - body) / (this.dip.depth * (level + sloped));
     let [before, found, slope] = [0, body, 1];
-    for (let i = 0; i < 40; i += 1) {
+    for (let i = 0; i < 40 && this.turn(spread) < 4 * Math.PI; i += 1) {
       const now = this.halfHem(spread);
       slope = (now - found) / (spread - before);
       [before, found] = [spread, now];
@@ -134,7 +135,7 @@ export class DippedSection {
    */
   piece(spread: number): Piece {
     const { angle, back_girth, level, sloped } = this.seam;
-    const { depth } = this.dip;
+    const { depth, start } = this.dip;
     const bend = angle / back_girth + spread;
     const corner = reach([0, 0], 0, bend, level);
     const seam: Edge = [
@@ -143,10 +144,18 @@ export class DippedSection {
     ];
     const hem = reverseEdge(this.hem(spread));
     const low: Point = [0, depth];
-    return {
+    const piece: Piece = {
       edges: [seam, [line(seam.at(-1)!.to, hem[0]!.from)], hem, [line(low, [0, 0])]],
       marks: [],
     };
+    // Strips that lean apart by less than a third of a circle do not meet again, nor does a slope
+    // that runs well across them meet the hem.
+    const off = [start * angle, angle].map((turn) => Math.abs(this.slopeLean - turn / 2));
+    if (angle >= 0 && this.turn(spread) <= 2 && Math.max(...off) < 1.2) return piece;
+    return soundOr(
+      "waist, hip, depth and hem give a section that would lie over itself: cut it in more panels",
+      piece,
+    );
   }
 
   /** The hem from centre back: an arc below the level part, curves below the slope. */

@@ -154,7 +154,8 @@ function halved(
   const middle = (from + to) / 2;
   const left = gauss(speed, from, middle);
   const right = gauss(speed, middle, to);
-  if (depth === 0 || Math.abs(left + right - whole) <= 1e-13 * Math.max(1e-9, left + right))
+  // Told this way round, a figure that is none ends the halving too.
+  if (depth === 0 || !(Math.abs(left + right - whole) > 1e-13 * Math.max(1e-9, left + right)))
     return left + right;
   return halved(speed, from, middle, left, depth - 1) + halved(speed, middle, to, right, depth - 1);
 }

@@ -4,7 +4,7 @@ import { drawStrips } from "../strip.ts";
 /**
  * The length that has the same area on cloth `to` wide as `length` has on cloth `from` wide, and
  * `extra` on top. An estimate: how the pieces happen to fit either width is not in it; YARDAGE
- * lays them. The extension services' width chart agrees with it within about 13 %, and adds a
+ * lays them. The extension services' width chart agrees with it within 14 %, and adds a
  * quarter of a yard for a large difference in width, one-way cloth, or sleeves cut in one.
  */
 export const WIDTH_CHANGE = define({

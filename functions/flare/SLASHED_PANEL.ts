@@ -5,6 +5,7 @@ import { degrees, line } from "../geometry.ts";
 import { drawPanel } from "../panel.ts";
 import { movePiece, type Piece } from "../piece.ts";
 import { gapsTotal, slash } from "../slashed.ts";
+import { soundOr } from "../sound.ts";
 
 /**
  * A straight strip slashed into equal sections and opened at the hem, or folded out at the top, by
@@ -93,9 +94,14 @@ export const SLASHED_PANEL = define({
       ],
       marks: opened.middles.map((middle) => [middle]),
     };
-    if (straight !== null) return piece;
+    // A fan of less than half a circle can not come round on itself.
+    const laid =
+      all < Math.PI * depth
+        ? piece
+        : soundOr("gaps open the strip so far that it would lie over itself: cut it in panels", piece);
+    if (straight !== null) return laid;
     const corner = opened.top.at(-1)!.to;
-    return movePiece(piece, -corner[0] / 2, -corner[1] / 2);
+    return movePiece(laid, -corner[0] / 2, -corner[1] / 2);
   },
   draw({ top, depth, gaps, at, edge_share }, found, piece) {
     if (typeof piece !== "object") return [];

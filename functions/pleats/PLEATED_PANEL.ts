@@ -71,7 +71,7 @@ export const PLEATED_PANEL = define({
     step("flat_top", "top + taken_at_top", top + takenTop);
     step("flat_hem", "hem + taken_at_hem", hem + takenHem);
     step("side", "depth", depth);
-    return setStraight(piece, (hem + takenHem - top - takenTop) / depth, straight);
+    return setStraight(piece, (hem - top) / depth, (takenHem - takenTop) / depth, straight);
   },
   draw({ straight }, { flat_top = 0 }, piece) {
     if (typeof piece !== "object") return [];
@@ -120,15 +120,16 @@ export const PLEATED_PANEL = define({
 
 /**
  * The opened piece, its left side straight so far, turned so that the wanted part is: (0, 0) is
- * its upper corner on that side, or midway between both. `about` is its angle roughly, in radians.
+ * its upper corner on that side, or midway between both. `flare` and `opened` are, roughly and in
+ * radians, the angle that the panel and its pleats turn by.
  */
-function setStraight(piece: Piece, about: number, straight: Straight): Piece {
+function setStraight(piece: Piece, flare: number, opened: number, straight: Straight): Piece {
   const [from, to] = [piece.edges[1]![0]!.from, piece.edges[1]!.at(-1)!.to];
   const lean = Math.atan2(to[0] - from[0], to[1] - from[1]);
-  const whole = lean + 2 * Math.PI * Math.round((about - lean) / (2 * Math.PI));
+  const whole = lean + 2 * Math.PI * Math.round((flare + opened - lean) / (2 * Math.PI));
   const share = { left: 0, middle: 0.5, right: 1 }[straight];
   // A fan of less than half a circle can not come round on itself.
-  const sound = Math.abs(whole) < 3 ? piece : soundOpened(piece);
+  const sound = Math.abs(flare) + Math.abs(opened) < 3 ? piece : soundOpened(piece);
   if (share === 0) return sound;
   return turnPiece(movePiece(sound, -from[0] * share, -from[1] * share), degrees(whole * share));
 }

@@ -196,3 +196,10 @@ test("a hem too short for the body, a level hem above the point, and two ways of
     "start must be less than 1 for the seam to dip at all, not 1",
   );
 });
+
+test("a section that would lie over itself is refused, on a body that narrows and where the seam drops steeply", () => {
+  const sentence =
+    "waist, hip, depth and hem give a section that would lie over itself: cut it in more panels";
+  expect(refusal(40.84, 25.74, 22.52, 36.28, 19.04, -0.556, 0.192, "parallel", null, 3.33)).toBe(sentence);
+  expect(refusal(10, 46.4, 38.9, 10, 0.5, -10.25, 0)).toBe(sentence);
+});

@@ -152,4 +152,8 @@ test("more than a circle, gaps wider than a section folded out, and a section th
     "gaps must be less than 5, all that a section has of the top, not 6",
   );
   expect(refusal(20, 8, [1, 1], "hem", 0.5, 4)).toBe("straight must be a section from 1 to 3, not 4");
+  // Less than a circle, but the right half comes round into the straight left one.
+  expect(refusal(54, 9, [0, 43], "hem", 0.25)).toBe(
+    "gaps open the strip so far that it would lie over itself: cut it in panels",
+  );
 });

@@ -109,3 +109,9 @@ test("pleats that reach past the panel or lie over one another are refused", () 
   );
   expect(refusal(24, 24, 10, [30], [1])).toBe("places must lie on the top, from 0 to 24, not 30");
 });
+
+test("pleats that close the hem of a shallow flare until it lies over itself are refused", () => {
+  expect(refusal(22.5, 28.6, 1.22, [0.3], [6.5], [0], "knife", "start")).toMatch(
+    /^places and depths open the piece so far that it would lie over itself/,
+  );
+});

@@ -16,6 +16,7 @@ const clamp = (share: number): number => Math.min(1, Math.max(0, share));
 /** All places where two strokes cross or touch end to end; a shared stretch is not reported. */
 export function meetings(a: Stroke, b: Stroke): Meeting[] {
   const found: Meeting[] = [];
+  if (areApart(a, b)) return found;
   for (const [s, t] of starts(a, b)) {
     const meeting = refine(a, b, s, t);
     if (meeting && !found.some((other) => distance(other.point, meeting.point) <= 1e-9 * size(a))) {
@@ -23,6 +24,24 @@ export function meetings(a: Stroke, b: Stroke): Meeting[] {
     }
   }
   return found;
+}
+
+/** Whether the boxes that hold them are: a curve never leaves that of its four points. */
+function areApart(a: Stroke, b: Stroke): boolean {
+  const slack = 1e-6 * Math.max(size(a), size(b));
+  return ([0, 1] as const).some((axis) => {
+    const [p, q] = [reach(a, axis), reach(b, axis)];
+    return p[0] > q[1] + slack || q[0] > p[1] + slack;
+  });
+}
+
+function reach(stroke: Stroke, axis: 0 | 1): readonly [number, number] {
+  if (stroke.kind === "arc")
+    return [stroke.centre[axis] - stroke.radius, stroke.centre[axis] + stroke.radius];
+  const [p, q] = [stroke.from[axis], stroke.to[axis]];
+  if (stroke.kind === "line") return [Math.min(p, q), Math.max(p, q)];
+  const [r, s] = [stroke.c1[axis], stroke.c2[axis]];
+  return [Math.min(p, q, r, s), Math.max(p, q, r, s)];
 }
 
 const size = (stroke: Stroke): number =>
@@ -52,10 +71,11 @@ function starts(a: Stroke, b: Stroke): [number, number][] {
 function chordsMeet(a: Point, b: Point, c: Point, d: Point): [number, number] | null {
   const [rx, ry, sx, sy] = [b[0] - a[0], b[1] - a[1], d[0] - c[0], d[1] - c[1]];
   const cross = rx * sy - ry * sx;
-  if (Math.abs(cross) <= 1e-12 * Math.hypot(rx, ry) * Math.hypot(sx, sy)) return null;
+  if (cross * cross <= 1e-24 * (rx * rx + ry * ry) * (sx * sx + sy * sy)) return null;
   const t = ((c[0] - a[0]) * sy - (c[1] - a[1]) * sx) / cross;
+  if (!(t >= -0.1 && t <= 1.1)) return null;
   const u = ((c[0] - a[0]) * ry - (c[1] - a[1]) * rx) / cross;
-  return t >= -0.1 && t <= 1.1 && u >= -0.1 && u <= 1.1 ? [t, u] : null;
+  return u >= -0.1 && u <= 1.1 ? [t, u] : null;
 }
 
 /** Newton's method on the two parameters; null when it does not come to rest inside both strokes. */
@@ -68,7 +88,7 @@ function refine(a: Stroke, b: Stroke, s: number, t: number): Meeting | null {
     const [ax, ay] = rate(a, u);
     const [bx, by] = rate(b, v);
     const cross = ax * by - ay * bx;
-    if (Math.abs(cross) <= 1e-14 * Math.hypot(ax, ay) * Math.hypot(bx, by)) return null;
+    if (cross * cross <= 1e-28 * (ax * ax + ay * ay) * (bx * bx + by * by)) return null;
     u += (x * by - y * bx) / cross;
     v += (x * ay - y * ax) / cross;
     if (Math.hypot(x, y) <= close && i > 0) {

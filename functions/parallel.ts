@@ -17,7 +17,7 @@ export class TooTight extends Error {
 /** The unit normal on the side `side`: 1 to the right of +x drawn to the right with y up, that is −y; −1 the other. */
 export function normal(stroke: Stroke, share: number, side: 1 | -1): Point {
   const [dx, dy] = direction(stroke, share);
-  const length = side * Math.hypot(dx, dy);
+  const length = side * Math.sqrt(dx * dx + dy * dy);
   return [dy / length, -dx / length];
 }
 
@@ -44,10 +44,11 @@ export function parallel(stroke: Stroke, away: number, side: 1 | -1, tolerance: 
 function bend(curve: Curve, t: number, side: 1 | -1): number {
   const [dx, dy] = velocity(curve, t);
   const { from, c1, c2, to } = curve;
-  const s = 1 - t;
-  const second = (i: 0 | 1) => 6 * (s * (c2[i] - 2 * c1[i] + from[i]) + t * (to[i] - 2 * c2[i] + c1[i]));
-  const speed = Math.hypot(dx, dy);
-  return speed < 1e-12 ? 0 : (-side * (dx * second(1) - dy * second(0))) / speed ** 3;
+  const [a, b] = [6 * (1 - t), 6 * t];
+  const ddx = a * (c2[0] - 2 * c1[0] + from[0]) + b * (to[0] - 2 * c2[0] + c1[0]);
+  const ddy = a * (c2[1] - 2 * c1[1] + from[1]) + b * (to[1] - 2 * c2[1] + c1[1]);
+  const speed = Math.sqrt(dx * dx + dy * dy);
+  return speed < 1e-12 ? 0 : (-side * (dx * ddy - dy * ddx)) / speed ** 3;
 }
 
 function tightestBend(curve: Curve, side: 1 | -1): number {

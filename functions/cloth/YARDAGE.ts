@@ -29,9 +29,10 @@ interface Wanted {
  */
 export const YARDAGE = define({
   name: "YARDAGE",
-  summary: "How much cloth a cut list needs, with every piece laid out by its own outline.",
+  summary: "How much cloth or other fabric a cut list needs, with every piece laid out by its own outline.",
   source: "geometry: the pieces are laid out; no published figure",
-  words: "yards metres fabric cloth length needed how much to buy lay layout cutting plan nap fold pairs",
+  words:
+    "yards metres fabric cloth length needed how much to buy lay layout cutting plan nap fold pairs selvedge how much material",
   takes: {
     ...PIECES_TO_CUT,
     cloth_width: { kind: "length", about: "usable width of the cloth, selvedges off", from: 5, to: 1000 },

@@ -16,7 +16,7 @@ export const FACING = define({
   name: "FACING",
   summary: "A facing for a neckline, armhole, front or hem, taken from the piece itself.",
   source: "geometry",
-  words: "neck facing armhole waist hem strip shaped inside lining edge",
+  words: "neck facing armhole waist hem strip shaped inside lining edge interfacing",
   takes: {
     piece: { kind: "piece", about: "the pattern piece" },
     first: {

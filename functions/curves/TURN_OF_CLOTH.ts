@@ -13,7 +13,8 @@ export const TURN_OF_CLOTH = define({
   summary:
     "How much larger to cut the outer layer where two layers fold together, as in collars, facings and linings.",
   source: "geometry",
-  words: "upper collar under collar lapel facing lining roll favour bulk layer larger",
+  words:
+    "upper collar under collar lapel facing lining roll favour bulk layer larger shorter smaller inner interlining",
   takes: {
     thickness: { kind: "length", about: "of one layer, lying between the two", from: 0, to: 5 },
     layers: { kind: "count", about: "how many such layers lie between", from: 1, to: 50, otherwise: 1 },

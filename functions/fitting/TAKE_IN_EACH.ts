@@ -10,7 +10,8 @@ export const TAKE_IN_EACH = define({
   name: "TAKE_IN_EACH",
   summary: "How much to mark at each edge of each seam to take a garment in, or let it out, by a total.",
   source: "geometry",
-  words: "alter alteration smaller larger divide among seams side seam pinned out",
+  words:
+    "alter alteration smaller larger divide among seams side seam pinned out waist hip too large loose tighter",
   takes: {
     total: { kind: "length", about: "the girth to lose or to gain in all", from: 0, to: 500 },
     seams: { kind: "count", about: "how many seams share it", from: 1, to: 60 },

@@ -21,7 +21,8 @@ export const SLASHED_PANEL = define({
   summary:
     "A strip slashed and spread with a gap of its own at every slash, its edges trued to smooth curves.",
   source: "geometry",
-  words: "slash and spread uneven gaps flare fold out collar peplum dart closed top lean grain truing sleeve",
+  words:
+    "slash and spread uneven gaps flare fold out collar peplum dart closed top lean grain truing sleeve puff puffed",
   takes: {
     top: { kind: "length", about: "length of the strip before it is slashed", from: 1, to: 2000 },
     depth: { kind: "length", about: "depth of the strip, from top to hem", from: 0.5, to: 500 },

@@ -10,7 +10,7 @@ export const BUTTON_MARK = define({
   name: "BUTTON_MARK",
   summary: "Where to mark each button, hook or snap along an edge, evenly spread.",
   source: "geometry",
-  words: "buttons hooks eyes snaps press studs position spacing placket evenly bones channels",
+  words: "buttons hooks eyes snaps press studs position spacing placket evenly bones channels where they go",
   takes: {
     number: { kind: "count", about: "which one, from the top", from: 1, to: 500 },
     edge: { kind: "length", about: "the edge to be closed", from: 1, to: 1000 },

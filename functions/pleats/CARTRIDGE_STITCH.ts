@@ -13,7 +13,8 @@ export const CARTRIDGE_STITCH = define({
   name: "CARTRIDGE_STITCH",
   summary: "How long to make the gathering stitches so that cartridge pleats draw a skirt in to its band.",
   source: "common practice; geometry",
-  words: "cartridge pleats organ gauging stroked gathers running stitch size rows full skirt gown",
+  words:
+    "cartridge pleats organ gauging stroked gathers running stitch size rows full skirt gown ruff collar",
   takes: {
     flat: { kind: "length", about: "width before drawing up", from: 5, to: 20_000 },
     finished: { kind: "length", about: "width of the band it is drawn up to", from: 2, to: 5000 },

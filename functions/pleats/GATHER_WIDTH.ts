@@ -13,7 +13,8 @@ export const GATHER_WIDTH = define({
     "How much to cut for a ruffle, frill, gathered skirt or smocking: the finished length times the fullness.",
   source:
     "Kinne & Cooley, Clothing and Health, 1916: ruffles 1 1/2 times; Stephenson, Cutting and Draping, 1905; Fryer, Mary Frances Sewing Book, 1913",
-  words: "gather ruffle frill shirr smock ruche fullness how much to cut curtain lace strip length",
+  words:
+    "gather ruffle frill shirr smock ruche fullness how much to cut curtain lace strip length puff sleeve head ruff",
   takes: {
     finished: { kind: "length", about: "length of the edge it is put on", from: 0.1, to: 100_000 },
     ratio: { kind: "share", about: "how many times as long: 1.5, 2, 3", from: 1, to: 20 },

@@ -8,10 +8,11 @@ import { wholeUp } from "../whole.ts";
  */
 export const PANELS = define({
   name: "PANELS",
-  summary: "How many widths of cloth to join for a flat width of skirt, frill or curtain.",
+  summary: "How many widths of cloth to join for a gathered or pleated skirt, a frill or a curtain.",
   source:
     "NIMI (Govt of India DGT), Dress Making Trade Practical (CITS/CTS), p. 203; Ingalls, Text-Book on Domestic Art, 1911",
-  words: "breadths widths drops strips join skirt ruffle how many panels cloth width",
+  words:
+    "breadths widths drops strips join skirt ruffle how many panels cloth width gathered pleated selvedge",
   takes: {
     flat: { kind: "length", about: "flat width wanted, all round", from: 1, to: 100_000 },
     cloth_width: { kind: "length", about: "usable width of the cloth", from: 5, to: 1000 },

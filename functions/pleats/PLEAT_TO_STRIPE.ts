@@ -7,7 +7,8 @@ import { drawCreases, drawFolded } from "../folds.ts";
  */
 export const PLEAT_TO_STRIPE = define({
   name: "PLEAT_TO_STRIPE",
-  summary: "How deep to pleat a striped or checked cloth so that the same stripe shows at every pleat.",
+  summary:
+    "How deep to pleat striped or checked cloth, as for a kilt, so that every pleat shows the same stripe.",
   source: "geometry",
   words: "kilt sett tartan plaid check stripe repeat pleat to the line matching",
   takes: {

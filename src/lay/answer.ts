@@ -60,7 +60,8 @@ export function isBetter(question: LayQuestion, a: Lay, b: Lay): boolean {
   return clothUsed(question, a) < clothUsed(question, b) - 1e-7 * worth;
 }
 
-function missingArea(question: LayQuestion, lay: Lay): number {
+/** The area of the copies that found no place. */
+export function missingArea(question: LayQuestion, lay: Lay): number {
   return lay.missing.reduce((sum, [piece, n]) => sum + n * measures(question.pieces[piece]!.outline).area, 0);
 }
 

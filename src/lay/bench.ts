@@ -21,6 +21,8 @@ interface Manner {
   readonly lenient?: number;
   /** On a cloth without an end: the length that may not be exceeded. */
   readonly within?: number;
+  /** The area of copies without a place from which on the order is given up. */
+  readonly spare?: number;
 }
 
 /** Slabs along an average piece: more where copies are few and a slanted side counts for more. */
@@ -126,10 +128,13 @@ export class Bench {
   /**
    * Lays the copies down in this order, each where it ends soonest on the first cloth that takes
    * it. `firstTurn` counts through the turns of the first copy; null leaves it to the place it
-   * finds. With `lenient` a cloth is filled so many slabs past its end. Once a copy finds no place
-   * `within` the length told, the rest are not laid at all.
+   * finds. With `lenient` a cloth is filled so many slabs past its end. Null when
+   * more than `spare` finds no place `within` the length told.
    */
-  lay(order: readonly Copy[], { firstTurn = null, lenient = 0, within = Infinity }: Manner = {}): Down[] {
+  lay(
+    order: readonly Copy[],
+    { firstTurn = null, lenient = 0, within = Infinity, spare = Infinity }: Manner = {},
+  ): Down[] | null {
     const { question, h } = this;
     this.lenience = lenient * h;
     this.within = within;
@@ -141,6 +146,7 @@ export class Bench {
     let phase = lead ? mod(Math.round((lead.x + lead.shape.match! - origin) / h), cycle) : null;
     this.clear(origin);
     const hints = new Map<Shape, number[]>();
+    let without = 0;
     for (const { piece, copy } of order) {
       const before = down.length;
       const own = this.shapes[piece]!;
@@ -157,7 +163,8 @@ export class Bench {
         down.push({ piece, copy, cloth, turn: shape.turn, x, y, shape });
         break;
       }
-      if (within < Infinity && down.length === before) break;
+      if (down.length === before) without += own[0]!.area;
+      if (without > spare) return null;
     }
     return down;
   }

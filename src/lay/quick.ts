@@ -5,7 +5,7 @@
  * ends with exact slides. The same question always gets the same answer.
  */
 import type { Lay, LayQuestion, Placement, Planner } from "../../functions/lay.ts";
-import { answerFrom, isBetter } from "./answer.ts";
+import { answerFrom, isBetter, missingArea } from "./answer.ts";
 import { Bench, type Down } from "./bench.ts";
 import { checkLay } from "./check.ts";
 import { isSmall, layExactly } from "./exact.ts";
@@ -54,9 +54,8 @@ export function firstLay(
   const limit = work * workFor(copies.length);
   for (const { order, firstTurn } of orders(copies, shapes)) {
     if (best && bench.work > limit) break;
-    // An order that comes out longer than the best is given up as soon as it shows.
-    const within = best && isOpen(question) ? best.lay.lengths[0]! : Infinity;
-    best = better(question, best, bench.lay(order, { firstTurn, within }));
+    const down = bench.lay(order, { firstTurn, ...atMost(question, best?.lay) });
+    if (down) best = better(question, best, down);
     if (order.length < 2) break;
   }
   best = better(question, null, pull(best!.down, question, pins));
@@ -65,8 +64,13 @@ export function firstLay(
   return best.lay;
 }
 
-/** Whether there is one cloth, as long as need be: all copies find a place on it. */
-const isOpen = ({ cloths }: LayQuestion): boolean => cloths.length === 1 && cloths[0]!.length === null;
+/** An order that leaves out more than the best lay, or comes out longer, is given up as soon as it shows. */
+function atMost(question: LayQuestion, best: Lay | undefined): { spare: number; within: number } {
+  if (!best) return { spare: Infinity, within: Infinity };
+  const [cloth, ...others] = question.cloths;
+  const isOpen = cloth!.length === null && others.length === 0;
+  return { spare: missingArea(question, best) * (1 + 1e-9), within: isOpen ? best.lengths[0]! : Infinity };
+}
 
 interface Tried {
   readonly down: readonly Down[];
@@ -112,12 +116,13 @@ function closer(
   { copies, shapes, bench, pins, work, open }: Trying,
   found: Tried,
 ): Tried {
-  const limit = bench.work + 1.5 * work * workFor(copies.length);
+  const limit = bench.work + work * workFor(copies.length);
   let best = found;
   for (const { order, firstTurn } of orders(copies, shapes)) {
     for (const lenient of LENIENT) {
-      const down = pull(bench.lay(order, { firstTurn, lenient }), question, pins);
-      best = better(question, best, withinLength(question, down));
+      const { spare } = atMost(question, best.lay);
+      const down = bench.lay(order, { firstTurn, lenient, spare });
+      if (down) best = better(question, best, withinLength(question, pull(down, question, pins)));
     }
     if (best.lay.missing.length === 0 || bench.work > limit || order.length < 2) break;
   }

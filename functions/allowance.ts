@@ -15,7 +15,7 @@ import { type Edge, type Piece, pieceArea, soundPiece } from "./piece.ts";
 /** What one edge gets. `name` is the argument that says so, for refusals. */
 export interface EdgeAllowance {
   readonly width: number;
-  readonly name: "seam" | "hem" | "fold_edges";
+  readonly name: "seam" | "hem" | "fold_edges" | "own";
 }
 
 const plain = (x: number): number => Number(x.toPrecision(6));

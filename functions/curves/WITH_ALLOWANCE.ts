@@ -14,14 +14,15 @@ import { edgeLength, type Piece, pieceArea } from "../piece.ts";
  * Corners are mitred; where a mitre would stand out more than three allowances (sharper than about
  * 39°) it is cut square there; where a seam runs into a hem the side goes on below the hem's fold
  * line as its own mirror image, so that the hem folded up lies on the seam allowance; where widths
- * change along one line there is a step. A fold edge gets nothing. Refuses an allowance wider than a
+ * change along one line there is a step. A fold edge gets nothing; `own` gives single edges their own,
+ * as a narrow neck or a wide side seam to let out later. Refuses an allowance wider than a
  * hollow of the edge, or an inner corner too narrow for it. Source: common practice; geometry.
  */
 export const WITH_ALLOWANCE = define({
   name: "WITH_ALLOWANCE",
   summary: "A pattern piece with seam and hem allowances on, none on the fold, corners ready to cut.",
   source: "common practice; geometry",
-  words: "seam allowance turnings add cutting line sewing line offset hem turn back mitre",
+  words: "seam allowance turnings add cutting line sewing line offset hem turn back mitre inlay different edges",
   takes: {
     piece: { kind: "piece", about: "the pattern piece, its outline the sewing line" },
     seam: { kind: "length", about: "allowance of every edge that is no hem and no fold", from: 0, to: 50 },
@@ -42,26 +43,39 @@ export const WITH_ALLOWANCE = define({
       about: "numbers of the edges that lie on a fold of the cloth",
       otherwise: "",
     },
+    own: {
+      kind: "length",
+      about: "allowances of single edges, one cell for each edge in order; a blank goes by the others",
+      from: 0,
+      to: 200,
+      otherwise: null,
+      many: true,
+      blanks: true,
+    },
   },
   returns: "piece",
-  work({ piece, seam, hem, hem_edges, fold_edges }, { step, measure, cm }) {
+  work(given, { step, measure, cm }) {
+    const { piece, seam, hem } = given;
     step("hem_allowance", 'IF(hem=""; seam; hem)', hem ?? seam);
-    const cut = withAllowances(piece, each(piece, seam, hem, hem_edges, fold_edges), cm(0.001));
+    const cut = withAllowances(piece, each(given), cm(0.001));
     const whole = measure("cut_area", "inside the cutting line", pieceArea(cut));
     const sewn = measure("sewn_area", "inside the sewing line", pieceArea(piece));
     step("allowance_area", "cut_area - sewn_area", whole - sewn);
     return cut;
   },
-  draw({ piece, seam, hem, hem_edges, fold_edges }, _, cut) {
+  draw(given, { hem_allowance }, cut) {
     if (typeof cut !== "object") return [];
-    const allowances = each(piece, seam, hem, hem_edges, fold_edges);
+    const { piece } = given;
+    const allowances = each(given);
     const widths = piece.edges.flatMap((edge, i): Shape[] => {
       const { width, name } = allowances[i]!;
       if (width === 0) return [];
       const { index, share, point } = placeAlong(edge, edgeLength(edge) / 3);
       const [nx, ny] = normal(edge[index]!, share, sideOf(piece));
       const out: readonly [number, number] = [point[0] + nx * width, point[1] + ny * width];
-      return [dimension(point, out, name === "hem" ? { shows: "hem_allowance" } : {})];
+      return [
+        dimension(point, out, name === "hem" && width === hem_allowance ? { shows: "hem_allowance" } : {}),
+      ];
     });
     const [whole, ...marks] = outline(cut, { shows: "cut_area" });
     // The piece's own marks come first, then the edges that were its outline.
@@ -96,6 +110,16 @@ export const WITH_ALLOWANCE = define({
       unit: "cm",
     },
     {
+      given: {
+        piece: "M 0 0 L 10 0 L 10 20 L 0 20 Z",
+        seam: 0.5,
+        hem: 2,
+        own: [0.25, 1, null, null],
+      },
+      gives: { width: 11.5, length: 22.25, area: 11.5 * 22.25 },
+      because: "a quarter inch at the top, an inch to let out at one side",
+    },
+    {
       given: { piece: "M 0 0 L 20 0 L 25 40 L -5 40 Z", seam: 1, hem: 5, hem_edges: "3" },
       gives: { length: 46 },
       because: "a flared skirt: the hem's corners turn back in along the sides",
@@ -104,23 +128,34 @@ export const WITH_ALLOWANCE = define({
   ],
 });
 
+interface Allowances {
+  readonly piece: Piece;
+  readonly seam: number;
+  readonly hem: number | null;
+  readonly hem_edges: string | null;
+  readonly fold_edges: string;
+  readonly own: readonly (number | null)[] | null;
+}
+
 /** What each edge of the piece gets. */
-function each(
-  piece: Piece,
-  seam: number,
-  hem: number | null,
-  hem_edges: string | null,
-  fold_edges: string,
-): EdgeAllowance[] {
-  const hems = edgeNumbers(hem_edges ?? (piece.edges.length === 4 ? "3" : ""), piece, "hem_edges");
+function each({ piece, seam, hem, hem_edges, fold_edges, own }: Allowances): EdgeAllowance[] {
+  const count = piece.edges.length;
+  const hems = edgeNumbers(hem_edges ?? (count === 4 ? "3" : ""), piece, "hem_edges");
   const folds = edgeNumbers(fold_edges, piece, "fold_edges");
+  if (own && own.length > count)
+    throw new Refusal(
+      `own must be at most ${count} cells, one for each edge of the piece, not ${own.length}`,
+    );
   return piece.edges.map((_, i): EdgeAllowance => {
     const number = i + 1;
+    const told = own?.[i] ?? null;
     if (folds.has(number)) {
       if (hem_edges !== null && hems.has(number))
         throw new Refusal(`fold_edges and hem_edges must not both name edge ${number}`);
+      if (told) throw new Refusal(`own, number ${number}, must be blank or 0 on a fold, not ${told}`);
       return { width: 0, name: "fold_edges" };
     }
-    return hems.has(number) ? { width: hem ?? seam, name: "hem" } : { width: seam, name: "seam" };
+    if (hems.has(number)) return { width: told ?? hem ?? seam, name: "hem" };
+    return told === null ? { width: seam, name: "seam" } : { width: told, name: "own" };
   });
 }

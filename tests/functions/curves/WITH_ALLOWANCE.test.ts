@@ -135,6 +135,24 @@ describe("each edge by its own allowance", () => {
     expect(pieceBounds(piece)).toEqual({ left: 0, right: 31.5, low: -1.5, high: 44 });
   });
 
+  test("edges told their own keep it, a blank goes by seam and hem, and a width told so is the same as one told by seam", () => {
+    const own = [0.6, 2.5, null, null, 0.6, 1.5];
+    const bodice = cut(PIECES.bodice, 1, 4, "5", "", [0.6, 2.5, null, null, null, 1.5]);
+    const sewn = readPiece(PIECES.bodice);
+    expect(sewn.edges).toHaveLength(6);
+    [0.6, 2.5, 1, 1, 4, 1.5].forEach((width, i) => {
+      const middle = edgePart(sewn.edges[i]!, 0, edgeLength(sewn.edges[i]!) / 2).at(-1)!.to;
+      expect(off(middle, bodice.edges[i]!)).toBeCloseTo(width, 2);
+    });
+    expect(cut(PIECES.gore, 1, 3, "3", "", [1, 1, 3, 1])).toEqual(cut(PIECES.gore, 1, 3, "3"));
+    expect(give(PIECES.gore, 1, 3, "3", "", own)).toEqual({
+      refusal: "own must be at most 4 cells, one for each edge of the piece, not 6",
+    });
+    expect(give(PIECES.gore, 1, 3, "3", "4", [null, null, null, 2])).toEqual({
+      refusal: "own, number 4, must be blank or 0 on a fold, not 2",
+    });
+  });
+
   test("without any allowance the outline stays as it is", () => {
     for (const text of Object.values(PIECES))
       expect(pieceArea(cut(text, 0))).toBeCloseTo(pieceArea(readPiece(text)), 8);

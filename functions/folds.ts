@@ -3,7 +3,7 @@
  * four. Evenly set, pleat i of n has its middle at (i − 1/2) of the finished width over n, half a
  * spacing in from each end.
  */
-import type { Take } from "./define.ts";
+import { Refusal, type Take } from "./define.ts";
 import { dimension, type Shape, stroke } from "./drawing.ts";
 import type { Point } from "./geometry.ts";
 
@@ -22,8 +22,30 @@ export const layersOf = (style: Style): 2 | 4 => (style === "knife" ? 2 : 4);
 /** The rule that says so. */
 export const LAYERS_RULE = 'IF(style = "knife"; 2; 4)';
 
-/** Width of the upper face of a box pleat: its underfolds meet behind it, or the boxes touch. */
-export const boxFace = (depth: number, spacing: number): number => Math.min(2 * depth, spacing);
+/** How wide a box pleat's upper face is wanted. */
+export const BOX_WIDTH = {
+  kind: "length",
+  about: "width of a box pleat's upper face; twice the depth, so that its underfolds meet, when left out",
+  from: 0.1,
+  to: 400,
+  otherwise: null,
+} as const satisfies Take;
+
+/** Width of the upper face of a box pleat: as told, or so that its underfolds meet behind it; at most so that the boxes touch. */
+export const boxFace = (depth: number, spacing: number, told: number | null = null): number =>
+  Math.min(told ?? 2 * depth, spacing);
+
+/** Refuses a width of box for pleats that have none, or wider than there is room for. */
+export function checkBox(style: Style, spacing: number, told: number | null): void {
+  if (told === null) return;
+  const plain = (x: number) => Number(x.toPrecision(6));
+  if (style !== "box")
+    throw new Refusal(`box_width must be left out for ${style} pleats, not ${plain(told)}`);
+  if (told > spacing * (1 + 1e-9))
+    throw new Refusal(
+      `box_width must be at most ${plain(spacing)}, where the boxes touch, not ${plain(told)}`,
+    );
+}
 
 /** A line across the flat strip. `inner` is the fold that comes to lie beneath. */
 export interface Crease {
@@ -32,7 +54,7 @@ export interface Crease {
 }
 
 /** The lines of one pleat from its middle, in order along the flat cloth; `at` 0 is the middle if nothing were hidden before it. */
-export function creasesOf(style: Style, depth: number, spacing: number): Crease[] {
+export function creasesOf(style: Style, depth: number, spacing: number, box: number | null = null): Crease[] {
   const line = (at: number, kind: Crease["kind"]): Crease => ({ at, kind });
   if (style === "knife") return [line(0, "fold"), line(depth, "inner"), line(2 * depth, "placement")];
   if (style === "inverted") {
@@ -44,7 +66,7 @@ export function creasesOf(style: Style, depth: number, spacing: number): Crease[
       line(4 * depth, "fold"),
     ];
   }
-  const half = boxFace(depth, spacing) / 2;
+  const half = boxFace(depth, spacing, box) / 2;
   return [
     line(-half, "placement"),
     line(depth - half, "inner"),
@@ -56,9 +78,15 @@ export function creasesOf(style: Style, depth: number, spacing: number): Crease[
 }
 
 /** All lines of `count` pleats on a strip that finishes `finished` long, measured on the flat from its beginning. */
-export function creases(style: Style, finished: number, count: number, depth: number): Crease[] {
+export function creases(
+  style: Style,
+  finished: number,
+  count: number,
+  depth: number,
+  box: number | null = null,
+): Crease[] {
   const spacing = finished / count;
-  const one = creasesOf(style, depth, spacing);
+  const one = creasesOf(style, depth, spacing, box);
   return Array.from({ length: count }, (_, i) => (i + 0.5) * spacing + i * layersOf(style) * depth).flatMap(
     (middle) => one.map(({ at, kind }) => ({ at: middle + at, kind })),
   );
@@ -78,7 +106,14 @@ export function drawCreases(length: number, lines: readonly Crease[], lengthShow
 }
 
 /** The same strip folded, looked at along its upper edge: layers are drawn a hair apart. */
-export function drawFolded(style: Style, finished: number, count: number, depth: number, y: number): Shape[] {
+export function drawFolded(
+  style: Style,
+  finished: number,
+  count: number,
+  depth: number,
+  y: number,
+  box: number | null = null,
+): Shape[] {
   const spacing = finished / count;
   const gap = finished / 60;
   const path: Point[] = [[0, y]];
@@ -87,7 +122,7 @@ export function drawFolded(style: Style, finished: number, count: number, depth:
     const put = (...points: [number, number][]) => {
       for (const [dx, layer] of points) path.push([x + dx, y + layer * gap]);
     };
-    const half = boxFace(depth, spacing) / 2;
+    const half = boxFace(depth, spacing, box) / 2;
     if (style === "knife") put([0, 0], [-depth, 1], [0, 2]);
     else if (style === "inverted") put([0, 0], [-depth, 1], [depth, 1], [0, 0]);
     else put([-half, 2], [depth - half, 2], [-half, 0], [half, 0], [half - depth, 2], [half, 2]);

@@ -1,6 +1,16 @@
 import { define, Refusal } from "../define.ts";
 import { dimension, stroke } from "../drawing.ts";
-import { type Crease, creases, drawCreases, drawFolded, LAYERS_RULE, layersOf, STYLE } from "../folds.ts";
+import {
+  BOX_WIDTH,
+  type Crease,
+  checkBox,
+  creases,
+  drawCreases,
+  drawFolded,
+  LAYERS_RULE,
+  layersOf,
+  STYLE,
+} from "../folds.ts";
 
 /**
  * Does a pleat hide a join of panels? The pleats are set evenly as PLEAT_MARK has them; `join` is
@@ -19,15 +29,17 @@ export const JOIN_CHECK = define({
     count: { kind: "count", about: "how many pleats", from: 1, to: 1000 },
     depth: { kind: "length", about: "from a pleat's outer fold to its inner one", from: 0.1, to: 200 },
     style: STYLE,
+    box_width: BOX_WIDTH,
   },
   returns: "verdict",
-  work({ join, finished, count, depth, style }, { step, measure, say }) {
+  work({ join, finished, count, depth, style, box_width }, { step, measure, say }) {
     const layers = step("layers", LAYERS_RULE, layersOf(style));
     const flat = step("flat", "finished + layers * depth * count", finished + layers * depth * count);
     if (join > flat * (1 + 1e-9)) {
       throw new Refusal(`join must lie on the flat width of ${Number(flat.toPrecision(6))}, not ${join}`);
     }
-    const lines = creases(style, finished, count, depth);
+    checkBox(style, finished / count, box_width);
+    const lines = creases(style, finished, count, depth, box_width);
     const slack = 1e-9 * flat;
     // Both folds of an inverted pleat cover its placement line; elsewhere that line is where cloth shows again.
     const reach = (line: Crease) => (style === "inverted" && line.kind === "placement" ? slack : -slack);
@@ -53,15 +65,15 @@ export const JOIN_CHECK = define({
         : `${shows}, and no pleat comes before it: begin with a narrower panel`,
     );
   },
-  draw({ join, finished, count, depth, style }, { flat = 0 }) {
+  draw({ join, finished, count, depth, style, box_width }, { flat = 0 }) {
     if (count > 60) return [];
-    const lines: Crease[] = creases(style, finished, count, depth);
+    const lines: Crease[] = creases(style, finished, count, depth, box_width);
     const deep = flat / 8;
     return [
       ...drawCreases(flat, lines, "flat"),
       stroke([[join, -deep / 4], [join, deep * 1.2]], "seam", { label: "join" }),
       ...(join > 0 ? [dimension([0, -deep / 3], [join, -deep / 3])] : []),
-      ...drawFolded(style, finished, count, depth, flat / 4),
+      ...drawFolded(style, finished, count, depth, flat / 4, box_width),
     ]; // biome-ignore format: points in pairs
   },
   examples: [

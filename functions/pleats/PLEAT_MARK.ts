@@ -1,6 +1,16 @@
 import { define } from "../define.ts";
 import { dimension } from "../drawing.ts";
-import { boxFace, creases, drawCreases, drawFolded, LAYERS_RULE, layersOf, STYLE } from "../folds.ts";
+import {
+  BOX_WIDTH,
+  boxFace,
+  checkBox,
+  creases,
+  drawCreases,
+  drawFolded,
+  LAYERS_RULE,
+  layersOf,
+  STYLE,
+} from "../folds.ts";
 
 /** Marks of one pleat, by style and by which are asked for. */
 const MARKS = {
@@ -15,7 +25,7 @@ const MARKS = {
  * each end, allowances not counted. A fold is brought to the placement line beside it: in a knife
  * pleat the fold before it comes forward to it, two folds of an inverted pleat meet on one, each
  * fold of a box pleat goes out to its own. A box is 2 · depth wide, so that its underfolds meet
- * behind it, unless the spacing is less: then the boxes touch. Source: geometry.
+ * behind it, or as `box_width` tells, and never wider than the spacing: then the boxes touch. Source: geometry.
  */
 export const PLEAT_MARK = define({
   name: "PLEAT_MARK",
@@ -34,13 +44,19 @@ export const PLEAT_MARK = define({
       choices: ["all", "fold", "placement"],
       otherwise: "all",
     },
+    box_width: BOX_WIDTH,
   },
   returns: "length",
-  work({ number, finished, count, depth, style, which }, { step }) {
+  work({ number, finished, count, depth, style, which, box_width }, { step }) {
     const layers = step("layers", LAYERS_RULE, layersOf(style));
     const flat = step("flat", "finished + layers * depth * count", finished + layers * depth * count);
     const spacing = step("spacing", "finished / count", finished / count);
-    const face = step("face", "MIN(2 * depth; spacing)", boxFace(depth, spacing));
+    checkBox(style, spacing, box_width);
+    const face = step(
+      "face",
+      'MIN(IF(box_width = ""; 2 * depth; box_width); spacing)',
+      boxFace(depth, spacing, box_width),
+    );
     const each = step(
       "marks_each",
       'IF(which = "all"; IF(style = "knife"; 2; IF(style = "box"; 4; 3)); IF(which = "fold"; IF(style = "knife"; 1; 2); IF(style = "box"; 2; 1)))',
@@ -72,13 +88,13 @@ export const PLEAT_MARK = define({
       number > count * each ? "" : middle + offset,
     );
   },
-  draw({ finished, count, depth, style }, { flat = 0, mark }) {
+  draw({ finished, count, depth, style, box_width }, { flat = 0, mark }) {
     if (count > 60) return [];
     const up = -flat / 24;
     return [
-      ...drawCreases(flat, creases(style, finished, count, depth), "flat"),
+      ...drawCreases(flat, creases(style, finished, count, depth, box_width), "flat"),
       ...(mark === undefined ? [] : [dimension([0, up], [mark, up], { shows: "mark" })]),
-      ...drawFolded(style, finished, count, depth, flat / 4),
+      ...drawFolded(style, finished, count, depth, flat / 4, box_width),
     ];
   },
   examples: [
@@ -102,6 +118,11 @@ export const PLEAT_MARK = define({
       gives: 26,
       unit: "cm",
       because: "the second fold of an inverted pleat lies its four layers, 16 cm, past the first",
+    },
+    {
+      given: { number: 2, finished: 12, count: 3, depth: 2, style: "box", box_width: 2 },
+      gives: 5,
+      because: "boxes of 2 in and spaces of 2 in: the first box's fold is brought 4 in back, to 1",
     },
     {
       given: { number: 5, finished: 20, count: 1, depth: 4, style: "box" },

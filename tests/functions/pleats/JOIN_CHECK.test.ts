@@ -73,3 +73,10 @@ test("a join past the end of the cloth is refused", () => {
   expect(refusal(40, 24, 6, 1)).toBe("join must lie on the flat width of 36, not 40");
   expect(refusal(-1, 24, 6, 1)).toBe("join must be at least 0, not -1");
 });
+
+test("the width of the box moves the hidden layers", () => {
+  // Boxes of 2 in and spaces of 2 in, folds of 2 in: the first box's layers lie from 1 to 5 and 7 to 11.
+  const inches = calls(JOIN_CHECK, "in");
+  for (const [join, verdict] of [[1.2, "ok"], [4.8, "ok"], [5.2, "look:"], [6.8, "look:"], [7.2, "ok"]] as const)
+    expect(String(inches.answer(join, 12, 3, 2, "box", 2)).slice(0, verdict.length)).toBe(verdict);
+}); // biome-ignore format: pairs

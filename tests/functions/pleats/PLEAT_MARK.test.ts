@@ -95,3 +95,20 @@ test("a mark before the first and an unknown kind of line are refused", () => {
     'which must be "all", "fold" or "placement", not "inner"',
   );
 });
+
+test("box pleats as wide as the spaces between them, their folds as deep, are three thicknesses all along", () => {
+  // The pleated valance of Stephenson, Cutting and Draping, 1905: 3 ft to the foot. 12 in, three boxes.
+  const inches = calls(PLEAT_MARK, "in");
+  const all = Array.from({ length: 12 }, (_, i) => inches.figure(i + 1, 12, 3, 2, "box", "all", 2));
+  // Worked by hand: spaces of 1, 2, 2, 1 in show, boxes of 2 in, four layers of 2 in to each box.
+  expect(all).toEqual([1, 5, 7, 11, 13, 17, 19, 23, 25, 29, 31, 35]);
+  expect(inches.answer(13, 12, 3, 2, "box", "all", 2)).toBe("");
+  expect(inches.answer(2, 12, 3, 2, "box")).toBe(inches.answer(2, 12, 3, 2, "box", "all", 4));
+});
+
+test("a width of box for other pleats, or wider than there is room for, is refused", () => {
+  expect(refusal(1, 84, 7, 2, "knife", "all", 3)).toBe("box_width must be left out for knife pleats, not 3");
+  expect(refusal(1, 84, 7, 2, "box", "all", 13)).toBe(
+    "box_width must be at most 12, where the boxes touch, not 13",
+  );
+});

@@ -1,3 +1,4 @@
+import { LACING } from "../cautions.ts";
 import { define } from "../define.ts";
 import { girthRings } from "../rings.ts";
 
@@ -30,4 +31,5 @@ export const EASE = define({
     { given: { body: 36.5, garment: 39 }, gives: 2.5, because: "39 less 36 1/2" },
     { given: { body: 28, garment: 25.5 }, gives: -2.5, because: "stays that draw the waist in by 2 1/2 in" },
   ],
+  cautions: `Where the garment is to be smaller than the body: ${LACING}`,
 });

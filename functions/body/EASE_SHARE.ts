@@ -1,3 +1,4 @@
+import { LACING } from "../cautions.ts";
 import { define } from "../define.ts";
 import { girthRings } from "../rings.ts";
 
@@ -30,4 +31,5 @@ export const EASE_SHARE = define({
       because: "stays a tenth smaller than the waist",
     },
   ],
+  cautions: `Where the garment is to be smaller than the body: ${LACING}`,
 });

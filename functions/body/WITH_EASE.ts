@@ -1,3 +1,4 @@
+import { LACING } from "../cautions.ts";
 import { define, Refusal } from "../define.ts";
 import { girthRings } from "../rings.ts";
 
@@ -45,4 +46,5 @@ export const WITH_EASE = define({
     { given: { body: 39, amount: 2.5 }, gives: 41.5, because: "39 and 2 1/2" },
     { given: { body: 36, amount: 0.5, share: 0.05 }, gives: 38.3, because: "a twentieth of 36 is 1.8" },
   ],
+  cautions: `Where the garment is to be smaller than the body: ${LACING}`,
 });

@@ -1,3 +1,4 @@
+import { FLAME } from "../cautions.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing.ts";
 
@@ -48,4 +49,5 @@ export const FESTOON_TAIL = define({
     { given: { length: 72, part: "top" }, gives: 12, because: "1 ft at the top" },
     { given: { length: 72, part: "widest" }, gives: 16, because: "and 16 in at its widest" },
   ],
+  cautions: FLAME,
 });

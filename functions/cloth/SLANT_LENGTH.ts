@@ -1,3 +1,4 @@
+import { FLAME } from "../cautions.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing.ts";
 
@@ -43,4 +44,5 @@ export const SLANT_LENGTH = define({
     },
     { given: { out: 30, up: 40 }, gives: 50, unit: "cm", because: "a 3-4-5 triangle" },
   ],
+  cautions: FLAME,
 });

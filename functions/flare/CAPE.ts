@@ -1,5 +1,5 @@
 import { across, step as move } from "../bend.ts";
-import { CORDS } from "../cautions.ts";
+import { CORDS, FLAME } from "../cautions.ts";
 import { define } from "../define.ts";
 import { line, type Point } from "../geometry.ts";
 import { drawPanel, flaredPanel } from "../panel.ts";
@@ -78,7 +78,7 @@ export const CAPE = define({
       because: "a quarter circle for each half and a strip of 8 × 60 beyond centre front",
     },
   ],
-  cautions: CORDS,
+  cautions: `${CORDS} ${FLAME}`,
 });
 
 /** A panel whose right side, leaning by `lean`, is moved out by a strip of even width. */

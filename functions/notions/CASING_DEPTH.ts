@@ -1,3 +1,4 @@
+import { CORDS } from "../cautions.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing.ts";
 import { usual } from "../usual.ts";
@@ -79,4 +80,5 @@ export const CASING_DEPTH = define({
     { given: { width: 0.75 }, gives: 1.125, because: "common practice: 3/4, 1/8 and 1/4 in" },
     { given: { width: 2, ease: 0.4, turning: 0.6 }, gives: 3, unit: "cm", because: "2, 0.4 and 0.6 cm" },
   ],
+  cautions: CORDS,
 });

@@ -1,3 +1,4 @@
+import { FLAME } from "../cautions.ts";
 import { define } from "../define.ts";
 import { drawStrips } from "../strip.ts";
 
@@ -47,4 +48,5 @@ export const GATHER_WIDTH = define({
       because: "NIMI p. 212 a: a frill of 1.80 m at a density of 1/3",
     },
   ],
+  cautions: FLAME,
 });

@@ -6,6 +6,7 @@ import { expectation, measureNamed, ORDERS, percentile } from "../../functions/s
 // apart from the correlations that functions/ keeps: least squares on the people themselves.
 
 test("the survey's figures are the published ones", () => {
+  // AN-02 and AN-04: mean, deviation and correlation worked from the public file itself.
   expect(SURVEYS.female.people + SURVEYS.male.people).toBe(6068);
   expect(SURVEYS.female.summaries.stature.slice(0, 2)).toEqual([1628.4733, 64.1995]);
   const hips = MEASURES.indexOf("hip girth");

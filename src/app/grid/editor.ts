@@ -2,7 +2,12 @@
 import { TextEditor } from "handsontable/editors/textEditor";
 import type { Hand } from "./hand.ts";
 
-export function cellEditor(hand: Hand, pageOf: () => number): typeof TextEditor {
+/** `save` takes what was typed in one cell. */
+export function cellEditor(
+  hand: Hand,
+  pageOf: () => number,
+  save: (row: number, column: number, text: unknown) => void,
+): typeof TextEditor {
   return class CellEditor extends TextEditor {
     static override get EDITOR_TYPE() {
       return "ellwand";
@@ -35,6 +40,12 @@ export function cellEditor(hand: Hand, pageOf: () => number): typeof TextEditor 
     override setValue(value?: unknown) {
       super.setValue(value);
       this.tell();
+    }
+
+    /** Straight to the command: the library would go through its own data and draw the whole grid once more. */
+    override saveValue(value: unknown, ctrlDown: boolean) {
+      if (ctrlDown || !Array.isArray(value)) super.saveValue(value as never, ctrlDown);
+      else save(this.row ?? 0, this.col ?? 0, value[0]?.[0]);
     }
 
     tell() {

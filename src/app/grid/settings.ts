@@ -51,7 +51,11 @@ export function settings(table: Table, hand: Hand): Handsontable.GridSettings {
     outsideClickDeselects: false,
     manualColumnResize: true,
     fillHandle: { autoInsertRow: false },
-    editor: cellEditor(hand, () => table.index) as never,
+    editor: cellEditor(
+      hand,
+      () => table.index,
+      (row, column, text) => table.change([[row, column, null, text]]),
+    ) as never,
     // Any text is text.
     sanitizer: (text: string) => text.replaceAll("&", "&amp;").replaceAll("<", "&lt;"),
     renderer: (_hot, td, row, column) => {

@@ -8,8 +8,8 @@ const SLIPS: readonly (readonly [factor: number, words: string])[] = [
   [1 / 2.54, "centimetres may have been written where inches were meant: 2.54 times less would fit"],
   [2, "it may be the half of it: twice as much would fit"],
   [0.5, "it may be counted twice: half as much would fit"],
-  [10, "it may be ten times too small"],
-  [0.1, "it may be ten times too large"],
+  [10, "the point may have slipped: ten times as much would fit"],
+  [0.1, "the point may have slipped: a tenth would fit"],
 ];
 
 export interface Misfit {
@@ -136,8 +136,8 @@ export function misfitTold(
   say: (millimetres: number) => string,
 ): string {
   const told = (one: Measure) => say(figures.get(one)!);
-  const wrong = order
-    ? `${order[0]} should be ${order[2] > 0 ? `at least ${say(order[2])} ` : ""}${/height|stature/.test(order[1]) ? "below" : "less than"} ${order[1]}, as in all 6068 people measured, and they stand at ${told(order[0])} and ${told(order[1])}`
+  const finding = order
+    ? `${order[0]} was ${order[2] > 0 ? `at least ${say(order[2])} ` : ""}${/height|stature/.test(order[1]) ? "below" : "less than"} ${order[1]} in all 6068 people measured, here they stand at ${told(order[0])} and ${told(order[1])}`
     : `${measure} of ${told(measure)} is ${say(Math.abs(beyond))} ${beyond > 0 ? "above" : "below"} what would be expected ${expected.others > 0 ? `beside ${expected.others} other measurement${expected.others > 1 ? "s" : ""}` : "of a grown body"}, ${say(expected.least)} to ${say(expected.most)}`;
   const why = swap
     ? `${measure} and ${swap} may have changed places, both would fit the other way about`
@@ -145,5 +145,5 @@ export function misfitTold(
       ? `it fits when ${suspect} is left out, so measure that first`
       : slip;
   const note = order ? "" : unlike(measure);
-  return [`look: ${wrong}`, why, note, "please measure again"].filter(Boolean).join("; ");
+  return [`look: ${finding}`, why, note, "please measure again"].filter(Boolean).join("; ");
 }

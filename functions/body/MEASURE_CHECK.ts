@@ -88,7 +88,7 @@ export const MEASURE_CHECK = define({
     {
       given: { term: "waist height", value: 83, terms: ["hip height", "stature"], values: [100, 166] },
       unit: "cm",
-      gives: "look: hip height should be",
+      gives: "look: hip height was",
       because: "the hip stood below the waist in all 6068 people: the two figures are swapped",
     },
   ],

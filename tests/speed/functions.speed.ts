@@ -19,8 +19,8 @@ interface Question {
   readonly row: Cell[];
   /** Where each argument stands, as a reference with `#` for the row. */
   readonly at: Readonly<Record<string, string>>;
-  /** A cell that can be changed a little, and what to. */
-  readonly turn: { readonly column: number; readonly to: Cell };
+  /** A cell that can be changed a little, and what to the n-th time: no answer may be known beforehand. */
+  readonly turn: { readonly column: number; readonly to: (n: number) => Cell };
 }
 
 const COPIES = 40;
@@ -35,6 +35,7 @@ function questionOf(declaration: Declaration, example = declaration.examples[0]!
   const row: Cell[] = [];
   const at: Record<string, string> = {};
   let turn: Question["turn"] | null = null;
+  let turned: "measure" | "piece" | null = null;
   argumentsOf(declaration, example).forEach((value, i) => {
     const name = Object.keys(declaration.takes)[i]!;
     const { kind } = declaration.takes[name]!;
@@ -43,14 +44,20 @@ function questionOf(declaration: Declaration, example = declaration.examples[0]!
     row.push(...list);
     at[name] = list.length === 1 ? `${letters(first)}#` : `${letters(first)}#:${letters(row.length - 1)}#`;
     const told = list[0];
-    // A length or another measure a hair greater or less; counts and words stay.
-    if (!turn && typeof told === "number" && !["count", "days"].includes(kind))
-      turn = { column: first, to: told === 0 ? 1e-7 : told * (1 - 1e-7) };
-    if (!turn && kind === "piece") turn = { column: first, to: `${told} M 1 1 L 1 2` };
+    // A length or another measure a hair greater or less, else a mark on a piece; counts and words stay.
+    if (turned !== "measure" && typeof told === "number" && !["count", "days"].includes(kind)) {
+      turn = { column: first, to: (n) => (told === 0 ? 1e-10 * n : told * (1 - 1e-10 * n)) };
+      turned = "measure";
+    }
+    if (!turned && kind === "piece") {
+      turn = { column: first, to: (n) => `${told} M 1 1 L 1 ${1 + n / 1e4}` };
+      turned = "piece";
+    }
   });
   const told = row[0];
-  const other = typeof told === "string" ? `${told} ` : typeof told === "number" ? told + 1 : told;
-  return { row, at, turn: turn ?? { column: 0, to: other ?? null } };
+  const other = (n: number): Cell =>
+    typeof told === "string" ? told + " ".repeat(n % 2) : typeof told === "number" ? told + (n % 2) : told!;
+  return { row, at, turn: turn ?? { column: 0, to: other } };
 }
 
 /** Formulas in rows of one sheet, each beside its question; returns the time of one recalculation in microseconds. */
@@ -63,17 +70,15 @@ function recalculation(questions: readonly Question[], formulas: readonly string
     }),
   );
   const engine = HyperFormula.buildFromArray(sheet, engineConfig(setting("in")));
-  let turned = false;
+  let n = 0;
   return () => {
-    turned = !turned;
     const began = performance.now();
     engine.batch(() => {
-      questions.forEach(({ row, turn }, i) => {
-        for (let copy = 0; copy < COPIES; copy += 1)
-          engine.setCellContents(
-            { sheet: 0, col: turn.column, row: i * COPIES + copy },
-            turned ? turn.to : row[turn.column],
-          );
+      questions.forEach(({ turn }, i) => {
+        for (let copy = 0; copy < COPIES; copy += 1) {
+          n += 1;
+          engine.setCellContents({ sheet: 0, col: turn.column, row: i * COPIES + copy }, turn.to(n));
+        }
       });
     });
     return (performance.now() - began) * 1000;

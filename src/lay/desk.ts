@@ -14,15 +14,21 @@ const quick = new Memory(300);
 const sound = new WeakMap<Kept, Lay | null>();
 
 /** The answer to a question; the same question costs nothing the second time. */
-export function layDesk(question: LayQuestion, found: Book["lays"]): Answer {
-  const kept = keptFor(question, found);
-  return (kept && keptLay(question, kept)) ?? quickAnswer(question);
-}
+export const layDesk = (question: LayQuestion, found: Book["lays"]): Answer =>
+  foundLay(question, found) ?? quickAnswer(question);
 
 /** Whether the answer to a question is a lay that was found and kept, not the one made at once. */
-export function isFound(question: LayQuestion, found: Book["lays"]): boolean {
+export const isFound = (question: LayQuestion, found: Book["lays"]): boolean =>
+  foundLay(question, found) !== null;
+
+/** A kept lay that answers; on a piece of cloth in hand also one for such cloth without an end, if it is long enough. */
+function foundLay(question: LayQuestion, found: Book["lays"]): Lay | null {
   const kept = keptFor(question, found);
-  return kept !== undefined && keptLay(question, kept) !== null;
+  const lay = kept ? keptLay(question, kept) : null;
+  const [cloth, ...others] = question.cloths;
+  if (lay || !cloth || cloth.length === null || others.length > 0) return lay;
+  const endless = foundLay({ ...question, cloths: [{ ...cloth, length: null }] }, found);
+  return endless && endless.lengths[0]! <= cloth.length * (1 + 1e-9) ? endless : null;
 }
 
 /** The lay that a book keeps for a question; a book that keeps none need not know the question's name. */

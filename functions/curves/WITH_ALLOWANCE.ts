@@ -22,7 +22,8 @@ export const WITH_ALLOWANCE = define({
   name: "WITH_ALLOWANCE",
   summary: "A pattern piece with seam and hem allowances on, none on the fold, corners ready to cut.",
   source: "common practice; geometry",
-  words: "seam allowance turnings add cutting line sewing line offset hem turn back mitre inlay different edges",
+  words:
+    "seam allowance turnings add cutting line sewing line offset hem turn back mitre inlay different edges",
   takes: {
     piece: { kind: "piece", about: "the pattern piece, its outline the sewing line" },
     seam: { kind: "length", about: "allowance of every edge that is no hem and no fold", from: 0, to: 50 },

@@ -8,8 +8,9 @@
  * benchmark lays use for the strip's edge. Touching is allowed.
  */
 import type { Point } from "../../functions/geometry.ts";
+import { heartOf } from "../../functions/inside.ts";
 import type { Lay, LayQuestion, Placement } from "../../functions/lay.ts";
-import { heartOf, outlineDistance, outsideBy, overlapBy } from "./fault.ts";
+import { outlineDistance, outsideBy, overlapBy } from "./fault.ts";
 
 interface Laid {
   readonly placement: Placement;

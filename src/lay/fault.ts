@@ -146,30 +146,3 @@ export function outlineDistance(a: readonly Point[], b: readonly Point[], reach:
       }
   return least;
 }
-
-/** A point inside, halfway along the longest of some level chords. */
-export function heartOf(points: readonly Point[]): Point {
-  const ys = points.map((p) => p[1]);
-  const low = Math.min(...ys);
-  const high = Math.max(...ys);
-  let best: Point = points[0]!;
-  let longest = -1;
-  for (let k = 1; k < 12; k++) {
-    const y = low + ((high - low) * (k + 0.0137)) / 12;
-    const cuts: number[] = [];
-    for (let i = 0, j = points.length - 1; i < points.length; j = i++) {
-      const [ax, ay] = points[j]!;
-      const [bx, by] = points[i]!;
-      if (ay > y !== by > y) cuts.push(ax + ((y - ay) * (bx - ax)) / (by - ay));
-    }
-    cuts.sort((s, t) => s - t);
-    for (let i = 0; i + 1 < cuts.length; i += 2) {
-      const room = Math.min(cuts[i + 1]! - cuts[i]!, 2 * (high - y), 2 * (y - low));
-      if (room > longest) {
-        longest = room;
-        best = [(cuts[i]! + cuts[i + 1]!) / 2, y];
-      }
-    }
-  }
-  return best;
-}

@@ -4,15 +4,15 @@ import { memo, type RefObject, useEffect, useRef } from "react";
 import type { Shape } from "../../../functions/drawing.ts";
 import { markSize } from "../../../functions/fractions.ts";
 import type { Place } from "../../book/address.ts";
+import { canDraw, drawable, drawnAt, finishedPiece } from "../../engine/drawn.ts";
 import type { Engine } from "../../engine/engine.ts";
+import { pictureOf, wordsOf } from "../../engine/picture.ts";
+import { ROLE_WORDS } from "../../engine/roles.ts";
 import type { Store } from "../../store/store.ts";
 import { answeredAt } from "../lay/asked.ts";
 import { LayBoard } from "../lay/LayBoard.tsx";
 import { useLateRevision, within } from "../shell/follow.ts";
 import { differences } from "./differences.ts";
-import { canDraw, drawable, drawnAt, finishedPiece } from "./drawn.ts";
-import { pictureOf, wordsOf } from "./picture.ts";
-import { ROLE_WORDS } from "./roles.ts";
 import { Window } from "./Window.tsx";
 
 /** Which cell is drawn when it is not the chosen one. */

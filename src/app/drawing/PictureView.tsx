@@ -1,7 +1,8 @@
 /** A picture to scale. Lines and words keep their size on the screen however near one looks. */
 import type { Point } from "../../../functions/geometry.ts";
+import type { Picture, Words } from "../../engine/picture.ts";
+import { MARK_SIGNS } from "../../engine/roles.ts";
 import { type Label, LINE, placeLabels } from "./labels.ts";
-import type { Picture, Words } from "./picture.ts";
 import { onScreen, type Size, type View } from "./view.ts";
 
 interface Props {
@@ -68,7 +69,7 @@ export function PictureView({ picture, ghost, view, size, title, description }: 
           <path
             key={`${mark}${point}`}
             className={`mark mark-${mark}`}
-            d={MARKS[mark]}
+            d={MARK_SIGNS[mark]}
             transform={`translate(${at(point).join(" ")})`}
           />
         )),
@@ -84,12 +85,6 @@ export function PictureView({ picture, ghost, view, size, title, description }: 
     </svg>
   );
 }
-
-const MARKS = {
-  notch: "M -4 -7 L 0 0 L 4 -7",
-  dot: "M -2.5 0 A 2.5 2.5 0 1 1 2.5 0 A 2.5 2.5 0 1 1 -2.5 0 Z",
-  cross: "M -4 -4 L 4 4 M -4 4 L 4 -4",
-};
 
 const turnedTo = ([x, y]: Point, [dx, dy]: Point): string =>
   `translate(${x} ${y}) rotate(${(Math.atan2(dy, dx) * 180) / Math.PI})`;

@@ -2,10 +2,10 @@
 import { type ReactNode, useLayoutEffect, useRef, useState } from "react";
 import type { Point } from "../../../functions/geometry.ts";
 import type { Unit } from "../../../functions/units.ts";
+import type { Picture } from "../../engine/picture.ts";
 import { plainNumber } from "../../engine/show.ts";
 import { NEARER, useGestures } from "./gestures.ts";
 import { PictureView } from "./PictureView.tsx";
-import type { Picture } from "./picture.ts";
 import { barLength, fitted, moved, type Size, type View, zoomed } from "./view.ts";
 
 interface Props {

@@ -1,5 +1,6 @@
 /** The part of a drawing that is looked at: which of its points is at the upper left, and how large it is shown. */
 import type { Point } from "../../../functions/geometry.ts";
+import type { Box } from "../../engine/picture.ts";
 
 export interface View {
   /** The drawing's point at the upper left corner of the window. */
@@ -12,13 +13,6 @@ export interface View {
 export interface Size {
   readonly width: number;
   readonly height: number;
-}
-
-export interface Box {
-  readonly left: number;
-  readonly right: number;
-  readonly low: number;
-  readonly high: number;
 }
 
 export const onScreen = ({ left, top, scale }: View, [x, y]: Point): Point => [

@@ -1,11 +1,17 @@
 /** Shapes made ready to be drawn: paths, arrows and words, still in the book's unit. */
-import { measureShape, type Role, type Shape } from "../../../functions/drawing.ts";
-import { along, bounds, direction, flatten, type Point } from "../../../functions/geometry.ts";
-import { writePath } from "../../../functions/path.ts";
-import { type Edge, flattenPiece, pieceBounds, writePiece } from "../../../functions/piece.ts";
-import { plainNumber, type Rule, show } from "../../engine/show.ts";
-import { heartOf } from "../../lay/fault.ts";
-import type { Box } from "./view.ts";
+import { measureShape, type Role, type Shape } from "../../functions/drawing.ts";
+import { along, bounds, direction, flatten, type Point } from "../../functions/geometry.ts";
+import { heartOf } from "../../functions/inside.ts";
+import { writePath } from "../../functions/path.ts";
+import { type Edge, flattenPiece, pieceBounds, writePiece } from "../../functions/piece.ts";
+import { plainNumber, type Rule, show } from "./show.ts";
+
+export interface Box {
+  readonly left: number;
+  readonly right: number;
+  readonly low: number;
+  readonly high: number;
+}
 
 /** Words at a point of the drawing. */
 export interface Words {

@@ -1,13 +1,13 @@
 /** Which cells can be drawn, and the shapes of one. */
-import { catalogue } from "../../../functions/catalogue.ts";
-import { outline, type Shape } from "../../../functions/drawing.ts";
-import { grainDrawn } from "../../../functions/grain.ts";
-import { readPiece } from "../../../functions/piece.ts";
-import { findPlace, type Place } from "../../book/address.ts";
-import { isFormula, tokens } from "../../book/formula.ts";
-import { type Book, typedAt } from "../../book/shape.ts";
-import type { Engine } from "../../engine/engine.ts";
-import { explain } from "../../engine/explain.ts";
+import { catalogue } from "../../functions/catalogue.ts";
+import { outline, type Shape } from "../../functions/drawing.ts";
+import { grainDrawn } from "../../functions/grain.ts";
+import { readPiece } from "../../functions/piece.ts";
+import { findPlace, type Place } from "../book/address.ts";
+import { isFormula, tokens } from "../book/formula.ts";
+import { type Book, typedAt } from "../book/shape.ts";
+import type { Engine } from "./engine.ts";
+import { explain } from "./explain.ts";
 
 export interface Drawn {
   readonly place: Place;

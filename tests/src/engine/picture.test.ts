@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { catalogue } from "../../../../functions/catalogue.ts";
-import type { Shape } from "../../../../functions/drawing.ts";
-import { arc } from "../../../../functions/geometry.ts";
-import { polygon } from "../../../../functions/piece.ts";
-import { explain } from "../../../../functions/work.ts";
-import { pictureOf, wordsOf } from "../../../../src/app/drawing/picture.ts";
-import { layDesk } from "../../../../src/lay/desk.ts";
+import { catalogue } from "../../../functions/catalogue.ts";
+import type { Shape } from "../../../functions/drawing.ts";
+import { arc } from "../../../functions/geometry.ts";
+import { polygon } from "../../../functions/piece.ts";
+import { explain } from "../../../functions/work.ts";
+import { pictureOf, wordsOf } from "../../../src/engine/picture.ts";
+import { layDesk } from "../../../src/lay/desk.ts";
 
 const inches = { unit: "in", mark: "1/8" } as const;
 

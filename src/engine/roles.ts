@@ -1,0 +1,22 @@
+/** What each line of a drawing is called in its legend, and the signs that stand at single points. */
+import type { Role, Shape } from "../../functions/drawing.ts";
+
+export const ROLE_WORDS: Record<Role, string> = {
+  cut: "cut line",
+  seam: "seam line",
+  fold: "fold",
+  placement: "placement line",
+  grain: "straight grain",
+  stitch: "stitching",
+  slash: "slash",
+  guide: "guide line",
+};
+
+type Mark = Extract<Shape, { kind: "marks" }>["mark"];
+
+/** Path data about the marked point at (0, 0), some 8 wide. */
+export const MARK_SIGNS: Record<Mark, string> = {
+  notch: "M -4 -7 L 0 0 L 4 -7",
+  dot: "M -2.5 0 A 2.5 2.5 0 1 1 2.5 0 A 2.5 2.5 0 1 1 -2.5 0 Z",
+  cross: "M -4 -4 L 4 4 M -4 4 L 4 -4",
+};

@@ -5,6 +5,7 @@ import { nearest } from "../engine/nearest.ts";
 import { calculate } from "./calculate.ts";
 import { check } from "./check.ts";
 import { compare } from "./compare.ts";
+import { draft } from "./draft.ts";
 import { explain } from "./explain.ts";
 import { functions } from "./functions.ts";
 import { lay } from "./lay.ts";
@@ -12,7 +13,7 @@ import { solve } from "./solve.ts";
 import { vary } from "./vary.ts";
 import { type Io, type Verb, Wrong } from "./verb.ts";
 
-const VERBS: readonly Verb[] = [calculate, explain, check, functions, vary, solve, compare, lay];
+const VERBS: readonly Verb[] = [calculate, explain, check, functions, vary, solve, compare, lay, draft];
 
 /** The machine itself. */
 const machine: Io = {

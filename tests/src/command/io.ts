@@ -9,21 +9,26 @@ export interface Ran {
   readonly status: number;
   readonly out: string;
   readonly err: string;
+  /** What was written, by the file's name. */
+  readonly files: Readonly<Record<string, string>>;
 }
 
 /** Runs one command on a book called book.json. */
 export async function run(book: Book, ...args: readonly string[]): Promise<Ran> {
   const out: string[] = [];
   const err: string[] = [];
+  const files: Record<string, string> = {};
   const io: Io = {
     read(path) {
       if (path !== "book.json") throw new Wrong(`${path}: there is no such file`);
       return writeBook(book);
     },
-    write() {},
+    write(path, content) {
+      files[path] = String(content);
+    },
     out: (text) => out.push(text),
     err: (text) => err.push(text),
   };
   const status = await main(args, io);
-  return { status, out: out.join("\n"), err: err.join("\n") };
+  return { status, out: out.join("\n"), err: err.join("\n"), files };
 }

@@ -1,0 +1,70 @@
+import { writePiece } from "../../functions/piece.ts";
+import { piecesOf } from "../engine/pieces.ts";
+import { sheetOf } from "../engine/sheet.ts";
+import { show } from "../engine/show.ts";
+import { fileNames } from "./file-names.ts";
+import { openBook, setCells } from "./open.ts";
+import { readOptions } from "./options.ts";
+import { type Verb, Wrong } from "./verb.ts";
+
+export const draft: Verb = {
+  name: "draft",
+  usage: "BOOK --out DIR [--set NAME=VALUE]... [--json]",
+  about: "Writes every pattern piece of a book to true scale, one SVG file each.",
+  async run(args, io) {
+    const { values, positionals } = readOptions(
+      args,
+      { out: { type: "string" }, set: { type: "string", multiple: true }, json: { type: "boolean" } },
+      1,
+    );
+    const [path] = positionals;
+    if (path === undefined) throw new Wrong("draft needs a book's file");
+    const folder = values.out?.trim() ?? "";
+    if (folder === "") throw new Wrong("draft needs a folder to write to, such as --out pieces");
+    const engine = openBook(path, io);
+    setCells(engine, values.set ?? []);
+    const { found, lost } = piecesOf(engine);
+    if (found.length === 0)
+      throw new Wrong(
+        lost[0]
+          ? `no piece of ${path} can be drawn: ${lost[0].title}: ${lost[0].sentence}`
+          : `${path} has no pattern pieces: a cell with =RECTANGLE(10; 20) or another function that makes a piece is one`,
+      );
+    const { book } = engine;
+    const files = fileNames(
+      found.map(({ name, title, address }) =>
+        name !== undefined || title === address ? title : `${title} ${address}`,
+      ),
+      ".svg",
+    );
+    const written = found.map((one, i) => {
+      const { svg, unit, width, height } = sheetOf(book, one);
+      const file = `${folder.replace(/[\\/]+$/, "") || folder}/${files[i]}`;
+      io.write(file, svg);
+      const [wide, tall] = [width, height].map((length) => Number(length.toFixed(3)));
+      return {
+        file,
+        piece: one.name ?? one.address,
+        title: one.title,
+        sheet: { width: wide, height: tall, unit },
+        one,
+      };
+    });
+    if (values.json)
+      io.out(
+        JSON.stringify(
+          { files: written.map(({ one: _, ...told }) => told), look: lost.map((cell) => ({ ...cell })) },
+          null,
+          2,
+        ),
+      );
+    else {
+      for (const { file, title, one, sheet } of written)
+        io.out(
+          `${file}  ${title}, ${show(writePiece(one.piece), "piece", book)}, on ${sheet.width} × ${sheet.height} ${sheet.unit}`,
+        );
+      for (const { title, sentence } of lost) io.out(`look: ${title} is not drawn: ${sentence}`);
+    }
+    return lost.length > 0 ? 1 : 0;
+  },
+};

@@ -1,0 +1,118 @@
+/** The pattern pieces of a book, each once, with what is drawn on them: for paper. */
+import { outline, type Role, type Shape } from "../../functions/drawing.ts";
+import { grainDrawn } from "../../functions/grain.ts";
+import { type Edge, type Piece, readPiece } from "../../functions/piece.ts";
+import type { Place } from "../book/address.ts";
+import { isFormula } from "../book/formula.ts";
+import { drawnAt } from "./drawn.ts";
+import type { CellView, Engine } from "./engine.ts";
+import { chain } from "./explain.ts";
+
+export interface FoundPiece {
+  readonly place: Place;
+  readonly address: string;
+  readonly name: string | undefined;
+  /** The name, or for a cell without one the words at the beginning of its row, or its address. */
+  readonly title: string;
+  readonly piece: Piece;
+  /** The outline, and what the page draws on it; no dimensions. */
+  readonly shapes: readonly Shape[];
+}
+
+/** A cell that should hold a piece and does not. */
+export interface LostPiece {
+  readonly address: string;
+  readonly title: string;
+  readonly sentence: string;
+}
+
+/** All pieces of the book, named ones first. A cell that only shows another piece once more is left out. */
+export function piecesOf(engine: Engine): { readonly found: FoundPiece[]; readonly lost: LostPiece[] } {
+  const seen = new Set<string>();
+  const found: FoundPiece[] = [];
+  const lost: LostPiece[] = [];
+  for (const { place, view } of namedFirst(engine)) {
+    const { value, kind, name, look } = view;
+    const address = engine.address(place);
+    const title = name ?? rowTitle(engine, place) ?? address;
+    if (look?.is === "error") {
+      const begins = engine.address(look.from) === address;
+      if (kind === "piece" && (name !== undefined || begins))
+        lost.push({ address, title, sentence: look.sentence });
+      continue;
+    }
+    if (typeof value !== "string" || value.trim() === "" || look) continue;
+    if (kind !== "piece" && !/^\s*M[\s\d.-]/.test(value)) continue;
+    if (name === undefined && seen.has(value)) continue;
+    try {
+      const piece = readPiece(value);
+      found.push({ place, address, name, title, piece, shapes: onPaper(engine, place, piece) });
+      seen.add(value);
+    } catch (reason) {
+      if (kind === "piece") lost.push({ address, title, sentence: (reason as Error).message });
+    }
+  }
+  return { found, lost };
+}
+
+function namedFirst(engine: Engine): { readonly place: Place; readonly view: CellView }[] {
+  const cells = engine.book.pages.flatMap(({ rows }, page) =>
+    rows.flatMap((cellsOfRow, row) =>
+      cellsOfRow.map((_, column) => {
+        const place = { page, row, column };
+        return { place, view: engine.view(place) };
+      }),
+    ),
+  );
+  return [
+    ...cells.filter(({ view }) => view.name !== undefined),
+    ...cells.filter(({ view }) => view.name === undefined),
+  ];
+}
+
+function rowTitle(engine: Engine, { page, row, column }: Place): string | null {
+  const text = engine.book.pages[page]!.rows[row]![0]!.trim();
+  return column > 0 && text !== "" && !isFormula(text) ? text : null;
+}
+
+/**
+ * What the page draws of the piece. A mark is carried from piece to piece and drawn as a placement
+ * line where nothing more is known of it; the function that made it knows whether it is a fold.
+ */
+function onPaper(engine: Engine, place: Place, piece: Piece): Shape[] {
+  const drawn = drawnAt(engine, place)?.shapes ?? [];
+  const own = outlineKey(piece);
+  const isOwn = (shape: Shape) => shape.kind === "outline" && outlineKey(shape.piece) === own;
+  const shapes = drawn.some(isOwn)
+    ? drawn.filter((shape) => shape.kind !== "outline" || isOwn(shape))
+    : outline(piece);
+  if (!shapes.some((shape) => shape.kind === "edge" && shape.role === "grain"))
+    shapes.push(grainDrawn(piece));
+  const roles = madeAs(engine, place);
+  return shapes.flatMap((shape): Shape[] => {
+    if (shape.kind === "dimension" || shape.kind === "angle") return [];
+    if (shape.kind !== "edge" || shape.role !== "placement") return [shape];
+    return [{ ...shape, role: roles.get(lineKey(shape.edge)) ?? "placement" }];
+  });
+}
+
+/** The roles that lines have in the drawings of all calls a cell rests on, by where they lie. */
+function madeAs(engine: Engine, place: Place): Map<string, Role> {
+  const roles = new Map<string, Role>();
+  for (const { calls } of chain(engine, place))
+    for (const { shapes } of calls)
+      for (const shape of shapes)
+        if (shape.kind === "edge" && shape.role !== "placement" && !roles.has(lineKey(shape.edge)))
+          roles.set(lineKey(shape.edge), shape.role);
+  return roles;
+}
+
+/** Two lines of one key lie on one another. */
+export const lineKey = (edge: Edge): string =>
+  edge.map(({ kind, from, to }) => [kind, ...from, ...to].map(rounded).join(" ")).join(" ");
+
+const outlineKey = ({ edges }: Piece): string => edges.map(lineKey).join(" ");
+
+/** A piece in a cell is a text: its figures are kept to some fifteen places. */
+const rounded = (part: string | number): string =>
+  typeof part === "number" ? (Math.round(part * 1e6) / 1e6 + 0).toString() : part;

@@ -1,9 +1,10 @@
+import type { Kind } from "../../functions/define.ts";
 import { findPlace } from "../book/address.ts";
-import { blankBook } from "../book/shape.ts";
+import { type Book, blankBook } from "../book/shape.ts";
 import { Engine } from "../engine/engine.ts";
 import { show } from "../engine/show.ts";
 import { layDesk } from "../lay/desk.ts";
-import { openBook, placeOf, setCells } from "./open.ts";
+import { namesIn, openBook, placeOf, setCells } from "./open.ts";
 import { readOptions } from "./options.ts";
 import { type Io, type Verb, Wrong } from "./verb.ts";
 
@@ -14,31 +15,33 @@ const clean = (value: Value): Value => (typeof value === "number" ? Number(value
 
 export const calculate: Verb = {
   name: "calculate",
-  usage: "BOOK [--set NAME=VALUE]... [--show NAME,...] [--json]  |  --formula '=...' [--unit in|cm] [--json]",
-  about: "Works a book and prints its named cells, or works one formula.",
+  usage:
+    "BOOK [--set NAME=VALUE]... [--show NAME,...|--formula '=...'] [--json]  |  --formula '=...' [--unit in|cm] [--json]",
+  about:
+    "Works a book and prints its named cells, or works one formula, alone or as if it stood in the book.",
   async run(args, io) {
     const { values, positionals } = readOptions(
       args,
       {
         set: { type: "string", multiple: true },
-        show: { type: "string" },
+        show: { type: "string", multiple: true },
         formula: { type: "string" },
         unit: { type: "string" },
         json: { type: "boolean" },
       },
       1,
     );
-    if (values.formula !== undefined)
-      return formula(values.formula, values.unit ?? "in", values.json ?? false, io);
     const path = positionals[0];
-    if (path === undefined) throw new Wrong("calculate needs a book's file, or --formula '=...'");
-    const engine = openBook(path, io);
+    if (path === undefined && values.formula === undefined)
+      throw new Wrong("calculate needs a book's file, or --formula '=...'");
+    if (path === undefined && values.set) throw new Wrong("--set needs a book's file, whose cells it sets");
+    if (path !== undefined && values.unit !== undefined)
+      throw new Wrong("--unit is for a formula without a book; a book has its own unit");
+    if (values.formula !== undefined && values.show) throw new Wrong("choose --formula or --show, not both");
+    const engine = path === undefined ? blankEngine(values.unit ?? "in") : openBook(path, io);
     setCells(engine, values.set ?? []);
-    const names =
-      values.show
-        ?.split(",")
-        .map((name) => name.trim())
-        .filter((name) => name !== "") ?? Object.keys(engine.book.names);
+    if (values.formula !== undefined) return formula(engine, values.formula, values.json ?? false, io);
+    const names = values.show ? namesIn(values.show, "--show") : Object.keys(engine.book.names);
     const rows = names.map((name) => ({
       name,
       view: engine.view(
@@ -62,18 +65,24 @@ export const calculate: Verb = {
   },
 };
 
-function formula(text: string, unit: string, json: boolean, io: Io): number {
+function blankEngine(unit: string): Engine {
   if (unit !== "in" && unit !== "cm") throw new Wrong(`--unit must be in or cm, not "${unit}"`);
-  const engine = new Engine(blankBook("A formula", unit, unit === "in" ? "1/8" : "1 mm"), layDesk);
-  const answer = engine.evaluate(text.startsWith("=") ? text : `=${text}`);
+  return new Engine(blankBook("A formula", unit, unit === "in" ? "1/8" : "1 mm"), layDesk);
+}
+
+function formula(engine: Engine, text: string, json: boolean, io: Io): number {
+  if (text.trim() === "")
+    throw new Wrong("--formula is empty; give one such as --formula '=EASE(36 1/2; 39)'");
+  const answer = engine.evaluate(text.trim().startsWith("=") ? text : `=${text}`);
   if ("problem" in answer) throw new Wrong(answer.problem);
   const value = clean(answer.value);
   if (json) io.out(JSON.stringify({ value }));
-  else
-    io.out(
-      typeof value === "number" || typeof value === "string"
-        ? String(value)
-        : show(value, answer.kind, engine.book),
-    );
+  else io.out(inWords(value, answer.kind, engine.book));
   return 0;
 }
+
+/** A figure in full, for a formula is asked for to the last place; a day as the calendar has it. */
+const inWords = (value: Value, kind: Kind, book: Book): string =>
+  (typeof value === "number" && kind !== "days") || typeof value === "string"
+    ? String(value)
+    : show(value, kind, book);

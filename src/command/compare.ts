@@ -3,7 +3,7 @@ import type { CellView } from "../engine/engine.ts";
 import { finish } from "../engine/sweep.ts";
 import { type Comparison, comparing } from "../engine/trials.ts";
 import { layDesk } from "../lay/desk.ts";
-import { openBook, placeOf, setCells } from "./open.ts";
+import { namesIn, openBook, placeOf, setCells } from "./open.ts";
 import { readOptions } from "./options.ts";
 import { type Verb, Wrong } from "./verb.ts";
 
@@ -14,7 +14,11 @@ export const compare: Verb = {
   async run(args, io) {
     const { values, positionals } = readOptions(
       args,
-      { show: { type: "string" }, set: { type: "string", multiple: true }, json: { type: "boolean" } },
+      {
+        show: { type: "string", multiple: true },
+        set: { type: "string", multiple: true },
+        json: { type: "boolean" },
+      },
       1,
     );
     if (positionals[0] === undefined) throw new Wrong("compare needs a book's file");
@@ -22,12 +26,7 @@ export const compare: Verb = {
     setCells(engine, values.set ?? []);
     if (engine.book.trials.length === 0)
       throw new Wrong("this book keeps no trials; keep a setting under a title in What if first");
-    const shown =
-      values.show
-        ?.split(",")
-        .map((name) => name.trim())
-        .filter((name) => name !== "") ?? [];
-    const also = shown.map((name) => placeOf(engine, name));
+    const also = (values.show ? namesIn(values.show, "--show") : []).map((name) => placeOf(engine, name));
     const comparison = finish(comparing(engine.book, layDesk, also));
     io.out(values.json ? JSON.stringify(asData(comparison), null, 2) : asTable(comparison).join("\n"));
     return 0;

@@ -4,7 +4,7 @@ import type { OpenSpan } from "../engine/aim.ts";
 import { type Dial, dialAt, figureFor, isProblem, type Problem } from "../engine/dial.ts";
 import type { Engine } from "../engine/engine.ts";
 import { type Watched, watchAt } from "../engine/sweep.ts";
-import { placeOf } from "./open.ts";
+import { namesIn, placeOf } from "./open.ts";
 import { Wrong } from "./verb.ts";
 
 /** `--cell` and its range may be given twice; the ranges belong to the cells in their order. */
@@ -72,11 +72,7 @@ function figure(engine: Engine, dial: Dial, option: string, text: string | undef
 }
 
 /** Cells to look at, by their names with commas between. */
-export function watchesOf(engine: Engine, names: readonly string[]): Watched[] {
-  const list = names
-    .flatMap((name) => name.split(","))
-    .map((name) => name.trim())
-    .filter((name) => name !== "");
-  const watched = list.map((name) => sound(watchAt(engine, placeOf(engine, name))));
+export function watchesOf(engine: Engine, names: readonly string[], option: string): Watched[] {
+  const watched = namesIn(names, option).map((name) => sound(watchAt(engine, placeOf(engine, name))));
   return watched.filter(({ label }, i) => watched.findIndex((one) => one.label === label) === i);
 }

@@ -3,6 +3,7 @@ import { piecesOf } from "../engine/pieces.ts";
 import { sheetOf } from "../engine/sheet.ts";
 import { show } from "../engine/show.ts";
 import { fileNames } from "./file-names.ts";
+import { fileName } from "./machine.ts";
 import { openBook, setCells } from "./open.ts";
 import { readOptions } from "./options.ts";
 import { type Verb, Wrong } from "./verb.ts";
@@ -27,8 +28,8 @@ export const draft: Verb = {
     if (found.length === 0)
       throw new Wrong(
         lost[0]
-          ? `no piece of ${path} can be drawn: ${lost[0].title}: ${lost[0].sentence}`
-          : `${path} has no pattern pieces: a cell with =RECTANGLE(10; 20) or another function that makes a piece is one`,
+          ? `no piece of ${fileName(path)} can be drawn: ${lost[0].title}: ${lost[0].sentence}`
+          : `${fileName(path)} has no pattern pieces: a cell with =RECTANGLE(10; 20) or another function that makes a piece is one`,
       );
     const { book } = engine;
     const files = fileNames(

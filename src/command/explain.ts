@@ -1,4 +1,7 @@
+import type { Cell, Kind } from "../../functions/define.ts";
+import { clean } from "../engine/dial.ts";
 import { chain, type Working } from "../engine/explain.ts";
+import { type Rule, shownWithDecimals } from "../engine/show.ts";
 import { openBook, placeOf, setCells } from "./open.ts";
 import { readOptions } from "./options.ts";
 import { type Verb, Wrong } from "./verb.ts";
@@ -20,42 +23,56 @@ export const explain: Verb = {
     setCells(engine, values.set ?? []);
     const workings = chain(engine, placeOf(engine, cell));
     if (values.json) io.out(JSON.stringify(workings.map(told), null, 2));
-    else io.out(workings.map(inWords).join("\n\n"));
+    else io.out(workings.map((working) => inWords(working, engine.book)).join("\n\n"));
     return 0;
   },
 };
 
-/** A working without what only a drawing needs. */
-function told({ address, name, typed, shown, look, calls }: Working) {
+/** A working without what only a drawing needs. Figures stand twice: as the tape shows them, and in full. */
+function told({ address, name, typed, shown, value, look, calls }: Working) {
   return {
     cell: name ?? address,
     address,
     typed,
     shown,
+    value: full(value),
     ...(look ? { look: look.sentence } : {}),
-    calls: calls.map(({ declaration, given, steps, answer }) => ({
+    calls: calls.map(({ declaration, given, steps, answer, value: gives }) => ({
       function: declaration.name,
       given: Object.fromEntries(given.map((one) => [one.name, one.shown])),
-      steps: steps.map(({ name: step, rule, filled, shown: value }) => ({ step, rule, filled, value })),
+      steps: steps.map(({ name: step, rule, filled, shown: stepShown, value: exact }) => ({
+        step,
+        rule,
+        filled,
+        value: stepShown,
+        exact: full(exact),
+      })),
       answer,
+      exact: full(gives),
     })),
   };
 }
 
-function inWords({ address, name, typed, shown, look, calls }: Working): string {
+const full = (value: Cell): Cell => (typeof value === "number" ? clean(value) : value);
+
+/** What is longer is a piece's outline: no one reads it here. */
+const LONGEST = 60;
+
+function inWords({ address, name, typed, shown, value, kind, look, calls }: Working, rule: Rule): string {
+  const figure = (text: string, exact: unknown, of: Kind) =>
+    text === "" ? "(blank)" : text.length > LONGEST ? "…" : shownWithDecimals(text, exact, of, rule);
   const lines = [
-    `${name ?? address}${name ? `  (${address})` : ""}  ${look ? `look: ${look.sentence}` : shown}`,
+    `${name ?? address}${name ? `  (${address})` : ""}  ${look ? `look: ${look.sentence}` : figure(shown, value, kind)}`,
   ];
   if (typed.startsWith("=")) lines.push(`  ${typed}`);
-  for (const { declaration, given, steps, answer } of calls) {
-    lines.push(
-      `  ${declaration.name}: ${given.map((one) => `${one.name} ${one.shown.length > 60 ? "…" : one.shown}`).join(", ")}`,
-    );
-    for (const step of steps)
-      lines.push(
-        `    ${step.name} = ${step.filled === step.rule && !step.formula ? `${step.rule}:` : `${step.filled} =`} ${step.shown}`,
-      );
-    lines.push(`    gives ${answer}`);
+  for (const { declaration, given, steps, answer, value: gives, refused } of calls) {
+    const takes = given.map((one) => `${one.name} ${figure(one.shown, one.value, one.kind)}`);
+    lines.push(`  ${declaration.name}: ${takes.join(", ")}`);
+    for (const step of steps) {
+      const how = step.filled === step.rule && !step.formula ? `${step.rule}:` : `${step.filled} =`;
+      lines.push(`    ${step.name} = ${how} ${figure(step.shown, step.value, step.kind)}`);
+    }
+    lines.push(`    gives ${refused ? answer : figure(answer, gives, declaration.returns)}`);
   }
   return lines.join("\n");
 }

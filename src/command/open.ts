@@ -5,12 +5,13 @@ import { readBook } from "../book/read.ts";
 import { Engine } from "../engine/engine.ts";
 import { nearest } from "../engine/nearest.ts";
 import { layDesk } from "../lay/desk.ts";
+import { fileName } from "./machine.ts";
 import { type Io, Wrong } from "./verb.ts";
 
 /** The book in a file, calculated. */
 export function openBook(path: string, io: Io): Engine {
   const reading = readBook(io.read(path));
-  if ("reason" in reading) throw new Wrong(`${path}: ${reading.reason}`);
+  if ("reason" in reading) throw new Wrong(`${fileName(path)}: ${reading.reason}`);
   return new Engine(reading.book, layDesk);
 }
 
@@ -19,7 +20,20 @@ export function placeOf(engine: Engine, text: string): Place {
   const place = lookUp(engine.book, text);
   if (place) return place;
   const near = nearest(text, Object.keys(engine.book.names));
-  throw new Wrong(`${text} is no named cell or address of this book${near ? `; is ${near} meant?` : ""}`);
+  throw new Wrong(
+    `${text} is no named cell or address of this book${near ? `; is ${near} meant?` : '; "calculate" with the book alone lists its named cells'}`,
+  );
+}
+
+/** Names with commas between, of an option that may be given more than once. */
+export function namesIn(lists: readonly string[], option: string): string[] {
+  const names = lists
+    .flatMap((list) => list.split(","))
+    .map((name) => name.trim())
+    .filter((name) => name !== "");
+  if (lists.length > 0 && names.length === 0)
+    throw new Wrong(`${option} needs the names of cells with commas between, such as ${option} hem,depth`);
+  return names;
 }
 
 /** Types into cells, each given as NAME=VALUE. */

@@ -37,8 +37,13 @@ export const solve: Verb = {
     const engine = openBook(positionals[0], io);
     setCells(engine, values.set ?? []);
     const { dials, spans } = dialsOf(engine, values, "solve");
-    const [make] = watchesOf(engine, values.make === undefined ? [] : [values.make]);
+    const [make] = watchesOf(engine, values.make === undefined ? [] : [values.make], "--make");
     if (!make) throw new Wrong("solve needs --make and the name of the cell to bring to a value");
+    const { value } = engine.view(make.place);
+    if (typeof value === "boolean" || (typeof value === "string" && value !== ""))
+      throw new Wrong(
+        `${make.label} says "${String(value).slice(0, 60)}" and holds no figure to bring to a value; name a cell that does`,
+      );
     const aim = aimOf(engine, make, values);
     const copy = new Copy(engine.book, layDesk, dials, [make.place]);
     const solution = sound(finish(search(copy, { spans, make, aim, least: values.least ?? false })));

@@ -41,7 +41,7 @@ export const vary: Verb = {
       return sound(stepsOf(engine.book, dial, { from, to, step }));
     });
     const settings = sound(settingsOf(lists));
-    const watched = watchesOf(engine, values.watch ?? []);
+    const watched = watchesOf(engine, values.watch ?? [], "--watch");
     if (watched.length === 0) throw new Wrong("vary needs --watch and the name of a cell to look at");
     const copy = new Copy(
       engine.book,

@@ -12,6 +12,8 @@ import { plainNumber, type Rule, show } from "./show.ts";
 export interface ShownGiven {
   readonly name: string;
   readonly shown: string;
+  /** A range is a list of values. */
+  readonly value: Argument;
   readonly kind: Kind;
 }
 
@@ -34,6 +36,8 @@ export interface CallWorking {
   readonly steps: readonly ShownStep[];
   /** The answer as a cell shows it, or why there is none. */
   readonly answer: string;
+  /** Null when it is refused. */
+  readonly value: Cell;
   readonly refused: boolean;
   readonly shapes: readonly Shape[];
 }
@@ -44,6 +48,7 @@ export interface Working {
   readonly name: string | undefined;
   readonly typed: string;
   readonly shown: string;
+  readonly value: Cell;
   readonly kind: Kind;
   readonly look: Look | null;
   readonly calls: readonly CallWorking[];
@@ -78,6 +83,7 @@ function workingOf(engine: Engine, place: Place): Working {
     name: view.name,
     typed: view.typed,
     shown: view.shown,
+    value: view.value,
     kind: view.kind,
     look: view.look,
     calls,
@@ -118,7 +124,7 @@ function callWorking(engine: Engine, declaration: Declaration, args: readonly Ar
     const kind = kinds.get(name) ?? "figure";
     const shown = showArgument(value, kind, rule);
     shownOf.set(name, shown);
-    return { name, shown, kind };
+    return { name, shown, value, kind };
   });
   const shownSteps = steps.map((step, i): ShownStep => {
     const last = i === steps.length - 1 || step.value === answer;
@@ -148,6 +154,7 @@ function callWorking(engine: Engine, declaration: Declaration, args: readonly Ar
     given: shownGiven,
     steps: shownSteps,
     answer: refused ? answer.refusal : show(answer, declaration.returns, rule),
+    value: refused ? null : answer,
     refused,
     shapes,
   };

@@ -1,6 +1,6 @@
 /** Values in the words of the tape: what a cell shows for what it holds. */
 import type { Kind } from "../../functions/define.ts";
-import { type Mark, tapeText } from "../../functions/fractions.ts";
+import { type Mark, readTape, tapeText } from "../../functions/fractions.ts";
 import { pieceBounds, readPiece } from "../../functions/piece.ts";
 import type { Unit } from "../../functions/units.ts";
 
@@ -45,6 +45,16 @@ function pieceText(path: string, { unit, mark }: Rule): string {
   } catch {
     return path;
   }
+}
+
+/**
+ * What a cell shows, and beside a length that is not on a mark of the tape its decimals: "2 7/8 (2.8325)".
+ * To a ten-thousandth of the unit; finer is rounding dust and no cloth.
+ */
+export function shownWithDecimals(shown: string, value: unknown, kind: Kind, { unit }: Rule): string {
+  if (kind !== "length" || typeof value !== "number") return shown;
+  const read = readTape(shown, unit)?.length;
+  return read !== undefined && Math.abs(read - value) < 5e-5 ? shown : `${shown} (${plainNumber(value)})`;
 }
 
 /** The exact value behind what is shown, for who asks. */

@@ -14,20 +14,24 @@ export interface Ran {
 }
 
 /** Runs one command on a book called book.json. */
-export async function run(book: Book, ...args: readonly string[]): Promise<Ran> {
+export const run = (book: Book, ...args: readonly string[]): Promise<Ran> => runOn(writeBook(book), ...args);
+
+/** Runs one command where book.json holds this text; standard input is empty. */
+export async function runOn(text: string, ...args: readonly string[]): Promise<Ran> {
   const out: string[] = [];
   const err: string[] = [];
   const files: Record<string, string> = {};
   const io: Io = {
     read(path) {
+      if (path === "-") return "";
       if (path !== "book.json") throw new Wrong(`${path}: there is no such file`);
-      return writeBook(book);
+      return text;
     },
     write(path, content) {
       files[path] = String(content);
     },
-    out: (text) => out.push(text),
-    err: (text) => err.push(text),
+    out: (line) => out.push(line),
+    err: (line) => err.push(line),
   };
   const status = await main(args, io);
   return { status, out: out.join("\n"), err: err.join("\n"), files };

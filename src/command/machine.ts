@@ -1,0 +1,72 @@
+/** The machine's files and its standard streams, each refusal of the machine's told in a sentence. */
+import { mkdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
+import { dirname } from "node:path";
+import { type Io, Wrong } from "./verb.ts";
+
+/** How a file is spoken of. */
+export const fileName = (path: string): string => (path === "-" ? "standard input" : path);
+
+const UNREAD: Record<string, string> = {
+  ENOENT: "there is no such file; look at its name and folder",
+  EISDIR: "it is a folder; give the file in it",
+  ENOTDIR: "a part of it is taken for a folder and is a file",
+  EACCES: "you may not read it; change its rights, or copy it to a folder of yours",
+  ENAMETOOLONG: "the name is too long for a file",
+};
+
+const UNWRITTEN: Record<string, string> = {
+  ENOENT: "its folder can't be made; choose another",
+  EISDIR: "a folder has that name; choose another name",
+  EEXIST: "a file stands where its folder should be; choose another folder",
+  ENOTDIR: "a file stands where its folder should be; choose another folder",
+  EACCES: "you may not write there; choose another folder",
+  EPERM: "you may not write there; choose another folder",
+  EROFS: "nothing can be written there; choose another folder",
+  ENOSPC: "there is no room left; make some, or choose another disk",
+  ENAMETOOLONG: "the name is too long for a file; choose a shorter one",
+};
+
+const codeOf = (reason: unknown): string => (reason as NodeJS.ErrnoException).code ?? "for no known reason";
+
+/** What a failing output says: null when the reader went away, as `head` does. */
+export const outputFault = (reason: unknown): string | null =>
+  codeOf(reason) === "EPIPE"
+    ? null
+    : `the answer can't be written: ${UNWRITTEN[codeOf(reason)] ?? codeOf(reason)}`;
+
+/**
+ * Makes a folder and those it lies in. One by one, for making them all at once never ends in a
+ * place such as /proc, where a folder can't be made and is said to be missing.
+ */
+function makeFolder(path: string): void {
+  if (statSync(path, { throwIfNoEntry: false })?.isDirectory()) return;
+  const above = dirname(path);
+  if (above !== path) makeFolder(above);
+  mkdirSync(path);
+}
+
+/** What a cell holds may be printed; a terminal must not take it for orders. */
+const harmless = (text: string): string => text.replace(/(?![\t\n])[\p{Cc}]/gu, "\ufffd");
+
+export const machine: Io = {
+  read(path) {
+    try {
+      return readFileSync(path === "-" ? 0 : path, "utf8");
+    } catch (reason) {
+      throw new Wrong(
+        `${fileName(path)}: ${UNREAD[codeOf(reason)] ?? `it can't be read (${codeOf(reason)})`}`,
+      );
+    }
+  },
+  write(path, content) {
+    try {
+      makeFolder(dirname(path));
+      writeFileSync(path, content);
+    } catch (reason) {
+      const code = codeOf(reason);
+      throw new Wrong(`${path} can't be written: ${UNWRITTEN[code] ?? code}`);
+    }
+  },
+  out: (text) => process.stdout.write(`${harmless(text)}\n`),
+  err: (text) => process.stderr.write(`${harmless(text)}\n`),
+};

@@ -1,0 +1,51 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { expect, test } from "vitest";
+import { readBook } from "../../../src/book/read.ts";
+import type { Book } from "../../../src/book/shape.ts";
+import { checks } from "../../../src/engine/checks.ts";
+import { Engine } from "../../../src/engine/engine.ts";
+import { layDesk } from "../../../src/lay/desk.ts";
+import { bookOf } from "./whatif-books.ts";
+
+const found = (book: Book) => {
+  const engine = new Engine(book, layDesk);
+  const list = checks(engine).map(({ name, is, sentence, waiting }) => [name, is, sentence, waiting]);
+  engine.destroy();
+  return list;
+};
+
+test("a blank measurement that is added to is told, not silently counted as 0", () => {
+  const cells = { waist: "", hip: "40 in", ease: "=hip-waist", half: "=waist/2", band: "=waist+2" };
+  expect(found(bookOf(cells))).toEqual([
+    ["waist", "blank", "this is empty, and ease counts it as 0: type a figure", 2],
+  ]);
+  expect(found(bookOf({ ...cells, waist: "27" }))).toEqual([]);
+});
+
+test("a blank that a function refuses is told once, with how many wait for it", () => {
+  const cells = { waist: "", cut: "=WITH_EASE(waist;2)", half: "=cut/2", quarter: "=half/2" };
+  expect(found(bookOf(cells))).toEqual([["cut", "error", "body is empty: a length is needed there", 2]]);
+});
+
+test("a blank that a formula asks after, or that stands in a list, may be blank", () => {
+  const cells = {
+    extra: "",
+    hip: "40 in",
+    with_extra: '=IF(extra="";hip;WITH_EASE(hip;extra))',
+    all: "=SUM(B1:B2)",
+  };
+  expect(found(bookOf(cells))).toEqual([]);
+});
+
+test("verdicts that are not ok are listed beside errors, in the order of the book", () => {
+  const cells = { deep: "9", ill: "=1/0", verdict: '=IF(deep>8;"look: deeper than the paper";"ok")' };
+  expect(found(bookOf(cells)).map(([name, is]) => [name, is])).toEqual([
+    ["ill", "error"],
+    ["verdict", "verdict"],
+  ]);
+});
+
+test.each(readdirSync("templates"))("the ready book %s has nothing to look at", (file) => {
+  const reading = readBook(readFileSync(`templates/${file}`, "utf8"));
+  expect("book" in reading && found(reading.book)).toEqual([]);
+});

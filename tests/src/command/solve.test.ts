@@ -1,4 +1,11 @@
-import { expect, test } from "vitest";
+import { readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import { findPlace } from "../../../src/book/address.ts";
+import { type } from "../../../src/book/edit.ts";
+import { readBook } from "../../../src/book/read.ts";
+import type { Book } from "../../../src/book/shape.ts";
+import { Engine } from "../../../src/engine/engine.ts";
+import { layDesk } from "../../../src/lay/desk.ts";
 import { bookOf, panelSkirt } from "../engine/whatif-books.ts";
 import { run } from "./io.ts";
 
@@ -92,4 +99,73 @@ test("a target that can't be reached is an error in JSON too", async () => {
   );
   expect(status).toBe(2);
   expect(JSON.parse(out).error).toMatch(/nearest is waist 60/);
+});
+
+/** Every step worked by setting the cell and calculating the book anew, as a patient maker would. */
+function byHand(book: Book, cell: string, steps: readonly number[], watch: readonly string[]) {
+  const engine = new Engine(book, layDesk);
+  const place = findPlace(book, book.names[cell]!)!;
+  const rows = steps.map((figure) => {
+    engine.become(type(book, [{ ...place, typed: String(figure) }]));
+    const answers = watch.map((name) => engine.value(findPlace(book, book.names[name]!)!) as number);
+    return { figure, answers };
+  });
+  engine.destroy();
+  return rows;
+}
+
+describe.each(["peplum-bodice", "peplum-bodice-cm"])("of the ready book %s", (name) => {
+  const reading = readBook(readFileSync(`templates/${name}.json`, "utf8"));
+  if ("reason" in reading) throw new Error(reading.reason);
+  const { book } = reading;
+  const inch = book.unit === "in" ? 1 : 2.5;
+  // The hem grows smoothly, cloth jumps and now and then falls, what is bought goes by the shop's cut.
+  const watch = ["hem", "curved_hem", "cloth_length_a", "cloth_buy_a"];
+
+  test.each([
+    ["depth", Array.from({ length: 17 }, (_, i) => (7 + i * 0.5) * inch)],
+    ["pleats", [0, 1, 2, 3, 4, 5]],
+  ] as const)("what vary and solve say of %s agrees with every step worked by hand", async (cell, steps) => {
+    const rows = byHand(book, cell, steps, watch);
+    const [from, to] = [steps[0]!, steps.at(-1)!];
+    const range = ["--cell", cell, "--from", `${from}`, "--to", `${to}`, "--step", `${steps[1]! - from}`];
+    const varied = await run(book, "vary", "book.json", ...range, "--watch", watch.join(), "--json");
+    for (const [i, row] of JSON.parse(varied.out).rows.entries()) {
+      expect(row[cell]).toBeCloseTo(steps[i]!, 9);
+      watch.forEach((one, k) => {
+        expect(row[one], `${one} at ${steps[i]}`).toBeCloseTo(rows[i]!.answers[k]!, 6);
+      });
+    }
+    for (const [k, make] of watch.entries()) {
+      const answers = rows.map((row) => row.answers[k]!);
+      const [low, high] = [Math.min(...answers), Math.max(...answers)];
+      if (high - low < 1e-9) continue;
+      for (const share of k < 2 ? [0.45] : [-0.1, 0.45, 0.8]) {
+        const aim = Number((low + share * (high - low)).toFixed(6));
+        for (const side of ["atmost", "atleast"]) {
+          const does = rows.filter((_, i) => (side === "atmost" ? answers[i]! <= aim : answers[i]! >= aim));
+          for (const least of [false, true]) {
+            const asked = [make, side, aim, least].join(" ");
+            const told = await run(
+              book,
+              "solve",
+              "book.json",
+              ...range,
+              "--make",
+              make,
+              `--${side}`,
+              `${aim}`,
+              "--json",
+              ...(least ? ["--least"] : []),
+            );
+            const wanted = least ? does[0] : does.at(-1);
+            expect(told.status, asked).toBe(wanted ? 0 : 2);
+            const answer = JSON.parse(told.out);
+            if (!wanted) expect(answer.error, asked).toMatch(/^no .* nearest is/);
+            else expect(answer[cell], asked).toBeCloseTo(wanted.figure, 9);
+          }
+        }
+      }
+    }
+  });
 });

@@ -66,7 +66,12 @@ function convertTyped(typed: string, content: Content, kind: Kind, from: Unit, t
   return content.is === "length" && !content.sure && !figure.includes("/") ? `${figure} ${to}` : figure;
 }
 
-const figureText = (value: number): string => String(Number(value.toPrecision(12)));
+/** To twelve places, but to eight where no more are left than rounding made: 93 cm told in inches comes back as 93. */
+function figureText(value: number): string {
+  const short = Number(value.toPrecision(8));
+  const near = Math.abs(short - value) <= 6e-12 * Math.abs(value);
+  return String(near ? short : Number(value.toPrecision(12)));
+}
 
 /** On a mark of the tape as a fraction, else in decimals. */
 function inchText(value: number): string {

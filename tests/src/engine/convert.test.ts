@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Kind } from "../../../functions/define.ts";
+import { readTape } from "../../../functions/fractions.ts";
 import type { Unit } from "../../../functions/units.ts";
 import { findPlace } from "../../../src/book/address.ts";
 import { readBook } from "../../../src/book/read.ts";
@@ -11,6 +12,7 @@ import { type CellView, Engine } from "../../../src/engine/engine.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 
 const blank = blankBook("Withy Green", "in", "1/8");
+const COLUMNS_OF_LENGTH = [0, 1, 2].map(() => ({ heading: "", kind: "length", width: 100 }) as const);
 
 const POWER: Partial<Record<Kind, number>> = { length: 1, area: 2 };
 
@@ -228,6 +230,18 @@ describe("of the figures and formulas of a book", () => {
     const book = bookOf(BASE);
     expect(convertBook(book, "in")).toBe(book);
   });
+
+  test("whatever a tape in millimetres or sixteenths shows comes back as it was typed", () => {
+    for (const [unit, other, step] of [["cm", "in", 0.1], ["in", "cm", 1 / 16]] as const) {
+      const marks = Array.from({ length: 2000 }, (_, i) => String(Number((i * step).toFixed(4))));
+      const rows = marks.map((mark) => ["", "", mark]);
+      const pages = [{ ...blank.pages[0]!, columns: [...COLUMNS_OF_LENGTH], rows }];
+      const book: Book = { ...blank, unit, pages, names: {} };
+      const back = convertBook(convertBook(book, other), unit).pages[0]!.rows.map((row) => row[2]!);
+      const read = back.map((typed) => (unit === "in" ? readTape(typed, "in")!.length : Number(typed)));
+      expect(read).toEqual(marks.map(Number));
+    }
+  }); // biome-ignore format: in pairs
 
   test("inches come back as fractions of the tape", () => {
     const book = bookOf({ waist: "41.91", hip: "100", hem: "=HEM_AT(waist;hip;20;20)" }, "cm");

@@ -66,8 +66,8 @@ export function layQuestion(
   return { pieces, cloths, gap, repeat };
 }
 
-/** Carries a piece's points to the cloth, where its outline's box begins at (0, 0). */
-function alongSelvedge(outline: readonly Point[]): (point: Point) => Point {
+/** Carries points from the draft to the cloth, where the outline's box begins at (0, 0). */
+export function alongSelvedge(outline: readonly Point[]): (point: Point) => Point {
   const { right, low } = bounds(outline);
   return ([x, y]) => [y - low, right - x];
 }

@@ -1,31 +1,11 @@
 import { layQuestion, TURNS } from "../cut.ts";
 import { type CutRow, cutRows, HOW_TO_CUT, PIECES_TO_CUT, wholePiece } from "../cutlist.ts";
 import { type Bench, define, Refusal } from "../define.ts";
+import { clothsInHand } from "../hand.ts";
 import { drawLay } from "../laid.ts";
-import type { Lay, LayCloth, LayQuestion, Planner } from "../lay.ts";
+import type { LayCloth, LayQuestion } from "../lay.ts";
 import { pieceBounds, turnPiece } from "../piece.ts";
-
-interface Hand {
-  readonly widths: readonly (number | null)[];
-  readonly lengths: readonly (number | null)[];
-}
-
-function clothsInHand({ widths, lengths }: Hand): LayCloth[] {
-  if (widths.length !== lengths.length)
-    throw new Refusal(
-      `lengths must be as many cells as widths, not ${lengths.length} against ${widths.length}`,
-    );
-  const cloths = widths.flatMap((width, i): LayCloth[] => {
-    const length = lengths[i] ?? null;
-    if (width === null && length === null) return [];
-    const missing = width === null ? "widths" : length === null ? "lengths" : null;
-    if (missing) throw new Refusal(`${missing}, number ${i + 1}, is empty: measure that piece of cloth`);
-    return [{ name: `cloth ${i + 1}`, width: width!, length }];
-  });
-  if (cloths.length === 0)
-    throw new Refusal("widths is empty: give the width and length of at least one cloth");
-  return cloths;
-}
+import { joinsText, piecing } from "../piecing.ts";
 
 type Ways = Parameters<typeof cutRows>[0] & { one_way: boolean; gap: number; repeat: number };
 
@@ -52,21 +32,27 @@ function tooLarge(rows: readonly CutRow[], cloths: readonly LayCloth[], say: Ben
   });
 }
 
-/** The lay on the cloth in hand, and for a single cloth the length it would need if it had no end. */
-function layInHand(question: LayQuestion, plan: Planner): { lay: ReturnType<Planner>; needs: number | null } {
-  const [cloth, ...others] = question.cloths;
-  if (others.length > 0) return { lay: plan(question), needs: null };
-  const open = plan({ ...question, cloths: [{ ...cloth!, length: null }] });
-  if ("refusal" in open) return { lay: open, needs: null };
-  const needs = open.lengths[0]!;
-  return { lay: needs <= cloth!.length! * (1 + 1e-9) ? open : plan(question), needs };
+/** Each place for a join takes a lay of the whole list: no more pieces than this are laid so often. */
+const MOST_JOINED = 60;
+
+/** Whether a join would do, in words. */
+function joined(question: LayQuestion, seam: number, { plan, say }: Pick<Bench, "plan" | "say">): string {
+  if (question.pieces.reduce((sum, { quantity }) => sum + quantity, 0) > MOST_JOINED)
+    return `joins are looked for among at most ${MOST_JOINED} pieces`;
+  const search = piecing({ question, seam, mark: 0, plan });
+  let step = search.next();
+  while (!step.done) step = search.next();
+  return step.value
+    ? `joined it would do: ${joinsText(step.value.joins, say)}, with ${say(seam)} on either part`
+    : "no join was found with which it would do";
 }
 
 /**
  * "ok" when a lay of the whole cut list was found on the pieces of cloth in hand, else "look: "
  * with the pieces that found no place and how much more cloth they take. A lay is searched, not
- * proved impossible: "look" with little missing may yet be laid by a better search or by a join.
- * Widths are usable widths. Source: geometry.
+ * proved impossible: "look" with little missing may yet be laid by a better search or by a join;
+ * with `seam` a join is looked for (functions/piecing.ts). Widths are usable widths. An odd piece
+ * of cloth is drawn like a pattern piece, holes and flaws as closed lines inside. Source: geometry.
  */
 export const CLOTH_CHECK = define({
   name: "CLOTH_CHECK",
@@ -85,55 +71,65 @@ export const CLOTH_CHECK = define({
     },
     lengths: { kind: "length", about: "its length", from: 1, to: 100_000, many: true, blanks: true },
     ...HOW_TO_CUT,
+    shapes: {
+      kind: "piece",
+      about:
+        "outline of each odd piece of cloth, its grain down the page, closed lines inside it holes or flaws; its width and length may be blank",
+      otherwise: null,
+      many: true,
+      blanks: true,
+    },
+    seam: {
+      kind: "length",
+      about: "allowance at a join: when given, a join is looked for with which the cloth would do",
+      from: 0.1,
+      to: 20,
+      otherwise: null,
+    },
   },
   returns: "verdict",
   work(given, { measure, plan, say, cm }) {
     const rows = cutRows(given);
-    const cloths = clothsInHand(given);
+    const cloths = clothsInHand(given, cm);
     measure("cloths", "pieces of cloth in hand", cloths.length);
     const copies = rows.reduce((sum, row) => sum + row.quantity, 0);
     measure("copies", "pieces to cut, all told", copies);
-    const large = tooLarge(rows, cloths, say);
-    if (large.length > 0)
-      return measure("verdict", "what no cloth takes even alone", `look: ${large.join("; ")}`);
-
     const question = asked(given, rows, cloths, cm);
-    const { lay, needs } = layInHand(question, plan);
+    const lay = plan(question);
     if ("refusal" in lay) throw new Refusal(lay.refusal);
     const out = lay.missing.reduce((sum, [, count]) => sum + count, 0);
     measure("without_place", "pieces that found no place in the lay", out);
     if (out === 0) return measure("verdict", "every piece has its place", "ok");
+    const join = given.seam === null ? "" : `; ${joined(question, given.seam, { plan, say })}`;
+    const large = tooLarge(rows, cloths, say);
+    if (large.length > 0)
+      return measure("verdict", "what no cloth takes even alone", `look: ${large.join("; ")}${join}`);
 
     const missing = lay.missing.map(([piece, quantity]) => ({ ...question.pieces[piece]!, quantity }));
     const list = missing.map(({ name, quantity }) => `${quantity} of ${name}`).join(", ");
     const found = `look: no place for ${list}`;
-    const first = cloths[0]!;
-    if (needs !== null)
-      return measure(
-        "verdict",
-        "the whole list laid on such cloth without an end, against the length in hand",
-        `${found}; all together take ${say(needs)} of ${say(first.width)} cloth, ${say(needs - first.length!)} more than there is`,
-      );
     const widest = cloths.reduce((a, b) => (b.width > a.width ? b : a));
-    const more = plan({ ...question, pieces: missing, cloths: [{ ...widest, length: null }] });
+    const alone = cloths.length === 1 && !widest.outline;
+    const { name, width, length } = widest;
+    const pieces = alone ? question.pieces : missing;
+    const more = plan({ ...question, pieces, cloths: [{ name, width, length: null }] });
     if ("refusal" in more) throw new Refusal(more.refusal);
-    return measure(
-      "verdict",
-      "what found no place, laid by itself on the widest of these cloths",
-      `${found}; by themselves they take ${say(more.lengths[0]!)} more of ${say(widest.width)} cloth`,
-    );
+    const takes = more.lengths[0]!;
+    return alone
+      ? measure(
+          "verdict",
+          "the whole list laid on such cloth without an end, against the length in hand",
+          `${found}; all together take ${say(takes)} of ${say(width)} cloth, ${say(takes - length!)} more than there is${join}`,
+        )
+      : measure(
+          "verdict",
+          "what found no place, laid by itself on the widest of these cloths",
+          `${found}; by themselves they take ${say(takes)} more of ${say(width)} cloth${join}`,
+        );
   },
-  draw(given, _found, _answer, { plan, say, cm }) {
-    const rows = cutRows(given);
-    const cloths = clothsInHand(given);
-    const question = asked(given, rows, cloths, cm);
-    const all: Lay = {
-      placements: [],
-      lengths: [],
-      density: 0,
-      missing: question.pieces.map(({ quantity }, i) => [i, quantity]),
-    };
-    const lay = tooLarge(rows, cloths, say).length > 0 ? all : layInHand(question, plan).lay;
+  draw(given, _found, _answer, { plan, cm }) {
+    const question = asked(given, cutRows(given), clothsInHand(given, cm), cm);
+    const lay = plan(question);
     return "refusal" in lay ? [] : drawLay(question, lay);
   },
   examples: [
@@ -181,6 +177,30 @@ export const CLOTH_CHECK = define({
       },
       gives: "look: cape is 6 in wider than cloth 1",
       because: "60 in across the grain against 54 in on the wider cloth",
+    },
+    {
+      given: {
+        pieces: ["M 0 0 H 19 V 19 H 0 Z"],
+        quantities: [3],
+        widths: [null],
+        lengths: [null],
+        shapes: ["M 0 0 H 40 V 20 H 20 V 40 H 0 Z"],
+      },
+      gives: "ok",
+      because:
+        "an L of cloth, 20 in wide either way, holds a square of 19 in its corner and one in either arm",
+    },
+    {
+      given: {
+        pieces: ["M 0 0 L 60 0 L 60 40 L 0 40 Z"],
+        quantities: [1],
+        widths: [54],
+        lengths: [90],
+        names: ["cape"],
+        seam: 0.5,
+      },
+      gives: "look: cape is 6 in wider than the cloth; joined it would do: 1 of cape in two, ",
+      because: "54 in of it and a strip of 6 in, with half an inch on either, lie behind one another",
     },
   ],
 });

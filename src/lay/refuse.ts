@@ -24,9 +24,12 @@ export function refusalOf(question: LayQuestion): string | null {
   }
   if (copies > MOST_COPIES)
     return `${copies} pieces are more than one lay can hold: give at most ${MOST_COPIES}`;
-  for (const piece of pieces) {
-    const refusal = tooWide(piece, cloths);
-    if (refusal) return refusal;
+  // On cloth in hand a piece that is too wide is one that finds no place; it keeps none of the others waiting.
+  if (cloths.some(({ length }) => length === null)) {
+    for (const piece of pieces) {
+      const refusal = tooWide(piece, cloths);
+      if (refusal) return refusal;
+    }
   }
   return refusalOfPins(question);
 }

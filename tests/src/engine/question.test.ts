@@ -40,9 +40,9 @@ describe("the lay question of a cell", () => {
     expect(both.map(({ by }) => by)).toEqual(["YARDAGE"]);
   });
 
-  it("is the open cloth first, then the cloth in hand, for a check of cloth in hand", () => {
+  it("is the cloth in hand first, then such cloth without an end, for a check of cloth that falls short", () => {
     const lays = asked("=CLOTH_CHECK(B1;C1;54;60)");
-    expect(lays.map(({ question }) => question.cloths[0]!.length)).toEqual([null, 60]);
+    expect(lays.map(({ question }) => question.cloths[0]!.length)).toEqual([60, null]);
   });
 
   it("is none for a cell that lays nothing, or only rests on one that does", () => {

@@ -56,4 +56,14 @@ describe("the desk that answers lay questions", () => {
     expect(answer(lays, hand)).toEqual(found);
     expect(checkLay(hand, answer(lays, hand))).toEqual([]);
   });
+
+  it("answers for a piece of cloth in hand with a lay found for such cloth without an end, if it is long enough", () => {
+    const kept = { [hash]: toKeep(best) };
+    const inHand = (length: number) => ({ ...question, cloths: [{ ...question.cloths[0]!, length }] });
+    const enough = inHand(best.lengths[0]! + 1e-6);
+    expect(answer(kept, enough).placements).toEqual(best.placements);
+    expect(checkLay(enough, answer(kept, enough))).toEqual([]);
+    const short = inHand(best.lengths[0]! - 0.5);
+    expect(answer(kept, short)).toEqual(quickLay(short));
+  });
 });

@@ -22,6 +22,10 @@ export function readLayFile(text: string): LayFile {
     throw new Wrong("the lay file is not JSON: give {stripWidth, allowedRotations, pieces: [...]}");
   }
   if (!isRecord(data)) throw new Wrong("the lay file must hold one object with stripWidth and pieces");
+  if ("ellwand" in data)
+    throw new Wrong(
+      "this is a book, and lay takes a file of {stripWidth, allowedRotations, pieces}: the lays of a book are in `calculate BOOK` and on its page",
+    );
   const width = data.stripWidth;
   if (typeof width !== "number")
     throw new Wrong(`stripWidth must be a number, the usable width of the cloth, not ${shown(width)}`);

@@ -94,6 +94,7 @@ describe("the verb lay", () => {
   it("refuses what can not be laid in one sentence", async () => {
     expect(await wrong("{")).toMatch(/^the lay file is not JSON/);
     expect(await wrong("[]")).toMatch(/must hold one object/);
+    expect(await wrong('{"ellwand": 1, "pages": []}')).toMatch(/^this is a book, and lay takes a file of /);
     expect(await wrong(strip({ stripWidth: 0 }))).toBe("the width of the cloth must be more than 0, not 0");
     expect(await wrong(strip({ stripWidth: "wide" }))).toMatch(/stripWidth must be a number/);
     expect(await wrong(strip({ stripWidth: 8 }))).toMatch(/^front is 2 wider than the cloth/);

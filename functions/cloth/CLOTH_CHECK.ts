@@ -32,8 +32,9 @@ function tooLarge(rows: readonly CutRow[], cloths: readonly LayCloth[], say: Ben
   });
 }
 
-/** Each place for a join takes a lay of the whole list: no more pieces than this are laid so often. */
+/** Each place for a join takes a lay of the whole list: no more pieces than this are laid so often, and no oftener. */
 const MOST_JOINED = 60;
+const MOST_LAYS = 80;
 
 /** Whether a join would do, in words. */
 function joined(question: LayQuestion, seam: number, { plan, say }: Pick<Bench, "plan" | "say">): string {
@@ -41,8 +42,8 @@ function joined(question: LayQuestion, seam: number, { plan, say }: Pick<Bench, 
     return `joins are looked for among at most ${MOST_JOINED} pieces`;
   const search = piecing({ question, seam, mark: 0, plan });
   let step = search.next();
-  while (!step.done) step = search.next();
-  return step.value
+  for (let lays = 1; !step.done && lays < MOST_LAYS; lays += 1) step = search.next();
+  return step.done && step.value
     ? `joined it would do: ${joinsText(step.value.joins, say)}, with ${say(seam)} on either part`
     : "no join was found with which it would do";
 }

@@ -62,8 +62,9 @@ function oddCloth(
   const flaws = shape.marks
     .map((mark) => {
       const ring = flattenPiece({ edges: [mark], marks: [] }, cm(CHORDS));
-      const end = mark.at(-1)!.to;
-      return distance(end, ring[0]!) > 0 ? [...ring, end] : ring;
+      // The corners are where strokes end; one that is closed by Z alone begins at another.
+      const { from } = mark[0]!;
+      return distance(from, ring.at(-1)!) > 0 ? [from, ...ring] : ring;
     })
     .filter((ring) => Math.abs(polygonArea(ring)) > 1e-6 * drawn.width * drawn.length)
     .map((ring) => ring.map(there));

@@ -1,10 +1,7 @@
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { laying, tapeFigure } from "./laying.ts";
 import { cell, type Opened, type Visit, visit } from "./page.ts";
-
-const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
 let here: Visit;
 let opened: Opened;
@@ -26,75 +23,7 @@ afterEach(async () => {
   await page.context().close();
 });
 
-const what = () => page.locator(".lay-what").textContent();
-const told = () => page.locator(".lay-told").textContent();
-const place = () => page.locator(".lay-place").textContent();
-const button = (name: string | RegExp) => page.getByRole("button", { name });
-const table = () => page.getByRole("group", { name: /^The lay:/ });
-
-/** Types into a cell of the page in sight. */
-async function enter(address: string, text: string): Promise<void> {
-  await cell(page, address).click();
-  await page.keyboard.type(text);
-  await page.keyboard.press("Enter");
-}
-
-/** Gores of the miller's daughter's skirt, seven of them on 50 in cloth, in rows that the ready book leaves free. */
-async function gores(width = "50"): Promise<void> {
-  await enter("B19", "M 5 0 L 17 0 L 22 31 L 0 31 Z");
-  await enter("C19", "7");
-  await enter("B20", width);
-  await enter("B21", "=YARDAGE(B19;C19;B20;TRUE)");
-  await cell(page, "B21").click();
-  await page.locator(".lay-board").waitFor();
-}
-
-/**
- * Gores, pentagons and gussets, 18 on 46 in cloth, either way up. Laid one by one they take about
- * 157 in; a search comes to 144 in the first second, whatever its seed.
- */
-async function mixed(): Promise<void> {
-  await enter("B19", "M 5 0 L 17 0 L 22 31 L 0 31 Z");
-  await enter("C19", "5");
-  await enter("B20", "M 0 8 L 9 0 L 18 8 L 15 22 L 3 22 Z");
-  await enter("C20", "6");
-  await enter("B21", "M 0 0 L 14 3 L 10 12 L 2 9 Z");
-  await enter("C21", "7");
-  await enter("B22", "46");
-  await enter("B23", "=YARDAGE(B19:B21;C19:C21;B22;FALSE)");
-  await cell(page, "B23").click();
-  await page.locator(".lay-board").waitFor();
-}
-
-const figure = async (address: string) => Number.parseFloat((await cell(page, address).textContent()) ?? "");
-
-/** How many copies lie there, and whether any two overlap, by the outlines on the screen. */
-const overlaps = () =>
-  page.evaluate(() => {
-    const paths = [...document.querySelectorAll<SVGPathElement>(".lay-table .lay-cut")];
-    const context = document.createElement("canvas").getContext("2d")!;
-    const shapes = paths.map((path) => {
-      const { e, f } = path.getCTM()!;
-      const shape = new Path2D();
-      shape.addPath(new Path2D(path.getAttribute("d")!), new DOMMatrix([1, 0, 0, 1, e, f]));
-      const box = path.getBBox();
-      return { shape, left: box.x + e, top: box.y + f, wide: box.width, tall: box.height };
-    });
-    let both = 0;
-    // Points 3 px apart; a pixel of touching does not count.
-    shapes.forEach((a, i) => {
-      for (let x = a.left; x < a.left + a.wide; x += 3)
-        for (let y = a.top; y < a.top + a.tall; y += 3) {
-          const inside = (s: (typeof shapes)[number]) =>
-            [0, 1.5, -1.5].every((d) =>
-              [0, 1.5, -1.5].every((e) => context.isPointInPath(s.shape, x + d, y + e)),
-            );
-          if (!inside(a)) continue;
-          both += shapes.filter((b, j) => j > i && inside(b)).length;
-        }
-    });
-    return { copies: shapes.length, both };
-  });
+const { what, told, place, button, table, enter, gores, mixed, figure, overlaps } = laying(() => page);
 
 describe("the lay of a cut list", () => {
   it("is drawn to scale with every copy once, none over another", async () => {
@@ -107,7 +36,7 @@ describe("the lay of a cut list", () => {
       const cloth = document.querySelector<SVGRectElement>(".lay-table .lay-cloth")!.getBBox();
       return cloth.width / cloth.height;
     });
-    expect(size).toBeCloseTo((await figureExact(await what())) / 45, 2);
+    expect(size).toBeCloseTo(tapeFigure(await what()) / 45, 2);
   });
 
   it("is looked for in workers; a better one is in the cell, in what rests on it, and there after reopening", async () => {
@@ -168,11 +97,6 @@ describe("the lay of a cut list", () => {
   });
 });
 
-const figureExact = async (text: string | null): Promise<number> => {
-  const [, whole = "0", top = "0", under = "1"] = /^([\d.]+)(?: (\d+)\/(\d+))?/.exec(text ?? "")!;
-  return Number(whole) + Number(top) / Number(under);
-};
-
 describe("laying by hand", () => {
   it("a piece dragged onto another goes to the nearest free place; Escape leaves it where it was", async () => {
     await gores();
@@ -222,7 +146,7 @@ describe("laying by hand", () => {
     expect(await overlaps()).toEqual({ copies: 7, both: 0 });
     const text = await what();
     if (text?.includes("Your own arrangement")) {
-      const own = await figureExact(text);
+      const own = tapeFigure(text);
       await button("Keep this lay").click();
       expect(await figure("B21")).toBeCloseTo(own, 1);
       expect(await what()).toContain("the book keeps it");
@@ -261,46 +185,5 @@ describe("pinned pieces", () => {
       [...document.querySelectorAll(".lay-table [data-copy]")].map((one) => one.getAttribute("transform")),
     );
     expect(after).not.toEqual(places);
-  });
-});
-
-describe("two widths side by side", () => {
-  it("are drawn at one scale with their figures in a table", async () => {
-    await cell(page, "B8").click();
-    await page.getByLabel("Beside it").selectOption({ label: "cloth_length_b" });
-    const sizes = await page.evaluate(() =>
-      [...document.querySelectorAll<SVGRectElement>(".lay-board .lay-cloth")].map((r) => r.getBBox().height),
-    );
-    expect(sizes).toHaveLength(2);
-    expect(sizes[1]! / sizes[0]!).toBeCloseTo(58 / 45, 3);
-    const figures = page.locator(".lay-figures");
-    expect(await figures.locator("thead").textContent()).toBe("cloth_length_acloth_length_b");
-    expect(await figures.getByRole("row").nth(1).textContent()).toBe("width of cloth45 in58 in");
-  });
-
-  it("axe-core finds nothing, in light and in dark, with a search going on", async () => {
-    for (const colorScheme of ["light", "dark"] as const) {
-      await page.emulateMedia({ colorScheme });
-      await cell(page, "B8").click();
-      await page.getByLabel("Beside it").selectOption({ label: "cloth_length_b" });
-      await button("Look for a better lay").click();
-      await page.getByRole("progressbar").waitFor();
-      // The page's own rules forbid scripts that are not its own; the evaluation is the test's.
-      await page.evaluate(axe);
-      const found = await page.evaluate(async () => {
-        const run = (
-          globalThis as unknown as {
-            axe: {
-              run: (what: string) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
-            };
-          }
-        ).axe;
-        return (await run.run(".side")).violations.map(
-          ({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(" ")}`,
-        );
-      });
-      expect(found).toEqual([]);
-      await button("Stop here").click();
-    }
   });
 });

@@ -31,6 +31,12 @@ test("a drawn cloth lies with its grain along the selvedge, its holes in it, as 
   expect([Math.min(...xs!), Math.max(...xs!), Math.min(...ys!), Math.max(...ys!)]).toEqual([5, 12, 31, 35]);
 });
 
+test("a hole closed by Z alone keeps its first corner; a chalk line is no hole", () => {
+  const [cloth] = hand([null], [null], ["M 0 0 H 46 V 70 H 0 Z M 30 6 L 42 6 L 36 22 Z M 3 3 L 20 40"]);
+  // Half of 12 × 16.
+  expect(cloth!.flaws!.map((flaw) => Math.abs(polygonArea(flaw)))).toEqual([expect.closeTo(96, 9)]);
+});
+
 test("a tape that differs from the drawing is told", () => {
   expect(() => hand([45], [null], ["M 0 0 H 40 V 60 H 0 Z"])).toThrow(
     "widths, number 1, is 45 beside a shape of 40: leave it empty, or mend the shape",

@@ -15,6 +15,7 @@ import { copyKey } from "./arrange.ts";
 import { type Answered, answeredAt } from "./asked.ts";
 import { type Choice, ChooseBeside, Figures, laidBeside, Still } from "./Beside.tsx";
 import { HandTools } from "./HandTools.tsx";
+import { Joins } from "./Joins.tsx";
 import { LayTable } from "./LayTable.tsx";
 import { fitOf, sizeOf, useRoom } from "./room.ts";
 import { coverText, leftOver, missingText } from "./words.ts";
@@ -124,6 +125,7 @@ function Table({ store, place, asked }: Props & { asked: Answered }) {
           </>
         )}
       </div>
+      {fit && lay.missing.length > 0 && <Joins store={store} question={question} scale={fit.scale} />}
       <HandTools
         question={question}
         lay={lay}

@@ -10,14 +10,15 @@ import { Wrong } from "./verb.ts";
 export interface LayFile {
   readonly question: LayQuestion;
   /** The pieces' ids in the order of the question. */
-  readonly ids: readonly string[];
+  readonly ids: readonly (string | number)[];
 }
 
 /** The question in the text; throws `Wrong` with a sentence that says what is amiss. */
 export function readLayFile(text: string): LayFile {
   let data: unknown;
   try {
-    data = JSON.parse(text);
+    // Some programs begin a file with a byte order mark.
+    data = JSON.parse(text.replace(/^\uFEFF/, ""));
   } catch {
     throw new Wrong("the lay file is not JSON: give {stripWidth, allowedRotations, pieces: [...]}");
   }
@@ -31,15 +32,17 @@ export function readLayFile(text: string): LayFile {
     throw new Wrong(`stripWidth must be a number, the usable width of the cloth, not ${shown(width)}`);
   if (!Array.isArray(data.pieces)) throw new Wrong(`pieces must be a list, not ${shown(data.pieces)}`);
   const turns = turnsFrom(data.allowedRotations ?? [0, 180], "allowedRotations");
-  const ids = new Set<string>();
+  const ids: (string | number)[] = [];
+  const names = new Set<string>();
   const pieces = data.pieces.map((piece: unknown, i): LayPiece => {
     if (!isRecord(piece)) throw new Wrong(`piece ${i + 1} must be an object with id, quantity and outline`);
-    const { id, quantity = 1, outline, allowedRotations } = piece;
+    const { id, quantity, outline, allowedRotations } = piece;
     if ((typeof id !== "string" && typeof id !== "number") || id === "")
       throw new Wrong(`piece ${i + 1} needs an id, not ${shown(id)}`);
     const name = String(id);
-    if (ids.has(name)) throw new Wrong(`two pieces have the id ${name}: give each its own`);
-    ids.add(name);
+    if (names.has(name)) throw new Wrong(`two pieces have the id ${name}: give each its own`);
+    names.add(name);
+    ids.push(id);
     if (typeof quantity !== "number")
       throw new Wrong(`the quantity of ${name} must be a whole number from 1, not ${shown(quantity)}`);
     return {
@@ -51,7 +54,7 @@ export function readLayFile(text: string): LayFile {
     };
   });
   const cloth = { name: "the cloth", width, length: null };
-  return { question: { pieces, cloths: [cloth], gap: 0, repeat: 0 }, ids: [...ids] };
+  return { question: { pieces, cloths: [cloth], gap: 0, repeat: 0 }, ids };
 }
 
 function turnsFrom(value: unknown, what: string): number[] {

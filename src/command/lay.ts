@@ -34,7 +34,7 @@ export const lay: Verb = {
   },
 };
 
-function answer(ids: readonly string[], found: Lay, seconds: number) {
+function answer(ids: readonly (string | number)[], found: Lay, seconds: number) {
   return {
     length: found.lengths[0]!,
     density: found.density,
@@ -53,7 +53,7 @@ function tell(question: LayQuestion, found: Lay, seconds: number, io: Io): void 
   const count = found.placements.length;
   const share = (100 * found.density).toFixed(2);
   io.out(
-    `${count} pieces on a length of ${found.lengths[0]!.toFixed(4)}, ${share} % of the cloth used, ${seconds} s`,
+    `${count} ${count === 1 ? "piece" : "pieces"} on a length of ${found.lengths[0]!.toFixed(4)}, ${share} % of the cloth used, ${seconds} s`,
   );
   for (const { piece, copy, turn, x, y } of found.placements)
     io.out(

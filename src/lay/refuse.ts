@@ -1,9 +1,13 @@
 /** Says in one sentence why a question can not be laid, before any planner looks at it. */
+import type { Point } from "../../functions/geometry.ts";
 import type { LayCloth, LayPiece, LayQuestion } from "../../functions/lay.ts";
 import { boundsOf, crossing, signedArea, turned, wholeTurn, withoutRepeats } from "./outline.ts";
 
 /** More copies than this are refused: a lay of so many pieces is cut from several lays, not one. */
 export const MOST_COPIES = 5000;
+
+/** No figure of an outline is larger, as in a cell's path data. */
+const FARTHEST = 1e9;
 
 /** The sentence that refuses the question, or null when it can be laid. */
 export function refusalOf(question: LayQuestion): string | null {
@@ -59,8 +63,11 @@ function refusalOfPiece(piece: LayPiece): string | null {
     return `${name} needs at least one turn in degrees that its grain allows`;
   if (outline.some(([x, y]) => !Number.isFinite(x) || !Number.isFinite(y)))
     return `the outline of ${name} has a point that is not a number`;
+  if (outline.some(([x, y]) => Math.max(Math.abs(x), Math.abs(y)) > FARTHEST))
+    return `the outline of ${name} has a point farther out than ${FARTHEST}: give it in inches or centimetres`;
   const distinct = withoutRepeats(outline);
   if (distinct.length < 3) return `the outline of ${name} needs at least 3 points, it has ${distinct.length}`;
+  if (isStraight(distinct)) return `the outline of ${name} has no area`;
   const at = crossing(distinct);
   if (at)
     return `the outline of ${name} crosses itself near ${plain(at[0])}, ${plain(at[1])}: draw it without the crossing`;
@@ -68,6 +75,17 @@ function refusalOfPiece(piece: LayPiece): string | null {
   if (Math.abs(signedArea(distinct)) <= 1e-12 * Math.max(right - left, high - low) ** 2)
     return `the outline of ${name} has no area`;
   return null;
+}
+
+/** All points lie on one line: such an outline goes there and back, which is no crossing to mend. */
+function isStraight(points: readonly Point[]): boolean {
+  const [first] = points;
+  const far = ([x, y]: Point) => Math.hypot(x - first![0], y - first![1]);
+  const end = points.reduce((a, b) => (far(b) > far(a) ? b : a));
+  const [ux, uy] = [end[0] - first![0], end[1] - first![1]];
+  return points.every(
+    ([x, y]) => Math.abs(ux * (y - first![1]) - uy * (x - first![0])) <= 1e-12 * far(end) ** 2,
+  );
 }
 
 /** No turn brings the piece inside the width of any cloth. */

@@ -91,6 +91,40 @@ describe("the verb lay", () => {
     expect(written.get("lay.svg")!.match(/Z" fill/g)).toHaveLength(2);
   });
 
+  it("takes outlines drawn either way round, closed by their first point, off the origin, after a byte order mark", async () => {
+    const square = [
+      [0, 0],
+      [10, 0],
+      [10, 10],
+      [0, 10],
+    ];
+    const shapes: number[][][] = [
+      [...square].reverse(),
+      [...square, [0, 0]],
+      square.map(([x, y]) => [x! + 1000, y! - 500]),
+      [[0, 0], ...square, [0, 10]],
+    ];
+    for (const outline of shapes) {
+      const { out } = await run(`\uFEFF${strip({}, { outline })}`, "--seconds", "0", "--json");
+      const { length, placements } = JSON.parse(out[0]!);
+      expect(length).toBeCloseTo(10, 9);
+      // Each placed outline, worked out anew, lies on the strip.
+      for (const { x, y } of placements) {
+        const xs = outline.map(([px]) => px! + x);
+        const ys = outline.map(([, py]) => py! + y);
+        expect(Math.min(...xs)).toBeGreaterThan(-1e-6);
+        expect(Math.max(...xs)).toBeLessThan(length + 1e-6);
+        expect(Math.min(...ys)).toBeGreaterThan(-1e-6);
+        expect(Math.max(...ys)).toBeLessThan(30 + 1e-6);
+      }
+    }
+  });
+
+  it("gives an id back as it was given, a number as a number", async () => {
+    const { out } = await run(strip({}, { id: 7, quantity: 1 }), "--seconds", "0", "--json");
+    expect(JSON.parse(out[0]!).placements).toMatchObject([{ piece: 7, copy: 0 }]);
+  });
+
   it("refuses what can not be laid in one sentence", async () => {
     expect(await wrong("{")).toMatch(/^the lay file is not JSON/);
     expect(await wrong("[]")).toMatch(/must hold one object/);
@@ -125,6 +159,25 @@ describe("the verb lay", () => {
     expect(await wrong(strip({ allowedRotations: [] }))).toMatch(
       /allowedRotations must be a list of degrees/,
     );
+    expect(await wrong(strip({}, { quantity: undefined }))).toBe(
+      "the quantity of front must be a whole number from 1, not nothing",
+    );
+    expect(await wrong(strip({}, { outline: undefined }))).toBe(
+      "the outline of front must be a list of [x, y], not nothing",
+    );
+    expect(await wrong(strip({}, { id: undefined }))).toBe("piece 1 needs an id, not nothing");
+    expect(await wrong(strip({ stripWidth: undefined }))).toMatch(
+      /^stripWidth must be a number, .*not nothing/,
+    );
+    // There and back is no crossing, it is no piece at all.
+    expect(await wrong(strip({}, { outline: [[0, 0], [5, 0], [10, 0]] }))).toBe("the outline of front has no area"); // biome-ignore format: a row
+    expect(await wrong(strip({}, { outline: [[0, 0], [1e300, 0], [0, 9]] }))).toMatch(/farther out than 1000000000/); // biome-ignore format: a row
+    expect(await wrong('{"stripWidth": NaN, "pieces": []}')).toMatch(/^the lay file is not JSON/);
+    // JSON knows no infinity, but 1e999 is read as one.
+    expect(await wrong(strip({}).replace("30", "1e999"))).toMatch(
+      /^the width of the cloth must be more than 0/,
+    );
+    expect(await wrong(strip({}).replace("[10,0]", "[1e999,0]"))).toMatch(/has a point that is not a number/);
     expect(await wrong(strip({}), "--seed", "x")).toMatch(/--seed must be a whole number/);
     expect(await wrong(strip({}), "--fast")).toMatch(/lay has no option --fast/);
     expect(await wrong(strip({}), "other.json")).toMatch(/takes one file/);

@@ -23,7 +23,7 @@ export const sizeOf = (question: LayQuestion, lay: Lay): Size => ({
 /** A picture's height at most, and at least: between them what the panel has, less what stands about it. */
 const TALLEST = 460;
 const LEAST = 210;
-const ABOUT = 170;
+const ABOUT = 205;
 /** Borders and what lies between two pictures. */
 const BORDER = 2;
 const GAP = 10;

@@ -71,7 +71,7 @@ export interface Bench {
   say(length: number): string;
   /** The lay planner, for functions that lay pieces on cloth. */
   readonly plan: Planner;
-  /** The book's unit and finest mark: for the functions in tape/ only. */
+  /** The book's unit and finest mark: for the functions in tape/, and for what is told on whole marks of the tape. */
   readonly unit: Unit;
   readonly mark: Mark;
 }

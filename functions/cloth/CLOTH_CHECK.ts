@@ -1,6 +1,7 @@
 import { layQuestion, TURNS } from "../cut.ts";
 import { type CutRow, cutRows, HOW_TO_CUT, PIECES_TO_CUT, wholePiece } from "../cutlist.ts";
 import { type Bench, define, Refusal } from "../define.ts";
+import { markSize } from "../fractions.ts";
 import { clothsInHand } from "../hand.ts";
 import { drawLay } from "../laid.ts";
 import type { LayCloth, LayQuestion } from "../lay.ts";
@@ -37,15 +38,16 @@ const MOST_JOINED = 60;
 const MOST_LAYS = 80;
 
 /** Whether a join would do, in words. */
-function joined(question: LayQuestion, seam: number, { plan, say }: Pick<Bench, "plan" | "say">): string {
+function joined(question: LayQuestion, seam: number, { plan, say, mark, unit }: Bench): string {
   if (question.pieces.reduce((sum, { quantity }) => sum + quantity, 0) > MOST_JOINED)
     return `joins are looked for among at most ${MOST_JOINED} pieces`;
-  const search = piecing({ question, seam, mark: 0, plan });
+  const search = piecing({ question, seam, mark: markSize(mark, unit), plan });
   let step = search.next();
-  for (let lays = 1; !step.done && lays < MOST_LAYS; lays += 1) step = search.next();
+  let lays = 1;
+  for (; !step.done && lays < MOST_LAYS; lays += 1) step = search.next();
   return step.done && step.value
     ? `joined it would do: ${joinsText(step.value.joins, say)}, with ${say(seam)} on either part`
-    : "no join was found with which it would do";
+    : `in ${step.done ? lays - 1 : lays} lays no join was found with which it would do`;
 }
 
 /**
@@ -89,7 +91,8 @@ export const CLOTH_CHECK = define({
     },
   },
   returns: "verdict",
-  work(given, { measure, plan, say, cm }) {
+  work(given, bench) {
+    const { measure, plan, say, cm } = bench;
     const rows = cutRows(given);
     const cloths = clothsInHand(given, cm);
     measure("cloths", "pieces of cloth in hand", cloths.length);
@@ -101,7 +104,7 @@ export const CLOTH_CHECK = define({
     const out = lay.missing.reduce((sum, [, count]) => sum + count, 0);
     measure("without_place", "pieces that found no place in the lay", out);
     if (out === 0) return measure("verdict", "every piece has its place", "ok");
-    const join = given.seam === null ? "" : `; ${joined(question, given.seam, { plan, say })}`;
+    const join = given.seam === null ? "" : `; ${joined(question, given.seam, bench)}`;
     const large = tooLarge(rows, cloths, say);
     if (large.length > 0)
       return measure("verdict", "what no cloth takes even alone", `look: ${large.join("; ")}${join}`);

@@ -91,7 +91,10 @@ const Section = memo(function Section({ engine, place, onPlace }: SectionProps) 
         ) : (
           called
         )}
-        <span className="worked-value" title={exact(engine.value(place), kind, engine.book)}>
+        <span
+          className={shown.length > SENTENCE ? "worked-said" : "worked-value"}
+          title={exact(engine.value(place), kind, engine.book)}
+        >
           {shown}
         </span>
       </h3>
@@ -111,6 +114,8 @@ const Section = memo(function Section({ engine, place, onPlace }: SectionProps) 
   );
 });
 
+/** An answer of more letters than this is a sentence, no figure. */
+const SENTENCE = 40;
 /** Cells told by name before "and so many more". */
 const MOST_USES = 12;
 

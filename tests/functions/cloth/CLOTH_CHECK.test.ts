@@ -62,3 +62,17 @@ test("what finds no place is drawn beneath the cloth", () => {
   const labels = shapes.flatMap((shape) => ("label" in shape ? [shape.label] : []));
   expect(labels).toContainEqual(expect.stringMatching(/^no place: \d of piece 1$/));
 });
+
+test("a join lies on a whole mark of the tape, and where none is found the sentence says after how many lays", () => {
+  const joining = (piece: string, width: number, length: number) =>
+    String(check([piece], [1], width, length, false, 0, 0, null, null, ["cape"], null, null, 0.5));
+  const said = joining("M 0 0 H 60.3 V 40 H 0 Z", 54.1, 90);
+  const [, from] = /cape in two, ([\d /]+) in from its left border/.exec(said)!;
+  const [whole, eighths = "0/8"] = from!.trim().split(" ");
+  const at = Number(whole) + Number(eighths.split("/")[0]) / Number(eighths.split("/")[1]);
+  // 6.2 in and the allowance are over on one side; the part with it must not be wider than the cloth.
+  expect(Math.max(at, 60.3 - at) + 0.5).toBeLessThanOrEqual(54.1 + 1e-9);
+  expect(joining("M 0 0 H 60 V 40 H 0 Z", 30, 50)).toMatch(
+    /; in \d+ lays no join was found with which it would do$/,
+  );
+});

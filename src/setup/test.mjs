@@ -3,8 +3,11 @@ import { spawnSync } from "node:child_process";
 import { existsSync } from "node:fs";
 import { build, install, root } from "./build.mjs";
 
-const run = (command, ...args) =>
-  spawnSync(command, args, { cwd: root, stdio: ["ignore", "inherit", "inherit"] });
+/** Ends with the command's own status when it fails; what failed has said why. */
+function run(command, ...args) {
+  const { status } = spawnSync(command, args, { cwd: root, stdio: ["ignore", "inherit", "inherit"] });
+  if (status !== 0) process.exit(status ?? 1);
+}
 const bin = (name) => `${root}/node_modules/.bin/${name}`;
 
 const chromium = [

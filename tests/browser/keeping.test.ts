@@ -26,9 +26,9 @@ afterEach(async () => {
 const title = (of = page) => of.getByLabel("Title of the book");
 const kept = (of = page) => expect.poll(() => of.locator(".kept").textContent()).toBe("kept in this browser");
 
-/** Types into A20 of the page that is shown; row 20 of the ready book's first page is blank. */
+/** Types into A21 of the page that is shown; row 21 of the ready book's first page is blank. */
 async function note(text: string, of = page): Promise<void> {
-  await cell(of, "A20").click();
+  await cell(of, "A21").click();
   // A second click may have opened the editor.
   await of.keyboard.press("Escape");
   await of.keyboard.type(text);
@@ -63,7 +63,7 @@ describe("kept in the browser", () => {
     await cell(page, "C5").click();
     await kept();
     await again();
-    expect(await cell(page, "A20").textContent()).toBe("for the last scene");
+    expect(await cell(page, "A21").textContent()).toBe("for the last scene");
     expect(await page.getByLabel("Chosen cell", { exact: true }).textContent()).toBe("C5");
   });
 
@@ -72,7 +72,7 @@ describe("kept in the browser", () => {
     await kept();
     await note("typed at the last moment");
     await again();
-    expect(await cell(page, "A20").textContent()).toBe("typed at the last moment");
+    expect(await cell(page, "A21").textContent()).toBe("typed at the last moment");
   });
 
   it("a page that dies without a word loses at most what was typed in its last half second", async () => {
@@ -84,27 +84,28 @@ describe("kept in the browser", () => {
     session.send("Page.crash").catch(() => {});
     await gone;
     await second.goto(page.url());
-    await cell(second, "A20").waitFor();
-    expect(await cell(second, "A20").textContent()).toBe("before the crash");
+    await cell(second, "A21").waitFor();
+    expect(await cell(second, "A21").textContent()).toBe("before the crash");
   });
 
   it("several books are kept; each opens as it was left, one can be thrown away", async () => {
     await note("in the peplum book");
     await page.keyboard.press("Control+o");
     await page.getByRole("button", { name: "A blank book in centimetres" }).click();
+    await expect.poll(() => title().inputValue()).toBe("A new book");
     await title().fill("The squire's cloak");
     await page.keyboard.press("Enter");
     await note("in the cloak book");
     await kept();
     await page.keyboard.press("Control+o");
     await page.getByRole("button", { name: /^The Miller's Daughter.*changed/ }).click();
-    await expect.poll(() => cell(page, "A20").textContent()).toBe("in the peplum book");
+    await expect.poll(() => cell(page, "A21").textContent()).toBe("in the peplum book");
     await page.keyboard.press("Control+o");
     await page.getByRole("button", { name: "Throw away The squire's cloak" }).click();
     await page.getByRole("button", { name: "Throw away for good" }).click();
     await expect.poll(() => page.getByText("The squire's cloak").count()).toBe(0);
     await page.keyboard.press("Escape");
-    expect(await cell(page, "A20").textContent()).toBe("in the peplum book");
+    expect(await cell(page, "A21").textContent()).toBe("in the peplum book");
   });
 
   it("a second tab says that the book is open twice, and neither writes over the other", async () => {
@@ -119,9 +120,9 @@ describe("kept in the browser", () => {
     await second.getByText("kept beside it").waitFor();
     await kept(second);
     await again();
-    expect(await cell(page, "A20").textContent()).toBe("from the first tab");
+    expect(await cell(page, "A21").textContent()).toBe("from the first tab");
     await again(second);
-    expect(await cell(second, "A20").textContent()).toBe("from the second tab");
+    expect(await cell(second, "A21").textContent()).toBe("from the second tab");
     expect(await title(second).inputValue()).toContain("second copy");
   });
 
@@ -133,7 +134,7 @@ describe("kept in the browser", () => {
     await note("from the first tab");
     await kept();
     await page.close();
-    await expect.poll(() => cell(second, "A20").textContent()).toBe("from the first tab");
+    await expect.poll(() => cell(second, "A21").textContent()).toBe("from the first tab");
     expect(await second.getByText("open in another tab too").count()).toBe(0);
   });
 });
@@ -151,7 +152,7 @@ describe("files", () => {
     await page.getByRole("button", { name: "A blank book in inches" }).click();
     await expect.poll(() => title().inputValue()).toBe("A new book");
     await openFile("saved.json", text);
-    await expect.poll(() => cell(page, "A20").textContent()).toBe("saved in a file");
+    await expect.poll(() => cell(page, "A21").textContent()).toBe("saved in a file");
     const [second] = await Promise.all([page.waitForEvent("download"), page.keyboard.press("Control+s")]);
     expect(readFileSync(await second.path(), "utf8")).toBe(text);
   });
@@ -169,9 +170,9 @@ describe("files", () => {
     await alert.waitFor();
     expect(await alert.textContent()).toContain("“broken.json”");
     expect(await alert.textContent()).toMatch(reason);
-    expect(await cell(page, "A20").textContent()).toBe("still here");
+    expect(await cell(page, "A21").textContent()).toBe("still here");
     await again();
-    expect(await cell(page, "A20").textContent()).toBe("still here");
+    expect(await cell(page, "A21").textContent()).toBe("still here");
   });
 
   it("a script in a book's cells, headings, titles and names of files is shown as text", async () => {

@@ -68,6 +68,31 @@ export interface Lay {
   readonly density: number;
   /** Copies that found no place, as [piece, how many]. */
   readonly missing: readonly (readonly [piece: number, count: number])[];
+  /** How the lay was found; a lay that does not say is a quick one. */
+  readonly origin?: LayOrigin;
+}
+
+/** How a lay was found: at once, by a search, or by the maker's own hand. */
+export type LayOrigin =
+  | { readonly by: "quick" }
+  | {
+      readonly by: "search";
+      /** How long was searched, by the clock; 0 when that is not known. */
+      readonly seconds: number;
+      /** True when no lay of the question can be shorter. */
+      readonly proved?: boolean;
+    }
+  | { readonly by: "hand" };
+
+/** How a lay was found, in words that follow a length: "quick", "searched for 20 s", "laid by hand". */
+export function originText(origin: LayOrigin | undefined): string {
+  if (!origin || origin.by === "quick") return "quick";
+  if (origin.by === "hand") return "laid by hand";
+  if (origin.proved) return "proved: no lay can be shorter";
+  const { seconds } = origin;
+  if (seconds <= 0) return "found by a search";
+  if (seconds >= 120) return `searched for ${Math.round(seconds / 60)} min`;
+  return `searched for ${seconds < 9.95 ? Math.max(0.1, Math.round(seconds * 10) / 10) : Math.round(seconds)} s`;
 }
 
 /** A planner: lays the question, or answers with a sentence that says why it can not be laid. */

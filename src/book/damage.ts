@@ -19,7 +19,7 @@ export function damageText(damage: Damage, book: unknown): string {
   }`;
 }
 
-const NOUNS: Record<string, string> = { about: "description", mark: "finest mark" };
+const NOUNS: Record<string, string> = { about: "description", mark: "finest mark", by: "way of finding" };
 const ONE_OF: Record<string, string> = { trials: "trial", lays: "the kept lay", names: "the named cell" };
 
 const noun = (key: unknown): string =>
@@ -71,6 +71,7 @@ function wrong({ type, expected, input, requirement }: Damage): string {
     case "record":
       return `must be a group of named things, not ${given}`;
     case "picklist":
+    case "variant":
       return `must be ${(expected ?? "").replace(/^\(|\)$/g, "").replaceAll(" | ", " or ")}, not ${given}`;
     case "max_length":
       return typeof input === "string"

@@ -43,7 +43,21 @@ const page = v.object({
 });
 
 const placement = v.object({ piece: count, copy: count, cloth: count, turn: finite, x: finite, y: finite });
-const lay = v.object({ placements: v.array(placement), length: finite, density: finite });
+const origin = v.variant("by", [
+  v.object({ by: v.literal("quick") }),
+  v.object({
+    by: v.literal("search"),
+    seconds: v.pipe(v.number(), v.finite(), v.minValue(0)),
+    proved: v.optional(v.boolean()),
+  }),
+  v.object({ by: v.literal("hand") }),
+]);
+const lay = v.object({
+  placements: v.array(placement),
+  length: finite,
+  density: finite,
+  origin: v.optional(origin),
+});
 
 const bookShape = v.object({
   title: words(LONGEST.title),

@@ -4,7 +4,7 @@
  * what it did not touch, so two books can be compared by looking at what is not the same object.
  */
 import type { Mark } from "../../functions/fractions.ts";
-import type { Placement } from "../../functions/lay.ts";
+import type { LayOrigin, Placement } from "../../functions/lay.ts";
 import type { Unit } from "../../functions/units.ts";
 
 /** The stages of the work, in order. */
@@ -44,6 +44,8 @@ export interface FoundLay {
   readonly placements: readonly Placement[];
   readonly length: number;
   readonly density: number;
+  /** How it was found; books of earlier days do not say, and then it was a search of unknown length. */
+  readonly origin?: LayOrigin;
 }
 
 export interface Book {

@@ -1,4 +1,5 @@
 /** A book as the text of a file: JSON made to be read and compared, one row of a page a line. */
+import type { LayOrigin } from "../../functions/lay.ts";
 import type { Book, Column, FoundLay, Page, Trial } from "./shape.ts";
 
 /** The version of the file format that this program writes. */
@@ -25,10 +26,15 @@ const table = (entries: Readonly<Record<string, unknown>>, indent: string): stri
 // One order of the fields, wherever the objects come from: the same book is always the same text.
 const column = ({ heading, kind, width }: Column): Column => ({ heading, kind, width });
 const trial = ({ title, cells }: Trial): Trial => ({ title, cells });
-const lay = ({ placements, length, density }: FoundLay): FoundLay => ({
+const layOrigin = (origin: LayOrigin): LayOrigin =>
+  origin.by === "search"
+    ? { by: origin.by, seconds: origin.seconds, ...(origin.proved && { proved: true }) }
+    : { by: origin.by };
+const lay = ({ placements, length, density, origin }: FoundLay): FoundLay => ({
   placements: placements.map(({ piece, copy, cloth, turn, x, y }) => ({ piece, copy, cloth, turn, x, y })),
   length,
   density,
+  ...(origin && { origin: layOrigin(origin) }),
 });
 
 function writePage(page: Page): string {

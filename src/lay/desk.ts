@@ -1,6 +1,6 @@
 /** Where a lay question is answered: with the best lay the book keeps, else with a quick lay, remembered. */
 import { questionHash } from "../../functions/cut.ts";
-import type { Lay, LayQuestion } from "../../functions/lay.ts";
+import type { Lay, LayOrigin, LayQuestion } from "../../functions/lay.ts";
 import type { Book } from "../book/shape.ts";
 import { answerFrom, isBetter } from "./answer.ts";
 import { type Answer, Memory } from "./memory.ts";
@@ -37,11 +37,14 @@ function keptFor(question: LayQuestion, found: Book["lays"]): Kept | undefined {
   return undefined;
 }
 
-/** A lay as a book keeps it. */
+/** A lay as a book keeps it. One that does not say how it was found is taken for found by a search. */
 export function toKeep(lay: Lay): Kept {
-  const { placements, lengths, density } = lay;
-  return { placements, length: lengths.reduce((sum, length) => sum + length, 0), density };
+  const { placements, lengths, density, origin = SEARCHED } = lay;
+  return { placements, length: lengths.reduce((sum, length) => sum + length, 0), density, origin };
 }
+
+/** What books of earlier days keep was always found by a search; they do not say how long it was. */
+const SEARCHED: LayOrigin = { by: "search", seconds: 0 };
 
 /**
  * The kept lay with its figures worked out anew. A file can be edited by hand: a lay that does
@@ -53,7 +56,7 @@ function keptLay(question: LayQuestion, kept: Kept): Lay | null {
   const { pieces, cloths } = question;
   let lay: Lay | null = null;
   if (kept.placements.every(({ piece, cloth }) => pieces[piece] && cloths[cloth])) {
-    lay = answerFrom(question, kept.placements);
+    lay = { ...answerFrom(question, kept.placements), origin: kept.origin ?? SEARCHED };
     if (checkLay(question, lay).length > 0) lay = null;
     else if (lay.missing.length > 0) {
       const first = quickAnswer(question);

@@ -77,7 +77,7 @@ function Table({ store, place, asked }: Props & { asked: Answered }) {
     hunt.forget();
   };
   const keep = () => {
-    store.keepLay(hash, toKeep(lay));
+    store.keepLay(hash, toKeep({ ...lay, origin: { by: "hand" } }));
     back();
   };
 

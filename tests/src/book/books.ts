@@ -1,5 +1,6 @@
 /** Random small books for property tests: pages of figures, texts and formulas that point at one another. */
 import fc from "fast-check";
+import type { LayOrigin } from "../../../functions/lay.ts";
 import { cellAddress, columnLetters, pageReference } from "../../../src/book/address.ts";
 import { type Book, COLUMN_KINDS, type Page, STAGES } from "../../../src/book/shape.ts";
 
@@ -95,7 +96,11 @@ const anywhere = fc
   .map(([title, r, c]) => `${pageReference(title)}!${cellAddress(r, c)}`);
 
 const figure = fc.integer({ min: -4000, max: 4000 }).map((n) => n / 8);
-const lay = fc.record({
+const origin = fc.oneof(
+  fc.constantFrom<LayOrigin>({ by: "quick" }, { by: "hand" }, { proved: true, seconds: 2, by: "search" }),
+  fc.nat(600).map((seconds): LayOrigin => ({ seconds, by: "search" })),
+);
+const found = fc.record({
   length: figure,
   density: figure,
   placements: fc.array(
@@ -103,6 +108,11 @@ const lay = fc.record({
     { maxLength: 2 },
   ),
 });
+/** Kept lays as books have them: those of earlier days do not say how they were found. */
+const lay = fc.oneof(
+  found,
+  fc.tuple(found, origin).map(([rest, by]) => ({ ...rest, origin: by })),
+);
 
 export const book: fc.Arbitrary<Book> = fc.record({
   title: fc.string({ minLength: 1, maxLength: 12 }).map((told) => `Skirts ${told}`),

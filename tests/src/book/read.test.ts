@@ -100,6 +100,8 @@ describe("a damaged book is told by its place and its fault:", () => {
     ["a note that is none", (data) => { data.pages[1].notes = { B3: null }; }, 'the notes at B3 of the page "Draft" must be a text, not null'],
     ["a trial without cells", (data) => { data.trials = [{ title: "deeper" }]; }, "trial 1 has no cells"],
     ["a lay of no length", (data) => { data.lays = { abc: { placements: [], density: 1 } }; }, "the kept lay abc has no length"],
+    ["a lay found in no known way", (data) => { data.lays = { abc: { placements: [], length: 1, density: 1, origin: { by: "luck" } } }; }, 'the way of finding of the origin of the kept lay abc must be "quick" or "search" or "hand", not "luck"'],
+    ["a search of less than no time", (data) => { data.lays = { abc: { placements: [], length: 1, density: 1, origin: { by: "search", seconds: -1 } } }; }, "the seconds of the origin of the kept lay abc must be at least 0, not -1"],
   ])("%s", (_, change, sentence) => {
     expect(reasonFor(change)).toBe(`this book is damaged: ${sentence}`);
   }); // biome-ignore format: a table

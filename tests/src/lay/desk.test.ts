@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { questionHash } from "../../../functions/cut.ts";
-import type { Lay, LayQuestion } from "../../../functions/lay.ts";
+import type { Lay, LayOrigin, LayQuestion } from "../../../functions/lay.ts";
 import { checkLay } from "../../../src/lay/check.ts";
 import { isFound, layDesk, toKeep } from "../../../src/lay/desk.ts";
 import { quickLay, Search } from "../../../src/lay/plan.ts";
@@ -22,6 +22,20 @@ describe("the desk that answers lay questions", () => {
     expect(answer(lays).lengths[0]).toBeCloseTo(best.lengths[0]!, 9);
     expect(answer(lays).lengths[0]).toBeLessThan(quick.lengths[0]!);
     expect(isFound(question, lays)).toBe(true);
+  });
+
+  it("says how the lay was found, after reading it from a file too", () => {
+    const from = (origin: LayOrigin) =>
+      answer(JSON.parse(JSON.stringify({ [hash]: toKeep({ ...best, origin }) }))).origin;
+    expect(from({ by: "hand" })).toEqual({ by: "hand" });
+    expect(from({ by: "search", seconds: 20, proved: true })).toEqual({
+      by: "search",
+      seconds: 20,
+      proved: true,
+    });
+    const { origin: _, ...old } = toKeep(best);
+    expect(answer({ [hash]: old }).origin).toEqual({ by: "search", seconds: 0 });
+    expect(answer({}).origin).toBeUndefined();
   });
 
   it("goes back to the quick lay when the question is another", () => {
@@ -53,7 +67,7 @@ describe("the desk that answers lay questions", () => {
     search.run({ rounds: 300 });
     const found = search.best!;
     const lays = { [questionHash(hand)]: toKeep(found) };
-    expect(answer(lays, hand)).toEqual(found);
+    expect(answer(lays, hand)).toEqual({ ...found, origin: { by: "search", seconds: 0 } });
     expect(checkLay(hand, answer(lays, hand))).toEqual([]);
   });
 

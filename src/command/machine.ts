@@ -45,8 +45,8 @@ function makeFolder(path: string): void {
   mkdirSync(path);
 }
 
-/** What a cell holds may be printed; a terminal must not take it for orders. */
-const harmless = (text: string): string => text.replace(/(?![\t\n])[\p{Cc}]/gu, "\ufffd");
+/** What a cell holds may be printed, but a terminal must not act on it: control characters are replaced, line ends kept. */
+export const harmless = (text: string): string => text.replace(/(?!\t|\r?\n)\p{Cc}/gu, "\ufffd");
 
 export const machine: Io = {
   read(path) {
@@ -68,5 +68,7 @@ export const machine: Io = {
     }
   },
   out: (text) => process.stdout.write(`${harmless(text)}\n`),
+  // A file or another program gets every character as it is; a table's lines end with a carriage return.
+  pass: (content) => process.stdout.write(process.stdout.isTTY ? harmless(content) : content),
   err: (text) => process.stderr.write(`${harmless(text)}\n`),
 };

@@ -54,7 +54,7 @@ export const vary: Verb = {
     if (failed && rows.every(({ readings }) => readings.every((reading) => "sentence" in reading)))
       throw new Wrong(`no step has an answer: at the first, ${failed.sentence}`);
     if (values.csv) {
-      io.out(sweepCsv(copy, watched, rows).trimEnd());
+      io.pass(sweepCsv(copy, watched, rows));
       return 0;
     }
     const found =

@@ -6,6 +6,8 @@ export interface Io {
   write(path: string, content: string | Uint8Array): void;
   /** Prints to standard output, a line break added. */
   out(text: string): void;
+  /** Hands a document to standard output as it is, every sign of it: what another program reads. */
+  pass(content: string): void;
   /** Prints to standard error, a line break added. */
   err(text: string): void;
 }

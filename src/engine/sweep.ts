@@ -3,6 +3,7 @@ import type { Kind } from "../../functions/define.ts";
 import type { Place } from "../book/address.ts";
 import type { Book } from "../book/shape.ts";
 import type { Copy, Reading } from "./copy.ts";
+import { csvText } from "./csv.ts";
 import { clean, type Dial, figureText, labelOf, type Problem } from "./dial.ts";
 import type { Engine } from "./engine.ts";
 import { exact, show } from "./show.ts";
@@ -110,15 +111,7 @@ export function sweepCsv(
     ),
     ...(wrong ? [readings.flatMap((one) => ("sentence" in one ? [one.sentence] : [])).join("; ")] : []),
   ]);
-  return [[...head, ...(wrong ? ["look"] : [])], ...lines]
-    .map((line) => `${line.map(quoted).join(",")}\r\n`)
-    .join("");
-}
-
-/** As RFC 4180 has it; a text that another program could take for a formula is marked as text. */
-function quoted(field: string): string {
-  const safe = /^[=+@]|^-(?![\d.])/.test(field) ? `'${field}` : field;
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+  return csvText([[...head, ...(wrong ? ["look"] : [])], ...lines]);
 }
 
 /** Works a question to its end, when nobody needs to look in between. */

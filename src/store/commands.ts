@@ -37,10 +37,9 @@ export function typeCells(typings: readonly edit.Typing[]): Command {
 
 /** Columns are added when something is typed beyond the last. */
 function withColumns(book: Book, typings: readonly edit.Typing[]): Book {
-  return typings.reduce((next, { page, column }) => {
-    const have = next.pages[page]!.columns.length;
-    return column < have ? next : edit.insertColumns(next, page, have, column + 1 - have);
-  }, book);
+  const wanted = new Map<number, number>();
+  for (const { page, column } of typings) wanted.set(page, Math.max(wanted.get(page) ?? 0, column + 1));
+  return [...wanted].reduce((next, [page, count]) => edit.widen(next, page, count), book);
 }
 
 /** Puts a block of texts down with its upper left corner at a place. */

@@ -31,6 +31,7 @@ export async function runOn(text: string, ...args: readonly string[]): Promise<R
       files[path] = String(content);
     },
     out: (line) => out.push(line),
+    pass: (content) => out.push(content),
     err: (line) => err.push(line),
   };
   const status = await main(args, io);

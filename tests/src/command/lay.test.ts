@@ -23,6 +23,7 @@ async function run(text: string, ...options: string[]) {
     read: () => text,
     write: (path, content) => void written.set(path, String(content)),
     out: (line) => void out.push(line),
+    pass: (content) => void out.push(content),
     err: (line) => void err.push(line),
   };
   const status = await lay.run(["file.json", "--threads", "0", ...options], io);

@@ -2,9 +2,10 @@ import { spawnSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import Papa from "papaparse";
 import { afterAll, describe, expect, test } from "vitest";
 import { writeBook } from "../../../src/book/write.ts";
-import { fileName, machine, outputFault } from "../../../src/command/machine.ts";
+import { fileName, harmless, machine, outputFault } from "../../../src/command/machine.ts";
 import { bookOf } from "../engine/whatif-books.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "ellwand-"));
@@ -45,6 +46,10 @@ describe("the machine's files", () => {
     },
   );
 
+  test("a terminal gets no orders from a cell, and keeps the ends of lines as they are", () => {
+    expect(harmless("a\tb\r\nc\n\u001b[2Jd\re\u009b")).toBe("a\tb\r\nc\n\ufffd[2Jd\ufffde\ufffd");
+  });
+
   test("a reader that goes away is no fault, a full disk is", () => {
     expect(outputFault({ code: "EPIPE" })).toBeNull();
     expect(outputFault({ code: "ENOSPC" })).toBe(
@@ -63,6 +68,24 @@ describe("the program in a shell", () => {
   test("reads a book from standard input", () => {
     const { stdout, stderr, status } = shell("ellwand calculate - --show long --json", book);
     expect([status, stderr, JSON.parse(stdout)]).toEqual([0, "", { long: 30 }]);
+  });
+
+  test("hands a table of figures and texts to another program sign by sign", () => {
+    const slit = '=IF(depth>27;"-1+cmd|x";IF(depth>26;"say ""two"", twice";4))';
+    writeFileSync(inFolder("slit.json"), writeBook(bookOf({ depth: "26", slit, twice: "=2*depth-54" })));
+    const { stdout, stderr, status } = shell(
+      `ellwand vary ${inFolder("slit.json")} --cell depth --from 26 --to 28 --step 1 --watch slit,twice --csv`,
+    );
+    expect([stderr, status]).toEqual(["", 0]);
+    const { data, errors } = Papa.parse(stdout, { newline: "\r\n" });
+    expect(errors).toEqual([]);
+    expect(data).toEqual([
+      ["depth", "slit", "twice"],
+      ["26", "4", "-2"],
+      ["27", 'say "two", twice', "0"],
+      ["28", "'-1+cmd|x", "2"],
+      [""],
+    ]);
   });
 
   test("says nothing when the reader goes away early", () => {

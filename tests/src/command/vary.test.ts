@@ -69,13 +69,11 @@ test("two cells vary together, and --csv gives the same rows", async () => {
     "panels,cloth",
     "--csv",
   );
-  expect(out.split(/\r?\n/)).toEqual([
-    "depth,fullness,panels,cloth",
-    "26,2,2,58",
-    "26,3,3,87",
-    "28,2,2,62",
-    "28,3,3,93",
-  ]);
+  expect(out).toBe(
+    ["depth,fullness,panels,cloth", "26,2,2,58", "26,3,3,87", "28,2,2,62", "28,3,3,93"]
+      .map((line) => `${line}\r\n`)
+      .join(""),
+  );
 });
 
 test("a setting without an answer keeps its sentence in its row and the exit is still 0", async () => {

@@ -218,6 +218,19 @@ export function treeOf(formula: string): Tree {
   return climb(0);
 }
 
+const trees = new Map<string, Tree>();
+
+/** The tree of a formula; the same formula is read once. */
+export function formulaTree(formula: string): Tree {
+  let tree = trees.get(formula);
+  if (!tree) {
+    if (trees.size > 5000) trees.clear();
+    tree = treeOf(formula);
+    trees.set(formula, tree);
+  }
+  return tree;
+}
+
 /** Whether a text token ends with the quote that it needs. */
 export const isClosed = ({ text }: Token): boolean =>
   text.startsWith('"') ? /^"(?:[^"]|"")*"$/.test(text) : text.endsWith("”");

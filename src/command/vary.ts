@@ -1,5 +1,6 @@
-import { Cone, Copy, type Reading } from "../engine/copy.ts";
+import { Copy, type Reading } from "../engine/copy.ts";
 import { clean, type Dial, figureText } from "../engine/dial.ts";
+import { Upstream } from "../engine/references.ts";
 import {
   finish,
   type Row,
@@ -126,8 +127,8 @@ const told = ({ watched, jumps, tooMany }: Thresholds): string[] =>
 
 function notes(copy: Copy, watched: readonly Watched[], found: readonly Thresholds[]): string[] {
   const idle = watched.flatMap(({ place, label }) => {
-    const cone = new Cone(copy.book, [place]);
-    const still = copy.dials.filter((dial) => !cone.has(dial.place));
+    const upstream = new Upstream(copy.book, [place]);
+    const still = copy.dials.filter((dial) => !upstream.has(dial.place));
     return still.map((dial) => `${label} does not rest on ${dial.label}`);
   });
   const lines = [...found.flatMap(told), ...idle];

@@ -1,10 +1,9 @@
 /** What there is to look at in a book. */
 import { lookUp, type Place } from "../book/address.ts";
-import { isFormula, type Tree } from "../book/formula.ts";
+import { formulaTree, isFormula, type Tree } from "../book/formula.ts";
 import { typedAt } from "../book/shape.ts";
 import type { Engine } from "./engine.ts";
 import { dimension } from "./kind-of-tree.ts";
-import { formulaTree } from "./kinds.ts";
 
 export interface Check {
   readonly place: Place;

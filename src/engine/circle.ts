@@ -2,7 +2,7 @@
 import { fullAddress, type Place } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import { type Book, typedAt } from "../book/shape.ts";
-import { precedents } from "./precedents.ts";
+import { precedents } from "./references.ts";
 
 const keyOf = ({ page, row, column }: Place): string => `${page}.${row}.${column}`;
 

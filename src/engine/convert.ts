@@ -8,11 +8,11 @@ import { markSize, roundTo, tapeText, USUAL_MARK } from "../../functions/fractio
 import { convert, type Unit } from "../../functions/units.ts";
 import { findPlace, type Place } from "../book/address.ts";
 import { type } from "../book/edit.ts";
-import { type Call, isFormula, type Tree, textIn } from "../book/formula.ts";
+import { type Call, formulaTree, isFormula, type Tree, textIn } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
 import { type Content, understand } from "./content.ts";
 import { dimension, isBare } from "./kind-of-tree.ts";
-import { formulaTree, Kinds } from "./kinds.ts";
+import { Kinds } from "./kinds.ts";
 import { scalePath } from "./rescale.ts";
 import { spread } from "./wants.ts";
 

@@ -5,25 +5,12 @@
  */
 import type { Kind } from "../../functions/define.ts";
 import type { Place } from "../book/address.ts";
-import { isFormula, type Tree, treeOf } from "../book/formula.ts";
+import { formulaTree, isFormula, type Tree } from "../book/formula.ts";
 import { type Book, typedAt } from "../book/shape.ts";
-import { cellsOf } from "./cells-of.ts";
 import { type Content, understand } from "./content.ts";
 import { type Cells, kindOfTree } from "./kind-of-tree.ts";
+import { areaOf, cellsIn } from "./references.ts";
 import { type Leaf, spread } from "./wants.ts";
-
-const trees = new Map<string, Tree>();
-
-/** The tree of a formula, remembered. */
-export function formulaTree(formula: string): Tree {
-  let tree = trees.get(formula);
-  if (!tree) {
-    if (trees.size > 5000) trees.clear();
-    tree = treeOf(formula);
-    trees.set(formula, tree);
-  }
-  return tree;
-}
 
 /** Of several wishes for one cell the weightiest stands: what a figure is worst mistaken for. */
 const WEIGHT: Partial<Record<Kind, number>> = {
@@ -32,6 +19,9 @@ const WEIGHT: Partial<Record<Kind, number>> = {
 
 /** More turns change nothing in any sensible book. */
 const MOST_TURNS = 8;
+
+/** The most cells of one range that are looked at one by one. */
+const MOST_CELLS = 2000;
 
 interface Formula {
   readonly place: Place;
@@ -134,14 +124,19 @@ export class Kinds {
 
   /** The cells meant by a part of a formula; a single one is remembered. */
   #places(cells: Leaf, page: number, most?: number): readonly Place[] {
-    if (cells.is !== "name" && cells.is !== "cell") return cellsOf(this.#book, cells, page, most);
+    if (cells.is !== "name" && cells.is !== "cell") return this.#cellsOf(cells, page, most);
     const key = `${page} ${cells.text}`;
     let places = this.#meant.get(key);
     if (!places) {
-      places = cellsOf(this.#book, cells, page);
+      places = this.#cellsOf(cells, page);
       this.#meant.set(key, places);
     }
     return places;
+  }
+
+  #cellsOf(leaf: Leaf, page: number, most = MOST_CELLS): readonly Place[] {
+    const area = areaOf(this.#book, leaf, page);
+    return area ? cellsIn(this.#book, area, most) : [];
   }
 
   #columnKind(page: number, column: number) {

@@ -3,9 +3,10 @@ import { convert } from "../../functions/units.ts";
 import type { Place } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import { type Book, typedAt } from "../book/shape.ts";
-import { Cone, Copy, numberOf, type Reading } from "./copy.ts";
+import { Copy, numberOf, type Reading } from "./copy.ts";
 import { type Dial, dialAt, isProblem } from "./dial.ts";
 import type { LayDesk } from "./engine.ts";
+import { Upstream } from "./references.ts";
 import type { Watched } from "./sweep.ts";
 
 export interface Effect {
@@ -23,7 +24,7 @@ export const slipOf = (book: Book): number => (book.unit === "in" ? 0.25 : conve
 
 /** The typed lengths that a cell rests on, in the order of the book. */
 export function lengthsUnder(book: Book, place: Place): Dial[] {
-  return new Cone(book, [place]).places
+  return new Upstream(book, [place]).places
     .filter(({ page, row, column }) => !isFormula(typedAt(book, page, row, column)))
     .toSorted((a, b) => a.page - b.page || a.row - b.row || a.column - b.column)
     .flatMap((one) => {

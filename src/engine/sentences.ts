@@ -8,7 +8,7 @@ import { circleSentence } from "./circle.ts";
 import type { Look } from "./engine.ts";
 import { ENGINE_WORDS, GENERAL } from "./engine-words.ts";
 import { nearest } from "./nearest.ts";
-import { precedents } from "./precedents.ts";
+import { precedents } from "./references.ts";
 
 /** What is known where an error began. */
 export interface Scene {

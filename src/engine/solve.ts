@@ -157,7 +157,7 @@ function conclude(copy: Copy, wish: Wish, rows: readonly Row[]): Solution | Prob
 }
 
 function unrelated(copy: Copy, make: Watched): string | null {
-  const idle = copy.dials.find(({ place }) => !copy.cone.has(place));
+  const idle = copy.dials.find(({ place }) => !copy.upstream.has(place));
   if (!idle) return null;
   const now = show(numberOf(copy.now()[0]), make.kind, copy.book);
   return `${make.label} does not rest on ${idle.label}: it is ${now || "without an answer"} whatever ${idle.label} is`;

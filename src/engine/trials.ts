@@ -4,9 +4,9 @@ import { findPlace, fullAddress, type Place } from "../book/address.ts";
 import { type } from "../book/edit.ts";
 import { isFormula } from "../book/formula.ts";
 import { type Book, type Trial, typedAt } from "../book/shape.ts";
-import { Cone } from "./copy.ts";
 import { labelOf } from "./dial.ts";
 import { type CellView, Engine, type LayDesk } from "./engine.ts";
+import { Upstream } from "./references.ts";
 
 /** A cell that the trials set, and what each types there. */
 export interface TrialInput {
@@ -80,8 +80,8 @@ export function* comparing(
   const inputs = all.filter(({ typed }) => differing(typed));
   const asked = new Set(also.map((place) => fullAddress(book, place)));
   const follows = (place: Place) => {
-    const cone = new Cone(book, [place]);
-    return inputs.some((input) => cone.has(input.place));
+    const upstream = new Upstream(book, [place]);
+    return inputs.some((input) => upstream.has(input.place));
   };
   const outputs = places.map((place, i) => ({
     place,

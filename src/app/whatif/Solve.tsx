@@ -1,8 +1,8 @@
 /** Solve for: which figure of a typed cell, or of two, brings another cell to where it should be. */
 import { useMemo, useState } from "react";
 import type { Aim, OpenSpan } from "../../engine/aim.ts";
-import { Cone } from "../../engine/copy.ts";
 import type { Dial } from "../../engine/dial.ts";
+import { Upstream } from "../../engine/references.ts";
 import type { Question } from "../../worker/question.ts";
 import { Choose } from "./Choose.tsx";
 import { dialChoices, keyOf, usualSpan, watchChoices } from "./choices.ts";
@@ -37,8 +37,8 @@ export function Solve({ store, place, trying, client }: Asking) {
   );
   const make = makes.find((one) => keyOf(book, one.place) === makeKey) ?? null;
   const dialsUnder = useMemo(() => {
-    const cone = make && new Cone(book, [make.place]);
-    return cone ? dialChoices(book, place).filter((dial) => cone.has(dial.place)) : [];
+    const upstream = make && new Upstream(book, [make.place]);
+    return upstream ? dialChoices(book, place).filter((dial) => upstream.has(dial.place)) : [];
   }, [book, place, make]);
   const byKey = (key: string) => dialsUnder.find((one) => keyOf(book, one.place) === key);
   const first = byKey(keys[0]!) ?? null;

@@ -1,7 +1,7 @@
 /** Turn one or two typed cells and see what becomes of the cells that are watched. */
 import { useMemo, useState } from "react";
-import { Cone } from "../../engine/copy.ts";
 import { type Dial, figureText } from "../../engine/dial.ts";
+import { Upstream } from "../../engine/references.ts";
 import { type Span, sweepCsv, type Watched } from "../../engine/sweep.ts";
 import type { Question } from "../../worker/question.ts";
 import { Choose } from "./Choose.tsx";
@@ -40,7 +40,7 @@ export function Vary({ store, place, trying, client }: Asking) {
   const following = useMemo(
     () =>
       first
-        ? watchChoices(store.engine, place).filter((one) => new Cone(book, [one.place]).has(first.place))
+        ? watchChoices(store.engine, place).filter((one) => new Upstream(book, [one.place]).has(first.place))
         : [],
     [book, place, firstKey],
   );

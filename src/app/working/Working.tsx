@@ -2,9 +2,9 @@
 import "./working.css";
 import { memo } from "react";
 import type { Place } from "../../book/address.ts";
-import { dependents } from "../../engine/dependents.ts";
 import type { Engine } from "../../engine/engine.ts";
 import { chainPlaces, explain } from "../../engine/explain.ts";
+import { dependents } from "../../engine/references.ts";
 import { exact } from "../../engine/show.ts";
 import type { Store } from "../../store/store.ts";
 import { useLateRevision, within } from "../shell/follow.ts";

@@ -1,0 +1,204 @@
+/**
+ * Which cells a formula refers to: the one answer to that question, for kinds, precedents,
+ * dependents, circles and what-if.
+ *
+ * A formula refers to areas: a single cell, a named cell, a range, whole columns, whole rows, and
+ * the cell or block that OFFSET reaches when its shifts are plain whole numbers (the engine
+ * accepts no others). An area is known by its corners, so a blank cell inside it belongs to it too.
+ */
+import { columnNumber, lookUp, type Place } from "../book/address.ts";
+import { type Call, formulaTree, isFormula, type Tree } from "../book/formula.ts";
+import { type Book, MOST_COLUMNS, MOST_ROWS, typedAt } from "../book/shape.ts";
+
+/** A block of cells on one page; all corners count from 0 and are included. */
+export interface Area {
+  readonly page: number;
+  readonly top: number;
+  readonly left: number;
+  readonly bottom: number;
+  readonly right: number;
+}
+
+/** A part of a formula that refers to cells by itself. */
+export type Reference = Extract<Tree, { is: "name" | "cell" | "range" | "columns" | "rows" }>;
+
+const areaAt = ({ page, row, column }: Place): Area => ({
+  page,
+  top: row,
+  left: column,
+  bottom: row,
+  right: column,
+});
+
+const between = (a: Place, b: Place): Area => ({
+  page: a.page,
+  top: Math.min(a.row, b.row),
+  left: Math.min(a.column, b.column),
+  bottom: Math.max(a.row, b.row),
+  right: Math.max(a.column, b.column),
+});
+
+/** The area that a part of a formula on `page` refers to; null when the part refers to no cell. */
+export function areaOf(book: Book, tree: Tree, page: number): Area | null {
+  switch (tree.is) {
+    case "name":
+    case "cell": {
+      const place = lookUp(book, tree.text, page);
+      return place && areaAt(place);
+    }
+    case "range": {
+      const first = cornerAt(book, tree.from, page);
+      const last = first && cornerAt(book, tree.to, first.page);
+      return first && last && between(first, last);
+    }
+    case "columns":
+    case "rows":
+      return bandOf(book, tree.text, page);
+    case "call":
+      return tree.name === "OFFSET" ? offsetArea(book, tree, page) : null;
+    default:
+      return null;
+  }
+}
+
+/** One end of a range: an address, a name, or an OFFSET that reaches a single cell. */
+function cornerAt(book: Book, tree: Tree, page: number): Place | null {
+  const area = areaOf(book, tree, page);
+  const single = area && area.top === area.bottom && area.left === area.right;
+  return single ? { page: area.page, row: area.top, column: area.left } : null;
+}
+
+/** Whole columns ("Draft!A:C") or whole rows ("2:3"); null for a row 0 or a page that is not there. */
+function bandOf(book: Book, text: string, page: number): Area | null {
+  const [, title, from = "", to = ""] = /^(.*!)?\$?(\w+):\$?(\w+)$/.exec(text) ?? [];
+  const on = title ? lookUp(book, `${title}A1`)?.page : page;
+  if (on === undefined) return null;
+  const rows = /^\d/.test(from);
+  const [a, b] = rows ? [Number(from) - 1, Number(to) - 1] : [columnNumber(from), columnNumber(to)];
+  if (Math.min(a, b) < 0) return null;
+  return rows
+    ? { page: on, top: Math.min(a, b), left: 0, bottom: Math.max(a, b), right: MOST_COLUMNS - 1 }
+    : { page: on, top: 0, left: Math.min(a, b), bottom: MOST_ROWS - 1, right: Math.max(a, b) };
+}
+
+/** What OFFSET(reference; rows; columns; [height]; [width]) reaches; null when the engine would refuse it. */
+function offsetArea(book: Book, { args }: Call, page: number): Area | null {
+  const [reference, rows, columns, height, width] = args;
+  const from = reference?.is === "cell" ? lookUp(book, reference.text, page) : null;
+  const down = wholeNumber(rows);
+  const across = wholeNumber(columns);
+  const tall = height ? wholeNumber(height) : 1;
+  const wide = width ? wholeNumber(width) : 1;
+  if (!from || down === null || across === null || !tall || !wide) return null;
+  const top = from.row + down;
+  const left = from.column + across;
+  if (top < 0 || left < 0 || tall < 1 || wide < 1) return null;
+  return { page: from.page, top, left, bottom: top + tall - 1, right: left + wide - 1 };
+}
+
+/** A whole number as it may be written in OFFSET, with at most one sign before it. */
+function wholeNumber(tree: Tree | null | undefined): number | null {
+  if (tree?.is === "number") return Number.isInteger(Number(tree.text)) ? Number(tree.text) : null;
+  if (tree?.is !== "sign" || tree.args.length !== 1 || tree.args[0]?.is !== "number") return null;
+  const value = wholeNumber(tree.args[0]);
+  return value === null ? null : tree.sign === "-" ? -value : value;
+}
+
+/** The areas that a tree refers to, in the order of the formula. */
+export function areasOf(book: Book, tree: Tree, page: number): Area[] {
+  const own = areaOf(book, tree, page);
+  if (own) return [own];
+  const parts: readonly (Tree | null)[] =
+    tree.is === "call" || tree.is === "sign"
+      ? tree.args
+      : tree.is === "list"
+        ? tree.items
+        : tree.is === "range"
+          ? [tree.from, tree.to]
+          : [];
+  return parts.flatMap((part) => (part ? areasOf(book, part, page) : []));
+}
+
+/** Whether a cell lies in an area, blank or not. */
+export const isIn = (area: Area, { page, row, column }: Place): boolean =>
+  page === area.page && row >= area.top && row <= area.bottom && column >= area.left && column <= area.right;
+
+/** The cells of an area in which something is typed, row by row, at most `most` of them. */
+export function typedIn(book: Book, area: Area, most = Number.POSITIVE_INFINITY): Place[] {
+  const places: Place[] = [];
+  const rows = book.pages[area.page]?.rows ?? [];
+  for (let row = area.top; row <= Math.min(area.bottom, rows.length - 1); row += 1) {
+    for (let column = area.left; column <= Math.min(area.right, rows[row]!.length - 1); column += 1) {
+      if (!rows[row]![column]) continue;
+      if (places.length === most) return places;
+      places.push({ page: area.page, row, column });
+    }
+  }
+  return places;
+}
+
+const isSingle = ({ top, left, bottom, right }: Area): boolean => top === bottom && left === right;
+
+/** The cells of an area: a single cell in any case, of a larger area those in which something is typed. */
+export const cellsIn = (book: Book, area: Area, most?: number): Place[] =>
+  isSingle(area) ? [{ page: area.page, row: area.top, column: area.left }] : typedIn(book, area, most);
+
+const keyOf = ({ page, row, column }: Place): string => `${page}.${row}.${column}`;
+
+/** The cells that a formula on `page` refers to, in the order of the formula, each once. */
+export function precedents(book: Book, formula: string, page: number): Place[] {
+  const found = new Map<string, Place>();
+  for (const area of areasOf(book, formulaTree(formula), page))
+    for (const place of cellsIn(book, area)) found.set(keyOf(place), place);
+  return [...found.values()];
+}
+
+/** The cells whose formulas refer to a cell, in the order of the book. */
+export function dependents(book: Book, place: Place): Place[] {
+  const found: Place[] = [];
+  book.pages.forEach((page, index) => {
+    page.rows.forEach((row, r) => {
+      row.forEach((typed, column) => {
+        if (!isFormula(typed)) return;
+        if (areasOf(book, formulaTree(typed), index).some((area) => isIn(area, place)))
+          found.push({ page: index, row: r, column });
+      });
+    });
+  });
+  return found;
+}
+
+/** Everything that some cells rest on, step by step down to what is typed, themselves included. */
+export class Upstream {
+  readonly #cells = new Map<string, Place>();
+  /** The areas referred to on the way that are more than one cell: their blank cells belong here too. */
+  readonly #areas = new Map<string, Area>();
+
+  constructor(book: Book, tops: readonly Place[]) {
+    const waiting = [...tops];
+    for (let place = waiting.pop(); place; place = waiting.pop()) {
+      if (this.#cells.has(keyOf(place))) continue;
+      this.#cells.set(keyOf(place), place);
+      const typed = typedAt(book, place.page, place.row, place.column);
+      if (!isFormula(typed)) continue;
+      for (const area of areasOf(book, formulaTree(typed), place.page)) {
+        if (!isSingle(area)) {
+          const key = `${area.page}.${area.top}.${area.left}.${area.bottom}.${area.right}`;
+          if (this.#areas.has(key)) continue;
+          this.#areas.set(key, area);
+        }
+        waiting.push(...cellsIn(book, area));
+      }
+    }
+  }
+
+  /** Whether a cell has a say in them, be it blank. */
+  has(place: Place): boolean {
+    return this.#cells.has(keyOf(place)) || [...this.#areas.values()].some((area) => isIn(area, place));
+  }
+
+  /** The cells that hold something or are referred to one by one, in no particular order. */
+  get places(): Place[] {
+    return [...this.#cells.values()];
+  }
+}

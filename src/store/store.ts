@@ -28,6 +28,11 @@ export class Store {
   #trying: Book | null = null;
   #revision = 0;
   readonly #listeners = new Set<() => void>();
+  /**
+   * Called with the book as it will be kept, before the engine works on it: what was typed can be
+   * written down before work begins that may take long or fail. Not called for what is only tried.
+   */
+  beforeWork: ((next: Book) => void) | null = null;
 
   constructor(book: Book, desk: LayDesk) {
     this.#book = book;
@@ -76,6 +81,7 @@ export class Store {
   run(command: Command): string | null {
     const next = command.edit(this.#book);
     if ("refusal" in next) return next.refusal;
+    if (next !== this.#book) this.beforeWork?.(next);
     this.#trying = null;
     if (next !== this.#book) {
       this.#past.push({ book: this.#book, label: command.label });
@@ -101,6 +107,7 @@ export class Store {
     to.push({ book: this.#book, label: step.label });
     // Found lays are knowledge, not an edit: a step back does not forget them.
     this.#book = { ...step.book, lays: this.#book.lays };
+    this.beforeWork?.(this.#book);
     this.#trying = null;
     this.#show();
   }
@@ -125,6 +132,7 @@ export class Store {
   keepLay(hash: string, lay: Book["lays"][string]): void {
     const keep = (book: Book): Book => ({ ...book, lays: { ...book.lays, [hash]: lay } });
     this.#book = keep(this.#book);
+    this.beforeWork?.(this.#book);
     if (this.#trying) this.#trying = keep(this.#trying);
     this.#show();
   }

@@ -22,12 +22,15 @@ export interface Seam {
   /** Girth of the body at those two levels. */
   readonly back_girth: number;
   readonly front_girth: number;
-  /** The level part of one half, an arc; and the sloped part, a straight line. */
+  /** The level part of one half at the back, an arc; the sloped part, a straight line; the level part in front, mostly 0. */
   readonly level: number;
   readonly sloped: number;
-  /** Angles of one half, radians: of the level part and of the sloped part. */
-  readonly level_span: number;
-  readonly sloped_span: number;
+  readonly front_level: number;
+  /** Where the sloped part begins and ends, as shares of the girth from centre back; 0.5 is centre front. */
+  readonly slope_from: number;
+  readonly slope_to: number;
+  /** Share of the girth that the sloped part passes over. */
+  readonly reach: number;
   /** Breadth of the sloped part per girth: at any level it spans a straight `breadth` times the girth there. */
   readonly breadth: number;
   /** Both halves: all round the body. */
@@ -38,9 +41,16 @@ const plain = (x: number): number => Number(x.toPrecision(6));
 
 /**
  * The seam that runs level `back_drop` below the waist from centre back, for the share `start` of
- * half the girth, then straight to a point `front_drop` below the waist at centre front. Drops are
- * measured along the body. Refuses a hip too near for its girth, and a seam at or beyond the tip
- * of a cone that narrows downwards.
+ * half the girth, then straight to a point `front_drop` below the waist at centre front, and that
+ * never leaves the band between those two levels. Drops are measured along the body.
+ *
+ * A straight line on the flat may pass nearer the apex than both its ends: on a body that widens
+ * downwards it would rise above the higher end. There the seam runs level at the end nearer the
+ * apex until the straight line leaves that level smoothly, as a tangent. So two equal drops give
+ * the level girth exactly, and on a body that widens a deeper dip never gives a shorter seam.
+ *
+ * Refuses a hip too near for its girth, a seam at or beyond the tip of a cone that narrows
+ * downwards, and a dip that has no room because the whole seam runs level.
  */
 export function developSeam(
   waist: number,
@@ -53,13 +63,22 @@ export function developSeam(
   const angle = coneAngle(waist, hip, hip_drop);
   const back_girth = girthAt(waist, hip, hip_drop, back_drop, "back_drop");
   const front_girth = girthAt(waist, hip, hip_drop, front_drop, "front_drop");
+  if (start === 1 && front_drop !== back_drop) {
+    throw new Refusal("start must be less than 1 for the seam to dip at all, not 1");
+  }
   const apex = angle === 0 ? Number.POSITIVE_INFINITY : waist / angle;
-  const sloped_span = (angle / 2) * (1 - start);
+  const room = (1 - start) / 2;
+  // The tangent from radius s to the circle of radius r spans arccos(r/s); its length is √(s² − r²).
+  // In girths, r = girth/angle, nothing grows without bound as the cone nears a cylinder.
+  const nearer = Math.min(back_girth, front_girth);
+  const tangent = Math.sqrt(Math.abs(angle * (front_drop - back_drop)) * (back_girth + front_girth));
+  const reach = angle === 0 ? room : Math.min(room, Math.atan2(tangent, nearer) / Math.abs(angle));
   // Two points at radii r and s, an angle φ apart, lie √((r − s)² + r·s·(2 sin φ/2)²) from each other.
-  // Told in girths, r = girth/angle, nothing in it grows without bound as the cone nears a cylinder.
-  const breadth = angle === 0 ? (1 - start) / 2 : (2 * Math.sin(sloped_span / 2)) / angle;
+  const breadth = angle === 0 ? reach : (2 * Math.sin((angle * reach) / 2)) / angle;
   const sloped = Math.sqrt((front_drop - back_drop) ** 2 + back_girth * front_girth * breadth ** 2);
-  const level = (back_girth / 2) * start;
+  const inFront = back_girth > front_girth;
+  const level = (back_girth / 2) * start + (inFront ? 0 : back_girth * (room - reach));
+  const front_level = inFront ? front_girth * (room - reach) : 0;
   return {
     angle,
     apex,
@@ -69,11 +88,38 @@ export function developSeam(
     front_girth,
     level,
     sloped,
-    level_span: (angle / 2) * start,
-    sloped_span,
+    front_level,
+    slope_from: inFront ? start / 2 : 0.5 - reach,
+    slope_to: inFront ? start / 2 + reach : 0.5,
+    reach,
     breadth,
-    length: 2 * (level + sloped),
+    length: 2 * (level + sloped + front_level),
   };
+}
+
+/** What a step notes: its name, its rule and its value. */
+type Note = (name: string, rule: string, value: number) => number;
+
+/** The steps of half a seam, from the angle of the cone to the sum of its parts, which is called `sum`. */
+export function seamSteps(step: Note, seam: Seam, sum: string): number {
+  step("angle", "(hip - waist) / hip_drop", seam.angle);
+  step("back_girth", "waist + angle * back_drop", seam.back_girth);
+  step("front_girth", "waist + angle * front_drop", seam.front_girth);
+  // The straight line reaches over all that the level part leaves, or as far as the tangent does.
+  step(
+    "reach",
+    "IF(angle = 0; (1 - start) / 2; MIN((1 - start) / 2; ATAN(SQRT(ABS(angle * (front_drop - back_drop)) * (back_girth + front_girth)) / MIN(back_girth; front_girth)) / ABS(angle)))",
+    seam.reach,
+  );
+  step("level", "back_girth * IF(back_girth > front_girth; start / 2; 1 / 2 - reach)", seam.level);
+  step("breadth", "IF(angle = 0; reach; 2 * SIN(angle * reach / 2) / angle)", seam.breadth);
+  step("sloped", "SQRT((front_drop - back_drop) ^ 2 + back_girth * front_girth * breadth ^ 2)", seam.sloped);
+  step(
+    "front_level",
+    "IF(back_girth > front_girth; front_girth * ((1 - start) / 2 - reach); 0)",
+    seam.front_level,
+  );
+  return step(sum, "level + sloped + front_level", seam.length / 2);
 }
 
 /**

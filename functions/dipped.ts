@@ -12,7 +12,7 @@ import { across, bent, down, reach, step } from "./bend.ts";
 import { girthAt, onFlat, type Seam } from "./cone.ts";
 import { Refusal } from "./define.ts";
 import { reverseEdge } from "./edges.ts";
-import { type Curve, integrate, line, type Point } from "./geometry.ts";
+import { type Curve, integrate, line, type Point, type Stroke } from "./geometry.ts";
 import { type Edge, edgeLength, type Piece } from "./piece.ts";
 import { soundOr } from "./sound.ts";
 
@@ -53,10 +53,7 @@ export class DippedSection {
   constructor(dip: Dip, seam: Seam) {
     this.dip = dip;
     this.seam = seam;
-    const { waist, hip, hip_drop, front_drop, back_drop, start, depth, hem } = dip;
-    if (start === 1 && front_drop !== back_drop) {
-      throw new Refusal("start must be less than 1 for the seam to dip at all, not 1");
-    }
+    const { waist, hip, hip_drop, front_drop, back_drop, depth, hem } = dip;
     const over = front_drop - back_drop;
     if (hem === "level" && depth <= over * (1 + 1e-9)) {
       throw new Refusal(
@@ -65,9 +62,9 @@ export class DippedSection {
     }
     girthAt(waist, hip, hip_drop, back_drop + depth, "depth");
     if (hem === "parallel") girthAt(waist, hip, hip_drop, front_drop + depth, "depth");
-    this.slopeStart = onFlat(waist, seam.angle, back_drop, start / 2);
-    const point = onFlat(waist, seam.angle, front_drop, 0.5);
-    const [dx, dy] = [point[0] - this.slopeStart[0], point[1] - this.slopeStart[1]];
+    this.slopeStart = onFlat(waist, seam.angle, back_drop, seam.slope_from);
+    const end = onFlat(waist, seam.angle, front_drop, seam.slope_to);
+    const [dx, dy] = [end[0] - this.slopeStart[0], end[1] - this.slopeStart[1]];
     this.slopeWay = seam.sloped > 0 ? [dx / seam.sloped, dy / seam.sloped] : [1, 0];
     this.slopeLean = Math.atan2(-dy, dx);
   }
@@ -87,10 +84,26 @@ export class DippedSection {
 
   /** Length of half the hem when the strips lean by `spread` radians more for each length of seam. */
   halfHem(spread: number): number {
-    const { angle, back_girth, level, sloped } = this.seam;
-    const levelPart = level * (1 + this.dip.depth * (angle / back_girth + spread));
-    if (sloped === 0) return levelPart;
-    return levelPart + integrate((u) => Math.hypot(...this.hemSpeed(this.place(u), spread)), 0, sloped);
+    const { sloped } = this.seam;
+    const levels = this.back().wide(spread) + this.front().wide(spread);
+    if (sloped === 0) return levels;
+    return levels + integrate((u) => Math.hypot(...this.hemSpeed(this.place(u), spread)), 0, sloped);
+  }
+
+  /** The level part at the back and the one in front: their length, the cloth below them, how they bend and how wide their hem is. */
+  private back(): LevelPart {
+    const { angle, back_girth, level } = this.seam;
+    return levelPart(angle / back_girth, level, this.dip.depth);
+  }
+
+  private front(): LevelPart {
+    const { angle, front_girth, front_level } = this.seam;
+    const { depth, hem, back_drop, front_drop } = this.dip;
+    return levelPart(
+      angle / front_girth,
+      front_level,
+      hem === "parallel" ? depth : back_drop + depth - front_drop,
+    );
   }
 
   /** How the hem runs below the slope, across and down the strip, per length of seam. */
@@ -100,18 +113,23 @@ export class DippedSection {
   }
 
   /** The spread that brings half the hem to this length; 0 when it just goes round the body. */
-  spreadFor(half: number): number {
+  spreadFor(half: number, asked: Asked): number {
     const body = this.halfHem(0);
     if (half < body * (1 - 1e-9)) {
       throw new Refusal(
-        `hem_length must be at least ${plain(2 * body)}, where the section just goes round the body, not ${plain(2 * half)}`,
+        `${asked.name} must be at least ${plain(body / asked.per)}, where the section just goes round the body, not ${plain(half / asked.per)}`,
+      );
+    }
+    const circle = this.halfHem(this.circle());
+    if (half > circle) {
+      throw new Refusal(
+        `${asked.name} must be at most ${plain(circle / asked.per)}, where each half comes round to a full circle, not ${plain(half / asked.per)}: cut the section in more panels`,
       );
     }
     if (half <= body * (1 + 1e-12)) return 0;
     // The hem grows by nearly its depth for each radian: the secant method, then a last step that
     // measures the hem as drawn, for its curves are good to some seven figures only.
-    const { level, sloped } = this.seam;
-    let spread = (half - body) / (this.dip.depth * (level + sloped));
+    let spread = (half - body) / (this.dip.depth * (this.seam.length / 2));
     let [before, found, slope] = [0, body, 1];
     for (let i = 0; i < 40 && this.turn(spread) < 4 * Math.PI; i += 1) {
       const now = this.halfHem(spread);
@@ -126,7 +144,12 @@ export class DippedSection {
 
   /** Lean of centre front when centre back lies straight. */
   turn(spread: number): number {
-    return this.seam.angle / 2 + spread * (this.seam.level + this.seam.sloped);
+    return this.seam.angle / 2 + (spread * this.seam.length) / 2;
+  }
+
+  /** The spread that brings half the section round to a full circle: more can not be cut in one. */
+  private circle(): number {
+    return (2 * (2 * Math.PI - this.seam.angle / 2)) / this.seam.length;
   }
 
   /**
@@ -134,13 +157,15 @@ export class DippedSection {
    * to the point, 2 centre front, 3 the hem back again, 4 centre back.
    */
   piece(spread: number): Piece {
-    const { angle, back_girth, level, sloped } = this.seam;
-    const { depth, start } = this.dip;
-    const bend = angle / back_girth + spread;
-    const corner = reach([0, 0], 0, bend, level);
+    const { angle, level, sloped, front_level, slope_from, slope_to } = this.seam;
+    const { depth } = this.dip;
+    const [back, front] = [this.back(), this.front()];
     const seam: Edge = [
-      ...(level > 0 ? [bent([0, 0], 0, bend, level)] : []),
-      ...(sloped > 0 ? [bent(corner, this.slopeLean + spread * level, spread, sloped)] : []),
+      ...(level > 0 ? [bent([0, 0], 0, back.bend + spread, level)] : []),
+      ...(sloped > 0 ? [bent(this.corner(spread), this.slopeLean + spread * level, spread, sloped)] : []),
+      ...(front_level > 0
+        ? [bent(this.slopeEnd(spread), this.frontLean(spread), front.bend + spread, front_level)]
+        : []),
     ];
     const hem = reverseEdge(this.hem(spread));
     const low: Point = [0, depth];
@@ -150,7 +175,7 @@ export class DippedSection {
     };
     // Strips that lean apart by less than a third of a circle do not meet again, nor does a slope
     // that runs well across them meet the hem.
-    const off = [start * angle, angle].map((turn) => Math.abs(this.slopeLean - turn / 2));
+    const off = [slope_from, slope_to].map((share) => Math.abs(this.slopeLean - share * angle));
     if (angle >= 0 && this.turn(spread) <= 2 && Math.max(...off) < 1.2) return piece;
     return soundOr(
       "waist, hip, depth and hem give a section that would lie over itself: cut it in more panels",
@@ -158,29 +183,39 @@ export class DippedSection {
     );
   }
 
-  /** The hem from centre back: an arc below the level part, curves below the slope. */
+  /** Where the slope begins, and where it ends. */
+  private corner(spread: number): Point {
+    return reach([0, 0], 0, this.back().bend + spread, this.seam.level);
+  }
+
+  private slopeEnd(spread: number): Point {
+    const { level, sloped } = this.seam;
+    return reach(this.corner(spread), this.slopeLean + spread * level, spread, sloped);
+  }
+
+  /** Lean of the strip where a level part in front begins. */
+  private frontLean(spread: number): number {
+    const { angle, level, sloped, slope_to } = this.seam;
+    return angle * slope_to + spread * (level + sloped);
+  }
+
+  /** The hem from centre back: arcs below the level parts, curves below the slope. */
   private hem(spread: number): Edge {
-    const { angle, back_girth, level, sloped } = this.seam;
+    const { angle, level, sloped, front_level, reach: share } = this.seam;
     const { depth, hem } = this.dip;
-    // Half a section that comes round on itself can not be cut in one.
-    if (this.turn(spread) > 2 * Math.PI) {
-      throw new Refusal(
-        "hem_length needs more than one circle for each half: cut the section in more panels",
-      );
-    }
-    const bend = angle / back_girth + spread;
-    const corner = reach([0, 0], 0, bend, level);
-    const wider = 1 + depth * bend;
+    const [back, front] = [this.back(), this.front()];
     const low: Point = [0, depth];
     // A level hem that just goes round the body is one arc about the body's own centre.
-    if (hem === "level" && spread === 0) return [bent(low, 0, bend / wider, this.halfHem(0))];
-    const arc = level > 0 ? [bent(low, 0, bend / wider, level * wider)] : [];
-    if (sloped === 0) return arc;
-    const count = spans(angle * (1 - this.dip.start));
-    const ends = Array.from({ length: count + 1 }, (_, i) => {
+    if (hem === "level" && spread === 0) {
+      return [bent(low, 0, back.bend / (1 + depth * back.bend), this.halfHem(0))];
+    }
+    const arc = level > 0 ? [back.hem(low, 0, spread)] : [];
+    const begin = this.corner(spread);
+    const count = sloped === 0 ? 0 : spans(2 * angle * share);
+    const ends = Array.from({ length: sloped === 0 ? 0 : count + 1 }, (_, i) => {
       const u = (sloped * i) / count;
       const place = this.place(u);
-      const top = reach(corner, this.slopeLean + spread * level, spread, u);
+      const top = reach(begin, this.slopeLean + spread * level, spread, u);
       const lean = place.lean + spread * (level + u);
       const [sideways, downwards] = this.hemSpeed(place, spread);
       const at = step(top, down(lean), place.length);
@@ -188,8 +223,35 @@ export class DippedSection {
       return { at: i === 0 && arc.length > 0 ? arc[0]!.to : at, speed };
     });
     const curves = ends.slice(1).map((end, i) => follow(ends[i]!, end, sloped / count));
-    return [...arc, ...curves];
+    const last = (curves.at(-1) ?? arc.at(-1))?.to ?? low;
+    const end = front_level > 0 ? [front.hem(last, this.frontLean(spread), spread)] : [];
+    return [...arc, ...curves, ...end];
   }
+}
+
+/** A level part of the seam, `long` along it, with `deep` cloth below it. */
+interface LevelPart {
+  /** How the seam bends there before spreading, in radians for each length. */
+  readonly bend: number;
+  /** Length of the hem below it. */
+  wide(spread: number): number;
+  /** That hem from where it begins, as the strips lean there. */
+  hem(from: Point, lean: number, spread: number): Stroke;
+}
+
+const levelPart = (bend: number, long: number, deep: number): LevelPart => ({
+  bend,
+  wide: (spread) => long * (1 + deep * (bend + spread)),
+  hem(from, lean, spread) {
+    const wider = 1 + deep * (bend + spread);
+    return bent(from, lean, (bend + spread) / wider, long * wider);
+  },
+});
+
+/** Which argument asks for the hem, and half the hem for each 1 of it: for the sentence of a refusal. */
+export interface Asked {
+  readonly name: "hem_length" | "fullness";
+  readonly per: number;
 }
 
 /** A place on a curve and how the curve runs there, per length of its parameter. */

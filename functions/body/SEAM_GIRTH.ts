@@ -1,4 +1,4 @@
-import { developSeam, levelLine, onFlat } from "../cone.ts";
+import { developSeam, levelLine, onFlat, seamSteps } from "../cone.ts";
 import { define } from "../define.ts";
 import { dimension, type Shape } from "../drawing.ts";
 import { line } from "../geometry.ts";
@@ -8,8 +8,9 @@ import { line } from "../geometry.ts";
  * seam allowances not in it. It runs level, `back_drop` below the waist, from centre back for the
  * share `start` of half the girth, then straight to a point `front_drop` below the waist at
  * centre front. The body between waist and hip is rolled out flat as a cone (functions/cone.ts),
- * drops measured along it; the slope is the straight, that is the shortest, line over the body.
- * Refuses a hip too close below the waist for its girth. Source: geometry.
+ * drops measured along it. Where the dip is so shallow that the straight line would rise above the
+ * level part, the level part goes on until the line leaves it as a tangent. Equal drops give the
+ * girth at that level. Refuses a hip too close below the waist for its girth. Source: geometry.
  */
 export const SEAM_GIRTH = define({
   name: "SEAM_GIRTH",
@@ -31,7 +32,7 @@ export const SEAM_GIRTH = define({
     },
     start: {
       kind: "share",
-      about: "share of the half girth, from centre back, that runs level",
+      about: "share of the half girth, from centre back, that runs level; a shallow dip keeps level longer",
       from: 0,
       to: 1,
       otherwise: 0.5,
@@ -40,43 +41,38 @@ export const SEAM_GIRTH = define({
   returns: "length",
   work({ waist, hip, hip_drop, front_drop, back_drop, start }, { step }) {
     const seam = developSeam(waist, hip, hip_drop, front_drop, back_drop, start);
-    step("angle", "(hip - waist) / hip_drop", seam.angle);
+    seamSteps(step, seam, "half");
     step("turn", "DEGREES(angle)", (seam.angle * 180) / Math.PI);
-    step("back_girth", "waist + angle * back_drop", seam.back_girth);
-    step("front_girth", "waist + angle * front_drop", seam.front_girth);
-    step("level", "back_girth / 2 * start", seam.level);
-    step("breadth", "IF(angle = 0; (1 - start) / 2; 2 * SIN(angle * (1 - start) / 4) / angle)", seam.breadth);
-    step(
-      "sloped",
-      "SQRT((front_drop - back_drop) ^ 2 + back_girth * front_girth * breadth ^ 2)",
-      seam.sloped,
-    );
-    step("half", "level + sloped", seam.level + seam.sloped);
     step("longer_than_waist", "2 * half - waist", seam.length - waist);
     return step("seam", "2 * half", seam.length);
   },
-  draw({ waist, hip_drop, front_drop, back_drop, start }, { angle = 0 }) {
+  draw({ waist, hip, hip_drop, front_drop, back_drop, start }) {
     // Half the body rolled out: centre back at the left, centre front at the right.
-    const at = (level: number, share: number) => onFlat(waist, angle, level, share);
-    const ring = (level: number, to: number) => levelLine(waist, angle, level, 0, to);
+    const seam = developSeam(waist, hip, hip_drop, front_drop, back_drop, start);
+    const at = (level: number, share: number) => onFlat(waist, seam.angle, level, share);
+    const ring = (level: number, from: number, to: number) => levelLine(waist, seam.angle, level, from, to);
     const low = Math.max(hip_drop, front_drop, back_drop);
     const high = Math.min(0, back_drop);
-    const bend = at(back_drop, start / 2);
+    const [bend, end] = [at(back_drop, seam.slope_from), at(front_drop, seam.slope_to)];
     const point = at(front_drop, 0.5);
     const shapes: Shape[] = [
-      { kind: "edge", edge: [ring(0, 0.5)], role: "guide", label: "waist" },
-      { kind: "edge", edge: [ring(hip_drop, 0.5)], role: "guide", label: "hip" },
+      { kind: "edge", edge: [ring(0, 0, 0.5)], role: "guide", label: "waist" },
+      { kind: "edge", edge: [ring(hip_drop, 0, 0.5)], role: "guide", label: "hip" },
       { kind: "edge", edge: [line(at(high, 0), at(low, 0))], role: "fold", label: "centre back" },
       { kind: "edge", edge: [line(at(high, 0.5), at(low, 0.5))], role: "fold", label: "centre front" },
       {
         kind: "edge",
-        edge: [...(start > 0 ? [ring(back_drop, start / 2)] : []), line(bend, point)],
+        edge: [
+          ...(seam.level > 0 ? [ring(back_drop, 0, seam.slope_from)] : []),
+          ...(seam.sloped > 0 ? [line(bend, end)] : []),
+          ...(seam.front_level > 0 ? [ring(front_drop, seam.slope_to, 0.5)] : []),
+        ],
         role: "seam",
         label: "half the seam",
         shows: "half",
       },
-      dimension(bend, point, { shows: "sloped" }),
     ];
+    if (seam.sloped > 0) shapes.push(dimension(bend, end, { shows: "sloped" }));
     if (front_drop > 0) shapes.push(dimension(at(0, 0.5), point, { label: "front drop" }));
     if (back_drop !== 0) shapes.push(dimension(at(0, 0), at(back_drop, 0), { label: "back drop" }));
     return shapes;
@@ -100,6 +96,20 @@ export const SEAM_GIRTH = define({
       gives: 72,
       unit: "cm",
       because: "a straight body: 17.5 level, then √(17.5² + 6²) = 18.5, twice",
+    },
+    {
+      given: { waist: 76, hip: 108, hip_drop: 20, front_drop: 3 },
+      gives: 77.382899,
+      within: 5e-7,
+      unit: "cm",
+      because:
+        "a shallow dip: radii 47.5 and 50.5 cm, the line leaves the level part as a tangent of √(50.5² − 47.5²)",
+    },
+    {
+      given: { waist: 76, hip: 108, hip_drop: 20, front_drop: 0 },
+      gives: 76,
+      unit: "cm",
+      because: "no dip at all: the waist itself",
     },
   ],
 });

@@ -1,4 +1,4 @@
-import { developSeam } from "../cone.ts";
+import { developSeam, seamSteps } from "../cone.ts";
 import { define, Refusal } from "../define.ts";
 import { DippedSection } from "../dipped.ts";
 import { dimension } from "../drawing.ts";
@@ -35,7 +35,7 @@ export const DIPPED_PANEL = define({
     },
     start: {
       kind: "share",
-      about: "share of the half girth, from centre back, that runs level",
+      about: "share of the half girth, from centre back, that runs level; a shallow dip keeps level longer",
       from: 0,
       to: 1,
       otherwise: 0.5,
@@ -69,23 +69,16 @@ export const DIPPED_PANEL = define({
     }
     const seam = developSeam(waist, hip, hip_drop, front_drop, back_drop, start);
     const section = new DippedSection(given, seam);
-    step("angle", "(hip - waist) / hip_drop", seam.angle);
-    step("back_girth", "waist + angle * back_drop", seam.back_girth);
-    step("front_girth", "waist + angle * front_drop", seam.front_girth);
-    step("level", "back_girth / 2 * start", seam.level);
-    step("breadth", "IF(angle = 0; (1 - start) / 2; 2 * SIN(angle * (1 - start) / 4) / angle)", seam.breadth);
-    step(
-      "sloped",
-      "SQRT((front_drop - back_drop) ^ 2 + back_girth * front_girth * breadth ^ 2)",
-      seam.sloped,
-    );
-    step("half_seam", "level + sloped", seam.level + seam.sloped);
+    seamSteps(step, seam, "half_seam");
     const body = measure(
       "body_hem",
       "the hem that just goes round the body, along its curve",
       2 * section.halfHem(0),
     );
-    const spread = section.spreadFor((hem_length ?? body * fullness) / 2);
+    const spread = section.spreadFor(
+      (hem_length ?? body * fullness) / 2,
+      hem_length === null ? { name: "fullness", per: body / 2 } : { name: "hem_length", per: 0.5 },
+    );
     const piece = section.piece(spread);
     const half = measure(
       "half_hem",

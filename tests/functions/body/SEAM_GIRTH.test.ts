@@ -2,55 +2,87 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { SEAM_GIRTH } from "../../../functions/body/SEAM_GIRTH.ts";
 import { isRefused, run } from "../../../functions/work.ts";
+import { type Dipping, dippingSeam, taped } from "../dip.ts";
 
 const seam = (...args: number[]) => run(SEAM_GIRTH, args, { unit: "cm" }) as number;
 
-/** A place on the standing cone: a level down the slope and a share of the way round. */
-function standing(waist: number, hip: number, hip_drop: number, level: number, share: number) {
-  const slope = (hip - waist) / (2 * Math.PI) / hip_drop;
-  const radius = waist / (2 * Math.PI) + slope * level;
-  const turn = 2 * Math.PI * share;
-  return [radius * Math.cos(turn), radius * Math.sin(turn), level * Math.sqrt(1 - slope * slope)] as const;
-}
-
-/** Length of a line over the standing cone, its level told by its share of the girth. */
-function over(waist: number, hip: number, hip_drop: number, from: number, level: (share: number) => number) {
-  let [sum, last] = [0, standing(waist, hip, hip_drop, level(from), from)];
-  const steps = 4000;
-  for (let i = 1; i <= steps; i += 1) {
-    const share = from + ((0.5 - from) * i) / steps;
-    const next = standing(waist, hip, hip_drop, level(share), share);
-    sum += Math.hypot(next[0] - last[0], next[1] - last[1], next[2] - last[2]);
-    last = next;
-  }
-  return sum;
-}
+const lengths = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+const bodies = fc.record({
+  waist: lengths(55, 130),
+  more: lengths(0, 60),
+  drop: lengths(15, 30),
+  front: lengths(0, 14),
+  back: lengths(-2, 4),
+  start: lengths(0, 0.95),
+});
+const seamOf = ({ waist, more, drop, front, back, start }: Dipping) =>
+  seam(waist, waist + more, drop, front, back, start);
 
 test("a tape laid over the standing cone along the seam measures the same", () => {
-  // The straight line of the flat, told in polar form and put back onto the body in three dimensions.
+  let shallow = 0;
+  const measures = (b: Dipping) => {
+    const { straight, level } = dippingSeam(b);
+    if (straight[0] > b.start / 2 || straight[1] < 0.5) shallow += 1;
+    const [from, to] = straight;
+    const parts = [taped(b, 0, from, level), taped(b, from, to, level), taped(b, to, 0.5, level)];
+    const tape = 2 * (parts[0]! + parts[1]! + parts[2]!);
+    expect(Math.abs(seamOf(b) / tape - 1)).toBeLessThan(1e-6);
+  };
   for (const [waist, hip, drop, front, back, start] of [
     [76, 108, 20, 7, 0, 0.5],
     [70, 96, 21, 9, 2, 0.3],
     [90, 104, 18, 4, -1, 0.6],
     [100, 84, 20, 10, 0, 0.4],
-  ] as const) {
-    // biome-ignore format: a table
-    const angle = (hip - waist) / drop;
-    const [apex, a] = [waist / angle, start / 2];
-    const [r, s, span] = [apex + back, apex + front, angle * (0.5 - a)];
-    const level = (share: number) => {
-      const turn = angle * (share - a);
-      return (r * s * Math.sin(span)) / (r * Math.sin(turn) + s * Math.sin(span - turn)) - apex;
-    };
-    const levelPart = (waist + angle * back) * a;
-    expect(seam(waist, hip, drop, front, back, start)).toBeCloseTo(
-      2 * (levelPart + over(waist, hip, drop, a, level)),
-      4,
-    );
-  }
+    [76, 108, 20, 3, 0, 0.5],
+    [76, 108, 20, 0, 2, 0.2],
+    [108, 76, 20, 2, 0, 0.1],
+    [108, 76, 20, 0, 1, 0.3],
+  ] as const)
+    measures({ waist, more: hip - waist, drop, front, back, start });
+  fc.assert(fc.property(bodies, lengths(1, 60), (b, more) => measures({ ...b, more })), { seed: 7, numRuns: 40 });
+  fc.assert(
+    fc.property(bodies, lengths(-10, -1), (b, more) => measures({ ...b, more })),
+    { seed: 8, numRuns: 20 },
+  );
+  expect(shallow).toBeGreaterThan(20);
+}); // biome-ignore format: a table
+
+test("a deeper dip never gives a shorter seam, and no dip is the level girth, on a body that widens to the hip", () => {
+  fc.assert(
+    fc.property(bodies, lengths(0, 3), lengths(0, 3), (b, dip, more) => {
+      const of = (front: number) => seamOf({ ...b, back: 0, front });
+      expect(of(0)).toBeCloseTo(b.waist, 9);
+      expect(of(dip)).toBeGreaterThanOrEqual(b.waist - 1e-9);
+      expect(of(dip + more)).toBeGreaterThanOrEqual(of(dip) - 1e-9);
+    }),
+    { seed: 11, numRuns: 300 },
+  );
+});
+
+test("the seam is never shorter than the body is round at the smaller of its two levels", () => {
+  fc.assert(
+    fc.property(bodies, lengths(-10, 60), (b, more) => {
+      const girth = (level: number) => b.waist + (more / b.drop) * level;
+      const least = Math.min(girth(b.front), girth(b.back));
+      expect(seamOf({ ...b, more })).toBeGreaterThanOrEqual(least - 1e-9);
+    }),
+    { seed: 12, numRuns: 300 },
+  );
+});
+
+test("a seam that rises in front as much as another dips is as long, when each has the whole half to slope in", () => {
+  fc.assert(
+    fc.property(bodies, (b) => {
+      const up = seamOf({ ...b, start: 0, front: Math.max(b.back, 0), back: b.front });
+      const down = seamOf({ ...b, start: 0, back: Math.max(b.back, 0) });
+      expect(up).toBeCloseTo(down, 9);
+    }),
+    { seed: 13, numRuns: 100 },
+  );
 });
 
 test("no bent way over the body is shorter than the straight one", () => {
+  const body = { waist: 76, more: 32, drop: 20, front: 7, back: 0, start: 0.5 };
   const straight = seam(76, 108, 20, 7) / 2 - 76 / 4;
   fc.assert(
     fc.property(
@@ -61,7 +93,7 @@ test("no bent way over the body is shorter than the straight one", () => {
           const way = (share - 0.25) / 0.25;
           return 7 * way + bend * Math.sin(Math.PI * waves * way);
         };
-        expect(over(76, 108, 20, 0.25, level)).toBeGreaterThan(straight - 1e-6);
+        expect(taped(body, 0.25, 0.5, level, 4000)).toBeGreaterThan(straight - 1e-6);
       },
     ),
     { seed: 8, numRuns: 40 },
@@ -70,10 +102,18 @@ test("no bent way over the body is shorter than the straight one", () => {
 
 test("a cone stood on its head has the same seam", () => {
   // Waist and hip change places, levels are counted from below.
-  const [waist, hip, drop, front, back] = [76, 108, 20, 7, 3];
-  expect(seam(hip, waist, drop, drop - front, drop - back, 0.35)).toBeCloseTo(
-    seam(waist, hip, drop, front, back, 0.35),
-    10,
+  fc.assert(
+    fc.property(bodies, (b) => {
+      const upside = {
+        ...b,
+        waist: b.waist + b.more,
+        more: -b.more,
+        front: b.drop - b.front,
+        back: b.drop - b.back,
+      };
+      expect(seamOf(upside)).toBeCloseTo(seamOf(b), 8);
+    }),
+    { seed: 14, numRuns: 100 },
   );
 });
 
@@ -103,4 +143,5 @@ test("blanks, words and a hip too near are refused in words", () => {
     "hip_drop must be more than 4.77465 to get from a waist of 30 to a hip of 60, not 4",
   );
   expect(refused(30, 42, 8, 3, 0, 1.5)).toBe("start must be at most 1, not 1.5");
+  expect(refused(30, 42, 8, 3, 0, 1)).toBe("start must be less than 1 for the seam to dip at all, not 1");
 });

@@ -2,9 +2,13 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { SEAM_GIRTH } from "../../../functions/body/SEAM_GIRTH.ts";
 import { DIPPED_PANEL } from "../../../functions/flare/DIPPED_PANEL.ts";
-import { distance, type Point, pointAt, strokeLength } from "../../../functions/geometry.ts";
-import { edgeLength, pieceArea } from "../../../functions/piece.ts";
+import { FLARED_PANEL } from "../../../functions/flare/FLARED_PANEL.ts";
+import { direction, distance, type Point, pointAt } from "../../../functions/geometry.ts";
+import { edgeLength, pieceArea, readPiece } from "../../../functions/piece.ts";
+import { OPEN_PLEATS } from "../../../functions/pleats/OPEN_PLEATS.ts";
+import { run } from "../../../functions/work.ts";
 import { calls } from "../calls.ts";
+import { dippingSeam, taped } from "../dip.ts";
 
 const { piece, refusal, step } = calls(DIPPED_PANEL, "cm");
 
@@ -12,8 +16,8 @@ const bodies = fc.record({
   waist: fc.double({ min: 55, max: 130, noNaN: true }),
   more: fc.double({ min: -10, max: 60, noNaN: true }),
   drop: fc.double({ min: 15, max: 30, noNaN: true }),
-  front: fc.double({ min: 3, max: 14, noNaN: true }),
-  back: fc.double({ min: -2, max: 2, noNaN: true }),
+  front: fc.double({ min: 0, max: 14, noNaN: true }),
+  back: fc.double({ min: -2, max: 4, noNaN: true }),
   start: fc.double({ min: 0, max: 0.9, noNaN: true }),
   depth: fc.double({ min: 18, max: 35, noNaN: true }),
   hem: fc.constantFrom("parallel", "level"),
@@ -55,90 +59,82 @@ test("a body of 76 and 108 cm dipping 7 cm has a seam of 80.788162 cm, half of i
   expect(edgeLength(piece(76, 108, 20, 7, 18).edges[0]!)).toBeCloseTo(19 + sloped, 9);
 });
 
-test("without more fullness the seam lies on the developed cone: an arc about its tip, then straight to the point", () => {
+test("without more fullness the seam lies on the developed cone: level about its tip, straight between, never outside its two levels", () => {
   fc.assert(
     fc.property(bodies, (b) => {
       const angle = b.more / b.drop;
       fc.pre(Math.abs(angle) > 0.02);
       // Centre back of the seam is (0, 0); the tip lies a radius above it, below when the hip is the smaller.
-      const radius = b.waist / angle + b.back;
-      const tip: Point = [0, -radius];
-      const [first, ...rest] = piece(...given(b, 1)).edges[0]!;
-      const point = (rest.at(-1) ?? first)!.to;
-      within(distance(tip, point), Math.abs(radius - b.back + b.front), 1e-9);
-      // Half of the whole turn lies between centre back and the point.
-      const turn = Math.atan2(point[0], (point[1] + radius) * Math.sign(angle));
-      expect(turn).toBeCloseTo(Math.abs(angle) / 2, 8);
-      const corner: Point = [
-        radius * Math.sin((angle / 2) * b.start),
-        radius * Math.cos((angle / 2) * b.start) - radius,
-      ];
-      const level = ((b.waist + angle * b.back) / 2) * b.start;
-      let gone = 0;
-      for (const stroke of [first!, ...rest]) {
-        const long = strokeLength(stroke);
-        // Level as far as the corner, straight from there.
-        const isLevel = gone + long <= level * (1 + 1e-9);
-        gone += long;
+      const tip = b.waist / angle;
+      const apex: Point = [0, -(tip + b.back)];
+      const { level } = dippingSeam(b);
+      const [highest, lowest] = [Math.min(b.back, b.front), Math.max(b.back, b.front)];
+      const top = piece(...given(b, 1)).edges[0]!;
+      const point = top.at(-1)!.to;
+      const shareOf = ([x, y]: Point) =>
+        Math.atan2(x * Math.sign(angle), (y - apex[1]) * Math.sign(angle)) / angle;
+      expect(shareOf(point)).toBeCloseTo(0.5, 8);
+      for (const stroke of top) {
         for (const share of [0, 0.2, 0.5, 0.8, 1]) {
-          const at = pointAt(stroke, share);
-          const [dx, dy] = [point[0] - corner[0], point[1] - corner[1]];
-          const off = isLevel
-            ? distance(tip, at) - Math.abs(radius)
-            : (dx * (at[1] - corner[1]) - dy * (at[0] - corner[0])) / Math.hypot(dx, dy);
-          expect(Math.abs(off)).toBeLessThan(1e-7);
+          const place = pointAt(stroke, share);
+          const found = distance(apex, place) * Math.sign(angle) - tip;
+          expect(Math.abs(found - level(shareOf(place)))).toBeLessThan(2e-7);
+          expect(found).toBeGreaterThan(highest - 1e-8);
+          expect(found).toBeLessThan(lowest + 1e-8);
         }
       }
     }),
-    { seed: 69, numRuns: 100 },
+    { seed: 69, numRuns: 150 },
   );
 });
 
-/** Level of the seam at a share of the girth from centre back: the straight line of the flat in polar form. */
-function seamLevel(b: Body, share: number): number {
-  const angle = b.more / b.drop;
-  const from = b.start / 2;
-  if (share <= from) return b.back;
-  const tip = b.waist / angle;
-  const [r, s, span, turn] = [tip + b.back, tip + b.front, angle * (0.5 - from), angle * (share - from)];
-  return (r * s * Math.sin(span)) / (r * Math.sin(turn) + s * Math.sin(span - turn)) - tip;
-}
+test("a shallow dip: the level part goes on until the slope leaves it smoothly, and no dip at all is a plain flared section", () => {
+  const top = piece(76, 108, 20, 3, 18).edges[0]!;
+  expect(edgeLength(top)).toBeCloseTo(77.382899 / 2, 6);
+  const [level, slope] = [top[0]!, top[1]!];
+  expect(top).toHaveLength(2);
+  const [a, b] = [direction(level, 1), direction(slope, 0)];
+  expect(Math.atan2(a[0] * b[1] - a[1] * b[0], a[0] * b[0] + a[1] * b[1])).toBeCloseTo(0, 6);
+  const flared = calls(FLARED_PANEL, "cm").piece(38, 38 + 0.8 * 18, 18, "left");
+  const plain = piece(76, 108, 20, 0, 18);
+  expect(plain.edges.map(edgeLength)).toEqual(
+    flared.edges.map((edge) => expect.closeTo(edgeLength(edge), 8)),
+  );
+  expect(pieceArea(plain)).toBeCloseTo(pieceArea(flared), 7);
+});
 
-/** A place on the standing cone. */
-function standing(b: Body, level: number, share: number) {
-  const slope = b.more / (2 * Math.PI) / b.drop;
-  const radius = b.waist / (2 * Math.PI) + slope * level;
-  const turn = 2 * Math.PI * share;
-  return [radius * Math.cos(turn), radius * Math.sin(turn), level * Math.sqrt(1 - slope * slope)] as const;
-}
+test("box pleats opened in a section with a shallow dip hide their own cloth, whatever strokes the top is made of", () => {
+  const section = run(DIPPED_PANEL, [76, 108, 20, 2, 18, 0.5, 0.2], { unit: "cm" }) as string;
+  const opened = calls(OPEN_PLEATS, "cm").piece(section, [5, 20], 1.5, null, "box");
+  expect(edgeLength(opened.edges[0]!)).toBeCloseTo(edgeLength(readPiece(section).edges[0]!) + 12, 6);
+});
 
 test("a tape laid round the standing body along the hem, and the cloth that covers it, measure the same", () => {
   fc.assert(
     fc.property(bodies, (b) => {
       fc.pre(Math.abs(b.more) > 1);
       const angle = b.more / b.drop;
-      const low = (share: number) => (b.hem === "level" ? b.back : seamLevel(b, share)) + b.depth;
+      const { straight, level } = dippingSeam(b);
+      const low = (share: number) => (b.hem === "level" ? b.back : level(share)) + b.depth;
       let [hem, area] = [0, 0];
-      // In two parts, for the seam has a corner where its slope begins.
-      for (const [from, to] of [[0, b.start / 2], [b.start / 2, 0.5]] as const) {
+      // In parts, for the seam has corners where its slope begins and ends.
+      const ends = [0, ...straight, 0.5];
+      ends.slice(1).forEach((to, part) => {
+        const from = ends[part]!;
         const steps = 2000;
-        let last = standing(b, low(from), from);
-        for (let i = 1; i <= steps; i += 1) {
-          const share = from + ((to - from) * i) / steps;
-          const next = standing(b, low(share), share);
-          hem += Math.hypot(next[0] - last[0], next[1] - last[1], next[2] - last[2]);
-          last = next;
-          const middle = from + ((to - from) * (i - 0.5)) / steps;
-          const [a, z] = [seamLevel(b, middle), low(middle)];
+        hem += taped(b, from, to, low, steps);
+        for (let i = 0; i < steps; i += 1) {
+          const middle = from + ((to - from) * (i + 0.5)) / steps;
+          const [a, z] = [level(middle), low(middle)];
           area += ((to - from) / steps) * (z - a) * (b.waist + (angle * (a + z)) / 2);
         }
-      }
+      });
       within(step("body_hem", ...given(b, 1)), 2 * hem, 3e-6);
       within(pieceArea(piece(...given(b, 1))), area, 3e-6);
     }),
     { seed: 70, numRuns: 40 },
   );
-}); // biome-ignore format: pairs
+});
 
 test("spread, every strip fans out from the seam: the cloth gained is a wedge of the depth for the lean gained", () => {
   fc.assert(
@@ -191,6 +187,12 @@ test("a hem too short for the body, a level hem above the point, and two ways of
   );
   expect(refusal(76, 108, 20, 7, 18, 0, 0.5, "parallel", 150, 2)).toBe(
     "fullness must be left out when hem_length is told, not 2",
+  );
+  expect(refusal(76, 108, 20, 7, 18, 0, 0.5, "parallel", null, 3)).toMatch(
+    /^fullness must be at most 2\.[\d]+, where each half comes round to a full circle, not 3: cut the section in more panels$/,
+  );
+  expect(refusal(76, 108, 20, 7, 18, 0, 0.5, "parallel", 400)).toMatch(
+    /^hem_length must be at most 305\.014, where each half comes round to a full circle, not 400: cut the section/,
   );
   expect(refusal(76, 108, 20, 7, 18, 0, 1)).toBe(
     "start must be less than 1 for the seam to dip at all, not 1",

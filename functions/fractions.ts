@@ -1,6 +1,7 @@
 /**
- * Lengths as a tape shows them: "16 1/2", "16½", "16-1/2 in", "5' 3\"", "1 yd 9 in", "42 cm".
+ * Lengths as a tape shows them: "16 1/2", "16½", "16-1/2 in", "5' 3\"", "1 yd 9 in", "42 cm", "42,5 cm".
  */
+import { type Decimal, withMark, withPoints } from "./decimal.ts";
 import { convert, isTapeUnit, type TapeUnit, type Unit } from "./units.ts";
 
 /** The finest mark of a tape, as typed in a book: a fraction of an inch or a metric length. */
@@ -13,14 +14,21 @@ const VULGAR: Record<string, string> = {
 
 /** One figure: 16, 16.5, 3/8, 16 1/2 or 16-1/2. Groups: a lone fraction's top and under, or whole or decimal, top, under. */
 const FIGURE = String.raw`(?:(\d+)\/(\d+)|(\d+(?:\.\d+)?|\.\d+)(?:[\s-]+(\d+)\/(\d+))?)`;
-const PART = new RegExp(String.raw`^${FIGURE}\s*([a-z]+|'|"|″|′)?\s*`, "i");
+const PART = new RegExp(String.raw`^${FIGURE}\s*([a-z]+\.?|''|'|"|″|′′|′)?\s*`, "i");
 const SPELLINGS: Record<string, TapeUnit> = {
-  "'": "ft", "′": "ft", '"': "in", "″": "in", inch: "in", inches: "in", ins: "in", foot: "ft", feet: "ft",
-  yard: "yd", yards: "yd", yds: "yd", metre: "m", metres: "m", meter: "m", meters: "m",
+  "'": "ft", "′": "ft", '"': "in", "''": "in", "″": "in", "′′": "in", inch: "in", inches: "in", ins: "in",
+  foot: "ft", feet: "ft", yard: "yd", yards: "yd", yds: "yd", metre: "m", metres: "m", meter: "m", meters: "m",
+  centimetre: "cm", centimetres: "cm", centimeter: "cm", centimeters: "cm", cms: "cm",
+  millimetre: "mm", millimetres: "mm", millimeter: "mm", millimeters: "mm", mms: "mm",
 }; // biome-ignore format: a table
 
+/** Every word that names a unit; a point may follow each, as in "27 in.". */
+export const UNIT_WORDS: readonly string[] = [
+  "in", "cm", "mm", "yd", "ft", "m", ...Object.keys(SPELLINGS).filter((word) => /[a-z]/.test(word)),
+]; // biome-ignore format: a list
+
 function unitOf(word: string): TapeUnit | undefined {
-  const lower = word.toLowerCase();
+  const lower = word.toLowerCase().replace(/\.$/, "");
   if (isTapeUnit(lower)) return lower;
   return Object.hasOwn(SPELLINGS, lower) ? SPELLINGS[lower] : undefined;
 }
@@ -36,10 +44,12 @@ export interface TapeReading {
  * Reads a length as people write it on a pattern. A figure without a unit is in `unit`.
  * Several parts add up ("1 yd 9 in", "5' 3\""); each but a lone one must name its unit.
  * Returns null when the text is no length: words, a stray sign, a fraction over
- * zero, a row of digits past all counting.
+ * zero, a row of digits past all counting, a figure with two readings (`unclearFigure` says which).
  */
-export function readTape(text: string, unit: Unit): TapeReading | null {
-  let rest = text
+export function readTape(text: string, unit: Unit, decimal: Decimal = "point"): TapeReading | null {
+  const plain = withPoints(text, decimal);
+  if (plain === null) return null;
+  let rest = plain
     .trim()
     .replace(/[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]/g, (sign) => ` ${VULGAR[sign]}`)
     .trim();
@@ -95,16 +105,17 @@ function commonDivisor(a: number, b: number): number {
 
 /**
  * A length as the tape shows it, to the nearest mark, without the unit's name: 16.5 → "16 1/2"
- * on an inch tape, "16.5" on a metric one. Marks of the other system are converted first.
+ * on an inch tape, "16.5" on a metric one, "16,5" where the comma is the decimal mark. Marks of the
+ * other system are converted first.
  */
-export function tapeText(length: number, unit: Unit, mark: Mark): string {
+export function tapeText(length: number, unit: Unit, mark: Mark, decimal: Decimal = "point"): string {
   if (!Number.isFinite(length)) return String(length);
   const step = markSize(mark, unit);
   const rounded = roundTo(Math.abs(length), step);
   const minus = length < 0 && rounded > 0 ? "-" : "";
   if (unit === "cm" || !mark.includes("/")) {
     const places = unit === "cm" ? (mark === "1 cm" ? 0 : 1) : 2;
-    return minus + String(Number(rounded.toFixed(places)));
+    return minus + withMark(String(Number(rounded.toFixed(places))), decimal);
   }
   const under = Number(mark.split("/")[1]);
   const parts = Math.round(rounded * under);

@@ -4,47 +4,8 @@
  * that types: "," between arguments, tape fractions such as 36 1/2 or 42 cm, and the signs that
  * phones and word processors put in the place of plain ones (−, ×, “ ”).
  */
-
-export type TokenKind =
-  | "space" | "number" | "tape" | "text" | "function" | "name" | "cell" | "columns" | "rows" | "error"
-  | "operator" | "open" | "close" | "separator" | "brace" | "stray"; // biome-ignore format: a list
-
-export interface Token {
-  readonly kind: TokenKind;
-  readonly text: string;
-  /** Where it begins in the formula. */
-  readonly at: number;
-}
-
-/** Letters of names and of page titles that need no quotes: the engine's, without × and ÷. */
-const LETTER = "A-Za-zÀ-ÖØ-öø-ʯ";
-const PAGE = `(?:'(?:[^']|'')+'!|[${LETTER}_][${LETTER}0-9_]*!)?`;
-const NUMBER = String.raw`(?:\d+\.?\d*|\.\d+)`;
-const VULGAR = "[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]";
-/** A tape figure that is sure to be one: a whole number with a fraction, or a fraction sign. */
-const FRACTION = String.raw`(?:\d+\s+\d+\/\d+|\d*\s*${VULGAR})`;
-const UNIT = String.raw`\s*(?:in|cm|mm|yd|ft|m)(?![${LETTER}0-9_(])`;
-const WITH_UNIT = String.raw`(?:${FRACTION}|\d+\/\d+|${NUMBER})${UNIT}`;
-
-/** In order: the first that matches is the token. */
-const PATTERNS: readonly (readonly [TokenKind, RegExp])[] = [
-  ["space", /\s+/y],
-  ["text", /"(?:[^"]|"")*"?|“[^”]*”?/y],
-  ["rows", new RegExp(String.raw`${PAGE}\$?\d+:\$?\d+(?![${LETTER}0-9_.(])`, "y")],
-  ["tape", new RegExp(String.raw`${WITH_UNIT}(?:\s+${WITH_UNIT})*|${FRACTION}(?![\d.(])`, "iy")],
-  ["number", new RegExp(String.raw`${NUMBER}(?:[eE][+-]?\d+)?`, "y")],
-  ["cell", new RegExp(String.raw`${PAGE}\$?[A-Za-z]{1,3}\$?\d{1,7}(?![${LETTER}0-9_(.])`, "y")],
-  ["columns", new RegExp(String.raw`${PAGE}\$?[A-Za-z]{1,3}:\$?[A-Za-z]{1,3}(?![${LETTER}0-9_(.!])`, "y")],
-  ["function", new RegExp(String.raw`[${LETTER}_][${LETTER}0-9_.]*(?=\s*\()`, "y")],
-  ["name", new RegExp(`[${LETTER}_][${LETTER}0-9_.]*`, "y")],
-  ["error", /#[A-Za-z0-9/]+[!?]?/y],
-  ["operator", /<=|>=|<>|[-+*/^&=<>%:−×÷≤≥≠]/y],
-  ["open", /\(/y],
-  ["close", /\)/y],
-  ["separator", /[;,]/y],
-  ["brace", /[{}|]/y],
-  ["stray", /./sy],
-]; // biome-ignore format: a table
+import { commasIn } from "./commas.ts";
+import { lex, type Token } from "./lex.ts";
 
 /** The plain sign for one that a phone or a word processor puts in its place. */
 const PLAIN_SIGN: Record<string, string> = { "−": "-", "×": "*", "÷": "/", "≤": "<=", "≥": ">=", "≠": "<>" };
@@ -57,22 +18,26 @@ const known = new Map<string, readonly Token[]>();
 export function tokens(formula: string): readonly Token[] {
   const cached = known.get(formula);
   if (cached) return cached;
-  const list: Token[] = [];
-  let at = 0;
-  while (at < formula.length) {
-    for (const [kind, pattern] of PATTERNS) {
-      pattern.lastIndex = at;
-      const text = pattern.exec(formula)?.[0];
-      if (!text) continue;
-      list.push({ kind, text, at });
-      at += text.length;
-      break;
-    }
-  }
+  const raw = lex(formula);
+  const { decimal } = commasIn(raw);
+  const list = decimal.length === 0 ? raw : withDecimals(formula, decimal);
   if (known.size > 5000) known.clear();
   known.set(formula, list);
   return list;
 }
+
+/** The tokens of a formula in which the commas at these places are decimal marks. */
+function withDecimals(formula: string, places: readonly number[]): Token[] {
+  const signs = formula.split("");
+  for (const at of places) signs[at] = ".";
+  return lex(signs.join("")).map((token) => ({
+    ...token,
+    text: formula.slice(token.at, token.at + token.text.length),
+  }));
+}
+
+/** A number or a tape figure with a point for its decimal mark. */
+export const figureText = (text: string): string => text.replaceAll(",", ".");
 
 /** Whether what was typed is to be worked out. */
 export const isFormula = (typed: string): boolean => /^\s*=\s*\S/.test(typed);
@@ -158,7 +123,7 @@ export function treeOf(formula: string): Tree {
     switch (token.kind) {
       case "number":
       case "tape":
-        return { is: token.kind, text: token.text, token };
+        return { is: token.kind, text: figureText(token.text), token };
       case "text":
         return { is: "text", text: textIn(token), token };
       case "name":

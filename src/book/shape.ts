@@ -3,6 +3,7 @@
  * all worked out from it. Nothing here changes in place; an edit makes a new book that shares
  * what it did not touch, so two books can be compared by looking at what is not the same object.
  */
+import type { Decimal } from "../../functions/decimal.ts";
 import type { Mark } from "../../functions/fractions.ts";
 import type { LayOrigin, Placement } from "../../functions/lay.ts";
 import type { Unit } from "../../functions/units.ts";
@@ -53,6 +54,8 @@ export interface Book {
   readonly about: string;
   readonly unit: Unit;
   readonly mark: Mark;
+  /** The decimal mark that figures are shown with; a point when left out. Both are read. */
+  readonly decimal?: Decimal;
   readonly pages: readonly Page[];
   /** Named cells: name → address with its page, such as "Measure!C4". */
   readonly names: Readonly<Record<string, string>>;

@@ -1,7 +1,10 @@
 /** What a typed cell means. This is the only place that decides it, before the engine sees the cell. */
+import { type Decimal, twoReadings, unclearFigure, withPoints } from "../../functions/decimal.ts";
 import { readTape } from "../../functions/fractions.ts";
 import type { Unit } from "../../functions/units.ts";
-import { isClosed, isFormula, plainSign, type Token, textIn, tokens, tooMuch } from "../book/formula.ts";
+import { unclearComma } from "../book/commas.ts";
+import { figureText, isClosed, isFormula, plainSign, textIn, tokens, tooMuch } from "../book/formula.ts";
+import type { Token } from "../book/lex.ts";
 import type { ColumnKind } from "../book/shape.ts";
 
 export type Content =
@@ -13,7 +16,8 @@ export type Content =
   | { readonly is: "flag"; readonly value: boolean }
   /** As ISO writes it: 2026-05-04. */
   | { readonly is: "date"; readonly value: string }
-  | { readonly is: "text"; readonly value: string }
+  /** `unclear`: it looks like a figure and has two readings; a sentence says which. */
+  | { readonly is: "text"; readonly value: string; readonly unclear?: string }
   /** As the engine reads it. */
   | { readonly is: "formula"; readonly value: string };
 
@@ -38,16 +42,19 @@ const plainFigure = (text: string): string =>
     .replace(/[“”]/g, '"')
     .replace(/^\+\s*/, "");
 
-const NAMES_UNIT = /[a-z'"′″]$/i;
+/** Whether what was typed ends with the name or the sign of a unit. */
+export const namesUnit = (typed: string): boolean => /[a-z'"′″’”]\.?\s*$/i.test(typed);
 
-/** Reads what was typed in a column of this kind, in a book of this unit. */
-export function understand(typed: string, kind: ColumnKind, unit: Unit): Content {
+/** Reads what was typed in a column of this kind, in a book of this unit and decimal mark. */
+export function understand(typed: string, kind: ColumnKind, unit: Unit, decimal: Decimal = "point"): Content {
   const text = typed.trim();
   if (text === "") return { is: "blank" };
-  if (isFormula(text)) return { is: "formula", value: toEngine(text, unit) };
+  if (isFormula(text)) return { is: "formula", value: toEngine(text, unit, decimal) };
   if (kind === "text") return { is: "text", value: typed };
   if (isDate(text)) return { is: "date", value: text };
-  const figure = plainFigure(text);
+  const written = plainFigure(text);
+  const figure = withPoints(written, decimal);
+  if (figure === null) return unclearContent(typed, written, kind, unit, decimal);
   if (PLAIN.test(figure) && Number.isFinite(Number(figure))) {
     const value = Number(figure);
     return kind === "length" ? { is: "length", value, sure: true } : { is: "number", value };
@@ -56,8 +63,23 @@ export function understand(typed: string, kind: ColumnKind, unit: Unit): Content
   if (/^(true|false)$/i.test(text)) return { is: "flag", value: /^t/i.test(text) };
   const value = readTape(figure, unit)?.length;
   if (value === undefined) return { is: "text", value: typed };
-  const sure = NAMES_UNIT.test(figure) || kind === "length";
+  const sure = namesUnit(figure) || kind === "length";
   return sure || kind === "any" ? { is: "length", value, sure } : { is: "number", value };
+}
+
+/** A text in which a figure has two readings; told when the text would be a figure with either. */
+function unclearContent(
+  typed: string,
+  written: string,
+  kind: ColumnKind,
+  unit: Unit,
+  decimal: Decimal,
+): Content {
+  const { run, readings } = twoReadings(written, decimal)!;
+  const figure = understand(written.replace(run, readings[1]), kind, unit, decimal).is !== "text";
+  return figure
+    ? { is: "text", value: typed, unclear: unclearFigure(written, decimal)! }
+    : { is: "text", value: typed };
 }
 
 /** A content as the engine takes it: texts are marked so that it reads nothing into them. */
@@ -70,11 +92,11 @@ export function forEngine(content: Content): string | number | boolean | null {
 const NO_ANSWER = "=#N/A";
 
 /**
- * A typed formula as the engine reads it: "," between arguments becomes ";", a tape figure a
- * number in the book's unit, TRUE a call, and a text one without quotes or strokes inside it.
+ * A typed formula as the engine reads it: "," between arguments becomes ";", a decimal comma a
+ * point, a tape figure a number in the book's unit, TRUE a call, and a text one without quotes or strokes inside it.
  */
-export function toEngine(formula: string, unit: Unit): string {
-  if (tooMuch(formula)) return NO_ANSWER;
+export function toEngine(formula: string, unit: Unit, decimal: Decimal = "point"): string {
+  if (tooMuch(formula) || unclearComma(formula, decimal)) return NO_ANSWER;
   let inside = 0;
   return tokens(formula)
     .map((token, i, list) => {
@@ -83,7 +105,7 @@ export function toEngine(formula: string, unit: Unit): string {
       if (text === "}" || kind === "close") inside -= 1;
       if (kind === "tape") return tapeAsNumber(text, unit);
       if (kind === "text") return textForEngine(token);
-      if (kind === "number") return text.toLowerCase();
+      if (kind === "number") return figureText(text).toLowerCase();
       if (kind === "operator") return plainSign(text);
       if (kind === "space") return list[i - 1]?.kind === "function" ? "" : " ";
       if (kind === "name" && /^(true|false)$/i.test(text)) return `${text}()`;
@@ -93,9 +115,9 @@ export function toEngine(formula: string, unit: Unit): string {
     .trim();
 }
 
-/** "36 1/2" → "36.5"; "42 cm" in inches → "16.535433…". */
+/** "36 1/2" → "36.5"; "1,5 m" in centimetres → "150"; "42 cm" in inches → "16.535433…". */
 function tapeAsNumber(text: string, unit: Unit): string {
-  const read = readTape(text.replace(/(\d)\.(?!\d)/g, "$1"), unit);
+  const read = readTape(figureText(text).replace(/(\d)\.(?!\d)/g, "$1"), unit);
   return read ? String(read.length) : text;
 }
 

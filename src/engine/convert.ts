@@ -10,7 +10,7 @@ import { findPlace, type Place } from "../book/address.ts";
 import { type } from "../book/edit.ts";
 import { type Call, formulaTree, isFormula, type Tree, textIn } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
-import { type Content, understand } from "./content.ts";
+import { type Content, namesUnit, understand } from "./content.ts";
 import { dimension, isBare } from "./kind-of-tree.ts";
 import { Kinds } from "./kinds.ts";
 import { scalePath } from "./rescale.ts";
@@ -49,7 +49,13 @@ export function convertBook(book: Book, unit: Unit): Book {
 function convertCell(book: Book, kinds: Kinds, typed: string, place: Place, unit: Unit): string {
   if (isFormula(typed)) return convertFormula(typed, kinds.of(place), book.unit, kinds.onPage(place.page));
   const column = book.pages[place.page]?.columns[place.column]?.kind ?? "any";
-  return convertTyped(typed, understand(typed, column, book.unit), kinds.of(place), book.unit, unit);
+  return convertTyped(
+    typed,
+    understand(typed, column, book.unit, book.decimal),
+    kinds.of(place),
+    book.unit,
+    unit,
+  );
 }
 
 /** A typed figure or outline; one that names its unit stands as it is. */
@@ -59,7 +65,7 @@ function convertTyped(typed: string, content: Content, kind: Kind, from: Unit, t
     return kind === "piece" || /^\s*[Mm][\s\d.+-]/.test(typed) ? (scalePath(typed, factor) ?? typed) : typed;
   if (content.is !== "length" && content.is !== "number") return typed;
   if (kind === "area" && content.is === "number") return figureText(content.value * factor ** 2);
-  if (kind !== "length" || (content.is === "length" && /[a-z'"′″’”]\s*$/i.test(typed))) return typed;
+  if (kind !== "length" || (content.is === "length" && namesUnit(typed))) return typed;
   const value = convert(content.value, from, to);
   const figure = to === "in" ? inchText(value) : figureText(value);
   // A fraction alone was a length by its looks; a decimal needs its unit to be one.

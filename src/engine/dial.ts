@@ -36,7 +36,7 @@ export const labelOf = (book: Book, place: Place): string => nameOf(book, place)
 
 function contentAt(book: Book, place: Place): Content {
   const column = book.pages[place.page]?.columns[place.column]?.kind ?? "any";
-  return understand(typedAt(book, place.page, place.row, place.column), column, book.unit);
+  return understand(typedAt(book, place.page, place.row, place.column), column, book.unit, book.decimal);
 }
 
 /** Days since 1899-12-30, as the engine counts them. */
@@ -87,7 +87,7 @@ function usualStep(book: Book, kind: Kind, typed: string, now: number | null): n
 
 /** Reads a figure for a dial as it may be typed in its cell: "8 1/2", "42 cm", "6", "5%", "2026-05-04". */
 export function figureFor(book: Book, dial: Pick<Dial, "kind">, text: string): number | null {
-  const content = understand(text, dial.kind === "length" ? "length" : "any", book.unit);
+  const content = understand(text, dial.kind === "length" ? "length" : "any", book.unit, book.decimal);
   const fits =
     content.is === "date" ? dial.kind === "days" : content.is !== "length" || dial.kind === "length";
   return fits ? figureIn(content) : null;
@@ -118,7 +118,7 @@ export function typedFor(book: Book, dial: Dial, figure: number): string {
           ? [tape, `${tape} ${book.unit}`, plain, `${plain} ${book.unit}`]
           : [plain];
   const same = ways.find((typed) => {
-    const content = understand(typed, column, book.unit);
+    const content = understand(typed, column, book.unit, book.decimal);
     const read = figureIn(content);
     return content.is === was && read !== null && clean(read) === clean(figure);
   });

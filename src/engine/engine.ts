@@ -75,12 +75,12 @@ export class Engine {
   }
 
   #build(): HyperFormula {
-    const { pages, unit, names } = this.#book;
+    const { pages, unit, decimal, names } = this.#book;
     const sheets = Object.fromEntries(
       pages.map((page) => [
         page.title,
         page.rows.map((row) =>
-          row.map((typed, i) => forEngine(understand(typed, page.columns[i]?.kind ?? "any", unit))),
+          row.map((typed, i) => forEngine(understand(typed, page.columns[i]?.kind ?? "any", unit, decimal))),
         ),
       ]),
     );
@@ -102,7 +102,7 @@ export class Engine {
     const samePages =
       old.pages.length === next.pages.length &&
       old.pages.every((page, i) => page.title === next.pages[i]!.title);
-    if (!samePages || old.unit !== next.unit || old.mark !== next.mark) {
+    if (!samePages || old.unit !== next.unit || old.mark !== next.mark || old.decimal !== next.decimal) {
       Object.assign(this.#context, { unit: next.unit, mark: next.mark });
       this.#hf.destroy();
       this.#hf = this.#build();
@@ -140,7 +140,12 @@ export class Engine {
       for (let column = 0; column < Math.max(was.length, is.length); column += 1) {
         const typed = is[column] ?? "";
         if (typed === (was[column] ?? "") && !kindsChanged) continue;
-        const content = understand(typed, page.columns[column]?.kind ?? "any", this.#book.unit);
+        const content = understand(
+          typed,
+          page.columns[column]?.kind ?? "any",
+          this.#book.unit,
+          this.#book.decimal,
+        );
         this.#hf.setCellContents({ sheet: this.#sheet(index), row, col: column }, forEngine(content));
       }
     }
@@ -150,7 +155,8 @@ export class Engine {
     for (const { sheet, row, col } of [...this.#laid.values()]) {
       const page = this.#book.pages.findIndex((_, index) => this.#sheet(index) === sheet);
       const typed = typedAt(this.#book, page, row, col);
-      if (isFormula(typed)) this.#hf.setCellContents({ sheet, row, col }, toEngine(typed, this.#book.unit));
+      if (isFormula(typed))
+        this.#hf.setCellContents({ sheet, row, col }, toEngine(typed, this.#book.unit, this.#book.decimal));
     }
   }
 
@@ -220,7 +226,7 @@ export class Engine {
     formula: string,
     page = 0,
   ): { value: number | string | boolean | null; kind: Kind } | { problem: string } {
-    const read = toEngine(formula, this.#book.unit);
+    const read = toEngine(formula, this.#book.unit, this.#book.decimal);
     if (!this.#hf.validateFormula(read)) return { problem: unreadable(this.#scene(formula, page)) };
     const raw = this.#hf.calculateFormula(read, this.#sheet(page));
     if (raw instanceof DetailedCellError) {
@@ -241,7 +247,7 @@ export class Engine {
     const heard: Call[] = [];
     this.#context.heard = (call) => heard.push(call);
     try {
-      const read = toEngine(typed, this.#book.unit);
+      const read = toEngine(typed, this.#book.unit, this.#book.decimal);
       if (this.#hf.validateFormula(read)) this.#hf.calculateFormula(read, this.#sheet(place.page));
     } finally {
       this.#context.heard = undefined;

@@ -2,6 +2,7 @@
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Kind } from "../../functions/define.ts";
 import type { Call, Tree } from "../book/formula.ts";
+import { namesUnit } from "./content.ts";
 
 /** Standard functions whose answer is of the kind of these arguments (from, to), counted from 0. */
 const LIKE_ARGUMENT: Record<string, readonly [number, number]> = {
@@ -25,8 +26,6 @@ const DIMENSIONS: ReadonlySet<Kind> = new Set<Kind>(["length", "area", "money", 
 
 export const dimension = (kind: Kind | null | undefined): kind is Kind =>
   kind != null && DIMENSIONS.has(kind);
-
-const namesUnit = (tape: string): boolean => /[a-z]$/i.test(tape);
 
 /** Whether a part is made of figures only, none of which names its unit. */
 export function isBare(tree: Tree): boolean {

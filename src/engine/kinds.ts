@@ -53,6 +53,7 @@ export class Kinds {
     const old = this.#book;
     const same =
       old.unit === next.unit &&
+      old.decimal === next.decimal &&
       old.names === next.names &&
       old.pages.length === next.pages.length &&
       old.pages.every((page, i) => {
@@ -144,7 +145,7 @@ export class Kinds {
   }
 
   #understood(typed: string, page: number, column: number): Content {
-    return understand(typed, this.#columnKind(page, column), this.#book.unit);
+    return understand(typed, this.#columnKind(page, column), this.#book.unit, this.#book.decimal);
   }
 
   /** The kind of a typed cell, as far as the wishes for it are known. */

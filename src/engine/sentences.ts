@@ -2,7 +2,9 @@
 import type { DetailedCellError } from "hyperformula";
 import { catalogue } from "../../functions/catalogue.ts";
 import { columnNumber, findPlace, fullAddress, nameInBook, nameOf, type Place } from "../book/address.ts";
-import { isClosed, isFormula, type Token, tokens, tooMuch } from "../book/formula.ts";
+import { unclearComma } from "../book/commas.ts";
+import { isClosed, isFormula, tokens, tooMuch } from "../book/formula.ts";
+import type { Token } from "../book/lex.ts";
 import { type Book, MOST_COLUMNS, MOST_ROWS } from "../book/shape.ts";
 import { circleSentence } from "./circle.ts";
 import type { Look } from "./engine.ts";
@@ -34,8 +36,8 @@ export function lookText(book: Book, place: Place, { from, sentence }: Look): st
 /** What is wrong in a cell, for an error of the engine. */
 export function sentence(error: DetailedCellError, scene: Scene): string {
   const { formula, book } = scene;
-  const much = tooMuch(formula);
-  if (much) return much;
+  const fault = tooMuch(formula) ?? unclearComma(formula, book.decimal);
+  if (fault) return fault;
   switch (error.type) {
     case "CYCLE":
       return scene.place
@@ -97,8 +99,8 @@ function unbalanced(formula: string): string | null {
       return `a text in this formula has no closing quote: ${short(text)}`;
     if (kind === "stray")
       return `the sign ${text.trim() === "" ? "at the end" : text} has no meaning in a formula; take it out`;
-    if (kind === "separator" && text === "," && open === 0)
-      return "a , stands outside all brackets; a fraction is typed with a point, as 2.5 or 2 1/2";
+    if (kind === "separator" && open === 0)
+      return `a ${text} stands outside all brackets; it parts the arguments of a function and nothing else`;
     if (kind === "open") open += 1;
     if (kind === "close") open -= 1;
     if (open < 0) return "this formula has a ) too many";

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { type Decimal, unclearFigure } from "../../functions/decimal.ts";
 import { type Mark, markSize, readTape, roundTo, tapeText } from "../../functions/fractions.ts";
 import { convert, type Unit } from "../../functions/units.ts";
 
@@ -29,16 +30,80 @@ describe("a tape text is read as people mean it", () => {
     ["−2 in", "in", -2, true],
     ["  7  ", "cm", 7, false],
     ["12 INCHES", "in", 12, true],
+    ["28,5", "cm", 28.5, false],
+    [",5", "cm", 0.5, false],
+    ["1,5 m", "cm", 150, true],
+    ["2,54 cm", "in", 1, true],
+    ["1.234,5 mm", "cm", 123.45, true],
+    ["1,234.5 mm", "cm", 123.45, true],
+    ["1,234,567 mm", "cm", 123_456.7, true],
+    ["0,125", "in", 0.125, false],
+    ["2.125", "in", 2.125, false],
+    ["27 in.", "in", 27, true],
+    ["27 in. ", "cm", 68.58, true],
+    ["27 ins.", "in", 27, true],
+    ["27 1/2''", "in", 27.5, true],
+    ["5'3''", "in", 63, true],
+    ["5′ 3″", "in", 63, true],
+    ["5′3′′", "in", 63, true],
+    ["5 ft. 3 in.", "in", 63, true],
+    ["42 centimetres", "cm", 42, true],
+    ["42 centimeters", "cm", 42, true],
+    ["1 centimetre", "cm", 1, true],
+    ["420 millimetres", "cm", 42, true],
+    ["420 millimeters", "cm", 42, true],
+    ["2 metres", "cm", 200, true],
+    ["2 meters", "cm", 200, true],
+    ["2 yds.", "in", 72, true],
+    ["2 yd.", "in", 72, true],
+    ["2 feet", "in", 24, true],
+    ["2 inch", "in", 2, true],
   ] as [string, Unit, number, boolean][])("%s in %s is %d", (text, told, length, certain) => {
     expect(readTape(text, told)).toEqual({ length: expect.closeTo(length, 12), certain });
   });
 
   test.each([
-    "", " ", "-", "in", "waist", "1/0", "5 1/0", "3 hands", "4 4", "5 3 in", "5' 3", "1,5", "1e3", "16 1/2 1/2",
+    "", " ", "-", "in", "waist", "1/0", "5 1/0", "3 hands", "4 4", "5 3 in", "5' 3", "1,5,3", "28,5,", "1,234", "12,345 mm", "1,23.4", "04.05.2026", "27..", "27 in..", "1e3", "16 1/2 1/2",
     "5 constructor", "=2", "NaN", "Infinity", "1/2/3", "--4", "4-", "½½", "9".repeat(400),
   ])("%s is no length", (text) => {
     for (const told of ["in", "cm"] as const) expect(readTape(text, told)).toBeNull();
   }); // biome-ignore format: a list
+});
+
+test("a book that shows decimal commas reads both marks too, and asks about 1.234 instead of 1,234", () => {
+  expect(readTape("28,5", "cm", "comma")?.length).toBe(28.5);
+  expect(readTape("28.5", "cm", "comma")?.length).toBe(28.5);
+  expect(readTape("1,234 m", "cm", "comma")?.length).toBeCloseTo(123.4, 12);
+  expect(readTape("1.234 m", "cm", "comma")).toBeNull();
+  expect(unclearFigure("1.234 m", "comma")).toBe(
+    "1.234 has two readings: 1,234 with the point as its decimal mark, or 1234; type the one that is meant",
+  );
+  expect(unclearFigure("1,234 m", "point")).toBe(
+    "1,234 has two readings: 1.234 with the comma as its decimal mark, or 1234; type the one that is meant",
+  );
+});
+
+test("a length written with either mark is read as that length with either setting", () => {
+  fc.assert(
+    fc.property(
+      fc.integer({ min: -300_000, max: 300_000 }),
+      unit,
+      fc.constantFrom<Decimal>("point", "comma"),
+      fc.constantFrom<Mark>("1/2", "1/4", "1/8", "1/16", "1/32", "1 cm", "5 mm", "1 mm"),
+      fc.constantFrom("", "mm", "cm", "m", "in.", "yards", "ft"),
+      (parts, told, decimal, mark, word) => {
+        const length = parts * markSize(mark, told);
+        const text = tapeText(length, told, mark, decimal);
+        if (decimal === "comma") expect(text).not.toContain(".");
+        const size = word === "" ? 1 : readTape(`1 ${word}`, told)!.length;
+        const read = readTape(`${text} ${word}`, told, decimal)?.length;
+        const plain = readTape(`${tapeText(length, told, mark)} ${word}`, told, "point")?.length;
+        expect(read).toBe(plain);
+        expect(tapeText(read! / size, told, mark, decimal)).toBe(text);
+      },
+    ),
+    { seed: SEED, numRuns: 300 },
+  );
 });
 
 test("every mark of an inch tape, written and read again, is the same length", () => {

@@ -1,5 +1,6 @@
 /** Where the caret stands in what is being typed: the word before it, and the call it is inside. */
-import { type Token, tokens } from "../../book/formula.ts";
+import { tokens } from "../../book/formula.ts";
+import type { Token } from "../../book/lex.ts";
 
 export interface Caret {
   /** The beginning of a name or function before the caret; "" when none can be there. */

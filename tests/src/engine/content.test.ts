@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { HyperFormula } from "hyperformula";
 import { describe, expect, test } from "vitest";
+import type { Decimal } from "../../../functions/decimal.ts";
 import { MOST_NESTED } from "../../../src/book/formula.ts";
 import type { ColumnKind } from "../../../src/book/shape.ts";
 import { engineConfig } from "../../../src/engine/config.ts";
@@ -37,6 +38,15 @@ describe("lengths as people write them", () => {
     ["5’ 3”", 63],
     ["5 ft 3 1/2 in", 63.5],
     [".5 in", 0.5],
+    [",5 in", 0.5],
+    ["1,5 m", 150 / 2.54],
+    ["2,54 cm", 1],
+    ["27 in.", 27],
+    ["42 centimetres", 42 / 2.54],
+    ["27 1/2''", 27.5],
+    ["27 1/2’’", 27.5],
+    ["5 feet 3 inches", 63],
+    ["2 yds.", 72],
   ])("%s is %d in in an inch book, and as long in a centimetre book", (typed, inches) => {
     const content = understand(typed, "any", "in");
     expect(content).toMatchObject({ is: "length" });
@@ -89,7 +99,16 @@ describe("everything else that is typed", () => {
     ["555 1234", "any", { is: "text", value: "555 1234" }],
     ["10-12", "any", { is: "text", value: "10-12" }],
     ["5 hooks", "any", { is: "text", value: "5 hooks" }],
-    ["1,200", "any", { is: "text", value: "1,200" }],
+    ["28,5", "any", { is: "number", value: 28.5 }],
+    ["70,5", "length", { is: "length", value: 70.5, sure: true }],
+    ["-28,5", "number", { is: "number", value: -28.5 }],
+    ["12,50", "money", { is: "number", value: 12.5 }],
+    ["12,5 %", "any", { is: "share", value: 0.125 }],
+    ["1,234.5", "any", { is: "number", value: 1234.5 }],
+    ["1.234,5", "any", { is: "number", value: 1234.5 }],
+    ["28,5", "text", { is: "text", value: "28,5" }],
+    ["28,5, 30", "any", { is: "text", value: "28,5, 30" }],
+    ["about 1,200", "any", { is: "text", value: "about 1,200" }],
     ["=", "any", { is: "text", value: "=" }],
     ["'=A1", "any", { is: "text", value: "'=A1" }],
     ["<script>", "any", { is: "text", value: "<script>" }],
@@ -103,6 +122,23 @@ describe("everything else that is typed", () => {
   ])("%j in a column of kind %s", (typed, kind, content) => {
     expect(understand(typed, kind, "in")).toEqual(content);
   });
+});
+
+test("a figure with two readings is no figure, and says which two", () => {
+  const unclear = (typed: string, decimal: Decimal) => {
+    const content = understand(typed, "any", "cm", decimal);
+    return content.is === "text" ? content.unclear : content;
+  };
+  expect(unclear("1,200", "point")).toBe(
+    "1,200 has two readings: 1.200 with the comma as its decimal mark, or 1200; type the one that is meant",
+  );
+  expect(unclear("1,200 mm", "point")).toContain("two readings");
+  expect(unclear("1.200", "comma")).toBe(
+    "1.200 has two readings: 1,200 with the point as its decimal mark, or 1200; type the one that is meant",
+  );
+  expect(unclear("1,200", "comma")).toEqual({ is: "number", value: 1.2 });
+  expect(unclear("1.200", "point")).toEqual({ is: "number", value: 1.2 });
+  expect(unclear("about 1,200 hooks", "point")).toBeUndefined();
 });
 
 describe("a formula as the engine reads it", () => {
@@ -123,6 +159,22 @@ describe("a formula as the engine reads it", () => {
     ['="say ""hem"""', '=("say "&CHAR(34)&"hem"&CHAR(34))'],
     ['="C:\\hem\\"', '=("C:"&CHAR(92)&"hem"&CHAR(92))'],
     ["=A1,B1", "=A1,B1"],
+    ["=GIRTH_OVER(90; 0,3)", "=GIRTH_OVER(90; 0.3)"],
+    ["=WITH_EASE(96; 2,5)", "=WITH_EASE(96; 2.5)"],
+    ["=EASE(1,5 m; 42,5 cm)", "=EASE(59.05511811023622; 16.73228346456693)"],
+    ["=28,5*2+(1,5-,5)", "=28.5*2+(1.5-.5)"],
+    ["=CM(2,5)", "=CM(2.5)"],
+    ["=SQRT(2,25)", "=SQRT(2.25)"],
+    ["=MAX(1,2)", "=MAX(1;2)"],
+    ["=MAX(A1,2,5)", "=MAX(A1;2;5)"],
+    ["=MAX(1;ABS(2,5))", "=MAX(1;ABS(2.5))"],
+    ["=SUM({1,5;2,5})", "=SUM({1.5;2.5})"],
+    ["=27 in.+254 centimetres", "=27+100"],
+    ["=5′ 3″", "=63"],
+    ["=MAX(1;MAX(2,3))", "=#N/A"],
+    ["=MAX(1, 2,3)", "=#N/A"],
+    ["=MAX(1;2,3,4)", "=#N/A"],
+    ["=MAX(1;,5)", "=#N/A"],
     ["=TRUE()", "=TRUE()"],
   ])("%s becomes %s", (typed, read) => {
     expect(toEngine(typed, "in")).toBe(read);

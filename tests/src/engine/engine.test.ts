@@ -145,7 +145,11 @@ describe("what can't be worked is said in the cell, in a plain sentence:", () =>
     ["=waist+1)", "this formula has a ) too many"],
     ['="waist', 'a text in this formula has no closing quote: "waist'],
     ["=waist?", "the sign ? has no meaning in a formula; take it out"],
-    ["=2,5", "a , stands outside all brackets; a fraction is typed with a point, as 2.5 or 2 1/2"],
+    ["=waist,2", "a , stands outside all brackets; it parts the arguments of a function and nothing else"],
+    [
+      "=MAX(waist; MAX(2,5))",
+      /^2,5 has two readings in this formula: the figure 2.5, or two arguments 2 and 5/,
+    ],
     ["=waist waist", "this formula can't be read; look at its brackets, quotes and the ; between arguments"],
     ["=+", "this formula can't be read; look at its brackets, quotes and the ; between arguments"],
     // the engine's own refusals

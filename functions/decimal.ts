@@ -1,0 +1,68 @@
+/**
+ * Decimal marks. A figure is read with a point or with a comma, "28.5" and "28,5", and with its
+ * thousands parted, "1,234.5" and "1.234,5". What can be read in two ways is not read at all.
+ */
+
+/** The sign between the whole figure and its decimals that a book shows. */
+export type Decimal = "point" | "comma";
+
+/** Every run of digits, points and commas that begins like a figure. */
+const RUN = /(?:\d|[.,](?=\d))[\d.,]*/g;
+
+/** The mark that parts thousands where `decimal` is the decimal mark. */
+const other = (decimal: Decimal): string => (decimal === "comma" ? "." : ",");
+
+/** Whether a run has two readings: one to three figures, the mark that the book does not use, three figures. */
+const hasTwoReadings = (run: string, decimal: Decimal): boolean =>
+  (decimal === "comma" ? /^[1-9]\d{0,2}\.\d{3}$/ : /^[1-9]\d{0,2},\d{3}$/).test(run);
+
+/** A run with a point for its decimal mark and its thousands together; as it is when it is no figure. */
+function plainRun(run: string): string {
+  if (!run.includes(",")) {
+    return /^\d{1,3}(?:\.\d{3}){2,}$/.test(run) ? run.replaceAll(".", "") : run;
+  }
+  if (/^\d*,\d+$/.test(run)) return run.replace(",", ".");
+  if (/^\d{1,3}(?:,\d{3})+\.\d+$/.test(run) || /^\d{1,3}(?:,\d{3}){2,}$/.test(run))
+    return run.replaceAll(",", "");
+  if (/^\d{1,3}(?:\.\d{3})+,\d+$/.test(run)) return run.replaceAll(".", "").replace(",", ".");
+  return run;
+}
+
+/**
+ * A text with a point in every figure: "1,5 m" → "1.5 m", "1.234,5" → "1234.5". A comma and a
+ * point are both decimal marks, whichever of them the book shows. Null when a figure in it has two
+ * readings: "1,234" in a book that shows points, "1.234" in one that shows commas.
+ */
+export function withPoints(text: string, decimal: Decimal): string | null {
+  if (!/[.,]/.test(text)) return text;
+  let unclear = false;
+  const plain = text.replace(RUN, (run) => {
+    unclear ||= hasTwoReadings(run, decimal);
+    return plainRun(run);
+  });
+  return unclear ? null : plain;
+}
+
+/** The first figure of a text that has two readings, and the readings as the book would write them. */
+export function twoReadings(
+  text: string,
+  decimal: Decimal,
+): { readonly run: string; readonly readings: readonly [string, string] } | null {
+  const run = text.match(RUN)?.find((one) => hasTwoReadings(one, decimal));
+  if (run === undefined) return null;
+  const mark = other(decimal);
+  return { run, readings: [withMark(run.replace(mark, "."), decimal), run.replace(mark, "")] };
+}
+
+/** Why a text is not read as a figure although it looks like one, in a sentence; null when all is clear. */
+export function unclearFigure(text: string, decimal: Decimal): string | null {
+  const found = twoReadings(text, decimal);
+  if (!found) return null;
+  const { run, readings } = found;
+  const sign = decimal === "comma" ? "point" : "comma";
+  return `${run} has two readings: ${readings[0]} with the ${sign} as its decimal mark, or ${readings[1]}; type the one that is meant`;
+}
+
+/** A text of figures with points, as the book shows it. */
+export const withMark = (text: string, decimal: Decimal = "point"): string =>
+  decimal === "comma" ? text.replace(/(\d)\.(?=\d)/g, "$1,") : text;

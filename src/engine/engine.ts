@@ -240,6 +240,12 @@ export class Engine {
     return { value: raw, kind: this.#kinds.ofTree(formulaTree(formula), page) };
   }
 
+  /** Why a formula on `page` can't be read at all, in a sentence; null when it can. Nothing is worked out. */
+  unreadable(formula: string, page = 0): string | null {
+    const read = toEngine(formula, this.#book.unit);
+    return this.#hf.validateFormula(read) ? null : unreadable(this.#scene(formula, page));
+  }
+
   /** The sewing functions called while the formula of a cell is worked, innermost first. */
   calls(place: Place): readonly Call[] {
     const typed = typedAt(this.#book, place.page, place.row, place.column);

@@ -57,8 +57,20 @@ export function shownWithDecimals(shown: string, value: unknown, kind: Kind, { u
   return read !== undefined && Math.abs(read - value) < 5e-5 ? shown : `${shown} (${plainNumber(value)})`;
 }
 
-/** The exact value behind what is shown, for who asks. */
-export function exact(value: number | string | boolean | null, kind: Kind, { unit }: Rule): string {
+function exactPiece(path: string, rule: Rule): string {
+  try {
+    const { left, right, low, high } = pieceBounds(readPiece(path));
+    const size = (length: number) => exact(length, "length", rule);
+    return `a piece ${size(right - left)} across the grain, ${size(high - low)} along it`;
+  } catch {
+    return path;
+  }
+}
+
+/** The value behind what is shown, to twelve figures; of a piece its size, since its path would fill the page. */
+export function exact(value: number | string | boolean | null, kind: Kind, rule: Rule): string {
+  const { unit } = rule;
+  if (typeof value === "string" && kind === "piece") return exactPiece(value, rule);
   if (typeof value !== "number") return value === null ? "" : String(value);
   const figure = String(Number(value.toPrecision(12)));
   if (kind === "length") return `${figure} ${unit}`;

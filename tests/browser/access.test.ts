@@ -124,7 +124,7 @@ describe("by keyboard alone", () => {
     expect(await cell(page, "A20").textContent()).toBe("by keyboard");
   });
 
-  it("pages are turned, added, renamed and taken out", async () => {
+  it("pages are turned, added, renamed and deleted", async () => {
     opened = await here.open();
     const { page } = opened;
     const now = () => page.locator("[aria-current='page']").textContent();
@@ -139,7 +139,7 @@ describe("by keyboard alone", () => {
     await page.keyboard.type("Second fitting");
     await page.keyboard.press("Enter");
     expect(await now()).toBe("Second fitting");
-    await page.getByRole("button", { name: "Take out" }).focus();
+    await page.getByRole("button", { name: "Delete", exact: true }).focus();
     await page.keyboard.press("Enter");
     expect(await page.getByRole("button", { name: "Second fitting" }).count()).toBe(0);
     await page.getByRole("button", { name: "Undo", exact: true }).click();

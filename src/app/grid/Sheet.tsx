@@ -62,7 +62,14 @@ export function Sheet({ store, page, place, onPlace }: Props) {
     // Before the book is put away with the page, what is half typed goes into it.
     const settle = () => hand.settle();
     addEventListener("pagehide", settle, true);
+    // Before the library, which would put whatever is typed into the book at a click outside the grid.
+    const onPress = (event: MouseEvent) => {
+      const outside = event.target instanceof Element && !event.target.closest(".sheet");
+      if (outside && hand.draft?.where === "cell") hand.leave();
+    };
+    document.addEventListener("mousedown", onPress, true);
     return () => {
+      document.removeEventListener("mousedown", onPress, true);
       for (const stop of off) stop();
       removeEventListener("pagehide", settle, true);
       host.removeEventListener("contextmenu", onMenu);

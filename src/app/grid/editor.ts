@@ -23,7 +23,10 @@ export function cellEditor(
       }
       // Whatever takes the keyboard away, what was typed is kept; another window taking it changes nothing.
       this.eventManager.addEventListener(this.TEXTAREA, "blur", () => {
-        if (this.isOpened() && document.hasFocus()) this.finishEditing();
+        if (!this.isOpened() || !document.hasFocus()) return;
+        // A dialog gives the keyboard back when it closes; an unfinished formula waits for it.
+        if (document.querySelector("dialog[open]")) return;
+        hand.leave();
       });
     }
 

@@ -4,6 +4,7 @@
  */
 import { catalogue } from "../../../functions/catalogue.ts";
 import type { Place } from "../../book/address.ts";
+import { isFormula } from "../../book/formula.ts";
 import type { Book } from "../../book/shape.ts";
 import { type Block, typeCells } from "../../store/commands.ts";
 import type { Command, Store } from "../../store/store.ts";
@@ -208,6 +209,32 @@ export class Hand {
       this.write(null);
       this.type(draft.place, draft.text);
     }
+  }
+
+  /**
+   * Ends typing because the keyboard goes elsewhere. What is finished is kept; a formula that is not
+   * finished is not put into the book but stays at its cell, where it can be gone on with.
+   */
+  leave(): void {
+    const draft = this.#draft;
+    if (!draft) return;
+    const why = this.#unfinished(draft);
+    if (why === null) {
+      this.settle();
+      return;
+    }
+    if (draft.where === "cell") this.table?.closeEditor();
+    this.write(null);
+    const { place, text } = draft;
+    const sentence = `this formula is not finished and not in the book yet (${why}): press F2 to go on with it, Escape to let it go`;
+    this.#unkept.set(key(place), { place, text, sentence });
+    this.#tell();
+  }
+
+  /** Why a formula being typed can't be read yet; null for a text, a value or a whole formula. */
+  #unfinished({ place, text }: Draft): string | null {
+    if (/^\s*=\s*$/.test(text)) return "nothing stands after =";
+    return isFormula(text) ? this.store.engine.unreadable(text, place.page) : null;
   }
 
   /** Begins anew, for another book. */

@@ -78,6 +78,12 @@ export function settings(table: Table, hand: Hand): Handsontable.GridSettings {
       table.fill(blockOf(source, table.index), blockOf(target, table.index));
       return false;
     }) as never,
+    // The library forgets to let go of the handle after a double click, and its box follows the mouse.
+    afterOnCellCornerDblClick: () => {
+      (
+        table.hot.getPlugin("autofill") as unknown as { mouseDownOnCellCorner: boolean }
+      ).mouseDownOnCellCorner = false;
+    },
     colWidths: widthOf,
     modifyColWidth: (_width, column) => widthOf(column),
     // The plugin's own copy of a width is forgotten at once: the book keeps it.

@@ -34,6 +34,12 @@ function shape(tall: number, wide: number): null[][] {
 
 const BLANK_PAGE: Page = { title: "", stage: "Draft", columns: [], rows: [], notes: {} };
 
+/** Whether nothing on the page has the keyboard. */
+const isFree = (focused: Element | null): boolean => focused === null || focused === document.body;
+
+const isField = (focused: Element | null): boolean =>
+  focused instanceof HTMLInputElement || focused instanceof HTMLTextAreaElement;
+
 export class Table {
   readonly #hot: Handsontable;
   readonly #hand: Hand;
@@ -42,6 +48,8 @@ export class Table {
   #page: number;
   #columns: readonly Column[];
   #inBar = false;
+  /** True while another page is put up: the library then chooses the old page's cell once more. */
+  #turning = false;
   /** Views of cells of this page, remembered until the next revision. */
   readonly #views = new Map<number, CellView>();
 
@@ -53,8 +61,14 @@ export class Table {
     const { tall, wide } = this.#size();
     this.#hot = new Handsontable(root, { ...settings(this, hand), data: shape(tall, wide) });
     nameTable(this.#hot, this.page.title);
-    this.select(place);
-    this.#off = [hand.store.subscribe(() => this.#follow()), hand.subscribe(() => this.#followBar())];
+    root.addEventListener("focusin", this.#onFocus);
+    if (isFree(document.activeElement)) this.take(place);
+    else this.select(place);
+    this.#off = [
+      () => root.removeEventListener("focusin", this.#onFocus),
+      hand.store.subscribe(() => this.#follow()),
+      hand.subscribe(() => this.#followBar()),
+    ];
   }
 
   destroy(): void {
@@ -141,13 +155,18 @@ export class Table {
   /** Shows another page, or another place of this one. */
   turnTo(place: Place): void {
     if (place.page !== this.#page) {
-      this.finish();
+      this.#hand.leave();
       this.#page = place.page;
       this.#views.clear();
       this.#columns = this.page.columns;
       const { tall, wide } = this.#size();
+      this.#turning = true;
       this.#hot.updateData(shape(tall, wide));
       nameTable(this.#hot, this.page.title);
+      this.select(place);
+      this.#turning = false;
+      this.take(place, true);
+      return;
     }
     const at = this.#hot.getSelectedLast();
     if (at?.[0] !== place.row || at?.[1] !== place.column) this.select(place);
@@ -172,11 +191,12 @@ export class Table {
 
   /**
    * Marks a cell and gives the grid the keyboard. Late, because the library lets go of the keyboard at
-   * each click outside itself, and the click that led here has yet to reach it.
+   * each click outside itself, and the click that led here has yet to reach it. With `unlessTyping` a
+   * field that has the keyboard by then keeps it: the title of a page just added, for one.
    */
-  take({ row, column }: Place): void {
+  take({ row, column }: Place, unlessTyping = false): void {
     setTimeout(() => {
-      if (this.#hot.isDestroyed) return;
+      if (this.#hot.isDestroyed || (unlessTyping && isField(document.activeElement))) return;
       const { tall, wide } = this.#size();
       this.#hot.selectCell(Math.min(Math.max(row, 0), tall - 1), Math.min(Math.max(column, 0), wide - 1));
       this.#hot.getFocusScopeManager().activateScope("grid");
@@ -189,11 +209,25 @@ export class Table {
     this.#hot.getActiveEditor()?.finishEditing();
   }
 
+  /** Closes the editor of a cell without typing its text into the book. */
+  closeEditor(): void {
+    this.#hot.getActiveEditor()?.finishEditing(true);
+  }
+
   /** Leaves the keyboard to another field. */
   leave(): void {
-    this.finish();
+    this.#hand.leave();
     this.#hot.unlisten();
   }
+
+  /** The grid hears keys whenever one of its cells or a cell's editor has the focus, however the focus came there. */
+  readonly #onFocus = ({ target }: FocusEvent): void => {
+    const typing = target instanceof HTMLTextAreaElement && this.#hot.getActiveEditor()?.isOpened();
+    if (this.#hot.isListening() || !(typing || target instanceof HTMLTableCellElement)) return;
+    this.#hot.getFocusScopeManager().activateScope("grid");
+    this.#hot.listen();
+    if (typing) this.#hot.getShortcutManager().setActiveContextName("editor");
+  };
 
   /** The chosen block, both corners included. */
   block(): Block | null {
@@ -229,6 +263,7 @@ export class Table {
   }
 
   chose(row: number, column: number): void {
+    if (this.#turning) return;
     this.#onPlace(this.place(row, column));
   }
 

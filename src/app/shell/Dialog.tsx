@@ -13,9 +13,12 @@ export function Dialog({ title, wide = false, onDone, children }: Props) {
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => {
     const before = document.activeElement;
+    const caret = before instanceof HTMLTextAreaElement ? [before.selectionStart, before.selectionEnd] : null;
     dialog.current!.showModal();
     return () => {
-      if (before instanceof HTMLElement) before.focus();
+      if (!(before instanceof HTMLElement)) return;
+      before.focus();
+      if (caret) (before as HTMLTextAreaElement).setSelectionRange(caret[0]!, caret[1]!);
     };
   }, []);
   return (

@@ -1,6 +1,6 @@
 /** The pages of the book under the stages of the work. */
 import "./pages.css";
-import { type KeyboardEvent, useEffect, useRef, useState } from "react";
+import { type KeyboardEvent, type MouseEvent, useEffect, useRef, useState } from "react";
 import { blankBook, type Page, STAGES, type Stage } from "../../book/shape.ts";
 import { addPage, removePage, renamePage } from "../../store/commands.ts";
 import type { Store } from "../../store/store.ts";
@@ -18,6 +18,11 @@ function freeTitle(pages: readonly Page[], stage: Stage): string {
   const taken = new Set(pages.map(({ title }) => title.toLowerCase()));
   const titles = [stage, ...Array.from({ length: pages.length + 1 }, (_, i) => `${stage} ${i + 2}`)];
   return titles.find((title) => !taken.has(title.toLowerCase()))!;
+}
+
+/** Lets a click through, but not the later clicks of a double or triple click. */
+function onlyFirstClick(event: MouseEvent): void {
+  if (event.detail > 1) event.stopPropagation();
 }
 
 export function Pages({ store, page, onPage, onMessage }: Props) {
@@ -40,12 +45,12 @@ export function Pages({ store, page, onPage, onMessage }: Props) {
     const refusal = store.run(renamePage(page, title));
     if (refusal) onMessage({ refused: true, text: refusal });
   };
-  const takeOut = () => {
+  const deletePage = () => {
     const { title } = pages[page]!;
     const refusal = store.run(removePage(page));
     if (refusal) return onMessage({ refused: true, text: refusal });
     onPage(Math.min(page, store.shown.pages.length - 1));
-    onMessage({ refused: false, text: `The page ${title} is taken out; Undo brings it back` });
+    onMessage({ refused: false, text: `The page ${title} is deleted; Undo brings it back` });
   };
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === "F2") setRenaming(true);
@@ -83,12 +88,18 @@ export function Pages({ store, page, onPage, onMessage }: Props) {
                       {title}
                     </button>
                   )}
-                  <div className="page-acts">
+                  {/* The list has moved under the pointer: the second click of a double click is not meant for these. */}
+                  <div className="page-acts" onClickCapture={onlyFirstClick}>
                     <button type="button" className="quiet" onClick={() => setRenaming(true)}>
                       Rename
                     </button>
-                    <button type="button" className="quiet" disabled={pages.length === 1} onClick={takeOut}>
-                      Take out
+                    <button
+                      type="button"
+                      className="quiet"
+                      disabled={pages.length === 1}
+                      onClick={deletePage}
+                    >
+                      Delete
                     </button>
                   </div>
                 </li>

@@ -15,6 +15,7 @@ import { precedents } from "./references.ts";
 import { type Call, type Context, register } from "./register.ts";
 import { type Scene, sentence, unreadable } from "./sentences.ts";
 import { show } from "./show.ts";
+import { placeKey, type Uncounted, type UncountedCells, uncountedCells } from "./uncounted.ts";
 
 register();
 
@@ -26,9 +27,9 @@ const fixed = (address: string): string => `=${address.replace(/([A-Za-z]+)(\d+)
 /** Answers a lay question, with the lays that the book keeps at hand. */
 export type LayDesk = (question: LayQuestion, found: Book["lays"]) => Lay | { readonly refusal: string };
 
-/** Something to look at in a cell. */
+/** Something to look at in a cell: an error, a verdict that is not ok, or a typed cell that counts as nothing. */
 export interface Look {
-  readonly is: "error" | "verdict";
+  readonly is: "error" | "verdict" | "uncounted";
   readonly sentence: string;
   /** The cell where it begins; another cell than this one when this one only waits for it. */
   readonly from: Place;
@@ -44,11 +45,14 @@ export interface CellView {
   readonly name: string | undefined;
 }
 
+const lookAt = ({ place, sentence }: Uncounted): Look => ({ is: "uncounted", sentence, from: place });
+
 export class Engine {
   #book: Book;
   #desk: LayDesk;
   #hf: HyperFormula;
   #kinds: Kinds;
+  #uncounted: { readonly book: Book; readonly cells: UncountedCells } | null = null;
   readonly #context: Context;
   /** The cells that lay pieces, by sheet, row and column: a better lay is no cell that could wake them. */
   readonly #laid = new Map<string, { readonly sheet: number; readonly row: number; readonly col: number }>();
@@ -187,11 +191,18 @@ export class Engine {
     const raw = this.#raw(place);
     if (raw instanceof DetailedCellError) {
       const from = (raw.address && findPlace(this.#book, raw.address)) || place;
+      const text = raw.type === "VALUE" ? this.#textNeeded(from) : undefined;
+      if (text) return { ...common, value: null, shown: "look", look: lookAt(text) };
       const look: Look = { is: "error", sentence: this.#sentence(raw, from), from };
       return { ...common, value: null, shown: "look", look };
     }
     const verdict = typeof raw === "string" && worked && raw.startsWith("look: ");
-    const look: Look | null = verdict ? { is: "verdict", sentence: raw.slice(6), from: place } : null;
+    const missing = worked ? undefined : this.uncounted.get(placeKey(place));
+    const look: Look | null = verdict
+      ? { is: "verdict", sentence: raw.slice(6), from: place }
+      : missing
+        ? lookAt(missing)
+        : null;
     const rule = this.#book;
     return {
       ...common,
@@ -202,6 +213,23 @@ export class Engine {
         return show(raw, kind, rule);
       },
     };
+  }
+
+  /** The typed cells that count as nothing in formulas that need a figure from them. */
+  get uncounted(): UncountedCells {
+    if (this.#uncounted?.book !== this.#book) {
+      const works = (formula: Place) => !(this.#raw(formula) instanceof DetailedCellError);
+      this.#uncounted = { book: this.#book, cells: uncountedCells(this.#book, this.#kinds, works) };
+    }
+    return this.#uncounted.cells;
+  }
+
+  /** The first text in a formula's cells that looks like a figure and is none, when the formula needs one. */
+  #textNeeded(formula: Place): Uncounted | undefined {
+    const here = placeKey(formula);
+    for (const one of this.uncounted.values())
+      if (one.is === "text" && one.users.some((user) => placeKey(user) === here)) return one;
+    return undefined;
   }
 
   /** An error in words, told of the cell where it began. */

@@ -2,7 +2,7 @@
 
 import type { Mark } from "../../functions/fractions.ts";
 import type { Unit } from "../../functions/units.ts";
-import { cellAddress, nameFault, nameOf, type Place } from "../book/address.ts";
+import { cellAddress, columnLetters, nameFault, nameOf, type Place } from "../book/address.ts";
 import * as edit from "../book/edit.ts";
 import { isFormula } from "../book/formula.ts";
 import { copied } from "../book/references.ts";
@@ -111,6 +111,12 @@ export const removeColumns = (page: number, at: number, count: number): Command 
 export const changeColumn = (page: number, column: number, change: Partial<Column>): Command => ({
   label: "change a column",
   edit: (book) => edit.changeColumn(book, page, column, change),
+});
+
+/** Lets the figures count that a column of text has kept as texts; its words stay words. */
+export const countColumn = (page: number, column: number): Command => ({
+  ...changeColumn(page, column, { kind: "any" }),
+  label: `let column ${columnLetters(column)} count`,
 });
 
 /** Names a cell; "" takes its name away. */

@@ -1,8 +1,9 @@
 /** The foot of the page: how many things there are to look at, and on asking, which. */
 import "./checks.css";
 import { memo } from "react";
-import type { Place } from "../../book/address.ts";
+import { columnLetters, type Place } from "../../book/address.ts";
 import { type Check, checks } from "../../engine/checks.ts";
+import { countColumn } from "../../store/commands.ts";
 import type { Store } from "../../store/store.ts";
 import { useLateRevision } from "../shell/follow.ts";
 
@@ -28,7 +29,7 @@ const Foot = memo(function Foot({ store, onPlace, open, onOpen }: Props & { revi
           ) : (
             <ul>
               {found.map((check) => (
-                <Row key={check.address} check={check} onPlace={onPlace} />
+                <Row key={check.address} check={check} store={store} onPlace={onPlace} />
               ))}
             </ul>
           )}
@@ -52,8 +53,8 @@ function countText(count: number): string {
   return count === 1 ? "1 thing to look at" : `${count} things to look at`;
 }
 
-function Row({ check, onPlace }: { check: Check; onPlace: (place: Place) => void }) {
-  const { place, address, name, sentence, waiting } = check;
+function Row({ check, store, onPlace }: Pick<Props, "store" | "onPlace"> & { check: Check }) {
+  const { place, address, name, sentence, waiting, column: kept } = check;
   return (
     <li>
       <button type="button" className="check" onClick={() => onPlace(place)}>
@@ -65,6 +66,15 @@ function Row({ check, onPlace }: { check: Check; onPlace: (place: Place) => void
           </span>
         )}
       </button>
+      {kept && (
+        <button
+          type="button"
+          className="check-act"
+          onClick={() => store.run(countColumn(kept.page, kept.column))}
+        >
+          Make column {columnLetters(kept.column)} count
+        </button>
+      )}
     </li>
   );
 }

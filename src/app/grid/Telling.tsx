@@ -1,7 +1,9 @@
 /** The line under the formula: a refusal, the argument being typed, what is to be looked at, the exact value. */
 import { catalogue } from "../../../functions/catalogue.ts";
-import { fullAddress, type Place } from "../../book/address.ts";
+import { columnLetters, fullAddress, type Place } from "../../book/address.ts";
 import { exact } from "../../engine/show.ts";
+import { placeKey } from "../../engine/uncounted.ts";
+import { countColumn } from "../../store/commands.ts";
 import { type Hand, samePlace } from "./hand.ts";
 import { hintFor } from "./hint.ts";
 
@@ -51,10 +53,26 @@ function told({ hand, place, exactly }: Props) {
       <span className="telling-look">
         {waits && `waits for ${fullAddress(book, view.look.from)}: `}
         {view.look.sentence}
+        <CountKey hand={hand} place={place} />
       </span>
     );
   }
   return exactly ? (
     <span className="telling-exact">exactly {exact(view.value, view.kind, book) || "blank"}</span>
   ) : null;
+}
+
+/** The one act that makes the figures of a column of text count. */
+function CountKey({ hand, place }: Pick<Props, "hand" | "place">) {
+  const kept = hand.store.engine.uncounted.get(placeKey(place))?.column;
+  if (!kept) return null;
+  return (
+    <button
+      type="button"
+      className="telling-act"
+      onClick={() => hand.run(countColumn(kept.page, kept.column), place)}
+    >
+      Make column {columnLetters(kept.column)} count
+    </button>
+  );
 }

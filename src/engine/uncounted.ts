@@ -1,0 +1,276 @@
+/**
+ * Cells that a formula needs a figure from and that hold none: blank, a text, or a figure that is
+ * kept as a text because its column holds text. The engine passes over them without a word.
+ */
+import { cellAddress, columnLetters, fullAddress, nameOf, type Place } from "../book/address.ts";
+import { formulaTree, isFormula } from "../book/formula.ts";
+import { type Book, typedAt } from "../book/shape.ts";
+import { understand } from "./content.ts";
+import { dimension } from "./kind-of-tree.ts";
+import type { Kinds } from "./kinds.ts";
+import { type Area, areaOf, areasOf, typedIn } from "./references.ts";
+import { type Use, usesIn } from "./uses.ts";
+
+export interface Uncounted {
+  readonly place: Place;
+  readonly is: "blank" | "text";
+  readonly sentence: string;
+  /** Of several cells told of in one sentence, whether this is the first. */
+  readonly first: boolean;
+  /** The column that would count if it held whatever each cell holds; null when that is no help. */
+  readonly column: { readonly page: number; readonly column: number } | null;
+  /** The formulas that need it. */
+  readonly users: readonly Place[];
+}
+
+/** What a cell is to a formula that needs a figure. */
+type Status = "blank" | "figure" | "none" | "text" | "kept" | "unclear";
+
+/** By the key of each place. */
+export type UncountedCells = ReadonlyMap<string, Uncounted>;
+
+export const placeKey = ({ page, row, column }: Place): string => `${page}.${row}.${column}`;
+
+/** The uses are the same as long as the formulas are. */
+const known = new WeakMap<Kinds, readonly Use[]>();
+
+function usesOf(book: Book, kinds: Kinds): readonly Use[] {
+  let uses = known.get(kinds);
+  if (!uses) {
+    uses = usesIn(book);
+    known.set(kinds, uses);
+  }
+  return uses;
+}
+
+/** A text that says "there is none here" in a list. */
+const NONE = /^[-–—−]$/;
+
+/** Begins like a figure: "38 1/4 ?", "27 in (tight)". */
+const FIGURE_LIKE = /^[~≈<>±]?\s*[-+]?\d[\d\s.,/½¼¾⅛⅜⅝⅞-]*(?:$|[^\sa-z\d]|(?:in|cm|mm|yd|ft|m)\b)/i;
+
+/** The cells that count as nothing in a formula that works. `works` says whether a formula has an answer. */
+export function uncountedCells(book: Book, kinds: Kinds, works: (formula: Place) => boolean): UncountedCells {
+  const found = new Map<string, { place: Place; is: Status; uses: Use[]; group: string }>();
+  const statuses = new Map<string, Status>();
+  const status = (place: Place): Status => {
+    const key = placeKey(place);
+    let is = statuses.get(key);
+    if (!is) {
+      is = statusOf(book, place);
+      statuses.set(key, is);
+    }
+    return is;
+  };
+  const note = (use: Use, place: Place, group: string) => {
+    const key = placeKey(place);
+    const old = found.get(key);
+    if (!old) found.set(key, { place, is: status(place), uses: [use], group });
+    else if (!old.uses.some(({ formula }) => placeKey(formula) === placeKey(use.formula))) old.uses.push(use);
+  };
+  const groupOf = (place: Place, first: Place): string =>
+    status(place) === "kept" ? `column ${place.page}.${place.column}` : `${status(place)} ${placeKey(first)}`;
+  for (const use of usesOf(book, kinds)) {
+    const { as, areas, formula } = use;
+    if (as === "cell") {
+      const { page, top, left } = areas[0]!;
+      const place = source(book, { page, row: top, column: left });
+      const is = status(place);
+      const silent =
+        (is === "blank" && use.blanksPass && isMeasure(book, kinds, place, formula) && works(formula)) ||
+        (is === "text" && use.textsPass && works(formula)) ||
+        is === "kept" ||
+        is === "unclear";
+      if (silent) note(use, place, groupOf(place, place));
+      continue;
+    }
+    for (const list of listsOf(book, areas)) {
+      const missing = missingIn(book, list, use, status, works);
+      for (const place of missing)
+        note(use, place, groupOf(place, missing.find((one) => status(one) === status(place))!));
+    }
+  }
+  return told(book, found);
+}
+
+/** Where a cell that only repeats another gets its value from. */
+function source(book: Book, place: Place): Place {
+  let from = place;
+  for (let i = 0; i < 5; i += 1) {
+    const typed = typedAt(book, from.page, from.row, from.column);
+    if (!isFormula(typed)) return from;
+    const tree = formulaTree(typed);
+    const area = tree.is === "cell" || tree.is === "name" ? areaOf(book, tree, from.page) : null;
+    if (!area) return from;
+    from = { page: area.page, row: area.top, column: area.left };
+  }
+  return place;
+}
+
+function statusOf(book: Book, { page, row, column }: Place): Status {
+  const typed = typedAt(book, page, row, column);
+  const kind = book.pages[page]?.columns[column]?.kind ?? "any";
+  const content = understand(typed, kind, book.unit, book.decimal);
+  if (content.is === "blank") return "blank";
+  if (content.is !== "text") return "figure";
+  if (content.unclear) return "unclear";
+  if (NONE.test(typed.trim())) return "none";
+  if (kind !== "text") return "text";
+  const free = understand(typed, "any", book.unit, book.decimal);
+  if (free.is === "text") return free.unclear ? "unclear" : "text";
+  return free.is === "flag" ? "text" : "kept";
+}
+
+/**
+ * Whether a blank cell is a measurement that was never written down: it has a name, or a line of
+ * its own with something at its left, or it is a length and the like beside cells that are filled.
+ */
+function isMeasure(book: Book, kinds: Kinds, place: Place, formula: Place): boolean {
+  const kind = kinds.of(place);
+  if (kind === "text" || kind === "piece") return false;
+  if (nameOf(book, place) !== undefined || isLabelled(book, place)) return true;
+  if (!dimension(kind)) return false;
+  const tree = formulaTree(typedAt(book, formula.page, formula.row, formula.column));
+  return areasOf(book, tree, formula.page).some((area) => typedIn(book, area, 1).length > 0);
+}
+
+interface List {
+  readonly cells: readonly Place[];
+  /** Whether all that stands beside a cell of the list is blank too: an empty line between two parts. */
+  readonly isGap: (i: number) => boolean;
+}
+
+/** The lists of areas that are gone through together: each column by itself, or a single row. */
+function listsOf(book: Book, areas: readonly Area[]): List[] {
+  const [first] = areas;
+  if (!first) return [];
+  if (areas.length === 1 && first.top === first.bottom) {
+    const end = Math.min(first.right, (book.pages[first.page]?.rows[first.top]?.length ?? 0) - 1);
+    const cells = span(first.left, end).map((column) => ({ page: first.page, row: first.top, column }));
+    return [{ cells, isGap: () => false }];
+  }
+  const columns = areas.flatMap(({ page, top, bottom, left, right }) => {
+    const rows = book.pages[page]?.rows ?? [];
+    const wide = rows.reduce((most, row) => Math.max(most, row.length), 0);
+    const end = Math.min(bottom, rows.length - 1);
+    return span(left, Math.min(right, wide - 1)).map((column) =>
+      span(top, end).map((row) => ({ page, row, column })),
+    );
+  });
+  const blank = (place: Place | undefined) =>
+    !place || typedAt(book, place.page, place.row, place.column).trim() === "";
+  return columns.map((cells) => ({
+    cells,
+    isGap: (i) => columns.length > 1 && columns.every((column) => blank(column[i])),
+  }));
+}
+
+const span = (from: number, to: number): number[] =>
+  Array.from({ length: Math.max(0, to - from + 1) }, (_, i) => from + i);
+
+/** The cells of a list that a formula passes over although they look as if they should count. */
+function missingIn(
+  book: Book,
+  { cells, isGap }: List,
+  use: Use,
+  status: (place: Place) => Status,
+  works: (formula: Place) => boolean,
+): Place[] {
+  const is = cells.map(status);
+  const counts = (one: Status) => one === "figure" || one === "kept" || one === "unclear";
+  const first = is.findIndex(counts);
+  const last = is.findLastIndex(counts);
+  if (first < 0) return [];
+  const heads = is.slice(0, first).lastIndexOf("text");
+  const silent = use.as === "list" && works(use.formula);
+  return cells.filter((place, i) => {
+    const one = is[i]!;
+    if (one === "kept" || one === "unclear") return true;
+    if (!silent) return false;
+    const inside = i > first && i < last;
+    if (one === "text" && use.textsPass)
+      return inside || FIGURE_LIKE.test(typedAt(book, place.page, place.row, place.column).trim());
+    if (one !== "blank" || !use.blanksPass || isGap(i)) return false;
+    // Above the first figure, below the headings: a line of a longer list when something stands at its left.
+    return inside || (i < first && i > heads && last > first && isLabelled(book, place));
+  });
+}
+
+const isLabelled = (book: Book, { page, row, column }: Place): boolean =>
+  (book.pages[page]?.rows[row] ?? []).slice(0, column).some((typed) => typed.trim() !== "");
+
+/** What a function does with a list, for the sentence. */
+const DOES: Record<string, string> = {
+  SUM: "adds up", AVERAGE: "averages", MAX: "takes the greatest of", MIN: "takes the least of", PRODUCT: "multiplies",
+}; // biome-ignore format: a table
+
+type Found = ReadonlyMap<
+  string,
+  { readonly place: Place; readonly is: Status; readonly uses: readonly Use[]; readonly group: string }
+>;
+
+function told(book: Book, found: Found): UncountedCells {
+  const groups = new Map<string, Place[]>();
+  const inOrder = [...found.values()].toSorted(
+    ({ place: a }, { place: b }) => a.page - b.page || a.row - b.row || a.column - b.column,
+  );
+  for (const { place, group } of inOrder) groups.set(group, [...(groups.get(group) ?? []), place]);
+  const cells = new Map<string, Uncounted>();
+  for (const { place, is, uses, group } of inOrder) {
+    const together = groups.get(group)!;
+    cells.set(placeKey(place), {
+      place,
+      is: is === "blank" ? "blank" : "text",
+      sentence: sentenceFor(book, together, is, uses[0]!),
+      first: placeKey(together[0]!) === placeKey(place),
+      column: columnIfText(book, place, is),
+      users: uses.map(({ formula }) => formula),
+    });
+  }
+  return cells;
+}
+
+/** The column of a figure that is kept as a text, which is to hold figures. */
+const columnIfText = (book: Book, { page, column }: Place, is: Status) =>
+  is === "kept" && book.pages[page]?.columns[column]?.kind === "text" ? { page, column } : null;
+
+function sentenceFor(book: Book, together: readonly Place[], is: Status, use: Use): string {
+  const user = nameOf(book, use.formula) ?? fullAddress(book, use.formula);
+  const [place] = together as [Place];
+  const typed = typedAt(book, place.page, place.row, place.column).trim();
+  const text = typed.length > 24 ? `${typed.slice(0, 21)}...` : typed;
+  const who = named(together);
+  const many = together.length > 1;
+  if (is === "unclear") return unclearSentence(book, place);
+  if (is === "kept") {
+    const letters = columnLetters(place.column);
+    return `${many ? `${who} read` : `"${text}" reads`} as ${many ? "figures" : "a figure"} but column ${letters} holds text, so ${user} can't count ${many ? "them" : "it"}; let column ${letters} hold whatever each cell holds`;
+  }
+  if (use.as === "cell") {
+    return is === "blank"
+      ? `this is empty, and ${user} counts it as 0: type a figure`
+      : `${user} needs a figure here, not "${text}": type one`;
+  }
+  const list = use.areas.map(rangeText).join(" and ");
+  const does = DOES[use.by] ?? "works with";
+  return is === "blank"
+    ? `${who} ${many ? "are" : "is"} empty within the list ${list} that ${user} ${does}: type a figure, or 0 or - if there is none`
+    : `${who} ${many ? "hold texts" : `holds the text "${text}"`} within the list ${list} that ${user} ${does}, and ${many ? "are" : "is"} not counted: type a figure, or - if there is none`;
+}
+
+function unclearSentence(book: Book, { page, row, column }: Place): string {
+  const content = understand(typedAt(book, page, row, column), "any", book.unit, book.decimal);
+  return content.is === "text" && content.unclear ? content.unclear : "this figure has two readings";
+}
+
+const rangeText = ({ top, left, bottom, right }: Area): string =>
+  top === bottom && left === right
+    ? cellAddress(top, left)
+    : `${cellAddress(top, left)}:${cellAddress(bottom, right)}`;
+
+function named(places: readonly Place[]): string {
+  const names = places.slice(0, 3).map(({ row, column }) => cellAddress(row, column));
+  const more = places.length - names.length;
+  if (more > 0) return `${names.join(", ")} and ${more} more`;
+  return names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+}

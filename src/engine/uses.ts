@@ -1,0 +1,154 @@
+/**
+ * Where the formulas of a book need figures: the cells and lists that they add up, compare or hand
+ * to a function that takes a figure. A cell there that holds none would count as nothing.
+ */
+import { catalogue } from "../../functions/catalogue.ts";
+import type { Kind } from "../../functions/define.ts";
+import type { Place } from "../book/address.ts";
+import { formulaTree, isFormula, type Tree } from "../book/formula.ts";
+import type { Book } from "../book/shape.ts";
+import { likeArguments } from "./kind-of-tree.ts";
+import { type Area, areaOf } from "./references.ts";
+
+/** How a formula needs a cell's figure. */
+export interface Use {
+  readonly formula: Place;
+  /** What works with the cells: a function in capitals, or a sign. */
+  readonly by: string;
+  /** One area, or several that are gone through side by side. */
+  readonly areas: readonly Area[];
+  /** A cell by itself, a list of cells, or whole rows or columns. */
+  readonly as: "cell" | "list" | "band";
+  /** A blank in it, or a text that is no figure, passes without an error. */
+  readonly blanksPass: boolean;
+  readonly textsPass: boolean;
+}
+
+/** Standard functions that pass over the blanks and texts of their ranges. */
+const OVER_LISTS = new Set([
+  "SUM", "MAX", "MIN", "AVERAGE", "MEDIAN", "PRODUCT", "SUMPRODUCT", "LARGE", "SMALL", "SUMSQ", "STDEV", "STDEV.S",
+  "STDEV.P", "VAR", "VAR.S", "VAR.P", "GEOMEAN", "HARMEAN",
+]); // biome-ignore format: a list
+
+/** Standard functions of plain figures, in which a blank cell is 0. */
+const OF_FIGURES = new Set(["SQRT", "POWER", "QUOTIENT", "SIN", "COS", "TAN", "EXP", "LN", "SIGN"]);
+
+/** Standard functions that ask what a cell holds: a cell they are given may be blank or a text. */
+const ASKING = new Set([
+  "ISBLANK", "ISNUMBER", "ISTEXT", "ISNONTEXT", "ISERROR", "COUNT", "COUNTA", "COUNTBLANK", "N", "T", "TYPE",
+]); // biome-ignore format: a list
+
+/** Functions like an argument that choose or look up, and hand on what they find whatever it is. */
+const CHOOSING: Record<string, true> = {
+  IF: true, IFERROR: true, IFNA: true, INDEX: true, CHOOSE: true, SUMIF: true, HLOOKUP: true, VLOOKUP: true,
+  XLOOKUP: true, OFFSET: true,
+}; // biome-ignore format: a table
+
+const NO_FIGURE: ReadonlySet<Kind> = new Set<Kind>(["text", "flag", "piece", "verdict"]);
+const COUNTING = new Set(["+", "-", "*", "/", "^", "%"]);
+const ORDERING = new Set(["<", ">", "<=", ">="]);
+
+/** Every place of the book where a formula needs a figure, in the order of the formulas. */
+export function usesIn(book: Book): Use[] {
+  return book.pages.flatMap((page, index) =>
+    page.rows.flatMap((row, r) =>
+      row.flatMap((typed, column) =>
+        isFormula(typed) ? usesOf(book, formulaTree(typed), { page: index, row: r, column }) : [],
+      ),
+    ),
+  );
+}
+
+function usesOf(book: Book, tree: Tree, formula: Place): Use[] {
+  const uses: Use[] = [];
+  /** The areas that the formula itself asks about, so that what is missing there is meant to be. */
+  const asked = new Set<string>();
+  const areaAt = (part: Tree) => areaOf(book, part, formula.page);
+  const use = (areas: readonly Area[], by: string, blanksPass: boolean, textsPass: boolean) => {
+    const first = areas[0];
+    if (!first) return;
+    const single = areas.length === 1 && first.top === first.bottom && first.left === first.right;
+    uses.push({ formula, by, areas, as: single ? "cell" : "list", blanksPass, textsPass });
+  };
+  const band = (area: Area, by: string) =>
+    uses.push({ formula, by, areas: [area], as: "band", blanksPass: false, textsPass: false });
+
+  /** `by` is what the part is a figure for; null where it may be anything. */
+  const visit = (part: Tree | null, by: string | null, texts = false): void => {
+    if (!part) return;
+    const area = areaAt(part);
+    if (area) {
+      if (by === null || (part.is !== "name" && part.is !== "cell")) return;
+      use([area], by, true, texts);
+    } else if (part.is === "sign") visitSign(part.sign, part.args);
+    else if (part.is === "call") visitCall(part.name, part.args, by);
+    else if (part.is === "list") for (const item of part.items) visit(item, null);
+  };
+
+  const visitSign = (sign: string, args: readonly Tree[]): void => {
+    const other = (i: number) => args[args.length - 1 - i]!;
+    args.forEach((arg, i) => {
+      if (COUNTING.has(sign)) visit(arg, sign);
+      else if (ORDERING.has(sign)) visit(arg, other(i).is === "text" ? null : sign, true);
+      else {
+        const area = areaAt(arg);
+        if (area && args.length === 2 && other(i).is === "text") asked.add(keyOf(area));
+        if (area && (sign === "=" || sign === "<>") && other(i).is !== "text")
+          use([area], sign, false, false);
+        if (!area) visit(arg, null);
+      }
+    });
+  };
+
+  const visitCall = (name: string, args: readonly (Tree | null)[], by: string | null): void => {
+    const takes = catalogue.get(name)?.takes;
+    if (takes) {
+      // A sewing function refuses what it can't work with, and says so itself.
+      const kinds = Object.values(takes).map(({ kind }) => kind);
+      args.forEach((arg, i) => {
+        const area = arg && areaAt(arg);
+        if (area && kinds[i] && !NO_FIGURE.has(kinds[i])) use([area], name, false, false);
+        else if (!area) visit(arg, null);
+      });
+      return;
+    }
+    if (ASKING.has(name)) {
+      for (const arg of args) {
+        const area = arg && areaAt(arg);
+        if (area) {
+          asked.add(keyOf(area));
+          if (name === "COUNT") use([area], name, false, false);
+        } else visit(arg, null);
+      }
+      return;
+    }
+    if (OVER_LISTS.has(name)) {
+      const ranges: Area[] = [];
+      for (const arg of args) {
+        const area = arg && areaAt(arg);
+        if (!area) visit(arg, null);
+        else if (arg.is === "columns" || arg.is === "rows") band(area, name);
+        else if (name === "SUMPRODUCT") ranges.push(area);
+        else use([area], name, true, true);
+      }
+      use(ranges, name, true, true);
+      return;
+    }
+    const like = likeArguments(name);
+    args.forEach((arg, i) => {
+      const handedOn = like !== undefined && i >= like[0] && i <= like[1];
+      const needs = CHOOSING[name] ? (handedOn ? by : null) : handedOn || OF_FIGURES.has(name) ? name : null;
+      const area = arg && areaAt(arg);
+      if (area && name === "SUMIF" && i !== 1) use([area], name, false, false);
+      else visit(arg, needs);
+    });
+  };
+
+  visit(tree, null);
+  return uses.map((one) =>
+    one.areas.some((area) => asked.has(keyOf(area))) ? { ...one, blanksPass: false, textsPass: false } : one,
+  );
+}
+
+const keyOf = ({ page, top, left, bottom, right }: Area): string =>
+  `${page}.${top}.${left}.${bottom}.${right}`;

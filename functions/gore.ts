@@ -4,11 +4,12 @@
  */
 import { Refusal } from "./define.ts";
 import { reverseEdge } from "./edges.ts";
-import { arc, distance, line, type Point, type Stroke } from "./geometry.ts";
+import { arc, distance, line, type Point, type Stroke, strokeLength } from "./geometry.ts";
 import { type Edge, edgeLength, mirrorPiece, type Piece } from "./piece.ts";
 
 export interface Gore {
   readonly top: number;
+  /** Length of the hem along its edge. */
   readonly hem: number;
   readonly length: number;
   readonly hip: { readonly width: number; readonly drop: number } | null;
@@ -17,18 +18,39 @@ export interface Gore {
 
 /** Edges: 1 top from left to right, 2 right side, 3 hem, 4 left side. */
 export function gorePiece(gore: Gore): Piece {
-  const { top, hem, length, truing } = gore;
-  const height = truing === "straight" ? length : trueHeight(gore);
-  const right = sideOf(gore, height);
+  const { top, length, truing } = gore;
+  const { corners, height } = truing === "straight" ? { corners: gore.hem, height: length } : curvedHem(gore);
+  const right = sideOf({ ...gore, hem: corners }, height);
   const left = mirrorPiece({ edges: [right], marks: [] }).edges[0]!;
   const [from, to]: [Point, Point] = [
-    [hem / 2, height],
-    [-hem / 2, height],
+    [corners / 2, height],
+    [-corners / 2, height],
   ];
   return {
     edges: [[line([-top / 2, 0], [top / 2, 0])], right, [hemThrough(from, to, length)], reverseEdge(left)],
     marks: [],
   };
+}
+
+/**
+ * The width from corner to corner, and their height, at which the curved hem is as long as wanted:
+ * the curve is a little longer than that width, and grows with it.
+ */
+function curvedHem(gore: Gore): { corners: number; height: number } {
+  const { hem, length } = gore;
+  const at = (corners: number) => {
+    const height = trueHeight({ ...gore, hem: corners });
+    const along = strokeLength(hemThrough([corners / 2, height], [-corners / 2, height], length));
+    return { corners, height, off: along - hem };
+  };
+  // The secant method from the two sides: too wide by nothing, and narrower by what the curve gains.
+  let before = at(hem);
+  let now = at(hem - before.off);
+  for (let i = 0; i < 20 && Math.abs(now.off) > 1e-13 * hem && now.off !== before.off; i += 1) {
+    const next = now.corners - (now.off * (now.corners - before.corners)) / (now.off - before.off);
+    [before, now] = [now, at(next)];
+  }
+  return now;
 }
 
 /** The right side down to a corner at this height. */

@@ -9,7 +9,8 @@ import { soundOr } from "../sound.ts";
  * A gore of a skirt as a piece, symmetrical about x = 0 with its top at y = 0, in the book's unit,
  * without allowances. Edges: 1 top, 2 right side, 3 hem, 4 left side. Sides are straight, or
  * shaped over the hip when `hip` and `hip_drop` are told. A curved hem makes the sides as long as
- * the middle, so that it hangs level; `hem` is the width from corner to corner. Source: geometry.
+ * the middle, so that it hangs level. `hem` is measured along that curve, as it is sewn and
+ * turned up; the straight width from corner to corner is a little less. Source: geometry.
  */
 export const GORE = define({
   name: "GORE",
@@ -19,7 +20,13 @@ export const GORE = define({
   words: "gored skirt six eight gore panel trumpet umbrella A-line hip curve godet",
   takes: {
     top: { kind: "length", about: "width at the waist", from: 0.5, to: 500 },
-    hem: { kind: "length", about: "width at the hem, from corner to corner", from: 0.5, to: 1000 },
+    hem: {
+      kind: "length",
+      about:
+        "the hem of this gore along its edge, as sewn: the hem wanted all round over the number of gores",
+      from: 0.5,
+      to: 1000,
+    },
     length: { kind: "length", about: "from waist to hem down the middle", from: 5, to: 300 },
     hip: {
       kind: "length",
@@ -59,8 +66,14 @@ export const GORE = define({
     step("flare", "(hem - top) / 2", (hem - top) / 2);
     const side = measure("side", "length of each side", edgeLength(piece.edges[1]!));
     step("side_longer", "side - length", side - length);
-    const edge = measure("hem_edge", "length of the hem along its curve", edgeLength(piece.edges[2]!));
-    step("hem_longer", "hem_edge - hem", edge - hem);
+    const edge = piece.edges[2]![0]!;
+    const corners = measure(
+      "hem_corners",
+      "straight across the hem, from corner to corner",
+      edge.from[0] - edge.to[0],
+    );
+    step("hem_edge", "hem", hem);
+    step("hem_longer", "hem - hem_corners", hem - corners);
     step("top_edge", "top", top);
     measure("area", "area of the gore", pieceArea(piece));
     return piece;
@@ -82,15 +95,15 @@ export const GORE = define({
       because: "9 in out on each side in 40: a 9-40-41 triangle",
     },
     {
-      given: { top: 4, hem: 22, length: 41 },
-      gives: { length: 41, width: 22, edges: [4, 41] },
-      because: "the same sides with the hem curved an inch lower in the middle",
+      given: { top: 4, hem: 244 * Math.atan(1 / 11), length: 41 },
+      gives: { length: 41, width: 22, edges: [4, 41, 244 * Math.atan(1 / 11)] },
+      because: "the same sides, the hem curved an inch lower in the middle: an arc of radius 61 over 22 in",
     },
     {
-      given: { top: 12, hem: 30, length: 75, hip: 18, hip_drop: 20 },
-      gives: { length: 75, width: 30, edges: [12, 75] },
+      given: { top: 12, hem: 130 / 6, length: 75, hip: 18, hip_drop: 20 },
+      gives: { length: 75, edges: [12, 75, 130 / 6] },
       unit: "cm",
-      because: "shaped over the hip, the sides still as long as the middle",
+      because: "one of six gores for a hem of 130 cm all round, shaped over the hip: 130 cm are sewn",
     },
   ],
 });

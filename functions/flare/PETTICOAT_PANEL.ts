@@ -2,17 +2,17 @@ import { FLAME } from "../cautions.ts";
 import { define, Refusal } from "../define.ts";
 import { dimension } from "../drawing.ts";
 import { line, type Point } from "../geometry.ts";
+import { monotoneThrough } from "../monotone.ts";
 import { drawPanel } from "../panel.ts";
-import { edgeLength, pieceArea } from "../piece.ts";
-import { smoothThrough } from "../smooth.ts";
-import { soundOr } from "../sound.ts";
+import { edgeLength, type Piece, pieceArea } from "../piece.ts";
 
 /**
  * Half of a petticoat or gathered skirt that hangs level over a pad or hoop, in the book's unit,
  * without allowances: the hem stays straight on the grain and the top is shaped, highest at the
  * back, as long from top to hem at back, side and front as measured there. Centre back lies along
  * the y axis from (0, 0). Edges: 1 top from back to front, 2 centre front, 3 hem, 4 centre back.
- * The top is a smooth curve through the three heights; it is pleated or gathered afterwards.
+ * The top is a smooth curve through the three heights that never passes above or below the two
+ * beside it (functions/monotone.ts); it is pleated or gathered afterwards.
  * Source: common practice; geometry.
  */
 export const PETTICOAT_PANEL = define({
@@ -50,18 +50,12 @@ export const PETTICOAT_PANEL = define({
     step("rise", "back - front", back - front);
     step("side_place", "width * side_share", width * side_share);
     const corners: Point[] = [[0, 0], [width * side_share, back - side], [width, back - front]]; // biome-ignore format: points in a row
-    const top = smoothThrough(corners);
-    const [low, far]: Point[] = [
-      [0, back],
-      [width, back],
-    ] as [Point, Point];
-    const piece = soundOr(
-      "back, side and front differ too much for a smooth top: measure them again, or set side_share nearer the middle",
-      {
-        edges: [top, [line(top.at(-1)!.to, far!)], [line(far!, low!)], [line(low!, [0, 0])]],
-        marks: [[line(corners[1]!, [corners[1]![0], back])]],
-      },
-    );
+    const top = monotoneThrough(corners);
+    const [low, far]: [Point, Point] = [[0, back], [width, back]]; // biome-ignore format: points in a row
+    const piece: Piece = {
+      edges: [top, [line(top.at(-1)!.to, far)], [line(far, low)], [line(low, [0, 0])]],
+      marks: [[line(corners[1]!, [corners[1]![0], back])]],
+    };
     measure("top_edge", "length of the shaped top before gathering", edgeLength(top));
     step("front_edge", "front", front);
     step("hem_edge", "width", width);

@@ -1,6 +1,7 @@
 import { BONING } from "../cautions.ts";
 import { define, Refusal } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing.ts";
+import { cutStock } from "../stock.ts";
 import { wholeUp } from "../whole.ts";
 
 type Cells = readonly (number | null)[];
@@ -25,35 +26,17 @@ function toCut(lengths: Cells, quantities: Cells): number[] {
   return all.sort((a, b) => b - a);
 }
 
-/** The lengths by the stock length they are cut from: each goes on the first that has room for it. */
-function cutFrom(all: readonly number[], stock: number, loss: number): number[][] {
-  const left: number[] = [];
-  const cuts: number[][] = [];
-  for (const length of all) {
-    // The last cut of a stock length may run off its end.
-    const needs = length + loss;
-    let at = left.findIndex((room) => room + loss * (1 + 1e-9) >= needs - 1e-9 * stock);
-    if (at < 0) {
-      at = left.push(stock) - 1;
-      cuts.push([]);
-    }
-    left[at]! -= needs;
-    cuts[at]!.push(length);
-  }
-  return cuts;
-}
-
 /**
  * How many stock lengths of steel, reed, cane, ribbon or tape to buy for a list of lengths to cut
- * that can not be joined: a whole number, found by cutting the longest first, each from the first
- * stock length with room. Never below the sum over the stock length; at times one above the best
- * there is. `loss` is lost at each cut. Lines blank in both are skipped.
+ * that can not be joined: a whole number, the fewest there can be (functions/stock.ts). For a list
+ * too long to try every cutting the answer is the best one found, and `least` says what number is
+ * proved. `loss` is lost at each cut. Lines blank in both are skipped. Source: geometry.
  */
 export const STOCK_COUNT = define({
   name: "STOCK_COUNT",
   summary:
     "How many stock lengths of boning, hoop steel, ribbon or tape to buy for a list of lengths to cut.",
-  source: "geometry: longest first, each from the first stock length with room",
+  source: "geometry: the fewest stock lengths, found by trying the cuttings",
   words: "bones steels buy cutting list lengths reed cane ribbon hoop wire how many waste offcut",
   takes: {
     lengths: { kind: "length", about: "lengths to cut", from: 0.5, to: 2000, many: true, blanks: true },
@@ -72,10 +55,16 @@ export const STOCK_COUNT = define({
       all.reduce((a, b) => a + b, 0),
     );
     step("at_least", "ROUNDUP(ROUND(all_told / stock; 8); 0)", wholeUp(sum / stock));
-    return measure("count", "stock lengths cut into, the longest first", cutFrom(all, stock, loss).length);
+    const { cuts, least } = cutStock(all, stock, loss);
+    measure("least", "stock lengths that any cutting needs", least);
+    const how =
+      least === cuts.length
+        ? "stock lengths, the fewest there can be"
+        : `stock lengths of the best cutting found: this list is too long to try every one, ${least} might do`;
+    return measure("count", how, cuts.length);
   },
   draw({ lengths, quantities, stock, loss }) {
-    const cuts = cutFrom(toCut(lengths, quantities), stock, loss);
+    const { cuts } = cutStock(toCut(lengths, quantities), stock, loss);
     const apart = stock / 20;
     const shapes: Shape[] = [dimension([0, -apart], [stock, -apart], { label: "stock" })];
     cuts.slice(0, 60).forEach((row, i) => {
@@ -123,6 +112,13 @@ export const STOCK_COUNT = define({
       gives: 3,
       unit: "cm",
       because: "a long and a short from each metre",
+    },
+    {
+      given: { lengths: [32, 20, 10, 36], quantities: [2, 3, 2, 4], stock: 100 },
+      gives: 3,
+      unit: "cm",
+      because:
+        "36 + 32 + 32, then 36 + 36 + 20, then 36 + 20 + 20 + 10 + 10 cm: the longest first would take four",
     },
   ],
   cautions: BONING,

@@ -1,7 +1,7 @@
 import { Bezier } from "bezier-js";
 import { expect, test } from "vitest";
 import { GORE } from "../../../functions/flare/GORE.ts";
-import { direction, pointAt } from "../../../functions/geometry.ts";
+import { direction, distance, pointAt } from "../../../functions/geometry.ts";
 import { edgeLength, pieceBounds } from "../../../functions/piece.ts";
 import { calls } from "../calls.ts";
 
@@ -16,6 +16,23 @@ test("with a curved hem the sides are as long as the middle, straight or shaped 
     expect(pointAt(edges[2]![0]!, 0.5)[0]).toBeCloseTo(0, 9);
   }
 }); // biome-ignore format: one row a gore
+
+test("gores for a hem of 130 all round are sewn 130 round, along the curve, whatever their number and shape", () => {
+  for (const count of [4, 6, 8, 12]) {
+    for (const hip of [[], [108 / count, 20]]) {
+      const gore = piece(76 / count, 130 / count, 40, ...hip);
+      const [stroke] = gore.edges[2]!;
+      // Measured as a tape would, by many short chords.
+      let along = 0;
+      for (let i = 0; i < 4000; i += 1)
+        along += distance(pointAt(stroke!, i / 4000), pointAt(stroke!, (i + 1) / 4000));
+      expect(count * along).toBeCloseTo(130, 5);
+      expect(edgeLength(gore.edges[1]!)).toBeCloseTo(40, 9);
+      expect(distance(stroke!.from, stroke!.to)).toBeLessThan(130 / count);
+    }
+  }
+  expect(edgeLength(piece(76 / 6, 130 / 6, 40, null, null, "straight").edges[2]!)).toBeCloseTo(130 / 6, 12);
+});
 
 test("a general-purpose curve library measures the same shaped side", () => {
   const [curve, straight] = piece(12, 30, 75, 18, 20).edges[1]!;

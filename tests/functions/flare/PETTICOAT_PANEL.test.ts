@@ -1,5 +1,7 @@
+import fc from "fast-check";
 import { expect, test } from "vitest";
 import { PETTICOAT_PANEL } from "../../../functions/flare/PETTICOAT_PANEL.ts";
+import { direction, flatten } from "../../../functions/geometry.ts";
 import { edgeLength, pieceBounds } from "../../../functions/piece.ts";
 import { calls } from "../calls.ts";
 
@@ -32,6 +34,39 @@ test("its area is its length measured at many places, times the width between th
     }
   }
   expect(step("area", 150, 112, 109, 101)).toBeCloseTo(area, 4);
+});
+
+test("between two heights the top never passes above the one or below the other", () => {
+  // These two once fell to 100.19 and 88.64 between side and front.
+  for (const args of [[60, 110, 101, 101], [60, 98, 90.5, 89.5, 0.36]] as const) {
+    const top = piece(...args).edges[0]!;
+    const lowest = Math.max(...top.flatMap((stroke) => flatten(stroke, 1e-4).map(([, y]) => y)));
+    expect(args[1] - lowest).toBeCloseTo(args[3], 9);
+  }
+  const height = fc.double({ min: 80, max: 120, noNaN: true });
+  fc.assert(
+    fc.property(height, height, height, fc.double({ min: 0.1, max: 0.9, noNaN: true }), (back, side, front, share) => {
+      const top = piece(60, back, side, front, share).edges[0]!;
+      const ends = [back, side, front];
+      top.forEach((stroke, i) => {
+        const way = Math.sign(ends[i]! - ends[i + 1]!);
+        let [lastX, lastY] = stroke.from;
+        for (const [x, y] of flatten(stroke, 1e-3)) {
+          expect(x).toBeGreaterThan(lastX);
+          expect((y - lastY) * (way || 1)).toBeGreaterThanOrEqual(-1e-9);
+          if (way === 0) expect(y).toBeCloseTo(lastY, 9);
+          [lastX, lastY] = [x, y];
+        }
+      });
+    }),
+    { seed: 21, numRuns: 200 },
+  );
+}); // biome-ignore format: one row a panel
+
+test("the top runs over the side without a corner", () => {
+  const [before, after] = piece(60, 110, 106, 101, 0.3).edges[0]!;
+  const [[ax, ay], [bx, by]] = [direction(before!, 1), direction(after!, 0)];
+  expect(ay / ax).toBeCloseTo(by / bx, 9);
 });
 
 test("without a pad it is a rectangle, its top as long as its hem", () => {

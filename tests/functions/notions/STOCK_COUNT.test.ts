@@ -16,21 +16,62 @@ function least(lengths: readonly number[], stock: number, left: number[] = []): 
   return best;
 }
 
-test("it is never below the best way of cutting and at most one length above it, for a handful of bones", () => {
-  // Longest first from the first with room takes at most 11/9 of the best and 6/9 (Dósa 2007, from memory).
+test("it is the least there is, by every way of cutting a handful of bones", () => {
   fc.assert(
-    fc.property(fc.array(fc.integer({ min: 3, max: 20 }), { minLength: 1, maxLength: 7 }), (lengths) => {
-      const found = count(
-        lengths,
-        lengths.map(() => 1),
-        20,
-      ) as number;
-      const best = least(lengths, 20);
-      expect(found).toBeGreaterThanOrEqual(best);
-      expect(found).toBeLessThanOrEqual(Math.floor((11 * best + 6) / 9));
+    fc.property(fc.array(fc.integer({ min: 3, max: 20 }), { minLength: 1, maxLength: 8 }), (lengths) => {
+      const ones = lengths.map(() => 1);
+      expect(count(lengths, ones, 20)).toBe(least(lengths, 20));
     }),
     { seed: 13, numRuns: 150 },
   );
+});
+
+test("lengths cut from so many full stock lengths fit into as many again, however they are listed", () => {
+  // Each stock length of 100 is cut up without waste, so that no fewer can do and as many must.
+  const share = fc.integer({ min: 8, max: 60 });
+  const full = fc.array(share, { minLength: 2, maxLength: 8 }).map((wanted) => {
+    const cut: number[] = [];
+    for (const length of wanted) if (100 - cut.reduce((a, b) => a + b, 0) >= length + 8) cut.push(length);
+    return [...cut, 100 - cut.reduce((a, b) => a + b, 0)];
+  });
+  let beaten = 0;
+  fc.assert(
+    fc.property(fc.array(full, { minLength: 1, maxLength: 9 }), (stocks) => {
+      const lengths = stocks.flat();
+      const ones = lengths.map(() => 1);
+      expect(count(lengths, ones, 100)).toBe(stocks.length);
+      if (longestFirst(lengths, 100) > stocks.length) beaten += 1;
+    }),
+    { seed: 14, numRuns: 120 },
+  );
+  expect(beaten).toBeGreaterThan(20);
+});
+
+/** What cutting the longest first, each from the first with room, takes. */
+function longestFirst(lengths: readonly number[], stock: number): number {
+  const left: number[] = [];
+  for (const length of lengths.toSorted((a, b) => b - a)) {
+    const at = left.findIndex((room) => room >= length - 1e-9);
+    if (at < 0) left.push(stock - length);
+    else left[at]! -= length;
+  }
+  return left.length;
+}
+
+test("a corset's bones of four lengths: three metres do where the longest first takes four", () => {
+  expect(longestFirst([32, 32, 20, 20, 20, 10, 10, 36, 36, 36, 36], 100)).toBe(4);
+  expect(count([32, 20, 10, 36], [2, 3, 2, 4], 100)).toBe(3);
+});
+
+test("a list too long to try every cutting is answered with the best found, and says so", () => {
+  const lengths = Array.from({ length: 90 }, (_, i) => 17.03 + ((i * 7919) % 901) / 37);
+  const explained = explain(STOCK_COUNT, [lengths, lengths.map(() => 2), 100], { unit: "cm" });
+  const [steps, answer] = [explained.steps, explained.answer as number];
+  const proved = steps.find(({ name }) => name === "least")!.value as number;
+  const { rule } = steps.find(({ name }) => name === "count")!;
+  expect(answer).toBeGreaterThanOrEqual(proved);
+  expect(answer).toBeLessThanOrEqual(longestFirst([...lengths, ...lengths], 100));
+  expect(rule).toMatch(new RegExp(`too long to try every one, ${proved} might do`));
 });
 
 test("what is lost at each cut counts, but not off the end of the stock", () => {

@@ -99,17 +99,22 @@ export function roundTo(
   return Math.floor(steps + 0.5 + slack) * step;
 }
 
+/** Of two whole numbers; `b` is one of the few that a mark of the tape has under its stroke. */
 function commonDivisor(a: number, b: number): number {
   return b === 0 ? a : commonDivisor(b, a % b);
 }
 
+/** No tape has marks for a length past this, in its own unit: it is shown as a power of ten. */
+const LONGEST_READ = 1e12;
+
 /**
  * A length as the tape shows it, to the nearest mark, without the unit's name: 16.5 → "16 1/2"
  * on an inch tape, "16.5" on a metric one, "16,5" where the comma is the decimal mark. Marks of the
- * other system are converted first.
+ * other system are converted first. From 1e12 on there are no marks: "1.0000e+15".
  */
 export function tapeText(length: number, unit: Unit, mark: Mark, decimal: Decimal = "point"): string {
   if (!Number.isFinite(length)) return String(length);
+  if (Math.abs(length) >= LONGEST_READ) return length.toExponential(4);
   const step = markSize(mark, unit);
   const rounded = roundTo(Math.abs(length), step);
   const minus = length < 0 && rounded > 0 ? "-" : "";

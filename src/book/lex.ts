@@ -1,5 +1,6 @@
 /** The signs of a formula one after the other, each comma still a separator. */
 import { UNIT_WORDS } from "../../functions/fractions.ts";
+import { LONGEST } from "./shape.ts";
 
 export type TokenKind =
   | "space" | "number" | "tape" | "text" | "function" | "name" | "cell" | "columns" | "rows" | "error"
@@ -14,8 +15,9 @@ export interface Token {
 
 /** Letters of names and of page titles that need no quotes: the engine's, without × and ÷. */
 const LETTER = "A-Za-zÀ-ÖØ-öø-ʯ";
-const PAGE = `(?:'(?:[^']|'')+'!|[${LETTER}_][${LETTER}0-9_]*!)?`;
-const NUMBER = String.raw`(?:\d+\.?\d*|\.\d+)`;
+// Every pattern goes through a text once: no two stretches beside one another share a sign, and a quoted title has an end.
+const PAGE = `(?:'(?:[^']|''){1,${LONGEST.pageTitle}}'!|[${LETTER}_][${LETTER}0-9_]*!)?`;
+const NUMBER = String.raw`(?:\d+(?:\.\d*)?|\.\d+)`;
 const VULGAR = "[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]";
 /** A tape figure that is sure to be one: a whole number with a fraction, or a fraction sign. */
 const FRACTION = String.raw`(?:\d+\s+\d+\/\d+|\d*\s*${VULGAR})`;

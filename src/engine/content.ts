@@ -2,9 +2,9 @@
 import { type Decimal, twoReadings, unclearFigure, withPoints } from "../../functions/decimal.ts";
 import { readTape } from "../../functions/fractions.ts";
 import type { Unit } from "../../functions/units.ts";
-import { unclearComma } from "../book/commas.ts";
-import { figureText, isClosed, isFormula, plainSign, textIn, tokens, tooMuch } from "../book/formula.ts";
+import { figureText, isClosed, isFormula, plainSign, textIn, tokens } from "../book/formula.ts";
 import type { Token } from "../book/lex.ts";
+import { refused } from "../book/refused.ts";
 import type { ColumnKind } from "../book/shape.ts";
 
 export type Content =
@@ -21,8 +21,8 @@ export type Content =
   /** As the engine reads it. */
   | { readonly is: "formula"; readonly value: string };
 
-const PLAIN = /^[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?$/;
-const PERCENT = /^[-+]?(?:\d+\.?\d*|\.\d+)\s*%$/;
+const PLAIN = /^[-+]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][-+]?\d+)?$/;
+const PERCENT = /^[-+]?(?:\d+(?:\.\d*)?|\.\d+)\s*%$/;
 const DATE = /^(\d{4})-(\d{2})-(\d{2})$/;
 
 function isDate(text: string): boolean {
@@ -88,7 +88,7 @@ export function forEngine(content: Content): string | number | boolean | null {
   return content.is === "text" ? `'${content.value}` : content.value;
 }
 
-/** A formula that has no answer, in the place of one that would be too much for the engine. */
+/** A formula that has no answer, in the place of one that is refused. */
 const NO_ANSWER = "=#N/A";
 
 /**
@@ -96,7 +96,7 @@ const NO_ANSWER = "=#N/A";
  * point, a tape figure a number in the book's unit, TRUE a call, and a text one without quotes or strokes inside it.
  */
 export function toEngine(formula: string, unit: Unit, decimal: Decimal = "point"): string {
-  if (tooMuch(formula) || unclearComma(formula, decimal)) return NO_ANSWER;
+  if (refused(formula, decimal)) return NO_ANSWER;
   let inside = 0;
   return tokens(formula)
     .map((token, i, list) => {

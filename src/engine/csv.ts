@@ -1,7 +1,7 @@
 /** Tables for other programs as comma-separated values: RFC 4180, and no text that a spreadsheet would work out. */
 
 /** A figure as digits: nothing that a spreadsheet could run. */
-const FIGURE = /^ *[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)? *$/;
+const FIGURE = /^ *[-+]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][-+]?\d+)? *$/;
 
 /**
  * What a spreadsheet may take for a formula: a sign that begins one, in plain or in full width,

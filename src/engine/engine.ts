@@ -2,14 +2,17 @@
  * The calculating side of a book: HyperFormula with the sewing functions, kept equal to a book by
  * looking at what is no longer the same object. The book is the truth; this holds values only.
  */
-import { DetailedCellError, HyperFormula } from "hyperformula";
+import { CellError, DetailedCellError, ErrorType, HyperFormula } from "hyperformula";
 import type { Kind } from "../../functions/define.ts";
 import type { Lay, LayQuestion } from "../../functions/lay.ts";
 import { findPlace, fullAddress, nameOf, type Place } from "../book/address.ts";
 import { formulaTree, isFormula } from "../book/formula.ts";
+import { refused } from "../book/refused.ts";
 import { type Book, MOST_COLUMNS, MOST_ROWS, typedAt } from "../book/shape.ts";
+import { buildWithout } from "./build.ts";
 import { engineConfig } from "./config.ts";
 import { forEngine, toEngine, understand } from "./content.ts";
+import { CANT_BE_WORKED, Guards, type TimeLimits, USUAL_LIMITS } from "./guards.ts";
 import { Kinds } from "./kinds.ts";
 import { precedents } from "./references.ts";
 import { type Call, type Context, register } from "./register.ts";
@@ -33,6 +36,8 @@ export interface Look {
   readonly sentence: string;
   /** The cell where it begins; another cell than this one when this one only waits for it. */
   readonly from: Place;
+  /** Whether it took too long there: `Engine.again` gives it more time. */
+  readonly stopped?: true;
 }
 
 export interface CellView {
@@ -47,6 +52,18 @@ export interface CellView {
 
 const lookAt = ({ place, sentence }: Uncounted): Look => ({ is: "uncounted", sentence, from: place });
 
+/** What an engine can't take even after all else was tried stands for this: a formula that is nowhere. */
+const ASIDE = "=#N/A";
+
+/** How many times the usual time a formula gets that its reader has worked again. */
+const MORE_TIME = 12;
+
+const keyOf = ({ page, row, column }: Place): string => `${page}.${row}.${column}`;
+
+/**
+ * Nothing typed makes an engine throw or leaves it half worked. A formula that HyperFormula can't
+ * take is set aside: its cell has an error with a sentence, and what rests on it waits for it.
+ */
 export class Engine {
   #book: Book;
   #desk: LayDesk;
@@ -54,16 +71,21 @@ export class Engine {
   #kinds: Kinds;
   #uncounted: { readonly book: Book; readonly cells: UncountedCells } | null = null;
   readonly #context: Context;
+  readonly #guards: Guards;
+  /** The cells that are set aside as the last resort, and what is typed in them. */
+  #aside: ReadonlyMap<string, string> = new Map();
   /** The cells that lay pieces, by sheet, row and column: a better lay is no cell that could wake them. */
   readonly #laid = new Map<string, { readonly sheet: number; readonly row: number; readonly col: number }>();
 
-  constructor(book: Book, desk: LayDesk) {
+  constructor(book: Book, desk: LayDesk, limits: TimeLimits = USUAL_LIMITS) {
     this.#desk = desk;
+    this.#guards = new Guards(limits);
     this.#context = {
       unit: book.unit,
       mark: book.mark,
       plan: (question) => this.#desk(question, this.#book.lays),
       laid: (cell) => this.#laid.set(`${cell.sheet}.${cell.row}.${cell.col}`, cell),
+      inside: (interpreter) => this.#guards.set(interpreter),
     };
     this.#book = book;
     this.#kinds = new Kinds(book);
@@ -79,28 +101,76 @@ export class Engine {
   }
 
   #build(): HyperFormula {
+    this.#guards.forgetAll();
+    const { pages, names } = this.#book;
+    const formulas = () =>
+      pages.flatMap((page, index) =>
+        page.rows.flatMap((cells, row) =>
+          cells.flatMap((typed, column) => (isFormula(typed) ? [keyOf({ page: index, row, column })] : [])),
+        ),
+      );
+    const things = () => [...formulas(), ...Object.keys(names)];
+    const { hf, without } = buildWithout(things, (leave) => {
+      this.#guards.begin();
+      return this.#attempt(leave);
+    });
+    const typedOf = (key: string) =>
+      typedAt(this.#book, ...(key.split(".").map(Number) as [number, number, number]));
+    const aside = [...without].filter((key) => !Object.hasOwn(names, key));
+    this.#aside = new Map(aside.map((key) => [key, typedOf(key)]));
+    return hf;
+  }
+
+  /** A HyperFormula of the book without the cells and names given. */
+  #attempt(leave: ReadonlySet<string>): HyperFormula {
     const { pages, unit, decimal, names } = this.#book;
     const sheets = Object.fromEntries(
-      pages.map((page) => [
+      pages.map((page, index) => [
         page.title,
-        page.rows.map((row) =>
-          row.map((typed, i) => forEngine(understand(typed, page.columns[i]?.kind ?? "any", unit, decimal))),
+        page.rows.map((cells, row) =>
+          cells.map((typed, column) =>
+            leave.size > 0 && leave.has(keyOf({ page: index, row, column }))
+              ? ASIDE
+              : forEngine(understand(typed, page.columns[column]?.kind ?? "any", unit, decimal)),
+          ),
         ),
       ]),
     );
-    const expressions = Object.entries(names).map(([name, address]) => ({
-      name,
-      expression: fixed(address),
-    }));
+    const expressions = Object.entries(names)
+      .filter(([name]) => !leave.has(name))
+      .map(([name, address]) => ({ name, expression: fixed(address) }));
     this.#laid.clear();
     const limits = { maxRows: MOST_ROWS, maxColumns: MOST_COLUMNS, undoLimit: 0 };
     return HyperFormula.buildFromSheets(sheets, { ...engineConfig(this.#context), ...limits }, expressions);
+  }
+
+  /** An engine that threw in the midst of its work is never worked with again. */
+  #rebuild(): void {
+    try {
+      this.#hf.destroy();
+    } catch {
+      // It is thrown away either way.
+    }
+    this.#hf = this.#build();
   }
 
   /** Follows the book to `next`. Only what changed is calculated anew, unless the pages themselves changed. */
   become(next: Book): void {
     const old = this.#book;
     if (next === old) return;
+    try {
+      this.#follow(old, next);
+    } catch (reason) {
+      // Out of all foresight: the former book stands, worked anew.
+      this.#book = old;
+      this.#kinds = new Kinds(old);
+      Object.assign(this.#context, { unit: old.unit, mark: old.mark });
+      this.#rebuild();
+      throw reason;
+    }
+  }
+
+  #follow(old: Book, next: Book): void {
     this.#book = next;
     this.#kinds = this.#kinds.follow(next);
     const samePages =
@@ -108,17 +178,42 @@ export class Engine {
       old.pages.every((page, i) => page.title === next.pages[i]!.title);
     if (!samePages || old.unit !== next.unit || old.mark !== next.mark || old.decimal !== next.decimal) {
       Object.assign(this.#context, { unit: next.unit, mark: next.mark });
-      this.#hf.destroy();
-      this.#hf = this.#build();
+      this.#rebuild();
       return;
     }
-    this.#hf.batch(() => {
+    this.#change(() => {
       this.#followNames(old.names, next.names);
       next.pages.forEach((page, index) => {
         this.#followPage(old, page, index);
       });
       if (old.lays !== next.lays) this.#wakeLays();
     });
+  }
+
+  /** Makes changes in one batch; where they throw, an engine of the book as it is now is built anew. */
+  #change(change: () => void, times = 1): void {
+    this.#guards.begin(times);
+    try {
+      this.#hf.batch(change);
+    } catch {
+      this.#rebuild();
+    }
+  }
+
+  /** Works cells again that took too long, with more time than before. */
+  again(places: readonly Place[]): void {
+    this.#change(() => {
+      for (const place of places) {
+        const typed = typedAt(this.#book, place.page, place.row, place.column);
+        if (isFormula(typed)) this.#type(place, toEngine(typed, this.#book.unit, this.#book.decimal));
+      }
+    }, MORE_TIME);
+  }
+
+  #type(place: Place, content: ReturnType<typeof forEngine>): void {
+    const address = this.#address(place);
+    this.#guards.forget(address);
+    this.#hf.setCellContents(address, content);
   }
 
   #followNames(old: Book["names"], next: Book["names"]): void {
@@ -150,7 +245,7 @@ export class Engine {
           this.#book.unit,
           this.#book.decimal,
         );
-        this.#hf.setCellContents({ sheet: this.#sheet(index), row, col: column }, forEngine(content));
+        this.#type({ page: index, row, column }, forEngine(content));
       }
     }
   }
@@ -173,7 +268,11 @@ export class Engine {
   }
 
   #raw(place: Place): number | string | boolean | null | DetailedCellError {
-    return this.#hf.getCellValue(this.#address(place));
+    try {
+      return this.#hf.getCellValue(this.#address(place));
+    } catch {
+      return new DetailedCellError(new CellError(ErrorType.VALUE, CANT_BE_WORKED), "#VALUE!");
+    }
   }
 
   /** The bare value of a cell; an error is null. */
@@ -191,9 +290,15 @@ export class Engine {
     const raw = this.#raw(place);
     if (raw instanceof DetailedCellError) {
       const from = (raw.address && findPlace(this.#book, raw.address)) || place;
-      const text = raw.type === "VALUE" ? this.#textNeeded(from) : undefined;
+      const stopped = this.#guards.isStopped(this.#address(from));
+      const text = raw.type === "VALUE" && !stopped ? this.#textNeeded(from) : undefined;
       if (text) return { ...common, value: null, shown: "look", look: lookAt(text) };
-      const look: Look = { is: "error", sentence: this.#sentence(raw, from), from };
+      const look: Look = {
+        is: "error",
+        sentence: this.#sentence(raw, from),
+        from,
+        ...(stopped && { stopped: true }),
+      };
       return { ...common, value: null, shown: "look", look };
     }
     const verdict = typeof raw === "string" && worked && raw.startsWith("look: ");
@@ -235,6 +340,11 @@ export class Engine {
   /** An error in words, told of the cell where it began. */
   #sentence(error: DetailedCellError, { page, row, column }: Place): string {
     const place = { page, row, column };
+    if (
+      this.#aside.has(keyOf(place)) &&
+      this.#aside.get(keyOf(place)) === typedAt(this.#book, page, row, column)
+    )
+      return CANT_BE_WORKED;
     return sentence(error, this.#scene(typedAt(this.#book, page, row, column), page, place));
   }
 
@@ -254,35 +364,47 @@ export class Engine {
     formula: string,
     page = 0,
   ): { value: number | string | boolean | null; kind: Kind } | { problem: string } {
-    const read = toEngine(formula, this.#book.unit, this.#book.decimal);
-    if (!this.#hf.validateFormula(read)) return { problem: unreadable(this.#scene(formula, page)) };
-    const raw = this.#hf.calculateFormula(read, this.#sheet(page));
+    const raw = this.#work(formula, page);
+    if (raw === undefined) return { problem: unreadable(this.#scene(formula, page)) };
     if (raw instanceof DetailedCellError) {
       const from = raw.address ? findPlace(this.#book, raw.address) : null;
       if (!from) return { problem: sentence(raw, this.#scene(formula, page)) };
       const told = nameOf(this.#book, from) ?? this.address(from);
       return { problem: `${told}: ${this.#sentence(raw, from)}` };
     }
-    if (Array.isArray(raw))
-      return { problem: "this formula gives a range of answers; Ellwand keeps one value in a cell" };
     return { value: raw, kind: this.#kinds.ofTree(formulaTree(formula), page) };
   }
 
   /** Why a formula on `page` can't be read at all, in a sentence; null when it can. Nothing is worked out. */
   unreadable(formula: string, page = 0): string | null {
-    const read = toEngine(formula, this.#book.unit);
-    return this.#hf.validateFormula(read) ? null : unreadable(this.#scene(formula, page));
+    const { unit, decimal } = this.#book;
+    const read = toEngine(formula, unit, decimal);
+    const refusal = refused(formula, decimal);
+    return refusal ?? (this.#hf.validateFormula(read) ? null : unreadable(this.#scene(formula, page)));
+  }
+
+  /** What a formula on a page gives; undefined when it can't be read. */
+  #work(formula: string, page: number): number | string | boolean | null | DetailedCellError | undefined {
+    const read = toEngine(formula, this.#book.unit, this.#book.decimal);
+    this.#guards.begin();
+    try {
+      if (!this.#hf.validateFormula(read)) return undefined;
+      const value = this.#hf.calculateFormula(read, this.#sheet(page));
+      return Array.isArray(value) ? undefined : value;
+    } catch {
+      return new DetailedCellError(new CellError(ErrorType.VALUE, CANT_BE_WORKED), "#VALUE!");
+    }
   }
 
   /** The sewing functions called while the formula of a cell is worked, innermost first. */
   calls(place: Place): readonly Call[] {
     const typed = typedAt(this.#book, place.page, place.row, place.column);
     if (!isFormula(typed)) return [];
+    if (this.#guards.isStopped(this.#address(place))) return [];
     const heard: Call[] = [];
     this.#context.heard = (call) => heard.push(call);
     try {
-      const read = toEngine(typed, this.#book.unit, this.#book.decimal);
-      if (this.#hf.validateFormula(read)) this.#hf.calculateFormula(read, this.#sheet(place.page));
+      this.#work(typed, place.page);
     } finally {
       this.#context.heard = undefined;
     }

@@ -10,6 +10,7 @@ import {
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Cell, Declaration } from "../../functions/define.ts";
 import { type Argument, isRefused, run, type Setting } from "../../functions/work.ts";
+import type { CellAddress, Inside } from "./guards.ts";
 
 /** A call that was worked while an engine listened: for the Working panel. */
 export interface Call {
@@ -22,12 +23,8 @@ export interface Context extends Setting {
   heard?: ((call: Call) => void) | undefined;
   /** Told of every cell whose formula lays pieces on cloth. */
   laid?: ((cell: CellAddress) => void) | undefined;
-}
-
-interface CellAddress {
-  readonly sheet: number;
-  readonly row: number;
-  readonly col: number;
+  /** Given the interpreter of an instance before its first cell is worked. */
+  inside?: ((interpreter: Inside) => void) | undefined;
 }
 
 type Value = ReturnType<FunctionPlugin["evaluateAst" & keyof FunctionPlugin]> | unknown;
@@ -39,7 +36,14 @@ function plain(value: Value): Cell {
   return null;
 }
 
+type Interpreter = ConstructorParameters<typeof FunctionPlugin>[0];
+
 class Sewing extends FunctionPlugin {
+  constructor(interpreter: Interpreter) {
+    super(interpreter);
+    (this.config.context as Context | undefined)?.inside?.(interpreter as unknown as Inside);
+  }
+
   /** One method serves every function; HyperFormula looks it up by the name given in the definition. */
   work(
     declaration: Declaration,

@@ -2,7 +2,7 @@
 import { readPath } from "../../functions/path.ts";
 
 const LETTER = /[\s,]*([A-Za-z])/y;
-const NUMBER = /[\s,]*([-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)/y;
+const NUMBER = /[\s,]*([-+]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][-+]?\d+)?)/y;
 const FLAG = /[\s,]*([01])/y;
 
 /** The figures of an arc (SVG 2, 9.3.8): two radii, a turn, two flags, the end. */

@@ -2,9 +2,9 @@
 import type { DetailedCellError } from "hyperformula";
 import { catalogue } from "../../functions/catalogue.ts";
 import { columnNumber, findPlace, fullAddress, nameInBook, nameOf, type Place } from "../book/address.ts";
-import { unclearComma } from "../book/commas.ts";
-import { isClosed, isFormula, tokens, tooMuch } from "../book/formula.ts";
+import { isClosed, isFormula, tokens } from "../book/formula.ts";
 import type { Token } from "../book/lex.ts";
+import { refused } from "../book/refused.ts";
 import { type Book, MOST_COLUMNS, MOST_ROWS } from "../book/shape.ts";
 import { circleSentence } from "./circle.ts";
 import type { Look } from "./engine.ts";
@@ -36,8 +36,8 @@ export function lookText(book: Book, place: Place, { from, sentence }: Look): st
 /** What is wrong in a cell, for an error of the engine. */
 export function sentence(error: DetailedCellError, scene: Scene): string {
   const { formula, book } = scene;
-  const fault = tooMuch(formula) ?? unclearComma(formula, book.decimal);
-  if (fault) return fault;
+  const refusal = refused(formula, book.decimal);
+  if (refusal) return refusal;
   switch (error.type) {
     case "CYCLE":
       return scene.place

@@ -2,6 +2,7 @@
  * The open book: the book itself, the engine that follows it, and the history of commands.
  * It knows nothing of React; a screen subscribes and reads one revision number.
  */
+import type { Place } from "../book/address.ts";
 import type { Book } from "../book/shape.ts";
 import { Engine, type LayDesk } from "../engine/engine.ts";
 
@@ -17,6 +18,10 @@ interface Past {
   readonly label: string;
 }
 
+/** Said when the engine could not take a book; the former one stands. */
+export const NOT_TAKEN =
+  "this change could not be worked and was not made; what was there before still stands. Make it in smaller steps";
+
 /** Steps kept; the oldest go first. Books share what they have in common, so a step costs little. */
 const MOST_STEPS = 500;
 
@@ -31,12 +36,14 @@ export class Store {
   /**
    * Called with the book as it will be kept, before the engine works on it: what was typed can be
    * written down before work begins that may take long or fail. Not called for what is only tried.
+   * Called once more with the former book when the engine can't take the new one.
    */
   beforeWork: ((next: Book) => void) | null = null;
 
-  constructor(book: Book, desk: LayDesk) {
+  /** `make` is there for tests of what happens when an engine fails. */
+  constructor(book: Book, desk: LayDesk, make = (one: Book): Engine => new Engine(one, desk)) {
     this.#book = book;
-    this.engine = new Engine(book, desk);
+    this.engine = make(book);
   }
 
   /** The book as kept: what is being tried out is not in it. */
@@ -71,69 +78,119 @@ export class Store {
     return () => this.#listeners.delete(listener);
   };
 
-  #show(): void {
-    this.engine.become(this.shown);
-    this.#revision += 1;
+  /**
+   * Goes on with another book once the engine has accepted it: `book` is kept, `trying` is shown
+   * in its place. Returns why the engine could not, or null; what was there before stands then.
+   */
+  #accept(
+    book: Book,
+    trying: Book | null,
+    work = (): void => this.engine.become(trying ?? book),
+  ): string | null {
+    const accepted = attempt(work);
+    if (accepted) {
+      this.#book = book;
+      this.#trying = trying;
+      this.#revision += 1;
+    } else attempt(() => this.engine.become(this.shown));
+    return accepted ? null : NOT_TAKEN;
+  }
+
+  /** As `#accept`, for a book that is to be kept: it can be written down before it is worked. */
+  #keep(book: Book, trying: Book | null = null): string | null {
+    const write = (one: Book) => attempt(() => this.beforeWork?.(one));
+    const before = this.#book;
+    if (book !== before) write(book);
+    const fault = this.#accept(book, trying);
+    if (fault && book !== before) write(before);
+    return fault;
+  }
+
+  #tell(): void {
     for (const listener of [...this.#listeners]) listener();
   }
 
   /** Runs a command as one undo step. Returns why it was refused, or null. */
   run(command: Command): string | null {
-    const next = command.edit(this.#book);
+    const before = this.#book;
+    let next: ReturnType<Command["edit"]> = { refusal: NOT_TAKEN };
+    attempt(() => {
+      next = command.edit(before);
+    });
     if ("refusal" in next) return next.refusal;
-    if (next !== this.#book) this.beforeWork?.(next);
-    this.#trying = null;
-    if (next !== this.#book) {
-      this.#past.push({ book: this.#book, label: command.label });
+    const fault = this.#keep(next);
+    if (fault) return fault;
+    if (next !== before) {
+      this.#past.push({ book: before, label: command.label });
       if (this.#past.length > MOST_STEPS) this.#past.shift();
       this.#future = [];
-      this.#book = next;
     }
-    this.#show();
+    this.#tell();
     return null;
   }
 
-  undo(): void {
-    this.#step(this.#past, this.#future);
+  /** Takes the last step back. Returns why it could not be, or null. */
+  undo(): string | null {
+    return this.#step(this.#past, this.#future);
   }
 
-  redo(): void {
-    this.#step(this.#future, this.#past);
+  /** Takes the step that was taken back again. Returns why it could not be, or null. */
+  redo(): string | null {
+    return this.#step(this.#future, this.#past);
   }
 
-  #step(from: Past[], to: Past[]): void {
-    const step = from.pop();
-    if (!step) return;
-    to.push({ book: this.#book, label: step.label });
+  #step(from: Past[], to: Past[]): string | null {
+    const step = from.at(-1);
+    if (!step) return null;
+    const before = this.#book;
     // Found lays are knowledge, not an edit: a step back does not forget them.
-    this.#book = { ...step.book, lays: this.#book.lays };
-    this.beforeWork?.(this.#book);
-    this.#trying = null;
-    this.#show();
+    const fault = this.#keep({ ...step.book, lays: before.lays });
+    if (fault) return fault;
+    from.pop();
+    to.push({ book: before, label: step.label });
+    this.#tell();
+    return null;
   }
 
-  /** Shows a book that is only tried out; null goes back to the one kept. No undo step. */
-  try(book: Book | null): void {
-    if (book === this.#trying) return;
-    this.#trying = book;
-    this.#show();
+  /** Shows a book that is only tried out; null goes back to the one kept. No undo step. Returns why it can't be shown, or null. */
+  try(book: Book | null): string | null {
+    if (book === this.#trying) return null;
+    const fault = this.#accept(this.#book, book);
+    if (!fault) this.#tell();
+    return fault;
   }
 
-  /** Opens another book; its history begins anew. */
-  open(book: Book): void {
-    this.#book = book;
+  /** Opens another book; its history begins anew. Returns why it can't be opened, or null; the former one stays open then. */
+  open(book: Book): string | null {
+    const fault = this.#accept(book, null);
+    if (fault) return fault;
     this.#past = [];
     this.#future = [];
-    this.#trying = null;
-    this.#show();
+    this.#tell();
+    return null;
+  }
+
+  /** Works cells again that took too long, with more time. Returns why it could not be, or null. */
+  workAgain(places: readonly Place[]): string | null {
+    // A book of its own, for what is shown is remembered by the book.
+    const fault = this.#accept({ ...this.#book }, this.#trying, () => this.engine.again(places));
+    if (!fault) this.#tell();
+    return fault;
   }
 
   /** Keeps a lay that was found: no undo step, every cell that asked this question answers with it. */
   keepLay(hash: string, lay: Book["lays"][string]): void {
     const keep = (book: Book): Book => ({ ...book, lays: { ...book.lays, [hash]: lay } });
-    this.#book = keep(this.#book);
-    this.beforeWork?.(this.#book);
-    if (this.#trying) this.#trying = keep(this.#trying);
-    this.#show();
+    if (!this.#keep(keep(this.#book), this.#trying && keep(this.#trying))) this.#tell();
+  }
+}
+
+/** Whether an act came to its end without a throw. */
+function attempt(act: () => void): boolean {
+  try {
+    act();
+    return true;
+  } catch {
+    return false;
   }
 }

@@ -136,7 +136,7 @@ describe("what can't be worked is said in the cell, in a plain sentence:", () =>
     ["=Drafft!B1", 'there is no page called "Drafft"; is Draft meant?'],
     ["='Over skirt'!B1+1", 'there is no page called "Over skirt"'],
     ["=#REF!+1", "this points at a cell that was taken out; point it at another"],
-    ["=B0", "this points at no cell of the book; look at its addresses"],
+    ["=B0", "B0 names row 0, and the first row of a page is 1; write the row that is meant"],
     ["=B99999", "B99999 lies below the last row of a page, which is 20000"],
     ["=hem2", "hem2 is no named cell and lies beyond the last column of a page"],
     // signs
@@ -164,7 +164,7 @@ describe("what can't be worked is said in the cell, in a plain sentence:", () =>
     ["=ROUND(waist)*ROUND(1;2;3)", "a function in this formula is given too many or too few arguments"],
     ["=ROUND(1;2;3)", "ROUND is given too many or too few arguments"],
     ["=INDEX(B1:B3;9;1)", "a figure in this formula is greater than its function takes"],
-    ["=B1:B3", "a range of cells stands where one cell is needed"],
+    ["=B1:B3", "this formula gives a range of answers; Ellwand keeps one value in a cell"],
     [
       `=${"(".repeat(60)}1${")".repeat(60)}`,
       "this formula has more than 50 brackets within one another; work a part of it in a cell of its own",

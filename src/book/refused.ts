@@ -1,0 +1,35 @@
+/** Formulas that are refused by their text alone, before an engine sees them. */
+import type { Decimal } from "../../functions/decimal.ts";
+import { unclearComma } from "./commas.ts";
+import { tokens, tooMuch } from "./formula.ts";
+import type { Token } from "./lex.ts";
+
+/** Why a formula is refused, what was typed and how to mend it; null when it may be worked. */
+export const refused = (formula: string, decimal?: Decimal): string | null =>
+  tooMuch(formula) ?? unclearComma(formula, decimal) ?? rowZero(formula) ?? cellsInBraces(formula);
+
+/** Rows are counted from 1. */
+function rowZero(formula: string): string | null {
+  for (const { kind, text } of tokens(formula)) {
+    const zero =
+      kind === "rows" ? /(?:^|[!:$])0+(?=:|$)/.test(text) : kind === "cell" && /[A-Za-z]\$?0+$/.test(text);
+    if (zero) return `${text} names row 0, and the first row of a page is 1; write the row that is meant`;
+  }
+  return null;
+}
+
+const NAMES_CELLS = new Set(["name", "cell", "columns", "rows"]);
+
+/** The engine doesn't follow the cells that a list in braces names: its figure would go stale. */
+function cellsInBraces(formula: string): string | null {
+  let inside = 0;
+  for (const token of tokens(formula)) {
+    if (token.text === "{") inside += 1;
+    if (token.text === "}") inside -= 1;
+    if (inside > 0 && namesCells(token))
+      return `${token.text} stands in braces, and a list in braces holds figures only; write a range such as B2:B5, or the cells as arguments with ; between them`;
+  }
+  return null;
+}
+
+const namesCells = ({ kind, text }: Token): boolean => NAMES_CELLS.has(kind) && !/^(true|false)$/i.test(text);

@@ -1,0 +1,286 @@
+/**
+ * Guards within one HyperFormula. Whatever a formula does there, only its own cell suffers: what
+ * throws while it is read or worked becomes an error of that cell in a sentence, and what takes
+ * too long is stopped. They are set on the parts of one instance, before it works its first cell;
+ * DEVELOPERS.md says which parts, and tests/src/engine/guards.test.ts holds to them.
+ */
+import { CellError, ErrorType, SimpleRangeValue } from "hyperformula";
+import { LONGEST } from "../book/shape.ts";
+import { argumentFault } from "./too-great.ts";
+import { matches, search, stretches } from "./wildcard.ts";
+
+export interface CellAddress {
+  readonly sheet: number;
+  readonly row: number;
+  readonly col: number;
+}
+
+interface State {
+  readonly formulaAddress: CellAddress;
+  readonly formulaVertex?: never;
+}
+
+interface Ast {
+  readonly type: string;
+  readonly procedureName?: string;
+  readonly args?: readonly Ast[];
+}
+
+interface Parsed {
+  readonly ast: unknown;
+  readonly errors: readonly unknown[];
+  readonly dependencies: readonly unknown[];
+  readonly hasVolatileFunction: boolean;
+  readonly hasStructuralChangeFunction: boolean;
+}
+
+/** What is relied on of HyperFormula's interpreter. */
+export interface Inside {
+  evaluateAst(ast: Ast, state: State): unknown;
+  readonly arraySizePredictor: { checkArraySize(ast: unknown, at: unknown): unknown };
+  readonly arithmeticHelper: {
+    normalizeString(text: string): string;
+    eqMatcherFunction(pattern: string): (value: unknown) => boolean;
+    neqMatcherFunction(pattern: string): (value: unknown) => boolean;
+    searchString(pattern: string, text: string): number;
+  };
+  readonly serialization: { readonly exporter: { cellValueRounding(value: number): number } };
+  readonly functionRegistry: { readonly functions: ReadonlyMap<string, readonly [string, PluginInside]> };
+  readonly dependencyGraph: {
+    readonly lazilyTransformingAstService: {
+      readonly parser: { parse(text: string, at: CellAddress): Parsed };
+    };
+  };
+}
+
+interface PluginInside {
+  calculateSingleCellOfResultArray(...args: unknown[]): unknown;
+}
+
+/** How long formulas may be worked, in milliseconds of `clock`. */
+export interface TimeLimits {
+  /** One cell, the first time that one takes too long; half of it after every cell that was stopped. */
+  readonly cell: number;
+  /** All cells of one change that were not stopped by themselves. */
+  readonly work: number;
+  readonly clock: () => number;
+}
+
+export const USUAL_LIMITS: TimeLimits = { cell: 5000, work: 20_000, clock: () => performance.now() };
+
+/** A cell that was stopped before gets this much when a cell that it rests on changes, in milliseconds. */
+const SECOND_TRY = 250;
+/** The least that a cell gets, in milliseconds. */
+const LEAST = 20;
+/** The most values of one range: five pages of the greatest width and 5,000 rows would be as many. */
+const MOST_VALUES = 5_000_000;
+
+class Stopped extends Error {}
+
+const keyOf = ({ sheet, row, col }: CellAddress): string => `${sheet}.${row}.${col}`;
+
+export class Guards {
+  readonly #limits: TimeLimits;
+  /** Cells that were stopped, and whether the time of the whole change was up. */
+  readonly #stopped = new Set<string>();
+  #depth = 0;
+  #deadline = Number.POSITIVE_INFINITY;
+  #cell = 0;
+  #end = 0;
+  #tick = 0;
+  #inside: Inside | undefined;
+
+  constructor(limits: TimeLimits) {
+    this.#limits = limits;
+    this.begin();
+  }
+
+  /** The beginning of a change: its time is counted from here. `times` is how often the usual time it may take. */
+  begin(times = 1): void {
+    this.#cell = this.#limits.cell * times;
+    this.#end = this.#limits.clock() + this.#limits.work * times;
+    this.#depth = 0;
+  }
+
+  isStopped(cell: CellAddress): boolean {
+    return this.#stopped.has(keyOf(cell));
+  }
+
+  /** A cell that was stopped gets the whole time again: its text is another, or its reader asks for it. */
+  forget(cell: CellAddress): void {
+    this.#stopped.delete(keyOf(cell));
+  }
+
+  forgetAll(): void {
+    this.#stopped.clear();
+  }
+
+  /** Sets the guards on an instance that is being built. */
+  set(inside: Inside): void {
+    this.#inside = inside;
+    const evaluate = inside.evaluateAst.bind(inside);
+    inside.evaluateAst = (ast, state) =>
+      this.#depth === 0 ? this.#cellOf(evaluate, ast, state) : this.#partOf(evaluate, ast, state);
+    // One value in a cell: a formula never spills over its neighbours.
+    const { arraySizePredictor } = inside;
+    const one = arraySizePredictor.checkArraySize({ type: "NUMBER" }, {});
+    arraySizePredictor.checkArraySize = () => one;
+    this.#guardParser(inside.dependencyGraph.lazilyTransformingAstService.parser);
+    this.#guardTexts(inside.arithmeticHelper);
+    const { exporter } = inside.serialization;
+    const round = exporter.cellValueRounding.bind(exporter);
+    exporter.cellValueRounding = (value) => {
+      const rounded = round(value);
+      return Number.isFinite(rounded) ? rounded : value;
+    };
+  }
+
+  #guardParser(parser: { parse(text: string, at: CellAddress): Parsed }): void {
+    const parse = parser.parse.bind(parser);
+    parser.parse = (text, at) => {
+      try {
+        return parse(text, at);
+      } catch (reason) {
+        const ast = { type: "ERROR", error: failure(reason) };
+        return {
+          ast,
+          errors: [],
+          dependencies: [],
+          hasVolatileFunction: false,
+          hasStructuralChangeFunction: false,
+        };
+      }
+    };
+  }
+
+  /** Wildcards are matched in bounded time. */
+  #guardTexts(helper: Inside["arithmeticHelper"]): void {
+    const pause = () => this.#pause();
+    const matcher = (pattern: string): ((value: unknown) => boolean) => {
+      const parts = stretches(helper.normalizeString(pattern));
+      return (value) => {
+        this.#pause();
+        return typeof value === "string" && matches(parts, helper.normalizeString(value), pause);
+      };
+    };
+    helper.eqMatcherFunction = matcher;
+    helper.neqMatcherFunction = (pattern) => {
+      const equal = matcher(pattern);
+      return (value) => !equal(value);
+    };
+    helper.searchString = (pattern, text) => search(stretches(helper.normalizeString(pattern)), text, pause);
+  }
+
+  /** Each value of a function that is worked over a range looks at the clock. */
+  #guardFunctions(inside: Inside): void {
+    for (const plugin of new Set([...inside.functionRegistry.functions.values()].map(([, one]) => one))) {
+      const calculate = plugin.calculateSingleCellOfResultArray.bind(plugin);
+      plugin.calculateSingleCellOfResultArray = (...args) => {
+        this.#look();
+        return calculate(...args);
+      };
+    }
+  }
+
+  /** The formula of a cell. */
+  #cellOf(evaluate: Inside["evaluateAst"], ast: Ast, state: State): unknown {
+    if (this.#inside) {
+      this.#guardFunctions(this.#inside);
+      this.#inside = undefined;
+    }
+    const at = state.formulaAddress;
+    const again = this.#stopped.size > 0 && state.formulaVertex !== undefined && this.#stopped.has(keyOf(at));
+    const begun = this.#limits.clock();
+    const allowed = again ? Math.min(SECOND_TRY, this.#cell) : this.#cell;
+    this.#deadline = begun >= this.#end ? Number.NEGATIVE_INFINITY : begun + allowed;
+    this.#depth = 1;
+    try {
+      const value = this.#partOf(evaluate, ast, state);
+      if (again) this.#stopped.delete(keyOf(at));
+      if (value instanceof CellError) return rooted(value, state);
+      if (!(value instanceof SimpleRangeValue)) return value;
+      return rooted(new CellError(ErrorType.VALUE, RANGE_OF_ANSWERS), state);
+    } catch (reason) {
+      if (!(reason instanceof Stopped)) return rooted(failure(reason), state);
+      const late = this.#deadline === Number.NEGATIVE_INFINITY;
+      if (!late && !again) this.#cell = Math.max(LEAST, this.#cell / 2);
+      if (!late) this.#end += this.#limits.clock() - begun;
+      // A formula that is only tried stands in no cell.
+      if (state.formulaVertex !== undefined) this.#stopped.add(keyOf(at));
+      const told = late
+        ? `this formula was left unworked, for the book had taken ${seconds(this.#limits.work)} already; work it again, or make the book's largest ranges smaller`
+        : `this formula was stopped after ${seconds(allowed)}; give it fewer cells or smaller figures, or work it again with more time`;
+      return rooted(new CellError(ErrorType.VALUE, told), state);
+    } finally {
+      this.#depth = 0;
+    }
+  }
+
+  /** A part of a formula. */
+  #partOf(evaluate: Inside["evaluateAst"], ast: Ast, state: State): unknown {
+    let part = ast;
+    if (ast.type === "FUNCTION_CALL") {
+      this.#look();
+      const fault = argumentFault(ast.procedureName!);
+      if (fault) {
+        const values = ast.args!.map((arg) => this.#partOf(evaluate, arg, state));
+        const told = fault(values);
+        if (told) return new CellError(ErrorType.VALUE, told);
+        // Worked once: a number's node gives back whatever value it holds.
+        const args = ast.args!.map((arg, i) =>
+          arg.type === "EMPTY" ? arg : { type: "NUMBER", value: values[i] },
+        );
+        part = { ...ast, args };
+      }
+    }
+    const value = evaluate(part, state);
+    if (typeof value === "string" && value.length > LONGEST.typed)
+      return new CellError(
+        ErrorType.VALUE,
+        `this gives a text of ${value.length} characters and a cell holds at most ${LONGEST.typed}; make it shorter`,
+      );
+    if (value instanceof SimpleRangeValue && value.width() * value.height() > MOST_VALUES)
+      return new CellError(
+        ErrorType.VALUE,
+        `this takes ${value.width() * value.height()} cells at once and the most is ${MOST_VALUES}; name a smaller range`,
+      );
+    return value;
+  }
+
+  /** Looks at the clock. */
+  #look(): void {
+    if (this.#depth > 0 && this.#limits.clock() > this.#deadline) throw new Stopped();
+  }
+
+  /** Looks at the clock now and then, within loops. */
+  #pause(): void {
+    this.#tick += 1;
+    if (this.#tick % 1024 === 0) this.#look();
+  }
+}
+
+/** Said of a formula that the engine fails on. */
+export const CANT_BE_WORKED =
+  "this formula can't be worked; look at what each of its functions is given, or work its parts in cells of their own";
+
+const RANGE_OF_ANSWERS = "this formula gives a range of answers; Ellwand keeps one value in a cell";
+
+const rooted = (error: CellError, { formulaVertex }: State): CellError =>
+  formulaVertex === undefined ? error : error.attachRootVertex(formulaVertex);
+
+const seconds = (milliseconds: number): string =>
+  milliseconds < 950
+    ? `${Number((milliseconds / 1000).toPrecision(1))} s`
+    : `${Number((milliseconds / 1000).toPrecision(2))} s`;
+
+/** What was thrown, in a sentence. */
+function failure(reason: unknown): CellError {
+  const text = reason instanceof Error ? reason.message : "";
+  const told =
+    reason instanceof RangeError && /length|size|memory/i.test(text)
+      ? "this formula makes a text or a list too long to hold; give it smaller figures"
+      : reason instanceof RangeError
+        ? "this formula is too deep or takes too many values to be worked; work a part of it in a cell of its own"
+        : CANT_BE_WORKED;
+  return new CellError(ErrorType.VALUE, told);
+}

@@ -1,0 +1,78 @@
+/** Formulas and figures that once stopped the page: each is set aside, and the rest of the book works. */
+import { describe, expect, test } from "vitest";
+import { type } from "../../../src/book/edit.ts";
+import { type Book, blankBook } from "../../../src/book/shape.ts";
+import { checks } from "../../../src/engine/checks.ts";
+import { Engine } from "../../../src/engine/engine.ts";
+import { explain } from "../../../src/engine/explain.ts";
+import { layDesk } from "../../../src/lay/desk.ts";
+
+const at = (row: number, column = 1) => ({ page: 0, row, column });
+
+/** B1 is 5, B2 is twice that, B3 is the bomb, B4 rests on the bomb. */
+function withBomb(bomb: string): Book {
+  const typings = ["5", "=B1*2", bomb, "=B3+1"].map((typed, row) => ({ ...at(row), typed }));
+  return type(blankBook("The hem of the moon", "in", "1/8"), typings);
+}
+
+const ZEROS = "0".repeat(101);
+
+/** The bomb, and how its sentence begins; null where it is worked after all. */
+const BOMBS: readonly (readonly [string, RegExp | null])[] = [
+  ["=0:5", /^0:5 names row 0/],
+  ["=3:0", /^3:0 names row 0/],
+  ["=SUM(5:0)", /^5:0 names row 0/],
+  ["=SUM(Measure!$0:5)", /names row 0/],
+  ["=SUM(B0:B3)", /^B0 names row 0/],
+  ["=OFFSET()", /^this formula can't be worked/],
+  ['=REPT("x";1e9)', /^argument 2 of REPT must be at most 100000, not 1000000000/],
+  [`=TEXT(1;"0.${ZEROS}")`, /^this formula can't be worked|^this formula makes|^this formula is too/],
+  ["=SUM({B2})", /^B2 stands in braces/],
+  ["={B2:C3}", /^B2 stands in braces/],
+  ["=SUM({B1;B2})", /^B1 stands in braces/],
+  ["=1e308*1 in", null],
+  ["=1e-308", null],
+  ["1e308", null],
+  ["1e-308", null],
+  ["=1e308*10", /no figure/],
+  ["=SEQUENCE(3)", /^this formula gives a range of answers/],
+  ["=TRANSPOSE(B1:B2)", /^this formula gives a range of answers/],
+  ["=__proto__", /no named cell/],
+  ["=constructor", /no named cell/],
+  ["=prototype+1", /no named cell/],
+  ["=toString()", /no function/],
+  ["=hasOwnProperty(1)", /no function/],
+];
+
+describe("with this in a cell the rest of the book works:", () => {
+  test.each(BOMBS)("%s", (bomb, sentence) => {
+    const typed = new Engine(withBomb("7"), layDesk);
+    typed.become(withBomb(bomb));
+    for (const engine of [new Engine(withBomb(bomb), layDesk), typed]) {
+      const view = engine.view(at(2));
+      if (sentence === null) {
+        expect(view.look).toBeNull();
+        expect(view.shown).not.toMatch(/NaN|Infinity/);
+        expect(Number.isFinite(view.value)).toBe(true);
+      } else {
+        expect(view.look?.sentence).toMatch(sentence);
+        expect(view.look?.from).toEqual(at(2));
+        expect(engine.view(at(3)).look?.from).toEqual(at(2));
+        expect(engine.evaluate(bomb)).toHaveProperty("problem");
+      }
+      expect(engine.view(at(1)).value).toBe(10);
+      checks(engine);
+      explain(engine, at(2));
+      explain(engine, at(3));
+      engine.become(type(engine.book, [{ ...at(0), typed: "6" }]));
+      expect(engine.view(at(1)).value).toBe(12);
+      engine.become(type(engine.book, [{ ...at(2), typed: "3" }]));
+      expect(engine.view(at(3)).value).toBe(4);
+    }
+  });
+});
+
+test("a list of figures in braces is worked as ever", () => {
+  const engine = new Engine(withBomb("=SUM({1;2|3;4})"), layDesk);
+  expect(engine.view(at(2)).value).toBe(10);
+});

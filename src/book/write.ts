@@ -5,11 +5,34 @@ import type { Book, Column, FoundLay, Page, Trial } from "./shape.ts";
 /** The version of the file format that this program writes. */
 export const VERSION = 1;
 
-/** The rows without what is blank at their ends, so that the same book is always the same text. */
-function trimmed(page: Page): string[][] {
-  const rows = page.rows.map((row) => row.slice(0, row.findLastIndex((typed) => typed !== "") + 1));
-  return rows.slice(0, rows.findLastIndex((row) => row.length > 0) + 1);
+type Row = Page["rows"][number];
+
+const trimmedRows = new WeakMap<Row, Row>();
+const trimmedPages = new WeakMap<Page, Page>();
+
+function trimmedRow(row: Row): Row {
+  if (row.at(-1) !== "") return row;
+  let short = trimmedRows.get(row);
+  if (!short) {
+    short = row.slice(0, row.findLastIndex((typed) => typed !== "") + 1);
+    trimmedRows.set(row, short);
+  }
+  return short;
 }
+
+/** The page without what is blank at the ends of its rows and below them: the same object for the same page. */
+function trimmed(page: Page): Page {
+  let short = trimmedPages.get(page);
+  if (!short) {
+    const rows = page.rows.map(trimmedRow);
+    short = { ...page, rows: rows.slice(0, rows.findLastIndex((row) => row.length > 0) + 1) };
+    trimmedPages.set(page, short);
+  }
+  return short;
+}
+
+/** The book as its file will hold it. What two books share, they share here too. */
+export const asWritten = (book: Book): Book => ({ ...book, pages: book.pages.map(trimmed) });
 
 const lines = (items: readonly unknown[], indent: string): string =>
   items.length === 0
@@ -43,7 +66,7 @@ function writePage(page: Page): string {
     `      "title": ${JSON.stringify(page.title)},`,
     `      "stage": ${JSON.stringify(page.stage)},`,
     `      "columns": ${lines(page.columns.map(column), "      ")},`,
-    `      "rows": ${lines(trimmed(page), "      ")},`,
+    `      "rows": ${lines(trimmed(page).rows, "      ")},`,
     `      "notes": ${table(page.notes, "      ")}`,
     "    }",
   ].join("\n");

@@ -196,7 +196,7 @@ describe("from the tape to the cloth", () => {
     await page.getByRole("button", { name: "Look for a better lay" }).click();
     await page.locator(".lay-told", { hasText: "The book keeps it." }).waitFor({ timeout: 20_000 });
     const [better] = await shown(["cloth_length_a"]);
-    await expect.poll(() => page.locator(".kept").textContent()).toBe("kept in this browser");
+    await expect.poll(() => page.locator(".kept").textContent()).toBe("Saved in this browser");
     await page.reload();
     await cell(page, "A1").waitFor();
     expect(await shown(["cloth_length_a"])).toEqual([better]);

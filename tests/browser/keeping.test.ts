@@ -24,7 +24,8 @@ afterEach(async () => {
 });
 
 const title = (of = page) => of.getByLabel("Title of the book");
-const kept = (of = page) => expect.poll(() => of.locator(".kept").textContent()).toBe("kept in this browser");
+const kept = (of = page) =>
+  expect.poll(() => of.locator(".kept").textContent()).toBe("Saved in this browser");
 
 /** Types into A21 of the page that is shown; row 21 of the ready book's first page is blank. */
 async function note(text: string, of = page): Promise<void> {
@@ -55,7 +56,7 @@ describe("kept in the browser", () => {
       .getByRole("button", { name: /In inches/ })
       .first()
       .waitFor();
-    expect(await page.getByRole("button", { name: /^Throw away/ }).count()).toBe(1);
+    expect(await page.getByRole("button", { name: /^Move to bin/ }).count()).toBe(1);
   });
 
   it("what was typed is there after a reload, and so is the chosen cell", async () => {
@@ -88,7 +89,7 @@ describe("kept in the browser", () => {
     expect(await cell(second, "A21").textContent()).toBe("before the crash");
   });
 
-  it("several books are kept; each opens as it was left, one can be thrown away", async () => {
+  it("several books are kept; each opens as it was left, one can be moved to the bin, brought back and deleted", async () => {
     await note("in the peplum book");
     await page.keyboard.press("Control+o");
     await page.getByRole("button", { name: "A blank book in centimetres" }).click();
@@ -101,8 +102,14 @@ describe("kept in the browser", () => {
     await page.getByRole("button", { name: /^The Miller's Daughter.*changed/ }).click();
     await expect.poll(() => cell(page, "A21").textContent()).toBe("in the peplum book");
     await page.keyboard.press("Control+o");
-    await page.getByRole("button", { name: "Throw away The squire's cloak" }).click();
-    await page.getByRole("button", { name: "Throw away for good" }).click();
+    await page.getByRole("button", { name: "Move to bin The squire's cloak" }).click();
+    await page.getByText("Bin: 1 book").click();
+    await page.getByRole("button", { name: "Bring back The squire's cloak" }).click();
+    await page.getByRole("button", { name: /^The squire's cloak.*changed/ }).waitFor();
+    await page.getByRole("button", { name: "Move to bin The squire's cloak" }).click();
+    await page.getByText("Bin: 1 book").click();
+    await page.getByRole("button", { name: "Delete … The squire's cloak" }).click();
+    await page.getByRole("button", { name: "Delete permanently The squire's cloak" }).click();
     await expect.poll(() => page.getByText("The squire's cloak").count()).toBe(0);
     await page.keyboard.press("Escape");
     expect(await cell(page, "A21").textContent()).toBe("in the peplum book");
@@ -117,7 +124,7 @@ describe("kept in the browser", () => {
     await note("from the first tab");
     await kept();
     await note("from the second tab", second);
-    await second.getByText("kept beside it").waitFor();
+    await second.getByText("saved beside it").waitFor();
     await kept(second);
     await again();
     expect(await cell(page, "A21").textContent()).toBe("from the first tab");

@@ -1,9 +1,13 @@
-/** The books: those kept in this browser, the ready ones, a new one, one from a file. */
+/** The books: those saved in this browser, the bin, the ready ones, a new one, one from a file. */
 import { useEffect, useRef, useState } from "react";
 import { blankBook } from "../../book/shape.ts";
 import { Dialog } from "../shell/Dialog.tsx";
+import { Bin } from "./Bin.tsx";
+import { BookRow } from "./BookRow.tsx";
+import { copyText } from "./copies.ts";
+import { reasonOf } from "./in-time.ts";
 import type { Keeper, Keeping } from "./keeper.ts";
-import { readyBooks } from "./ready.ts";
+import { ReadyBooks } from "./ReadyBooks.tsx";
 import type { Spine } from "./shelf.ts";
 
 interface Props {
@@ -13,97 +17,108 @@ interface Props {
   readonly onDone: () => void;
 }
 
-type Ready = Awaited<ReturnType<typeof readyBooks>>;
-
 export function Books({ keeper, keeping, onFile, onDone }: Props) {
-  const [spines, setSpines] = useState<readonly Spine[]>([]);
-  const [ready, setReady] = useState<Ready>([]);
+  const { library } = keeper;
+  const [spines, setSpines] = useState<readonly Spine[] | null>(null);
+  const [bin, setBin] = useState<readonly Spine[]>([]);
+  const [lasting, setLasting] = useState<boolean | null>(null);
   const [refusal, setRefusal] = useState<string | null>(null);
-  const [leaving, setLeaving] = useState<string | null>(null);
+  const [done, setDone] = useState<string | null>(null);
   const field = useRef<HTMLInputElement>(null);
+
+  /** Does something that may fail; a failure is a sentence in the dialog. */
+  const act = async (work: () => Promise<unknown>) => {
+    setRefusal(null);
+    setDone(null);
+    try {
+      await work();
+    } catch (fault) {
+      setRefusal(`This could not be done: ${reasonOf(fault)}.`);
+    }
+  };
+  const refresh = async () => {
+    setSpines(await library.list());
+    setBin(await library.bin());
+  };
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once for each opening of the dialog
   useEffect(() => {
-    keeper.list().then(setSpines);
-    readyBooks().then(setReady);
+    act(refresh);
+    navigator.storage?.persisted?.().then(setLasting, () => {});
   }, [keeper]);
 
-  const open = async (spine: Spine) => {
-    if (spine.id === keeping.id) return onDone();
-    const reason = await keeper.open(spine.id);
-    if (reason) setRefusal(`“${spine.title}” was not opened: ${reason}`);
-    else onDone();
-  };
-  const remove = async (id: string) => {
-    setLeaving(null);
-    await keeper.remove(id);
-    setSpines(await keeper.list());
-  };
+  /** Opens a book; the dialog ends when that went well. */
+  const opening = (title: string, open: () => Promise<string | null>) =>
+    act(async () => {
+      const reason = await open();
+      if (reason === null) return onDone();
+      setRefusal(`“${title}” was not opened: ${reason}.`);
+      await refresh();
+    });
+  const add = (book: Parameters<Keeper["add"]>[0]) =>
+    opening(book.title, () => keeper.add(book).then(() => null));
+  const open = (spine: Spine) =>
+    spine.id === keeping.id ? onDone() : opening(spine.title, () => keeper.open(spine.id));
   const chooseFile = async (file: File | undefined) => {
     if (!file) return;
-    await onFile(file);
+    // A file of several books leaves the dialog open, with these books in the list.
     onDone();
+    await onFile(file);
   };
-  const blank = (unit: "in" | "cm") =>
-    keeper.add(blankBook("A new book", unit, unit === "in" ? "1/8" : "1 mm")).then(onDone);
+  const saveAll = () =>
+    act(async () => {
+      const { name, count } = await keeper.saveAll();
+      await refresh();
+      setDone(`Saved ${count === 1 ? "one book" : `${count} books`} as ${name}.`);
+    });
+  const blank = (unit: "in" | "cm") => add(blankBook("A new book", unit, unit === "in" ? "1/8" : "1 mm"));
 
   return (
     <Dialog title="Books" onDone={onDone}>
       <div role="alert">{refusal && <p className="look">{refusal}</p>}</div>
+      <div role="status">{done && <p>{done}</p>}</div>
       <section className="books" aria-labelledby="books-kept">
-        <h3 id="books-kept">Kept in this browser</h3>
-        {spines.length === 0 && <p className="empty">None yet.</p>}
+        <h3 id="books-kept">Saved in this browser</h3>
+        {!library.shelf && (
+          <p className="look">
+            Nothing can be saved in this browser now. The open book ({copyText(keeping)}) stays until this tab
+            is closed.
+          </p>
+        )}
+        {library.shelf && spines?.length === 0 && <p className="empty">None yet.</p>}
         <ul>
-          {spines.map((spine) => (
-            <li key={spine.id} className="book">
-              <button type="button" className="book-open" onClick={() => open(spine)}>
-                <b>{spine.title}</b>
-                <small>
-                  {spine.id === keeping.id ? "open now, " : ""}changed{" "}
-                  {new Date(spine.changed).toLocaleString()}
-                </small>
-              </button>
-              {leaving === spine.id ? (
-                <span className="book-leaving">
-                  <button type="button" onClick={() => remove(spine.id)}>
-                    Throw away for good
-                  </button>
-                  <button type="button" onClick={() => setLeaving(null)}>
-                    Keep
-                  </button>
-                </span>
-              ) : (
-                <button type="button" className="quiet" onClick={() => setLeaving(spine.id)}>
-                  Throw away<span className="unseen"> {spine.title}</span>
-                </button>
-              )}
-            </li>
+          {spines?.map((spine) => (
+            <BookRow
+              key={`${spine.id} ${spine.revision}`}
+              spine={spine}
+              library={library}
+              isOpen={spine.id === keeping.id}
+              onOpen={() => open(spine)}
+              onEarlier={() => opening(spine.title, () => keeper.openEarlier(spine))}
+              onThrowAway={() => act(() => keeper.throwAway(spine.id).then(refresh))}
+            />
           ))}
         </ul>
+        {library.shelf && (
+          <p className="books-all">
+            <button type="button" disabled={!spines?.length} onClick={saveAll}>
+              Save all books to one file
+            </button>
+            <span className="aside">
+              {lasting === null
+                ? ""
+                : lasting
+                  ? "The browser will not delete these books by itself. A copy in a file is still wise."
+                  : "The browser may delete these books when space runs short: keep copies in files."}
+            </span>
+          </p>
+        )}
+        <Bin
+          spines={bin}
+          onBringBack={(id) => act(() => library.bringBack(id).then(refresh))}
+          onDelete={(id) => act(() => library.deletePermanently(id).then(refresh))}
+        />
       </section>
-      <section className="books" aria-labelledby="books-ready">
-        <h3 id="books-ready">Begin with a ready book</h3>
-        <ul>
-          {ready.map(({ name, reading }) => (
-            <li key={name} className="book">
-              {"book" in reading ? (
-                <button
-                  type="button"
-                  className="book-open"
-                  onClick={() => keeper.add(reading.book).then(onDone)}
-                >
-                  <b>{reading.book.title}</b>
-                  <small>
-                    {reading.book.about} In {reading.book.unit === "in" ? "inches" : "centimetres"}.
-                  </small>
-                </button>
-              ) : (
-                <p className="look">
-                  {name}: {reading.reason}
-                </p>
-              )}
-            </li>
-          ))}
-        </ul>
-      </section>
+      <ReadyBooks onOpen={add} />
       <section className="books" aria-labelledby="books-new">
         <h3 id="books-new">Or</h3>
         <div className="top-group">
@@ -126,7 +141,12 @@ export function Books({ keeper, keeping, onFile, onDone }: Props) {
           accept=".json,application/json"
           onChange={(event) => chooseFile(event.target.files?.[0])}
         />
-        <p className="aside">A file can also be dropped anywhere on the page.</p>
+        <p className="aside">
+          A file, of one book or of all, can also be dropped anywhere on the page.{" "}
+          <a href="./notices.txt" target="_blank" rel="noreferrer">
+            Licence notices
+          </a>
+        </p>
       </section>
     </Dialog>
   );

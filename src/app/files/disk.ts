@@ -1,4 +1,5 @@
 /** Books to and from files of this computer. Nothing leaves it. */
+import { holdsBooks, readBooks } from "../../book/books.ts";
 import { type Reading, readBook } from "../../book/read.ts";
 import type { Book } from "../../book/shape.ts";
 import { writeBook } from "../../book/write.ts";
@@ -6,9 +7,12 @@ import { writeBook } from "../../book/write.ts";
 /** More than any book can have, even if each letter takes four bytes; what is longer need not be read whole. */
 const MOST_BYTES = 130_000_000;
 
-export async function openFile(file: File): Promise<Reading> {
+/** A book, the texts of several books, or the reason why it can't be read. */
+export async function openFile(file: File): Promise<Reading | { readonly texts: readonly string[] }> {
   try {
-    return readBook(await file.slice(0, MOST_BYTES).text());
+    if (!holdsBooks(await file.slice(0, 200).text())) return readBook(await file.slice(0, MOST_BYTES).text());
+    const texts = readBooks(await file.text());
+    return "reason" in texts ? texts : { texts };
   } catch {
     return { reason: "the browser could not read it; look whether it is still there and may be read" };
   }
@@ -27,12 +31,15 @@ export function fileName(title: string): string {
   return `${plain || "book"}.json`;
 }
 
-export function saveFile(book: Book): string {
-  const url = URL.createObjectURL(new Blob([writeBook(book)], { type: "application/json" }));
+/** Saves a text as a file; gives the file's name. */
+export function saveText(text: string, name: string): string {
+  const url = URL.createObjectURL(new Blob([text], { type: "application/json" }));
   const link = document.createElement("a");
   link.href = url;
-  link.download = fileName(book.title);
+  link.download = name;
   link.click();
   setTimeout(() => URL.revokeObjectURL(url), 10_000);
-  return link.download;
+  return name;
 }
+
+export const saveFile = (book: Book): string => saveText(writeBook(book), fileName(book.title));

@@ -1,6 +1,6 @@
 /**
- * Keeps the open book in the browser: shortly after every change, at once when the page is being
- * closed, and never over what another tab has kept meanwhile.
+ * Keeps the open book in the browser: what was done is written down before the engine works on it,
+ * the shelf takes it shortly after, and neither writes over what another tab has kept meanwhile.
  */
 import type { Place } from "../../book/address.ts";
 import { readBook } from "../../book/read.ts";
@@ -8,12 +8,22 @@ import { type Book, blankBook } from "../../book/shape.ts";
 import { writeBook } from "../../book/write.ts";
 import { retitle } from "../../store/commands.ts";
 import type { Store } from "../../store/store.ts";
+import { beginOpening, endOpening, hungAt } from "./attempt.ts";
+import { saveFile, saveText } from "./disk.ts";
 import { holdBook } from "./hold.ts";
-import type { Shelf, Spine } from "./shelf.ts";
-import { dropSlip, readSlip, type Slip, writeSlip } from "./slip.ts";
+import { reasonOf } from "./in-time.ts";
+import { dropWritten, Journal, writtenOf } from "./journal.ts";
+import { type Library, newId, titled } from "./library.ts";
+import { recallPlace, rememberPlace } from "./place.ts";
+import type { Spine } from "./shelf.ts";
+import { remember } from "./storage.ts";
+import { TAB, tabsAlive } from "./tab.ts";
+import { type Unkept, unkeptOf } from "./unkept.ts";
 
-/** How long a change may wait before it is kept, in milliseconds. */
+/** How long a change of a large book may wait before it is kept, in milliseconds. */
 const SOON = 150;
+/** A book that is written in less than this, in milliseconds, is kept at once. */
+const QUICK = 8;
 
 export interface Keeping {
   readonly id: string;
@@ -21,10 +31,12 @@ export interface Keeping {
   readonly opening: number;
   /** The cell that was chosen when the book was last open. */
   readonly place: Place;
-  /** True while changes are not on the shelf yet. */
-  readonly waiting: boolean;
+  /** Whether everything that was done is on the shelf; "unsaved" when it can't be put there. */
+  readonly state: "saved" | "saving" | "unsaved";
   /** True while another tab has the book open too. */
   readonly elsewhere: boolean;
+  /** When the last copy was saved to a file, in milliseconds since 1970, and whether the book has changed since. */
+  readonly copied: { readonly at: number; readonly changed: boolean } | null;
   /** Why nothing can be kept in this browser, in a sentence. */
   readonly trouble: string | null;
   /** Something that happened to the book without being asked for. */
@@ -32,25 +44,34 @@ export interface Keeping {
 }
 
 const FIRST_CELL: Place = { page: 0, row: 0, column: 0 };
-const newId = (): string => `${Date.now().toString(36)}${Math.random().toString(36).slice(2, 10)}`;
 
 export class Keeper {
+  readonly library: Library;
   readonly #store: Store;
-  readonly #shelf: Shelf | null;
+  readonly #journal = new Journal(TAB);
   #spine: Spine;
   /** The book as it is on the shelf. */
-  #kept: Book | null = null;
+  #kept: Book | null;
+  /** The book as its last file has it. */
+  #copied: Book | null = null;
   #place: Place = FIRST_CELL;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #line: Promise<void> = Promise.resolve();
+  /** How long the book took to write last, in milliseconds. */
+  #cost = 0;
+  /** Whether the browser had room to write the last step down. */
+  #written = true;
+  /** Journals that are not needed any more once the open book is on the shelf. */
+  #taken: { readonly id: string; readonly tab: string }[] = [];
   #letGo: () => void = () => {};
   #holding: string | null = null;
+  #asked = false;
   #state: Keeping;
   readonly #listeners = new Set<() => void>();
 
-  constructor(store: Store, shelf: Shelf | null, trouble: string | null = null) {
+  constructor(store: Store, library: Library, trouble: string | null = null) {
     this.#store = store;
-    this.#shelf = shelf;
+    this.library = library;
     this.#spine = this.#freshSpine(store.book);
     // What the store begins with is no one's work.
     this.#kept = store.book;
@@ -58,17 +79,20 @@ export class Keeper {
       id: this.#spine.id,
       opening: 0,
       place: FIRST_CELL,
-      waiting: false,
+      state: library.shelf ? "saved" : "unsaved",
       elsewhere: false,
+      copied: null,
       trouble,
       news: null,
+    };
+    store.beforeWork = (next) => {
+      if (library.shelf) this.#written = this.#journal.write(next);
     };
     store.subscribe(this.#notice);
     addEventListener("pagehide", this.#closing);
     document.addEventListener("visibilitychange", this.#closing);
     addEventListener("beforeunload", (event) => {
-      const kept = this.#shelf && this.#state.trouble === null;
-      if (!kept && this.#store.book !== this.#kept) event.preventDefault();
+      if (this.#atRisk()) event.preventDefault();
     });
   }
 
@@ -86,15 +110,31 @@ export class Keeper {
     for (const listener of [...this.#listeners]) listener();
   }
 
+  /** Tells news, after what was told before and is not dismissed yet. */
+  tellNews(news: string): void {
+    const before = this.#state.news;
+    this.#tell({ news: before?.includes(news) ? before : [before, news].filter(Boolean).join(". ") });
+  }
+
   #freshSpine({ title }: Book): Spine {
     const now = Date.now();
     return { id: newId(), title, changed: now, opened: now, revision: 0, place: FIRST_CELL };
   }
 
+  /** Whether the open book holds work that is neither on the shelf nor in a file. */
+  #atRisk(): boolean {
+    const { book } = this.#store;
+    const safe = this.#state.state !== "unsaved" && this.#written;
+    return !safe && book !== this.#kept && book !== this.#copied;
+  }
+
   readonly #notice = (): void => {
-    if (this.#store.book === this.#kept || !this.#shelf) return;
-    if (!this.#state.waiting) this.#tell({ waiting: true });
-    this.#timer ??= setTimeout(() => this.flush(), SOON);
+    const { book } = this.#store;
+    if (this.#state.copied?.changed === false && book !== this.#copied)
+      this.#tell({ copied: { ...this.#state.copied, changed: true } });
+    if (book === this.#kept || !this.library.shelf) return;
+    if (this.#state.state === "saved") this.#tell({ state: "saving" });
+    this.#timer ??= setTimeout(() => this.flush(), this.#cost < QUICK ? 0 : SOON);
   };
 
   /** Puts on the shelf what is not there yet. */
@@ -107,41 +147,54 @@ export class Keeper {
 
   async #put(): Promise<void> {
     const { book } = this.#store;
-    if (book === this.#kept || !this.#shelf) return;
-    const { title } = book;
-    const spine = {
+    const { shelf } = this.library;
+    if (book === this.#kept || !shelf) return;
+    const { step } = this.#journal;
+    const spine: Spine = {
       ...this.#spine,
-      title,
+      title: book.title,
       changed: Date.now(),
-      revision: this.#spine.revision + 1,
       place: this.#place,
+      by: { tab: TAB, step },
     };
+    let revision: number | null;
     try {
-      if (!(await this.#shelf.keep(spine, writeBook(book)))) return this.#part();
-    } catch (reason) {
-      const why = reason instanceof Error ? reason.message : String(reason);
-      return this.#tell({
-        trouble: `this book could not be kept in the browser (${why}): save it to a file`,
-      });
+      const begun = performance.now();
+      const text = writeBook(book);
+      this.#cost = performance.now() - begun;
+      revision = await shelf.keep(spine, text);
+    } catch (fault) {
+      const trouble = `this book could not be saved in the browser (${reasonOf(fault)}): save it to a file`;
+      return this.#tell({ trouble, state: "unsaved" });
     }
-    this.#spine = spine;
+    if (revision === null) return this.#part();
+    this.#spine = { ...spine, revision };
     this.#kept = book;
-    const waiting = this.#store.book !== book;
-    if (!waiting) dropSlip(spine.id);
-    this.#tell({ waiting, trouble: null });
+    this.#journal.kept(book, step, revision, this.#store.book);
+    for (const { id, tab } of this.#taken.splice(0)) dropWritten(id, tab);
+    this.#tell({ state: this.#store.book === book ? "saved" : "saving", trouble: null });
+    this.#askToKeep();
+  }
+
+  /** Asks the browser, once and when there is something to keep, not to clear the books by itself. */
+  #askToKeep(): void {
+    if (this.#asked || this.#spine.revision < 2) return;
+    this.#asked = true;
+    navigator.storage?.persist?.().catch(() => {});
   }
 
   /** Another tab has kept changes of this book: what was changed here becomes a book of its own. */
   #part(): void {
     const { title } = this.#store.book;
-    const own = `${title.slice(0, 180)}, second copy`;
-    dropSlip(this.#spine.id);
+    const own = titled(title, "second copy");
+    this.#taken.push({ id: this.#spine.id, tab: TAB });
     this.#spine = this.#freshSpine({ ...this.#store.book, title: own });
+    this.#journal.begin(this.#spine.id, null, 0);
     this.#hold();
-    this.#tell({
-      id: this.#spine.id,
-      news: `“${title}” was changed in another tab; what you changed here is kept beside it as “${own}”`,
-    });
+    this.#tell({ id: this.#spine.id, copied: null });
+    this.tellNews(
+      `“${title}” was changed in another tab; what you changed here is saved beside it as “${own}”`,
+    );
     this.#store.run(retitle(own));
   }
 
@@ -150,86 +203,165 @@ export class Keeper {
     if (this.#holding === id) return;
     this.#letGo();
     this.#holding = id;
-    sessionStorage.setItem("ellwand.open", id);
+    remember("sessionStorage", "ellwand.open", id);
     this.#letGo = holdBook(id, (free) => {
-      if (this.#state.elsewhere === !free) return;
-      this.#tell({ elsewhere: !free });
-      if (free) this.#catchUp(id);
+      const waited = free && this.#state.elsewhere;
+      if (this.#state.elsewhere === free) this.#tell({ elsewhere: !free });
+      // A tab that was just closed may have been alive a moment ago, when its journal was looked for.
+      if (waited || (free && writtenOf(id).some(({ tab }) => tab !== TAB))) this.#catchUp(id).catch(() => {});
     });
   }
 
   /** The other tab is closed: goes on from what it kept, if nothing was changed here. */
   async #catchUp(id: string): Promise<void> {
     await this.#line;
-    const kept = await this.#shelf?.read(id);
-    if (id !== this.#spine.id || !kept || kept.spine.revision === this.#spine.revision) return;
-    if (this.#store.book === this.#kept) await this.open(id);
+    const kept = await this.library.shelf?.read(id);
+    if (id !== this.#spine.id || !kept) return;
+    const moved = kept.spine.revision !== this.#spine.revision;
+    const left = moved ? [] : await unkeptOf(kept);
+    if ((moved || left.length > 0) && this.#store.book === this.#kept) await this.open(id);
   }
 
-  /** Opens a kept book; the reason why not when it can't be read. The open book stays open then. */
+  /**
+   * Opens a kept book, with what closed tabs had not put on the shelf any more. The reason why not
+   * when it can't be opened: then the open book stays open, and the other stays on the shelf as it is.
+   */
   async open(id: string): Promise<string | null> {
-    const found = await this.#shelf?.read(id);
+    const reason = await this.#open(id).catch(reasonOf);
+    this.library.note(id, reason);
+    if (reason !== null) endOpening();
+    return reason;
+  }
+
+  async #open(id: string): Promise<string | null> {
+    const found = await this.library.shelf?.read(id);
     if (!found) return "this book is no longer kept in this browser";
-    let reading = readBook(found.text);
-    let news: string | null = null;
-    if ("reason" in reading) {
-      const { reason } = reading;
-      reading = readBook(found.before);
-      if ("reason" in reading) return reason;
-      news = `what was kept last could not be read (${reason}); this is the book as it was opened before`;
+    const reading = readBook(found.text);
+    if ("reason" in reading) return reading.reason;
+    const unkept = await unkeptOf(found);
+    // What a page hung on while it took it up is put aside instead.
+    const takesUp = hungAt(id, await tabsAlive()) !== "journal";
+    await this.#leave();
+    beginOpening(id, "book");
+    const place = recallPlace(id) ?? found.spine.place;
+    this.#show({ ...found.spine, opened: Date.now() }, reading.book, place, reading.book);
+    try {
+      await this.library.shelf?.opened(id, this.#spine.opened);
+      if (unkept.length > 0) beginOpening(id, "journal");
+      for (const one of unkept) await this.#takeUp(one, takesUp);
+    } catch (fault) {
+      this.#tell({ trouble: `the last changes of this book could not be taken up (${reasonOf(fault)})` });
     }
-    const { book } = reading;
-    await this.flush();
-    this.#spine = { ...found.spine, opened: Date.now() };
-    const slip = readSlip(id);
-    this.#show(book, slip?.place ?? found.spine.place, book, news);
-    await this.#shelf?.opened(id, this.#spine.opened, news === null);
-    if (slip) await this.#takeUp(slip, found.text);
     return null;
   }
 
-  /** Takes up changes that a closing page could not put on the shelf any more. */
-  async #takeUp(slip: Slip, text: string): Promise<void> {
-    const { id, revision } = this.#spine;
-    const reading = slip.text === null || slip.text === text ? null : readBook(slip.text);
-    if (!reading || "reason" in reading) return dropSlip(id);
-    if (slip.revision < revision) this.#spine = { ...this.#spine, revision: slip.revision };
-    this.#store.run({ label: "take up the last changes", edit: () => reading.book });
-    await this.flush();
+  /** Takes up what a closed tab had not put on the shelf any more; what does not fit becomes a book of its own. */
+  async #takeUp({ tab, book, fits }: Unkept, runs: boolean): Promise<void> {
+    const { id, title } = this.#spine;
+    const old = this.#store.book;
+    if (fits && runs && old === this.#kept) {
+      const refusal = this.#store.run({ label: "take up the last changes", edit: () => book });
+      if (refusal === null) {
+        this.#taken.push({ id, tab });
+        return this.flush();
+      }
+    }
+    const own = titled(title, "with the last changes");
+    await this.library.put(own, writeBook({ ...book, title: own }));
+    dropWritten(id, tab);
+    this.tellNews(`The last changes of “${title}” are saved as a book of their own, “${own}”`);
   }
 
-  #show(book: Book, place: Place, kept: Book | null, news: string | null = null): void {
-    this.#kept = this.#shelf ? kept : book;
-    const fits = place.page < book.pages.length;
-    this.#place = fits ? place : FIRST_CELL;
-    const { opening } = this.#state;
-    this.#tell({ id: this.#spine.id, opening: opening + 1, place: this.#place, waiting: false, news });
+  /** Before another book is opened. What can't be saved in the browser is saved to a file. */
+  async #leave(): Promise<void> {
+    this.#tell({ news: null });
+    await this.flush();
+    if (!this.#atRisk()) return;
+    const { book } = this.#store;
+    this.tellNews(
+      `“${book.title}” could not be saved in this browser; a copy is in the file ${saveFile(book)}`,
+    );
+  }
+
+  #show(spine: Spine, book: Book, place: Place, kept: Book | null): void {
+    const before = { spine: this.#spine, kept: this.#kept, book: this.#store.book };
+    this.#spine = spine;
+    this.#kept = this.library.shelf ? kept : book;
+    this.#journal.begin(spine.id, kept, spine.revision);
+    try {
+      this.#store.open(book);
+    } catch (fault) {
+      this.#spine = before.spine;
+      this.#kept = before.kept;
+      this.#journal.begin(before.spine.id, before.kept, before.spine.revision);
+      this.#store.open(before.book);
+      throw fault;
+    }
+    this.#place = place.page < book.pages.length ? place : FIRST_CELL;
+    this.#copied = null;
+    const { copied } = spine;
+    this.#tell({
+      id: spine.id,
+      opening: this.#state.opening + 1,
+      place: this.#place,
+      state: !this.library.shelf ? "unsaved" : kept ? "saved" : "saving",
+      copied: copied ? { at: copied.at, changed: copied.revision !== spine.revision } : null,
+    });
     this.#hold();
-    this.#store.open(book);
   }
 
   /** Opens a book that is not on the shelf yet, and puts it there. */
   async add(book: Book): Promise<void> {
-    await this.flush();
-    this.#spine = this.#freshSpine(book);
-    this.#show(book, FIRST_CELL, null);
+    await this.#leave();
+    this.#show(this.#freshSpine(book), book, FIRST_CELL, null);
     await this.flush();
   }
 
-  /** Takes a book off the shelf for good. In place of the open one, the next or a blank one is opened. */
-  async remove(id: string): Promise<void> {
-    await this.#line;
-    await this.#shelf?.remove(id);
-    dropSlip(id);
+  /** Opens the state in which a book was opened before, as a book of its own; the reason why not. */
+  async openEarlier({ id, title }: Pick<Spine, "id" | "title">): Promise<string | null> {
+    try {
+      const reading = readBook((await this.library.earlier(id)) ?? "");
+      if ("reason" in reading) return reading.reason;
+      await this.add({ ...reading.book, title: titled(title, "earlier state") });
+      return null;
+    } catch (fault) {
+      return reasonOf(fault);
+    }
+  }
+
+  /** Puts a book in the bin. In place of the open one, the next or a blank one is opened. */
+  async throwAway(id: string): Promise<void> {
+    await this.flush();
+    await this.library.throwAway(id);
     if (id !== this.#spine.id) return;
-    this.#kept = this.#store.book;
-    for (const next of await this.list()) if ((await this.open(next.id)) === null) return;
+    for (const next of await this.library.list()) if ((await this.open(next.id)) === null) return;
     const { unit, mark } = this.#store.book;
     await this.add(blankBook("A new book", unit, mark));
   }
 
-  async list(): Promise<Spine[]> {
-    return (await this.#shelf?.list()) ?? [];
+  /** Saves the open book to a file; gives the file's name. */
+  saveCopy(): string {
+    const { book } = this.#store;
+    const name = saveFile(book);
+    this.#copied = book;
+    this.#tell({ copied: { at: Date.now(), changed: false } });
+    this.flush()
+      .then(() => this.library.copied([this.#spine.id]))
+      .catch(() => {});
+    return name;
+  }
+
+  /** Saves every book to one file; gives the file's name and how many books are in it. */
+  async saveAll(): Promise<{ name: string; count: number }> {
+    await this.flush();
+    const { text, ids } = await this.library.everything();
+    const name = saveText(text, `ellwand-books-${new Date().toISOString().slice(0, 10)}.json`);
+    await this.library.copied(ids);
+    if (this.#store.book === this.#kept && ids.includes(this.#spine.id)) {
+      this.#copied = this.#store.book;
+      this.#tell({ copied: { at: Date.now(), changed: false } });
+    }
+    return { name, count: ids.length };
   }
 
   /** Notes which cell is chosen. */
@@ -243,10 +375,9 @@ export class Keeper {
 
   readonly #closing = (event: Event): void => {
     if (event.type === "visibilitychange" && document.visibilityState === "visible") return;
-    const { book } = this.#store;
-    const { id, revision } = this.#spine;
-    if (!this.#shelf) return;
-    writeSlip(id, { revision, text: book === this.#kept ? null : writeBook(book), place: this.#place });
+    rememberPlace(this.#spine.id, this.#place);
+    // What the engine did not accept need not be written down.
+    if (this.#store.book === this.#kept) this.#journal.clear();
     this.flush();
   };
 }

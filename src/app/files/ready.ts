@@ -1,5 +1,6 @@
 /** The ready books: every file in templates/, in the format that a person saves. */
 import { type Reading, readBook } from "../../book/read.ts";
+import { reasonOf } from "./in-time.ts";
 
 const files = import.meta.glob("../../../templates/*.json", { query: "?raw", import: "default" });
 
@@ -15,7 +16,12 @@ const nameOf = (path: string): string =>
 /** A ready book by the name of its file. */
 export async function readyBook(name: string): Promise<Reading> {
   const found = Object.entries(files).find(([path]) => nameOf(path) === name);
-  return found ? readBook(await found[1]()) : { reason: `there is no ready book called ${name}` };
+  if (!found) return { reason: `there is no ready book called ${name}` };
+  try {
+    return readBook(await found[1]());
+  } catch (fault) {
+    return { reason: `this ready book could not be loaded (${reasonOf(fault)}); reload the page` };
+  }
 }
 
 export const firstBook = (): Promise<Reading> => readyBook(FIRST);

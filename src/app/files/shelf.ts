@@ -1,11 +1,13 @@
 /**
- * The books kept in this browser. A book's text and what is told of it in the list change in one
- * transaction, so that a crash leaves either the old book or the new one.
+ * The books kept in this browser. A book's text and what the list says of it change in one
+ * transaction, so that a crash leaves either the old book or the new one. Every answer has a time
+ * limit; what fails throws an Error whose message is a sentence without a full stop.
  */
-import { type DBSchema, type IDBPDatabase, openDB } from "idb";
+import { type DBSchema, deleteDB, type IDBPDatabase, openDB } from "idb";
 import type { Place } from "../../book/address.ts";
+import { inTime, reasonOf } from "./in-time.ts";
 
-/** What the list of books tells of one. */
+/** What the list of books says of one book. */
 export interface Spine {
   readonly id: string;
   readonly title: string;
@@ -16,9 +18,15 @@ export interface Spine {
   readonly revision: number;
   /** The cell that was chosen last. */
   readonly place: Place;
+  /** The tab that kept this revision, and the step of that tab's journal which is in it. */
+  readonly by?: { readonly tab: string; readonly step: number };
+  /** When the book was put in the bin; absent while it is not there. */
+  readonly binned?: number;
+  /** When a copy was last saved to a file, and of which revision. */
+  readonly copied?: { readonly at: number; readonly revision: number };
 }
 
-interface Leaves {
+export interface Leaves {
   readonly id: string;
   readonly text: string;
   /** The text as it was when the book was last opened and could be read. */
@@ -30,68 +38,145 @@ interface Shelves extends DBSchema {
   leaves: { key: string; value: Leaves };
 }
 
+/** How long the database may take to open, and to answer, in milliseconds. */
+const OPENING = 6_000;
+const ANSWERING = 10_000;
+
+function whyClosed(fault: unknown): string {
+  const name = fault instanceof Error ? fault.name : "";
+  if (name === "VersionError")
+    return "a newer Ellwand keeps books in this browser, and this older one leaves them as they are; open the newer Ellwand, or reload this page if it was brought up to date";
+  if (name === "SecurityError")
+    return "the browser does not let this page keep anything; it may be in private mode or block the data of this site";
+  return `the browser's database could not be opened: ${reasonOf(fault)}`;
+}
+
 export class Shelf {
   readonly #db: IDBPDatabase<Shelves>;
+  /** Why the database is closed for good. */
+  #closed: string | null = null;
 
   private constructor(db: IDBPDatabase<Shelves>) {
     this.#db = db;
   }
 
   static async open(name = "ellwand"): Promise<Shelf> {
-    const db = await openDB<Shelves>(name, 1, {
-      upgrade(fresh) {
-        fresh.createObjectStore("spines", { keyPath: "id" });
-        fresh.createObjectStore("leaves", { keyPath: "id" });
-      },
-    });
-    return new Shelf(db);
-  }
-
-  /** Every book, the one opened last first. */
-  async list(): Promise<Spine[]> {
-    const spines = await this.#db.getAll("spines");
-    return spines.sort((a, b) => b.opened - a.opened);
-  }
-
-  async read(id: string): Promise<{ spine: Spine; text: string; before: string } | null> {
-    const tx = this.#db.transaction(["spines", "leaves"]);
-    const [spine, leaves] = await Promise.all([
-      tx.objectStore("spines").get(id),
-      tx.objectStore("leaves").get(id),
-    ]);
-    return spine && leaves ? { spine, text: leaves.text, before: leaves.before } : null;
-  }
-
-  /** Keeps a book's text, unless its revision is no longer the one before: then false, and nothing is changed. */
-  async keep(spine: Spine, text: string): Promise<boolean> {
-    const tx = this.#db.transaction(["spines", "leaves"], "readwrite", { durability: "strict" });
-    const spines = tx.objectStore("spines");
-    const leaves = tx.objectStore("leaves");
-    const [now, old] = await Promise.all([spines.get(spine.id), leaves.get(spine.id)]);
-    const fits = !now || now.revision === spine.revision - 1;
-    if (fits) {
-      await Promise.all([spines.put(spine), leaves.put({ id: spine.id, text, before: old?.before ?? text })]);
+    let shelf: Shelf | null = null;
+    try {
+      if (!globalThis.indexedDB) throw new Error("this browser has none");
+      const db = await Shelf.#connect(name, (why) => {
+        if (shelf) shelf.#closed = why;
+      });
+      shelf = new Shelf(db);
+      return shelf;
+    } catch (fault) {
+      throw new Error(whyClosed(fault));
     }
-    await tx.done;
-    return fits;
   }
 
-  /** Notes that a book was opened. If its text read well, it becomes the one before. */
-  async opened(id: string, opened: number, readWell: boolean): Promise<void> {
-    const tx = this.#db.transaction(["spines", "leaves"], "readwrite");
-    const spine = await tx.objectStore("spines").get(id);
-    if (spine) await tx.objectStore("spines").put({ ...spine, opened });
-    const leaves = readWell ? await tx.objectStore("leaves").get(id) : undefined;
-    if (leaves) await tx.objectStore("leaves").put({ ...leaves, before: leaves.text });
-    await tx.done;
+  static async #connect(name: string, lost: (why: string) => void): Promise<IDBPDatabase<Shelves>> {
+    const opening = new Promise<IDBPDatabase<Shelves>>((resolve, reject) => {
+      openDB<Shelves>(name, 1, {
+        upgrade(fresh) {
+          fresh.createObjectStore("spines", { keyPath: "id" });
+          fresh.createObjectStore("leaves", { keyPath: "id" });
+        },
+        blocked: () => reject(new Error("another tab holds it; close the other tabs of Ellwand")),
+        blocking(_now, _next, event) {
+          (event.target as IDBDatabase).close();
+          lost("a newer Ellwand was opened in another tab; reload this page");
+        },
+        terminated: () => lost("the browser closed its database; reload this page"),
+      }).then(resolve, reject);
+    });
+    const db = await inTime(opening, OPENING, (late) => late.close());
+    if (db.objectStoreNames.length > 0) return db;
+    // A database without a single shelf holds nothing; it is made anew.
+    db.close();
+    await inTime(deleteDB(name), OPENING);
+    return Shelf.#connect(name, lost);
   }
 
-  async remove(id: string): Promise<void> {
-    const tx = this.#db.transaction(["spines", "leaves"], "readwrite");
-    await Promise.all([tx.objectStore("spines").delete(id), tx.objectStore("leaves").delete(id), tx.done]);
+  async #ask<T>(work: () => Promise<T>): Promise<T> {
+    if (this.#closed) throw new Error(this.#closed);
+    try {
+      return await inTime(work(), ANSWERING);
+    } catch (fault) {
+      throw new Error(this.#closed ?? `the browser's database failed: ${reasonOf(fault)}`);
+    }
   }
 
-  close(): void {
-    this.#db.close();
+  /** Every book, those in the bin too; the book opened last comes first. */
+  list(): Promise<Spine[]> {
+    return this.#ask(async () => {
+      const spines = await this.#db.getAll("spines");
+      return spines.sort((a, b) => b.opened - a.opened);
+    });
+  }
+
+  read(id: string): Promise<{ spine: Spine; text: string; before: string } | null> {
+    return this.#ask(async () => {
+      const tx = this.#db.transaction(["spines", "leaves"]);
+      const [spine, leaves] = await Promise.all([
+        tx.objectStore("spines").get(id),
+        tx.objectStore("leaves").get(id),
+      ]);
+      return spine && leaves ? { spine, text: leaves.text, before: leaves.before } : null;
+    });
+  }
+
+  /**
+   * Keeps a book's text and gives its new revision, unless another tab has kept the book since the
+   * revision before: then null, and nothing is changed. What this tab kept itself it may replace,
+   * even where the answer to that came too late.
+   */
+  keep(spine: Spine, text: string): Promise<number | null> {
+    return this.#ask(async () => {
+      const tx = this.#db.transaction(["spines", "leaves"], "readwrite", { durability: "strict" });
+      const spines = tx.objectStore("spines");
+      const leaves = tx.objectStore("leaves");
+      const [now, old] = await Promise.all([spines.get(spine.id), leaves.get(spine.id)]);
+      const own = now?.by !== undefined && now.by.tab === spine.by?.tab;
+      const fits = !now || own || now.revision === spine.revision;
+      const revision = Math.max(spine.revision, now?.revision ?? 0) + 1;
+      if (fits) {
+        const copied = now?.copied ? { copied: now.copied } : {};
+        await Promise.all([
+          spines.put({ ...spine, ...copied, revision }),
+          leaves.put({ id: spine.id, text, before: old?.before ?? text }),
+        ]);
+      }
+      await tx.done;
+      return fits ? revision : null;
+    });
+  }
+
+  /** Changes what the list says of a book; the book itself stays as it is. */
+  note(id: string, change: (spine: Spine) => Spine): Promise<void> {
+    return this.#ask(async () => {
+      const tx = this.#db.transaction("spines", "readwrite");
+      const spine = await tx.store.get(id);
+      if (spine) await tx.store.put(change(spine));
+      await tx.done;
+    });
+  }
+
+  /** Notes that a book was opened and could be read: its text becomes the one before. */
+  opened(id: string, opened: number): Promise<void> {
+    return this.#ask(async () => {
+      const tx = this.#db.transaction(["spines", "leaves"], "readwrite");
+      const spine = await tx.objectStore("spines").get(id);
+      if (spine) await tx.objectStore("spines").put({ ...spine, opened });
+      const leaves = await tx.objectStore("leaves").get(id);
+      if (leaves) await tx.objectStore("leaves").put({ ...leaves, before: leaves.text });
+      await tx.done;
+    });
+  }
+
+  remove(id: string): Promise<void> {
+    return this.#ask(async () => {
+      const tx = this.#db.transaction(["spines", "leaves"], "readwrite");
+      await Promise.all([tx.objectStore("spines").delete(id), tx.objectStore("leaves").delete(id), tx.done]);
+    });
   }
 }

@@ -1,36 +1,90 @@
-/** The start: the book that was open last, or on the first start a ready one. */
+/**
+ * The start: the book that was open last, or on the first start a ready one. A book that does not
+ * open is passed over and stays on the shelf as it is.
+ */
 import { type Book, blankBook } from "../../book/shape.ts";
 import { layDesk } from "../../lay/desk.ts";
 import { Store } from "../../store/store.ts";
+import { hungAt } from "./attempt.ts";
+import { reasonOf } from "./in-time.ts";
 import { Keeper } from "./keeper.ts";
+import { Library } from "./library.ts";
 import { firstBook } from "./ready.ts";
-import { Shelf } from "./shelf.ts";
+import { Shelf, type Spine } from "./shelf.ts";
+import { recall } from "./storage.ts";
+import { holdTab, tabsAlive } from "./tab.ts";
+import { shelveBegun } from "./unkept.ts";
 
 export interface Start {
   readonly store: Store;
   readonly keeper: Keeper;
 }
 
+/** With this at the end of the page's address the start passes over every kept book. */
+export const FRESH = "#fresh";
+
+const HUNG = "the page did not come to an end of opening it the last time";
+
+const newBook = (): Book => blankBook("A new book", "in", "1/8");
+
 async function freshBook(): Promise<Book> {
-  const reading = await firstBook();
-  return "book" in reading ? reading.book : blankBook("A new book", "in", "1/8");
+  try {
+    const reading = await firstBook();
+    return "book" in reading ? reading.book : newBook();
+  } catch {
+    return newBook();
+  }
+}
+
+async function openShelf(): Promise<{ shelf: Shelf | null; spines: Spine[]; trouble: string | null }> {
+  try {
+    const shelf = await Shelf.open();
+    return { shelf, spines: await new Library(shelf).list(), trouble: null };
+  } catch (fault) {
+    const trouble = `Nothing can be saved in this browser now: ${reasonOf(fault)}. Save your work to a file`;
+    return { shelf: null, spines: [], trouble };
+  }
 }
 
 export async function start(): Promise<Start> {
-  let shelf: Shelf | null = null;
-  let trouble: string | null = null;
-  try {
-    shelf = await Shelf.open();
-  } catch {
-    trouble = "this browser keeps no books (it may be in private mode): save yours to a file";
+  holdTab();
+  const { shelf, spines, trouble } = await openShelf();
+  const store = new Store(newBook(), layDesk);
+  const keeper = new Keeper(store, new Library(shelf), trouble);
+  if (location.hash === FRESH) {
+    history.replaceState(null, "", location.pathname + location.search);
+    await keeper.add(newBook());
+    return { store, keeper };
   }
-  const store = new Store(blankBook("A new book", "in", "1/8"), layDesk);
-  const keeper = new Keeper(store, shelf, trouble);
-  const here = sessionStorage.getItem("ellwand.open");
-  const known = (await keeper.list()).map(({ id }) => id);
-  // The book of this very tab before the one opened last in any.
-  const order = here && known.includes(here) ? [here, ...known.filter((id) => id !== here)] : known;
-  for (const id of order) if ((await keeper.open(id)) === null) return { store, keeper };
-  await keeper.add(await freshBook());
+  const begun = shelf ? await shelveBegun(keeper.library).catch(() => []) : [];
+  await openOne(keeper, spines);
+  for (const title of begun) keeper.tellNews(`A book that a closed tab had begun is saved as “${title}”`);
   return { store, keeper };
+}
+
+/** Opens the book of this tab, else the one opened last in any, else an earlier state, else a ready book. */
+async function openOne(keeper: Keeper, spines: readonly Spine[]): Promise<void> {
+  const here = recall("sessionStorage", "ellwand.open");
+  const order = [...spines.filter(({ id }) => id === here), ...spines.filter(({ id }) => id !== here)];
+  const alive = await tabsAlive();
+  const passed: string[] = [];
+  const tell = () => {
+    for (const one of passed) keeper.tellNews(one);
+  };
+  for (const spine of order) {
+    const { id, title } = spine;
+    const hung = hungAt(id, alive) === "book";
+    if (hung) keeper.library.note(id, HUNG);
+    const reason = hung ? HUNG : await keeper.open(id);
+    if (reason === null) return tell();
+    passed.push(
+      `“${title}” was not opened: ${reason}. It is left as it is; Books offers its text as a file and its earlier state`,
+    );
+    if (passed.length === 1 && (await keeper.openEarlier(spine)) === null) {
+      passed.push("this is its earlier state, as a book of its own");
+      return tell();
+    }
+  }
+  await keeper.add(await freshBook());
+  tell();
 }

@@ -2,8 +2,13 @@
 import { useSyncExternalStore } from "react";
 import type { Start } from "../files/start.ts";
 import { Desk } from "./Desk.tsx";
+import { Guard } from "./Guard.tsx";
 
 export function App({ store, keeper }: Start) {
   const keeping = useSyncExternalStore(keeper.subscribe, () => keeper.state);
-  return <Desk key={keeping.opening} store={store} keeper={keeper} keeping={keeping} />;
+  return (
+    <Guard name="The page" of={keeping.opening}>
+      <Desk key={keeping.opening} store={store} keeper={keeper} keeping={keeping} />
+    </Guard>
+  );
 }

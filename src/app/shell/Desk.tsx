@@ -4,7 +4,8 @@ import type { Place } from "../../book/address.ts";
 import type { Store } from "../../store/store.ts";
 import { Checks } from "../checks/Checks.tsx";
 import { Books } from "../files/Books.tsx";
-import { openFile, saveFile } from "../files/disk.ts";
+import { openFile } from "../files/disk.ts";
+import { reasonOf } from "../files/in-time.ts";
 import type { Keeper, Keeping } from "../files/keeper.ts";
 import { FormulaBar } from "../grid/FormulaBar.tsx";
 import { handOf } from "../grid/hand.ts";
@@ -26,13 +27,15 @@ interface Props {
 }
 
 export function Desk({ store, keeper, keeping }: Props) {
-  useRevision(store);
+  const revision = useRevision(store);
   const [chosen, setChosen] = useState<Place>(keeping.place);
   const [dialog, setDialog] = useState<"books" | "help" | null>(null);
   const [message, setMessage] = useState<Message | null>(null);
   const [lookingAt, setLookingAt] = useState(false);
   const lastOnPage = useRef(new Map<number, Place>());
   const place = within(store.shown, chosen);
+  /** A part that failed is tried again when the book or the chosen cell changes. */
+  const of = `${revision} ${place.page} ${place.row} ${place.column}`;
 
   const go = (to: Place) => {
     lastOnPage.current.set(to.page, to);
@@ -42,14 +45,24 @@ export function Desk({ store, keeper, keeping }: Props) {
   const turnTo = (page: number) => go(lastOnPage.current.get(page) ?? { page, row: 0, column: 0 });
 
   const open = async (file: File) => {
-    const reading = await openFile(file);
-    if ("book" in reading) await keeper.add(reading.book);
-    else setMessage({ refused: true, text: `“${file.name}” was not opened: ${reading.reason}` });
+    const refuse = (reason: string) =>
+      setMessage({ refused: true, text: `“${file.name}” was not opened: ${reason}` });
+    try {
+      const reading = await openFile(file);
+      if ("texts" in reading) {
+        const text = await keeper.library.putAll(reading.texts);
+        setMessage({ refused: false, text: `“${file.name}” ${text}` });
+        setDialog("books");
+      } else if ("book" in reading) await keeper.add(reading.book);
+      else refuse(reading.reason);
+    } catch (fault) {
+      refuse(reasonOf(fault));
+    }
   };
   const save = () => {
     // What is half typed is meant to be in the file too.
     handOf(store).settle();
-    setMessage({ refused: false, text: `Saved as ${saveFile(store.book)}` });
+    setMessage({ refused: false, text: `Saved as ${keeper.saveCopy()}` });
   };
 
   const acts = useRef({ open, save, turnTo, place });
@@ -75,28 +88,46 @@ export function Desk({ store, keeper, keeping }: Props) {
 
   return (
     <div className="desk">
-      <Top
-        store={store}
-        keeping={keeping}
-        onBooks={() => setDialog("books")}
-        onSave={save}
-        onHelp={() => setDialog("help")}
-        onRefused={(text) => setMessage({ refused: true, text })}
-      />
-      <Messages message={message} onDone={() => setMessage(null)} keeping={keeping} keeper={keeper} />
-      <Pages store={store} page={place.page} onPage={turnTo} onMessage={setMessage} />
+      <Guard name="The top of the page" of={of} className="top">
+        <Top
+          store={store}
+          keeping={keeping}
+          onBooks={() => setDialog("books")}
+          onSave={save}
+          onHelp={() => setDialog("help")}
+          onRefused={(text) => setMessage({ refused: true, text })}
+        />
+      </Guard>
+      <Guard name="The messages" of={keeping} className="messages">
+        <Messages message={message} onDone={() => setMessage(null)} keeping={keeping} keeper={keeper} />
+      </Guard>
+      <Guard name="The list of pages" of={of} className="pages">
+        <Pages store={store} page={place.page} onPage={turnTo} onMessage={setMessage} />
+      </Guard>
       <main className="middle" aria-label={`Page ${store.shown.pages[place.page]!.title}`}>
-        <FormulaBar store={store} place={place} />
-        <Sheet store={store} page={place.page} place={place} onPlace={go} />
+        <Guard name="The formula of the cell" of={of}>
+          <FormulaBar store={store} place={place} />
+        </Guard>
+        <Guard name="The grid" of={of}>
+          <Sheet store={store} page={place.page} place={place} onPlace={go} />
+        </Guard>
       </main>
-      <Side store={store} place={place} onPlace={go} />
-      <Guard name="The list of things to look at" of={store.revision}>
+      <Guard name="What stands beside the grid" of={of} className="side">
+        <Side store={store} place={place} onPlace={go} />
+      </Guard>
+      <Guard name="The list of problems" of={of} className="foot">
         <Checks store={store} onPlace={go} open={lookingAt} onOpen={setLookingAt} />
       </Guard>
       {dialog === "books" && (
-        <Books keeper={keeper} keeping={keeping} onFile={open} onDone={() => setDialog(null)} />
+        <Guard name="The list of books" className="guard-over" onDone={() => setDialog(null)}>
+          <Books keeper={keeper} keeping={keeping} onFile={open} onDone={() => setDialog(null)} />
+        </Guard>
       )}
-      {dialog === "help" && <Help store={store} onDone={() => setDialog(null)} />}
+      {dialog === "help" && (
+        <Guard name="Help" className="guard-over" onDone={() => setDialog(null)}>
+          <Help store={store} onDone={() => setDialog(null)} />
+        </Guard>
+      )}
     </div>
   );
 }

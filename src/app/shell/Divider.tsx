@@ -1,5 +1,6 @@
 /** The line between the grid and what stands beside it: dragged, or moved with the arrow keys. */
 import { type KeyboardEvent, type PointerEvent, useEffect, useState } from "react";
+import { recall, remember } from "../files/storage.ts";
 
 /** How wide the side is, as a share of the window in hundredths. */
 const LEAST = 22;
@@ -10,7 +11,7 @@ const KEY = "ellwand.side";
 const within = (share: number) => Math.min(MOST, Math.max(LEAST, share));
 
 function remembered(): number {
-  const share = Number(localStorage.getItem(KEY) ?? USUAL);
+  const share = Number(recall("localStorage", KEY) ?? USUAL);
   return Number.isFinite(share) ? within(share) : USUAL;
 }
 
@@ -18,7 +19,7 @@ export function Divider() {
   const [share, setShare] = useState(remembered);
   useEffect(() => {
     document.documentElement.style.setProperty("--side", `${share}vw`);
-    localStorage.setItem(KEY, String(share));
+    remember("localStorage", KEY, String(share));
     // The grid measures its own room only when the window says that it has changed.
     dispatchEvent(new Event("resize"));
   }, [share]);

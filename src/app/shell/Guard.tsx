@@ -1,11 +1,16 @@
 /** Keeps a fault in one part of the page to that part: the others, and the book, go on. */
 import { Component, type ReactNode } from "react";
+import { reasonOf } from "../files/in-time.ts";
 
 interface Props {
-  /** The part, as it is called. */
+  /** The part, as it stands at the beginning of a sentence. */
   readonly name: string;
   /** When this changes, the part is tried again. */
-  readonly of: unknown;
+  readonly of?: unknown;
+  /** The part's place on the page, so that the others stay where they are. */
+  readonly className?: string;
+  /** For what can be closed: closes it. */
+  readonly onDone?: () => void;
   readonly children: ReactNode;
 }
 
@@ -17,7 +22,7 @@ export class Guard extends Component<Props, State> {
   override state: State = { fault: null };
 
   static getDerivedStateFromError(fault: unknown): State {
-    return { fault: fault instanceof Error ? fault.message : String(fault) };
+    return { fault: reasonOf(fault) };
   }
 
   override componentDidUpdate(before: Props) {
@@ -25,13 +30,22 @@ export class Guard extends Component<Props, State> {
   }
 
   override render() {
+    const { name, className = "", onDone, children } = this.props;
     const { fault } = this.state;
-    if (fault === null) return this.props.children;
+    if (fault === null) return children;
     return (
-      <p className="look guard">
-        {this.props.name} can't be shown just now ({fault}). The book is kept; choose another cell or undo the
-        last change.
-      </p>
+      <div className={`look guard ${className}`} role="alert">
+        {name} can't be shown now ({fault}). Your book is safe; choose another cell, undo the last change, or
+        save the book to a file and reload the page.{" "}
+        <button type="button" onClick={() => this.setState({ fault: null })}>
+          Try again
+        </button>
+        {onDone && (
+          <button type="button" onClick={onDone}>
+            Close
+          </button>
+        )}
+      </div>
     );
   }
 }

@@ -1,5 +1,7 @@
-/** What the page has to tell, each in one sentence: a refusal, news of the book, trouble with keeping it. */
+/** What the page has to say, each in one sentence: a refusal, news of the book, trouble with saving it, a fault. */
+import { useSyncExternalStore } from "react";
 import type { Keeper, Keeping } from "../files/keeper.ts";
+import { faults } from "./faults.ts";
 
 export interface Message {
   readonly refused: boolean;
@@ -15,17 +17,19 @@ interface Props {
 
 export function Messages({ message, onDone, keeping, keeper }: Props) {
   const { trouble, news, elsewhere } = keeping;
+  const fault = useSyncExternalStore(faults.subscribe, () => faults.current);
   return (
     <section className="messages" aria-label="Messages">
       <div role="alert">
         {message?.refused && <Line text={message.text} look onDone={onDone} />}
         {trouble && <Line text={trouble} look onDone={() => keeper.dismiss()} />}
+        {fault && <Line text={fault} look onDone={() => faults.dismiss()} />}
       </div>
       <div role="status">
         {message && !message.refused && <Line text={message.text} onDone={onDone} />}
         {news && <Line text={news} onDone={() => keeper.dismiss()} />}
         {elsewhere && (
-          <Line text="This book is open in another tab too. Work in one of them: what you change here beside changes there is kept as a second copy." />
+          <Line text="This book is open in another tab too. Work in one of them: if both change it, the changes of one are saved as a second copy." />
         )}
       </div>
     </section>
@@ -38,7 +42,7 @@ function Line({ text, look = false, onDone }: { text: string; look?: boolean; on
       {text}
       {onDone && (
         <button type="button" onClick={onDone}>
-          Put away
+          Dismiss
         </button>
       )}
     </p>

@@ -5,6 +5,7 @@ import type { Mark } from "../../../functions/fractions.ts";
 import type { Unit } from "../../../functions/units.ts";
 import { changeMark, changeUnit, retitle } from "../../store/commands.ts";
 import type { Command, Store } from "../../store/store.ts";
+import { copyText, lastCopy } from "../files/copies.ts";
 import type { Keeping } from "../files/keeper.ts";
 
 interface Props {
@@ -32,7 +33,10 @@ export function Top({ store, keeping, onBooks, onSave, onHelp, onRefused }: Prop
     <header className="top">
       <h1 className="brand">Ellwand</h1>
       <Title title={store.shown.title} onTitle={(title) => run(retitle(title))} />
-      <span className="kept">{keepingText(keeping)}</span>
+      <span className="keeping" title={copyText(keeping)}>
+        <span className={keeping.state === "unsaved" ? "kept look" : "kept"}>{STATES[keeping.state]}</span>
+        <span className="copied">{lastCopy(keeping)}</span>
+      </span>
       <div className="top-group">
         <button type="button" onClick={onBooks}>
           Books
@@ -89,10 +93,7 @@ export function Top({ store, keeping, onBooks, onSave, onHelp, onRefused }: Prop
   );
 }
 
-function keepingText({ trouble, waiting }: Keeping): string {
-  if (trouble) return "not kept";
-  return waiting ? "keeping …" : "kept in this browser";
-}
+const STATES = { saved: "Saved in this browser", saving: "Saving …", unsaved: "Not saved" } as const;
 
 function Title({ title, onTitle }: { title: string; onTitle: (title: string) => void }) {
   const [draft, setDraft] = useState<string | null>(null);

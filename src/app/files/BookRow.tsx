@@ -1,0 +1,80 @@
+/** One kept book in the list: opened with a press, or, when it does not open, why and what can be done. */
+import { useEffect, useState } from "react";
+import { copyText } from "./copies.ts";
+import { fileName, saveText } from "./disk.ts";
+import { reasonOf } from "./in-time.ts";
+import type { Library, Listed } from "./library.ts";
+import type { Spine } from "./shelf.ts";
+
+interface Props {
+  readonly spine: Spine;
+  readonly library: Library;
+  readonly isOpen: boolean;
+  readonly onOpen: () => void;
+  readonly onEarlier: () => void;
+  readonly onThrowAway: () => void;
+}
+
+export function BookRow({ spine, library, isOpen, onOpen, onEarlier, onThrowAway }: Props) {
+  const [listed, setListed] = useState<Listed | null>(null);
+  const [saved, setSaved] = useState<string | null>(null);
+  useEffect(() => {
+    let gone = false;
+    library.look(spine).then((found) => {
+      if (!gone) setListed(found);
+    });
+    return () => {
+      gone = true;
+    };
+  }, [library, spine]);
+
+  const { title, changed, copied, revision } = spine;
+  const about = (
+    <>
+      <b>{title}</b>
+      <small>
+        {isOpen ? "open now, " : ""}changed {new Date(changed).toLocaleString()};{" "}
+        {copyText({ copied: copied ? { at: copied.at, changed: copied.revision !== revision } : null })}
+      </small>
+    </>
+  );
+  const fault = isOpen ? null : (listed?.fault ?? null);
+  const saveAsItIs = async () => {
+    try {
+      setSaved(`Saved as ${saveText(await library.text(spine.id), fileName(title))}`);
+    } catch (failed) {
+      setSaved(`Not saved: ${reasonOf(failed)}`);
+    }
+  };
+  return (
+    <li className="book">
+      {fault === null ? (
+        <button type="button" className="book-open" onClick={onOpen}>
+          {about}
+        </button>
+      ) : (
+        <div className="book-open book-closed">
+          {about}
+          <p className="look">It does not open: {fault}. It is left as it is.</p>
+          <p className="book-ways">
+            <button type="button" onClick={saveAsItIs}>
+              Save its text to a file
+            </button>
+            {listed?.earlier && (
+              <button type="button" onClick={onEarlier}>
+                Open its earlier state
+              </button>
+            )}
+            <button type="button" onClick={onOpen}>
+              Try to open it
+            </button>
+            <span role="status">{saved}</span>
+          </p>
+        </div>
+      )}
+      <button type="button" className="quiet" onClick={onThrowAway}>
+        Move to bin<span className="unseen"> {title}</span>
+      </button>
+    </li>
+  );
+}

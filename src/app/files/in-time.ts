@@ -1,0 +1,23 @@
+/**
+ * The answer to `work`, or an error after so many milliseconds: a page that waits for an answer
+ * which never comes shows nothing. An answer that comes too late is handed to `late`.
+ */
+export function inTime<T>(work: Promise<T>, milliseconds: number, late?: (answer: T) => void): Promise<T> {
+  return new Promise((resolve, reject) => {
+    let over = false;
+    const timer = setTimeout(() => {
+      over = true;
+      reject(new Error(`it did not answer within ${Math.round(milliseconds / 1000)} seconds`));
+    }, milliseconds);
+    work
+      .then(
+        (answer) => (over ? late?.(answer) : resolve(answer)),
+        (reason) => reject(reason),
+      )
+      .finally(() => clearTimeout(timer));
+  });
+}
+
+/** The reason inside anything that was thrown, without the full stop at its end. */
+export const reasonOf = (fault: unknown): string =>
+  (fault instanceof Error ? fault.message || fault.name : String(fault)).replace(/\.$/, "");

@@ -1,0 +1,127 @@
+/** All books kept in this browser: which of them can be read, the bin, and every book in one file. */
+import { writeBooks } from "../../book/books.ts";
+import { readBook } from "../../book/read.ts";
+import { reasonOf } from "./in-time.ts";
+import { forgetPlace } from "./place.ts";
+import type { Shelf, Spine } from "./shelf.ts";
+
+export const newId = (): string => `${Date.now().toString(36)}${Math.random().toString(36).slice(2, 10)}`;
+
+/** What the list of books shows of one. */
+export interface Listed {
+  readonly spine: Spine;
+  /** Why the book does not open; null when it can be read. */
+  readonly fault: string | null;
+  /** Whether an earlier state of a book that does not open can be read. */
+  readonly earlier: boolean;
+}
+
+/** A title with words after it, within the length that a title may have. */
+export const titled = (title: string, after: string): string => `${title.slice(0, 180)}, ${after}`;
+
+export class Library {
+  readonly shelf: Shelf | null;
+  /** Why books did not open, by id: what reading alone can't tell. */
+  readonly #faults = new Map<string, string>();
+
+  constructor(shelf: Shelf | null) {
+    this.shelf = shelf;
+  }
+
+  /** Notes why a book did not open, or with null that it did. */
+  note(id: string, fault: string | null): void {
+    if (fault === null) this.#faults.delete(id);
+    else this.#faults.set(id, fault);
+  }
+
+  /** The books, those in the bin left out; the one opened last comes first. */
+  async list(): Promise<Spine[]> {
+    return ((await this.shelf?.list()) ?? []).filter(({ binned }) => binned === undefined);
+  }
+
+  /** The books in the bin, the one put there last first. */
+  async bin(): Promise<Spine[]> {
+    const spines = ((await this.shelf?.list()) ?? []).filter(({ binned }) => binned !== undefined);
+    return spines.sort((a, b) => b.binned! - a.binned!);
+  }
+
+  /** Reads a book to see whether it would open. */
+  async look(spine: Spine): Promise<Listed> {
+    try {
+      const found = await this.shelf?.read(spine.id);
+      const reading = readBook(found?.text ?? "");
+      const fault = "reason" in reading ? reading.reason : (this.#faults.get(spine.id) ?? null);
+      const before = fault === null ? undefined : found?.before;
+      const earlier = before !== undefined && before !== found?.text && "book" in readBook(before);
+      return { spine, fault, earlier };
+    } catch (fault) {
+      return { spine, fault: reasonOf(fault), earlier: false };
+    }
+  }
+
+  /** The text of a book as it is kept, readable or not. */
+  async text(id: string): Promise<string> {
+    const found = await this.shelf?.read(id);
+    if (!found) throw new Error("this book is no longer kept in this browser");
+    return found.text;
+  }
+
+  /** The text of the state in which a book was last opened. */
+  async earlier(id: string): Promise<string | null> {
+    return (await this.shelf?.read(id))?.before ?? null;
+  }
+
+  /** Every book that is not in the bin, as one file; what can't be read goes in as it is kept. */
+  async everything(): Promise<{ text: string; ids: readonly string[] }> {
+    const spines = await this.list();
+    const texts: string[] = [];
+    for (const { id } of spines) texts.push(await this.text(id));
+    return { text: writeBooks(texts), ids: spines.map(({ id }) => id) };
+  }
+
+  /** Puts a text on the shelf as a book of its own, readable or not. */
+  async put(title: string, text: string): Promise<string> {
+    if (!this.shelf) throw new Error("nothing can be saved in this browser now");
+    const now = Date.now();
+    const place = { page: 0, row: 0, column: 0 };
+    const spine = { id: newId(), title, changed: now, opened: 0, revision: 0, place };
+    await this.shelf.keep(spine, text);
+    return spine.id;
+  }
+
+  /** Puts the books of one file on the shelf; says in words how many there were. */
+  async putAll(texts: readonly string[]): Promise<string> {
+    let unreadable = 0;
+    for (const text of texts) {
+      const reading = readBook(text);
+      if ("reason" in reading) unreadable += 1;
+      await this.put("book" in reading ? reading.book.title : "A book that can't be read", text);
+    }
+    const many = texts.length === 1 ? "a book" : `${texts.length} books`;
+    const but = unreadable > 0 ? ` ${unreadable} of them can't be read, and Books says why.` : "";
+    return `held ${many}, now in the list of books.${but}`;
+  }
+
+  async throwAway(id: string): Promise<void> {
+    await this.shelf?.note(id, (spine) => ({ ...spine, binned: Date.now() }));
+  }
+
+  async bringBack(id: string): Promise<void> {
+    await this.shelf?.note(id, ({ binned: _, ...spine }) => spine);
+  }
+
+  async deletePermanently(id: string): Promise<void> {
+    await this.shelf?.remove(id);
+    forgetPlace(id);
+  }
+
+  /** Notes that copies of these books were saved to a file just now. */
+  async copied(ids: readonly string[]): Promise<void> {
+    for (const id of ids) {
+      await this.shelf?.note(id, (spine) => ({
+        ...spine,
+        copied: { at: Date.now(), revision: spine.revision },
+      }));
+    }
+  }
+}

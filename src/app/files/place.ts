@@ -1,0 +1,19 @@
+/** The cell that was chosen when a book was left. */
+import type { Place } from "../../book/address.ts";
+import { forget, recall, remember } from "./storage.ts";
+
+const keyOf = (id: string): string => `ellwand.place.${id}`;
+
+export const rememberPlace = (id: string, { page, row, column }: Place): boolean =>
+  remember("localStorage", keyOf(id), JSON.stringify({ page, row, column }));
+
+export function recallPlace(id: string): Place | null {
+  try {
+    const place = JSON.parse(recall("localStorage", keyOf(id)) ?? "null") as Place | null;
+    return place && [place.page, place.row, place.column].every(Number.isInteger) ? place : null;
+  } catch {
+    return null;
+  }
+}
+
+export const forgetPlace = (id: string): void => forget("localStorage", keyOf(id));

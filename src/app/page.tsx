@@ -1,0 +1,21 @@
+/** The page: opens the book that was open last and shows it. */
+import "./shell/shell.css";
+import { createRoot } from "react-dom/client";
+import { start } from "./files/start.ts";
+import { rescue } from "./rescue.ts";
+import { App } from "./shell/App.tsx";
+import { listenForFaults } from "./shell/faults.ts";
+
+export async function show(root: HTMLElement): Promise<void> {
+  listenForFaults();
+  const begun = await start();
+  root.replaceChildren();
+  createRoot(root, {
+    // What no part's guard holds.
+    onUncaughtError: (fault) => {
+      console.error(fault);
+      // React empties the page first.
+      setTimeout(() => rescue(fault));
+    },
+  }).render(<App {...begun} />);
+}

@@ -1,0 +1,101 @@
+/**
+ * What stands in the window when the page itself can't: a sentence, every kept book as a file, and a
+ * way on. It needs nothing of the rest, for that may be what failed.
+ */
+
+/**
+ * Every text that is kept in this browser, as it is: the database's and what tabs wrote down. The
+ * file can be opened as one of several books (src/book/books.ts); what is more in it is for people.
+ */
+async function keptTexts(): Promise<unknown> {
+  const rows = async (db: IDBDatabase, name: string): Promise<unknown[]> =>
+    db.objectStoreNames.contains(name) ? asked(db.transaction(name).objectStore(name).getAll()) : [];
+  const written = attempt(() =>
+    Object.fromEntries(Object.entries(localStorage).filter(([key]) => key.startsWith("ellwand."))),
+  );
+  let books: unknown[] = [];
+  let shelf: unknown;
+  try {
+    const db = await openAsItIs();
+    const leaves = await rows(db, "leaves");
+    books = leaves.map((one) => (one as { text: unknown }).text);
+    shelf = { list: await rows(db, "spines"), leaves };
+    db.close();
+  } catch (fault) {
+    shelf = `not read: ${String(fault)}`;
+  }
+  return { ellwandBooks: 1, books, shelf, written };
+}
+
+function attempt<T>(work: () => T): T | string {
+  try {
+    return work();
+  } catch (fault) {
+    return `not read: ${String(fault)}`;
+  }
+}
+
+const asked = <T>(request: IDBRequest<T>): Promise<T> =>
+  new Promise((resolve, reject) => {
+    request.onsuccess = () => resolve(request.result);
+    request.onerror = () => reject(request.error);
+  });
+
+/** The database in whatever version it has; one that is not there is not made. */
+function openAsItIs(): Promise<IDBDatabase> {
+  const request = indexedDB.open("ellwand");
+  request.onupgradeneeded = () => request.transaction?.abort();
+  const late = new Promise<never>((_, reject) => {
+    setTimeout(() => reject(new Error("the browser's database does not answer")), 6_000);
+  });
+  return Promise.race([asked(request), late]);
+}
+
+function save(text: string): void {
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+  link.download = "ellwand-rescue.json";
+  link.click();
+}
+
+function button(label: string, act: () => void): HTMLButtonElement {
+  const made = document.createElement("button");
+  made.type = "button";
+  made.textContent = label;
+  made.addEventListener("click", act);
+  return made;
+}
+
+/** Shows the sentence and the ways on in place of the page. */
+export function rescue(fault: unknown): void {
+  const reason = fault instanceof Error ? fault.message || fault.name : String(fault);
+  const main = document.createElement("main");
+  main.className = "rescue";
+  const head = document.createElement("h1");
+  head.textContent = "Ellwand could not be shown";
+  const told = document.createElement("p");
+  told.setAttribute("role", "alert");
+  told.textContent = `The page stopped: ${reason}. The books kept in this browser are left as they are.`;
+  const done = document.createElement("p");
+  done.setAttribute("role", "status");
+  const ways = document.createElement("p");
+  ways.className = "rescue-ways";
+  ways.append(
+    button("Try again", () => location.reload()),
+    button("Save everything kept here to a file", async () => {
+      try {
+        save(JSON.stringify(await keptTexts(), null, 2));
+        done.textContent =
+          "Saved as ellwand-rescue.json. It can be opened under Books, in any browser where Ellwand runs.";
+      } catch (failed) {
+        done.textContent = `The file could not be made: ${String(failed)}`;
+      }
+    }),
+    button("Start with a blank book", () => {
+      location.hash = "fresh";
+      location.reload();
+    }),
+  );
+  main.append(head, told, ways, done);
+  document.getElementById("page")?.replaceChildren(main);
+}

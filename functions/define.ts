@@ -38,6 +38,8 @@ export interface Take {
   /** Least and greatest value allowed, both included; lengths in centimetres, areas in square centimetres. */
   readonly from?: number;
   readonly to?: number;
+  /** Least and greatest value that is usual, both included, in the same units: what is outside is answered and pointed out. */
+  readonly usual?: readonly [least: number, most: number];
   /** The value when it is left out; null when `work` decides. Its presence makes the argument optional. */
   readonly otherwise?: number | string | boolean | null;
   /** A range of cells; `blanks` lets empty cells through as null, else one is refused. */
@@ -67,8 +69,11 @@ export interface Bench {
   measure<V extends number | string>(name: string, sentence: string, value: V): V;
   /** A length known in centimetres, in the unit of the arguments. */
   cm(figure: number): number;
-  /** A length in words: "1 1/2 in". */
-  say(length: number): string;
+  /**
+   * A length in words: "1 1/2 in", on a finer mark where it would read like one of the lengths
+   * `beside` it that it differs from.
+   */
+  say(length: number, ...beside: number[]): string;
   /** The lay planner, for functions that lay pieces on cloth. */
   readonly plan: Planner;
   /** The book's unit and finest mark: for the functions in tape/, and for what is told on whole marks of the tape. */
@@ -104,6 +109,14 @@ export type Cell = number | string | boolean | null;
 /** What was worked on the way, by step name. */
 export type Found = Readonly<Record<string, number>>;
 
+/**
+ * A relation that usually holds among the arguments: "hem >= top", read by `rule.ts`. Arguments that
+ * are left out make it hold. In it a bare number beside a length is in centimetres. The sentence for
+ * one comparison is made from it; anything else says for itself what is wrong, with {argument} for
+ * what the argument is: { rule: "IF(...)", says: "the hem {hem} is ..." }.
+ */
+export type Usual = string | { readonly rule: string; readonly says: string };
+
 export interface Declaration<T extends Takes = Takes> {
   readonly name: string;
   /** One sentence for people who sew. */
@@ -114,6 +127,10 @@ export interface Declaration<T extends Takes = Takes> {
   readonly words?: string;
   readonly takes: T;
   readonly returns: Kind;
+  /** What is usual among the arguments. What is not is answered all the same, and put among the things to look at. */
+  readonly usual?: readonly Usual[];
+  /** Pairs of arguments of one kind, "a, b", that no rule can tell apart when they change places, and why. */
+  readonly alike?: Readonly<Record<string, string>>;
   readonly work: (given: Given<T>, bench: Bench) => number | string | Piece;
   /** Shapes; `answer` is what `work` gave. `bench` is there to ask for a lay again and for lengths in words. */
   readonly draw?: (

@@ -134,3 +134,29 @@ export function tapeText(length: number, unit: Unit, mark: Mark, decimal: Decima
 
 /** The usual finest mark of a book in this unit. */
 export const USUAL_MARK: Record<Unit, Mark> = { in: "1/8", cm: "1 mm" };
+
+const FINER: readonly Mark[] = ["1/16", "1/32"];
+
+/**
+ * A length as the tape shows it, on a finer mark, and in the end in decimals, where it would read
+ * like one of the lengths beside it and yet is not equal to it. Two lengths told beside each other
+ * come out on the same mark.
+ */
+export function tapeTextBeside(length: number, beside: readonly number[], unit: Unit, mark: Mark): string {
+  const others = beside.filter((one) => Math.abs(one - length) > 1e-9 * Math.max(1, Math.abs(one)));
+  const apart = (text: (length: number) => string) =>
+    others.every((one) => text(one) !== text(length)) ? text(length) : null;
+  const marks =
+    unit === "in" && mark.includes("/")
+      ? [mark, ...FINER.filter((one) => markSize(one, unit) < markSize(mark, unit))]
+      : [mark];
+  for (const one of marks) {
+    const found = apart((figure) => tapeText(figure, unit, one));
+    if (found !== null) return found;
+  }
+  for (let places = 2; places <= 12; places += 1) {
+    const found = apart((figure) => String(Number(figure.toFixed(places)) + 0));
+    if (found !== null) return found;
+  }
+  return String(length);
+}

@@ -1,6 +1,7 @@
 /** Help in words, made from a declaration and nothing else. */
-import type { Declaration, Example, Take } from "./define.ts";
-import { convert, type Unit } from "./units.ts";
+import type { Declaration, Example, Kind, Take } from "./define.ts";
+import { limitText } from "./limits.ts";
+import type { Unit } from "./units.ts";
 
 /** `SPREAD_PER_GAP(top; hem; sections; [edge_share = 0.5])` */
 export function signature(declaration: Declaration): string {
@@ -33,26 +34,22 @@ export function exampleFormula(declaration: Declaration, example: Example): stri
   return `=${declaration.name}(${told.join("; ")})`;
 }
 
-/** What an argument may be: "length, 1 to 400 in". */
+/** What an argument may be: "length, 3/8 to 400 in". */
 export function allowed(take: Take, unit: Unit): string {
-  const scale =
-    take.kind === "length" ? convert(1, "cm", unit) : take.kind === "area" ? convert(1, "cm", unit) ** 2 : 1;
-  const told = (limit: number) => String(Number((limit * scale).toPrecision(3)));
-  const suffix =
-    take.kind === "length"
-      ? ` ${unit}`
-      : take.kind === "area"
-        ? ` sq ${unit}`
-        : take.kind === "angle"
-          ? "°"
-          : "";
+  const suffix = { length: ` ${unit}`, area: ` sq ${unit}`, angle: "°" }[take.kind as string] ?? "";
   const words = [take.many ? `range of ${take.kind}s` : take.kind];
   if (take.choices) words.push(take.choices.join(" / "));
-  if (take.from !== undefined && take.to !== undefined)
-    words.push(`${told(take.from)} to ${told(take.to)}${suffix}`);
-  else if (take.from !== undefined) words.push(`from ${told(take.from)}${suffix}`);
-  else if (take.to !== undefined) words.push(`up to ${told(take.to)}${suffix}`);
+  const range = rangeText(take.from, take.to, take.kind, unit);
+  if (range) words.push(`${range}${suffix}`);
+  if (take.usual) words.push(`usually ${rangeText(...take.usual, take.kind, unit)}${suffix}`);
   return words.join(", ");
+}
+
+function rangeText(from: number | undefined, to: number | undefined, kind: Kind, unit: Unit): string {
+  const told = (limit: number) => limitText(limit, kind, unit);
+  if (from !== undefined && to !== undefined) return `${told(from)} to ${told(to)}`;
+  if (from !== undefined) return `from ${told(from)}`;
+  return to === undefined ? "" : `up to ${told(to)}`;
 }
 
 /** The whole help of a function as plain text. */
@@ -72,6 +69,10 @@ export function helpText(declaration: Declaration, unit: Unit): string {
             : `; ${literal(take.otherwise)} when left out`;
       return `  ${name.padEnd(width)}  ${take.about} (${allowed(take, unit)}${left})`;
     }),
+    ...(declaration.usual ?? []).map(
+      (one, i) =>
+        `  ${(i === 0 ? "usually" : "").padEnd(width)}  ${typeof one === "string" ? one : one.rule}`,
+    ),
     `  gives${" ".repeat(Math.max(0, width - 5))}  ${declaration.returns}`,
     "",
     ...declaration.examples.map(

@@ -10,7 +10,13 @@ export const CLOTH_COST = define({
   takes: {
     length: { kind: "length", about: "length to buy", from: 0, to: 100_000 },
     price: { kind: "money", about: "price of one such length", from: 0, to: 1_000_000 },
-    per: { kind: "length", about: "the length that the price is for: a yard, a metre", from: 1, to: 10_000 },
+    per: {
+      kind: "length",
+      usual: [60, 2000],
+      about: "the length that the price is for: a yard, a metre",
+      from: 1,
+      to: 10_000,
+    },
   },
   returns: "money",
   work({ length, price, per }, { step }) {

@@ -19,6 +19,7 @@ export const CUFF = define({
     overlap: { kind: "length", about: "how far the ends lie over each other", from: 0, to: 30, otherwise: 0 },
   },
   returns: "piece",
+  usual: ["depth < wrist"],
   work({ wrist, depth, ease, overlap }, { step }) {
     const long = step("length", "wrist + ease + overlap", wrist + ease + overlap);
     step("width", "2 * depth", 2 * depth);

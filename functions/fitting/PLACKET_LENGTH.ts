@@ -18,6 +18,7 @@ export const PLACKET_LENGTH = define({
     ease: { kind: "length", about: "room wanted while passing", from: 0, to: 100, otherwise: 0 },
   },
   returns: "length",
+  usual: ["opening <= passes"],
   work({ opening, passes, ease }, { step }) {
     step("missing", "passes + ease - opening", passes + ease - opening);
     return step(

@@ -50,6 +50,7 @@ export const GORE = define({
     },
   },
   returns: "piece",
+  usual: ["top <= hem"],
   work({ top, hem, length, hip, hip_drop, truing }, { step, measure }) {
     if ((hip === null) !== (hip_drop === null)) {
       const [told, missing] = hip === null ? ["hip_drop", "hip"] : ["hip", "hip_drop"];

@@ -1,7 +1,7 @@
 import type { Kind } from "../../functions/define.ts";
 import { findPlace } from "../book/address.ts";
 import { type Book, blankBook } from "../book/shape.ts";
-import { Engine } from "../engine/engine.ts";
+import { type CellView, Engine } from "../engine/engine.ts";
 import { show } from "../engine/show.ts";
 import { layDesk } from "../lay/desk.ts";
 import { namesIn, openBook, placeOf, setCells } from "./open.ts";
@@ -53,17 +53,24 @@ export const calculate: Verb = {
       if (wrong && values.show) throw new Wrong(`${wrong.name}: ${wrong.view.look!.sentence}`);
       const entries = rows.map(({ name, view }) => [
         name,
-        view.look?.is === "error" ? { error: view.look.sentence } : clean(view.value),
+        view.look?.is === "error"
+          ? { error: view.look.sentence }
+          : view.look?.is === "unusual"
+            ? { value: clean(view.value), look: view.look.sentence }
+            : clean(view.value),
       ]);
       io.out(JSON.stringify(Object.fromEntries(entries), null, 2));
       return 0;
     }
     const width = Math.max(0, ...rows.map(({ name }) => name.length));
-    for (const { name, view } of rows)
-      io.out(`${name.padEnd(width)}  ${view.look ? `look: ${view.look.sentence}` : view.shown}`);
+    for (const { name, view } of rows) io.out(`${name.padEnd(width)}  ${inTable(view)}`);
     return wrong && values.show ? 2 : 0;
   },
 };
+
+/** What a cell holds, what there is to look at, or both where an answer rests on something unusual. */
+const inTable = ({ look, shown }: CellView): string =>
+  look ? `${look.is === "unusual" ? `${shown}  ` : ""}look: ${look.sentence}` : shown;
 
 function blankEngine(unit: string): Engine {
   if (unit !== "in" && unit !== "cm") throw new Wrong(`--unit must be in or cm, not "${unit}"`);
@@ -76,8 +83,9 @@ function formula(engine: Engine, text: string, json: boolean, io: Io): number {
   const answer = engine.evaluate(text.trim().startsWith("=") ? text : `=${text}`);
   if ("problem" in answer) throw new Wrong(answer.problem);
   const value = clean(answer.value);
-  if (json) io.out(JSON.stringify({ value }));
-  else io.out(inWords(value, answer.kind, engine.book));
+  const look = answer.unusual;
+  if (json) io.out(JSON.stringify({ value, ...(look && { look }) }));
+  else io.out([inWords(value, answer.kind, engine.book), ...(look ? [`look: ${look}`] : [])].join("\n"));
   return 0;
 }
 

@@ -58,11 +58,14 @@ const full = (value: Cell): Cell => (typeof value === "number" ? clean(value) : 
 /** What is longer is a piece's outline: no one reads it here. */
 const LONGEST = 60;
 
+const headText = (figure: string, look: Working["look"]): string =>
+  look ? `${look.is === "unusual" ? `${figure}  ` : ""}look: ${look.sentence}` : figure;
+
 function inWords({ address, name, typed, shown, value, kind, look, calls }: Working, rule: Rule): string {
   const figure = (text: string, exact: unknown, of: Kind) =>
     text === "" ? "(blank)" : text.length > LONGEST ? "…" : shownWithDecimals(text, exact, of, rule);
   const lines = [
-    `${name ?? address}${name ? `  (${address})` : ""}  ${look ? `look: ${look.sentence}` : figure(shown, value, kind)}`,
+    `${name ?? address}${name ? `  (${address})` : ""}  ${headText(figure(shown, value, kind), look)}`,
   ];
   if (typed.startsWith("=")) lines.push(`  ${typed}`);
   for (const { declaration, given, steps, answer, value: gives, refused } of calls) {

@@ -8,8 +8,8 @@ export interface Check {
   readonly place: Place;
   readonly address: string;
   readonly name: string | undefined;
-  /** "text": a text where a formula needs a figure. */
-  readonly is: "error" | "verdict" | "blank" | "text";
+  /** "text": a text where a formula needs a figure; "unusual": answered, and yet worth a second look. */
+  readonly is: "error" | "verdict" | "unusual" | "blank" | "text";
   readonly sentence: string;
   /** How many other cells wait for this one. */
   readonly waiting: number;

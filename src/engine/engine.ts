@@ -14,6 +14,7 @@ import { engineConfig } from "./config.ts";
 import { forEngine, toEngine, understand } from "./content.ts";
 import { CANT_BE_WORKED, Guards, type TimeLimits, USUAL_LIMITS } from "./guards.ts";
 import { Kinds } from "./kinds.ts";
+import { Oddities, oddities } from "./oddities.ts";
 import { precedents } from "./references.ts";
 import { type Call, type Context, register } from "./register.ts";
 import { type Scene, sentence, unreadable } from "./sentences.ts";
@@ -32,7 +33,8 @@ export type LayDesk = (question: LayQuestion, found: Book["lays"]) => Lay | { re
 
 /** Something to look at in a cell: an error, a verdict that is not ok, or a typed cell that counts as nothing. */
 export interface Look {
-  readonly is: "error" | "verdict" | "uncounted";
+  /** A cell that holds something unusual has its answer all the same. */
+  readonly is: "error" | "verdict" | "uncounted" | "unusual";
   readonly sentence: string;
   /** The cell where it begins; another cell than this one when this one only waits for it. */
   readonly from: Place;
@@ -76,6 +78,7 @@ export class Engine {
   #aside: ReadonlyMap<string, string> = new Map();
   /** The cells that lay pieces, by sheet, row and column: a better lay is no cell that could wake them. */
   readonly #laid = new Map<string, { readonly sheet: number; readonly row: number; readonly col: number }>();
+  readonly #oddities = new Oddities();
 
   constructor(book: Book, desk: LayDesk, limits: TimeLimits = USUAL_LIMITS) {
     this.#desk = desk;
@@ -86,6 +89,7 @@ export class Engine {
       plan: (question) => this.#desk(question, this.#book.lays),
       laid: (cell) => this.#laid.set(`${cell.sheet}.${cell.row}.${cell.col}`, cell),
       inside: (interpreter) => this.#guards.set(interpreter),
+      unusual: (cell) => this.#oddities.note(cell),
     };
     this.#book = book;
     this.#kinds = new Kinds(book);
@@ -140,6 +144,7 @@ export class Engine {
       .filter(([name]) => !leave.has(name))
       .map(([name, address]) => ({ name, expression: fixed(address) }));
     this.#laid.clear();
+    this.#oddities.clear();
     const limits = { maxRows: MOST_ROWS, maxColumns: MOST_COLUMNS, undoLimit: 0 };
     return HyperFormula.buildFromSheets(sheets, { ...engineConfig(this.#context), ...limits }, expressions);
   }
@@ -172,6 +177,7 @@ export class Engine {
 
   #follow(old: Book, next: Book): void {
     this.#book = next;
+    this.#oddities.forget();
     this.#kinds = this.#kinds.follow(next);
     const samePages =
       old.pages.length === next.pages.length &&
@@ -307,7 +313,7 @@ export class Engine {
       ? { is: "verdict", sentence: raw.slice(6), from: place }
       : missing
         ? lookAt(missing)
-        : null;
+        : this.#unusualLook(place);
     const rule = this.#book;
     return {
       ...common,
@@ -337,6 +343,12 @@ export class Engine {
     return undefined;
   }
 
+  #unusualLook(place: Place): Look | null {
+    const typed = typedAt(this.#book, place.page, place.row, place.column);
+    const sentence = this.#oddities.text(this.#address(place), () => this.#oddText(typed, place.page));
+    return sentence === null ? null : { is: "unusual", sentence, from: place };
+  }
+
   /** An error in words, told of the cell where it began. */
   #sentence(error: DetailedCellError, { page, row, column }: Place): string {
     const place = { page, row, column };
@@ -359,11 +371,11 @@ export class Engine {
     };
   }
 
-  /** Works a formula as if it stood on `page`, changing nothing. */
+  /** Works a formula as if it stood on `page`, changing nothing. `unusual` says what is unusual in it. */
   evaluate(
     formula: string,
     page = 0,
-  ): { value: number | string | boolean | null; kind: Kind } | { problem: string } {
+  ): { value: number | string | boolean | null; kind: Kind; unusual: string | null } | { problem: string } {
     const raw = this.#work(formula, page);
     if (raw === undefined) return { problem: unreadable(this.#scene(formula, page)) };
     if (raw instanceof DetailedCellError) {
@@ -372,7 +384,8 @@ export class Engine {
       const told = nameOf(this.#book, from) ?? this.address(from);
       return { problem: `${told}: ${this.#sentence(raw, from)}` };
     }
-    return { value: raw, kind: this.#kinds.ofTree(formulaTree(formula), page) };
+    const unusual = this.#oddText(formula, page);
+    return { value: raw, kind: this.#kinds.ofTree(formulaTree(formula), page), unusual };
   }
 
   /** Why a formula on `page` can't be read at all, in a sentence; null when it can. Nothing is worked out. */
@@ -399,16 +412,26 @@ export class Engine {
   /** The sewing functions called while the formula of a cell is worked, innermost first. */
   calls(place: Place): readonly Call[] {
     const typed = typedAt(this.#book, place.page, place.row, place.column);
-    if (!isFormula(typed)) return [];
-    if (this.#guards.isStopped(this.#address(place))) return [];
+    if (!isFormula(typed) || this.#guards.isStopped(this.#address(place))) return [];
+    return this.#heard(typed, place.page);
+  }
+
+  #heard(formula: string, page: number): readonly Call[] {
     const heard: Call[] = [];
     this.#context.heard = (call) => heard.push(call);
     try {
-      this.#work(typed, place.page);
+      this.#work(formula, page);
     } finally {
       this.#context.heard = undefined;
     }
     return heard;
+  }
+
+  /** What is unusual in a formula, in sentences, or null; it is worked once more to find out. */
+  #oddText(formula: string, page: number): string | null {
+    if (!isFormula(formula)) return null;
+    const value = (part: string) => this.#work(`=${part}`, page);
+    return oddities(formula, this.#heard(formula, page), this.#context, value).join(" ") || null;
   }
 
   /** The setting the functions work in: unit, mark, lay planner. */

@@ -9,7 +9,7 @@ import {
 } from "hyperformula";
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Cell, Declaration } from "../../functions/define.ts";
-import { type Argument, isRefused, run, type Setting } from "../../functions/work.ts";
+import { type Argument, isRefused, run, type Setting, unusualIn } from "../../functions/work.ts";
 import type { CellAddress, Inside } from "./guards.ts";
 
 /** A call that was worked while an engine listened: for the Working panel. */
@@ -25,6 +25,8 @@ export interface Context extends Setting {
   laid?: ((cell: CellAddress) => void) | undefined;
   /** Given the interpreter of an instance before its first cell is worked. */
   inside?: ((interpreter: Inside) => void) | undefined;
+  /** Told of every cell whose formula gives a function something unusual. */
+  unusual?: ((cell: CellAddress) => void) | undefined;
 }
 
 type Value = ReturnType<FunctionPlugin["evaluateAst" & keyof FunctionPlugin]> | unknown;
@@ -77,6 +79,13 @@ class Sewing extends FunctionPlugin {
         },
       }),
     });
+    if (
+      context?.unusual &&
+      !context.heard &&
+      !isRefused(answer) &&
+      unusualIn(declaration, args, setting).length > 0
+    )
+      context.unusual(state.formulaAddress);
     return isRefused(answer) ? new CellError(ErrorType.VALUE, answer.refusal) : answer;
   }
 }

@@ -7,7 +7,7 @@ import type { Token } from "../book/lex.ts";
 import { refused } from "../book/refused.ts";
 import { type Book, MOST_COLUMNS, MOST_ROWS } from "../book/shape.ts";
 import { circleSentence } from "./circle.ts";
-import type { Look } from "./engine.ts";
+import type { CellView, Look } from "./engine.ts";
 import { ENGINE_WORDS, GENERAL } from "./engine-words.ts";
 import { nearest } from "./nearest.ts";
 import { precedents } from "./references.ts";
@@ -32,6 +32,10 @@ export function lookText(book: Book, place: Place, { from, sentence }: Look): st
     ? sentence
     : `waits for ${name ? `${name} (${fullAddress(book, from)})` : fullAddress(book, from)}: ${sentence}`;
 }
+
+/** What a cell answers, in one line: its figure, or what is wrong where it has none or is a verdict. */
+export const answerText = ({ look, shown }: Pick<CellView, "look" | "shown">): string =>
+  look && look.is !== "unusual" ? look.sentence : shown;
 
 /** What is wrong in a cell, for an error of the engine. */
 export function sentence(error: DetailedCellError, scene: Scene): string {

@@ -101,7 +101,8 @@ export function* comparing(
 
 const differing = (list: readonly unknown[]): boolean => list.some((one) => one !== list[0]);
 
-const answerOf = ({ value, look }: CellView): unknown => look?.sentence ?? value;
+const answerOf = ({ value, look }: CellView): unknown =>
+  look && look.is !== "unusual" ? look.sentence : value;
 
 function outputPlaces(book: Book, also: readonly Place[]): Place[] {
   const named = Object.values(book.names).flatMap((address) => findPlace(book, address) ?? []);

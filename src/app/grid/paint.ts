@@ -31,7 +31,7 @@ export function drawCell(
   if (td.textContent !== text) td.textContent = text;
   const { look, worked } = view;
   const waits = look !== null && !samePlace(look.from, place);
-  const figure = !TEXTS.has(view.kind) && draft === null && !look;
+  const figure = !TEXTS.has(view.kind) && draft === null && (!look || look.is === "unusual");
   const is = td.classList;
   is.add("cell");
   is.toggle("cell-figure", figure);

@@ -1,6 +1,7 @@
 /** Trials: settings kept in the book under titles, side by side. */
 import { useMemo, useState } from "react";
 import { typedFor } from "../../engine/dial.ts";
+import { answerText } from "../../engine/sentences.ts";
 import { AS_IT_STANDS, trialPlaces } from "../../engine/trials.ts";
 import type { Command } from "../../store/store.ts";
 import { adoptTrial, deleteTrial, keepTrial } from "../../store/trials.ts";
@@ -99,9 +100,13 @@ export function Trials({ store, trying, client }: Asking) {
               {comparison.outputs.map(({ label, views }) => (
                 <tr key={label}>
                   <th scope="row">{label}</th>
-                  {views.map(({ shown, look }, i) => (
-                    <td key={comparison.titles[i]} className={look ? "look" : undefined}>
-                      {look?.sentence ?? shown}
+                  {views.map((view, i) => (
+                    <td
+                      key={comparison.titles[i]}
+                      className={view.look ? "look" : undefined}
+                      title={view.look?.sentence}
+                    >
+                      {answerText(view)}
                     </td>
                   ))}
                 </tr>

@@ -1,6 +1,7 @@
 /** The watched cells as the book keeps them and as tried, and what the difference is. */
 import { useEffect, useRef } from "react";
 import type { CellView } from "../../engine/engine.ts";
+import { answerText } from "../../engine/sentences.ts";
 import { show } from "../../engine/show.ts";
 import type { Watched } from "../../engine/sweep.ts";
 import type { Store } from "../../store/store.ts";
@@ -46,8 +47,8 @@ export function WatchTable({ store, watched, following, most, onWatched }: Props
                 <tr key={one.label}>
                   <th scope="row">{one.label}</th>
                   <td>{kept?.shown ?? "–"}</td>
-                  <td className={now.look ? "look" : undefined}>
-                    {store.trying ? (now.look?.sentence ?? now.shown) : "–"}
+                  <td className={now.look ? "look" : undefined} title={now.look?.sentence}>
+                    {store.trying ? answerText(now) : "–"}
                   </td>
                   <td>{store.trying && kept ? changeText(store, one, kept, now) : ""}</td>
                   <td>

@@ -16,5 +16,5 @@ test("its edges run round from the top, and it is a flared panel without flare",
 });
 
 test("a band of no width is refused", () => {
-  expect(refusal(0, 40)).toBe("width must be at least 0.0394 in, not 0");
+  expect(refusal(0, 40)).toBe("width must be at least 1/32 in, not 0");
 });

@@ -33,5 +33,5 @@ test("there is a whole tube between any two dots, never less cloth than asked fo
 
 test("cloth that would have to grow, and dots on one another, are refused", () => {
   expect(refusal(12, 0.25, 0.5)).toBe("ratio must be at least 1, not 0.5");
-  expect(refusal(12, 0)).toBe("dots must be at least 0.0394 in, not 0");
+  expect(refusal(12, 0)).toBe("dots must be at least 1/32 in, not 0");
 });

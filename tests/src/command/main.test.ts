@@ -248,3 +248,25 @@ test("what fails in a way nobody thought of is still one sentence", async () => 
   );
   expect((await run(panelSkirt(), "check", "book.json")).status).toBe(0);
 });
+
+test("calculate says what is unusual beside the answer, and check lists it", async () => {
+  const odd = bookOf({ wrist: "2 1/2", deep: "6 1/2", cuff: "=PIECE_AREA(CUFF(wrist;deep))" });
+  const sentence = "CUFF: the depth 6 1/2 in is above the wrist 2 1/2 in; are they in each other's place?";
+  const told = JSON.parse((await run(odd, "calculate", "book.json", "--json")).out);
+  expect(told.cuff).toEqual({ value: 32.5, look: sentence });
+  expect(told.wrist).toBe(2.5);
+  expect((await run(odd, "calculate", "book.json")).out).toMatch(
+    /^cuff +32.5 sq in {2}look: CUFF: the depth/m,
+  );
+  const checked = await run(odd, "check", "book.json", "--json");
+  expect([checked.status, JSON.parse(checked.out)]).toEqual([
+    1,
+    [{ address: expect.stringMatching(/!B3$/), name: "cuff", is: "unusual", sentence, waiting: 0 }],
+  ]);
+  expect((await run(odd, "explain", "book.json", "cuff")).out).toContain(`32.5 sq in  look: ${sentence}`);
+  const alone = await run(book, "calculate", "--formula", "=HOOK_COUNT(1;7)", "--json");
+  expect(JSON.parse(alone.out)).toEqual({
+    value: 2,
+    look: expect.stringMatching(/^HOOK_COUNT: the spacing 7 in/),
+  });
+});

@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import { findPlace } from "../../../src/book/address.ts";
 import { readBook } from "../../../src/book/read.ts";
 import type { Book } from "../../../src/book/shape.ts";
 import { checks } from "../../../src/engine/checks.ts";
@@ -48,4 +49,28 @@ test("verdicts that are not ok are listed beside errors, in the order of the boo
 test.each(readdirSync("templates"))("the ready book %s has nothing to look at", (file) => {
   const reading = readBook(readFileSync(`templates/${file}`, "utf8"));
   expect("book" in reading && found(reading.book)).toEqual([]);
+});
+
+test("what is unusual is answered in its cell and listed among the problems, and goes when it is put right", () => {
+  const cells = {
+    edge: "1",
+    apart: "7",
+    hooks: "=HOOK_COUNT(edge;apart)",
+    pairs: "=hooks*2",
+    blank: "",
+    more: "=pairs+blank",
+  };
+  const book = bookOf(cells);
+  const sentence = "HOOK_COUNT: the spacing 7 in is above the edge 1 in; are they in each other's place?";
+  expect(found(book)).toContainEqual(["hooks", "unusual", sentence, 0]);
+  const engine = new Engine(book, layDesk);
+  const place = findPlace(book, book.names.hooks!)!;
+  expect(engine.view(place)).toMatchObject({ value: 2, shown: "2", look: { is: "unusual", sentence } });
+  engine.become(bookOf({ ...cells, edge: "14" }));
+  expect(engine.view(place)).toMatchObject({ value: 3, look: null });
+  engine.become(book);
+  expect(engine.view(place).look?.is).toBe("unusual");
+  engine.become(bookOf({ ...cells, hooks: "=IF(edge>2;HOOK_COUNT(edge;apart);0)" }));
+  expect(engine.view(place)).toMatchObject({ value: 0, look: null });
+  engine.destroy();
 });

@@ -295,8 +295,16 @@ describe("a formula worked beside the book", () => {
     ["waist", "bad"],
   );
   test.each([
-    ["=waist*2", { value: 54, kind: "figure" }],
-    ["=SPREAD_PER_GAP(16.5;23.5;5)", { value: 1.4, kind: "length" }],
+    ["=waist*2", { value: 54, kind: "figure", unusual: null }],
+    ["=SPREAD_PER_GAP(16.5;23.5;5)", { value: 1.4, kind: "length", unusual: null }],
+    [
+      "=HOOK_COUNT(1;7)",
+      {
+        value: 2,
+        kind: "count",
+        unusual: "HOOK_COUNT: the spacing 7 in is above the edge 1 in; are they in each other's place?",
+      },
+    ],
     ["=bad+1", { problem: "bad: this divides by zero or by a blank cell; give the divisor a figure" }],
     ["=wasit", { problem: "wasit is no named cell of this book; is waist meant?" }],
     [

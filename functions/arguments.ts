@@ -1,0 +1,163 @@
+/** Checks the arguments of a call: what each is, and that it lies within its limits. */
+import type { Cell, Declaration, Kind, Take } from "./define.ts";
+import { Refusal } from "./define.ts";
+import { type Mark, tapeTextBeside, USUAL_MARK } from "./fractions.ts";
+import { bounds, limitText } from "./limits.ts";
+import { type Piece, readPiece } from "./piece.ts";
+import type { Unit } from "./units.ts";
+
+/** An argument as the caller has it: a cell's value, or the values of a range, blanks as null. */
+export type Argument = Cell | readonly Cell[];
+
+interface Setting {
+  readonly unit: Unit;
+  readonly mark?: Mark;
+}
+
+/**
+ * The arguments of a call by name, defaults filled in and pieces read; `heard` gets them as they were
+ * given. Throws the refusal of the first that won't do.
+ */
+export function checkAll(
+  declaration: Declaration,
+  args: readonly Argument[],
+  setting: Setting,
+  heard?: (raw: Readonly<Record<string, Argument>>) => void,
+) {
+  const names = Object.keys(declaration.takes);
+  if (args.length > names.length) {
+    throw new Refusal(
+      `${declaration.name} takes at most ${names.length} ${names.length === 1 ? "argument" : "arguments"}, not ${args.length}`,
+    );
+  }
+  const raw: Record<string, Argument> = {};
+  const checked: Record<string, unknown> = {};
+  names.forEach((name, i) => {
+    const take = declaration.takes[name]!;
+    let value: Argument | undefined = args[i];
+    if ((value === undefined || value === null) && take.otherwise !== undefined) value = take.otherwise;
+    if (value === undefined) throw new Refusal(`${name} is missing: ${article(take.kind)} is needed there`);
+    raw[name] = value;
+  });
+  heard?.(raw);
+  for (const name of names) {
+    const take = declaration.takes[name]!;
+    checked[name] =
+      raw[name] === null && take.otherwise === null ? null : checkArgument(name, take, raw[name]!, setting);
+  }
+  return checked;
+}
+
+const NOUNS: Record<Kind, string> = {
+  length: "a length", area: "an area", count: "a whole number", share: "a number", angle: "an angle in degrees",
+  days: "a date or a number of days", money: "a price", figure: "a number", flag: "TRUE or FALSE", text: "a text",
+  piece: "a piece", verdict: "a text",
+}; // biome-ignore format: a table
+
+const article = (kind: Kind): string => NOUNS[kind];
+
+function checkArgument(name: string, take: Take, value: Argument, setting: Setting): unknown {
+  if (!take.many) {
+    if (!isList(value)) return checkOne(name, take, value, setting);
+    if (value.length === 1) return checkOne(name, take, value[0]!, setting);
+    throw new Refusal(`${name} must be one cell, not a range of ${value.length}`);
+  }
+  const list = isList(value) ? value : [value];
+  return list.map((one, i) => {
+    if ((one === null || one === "") && take.blanks) return null;
+    return checkOne(list.length > 1 ? `${name}, number ${i + 1},` : name, take, one, setting);
+  });
+}
+
+export const isList = (value: Argument): value is readonly Cell[] => Array.isArray(value);
+
+function checkOne(name: string, take: Take, value: Cell, setting: Setting): unknown {
+  if (value === null || value === "") {
+    if (value === "" && take.kind === "text" && !take.choices) return "";
+    throw new Refusal(`${name} is empty: ${article(take.kind)} is needed there`);
+  }
+  switch (take.kind) {
+    case "text":
+    case "verdict":
+      return checkText(name, take, value);
+    case "flag":
+      return checkFlag(name, value);
+    case "piece":
+      return checkPiece(name, value);
+    default:
+      return checkNumber(name, take, value, setting);
+  }
+}
+
+const quoted = (value: Cell): string => {
+  if (typeof value !== "string") return String(value).toUpperCase();
+  return `"${value.length > 24 ? `${value.slice(0, 21)}...` : value}"`;
+};
+
+function checkText(name: string, take: Take, value: Cell): string {
+  const text = String(value);
+  if (!take.choices) return text;
+  const found = take.choices.find((choice) => choice === text.trim().toLowerCase());
+  if (found === undefined)
+    throw new Refusal(`${name} must be ${orList(take.choices.map(quoted))}, not ${quoted(value)}`);
+  return found;
+}
+
+function orList(words: readonly string[]): string {
+  return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} or ${words.at(-1)}`;
+}
+
+function checkFlag(name: string, value: Cell): boolean {
+  const told = typeof value === "string" ? value.trim().toLowerCase() : value;
+  if (told === true || told === 1 || told === "yes" || told === "true") return true;
+  if (told === false || told === 0 || told === "no" || told === "false") return false;
+  throw new Refusal(`${name} must be TRUE or FALSE, not ${quoted(value)}`);
+}
+
+function checkPiece(name: string, value: Cell): Piece {
+  if (typeof value !== "string")
+    throw new Refusal(`${name} must be a piece (an outline in path data), not ${quoted(value)}`);
+  try {
+    return readPiece(value);
+  } catch (reason) {
+    throw new Refusal(`${name} is no sound piece: ${(reason as Error).message}`);
+  }
+}
+
+function checkNumber(name: string, take: Take, value: Cell, setting: Setting): number {
+  if (typeof value !== "number")
+    throw new Refusal(`${name} must be ${article(take.kind)}, not ${quoted(value)}`);
+  if (!Number.isFinite(value)) throw new Refusal(`${name} must be a finite number, not ${value}`);
+  if (take.kind === "count" && !Number.isInteger(value))
+    throw new Refusal(`${name} must be a whole number, not ${Number(value.toPrecision(8))}`);
+  const { least, most } = bounds(take, setting.unit);
+  if (least !== undefined && value < least - 1e-9 * Math.abs(least))
+    throw new Refusal(beyondLimit(name, take, "least", value, setting));
+  if (most !== undefined && value > most + 1e-9 * Math.abs(most))
+    throw new Refusal(beyondLimit(name, take, "most", value, setting));
+  return value;
+}
+
+const UNITS: Partial<Record<Kind, (unit: Unit) => string>> = {
+  length: (unit) => ` ${unit}`,
+  area: (unit) => ` square ${unit}`,
+  angle: () => " degrees",
+};
+
+/** "waist must be at least 4 in, not 3 1/2": both as the tape shows them. */
+function beyondLimit(
+  name: string,
+  take: Take,
+  which: "least" | "most",
+  value: number,
+  setting: Setting,
+): string {
+  const { unit, mark = USUAL_MARK[unit] } = setting;
+  const limit = which === "least" ? take.from! : take.to!;
+  const shown = limitText(limit, take.kind, unit);
+  const given =
+    take.kind === "length"
+      ? tapeTextBeside(value, [bounds(take, unit)[which]!, 0], unit, mark)
+      : String(Number(value.toPrecision(8)));
+  return `${name} must be at ${which} ${shown}${limit === 0 ? "" : (UNITS[take.kind]?.(unit) ?? "")}, not ${given}`;
+}

@@ -1,0 +1,60 @@
+/**
+ * The limits of an argument. A declaration states them in centimetres; each unit of the tape shows
+ * the round figure nearest to them, and what is refused lies beyond the round figures of both, so
+ * that a book answers the same in either unit and no refusal contradicts itself.
+ */
+import type { Kind, Take } from "./define.ts";
+import { roundTo, tapeText } from "./fractions.ts";
+import { convert, type Unit } from "./units.ts";
+
+/** How many of the unit, or of its square, a limit of one centimetre is. */
+export function scaleOf(kind: Kind, unit: Unit): number {
+  if (kind === "length") return convert(1, "cm", unit);
+  return kind === "area" ? convert(1, "cm", unit) ** 2 : 1;
+}
+
+/** What reads as round from a hundred on: these times a hundred, a thousand, … */
+const ROUND = [1, 1.2, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10];
+
+function roundAbove(figure: number): number {
+  const ten = 10 ** Math.floor(Math.log10(figure) + 1e-12);
+  const nearest = ROUND.toSorted((a, b) => Math.abs(a - figure / ten) - Math.abs(b - figure / ten))[0]!;
+  return nearest * ten;
+}
+
+/** A limit in the unit's own round figures: a limit of 1 cm is 3/8 in. */
+function roundLimit(limit: number, kind: Kind, unit: Unit): number {
+  const figure = Math.abs(limit * scaleOf(kind, unit));
+  if (unit === "cm" || figure === 0 || (kind !== "length" && kind !== "area"))
+    return limit * scaleOf(kind, unit);
+  const round =
+    figure >= 100 || kind === "area"
+      ? roundAbove(figure)
+      : figure >= 20
+        ? roundTo(figure, 5)
+        : figure >= 5
+          ? roundTo(figure, 1)
+          : figure >= 1
+            ? roundTo(figure, 0.5)
+            : figure >= 1 / 8
+              ? roundTo(figure, 1 / 8)
+              : Math.max(1 / 32, 2 ** Math.round(Math.log2(figure)));
+  return Math.sign(limit) * round;
+}
+
+/** The least and greatest value that is let through, in the unit: the wider of what the two units show. */
+export function bounds({ kind, from, to }: Pick<Take, "kind" | "from" | "to">, unit: Unit) {
+  const inInches = (limit: number) =>
+    (roundLimit(limit, kind, "in") / scaleOf(kind, "in")) * scaleOf(kind, unit);
+  const inCentimetres = (limit: number) => limit * scaleOf(kind, unit);
+  const wider = (limit: number | undefined, choose: (...figures: number[]) => number) =>
+    limit === undefined ? undefined : choose(inInches(limit), inCentimetres(limit));
+  return { least: wider(from, Math.min), most: wider(to, Math.max) };
+}
+
+/** A limit as text without its unit: "3/8", "20000". */
+export function limitText(limit: number, kind: Kind, unit: Unit): string {
+  const round = roundLimit(limit, kind, unit);
+  if (kind === "length" && unit === "in") return tapeText(round, "in", "1/32");
+  return String(Number(round.toPrecision(4)));
+}

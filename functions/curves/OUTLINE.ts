@@ -9,7 +9,7 @@ import { smoothRound, smoothThrough } from "../smooth.ts";
  * A piece from points measured off a paper pattern: x across the grain, y along it, in the book's
  * unit, going round from the upper left corner along the top first. Points are joined by straight
  * edges; those that `smooth` names lie on a smooth curve, one edge ("2-5": points 2 to 5;
- * "6-2": round through the first point, edge 1 then begins at point 2; "all": one curve all round). The curve is the natural spline of
+ * "6-2": round through the first point, edge 1 then begins at point 2; "all": one curve all round). The curve is the spline of
  * smooth.ts. Refuses an outline that crosses itself or has no area. Source: geometry.
  */
 export const OUTLINE = define({
@@ -51,6 +51,7 @@ export const OUTLINE = define({
     {
       given: { xs: [0, 6, 8, 9, 9, 0], ys: [0, 0, 3, 8, 20, 20], smooth: "2-4" },
       gives: { length: 20, width: 9 },
+      within: 0.002,
       because: "a side shaped from waist to hip through three points, four edges",
     },
   ],

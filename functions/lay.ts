@@ -95,5 +95,12 @@ export function originText(origin: LayOrigin | undefined): string {
   return `searched for ${seconds < 9.95 ? Math.max(0.1, Math.round(seconds * 10) / 10) : Math.round(seconds)} s`;
 }
 
+/** Why there is no lay, in a sentence. */
+export interface NoLay {
+  readonly refusal: string;
+  /** When a lay is being worked out elsewhere and comes later: the length that it takes at least, by area. */
+  readonly pending?: { readonly least: number };
+}
+
 /** A planner: lays the question, or answers with a sentence that says why it can not be laid. */
-export type Planner = (question: LayQuestion) => Lay | { readonly refusal: string };
+export type Planner = (question: LayQuestion) => Lay | NoLay;

@@ -4,7 +4,7 @@
  */
 import { CellError, DetailedCellError, ErrorType, HyperFormula } from "hyperformula";
 import type { Kind } from "../../functions/define.ts";
-import type { Lay, LayQuestion } from "../../functions/lay.ts";
+import type { Lay, LayOrigin, LayQuestion, NoLay } from "../../functions/lay.ts";
 import { findPlace, fullAddress, nameOf, type Place } from "../book/address.ts";
 import { formulaTree, isFormula } from "../book/formula.ts";
 import { refused } from "../book/refused.ts";
@@ -14,6 +14,7 @@ import { engineConfig } from "./config.ts";
 import { forEngine, toEngine, understand } from "./content.ts";
 import { CANT_BE_WORKED, Guards, type TimeLimits, USUAL_LIMITS } from "./guards.ts";
 import { Kinds } from "./kinds.ts";
+import { LaidCells, type LaidLay, leastSearched } from "./laid.ts";
 import { Oddities, oddities } from "./oddities.ts";
 import { precedents } from "./references.ts";
 import { type Call, type Context, register } from "./register.ts";
@@ -29,7 +30,7 @@ const functionNames = new Set(HyperFormula.getRegisteredFunctionNames("enGB"));
 const fixed = (address: string): string => `=${address.replace(/([A-Za-z]+)(\d+)$/, "$$$1$$$2")}`;
 
 /** Answers a lay question, with the lays that the book keeps at hand. */
-export type LayDesk = (question: LayQuestion, found: Book["lays"]) => Lay | { readonly refusal: string };
+export type LayDesk = (question: LayQuestion, found: Book["lays"]) => Lay | NoLay;
 
 /** Something to look at in a cell: an error, a verdict that is not ok, or a typed cell that counts as nothing. */
 export interface Look {
@@ -50,6 +51,14 @@ export interface CellView {
   readonly worked: boolean;
   readonly look: Look | null;
   readonly name: string | undefined;
+  /** For a cell that lays pieces on cloth: how its lay was found. */
+  readonly origin: LayOrigin | null;
+}
+
+/** A cell that lays pieces on cloth, with what it asked and was answered. */
+export interface Laid {
+  readonly place: Place;
+  readonly lays: readonly LaidLay[];
 }
 
 const lookAt = ({ place, sentence }: Uncounted): Look => ({ is: "uncounted", sentence, from: place });
@@ -76,8 +85,10 @@ export class Engine {
   readonly #guards: Guards;
   /** The cells that are set aside as the last resort, and what is typed in them. */
   #aside: ReadonlyMap<string, string> = new Map();
-  /** The cells that lay pieces, by sheet, row and column: a better lay is no cell that could wake them. */
-  readonly #laid = new Map<string, { readonly sheet: number; readonly row: number; readonly col: number }>();
+  /** The cells that lay pieces: a better lay is no cell that could wake them. */
+  readonly #laid = new LaidCells();
+  /** Whether what is worked is no cell of the book. */
+  #outside = false;
   readonly #oddities = new Oddities();
 
   constructor(book: Book, desk: LayDesk, limits: TimeLimits = USUAL_LIMITS) {
@@ -87,7 +98,10 @@ export class Engine {
       unit: book.unit,
       mark: book.mark,
       plan: (question) => this.#desk(question, this.#book.lays),
-      laid: (cell) => this.#laid.set(`${cell.sheet}.${cell.row}.${cell.col}`, cell),
+      laid: (cell, lay) => {
+        // A formula that is worked outside the book is worked as if it stood in the first cell.
+        if (!this.#outside) this.#laid.note(cell, lay);
+      },
       inside: (interpreter) => this.#guards.set(interpreter),
       unusual: (cell) => this.#oddities.note(cell),
     };
@@ -199,8 +213,9 @@ export class Engine {
   /** Makes changes in one batch; where they throw, an engine of the book as it is now is built anew. */
   #change(change: () => void, times = 1): void {
     this.#guards.begin(times);
+    this.#laid.begin();
     try {
-      this.#hf.batch(change);
+      for (const one of this.#hf.batch(change)) if ("address" in one) this.#laid.forget(one.address, true);
     } catch {
       this.#rebuild();
     }
@@ -219,6 +234,7 @@ export class Engine {
   #type(place: Place, content: ReturnType<typeof forEngine>): void {
     const address = this.#address(place);
     this.#guards.forget(address);
+    this.#laid.forget(address);
     this.#hf.setCellContents(address, content);
   }
 
@@ -257,11 +273,10 @@ export class Engine {
   }
 
   #wakeLays(): void {
-    for (const { sheet, row, col } of [...this.#laid.values()]) {
-      const page = this.#book.pages.findIndex((_, index) => this.#sheet(index) === sheet);
-      const typed = typedAt(this.#book, page, row, col);
+    for (const { place } of this.laid()) {
+      const typed = typedAt(this.#book, place.page, place.row, place.column);
       if (isFormula(typed))
-        this.#hf.setCellContents({ sheet, row, col }, toEngine(typed, this.#book.unit, this.#book.decimal));
+        this.#hf.setCellContents(this.#address(place), toEngine(typed, this.#book.unit, this.#book.decimal));
     }
   }
 
@@ -292,7 +307,8 @@ export class Engine {
     const typed = typedAt(this.#book, place.page, place.row, place.column);
     const kind = this.#kinds.of(place);
     const worked = isFormula(typed);
-    const common = { typed, kind, worked, name: nameOf(this.#book, place) };
+    const origin = worked ? leastSearched(this.#laid.lays(this.#address(place))) : null;
+    const common = { typed, kind, worked, name: nameOf(this.#book, place), origin };
     const raw = this.#raw(place);
     if (raw instanceof DetailedCellError) {
       const from = (raw.address && findPlace(this.#book, raw.address)) || place;
@@ -400,12 +416,15 @@ export class Engine {
   #work(formula: string, page: number): number | string | boolean | null | DetailedCellError | undefined {
     const read = toEngine(formula, this.#book.unit, this.#book.decimal);
     this.#guards.begin();
+    this.#outside = true;
     try {
       if (!this.#hf.validateFormula(read)) return undefined;
       const value = this.#hf.calculateFormula(read, this.#sheet(page));
       return Array.isArray(value) ? undefined : value;
     } catch {
       return new DetailedCellError(new CellError(ErrorType.VALUE, CANT_BE_WORKED), "#VALUE!");
+    } finally {
+      this.#outside = false;
     }
   }
 
@@ -432,6 +451,14 @@ export class Engine {
     if (!isFormula(formula)) return null;
     const value = (part: string) => this.#work(`=${part}`, page);
     return oddities(formula, this.#heard(formula, page), this.#context, value).join(" ") || null;
+  }
+
+  /** The cells that lay pieces on cloth, in the order in which they were worked. */
+  laid(): Laid[] {
+    return this.#laid.all.flatMap(({ address: { sheet, row, col }, lays }) => {
+      const page = this.#book.pages.findIndex((_, index) => this.#sheet(index) === sheet);
+      return page < 0 ? [] : [{ place: { page, row, column: col }, lays }];
+    });
   }
 
   /** The setting the functions work in: unit, mark, lay planner. */

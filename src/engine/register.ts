@@ -11,6 +11,7 @@ import { catalogue } from "../../functions/catalogue.ts";
 import type { Cell, Declaration } from "../../functions/define.ts";
 import { type Argument, isRefused, run, type Setting, unusualIn } from "../../functions/work.ts";
 import type { CellAddress, Inside } from "./guards.ts";
+import type { LaidLay } from "./laid.ts";
 
 /** A call that was worked while an engine listened: for the Working panel. */
 export interface Call {
@@ -21,13 +22,19 @@ export interface Call {
 /** What an engine tells the functions, given as HyperFormula's `context`. */
 export interface Context extends Setting {
   heard?: ((call: Call) => void) | undefined;
-  /** Told of every cell whose formula lays pieces on cloth. */
-  laid?: ((cell: CellAddress) => void) | undefined;
+  /** Hears of every cell whose formula lays pieces on cloth, what it asks and what it is answered. */
+  laid?: ((cell: CellAddress, lay: LaidLay) => void) | undefined;
   /** Given the interpreter of an instance before its first cell is worked. */
   inside?: ((interpreter: Inside) => void) | undefined;
   /** Told of every cell whose formula gives a function something unusual. */
   unusual?: ((cell: CellAddress) => void) | undefined;
 }
+
+/**
+ * Lays that a function's answer rests on: the pieces on the cloth, and the same once more without an
+ * end to the cloth. What is laid after these are trials, such as joins.
+ */
+const OWN_LAYS = 2;
 
 type Value = ReturnType<FunctionPlugin["evaluateAst" & keyof FunctionPlugin]> | unknown;
 
@@ -70,12 +77,15 @@ class Sewing extends FunctionPlugin {
     const context = this.config.context as Context | undefined;
     context?.heard?.({ declaration, args });
     const { plan, ...setting } = { ...usual, ...context };
+    let asked = 0;
     const answer = run(declaration, args, {
       ...setting,
       ...(plan && {
         plan: (question) => {
-          context?.laid?.(state.formulaAddress);
-          return plan(question);
+          const answer = plan(question);
+          asked += 1;
+          if (asked <= OWN_LAYS) context?.laid?.(state.formulaAddress, { question, answer });
+          return answer;
         },
       }),
     });

@@ -5,12 +5,12 @@
  */
 import type { Lay, LayQuestion } from "../../functions/lay.ts";
 import { isBetter } from "../lay/answer.ts";
-import type { SearchNews, SearchTask } from "./protocol.ts";
+import type { SearchNews, SearchTask, WorkerOrder } from "./protocol.ts";
 
 export interface Wish {
   readonly question: LayQuestion;
-  /** A good lay of the question, to start from. */
-  readonly start: Lay;
+  /** A good lay of the question, to start from; without one the quick lay is the first one told. */
+  readonly start?: Lay | undefined;
   readonly milliseconds: number;
   /** Whole number; the workers' seeds follow from it. */
   readonly seed: number;
@@ -31,7 +31,7 @@ export interface Listener {
 
 /** As much of a Worker as is used. */
 export interface LayWorker {
-  postMessage(task: SearchTask): void;
+  postMessage(order: WorkerOrder): void;
   terminate(): void;
   onmessage: ((event: { data: SearchNews }) => void) | null;
   onerror: ((event: { message?: string; preventDefault?: () => void }) => void) | null;
@@ -50,11 +50,12 @@ const SILENCE_MS = 30_000;
 interface Running {
   readonly listener: Listener;
   readonly left: Map<LayWorker, { progress: number; silence: ReturnType<typeof setTimeout> }>;
-  best: Lay;
+  best: Lay | undefined;
 }
 
 export class LaySearcher {
   #running: Running | null = null;
+  #resting = false;
 
   constructor(
     private readonly count = workersFor(globalThis.navigator?.hardwareConcurrency),
@@ -70,7 +71,10 @@ export class LaySearcher {
     this.stop();
     const running: Running = { listener, left: new Map(), best: start };
     this.#running = running;
-    for (let i = 0; i < this.count && this.#running === running; i += 1) {
+    this.#resting = false;
+    // The quick lay alone is the same whoever makes it.
+    const count = milliseconds > 0 ? this.count : 1;
+    for (let i = 0; i < count && this.#running === running; i += 1) {
       const task: SearchTask = { question, start, seed: seed + i, milliseconds };
       try {
         const worker = this.make();
@@ -89,6 +93,18 @@ export class LaySearcher {
     if (running.left.size === 0) this.#end(running, "failed");
   }
 
+  /** Lets the search rest, or go on. What was told so far stands, and no time of its plan is spent. */
+  rest(resting: boolean): void {
+    const running = this.#running;
+    if (!running || resting === this.#resting) return;
+    this.#resting = resting;
+    for (const [worker, state] of running.left) {
+      clearTimeout(state.silence);
+      if (!resting) state.silence = this.#watch(running, worker);
+      worker.postMessage({ rest: resting });
+    }
+  }
+
   /** Ends the search at once; the lays told so far stand. */
   stop(): void {
     if (this.#running) this.#end(this.#running, "stopped");
@@ -98,9 +114,9 @@ export class LaySearcher {
     const state = running.left.get(worker);
     if (this.#running !== running || !state) return;
     clearTimeout(state.silence);
-    state.silence = this.#watch(running, worker);
+    if (!this.#resting) state.silence = this.#watch(running, worker);
     if ("better" in news) {
-      if (!isBetter(question, news.better, running.best)) return;
+      if (running.best && !isBetter(question, news.better, running.best)) return;
       running.best = news.better;
       running.listener.better(news.better);
     } else if ("progress" in news) {

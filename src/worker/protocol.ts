@@ -4,15 +4,18 @@ import { Search } from "../lay/plan.ts";
 
 export interface SearchTask {
   readonly question: LayQuestion;
-  /** A good lay of the question, to start from. */
-  readonly start: Lay;
+  /** A good lay of the question, to start from; without one the worker begins with the quick lay and tells it. */
+  readonly start?: Lay | undefined;
   /** Whole number; every worker gets its own. */
   readonly seed: number;
-  /** How long to search. */
+  /** How long to search; 0 for the quick lay only. */
   readonly milliseconds: number;
   /** Instead of a time: rounds of moves, the same on every machine. */
   readonly rounds?: number;
 }
+
+/** A task, or whether the worker rests. Whoever wants the task to end ends the worker. */
+export type WorkerOrder = SearchTask | { readonly rest: boolean };
 
 export type SearchNews =
   /** A better lay, which the independent checker has passed. */
@@ -24,26 +27,52 @@ export type SearchNews =
   /** Why there is nothing to search. */
   | { readonly refusal: string };
 
-/** Between two slices of this length the worker tells how far it is. */
-const SLICE_MS = 100;
+/** Between two slices of this length the worker tells how far it is, and hears whether it is to rest. */
+const SLICE_MS = 60;
 const SLICE_ROUNDS = 20;
 
-/** Works the task to its end, telling as it goes. Whoever wants it to stop ends the worker. */
-export function workTask(task: SearchTask, tell: (news: SearchNews) => void): void {
+/** Works the task to its end, a slice at a time, telling as it goes. */
+export function* workTask(task: SearchTask, tell: (news: SearchNews) => void): Generator<void, void> {
   const { question, start, seed, milliseconds, rounds } = task;
-  const plan = rounds === undefined ? { milliseconds } : { rounds };
-  const search = new Search(question, { seed, start, ...plan });
+  const plan = rounds === undefined ? { milliseconds: Math.max(1, milliseconds) } : { rounds };
+  const search = new Search(question, { seed, ...(start && { start }), ...plan });
   if (search.refusal !== null) {
     tell({ refusal: search.refusal });
     return;
   }
+  if (!start) tell({ better: search.best! });
   const slice = rounds === undefined ? { milliseconds: SLICE_MS } : { rounds: SLICE_ROUNDS };
+  const first = start ?? search.best;
   let ended = false;
-  while (!ended && search.progress < 1) {
+  while (!ended && milliseconds > 0 && search.progress < 1) {
     ended = search.run(slice, (better) => {
-      if (better !== start) tell({ better });
+      if (better !== first) tell({ better });
     });
     tell({ progress: Math.min(1, search.progress) });
+    yield;
   }
   tell({ done: ended ? "best" : "time" });
+}
+
+/** Does one task at a time, and rests while it is told to. `turn` lets the messages in that wait. */
+export class LayWork {
+  #resting = false;
+  #wake: () => void = () => {};
+
+  constructor(
+    private readonly tell: (news: SearchNews) => void,
+    private readonly turn: () => Promise<void>,
+  ) {}
+
+  async hear(order: WorkerOrder): Promise<void> {
+    if ("rest" in order) {
+      this.#resting = order.rest;
+      this.#wake();
+      return;
+    }
+    for (const _ of workTask(order, this.tell)) {
+      await this.turn();
+      while (this.#resting) await new Promise<void>((wake) => (this.#wake = wake));
+    }
+  }
 }

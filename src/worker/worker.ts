@@ -1,6 +1,16 @@
-/** The worker's own file: one task in, news out. An error is left to the browser to tell the client. */
-import { type SearchNews, type SearchTask, workTask } from "./protocol.ts";
+/** The worker's own file: orders in, news out. An error is left to the browser to tell the client. */
+import { LayWork, type WorkerOrder } from "./protocol.ts";
 
-self.onmessage = ({ data }: MessageEvent<SearchTask>) => {
-  workTask(data, (news: SearchNews) => self.postMessage(news));
+const work = new LayWork(
+  (news) => self.postMessage(news),
+  () => new Promise((resolve) => setTimeout(resolve, 0)),
+);
+
+self.onmessage = ({ data }: MessageEvent<WorkerOrder>) => {
+  work.hear(data).catch((reason) => {
+    // A promise that fails is no error of the worker to its client: thrown anew, it is.
+    setTimeout(() => {
+      throw reason;
+    });
+  });
 };

@@ -200,5 +200,5 @@ describe("two widths side by side", () => {
       expect(found).toEqual([]);
       await button("Stop here").click();
     }
-  });
+  }, 60_000);
 });

@@ -30,8 +30,11 @@ export interface Opened {
 }
 
 export interface Visit {
-  /** Opens the page in a fresh profile: a first start. */
-  readonly open: (options?: BrowserContextOptions) => Promise<Opened>;
+  /**
+   * Opens the page in a fresh profile: a first start. Lays are searched for by themselves only when a
+   * test asks for it: no figure changes under the others.
+   */
+  readonly open: (options?: BrowserContextOptions & { readonly searching?: boolean }) => Promise<Opened>;
   readonly end: () => Promise<void>;
 }
 
@@ -93,12 +96,16 @@ export async function visit(): Promise<Visit> {
   const executablePath = process.env.CHROMIUM ?? "/usr/bin/chromium";
   const browser: Browser = await chromium.launch({ executablePath, args: ARGS });
   return {
-    open: async (options = {}) => {
+    open: async ({ searching = false, ...options } = {}) => {
       const context = await browser.newContext({
         viewport: { width: 1360, height: 820 },
         permissions: ["clipboard-read", "clipboard-write"],
         ...options,
       });
+      if (!searching)
+        await context.addInitScript(() => {
+          localStorage.setItem("ellwand.search-by-itself", "off");
+        });
       const page = await context.newPage();
       const complaints: string[] = [];
       page.on("console", (said) => {

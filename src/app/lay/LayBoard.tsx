@@ -5,20 +5,21 @@ import { tapeText } from "../../../functions/fractions.ts";
 import type { LayQuestion, Placement } from "../../../functions/lay.ts";
 import type { Place } from "../../book/address.ts";
 import { answerFrom } from "../../lay/answer.ts";
-import { isFound, toKeep } from "../../lay/desk.ts";
+import { toKeep } from "../../lay/desk.ts";
 import { Hand } from "../../lay/hand.ts";
 import type { Store } from "../../store/store.ts";
-import { huntOf } from "../drawing/hunt.ts";
-import { LaySearch } from "../drawing/LaySearch.tsx";
 import { useLateRevision } from "../shell/follow.ts";
 import { copyKey } from "./arrange.ts";
 import { type Answered, answeredAt } from "./asked.ts";
 import { type Choice, ChooseBeside, Figures, laidBeside, Still } from "./Beside.tsx";
+import { backgroundOf } from "./background.ts";
 import { HandTools } from "./HandTools.tsx";
 import { Joins } from "./Joins.tsx";
+import { LaySearch } from "./LaySearch.tsx";
 import { LayTable } from "./LayTable.tsx";
 import { fitOf, sizeOf, useRoom } from "./room.ts";
-import { coverText, leftOver, missingText } from "./words.ts";
+import { sessionOf } from "./search-session.ts";
+import { coverText, leftOver, missingText, originSentence } from "./words.ts";
 
 interface Props {
   readonly store: Store;
@@ -45,23 +46,30 @@ const UNTOUCHED: Work = { moved: null, pins: new Set(), chosen: null };
 
 function Table({ store, place, asked }: Props & { asked: Answered }) {
   const { question, hash, lay: answer } = asked;
-  const { unit, mark, lays } = store.shown;
+  const { unit, mark } = store.shown;
   const { engine } = store;
   const cell = engine.view(place).name ?? engine.address(place);
   const say = (length: number) => `${tapeText(length, unit, mark)} ${unit}`;
   const [{ moved, pins, chosen }, setWork] = useState(UNTOUCHED);
   const [beside, setBeside] = useState<Choice>(null);
   const [nearer, setNearer] = useState(1);
-  const hunt = huntOf(store);
-  const hunting = useSyncExternalStore(hunt.subscribe, hunt.state);
+  const session = sessionOf(store);
+  const searching = useSyncExternalStore(session.subscribe, session.state);
   const hand = useMemo(() => new Hand(question), [question]);
 
   // The pieces or the cloth have changed: what is looked for would answer nobody.
   useEffect(() => {
-    if (hunting.running && hunting.cell === cell && hunting.hash !== hash) hunt.stop();
-  }, [hunt, hunting, cell, hash]);
+    if (searching.running && searching.cell === cell && searching.hash !== hash) session.stop();
+  }, [session, searching, cell, hash]);
 
-  const pinnedLay = hunting.hash === hash ? hunting.apart : null;
+  const { page, row, column } = place;
+  useEffect(() => {
+    const background = backgroundOf(store);
+    background.lookAt({ page, row, column });
+    return () => background.lookAt(null);
+  }, [store, page, row, column]);
+
+  const pinnedLay = searching.hash === hash ? searching.apart : null;
   const lay = moved ? answerFrom(question, moved) : (pinnedLay ?? answer);
   const own = lay !== answer;
   const pinned = lay.placements.filter((one) => pins.has(copyKey(one)));
@@ -74,7 +82,7 @@ function Table({ store, place, asked }: Props & { asked: Answered }) {
   const change = (next: Partial<Work>) => setWork((old) => ({ ...old, ...next }));
   const back = () => {
     change({ moved: null });
-    hunt.forget();
+    session.forget();
   };
   const keep = () => {
     store.keepLay(hash, toKeep({ ...lay, origin: { by: "hand" } }));
@@ -86,13 +94,9 @@ function Table({ store, place, asked }: Props & { asked: Answered }) {
       <p className="lay-what">
         <b>{say(lay.lengths.reduce((sum, length) => sum + length, 0))}</b> of {clothText(question, say)},{" "}
         {coverText(lay)}, {leftOver(question, lay, unit)} left over.{" "}
-        {own
-          ? "Your own arrangement; the book does not keep it yet."
-          : isFound(question, lays)
-            ? "A lay that was found; the book keeps it."
-            : hunt.wasFound(cell, hash)
-              ? "The pieces or the cloth have changed since a lay was found: this is a quick lay again."
-              : "A quick lay, made at once."}
+        <span className="lay-origin">
+          {own ? "Your own arrangement; the book does not keep it yet." : originSentence(answer.origin)}
+        </span>
       </p>
       {lay.missing.length > 0 && <p className="look">{missingText(question, lay)}</p>}
       <LaySearch

@@ -1,5 +1,11 @@
 /** What is told of a lay in words. */
-import type { Lay, LayPiece, LayQuestion } from "../../../functions/lay.ts";
+import {
+  type Lay,
+  type LayOrigin,
+  type LayPiece,
+  type LayQuestion,
+  originText,
+} from "../../../functions/lay.ts";
 import type { Unit } from "../../../functions/units.ts";
 import { plainNumber } from "../../engine/show.ts";
 
@@ -25,3 +31,11 @@ export const liesEitherWay = ({ turns }: LayPiece): boolean =>
   turns.some((turn) => turns.some((other) => (other - turn + 360) % 360 === 180));
 
 export const isOneWay = ({ pieces }: LayQuestion): boolean => !pieces.some(liesEitherWay);
+
+/** How the lay of the book was found, as a sentence. */
+export function originSentence(origin: LayOrigin | undefined): string {
+  if (!origin || origin.by === "quick") return "A quick lay, made at once: a search may find a shorter one.";
+  if (origin.by === "hand") return "Laid by hand; the book keeps it.";
+  const text = originText(origin);
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}; the book keeps the lay.`;
+}

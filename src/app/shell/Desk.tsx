@@ -10,6 +10,7 @@ import type { Keeper, Keeping } from "../files/keeper.ts";
 import { FormulaBar } from "../grid/FormulaBar.tsx";
 import { handOf } from "../grid/hand.ts";
 import { Sheet } from "../grid/Sheet.tsx";
+import { backgroundOf } from "../lay/background.ts";
 import { useRevision, within } from "./follow.ts";
 import { Guard } from "./Guard.tsx";
 import { Help } from "./Help.tsx";
@@ -32,6 +33,9 @@ export function Desk({ store, keeper, keeping }: Props) {
   const [dialog, setDialog] = useState<"books" | "help" | null>(null);
   const [message, setMessage] = useState<Message | null>(null);
   const [lookingAt, setLookingAt] = useState(false);
+  const { elsewhere } = keeping;
+  useEffect(() => backgroundOf(store).watch(), [store]);
+  useEffect(() => backgroundOf(store).writes(!elsewhere), [store, elsewhere]);
   const lastOnPage = useRef(new Map<number, Place>());
   const place = within(store.shown, chosen);
   /** A part that failed is tried again when the book or the chosen cell changes. */

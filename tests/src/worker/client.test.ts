@@ -2,7 +2,7 @@ import { afterEach, describe, expect, it, vi } from "vitest";
 import type { Lay, LayQuestion } from "../../../functions/lay.ts";
 import { answerFrom } from "../../../src/lay/answer.ts";
 import { LaySearcher, type LayWorker, type Listener, workersFor } from "../../../src/worker/client.ts";
-import type { SearchNews, SearchTask } from "../../../src/worker/protocol.ts";
+import type { SearchNews, SearchTask, WorkerOrder } from "../../../src/worker/protocol.ts";
 
 const question: LayQuestion = {
   pieces: [
@@ -33,8 +33,10 @@ class Puppet implements LayWorker {
   onmessageerror: LayWorker["onmessageerror"] = null;
   task: SearchTask | null = null;
   ended = false;
-  postMessage(task: SearchTask) {
-    this.task = task;
+  rests: boolean | null = null;
+  postMessage(order: WorkerOrder) {
+    if ("rest" in order) this.rests = order.rest;
+    else this.task = order;
   }
   terminate() {
     this.ended = true;
@@ -114,6 +116,32 @@ describe("a search by several workers", () => {
     expect(heard).toEqual(["ended: stopped"]);
     expect(workers.map(({ ended }) => ended)).toEqual([true, true, false, false]);
     expect(searcher.isSearching).toBe(true);
+  });
+});
+
+describe("a search that rests", () => {
+  it("is not taken for dead, tells nothing lost, and goes on", () => {
+    vi.useFakeTimers();
+    const { workers, heard, lays, searcher } = begin();
+    searcher.rest(true);
+    expect(workers.map(({ rests }) => rests)).toEqual([true, true]);
+    // What a worker told before it heard of the rest still counts.
+    workers[0]!.tells({ better: at(40) });
+    vi.advanceTimersByTime(120_000);
+    expect(heard).toEqual([]);
+    searcher.rest(false);
+    expect(workers.map(({ rests }) => rests)).toEqual([false, false]);
+    expect(lays).toEqual([50]);
+    vi.advanceTimersByTime(31_000);
+    expect(heard.at(-1)).toBe("ended: failed");
+  });
+
+  it("the quick lay alone is made by one worker, and is told though nothing was there before", () => {
+    const { workers, lays, searcher, listener } = begin();
+    searcher.search({ question, milliseconds: 0, seed: 1 }, listener);
+    expect(workers).toHaveLength(3);
+    workers[2]!.tells({ better: at(60) });
+    expect(lays).toEqual([70]);
   });
 });
 

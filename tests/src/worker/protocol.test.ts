@@ -3,7 +3,7 @@ import type { Lay, LayQuestion } from "../../../functions/lay.ts";
 import { isBetter } from "../../../src/lay/answer.ts";
 import { checkLay } from "../../../src/lay/check.ts";
 import { quickLay } from "../../../src/lay/quick.ts";
-import { type SearchNews, workTask } from "../../../src/worker/protocol.ts";
+import { LayWork, type SearchNews, type SearchTask, workTask } from "../../../src/worker/protocol.ts";
 import { publishedQuestion } from "../lay/published.ts";
 
 const quick = (question: LayQuestion): Lay => {
@@ -16,7 +16,7 @@ const quick = (question: LayQuestion): Lay => {
 function told(question: LayQuestion, start: Lay, rounds: number): SearchNews[] {
   const news: SearchNews[] = [];
   const task = structuredClone({ question, start, seed: 3, milliseconds: 1000, rounds });
-  workTask(task, (one) => news.push(structuredClone(one)));
+  for (const _ of workTask(task, (one) => news.push(structuredClone(one))));
   return news;
 }
 
@@ -76,5 +76,36 @@ describe("the work of a lay worker", () => {
     expect(told(question, { placements: [], lengths: [0], density: 0, missing: [] }, 10)).toEqual([
       { refusal: "there is no piece to lay: give at least one" },
     ]);
+  });
+
+  it("without a start it begins with the quick lay, and with no time to search it ends there", () => {
+    const question = publishedQuestion("fu");
+    const news: SearchNews[] = [];
+    for (const _ of workTask({ question, seed: 1, milliseconds: 0 }, (one) => news.push(one)));
+    expect(news).toEqual([{ better: quick(question) }, { done: "time" }]);
+  });
+
+  it("rests between two slices and goes on where it was", async () => {
+    const question = publishedQuestion("fu");
+    const news: SearchNews[] = [];
+    let turns = 0;
+    const work: LayWork = new LayWork(
+      (one) => news.push(one),
+      async () => {
+        turns += 1;
+        if (turns === 3) await work.hear({ rest: true });
+      },
+    );
+    const task: SearchTask = { question, start: quick(question), seed: 3, milliseconds: 1, rounds: 200 };
+    const done = work.hear(task);
+    await new Promise((resolve) => setTimeout(resolve));
+    expect(turns).toBe(3);
+    expect(news.some((one) => "done" in one)).toBe(false);
+    await work.hear({ rest: false });
+    await done;
+    expect(news.at(-1)).toEqual({ done: "time" });
+    expect(news.filter((one) => !("progress" in one))).toEqual(
+      told(question, quick(question), 200).filter((one) => !("progress" in one)),
+    );
   });
 });

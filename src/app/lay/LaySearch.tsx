@@ -4,7 +4,9 @@ import { readTape, tapeText } from "../../../functions/fractions.ts";
 import type { Lay, Placement } from "../../../functions/lay.ts";
 import type { Asked } from "../../engine/question.ts";
 import type { Store } from "../../store/store.ts";
-import { type Hunting, huntOf } from "./hunt.ts";
+import { backgroundOf } from "./background.ts";
+import { onSearchesByItself, searchesByItself, setSearchesByItself } from "./by-itself.ts";
+import { type Session, sessionOf } from "./search-session.ts";
 
 interface Props {
   readonly store: Store;
@@ -21,27 +23,27 @@ const SECONDS = [10, 30, 60, 300];
 const timeText = (seconds: number): string => (seconds < 60 ? `${seconds} s` : `${seconds / 60} min`);
 
 export function LaySearch({ store, asked, cell, pinned, start, onBegin }: Props) {
-  const hunt = huntOf(store);
-  const hunting = useSyncExternalStore(hunt.subscribe, hunt.state);
+  const session = sessionOf(store);
+  const searching = useSyncExternalStore(session.subscribe, session.state);
   const [seconds, setSeconds] = useState(10);
   const [enough, setEnough] = useState("");
   const { unit, mark } = store.shown;
   const say = (length: number) => `${tapeText(length, unit, mark)} ${unit}`;
   const limit = enough.trim() === "" ? null : readTape(enough, unit);
   const wrong = enough.trim() !== "" && !limit;
-  const here = hunting.hash === asked.hash;
+  const here = searching.hash === asked.hash;
 
-  if (hunting.running) {
+  if (searching.running) {
     return (
       <div className="lay-search">
         <label className="lay-progress">
-          {here ? "Looking for a better lay" : `Looking for a better lay of ${hunting.cell}`}
-          <progress value={hunting.progress} max={1} />
+          {here ? "Looking for a better lay" : `Looking for a better lay of ${searching.cell}`}
+          <progress value={searching.progress} max={1} />
         </label>
         <span>
-          {say(hunting.now)}, {percent(hunting.density)} of the cloth covered
+          {say(searching.now)}, {percent(searching.density)} of the cloth covered
         </span>
-        <button type="button" onClick={() => hunt.stop()}>
+        <button type="button" onClick={() => session.stop()}>
           Stop here
         </button>
       </div>
@@ -53,7 +55,7 @@ export function LaySearch({ store, asked, cell, pinned, start, onBegin }: Props)
         type="button"
         disabled={wrong}
         onClick={() => {
-          hunt.begin({ asked, cell, seconds, enough: limit?.length ?? null, pinned, start });
+          session.begin({ asked, cell, seconds, enough: limit?.length ?? null, pinned, start });
           onBegin();
         }}
       >
@@ -70,7 +72,7 @@ export function LaySearch({ store, asked, cell, pinned, start, onBegin }: Props)
         </select>
       </label>
       <label>
-        <span>or until</span>
+        <span>or stop at</span>
         <input
           className="lay-enough"
           value={enough}
@@ -80,19 +82,39 @@ export function LaySearch({ store, asked, cell, pinned, start, onBegin }: Props)
           onChange={(event) => setEnough(event.target.value)}
         />
       </label>
+      <ByItself store={store} hash={asked.hash} />
       <p role="status" className="lay-told">
         {wrong
           ? `good enough must be a length such as 2 yd or 40 1/2, not "${enough.slice(0, 24)}"`
-          : here && hunting.ending !== null && toldOf(hunting, say)}
+          : here && searching.ending !== null && toldOf(searching, say)}
       </p>
-      {here && hunting.trouble && <p className="look">{hunting.trouble}</p>}
+      {here && searching.trouble && <p className="look">{searching.trouble}</p>}
     </div>
+  );
+}
+
+/** Whether lays are searched for without being asked for, and whether that goes on for this one. */
+function ByItself({ store, hash }: { store: Store; hash: string }) {
+  const background = backgroundOf(store);
+  const { is, hash: now, seconds } = useSyncExternalStore(background.subscribe, background.state);
+  const on = useSyncExternalStore(onSearchesByItself, searchesByItself);
+  return (
+    <span className="lay-by-itself">
+      <label>
+        <input type="checkbox" checked={on} onChange={(event) => setSearchesByItself(event.target.checked)} />
+        <span>Search by itself</span>
+      </label>
+      {/* It keeps its width, or what is beside it would move under the pointer. */}
+      <span className="lay-so-far" aria-live="off">
+        {on && now === hash && is !== "idle" && `${Math.floor(seconds)} s so far`}
+      </span>
+    </span>
   );
 }
 
 const percent = (share: number): string => `${Math.round(share * 100)} %`;
 
-function toldOf({ before, now, ending, apart }: Hunting, say: (length: number) => string): string {
+function toldOf({ before, now, ending, apart }: Session, say: (length: number) => string): string {
   const proved = ending === "best" ? " No lay can be shorter." : "";
   if (before - now <= 1e-6 * before) {
     return proved.trim() || "No better lay was found this time; a longer search may find one.";

@@ -1,0 +1,199 @@
+/**
+ * The search for better lays that nobody has to ask for. Shortly after the last key every lay of the
+ * book is searched for in the workers, round by round, until nothing is gained; it rests while the
+ * maker types or slides, while the page is hidden, and while a search that was asked for goes on.
+ */
+import { questionHash } from "../../../functions/cut.ts";
+import type { Place } from "../../book/address.ts";
+import type { Book } from "../../book/shape.ts";
+import { quickLay } from "../../lay/plan.ts";
+import type { Store } from "../../store/store.ts";
+import { LaySearcher } from "../../worker/client.ts";
+import { onSearchesByItself, searchesByItself } from "./by-itself.ts";
+import { sessionOf } from "./search-session.ts";
+import { Taking } from "./taking.ts";
+import { nextWant, type Want } from "./want.ts";
+
+export interface ByItself {
+  /** "waiting" for the hand to rest, "searching", or "idle" when nothing is left to gain. */
+  readonly is: "waiting" | "searching" | "idle";
+  /** The hash of the question that is searched for, "" when there is none. */
+  readonly hash: string;
+  /** Seconds that the question was searched for, in all. */
+  readonly seconds: number;
+}
+
+/** So long after the last key a search begins, in milliseconds. */
+const SETTLE = 400;
+/** The book takes up better lays at most this often, in milliseconds. */
+const SELDOM = 1000;
+/** A search that has gained nothing for this many seconds is over. */
+const PATIENCE = 10;
+
+interface Running {
+  readonly want: Want;
+  readonly taking: Taking;
+}
+
+export class Background {
+  readonly #store: Store;
+  readonly #searcher: LaySearcher;
+  #state: ByItself = { is: "waiting", hash: "", seconds: 0 };
+  #running: Running | null = null;
+  #looked: Place | null = null;
+  #timer: ReturnType<typeof setTimeout> | undefined;
+  #seed = 7;
+  /** Whether this tab is the one that writes the book. */
+  #writes = true;
+  #pages: Book["pages"] | null = null;
+  /** Seconds searched at the last better lay, by question. */
+  readonly #gained = new Map<string, number>();
+  /** Questions that a search has given up. */
+  readonly #over = new Set<string>();
+  readonly #listeners = new Set<() => void>();
+
+  constructor(store: Store, searcher = new LaySearcher()) {
+    this.#store = store;
+    this.#searcher = searcher;
+  }
+
+  readonly state = (): ByItself => this.#state;
+
+  readonly subscribe = (listener: () => void): (() => void) => {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  };
+
+  #tell(state: ByItself): void {
+    this.#state = state;
+    document.body.dataset.laySearch = state.is;
+    for (const listener of [...this.#listeners]) listener();
+  }
+
+  /** Watches the page and the book from now on; returns what ends it. */
+  watch(): () => void {
+    const off = [
+      this.#store.subscribe(() => this.#follow()),
+      sessionOf(this.#store).subscribe(() => this.#begin()),
+      onSearchesByItself(() => this.#touch()),
+      ...["keydown", "input", "pointerdown", "wheel"].map((kind) => listen(kind, () => this.#touch())),
+      listen("pointermove", (event) => (event as PointerEvent).buttons !== 0 && this.#touch()),
+      listen("visibilitychange", () => this.#touch()),
+    ];
+    this.#pages = this.#store.shown.pages;
+    this.#touch();
+    return () => {
+      for (const end of off) end();
+      clearTimeout(this.#timer);
+      this.#searcher.stop();
+    };
+  }
+
+  /** The cell that is looked at: its lay is searched for before the others. */
+  lookAt(place: Place | null): void {
+    this.#looked = place;
+  }
+
+  /** A book that is open in another tab too is searched for in one of them. */
+  writes(alone: boolean): void {
+    if (alone === this.#writes) return;
+    this.#writes = alone;
+    this.#touch();
+  }
+
+  /** Better lays alone are no change of the book. */
+  #follow(): void {
+    const { pages } = this.#store.shown;
+    if (pages === this.#pages) return;
+    this.#pages = pages;
+    this.#touch();
+  }
+
+  #touch(): void {
+    this.#searcher.rest(true);
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => this.#begin(), SETTLE);
+    if (this.#state.is !== "waiting") this.#tell({ ...this.#state, is: "waiting" });
+  }
+
+  /** Goes on with the search that rests, or begins the one that matters most. */
+  #begin(): void {
+    clearTimeout(this.#timer);
+    const asked = sessionOf(this.#store).state().running;
+    if (document.visibilityState === "hidden" || asked) {
+      this.#searcher.rest(true);
+      this.#tell({ ...this.#state, is: "waiting" });
+      return;
+    }
+    const laid = this.#store.engine.laid();
+    const quickOnly = !searchesByItself() || !this.#writes;
+    if (this.#running) {
+      const { hash, lay } = this.#running.want;
+      const asks = laid.some(({ lays }) => lays.some(({ question }) => questionHash(question) === hash));
+      if (asks && !(quickOnly && lay)) {
+        this.#searcher.rest(false);
+        this.#tell({ ...this.#state, is: "searching" });
+        return;
+      }
+      this.#searcher.stop();
+    }
+    const want = nextWant(laid, this.#looked, this.#over, quickOnly);
+    if (want) this.#search(want);
+    else this.#tell({ is: "idle", hash: "", seconds: 0 });
+  }
+
+  #search(want: Want): void {
+    const { question, hash, lay, seconds } = want;
+    const taking = new Taking(this.#store, want, lay, SELDOM);
+    const running: Running = { want, taking };
+    this.#running = running;
+    this.#seed += 100;
+    if (!this.#gained.has(hash)) this.#gained.set(hash, taking.seconds);
+    const wish = { question, start: lay ?? undefined, milliseconds: seconds * 1000, seed: this.#seed };
+    this.#searcher.search(wish, {
+      better: (better) => {
+        this.#gained.set(hash, taking.seconds);
+        taking.better(better);
+      },
+      progress: (share) => {
+        taking.spent(share * seconds);
+        if (Math.floor(taking.seconds) !== Math.floor(this.#state.seconds))
+          this.#tell({ is: this.#state.is, hash, seconds: taking.seconds });
+        if (taking.seconds - this.#gained.get(hash)! >= PATIENCE) {
+          this.#over.add(hash);
+          this.#searcher.stop();
+        }
+      },
+      // The lay that stands is as good as before; the search that is asked for says what is wrong.
+      trouble: () => this.#over.add(hash),
+      ended: (ending) => {
+        this.#running = null;
+        if (ending === "failed" && !taking.standing) {
+          const here = quickLay(question);
+          if (!("refusal" in here)) taking.better(here);
+        }
+        taking.end(ending === "best");
+        if (this.#state.is === "searching") this.#timer = setTimeout(() => this.#begin());
+      },
+    });
+    this.#tell({ is: "searching", hash, seconds: taking.seconds });
+  }
+}
+
+function listen(kind: string, listener: (event: Event) => void): () => void {
+  const options = { capture: true, passive: true };
+  document.addEventListener(kind, listener, options);
+  return () => document.removeEventListener(kind, listener, options);
+}
+
+const backgrounds = new WeakMap<Store, Background>();
+
+/** The one background search of a store. */
+export function backgroundOf(store: Store): Background {
+  let background = backgrounds.get(store);
+  if (!background) {
+    background = new Background(store);
+    backgrounds.set(store, background);
+  }
+  return background;
+}

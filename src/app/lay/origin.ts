@@ -1,0 +1,14 @@
+/** What a search does to a lay's origin: so many seconds more, or the proof that no lay can be shorter. */
+import type { Lay, LayOrigin } from "../../../functions/lay.ts";
+
+/** Seconds that a lay was searched for so far. */
+export const secondsOf = ({ origin }: Lay): number => (origin?.by === "search" ? origin.seconds : 0);
+
+export const isProved = ({ origin }: Lay): boolean => origin?.by === "search" && origin.proved === true;
+
+/** A search of so many seconds in all came to this lay, or to none better than it. */
+export function searchedFor(lay: Lay, seconds: number, proved: boolean): Lay {
+  const tenths = Math.round(seconds * 10) / 10;
+  const origin: LayOrigin = { by: "search", seconds: tenths, ...(proved && { proved }) };
+  return { ...lay, origin };
+}

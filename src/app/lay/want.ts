@@ -1,0 +1,73 @@
+/** Which lay of a book is to be searched for next, and for how long. */
+import { questionHash } from "../../../functions/cut.ts";
+import type { Lay, LayQuestion } from "../../../functions/lay.ts";
+import type { Place } from "../../book/address.ts";
+import type { Laid } from "../../engine/engine.ts";
+import { isProved, secondsOf } from "./origin.ts";
+
+export interface Want {
+  readonly question: LayQuestion;
+  readonly hash: string;
+  /** The lay that answers now; null while it is being worked out. */
+  readonly lay: Lay | null;
+  /** How long to search now, in seconds; 0 for the quick lay only. */
+  readonly seconds: number;
+}
+
+/** Every question is searched for this long, in seconds, before any is searched for longer. */
+export const ROUNDS: readonly number[] = [2, 20, 60];
+/**
+ * The next search: what has no lay yet before all, then what was searched for least; of the same
+ * round the cell that is looked at first, the others in the order of the book. Null when nothing is
+ * left to gain. `over` holds the questions that a search has given up; with `quickOnly` nothing is
+ * searched for that has a lay.
+ */
+export function nextWant(
+  laid: readonly Laid[],
+  looked: Place | null,
+  over: ReadonlySet<string>,
+  quickOnly: boolean,
+): Want | null {
+  let best: Want | null = null;
+  let least = Number.POSITIVE_INFINITY;
+  for (const { lays } of inOrder(laid, looked)) {
+    for (const { question, answer } of lays) {
+      const pending = "refusal" in answer && answer.pending !== undefined;
+      if ("refusal" in answer && !pending) continue;
+      const lay = "refusal" in answer ? null : answer;
+      if (lay && (quickOnly || isSettled(question, lay))) continue;
+      const spent = lay ? secondsOf(lay) : 0;
+      const round = lay ? ROUNDS.findIndex((seconds) => spent < seconds - 0.05) : -1;
+      if ((lay && round < 0) || round >= least) continue;
+      const hash = questionHash(question);
+      if (over.has(hash)) continue;
+      least = round;
+      best = { question, hash, lay, seconds: lay ? ROUNDS[round]! - spent : 0 };
+      if (round < 0) return best;
+    }
+  }
+  return best;
+}
+
+const samePlace = (a: Place, b: Place): boolean =>
+  a.page === b.page && a.row === b.row && a.column === b.column;
+
+function inOrder(laid: readonly Laid[], looked: Place | null): Laid[] {
+  const rank = ({ place }: Laid) => (looked && samePlace(place, looked) ? 0 : 1);
+  return laid.toSorted(
+    (a, b) =>
+      rank(a) - rank(b) ||
+      a.place.page - b.place.page ||
+      a.place.row - b.place.row ||
+      a.place.column - b.place.column,
+  );
+}
+
+/**
+ * Whether a search has nothing to gain: no lay can be shorter, all pieces lie on the cloth in hand,
+ * or the maker has laid them by hand and would not have them moved.
+ */
+function isSettled({ cloths }: LayQuestion, lay: Lay): boolean {
+  if (isProved(lay) || lay.origin?.by === "hand") return true;
+  return lay.missing.length === 0 && cloths.every(({ length }) => length !== null);
+}

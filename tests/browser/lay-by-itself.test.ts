@@ -1,0 +1,51 @@
+import type { Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { laying, tapeFigure } from "./laying.ts";
+import { cell, type Opened, type Visit, visit } from "./page.ts";
+
+let here: Visit;
+let opened: Opened;
+let page: Page;
+
+beforeAll(async () => {
+  here = await visit();
+}, 120_000);
+afterAll(() => here.end());
+beforeEach(async () => {
+  opened = await here.open({ searching: true });
+  page = opened.page;
+  await page.getByRole("navigation").getByRole("button", { name: "Cut", exact: true }).click();
+});
+afterEach(async () => {
+  expect(opened.complaints).toEqual([]);
+  await page.context().close();
+});
+
+const { what, enter, mixed, figure, overlaps } = laying(() => page);
+const state = () => page.evaluate(() => document.body.dataset.laySearch);
+
+describe("a length of cloth", () => {
+  it("is searched for without a click; what rests on it follows, and the lay drawn is as long as the cell says", async () => {
+    await enter("B24", "=B23+1");
+    await mixed();
+    // 157 in or so laid one by one; two seconds of search come well under 150.
+    await expect.poll(() => figure("B23"), { timeout: 30_000 }).toBeLessThan(150);
+    await expect.poll(what, { timeout: 30_000 }).toMatch(/Searched for [\d.]+ s; the book keeps the lay\./);
+    await page.getByLabel("Search by itself").uncheck();
+    await expect.poll(state).toBe("idle");
+    expect(await figure("B24")).toBeCloseTo((await figure("B23")) + 1, 1);
+    expect(tapeFigure(await cell(page, "B23").textContent())).toBe(tapeFigure(await what()));
+    expect(await overlaps()).toEqual({ copies: 18, both: 0 });
+    const drawn = await page.evaluate(() => {
+      const box = (path: SVGGraphicsElement) => {
+        const { x, width } = path.getBBox();
+        return path.getCTM()!.e + x + width;
+      };
+      const cuts = [...document.querySelectorAll<SVGPathElement>(".lay-table .lay-cut")].map(box);
+      const cloth = document.querySelector<SVGRectElement>(".lay-table .lay-cloth")!;
+      return { long: Math.max(...cuts) - cloth.getCTM()!.e, wide: cloth.getBBox().height };
+    });
+    const shown = tapeFigure(await cell(page, "B23").textContent());
+    expect(Math.abs((46 * drawn.long) / drawn.wide - shown)).toBeLessThan(1 / 8);
+  }, 60_000);
+});

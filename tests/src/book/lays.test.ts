@@ -1,0 +1,27 @@
+import { expect, it } from "vitest";
+import { MOST_UNASKED, withLay } from "../../../src/book/lays.ts";
+import type { Book, FoundLay } from "../../../src/book/shape.ts";
+
+const lay = (length: number): FoundLay => ({ placements: [], length, density: 0.8 });
+const hash = (i: number) => i.toString(16).padStart(16, "0");
+
+it("a book keeps every lay its cells ask for, and of the others the newest", () => {
+  const asked = new Set([hash(0), hash(3)]);
+  let lays: Book["lays"] = {};
+  for (let i = 0; i < 2 * MOST_UNASKED; i += 1) lays = withLay(lays, hash(i), lay(i), () => asked);
+  const last = 2 * MOST_UNASKED - 1;
+  expect(Object.keys(lays)).toHaveLength(MOST_UNASKED + 3);
+  expect(lays[hash(0)]).toEqual(lay(0));
+  expect(lays[hash(3)]).toEqual(lay(3));
+  expect(lays[hash(1)]).toBeUndefined();
+  expect(lays[hash(last - MOST_UNASKED)]).toEqual(lay(last - MOST_UNASKED));
+  expect(lays[hash(last - MOST_UNASKED - 1)]).toBeUndefined();
+});
+
+it("a lay that is found again is the newest again", () => {
+  const lays = withLay({ [hash(1)]: lay(1), [hash(2)]: lay(2) }, hash(1), lay(0.5), () => new Set());
+  expect(Object.entries(lays)).toEqual([
+    [hash(2), lay(2)],
+    [hash(1), lay(0.5)],
+  ]);
+});

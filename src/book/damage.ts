@@ -19,11 +19,19 @@ export function damageText(damage: Damage, book: unknown): string {
   }`;
 }
 
-const NOUNS: Record<string, string> = { about: "description", mark: "finest mark", by: "way of finding" };
-const ONE_OF: Record<string, string> = { trials: "trial", lays: "the kept lay", names: "the named cell" };
+const NOUNS = new Map([
+  ["about", "description"],
+  ["mark", "finest mark"],
+  ["by", "way of finding"],
+]);
+const ONE_OF = new Map([
+  ["trials", "trial"],
+  ["lays", "the kept lay"],
+  ["names", "the named cell"],
+]);
 
 const noun = (key: unknown): string =>
-  typeof key === "number" ? `number ${key + 1}` : (NOUNS[String(key)] ?? quotedless(key));
+  typeof key === "number" ? `number ${key + 1}` : (NOUNS.get(String(key)) ?? quotedless(key));
 
 const quotedless = (key: unknown): string => quotedShort(String(key)).slice(1, -1);
 
@@ -33,7 +41,7 @@ function where(keys: readonly unknown[], book: unknown): string {
   if (list === undefined) return "the book";
   if (list !== "pages" || typeof index !== "number") {
     if (index === undefined) return `the book's ${noun(list)}`;
-    const one = `${ONE_OF[String(list)] ?? noun(list)} ${typeof index === "number" ? index + 1 : quotedless(index)}`;
+    const one = `${ONE_OF.get(String(list)) ?? noun(list)} ${typeof index === "number" ? index + 1 : quotedless(index)}`;
     return [
       ...keys
         .slice(2)
@@ -85,6 +93,8 @@ function wrong({ type, expected, input, requirement }: Damage): string {
       return `must be at most ${requirement}, not ${given}`;
     case "integer":
       return `must be a whole number, not ${given}`;
+    case "deep":
+      return `must have at most ${requirement} groups and lists within one another`;
     case "regex":
       return /\S/.test(String(input))
         ? `must have none of [ ] : * ? / \\, unlike ${given}`

@@ -10,11 +10,13 @@ import {
   MOST_COLUMNS,
   MOST_PAGES,
   MOST_ROWS,
+  type Other,
   type Page,
   STAGES,
   WIDTHS,
 } from "./shape.ts";
 import { upgrade } from "./upgrades.ts";
+import { whole } from "./whole.ts";
 import { VERSION } from "./write.ts";
 
 /** The longest text that is taken for a book at all, in characters. */
@@ -110,11 +112,18 @@ export function readBook(file: string): Reading {
   const raw = upgrade(data, version);
   const read = v.safeParse(bookShape, raw, { abortEarly: true });
   if (!read.success) return { reason: damageText(read.issues[0] as unknown as Damage, raw) };
-  // Looked at in the text itself: the schema passes over names such as __proto__ without a word.
-  const names = Object.keys((raw.names as object | undefined) ?? {});
-  const book = read.output as Book;
-  const fault = nameFaults(names) ?? inconsistency(book);
+  const all = whole(bookShape, raw);
+  if (!("data" in all)) return { reason: damageText(all, raw) };
+  const { other, ...known } = all.data as Book;
+  const book: Book = { ...known, ...restOf(other) };
+  const fault = nameFaults(Object.keys(book.names)) ?? inconsistency(book);
   return fault ? { reason: fault } : { book: settled(book) };
+}
+
+/** The fields of a book that are not known here: all but the version, which stands before the book's own. */
+function restOf(other: Other = {}): { readonly other?: Other } {
+  const rest = Object.entries(other).filter(([key]) => key !== "ellwand");
+  return rest.length > 0 ? { other: Object.fromEntries(rest) } : {};
 }
 
 /** Whether a text that is no JSON is the first part of one: it begins a book and stops within it. */
@@ -157,22 +166,58 @@ function inconsistency(book: Book): string | null {
     if (!place || place.row >= MOST_ROWS || place.column >= MOST_COLUMNS)
       return `the named cell ${name} points at ${quotedShort(address)}, which is not in this book`;
   }
+  for (const page of book.pages) {
+    const twice = spelledTwice(page.notes, spellNote);
+    if (twice) return `the page "${page.title}" has two notes for the cell ${twice}`;
+  }
+  for (const [i, { title, cells }] of book.trials.entries()) {
+    const twice = spelledTwice(cells, (address) => spell(book, address));
+    if (twice) return `trial ${i + 1}, ${quotedShort(title)}, types two texts into the cell ${twice}`;
+  }
   return null;
+}
+
+/** Two spellings of one cell under which different texts stand: 'B3, spelt "B3" and "$B$3"; take one of them out'. */
+function spelledTwice(
+  texts: Readonly<Record<string, string>>,
+  spelt: (address: string) => string,
+): string | null {
+  const seen = new Map<string, string>();
+  for (const [address, text] of Object.entries(texts)) {
+    const cell = spelt(address);
+    const first = seen.get(cell);
+    if (first === undefined) seen.set(cell, address);
+    else if (texts[first] !== text)
+      return `${cell}, spelt ${quotedShort(first)} and ${quotedShort(address)}; take one of them out of the file`;
+  }
+  return null;
+}
+
+/** An address with its page, spelt one way; what is no cell of the book stays as it is. */
+function spell(book: Book, address: string): string {
+  const place = findPlace(book, address);
+  return place ? fullAddress(book, place) : address;
+}
+
+/** The address of a note, spelt one way: "$b$3" is "B3". */
+function spellNote(address: string): string {
+  const found = /^\$?([A-Za-z]{1,3})\$?([1-9]\d{0,5})$/.exec(address.trim());
+  return found ? `${found[1]!.toUpperCase()}${found[2]}` : address;
 }
 
 /** The book with addresses spelt one way and a column for every typed cell, however the file was made. */
 function settled(book: Book): Book {
-  const spelt = (address: string): string => {
-    const place = findPlace(book, address);
-    return place ? fullAddress(book, place) : address;
-  };
-  const names = Object.entries(book.names).map(([name, address]) => [name, spelt(address)]);
+  const names = Object.entries(book.names).map(([name, address]) => [name, spell(book, address)]);
   const trials = book.trials.map((trial) => ({
     ...trial,
-    cells: Object.fromEntries(Object.entries(trial.cells).map(([at, typed]) => [spelt(at), typed])),
+    cells: respelt(trial.cells, (at) => spell(book, at)),
   }));
-  return { ...book, names: Object.fromEntries(names), trials, pages: book.pages.map(wideEnough) };
+  const pages = book.pages.map((page) => wideEnough({ ...page, notes: respelt(page.notes, spellNote) }));
+  return { ...book, names: Object.fromEntries(names), trials, pages };
 }
+
+const respelt = (texts: Readonly<Record<string, string>>, spelt: (address: string) => string) =>
+  Object.fromEntries(Object.entries(texts).map(([address, text]) => [spelt(address), text]));
 
 function wideEnough(page: Page): Page {
   const more = Math.max(0, ...page.rows.map((row) => row.length)) - page.columns.length;

@@ -16,11 +16,15 @@ export type Stage = (typeof STAGES)[number];
 export const COLUMN_KINDS = ["any", "text", "length", "number", "money", "date"] as const;
 export type ColumnKind = (typeof COLUMN_KINDS)[number];
 
+/** Fields of a file that this version does not know, by name. They are carried along and written again. */
+export type Other = Readonly<Record<string, unknown>>;
+
 export interface Column {
   readonly heading: string;
   readonly kind: ColumnKind;
   /** On the screen, in pixels. */
   readonly width: number;
+  readonly other?: Other;
 }
 
 export interface Page {
@@ -31,6 +35,7 @@ export interface Page {
   readonly rows: readonly (readonly string[])[];
   /** Notes by cell address, such as "B3". */
   readonly notes: Readonly<Record<string, string>>;
+  readonly other?: Other;
 }
 
 /** A kept setting of typed cells, to be compared with others. */
@@ -38,15 +43,17 @@ export interface Trial {
   readonly title: string;
   /** Typed text by cell address with its page: "Draft!B4". */
   readonly cells: Readonly<Record<string, string>>;
+  readonly other?: Other;
 }
 
 /** The best lay found for a question, kept because the search can't be repeated elsewhere. */
 export interface FoundLay {
-  readonly placements: readonly Placement[];
+  readonly placements: readonly (Placement & { readonly other?: Other })[];
   readonly length: number;
   readonly density: number;
   /** How it was found; books of earlier days do not say, and then it was a search of unknown length. */
-  readonly origin?: LayOrigin;
+  readonly origin?: LayOrigin & { readonly other?: Other };
+  readonly other?: Other;
 }
 
 export interface Book {
@@ -62,6 +69,7 @@ export interface Book {
   readonly trials: readonly Trial[];
   /** Found lays by the hash of their question. */
   readonly lays: Readonly<Record<string, FoundLay>>;
+  readonly other?: Other;
 }
 
 export const MOST_ROWS = 20_000;

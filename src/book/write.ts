@@ -1,6 +1,5 @@
 /** A book as the text of a file: JSON made to be read and compared, one row of a page a line. */
-import type { LayOrigin } from "../../functions/lay.ts";
-import type { Book, Column, FoundLay, Page, Trial } from "./shape.ts";
+import type { Book, Column, FoundLay, Other, Page, Trial } from "./shape.ts";
 
 /** The version of the file format that this program writes. */
 export const VERSION = 1;
@@ -47,18 +46,31 @@ const table = (entries: Readonly<Record<string, unknown>>, indent: string): stri
 };
 
 // One order of the fields, wherever the objects come from: the same book is always the same text.
-const column = ({ heading, kind, width }: Column): Column => ({ heading, kind, width });
-const trial = ({ title, cells }: Trial): Trial => ({ title, cells });
-const layOrigin = (origin: LayOrigin): LayOrigin =>
-  origin.by === "search"
-    ? { by: origin.by, seconds: origin.seconds, ...(origin.proved && { proved: true }) }
-    : { by: origin.by };
-const lay = ({ placements, length, density, origin }: FoundLay): FoundLay => ({
-  placements: placements.map(({ piece, copy, cloth, turn, x, y }) => ({ piece, copy, cloth, turn, x, y })),
+// Fields of a newer Ellwand come after those that are known here.
+const column = ({ heading, kind, width, other }: Column) => ({ heading, kind, width, ...other });
+const trial = ({ title, cells, other }: Trial) => ({ title, cells, ...other });
+const layOrigin = (origin: NonNullable<FoundLay["origin"]>) => ({
+  by: origin.by,
+  ...(origin.by === "search" && { seconds: origin.seconds, ...(origin.proved && { proved: true }) }),
+  ...origin.other,
+});
+const placement = ({ piece, copy, cloth, turn, x, y, other }: FoundLay["placements"][number]) => ({
+  ...{ piece, copy, cloth, turn, x, y },
+  ...other,
+});
+const lay = ({ placements, length, density, origin, other }: FoundLay) => ({
+  placements: placements.map(placement),
   length,
   density,
   ...(origin && { origin: layOrigin(origin) }),
+  ...other,
 });
+
+/** The lines of the fields that are not known here, each beginning with a comma that parts it from the one before. */
+const more = (other: Other | undefined, indent: string): string =>
+  Object.entries(other ?? {})
+    .map(([key, value]) => `,\n${indent}${JSON.stringify(key)}: ${JSON.stringify(value)}`)
+    .join("");
 
 function writePage(page: Page): string {
   return [
@@ -67,7 +79,7 @@ function writePage(page: Page): string {
     `      "stage": ${JSON.stringify(page.stage)},`,
     `      "columns": ${lines(page.columns.map(column), "      ")},`,
     `      "rows": ${lines(trimmed(page).rows, "      ")},`,
-    `      "notes": ${table(page.notes, "      ")}`,
+    `      "notes": ${table(page.notes, "      ")}${more(page.other, "      ")}`,
     "    }",
   ].join("\n");
 }
@@ -84,7 +96,7 @@ export function writeBook(book: Book): string {
     `  "names": ${table(book.names, "  ")},`,
     `  "pages": [\n${book.pages.map(writePage).join(",\n")}\n  ],`,
     `  "trials": ${lines(book.trials.map(trial), "  ")},`,
-    `  "lays": ${table(Object.fromEntries(Object.entries(book.lays).map(([hash, found]) => [hash, lay(found)])), "  ")}`,
+    `  "lays": ${table(Object.fromEntries(Object.entries(book.lays).map(([hash, found]) => [hash, lay(found)])), "  ")}${more(book.other, "  ")}`,
     "}",
   ].join("\n")}\n`;
 }

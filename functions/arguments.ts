@@ -3,6 +3,7 @@ import type { Cell, Declaration, Kind, Take } from "./define.ts";
 import { Refusal } from "./define.ts";
 import { type Mark, tapeTextBeside, USUAL_MARK } from "./fractions.ts";
 import { bounds, limitText } from "./limits.ts";
+import { nearest } from "./nearest.ts";
 import { type Piece, readPiece } from "./piece.ts";
 import type { Unit } from "./units.ts";
 
@@ -99,8 +100,16 @@ function checkText(name: string, take: Take, value: Cell): string {
   if (!take.choices) return text;
   const found = take.choices.find((choice) => choice === text.trim().toLowerCase());
   if (found === undefined)
-    throw new Refusal(`${name} must be ${orList(take.choices.map(quoted))}, not ${quoted(value)}`);
+    throw new Refusal(
+      `${name} must be ${orList(take.choices.map(quoted))}, not ${quoted(value)}${meant(text, take.choices)}`,
+    );
   return found;
+}
+
+/** The word that was meant, as a question at the end of a sentence; empty when no word is near. */
+function meant(text: string, words: readonly string[]): string {
+  const near = nearest(text.trim(), words);
+  return near === undefined ? "" : `; is "${near}" meant?`;
 }
 
 function orList(words: readonly string[]): string {

@@ -38,7 +38,7 @@ function strictest(survey: Survey, measure: Measure, value: number, known: Known
 }
 
 /** The expectation of the survey that the value strays from least. */
-export function nearest(
+export function bestFit(
   surveys: readonly Survey[],
   measure: Measure,
   value: number,
@@ -59,13 +59,13 @@ const brokenOrder = (measure: Measure, value: number, known: Known) => {
 };
 
 function fits(surveys: readonly Survey[], measure: Measure, value: number, known: Known): boolean {
-  const range = nearest(surveys, measure, value, known);
+  const range = bestFit(surveys, measure, value, known);
   return beyondRange(range, value) === 0 && !brokenOrder(measure, value, known);
 }
 
 /** How far a figure is from the likeliest, in widths of its range: of two slips the nearer explains better. */
 function fromLikely(surveys: readonly Survey[], measure: Measure, value: number, known: Known): number {
-  const { likely, least, most } = nearest(surveys, measure, value, known);
+  const { likely, least, most } = bestFit(surveys, measure, value, known);
   return Math.abs(value - likely) / (most - least);
 }
 
@@ -82,7 +82,7 @@ export function misfit(
   value: number,
   known: Known,
 ): Misfit | null {
-  const expected = nearest(surveys, measure, value, known);
+  const expected = bestFit(surveys, measure, value, known);
   const beyond = beyondRange(expected, value);
   const order = brokenOrder(measure, value, known) ?? null;
   if (beyond === 0 && !order) return null;
@@ -104,7 +104,7 @@ export function misfit(
   for (const [other, figure] of known.size > 1 ? known : []) {
     const rest = without(known, other);
     if (fits(surveys, other, figure, rest) || !fits(surveys, measure, value, rest)) continue;
-    const range = nearest(surveys, other, figure, rest);
+    const range = bestFit(surveys, other, figure, rest);
     const far = Math.abs(beyondRange(range, figure)) / (range.most - range.least);
     if (suspect !== null && far <= farthest) continue;
     suspect = other;

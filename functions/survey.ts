@@ -4,6 +4,7 @@
  */
 import { MEASURES, type Measure, PERCENTILES, SURVEYS, type Survey } from "./body-data.ts";
 import { Refusal } from "./define.ts";
+import { misspelt, nearest } from "./nearest.ts";
 
 /** Other names a chart may use, and how the survey's way of measuring differs from a tape's. */
 const NAMED: Partial<Record<Measure, { also?: readonly string[]; unlike?: string }>> = {
@@ -61,12 +62,17 @@ export function measureNamed(term: string): Measure | null {
 /** How the survey's figure differs from the tape's, as a clause; empty where it is the same. */
 export const unlike = (measure: Measure): string => NAMED[measure]?.unlike ?? "";
 
+/** Whether the survey says how a measure goes with others; of the rest it has the range alone. */
+export const isRelated = (measure: Measure): boolean =>
+  MEASURES.indexOf(measure) <= SURVEYS.female.correlations.length;
+
 /** Known figures of one wearer, by measure. */
 export type Known = ReadonlyMap<Measure, number>;
 
 /**
- * The figures of a chart's rows that the survey has too; blank rows and other terms are passed
- * over, and of two rows of one measure the first counts. `size` is a millimetre in the rows' unit.
+ * The figures of a chart's rows that the survey has too; blank rows and terms that the survey has
+ * not are passed over, and of two rows of one measure the first counts. `size` is a millimetre in
+ * the rows' unit. Refuses a term that is a slip of the pen away from one that the survey has.
  */
 export function knownFigures(
   terms: readonly (string | null)[],
@@ -82,6 +88,11 @@ export function knownFigures(
   terms.forEach((term, i) => {
     const measure = measureNamed(term ?? "");
     const value = values[i]!;
+    const near = measure ? undefined : misspelt(term ?? "", names.keys());
+    if (near)
+      throw new Refusal(
+        `terms, number ${i + 1}, "${term!.trim().slice(0, 40)}", is not a measurement the survey has; is ${near} meant?`,
+      );
     if (measure && value !== null && !known.has(measure)) known.set(measure, value / size);
   });
   return known;
@@ -91,8 +102,9 @@ export function knownFigures(
 export function measureAsked(term: string): Measure {
   const measure = measureNamed(term);
   if (measure) return measure;
+  const near = nearest(term.trim(), names.keys());
   throw new Refusal(
-    `term must be a measurement the survey has, such as waist girth, back waist length or stature, not "${term.trim().slice(0, 40)}"`,
+    `term must be a measurement the survey has, such as waist girth, back waist length or stature, not "${term.trim().slice(0, 40)}"${near ? `; is ${near} meant?` : ""}`,
   );
 }
 

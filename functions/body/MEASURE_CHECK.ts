@@ -1,12 +1,13 @@
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing.ts";
-import { misfit, misfitTold, nearest } from "../misfit.ts";
-import { knownFigures, measureAsked, surveysOf } from "../survey.ts";
+import { bestFit, misfit, misfitTold } from "../misfit.ts";
+import { isRelated, knownFigures, measureAsked, surveysOf } from "../survey.ts";
 
 /**
  * Whether a body measurement is out of line with the others of the same wearer. Beside others it
  * is compared with the regression on them, three residual standard deviations either way; alone,
- * with the survey's least and greatest figure and a standard deviation to spare; and orders that
+ * with the survey's least and greatest figure and a standard deviation to spare, which is never
+ * enough for an "ok" where others could tell more; and orders that
  * held for everybody measured (hip height below waist height, wrist less than upper arm) must
  * hold. "ok", or what range would be expected, by how much the figure lies outside it, which slip
  * would explain it, and the plea to measure again. It finds units mixed up and heights swapped or
@@ -40,11 +41,13 @@ export const MEASURE_CHECK = define({
     known.delete(asked);
     const surveys = surveysOf(data);
     const found = misfit(surveys, asked, value / size, known);
-    const expected = found?.expected ?? nearest(surveys, asked, value / size, known);
+    const expected = found?.expected ?? bestFit(surveys, asked, value / size, known);
     measure("others", "measurements it could be compared with", expected.others);
     measure("likely", "the likeliest figure beside them", expected.likely * size);
     measure("least", "the least that would be expected", expected.least * size);
     measure("most", "the most that would be expected", expected.most * size);
+    if (!found && (known.size === 0 || (expected.others === 0 && isRelated(asked))))
+      return `look: there is no other measurement to compare ${asked} with; it lies between ${say(expected.least * size)} and ${say(expected.most * size)}, as for any grown body; give some of the wearer's others`;
     if (!found) return "ok";
     const figures = new Map(known).set(asked, value / size);
     return misfitTold(asked, figures, found, (millimetres) => say(millimetres * size));

@@ -8,7 +8,9 @@ import { seamRows } from "../fittings.ts";
  * positive, taken in negative, and an amount is the change of the girth, both edges of the seam
  * together: a fold of 1/4 in pinned at a seam takes in 1/2 in and is written −1/2. Names are
  * compared without regard to capitals or spaces at the ends; rows without names and amount are
- * passed over; a seam never fitted has changed by 0. Refuses columns of unequal length, a row of
+ * passed over. A seam never fitted has changed by 0 when the log is blank or `garment` lists the
+ * seam; otherwise a name that the log does not have is refused, for it may be misspelt, and so is a
+ * row of the log that names a seam not in `garment`. Refuses columns of unequal length, a row of
  * this seam without an amount, and an amount that names no seam. Source: common practice.
  */
 export const SEAM_CHANGE = define({
@@ -29,19 +31,26 @@ export const SEAM_CHANGE = define({
     },
     piece: { kind: "text", about: "the piece asked about" },
     seam: { kind: "text", about: "its seam" },
+    garment: {
+      kind: "text",
+      about: 'all seams of the garment, one a cell, such as "bodice side"; one never fitted has changed by 0',
+      otherwise: null,
+      many: true,
+      blanks: true,
+    },
   },
   returns: "length",
-  work({ pieces, seams, amounts, piece, seam }, { step, measure }) {
-    const rows = seamRows(pieces, seams, amounts, piece, seam);
+  work({ piece, seam, ...log }, { step, measure }) {
+    const rows = seamRows(log, piece, seam);
     const sum = (side: number) => rows.reduce((total, amount) => total + Math.max(0, side * amount), 0);
     measure("times", "rows of the log that name this piece and seam", rows.length);
     const out = measure("let_out", "what those rows let out, together", sum(1));
     const taken = measure("taken_in", "what those rows take in, together", sum(-1));
     return step("net", "let_out - taken_in", out - taken);
   },
-  draw({ pieces, seams, amounts, piece, seam }, { net = 0 }) {
+  draw({ piece, seam, ...log }, { net = 0 }) {
     // From the first stitching line, one step for each fitting, and where the seam is now.
-    const rows = seamRows(pieces, seams, amounts, piece, seam);
+    const rows = seamRows(log, piece, seam);
     const tall = Math.max(...rows.map(Math.abs), Math.abs(net), 0);
     if (tall === 0) return [];
     let at = 0;
@@ -72,7 +81,14 @@ export const SEAM_CHANGE = define({
       because: "a half taken in at the first fitting, a quarter let out again at the second",
     },
     {
-      given: { pieces: ["skirt"], seams: ["side"], amounts: [1], piece: "bodice", seam: "side" },
+      given: {
+        pieces: ["skirt"],
+        seams: ["side"],
+        amounts: [1],
+        piece: "bodice",
+        seam: "side",
+        garment: ["skirt side", "bodice side"],
+      },
       gives: 0,
       because: "the bodice was not touched",
     },

@@ -1,9 +1,10 @@
 /** Opening a book for a verb, finding its cells and typing into them. */
+
+import { nearest } from "../../functions/nearest.ts";
 import { fullAddress, lookUp, type Place } from "../book/address.ts";
 import { type } from "../book/edit.ts";
 import { readBook } from "../book/read.ts";
 import { Engine } from "../engine/engine.ts";
-import { nearest } from "../engine/nearest.ts";
 import { layDesk } from "../lay/desk.ts";
 import { fileName } from "./machine.ts";
 import { type Io, Wrong } from "./verb.ts";

@@ -1,6 +1,7 @@
 /** The engine's own errors in plain sentences. */
 import type { DetailedCellError } from "hyperformula";
 import { catalogue } from "../../functions/catalogue.ts";
+import { nearest } from "../../functions/nearest.ts";
 import { columnNumber, findPlace, fullAddress, nameInBook, nameOf, type Place } from "../book/address.ts";
 import { isClosed, isFormula, tokens } from "../book/formula.ts";
 import type { Token } from "../book/lex.ts";
@@ -9,7 +10,6 @@ import { type Book, MOST_COLUMNS, MOST_ROWS } from "../book/shape.ts";
 import { circleSentence } from "./circle.ts";
 import type { CellView, Look } from "./engine.ts";
 import { ENGINE_WORDS, GENERAL } from "./engine-words.ts";
-import { nearest } from "./nearest.ts";
 import { precedents } from "./references.ts";
 
 /** What is known where an error began. */

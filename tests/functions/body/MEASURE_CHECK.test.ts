@@ -165,7 +165,9 @@ test("a wearer whose data nobody knows is compared with women and men, and only 
 test("alone, a figure is only looked at when nobody measured comes near it", () => {
   const alone = (term: string, value: number) =>
     run(MEASURE_CHECK, [term, value, [null], [null]], { unit: "cm" });
-  expect(alone("waist girth", 130)).toBe("ok");
+  expect(alone("waist girth", 130)).toMatch(
+    /^look: there is no other measurement to compare waist girth with; it lies between/,
+  );
   expect(alone("waist girth", 33)).toMatch(
     /^look: waist girth of 33 cm is 18\.1 cm below .*inches may have been written/,
   );
@@ -191,4 +193,17 @@ test("rows that do not pair up, an unknown name and an empty figure are refused 
   expect(run(MEASURE_CHECK, ["waist girth", 30, ["hip girth"], ["forty"]], { unit: "in" })).toEqual({
     refusal: 'values must be a length, not "forty"',
   });
+});
+
+test("a figure is never ok when nothing was compared with it", () => {
+  const check = (terms: string[], values: number[]) =>
+    run(MEASURE_CHECK, ["waist girth", 76, terms, values, "female"], { unit: "cm" });
+  expect(check(["hip girht"], [100])).toEqual({
+    refusal: 'terms, number 1, "hip girht", is not a measurement the survey has; is hip girth meant?',
+  });
+  for (const terms of [["shoe"], ["waist girth"], ["head girth"]])
+    expect(check(terms, [56]), terms[0]).toMatch(/^look: there is no other measurement/);
+  expect(check(["hip girth"], [100])).toBe("ok");
+  // The survey says of the head's girth how great it is, and not how it goes with others.
+  expect(run(MEASURE_CHECK, ["head girth", 56, ["hip girth"], [100], "female"], { unit: "cm" })).toBe("ok");
 });

@@ -43,3 +43,25 @@ test("the more is known, the narrower the range", () => {
   expect(widths).toEqual([...widths].sort((a, b) => b - a));
   expect(widths[2]).toBeLessThan(0.8 * widths[0]!);
 });
+
+test("a misspelt measurement is refused with the one that was meant, and one the survey has not is passed over", () => {
+  expect(guess("thigh girth", ["hip girth", "waist girht"], [104, 80])).toEqual({
+    refusal: 'terms, number 2, "waist girht", is not a measurement the survey has; is waist girth meant?',
+  });
+  expect(guess("thihg girth", ["hip girth"], [104])).toEqual({
+    refusal:
+      'term must be a measurement the survey has, such as waist girth, back waist length or stature, not "thihg girth"; is thigh girth meant?',
+  });
+  const alone = guess("thigh girth", ["hip girth"], [104]);
+  for (const other of [
+    "front waist length",
+    "knee girth",
+    "shoe",
+    "waist to hip, along the side",
+    "arm girth",
+  ])
+    expect(guess("thigh girth", ["hip girth", other], [104, 40]), other).toBe(alone);
+  expect(run(MEASURE_GUESS, ["thigh girth", ["hip girth"], [104], "femal"], { unit: "cm" })).toEqual({
+    refusal: 'data must be "female", "male" or "either", not "femal"; is "female" meant?',
+  });
+});

@@ -4,14 +4,25 @@ import { SEAM_CHANGE } from "../../../functions/fitting/SEAM_CHANGE.ts";
 import { explain, run } from "../../../functions/work.ts";
 
 type Row = [piece: string | null, seam: string | null, amount: number | null];
-const net = (rows: Row[], piece: string, seam: string) =>
+const net = (rows: Row[], piece: string, seam: string, garment: string[] | null = null) =>
   run(
     SEAM_CHANGE,
-    [rows.map(([one]) => one), rows.map(([, one]) => one), rows.map(([, , one]) => one), piece, seam],
+    [
+      rows.map(([one]) => one),
+      rows.map(([, one]) => one),
+      rows.map(([, , one]) => one),
+      piece,
+      seam,
+      garment,
+    ],
     {
       unit: "in",
     },
   );
+
+const SEAMS = ["bodice", "skirt"].flatMap((one) =>
+  ["side", "centre back", "shoulder"].map((two) => `${one} ${two}`),
+);
 
 test("the seams' changes together are all the amounts of the log", () => {
   const piece = fc.constantFrom("bodice", "Skirt ");
@@ -23,7 +34,7 @@ test("the seams' changes together are all the amounts of the log", () => {
         const log = rows.map(([one, two, eighths]): Row => [one, two, eighths / 8]);
         let sum = 0;
         for (const one of ["BODICE", "skirt"]) {
-          for (const two of ["side", "Centre back", "shoulder"]) sum += net(log, one, two) as number;
+          for (const two of ["side", "Centre back", "shoulder"]) sum += net(log, one, two, SEAMS) as number;
         }
         expect(sum).toBeCloseTo(
           rows.reduce((total, [, , eighths]) => total + eighths / 8, 0),
@@ -50,7 +61,8 @@ test("empty rows are passed over, half-filled ones are asked about", () => {
   expect(net([["bodice", "side", 1], [null, "side", 0.5]], "bodice", "side")).toEqual({
     refusal: "pieces, number 2, is empty though an amount stands beside it: name what was altered",
   });
-  expect(net([["skirt", "side", null]], "bodice", "side")).toBe(0);
+  expect(net([["skirt", "side", null]], "bodice", "side", SEAMS)).toBe(0);
+  expect(net([[null, null, null]], "bodice", "side")).toBe(0);
 }); // biome-ignore format: rows
 
 test("columns of unequal length are refused", () => {
@@ -62,3 +74,27 @@ test("columns of unequal length are refused", () => {
     'amounts must be a length, not "taken in a bit"',
   );
 });
+
+test("a piece or seam that the log does not name is refused with the name that was meant", () => {
+  const log: Row[] = [["bodice", "side", -0.5], ["bodice", "centre back", 0.25]];
+  expect(net(log, "bodice", "sdie")).toEqual({
+    refusal: 'seam is "sdie", and no row of the log names it for the bodice; is "side" meant?',
+  });
+  expect(net(log, "bodcie", "side")).toEqual({
+    refusal: 'piece is "bodcie", and no row of the log names it; is "bodice" meant?',
+  });
+  expect(net(log, "cape", "neck")).toEqual({
+    refusal:
+      'piece is "cape", and no row of the log names it: mend the name, or list all seams in garment, where one never fitted has changed by 0',
+  });
+  expect(net(log, "bodice", "neck", ["bodice side", "bodice centre back", "bodice neck"])).toBe(0);
+  expect(net(log, "bodice", "nekc", ["bodice side", "bodice centre back", "bodice neck"])).toEqual({
+    refusal: 'garment has no seam called "bodice nekc"; is "bodice neck" meant?',
+  });
+}); // biome-ignore format: rows
+
+test("a row of the log that names no seam of the garment is refused, not left out of the sum", () => {
+  expect(net([["bodice", "side", -0.5], ["bodcie", "side", 0.25]], "bodice", "side", SEAMS)).toEqual({
+    refusal: 'row 2 of the log names "bodcie side", and garment has no seam called so; is "bodice side" meant?',
+  });
+}); // biome-ignore format: rows

@@ -27,3 +27,24 @@ export function nearest(word: string, list: Iterable<string>): string | undefine
   }
   return best;
 }
+
+/**
+ * The phrase of the list that was meant, when it has as many words and each word typed is the one
+ * of the phrase or a slip of the pen away: "waist girht" is near "waist girth", "front waist" is
+ * not near "back waist". Undefined when the phrase itself is in the list.
+ */
+export function misspelt(phrase: string, list: Iterable<string>): string | undefined {
+  const words = phrase.trim().toLowerCase().split(/\s+/);
+  let best: string | undefined;
+  let least = Number.POSITIVE_INFINITY;
+  for (const one of list) {
+    const others = one.toLowerCase().split(" ");
+    if (others.length !== words.length) continue;
+    const distances = words.map((word, i) => (word.length > 40 ? 99 : apart(word, others[i]!)));
+    if (distances.some((distance, i) => distance > Math.max(1, Math.floor(words[i]!.length / 4)))) continue;
+    const distance = distances.reduce((sum, figure) => sum + figure, 0);
+    if (distance === 0) return undefined;
+    if (distance < least) [best, least] = [one, distance];
+  }
+  return best;
+}

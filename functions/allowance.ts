@@ -10,7 +10,7 @@ import { Refusal } from "./define.ts";
 import { reverseEdge } from "./edges.ts";
 import { strokeLength, strokePart, strokeSweep } from "./geometry.ts";
 import { parallel, TooTight } from "./parallel.ts";
-import { type Edge, type Piece, pieceArea, soundPiece } from "./piece.ts";
+import { type Edge, mark, type Piece, pieceArea, soundPiece } from "./piece.ts";
 
 /** What one edge gets. `name` is the argument that says so, for refusals. */
 export interface EdgeAllowance {
@@ -26,7 +26,8 @@ export const sideOf = (piece: Piece): 1 | -1 =>
 
 /** The piece with allowances, one for each of its edges. Curves keep their width within `tolerance`. */
 export function withAllowances(piece: Piece, allowances: readonly EdgeAllowance[], tolerance: number): Piece {
-  const marks = [...piece.marks, ...piece.edges.filter((_, i) => allowances[i]!.width > 0)];
+  const sewn = piece.edges.filter((_, i) => allowances[i]!.width > 0);
+  const marks = [...piece.marks, ...sewn.map((edge) => mark(edge, "seam"))];
   if (piece.edges.length > 1) return checked(piece, { edges: movedOut(piece, allowances, tolerance), marks });
   // One edge that closes on itself is worked as two, so that it has a neighbour to meet.
   const only = piece.edges[0]!;

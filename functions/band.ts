@@ -3,7 +3,7 @@ import { dimension, outline, type Shape } from "./drawing.ts";
 import { line, type Point } from "./geometry.ts";
 import { grainDrawn } from "./grain.ts";
 import { edgeNumbersDrawn } from "./pattern.ts";
-import { type Piece, polygon } from "./piece.ts";
+import { mark, type Piece, polygon } from "./piece.ts";
 
 /**
  * A band `long` across and twice `depth` high, its fold marked along the middle and `overlap` at
@@ -11,8 +11,9 @@ import { type Piece, polygon } from "./piece.ts";
  */
 export function foldedBand(long: number, depth: number, overlap: number): Piece {
   const at = (x: number, y: number): Point => [x, y];
-  const marks = [[line(at(0, depth), at(long, depth))]];
-  if (overlap > 0) marks.push([line(at(long - overlap, 0), at(long - overlap, 2 * depth))]);
+  const marks = [mark([line(at(0, depth), at(long, depth))], "fold")];
+  if (overlap > 0)
+    marks.push(mark([line(at(long - overlap, 0), at(long - overlap, 2 * depth))], "placement"));
   return polygon([at(0, 0), at(long, 0), at(long, 2 * depth), at(0, 2 * depth)], marks);
 }
 
@@ -26,7 +27,7 @@ export function drawBand(
 ): Shape[] {
   const off = Math.max(long / 20, depth / 3);
   const shapes: Shape[] = [
-    ...outline(piece, { marks: "fold" }),
+    ...outline(piece),
     grainDrawn(piece),
     ...edgeNumbersDrawn(piece),
     dimension([0, 2 * depth + off], [long, 2 * depth + off], { shows: shown.length }),

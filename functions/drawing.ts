@@ -3,10 +3,7 @@
  * `shows` a step is drawn so that its own measure is that step's value; the tests measure it.
  */
 import { degrees, distance, line, type Point } from "./geometry.ts";
-import { type Edge, edgeLength, type Piece, pieceArea } from "./piece.ts";
-
-/** What a line on a pattern means; the page draws each in its own way. */
-export type Role = "cut" | "seam" | "fold" | "placement" | "grain" | "stitch" | "slash" | "guide";
+import { type Edge, edgeLength, type Piece, pieceArea, type Role } from "./piece.ts";
 
 export type Shape =
   /** A closed outline; shows its area. */
@@ -83,11 +80,12 @@ export function dimension(from: Point, to: Point, more: { label?: string; shows?
   return { kind: "dimension", from, to, ...more };
 }
 
-/** The piece itself with its marks. */
-export function outline(piece: Piece, more: { label?: string; shows?: string; marks?: Role } = {}): Shape[] {
-  const { marks = "placement", ...rest } = more;
-  return [
-    { kind: "outline", piece, ...rest },
-    ...piece.marks.map((edge): Shape => ({ kind: "edge", edge, role: marks })),
-  ];
+/** The piece itself with its marks, each in its role. */
+export function outline(piece: Piece, more: { label?: string; shows?: string } = {}): Shape[] {
+  return [{ kind: "outline", piece, ...more }, ...marksDrawn(piece)];
+}
+
+/** The marks of a piece, each in its role. */
+export function marksDrawn({ marks }: Piece): Shape[] {
+  return marks.map(({ line, role }) => ({ kind: "edge", edge: line, role }));
 }

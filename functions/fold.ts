@@ -1,6 +1,6 @@
 /** Pieces cut on the fold: half an outline opened out to the whole. */
 import { type Point, type Stroke, strokeLength } from "./geometry.ts";
-import { type Edge, mirrorPiece, movePiece, type Piece, pieceBounds } from "./piece.ts";
+import { type Edge, type Mark, mirrorPiece, movePiece, type Piece, pieceBounds } from "./piece.ts";
 
 /**
  * The whole of a piece of which half is drawn, mirrored about its longest straight edge along the
@@ -26,8 +26,8 @@ export function openOut(half: Piece): Piece | null {
   const first = half.edges.length > 0 ? firstAfter(kept, strokes[fold.last]!.to, slack) : 0;
   const walk = [...kept.slice(first), ...kept.slice(0, first)];
   const over = movePiece(mirrorPiece({ edges: walk, marks: half.marks }), 2 * fold.border, 0);
-  const onFold = (mark: Edge) =>
-    mark.every(({ from, to }) => [from, to].every(([x]) => Math.abs(x - fold.border) <= slack));
+  const onFold = ({ line }: Mark) =>
+    line.every(({ from, to }) => [from, to].every(([x]) => Math.abs(x - fold.border) <= slack));
   return {
     edges: [...walk, ...over.edges.map(reversed).reverse()],
     marks: [...half.marks, ...over.marks.filter((mark) => !onFold(mark))],

@@ -60,7 +60,7 @@ function oddCloth(
   }
   // A line drawn inside that encloses something is a hole or a flaw.
   const flaws = shape.marks
-    .map((mark) => {
+    .map(({ line: mark }) => {
       const ring = flattenPiece({ edges: [mark], marks: [] }, cm(CHORDS));
       // The corners are where strokes end; one that is closed by Z alone begins at another.
       const { from } = mark[0]!;

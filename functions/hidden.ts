@@ -3,11 +3,18 @@ import { distance, type Point } from "./geometry.ts";
 import type { Edge, Piece } from "./piece.ts";
 
 /**
- * The inner folds of a piece's pleats. A pleat is known by its three marks in a row, as openPleats
- * draws them: folded along the inner one, the fold that shows comes to lie on the placement line.
+ * The inner folds of a piece's pleats, as straight lines. A piece whose text names no roles, such as
+ * one typed by hand, is searched for pleats: three marks in a row of which the first, folded over the
+ * second, comes to lie on the third.
  */
 export function innerFolds({ marks }: Piece): [Point, Point][] {
-  const lines = marks.map(straight);
+  const named = marks.filter(({ role }) => role === "inner");
+  if (named.length > 0)
+    return named.flatMap(({ line }) => {
+      const ends = straight(line);
+      return ends ? [ends] : [];
+    });
+  const lines = marks.map(({ line, role }) => (role === "placement" ? straight(line) : null));
   return lines.flatMap((inner, i): [Point, Point][] => {
     const [fold, placement] = [lines[i - 1], lines[i + 1]];
     if (!inner || !fold || !placement) return [];
@@ -19,8 +26,8 @@ export function innerFolds({ marks }: Piece): [Point, Point][] {
   });
 }
 
-function straight(mark: Edge): [Point, Point] | null {
-  const [stroke, ...more] = mark;
+function straight(line: Edge): [Point, Point] | null {
+  const [stroke, ...more] = line;
   return stroke?.kind === "line" && more.length === 0 ? [stroke.from, stroke.to] : null;
 }
 

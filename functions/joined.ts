@@ -3,7 +3,7 @@ import { sideOf } from "./allowance.ts";
 import { Refusal } from "./define.ts";
 import { edgeOf, placeAlong, reverseEdge } from "./edges.ts";
 import { degrees, distance } from "./geometry.ts";
-import { type Edge, edgeLength, movePiece, type Piece, soundPiece, turnPiece } from "./piece.ts";
+import { type Edge, edgeLength, mark, movePiece, type Piece, soundPiece, turnPiece } from "./piece.ts";
 
 const plain = (x: number): number => Number(x.toPrecision(6));
 
@@ -34,7 +34,7 @@ export function joinPieces(a: Piece, edge_a: number, b: Piece, edge_b: number, t
   ];
   const whole = {
     edges: [...after(a, edge_a), ...after(laid, number)],
-    marks: [...a.marks, ...laid.marks, seam],
+    marks: [...a.marks, ...laid.marks, mark(seam, "seam")],
   };
   try {
     return soundPiece(whole);

@@ -6,12 +6,11 @@
  * length taken up is twice the pleat's depth, measured along each edge.
  */
 import { Refusal } from "./define.ts";
-import type { Shape } from "./drawing.ts";
 import { edgePart, placeAlong, reverseEdge } from "./edges.ts";
 import type { Style } from "./folds.ts";
 import { line, type Point } from "./geometry.ts";
 import { after, foldOver, type Motion, moveEdge, movePoint, STAY } from "./motion.ts";
-import { type Edge, edgeLength, type Piece } from "./piece.ts";
+import { type Edge, edgeLength, type Mark, mark, type Piece } from "./piece.ts";
 import { soundOr } from "./sound.ts";
 
 /** Two hidden layers: a fold that shows at `at`, the inner fold beneath, towards the beginning (−1) or end (1). Pairs are of the top and the hem. */
@@ -53,7 +52,7 @@ export function openPleats(piece: Piece, wanted: PleatsWanted): Opened {
   const lengths = [edgeLength(top), edgeLength(hem)] as const;
   const turns = turnsOf(wanted, lengths);
   const runs: [Edge[], Edge[]] = [[], []];
-  const marks: Edge[] = [];
+  const marks: Mark[] = [];
   let motion: Motion = STAY;
   let done: readonly [number, number] = [0, 0];
   const lay = (by: Motion, from: readonly number[], to: readonly number[]) => {
@@ -83,9 +82,9 @@ export function openPleats(piece: Piece, wanted: PleatsWanted): Opened {
     lay(second, inner, at);
     const next = side < 0 ? second : after(second, overOuter);
     marks.push(
-      drawn(side < 0 ? motion : next, outer),
-      drawn(second, beneath),
-      drawn(side < 0 ? next : motion, outer),
+      mark(drawn(side < 0 ? motion : next, outer), "fold"),
+      mark(drawn(second, beneath), "inner"),
+      mark(drawn(side < 0 ? next : motion, outer), "placement"),
     );
     motion = next;
     done = at;
@@ -168,9 +167,3 @@ function turnsOf(
   });
   return turns;
 }
-
-const ROLES = ["fold", "guide", "placement"] as const;
-
-/** The lines of opened pleats, each in its role; `marks` are those of an opened piece. */
-export const drawTurns = (marks: readonly Edge[]): Shape[] =>
-  marks.map((edge, i) => ({ kind: "edge", edge, role: ROLES[i % 3]! }));

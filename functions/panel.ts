@@ -5,7 +5,7 @@
 import { levelLine, onFlat } from "./cone.ts";
 import type { Take } from "./define.ts";
 import { Refusal } from "./define.ts";
-import { dimension, outline, type Role, type Shape, stroke } from "./drawing.ts";
+import { dimension, outline, type Shape, stroke } from "./drawing.ts";
 import { degrees, line, type Point } from "./geometry.ts";
 import { edgeNumbersDrawn } from "./pattern.ts";
 import { edgeLength, movePiece, type Piece, pieceBounds, turnPiece } from "./piece.ts";
@@ -65,7 +65,6 @@ export interface PanelShown {
   readonly side?: string;
   readonly width?: string;
   readonly length?: string;
-  readonly marks?: Role;
 }
 
 /**
@@ -84,7 +83,7 @@ export function drawPanel(piece: Piece, grain: Point, shown: PanelShown = {}): S
   const length = edgeLength(side!);
   const straightSide = side!.length === 1 && side![0]!.kind === "line";
   return [
-    ...outline(piece, { ...shows(shown.area), ...(shown.marks ? { marks: shown.marks } : {}) }),
+    ...outline(piece, shows(shown.area)),
     { kind: "edge", edge: top!, role: "seam", label: "top", ...shows(shown.top) },
     { kind: "edge", edge: hem!, role: "seam", label: "hem", ...shows(shown.hem) },
     ...edgeNumbersDrawn(piece),

@@ -5,7 +5,9 @@
  * (downwards, as SVG has it: a skirt's waist is above its hem). The first subpath is the closed
  * outline, every later one a mark (fold, placement, slash or grain line). One command letter is
  * one edge, counted from 1 in drawing order. Functions that make a piece draw edge 1 along the
- * top and edge 3 along the hem.
+ * top and edge 3 along the hem. After the path data a stroke "|" may stand, and behind it the role
+ * of each mark in order: "M 0 0 L 9 0 L 9 9 Z M 3 0 L 3 9 M 4 0 L 4 9 | fold inner". Without
+ * that part every mark is a placement line.
  */
 import { selfCrossing } from "./crossing.ts";
 import {
@@ -25,11 +27,24 @@ import { readPath, writePath } from "./path.ts";
 
 export type Edge = readonly Stroke[];
 
+/** What a line on a pattern means. */
+export const ROLES = [
+  "cut", "seam", "fold", "inner", "placement", "dart", "notch", "grain", "stitch", "slash", "guide",
+] as const; // biome-ignore format: a list
+export type Role = (typeof ROLES)[number];
+
+/** A line or curve marked on a piece, with what it means to whoever sews it. */
+export interface Mark {
+  readonly line: Edge;
+  readonly role: Role;
+}
+
+export const mark = (line: Edge, role: Role): Mark => ({ line, role });
+
 export interface Piece {
   /** Edges head to tail, the last one ending where the first begins. */
   readonly edges: readonly Edge[];
-  /** Lines and curves marked on the piece, each a run of strokes. */
-  readonly marks: readonly Edge[];
+  readonly marks: readonly Mark[];
 }
 
 /** The most strokes an outline may have: a point every millimetre round a piece of 5 m. */
@@ -52,7 +67,8 @@ export function readPiece(text: string): Piece {
 }
 
 function pieceFrom(text: string): Piece {
-  const [outline, ...marks] = readPath(text);
+  const [path, roles] = parted(text);
+  const [outline, ...marks] = readPath(path);
   if (!outline || outline.edges.length === 0) throw new Error("the outline is empty");
   const strokes = outline.edges.reduce((sum, edge) => sum + edge.length, 0);
   if (strokes > MOST) throw new Error(`the outline has ${strokes} strokes, more than ${MOST}`);
@@ -65,7 +81,9 @@ function pieceFrom(text: string): Piece {
     );
   }
   const edges = gap > 1e-9 * size ? [...outline.edges, [line(end, outline.start)]] : outline.edges;
-  const drawn = marks.flatMap((mark) => [mark.edges.flat()]).filter((mark) => mark.length > 0);
+  const drawn = marks
+    .map(({ edges: run }, i): Mark => ({ line: run.flat(), role: roles[i] ?? "placement" }))
+    .filter(({ line }) => line.length > 0);
   return soundPiece({ edges, marks: drawn }, size);
 }
 
@@ -80,16 +98,32 @@ export function soundPiece(piece: Piece, size = reach(piece.edges)): Piece {
   return piece;
 }
 
-/** The piece as path data. */
+/** The path data of a piece's text, and the roles of its marks. Throws an Error at a word that is no role. */
+function parted(text: string): [path: string, roles: Role[]] {
+  const bar = text.indexOf("|");
+  if (bar < 0) return [text, []];
+  const words = text
+    .slice(bar + 1)
+    .trim()
+    .split(/\s+/);
+  const unknown = words.find((word) => !(ROLES as readonly string[]).includes(word));
+  if (unknown !== undefined)
+    throw new Error(`"${unknown.slice(0, 24)}" is not a role of a mark: ${ROLES.join(", ")}`);
+  return [text.slice(0, bar), words as Role[]];
+}
+
+/** The piece as path data, with the roles of its marks behind it unless all are placement lines. */
 export function writePiece(piece: Piece): string {
-  return writePath([
+  const path = writePath([
     { start: piece.edges[0]![0]!.from, edges: piece.edges, closed: true },
-    ...piece.marks.map((mark) => ({ start: mark[0]!.from, edges: [mark], closed: false })),
+    ...piece.marks.map(({ line }) => ({ start: line[0]!.from, edges: [line], closed: false })),
   ]);
+  const roles = piece.marks.map(({ role }) => role);
+  return roles.every((role) => role === "placement") ? path : `${path} | ${roles.join(" ")}`;
 }
 
 /** A piece with straight edges through these corners. */
-export function polygon(corners: readonly Point[], marks: readonly Edge[] = []): Piece {
+export function polygon(corners: readonly Point[], marks: readonly Mark[] = []): Piece {
   return { edges: corners.map((corner, i) => [line(corner, corners[(i + 1) % corners.length]!)]), marks };
 }
 
@@ -147,7 +181,10 @@ function carry(piece: Piece, to: (point: Point) => Point, flips: boolean): Piece
     return { ...one, ...ends, centre: to(one.centre), sweep: flips ? -one.sweep : one.sweep };
   };
   const run = (edge: Edge): Edge => edge.map(stroke);
-  return { edges: piece.edges.map(run), marks: piece.marks.map(run) };
+  return {
+    edges: piece.edges.map(run),
+    marks: piece.marks.map(({ line, role }) => ({ line: run(line), role })),
+  };
 }
 
 /** Turned about (0, 0) by `angle` degrees, from +x towards +y: clockwise on paper, where y points down. */

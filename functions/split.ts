@@ -25,7 +25,7 @@ export function partBetween(piece: Piece, start: Place, end: Place): Piece {
   }
   const { left, right, low, high } = pieceBounds(part);
   const ring = flattenPiece(part, Math.max(right - left, high - low) / 2000);
-  return { ...part, marks: piece.marks.filter((mark) => inside(middle(mark), ring)) };
+  return { ...part, marks: piece.marks.filter((mark) => inside(middle(mark.line), ring)) };
 }
 
 /** The outline from one place to another and straight back. */

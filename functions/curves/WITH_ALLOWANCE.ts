@@ -78,13 +78,7 @@ export const WITH_ALLOWANCE = define({
         dimension(point, out, name === "hem" && width === hem_allowance ? { shows: "hem_allowance" } : {}),
       ];
     });
-    const [whole, ...marks] = outline(cut, { shows: "cut_area" });
-    // The piece's own marks come first, then the edges that were its outline.
-    const lines = marks.map(
-      (mark, i): Shape =>
-        mark.kind === "edge" && i >= piece.marks.length ? { ...mark, role: "seam" } : mark,
-    );
-    return [whole!, ...lines, grainDrawn(cut), ...edgeNumbersDrawn(piece), ...widths];
+    return [...outline(cut, { shows: "cut_area" }), grainDrawn(cut), ...edgeNumbersDrawn(piece), ...widths];
   },
   examples: [
     {

@@ -5,7 +5,7 @@ import { edgeOf, placeAlong } from "../edges.ts";
 import { distance, line, type Point } from "../geometry.ts";
 import { normal } from "../parallel.ts";
 import { drawPattern } from "../pattern.ts";
-import { edgeLength, type Piece } from "../piece.ts";
+import { edgeLength, mark, type Piece } from "../piece.ts";
 
 /**
  * The piece with a dart marked: its middle `at` along an edge from its beginning, its legs half of
@@ -40,7 +40,12 @@ export const WITH_DART = define({
     measure("second_leg", "from the point to the edge", distance(point, right));
     return {
       edges: piece.edges,
-      marks: [...piece.marks, [line(left, point)], [line(point, right)], [line(middle, point)]],
+      marks: [
+        ...piece.marks,
+        mark([line(left, point)], "dart"),
+        mark([line(point, right)], "dart"),
+        mark([line(middle, point)], "fold"),
+      ],
     };
   },
   draw({ piece, edge, at, intake, length }, _, marked) {

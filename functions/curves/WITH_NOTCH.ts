@@ -5,7 +5,7 @@ import { edgeOf, edgePart, placeAlong } from "../edges.ts";
 import { line, type Point } from "../geometry.ts";
 import { normal } from "../parallel.ts";
 import { drawPattern } from "../pattern.ts";
-import { edgeLength, type Piece } from "../piece.ts";
+import { edgeLength, mark, type Piece } from "../piece.ts";
 import { usual } from "../usual.ts";
 
 /**
@@ -39,7 +39,7 @@ export const WITH_NOTCH = define({
       );
     bench.step("from_the_end", "edge_length - at", whole - at);
     const long = usual(bench, "notch", "size", size, 0.5, "5 mm, shorter than a seam allowance");
-    return { edges: piece.edges, marks: [...piece.marks, notch(piece, edge, at, long)] };
+    return { edges: piece.edges, marks: [...piece.marks, mark(notch(piece, edge, at, long), "notch")] };
   },
   draw({ piece, edge, at }, _, notched) {
     if (typeof notched !== "object") return [];

@@ -3,7 +3,7 @@ import { CORDS, FLAME } from "../cautions.ts";
 import { define } from "../define.ts";
 import { line, type Point } from "../geometry.ts";
 import { drawPanel, flaredPanel } from "../panel.ts";
-import { type Piece, pieceArea } from "../piece.ts";
+import { mark, type Piece, pieceArea } from "../piece.ts";
 
 /**
  * Half of a cape cut as part of a circle, centre back on the fold along the y axis, in the book's
@@ -93,6 +93,6 @@ function withStrip(panel: Piece, lean: number, width: number): Piece {
       [line(out(to), to), ...hem!],
       left!,
     ],
-    marks: [[line(from, to)]],
+    marks: [mark([line(from, to)], "placement")],
   };
 }

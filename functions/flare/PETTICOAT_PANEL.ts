@@ -4,7 +4,7 @@ import { dimension } from "../drawing.ts";
 import { line, type Point } from "../geometry.ts";
 import { monotoneThrough } from "../monotone.ts";
 import { drawPanel } from "../panel.ts";
-import { edgeLength, type Piece, pieceArea } from "../piece.ts";
+import { edgeLength, mark, type Piece, pieceArea } from "../piece.ts";
 
 /**
  * Half of a petticoat or gathered skirt that hangs level over a pad or hoop, in the book's unit,
@@ -54,7 +54,7 @@ export const PETTICOAT_PANEL = define({
     const [low, far]: [Point, Point] = [[0, back], [width, back]]; // biome-ignore format: points in a row
     const piece: Piece = {
       edges: [top, [line(top.at(-1)!.to, far)], [line(far, low)], [line(low, [0, 0])]],
-      marks: [[line(corners[1]!, [corners[1]![0], back])]],
+      marks: [mark([line(corners[1]!, [corners[1]![0], back])], "placement")],
     };
     measure("top_edge", "length of the shaped top before gathering", edgeLength(top));
     step("front_edge", "front", front);
@@ -65,7 +65,7 @@ export const PETTICOAT_PANEL = define({
   },
   draw({ width, back }, _, piece) {
     if (typeof piece !== "object") return [];
-    const mark = piece.marks[0]![0]!;
+    const side = piece.marks[0]!.line[0]!;
     return [
       ...drawPanel(piece, [width / 20, back * 0.1], {
         area: "area",
@@ -73,7 +73,7 @@ export const PETTICOAT_PANEL = define({
         hem: "hem_edge",
         side: "front_edge",
       }),
-      dimension(mark.from, mark.to, { label: "side" }),
+      dimension(side.from, side.to, { label: "side" }),
       dimension([width / 40, 0], [width / 40, back], { label: "centre back", shows: "back_edge" }),
     ];
   },

@@ -3,7 +3,7 @@ import type { Shape } from "../drawing.ts";
 import { reverseEdge } from "../edges.ts";
 import { degrees, line } from "../geometry.ts";
 import { drawPanel } from "../panel.ts";
-import { movePiece, type Piece } from "../piece.ts";
+import { mark, movePiece, type Piece } from "../piece.ts";
 import { gapsTotal, slash } from "../slashed.ts";
 import { soundOr } from "../sound.ts";
 
@@ -93,7 +93,7 @@ export const SLASHED_PANEL = define({
         reverseEdge(opened.hem),
         [line(left, [0, 0])],
       ],
-      marks: opened.middles.map((middle) => [middle]),
+      marks: opened.middles.map((middle) => mark([middle], "grain")),
     };
     // A fan of less than half a circle can not come round on itself.
     const laid =
@@ -117,19 +117,18 @@ export const SLASHED_PANEL = define({
         role: "slash",
       })),
     );
-    const leans = piece.marks.map((mark, i): Shape => {
-      const [a, b] = [mark[0]!.from, mark[0]!.to];
+    const leans = piece.marks.map(({ line: middle }, i): Shape => {
+      const [a, b] = [middle[0]!.from, middle[0]!.to];
       const text = `${Number((found[`lean_${i + 1}`] ?? 0).toFixed(1))}°`;
       return { kind: "note", at: [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], text };
     });
-    const middle = piece.marks[Math.floor(piece.marks.length / 2)]![0]!.from;
+    const middle = piece.marks[Math.floor(piece.marks.length / 2)]!.line[0]!.from;
     return [
       ...drawPanel(piece, middle, {
         area: "area",
         top: "top_edge",
         hem: "hem_edge",
         side: "side",
-        marks: "grain",
       }),
       ...cuts,
       ...leans,

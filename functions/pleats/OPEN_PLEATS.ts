@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
+import { marksDrawn } from "../drawing.ts";
 import { STYLE } from "../folds.ts";
-import { drawTurns, openPleats, soundOpened } from "../opened.ts";
+import { openPleats, soundOpened } from "../opened.ts";
 import { drawPattern } from "../pattern.ts";
 import { edgeLength, pieceArea } from "../piece.ts";
 
@@ -73,7 +74,7 @@ export const OPEN_PLEATS = define({
           ...drawPattern({ edges: piece.edges, marks: [] }, { area: "area" }),
           { kind: "edge", edge: piece.edges[0]!, role: "seam", label: "top", shows: "flat_top" },
           { kind: "edge", edge: piece.edges[2]!, role: "seam", label: "hem", shows: "flat_hem" },
-          ...drawTurns(piece.marks),
+          ...marksDrawn(piece),
         ]
       : [],
   examples: [

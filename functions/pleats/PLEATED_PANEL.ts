@@ -1,8 +1,9 @@
 import { define } from "../define.ts";
+import { marksDrawn } from "../drawing.ts";
 import { placeAlong } from "../edges.ts";
 import { STYLE } from "../folds.ts";
 import { degrees } from "../geometry.ts";
-import { drawTurns, openPleats, soundOpened } from "../opened.ts";
+import { openPleats, soundOpened } from "../opened.ts";
 import { drawPanel, flaredPanel, STRAIGHT, type Straight } from "../panel.ts";
 import { movePiece, type Piece, turnPiece } from "../piece.ts";
 
@@ -82,7 +83,7 @@ export const PLEATED_PANEL = define({
         hem: "flat_hem",
         side: "side",
       }),
-      ...drawTurns(piece.marks),
+      ...marksDrawn(piece),
     ];
   },
   examples: [

@@ -1,9 +1,9 @@
 /** Shapes made ready to be drawn: paths, arrows and words, still in the book's unit. */
-import { measureShape, type Role, type Shape } from "../../functions/drawing.ts";
+import { measureShape, type Shape } from "../../functions/drawing.ts";
 import { along, bounds, direction, flatten, type Point } from "../../functions/geometry.ts";
 import { heartOf } from "../../functions/inside.ts";
 import { writePath } from "../../functions/path.ts";
-import { type Edge, flattenPiece, pieceBounds, writePiece } from "../../functions/piece.ts";
+import { type Edge, flattenPiece, pieceBounds, type Role, writePiece } from "../../functions/piece.ts";
 import { plainNumber, type Rule, show } from "./show.ts";
 
 export interface Box {

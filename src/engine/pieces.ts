@@ -1,12 +1,11 @@
 /** The pattern pieces of a book, each once, with what is drawn on them: for paper. */
-import { outline, type Role, type Shape } from "../../functions/drawing.ts";
+import { outline, type Shape } from "../../functions/drawing.ts";
 import { grainDrawn } from "../../functions/grain.ts";
 import { type Edge, type Piece, readPiece } from "../../functions/piece.ts";
 import type { Place } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import { drawnAt } from "./drawn.ts";
 import type { CellView, Engine } from "./engine.ts";
-import { chain } from "./explain.ts";
 
 export interface FoundPiece {
   readonly place: Place;
@@ -75,10 +74,7 @@ function rowTitle(engine: Engine, { page, row, column }: Place): string | null {
   return column > 0 && text !== "" && !isFormula(text) ? text : null;
 }
 
-/**
- * What the page draws of the piece. A mark is carried from piece to piece and drawn as a placement
- * line where nothing more is known of it; the function that made it knows whether it is a fold.
- */
+/** What the page draws of the piece, without dimensions. */
 function onPaper(engine: Engine, place: Place, piece: Piece): Shape[] {
   const drawn = drawnAt(engine, place)?.shapes ?? [];
   const own = outlineKey(piece);
@@ -88,23 +84,7 @@ function onPaper(engine: Engine, place: Place, piece: Piece): Shape[] {
     : outline(piece);
   if (!shapes.some((shape) => shape.kind === "edge" && shape.role === "grain"))
     shapes.push(grainDrawn(piece));
-  const roles = madeAs(engine, place);
-  return shapes.flatMap((shape): Shape[] => {
-    if (shape.kind === "dimension" || shape.kind === "angle") return [];
-    if (shape.kind !== "edge" || shape.role !== "placement") return [shape];
-    return [{ ...shape, role: roles.get(lineKey(shape.edge)) ?? "placement" }];
-  });
-}
-
-/** The roles that lines have in the drawings of all calls a cell rests on, by where they lie. */
-function madeAs(engine: Engine, place: Place): Map<string, Role> {
-  const roles = new Map<string, Role>();
-  for (const { calls } of chain(engine, place))
-    for (const { shapes } of calls)
-      for (const shape of shapes)
-        if (shape.kind === "edge" && shape.role !== "placement" && !roles.has(lineKey(shape.edge)))
-          roles.set(lineKey(shape.edge), shape.role);
-  return roles;
+  return shapes.filter(({ kind }) => kind !== "dimension" && kind !== "angle");
 }
 
 /** Two lines of one key lie on one another. */

@@ -9,7 +9,9 @@ const FLAG = /[\s,]*([01])/y;
 const ARC = [true, true, false, null, null, true, true] as const;
 
 /** The path data at `factor` times its size; null when the text is no path data. */
-export function scalePath(text: string, factor: number): string | null {
+export function scalePath(whole: string, factor: number): string | null {
+  // The roles of a piece's marks, behind a stroke, stay as they are.
+  const [text = "", ...roles] = whole.split("|");
   try {
     if (readPath(text).length === 0) return null;
   } catch {
@@ -38,5 +40,5 @@ export function scalePath(text: string, factor: number): string | null {
     out.push(part ? String(Number((Number(figure) * factor).toPrecision(12))) : figure);
     place += 1;
   }
-  return out.join(" ");
+  return [out.join(" "), ...roles.map((part) => part.trim())].join(" | ");
 }

@@ -1,11 +1,15 @@
 /** What each line of a drawing is called in its legend, and the signs that stand at single points. */
-import type { Role, Shape } from "../../functions/drawing.ts";
+import type { Shape } from "../../functions/drawing.ts";
+import type { Role } from "../../functions/piece.ts";
 
 export const ROLE_WORDS: Record<Role, string> = {
   cut: "cut line",
   seam: "seam line",
   fold: "fold",
+  inner: "inner fold",
   placement: "placement line",
+  dart: "dart leg",
+  notch: "notch",
   grain: "straight grain",
   stitch: "stitching",
   slash: "slash",

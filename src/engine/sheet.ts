@@ -3,10 +3,9 @@
  * or the inch, for a plotter, a print shop or a drawing program. Beneath the piece stand its name,
  * what its lines are, and a square to measure before anything is cut.
  */
-import type { Role } from "../../functions/drawing.ts";
 import type { Point } from "../../functions/geometry.ts";
 import { heartOf } from "../../functions/inside.ts";
-import { flattenPiece, pieceBounds, writePiece } from "../../functions/piece.ts";
+import { flattenPiece, pieceBounds, type Role, writePiece } from "../../functions/piece.ts";
 import { convert } from "../../functions/units.ts";
 import type { Book } from "../book/shape.ts";
 import { type Picture, pictureOf } from "./picture.ts";
@@ -26,7 +25,7 @@ export interface Sheet {
 /** Millimetres: width of a line, then dash and gap by turns. Each kind has a pattern of its own, told without colour. */
 const LINES: Record<Role, readonly [width: number, ...dashes: number[]]> = {
   cut: [0.5], seam: [0.35, 1.9, 1.1], fold: [0.35, 3.7, 1.1, 0.5, 1.1], placement: [0.4, 0.5, 0.8], grain: [0.3],
-  stitch: [0.3, 1.1, 0.5], slash: [0.3, 3.2, 0.8, 0.5, 0.8, 0.5, 0.8], guide: [0.3, 0.3, 1.1],
+  stitch: [0.3, 1.1, 0.5], inner: [0.3, 2.4, 0.8, 0.3, 0.8, 0.3, 0.8], dart: [0.4, 2.6, 0.7], notch: [0.6], slash: [0.3, 3.2, 0.8, 0.5, 0.8, 0.5, 0.8], guide: [0.3, 0.3, 1.1],
 }; // biome-ignore format: a table
 
 /** The side of the test square in a book of either unit. */
@@ -143,7 +142,7 @@ const hasSeam = ({ shapes, piece }: FoundPiece): boolean =>
     (shape) =>
       shape.kind === "edge" &&
       shape.role === "seam" &&
-      piece.marks.some((mark) => lineKey(mark) === lineKey(shape.edge)),
+      piece.marks.some(({ line }) => lineKey(line) === lineKey(shape.edge)),
   );
 
 const linesSay = (one: FoundPiece): string =>

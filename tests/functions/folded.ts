@@ -36,7 +36,11 @@ export function foldUp(piece: Piece, sides: readonly (-1 | 1)[]) {
     return (point) => before(flip(point));
   };
   sides.forEach((side, i) => {
-    const [fold, inner, placement] = piece.marks.slice(3 * i, 3 * i + 3) as [Edge, Edge, Edge];
+    const [fold, inner, placement] = piece.marks.slice(3 * i, 3 * i + 3).map(({ line }) => line) as [
+      Edge,
+      Edge,
+      Edge,
+    ];
     // The cloth is creased at the fold and at the inner fold; past the placement line it lies on as it did.
     if (side < 0) move = then(fold);
     moves.push(move);

@@ -110,8 +110,14 @@ export function inUnit(
   });
 }
 
-/** Path data with every coordinate scaled; flags and the axis turn of arcs are kept. */
-function scalePath(path: string, scale: number): string {
+/** Path data with every coordinate scaled; flags, the axis turn of arcs and the roles of marks are kept. */
+function scalePath(text: string, scale: number): string {
+  const [path = "", roles] = text.split("|");
+  const scaled = scaleNumbers(path, scale);
+  return roles === undefined ? scaled : `${scaled}|${roles}`;
+}
+
+function scaleNumbers(path: string, scale: number): string {
   return path.replace(/([MLHVCSQTAZ])([^MLHVCSQTAZ]*)/gi, (_, letter: string, numbers: string) => {
     const list =
       numbers.trim() === ""

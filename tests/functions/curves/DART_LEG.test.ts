@@ -7,7 +7,7 @@ import { run } from "../../../functions/work.ts";
 test("both legs of a dart drawn on a straight edge are as long as it says", () => {
   const drawn = String(run(WITH_DART, ["M 0 0 L 30 0 L 30 40 L 0 40 Z", 1, 12, 3, 10], { unit: "cm" }));
   const leg = run(DART_LEG, [3, 10], { unit: "cm" }) as number;
-  const [left, right, fold] = readPiece(drawn).marks.map(edgeLength);
+  const [left, right, fold] = readPiece(drawn).marks.map(({ line }) => edgeLength(line));
   expect(left).toBeCloseTo(leg, 12);
   expect(right).toBeCloseTo(leg, 12);
   expect(fold).toBeCloseTo(10, 12);

@@ -21,7 +21,7 @@ test("a piece cut in two and joined again, however its part was turned, is whole
       expect(pieceArea(whole)).toBeCloseTo(pieceArea(readPiece(bodice)), 6);
       // Edges 3 and 6 are in two parts each.
       expect(whole.edges).toHaveLength(8);
-      expect(edgeLength(whole.marks.at(-1)!)).toBeCloseTo(edgeLength(readPiece(one).edges.at(-1)!), 9);
+      expect(edgeLength(whole.marks.at(-1)!.line)).toBeCloseTo(edgeLength(readPiece(one).edges.at(-1)!), 9);
     }),
     { seed: 12, numRuns: 30 },
   );

@@ -10,7 +10,7 @@ test("every point of the outline and of the marks changes sides", () => {
   const [one, other] = [readPiece(front), readPiece(mirror(front))];
   const points = (piece: typeof one) => [
     ...flattenPiece(piece, 0.01),
-    ...piece.marks.flat().map(({ to }) => to),
+    ...piece.marks.flatMap(({ line }) => line.map(({ to }) => to)),
   ];
   expect(points(other)).toEqual(points(one).map(([x, y]) => [expect.closeTo(-x, 9), expect.closeTo(y, 9)]));
 });

@@ -27,7 +27,7 @@ test("a turned piece keeps area and edges, and turned back lies as before", () =
 
 test("by 90 the grain line, that ran down, runs to the left", () => {
   const [mark] = readPiece(turn("M 0 0 L 8 0 L 8 20 L 0 20 Z M 4 2 L 4 18", 90)).marks;
-  const { from, to } = mark![0]!;
+  const { from, to } = mark!.line[0]!;
   expect(to[1] - from[1]).toBeCloseTo(0, 9);
   expect(to[0] - from[0]).toBeCloseTo(-16, 9);
 });

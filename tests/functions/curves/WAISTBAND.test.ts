@@ -14,6 +14,6 @@ test("a 24-inch waist with half-inch turnings and 1 1/2 in overlap is cut 26 1/2
 
 test("the fold is marked along its middle, the overlap from its right end", () => {
   const [fold, overlap] = readPiece(String(run(WAISTBAND, [70, 4, 1, 3], { unit: "cm" }))).marks;
-  expect(fold![0]).toMatchObject({ from: [0, 4], to: [74, 4] });
-  expect(overlap![0]).toMatchObject({ from: [71, 0], to: [71, 8] });
+  expect(fold!.line[0]).toMatchObject({ from: [0, 4], to: [74, 4] });
+  expect(overlap!.line[0]).toMatchObject({ from: [71, 0], to: [71, 8] });
 });

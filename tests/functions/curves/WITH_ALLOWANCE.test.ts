@@ -125,7 +125,7 @@ describe("each edge by its own allowance", () => {
     const piece = cut(`${PIECES.gore} M 10 5 L 10 50`, 1, 4, "3", "4");
     const sewn = readPiece(PIECES.gore);
     expect(piece.marks).toHaveLength(4);
-    expect(piece.marks.slice(1).map(edgeLength)).toEqual(
+    expect(piece.marks.slice(1).map(({ line }) => edgeLength(line))).toEqual(
       sewn.edges.slice(0, 3).map((edge) => expect.closeTo(edgeLength(edge), 9)),
     );
   });

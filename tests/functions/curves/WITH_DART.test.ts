@@ -10,7 +10,7 @@ test("on a hollow edge both legs still meet at the point, the fold square to the
   const marked = readPiece(
     String(run(WITH_DART, [path, 1, edgeLength(readPiece(path).edges[0]!) / 2, 4, 12], cm)),
   );
-  const [left, right, fold] = marked.marks.map((mark) => mark[0]!);
+  const [left, right, fold] = marked.marks.map((mark) => mark.line[0]!);
   expect(left!.to).toEqual(right!.from);
   expect(fold!.to).toEqual(left!.to);
   // The edge's middle is at x = 10 by symmetry, 2.25 down; its tangent is level there.

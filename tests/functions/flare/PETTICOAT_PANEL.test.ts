@@ -11,8 +11,8 @@ test("it is as long at back, side and front as measured there, and the hem lies 
   const { edges, marks } = piece(150, 112, 109, 101, 0.6);
   expect(edgeLength(edges[3]!)).toBeCloseTo(112, 9);
   expect(edgeLength(edges[1]!)).toBeCloseTo(101, 9);
-  expect(edgeLength(marks[0]!)).toBeCloseTo(109, 9);
-  expect(marks[0]![0]!.from[0]).toBeCloseTo(90, 9);
+  expect(edgeLength(marks[0]!.line)).toBeCloseTo(109, 9);
+  expect(marks[0]!.line[0]!.from[0]).toBeCloseTo(90, 9);
   expect(edges[2]![0]!.kind).toBe("line");
   expect(edgeLength(edges[2]!)).toBe(150);
   expect(pieceBounds(piece(150, 112, 109, 101, 0.6)).high).toBeCloseTo(112, 9);

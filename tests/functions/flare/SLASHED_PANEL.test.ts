@@ -55,7 +55,7 @@ test("spread at the hem and then folded out at the top by the same gaps, top and
 /** Middles of the sections, each brought upright by turning it about its upper end back by its lean. */
 function uprightAgain({ marks }: Piece, leans: readonly number[]): Point[] {
   return marks.map((mark, i) => {
-    const [[ax, ay], [bx, by]] = [mark[0]!.from, mark[0]!.to];
+    const [[ax, ay], [bx, by]] = [mark.line[0]!.from, mark.line[0]!.to];
     const turn = (leans[i]! * Math.PI) / 180;
     const [dx, dy] = [bx - ax, by - ay];
     return [dx * Math.cos(turn) - dy * Math.sin(turn), dx * Math.sin(turn) + dy * Math.cos(turn)];
@@ -89,7 +89,7 @@ test("the trued edges are smooth: each grain line meets top and hem squarely fro
   const spread = piece(36, 14, [1, 3, 0.5, 2], "hem", 0.25);
   const hem = [...spread.edges[2]!].reverse();
   for (const [i, mark] of spread.marks.entries()) {
-    const [[ax, ay], [bx, by]] = [mark[0]!.from, mark[0]!.to];
+    const [[ax, ay], [bx, by]] = [mark.line[0]!.from, mark.line[0]!.to];
     const square = (p: Point, q: Point) => {
       const across = Math.hypot(q[0] - p[0], q[1] - p[1]);
       return ((bx - ax) * (q[0] - p[0]) + (by - ay) * (q[1] - p[1])) / (14 * across);
@@ -138,7 +138,7 @@ test("the section told to lie straight has its grain upright, and the shape stay
   const sides = piece(36, 14, [1, 3, 0.5]);
   for (const straight of [1, 2, 3, 4]) {
     const found = piece(36, 14, [1, 3, 0.5], "hem", 0.5, straight);
-    const grain = found.marks[straight - 1]![0]!;
+    const grain = found.marks[straight - 1]!.line[0]!;
     expect(grain.from[0]).toBeCloseTo(grain.to[0], 9);
     expect(pieceArea(found)).toBeCloseTo(pieceArea(sides), 9);
   }

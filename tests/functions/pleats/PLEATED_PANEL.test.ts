@@ -26,9 +26,9 @@ test("on a straight panel the marked lines lie where PLEAT_MARK chalks them", ()
       calls(FLAT_WIDTH, "cm").figure(finished, count, depth, style),
       9,
     );
-    // Of each three marks the first is a fold and the third a placement line; inner folds are not chalked.
-    for (const [which, slot] of [["fold", 0], ["placement", 2]] as const) {
-      const drawn = panel.marks.filter((_, i) => i % 3 === slot).map((mark) => mark[0]!.from[0]);
+    // Inner folds are not chalked.
+    for (const which of ["fold", "placement"] as const) {
+      const drawn = panel.marks.filter(({ role }) => role === which).map(({ line }) => line[0]!.from[0]);
       const wanted = Array.from({ length: count * (style === "knife" ? 1 : 2) }, (_, i) =>
         // Two folds of an inverted pleat share one placement line.
         style === "inverted" && which === "placement" ? Math.floor(i / 2) + 1 : i + 1,
@@ -76,8 +76,8 @@ test("a flared panel opened and folded up again is the flared panel, its hidden 
 test("a fold is as long as the placement line it is brought to, and the inner fold is square between them on a straight panel", () => {
   const { marks } = piece(60, 60, 25, [20, 40], [3], [3], "box");
   for (let i = 0; i < marks.length; i += 3) {
-    expect(edgeLength(marks[i]!)).toBeCloseTo(edgeLength(marks[i + 2]!), 9);
-    const [fold, inner, placement] = [0, 1, 2].map((k) => marks[i + k]![0]!.from[0]);
+    expect(edgeLength(marks[i]!.line)).toBeCloseTo(edgeLength(marks[i + 2]!.line), 9);
+    const [fold, inner, placement] = [0, 1, 2].map((k) => marks[i + k]!.line[0]!.from[0]);
     expect(inner).toBeCloseTo((fold! + placement!) / 2, 9);
   }
   expect(step("lines", 60, 60, 25, [20, 40], [3], [3], "box")).toBe(12);

@@ -123,7 +123,7 @@ describe.each(["peplum-bodice", "peplum-bodice-cm"])("the sheets of %s", (name) 
   test("show the cut skirt's two box pleats with their folds, its seam line and the grain", async () => {
     const { files } = await run(book, "draft", "book.json", "--out", "pieces");
     const svg = files["pieces/skirt_cut.svg"]!;
-    const counts = ["fold", "placement", "guide", "seam", "grain", "head"].map(
+    const counts = ["fold", "placement", "inner", "seam", "grain", "head"].map(
       (role) => pathsOf(svg, role).length,
     );
     // A box pleat has two folds, two inner folds and two placement lines; the sewing line has four edges.

@@ -4,8 +4,12 @@ import type { Shape } from "../../../functions/drawing.ts";
 import { arc } from "../../../functions/geometry.ts";
 import { polygon } from "../../../functions/piece.ts";
 import { explain } from "../../../functions/work.ts";
+import { lookUp } from "../../../src/book/address.ts";
+import { drawnAt } from "../../../src/engine/drawn.ts";
+import { Engine } from "../../../src/engine/engine.ts";
 import { pictureOf, wordsOf } from "../../../src/engine/picture.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
+import { bookOf } from "./whatif-books.ts";
 
 const inches = { unit: "in", mark: "1/8" } as const;
 
@@ -83,4 +87,21 @@ describe("a picture", () => {
       }
     }
   });
+});
+
+it("a row of the cut list that only refers to a piece, or turns it, keeps the seam line and the folds", () => {
+  const book = bookOf({
+    skirt: "=WITH_ALLOWANCE(PLEATED_PANEL(24; 24; 10; {6}; {1}); 1/2)",
+    cut_row: "=skirt",
+    on_bias: "=TURN(skirt; 45)",
+    pair: "=MIRROR(cut_row)",
+  });
+  const engine = new Engine(book, layDesk);
+  for (const name of ["skirt", "cut_row", "on_bias", "pair"]) {
+    const roles = (drawnAt(engine, lookUp(book, name)!)?.shapes ?? []).flatMap((shape) =>
+      shape.kind === "edge" && shape.role !== "grain" ? [shape.role] : [],
+    );
+    expect(roles.slice(0, 7), name).toEqual(["fold", "inner", "placement", "seam", "seam", "seam", "seam"]);
+  }
+  engine.destroy();
 });

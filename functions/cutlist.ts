@@ -23,9 +23,17 @@ export const HOW_TO_CUT = {
     about: "TRUE for cloth with a nap or an up and a down: no piece is turned round",
     otherwise: false,
   },
-  gap: { kind: "length", about: "least distance between cut lines", from: 0, to: 20, otherwise: 0 },
+  gap: {
+    kind: "length",
+    usual: [0, 10],
+    about: "least distance between cut lines",
+    from: 0,
+    to: 20,
+    otherwise: 0,
+  },
   repeat: {
     kind: "length",
+    usual: [0, 130],
     about: "repeat of the pattern along the selvedge; the first point of each outline keeps its place in it",
     from: 0,
     to: 200,

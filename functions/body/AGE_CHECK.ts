@@ -17,6 +17,7 @@ export const AGE_CHECK = define({
     days: { kind: "days", about: "how many days it may be old", from: 0, to: 4000, otherwise: 90 },
   },
   returns: "verdict",
+  alike: { "taken, today": "a date that has not come yet is in the verdict itself" },
   work({ taken, today, days }, { step }) {
     const age = step("age", "INT(today) - INT(taken)", Math.floor(today) - Math.floor(taken));
     const old = `look: taken ${age} days ago, ${days} are allowed; please measure again before cutting`;

@@ -15,12 +15,42 @@ export const BALANCE = define({
   source: "common practice",
   words: "posture erect stooping round back front waist length back waist length balance hang swing",
   takes: {
-    front: { kind: "length", about: "the wearer, neck point over the bust to the waist", from: 10, to: 120 },
-    back: { kind: "length", about: "the wearer, neck point down the back to the waist", from: 10, to: 120 },
-    pattern_front: { kind: "length", about: "the pattern, the same in front", from: 10, to: 120 },
-    pattern_back: { kind: "length", about: "the pattern, the same at the back", from: 10, to: 120 },
+    front: {
+      kind: "length",
+      usual: [20, 80],
+      about: "the wearer, neck point over the bust to the waist",
+      from: 10,
+      to: 120,
+    },
+    back: {
+      kind: "length",
+      usual: [20, 80],
+      about: "the wearer, neck point down the back to the waist",
+      from: 10,
+      to: 120,
+    },
+    pattern_front: {
+      kind: "length",
+      usual: [20, 80],
+      about: "the pattern, the same in front",
+      from: 10,
+      to: 120,
+    },
+    pattern_back: {
+      kind: "length",
+      usual: [20, 80],
+      about: "the pattern, the same at the back",
+      from: 10,
+      to: 120,
+    },
   },
   returns: "length",
+  alike: {
+    "front, back": "either may be the longer",
+    "front, pattern_front": "the wearer may be longer or shorter than the pattern",
+    "back, pattern_back": "the wearer may be longer or shorter than the pattern",
+    "pattern_front, pattern_back": "either may be the longer",
+  },
   work({ front, back, pattern_front, pattern_back }, { step }) {
     const wearer = step("wearer_balance", "front - back", front - back);
     const pattern = step("pattern_balance", "pattern_front - pattern_back", pattern_front - pattern_back);

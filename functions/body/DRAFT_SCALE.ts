@@ -25,6 +25,8 @@ export const DRAFT_SCALE = define({
     share: { kind: "share", about: "how fully the figure follows", from: 0, to: 2, otherwise: 1 },
   },
   returns: "length",
+  usual: ["wearer <= 2 * drafted_for", "wearer >= 0.5 * drafted_for"],
+  alike: { "drafted_for, wearer": "the wearer may be larger or smaller than the draft" },
   work({ figure, drafted_for, wearer, share }, { step }) {
     if (wearer > 5 * drafted_for || drafted_for > 5 * wearer) {
       const plain = (x: number) => Number(x.toPrecision(6));

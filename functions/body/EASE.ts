@@ -17,6 +17,8 @@ export const EASE = define({
     garment: { kind: "length", about: "girth of the garment there, seamed", from: 1, to: 5000 },
   },
   returns: "length",
+  usual: ["garment >= 0.6 * body"],
+  alike: { "body, garment": "stays draw the body in, a coat goes over it: either may be the larger" },
   work({ body, garment }, { step }) {
     step("stands_off", "(garment - body) / (2 * PI())", (garment - body) / (2 * Math.PI));
     return step("ease", "garment - body", garment - body);

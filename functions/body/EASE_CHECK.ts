@@ -33,6 +33,7 @@ export const EASE_CHECK = define({
     garment: { kind: "length", about: "girth of the garment there, seamed", from: 1, to: 5000 },
   },
   returns: "verdict",
+  usual: ["garment >= 0.6 * body"],
   work({ place, body, garment }, { step, measure, cm, say }) {
     const least = measure("least", `the least usual ease at the ${place}`, cm(2.54 * LEAST[place]));
     const ease = step("ease", "garment - body", garment - body);

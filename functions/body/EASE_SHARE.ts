@@ -16,6 +16,8 @@ export const EASE_SHARE = define({
     garment: { kind: "length", about: "girth of the garment there, seamed", from: 1, to: 5000 },
   },
   returns: "share",
+  usual: ["garment >= 0.6 * body"],
+  alike: { "body, garment": "stays draw the body in, a coat goes over it: either may be the larger" },
   work({ body, garment }, { step }) {
     const ease = step("ease", "garment - body", garment - body);
     return step("ease_share", "ease / body", ease / body);

@@ -17,6 +17,8 @@ export const FULL_SIZE = define({
     real: { kind: "length", about: "the same distance in truth", from: 0.1, to: 5000 },
   },
   returns: "length",
+  usual: ["real >= 2.5 * drawing"],
+  alike: { "drawn, drawing": "the line may be longer or shorter than the known distance" },
   work({ drawn, drawing, real }, { step }) {
     const scale = step("times", "real / drawing", real / drawing);
     return step("full_size", "drawn * times", drawn * scale);

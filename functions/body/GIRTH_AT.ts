@@ -14,12 +14,14 @@ export const GIRTH_AT = define({
   source: "geometry",
   words: "high hip yoke between level interpolate taper below waist",
   takes: {
-    waist: { kind: "length", about: "waist girth", from: 10, to: 500 },
-    hip: { kind: "length", about: "hip girth", from: 10, to: 1000 },
+    waist: { kind: "length", usual: [40, 200], about: "waist girth", from: 10, to: 500 },
+    hip: { kind: "length", usual: [45, 300], about: "hip girth", from: 10, to: 1000 },
     hip_drop: { kind: "length", about: "from waist down to hip, along the body", from: 1, to: 100 },
     level: { kind: "length", about: "how far below the waist", from: -100, to: 200 },
   },
   returns: "length",
+  usual: ["waist <= 1.1 * hip", "hip_drop <= 0.6 * waist"],
+  alike: { "hip_drop, level": "the level may lie above or below the hip" },
   work({ waist, hip, hip_drop, level }, { step }) {
     const girth = girthAt(waist, hip, hip_drop, level, "level");
     const gain = step("gain_per_length", "(hip - waist) / hip_drop", (hip - waist) / hip_drop);

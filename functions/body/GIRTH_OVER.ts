@@ -18,6 +18,7 @@ export const GIRTH_OVER = define({
     layers: { kind: "count", about: "how many such layers", from: 0, to: 40, otherwise: 1 },
   },
   returns: "length",
+  usual: ["6 * thickness <= girth"],
   work({ girth, thickness, layers }, { step }) {
     const build = step("build_up", "thickness * layers", thickness * layers);
     step("added", "2 * PI() * build_up", 2 * Math.PI * build);

@@ -16,6 +16,7 @@ export const GRADE = define({
     sizes: { kind: "figure", about: "how many sizes up, negative for down", from: -30, to: 30 },
   },
   returns: "length",
+  usual: ["ABS(step) <= base"],
   work({ base, step: each, sizes }, { step }) {
     const graded = base + each * sizes;
     if (graded <= 0) {

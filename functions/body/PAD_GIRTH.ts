@@ -26,6 +26,7 @@ export const PAD_GIRTH = define({
     pads: { kind: "count", about: "how many pads share it, evenly spaced", from: 1, to: 12, otherwise: 1 },
   },
   returns: "length",
+  usual: ["4 * thickness < girth"],
   work({ girth, thickness, share, pads }, { step }) {
     const radius = step("radius", "girth / (2 * PI())", girth / (2 * Math.PI));
     const outer = step("outer", "radius + thickness", radius + thickness);

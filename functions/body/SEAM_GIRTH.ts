@@ -19,8 +19,14 @@ export const SEAM_GIRTH = define({
   source: "geometry: the cone through waist and hip, rolled out flat",
   words: "pointed bodice dropped waist basque peplum V front dip seam length longer than waist",
   takes: {
-    waist: { kind: "length", about: "waist girth", from: 10, to: 500 },
-    hip: { kind: "length", about: "hip girth, over the pad if there is one", from: 10, to: 1000 },
+    waist: { kind: "length", usual: [40, 200], about: "waist girth", from: 10, to: 500 },
+    hip: {
+      kind: "length",
+      usual: [45, 300],
+      about: "hip girth, over the pad if there is one",
+      from: 10,
+      to: 1000,
+    },
     hip_drop: { kind: "length", about: "from waist down to hip, along the body", from: 1, to: 100 },
     front_drop: { kind: "length", about: "from waist down to the point at centre front", from: 0, to: 100 },
     back_drop: {
@@ -39,6 +45,7 @@ export const SEAM_GIRTH = define({
     },
   },
   returns: "length",
+  usual: ["waist <= 1.1 * hip", "hip_drop <= 0.6 * waist", "front_drop <= hip_drop", "back_drop <= hip_drop"],
   work({ waist, hip, hip_drop, front_drop, back_drop, start }, { step }) {
     const seam = developSeam(waist, hip, hip_drop, front_drop, back_drop, start);
     seamSteps(step, seam, "half");

@@ -12,10 +12,11 @@ export const SHOULDER_SLOPE = define({
   source: "geometry",
   words: "shoulder angle square sloping draft degrees",
   takes: {
-    shoulder: { kind: "length", about: "from neck point to shoulder point", from: 3, to: 40 },
+    shoulder: { kind: "length", usual: [5, 25], about: "from neck point to shoulder point", from: 3, to: 40 },
     drop: { kind: "length", about: "how much lower the shoulder point lies", from: 0, to: 40 },
   },
   returns: "angle",
+  usual: ["drop <= 0.6 * shoulder"],
   work({ shoulder, drop }, { step }) {
     if (drop >= shoulder) {
       const plain = (x: number) => Number(x.toPrecision(6));

@@ -24,6 +24,7 @@ export const WITH_EASE = define({
     },
   },
   returns: "length",
+  usual: ["amount <= body"],
   work({ body, amount, share }, { step }) {
     const ease = step("ease", "body * share + amount", body * share + amount);
     const eased = body + ease;

@@ -16,7 +16,13 @@ export const BIAS_CUT_WIDTH = define({
     "Kinne & Cooley, Clothing and Health, 1916: a strip 2 1/2 in wide finishes 1 in; doubled: common practice",
   words: "bias binding tape french double fold single width strip placket facing",
   takes: {
-    finished: { kind: "length", about: "width of the binding that shows on one side", from: 0.1, to: 50 },
+    finished: {
+      kind: "length",
+      usual: [0.2, 20],
+      about: "width of the binding that shows on one side",
+      from: 0.1,
+      to: 50,
+    },
     style: {
       kind: "text",
       about: "a single layer turned under, or doubled cloth",

@@ -12,7 +12,13 @@ export const BIAS_SPACING = define({
   source: "geometry: the diagonal of a square",
   words: "bias strip marking cut width selvage crossway 45 degrees",
   takes: {
-    strip: { kind: "length", about: "width of a strip, measured square across it", from: 0.2, to: 200 },
+    strip: {
+      kind: "length",
+      usual: [1, 60],
+      about: "width of a strip, measured square across it",
+      from: 0.2,
+      to: 200,
+    },
   },
   returns: "length",
   work({ strip }, { step }) {

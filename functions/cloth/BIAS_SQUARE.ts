@@ -19,6 +19,7 @@ export const BIAS_SQUARE = define({
     seam: { kind: "length", about: "seam allowance of the two joins", from: 0, to: 5, otherwise: 0 },
   },
   returns: "length",
+  usual: ["strip < length", "seam < strip"],
   work({ length, strip, seam }, { step }) {
     step("area_rule", "SQRT(length * strip)", Math.sqrt(length * strip));
     const rounds = step("rounds", "SQRT(length / (2 * strip))", Math.sqrt(length / (2 * strip)));

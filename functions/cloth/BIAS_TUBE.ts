@@ -19,6 +19,7 @@ export const BIAS_TUBE = define({
     seam: { kind: "length", about: "seam allowance of the two joins", from: 0, to: 5, otherwise: 0 },
   },
   returns: "length",
+  usual: ["strip < side", "seam < strip"],
   work({ side, strip, seam }, { step, say }) {
     const clear = step("clear_side", "side - 2 * seam", side - 2 * seam);
     if (clear <= 0)

@@ -24,6 +24,16 @@ export const BIAS_YIELD = define({
     least: { kind: "length", about: "the shortest strip worth joining", from: 0, to: 500, otherwise: 0 },
   },
   returns: "length",
+  usual: [
+    "strip < width",
+    "strip < length",
+    "seam < strip",
+    "least <= 1.5 * MIN(width; length)",
+    {
+      rule: "OR(least = 0; strip <= least)",
+      says: "the least {least} is below the width of the strip {strip}",
+    },
+  ],
   work({ width, length, strip, seam, least }, { step }) {
     const whole = (value: number) => Math.max(0, wholeDown(value));
     const short = step("short_side", "MIN(width; length)", Math.min(width, length));

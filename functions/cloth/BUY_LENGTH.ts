@@ -18,6 +18,7 @@ export const BUY_LENGTH = define({
     length: { kind: "length", about: "the length that is needed", from: 0, to: 100_000 },
     step: {
       kind: "length",
+      usual: [1, 150],
       about: "the steps in which the shop cuts; an eighth of a yard when left out",
       from: 0.1,
       to: 1000,
@@ -25,6 +26,7 @@ export const BUY_LENGTH = define({
     },
     spare: {
       kind: "share",
+      usual: [0, 1],
       about: "how much more to buy for mistakes and flaws: 0.1 is a tenth",
       from: 0,
       to: 5,

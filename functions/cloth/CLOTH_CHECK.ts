@@ -84,6 +84,7 @@ export const CLOTH_CHECK = define({
     },
     seam: {
       kind: "length",
+      usual: [0.3, 8],
       about: "allowance at a join: when given, a join is looked for with which the cloth would do",
       from: 0.1,
       to: 20,
@@ -91,6 +92,7 @@ export const CLOTH_CHECK = define({
     },
   },
   returns: "verdict",
+  alike: { "widths, lengths": "a remnant may be wider than it is long" },
   work(given, bench) {
     const { measure, plan, say, cm } = bench;
     const rows = cutRows(given);

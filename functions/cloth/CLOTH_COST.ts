@@ -12,7 +12,7 @@ export const CLOTH_COST = define({
     price: { kind: "money", about: "price of one such length", from: 0, to: 1_000_000 },
     per: {
       kind: "length",
-      usual: [60, 2000],
+      usual: [60, 140],
       about: "the length that the price is for: a yard, a metre",
       from: 1,
       to: 10_000,

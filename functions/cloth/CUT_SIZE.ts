@@ -20,6 +20,7 @@ export const CUT_SIZE = define({
     },
   },
   returns: "length",
+  usual: ["turning <= finished"],
   work({ finished, turning, edges }, { step }) {
     const turnings = step("turnings", "edges * turning", edges * turning);
     return step("cut", "finished + turnings", finished + turnings);

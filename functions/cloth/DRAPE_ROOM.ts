@@ -17,6 +17,7 @@ export const DRAPE_ROOM = define({
     share: { kind: "share", about: "share of the width to add", from: 0, to: 5, otherwise: 0.5 },
   },
   returns: "length",
+  alike: { "size, width": "the size may be the width itself, or a height above or below it" },
   work({ size, width, share }, { step }) {
     const room = step("room", "share * width", share * width);
     return step("cut", "size + room", size + room);

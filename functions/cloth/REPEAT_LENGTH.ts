@@ -25,6 +25,7 @@ export const REPEAT_LENGTH = define({
     },
   },
   returns: "length",
+  usual: ["repeat <= length"],
   work({ length, repeat, count, half_drop }, { step }) {
     const each = step(
       "each",

@@ -13,7 +13,13 @@ export const SHRINK_ALLOW = define({
   words: "shrinkage wash preshrink linen wool cotton fulling allowance percent",
   takes: {
     length: { kind: "length", about: "the length wanted after washing", from: 0, to: 100_000 },
-    share: { kind: "share", about: "what it shrinks by: 0.05 is five in a hundred", from: -0.5, to: 0.9 },
+    share: {
+      kind: "share",
+      usual: [-0.1, 0.3],
+      about: "what it shrinks by: 0.05 is five in a hundred",
+      from: -0.5,
+      to: 0.9,
+    },
   },
   returns: "length",
   work({ length, share }, { step }) {

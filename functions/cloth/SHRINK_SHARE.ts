@@ -16,6 +16,8 @@ export const SHRINK_SHARE = define({
     after: { kind: "length", about: "the same after washing and pressing", from: 0.1, to: 10_000 },
   },
   returns: "share",
+  usual: ["after >= 0.6 * before"],
+  alike: { "before, after": "cloth may shrink or grow" },
   work({ before, after }, { step }) {
     const lost = step("lost", "before - after", before - after);
     return step("share", "lost / before", lost / before);

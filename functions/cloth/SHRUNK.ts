@@ -9,7 +9,13 @@ export const SHRUNK = define({
   words: "shrinkage wash after what is left preshrunk",
   takes: {
     length: { kind: "length", about: "the length before washing", from: 0, to: 100_000 },
-    share: { kind: "share", about: "what it shrinks by: 0.05 is five in a hundred", from: -0.5, to: 0.9 },
+    share: {
+      kind: "share",
+      usual: [-0.1, 0.3],
+      about: "what it shrinks by: 0.05 is five in a hundred",
+      from: -0.5,
+      to: 0.9,
+    },
   },
   returns: "length",
   work({ length, share }, { step }) {

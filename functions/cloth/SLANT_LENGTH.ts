@@ -17,6 +17,10 @@ export const SLANT_LENGTH = define({
     extra: { kind: "length", about: "hems and falls", from: 0, to: 1000, otherwise: 0 },
   },
   returns: "length",
+  alike: {
+    "out, extra": "hems and falls may be longer than the way",
+    "up, extra": "hems and falls may be longer than the way",
+  },
   work({ out, up, extra }, { step }) {
     const slant = step("slant", "SQRT(out^2 + up^2)", Math.hypot(out, up));
     return step("length", "slant + extra", slant + extra);

@@ -17,7 +17,7 @@ export const STRIP_YARDAGE = define({
   takes: {
     flat: { kind: "length", about: "length of the strip before gathering or pleating", from: 1, to: 100_000 },
     depth: { kind: "length", about: "its depth as cut, hem and seam on", from: 0.5, to: 1000 },
-    cloth_width: { kind: "length", about: "usable width of the cloth", from: 5, to: 1000 },
+    cloth_width: { kind: "length", usual: [15, 330], about: "usable width of the cloth", from: 5, to: 1000 },
     seam: {
       kind: "length",
       about: "what each breadth loses to its joins, all told",
@@ -27,6 +27,11 @@ export const STRIP_YARDAGE = define({
     },
   },
   returns: "length",
+  usual: ["depth <= flat", "depth <= 2 * cloth_width", "seam < depth"],
+  alike: {
+    "flat, cloth_width": "a strip may be shorter than the cloth is wide",
+    "depth, cloth_width": "a skirt's length may be more or less than the cloth's width",
+  },
   work({ flat, depth, cloth_width, seam }, { step, say }) {
     if (seam >= cloth_width)
       throw new Refusal(`seam must be less than the cloth is wide, not ${say(seam)} of ${say(cloth_width)}`);

@@ -14,8 +14,8 @@ export const WIDTH_CHANGE = define({
   words: "convert fabric width yardage conversion 45 60 inch narrow wide estimate substitute",
   takes: {
     length: { kind: "length", about: "length needed on the first cloth", from: 0, to: 100_000 },
-    from: { kind: "length", about: "width of the first cloth", from: 5, to: 1000 },
-    to: { kind: "length", about: "width of the other cloth", from: 5, to: 1000 },
+    from: { kind: "length", usual: [15, 330], about: "width of the first cloth", from: 5, to: 1000 },
+    to: { kind: "length", usual: [15, 330], about: "width of the other cloth", from: 5, to: 1000 },
     extra: {
       kind: "length",
       about: "to add for one-way cloth or a large difference, a quarter of a yard as a rule",
@@ -25,6 +25,11 @@ export const WIDTH_CHANGE = define({
     },
   },
   returns: "length",
+  usual: ["extra <= length", "2 * extra <= from"],
+  alike: {
+    "length, to": "a short length may be less than the cloth is wide",
+    "from, to": "the other cloth may be wider or narrower",
+  },
   work({ length, from, to, extra }, { step }) {
     const same = step("same_area", "length * from / to", (length * from) / to);
     return step("changed", "same_area + extra", same + extra);

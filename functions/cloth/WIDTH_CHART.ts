@@ -31,6 +31,7 @@ export const WIDTH_CHART = define({
     to: { kind: "length", about: "width of the other cloth", from: 80, to: 175 },
   },
   returns: "length",
+  alike: { "from, to": "the other cloth may be wider or narrower" },
   work({ length, from, to }, bench) {
     const { measure, cm, say } = bench;
     const yard = cm(91.44);

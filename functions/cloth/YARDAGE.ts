@@ -35,7 +35,13 @@ export const YARDAGE = define({
     "yards metres fabric cloth length needed how much to buy lay layout cutting plan nap fold pairs selvedge how much material",
   takes: {
     ...PIECES_TO_CUT,
-    cloth_width: { kind: "length", about: "usable width of the cloth, selvedges off", from: 5, to: 1000 },
+    cloth_width: {
+      kind: "length",
+      usual: [15, 330],
+      about: "usable width of the cloth, selvedges off",
+      from: 5,
+      to: 1000,
+    },
     ...HOW_TO_CUT,
   },
   returns: "length",

@@ -17,6 +17,7 @@ export const ARC_LENGTH = define({
     rise: { kind: "length", about: "how far the middle stands off that line", from: 0, to: 5000 },
   },
   returns: "length",
+  usual: ["rise <= chord"],
   work({ chord, rise }, { step }) {
     const quarter = step("quarter_angle", "ATAN(2 * rise / chord)", Math.atan((2 * rise) / chord));
     // Radius chord / (2·sin 2a) times angle 4a; a straight line has neither.

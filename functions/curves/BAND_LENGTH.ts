@@ -13,7 +13,7 @@ export const BAND_LENGTH = define({
     "Johnson, It's Fun to Sew Aprons and Skirts, Oregon/Utah State extension L-86, 1964: the waist and 2 1/2 in",
   words: "waistband skirt band apron belt cut strip overlap",
   takes: {
-    waist: { kind: "length", about: "the waist it goes round", from: 20, to: 300 },
+    waist: { kind: "length", usual: [40, 200], about: "the waist it goes round", from: 20, to: 300 },
     extra: {
       kind: "length",
       about: "overlap and turnings together; 2 1/2 in when left out",
@@ -23,6 +23,7 @@ export const BAND_LENGTH = define({
     },
   },
   returns: "length",
+  usual: ["extra < waist"],
   work({ waist, extra }, bench) {
     const more = usual(bench, "more", "extra", extra, 6.35, "2 1/2 in: overlap and turnings");
     return bench.step("length", "waist + more", waist + more);

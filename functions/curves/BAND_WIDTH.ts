@@ -24,6 +24,8 @@ export const BAND_WIDTH = define({
     },
   },
   returns: "length",
+  usual: ["turning <= 2 * depth"],
+  alike: { "depth, turning": "a narrow band may have turnings wider than itself" },
   work({ depth, parts, turning }, bench) {
     const turned = usual(bench, "turned", "turning", turning, 1.27, "1/2 in, two turnings of 1/4 in");
     return bench.step("width", "parts * depth + turned", parts * depth + turned);

@@ -15,6 +15,7 @@ export const CAP_EASE = define({
     armscye: { kind: "length", about: "the armhole it is sewn into, front and back", from: 1, to: 500 },
   },
   returns: "length",
+  usual: ["cap >= armscye"],
   work({ cap, armscye }, { step }) {
     step("share", "(cap - armscye) / armscye", (cap - armscye) / armscye);
     return step("ease", "cap - armscye", cap - armscye);

@@ -13,13 +13,23 @@ export const CUFF = define({
   source: "common practice",
   words: "sleeve wrist band shirt fold overlap button",
   takes: {
-    wrist: { kind: "length", about: "the wrist, or the arm where the cuff sits", from: 5, to: 100 },
+    wrist: {
+      kind: "length",
+      usual: [10, 80],
+      about: "the wrist, or the arm where the cuff sits",
+      from: 5,
+      to: 100,
+    },
     depth: { kind: "length", about: "how high it finishes", from: 0.5, to: 40 },
     ease: { kind: "length", about: "room added to the wrist", from: 0, to: 30, otherwise: 0 },
     overlap: { kind: "length", about: "how far the ends lie over each other", from: 0, to: 30, otherwise: 0 },
   },
   returns: "piece",
-  usual: ["depth < wrist"],
+  usual: ["depth < wrist", "ease <= wrist", "overlap <= wrist"],
+  alike: {
+    "depth, ease": "a low cuff may have more ease than it is high",
+    "depth, overlap": "a low cuff may lap over by more than it is high",
+  },
   work({ wrist, depth, ease, overlap }, { step }) {
     const long = step("length", "wrist + ease + overlap", wrist + ease + overlap);
     step("width", "2 * depth", 2 * depth);

@@ -16,6 +16,8 @@ export const DART_ANGLE = define({
     length: { kind: "length", about: "along its middle to the point", from: 0.5, to: 300 },
   },
   returns: "angle",
+  usual: ["intake <= 2 * length"],
+  alike: { "intake, length": "a dart may be wider than it is long" },
   work: ({ intake, length }, { step }) =>
     step(
       "angle",

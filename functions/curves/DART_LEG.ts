@@ -15,6 +15,8 @@ export const DART_LEG = define({
     length: { kind: "length", about: "along its middle to the point", from: 0.5, to: 300 },
   },
   returns: "length",
+  usual: ["intake <= 2 * length"],
+  alike: { "intake, length": "a dart may be wider than it is long" },
   work: ({ intake, length }, { step }) =>
     step("leg", "SQRT(length^2 + (intake / 2)^2)", Math.hypot(length, intake / 2)),
   draw: ({ intake, length }) => (intake > 0 ? drawDart(intake, length, { leg: "leg" }) : []),

@@ -18,6 +18,7 @@ export const DART_PEAK = define({
     length: { kind: "length", about: "along its middle to the point", from: 0.5, to: 300 },
   },
   returns: "length",
+  usual: ["intake <= 2 * length"],
   work({ intake, length }, { step }) {
     const half = step("half_angle", "ATAN(intake / 2 / length)", Math.atan(intake / 2 / length));
     // Near a right angle at the point the edge would have to rise without end.

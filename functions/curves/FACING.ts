@@ -25,7 +25,7 @@ export const FACING = define({
       from: 1,
       to: 5000,
     },
-    depth: { kind: "length", about: "how deep the facing finishes", from: 0.2, to: 100 },
+    depth: { kind: "length", usual: [1, 40], about: "how deep the facing finishes", from: 0.2, to: 100 },
     last: {
       kind: "count",
       about: "the edge where it ends; the same when left out",

@@ -14,7 +14,7 @@ export const HEM_CHECK = define({
   source: "It's Fun to Sew a Cotton School Dress, Oregon State extension L-87, 1961, Hems, table",
   words: "hem depth how deep circle flared straight skirt verdict",
   takes: {
-    depth: { kind: "length", about: "how deep the hem finishes", from: 0, to: 200 },
+    depth: { kind: "length", usual: [0, 40], about: "how deep the hem finishes", from: 0, to: 200 },
     shape: {
       kind: "text",
       about: "the skirt",

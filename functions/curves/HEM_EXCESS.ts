@@ -13,7 +13,7 @@ export const HEM_EXCESS = define({
   source: "geometry",
   words: "circular circle skirt hem fullness ease in turn up flare shallow",
   takes: {
-    depth: { kind: "length", about: "how deep the hem is turned up", from: 0, to: 100 },
+    depth: { kind: "length", usual: [0, 40], about: "how deep the hem is turned up", from: 0, to: 100 },
     circle: { kind: "share", about: "1 for a full circle, 0.5 for a half", from: 0, to: 10, otherwise: 1 },
   },
   returns: "length",

@@ -16,6 +16,7 @@ export const HEM_STITCH = define({
     turning: { kind: "length", about: "what is turned in at its edge", from: 0, to: 50 },
   },
   returns: "length",
+  usual: ["turning <= depth"],
   work: ({ depth, turning }, { step }) => step("from_edge", "2 * depth + turning", 2 * depth + turning),
   draw: ({ depth, turning }) => drawHem(depth, turning, { stitch: "from_edge" }),
   examples: [

@@ -21,6 +21,7 @@ export const JOIN = define({
     edge_b: { kind: "count", about: "its edge at the seam, counted from 1", from: 1, to: 5000 },
   },
   returns: "piece",
+  alike: { "edge_a, edge_b": "the edges of each piece have numbers of their own" },
   work({ a, edge_a, b, edge_b }, { step, measure, cm }) {
     const joined = joinPieces(a, edge_a, b, edge_b, cm(0.1));
     const one = measure("area_a", "inside a", pieceArea(a));

@@ -27,6 +27,12 @@ export const MATCH_MARK = define({
     },
   },
   returns: "length",
+  usual: ["b >= 0.7 * a", "b <= 1.4 * a"],
+  alike: {
+    "at, ease_from": "the notch may lie before the easing or within it",
+    "at, ease_to": "the notch may lie within the easing or beyond it",
+    "a, b": "either edge may be the longer",
+  },
   work({ at, a, b, ease_from, ease_to }, { step }) {
     const plain = (x: number) => Number(x.toPrecision(6));
     const end = step("ease_end", 'IF(ease_to=""; a; ease_to)', ease_to ?? a);

@@ -33,6 +33,7 @@ export const OUTLINE = define({
     },
   },
   returns: "piece",
+  alike: { "xs, ys": "points on paper have no up and down of their own" },
   work({ xs, ys, smooth }) {
     const points = pointsOf(xs, ys, 3);
     const [first, last] = [points[0]!, points.at(-1)!];

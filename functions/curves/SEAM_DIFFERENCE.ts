@@ -12,6 +12,7 @@ export const SEAM_DIFFERENCE = define({
     b: { kind: "length", about: "the edge it is sewn to", from: 0, to: 10000 },
   },
   returns: "length",
+  alike: { "a, b": "the sign of the answer says which is the larger" },
   work: ({ a, b }, { step }) => step("difference", "a - b", a - b),
   draw: ({ a, b }) => twoSeams(a, b),
   examples: [

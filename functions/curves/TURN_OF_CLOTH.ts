@@ -16,7 +16,13 @@ export const TURN_OF_CLOTH = define({
   words:
     "upper collar under collar lapel facing lining roll favour bulk layer larger shorter smaller inner interlining",
   takes: {
-    thickness: { kind: "length", about: "of one layer, lying between the two", from: 0, to: 5 },
+    thickness: {
+      kind: "length",
+      usual: [0, 2],
+      about: "of one layer, lying between the two",
+      from: 0,
+      to: 5,
+    },
     layers: { kind: "count", about: "how many such layers lie between", from: 1, to: 50, otherwise: 1 },
     angle: {
       kind: "angle",

@@ -13,12 +13,18 @@ export const WAISTBAND = define({
   source: "common practice",
   words: "skirt band petticoat belt trousers fold overlap underlap",
   takes: {
-    waist: { kind: "length", about: "the waist it goes round", from: 20, to: 300 },
+    waist: { kind: "length", usual: [40, 200], about: "the waist it goes round", from: 20, to: 300 },
     depth: { kind: "length", about: "how high it finishes", from: 0.5, to: 40 },
     ease: { kind: "length", about: "room added to the waist", from: 0, to: 30, otherwise: 0 },
     overlap: { kind: "length", about: "how far the ends lie over each other", from: 0, to: 60, otherwise: 0 },
   },
   returns: "piece",
+  usual: ["depth < waist", "ease <= 0.5 * waist", "overlap <= 0.5 * waist"],
+  alike: {
+    "depth, ease": "a low band may have more ease than it is high",
+    "depth, overlap": "a low band may lap over by more than it is high",
+    "ease, overlap": "ease and overlap are free of each other",
+  },
   work({ waist, depth, ease, overlap }, { step }) {
     const long = step("length", "waist + ease + overlap", waist + ease + overlap);
     step("width", "2 * depth", 2 * depth);

@@ -26,9 +26,16 @@ export const WITH_ALLOWANCE = define({
     "seam allowance turnings add cutting line sewing line offset hem turn back mitre inlay different edges",
   takes: {
     piece: { kind: "piece", about: "the pattern piece, its outline the sewing line" },
-    seam: { kind: "length", about: "allowance of every edge that is no hem and no fold", from: 0, to: 50 },
+    seam: {
+      kind: "length",
+      usual: [0, 10],
+      about: "allowance of every edge that is no hem and no fold",
+      from: 0,
+      to: 50,
+    },
     hem: {
       kind: "length",
+      usual: [0, 50],
       about: "allowance of the hem; as the seam when left out",
       from: 0,
       to: 200,
@@ -55,6 +62,7 @@ export const WITH_ALLOWANCE = define({
     },
   },
   returns: "piece",
+  alike: { "seam, hem": "a narrow hem may be less than the seams" },
   work(given, { step, measure, cm }) {
     const { piece, seam, hem } = given;
     step("hem_allowance", 'IF(hem=""; seam; hem)', hem ?? seam);

@@ -27,6 +27,8 @@ export const WITH_DART = define({
     length: { kind: "length", about: "from the edge to its point", from: 0.5, to: 300 },
   },
   returns: "piece",
+  usual: ["intake <= length"],
+  alike: { "at, length": "the place of a dart and its length are free of each other" },
   work({ piece, edge, at, intake, length }, { step, measure }) {
     const plain = (x: number) => Number(x.toPrecision(6));
     const whole = measure("edge_length", `along edge ${edge}`, edgeLength(edgeOf(piece, edge, "edge")));

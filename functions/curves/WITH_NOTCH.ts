@@ -24,6 +24,7 @@ export const WITH_NOTCH = define({
     at: { kind: "length", about: "how far along the edge from its beginning", from: 0, to: 5000 },
     size: {
       kind: "length",
+      usual: [0.2, 2],
       about: "length of the notch; 5 mm when left out",
       from: 0.1,
       to: 5,

@@ -16,6 +16,7 @@ export const FITTED = define({
     change: { kind: "length", about: "let out positive, taken in negative", from: -1000, to: 1000 },
   },
   returns: "length",
+  usual: ["change <= flat"],
   work({ flat, change }, { step }) {
     if (flat + change <= 0) {
       const plain = (x: number) => Number(x.toPrecision(6));

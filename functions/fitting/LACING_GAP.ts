@@ -20,6 +20,7 @@ export const LACING_GAP = define({
     openings: { kind: "count", about: "how many laced openings share it", from: 1, to: 8, otherwise: 1 },
   },
   returns: "length",
+  usual: ["garment <= body", "drawn_in <= 0.3 * body"],
   work({ body, garment, drawn_in, openings }, { step }) {
     if (drawn_in > body / 3) {
       const plain = (x: number) => Number(x.toPrecision(6));

@@ -18,7 +18,8 @@ export const PLACKET_LENGTH = define({
     ease: { kind: "length", about: "room wanted while passing", from: 0, to: 100, otherwise: 0 },
   },
   returns: "length",
-  usual: ["opening <= passes"],
+  usual: ["opening <= 1.2 * passes", "ease < opening"],
+  alike: { "opening, passes": "an opening may be a little larger than what passes" },
   work({ opening, passes, ease }, { step }) {
     step("missing", "passes + ease - opening", passes + ease - opening);
     return step(

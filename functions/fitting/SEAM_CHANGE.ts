@@ -23,6 +23,7 @@ export const SEAM_CHANGE = define({
     seams: { kind: "text", about: "the log's column of seams", many: true, blanks: true },
     amounts: {
       kind: "length",
+      usual: [-30, 30],
       about: "the log's column of amounts: let out positive, taken in negative",
       from: -500,
       to: 500,

@@ -13,7 +13,7 @@ export const TAKE_IN_EACH = define({
   words:
     "alter alteration smaller larger divide among seams side seam pinned out waist hip too large loose tighter",
   takes: {
-    total: { kind: "length", about: "the girth to lose or to gain in all", from: 0, to: 500 },
+    total: { kind: "length", usual: [0, 60], about: "the girth to lose or to gain in all", from: 0, to: 500 },
     seams: { kind: "count", about: "how many seams share it", from: 1, to: 60 },
     edges: { kind: "count", about: "edges altered at each seam", from: 1, to: 2, otherwise: 2 },
   },

@@ -21,6 +21,7 @@ export const CAPE = define({
   takes: {
     neck: {
       kind: "length",
+      usual: [25, 58],
       about: "neck seam all round, from centre front to centre front",
       from: 10,
       to: 300,
@@ -42,6 +43,7 @@ export const CAPE = define({
     },
   },
   returns: "piece",
+  usual: ["overlap < length"],
   work({ neck, length, circle, overlap }, { step, measure }) {
     step("neck_radius", "neck / (2 * PI() * circle)", neck / (2 * Math.PI * circle));
     const half = step("half_neck", "neck / 2", neck / 2);

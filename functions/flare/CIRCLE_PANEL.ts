@@ -33,6 +33,8 @@ export const CIRCLE_PANEL = define({
     straight: STRAIGHT,
   },
   returns: "piece",
+  usual: ["ease < waist"],
+  alike: { "waist, length": "a skirt may be longer or shorter than the edge it is sewn to" },
   work({ waist, length, circle, panels, ease, straight }, { step }) {
     const edge = step("edge", "waist + ease", insideEdge(waist, ease));
     if (circle > panels * (1 + 1e-9)) {

@@ -21,8 +21,14 @@ export const DIPPED_PANEL = define({
   source: "geometry: the cone through waist and hip, rolled out flat",
   words: "peplum basque pointed bodice dropped waist dip front V skirt section flare",
   takes: {
-    waist: { kind: "length", about: "waist girth", from: 10, to: 500 },
-    hip: { kind: "length", about: "hip girth, over the pad if there is one", from: 10, to: 1000 },
+    waist: { kind: "length", usual: [40, 200], about: "waist girth", from: 10, to: 500 },
+    hip: {
+      kind: "length",
+      usual: [45, 300],
+      about: "hip girth, over the pad if there is one",
+      from: 10,
+      to: 1000,
+    },
     hip_drop: { kind: "length", about: "from waist down to hip, along the body", from: 1, to: 100 },
     front_drop: { kind: "length", about: "from waist down to the point at centre front", from: 0, to: 100 },
     depth: { kind: "length", about: "from the seam down to the hem, along the body", from: 0.5, to: 200 },
@@ -62,6 +68,11 @@ export const DIPPED_PANEL = define({
     },
   },
   returns: "piece",
+  usual: ["waist <= 1.1 * hip", "hip_drop <= 0.6 * waist", "front_drop <= hip_drop", "back_drop <= hip_drop"],
+  alike: {
+    "hip_drop, depth": "a section may end above or below the hip",
+    "front_drop, depth": "the point may be longer or shorter than the section is deep",
+  },
   work(given, { step, measure }) {
     const { waist, hip, hip_drop, front_drop, back_drop, start, hem_length, fullness } = given;
     if (hem_length !== null && fullness !== 1) {

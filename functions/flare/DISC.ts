@@ -25,6 +25,7 @@ export const DISC = define({
     },
   },
   returns: "piece",
+  usual: ["less <= 0.5 * radius"],
   work({ radius, less }, { step }) {
     if (less >= radius * (1 - 1e-9))
       throw new Refusal(`less must be below the radius of ${radius}, not ${less}`);

@@ -19,6 +19,8 @@ export const FLARED_PANEL = define({
     straight: STRAIGHT,
   },
   returns: "piece",
+  usual: ["top <= hem"],
+  alike: { "top, depth": "it may be wider or longer" },
   work({ top, hem, depth, straight }, { step }) {
     const piece = flaredPanel(top, hem, depth, straight);
     step("angle", "DEGREES((hem - top) / depth)", (((hem - top) / depth) * 180) / Math.PI);

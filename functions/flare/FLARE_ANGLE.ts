@@ -17,6 +17,8 @@ export const FLARE_ANGLE = define({
     depth: { kind: "length", about: "from top to hem, square to both", from: 0.5, to: 500 },
   },
   returns: "angle",
+  usual: ["top <= hem"],
+  alike: { "top, depth": "it may be wider or longer" },
   work({ top, hem, depth }, { step }) {
     const radians = step("radians", "(hem - top) / depth", (hem - top) / depth);
     step("circles", "radians / (2 * PI())", radians / (2 * Math.PI));

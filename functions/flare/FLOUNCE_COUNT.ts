@@ -17,7 +17,7 @@ export const FLOUNCE_COUNT = define({
   words: "annular ruffle circular frill flounce rings cascade jabot how many circles inner radius",
   takes: {
     edge: { kind: "length", about: "the edge the flounce goes along", from: 1, to: 100_000 },
-    radius: { kind: "length", about: "radius of each ring's inner edge", from: 0.5, to: 500 },
+    radius: { kind: "length", usual: [1, 60], about: "radius of each ring's inner edge", from: 0.5, to: 500 },
     circle: {
       kind: "share",
       about: "part of a ring cut at a time: 1 a whole ring",
@@ -28,6 +28,7 @@ export const FLOUNCE_COUNT = define({
     seam: { kind: "length", about: "seam allowance at each end of a ring", from: 0, to: 10, otherwise: 0 },
   },
   returns: "count",
+  usual: ["radius <= edge"],
   work({ edge, radius, circle, seam }, { step }) {
     const inner = step("inner_edge", "2 * PI() * circle * radius", 2 * Math.PI * circle * radius);
     const each = step("each", "inner_edge - 2 * seam", inner - 2 * seam);

@@ -50,7 +50,11 @@ export const GORE = define({
     },
   },
   returns: "piece",
-  usual: ["top <= hem"],
+  usual: ["top <= hem", "hem <= 1.5 * length", "top <= hip", "hip <= 1.2 * hem"],
+  alike: {
+    "hem, hip_drop": "the hip may lie farther down than the gore is wide",
+    "hip, hip_drop": "the hip may lie farther down than the gore is wide there",
+  },
   work({ top, hem, length, hip, hip_drop, truing }, { step, measure }) {
     if ((hip === null) !== (hip_drop === null)) {
       const [told, missing] = hip === null ? ["hip_drop", "hip"] : ["hip", "hip_drop"];

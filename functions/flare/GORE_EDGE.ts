@@ -18,6 +18,7 @@ export const GORE_EDGE = define({
     length: { kind: "length", about: "down the middle", from: 0.5, to: 500 },
   },
   returns: "length",
+  usual: ["top <= hem", "hem <= 1.5 * length"],
   work({ top, hem, length }, { step }) {
     const flare = step("flare", "(hem - top) / 2", (hem - top) / 2);
     const edge = Math.sqrt(length ** 2 + flare ** 2);

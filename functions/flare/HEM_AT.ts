@@ -21,7 +21,13 @@ export const HEM_AT = define({
       from: 1,
       to: 2000,
     },
-    hip_drop: { kind: "length", about: "from waist down to hip, along the body", from: 1, to: 100 },
+    hip_drop: {
+      kind: "length",
+      usual: [5, 45],
+      about: "from waist down to hip, along the body",
+      from: 1,
+      to: 100,
+    },
     depth: { kind: "length", about: "from waist down to the hem, along the body", from: 0.5, to: 300 },
     fullness: {
       kind: "share",
@@ -32,6 +38,11 @@ export const HEM_AT = define({
     },
   },
   returns: "length",
+  usual: ["top <= 1.1 * hip", "hip <= 3 * top", "hip_drop <= top"],
+  alike: {
+    "top, depth": "half a waist may be less than the depth",
+    "hip_drop, depth": "the section may end above or below the hip",
+  },
   work({ top, hip, hip_drop, depth, fullness }, { step }) {
     const gain = step("gain_per_length", "(hip - top) / hip_drop", (hip - top) / hip_drop);
     const body = step("body_hem", "top + gain_per_length * depth", top + gain * depth);

@@ -40,6 +40,8 @@ export const PETTICOAT_PANEL = define({
     },
   },
   returns: "piece",
+  usual: ["front <= side", "front <= back", "side <= 1.4 * front", "back <= 1.4 * front"],
+  alike: { "back, side": "over side hoops the side is the longer" },
   work({ width, back, side, front, side_share }, { step, measure }) {
     const steepest = Math.max(Math.abs(back - side), Math.abs(side - front));
     if (steepest > 2 * width) {

@@ -16,6 +16,7 @@ export const RECTANGLE = define({
     length: { kind: "length", about: "along the grain", from: 0.1, to: 10000 },
   },
   returns: "piece",
+  alike: { "width, length": "it may be wider or longer" },
   work({ width, length }, { step }) {
     step("area", "width * length", width * length);
     step("all_round", "2 * (width + length)", 2 * (width + length));

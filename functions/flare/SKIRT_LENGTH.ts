@@ -16,6 +16,7 @@ export const SKIRT_LENGTH = define({
   takes: {
     waist_to_floor: {
       kind: "length",
+      usual: [40, 140],
       about: "from waist to floor at this place, the tape over pad and petticoats",
       from: 20,
       to: 200,
@@ -23,6 +24,7 @@ export const SKIRT_LENGTH = define({
     clearance: { kind: "length", about: "from hem to floor; negative for a train", from: -200, to: 150 },
     heel: {
       kind: "length",
+      usual: [0, 16],
       about: "height of the shoe there, when measured without",
       from: 0,
       to: 30,
@@ -30,6 +32,7 @@ export const SKIRT_LENGTH = define({
     },
   },
   returns: "length",
+  alike: { "clearance, heel": "a hem may clear the floor by more or less than the heel" },
   work({ waist_to_floor, clearance, heel }, { step }) {
     const drop = step("drop", "waist_to_floor + heel", waist_to_floor + heel);
     if (clearance >= drop) {

@@ -17,6 +17,7 @@ export const TOP_RADIUS = define({
     depth: { kind: "length", about: "from top to hem, square to both", from: 0.5, to: 500 },
   },
   returns: "length",
+  alike: { "top, depth": "it may be wider or longer" },
   work({ top, hem, depth }, { step }) {
     if (hem <= top) {
       throw new Refusal(

@@ -26,6 +26,7 @@ export const BINDING_LENGTH = define({
     },
     overlap: {
       kind: "length",
+      usual: [0, 20],
       about: "for joining the ends or turning them in, all told; 1 in when left out",
       from: 0,
       to: 50,
@@ -34,6 +35,7 @@ export const BINDING_LENGTH = define({
     corners: { kind: "count", about: "outer corners to mitre", from: 0, to: 500, otherwise: 0 },
     width: {
       kind: "length",
+      usual: [0, 15],
       about: "finished width of the binding on one side, for the corners",
       from: 0,
       to: 30,
@@ -41,6 +43,7 @@ export const BINDING_LENGTH = define({
     },
   },
   returns: "length",
+  alike: { "overlap, width": "the ends may lap over by more or less than the binding is wide" },
   work({ edges, overlap, corners, width }, bench) {
     const { step } = bench;
     const join = usual(bench, "join", "overlap", overlap, 2.54, "an inch, as no overlap is told");

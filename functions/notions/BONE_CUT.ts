@@ -25,6 +25,7 @@ export const BONE_CUT = define({
     },
   },
   returns: "length",
+  usual: ["4 * clear < channel"],
   work({ channel, clear }, bench) {
     const free = usual(bench, "free", "clear", clear, 0.635, "1/4 in, as nothing else is told");
     const cut = channel - 2 * free;

@@ -30,6 +30,8 @@ export const BUTTONHOLE = define({
     },
   },
   returns: "length",
+  usual: ["thickness <= diameter", "ease < diameter"],
+  alike: { "thickness, ease": "stitching may draw in by more than a flat button is thick" },
   work({ diameter, thickness, ease }, { step }) {
     const girth = step("girth", "2 * (diameter + thickness)", 2 * (diameter + thickness));
     return step("slit", "girth / 2 + ease", girth / 2 + ease);

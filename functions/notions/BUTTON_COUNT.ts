@@ -20,6 +20,8 @@ export const BUTTON_COUNT = define({
     bottom: { kind: "length", about: "from the last to the lower end", from: 0, to: 500, otherwise: 0 },
   },
   returns: "count",
+  usual: ["spacing < edge", "top <= 2 * spacing"],
+  alike: { "spacing, bottom": "the last may stand far above the lower end" },
   work({ edge, spacing, top, bottom }, { step }) {
     const row = step("row", "edge - top - bottom", rowBetween(edge, top, bottom));
     const gaps = step(

@@ -18,6 +18,7 @@ export const BUTTON_COVER = define({
     turning: { kind: "length", about: "how far the cloth reaches under it all round", from: 0, to: 10 },
   },
   returns: "length",
+  usual: ["thickness <= diameter", "turning <= diameter"],
   work({ diameter, thickness, turning }, { step }) {
     const reach = step("reach", "thickness + turning", thickness + turning);
     return step("round", "diameter + 2 * reach", diameter + 2 * reach);

@@ -24,6 +24,7 @@ export const BUTTON_INSET = define({
     },
   },
   returns: "length",
+  usual: ["margin <= 2 * diameter"],
   work({ diameter, margin }, bench) {
     const clear = usual(bench, "clear", "margin", margin, 0.635, "1/4 in, as no margin is told");
     return bench.step("inset", "diameter / 2 + clear", diameter / 2 + clear);

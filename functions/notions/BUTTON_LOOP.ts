@@ -24,6 +24,8 @@ export const BUTTON_LOOP = define({
     count: { kind: "count", about: "how many loops", from: 1, to: 1000, otherwise: 1 },
   },
   returns: "length",
+  usual: ["thickness <= diameter"],
+  alike: { "diameter, seam": "a seam may catch more than a small button is wide" },
   work({ diameter, thickness, seam, count }, { step }) {
     const reach = step("reach", "diameter + thickness", diameter + thickness);
     const each = step("each", "2 * reach + 2 * seam", 2 * reach + 2 * seam);

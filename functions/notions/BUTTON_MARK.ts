@@ -19,6 +19,7 @@ export const BUTTON_MARK = define({
     bottom: { kind: "length", about: "from the last to the lower end", from: 0, to: 500, otherwise: 0 },
   },
   returns: "length",
+  alike: { "top, bottom": "either end may be the freer" },
   work({ number, edge, count, top, bottom }, { step }) {
     const row = step("row", "edge - top - bottom", rowBetween(edge, top, bottom));
     const spacing = step("spacing", "row / MAX(1; count - 1)", row / Math.max(1, count - 1));

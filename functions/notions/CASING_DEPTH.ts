@@ -30,6 +30,7 @@ export const CASING_DEPTH = define({
     },
   },
   returns: "length",
+  usual: ["ease <= width"],
   work({ width, ease, turning }, bench) {
     const room = usual(bench, "room", "ease", ease, 0.3175, "1/8 in, as no ease is told");
     const under = usual(bench, "under", "turning", turning, 0.635, "1/4 in, as no turning is told");

@@ -19,6 +19,8 @@ export const CHANNEL_WIDTH = define({
     ease: { kind: "length", about: "to slide it in", from: 0, to: 5, otherwise: 0 },
   },
   returns: "length",
+  usual: ["thickness <= width"],
+  alike: { "thickness, ease": "a thin bone may have more ease than it is thick" },
   work({ width, thickness, ease }, { step }) {
     const half = step("half_girth", "width + thickness", width + thickness);
     return step("channel", "half_girth + ease", half + ease);

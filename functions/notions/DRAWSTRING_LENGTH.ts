@@ -16,6 +16,7 @@ export const DRAWSTRING_LENGTH = define({
     tails: { kind: "length", about: "what hangs from each end to tie", from: 0, to: 200 },
   },
   returns: "length",
+  usual: ["tails <= 2 * opening"],
   work({ opening, tails }, { step }) {
     const ends = step("ends", "2 * tails", 2 * tails);
     return step("length", "opening + ends", opening + ends);

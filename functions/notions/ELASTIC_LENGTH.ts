@@ -29,6 +29,7 @@ export const ELASTIC_LENGTH = define({
     },
   },
   returns: "length",
+  usual: ["overlap < 0.5 * girth"],
   work({ girth, less, overlap }, bench) {
     const join = usual(bench, "join", "overlap", overlap, 2.54, "1 in, as no overlap is told");
     const worn = bench.step("closed", "girth * (1 - less)", girth * (1 - less));

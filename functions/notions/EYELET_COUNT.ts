@@ -28,6 +28,7 @@ export const EYELET_COUNT = define({
     },
   },
   returns: "count",
+  usual: ["spacing < edge", "inset <= spacing"],
   work({ edge, spacing, inset }, bench) {
     const { step } = bench;
     const clear = usual(bench, "end", "inset", inset, 1.27, INSET);

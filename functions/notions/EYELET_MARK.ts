@@ -33,6 +33,7 @@ export const EYELET_MARK = define({
     },
   },
   returns: "length",
+  usual: ["inset < edge"],
   work({ number, edge, count, inset, stagger }, bench) {
     const { step } = bench;
     const clear = usual(bench, "end", "inset", inset, 1.27, "1/2 in, as no inset is told");

@@ -25,7 +25,7 @@ export const HOOK_COUNT = define({
     },
   },
   returns: "count",
-  usual: ["spacing < edge"],
+  usual: ["spacing < edge", "inset <= spacing"],
   work({ edge, spacing, inset }, bench) {
     const { step } = bench;
     const end = usual(bench, "end", "inset", inset, 0.3175, "1/8 in, as no inset is told");

@@ -21,6 +21,7 @@ export const HOOP_CUT = define({
     },
   },
   returns: "length",
+  usual: ["overlap <= 0.5 * girth"],
   work({ girth, overlap }, bench) {
     const lap = usual(bench, "lap", "overlap", overlap, 5.08, "2 in, as no overlap is told");
     bench.step("across", "girth / PI()", girth / Math.PI);

@@ -19,12 +19,19 @@ export const LACE_LENGTH = define({
   takes: {
     gap: {
       kind: "length",
+      usual: [0, 40],
       about: "across the opening from eyelet to eyelet, at its widest, as when putting it on",
       from: 0,
       to: 200,
     },
     pairs: { kind: "count", about: "pairs of eyelets", from: 2, to: 200 },
-    spacing: { kind: "length", about: "from one eyelet to the next along the edge", from: 0.3, to: 50 },
+    spacing: {
+      kind: "length",
+      usual: [0.5, 8],
+      about: "from one eyelet to the next along the edge",
+      from: 0.3,
+      to: 50,
+    },
     style: { kind: "text", about: "how it is laced", choices: LACINGS, otherwise: "cross" },
     tails: {
       kind: "length",
@@ -35,6 +42,10 @@ export const LACE_LENGTH = define({
     },
   },
   returns: "length",
+  alike: {
+    "gap, spacing": "the opening may be narrower than the eyelets stand apart",
+    "gap, tails": "the ends may be longer or shorter than the gap",
+  },
   work({ gap, pairs, spacing, style, tails }, { step }) {
     const fall = step(
       "fall",

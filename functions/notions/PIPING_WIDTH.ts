@@ -9,10 +9,12 @@ export const PIPING_WIDTH = define({
   source: "geometry: girth of the cord and two seam allowances",
   words: "piping cording covered cord bias welt seam bodice",
   takes: {
-    cord: { kind: "length", about: "diameter of the cord", from: 0.05, to: 20 },
+    cord: { kind: "length", usual: [0.05, 4], about: "diameter of the cord", from: 0.05, to: 20 },
     seam: { kind: "length", about: "seam allowance", from: 0, to: 20 },
   },
   returns: "length",
+  usual: ["cord <= 2 * seam"],
+  alike: { "cord, seam": "a thick cord may be wider than its seam" },
   work({ cord, seam }, { step }) {
     const round = step("round", "PI() * cord", Math.PI * cord);
     return step("width", "round + 2 * seam", round + 2 * seam);

@@ -16,6 +16,7 @@ export const PLACKET_STRIP = define({
     extra: { kind: "length", about: "to add; 1 in when left out", from: 0, to: 50, otherwise: null },
   },
   returns: "length",
+  usual: ["extra <= opening"],
   work({ opening, extra }, bench) {
     const more = usual(bench, "more", "extra", extra, 2.54, "1 in, as nothing else is told");
     return bench.step("length", "2 * opening + more", 2 * opening + more);

@@ -42,7 +42,14 @@ export const STOCK_COUNT = define({
     lengths: { kind: "length", about: "lengths to cut", from: 0.5, to: 2000, many: true, blanks: true },
     quantities: { kind: "count", about: "how many of each", from: 1, to: 500, many: true, blanks: true },
     stock: { kind: "length", about: "length it is sold in", from: 2, to: 50_000 },
-    loss: { kind: "length", about: "lost at each cut, tips and ends", from: 0, to: 10, otherwise: 0 },
+    loss: {
+      kind: "length",
+      usual: [0, 5],
+      about: "lost at each cut, tips and ends",
+      from: 0,
+      to: 10,
+      otherwise: 0,
+    },
   },
   returns: "count",
   work({ lengths, quantities, stock, loss }, { step, measure, say }) {

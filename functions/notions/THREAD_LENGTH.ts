@@ -13,11 +13,12 @@ export const THREAD_LENGTH = define({
   words: "thread spool reel bobbin consumption stitches per inch sewing machine",
   takes: {
     seam: { kind: "length", about: "length of all the seams", from: 0, to: 1_000_000 },
-    stitch: { kind: "length", about: "length of one stitch", from: 0.05, to: 3 },
+    stitch: { kind: "length", usual: [0.1, 0.8], about: "length of one stitch", from: 0.05, to: 3 },
     thickness: { kind: "length", about: "thickness of the layers under the foot", from: 0, to: 3 },
     spare: { kind: "share", about: "share more for ends and breaks", from: 0, to: 5, otherwise: 0 },
   },
   returns: "length",
+  alike: { "stitch, thickness": "a short stitch may hold thick cloth" },
   work({ seam, stitch, thickness, spare }, { step }) {
     const ratio = step(
       "per_length",

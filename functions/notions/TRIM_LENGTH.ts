@@ -26,6 +26,7 @@ export const TRIM_LENGTH = define({
     corners: { kind: "count", about: "outer corners to go round", from: 0, to: 500, otherwise: 0 },
     width: {
       kind: "length",
+      usual: [0, 60],
       about: "width of the trimming, for the corners",
       from: 0,
       to: 100,
@@ -35,6 +36,7 @@ export const TRIM_LENGTH = define({
     spare: { kind: "share", about: "share more to buy: 0.1 is a tenth", from: 0, to: 5, otherwise: 0 },
   },
   returns: "length",
+  alike: { "edge, width": "a corner alone may be asked for, its edge 0" },
   work({ edge, ratio, corners, width, ends, spare }, { step }) {
     const along = step("along", "edge * ratio", edge * ratio);
     const turns = step("round_corners", "corners * width * (1 + ratio)", corners * width * (1 + ratio));

@@ -18,7 +18,13 @@ export const CARTRIDGE_STITCH = define({
   takes: {
     flat: { kind: "length", about: "width before drawing up", from: 5, to: 20_000 },
     finished: { kind: "length", about: "width of the band it is drawn up to", from: 2, to: 5000 },
-    pitch: { kind: "length", about: "band taken up by each pleat, about", from: 0.05, to: 10 },
+    pitch: {
+      kind: "length",
+      usual: [0.1, 3],
+      about: "band taken up by each pleat, about",
+      from: 0.05,
+      to: 10,
+    },
     thickness: {
       kind: "length",
       about: "thickness of the cloth with its padding",

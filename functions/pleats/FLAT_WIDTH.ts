@@ -19,6 +19,8 @@ export const FLAT_WIDTH = define({
     seam: { kind: "length", about: "seam allowance, both sides together", from: 0, to: 50, otherwise: 0 },
   },
   returns: "length",
+  usual: ["depth <= finished"],
+  alike: { "depth, seam": "seam allowances may take more than a pleat is deep" },
   work({ finished, count, depth, style, seam }, { step }) {
     const layers = step("layers", LAYERS_RULE, layersOf(style));
     const hidden = step("hidden", "layers * depth * count", layers * depth * count);

@@ -15,6 +15,7 @@ export const FULLNESS = define({
     finished: { kind: "length", about: "width afterwards", from: 0.1, to: 100_000 },
   },
   returns: "share",
+  usual: ["finished <= flat"],
   work({ flat, finished }, { step }) {
     step("taken", "flat - finished", flat - finished);
     return step("fullness", "flat / finished", flat / finished);

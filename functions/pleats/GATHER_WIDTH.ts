@@ -18,7 +18,7 @@ export const GATHER_WIDTH = define({
     "gather ruffle frill shirr smock ruche fullness how much to cut curtain lace strip length puff sleeve head ruff",
   takes: {
     finished: { kind: "length", about: "length of the edge it is put on", from: 0.1, to: 100_000 },
-    ratio: { kind: "share", about: "how many times as long: 1.5, 2, 3", from: 1, to: 20 },
+    ratio: { kind: "share", usual: [1, 8], about: "how many times as long: 1.5, 2, 3", from: 1, to: 20 },
   },
   returns: "length",
   work({ finished, ratio }, { step }) {

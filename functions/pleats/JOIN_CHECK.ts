@@ -32,6 +32,7 @@ export const JOIN_CHECK = define({
     box_width: BOX_WIDTH,
   },
   returns: "verdict",
+  usual: ["depth <= finished"],
   work({ join, finished, count, depth, style, box_width }, { step, measure, say }) {
     const layers = step("layers", LAYERS_RULE, layersOf(style));
     const flat = step("flat", "finished + layers * depth * count", finished + layers * depth * count);

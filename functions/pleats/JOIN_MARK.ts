@@ -16,7 +16,7 @@ export const JOIN_MARK = define({
   takes: {
     number: { kind: "count", about: "which join", from: 1, to: 1000 },
     flat: { kind: "length", about: "flat width, all panels joined", from: 1, to: 100_000 },
-    cloth_width: { kind: "length", about: "usable width of the cloth", from: 5, to: 1000 },
+    cloth_width: { kind: "length", usual: [15, 330], about: "usable width of the cloth", from: 5, to: 1000 },
     seam: { kind: "length", about: "what each breadth loses to its joins", from: 0, to: 50, otherwise: 0 },
     arrange: {
       kind: "text",
@@ -26,6 +26,7 @@ export const JOIN_MARK = define({
     },
   },
   returns: "length",
+  usual: ["seam < 0.5 * cloth_width"],
   work({ number, flat, cloth_width, seam, arrange }, { step }) {
     if (seam >= cloth_width)
       throw new Refusal(`seam must be less than the cloth width of ${cloth_width}, not ${seam}`);

@@ -51,6 +51,10 @@ export const OPEN_PLEATS = define({
     },
   },
   returns: "piece",
+  alike: {
+    "places, fold_depth": "one list of lengths looks like the other",
+    "places, hem_fold_depth": "one list of lengths looks like the other",
+  },
   work({ piece, places, fold_depth, hem_fold_depth, style, towards }, { step, measure }) {
     const opened = openPleats(piece, {
       places: places.filter((place) => place !== null),

@@ -15,10 +15,12 @@ export const PANELS = define({
     "breadths widths drops strips join skirt ruffle how many panels cloth width gathered pleated selvedge",
   takes: {
     flat: { kind: "length", about: "flat width wanted, all round", from: 1, to: 100_000 },
-    cloth_width: { kind: "length", about: "usable width of the cloth", from: 5, to: 1000 },
+    cloth_width: { kind: "length", usual: [15, 330], about: "usable width of the cloth", from: 5, to: 1000 },
     seam: { kind: "length", about: "what each breadth loses to its joins", from: 0, to: 50, otherwise: 0 },
   },
   returns: "count",
+  usual: ["seam < 0.5 * cloth_width"],
+  alike: { "flat, cloth_width": "one width of cloth may be more than enough" },
   work({ flat, cloth_width, seam }, { step }) {
     if (seam >= cloth_width)
       throw new Refusal(`seam must be less than the cloth width of ${cloth_width}, not ${seam}`);

@@ -58,6 +58,12 @@ export const PLEATED_PANEL = define({
     straight: STRAIGHT,
   },
   returns: "piece",
+  usual: ["top <= hem"],
+  alike: {
+    "top, depth": "it may be wider or longer",
+    "hem, depth": "it may be wider or longer",
+    "fold_depth, hem_fold_depth": "a wedge may open at either end",
+  },
   work({ top, hem, depth, places, fold_depth, hem_fold_depth, style, towards, straight }, { step, measure }) {
     const { piece, takenTop, takenHem } = openPleats(flaredPanel(top, hem, depth, "left"), {
       places: places.filter((place) => place !== null),

@@ -14,7 +14,13 @@ export const PLEATS_ACROSS = define({
   words: "number of pleats section width visible corrected even spacing normal pleats",
   takes: {
     finished: { kind: "length", about: "width once pleated", from: 1, to: 20_000 },
-    width: { kind: "length", about: "visible width of each pleat, about", from: 0.1, to: 200 },
+    width: {
+      kind: "length",
+      usual: [0.3, 60],
+      about: "visible width of each pleat, about",
+      from: 0.1,
+      to: 200,
+    },
     rounding: ROUNDING,
   },
   returns: "count",

@@ -15,7 +15,13 @@ export const PLEAT_ALLOWANCE = define({
   words: "knife box inverted kick pleats extra width add underlay kilt",
   takes: {
     count: { kind: "count", about: "how many pleats", from: 0, to: 1000 },
-    depth: { kind: "length", about: "from a pleat's outer fold to its inner one", from: 0, to: 200 },
+    depth: {
+      kind: "length",
+      usual: [0, 40],
+      about: "from a pleat's outer fold to its inner one",
+      from: 0,
+      to: 200,
+    },
     style: STYLE,
   },
   returns: "length",

@@ -19,6 +19,7 @@ export const PLEAT_COUNT = define({
     rounding: ROUNDING,
   },
   returns: "count",
+  usual: ["depth <= finished"],
   work({ flat, finished, depth, style, rounding }, { step }) {
     if (flat < finished)
       throw new Refusal(`flat must be at least as wide as finished, not ${flat} against ${finished}`);

@@ -47,6 +47,8 @@ export const PLEAT_MARK = define({
     box_width: BOX_WIDTH,
   },
   returns: "length",
+  usual: ["depth <= finished"],
+  alike: { "number, count": "there are more marks than pleats" },
   work({ number, finished, count, depth, style, which, box_width }, { step }) {
     const layers = step("layers", LAYERS_RULE, layersOf(style));
     const flat = step("flat", "finished + layers * depth * count", finished + layers * depth * count);

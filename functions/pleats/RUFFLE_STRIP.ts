@@ -19,7 +19,7 @@ export const RUFFLE_STRIP = define({
     edge: { kind: "length", about: "the edge it is put on", from: 1, to: 50_000 },
     ratio: { kind: "share", about: "how many times as long before gathering", from: 1, to: 10 },
     depth: { kind: "length", about: "depth as cut, hem and heading on", from: 0.5, to: 300 },
-    cloth_width: { kind: "length", about: "usable width of the cloth", from: 5, to: 1000 },
+    cloth_width: { kind: "length", usual: [15, 330], about: "usable width of the cloth", from: 5, to: 1000 },
     seam: {
       kind: "length",
       about: "what each strip loses to its joins, both ends together",
@@ -29,6 +29,8 @@ export const RUFFLE_STRIP = define({
     },
   },
   returns: "piece",
+  usual: ["depth <= edge", "depth <= 2 * cloth_width", "seam < depth"],
+  alike: { "edge, cloth_width": "an edge may be shorter than the cloth is wide" },
   work({ edge, ratio, depth, cloth_width, seam }, { step }) {
     if (seam >= cloth_width)
       throw new Refusal(`seam must be less than the cloth width of ${cloth_width}, not ${seam}`);

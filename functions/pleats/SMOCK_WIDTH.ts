@@ -17,7 +17,14 @@ export const SMOCK_WIDTH = define({
   takes: {
     finished: { kind: "length", about: "width once smocked", from: 1, to: 1000 },
     dots: { kind: "length", about: "distance from dot to dot along a row", from: 0.1, to: 10 },
-    ratio: { kind: "share", about: "how many times as wide before", from: 1, to: 10, otherwise: 4 },
+    ratio: {
+      kind: "share",
+      usual: [2, 6],
+      about: "how many times as wide before",
+      from: 1,
+      to: 10,
+      otherwise: 4,
+    },
   },
   returns: "length",
   work({ finished, dots, ratio }, { step }) {

@@ -13,7 +13,7 @@ export const TUCK_ALLOWANCE = define({
   words: "tucks pin tucks growth tuck extra length add petticoat how much",
   takes: {
     count: { kind: "count", about: "how many tucks", from: 0, to: 1000 },
-    width: { kind: "length", about: "from a tuck's fold to its stitching", from: 0, to: 50 },
+    width: { kind: "length", usual: [0, 20], about: "from a tuck's fold to its stitching", from: 0, to: 50 },
   },
   returns: "length",
   work({ count, width }, { step }) {

@@ -19,6 +19,7 @@ export const TUCK_COUNT = define({
     rounding: ROUNDING,
   },
   returns: "count",
+  alike: { "gap, edge": "the plain edge may be wider or narrower than the gap" },
   work({ finished, gap, edge, rounding }, { step }) {
     if (2 * edge > finished)
       throw new Refusal(`edge must be at most half the finished ${finished}, not ${edge}`);

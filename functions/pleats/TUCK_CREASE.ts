@@ -13,7 +13,13 @@ export const TUCK_CREASE = define({
   source: "McGlauflin, Handicraft for Girls, 1910, tucking and exercise 41",
   words: "next tuck fold gauge measure ruffle set in tuck hem cover seam",
   takes: {
-    width: { kind: "length", about: "from a tuck's fold to its stitching", from: 0.05, to: 50 },
+    width: {
+      kind: "length",
+      usual: [0.05, 20],
+      about: "from a tuck's fold to its stitching",
+      from: 0.05,
+      to: 50,
+    },
     space: {
       kind: "length",
       about: "what is to show between tucks, or the seam to be covered",
@@ -22,6 +28,7 @@ export const TUCK_CREASE = define({
     },
   },
   returns: "length",
+  alike: { "width, space": "tucks may be wider or narrower than what shows between them" },
   work({ width, space }, { step }) {
     const cloth = step("tuck", "2 * width", 2 * width);
     return step("crease", "tuck + space", cloth + space);

@@ -16,7 +16,13 @@ export const TUCK_MARK = define({
   words: "pin tucks blind tucks nun tucks crease fold line stitching position flat spacing",
   takes: {
     number: { kind: "count", about: "which tuck", from: 1, to: 1000 },
-    width: { kind: "length", about: "from a tuck's fold to its stitching", from: 0.05, to: 50 },
+    width: {
+      kind: "length",
+      usual: [0.05, 20],
+      about: "from a tuck's fold to its stitching",
+      from: 0.05,
+      to: 50,
+    },
     space: {
       kind: "length",
       about: "what shows from a tuck's fold to the next one's stitching",
@@ -38,6 +44,11 @@ export const TUCK_MARK = define({
     },
   },
   returns: "length",
+  alike: {
+    "width, space": "tucks may be wider or narrower than what shows between them",
+    "width, start": "the first tuck may begin anywhere",
+    "space, start": "the first tuck may begin anywhere",
+  },
   work({ number, width, space, start, which }, { step }) {
     const each = step("flat_repeat", "3 * width + space", 3 * width + space);
     step("sewn_repeat", "width + space", width + space);

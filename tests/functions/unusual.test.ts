@@ -17,7 +17,7 @@ test("figures in each other's place are answered and pointed out, with the argum
     "CLOTH_COST: the per 1 in is below 25 in, the usual least; is it in its place?",
   ]);
   expect(unusualIn(PLACKET_LENGTH, [41, 27.25], inches)).toEqual([
-    "PLACKET_LENGTH: the opening 41 in is above the passes 27 1/4 in; are they in each other's place?",
+    "PLACKET_LENGTH: the opening 41 in is above 1.2 * passes, which is 32 3/4 in; are they in each other's place?",
   ]);
   expect(unusualIn(HOOK_COUNT, [1, 7], inches)).toEqual([
     "HOOK_COUNT: the spacing 7 in is above the edge 1 in; are they in each other's place?",

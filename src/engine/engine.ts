@@ -10,6 +10,7 @@ import { formulaTree, isFormula } from "../book/formula.ts";
 import { refused } from "../book/refused.ts";
 import { type Book, MOST_COLUMNS, MOST_ROWS, typedAt } from "../book/shape.ts";
 import { buildWithout } from "./build.ts";
+import { changedCells } from "./changes.ts";
 import { engineConfig } from "./config.ts";
 import { forEngine, toEngine, understand } from "./content.ts";
 import { CANT_BE_WORKED, Guards, type TimeLimits, USUAL_LIMITS } from "./guards.ts";
@@ -173,12 +174,20 @@ export class Engine {
     this.#hf = this.#build();
   }
 
-  /** Follows the book to `next`. Only what changed is calculated anew, unless the pages themselves changed. */
+  /** Follows the book to `next`. Only what changed is calculated anew, unless that is much. */
   become(next: Book): void {
+    if (next !== this.#book) this.#take(next, changedCells(this.#book, next));
+  }
+
+  /** Takes another book, however like the former it is, and builds it anew. */
+  open(next: Book): void {
+    this.#take(next, null);
+  }
+
+  #take(next: Book, changed: ReturnType<typeof changedCells>): void {
     const old = this.#book;
-    if (next === old) return;
     try {
-      this.#follow(old, next);
+      this.#follow(old, next, changed);
     } catch (reason) {
       // Out of all foresight: the former book stands, worked anew.
       this.#book = old;
@@ -189,33 +198,39 @@ export class Engine {
     }
   }
 
-  #follow(old: Book, next: Book): void {
+  /** `changed`: the cells that differ, or null to build the book anew. */
+  #follow(old: Book, next: Book, changed: ReturnType<typeof changedCells>): void {
     this.#book = next;
     this.#oddities.forget();
     this.#kinds = this.#kinds.follow(next);
-    const samePages =
-      old.pages.length === next.pages.length &&
-      old.pages.every((page, i) => page.title === next.pages[i]!.title);
-    if (!samePages || old.unit !== next.unit || old.mark !== next.mark || old.decimal !== next.decimal) {
+    if (!changed) {
       Object.assign(this.#context, { unit: next.unit, mark: next.mark });
       this.#rebuild();
       return;
     }
     this.#change(() => {
       this.#followNames(old.names, next.names);
-      next.pages.forEach((page, index) => {
-        this.#followPage(old, page, index);
-      });
+      for (const { typed, ...place } of changed) {
+        const kind = next.pages[place.page]!.columns[place.column]?.kind ?? "any";
+        this.#type(place, forEngine(understand(typed, kind, next.unit, next.decimal)));
+      }
       if (old.lays !== next.lays) this.#wakeLays();
     });
   }
 
-  /** Makes changes in one batch; where they throw, an engine of the book as it is now is built anew. */
+  /**
+   * Makes changes and works them out together; where they throw, an engine of the book as it is now
+   * is built anew. Not in a batch of HyperFormula's, whose history looks through the whole batch at
+   * each of its changes.
+   */
   #change(change: () => void, times = 1): void {
     this.#guards.begin(times);
     this.#laid.begin();
     try {
-      for (const one of this.#hf.batch(change)) if ("address" in one) this.#laid.forget(one.address, true);
+      this.#hf.suspendEvaluation();
+      change();
+      for (const one of this.#hf.resumeEvaluation())
+        if ("address" in one) this.#laid.forget(one.address, true);
     } catch {
       this.#rebuild();
     }
@@ -244,31 +259,6 @@ export class Engine {
     for (const [name, address] of Object.entries(next)) {
       if (!Object.hasOwn(old, name)) this.#hf.addNamedExpression(name, fixed(address));
       else if (old[name] !== address) this.#hf.changeNamedExpression(name, fixed(address));
-    }
-  }
-
-  #followPage(old: Book, page: Book["pages"][number], index: number): void {
-    const before = old.pages[index]!;
-    if (before === page) return;
-    const kindsChanged =
-      before.columns.length !== page.columns.length ||
-      before.columns.some(({ kind }, i) => kind !== page.columns[i]!.kind);
-    const rows = Math.max(before.rows.length, page.rows.length);
-    for (let row = 0; row < rows; row += 1) {
-      const was = before.rows[row] ?? [];
-      const is = page.rows[row] ?? [];
-      if (was === is && !kindsChanged) continue;
-      for (let column = 0; column < Math.max(was.length, is.length); column += 1) {
-        const typed = is[column] ?? "";
-        if (typed === (was[column] ?? "") && !kindsChanged) continue;
-        const content = understand(
-          typed,
-          page.columns[column]?.kind ?? "any",
-          this.#book.unit,
-          this.#book.decimal,
-        );
-        this.#type({ page: index, row, column }, forEngine(content));
-      }
     }
   }
 

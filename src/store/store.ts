@@ -164,7 +164,7 @@ export class Store {
 
   /** Opens another book; its history begins anew. Returns why it can't be opened, or null; the former one stays open then. */
   open(book: Book): string | null {
-    const fault = this.#accept(book, null);
+    const fault = this.#accept(book, null, () => this.engine.open(book));
     if (fault) return fault;
     this.#past = [];
     this.#future = [];

@@ -1,0 +1,52 @@
+/** Which cells an engine must be given again to go from one book to the next. */
+import type { Typing } from "../book/edit.ts";
+import type { Book, Page } from "../book/shape.ts";
+
+/** Up to this many cells are always given one by one, however small the book. */
+const FEW = 500;
+
+/** Of the cells of a book, the share that may change before building it anew costs less. */
+const SHARE = 1 / 2;
+
+/**
+ * The cells whose text or kind of column differs, in the order of the book; null when building
+ * the next book anew costs less: when its pages are others, when its figures are read otherwise,
+ * or when more than half of its cells changed.
+ */
+export function changedCells(old: Book, next: Book): readonly Typing[] | null {
+  const samePages =
+    old.pages.length === next.pages.length &&
+    old.pages.every((page, i) => page.title === next.pages[i]!.title);
+  if (!samePages || old.unit !== next.unit || old.mark !== next.mark || old.decimal !== next.decimal)
+    return null;
+  const most = Math.max(FEW, SHARE * Math.max(cellsIn(old), cellsIn(next)));
+  const changed: Typing[] = [];
+  for (const [page, is] of next.pages.entries()) {
+    const was = old.pages[page]!;
+    if (was === is) continue;
+    const turned = turnedColumns(was, is);
+    for (let row = 0; row < Math.max(was.rows.length, is.rows.length); row += 1) {
+      const [before = [], after = []] = [was.rows[row], is.rows[row]];
+      if (before === after && !turned) continue;
+      for (let column = 0; column < Math.max(before.length, after.length); column += 1) {
+        const typed = after[column] ?? "";
+        if (typed === (before[column] ?? "") && !turned?.has(column)) continue;
+        changed.push({ page, row, column, typed });
+      }
+      if (changed.length > most) return null;
+    }
+  }
+  return changed;
+}
+
+const cellsIn = (book: Book): number =>
+  book.pages.reduce((sum, { rows }) => rows.reduce((count, row) => count + row.length, sum), 0);
+
+/** The columns that are of another kind than before; null when there are none. */
+function turnedColumns(was: Page, is: Page): ReadonlySet<number> | null {
+  if (was.columns === is.columns) return null;
+  const count = Math.max(was.columns.length, is.columns.length);
+  const kind = (page: Page, column: number) => page.columns[column]?.kind ?? "any";
+  const turned = Array.from({ length: count }, (_, i) => i).filter((i) => kind(was, i) !== kind(is, i));
+  return turned.length > 0 ? new Set(turned) : null;
+}

@@ -41,7 +41,8 @@ export function checks(engine: Engine): Check[] {
         const { look } = engine.view(place);
         if (!look) return;
         if (placeKey(look.from) !== placeKey(place)) waits(look.from, place);
-        else if (look.is !== "uncounted") add(place, { is: look.is, sentence: look.sentence, column: null });
+        else if (look.is !== "uncounted" && look.is !== "pending")
+          add(place, { is: look.is, sentence: look.sentence, column: null });
       });
     });
   });

@@ -15,7 +15,7 @@ import { engineConfig } from "./config.ts";
 import { forEngine, toEngine, understand } from "./content.ts";
 import { CANT_BE_WORKED, Guards, type TimeLimits, USUAL_LIMITS } from "./guards.ts";
 import { Kinds } from "./kinds.ts";
-import { LaidCells, type LaidLay, leastSearched } from "./laid.ts";
+import { LaidCells, type LaidLay, leastSearched, pendingOf, pendingText } from "./laid.ts";
 import { Oddities, oddities } from "./oddities.ts";
 import { precedents } from "./references.ts";
 import { type Call, type Context, register } from "./register.ts";
@@ -35,8 +35,8 @@ export type LayDesk = (question: LayQuestion, found: Book["lays"]) => Lay | NoLa
 
 /** Something to look at in a cell: an error, a verdict that is not ok, or a typed cell that counts as nothing. */
 export interface Look {
-  /** A cell that holds something unusual has its answer all the same. */
-  readonly is: "error" | "verdict" | "uncounted" | "unusual";
+  /** A cell that holds something unusual has its answer all the same; the answer of a pending one comes later. */
+  readonly is: "error" | "verdict" | "uncounted" | "unusual" | "pending";
   readonly sentence: string;
   /** The cell where it begins; another cell than this one when this one only waits for it. */
   readonly from: Place;
@@ -300,8 +300,15 @@ export class Engine {
     const origin = worked ? leastSearched(this.#laid.lays(this.#address(place))) : null;
     const common = { typed, kind, worked, name: nameOf(this.#book, place), origin };
     const raw = this.#raw(place);
-    if (raw instanceof DetailedCellError) {
-      const from = (raw.address && findPlace(this.#book, raw.address)) || place;
+    const failed = raw instanceof DetailedCellError;
+    const from = (failed && raw.address && findPlace(this.#book, raw.address)) || place;
+    const awaited = worked ? pendingOf(this.#laid.lays(this.#address(from))) : null;
+    if (awaited) {
+      const { sentence, shown } = pendingText(awaited, kind, this.#book);
+      const own = keyOf(from) === keyOf(place);
+      return { ...common, value: null, shown: own ? shown : "…", look: { is: "pending", sentence, from } };
+    }
+    if (failed) {
       const stopped = this.#guards.isStopped(this.#address(from));
       const text = raw.type === "VALUE" && !stopped ? this.#textNeeded(from) : undefined;
       if (text) return { ...common, value: null, shown: "look", look: lookAt(text) };

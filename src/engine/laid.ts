@@ -1,6 +1,15 @@
 /** The cells that lay pieces on cloth: what each asked when it was worked last, and what it was answered. */
-import type { LayOrigin, LayQuestion, Planner } from "../../functions/lay.ts";
+import type { Kind } from "../../functions/define.ts";
+import { tapeText } from "../../functions/fractions.ts";
+import {
+  type LayOrigin,
+  type LayQuestion,
+  type NoLay,
+  originText,
+  type Planner,
+} from "../../functions/lay.ts";
 import type { CellAddress } from "./guards.ts";
+import type { Rule } from "./show.ts";
 
 export interface LaidLay {
   readonly question: LayQuestion;
@@ -52,6 +61,23 @@ export class LaidCells {
   }
 }
 
+/** The lay of these that is being worked out elsewhere; null when all have an answer. */
+export function pendingOf(lays: readonly LaidLay[]): NoLay | null {
+  for (const { answer } of lays) if ("refusal" in answer && answer.pending) return answer;
+  return null;
+}
+
+/** What a cell says and shows while its lay is being worked out: a length is at least what the area takes. */
+export function pendingText(
+  { refusal, pending }: NoLay,
+  kind: Kind,
+  { unit, mark }: Rule,
+): { sentence: string; shown: string } {
+  if (kind !== "length" || !pending) return { sentence: refusal, shown: "…" };
+  const least = tapeText(pending.least, unit, mark);
+  return { sentence: `${refusal}; by its area it takes at least ${least} ${unit}`, shown: `≥ ${least}` };
+}
+
 const QUICK: LayOrigin = { by: "quick" };
 
 /** How the least searched of these lays was found; null when pieces were laid nowhere. */
@@ -66,3 +92,25 @@ export function worth(origin: LayOrigin): number {
   if (origin.by === "hand") return 1e9;
   return origin.proved ? Number.POSITIVE_INFINITY : origin.seconds;
 }
+
+/** How a lay was found, in words that stand beside a value: "quick lay, a search may find a shorter one". */
+export function laidText(origin: LayOrigin): string {
+  if (origin.by === "quick") return "quick lay, a search may find a shorter one";
+  return origin.by === "hand" ? originText(origin) : `lay ${originText(origin)}`;
+}
+
+/** The sign that stands beside a laid value: the value is about right, enough, proved, or laid by hand. */
+export function laidSign(origin: LayOrigin): "≈" | "≤" | "✓" | "✎" {
+  if (origin.by === "quick") return "≈";
+  if (origin.by === "hand") return "✎";
+  return origin.proved ? "✓" : "≤";
+}
+
+/** What each sign says, for a legend. */
+export const LAID_SIGNS: readonly (readonly [sign: string, says: string])[] = [
+  ["≈", "a length from a quick lay: enough cloth, but a search may find a shorter lay"],
+  ["≤", "a length from a lay that was searched for: enough cloth, and probably little less would do"],
+  ["✓", "a length that is proved: no lay can be shorter"],
+  ["✎", "a length from a lay made by hand"],
+  ["…", "a length that is being worked out, or a cell that waits for one"],
+];

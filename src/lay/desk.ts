@@ -3,6 +3,7 @@ import { questionHash } from "../../functions/cut.ts";
 import type { Lay, LayOrigin, LayQuestion } from "../../functions/lay.ts";
 import type { Book } from "../book/shape.ts";
 import { answerFrom, isBetter } from "./answer.ts";
+import { isLarge, lateDesk } from "./late.ts";
 import { type Answer, Memory } from "./memory.ts";
 import { checkLay } from "./plan.ts";
 import { quickLayWith } from "./quick.ts";
@@ -20,6 +21,9 @@ export const layDesk = (question: LayQuestion, found: Book["lays"]): Answer =>
 /** Whether the answer to a question is a lay that was found and kept, not the one made at once. */
 export const isFound = (question: LayQuestion, found: Book["lays"]): boolean =>
   foundLay(question, found) !== null;
+
+/** The desk of the page: as `layDesk`, but a lay that takes long is left to a worker. */
+export const pageDesk = lateDesk(layDesk, isFound);
 
 /** A kept lay that answers; on a piece of cloth in hand also one for such cloth without an end, if it is long enough. */
 function foundLay(question: LayQuestion, found: Book["lays"]): Lay | null {
@@ -43,12 +47,20 @@ export function toKeep(lay: Lay): Kept {
   return { placements, length: lengths.reduce((sum, length) => sum + length, 0), density, origin };
 }
 
+/** The same for a lay that the checker has just passed: it is not checked again. */
+export function keepChecked(question: LayQuestion, lay: Lay): Kept {
+  const kept = toKeep(lay);
+  sound.set(kept, { ...answerFrom(question, lay.placements), origin: kept.origin ?? SEARCHED });
+  return kept;
+}
+
 /** What books of earlier days keep was always found by a search; they do not say how long it was. */
 const SEARCHED: LayOrigin = { by: "search", seconds: 0 };
 
 /**
  * The kept lay with its figures worked out anew. A file can be edited by hand: a lay that does
- * not fit, or leaves out more than the quick one does, is as good as none.
+ * not fit, or leaves out more than the quick one does, is as good as none. (No quick lay is made of
+ * a large question just to compare.)
  */
 function keptLay(question: LayQuestion, kept: Kept): Lay | null {
   const known = sound.get(kept);
@@ -58,7 +70,7 @@ function keptLay(question: LayQuestion, kept: Kept): Lay | null {
   if (kept.placements.every(({ piece, cloth }) => pieces[piece] && cloths[cloth])) {
     lay = { ...answerFrom(question, kept.placements), origin: kept.origin ?? SEARCHED };
     if (checkLay(question, lay).length > 0) lay = null;
-    else if (lay.missing.length > 0) {
+    else if (lay.missing.length > 0 && !isLarge(question)) {
       const first = quickAnswer(question);
       if (!("refusal" in first) && isBetter(question, first, lay)) lay = null;
     }

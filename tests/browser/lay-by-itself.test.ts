@@ -33,6 +33,10 @@ describe("a length of cloth", () => {
     await expect.poll(what, { timeout: 30_000 }).toMatch(/Searched for [\d.]+ s; the book keeps the lay\./);
     await page.getByLabel("Search by itself").uncheck();
     await expect.poll(state).toBe("idle");
+    expect(await cell(page, "B23").getAttribute("data-laid")).toBe("≤");
+    await page.locator(".formula-telling", { hasText: /^lay searched for [\d.]+ s$/ }).waitFor();
+    await cell(page, "B24").click();
+    await page.locator(".formula-telling", { hasText: /^rests on Cut!B23: lay searched for/ }).waitFor();
     expect(await figure("B24")).toBeCloseTo((await figure("B23")) + 1, 1);
     expect(tapeFigure(await cell(page, "B23").textContent())).toBe(tapeFigure(await what()));
     expect(await overlaps()).toEqual({ copies: 18, both: 0 });
@@ -47,5 +51,22 @@ describe("a length of cloth", () => {
     });
     const shown = tapeFigure(await cell(page, "B23").textContent());
     expect(Math.abs((46 * drawn.long) / drawn.wide - shown)).toBeLessThan(1 / 8);
+  }, 60_000);
+
+  it("of 300 pieces is worked out beside the typing: the cell says so, other cells go on, and then it follows", async () => {
+    await enter("B19", "M 0 0 L 14 3 L 10 12 L 2 9 Z");
+    await enter("C19", "300");
+    await enter("B20", "=YARDAGE(B19;C19;54)");
+    await enter("B21", "=B20/36");
+    // Laid by the page itself it would never show this.
+    expect(await cell(page, "B20").textContent()).toBe("≥ 566 5/8");
+    expect(await cell(page, "B21").textContent()).toBe("…");
+    await cell(page, "B20").click();
+    await page.locator(".formula-telling", { hasText: "by its area it takes at least 566 5/8 in" }).waitFor();
+    await enter("B22", "=2+3");
+    expect(await cell(page, "B22").textContent()).toBe("5");
+    await expect.poll(() => figure("B20"), { timeout: 30_000 }).toBeGreaterThan(566);
+    await expect.poll(() => cell(page, "B20").getAttribute("data-laid")).toMatch(/≈|≤/);
+    expect(await cell(page, "B21").textContent()).not.toBe("…");
   }, 60_000);
 });

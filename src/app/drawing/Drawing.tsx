@@ -124,6 +124,7 @@ function Why({ engine, subject, onPlace }: WhyProps) {
   const { look, name } = engine.view(subject);
   const called = name ?? engine.address(subject);
   if (!look) return <p className="empty">There is nothing to draw of {called} with these figures.</p>;
+  if (look.is === "pending") return <p role="status">{look.sentence}.</p>;
   return (
     <p>
       <span className="look">

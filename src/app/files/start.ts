@@ -3,7 +3,7 @@
  * open is passed over and stays on the shelf as it is.
  */
 import { type Book, blankBook } from "../../book/shape.ts";
-import { layDesk } from "../../lay/desk.ts";
+import { pageDesk } from "../../lay/desk.ts";
 import { Store } from "../../store/store.ts";
 import { hungAt } from "./attempt.ts";
 import { reasonOf } from "./in-time.ts";
@@ -49,7 +49,7 @@ async function openShelf(): Promise<{ shelf: Shelf | null; spines: Spine[]; trou
 export async function start(): Promise<Start> {
   holdTab();
   const { shelf, spines, trouble } = await openShelf();
-  const store = new Store(newBook(), layDesk);
+  const store = new Store(newBook(), pageDesk);
   const keeper = new Keeper(store, new Library(shelf), trouble);
   if (location.hash === FRESH) {
     history.replaceState(null, "", location.pathname + location.search);

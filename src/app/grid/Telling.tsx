@@ -1,6 +1,8 @@
 /** The line under the formula: a refusal, the argument being typed, what is to be looked at, the exact value. */
 import { catalogue } from "../../../functions/catalogue.ts";
 import { columnLetters, fullAddress, type Place } from "../../book/address.ts";
+import { laidText } from "../../engine/laid.ts";
+import { laysBelowText } from "../../engine/lays-below.ts";
 import { exact } from "../../engine/show.ts";
 import { placeKey } from "../../engine/uncounted.ts";
 import { countColumn } from "../../store/commands.ts";
@@ -50,16 +52,22 @@ function told({ hand, place, exactly }: Props) {
   if (view.look) {
     const waits = !samePlace(view.look.from, place);
     return (
-      <span className="telling-look">
+      <span className={view.look.is === "pending" ? "telling-about" : "telling-look"}>
         {waits && `waits for ${fullAddress(book, view.look.from)}: `}
         {view.look.sentence}
         <CountKey hand={hand} place={place} />
       </span>
     );
   }
-  return exactly ? (
-    <span className="telling-exact">exactly {exact(view.value, view.kind, book) || "blank"}</span>
-  ) : null;
+  const laid = view.origin ? laidText(view.origin) : laysBelowText(engine, place);
+  return (
+    <>
+      {exactly && (
+        <span className="telling-exact">exactly {exact(view.value, view.kind, book) || "blank"} </span>
+      )}
+      {laid && <span className="telling-about">{laid}</span>}
+    </>
+  );
 }
 
 /** The one act that makes the figures of a column of text count. */

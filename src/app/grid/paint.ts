@@ -3,17 +3,33 @@ import type Handsontable from "handsontable/base";
 import { fullAddress, type Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
 import type { CellView } from "../../engine/engine.ts";
+import { laidSign, laidText } from "../../engine/laid.ts";
 import { samePlace } from "./hand.ts";
 
 const TEXTS = new Set(["text", "verdict", "flag", "piece"]);
 
 /** What a screen reader adds to the cell's text, and a pointer shows; "" when the text says it all. */
-function description({ look, name, worked }: CellView, place: Place, note: string, book: Book): string {
+function description(
+  { look, name, worked, origin }: CellView,
+  place: Place,
+  note: string,
+  book: Book,
+): string {
   const waits = look && !samePlace(look.from, place);
   const looking =
     look &&
-    (waits ? `waits for ${fullAddress(book, look.from)}: ${look.sentence}` : `look: ${look.sentence}`);
-  return [looking, name && `named ${name}`, worked && !look && "worked out", note && `note: ${note}`]
+    (waits
+      ? `waits for ${fullAddress(book, look.from)}: ${look.sentence}`
+      : look.is === "pending"
+        ? look.sentence
+        : `look: ${look.sentence}`);
+  return [
+    looking,
+    name && `named ${name}`,
+    worked && !look && "worked out",
+    origin && laidText(origin),
+    note && `note: ${note}`,
+  ]
     .filter(Boolean)
     .join("; ");
 }
@@ -30,8 +46,9 @@ export function drawCell(
   const text = draft ?? view.shown;
   if (td.textContent !== text) td.textContent = text;
   const { look, worked } = view;
-  const waits = look !== null && !samePlace(look.from, place);
-  const figure = !TEXTS.has(view.kind) && draft === null && (!look || look.is === "unusual");
+  const waits = look !== null && (look.is === "pending" || !samePlace(look.from, place));
+  const figure =
+    !TEXTS.has(view.kind) && draft === null && (!look || look.is === "unusual" || look.is === "pending");
   const is = td.classList;
   is.add("cell");
   is.toggle("cell-figure", figure);
@@ -41,6 +58,12 @@ export function drawCell(
   is.toggle("cell-waits", waits);
   is.toggle("cell-named", view.name !== undefined);
   is.toggle("cell-noted", note !== "");
+  // A verdict that all is well is proved by its lay.
+  const sign = view.origin && figure ? laidSign(view.origin) : "";
+  if (sign !== (td.dataset.laid ?? "")) {
+    if (sign) td.dataset.laid = sign;
+    else delete td.dataset.laid;
+  }
   const told = description(view, place, note, book);
   if (told === (td.getAttribute("aria-description") ?? "")) return;
   if (told === "") {

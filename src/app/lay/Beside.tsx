@@ -23,8 +23,8 @@ const NAP = "nap";
 /** What was chosen to stand beside the lay of a cell; null when there is no such lay now. */
 export function laidBeside(store: Store, own: Laid, choice: Choice): Laid | null {
   if (choice === null) return null;
-  if (choice === NAP) {
-    const question = napOtherwise(own.question);
+  const question = asksBeside(own.question, choice);
+  if (question) {
     const lay = store.engine.setting.plan?.(question);
     const name = isOneWay(question) ? "one way" : "either way up";
     return lay && !("refusal" in lay) ? { name, question, lay } : null;
@@ -33,6 +33,10 @@ export function laidBeside(store: Store, own: Laid, choice: Choice): Laid | null
   const asked = place && answeredAt(store, place);
   return asked ? { name: called(store, place), question: asked.question, lay: asked.lay } : null;
 }
+
+/** The question that stands beside a lay and that no cell asks; null when there is none. */
+export const asksBeside = (question: LayQuestion, choice: Choice): LayQuestion | null =>
+  choice === NAP ? napOtherwise(question) : null;
 
 /** The same cloth with a nap where it had none, and without where it had one. */
 function napOtherwise(question: LayQuestion): LayQuestion {

@@ -4,6 +4,7 @@ import { markSize, readTape, tapeText } from "../../../functions/fractions.ts";
 import type { LayQuestion } from "../../../functions/lay.ts";
 import { joinsText, type Pieced, piecing } from "../../../functions/piecing.ts";
 import { convert } from "../../../functions/units.ts";
+import { isLarge, MOST_COPIES } from "../../lay/late.ts";
 import { quickLay } from "../../lay/plan.ts";
 import type { Store } from "../../store/store.ts";
 import { LayPicture } from "./LayPicture.tsx";
@@ -52,7 +53,7 @@ export function Joins({ store, question, scale }: Props) {
       <div className="lay-row">
         <button
           type="button"
-          disabled={!isGood || looking !== null}
+          disabled={!isGood || looking !== null || isLarge(question)}
           onClick={() => setTold({ is: "looking", seam, tried: 0 })}
         >
           Would a join do?
@@ -73,9 +74,11 @@ export function Joins({ store, question, scale }: Props) {
         )}
       </div>
       <p role="status">
-        {isGood
-          ? textOf(told, say)
-          : `an allowance must be a length such as ${unit === "in" ? "1/2" : "1.5"}, not "${typed.slice(0, 24)}"`}
+        {isLarge(question)
+          ? `Joins are looked for among at most ${MOST_COPIES} pieces.`
+          : isGood
+            ? textOf(told, say)
+            : `an allowance must be a length such as ${unit === "in" ? "1/2" : "1.5"}, not "${typed.slice(0, 24)}"`}
       </p>
       {told.is === "ended" && told.found && (
         <div className="lay-still">

@@ -4,6 +4,7 @@ import { useEffect, useMemo, useRef, useState, useSyncExternalStore } from "reac
 import { tapeText } from "../../../functions/fractions.ts";
 import type { LayQuestion, Placement } from "../../../functions/lay.ts";
 import type { Place } from "../../book/address.ts";
+import { laidSign } from "../../engine/laid.ts";
 import { answerFrom } from "../../lay/answer.ts";
 import { toKeep } from "../../lay/desk.ts";
 import { Hand } from "../../lay/hand.ts";
@@ -11,7 +12,7 @@ import type { Store } from "../../store/store.ts";
 import { useLateRevision } from "../shell/follow.ts";
 import { copyKey } from "./arrange.ts";
 import { type Answered, answeredAt } from "./asked.ts";
-import { type Choice, ChooseBeside, Figures, laidBeside, Still } from "./Beside.tsx";
+import { asksBeside, type Choice, ChooseBeside, Figures, laidBeside, Still } from "./Beside.tsx";
 import { backgroundOf } from "./background.ts";
 import { HandTools } from "./HandTools.tsx";
 import { Joins } from "./Joins.tsx";
@@ -65,9 +66,9 @@ function Table({ store, place, asked }: Props & { asked: Answered }) {
   const { page, row, column } = place;
   useEffect(() => {
     const background = backgroundOf(store);
-    background.lookAt({ page, row, column });
+    background.lookAt({ page, row, column }, asksBeside(question, beside));
     return () => background.lookAt(null);
-  }, [store, page, row, column]);
+  }, [store, page, row, column, question, beside]);
 
   const pinnedLay = searching.hash === hash ? searching.apart : null;
   const lay = moved ? answerFrom(question, moved) : (pinnedLay ?? answer);
@@ -95,6 +96,7 @@ function Table({ store, place, asked }: Props & { asked: Answered }) {
         <b>{say(lay.lengths.reduce((sum, length) => sum + length, 0))}</b> of {clothText(question, say)},{" "}
         {coverText(lay)}, {leftOver(question, lay, unit)} left over.{" "}
         <span className="lay-origin">
+          {!own && <span aria-hidden="true">{laidSign(answer.origin ?? { by: "quick" })} </span>}
           {own ? "Your own arrangement; the book does not keep it yet." : originSentence(answer.origin)}
         </span>
       </p>

@@ -4,8 +4,10 @@
  * maker types or slides, while the page is hidden, and while a search that was asked for goes on.
  */
 import { questionHash } from "../../../functions/cut.ts";
+import type { LayQuestion } from "../../../functions/lay.ts";
 import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
+import type { Laid } from "../../engine/engine.ts";
 import { quickLay } from "../../lay/plan.ts";
 import type { Store } from "../../store/store.ts";
 import { LaySearcher } from "../../worker/client.ts";
@@ -41,6 +43,7 @@ export class Background {
   #state: ByItself = { is: "waiting", hash: "", seconds: 0 };
   #running: Running | null = null;
   #looked: Place | null = null;
+  #beside: LayQuestion | null = null;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #seed = 7;
   /** Whether this tab is the one that writes the book. */
@@ -89,9 +92,19 @@ export class Background {
     };
   }
 
-  /** The cell that is looked at: its lay is searched for before the others. */
-  lookAt(place: Place | null): void {
+  /** The cell that is looked at: its lay is searched for before the others, and then what it is compared with. */
+  lookAt(place: Place | null, beside: LayQuestion | null = null): void {
     this.#looked = place;
+    this.#beside = beside;
+    if (beside && this.#state.is === "idle") this.#touch();
+  }
+
+  /** All that is asked now. */
+  #laid(): Laid[] {
+    const { engine } = this.#store;
+    const [place, question] = [this.#looked, this.#beside];
+    const answer = question && engine.setting.plan?.(question);
+    return [...engine.laid(), ...(place && answer ? [{ place, lays: [{ question, answer }] }] : [])];
   }
 
   /** A book that is open in another tab too is searched for in one of them. */
@@ -125,7 +138,7 @@ export class Background {
       this.#tell({ ...this.#state, is: "waiting" });
       return;
     }
-    const laid = this.#store.engine.laid();
+    const laid = this.#laid();
     const quickOnly = !searchesByItself() || !this.#writes;
     if (this.#running) {
       const { hash, lay } = this.#running.want;

@@ -2,7 +2,7 @@
 import type { Lay } from "../../../functions/lay.ts";
 import type { Asked } from "../../engine/question.ts";
 import { isBetter } from "../../lay/answer.ts";
-import { toKeep } from "../../lay/desk.ts";
+import { keepChecked } from "../../lay/desk.ts";
 import type { Store } from "../../store/store.ts";
 import { isProved, searchedFor, secondsOf } from "./origin.ts";
 
@@ -71,6 +71,6 @@ export class Taking {
 
   #keep(lay: Lay): void {
     this.standing = lay;
-    this.#store.keepLay(this.#asked.hash, toKeep(lay));
+    this.#store.keepLay(this.#asked.hash, keepChecked(this.#asked.question, lay));
   }
 }

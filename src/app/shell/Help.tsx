@@ -1,6 +1,7 @@
 /** Help: the sewing functions, found by what a maker wants to do, and the keys of the page. */
 import { useDeferredValue, useEffect, useRef, useState } from "react";
 import { type CataloguedFunction, catalogue } from "../../../functions/catalogue.ts";
+import { LAID_SIGNS } from "../../engine/laid.ts";
 import type { Store } from "../../store/store.ts";
 import { Dialog } from "./Dialog.tsx";
 import { FunctionHelp } from "./FunctionHelp.tsx";
@@ -70,6 +71,15 @@ function Keys() {
         <code>=SPREAD_PER_GAP(16 1/2; 23 1/2; 5)</code>, with a semicolon between the arguments. Give a cell a
         name and use it in any formula of the book.
       </p>
+      <h3>Lengths of cloth</h3>
+      <dl className="keys">
+        {LAID_SIGNS.map(([sign, says]) => (
+          <div key={sign}>
+            <dt>{sign}</dt>
+            <dd>{says}</dd>
+          </div>
+        ))}
+      </dl>
       <h3>Keys</h3>
       <dl className="keys">
         {SHORTCUTS.map(({ keys, does }) => (

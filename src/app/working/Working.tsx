@@ -4,6 +4,8 @@ import { memo } from "react";
 import type { Place } from "../../book/address.ts";
 import type { Engine } from "../../engine/engine.ts";
 import { chainPlaces, explain } from "../../engine/explain.ts";
+import { laidText } from "../../engine/laid.ts";
+import { laysBelowText } from "../../engine/lays-below.ts";
 import { dependents } from "../../engine/references.ts";
 import { exact } from "../../engine/show.ts";
 import type { Store } from "../../store/store.ts";
@@ -81,6 +83,8 @@ const Section = memo(function Section({ engine, place, onPlace }: SectionProps) 
   const { name, address, typed, shown, kind, look, calls } = explain(engine, place);
   const called = name ?? address;
   const from = look && engine.address(look.from);
+  const { origin } = engine.view(place);
+  const laid = origin ? laidText(origin) : onPlace ? "" : laysBelowText(engine, place);
   return (
     <section className="worked" aria-label={`Working of ${called}`}>
       <h3>
@@ -100,8 +104,9 @@ const Section = memo(function Section({ engine, place, onPlace }: SectionProps) 
       </h3>
       {name && <p className="worked-address">{address}</p>}
       <p className="formula">{typed}</p>
+      {laid && <p className="worked-laid">{laid}</p>}
       {look && (
-        <p className="look">
+        <p className={look.is === "pending" ? undefined : "look"}>
           {look.sentence}
           {from !== address && ` (in ${from})`}
         </p>

@@ -36,7 +36,8 @@ export function checkAll(
   names.forEach((name, i) => {
     const take = declaration.takes[name]!;
     let value: Argument | undefined = args[i];
-    if ((value === undefined || value === null) && take.otherwise !== undefined) value = take.otherwise;
+    if ((value === undefined || value === null) && take.otherwise !== undefined)
+      value = otherwiseIn(take, setting.unit);
     if (value === undefined) throw new Refusal(`${name} is missing: ${article(take.kind)} is needed there`);
     raw[name] = value;
   });
@@ -47,6 +48,11 @@ export function checkAll(
       raw[name] === null && take.otherwise === null ? null : checkArgument(name, take, raw[name]!, setting);
   }
   return checked;
+}
+
+/** The value of an argument that is left out, in the book's unit; null when the function decides or when it is needed. */
+export function otherwiseIn({ otherwise = null }: Take, unit: Unit): Cell {
+  return typeof otherwise === "object" && otherwise !== null ? otherwise[unit] : otherwise;
 }
 
 const NOUNS: Record<Kind, string> = {

@@ -12,7 +12,8 @@ const LONGEST = 8192;
 /**
  * The formula, without "=", over the names of the arguments; null when the answer is not reached by
  * rules alone, as for curves, loops, pieces and verdicts. Lengths are in `unit`; when it is left
- * out the formula must be the same in every unit. An argument left out stands as an empty text.
+ * out the formula must be the same in every unit. An argument left out stands as its usual value, or
+ * as an empty text where the function decides.
  */
 export function closedForm(declaration: Declaration, unit?: Unit): string | null {
   if (unit === undefined) {
@@ -23,7 +24,7 @@ export function closedForm(declaration: Declaration, unit?: Unit): string | null
   const first = samples[0];
   if (!first || samples.some(({ answer }) => isRefused(answer))) return null;
   const rules = new Map<string, string | null>();
-  for (const { name } of first.steps) rules.set(name, ruleOf(name, declaration, samples, rules));
+  for (const { name } of first.steps) rules.set(name, ruleOf(name, samples, rules));
   const answering = first.steps.findLast(
     ({ name }) => rules.get(name) && samples.every((sample) => equal(worked(name, sample), sample.answer)),
   );
@@ -74,7 +75,6 @@ function equal(a: unknown, b: unknown): boolean {
 /** A step's rule with the earlier steps in it replaced by theirs; null when it has none that holds in all samples. */
 function ruleOf(
   name: string,
-  declaration: Declaration,
   samples: readonly Explanation[],
   earlier: ReadonlyMap<string, string | null>,
 ): string | null {
@@ -82,26 +82,7 @@ function ruleOf(
   if (found.some((step) => step === undefined)) return null;
   const steps = found as Step[];
   const rule = steps[0]!.rule;
-  if (steps.every((step) => step.formula && step.rule === rule)) return substituted(rule, earlier);
-  return usualOrTold(declaration, samples, steps);
-}
-
-/** A figure that is an argument where it is told and one usual figure where it is left out. */
-function usualOrTold(
-  declaration: Declaration,
-  samples: readonly Explanation[],
-  steps: readonly Step[],
-): string | null {
-  const argument = steps.find((step) => step.formula)?.rule;
-  if (argument === undefined || declaration.takes[argument]?.otherwise !== null) return null;
-  const usual = steps.find((step) => !step.formula)?.value;
-  if (typeof usual !== "number") return null;
-  const holds = steps.every((step, i) =>
-    samples[i]!.given[argument] === null
-      ? !step.formula && equal(step.value, usual)
-      : step.formula && step.rule === argument,
-  );
-  return holds ? `IF(${argument}=""; ${Number(usual.toPrecision(15))}; ${argument})` : null;
+  return steps.every((step) => step.formula && step.rule === rule) ? substituted(rule, earlier) : null;
 }
 
 const NAME = /"[^"]*"|[A-Za-z_][A-Za-z0-9_.]*(?!\s*\()\b/g;

@@ -30,6 +30,12 @@ interface Plain {
 
 export type Kind = keyof Plain;
 
+/** A usual length as makers have it on either tape, each figure in its own unit: 10 cm, 4 1/2 in. */
+export interface OnTapes {
+  readonly cm: number;
+  readonly in: number;
+}
+
 /** One argument. */
 export interface Take {
   readonly kind: Kind;
@@ -40,8 +46,11 @@ export interface Take {
   readonly to?: number;
   /** Least and greatest value that is usual, both included, in the same units: what is outside is answered and pointed out. */
   readonly usual?: readonly [least: number, most: number];
-  /** The value when it is left out; null when `work` decides. Its presence makes the argument optional. */
-  readonly otherwise?: number | string | boolean | null;
+  /**
+   * The value when it is left out; null when `work` decides. Its presence makes the argument optional.
+   * A length other than 0 is a pair of figures, each round on its own tape.
+   */
+  readonly otherwise?: number | string | boolean | null | OnTapes;
   /** A range of cells; `blanks` lets empty cells through as null, else one is refused. */
   readonly many?: true;
   readonly blanks?: true;

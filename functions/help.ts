@@ -1,5 +1,6 @@
 /** Help in words, made from a declaration and nothing else. */
 import type { Declaration, Example, Kind, Take } from "./define.ts";
+import { tapeText } from "./fractions.ts";
 import { limitText } from "./limits.ts";
 import type { Unit } from "./units.ts";
 
@@ -12,8 +13,12 @@ export function signature(declaration: Declaration): string {
 /** `top`, or `[edge_share = 0.5]` for one that may be left out. */
 export function argumentText(name: string, take: Take): string {
   if (take.otherwise === undefined) return name;
-  return take.otherwise === null ? `[${name}]` : `[${name} = ${literal(take.otherwise)}]`;
+  return isDecided(take) ? `[${name}]` : `[${name} = ${literal(take.otherwise)}]`;
 }
+
+/** Whether what stands for an argument that is left out is not one value to write: the function's own choice, or a length by the tape. */
+export const isDecided = ({ otherwise }: Take): boolean =>
+  otherwise === null || typeof otherwise === "object";
 
 function literal(value: unknown): string {
   if (typeof value === "string") return `"${value.replaceAll('"', '""')}"`;
@@ -42,8 +47,14 @@ export function allowed(take: Take, unit: Unit): string {
   const range = rangeText(take.from, take.to, take.kind, unit);
   if (range) words.push(`${range}${suffix}`);
   if (take.usual) words.push(`usually ${rangeText(...take.usual, take.kind, unit)}${suffix}`);
+  if (typeof take.otherwise === "object" && take.otherwise !== null)
+    words.push(`${tapeFigure(take.otherwise[unit], unit)}${suffix} when left out`);
   return words.join(", ");
 }
+
+/** A length as its tape has it: "3/16", "0.5". */
+const tapeFigure = (length: number, unit: Unit): string =>
+  unit === "in" ? tapeText(length, "in", "1/32") : String(length);
 
 function rangeText(from: number | undefined, to: number | undefined, kind: Kind, unit: Unit): string {
   const told = (limit: number) => limitText(limit, kind, unit);
@@ -64,8 +75,10 @@ export function helpText(declaration: Declaration, unit: Unit): string {
       const left =
         take.otherwise === undefined
           ? ""
-          : take.otherwise === null
-            ? "; may be left out"
+          : isDecided(take)
+            ? take.otherwise === null
+              ? "; may be left out"
+              : ""
             : `; ${literal(take.otherwise)} when left out`;
       return `  ${name.padEnd(width)}  ${take.about} (${allowed(take, unit)}${left})`;
     }),

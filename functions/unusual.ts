@@ -41,7 +41,7 @@ export function unusual(declaration: Declaration, args: readonly Argument[], sca
 function inCentimetres(takes: Declaration["takes"], args: readonly Argument[], { unit }: Scale): Names {
   const names: Record<string, RuleValue> = {};
   Object.entries(takes).forEach(([name, take], i) => {
-    const value = args[i] ?? take.otherwise ?? null;
+    const value = args[i] ?? (typeof take.otherwise === "object" ? null : (take.otherwise ?? null));
     if (value === null || take.kind === "piece") return;
     const change = (one: Cell): number | string | boolean => {
       if (typeof one === "number") return one / scaleOf(take.kind, unit);

@@ -1,7 +1,6 @@
 import { define } from "../define.ts";
 import { dimension, outline, stroke } from "../drawing.ts";
 import { polygon } from "../piece.ts";
-import { usual } from "../usual.ts";
 import { wholeUp } from "../whole.ts";
 
 /**
@@ -19,10 +18,10 @@ export const BUY_LENGTH = define({
     step: {
       kind: "length",
       usual: [1, 150],
-      about: "the steps in which the shop cuts; an eighth of a yard when left out",
+      about: "the steps in which the shop cuts",
       from: 0.1,
       to: 1000,
-      otherwise: null,
+      otherwise: { cm: 10, in: 4.5 },
     },
     spare: {
       kind: "share",
@@ -36,7 +35,7 @@ export const BUY_LENGTH = define({
   returns: "length",
   work({ length, step: told, spare }, bench) {
     const { step } = bench;
-    const cut = usual(bench, "shop_cut", "step", told, 11.43, "an eighth of a yard, as no step is told");
+    const cut = bench.step("shop_cut", "step", told);
     const wanted = step("wanted", "length * (1 + spare)", length * (1 + spare));
     const buy = wholeUp(wanted / cut) * cut;
     step("left_over", "ROUNDUP(ROUND(wanted / shop_cut; 8); 0) * shop_cut - wanted", buy - wanted);

@@ -15,15 +15,18 @@ export const FESTOON_CLOTH = define({
   takes: {
     span: { kind: "length", about: "width that the festoon hangs over", from: 1, to: 5000 },
     goods: { kind: "text", about: "what to estimate", choices: ["cloth", "fringe"], otherwise: "cloth" },
+    tails: {
+      kind: "length",
+      about: "fringe for the tails",
+      from: 0,
+      to: 2000,
+      otherwise: { cm: 275, in: 108 },
+    },
   },
   returns: "length",
-  work({ span, goods }, { step, measure, cm }) {
-    const tails = measure(
-      "for_tails",
-      "3 yd of fringe for the tails, none of cloth",
-      goods === "fringe" ? cm(274.32) : 0,
-    );
-    return step("length", "3 * span + for_tails", 3 * span + tails);
+  work({ span, goods, tails }, { step }) {
+    const more = step("for_tails", 'IF(goods = "fringe"; tails; 0)', goods === "fringe" ? tails : 0);
+    return step("length", "3 * span + for_tails", 3 * span + more);
   },
   draw({ span }, { length = 0 }) {
     return drawStrip({ length, width: span / 3, label: "cloth", lengthShows: "length" });

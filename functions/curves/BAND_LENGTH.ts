@@ -1,6 +1,5 @@
 import { define } from "../define.ts";
 import { drawStrip } from "../strip.ts";
-import { usual } from "../usual.ts";
 
 /**
  * How long to cut a waistband, in the book's unit: the waist and what overlap and turnings take
@@ -16,16 +15,16 @@ export const BAND_LENGTH = define({
     waist: { kind: "length", usual: [40, 200], about: "the waist it goes round", from: 20, to: 300 },
     extra: {
       kind: "length",
-      about: "overlap and turnings together; 2 1/2 in when left out",
+      about: "overlap and turnings together",
       from: 0,
       to: 100,
-      otherwise: null,
+      otherwise: { cm: 6.5, in: 2.5 },
     },
   },
   returns: "length",
   usual: ["extra < waist"],
   work({ waist, extra }, bench) {
-    const more = usual(bench, "more", "extra", extra, 6.35, "2 1/2 in: overlap and turnings");
+    const more = bench.step("more", "extra", extra);
     return bench.step("length", "waist + more", waist + more);
   },
   draw: (_, { length = 0 }) =>

@@ -1,6 +1,5 @@
 import { define } from "../define.ts";
 import { stroke } from "../drawing.ts";
-import { usual } from "../usual.ts";
 
 /**
  * Width to cut a straight band that is folded into `parts` layers, in the book's unit: the layers
@@ -17,17 +16,17 @@ export const BAND_WIDTH = define({
     parts: { kind: "count", about: "layers, one of them seen", from: 1, to: 6, otherwise: 2 },
     turning: {
       kind: "length",
-      about: "for turning in, all together; 1.3 cm or 1/2 in when left out",
+      about: "for turning in, all together",
       from: 0,
       to: 20,
-      otherwise: null,
+      otherwise: { cm: 1.2, in: 1 / 2 },
     },
   },
   returns: "length",
   usual: ["turning <= 2 * depth"],
   alike: { "depth, turning": "a narrow band may have turnings wider than itself" },
   work({ depth, parts, turning }, bench) {
-    const turned = usual(bench, "turned", "turning", turning, 1.27, "1/2 in, two turnings of 1/4 in");
+    const turned = bench.step("turned", "turning", turning);
     return bench.step("width", "parts * depth + turned", parts * depth + turned);
   },
   draw: ({ depth, parts }, { width = 0 }) => [

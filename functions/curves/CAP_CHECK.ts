@@ -1,6 +1,5 @@
 import { define, Refusal } from "../define.ts";
 import { twoSeams } from "../seams.ts";
-import { usual } from "../usual.ts";
 
 /**
  * Verdict on a sleeve cap: is it longer than the armhole by what can be eased in? 2.5 to 4 cm (1
@@ -17,24 +16,24 @@ export const CAP_CHECK = define({
     armscye: { kind: "length", about: "the armhole it is sewn into, front and back", from: 1, to: 500 },
     least: {
       kind: "length",
-      about: "least ease; 2.5 cm or 1 in when left out",
+      about: "least ease",
       from: 0,
       to: 100,
-      otherwise: null,
+      otherwise: { cm: 2.5, in: 1 },
     },
     most: {
       kind: "length",
-      about: "most ease; 4 cm or 1 1/2 in when left out",
+      about: "most ease",
       from: 0,
       to: 200,
-      otherwise: null,
+      otherwise: { cm: 4, in: 1.5 },
     },
   },
   returns: "verdict",
   work({ cap, armscye, least, most }, bench) {
     const { step, say } = bench;
-    const low = usual(bench, "least_ease", "least", least, 2.5, "2.5 cm, about 1 in");
-    const high = usual(bench, "most_ease", "most", most, 4, "4 cm, about 1 1/2 in");
+    const low = bench.step("least_ease", "least", least);
+    const high = bench.step("most_ease", "most", most);
     if (low > high) throw new Refusal(`most must be at least ${say(low)}, the least ease, not ${say(high)}`);
     const ease = step("ease", "cap - armscye", cap - armscye);
     if (ease < 0)

@@ -1,7 +1,12 @@
 import { define } from "../define.ts";
 
-/** Deepest hem for each shape of skirt, in centimetres: 1/4, 1 1/2, 3 and 4 in. */
-const DEEPEST = { circle: 0.635, flared: 3.81, "slightly flared": 7.62, straight: 10.16 } as const;
+/** Deepest hem for each shape of skirt, as the table prints it in inches, and in round centimetres. */
+const DEEPEST = {
+  circle: { in: 1 / 4, cm: 0.6 },
+  flared: { in: 1.5, cm: 4 },
+  "slightly flared": { in: 3, cm: 7.5 },
+  straight: { in: 4, cm: 10 },
+} as const;
 
 /**
  * Verdict: is a hem so deep for the shape of the skirt that its edge will not lie flat? A circle
@@ -22,8 +27,8 @@ export const HEM_CHECK = define({
     },
   },
   returns: "verdict",
-  work({ depth, shape }, { measure, cm, say }) {
-    const most = measure("deepest", `for a ${shape} skirt, from the table`, cm(DEEPEST[shape]));
+  work({ depth, shape }, { measure, unit, say }) {
+    const most = measure("deepest", `for a ${shape} skirt, from the table`, DEEPEST[shape][unit]);
     if (depth <= most * (1 + 1e-9)) return "ok";
     return `look: a hem of ${say(depth)} is deep for a ${shape} skirt, up to ${say(most)} lies flat`;
   },

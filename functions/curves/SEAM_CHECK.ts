@@ -1,6 +1,5 @@
 import { define } from "../define.ts";
 import { twoSeams } from "../seams.ts";
-import { usual } from "../usual.ts";
 
 /**
  * Verdict: does seam `a` go on seam `b`, when `a` shall be longer by `ease` (eased or stretched in
@@ -27,13 +26,13 @@ export const SEAM_CHECK = define({
       about: "how far off is still ok",
       from: 0,
       to: 100,
-      otherwise: null,
+      otherwise: { cm: 0.15, in: 1 / 16 },
     },
   },
   returns: "verdict",
   work({ a, b, ease, tolerance }, bench) {
     const { step, say } = bench;
-    const allowed = usual(bench, "allowed", "tolerance", tolerance, 0.16, "1.6 mm, about 1/16 in");
+    const allowed = bench.step("allowed", "tolerance", tolerance);
     const difference = step("difference", "a - b", a - b);
     const off = step("off", "difference - ease", difference - ease);
     if (Math.abs(off) <= allowed * (1 + 1e-9)) return "ok";

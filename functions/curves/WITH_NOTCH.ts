@@ -6,7 +6,6 @@ import { line, type Point } from "../geometry.ts";
 import { normal } from "../parallel.ts";
 import { drawPattern } from "../pattern.ts";
 import { edgeLength, mark, type Piece } from "../piece.ts";
-import { usual } from "../usual.ts";
 
 /**
  * The piece with a notch marked on an edge, `at` along it from its beginning: a short line inwards,
@@ -25,10 +24,10 @@ export const WITH_NOTCH = define({
     size: {
       kind: "length",
       usual: [0.2, 2],
-      about: "length of the notch; 5 mm when left out",
+      about: "length of the notch",
       from: 0.1,
       to: 5,
-      otherwise: null,
+      otherwise: { cm: 0.5, in: 3 / 16 },
     },
   },
   returns: "piece",
@@ -39,7 +38,7 @@ export const WITH_NOTCH = define({
         `at must be at most ${Number(whole.toPrecision(6))}, the length of edge ${edge}, not ${Number(at.toPrecision(6))}`,
       );
     bench.step("from_the_end", "edge_length - at", whole - at);
-    const long = usual(bench, "notch", "size", size, 0.5, "5 mm, shorter than a seam allowance");
+    const long = bench.step("notch", "size", size);
     return { edges: piece.edges, marks: [...piece.marks, mark(notch(piece, edge, at, long), "notch")] };
   },
   draw({ piece, edge, at }, _, notched) {

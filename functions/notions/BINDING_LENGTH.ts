@@ -1,7 +1,6 @@
 import { define } from "../define.ts";
 import { dimension, outline, type Shape, stroke } from "../drawing.ts";
 import { polygon } from "../piece.ts";
-import { usual } from "../usual.ts";
 
 /**
  * Length of binding to cut for the edges told, in the book's unit: their sum, twice the width of
@@ -27,10 +26,10 @@ export const BINDING_LENGTH = define({
     overlap: {
       kind: "length",
       usual: [0, 20],
-      about: "for joining the ends or turning them in, all told; 1 in when left out",
+      about: "for joining the ends or turning them in, all told",
       from: 0,
       to: 50,
-      otherwise: null,
+      otherwise: { cm: 2.5, in: 1 },
     },
     corners: { kind: "count", about: "outer corners to mitre", from: 0, to: 500, otherwise: 0 },
     width: {
@@ -46,7 +45,7 @@ export const BINDING_LENGTH = define({
   alike: { "overlap, width": "the ends may lap over by more or less than the binding is wide" },
   work({ edges, overlap, corners, width }, bench) {
     const { step } = bench;
-    const join = usual(bench, "join", "overlap", overlap, 2.54, "an inch, as no overlap is told");
+    const join = bench.step("join", "overlap", overlap);
     const sum = edges.reduce<number>((all, edge) => all + (edge ?? 0), 0);
     const bound = step("bound", "SUM(edges)", sum);
     const mitres = step("mitres", "corners * 2 * width", corners * 2 * width);

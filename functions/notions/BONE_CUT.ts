@@ -2,7 +2,6 @@ import { BONING } from "../cautions.ts";
 import { define, Refusal } from "../define.ts";
 import { dimension, stroke } from "../drawing.ts";
 import { drawStrip } from "../strip.ts";
-import { usual } from "../usual.ts";
 
 /**
  * Length to cut a bone for a channel, tips included, in the book's unit: the channel between the
@@ -12,22 +11,22 @@ import { usual } from "../usual.ts";
 export const BONE_CUT = define({
   name: "BONE_CUT",
   summary: "How long to cut a bone for its channel, so that the tips do not push through.",
-  source: "common practice: 1/4 in clear at each end",
+  source: "common practice: 6 mm or 1/4 in clear at each end",
   words: "boning steel whalebone reed corset stays busk casing synthetic spiral tips",
   takes: {
     channel: { kind: "length", about: "channel between the stitching at its two ends", from: 2, to: 300 },
     clear: {
       kind: "length",
-      about: "kept clear at each end; 1/4 in when left out",
+      about: "kept clear at each end",
       from: 0,
       to: 10,
-      otherwise: null,
+      otherwise: { cm: 0.6, in: 1 / 4 },
     },
   },
   returns: "length",
   usual: ["4 * clear < channel"],
   work({ channel, clear }, bench) {
-    const free = usual(bench, "free", "clear", clear, 0.635, "1/4 in, as nothing else is told");
+    const free = bench.step("free", "clear", clear);
     const cut = channel - 2 * free;
     if (cut <= 0)
       throw new Refusal(

@@ -1,7 +1,6 @@
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing.ts";
 import { arc } from "../geometry.ts";
-import { usual } from "../usual.ts";
 
 /**
  * How far from the edge of a band the middle of a button stands, in the book's unit: half the
@@ -17,16 +16,16 @@ export const BUTTON_INSET = define({
     diameter: { kind: "length", about: "diameter of the button", from: 0.3, to: 20 },
     margin: {
       kind: "length",
-      about: "from the button's rim to the edge; 1/4 in when left out",
+      about: "from the button's rim to the edge",
       from: 0,
       to: 20,
-      otherwise: null,
+      otherwise: { cm: 0.6, in: 1 / 4 },
     },
   },
   returns: "length",
   usual: ["margin <= 2 * diameter"],
   work({ diameter, margin }, bench) {
-    const clear = usual(bench, "clear", "margin", margin, 0.635, "1/4 in, as no margin is told");
+    const clear = bench.step("clear", "margin", margin);
     return bench.step("inset", "diameter / 2 + clear", diameter / 2 + clear);
   },
   draw({ diameter }, { inset = 0 }) {

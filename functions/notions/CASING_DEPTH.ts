@@ -1,7 +1,6 @@
 import { CORDS } from "../cautions.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing.ts";
-import { usual } from "../usual.ts";
 
 /**
  * What to add beyond the folded edge for a casing turned down at it, in the book's unit: the width
@@ -10,30 +9,30 @@ import { usual } from "../usual.ts";
 export const CASING_DEPTH = define({
   name: "CASING_DEPTH",
   summary: "How much to add at an edge for a casing that takes elastic, tape or a drawstring.",
-  source: "common practice: 1/8 in ease, 1/4 in turned under",
+  source: "common practice: 3 mm or 1/8 in ease, 6 mm or 1/4 in turned under",
   words: "casing elastic drawstring tunnel heading turn down waist sleeve",
   takes: {
     width: { kind: "length", about: "width of the elastic or tape", from: 0.2, to: 50 },
     ease: {
       kind: "length",
-      about: "to draw it through; 1/8 in when left out",
+      about: "to draw it through",
       from: 0,
       to: 10,
-      otherwise: null,
+      otherwise: { cm: 0.3, in: 1 / 8 },
     },
     turning: {
       kind: "length",
-      about: "turned under at the raw edge; 1/4 in when left out",
+      about: "turned under at the raw edge",
       from: 0,
       to: 20,
-      otherwise: null,
+      otherwise: { cm: 0.6, in: 1 / 4 },
     },
   },
   returns: "length",
   usual: ["ease <= width"],
   work({ width, ease, turning }, bench) {
-    const room = usual(bench, "room", "ease", ease, 0.3175, "1/8 in, as no ease is told");
-    const under = usual(bench, "under", "turning", turning, 0.635, "1/4 in, as no turning is told");
+    const room = bench.step("room", "ease", ease);
+    const under = bench.step("under", "turning", turning);
     const tunnel = bench.step("tunnel", "width + room", width + room);
     return bench.step("depth", "tunnel + under", tunnel + under);
   },

@@ -1,6 +1,5 @@
 import { define } from "../define.ts";
 import { drawStrips } from "../strip.ts";
-import { usual } from "../usual.ts";
 
 /**
  * Length of elastic to cut for a girth, in the book's unit: the girth less a share by which it is
@@ -9,7 +8,7 @@ import { usual } from "../usual.ts";
 export const ELASTIC_LENGTH = define({
   name: "ELASTIC_LENGTH",
   summary: "How much elastic to cut for a waist, wrist or garter.",
-  source: "common practice: a tenth less than the girth and 1 in to join",
+  source: "common practice: a tenth less than the girth and 2.5 cm or 1 in to join",
   words: "elastic waistband casing garter cuff stretch join",
   takes: {
     girth: { kind: "length", about: "girth of the body there", from: 3, to: 400 },
@@ -22,16 +21,16 @@ export const ELASTIC_LENGTH = define({
     },
     overlap: {
       kind: "length",
-      about: "for joining its ends; 1 in when left out",
+      about: "for joining its ends",
       from: 0,
       to: 20,
-      otherwise: null,
+      otherwise: { cm: 2.5, in: 1 },
     },
   },
   returns: "length",
   usual: ["overlap < 0.5 * girth"],
   work({ girth, less, overlap }, bench) {
-    const join = usual(bench, "join", "overlap", overlap, 2.54, "1 in, as no overlap is told");
+    const join = bench.step("join", "overlap", overlap);
     const worn = bench.step("closed", "girth * (1 - less)", girth * (1 - less));
     return bench.step("cut", "closed + join", worn + join);
   },

@@ -1,10 +1,7 @@
 import { CORDS, LACING } from "../cautions.ts";
 import { define } from "../define.ts";
 import { drawRow, rowBetween } from "../row.ts";
-import { usual } from "../usual.ts";
 import { wholeUp } from "../whole.ts";
-
-const INSET = "1/2 in, as no inset is told";
 
 /**
  * How many eyelets one edge takes when the first and the last stand `inset` from its ends and no
@@ -21,17 +18,17 @@ export const EYELET_COUNT = define({
     spacing: { kind: "length", about: "the most from one eyelet to the next", from: 0.5, to: 50 },
     inset: {
       kind: "length",
-      about: "from each end of the edge to the nearest eyelet's middle; 1/2 in when left out",
+      about: "from each end of the edge to the nearest eyelet's middle",
       from: 0,
       to: 50,
-      otherwise: null,
+      otherwise: { cm: 1.2, in: 1 / 2 },
     },
   },
   returns: "count",
   usual: ["spacing < edge", "inset <= spacing"],
   work({ edge, spacing, inset }, bench) {
     const { step } = bench;
-    const clear = usual(bench, "end", "inset", inset, 1.27, INSET);
+    const clear = bench.step("end", "inset", inset);
     const row = step("row", "edge - 2 * end", rowBetween(edge, clear, clear));
     const gaps = step(
       "gaps",

@@ -1,7 +1,6 @@
 import { CORDS, LACING } from "../cautions.ts";
 import { define, Refusal } from "../define.ts";
 import { drawRow, rowBetween } from "../row.ts";
-import { usual } from "../usual.ts";
 
 /**
  * Where the middle of the n-th eyelet of one edge stands, measured along the edge from its top
@@ -20,10 +19,10 @@ export const EYELET_MARK = define({
     count: { kind: "count", about: "eyelets on this edge", from: 2, to: 200 },
     inset: {
       kind: "length",
-      about: "from each end of the edge to the nearest eyelet's middle; 1/2 in when left out",
+      about: "from each end of the edge to the nearest eyelet's middle",
       from: 0,
       to: 50,
-      otherwise: null,
+      otherwise: { cm: 1.2, in: 1 / 2 },
     },
     stagger: {
       kind: "text",
@@ -36,7 +35,7 @@ export const EYELET_MARK = define({
   usual: ["inset < edge"],
   work({ number, edge, count, inset, stagger }, bench) {
     const { step } = bench;
-    const clear = usual(bench, "end", "inset", inset, 1.27, "1/2 in, as no inset is told");
+    const clear = bench.step("end", "inset", inset);
     const row = step("row", "edge - 2 * end", rowBetween(edge, clear, clear));
     if (row === 0) throw new Refusal(`inset must leave room between the eyelets, not take all of the edge`);
     const gaps = step(

@@ -1,6 +1,5 @@
 import { define } from "../define.ts";
 import { drawRow, rowBetween } from "../row.ts";
-import { usual } from "../usual.ts";
 import { wholeUp } from "../whole.ts";
 
 /**
@@ -11,24 +10,24 @@ import { wholeUp } from "../whole.ts";
 export const HOOK_COUNT = define({
   name: "HOOK_COUNT",
   summary: "How many hooks and eyes to sew along an opening so that it does not gape.",
-  source: "geometry; 1/8 in inset: common practice",
+  source: "geometry; 3 mm or 1/8 in inset: common practice",
   words: "hooks eyes bars closure fastening gape bodice placket waistband",
   takes: {
     edge: { kind: "length", about: "the opening, top to bottom", from: 1, to: 500 },
     spacing: { kind: "length", about: "the most from one hook to the next", from: 0.5, to: 30 },
     inset: {
       kind: "length",
-      about: "from each end to the nearest hook; 1/8 in when left out",
+      about: "from each end to the nearest hook",
       from: 0,
       to: 20,
-      otherwise: null,
+      otherwise: { cm: 0.3, in: 1 / 8 },
     },
   },
   returns: "count",
   usual: ["spacing < edge", "inset <= spacing"],
   work({ edge, spacing, inset }, bench) {
     const { step } = bench;
-    const end = usual(bench, "end", "inset", inset, 0.3175, "1/8 in, as no inset is told");
+    const end = bench.step("end", "inset", inset);
     const row = step("row", "edge - 2 * end", rowBetween(edge, end, end));
     const gaps = step(
       "gaps",

@@ -2,28 +2,27 @@ import { HOOPS } from "../cautions.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing.ts";
 import { arc } from "../geometry.ts";
-import { usual } from "../usual.ts";
 
 /** Length to cut of steel, reed or cane for a hoop `girth` round, its ends overlapping; in the book's unit. */
 export const HOOP_CUT = define({
   name: "HOOP_CUT",
   summary: "How long to cut steel or cane for a hoop, with its overlap.",
-  source: "common practice: ends overlap 2 in and are bound or joined with a tube",
+  source: "common practice: ends overlap 5 cm or 2 in and are bound or joined with a tube",
   words: "hoop steel crinoline farthingale pannier petticoat cane reed bustle",
   takes: {
     girth: { kind: "length", about: "girth of the hoop when closed", from: 10, to: 2000 },
     overlap: {
       kind: "length",
-      about: "how far the ends overlap; 2 in when left out",
+      about: "how far the ends overlap",
       from: 0,
       to: 100,
-      otherwise: null,
+      otherwise: { cm: 5, in: 2 },
     },
   },
   returns: "length",
   usual: ["overlap <= 0.5 * girth"],
   work({ girth, overlap }, bench) {
-    const lap = usual(bench, "lap", "overlap", overlap, 5.08, "2 in, as no overlap is told");
+    const lap = bench.step("lap", "overlap", overlap);
     bench.step("across", "girth / PI()", girth / Math.PI);
     return bench.step("cut", "girth + lap", girth + lap);
   },

@@ -1,6 +1,5 @@
 import { define } from "../define.ts";
 import { drawStrip } from "../strip.ts";
-import { usual } from "../usual.ts";
 
 /**
  * Length of one strip that binds both sides of a slit, in the book's unit: twice the slit and a
@@ -13,12 +12,12 @@ export const PLACKET_STRIP = define({
   words: "placket continuous bound opening slit sleeve skirt lap facing",
   takes: {
     opening: { kind: "length", about: "length of the slit", from: 1, to: 200 },
-    extra: { kind: "length", about: "to add; 1 in when left out", from: 0, to: 50, otherwise: null },
+    extra: { kind: "length", about: "to add", from: 0, to: 50, otherwise: { cm: 2.5, in: 1 } },
   },
   returns: "length",
   usual: ["extra <= opening"],
   work({ opening, extra }, bench) {
-    const more = usual(bench, "more", "extra", extra, 2.54, "1 in, as nothing else is told");
+    const more = bench.step("more", "extra", extra);
     return bench.step("length", "2 * opening + more", 2 * opening + more);
   },
   draw(_given, { length = 0 }) {

@@ -1,6 +1,6 @@
 /** The help of every function as pages to read, made from the declarations: one Markdown file each, and a list. */
 import type { CataloguedFunction } from "../../functions/catalogue.ts";
-import { allowed, exampleFormula, signature } from "../../functions/help.ts";
+import { allowed, exampleFormula, isDecided, signature } from "../../functions/help.ts";
 import type { Unit } from "../../functions/units.ts";
 
 interface HelpPage {
@@ -14,7 +14,7 @@ const cell = (text: string): string => text.replaceAll("|", "\\|");
 function page(one: CataloguedFunction, unit: Unit): HelpPage {
   const takes = Object.entries(one.takes).map(
     ([name, take]) =>
-      `| ${name} | ${cell(take.about)} | ${cell(allowed(take, unit))} | ${take.otherwise === undefined ? "needed" : cell(String(take.otherwise ?? "may be left out"))} |`,
+      `| ${name} | ${cell(take.about)} | ${cell(allowed(take, unit))} | ${take.otherwise === undefined ? "needed" : isDecided(take) ? "may be left out" : cell(String(take.otherwise))} |`,
   );
   const examples = one.examples.map((example) => {
     const gives = typeof example.gives === "object" ? JSON.stringify(example.gives) : String(example.gives);

@@ -3,6 +3,7 @@
  * converted, and a bare figure that stands for a length inside a formula keeps its unit by name.
  * What is rounded to the tape's own finest mark follows the new tape.
  */
+import { catalogue } from "../../functions/catalogue.ts";
 import type { Kind } from "../../functions/define.ts";
 import { markSize, roundTo, tapeText, USUAL_MARK } from "../../functions/fractions.ts";
 import { convert, type Unit } from "../../functions/units.ts";
@@ -118,12 +119,31 @@ export function convertFormula(
       edits.around(call.spans[i]!, unit ? "ROUND((" : "ROUND(", unit ? `)/${unit};9)` : ";9)");
     });
   };
+  /** A length that is left out is another on the other tape: it is written in as it was. */
+  const tell = (call: Call): void => {
+    const leftOut = Object.values(catalogue.get(call.name)?.takes ?? {}).flatMap((take, i) =>
+      (call.args[i] ?? null) === null && typeof take.otherwise === "object" && take.otherwise !== null
+        ? [{ at: i, text: `${from.toUpperCase()}(${take.otherwise[from]})` }]
+        : [],
+    );
+    let written = call.spans.length;
+    let after = "";
+    for (const { at, text } of leftOut) {
+      if (at < call.spans.length) edits.around(call.spans[at]!, text, "");
+      else {
+        after += ";".repeat(at - written + 1) + text;
+        written = at + 1;
+      }
+    }
+    if (after) edits.around([call.span[1] - 1, call.span[1] - 1], after, "");
+  };
   const visit = (tree: Tree | null): void => {
     if (!tree) return;
     if (tree.is === "list") tree.items.forEach(visit);
     if (tree.is !== "call" && tree.is !== "sign") return;
     const first = tree.args[0];
     if (tree.is === "call" && STEPPING[tree.name]) step(tree);
+    if (tree.is === "call") tell(tree);
     // TAPE reads a text; a figure in it that names no unit is in the book's.
     if (tree.is === "call" && tree.name === "TAPE" && first?.is === "text" && isUnnamed(first.text, from))
       edits.around([first.token.at, first.token.at + first.token.text.length - 1], "", ` ${from}`);

@@ -1,6 +1,7 @@
 /** What every declared function must keep, as functions that the law tests call. */
 import fc from "fast-check";
 import { HyperFormula } from "hyperformula";
+import { otherwiseIn } from "../../functions/arguments.ts";
 import type { Cell, Declaration, Example, PieceMeasures, Take } from "../../functions/define.ts";
 import { edgeLength, pieceArea, pieceBounds, readPiece } from "../../functions/piece.ts";
 import { convert, type Unit } from "../../functions/units.ts";
@@ -105,7 +106,8 @@ export function inUnit(
       if (typeof value === "string" && take.kind === "piece") return scalePath(value, scale);
       return value;
     };
-    const value = args[i] ?? null;
+    // A usual length that is left out is another on the other tape.
+    const value = args[i] ?? (typeof take.otherwise === "object" ? otherwiseIn(take, from) : null);
     return Array.isArray(value) ? value.map(change) : change(value as Cell);
   });
 }

@@ -9,9 +9,9 @@ test("an inch to an inch and a half passes, less and more are looked at", () => 
   expect(check(18, 17)).toBe("ok");
   expect(check(18.5, 17)).toBe("ok");
   expect(check(17.5, 17)).toBe("look: cap has 1/2 in ease, less than 1 in: raise or widen it");
-  expect(check(19, 17)).toBe("look: cap has 2 in ease, more than 1 5/8 in: lower it, or gather it");
+  expect(check(19, 17)).toBe("look: cap has 2 in ease, more than 1 1/2 in: lower it, or gather it");
   expect(check(16.5, 17)).toBe(
-    "look: cap is 1/2 in shorter than the armhole, it should be 1 in to 1 5/8 in longer",
+    "look: cap is 1/2 in shorter than the armhole, it should be 1 in to 1 1/2 in longer",
   );
 });
 

@@ -171,6 +171,11 @@ describe("of the figures and formulas of a book", () => {
     ["=waist*depth+100", "=waist*depth+(100*IN(1)^2)"],
     ["=SQRT(waist^2+9)", "=SQRT(waist^2+(9*IN(1)^2))"],
     ['=PIECE_AREA("M 0 0 H 10 V 10 H 0 Z")', '=PIECE_AREA("M 0 0 H 25.4 V 25.4 H 0 Z")'],
+    // A usual length left out is another on the metric tape: it is written in as it was.
+    ["=BUY_LENGTH(waist)", "=BUY_LENGTH(waist;IN(4.5))"],
+    ["=BUY_LENGTH(waist;;share)", "=BUY_LENGTH(waist;IN(4.5);share)"],
+    ["=CASING_DEPTH(ease)+1", "=CASING_DEPTH(ease;IN(0.125);IN(0.25))+IN(1)"],
+    ["=BAND_LENGTH(waist;2)", "=BAND_LENGTH(waist;IN(2))"],
     ['="hem 9 in"', '="hem 9 in"'],
   ])("%s becomes %s", (formula, told) => {
     const book = bookOf({ ...BASE, ...TELLING, it: formula });

@@ -2,6 +2,7 @@
  * The shape of a declaration: everything that is to be known about one sewing function, said once.
  * Registration, argument hints, help, Working, Drawing and most tests are derived from it.
  */
+import type { Decimal } from "./decimal.ts";
 import type { Shape } from "./drawing.ts";
 import type { Mark } from "./fractions.ts";
 import type { Planner } from "./lay.ts";
@@ -88,6 +89,8 @@ export interface Bench {
   /** The book's unit and finest mark: for the functions in tape/, and for what is told on whole marks of the tape. */
   readonly unit: Unit;
   readonly mark: Mark;
+  /** The decimal mark of the book, for texts that are read. */
+  readonly decimal: Decimal;
 }
 
 /** An answer known beforehand. */

@@ -1,12 +1,13 @@
 /** The finest mark of a tape, told by a maker as a text or a figure: "1/16", "5 mm", 0.125. */
+import type { Decimal } from "./decimal.ts";
 import { Refusal } from "./define.ts";
 import { type Mark, markSize, readTape, roundTo, tapeText } from "./fractions.ts";
 import type { Unit } from "./units.ts";
 
 /** The size of the mark in the book's unit; the book's own finest mark when none is told. */
-export function sizeOfMark(told: string | null, unit: Unit, usual: Mark): number {
+export function sizeOfMark(told: string | null, unit: Unit, usual: Mark, decimal?: Decimal): number {
   if (told === null || told === "") return markSize(usual, unit);
-  const read = told.length > 20 ? null : readTape(told, unit);
+  const read = told.length > 20 ? null : readTape(told, unit, decimal);
   if (!read || !(read.length > 0)) {
     throw new Refusal(`mark must be a length above 0 such as 1/8 or 5 mm, not "${told.slice(0, 20)}"`);
   }

@@ -4,6 +4,7 @@
  */
 import { type Argument, checkAll, isList } from "./arguments.ts";
 import { questionText } from "./cut.ts";
+import { type Decimal, withMark } from "./decimal.ts";
 import type { Bench, Declaration } from "./define.ts";
 import { Refusal } from "./define.ts";
 import type { Shape } from "./drawing.ts";
@@ -18,6 +19,8 @@ export type { Argument };
 export interface Setting {
   readonly unit: Unit;
   readonly mark?: Mark;
+  /** The decimal mark in texts: refusals, verdicts, sentences and labels. Answers are plain numbers. */
+  readonly decimal?: Decimal | undefined;
   readonly plan?: Planner;
 }
 
@@ -55,7 +58,9 @@ export function run(
   setting: Setting,
 ): number | string | Refused {
   const work = () =>
-    attempt(declaration, () => asCell(compute(declaration, args, setting).answer, declaration));
+    attempt(declaration, setting, () =>
+      asCell(compute(declaration, args, setting).answer, declaration, setting),
+    );
   return declaration.returns === "piece" ? remembered(declaration, args, setting, work) : work();
 }
 
@@ -122,7 +127,7 @@ export function explain(declaration: Declaration, args: readonly Argument[], set
   let given: Readonly<Record<string, Argument>> = {};
   let shapes: readonly Shape[] = [];
   let odd: readonly string[] = [];
-  const answer = attempt(declaration, () => {
+  const answer = attempt(declaration, setting, () => {
     const done = compute(declaration, args, setting, steps, (raw) => {
       given = raw;
     });
@@ -132,7 +137,8 @@ export function explain(declaration: Declaration, args: readonly Argument[], set
     );
     const found = Object.fromEntries(numbers);
     shapes = declaration.draw?.(done.checked as never, found, done.answer, done.bench) ?? [];
-    return asCell(done.answer, declaration);
+    if (setting.decimal === "comma") shapes = shapes.map((shape) => withCommas(shape));
+    return asCell(done.answer, declaration, setting);
   });
   return { answer, given, steps, unusual: odd, shapes };
 }
@@ -150,17 +156,26 @@ function compute(
   return { checked, answer, bench: tools };
 }
 
-function attempt(declaration: Declaration, act: () => number | string): number | string | Refused {
+function attempt(
+  declaration: Declaration,
+  { decimal }: Setting,
+  act: () => number | string,
+): number | string | Refused {
   try {
     return act();
   } catch (reason) {
-    if (reason instanceof Refusal) return { refusal: reason.message };
+    if (reason instanceof Refusal) return { refusal: withMark(reason.message, decimal) };
     return { refusal: `${declaration.name} failed on these figures; please check them one by one` };
   }
 }
 
-function asCell(answer: number | string | Piece, declaration: Declaration): number | string {
+function asCell(
+  answer: number | string | Piece,
+  declaration: Declaration,
+  { decimal }: Setting,
+): number | string {
   if (typeof answer === "object") return writePiece(answer);
+  if (typeof answer === "string") return withMark(answer, decimal);
   if (typeof answer === "number" && !Number.isFinite(answer)) {
     throw new Refusal(`${declaration.name} has no finite answer for these figures`);
   }
@@ -171,7 +186,7 @@ function bench(setting: Setting, steps?: Step[]): Bench {
   const mark = setting.mark ?? USUAL_MARK[setting.unit];
   const plan = setting.plan ?? (() => ({ refusal: "there is no lay planner here to lay the pieces" }));
   const note = (formula: boolean) => (name: string, rule: string, value: number | string) => {
-    steps?.push({ name, rule, formula, value });
+    steps?.push({ name, rule: formula ? rule : withMark(rule, setting.decimal), formula, value });
     return value as never;
   };
   return {
@@ -182,7 +197,14 @@ function bench(setting: Setting, steps?: Step[]): Bench {
     plan: steps ? remembering(plan) : plan,
     unit: setting.unit,
     mark,
+    decimal: setting.decimal ?? "point",
   };
+}
+
+/** A shape whose words have decimal commas. */
+function withCommas(shape: Shape): Shape {
+  if (shape.kind === "note") return { ...shape, text: withMark(shape.text, "comma") };
+  return "label" in shape && shape.label ? { ...shape, label: withMark(shape.label, "comma") } : shape;
 }
 
 /** Does not lay the same question twice in one call: `work` asks for the figures, then `draw` for the picture. */

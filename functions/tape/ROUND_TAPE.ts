@@ -28,7 +28,7 @@ export const ROUND_TAPE = define({
     const size = measure(
       "mark_size",
       "the mark, in the book's unit",
-      sizeOfMark(mark, bench.unit, bench.mark),
+      sizeOfMark(mark, bench.unit, bench.mark, bench.decimal),
     );
     const marks = step("marks", "length / mark_size", length / size);
     step("slack", "MAX(1; ABS(marks)) / 1000000000", Math.max(1, Math.abs(marks)) / 1e9);

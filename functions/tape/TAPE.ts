@@ -1,3 +1,4 @@
+import { unclearFigure } from "../decimal.ts";
 import { define, Refusal } from "../define.ts";
 import { tape } from "../figure.ts";
 import { readTape } from "../fractions.ts";
@@ -14,10 +15,12 @@ export const TAPE = define({
   words: "read text fraction feet inches convert",
   takes: { text: { kind: "text", about: 'the length as written, such as "16 1/2 in"' } },
   returns: "length",
-  work({ text }, { measure, unit }) {
+  work({ text }, { measure, unit, decimal }) {
     if (text.trim() === "") throw new Refusal("text is empty: a length such as 16 1/2 in is needed there");
-    const read = text.length > 60 ? null : readTape(text, unit);
+    const read = text.length > 60 ? null : readTape(text, unit, decimal);
     if (!read) {
+      const unclear = text.length > 60 ? null : unclearFigure(text, decimal);
+      if (unclear) throw new Refusal(`text is unclear: ${unclear}`);
       const told = text.length > 24 ? `${text.slice(0, 21)}...` : text;
       throw new Refusal(`text must be a length such as 16 1/2 in, 42 cm or 1 yd 9 in, not "${told}"`);
     }

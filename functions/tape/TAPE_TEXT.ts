@@ -22,7 +22,7 @@ export const TAPE_TEXT = define({
     const size = measure(
       "mark_size",
       "the mark, in the book's unit",
-      sizeOfMark(mark, bench.unit, bench.mark),
+      sizeOfMark(mark, bench.unit, bench.mark, bench.decimal),
     );
     measure("length", "the length itself", length);
     return measure(

@@ -22,6 +22,7 @@ export function damageText(damage: Damage, book: unknown): string {
 const NOUNS = new Map([
   ["about", "description"],
   ["mark", "finest mark"],
+  ["decimal", "decimal mark"],
   ["by", "way of finding"],
 ]);
 const ONE_OF = new Map([

@@ -66,6 +66,7 @@ const bookShape = v.object({
   about: v.optional(text(LONGEST.about), ""),
   unit: v.picklist(["in", "cm"]),
   mark: v.picklist(["1/2", "1/4", "1/8", "1/16", "1/32", "1 cm", "5 mm", "1 mm"]),
+  decimal: v.optional(v.picklist(["point", "comma"])),
   names: v.optional(v.record(v.string(), v.string()), {}),
   pages: v.pipe(v.array(page), v.minLength(1), v.maxLength(MOST_PAGES)),
   trials: v.optional(
@@ -213,7 +214,9 @@ function settled(book: Book): Book {
     cells: respelt(trial.cells, (at) => spell(book, at)),
   }));
   const pages = book.pages.map((page) => wideEnough({ ...page, notes: respelt(page.notes, spellNote) }));
-  return { ...book, names: Object.fromEntries(names), trials, pages };
+  const { decimal, ...rest } = book;
+  const shown = decimal === "comma" ? { decimal } : {};
+  return { ...rest, ...shown, names: Object.fromEntries(names), trials, pages };
 }
 
 const respelt = (texts: Readonly<Record<string, string>>, spelt: (address: string) => string) =>

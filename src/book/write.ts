@@ -93,6 +93,7 @@ export function writeBook(book: Book): string {
     `  "about": ${JSON.stringify(book.about)},`,
     `  "unit": ${JSON.stringify(book.unit)},`,
     `  "mark": ${JSON.stringify(book.mark)},`,
+    ...(book.decimal === "comma" ? ['  "decimal": "comma",'] : []),
     `  "names": ${table(book.names, "  ")},`,
     `  "pages": [\n${book.pages.map(writePage).join(",\n")}\n  ],`,
     `  "trials": ${lines(book.trials.map(trial), "  ")},`,

@@ -1,3 +1,4 @@
+import { withMark } from "../../functions/decimal.ts";
 import type { Kind } from "../../functions/define.ts";
 import { findPlace } from "../book/address.ts";
 import { type Book, blankBook } from "../book/shape.ts";
@@ -92,5 +93,5 @@ function formula(engine: Engine, text: string, json: boolean, io: Io): number {
 /** A figure in full, for a formula is asked for to the last place; a day as the calendar has it. */
 const inWords = (value: Value, kind: Kind, book: Book): string =>
   (typeof value === "number" && kind !== "days") || typeof value === "string"
-    ? String(value)
+    ? withMark(String(value), book.decimal)
     : show(value, kind, book);

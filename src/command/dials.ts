@@ -1,5 +1,6 @@
 /** The options that vary and solve share: cells to turn, their ranges, cells to look at. */
 
+import { unclearFigure } from "../../functions/decimal.ts";
 import type { OpenSpan } from "../engine/aim.ts";
 import { type Dial, dialAt, figureFor, isProblem, type Problem } from "../engine/dial.ts";
 import type { Engine } from "../engine/engine.ts";
@@ -68,7 +69,8 @@ function figure(engine: Engine, dial: Dial, option: string, text: string | undef
       : dial.kind === "days" && option !== "step"
         ? "a date such as 2026-05-04"
         : "a number";
-  throw new Wrong(`--${option} must be ${wanted}, not "${text}"`);
+  const unclear = unclearFigure(text, engine.book.decimal ?? "point");
+  throw new Wrong(unclear ? `--${option}: ${unclear}` : `--${option} must be ${wanted}, not "${text}"`);
 }
 
 /** Cells to look at, by their names with commas between. */

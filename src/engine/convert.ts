@@ -4,6 +4,7 @@
  * What is rounded to the tape's own finest mark follows the new tape.
  */
 import { catalogue } from "../../functions/catalogue.ts";
+import { type Decimal, withMark } from "../../functions/decimal.ts";
 import type { Kind } from "../../functions/define.ts";
 import { markSize, roundTo, tapeText, USUAL_MARK } from "../../functions/fractions.ts";
 import { convert, type Unit } from "../../functions/units.ts";
@@ -56,19 +57,28 @@ function convertCell(book: Book, kinds: Kinds, typed: string, place: Place, unit
     kinds.of(place),
     book.unit,
     unit,
+    book.decimal,
   );
 }
 
 /** A typed figure or outline; one that names its unit stands as it is. */
-function convertTyped(typed: string, content: Content, kind: Kind, from: Unit, to: Unit): string {
+function convertTyped(
+  typed: string,
+  content: Content,
+  kind: Kind,
+  from: Unit,
+  to: Unit,
+  decimal?: Decimal,
+): string {
   const factor = convert(1, from, to);
   if (content.is === "text")
     return kind === "piece" || /^\s*[Mm][\s\d.+-]/.test(typed) ? (scalePath(typed, factor) ?? typed) : typed;
   if (content.is !== "length" && content.is !== "number") return typed;
-  if (kind === "area" && content.is === "number") return figureText(content.value * factor ** 2);
+  if (kind === "area" && content.is === "number")
+    return withMark(figureText(content.value * factor ** 2), decimal);
   if (kind !== "length" || (content.is === "length" && namesUnit(typed))) return typed;
   const value = convert(content.value, from, to);
-  const figure = to === "in" ? inchText(value) : figureText(value);
+  const figure = withMark(to === "in" ? inchText(value) : figureText(value), decimal);
   // A fraction alone was a length by its looks; a decimal needs its unit to be one.
   return content.is === "length" && !content.sure && !figure.includes("/") ? `${figure} ${to}` : figure;
 }

@@ -2,6 +2,7 @@
  * A typed cell that a question turns: what kind of figure it holds, the step that suits it, and
  * how a figure is typed into it so that it still means the same kind of thing.
  */
+import { withMark } from "../../functions/decimal.ts";
 import type { Kind } from "../../functions/define.ts";
 import { markSize, tapeText } from "../../functions/fractions.ts";
 import { fullAddress, nameOf, type Place } from "../book/address.ts";
@@ -80,7 +81,7 @@ const short = (text: string): string => (text.length > 40 ? `${text.slice(0, 37)
 function usualStep(book: Book, kind: Kind, typed: string, now: number | null): number {
   if (kind === "length") return markSize(book.mark, book.unit);
   if (kind === "count" || kind === "days") return 1;
-  const places = /\.(\d+)/.exec(typed)?.[1]?.length ?? 0;
+  const places = /[.,](\d+)\D*$/.exec(typed)?.[1]?.length ?? 0;
   const last = 10 ** -places / (typed.includes("%") ? 100 : 1);
   return now !== null && kind === "share" && last === 1 ? 0.1 : last;
 }
@@ -96,8 +97,8 @@ export function figureFor(book: Book, dial: Pick<Dial, "kind">, text: string): n
 /** A figure as the maker reads it: a length on the tape when it falls on a mark, else in decimals. */
 export function figureText(book: Book, kind: Kind, figure: number): string {
   if (kind !== "length") return show(figure, kind, book);
-  const tape = tapeText(figure, book.unit, book.mark);
-  return figureFor(book, { kind }, tape) === clean(figure) ? tape : plainNumber(figure);
+  const tape = tapeText(figure, book.unit, book.mark, book.decimal);
+  return figureFor(book, { kind }, tape) === clean(figure) ? tape : plainNumber(figure, 4, book.decimal);
 }
 
 /** A number without the dust of binary arithmetic: at most 12 figures. */
@@ -106,14 +107,14 @@ export const clean = (figure: number): number => Number(figure.toPrecision(12));
 /** What to type in the dial's cell so that it holds this figure and is still the same kind of content. */
 export function typedFor(book: Book, dial: Dial, figure: number): string {
   const was = contentAt(book, dial.place).is;
-  const plain = String(clean(figure));
+  const plain = withMark(String(clean(figure)), book.decimal);
   const column = book.pages[dial.place.page]?.columns[dial.place.column]?.kind ?? "any";
-  const tape = tapeText(figure, book.unit, book.mark);
+  const tape = tapeText(figure, book.unit, book.mark, book.decimal);
   const ways =
     was === "date"
       ? [dayText(figure)]
       : was === "share"
-        ? [`${clean(figure * 100)}%`]
+        ? [`${withMark(String(clean(figure * 100)), book.decimal)}%`]
         : was === "length"
           ? [tape, `${tape} ${book.unit}`, plain, `${plain} ${book.unit}`]
           : [plain];

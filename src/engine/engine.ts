@@ -98,6 +98,7 @@ export class Engine {
     this.#context = {
       unit: book.unit,
       mark: book.mark,
+      decimal: book.decimal,
       plan: (question) => this.#desk(question, this.#book.lays),
       laid: (cell, lay) => {
         // A formula that is worked outside the book is worked as if it stood in the first cell.
@@ -192,7 +193,7 @@ export class Engine {
       // Out of all foresight: the former book stands, worked anew.
       this.#book = old;
       this.#kinds = new Kinds(old);
-      Object.assign(this.#context, { unit: old.unit, mark: old.mark });
+      Object.assign(this.#context, { unit: old.unit, mark: old.mark, decimal: old.decimal });
       this.#rebuild();
       throw reason;
     }
@@ -204,7 +205,7 @@ export class Engine {
     this.#oddities.forget();
     this.#kinds = this.#kinds.follow(next);
     if (!changed) {
-      Object.assign(this.#context, { unit: next.unit, mark: next.mark });
+      Object.assign(this.#context, { unit: next.unit, mark: next.mark, decimal: next.decimal });
       this.#rebuild();
       return;
     }

@@ -1,4 +1,5 @@
 /** The working of a cell: how its figure came about, step by step, and what it rests on. */
+import { withMark } from "../../functions/decimal.ts";
 import type { Cell, Declaration, Kind } from "../../functions/define.ts";
 import type { Shape } from "../../functions/drawing.ts";
 import { type Argument, explain as explainCall, isRefused } from "../../functions/work.ts";
@@ -136,7 +137,7 @@ function callWorking(engine: Engine, declaration: Declaration, args: readonly Ar
           : measuredKind(step.name, shapes);
     kinds.set(step.name, kind);
     const shown = show(step.value, kind, rule);
-    const filled = step.formula ? fill(step.rule, shownOf) : step.rule;
+    const filled = step.formula ? withMark(fill(step.rule, shownOf), rule.decimal) : step.rule;
     shownOf.set(step.name, shown);
     return {
       name: step.name,
@@ -190,7 +191,7 @@ function showArgument(value: Argument, kind: Kind, rule: Rule): string {
 }
 
 function showOne(value: Cell, kind: Kind, rule: Rule): string {
-  if (kind === "share" && typeof value === "number") return plainNumber(value, 4);
+  if (kind === "share" && typeof value === "number") return plainNumber(value, 4, rule.decimal);
   return show(value, kind, rule);
 }
 

@@ -56,7 +56,7 @@ export function wordsOf(shape: Shape, rule: Rule): string {
   const label = shape.label ?? "";
   const figure = measureShape(shape)!;
   if (shape.kind === "dimension") return `${label} ${show(figure, "length", rule)}`.trim();
-  if (shape.kind === "angle") return `${label} ${plainNumber(figure, 1)}°`.trim();
+  if (shape.kind === "angle") return `${label} ${plainNumber(figure, 1, rule.decimal)}°`.trim();
   if (shape.kind === "marks") return label && `${label} × ${figure}`;
   return label;
 }

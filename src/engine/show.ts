@@ -1,4 +1,5 @@
 /** Values in the words of the tape: what a cell shows for what it holds. */
+import { type Decimal, withMark } from "../../functions/decimal.ts";
 import type { Kind } from "../../functions/define.ts";
 import { type Mark, readTape, tapeText } from "../../functions/fractions.ts";
 import { pieceBounds, readPiece } from "../../functions/piece.ts";
@@ -7,41 +8,51 @@ import type { Unit } from "../../functions/units.ts";
 export interface Rule {
   readonly unit: Unit;
   readonly mark: Mark;
+  readonly decimal?: Decimal;
 }
 
-/** A plain number without needless places: at most `places` after the point. */
-export const plainNumber = (value: number, places = 4): string =>
-  Math.abs(value) >= 1e15 ? value.toExponential(4) : String(Number(value.toFixed(places)) + 0);
+/** A plain number without needless places: at most `places` after the decimal mark. */
+export const plainNumber = (value: number, places = 4, decimal?: Decimal): string =>
+  withMark(
+    Math.abs(value) >= 1e15 ? value.toExponential(4) : String(Number(value.toFixed(places)) + 0),
+    decimal,
+  );
+
+/** A length with its unit: "16 1/2 in". */
+export const lengthText = (length: number, { unit, mark, decimal }: Rule): string =>
+  `${tapeText(length, unit, mark, decimal)} ${unit}`;
 
 /** A day as the engine counts it (days since 1899-12-30) as ISO writes it. */
 export const dayText = (day: number): string =>
   new Date(Math.round(day - 25569) * 86_400_000).toISOString().slice(0, 10);
 
 /** A value of this kind as a cell shows it. */
-export function show(value: number | string | boolean | null, kind: Kind, { unit, mark }: Rule): string {
+export function show(value: number | string | boolean | null, kind: Kind, rule: Rule): string {
+  const { unit, mark, decimal } = rule;
   if (value === null) return "";
   if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
-  if (typeof value === "string") return kind === "piece" ? pieceText(value, { unit, mark }) : value;
+  if (typeof value === "string") return kind === "piece" ? pieceText(value, rule) : value;
   switch (kind) {
     case "length":
-      return tapeText(value, unit, mark);
+      return tapeText(value, unit, mark, decimal);
     case "area":
-      return `${plainNumber(value, 2)} sq ${unit}`;
+      return `${plainNumber(value, 2, decimal)} sq ${unit}`;
     case "angle":
-      return `${plainNumber(value, 2)}°`;
+      return `${plainNumber(value, 2, decimal)}°`;
     case "money":
-      return value.toFixed(2);
+      return withMark((Math.abs(value) < 0.005 ? 0 : value).toFixed(2), decimal);
     case "days":
-      return value > 20_000 && value < 120_000 ? dayText(value) : plainNumber(value, 2);
+      return value > 20_000 && value < 120_000 ? dayText(value) : plainNumber(value, 2, decimal);
     default:
-      return plainNumber(value);
+      return plainNumber(value, 4, decimal);
   }
 }
 
-function pieceText(path: string, { unit, mark }: Rule): string {
+function pieceText(path: string, { unit, mark, decimal }: Rule): string {
   try {
     const box = pieceBounds(readPiece(path));
-    return `piece ${tapeText(box.right - box.left, unit, mark)} × ${tapeText(box.high - box.low, unit, mark)}`;
+    const size = (length: number) => tapeText(length, unit, mark, decimal);
+    return `piece ${size(box.right - box.left)} × ${size(box.high - box.low)}`;
   } catch {
     return path;
   }
@@ -51,10 +62,13 @@ function pieceText(path: string, { unit, mark }: Rule): string {
  * What a cell shows, and beside a length that is not on a mark of the tape its decimals: "2 7/8 (2.8325)".
  * To a ten-thousandth of the unit; finer is rounding dust and no cloth.
  */
-export function shownWithDecimals(shown: string, value: unknown, kind: Kind, { unit }: Rule): string {
+export function shownWithDecimals(shown: string, value: unknown, kind: Kind, rule: Rule): string {
+  const { unit, decimal } = rule;
   if (kind !== "length" || typeof value !== "number") return shown;
-  const read = readTape(shown, unit)?.length;
-  return read !== undefined && Math.abs(read - value) < 5e-5 ? shown : `${shown} (${plainNumber(value)})`;
+  const read = readTape(shown, unit, decimal)?.length;
+  return read !== undefined && Math.abs(read - value) < 5e-5
+    ? shown
+    : `${shown} (${plainNumber(value, 4, decimal)})`;
 }
 
 function exactPiece(path: string, rule: Rule): string {
@@ -69,10 +83,10 @@ function exactPiece(path: string, rule: Rule): string {
 
 /** The value behind what is shown, to twelve figures; of a piece its size, since its path would fill the page. */
 export function exact(value: number | string | boolean | null, kind: Kind, rule: Rule): string {
-  const { unit } = rule;
+  const { unit, decimal } = rule;
   if (typeof value === "string" && kind === "piece") return exactPiece(value, rule);
   if (typeof value !== "number") return value === null ? "" : String(value);
-  const figure = String(Number(value.toPrecision(12)));
+  const figure = withMark(String(Number(value.toPrecision(12))), decimal);
   if (kind === "length") return `${figure} ${unit}`;
   return kind === "area" ? `${figure} sq ${unit}` : kind === "angle" ? `${figure}°` : figure;
 }

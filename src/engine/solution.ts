@@ -64,7 +64,7 @@ export function foundText(
     return `${made}, the ${aim.is} ${range}${also}`;
   }
   if (aim.is !== "equal") return `${made}; ${beyondText(copy, wish, rows, found)}`;
-  const exact = exactly === null ? "" : ` (exactly at ${plainNumber(exactly)})`;
+  const exact = exactly === null ? "" : ` (exactly at ${plainNumber(exactly, 4, copy.book.decimal)})`;
   if (count === 1) return `${made}${exact}; no other step ${range} does as well`;
   if (copy.dials.length > 1) return `${made}; ${count} settings ${range} do and this is the ${end}`;
   const say = (row: Row) => figureText(copy.book, copy.dials[0]!.kind, row.figures[0]!);

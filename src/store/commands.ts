@@ -1,5 +1,6 @@
 /** Everything a person can do to a book, each as a command with a name for the history. */
 
+import type { Decimal } from "../../functions/decimal.ts";
 import type { Mark } from "../../functions/fractions.ts";
 import type { Unit } from "../../functions/units.ts";
 import { cellAddress, columnLetters, nameFault, nameOf, type Place } from "../book/address.ts";
@@ -16,6 +17,7 @@ import {
   typedAt,
 } from "../book/shape.ts";
 import { convertBook } from "../engine/convert.ts";
+import { showDecimal } from "../engine/show-decimal.ts";
 import type { Command } from "./store.ts";
 
 const many = (count: number, noun: string) => (count === 1 ? `a ${noun}` : `${count} ${noun}s`);
@@ -182,6 +184,12 @@ export const retitle = (title: string): Command => ({
 export const changeUnit = (unit: Unit): Command => ({
   label: unit === "in" ? "measure in inches" : "measure in centimetres",
   edit: (book) => convertBook(book, unit),
+});
+
+/** Shows figures with a decimal point or comma; what is typed is written anew where it would read otherwise. */
+export const changeDecimal = (decimal: Decimal): Command => ({
+  label: `show a decimal ${decimal}`,
+  edit: (book) => showDecimal(book, decimal),
 });
 
 /** Shows lengths to another finest mark of the tape. */

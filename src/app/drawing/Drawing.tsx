@@ -89,6 +89,7 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
           picture={picture}
           ghost={before && pictureOf(before.shapes, store.shown)}
           unit={unit}
+          decimal={store.shown.decimal}
           title={`Drawing of ${drawn.name ?? drawn.address}, ${drawn.shown}`}
           description={drawn.shapes
             .map((shape) => wordsOf(shape, store.shown))

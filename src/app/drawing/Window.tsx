@@ -1,5 +1,6 @@
 /** The window onto a drawing: it fits the whole drawing until one looks nearer. */
 import { type ReactNode, useLayoutEffect, useRef, useState } from "react";
+import type { Decimal } from "../../../functions/decimal.ts";
 import type { Point } from "../../../functions/geometry.ts";
 import type { Unit } from "../../../functions/units.ts";
 import type { Picture } from "../../engine/picture.ts";
@@ -14,13 +15,14 @@ interface Props {
   readonly picture: Picture;
   readonly ghost: Picture | null;
   readonly unit: Unit;
+  readonly decimal: Decimal | undefined;
   readonly title: string;
   readonly description: string;
 }
 
 const MARGIN = 34;
 
-export function Window({ children, picture, ghost, unit, title, description }: Props) {
+export function Window({ children, picture, ghost, unit, decimal, title, description }: Props) {
   const element = useRef<HTMLDivElement>(null);
   const [size, setSize] = useState<Size>({ width: 0, height: 0 });
   const [near, setNear] = useState<View | null>(null);
@@ -69,7 +71,7 @@ export function Window({ children, picture, ghost, unit, title, description }: P
         )}
         <span className="scale" aria-hidden="true">
           <span className="scale-bar" style={{ width: bar * view.scale }} />
-          {plainNumber(bar, 3)} {unit}
+          {plainNumber(bar, 3, decimal)} {unit}
         </span>
       </div>
       <div className="window-foot">

@@ -1,10 +1,9 @@
 /** What a lay is compared with: another lay of the book, or the same pieces with the nap the other way. */
 import { TURNS } from "../../../functions/cut.ts";
-import { tapeText } from "../../../functions/fractions.ts";
 import type { Lay, LayQuestion } from "../../../functions/lay.ts";
 import type { Place } from "../../book/address.ts";
 import { isFormula } from "../../book/formula.ts";
-import { plainNumber } from "../../engine/show.ts";
+import { lengthText, plainNumber } from "../../engine/show.ts";
 import type { Store } from "../../store/store.ts";
 import { answeredAt } from "./asked.ts";
 import { LayPicture } from "./LayPicture.tsx";
@@ -99,25 +98,27 @@ function layCells({ shown }: Store): Place[] {
 
 /** The other lay, to look at only. */
 export function Still({ store, laid, scale }: { store: Store; laid: Laid; scale: number }) {
-  const { unit, mark } = store.shown;
   const { name, ...rest } = laid;
   return (
     <div className="lay-still">
       <p className="lay-name">{name}</p>
-      <LayPicture {...rest} scale={scale} unit={unit} mark={mark} title={`The lay of ${name}`} />
+      <LayPicture {...rest} scale={scale} rule={store.shown} title={`The lay of ${name}`} />
     </div>
   );
 }
 
 export function Figures({ store, laid }: { store: Store; laid: readonly Laid[] }) {
-  const { unit, mark } = store.shown;
-  const say = (length: number) => `${tapeText(length, unit, mark)} ${unit}`;
+  const { unit } = store.shown;
+  const say = (length: number) => lengthText(length, store.shown);
   const rows: readonly (readonly [string, (one: Laid) => string])[] = [
     ["width of cloth", ({ question }) => question.cloths.map(({ width }) => say(width)).join(", ")],
     ["pieces lie", ({ question }) => (isOneWay(question) ? "one way" : "either way up")],
     ["length used", ({ lay }) => lay.lengths.map(say).join(", ")],
-    ["cloth used", ({ question, lay }) => `${plainNumber(clothArea(question, lay), 0)} sq ${unit}`],
-    ["covered", ({ lay }) => coverText(lay).replace(" covered", "")],
+    [
+      "cloth used",
+      ({ question, lay }) => `${plainNumber(clothArea(question, lay), 0, store.shown.decimal)} sq ${unit}`,
+    ],
+    ["covered", ({ lay }) => coverText(lay, store.shown.decimal).replace(" covered", "")],
   ];
   return (
     <table className="lay-figures">

@@ -1,9 +1,12 @@
 /** Where the cloth in hand falls short: the join with which it would do, and the lay that proves it. */
+
 import { useEffect, useState } from "react";
-import { markSize, readTape, tapeText } from "../../../functions/fractions.ts";
+import { withMark } from "../../../functions/decimal.ts";
+import { markSize, readTape } from "../../../functions/fractions.ts";
 import type { LayQuestion } from "../../../functions/lay.ts";
 import { joinsText, type Pieced, piecing } from "../../../functions/piecing.ts";
 import { convert } from "../../../functions/units.ts";
+import { lengthText } from "../../engine/show.ts";
 import { isLarge, MOST_COPIES } from "../../lay/late.ts";
 import { quickLay } from "../../lay/plan.ts";
 import type { Store } from "../../store/store.ts";
@@ -25,11 +28,11 @@ const MOST_LAYS = 200;
 const WIDEST = 20;
 
 export function Joins({ store, question, scale }: Props) {
-  const { unit, mark } = store.shown;
-  const [typed, setTyped] = useState(unit === "in" ? "1/2" : "1.5");
+  const { unit, mark, decimal } = store.shown;
+  const [typed, setTyped] = useState(unit === "in" ? "1/2" : withMark("1.5", decimal));
   const [told, setTold] = useState<Told>({ is: "nothing" });
-  const say = (length: number) => `${tapeText(length, unit, mark)} ${unit}`;
-  const seam = readTape(typed, unit)?.length ?? 0;
+  const say = (length: number) => lengthText(length, store.shown);
+  const seam = readTape(typed, unit, decimal)?.length ?? 0;
   const isGood = seam > 0 && seam <= convert(WIDEST, "cm", unit);
   const looking = told.is === "looking" ? told.seam : null;
 
@@ -82,7 +85,7 @@ export function Joins({ store, question, scale }: Props) {
       </p>
       {told.is === "ended" && told.found && (
         <div className="lay-still">
-          <LayPicture {...told.found} scale={scale} unit={unit} mark={mark} title="The lay with the join" />
+          <LayPicture {...told.found} scale={scale} rule={store.shown} title="The lay with the join" />
         </div>
       )}
     </div>

@@ -1,7 +1,7 @@
 /** The lay of a cell on its cloth: looked for, laid by hand, pinned, and set beside another. */
+import { lengthText } from "../../engine/show.ts";
 import "./lay.css";
 import { useEffect, useMemo, useRef, useState, useSyncExternalStore } from "react";
-import { tapeText } from "../../../functions/fractions.ts";
 import type { LayQuestion, Placement } from "../../../functions/lay.ts";
 import type { Place } from "../../book/address.ts";
 import { laidSign } from "../../engine/laid.ts";
@@ -47,10 +47,10 @@ const UNTOUCHED: Work = { moved: null, pins: new Set(), chosen: null };
 
 function Table({ store, place, asked }: Props & { asked: Answered }) {
   const { question, hash, lay: answer } = asked;
-  const { unit, mark } = store.shown;
+  const { unit } = store.shown;
   const { engine } = store;
   const cell = engine.view(place).name ?? engine.address(place);
-  const say = (length: number) => `${tapeText(length, unit, mark)} ${unit}`;
+  const say = (length: number) => lengthText(length, store.shown);
   const [{ moved, pins, chosen }, setWork] = useState(UNTOUCHED);
   const [beside, setBeside] = useState<Choice>(null);
   const [nearer, setNearer] = useState(1);
@@ -94,7 +94,7 @@ function Table({ store, place, asked }: Props & { asked: Answered }) {
     <div className="lay-board">
       <p className="lay-what">
         <b>{say(lay.lengths.reduce((sum, length) => sum + length, 0))}</b> of {clothText(question, say)},{" "}
-        {coverText(lay)}, {leftOver(question, lay, unit)} left over.{" "}
+        {coverText(lay, store.shown.decimal)}, {leftOver(question, lay, unit, store.shown.decimal)} left over.{" "}
         <span className="lay-origin">
           {!own && <span aria-hidden="true">{laidSign(answer.origin ?? { by: "quick" })} </span>}
           {own ? "Your own arrangement; the book does not keep it yet." : originSentence(answer.origin)}
@@ -117,8 +117,7 @@ function Table({ store, place, asked }: Props & { asked: Answered }) {
               lay={lay}
               hand={hand}
               scale={fit.scale * nearer}
-              unit={unit}
-              mark={mark}
+              rule={store.shown}
               name={other ? cell : null}
               title={`The lay of ${cell}: ${lay.placements.length} pieces on ${clothText(question, say)}`}
               chosen={chosen}

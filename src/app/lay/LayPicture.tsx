@@ -1,8 +1,7 @@
 /** A lay on its cloths to scale: the tape along the selvedge, every copy with its grain, what is left over hatched. */
 import { useId, useMemo } from "react";
-import { type Mark, tapeText } from "../../../functions/fractions.ts";
 import type { Lay, LayCloth, LayQuestion, Placement } from "../../../functions/lay.ts";
-import type { Unit } from "../../../functions/units.ts";
+import { lengthText, type Rule } from "../../engine/show.ts";
 import { turned } from "../../lay/outline.ts";
 import { copyKey } from "./arrange.ts";
 import { type Label, LayCopy, labelOf, pathOf } from "./LayCopy.tsx";
@@ -13,8 +12,7 @@ interface Props {
   readonly lay: Lay;
   /** Pixels to one unit of length. */
   readonly scale: number;
-  readonly unit: Unit;
-  readonly mark: Mark;
+  readonly rule: Rule;
   /** What the whole picture shows, for who can not see it. */
   readonly title: string;
   readonly chosen?: string | null;
@@ -40,7 +38,7 @@ export const longOf = ({ cloths }: LayQuestion, lay: Lay): number[] =>
 export const MARGIN = 2 * BESIDE;
 
 export function LayPicture(props: Props) {
-  const { question, lay, scale, unit, mark, title, chosen, pins, wish } = props;
+  const { question, lay, scale, rule, title, chosen, pins, wish } = props;
   const { cloths, pieces } = question;
   const hatch = useId();
   const labels = useMemo(() => labelBook(question, scale), [question, scale]);
@@ -69,7 +67,7 @@ export function LayPicture(props: Props) {
         </defs>
         {cloths.map((cloth, i) => (
           <g key={cloth.name} transform={`translate(${BESIDE} ${tops[i]})`}>
-            <Tape length={long[i]!} scale={scale} unit={unit} mark={mark} />
+            <Tape length={long[i]!} scale={scale} rule={rule} />
             <Cloth cloth={cloth} long={long[i]! * scale} scale={scale} fill={`url(#${hatch})`} />
             {lay.placements
               .filter((placement) => placement.cloth === i)
@@ -95,7 +93,7 @@ export function LayPicture(props: Props) {
             )}
             {cloth.length !== null && (
               <text className="lay-caption" x={0} y={cloth.width * scale + CAPTION}>
-                {clothCaption(cloth, lay.lengths[i]!, (length) => `${tapeText(length, unit, mark)} ${unit}`)}
+                {clothCaption(cloth, lay.lengths[i]!, (length) => lengthText(length, rule))}
               </text>
             )}
           </g>
@@ -176,8 +174,8 @@ function Flaws({ flaws, scale }: { flaws: NonNullable<LayCloth["flaws"]>; scale:
   ));
 }
 
-function Tape({ length, scale, unit, mark }: { length: number; scale: number; unit: Unit; mark: Mark }) {
-  const ticks = ticksOf(length, unit, mark, FIGURE / scale);
+function Tape({ length, scale, rule }: { length: number; scale: number; rule: Rule }) {
+  const ticks = ticksOf(length, rule.unit, rule.mark, FIGURE / scale, rule.decimal);
   const end = length * scale;
   return (
     <g className="lay-tape">
@@ -194,7 +192,7 @@ function Tape({ length, scale, unit, mark }: { length: number; scale: number; un
           ),
       )}
       <text className="lay-long" x={end} y={-16} textAnchor="end">
-        {tapeText(length, unit, mark)} {unit}
+        {lengthText(length, rule)}
       </text>
     </g>
   );

@@ -1,8 +1,11 @@
 /** Below the drawing of a lay: the search for one that takes less cloth. */
+
 import { useState, useSyncExternalStore } from "react";
-import { readTape, tapeText } from "../../../functions/fractions.ts";
+import { unclearFigure } from "../../../functions/decimal.ts";
+import { readTape } from "../../../functions/fractions.ts";
 import type { Lay, Placement } from "../../../functions/lay.ts";
 import type { Asked } from "../../engine/question.ts";
+import { lengthText } from "../../engine/show.ts";
 import type { Store } from "../../store/store.ts";
 import { backgroundOf } from "./background.ts";
 import { onSearchesByItself, searchesByItself, setSearchesByItself } from "./by-itself.ts";
@@ -27,9 +30,9 @@ export function LaySearch({ store, asked, cell, pinned, start, onBegin }: Props)
   const searching = useSyncExternalStore(session.subscribe, session.state);
   const [seconds, setSeconds] = useState(10);
   const [enough, setEnough] = useState("");
-  const { unit, mark } = store.shown;
-  const say = (length: number) => `${tapeText(length, unit, mark)} ${unit}`;
-  const limit = enough.trim() === "" ? null : readTape(enough, unit);
+  const { unit, decimal } = store.shown;
+  const say = (length: number) => lengthText(length, store.shown);
+  const limit = enough.trim() === "" ? null : readTape(enough, unit, decimal);
   const wrong = enough.trim() !== "" && !limit;
   const here = searching.hash === asked.hash;
 
@@ -85,7 +88,8 @@ export function LaySearch({ store, asked, cell, pinned, start, onBegin }: Props)
       <ByItself store={store} hash={asked.hash} />
       <p role="status" className="lay-told">
         {wrong
-          ? `good enough must be a length such as 2 yd or 40 1/2, not "${enough.slice(0, 24)}"`
+          ? (unclearFigure(enough, decimal ?? "point") ??
+            `good enough must be a length such as 2 yd or 40 1/2, not "${enough.slice(0, 24)}"`)
           : here && searching.ending !== null && toldOf(searching, say)}
       </p>
       {here && searching.trouble && <p className="look">{searching.trouble}</p>}

@@ -1,8 +1,8 @@
 /** The table a lay is laid on by hand: dragged by pointer, moved by keys, and never one piece over another. */
 import { type KeyboardEvent, type PointerEvent, useState } from "react";
-import type { Mark } from "../../../functions/fractions.ts";
 import type { Lay, LayQuestion, Placement } from "../../../functions/lay.ts";
-import { convert, type Unit } from "../../../functions/units.ts";
+import { convert } from "../../../functions/units.ts";
+import type { Rule } from "../../engine/show.ts";
 import { answerFrom } from "../../lay/answer.ts";
 import type { Hand } from "../../lay/hand.ts";
 import { copyKey, neighbour, replaced, stepped, turnedRound } from "./arrange.ts";
@@ -14,8 +14,7 @@ interface Props {
   readonly hand: Hand;
   /** Pixels to one unit of length. */
   readonly scale: number;
-  readonly unit: Unit;
-  readonly mark: Mark;
+  readonly rule: Rule;
   readonly title: string;
   /** Written above it when another lay stands beside it. */
   readonly name: string | null;
@@ -41,7 +40,7 @@ interface Drag {
 }
 
 export function LayTable(props: Props) {
-  const { question, lay, hand, scale, unit, mark, title, chosen, pins } = props;
+  const { question, lay, hand, scale, rule, title, chosen, pins } = props;
   const [drag, setDrag] = useState<Drag | null>(null);
 
   const find = (key: string | null) => lay.placements.find((one) => copyKey(one) === key);
@@ -73,7 +72,7 @@ export function LayTable(props: Props) {
     const from = find(chosen);
     const moveTo = (there: Placement | null) => there && props.onMove(replaced(lay.placements, there));
     // A quarter of an inch or half a centimetre; with Shift four times as far.
-    const step = (unit === "in" ? 0.25 : convert(0.5, "cm", unit)) * (event.shiftKey ? 4 : 1);
+    const step = (rule.unit === "in" ? 0.25 : convert(0.5, "cm", rule.unit)) * (event.shiftKey ? 4 : 1);
     if (event.key === "Escape" && drag) setDrag(null);
     else if (event.key === "PageDown") props.onChoose(neighbour(question, lay.placements, chosen, 1));
     else if (event.key === "PageUp") props.onChoose(neighbour(question, lay.placements, chosen, -1));
@@ -105,8 +104,7 @@ export function LayTable(props: Props) {
         question={question}
         lay={shown}
         scale={scale}
-        unit={unit}
-        mark={mark}
+        rule={rule}
         title={title}
         chosen={chosen}
         pins={pins}

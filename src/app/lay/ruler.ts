@@ -1,4 +1,5 @@
 /** The marks of a tape laid along the selvedge. */
+import type { Decimal } from "../../../functions/decimal.ts";
 import { type Mark, tapeText } from "../../../functions/fractions.ts";
 import type { Unit } from "../../../functions/units.ts";
 
@@ -36,12 +37,12 @@ const STEPS: Readonly<Record<Unit, readonly (readonly [figure: number, tick: num
 };
 
 /** Ticks from 0 up to `length`, their figures at least `apart` from one another, all in the book's unit. */
-export function ticksOf(length: number, unit: Unit, mark: Mark, apart: number): Tick[] {
+export function ticksOf(length: number, unit: Unit, mark: Mark, apart: number, decimal?: Decimal): Tick[] {
   const steps = STEPS[unit];
   const [figure, tick] = steps.find(([step]) => step >= apart) ?? steps.at(-1)!;
   const every = Math.round(figure / tick);
   return Array.from({ length: Math.floor(length / tick + 1e-9) + 1 }, (_, i) => ({
     at: i * tick,
-    label: i % every === 0 ? tapeText(i * tick, unit, mark) : null,
+    label: i % every === 0 ? tapeText(i * tick, unit, mark, decimal) : null,
   }));
 }

@@ -1,4 +1,5 @@
 /** What is told of a lay in words. */
+import type { Decimal } from "../../../functions/decimal.ts";
 import {
   type Lay,
   type LayOrigin,
@@ -9,16 +10,17 @@ import {
 import type { Unit } from "../../../functions/units.ts";
 import { plainNumber } from "../../engine/show.ts";
 
-export const coverText = ({ density }: Lay): string => `${plainNumber(100 * density, 1)} % covered`;
+export const coverText = ({ density }: Lay, decimal?: Decimal): string =>
+  `${plainNumber(100 * density, 1, decimal)} % covered`;
 
 /** Area of the cloth used, of width × length used. */
 export const clothArea = ({ cloths }: LayQuestion, { lengths }: Lay): number =>
   lengths.reduce((sum, length, i) => sum + length * cloths[i]!.width, 0);
 
 /** The cloth between the pieces, up to the end of the lay. */
-export function leftOver(question: LayQuestion, lay: Lay, unit: Unit): string {
+export function leftOver(question: LayQuestion, lay: Lay, unit: Unit, decimal?: Decimal): string {
   const area = clothArea(question, lay) * (1 - lay.density);
-  return `${plainNumber(Math.max(0, area), area < 10 ? 1 : 0)} sq ${unit}`;
+  return `${plainNumber(Math.max(0, area), area < 10 ? 1 : 0, decimal)} sq ${unit}`;
 }
 
 export function missingText({ pieces }: LayQuestion, { missing }: Lay): string {

@@ -1,9 +1,10 @@
 /** The top of the page: the book's title, its unit and finest mark, undo and redo, the way to other books. */
 import "./top.css";
 import { useState } from "react";
+import type { Decimal } from "../../../functions/decimal.ts";
 import type { Mark } from "../../../functions/fractions.ts";
 import type { Unit } from "../../../functions/units.ts";
-import { changeMark, changeUnit, retitle } from "../../store/commands.ts";
+import { changeDecimal, changeMark, changeUnit, retitle } from "../../store/commands.ts";
 import type { Command, Store } from "../../store/store.ts";
 import { copyText, lastCopy } from "../files/copies.ts";
 import type { Keeping } from "../files/keeper.ts";
@@ -23,7 +24,7 @@ const MARKS: Record<Unit, readonly Mark[]> = {
 };
 
 export function Top({ store, keeping, onBooks, onSave, onHelp, onRefused }: Props) {
-  const { unit, mark } = store.shown;
+  const { unit, mark, decimal = "point" } = store.shown;
   const run = (command: Command) => {
     const refusal = store.run(command);
     if (refusal) onRefused(refusal);
@@ -86,6 +87,17 @@ export function Top({ store, keeping, onBooks, onSave, onHelp, onRefused }: Prop
                 {one.includes("/") ? `${one} in` : one}
               </option>
             ))}
+          </select>
+        </label>
+        <label>
+          <span>Decimals</span>
+          <select
+            value={decimal}
+            aria-label="Decimal mark"
+            onChange={(event) => run(changeDecimal(event.target.value as Decimal))}
+          >
+            <option value="point">28.5</option>
+            <option value="comma">28,5</option>
           </select>
         </label>
       </div>

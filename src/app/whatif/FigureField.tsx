@@ -1,5 +1,6 @@
 /** A figure typed as in a cell: "8 1/2", "42 cm", "6". What can't be read stays, with a sentence beneath. */
 import { useId, useState } from "react";
+import { unclearFigure } from "../../../functions/decimal.ts";
 import type { Kind } from "../../../functions/define.ts";
 import type { Book } from "../../book/shape.ts";
 import { figureFor, figureText } from "../../engine/dial.ts";
@@ -54,7 +55,8 @@ export function FigureField({ book, label, kind, value, onFigure, open }: Props)
       />
       {wrong && (
         <span id={`${id}-wrong`} className="look" role="alert">
-          {label.toLowerCase()} must be {WANTED[kind] ?? "a number"}, not “{text}”
+          {unclearFigure(text, book.decimal ?? "point") ??
+            `${label.toLowerCase()} must be ${WANTED[kind] ?? "a number"}, not “${text}”`}
         </span>
       )}
     </span>

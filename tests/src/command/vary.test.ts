@@ -175,3 +175,66 @@ test("when no step has an answer the sentence says why", async () => {
   expect(status).toBe(2);
   expect(JSON.parse(out).error).toMatch(/^no step has an answer: at the first, hem must be at least/);
 });
+
+test("a range may be typed with decimal commas, and a book that shows them is told with them", async () => {
+  const args = [
+    "book.json",
+    "--cell",
+    "depth",
+    "--from",
+    "26,5",
+    "--to",
+    "27,5",
+    "--step",
+    "0,5",
+    "--watch",
+    "cloth",
+  ];
+  const { out } = await run(panelSkirt(), "vary", ...args, "--json");
+  expect(JSON.parse(out).rows.map(({ depth }: { depth: number }) => depth)).toEqual([26.5, 27, 27.5]);
+  const comma = { ...bookOf({ depth: "70,5", twice: "=depth*2,1" }, "cm"), decimal: "comma" as const };
+  const told = await run(
+    comma,
+    "vary",
+    "book.json",
+    "--cell",
+    "depth",
+    "--from",
+    "70,5",
+    "--to",
+    "70.6",
+    "--step",
+    "0,1",
+    "--watch",
+    "twice",
+  );
+  expect(told.out.split("\n")).toEqual(["depth  twice", "70,5   148,05", "70,6   148,26"]);
+  const unclear = await run(
+    panelSkirt(),
+    "vary",
+    "book.json",
+    "--cell",
+    "depth",
+    "--from",
+    "1,250",
+    "--to",
+    "3",
+  );
+  expect([unclear.status, unclear.err]).toEqual([
+    2,
+    "--from: 1,250 has two readings: 1.250 with the comma as its decimal mark, or 1250; type the one that is meant",
+  ]);
+});
+
+test("--set takes a decimal comma as a cell does", async () => {
+  const set = (value: string) =>
+    run(panelSkirt(), "calculate", "book.json", "--set", `hip=${value}`, "--show", "hip", "--json");
+  expect(JSON.parse((await set("70,5")).out)).toEqual({ hip: 70.5 });
+  expect(JSON.parse((await set("70,5 cm")).out).hip).toBeCloseTo(70.5 / 2.54, 9);
+  const comma = { ...bookOf({ hip: "70,5", half: "=hip/4" }, "cm"), decimal: "comma" as const };
+  expect((await run(comma, "calculate", "book.json")).out.split("\n")).toEqual([
+    "hip   70,5",
+    "half  17,625",
+  ]);
+  expect((await run(comma, "calculate", "book.json", "--formula", "=hip*1,5")).out).toBe("105,75");
+});

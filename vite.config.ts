@@ -1,6 +1,7 @@
 import { builtinModules } from "node:module";
 import type { Plugin } from "vite";
 import { defineConfig } from "vitest/config";
+import { notices } from "./src/setup/notices.ts";
 
 /** The grid's stylesheet is a file of its own; its second copy, inside the library's script, is left out. */
 const gridStylesOnce: Plugin = {
@@ -8,6 +9,8 @@ const gridStylesOnce: Plugin = {
   enforce: "pre",
   load: (id) => (/handsontable\/styles\/handsontableStyles\.m?js$/.test(id) ? 'export default ""' : null),
 };
+
+const licences = notices(import.meta.dirname, "notices.txt");
 
 /** The page, or with `--mode command` the command line as one file for Node. */
 export default defineConfig(({ mode }) =>
@@ -41,14 +44,14 @@ export default defineConfig(({ mode }) =>
       : {
           root: mode === "test" ? import.meta.dirname : `${import.meta.dirname}/src/app`,
           base: "./",
-          plugins: [gridStylesOnce],
+          plugins: [gridStylesOnce, licences.page],
           build: {
             outDir: "../../dist/app",
             emptyOutDir: true,
             target: "es2023",
             modulePreload: { polyfill: false },
           },
-          worker: { format: "es" },
+          worker: { format: "es", plugins: () => [licences.worker] },
           test: { include: ["tests/**/*.test.ts"], testTimeout: 20_000 },
         },
 );

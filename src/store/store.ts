@@ -108,8 +108,17 @@ export class Store {
     return fault;
   }
 
+  /** Tells every listener; a fault of one is thrown afterwards, for the page to show, and keeps nothing from the others. */
   #tell(): void {
-    for (const listener of [...this.#listeners]) listener();
+    for (const listener of [...this.#listeners]) {
+      try {
+        listener();
+      } catch (fault) {
+        setTimeout(() => {
+          throw fault;
+        });
+      }
+    }
   }
 
   /** Runs a command as one undo step. Returns why it was refused, or null. */

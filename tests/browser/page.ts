@@ -21,7 +21,12 @@ export const ARGS = [
   "--disable-component-update",
   "--disable-sync",
 ];
-const TYPES: Record<string, string> = { ".html": "text/html", ".js": "text/javascript", ".css": "text/css" };
+const TYPES: Record<string, string> = {
+  ".html": "text/html",
+  ".js": "text/javascript",
+  ".css": "text/css",
+  ".txt": "text/plain",
+};
 
 export interface Opened {
   readonly page: Page;
@@ -32,9 +37,14 @@ export interface Opened {
 export interface Visit {
   /**
    * Opens the page in a fresh profile: a first start. Lays are searched for by themselves only when a
-   * test asks for it: no figure changes under the others.
+   * test asks for it: no figure changes under the others. `prepare` is called before the page is
+   * loaded; the page is open when what `shows` finds is there.
    */
-  readonly open: (options?: BrowserContextOptions & { readonly searching?: boolean }) => Promise<Opened>;
+  readonly open: (
+    options?: BrowserContextOptions & { readonly searching?: boolean },
+    prepare?: (page: Page, address: string) => Promise<unknown>,
+    shows?: string,
+  ) => Promise<Opened>;
   readonly end: () => Promise<void>;
 }
 
@@ -96,7 +106,7 @@ export async function visit(): Promise<Visit> {
   const executablePath = process.env.CHROMIUM ?? "/usr/bin/chromium";
   const browser: Browser = await chromium.launch({ executablePath, args: ARGS });
   return {
-    open: async ({ searching = false, ...options } = {}) => {
+    open: async ({ searching = false, ...options } = {}, prepare, shows = ".ht_master tbody td") => {
       const context = await browser.newContext({
         viewport: { width: 1360, height: 820 },
         permissions: ["clipboard-read", "clipboard-write"],
@@ -112,8 +122,9 @@ export async function visit(): Promise<Visit> {
         if (said.type() === "error" || said.type() === "warning") complaints.push(said.text());
       });
       page.on("pageerror", (error) => complaints.push(String(error)));
+      await prepare?.(page, address);
       await page.goto(address);
-      await cell(page, "A1").waitFor();
+      await page.locator(shows).first().waitFor();
       return { page, complaints };
     },
     end: async () => {

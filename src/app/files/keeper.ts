@@ -284,18 +284,15 @@ export class Keeper {
   }
 
   #show(spine: Spine, book: Book, place: Place, kept: Book | null): void {
-    const before = { spine: this.#spine, kept: this.#kept, book: this.#store.book };
+    const before = { spine: this.#spine, kept: this.#kept };
     this.#spine = spine;
     this.#kept = this.library.shelf ? kept : book;
     this.#journal.begin(spine.id, kept, spine.revision);
-    try {
-      this.#store.open(book);
-    } catch (fault) {
+    if (this.#store.open(book) !== null) {
       this.#spine = before.spine;
       this.#kept = before.kept;
       this.#journal.begin(before.spine.id, before.kept, before.spine.revision);
-      this.#store.open(before.book);
-      throw fault;
+      throw new Error("something in it could not be worked out");
     }
     this.#place = place.page < book.pages.length ? place : FIRST_CELL;
     this.#copied = null;

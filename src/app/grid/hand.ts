@@ -5,7 +5,7 @@
 import { catalogue } from "../../../functions/catalogue.ts";
 import type { Place } from "../../book/address.ts";
 import { isFormula } from "../../book/formula.ts";
-import type { Book } from "../../book/shape.ts";
+import { type Book, typedAt } from "../../book/shape.ts";
 import { type Block, typeCells } from "../../store/commands.ts";
 import type { Command, Store } from "../../store/store.ts";
 import { type Caret, caretIn } from "./caret.ts";
@@ -181,7 +181,9 @@ export class Hand {
 
   /** The text that stands for a cell in an editor: what was refused there, else what is typed. */
   textAt(place: Place): string {
-    return this.#unkept.get(key(place))?.text ?? this.store.engine.view(place).typed;
+    return (
+      this.#unkept.get(key(place))?.text ?? typedAt(this.store.shown, place.page, place.row, place.column)
+    );
   }
 
   /** Types a text into a cell. On a refusal the text is kept in hand with the reason; false then. */

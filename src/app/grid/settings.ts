@@ -2,6 +2,7 @@
 import type Handsontable from "handsontable/base";
 import { BLANK_COLUMN, WIDTHS } from "../../book/shape.ts";
 import { type Block, changeColumn } from "../../store/commands.ts";
+import { guarded } from "../shell/faults.ts";
 import { cellEditor } from "./editor.ts";
 import type { Hand } from "./hand.ts";
 import { drawHeading } from "./paint.ts";
@@ -30,7 +31,7 @@ export function settings(table: Table, hand: Hand): Handsontable.GridSettings {
       table.page.columns[column]?.width ?? BLANK_COLUMN.width,
       NARROW.matches ? MOST_NARROW : Infinity,
     );
-  return {
+  return safely({
     licenseKey: import.meta.env.VITE_HANDSONTABLE_KEY ?? "non-commercial-and-evaluation",
     theme: "ht-theme-ellwand",
     injectCoreCss: false,
@@ -101,5 +102,24 @@ export function settings(table: Table, hand: Hand): Handsontable.GridSettings {
       event.preventDefault();
       return false;
     }) as never,
-  };
+  });
+}
+
+/** What the library gets from a hook that failed: it changes nothing itself, and the cell stays as it is. */
+const OTHERWISE: Record<string, unknown> = {
+  beforeChange: false,
+  beforeAutofill: false,
+  colWidths: BLANK_COLUMN.width,
+  modifyColWidth: BLANK_COLUMN.width,
+  sanitizer: "",
+};
+
+/** The settings with every hook guarded: a fault in one is told, and the grid goes on. */
+function safely(all: Handsontable.GridSettings): Handsontable.GridSettings {
+  const entries = Object.entries(all).map(([name, hook]) => {
+    // The editor is no hook but a thing of the library's own making.
+    if (typeof hook !== "function" || name === "editor") return [name, hook];
+    return [name, (...args: unknown[]) => guarded(() => hook(...args), OTHERWISE[name])];
+  });
+  return Object.fromEntries(entries);
 }

@@ -7,9 +7,10 @@ import { Autofill } from "handsontable/plugins/autofill";
 import { ManualColumnResize } from "handsontable/plugins/manualColumnResize";
 import { registerPlugin } from "handsontable/plugins/registry";
 import { cellAddress, type Place } from "../../book/address.ts";
-import { type Column, MOST_ROWS, type Page } from "../../book/shape.ts";
+import { type Column, MOST_ROWS, type Page, typedAt } from "../../book/shape.ts";
 import type { CellView } from "../../engine/engine.ts";
 import { type Block, typeCells } from "../../store/commands.ts";
+import { reasonOf } from "../files/in-time.ts";
 import { drawnOut } from "./fill.ts";
 import type { Hand } from "./hand.ts";
 import { drawCell, nameTable } from "./paint.ts";
@@ -100,10 +101,29 @@ export class Table {
     const key = row * 1024 + column;
     let view = this.#views.get(key);
     if (!view) {
-      view = this.#hand.store.engine.view({ page: this.#page, row, column });
+      view = this.#look({ page: this.#page, row, column });
       this.#views.set(key, view);
     }
     return view;
+  }
+
+  /** A cell that can't be looked at is an error in its own place; the others are shown. */
+  #look(place: Place): CellView {
+    const { engine, shown: book } = this.#hand.store;
+    try {
+      return engine.view(place);
+    } catch (fault) {
+      const sentence = `this cell can't be shown (${reasonOf(fault)})`;
+      return {
+        typed: typedAt(book, place.page, place.row, place.column),
+        shown: "error",
+        value: null,
+        kind: "text",
+        worked: true,
+        look: { is: "error", sentence, from: place },
+        name: undefined,
+      };
+    }
   }
 
   /** The draft of the bar stands in its cell while it is typed. */

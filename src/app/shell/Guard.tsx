@@ -35,8 +35,8 @@ export class Guard extends Component<Props, State> {
     if (fault === null) return children;
     return (
       <div className={`look guard ${className}`} role="alert">
-        {name} can't be shown now ({fault}). Your book is safe; choose another cell, undo the last change, or
-        save the book to a file and reload the page.{" "}
+        {name} can't be shown now ({fault}). Your book is not affected; choose another cell, undo the last
+        change, or save the book to a file and reload the page.{" "}
         <button type="button" onClick={() => this.setState({ fault: null })}>
           Try again
         </button>

@@ -1,0 +1,385 @@
+/** Whatever fails, the page starts, the rest of it goes on, and no kept book is written over. */
+import { readdirSync, readFileSync } from "node:fs";
+import type { BrowserContext, Page, Route } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { blankBook } from "../../src/book/shape.ts";
+import { writeBook } from "../../src/book/write.ts";
+import { cell, type Visit, visit } from "./page.ts";
+
+let here: Visit;
+beforeAll(async () => {
+  here = await visit();
+}, 120_000);
+afterAll(() => here.end());
+
+const state = (page: Page) => page.locator(".kept").textContent();
+const alert = (page: Page) =>
+  page
+    .getByRole("alert")
+    .allTextContents()
+    .then((all) => all.join(" "));
+
+async function type(page: Page, address: string, text: string): Promise<void> {
+  await cell(page, address).click();
+  await page.keyboard.press("Escape");
+  await page.keyboard.type(text);
+  await page.keyboard.press("Enter");
+}
+
+async function download(page: Page, act: () => Promise<unknown>): Promise<string> {
+  const [file] = await Promise.all([page.waitForEvent("download"), act()]);
+  return readFileSync(await file.path(), "utf8");
+}
+
+describe("the page starts", () => {
+  it("where the small stores throw: the book is kept in the database", async () => {
+    const { page, complaints } = await here.open({}, (one) =>
+      one.addInitScript(() => {
+        for (const name of ["localStorage", "sessionStorage"]) {
+          Object.defineProperty(window, name, {
+            get() {
+              throw new DOMException("denied", "SecurityError");
+            },
+          });
+        }
+      }),
+    );
+    await type(page, "A21", "kept all the same");
+    await expect.poll(() => state(page)).toBe("Saved in this browser");
+    await page.reload();
+    await expect.poll(() => cell(page, "A21").textContent()).toBe("kept all the same");
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  });
+
+  // Each is run in the page before its own script.
+  const DATABASES: [string, string, RegExp][] = [
+    [
+      "is missing",
+      `Object.defineProperty(window, "indexedDB", { value: undefined })`,
+      /this browser has none/,
+    ],
+    [
+      "is forbidden",
+      `IDBFactory.prototype.open = () => { throw new DOMException("no", "SecurityError") }`,
+      /does not let this page keep anything/,
+    ],
+    [
+      "never answers",
+      `const { open } = IDBFactory.prototype;
+       IDBFactory.prototype.open = function (...given) {
+         const request = open.apply(this, given);
+         for (const type of ["success", "error", "upgradeneeded", "blocked"])
+           request.addEventListener(type, (event) => event.stopImmediatePropagation());
+         return request;
+       };
+       const later = window.setTimeout;
+       window.setTimeout = (act, time, ...given) => later(act, time > 5000 ? time / 20 : time, ...given);`,
+      /did not answer within 6 seconds/,
+    ],
+    [
+      "fails when the books are read",
+      `IDBDatabase.prototype.transaction = () => { throw new DOMException("torn", "InvalidStateError") }`,
+      /database failed: torn/,
+    ],
+  ];
+  it.each(DATABASES)(
+    "where the database %s: it says so, and a file can be saved",
+    async (_what, script, reason) => {
+      const { page, complaints } = await here.open({}, (one) => one.addInitScript(script));
+      expect(await alert(page)).toMatch(/Nothing can be saved in this browser now/);
+      expect(await alert(page)).toMatch(reason);
+      await page.getByRole("button", { name: "Dismiss" }).click();
+      await type(page, "A21", "only in the file");
+      expect(await state(page)).toBe("Not saved");
+      const text = await download(page, () => page.getByRole("button", { name: "Save a file" }).click());
+      expect(text).toContain("only in the file");
+      expect(complaints).toEqual([]);
+      await page.context().close();
+    },
+  );
+
+  it("where a newer Ellwand keeps the books: it says that, and they stay as they are", async () => {
+    const { page } = await here.open({}, async (one, address) => {
+      await one.goto(`${address}notices.txt`);
+      await one.evaluate(
+        () =>
+          new Promise<void>((done) => {
+            const request = indexedDB.open("ellwand", 99);
+            request.onupgradeneeded = () => request.result.createObjectStore("spines", { keyPath: "id" });
+            request.onsuccess = () => {
+              request.result.close();
+              done();
+            };
+          }),
+      );
+    });
+    expect(await alert(page)).toMatch(/a newer Ellwand keeps books in this browser/);
+    expect(await alert(page)).not.toMatch(/private/);
+    await page.context().close();
+  });
+});
+
+interface Seed {
+  readonly id: string;
+  readonly title: string;
+  readonly opened: number;
+  readonly text: string;
+  readonly before: string;
+}
+
+/** Puts books on the shelf as they might have been left there. */
+const shelve = (page: Page, seeds: readonly Seed[]) =>
+  page.evaluate(
+    (all) =>
+      new Promise<void>((done) => {
+        const request = indexedDB.open("ellwand");
+        request.onsuccess = () => {
+          const tx = request.result.transaction(["spines", "leaves"], "readwrite");
+          for (const { id, title, opened, text, before } of all) {
+            const place = { page: 0, row: 0, column: 0 };
+            tx.objectStore("spines").put({ id, title, opened, changed: opened, revision: 3, place });
+            tx.objectStore("leaves").put({ id, text, before });
+          }
+          tx.oncomplete = () => {
+            request.result.close();
+            done();
+          };
+        };
+      }),
+    seeds,
+  );
+
+const textOf = (page: Page, id: string) =>
+  page.evaluate(
+    (one) =>
+      new Promise<string>((done) => {
+        const request = indexedDB.open("ellwand");
+        request.onsuccess = () => {
+          const found = request.result.transaction("leaves").objectStore("leaves").get(one);
+          found.onsuccess = () => {
+            request.result.close();
+            done(found.result?.text);
+          };
+        };
+      }),
+    id,
+  );
+
+const book = (title: string) => writeBook(blankBook(title, "in", "1/8"));
+
+describe("a book that does not open", () => {
+  it("is left as it is; its earlier state opens as a book of its own, its text can be saved, another opens", async () => {
+    const { page } = await here.open();
+    await expect.poll(() => state(page)).toBe("Saved in this browser");
+    const newer = book("The squire's cloak").replace('"ellwand": 1', '"ellwand": 99');
+    const cut = book("The cook's apron").slice(0, 400);
+    const later = Date.now() + 10_000;
+    await shelve(page, [
+      {
+        id: "newer",
+        title: "The squire's cloak",
+        opened: later + 2,
+        text: newer,
+        before: book("The squire's cloak"),
+      },
+      { id: "cut", title: "The cook's apron", opened: later + 1, text: cut, before: cut },
+    ]);
+    await page.evaluate(() => sessionStorage.clear());
+    await page.reload();
+    const title = page.getByLabel("Title of the book");
+    await expect.poll(() => title.inputValue()).toBe("The squire's cloak, earlier state");
+    await page.getByText(/“The squire's cloak” was not opened: .*newer Ellwand \(version 99/).waitFor();
+    await type(page, "A3", "typed in the earlier state");
+    await expect.poll(() => state(page)).toBe("Saved in this browser");
+    expect(await textOf(page, "newer")).toBe(newer);
+
+    await page.keyboard.press("Control+o");
+    await page.getByText(/It does not open: .*cut off/).waitFor();
+    const row = page.getByRole("listitem").filter({ hasText: "The cook's apron" });
+    expect(await row.getByRole("button", { name: "Open its earlier state" }).count()).toBe(0);
+    expect(
+      await download(page, () => row.getByRole("button", { name: "Save its text to a file" }).click()),
+    ).toBe(cut);
+
+    const all = await download(page, () =>
+      page.getByRole("button", { name: "Save all books to one file" }).click(),
+    );
+    await page.getByText(/Saved 4 books/).waitFor();
+    const { books } = JSON.parse(all);
+    expect(books).toHaveLength(4);
+    expect(books).toContain(cut);
+    await page.getByLabel("A book's file").setInputFiles({
+      name: "all.json",
+      mimeType: "application/json",
+      buffer: Buffer.from(all),
+    });
+    await page.getByText("held 4 books").waitFor();
+    await expect.poll(() => page.getByText("It does not open:").count()).toBe(4);
+    await page.context().close();
+  });
+
+  it("and one over which the page hung is passed over at the next start", async () => {
+    const { page } = await here.open();
+    await expect.poll(() => state(page)).toBe("Saved in this browser");
+    const text = book("The squire's cloak");
+    await shelve(page, [
+      { id: "hangs", title: "The squire's cloak", opened: Date.now() + 10_000, text, before: text },
+    ]);
+    await page.evaluate(() => {
+      sessionStorage.clear();
+      const mark = { tab: "gone", at: Date.now(), stage: "book" };
+      localStorage.setItem("ellwand.opening.hangs", JSON.stringify(mark));
+    });
+    await page.reload();
+    await page.getByText(/“The squire's cloak” was not opened: the page did not come to an end/).waitFor();
+    await page.keyboard.press("Control+o");
+    await page.getByRole("button", { name: "Try to open it" }).click();
+    await expect.poll(() => page.getByLabel("Title of the book").inputValue()).toBe("The squire's cloak");
+    await page.context().close();
+  });
+});
+
+/** Serves a script with some of its texts made to throw while `window.failing` names the part. */
+async function withFaults(context: BrowserContext, texts: Readonly<Record<string, string>>): Promise<void> {
+  await context.route("**/assets/*.js", async (route: Route) => {
+    const response = await route.fetch();
+    let script = await response.text();
+    for (const [part, text] of Object.entries(texts)) {
+      const fails = `(window.failing==="${part}"&&(()=>{throw Error("made to fail")})(),"${text}")`;
+      script = script.replaceAll(`\`${text}\``, fails).replaceAll(`"${text}"`, fails);
+    }
+    await route.fulfill({ response, body: script });
+  });
+}
+
+describe("a fault in one part leaves the rest alive", () => {
+  const PARTS: Record<string, string> = {
+    "The top of the page": "Title of the book",
+    "The list of pages": "page-acts",
+    "The formula of the cell": "What is typed in the cell",
+    "The grid": "sheet-grid",
+    Drawing: "drawing-head",
+    Working: "working",
+    "The list of problems": "checks",
+    "The messages": "Messages",
+  };
+
+  it("every part, one by one, and again whole when the fault is gone", async () => {
+    const { page } = await here.open({}, (one) =>
+      withFaults(one.context(), {
+        ...PARTS,
+        Help: "help-question",
+        Books: "books-all",
+        act: "Saved as ",
+        cells: "cell-worked",
+      }),
+    );
+    const failing = (part: string) => page.evaluate((one) => Object.assign(window, { failing: one }), part);
+    await page.keyboard.press("Alt+l");
+    for (const part of Object.keys(PARTS)) {
+      await failing(part);
+      // Every part is shown anew with another page of the book.
+      await page.evaluate(() => document.querySelector<HTMLElement>(".page:not([aria-current])")?.click());
+      await page.getByText(`${part} can't be shown now (made to fail)`).first().waitFor();
+      await failing("");
+      await page.getByRole("button", { name: "Try again" }).first().click();
+      await page.getByText("can't be shown now").waitFor({ state: "detached" });
+      await page
+        .getByRole("navigation", { name: "Pages" })
+        .getByRole("button", { name: "Measure", exact: true })
+        .click();
+      await type(page, "A21", `after ${part}`);
+      expect(await cell(page, "A21").textContent()).toBe(`after ${part}`);
+    }
+    await failing("Help");
+    await page.keyboard.press("F1");
+    await page.getByText("Help can't be shown now").waitFor();
+    await page.getByRole("button", { name: "Close" }).click();
+    await failing("Books");
+    await page.keyboard.press("Control+o");
+    await page.getByText("The list of books can't be shown now").waitFor();
+    await page.getByRole("button", { name: "Close" }).click();
+    await failing("cells");
+    await type(page, "A21", "after cells");
+    await page.getByText("Something in the page failed (made to fail)").waitFor();
+    await failing("");
+    await page.getByRole("button", { name: "Dismiss" }).first().click();
+    await type(page, "A20", "more");
+    expect(await cell(page, "A21").textContent()).toBe("after cells");
+    // The same fault was dismissed before: another one is told.
+    await failing("act");
+    await page.keyboard.press("Control+s");
+    await failing("");
+    await page.evaluate(() => {
+      setTimeout(() => {
+        Promise.reject(new Error("an answer nobody waited for"));
+      });
+      setTimeout(() => {
+        throw new Error("a timer's fault");
+      });
+    });
+    await page
+      .getByText(/Something in the page failed \((?:an answer nobody waited for|a timer's fault)/)
+      .waitFor();
+    expect(await page.getByText("Something in the page failed").count()).toBe(1);
+    expect(await download(page, () => page.keyboard.press("Control+s"))).toContain("after cells");
+    await page.context().close();
+  }, 60_000);
+
+  it("a script that can't be loaded: What if says so; without the page's own there are ways on", async () => {
+    const { page } = await here.open({}, (one) => one.route("**/WhatIf-*.js", (route) => route.abort()));
+    await page.getByRole("button", { name: "What if" }).click();
+    await page.getByText("What if can't be shown now").waitFor();
+    await type(page, "A21", "typed beside it");
+    await expect.poll(() => state(page)).toBe("Saved in this browser");
+
+    await page.route("**/page-*.js", (route) => route.abort());
+    await page.reload();
+    await page.getByText("The page stopped:").waitFor();
+    const all = await download(page, () =>
+      page.getByRole("button", { name: "Save everything kept here to a file" }).click(),
+    );
+    expect(JSON.parse(all).books.join()).toContain("typed beside it");
+    await page.unroute("**/page-*.js");
+    await page.getByRole("button", { name: "Start with a blank book" }).click();
+    await cell(page, "A1").waitFor();
+    expect(await page.getByLabel("Title of the book").inputValue()).toBe("A new book");
+    await page.keyboard.press("Control+o");
+    await page.getByRole("button", { name: /^The Miller's Daughter.*changed/ }).click();
+    await expect.poll(() => cell(page, "A21").textContent()).toBe("typed beside it");
+    await page.context().close();
+  });
+});
+
+it("the licence notices of all that is bundled are reached from Books", async () => {
+  const { page } = await here.open();
+  await page.keyboard.press("Control+o");
+  const link = page.getByRole("link", { name: "Licence notices" });
+  const [notices] = await Promise.all([page.waitForEvent("popup"), link.click()]);
+  const text = (await notices.locator("body").textContent())!;
+  const root = new URL("../../", import.meta.url);
+  const imported = ["functions", "src"].flatMap((top) =>
+    readdirSync(new URL(top, root), { recursive: true, encoding: "utf8" })
+      .filter((path) => /\.tsx?$/.test(path) && !/^(?:command|package|setup)\//.test(path))
+      .flatMap((path) => [
+        ...readFileSync(new URL(`${top}/${path}`, root), "utf8").matchAll(
+          /^import (?!type)[^;]*?from "([^".][^"]*)"/gm,
+        ),
+      ])
+      .map(([, name]) =>
+        name!
+          .split("/")
+          .slice(0, name!.startsWith("@") ? 2 : 1)
+          .join("/"),
+      ),
+  );
+  expect(new Set(imported)).toContain("valibot");
+  for (const name of ["ellwand", "chevrotain", "scheduler", ...imported]) {
+    expect(text).toMatch(new RegExp(`^${name} [0-9][^ ]* \\(`, "m"));
+  }
+  expect(text).toMatch(/^hyperformula .*GPL-3.0-only/m);
+  expect(text).toContain("GNU GENERAL PUBLIC LICENSE");
+  expect(text).toContain("The Ellwand contributors");
+  await page.context().close();
+});

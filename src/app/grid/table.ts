@@ -119,6 +119,7 @@ export class Table {
         shown: "error",
         value: null,
         kind: "text",
+        origin: null,
         worked: true,
         look: { is: "error", sentence, from: place },
         name: undefined,

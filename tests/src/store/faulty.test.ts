@@ -14,6 +14,11 @@ class Faulty extends Engine {
     if (typed(next) === "bad") throw new Error("out of order");
     super.become(next);
   }
+
+  override open(next: Book): void {
+    if (typed(next) === "bad") throw new Error("out of order");
+    super.open(next);
+  }
 }
 
 function open() {

@@ -1,7 +1,7 @@
 /**
- * The fabric width chart of the American cooperative extension services (New Jersey / Rutgers):
- * yards needed for one and the same garment on cloths of eight widths, a garment a row. Cells as
- * found in several copies of the leaflet; that it began at Rutgers is from memory.
+ * The fabric width conversion chart of the American cooperative extension services: yards needed
+ * for one and the same garment on cloths of eight widths, a garment a row. The cells agree in
+ * several copies of the leaflet.
  */
 
 /** Widths in inches, from and to. */

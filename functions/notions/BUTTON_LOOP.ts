@@ -1,3 +1,4 @@
+import { BUTTON_SHAPE, GIRTH_RULE, girthOf } from "../button.ts";
 import { define } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing.ts";
 import { arc, line } from "../geometry.ts";
@@ -15,19 +16,21 @@ export const BUTTON_LOOP = define({
     diameter: { kind: "length", about: "diameter of the button", from: 0.3, to: 20 },
     thickness: {
       kind: "length",
-      about: "its thickness; of a ball, half its girth less its diameter",
+      about: "its thickness",
       from: 0,
       to: 20,
       otherwise: 0,
     },
     seam: { kind: "length", about: "what is caught in the seam at each end", from: 0, to: 10, otherwise: 0 },
     count: { kind: "count", about: "how many loops", from: 1, to: 1000, otherwise: 1 },
+    shape: BUTTON_SHAPE,
   },
   returns: "length",
   usual: ["thickness <= diameter"],
   alike: { "diameter, seam": "a seam may catch more than a small button is wide" },
-  work({ diameter, thickness, seam, count }, { step }) {
-    const reach = step("reach", "diameter + thickness", diameter + thickness);
+  work({ diameter, thickness, seam, count, shape }, { step }) {
+    const girth = step("girth", GIRTH_RULE, girthOf({ diameter, thickness, shape }));
+    const reach = step("reach", "girth / 2", girth / 2);
     const each = step("each", "2 * reach + 2 * seam", 2 * reach + 2 * seam);
     return step("length", "count * each", count * each);
   },

@@ -1,15 +1,16 @@
 import { define } from "../define.ts";
 import { creases, drawCreases, drawFolded, LAYERS_RULE, layersOf, STYLE } from "../folds.ts";
+import { DRESS_MAKING } from "../sources.ts";
 
 /**
  * Flat width of cloth for a section with pleats, in the book's unit: the finished width, the
  * layers the pleats hide, and the seam allowance. Pleats as deep as they are wide lie edge to edge
- * and take three times the width. Source: NIMI, Dress Making Trade Practical, pp. 203-204.
+ * and take three times the width. Source: Dress Making, Trade Practical, pp. 203-204.
  */
 export const FLAT_WIDTH = define({
   name: "FLAT_WIDTH",
   summary: "How wide to cut cloth that is to be pleated to a finished width.",
-  source: "NIMI (Govt of India DGT), Dress Making Trade Practical (CITS/CTS), pp. 203-204",
+  source: `${DRESS_MAKING}, pp. 203-204`,
   words: "how much to cut pleated skirt panel kilt three times width knife box inverted valance",
   takes: {
     finished: { kind: "length", about: "width once pleated", from: 0.5, to: 20_000 },
@@ -37,13 +38,13 @@ export const FLAT_WIDTH = define({
       given: { finished: 92, count: 18, depth: 4 },
       gives: 236,
       unit: "cm",
-      because: "NIMI p. 203 ex. 1b: 2 × 4 × 18 + 92",
+      because: "Dress Making, Trade Practical, p. 203 ex. 1b: 2 × 4 × 18 + 92",
     },
     {
       given: { finished: 50, count: 20, depth: 2.5, seam: 2 },
       gives: 152,
       unit: "cm",
-      because: "NIMI p. 204 b: three times 50 and 2 for the seam",
+      because: "Dress Making, Trade Practical, p. 204 b: three times 50 and 2 for the seam",
     },
     {
       given: { finished: 12, count: 3, depth: 2, style: "box" },

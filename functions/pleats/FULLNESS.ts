@@ -31,7 +31,7 @@ export const FULLNESS = define({
       given: { flat: 540, finished: 180 },
       gives: 3,
       unit: "cm",
-      because: "NIMI p. 212: a frill of 1.80 m takes 5.4 m at a density of 1/3",
+      because: "Dress Making, Trade Practical, p. 212: a frill of 1.80 m takes 5.4 m at a density of 1/3",
     },
   ],
 });

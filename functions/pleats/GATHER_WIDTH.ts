@@ -45,7 +45,7 @@ export const GATHER_WIDTH = define({
       given: { finished: 180, ratio: 3 },
       gives: 540,
       unit: "cm",
-      because: "NIMI p. 212 a: a frill of 1.80 m at a density of 1/3",
+      because: "Dress Making, Trade Practical, p. 212 a: a frill of 1.80 m at a density of 1/3",
     },
   ],
   cautions: FLAME,

@@ -1,16 +1,16 @@
 import { define, Refusal } from "../define.ts";
 import { dimension, stroke } from "../drawing.ts";
+import { DRESS_MAKING } from "../sources.ts";
 import { wholeUp } from "../whole.ts";
 
 /**
  * How many breadths of cloth make a flat width, whole breadths only. `seam` is what a breadth
- * loses to its joins, both sides together. Source: NIMI, Dress Making Trade Practical, p. 203.
+ * loses to its joins, both sides together. Source: Dress Making, Trade Practical, p. 203.
  */
 export const PANELS = define({
   name: "PANELS",
   summary: "How many widths of cloth to join for a gathered or pleated skirt, a frill or a curtain.",
-  source:
-    "NIMI (Govt of India DGT), Dress Making Trade Practical (CITS/CTS), p. 203; Ingalls, Text-Book on Domestic Art, 1911",
+  source: `${DRESS_MAKING}, p. 203; Ingalls, Text-Book on Domestic Art, 1911`,
   words:
     "breadths widths drops strips join skirt ruffle how many panels cloth width gathered pleated selvedge",
   takes: {
@@ -43,7 +43,12 @@ export const PANELS = define({
     ]; // biome-ignore format: points in pairs
   },
   examples: [
-    { given: { flat: 236, cloth_width: 90, seam: 2 }, gives: 3, unit: "cm", because: "NIMI p. 203 ex. 1c" },
+    {
+      given: { flat: 236, cloth_width: 90, seam: 2 },
+      gives: 3,
+      unit: "cm",
+      because: "Dress Making, Trade Practical, p. 203 ex. 1c",
+    },
     {
       given: { flat: 144, cloth_width: 36 },
       gives: 4,

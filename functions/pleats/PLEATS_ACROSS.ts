@@ -1,16 +1,17 @@
 import { define, Refusal } from "../define.ts";
 import { dimension, stroke } from "../drawing.ts";
 import { ROUNDING, rounded, roundedRule } from "../rounding.ts";
+import { DRESS_MAKING } from "../sources.ts";
 
 /**
  * How many pleats of about a visible width go across a finished width, edge to edge. The Working
- * gives the width that so many pleats then have. Source: NIMI, Dress Making Trade Practical, p. 203.
+ * gives the width that so many pleats then have. Source: Dress Making, Trade Practical, p. 203.
  */
 export const PLEATS_ACROSS = define({
   name: "PLEATS_ACROSS",
   summary:
     "How many pleats of a given visible width go across a section, and the width that makes them come out even.",
-  source: "NIMI (Govt of India DGT), Dress Making Trade Practical (CITS/CTS), pp. 203-204",
+  source: `${DRESS_MAKING}, pp. 203-204`,
   words: "number of pleats section width visible corrected even spacing normal pleats",
   takes: {
     finished: { kind: "length", about: "width once pleated", from: 1, to: 20_000 },
@@ -47,9 +48,14 @@ export const PLEATS_ACROSS = define({
       given: { finished: 92, width: 5 },
       gives: 18,
       unit: "cm",
-      because: "NIMI p. 203 ex. 1a: 18 pleats, then 5.11 cm each",
+      because: "Dress Making, Trade Practical, p. 203 ex. 1a: 18 pleats, then 5.11 cm each",
     },
-    { given: { finished: 50, width: 2.5 }, gives: 20, unit: "cm", because: "NIMI p. 204 a" },
+    {
+      given: { finished: 50, width: 2.5 },
+      gives: 20,
+      unit: "cm",
+      because: "Dress Making, Trade Practical, p. 204 a",
+    },
     {
       given: { finished: 24, width: 5, rounding: "up" },
       gives: 5,

@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { dimension } from "../drawing.ts";
 import { type Crease, creasesOf, drawCreases, LAYERS_RULE, layersOf, STYLE } from "../folds.ts";
+import { DRESS_MAKING } from "../sources.ts";
 
 /**
  * Cloth that pleats take up, in the book's unit, to be added to the finished width: a knife pleat
@@ -11,7 +12,7 @@ export const PLEAT_ALLOWANCE = define({
   name: "PLEAT_ALLOWANCE",
   summary:
     "How much cloth to add for pleats: twice the depth of each knife pleat, four times that of a box pleat.",
-  source: "common practice; rule 2 × depth × number printed in NIMI, Dress Making Trade Practical, p. 203",
+  source: `common practice; rule 2 × depth × number printed in ${DRESS_MAKING}, p. 203`,
   words: "knife box inverted kick pleats extra width add underlay kilt",
   takes: {
     count: { kind: "count", about: "how many pleats", from: 0, to: 1000 },
@@ -54,7 +55,7 @@ export const PLEAT_ALLOWANCE = define({
       given: { count: 18, depth: 4 },
       gives: 144,
       unit: "cm",
-      because: "NIMI, Dress Making Trade Practical, p. 203 ex. 1b: 236 cm for a section of 92",
+      because: "Dress Making, Trade Practical, p. 203 ex. 1b: 236 cm for a section of 92",
     },
   ],
 });

@@ -62,7 +62,7 @@ export const RUFFLE_STRIP = define({
       given: { edge: 470, ratio: 2, depth: 9.5, cloth_width: 119 },
       gives: { width: 117.5, length: 9.5 },
       unit: "cm",
-      because: "NIMI p. 212 ex. 2: 9.40 m from cloth of 1.19 m, eight strips",
+      because: "Dress Making, Trade Practical, p. 212 ex. 2: 9.40 m from cloth of 1.19 m, eight strips",
     },
   ],
 });

@@ -1,16 +1,17 @@
 import { define, Refusal } from "../define.ts";
 import { dimension, stroke } from "../drawing.ts";
 import { ROUNDING, rounded, roundedRule } from "../rounding.ts";
+import { DRESS_MAKING } from "../sources.ts";
 
 /**
  * How many tucks, or rows of stitching or trimming, go on a finished width: one more than the gaps
  * that fit between what is kept clear at both edges. The Working gives the gap that so many then
- * have. Source: NIMI, Dress Making Trade Practical, p. 209.
+ * have. Source: Dress Making, Trade Practical, p. 209.
  */
 export const TUCK_COUNT = define({
   name: "TUCK_COUNT",
   summary: "How many tucks go on a width when the gap between them and the plain edges are chosen.",
-  source: "NIMI (Govt of India DGT), Dress Making Trade Practical (CITS/CTS), p. 209",
+  source: `${DRESS_MAKING}, p. 209`,
   words: "pin tucks number of rows spacing gap edge corrected even yoke front",
   takes: {
     finished: { kind: "length", about: "the width they go on, once tucked", from: 1, to: 5000 },
@@ -50,13 +51,13 @@ export const TUCK_COUNT = define({
       given: { finished: 39, gap: 1.2, edge: 1.5 },
       gives: 31,
       unit: "cm",
-      because: "NIMI p. 209 ex. 1: 36/1.2 = 30 gaps",
+      because: "Dress Making, Trade Practical, p. 209 ex. 1: 36/1.2 = 30 gaps",
     },
     {
       given: { finished: 44, gap: 2, edge: 2 },
       gives: 21,
       unit: "cm",
-      because: "NIMI p. 209 exercise 1a: 40/2 = 20 gaps",
+      because: "Dress Making, Trade Practical, p. 209 exercise 1a: 40/2 = 20 gaps",
     },
     {
       given: { finished: 10, gap: 0.75, edge: 0.5, rounding: "down" },

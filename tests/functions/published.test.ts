@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { DRESS_MAKING } from "../../functions/sources.ts";
 import type { Unit } from "../../functions/units.ts";
 import { register } from "../../src/engine/register.ts";
 import { evaluate } from "./laws.ts";
@@ -10,7 +11,7 @@ register();
  * in a cell. The names (PL-01) are ours; other tests cite them. How a figure is known: printed in
  * the source; rule printed there, the answer worked from it; computed from geometry in 50 digits.
  */
-const NIMI = "NIMI (Govt of India DGT), Dress Making Trade Practical (CITS/CTS)";
+const NIMI = DRESS_MAKING;
 const STEPHENSON = "Stephenson, Cutting and Draping, 1905";
 const CONOVER = "Conover, Complete Course in Dressmaking, vol. 5, 1921-22";
 const KINNE = "Kinne & Cooley, Clothing and Health, 1916";
@@ -135,8 +136,8 @@ const PUBLISHED: readonly Row[] = [
   ["YA-09", "in", "SLANT_LENGTH(3; 3)", 4.2426, 1e-4, "rule printed, answer worked", STEPHENSON, "plate 155"],
   ["YA-09", "in", "SLANT_LENGTH(36; 36; 12)", 63, 0.1, "printed", STEPHENSON, "plate 155: 5 ft 3 in"],
   ["YA-09", "in", "LINE_LENGTH({0|3}; {0|3})", 4.2426, 1e-4, "rule printed, answer worked", STEPHENSON, "plate 155"],
-  ["YA-10", "in", 'FULLNESS_GUIDE("light skirt")', 2, 0, "printed", STEPHENSON, "Flat Valances"],
-  ["YA-10", "in", 'FULLNESS_GUIDE("medium skirt")', 1.5, 0, "printed", STEPHENSON, "Flat Valances"],
+  ["YA-10", "in", 'FULLNESS_GUIDE("light valance")', 2, 0, "printed", STEPHENSON, "Flat Valances"],
+  ["YA-10", "in", 'FULLNESS_GUIDE("medium valance")', 1.5, 0, "printed", STEPHENSON, "Flat Valances"],
   ["YA-11", "in", 'FESTOON_TAIL(72; "front") / 12', 3, 0, "printed", STEPHENSON, "Irregular Festoon"],
   ["YA-11", "in", 'FESTOON_TAIL(72; "top") / 12', 1, 0, "printed", STEPHENSON, "Irregular Festoon"],
   ["YA-11", "in", 'FESTOON_TAIL(72; "widest")', 16, 0, "printed", STEPHENSON, "Irregular Festoon"],

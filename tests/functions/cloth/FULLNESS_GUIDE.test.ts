@@ -11,7 +11,7 @@ test("the handbooks' own figures come out", () => {
   // Stephenson, Cutting and Draping, 1905 (rules printed): french ruffle 2 1/3, curtains and light goods 2, medium 1.5.
   expect(flat("french ruffle", 36)).toBeCloseTo(84, 9);
   expect(flat("curtain", 40)).toBe(80);
-  expect([flat("light skirt", 1), flat("medium skirt", 1)]).toEqual([2, 1.5]);
+  expect([flat("light valance", 1), flat("medium valance", 1)]).toEqual([2, 1.5]);
   // Kinne & Cooley, Clothing and Health, 1916: a ruffle for a skirt of 2 1/2 yd (rule printed).
   expect(flat("ruffle", 2.5)).toBe(3.75);
   // Fryer, Mary Frances Sewing Book, 1913, no. 25: lace put on full (rule printed).
@@ -22,4 +22,18 @@ test("the handbooks' own figures come out", () => {
   expect(flat("smocking", 12)).toBe(48);
   // Archer, Needlecraft, 1911: three times the brim (printed).
   expect(flat("hat facing", 1)).toBe(3);
+});
+
+test("a gathered skirt goes 3 to 3 1/2 yd round, whatever the waist, and a ratio alone is refused", () => {
+  // Common practice; twice a waist of 27 in would be a yard and a half.
+  for (const waist of [22, 27, 40]) {
+    const round = waist * (run(FULLNESS_GUIDE, ["gathered skirt", waist], { unit: "in" }) as number);
+    expect(round).toBeGreaterThanOrEqual(3 * 36);
+    expect(round).toBeLessThanOrEqual(3.5 * 36);
+  }
+  expect(70 * (run(FULLNESS_GUIDE, ["gathered skirt", 70], { unit: "cm" }) as number)).toBeCloseTo(300, 9);
+  expect(run(FULLNESS_GUIDE, ["gathered skirt"], { unit: "in" })).toEqual({
+    refusal:
+      "finished must be told for a gathered skirt: it goes 3 to 3 1/2 yd round the hem, whatever the waist",
+  });
 });

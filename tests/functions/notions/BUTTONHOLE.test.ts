@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { BUTTON_LOOP } from "../../../functions/notions/BUTTON_LOOP.ts";
 import { BUTTONHOLE } from "../../../functions/notions/BUTTONHOLE.ts";
 import { run } from "../../../functions/work.ts";
 
@@ -21,6 +22,10 @@ test("the slit opens as far as the button's girth, its section's diagonals lying
   }
 });
 
-test("a ball passes with room: its girth is π times its diameter, the slit opens to four times", () => {
-  expect(2 * hole(0.5, 0.5)).toBeGreaterThan(Math.PI * 0.5);
+test("a ball's slit is half its girth, as its loop is, and its thickness is refused", () => {
+  expect(run(BUTTONHOLE, [0.5, null, null, "ball"], { unit: "in" })).toBeCloseTo((Math.PI * 0.5) / 2, 12);
+  expect(run(BUTTON_LOOP, [0.5, null, null, null, "ball"], { unit: "in" })).toBeCloseTo(Math.PI * 0.5, 12);
+  expect(run(BUTTONHOLE, [0.5, 0.5, null, "ball"], { unit: "in" })).toEqual({
+    refusal: "thickness must be left out for a ball, whose diameter says it all, not 0.5",
+  });
 });

@@ -32,7 +32,7 @@ export const CHANNEL_WIDTH = define({
     },
   },
   returns: "length",
-  usual: ["thickness <= width"],
+  usual: ["thickness <= width", "ease < width"],
   alike: { "thickness, ease": "a thin bone may have more ease than it is thick" },
   work({ width, thickness, ease, shape }, { step }) {
     if (shape === "round" && thickness > 0)

@@ -3,6 +3,7 @@ import type { Kind } from "../../functions/define.ts";
 import { findPlace } from "../book/address.ts";
 import { type Book, blankBook } from "../book/shape.ts";
 import { type CellView, Engine } from "../engine/engine.ts";
+import { hasAnswer } from "../engine/sentences.ts";
 import { show } from "../engine/show.ts";
 import { layDesk } from "../lay/desk.ts";
 import { namesIn, openBook, placeOf, setCells } from "./open.ts";
@@ -56,7 +57,7 @@ export const calculate: Verb = {
         name,
         view.look?.is === "error"
           ? { error: view.look.sentence }
-          : view.look?.is === "unusual"
+          : view.look && hasAnswer(view.look)
             ? { value: clean(view.value), look: view.look.sentence }
             : clean(view.value),
       ]);
@@ -71,7 +72,7 @@ export const calculate: Verb = {
 
 /** What a cell holds, what there is to look at, or both where an answer rests on something unusual. */
 const inTable = ({ look, shown }: CellView): string =>
-  look ? `${look.is === "unusual" ? `${shown}  ` : ""}look: ${look.sentence}` : shown;
+  look ? `${hasAnswer(look) ? `${shown}  ` : ""}look: ${look.sentence}` : shown;
 
 function blankEngine(unit: string): Engine {
   if (unit !== "in" && unit !== "cm") throw new Wrong(`--unit must be in or cm, not "${unit}"`);

@@ -1,6 +1,7 @@
 import type { Cell, Kind } from "../../functions/define.ts";
 import { clean } from "../engine/dial.ts";
 import { chain, type Working } from "../engine/explain.ts";
+import { hasAnswer } from "../engine/sentences.ts";
 import { type Rule, shownWithDecimals } from "../engine/show.ts";
 import { openBook, placeOf, setCells } from "./open.ts";
 import { readOptions } from "./options.ts";
@@ -59,7 +60,7 @@ const full = (value: Cell): Cell => (typeof value === "number" ? clean(value) : 
 const LONGEST = 60;
 
 const headText = (figure: string, look: Working["look"]): string =>
-  look ? `${look.is === "unusual" ? `${figure}  ` : ""}look: ${look.sentence}` : figure;
+  look ? `${hasAnswer(look) ? `${figure}  ` : ""}look: ${look.sentence}` : figure;
 
 function inWords({ address, name, typed, shown, value, kind, look, calls }: Working, rule: Rule): string {
   const figure = (text: string, exact: unknown, of: Kind) =>

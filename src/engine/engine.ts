@@ -21,7 +21,7 @@ import { precedents } from "./references.ts";
 import { type Call, type Context, register } from "./register.ts";
 import { type Scene, sentence, unreadable } from "./sentences.ts";
 import { show } from "./show.ts";
-import { placeKey, type Uncounted, type UncountedCells, uncountedCells } from "./uncounted.ts";
+import { placeKey, type UncountedCells, uncountedByUser, uncountedCells } from "./uncounted.ts";
 
 register();
 
@@ -62,8 +62,6 @@ export interface Laid {
   readonly lays: readonly LaidLay[];
 }
 
-const lookAt = ({ place, sentence }: Uncounted): Look => ({ is: "uncounted", sentence, from: place });
-
 /** What an engine can't take even after all else was tried stands for this: a formula that is nowhere. */
 const ASIDE = "=#N/A";
 
@@ -81,7 +79,8 @@ export class Engine {
   #desk: LayDesk;
   #hf: HyperFormula;
   #kinds: Kinds;
-  #uncounted: { readonly book: Book; readonly cells: UncountedCells } | null = null;
+  #uncounted: { readonly book: Book; readonly cells: UncountedCells; readonly users: UncountedCells } | null =
+    null;
   readonly #context: Context;
   readonly #guards: Guards;
   /** The cells that are set aside as the last resort, and what is typed in them. */
@@ -311,8 +310,12 @@ export class Engine {
     }
     if (failed) {
       const stopped = this.#guards.isStopped(this.#address(from));
-      const text = raw.type === "VALUE" && !stopped ? this.#textNeeded(from) : undefined;
-      if (text) return { ...common, value: null, shown: "look", look: lookAt(text) };
+      const text =
+        raw.type === "VALUE" && !stopped ? this.#uncountedNow().users.get(placeKey(from)) : undefined;
+      if (text) {
+        const look: Look = { is: "error", sentence: text.sentence, from: text.place };
+        return { ...common, value: null, shown: "look", look };
+      }
       const look: Look = {
         is: "error",
         sentence: this.#sentence(raw, from),
@@ -322,12 +325,9 @@ export class Engine {
       return { ...common, value: null, shown: "look", look };
     }
     const verdict = typeof raw === "string" && worked && raw.startsWith("look: ");
-    const missing = worked ? undefined : this.uncounted.get(placeKey(place));
     const look: Look | null = verdict
       ? { is: "verdict", sentence: raw.slice(6), from: place }
-      : missing
-        ? lookAt(missing)
-        : this.#unusualLook(place);
+      : (this.#uncountedLook(place, worked) ?? this.#unusualLook(place));
     const rule = this.#book;
     return {
       ...common,
@@ -342,19 +342,25 @@ export class Engine {
 
   /** The typed cells that count as nothing in formulas that need a figure from them. */
   get uncounted(): UncountedCells {
-    if (this.#uncounted?.book !== this.#book) {
-      const works = (formula: Place) => !(this.#raw(formula) instanceof DetailedCellError);
-      this.#uncounted = { book: this.#book, cells: uncountedCells(this.#book, this.#kinds, works) };
-    }
-    return this.#uncounted.cells;
+    return this.#uncountedNow().cells;
   }
 
-  /** The first text in a formula's cells that looks like a figure and is none, when the formula needs one. */
-  #textNeeded(formula: Place): Uncounted | undefined {
-    const here = placeKey(formula);
-    for (const one of this.uncounted.values())
-      if (one.is === "text" && one.users.some((user) => placeKey(user) === here)) return one;
-    return undefined;
+  #uncountedNow() {
+    if (this.#uncounted?.book !== this.#book) {
+      const works = (formula: Place) => !(this.#raw(formula) instanceof DetailedCellError);
+      const cells = uncountedCells(this.#book, this.#kinds, works);
+      this.#uncounted = { book: this.#book, cells, users: uncountedByUser(cells) };
+    }
+    return this.#uncounted;
+  }
+
+  /** A typed cell that counts as nothing, or a formula whose answer leaves one out. */
+  #uncountedLook(place: Place, worked: boolean): Look | null {
+    const { cells, users } = this.#uncountedNow();
+    const own = (worked ? users : cells).get(placeKey(place));
+    if (!own) return null;
+    const where = nameOf(this.#book, own.place) ?? this.address(own.place);
+    return { is: "uncounted", sentence: worked ? `${where}: ${own.sentence}` : own.sentence, from: place };
   }
 
   #unusualLook(place: Place): Look | null {

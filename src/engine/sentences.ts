@@ -33,9 +33,12 @@ export function lookText(book: Book, place: Place, { from, sentence }: Look): st
     : `waits for ${name ? `${name} (${fullAddress(book, from)})` : fullAddress(book, from)}: ${sentence}`;
 }
 
+/** Whether a cell has its answer although there is something to look at. */
+export const hasAnswer = ({ is }: Look): boolean => is === "unusual" || is === "uncounted";
+
 /** What a cell answers, in one line: its figure, or what is wrong where it has none or is a verdict. */
 export const answerText = ({ look, shown }: Pick<CellView, "look" | "shown">): string =>
-  look && look.is !== "unusual" ? look.sentence : shown;
+  look && !hasAnswer(look) ? look.sentence : shown;
 
 /** What is wrong in a cell, for an error of the engine. */
 export function sentence(error: DetailedCellError, scene: Scene): string {

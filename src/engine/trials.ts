@@ -1,4 +1,5 @@
 /** The trials of a book side by side: where their settings differ, and what comes of each. */
+
 import type { Kind } from "../../functions/define.ts";
 import { findPlace, fullAddress, type Place } from "../book/address.ts";
 import { type } from "../book/edit.ts";
@@ -7,6 +8,7 @@ import { type Book, type Trial, typedAt } from "../book/shape.ts";
 import { labelOf } from "./dial.ts";
 import { type CellView, Engine, type LayDesk } from "./engine.ts";
 import { Upstream } from "./references.ts";
+import { hasAnswer } from "./sentences.ts";
 
 /** A cell that the trials set, and what each types there. */
 export interface TrialInput {
@@ -101,8 +103,7 @@ export function* comparing(
 
 const differing = (list: readonly unknown[]): boolean => list.some((one) => one !== list[0]);
 
-const answerOf = ({ value, look }: CellView): unknown =>
-  look && look.is !== "unusual" ? look.sentence : value;
+const answerOf = ({ value, look }: CellView): unknown => (look && !hasAnswer(look) ? look.sentence : value);
 
 function outputPlaces(book: Book, also: readonly Place[]): Place[] {
   const named = Object.values(book.names).flatMap((address) => findPlace(book, address) ?? []);

@@ -23,6 +23,14 @@ export interface Uncounted {
   readonly users: readonly Place[];
 }
 
+/** The first such cell of each formula that needs one, by the key of the formula. */
+export function uncountedByUser(cells: UncountedCells): UncountedCells {
+  const found = new Map<string, Uncounted>();
+  for (const one of cells.values())
+    for (const user of one.users) if (!found.has(placeKey(user))) found.set(placeKey(user), one);
+  return found;
+}
+
 /** What a cell is to a formula that needs a figure. */
 type Status = "blank" | "figure" | "none" | "text" | "kept" | "unclear";
 
@@ -244,7 +252,7 @@ function sentenceFor(book: Book, together: readonly Place[], is: Status, use: Us
   if (is === "unclear") return unclearSentence(book, place);
   if (is === "kept") {
     const letters = columnLetters(place.column);
-    return `${many ? `${who} read` : `"${text}" reads`} as ${many ? "figures" : "a figure"} but column ${letters} holds text, so ${user} can't count ${many ? "them" : "it"}; let column ${letters} hold whatever each cell holds`;
+    return `${many ? `${who} read` : `"${text}" reads`} as ${many ? "figures" : "a figure"} but column ${letters} holds text, so ${user} can't count ${many ? "them" : "it"}; set column ${letters} to hold "whatever each cell holds"`;
   }
   if (use.as === "cell") {
     return is === "blank"

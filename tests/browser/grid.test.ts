@@ -424,3 +424,35 @@ describe("for everyone", () => {
     expect(await inGrid()).toBe(false);
   });
 });
+
+describe("figures that would not count", () => {
+  it("are told at the cell and in the list, one button makes their column count, and one undo takes that back", async () => {
+    await turn("Fit");
+    await choose("F13");
+    await toClipboard("38 1/4\n27,5\n29");
+    await key("Control+v");
+    await enter("E13", "=MAX(F13:F15)");
+    expect(await cell(page, "E13").textContent()).toBe("0");
+    await choose("F14");
+    expect(await told()).toContain("F13, F14 and F15 read as figures but column F holds text");
+    await page.getByRole("button", { name: "1 thing to look at" }).click();
+    const list = page.locator("#checks li");
+    expect(await list.count()).toBe(1);
+    await list.getByRole("button", { name: "Make column F count" }).click();
+    await expect.poll(() => cell(page, "E13").textContent()).toBe("38 1/4");
+    expect(await page.getByRole("button", { name: "Nothing to look at" }).count()).toBe(1);
+    await page.getByRole("button", { name: "Undo" }).click();
+    await expect.poll(() => cell(page, "E13").textContent()).toBe("0");
+    await page.getByLabel("Decimal mark").selectOption("comma");
+    await choose("F14");
+    await page.locator("#formula-telling").getByRole("button", { name: "Make column F count" }).click();
+    await enter("F14", "27,25");
+    await expect.poll(() => cell(page, "F14").textContent()).toBe("27 1/4");
+    await enter("E14", "=F14*1 1/10");
+    await enter("F15", "1.250");
+    await choose("F15");
+    expect(await told()).toContain(
+      "1.250 has two readings: 1,250 with the point as its decimal mark, or 1250",
+    );
+  });
+});

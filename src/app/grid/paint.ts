@@ -1,9 +1,11 @@
 /** Drawing the cells: what was typed, what is worked out and what is to be looked at differ without colour too. */
+
 import type Handsontable from "handsontable/base";
 import { fullAddress, type Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
 import type { CellView } from "../../engine/engine.ts";
 import { laidSign, laidText } from "../../engine/laid.ts";
+import { hasAnswer } from "../../engine/sentences.ts";
 import { samePlace } from "./hand.ts";
 
 const TEXTS = new Set(["text", "verdict", "flag", "piece"]);
@@ -48,7 +50,7 @@ export function drawCell(
   const { look, worked } = view;
   const waits = look !== null && (look.is === "pending" || !samePlace(look.from, place));
   const figure =
-    !TEXTS.has(view.kind) && draft === null && (!look || look.is === "unusual" || look.is === "pending");
+    !TEXTS.has(view.kind) && draft === null && (!look || hasAnswer(look) || look.is === "pending");
   const is = td.classList;
   is.add("cell");
   is.toggle("cell-figure", figure);

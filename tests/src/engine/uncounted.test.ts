@@ -59,17 +59,25 @@ describe("a figure in a column of text", () => {
     ).toEqual([
       [
         "Measure!C1",
-        "C1, C2 and C3 read as figures but column C holds text, so Measure!B4 can't count them; let column C hold whatever each cell holds",
+        'C1, C2 and C3 read as figures but column C holds text, so Measure!B4 can\'t count them; set column C to hold "whatever each cell holds"',
         1,
       ],
     ]);
     // The formula with an error waits for the text.
     expect(store.engine.view({ page: 0, row: 4, column: 1 }).look).toMatchObject({
-      is: "uncounted",
+      is: "error",
       from: { page: 0, row: 1, column: 2 },
     });
     for (const row of [0, 1, 2])
       expect(store.engine.view({ page: 0, row, column: 2 }).look?.is, `row ${row}`).toBe("uncounted");
+    // A formula that has an answer says beside it what the answer leaves out.
+    expect(store.engine.view({ page: 0, row: 3, column: 1 })).toMatchObject({
+      shown: "0",
+      look: {
+        is: "uncounted",
+        sentence: expect.stringMatching(/^Measure!C1: C1, C2 and C3 read as figures/),
+      },
+    });
     const [check] = checks(store.engine);
     const before = store.book;
     store.run(countColumn(check!.column!.page, check!.column!.column));
@@ -104,10 +112,7 @@ describe("a figure in a column of text", () => {
       ["text", "any", "text"],
     );
     expect(problems(book)).toEqual([
-      `C1: "38 1/4" reads as a figure but column C holds text, so Measure!B2 can't count it; let column C hold whatever each cell holds; `.slice(
-        0,
-        -2,
-      ),
+      `C1: "38 1/4" reads as a figure but column C holds text, so Measure!B2 can't count it; set column C to hold "whatever each cell holds"`,
     ]);
   });
 });

@@ -1,8 +1,8 @@
 /** The table the quick lay works on: every cloth cut into slabs, and one order of copies laid down. */
 import type { LayQuestion, Placement } from "../../functions/lay.ts";
 import { Columns } from "./columns.ts";
+import type { Order } from "./orders.ts";
 import { type Bounds, boundsOf } from "./outline.ts";
-import type { Copy } from "./quick.ts";
 import type { Shape } from "./shape.ts";
 import { type Slices, slice } from "./slices.ts";
 
@@ -17,7 +17,6 @@ interface Sliced {
 }
 
 interface Manner {
-  readonly firstTurn?: number | null;
   readonly lenient?: number;
   /** On a cloth without an end: the length that may not be exceeded. */
   readonly within?: number;
@@ -26,7 +25,7 @@ interface Manner {
 }
 
 /** Slabs along an average piece: more where copies are few and a slanted side counts for more. */
-const slabsPerPiece = (copies: number): number => Math.max(22, 150 / copies);
+const slabsPerPiece = (copies: number): number => Math.max(22, Math.min(32, 1800 / copies), 150 / copies);
 /** At most so many over the whole length expected. */
 const MOST_SLABS = 1500;
 
@@ -127,14 +126,10 @@ export class Bench {
 
   /**
    * Lays the copies down in this order, each where it ends soonest on the first cloth that takes
-   * it. `firstTurn` counts through the turns of the first copy; null leaves it to the place it
-   * finds. With `lenient` a cloth is filled so many slabs past its end. Null when
+   * it. With `lenient` a cloth is filled so many slabs past its end. Null when
    * more than `spare` finds no place `within` the length told.
    */
-  lay(
-    order: readonly Copy[],
-    { firstTurn = null, lenient = 0, within = Infinity, spare = Infinity }: Manner = {},
-  ): Down[] | null {
+  lay(order: Order, { lenient = 0, within = Infinity, spare = Infinity }: Manner = {}): Down[] | null {
     const { question, h } = this;
     this.lenience = lenient * h;
     this.within = within;
@@ -147,10 +142,10 @@ export class Bench {
     this.clear(origin);
     const hints = new Map<Shape, number[]>();
     let without = 0;
-    for (const { piece, copy } of order) {
+    for (const { piece, copy, turn } of order) {
       const before = down.length;
       const own = this.shapes[piece]!;
-      const turns = firstTurn !== null && down.length === 0 ? [own[firstTurn % own.length]!] : own;
+      const turns = turn === undefined ? own : [own[turn]!];
       for (let cloth = 0; cloth < question.cloths.length; cloth++) {
         const found = this.best(turns, cloth, origin, phase, cycle, hints);
         if (!found) continue;
@@ -170,7 +165,7 @@ export class Bench {
   }
 
   /** Where slabs begin: at the cloth's beginning (less half the gap), or so that the first match point lies on a slab's side. */
-  private originFor(order: readonly Copy[], lead: Down | undefined): number {
+  private originFor(order: Order, lead: Down | undefined): number {
     const at = lead ? lead.x + lead.shape.match! : null;
     let anchor = at;
     if (anchor === null) {

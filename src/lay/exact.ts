@@ -5,7 +5,7 @@
  */
 import type { LayCloth, LayQuestion } from "../../functions/lay.ts";
 import type { Down } from "./bench.ts";
-import type { Copy } from "./quick.ts";
+import type { Order } from "./orders.ts";
 import type { Shape } from "./shape.ts";
 import { Touch } from "./touch.ts";
 
@@ -24,19 +24,18 @@ export function isSmall(question: LayQuestion, shapes: readonly (readonly Shape[
   return copies <= MOST_COPIES && points <= MOST_POINTS;
 }
 
-/** The copies in this order, the first one in the turn told; those that find no place are left out. */
+/** The copies in this order; those that find no place are left out. */
 export function layExactly(
   question: LayQuestion,
   shapes: readonly (readonly Shape[])[],
-  order: readonly Copy[],
-  firstTurn: number,
+  order: Order,
 ): Down[] {
   const down: Down[] = [];
   const slack = TOUCHING * Math.max(...question.cloths.map(({ width }) => width));
   const hints = question.cloths.map(() => new Map<Shape, number>());
-  order.forEach(({ piece, copy }, i) => {
+  order.forEach(({ piece, copy, turn }) => {
     const own = shapes[piece]!;
-    const turns = i === 0 ? [own[firstTurn % own.length]!] : own;
+    const turns = turn === undefined ? own : [own[turn]!];
     for (let cloth = 0; cloth < question.cloths.length; cloth += 1) {
       let best: Down | null = null;
       const lying = down.filter((one) => one.cloth === cloth);

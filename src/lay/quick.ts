@@ -9,13 +9,17 @@ import { answerFrom, isBetter, missingArea } from "./answer.ts";
 import { Bench, type Down } from "./bench.ts";
 import { checkLay } from "./check.ts";
 import { isSmall, layExactly } from "./exact.ts";
+import { type Copy, neighbours, type Order, orderKey, sortedOrders } from "./orders.ts";
 import { pull } from "./pull.ts";
-import { seeded } from "./random.ts";
 import { plain, refusalOf } from "./refuse.ts";
 import { type Shape, shapesOf } from "./shape.ts";
 
-/** Work allowed for n copies, in stretches looked at (some 30 million are a second): 2 ms for 10 copies, 1 s for 300. */
-const workFor = (copies: number): number => 14_000 + 350 * copies ** 2;
+/**
+ * Work allowed for n copies, in stretches looked at (some 30 million are a second): 5 ms for 10
+ * copies, 40 ms for 40, 1 s for 300.
+ */
+const workFor = (copies: number): number =>
+  Math.max(14_000 + 350 * copies ** 2, Math.min(3_000_000, 150_000 + 2500 * copies ** 2));
 
 export const quickLay: Planner = (question) => quickLayWith(question, quickLay);
 
@@ -50,19 +54,52 @@ export function firstLay(
     ),
   );
   // Orders are compared as the slabs have them; only the best is pulled together.
-  let best: Tried | null = null;
-  const limit = work * workFor(copies.length);
-  for (const { order, firstTurn } of orders(copies, shapes)) {
-    if (best && bench.work > limit) break;
-    const down = bench.lay(order, { firstTurn, ...atMost(question, best?.lay) });
-    if (down) best = better(question, best, down);
-    if (order.length < 2) break;
-  }
-  best = better(question, null, pull(best!.down, question, pins));
+  let best = bestOrder(question, bench, copies, shapes, work * workFor(copies.length));
+  best = better(question, null, pull(best.down, question, pins));
   if (isSmall(question, shapes)) best = exactly(question, copies, shapes, best);
   if (best.lay.missing.length > 0) best = closer(question, { copies, shapes, bench, pins, work, open }, best);
   return best.lay;
 }
+
+/**
+ * The best of several orders: first large before small by several measures, then, from the best
+ * of these on, each order differs a little from the best before it, until the work allowed is done.
+ */
+function bestOrder(
+  question: LayQuestion,
+  bench: Bench,
+  copies: readonly Copy[],
+  shapes: readonly Shape[][],
+  limit: number,
+): Tried {
+  let best: Tried | null = null;
+  let from: Order | null = null;
+  const take = (order: Order) => {
+    const down = bench.lay(order, atMost(question, best?.lay));
+    if (!down) return;
+    const now = better(question, best, down);
+    // An order that is as good as the best is gone on from: the next may differ from it in more.
+    if (now !== best || !isBetter(question, best.lay, answerFrom(question, down.map(placementOf))))
+      from = order;
+    best = now;
+  };
+  const seen = new Set<string>();
+  const isNew = (order: Order) => {
+    const key = orderKey(order);
+    return seen.has(key) ? false : seen.add(key) !== undefined;
+  };
+  for (const order of sortedOrders(copies, shapes)) if (isNew(order)) take(order);
+  if (copies.length < 2) return best!;
+  const next = neighbours(shapes);
+  for (let tries = 0; bench.work <= limit && tries < MOST_ORDERS; tries++) {
+    const order = next(from!);
+    if (isNew(order)) take(order);
+  }
+  return best!;
+}
+
+/** Of few copies there are not many orders, and where nothing fits an order is no work. */
+const MOST_ORDERS = 400;
 
 /** An order that leaves out more than the best lay, or comes out longer, is given up as soon as it shows. */
 function atMost(question: LayQuestion, best: Lay | undefined): { spare: number; within: number } {
@@ -90,13 +127,10 @@ function exactly(
   found: Tried,
 ): Tried {
   let best = found;
-  let rounds = 0;
-  for (const { order } of orders(copies, shapes)) {
-    if (rounds++ === EXACT_ORDERS) break;
-    shapes[order[0]!.piece]!.forEach((_, firstTurn) => {
-      best = better(question, best, layExactly(question, shapes, order, firstTurn));
+  for (const [first, ...others] of sortedOrders(copies, shapes).slice(0, EXACT_ORDERS))
+    shapes[first!.piece]!.forEach((_, turn) => {
+      best = better(question, best, layExactly(question, shapes, [{ ...first!, turn }, ...others]));
     });
-  }
   return best;
 }
 
@@ -118,13 +152,17 @@ function closer(
 ): Tried {
   const limit = bench.work + work * workFor(copies.length);
   let best = found;
-  for (const { order, firstTurn } of orders(copies, shapes)) {
+  const next = neighbours(shapes);
+  const sorted = sortedOrders(copies, shapes);
+  let order = sorted.shift()!;
+  for (let tries = 0; tries < MOST_ORDERS; tries++) {
     for (const lenient of LENIENT) {
       const { spare } = atMost(question, best.lay);
-      const down = bench.lay(order, { firstTurn, lenient, spare });
+      const down = bench.lay(order, { lenient, spare });
       if (down) best = better(question, best, withinLength(question, pull(down, question, pins)));
     }
     if (best.lay.missing.length === 0 || bench.work > limit || order.length < 2) break;
+    order = sorted.shift() ?? next(order);
   }
   const [cloth, ...others] = question.cloths;
   if (best.lay.missing.length === 0 || others.length > 0 || cloth!.length === null) return best;
@@ -158,68 +196,8 @@ function pinClash(question: LayQuestion): string | null {
   return fault ? `${fault}, pinned as it is: move or unpin it` : null;
 }
 
-export interface Copy {
-  readonly piece: number;
-  readonly copy: number;
-}
-
 function placementOf({ piece, copy, cloth, turn, x, y }: Down): Placement {
   return { piece, copy, cloth, turn, x, y };
-}
-
-interface Order {
-  readonly order: Copy[];
-  /** The turn of the first copy, by number; null leaves it to the place it finds. */
-  readonly firstTurn: number | null;
-}
-
-/** Orders to try, each once: of a few copies many come out the same. Without end while there are others. */
-function* orders(copies: readonly Copy[], shapes: readonly Shape[][]): Generator<Order> {
-  const seen = new Set<string>();
-  let again = 0;
-  for (const one of everyOrder(copies, shapes)) {
-    const key = `${one.firstTurn} ${one.order.map(({ piece }) => piece).join(" ")}`;
-    if (!seen.has(key)) yield one;
-    else if (++again > MOST_REPEATS) return;
-    seen.add(key);
-  }
-}
-
-const MOST_REPEATS = 100;
-
-/**
- * Large before small by several measures, then the same a little shuffled and with the first copy
- * turned by turns, without end.
- */
-function* everyOrder(copies: readonly Copy[], shapes: readonly Shape[][]): Generator<Order> {
-  const measures = shapes.map((turns) => {
-    const { left, right, low, high } = turns[0]!.bounds;
-    const area = turns[0]!.area;
-    return [
-      area,
-      (right - left) * (high - low),
-      right - left,
-      high - low,
-      Math.max(right - left, high - low),
-    ];
-  });
-  // What differs by rounding only, as a piece and its mirror image do, is equal: else another unit gives another order.
-  const larger = (a: number, b: number): number => (Math.abs(b - a) > 1e-8 * Math.max(a, b) ? b - a : 0);
-  const by = (m: number) =>
-    [...copies].sort(
-      (a, b) =>
-        larger(measures[a.piece]![m]!, measures[b.piece]![m]!) || a.piece - b.piece || a.copy - b.copy,
-    );
-  for (let m = 0; m < 5; m++) yield { order: by(m), firstTurn: null };
-  const random = seeded(20_261);
-  for (let round = 0; ; round++) {
-    const base = by(round % 2 === 0 ? 0 : 4);
-    // Each copy moves a few places up or down.
-    const reach = Math.max(2, copies.length * 0.2);
-    const keys = new Map(base.map((copy, i) => [copy, i + reach * (random() - 0.5) * 2]));
-    const order = base.sort((a, b) => keys.get(a)! - keys.get(b)!);
-    yield { order, firstTurn: round % 4 === 3 ? round >> 2 : null };
-  }
 }
 
 /** By how much the copies that found no place miss, in one sentence per kind of piece. */

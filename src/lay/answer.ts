@@ -20,6 +20,9 @@ function measures(outline: readonly Point[]): Measures {
   return own;
 }
 
+/** The area of an outline, in square units; the same outline is measured once. */
+export const areaOf = (outline: readonly Point[]): number => measures(outline).area;
+
 function rightOf(outline: readonly Point[], turn: number): number {
   const { rights } = measures(outline);
   let right = rights.get(turn);

@@ -1,8 +1,13 @@
-/** Where a lay question is answered: with the best lay the book keeps, else with a quick lay, remembered. */
+/**
+ * Where a lay question is answered: with the best lay the book keeps, else with a quick lay,
+ * remembered. A lay that is known of a question which contains this one bounds the answer, so
+ * that less to cut never takes more cloth.
+ */
 import { questionHash } from "../../functions/cut.ts";
 import type { Lay, LayOrigin, LayQuestion } from "../../functions/lay.ts";
 import type { Book } from "../book/shape.ts";
 import { answerFrom, isBetter } from "./answer.ts";
+import { Known } from "./known.ts";
 import { isLarge, lateDesk } from "./late.ts";
 import { type Answer, Memory } from "./memory.ts";
 import { checkLay } from "./plan.ts";
@@ -11,12 +16,18 @@ import { quickLayWith } from "./quick.ts";
 type Kept = Book["lays"][string];
 
 /** Quick lays and checked found lays; shared by every book open on this machine. */
-const quick = new Memory(300);
+const quick = new Memory(600);
+const known = new Known();
 const sound = new WeakMap<Kept, Lay | null>();
 
 /** The answer to a question; the same question costs nothing the second time. */
-export const layDesk = (question: LayQuestion, found: Book["lays"]): Answer =>
-  foundLay(question, found) ?? quickAnswer(question);
+export function layDesk(question: LayQuestion, found: Book["lays"]): Answer {
+  const kept = foundLay(question, found);
+  // The maker's own arrangement stays as it is; any other lay gives way to a shorter one that is known.
+  if (kept?.origin?.by === "hand") return kept;
+  const answer = kept ?? quickAnswer(question);
+  return "refusal" in answer ? answer : known.best(question, answer);
+}
 
 /** Whether the answer to a question is a lay that was found and kept, not the one made at once. */
 export const isFound = (question: LayQuestion, found: Book["lays"]): boolean =>

@@ -27,7 +27,7 @@ export class Memory {
 }
 
 /** A figure that is hardly ever the same for two questions: their figures added up, each with a weight of its own. */
-function sumOf({ pieces, cloths, gap, repeat }: LayQuestion): number {
+export function sumOf({ pieces, cloths, gap, repeat }: LayQuestion): number {
   let sum = gap + 3 * repeat;
   let weight = 1;
   const add = (figure: number) => {
@@ -49,7 +49,7 @@ function sumOf({ pieces, cloths, gap, repeat }: LayQuestion): number {
 }
 
 /** Whether two pieces of plain data are equal throughout. */
-function isEqual(a: unknown, b: unknown): boolean {
+export function isEqual(a: unknown, b: unknown): boolean {
   if (a === b) return true;
   if (typeof a !== "object" || typeof b !== "object" || a === null || b === null) return false;
   if (Array.isArray(a)) {

@@ -1,0 +1,69 @@
+/**
+ * Lays known of questions asked before. A question that is contained in one of these never takes
+ * more cloth than it: less to cut, or smaller, or on wider cloth, is laid at least as short.
+ */
+import type { Lay, LayQuestion } from "../../functions/lay.ts";
+import { areaOf, isBetter } from "./answer.ts";
+import { containedLay } from "./contain.ts";
+import { isEqual, sumOf } from "./memory.ts";
+
+interface One {
+  readonly question: LayQuestion;
+  readonly lay: Lay;
+  readonly copies: number;
+  /** Area of all its copies. */
+  readonly worth: number;
+}
+
+/** Questions kept, the oldest given up first, and how many of them are tried on a new one. */
+const MOST_KEPT = 600;
+const MOST_TRIES = 20;
+
+export class Known {
+  private readonly kept = new Map<number, One>();
+
+  /** The best lay known of the question, at least as good as `answer`. It is known from now on. */
+  best(question: LayQuestion, answer: Lay): Lay {
+    const key = sumOf(question);
+    const own = this.kept.get(key);
+    const isOwn = own !== undefined && isEqual(own.question, question);
+    const before = isOwn && !isBetter(question, answer, own.lay) ? own.lay : answer;
+    const copies = question.pieces.reduce((sum, { quantity }) => sum + quantity, 0);
+    const worth = question.pieces.reduce((sum, { quantity, outline }) => sum + quantity * areaOf(outline), 0);
+    const best = this.bounded({ question, lay: before, copies, worth });
+    if (isOwn && own.lay === best) return best;
+    this.kept.delete(key);
+    if (this.kept.size >= MOST_KEPT) this.kept.delete(this.kept.keys().next().value as number);
+    this.kept.set(key, { question, lay: best, copies, worth });
+    return best;
+  }
+
+  /** The lay given, or a better one from a question that contains this one. */
+  private bounded({ question, lay, copies, worth }: One): Lay {
+    const promising = [...this.kept.values()]
+      .filter(
+        (one) =>
+          one.copies >= copies &&
+          one.worth >= worth * (1 - 1e-9) &&
+          one.lay.missing.length === 0 &&
+          one.lay.lengths.length === lay.lengths.length &&
+          isShorter(question, one.lay, lay),
+      )
+      .sort((a, b) => clothOf(question, a.lay) - clothOf(question, b.lay));
+    for (const one of promising.slice(0, MOST_TRIES)) {
+      const contained = containedLay(question, one.question, one.lay);
+      if (contained && isBetter(question, contained, lay)) return contained;
+    }
+    return lay;
+  }
+}
+
+/** The cloth that a lay of another question uses, at the widths of this one. */
+const clothOf = ({ cloths }: LayQuestion, { lengths }: Lay): number =>
+  lengths.reduce((sum, length, i) => sum + length * cloths[i]!.width, 0);
+
+/** Whether the lay of another question, which leaves nothing out, would be better here than the one there is. */
+const isShorter = (question: LayQuestion, lay: Lay, there: Lay): boolean =>
+  there.missing.length > 0
+    ? question.cloths.every(({ length }, i) => length === null || lay.lengths[i]! <= length * (1 + 1e-9))
+    : clothOf(question, lay) < clothOf(question, there) * (1 - 1e-7);

@@ -12,19 +12,23 @@ const gridStylesOnce: Plugin = {
 
 const licences = notices(import.meta.dirname, "notices.txt");
 
+/** What is built for Node, by mode: each entry becomes one file. */
+const PROGRAMS: Record<string, Record<string, string>> = {
+  command: { main: "src/command/program.ts", "search-thread": "src/command/search-thread.ts" },
+  attack: { program: "tests/attack/program.ts", worker: "tests/attack/worker.ts" },
+};
+
 /** The page, or with `--mode command` the command line as one file for Node. */
 export default defineConfig(({ mode }) =>
-  mode === "command"
+  Object.hasOwn(PROGRAMS, mode)
     ? {
         ssr: { noExternal: true, external: [...builtinModules] },
         build: {
           ssr: true,
-          outDir: "dist/command",
+          outDir: `dist/${mode}`,
           target: "node20",
           copyPublicDir: false,
-          rolldownOptions: {
-            input: { main: "src/command/program.ts", "search-thread": "src/command/search-thread.ts" },
-          },
+          rolldownOptions: { input: PROGRAMS[mode]! },
         },
       }
     : mode === "package"

@@ -1,47 +1,100 @@
 /** Cells that rest on themselves. */
 import { fullAddress, type Place } from "../book/address.ts";
-import { isFormula } from "../book/formula.ts";
+import { formulaTree, isFormula } from "../book/formula.ts";
 import { type Book, typedAt } from "../book/shape.ts";
-import { precedents } from "./references.ts";
+import { areasOf, cellsIn } from "./references.ts";
 
 const keyOf = ({ page, row, column }: Place): string => `${page}.${row}.${column}`;
 
-/** The shortest way from a cell back to itself, the cell first; null when there is none. */
-function circleOf(book: Book, place: Place): Place[] | null {
-  const home = keyOf(place);
-  const from = new Map<string, Place | null>([[home, null]]);
-  for (let wave = [place]; wave.length > 0; ) {
-    const next: Place[] = [];
-    for (const at of wave) {
-      const typed = typedAt(book, at.page, at.row, at.column);
-      if (!isFormula(typed)) continue;
-      for (const one of precedents(book, typed, at.page)) {
-        if (keyOf(one) === home) return back(at, from);
-        if (from.has(keyOf(one))) continue;
-        from.set(keyOf(one), at);
-        next.push(one);
-      }
-    }
-    wave = next;
+/** The most references that are followed for all circles of one book, and of one range. */
+const MOST_FOLLOWED = 100_000;
+const MOST_OF_RANGE = 1000;
+
+/** A circle that was found, and where in it a cell stands. */
+interface Stand {
+  readonly ring: readonly Place[];
+  readonly at: number;
+}
+
+/** The circles of one book: all cells of a circle share it, so that each is looked for once. */
+class Circles {
+  readonly #book: Book;
+  readonly #stands = new Map<string, Stand>();
+  #followed = 0;
+
+  constructor(book: Book) {
+    this.#book = book;
   }
-  return null;
+
+  /** A circle that a cell stands in; null when none was found. */
+  of(place: Place): Stand | null {
+    const known = this.#stands.get(keyOf(place));
+    if (known) return known;
+    const ring = this.#search(place);
+    if (!ring) return null;
+    for (const [at, one] of ring.entries())
+      if (!this.#stands.has(keyOf(one))) this.#stands.set(keyOf(one), { ring, at });
+    return { ring, at: 0 };
+  }
+
+  /** The shortest way from a cell back to itself, the cell first. */
+  #search(place: Place): Place[] | null {
+    const home = keyOf(place);
+    const from = new Map<string, Place | null>([[home, null]]);
+    for (let wave = [place]; wave.length > 0; ) {
+      const next: Place[] = [];
+      for (const at of wave) {
+        for (const one of this.#restsOn(at)) {
+          this.#followed += 1;
+          if (keyOf(one) === home) return back(at, from);
+          if (from.has(keyOf(one))) continue;
+          from.set(keyOf(one), at);
+          next.push(one);
+        }
+        if (this.#followed > MOST_FOLLOWED) return null;
+      }
+      wave = next;
+    }
+    return null;
+  }
+
+  #restsOn({ page, row, column }: Place): Place[] {
+    const typed = typedAt(this.#book, page, row, column);
+    if (!isFormula(typed)) return [];
+    return areasOf(this.#book, formulaTree(typed), page).flatMap((area) =>
+      cellsIn(this.#book, area, MOST_OF_RANGE),
+    );
+  }
 }
 
 function back(last: Place, from: ReadonlyMap<string, Place | null>): Place[] {
   const way: Place[] = [];
-  for (let at: Place | null = last; at; at = from.get(keyOf(at)) ?? null) way.unshift(at);
-  return way;
+  for (let at: Place | null = last; at; at = from.get(keyOf(at)) ?? null) way.push(at);
+  return way.reverse();
 }
+
+/** Every cell of a circle asks for its sentence. */
+const known = new WeakMap<Book, Circles>();
 
 /** The most cells of a circle that are told one by one. */
 const MOST_TOLD = 5;
 
 /** "Draft!B4 rests on itself through Draft!B7; break the circle in one of them". */
 export function circleSentence(book: Book, place: Place): string {
-  const [first, ...rest] = (circleOf(book, place) ?? [place]).map((one) => fullAddress(book, one));
-  if (rest.length === 0) return `${first} rests on itself; take it out of its own formula`;
-  const told =
-    rest.length > MOST_TOLD ? [...rest.slice(0, MOST_TOLD - 1), `${rest.length - MOST_TOLD + 1} more`] : rest;
-  const list = told.length > 1 ? `${told.slice(0, -1).join(", ")} and ${told.at(-1)}` : told[0];
+  let circles = known.get(book);
+  if (!circles) {
+    circles = new Circles(book);
+    known.set(book, circles);
+  }
+  const first = fullAddress(book, place);
+  const stand = circles.of(place);
+  if (!stand) return `${first} rests on itself by way of many cells; break the circle in one of them`;
+  const { ring, at } = stand;
+  if (ring.length === 1) return `${first} rests on itself; take it out of its own formula`;
+  const told = ring.length - 1 > MOST_TOLD ? MOST_TOLD - 1 : ring.length - 1;
+  const names = Array.from({ length: told }, (_, i) => fullAddress(book, ring[(at + 1 + i) % ring.length]!));
+  const more = ring.length - 1 - told;
+  const all = more > 0 ? [...names, `${more} more`] : names;
+  const list = all.length > 1 ? `${all.slice(0, -1).join(", ")} and ${all.at(-1)}` : all[0];
   return `${first} rests on itself through ${list}; break the circle in one of them`;
 }

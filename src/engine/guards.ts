@@ -72,8 +72,8 @@ export const USUAL_LIMITS: TimeLimits = { cell: 5000, work: 20_000, clock: () =>
 const SECOND_TRY = 250;
 /** The least that a cell gets, in milliseconds. */
 const LEAST = 20;
-/** The most values of one range: five pages of the greatest width and 5,000 rows would be as many. */
-const MOST_VALUES = 5_000_000;
+/** The most values of a list that a function makes. */
+const MOST_VALUES = 1_000_000;
 
 class Stopped extends Error {}
 
@@ -198,6 +198,9 @@ export class Guards {
       const value = this.#partOf(evaluate, ast, state);
       if (again) this.#stopped.delete(keyOf(at));
       if (value instanceof CellError) return rooted(value, state);
+      // A list of one value passes by the engine's own look at what is no figure.
+      if (typeof value === "number" && !Number.isFinite(value))
+        return rooted(new CellError(ErrorType.NUM, "NaN or infinite value encountered."), state);
       if (!(value instanceof SimpleRangeValue)) return value;
       return rooted(new CellError(ErrorType.VALUE, RANGE_OF_ANSWERS), state);
     } catch (reason) {
@@ -239,10 +242,10 @@ export class Guards {
         ErrorType.VALUE,
         `this gives a text of ${value.length} characters and a cell holds at most ${LONGEST.typed}; make it shorter`,
       );
-    if (value instanceof SimpleRangeValue && value.width() * value.height() > MOST_VALUES)
+    if (value instanceof SimpleRangeValue && value.isAdHoc() && value.width() * value.height() > MOST_VALUES)
       return new CellError(
         ErrorType.VALUE,
-        `this takes ${value.width() * value.height()} cells at once and the most is ${MOST_VALUES}; name a smaller range`,
+        `this makes a list of ${value.width() * value.height()} values and the most is ${MOST_VALUES}; make it smaller`,
       );
     return value;
   }

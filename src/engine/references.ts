@@ -187,7 +187,7 @@ export class Upstream {
           if (this.#areas.has(key)) continue;
           this.#areas.set(key, area);
         }
-        waiting.push(...cellsIn(book, area));
+        for (const cell of cellsIn(book, area)) waiting.push(cell);
       }
     }
   }

@@ -82,8 +82,7 @@ function textForNumber({ book, formula, page, value }: Scene): string | null {
     const held = value(place);
     if (typeof held !== "string" || held === "") continue;
     const name = nameOf(book, place);
-    const told = held.length > 24 ? `${held.slice(0, 21)}...` : held;
-    return `${name ?? fullAddress(book, place)} must be a figure here, not "${told}"`;
+    return `${name ?? fullAddress(book, place)} must be a figure here, not "${short(held)}"`;
   }
   return null;
 }
@@ -119,7 +118,11 @@ function unbalanced(formula: string): string | null {
   return null;
 }
 
-const short = (text: string): string => (text.length > 24 ? `${text.slice(0, 21)}...` : text);
+/** The beginning of a text, on one line. */
+function short(text: string): string {
+  const plain = text.slice(0, 30).replace(/[\p{C}\s]+/gu, " ");
+  return plain.length > 24 ? `${plain.slice(0, 21)}...` : plain;
+}
 
 /** The first name, function or cell of a formula that is nowhere to be found, in a sentence. */
 export function unknownWord(scene: Scene): string | null {

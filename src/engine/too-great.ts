@@ -17,25 +17,54 @@ function figureOf(value: unknown): number {
   return most;
 }
 
-/** Refuses a call in which an argument, counted from 1, is past the most. */
+/** Refuses a call in which an argument, counted from 1, is past the most; "all" looks at every one. */
 const atMost =
-  (name: string, most: number, ...places: readonly number[]): Fault =>
+  (name: string, most: number, places: readonly number[] | "all"): Fault =>
   (values) => {
-    for (const place of places) {
+    for (const place of places === "all" ? values.map((_, i) => i + 1) : places) {
       const figure = figureOf(values[place - 1]);
       if (figure > most)
-        return `argument ${place} of ${name} must be at most ${most}, not ${Number(figure.toPrecision(6))}`;
+        return `argument ${place} of ${name} must be at most ${most}, not ${Number(figure.toPrecision(6))}; past that its work would not end in good time`;
     }
     return null;
   };
 
-const LIMITS: ReadonlyMap<string, Fault> = new Map(
-  Object.entries<readonly [most: number, ...places: number[]]>({
-    REPT: [100_000, 2],
-    "POISSON.DIST": [100_000, 1],
-    POISSON: [100_000, 1],
-  }).map(([name, [most, ...places]]) => [name, atMost(name, most, ...places)]),
-);
+/** The windows of MAXPOOL and MEDIANPOOL: their size, then the steps between them. */
+const windows =
+  (name: string): Fault =>
+  (values) => {
+    const steps = values.length > 2 ? figureOf(values[2]) : 1;
+    if (steps < 1) return `argument 3 of ${name} must be at least 1, not ${steps}`;
+    return atMost(name, 100, [2])(values);
+  };
+
+/** What each function takes at most, and in which arguments. */
+const MOST: Readonly<Record<string, readonly [most: number, places: readonly number[] | "all"]>> = {
+  // Texts, and how often something stands in them.
+  REPT: [100_000, [2]],
+  SUBSTITUTE: [100_000, [4]],
+  // One turn for each of so many.
+  "POISSON.DIST": [100_000, [1]], POISSON: [100_000, [1]], POISSONDIST: [100_000, [1]],
+  "NEGBINOM.DIST": [100_000, [1, 2]], NEGBINOMDIST: [100_000, [1, 2]],
+  "HYPGEOM.DIST": [100_000, [1, 2, 3, 4]], HYPGEOMDIST: [100_000, [1, 2, 3, 4]],
+  "BINOM.DIST": [1_000_000, [1, 2]], BINOMDIST: [1_000_000, [1, 2]],
+  "BINOM.INV": [1_000_000, [1]], CRITBINOM: [1_000_000, [1]],
+  MULTINOMIAL: [100_000, "all"],
+  BESSELI: [100_000, [2]], BESSELJ: [100_000, [2]], BESSELK: [100_000, [2]], BESSELY: [100_000, [2]],
+  // A series that grows with the degrees of freedom or the shape.
+  "CHISQ.DIST": [1_000_000, [2]], "CHISQ.DIST.RT": [1_000_000, [2]], CHIDIST: [1_000_000, [2]], CHIDISTRT: [1_000_000, [2]],
+  "CHISQ.INV": [1_000_000, [2]], "CHISQ.INV.RT": [1_000_000, [2]], CHIINV: [1_000_000, [2]], CHIINVRT: [1_000_000, [2]],
+  "GAMMA.DIST": [1_000_000, [2]], GAMMADIST: [1_000_000, [2]], "GAMMA.INV": [1_000_000, [2]], GAMMAINV: [1_000_000, [2]],
+  // Periods of a loan, worked one by one.
+  CUMIPMT: [100_000, [4, 5]], CUMPRINC: [100_000, [4, 5]], DB: [100_000, [3, 4]],
+  // Days, gone through by doubling.
+  WORKDAY: [10_000_000, [1, 2]], "WORKDAY.INTL": [10_000_000, [1, 2]],
+}; // biome-ignore format: a table
+
+const LIMITS: ReadonlyMap<string, Fault> = new Map([
+  ...Object.entries(MOST).map(([name, [most, places]]) => [name, atMost(name, most, places)] as const),
+  ...["MAXPOOL", "MEDIANPOOL"].map((name) => [name, windows(name)] as const),
+]);
 
 /** What looks at the arguments of a function before it is worked, if it needs that. */
 export const argumentFault = (name: string): Fault | undefined => LIMITS.get(name);

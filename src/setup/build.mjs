@@ -1,6 +1,6 @@
 /**
  * Builds what is missing or older than its sources, so that a fresh clone needs no build command.
- * `build("command")` makes the command line, `build("app")` the page.
+ * `build("command")` makes the command line, `build("app")` the page, `build("attack")` the attacks.
  */
 import { execFileSync } from "node:child_process";
 import { existsSync, readdirSync, statSync } from "node:fs";
@@ -9,7 +9,11 @@ import { fileURLToPath } from "node:url";
 
 export const root = join(dirname(fileURLToPath(import.meta.url)), "../..");
 
-const RESULTS = { command: "dist/command/main.js", app: "dist/app/index.html" };
+const RESULTS = {
+  command: "dist/command/main.js",
+  app: "dist/app/index.html",
+  attack: "dist/attack/program.js",
+};
 
 /** The latest change of any file under a path. */
 function newest(path) {
@@ -36,7 +40,8 @@ export function install() {
 export function build(what) {
   install();
   const result = join(root, RESULTS[what]);
-  const sources = ["functions", "src", "templates", "vite.config.ts", "package-lock.json"];
+  const own = what === "attack" ? ["tests/attack"] : [];
+  const sources = ["functions", "src", "templates", "vite.config.ts", "package-lock.json", ...own];
   if (existsSync(result) && sources.every((path) => newest(join(root, path)) <= statSync(result).mtimeMs))
     return;
   run(process.execPath, [

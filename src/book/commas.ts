@@ -61,7 +61,8 @@ export function commasIn(list: readonly Token[]): Commas {
     else parting.push(...tight);
   }
   // 1,2,3 is no figure.
-  unclear.push(...decimal.filter((i) => decimal.includes(i - 2)));
+  const marks = new Set(decimal);
+  unclear.push(...decimal.filter((i) => marks.has(i - 2)));
   const first = (of: number[]): string | null => {
     const i = of.length === 0 ? null : Math.min(...of);
     if (i === null) return null;

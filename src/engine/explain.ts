@@ -102,7 +102,7 @@ export function chainPlaces(engine: Engine, place: Place, most = 200): Place[] {
       const key = `${one.page}.${one.row}.${one.column}`;
       if (done.has(key) || done.size >= most) continue;
       done.set(key, one);
-      next.push(...engine.restsOn(one));
+      for (const under of engine.restsOn(one)) next.push(under);
     }
     wave = next;
   }

@@ -2,7 +2,9 @@
 import type { Book, FoundLay } from "./shape.ts";
 
 /** Lays that no cell asks for any more: an undone step may ask again, and they bound smaller jobs. */
-export const MOST_UNASKED = 40;
+export const MOST_UNASKED = 24;
+/** Copies of pieces in all of those. */
+const MOST_COPIES = 2000;
 
 /** The lays with one more, the newest last; of those that no cell asks for the oldest make room. */
 export function withLay(
@@ -13,9 +15,24 @@ export function withLay(
 ): Book["lays"] {
   const { [hash]: _, ...others } = lays;
   const all = Object.entries({ ...others, [hash]: lay });
-  if (all.length <= MOST_UNASKED) return Object.fromEntries(all);
+  const copiesOf = (one: FoundLay) => one.placements.length;
+  const copies = all.reduce((sum, [, one]) => sum + copiesOf(one), 0);
+  if (all.length <= MOST_UNASKED && copies <= MOST_COPIES) return Object.fromEntries(all);
   const needed = asked();
-  const isSpare = (one: string) => one !== hash && !needed.has(one);
-  let tooMany = all.filter(([one]) => isSpare(one)).length - MOST_UNASKED;
-  return Object.fromEntries(all.filter(([one]) => !isSpare(one) || tooMany-- <= 0));
+  let [count, room] = [0, MOST_COPIES];
+  const kept = all.toReversed().filter(([own, one]) => {
+    if (own === hash || needed.has(own)) return true;
+    count += 1;
+    room -= copiesOf(one);
+    return count <= MOST_UNASKED && room >= 0;
+  });
+  return Object.fromEntries(kept.toReversed());
+}
+
+/** Whether two states of a book differ in nothing but the lays that were found. */
+export function sameWork(a: Book | null, b: Book | null): boolean {
+  if (a === b) return true;
+  if (!a || !b) return false;
+  const keys = new Set([...Object.keys(a), ...Object.keys(b)] as (keyof Book)[]);
+  return [...keys].every((key) => key === "lays" || a[key] === b[key]);
 }

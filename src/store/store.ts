@@ -189,6 +189,12 @@ export class Store {
     return fault;
   }
 
+  /** Takes up lays that were found elsewhere for the same book; its own stand where both have one. */
+  takeLays(lays: Book["lays"]): void {
+    const take = (book: Book): Book => ({ ...book, lays: { ...lays, ...book.lays } });
+    if (!this.#keep(take(this.#book), this.#trying && take(this.#trying))) this.#tell();
+  }
+
   /** Keeps a lay that was found: no undo step, every cell that asked this question answers with it. */
   keepLay(hash: string, lay: Book["lays"][string]): void {
     const asked = () =>

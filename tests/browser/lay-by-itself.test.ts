@@ -31,7 +31,7 @@ describe("a length of cloth", () => {
     // 157 in or so laid one by one; two seconds of search come well under 150.
     await expect.poll(() => figure("B23"), { timeout: 30_000 }).toBeLessThan(150);
     await expect.poll(what, { timeout: 30_000 }).toMatch(/Searched for [\d.]+ s; the book keeps the lay\./);
-    await page.getByLabel("Search by itself").uncheck();
+    await page.getByLabel("Search automatically").uncheck();
     await expect.poll(state).toBe("idle");
     expect(await cell(page, "B23").getAttribute("data-laid")).toBe("≤");
     await page.locator(".formula-telling", { hasText: /^lay searched for [\d.]+ s$/ }).waitFor();
@@ -68,5 +68,34 @@ describe("a length of cloth", () => {
     await expect.poll(() => figure("B20"), { timeout: 30_000 }).toBeGreaterThan(566);
     await expect.poll(() => cell(page, "B20").getAttribute("data-laid")).toMatch(/≈|≤/);
     expect(await cell(page, "B21").textContent()).not.toBe("…");
+  }, 60_000);
+
+  it("found in one tab makes no second copy of a book that is open in two", async () => {
+    const second = await page.context().newPage();
+    await second.goto(page.url());
+    await cell(second, "A1").waitFor();
+    await second.getByText("open in another tab too").waitFor();
+    // The first tab goes on searching and keeps what it finds.
+    await page.bringToFront();
+    await enter("B19", "46");
+    await page.locator(".kept", { hasText: "Saved in this browser" }).waitFor();
+    await second.reload();
+    await page.bringToFront();
+    await cell(page, "B8").click();
+    const searched = () =>
+      what().then((text) => Number(/Searched for ([\d.]+) s/.exec(text ?? "")?.[1] ?? 0));
+    const before = await searched();
+    await expect.poll(searched, { timeout: 20_000 }).toBeGreaterThan(before);
+    await second.bringToFront();
+    await second.getByRole("navigation").getByRole("button", { name: "Cut", exact: true }).click();
+    await cell(second, "B20").click();
+    await second.keyboard.type("47");
+    await second.keyboard.press("Enter");
+    await second.locator(".kept", { hasText: "Saved in this browser" }).waitFor();
+    expect(await second.getByText("saved beside it").count()).toBe(0);
+    await second.reload();
+    await expect.poll(() => cell(second, "B20").textContent()).toBe("47");
+    expect(await cell(second, "B19").textContent()).toBe("46");
+    await second.close();
   }, 60_000);
 });

@@ -44,11 +44,11 @@ describe("cloth in hand", () => {
       .poll(() => joins.getByRole("status").textContent())
       .toBe('an allowance must be a length such as 1/2, not "wide"');
     await page.getByLabel("with an allowance of").fill("3/4");
-    await button("Would a join do?").click();
+    await button("Would piecing help?").click();
     await expect
       .poll(() => joins.getByRole("status").textContent(), { timeout: 9000 })
       .toBe(
-        "Joined it would do: cut 1 of piece 1 in two, 23 in from its left border, at the inner fold of a pleat, with 3/4 in on either part.",
+        "With a join it fits: cut 1 of piece 1 in two, 23 in from its left border, at the inner fold of a pleat, with 3/4 in on either part.",
       );
     // Each part is 23 in and the allowance wide, and 40 in long; on 30 in cloth they lie behind one another.
     const sizes = await joins.locator(".lay-cut").evaluateAll((paths) =>
@@ -138,7 +138,7 @@ describe("a lay measured", () => {
 describe("two widths side by side", () => {
   it("are drawn at one scale with their figures in a table", async () => {
     await cell(page, "B8").click();
-    await page.getByLabel("Beside it").selectOption({ label: "cloth_length_b" });
+    await page.getByLabel("Compare with").selectOption({ label: "cloth_length_b" });
     const sizes = await page.evaluate(() =>
       [...document.querySelectorAll<SVGRectElement>(".lay-board .lay-cloth")].map((r) => r.getBBox().height),
     );
@@ -161,7 +161,7 @@ describe("two widths side by side", () => {
 
   it("or one cloth with and without a nap: a one-way lay is never shorter than the best way found either way up", async () => {
     await mixed();
-    await page.getByLabel("Beside it").selectOption("the same on a one-way nap");
+    await page.getByLabel("Compare with").selectOption("the same on a one-way nap");
     const row = (n: number) =>
       page.locator(".lay-figures").getByRole("row").nth(n).locator("td").allTextContents();
     expect(await row(2)).toEqual(["either way up", "one way"]);
@@ -180,7 +180,7 @@ describe("two widths side by side", () => {
     for (const colorScheme of ["light", "dark"] as const) {
       await page.emulateMedia({ colorScheme });
       await cell(page, "B8").click();
-      await page.getByLabel("Beside it").selectOption({ label: "cloth_length_b" });
+      await page.getByLabel("Compare with").selectOption({ label: "cloth_length_b" });
       await button("Look for a better lay").click();
       await page.getByRole("progressbar").waitFor();
       // The page's own rules forbid scripts that are not its own; the evaluation is the test's.

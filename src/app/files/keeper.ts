@@ -3,6 +3,7 @@
  * the shelf takes it shortly after, and neither writes over what another tab has kept meanwhile.
  */
 import type { Place } from "../../book/address.ts";
+import { sameWork } from "../../book/lays.ts";
 import { readBook } from "../../book/read.ts";
 import { type Book, blankBook } from "../../book/shape.ts";
 import { writeBook } from "../../book/write.ts";
@@ -42,6 +43,8 @@ export interface Keeping {
   /** Something that happened to the book without being asked for. */
   readonly news: string | null;
 }
+
+const withoutLays = (book: Book): string => writeBook({ ...book, lays: {} });
 
 const FIRST_CELL: Place = { page: 0, row: 0, column: 0 };
 
@@ -125,12 +128,12 @@ export class Keeper {
   #atRisk(): boolean {
     const { book } = this.#store;
     const safe = this.#state.state !== "unsaved" && this.#written;
-    return !safe && book !== this.#kept && book !== this.#copied;
+    return !safe && !sameWork(book, this.#kept) && !sameWork(book, this.#copied);
   }
 
   readonly #notice = (): void => {
     const { book } = this.#store;
-    if (this.#state.copied?.changed === false && book !== this.#copied)
+    if (this.#state.copied?.changed === false && !sameWork(book, this.#copied))
       this.#tell({ copied: { ...this.#state.copied, changed: true } });
     if (book === this.#kept || !this.library.shelf) return;
     if (this.#state.state === "saved") this.#tell({ state: "saving" });
@@ -167,7 +170,7 @@ export class Keeper {
       const trouble = `this book could not be saved in the browser (${reasonOf(fault)}): save it to a file`;
       return this.#tell({ trouble, state: "unsaved" });
     }
-    if (revision === null) return this.#part();
+    if (revision === null) return (await this.#join(book)) ? this.#put() : this.#part();
     this.#spine = { ...spine, revision };
     this.#kept = book;
     this.#journal.kept(book, step, revision, this.#store.book);
@@ -181,6 +184,29 @@ export class Keeper {
     if (this.#asked || this.#spine.revision < 2) return;
     this.#asked = true;
     navigator.storage?.persist?.().catch(() => {});
+  }
+
+  /**
+   * Another tab has put the book on the shelf. Where one of the two has only found lays since, both go
+   * on with the same book, and no copy is made; false when both have changed it.
+   */
+  async #join(mine: Book): Promise<boolean> {
+    const found = await this.library.shelf?.read(this.#spine.id);
+    const reading = found ? readBook(found.text) : null;
+    if (!found || !reading || "reason" in reading || !this.#kept) return false;
+    const { revision } = found.spine;
+    if (withoutLays(reading.book) === withoutLays(this.#kept)) {
+      this.#spine = { ...this.#spine, revision };
+      this.#kept = reading.book;
+      this.#journal.kept(reading.book, this.#journal.step, revision, this.#store.book);
+      this.#store.takeLays(reading.book.lays);
+      return true;
+    }
+    if (!sameWork(mine, this.#kept)) return false;
+    this.#kept = mine;
+    // Later: what is going on now has to come to its end before another state is opened.
+    setTimeout(() => this.open(found.spine.id));
+    return true;
   }
 
   /** Another tab has kept changes of this book: what was changed here becomes a book of its own. */

@@ -65,7 +65,7 @@ export function ChooseBeside({ store, place, own, choice, missing, onChoose }: C
   return (
     <>
       <label className="lay-row">
-        <span>Beside it</span>
+        <span>Compare with</span>
         <select value={choice ?? ""} onChange={(event) => onChoose(event.target.value || null)}>
           <option value="">no other lay</option>
           <option value={NAP}>
@@ -78,7 +78,7 @@ export function ChooseBeside({ store, place, own, choice, missing, onChoose }: C
           ))}
         </select>
       </label>
-      {missing && <p className="look">What was chosen to stand beside it has no lay to show now.</p>}
+      {missing && <p className="look">What was chosen to compare with has no lay to show now.</p>}
     </>
   );
 }

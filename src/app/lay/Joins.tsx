@@ -59,7 +59,7 @@ export function Joins({ store, question, scale }: Props) {
           disabled={!isGood || looking !== null || isLarge(question)}
           onClick={() => setTold({ is: "looking", seam, tried: 0 })}
         >
-          Would a join do?
+          Would piecing help?
         </button>
         <label>
           <span>with an allowance of</span>
@@ -96,6 +96,6 @@ function textOf(told: Told, say: (length: number) => string): string {
   if (told.is === "nothing") return "";
   if (told.is === "looking") return `${told.tried} lays tried`;
   return told.found
-    ? `Joined it would do: cut ${joinsText(told.found.joins, say)}, with ${say(told.seam)} on either part.`
-    : `None of ${told.tried} lays with a join would do.`;
+    ? `With a join it fits: cut ${joinsText(told.found.joins, say)}, with ${say(told.seam)} on either part.`
+    : `None of ${told.tried} lays with a join fits.`;
 }

@@ -106,7 +106,7 @@ function ByItself({ store, hash }: { store: Store; hash: string }) {
     <span className="lay-by-itself">
       <label>
         <input type="checkbox" checked={on} onChange={(event) => setSearchesByItself(event.target.checked)} />
-        <span>Search by itself</span>
+        <span>Search automatically</span>
       </label>
       {/* It keeps its width, or what is beside it would move under the pointer. */}
       <span className="lay-so-far" aria-live="off">

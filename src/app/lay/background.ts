@@ -150,7 +150,7 @@ export class Background {
       }
       this.#searcher.stop();
     }
-    const want = nextWant(laid, this.#looked, this.#over, quickOnly);
+    const want = nextWant(laid, this.#store.shown.lays, this.#looked, this.#over, quickOnly);
     if (want) this.#search(want);
     else this.#tell({ is: "idle", hash: "", seconds: 0 });
   }

@@ -1,8 +1,9 @@
 /** What a search does to a lay's origin: so many seconds more, or the proof that no lay can be shorter. */
 import type { Lay, LayOrigin } from "../../../functions/lay.ts";
 
-/** Seconds that a lay was searched for so far. */
-export const secondsOf = ({ origin }: Lay): number => (origin?.by === "search" ? origin.seconds : 0);
+/** Seconds that a lay was searched for so far; none where there is no lay. */
+export const secondsOf = (lay: Pick<Lay, "origin"> | undefined): number =>
+  lay?.origin?.by === "search" ? lay.origin.seconds : 0;
 
 export const isProved = ({ origin }: Lay): boolean => origin?.by === "search" && origin.proved === true;
 

@@ -26,7 +26,7 @@ export class Taking {
     this.#store = store;
     this.#asked = asked;
     this.standing = standing;
-    this.#before = standing ? secondsOf(standing) : 0;
+    this.#before = secondsOf(store.shown.lays[asked.hash]);
   }
 
   /** Seconds of all searches of this question together. */

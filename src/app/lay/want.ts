@@ -2,6 +2,7 @@
 import { questionHash } from "../../../functions/cut.ts";
 import type { Lay, LayQuestion } from "../../../functions/lay.ts";
 import type { Place } from "../../book/address.ts";
+import type { Book } from "../../book/shape.ts";
 import type { Laid } from "../../engine/engine.ts";
 import { isProved, secondsOf } from "./origin.ts";
 
@@ -19,11 +20,13 @@ export const ROUNDS: readonly number[] = [2, 20, 60];
 /**
  * The next search: what has no lay yet before all, then what was searched for least; of the same
  * round the cell that is looked at first, the others in the order of the book. Null when nothing is
- * left to gain. `over` holds the questions that a search has given up; with `quickOnly` nothing is
+ * left to gain. How long a question was searched for stands with the lay that is `found` for it: the
+ * lay that answers may be bounded by that of another question. `over` holds the questions that a search has given up; with `quickOnly` nothing is
  * searched for that has a lay.
  */
 export function nextWant(
   laid: readonly Laid[],
+  found: Book["lays"],
   looked: Place | null,
   over: ReadonlySet<string>,
   quickOnly: boolean,
@@ -36,11 +39,11 @@ export function nextWant(
       if ("refusal" in answer && !pending) continue;
       const lay = "refusal" in answer ? null : answer;
       if (lay && (quickOnly || isSettled(question, lay))) continue;
-      const spent = lay ? secondsOf(lay) : 0;
-      const round = lay ? ROUNDS.findIndex((seconds) => spent < seconds - 0.05) : -1;
-      if ((lay && round < 0) || round >= least) continue;
       const hash = questionHash(question);
       if (over.has(hash)) continue;
+      const spent = secondsOf(found[hash]);
+      const round = lay ? ROUNDS.findIndex((seconds) => spent < seconds - 0.05) : -1;
+      if ((lay && round < 0) || round >= least) continue;
       least = round;
       best = { question, hash, lay, seconds: lay ? ROUNDS[round]! - spent : 0 };
       if (round < 0) return best;

@@ -9,9 +9,10 @@ import { Choose } from "./Choose.tsx";
 import { keyOf, spoken, watchChoices } from "./choices.ts";
 import { useAnswer } from "./useAnswer.ts";
 import type { Asking } from "./WhatIf.tsx";
+import { useWork } from "./work.ts";
 
 export function Matters({ store, place, client }: Asking) {
-  const { book } = store;
+  const book = useWork(store);
   const [key, setKey] = useState("");
   // biome-ignore lint/correctness/useExhaustiveDependencies: the engine follows the book
   const results = useMemo(

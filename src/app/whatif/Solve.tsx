@@ -11,6 +11,7 @@ import { Heat } from "./Heat.tsx";
 import { Plot } from "./Plot.tsx";
 import { useAnswer } from "./useAnswer.ts";
 import type { Asking } from "./WhatIf.tsx";
+import { useWork } from "./work.ts";
 
 const AIMS: Record<Aim["is"], string> = {
   atmost: "at most",
@@ -21,7 +22,7 @@ const AIMS: Record<Aim["is"], string> = {
 };
 
 export function Solve({ store, place, trying, client }: Asking) {
-  const { book } = store;
+  const book = useWork(store);
   const [makeKey, setMakeKey] = useState("");
   const [keys, setKeys] = useState(["", ""]);
   const [is, setIs] = useState<Aim["is"]>("atmost");

@@ -10,9 +10,10 @@ import { keyOf } from "./choices.ts";
 import { Overlay } from "./Overlay.tsx";
 import { useAnswer } from "./useAnswer.ts";
 import type { Asking } from "./WhatIf.tsx";
+import { useWork } from "./work.ts";
 
 export function Trials({ store, trying, client }: Asking) {
-  const { book } = store;
+  const book = useWork(store);
   const [title, setTitle] = useState("");
   const [refusal, setRefusal] = useState<string | null>(null);
   const question = useMemo<Question | null>(

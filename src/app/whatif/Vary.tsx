@@ -14,13 +14,14 @@ import { Slider } from "./Slider.tsx";
 import { useAnswer } from "./useAnswer.ts";
 import { WatchTable } from "./WatchTable.tsx";
 import type { Asking } from "./WhatIf.tsx";
+import { useWork } from "./work.ts";
 
 /** More plots than these can't be taken in at once. */
 const MOST_WATCHED = 6;
 const FIRST_WATCHED = 3;
 
 export function Vary({ store, place, trying, client }: Asking) {
-  const { book } = store;
+  const book = useWork(store);
   const [keys, setKeys] = useState(["", ""]);
   const [spans, setSpans] = useState<Readonly<Record<string, Span>>>({});
   const [chosen, setChosen] = useState<readonly string[] | null>(null);

@@ -1,6 +1,7 @@
 /** Trying figures out: the open book is shown with them until they are kept or dropped. */
 import { useEffect, useRef, useState } from "react";
 import { type } from "../../book/edit.ts";
+import { sameWork } from "../../book/lays.ts";
 import type { Book } from "../../book/shape.ts";
 import { type Dial, typedFor } from "../../engine/dial.ts";
 import { typeCells } from "../../store/commands.ts";
@@ -30,7 +31,7 @@ const typingsOf = (book: Book, turned: Turned) =>
 export function useTrying(store: Store): Trying {
   const [state, setState] = useState<{ book: Book; turned: Turned }>({ book: store.book, turned: new Map() });
   // An edit made meanwhile puts an end to what was tried.
-  const turned: Turned = state.book === store.book ? state.turned : new Map();
+  const turned: Turned = sameWork(state.book, store.book) ? state.turned : new Map();
   const frame = useRef(0);
 
   const set = (next: Turned) => {
@@ -38,7 +39,9 @@ export function useTrying(store: Store): Trying {
     setState({ book, turned: next });
     cancelAnimationFrame(frame.current);
     frame.current = requestAnimationFrame(() => {
-      if (store.book === book) store.try(next.size === 0 ? null : type(book, typingsOf(book, next)));
+      // A lay that was found meanwhile is no edit.
+      const now = store.book;
+      if (sameWork(now, book)) store.try(next.size === 0 ? null : type(now, typingsOf(now, next)));
     });
   };
   const without = (dial: Dial) => new Map([...turned].filter(([key]) => key !== keyOf(dial)));

@@ -4,6 +4,7 @@ import type { LayOrigin, LayQuestion } from "../../../../functions/lay.ts";
 import { nextWant } from "../../../../src/app/lay/want.ts";
 import type { Laid } from "../../../../src/engine/engine.ts";
 import { answerFrom } from "../../../../src/lay/answer.ts";
+import { toKeep } from "../../../../src/lay/desk.ts";
 
 /** A collar on cloth of this width; each width is a question of its own. */
 const question = (width: number, length: number | null = null): LayQuestion => ({
@@ -23,7 +24,15 @@ function laid(row: number, asks: LayQuestion, origin?: LayOrigin): Laid {
 const searched = (seconds: number, proved = false): LayOrigin => ({ by: "search", seconds, proved });
 const NONE: ReadonlySet<string> = new Set();
 const next = (all: readonly Laid[], row: number | null = null, over = NONE, quickOnly = false) => {
-  const want = nextWant(all, row === null ? null : { page: 0, row, column: 1 }, over, quickOnly);
+  // The lay that answers is the one that the book found for the question.
+  const found = Object.fromEntries(
+    all.flatMap(({ lays }) =>
+      lays.flatMap(({ question, answer }) =>
+        "refusal" in answer ? [] : [[questionHash(question), toKeep({ origin: { by: "quick" }, ...answer })]],
+      ),
+    ),
+  );
+  const want = nextWant(all, found, row === null ? null : { page: 0, row, column: 1 }, over, quickOnly);
   return want && [want.question.cloths[0]!.width, Number(want.seconds.toFixed(3))];
 };
 
@@ -52,6 +61,11 @@ describe("the lay that is searched for next", () => {
     expect(next([laid(5, question(45), { by: "hand" })])).toBeNull();
     expect(next([laid(5, question(45, 30))])).toBeNull();
     expect(next([laid(5, question(45))], null, new Set([questionHash(question(45))]))).toBeNull();
+  });
+
+  it("is searched for though a lay of a larger job bounds it, which was searched for long", () => {
+    const bounded = laid(5, question(45), searched(60));
+    expect(nextWant([bounded], {}, null, NONE, false)).toMatchObject({ seconds: 2 });
   });
 
   it("is before all the one that no quick lay was made of yet, though nothing is searched for by itself", () => {

@@ -47,6 +47,11 @@ ${shapes.join("\n").replaceAll("<text", `<text fill="${INK}"`)}
 `;
 }
 
+/** As XML takes it: control characters and halves of pairs may not stand in it at all. */
 function escaped(text: string): string {
-  return text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;");
+  return text
+    .replace(/(?![\t\n\r])[\p{Cc}\p{Cs}\ufffe\uffff]/gu, "\ufffd")
+    .replaceAll("&", "&amp;")
+    .replaceAll("<", "&lt;")
+    .replaceAll(">", "&gt;");
 }

@@ -1,7 +1,9 @@
 /**
- * Reads the file of the verb `lay`: {stripWidth, allowedRotations, pieces: [{id, quantity,
- * outline: [[x, y], ...]}]}. The strip runs along x, its width along y; a piece may have
- * allowedRotations of its own.
+ * Reads the file of the verb `lay`: {stripWidth, allowedRotations, gap, repeat, pieces: [{id,
+ * quantity, outline: [[x, y], ...]}]}. The strip runs along x, its width along y. `gap` is the least
+ * distance between cut lines, `repeat` the pattern's repeat along x; both may be left out. A piece
+ * may have allowedRotations of its own, and on a repeat a `match`, the point [x, y] that falls on
+ * the same place of the repeat in every copy: its first point when there is none.
  */
 import type { Point } from "../../functions/geometry.ts";
 import type { LayPiece, LayQuestion } from "../../functions/lay.ts";
@@ -32,13 +34,19 @@ export function readLayFile(text: string): LayFile {
     throw new Wrong(`stripWidth must be a number, the usable width of the cloth, not ${shown(width)}`);
   if (!Array.isArray(data.pieces)) throw new Wrong(`pieces must be a list, not ${shown(data.pieces)}`);
   const turns = turnsFrom(data.allowedRotations ?? [0, 180], "allowedRotations");
+  const gap = lengthFrom(data.gap, "gap");
+  const repeat = lengthFrom(data.repeat, "repeat");
   const ids: (string | number)[] = [];
   const names = new Set<string>();
   const pieces = data.pieces.map((piece: unknown, i): LayPiece => {
     if (!isRecord(piece)) throw new Wrong(`piece ${i + 1} must be an object with id, quantity and outline`);
-    const { id, quantity, outline, allowedRotations } = piece;
+    const { id, quantity, outline, allowedRotations, match } = piece;
     if ((typeof id !== "string" && typeof id !== "number") || id === "")
       throw new Wrong(`piece ${i + 1} needs an id, not ${shown(id)}`);
+    if (typeof id === "number" && !isKept(id))
+      throw new Wrong(
+        `piece ${i + 1} has a number for its id that is too large to be kept: give the id as a text`,
+      );
     const name = String(id);
     if (names.has(name)) throw new Wrong(`two pieces have the id ${name}: give each its own`);
     names.add(name);
@@ -51,11 +59,30 @@ export function readLayFile(text: string): LayFile {
       outline: outlineFrom(outline, name),
       turns:
         allowedRotations === undefined ? turns : turnsFrom(allowedRotations, `allowedRotations of ${name}`),
+      ...(repeat > 0 && { match: matchFrom(match ?? (outline as unknown[])[0], name) }),
     };
   });
   const cloth = { name: "the cloth", width, length: null };
-  return { question: { pieces, cloths: [cloth], gap: 0, repeat: 0 }, ids };
+  return { question: { pieces, cloths: [cloth], gap, repeat }, ids };
 }
+
+/** A whole number beyond 2^53 is another one when it is read, and beyond the range it is none. */
+const isKept = (id: number): boolean => Number.isFinite(id) && Math.abs(id) <= Number.MAX_SAFE_INTEGER;
+
+function lengthFrom(value: unknown, what: string): number {
+  if (value === undefined) return 0;
+  if (typeof value !== "number") throw new Wrong(`${what} must be a length, 0 for none, not ${shown(value)}`);
+  return value;
+}
+
+function matchFrom(value: unknown, name: string): Point {
+  if (!isPoint(value)) throw new Wrong(`match of ${name} must be a point [x, y], not ${shown(value)}`);
+  if (!value.every(Number.isFinite)) throw new Wrong(`match of ${name} must be a point within range`);
+  return value;
+}
+
+const isPoint = (value: unknown): value is [number, number] =>
+  Array.isArray(value) && value.length === 2 && value.every((one) => typeof one === "number");
 
 function turnsFrom(value: unknown, what: string): number[] {
   if (!Array.isArray(value) || value.length === 0 || value.some((turn) => typeof turn !== "number"))
@@ -67,7 +94,7 @@ function outlineFrom(value: unknown, name: string): Point[] {
   if (!Array.isArray(value))
     throw new Wrong(`the outline of ${name} must be a list of [x, y], not ${shown(value)}`);
   const points = value.map((point: unknown, i): Point => {
-    if (!Array.isArray(point) || point.length !== 2 || point.some((n) => typeof n !== "number"))
+    if (!isPoint(point))
       throw new Wrong(`point ${i + 1} of the outline of ${name} must be [x, y], not ${shown(point)}`);
     return [point[0], point[1]];
   });

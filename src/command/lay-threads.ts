@@ -3,7 +3,7 @@ import { existsSync } from "node:fs";
 import { Worker } from "node:worker_threads";
 import type { Lay, LayQuestion } from "../../functions/lay.ts";
 import { isBetter } from "../lay/answer.ts";
-import { quickLay, Search } from "../lay/plan.ts";
+import { quickLayUntil, Search } from "../lay/plan.ts";
 
 export interface Wish {
   readonly seconds: number;
@@ -25,6 +25,9 @@ export interface ThreadTask {
 }
 export type ThreadNews = { readonly better: Lay } | { readonly done: true };
 
+/** How long the first lay may take when no time is given for a search, in milliseconds. */
+const QUICK_MS = 2000;
+
 /** How long one slice of the search runs before it listens for an interrupt. */
 export const SLICE_MS = 40;
 
@@ -33,7 +36,9 @@ export async function searchOnThreads(
   question: LayQuestion,
   wish: Wish,
 ): Promise<Lay | { readonly refusal: string }> {
-  const first = quickLay(question);
+  // At most half the time goes into the lay that is there first; a search without time has two seconds for it.
+  const share = wish.seconds > 0 ? wish.seconds * 500 : QUICK_MS;
+  const first = quickLayUntil(question, () => performance.now() - wish.began > share);
   if ("refusal" in first) return first;
   const interrupt = new AbortController();
   const stop = () => interrupt.abort();

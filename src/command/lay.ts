@@ -19,7 +19,7 @@ export const lay: Verb = {
   name: "lay",
   usage: "FILE [--seconds N] [--seed N] [--threads N] [--json] [--svg FILE]",
   about:
-    "Lays pieces on a strip of cloth and searches for the least length (10 seconds unless told; density is a share, 0 to 1).",
+    "Lays the pieces of FILE on a strip of cloth and searches for the least length, 10 seconds unless --seconds says otherwise; density is a share, 0 to 1. FILE is JSON: {stripWidth, allowedRotations: [0, 180], gap: least distance between cut lines, repeat: pattern repeat along the strip, pieces: [{id, quantity, outline: [[x, y], ...], allowedRotations, match: [x, y] that keeps its place in the repeat}]}; gap, repeat, match and every allowedRotations may be left out.",
   async run(args, io) {
     const began = performance.now();
     const wish = wishFrom(args);

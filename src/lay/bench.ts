@@ -44,6 +44,8 @@ export class Bench {
     private readonly shapes: readonly Shape[][],
     private readonly pins: readonly Down[],
     work: number,
+    /** Whether the time is over: an order is then given up. */
+    readonly isOver: () => boolean,
   ) {
     this.half = question.gap / 2;
     this.h = this.slabWidth(work);
@@ -143,6 +145,7 @@ export class Bench {
     const hints = new Map<Shape, number[]>();
     let without = 0;
     for (const { piece, copy, turn } of order) {
+      if (this.isOver()) return null;
       const before = down.length;
       const own = this.shapes[piece]!;
       const turns = turn === undefined ? own : [own[turn]!];

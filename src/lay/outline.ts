@@ -74,26 +74,31 @@ export function withoutRepeats(outline: readonly Point[]): Point[] {
   });
 }
 
-/** The first place where two edges that are not neighbours meet, or an edge turns back on itself; null when none. */
-export function crossing(outline: readonly Point[]): Point | null {
+/**
+ * The first place where two edges that are not neighbours meet, or an edge turns back on itself;
+ * null when none. With `edges`, by their numbers, only these are looked at, each against all others.
+ */
+export function crossing(outline: readonly Point[], edges?: readonly number[]): Point | null {
   const n = outline.length;
-  for (let i = 0; i < n; i++) {
+  for (let k = 0; k < (edges ? edges.length : n); k++) {
+    const i = edges ? edges[k]! : k;
     const a = outline[i]!;
     const b = outline[(i + 1) % n]!;
     const left = Math.min(a[0], b[0]);
     const right = Math.max(a[0], b[0]);
     const low = Math.min(a[1], b[1]);
     const high = Math.max(a[1], b[1]);
-    for (let j = i + 1; j < n; j++) {
+    for (let j = edges ? 0 : i + 1; j < n; j++) {
+      if (j === i) continue;
       const c = outline[j]!;
       const d = outline[j + 1 === n ? 0 : j + 1]!;
       if (c[0] > right && d[0] > right) continue;
       if (c[0] < left && d[0] < left) continue;
       if (c[1] > high && d[1] > high) continue;
       if (c[1] < low && d[1] < low) continue;
-      if (j === i + 1 || (i === 0 && j === n - 1)) {
+      if (j === (i + 1) % n || i === (j + 1) % n) {
         // Neighbours share one point; they may not double back along the same line.
-        const [tip, p, q] = j === i + 1 ? [b, a, d] : [a, b, c];
+        const [tip, p, q] = j === (i + 1) % n ? [b, a, d] : [a, b, c];
         const back = (p[0] - tip[0]) * (q[0] - tip[0]) + (p[1] - tip[1]) * (q[1] - tip[1]) > 0;
         if (n > 2 && back && orient2d(...p, ...tip, ...q) === 0) return tip;
       } else if (properlyMeets(a, b, c, d)) return meeting(a, b, c, d);

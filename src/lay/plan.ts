@@ -3,5 +3,5 @@
  * `checkLay` is the independent judge of both.
  */
 export { checkLay } from "./check.ts";
-export { quickLay, shortfall } from "./quick.ts";
+export { quickLay, quickLayUntil, shortfall } from "./quick.ts";
 export { Search, type SearchOptions, type Slice } from "./search.ts";

@@ -23,7 +23,12 @@ function faces({ full }: Shape, axis: "x" | "y"): Faces {
 }
 
 /** The same copies, closer together. Cloths with an odd outline are left as they are. */
-export function pull(downs: readonly Down[], question: LayQuestion, pins: readonly Down[]): Down[] {
+export function pull(
+  downs: readonly Down[],
+  question: LayQuestion,
+  pins: readonly Down[],
+  isOver: () => boolean = () => false,
+): Down[] {
   const loose: Loose[] = downs.map((down) => ({ down, fixed: pins.includes(down), x: down.x, y: down.y }));
   question.cloths.forEach((cloth, i) => {
     if (cloth.outline || (cloth.flaws ?? []).length > 0) return;
@@ -32,9 +37,9 @@ export function pull(downs: readonly Down[], question: LayQuestion, pins: readon
     for (let round = 0; round < 2; round++) {
       own.sort((a, b) => a.x + a.down.shape.fullBounds.left - b.x - b.down.shape.fullBounds.left);
       for (const one of own)
-        if (!one.fixed && one.down.shape.match === null) one.x -= roomFor(one, own, "x", eps);
+        if (!one.fixed && one.down.shape.match === null && !isOver()) one.x -= roomFor(one, own, "x", eps);
       own.sort((a, b) => a.y + a.down.shape.fullBounds.low - b.y - b.down.shape.fullBounds.low);
-      for (const one of own) if (!one.fixed) one.y -= roomFor(one, own, "y", eps);
+      for (const one of own) if (!one.fixed && !isOver()) one.y -= roomFor(one, own, "y", eps);
     }
   });
   return loose.map(({ down, x, y }) => ({ ...down, x, y }));

@@ -12,6 +12,7 @@ import { isSmall, layExactly } from "./exact.ts";
 import { type Copy, neighbours, type Order, orderKey, sortedOrders } from "./orders.ts";
 import { pull } from "./pull.ts";
 import { plain, refusalOf } from "./refuse.ts";
+import { inRows } from "./rows.ts";
 import { type Shape, shapesOf } from "./shape.ts";
 
 /**
@@ -30,6 +31,14 @@ export function quickLayWith(question: LayQuestion, open: Planner): ReturnType<P
   return firstLay(question, shapesOf(question), 1, open);
 }
 
+/** The quick lay of a strip without an end, or when the time is over before there is one, boxes in rows. */
+export function quickLayUntil(question: LayQuestion, isOver: () => boolean): ReturnType<Planner> {
+  const refusal = refusalOf(question);
+  if (refusal) return { refusal };
+  const shapes = shapesOf(question);
+  return isOver() ? inRows(question, shapes) : firstLay(question, shapes, 1, undefined, isOver);
+}
+
 /**
  * The quick lay of a question that is known to make sense, or why there is none. `work` above 1
  * tries more orders, and finer slabs, in about so many times the time.
@@ -39,6 +48,7 @@ export function firstLay(
   shapes: readonly Shape[][],
   work = 1,
   open: Planner = (other) => firstLay(other, shapes, work),
+  isOver: () => boolean = () => false,
 ): Lay | { readonly refusal: string } {
   const pins: Down[] = (question.pinned ?? []).map((pin) => ({
     ...pin,
@@ -46,7 +56,7 @@ export function firstLay(
   }));
   const clash = pinClash(question);
   if (clash) return { refusal: clash };
-  const bench = new Bench(question, shapes, pins, work);
+  const bench = new Bench(question, shapes, pins, work, isOver);
   const pinned = new Set(pins.map((pin) => `${pin.piece} ${pin.copy}`));
   const copies: Copy[] = question.pieces.flatMap((piece, i) =>
     Array.from({ length: piece.quantity }, (_, copy) => ({ piece: i, copy })).filter(
@@ -54,8 +64,9 @@ export function firstLay(
     ),
   );
   // Orders are compared as the slabs have them; only the best is pulled together.
-  let best = bestOrder(question, bench, copies, shapes, work * workFor(copies.length));
-  best = better(question, null, pull(best.down, question, pins));
+  const order = bestOrder(question, bench, copies, shapes, work * workFor(copies.length));
+  if (!order) return inRows(question, shapes);
+  let best = better(question, null, pull(order.down, question, pins, isOver));
   if (isSmall(question, shapes)) best = exactly(question, copies, shapes, best);
   if (best.lay.missing.length > 0) best = closer(question, { copies, shapes, bench, pins, work, open }, best);
   return best.lay;
@@ -63,7 +74,8 @@ export function firstLay(
 
 /**
  * The best of several orders: first large before small by several measures, then, from the best
- * of these on, each order differs a little from the best before it, until the work allowed is done.
+ * of these on, each order differs a little from the best before it, until the work allowed is
+ * done. Null when the time is over before one of them is laid.
  */
 function bestOrder(
   question: LayQuestion,
@@ -71,7 +83,7 @@ function bestOrder(
   copies: readonly Copy[],
   shapes: readonly Shape[][],
   limit: number,
-): Tried {
+): Tried | null {
   let best: Tried | null = null;
   let from: Order | null = null;
   const take = (order: Order) => {
@@ -89,13 +101,13 @@ function bestOrder(
     return seen.has(key) ? false : seen.add(key) !== undefined;
   };
   for (const order of sortedOrders(copies, shapes)) if (isNew(order)) take(order);
-  if (copies.length < 2) return best!;
+  if (copies.length < 2 || !from) return best;
   const next = neighbours(shapes);
-  for (let tries = 0; bench.work <= limit && tries < MOST_ORDERS; tries++) {
-    const order = next(from!);
+  for (let tries = 0; bench.work <= limit && tries < MOST_ORDERS && !bench.isOver(); tries++) {
+    const order = next(from);
     if (isNew(order)) take(order);
   }
-  return best!;
+  return best;
 }
 
 /** Of few copies there are not many orders, and where nothing fits an order is no work. */

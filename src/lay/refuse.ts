@@ -6,6 +6,16 @@ import { boundsOf, crossing, signedArea, turned, wholeTurn, withoutRepeats } fro
 /** More copies than this are refused: a lay of so many pieces is cut from several lays, not one. */
 export const MOST_COPIES = 5000;
 
+/** Limits that keep every part of the work within a second or so: kinds of pieces, points, and points in all turns together. */
+const MOST_KINDS = 500;
+const MOST_POINTS = 2000;
+const MOST_TURNS = 360;
+const MOST_STANCES = 2000;
+const MOST_TURNED_POINTS = 200_000;
+
+/** A repeat finer than this share of the cloth's width is no pattern that could be matched. */
+const FINEST_REPEAT = 1e-3;
+
 /** No figure of an outline is larger, as in a cell's path data. */
 const FARTHEST = 1e9;
 
@@ -14,12 +24,18 @@ export function refusalOf(question: LayQuestion): string | null {
   const { pieces, cloths, gap, repeat } = question;
   if (pieces.length === 0) return "there is no piece to lay: give at least one";
   if (cloths.length === 0) return "there is no cloth to lay on: give at least one";
-  if (!(Number.isFinite(gap) && gap >= 0)) return `the gap must be 0 or more, not ${plain(gap)}`;
-  if (!(Number.isFinite(repeat) && repeat >= 0)) return `the repeat must be 0 or more, not ${plain(repeat)}`;
+  if (!(gap >= 0 && gap <= FARTHEST)) return `the gap must be from 0 to ${FARTHEST}, not ${plain(gap)}`;
+  if (!(repeat >= 0 && repeat <= FARTHEST))
+    return `the repeat must be from 0 to ${FARTHEST}, not ${plain(repeat)}`;
   for (const cloth of cloths) {
     const refusal = refusalOfCloth(cloth);
     if (refusal) return refusal;
   }
+  const finest = FINEST_REPEAT * Math.max(...cloths.map(({ width }) => width));
+  if (repeat > 0 && repeat < finest)
+    return `the repeat must be 0 for plain cloth, or at least ${plain(finest)} on cloth of this width, not ${plain(repeat)}`;
+  const size = tooLarge(pieces);
+  if (size) return size;
   let copies = 0;
   for (const piece of pieces) {
     const refusal = refusalOfPiece(piece);
@@ -38,9 +54,30 @@ export function refusalOf(question: LayQuestion): string | null {
   return refusalOfPins(question);
 }
 
+/** More than can be laid in any useful time. */
+function tooLarge(pieces: readonly LayPiece[]): string | null {
+  if (pieces.length > MOST_KINDS)
+    return `${pieces.length} kinds of pieces are more than one lay can hold: give at most ${MOST_KINDS}, equal pieces as one kind with a quantity`;
+  let [stances, turned] = [0, 0];
+  for (const { name, outline, turns } of pieces) {
+    if (outline.length > MOST_POINTS)
+      return `the outline of ${name} has ${outline.length} points: give at most ${MOST_POINTS}`;
+    if (turns.length > MOST_TURNS)
+      return `${name} has ${turns.length} turns that its grain allows: give at most ${MOST_TURNS}`;
+    stances += turns.length;
+    turned += turns.length * outline.length;
+  }
+  if (stances > MOST_STANCES)
+    return `the pieces have ${stances} turns together: give at most ${MOST_STANCES}, fewer turns for each piece`;
+  if (turned > MOST_TURNED_POINTS)
+    return `the outlines have ${turned} points in all their turns together: give at most ${MOST_TURNED_POINTS}, fewer points or fewer turns`;
+  return null;
+}
+
 function refusalOfCloth(cloth: LayCloth): string | null {
-  if (!(Number.isFinite(cloth.width) && cloth.width > 0))
-    return `the width of ${cloth.name} must be more than 0, not ${plain(cloth.width)}`;
+  if (!(cloth.width > 0)) return `the width of ${cloth.name} must be more than 0, not ${plain(cloth.width)}`;
+  if (!(cloth.width <= FARTHEST))
+    return `the width of ${cloth.name} must be at most ${FARTHEST}, not ${plain(cloth.width)}`;
   if (cloth.length !== null && !(Number.isFinite(cloth.length) && cloth.length > 0))
     return `the length of ${cloth.name} must be more than 0, not ${plain(cloth.length)}`;
   const rings = [...(cloth.outline ? [cloth.outline] : []), ...(cloth.flaws ?? [])];

@@ -37,12 +37,19 @@ export function simplified(outline: readonly Point[], most: number, reach: numbe
     }
     if (!best) break;
     const before = [...points];
-    if (best.corner === null) points.splice(at, 1);
-    else {
+    // The only edges that are new: one where a dent was, else the two that meet in the corner.
+    const n = points.length - 1;
+    let fresh: number[];
+    if (best.corner === null) {
+      points.splice(at, 1);
+      fresh = [(at + n - 1) % n];
+    } else {
       points[at] = best.corner;
       points.splice((at + 1) % points.length, 1);
+      const corner = Math.min(at, n - 1);
+      fresh = [(corner + n - 1) % n, corner];
     }
-    if (crossing(points)) {
+    if (crossing(points, fresh)) {
       barred.add(before[at]!);
       points.splice(0, points.length, ...before);
     }

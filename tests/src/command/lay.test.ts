@@ -126,6 +126,65 @@ describe("the verb lay", () => {
     expect(JSON.parse(out[0]!).placements).toMatchObject([{ piece: 7, copy: 0 }]);
   });
 
+  it("keeps a gap between cut lines, and the match points on the repeat", async () => {
+    const two = async (more: object, piece: object = {}) => {
+      const { out } = await run(strip(more, piece), "--seconds", "0", "--json");
+      return JSON.parse(out[0]!) as { length: number; placements: { x: number; y: number }[] };
+    };
+    const apart = await two({ gap: 12 });
+    // Corner to corner, 10 aside and √(12² − 10²) along.
+    expect(apart.length).toBeCloseTo(20 + Math.sqrt(44), 1);
+    expect(apart.length).toBeGreaterThan(20 + Math.sqrt(44) - 1e-6);
+    const [a, b] = (await two({ repeat: 7, stripWidth: 15 })).placements;
+    expect(Math.abs(a!.x - b!.x)).toBeCloseTo(14, 6);
+    const outline = [[0, 0], [10, 0], [10, 10], [0, 10]]; // biome-ignore format: a square
+    const pieces = [
+      { id: "front", quantity: 1, outline, match: [3, 0] },
+      { id: "back", quantity: 1, outline, match: [5, 0] },
+    ];
+    const { placements } = await two({ repeat: 7, stripWidth: 15, pieces });
+    expect((placements[0]!.x - placements[1]!.x - 2) % 7).toBeCloseTo(0, 6);
+  });
+
+  it("draws ids with control characters in a well-formed SVG", async () => {
+    const { out, written } = await run(
+      strip({}, { id: "fro\u0000nt\u001b[31m\ud800<&" }),
+      "--seconds", "0", "--svg", "lay.svg", "--json",
+    ); // biome-ignore format: one command
+    expect(JSON.parse(out[0]!).placements[0].piece).toBe("fro\u0000nt\u001b[31m\ud800<&");
+    const svg = written.get("lay.svg")!;
+    expect(svg).toContain("fro\ufffdnt\ufffd[31m\ufffd&lt;&amp; 1");
+    expect(svg).not.toMatch(/[^\t\n\r\u0020-\ud7ff\ue000-\ufffd]/);
+  });
+
+  it("refuses more than it can lay in time, and ids that it could not give back", async () => {
+    const kinds = Array.from({ length: 5000 }, (_, i) => ({ id: i, quantity: 1, outline: [[0, 0], [9, 0], [0, 9]] })); // biome-ignore format: a list
+    expect(await wrong(strip({ pieces: kinds }))).toMatch(
+      /^5000 kinds of pieces are more than one lay can hold/,
+    );
+    const circle = Array.from({ length: 100_000 }, (_, i) => [Math.cos(i / 15_916), Math.sin(i / 15_916)]);
+    expect(await wrong(strip({}, { outline: circle }))).toBe(
+      "the outline of front has 100000 points: give at most 2000",
+    );
+    const turns = Array.from({ length: 10_000 }, (_, i) => i / 30);
+    expect(await wrong(strip({ allowedRotations: turns }))).toMatch(
+      /^front has 10000 turns that its grain allows/,
+    );
+    const huge = strip({}, { id: 0 }).replace('"id":0', '"id":1e999');
+    expect(await wrong(huge)).toMatch(/^piece 1 has a number for its id that is too large to be kept/);
+    expect(await wrong(strip({}, { id: 2 ** 53 + 2 }))).toMatch(
+      /too large to be kept: give the id as a text$/,
+    );
+    expect(await wrong(strip({ gap: "wide" }))).toBe('gap must be a length, 0 for none, not "wide"');
+    expect(await wrong(strip({ gap: -1 }))).toBe("the gap must be from 0 to 1000000000, not -1");
+    expect(await wrong(strip({ repeat: 1e-6 }))).toMatch(
+      /^the repeat must be 0 for plain cloth, or at least 0.03 /,
+    );
+    expect(await wrong(strip({ repeat: 5 }, { match: 3 }))).toBe(
+      "match of front must be a point [x, y], not 3",
+    );
+  });
+
   it("refuses what can not be laid in one sentence", async () => {
     expect(await wrong("{")).toMatch(/^the lay file is not JSON/);
     expect(await wrong("[]")).toMatch(/must hold one object/);
@@ -176,7 +235,7 @@ describe("the verb lay", () => {
     expect(await wrong('{"stripWidth": NaN, "pieces": []}')).toMatch(/^the lay file is not JSON/);
     // JSON knows no infinity, but 1e999 is read as one.
     expect(await wrong(strip({}).replace("30", "1e999"))).toMatch(
-      /^the width of the cloth must be more than 0/,
+      /^the width of the cloth must be at most 1000000000, not a number that is not finite/,
     );
     expect(await wrong(strip({}).replace("[10,0]", "[1e999,0]"))).toMatch(/has a point that is not a number/);
     expect(await wrong(strip({}), "--seed", "x")).toMatch(/--seed must be a whole number/);
@@ -214,7 +273,7 @@ describe("searching on threads", () => {
 
   it("finds a better lay than the one at once", async () => {
     const first = (await search(question, wish(0))) as Lay;
-    const found = (await search(question, wish(1))) as Lay;
+    const found = (await search(question, wish(4))) as Lay;
     expect(found.lengths[0]).toBeLessThan(first.lengths[0]!);
     expect(checkLay(question, found, 1e-5)).toEqual([]);
   });

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { Point } from "../../../functions/geometry.ts";
 import type { Lay, LayCloth, LayPiece, LayQuestion } from "../../../functions/lay.ts";
 import { checkLay } from "../../../src/lay/check.ts";
-import { quickLay, shortfall } from "../../../src/lay/quick.ts";
+import { quickLay, quickLayUntil, shortfall } from "../../../src/lay/quick.ts";
 import { seeded } from "../../../src/lay/random.ts";
 import { blob, blobs } from "./blobs.ts";
 import { publishedQuestion } from "./published.ts";
@@ -109,6 +109,24 @@ describe("the lay that is there at once", () => {
       const open = publishedQuestion(name);
       const hand = { ...open, cloths: [{ ...open.cloths[0]!, length: laid(open).lengths[0]! }] };
       expect(laid(hand).missing, name).toEqual([]);
+    }
+  });
+
+  it("is a good lay whenever its time ends, gap and repeat kept (seeds 1 to 4)", () => {
+    for (let seed = 1; seed <= 4; seed++) {
+      const open = { ...blobs(8, 6, 30, seed), gap: seed % 2, repeat: seed > 2 ? 5 : 0 };
+      const pieces = open.pieces.map((one) => ({ ...one, match: one.outline[0]! }));
+      const q = open.repeat > 0 ? { ...open, pieces } : open;
+      let full = 0;
+      quickLayUntil(q, () => full++ < 0);
+      for (const share of [0, 0.001, 0.1, 0.5, 0.999]) {
+        let asked = 0;
+        const lay = quickLayUntil(q, () => asked++ >= share * full) as Lay;
+        expect(lay.missing).toEqual([]);
+        expect(checkLay(q, lay, 1e-5), `seed ${seed}, ${share} of the time`).toEqual([]);
+        // Once the time is over, hardly anything more is done.
+        expect(asked).toBeLessThan(share * full + 200);
+      }
     }
   });
 

@@ -222,7 +222,11 @@ function told(book: Book, found: Found): UncountedCells {
   const inOrder = [...found.values()].toSorted(
     ({ place: a }, { place: b }) => a.page - b.page || a.row - b.row || a.column - b.column,
   );
-  for (const { place, group } of inOrder) groups.set(group, [...(groups.get(group) ?? []), place]);
+  for (const { place, group } of inOrder) {
+    const together = groups.get(group);
+    if (together) together.push(place);
+    else groups.set(group, [place]);
+  }
   const cells = new Map<string, Uncounted>();
   for (const { place, is, uses, group } of inOrder) {
     const together = groups.get(group)!;

@@ -8,6 +8,15 @@ export interface Place {
   readonly column: number;
 }
 
+/** A block of cells on a page, both corners included; all counted from 0. */
+export interface Block {
+  readonly page: number;
+  readonly top: number;
+  readonly left: number;
+  readonly bottom: number;
+  readonly right: number;
+}
+
 /** 0 → "A", 25 → "Z", 26 → "AA". */
 export function columnLetters(column: number): string {
   const rest = Math.floor(column / 26);

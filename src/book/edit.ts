@@ -63,34 +63,46 @@ function byPageOf(typings: readonly Typing[]): Map<number, Typing[]> {
   return map;
 }
 
-type Change = (formula: string, home: string) => string;
+/** `home` is the title of the formula's page, `at` its cell; "" and null for an address by itself. */
+type Change = (formula: string, home: string, at: Place | null) => string;
 
 /**
  * Rewrites every formula of the book, and with them the addresses of named cells and trials; those
  * whose cell is gone go too. What does not change stays the same object.
  */
-function everywhere(book: Book, change: Change): Book {
+export function everywhere(book: Book, change: Change): Book {
   const pages = sameOr(
     book.pages,
-    book.pages.map((page) => {
-      const typed = (text: string) => (isFormula(text) ? change(text, page.title) : text);
+    book.pages.map((page, index) => {
+      const typed = (text: string, row: number, column: number) =>
+        isFormula(text) ? change(text, page.title, { page: index, row, column }) : text;
       const rows = sameOr(
         page.rows,
-        page.rows.map((row) => sameOr(row, row.map(typed))),
+        page.rows.map((row, r) =>
+          sameOr(
+            row,
+            row.map((text, column) => typed(text, r, column)),
+          ),
+        ),
       );
       return rows === page.rows ? page : { ...page, rows };
     }),
   );
-  const address = (text: string) => change(`=${text}`, "").slice(1);
+  const address = (text: string) => change(`=${text}`, "", null).slice(1);
   const names = Object.entries(book.names).map(([name, at]) => [name, address(at)] as const);
   const namesStay = names.every(([name, at]) => book.names[name] === at);
   const trials = book.trials.map((trial) => {
     const cells = Object.entries(trial.cells).map(([at, typed]) => {
-      const home = book.pages[findPlace(book, at)?.page ?? -1]?.title ?? "";
-      return [address(at), isFormula(typed) ? change(typed, home) : typed] as const;
+      const place = findPlace(book, at);
+      const home = book.pages[place?.page ?? -1]?.title ?? "";
+      return { at, to: address(at), typed: isFormula(typed) ? change(typed, home, place) : typed };
     });
-    const stay = cells.every(([at, typed]) => trial.cells[at] === typed);
-    return stay ? trial : { ...trial, cells: Object.fromEntries(cells.filter(([at]) => at !== LOST)) };
+    const stay = cells.every(({ at, to, typed }) => at === to && trial.cells[at] === typed);
+    if (stay) return trial;
+    // Where a cell came to lie on another that the trial types into, the one that came counts.
+    const came = new Set(cells.flatMap(({ at, to }) => (at === to ? [] : [to])));
+    const left = cells.filter(({ at, to }) => to !== LOST && (at !== to || !came.has(at)));
+    return { ...trial, cells: Object.fromEntries(left.map(({ to, typed }) => [to, typed])) };
   });
   return {
     ...book,
@@ -111,7 +123,7 @@ function shifted(book: Book, index: number, axis: Axis, at: number, count: numbe
   const change: Change = (formula, home) => afterShift(formula, home, title, axis, at, count);
   const next = everywhere(book, change);
   const moved = Object.entries(book.pages[index]!.notes).map(
-    ([address, note]) => [change(`=${address}`, title).slice(1), note] as const,
+    ([address, note]) => [change(`=${address}`, title, null).slice(1), note] as const,
   );
   const notes = Object.fromEntries(moved.filter(([address]) => address !== LOST));
   return withPage(next, index, { ...next.pages[index]!, notes });

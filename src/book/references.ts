@@ -123,3 +123,72 @@ export function afterRename(formula: string, from: string, to: string): string {
     end.page !== "" && isPage(end.page, from) ? { ...end, page: `${pageReference(to)}!` } : end;
   return rewrite(formula, (first, last) => [rename(first), last && rename(last)]);
 }
+
+/** A block of a page that goes elsewhere, by the pages' titles; rows and columns counted from 0. */
+export interface Move {
+  readonly from: Area;
+  readonly to: Area;
+  /** Whether what a cell of the target held is gone: it was not blank, and did not move itself. */
+  readonly isLost: (row: number, column: number) => boolean;
+}
+
+/** Both corners included. */
+export interface Area {
+  readonly title: string;
+  readonly top: number;
+  readonly left: number;
+  readonly bottom: number;
+  readonly right: number;
+}
+
+/** Whether a row and a column lie in an area. */
+export const within = (row: number, column: number, { top, left, bottom, right }: Area): boolean =>
+  row >= top && row <= bottom && column >= left && column <= right;
+
+/**
+ * A formula of page `home` that stands on page `newHome` after a block was moved. What moved is
+ * followed, be it a cell or a range that moved as a whole; a reference to cells that were
+ * overwritten becomes #REF!; any other keeps pointing where it did, with its page written out
+ * where the formula left that page.
+ */
+export function afterMove(
+  formula: string,
+  home: string,
+  newHome: string,
+  { from, to, isLost }: Move,
+): string {
+  return rewrite(formula, (first, last) => {
+    const page = first.page === "" ? home : unquoted(first.page);
+    const corners = cornersOf(first, last);
+    const lies = (area: Area) =>
+      corners?.every(([row, column]) => within(row, column, area)) &&
+      page.toLowerCase() === area.title.toLowerCase();
+    const moves = lies(from);
+    if (!moves && lies(to) && isAnyLost(corners!, isLost)) return null;
+    const there = moves ? to.title : page;
+    const stays = there.toLowerCase() === page.toLowerCase();
+    const written = first.page === "" ? there.toLowerCase() !== newHome.toLowerCase() : !stays;
+    const reference = written ? `${pageReference(there)}!` : first.page;
+    const put = (end: End): End => ({
+      ...end,
+      page: end === first || end.page !== "" ? reference : "",
+      ...(moves && { row: end.row! + to.top - from.top, column: end.column! + to.left - from.left }),
+    });
+    return [put(first), last && put(last)];
+  });
+}
+
+/** The corners of a cell or a range; null for whole rows and columns. */
+function cornersOf(first: End, last: End | null): readonly (readonly [number, number])[] | null {
+  const ends = last ? [first, last] : [first];
+  if (ends.some(({ row, column }) => row === null || column === null)) return null;
+  return ends.map(({ row, column }) => [row!, column!] as const);
+}
+
+function isAnyLost(corners: readonly (readonly [number, number])[], isLost: Move["isLost"]): boolean {
+  const [rows, columns] = [corners.map(([row]) => row), corners.map(([, column]) => column)];
+  for (let row = Math.min(...rows); row <= Math.max(...rows); row += 1)
+    for (let column = Math.min(...columns); column <= Math.max(...columns); column += 1)
+      if (isLost(row, column)) return true;
+  return false;
+}

@@ -3,9 +3,18 @@
 import type { Decimal } from "../../functions/decimal.ts";
 import type { Mark } from "../../functions/fractions.ts";
 import type { Unit } from "../../functions/units.ts";
-import { cellAddress, columnLetters, nameFault, nameOf, type Place } from "../book/address.ts";
+import {
+  type Block,
+  cellAddress,
+  columnLetters,
+  fullAddress,
+  nameFault,
+  nameOf,
+  type Place,
+} from "../book/address.ts";
 import * as edit from "../book/edit.ts";
 import { isFormula } from "../book/formula.ts";
+import { moveBlock } from "../book/move.ts";
 import { copied } from "../book/references.ts";
 import {
   type Book,
@@ -52,15 +61,6 @@ export function pasteBlock(at: Place, block: readonly (readonly string[])[]): Co
   return { ...typeCells(typings), label: `paste ${many(typings.length, "cell")}` };
 }
 
-/** A block of cells on a page, both corners included. */
-export interface Block {
-  readonly page: number;
-  readonly top: number;
-  readonly left: number;
-  readonly bottom: number;
-  readonly right: number;
-}
-
 /** What is typed in a block, moved as when its upper left corner is put at `to`; repeated to fill `target`. */
 export function copyOf(book: Book, from: Block, to: Place, target?: Block): edit.Typing[] {
   const rows = from.bottom - from.top + 1;
@@ -83,6 +83,25 @@ export function copyOf(book: Book, from: Block, to: Place, target?: Block): edit
     };
   });
 }
+
+/** Moves a block with its names, its notes and every reference to it: see `moveBlock`. */
+export const moveCells = (from: Block, to: Place): Command => {
+  const count = (from.bottom - from.top + 1) * (from.right - from.left + 1);
+  return {
+    label: `move ${many(count, "cell")} to ${cellAddress(to.row, to.column)}`,
+    edit: (book) => {
+      const corner = {
+        ...to,
+        row: to.row + from.bottom - from.top,
+        column: to.column + from.right - from.left,
+      };
+      const fault = edit.typingFault([{ ...corner, typed: "" }]);
+      return fault
+        ? { refusal: `${fault}; these cells would end at ${fullAddress(book, corner)}` }
+        : moveBlock(book, from, to);
+    },
+  };
+};
 
 export const insertRows = (page: number, at: number, count: number): Command => ({
   label: `put in ${many(count, "row")}`,

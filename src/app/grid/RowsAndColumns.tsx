@@ -1,7 +1,7 @@
 /** The menu of rows and columns: by right click, Shift+F10, or its button. */
 import { type KeyboardEvent, useEffect, useLayoutEffect, useRef, useState } from "react";
-import { columnLetters } from "../../book/address.ts";
-import { type Block, insertColumns, insertRows, removeColumns, removeRows } from "../../store/commands.ts";
+import { type Block, columnLetters } from "../../book/address.ts";
+import { insertColumns, insertRows, removeColumns, removeRows } from "../../store/commands.ts";
 import type { Command } from "../../store/store.ts";
 import type { Hand } from "./hand.ts";
 

@@ -1,8 +1,8 @@
 /** Copy, cut and paste at the grid: plain text with other programs, moved formulas among our own cells. */
-import { cellAddress } from "../../book/address.ts";
+import { type Block, cellAddress } from "../../book/address.ts";
 import type { Typing } from "../../book/edit.ts";
 import { typedAt } from "../../book/shape.ts";
-import { type Block, copyOf, pasteBlock, typeCells } from "../../store/commands.ts";
+import { copyOf, pasteBlock, typeCells } from "../../store/commands.ts";
 import { blockText, repeated, textBlock } from "./clipboard.ts";
 import type { Clip, Hand } from "./hand.ts";
 import type { Table } from "./table.ts";

@@ -1,7 +1,8 @@
 /** Filling cells from those beside them. */
+import type { Block } from "../../book/address.ts";
 import type { Typing } from "../../book/edit.ts";
 import type { Book } from "../../book/shape.ts";
-import { type Block, copyOf } from "../../store/commands.ts";
+import { copyOf } from "../../store/commands.ts";
 
 /** What is typed when `source` is drawn out over `target`, which lies straight below, above, right or left of it. */
 export function drawnOut(book: Book, source: Block, target: Block): Typing[] {

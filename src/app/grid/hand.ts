@@ -3,10 +3,10 @@
  * block, the list of offers. One owner; the cell's editor and the bar above the grid are two views.
  */
 import { catalogue } from "../../../functions/catalogue.ts";
-import type { Place } from "../../book/address.ts";
+import type { Block, Place } from "../../book/address.ts";
 import { isFormula } from "../../book/formula.ts";
 import { type Book, typedAt } from "../../book/shape.ts";
-import { type Block, typeCells } from "../../store/commands.ts";
+import { typeCells } from "../../store/commands.ts";
 import type { Command, Store } from "../../store/store.ts";
 import { type Caret, caretIn } from "./caret.ts";
 import { insertion, type Offer, offersFor } from "./offers.ts";

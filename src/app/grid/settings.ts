@@ -1,7 +1,8 @@
 /** The library's settings: every change becomes a command, everything shown is read from the engine. */
 import type Handsontable from "handsontable/base";
+import type { Block } from "../../book/address.ts";
 import { BLANK_COLUMN, WIDTHS } from "../../book/shape.ts";
-import { type Block, changeColumn } from "../../store/commands.ts";
+import { changeColumn } from "../../store/commands.ts";
 import { guarded } from "../shell/faults.ts";
 import { cellEditor } from "./editor.ts";
 import type { Hand } from "./hand.ts";

@@ -87,7 +87,7 @@ function builtFiles(): Map<string, Buffer> {
   );
 }
 
-async function serve(): Promise<{ server: Server; address: string }> {
+export async function serve(): Promise<{ server: Server; address: string }> {
   const files = await alone(builtFiles);
   const server = createServer((request, response) => {
     const path = new URL(request.url ?? "/", "http://here").pathname;

@@ -68,7 +68,11 @@ function button(label: string, act: () => void): HTMLButtonElement {
 
 /** Shows the sentence and the ways on in place of the page. */
 export function rescue(fault: unknown): void {
-  const reason = fault instanceof Error ? fault.message || fault.name : String(fault);
+  const given = fault instanceof Error ? fault.message || fault.name : String(fault);
+  const unloaded = /dynamically imported|importing a module|preload/i.test(given);
+  const reason = unloaded
+    ? `a part of its program could not be loaded; see that the server is running, then try again (${given})`
+    : given;
   const main = document.createElement("main");
   main.className = "rescue";
   const head = document.createElement("h1");

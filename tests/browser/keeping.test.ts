@@ -76,17 +76,16 @@ describe("kept in the browser", () => {
     expect(await cell(page, "A21").textContent()).toBe("typed at the last moment");
   });
 
-  it("a page that dies without a word loses at most what was typed in its last half second", async () => {
+  it("a page that dies without a word loses nothing that Enter has put into the book", async () => {
+    await kept();
     await note("before the crash");
-    await page.waitForTimeout(500);
-    const second = await page.context().newPage();
     const session = await page.context().newCDPSession(page);
     const gone = page.waitForEvent("crash");
     session.send("Page.crash").catch(() => {});
     await gone;
+    const second = await page.context().newPage();
     await second.goto(page.url());
-    await cell(second, "A21").waitFor();
-    expect(await cell(second, "A21").textContent()).toBe("before the crash");
+    await expect.poll(() => cell(second, "A21").textContent()).toBe("before the crash");
   });
 
   it("several books are kept; each opens as it was left, one can be moved to the bin, brought back and deleted", async () => {
@@ -131,6 +130,67 @@ describe("kept in the browser", () => {
     await again(second);
     expect(await cell(second, "A21").textContent()).toBe("from the second tab");
     expect(await title(second).inputValue()).toContain("second copy");
+  });
+
+  it("what two closed tabs had written down is in a book, each; nothing is written over", async () => {
+    await note("on the shelf");
+    await kept();
+    await page.evaluate(
+      () =>
+        new Promise<void>((done) => {
+          const request = indexedDB.open("ellwand");
+          request.onsuccess = () => {
+            const tx = request.result.transaction(["spines", "leaves"]);
+            const spines = tx.objectStore("spines").getAll();
+            const leaves = tx.objectStore("leaves").getAll();
+            tx.oncomplete = () => {
+              request.result.close();
+              const [{ id, revision }] = spines.result;
+              const { text } = leaves.result[0];
+              const write = (tab: string, at: number, word: string) =>
+                localStorage.setItem(
+                  `ellwand.journal.${id}.${tab}.1`,
+                  JSON.stringify({
+                    revision: at,
+                    from: 0,
+                    step: 1,
+                    text: text.replace("on the shelf", word),
+                  }),
+                );
+              write("one", revision, "from the first tab");
+              write("two", revision, "from the second tab");
+              write("three", revision - 1, "from long before");
+              localStorage.setItem(
+                `ellwand.journal.${id}.four.1`,
+                '{"revision":1,"from":0,"step":1,"change":{"at":[]}}',
+              );
+              done();
+            };
+          };
+        }),
+    );
+    await again();
+    await page.getByText("are saved as a book of their own").waitFor();
+    await kept();
+    const [file] = await Promise.all([
+      page.waitForEvent("download"),
+      (async () => {
+        await page.keyboard.press("Control+o");
+        await page.getByRole("button", { name: "Save all books to one file" }).click();
+      })(),
+    ]);
+    const all = readFileSync(await file.path(), "utf8");
+    for (const word of [
+      "from the first tab",
+      "from the second tab",
+      "from long before",
+      String.raw`\"at\": []`,
+    ])
+      expect(all).toContain(word);
+    expect(await page.evaluate(() => Object.keys(localStorage).filter((key) => /journal/.test(key)))).toEqual(
+      [],
+    );
+    expect(await page.getByText("It does not open").count()).toBe(1);
   });
 
   it("a second tab goes on from what the first has kept, once that is closed", async () => {

@@ -6,7 +6,10 @@ import { Bin } from "./Bin.tsx";
 import { BookRow } from "./BookRow.tsx";
 import { copyText } from "./copies.ts";
 import { reasonOf } from "./in-time.ts";
-import type { Keeper, Keeping } from "./keeper.ts";
+import type { Keeper } from "./keeper.ts";
+import type { Keeping } from "./keeping.ts";
+import { lasts } from "./lasting.ts";
+import { openEarlier, throwAway } from "./others.ts";
 import { ReadyBooks } from "./ReadyBooks.tsx";
 import type { Spine } from "./shelf.ts";
 
@@ -43,7 +46,7 @@ export function Books({ keeper, keeping, onFile, onDone }: Props) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: once for each opening of the dialog
   useEffect(() => {
     act(refresh);
-    navigator.storage?.persisted?.().then(setLasting, () => {});
+    lasts().then(setLasting);
   }, [keeper]);
 
   /** Opens a book; the dialog ends when that went well. */
@@ -93,8 +96,8 @@ export function Books({ keeper, keeping, onFile, onDone }: Props) {
               library={library}
               isOpen={spine.id === keeping.id}
               onOpen={() => open(spine)}
-              onEarlier={() => opening(spine.title, () => keeper.openEarlier(spine))}
-              onThrowAway={() => act(() => keeper.throwAway(spine.id).then(refresh))}
+              onEarlier={() => opening(spine.title, () => openEarlier(keeper, spine))}
+              onThrowAway={() => act(() => throwAway(keeper, spine.id).then(refresh))}
             />
           ))}
         </ul>

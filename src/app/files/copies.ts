@@ -1,5 +1,5 @@
 /** How the page says when a book was last copied to a file. */
-import type { Keeping } from "./keeper.ts";
+import type { Keeping } from "./keeping.ts";
 
 type Copied = Pick<Keeping, "copied">;
 

@@ -19,5 +19,9 @@ export function inTime<T>(work: Promise<T>, milliseconds: number, late?: (answer
 }
 
 /** The reason inside anything that was thrown, without the full stop at its end. */
-export const reasonOf = (fault: unknown): string =>
-  (fault instanceof Error ? fault.message || fault.name : String(fault)).replace(/\.$/, "");
+export function reasonOf(fault: unknown): string {
+  const reason = (fault instanceof Error ? fault.message || fault.name : String(fault)).replace(/\.$/, "");
+  return /dynamically imported|importing a module|preload/i.test(reason)
+    ? "a part of the page's program could not be loaded; see that the server is running and reload the page"
+    : reason;
+}

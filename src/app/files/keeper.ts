@@ -5,7 +5,7 @@
 import type { Place } from "../../book/address.ts";
 import { sameWork } from "../../book/lays.ts";
 import { readBook } from "../../book/read.ts";
-import { type Book, blankBook } from "../../book/shape.ts";
+import type { Book } from "../../book/shape.ts";
 import { writeBook } from "../../book/write.ts";
 import { retitle } from "../../store/commands.ts";
 import type { Store } from "../../store/store.ts";
@@ -14,6 +14,8 @@ import { saveFile, saveText } from "./disk.ts";
 import { holdBook } from "./hold.ts";
 import { reasonOf } from "./in-time.ts";
 import { dropWritten, Journal, writtenOf } from "./journal.ts";
+import type { Keeping } from "./keeping.ts";
+import { askToLast } from "./lasting.ts";
 import { type Library, newId, titled } from "./library.ts";
 import { recallPlace, rememberPlace } from "./place.ts";
 import type { Spine } from "./shelf.ts";
@@ -21,28 +23,11 @@ import { remember } from "./storage.ts";
 import { TAB, tabsAlive } from "./tab.ts";
 import { type Unkept, unkeptOf } from "./unkept.ts";
 
-/** How long a change of a large book may wait before it is kept, in milliseconds. */
-const SOON = 150;
 /** A book that is written in less than this, in milliseconds, is kept at once. */
-const QUICK = 8;
-
-export interface Keeping {
-  readonly id: string;
-  /** Goes up by one when another book is opened. */
-  readonly opening: number;
-  /** The cell that was chosen when the book was last open. */
-  readonly place: Place;
-  /** Whether everything that was done is on the shelf; "unsaved" when it can't be put there. */
-  readonly state: "saved" | "saving" | "unsaved";
-  /** True while another tab has the book open too. */
-  readonly elsewhere: boolean;
-  /** When the last copy was saved to a file, in milliseconds since 1970, and whether the book has changed since. */
-  readonly copied: { readonly at: number; readonly changed: boolean } | null;
-  /** Why nothing can be kept in this browser, in a sentence. */
-  readonly trouble: string | null;
-  /** Something that happened to the book without being asked for. */
-  readonly news: string | null;
-}
+const QUICK = 4;
+/** How long a change of a larger book waits: so many times as long as the book takes to write, at most 150 ms. */
+const TIMES = 3;
+const LONGEST = 150;
 
 const withoutLays = (book: Book): string => writeBook({ ...book, lays: {} });
 
@@ -68,7 +53,6 @@ export class Keeper {
   #taken: { readonly id: string; readonly tab: string }[] = [];
   #letGo: () => void = () => {};
   #holding: string | null = null;
-  #asked = false;
   #state: Keeping;
   readonly #listeners = new Set<() => void>();
 
@@ -137,7 +121,8 @@ export class Keeper {
       this.#tell({ copied: { ...this.#state.copied, changed: true } });
     if (book === this.#kept || !this.library.shelf) return;
     if (this.#state.state === "saved") this.#tell({ state: "saving" });
-    this.#timer ??= setTimeout(() => this.flush(), this.#cost < QUICK ? 0 : SOON);
+    if (this.#cost < QUICK) this.flush();
+    else this.#timer ??= setTimeout(() => this.flush(), Math.min(LONGEST, TIMES * this.#cost));
   };
 
   /** Puts on the shelf what is not there yet. */
@@ -176,14 +161,8 @@ export class Keeper {
     this.#journal.kept(book, step, revision, this.#store.book);
     for (const { id, tab } of this.#taken.splice(0)) dropWritten(id, tab);
     this.#tell({ state: this.#store.book === book ? "saved" : "saving", trouble: null });
-    this.#askToKeep();
-  }
-
-  /** Asks the browser, once and when there is something to keep, not to clear the books by itself. */
-  #askToKeep(): void {
-    if (this.#asked || this.#spine.revision < 2) return;
-    this.#asked = true;
-    navigator.storage?.persist?.().catch(() => {});
+    // Asked when there is work of someone's to keep.
+    if (revision > 1) askToLast();
   }
 
   /**
@@ -274,18 +253,20 @@ export class Keeper {
     try {
       await this.library.shelf?.opened(id, this.#spine.opened);
       if (unkept.length > 0) beginOpening(id, "journal");
-      for (const one of unkept) await this.#takeUp(one, takesUp);
+      for (const one of unkept) await this.#takeUp(one, takesUp ? reading.book : null);
     } catch (fault) {
       this.#tell({ trouble: `the last changes of this book could not be taken up (${reasonOf(fault)})` });
     }
     return null;
   }
 
-  /** Takes up what a closed tab had not put on the shelf any more; what does not fit becomes a book of its own. */
-  async #takeUp({ tab, book, fits }: Unkept, runs: boolean): Promise<void> {
+  /**
+   * Takes up what a closed tab had not put on the shelf any more, where the open book is still `base`,
+   * the book as it was read from there; what does not fit becomes a book of its own.
+   */
+  async #takeUp({ tab, book, written, fits }: Unkept, base: Book | null): Promise<void> {
     const { id, title } = this.#spine;
-    const old = this.#store.book;
-    if (fits && runs && old === this.#kept) {
+    if (book && fits && this.#store.book === base) {
       const refusal = this.#store.run({ label: "take up the last changes", edit: () => book });
       if (refusal === null) {
         this.#taken.push({ id, tab });
@@ -293,7 +274,7 @@ export class Keeper {
       }
     }
     const own = titled(title, "with the last changes");
-    await this.library.put(own, writeBook({ ...book, title: own }));
+    await this.library.put(own, book ? writeBook({ ...book, title: own }) : written);
     dropWritten(id, tab);
     this.tellNews(`The last changes of “${title}” are saved as a book of their own, “${own}”`);
   }
@@ -338,28 +319,6 @@ export class Keeper {
     await this.#leave();
     this.#show(this.#freshSpine(book), book, FIRST_CELL, null);
     await this.flush();
-  }
-
-  /** Opens the state in which a book was opened before, as a book of its own; the reason why not. */
-  async openEarlier({ id, title }: Pick<Spine, "id" | "title">): Promise<string | null> {
-    try {
-      const reading = readBook((await this.library.earlier(id)) ?? "");
-      if ("reason" in reading) return reading.reason;
-      await this.add({ ...reading.book, title: titled(title, "earlier state") });
-      return null;
-    } catch (fault) {
-      return reasonOf(fault);
-    }
-  }
-
-  /** Puts a book in the bin. In place of the open one, the next or a blank one is opened. */
-  async throwAway(id: string): Promise<void> {
-    await this.flush();
-    await this.library.throwAway(id);
-    if (id !== this.#spine.id) return;
-    for (const next of await this.library.list()) if ((await this.open(next.id)) === null) return;
-    const { unit, mark } = this.#store.book;
-    await this.add(blankBook("A new book", unit, mark));
   }
 
   /** Saves the open book to a file; gives the file's name. */

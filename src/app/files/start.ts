@@ -9,6 +9,7 @@ import { hungAt } from "./attempt.ts";
 import { reasonOf } from "./in-time.ts";
 import { Keeper } from "./keeper.ts";
 import { Library } from "./library.ts";
+import { openEarlier } from "./others.ts";
 import { firstBook } from "./ready.ts";
 import { Shelf, type Spine } from "./shelf.ts";
 import { recall } from "./storage.ts";
@@ -78,10 +79,10 @@ async function openOne(keeper: Keeper, spines: readonly Spine[]): Promise<void> 
     const reason = hung ? HUNG : await keeper.open(id);
     if (reason === null) return tell();
     passed.push(
-      `“${title}” was not opened: ${reason}. It is left as it is; Books offers its text as a file and its earlier state`,
+      `“${title}” was not opened: ${reason}. It is left as it is; in the list of books its text can be saved to a file`,
     );
-    if (passed.length === 1 && (await keeper.openEarlier(spine)) === null) {
-      passed.push("this is its earlier state, as a book of its own");
+    if (passed.length === 1 && (await openEarlier(keeper, spine)) === null) {
+      passed.push("This is its earlier state, opened as a book of its own");
       return tell();
     }
   }

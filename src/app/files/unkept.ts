@@ -9,7 +9,10 @@ import { TAB, tabsAlive } from "./tab.ts";
 
 export interface Unkept {
   readonly tab: string;
-  readonly book: Book;
+  /** The book as the tab left it; null when it can't be put together from what was written down. */
+  readonly book: Book | null;
+  /** What was written down, as it is. */
+  readonly written: string;
   /** Whether it goes on from what the shelf has; false when another tab has kept the book since. */
   readonly fits: boolean;
 }
@@ -40,12 +43,12 @@ export async function unkeptOf(found: { spine: Spine; text: string }): Promise<U
     const from = own ? by.step : (entries[0]?.from ?? 0);
     const left = entries.filter(({ step }) => step > from);
     const book = left.length > 0 ? broughtForward(reading.book, left, from) : reading.book;
-    if (!book) return [];
-    if (writeBook(book) === shelved) {
+    if (book && writeBook(book) === shelved) {
       dropWritten(id, tab);
       return [];
     }
-    return [{ tab, book, fits: own || left[0]!.revision === revision }];
+    const fits = own || left[0]!.revision === revision;
+    return [{ tab, book, written: JSON.stringify(left, null, 2), fits }];
   });
 }
 

@@ -1,6 +1,7 @@
 /** What the page has to say, each in one sentence: a refusal, news of the book, trouble with saving it, a fault. */
 import { useSyncExternalStore } from "react";
-import type { Keeper, Keeping } from "../files/keeper.ts";
+import type { Keeper } from "../files/keeper.ts";
+import type { Keeping } from "../files/keeping.ts";
 import { faults } from "./faults.ts";
 
 export interface Message {

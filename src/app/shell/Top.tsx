@@ -7,7 +7,7 @@ import type { Unit } from "../../../functions/units.ts";
 import { changeDecimal, changeMark, changeUnit, retitle } from "../../store/commands.ts";
 import type { Command, Store } from "../../store/store.ts";
 import { copyText, lastCopy } from "../files/copies.ts";
-import type { Keeping } from "../files/keeper.ts";
+import type { Keeping } from "../files/keeping.ts";
 
 interface Props {
   readonly store: Store;

@@ -1,0 +1,28 @@
+/** What a person does with books beside the open one. */
+import { readBook } from "../../book/read.ts";
+import { blankBook } from "../../book/shape.ts";
+import { reasonOf } from "./in-time.ts";
+import type { Keeper } from "./keeper.ts";
+import { titled } from "./library.ts";
+import type { Spine } from "./shelf.ts";
+
+/** Opens the state in which a book was opened before, as a book of its own; the reason why not. */
+export async function openEarlier(keeper: Keeper, { id, title }: Spine): Promise<string | null> {
+  try {
+    const reading = readBook((await keeper.library.earlier(id)) ?? "");
+    if ("reason" in reading) return reading.reason;
+    await keeper.add({ ...reading.book, title: titled(title, "earlier state") });
+    return null;
+  } catch (fault) {
+    return reasonOf(fault);
+  }
+}
+
+/** Puts a book in the bin. In place of the open one, the next or a blank one is opened. */
+export async function throwAway(keeper: Keeper, id: string): Promise<void> {
+  await keeper.flush();
+  await keeper.library.throwAway(id);
+  if (id !== keeper.state.id) return;
+  for (const next of await keeper.library.list()) if ((await keeper.open(next.id)) === null) return;
+  await keeper.add(blankBook("A new book", "in", "1/8"));
+}

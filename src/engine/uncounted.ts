@@ -9,6 +9,7 @@ import { understand } from "./content.ts";
 import { dimension } from "./kind-of-tree.ts";
 import type { Kinds } from "./kinds.ts";
 import { type Area, areaOf, areasOf, typedIn } from "./references.ts";
+import { type Status, Statuses } from "./statuses.ts";
 import { type Use, usesIn } from "./uses.ts";
 
 export interface Uncounted {
@@ -31,45 +32,19 @@ export function uncountedByUser(cells: UncountedCells): UncountedCells {
   return found;
 }
 
-/** What a cell is to a formula that needs a figure. */
-type Status = "blank" | "figure" | "none" | "text" | "kept" | "unclear";
-
 /** By the key of each place. */
 export type UncountedCells = ReadonlyMap<string, Uncounted>;
 
 export const placeKey = ({ page, row, column }: Place): string => `${page}.${row}.${column}`;
 
-/** The uses are the same as long as the formulas are. */
-const known = new WeakMap<Kinds, readonly Use[]>();
-
-function usesOf(book: Book, kinds: Kinds): readonly Use[] {
-  let uses = known.get(kinds);
-  if (!uses) {
-    uses = usesIn(book);
-    known.set(kinds, uses);
-  }
-  return uses;
-}
-
-/** A text that says "there is none here" in a list. */
-const NONE = /^[-–—−]$/;
-
 /** Begins like a figure: "38 1/4 ?", "27 in (tight)". */
 const FIGURE_LIKE = /^[~≈<>±]?\s*[-+]?\d[\d\s.,/½¼¾⅛⅜⅝⅞-]*(?:$|[^\sa-z\d]|(?:in|cm|mm|yd|ft|m)\b)/i;
 
-/** The cells that count as nothing in a formula that works. `works` says whether a formula has an answer. */
+/** The cells that count as nothing in a formula that works, and the figures with two readings. `works` says whether a formula has an answer. */
 export function uncountedCells(book: Book, kinds: Kinds, works: (formula: Place) => boolean): UncountedCells {
   const found = new Map<string, { place: Place; is: Status; uses: Use[]; group: string }>();
-  const statuses = new Map<string, Status>();
-  const status = (place: Place): Status => {
-    const key = placeKey(place);
-    let is = statuses.get(key);
-    if (!is) {
-      is = statusOf(book, place);
-      statuses.set(key, is);
-    }
-    return is;
-  };
+  const statuses = new Statuses(book);
+  const status = (place: Place): Status => statuses.of(place);
   const note = (use: Use, place: Place, group: string) => {
     const key = placeKey(place);
     const old = found.get(key);
@@ -78,8 +53,9 @@ export function uncountedCells(book: Book, kinds: Kinds, works: (formula: Place)
   };
   const groupOf = (place: Place, first: Place): string =>
     status(place) === "kept" ? `column ${place.page}.${place.column}` : `${status(place)} ${placeKey(first)}`;
-  for (const use of usesOf(book, kinds)) {
+  for (const use of usesIn(book)) {
     const { as, areas, formula } = use;
+    if (areas.every((area) => statuses.areFigures(area)) && !repeats(book, use)) continue;
     if (as === "cell") {
       const { page, top, left } = areas[0]!;
       const place = source(book, { page, row: top, column: left });
@@ -98,8 +74,15 @@ export function uncountedCells(book: Book, kinds: Kinds, works: (formula: Place)
         note(use, place, groupOf(place, missing.find((one) => status(one) === status(place))!));
     }
   }
+  for (const place of statuses.unclear())
+    if (!found.has(placeKey(place)))
+      found.set(placeKey(place), { place, is: "unclear", uses: [], group: placeKey(place) });
   return told(book, found);
 }
+
+/** Whether a single cell is a formula: it may repeat a cell that is no figure. */
+const repeats = (book: Book, { as, areas }: Use): boolean =>
+  as === "cell" && isFormula(typedAt(book, areas[0]!.page, areas[0]!.top, areas[0]!.left));
 
 /** Where a cell that only repeats another gets its value from. */
 function source(book: Book, place: Place): Place {
@@ -113,20 +96,6 @@ function source(book: Book, place: Place): Place {
     from = { page: area.page, row: area.top, column: area.left };
   }
   return place;
-}
-
-function statusOf(book: Book, { page, row, column }: Place): Status {
-  const typed = typedAt(book, page, row, column);
-  const kind = book.pages[page]?.columns[column]?.kind ?? "any";
-  const content = understand(typed, kind, book.unit, book.decimal);
-  if (content.is === "blank") return "blank";
-  if (content.is !== "text") return "figure";
-  if (content.unclear) return "unclear";
-  if (NONE.test(typed.trim())) return "none";
-  if (kind !== "text") return "text";
-  const free = understand(typed, "any", book.unit, book.decimal);
-  if (free.is === "text") return free.unclear ? "unclear" : "text";
-  return free.is === "flag" ? "text" : "kept";
 }
 
 /**
@@ -233,7 +202,7 @@ function told(book: Book, found: Found): UncountedCells {
     cells.set(placeKey(place), {
       place,
       is: is === "blank" ? "blank" : "text",
-      sentence: sentenceFor(book, together, is, uses[0]!),
+      sentence: uses[0] ? sentenceFor(book, together, is, uses[0]) : unclearSentence(book, place),
       first: placeKey(together[0]!) === placeKey(place),
       column: columnIfText(book, place, is),
       users: uses.map(({ formula }) => formula),

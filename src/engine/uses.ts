@@ -48,15 +48,36 @@ const NO_FIGURE: ReadonlySet<Kind> = new Set<Kind>(["text", "flag", "piece", "ve
 const COUNTING = new Set(["+", "-", "*", "/", "^", "%"]);
 const ORDERING = new Set(["<", ">", "<=", ">="]);
 
+interface KnownRow {
+  readonly names: Book["names"];
+  readonly titles: string;
+  readonly page: number;
+  readonly row: number;
+  readonly uses: readonly Use[];
+}
+
+/** Rows that an edit leaves alone are the same objects in the next book, and so are their uses. */
+const known = new WeakMap<readonly string[], KnownRow>();
+
 /** Every place of the book where a formula needs a figure, in the order of the formulas. */
 export function usesIn(book: Book): Use[] {
-  return book.pages.flatMap((page, index) =>
-    page.rows.flatMap((row, r) =>
-      row.flatMap((typed, column) =>
-        isFormula(typed) ? usesOf(book, formulaTree(typed), { page: index, row: r, column }) : [],
-      ),
-    ),
-  );
+  const { names } = book;
+  const titles = book.pages.map(({ title }) => title).join("\n");
+  const all: Use[] = [];
+  book.pages.forEach(({ rows }, page) => {
+    rows.forEach((typedRow, row) => {
+      let of = known.get(typedRow);
+      if (of?.names !== names || of.titles !== titles || of.page !== page || of.row !== row) {
+        const uses = typedRow.flatMap((typed, column) =>
+          isFormula(typed) ? usesOf(book, formulaTree(typed), { page, row, column }) : [],
+        );
+        of = { names, titles, page, row, uses };
+        known.set(typedRow, of);
+      }
+      for (const use of of.uses) all.push(use);
+    });
+  });
+  return all;
 }
 
 function usesOf(book: Book, tree: Tree, formula: Place): Use[] {

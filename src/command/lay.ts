@@ -1,5 +1,7 @@
 /** The verb `lay`: pieces from a file on a strip of cloth, searched for the least length. */
+
 import { availableParallelism } from "node:os";
+import { withPoints } from "../../functions/decimal.ts";
 import type { Lay, LayQuestion } from "../../functions/lay.ts";
 import { layDrawing } from "./lay-drawing.ts";
 import { readLayFile } from "./lay-file.ts";
@@ -90,7 +92,7 @@ function wishFrom(args: readonly string[]): Wish {
 }
 
 function numberFrom(option: string, text: string, from: number, to: number, whole: boolean): number {
-  const value = text.trim() === "" ? Number.NaN : Number(text);
+  const value = text.trim() === "" ? Number.NaN : Number(withPoints(text, "point") ?? Number.NaN);
   if (!(value >= from && value <= to) || (whole && !Number.isInteger(value)))
     throw new Wrong(`${option} must be a ${whole ? "whole " : ""}number from ${from} to ${to}, not ${text}`);
   return value;

@@ -66,7 +66,7 @@ function Keys() {
     <>
       <h3>In a cell</h3>
       <p>
-        Type a length as you read it off the tape: <code>16 1/2</code>, <code>42 cm</code>,{" "}
+        Type a length as you read it off the tape: <code>16 1/2</code>, <code>28,5</code>, <code>42 cm</code>,{" "}
         <code>1 yd 9 in</code>. What begins with = is a formula:{" "}
         <code>=SPREAD_PER_GAP(16 1/2; 23 1/2; 5)</code>, with a semicolon between the arguments. Give a cell a
         name and use it in any formula of the book.

@@ -148,3 +148,28 @@ test("refusals, verdicts, workings and what-if figures have the comma too", () =
   expect(typedFor(book, dial, 71.125)).toBe("71,125");
   engine.destroy();
 });
+
+test("a formula parted by ; takes decimal commas for what they are", () => {
+  const engine = new Engine(bookOf({ hip: "70,5" }, "cm"), layDesk);
+  const answer = (formula: string) => {
+    const found = engine.evaluate(formula);
+    return "problem" in found ? found.problem : found.value;
+  };
+  for (const [comma, point] of [
+    ["=GIRTH_OVER(90; 0,3)", "=GIRTH_OVER(90; 0.3)"],
+    ["=WITH_EASE(96; 2,5)", "=WITH_EASE(96; 2.5)"],
+    ["=EASE(hip; 1,5 m)", "=EASE(hip; 150)"],
+    ['=TAPE("27,5 in.")', "=27.5*2.54"],
+    ["=2,54*2", "=5.08"],
+  ] as const)
+    expect(answer(comma), comma).toBeCloseTo(answer(point) as number, 12);
+  // 90 cm and a layer of 3 mm all round: 2π × 0.3 more. 96 cm and 2.5 cm of ease.
+  expect(answer("=GIRTH_OVER(90; 0,3)")).toBeCloseTo(90 + 2 * Math.PI * 0.3, 9);
+  expect(answer("=WITH_EASE(96; 2,5)")).toBe(98.5);
+  expect(answer("=MAX(1,2)")).toBe(2);
+  expect(answer('=TAPE("1,234")')).toBe(
+    "text is unclear: 1,234 has two readings: 1.234 with the comma as its decimal mark, or 1234; type the one that is meant",
+  );
+  expect(answer("=IF(hip>40; MAX(1,2); 3)")).toMatch(/^1,2 has two readings in this formula/);
+  engine.destroy();
+});

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { readTape } from "../../../functions/fractions.ts";
 import type { Unit } from "../../../functions/units.ts";
 import { type Book, blankBook, type ColumnKind } from "../../../src/book/shape.ts";
 import { checks } from "../../../src/engine/checks.ts";
@@ -159,6 +160,31 @@ describe("a hole in a list", () => {
       "B2: 1,234 has two readings: 1.234 with the comma as its decimal mark, or 1234; type the one that is meant",
     ]);
     expect(value(list(["28,5", "30", "27"], "=SUM(B1:B3)"), 3, 2)).toBe(85.5);
+  });
+
+  test("a figure with two readings is asked about wherever it stands, but not in a column of text", () => {
+    expect(
+      problems(
+        page([
+          ["about 1,200", "1,200"],
+          ["1,200", "-1,250 mm"],
+        ]),
+      ),
+    ).toEqual([
+      expect.stringMatching(
+        /^B1: 1,200 has two readings: 1\.200 with the comma as its decimal mark, or 1200;/,
+      ),
+      expect.stringMatching(/^B2: 1,250 has two readings/),
+    ]);
+  });
+
+  test("one decimal comma among twelve waists counts like the others", () => {
+    const waists = ["28 1/2", "30", "27 1/4", "31 1/8", "29", "33 3/4", "26", "35 1/2", "28", "38", "38"];
+    const sum = waists.map((typed) => readTape(typed, "in")!.length).reduce((a, b) => a + b, 0);
+    const book = list([...waists, "28,5"], "=SUM(B1:B12)");
+    expect(problems(book)).toEqual([]);
+    expect(sum).toBe(345.125);
+    expect(value(book, 12, 2)).toBe(373.625);
   });
 
   test("is not seen in headings, in what follows the last figure, in empty lines, or where a formula asks", () => {

@@ -18,8 +18,6 @@ export interface EdgeAllowance {
   readonly name: "seam" | "hem" | "fold_edges" | "own";
 }
 
-const plain = (x: number): number => Number(x.toPrecision(6));
-
 /** 1 when the outline runs from +x towards +y about its inside, −1 the other way. */
 export const sideOf = (piece: Piece): 1 | -1 =>
   piece.edges.flat().reduce((sum, stroke) => sum + strokeSweep(stroke), 0) > 0 ? 1 : -1;
@@ -71,7 +69,8 @@ function edgeParallel(
     } catch (reason) {
       if (!(reason instanceof TooTight)) throw reason;
       throw new Refusal(
-        `${name} must be less than ${plain(reason.radius)}, the radius of the tightest hollow of edge ${number}, not ${plain(width)}`,
+        (say) =>
+          `${name} must be less than ${say(reason.radius, width)}, the radius of the tightest hollow of edge ${number}, not ${say(width, reason.radius)}`,
       );
     }
     const turned: Turned | null =
@@ -82,7 +81,7 @@ function edgeParallel(
       // In a hollow the parallel of a stroke shorter than the width may vanish between its neighbours'.
       if (strokeLength(stroke) < width) continue;
       throw new Refusal(
-        `${name} must be less for the narrow inner corner in edge ${number}, not ${plain(width)}`,
+        (say) => `${name} must be less for the narrow inner corner in edge ${number}, not ${say(width)}`,
       );
     }
     run = [...turned.first, ...turned.second];
@@ -121,7 +120,8 @@ function inward(run: Edge): readonly [number, number] {
 function tooNarrow([a, b]: readonly [EdgeAllowance, EdgeAllowance], i: number, j: number): Refusal {
   const wider = a.width >= b.width ? a : b;
   return new Refusal(
-    `${wider.name} must be less for the narrow inner corner between edges ${i} and ${j}, not ${plain(wider.width)}; an edge named in fold_edges gets none`,
+    (say) =>
+      `${wider.name} must be less for the narrow inner corner between edges ${i} and ${j}, not ${say(wider.width)}; an edge named in fold_edges gets none`,
   );
 }
 

@@ -4,6 +4,9 @@ import { Refusal } from "./define.ts";
 /** The inner edge to cut: what it is sewn to and the ease in it. Refuses ease that leaves nothing. */
 export function insideEdge(waist: number, ease: number): number {
   const edge = waist + ease;
-  if (edge <= 1e-9 * waist) throw new Refusal(`ease must leave some edge: more than ${-waist}, not ${ease}`);
+  if (edge <= 1e-9 * waist)
+    throw new Refusal(
+      (say) => `ease must leave some edge: more than ${say(-waist, ease)}, not ${say(ease, -waist)}`,
+    );
   return edge;
 }

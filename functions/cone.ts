@@ -37,8 +37,6 @@ export interface Seam {
   readonly length: number;
 }
 
-const plain = (x: number): number => Number(x.toPrecision(6));
-
 /**
  * The seam that runs level `back_drop` below the waist from centre back, for the share `start` of
  * half the girth, then straight to a point `front_drop` below the waist at centre front, and that
@@ -130,7 +128,8 @@ export function coneAngle(waist: number, hip: number, hip_drop: number): number 
   const angle = (hip - waist) / hip_drop;
   if (Math.abs(angle) >= 2 * Math.PI) {
     throw new Refusal(
-      `hip_drop must be more than ${plain(Math.abs(hip - waist) / (2 * Math.PI))} to get from a waist of ${plain(waist)} to a hip of ${plain(hip)}, not ${plain(hip_drop)}`,
+      (say) =>
+        `hip_drop must be more than ${say(Math.abs(hip - waist) / (2 * Math.PI), waist, hip, hip_drop)} to get from a waist of ${say(waist, Math.abs(hip - waist) / (2 * Math.PI), hip, hip_drop)} to a hip of ${say(hip, Math.abs(hip - waist) / (2 * Math.PI), waist, hip_drop)}, not ${say(hip_drop, Math.abs(hip - waist) / (2 * Math.PI), waist, hip)}`,
     );
   }
   return angle;
@@ -142,7 +141,8 @@ export function girthAt(waist: number, hip: number, hip_drop: number, level: num
   if (girth <= 1e-9 * waist) {
     const limit = (waist * hip_drop) / (waist - hip);
     throw new Refusal(
-      `${name} must be ${level < 0 ? "more than" : "less than"} ${plain(limit)}, where a line from waist ${plain(waist)} to hip ${plain(hip)} comes to nothing, not ${plain(level)}`,
+      (say) =>
+        `${name} must be ${level < 0 ? "more than" : "less than"} ${say(limit, waist, hip, level)}, where a line from waist ${say(waist, limit, hip, level)} to hip ${say(hip, limit, waist, level)} comes to nothing, not ${say(level, limit, waist, hip)}`,
     );
   }
   return girth;

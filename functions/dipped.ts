@@ -10,7 +10,7 @@
  */
 import { across, bent, down, reach, step } from "./bend.ts";
 import { girthAt, onFlat, type Seam } from "./cone.ts";
-import { Refusal } from "./define.ts";
+import { type Bench, Refusal } from "./define.ts";
 import { reverseEdge } from "./edges.ts";
 import { type Curve, integrate, line, type Point, type Stroke } from "./geometry.ts";
 import { type Edge, edgeLength, type Piece } from "./piece.ts";
@@ -38,8 +38,6 @@ interface Place {
   readonly lengthening: number;
 }
 
-const plain = (x: number): number => Number(x.toPrecision(6));
-
 /** Curves of the hem below a slope that takes this part of the rolled-out body's angle: so many that the hem's length is good to some seven figures. */
 const spans = (turn: number): number => Math.max(8, Math.ceil(6 * Math.abs(turn)));
 
@@ -57,7 +55,8 @@ export class DippedSection {
     const over = front_drop - back_drop;
     if (hem === "level" && depth <= over * (1 + 1e-9)) {
       throw new Refusal(
-        `depth must be more than ${plain(over)} for a level hem to pass below the point in front, not ${plain(depth)}`,
+        (say) =>
+          `depth must be more than ${say(over, depth)} for a level hem to pass below the point in front, not ${say(depth, over)}`,
       );
     }
     girthAt(waist, hip, hip_drop, back_drop + depth, "depth");
@@ -114,16 +113,21 @@ export class DippedSection {
 
   /** The spread that brings half the hem to this length; 0 when it just goes round the body. */
   spreadFor(half: number, asked: Asked): number {
+    // The fullness is a ratio, the hem's length is a length.
+    const told = (say: Bench["say"], figure: number, beside: number) =>
+      asked.name === "fullness" ? String(Number(figure.toPrecision(4))) : say(figure, beside);
     const body = this.halfHem(0);
     if (half < body * (1 - 1e-9)) {
       throw new Refusal(
-        `${asked.name} must be at least ${plain(body / asked.per)}, where the section just goes round the body, not ${plain(half / asked.per)}`,
+        (say) =>
+          `${asked.name} must be at least ${told(say, body / asked.per, half / asked.per)}, where the section just goes round the body, not ${told(say, half / asked.per, body / asked.per)}`,
       );
     }
     const circle = this.halfHem(this.circle());
     if (half > circle) {
       throw new Refusal(
-        `${asked.name} must be at most ${plain(circle / asked.per)}, where each half comes round to a full circle, not ${plain(half / asked.per)}: cut the section in more panels`,
+        (say) =>
+          `${asked.name} must be at most ${told(say, circle / asked.per, half / asked.per)}, where each half comes round to a full circle, not ${told(say, half / asked.per, circle / asked.per)}: cut the section in more panels`,
       );
     }
     if (half <= body * (1 + 1e-12)) return 0;

@@ -6,8 +6,6 @@ import { edgePart, reverseEdge } from "./edges.ts";
 import { parallel, TooTight } from "./parallel.ts";
 import { type Edge, edgeLength, type Piece, soundPiece } from "./piece.ts";
 
-const plain = (x: number): number => Number(x.toPrecision(6));
-
 /**
  * The strip `depth` deep inside a piece along its edges `first` to `last` (counted from 1, in
  * drawing order, round through the end of the outline if need be). Its edges: those of the piece,
@@ -35,7 +33,8 @@ export function facingAlong(
   const start = end && joinEnds(reverseEdge(end.a), before, depth);
   const tooDeep = () =>
     new Refusal(
-      `depth must be less for the edges beside the facing to reach its inner line, not ${plain(depth)}`,
+      (say) =>
+        `depth must be less for the edges beside the facing to reach its inner line, not ${say(depth)}`,
     );
   if (!end || !start) throw tooDeep();
   const [low, high] = [edgeLength(after) - edgeLength(end.b), edgeLength(start.b)];
@@ -62,7 +61,8 @@ function innerLine(run: readonly Edge[], depth: number, side: 1 | -1, tolerance:
     } catch (reason) {
       if (!(reason instanceof TooTight)) throw reason;
       throw new Refusal(
-        `depth must be less than ${plain(reason.radius)}, the radius of the tightest bend it follows, not ${plain(depth)}`,
+        (say) =>
+          `depth must be less than ${say(reason.radius, depth)}, the radius of the tightest bend it follows, not ${say(depth, reason.radius)}`,
       );
     }
     const turned =
@@ -70,7 +70,9 @@ function innerLine(run: readonly Edge[], depth: number, side: 1 | -1, tolerance:
         ? { first: [], second: next }
         : turnCorner(inner, next, stroke.from, depth, convexity(inner, next, side));
     if (!turned)
-      throw new Refusal(`depth must be less for the corner the facing goes round, not ${plain(depth)}`);
+      throw new Refusal(
+        (say) => `depth must be less for the corner the facing goes round, not ${say(depth)}`,
+      );
     inner = [...turned.first, ...turned.second];
   }
   return inner;

@@ -38,12 +38,12 @@ export const boxFace = (depth: number, spacing: number, told: number | null = nu
 /** Refuses a width of box for pleats that have none, or wider than there is room for. */
 export function checkBox(style: Style, spacing: number, told: number | null): void {
   if (told === null) return;
-  const plain = (x: number) => Number(x.toPrecision(6));
   if (style !== "box")
-    throw new Refusal(`box_width must be left out for ${style} pleats, not ${plain(told)}`);
+    throw new Refusal((say) => `box_width must be left out for ${style} pleats, not ${say(told)}`);
   if (told > spacing * (1 + 1e-9))
     throw new Refusal(
-      `box_width must be at most ${plain(spacing)}, where the boxes touch, not ${plain(told)}`,
+      (say) =>
+        `box_width must be at most ${say(spacing, told)}, where the boxes touch, not ${say(told, spacing)}`,
     );
 }
 

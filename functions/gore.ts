@@ -81,7 +81,8 @@ function trueHeight(gore: Gore): number {
   const start = least + (length - least) * 1e-3;
   if (side(start) >= length) {
     throw new Refusal(
-      `length must be more for sides that go out from ${Number(top.toPrecision(6))} to ${Number(hem.toPrecision(6))}, not ${length}: make the hem less or use more gores`,
+      (say) =>
+        `length must be more for sides that go out from ${say(top, hem, length)} to ${say(hem, top, length)}, not ${say(length, top, hem)}: make the hem less or use more gores`,
     );
   }
   let [low, high] = [start, length];

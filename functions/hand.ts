@@ -55,7 +55,8 @@ function oddCloth(
     const typed = told[measure];
     if (typed !== null && Math.abs(typed - drawn[measure]) > cm(AS_DRAWN))
       throw new Refusal(
-        `${measure}s, number ${number}, is ${plain(typed)} beside a shape of ${plain(drawn[measure])}: leave it empty, or mend the shape`,
+        (say) =>
+          `${measure}s, number ${number}, is ${say(typed, drawn[measure])} beside a shape of ${say(drawn[measure], typed)}: leave it empty, or mend the shape`,
       );
   }
   // A line drawn inside that encloses something is a hole or a flaw.
@@ -70,5 +71,3 @@ function oddCloth(
     .map((ring) => ring.map(there));
   return { name: told.name, ...drawn, outline: points.map(there), ...(flaws.length > 0 ? { flaws } : {}) };
 }
-
-const plain = (x: number): number => Number(x.toPrecision(6));

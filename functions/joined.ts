@@ -5,8 +5,6 @@ import { edgeOf, placeAlong, reverseEdge } from "./edges.ts";
 import { degrees, distance } from "./geometry.ts";
 import { type Edge, edgeLength, mark, movePiece, type Piece, soundPiece, turnPiece } from "./piece.ts";
 
-const plain = (x: number): number => Number(x.toPrecision(6));
-
 /**
  * Piece `b` turned and moved so that its edge lies along edge `edge_a` of `a`, both drawn as one
  * outline: a's edges after the seam, then b's after the seam. The seam becomes a mark. Refuses
@@ -22,11 +20,13 @@ export function joinPieces(a: Piece, edge_a: number, b: Piece, edge_b: number, t
   const off = farthest(seam, meet);
   if (off > tolerance) {
     const [one, two] = [edgeLength(seam), edgeLength(meet)];
-    const why =
-      Math.abs(one - two) > tolerance
-        ? `they are ${plain(one)} and ${plain(two)} long`
-        : `they curve apart by ${plain(off)}`;
-    throw new Refusal(`edge_b must lie on edge_a all along, within ${plain(tolerance)}: ${why}`);
+    throw new Refusal((say) => {
+      const why =
+        Math.abs(one - two) > tolerance
+          ? `they are ${say(one, two)} and ${say(two, one)} long`
+          : `they curve apart by ${say(off, 0)}`;
+      return `edge_b must lie on edge_a all along, within ${say(tolerance, 0)}: ${why}`;
+    });
   }
   const after = (piece: Piece, at: number): Edge[] => [
     ...piece.edges.slice(at),

@@ -133,12 +133,12 @@ export function misfitTold(
   measure: Measure,
   figures: Known,
   { expected, beyond, order, swap, suspect, slip }: Misfit,
-  say: (millimetres: number) => string,
+  say: (millimetres: number, ...beside: number[]) => string,
 ): string {
-  const told = (one: Measure) => say(figures.get(one)!);
+  const told = (one: Measure, ...beside: number[]) => say(figures.get(one)!, ...beside);
   const finding = order
-    ? `${order[0]} was ${order[2] > 0 ? `at least ${say(order[2])} ` : ""}${/height|stature/.test(order[1]) ? "below" : "less than"} ${order[1]} in all 6068 people measured, here they stand at ${told(order[0])} and ${told(order[1])}`
-    : `${measure} of ${told(measure)} is ${say(Math.abs(beyond))} ${beyond > 0 ? "above" : "below"} what would be expected ${expected.others > 0 ? `beside ${expected.others} other measurement${expected.others > 1 ? "s" : ""}` : "of a grown body"}, ${say(expected.least)} to ${say(expected.most)}`;
+    ? `${order[0]} was ${order[2] > 0 ? `at least ${say(order[2])} ` : ""}${/height|stature/.test(order[1]) ? "below" : "less than"} ${order[1]} in all 6068 people measured, here they stand at ${told(order[0], figures.get(order[1])!)} and ${told(order[1], figures.get(order[0])!)}`
+    : `${measure} of ${told(measure, expected.least, expected.most)} is ${say(Math.abs(beyond), 0)} ${beyond > 0 ? "above" : "below"} what would be expected ${expected.others > 0 ? `beside ${expected.others} other measurement${expected.others > 1 ? "s" : ""}` : "of a grown body"}, ${say(expected.least, figures.get(measure)!)} to ${say(expected.most, figures.get(measure)!)}`;
   const why = swap
     ? `${measure} and ${swap} may have changed places, both would fit the other way about`
     : suspect

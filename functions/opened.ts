@@ -32,8 +32,6 @@ export interface PleatsWanted {
   readonly towards: "end" | "start";
 }
 
-const plain = (x: number): number => Number(x.toPrecision(6));
-
 export interface Opened {
   readonly piece: Piece;
   readonly takenTop: number;
@@ -120,13 +118,15 @@ function turnsOf(
   const slack = 1e-9 * top;
   const turns = places.flatMap((place, i): Turn[] => {
     if (place < 0 || place > top + slack) {
-      throw new Refusal(`places must lie on the top, from 0 to ${plain(top)}, not ${plain(place)}`);
+      throw new Refusal(
+        (say) => `places must lie on the top, from 0 to ${say(top, place)}, not ${say(place, top)}`,
+      );
     }
     const across = one(depths, "fold_depth", i);
     const depth = [across, hemDepths ? one(hemDepths, "hem_fold_depth", i) : across] as const;
     if (depth[0] === 0 && depth[1] === 0) {
       throw new Refusal(
-        `fold_depth must be above 0 at the top or at the hem, not 0 at both (place ${plain(place)})`,
+        (say) => `fold_depth must be above 0 at the top or at the hem, not 0 at both (place ${say(place)})`,
       );
     }
     const at = [Math.min(place, top), Math.min(place / top, 1) * hem] as const;
@@ -152,7 +152,8 @@ function turnsOf(
       const hair = 1e-9 * end;
       if (Math.min(turn.at[at], inner) < -hair || Math.max(turn.at[at], inner) > end + hair) {
         throw new Refusal(
-          `pleat ${turn.pleat} reaches past the ${at === 0 ? "top" : "hem"}: at place ${plain(places[turn.pleat - 1]!)} there is room for a fold less than ${plain(turn.depth[at])} deep`,
+          (say) =>
+            `pleat ${turn.pleat} reaches past the ${at === 0 ? "top" : "hem"}: at place ${say(places[turn.pleat - 1]!, turn.depth[at])} there is room for a fold less than ${say(turn.depth[at], places[turn.pleat - 1]!)} deep`,
         );
       }
       if (before && before.at[at] > turn.at[at] + hair) {
@@ -162,7 +163,9 @@ function turnsOf(
       }
     }
     if (before && before.at[0] === turn.at[0] && before.at[1] === turn.at[1] && before.side === turn.side) {
-      throw new Refusal(`places must differ from one another, not ${plain(places[turn.pleat - 1]!)} twice`);
+      throw new Refusal(
+        (say) => `places must differ from one another, not ${say(places[turn.pleat - 1]!)} twice`,
+      );
     }
   });
   return turns;

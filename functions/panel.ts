@@ -30,7 +30,8 @@ export function panelAngle(top: number, hem: number, depth: number): number {
   const circles = Math.abs(angle) / (2 * Math.PI);
   if (circles > 1 + 1e-9) {
     throw new Refusal(
-      `hem must be ${hem > top ? "at most" : "at least"} ${plain(top + Math.sign(angle) * 2 * Math.PI * depth)} at a depth of ${plain(depth)}, not ${plain(hem)}: it needs more than one circle (${plain(circles)} of them): cut it in ${Math.ceil(circles - 1e-9)} panels and join them`,
+      (say) =>
+        `hem must be ${hem > top ? "at most" : "at least"} ${say(top + Math.sign(angle) * 2 * Math.PI * depth, depth, hem)} at a depth of ${say(depth, top + Math.sign(angle) * 2 * Math.PI * depth, hem)}, not ${say(hem, top + Math.sign(angle) * 2 * Math.PI * depth, depth)}: it needs more than one circle (${Number(circles.toPrecision(4))} of them): cut it in ${Math.ceil(circles - 1e-9)} panels and join them`,
     );
   }
   return angle;

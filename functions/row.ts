@@ -6,9 +6,9 @@ import type { Point } from "./geometry.ts";
 /** What is left of an edge between the first and the last of a row; refuses when they would pass each other. */
 export function rowBetween(edge: number, first: number, last: number): number {
   if (first + last <= edge) return edge - first - last;
-  const short = (length: number) => Number(length.toPrecision(6));
   throw new Refusal(
-    `edge must be at least ${short(first + last)} for what is kept clear at its ends, not ${short(edge)}`,
+    (say) =>
+      `edge must be at least ${say(first + last, edge)} for what is kept clear at its ends, not ${say(edge, first + last)}`,
   );
 }
 

@@ -25,8 +25,6 @@ export interface Slashed {
   readonly end: number;
 }
 
-const plain = (x: number): number => Number(x.toPrecision(6));
-
 /** Gain of each stretch of edge from middle to middle, the outer half sections first and last. */
 const gains = (gaps: readonly number[], edgeShare: number): number[] => [
   edgeShare * gaps[0]!,
@@ -52,7 +50,8 @@ export function slash(
   const turn = gapsTotal(gaps, edgeShare) / depth;
   if (turn > 2 * Math.PI * (1 + 1e-9)) {
     throw new Refusal(
-      `gaps must come to at most ${plain(2 * Math.PI * depth)} at a depth of ${plain(depth)}, not ${plain(turn * depth)}: that needs more than one circle: cut it in panels`,
+      (say) =>
+        `gaps must come to at most ${say(2 * Math.PI * depth, depth, turn * depth)} at a depth of ${say(depth, 2 * Math.PI * depth, turn * depth)}, not ${say(turn * depth, 2 * Math.PI * depth, depth)}: that needs more than one circle: cut it in panels`,
     );
   }
   const top: Stroke[] = [];
@@ -70,7 +69,8 @@ export function slash(
     if (short <= 1e-9 * width) {
       const share = outer ? edgeShare : 1;
       throw new Refusal(
-        `gaps must be less than ${plain(long / share)}, all that a section has of the top, not ${plain(gain / share)}`,
+        (say) =>
+          `gaps must be less than ${say(long / share, gain / share)}, all that a section has of the top, not ${say(gain / share, long / share)}`,
       );
     }
     const bend = gain / depth / short;

@@ -76,7 +76,7 @@ export function unusualIn(
 ): readonly string[] {
   const found = unusual(declaration, args, setting);
   if (found.length === 0 || isRefused(run(declaration, args, setting))) return [];
-  return found.map((sentence) => `${declaration.name}: ${sentence}`);
+  return found.map((sentence) => withMark(`${declaration.name}: ${sentence}`, setting.decimal));
 }
 
 interface Known {
@@ -158,13 +158,14 @@ function compute(
 
 function attempt(
   declaration: Declaration,
-  { decimal }: Setting,
+  setting: Setting,
   act: () => number | string,
 ): number | string | Refused {
   try {
     return act();
   } catch (reason) {
-    if (reason instanceof Refusal) return { refusal: withMark(reason.message, decimal) };
+    if (reason instanceof Refusal)
+      return { refusal: withMark(reason.sentence(sayIn(setting)), setting.decimal) };
     return { refusal: `${declaration.name} failed on these figures; please check them one by one` };
   }
 }
@@ -182,6 +183,11 @@ function asCell(
   return answer;
 }
 
+/** Lengths in words of the book's tape. */
+function sayIn({ unit, mark = USUAL_MARK[unit] }: Setting): Bench["say"] {
+  return (length, ...beside) => `${tapeTextBeside(length, beside, unit, mark)} ${unit}`;
+}
+
 function bench(setting: Setting, steps?: Step[]): Bench {
   const mark = setting.mark ?? USUAL_MARK[setting.unit];
   const plan = setting.plan ?? (() => ({ refusal: "there is no lay planner here to lay the pieces" }));
@@ -193,7 +199,7 @@ function bench(setting: Setting, steps?: Step[]): Bench {
     step: note(true),
     measure: note(false),
     cm: (figure) => convert(figure, "cm", setting.unit),
-    say: (length, ...beside) => `${tapeTextBeside(length, beside, setting.unit, mark)} ${setting.unit}`,
+    say: sayIn(setting),
     plan: steps ? remembering(plan) : plan,
     unit: setting.unit,
     mark,

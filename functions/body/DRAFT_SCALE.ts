@@ -29,9 +29,9 @@ export const DRAFT_SCALE = define({
   alike: { "drafted_for, wearer": "the wearer may be larger or smaller than the draft" },
   work({ figure, drafted_for, wearer, share }, { step }) {
     if (wearer > 5 * drafted_for || drafted_for > 5 * wearer) {
-      const plain = (x: number) => Number(x.toPrecision(6));
       throw new Refusal(
-        `wearer must be the same measurement in the same unit as drafted_for, not ${plain(wearer)} against ${plain(drafted_for)}`,
+        (say) =>
+          `wearer must be the same measurement in the same unit as drafted_for, not ${say(wearer, drafted_for)} against ${say(drafted_for, wearer)}`,
       );
     }
     const ratio = step("ratio", "wearer / drafted_for", wearer / drafted_for);

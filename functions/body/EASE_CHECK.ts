@@ -49,10 +49,10 @@ export const EASE_CHECK = define({
     if (short <= 1e-9 * body) return "ok";
     const told =
       ease < 0 && least < 0
-        ? `the garment is ${say(-ease)} smaller than the body over the stays, more than the usual ${say(-least)}`
+        ? `the garment is ${say(-ease, -least)} smaller than the body over the stays, more than the usual ${say(-least, -ease)}`
         : ease < 0
-          ? `the garment is ${say(-ease)} smaller than the body at the ${place}: meant to draw in, or to stretch?`
-          : `ease of ${say(ease)} at the ${place} is ${say(short)} less than the usual least, ${say(least)}`;
+          ? `the garment is ${say(-ease, 0)} smaller than the body at the ${place}: meant to draw in, or to stretch?`
+          : `ease of ${say(ease, least)} at the ${place} is ${say(short, 0)} less than the usual least, ${say(least, ease)}`;
     return `look: ${told}`;
   },
   draw({ body, garment }, { least = 0 }) {

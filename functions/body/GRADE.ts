@@ -20,8 +20,9 @@ export const GRADE = define({
   work({ base, step: each, sizes }, { step }) {
     const graded = base + each * sizes;
     if (graded <= 0) {
-      const plain = (x: number) => Number(x.toPrecision(6));
-      throw new Refusal(`sizes must leave something of ${plain(base)}, not come to ${plain(graded)}`);
+      throw new Refusal(
+        (say) => `sizes must leave something of ${say(base, graded)}, not come to ${say(graded, base)}`,
+      );
     }
     step("gained", "step * sizes", each * sizes);
     return step("graded", "base + step * sizes", graded);

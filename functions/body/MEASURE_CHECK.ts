@@ -50,7 +50,9 @@ export const MEASURE_CHECK = define({
       return `look: there is no other measurement to compare ${asked} with; it lies between ${say(expected.least * size)} and ${say(expected.most * size)}, as for any grown body; give some of the wearer's others`;
     if (!found) return "ok";
     const figures = new Map(known).set(asked, value / size);
-    return misfitTold(asked, figures, found, (millimetres) => say(millimetres * size));
+    return misfitTold(asked, figures, found, (millimetres, ...beside) =>
+      say(millimetres * size, ...beside.map((one) => one * size)),
+    );
   },
   draw({ value }, { least = 0, most = 0, likely = 0 }) {
     const [low, high] = [Math.min(least, value), Math.max(most, value)];

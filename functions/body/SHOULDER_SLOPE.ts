@@ -19,8 +19,9 @@ export const SHOULDER_SLOPE = define({
   usual: ["drop <= 0.6 * shoulder"],
   work({ shoulder, drop }, { step }) {
     if (drop >= shoulder) {
-      const plain = (x: number) => Number(x.toPrecision(6));
-      throw new Refusal(`drop must be less than shoulder, not ${plain(drop)} against ${plain(shoulder)}`);
+      throw new Refusal(
+        (say) => `drop must be less than shoulder, not ${say(drop, shoulder)} against ${say(shoulder, drop)}`,
+      );
     }
     step("across", "SQRT(shoulder ^ 2 - drop ^ 2)", Math.sqrt(shoulder ** 2 - drop ** 2));
     return step("slope", "DEGREES(ASIN(drop / shoulder))", (Math.asin(drop / shoulder) * 180) / Math.PI);

@@ -29,9 +29,9 @@ export const WITH_EASE = define({
     const ease = step("ease", "body * share + amount", body * share + amount);
     const eased = body + ease;
     if (eased <= 0) {
-      const plain = (x: number) => Number(x.toPrecision(6));
       throw new Refusal(
-        `amount must leave something of the measurement: ${plain(ease)} of ease on ${plain(body)} comes to ${plain(eased)}`,
+        (say) =>
+          `amount must leave something of the measurement: ${say(ease, body, eased)} of ease on ${say(body, ease, eased)} comes to ${say(eased, ease, body)}`,
       );
     }
     step("stands_off", "ease / (2 * PI())", ease / (2 * Math.PI));

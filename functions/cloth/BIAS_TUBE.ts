@@ -20,10 +20,13 @@ export const BIAS_TUBE = define({
   },
   returns: "length",
   usual: ["strip < side", "seam < strip"],
-  work({ side, strip, seam }, { step, say }) {
+  work({ side, strip, seam }, { step }) {
     const clear = step("clear_side", "side - 2 * seam", side - 2 * seam);
     if (clear <= 0)
-      throw new Refusal(`seam must leave some of the square, not take ${say(2 * seam)} of ${say(side)}`);
+      throw new Refusal(
+        (say) =>
+          `seam must leave some of the square, not take ${say(2 * seam, side)} of ${say(side, 2 * seam)}`,
+      );
     const around = step("round", "clear_side * SQRT(2)", clear * Math.SQRT2);
     const rounds = step(
       "rounds",

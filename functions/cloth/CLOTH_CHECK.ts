@@ -28,7 +28,10 @@ function tooLarge(rows: readonly CutRow[], cloths: readonly LayCloth[], say: Ben
       .sort((a, b) => a.worst - b.worst);
     const { name, wide, long, worst, size } = lacks[0]!;
     if (worst <= 1e-6 * size) return [];
-    const words = [...(wide > 0 ? [`${say(wide)} wider`] : []), ...(long > 0 ? [`${say(long)} longer`] : [])];
+    const words = [
+      ...(wide > 0 ? [`${say(wide, 0)} wider`] : []),
+      ...(long > 0 ? [`${say(long, 0)} longer`] : []),
+    ];
     return [`${row.name} is ${words.join(" and ")} than ${cloths.length > 1 ? name : "the cloth"}`];
   });
 }
@@ -125,7 +128,7 @@ export const CLOTH_CHECK = define({
       ? measure(
           "verdict",
           "the whole list laid on such cloth without an end, against the length in hand",
-          `${found}; all together take ${say(takes)} of ${say(width)} cloth, ${say(takes - length!)} more than there is${join}`,
+          `${found}; all together take ${say(takes, length!)} of ${say(width)} cloth, ${say(takes - length!, 0)} more than there is${join}`,
         )
       : measure(
           "verdict",

@@ -20,7 +20,7 @@ export const LAY_DENSITY = define({
     folds: HOW_TO_CUT.folds,
   },
   returns: "share",
-  work({ pieces, quantities, cloth_width, length, folds }, { step, measure, say }) {
+  work({ pieces, quantities, cloth_width, length, folds }, { step, measure }) {
     const rows = cutRows({ pieces, quantities, folds, pairs: null, names: null, grains: null });
     const area = measure(
       "pieces_area",
@@ -30,7 +30,8 @@ export const LAY_DENSITY = define({
     const cloth = step("cloth_area", "cloth_width * length", cloth_width * length);
     if (area > cloth * (1 + 1e-6))
       throw new Refusal(
-        `length must be at least ${say(area / cloth_width)}, for that is what the pieces cover without a gap between them, not ${say(length)}`,
+        (say) =>
+          `length must be at least ${say(area / cloth_width, length)}, for that is what the pieces cover without a gap between them, not ${say(length, area / cloth_width)}`,
       );
     step("left_between", "cloth_area - pieces_area", cloth - area);
     return step("density", "pieces_area / cloth_area", area / cloth);

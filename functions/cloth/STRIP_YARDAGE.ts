@@ -33,9 +33,12 @@ export const STRIP_YARDAGE = define({
     "flat, cloth_width": "a strip may be shorter than the cloth is wide",
     "depth, cloth_width": "a skirt's length may be more or less than the cloth's width",
   },
-  work({ flat, depth, cloth_width, seam }, { step, say }) {
+  work({ flat, depth, cloth_width, seam }, { step }) {
     if (seam >= cloth_width)
-      throw new Refusal(`seam must be less than the cloth is wide, not ${say(seam)} of ${say(cloth_width)}`);
+      throw new Refusal(
+        (say) =>
+          `seam must be less than the cloth is wide, not ${say(seam, cloth_width)} of ${say(cloth_width, seam)}`,
+      );
     const breadth = step("breadth", "cloth_width - seam", cloth_width - seam);
     const breadths = step("breadths", "ROUNDUP(ROUND(flat / breadth; 8); 0)", wholeUp(flat / breadth));
     step("left_over", "breadths * breadth - flat", breadths * breadth - flat);

@@ -10,7 +10,7 @@ function column(name: string, width: number, { cm, say }: Bench): number {
   if (away[best]! <= 1.5 * inch * (1 + 1e-9)) return best;
   const widths = CHART_WIDTHS.map(([, to]) => say(to * inch));
   throw new Refusal(
-    `${name} must be near one of the chart's widths (${widths.join(", ")}), not ${say(width)}`,
+    (say) => `${name} must be near one of the chart's widths (${widths.join(", ")}), not ${say(width)}`,
   );
 }
 
@@ -34,13 +34,14 @@ export const WIDTH_CHART = define({
   returns: "length",
   alike: { "from, to": "the other cloth may be wider or narrower" },
   work({ length, from, to }, bench) {
-    const { measure, cm, say } = bench;
+    const { measure, cm } = bench;
     const yard = cm(91.44);
     const [first, other] = [column("from", from, bench), column("to", to, bench)];
     const line = CHART_YARDS.find((row) => row[first]! * yard >= length * (1 - 1e-9));
     if (!line)
       throw new Refusal(
-        `length must be at most ${say(CHART_YARDS.at(-1)![first]! * yard)}, the chart's last line for that width, not ${say(length)}`,
+        (say) =>
+          `length must be at most ${say(CHART_YARDS.at(-1)![first]! * yard, length)}, the chart's last line for that width, not ${say(length, CHART_YARDS.at(-1)![first]! * yard)}`,
       );
     measure("chart_length", "the chart's next length for the first cloth", line[first]! * yard);
     return measure(

@@ -34,14 +34,17 @@ export const CAP_CHECK = define({
     const { step, say } = bench;
     const low = bench.step("least_ease", "least", least);
     const high = bench.step("most_ease", "most", most);
-    if (low > high) throw new Refusal(`most must be at least ${say(low)}, the least ease, not ${say(high)}`);
+    if (low > high)
+      throw new Refusal(
+        (say) => `most must be at least ${say(low, high)}, the least ease, not ${say(high, low)}`,
+      );
     const ease = step("ease", "cap - armscye", cap - armscye);
     if (ease < 0)
-      return `look: cap is ${say(-ease)} shorter than the armhole, it should be ${say(low)} to ${say(high)} longer`;
+      return `look: cap is ${say(-ease, 0)} shorter than the armhole, it should be ${say(low)} to ${say(high)} longer`;
     if (ease < low * (1 - 1e-9))
-      return `look: cap has ${say(ease)} ease, less than ${say(low)}: raise or widen it`;
+      return `look: cap has ${say(ease, low)} ease, less than ${say(low, ease)}: raise or widen it`;
     if (ease > high * (1 + 1e-9))
-      return `look: cap has ${say(ease)} ease, more than ${say(high)}: lower it, or gather it`;
+      return `look: cap has ${say(ease, high)} ease, more than ${say(high, ease)}: lower it, or gather it`;
     return "ok";
   },
   draw: ({ cap, armscye }) => twoSeams(cap, armscye, { names: ["cap", "armscye"] }),

@@ -18,10 +18,10 @@ export const DART_INTAKE = define({
   },
   returns: "length",
   work({ edge, finished, darts, at_seams }, { step }) {
-    const plain = (x: number) => Number(x.toPrecision(6));
     if (finished + at_seams > edge)
       throw new Refusal(
-        `finished must be at most ${plain(edge - at_seams)}, what the seams leave of the edge, not ${plain(finished)}`,
+        (say) =>
+          `finished must be at most ${say(edge - at_seams, finished)}, what the seams leave of the edge, not ${say(finished, edge - at_seams)}`,
       );
     const spare = step("to_take_in", "edge - finished - at_seams", edge - finished - at_seams);
     return step("intake", "to_take_in / darts", spare / darts);

@@ -24,7 +24,8 @@ export const DART_PEAK = define({
     // Near a right angle at the point the edge would have to rise without end.
     if (half > Math.PI / 5)
       throw new Refusal(
-        `intake must be at most ${Number((2 * length * Math.tan(Math.PI / 5)).toPrecision(6))} for a dart ${Number(length.toPrecision(6))} long, not ${Number(intake.toPrecision(6))}: make two darts of it`,
+        (say) =>
+          `intake must be at most ${say(2 * length * Math.tan(Math.PI / 5), length, intake)} for a dart ${say(length, 2 * length * Math.tan(Math.PI / 5), intake)} long, not ${say(intake, 2 * length * Math.tan(Math.PI / 5), length)}: make two darts of it`,
       );
     const fold = step("fold", "length / COS(2 * half_angle)", length / Math.cos(2 * half));
     return step("peak", "fold - length", fold - length);

@@ -30,7 +30,7 @@ export const HEM_CHECK = define({
   work({ depth, shape }, { measure, unit, say }) {
     const most = measure("deepest", `for a ${shape} skirt, from the table`, DEEPEST[shape][unit]);
     if (depth <= most * (1 + 1e-9)) return "ok";
-    return `look: a hem of ${say(depth)} is deep for a ${shape} skirt, up to ${say(most)} lies flat`;
+    return `look: a hem of ${say(depth, most)} is deep for a ${shape} skirt, up to ${say(most, depth)} lies flat`;
   },
   examples: [
     { given: { depth: 0.25, shape: "circle" }, gives: "ok", because: "Oregon State 1961: 1/4 in or rolled" },

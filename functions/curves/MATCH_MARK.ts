@@ -34,18 +34,23 @@ export const MATCH_MARK = define({
     "a, b": "either edge may be the longer",
   },
   work({ at, a, b, ease_from, ease_to }, { step }) {
-    const plain = (x: number) => Number(x.toPrecision(6));
     const end = step("ease_end", 'IF(ease_to=""; a; ease_to)', ease_to ?? a);
-    if (at > a) throw new Refusal(`at must be at most ${plain(a)}, the length of a, not ${plain(at)}`);
-    if (end > a) throw new Refusal(`ease_to must be at most ${plain(a)}, the length of a, not ${plain(end)}`);
+    if (at > a)
+      throw new Refusal((say) => `at must be at most ${say(a, at)}, the length of a, not ${say(at, a)}`);
+    if (end > a)
+      throw new Refusal(
+        (say) => `ease_to must be at most ${say(a, end)}, the length of a, not ${say(end, a)}`,
+      );
     if (end <= ease_from)
       throw new Refusal(
-        `ease_from must be less than ${plain(end)}, where the easing ends, not ${plain(ease_from)}`,
+        (say) =>
+          `ease_from must be less than ${say(end, ease_from)}, where the easing ends, not ${say(ease_from, end)}`,
       );
     const ease = step("ease", "a - b", a - b);
     if (ease > end - ease_from)
       throw new Refusal(
-        `ease_from must leave more than ${plain(ease)} of a to be eased in, not ${plain(end - ease_from)}`,
+        (say) =>
+          `ease_from must leave more than ${say(ease, end - ease_from)} of a to be eased in, not ${say(end - ease_from, ease)}`,
       );
     const passed = Math.min(1, Math.max(0, (at - ease_from) / (end - ease_from)));
     const share = step("eased_share", "MIN(1; MAX(0; (at - ease_from) / (ease_end - ease_from)))", passed);

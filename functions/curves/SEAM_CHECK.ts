@@ -39,11 +39,11 @@ export const SEAM_CHECK = define({
     const found =
       difference === 0
         ? "as long as"
-        : `${say(Math.abs(difference))} ${difference > 0 ? "longer" : "shorter"} than`;
+        : `${say(Math.abs(difference), Math.abs(ease), 0)} ${difference > 0 ? "longer" : "shorter"} than`;
     const wanted =
       ease === 0
         ? "they should be equal"
-        : `it should be ${say(Math.abs(ease))} ${ease > 0 ? "longer" : "shorter"}`;
+        : `it should be ${say(Math.abs(ease), Math.abs(difference), 0)} ${ease > 0 ? "longer" : "shorter"}`;
     return `look: a is ${found} b, ${wanted}`;
   },
   draw: ({ a, b }) => twoSeams(a, b),

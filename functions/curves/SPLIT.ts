@@ -71,7 +71,8 @@ function onEdge(piece: Piece, edge: number, at: number, name: string, place: str
   const length = edgeLength(edgeOf(piece, edge, name));
   if (at > length * (1 + 1e-9))
     throw new Refusal(
-      `${place} must be at most ${Number(length.toPrecision(6))}, the length of edge ${edge}, not ${Number(at.toPrecision(6))}`,
+      (say) =>
+        `${place} must be at most ${say(length, at)}, the length of edge ${edge}, not ${say(at, length)}`,
     );
   return Math.min(at, length);
 }

@@ -155,7 +155,10 @@ function each({ piece, seam, hem, hem_edges, fold_edges, own }: Allowances): Edg
     if (folds.has(number)) {
       if (hem_edges !== null && hems.has(number))
         throw new Refusal(`fold_edges and hem_edges must not both name edge ${number}`);
-      if (told) throw new Refusal(`own, number ${number}, must be blank or 0 on a fold, not ${told}`);
+      if (told)
+        throw new Refusal(
+          (say) => `own, number ${number}, must be blank or 0 on a fold, not ${say(told, 0)}`,
+        );
       return { width: 0, name: "fold_edges" };
     }
     if (hems.has(number)) return { width: told ?? hem ?? seam, name: "hem" };

@@ -30,11 +30,11 @@ export const WITH_DART = define({
   usual: ["intake <= length"],
   alike: { "at, length": "the place of a dart and its length are free of each other" },
   work({ piece, edge, at, intake, length }, { step, measure }) {
-    const plain = (x: number) => Number(x.toPrecision(6));
     const whole = measure("edge_length", `along edge ${edge}`, edgeLength(edgeOf(piece, edge, "edge")));
     if (at < intake / 2 || at + intake / 2 > whole * (1 + 1e-9))
       throw new Refusal(
-        `at must be from ${plain(intake / 2)} to ${plain(whole - intake / 2)} for the dart to lie on edge ${edge}, not ${plain(at)}`,
+        (say) =>
+          `at must be from ${say(intake / 2, whole - intake / 2, at)} to ${say(whole - intake / 2, intake / 2, at)} for the dart to lie on edge ${edge}, not ${say(at, intake / 2, whole - intake / 2)}`,
       );
     step("sewn_edge", "edge_length - intake", whole - intake);
     const { left, right, middle, point } = dart(piece, edge, at, intake, length);

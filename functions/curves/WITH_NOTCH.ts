@@ -35,7 +35,7 @@ export const WITH_NOTCH = define({
     const whole = bench.measure("edge_length", `along edge ${edge}`, edgeLength(edgeOf(piece, edge, "edge")));
     if (at > whole * (1 + 1e-9))
       throw new Refusal(
-        `at must be at most ${Number(whole.toPrecision(6))}, the length of edge ${edge}, not ${Number(at.toPrecision(6))}`,
+        (say) => `at must be at most ${say(whole, at)}, the length of edge ${edge}, not ${say(at, whole)}`,
       );
     bench.step("from_the_end", "edge_length - at", whole - at);
     const long = bench.step("notch", "size", size);

@@ -19,8 +19,9 @@ export const FITTED = define({
   usual: ["change <= flat"],
   work({ flat, change }, { step }) {
     if (flat + change <= 0) {
-      const plain = (x: number) => Number(x.toPrecision(6));
-      throw new Refusal(`change must leave something of ${plain(flat)}, not take in ${plain(-change)}`);
+      throw new Refusal(
+        (say) => `change must leave something of ${say(flat, -change)}, not take in ${say(-change, flat)}`,
+      );
     }
     return step("fitted", "flat + change", flat + change);
   },

@@ -23,9 +23,9 @@ export const LACING_GAP = define({
   usual: ["garment <= body", "drawn_in <= 0.3 * body"],
   work({ body, garment, drawn_in, openings }, { step }) {
     if (drawn_in > body / 3) {
-      const plain = (x: number) => Number(x.toPrecision(6));
       throw new Refusal(
-        `drawn_in must be less than a third of body, not ${plain(drawn_in)} against ${plain(body)}: nobody can be laced so tight safely`,
+        (say) =>
+          `drawn_in must be less than a third of body, not ${say(drawn_in, body)} against ${say(body, drawn_in)}: nobody can be laced so tight safely`,
       );
     }
     const laced = step("laced_girth", "body - drawn_in", body - drawn_in);

@@ -38,7 +38,9 @@ export const CIRCLE_PANEL = define({
   work({ waist, length, circle, panels, ease, straight }, { step }) {
     const edge = step("edge", "waist + ease", insideEdge(waist, ease));
     if (circle > panels * (1 + 1e-9)) {
-      throw new Refusal(`panels must be at least ${Math.ceil(circle)} for ${circle} circles, not ${panels}`);
+      throw new Refusal(
+        `panels must be at least ${Math.ceil(circle)} for ${Number(circle.toPrecision(4))} circles, not ${panels}`,
+      );
     }
     step("radius", "edge / (2 * PI() * circle)", edge / (2 * Math.PI * circle));
     step("angle", "360 * circle / panels", (360 * circle) / panels);

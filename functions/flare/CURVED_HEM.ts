@@ -28,7 +28,8 @@ export const CURVED_HEM = define({
     const gain = step("gain", "depth * RADIANS(angle)", (depth * angle * Math.PI) / 180);
     if (top + gain <= 0) {
       throw new Refusal(
-        `angle must leave some hem: at ${angle} degrees the hem loses ${Number((-gain).toPrecision(6))}, more than top ${top} has`,
+        (say) =>
+          `angle must leave some hem: at ${Number(angle.toPrecision(6))} degrees the hem loses ${say(-gain, top)}, more than top ${say(top, -gain)} has`,
       );
     }
     return step("curved_hem", "top + gain", top + gain);

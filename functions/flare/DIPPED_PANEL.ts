@@ -76,7 +76,9 @@ export const DIPPED_PANEL = define({
   work(given, { step, measure }) {
     const { waist, hip, hip_drop, front_drop, back_drop, start, hem_length, fullness } = given;
     if (hem_length !== null && fullness !== 1) {
-      throw new Refusal(`fullness must be left out when hem_length is told, not ${fullness}`);
+      throw new Refusal(
+        `fullness must be left out when hem_length is told, not ${Number(fullness.toPrecision(4))}`,
+      );
     }
     const seam = developSeam(waist, hip, hip_drop, front_drop, back_drop, start);
     const section = new DippedSection(given, seam);

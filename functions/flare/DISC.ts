@@ -28,7 +28,9 @@ export const DISC = define({
   usual: ["less <= 0.5 * radius"],
   work({ radius, less }, { step }) {
     if (less >= radius * (1 - 1e-9))
-      throw new Refusal(`less must be below the radius of ${radius}, not ${less}`);
+      throw new Refusal(
+        (say) => `less must be below the radius of ${say(radius, less)}, not ${say(less, radius)}`,
+      );
     const cut = step("cut_radius", "radius - less", radius - less);
     step("all_round", "2 * PI() * cut_radius", 2 * Math.PI * cut);
     step("area", "PI() * cut_radius ^ 2", Math.PI * cut * cut);

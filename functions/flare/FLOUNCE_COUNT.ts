@@ -34,7 +34,8 @@ export const FLOUNCE_COUNT = define({
     const each = step("each", "inner_edge - 2 * seam", inner - 2 * seam);
     if (each <= 1e-9 * inner) {
       throw new Refusal(
-        `seam must leave some of a ring's inner edge of ${Number(inner.toPrecision(6))}, not ${seam} at each end`,
+        (say) =>
+          `seam must leave some of a ring's inner edge of ${say(inner, seam)}, not ${say(seam, inner)} at each end`,
       );
     }
     const count = wholeUp(edge / each);

@@ -31,7 +31,8 @@ export const GODET = define({
     const most = shape === "curved" ? 2 * Math.PI * length : 2 * length;
     if (shape === "straight" ? width >= most : width > most * (1 + 1e-9)) {
       throw new Refusal(
-        `width must be ${shape === "curved" ? "at most" : "less than"} ${Number(most.toPrecision(6))} for a ${shape} godet ${length} long, not ${width}: let in two`,
+        (say) =>
+          `width must be ${shape === "curved" ? "at most" : "less than"} ${say(most, length, width)} for a ${shape} godet ${say(length, most, width)} long, not ${say(width, most, length)}: let in two`,
       );
     }
     const half = shape === "curved" ? width / length / 2 : Math.asin(width / length / 2);

@@ -61,7 +61,10 @@ export const GORE = define({
       throw new Refusal(`${missing} must be told when ${told} is`);
     }
     if (hip_drop !== null && hip_drop >= length * 0.95) {
-      throw new Refusal(`hip_drop must be well above the hem at ${length}, not ${hip_drop}`);
+      throw new Refusal(
+        (say) =>
+          `hip_drop must be well above the hem at ${say(length, hip_drop)}, not ${say(hip_drop, length)}`,
+      );
     }
     const over = hip === null || hip_drop === null ? null : { width: hip, drop: hip_drop };
     const piece = soundOr(

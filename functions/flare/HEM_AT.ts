@@ -49,7 +49,8 @@ export const HEM_AT = define({
     if (body <= 1e-9 * top) {
       const limit = Number(((top * hip_drop) / (top - hip)).toPrecision(6));
       throw new Refusal(
-        `depth must be less than ${limit}, where a line from top ${top} to hip ${hip} comes to nothing, not ${depth}`,
+        (say) =>
+          `depth must be less than ${say(limit, top, hip, depth)}, where a line from top ${say(top, limit, hip, depth)} to hip ${say(hip, limit, top, depth)} comes to nothing, not ${say(depth, limit, top, hip)}`,
       );
     }
     return step("hem", "body_hem * fullness", body * fullness);

@@ -46,7 +46,8 @@ export const PETTICOAT_PANEL = define({
     const steepest = Math.max(Math.abs(back - side), Math.abs(side - front));
     if (steepest > 2 * width) {
       throw new Refusal(
-        `width must be more than ${Number((steepest / 2).toPrecision(6))} to shape a top that rises by ${Number(steepest.toPrecision(6))}, not ${width}`,
+        (say) =>
+          `width must be more than ${say(steepest / 2, steepest, width)} to shape a top that rises by ${say(steepest, steepest / 2, width)}, not ${say(width, steepest / 2, steepest)}`,
       );
     }
     step("rise", "back - front", back - front);

@@ -36,7 +36,10 @@ export const SKIRT_LENGTH = define({
   work({ waist_to_floor, clearance, heel }, { step }) {
     const drop = step("drop", "waist_to_floor + heel", waist_to_floor + heel);
     if (clearance >= drop) {
-      throw new Refusal(`clearance must be less than the ${drop} from waist to floor, not ${clearance}`);
+      throw new Refusal(
+        (say) =>
+          `clearance must be less than the ${say(drop, clearance)} from waist to floor, not ${say(clearance, drop)}`,
+      );
     }
     return step("skirt", "drop - clearance", drop - clearance);
   },

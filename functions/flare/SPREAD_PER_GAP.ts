@@ -33,10 +33,10 @@ export const SPREAD_PER_GAP = define({
   },
   returns: "length",
   work({ top, hem, sections, edge_share }, { step }) {
-    const plain = (length: number) => Number(length.toPrecision(6));
     if (hem < top) {
       throw new Refusal(
-        `hem must be at least as long as top, not ${plain(hem)} against ${plain(top)}: to take length out, fold the slashes over at the hem`,
+        (say) =>
+          `hem must be at least as long as top, not ${say(hem, top)} against ${say(top, hem)}: to take length out, fold the slashes over at the hem`,
       );
     }
     const spread = step("spread", "hem - top", hem - top);

@@ -21,7 +21,8 @@ export const TOP_RADIUS = define({
   work({ top, hem, depth }, { step }) {
     if (hem <= top) {
       throw new Refusal(
-        `hem must be longer than top to be drawn from a centre above it, not ${hem} against ${top}: as long, it is a straight strip`,
+        (say) =>
+          `hem must be longer than top to be drawn from a centre above it, not ${say(hem, top)} against ${say(top, hem)}: as long, it is a straight strip`,
       );
     }
     const gain = step("gain", "hem - top", hem - top);

@@ -30,7 +30,7 @@ export const BONE_CUT = define({
     const cut = channel - 2 * free;
     if (cut <= 0)
       throw new Refusal(
-        `clear must leave some bone, not ${bench.say(free)} at each end of ${bench.say(channel)}`,
+        (say) => `clear must leave some bone, not ${say(free, channel)} at each end of ${say(channel, free)}`,
       );
     return bench.step("cut", "channel - 2 * free", cut);
   },

@@ -20,9 +20,12 @@ export const HOOP_GIRTH = define({
     shape: { kind: "text", about: "how the skirt widens", choices: ["cone", "bell"], otherwise: "cone" },
   },
   returns: "length",
-  work({ number, top, bottom, count, shape }, { step, say }) {
+  work({ number, top, bottom, count, shape }, { step }) {
     if (bottom < top)
-      throw new Refusal(`bottom must be at least as large as top, not ${say(bottom)} against ${say(top)}`);
+      throw new Refusal(
+        (say) =>
+          `bottom must be at least as large as top, not ${say(bottom, top)} against ${say(top, bottom)}`,
+      );
     const way = step(
       "way_down",
       "MIN(1; (number - 1) / (count - 1))",

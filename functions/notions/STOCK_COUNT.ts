@@ -52,10 +52,13 @@ export const STOCK_COUNT = define({
     },
   },
   returns: "count",
-  work({ lengths, quantities, stock, loss }, { step, measure, say }) {
+  work({ lengths, quantities, stock, loss }, { step, measure }) {
     const all = toCut(lengths, quantities);
     if (all[0]! > stock * (1 + 1e-9))
-      throw new Refusal(`stock must be at least ${say(all[0]!)}, the longest to cut, not ${say(stock)}`);
+      throw new Refusal(
+        (say) =>
+          `stock must be at least ${say(all[0]!, stock)}, the longest to cut, not ${say(stock, all[0]!)}`,
+      );
     const sum = measure(
       "all_told",
       "all the lengths end to end",

@@ -36,12 +36,21 @@ export const CARTRIDGE_STITCH = define({
   returns: "length",
   work({ flat, finished, pitch, thickness }, { step }) {
     if (flat <= finished)
-      throw new Refusal(`flat must be wider than finished to be drawn up, not ${flat} against ${finished}`);
+      throw new Refusal(
+        (say) =>
+          `flat must be wider than finished to be drawn up, not ${say(flat, finished)} against ${say(finished, flat)}`,
+      );
     const least = step("least_pitch", "2 * thickness", 2 * thickness);
     if (pitch < least * (1 - 1e-9)) {
-      throw new Refusal(`pitch must be at least ${least}, two thicknesses of the cloth, not ${pitch}`);
+      throw new Refusal(
+        (say) =>
+          `pitch must be at least ${say(least, pitch)}, two thicknesses of the cloth, not ${say(pitch, least)}`,
+      );
     }
-    if (pitch > finished) throw new Refusal(`pitch must be at most the finished ${finished}, not ${pitch}`);
+    if (pitch > finished)
+      throw new Refusal(
+        (say) => `pitch must be at most the finished ${say(finished, pitch)}, not ${say(pitch, finished)}`,
+      );
     const nearest = step(
       "nearest",
       "INT(ROUND(finished / pitch + 0.5; 8))",

@@ -29,7 +29,10 @@ export const GATHER_MARK = define({
   },
   returns: "length",
   work({ number, edge, parts, skip }, { step }) {
-    if (skip >= edge) throw new Refusal(`skip must be less than the edge of ${edge}, not ${skip}`);
+    if (skip >= edge)
+      throw new Refusal(
+        (say) => `skip must be less than the edge of ${say(edge, skip)}, not ${say(skip, edge)}`,
+      );
     const part = step("part", "(edge - skip) / parts", (edge - skip) / parts);
     return step("mark", 'IF(number > parts; ""; number * part)', number > parts ? "" : number * part);
   },

@@ -37,7 +37,9 @@ export const JOIN_CHECK = define({
     const layers = step("layers", LAYERS_RULE, layersOf(style));
     const flat = step("flat", "finished + layers * depth * count", finished + layers * depth * count);
     if (join > flat * (1 + 1e-9)) {
-      throw new Refusal(`join must lie on the flat width of ${Number(flat.toPrecision(6))}, not ${join}`);
+      throw new Refusal(
+        (say) => `join must lie on the flat width of ${say(flat, join)}, not ${say(join, flat)}`,
+      );
     }
     checkBox(style, finished / count, box_width);
     const lines = creases(style, finished, count, depth, box_width);
@@ -57,12 +59,12 @@ export const JOIN_CHECK = define({
     );
     step("to_move", "join - inner_fold", join - best);
     if (hidden) return measure("verdict", "the join lies on a hidden layer", "ok");
-    const shows = `look: the join ${say(join)} from the beginning shows`;
+    const shows = `look: the join ${say(join, best)} from the beginning shows`;
     return measure(
       "verdict",
       "the join lies where the cloth shows",
       inner
-        ? `${shows}; ${say(join - best)} sooner, at ${say(best)}, it would lie at an inner fold`
+        ? `${shows}; ${say(join - best, 0)} sooner, at ${say(best, join)}, it would lie at an inner fold`
         : `${shows}, and no pleat comes before it: begin with a narrower panel`,
     );
   },

@@ -29,7 +29,10 @@ export const JOIN_MARK = define({
   usual: ["seam < 0.5 * cloth_width"],
   work({ number, flat, cloth_width, seam, arrange }, { step }) {
     if (seam >= cloth_width)
-      throw new Refusal(`seam must be less than the cloth width of ${cloth_width}, not ${seam}`);
+      throw new Refusal(
+        (say) =>
+          `seam must be less than the cloth width of ${say(cloth_width, seam)}, not ${say(seam, cloth_width)}`,
+      );
     const breadth = step("breadth", "cloth_width - seam", cloth_width - seam);
     const panels = step("panels", "ROUNDUP(ROUND(flat / breadth; 8); 0)", wholeUp(flat / breadth));
     const panel = step(

@@ -23,7 +23,10 @@ export const PANELS = define({
   alike: { "flat, cloth_width": "one width of cloth may be more than enough" },
   work({ flat, cloth_width, seam }, { step }) {
     if (seam >= cloth_width)
-      throw new Refusal(`seam must be less than the cloth width of ${cloth_width}, not ${seam}`);
+      throw new Refusal(
+        (say) =>
+          `seam must be less than the cloth width of ${say(cloth_width, seam)}, not ${say(seam, cloth_width)}`,
+      );
     const breadth = step("breadth", "cloth_width - seam", cloth_width - seam);
     const panels = wholeUp(flat / breadth);
     step("left_over", "ROUNDUP(ROUND(flat / breadth; 8); 0) * breadth - flat", panels * breadth - flat);

@@ -26,7 +26,10 @@ export const PLEATS_ACROSS = define({
   },
   returns: "count",
   work({ finished, width, rounding }, { step }) {
-    if (width > finished) throw new Refusal(`width must be at most the finished ${finished}, not ${width}`);
+    if (width > finished)
+      throw new Refusal(
+        (say) => `width must be at most the finished ${say(finished, width)}, not ${say(width, finished)}`,
+      );
     const exact = step("exact", "finished / width", finished / width);
     const count = Math.max(1, rounded(exact, rounding));
     step("corrected_width", `finished / MAX(1; ${roundedRule("exact")})`, finished / count);

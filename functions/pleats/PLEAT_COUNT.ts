@@ -22,7 +22,10 @@ export const PLEAT_COUNT = define({
   usual: ["depth <= finished"],
   work({ flat, finished, depth, style, rounding }, { step }) {
     if (flat < finished)
-      throw new Refusal(`flat must be at least as wide as finished, not ${flat} against ${finished}`);
+      throw new Refusal(
+        (say) =>
+          `flat must be at least as wide as finished, not ${say(flat, finished)} against ${say(finished, flat)}`,
+      );
     const taken = step("taken", "flat - finished", flat - finished);
     const layers = step("layers", LAYERS_RULE, layersOf(style));
     const exact = step("exact", "taken / (layers * depth)", taken / (layers * depth));

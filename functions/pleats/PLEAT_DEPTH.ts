@@ -21,7 +21,10 @@ export const PLEAT_DEPTH = define({
   returns: "length",
   work({ flat, finished, count, style }, { step }) {
     if (flat < finished)
-      throw new Refusal(`flat must be at least as wide as finished, not ${flat} against ${finished}`);
+      throw new Refusal(
+        (say) =>
+          `flat must be at least as wide as finished, not ${say(flat, finished)} against ${say(finished, flat)}`,
+      );
     const taken = step("taken", "flat - finished", flat - finished);
     const layers = step("layers", LAYERS_RULE, layersOf(style));
     step("each", "taken / count", taken / count);

@@ -21,7 +21,8 @@ export const PLEAT_TO_STRIPE = define({
     const whole = step("each", "repeat * repeats", repeat * repeats);
     if (shown >= whole)
       throw new Refusal(
-        `shown must be less than the ${Number(whole.toPrecision(6))} of cloth to each pleat, not ${shown}`,
+        (say) =>
+          `shown must be less than the ${say(whole, shown)} of cloth to each pleat, not ${say(shown, whole)}`,
       );
     step("fullness", "each / shown", whole / shown);
     return step("depth", "(each - shown) / 2", (whole - shown) / 2);

@@ -33,7 +33,10 @@ export const RUFFLE_STRIP = define({
   alike: { "edge, cloth_width": "an edge may be shorter than the cloth is wide" },
   work({ edge, ratio, depth, cloth_width, seam }, { step }) {
     if (seam >= cloth_width)
-      throw new Refusal(`seam must be less than the cloth width of ${cloth_width}, not ${seam}`);
+      throw new Refusal(
+        (say) =>
+          `seam must be less than the cloth width of ${say(cloth_width, seam)}, not ${say(seam, cloth_width)}`,
+      );
     const flat = step("flat", "edge * ratio", edge * ratio);
     const strips = wholeUp(flat / (cloth_width - seam));
     step("strips", "ROUNDUP(ROUND(flat / (cloth_width - seam); 8); 0)", strips);

@@ -18,7 +18,10 @@ export const TAKE_UP = define({
   returns: "length",
   work({ flat, finished }, { step }) {
     if (flat < finished)
-      throw new Refusal(`flat must be at least as wide as finished, not ${flat} against ${finished}`);
+      throw new Refusal(
+        (say) =>
+          `flat must be at least as wide as finished, not ${say(flat, finished)} against ${say(finished, flat)}`,
+      );
     return step("taken", "flat - finished", flat - finished);
   },
   draw({ flat, finished }) {

@@ -23,7 +23,7 @@ export const TUCK_COUNT = define({
   alike: { "gap, edge": "the plain edge may be wider or narrower than the gap" },
   work({ finished, gap, edge, rounding }, { step }) {
     if (2 * edge > finished)
-      throw new Refusal(`edge must be at most half the finished ${finished}, not ${edge}`);
+      throw new Refusal((say) => `edge must be at most half the finished ${say(finished)}, not ${say(edge)}`);
     const between = step("between", "finished - 2 * edge", finished - 2 * edge);
     const exact = step("exact", "between / gap", between / gap);
     const gaps = step("gaps", roundedRule("exact"), rounded(exact, rounding));

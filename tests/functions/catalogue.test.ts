@@ -87,7 +87,7 @@ describe.each([...catalogue.values()])("$name", (declaration) => {
         const { answer } = explain(declaration, args, setting("cm"));
         if (isRefused(answer)) {
           expect(answer.refusal, `for ${JSON.stringify(args)}`).not.toMatch(
-            /failed on these|undefined|NaN|Infinity/,
+            /failed on these|undefined|NaN|Infinity|\d\.(?!0000)\d{5}/,
           );
         } else if (typeof answer === "number") expect(answer).toSatisfy(Number.isFinite);
         else expect(answer).not.toMatch(/NaN|undefined|Infinity/);

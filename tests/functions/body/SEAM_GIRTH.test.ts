@@ -140,7 +140,7 @@ test("blanks, words and a hip too near are refused in words", () => {
   expect(refused(30, null, 8, 3)).toBe("hip is empty: a length is needed there");
   expect(refused(30, 42, "low", 3)).toBe('hip_drop must be a length, not "low"');
   expect(refused(30, 60, 4, 3)).toBe(
-    "hip_drop must be more than 4.77465 to get from a waist of 30 to a hip of 60, not 4",
+    "hip_drop must be more than 4 3/4 in to get from a waist of 30 in to a hip of 60 in, not 4 in",
   );
   expect(refused(30, 42, 8, 3, 0, 1.5)).toBe("start must be at most 1, not 1.5");
   expect(refused(30, 42, 8, 3, 0, 1)).toBe("start must be less than 1 for the seam to dip at all, not 1");

@@ -51,10 +51,10 @@ test("facings of a hem deeper and deeper fill the piece", () => {
 test.each([
   [[bodice, 7, 3], "first must be at most 6, the edges the piece has, not 7"],
   [[bodice, 1, 3, 6], "edges must leave at least one edge of the piece without facing"],
-  [[bodice, 2, 60], "depth must be less for the edges beside the facing to reach its inner line, not 60"],
+  [[bodice, 2, 60], "depth must be less for the edges beside the facing to reach its inner line, not 60 cm"],
   [
     ["M 0 0 A 5 5 0 0 1 10 0 L 10 30 L 0 30 Z", 1, 6],
-    "depth must be less than 5, the radius of the tightest bend it follows, not 6",
+    "depth must be less than 5 cm, the radius of the tightest bend it follows, not 6 cm",
   ],
 ] as [(string | number)[], string][])("%j is refused: %s", (args, refusal) => {
   expect(ask(...args)).toEqual({ refusal });

@@ -20,5 +20,5 @@ test("with ease wanted, equal seams are wrong", () => {
 
 test("a tolerance that is told counts, and what is on it is ok", () => {
   expect(inches(17.5, 17, 0, 0.5)).toBe("ok");
-  expect(inches(17.05, 17, 0, 0)).toBe("look: a is 0 in longer than b, they should be equal");
+  expect(inches(17.05, 17, 0, 0)).toBe("look: a is 1/16 in longer than b, they should be equal");
 });

@@ -90,7 +90,7 @@ describe("the same allowance all round", () => {
     const hollow = "M 0 0 L 30 0 L 30 20 L 20 20 A 5 5 0 0 0 10 20 L 0 20 Z";
     expect(pieceBounds(cut(hollow, 4, null, "")).high).toBeCloseTo(24, 9);
     expect(give(hollow, 5, null, "")).toEqual({
-      refusal: "seam must be less than 5, the radius of the tightest hollow of edge 4, not 5",
+      refusal: "seam must be less than 5 cm, the radius of the tightest hollow of edge 4, not 5 cm",
     });
   });
 });
@@ -149,7 +149,7 @@ describe("each edge by its own allowance", () => {
       refusal: "own must be at most 4 cells, one for each edge of the piece, not 6",
     });
     expect(give(PIECES.gore, 1, 3, "3", "4", [null, null, null, 2])).toEqual({
-      refusal: "own, number 4, must be blank or 0 on a fold, not 2",
+      refusal: "own, number 4, must be blank or 0 on a fold, not 2 cm",
     });
   });
 
@@ -224,7 +224,7 @@ describe("corners", () => {
 test.each([
   [
     ["M 0 0 L 5 0 L 6 10 L 7 0 L 12 0 L 12 20 L 0 20 Z", 1.5],
-    "seam must be less for the narrow inner corner between edges 2 and 3, not 1.5; an edge named in fold_edges gets none",
+    "seam must be less for the narrow inner corner between edges 2 and 3, not 1.5 cm; an edge named in fold_edges gets none",
   ],
   [["M 0 0 L 9 0 L 9 9 L 5 9 L 5 3 L 4 3 L 4 9 L 0 9 Z", 0.6], "seam must be less"],
   [

@@ -15,7 +15,7 @@ test("stays too large to lace so tight show a negative gap", () => {
 test("lacing in by more than a third is refused", () => {
   expect(gap(30, 18, 12)).toEqual({
     refusal:
-      "drawn_in must be less than a third of body, not 12 against 30: nobody can be laced so tight safely",
+      "drawn_in must be less than a third of body, not 12 in against 30 in: nobody can be laced so tight safely",
   });
   expect(LACING_GAP.cautions).toMatch(/breathing.*numbness/);
 });

@@ -180,10 +180,10 @@ test("turned to be cut on the fold at centre front it is the same piece, centre 
 
 test("a hem too short for the body, a level hem above the point, and two ways of telling fullness are refused", () => {
   expect(refusal(76, 108, 20, 7, 18, 0, 0.5, "parallel", 80)).toMatch(
-    /^hem_length must be at least [\d.]+, where the section just goes round the body, not 80$/,
+    /^hem_length must be at least [\d.]+ cm, where the section just goes round the body, not 80 cm$/,
   );
   expect(refusal(76, 108, 20, 7, 6, 0, 0.5, "level")).toBe(
-    "depth must be more than 7 for a level hem to pass below the point in front, not 6",
+    "depth must be more than 7 cm for a level hem to pass below the point in front, not 6 cm",
   );
   expect(refusal(76, 108, 20, 7, 18, 0, 0.5, "parallel", 150, 2)).toBe(
     "fullness must be left out when hem_length is told, not 2",

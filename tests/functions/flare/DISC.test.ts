@@ -18,5 +18,5 @@ test("all round is the rate at which the area grows with the radius", () => {
 });
 
 test("less than nothing can not be cut", () => {
-  expect(refusal(3, 3)).toBe("less must be below the radius of 3, not 3");
+  expect(refusal(3, 3)).toBe("less must be below the radius of 3 in, not 3 in");
 });

@@ -70,6 +70,6 @@ test("the left edge lies straight at x = 0 when it is to be cut on the fold", ()
 test("a full circle can be cut, a hair more is sent to be cut in panels", () => {
   expect(pieceArea(piece(10, 10 + 40 * Math.PI, 20))).toBeCloseTo((10 + 20 * Math.PI) * 20, 6);
   expect(refusal(72, 500, 60)).toBe(
-    "hem must be at most 448.991 at a depth of 60, not 500: it needs more than one circle (1.13531 of them): cut it in 2 panels and join them",
+    "hem must be at most 449 cm at a depth of 60 cm, not 500 cm: it needs more than one circle (1.135 of them): cut it in 2 panels and join them",
   );
 });

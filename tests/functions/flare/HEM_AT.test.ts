@@ -22,5 +22,7 @@ test("halves in, half out", () => {
 });
 
 test("a section deeper than where a narrowing body comes to nothing is refused", () => {
-  expect(refusal(40, 30, 5, 25)).toMatch(/^depth must be less than 20, where a line from top 40 to hip 30/);
+  expect(refusal(40, 30, 5, 25)).toMatch(
+    /^depth must be less than 20 in, where a line from top 40 in to hip 30 in/,
+  );
 });

@@ -74,5 +74,7 @@ test("without a pad it is a rectangle, its top as long as its hem", () => {
 });
 
 test("a top too steep for its width is refused", () => {
-  expect(refusal(10, 60, 30, 30)).toBe("width must be more than 15 to shape a top that rises by 30, not 10");
+  expect(refusal(10, 60, 30, 30)).toBe(
+    "width must be more than 15 cm to shape a top that rises by 30 cm, not 10 cm",
+  );
 });

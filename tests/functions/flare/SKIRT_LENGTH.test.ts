@@ -15,5 +15,5 @@ test("over a pad the back comes out longer than the front by as much as it was m
 });
 
 test("a clearance that leaves no skirt is refused", () => {
-  expect(refusal(30, 30)).toBe("clearance must be less than the 30 from waist to floor, not 30");
+  expect(refusal(30, 30)).toBe("clearance must be less than the 30 in from waist to floor, not 30 in");
 });

@@ -22,5 +22,5 @@ test("the two radii are to one another as the two edges", () => {
 });
 
 test("a hem no longer than the top has no centre above it", () => {
-  expect(refusal(20, 20, 5)).toMatch(/^hem must be longer than top .* not 20 against 20/);
+  expect(refusal(20, 20, 5)).toMatch(/^hem must be longer than top .* not 20 cm against 20 cm/);
 });

@@ -50,9 +50,11 @@ test("pleats are never crowded closer than two thicknesses of the cloth", () => 
 });
 
 test("cloth no wider than its band, and a pitch too fine or too coarse for it, are refused", () => {
-  expect(refusal(15, 15, 0.125)).toBe("flat must be wider than finished to be drawn up, not 15 against 15");
-  expect(refusal(120, 15, 0.125, 0.1)).toBe(
-    "pitch must be at least 0.2, two thicknesses of the cloth, not 0.125",
+  expect(refusal(15, 15, 0.125)).toBe(
+    "flat must be wider than finished to be drawn up, not 15 in against 15 in",
   );
-  expect(refusal(120, 2, 3)).toBe("pitch must be at most the finished 2, not 3");
+  expect(refusal(120, 15, 0.125, 0.1)).toBe(
+    "pitch must be at least 1/4 in, two thicknesses of the cloth, not 1/8 in",
+  );
+  expect(refusal(120, 2, 3)).toBe("pitch must be at most the finished 2 in, not 3 in");
 });

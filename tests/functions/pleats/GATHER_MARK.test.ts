@@ -31,6 +31,6 @@ test("past the last mark the cell stays empty", () => {
 });
 
 test("an overlap as long as the band, and a mark before the first, are refused", () => {
-  expect(refusal(1, 27, 8, 27)).toBe("skip must be less than the edge of 27, not 27");
+  expect(refusal(1, 27, 8, 27)).toBe("skip must be less than the edge of 27 in, not 27 in");
   expect(refusal(0, 27)).toBe("number must be at least 1, not 0");
 });

@@ -54,6 +54,6 @@ test("one breadth wide enough has no join", () => {
 });
 
 test("a seam that eats the whole breadth, and an arrangement nobody knows, are refused", () => {
-  expect(refusal(1, 236, 40, 45)).toBe("seam must be less than the cloth width of 40, not 45");
+  expect(refusal(1, 236, 40, 45)).toBe("seam must be less than the cloth width of 40 cm, not 45 cm");
   expect(refusal(1, 236, 90, 2, "half")).toBe('arrange must be "even" or "full", not "half"');
 });

@@ -51,6 +51,6 @@ test("a breadth that comes out even is not rounded up for a hair", () => {
 });
 
 test("a seam that eats the whole breadth is refused", () => {
-  expect(refusal(236, 50, 50)).toBe("seam must be less than the cloth width of 50, not 50");
+  expect(refusal(236, 50, 50)).toBe("seam must be less than the cloth width of 50 cm, not 50 cm");
   expect(refusal(236, 0)).toBe("cloth_width must be at least 5 cm, not 0");
 });

@@ -107,7 +107,7 @@ test("pleats that reach past the panel or lie over one another are refused", () 
   expect(refusal(24, 24, 10, [10, 11], [2, 1], [2, 4], "box")).toMatch(
     /^pleats 1 and 2 are too near one another at the hem/,
   );
-  expect(refusal(24, 24, 10, [30], [1])).toBe("places must lie on the top, from 0 to 24, not 30");
+  expect(refusal(24, 24, 10, [30], [1])).toBe("places must lie on the top, from 0 to 24 cm, not 30 cm");
 });
 
 test("pleats that close the hem of a shallow flare until it lies over itself are refused", () => {

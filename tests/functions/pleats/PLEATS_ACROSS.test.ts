@@ -43,6 +43,6 @@ test("corrected pleats side by side fill the section; rounding down widens them,
 });
 
 test("pleats wider than the section are refused", () => {
-  expect(refusal(4, 5)).toBe("width must be at most the finished 4, not 5");
+  expect(refusal(4, 5)).toBe("width must be at most the finished 4 cm, not 5 cm");
   expect(refusal(92, 5, "even")).toBe('rounding must be "nearest", "down" or "up", not "even"');
 });

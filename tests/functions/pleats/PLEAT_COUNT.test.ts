@@ -48,6 +48,6 @@ test("nothing to take in needs no pleats", () => {
 });
 
 test("cloth narrower than it is to finish is refused", () => {
-  expect(refusal(60, 80, 2)).toBe("flat must be at least as wide as finished, not 60 against 80");
+  expect(refusal(60, 80, 2)).toBe("flat must be at least as wide as finished, not 60 cm against 80 cm");
   expect(refusal(80, 60, 0)).toBe("depth must be at least 0.1 cm, not 0");
 });

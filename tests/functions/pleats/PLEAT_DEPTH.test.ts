@@ -28,6 +28,6 @@ test("pleats of that depth take up just the difference", () => {
 });
 
 test("cloth narrower than it is to finish, and no pleats to share it, are refused", () => {
-  expect(refusal(27, 44, 8)).toBe("flat must be at least as wide as finished, not 27 against 44");
+  expect(refusal(27, 44, 8)).toBe("flat must be at least as wide as finished, not 27 in against 44 in");
   expect(refusal(44, 27, 0)).toBe("count must be at least 1, not 0");
 });

@@ -107,8 +107,10 @@ test("box pleats as wide as the spaces between them, their folds as deep, are th
 });
 
 test("a width of box for other pleats, or wider than there is room for, is refused", () => {
-  expect(refusal(1, 84, 7, 2, "knife", "all", 3)).toBe("box_width must be left out for knife pleats, not 3");
+  expect(refusal(1, 84, 7, 2, "knife", "all", 3)).toBe(
+    "box_width must be left out for knife pleats, not 3 cm",
+  );
   expect(refusal(1, 84, 7, 2, "box", "all", 13)).toBe(
-    "box_width must be at most 12, where the boxes touch, not 13",
+    "box_width must be at most 12 cm, where the boxes touch, not 13 cm",
   );
 });

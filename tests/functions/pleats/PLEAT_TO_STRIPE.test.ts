@@ -28,6 +28,6 @@ test("a third of the check showing is three times full, the pleats edge to edge"
 });
 
 test("as much showing as there is cloth to a pleat is refused", () => {
-  expect(refusal(12, 12)).toBe("shown must be less than the 12 of cloth to each pleat, not 12");
-  expect(refusal(12, 30, 2)).toBe("shown must be less than the 24 of cloth to each pleat, not 30");
+  expect(refusal(12, 12)).toBe("shown must be less than the 12 cm of cloth to each pleat, not 12 cm");
+  expect(refusal(12, 30, 2)).toBe("shown must be less than the 24 cm of cloth to each pleat, not 30 cm");
 });

@@ -36,6 +36,6 @@ test("the strip is a rectangle, its gathered edge on top", () => {
 });
 
 test("joins that eat the whole strip and a ruffle shorter than its edge are refused", () => {
-  expect(refusal(90, 1.5, 6, 15, 15)).toBe("seam must be less than the cloth width of 15, not 15");
+  expect(refusal(90, 1.5, 6, 15, 15)).toBe("seam must be less than the cloth width of 15 cm, not 15 cm");
   expect(refusal(90, 0.5, 6, 36)).toBe("ratio must be at least 1, not 0.5");
 });

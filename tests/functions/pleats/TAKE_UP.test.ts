@@ -24,5 +24,5 @@ test("cloth as wide as wanted has nothing to take up", () => {
 });
 
 test("cloth narrower than wanted is refused", () => {
-  expect(refusal(14, 44)).toBe("flat must be at least as wide as finished, not 14 against 44");
+  expect(refusal(14, 44)).toBe("flat must be at least as wide as finished, not 14 in against 44 in");
 });

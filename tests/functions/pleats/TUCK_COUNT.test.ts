@@ -41,6 +41,6 @@ test("where no gap fits there is one tuck alone", () => {
 });
 
 test("edges wider than half the width are refused", () => {
-  expect(refusal(39, 1.2, 20)).toBe("edge must be at most half the finished 39, not 20");
+  expect(refusal(39, 1.2, 20)).toBe("edge must be at most half the finished 39 cm, not 20 cm");
   expect(refusal(39, 0)).toBe("gap must be at least 0.1 cm, not 0");
 });

@@ -192,7 +192,7 @@ test("a hem too short for the body, a level hem above the point, and two ways of
     /^fullness must be at most 2\.[\d]+, where each half comes round to a full circle, not 3: cut the section in more panels$/,
   );
   expect(refusal(76, 108, 20, 7, 18, 0, 0.5, "parallel", 400)).toMatch(
-    /^hem_length must be at most 305\.014, where each half comes round to a full circle, not 400: cut the section/,
+    /^hem_length must be at most 305 cm, where each half comes round to a full circle, not 400 cm: cut the section/,
   );
   expect(refusal(76, 108, 20, 7, 18, 0, 1)).toBe(
     "start must be less than 1 for the seam to dip at all, not 1",

@@ -77,19 +77,38 @@ export function creasesOf(style: Style, depth: number, spacing: number, box: num
   ];
 }
 
+/** One pleat of a row: where its middle comes to lie along the finished width, how deep it is, and the room it has. */
+export interface Pleat {
+  readonly place: number;
+  readonly depth: number;
+  readonly spacing: number;
+}
+
+/** Pleats of one depth, evenly set over the finished width. */
+const evenly = (finished: number, count: number, depth: number): Pleat[] =>
+  Array.from({ length: count }, (_, i) => ({
+    place: ((i + 0.5) * finished) / count,
+    depth,
+    spacing: finished / count,
+  }));
+
 /** All lines of `count` pleats on a strip that finishes `finished` long, measured on the flat from its beginning. */
-export function creases(
+export const creases = (
   style: Style,
   finished: number,
   count: number,
   depth: number,
   box: number | null = null,
-): Crease[] {
-  const spacing = finished / count;
-  const one = creasesOf(style, depth, spacing, box);
-  return Array.from({ length: count }, (_, i) => (i + 0.5) * spacing + i * layersOf(style) * depth).flatMap(
-    (middle) => one.map(({ at, kind }) => ({ at: middle + at, kind })),
-  );
+): Crease[] => creasesAt(style, evenly(finished, count, depth), box);
+
+/** All lines of these pleats, in their order along the strip, measured on the flat from its beginning. */
+export function creasesAt(style: Style, pleats: readonly Pleat[], box: number | null = null): Crease[] {
+  let hidden = 0;
+  return pleats.flatMap(({ place, depth, spacing }) => {
+    const middle = place + hidden;
+    hidden += layersOf(style) * depth;
+    return creasesOf(style, depth, spacing, box).map(({ at, kind }) => ({ at: middle + at, kind }));
+  });
 }
 
 const ROLES = { fold: "fold", placement: "placement", inner: "guide" } as const;
@@ -106,21 +125,28 @@ export function drawCreases(length: number, lines: readonly Crease[], lengthShow
 }
 
 /** The same strip folded, looked at along its upper edge: layers are drawn a hair apart. */
-export function drawFolded(
+export const drawFolded = (
   style: Style,
   finished: number,
   count: number,
   depth: number,
   y: number,
   box: number | null = null,
+): Shape[] => drawFoldedAt(style, finished, evenly(finished, count, depth), y, box);
+
+/** A strip with these pleats, folded. */
+export function drawFoldedAt(
+  style: Style,
+  finished: number,
+  pleats: readonly Pleat[],
+  y: number,
+  box: number | null = null,
 ): Shape[] {
-  const spacing = finished / count;
   const gap = finished / 60;
   const path: Point[] = [[0, y]];
-  for (let i = 0; i < count; i += 1) {
-    const x = (i + 0.5) * spacing;
+  for (const { place, depth, spacing } of pleats) {
     const put = (...points: [number, number][]) => {
-      for (const [dx, layer] of points) path.push([x + dx, y + layer * gap]);
+      for (const [dx, layer] of points) path.push([place + dx, y + layer * gap]);
     };
     const half = boxFace(depth, spacing, box) / 2;
     if (style === "knife") put([0, 0], [-depth, 1], [0, 2]);

@@ -1,6 +1,5 @@
+import { drawArc } from "../chord.ts";
 import { define } from "../define.ts";
-import { dimension, type Shape } from "../drawing.ts";
-import type { Point } from "../geometry.ts";
 
 /**
  * Length of a circular arc told by its chord and its rise over the chord's middle, in the book's
@@ -27,24 +26,7 @@ export const ARC_LENGTH = define({
       quarter < 1e-9 ? chord : (2 * chord * quarter) / Math.sin(2 * quarter),
     );
   },
-  draw({ chord, rise }): Shape[] {
-    const [a, b]: [Point, Point] = [[0, 0], [chord, 0]]; // biome-ignore format: two points
-    const shapes = [dimension(a, b, { label: "chord" })];
-    if (rise < chord / 1e6) return shapes;
-    const radius = (chord * chord) / (8 * rise) + rise / 2;
-    const centre: Point = [chord / 2, radius - rise];
-    const sweep = 4 * Math.atan((2 * rise) / chord);
-    return [
-      {
-        kind: "edge",
-        edge: [{ kind: "arc", from: a, to: b, centre, radius, sweep }],
-        role: "seam",
-        shows: "length",
-      },
-      dimension([chord / 2, 0], [chord / 2, -rise], { label: "rise" }),
-      ...shapes,
-    ];
-  },
+  draw: ({ chord, rise }) => drawArc(chord, rise, { length: "length" }),
   examples: [
     { given: { chord: 10, rise: 5 }, gives: 5 * Math.PI, because: "half a circle of radius 5" },
     { given: { chord: 12, rise: 0 }, gives: 12, because: "no rise is a straight edge" },

@@ -12,7 +12,7 @@ export const PANELS = define({
   summary: "How many widths of cloth to join for a gathered or pleated skirt, a frill or a curtain.",
   source: `${DRESS_MAKING}, p. 203; Ingalls, Text-Book on Domestic Art, 1911`,
   words:
-    "breadths widths drops strips join skirt ruffle how many panels cloth width gathered pleated selvedge",
+    "breadths widths drops strips join skirt ruffle how many panels cloth width gathered pleated selvedge strip count strips",
   takes: {
     flat: { kind: "length", about: "flat width wanted, all round", from: 1, to: 100_000 },
     cloth_width: { kind: "length", usual: [15, 330], about: "usable width of the cloth", from: 5, to: 1000 },

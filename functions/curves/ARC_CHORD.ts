@@ -1,0 +1,40 @@
+import { drawArc } from "../chord.ts";
+import { define, Refusal } from "../define.ts";
+
+/**
+ * The straight line between the ends of a circle's arc that stands `rise` above it, in the book's
+ * unit: how wide a curve of a given radius and depth is. Source: geometry, Pythagoras.
+ */
+export const ARC_CHORD = define({
+  name: "ARC_CHORD",
+  summary: "The straight line between the ends of a round edge, from its radius and how far it rises.",
+  source: "geometry: Pythagoras",
+  words: "arc chord rise sagitta radius width across curve scallop neckline",
+  takes: {
+    radius: { kind: "length", about: "radius of the circle", from: 0.1, to: 5000 },
+    rise: {
+      kind: "length",
+      about: "how far the middle stands off the line between the ends",
+      from: 0,
+      to: 10_000,
+    },
+  },
+  returns: "length",
+  usual: ["rise <= radius"],
+  work({ radius, rise }, { step, say }) {
+    if (rise > 2 * radius * (1 + 1e-12)) {
+      throw new Refusal(
+        `rise must be at most ${say(2 * radius)}, right across a circle of radius ${say(radius)}, not ${say(rise)}`,
+      );
+    }
+    const half = Math.sqrt(Math.max(0, rise * (2 * radius - rise)));
+    step("half", "SQRT(MAX(0; rise * (2 * radius - rise)))", half);
+    return step("chord", "2 * half", 2 * half);
+  },
+  draw: ({ rise }, { chord = 0 }) =>
+    chord > 0 && rise > chord / 1e6 ? drawArc(chord, rise, { chord: "chord" }) : [],
+  examples: [
+    { given: { radius: 5, rise: 2 }, gives: 8, because: "twice 4, the leg beside 3 under 5" },
+    { given: { radius: 30, rise: 30 }, gives: 60, unit: "cm", because: "half a circle is right across" },
+  ],
+});

@@ -1,0 +1,54 @@
+import { define, Refusal } from "../define.ts";
+import { creases, drawCreases, drawFolded, LAYERS_RULE, layersOf, STYLE } from "../folds.ts";
+
+/**
+ * How wide a piece of cloth finishes once it is pleated, in the book's unit: its flat width less the
+ * seam allowance and less the layers that the pleats hide. FLAT_WIDTH the other way round.
+ * Source: geometry.
+ */
+export const FINISHED_WIDTH = define({
+  name: "FINISHED_WIDTH",
+  summary: "How wide cloth comes out once it is pleated, from its flat width.",
+  source: "geometry: the flat width less what the pleats hide",
+  words: "pleats finished from flat comes out width once pleated skirt panel kilt inverse",
+  takes: {
+    flat: { kind: "length", about: "flat width of the cloth, as cut", from: 0.5, to: 50_000 },
+    count: { kind: "count", about: "how many pleats", from: 0, to: 1000 },
+    depth: { kind: "length", about: "from a pleat's outer fold to its inner one", from: 0, to: 200 },
+    style: STYLE,
+    seam: { kind: "length", about: "seam allowance, both sides together", from: 0, to: 50, otherwise: 0 },
+  },
+  returns: "length",
+  usual: ["depth < flat"],
+  alike: { "depth, seam": "seam allowances may take more than a pleat is deep" },
+  work({ flat, count, depth, style, seam }, { step, say }) {
+    const layers = step("layers", LAYERS_RULE, layersOf(style));
+    const hidden = step("hidden", "layers * depth * count", layers * depth * count);
+    const finished = flat - seam - hidden;
+    if (finished <= 0) {
+      throw new Refusal(
+        `flat must be more than ${say(hidden + seam)}, what the pleats and seams take, not ${say(flat)}`,
+      );
+    }
+    step("times", "(flat - seam) / (flat - seam - hidden)", (flat - seam) / finished);
+    return step("finished", "flat - seam - hidden", finished);
+  },
+  draw({ flat, count, depth, style, seam }, { finished = 0 }) {
+    if (count < 1 || count > 60 || depth <= 0) return [];
+    const lines = creases(style, finished, count, depth).map(({ at, kind }) => ({ at: at + seam / 2, kind }));
+    return [...drawCreases(flat, lines), ...drawFolded(style, finished, count, depth, flat / 4)];
+  },
+  examples: [
+    {
+      given: { flat: 236, count: 18, depth: 4 },
+      gives: 92,
+      unit: "cm",
+      because: "Dress Making, Trade Practical, p. 203 ex. 1b, backwards: 236 less 2 × 4 × 18",
+    },
+    {
+      given: { flat: 37, count: 3, depth: 2, style: "box", seam: 1 },
+      gives: 12,
+      because: "36 in without the seams, less four layers of 2 in three times",
+    },
+  ],
+});

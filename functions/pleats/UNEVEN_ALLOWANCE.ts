@@ -1,0 +1,45 @@
+import { define } from "../define.ts";
+import { LAYERS_RULE, layersOf, STYLE } from "../folds.ts";
+import { drawStrips } from "../strip.ts";
+import { DEPTHS, depthsOf } from "../uneven.ts";
+
+/**
+ * How much cloth pleats of different depths take, beyond the finished width, in the book's unit:
+ * twice the depth of each knife pleat, four times the depth of each box or inverted one. PLEATED_PANEL
+ * draws a panel with them. Source: common practice.
+ */
+export const UNEVEN_ALLOWANCE = define({
+  name: "UNEVEN_ALLOWANCE",
+  summary: "How much cloth pleats of different depths take up, beyond the finished width.",
+  source: "common practice: each pleat hides two layers of its depth, a box or inverted one four",
+  words: "unequal uneven graduated pleats different depths list allowance extra cloth knife box inverted",
+  takes: { depths: DEPTHS, style: STYLE },
+  returns: "length",
+  work({ depths, style }, { step }) {
+    const sum = step(
+      "sum",
+      "SUM(depths)",
+      depthsOf(depths).reduce((a, b) => a + b, 0),
+    );
+    const layers = step("layers", LAYERS_RULE, layersOf(style));
+    return step("allowance", "layers * sum", layers * sum);
+  },
+  draw: (_, { allowance = 0, sum = 0 }) =>
+    drawStrips(
+      { length: allowance, width: allowance / 12, label: "cloth hidden", lengthShows: "allowance" },
+      { length: sum, width: allowance / 12, label: "depths end to end", lengthShows: "sum" },
+    ),
+  examples: [
+    {
+      given: { depths: [1, 1.5, 2] },
+      gives: 9,
+      because: "two layers of each: 2, 3 and 4 in",
+    },
+    {
+      given: { depths: [3, null, 4], style: "box" },
+      gives: 28,
+      unit: "cm",
+      because: "four layers of 3 and of 4 cm",
+    },
+  ],
+});

@@ -1,0 +1,81 @@
+import { define } from "../define.ts";
+import { dimension } from "../drawing.ts";
+import { creasesAt, drawCreases, drawFoldedAt, LAYERS_RULE, layersOf, STYLE } from "../folds.ts";
+import { DEPTHS, depthsOf, PLACES, pleatsAt } from "../uneven.ts";
+
+/**
+ * Where the n-th chalk mark of a row of pleats of different depths falls on the flat cloth, measured
+ * from its beginning, in the book's unit; an empty text past the last. Marks come as PLEAT_MARK has
+ * them: fold lines and the placement lines they are brought to, allowances not counted. Each pleat
+ * lies where `places` shows it along the finished width, or all lie evenly. PLEATED_PANEL draws a
+ * panel with such pleats. Source: geometry.
+ */
+export const UNEVEN_MARK = define({
+  name: "UNEVEN_MARK",
+  summary: "Where to chalk each fold and placement line of pleats of different depths on the flat cloth.",
+  source: "geometry",
+  words: "unequal uneven graduated pleats different depths list marking fold placement line chalk",
+  takes: {
+    number: { kind: "count", about: "which mark, counted from the beginning", from: 1, to: 4000 },
+    finished: { kind: "length", about: "width once pleated", from: 1, to: 5000 },
+    depths: DEPTHS,
+    places: PLACES,
+    style: STYLE,
+    which: {
+      kind: "text",
+      about: "fold lines, placement lines (where a fold is brought to), or all in order",
+      choices: ["all", "fold", "placement"],
+      otherwise: "all",
+    },
+  },
+  returns: "length",
+  usual: ["MAX(depths) <= finished / 2"],
+  work({ number, finished, depths, places, style, which }, { step, measure }) {
+    const pleats = pleatsAt(style, finished, depths, places);
+    const layers = step("layers", LAYERS_RULE, layersOf(style));
+    const sum = depthsOf(depths).reduce((a, b) => a + b, 0);
+    const flat = step("flat", "finished + layers * SUM(depths)", finished + layers * sum);
+    const marks = creasesAt(style, pleats).filter(({ kind }) => kind !== "inner");
+    const asked = marks.filter(({ kind }) => which === "all" || kind === which);
+    measure("marks", "marks of this kind along the strip", asked.length);
+    const mark = asked[number - 1];
+    if (!mark) return measure("mark", `there are ${asked.length} such marks`, "");
+    const what = { fold: "a fold", placement: "a placement line", inner: "an inner fold" }[mark.kind];
+    const found = measure("mark", `${what}, all that is hidden before it laid out flat`, mark.at);
+    step("past_it", "flat - mark", flat - found);
+    return found;
+  },
+  draw({ finished, depths, places, style }, { flat = 0, mark }) {
+    const pleats = pleatsAt(style, finished, depths, places);
+    if (pleats.length > 60) return [];
+    const up = -flat / 24;
+    return [
+      ...drawCreases(flat, creasesAt(style, pleats), "flat"),
+      ...(mark === undefined ? [] : [dimension([0, up], [mark, up], { shows: "mark" })]),
+      ...drawFoldedAt(style, finished, pleats, flat / 4),
+    ];
+  },
+  examples: [
+    {
+      given: { number: 3, finished: 24, depths: [1, 1.5, 2] },
+      gives: 14,
+      because: "half of 8 in and 8 more to the second fold, and the 2 in hidden by the first",
+    },
+    {
+      given: { number: 4, finished: 24, depths: [1, 1.5, 2] },
+      gives: 17,
+      because: "its placement line, twice 1 1/2 in further",
+    },
+    {
+      given: { number: 2, finished: 60, depths: [3, 4], places: [10, 40], which: "fold" },
+      gives: 46,
+      unit: "cm",
+      because: "at 40 cm of the finished width, and 6 cm hidden before it",
+    },
+    {
+      given: { number: 3, finished: 24, depths: [1, 2], which: "fold" },
+      gives: "",
+      because: "two knife pleats have two folds",
+    },
+  ],
+});

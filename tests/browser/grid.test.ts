@@ -328,14 +328,45 @@ describe("blocks", () => {
     expect(await typedIn("C11")).toBe("=B11");
   });
 
-  it("a cut block is gone from where it was and stands as it was where it is pasted", async () => {
-    await choose("B15");
-    const formula = await bar().inputValue();
+  it("a cut cell stays until it is pasted, and then its name and what refers to it come along, to another page too", async () => {
+    await enter("C21", "=B11*2");
+    await enter("C19", "=hem");
+    await choose("B11");
+    const [formula, shown] = [await bar().inputValue(), await cell(page, "B11").textContent()];
+    const doubled = await cell(page, "C21").textContent();
     await key("Control+x");
-    expect(await bar().inputValue()).toBe("");
-    await choose("C15");
+    expect(await told()).toBe("B11 is cut: choose where it goes and paste it there. Escape lets it be.");
+    expect(await cell(page, "B11").getAttribute("class")).toContain("cell-cut");
+    expect(await cell(page, "B11").textContent()).toBe(shown);
+    await key("Escape");
+    expect(await cell(page, "B11").getAttribute("class")).not.toContain("cell-cut");
+    await key("Control+x");
+    await choose("C22");
     await key("Control+v");
-    expect(await typedIn("C15")).toBe(formula);
+    expect(await typedIn("B11")).toBe("");
+    expect(await typedIn("C22")).toBe(formula);
+    expect(await typedIn("C21")).toBe("=C22*2");
+    expect(await cell(page, "C19").textContent()).toBe(shown);
+    await choose("C22");
+    expect(await page.getByLabel("Name of the cell").inputValue()).toBe("hem");
+    expect(await cell(page, "C21").textContent()).toBe(doubled);
+    await key("Control+z");
+    expect(await typedIn("B11")).toBe(formula);
+    expect(await typedIn("C21")).toBe("=B11*2");
+
+    await choose("C21");
+    await key("Control+x");
+    await turn("Trimmings");
+    await choose("C2");
+    await key("Control+v");
+    expect(await typedIn("C2")).toBe("=Draft!B11*2");
+    expect(await cell(page, "C2").textContent()).toBe(doubled);
+    await choose("C3");
+    await key("Control+v");
+    expect(await typedIn("C3")).toBe("=Draft!B12*2");
+    expect(await typedIn("C2")).toBe("=Draft!B11*2");
+    await turn("Draft");
+    expect(await typedIn("C21")).toBe("");
   });
 });
 

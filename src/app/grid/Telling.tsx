@@ -1,6 +1,6 @@
 /** The line under the formula: a refusal, the argument being typed, what is to be looked at, the exact value. */
 import { catalogue } from "../../../functions/catalogue.ts";
-import { columnLetters, fullAddress, type Place } from "../../book/address.ts";
+import { type Block, cellAddress, columnLetters, fullAddress, type Place } from "../../book/address.ts";
 import { laidText } from "../../engine/laid.ts";
 import { laysBelowText } from "../../engine/lays-below.ts";
 import { exact } from "../../engine/show.ts";
@@ -48,6 +48,13 @@ function told({ hand, place, exactly }: Props) {
       </>
     );
   }
+  if (hand.cutBlock) {
+    return (
+      <span className="telling-about">
+        {blockText(hand.cutBlock)} is cut: choose where it goes and paste it there. Escape lets it be.
+      </span>
+    );
+  }
   const view = engine.view(place);
   if (view.look) {
     const waits = !samePlace(view.look.from, place);
@@ -68,6 +75,12 @@ function told({ hand, place, exactly }: Props) {
       {laid && <span className="telling-about">{laid}</span>}
     </>
   );
+}
+
+/** "B1", or "B1:C4". */
+function blockText({ top, left, bottom, right }: Block): string {
+  const [from, to] = [cellAddress(top, left), cellAddress(bottom, right)];
+  return from === to ? from : `${from}:${to}`;
 }
 
 /** The one act that makes the figures of a column of text count. */

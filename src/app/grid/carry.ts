@@ -1,8 +1,10 @@
-/** Copy, cut and paste at the grid: plain text with other programs, moved formulas among our own cells. */
-import { type Block, cellAddress } from "../../book/address.ts";
-import type { Typing } from "../../book/edit.ts";
+/**
+ * Copy, cut and paste at the grid: plain text with other programs; among our own cells a copied
+ * block brings its formulas along, and a cut one is moved as `moveBlock` says.
+ */
+import type { Block, Place } from "../../book/address.ts";
 import { typedAt } from "../../book/shape.ts";
-import { copyOf, pasteBlock, typeCells } from "../../store/commands.ts";
+import { copyOf, moveCells, pasteBlock, typeCells } from "../../store/commands.ts";
 import { blockText, repeated, textBlock } from "./clipboard.ts";
 import type { Clip, Hand } from "./hand.ts";
 import type { Table } from "./table.ts";
@@ -16,9 +18,8 @@ export function listenToClipboard(table: Table, hand: Hand): () => void {
     event.preventDefault();
     const text = shownText(table, block);
     const cut = event.type === "cut";
-    hand.clip = { book: hand.store.shown, block, text, cut };
+    hand.clip = { book: cut ? hand.store.book : hand.store.shown, block, text, cut };
     event.clipboardData.setData("text/plain", text);
-    if (cut) empty(hand, block);
   };
   const paste = (event: ClipboardEvent) => {
     const block = ours() ? table.block() : null;
@@ -27,10 +28,15 @@ export function listenToClipboard(table: Table, hand: Hand): () => void {
     event.preventDefault();
     put(table, hand, text.replaceAll("\r\n", "\n"), block);
   };
+  const letBe = ({ key }: KeyboardEvent) => {
+    if (key === "Escape" && hand.clip?.cut && ours()) hand.clip = { ...hand.clip, cut: false };
+  };
+  document.addEventListener("keydown", letBe, true);
   document.addEventListener("copy", copy);
   document.addEventListener("cut", copy);
   document.addEventListener("paste", paste);
   return () => {
+    document.removeEventListener("keydown", letBe, true);
     document.removeEventListener("copy", copy);
     document.removeEventListener("cut", copy);
     document.removeEventListener("paste", paste);
@@ -46,23 +52,14 @@ function rowsOf(block: Block, cell: (row: number, column: number) => string): st
 const shownText = (table: Table, block: Block): string =>
   blockText(rowsOf(block, (row, column) => table.view(row, column).shown));
 
-function empty(hand: Hand, block: Block): void {
-  const { page } = block;
-  const typings = rowsOf(block, () => "").flatMap((row, r) =>
-    row.map((typed, c) => ({ page, row: block.top + r, column: block.left + c, typed })),
-  );
-  const command = { ...typeCells(filled(hand, typings)), label: `cut ${cellAddress(block.top, block.left)}` };
-  hand.run(command, { page, row: block.top, column: block.left });
-}
-
-/** Blank cells are not emptied again: rows past the page's own would be made for it. */
-const filled = (hand: Hand, typings: readonly Typing[]): Typing[] =>
-  typings.filter(({ page, row, column }) => typedAt(hand.store.shown, page, row, column) !== "");
-
 /** Puts a text from the clipboard down at the chosen block, as one step. */
 function put(table: Table, hand: Hand, text: string, chosen: Block): void {
   const own = hand.clip?.text === text ? hand.clip : null;
   const at = { page: chosen.page, row: chosen.top, column: chosen.left };
+  if (own && hand.cutBlock) {
+    move(table, hand, own, at);
+    return;
+  }
   const block = own ? typedBlock(own) : textBlock(text);
   const cells = repeated(block, chosen.bottom - chosen.top + 1, chosen.right - chosen.left + 1);
   if (cells.length === 0) return;
@@ -73,11 +70,25 @@ function put(table: Table, hand: Hand, text: string, chosen: Block): void {
     bottom: chosen.top + cells.length - 1,
     right: chosen.left + cells[0]!.length - 1,
   };
-  const command =
-    own && !own.cut
-      ? { ...typeCells(copyOf(own.book, own.block, at, target)), label: "paste copied cells" }
-      : pasteBlock(at, cells);
+  const command = own
+    ? { ...typeCells(copyOf(own.book, own.block, at, target)), label: "paste copied cells" }
+    : pasteBlock(at, cells);
   if (hand.run(command, at)) table.selectBlock(target);
+}
+
+/** Moves what was cut. It is no longer cut then: pasted once more, it is copied from where it came to. */
+function move(table: Table, hand: Hand, clip: Clip, to: Place): void {
+  const { top, left, bottom, right } = clip.block;
+  const block = {
+    ...to,
+    top: to.row,
+    left: to.column,
+    bottom: to.row + bottom - top,
+    right: to.column + right - left,
+  };
+  if (!hand.run(moveCells(clip.block, to), to)) return;
+  hand.clip = { book: hand.store.book, block, text: clip.text, cut: false };
+  table.selectBlock(block);
 }
 
 const typedBlock = ({ book, block }: Clip): string[][] =>

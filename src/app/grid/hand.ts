@@ -29,11 +29,12 @@ export interface Refused {
   readonly sentence: string;
 }
 
-/** A copied block, with the book as it was then: later edits do not change what was copied. */
+/** A copied or cut block, with the book as it was then: later edits do not change what was copied. */
 export interface Clip {
   readonly book: Book;
   readonly block: Block;
   readonly text: string;
+  /** Whether the next paste moves the block. */
   readonly cut: boolean;
 }
 
@@ -60,7 +61,7 @@ export class Hand {
   table: Table | null = null;
   /** Opens the menu of rows and columns at a point of the window. */
   openMenu: ((x: number, y: number) => void) | null = null;
-  clip: Clip | null = null;
+  #clip: Clip | null = null;
   /** To be stretched or replaced by pointing again; forgotten when the text is changed otherwise. */
   pointed: Pointed | null = null;
   #draft: Draft | null = null;
@@ -177,6 +178,21 @@ export class Hand {
   #choose(index: number): void {
     this.#chosen = index;
     this.#tell();
+  }
+
+  get clip(): Clip | null {
+    return this.#clip;
+  }
+
+  set clip(clip: Clip | null) {
+    this.#clip = clip;
+    this.#tell();
+  }
+
+  /** The block that is cut and not yet pasted. It stays where it is until then, and any edit of the pages ends it. */
+  get cutBlock(): Block | null {
+    const clip = this.#clip;
+    return clip?.cut && clip.book.pages === this.store.book.pages ? clip.block : null;
   }
 
   /** The text that stands for a cell in an editor: what was refused there, else what is typed. */

@@ -16,6 +16,7 @@ function description(
   place: Place,
   note: string,
   book: Book,
+  cut: boolean,
 ): string {
   const waits = look && !samePlace(look.from, place);
   const looking =
@@ -31,6 +32,7 @@ function description(
     worked && !look && "worked out",
     origin && laidText(origin),
     note && `note: ${note}`,
+    cut && "cut: it moves when it is pasted",
   ]
     .filter(Boolean)
     .join("; ");
@@ -44,6 +46,7 @@ export function drawCell(
   book: Book,
   note: string,
   draft: string | null,
+  cut: boolean,
 ): void {
   const text = draft ?? view.shown;
   if (td.textContent !== text) td.textContent = text;
@@ -60,13 +63,14 @@ export function drawCell(
   is.toggle("cell-waits", waits);
   is.toggle("cell-named", view.name !== undefined);
   is.toggle("cell-noted", note !== "");
+  is.toggle("cell-cut", cut);
   // A verdict that all is well is proved by its lay.
   const sign = view.origin && figure ? laidSign(view.origin) : "";
   if (sign !== (td.dataset.laid ?? "")) {
     if (sign) td.dataset.laid = sign;
     else delete td.dataset.laid;
   }
-  const told = description(view, place, note, book);
+  const told = description(view, place, note, book, cut);
   if (told === (td.getAttribute("aria-description") ?? "")) return;
   if (told === "") {
     td.removeAttribute("aria-description");

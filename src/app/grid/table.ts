@@ -33,6 +33,10 @@ function shape(tall: number, wide: number): null[][] {
   return Array.from({ length: tall }, () => row);
 }
 
+const isIn = ({ page, row, column }: Place, block: Block | null): boolean =>
+  block?.page === page &&
+  row >= block.top && row <= block.bottom && column >= block.left && column <= block.right; // biome-ignore format: short
+
 const BLANK_PAGE: Page = { title: "", stage: "Draft", columns: [], rows: [], notes: {} };
 
 /** Whether nothing on the page has the keyboard. */
@@ -49,6 +53,8 @@ export class Table {
   #page: number;
   #columns: readonly Column[];
   #inBar = false;
+  /** The block that was drawn as cut. */
+  #cut: Block | null = null;
   /** True while another page is put up: the library then chooses the old page's cell once more. */
   #turning = false;
   /** Views of cells of this page, remembered until the next revision. */
@@ -138,7 +144,9 @@ export class Table {
     const { page } = this;
     const note = page.notes[cellAddress(row, column)] ?? "";
     const place = { page: this.#page, row, column };
-    drawCell(td, this.view(row, column), place, this.#hand.store.shown, note, this.draftAt(row, column));
+    const cut = this.#hand.cutBlock;
+    const book = this.#hand.store.shown;
+    drawCell(td, this.view(row, column), place, book, note, this.draftAt(row, column), isIn(place, cut));
   }
 
   /** Draws the cells that are on the screen and nothing else; sizes, selection and focus stay as they are. */
@@ -169,8 +177,10 @@ export class Table {
 
   #followBar(): void {
     const inBar = this.#hand.draft?.where === "bar";
-    if (inBar || this.#inBar) this.#paint();
+    const cut = this.#hand.cutBlock;
+    if (inBar || this.#inBar || cut !== this.#cut) this.#paint();
     this.#inBar = inBar;
+    this.#cut = cut;
   }
 
   /** Shows another page, or another place of this one. */

@@ -39,6 +39,9 @@ export interface Inside {
   evaluateAst(ast: Ast, state: State): unknown;
   readonly arraySizePredictor: { checkArraySize(ast: unknown, at: unknown): unknown };
   readonly arithmeticHelper: {
+    eq(left: unknown, right: unknown): boolean;
+    lt(left: unknown, right: unknown): boolean;
+    gt(left: unknown, right: unknown): boolean;
     normalizeString(text: string): string;
     eqMatcherFunction(pattern: string): (value: unknown) => boolean;
     neqMatcherFunction(pattern: string): (value: unknown) => boolean;
@@ -126,7 +129,7 @@ export class Guards {
     const one = arraySizePredictor.checkArraySize({ type: "NUMBER" }, {});
     arraySizePredictor.checkArraySize = () => one;
     this.#guardParser(inside.dependencyGraph.lazilyTransformingAstService.parser);
-    this.#guardTexts(inside.arithmeticHelper);
+    this.#guardComparisons(inside.arithmeticHelper);
     const { exporter } = inside.serialization;
     const round = exporter.cellValueRounding.bind(exporter);
     exporter.cellValueRounding = (value) => {
@@ -153,9 +156,16 @@ export class Guards {
     };
   }
 
-  /** Wildcards are matched in bounded time. */
-  #guardTexts(helper: Inside["arithmeticHelper"]): void {
+  /** Wildcards are matched in bounded time, and what compares all with all looks at the clock. */
+  #guardComparisons(helper: Inside["arithmeticHelper"]): void {
     const pause = () => this.#pause();
+    for (const sign of ["eq", "lt", "gt"] as const) {
+      const compare = helper[sign].bind(helper);
+      helper[sign] = (left, right) => {
+        this.#pause();
+        return compare(left, right);
+      };
+    }
     const matcher = (pattern: string): ((value: unknown) => boolean) => {
       const parts = stretches(helper.normalizeString(pattern));
       return (value) => {

@@ -142,26 +142,27 @@ function unknownName({ text }: Token, { book, isFunction }: Scene): string | nul
   if (/^(true|false)$/i.test(text) || nameInBook(book, text) !== undefined) return null;
   if (isFunction(text.toUpperCase())) {
     const name = text.toUpperCase();
-    return `${name} is a function; its arguments stand in brackets after it: ${name}(...)`;
+    return `${short(name)} is a function; its arguments stand in brackets after it: ${name}(...)`;
   }
   const near = nearest(text, Object.keys(book.names));
-  return `${text} is no named cell of this book${near ? `; is ${near} meant?` : "; name a cell so, or check the spelling"}`;
+  return `${short(text)} is no named cell of this book${near ? `; is ${near} meant?` : "; name a cell so, or check the spelling"}`;
 }
 
 function unknownFunction({ text }: Token, { isFunction }: Scene): string | null {
   const name = text.toUpperCase();
   if (isFunction(name)) return null;
   const near = nearest(name, catalogue.keys());
-  return `${name} is no function${near ? `; is ${near} meant?` : "; look the name up in the list of functions"}`;
+  return `${short(name)} is no function${near ? `; is ${near} meant?` : "; look the name up in the list of functions"}`;
 }
 
 /** A cell farther out than any page reaches. */
 function beyond({ kind, text }: Token): string | null {
   const found = kind === "cell" ? /\$?([A-Za-z]+)\$?(\d+)$/.exec(text) : null;
   if (!found) return null;
-  if (Number(found[2]) > MOST_ROWS) return `${text} lies below the last row of a page, which is ${MOST_ROWS}`;
+  if (Number(found[2]) > MOST_ROWS)
+    return `${short(text)} lies below the last row of a page, which is ${MOST_ROWS}`;
   return columnNumber(found[1]!) >= MOST_COLUMNS
-    ? `${text} is no named cell and lies beyond the last column of a page`
+    ? `${short(text)} is no named cell and lies beyond the last column of a page`
     : null;
 }
 
@@ -176,7 +177,7 @@ function unknownPage({ formula, book }: Scene): string | null {
       plain,
       book.pages.map((page) => page.title),
     );
-    return `there is no page called "${plain}"${near ? `; is ${near} meant?` : ""}`;
+    return `there is no page called "${short(plain)}"${near ? `; is ${near} meant?` : ""}`;
   }
   return null;
 }

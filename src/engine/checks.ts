@@ -11,6 +11,8 @@ export interface Check {
   /** "text": a text where a formula needs a figure; "unusual": answered, and yet worth a second look. */
   readonly is: "error" | "verdict" | "unusual" | "blank" | "text";
   readonly sentence: string;
+  /** Whether it took too long and was stopped: `Store.workAgain` gives it more time. */
+  readonly stopped: boolean;
   /** How many other cells wait for this one. */
   readonly waiting: number;
   /** The column that holds text and would count if it held whatever each cell holds. */
@@ -25,7 +27,7 @@ export function checks(engine: Engine): Check[] {
     const key = placeKey(from);
     waiting.set(key, (waiting.get(key) ?? new Set()).add(placeKey(place)));
   };
-  const add = (place: Place, more: Pick<Check, "is" | "sentence" | "column">) =>
+  const add = (place: Place, more: Pick<Check, "is" | "sentence" | "column" | "stopped">) =>
     found.set(placeKey(place), {
       place,
       address: engine.address(place),
@@ -42,12 +44,12 @@ export function checks(engine: Engine): Check[] {
         if (!look) return;
         if (placeKey(look.from) !== placeKey(place)) waits(look.from, place);
         else if (look.is !== "uncounted" && look.is !== "pending")
-          add(place, { is: look.is, sentence: look.sentence, column: null });
+          add(place, { is: look.is, sentence: look.sentence, column: null, stopped: look.stopped === true });
       });
     });
   });
   for (const { place, is, sentence, first, column, users } of engine.uncounted.values()) {
-    if (first) add(place, { is, sentence, column });
+    if (first) add(place, { is, sentence, column, stopped: false });
     // The sentence itself names the first formula that needs a blank cell.
     for (const user of is === "blank" ? users.slice(1) : users) waits(place, user);
   }

@@ -54,7 +54,7 @@ function countText(count: number): string {
 }
 
 function Row({ check, store, onPlace }: Pick<Props, "store" | "onPlace"> & { check: Check }) {
-  const { place, address, name, sentence, waiting, column: kept } = check;
+  const { place, address, name, sentence, waiting, column: kept, stopped } = check;
   return (
     <li>
       <button type="button" className="check" onClick={() => onPlace(place)}>
@@ -66,6 +66,11 @@ function Row({ check, store, onPlace }: Pick<Props, "store" | "onPlace"> & { che
           </span>
         )}
       </button>
+      {stopped && (
+        <button type="button" className="check-act" onClick={() => store.workAgain([place])}>
+          Work it again
+        </button>
+      )}
       {kept && (
         <button
           type="button"

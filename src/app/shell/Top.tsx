@@ -25,9 +25,11 @@ const MARKS: Record<Unit, readonly Mark[]> = {
 
 export function Top({ store, keeping, onBooks, onSave, onHelp, onRefused }: Props) {
   const { unit, mark, decimal = "point" } = store.shown;
-  const run = (command: Command) => {
-    const refusal = store.run(command);
+  const told = (refusal: string | null) => {
     if (refusal) onRefused(refusal);
+  };
+  const run = (command: Command) => {
+    told(store.run(command));
   };
   const marks = MARKS[unit].includes(mark) ? MARKS[unit] : [mark, ...MARKS[unit]];
   return (
@@ -51,7 +53,7 @@ export function Top({ store, keeping, onBooks, onSave, onHelp, onRefused }: Prop
           type="button"
           disabled={!store.undoable}
           title={store.undoable && `Undo: ${store.undoable}`}
-          onClick={() => store.undo()}
+          onClick={() => told(store.undo())}
         >
           Undo
         </button>
@@ -59,7 +61,7 @@ export function Top({ store, keeping, onBooks, onSave, onHelp, onRefused }: Prop
           type="button"
           disabled={!store.redoable}
           title={store.redoable && `Redo: ${store.redoable}`}
-          onClick={() => store.redo()}
+          onClick={() => told(store.redo())}
         >
           Redo
         </button>

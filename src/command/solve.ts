@@ -2,6 +2,7 @@ import type { Aim } from "../engine/aim.ts";
 import { Copy, numberOf } from "../engine/copy.ts";
 import { clean, figureFor } from "../engine/dial.ts";
 import type { Engine } from "../engine/engine.ts";
+import { leftOut } from "../engine/left-out.ts";
 import { solve as search } from "../engine/solve.ts";
 import { finish, type Watched } from "../engine/sweep.ts";
 import { layDesk } from "../lay/desk.ts";
@@ -48,12 +49,18 @@ export const solve: Verb = {
     const copy = new Copy(engine.book, layDesk, dials, [make.place]);
     const solution = sound(finish(search(copy, { spans, make, aim, least: values.least ?? false })));
     if (!solution.found) throw new Wrong(solution.sentence);
-    if (!values.json) io.out(solution.sentence);
+    const look = leftOut(
+      engine,
+      [make.place],
+      dials.map(({ place }) => place),
+    );
+    if (!values.json) io.out([solution.sentence, ...look.map((one) => `look: ${one}`)].join("\n"));
     else {
       const answer = [
         ...dials.map(({ label }, i) => [label, solution.found!.figures[i]]),
         [make.label, clean(numberOf(solution.found.readings[0])!)],
         ["says", solution.sentence],
+        ...(look.length > 0 ? [["look", look]] : []),
       ];
       io.out(JSON.stringify(Object.fromEntries(answer), null, 2));
     }

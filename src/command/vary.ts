@@ -1,5 +1,6 @@
 import { Copy, type Reading } from "../engine/copy.ts";
 import { clean, type Dial, figureText } from "../engine/dial.ts";
+import { leftOut } from "../engine/left-out.ts";
 import { Upstream } from "../engine/references.ts";
 import {
   finish,
@@ -64,8 +65,15 @@ export const vary: Verb = {
         : watched.map((one, i) =>
             finish(thresholds(new Copy(engine.book, layDesk, dials, [one.place]), rows, i, one)),
           );
-    if (values.json) io.out(JSON.stringify(asData(dials, watched, rows, found), null, 2));
-    else io.out([...asTable(copy, watched, rows), ...notes(copy, watched, found)].join("\n"));
+    const look = leftOut(
+      engine,
+      copy.watched,
+      dials.map(({ place }) => place),
+    );
+    if (values.json) {
+      const data = asData(dials, watched, rows, found);
+      io.out(JSON.stringify({ ...data, ...(look.length > 0 && { look }) }, null, 2));
+    } else io.out([...asTable(copy, watched, rows), ...notes(copy, watched, found, look)].join("\n"));
     return 0;
   },
 };
@@ -125,12 +133,17 @@ function asTable(copy: Copy, watched: readonly Watched[], rows: readonly Row[]):
 const told = ({ watched, jumps, tooMany }: Thresholds): string[] =>
   tooMany ? [`${watched.label} jumps at too many places to name`] : jumps.map(({ sentence }) => sentence);
 
-function notes(copy: Copy, watched: readonly Watched[], found: readonly Thresholds[]): string[] {
+function notes(
+  copy: Copy,
+  watched: readonly Watched[],
+  found: readonly Thresholds[],
+  look: readonly string[],
+): string[] {
   const idle = watched.flatMap(({ place, label }) => {
     const upstream = new Upstream(copy.book, [place]);
     const still = copy.dials.filter((dial) => !upstream.has(dial.place));
     return still.map((dial) => `${label} does not rest on ${dial.label}`);
   });
-  const lines = [...found.flatMap(told), ...idle];
+  const lines = [...found.flatMap(told), ...idle, ...look.map((sentence) => `look: ${sentence}`)];
   return lines.length > 0 ? ["", ...lines] : [];
 }

@@ -21,7 +21,7 @@ import { precedents } from "./references.ts";
 import { type Call, type Context, register } from "./register.ts";
 import { type Scene, sentence, unreadable } from "./sentences.ts";
 import { show } from "./show.ts";
-import { placeKey, type UncountedCells, uncountedByUser, uncountedCells } from "./uncounted.ts";
+import { leftOutOf, placeKey, type UncountedCells, uncountedByUser, uncountedCells } from "./uncounted.ts";
 
 register();
 
@@ -391,7 +391,7 @@ export class Engine {
     };
   }
 
-  /** Works a formula as if it stood on `page`, changing nothing. `unusual` says what is unusual in it. */
+  /** Works a formula as if it stood on `page`, changing nothing. `unusual` says what is unusual in it and what it leaves out. */
   evaluate(
     formula: string,
     page = 0,
@@ -404,7 +404,8 @@ export class Engine {
       const told = nameOf(this.#book, from) ?? this.address(from);
       return { problem: `${told}: ${this.#sentence(raw, from)}` };
     }
-    const unusual = this.#oddText(formula, page);
+    const left = leftOutOf(this.#book, this.#kinds, formula, page);
+    const unusual = [this.#oddText(formula, page) ?? [], left].flat().join("; ") || null;
     return { value: raw, kind: this.#kinds.ofTree(formulaTree(formula), page), unusual };
   }
 

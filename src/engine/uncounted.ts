@@ -10,7 +10,7 @@ import { dimension } from "./kind-of-tree.ts";
 import type { Kinds } from "./kinds.ts";
 import { type Area, areaOf, areasOf, typedIn } from "./references.ts";
 import { type Status, Statuses } from "./statuses.ts";
-import { type Use, usesIn } from "./uses.ts";
+import { type Use, usesIn, usesOf } from "./uses.ts";
 
 export interface Uncounted {
   readonly place: Place;
@@ -41,7 +41,12 @@ export const placeKey = ({ page, row, column }: Place): string => `${page}.${row
 const FIGURE_LIKE = /^[~≈<>±]?\s*[-+]?\d[\d\s.,/½¼¾⅛⅜⅝⅞-]*(?:$|[^\sa-z\d]|(?:in|cm|mm|yd|ft|m)\b)/i;
 
 /** The cells that count as nothing in a formula that works, and the figures with two readings. `works` says whether a formula has an answer. */
-export function uncountedCells(book: Book, kinds: Kinds, works: (formula: Place) => boolean): UncountedCells {
+export function uncountedCells(
+  book: Book,
+  kinds: Kinds,
+  works: (formula: Place) => boolean,
+  uses: readonly Use[] = usesIn(book),
+): UncountedCells {
   const found = new Map<string, { place: Place; is: Status; uses: Use[]; group: string }>();
   const statuses = new Statuses(book);
   const status = (place: Place): Status => statuses.of(place);
@@ -53,7 +58,7 @@ export function uncountedCells(book: Book, kinds: Kinds, works: (formula: Place)
   };
   const groupOf = (place: Place, first: Place): string =>
     status(place) === "kept" ? `column ${place.page}.${place.column}` : `${status(place)} ${placeKey(first)}`;
-  for (const use of usesIn(book)) {
+  for (const use of uses) {
     const { as, areas, formula } = use;
     if (areas.every((area) => statuses.areFigures(area)) && !repeats(book, use)) continue;
     if (as === "cell") {
@@ -61,7 +66,7 @@ export function uncountedCells(book: Book, kinds: Kinds, works: (formula: Place)
       const place = source(book, { page, row: top, column: left });
       const is = status(place);
       const silent =
-        (is === "blank" && use.blanksPass && isMeasure(book, kinds, place, formula) && works(formula)) ||
+        (is === "blank" && use.blanksPass && isMeasure(book, kinds, place, use) && works(formula)) ||
         (is === "text" && use.textsPass && works(formula)) ||
         is === "kept" ||
         is === "unclear";
@@ -78,6 +83,14 @@ export function uncountedCells(book: Book, kinds: Kinds, works: (formula: Place)
     if (!found.has(placeKey(place)))
       found.set(placeKey(place), { place, is: "unclear", uses: [], group: placeKey(place) });
   return told(book, found);
+}
+
+/** What a formula that stands in no cell of the book leaves out, in sentences. */
+export function leftOutOf(book: Book, kinds: Kinds, formula: string, page: number): string[] {
+  const uses = usesOf(book, formulaTree(formula), { page, row: -1, column: -1 });
+  return [...uncountedCells(book, kinds, () => true, uses).values()]
+    .filter(({ first, users }) => first && users.length > 0)
+    .map(({ place, sentence }) => `${nameOf(book, place) ?? fullAddress(book, place)}: ${sentence}`);
 }
 
 /** Whether a single cell is a formula: it may repeat a cell that is no figure. */
@@ -102,12 +115,11 @@ function source(book: Book, place: Place): Place {
  * Whether a blank cell is a measurement that was never written down: it has a name, or a line of
  * its own with something at its left, or it is a length and the like beside cells that are filled.
  */
-function isMeasure(book: Book, kinds: Kinds, place: Place, formula: Place): boolean {
+function isMeasure(book: Book, kinds: Kinds, place: Place, { formula, tree }: Use): boolean {
   const kind = kinds.of(place);
   if (kind === "text" || kind === "piece") return false;
   if (nameOf(book, place) !== undefined || isLabelled(book, place)) return true;
   if (!dimension(kind)) return false;
-  const tree = formulaTree(typedAt(book, formula.page, formula.row, formula.column));
   return areasOf(book, tree, formula.page).some((area) => typedIn(book, area, 1).length > 0);
 }
 
@@ -216,7 +228,8 @@ const columnIfText = (book: Book, { page, column }: Place, is: Status) =>
   is === "kept" && book.pages[page]?.columns[column]?.kind === "text" ? { page, column } : null;
 
 function sentenceFor(book: Book, together: readonly Place[], is: Status, use: Use): string {
-  const user = nameOf(book, use.formula) ?? fullAddress(book, use.formula);
+  const user =
+    use.formula.row < 0 ? "this formula" : (nameOf(book, use.formula) ?? fullAddress(book, use.formula));
   const [place] = together as [Place];
   const typed = typedAt(book, place.page, place.row, place.column).trim();
   const text = typed.length > 24 ? `${typed.slice(0, 21)}...` : typed;

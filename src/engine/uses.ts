@@ -13,6 +13,7 @@ import { type Area, areaOf } from "./references.ts";
 /** How a formula needs a cell's figure. */
 export interface Use {
   readonly formula: Place;
+  readonly tree: Tree;
   /** What works with the cells: a function in capitals, or a sign. */
   readonly by: string;
   /** One area, or several that are gone through side by side. */
@@ -80,7 +81,8 @@ export function usesIn(book: Book): Use[] {
   return all;
 }
 
-function usesOf(book: Book, tree: Tree, formula: Place): Use[] {
+/** Where one formula needs figures; `formula` is its cell, or row -1 for one that stands in no cell. */
+export function usesOf(book: Book, tree: Tree, formula: Place): Use[] {
   const uses: Use[] = [];
   /** The areas that the formula itself asks about, so that what is missing there is meant to be. */
   const asked = new Set<string>();
@@ -89,10 +91,10 @@ function usesOf(book: Book, tree: Tree, formula: Place): Use[] {
     const first = areas[0];
     if (!first) return;
     const single = areas.length === 1 && first.top === first.bottom && first.left === first.right;
-    uses.push({ formula, by, areas, as: single ? "cell" : "list", blanksPass, textsPass });
+    uses.push({ formula, tree, by, areas, as: single ? "cell" : "list", blanksPass, textsPass });
   };
   const band = (area: Area, by: string) =>
-    uses.push({ formula, by, areas: [area], as: "band", blanksPass: false, textsPass: false });
+    uses.push({ formula, tree, by, areas: [area], as: "band", blanksPass: false, textsPass: false });
 
   /** `by` is what the part is a figure for; null where it may be anything. */
   const visit = (part: Tree | null, by: string | null, texts = false): void => {

@@ -238,3 +238,42 @@ test("--set takes a decimal comma as a cell does", async () => {
   ]);
   expect((await run(comma, "calculate", "book.json", "--formula", "=hip*1,5")).out).toBe("105,75");
 });
+
+test("an answer that leaves a cell out says so beside the rows, the solution and a formula's answer", async () => {
+  const book = bookOf({
+    first: "28",
+    second: "n/a",
+    third: "30",
+    fourth: "29",
+    sum: "=SUM(B1:B4)",
+    twice: "=sum*2",
+  });
+  const sentence = `second: B2 holds the text "n/a" within the list B1:B4 that sum adds up, and is not counted: type a figure, or - if there is none`;
+  const range = ["--cell", "first", "--from", "28", "--to", "29", "--step", "1"];
+  const table = await run(book, "vary", "book.json", ...range, "--watch", "twice");
+  expect(table.out.split("\n").at(-1)).toBe(`look: ${sentence}`);
+  expect(
+    JSON.parse((await run(book, "vary", "book.json", ...range, "--watch", "twice", "--json")).out).look,
+  ).toEqual([sentence]);
+  const solved = await run(
+    book,
+    "solve",
+    "book.json",
+    "--cell",
+    "first",
+    "--make",
+    "twice",
+    "--equal",
+    "180",
+    "--json",
+  );
+  expect(JSON.parse(solved.out).look).toEqual([sentence]);
+  const alone = await run(book, "calculate", "book.json", "--formula", "=MAX(B1:B4)");
+  expect(alone.out).toBe(
+    `30\nlook: ${sentence.replace("sum adds up", "this formula takes the greatest of")}`,
+  );
+  const whole = bookOf({ first: "28", second: "27", sum: "=SUM(B1:B2)" });
+  expect(
+    JSON.parse((await run(whole, "vary", "book.json", ...range, "--watch", "sum", "--json")).out),
+  ).not.toHaveProperty("look");
+});

@@ -137,6 +137,12 @@ export const USUAL_MARK: Record<Unit, Mark> = { in: "1/8", cm: "1 mm" };
 
 const FINER: readonly Mark[] = ["1/16", "1/32"];
 
+/** The marks of the tape finer than the one a book shows, the coarsest first. */
+export const finerMarks = (unit: Unit, mark: Mark): readonly Mark[] =>
+  unit === "in" && mark.includes("/")
+    ? FINER.filter((one) => markSize(one, unit) < markSize(mark, unit))
+    : [];
+
 /**
  * A length as the tape shows it, on a finer mark, and in the end in decimals, where it would read
  * like one of the lengths beside it and yet is not equal to it. Two lengths told beside each other
@@ -146,10 +152,7 @@ export function tapeTextBeside(length: number, beside: readonly number[], unit: 
   const others = beside.filter((one) => Math.abs(one - length) > 1e-9 * Math.max(1, Math.abs(one)));
   const apart = (text: (length: number) => string) =>
     others.every((one) => text(one) !== text(length)) ? text(length) : null;
-  const marks =
-    unit === "in" && mark.includes("/")
-      ? [mark, ...FINER.filter((one) => markSize(one, unit) < markSize(mark, unit))]
-      : [mark];
+  const marks = [mark, ...finerMarks(unit, mark)];
   for (const one of marks) {
     const found = apart((figure) => tapeText(figure, unit, one));
     if (found !== null) return found;

@@ -1,6 +1,5 @@
 import { clean } from "../engine/dial.ts";
 import type { CellView } from "../engine/engine.ts";
-import { answerText } from "../engine/sentences.ts";
 import { finish } from "../engine/sweep.ts";
 import { type Comparison, comparing } from "../engine/trials.ts";
 import { layDesk } from "../lay/desk.ts";
@@ -49,7 +48,7 @@ function asTable({ titles, inputs, outputs }: Comparison): string[] {
   const table = [
     ["", ...titles],
     ...inputs.map(({ label, typed }) => [label, ...typed.map((text) => text || "(blank)")]),
-    ...outputs.map(({ label, views }) => [label, ...views.map(answerText)]),
+    ...outputs.map(({ label, answers }) => [label, ...answers]),
   ];
   const widths = table[0]!.map((_, i) => Math.max(...table.map((line) => Math.min(line[i]!.length, 40))));
   const lines = table.map((line) =>

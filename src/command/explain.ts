@@ -30,7 +30,7 @@ export const explain: Verb = {
 };
 
 /** A working without what only a drawing needs. Figures stand twice: as the tape shows them, and in full. */
-function told({ address, name, typed, shown, value, look, calls }: Working) {
+function told({ address, name, typed, shown, value, look, parts, calls }: Working) {
   return {
     cell: name ?? address,
     address,
@@ -38,15 +38,17 @@ function told({ address, name, typed, shown, value, look, calls }: Working) {
     shown,
     value: full(value),
     ...(look ? { look: look.sentence } : {}),
+    ...(parts ? { parts } : {}),
     calls: calls.map(({ declaration, given, steps, answer, value: gives }) => ({
       function: declaration.name,
       given: Object.fromEntries(given.map((one) => [one.name, one.shown])),
-      steps: steps.map(({ name: step, rule, filled, shown: stepShown, value: exact }) => ({
+      steps: steps.map(({ name: step, rule, filled, shown: stepShown, value: exact, parts: split }) => ({
         step,
         rule,
         filled,
         value: stepShown,
         exact: full(exact),
+        ...(split ? { parts: split } : {}),
       })),
       answer,
       exact: full(gives),
@@ -62,19 +64,24 @@ const LONGEST = 60;
 const headText = (figure: string, look: Working["look"]): string =>
   look ? `${hasAnswer(look) ? `${figure}  ` : ""}look: ${look.sentence}` : figure;
 
-function inWords({ address, name, typed, shown, value, kind, look, calls }: Working, rule: Rule): string {
+function inWords(
+  { address, name, typed, shown, value, kind, look, parts, calls }: Working,
+  rule: Rule,
+): string {
   const figure = (text: string, exact: unknown, of: Kind) =>
     text === "" ? "(blank)" : text.length > LONGEST ? "…" : shownWithDecimals(text, exact, of, rule);
   const lines = [
     `${name ?? address}${name ? `  (${address})` : ""}  ${headText(figure(shown, value, kind), look)}`,
   ];
   if (typed.startsWith("=")) lines.push(`  ${typed}`);
+  if (parts) lines.push(`  ${parts}`);
   for (const { declaration, given, steps, answer, value: gives, refused } of calls) {
     const takes = given.map((one) => `${one.name} ${figure(one.shown, one.value, one.kind)}`);
     lines.push(`  ${declaration.name}: ${takes.join(", ")}`);
     for (const step of steps) {
       const how = step.filled === step.rule && !step.formula ? `${step.rule}:` : `${step.filled} =`;
       lines.push(`    ${step.name} = ${how} ${figure(step.shown, step.value, step.kind)}`);
+      if (step.parts) lines.push(`      ${step.parts}`);
     }
     lines.push(`    gives ${refused ? answer : figure(answer, gives, declaration.returns)}`);
   }

@@ -8,6 +8,7 @@ import { type Tree, treeOf } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
 import type { Engine, Look } from "./engine.ts";
 import { kindOfTree } from "./kind-of-tree.ts";
+import { sharedOut, sharedOutAt } from "./shared-out.ts";
 import { plainNumber, type Rule, show } from "./show.ts";
 
 export interface ShownGiven {
@@ -28,6 +29,8 @@ export interface ShownStep {
   readonly value: number | string;
   readonly kind: Kind;
   readonly formula: boolean;
+  /** Where equal parts as shown do not add up to the whole as shown, and what does; null else. */
+  readonly parts: string | null;
 }
 
 /** One call of a sewing function in the cell's formula. */
@@ -52,6 +55,8 @@ export interface Working {
   readonly value: Cell;
   readonly kind: Kind;
   readonly look: Look | null;
+  /** Where equal parts as shown do not add up to the whole as shown, and what does; null else. */
+  readonly parts: string | null;
   readonly calls: readonly CallWorking[];
   readonly restsOn: readonly Place[];
 }
@@ -87,6 +92,7 @@ function workingOf(engine: Engine, place: Place): Working {
     value: view.value,
     kind: view.kind,
     look: view.look,
+    parts: sharedOutAt(engine, place),
     calls,
     restsOn: engine.restsOn(place),
   };
@@ -121,10 +127,13 @@ function callWorking(engine: Engine, declaration: Declaration, args: readonly Ar
     Object.entries(declaration.takes).map(([name, take]) => [name, take.kind]),
   );
   const shownOf = new Map<string, string>();
+  /** The figures that are no lengths, such as counts of parts. */
+  const figures = new Map<string, unknown>();
   const shownGiven = Object.entries(given).map(([name, value]): ShownGiven => {
     const kind = kinds.get(name) ?? "figure";
     const shown = showArgument(value, kind, rule);
     shownOf.set(name, shown);
+    if (kind !== "length") figures.set(name, value);
     return { name, shown, value, kind };
   });
   const shownSteps = steps.map((step, i): ShownStep => {
@@ -139,6 +148,7 @@ function callWorking(engine: Engine, declaration: Declaration, args: readonly Ar
     const shown = show(step.value, kind, rule);
     const filled = step.formula ? withMark(fill(step.rule, shownOf), rule.decimal) : step.rule;
     shownOf.set(step.name, shown);
+    if (kind !== "length") figures.set(step.name, step.value);
     return {
       name: step.name,
       rule: step.rule,
@@ -147,6 +157,7 @@ function callWorking(engine: Engine, declaration: Declaration, args: readonly Ar
       value: step.value,
       kind,
       formula: step.formula,
+      parts: step.formula && kind === "length" ? partsOfStep(step.rule, step.value, figures, rule) : null,
     };
   });
   const refused = isRefused(answer);
@@ -159,6 +170,18 @@ function callWorking(engine: Engine, declaration: Declaration, args: readonly Ar
     refused,
     shapes,
   };
+}
+
+/** The sentence for a step that divides by a whole number: "spread / gaps". */
+function partsOfStep(
+  rule: string,
+  value: number | string,
+  figures: ReadonlyMap<string, unknown>,
+  shown: Rule,
+): string | null {
+  const by = /^[^/]+ \/ ([A-Za-z_]\w*|\d+)$/.exec(rule)?.[1];
+  const count = by === undefined ? null : (figures.get(by) ?? Number(by));
+  return typeof value === "number" && typeof count === "number" ? sharedOut(value, count, shown) : null;
 }
 
 /** What a measured figure is, by the shape that shows it. */

@@ -1,6 +1,7 @@
 /** What a search for a setting found, in words. */
 import type { Book } from "../book/shape.ts";
 import type { Wish } from "./aim.ts";
+import { shownApart } from "./apart.ts";
 import { type Copy, numberOf } from "./copy.ts";
 import { figureText } from "./dial.ts";
 import { plainNumber, show } from "./show.ts";
@@ -11,8 +12,13 @@ const settingText = (copy: Copy, row: Row): string =>
     .map((dial, i) => `${dial.label} ${figureText(copy.book, dial.kind, row.figures[i]!)}`)
     .join(" and ");
 
-const madeText = (book: Book, make: Watched, row: Row): string =>
-  show(numberOf(row.readings[0]), make.kind, book);
+/** What the setting makes; on a finer mark where it would read like what was asked for and is not. */
+const madeText = (book: Book, make: Watched, row: Row, asked?: number): string => {
+  const made = numberOf(row.readings[0]);
+  return made === null || asked === undefined
+    ? show(made, make.kind, book)
+    : shownApart([made, asked], make.kind, book)[0]!;
+};
 
 /** "from 8 to 14": the figures looked at. */
 function rangeText(copy: Copy, rows: readonly Row[]): string {
@@ -41,7 +47,7 @@ export function noneText(copy: Copy, { make, aim }: Wish, rows: readonly Row[], 
     aim.is === "equal"
       ? `makes ${make.label} ${value}`
       : `keeps ${make.label} at ${aim.is === "atmost" ? "most" : "least"} ${value}`;
-  return `no ${names} ${rangeText(copy, rows)} ${wanted}; nearest is ${settingText(copy, nearest)}, which makes it ${madeText(copy.book, make, nearest)}`;
+  return `no ${names} ${rangeText(copy, rows)} ${wanted}; nearest is ${settingText(copy, nearest)}, which makes it ${madeText(copy.book, make, nearest, "value" in aim ? aim.value : undefined)}`;
 }
 
 /** The setting found, and what else does it. */
@@ -55,7 +61,7 @@ export function foundText(
 ): string {
   const { make, aim, least } = wish;
   const makes = copy.dials.length > 1 ? "make" : "makes";
-  const made = `${settingText(copy, found)} ${makes} ${make.label} ${madeText(copy.book, make, found)}`;
+  const made = `${settingText(copy, found)} ${makes} ${make.label} ${madeText(copy.book, make, found, "value" in aim ? aim.value : undefined)}`;
   const range = rangeText(copy, rows);
   const count = doing.filter(Boolean).length;
   const end = least ? "smallest" : "largest";

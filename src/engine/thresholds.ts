@@ -6,6 +6,7 @@
  */
 import { roundTo } from "../../functions/fractions.ts";
 import type { Book } from "../book/shape.ts";
+import { shownApart } from "./apart.ts";
 import { type Copy, numberOf, type Reading } from "./copy.ts";
 import { clean, type Dial, figureText } from "./dial.ts";
 import { type Row, readingText, type Watched } from "./sweep.ts";
@@ -167,5 +168,10 @@ function jumpSentence(
   }
   if ("sentence" in after) return `${from} ${watched.label} has no answer: ${after.sentence}`;
   if ("sentence" in before) return `${from} ${watched.label} is ${readingText(book, watched, after)}`;
-  return `${from} ${watched.label} is ${readingText(book, watched, after)}, not ${readingText(book, watched, before)}`;
+  const [old, now] = [numberOf(before), numberOf(after)];
+  const [was, is] =
+    old === null || now === null
+      ? [readingText(book, watched, before), readingText(book, watched, after)]
+      : shownApart([old, now], watched.kind, book);
+  return `${from} ${watched.label} is ${is}, not ${was}`;
 }

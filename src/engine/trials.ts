@@ -5,10 +5,11 @@ import { findPlace, fullAddress, type Place } from "../book/address.ts";
 import { type } from "../book/edit.ts";
 import { isFormula } from "../book/formula.ts";
 import { type Book, type Trial, typedAt } from "../book/shape.ts";
+import { shownApart } from "./apart.ts";
 import { labelOf } from "./dial.ts";
 import { type CellView, Engine, type LayDesk } from "./engine.ts";
 import { Upstream } from "./references.ts";
-import { hasAnswer } from "./sentences.ts";
+import { answerText, hasAnswer } from "./sentences.ts";
 
 /** A cell that the trials set, and what each types there. */
 export interface TrialInput {
@@ -23,6 +24,8 @@ export interface TrialOutput {
   readonly label: string;
   readonly kind: Kind;
   readonly views: readonly CellView[];
+  /** What each trial answers in one line, those that differ told apart. */
+  readonly answers: readonly string[];
 }
 
 export interface Comparison {
@@ -90,6 +93,10 @@ export function* comparing(
     label: labelOf(book, place),
     kind: columns[0]![i]!.kind,
     views: columns.map((column) => column[i]!),
+    answers: answersApart(
+      book,
+      columns.map((column) => column[i]!),
+    ),
   }));
   return {
     titles: [AS_IT_STANDS, ...book.trials.map(({ title }) => title)],
@@ -104,6 +111,14 @@ export function* comparing(
 const differing = (list: readonly unknown[]): boolean => list.some((one) => one !== list[0]);
 
 const answerOf = ({ value, look }: CellView): unknown => (look && !hasAnswer(look) ? look.sentence : value);
+
+function answersApart(book: Book, views: readonly CellView[]): string[] {
+  const numbers = views.flatMap(({ value }) => (typeof value === "number" ? [value] : []));
+  const shown = shownApart(numbers, views[0]!.kind, book);
+  return views.map((view) =>
+    typeof view.value === "number" ? shown[numbers.indexOf(view.value)]! : answerText(view),
+  );
+}
 
 function outputPlaces(book: Book, also: readonly Place[]): Place[] {
   const named = Object.values(book.names).flatMap((address) => findPlace(book, address) ?? []);

@@ -3,6 +3,7 @@ import { catalogue } from "../../../functions/catalogue.ts";
 import { type Block, cellAddress, columnLetters, fullAddress, type Place } from "../../book/address.ts";
 import { laidText } from "../../engine/laid.ts";
 import { laysBelowText } from "../../engine/lays-below.ts";
+import { sharedOutAt } from "../../engine/shared-out.ts";
 import { exact } from "../../engine/show.ts";
 import { placeKey } from "../../engine/uncounted.ts";
 import { countColumn } from "../../store/commands.ts";
@@ -66,12 +67,14 @@ function told({ hand, place, exactly }: Props) {
       </span>
     );
   }
+  const parts = sharedOutAt(engine, place);
   const laid = view.origin ? laidText(view.origin) : laysBelowText(engine, place);
   return (
     <>
       {exactly && (
         <span className="telling-exact">exactly {exact(view.value, view.kind, book) || "blank"} </span>
       )}
+      {parts && <span className="telling-about">{parts}</span>}
       {laid && <span className="telling-about">{laid}</span>}
     </>
   );

@@ -1,7 +1,6 @@
 /** Trials: settings kept in the book under titles, side by side. */
 import { useMemo, useState } from "react";
 import { typedFor } from "../../engine/dial.ts";
-import { answerText } from "../../engine/sentences.ts";
 import { AS_IT_STANDS, trialPlaces } from "../../engine/trials.ts";
 import type { Command } from "../../store/store.ts";
 import { adoptTrial, deleteTrial, keepTrial } from "../../store/trials.ts";
@@ -98,7 +97,7 @@ export function Trials({ store, trying, client }: Asking) {
                   ))}
                 </tr>
               ))}
-              {comparison.outputs.map(({ label, views }) => (
+              {comparison.outputs.map(({ label, views, answers }) => (
                 <tr key={label}>
                   <th scope="row">{label}</th>
                   {views.map((view, i) => (
@@ -107,7 +106,7 @@ export function Trials({ store, trying, client }: Asking) {
                       className={view.look ? "look" : undefined}
                       title={view.look?.sentence}
                     >
-                      {answerText(view)}
+                      {answers[i]}
                     </td>
                   ))}
                 </tr>

@@ -1,8 +1,8 @@
 /** The watched cells as the book keeps them and as tried, and what the difference is. */
 import { useEffect, useRef } from "react";
+import { shownChange } from "../../engine/apart.ts";
 import type { CellView } from "../../engine/engine.ts";
 import { answerText } from "../../engine/sentences.ts";
-import { show } from "../../engine/show.ts";
 import type { Watched } from "../../engine/sweep.ts";
 import type { Store } from "../../store/store.ts";
 import { Choose } from "./Choose.tsx";
@@ -43,14 +43,15 @@ export function WatchTable({ store, watched, following, most, onWatched }: Props
             {watched.map((one) => {
               const now = engine.view(one.place);
               const kept = store.trying ? before.current.get(keyOf(book, one.place)) : now;
+              const words = inWords(store, one, kept, now);
               return (
                 <tr key={one.label}>
                   <th scope="row">{one.label}</th>
-                  <td>{kept?.shown ?? "–"}</td>
+                  <td>{words.before}</td>
                   <td className={now.look ? "look" : undefined} title={now.look?.sentence}>
-                    {store.trying ? answerText(now) : "–"}
+                    {words.after}
                   </td>
-                  <td>{store.trying && kept ? changeText(store, one, kept, now) : ""}</td>
+                  <td>{words.change}</td>
                   <td>
                     <button
                       type="button"
@@ -87,10 +88,11 @@ export function WatchTable({ store, watched, following, most, onWatched }: Props
   );
 }
 
-function changeText(store: Store, { kind }: Watched, kept: CellView, now: CellView): string {
-  if (typeof kept.value !== "number" || typeof now.value !== "number")
-    return kept.shown === now.shown ? "none" : "";
-  const change = now.value - kept.value;
-  const shown = show(Math.abs(change), kind, store.book);
-  return /^[0.]+$/.test(shown) ? "none" : `${change < 0 ? "−" : "+"}${shown}`;
+/** The cell as kept, as tried and what it gained, on a mark at which the three agree. */
+function inWords(store: Store, { kind }: Watched, kept: CellView | undefined, now: CellView) {
+  if (!kept || !store.trying) return { before: kept?.shown ?? "–", after: "–", change: "" };
+  if (typeof kept.value !== "number" || typeof now.value !== "number") {
+    return { before: kept.shown, after: answerText(now), change: kept.shown === now.shown ? "none" : "" };
+  }
+  return shownChange(kept.value, now.value, kind, store.book);
 }

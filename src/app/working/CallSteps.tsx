@@ -36,6 +36,7 @@ export function CallSteps({ call }: { call: CallWorking }) {
               ) : (
                 <span className="step-words">{step.rule}</span>
               )}
+              {step.parts && <span className="step-words">{step.parts}</span>}
             </li>
           ))}
         </ol>

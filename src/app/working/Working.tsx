@@ -80,7 +80,7 @@ interface SectionProps {
 
 /** One cell's working. Each is worked on its own, so that what is typed meanwhile need not wait for all. */
 const Section = memo(function Section({ engine, place, onPlace }: SectionProps) {
-  const { name, address, typed, shown, kind, look, calls } = explain(engine, place);
+  const { name, address, typed, shown, kind, look, parts, calls } = explain(engine, place);
   const called = name ?? address;
   const from = look && engine.address(look.from);
   const { origin } = engine.view(place);
@@ -111,6 +111,7 @@ const Section = memo(function Section({ engine, place, onPlace }: SectionProps) 
           {from !== address && ` (in ${from})`}
         </p>
       )}
+      {parts && <p className="step-words">{parts}</p>}
       {calls.map((call, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: the calls of one formula stand in a fixed order
         <CallSteps key={i} call={call} />

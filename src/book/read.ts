@@ -98,6 +98,11 @@ export function readBook(file: string): Reading {
         : `this is not a book: the text is not JSON, it begins with ${quotedShort(file.trimStart().slice(0, 30))}`,
     };
   }
+  if (typeof data === "object" && data !== null && Object.hasOwn(data, "ellwandBooks")) {
+    return {
+      reason: "this file holds several books; open it on the page, where each becomes a book of its own",
+    };
+  }
   if (typeof data !== "object" || data === null || !Object.hasOwn(data, "ellwand")) {
     return { reason: 'this is not a book of Ellwand: it does not say "ellwand" and a version' };
   }

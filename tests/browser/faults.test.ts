@@ -236,6 +236,26 @@ describe("a book that does not open", () => {
     await page.keyboard.press("Control+o");
     await page.getByRole("button", { name: "Try to open it" }).click();
     await expect.poll(() => page.getByLabel("Title of the book").inputValue()).toBe("The squire's cloak");
+    await expect.poll(() => page.evaluate(() => localStorage.getItem("ellwand.opening.hangs"))).toBeNull();
+
+    // Over what a closed tab had written down: the book opens, that is set aside.
+    await page.evaluate(
+      (last) => {
+        const mark = { tab: "gone", at: 0, stage: "journal" };
+        localStorage.setItem("ellwand.opening.hangs", JSON.stringify(mark));
+        const entry = { revision: 3, from: 0, step: 1, text: last };
+        localStorage.setItem("ellwand.journal.hangs.gone.1", JSON.stringify(entry));
+      },
+      text.replace('"rows": []', '"rows": [["russet"]]'),
+    );
+    await page.reload();
+    await page
+      .getByText("The last changes of “The squire's cloak” are saved as a book of their own")
+      .waitFor();
+    expect(await cell(page, "A1").textContent()).toBe("");
+    await page.keyboard.press("Control+o");
+    await page.getByRole("button", { name: /^The squire's cloak, with the last changes/ }).click();
+    await expect.poll(() => cell(page, "A1").textContent()).toBe("russet");
     await page.context().close();
   });
 });
@@ -263,6 +283,7 @@ describe("a fault in one part leaves the rest alive", () => {
     Working: "working",
     "The list of problems": "checks",
     "The messages": "Messages",
+    "The page": "desk",
   };
 
   it("every part, one by one, and again whole when the fault is gone", async () => {

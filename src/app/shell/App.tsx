@@ -7,8 +7,22 @@ import { Guard } from "./Guard.tsx";
 export function App({ store, keeper }: Start) {
   const keeping = useSyncExternalStore(keeper.subscribe, () => keeper.state);
   return (
-    <Guard name="The page" of={keeping.opening}>
+    <Guard name="The page" of={keeping.opening} ways={<Ways keeper={keeper} />}>
       <Desk key={keeping.opening} store={store} keeper={keeper} keeping={keeping} />
     </Guard>
+  );
+}
+
+/** What can be done without the page. */
+function Ways({ keeper }: Pick<Start, "keeper">) {
+  return (
+    <>
+      <button type="button" onClick={() => keeper.saveCopy()}>
+        Save the book to a file
+      </button>
+      <button type="button" onClick={() => location.reload()}>
+        Reload the page
+      </button>
+    </>
   );
 }

@@ -11,6 +11,8 @@ interface Props {
   readonly className?: string;
   /** For what can be closed: closes it. */
   readonly onDone?: () => void;
+  /** More that can be done about it. */
+  readonly ways?: ReactNode;
   readonly children: ReactNode;
 }
 
@@ -30,7 +32,7 @@ export class Guard extends Component<Props, State> {
   }
 
   override render() {
-    const { name, className = "", onDone, children } = this.props;
+    const { name, className = "", onDone, ways, children } = this.props;
     const { fault } = this.state;
     if (fault === null) return children;
     return (
@@ -40,6 +42,7 @@ export class Guard extends Component<Props, State> {
         <button type="button" onClick={() => this.setState({ fault: null })}>
           Try again
         </button>
+        {ways}
         {onDone && (
           <button type="button" onClick={onDone}>
             Close

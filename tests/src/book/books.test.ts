@@ -18,6 +18,7 @@ it("several books go into one file and come out as they were, one that can't be 
   expect([texts[1], texts[4]]).toEqual([cut, "\u0000"]);
   expect(readBook(texts[0]!)).toEqual(readBook(cloak));
   expect(readBook(texts[2]!)).toEqual(readBook(apron));
+  expect(readBook(file)).toEqual({ reason: expect.stringContaining("holds several books") });
   expect(readBook(texts[3]!)).toEqual({ reason: expect.stringContaining("version 99") });
 });
 

@@ -32,42 +32,38 @@ export function depthsOf(depths: Cells): number[] {
   return given;
 }
 
-/** The pleats in order; refuses places that are not as many as the depths, out of order or off the width. */
+/**
+ * The pleats in order; refuses places that are not as many as the depths, out of order or off the
+ * width, and boxes, each twice its depth wide, that would lie over one another or past an end.
+ */
 export function pleatsAt(style: Style, finished: number, depths: Cells, places: Cells | null): Pleat[] {
   const given = depthsOf(depths);
-  const set = places?.filter((place) => place !== null) ?? null;
-  if (set === null) {
-    const spacing = finished / given.length;
-    return given.map((depth, i) => room(style, { place: (i + 0.5) * spacing, depth, spacing }, i));
-  }
+  const set =
+    places?.filter((place) => place !== null) ?? given.map((_, i) => ((i + 0.5) * finished) / given.length);
   if (set.length !== given.length) {
     throw new Refusal(`places must be as many as depths, not ${set.length} against ${given.length}`);
   }
-  return given.map((depth, i) => {
-    const place = set[i]!;
-    const before = set[i - 1];
+  set.forEach((place, i) => {
     if (place > finished * (1 + 1e-9)) {
       throw new Refusal(`places, number ${i + 1}, must be at most ${plain(finished)}, not ${plain(place)}`);
     }
-    if (before !== undefined && place <= before) {
-      throw new Refusal(
-        `places must grow from pleat to pleat, not go from ${plain(before)} to ${plain(place)} at number ${i + 1}`,
-      );
+    if (i > 0 && place <= set[i - 1]!) {
+      throw new Refusal(`places must grow from pleat to pleat: number ${i + 1} is not beyond number ${i}`);
     }
-    // A pleat has the room to the middle between it and the next, on its narrower side.
-    const sides = [place - (before ?? -place), (set[i + 1] ?? 2 * finished - place) - place];
-    return room(style, { place, depth, spacing: Math.min(...sides) }, i);
   });
-}
-
-const plain = (x: number): number => Number(x.toPrecision(6));
-
-/** A box pleat lies twice its depth wide at least half on either side; the fold of another may not lie on it. */
-function room(style: Style, pleat: Pleat, i: number): Pleat {
-  if (style === "box" && 2 * pleat.depth > pleat.spacing * (1 + 1e-9)) {
-    throw new Refusal(
-      `depths, number ${i + 1}, must be at most ${plain(pleat.spacing / 2)} for the boxes not to overlap, not ${plain(pleat.depth)}`,
-    );
+  if (style === "box") {
+    given.forEach((depth, i) => {
+      const before = i === 0 ? set[0]! : set[i]! - set[i - 1]! - given[i - 1]!;
+      const after = i === given.length - 1 ? finished - set[i]! : Number.POSITIVE_INFINITY;
+      const room = Math.max(0, Math.min(before, after));
+      if (depth > room * (1 + 1e-9)) {
+        throw new Refusal(
+          `depths, number ${i + 1}, must be at most ${plain(room)} for its box to lie clear of the ${before <= after && i > 0 ? "box before it" : "end"}, not ${plain(depth)}`,
+        );
+      }
+    });
   }
-  return pleat;
+  return given.map((depth, i) => ({ place: set[i]!, depth, spacing: 2 * depth }));
 }
+
+const plain = (x: number): number => Number(x.toFixed(4));

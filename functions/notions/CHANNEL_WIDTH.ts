@@ -36,9 +36,7 @@ export const CHANNEL_WIDTH = define({
   alike: { "thickness, ease": "a thin bone may have more ease than it is thick" },
   work({ width, thickness, ease, shape }, { step }) {
     if (shape === "round" && thickness > 0)
-      throw new Refusal(
-        `thickness must be left out for a round one, whose width says it all, not ${Number(thickness.toPrecision(6))}`,
-      );
+      throw new Refusal("thickness must be left out for a round one, whose width says it all");
     const half = step(
       "half_girth",
       'IF(shape = "round"; PI() * width / 2; width + thickness)',

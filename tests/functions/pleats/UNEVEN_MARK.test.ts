@@ -69,10 +69,13 @@ test("the marks are where a panel folded like paper has its folds and placement 
 test("places and depths that do not belong together are refused", () => {
   expect(refusal(1, 24, [1, 2], [4])).toBe("places must be as many as depths, not 1 against 2");
   expect(refusal(1, 24, [1, 2], [8, 4])).toBe(
-    "places must grow from pleat to pleat, not go from 8 to 4 at number 2",
+    "places must grow from pleat to pleat: number 2 is not beyond number 1",
   );
   expect(refusal(1, 24, [1, 2], [8, 25])).toBe("places, number 2, must be at most 24, not 25");
   expect(refusal(1, 24, [1, 7], null, "box")).toBe(
-    "depths, number 2, must be at most 6 for the boxes not to overlap, not 7",
+    "depths, number 2, must be at most 6 for its box to lie clear of the end, not 7",
+  );
+  expect(refusal(1, 24, [3, 5], [10, 16], "box")).toBe(
+    "depths, number 2, must be at most 3 for its box to lie clear of the box before it, not 5",
   );
 });

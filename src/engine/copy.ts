@@ -63,6 +63,11 @@ export class Copy {
     return this.watched.map((place) => this.#reading(place));
   }
 
+  /** Whether what is watched rests on pieces laid on cloth. */
+  get lays(): boolean {
+    return this.#engine.laid().length > 0;
+  }
+
   #typed(dial: Dial, figure: number): string {
     return dial.kind === "days" && figure > 20_000
       ? dayText(figure)

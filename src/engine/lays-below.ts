@@ -34,3 +34,7 @@ export function laysBelowText(engine: Engine, place: Place): string {
   );
   return told.length > 0 ? `rests on ${told.join("; ")}` : "";
 }
+
+/** How the least searched lay was found that a cell's value rests on; null when the value rests on none. */
+export const originBelow = (engine: Engine, place: Place): LayOrigin | null =>
+  engine.view(place).origin ?? laysBelow(engine, place)[0]?.origin ?? null;

@@ -47,13 +47,16 @@ const differ = (a: Reading, b: Reading): boolean =>
 
 /**
  * The jumps of one watched cell, in order. The rows are a sweep of one dial that has the cell at
- * `index`; the copy has the same dial and watches this cell alone. Stops now and then between readings.
+ * `index`; the copy has the same dial and watches this cell alone. Differences up to the share
+ * `blur` of the answer are not told: for an answer that is a little uncertain everywhere, as a laid
+ * length is. Stops now and then between readings.
  */
 export function* thresholds(
   copy: Copy,
   rows: readonly Row[],
   index: number,
   watched: Watched,
+  blur = 0,
 ): Generator<void, Thresholds, undefined> {
   const dial = copy.dials[0]!;
   const numbers = rows.flatMap(({ readings }) => numberOf(readings[index]) ?? []);
@@ -71,6 +74,7 @@ export function* thresholds(
     if (!differ(before, after) || jumps.length > most) return;
     const rise = riseOf(before, after);
     if (rise !== null && Math.abs(rise) <= LEAST_SHARE * range && !counted) return;
+    if (isBlurred(before, after, blur)) return;
     if (dial.whole || b - a <= tiny) {
       const at = dial.whole ? b : markAfter(a, b, mark, (on) => nearer(readAt(on), before, after));
       jumps.push({
@@ -78,7 +82,7 @@ export function* thresholds(
         at,
         before,
         after,
-        sentence: jumpSentence(copy.book, dial, watched, at, before, after),
+        sentence: jumpSentence(copy.book, dial, watched, at, before, after, blur > 0),
       });
       return;
     }
@@ -103,6 +107,47 @@ export function* thresholds(
   }
   const tooMany = jumps.length > most;
   return { watched, jumps: tooMany ? [] : jumps, tooMany, steps: counted || steps };
+}
+
+/** Whether two answers differ by no more than a share of them. */
+function isBlurred(before: Reading, after: Reading, blur: number): boolean {
+  const [from, to] = [numberOf(before), numberOf(after)];
+  return from !== null && to !== null && Math.abs(to - from) <= blur * Math.max(Math.abs(from), Math.abs(to));
+}
+
+/**
+ * The jumps of a sweep of the same steps made anew with less uncertain answers: those that stand out
+ * of the smaller blur, and in an answer that stands still between its jumps also those that came up
+ * elsewhere, to the step of the sweep.
+ */
+export function clearer(
+  copy: Pick<Copy, "book" | "dials">,
+  told: Thresholds,
+  rows: readonly Row[],
+  index: number,
+  blur: number,
+): Thresholds {
+  const { watched } = told;
+  const dial = copy.dials[0]!;
+  const steps = inSteps(rows, index);
+  const jumps = rows.slice(1).flatMap((row, i): Jump[] => {
+    const [before, after] = [rows[i]!.readings[index]!, row.readings[index]!];
+    if (!differ(before, after) || isBlurred(before, after, blur)) return [];
+    const [from, to] = [rows[i]!.figures[0]!, row.figures[0]!];
+    const known = told.jumps.find(({ at }) => at > from + 1e-9 && at <= to + dial.step);
+    if (!known && !steps) return [];
+    const at = known?.at ?? to;
+    return [
+      {
+        watched,
+        at,
+        before,
+        after,
+        sentence: jumpSentence(copy.book, dial, watched, at, before, after, true),
+      },
+    ];
+  });
+  return jumps.length > MOST_STEPS ? { ...told, jumps: [], tooMany: true } : { ...told, steps, jumps };
 }
 
 const riseOf = (a: Reading, b: Reading): number | null => {
@@ -159,6 +204,7 @@ function jumpSentence(
   at: number,
   before: Reading,
   after: Reading,
+  about: boolean,
 ): string {
   const from = `from ${dial.label} ${figureText(book, dial.kind, at)}`;
   const thing = /^(\w*[a-z])s$/.exec(watched.label)?.[1]?.replaceAll("_", " ");
@@ -173,5 +219,6 @@ function jumpSentence(
     old === null || now === null
       ? [readingText(book, watched, before), readingText(book, watched, after)]
       : shownApart([old, now], watched.kind, book);
-  return `${from} ${watched.label} is ${is}, not ${was}`;
+  const or = about ? "about " : "";
+  return `${from} ${watched.label} is ${or}${is}, not ${or}${was}`;
 }

@@ -1,6 +1,7 @@
 /** The trials of a book side by side: where their settings differ, and what comes of each. */
 
 import type { Kind } from "../../functions/define.ts";
+import type { LayOrigin } from "../../functions/lay.ts";
 import { findPlace, fullAddress, type Place } from "../book/address.ts";
 import { type } from "../book/edit.ts";
 import { isFormula } from "../book/formula.ts";
@@ -8,6 +9,7 @@ import { type Book, type Trial, typedAt } from "../book/shape.ts";
 import { shownApart } from "./apart.ts";
 import { labelOf } from "./dial.ts";
 import { type CellView, Engine, type LayDesk } from "./engine.ts";
+import { originBelow } from "./lays-below.ts";
 import { Upstream } from "./references.ts";
 import { answerText, hasAnswer } from "./sentences.ts";
 
@@ -26,6 +28,8 @@ export interface TrialOutput {
   readonly views: readonly CellView[];
   /** What each trial answers in one line, those that differ told apart. */
   readonly answers: readonly string[];
+  /** For each view how the lay was found that its value rests on; null where there is none. */
+  readonly origins: readonly (LayOrigin | null)[];
 }
 
 export interface Comparison {
@@ -67,11 +71,13 @@ export function* comparing(
   const settings = [book, ...book.trials.map((trial) => withTrial(book, trial))];
   const places = outputPlaces(book, also);
   const columns: CellView[][] = [];
+  const origins: (LayOrigin | null)[][] = [];
   const engine = new Engine(book, desk);
   try {
     for (const setting of settings) {
       engine.become(setting);
       columns.push(places.map((place) => engine.view(place)));
+      origins.push(places.map((place) => originBelow(engine, place)));
       yield;
     }
   } finally {
@@ -97,6 +103,7 @@ export function* comparing(
       book,
       columns.map((column) => column[i]!),
     ),
+    origins: origins.map((column) => column[i]!),
   }));
   return {
     titles: [AS_IT_STANDS, ...book.trials.map(({ title }) => title)],

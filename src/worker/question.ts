@@ -7,14 +7,19 @@ import type { Book } from "../book/shape.ts";
 import type { Aim, OpenSpan } from "../engine/aim.ts";
 import { Copy } from "../engine/copy.ts";
 import { type Dial, dialAt, isProblem } from "../engine/dial.ts";
+import { uncertaintyOf } from "../engine/laid.ts";
 import { type Effect, sensitivity } from "../engine/sensitivity.ts";
 import { type Solution, solve } from "../engine/solve.ts";
 import { type Row, type Span, settingsOf, stepsOf, sweep, type Watched } from "../engine/sweep.ts";
-import { type Thresholds, thresholds } from "../engine/thresholds.ts";
+import { clearer, type Thresholds, thresholds } from "../engine/thresholds.ts";
 import { type Comparison, comparing } from "../engine/trials.ts";
-import { layDesk } from "../lay/desk.ts";
+import { Effort } from "./effort.ts";
 
-export type Question = { readonly book: Book } & (
+export type Question = {
+  readonly book: Book;
+  /** Whether lays are searched for longer, round by round, after the first answer. */
+  readonly refine?: boolean;
+} & (
   | {
       readonly is: "sweep";
       readonly dials: readonly Place[];
@@ -39,10 +44,21 @@ export type QuestionNews =
   | { readonly solution: Solution }
   | { readonly effects: readonly Effect[] }
   | { readonly comparison: Comparison }
+  /** The first answer is whole; for lays the seconds that each was searched for, null without lays. */
+  | { readonly settled: true; readonly seconds: number | null }
+  /** The sweep made anew, with longer searches. */
+  | { readonly round: Round }
   /** Why there is no answer. */
   | { readonly problem: string }
   /** Nothing more to come. */
   | { readonly done: true };
+
+/** Steps whose lays were all searched for this many seconds. */
+export interface Round {
+  readonly seconds: number;
+  readonly rows: readonly Row[];
+  readonly thresholds: readonly Thresholds[];
+}
 
 type Answering = Generator<QuestionNews | undefined, void, undefined>;
 
@@ -55,13 +71,44 @@ export function* answer(question: Question): Answering {
     case "solve":
       yield* solving(question);
       break;
-    case "sensitivity":
-      yield { effects: yield* quietly(sensitivity(question.book, layDesk, question.watched)) };
+    case "sensitivity": {
+      const effort = new Effort();
+      yield { effects: yield* quietly(sensitivity(bare(question.book), effort.desk, question.watched)) };
+      yield settled(effort);
       break;
+    }
     case "compare":
-      yield { comparison: yield* quietly(comparing(question.book, layDesk)) };
+      yield* comparisons(question);
   }
   yield { done: true };
+}
+
+/** The book without its found lays: some questions would have had more effort than others. */
+const bare = (book: Book): Book => ({ ...book, lays: {} });
+
+const settled = (effort: Effort): QuestionNews => ({
+  settled: true,
+  seconds: effort.size > 0 ? effort.seconds : null,
+});
+
+/** How long each lay is searched for, in seconds, round by round, and the most lays that are. */
+const ROUNDS = [0.2, 1, 4];
+const MOST_REFINED = 120;
+
+/** The efforts that come after the quick lays; none where nothing is laid. */
+const roundsFor = ({ refine }: Question, { size }: Effort): readonly number[] =>
+  refine && size > 0 && size <= MOST_REFINED ? ROUNDS : [];
+
+function* comparisons(question: Extract<Question, { is: "compare" }>): Answering {
+  const effort = new Effort();
+  const book = bare(question.book);
+  yield { comparison: yield* quietly(comparing(book, effort.desk)) };
+  yield settled(effort);
+  for (const seconds of roundsFor(question, effort)) {
+    yield* effort.round(seconds);
+    yield { comparison: yield* quietly(comparing(book, effort.desk)) };
+    yield settled(effort);
+  }
 }
 
 function* quietly<T>(work: Generator<unknown, T, undefined>): Generator<undefined, T, undefined> {
@@ -90,29 +137,48 @@ function* sweeping(question: Extract<Question, { is: "sweep" }>): Answering {
   if (bad) return yield bad;
   const settings = settingsOf(lists as number[][]);
   if (isProblem(settings)) return yield settings;
-  const copy = new Copy(
-    book,
-    layDesk,
-    dials,
-    watched.map(({ place }) => place),
-  );
-  const rows: Row[] = [];
-  try {
-    for (const row of sweep(copy, settings)) {
-      rows.push(row);
-      yield { rows: [row] };
-    }
-  } finally {
-    copy.destroy();
-  }
-  if (dials.length > 1) return;
-  for (const [i, one] of watched.entries()) {
-    const own = new Copy(book, layDesk, dials, [one.place]);
+  const effort = new Effort();
+  const places = watched.map(({ place }) => place);
+  const swept = function* (): Generator<Row, Row[]> {
+    const copy = new Copy(bare(book), effort.desk, dials, places);
+    const rows: Row[] = [];
     try {
-      yield { thresholds: yield* quietly(thresholds(own, rows, i, one)) };
+      for (const row of sweep(copy, settings)) {
+        rows.push(row);
+        yield row;
+      }
+    } finally {
+      copy.destroy();
+    }
+    return rows;
+  };
+  const sweeps = swept();
+  let step = sweeps.next();
+  for (; !step.done; step = sweeps.next()) yield { rows: [step.value] };
+  const rows = step.value;
+  const found: { readonly thresholds: Thresholds; readonly laid: boolean }[] = [];
+  for (const [i, one] of dials.length > 1 ? [] : [...watched.entries()]) {
+    const own = new Copy(bare(book), effort.peek, dials, [one.place]);
+    try {
+      own.now();
+      const laid = own.lays;
+      const blur = laid ? uncertaintyOf({ by: "quick" }) : 0;
+      const jumps = yield* quietly(thresholds(own, rows, i, one, blur));
+      found.push({ thresholds: jumps, laid });
+      yield { thresholds: jumps };
     } finally {
       own.destroy();
     }
+  }
+  yield settled(effort);
+  for (const seconds of roundsFor(question, effort)) {
+    yield* effort.round(seconds);
+    const anew = yield* quietly(swept());
+    const blur = uncertaintyOf({ by: "search", seconds });
+    const clear = found.map((one, i) =>
+      one.laid ? clearer({ book, dials }, one.thresholds, anew, i, blur) : one.thresholds,
+    );
+    yield { round: { seconds, rows: anew, thresholds: clear } };
   }
 }
 
@@ -120,10 +186,12 @@ function* solving(question: Extract<Question, { is: "solve" }>): Answering {
   const { book, make } = question;
   const dials = dialsAt(book, question.dials);
   if (isProblem(dials)) return yield dials;
-  const copy = new Copy(book, layDesk, dials, [make.place]);
+  const effort = new Effort();
+  const copy = new Copy(bare(book), effort.desk, dials, [make.place]);
   try {
     const found = yield* quietly(solve(copy, question));
     yield isProblem(found) ? found : { solution: found };
+    yield settled(effort);
   } finally {
     copy.destroy();
   }

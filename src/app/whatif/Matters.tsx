@@ -7,6 +7,7 @@ import type { Watched } from "../../engine/sweep.ts";
 import type { Question } from "../../worker/question.ts";
 import { Choose } from "./Choose.tsx";
 import { keyOf, spoken, watchChoices } from "./choices.ts";
+import { LaidNote } from "./LaidNote.tsx";
 import { useAnswer } from "./useAnswer.ts";
 import type { Asking } from "./WhatIf.tsx";
 import { useWork } from "./work.ts";
@@ -24,7 +25,7 @@ export function Matters({ store, place, client }: Asking) {
     () => (chosen ? { is: "sensitivity", book, watched: chosen } : null),
     [book, chosen],
   );
-  const { effects, busy, problem } = useAnswer(client, question);
+  const { effects, busy, problem, seconds } = useAnswer(client, question);
   const telling = (effects ?? []).filter(({ weight }) => weight > 0);
   const idle = (effects ?? []).length - telling.length;
   const most = Math.max(0, ...telling.map(({ weight }) => (Number.isFinite(weight) ? weight : 0)));
@@ -39,6 +40,7 @@ export function Matters({ store, place, client }: Asking) {
       )}
       <div role="status" aria-busy={busy}>
         {busy && <p className="aside">Working …</p>}
+        {effects && <LaidNote seconds={seconds} refining={false} />}
         {chosen && effects && (
           <p className="aside">
             {effects.length === 0

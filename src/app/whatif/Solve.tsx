@@ -8,6 +8,7 @@ import { Choose } from "./Choose.tsx";
 import { dialChoices, keyOf, usualSpan, watchChoices } from "./choices.ts";
 import { FigureField } from "./FigureField.tsx";
 import { Heat } from "./Heat.tsx";
+import { LaidNote } from "./LaidNote.tsx";
 import { Plot } from "./Plot.tsx";
 import { useAnswer } from "./useAnswer.ts";
 import type { Asking } from "./WhatIf.tsx";
@@ -172,6 +173,7 @@ export function Solve({ store, place, trying, client }: Asking) {
         {answer.busy && <p className="aside">Working …</p>}
         {answer.problem && <p className="look">{answer.problem}</p>}
         {solution && <p className={solution.found ? "found" : "look"}>{solution.sentence}</p>}
+        {solution && <LaidNote seconds={answer.seconds} refining={false} />}
       </div>
       {solution && (
         <div className="acts">

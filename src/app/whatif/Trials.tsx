@@ -1,11 +1,14 @@
 /** Trials: settings kept in the book under titles, side by side. */
 import { useMemo, useState } from "react";
 import { typedFor } from "../../engine/dial.ts";
-import { AS_IT_STANDS, trialPlaces } from "../../engine/trials.ts";
+import { isUnsure } from "../../engine/laid.ts";
+import { AS_IT_STANDS, type Comparison, trialPlaces } from "../../engine/trials.ts";
 import type { Command } from "../../store/store.ts";
 import { adoptTrial, deleteTrial, keepTrial } from "../../store/trials.ts";
 import type { Question } from "../../worker/question.ts";
+import { searchesByItself } from "../lay/by-itself.ts";
 import { keyOf } from "./choices.ts";
+import { LaidNote } from "./LaidNote.tsx";
 import { Overlay } from "./Overlay.tsx";
 import { useAnswer } from "./useAnswer.ts";
 import type { Asking } from "./WhatIf.tsx";
@@ -16,10 +19,10 @@ export function Trials({ store, trying, client }: Asking) {
   const [title, setTitle] = useState("");
   const [refusal, setRefusal] = useState<string | null>(null);
   const question = useMemo<Question | null>(
-    () => (book.trials.length > 0 ? { is: "compare", book } : null),
+    () => (book.trials.length > 0 ? { is: "compare", refine: searchesByItself(), book } : null),
     [book],
   );
-  const { comparison, busy, problem } = useAnswer(client, question);
+  const { comparison, busy, problem, seconds, refining } = useAnswer(client, question);
   const run = (command: Command) => {
     const sentence = store.run(command);
     setRefusal(sentence);
@@ -130,6 +133,8 @@ export function Trials({ store, trying, client }: Asking) {
               </tr>
             </tbody>
           </table>
+          <LaidNote seconds={seconds} refining={refining} />
+          <Unsure comparison={comparison} />
           {comparison.outputs
             .filter(({ kind }) => kind === "piece")
             .map(({ label, views }) => (
@@ -143,5 +148,25 @@ export function Trials({ store, trying, client }: Asking) {
         </section>
       )}
     </div>
+  );
+}
+
+/** The differences that a longer search may take away. */
+function Unsure({ comparison: { titles, outputs } }: { comparison: Comparison }) {
+  const told = outputs.flatMap(({ label, views, origins }) =>
+    views.flatMap(({ value }, i) =>
+      i > 0 && isUnsure(views[0]!.value, value, [origins[0]!, origins[i]!])
+        ? [
+            `${label}: the difference between “${titles[i]}” and “${titles[0]}” is smaller than what a longer search may change.`,
+          ]
+        : [],
+    ),
+  );
+  return told.length === 0 ? null : (
+    <ul className="unsure">
+      {told.map((sentence) => (
+        <li key={sentence}>{sentence}</li>
+      ))}
+    </ul>
   );
 }

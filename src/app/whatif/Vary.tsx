@@ -4,9 +4,11 @@ import { type Dial, figureText } from "../../engine/dial.ts";
 import { Upstream } from "../../engine/references.ts";
 import { type Span, sweepCsv, type Watched } from "../../engine/sweep.ts";
 import type { Question } from "../../worker/question.ts";
+import { searchesByItself } from "../lay/by-itself.ts";
 import { Choose } from "./Choose.tsx";
 import { dialChoices, keyOf, usualSpan, watchChoices } from "./choices.ts";
 import { Heat } from "./Heat.tsx";
+import { LaidNote } from "./LaidNote.tsx";
 import { download, picture } from "./out.ts";
 import { Plot } from "./Plot.tsx";
 import { RowsTable } from "./RowsTable.tsx";
@@ -54,12 +56,19 @@ export function Vary({ store, place, trying, client }: Asking) {
   const question = useMemo<Question | null>(
     () =>
       dials.length > 0 && watched.length > 0
-        ? { is: "sweep", book, dials: dials.map((dial) => dial.place), spans: dials.map(spanOf), watched }
+        ? {
+            is: "sweep",
+            refine: searchesByItself(),
+            book,
+            dials: dials.map((dial) => dial.place),
+            spans: dials.map(spanOf),
+            watched,
+          }
         : null,
     [book, asked],
   );
   const answer = useAnswer(client, question);
-  const { rows, thresholds, problem, busy } = answer;
+  const { rows, thresholds, problem, busy, seconds, refining } = answer;
   const shown = answer.question?.is === "sweep" ? answer.question.watched : [];
   const jumps = thresholds.flatMap((one) =>
     one.tooMany
@@ -147,6 +156,7 @@ export function Vary({ store, place, trying, client }: Asking) {
             ),
           )}
       </div>
+      <LaidNote seconds={seconds} refining={refining} />
       <div role="status">
         {jumps.length > 0 && (
           <ul className="jumps">

@@ -2,6 +2,7 @@
 import { useEffect, useRef } from "react";
 import { shownChange } from "../../engine/apart.ts";
 import type { CellView } from "../../engine/engine.ts";
+import { isUnsure, laidSign, laidText } from "../../engine/laid.ts";
 import { answerText } from "../../engine/sentences.ts";
 import type { Watched } from "../../engine/sweep.ts";
 import type { Store } from "../../store/store.ts";
@@ -47,9 +48,14 @@ export function WatchTable({ store, watched, following, most, onWatched }: Props
               return (
                 <tr key={one.label}>
                   <th scope="row">{one.label}</th>
-                  <td>{words.before}</td>
-                  <td className={now.look ? "look" : undefined} title={now.look?.sentence}>
-                    {words.after}
+                  <td title={kept?.origin ? laidText(kept.origin) : undefined}>
+                    {kept ? withSign(kept, words.before) : words.before}
+                  </td>
+                  <td
+                    className={now.look ? "look" : undefined}
+                    title={now.look?.sentence ?? (now.origin ? laidText(now.origin) : undefined)}
+                  >
+                    {store.trying ? withSign(now, words.after) : words.after}
                   </td>
                   <td>{words.change}</td>
                   <td>
@@ -94,5 +100,11 @@ function inWords(store: Store, { kind }: Watched, kept: CellView | undefined, no
   if (typeof kept.value !== "number" || typeof now.value !== "number") {
     return { before: kept.shown, after: answerText(now), change: kept.shown === now.shown ? "none" : "" };
   }
-  return shownChange(kept.value, now.value, kind, store.book);
+  const words = shownChange(kept.value, now.value, kind, store.book);
+  const unsure = isUnsure(kept.value, now.value, [kept.origin, now.origin]);
+  return unsure && words.change !== "none" ? { ...words, change: `${words.change} (unsure)` } : words;
 }
+
+/** A laid length with the sign of its lay. */
+const withSign = ({ origin, look }: CellView, text: string): string =>
+  origin && !look ? `${laidSign(origin)} ${text}` : text;

@@ -17,11 +17,16 @@ export interface Answer {
   readonly effects: readonly Effect[] | null;
   readonly comparison: Comparison | null;
   readonly problem: string | null;
+  /** True until the first answer is whole. */
   readonly busy: boolean;
+  /** Seconds that each lay of the answer was searched for, 0 for quick lays; null where nothing is laid. */
+  readonly seconds: number | null;
+  /** True while longer searches go on, after the first answer. */
+  readonly refining: boolean;
 }
 
 const NOTHING: Answer = {
-  question: null, rows: [], thresholds: [], solution: null, effects: null, comparison: null, problem: null, busy: false,
+  question: null, rows: [], thresholds: [], solution: null, effects: null, comparison: null, problem: null, busy: false, seconds: null, refining: false,
 }; // biome-ignore format: a list
 
 /** A question waits so long, in milliseconds, for the hand that is still typing it. */
@@ -32,7 +37,9 @@ const TELL = 60;
 function heard(answer: Answer, news: QuestionNews): Answer {
   if ("rows" in news) return { ...answer, rows: [...answer.rows, ...news.rows] };
   if ("thresholds" in news) return { ...answer, thresholds: [...answer.thresholds, news.thresholds] };
-  if ("done" in news) return { ...answer, busy: false };
+  if ("settled" in news) return { ...answer, busy: false, seconds: news.seconds, refining: true };
+  if ("round" in news) return { ...answer, ...news.round };
+  if ("done" in news) return { ...answer, busy: false, refining: false };
   return { ...answer, ...news };
 }
 

@@ -24,7 +24,7 @@ describe("the work of a lay worker", () => {
   it("tells lays that are each better than the last and without fault, how far it is, and its end", () => {
     const question = publishedQuestion("fu");
     const start = quick(question);
-    const news = told(question, start, 200);
+    const news = told(question, start, 600);
     const lays = news.flatMap((one) => ("better" in one ? [one.better] : []));
     expect(lays.length).toBeGreaterThan(0);
     let last = start;

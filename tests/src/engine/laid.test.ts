@@ -1,0 +1,65 @@
+import { describe, expect, it } from "vitest";
+import { Engine } from "../../../src/engine/engine.ts";
+import { chain } from "../../../src/engine/explain.ts";
+import { isUnsure, laidSign, laidText, uncertaintyOf } from "../../../src/engine/laid.ts";
+import { laysBelow, laysBelowText } from "../../../src/engine/lays-below.ts";
+import { finish } from "../../../src/engine/sweep.ts";
+import { comparing } from "../../../src/engine/trials.ts";
+import { layDesk } from "../../../src/lay/desk.ts";
+import { cell } from "./ask.ts";
+import { bookOf, laidPeplum } from "./whatif-books.ts";
+
+const QUICK = { by: "quick" } as const;
+const searched = (seconds: number, proved = false) => ({ by: "search", seconds, proved }) as const;
+
+describe("a laid length", () => {
+  it("says in a sign and in words how its lay was found", () => {
+    const all = [QUICK, searched(12), searched(12, true), { by: "hand" } as const];
+    expect(all.map(laidSign)).toEqual(["≈", "≤", "✓", "✎"]);
+    expect(all.map(laidText)).toEqual([
+      "quick lay, a search may find a shorter one",
+      "lay searched for 12 s",
+      "lay proved: no lay can be shorter",
+      "laid by hand",
+    ]);
+  });
+
+  it("is the less uncertain the longer it was searched for, and certain once it is proved", () => {
+    const shares = [QUICK, searched(0.2), searched(2), searched(20), searched(60), searched(1, true)];
+    expect(shares.map(uncertaintyOf)).toEqual([0.08, 0.05, 0.04, 0.015, 0.01, 0]);
+    expect(isUnsure(100, 105, [QUICK, QUICK])).toBe(true);
+    expect(isUnsure(100, 105, [searched(20), searched(20)])).toBe(false);
+    expect(isUnsure(100, 100, [QUICK, QUICK])).toBe(false);
+    expect(isUnsure(100, 105, [null, null])).toBe(false);
+  });
+
+  it("is told of in the cells that rest on it, and in no others", () => {
+    const book = bookOf({
+      panel: "M 0 0 L 27 0 L 27 40 L 0 40 Z",
+      cloth: "=YARDAGE(panel;3;54)",
+      price: "=cloth/36*12",
+      other: "=2+3",
+    });
+    const engine = new Engine(book, layDesk);
+    const at = (name: string) => cell(book, name);
+    expect(engine.view(at("cloth")).origin).not.toBeNull();
+    expect(engine.view(at("price")).origin).toBeNull();
+    expect(laysBelow(engine, at("price")).map(({ place }) => place)).toEqual([at("cloth")]);
+    expect(laysBelowText(engine, at("price"))).toMatch(/^rests on cloth: /);
+    expect(laysBelowText(engine, at("other"))).toBe("");
+    expect(laysBelow(engine, at("cloth"))).toEqual([]);
+    // The Working works the formula once more; no other cell is marked by that.
+    chain(engine, at("price"));
+    expect(engine.laid().map(({ place }) => place)).toEqual([at("cloth")]);
+    engine.destroy();
+  });
+
+  it("of trials says with each answer how its lay was found", () => {
+    const book = { ...laidPeplum(), trials: [{ title: "deeper", cells: { "Draft!B3": "10 in" } }] };
+    const { outputs } = finish(comparing(book, layDesk));
+    const cloth = outputs.find(({ label }) => label === "cloth")!;
+    expect(cloth.origins).toHaveLength(2);
+    expect(cloth.origins.every((origin) => origin !== null)).toBe(true);
+    expect(outputs.find(({ label }) => label === "hem_edge")!.origins).toEqual([null, null]);
+  });
+});

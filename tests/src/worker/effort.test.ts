@@ -1,0 +1,83 @@
+import { describe, expect, it } from "vitest";
+import { questionHash } from "../../../functions/cut.ts";
+import type { Lay } from "../../../functions/lay.ts";
+import { numberOf } from "../../../src/engine/copy.ts";
+import { Engine } from "../../../src/engine/engine.ts";
+import type { Row } from "../../../src/engine/sweep.ts";
+import { keepChecked, layDesk } from "../../../src/lay/desk.ts";
+import { Search } from "../../../src/lay/plan.ts";
+import { Effort } from "../../../src/worker/effort.ts";
+import { answer, type Question, type Round } from "../../../src/worker/question.ts";
+import { cell, watch } from "../engine/ask.ts";
+import { laidPeplum } from "../engine/whatif-books.ts";
+
+const book = laidPeplum();
+const question = (one = book): Question => ({
+  is: "sweep",
+  refine: true,
+  book: one,
+  dials: [cell(one, "depth")],
+  spans: [{ from: 10, to: 12, step: 0.5 }],
+  watched: [watch(one, "cloth")],
+});
+const lengths = (rows: readonly Row[]): number[] => rows.map(({ readings }) => numberOf(readings[0])!);
+
+/** The first answer, and the first round after it. */
+function asked(one: Question): { rows: Row[]; settled: number | null; round: Round | null } {
+  const rows: Row[] = [];
+  let settled: number | null = null;
+  for (const news of answer(one)) {
+    if (news && "rows" in news) rows.push(...news.rows);
+    if (news && "settled" in news) settled = news.seconds;
+    if (news && "round" in news) return { rows, settled, round: news.round };
+  }
+  return { rows, settled, round: null };
+}
+
+describe("the lays of a what-if question", () => {
+  it("are quick at first and say so; then every step is searched for equally long, and none grows", () => {
+    const { rows, settled, round } = asked(question());
+    expect(settled).toBe(0);
+    expect(round!.seconds).toBe(0.2);
+    const [before, after] = [lengths(rows), lengths(round!.rows)];
+    expect(after).toHaveLength(5);
+    after.forEach((length, i) => {
+      expect(length).toBeLessThanOrEqual(before[i]! + 1e-6);
+    });
+    expect(round!.rows.map(({ figures }) => figures)).toEqual(rows.map(({ figures }) => figures));
+  });
+
+  it("have no more effort at the step that the book has a found lay for", () => {
+    const engine = new Engine(book, layDesk);
+    const asks = engine.laid()[0]!.lays[0]!.question;
+    engine.destroy();
+    const search = new Search(asks, { seed: 1, rounds: 400 });
+    search.run({ rounds: 400 });
+    const found = { ...book, lays: { [questionHash(asks)]: keepChecked(asks, search.best!) } };
+    const stops = { ...question(found), refine: false } as Question;
+    expect(lengths(asked(stops).rows)).toEqual(
+      lengths(asked({ ...question(), refine: false } as Question).rows),
+    );
+  });
+
+  it("are not made at all where nothing is laid", () => {
+    const one = { ...question(), watched: [watch(book, "hem_edge")] } as Question;
+    expect(asked(one)).toMatchObject({ settled: null, round: null });
+  });
+
+  it("made between two steps are not searched for later", () => {
+    const engine = new Engine(book, layDesk);
+    const asks = engine.laid()[0]!.lays[0]!.question;
+    engine.destroy();
+    const effort = new Effort();
+    effort.peek(asks);
+    expect(effort.size).toBe(0);
+    const quick = effort.desk(asks) as Lay;
+    expect(effort.size).toBe(1);
+    for (const _ of effort.round(0.1));
+    const lay = effort.desk(asks) as Lay;
+    expect(lay.origin).toMatchObject({ by: "search", seconds: 0.1 });
+    expect(lay.lengths[0]).toBeLessThanOrEqual(quick.lengths[0]!);
+    expect(effort.peek(asks)).toBe(lay);
+  });
+});

@@ -36,6 +36,12 @@ function withDecimals(formula: string, places: readonly number[]): Token[] {
   }));
 }
 
+/** A formula with ; between all its arguments; its decimal commas stay. */
+export const withSemicolons = (formula: string): string =>
+  tokens(formula)
+    .map(({ kind, text }) => (kind === "separator" ? ";" : text))
+    .join("");
+
 /** A number or a tape figure with a point for its decimal mark. */
 export const figureText = (text: string): string => text.replaceAll(",", ".");
 

@@ -9,8 +9,9 @@ import type { Kind } from "../../functions/define.ts";
 import { markSize, roundTo, tapeText, USUAL_MARK } from "../../functions/fractions.ts";
 import { convert, type Unit } from "../../functions/units.ts";
 import { findPlace, type Place } from "../book/address.ts";
+import { unclearComma } from "../book/commas.ts";
 import { type } from "../book/edit.ts";
-import { type Call, formulaTree, isFormula, type Tree, textIn } from "../book/formula.ts";
+import { type Call, formulaTree, isFormula, type Tree, textIn, withSemicolons } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
 import { type Content, namesUnit, understand } from "./content.ts";
 import { dimension, isBare } from "./kind-of-tree.ts";
@@ -49,7 +50,8 @@ export function convertBook(book: Book, unit: Unit): Book {
 }
 
 function convertCell(book: Book, kinds: Kinds, typed: string, place: Place, unit: Unit): string {
-  if (isFormula(typed)) return convertFormula(typed, kinds.of(place), book.unit, kinds.onPage(place.page));
+  if (isFormula(typed))
+    return convertFormula(typed, kinds.of(place), book.unit, kinds.onPage(place.page), book.decimal);
   const column = book.pages[place.page]?.columns[place.column]?.kind ?? "any";
   return convertTyped(
     typed,
@@ -110,6 +112,7 @@ export function convertFormula(
   want: Kind,
   from: Unit,
   kindOf: (tree: Tree) => Kind,
+  decimal?: Decimal,
 ): string {
   const one = `${from.toUpperCase()}(1)`;
   const edits = new Edits();
@@ -155,7 +158,12 @@ export function convertFormula(
     if (tree.is === "call" && STEPPING[tree.name]) step(tree);
     if (tree.is === "call") tell(tree);
     // TAPE reads a text; a figure in it that names no unit is in the book's.
-    if (tree.is === "call" && tree.name === "TAPE" && first?.is === "text" && isUnnamed(first.text, from))
+    if (
+      tree.is === "call" &&
+      tree.name === "TAPE" &&
+      first?.is === "text" &&
+      isUnnamed(first.text, from, decimal)
+    )
       edits.around([first.token.at, first.token.at + first.token.text.length - 1], "", ` ${from}`);
     tree.args.forEach(visit);
   };
@@ -176,7 +184,9 @@ export function convertFormula(
       if (kind === "area") edits.around([at, at + text.length], "(", `*${one}^2)`);
     },
   });
-  return edits.done(formula);
+  const done = edits.done(formula);
+  // A ; that is put in must not make a comma of the formula unclear.
+  return unclearComma(done) ? edits.done(withSemicolons(formula)) : done;
 }
 
 /** Whether a part is rounded to nine places already. */
@@ -194,8 +204,8 @@ function hasLength(tree: Tree, kindOf: (tree: Tree) => Kind): boolean {
   );
 }
 
-function isUnnamed(text: string, unit: Unit): boolean {
-  const content = understand(text, "any", unit);
+function isUnnamed(text: string, unit: Unit, decimal: Decimal | undefined): boolean {
+  const content = understand(text, "any", unit, decimal);
   return content.is === "number" || (content.is === "length" && !content.sure);
 }
 

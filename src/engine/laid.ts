@@ -71,10 +71,10 @@ export function pendingOf(lays: readonly LaidLay[]): NoLay | null {
 export function pendingText(
   { refusal, pending }: NoLay,
   kind: Kind,
-  { unit, mark }: Rule,
+  { unit, mark, decimal }: Rule,
 ): { sentence: string; shown: string } {
   if (kind !== "length" || !pending) return { sentence: refusal, shown: "…" };
-  const least = tapeText(pending.least, unit, mark);
+  const least = tapeText(pending.least, unit, mark, decimal);
   return { sentence: `${refusal}; by its area it takes at least ${least} ${unit}`, shown: `≥ ${least}` };
 }
 

@@ -2,7 +2,7 @@
 import { type Decimal, withMark, withPoints } from "../../functions/decimal.ts";
 import { findPlace } from "../book/address.ts";
 import { unclearComma } from "../book/commas.ts";
-import { isFormula, tokens } from "../book/formula.ts";
+import { isFormula, withSemicolons } from "../book/formula.ts";
 import type { Book, ColumnKind } from "../book/shape.ts";
 import { type Content, understand } from "./content.ts";
 
@@ -47,8 +47,5 @@ const sameFigure = (a: Content, b: Content): boolean =>
 
 /** A formula whose arguments are parted by commas between figures, parted by ; where a comma would be in doubt. */
 function partedFormula(formula: string, decimal: Decimal): string {
-  if (!unclearComma(formula, decimal) || unclearComma(formula)) return formula;
-  return tokens(formula)
-    .map(({ kind, text }) => (kind === "separator" ? ";" : text))
-    .join("");
+  return unclearComma(formula, decimal) && !unclearComma(formula) ? withSemicolons(formula) : formula;
 }

@@ -173,3 +173,21 @@ test("a formula parted by ; takes decimal commas for what they are", () => {
   expect(answer("=IF(hip>40; MAX(1,2); 3)")).toMatch(/^1,2 has two readings in this formula/);
   engine.destroy();
 });
+
+test("a change of unit leaves no comma unclear and no length behind, whichever sign parts the arguments", () => {
+  const cells = {
+    hip: "98 cm",
+    rounded: "=MAX(2,3)+ROUND(hip/2,1)/hip",
+    read: '=TAPE("1,234")+hip',
+  };
+  const book = { ...bookOf(cells, "cm"), decimal: "comma" as const };
+  const at = (of: Book, row: number) => {
+    const engine = new Engine(of, layDesk);
+    const value = engine.value({ page: 0, row, column: 1 });
+    engine.destroy();
+    return value as number;
+  };
+  const point = { ...bookOf(cells, "cm") };
+  expect(at(convertBook(point, "in"), 1)).toBeCloseTo(at(point, 1), 9);
+  expect(at(convertBook(book, "in"), 2) * 2.54).toBeCloseTo(at(book, 2), 9);
+});

@@ -1,0 +1,112 @@
+/** What once took minutes, in sizes that the slow way would not get through within a test's time. */
+import { describe, expect, test } from "vitest";
+import { type } from "../../../src/book/edit.ts";
+import { tokens } from "../../../src/book/formula.ts";
+import { type Book, blankBook } from "../../../src/book/shape.ts";
+import { checks } from "../../../src/engine/checks.ts";
+import { understand } from "../../../src/engine/content.ts";
+import { Engine } from "../../../src/engine/engine.ts";
+import { chain } from "../../../src/engine/explain.ts";
+import { layDesk } from "../../../src/lay/desk.ts";
+
+const at = (row: number, column = 1) => ({ page: 0, row, column });
+const column = (texts: readonly string[]): Book =>
+  type(
+    blankBook("The seven sisters' capes", "in", "1/8"),
+    texts.map((typed, row) => ({ ...at(row), typed })),
+  );
+
+test("a circle of 3,000 cells is told cell by cell, each with its way round", () => {
+  const count = 3000;
+  const engine = new Engine(
+    column(Array.from({ length: count }, (_, row) => `=B${((row + 1) % count) + 1}`)),
+    layDesk,
+  );
+  const found = checks(engine);
+  expect(found).toHaveLength(count);
+  expect(found[count - 1]!.sentence).toBe(
+    "Measure!B3000 rests on itself through Measure!B1, Measure!B2, Measure!B3, Measure!B4 and 2995 more; break the circle in one of them",
+  );
+});
+
+test("circles that cross one another end as well", () => {
+  const count = 1500;
+  const next = (row: number) => `B${(row % count) + 1}`;
+  const texts = Array.from({ length: count }, (_, row) => `=${next(row + 1)}+${next(row + 7)}`);
+  const found = checks(new Engine(column(texts), layDesk));
+  expect(found).toHaveLength(count);
+  expect(
+    found.every(({ sentence }) =>
+      /rests on itself (?:through .*|by way of many cells); break the circle/.test(sentence),
+    ),
+  ).toBe(true);
+});
+
+test("a lookup over its own column is a circle like any other", () => {
+  const texts = Array.from({ length: 1000 }, (_, row) =>
+    row % 5 === 0 ? `=VLOOKUP(${row};A:B;2)` : String(row),
+  );
+  const found = checks(new Engine(column(texts), layDesk));
+  expect(found).toHaveLength(200);
+  expect(found[0]!.sentence).toMatch(/rests on itself/);
+});
+
+test("whole columns with something far down are worked, shown and emptied again", () => {
+  const book = type(blankBook("The long list", "in", "1/8"), [
+    { ...at(0, 27), typed: "=SUM(A:Z)" },
+    { ...at(9999), typed: "5" },
+  ]);
+  const engine = new Engine(book, layDesk);
+  expect(engine.view(at(0, 27)).value).toBe(5);
+  expect(chain(engine, at(0, 27))).toHaveLength(2);
+  expect(engine.evaluate("=A:Z")).toHaveProperty("problem");
+  for (const [typed, value] of [
+    ["", 0],
+    ["7", 7],
+  ] as const) {
+    engine.become(type(engine.book, [{ ...at(9999), typed }]));
+    expect(engine.view(at(0, 27)).value).toBe(value);
+  }
+});
+
+describe("a text of 100,000 characters is read in one go:", () => {
+  const many = (part: string) => part.repeat(Math.floor(100_000 / part.length));
+  test.each<[string, string]>([
+    ["digits", `${many("1")}x`],
+    ["digits and a point", `${many("1")}.x`],
+    ["a percentage that is none", `${many("1")} percent`],
+    ["fractions", many("1/2 ")],
+    ["lengths", many("1 in ")],
+    ["quotes", many("'")],
+    ["quoted pages", many("'a'!")],
+    ["letters", many("a")],
+    ["blanks", `1${many(" ")}x`],
+    ["commas", many("1,")],
+    ["brackets", many("(")],
+    ["cells", many("A1:")],
+  ])("%s", (_, text) => {
+    for (const kind of ["any", "length", "number"] as const) understand(text, kind, "in");
+    understand(`=${text}`, "any", "in");
+    expect(
+      tokens(`=${text}`)
+        .map((token) => token.text)
+        .join(""),
+    ).toBe(`=${text}`);
+  });
+});
+
+describe("a sentence stays short, however long what it tells of:", () => {
+  const long = "a".repeat(50_000);
+  test.each([
+    `=${long}`,
+    `=${long}(1)`,
+    `="${long}`,
+    `='${long}'!B1`,
+    `=${"9".repeat(50_000)}`,
+    `=B1+"${long}"`,
+  ])("%.12s…", (formula) => {
+    const engine = new Engine(column(["5", formula]), layDesk);
+    const { look } = engine.view(at(1));
+    expect((look?.sentence ?? "").length).toBeLessThan(300);
+  });
+});

@@ -75,6 +75,8 @@ export interface Book {
 export const MOST_ROWS = 20_000;
 export const MOST_COLUMNS = 200;
 export const MOST_PAGES = 100;
+/** Of a whole book; more would be too slow to work with in a browser. */
+export const MOST_CELLS = 1_000_000;
 
 /** The longest texts, in characters. A drawn outline in a cell may be long; nothing else is. */
 export const LONGEST = {
@@ -97,6 +99,10 @@ export function blankBook(title: string, unit: Unit, mark: Mark): Book {
   const pages = STAGES.map((stage): Page => ({ title: stage, stage, columns, rows: [], notes: {} }));
   return { title, about: "", unit, mark, pages, names: {}, trials: [], lays: {} };
 }
+
+/** How many cells the rows of a book hold, blanks between typed cells among them. */
+export const cellsIn = (book: Book): number =>
+  book.pages.reduce((sum, { rows }) => rows.reduce((count, row) => count + row.length, sum), 0);
 
 /** What is typed in a cell; "" beyond the rows. */
 export function typedAt(book: Book, page: number, row: number, column: number): string {

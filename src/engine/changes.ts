@@ -1,6 +1,6 @@
 /** Which cells an engine must be given again to go from one book to the next. */
 import type { Typing } from "../book/edit.ts";
-import type { Book, Page } from "../book/shape.ts";
+import { type Book, cellsIn, type Page } from "../book/shape.ts";
 
 /** Up to this many cells are always given one by one, however small the book. */
 const FEW = 500;
@@ -38,9 +38,6 @@ export function changedCells(old: Book, next: Book): readonly Typing[] | null {
   }
   return changed;
 }
-
-const cellsIn = (book: Book): number =>
-  book.pages.reduce((sum, { rows }) => rows.reduce((count, row) => count + row.length, sum), 0);
 
 /** The columns that are of another kind than before; null when there are none. */
 function turnedColumns(was: Page, is: Page): ReadonlySet<number> | null {

@@ -19,6 +19,8 @@ import { copied } from "../book/references.ts";
 import {
   type Book,
   type Column,
+  cellsIn,
+  MOST_CELLS,
   MOST_COLUMNS,
   MOST_PAGES,
   MOST_ROWS,
@@ -41,9 +43,23 @@ export function typeCells(typings: readonly edit.Typing[]): Command {
         : `type in ${typings.length} cells`,
     edit: (book) => {
       const refusal = edit.typingFault(typings);
-      return refusal ? { refusal } : edit.type(withColumns(book, typings), typings);
+      if (refusal) return { refusal };
+      const next = edit.type(withColumns(book, typings), typings);
+      const fault = typings.length > MANY ? cellsFault(book, next) : null;
+      return fault ? { refusal: fault } : next;
     },
   };
+}
+
+/** So many cells typed into at once are counted before they are kept. */
+const MANY = 1000;
+
+/** A book that is too large already may still be made smaller. */
+function cellsFault(book: Book, next: Book): string | null {
+  const count = cellsIn(next);
+  if (count <= MOST_CELLS || count <= cellsIn(book)) return null;
+  const said = (cells: number) => cells.toLocaleString("en");
+  return `a book holds at most ${said(MOST_CELLS)} cells, and this would make it ${said(count)}; paste a part of it, or into a book of its own`;
 }
 
 /** Columns are added when something is typed beyond the last. */

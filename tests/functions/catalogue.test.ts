@@ -19,6 +19,8 @@ import {
 
 register();
 const SEED = 20261125;
+/** Their figures come from a search or a sum along a curve that stops within a billionth of the figures given. */
+const MEASURED_FIGURES = new Set(["DIPPED_PANEL", "PAD_GIRTH"]);
 
 const close = (found: number, wanted: number, within = 1e-9 * Math.max(1e-3, Math.abs(wanted))) =>
   expect(Math.abs(found - wanted), `${found} against ${wanted}`).toBeLessThanOrEqual(within);
@@ -107,7 +109,8 @@ describe.each([...catalogue.values()])("$name", (declaration) => {
           expect(isRefused(inches), JSON.stringify([args, metric, inches])).toBe(isRefused(metric));
           if (typeof metric === "number" && typeof inches === "number") {
             const scale = { length: 2.54, area: 2.54 ** 2 }[declaration.returns as string] ?? 1;
-            close(inches * scale, metric, 1e-7 * Math.max(1, Math.abs(metric)));
+            const within = (MEASURED_FIGURES.has(name) ? 1e-7 : 1e-9) * Math.max(1, Math.abs(metric));
+            close(inches * scale, metric, within);
           } else if (
             declaration.returns === "piece" &&
             typeof metric === "string" &&
@@ -116,7 +119,7 @@ describe.each([...catalogue.values()])("$name", (declaration) => {
             close(
               measuresOf(scalePath(inches, 2.54)).area,
               measuresOf(metric).area,
-              1e-6 * Math.max(1, measuresOf(metric).area),
+              (MEASURED_FIGURES.has(name) ? 1e-7 : 1e-9) * Math.max(1, measuresOf(metric).area),
             );
           }
         }),

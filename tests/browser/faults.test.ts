@@ -57,7 +57,7 @@ describe("the page starts", () => {
     [
       "is missing",
       `Object.defineProperty(window, "indexedDB", { value: undefined })`,
-      /this browser has none/,
+      /this browser has no database/,
     ],
     [
       "is forbidden",

@@ -42,8 +42,12 @@ interface Shelves extends DBSchema {
 const OPENING = 6_000;
 const ANSWERING = 10_000;
 
+/** The name of the error where the browser has no database at all. */
+const NONE = "NoDatabaseError";
+
 function whyClosed(fault: unknown): string {
   const name = fault instanceof Error ? fault.name : "";
+  if (name === NONE) return "this browser has no database to keep books in";
   if (name === "VersionError")
     return "a newer Ellwand keeps books in this browser, and this older one leaves them as they are; open the newer Ellwand, or reload this page if it was brought up to date";
   if (name === "SecurityError")
@@ -63,7 +67,7 @@ export class Shelf {
   static async open(name = "ellwand"): Promise<Shelf> {
     let shelf: Shelf | null = null;
     try {
-      if (!globalThis.indexedDB) throw new Error("this browser has none");
+      if (!globalThis.indexedDB) throw new DOMException("no database", NONE);
       const db = await Shelf.#connect(name, (why) => {
         if (shelf) shelf.#closed = why;
       });

@@ -93,7 +93,16 @@ export function Desk({ store, keeper, keeping }: Props) {
 
   return (
     <div className="desk">
-      <Guard name="The top of the page" of={of} className="top">
+      <Guard
+        name="The top of the page"
+        of={of}
+        className="top"
+        ways={
+          <button type="button" onClick={save}>
+            Save a file
+          </button>
+        }
+      >
         <Top
           store={store}
           keeping={keeping}

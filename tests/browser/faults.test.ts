@@ -221,6 +221,7 @@ describe("a book that does not open", () => {
 
   it("and one over which the page hung is passed over at the next start", async () => {
     const { page } = await here.open();
+    page.setDefaultTimeout(9_000);
     await expect.poll(() => state(page)).toBe("Saved in this browser");
     const text = book("The squire's cloak");
     await shelve(page, [

@@ -51,6 +51,8 @@ export class Keeper {
   #written = true;
   /** Journals that are not needed any more once the open book is on the shelf. */
   #taken: { readonly id: string; readonly tab: string }[] = [];
+  /** The opening of a book that is going on. */
+  #opening: Promise<unknown> = Promise.resolve();
   #letGo: () => void = () => {};
   #holding: string | null = null;
   #state: Keeping;
@@ -212,14 +214,18 @@ export class Keeper {
     this.#letGo = holdBook(id, (free) => {
       const waited = free && this.#state.elsewhere;
       if (this.#state.elsewhere === free) this.#tell({ elsewhere: !free });
-      // A tab that was just closed may have been alive a moment ago, when its journal was looked for.
-      if (waited || (free && writtenOf(id).some(({ tab }) => tab !== TAB))) this.#catchUp(id).catch(() => {});
+      if (free) this.#catchUp(id, waited).catch(() => {});
     });
   }
 
-  /** The other tab is closed: goes on from what it kept, if nothing was changed here. */
-  async #catchUp(id: string): Promise<void> {
+  /**
+   * No other tab has the book: goes on from what one that was closed kept, if nothing was changed here.
+   * A tab closed just before may still have been alive when its journal was looked for.
+   */
+  async #catchUp(id: string, waited: boolean): Promise<void> {
+    await this.#opening;
     await this.#line;
+    if (!waited && !writtenOf(id).some(({ tab }) => tab !== TAB)) return;
     const kept = await this.library.shelf?.read(id);
     if (id !== this.#spine.id || !kept) return;
     const moved = kept.spine.revision !== this.#spine.revision;
@@ -232,7 +238,9 @@ export class Keeper {
    * when it can't be opened: then the open book stays open, and the other stays on the shelf as it is.
    */
   async open(id: string): Promise<string | null> {
-    const reason = await this.#open(id).catch(reasonOf);
+    const opening = this.#open(id).catch(reasonOf);
+    this.#opening = opening;
+    const reason = await opening;
     this.library.note(id, reason);
     if (reason !== null) endOpening();
     return reason;
@@ -246,7 +254,7 @@ export class Keeper {
     const unkept = await unkeptOf(found);
     // What a page hung on while it took it up is put aside instead.
     const takesUp = hungAt(id, await tabsAlive()) !== "journal";
-    await this.#leave();
+    await this.#leave(id);
     beginOpening(id, "book");
     const place = recallPlace(id) ?? found.spine.place;
     this.#show({ ...found.spine, opened: Date.now() }, reading.book, place, reading.book);
@@ -280,8 +288,8 @@ export class Keeper {
   }
 
   /** Before another book is opened. What can't be saved in the browser is saved to a file. */
-  async #leave(): Promise<void> {
-    this.#tell({ news: null });
+  async #leave(id: string | null): Promise<void> {
+    if (id !== this.#spine.id) this.#tell({ news: null });
     await this.flush();
     if (!this.#atRisk()) return;
     const { book } = this.#store;
@@ -316,7 +324,7 @@ export class Keeper {
 
   /** Opens a book that is not on the shelf yet, and puts it there. */
   async add(book: Book): Promise<void> {
-    await this.#leave();
+    await this.#leave(null);
     this.#show(this.#freshSpine(book), book, FIRST_CELL, null);
     await this.flush();
   }

@@ -44,7 +44,7 @@ export const functions: Verb = {
 };
 
 function data(declaration: Declaration & { family?: string }) {
-  const { name, family, summary, source, returns, takes, examples, cautions } = declaration;
+  const { name, family, summary, source, returns, takes, usual, examples, cautions } = declaration;
   return {
     name,
     family,
@@ -53,6 +53,7 @@ function data(declaration: Declaration & { family?: string }) {
     source,
     returns,
     takes,
+    ...(usual ? { usual } : {}),
     examples: examples.map((example) => ({
       formula: exampleFormula(declaration, example),
       gives: example.gives,

@@ -18,6 +18,9 @@ export function Checks(props: Props) {
   return <Foot {...props} revision={useLateRevision(props.store)} />;
 }
 
+/** A longer list would hold the page up, and nobody reads it. */
+const MOST_SHOWN = 300;
+
 const Foot = memo(function Foot({ store, onPlace, open, onOpen }: Props & { revision: number }) {
   const found = checks(store.engine);
   return (
@@ -28,10 +31,13 @@ const Foot = memo(function Foot({ store, onPlace, open, onOpen }: Props & { revi
             <p>Every cell of the book is as it should be.</p>
           ) : (
             <ul>
-              {found.map((check) => (
+              {found.slice(0, MOST_SHOWN).map((check) => (
                 <Row key={check.address} check={check} store={store} onPlace={onPlace} />
               ))}
             </ul>
+          )}
+          {found.length > MOST_SHOWN && (
+            <p>{found.length - MOST_SHOWN} more come after these; they are listed as these are mended.</p>
           )}
         </div>
       )}

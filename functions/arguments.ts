@@ -1,10 +1,10 @@
 /** Checks the arguments of a call: what each is, and that it lies within its limits. */
 import type { Cell, Declaration, Kind, Take } from "./define.ts";
-import { Refusal } from "./define.ts";
 import { type Mark, tapeTextBeside, USUAL_MARK } from "./fractions.ts";
 import { bounds, limitText } from "./limits.ts";
-import { nearest } from "./nearest.ts";
-import { type Piece, readPiece } from "./piece.ts";
+import { nearest } from "./nearest-word.ts";
+import { type Piece, readPiece } from "./pieces/piece.ts";
+import { Refusal } from "./refusal.ts";
 import type { Unit } from "./units.ts";
 
 /** An argument as the caller has it: a cell's value, or the values of a range, blanks as null. */

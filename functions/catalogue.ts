@@ -5,7 +5,7 @@ export type Family = "tape" | "body" | "flare" | "pleats" | "curves" | "cloth" |
 
 export type CataloguedFunction = Declaration & { readonly family: Family };
 
-const files = import.meta.glob<Record<string, Declaration>>("./*/*.ts", { eager: true });
+const files = import.meta.glob<Record<string, Declaration>>("./*/[A-Z]*.ts", { eager: true });
 
 /** By name, sorted. */
 export const catalogue: ReadonlyMap<string, CataloguedFunction> = new Map(

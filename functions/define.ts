@@ -2,11 +2,12 @@
  * The shape of a declaration: everything that is to be known about one sewing function, said once.
  * Registration, argument hints, help, Working, Drawing and most tests are derived from it.
  */
+
 import type { Decimal } from "./decimal.ts";
-import type { Shape } from "./drawing.ts";
+import type { Shape } from "./drawing/shapes.ts";
 import type { Mark } from "./fractions.ts";
 import type { Planner } from "./lay.ts";
-import type { Piece } from "./piece.ts";
+import type { Piece } from "./pieces/piece.ts";
 import type { Unit } from "./units.ts";
 
 /** What a kind of argument is inside `work`. Lengths and areas are in the book's unit, angles in degrees. */
@@ -159,21 +160,4 @@ export interface Declaration<T extends Takes = Takes> {
 /** Declares a function; the types of `work` and `draw` follow from `takes`. */
 export function define<const T extends Takes>(declaration: Declaration<T>): Declaration {
   return declaration as unknown as Declaration;
-}
-
-/** Writes a length in a refusal as the tape shows it; `beside` are lengths that must not read the same. */
-type Say = (length: number, ...beside: number[]) => string;
-
-/**
- * Thrown inside `work`: the figures can not be worked with, and why, in one sentence. A sentence
- * with lengths in it is a function of `say`, so that they are written as the book's tape shows them.
- */
-export class Refusal extends Error {
-  readonly sentence: (say: Say) => string;
-
-  constructor(sentence: string | ((say: Say) => string)) {
-    const words = typeof sentence === "string" ? () => sentence : sentence;
-    super(words((length) => String(Number(length.toPrecision(6)))));
-    this.sentence = words;
-  }
 }

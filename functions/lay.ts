@@ -6,7 +6,7 @@
  * is the piece's outline turned by `turn` degrees about (0, 0), counter-clockwise when y
  * points up, and then moved by (x, y).
  */
-import type { Point } from "./geometry.ts";
+import type { Point } from "./geometry/strokes.ts";
 
 /** One kind of piece to cut. Mirrored pairs and pieces on the fold are spelled out beforehand. */
 export interface LayPiece {

@@ -1,6 +1,6 @@
 /** Whole counts of pleats and tucks from a division that seldom comes out: the maker says which way to round. */
 import type { Take } from "./define.ts";
-import { wholeDown, wholeUp } from "./whole.ts";
+import { wholeDown, wholeUp } from "./whole-number.ts";
 
 export const ROUNDING = {
   kind: "text",

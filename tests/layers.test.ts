@@ -17,6 +17,12 @@ const MAY: Record<string, readonly string[]> = {
 
 const layerOf = (path: string): string => path.replace(/^src\//, "").split("/")[0]!;
 
+/** The files of ours that a file imports, as paths from the top. */
+const importsOf = (file: string): string[] =>
+  [...readFileSync(file, "utf8").matchAll(/(?:from|import)\s*\(?\s*"(\.[^"]+)"/g)].map(([, path]) =>
+    normalize(`${dirname(file)}/${path}`),
+  );
+
 test("no layer imports one above or beside it", () => {
   const files = ["functions", "src"].flatMap((top) =>
     readdirSync(top, { recursive: true, encoding: "utf8" })
@@ -25,10 +31,56 @@ test("no layer imports one above or beside it", () => {
   );
   expect(files.length).toBeGreaterThan(100);
   const wrong = files.flatMap((file) =>
-    [...readFileSync(file, "utf8").matchAll(/(?:from|import)\s*\(?\s*"(\.[^"]+)"/g)]
-      .map(([, path]) => normalize(`${dirname(file)}/${path}`))
+    importsOf(file)
       .filter((to) => layerOf(to) !== layerOf(file) && !MAY[layerOf(file)]?.includes(layerOf(to)))
       .map((to) => `${file} imports ${to}`),
   );
   expect(wrong).toEqual([]);
+});
+
+// Inside functions/: each line may import from the lines above it, and a room from itself. A file that
+// stands in no room is named by itself; a capital letter begins a declaration, in the folder of its family.
+const ROOMS: readonly (readonly string[])[] = [
+  ["units", "decimal", "whole-number", "nearest-word", "plain-rule", "refusal", "cautions", "sources"],
+  ["fractions"],
+  ["geometry"],
+  ["lay", "tape-mark", "survey"],
+  ["pieces"],
+  ["drawing"],
+  ["define"],
+  ["limits", "rounding", "drafting", "cutting"],
+  ["arguments"],
+  ["unusual-arguments", "FAMILY", "help"],
+  ["run", "catalogue"],
+];
+
+function roomOf(path: string): string {
+  const [room = "", file] = path
+    .replace(/^functions\//, "")
+    .replace(/\.ts$/, "")
+    .split("/");
+  return file !== undefined && /^[A-Z]/.test(file) ? "FAMILY" : room;
+}
+
+test("inside functions/ imports go one way from room to room, and every file has its room", () => {
+  const level = (room: string) => ROOMS.findIndex((names) => names.includes(room));
+  const files = readdirSync("functions", { recursive: true, encoding: "utf8" })
+    .filter((path) => path.endsWith(".ts") && !path.endsWith(".d.ts"))
+    .map((path) => `functions/${path}`);
+  expect(files.filter((file) => level(roomOf(file)) < 0)).toEqual([]);
+  const wrong = files.flatMap((file) =>
+    importsOf(file)
+      .filter((to) => roomOf(to) !== roomOf(file) && level(roomOf(to)) >= level(roomOf(file)))
+      .map((to) => `${file} imports ${to}`),
+  );
+  expect(wrong).toEqual([]);
+  // A function is a file by itself: it leans on rooms, never on another function.
+  const beside = files
+    .filter((file) => roomOf(file) === "FAMILY")
+    .flatMap((file) =>
+      importsOf(file)
+        .filter((to) => roomOf(to) === "FAMILY")
+        .map((to) => `${file} imports ${to}`),
+    );
+  expect(beside).toEqual([]);
 });

@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
 
 /**
  * How much more length the wearer needs in front, against the back, than the pattern has, in the

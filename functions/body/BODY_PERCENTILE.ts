@@ -1,12 +1,12 @@
-import { SURVEYS } from "../body-data.ts";
 import { define } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
-import { measureAsked, percentile, unlike } from "../survey.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
+import { SURVEYS } from "../survey/body-data.ts";
+import { measureAsked, percentile, unlike } from "../survey/survey.ts";
 
 /**
  * The figure of a measurement below which a share of grown women or men lie, in the book's unit:
  * from the survey's percentiles 1 to 99, on straight lines between them. For stock and chorus
- * costumes that must close on most wearers. Source: functions/body-data.ts.
+ * costumes that must close on most wearers. Source: functions/survey/body-data.ts.
  */
 export const BODY_PERCENTILE = define({
   name: "BODY_PERCENTILE",

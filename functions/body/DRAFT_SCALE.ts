@@ -1,5 +1,6 @@
-import { define, Refusal } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
+import { define } from "../define.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * A figure of a printed draft brought to another wearer in proportion, in the book's unit:

@@ -1,6 +1,6 @@
 import { LACING } from "../cautions.ts";
 import { define } from "../define.ts";
-import { girthRings } from "../rings.ts";
+import { girthRings } from "../drawing/girth-rings.ts";
 
 /**
  * What a garment has over the body at one level, in the book's unit: garment − body. Negative

@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
 
 /** Least ease for wearing, as printed in inches, and in round centimetres. */
 const LEAST = {

@@ -1,6 +1,6 @@
 import { LACING } from "../cautions.ts";
 import { define } from "../define.ts";
-import { girthRings } from "../rings.ts";
+import { girthRings } from "../drawing/girth-rings.ts";
 
 /**
  * The ease as a share of the body's girth: (garment − body) / body. 0.07 is seven in the hundred,

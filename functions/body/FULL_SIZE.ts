@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
 
 /**
  * The true size of something measured on a small drawing, in the book's unit, by one distance

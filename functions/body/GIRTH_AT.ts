@@ -1,6 +1,6 @@
-import { girthAt } from "../cone.ts";
 import { define } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
+import { girthAt } from "../drafting/body-cone.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
 
 /**
  * The girth at a level between waist and hip, in the book's unit, `level` measured down the body

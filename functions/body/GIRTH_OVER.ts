@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { girthRings } from "../rings.ts";
+import { girthRings } from "../drawing/girth-rings.ts";
 
 /**
  * The girth outside so many layers of that thickness, in the book's unit: a layer adds 2π times

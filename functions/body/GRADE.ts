@@ -1,5 +1,6 @@
-import { define, Refusal } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
+import { define } from "../define.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * A figure carried so many sizes up (or, negative, down) at an even step, in the book's unit:

@@ -1,4 +1,5 @@
-import { define, Refusal } from "../define.ts";
+import { define } from "../define.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * Whether two measurements were taken over the same layers of clothes, so that they may be put

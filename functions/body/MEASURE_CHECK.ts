@@ -1,7 +1,7 @@
 import { define } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
-import { bestFit, misfit, misfitTold } from "../misfit.ts";
-import { isRelated, knownFigures, measureAsked, surveysOf } from "../survey.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
+import { bestFit, misfit, misfitTold } from "../survey/outlier.ts";
+import { isRelated, knownFigures, measureAsked, surveysOf } from "../survey/survey.ts";
 
 /**
  * Whether a body measurement is out of line with the others of the same wearer. Beside others it
@@ -13,7 +13,7 @@ import { isRelated, knownFigures, measureAsked, surveysOf } from "../survey.ts";
  * would explain it, and the plea to measure again. It finds units mixed up and heights swapped or
  * misread; a waist written 5 cm wrong it can not find, bodies differ by more than that. The
  * measurement itself may be among the rows; rows the survey knows nothing of are passed over.
- * Refuses a term that the survey has not. Source: functions/body-data.ts.
+ * Refuses a term that the survey has not. Source: functions/survey/body-data.ts.
  */
 export const MEASURE_CHECK = define({
   name: "MEASURE_CHECK",

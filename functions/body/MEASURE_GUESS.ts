@@ -1,13 +1,13 @@
 import { define } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
-import { expectation, knownFigures, measureAsked, surveysOf, unlike } from "../survey.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
+import { expectation, knownFigures, measureAsked, surveysOf, unlike } from "../survey/survey.ts";
 
 /**
  * The likeliest figure of a measurement nobody took, from those that were, in the book's unit: the
  * survey's multiple regression on them, in the Working with three residual standard deviations
  * either way. With nothing to go by, the survey's median. With data "either" the mean of what
  * women's and men's figures give. The measurement's own row, if among the rows, is not looked at.
- * Source: functions/body-data.ts.
+ * Source: functions/survey/body-data.ts.
  */
 export const MEASURE_GUESS = define({
   name: "MEASURE_GUESS",

@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
-import { dimension, type Shape } from "../drawing.ts";
-import type { Point, Stroke } from "../geometry.ts";
+import { dimension, type Shape } from "../drawing/shapes.ts";
+import type { Point, Stroke } from "../geometry/strokes.ts";
 
 /**
  * Girth of an oval from its breadth and depth, in the book's unit: the perimeter of an ellipse

@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
-import { dimension, type Shape } from "../drawing.ts";
-import { arc, line, polar } from "../geometry.ts";
+import { dimension, type Shape } from "../drawing/shapes.ts";
+import { arc, line, polar } from "../geometry/strokes.ts";
 
 /**
  * The girth over a body with pads that cover part of the way round, in the book's unit, the tape

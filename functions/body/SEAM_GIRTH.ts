@@ -1,13 +1,13 @@
-import { developSeam, levelLine, onFlat, seamSteps } from "../cone.ts";
 import { define } from "../define.ts";
-import { dimension, type Shape } from "../drawing.ts";
-import { line } from "../geometry.ts";
+import { developSeam, levelLine, onFlat, seamSteps } from "../drafting/body-cone.ts";
+import { dimension, type Shape } from "../drawing/shapes.ts";
+import { line } from "../geometry/strokes.ts";
 
 /**
  * Length all round the body of a waist seam that dips to a point in front, in the book's unit,
  * seam allowances not in it. It runs level, `back_drop` below the waist, from centre back for the
  * share `start` of half the girth, then straight to a point `front_drop` below the waist at
- * centre front. The body between waist and hip is rolled out flat as a cone (functions/cone.ts),
+ * centre front. The body between waist and hip is rolled out flat as a cone (functions/drafting/body-cone.ts),
  * drops measured along it. Where the dip is so shallow that the straight line would rise above the
  * level part, the level part goes on until the line leaves it as a tangent. Equal drops give the
  * girth at that level. Refuses a hip too close below the waist for its girth. Source: geometry.

@@ -1,5 +1,6 @@
-import { define, Refusal } from "../define.ts";
-import { dimension, type Shape, stroke } from "../drawing.ts";
+import { define } from "../define.ts";
+import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * How steeply a shoulder slopes, in degrees below the level: arcsin(drop / shoulder). `drop` is

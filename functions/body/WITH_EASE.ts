@@ -1,6 +1,7 @@
 import { LACING } from "../cautions.ts";
-import { define, Refusal } from "../define.ts";
-import { girthRings } from "../rings.ts";
+import { define } from "../define.ts";
+import { girthRings } from "../drawing/girth-rings.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * A measurement with its ease, in the book's unit: body · (1 + share) + amount. Either may be

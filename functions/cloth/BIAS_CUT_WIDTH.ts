@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
-import { stroke } from "../drawing.ts";
-import { drawStrip } from "../strip.ts";
+import { drawStrip } from "../drawing/flat-strip.ts";
+import { stroke } from "../drawing/shapes.ts";
 
 /**
  * Width to cut a bias (or straight) strip for a bound edge, square across it, in the book's unit.

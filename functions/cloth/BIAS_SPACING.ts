@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
-import { dimension, type Shape, stroke } from "../drawing.ts";
-import type { Point } from "../geometry.ts";
+import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
+import type { Point } from "../geometry/strokes.ts";
 
 /**
  * How far apart, measured along the selvedge, the cutting lines of bias strips start, in the book's

@@ -1,7 +1,7 @@
 import { define } from "../define.ts";
-import { dimension, outline, stroke } from "../drawing.ts";
-import { polygon } from "../piece.ts";
-import { wholeDown } from "../whole.ts";
+import { dimension, outline, stroke } from "../drawing/shapes.ts";
+import { polygon } from "../pieces/piece.ts";
+import { wholeDown } from "../whole-number.ts";
 
 /**
  * Side of the smallest square of cloth that gives `length` of continuous bias strip, cut in a

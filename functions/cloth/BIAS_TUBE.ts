@@ -1,7 +1,8 @@
-import { define, Refusal } from "../define.ts";
-import { dimension, type Shape, stroke } from "../drawing.ts";
-import { polygon } from "../piece.ts";
-import { wholeDown } from "../whole.ts";
+import { define } from "../define.ts";
+import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
+import { polygon } from "../pieces/piece.ts";
+import { Refusal } from "../refusal.ts";
+import { wholeDown } from "../whole-number.ts";
 
 /**
  * Length of bias strip that one square of cloth gives when it is cut along its diagonal, joined to

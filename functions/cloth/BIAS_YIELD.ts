@@ -1,8 +1,8 @@
 import { define } from "../define.ts";
-import { dimension, outline, type Shape, stroke } from "../drawing.ts";
-import type { Point } from "../geometry.ts";
-import { polygon } from "../piece.ts";
-import { wholeDown } from "../whole.ts";
+import { dimension, outline, type Shape, stroke } from "../drawing/shapes.ts";
+import type { Point } from "../geometry/strokes.ts";
+import { polygon } from "../pieces/piece.ts";
+import { wholeDown } from "../whole-number.ts";
 
 /**
  * Length of bias strip, joined end to end, that a rectangle of cloth yields, in the book's unit.

@@ -1,7 +1,7 @@
 import { define } from "../define.ts";
-import { dimension, outline, stroke } from "../drawing.ts";
-import { polygon } from "../piece.ts";
-import { wholeUp } from "../whole.ts";
+import { dimension, outline, stroke } from "../drawing/shapes.ts";
+import { polygon } from "../pieces/piece.ts";
+import { wholeUp } from "../whole-number.ts";
 
 /**
  * The length to ask for in the shop, in the book's unit: `length` and the share `spare` of it on

@@ -1,12 +1,13 @@
-import { layQuestion, TURNS } from "../cut.ts";
-import { type CutRow, cutRows, HOW_TO_CUT, PIECES_TO_CUT, wholePiece } from "../cutlist.ts";
-import { type Bench, define, Refusal } from "../define.ts";
+import { clothsInHand } from "../cutting/cloth-in-stock.ts";
+import { type CutRow, cutRows, HOW_TO_CUT, PIECES_TO_CUT, wholePiece } from "../cutting/cut-list.ts";
+import { drawLay } from "../cutting/lay-drawing.ts";
+import { layQuestion, TURNS } from "../cutting/lay-question.ts";
+import { joinsText, piecing } from "../cutting/piecing.ts";
+import { type Bench, define } from "../define.ts";
 import { markSize } from "../fractions.ts";
-import { clothsInHand } from "../hand.ts";
-import { drawLay } from "../laid.ts";
 import type { LayCloth, LayQuestion } from "../lay.ts";
-import { pieceBounds, turnPiece } from "../piece.ts";
-import { joinsText, piecing } from "../piecing.ts";
+import { pieceBounds, turnPiece } from "../pieces/piece.ts";
+import { Refusal } from "../refusal.ts";
 
 type Ways = Parameters<typeof cutRows>[0] & { one_way: boolean; gap: number; repeat: number };
 
@@ -57,7 +58,7 @@ function joined(question: LayQuestion, seam: number, { plan, say, mark, unit }: 
  * "ok" when a lay of the whole cut list was found on the pieces of cloth in hand, else "look: "
  * with the pieces that found no place and how much more cloth they take. A lay is searched, not
  * proved impossible: "look" with little missing may yet be laid by a better search or by a join;
- * with `seam` a join is looked for (functions/piecing.ts). Widths are usable widths. An odd piece
+ * with `seam` a join is looked for (functions/cutting/piecing.ts). Widths are usable widths. An odd piece
  * of cloth is drawn like a pattern piece, holes and flaws as closed lines inside. Source: geometry.
  */
 export const CLOTH_CHECK = define({

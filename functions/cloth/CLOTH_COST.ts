@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { drawStrip } from "../strip.ts";
+import { drawStrip } from "../drawing/flat-strip.ts";
 
 /** Price of a length of cloth, in the money of `price`, which is for the length `per` (a yard, a metre). */
 export const CLOTH_COST = define({

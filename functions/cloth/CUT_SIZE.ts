@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
-import { dimension, outline } from "../drawing.ts";
-import { polygon } from "../piece.ts";
+import { dimension, outline } from "../drawing/shapes.ts";
+import { polygon } from "../pieces/piece.ts";
 
 /** The size to cut of something `finished` large with a turning on each of `edges` edges across it; in the book's unit. */
 export const CUT_SIZE = define({

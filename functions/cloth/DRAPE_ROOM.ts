@@ -1,6 +1,6 @@
 import { FLAME } from "../cautions.ts";
 import { define } from "../define.ts";
-import { drawStrips } from "../strip.ts";
+import { drawStrips } from "../drawing/flat-strip.ts";
 
 /**
  * The size to cut a hanging for an opening that it must fill with room to drape: the opening's own

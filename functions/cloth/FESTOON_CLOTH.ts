@@ -1,6 +1,6 @@
 import { FLAME } from "../cautions.ts";
 import { define } from "../define.ts";
-import { drawStrip } from "../strip.ts";
+import { drawStrip } from "../drawing/flat-strip.ts";
 
 /**
  * A rough estimate, in the book's unit, of the cloth for a festoon or swag over a span, or of the

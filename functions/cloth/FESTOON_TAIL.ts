@@ -1,6 +1,6 @@
 import { FLAME } from "../cautions.ts";
 import { define } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
 
 /**
  * Proportions of a hanging tail (jabot) `length` long at its outer edge, in the book's unit: its

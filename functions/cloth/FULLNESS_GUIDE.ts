@@ -1,4 +1,5 @@
-import { define, Refusal } from "../define.ts";
+import { define } from "../define.ts";
+import { Refusal } from "../refusal.ts";
 import { DRESS_MAKING } from "../sources.ts";
 
 /** Ratios of flat to finished, as old handbooks print them. */

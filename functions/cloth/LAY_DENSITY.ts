@@ -1,7 +1,8 @@
-import { cutRows, HOW_TO_CUT, PIECES_TO_CUT, wholePiece } from "../cutlist.ts";
-import { define, Refusal } from "../define.ts";
-import { dimension, outline } from "../drawing.ts";
-import { pieceArea, polygon } from "../piece.ts";
+import { cutRows, HOW_TO_CUT, PIECES_TO_CUT, wholePiece } from "../cutting/cut-list.ts";
+import { define } from "../define.ts";
+import { dimension, outline } from "../drawing/shapes.ts";
+import { pieceArea, polygon } from "../pieces/piece.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * The share of the cloth, 0 to 1, that the pieces of a cut list cover when they take `length` of

@@ -1,7 +1,7 @@
 import { define } from "../define.ts";
-import { dimension, type Shape, stroke } from "../drawing.ts";
-import { drawStrip } from "../strip.ts";
-import { wholeUp } from "../whole.ts";
+import { drawStrip } from "../drawing/flat-strip.ts";
+import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
+import { wholeUp } from "../whole-number.ts";
 
 /**
  * Length of patterned cloth for `count` lengths that must match side by side, in the book's unit:

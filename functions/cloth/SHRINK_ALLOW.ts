@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { drawStrips } from "../strip.ts";
+import { drawStrips } from "../drawing/flat-strip.ts";
 
 /**
  * The length to cut, in the book's unit, that is `length` long when it has shrunk by `share`.

@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { drawStrips } from "../strip.ts";
+import { drawStrips } from "../drawing/flat-strip.ts";
 
 /**
  * The share by which a sample has shrunk: what it lost over what it was. 0.05 is five in a

@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { drawStrips } from "../strip.ts";
+import { drawStrips } from "../drawing/flat-strip.ts";
 
 /** What is left of `length` when it has shrunk by `share` of itself, in the book's unit. Source: geometry. */
 export const SHRUNK = define({

@@ -1,6 +1,6 @@
 import { FLAME } from "../cautions.ts";
 import { define } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
 
 /**
  * Length of cloth from a point to one `out` from it and `up` above it, drawn tight, with `extra` on

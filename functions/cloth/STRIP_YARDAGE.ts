@@ -1,8 +1,9 @@
-import { define, Refusal } from "../define.ts";
-import { dimension, type Shape, stroke } from "../drawing.ts";
+import { define } from "../define.ts";
+import { drawStrip } from "../drawing/flat-strip.ts";
+import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
+import { Refusal } from "../refusal.ts";
 import { DRESS_MAKING } from "../sources.ts";
-import { drawStrip } from "../strip.ts";
-import { wholeUp } from "../whole.ts";
+import { wholeUp } from "../whole-number.ts";
 
 /**
  * Length of cloth for a strip `flat` long that is cut across the cloth in breadths and joined, in

@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { drawStrips } from "../strip.ts";
+import { drawStrips } from "../drawing/flat-strip.ts";
 
 /**
  * The length that has the same area on cloth `to` wide as `length` has on cloth `from` wide, and

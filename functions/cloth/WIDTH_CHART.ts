@@ -1,6 +1,7 @@
-import { type Bench, define, Refusal } from "../define.ts";
-import { drawStrips } from "../strip.ts";
-import { CHART_WIDTHS, CHART_YARDS } from "../widthchart.ts";
+import { CHART_WIDTHS, CHART_YARDS } from "../cutting/width-chart.ts";
+import { type Bench, define } from "../define.ts";
+import { drawStrips } from "../drawing/flat-strip.ts";
+import { Refusal } from "../refusal.ts";
 
 /** The chart's column for a width: the nearest within 1 1/2 in, or a refusal with the widths there are. */
 function column(name: string, width: number, { cm, say }: Bench): number {

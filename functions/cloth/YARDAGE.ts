@@ -1,8 +1,9 @@
-import { layQuestion } from "../cut.ts";
-import { cutRows, HOW_TO_CUT, PIECES_TO_CUT, wholePiece } from "../cutlist.ts";
-import { define, Refusal } from "../define.ts";
-import { drawLay } from "../laid.ts";
-import { pieceArea } from "../piece.ts";
+import { cutRows, HOW_TO_CUT, PIECES_TO_CUT, wholePiece } from "../cutting/cut-list.ts";
+import { drawLay } from "../cutting/lay-drawing.ts";
+import { layQuestion } from "../cutting/lay-question.ts";
+import { define } from "../define.ts";
+import { pieceArea } from "../pieces/piece.ts";
+import { Refusal } from "../refusal.ts";
 
 const asked = (given: Parameters<typeof cutRows>[0] & Wanted, cm: (figure: number) => number) =>
   layQuestion(

@@ -1,5 +1,6 @@
-import { drawArc } from "../chord.ts";
-import { define, Refusal } from "../define.ts";
+import { define } from "../define.ts";
+import { drawArc } from "../drawing/arc-over-chord.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * The straight line between the ends of a circle's arc that stands `rise` above it, in the book's

@@ -1,5 +1,5 @@
-import { drawArc } from "../chord.ts";
 import { define } from "../define.ts";
+import { drawArc } from "../drawing/arc-over-chord.ts";
 
 /**
  * Length of a circular arc told by its chord and its rise over the chord's middle, in the book's

@@ -1,5 +1,5 @@
-import { drawArc } from "../chord.ts";
 import { define } from "../define.ts";
+import { drawArc } from "../drawing/arc-over-chord.ts";
 
 /**
  * Radius of the circle whose arc stands `rise` above a straight line `chord` long, in the book's

@@ -1,5 +1,6 @@
-import { drawArc } from "../chord.ts";
-import { define, Refusal } from "../define.ts";
+import { define } from "../define.ts";
+import { drawArc } from "../drawing/arc-over-chord.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * How far the arc of a circle stands above the straight line between its ends (the sagitta), in the

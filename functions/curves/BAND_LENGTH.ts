@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { drawStrip } from "../strip.ts";
+import { drawStrip } from "../drawing/flat-strip.ts";
 
 /**
  * How long to cut a waistband, in the book's unit: the waist and what overlap and turnings take

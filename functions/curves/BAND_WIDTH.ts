@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { stroke } from "../drawing.ts";
+import { stroke } from "../drawing/shapes.ts";
 
 /**
  * Width to cut a straight band that is folded into `parts` layers, in the book's unit: the layers

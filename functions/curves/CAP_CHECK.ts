@@ -1,5 +1,6 @@
-import { define, Refusal } from "../define.ts";
-import { twoSeams } from "../seams.ts";
+import { define } from "../define.ts";
+import { twoSeams } from "../drawing/seam-pair.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * Verdict on a sleeve cap: is it longer than the armhole by what can be eased in? 2.5 to 4 cm (1

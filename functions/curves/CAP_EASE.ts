@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { twoSeams } from "../seams.ts";
+import { twoSeams } from "../drawing/seam-pair.ts";
 
 /**
  * What a sleeve's cap seam is longer than the armhole it goes into, in the book's unit; below zero

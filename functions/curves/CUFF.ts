@@ -1,5 +1,5 @@
-import { drawBand, foldedBand } from "../band.ts";
 import { define } from "../define.ts";
+import { drawBand, foldedBand } from "../drafting/band.ts";
 
 /**
  * A straight cuff as a piece, folded along its lower edge: as long as the wrist with ease and

@@ -1,9 +1,9 @@
 import { define } from "../define.ts";
-import { dimension } from "../drawing.ts";
-import type { Point } from "../geometry.ts";
-import { type Edge, edgeLength } from "../piece.ts";
-import { pointsOf } from "../points.ts";
-import { refined, smoothRound, smoothThrough } from "../smooth.ts";
+import { pointsOf } from "../drafting/coordinates.ts";
+import { dimension } from "../drawing/shapes.ts";
+import { refined, smoothRound, smoothThrough } from "../geometry/smooth-curve.ts";
+import type { Edge, Point } from "../geometry/strokes.ts";
+import { edgeLength } from "../pieces/piece.ts";
 
 /** The curve through the points; round and smooth at its beginning too when the last point is the first again. */
 function curveThrough(points: readonly Point[]): Edge {

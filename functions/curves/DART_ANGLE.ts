@@ -1,5 +1,5 @@
-import { drawDart } from "../dart.ts";
 import { define } from "../define.ts";
+import { drawDart } from "../drawing/dart.ts";
 
 /**
  * Angle at a dart's point in degrees, between its legs; it stays the same wherever round the point

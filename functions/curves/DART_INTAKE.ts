@@ -1,5 +1,6 @@
-import { drawDart } from "../dart.ts";
-import { define, Refusal } from "../define.ts";
+import { define } from "../define.ts";
+import { drawDart } from "../drawing/dart.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * What each of several equal darts takes in, measured on the edge from leg to leg, in the book's

@@ -1,5 +1,5 @@
-import { drawDart } from "../dart.ts";
 import { define } from "../define.ts";
+import { drawDart } from "../drawing/dart.ts";
 
 /**
  * Length of a dart's leg, its stitching line, in the book's unit, for a dart square to its edge;

@@ -1,5 +1,6 @@
-import { drawDart } from "../dart.ts";
-import { define, Refusal } from "../define.ts";
+import { define } from "../define.ts";
+import { drawDart } from "../drawing/dart.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * How far the cut edge must rise over the straight edge at a dart's middle, in the book's unit, so

@@ -1,8 +1,8 @@
 import { define } from "../define.ts";
-import { outline } from "../drawing.ts";
-import { edgeOf } from "../edges.ts";
-import { edgeNumbersDrawn } from "../pattern.ts";
-import { edgeLength } from "../piece.ts";
+import { edgeNumbersDrawn } from "../drawing/piece-drawing.ts";
+import { outline } from "../drawing/shapes.ts";
+import { edgeOf } from "../pieces/edges.ts";
+import { edgeLength } from "../pieces/piece.ts";
 
 /**
  * Length of one edge of a piece along the line itself, in the book's unit. Edges are counted from

@@ -1,9 +1,10 @@
-import { define, Refusal } from "../define.ts";
-import { outline } from "../drawing.ts";
-import { facingAlong } from "../facing.ts";
-import { grainDrawn } from "../grain.ts";
-import { edgeNumbersDrawn } from "../pattern.ts";
-import { edgeLength, pieceArea } from "../piece.ts";
+import { define } from "../define.ts";
+import { grainDrawn } from "../drawing/grain-line.ts";
+import { edgeNumbersDrawn } from "../drawing/piece-drawing.ts";
+import { outline } from "../drawing/shapes.ts";
+import { facingAlong } from "../pieces/facing.ts";
+import { edgeLength, pieceArea } from "../pieces/piece.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * A facing: the strip `depth` deep inside a piece along some of its edges, in place on the piece.

@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
-import { dimension, type Shape } from "../drawing.ts";
-import { arc } from "../geometry.ts";
+import { dimension, type Shape } from "../drawing/shapes.ts";
+import { arc } from "../geometry/strokes.ts";
 
 /**
  * How much longer the raw edge of a round hem is than its fold, in the book's unit: 2π × circle ×

@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { drawHem } from "../hem.ts";
+import { drawHem } from "../drawing/hem-section.ts";
 
 /**
  * How far from the raw edge a hem is sewn down, or the threads for a hemstitch are drawn, in the

@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { drawHem } from "../hem.ts";
+import { drawHem } from "../drawing/hem-section.ts";
 
 /**
  * Cloth below the fold of a hem, in the book's unit: the hem and what is turned in under it. Give

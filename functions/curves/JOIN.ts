@@ -1,7 +1,7 @@
 import { define } from "../define.ts";
-import { joinPieces } from "../joined.ts";
-import { drawPattern } from "../pattern.ts";
-import { pieceArea } from "../piece.ts";
+import { drawPattern } from "../drawing/piece-drawing.ts";
+import { joinPieces } from "../pieces/join.ts";
+import { pieceArea } from "../pieces/piece.ts";
 
 /**
  * Two pieces laid edge to edge along one seam and drawn as one piece: b is turned and moved, a

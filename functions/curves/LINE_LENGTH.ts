@@ -1,7 +1,7 @@
 import { define } from "../define.ts";
-import { stroke } from "../drawing.ts";
-import { distance } from "../geometry.ts";
-import { pointsOf } from "../points.ts";
+import { pointsOf } from "../drafting/coordinates.ts";
+import { stroke } from "../drawing/shapes.ts";
+import { distance } from "../geometry/strokes.ts";
 
 /** Length of the straight lines from point to point, in the book's unit. Source: Pythagoras. */
 export const LINE_LENGTH = define({

@@ -1,6 +1,7 @@
-import { define, Refusal } from "../define.ts";
-import { dimension, type Shape } from "../drawing.ts";
-import { twoSeams } from "../seams.ts";
+import { define } from "../define.ts";
+import { twoSeams } from "../drawing/seam-pair.ts";
+import { dimension, type Shape } from "../drawing/shapes.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * Where a notch of edge `a` meets edge `b`, measured along b from the same end, in the book's unit.

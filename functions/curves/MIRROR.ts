@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
-import { drawPattern } from "../pattern.ts";
-import { mirrorPiece } from "../piece.ts";
+import { drawPattern } from "../drawing/piece-drawing.ts";
+import { mirrorPiece } from "../pieces/piece.ts";
 
 /**
  * The other one of a pair: left becomes right, what is along the grain stays. Edges keep number,

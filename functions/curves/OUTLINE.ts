@@ -1,9 +1,10 @@
-import { define, Refusal } from "../define.ts";
-import { line, type Point } from "../geometry.ts";
-import { drawPattern } from "../pattern.ts";
-import { type Edge, type Piece, soundPiece } from "../piece.ts";
-import { pointsOf } from "../points.ts";
-import { smoothRound, smoothThrough } from "../smooth.ts";
+import { define } from "../define.ts";
+import { pointsOf } from "../drafting/coordinates.ts";
+import { drawPattern } from "../drawing/piece-drawing.ts";
+import { smoothRound, smoothThrough } from "../geometry/smooth-curve.ts";
+import { type Edge, line, type Point } from "../geometry/strokes.ts";
+import { type Piece, soundPiece } from "../pieces/piece.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * A piece from points measured off a paper pattern: x across the grain, y along it, in the book's

@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
-import { drawPattern } from "../pattern.ts";
-import { pieceArea } from "../piece.ts";
+import { drawPattern } from "../drawing/piece-drawing.ts";
+import { pieceArea } from "../pieces/piece.ts";
 
 /**
  * Area inside the outline of a piece, in square units of the book. Exact for straight edges, arcs

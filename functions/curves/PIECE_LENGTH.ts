@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
-import { drawPattern } from "../pattern.ts";
-import { pieceBounds } from "../piece.ts";
+import { drawPattern } from "../drawing/piece-drawing.ts";
+import { pieceBounds } from "../pieces/piece.ts";
 
 /**
  * Extent of a piece along the grain, from outermost to outermost point, in the book's unit; curves and

@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { twoSeams } from "../seams.ts";
+import { twoSeams } from "../drawing/seam-pair.ts";
 
 /**
  * Verdict: does seam `a` go on seam `b`, when `a` shall be longer by `ease` (eased or stretched in

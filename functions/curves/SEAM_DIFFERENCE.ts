@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { twoSeams } from "../seams.ts";
+import { twoSeams } from "../drawing/seam-pair.ts";
 
 /** What seam `a` is longer than seam `b`, in the book's unit; below zero when it is shorter. Source: geometry. */
 export const SEAM_DIFFERENCE = define({

@@ -1,9 +1,10 @@
-import { define, Refusal } from "../define.ts";
-import { outline } from "../drawing.ts";
-import { edgeOf } from "../edges.ts";
-import { drawPattern } from "../pattern.ts";
-import { edgeLength, type Piece, pieceArea } from "../piece.ts";
-import { partBetween } from "../split.ts";
+import { define } from "../define.ts";
+import { drawPattern } from "../drawing/piece-drawing.ts";
+import { outline } from "../drawing/shapes.ts";
+import { edgeOf } from "../pieces/edges.ts";
+import { edgeLength, type Piece, pieceArea } from "../pieces/piece.ts";
+import { partBetween } from "../pieces/split.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * One of the two parts of a piece cut by a straight line from a place on one edge to a place on

@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
-import { drawPattern } from "../pattern.ts";
-import { turnPiece } from "../piece.ts";
+import { drawPattern } from "../drawing/piece-drawing.ts";
+import { turnPiece } from "../pieces/piece.ts";
 
 /**
  * The piece turned about (0, 0) by an angle in degrees: positive is clockwise on the paper. Edges

@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
-import { dimension, type Shape } from "../drawing.ts";
-import { arc, radians } from "../geometry.ts";
+import { dimension, type Shape } from "../drawing/shapes.ts";
+import { arc, radians } from "../geometry/strokes.ts";
 
 /**
  * What the outer of two layers needs more than the inner where they bend together, in the book's

@@ -1,5 +1,5 @@
-import { drawBand, foldedBand } from "../band.ts";
 import { define } from "../define.ts";
+import { drawBand, foldedBand } from "../drafting/band.ts";
 
 /**
  * A straight waistband as a piece, folded along its upper edge: as long as the waist with ease and

@@ -1,11 +1,12 @@
-import { type EdgeAllowance, sideOf, withAllowances } from "../allowance.ts";
-import { define, Refusal } from "../define.ts";
-import { dimension, outline, type Shape } from "../drawing.ts";
-import { edgeNumbers, placeAlong } from "../edges.ts";
-import { grainDrawn } from "../grain.ts";
-import { normal } from "../parallel.ts";
-import { edgeNumbersDrawn } from "../pattern.ts";
-import { edgeLength, type Piece, pieceArea } from "../piece.ts";
+import { define } from "../define.ts";
+import { grainDrawn } from "../drawing/grain-line.ts";
+import { edgeNumbersDrawn } from "../drawing/piece-drawing.ts";
+import { dimension, outline, type Shape } from "../drawing/shapes.ts";
+import { normal } from "../geometry/offset.ts";
+import { type EdgeAllowance, sideOf, withAllowances } from "../pieces/allowance.ts";
+import { edgeNumbers, placeAlong } from "../pieces/edges.ts";
+import { edgeLength, type Piece, pieceArea } from "../pieces/piece.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * The cut outline of a piece whose outline is the sewing line: every edge moved out by its own

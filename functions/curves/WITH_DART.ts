@@ -1,11 +1,12 @@
-import { sideOf } from "../allowance.ts";
-import { define, Refusal } from "../define.ts";
-import { dimension } from "../drawing.ts";
-import { edgeOf, placeAlong } from "../edges.ts";
-import { distance, line, type Point } from "../geometry.ts";
-import { normal } from "../parallel.ts";
-import { drawPattern } from "../pattern.ts";
-import { edgeLength, mark, type Piece } from "../piece.ts";
+import { define } from "../define.ts";
+import { drawPattern } from "../drawing/piece-drawing.ts";
+import { dimension } from "../drawing/shapes.ts";
+import { normal } from "../geometry/offset.ts";
+import { distance, line, type Point } from "../geometry/strokes.ts";
+import { sideOf } from "../pieces/allowance.ts";
+import { edgeOf, placeAlong } from "../pieces/edges.ts";
+import { edgeLength, mark, type Piece } from "../pieces/piece.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * The piece with a dart marked: its middle `at` along an edge from its beginning, its legs half of

@@ -1,11 +1,12 @@
-import { sideOf } from "../allowance.ts";
-import { define, Refusal } from "../define.ts";
-import { dimension } from "../drawing.ts";
-import { edgeOf, edgePart, placeAlong } from "../edges.ts";
-import { line, type Point } from "../geometry.ts";
-import { normal } from "../parallel.ts";
-import { drawPattern } from "../pattern.ts";
-import { edgeLength, mark, type Piece } from "../piece.ts";
+import { define } from "../define.ts";
+import { drawPattern } from "../drawing/piece-drawing.ts";
+import { dimension } from "../drawing/shapes.ts";
+import { normal } from "../geometry/offset.ts";
+import { line, type Point } from "../geometry/strokes.ts";
+import { sideOf } from "../pieces/allowance.ts";
+import { edgeOf, edgePart, placeAlong } from "../pieces/edges.ts";
+import { edgeLength, mark, type Piece } from "../pieces/piece.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * The piece with a notch marked on an edge, `at` along it from its beginning: a short line inwards,

@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
 
 /**
  * What stays open between the front edges of a garment put round the body, in the book's unit:

@@ -1,5 +1,6 @@
-import { define, Refusal } from "../define.ts";
-import { dimension, type Shape, stroke } from "../drawing.ts";
+import { define } from "../define.ts";
+import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * The gap that stays at each laced opening when a garment is laced on, in the book's unit:

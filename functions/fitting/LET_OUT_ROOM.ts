@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { dimension, type Shape, stroke } from "../drawing.ts";
+import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 
 /**
  * How far a garment can be let out at its seams, in the book's unit: at each seam what its

@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { dimension, type Shape, stroke } from "../drawing.ts";
+import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 
 /**
  * How long a slit must be so that an opening passes over the widest part on its way, in the

@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
-import { dimension, type Shape, stroke } from "../drawing.ts";
-import { seamRows } from "../fittings.ts";
+import { seamRows } from "../drafting/fitting-log.ts";
+import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 
 /**
  * What a seam's girth has gained by all fittings together, in the book's unit: the sum of the

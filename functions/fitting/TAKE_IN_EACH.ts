@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { dimension, type Shape, stroke } from "../drawing.ts";
+import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 
 /**
  * What to mark from the old stitching line at each edge when `total` of girth is taken in (or let

@@ -1,9 +1,9 @@
-import { across, step as move } from "../bend.ts";
 import { CORDS, FLAME } from "../cautions.ts";
 import { define } from "../define.ts";
-import { line, type Point } from "../geometry.ts";
-import { drawPanel, flaredPanel } from "../panel.ts";
-import { mark, type Piece, pieceArea } from "../piece.ts";
+import { drawPanel, flaredPanel } from "../drafting/flared-panel.ts";
+import { across, step as move } from "../geometry/even-bend.ts";
+import { line, type Point } from "../geometry/strokes.ts";
+import { mark, type Piece, pieceArea } from "../pieces/piece.ts";
 
 /**
  * Half of a cape cut as part of a circle, centre back on the fold along the y axis, in the book's

@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { drawFlare } from "../panel.ts";
+import { drawFlare } from "../drafting/flared-panel.ts";
 
 /**
  * Hem of a circle part all round, in the book's unit: 2π times the part of a circle, times radius

@@ -1,6 +1,7 @@
-import { insideEdge } from "../circle.ts";
-import { define, Refusal } from "../define.ts";
-import { drawPanel, flaredPanel, grainOf, STRAIGHT } from "../panel.ts";
+import { define } from "../define.ts";
+import { insideEdge } from "../drafting/circle-part.ts";
+import { drawPanel, flaredPanel, grainOf, STRAIGHT } from "../drafting/flared-panel.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * One panel of a circle skirt, cape or flounce, in the book's unit, without allowances: a ring

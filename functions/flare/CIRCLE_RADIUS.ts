@@ -1,6 +1,6 @@
-import { insideEdge } from "../circle.ts";
 import { define } from "../define.ts";
-import { drawFlare } from "../panel.ts";
+import { insideEdge } from "../drafting/circle-part.ts";
+import { drawFlare } from "../drafting/flared-panel.ts";
 
 /**
  * Radius of the inner edge of a circle part, in the book's unit: the edge to be sewn, with its

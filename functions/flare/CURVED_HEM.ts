@@ -1,5 +1,6 @@
-import { define, Refusal } from "../define.ts";
-import { drawFlare } from "../panel.ts";
+import { define } from "../define.ts";
+import { drawFlare } from "../drafting/flared-panel.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * Length of the hem of a flared panel along its curve, in the book's unit: its top and, for each

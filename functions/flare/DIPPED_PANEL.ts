@@ -1,10 +1,11 @@
-import { developSeam, seamSteps } from "../cone.ts";
-import { define, Refusal } from "../define.ts";
-import { DippedSection } from "../dipped.ts";
-import { dimension } from "../drawing.ts";
-import { degrees } from "../geometry.ts";
-import { drawPanel } from "../panel.ts";
-import { edgeLength, movePiece, pieceArea, turnPiece } from "../piece.ts";
+import { define } from "../define.ts";
+import { developSeam, seamSteps } from "../drafting/body-cone.ts";
+import { DippedSection } from "../drafting/dipped-panel.ts";
+import { drawPanel } from "../drafting/flared-panel.ts";
+import { dimension } from "../drawing/shapes.ts";
+import { degrees } from "../geometry/strokes.ts";
+import { edgeLength, movePiece, pieceArea, turnPiece } from "../pieces/piece.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * Half of a skirt section for a bodice whose waist seam dips to a point in front, in the book's
@@ -12,7 +13,7 @@ import { edgeLength, movePiece, pieceArea, turnPiece } from "../piece.ts";
  * length whatever the hem; 2 centre front; 3 the hem; 4 centre back. A parallel hem lies `depth`
  * below the seam all round, measured down the body; a level one `depth` below the seam at centre
  * back. A fuller hem (`hem_length` all round, or `fullness` times the body's own) is spread evenly
- * along the seam (functions/dipped.ts). Refuses a hem shorter than the body. Source: geometry.
+ * along the seam (functions/drafting/dipped-panel.ts). Refuses a hem shorter than the body. Source: geometry.
  */
 export const DIPPED_PANEL = define({
   name: "DIPPED_PANEL",

@@ -1,7 +1,8 @@
-import { define, Refusal } from "../define.ts";
-import { dimension, outline, stroke } from "../drawing.ts";
-import { arc } from "../geometry.ts";
-import type { Piece } from "../piece.ts";
+import { define } from "../define.ts";
+import { dimension, outline, stroke } from "../drawing/shapes.ts";
+import { arc } from "../geometry/strokes.ts";
+import type { Piece } from "../pieces/piece.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * A round piece about (0, 0), in the book's unit: one edge, all round. `less` makes it smaller

@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { drawPanel, flaredPanel, grainOf, STRAIGHT } from "../panel.ts";
+import { drawPanel, flaredPanel, grainOf, STRAIGHT } from "../drafting/flared-panel.ts";
 
 /**
  * A flared panel laid flat: a ring sector with exact arcs, in the book's unit, without allowances.

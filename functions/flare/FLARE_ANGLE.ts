@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { drawFlare } from "../panel.ts";
+import { drawFlare } from "../drafting/flared-panel.ts";
 
 /**
  * The angle, in degrees, between the two straight sides of a flared panel laid flat: what its hem

@@ -1,8 +1,9 @@
-import { define, Refusal } from "../define.ts";
-import { outline, type Shape } from "../drawing.ts";
-import { flaredPanel } from "../panel.ts";
-import { movePiece } from "../piece.ts";
-import { wholeUp } from "../whole.ts";
+import { define } from "../define.ts";
+import { flaredPanel } from "../drafting/flared-panel.ts";
+import { outline, type Shape } from "../drawing/shapes.ts";
+import { movePiece } from "../pieces/piece.ts";
+import { Refusal } from "../refusal.ts";
+import { wholeUp } from "../whole-number.ts";
 
 /**
  * How many rings, or parts of rings, cut at an inner radius, go along an edge as a circular

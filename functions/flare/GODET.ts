@@ -1,8 +1,9 @@
-import { define, Refusal } from "../define.ts";
-import { dimension, outline } from "../drawing.ts";
-import { arc, line, type Point } from "../geometry.ts";
-import { grainDrawn } from "../grain.ts";
-import { edgeLength, type Piece, pieceArea } from "../piece.ts";
+import { define } from "../define.ts";
+import { grainDrawn } from "../drawing/grain-line.ts";
+import { dimension, outline } from "../drawing/shapes.ts";
+import { arc, line, type Point } from "../geometry/strokes.ts";
+import { edgeLength, type Piece, pieceArea } from "../pieces/piece.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * A godet as a piece: a wedge let into a slit or seam, in the book's unit, without allowances, its

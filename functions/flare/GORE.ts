@@ -1,9 +1,10 @@
-import { define, Refusal } from "../define.ts";
-import { stroke } from "../drawing.ts";
-import { gorePiece } from "../gore.ts";
-import { drawPanel } from "../panel.ts";
-import { edgeLength, pieceArea } from "../piece.ts";
-import { soundOr } from "../sound.ts";
+import { define } from "../define.ts";
+import { drawPanel } from "../drafting/flared-panel.ts";
+import { gorePiece } from "../drafting/gore.ts";
+import { stroke } from "../drawing/shapes.ts";
+import { edgeLength, pieceArea } from "../pieces/piece.ts";
+import { soundOr } from "../pieces/require-simple.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * A gore of a skirt as a piece, symmetrical about x = 0 with its top at y = 0, in the book's unit,

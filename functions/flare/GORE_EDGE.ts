@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
-import { dimension, outline } from "../drawing.ts";
-import { polygon } from "../piece.ts";
+import { dimension, outline } from "../drawing/shapes.ts";
+import { polygon } from "../pieces/piece.ts";
 
 /**
  * Length of the slanted side of a straight-sided gore, in the book's unit, from its top, its

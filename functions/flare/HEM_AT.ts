@@ -1,6 +1,7 @@
-import { define, Refusal } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
-import type { Point } from "../geometry.ts";
+import { define } from "../define.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
+import type { Point } from "../geometry/strokes.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * Length of the hem of a section that starts at `top` at the waist, just goes round `hip` at

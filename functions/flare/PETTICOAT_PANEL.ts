@@ -1,10 +1,11 @@
 import { FLAME } from "../cautions.ts";
-import { define, Refusal } from "../define.ts";
-import { dimension } from "../drawing.ts";
-import { line, type Point } from "../geometry.ts";
-import { monotoneThrough } from "../monotone.ts";
-import { drawPanel } from "../panel.ts";
-import { edgeLength, mark, type Piece, pieceArea } from "../piece.ts";
+import { define } from "../define.ts";
+import { drawPanel } from "../drafting/flared-panel.ts";
+import { dimension } from "../drawing/shapes.ts";
+import { monotoneThrough } from "../geometry/monotone-curve.ts";
+import { line, type Point } from "../geometry/strokes.ts";
+import { edgeLength, mark, type Piece, pieceArea } from "../pieces/piece.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * Half of a petticoat or gathered skirt that hangs level over a pad or hoop, in the book's unit,
@@ -12,7 +13,7 @@ import { edgeLength, mark, type Piece, pieceArea } from "../piece.ts";
  * back, as long from top to hem at back, side and front as measured there. Centre back lies along
  * the y axis from (0, 0). Edges: 1 top from back to front, 2 centre front, 3 hem, 4 centre back.
  * The top is a smooth curve through the three heights that never passes above or below the two
- * beside it (functions/monotone.ts); it is pleated or gathered afterwards.
+ * beside it (functions/geometry/monotone-curve.ts); it is pleated or gathered afterwards.
  * Source: common practice; geometry.
  */
 export const PETTICOAT_PANEL = define({

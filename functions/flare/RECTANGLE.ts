@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
-import { drawPanel } from "../panel.ts";
-import { polygon } from "../piece.ts";
+import { drawPanel } from "../drafting/flared-panel.ts";
+import { polygon } from "../pieces/piece.ts";
 
 /**
  * A rectangle as a piece: `width` across the grain, `length` along it, in the book's unit, its

@@ -1,6 +1,7 @@
-import { define, Refusal } from "../define.ts";
-import { type Shape, stroke } from "../drawing.ts";
-import { type Point, polar, radians } from "../geometry.ts";
+import { define } from "../define.ts";
+import { type Shape, stroke } from "../drawing/shapes.ts";
+import { type Point, polar, radians } from "../geometry/strokes.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * How far the grain of one section of an evenly spread panel leans, in degrees, when another

@@ -1,6 +1,7 @@
 import { FLAME } from "../cautions.ts";
-import { define, Refusal } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
+import { define } from "../define.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * Length of a skirt or petticoat at one place, in the book's unit: from the waist to the floor

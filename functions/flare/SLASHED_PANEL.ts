@@ -1,11 +1,12 @@
-import { define, Refusal } from "../define.ts";
-import type { Shape } from "../drawing.ts";
-import { reverseEdge } from "../edges.ts";
-import { degrees, line } from "../geometry.ts";
-import { drawPanel } from "../panel.ts";
-import { mark, movePiece, type Piece } from "../piece.ts";
-import { gapsTotal, slash } from "../slashed.ts";
-import { soundOr } from "../sound.ts";
+import { define } from "../define.ts";
+import { drawPanel } from "../drafting/flared-panel.ts";
+import { gapsTotal, slash } from "../drafting/slashed-strip.ts";
+import type { Shape } from "../drawing/shapes.ts";
+import { degrees, line } from "../geometry/strokes.ts";
+import { reverseEdge } from "../pieces/edges.ts";
+import { mark, movePiece, type Piece } from "../pieces/piece.ts";
+import { soundOr } from "../pieces/require-simple.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * A straight strip slashed into equal sections and opened at the hem, or folded out at the top, by
@@ -14,7 +15,7 @@ import { soundOr } from "../sound.ts";
  * A gap is what the hem gains, or the top loses, along the curve; across the slash a ruler shows a
  * hair less. Each outer edge takes `edge_share` of the gap next to it. The edge that is not
  * opened keeps the strip's length. `straight` is the section that lies along the grain of the
- * cloth; without it both sides lean alike. Source: geometry (functions/slashed.ts).
+ * cloth; without it both sides lean alike. Source: geometry (functions/drafting/slashed-strip.ts).
  */
 export const SLASHED_PANEL = define({
   name: "SLASHED_PANEL",

@@ -1,6 +1,7 @@
-import { define, Refusal } from "../define.ts";
-import { dimension, type Shape, stroke } from "../drawing.ts";
-import type { Point } from "../geometry.ts";
+import { define } from "../define.ts";
+import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
+import type { Point } from "../geometry/strokes.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * What to open at the hem of each slash so that a strip `top` long gets a hem `hem` long; in the

@@ -1,5 +1,6 @@
-import { define, Refusal } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
+import { define } from "../define.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * What a hem gains, in the book's unit, when each slash is opened by `gap` and each outer edge

@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
-import { dimension, outline, type Shape } from "../drawing.ts";
-import { polygon } from "../piece.ts";
+import { dimension, outline, type Shape } from "../drawing/shapes.ts";
+import { polygon } from "../pieces/piece.ts";
 
 /**
  * Flat width of one tier of a tiered skirt, in the book's unit: each tier is `ratio` times the one

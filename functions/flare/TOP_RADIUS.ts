@@ -1,5 +1,6 @@
-import { define, Refusal } from "../define.ts";
-import { drawFlare } from "../panel.ts";
+import { define } from "../define.ts";
+import { drawFlare } from "../drafting/flared-panel.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * Radius of the top edge of a flared panel drawn with compasses: top · depth / (hem − top), in the

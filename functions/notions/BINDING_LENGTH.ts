@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
-import { dimension, outline, type Shape, stroke } from "../drawing.ts";
-import { polygon } from "../piece.ts";
+import { dimension, outline, type Shape, stroke } from "../drawing/shapes.ts";
+import { polygon } from "../pieces/piece.ts";
 
 /**
  * Length of binding to cut for the edges told, in the book's unit: their sum, twice the width of

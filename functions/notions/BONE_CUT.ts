@@ -1,7 +1,8 @@
 import { BONING } from "../cautions.ts";
-import { define, Refusal } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
-import { drawStrip } from "../strip.ts";
+import { define } from "../define.ts";
+import { drawStrip } from "../drawing/flat-strip.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * Length to cut a bone for a channel, tips included, in the book's unit: the channel between the

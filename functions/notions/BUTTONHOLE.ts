@@ -1,7 +1,7 @@
-import { BUTTON_SHAPE, GIRTH_RULE, girthOf } from "../button.ts";
 import { define } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
-import { arc } from "../geometry.ts";
+import { BUTTON_SHAPE, GIRTH_RULE, girthOf } from "../drafting/button.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
+import { arc } from "../geometry/strokes.ts";
 
 /**
  * Length of the slit of a buttonhole, in the book's unit: half the girth of the button, which is

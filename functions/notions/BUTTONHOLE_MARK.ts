@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { dimension, type Shape, stroke } from "../drawing.ts";
+import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 
 /**
  * Where the n-th of a row of buttonholes that lie along the edge begins, from the edge's upper

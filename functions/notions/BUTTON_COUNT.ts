@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
-import { drawRow, rowBetween } from "../row.ts";
-import { wholeUp } from "../whole.ts";
+import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
+import { wholeUp } from "../whole-number.ts";
 
 /**
  * How many buttons an edge takes when no two are farther apart than `spacing`, the first `top`

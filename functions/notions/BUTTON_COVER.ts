@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
-import { arc } from "../geometry.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
+import { arc } from "../geometry/strokes.ts";
 
 /**
  * Diameter of the round of cloth that covers a flat mould, in the book's unit: over its face, down

@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
-import { arc } from "../geometry.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
+import { arc } from "../geometry/strokes.ts";
 
 /**
  * How far from the edge of a band the middle of a button stands, in the book's unit: half the

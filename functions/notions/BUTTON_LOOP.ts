@@ -1,7 +1,7 @@
-import { BUTTON_SHAPE, GIRTH_RULE, girthOf } from "../button.ts";
 import { define } from "../define.ts";
-import { dimension, type Shape, stroke } from "../drawing.ts";
-import { arc, line } from "../geometry.ts";
+import { BUTTON_SHAPE, GIRTH_RULE, girthOf } from "../drafting/button.ts";
+import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
+import { arc, line } from "../geometry/strokes.ts";
 
 /**
  * Cord or rouleau for button loops set in a seam, in the book's unit: each goes out and back as

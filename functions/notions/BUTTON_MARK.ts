@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { drawRow, rowBetween } from "../row.ts";
+import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
 
 /**
  * Where the middle of the n-th button stands, from the upper end of its edge, in the book's unit:

@@ -1,6 +1,6 @@
 import { CORDS } from "../cautions.ts";
 import { define } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
 
 /**
  * What to add beyond the folded edge for a casing turned down at it, in the book's unit: the width

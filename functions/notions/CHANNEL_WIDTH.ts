@@ -1,6 +1,7 @@
 import { BONING } from "../cautions.ts";
-import { define, Refusal } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
+import { define } from "../define.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * Distance between the two stitching lines of a channel between two layers of cloth, in the

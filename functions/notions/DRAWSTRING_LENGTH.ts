@@ -1,6 +1,6 @@
 import { CORDS } from "../cautions.ts";
 import { define } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
 
 /**
  * Length of a drawstring, in the book's unit: the casing drawn flat and wide open, and what hangs

@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { drawStrips } from "../strip.ts";
+import { drawStrips } from "../drawing/flat-strip.ts";
 
 /**
  * Length of elastic to cut for a girth, in the book's unit: the girth less a share by which it is

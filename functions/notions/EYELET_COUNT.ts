@@ -1,7 +1,7 @@
 import { CORDS, LACING } from "../cautions.ts";
 import { define } from "../define.ts";
-import { drawRow, rowBetween } from "../row.ts";
-import { wholeUp } from "../whole.ts";
+import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
+import { wholeUp } from "../whole-number.ts";
 
 /**
  * How many eyelets one edge takes when the first and the last stand `inset` from its ends and no

@@ -1,6 +1,7 @@
 import { CORDS, LACING } from "../cautions.ts";
-import { define, Refusal } from "../define.ts";
-import { drawRow, rowBetween } from "../row.ts";
+import { define } from "../define.ts";
+import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * Where the middle of the n-th eyelet of one edge stands, measured along the edge from its top

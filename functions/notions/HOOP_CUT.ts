@@ -1,7 +1,7 @@
 import { HOOPS } from "../cautions.ts";
 import { define } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
-import { arc } from "../geometry.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
+import { arc } from "../geometry/strokes.ts";
 
 /** Length to cut of steel, reed or cane for a hoop `girth` round, its ends overlapping; in the book's unit. */
 export const HOOP_CUT = define({

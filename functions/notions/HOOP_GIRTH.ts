@@ -1,6 +1,7 @@
 import { HOOPS } from "../cautions.ts";
-import { define, Refusal } from "../define.ts";
-import { dimension, type Shape, stroke } from "../drawing.ts";
+import { define } from "../define.ts";
+import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * Girth of the n-th hoop from the top of a hooped petticoat whose hoops stand evenly one below

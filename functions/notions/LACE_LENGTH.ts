@@ -1,8 +1,8 @@
 import { CORDS, LACING } from "../cautions.ts";
 import { define } from "../define.ts";
-import { dimension, type Shape, stroke } from "../drawing.ts";
-import type { Point } from "../geometry.ts";
-import { LACINGS, laceRuns } from "../lacing.ts";
+import { LACINGS, laceRuns } from "../drafting/lacing.ts";
+import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
+import type { Point } from "../geometry/strokes.ts";
 
 /**
  * Length of lace for an opening, in the book's unit, with what hangs over. `gap` is measured from

@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
-import { stroke } from "../drawing.ts";
-import { drawStrip } from "../strip.ts";
+import { drawStrip } from "../drawing/flat-strip.ts";
+import { stroke } from "../drawing/shapes.ts";
 
 /** Width of the strip that covers a cord for piping, square across: once round the cord and a seam allowance on both sides; in the book's unit. */
 export const PIPING_WIDTH = define({

@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { drawStrip } from "../strip.ts";
+import { drawStrip } from "../drawing/flat-strip.ts";
 
 /**
  * Length of one strip that binds both sides of a slit, in the book's unit: twice the slit and a

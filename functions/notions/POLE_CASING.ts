@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
-import { arc } from "../geometry.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
+import { arc } from "../geometry/strokes.ts";
 
 /**
  * What to add beyond the folded edge for a casing that takes a round pole, rod or hoop, in the book's

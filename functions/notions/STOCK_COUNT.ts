@@ -1,8 +1,9 @@
 import { BONING } from "../cautions.ts";
-import { define, Refusal } from "../define.ts";
-import { dimension, type Shape, stroke } from "../drawing.ts";
-import { cutStock } from "../stock.ts";
-import { wholeUp } from "../whole.ts";
+import { define } from "../define.ts";
+import { cutStock } from "../drafting/stock-cutting.ts";
+import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
+import { Refusal } from "../refusal.ts";
+import { wholeUp } from "../whole-number.ts";
 
 type Cells = readonly (number | null)[];
 
@@ -28,7 +29,7 @@ function toCut(lengths: Cells, quantities: Cells): number[] {
 
 /**
  * How many stock lengths of steel, reed, cane, ribbon or tape to buy for a list of lengths to cut
- * that can not be joined: a whole number, the fewest there can be (functions/stock.ts). For a list
+ * that can not be joined: a whole number, the fewest there can be (functions/drafting/stock-cutting.ts). For a list
  * too long to try every cutting the answer is the best one found, and `least` says what number is
  * proved. `loss` is lost at each cut. Lines blank in both are skipped. Source: geometry.
  */

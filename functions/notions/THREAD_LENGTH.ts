@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
 
 /**
  * Thread for a machine-sewn seam, needle and bobbin thread together, in the book's unit. Each

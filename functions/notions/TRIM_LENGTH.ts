@@ -1,6 +1,6 @@
 import { CORDS, FLAME } from "../cautions.ts";
 import { define } from "../define.ts";
-import { drawStrips } from "../strip.ts";
+import { drawStrips } from "../drawing/flat-strip.ts";
 
 /**
  * Length of lace, braid, fringe or other trimming for an edge, in the book's unit: the edge times

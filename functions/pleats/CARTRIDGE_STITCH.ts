@@ -1,7 +1,8 @@
-import { define, Refusal } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
-import type { Point } from "../geometry.ts";
-import { wholeDown } from "../whole.ts";
+import { define } from "../define.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
+import type { Point } from "../geometry/strokes.ts";
+import { Refusal } from "../refusal.ts";
+import { wholeDown } from "../whole-number.ts";
 
 /**
  * Length of each running stitch for cartridge pleats, in the book's unit. Rows of even stitches one

@@ -1,5 +1,6 @@
-import { define, Refusal } from "../define.ts";
-import { drawRow } from "../row.ts";
+import { define } from "../define.ts";
+import { drawRow } from "../drawing/row-along-edge.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * The gap from one to the next of a row of tucks, pleats, buttons or hooks that is to come out even,

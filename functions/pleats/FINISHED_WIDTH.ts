@@ -1,5 +1,6 @@
-import { define, Refusal } from "../define.ts";
-import { creases, drawCreases, drawFolded, LAYERS_RULE, layersOf, STYLE } from "../folds.ts";
+import { define } from "../define.ts";
+import { creases, drawCreases, drawFolded, LAYERS_RULE, layersOf, STYLE } from "../drafting/pleat-creases.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * How wide a piece of cloth finishes once it is pleated, in the book's unit: its flat width less the

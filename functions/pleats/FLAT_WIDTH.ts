@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { creases, drawCreases, drawFolded, LAYERS_RULE, layersOf, STYLE } from "../folds.ts";
+import { creases, drawCreases, drawFolded, LAYERS_RULE, layersOf, STYLE } from "../drafting/pleat-creases.ts";
 import { DRESS_MAKING } from "../sources.ts";
 
 /**

@@ -1,6 +1,7 @@
-import { define, Refusal } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
-import type { Point } from "../geometry.ts";
+import { define } from "../define.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
+import type { Point } from "../geometry/strokes.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * Where the n-th matching mark falls on one of two edges that are gathered together, measured from

@@ -1,6 +1,6 @@
 import { FLAME } from "../cautions.ts";
 import { define } from "../define.ts";
-import { drawStrips } from "../strip.ts";
+import { drawStrips } from "../drawing/flat-strip.ts";
 
 /**
  * Flat length of a strip to be gathered, shirred, smocked or frilled to a finished length, in the

@@ -1,5 +1,4 @@
-import { define, Refusal } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
+import { define } from "../define.ts";
 import {
   BOX_WIDTH,
   type Crease,
@@ -10,7 +9,9 @@ import {
   LAYERS_RULE,
   layersOf,
   STYLE,
-} from "../folds.ts";
+} from "../drafting/pleat-creases.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * Does a pleat hide a join of panels? The pleats are set evenly as PLEAT_MARK has them; `join` is

@@ -1,6 +1,7 @@
-import { define, Refusal } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
-import { wholeUp } from "../whole.ts";
+import { define } from "../define.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
+import { Refusal } from "../refusal.ts";
+import { wholeUp } from "../whole-number.ts";
 
 /**
  * Where the n-th join of panels falls along the flat width, measured from its beginning, in the

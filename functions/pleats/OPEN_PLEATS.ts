@@ -1,9 +1,9 @@
 import { define } from "../define.ts";
-import { marksDrawn } from "../drawing.ts";
-import { STYLE } from "../folds.ts";
-import { openPleats, soundOpened } from "../opened.ts";
-import { drawPattern } from "../pattern.ts";
-import { edgeLength, pieceArea } from "../piece.ts";
+import { STYLE } from "../drafting/pleat-creases.ts";
+import { openPleats, soundOpened } from "../drafting/pleat-insertion.ts";
+import { drawPattern } from "../drawing/piece-drawing.ts";
+import { marksDrawn } from "../drawing/shapes.ts";
+import { edgeLength, pieceArea } from "../pieces/piece.ts";
 
 /**
  * A piece with pleats opened in it, in the book's unit: the piece given is as it is to look once

@@ -1,7 +1,8 @@
-import { define, Refusal } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
+import { define } from "../define.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
+import { Refusal } from "../refusal.ts";
 import { DRESS_MAKING } from "../sources.ts";
-import { wholeUp } from "../whole.ts";
+import { wholeUp } from "../whole-number.ts";
 
 /**
  * How many breadths of cloth make a flat width, whole breadths only. `seam` is what a breadth

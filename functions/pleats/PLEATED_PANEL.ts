@@ -1,17 +1,17 @@
 import { define } from "../define.ts";
-import { marksDrawn } from "../drawing.ts";
-import { placeAlong } from "../edges.ts";
-import { STYLE } from "../folds.ts";
-import { degrees } from "../geometry.ts";
-import { openPleats, soundOpened } from "../opened.ts";
-import { drawPanel, flaredPanel, STRAIGHT, type Straight } from "../panel.ts";
-import { movePiece, type Piece, turnPiece } from "../piece.ts";
+import { drawPanel, flaredPanel, STRAIGHT, type Straight } from "../drafting/flared-panel.ts";
+import { STYLE } from "../drafting/pleat-creases.ts";
+import { openPleats, soundOpened } from "../drafting/pleat-insertion.ts";
+import { marksDrawn } from "../drawing/shapes.ts";
+import { degrees } from "../geometry/strokes.ts";
+import { placeAlong } from "../pieces/edges.ts";
+import { movePiece, type Piece, turnPiece } from "../pieces/piece.ts";
 
 /**
  * A straight or flared panel with pleats opened at given places, in the book's unit, without
  * allowances. Edges: 1 top, 2 right side, 3 hem, 4 left side; marked, three lines to a knife
  * pleat and six to a box or inverted one: the fold that shows, the inner fold, the placement line
- * it is brought to. Hidden layers are shaped to meet the seam when folded (functions/opened.ts).
+ * it is brought to. Hidden layers are shaped to meet the seam when folded (functions/drafting/pleat-insertion.ts).
  * A box or inverted pleat at the very beginning or end is opened by half, for cutting on the fold.
  * Refuses pleats that reach past the panel or lie over it. Source: geometry.
  */

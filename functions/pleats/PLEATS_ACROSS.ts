@@ -1,5 +1,6 @@
-import { define, Refusal } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
+import { define } from "../define.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
+import { Refusal } from "../refusal.ts";
 import { ROUNDING, rounded, roundedRule } from "../rounding.ts";
 import { DRESS_MAKING } from "../sources.ts";
 

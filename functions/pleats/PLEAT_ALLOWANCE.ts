@@ -1,6 +1,13 @@
 import { define } from "../define.ts";
-import { dimension } from "../drawing.ts";
-import { type Crease, creasesOf, drawCreases, LAYERS_RULE, layersOf, STYLE } from "../folds.ts";
+import {
+  type Crease,
+  creasesOf,
+  drawCreases,
+  LAYERS_RULE,
+  layersOf,
+  STYLE,
+} from "../drafting/pleat-creases.ts";
+import { dimension } from "../drawing/shapes.ts";
 import { DRESS_MAKING } from "../sources.ts";
 
 /**

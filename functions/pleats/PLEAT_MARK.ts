@@ -1,5 +1,4 @@
 import { define } from "../define.ts";
-import { dimension } from "../drawing.ts";
 import {
   BOX_WIDTH,
   boxFace,
@@ -10,7 +9,8 @@ import {
   LAYERS_RULE,
   layersOf,
   STYLE,
-} from "../folds.ts";
+} from "../drafting/pleat-creases.ts";
+import { dimension } from "../drawing/shapes.ts";
 
 /** Marks of one pleat, by style and by which are asked for. */
 const MARKS = {

@@ -1,5 +1,6 @@
-import { define, Refusal } from "../define.ts";
-import { drawCreases, drawFolded } from "../folds.ts";
+import { define } from "../define.ts";
+import { drawCreases, drawFolded } from "../drafting/pleat-creases.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * Depth of knife pleats, in the book's unit, that show the same part of every repeat of a striped

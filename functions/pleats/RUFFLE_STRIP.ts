@@ -1,8 +1,9 @@
-import { define, Refusal } from "../define.ts";
-import { dimension, outline } from "../drawing.ts";
-import { grainDrawn } from "../grain.ts";
-import { polygon } from "../piece.ts";
-import { wholeUp } from "../whole.ts";
+import { define } from "../define.ts";
+import { grainDrawn } from "../drawing/grain-line.ts";
+import { dimension, outline } from "../drawing/shapes.ts";
+import { polygon } from "../pieces/piece.ts";
+import { Refusal } from "../refusal.ts";
+import { wholeUp } from "../whole-number.ts";
 
 /**
  * One strip of a ruffle cut across the cloth, as a piece, in the book's unit: all strips alike, so

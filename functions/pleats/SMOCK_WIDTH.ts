@@ -1,7 +1,7 @@
 import { define } from "../define.ts";
-import { dimension, type Shape } from "../drawing.ts";
-import { drawStrips } from "../strip.ts";
-import { wholeUp } from "../whole.ts";
+import { drawStrips } from "../drawing/flat-strip.ts";
+import { dimension, type Shape } from "../drawing/shapes.ts";
+import { wholeUp } from "../whole-number.ts";
 
 /**
  * Flat width of cloth for smocking, in the book's unit: the finished width times the ratio it

@@ -1,6 +1,7 @@
-import { define, Refusal } from "../define.ts";
-import { dimension } from "../drawing.ts";
-import { drawStrips } from "../strip.ts";
+import { define } from "../define.ts";
+import { drawStrips } from "../drawing/flat-strip.ts";
+import { dimension } from "../drawing/shapes.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * What is to be pleated, gathered or tucked away at one level, in the book's unit: the flat width

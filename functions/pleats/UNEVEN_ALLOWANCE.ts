@@ -1,7 +1,7 @@
 import { define } from "../define.ts";
-import { LAYERS_RULE, layersOf, STYLE } from "../folds.ts";
-import { drawStrips } from "../strip.ts";
-import { DEPTHS, depthsOf } from "../uneven.ts";
+import { LAYERS_RULE, layersOf, STYLE } from "../drafting/pleat-creases.ts";
+import { DEPTHS, depthsOf } from "../drafting/uneven-pleats.ts";
+import { drawStrips } from "../drawing/flat-strip.ts";
 
 /**
  * How much cloth pleats of different depths take, beyond the finished width, in the book's unit:

@@ -1,7 +1,14 @@
 import { define } from "../define.ts";
-import { dimension } from "../drawing.ts";
-import { creasesAt, drawCreases, drawFoldedAt, LAYERS_RULE, layersOf, STYLE } from "../folds.ts";
-import { DEPTHS, depthsOf, PLACES, pleatsAt } from "../uneven.ts";
+import {
+  creasesAt,
+  drawCreases,
+  drawFoldedAt,
+  LAYERS_RULE,
+  layersOf,
+  STYLE,
+} from "../drafting/pleat-creases.ts";
+import { DEPTHS, depthsOf, PLACES, pleatsAt } from "../drafting/uneven-pleats.ts";
+import { dimension } from "../drawing/shapes.ts";
 
 /**
  * Where the n-th chalk mark of a row of pleats of different depths falls on the flat cloth, measured

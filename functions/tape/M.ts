@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
-import { inBookUnit, tape } from "../figure.ts";
+import { inBookUnit } from "../drafting/in-book-unit.ts";
+import { tape } from "../drawing/tape-drawing.ts";
 
 /** A figure in metres, in the book's unit; exact, and negative for a figure taken off. Source: NIST SP 811. */
 export const M = define({

@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { tape } from "../figure.ts";
+import { tape } from "../drawing/tape-drawing.ts";
 
 /** Old cloth measures in inches, as school arithmetics printed them until the yard displaced them. */
 const INCHES = {

@@ -1,7 +1,7 @@
 import { define } from "../define.ts";
-import { dimension, stroke } from "../drawing.ts";
+import { dimension, stroke } from "../drawing/shapes.ts";
 import { roundTo } from "../fractions.ts";
-import { sizeOfMark } from "../mark.ts";
+import { sizeOfMark } from "../tape-mark.ts";
 
 /**
  * A length brought to a mark of the tape, in the book's unit. Nearest means the nearest mark, and

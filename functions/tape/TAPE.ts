@@ -1,7 +1,8 @@
 import { unclearFigure } from "../decimal.ts";
-import { define, Refusal } from "../define.ts";
-import { tape } from "../figure.ts";
+import { define } from "../define.ts";
+import { tape } from "../drawing/tape-drawing.ts";
 import { readTape } from "../fractions.ts";
+import { Refusal } from "../refusal.ts";
 
 /**
  * The length written in a text as people write it on a pattern: "16 1/2", "42 cm", "1 yd 9 in",

@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
-import { tape } from "../figure.ts";
-import { inMarks, sizeOfMark } from "../mark.ts";
+import { tape } from "../drawing/tape-drawing.ts";
+import { inMarks, sizeOfMark } from "../tape-mark.ts";
 
 /**
  * A length in words as the tape shows it, with its unit: "16 1/2 in", "42.5 cm". Rounded to the

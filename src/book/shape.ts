@@ -3,6 +3,7 @@
  * all worked out from it. Nothing here changes in place; an edit makes a new book that shares
  * what it did not touch, so two books can be compared by looking at what is not the same object.
  */
+
 import type { Decimal } from "../../functions/decimal.ts";
 import type { Mark } from "../../functions/fractions.ts";
 import type { LayOrigin, Placement } from "../../functions/lay.ts";

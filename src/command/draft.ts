@@ -1,4 +1,4 @@
-import { writePiece } from "../../functions/piece.ts";
+import { writePiece } from "../../functions/pieces/piece.ts";
 import { piecesOf } from "../engine/pieces.ts";
 import { sheetOf } from "../engine/sheet.ts";
 import { show } from "../engine/show.ts";

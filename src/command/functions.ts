@@ -1,7 +1,7 @@
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Declaration } from "../../functions/define.ts";
 import { exampleFormula, helpText, signature } from "../../functions/help.ts";
-import { nearest } from "../../functions/nearest.ts";
+import { nearest } from "../../functions/nearest-word.ts";
 import { helpPages } from "./help-pages.ts";
 import { readOptions } from "./options.ts";
 import { type Verb, Wrong } from "./verb.ts";

@@ -5,7 +5,8 @@
  * may have allowedRotations of its own, and on a repeat a `match`, the point [x, y] that falls on
  * the same place of the repeat in every copy: its first point when there is none.
  */
-import type { Point } from "../../functions/geometry.ts";
+
+import type { Point } from "../../functions/geometry/strokes.ts";
 import type { LayPiece, LayQuestion } from "../../functions/lay.ts";
 import { Wrong } from "./verb.ts";
 

@@ -1,5 +1,5 @@
 /** The command line: finds the verb and runs it. What goes wrong is one sentence, never a stack of lines. */
-import { nearest } from "../../functions/nearest.ts";
+import { nearest } from "../../functions/nearest-word.ts";
 import { calculate } from "./calculate.ts";
 import { check } from "./check.ts";
 import { compare } from "./compare.ts";

@@ -1,6 +1,6 @@
 /** Opening a book for a verb, finding its cells and typing into them. */
 
-import { nearest } from "../../functions/nearest.ts";
+import { nearest } from "../../functions/nearest-word.ts";
 import { fullAddress, lookUp, type Place } from "../book/address.ts";
 import { type } from "../book/edit.ts";
 import { readBook } from "../book/read.ts";

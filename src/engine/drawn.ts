@@ -1,8 +1,8 @@
 /** Which cells can be drawn, and the shapes of one. */
 import { catalogue } from "../../functions/catalogue.ts";
-import { outline, type Shape } from "../../functions/drawing.ts";
-import { grainDrawn } from "../../functions/grain.ts";
-import { readPiece } from "../../functions/piece.ts";
+import { grainDrawn } from "../../functions/drawing/grain-line.ts";
+import { outline, type Shape } from "../../functions/drawing/shapes.ts";
+import { readPiece } from "../../functions/pieces/piece.ts";
 import { findPlace, type Place } from "../book/address.ts";
 import { isFormula, tokens } from "../book/formula.ts";
 import { type Book, typedAt } from "../book/shape.ts";

@@ -1,8 +1,8 @@
 /** The working of a cell: how its figure came about, step by step, and what it rests on. */
 import { withMark } from "../../functions/decimal.ts";
 import type { Cell, Declaration, Kind } from "../../functions/define.ts";
-import type { Shape } from "../../functions/drawing.ts";
-import { type Argument, explain as explainCall, isRefused } from "../../functions/work.ts";
+import type { Shape } from "../../functions/drawing/shapes.ts";
+import { type Argument, explain as explainCall, isRefused } from "../../functions/run.ts";
 import type { Place } from "../book/address.ts";
 import { type Tree, treeOf } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";

@@ -1,4 +1,5 @@
 /** The cells that lay pieces on cloth: what each asked when it was worked last, and what it was answered. */
+
 import type { Kind } from "../../functions/define.ts";
 import { tapeText } from "../../functions/fractions.ts";
 import {

@@ -1,6 +1,6 @@
 /** What is unusual about the arguments of the sewing functions in one formula. */
 import { catalogue } from "../../functions/catalogue.ts";
-import { type Setting, unusualIn } from "../../functions/work.ts";
+import { type Setting, unusualIn } from "../../functions/run.ts";
 import { formulaTree, type Tree } from "../book/formula.ts";
 import type { CellAddress } from "./guards.ts";
 import type { Call } from "./register.ts";

@@ -1,9 +1,16 @@
 /** Shapes made ready to be drawn: paths, arrows and words, still in the book's unit. */
-import { measureShape, type Shape } from "../../functions/drawing.ts";
-import { along, bounds, direction, flatten, type Point } from "../../functions/geometry.ts";
-import { heartOf } from "../../functions/inside.ts";
-import { writePath } from "../../functions/path.ts";
-import { type Edge, flattenPiece, pieceBounds, type Role, writePiece } from "../../functions/piece.ts";
+import { measureShape, type Shape } from "../../functions/drawing/shapes.ts";
+import { writePath } from "../../functions/geometry/path.ts";
+import { heartOf } from "../../functions/geometry/point-in-polygon.ts";
+import {
+  along,
+  bounds,
+  direction,
+  type Edge,
+  flatten,
+  type Point,
+} from "../../functions/geometry/strokes.ts";
+import { flattenPiece, pieceBounds, type Role, writePiece } from "../../functions/pieces/piece.ts";
 import { plainNumber, type Rule, show } from "./show.ts";
 
 export interface Box {

@@ -1,7 +1,9 @@
 /** The pattern pieces of a book, each once, with what is drawn on them: for paper. */
-import { outline, type Shape } from "../../functions/drawing.ts";
-import { grainDrawn } from "../../functions/grain.ts";
-import { type Edge, type Piece, readPiece } from "../../functions/piece.ts";
+
+import { grainDrawn } from "../../functions/drawing/grain-line.ts";
+import { outline, type Shape } from "../../functions/drawing/shapes.ts";
+import type { Edge } from "../../functions/geometry/strokes.ts";
+import { type Piece, readPiece } from "../../functions/pieces/piece.ts";
 import type { Place } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import { drawnAt } from "./drawn.ts";

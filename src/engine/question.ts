@@ -1,7 +1,8 @@
 /** The lay questions that a cell asks: its calls are worked once more with a planner that listens. */
-import { questionHash } from "../../functions/cut.ts";
+
+import { questionHash } from "../../functions/cutting/lay-question.ts";
 import type { LayQuestion, Planner } from "../../functions/lay.ts";
-import { run } from "../../functions/work.ts";
+import { run } from "../../functions/run.ts";
 import type { Place } from "../book/address.ts";
 import type { Engine } from "./engine.ts";
 

@@ -9,7 +9,7 @@ import {
 } from "hyperformula";
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Cell, Declaration } from "../../functions/define.ts";
-import { type Argument, isRefused, run, type Setting, unusualIn } from "../../functions/work.ts";
+import { type Argument, isRefused, run, type Setting, unusualIn } from "../../functions/run.ts";
 import type { CellAddress, Inside } from "./guards.ts";
 import type { LaidLay } from "./laid.ts";
 

@@ -1,5 +1,5 @@
 /** Outlines told in another unit: every length of SVG path data scaled, its letters and turns kept. */
-import { readPath } from "../../functions/path.ts";
+import { readPath } from "../../functions/geometry/path.ts";
 
 const LETTER = /[\s,]*([A-Za-z])/y;
 const NUMBER = /[\s,]*([-+]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][-+]?\d+)?)/y;

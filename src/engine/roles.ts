@@ -1,6 +1,6 @@
 /** What each line of a drawing is called in its legend, and the signs that stand at single points. */
-import type { Shape } from "../../functions/drawing.ts";
-import type { Role } from "../../functions/piece.ts";
+import type { Shape } from "../../functions/drawing/shapes.ts";
+import type { Role } from "../../functions/pieces/piece.ts";
 
 export const ROLE_WORDS: Record<Role, string> = {
   cut: "cut line",

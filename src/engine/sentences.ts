@@ -1,7 +1,7 @@
 /** The engine's own errors in plain sentences. */
 import type { DetailedCellError } from "hyperformula";
 import { catalogue } from "../../functions/catalogue.ts";
-import { nearest } from "../../functions/nearest.ts";
+import { nearest } from "../../functions/nearest-word.ts";
 import { columnNumber, findPlace, fullAddress, nameInBook, nameOf, type Place } from "../book/address.ts";
 import { isClosed, isFormula, tokens } from "../book/formula.ts";
 import type { Token } from "../book/lex.ts";

@@ -3,9 +3,10 @@
  * or the inch, for a plotter, a print shop or a drawing program. Beneath the piece stand its name,
  * what its lines are, and a square to measure before anything is cut.
  */
-import type { Point } from "../../functions/geometry.ts";
-import { heartOf } from "../../functions/inside.ts";
-import { flattenPiece, pieceBounds, type Role, writePiece } from "../../functions/piece.ts";
+
+import { heartOf } from "../../functions/geometry/point-in-polygon.ts";
+import type { Point } from "../../functions/geometry/strokes.ts";
+import { flattenPiece, pieceBounds, type Role, writePiece } from "../../functions/pieces/piece.ts";
 import { convert } from "../../functions/units.ts";
 import type { Book } from "../book/shape.ts";
 import { type Picture, pictureOf } from "./picture.ts";

@@ -2,7 +2,7 @@
 import { type Decimal, withMark } from "../../functions/decimal.ts";
 import type { Kind } from "../../functions/define.ts";
 import { type Mark, readTape, tapeText } from "../../functions/fractions.ts";
-import { pieceBounds, readPiece } from "../../functions/piece.ts";
+import { pieceBounds, readPiece } from "../../functions/pieces/piece.ts";
 import type { Unit } from "../../functions/units.ts";
 
 export interface Rule {

@@ -1,5 +1,6 @@
 /** From places to an answer: what length each cloth is used for, how densely, and who is missing. */
-import type { Point } from "../../functions/geometry.ts";
+
+import type { Point } from "../../functions/geometry/strokes.ts";
 import type { Lay, LayQuestion, Placement } from "../../functions/lay.ts";
 import { boundsOf, signedArea, turned } from "./outline.ts";
 

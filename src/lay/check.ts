@@ -7,8 +7,9 @@
  * 1e-4 is 0.15 mm on a cloth of 1.5 m, a tenth of a chalk line, and is what the published
  * benchmark lays use for the strip's edge. Touching is allowed.
  */
-import type { Point } from "../../functions/geometry.ts";
-import { heartOf } from "../../functions/inside.ts";
+
+import { heartOf } from "../../functions/geometry/point-in-polygon.ts";
+import type { Point } from "../../functions/geometry/strokes.ts";
 import type { Lay, LayQuestion, Placement } from "../../functions/lay.ts";
 import { outlineDistance, outsideBy, overlapBy } from "./fault.ts";
 

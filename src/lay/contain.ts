@@ -3,8 +3,9 @@
  * smaller outline is put inside the place of a larger one. What comes of it is a proposal; the
  * independent checker decides whether it is a lay.
  */
-import type { Point } from "../../functions/geometry.ts";
-import { inside } from "../../functions/inside.ts";
+
+import { inside } from "../../functions/geometry/point-in-polygon.ts";
+import type { Point } from "../../functions/geometry/strokes.ts";
 import type { Lay, LayPiece, LayQuestion, Placement } from "../../functions/lay.ts";
 import { answerFrom } from "./answer.ts";
 import { checkLay } from "./check.ts";

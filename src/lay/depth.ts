@@ -3,7 +3,7 @@
  * the wanted gap included. Asked millions of times a second, so the plane is laid out in cells
  * that remember, from the first time they are asked, which few edges can be nearest.
  */
-import type { Point } from "../../functions/geometry.ts";
+import type { Point } from "../../functions/geometry/strokes.ts";
 
 /** Numbers kept per edge: start, direction, length, and the outward direction at its two ends. */
 const EDGE = 9;

@@ -3,7 +3,8 @@
  * remembered. A lay that is known of a question which contains this one bounds the answer, so
  * that less to cut never takes more cloth.
  */
-import { questionHash } from "../../functions/cut.ts";
+
+import { questionHash } from "../../functions/cutting/lay-question.ts";
 import type { Lay, LayOrigin, LayQuestion } from "../../functions/lay.ts";
 import type { Book } from "../book/shape.ts";
 import { answerFrom, isBetter } from "./answer.ts";

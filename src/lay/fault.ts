@@ -4,7 +4,7 @@
  * Arithmetic and Fast Robust Geometric Predicates, 1997), depths are then plain distances.
  */
 import { orient2d } from "robust-predicates";
-import type { Point } from "../../functions/geometry.ts";
+import type { Point } from "../../functions/geometry/strokes.ts";
 
 /**
  * How deep two outlines overlap: 0 when they are apart or touch. The border of the common part

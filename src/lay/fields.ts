@@ -1,6 +1,6 @@
 /** The no-fit fields of all pairs of shapes in a question, each made when it is first asked for. */
 import { difference, FillRule } from "clipper2-ts";
-import type { Point } from "../../functions/geometry.ts";
+import type { Point } from "../../functions/geometry/strokes.ts";
 import type { LayCloth, LayQuestion } from "../../functions/lay.ts";
 import { DepthField } from "./depth.ts";
 import { noFit } from "./nofit.ts";

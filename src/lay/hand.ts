@@ -2,7 +2,8 @@
  * A copy moved by hand: it goes where it is put, or to the nearest place where it overlaps
  * nothing, keeps the gap, stays on its cloth and on the repeat.
  */
-import type { Point } from "../../functions/geometry.ts";
+
+import type { Point } from "../../functions/geometry/strokes.ts";
 import type { LayQuestion, Placement } from "../../functions/lay.ts";
 import { obstaclesOf } from "./fields.ts";
 import { wholeTurn } from "./outline.ts";

@@ -8,7 +8,7 @@
  * close into cycles, and what the cycles wind round is the sum.
  */
 import { FillRule, type Path64, trimCollinear, union } from "clipper2-ts";
-import type { Point } from "../../functions/geometry.ts";
+import type { Point } from "../../functions/geometry/strokes.ts";
 import { boundsOf, signedArea } from "./outline.ts";
 
 /** Rings of the no-fit polygon: outer ones counter-clockwise, holes clockwise. Both outlines counter-clockwise. */

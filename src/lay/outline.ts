@@ -3,7 +3,7 @@
  * it crosses itself. Outlines are closed polygons whose last point is not repeated.
  */
 import { orient2d } from "robust-predicates";
-import type { Point } from "../../functions/geometry.ts";
+import type { Point } from "../../functions/geometry/strokes.ts";
 
 export interface Bounds {
   readonly left: number;

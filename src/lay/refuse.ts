@@ -1,5 +1,6 @@
 /** Says in one sentence why a question can not be laid, before any planner looks at it. */
-import type { Point } from "../../functions/geometry.ts";
+
+import type { Point } from "../../functions/geometry/strokes.ts";
 import type { LayCloth, LayPiece, LayQuestion } from "../../functions/lay.ts";
 import { boundsOf, crossing, signedArea, turned, wholeTurn, withoutRepeats } from "./outline.ts";
 

@@ -3,7 +3,7 @@
  * fuller outline that carries half the gap all round, so that two of them may touch.
  */
 import { EndType, inflatePaths, JoinType } from "clipper2-ts";
-import type { Point } from "../../functions/geometry.ts";
+import type { Point } from "../../functions/geometry/strokes.ts";
 import type { LayPiece, LayQuestion } from "../../functions/lay.ts";
 import { type Bounds, boundsOf, cosSin, signedArea, turned, wholeTurn, withoutRepeats } from "./outline.ts";
 

@@ -3,7 +3,7 @@
  * cut off by an edge are drawn out to where its neighbours meet. What is laid with the fuller
  * outline is also laid with the true one.
  */
-import type { Point } from "../../functions/geometry.ts";
+import type { Point } from "../../functions/geometry/strokes.ts";
 import { crossing } from "./outline.ts";
 
 interface Cut {

@@ -4,7 +4,7 @@
  * if their stretches do, so a quick lay needs no other geometry. (Semi-discrete nesting, after
  * Chehrazad, Roose and Wauters, arXiv:2103.08739.)
  */
-import type { Point } from "../../functions/geometry.ts";
+import type { Point } from "../../functions/geometry/strokes.ts";
 
 export interface Slices {
   /** x of the first slab's left side. */

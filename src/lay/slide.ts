@@ -2,7 +2,7 @@
  * Slides a laid outline straight towards the beginning of the cloth, or down to its lower
  * selvedge, until it touches another: the exact last step after the slabs have found a place.
  */
-import type { Point } from "../../functions/geometry.ts";
+import type { Point } from "../../functions/geometry/strokes.ts";
 
 /** The edges of an outline that look to the two ends of one axis, as u, v, u, v with u along the slide. */
 export interface Faces {

@@ -3,7 +3,7 @@
  * crossings of two, and the ends of the cloth. A lay that is tight, and a piece put down by hand
  * beside another, have their pieces on such places.
  */
-import type { Point } from "../../functions/geometry.ts";
+import type { Point } from "../../functions/geometry/strokes.ts";
 import { DepthField } from "./depth.ts";
 import { noFit } from "./nofit.ts";
 

@@ -1,7 +1,7 @@
 /** What `import ... from "ellwand/functions"` gives: the sewing functions alone, with no dependency. */
 export { type CataloguedFunction, catalogue, type Family } from "../../functions/catalogue.ts";
 export type { Cell, Declaration, Example, Kind, Take } from "../../functions/define.ts";
-export type { Shape } from "../../functions/drawing.ts";
+export type { Shape } from "../../functions/drawing/shapes.ts";
 export { exampleFormula, helpText, signature } from "../../functions/help.ts";
 export type { Lay, LayQuestion, Planner } from "../../functions/lay.ts";
 export {
@@ -12,4 +12,4 @@ export {
   type Refused,
   run,
   type Setting,
-} from "../../functions/work.ts";
+} from "../../functions/run.ts";

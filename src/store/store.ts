@@ -2,7 +2,7 @@
  * The open book: the book itself, the engine that follows it, and the history of commands.
  * It knows nothing of React; a screen subscribes and reads one revision number.
  */
-import { questionHash } from "../../functions/cut.ts";
+import { questionHash } from "../../functions/cutting/lay-question.ts";
 import type { Place } from "../book/address.ts";
 import { withLay } from "../book/lays.ts";
 import type { Book } from "../book/shape.ts";

@@ -2,7 +2,7 @@
  * The lays of one what-if question. All are given the same effort, a quick lay first and then
  * searches of the same length, so that two steps differ by their pieces and not by their luck.
  */
-import { questionHash } from "../../functions/cut.ts";
+import { questionHash } from "../../functions/cutting/lay-question.ts";
 import type { Lay, LayQuestion, NoLay } from "../../functions/lay.ts";
 import { layDesk } from "../lay/desk.ts";
 import { Known } from "../lay/known.ts";

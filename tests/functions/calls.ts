@@ -1,8 +1,8 @@
 /** Calls of one function as a test reads them: the answer, the sentence of a refusal, the steps, the piece. */
 import type { Declaration } from "../../functions/define.ts";
-import { type Piece, readPiece } from "../../functions/piece.ts";
+import { type Piece, readPiece } from "../../functions/pieces/piece.ts";
+import { type Argument, explain, isRefused, run } from "../../functions/run.ts";
 import type { Unit } from "../../functions/units.ts";
-import { type Argument, explain, isRefused, run } from "../../functions/work.ts";
 
 export function calls(declaration: Declaration, unit: Unit) {
   const answer = (...args: Argument[]): number | string => {

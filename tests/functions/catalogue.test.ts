@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { catalogue } from "../../functions/catalogue.ts";
-import { measureShape } from "../../functions/drawing.ts";
+import { measureShape } from "../../functions/drawing/shapes.ts";
 import { exampleFormula } from "../../functions/help.ts";
-import { readPiece } from "../../functions/piece.ts";
-import { explain, isRefused, run } from "../../functions/work.ts";
+import { readPiece } from "../../functions/pieces/piece.ts";
+import { explain, isRefused, run } from "../../functions/run.ts";
 import { register } from "../../src/engine/register.ts";
 import {
   anyArguments,

@@ -1,4 +1,4 @@
-/** The waist seam that dips, worked another way than functions/cone.ts does: by vectors from the apex and by bisection. */
+/** The waist seam that dips, worked another way than functions/drafting/body-cone.ts does: by vectors from the apex and by bisection. */
 
 /** A body and the seam on it; `more` is what the hip has beyond the waist. */
 export interface Dipping {

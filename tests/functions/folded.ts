@@ -1,6 +1,6 @@
 /** An opened piece folded up along its marks, as a maker folds the paper, to see whether it is the finished one again. */
-import { distance, type Point, pointAt, type Stroke } from "../../functions/geometry.ts";
-import type { Edge, Piece } from "../../functions/piece.ts";
+import { distance, type Edge, type Point, pointAt, type Stroke } from "../../functions/geometry/strokes.ts";
+import type { Piece } from "../../functions/pieces/piece.ts";
 
 type Move = (point: Point) => Point;
 

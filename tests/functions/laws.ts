@@ -3,9 +3,9 @@ import fc from "fast-check";
 import { HyperFormula } from "hyperformula";
 import { otherwiseIn } from "../../functions/arguments.ts";
 import type { Cell, Declaration, Example, PieceMeasures, Take } from "../../functions/define.ts";
-import { edgeLength, pieceArea, pieceBounds, readPiece } from "../../functions/piece.ts";
+import { edgeLength, pieceArea, pieceBounds, readPiece } from "../../functions/pieces/piece.ts";
+import type { Argument, Explanation, Setting } from "../../functions/run.ts";
 import { convert, type Unit } from "../../functions/units.ts";
-import type { Argument, Explanation, Setting } from "../../functions/work.ts";
 import { engineConfig } from "../../src/engine/config.ts";
 import { quickLay } from "../../src/lay/quick.ts";
 

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Cell } from "../../functions/define.ts";
-import { mirrorPiece, readPiece, turnPiece, writePiece } from "../../functions/piece.ts";
-import { run } from "../../functions/work.ts";
+import { mirrorPiece, readPiece, turnPiece, writePiece } from "../../functions/pieces/piece.ts";
+import { run } from "../../functions/run.ts";
 
 /** The roles of the marks on the piece that a function returns, in order. */
 function roles(name: string, ...args: readonly (Cell | readonly Cell[])[]): string[] {

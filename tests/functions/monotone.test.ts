@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Declaration } from "../../functions/define.ts";
-import { type Argument, isRefused, run } from "../../functions/work.ts";
+import { type Argument, isRefused, run } from "../../functions/run.ts";
 import { anyArguments, argumentsOf, measuresOf, setting } from "./laws.ts";
 
 const SEED = 20261127;

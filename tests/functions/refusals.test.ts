@@ -2,8 +2,8 @@ import { describe, expect, test } from "vitest";
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Cell, Declaration, Take } from "../../functions/define.ts";
 import { bounds } from "../../functions/limits.ts";
+import { type Argument, isRefused, run } from "../../functions/run.ts";
 import { convert } from "../../functions/units.ts";
-import { type Argument, isRefused, run } from "../../functions/work.ts";
 import { argumentsOf, setting } from "./laws.ts";
 
 const NUMBERS = new Set(["length", "area", "count", "share", "angle", "days", "money", "figure"]);

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Cell, Declaration } from "../../functions/define.ts";
-import { type Argument, isRefused, run } from "../../functions/work.ts";
+import { type Argument, isRefused, run } from "../../functions/run.ts";
 import { anyArguments, argumentsOf, measuresOf, scalePath, setting } from "./laws.ts";
 
 const SEED = 20261127;

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Declaration } from "../../functions/define.ts";
-import { ruleOf } from "../../functions/rule.ts";
-import { isRefused, run, unusualIn } from "../../functions/work.ts";
+import { ruleOf } from "../../functions/plain-rule.ts";
+import { isRefused, run, unusualIn } from "../../functions/run.ts";
 import { argumentsOf, setting } from "./laws.ts";
 
 const NUMBERS = new Set(["length", "area", "count", "share", "angle", "days", "money", "figure"]);

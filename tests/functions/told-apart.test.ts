@@ -4,11 +4,12 @@ import { EASE_CHECK } from "../../functions/body/EASE_CHECK.ts";
 import { CAP_CHECK } from "../../functions/curves/CAP_CHECK.ts";
 import { HEM_CHECK } from "../../functions/curves/HEM_CHECK.ts";
 import { SEAM_CHECK } from "../../functions/curves/SEAM_CHECK.ts";
-import { define, Refusal } from "../../functions/define.ts";
+import { define } from "../../functions/define.ts";
 import { SPREAD_PER_GAP } from "../../functions/flare/SPREAD_PER_GAP.ts";
 import { readTape, tapeTextBeside } from "../../functions/fractions.ts";
 import { bounds, limitText } from "../../functions/limits.ts";
-import { run } from "../../functions/work.ts";
+import { Refusal } from "../../functions/refusal.ts";
+import { run } from "../../functions/run.ts";
 
 const SEED = 20261127;
 const inches = { unit: "in" } as const;

@@ -6,10 +6,10 @@
 import { HyperFormula } from "hyperformula";
 import { it } from "vitest";
 import { catalogue } from "../../functions/catalogue.ts";
-import { closedForm } from "../../functions/closed.ts";
 import type { Cell, Declaration } from "../../functions/define.ts";
 import { engineConfig } from "../../src/engine/config.ts";
 import { register } from "../../src/engine/register.ts";
+import { closedForm } from "../functions/closed-form.ts";
 import { argumentsOf, setting } from "../functions/laws.ts";
 
 register();

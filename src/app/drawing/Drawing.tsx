@@ -1,7 +1,7 @@
 /** The drawing of the chosen cell, or of one that is held while others are changed. */
 import "./drawing.css";
 import { memo, type RefObject, useEffect, useRef } from "react";
-import type { Shape } from "../../../functions/drawing.ts";
+import type { Shape } from "../../../functions/drawing/shapes.ts";
 import { markSize } from "../../../functions/fractions.ts";
 import type { Place } from "../../book/address.ts";
 import { canDraw, drawable, drawnAt, finishedPiece } from "../../engine/drawn.ts";

@@ -1,5 +1,5 @@
 /** A picture to scale. Lines and words keep their size on the screen however near one looks. */
-import type { Point } from "../../../functions/geometry.ts";
+import type { Point } from "../../../functions/geometry/strokes.ts";
 import type { Picture, Words } from "../../engine/picture.ts";
 import { MARK_SIGNS } from "../../engine/roles.ts";
 import { type Label, LINE, placeLabels } from "./labels.ts";

@@ -1,7 +1,7 @@
 /** The window onto a drawing: it fits the whole drawing until one looks nearer. */
 import { type ReactNode, useLayoutEffect, useRef, useState } from "react";
 import type { Decimal } from "../../../functions/decimal.ts";
-import type { Point } from "../../../functions/geometry.ts";
+import type { Point } from "../../../functions/geometry/strokes.ts";
 import type { Unit } from "../../../functions/units.ts";
 import type { Picture } from "../../engine/picture.ts";
 import { plainNumber } from "../../engine/show.ts";

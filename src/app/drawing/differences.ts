@@ -1,7 +1,7 @@
 /** How far an outline has grown or shrunk on each side while something is tried out. */
-import { dimension, type Shape } from "../../../functions/drawing.ts";
-import type { Point } from "../../../functions/geometry.ts";
-import { type Piece, pieceArea, pieceBounds } from "../../../functions/piece.ts";
+import { dimension, type Shape } from "../../../functions/drawing/shapes.ts";
+import type { Point } from "../../../functions/geometry/strokes.ts";
+import { type Piece, pieceArea, pieceBounds } from "../../../functions/pieces/piece.ts";
 
 const largest = (shapes: readonly Shape[]): Piece | null => {
   const pieces = shapes.flatMap((shape) => (shape.kind === "outline" ? [shape.piece] : []));

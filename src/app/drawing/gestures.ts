@@ -1,6 +1,6 @@
 /** Wheel, pinch, drag and keys on a drawing, told as a change of view. */
 import { type KeyboardEvent, type PointerEvent, type RefObject, useEffect, useRef } from "react";
-import type { Point } from "../../../functions/geometry.ts";
+import type { Point } from "../../../functions/geometry/strokes.ts";
 
 export interface Moves {
   /** Nearer (above 1) or farther about a point of the window. */

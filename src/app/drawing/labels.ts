@@ -1,5 +1,5 @@
 /** Where the words of a drawing go, so that none lies over another. All in pixels. */
-import type { Point } from "../../../functions/geometry.ts";
+import type { Point } from "../../../functions/geometry/strokes.ts";
 
 export interface Label {
   readonly key: string;

@@ -1,5 +1,5 @@
 /** The part of a drawing that is looked at: which of its points is at the upper left, and how large it is shown. */
-import type { Point } from "../../../functions/geometry.ts";
+import type { Point } from "../../../functions/geometry/strokes.ts";
 import type { Box } from "../../engine/picture.ts";
 
 export interface View {

@@ -1,5 +1,6 @@
 /** What a lay is compared with: another lay of the book, or the same pieces with the nap the other way. */
-import { TURNS } from "../../../functions/cut.ts";
+
+import { TURNS } from "../../../functions/cutting/lay-question.ts";
 import type { Lay, LayQuestion } from "../../../functions/lay.ts";
 import type { Place } from "../../book/address.ts";
 import { isFormula } from "../../book/formula.ts";

@@ -1,10 +1,10 @@
 /** Where the cloth in hand falls short: the join with which it would do, and the lay that proves it. */
 
 import { useEffect, useState } from "react";
+import { joinsText, type Pieced, piecing } from "../../../functions/cutting/piecing.ts";
 import { withMark } from "../../../functions/decimal.ts";
 import { markSize, readTape } from "../../../functions/fractions.ts";
 import type { LayQuestion } from "../../../functions/lay.ts";
-import { joinsText, type Pieced, piecing } from "../../../functions/piecing.ts";
 import { convert } from "../../../functions/units.ts";
 import { lengthText } from "../../engine/show.ts";
 import { isLarge, MOST_COPIES } from "../../lay/late.ts";

@@ -1,7 +1,7 @@
 /** One copy on the cloth: its cut line, grain, fold, name and pin. */
 import { memo } from "react";
-import { distance, type Point } from "../../../functions/geometry.ts";
-import { grainLine } from "../../../functions/grain.ts";
+import { grainLine } from "../../../functions/drawing/grain-line.ts";
+import { distance, type Point } from "../../../functions/geometry/strokes.ts";
 import type { LayPiece, LayQuestion, Placement } from "../../../functions/lay.ts";
 import { turned } from "../../lay/outline.ts";
 import { copyKey, copyName } from "./arrange.ts";

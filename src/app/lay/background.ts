@@ -3,7 +3,8 @@
  * book is searched for in the workers, round by round, until nothing is gained; it rests while the
  * maker types or slides, while the page is hidden, and while a search that was asked for goes on.
  */
-import { questionHash } from "../../../functions/cut.ts";
+
+import { questionHash } from "../../../functions/cutting/lay-question.ts";
 import type { LayQuestion } from "../../../functions/lay.ts";
 import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";

@@ -1,5 +1,6 @@
 /** Which lay of a book is to be searched for next, and for how long. */
-import { questionHash } from "../../../functions/cut.ts";
+
+import { questionHash } from "../../../functions/cutting/lay-question.ts";
 import type { Lay, LayQuestion } from "../../../functions/lay.ts";
 import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";

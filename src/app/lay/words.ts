@@ -1,4 +1,5 @@
 /** What is told of a lay in words. */
+
 import type { Decimal } from "../../../functions/decimal.ts";
 import {
   type Lay,

@@ -1,7 +1,7 @@
 /** The help of one function: all of it from its declaration, its examples worked as one reads. */
 import type { Declaration, Example } from "../../../functions/define.ts";
 import { allowed, argumentText, exampleFormula, signature } from "../../../functions/help.ts";
-import { isRefused, run } from "../../../functions/work.ts";
+import { isRefused, run } from "../../../functions/run.ts";
 import { type Rule, show } from "../../engine/show.ts";
 import { layDesk } from "../../lay/desk.ts";
 

@@ -1,5 +1,5 @@
 /** One piece as each trial has it, the outlines laid over one another, each in a line of its own. */
-import { type Piece, pieceBounds, readPiece, writePiece } from "../../../functions/piece.ts";
+import { type Piece, pieceBounds, readPiece, writePiece } from "../../../functions/pieces/piece.ts";
 
 interface Props {
   readonly label: string;

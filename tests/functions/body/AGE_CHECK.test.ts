@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { AGE_CHECK } from "../../../functions/body/AGE_CHECK.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 import { evaluate } from "../laws.ts";
 
 const age = (...args: number[]) => run(AGE_CHECK, args, { unit: "in" });

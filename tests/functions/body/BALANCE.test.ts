@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { BALANCE } from "../../../functions/body/BALANCE.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const balance = (...args: number[]) => run(BALANCE, args, { unit: "cm" }) as number;
 

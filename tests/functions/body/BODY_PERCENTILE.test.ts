@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { BODY_PERCENTILE } from "../../../functions/body/BODY_PERCENTILE.ts";
-import { SURVEYS } from "../../../functions/body-data.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
+import { SURVEYS } from "../../../functions/survey/body-data.ts";
 
 const cm = (...args: (string | number)[]) => run(BODY_PERCENTILE, args, { unit: "cm" }) as number;
 

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { DRAFT_SCALE } from "../../../functions/body/DRAFT_SCALE.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const scaled = (...args: number[]) => run(DRAFT_SCALE, args, { unit: "in" });
 

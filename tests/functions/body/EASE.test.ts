@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { EASE } from "../../../functions/body/EASE.ts";
 import { GIRTH_OVER } from "../../../functions/body/GIRTH_OVER.ts";
-import { explain, run } from "../../../functions/work.ts";
+import { explain, run } from "../../../functions/run.ts";
 
 test("a garment that stands off by half an inch all round has the ease of a layer so thick", () => {
   const outside = run(GIRTH_OVER, [36, 0.5], { unit: "in" }) as number;

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { EASE_CHECK } from "../../../functions/body/EASE_CHECK.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 test("the least ease is the lower end of what the costume text prints", () => {
   // Central Washington University, costume text, ch. 16, printed: bust 1 1/2 to 2 in, waist of

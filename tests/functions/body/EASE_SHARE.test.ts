@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { EASE_SHARE } from "../../../functions/body/EASE_SHARE.ts";
 import { WITH_EASE } from "../../../functions/body/WITH_EASE.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 test("the share put on the body again gives the garment", () => {
   fc.assert(

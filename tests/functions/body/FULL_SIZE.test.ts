@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { FULL_SIZE } from "../../../functions/body/FULL_SIZE.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 test("the known distance itself comes out as it is known, a plate drawn in half size doubles", () => {
   expect(run(FULL_SIZE, [4.65, 4.65, 42], { unit: "cm" })).toBeCloseTo(42, 12);

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { GIRTH_AT } from "../../../functions/body/GIRTH_AT.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const at = (...args: number[]) => run(GIRTH_AT, args, { unit: "cm" });
 

@@ -1,7 +1,7 @@
 import { EndType, inflatePathsD, JoinType } from "clipper2-ts";
 import { expect, test } from "vitest";
 import { GIRTH_OVER } from "../../../functions/body/GIRTH_OVER.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const over = (...args: number[]) => run(GIRTH_OVER, args, { unit: "cm" }) as number;
 

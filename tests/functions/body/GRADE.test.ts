@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { GRADE } from "../../../functions/body/GRADE.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 test("sizes up and as many down come back to the size drafted", () => {
   const up = run(GRADE, [96, 4, 2.5], { unit: "cm" }) as number;

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { LAYERS_CHECK } from "../../../functions/body/LAYERS_CHECK.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const check = (a: string | null, b: string | null) => run(LAYERS_CHECK, [a, b], { unit: "in" });
 

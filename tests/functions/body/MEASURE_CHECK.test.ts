@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { MEASURE_CHECK } from "../../../functions/body/MEASURE_CHECK.ts";
-import { MEASURES, type Measure, SURVEYS, type Surveyed } from "../../../functions/body-data.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
+import { MEASURES, type Measure, SURVEYS, type Surveyed } from "../../../functions/survey/body-data.ts";
 
 const SEED = 20;
 const CORE = MEASURES.slice(0, 14);

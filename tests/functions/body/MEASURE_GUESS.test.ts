@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { MEASURE_GUESS } from "../../../functions/body/MEASURE_GUESS.ts";
-import { explain, run } from "../../../functions/work.ts";
+import { explain, run } from "../../../functions/run.ts";
 
 const guess = (
   term: string,

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { OVAL_GIRTH } from "../../../functions/body/OVAL_GIRTH.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const round = (width: number, depth: number) => run(OVAL_GIRTH, [width, depth], { unit: "cm" }) as number;
 

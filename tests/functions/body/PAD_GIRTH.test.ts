@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { GIRTH_OVER } from "../../../functions/body/GIRTH_OVER.ts";
 import { PAD_GIRTH } from "../../../functions/body/PAD_GIRTH.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const over = (...args: number[]) => run(PAD_GIRTH, args, { unit: "cm" }) as number;
 

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { SEAM_GIRTH } from "../../../functions/body/SEAM_GIRTH.ts";
-import { isRefused, run } from "../../../functions/work.ts";
+import { isRefused, run } from "../../../functions/run.ts";
 import { type Dipping, dippingSeam, taped } from "../dip.ts";
 
 const seam = (...args: number[]) => run(SEAM_GIRTH, args, { unit: "cm" }) as number;

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { SHOULDER_SLOPE } from "../../../functions/body/SHOULDER_SLOPE.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const slope = (...args: number[]) => run(SHOULDER_SLOPE, args, { unit: "cm" });
 

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { EASE } from "../../../functions/body/EASE.ts";
 import { WITH_EASE } from "../../../functions/body/WITH_EASE.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 test("a waistband is cut the waist and two and a half inches", () => {
   // Johnson, It's Fun to Sew Aprons and Skirts (Oregon State extension L-86, 1964), skirt band,

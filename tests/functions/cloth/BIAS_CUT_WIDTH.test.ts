@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { BIAS_CUT_WIDTH } from "../../../functions/cloth/BIAS_CUT_WIDTH.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const width = (...args: (number | string | null)[]) => run(BIAS_CUT_WIDTH, args, { unit: "in" });
 

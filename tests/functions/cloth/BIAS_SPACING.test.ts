@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { BIAS_SPACING } from "../../../functions/cloth/BIAS_SPACING.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 test("lines that far apart along the selvedge are a strip's width apart square across", () => {
   // BI-07: 1.5 √2 (geometry, 50 digits); the distance of parallel lines x − y = c is Δc / √2.

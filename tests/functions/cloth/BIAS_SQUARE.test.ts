@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { BIAS_SQUARE } from "../../../functions/cloth/BIAS_SQUARE.ts";
 import { BIAS_TUBE } from "../../../functions/cloth/BIAS_TUBE.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 test("the square gives the wanted length, and one a thousandth smaller does not", () => {
   fc.assert(

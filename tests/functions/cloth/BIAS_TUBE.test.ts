@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { BIAS_TUBE } from "../../../functions/cloth/BIAS_TUBE.ts";
-import { polygonArea } from "../../../functions/geometry.ts";
-import { isRefused, run } from "../../../functions/work.ts";
+import { polygonArea } from "../../../functions/geometry/strokes.ts";
+import { isRefused, run } from "../../../functions/run.ts";
 
 const tube = (...args: number[]) => run(BIAS_TUBE, args, { unit: "in" }) as number;
 

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { BIAS_YIELD } from "../../../functions/cloth/BIAS_YIELD.ts";
-import { explain, run } from "../../../functions/work.ts";
+import { explain, run } from "../../../functions/run.ts";
 
 const args = (width: number, length: number, strip: number, seam = 0, least = 0) => [
   width,

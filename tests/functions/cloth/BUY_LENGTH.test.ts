@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { BUY_LENGTH } from "../../../functions/cloth/BUY_LENGTH.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const buy = (...args: (number | null)[]) => run(BUY_LENGTH, args, { unit: "in" }) as number;
 

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { CLOTH_CHECK } from "../../../functions/cloth/CLOTH_CHECK.ts";
 import { YARDAGE } from "../../../functions/cloth/YARDAGE.ts";
-import { type Argument, explain, isRefused, run } from "../../../functions/work.ts";
+import { type Argument, explain, isRefused, run } from "../../../functions/run.ts";
 import { quickLay } from "../../../src/lay/quick.ts";
 
 const setting = { unit: "in", plan: quickLay } as const;

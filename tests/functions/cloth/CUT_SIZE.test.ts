@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { CUT_SIZE } from "../../../functions/cloth/CUT_SIZE.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const cut = (...args: number[]) => run(CUT_SIZE, args, { unit: "in" });
 

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { DRAPE_ROOM } from "../../../functions/cloth/DRAPE_ROOM.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const feet = (...args: number[]) =>
   (run(

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { FESTOON_CLOTH } from "../../../functions/cloth/FESTOON_CLOTH.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 test("five feet take five yards of cloth and eight of fringe", () => {
   // Stephenson, Cutting and Draping, 1905, French festoon (printed).

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { FESTOON_TAIL } from "../../../functions/cloth/FESTOON_TAIL.ts";
-import { isRefused, run } from "../../../functions/work.ts";
+import { isRefused, run } from "../../../functions/run.ts";
 
 const inches = (part: string) => run(FESTOON_TAIL, [72, part], { unit: "in" });
 

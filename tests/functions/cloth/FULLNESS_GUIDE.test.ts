@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { FULLNESS_GUIDE } from "../../../functions/cloth/FULLNESS_GUIDE.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const flat = (use: string, finished: number) =>
   finished * (run(FULLNESS_GUIDE, [use], { unit: "in" }) as number);

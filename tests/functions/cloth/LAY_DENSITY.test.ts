@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { LAY_DENSITY } from "../../../functions/cloth/LAY_DENSITY.ts";
 import { YARDAGE } from "../../../functions/cloth/YARDAGE.ts";
-import { explain, isRefused, run } from "../../../functions/work.ts";
+import { explain, isRefused, run } from "../../../functions/run.ts";
 import { quickLay } from "../../../src/lay/quick.ts";
 
 const setting = { unit: "in", plan: quickLay } as const;

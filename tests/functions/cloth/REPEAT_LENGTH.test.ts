@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { REPEAT_LENGTH } from "../../../functions/cloth/REPEAT_LENGTH.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const total = (...args: (number | boolean)[]) => run(REPEAT_LENGTH, args, { unit: "in" }) as number;
 

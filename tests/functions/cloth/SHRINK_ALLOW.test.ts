@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { SHRINK_ALLOW } from "../../../functions/cloth/SHRINK_ALLOW.ts";
 import { SHRUNK } from "../../../functions/cloth/SHRUNK.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 test("what is cut so shrinks to what was wanted", () => {
   fc.assert(

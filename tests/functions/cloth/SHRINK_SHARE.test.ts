@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { SHRINK_SHARE } from "../../../functions/cloth/SHRINK_SHARE.ts";
 import { SHRUNK } from "../../../functions/cloth/SHRUNK.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 test("a sample of 20 in that comes out at 19 has shrunk by five per cent", () => {
   // Dooley, Textiles, 1910-14, experiment 36: loss over original times 100 (rule printed; numbers ours).

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { SHRUNK } from "../../../functions/cloth/SHRUNK.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 test("two washes, each losing a share of what is left, leave the product of what each leaves", () => {
   const once = run(SHRUNK, [100, 0.05], { unit: "cm" }) as number;

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { SLANT_LENGTH } from "../../../functions/cloth/SLANT_LENGTH.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const feet = (...args: number[]) =>
   (run(

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { STRIP_YARDAGE } from "../../../functions/cloth/STRIP_YARDAGE.ts";
-import { explain, isRefused, run } from "../../../functions/work.ts";
+import { explain, isRefused, run } from "../../../functions/run.ts";
 
 const cm = { unit: "cm" } as const;
 const strips = (args: number[]) => {

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { WIDTH_CHANGE } from "../../../functions/cloth/WIDTH_CHANGE.ts";
-import { CHART_WIDTHS, CHART_YARDS } from "../../../functions/widthchart.ts";
-import { run } from "../../../functions/work.ts";
+import { CHART_WIDTHS, CHART_YARDS } from "../../../functions/cutting/width-chart.ts";
+import { run } from "../../../functions/run.ts";
 
 const change = (...args: number[]) => run(WIDTH_CHANGE, args, { unit: "in" }) as number;
 

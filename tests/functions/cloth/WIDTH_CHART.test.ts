@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { WIDTH_CHART } from "../../../functions/cloth/WIDTH_CHART.ts";
 import { readTape } from "../../../functions/fractions.ts";
-import { isRefused, run } from "../../../functions/work.ts";
+import { isRefused, run } from "../../../functions/run.ts";
 
 const chart = (...args: number[]) => run(WIDTH_CHART, args, { unit: "in" });
 

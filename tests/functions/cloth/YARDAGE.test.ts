@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { YARDAGE } from "../../../functions/cloth/YARDAGE.ts";
 import type { Lay, LayQuestion, Planner } from "../../../functions/lay.ts";
-import { type Argument, isRefused, run } from "../../../functions/work.ts";
+import { type Argument, isRefused, run } from "../../../functions/run.ts";
 import { checkLay } from "../../../src/lay/check.ts";
 import { quickLay } from "../../../src/lay/quick.ts";
 

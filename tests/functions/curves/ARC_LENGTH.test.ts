@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { ARC_LENGTH } from "../../../functions/curves/ARC_LENGTH.ts";
 import { EDGE_LENGTH } from "../../../functions/curves/EDGE_LENGTH.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const arc = (chord: number, rise: number) => run(ARC_LENGTH, [chord, rise], { unit: "cm" }) as number;
 

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { BAND_WIDTH } from "../../../functions/curves/BAND_WIDTH.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 test.each([
   // HE-03, printed: Johnson, It's Fun to Sew Aprons and Skirts, L-86, 1964: 3 parts of 2 in and a 1/2 in fold.

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { CAP_CHECK } from "../../../functions/curves/CAP_CHECK.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const check = (...args: (number | null)[]) => run(CAP_CHECK, args, { unit: "in" });
 

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { CAP_EASE } from "../../../functions/curves/CAP_EASE.ts";
-import { explain, run } from "../../../functions/work.ts";
+import { explain, run } from "../../../functions/run.ts";
 
 test("a cap shorter than the armhole has ease below zero", () => {
   expect(run(CAP_EASE, [44, 46], { unit: "cm" })).toBe(-2);

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { CUFF } from "../../../functions/curves/CUFF.ts";
-import { readPiece } from "../../../functions/piece.ts";
-import { run } from "../../../functions/work.ts";
+import { readPiece } from "../../../functions/pieces/piece.ts";
+import { run } from "../../../functions/run.ts";
 
 test("buttoned, a cuff goes round the wrist with its ease and no more", () => {
   const cuff = readPiece(String(run(CUFF, [17, 6, 2.5, 2], { unit: "cm" })));

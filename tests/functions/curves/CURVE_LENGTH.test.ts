@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
 import { CURVE_LENGTH } from "../../../functions/curves/CURVE_LENGTH.ts";
 import { LINE_LENGTH } from "../../../functions/curves/LINE_LENGTH.ts";
-import { edgeLength } from "../../../functions/piece.ts";
-import { smoothThrough } from "../../../functions/smooth.ts";
-import { run } from "../../../functions/work.ts";
+import { smoothThrough } from "../../../functions/geometry/smooth-curve.ts";
+import { edgeLength } from "../../../functions/pieces/piece.ts";
+import { run } from "../../../functions/run.ts";
 
 const through = (f: (x: number) => number, count: number) => {
   const xs = Array.from({ length: count + 1 }, (_, i) => i / count);

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { DART_ANGLE } from "../../../functions/curves/DART_ANGLE.ts";
 import { DART_LEG } from "../../../functions/curves/DART_LEG.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const ask = (what: typeof DART_ANGLE, intake: number, length: number) =>
   run(what, [intake, length], { unit: "cm" }) as number;

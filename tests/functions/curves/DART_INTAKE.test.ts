@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { DART_INTAKE } from "../../../functions/curves/DART_INTAKE.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const intake = (...args: number[]) => run(DART_INTAKE, args, { unit: "in" });
 

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { DART_PEAK } from "../../../functions/curves/DART_PEAK.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 type Point = readonly [number, number];
 

@@ -1,7 +1,7 @@
 import { Bezier } from "bezier-js";
 import { expect, test } from "vitest";
 import { EDGE_LENGTH } from "../../../functions/curves/EDGE_LENGTH.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const edge = (piece: string, number: number) => run(EDGE_LENGTH, [piece, number], { unit: "cm" });
 const armhole = "M 0 0 L 12 0 C 9 4 10 10 14 12 L 14 30 L 0 30 Z";

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { FACING } from "../../../functions/curves/FACING.ts";
-import { placeAlong } from "../../../functions/edges.ts";
-import { edgeLength, flattenPiece, pieceArea, readPiece } from "../../../functions/piece.ts";
-import { isRefused, run } from "../../../functions/work.ts";
+import { placeAlong } from "../../../functions/pieces/edges.ts";
+import { edgeLength, flattenPiece, pieceArea, readPiece } from "../../../functions/pieces/piece.ts";
+import { isRefused, run } from "../../../functions/run.ts";
 
 const ask = (...args: (string | number | null)[]) => run(FACING, args, { unit: "cm" });
 const facing = (...args: (string | number | null)[]) => {

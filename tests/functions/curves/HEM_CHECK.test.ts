@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { HEM_CHECK } from "../../../functions/curves/HEM_CHECK.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 // HE-10, printed: It's Fun to Sew a Cotton School Dress, Oregon State extension L-87, 1961, Hems, table:
 // circle 1/4 in or rolled; flared 1 1/2; moderately flared 2 to 3; sheer straight up to 4.

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { HEM_EXCESS } from "../../../functions/curves/HEM_EXCESS.ts";
-import { explain, run } from "../../../functions/work.ts";
+import { explain, run } from "../../../functions/run.ts";
 
 test("a hem of 3 cm on a full circle is 18.85 cm longer at its edge", () => {
   // HE-09, computed in 50 digits.

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { HEM_STITCH } from "../../../functions/curves/HEM_STITCH.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 test("for a one-inch hemstitched hem the threads are drawn 2 1/4 in from the edge", () => {
   // HE-01, rule printed: Kinne & Cooley, Clothing and Health, 1916, How to make the hemstitch.

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { HEM_STITCH } from "../../../functions/curves/HEM_STITCH.ts";
 import { HEM_TURN } from "../../../functions/curves/HEM_TURN.ts";
-import { explain, run } from "../../../functions/work.ts";
+import { explain, run } from "../../../functions/run.ts";
 
 test("for a 1 1/2 in hem turn 2 in, then 1/2 in under", () => {
   // HE-02, printed: It's Fun to Sew a Cotton School Dress, Oregon State extension L-87, 1961.

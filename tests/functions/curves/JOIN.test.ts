@@ -4,8 +4,8 @@ import { JOIN } from "../../../functions/curves/JOIN.ts";
 import { MIRROR } from "../../../functions/curves/MIRROR.ts";
 import { SPLIT } from "../../../functions/curves/SPLIT.ts";
 import { TURN } from "../../../functions/curves/TURN.ts";
-import { edgeLength, pieceArea, readPiece } from "../../../functions/piece.ts";
-import { type Argument, run } from "../../../functions/work.ts";
+import { edgeLength, pieceArea, readPiece } from "../../../functions/pieces/piece.ts";
+import { type Argument, run } from "../../../functions/run.ts";
 
 const cm = { unit: "cm" } as const;
 const join = (...args: Argument[]) => run(JOIN, args, cm);

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { LINE_LENGTH } from "../../../functions/curves/LINE_LENGTH.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 test("3 ft out and 3 ft up is 4.2426 ft", () => {
   // YA-09: Stephenson, Cutting and Draping, 1905, plate 155 prints 4 ft 3 in; 4.2426 to four places.

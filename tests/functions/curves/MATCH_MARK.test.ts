@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { MATCH_MARK } from "../../../functions/curves/MATCH_MARK.ts";
-import { isRefused, run } from "../../../functions/work.ts";
+import { isRefused, run } from "../../../functions/run.ts";
 
 const match = (...args: (number | null)[]) => run(MATCH_MARK, args, { unit: "cm" });
 

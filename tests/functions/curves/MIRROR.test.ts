@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { MIRROR } from "../../../functions/curves/MIRROR.ts";
-import { flattenPiece, readPiece, writePiece } from "../../../functions/piece.ts";
-import { run } from "../../../functions/work.ts";
+import { flattenPiece, readPiece, writePiece } from "../../../functions/pieces/piece.ts";
+import { run } from "../../../functions/run.ts";
 
 const front = "M 0 8 C 4 8 8 5 8 0 L 20 4 C 17 12 19 20 26 22 L 24 45 L 0 47 Z M 12 30 L 14 20 L 16 30";
 const mirror = (piece: string) => String(run(MIRROR, [piece], { unit: "in" }));

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { OUTLINE } from "../../../functions/curves/OUTLINE.ts";
-import { edgeLength, pieceArea, readPiece } from "../../../functions/piece.ts";
-import { isRefused, run } from "../../../functions/work.ts";
+import { edgeLength, pieceArea, readPiece } from "../../../functions/pieces/piece.ts";
+import { isRefused, run } from "../../../functions/run.ts";
 
 const ask = (xs: number[], ys: number[], smooth?: string) =>
   run(OUTLINE, smooth === undefined ? [xs, ys] : [xs, ys, smooth], { unit: "cm" });

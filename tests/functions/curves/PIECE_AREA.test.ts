@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { PIECE_AREA } from "../../../functions/curves/PIECE_AREA.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const area = (piece: string) => run(PIECE_AREA, [piece], { unit: "cm" }) as number;
 

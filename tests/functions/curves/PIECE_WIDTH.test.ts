@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { PIECE_WIDTH } from "../../../functions/curves/PIECE_WIDTH.ts";
 import { TURN } from "../../../functions/curves/TURN.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const width = (piece: string) => run(PIECE_WIDTH, [piece], { unit: "in" }) as number;
 

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { SEAM_CHECK } from "../../../functions/curves/SEAM_CHECK.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const inches = (...args: (number | null)[]) => run(SEAM_CHECK, args, { unit: "in" });
 

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { SEAM_DIFFERENCE } from "../../../functions/curves/SEAM_DIFFERENCE.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 test("told the other way round the difference changes its sign", () => {
   const between = (a: number, b: number) => run(SEAM_DIFFERENCE, [a, b], { unit: "cm" }) as number;

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { SPLIT } from "../../../functions/curves/SPLIT.ts";
-import { edgeLength, pieceArea, readPiece } from "../../../functions/piece.ts";
-import { type Argument, isRefused, run } from "../../../functions/work.ts";
+import { edgeLength, pieceArea, readPiece } from "../../../functions/pieces/piece.ts";
+import { type Argument, isRefused, run } from "../../../functions/run.ts";
 
 const split = (...args: Argument[]) => run(SPLIT, args, { unit: "cm" });
 const skirt = "M 0 12 A 12 12 0 0 0 12 0 L 70 0 A 70 70 0 0 1 0 70 Z M 20 20 L 40 40 M 14 4 L 20 4";

@@ -2,8 +2,8 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { PIECE_AREA } from "../../../functions/curves/PIECE_AREA.ts";
 import { TURN } from "../../../functions/curves/TURN.ts";
-import { edgeLength, readPiece } from "../../../functions/piece.ts";
-import { run } from "../../../functions/work.ts";
+import { edgeLength, readPiece } from "../../../functions/pieces/piece.ts";
+import { run } from "../../../functions/run.ts";
 
 const skirt = "M 0 12 A 12 12 0 0 0 12 0 L 70 0 A 70 70 0 0 1 0 70 Z M 10 10 L 45 45";
 const turn = (piece: string, degrees: number) => String(run(TURN, [piece, degrees], { unit: "cm" }));

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { TURN_OF_CLOTH } from "../../../functions/curves/TURN_OF_CLOTH.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 test("outer arc less inner arc, however tight the bend", () => {
   for (const [radius, degrees] of [[0.01, 180], [3, 180], [12, 75], [0.5, 360]] as const) {

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { WAISTBAND } from "../../../functions/curves/WAISTBAND.ts";
 import { WITH_ALLOWANCE } from "../../../functions/curves/WITH_ALLOWANCE.ts";
-import { pieceBounds, readPiece } from "../../../functions/piece.ts";
-import { run } from "../../../functions/work.ts";
+import { pieceBounds, readPiece } from "../../../functions/pieces/piece.ts";
+import { run } from "../../../functions/run.ts";
 
 test("a 24-inch waist with half-inch turnings and 1 1/2 in overlap is cut 26 1/2 in long", () => {
   // HE-04: Johnson, Oregon/Utah State extension L-86, 1964: waist and 2 1/2 in.

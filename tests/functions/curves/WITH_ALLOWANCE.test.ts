@@ -2,10 +2,9 @@ import { areaPathsD, EndType, FillRule, inflatePathsD, JoinType, type PathsD, xo
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { WITH_ALLOWANCE } from "../../../functions/curves/WITH_ALLOWANCE.ts";
-import { edgePart } from "../../../functions/edges.ts";
-import type { Point } from "../../../functions/geometry.ts";
+import type { Edge, Point } from "../../../functions/geometry/strokes.ts";
+import { edgePart } from "../../../functions/pieces/edges.ts";
 import {
-  type Edge,
   edgeLength,
   flattenPiece,
   mirrorPiece,
@@ -14,8 +13,8 @@ import {
   pieceBounds,
   readPiece,
   writePiece,
-} from "../../../functions/piece.ts";
-import { type Argument, isRefused, run } from "../../../functions/work.ts";
+} from "../../../functions/pieces/piece.ts";
+import { type Argument, isRefused, run } from "../../../functions/run.ts";
 
 const give = (...args: Argument[]): string | { refusal: string } => {
   const answer = run(WITH_ALLOWANCE, args, { unit: "cm" });

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { WITH_DART } from "../../../functions/curves/WITH_DART.ts";
-import { edgeLength, readPiece } from "../../../functions/piece.ts";
-import { explain, run } from "../../../functions/work.ts";
+import { edgeLength, readPiece } from "../../../functions/pieces/piece.ts";
+import { explain, run } from "../../../functions/run.ts";
 
 const cm = { unit: "cm" } as const;
 

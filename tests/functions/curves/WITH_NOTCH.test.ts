@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { EDGE_LENGTH } from "../../../functions/curves/EDGE_LENGTH.ts";
 import { WITH_NOTCH } from "../../../functions/curves/WITH_NOTCH.ts";
-import { readPiece } from "../../../functions/piece.ts";
-import { run } from "../../../functions/work.ts";
+import { readPiece } from "../../../functions/pieces/piece.ts";
+import { run } from "../../../functions/run.ts";
 
 const armhole = "M 0 0 L 12 0 C 9 4 10 10 14 12 L 14 30 L 0 30 Z";
 const cm = { unit: "cm" } as const;

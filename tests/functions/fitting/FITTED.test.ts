@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { FITTED } from "../../../functions/fitting/FITTED.ts";
 import { SEAM_CHANGE } from "../../../functions/fitting/SEAM_CHANGE.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 test("the log's change put to the pattern, then undone by the next fitting, is the pattern again", () => {
   const log = (amounts: number[]) =>

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { FRONT_GAP } from "../../../functions/fitting/FRONT_GAP.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const gap = (...args: number[]) => run(FRONT_GAP, args, { unit: "in" }) as number;
 

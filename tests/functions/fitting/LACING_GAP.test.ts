@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { LACING_GAP } from "../../../functions/fitting/LACING_GAP.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const gap = (...args: number[]) => run(LACING_GAP, args, { unit: "in" });
 

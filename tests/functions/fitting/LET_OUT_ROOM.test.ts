@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { LET_OUT_ROOM } from "../../../functions/fitting/LET_OUT_ROOM.ts";
 import { TAKE_IN_EACH } from "../../../functions/fitting/TAKE_IN_EACH.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const room = (allowances: (number | null)[], ...rest: number[]) =>
   run(LET_OUT_ROOM, [allowances, ...rest], { unit: "in" }) as number;

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { PLACKET_LENGTH } from "../../../functions/fitting/PLACKET_LENGTH.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const placket = (...args: number[]) => run(PLACKET_LENGTH, args, { unit: "in" }) as number;
 

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { SEAM_CHANGE } from "../../../functions/fitting/SEAM_CHANGE.ts";
-import { explain, run } from "../../../functions/work.ts";
+import { explain, run } from "../../../functions/run.ts";
 
 type Row = [piece: string | null, seam: string | null, amount: number | null];
 const net = (rows: Row[], piece: string, seam: string, garment: string[] | null = null) =>

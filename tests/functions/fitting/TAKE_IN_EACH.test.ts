@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { TAKE_IN_EACH } from "../../../functions/fitting/TAKE_IN_EACH.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 test("all the marks together are the total", () => {
   fc.assert(

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { CAPE } from "../../../functions/flare/CAPE.ts";
 import { CIRCLE_PANEL } from "../../../functions/flare/CIRCLE_PANEL.ts";
-import { edgeLength, pieceArea } from "../../../functions/piece.ts";
+import { edgeLength, pieceArea } from "../../../functions/pieces/piece.ts";
 import { calls } from "../calls.ts";
 
 const cape = calls(CAPE, "cm");

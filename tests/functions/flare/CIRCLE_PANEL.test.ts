@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { CIRCLE_HEM } from "../../../functions/flare/CIRCLE_HEM.ts";
 import { CIRCLE_PANEL } from "../../../functions/flare/CIRCLE_PANEL.ts";
 import { CIRCLE_RADIUS } from "../../../functions/flare/CIRCLE_RADIUS.ts";
-import { edgeLength, pieceArea } from "../../../functions/piece.ts";
+import { edgeLength, pieceArea } from "../../../functions/pieces/piece.ts";
 import { calls } from "../calls.ts";
 
 const { piece, refusal, step } = calls(CIRCLE_PANEL, "cm");

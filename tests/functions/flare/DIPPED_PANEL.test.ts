@@ -3,10 +3,10 @@ import { expect, test } from "vitest";
 import { SEAM_GIRTH } from "../../../functions/body/SEAM_GIRTH.ts";
 import { DIPPED_PANEL } from "../../../functions/flare/DIPPED_PANEL.ts";
 import { FLARED_PANEL } from "../../../functions/flare/FLARED_PANEL.ts";
-import { direction, distance, type Point, pointAt } from "../../../functions/geometry.ts";
-import { edgeLength, pieceArea, readPiece } from "../../../functions/piece.ts";
+import { direction, distance, type Point, pointAt } from "../../../functions/geometry/strokes.ts";
+import { edgeLength, pieceArea, readPiece } from "../../../functions/pieces/piece.ts";
 import { OPEN_PLEATS } from "../../../functions/pleats/OPEN_PLEATS.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 import { calls } from "../calls.ts";
 import { dippingSeam, taped } from "../dip.ts";
 

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { DISC } from "../../../functions/flare/DISC.ts";
-import { edgeLength, pieceArea, pieceBounds } from "../../../functions/piece.ts";
+import { edgeLength, pieceArea, pieceBounds } from "../../../functions/pieces/piece.ts";
 import { calls } from "../calls.ts";
 
 const { piece, refusal, step } = calls(DISC, "in");

@@ -2,8 +2,8 @@ import fc from "fast-check";
 import svgpath from "svgpath";
 import { expect, test } from "vitest";
 import { FLARED_PANEL } from "../../../functions/flare/FLARED_PANEL.ts";
-import { polygonArea } from "../../../functions/geometry.ts";
-import { edgeLength, pieceArea, pieceBounds } from "../../../functions/piece.ts";
+import { polygonArea } from "../../../functions/geometry/strokes.ts";
+import { edgeLength, pieceArea, pieceBounds } from "../../../functions/pieces/piece.ts";
 import { calls } from "../calls.ts";
 
 const { answer, piece, refusal } = calls(FLARED_PANEL, "cm");

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { GODET } from "../../../functions/flare/GODET.ts";
-import { distance } from "../../../functions/geometry.ts";
-import { edgeLength, pieceArea, pieceBounds } from "../../../functions/piece.ts";
+import { distance } from "../../../functions/geometry/strokes.ts";
+import { edgeLength, pieceArea, pieceBounds } from "../../../functions/pieces/piece.ts";
 import { calls } from "../calls.ts";
 
 const { piece, refusal } = calls(GODET, "in");

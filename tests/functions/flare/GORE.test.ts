@@ -1,8 +1,8 @@
 import { Bezier } from "bezier-js";
 import { expect, test } from "vitest";
 import { GORE } from "../../../functions/flare/GORE.ts";
-import { direction, distance, pointAt } from "../../../functions/geometry.ts";
-import { edgeLength, pieceBounds } from "../../../functions/piece.ts";
+import { direction, distance, pointAt } from "../../../functions/geometry/strokes.ts";
+import { edgeLength, pieceBounds } from "../../../functions/pieces/piece.ts";
 import { calls } from "../calls.ts";
 
 const { piece, refusal, step } = calls(GORE, "cm");

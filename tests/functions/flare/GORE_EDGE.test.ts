@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { GORE } from "../../../functions/flare/GORE.ts";
 import { GORE_EDGE } from "../../../functions/flare/GORE_EDGE.ts";
-import { edgeLength } from "../../../functions/piece.ts";
+import { edgeLength } from "../../../functions/pieces/piece.ts";
 import { calls } from "../calls.ts";
 
 const { figure, step } = calls(GORE_EDGE, "in");

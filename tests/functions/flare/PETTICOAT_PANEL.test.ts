@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { PETTICOAT_PANEL } from "../../../functions/flare/PETTICOAT_PANEL.ts";
-import { direction, flatten } from "../../../functions/geometry.ts";
-import { edgeLength, pieceBounds } from "../../../functions/piece.ts";
+import { direction, flatten } from "../../../functions/geometry/strokes.ts";
+import { edgeLength, pieceBounds } from "../../../functions/pieces/piece.ts";
 import { calls } from "../calls.ts";
 
 const { piece, refusal, step } = calls(PETTICOAT_PANEL, "cm");

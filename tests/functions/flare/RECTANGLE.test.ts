@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { FLARED_PANEL } from "../../../functions/flare/FLARED_PANEL.ts";
 import { RECTANGLE } from "../../../functions/flare/RECTANGLE.ts";
-import { edgeLength, pieceArea } from "../../../functions/piece.ts";
+import { edgeLength, pieceArea } from "../../../functions/pieces/piece.ts";
 import { calls } from "../calls.ts";
 
 const { piece, refusal, step } = calls(RECTANGLE, "in");

@@ -3,8 +3,8 @@ import { expect, test } from "vitest";
 import { FLARED_PANEL } from "../../../functions/flare/FLARED_PANEL.ts";
 import { SLASHED_PANEL } from "../../../functions/flare/SLASHED_PANEL.ts";
 import { SPREAD_TOTAL } from "../../../functions/flare/SPREAD_TOTAL.ts";
-import { type Point, pointAt, polygonArea, strokeLength } from "../../../functions/geometry.ts";
-import { edgeLength, flattenPiece, type Piece, pieceArea } from "../../../functions/piece.ts";
+import { type Point, pointAt, polygonArea, strokeLength } from "../../../functions/geometry/strokes.ts";
+import { edgeLength, flattenPiece, type Piece, pieceArea } from "../../../functions/pieces/piece.ts";
 import { calls } from "../calls.ts";
 
 const { piece, refusal, step } = calls(SLASHED_PANEL, "cm");

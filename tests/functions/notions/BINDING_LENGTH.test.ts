@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { BINDING_LENGTH } from "../../../functions/notions/BINDING_LENGTH.ts";
-import { type Argument, isRefused, run } from "../../../functions/work.ts";
+import { type Argument, isRefused, run } from "../../../functions/run.ts";
 
 const binding = (...args: Argument[]) => run(BINDING_LENGTH, args, { unit: "in" });
 

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { BONE_CUT } from "../../../functions/notions/BONE_CUT.ts";
-import { isRefused, run } from "../../../functions/work.ts";
+import { isRefused, run } from "../../../functions/run.ts";
 
 test("an eleven-inch channel takes a bone of ten and a half", () => {
   // Common practice: 1/4 in clear at each end.

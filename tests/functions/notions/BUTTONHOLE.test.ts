@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { BUTTON_LOOP } from "../../../functions/notions/BUTTON_LOOP.ts";
 import { BUTTONHOLE } from "../../../functions/notions/BUTTONHOLE.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const hole = (...args: number[]) => run(BUTTONHOLE, args, { unit: "in" }) as number;
 

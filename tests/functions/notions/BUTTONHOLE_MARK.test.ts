@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { BUTTONHOLE_MARK } from "../../../functions/notions/BUTTONHOLE_MARK.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 test("holes 3/4 in long and as far apart, the first half an inch down, begin at 1/2, 2 and 3 1/2 in", () => {
   // McGlauflin, Handicraft for Girls, 1910, exercise 45 (numbers printed; starts derived).

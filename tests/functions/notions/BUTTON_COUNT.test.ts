@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { BUTTON_COUNT } from "../../../functions/notions/BUTTON_COUNT.ts";
 import { BUTTON_MARK } from "../../../functions/notions/BUTTON_MARK.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const count = (...args: number[]) => run(BUTTON_COUNT, args, { unit: "cm" }) as number;
 

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { BUTTON_COVER } from "../../../functions/notions/BUTTON_COVER.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 test("across the middle the cloth goes over the face, down both sides and under from both", () => {
   const [d, t, u] = [0.875, 0.125, 0.375];

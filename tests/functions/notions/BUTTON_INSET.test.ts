@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { BUTTON_INSET } from "../../../functions/notions/BUTTON_INSET.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 test("a button of 3/4 in is sewn 5/8 in from the edge of the band", () => {
   // Johnson, Oregon / Utah State extension L-86, 1964: half the button and 1/4 in (rule printed).

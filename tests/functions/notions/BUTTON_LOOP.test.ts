@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { BUTTON_LOOP } from "../../../functions/notions/BUTTON_LOOP.ts";
 import { BUTTONHOLE } from "../../../functions/notions/BUTTONHOLE.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 test("a loop is out and back the buttonhole of its button", () => {
   const hole = run(BUTTONHOLE, [1.2, 0.4], { unit: "cm" }) as number;

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { BUTTON_MARK } from "../../../functions/notions/BUTTON_MARK.ts";
-import { isRefused, run } from "../../../functions/work.ts";
+import { isRefused, run } from "../../../functions/run.ts";
 
 const mark = (...args: number[]) => run(BUTTON_MARK, args, { unit: "in" });
 

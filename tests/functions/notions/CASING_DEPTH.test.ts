@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { CASING_DEPTH } from "../../../functions/notions/CASING_DEPTH.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 test("turned down and under, the tunnel left is the elastic's width and the ease", () => {
   const depth = run(CASING_DEPTH, [2, 0.4, 0.6], { unit: "cm" }) as number;

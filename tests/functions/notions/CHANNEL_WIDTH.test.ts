@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { CHANNEL_WIDTH } from "../../../functions/notions/CHANNEL_WIDTH.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const channel = (...args: number[]) => run(CHANNEL_WIDTH, args, { unit: "cm" }) as number;
 

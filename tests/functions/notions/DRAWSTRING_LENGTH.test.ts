@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { DRAWSTRING_LENGTH } from "../../../functions/notions/DRAWSTRING_LENGTH.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 test("with the casing flat each end still hangs as told", () => {
   const length = run(DRAWSTRING_LENGTH, [44, 10], { unit: "in" }) as number;

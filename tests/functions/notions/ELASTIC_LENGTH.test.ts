@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { ELASTIC_LENGTH } from "../../../functions/notions/ELASTIC_LENGTH.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 test("joined and drawn to the girth, it is stretched by the share of itself that it was short", () => {
   const cut = run(ELASTIC_LENGTH, [30, 0.2, 1], { unit: "in" }) as number;

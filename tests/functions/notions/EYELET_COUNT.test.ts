@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { EYELET_COUNT } from "../../../functions/notions/EYELET_COUNT.ts";
-import { isRefused, run } from "../../../functions/work.ts";
+import { isRefused, run } from "../../../functions/run.ts";
 
 const count = (...args: number[]) => run(EYELET_COUNT, args, { unit: "cm" }) as number;
 

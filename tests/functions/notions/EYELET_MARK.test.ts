@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { EYELET_MARK } from "../../../functions/notions/EYELET_MARK.ts";
-import { isRefused, run } from "../../../functions/work.ts";
+import { isRefused, run } from "../../../functions/run.ts";
 
 const mark = (number: number, ...more: (number | string)[]) =>
   run(EYELET_MARK, [number, ...more], { unit: "in" });

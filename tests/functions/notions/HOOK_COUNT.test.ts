@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { HOOK_COUNT } from "../../../functions/notions/HOOK_COUNT.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 test("one hook fewer would gape: the gaps would be wider than told", () => {
   for (const [edge, spacing, inset] of [

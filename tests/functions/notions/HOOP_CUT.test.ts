@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { HOOP_CUT } from "../../../functions/notions/HOOP_CUT.ts";
-import { explain } from "../../../functions/work.ts";
+import { explain } from "../../../functions/run.ts";
 
 test("closed with its overlap the steel is a circle of the wanted girth", () => {
   const { answer, steps } = explain(HOOP_CUT, [300, 6], { unit: "cm" });

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { HOOP_GIRTH } from "../../../functions/notions/HOOP_GIRTH.ts";
-import { type Argument, isRefused, run } from "../../../functions/work.ts";
+import { type Argument, isRefused, run } from "../../../functions/run.ts";
 
 const girth = (...args: Argument[]) => run(HOOP_GIRTH, args, { unit: "in" });
 const all = (shape: string) => [1, 2, 3, 4, 5, 6].map((n) => girth(n, 50, 120, 6, shape) as number);

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { distance } from "../../../functions/geometry.ts";
-import { LACINGS, laceRuns } from "../../../functions/lacing.ts";
+import { LACINGS, laceRuns } from "../../../functions/drafting/lacing.ts";
+import { distance } from "../../../functions/geometry/strokes.ts";
 import { LACE_LENGTH } from "../../../functions/notions/LACE_LENGTH.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const lace = (...args: (number | string)[]) => run(LACE_LENGTH, args, { unit: "cm" }) as number;
 

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { PIPING_WIDTH } from "../../../functions/notions/PIPING_WIDTH.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 test("the strip goes once round the cord, as a many-sided wrapping shows, and leaves both allowances", () => {
   const width = run(PIPING_WIDTH, [0.5, 1.5], { unit: "cm" }) as number;

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
-import { measureShape } from "../../../functions/drawing.ts";
+import { measureShape } from "../../../functions/drawing/shapes.ts";
 import { THREAD_LENGTH } from "../../../functions/notions/THREAD_LENGTH.ts";
-import { explain, run } from "../../../functions/work.ts";
+import { explain, run } from "../../../functions/run.ts";
 
 const thread = (...args: number[]) => run(THREAD_LENGTH, args, { unit: "cm" }) as number;
 

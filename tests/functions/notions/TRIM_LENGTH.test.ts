@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { TRIM_LENGTH } from "../../../functions/notions/TRIM_LENGTH.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 
 const trim = (...args: number[]) => run(TRIM_LENGTH, args, { unit: "in" }) as number;
 

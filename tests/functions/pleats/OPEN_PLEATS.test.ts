@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { polygonArea } from "../../../functions/geometry.ts";
-import { edgeLength, pieceArea, readPiece } from "../../../functions/piece.ts";
+import { polygonArea } from "../../../functions/geometry/strokes.ts";
+import { edgeLength, pieceArea, readPiece } from "../../../functions/pieces/piece.ts";
 import { OPEN_PLEATS } from "../../../functions/pleats/OPEN_PLEATS.ts";
 import { calls } from "../calls.ts";
 import { foldedPoints, foldUp, offEdge } from "../folded.ts";

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { FLARED_PANEL } from "../../../functions/flare/FLARED_PANEL.ts";
-import { edgeLength, pieceArea, pieceBounds } from "../../../functions/piece.ts";
+import { edgeLength, pieceArea, pieceBounds } from "../../../functions/pieces/piece.ts";
 import { FLAT_WIDTH } from "../../../functions/pleats/FLAT_WIDTH.ts";
 import { PLEAT_MARK } from "../../../functions/pleats/PLEAT_MARK.ts";
 import { PLEATED_PANEL } from "../../../functions/pleats/PLEATED_PANEL.ts";

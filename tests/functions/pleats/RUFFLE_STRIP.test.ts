@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { edgeLength, pieceArea, pieceBounds } from "../../../functions/piece.ts";
+import { edgeLength, pieceArea, pieceBounds } from "../../../functions/pieces/piece.ts";
 import { PANELS } from "../../../functions/pleats/PANELS.ts";
 import { RUFFLE_STRIP } from "../../../functions/pleats/RUFFLE_STRIP.ts";
 import { calls } from "../calls.ts";

@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { pieceBounds } from "../../../functions/piece.ts";
+import { pieceBounds } from "../../../functions/pieces/piece.ts";
 import { PLEAT_MARK } from "../../../functions/pleats/PLEAT_MARK.ts";
 import { PLEATED_PANEL } from "../../../functions/pleats/PLEATED_PANEL.ts";
 import { UNEVEN_ALLOWANCE } from "../../../functions/pleats/UNEVEN_ALLOWANCE.ts";
 import { UNEVEN_MARK } from "../../../functions/pleats/UNEVEN_MARK.ts";
-import type { Argument } from "../../../functions/work.ts";
+import type { Argument } from "../../../functions/run.ts";
 import { calls } from "../calls.ts";
 
 const { answer, refusal } = calls(UNEVEN_MARK, "in");

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
+import { run } from "../../../functions/run.ts";
 import { CM } from "../../../functions/tape/CM.ts";
-import { run } from "../../../functions/work.ts";
 
 test("127 cm are 50 in exactly", () => {
   // NIST SP 811, appendix B.8: 1 in = 2.54 cm, exact; 50 × 2.54 = 127.

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
+import { run } from "../../../functions/run.ts";
 import { FT } from "../../../functions/tape/FT.ts";
-import { run } from "../../../functions/work.ts";
 
 test("a foot is 0.3048 m, a third of a yard", () => {
   // NIST SP 811, appendix B.8, exact.

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
+import { run } from "../../../functions/run.ts";
 import { IN } from "../../../functions/tape/IN.ts";
-import { run } from "../../../functions/work.ts";
 
 test("an inch is 25.4 mm exactly", () => {
   // NIST SP 811, appendix B.8: inch to metre, 2.54 E-02, exact.

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
+import { run } from "../../../functions/run.ts";
 import { M } from "../../../functions/tape/M.ts";
-import { run } from "../../../functions/work.ts";
 
 test("a metre is a little over 39.37 in", () => {
   // NIST SP 811, appendix B.8: 1 in = 2.54 cm. The U.S. act of 1866 said 39.37 in (Wurtele,

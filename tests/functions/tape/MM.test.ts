@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
+import { run } from "../../../functions/run.ts";
 import { MM } from "../../../functions/tape/MM.ts";
-import { run } from "../../../functions/work.ts";
 
 test("a quarter inch is 6.35 mm", () => {
   // NIST SP 811, appendix B.8: 1 in = 25.4 mm, exact.

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
+import { run } from "../../../functions/run.ts";
 import { OLD_MEASURE } from "../../../functions/tape/OLD_MEASURE.ts";
-import { run } from "../../../functions/work.ts";
 
 test("cloth measure is as the school books print it", () => {
   // A Complete System of Practical Arithmetic (Scottish School-Book Association, 1869), printed:

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { run } from "../../../functions/run.ts";
 import { ROUND_TAPE } from "../../../functions/tape/ROUND_TAPE.ts";
-import { run } from "../../../functions/work.ts";
 
 const round = (length: number, mark: string | null = null, direction: string | null = null) =>
   run(ROUND_TAPE, [length, mark, direction], { unit: "in", mark: "1/8" }) as number;

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
+import { run } from "../../../functions/run.ts";
 import { TAPE } from "../../../functions/tape/TAPE.ts";
-import { run } from "../../../functions/work.ts";
 
 const inches = (text: string | number) => run(TAPE, [text], { unit: "in" });
 

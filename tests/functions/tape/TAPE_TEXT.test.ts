@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { run } from "../../../functions/run.ts";
 import { TAPE } from "../../../functions/tape/TAPE.ts";
 import { TAPE_TEXT } from "../../../functions/tape/TAPE_TEXT.ts";
-import { run } from "../../../functions/work.ts";
 
 const inches = (length: number, mark: string | number | null = null) =>
   run(TAPE_TEXT, [length, mark], { unit: "in", mark: "1/8" });

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
+import { run } from "../../../functions/run.ts";
 import { M } from "../../../functions/tape/M.ts";
 import { YD } from "../../../functions/tape/YD.ts";
-import { run } from "../../../functions/work.ts";
 
 test("a yard is 0.9144 m exactly", () => {
   // International yard of 1959; NIST SP 811, appendix B.8.

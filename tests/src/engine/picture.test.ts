@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { catalogue } from "../../../functions/catalogue.ts";
-import type { Shape } from "../../../functions/drawing.ts";
-import { arc } from "../../../functions/geometry.ts";
-import { polygon } from "../../../functions/piece.ts";
-import { explain } from "../../../functions/work.ts";
+import type { Shape } from "../../../functions/drawing/shapes.ts";
+import { arc } from "../../../functions/geometry/strokes.ts";
+import { polygon } from "../../../functions/pieces/piece.ts";
+import { explain } from "../../../functions/run.ts";
 import { lookUp } from "../../../src/book/address.ts";
 import { drawnAt } from "../../../src/engine/drawn.ts";
 import { Engine } from "../../../src/engine/engine.ts";

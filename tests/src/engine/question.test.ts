@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { questionHash } from "../../../functions/cut.ts";
+import { questionHash } from "../../../functions/cutting/lay-question.ts";
 import { blankBook } from "../../../src/book/shape.ts";
 import { Engine } from "../../../src/engine/engine.ts";
 import { laysAsked } from "../../../src/engine/question.ts";

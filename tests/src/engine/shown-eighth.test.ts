@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { catalogue } from "../../../functions/catalogue.ts";
 import { markSize, readTape } from "../../../functions/fractions.ts";
-import { run } from "../../../functions/work.ts";
+import { run } from "../../../functions/run.ts";
 import { show } from "../../../src/engine/show.ts";
 import { anyArguments, argumentsOf, setting } from "../../functions/laws.ts";
 

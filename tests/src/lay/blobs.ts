@@ -1,5 +1,6 @@
 /** Made-up curved pieces for tests, from a seed: no two alike, some hollow. */
-import type { Point } from "../../../functions/geometry.ts";
+
+import type { Point } from "../../../functions/geometry/strokes.ts";
 import type { LayQuestion } from "../../../functions/lay.ts";
 import { seeded } from "../../../src/lay/random.ts";
 

@@ -1,6 +1,6 @@
 import { describe, expect, it, vi } from "vitest";
-import { questionHash } from "../../../functions/cut.ts";
-import type { Point } from "../../../functions/geometry.ts";
+import { questionHash } from "../../../functions/cutting/lay-question.ts";
+import type { Point } from "../../../functions/geometry/strokes.ts";
 import type { Lay, LayQuestion } from "../../../functions/lay.ts";
 import { checkLay } from "../../../src/lay/check.ts";
 import { containedLay } from "../../../src/lay/contain.ts";

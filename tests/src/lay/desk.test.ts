@@ -1,5 +1,5 @@
 import { describe, expect, it, vi } from "vitest";
-import { questionHash } from "../../../functions/cut.ts";
+import { questionHash } from "../../../functions/cutting/lay-question.ts";
 import type { Lay, LayOrigin, LayQuestion } from "../../../functions/lay.ts";
 import type { Book } from "../../../src/book/shape.ts";
 import { checkLay } from "../../../src/lay/check.ts";

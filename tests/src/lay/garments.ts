@@ -4,11 +4,11 @@
  * themselves, allowances on. Lengths in inches.
  */
 import { catalogue } from "../../../functions/catalogue.ts";
-import { layQuestion } from "../../../functions/cut.ts";
-import type { CutRow } from "../../../functions/cutlist.ts";
+import type { CutRow } from "../../../functions/cutting/cut-list.ts";
+import { layQuestion } from "../../../functions/cutting/lay-question.ts";
 import type { LayQuestion } from "../../../functions/lay.ts";
-import { readPiece } from "../../../functions/piece.ts";
-import { type Argument, run } from "../../../functions/work.ts";
+import { readPiece } from "../../../functions/pieces/piece.ts";
+import { type Argument, run } from "../../../functions/run.ts";
 import { seeded } from "../../../src/lay/random.ts";
 import { refusalOf } from "../../../src/lay/refuse.ts";
 

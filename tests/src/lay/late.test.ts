@@ -1,5 +1,5 @@
 import { describe, expect, it, vi } from "vitest";
-import { questionHash } from "../../../functions/cut.ts";
+import { questionHash } from "../../../functions/cutting/lay-question.ts";
 import type { Lay, LayQuestion } from "../../../functions/lay.ts";
 import { blankBook } from "../../../src/book/shape.ts";
 import { checks } from "../../../src/engine/checks.ts";

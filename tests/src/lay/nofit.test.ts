@@ -1,6 +1,6 @@
 import { FillRule, minkowskiSum, union } from "clipper2-ts";
 import { describe, expect, it } from "vitest";
-import type { Point } from "../../../functions/geometry.ts";
+import type { Point } from "../../../functions/geometry/strokes.ts";
 import { DepthField } from "../../../src/lay/depth.ts";
 import { noFit } from "../../../src/lay/nofit.ts";
 import { signedArea } from "../../../src/lay/outline.ts";

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { Point } from "../../../functions/geometry.ts";
+import type { Point } from "../../../functions/geometry/strokes.ts";
 import type { Lay, LayCloth, LayPiece, LayQuestion } from "../../../functions/lay.ts";
 import { checkLay } from "../../../src/lay/check.ts";
 import { quickLay, quickLayUntil, shortfall } from "../../../src/lay/quick.ts";

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import type { Point } from "../../../functions/geometry.ts";
+import type { Point } from "../../../functions/geometry/strokes.ts";
 import type { Lay, LayCloth, LayPiece, LayQuestion } from "../../../functions/lay.ts";
 import { checkLay, quickLay, Search } from "../../../src/lay/plan.ts";
 import { refusalOf } from "../../../src/lay/refuse.ts";

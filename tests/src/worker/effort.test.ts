@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { questionHash } from "../../../functions/cut.ts";
+import { questionHash } from "../../../functions/cutting/lay-question.ts";
 import type { Lay } from "../../../functions/lay.ts";
 import { numberOf } from "../../../src/engine/copy.ts";
 import { Engine } from "../../../src/engine/engine.ts";

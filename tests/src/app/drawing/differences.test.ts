@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { measureShape, outline } from "../../../../functions/drawing.ts";
-import type { Point } from "../../../../functions/geometry.ts";
-import { polygon } from "../../../../functions/piece.ts";
+import { measureShape, outline } from "../../../../functions/drawing/shapes.ts";
+import type { Point } from "../../../../functions/geometry/strokes.ts";
+import { polygon } from "../../../../functions/pieces/piece.ts";
 import { differences } from "../../../../src/app/drawing/differences.ts";
 
 const panel = (left: number, right: number, long: number) => {

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import type { Point } from "../../../../functions/geometry.ts";
+import type { Point } from "../../../../functions/geometry/strokes.ts";
 import { spotFor } from "../../../../src/app/lay/label.ts";
 
 const rectangle = (wide: number, high: number): Point[] => [

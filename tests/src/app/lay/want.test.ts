@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { questionHash } from "../../../../functions/cut.ts";
+import { questionHash } from "../../../../functions/cutting/lay-question.ts";
 import type { LayOrigin, LayQuestion } from "../../../../functions/lay.ts";
 import { nextWant } from "../../../../src/app/lay/want.ts";
 import type { Laid } from "../../../../src/engine/engine.ts";

@@ -1,0 +1,74 @@
+/** The cloth in hand: so many pieces of it, each measured, and drawn where it is no rectangle. */
+
+import { bounds, distance, polygonArea } from "../geometry/strokes.ts";
+import type { LayCloth } from "../lay.ts";
+import { flattenPiece, type Piece } from "../pieces/piece.ts";
+import { Refusal } from "../refusal.ts";
+import { alongSelvedge } from "./lay-question.ts";
+
+interface Hand {
+  readonly widths: readonly (number | null)[];
+  readonly lengths: readonly (number | null)[];
+  readonly shapes: readonly (Piece | null)[] | null;
+}
+
+/** The cloths of three columns, row by row; rows that are blank in all of them are left out. */
+export function clothsInHand(hand: Hand, cm: (figure: number) => number): LayCloth[] {
+  const { widths, lengths, shapes } = hand;
+  for (const column of ["lengths", "shapes"] as const) {
+    const cells = hand[column];
+    if (cells && cells.length !== widths.length)
+      throw new Refusal(
+        `${column} must be as many cells as widths, not ${cells.length} against ${widths.length}`,
+      );
+  }
+  const cloths = widths.flatMap((width, i): LayCloth[] => {
+    const length = lengths[i] ?? null;
+    const shape = shapes?.[i] ?? null;
+    const name = `cloth ${i + 1}`;
+    if (shape) return [oddCloth({ name, width, length }, shape, i + 1, cm)];
+    if (width === null && length === null) return [];
+    const missing = width === null ? "widths" : length === null ? "lengths" : null;
+    if (missing) throw new Refusal(`${missing}, number ${i + 1}, is empty: measure that piece of cloth`);
+    return [{ name, width: width!, length }];
+  });
+  if (cloths.length === 0)
+    throw new Refusal("widths is empty: give the width and length of at least one cloth");
+  return cloths;
+}
+
+/** Figures beside a drawn cloth may be blank; a tape may differ from the drawing by so much, in centimetres. */
+const AS_DRAWN = 0.5;
+/** Chords of a drawn cloth stray no more than this from its curves, in centimetres. */
+const CHORDS = 0.02;
+
+function oddCloth(
+  told: { readonly name: string; readonly width: number | null; readonly length: number | null },
+  shape: Piece,
+  number: number,
+  cm: (figure: number) => number,
+): LayCloth {
+  const points = flattenPiece(shape, cm(CHORDS));
+  const there = alongSelvedge(points);
+  const { left, right, low, high } = bounds(points);
+  const drawn = { width: right - left, length: high - low };
+  for (const measure of ["width", "length"] as const) {
+    const typed = told[measure];
+    if (typed !== null && Math.abs(typed - drawn[measure]) > cm(AS_DRAWN))
+      throw new Refusal(
+        (say) =>
+          `${measure}s, number ${number}, is ${say(typed, drawn[measure])} beside a shape of ${say(drawn[measure], typed)}: leave it empty, or mend the shape`,
+      );
+  }
+  // A line drawn inside that encloses something is a hole or a flaw.
+  const flaws = shape.marks
+    .map(({ line: mark }) => {
+      const ring = flattenPiece({ edges: [mark], marks: [] }, cm(CHORDS));
+      // The corners are where strokes end; one that is closed by Z alone begins at another.
+      const { from } = mark[0]!;
+      return distance(from, ring.at(-1)!) > 0 ? [from, ...ring] : ring;
+    })
+    .filter((ring) => Math.abs(polygonArea(ring)) > 1e-6 * drawn.width * drawn.length)
+    .map((ring) => ring.map(there));
+  return { name: told.name, ...drawn, outline: points.map(there), ...(flaws.length > 0 ? { flaws } : {}) };
+}

@@ -1,0 +1,133 @@
+/** A cut list: outlines, how many of each, which are pairs and which are cut on the fold. */
+import type { Takes } from "../define.ts";
+import { openOut } from "../pieces/cut-on-fold.ts";
+import type { Piece } from "../pieces/piece.ts";
+import { Refusal } from "../refusal.ts";
+
+/** The arguments every function of a cut list begins with. */
+export const PIECES_TO_CUT = {
+  pieces: { kind: "piece", about: "outlines with their allowances on, one a row", many: true, blanks: true },
+  quantities: {
+    kind: "count",
+    about: "how many of each to cut, a pair counting 2",
+    from: 1,
+    to: 500,
+    many: true,
+    blanks: true,
+  },
+} as const satisfies Takes;
+
+/** And those such a function ends with. */
+export const HOW_TO_CUT = {
+  one_way: {
+    kind: "flag",
+    about: "TRUE for cloth with a nap or an up and a down: no piece is turned round",
+    otherwise: false,
+  },
+  gap: {
+    kind: "length",
+    usual: [0, 10],
+    about: "least distance between cut lines",
+    from: 0,
+    to: 20,
+    otherwise: 0,
+  },
+  repeat: {
+    kind: "length",
+    usual: [0, 130],
+    about: "repeat of the pattern along the selvedge; the first point of each outline keeps its place in it",
+    from: 0,
+    to: 200,
+    otherwise: 0,
+  },
+  pairs: {
+    kind: "flag",
+    about: "yes where half of the copies are mirror images",
+    otherwise: null,
+    many: true,
+    blanks: true,
+  },
+  folds: {
+    kind: "flag",
+    about: "yes where the outline is half of the piece, its fold straight along the grain at one border",
+    otherwise: null,
+    many: true,
+    blanks: true,
+  },
+  names: { kind: "text", about: "what each piece is called", otherwise: null, many: true, blanks: true },
+  grains: {
+    kind: "text",
+    about:
+      "how each may lie: straight along the selvedge, cross also across the cloth, bias slantwise at 45°",
+    choices: ["straight", "cross", "bias"],
+    otherwise: null,
+    many: true,
+    blanks: true,
+  },
+} as const satisfies Takes;
+
+export type Grain = (typeof HOW_TO_CUT)["grains"]["choices"][number];
+
+/** One line of a cut list that cuts something. */
+export interface CutRow {
+  readonly name: string;
+  readonly piece: Piece;
+  readonly quantity: number;
+  /** Half of the copies are mirror images. */
+  readonly paired: boolean;
+  /** The outline is half of the piece, cut on the fold. */
+  readonly folded: boolean;
+  readonly grain: Grain;
+}
+
+/** The columns of a cut list as a function is given them; null for a blank cell, or for a column left out. */
+export interface CutList {
+  readonly pieces: readonly (Piece | null)[];
+  readonly quantities: readonly (number | null)[];
+  readonly pairs: readonly (boolean | null)[] | null;
+  readonly folds: readonly (boolean | null)[] | null;
+  readonly names: readonly (string | null)[] | null;
+  readonly grains: readonly (Grain | null)[] | null;
+}
+
+/** The lines of a cut list, blank ones left out. Refuses half-blank lines by their number. */
+export function cutRows(list: CutList): CutRow[] {
+  const { pieces, quantities, names } = list;
+  for (const column of ["quantities", "pairs", "folds", "names", "grains"] as const) {
+    const cells = list[column];
+    if (cells && cells.length !== pieces.length)
+      throw new Refusal(
+        `${column} must be as many cells as pieces, not ${cells.length} against ${pieces.length}`,
+      );
+  }
+  const rows = pieces.flatMap((piece, i): CutRow[] => {
+    const quantity = quantities[i] ?? null;
+    const name = names?.[i]?.trim() || `piece ${i + 1}`;
+    if (piece === null && quantity === null) return [];
+    if (piece === null)
+      throw new Refusal(
+        `pieces, number ${i + 1}, is empty beside a quantity of ${quantity}: give an outline`,
+      );
+    if (quantity === null)
+      throw new Refusal(`quantities, number ${i + 1}, is empty: say how many of ${name} to cut`);
+    const paired = list.pairs?.[i] ?? false;
+    if (paired && quantity % 2 === 1)
+      throw new Refusal(
+        `quantities, number ${i + 1}, must be even for pairs of ${name}, not ${quantity}: a pair is 2`,
+      );
+    const [folded, grain] = [list.folds?.[i] ?? false, list.grains?.[i] ?? "straight"];
+    return [{ name, piece, quantity, paired, folded, grain }];
+  });
+  if (rows.length === 0) throw new Refusal("pieces is empty: give at least one outline and how many to cut");
+  return rows;
+}
+
+/** The whole piece of a row: opened out when it is cut on the fold. */
+export function wholePiece({ name, piece, folded }: CutRow): Piece {
+  if (!folded) return piece;
+  const whole = openOut(piece);
+  if (whole) return whole;
+  throw new Refusal(
+    `${name} can not be cut on the fold: it has no straight edge along the grain at its left or right border`,
+  );
+}

@@ -1,0 +1,139 @@
+/**
+ * From a cut list to the question a lay planner is asked.
+ *
+ * Pieces have y along the grain, a lay has x along the selvedge. An outline is turned there by a
+ * quarter turn, (x, y) → (y, −x), and never mirrored: a mirrored left front is a right front.
+ */
+
+import { bounds, type Point } from "../geometry/strokes.ts";
+import type { LayCloth, LayPiece, LayQuestion } from "../lay.ts";
+import { flattenPiece, mirrorPiece, type Piece } from "../pieces/piece.ts";
+import { type CutRow, type Grain, wholePiece } from "./cut-list.ts";
+import { innerFolds } from "./inner-folds.ts";
+
+/** What the cloth asks of every piece on it. */
+export interface Laying {
+  /** A nap or a pattern that has an up and a down: nothing may be turned round. */
+  readonly oneWay: boolean;
+  /** Least distance between cut lines. */
+  readonly gap: number;
+  /** Pattern repeat along the selvedge, 0 for plain cloth: each outline's first point keeps its place in it. */
+  readonly repeat: number;
+}
+
+/** Turns in degrees from the straight grain. Cloth with an up and a down is turned one way only. */
+export const TURNS: Record<
+  Grain,
+  { readonly oneWay: readonly number[]; readonly twoWay: readonly number[] }
+> = {
+  straight: { oneWay: [0], twoWay: [0, 180] },
+  cross: { oneWay: [0, 90], twoWay: [0, 90, 180, 270] },
+  bias: { oneWay: [45], twoWay: [45, 135, 225, 315] },
+};
+
+/** The question for a planner. Curves become chords that stray no more than `tolerance`. */
+export function layQuestion(
+  rows: readonly CutRow[],
+  cloths: readonly LayCloth[],
+  laying: Laying,
+  tolerance: number,
+): LayQuestion {
+  const { oneWay, gap, repeat } = laying;
+  const pieces = rows.flatMap((row): LayPiece[] => {
+    const whole = wholePiece(row);
+    const [x, y] = row.piece.edges[0]![0]!.from;
+    const turns = TURNS[row.grain][oneWay ? "oneWay" : "twoWay"];
+    const kind = (name: string, piece: Piece, first: Point, quantity: number): LayPiece => {
+      const points = flattenPiece(piece, tolerance);
+      const there = alongSelvedge(points);
+      const folds = innerFolds(piece).map(([a, b]) => [there(a), there(b)] as const);
+      return {
+        name,
+        outline: points.map(there),
+        quantity,
+        turns,
+        ...(repeat > 0 ? { match: there(first) } : {}),
+        ...(row.folded ? { fold: middleLine(points).map(there) as [Point, Point] } : {}),
+        ...(folds.length > 0 ? { innerFolds: folds } : {}),
+      };
+    };
+    // What is opened out on a fold is its own mirror image.
+    if (!row.paired || row.folded) return [kind(row.name, whole, [x, y], row.quantity)];
+    return [
+      kind(row.name, whole, [x, y], row.quantity / 2),
+      kind(`${row.name}, mirrored`, mirrorPiece(whole), [-x, y], row.quantity / 2),
+    ];
+  });
+  return { pieces, cloths, gap, repeat };
+}
+
+/** Carries points from the draft to the cloth, where the outline's box begins at (0, 0). */
+export function alongSelvedge(outline: readonly Point[]): (point: Point) => Point {
+  const { right, low } = bounds(outline);
+  return ([x, y]) => [y - low, right - x];
+}
+
+/** Down the middle of an outline that was opened out, from edge to edge. */
+function middleLine(outline: readonly Point[]): [Point, Point] {
+  const { left, right } = bounds(outline);
+  const x = (left + right) / 2;
+  const ys = outline.flatMap(([ax, ay], i) => {
+    const [bx, by] = outline[(i + 1) % outline.length]!;
+    return ax <= x === bx <= x ? [] : [ay + ((x - ax) / (bx - ax)) * (by - ay)];
+  });
+  return [
+    [x, Math.min(...ys)],
+    [x, Math.max(...ys)],
+  ];
+}
+
+const figure = (value: number): number => Math.round(value * 1e6) / 1e6 + 0;
+const ring = (points: readonly Point[]): number[][] => points.map((point) => point.map(figure));
+
+/**
+ * All of a question that bears on its lay, always in the same words: names are left out, figures
+ * stand to a millionth of the unit. Pins are in it, for a pinned question has other lays.
+ */
+export function questionText({ pieces, cloths, gap, repeat, pinned }: LayQuestion): string {
+  return JSON.stringify([
+    pieces.map(({ outline, quantity, turns, match }) => [
+      ring(outline),
+      quantity,
+      turns.map(figure),
+      match ? match.map(figure) : null,
+    ]),
+    cloths.map(({ width, length, outline, flaws }) => [
+      figure(width),
+      length === null ? null : figure(length),
+      outline ? ring(outline) : null,
+      (flaws ?? []).map(ring),
+    ]),
+    figure(gap),
+    figure(repeat),
+    (pinned ?? []).map(({ piece, copy, cloth, turn, x, y }) => [
+      piece,
+      copy,
+      cloth,
+      figure(turn),
+      figure(x),
+      figure(y),
+    ]),
+  ]);
+}
+
+/** A short name for a question under which its found lay is kept: 16 hexadecimal digits. */
+export const questionHash = (question: LayQuestion): string => fnv1a(questionText(question));
+
+/** The 64-bit FNV-1a hash of an ASCII text (Fowler, Noll, Vo; IETF draft-eastlake-fnv), in halves of 32 bits. */
+export function fnv1a(text: string): string {
+  let high = 0xcbf29ce4;
+  let low = 0x84222325;
+  for (let i = 0; i < text.length; i += 1) {
+    low = (low ^ text.charCodeAt(i)) >>> 0;
+    // Times the prime 2⁴⁰ + 0x1b3: the 2⁴⁰ only moves the low half up.
+    const product = low * 0x1b3;
+    high = (high * 0x1b3 + Math.floor(product / 2 ** 32) + ((low << 8) >>> 0)) % 2 ** 32;
+    low = product % 2 ** 32;
+  }
+  return [high, low].map((half) => half.toString(16).padStart(8, "0")).join("");
+}

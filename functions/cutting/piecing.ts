@@ -1,0 +1,225 @@
+/**
+ * Piecing: what does not fit the cloth in hand is cut in two and joined. Where a join is least
+ * seen comes first: at the inner fold of a pleat, then along the straight grain as near to a side
+ * as it can be. Every proposal is a lay that was found, not a guess.
+ */
+
+import { inside } from "../geometry/point-in-polygon.ts";
+import { bounds, type Point, polygonArea } from "../geometry/strokes.ts";
+import type { Lay, LayPiece, LayQuestion, Planner } from "../lay.ts";
+
+export interface Join {
+  /** The piece that is cut in two, as it was called. */
+  readonly name: string;
+  /** How many copies of it. */
+  readonly copies: number;
+  /** From the piece's left border, as it is drafted, to the join; on a slanting fold at its nearer end. */
+  readonly at: number;
+  readonly inPleat: boolean;
+}
+
+export interface Pieced {
+  readonly joins: readonly Join[];
+  /** The cut list with the joined pieces in two parts, each with its allowance at the join. */
+  readonly question: LayQuestion;
+  /** A lay of that on the cloth in hand, nothing missing. */
+  readonly lay: Lay;
+}
+
+/** The joins in words: "1 of back in two, 9 in from its left border, along the grain". */
+export const joinsText = (joins: readonly Join[], say: (length: number) => string): string =>
+  joins
+    .map(({ name, copies, at, inPleat }) => {
+      const where = inPleat ? "at the inner fold of a pleat" : "along the grain";
+      return `${copies} of ${name} in two, ${say(at)} from its left border, ${where}`;
+    })
+    .join("; ");
+
+/** Joins made before it is given up. */
+const MOST_JOINS = 3;
+/** Places tried from each side to the middle. */
+const PLACES = 8;
+/** Lays tried to bring a join nearer to the side. */
+const FINER = 3;
+
+interface Wish {
+  readonly question: LayQuestion;
+  /** Allowance on each side of a join. */
+  readonly seam: number;
+  /** Joins along the grain lie on whole marks of the tape, so many units from the piece's left border; 0 for anywhere. */
+  readonly mark: number;
+  readonly plan: Planner;
+}
+
+/**
+ * Looks for joins with which every piece finds a place on the cloth in hand; null when none was
+ * found. Yields after each lay it has tried.
+ */
+export function* piecing({
+  question,
+  seam,
+  mark,
+  plan,
+}: Wish): Generator<undefined, Pieced | null, undefined> {
+  const how: How = { seam, mark, plan };
+  const start = plan(question);
+  let now: State | null = "refusal" in start ? null : { question, lay: start, joins: [] };
+  while (now && now.lay.missing.length > 0 && now.joins.length < MOST_JOINS) {
+    let best: State | null = null;
+    for (const cut of cutsOf(now, how)) {
+      const next = laidWith(now, cut, how);
+      yield undefined;
+      if (!next || !isNearer(next, best ?? now)) continue;
+      best = next.lay.missing.length === 0 && cut.from !== null ? yield* finer(now, cut, next, how) : next;
+      if (best.lay.missing.length === 0) break;
+    }
+    now = best;
+  }
+  return now && now.joins.length > 0 && now.lay.missing.length === 0 ? now : null;
+}
+
+type State = Pieced;
+type How = Omit<Wish, "question">;
+
+/** A place to cut: a line across the outline, from border to border. */
+interface Cut {
+  readonly piece: number;
+  readonly copies: number;
+  readonly line: readonly [Point, Point];
+  /** For a cut along the grain: from which selvedge-side border, and how far in; null in a pleat. */
+  readonly from: { readonly border: "low" | "high"; readonly by: number; readonly step: number } | null;
+}
+
+/** Whether less is missing, by area. */
+function isNearer(one: State, other: State): boolean {
+  const missing = ({ question, lay }: State) =>
+    lay.missing.reduce((sum, [i, n]) => sum + n * Math.abs(polygonArea(question.pieces[i]!.outline)), 0);
+  const [a, b] = [missing(one), missing(other)];
+  return a < b * (1 - 1e-9);
+}
+
+/** The cuts worth trying on the pieces that found no place, the least seen first. */
+function cutsOf({ question, lay }: State, { seam, mark }: How): Cut[] {
+  const inPleats: Cut[] = [];
+  const alongGrain: Cut[] = [];
+  for (const [piece, copies] of lay.missing) {
+    const { outline, innerFolds = [] } = question.pieces[piece]!;
+    for (const line of innerFolds) inPleats.push({ piece, copies, line, from: null });
+    const { low, high } = bounds(outline);
+    const step = (high - low) / 2 / PLACES;
+    for (let k = 1; k <= PLACES; k += 1) {
+      if (k * step < 2 * seam) continue;
+      for (const border of ["low", "high"] as const)
+        alongGrain.push(grainCut({ piece, copies }, outline, { border, by: k * step, step }, mark));
+    }
+  }
+  return [...inPleats, ...alongGrain];
+}
+
+function grainCut(
+  which: { readonly piece: number; readonly copies: number },
+  outline: readonly Point[],
+  from: NonNullable<Cut["from"]>,
+  mark: number,
+): Cut {
+  const { left, right, low, high } = bounds(outline);
+  // As drafted, x runs from the left border, which lies at the greatest y on the cloth.
+  const at = from.border === "low" ? high - low - from.by : from.by;
+  const y = high - (mark > 0 ? mark * Math.round(at / mark) : at);
+  return { ...which, line: [[left, y], [right, y]], from }; // biome-ignore format: a line
+}
+
+/** The same join nearer to its side, as long as everything still finds a place. */
+function* finer(now: State, cut: Cut, found: State, how: How): Generator<undefined, State, undefined> {
+  let best = found;
+  let [fails, does] = [Math.max(2 * how.seam, cut.from!.by - cut.from!.step), cut.from!.by];
+  for (let i = 0; i < FINER && does > fails; i += 1) {
+    const by = (fails + does) / 2;
+    const nearer = grainCut(cut, now.question.pieces[cut.piece]!.outline, { ...cut.from!, by }, how.mark);
+    const next = laidWith(now, nearer, how);
+    yield undefined;
+    if (next?.lay.missing.length === 0) {
+      best = next;
+      does = by;
+    } else fails = by;
+  }
+  return best;
+}
+
+/** The lay once the cut is made; null when it makes no two sound parts that some cloth could take. */
+function laidWith(now: State, cut: Cut, { seam, plan }: How): State | null {
+  const whole = now.question.pieces[cut.piece]!;
+  const parts = cutInTwo(whole, cut.line, seam);
+  if (!parts?.some((part) => now.question.cloths.some((cloth) => fits(part, cloth)))) return null;
+  const rest = whole.quantity - cut.copies;
+  const pieces = now.question.pieces.flatMap((piece, i): LayPiece[] => {
+    if (i !== cut.piece) return [piece];
+    const two = parts.map((part) => ({ ...part, quantity: cut.copies }));
+    return rest > 0 ? [{ ...piece, quantity: rest }, ...two] : two;
+  });
+  const question = { ...now.question, pieces };
+  const lay = plan(question);
+  if ("refusal" in lay) return null;
+  const { high } = bounds(whole.outline);
+  const at = Math.min(...cut.line.map(([, y]) => high - y));
+  const join: Join = { name: whole.name, copies: cut.copies, at, inPleat: cut.from === null };
+  return { question, lay, joins: [...now.joins, join] };
+}
+
+/**
+ * A piece cut along a line from border to border, `seam` added to either part at the cut, where it
+ * goes on as the piece does. Null when the line passes the outline more than once each way.
+ */
+export function cutInTwo(
+  piece: LayPiece,
+  [from, to]: readonly [Point, Point],
+  seam: number,
+): readonly [LayPiece, LayPiece] | null {
+  const long = Math.hypot(to[0] - from[0], to[1] - from[1]);
+  const side = ([x, y]: Point) =>
+    ((to[0] - from[0]) * (y - from[1]) - (to[1] - from[1]) * (x - from[0])) / long;
+  const [one, two] = ([1, -1] as const).map((sign) =>
+    keptBeyond(piece.outline, (point) => sign * side(point) + seam),
+  );
+  if (!one || !two) return null;
+  const { name, outline: _, fold: _fold, innerFolds = [], ...rest } = piece;
+  const part = (outline: readonly Point[], number: number): LayPiece => {
+    const folds = innerFolds.filter((ends) =>
+      inside([(ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2], outline),
+    );
+    return {
+      ...rest,
+      name: `${name}, part ${number}`,
+      outline,
+      ...(folds.length > 0 ? { innerFolds: folds } : {}),
+    };
+  };
+  return [part(one, 1), part(two, 2)];
+}
+
+/** The part of an outline where `side` is above 0; null when that is not one part with one cut edge, or all. */
+function keptBeyond(outline: readonly Point[], side: (point: Point) => number): Point[] | null {
+  const kept: Point[] = [];
+  let passes = 0;
+  outline.forEach((point, i) => {
+    const next = outline[(i + 1) % outline.length]!;
+    const [here, there] = [side(point), side(next)];
+    if (here > 0) kept.push(point);
+    if (here > 0 === there > 0) return;
+    passes += 1;
+    const share = here / (here - there);
+    kept.push([point[0] + (next[0] - point[0]) * share, point[1] + (next[1] - point[1]) * share]);
+  });
+  return passes === 2 ? kept : null;
+}
+
+/** Whether a part could lie on a cloth alone, by its own box and a quarter turn where that is allowed. */
+function fits({ outline, turns }: LayPiece, cloth: LayQuestion["cloths"][number]): boolean {
+  const { left, right, low, high } = bounds(outline);
+  const slack = 1 + 1e-9;
+  return turns.some((turn) => {
+    if (turn % 90 !== 0) return true;
+    const [long, wide] = turn % 180 === 0 ? [right - left, high - low] : [high - low, right - left];
+    return wide <= cloth.width * slack && long <= (cloth.length ?? Infinity) * slack;
+  });
+}

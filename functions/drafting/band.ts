@@ -1,0 +1,40 @@
+/** Bands: straight strips folded along the middle, such as waistbands, cuffs and bindings. */
+
+import { grainDrawn } from "../drawing/grain-line.ts";
+import { edgeNumbersDrawn } from "../drawing/piece-drawing.ts";
+import { dimension, outline, type Shape } from "../drawing/shapes.ts";
+import { line, type Point } from "../geometry/strokes.ts";
+import { mark, type Piece, polygon } from "../pieces/piece.ts";
+
+/**
+ * A band `long` across and twice `depth` high, its fold marked along the middle and `overlap` at
+ * its right end marked by a placement line. Edge 1 is the seam side.
+ */
+export function foldedBand(long: number, depth: number, overlap: number): Piece {
+  const at = (x: number, y: number): Point => [x, y];
+  const marks = [mark([line(at(0, depth), at(long, depth))], "fold")];
+  if (overlap > 0)
+    marks.push(mark([line(at(long - overlap, 0), at(long - overlap, 2 * depth))], "placement"));
+  return polygon([at(0, 0), at(long, 0), at(long, 2 * depth), at(0, 2 * depth)], marks);
+}
+
+/** The band with its length, its height and the overlap. */
+export function drawBand(
+  piece: Piece,
+  long: number,
+  depth: number,
+  overlap: number,
+  shown: { length: string; width: string },
+): Shape[] {
+  const off = Math.max(long / 20, depth / 3);
+  const shapes: Shape[] = [
+    ...outline(piece),
+    grainDrawn(piece),
+    ...edgeNumbersDrawn(piece),
+    dimension([0, 2 * depth + off], [long, 2 * depth + off], { shows: shown.length }),
+    dimension([long + off, 0], [long + off, 2 * depth], { shows: shown.width }),
+    dimension([-off, 0], [-off, depth], { label: "depth" }),
+  ];
+  if (overlap > 0) shapes.push(dimension([long - overlap, -off / 2], [long, -off / 2], { label: "overlap" }));
+  return shapes;
+}

@@ -1,0 +1,89 @@
+/** The fitting log: rows of piece, seam, and what its girth gained. */
+
+import { nearest } from "../nearest-word.ts";
+import { Refusal } from "../refusal.ts";
+
+export interface FittingLog {
+  readonly pieces: readonly (string | null)[];
+  readonly seams: readonly (string | null)[];
+  readonly amounts: readonly (number | null)[];
+  /** Every seam of the garment as piece and seam, "bodice side"; null when nobody says. */
+  readonly garment: readonly (string | null)[] | null;
+}
+
+/**
+ * The amounts of the rows that name this piece and this seam, in the log's order. Refuses a piece
+ * or a seam that the log does not name, unless the log is blank or the garment's seams name it,
+ * and a row that names a seam the garment has not.
+ */
+export function seamRows(log: FittingLog, piece: string, seam: string): number[] {
+  const { pieces, seams, amounts } = log;
+  if (pieces.length !== seams.length || pieces.length !== amounts.length) {
+    throw new Refusal(
+      `pieces, seams and amounts must be equally long, not ${pieces.length}, ${seams.length} and ${amounts.length} cells`,
+    );
+  }
+  const [wantedPiece, wantedSeam] = [plain(piece), plain(seam)];
+  if (wantedPiece === "") throw new Refusal("piece is empty: name the piece as the log does");
+  if (wantedSeam === "") throw new Refusal("seam is empty: name the seam as the log does");
+  amounts.forEach((amount, i) => {
+    if (amount !== null && (plain(pieces[i]!) === "" || plain(seams[i]!) === "")) {
+      throw new Refusal(
+        `${plain(pieces[i]!) === "" ? "pieces" : "seams"}, number ${i + 1}, is empty though an amount stands beside it: name what was altered`,
+      );
+    }
+  });
+  refuseUnknown(log, wantedPiece, wantedSeam);
+  return amounts.flatMap((amount, i) => {
+    if (plain(pieces[i]!) !== wantedPiece || plain(seams[i]!) !== wantedSeam) return [];
+    if (amount === null) {
+      throw new Refusal(
+        `amounts, number ${i + 1}, is empty: tell what the ${wantedPiece}'s ${wantedSeam} was let out (+) or taken in (-)`,
+      );
+    }
+    return [amount];
+  });
+}
+
+/** A name that stands nowhere else is a slip of the pen, and would count as no change at all. */
+function refuseUnknown({ pieces, seams, garment }: FittingLog, piece: string, seam: string): void {
+  const rows = pieces
+    .map((one, i) => ({ piece: plain(one), seam: plain(seams[i]!), number: i + 1 }))
+    .filter((row) => row.piece !== "" && row.seam !== "");
+  const listed = garment?.map(plain).filter((one) => one !== "") ?? [];
+  if (listed.length > 0) {
+    const asked = `${piece} ${seam}`;
+    if (!listed.includes(asked))
+      throw new Refusal(`garment has no seam called "${asked}"${meant(asked, listed)}`);
+    const strange = rows.find((row) => !listed.includes(`${row.piece} ${row.seam}`));
+    if (strange) {
+      const name = `${strange.piece} ${strange.seam}`;
+      throw new Refusal(
+        `row ${strange.number} of the log names "${name}", and garment has no seam called so${meant(name, listed)}`,
+      );
+    }
+    return;
+  }
+  if (rows.length === 0) return;
+  if (!rows.some((row) => row.piece === piece)) {
+    const known = rows.map((row) => row.piece);
+    throw new Refusal(
+      `piece is "${piece}", and no row of the log names it${meant(piece, known) || seamsWanted}`,
+    );
+  }
+  if (!rows.some((row) => row.piece === piece && row.seam === seam)) {
+    const known = rows.filter((row) => row.piece === piece).map((row) => row.seam);
+    throw new Refusal(
+      `seam is "${seam}", and no row of the log names it for the ${piece}${meant(seam, known) || seamsWanted}`,
+    );
+  }
+}
+
+const seamsWanted = ": mend the name, or list all seams in garment, where one never fitted has changed by 0";
+
+function meant(name: string, known: readonly string[]): string {
+  const near = nearest(name, known);
+  return near === undefined ? "" : `; is "${near}" meant?`;
+}
+
+const plain = (text: string | null): string => (text ?? "").trim().toLowerCase().replace(/\s+/g, " ");

@@ -1,0 +1,162 @@
+/**
+ * Pleats on flat cloth. A knife pleat hides two layers of its depth, a box or an inverted pleat
+ * four. Evenly set, pleat i of n has its middle at (i − 1/2) of the finished width over n, half a
+ * spacing in from each end.
+ */
+import type { Take } from "../define.ts";
+import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
+import type { Point } from "../geometry/strokes.ts";
+import { Refusal } from "../refusal.ts";
+
+export const STYLE = {
+  kind: "text",
+  about: "knife: all one way; box: two folds turned apart; inverted: two folds that meet",
+  choices: ["knife", "box", "inverted"],
+  otherwise: "knife",
+} as const satisfies Take;
+
+export type Style = "knife" | "box" | "inverted";
+
+/** Hidden layers of one pleat. */
+export const layersOf = (style: Style): 2 | 4 => (style === "knife" ? 2 : 4);
+
+/** The rule that says so. */
+export const LAYERS_RULE = 'IF(style = "knife"; 2; 4)';
+
+/** How wide a box pleat's upper face is wanted. */
+export const BOX_WIDTH = {
+  kind: "length",
+  about: "width of a box pleat's upper face; twice the depth, so that its underfolds meet, when left out",
+  from: 0.1,
+  to: 400,
+  otherwise: null,
+} as const satisfies Take;
+
+/** Width of the upper face of a box pleat: as told, or so that its underfolds meet behind it; at most so that the boxes touch. */
+export const boxFace = (depth: number, spacing: number, told: number | null = null): number =>
+  Math.min(told ?? 2 * depth, spacing);
+
+/** Refuses a width of box for pleats that have none, or wider than there is room for. */
+export function checkBox(style: Style, spacing: number, told: number | null): void {
+  if (told === null) return;
+  if (style !== "box")
+    throw new Refusal((say) => `box_width must be left out for ${style} pleats, not ${say(told)}`);
+  if (told > spacing * (1 + 1e-9))
+    throw new Refusal(
+      (say) =>
+        `box_width must be at most ${say(spacing, told)}, where the boxes touch, not ${say(told, spacing)}`,
+    );
+}
+
+/** A line across the flat strip. `inner` is the fold that comes to lie beneath. */
+export interface Crease {
+  readonly at: number;
+  readonly kind: "fold" | "placement" | "inner";
+}
+
+/** The lines of one pleat from its middle, in order along the flat cloth; `at` 0 is the middle if nothing were hidden before it. */
+export function creasesOf(style: Style, depth: number, spacing: number, box: number | null = null): Crease[] {
+  const line = (at: number, kind: Crease["kind"]): Crease => ({ at, kind });
+  if (style === "knife") return [line(0, "fold"), line(depth, "inner"), line(2 * depth, "placement")];
+  if (style === "inverted") {
+    return [
+      line(0, "fold"),
+      line(depth, "inner"),
+      line(2 * depth, "placement"),
+      line(3 * depth, "inner"),
+      line(4 * depth, "fold"),
+    ];
+  }
+  const half = boxFace(depth, spacing, box) / 2;
+  return [
+    line(-half, "placement"),
+    line(depth - half, "inner"),
+    line(2 * depth - half, "fold"),
+    line(2 * depth + half, "fold"),
+    line(3 * depth + half, "inner"),
+    line(4 * depth + half, "placement"),
+  ];
+}
+
+/** One pleat of a row: where its middle comes to lie along the finished width, how deep it is, and the room it has. */
+export interface Pleat {
+  readonly place: number;
+  readonly depth: number;
+  readonly spacing: number;
+}
+
+/** Pleats of one depth, evenly set over the finished width. */
+const evenly = (finished: number, count: number, depth: number): Pleat[] =>
+  Array.from({ length: count }, (_, i) => ({
+    place: ((i + 0.5) * finished) / count,
+    depth,
+    spacing: finished / count,
+  }));
+
+/** All lines of `count` pleats on a strip that finishes `finished` long, measured on the flat from its beginning. */
+export const creases = (
+  style: Style,
+  finished: number,
+  count: number,
+  depth: number,
+  box: number | null = null,
+): Crease[] => creasesAt(style, evenly(finished, count, depth), box);
+
+/** All lines of these pleats, in their order along the strip, measured on the flat from its beginning. */
+export function creasesAt(style: Style, pleats: readonly Pleat[], box: number | null = null): Crease[] {
+  let hidden = 0;
+  return pleats.flatMap(({ place, depth, spacing }) => {
+    const middle = place + hidden;
+    hidden += layersOf(style) * depth;
+    return creasesOf(style, depth, spacing, box).map(({ at, kind }) => ({ at: middle + at, kind }));
+  });
+}
+
+const ROLES = { fold: "fold", placement: "placement", inner: "guide" } as const;
+
+/** The flat strip with its folds, placement lines and inner folds, its whole length dimensioned below. */
+export function drawCreases(length: number, lines: readonly Crease[], lengthShows?: string): Shape[] {
+  const deep = length / 8;
+  const across = (x: number): [Point, Point] => [[x, 0], [x, deep]]; // biome-ignore format: points in pairs
+  return [
+    stroke([[0, 0], [length, 0], [length, deep], [0, deep], [0, 0]], "cut"),
+    ...lines.map(({ at, kind }) => stroke(across(at), ROLES[kind])),
+    dimension([0, deep * 1.4], [length, deep * 1.4], { label: "flat", ...(lengthShows ? { shows: lengthShows } : {}) }),
+  ]; // biome-ignore format: points in pairs
+}
+
+/** The same strip folded, looked at along its upper edge: layers are drawn a hair apart. */
+export const drawFolded = (
+  style: Style,
+  finished: number,
+  count: number,
+  depth: number,
+  y: number,
+  box: number | null = null,
+): Shape[] => drawFoldedAt(style, finished, evenly(finished, count, depth), y, box);
+
+/** A strip with these pleats, folded. */
+export function drawFoldedAt(
+  style: Style,
+  finished: number,
+  pleats: readonly Pleat[],
+  y: number,
+  box: number | null = null,
+): Shape[] {
+  const gap = finished / 60;
+  const path: Point[] = [[0, y]];
+  for (const { place, depth, spacing } of pleats) {
+    const put = (...points: [number, number][]) => {
+      for (const [dx, layer] of points) path.push([place + dx, y + layer * gap]);
+    };
+    const half = boxFace(depth, spacing, box) / 2;
+    if (style === "knife") put([0, 0], [-depth, 1], [0, 2]);
+    else if (style === "inverted") put([0, 0], [-depth, 1], [depth, 1], [0, 0]);
+    else put([-half, 2], [depth - half, 2], [-half, 0], [half, 0], [half - depth, 2], [half, 2]);
+  }
+  path.push([finished, y]);
+  return [
+    stroke(path, "fold", { label: "folded, from above" }),
+    dimension([0, y - 2 * gap], [finished, y - 2 * gap], { label: "finished" }),
+  ];
+}

@@ -1,0 +1,70 @@
+/** Pleats that are not all of one depth, such as graduated ones, in a row along a finished width. */
+import type { Take } from "../define.ts";
+import { Refusal } from "../refusal.ts";
+import type { Pleat, Style } from "./pleat-creases.ts";
+
+export const DEPTHS = {
+  kind: "length",
+  about:
+    "from a pleat's outer fold to its inner one, a cell for each pleat in order; a blank cell is no pleat",
+  from: 0.1,
+  to: 200,
+  many: true,
+  blanks: true,
+} as const satisfies Take;
+
+export const PLACES = {
+  kind: "length",
+  about:
+    "where each pleat's middle, or a knife pleat's fold, shows along the finished width; evenly set when left out",
+  from: 0,
+  to: 5000,
+  many: true,
+  blanks: true,
+  otherwise: null,
+} as const satisfies Take;
+
+type Cells = readonly (number | null)[];
+
+/** The depths that are given; refuses none. */
+export function depthsOf(depths: Cells): number[] {
+  const given = depths.filter((depth) => depth !== null);
+  if (given.length === 0) throw new Refusal("depths is empty: give the depth of at least one pleat");
+  return given;
+}
+
+/**
+ * The pleats in order; refuses places that are not as many as the depths, out of order or off the
+ * width, and boxes, each twice its depth wide, that would lie over one another or past an end.
+ */
+export function pleatsAt(style: Style, finished: number, depths: Cells, places: Cells | null): Pleat[] {
+  const given = depthsOf(depths);
+  const set =
+    places?.filter((place) => place !== null) ?? given.map((_, i) => ((i + 0.5) * finished) / given.length);
+  if (set.length !== given.length) {
+    throw new Refusal(`places must be as many as depths, not ${set.length} against ${given.length}`);
+  }
+  set.forEach((place, i) => {
+    if (place > finished * (1 + 1e-9)) {
+      throw new Refusal(`places, number ${i + 1}, must be at most ${plain(finished)}, not ${plain(place)}`);
+    }
+    if (i > 0 && place <= set[i - 1]!) {
+      throw new Refusal(`places must grow from pleat to pleat: number ${i + 1} is not beyond number ${i}`);
+    }
+  });
+  if (style === "box") {
+    given.forEach((depth, i) => {
+      const before = i === 0 ? set[0]! : set[i]! - set[i - 1]! - given[i - 1]!;
+      const after = i === given.length - 1 ? finished - set[i]! : Number.POSITIVE_INFINITY;
+      const room = Math.max(0, Math.min(before, after));
+      if (depth > room * (1 + 1e-9)) {
+        throw new Refusal(
+          `depths, number ${i + 1}, must be at most ${plain(room)} for its box to lie clear of the ${before <= after && i > 0 ? "box before it" : "end"}, not ${plain(depth)}`,
+        );
+      }
+    });
+  }
+  return given.map((depth, i) => ({ place: set[i]!, depth, spacing: 2 * depth }));
+}
+
+const plain = (x: number): number => Number(x.toFixed(4));

@@ -1,0 +1,32 @@
+/** A piece drawn for a maker: outline, marks, edge numbers, grain line, its breadth and length. */
+
+import { edgeMiddle } from "../pieces/edges.ts";
+import { type Piece, pieceBounds } from "../pieces/piece.ts";
+import { grainDrawn } from "./grain-line.ts";
+import { dimension, outline, type Shape } from "./shapes.ts";
+
+/** Which steps the dimensions show; a dimension without one carries the plain figure. */
+interface Shown {
+  readonly area?: string;
+  readonly width?: string;
+  readonly length?: string;
+}
+
+/** The whole pattern piece, dimensioned below and at its right side. */
+export function drawPattern(piece: Piece, { area, width, length }: Shown = {}): Shape[] {
+  const { left, right, low, high } = pieceBounds(piece);
+  const off = Math.max(right - left, high - low) / 12;
+  const shows = (step: string | undefined) => (step ? { shows: step } : {});
+  return [
+    ...outline(piece, shows(area)),
+    ...edgeNumbersDrawn(piece),
+    grainDrawn(piece),
+    dimension([left, high + off], [right, high + off], shows(width)),
+    dimension([right + off, low], [right + off, high], shows(length)),
+  ];
+}
+
+/** The number of each edge written at its middle. */
+export function edgeNumbersDrawn(piece: Piece): Shape[] {
+  return piece.edges.map((edge, i) => ({ kind: "note", at: edgeMiddle(edge), text: `edge ${i + 1}` }));
+}

@@ -1,0 +1,109 @@
+/** Where two strokes meet: straight ones by formula, the others by halving and Newton's method. */
+import { along, distance, type Point, pointAt, radians, type Stroke, velocity } from "./strokes.ts";
+
+/** A meeting: the place and the share of each stroke's own parameter there. */
+export interface Meeting {
+  readonly point: Point;
+  readonly a: number;
+  readonly b: number;
+}
+
+/** Shares a hair outside 0 to 1 count as the end. */
+const HAIR = 1e-9;
+const within = (share: number): boolean => share >= -HAIR && share <= 1 + HAIR;
+const clamp = (share: number): number => Math.min(1, Math.max(0, share));
+
+/** All places where two strokes cross or touch end to end; a shared stretch is not reported. */
+export function meetings(a: Stroke, b: Stroke): Meeting[] {
+  const found: Meeting[] = [];
+  if (areApart(a, b)) return found;
+  for (const [s, t] of starts(a, b)) {
+    const meeting = refine(a, b, s, t);
+    if (meeting && !found.some((other) => distance(other.point, meeting.point) <= 1e-9 * size(a))) {
+      found.push(meeting);
+    }
+  }
+  return found;
+}
+
+/** Whether the boxes that hold them are: a curve never leaves that of its four points. */
+function areApart(a: Stroke, b: Stroke): boolean {
+  const slack = 1e-6 * Math.max(size(a), size(b));
+  return ([0, 1] as const).some((axis) => {
+    const [p, q] = [reach(a, axis), reach(b, axis)];
+    return p[0] > q[1] + slack || q[0] > p[1] + slack;
+  });
+}
+
+function reach(stroke: Stroke, axis: 0 | 1): readonly [number, number] {
+  if (stroke.kind === "arc")
+    return [stroke.centre[axis] - stroke.radius, stroke.centre[axis] + stroke.radius];
+  const [p, q] = [stroke.from[axis], stroke.to[axis]];
+  if (stroke.kind === "line") return [Math.min(p, q), Math.max(p, q)];
+  const [r, s] = [stroke.c1[axis], stroke.c2[axis]];
+  return [Math.min(p, q, r, s), Math.max(p, q, r, s)];
+}
+
+const size = (stroke: Stroke): number =>
+  Math.max(distance(stroke.from, stroke.to), stroke.kind === "arc" ? stroke.radius : 0);
+
+/** Parts so short that each is nearly straight. */
+function parts(stroke: Stroke): number {
+  if (stroke.kind === "line") return 1;
+  return stroke.kind === "arc" ? Math.ceil(Math.abs(stroke.sweep) / radians(10)) : 24;
+}
+
+/** Rough meetings: where the chords of the parts come across one another, each let run over a little. */
+function starts(a: Stroke, b: Stroke): [number, number][] {
+  const [m, n] = [parts(a), parts(b)];
+  const pa = Array.from({ length: m + 1 }, (_, i) => pointAt(a, i / m));
+  const pb = Array.from({ length: n + 1 }, (_, i) => pointAt(b, i / n));
+  const found: [number, number][] = [];
+  for (let i = 0; i < m; i += 1) {
+    for (let j = 0; j < n; j += 1) {
+      const shares = chordsMeet(pa[i]!, pa[i + 1]!, pb[j]!, pb[j + 1]!);
+      if (shares) found.push([(i + shares[0]) / m, (j + shares[1]) / n]);
+    }
+  }
+  return found;
+}
+
+function chordsMeet(a: Point, b: Point, c: Point, d: Point): [number, number] | null {
+  const [rx, ry, sx, sy] = [b[0] - a[0], b[1] - a[1], d[0] - c[0], d[1] - c[1]];
+  const cross = rx * sy - ry * sx;
+  if (cross * cross <= 1e-24 * (rx * rx + ry * ry) * (sx * sx + sy * sy)) return null;
+  const t = ((c[0] - a[0]) * sy - (c[1] - a[1]) * sx) / cross;
+  if (!(t >= -0.1 && t <= 1.1)) return null;
+  const u = ((c[0] - a[0]) * ry - (c[1] - a[1]) * rx) / cross;
+  return u >= -0.1 && u <= 1.1 ? [t, u] : null;
+}
+
+/** Newton's method on the two parameters; null when it does not come to rest inside both strokes. */
+function refine(a: Stroke, b: Stroke, s: number, t: number): Meeting | null {
+  let [u, v] = [s, t];
+  const close = 1e-12 * Math.max(size(a), size(b));
+  for (let i = 0; i < 20; i += 1) {
+    const [p, q] = [pointAt(a, u), pointAt(b, v)];
+    const [x, y] = [q[0] - p[0], q[1] - p[1]];
+    const [ax, ay] = rate(a, u);
+    const [bx, by] = rate(b, v);
+    const cross = ax * by - ay * bx;
+    if (cross * cross <= 1e-28 * (ax * ax + ay * ay) * (bx * bx + by * by)) return null;
+    u += (x * by - y * bx) / cross;
+    v += (x * ay - y * ax) / cross;
+    if (Math.hypot(x, y) <= close && i > 0) {
+      if (!within(u) || !within(v)) return null;
+      return { point: along(p, q, 0.5), a: clamp(u), b: clamp(v) };
+    }
+    if (Math.abs(u) > 3 || Math.abs(v) > 3) return null;
+  }
+  return null;
+}
+
+/** How fast the point runs as the parameter does. */
+function rate(stroke: Stroke, share: number): Point {
+  if (stroke.kind === "line") return [stroke.to[0] - stroke.from[0], stroke.to[1] - stroke.from[1]];
+  if (stroke.kind === "curve") return velocity(stroke, share);
+  const [x, y] = pointAt(stroke, share);
+  return [-(y - stroke.centre[1]) * stroke.sweep, (x - stroke.centre[0]) * stroke.sweep];
+}

@@ -1,0 +1,99 @@
+/**
+ * The parallel of a stroke at a distance: of a line a line, of an arc an arc about the same centre,
+ * both exact; of a cubic curve cubic curves that follow its parallel within a tolerance.
+ */
+import { type Curve, direction, type Point, pointAt, type Stroke, velocity } from "./strokes.ts";
+
+/** The parallel can not be drawn: the stroke bends more tightly than the distance. */
+export class TooTight extends Error {
+  /** The tightest radius of bend towards that side. */
+  readonly radius: number;
+  constructor(radius: number) {
+    super("the bend is tighter than the distance");
+    this.radius = radius;
+  }
+}
+
+/** The unit normal on the side `side`: 1 to the right of +x drawn to the right with y up, that is −y; −1 the other. */
+export function normal(stroke: Stroke, share: number, side: 1 | -1): Point {
+  const [dx, dy] = direction(stroke, share);
+  const length = side * Math.sqrt(dx * dx + dy * dy);
+  return [dy / length, -dx / length];
+}
+
+/** Strokes `away` from a stroke on the side of `normal`. Throws TooTight when it bends too tightly. */
+export function parallel(stroke: Stroke, away: number, side: 1 | -1, tolerance: number): Stroke[] {
+  if (away === 0) return [stroke];
+  const at = (share: number): Point => {
+    const [x, y] = pointAt(stroke, share);
+    const [nx, ny] = normal(stroke, share, side);
+    return [x + away * nx, y + away * ny];
+  };
+  if (stroke.kind === "line") return [{ kind: "line", from: at(0), to: at(1) }];
+  if (stroke.kind === "arc") {
+    const radius = stroke.radius + side * Math.sign(stroke.sweep) * away;
+    if (radius <= 1e-9 * stroke.radius) throw new TooTight(stroke.radius);
+    return [{ ...stroke, from: at(0), to: at(1), radius }];
+  }
+  const tightest = tightestBend(stroke, side);
+  if (tightest <= away) throw new TooTight(tightest);
+  return follow(stroke, away, side, at, 0, 1, tolerance, 0);
+}
+
+/** Signed bend towards the side the parallel lies on: positive where the parallel is the shorter. */
+function bend(curve: Curve, t: number, side: 1 | -1): number {
+  const [dx, dy] = velocity(curve, t);
+  const { from, c1, c2, to } = curve;
+  const [a, b] = [6 * (1 - t), 6 * t];
+  const ddx = a * (c2[0] - 2 * c1[0] + from[0]) + b * (to[0] - 2 * c2[0] + c1[0]);
+  const ddy = a * (c2[1] - 2 * c1[1] + from[1]) + b * (to[1] - 2 * c2[1] + c1[1]);
+  const speed = Math.sqrt(dx * dx + dy * dy);
+  return speed < 1e-12 ? 0 : (-side * (dx * ddy - dy * ddx)) / speed ** 3;
+}
+
+function tightestBend(curve: Curve, side: 1 | -1): number {
+  let most = 0;
+  for (let i = 0; i <= 64; i += 1) most = Math.max(most, bend(curve, i / 64, side));
+  return 1 / most;
+}
+
+/** A cubic with the parallel's own ends and speeds there, halved until three places of it lie within the tolerance. */
+function follow(
+  curve: Curve,
+  away: number,
+  side: 1 | -1,
+  at: (share: number) => Point,
+  start: number,
+  end: number,
+  tolerance: number,
+  depth: number,
+): Curve[] {
+  const reach = (end - start) / 3;
+  const [from, to] = [at(start), at(end)];
+  const speed = (t: number): Point => {
+    const [dx, dy] = velocity(curve, t);
+    const share = 1 - away * bend(curve, t, side);
+    return [dx * share * reach, dy * share * reach];
+  };
+  const [a, b] = [speed(start), speed(end)];
+  const guess: Curve = {
+    kind: "curve",
+    from,
+    c1: [from[0] + a[0], from[1] + a[1]],
+    c2: [to[0] - b[0], to[1] - b[1]],
+    to,
+  };
+  const strays = [0.25, 0.5, 0.75].some((share) => {
+    const t = start + (end - start) * share;
+    const [x, y] = pointAt(guess, share);
+    const [px, py] = at(t);
+    const [nx, ny] = normal(curve, t, side);
+    return Math.abs((x - px) * nx + (y - py) * ny) > tolerance / 2;
+  });
+  if (!strays || depth === 10) return [guess];
+  const middle = (start + end) / 2;
+  return [
+    ...follow(curve, away, side, at, start, middle, tolerance, depth + 1),
+    ...follow(curve, away, side, at, middle, end, tolerance, depth + 1),
+  ];
+}

@@ -1,0 +1,263 @@
+/**
+ * Plane geometry for outlines: points, polylines, and the three kinds of stroke an outline is
+ * drawn with (straight, circular arc, cubic curve). Units are the caller's; angles are radians
+ * here and nowhere else.
+ */
+
+/** A place in the plane: x across the grain, y along it. */
+export type Point = readonly [x: number, y: number];
+
+/** One stroke of an outline from `from` to `to`. */
+export type Stroke =
+  | { readonly kind: "line"; readonly from: Point; readonly to: Point }
+  | {
+      readonly kind: "arc";
+      readonly from: Point;
+      readonly to: Point;
+      readonly centre: Point;
+      readonly radius: number;
+      /** The angle travelled, signed: positive turns from +x towards +y. */
+      readonly sweep: number;
+    }
+  | {
+      readonly kind: "curve";
+      readonly from: Point;
+      readonly c1: Point;
+      readonly c2: Point;
+      readonly to: Point;
+    };
+
+/** A run of strokes head to tail: one edge of an outline, or one line marked on it. */
+export type Edge = readonly Stroke[];
+
+export type Curve = Extract<Stroke, { kind: "curve" }>;
+
+export const distance = (a: Point, b: Point): number => long(b[0] - a[0], b[1] - a[1]);
+
+/** As Math.hypot has it, many times as fast: no figure of a pattern comes near the ends of what doubles hold. */
+const long = (x: number, y: number): number => Math.sqrt(x * x + y * y);
+
+export const along = (a: Point, b: Point, share: number): Point => [
+  a[0] + (b[0] - a[0]) * share,
+  a[1] + (b[1] - a[1]) * share,
+];
+
+/** The point at `radius` and `angle` (radians, from +x towards +y) about `centre`. */
+export const polar = (centre: Point, radius: number, angle: number): Point => [
+  centre[0] + radius * Math.cos(angle),
+  centre[1] + radius * Math.sin(angle),
+];
+
+export const degrees = (radians: number): number => (radians * 180) / Math.PI;
+export const radians = (degrees: number): number => (degrees * Math.PI) / 180;
+
+export function line(from: Point, to: Point): Stroke {
+  return { kind: "line", from, to };
+}
+
+/** An arc about `centre` from one angle to another (radians; the sign of the difference is the way round). */
+export function arc(centre: Point, radius: number, start: number, end: number): Stroke {
+  const from = polar(centre, radius, start);
+  return { kind: "arc", from, to: polar(centre, radius, end), centre, radius, sweep: end - start };
+}
+
+/** The point at `share` (0 to 1) of a stroke's own parameter. */
+export function pointAt(stroke: Stroke, share: number): Point {
+  if (stroke.kind === "line") return along(stroke.from, stroke.to, share);
+  if (stroke.kind === "arc") {
+    if (share === 0) return stroke.from;
+    if (share === 1) return stroke.to;
+    const { centre, radius, from, sweep } = stroke;
+    return polar(centre, radius, Math.atan2(from[1] - centre[1], from[0] - centre[0]) + sweep * share);
+  }
+  const [a, b, c, d] = bernstein(share);
+  const { from, c1, c2, to } = stroke;
+  return [a * from[0] + b * c1[0] + c * c2[0] + d * to[0], a * from[1] + b * c1[1] + c * c2[1] + d * to[1]];
+}
+
+function bernstein(t: number): [number, number, number, number] {
+  const s = 1 - t;
+  return [s * s * s, 3 * s * s * t, 3 * s * t * t, t * t * t];
+}
+
+/** The direction a stroke runs in at `share`, as a vector (not of unit length; zero only on a point). */
+export function direction(stroke: Stroke, share: number): Point {
+  if (stroke.kind === "line") return [stroke.to[0] - stroke.from[0], stroke.to[1] - stroke.from[1]];
+  if (stroke.kind === "arc") {
+    const [x, y] = pointAt(stroke, share);
+    const way = Math.sign(stroke.sweep);
+    return [-(y - stroke.centre[1]) * way, (x - stroke.centre[0]) * way];
+  }
+  const tangent = velocity(stroke, share);
+  if (Math.hypot(...tangent) > 1e-12) return tangent;
+  const { from, c1, c2, to } = stroke;
+  return share < 0.5 ? [c2[0] - from[0], c2[1] - from[1]] : [to[0] - c1[0], to[1] - c1[1]];
+}
+
+/** A cubic's first derivative. */
+export function velocity({ from, c1, c2, to }: Curve, t: number): Point {
+  const s = 1 - t;
+  const [a, b, c] = [3 * s * s, 6 * s * t, 3 * t * t];
+  return [
+    a * (c1[0] - from[0]) + b * (c2[0] - c1[0]) + c * (to[0] - c2[0]),
+    a * (c1[1] - from[1]) + b * (c2[1] - c1[1]) + c * (to[1] - c2[1]),
+  ];
+}
+
+/** How fast a stroke is drawn at a share of its own parameter: length per share. */
+export function speedAt(stroke: Stroke, share: number): number {
+  if (stroke.kind !== "curve") return strokeLength(stroke);
+  const [x, y] = velocity(stroke, share);
+  return long(x, y);
+}
+
+/** The part of a stroke between two shares of its own parameter. */
+export function strokePart(stroke: Stroke, start: number, end: number): Stroke {
+  if (start === 0 && end === 1) return stroke;
+  const from = pointAt(stroke, start);
+  const to = pointAt(stroke, end);
+  if (stroke.kind === "line") return { kind: "line", from, to };
+  if (stroke.kind === "arc") return { ...stroke, from, to, sweep: stroke.sweep * (end - start) };
+  const reach = (end - start) / 3;
+  const [ax, ay] = velocity(stroke, start);
+  const [bx, by] = velocity(stroke, end);
+  return {
+    kind: "curve",
+    from,
+    c1: [from[0] + ax * reach, from[1] + ay * reach],
+    c2: [to[0] - bx * reach, to[1] - by * reach],
+    to,
+  };
+}
+
+/** Five-point Gauss-Legendre abscissae and weights on [-1, 1] (Abramowitz & Stegun, table 25.4). */
+const GAUSS: readonly (readonly [number, number])[] = [
+  [0, 128 / 225],
+  [0.5384693101056831, 0.47862867049936647],
+  [-0.5384693101056831, 0.47862867049936647],
+  [0.906179845938664, 0.23692688505618908],
+  [-0.906179845938664, 0.23692688505618908],
+];
+
+function gauss(speed: (t: number) => number, from: number, to: number): number {
+  const half = (to - from) / 2;
+  const middle = (from + to) / 2;
+  let sum = 0;
+  for (const [x, weight] of GAUSS) sum += weight * speed(middle + half * x);
+  return sum * half;
+}
+
+function halved(
+  speed: (t: number) => number,
+  from: number,
+  to: number,
+  whole: number,
+  depth: number,
+): number {
+  const middle = (from + to) / 2;
+  const left = gauss(speed, from, middle);
+  const right = gauss(speed, middle, to);
+  // Told this way round, a figure that is none ends the halving too.
+  if (depth === 0 || !(Math.abs(left + right - whole) > 1e-13 * Math.max(1e-9, left + right)))
+    return left + right;
+  return halved(speed, from, middle, left, depth - 1) + halved(speed, middle, to, right, depth - 1);
+}
+
+/** Integral of a smooth function by halving five-point rules until two agree to about 13 figures. */
+export function integrate(f: (t: number) => number, from: number, to: number): number {
+  return halved(f, from, to, gauss(f, from, to), 24);
+}
+
+/** Length of a stroke. Lines and arcs exact; curves to about 12 figures. */
+export function strokeLength(stroke: Stroke): number {
+  if (stroke.kind === "line") return distance(stroke.from, stroke.to);
+  if (stroke.kind === "arc") return stroke.radius * Math.abs(stroke.sweep);
+  const speed = (t: number) => speedAt(stroke, t);
+  // Where a curve all but stops to turn back its speed has a kink, which must not lie inside a part.
+  const { from, c1, c2, to } = stroke;
+  const slow = (distance(from, c1) + distance(c1, c2) + distance(c2, to)) / 20;
+  const stops = axisTurns(stroke).filter((t) => speed(t) < slow);
+  const cuts = [0, ...stops.sort((a, b) => a - b), 1];
+  return cuts.slice(1).reduce((sum, cut, i) => sum + integrate(speed, cuts[i]!, cut), 0);
+}
+
+/** Shares inside a cubic where it runs neither right nor left, or neither up nor down. */
+export function axisTurns({ from, c1, c2, to }: Curve): number[] {
+  return ([0, 1] as const).flatMap((i) => {
+    const a = to[i] - 3 * c2[i] + 3 * c1[i] - from[i];
+    const b = 2 * (c2[i] - 2 * c1[i] + from[i]);
+    const c = c1[i] - from[i];
+    // The root of the greater sum first, the other from their product: nothing cancels as a nears 0.
+    const sum = -(b + (b < 0 ? -1 : 1) * Math.sqrt(b * b - 4 * a * c)) / 2;
+    return [sum / a, c / sum].filter((share) => share > 0 && share < 1);
+  });
+}
+
+/** Twice the signed area between a stroke and the origin: ∫ x dy − y dx. Exact for all three kinds. */
+export function strokeSweep(stroke: Stroke): number {
+  const { from, to } = stroke;
+  if (stroke.kind === "line") return from[0] * to[1] - to[0] * from[1];
+  if (stroke.kind === "arc") {
+    // The chord and what bulges beyond it: figures that stay true for an arc that is all but straight.
+    return from[0] * to[1] - to[0] * from[1] + stroke.radius ** 2 * bulge(stroke.sweep);
+  }
+  // A cubic's x dy − y dx is of the fifth degree: three-point and above rules give it exactly.
+  return gauss(
+    (t) => {
+      const [x, y] = pointAt(stroke, t);
+      const [dx, dy] = velocity(stroke, t);
+      return x * dy - y * dx;
+    },
+    0,
+    1,
+  );
+}
+
+/** An angle less its sine, without losing figures where they are nearly the same. */
+function bulge(angle: number): number {
+  if (Math.abs(angle) > 0.05) return angle - Math.sin(angle);
+  const square = angle * angle;
+  return ((angle * square) / 6) * (1 - (square / 20) * (1 - (square / 42) * (1 - square / 72)));
+}
+
+/** Points along a stroke, its start left out, so close that no chord strays more than `tolerance`. */
+export function flatten(stroke: Stroke, tolerance: number): Point[] {
+  if (stroke.kind === "line") return [stroke.to];
+  let count: number;
+  if (stroke.kind === "arc") {
+    const ratio = Math.max(-1, 1 - tolerance / Math.max(stroke.radius, tolerance));
+    count = Math.ceil(Math.abs(stroke.sweep) / (2 * Math.acos(ratio) || 1e-3));
+  } else {
+    const { from, c1, c2, to } = stroke;
+    const bend = Math.max(
+      Math.hypot(from[0] - 2 * c1[0] + c2[0], from[1] - 2 * c1[1] + c2[1]),
+      Math.hypot(c1[0] - 2 * c2[0] + to[0], c1[1] - 2 * c2[1] + to[1]),
+    );
+    count = Math.ceil(Math.sqrt((3 * bend) / (4 * tolerance)));
+  }
+  count = Math.min(Math.max(count, 1), 2000);
+  return Array.from({ length: count }, (_, i) => pointAt(stroke, (i + 1) / count));
+}
+
+/** Signed area of a closed polygon: positive when it runs from +x towards +y. */
+export function polygonArea(points: readonly Point[]): number {
+  let sum = 0;
+  for (let i = 0; i < points.length; i += 1) {
+    const [ax, ay] = points[i]!;
+    const [bx, by] = points[(i + 1) % points.length]!;
+    sum += ax * by - bx * ay;
+  }
+  return sum / 2;
+}
+
+/** Least and greatest x and y. */
+export function bounds(points: Iterable<Point>): { left: number; right: number; low: number; high: number } {
+  const box = { left: Infinity, right: -Infinity, low: Infinity, high: -Infinity };
+  for (const [x, y] of points) {
+    box.left = Math.min(box.left, x);
+    box.right = Math.max(box.right, x);
+    box.low = Math.min(box.low, y);
+    box.high = Math.max(box.high, y);
+  }
+  return box;
+}

@@ -1,0 +1,139 @@
+/**
+ * A piece with its allowances on: each edge moved out by its own width, the sewing line kept
+ * inside as marks.
+ *
+ * Corners are such as a cutter draws: mitred; cut square when very sharp; at a hem turned back, so
+ * that the hem, folded up along its line, lies on the piece beneath it cut line on cut line.
+ */
+
+import { parallel, TooTight } from "../geometry/offset.ts";
+import { type Edge, strokeLength, strokePart, strokeSweep } from "../geometry/strokes.ts";
+import { Refusal } from "../refusal.ts";
+import { convexity, type Turned, turnBack, turnCorner, unit } from "./corner.ts";
+import { reverseEdge } from "./edges.ts";
+import { mark, type Piece, pieceArea, soundPiece } from "./piece.ts";
+
+/** What one edge gets. `name` is the argument that says so, for refusals. */
+export interface EdgeAllowance {
+  readonly width: number;
+  readonly name: "seam" | "hem" | "fold_edges" | "own";
+}
+
+/** 1 when the outline runs from +x towards +y about its inside, −1 the other way. */
+export const sideOf = (piece: Piece): 1 | -1 =>
+  piece.edges.flat().reduce((sum, stroke) => sum + strokeSweep(stroke), 0) > 0 ? 1 : -1;
+
+/** The piece with allowances, one for each of its edges. Curves keep their width within `tolerance`. */
+export function withAllowances(piece: Piece, allowances: readonly EdgeAllowance[], tolerance: number): Piece {
+  const sewn = piece.edges.filter((_, i) => allowances[i]!.width > 0);
+  const marks = [...piece.marks, ...sewn.map((edge) => mark(edge, "seam"))];
+  if (piece.edges.length > 1) return checked(piece, { edges: movedOut(piece, allowances, tolerance), marks });
+  // One edge that closes on itself is worked as two, so that it has a neighbour to meet.
+  const only = piece.edges[0]!;
+  const half =
+    only.length > 1
+      ? [[only[0]!], only.slice(1)]
+      : [[strokePart(only[0]!, 0, 0.5)], [strokePart(only[0]!, 0.5, 1)]];
+  const edges = movedOut({ edges: half, marks: [] }, [allowances[0]!, allowances[0]!], tolerance);
+  return checked(piece, { edges: [edges.flat()], marks });
+}
+
+function movedOut(piece: Piece, allowances: readonly EdgeAllowance[], tolerance: number): Edge[] {
+  const side = sideOf(piece);
+  const runs = piece.edges.map((edge, i) => edgeParallel(edge, allowances[i]!, side, tolerance, i + 1));
+  runs.forEach((_, i) => {
+    const next = (i + 1) % runs.length;
+    const edges = [piece.edges[i]!, piece.edges[next]!] as const;
+    const widths = [allowances[i]!, allowances[next]!] as const;
+    const turned = edgeCorner(edges, [runs[i]!, runs[next]!], widths, side);
+    if (!turned) throw tooNarrow(widths, i + 1, next + 1);
+    runs[i] = turned.first;
+    runs[next] = turned.second;
+  });
+  return runs;
+}
+
+/** One edge moved out, with the corners inside it. */
+function edgeParallel(
+  edge: Edge,
+  { width, name }: EdgeAllowance,
+  side: 1 | -1,
+  tolerance: number,
+  number: number,
+): Edge {
+  if (width === 0) return edge;
+  let run: Edge = [];
+  for (const stroke of edge) {
+    let next: Edge;
+    try {
+      next = parallel(stroke, width, side, tolerance);
+    } catch (reason) {
+      if (!(reason instanceof TooTight)) throw reason;
+      throw new Refusal(
+        (say) =>
+          `${name} must be less than ${say(reason.radius, width)}, the radius of the tightest hollow of edge ${number}, not ${say(width, reason.radius)}`,
+      );
+    }
+    const turned: Turned | null =
+      run.length === 0
+        ? { first: [], second: next }
+        : turnCorner(run, next, stroke.from, width, convexity(run, next, side));
+    if (!turned) {
+      // In a hollow the parallel of a stroke shorter than the width may vanish between its neighbours'.
+      if (strokeLength(stroke) < width) continue;
+      throw new Refusal(
+        (say) => `${name} must be less for the narrow inner corner in edge ${number}, not ${say(width)}`,
+      );
+    }
+    run = [...turned.first, ...turned.second];
+  }
+  return run;
+}
+
+function edgeCorner(
+  [before, after]: readonly [Edge, Edge],
+  [first, second]: readonly [Edge, Edge],
+  [one, other]: readonly [EdgeAllowance, EdgeAllowance],
+  side: 1 | -1,
+): Turned | null {
+  const corner = after[0]!.from;
+  const turn = convexity(before, after, side);
+  const away = Math.max(one.width, other.width);
+  if (turn > 0 && (one.name === "hem") !== (other.name === "hem")) {
+    if (other.name === "hem" && other.width > 0) {
+      const back = turnBack(first, reverseEdge(second), corner, away, inward(reverseEdge(after)));
+      if (back) return { first: back.a, second: reverseEdge(back.b) };
+    }
+    if (one.name === "hem" && one.width > 0) {
+      const back = turnBack(reverseEdge(second), first, corner, away, inward(before));
+      if (back) return { first: back.b, second: reverseEdge(back.a) };
+    }
+  }
+  return turnCorner(first, second, corner, away, turn);
+}
+
+/** From a run's end back along it. */
+function inward(run: Edge): readonly [number, number] {
+  const [x, y] = unit(run);
+  return [-x, -y];
+}
+
+function tooNarrow([a, b]: readonly [EdgeAllowance, EdgeAllowance], i: number, j: number): Refusal {
+  const wider = a.width >= b.width ? a : b;
+  return new Refusal(
+    (say) =>
+      `${wider.name} must be less for the narrow inner corner between edges ${i} and ${j}, not ${say(wider.width)}; an edge named in fold_edges gets none`,
+  );
+}
+
+/** Refuses allowances that run into one another or turn the outline inside out. */
+function checked(piece: Piece, cut: Piece): Piece {
+  try {
+    soundPiece(cut);
+  } catch (reason) {
+    throw new Refusal(`seam must be less, for with these allowances ${(reason as Error).message}`);
+  }
+  if (sideOf(cut) !== sideOf(piece) || pieceArea(cut) < pieceArea(piece) * (1 - 1e-9))
+    throw new Refusal("seam must be less, for these allowances swallow the piece");
+  return cut;
+}

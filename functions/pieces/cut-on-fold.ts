@@ -1,0 +1,76 @@
+/** Pieces cut on the fold: half an outline opened out to the whole. */
+import { type Edge, type Point, type Stroke, strokeLength } from "../geometry/strokes.ts";
+import { type Mark, mirrorPiece, movePiece, type Piece, pieceBounds } from "./piece.ts";
+
+/**
+ * The whole of a piece of which half is drawn, mirrored about its longest straight edge along the
+ * grain at its left or right border; null when it has no such edge. Marks come twice, but for
+ * those on the fold itself.
+ */
+export function openOut(half: Piece): Piece | null {
+  const { left, right, low, high } = pieceBounds(half);
+  const slack = 1e-6 * Math.max(right - left, high - low);
+  const strokes = half.edges.flat();
+  const at = [left, right].map((border) => ({ border, ...longestRun(strokes, border, slack) }));
+  const fold = at[0]!.length >= at[1]!.length - slack ? at[0]! : at[1]!;
+  if (fold.length <= slack) return null;
+
+  // Round the outline from the fold's end to its beginning, then back along the mirrored half.
+  const kept: Edge[] = [];
+  let passed = 0;
+  for (const edge of half.edges) {
+    const one = edge.filter((_, i) => !fold.strokes.has(passed + i));
+    if (one.length > 0) kept.push(one);
+    passed += edge.length;
+  }
+  const first = half.edges.length > 0 ? firstAfter(kept, strokes[fold.last]!.to, slack) : 0;
+  const walk = [...kept.slice(first), ...kept.slice(0, first)];
+  const over = movePiece(mirrorPiece({ edges: walk, marks: half.marks }), 2 * fold.border, 0);
+  const onFold = ({ line }: Mark) =>
+    line.every(({ from, to }) => [from, to].every(([x]) => Math.abs(x - fold.border) <= slack));
+  return {
+    edges: [...walk, ...over.edges.map(reversed).reverse()],
+    marks: [...half.marks, ...over.marks.filter((mark) => !onFold(mark))],
+  };
+}
+
+/** The longest unbroken run of straight strokes on the line x = border, by the strokes' places in the outline. */
+function longestRun(strokes: readonly Stroke[], border: number, slack: number) {
+  const straight = strokes.map((stroke) => {
+    const points: Point[] =
+      stroke.kind === "curve" ? [stroke.from, stroke.c1, stroke.c2, stroke.to] : [stroke.from, stroke.to];
+    return stroke.kind !== "arc" && points.every(([x]) => Math.abs(x - border) <= slack);
+  });
+  const n = strokes.length;
+  let best = { length: 0, last: 0, strokes: new Set<number>() };
+  for (let start = 0; start < n; start += 1) {
+    if (!straight[start] || straight[(start + n - 1) % n]) continue;
+    const run = new Set<number>();
+    let length = 0;
+    let last = start;
+    for (let i = start; straight[i % n] && run.size < n; i += 1) {
+      last = i % n;
+      run.add(last);
+      length += strokeLength(strokes[last]!);
+    }
+    if (length > best.length + slack) best = { length, last, strokes: run };
+  }
+  return best;
+}
+
+function firstAfter(edges: readonly Edge[], point: Point, slack: number): number {
+  const found = edges.findIndex(
+    (edge) => Math.hypot(edge[0]!.from[0] - point[0], edge[0]!.from[1] - point[1]) <= slack,
+  );
+  return Math.max(found, 0);
+}
+
+const reversed = (edge: Edge): Edge =>
+  edge
+    .map((stroke): Stroke => {
+      const ends = { from: stroke.to, to: stroke.from };
+      if (stroke.kind === "line") return { kind: "line", ...ends };
+      if (stroke.kind === "arc") return { ...stroke, ...ends, sweep: -stroke.sweep };
+      return { kind: "curve", ...ends, c1: stroke.c2, c2: stroke.c1 };
+    })
+    .reverse();

@@ -1,0 +1,118 @@
+/** Edges of a piece picked by number, and places along them. */
+
+import {
+  type Edge,
+  type Point,
+  pointAt,
+  type Stroke,
+  speedAt,
+  strokeLength,
+  strokePart,
+} from "../geometry/strokes.ts";
+import { Refusal } from "../refusal.ts";
+import { edgeLength, type Piece } from "./piece.ts";
+
+/** Edge `number` of a piece, counted from 1 in drawing order; refuses a number it does not have. */
+export function edgeOf(piece: Piece, number: number, name: string): Edge {
+  const edge = piece.edges[number - 1];
+  if (edge) return edge;
+  const count = piece.edges.length;
+  throw new Refusal(`${name} must be at most ${count}, for the piece has ${count} edges, not ${number}`);
+}
+
+/** Edge numbers written as a text: "3", "2, 4" or "1-3"; empty for none. Counted from 1. */
+export function edgeNumbers(text: string, piece: Piece, name: string): ReadonlySet<number> {
+  const count = piece.edges.length;
+  const numbers = new Set<number>();
+  for (const word of text.split(/[\s,;]+/).filter((part) => part !== "")) {
+    const found = /^(\d{1,4})(?:[-–](\d{1,4}))?$/.exec(word);
+    if (!found)
+      throw new Refusal(
+        `${name} must name edges by number, such as "3" or "2, 4", not "${word.slice(0, 20)}"`,
+      );
+    const first = Number(found[1]);
+    const last = Number(found[2] ?? first);
+    for (const number of [first, last]) {
+      if (number < 1 || number > count)
+        throw new Refusal(
+          `${name} must name edges from 1 to ${count}, the edges the piece has, not ${number}`,
+        );
+    }
+    for (let number = Math.min(first, last); number <= Math.max(first, last); number += 1)
+      numbers.add(number);
+  }
+  return numbers;
+}
+
+/** The same edge drawn from its other end. */
+export const reverseEdge = (edge: Edge): Edge => edge.map(reverseStroke).reverse();
+
+function reverseStroke(stroke: Stroke): Stroke {
+  const ends = { from: stroke.to, to: stroke.from };
+  if (stroke.kind === "line") return { kind: "line", ...ends };
+  if (stroke.kind === "arc") return { ...stroke, ...ends, sweep: -stroke.sweep };
+  return { kind: "curve", ...ends, c1: stroke.c2, c2: stroke.c1 };
+}
+
+/** The middle of an edge by its length, where its number is written. */
+export const edgeMiddle = (edge: Edge): Point => placeAlong(edge, edgeLength(edge) / 2).point;
+
+/** Many places are asked for along one edge: its strokes are measured once. */
+const measured = new WeakMap<Edge, readonly number[]>();
+
+function lengthsOf(edge: Edge): readonly number[] {
+  let lengths = measured.get(edge);
+  if (!lengths) {
+    lengths = edge.map(strokeLength);
+    measured.set(edge, lengths);
+  }
+  return lengths;
+}
+
+/** A place on an edge `distance` from its beginning: which stroke, at which share of it, and where that is. */
+export function placeAlong(edge: Edge, distance: number): { index: number; share: number; point: Point } {
+  const lengths = lengthsOf(edge);
+  let left = distance;
+  for (let index = 0; index < edge.length; index += 1) {
+    const stroke = edge[index]!;
+    const length = lengths[index]!;
+    if (left <= length || index === edge.length - 1) {
+      const share = shareAt(stroke, Math.min(Math.max(left, 0), length), length);
+      return { index, share, point: pointAt(stroke, share) };
+    }
+    left -= length;
+  }
+  throw new Error("an edge has at least one stroke");
+}
+
+/**
+ * The share of a stroke's parameter at which it is `wanted` long: at once for lines and arcs. For
+ * curves by Newton's rule, the speed being the length's slope; halving where that would leave the
+ * shares still in question.
+ */
+function shareAt(stroke: Stroke, wanted: number, length: number): number {
+  if (length === 0) return 0;
+  if (stroke.kind !== "curve") return wanted / length;
+  let [low, high] = [0, 1];
+  let share = wanted / length;
+  for (let i = 0; i < 60 && high - low > 1e-14; i += 1) {
+    const off = strokeLength(strokePart(stroke, 0, share)) - wanted;
+    if (Math.abs(off) <= 1e-12 * length) break;
+    if (off < 0) low = share;
+    else high = share;
+    const next = share - off / speedAt(stroke, share);
+    share = next > low && next < high ? next : (low + high) / 2;
+  }
+  return share;
+}
+
+/** The part of an edge between two distances from its beginning. */
+export function edgePart(edge: Edge, from: number, to: number): Edge {
+  const start = placeAlong(edge, from);
+  const end = placeAlong(edge, to);
+  return edge
+    .slice(start.index, end.index + 1)
+    .map((stroke, i, all) =>
+      strokePart(stroke, i === 0 ? start.share : 0, i === all.length - 1 ? end.share : 1),
+    );
+}

@@ -1,0 +1,81 @@
+/** Facings: the strip of a piece along some of its edges. */
+
+import { parallel, TooTight } from "../geometry/offset.ts";
+import type { Edge } from "../geometry/strokes.ts";
+import { Refusal } from "../refusal.ts";
+import { sideOf } from "./allowance.ts";
+import { convexity, joinEnds, turnCorner } from "./corner.ts";
+import { edgePart, reverseEdge } from "./edges.ts";
+import { edgeLength, type Piece, soundPiece } from "./piece.ts";
+
+/**
+ * The strip `depth` deep inside a piece along its edges `first` to `last` (counted from 1, in
+ * drawing order, round through the end of the outline if need be). Its edges: those of the piece,
+ * a piece of the next edge, the inner line drawn back, a piece of the edge before.
+ */
+export function facingAlong(
+  piece: Piece,
+  first: number,
+  last: number,
+  depth: number,
+  tolerance: number,
+): Piece {
+  const count = piece.edges.length;
+  const run = Array.from(
+    { length: ((last - first + count) % count) + 1 },
+    (_, i) => piece.edges[(first - 1 + i) % count]!,
+  );
+  if (run.length >= count)
+    throw new Refusal("edges must leave at least one edge of the piece without facing");
+  const before = piece.edges[(first - 2 + count) % count]!;
+  const after = piece.edges[last % count]!;
+  const inner = innerLine(run, depth, sideOf(piece) === 1 ? -1 : 1, tolerance);
+  // Where the inner line comes out on the neighbours.
+  const end = joinEnds(inner, reverseEdge(after), depth);
+  const start = end && joinEnds(reverseEdge(end.a), before, depth);
+  const tooDeep = () =>
+    new Refusal(
+      (say) =>
+        `depth must be less for the edges beside the facing to reach its inner line, not ${say(depth)}`,
+    );
+  if (!end || !start) throw tooDeep();
+  const [low, high] = [edgeLength(after) - edgeLength(end.b), edgeLength(start.b)];
+  if (!(low > 0) || !(high < edgeLength(before))) throw tooDeep();
+  if (before === after && low > high) throw tooDeep();
+  const facing = {
+    edges: [...run, edgePart(after, 0, low), start.a, edgePart(before, high, edgeLength(before))],
+    marks: [],
+  };
+  try {
+    return soundPiece(facing);
+  } catch {
+    throw tooDeep();
+  }
+}
+
+/** All edges of the run moved inwards, as one. */
+function innerLine(run: readonly Edge[], depth: number, side: 1 | -1, tolerance: number): Edge {
+  let inner: Edge = [];
+  for (const stroke of run.flat()) {
+    let next: Edge;
+    try {
+      next = parallel(stroke, depth, side, tolerance);
+    } catch (reason) {
+      if (!(reason instanceof TooTight)) throw reason;
+      throw new Refusal(
+        (say) =>
+          `depth must be less than ${say(reason.radius, depth)}, the radius of the tightest bend it follows, not ${say(depth, reason.radius)}`,
+      );
+    }
+    const turned =
+      inner.length === 0
+        ? { first: [], second: next }
+        : turnCorner(inner, next, stroke.from, depth, convexity(inner, next, side));
+    if (!turned)
+      throw new Refusal(
+        (say) => `depth must be less for the corner the facing goes round, not ${say(depth)}`,
+      );
+    inner = [...turned.first, ...turned.second];
+  }
+  return inner;
+}

@@ -1,0 +1,204 @@
+/**
+ * A pattern piece as a value: an outline of edges, and marks drawn inside it.
+ *
+ * In a cell a piece is SVG path data in the book's unit, x across the grain and y along it
+ * (downwards, as SVG has it: a skirt's waist is above its hem). The first subpath is the closed
+ * outline, every later one a mark (fold, placement, slash or grain line). One command letter is
+ * one edge, counted from 1 in drawing order. Functions that make a piece draw edge 1 along the
+ * top and edge 3 along the hem. After the path data a stroke "|" may stand, and behind it the role
+ * of each mark in order: "M 0 0 L 9 0 L 9 9 Z M 3 0 L 3 9 M 4 0 L 4 9 | fold inner". Without
+ * that part every mark is a placement line.
+ */
+
+import { readPath, writePath } from "../geometry/path.ts";
+import { selfCrossing } from "../geometry/self-crossing.ts";
+import {
+  axisTurns,
+  bounds,
+  distance,
+  type Edge,
+  flatten,
+  line,
+  type Point,
+  pointAt,
+  radians,
+  type Stroke,
+  strokeLength,
+  strokeSweep,
+} from "../geometry/strokes.ts";
+
+/** What a line on a pattern means. */
+export const ROLES = [
+  "cut", "seam", "fold", "inner", "placement", "dart", "notch", "grain", "stitch", "slash", "guide",
+] as const; // biome-ignore format: a list
+export type Role = (typeof ROLES)[number];
+
+/** A line or curve marked on a piece, with what it means to whoever sews it. */
+export interface Mark {
+  readonly line: Edge;
+  readonly role: Role;
+}
+
+export const mark = (line: Edge, role: Role): Mark => ({ line, role });
+
+export interface Piece {
+  /** Edges head to tail, the last one ending where the first begins. */
+  readonly edges: readonly Edge[];
+  readonly marks: readonly Mark[];
+}
+
+/** The most strokes an outline may have: a point every millimetre round a piece of 5 m. */
+const MOST = 5000;
+
+const told = ([x, y]: Point): string => `(${Number(x.toFixed(3))}, ${Number(y.toFixed(3))})`;
+
+/** Reading an outline costs more than most arithmetic on it, and the same one is asked for again and again. */
+const readings = new Map<string, Piece>();
+const MOST_READINGS = 400;
+
+/** Reads path data as a piece. Throws an Error saying what is broken: not closed, crossing itself, no area. */
+export function readPiece(text: string): Piece {
+  const known = readings.get(text);
+  if (known) return known;
+  const piece = pieceFrom(text);
+  if (readings.size >= MOST_READINGS) readings.clear();
+  readings.set(text, piece);
+  return piece;
+}
+
+function pieceFrom(text: string): Piece {
+  const [path, roles] = parted(text);
+  const [outline, ...marks] = readPath(path);
+  if (!outline || outline.edges.length === 0) throw new Error("the outline is empty");
+  const strokes = outline.edges.reduce((sum, edge) => sum + edge.length, 0);
+  if (strokes > MOST) throw new Error(`the outline has ${strokes} strokes, more than ${MOST}`);
+  const end = outline.edges.at(-1)!.at(-1)!.to;
+  const size = reach(outline.edges);
+  const gap = distance(end, outline.start);
+  if (!outline.closed && gap > 1e-9 * size) {
+    throw new Error(
+      `the outline is open: it begins at ${told(outline.start)} and ends at ${told(end)}; close it with Z`,
+    );
+  }
+  const edges = gap > 1e-9 * size ? [...outline.edges, [line(end, outline.start)]] : outline.edges;
+  const drawn = marks
+    .map(({ edges: run }, i): Mark => ({ line: run.flat(), role: roles[i] ?? "placement" }))
+    .filter(({ line }) => line.length > 0);
+  return soundPiece({ edges, marks: drawn }, size);
+}
+
+/**
+ * The piece itself when its outline has an area and does not cross itself, else throws an Error
+ * that says so. `size` is about its greater measure.
+ */
+export function soundPiece(piece: Piece, size = reach(piece.edges)): Piece {
+  const place = selfCrossing(flattenPiece(piece, size / 2000));
+  if (place) throw new Error(`the outline crosses itself near ${told(place)}`);
+  if (pieceArea(piece) <= 1e-9 * size * size) throw new Error("the outline has no area");
+  return piece;
+}
+
+/** The path data of a piece's text, and the roles of its marks. Throws an Error at a word that is no role. */
+function parted(text: string): [path: string, roles: Role[]] {
+  const bar = text.indexOf("|");
+  if (bar < 0) return [text, []];
+  const words = text
+    .slice(bar + 1)
+    .trim()
+    .split(/\s+/);
+  const unknown = words.find((word) => !(ROLES as readonly string[]).includes(word));
+  if (unknown !== undefined)
+    throw new Error(`"${unknown.slice(0, 24)}" is not a role of a mark: ${ROLES.join(", ")}`);
+  return [text.slice(0, bar), words as Role[]];
+}
+
+/** The piece as path data, with the roles of its marks behind it unless all are placement lines. */
+export function writePiece(piece: Piece): string {
+  const path = writePath([
+    { start: piece.edges[0]![0]!.from, edges: piece.edges, closed: true },
+    ...piece.marks.map(({ line }) => ({ start: line[0]!.from, edges: [line], closed: false })),
+  ]);
+  const roles = piece.marks.map(({ role }) => role);
+  return roles.every((role) => role === "placement") ? path : `${path} | ${roles.join(" ")}`;
+}
+
+/** A piece with straight edges through these corners. */
+export function polygon(corners: readonly Point[], marks: readonly Mark[] = []): Piece {
+  return { edges: corners.map((corner, i) => [line(corner, corners[(i + 1) % corners.length]!)]), marks };
+}
+
+/** The greater of an outline's width and height, curves and arcs taken by their ends and middles. */
+function reach(edges: readonly Edge[]): number {
+  const points: Point[] = [];
+  for (const edge of edges)
+    for (const stroke of edge) {
+      points.push(stroke.to);
+      if (stroke.kind !== "line") points.push(pointAt(stroke, 0.5));
+    }
+  // The first stroke begins where the last one ends, unless the outline is open.
+  points.push(edges[0]![0]!.from);
+  const box = bounds(points);
+  return Math.max(box.right - box.left, box.high - box.low);
+}
+
+export const edgeLength = (edge: Edge): number => edge.reduce((sum, stroke) => sum + strokeLength(stroke), 0);
+
+export const pieceArea = (piece: Piece): number =>
+  Math.abs(piece.edges.flat().reduce((sum, stroke) => sum + strokeSweep(stroke), 0)) / 2;
+
+/** The outline as a polygon no chord of which strays more than `tolerance` from the true line. */
+export function flattenPiece(piece: Piece, tolerance: number): Point[] {
+  return piece.edges.flatMap((edge) => edge.flatMap((stroke) => flatten(stroke, tolerance)));
+}
+
+/** Least and greatest x and y of the outline, curves and arcs at their true extremes. */
+export function pieceBounds(piece: Piece): ReturnType<typeof bounds> {
+  return bounds(piece.edges.flat().flatMap((stroke) => [stroke.from, stroke.to, ...extremes(stroke)]));
+}
+
+function extremes(stroke: Stroke): Point[] {
+  if (stroke.kind === "line") return [];
+  if (stroke.kind === "arc") {
+    const { centre, from, radius, sweep } = stroke;
+    const start = Math.atan2(from[1] - centre[1], from[0] - centre[0]);
+    return [0, 1, 2, 3].flatMap((quarter): Point[] => {
+      const way =
+        (((((quarter * Math.PI) / 2 - start) * Math.sign(sweep)) % (2 * Math.PI)) + 2 * Math.PI) %
+        (2 * Math.PI);
+      if (way >= Math.abs(sweep)) return [];
+      return [[centre[0] + radius * [1, 0, -1, 0][quarter]!, centre[1] + radius * [0, 1, 0, -1][quarter]!]];
+    });
+  }
+  return axisTurns(stroke).map((share) => pointAt(stroke, share));
+}
+
+/** Carries a piece by a length-keeping change of place; `flips` when it mirrors. */
+function carry(piece: Piece, to: (point: Point) => Point, flips: boolean): Piece {
+  const stroke = (one: Stroke): Stroke => {
+    const ends = { from: to(one.from), to: to(one.to) };
+    if (one.kind === "line") return { kind: "line", ...ends };
+    if (one.kind === "curve") return { kind: "curve", ...ends, c1: to(one.c1), c2: to(one.c2) };
+    return { ...one, ...ends, centre: to(one.centre), sweep: flips ? -one.sweep : one.sweep };
+  };
+  const run = (edge: Edge): Edge => edge.map(stroke);
+  return {
+    edges: piece.edges.map(run),
+    marks: piece.marks.map(({ line, role }) => ({ line: run(line), role })),
+  };
+}
+
+/** Turned about (0, 0) by `angle` degrees, from +x towards +y: clockwise on paper, where y points down. */
+export function turnPiece(piece: Piece, angle: number): Piece {
+  const cos = Math.cos(radians(angle));
+  const sin = Math.sin(radians(angle));
+  return carry(piece, ([x, y]) => [x * cos - y * sin, x * sin + y * cos], false);
+}
+
+/** The other half of a pair: x becomes −x. The edges keep their order and number. */
+export function mirrorPiece(piece: Piece): Piece {
+  return carry(piece, ([x, y]) => [-x, y], true);
+}
+
+export function movePiece(piece: Piece, dx: number, dy: number): Piece {
+  return carry(piece, ([x, y]) => [x + dx, y + dy], false);
+}

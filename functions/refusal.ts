@@ -1,0 +1,18 @@
+/** The sentence with which a sewing function says that it can not work with what it is given. */
+
+/** Writes a length in a refusal as the tape shows it; `beside` are lengths that must not read the same. */
+type Say = (length: number, ...beside: number[]) => string;
+
+/**
+ * Thrown inside `work`: the figures can not be worked with, and why, in one sentence. A sentence
+ * with lengths in it is a function of `say`, so that they are written as the book's tape shows them.
+ */
+export class Refusal extends Error {
+  readonly sentence: (say: Say) => string;
+
+  constructor(sentence: string | ((say: Say) => string)) {
+    const words = typeof sentence === "string" ? () => sentence : sentence;
+    super(words((length) => String(Number(length.toPrecision(6)))));
+    this.sentence = words;
+  }
+}

@@ -1,0 +1,114 @@
+/**
+ * What is not usual about the arguments of a call, in sentences: most often two figures in each
+ * other's place. The call is answered all the same.
+ */
+import { type Argument, isList } from "./arguments.ts";
+import type { Cell, Declaration, Kind, Take, Usual } from "./define.ts";
+import { type Mark, tapeTextBeside, USUAL_MARK } from "./fractions.ts";
+import { limitText, scaleOf } from "./limits.ts";
+import { type Names, type Rule, type RuleValue, ruleOf } from "./plain-rule.ts";
+import type { Unit } from "./units.ts";
+
+interface Scale {
+  readonly unit: Unit;
+  readonly mark?: Mark;
+}
+
+const COUNTED = new Set<Kind>(["length", "area", "count", "share", "angle", "days", "money", "figure"]);
+
+/** The sentences about the arguments of a call that is answered, without the function's name. */
+export function unusual(declaration: Declaration, args: readonly Argument[], scale: Scale): string[] {
+  const { takes } = declaration;
+  if (!declaration.usual && !Object.values(takes).some((take) => take.usual)) return [];
+  const names = inCentimetres(takes, args, scale);
+  const found: string[] = [];
+  const named = new Set<string>();
+  for (const one of declaration.usual ?? []) {
+    const rule = ruleOf(typeof one === "string" ? one : one.rule);
+    if (!rule.names.every((name) => name in names) || rule.holds(names)) continue;
+    for (const name of rule.names) named.add(name);
+    found.push(`${said(one, rule, names, declaration, scale)}${question(rule, takes)}`);
+  }
+  for (const [name, take] of Object.entries(takes)) {
+    if (!take.usual || !(name in names) || named.has(name)) continue;
+    const outside = outsideRange(take, names[name]!);
+    if (outside !== null) found.push(rangeSentence(name, take, outside, scale));
+  }
+  return found;
+}
+
+/** The numbers and texts of a call by name, lengths in centimetres; lists without their blanks; nothing that is left out. */
+function inCentimetres(takes: Declaration["takes"], args: readonly Argument[], { unit }: Scale): Names {
+  const names: Record<string, RuleValue> = {};
+  Object.entries(takes).forEach(([name, take], i) => {
+    const value = args[i] ?? (typeof take.otherwise === "object" ? null : (take.otherwise ?? null));
+    if (value === null || take.kind === "piece") return;
+    const change = (one: Cell): number | string | boolean => {
+      if (typeof one === "number") return one / scaleOf(take.kind, unit);
+      return take.choices ? String(one).trim().toLowerCase() : (one ?? "");
+    };
+    const list = isList(value) ? value.filter((one) => one !== null && one !== "").map(change) : null;
+    names[name] = list === null ? change(value as Cell) : take.many ? list : list[0]!;
+  });
+  return names;
+}
+
+function outsideRange({ usual, otherwise }: Take, value: RuleValue): number | null {
+  const [least, most] = usual!;
+  const list = typeof value === "object" ? value : [value];
+  for (const one of list) {
+    if (typeof one !== "number" || one === otherwise) continue;
+    if (one < least - 1e-9 * Math.abs(least) || one > most + 1e-9 * Math.abs(most)) return one;
+  }
+  return null;
+}
+
+function rangeSentence(name: string, { kind, usual }: Take, value: number, scale: Scale): string {
+  const [least, most] = usual!;
+  const unit = kind === "length" ? ` ${scale.unit}` : kind === "area" ? ` square ${scale.unit}` : "";
+  const beyond = value < least ? least : most;
+  const shown = shownValue(value, kind, [beyond], scale);
+  const limit = `${limitText(beyond, kind, scale.unit)}${beyond === 0 ? "" : unit}`;
+  return `the ${name} ${shown} is ${value < least ? "below" : "above"} ${limit}, the usual ${value < least ? "least" : "most"}; is it in its place?`;
+}
+
+/** What is wrong, in words: the rule's own, or made from its one comparison. */
+function said(one: Usual, rule: Rule, names: Names, { takes }: Declaration, scale: Scale): string {
+  const all = rule.names.map((name) => names[name]!).filter((value) => typeof value === "number");
+  const told = (name: string) => {
+    const value = names[name]!;
+    const { kind } = takes[name]!;
+    return typeof value === "number" ? shownValue(value, kind, all, scale) : String(value);
+  };
+  if (typeof one !== "string") return one.says.replace(/\{(\w+)\}/g, (_, name: string) => told(name));
+  if (!rule.sides) throw new Error(`the rule ${one} needs its own sentence`);
+  const [left, right] = rule.sides;
+  const [a, b] = [left.value(names), right.value(names)] as [number, number];
+  const kind = takes[rule.names[0]!]!.kind;
+  const side = (text: string, value: number, other: number) => {
+    const shown = shownValue(value, kind, [other], scale);
+    if (text in takes) return `the ${text} ${shown}`;
+    return /^[\d.]+$/.test(text) ? shown : `${text}, which is ${shown},`;
+  };
+  const how = a > b ? "is above" : a < b ? "is below" : "is as much as";
+  return `${side(left.text, a, b)} ${how} ${side(right.text, b, a)}`.replace(/,$/, "");
+}
+
+function question(rule: Rule, takes: Declaration["takes"]): string {
+  const count = rule.names.filter((name) => COUNTED.has(takes[name]!.kind)).length;
+  if (count > 2) return "; are they all in their places?";
+  return count === 2 ? "; are they in each other's place?" : "; is it in its place?";
+}
+
+/** A value in centimetres as the tape of the book shows it, told apart from those beside it. */
+function shownValue(value: number, kind: Kind, beside: readonly number[], { unit, mark }: Scale): string {
+  const scale = scaleOf(kind, unit);
+  if (kind === "length") {
+    const others = beside.map((one) => one * scale);
+    return `${tapeTextBeside(value * scale, others, unit, mark ?? USUAL_MARK[unit])} ${unit}`;
+  }
+  const plain = String(Number((value * scale).toPrecision(6)));
+  if (kind === "area") return `${plain} square ${unit}`;
+  if (kind === "money") return value.toFixed(2);
+  return kind === "angle" ? `${plain} degrees` : plain;
+}

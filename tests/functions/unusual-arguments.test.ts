@@ -1,0 +1,94 @@
+import { expect, test } from "vitest";
+import { CLOTH_COST } from "../../functions/cloth/CLOTH_COST.ts";
+import { CUFF } from "../../functions/curves/CUFF.ts";
+import { define } from "../../functions/define.ts";
+import { PLACKET_LENGTH } from "../../functions/fitting/PLACKET_LENGTH.ts";
+import { GORE } from "../../functions/flare/GORE.ts";
+import { HOOK_COUNT } from "../../functions/notions/HOOK_COUNT.ts";
+import { ruleOf } from "../../functions/plain-rule.ts";
+import { explain, unusualIn } from "../../functions/run.ts";
+
+test("figures in each other's place are answered and pointed out, with the arguments' names", () => {
+  const inches = { unit: "in" } as const;
+  expect(unusualIn(CUFF, [2.5, 6.5], inches)).toEqual([
+    "CUFF: the depth 6 1/2 in is above the wrist 2 1/2 in; are they in each other's place?",
+  ]);
+  expect(unusualIn(CLOTH_COST, [108, 18.5, 1], inches)).toEqual([
+    "CLOTH_COST: the per 1 in is below 25 in, the usual least; is it in its place?",
+  ]);
+  expect(unusualIn(PLACKET_LENGTH, [41, 27.25], inches)).toEqual([
+    "PLACKET_LENGTH: the opening 41 in is above 1.2 * passes, which is 32 3/4 in; are they in each other's place?",
+  ]);
+  expect(unusualIn(HOOK_COUNT, [1, 7], inches)).toEqual([
+    "HOOK_COUNT: the spacing 7 in is above the edge 1 in; are they in each other's place?",
+  ]);
+  expect(unusualIn(GORE, [22, 4, 40], inches)[0]).toMatch(/^GORE: the top 22 in is above the hem 4 in/);
+  for (const [declaration, args] of [[CUFF, [6.5, 2.5]], [CLOTH_COST, [108, 18.5, 36]], [HOOK_COUNT, [7, 1]]] as const) {
+    expect(unusualIn(declaration, args, inches)).toEqual([]);
+  } // biome-ignore format: calls in a row
+});
+
+test("the working of an unusual call says so and still has its answer", () => {
+  const { answer, unusual } = explain(HOOK_COUNT, [1, 7], { unit: "in" });
+  expect(answer).toBe(2);
+  expect(unusual).toEqual([expect.stringContaining("the spacing 7 in is above the edge 1 in")]);
+});
+
+test("a refused call is not unusual besides", () => {
+  expect(unusualIn(CUFF, [2.5, -3], { unit: "in" })).toEqual([]);
+});
+
+const PROBE = define({
+  name: "PROBE",
+  summary: "A function for this test.",
+  source: "geometry",
+  takes: {
+    gap: { kind: "length", about: "a gap", from: 0, usual: [0, 40] },
+    edges: { kind: "length", about: "some edges", many: true, blanks: true },
+    style: { kind: "text", about: "how", choices: ["open", "shut"], otherwise: "open" },
+    part: { kind: "length", about: "a part", otherwise: null },
+  },
+  returns: "length",
+  usual: [
+    "2 * gap < SUM(edges)",
+    "part <= gap",
+    { rule: 'OR(style = "open"; gap = 0)', says: "a shut edge has a gap of {gap}" },
+  ],
+  work: ({ gap }) => gap,
+  examples: [],
+});
+
+test("rules reckon in centimetres, take lists together, leave out what is not given, and speak in the book's unit", () => {
+  const said = (unit: "in" | "cm", ...args: Parameters<typeof unusualIn>[1]) =>
+    unusualIn(PROBE, args, { unit });
+  expect(said("in", 4, [5, null, 4])).toEqual([]);
+  expect(said("in", 4, [5, null, 2])).toEqual([
+    "PROBE: 2 * gap, which is 8 in, is above SUM(edges), which is 7 in; are they in each other's place?",
+  ]);
+  expect(said("in", 4, [50], "shut")).toEqual(["PROBE: a shut edge has a gap of 4 in; is it in its place?"]);
+  expect(said("in", 0, [50], "shut")).toEqual([]);
+  expect(said("in", 17, [100])).toEqual([
+    "PROBE: the gap 17 in is above 16 in, the usual most; is it in its place?",
+  ]);
+  expect(said("cm", 40, [100])).toEqual([]);
+  expect(said("cm", 40.1, [100])).toEqual([
+    "PROBE: the gap 40.1 cm is above 40 cm, the usual most; is it in its place?",
+  ]);
+  expect(said("cm", 4, [100], "open", 4.004)).toEqual([
+    "PROBE: the part 4.004 cm is above the gap 4 cm; are they in each other's place?",
+  ]);
+});
+
+test("a rule is read as OpenFormula reads it", () => {
+  const holds = (rule: string, names = {}) => ruleOf(rule).holds(names);
+  expect(holds("1 + 2 * 3 = 7")).toBe(true);
+  expect(holds("(1 + 2) * 3 - -1 = 10")).toBe(true);
+  expect(holds("2 ^ 3 / 4 <> 2")).toBe(false);
+  expect(holds('AND(a < b; NOT(style = "x"))', { a: 1, b: 2, style: "y" })).toBe(true);
+  expect(holds("MAX(a; 3) >= MIN(list)", { a: 1, list: [4, 3] })).toBe(true);
+  expect(holds("IF(a > 1; FALSE = 1; ABS(-a) = 1)", { a: 1, FALSE: false })).toBe(true);
+  expect(holds("0.1 + 0.2 <= 0.3")).toBe(true);
+  expect(ruleOf("top + 1 <= MAX(hem; top)").names).toEqual(["top", "hem"]);
+  for (const wrong of ["a <", "a < b)", "SQRT(a) < 2", "a ? b", "MAX(a b) < 1", "a < * b"])
+    expect(() => ruleOf(wrong), wrong).toThrow();
+});

@@ -74,7 +74,13 @@ export function unusualIn(
   args: readonly Argument[],
   setting: Setting,
 ): readonly string[] {
-  const found = unusual(declaration, args, setting);
+  let found: readonly string[];
+  try {
+    found = unusual(declaration, args, setting);
+  } catch {
+    // Arguments of the wrong kind, which no rule can compare: the call is refused for them.
+    return [];
+  }
   if (found.length === 0 || isRefused(run(declaration, args, setting))) return [];
   return found.map((sentence) => withMark(`${declaration.name}: ${sentence}`, setting.decimal));
 }

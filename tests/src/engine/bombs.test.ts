@@ -76,3 +76,13 @@ test("a list of figures in braces is worked as ever", () => {
   const engine = new Engine(withBomb("=SUM({1;2|3;4})"), layDesk);
   expect(engine.view(at(2)).value).toBe(10);
 });
+
+test("a call that is refused within another, with arguments that no rule can compare, throws nothing", () => {
+  const engine = new Engine(
+    withBomb('=COUNT(PLEATED_PANEL("1e9";0.1;"a");FLAT_WIDTH(9;"x";D1:E9))'),
+    layDesk,
+  );
+  expect(engine.view(at(2)).value).toBe(0);
+  expect(engine.evaluate('=COUNT(PLEATED_PANEL("1e9";0.1;"a");5)')).toMatchObject({ value: 1 });
+  expect(engine.evaluate('=COUNT(FLAT_WIDTH(9;"x";D1:E9);5)')).toMatchObject({ value: 1 });
+});

@@ -27,7 +27,8 @@ export class Known {
     const key = sumOf(question);
     const own = this.kept.get(key);
     const isOwn = own !== undefined && isEqual(own.question, question);
-    const before = isOwn && !isBetter(question, answer, own.lay) ? own.lay : answer;
+    // Of two equal lays the one given says how it was found last.
+    const before = isOwn && isBetter(question, own.lay, answer) ? own.lay : answer;
     const copies = question.pieces.reduce((sum, { quantity }) => sum + quantity, 0);
     const worth = question.pieces.reduce((sum, { quantity, outline }) => sum + quantity * areaOf(outline), 0);
     const best = this.bounded({ question, lay: before, copies, worth });

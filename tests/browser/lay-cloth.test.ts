@@ -181,6 +181,7 @@ describe("two widths side by side", () => {
       await page.emulateMedia({ colorScheme });
       await cell(page, "B8").click();
       await page.getByLabel("Compare with").selectOption({ label: "cloth_length_b" });
+      await page.locator(".lay-search select").selectOption("60");
       await button("Look for a better lay").click();
       await page.getByRole("progressbar").waitFor();
       // The page's own rules forbid scripts that are not its own; the evaluation is the test's.

@@ -59,10 +59,16 @@ describe("the lay of a cut list", () => {
     await cell(page, "B23").click();
     await expect.poll(what).toMatch(/(Searched for|Found by a search).*the book keeps the lay/);
     expect(await figure("B23")).toBe(found);
-    // Another width is another question.
+    // Wider cloth is another question, and the lay found before is one of its lays.
     await enter("B22", "47");
     await cell(page, "B23").click();
+    await expect.poll(what).toMatch(/Searched for .*, for a larger job that this one fits into/);
+    expect(await figure("B23")).toBeLessThanOrEqual(found);
+    // Narrower cloth has a quick lay again.
+    await enter("B22", "45");
+    await cell(page, "B23").click();
     await expect.poll(what).toMatch(/quick lay/);
+    await page.keyboard.press("Control+z");
     await page.keyboard.press("Control+z");
     await expect.poll(what).toMatch(/(Searched for|Found by a search).*the book keeps the lay/);
   });
@@ -149,7 +155,7 @@ describe("laying by hand", () => {
       const own = tapeFigure(text);
       await button("Keep this lay").click();
       expect(await figure("B21")).toBeCloseTo(own, 1);
-      expect(await what()).toContain("Laid by hand; the book keeps it.");
+      expect(await what()).toContain("Laid by hand; the book keeps the lay.");
     } else expect(await figure("B21")).toBeLessThan(book);
   });
 });

@@ -6,7 +6,7 @@ import type { LayQuestion, Placement } from "../../../functions/lay.ts";
 import type { Place } from "../../book/address.ts";
 import { laidSign } from "../../engine/laid.ts";
 import { answerFrom } from "../../lay/answer.ts";
-import { toKeep } from "../../lay/desk.ts";
+import { isFound, toKeep } from "../../lay/desk.ts";
 import { Hand } from "../../lay/hand.ts";
 import type { Store } from "../../store/store.ts";
 import { useLateRevision } from "../shell/follow.ts";
@@ -97,7 +97,9 @@ function Table({ store, place, asked }: Props & { asked: Answered }) {
         {coverText(lay, store.shown.decimal)}, {leftOver(question, lay, unit, store.shown.decimal)} left over.{" "}
         <span className="lay-origin">
           {!own && <span aria-hidden="true">{laidSign(answer.origin ?? { by: "quick" })} </span>}
-          {own ? "Your own arrangement; the book does not keep it yet." : originSentence(answer.origin)}
+          {own
+            ? "Your own arrangement; the book does not keep it yet."
+            : originSentence(answer.origin, isFound(question, store.shown.lays))}
         </span>
       </p>
       {lay.missing.length > 0 && <p className="look">{missingText(question, lay)}</p>}

@@ -9,6 +9,7 @@ import type { LayQuestion } from "../../../functions/lay.ts";
 import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
 import type { Laid } from "../../engine/engine.ts";
+import { isFound, keepChecked } from "../../lay/desk.ts";
 import { quickLay } from "../../lay/plan.ts";
 import type { Store } from "../../store/store.ts";
 import { LaySearcher } from "../../worker/client.ts";
@@ -29,7 +30,7 @@ export interface ByItself {
 /** So long after the last key a search begins, in milliseconds. */
 const SETTLE = 400;
 /** The book takes up better lays at most this often, in milliseconds. */
-const SELDOM = 1000;
+const SELDOM = 500;
 /** A search that has gained nothing for this many seconds is over. */
 const PATIENCE = 10;
 
@@ -158,6 +159,11 @@ export class Background {
 
   #search(want: Want): void {
     const { question, hash, lay, seconds } = want;
+    // The lay of a larger job is known for this visit only: the value would grow when the book is opened again.
+    if (lay?.origin?.by === "search" && !isFound(question, this.#store.shown.lays)) {
+      const origin = { by: "search", seconds: 0 } as const;
+      this.#store.keepLay(hash, keepChecked(question, { ...lay, origin }));
+    }
     const taking = new Taking(this.#store, want, lay, SELDOM);
     const running: Running = { want, taking };
     this.#running = running;

@@ -35,10 +35,10 @@ export const liesEitherWay = ({ turns }: LayPiece): boolean =>
 
 export const isOneWay = ({ pieces }: LayQuestion): boolean => !pieces.some(liesEitherWay);
 
-/** How the lay of the book was found, as a sentence. */
-export function originSentence(origin: LayOrigin | undefined): string {
+/** How the lay was found, as a sentence; `kept` when the book keeps it for this very question. */
+export function originSentence(origin: LayOrigin | undefined, kept: boolean): string {
   if (!origin || origin.by === "quick") return "A quick lay, made at once: a search may find a shorter one.";
-  if (origin.by === "hand") return "Laid by hand; the book keeps it.";
   const text = originText(origin);
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}; the book keeps the lay.`;
+  const found = `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+  return kept ? `${found}; the book keeps the lay.` : `${found}, for a larger job that this one fits into.`;
 }

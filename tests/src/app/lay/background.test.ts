@@ -1,8 +1,10 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { questionHash } from "../../../../functions/cutting/lay-question.ts";
 import { Background } from "../../../../src/app/lay/background.ts";
 import { sessionOf } from "../../../../src/app/lay/search-session.ts";
 import { blankBook } from "../../../../src/book/shape.ts";
-import { layDesk } from "../../../../src/lay/desk.ts";
+import { keepChecked, layDesk } from "../../../../src/lay/desk.ts";
+import { Search } from "../../../../src/lay/plan.ts";
 import { typeCells } from "../../../../src/store/commands.ts";
 import { Store } from "../../../../src/store/store.ts";
 import { LaySearcher, type LayWorker } from "../../../../src/worker/client.ts";
@@ -143,5 +145,31 @@ describe("the search that nobody has to ask for", () => {
     visible.dispatchEvent(new Event("keydown"));
     vi.advanceTimersByTime(5000);
     expect(workers[0]!.resting).toBe(true);
+  });
+
+  it("keeps the lay of a larger job for a smaller one too, so that the value is no longer when the book is opened again", () => {
+    const { store, background } = begin();
+    const typed = ["M 5 0 L 17 0 L 22 31 L 0 31 Z", "5", PENTAGON, "6", "M 0 0 L 14 3 L 10 12 L 2 9 Z", "7"];
+    const cells = typed.map((text, i) => ({ page: 0, row: 4 + (i >> 1), column: i % 2, typed: text }));
+    const cloth = (width: number, row: number) => ({
+      page: 0,
+      row,
+      column: 0,
+      typed: `=YARDAGE(A5:A7;B5:B7;${width};FALSE)`,
+    });
+    store.run(typeCells([...cells, cloth(46, 8), cloth(46.125, 9)]));
+    const asked = (row: number) =>
+      store.engine.laid().find(({ place }) => place.row === row)!.lays[0]!.question;
+    const search = new Search(asked(8), { seed: 1, rounds: 800 });
+    search.run({ rounds: 800 });
+    const found = { ...search.best!, origin: { by: "search", seconds: 3 } as const };
+    store.keepLay(questionHash(asked(8)), keepChecked(asked(8), found));
+    const value = (one: Store, row: number) => one.engine.value({ page: 0, row, column: 0 }) as number;
+    expect(value(store, 9)).toBeCloseTo(found.lengths[0]!, 6);
+    const hash = questionHash(asked(9));
+    expect(store.book.lays[hash]).toBeUndefined();
+    background.lookAt({ page: 0, row: 9, column: 0 });
+    vi.advanceTimersByTime(500);
+    expect(store.book.lays[hash]?.length).toBeCloseTo(value(store, 9), 6);
   });
 });

@@ -1,6 +1,12 @@
 import { expect, it } from "vitest";
 import type { LayQuestion } from "../../../../functions/lay.ts";
-import { clothArea, coverText, leftOver, missingText } from "../../../../src/app/lay/words.ts";
+import {
+  clothArea,
+  coverText,
+  leftOver,
+  missingText,
+  originSentence,
+} from "../../../../src/app/lay/words.ts";
 import { answerFrom } from "../../../../src/lay/answer.ts";
 
 const question: LayQuestion = {
@@ -31,4 +37,15 @@ it("two yokes of 20 × 15 on a width of 40 cover three quarters of 20 in and lea
   expect(coverText(lay)).toBe("75 % covered");
   expect(leftOver(question, lay, "in")).toBe("200 sq in");
   expect(missingText(question, lay)).toBe("No place for 1 of yoke.");
+});
+
+it("a lay says how it was found, and whether for this very job", () => {
+  const searched = { by: "search", seconds: 12 } as const;
+  expect(originSentence(undefined, false)).toBe(
+    "A quick lay, made at once: a search may find a shorter one.",
+  );
+  expect(originSentence(searched, true)).toBe("Searched for 12 s; the book keeps the lay.");
+  expect(originSentence(searched, false)).toBe(
+    "Searched for 12 s, for a larger job that this one fits into.",
+  );
 });

@@ -48,6 +48,8 @@ export interface LayQuestion {
   readonly repeat: number;
   /** Copies the maker has put down by hand and that stay there. */
   readonly pinned?: readonly Placement[];
+  /** One of many tried in passing, such as places for a join: a quick lay is answer enough. */
+  readonly passing?: true;
 }
 
 /** Where one copy lies. `piece` and `cloth` count from 0 in the question's lists, `copy` from 0 within the piece. */

@@ -2,10 +2,11 @@ import { clothsInHand } from "../cutting/cloth-in-stock.ts";
 import { type CutRow, cutRows, HOW_TO_CUT, PIECES_TO_CUT, wholePiece } from "../cutting/cut-list.ts";
 import { drawLay } from "../cutting/lay-drawing.ts";
 import { layQuestion, TURNS } from "../cutting/lay-question.ts";
+import { leastLength, shareOfCloth } from "../cutting/least-length.ts";
 import { joinsText, piecing } from "../cutting/piecing.ts";
 import { type Bench, define } from "../define.ts";
 import { markSize } from "../fractions.ts";
-import type { LayCloth, LayQuestion } from "../lay.ts";
+import { type Lay, type LayCloth, type LayQuestion, originText } from "../lay.ts";
 import { pieceBounds, turnPiece } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 
@@ -37,6 +38,30 @@ function tooLarge(rows: readonly CutRow[], cloths: readonly LayCloth[], say: Ben
   });
 }
 
+/** Why no lay at all can do, in words that a list of what has no place follows; "" when that is not proved. */
+function proof(question: LayQuestion, { say, mark, unit }: Bench): string {
+  const share = shareOfCloth(question);
+  if (share > 1 + 1e-9)
+    return `by area it can't do: the pieces cover ${Math.ceil(share * 1000) / 10} % of all the cloth there is; `;
+  const [cloth, ...others] = question.cloths;
+  if (others.length > 0) return "";
+  const least = leastLength(question);
+  if (least <= cloth!.length! * (1 + 1e-6)) return "";
+  const size = markSize(mark, unit);
+  const shown = Math.floor(least / size + 1e-6) * size;
+  return `it can't do: no lay of these pieces on ${say(cloth!.width)} cloth is ${shown > cloth!.length! ? `shorter than ${say(shown)}` : "so short"}; `;
+}
+
+/** How long a place was looked for; a quick lay proves nothing. */
+function howFound({ origin }: Lay, isProved: boolean): string {
+  if (!origin || origin.by === "quick")
+    return isProved ? "in a quick lay" : "in a quick lay, a search may still find one";
+  if (origin.by === "hand") return "in the lay by hand";
+  return origin.seconds > 0
+    ? `was found (${originText({ ...origin, proved: false })})`
+    : "was found by a search";
+}
+
 /** Each place for a join takes a lay of the whole list: no more pieces than this are laid so often, and no oftener. */
 const MOST_JOINED = 60;
 const MOST_LAYS = 80;
@@ -56,8 +81,9 @@ function joined(question: LayQuestion, seam: number, { plan, say, mark, unit }: 
 
 /**
  * "ok" when a lay of the whole cut list was found on the pieces of cloth in hand, else "look: "
- * with the pieces that found no place and how much more cloth they take. A lay is searched, not
- * proved impossible: "look" with little missing may yet be laid by a better search or by a join;
+ * with the pieces that found no place, how that is known, and how much more cloth they take: a
+ * piece larger than any cloth and more area than there is are proofs; else it says how long a lay
+ * was searched for, and a better search or a join may yet do;
  * with `seam` a join is looked for (functions/cutting/piecing.ts). Widths are usable widths. An odd piece
  * of cloth is drawn like a pattern piece, holes and flaws as closed lines inside. Source: geometry.
  */
@@ -117,7 +143,8 @@ export const CLOTH_CHECK = define({
 
     const missing = lay.missing.map(([piece, quantity]) => ({ ...question.pieces[piece]!, quantity }));
     const list = missing.map(({ name, quantity }) => `${quantity} of ${name}`).join(", ");
-    const found = `look: no place for ${list}`;
+    const why = proof(question, bench);
+    const found = `look: ${why}no place for ${list} ${howFound(lay, why !== "")}`;
     const widest = cloths.reduce((a, b) => (b.width > a.width ? b : a));
     const alone = cloths.length === 1 && !widest.outline;
     const { name, width, length } = widest;
@@ -125,11 +152,13 @@ export const CLOTH_CHECK = define({
     const more = plan({ ...question, pieces, cloths: [{ name, width, length: null }] });
     if ("refusal" in more) throw new Refusal(more.refusal);
     const takes = more.lengths[0]!;
+    if (alone && takes <= length! * (1 + 1e-9))
+      return measure("verdict", "every piece has its place in a lay of such cloth without an end", "ok");
     return alone
       ? measure(
           "verdict",
           "the whole list laid on such cloth without an end, against the length in hand",
-          `${found}; all together take ${say(takes, length!)} of ${say(width)} cloth, ${say(takes - length!, 0)} more than there is${join}`,
+          `${found}; all together take ${say(takes, length!)} of ${say(width)} cloth, short by ${say(takes - length!, 0)}${join}`,
         )
       : measure(
           "verdict",
@@ -161,7 +190,8 @@ export const CLOTH_CHECK = define({
         lengths: [60],
         names: ["back"],
       },
-      gives: "look: no place for 1 of back; all together take 80 in of 54 in cloth, 20 in more than there is",
+      gives:
+        "look: no place for 1 of back in a quick lay, a search may still find one; all together take 80 in of 54 in cloth, short by 20 in",
       because: "the third panel would begin at 40 in and end at 80",
     },
     {

@@ -158,7 +158,7 @@ function laidWith(now: State, cut: Cut, { seam, plan }: How): State | null {
     return rest > 0 ? [{ ...piece, quantity: rest }, ...two] : two;
   });
   const question = { ...now.question, pieces };
-  const lay = plan(question);
+  const lay = plan({ ...question, passing: true });
   if ("refusal" in lay) return null;
   const { high } = bounds(whole.outline);
   const at = Math.min(...cut.line.map(([, y]) => high - y));

@@ -1,12 +1,14 @@
 import { withMark } from "../../functions/decimal.ts";
 import type { Kind } from "../../functions/define.ts";
+import { originText } from "../../functions/lay.ts";
 import { findPlace } from "../book/address.ts";
 import { type Book, blankBook } from "../book/shape.ts";
-import { type CellView, Engine } from "../engine/engine.ts";
+import { type CellView, Engine, type LayDesk } from "../engine/engine.ts";
 import { hasAnswer } from "../engine/sentences.ts";
 import { show } from "../engine/show.ts";
-import { layDesk } from "../lay/desk.ts";
-import { namesIn, openBook, placeOf, setCells } from "./open.ts";
+import { searchingDesk } from "../lay/searching-desk.ts";
+import { deskFor, laidData, SECONDS_OPTION } from "./laid.ts";
+import { answeredBy, namesIn, openBook, placeOf, setCells } from "./open.ts";
 import { readOptions } from "./options.ts";
 import { type Io, type Verb, Wrong } from "./verb.ts";
 
@@ -18,9 +20,9 @@ const clean = (value: Value): Value => (typeof value === "number" ? Number(value
 export const calculate: Verb = {
   name: "calculate",
   usage:
-    "BOOK [--set NAME=VALUE]... [--show NAME,...|--formula '=...'] [--json]  |  --formula '=...' [--unit in|cm] [--json]",
+    "BOOK [--set NAME=VALUE]... [--show NAME,...|--formula '=...'] [--seconds N] [--json]  |  --formula '=...' [--unit in|cm] [--seconds N] [--json]",
   about:
-    "Works a book and prints its named cells, or works one formula, alone or as if it stood in the book.",
+    "Works a book and prints its named cells, or works one formula, alone or as if it stood in the book. Each lay is searched for N seconds with --seconds N; without it quick lays answer, and a list that finds no place on the cloth in hand is searched for 2 seconds before the answer is no.",
   async run(args, io) {
     const { values, positionals } = readOptions(
       args,
@@ -30,6 +32,7 @@ export const calculate: Verb = {
         formula: { type: "string" },
         unit: { type: "string" },
         json: { type: "boolean" },
+        ...SECONDS_OPTION,
       },
       1,
     );
@@ -40,8 +43,10 @@ export const calculate: Verb = {
     if (path !== undefined && values.unit !== undefined)
       throw new Wrong("--unit is for a formula without a book; a book has its own unit");
     if (values.formula !== undefined && values.show) throw new Wrong("choose --formula or --show, not both");
-    const engine = path === undefined ? blankEngine(values.unit ?? "in") : openBook(path, io);
-    setCells(engine, values.set ?? []);
+    const desk = deskFor(values.seconds, searchingDesk(0));
+    const opened = path === undefined ? blankEngine(values.unit ?? "in", desk) : openBook(path, io);
+    setCells(opened, values.set ?? []);
+    const engine = path === undefined ? opened : answeredBy(opened, desk);
     if (values.formula !== undefined) return formula(engine, values.formula, values.json ?? false, io);
     const names = values.show ? namesIn(values.show, "--show") : Object.keys(engine.book.names);
     const rows = names.map((name) => ({
@@ -61,6 +66,9 @@ export const calculate: Verb = {
             ? { value: clean(view.value), look: view.look.sentence }
             : clean(view.value),
       ]);
+      const lays = laidData(engine);
+      // No cell can have a name of two words.
+      if (Object.keys(lays).length > 0) entries.push(["how laid", lays as never]);
       io.out(JSON.stringify(Object.fromEntries(entries), null, 2));
       return 0;
     }
@@ -71,12 +79,14 @@ export const calculate: Verb = {
 };
 
 /** What a cell holds, what there is to look at, or both where an answer rests on something unusual. */
-const inTable = ({ look, shown }: CellView): string =>
-  look ? `${hasAnswer(look) ? `${shown}  ` : ""}look: ${look.sentence}` : shown;
+const inTable = ({ look, shown, origin }: CellView): string => {
+  if (look) return `${hasAnswer(look) ? `${shown}  ` : ""}look: ${look.sentence}`;
+  return origin ? `${shown}  (${originText(origin)})` : shown;
+};
 
-function blankEngine(unit: string): Engine {
+function blankEngine(unit: string, desk: LayDesk): Engine {
   if (unit !== "in" && unit !== "cm") throw new Wrong(`--unit must be in or cm, not "${unit}"`);
-  return new Engine(blankBook("A formula", unit, unit === "in" ? "1/8" : "1 mm"), layDesk);
+  return new Engine(blankBook("A formula", unit, unit === "in" ? "1/8" : "1 mm"), desk);
 }
 
 function formula(engine: Engine, text: string, json: boolean, io: Io): number {

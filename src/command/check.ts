@@ -1,21 +1,25 @@
 import { checks } from "../engine/checks.ts";
-import { openBook, setCells } from "./open.ts";
+import { searchingDesk } from "../lay/searching-desk.ts";
+import { deskFor, SECONDS_OPTION } from "./laid.ts";
+import { answeredBy, openBook, setCells } from "./open.ts";
 import { readOptions } from "./options.ts";
 import { type Verb, Wrong } from "./verb.ts";
 
 export const check: Verb = {
   name: "check",
-  usage: "BOOK [--set NAME=VALUE]... [--json]",
-  about: "Lists what there is to look at in a book; exits 1 when there is anything.",
+  usage: "BOOK [--set NAME=VALUE]... [--seconds N] [--json]",
+  about:
+    "Lists what there is to look at in a book; exits 1 when there is anything. Each lay is searched for N seconds with --seconds N; without it, 2 seconds before a list is said to find no place on the cloth in hand.",
   async run(args, io) {
     const { values, positionals } = readOptions(
       args,
-      { set: { type: "string", multiple: true }, json: { type: "boolean" } },
+      { set: { type: "string", multiple: true }, json: { type: "boolean" }, ...SECONDS_OPTION },
       1,
     );
     if (positionals[0] === undefined) throw new Wrong("check needs a book's file");
-    const engine = openBook(positionals[0], io);
-    setCells(engine, values.set ?? []);
+    const opened = openBook(positionals[0], io);
+    setCells(opened, values.set ?? []);
+    const engine = answeredBy(opened, deskFor(values.seconds, searchingDesk(0)));
     const found = checks(engine);
     if (values.json) {
       io.out(

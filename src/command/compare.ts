@@ -1,16 +1,19 @@
+import type { LayOrigin } from "../../functions/lay.ts";
 import { clean } from "../engine/dial.ts";
 import type { CellView } from "../engine/engine.ts";
+import { worth } from "../engine/laid.ts";
 import { finish } from "../engine/sweep.ts";
 import { type Comparison, comparing } from "../engine/trials.ts";
-import { layDesk } from "../lay/desk.ts";
+import { deskFor, SECONDS_OPTION, unsureNote } from "./laid.ts";
 import { namesIn, openBook, placeOf, setCells } from "./open.ts";
 import { readOptions } from "./options.ts";
 import { type Verb, Wrong } from "./verb.ts";
 
 export const compare: Verb = {
   name: "compare",
-  usage: "BOOK [--show NAME,...] [--set NAME=VALUE]... [--json]",
-  about: "Puts the trials kept in a book side by side: where their settings differ and what comes of each.",
+  usage: "BOOK [--show NAME,...] [--set NAME=VALUE]... [--seconds N] [--json]",
+  about:
+    "Puts the trials kept in a book side by side: where their settings differ and what comes of each; with --seconds N every lay of each trial is searched for N seconds.",
   async run(args, io) {
     const { values, positionals } = readOptions(
       args,
@@ -18,6 +21,7 @@ export const compare: Verb = {
         show: { type: "string", multiple: true },
         set: { type: "string", multiple: true },
         json: { type: "boolean" },
+        ...SECONDS_OPTION,
       },
       1,
     );
@@ -27,11 +31,21 @@ export const compare: Verb = {
     if (engine.book.trials.length === 0)
       throw new Wrong("this book keeps no trials; keep a setting under a title in What if first");
     const also = (values.show ? namesIn(values.show, "--show") : []).map((name) => placeOf(engine, name));
-    const comparison = finish(comparing(engine.book, layDesk, also));
-    io.out(values.json ? JSON.stringify(asData(comparison), null, 2) : asTable(comparison).join("\n"));
+    const desk = deskFor(values.seconds);
+    // What one trial's lay proves of another is known in the second round.
+    finish(comparing(engine.book, desk, also));
+    const comparison = finish(comparing(engine.book, desk, also));
+    const unsure = comparison.outputs.flatMap(({ label, views, origins }) => {
+      const least = origins.flatMap((one) => one ?? []).toSorted((x, y) => worth(x) - worth(y))[0] ?? null;
+      return unsureNote(label, views.map(figureOf), least, "trials") || [];
+    });
+    if (values.json) io.out(JSON.stringify(asData(comparison), null, 2));
+    else io.out([...asTable(comparison), ...(unsure.length > 0 ? ["", ...unsure] : [])].join("\n"));
     return 0;
   },
 };
+
+const figureOf = ({ value }: CellView): number | null => (typeof value === "number" ? value : null);
 
 const plain = ({ value, look }: CellView) =>
   look?.is === "error" ? { error: look.sentence } : typeof value === "number" ? clean(value) : value;
@@ -41,8 +55,14 @@ const asData = ({ titles, inputs, outputs }: Comparison) => ({
     title,
     cells: Object.fromEntries(inputs.map(({ label, typed }) => [label, typed[i]])),
     answers: Object.fromEntries(outputs.map(({ label, views }) => [label, plain(views[i]!)])),
+    ...howLaid(outputs.map(({ label, origins }) => [label, origins[i]!])),
   })),
 });
+
+function howLaid(origins: readonly (readonly [string, LayOrigin | null])[]) {
+  const laid = origins.filter(([, origin]) => origin !== null);
+  return laid.length > 0 ? { "how laid": Object.fromEntries(laid) } : {};
+}
 
 function asTable({ titles, inputs, outputs }: Comparison): string[] {
   const table = [

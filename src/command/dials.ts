@@ -5,6 +5,7 @@ import type { OpenSpan } from "../engine/aim.ts";
 import { type Dial, dialAt, figureFor, isProblem, type Problem } from "../engine/dial.ts";
 import type { Engine } from "../engine/engine.ts";
 import { type Watched, watchAt } from "../engine/sweep.ts";
+import { SECONDS_OPTION } from "./laid.ts";
 import { namesIn, placeOf } from "./open.ts";
 import { Wrong } from "./verb.ts";
 
@@ -16,6 +17,7 @@ export const DIAL_OPTIONS = {
   step: { type: "string", multiple: true },
   set: { type: "string", multiple: true },
   json: { type: "boolean" },
+  ...SECONDS_OPTION,
 } as const;
 
 interface Typed {

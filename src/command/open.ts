@@ -4,7 +4,7 @@ import { nearest } from "../../functions/nearest-word.ts";
 import { fullAddress, lookUp, type Place } from "../book/address.ts";
 import { type } from "../book/edit.ts";
 import { readBook } from "../book/read.ts";
-import { Engine } from "../engine/engine.ts";
+import { Engine, type LayDesk } from "../engine/engine.ts";
 import { layDesk } from "../lay/desk.ts";
 import { fileName } from "./machine.ts";
 import { type Io, Wrong } from "./verb.ts";
@@ -35,6 +35,14 @@ export function namesIn(lists: readonly string[], option: string): string[] {
   if (lists.length > 0 && names.length === 0)
     throw new Wrong(`${option} needs the names of cells with commas between, such as ${option} hem,depth`);
   return names;
+}
+
+/** The same book once more, its lays answered by another desk. */
+export function answeredBy(engine: Engine, desk: LayDesk): Engine {
+  if (engine.laid().length === 0) return engine;
+  const { book } = engine;
+  engine.destroy();
+  return new Engine(book, desk);
 }
 
 /** Types into cells, each given as NAME=VALUE. */

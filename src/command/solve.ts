@@ -5,8 +5,8 @@ import type { Engine } from "../engine/engine.ts";
 import { leftOut } from "../engine/left-out.ts";
 import { solve as search } from "../engine/solve.ts";
 import { finish, type Watched } from "../engine/sweep.ts";
-import { layDesk } from "../lay/desk.ts";
 import { DIAL_OPTIONS, dialsOf, sound, watchesOf } from "./dials.ts";
+import { deskFor, laidNote } from "./laid.ts";
 import { openBook, setCells } from "./open.ts";
 import { readOptions } from "./options.ts";
 import { type Verb, Wrong } from "./verb.ts";
@@ -16,9 +16,9 @@ const AIMS = ["atmost", "atleast", "equal", "minimise", "maximise"] as const;
 export const solve: Verb = {
   name: "solve",
   usage:
-    "BOOK --cell NAME --make NAME --atmost V|--atleast V|--equal V|--minimise|--maximise [--from A] [--to B] [--step S] [--cell NAME --from A --to B ...] [--least] [--set NAME=VALUE]... [--json]",
+    "BOOK --cell NAME --make NAME --atmost V|--atleast V|--equal V|--minimise|--maximise [--from A] [--to B] [--step S] [--cell NAME --from A --to B ...] [--least] [--set NAME=VALUE]... [--seconds N] [--json]",
   about:
-    "Finds the largest (or with --least the smallest) figure of a typed cell that keeps another cell where it should be.",
+    "Finds the largest (or with --least the smallest) figure of a typed cell that keeps another cell where it should be; with --seconds N every lay at each figure tried is searched for N seconds.",
   async run(args, io) {
     const { values, positionals } = readOptions(
       args,
@@ -46,7 +46,7 @@ export const solve: Verb = {
         `${make.label} says "${String(value).slice(0, 60)}" and holds no figure to bring to a value; name a cell that does`,
       );
     const aim = aimOf(engine, make, values);
-    const copy = new Copy(engine.book, layDesk, dials, [make.place]);
+    const copy = new Copy(engine.book, deskFor(values.seconds), dials, [make.place]);
     const solution = sound(finish(search(copy, { spans, make, aim, least: values.least ?? false })));
     if (!solution.found) throw new Wrong(solution.sentence);
     const look = leftOut(
@@ -54,13 +54,16 @@ export const solve: Verb = {
       [make.place],
       dials.map(({ place }) => place),
     );
-    if (!values.json) io.out([solution.sentence, ...look.map((one) => `look: ${one}`)].join("\n"));
+    const note = laidNote(copy.origin);
+    if (!values.json)
+      io.out([solution.sentence, ...look.map((one) => `look: ${one}`), ...(note ? [note] : [])].join("\n"));
     else {
       const answer = [
         ...dials.map(({ label }, i) => [label, solution.found!.figures[i]]),
         [make.label, clean(numberOf(solution.found.readings[0])!)],
         ["says", solution.sentence],
         ...(look.length > 0 ? [["look", look]] : []),
+        ...(copy.origin ? [["how laid", copy.origin]] : []),
       ];
       io.out(JSON.stringify(Object.fromEntries(answer), null, 2));
     }

@@ -1,5 +1,6 @@
-import { Copy, type Reading } from "../engine/copy.ts";
+import { Copy, numberOf, type Reading } from "../engine/copy.ts";
 import { clean, type Dial, figureText } from "../engine/dial.ts";
+import { uncertaintyOf } from "../engine/laid.ts";
 import { leftOut } from "../engine/left-out.ts";
 import { Upstream } from "../engine/references.ts";
 import {
@@ -13,8 +14,8 @@ import {
   type Watched,
 } from "../engine/sweep.ts";
 import { type Thresholds, thresholds } from "../engine/thresholds.ts";
-import { layDesk } from "../lay/desk.ts";
 import { DIAL_OPTIONS, dialsOf, sound, watchesOf } from "./dials.ts";
+import { deskFor, isLaid, unsureNote } from "./laid.ts";
 import { openBook, setCells } from "./open.ts";
 import { readOptions } from "./options.ts";
 import { type Verb, Wrong } from "./verb.ts";
@@ -22,9 +23,9 @@ import { type Verb, Wrong } from "./verb.ts";
 export const vary: Verb = {
   name: "vary",
   usage:
-    "BOOK --cell NAME --from A --to B [--step S] --watch NAME,... [--cell NAME --from A --to B ...] [--set NAME=VALUE]... [--json|--csv]",
+    "BOOK --cell NAME --from A --to B [--step S] --watch NAME,... [--cell NAME --from A --to B ...] [--set NAME=VALUE]... [--seconds N] [--json|--csv]",
   about:
-    "Takes one or two typed cells through a range and shows what becomes of others, and where they jump.",
+    "Takes one or two typed cells through a range and shows what becomes of others, and where they jump; with --seconds N every lay at each step is searched with the effort of N seconds.",
   async run(args, io) {
     const { values, positionals } = readOptions(
       args,
@@ -45,13 +46,16 @@ export const vary: Verb = {
     const settings = sound(settingsOf(lists));
     const watched = watchesOf(engine, values.watch ?? [], "--watch");
     if (watched.length === 0) throw new Wrong("vary needs --watch and the name of a cell to look at");
+    const desk = deskFor(values.seconds);
     const copy = new Copy(
       engine.book,
-      layDesk,
+      desk,
       dials,
       watched.map(({ place }) => place),
     );
-    const rows = [...sweep(copy, settings)];
+    let rows = [...sweep(copy, settings)];
+    // What one step's lay proves of another is known once all steps are laid: then they are read again.
+    if (copy.origin) rows = [...sweep(copy, settings)];
     const failed = rows[0]!.readings.find((reading) => "sentence" in reading);
     if (failed && rows.every(({ readings }) => readings.every((reading) => "sentence" in reading)))
       throw new Wrong(`no step has an answer: at the first, ${failed.sentence}`);
@@ -59,21 +63,30 @@ export const vary: Verb = {
       io.pass(sweepCsv(copy, watched, rows));
       return 0;
     }
+    const blur = uncertaintyOf(copy.origin);
     const found =
       dials.length > 1
         ? []
         : watched.map((one, i) =>
-            finish(thresholds(new Copy(engine.book, layDesk, dials, [one.place]), rows, i, one)),
+            finish(thresholds(new Copy(engine.book, desk, dials, [one.place]), rows, i, one, blur)),
           );
     const look = leftOut(
       engine,
       copy.watched,
       dials.map(({ place }) => place),
     );
+    const unsure = watched.flatMap(({ place, label }, i) => {
+      const figures = rows.map(({ readings }) => numberOf(readings[i]));
+      return copy.origin && isLaid(engine, place)
+        ? unsureNote(label, figures, copy.origin, "steps") || []
+        : [];
+    });
     if (values.json) {
       const data = asData(dials, watched, rows, found);
-      io.out(JSON.stringify({ ...data, ...(look.length > 0 && { look }) }, null, 2));
-    } else io.out([...asTable(copy, watched, rows), ...notes(copy, watched, found, look)].join("\n"));
+      const laid = copy.origin && { "how laid": copy.origin, notes: unsure };
+      io.out(JSON.stringify({ ...data, ...(look.length > 0 && { look }), ...laid }, null, 2));
+    } else
+      io.out([...asTable(copy, watched, rows), ...notes(copy, watched, found, look), ...unsure].join("\n"));
     return 0;
   },
 };

@@ -3,12 +3,14 @@
  * formulas that the watched cells rest on. The open book is never touched.
  */
 import { withMark } from "../../functions/decimal.ts";
+import type { LayOrigin } from "../../functions/lay.ts";
 import type { Place } from "../book/address.ts";
 import { type } from "../book/edit.ts";
 import { isFormula } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
 import { clean, type Dial, labelOf } from "./dial.ts";
 import { Engine, type LayDesk } from "./engine.ts";
+import { leastSearched } from "./laid.ts";
 import { Upstream } from "./references.ts";
 import { dayText } from "./show.ts";
 
@@ -66,6 +68,11 @@ export class Copy {
   /** Whether what is watched rests on pieces laid on cloth. */
   get lays(): boolean {
     return this.#engine.laid().length > 0;
+  }
+
+  /** How the least searched of all lays was found that the watched cells rest on; null when they rest on none. */
+  get origin(): LayOrigin | null {
+    return leastSearched(this.#engine.laid().flatMap(({ lays }) => lays));
   }
 
   #typed(dial: Dial, figure: number): string {

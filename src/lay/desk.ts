@@ -11,7 +11,7 @@ import { answerFrom, isBetter } from "./answer.ts";
 import { Known } from "./known.ts";
 import { isLarge, lateDesk } from "./late.ts";
 import { type Answer, Memory } from "./memory.ts";
-import { checkLay } from "./plan.ts";
+import { checkLay, isProved } from "./plan.ts";
 import { quickLayWith } from "./quick.ts";
 
 type Kept = Book["lays"][string];
@@ -29,6 +29,9 @@ export function layDesk(question: LayQuestion, found: Book["lays"]): Answer {
   const answer = kept ?? quickAnswer(question);
   return "refusal" in answer ? answer : known.best(question, answer);
 }
+
+/** Makes a lay known that was found elsewhere: the best lay of the question from now on. */
+export const learnLay = (question: LayQuestion, lay: Lay): Lay => known.best(question, lay);
 
 /** Whether the answer to a question is a lay that was found and kept, not the one made at once. */
 export const isFound = (question: LayQuestion, found: Book["lays"]): boolean =>
@@ -92,4 +95,10 @@ function keptLay(question: LayQuestion, kept: Kept): Lay | null {
 }
 
 const quickAnswer = (question: LayQuestion): Answer =>
-  quick.answer(question, () => quickLayWith(question, quickAnswer));
+  quick.answer(question, () => {
+    const lay = quickLayWith(question, quickAnswer);
+    return !("refusal" in lay) && isProved(question, lay) ? { ...lay, origin: PROVED } : lay;
+  });
+
+/** A quick lay that is as short as any can be. */
+const PROVED: LayOrigin = { by: "search", seconds: 0, proved: true };

@@ -2,7 +2,9 @@
  * The order of the search: first whatever is still missing is brought in, then the cloth is
  * shortened in larger steps, then in finer ones. Each step that succeeds is a better lay.
  */
-import type { Lay } from "../../functions/lay.ts";
+
+import { leastLength } from "../../functions/cutting/least-length.ts";
+import type { Lay, LayQuestion } from "../../functions/lay.ts";
 import { answerFrom } from "./answer.ts";
 import type { Scene } from "./scene.ts";
 import { restore, type Saved, save, separate } from "./separate.ts";
@@ -137,19 +139,23 @@ function clothToShorten(scene: Scene, best: Lay): number {
   return used[Math.floor(scene.random() * used.length)]!;
 }
 
-/** The cloth is full, or no shorter than its longest piece, or nothing is to be bought. */
-function cannotBeBetter(scene: Scene, best: Lay): boolean {
-  const { question, table } = scene;
+/** The cloth is full, or no lay can be shorter, or nothing is to be bought. */
+function cannotBeBetter({ question }: Scene, best: Lay): boolean {
   if (best.density >= 1 - 1e-6) return true;
   const buying = question.cloths.some(({ length }) => length === null);
   if (question.cloths.every(({ length }, i) => best.lengths[i] === 0 || (buying && length !== null)))
     return true;
-  if (question.cloths.length > 1) return false;
-  const longest = question.pieces.map((_, kind) =>
-    Math.min(...table.stances.filter((s) => s.kind === kind).map((s) => s.right - s.left)),
-  );
-  return best.lengths[0]! <= Math.max(...longest) * (1 + 1e-7);
+  return isProved(question, best);
 }
+
+/** Whether it is proved that no lay of the question on its one cloth can be shorter than this one. */
+export const isProved = (question: LayQuestion, lay: Lay): boolean =>
+  question.cloths.length === 1 &&
+  lay.missing.length === 0 &&
+  lay.lengths[0]! <= leastLength(question) * (1 + PROVED);
+
+/** A lay may be longer than the proof by this share: the thickness of a thread on a whole bale. */
+const PROVED = 1e-6;
 
 /** Offers what lies on the table; when it is the new best, the lengths allowed follow it. */
 function record(scene: Scene, host: Host): boolean {

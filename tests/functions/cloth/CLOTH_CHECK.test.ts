@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { CLOTH_CHECK } from "../../../functions/cloth/CLOTH_CHECK.ts";
 import { YARDAGE } from "../../../functions/cloth/YARDAGE.ts";
+import type { Lay, LayOrigin, Planner } from "../../../functions/lay.ts";
 import { type Argument, explain, isRefused, run } from "../../../functions/run.ts";
 import { quickLay } from "../../../src/lay/quick.ts";
 
@@ -13,7 +14,7 @@ test("the length that YARDAGE asks for is enough, and half of it is not", () => 
   const length = run(YARDAGE, [[bodice, skirt], [4, 4], 45], setting) as number;
   expect(check([bodice, skirt], [4, 4], [45], [length + 0.01])).toBe("ok");
   expect(check([bodice, skirt], [4, 4], [45], [length / 2])).toMatch(
-    /^look: no place for .* of piece .*; all together take .* of 45 in cloth, .* more than there is$/,
+    /^look: .*no place for .* of piece .* in a quick lay.*; all together take .* of 45 in cloth, short by .* in$/,
   );
 });
 
@@ -21,8 +22,43 @@ test("two remnants do what neither does alone", () => {
   expect(check([skirt], [4], [30, 30], [80, 80])).toBe("ok");
   expect(check([skirt], [4], [30], [80])).toMatch(/^look: /);
   expect(check([skirt], [4], [30, 30], [80, 40])).toMatch(
-    /^look: no place for 1 of piece 1; by themselves they take 38 in more of 30 in cloth$/,
+    /^look: no place for 1 of piece 1 in a quick lay, a search may still find one; by themselves they take 38 in more of 30 in cloth$/,
   );
+});
+
+test("a no says how it is known: by area, by what must lie one after another, or how long was searched", () => {
+  const panel = "M 0 0 H 30 V 40 H 0 Z";
+  expect(check([panel], [3], [50], [71])).toBe(
+    "look: by area it can't do: the pieces cover 101.5 % of all the cloth there is; no place for 2 of piece 1 in a quick lay; all together take 120 in of 50 in cloth, short by 49 in",
+  );
+  // Two do not lie side by side: three take 120 in, although they are less than the cloth.
+  expect(check([panel], [3], [50], [100])).toBe(
+    "look: it can't do: no lay of these pieces on 50 in cloth is shorter than 120 in; no place for 1 of piece 1 in a quick lay; all together take 120 in of 50 in cloth, short by 20 in",
+  );
+  const searched = (origin: LayOrigin) =>
+    run(CLOTH_CHECK, [["M 0 0 H 27 V 40 H 0 Z"], [3], [54], [60]], {
+      unit: "in",
+      plan: (question) => ({ ...(quickLay(question) as Lay), origin }),
+    });
+  const short = "all together take 80 in of 54 in cloth, short by 20 in";
+  expect(searched({ by: "search", seconds: 10 })).toBe(
+    `look: no place for 1 of piece 1 was found (searched for 10 s); ${short}`,
+  );
+  expect(searched({ by: "search", seconds: 0 })).toBe(
+    `look: no place for 1 of piece 1 was found by a search; ${short}`,
+  );
+  expect(searched({ by: "hand" })).toBe(`look: no place for 1 of piece 1 in the lay by hand; ${short}`);
+});
+
+test("a list that fits in a lay of such cloth without an end fits", () => {
+  // As when a search has shortened the one lay and not yet the other.
+  const plan: Planner = (question) => {
+    const lay = quickLay(question) as Lay;
+    const [cloth] = question.cloths;
+    return cloth!.length === null ? { ...lay, lengths: [60] } : lay;
+  };
+  const given: Argument[] = [["M 0 0 H 27 V 40 H 0 Z"], [3], [54], [60]];
+  expect(run(CLOTH_CHECK, given, { unit: "in", plan })).toBe("ok");
 });
 
 test("a piece too wide and one too long are both named, each with what it lacks on the nearest cloth", () => {

@@ -1,0 +1,102 @@
+/** What no lay can undercut: lengths of cloth that are proved too short before any lay is made. Source: geometry. */
+import { bounds, type Point, polygonArea } from "../geometry/strokes.ts";
+import type { LayPiece, LayQuestion } from "../lay.ts";
+
+/** How far a bound and a lay may differ by rounding, as a share. */
+const ROUNDING = 1e-9;
+
+/**
+ * The length, in the question's unit, below which no lay of all pieces on its one cloth can be: by
+ * their area, by the longest of them, or because pieces wider than half the cloth lie one after
+ * another. On several cloths it is 0.
+ */
+export function leastLength({ pieces, cloths, gap }: LayQuestion): number {
+  const [cloth, ...others] = cloths;
+  if (!cloth || others.length > 0) return 0;
+  const { width } = cloth;
+  // Grown by half the gap the pieces do not overlap (Brunn-Minkowski gives the least grown area).
+  let area = 0;
+  let longest = 0;
+  let chain = 0;
+  let links = 0;
+  for (const piece of pieces) {
+    const own = Math.abs(polygonArea(piece.outline));
+    area += piece.quantity * (Math.sqrt(own) + (Math.sqrt(Math.PI) * gap) / 2) ** 2;
+    const lying = piece.turns.map((turn) => turned(piece.outline, turn));
+    longest = Math.max(longest, Math.min(...lying.map(lengthOf)));
+    const chords = lying
+      .filter((outline) => heightOf(outline) <= width * (1 + ROUNDING))
+      .map((outline) => leastChord(outline, width));
+    const least = chords.length > 0 ? Math.min(...chords) : 0;
+    if (least === 0) continue;
+    chain += piece.quantity * least;
+    links += piece.quantity;
+  }
+  return (
+    Math.max(0, area / (width + gap) - gap, longest, chain + Math.max(0, links - 1) * gap) * (1 - ROUNDING)
+  );
+}
+
+/** The area of all pieces over the area of all cloth in hand; above 1 by area alone they can't be laid on it. */
+export function shareOfCloth({ pieces, cloths }: LayQuestion): number {
+  const needed = pieces.reduce((sum, { quantity, outline }) => sum + quantity * areaOf(outline), 0);
+  // Flaws are not taken off: they may lie over one another or over the border.
+  const there = cloths.reduce(
+    (sum, { width, length, outline }) => sum + (outline ? areaOf(outline) : width * (length ?? Infinity)),
+    0,
+  );
+  return needed / there;
+}
+
+const areaOf = (outline: readonly Point[]): number => Math.abs(polygonArea(outline));
+
+const lengthOf = (outline: readonly Point[]): number => bounds(outline).right - bounds(outline).left;
+const heightOf = (outline: readonly Point[]): number => bounds(outline).high - bounds(outline).low;
+
+function turned(outline: LayPiece["outline"], degrees: number): Point[] {
+  const quarters = degrees / 90;
+  const angle = (degrees * Math.PI) / 180;
+  const exact = (value: number) => (Number.isInteger(quarters) ? Math.round(value) : value);
+  const [c, s] = [exact(Math.cos(angle)), exact(Math.sin(angle))];
+  return outline.map(([x, y]) => [c * x - s * y, s * x + c * y]);
+}
+
+/**
+ * The least that an outline covers of the cloth's middle line, wherever it lies across the width;
+ * 0 when it need not cross that line.
+ */
+function leastChord(outline: readonly Point[], width: number): number {
+  const { low, high } = bounds(outline);
+  const tall = high - low;
+  if (tall <= (width / 2) * (1 + ROUNDING)) return 0;
+  const [from, to] = [
+    Math.min(high - width / 2, low + width / 2),
+    Math.max(high - width / 2, low + width / 2),
+  ];
+  const heights = [...new Set([from, to, ...outline.map(([, y]) => y).filter((y) => y > from && y < to)])];
+  heights.sort((a, b) => a - b);
+  let least = Infinity;
+  // Between two corners' heights the chord changes evenly: it is least at one of them.
+  for (let k = 0; k + 1 < heights.length; k += 1)
+    least = Math.min(least, ...chordsAt(outline, heights[k]!, heights[k + 1]!));
+  return heights.length === 1 ? Math.min(...chordsAt(outline, from, from)) : least;
+}
+
+/** The chords at two heights between which the outline has no corner. */
+function chordsAt(outline: readonly Point[], from: number, to: number): [number, number] {
+  const middle = (from + to) / 2;
+  const sides: { at: number; first: number; last: number }[] = [];
+  outline.forEach(([ax, ay], i) => {
+    const [bx, by] = outline[(i + 1) % outline.length]!;
+    if (ay > middle === by > middle) return;
+    const x = (y: number) => ax + ((y - ay) / (by - ay)) * (bx - ax);
+    sides.push({ at: x(middle), first: x(from), last: x(to) });
+  });
+  sides.sort((a, b) => a.at - b.at);
+  let [first, last] = [0, 0];
+  for (let i = 0; i + 1 < sides.length; i += 2) {
+    first += sides[i + 1]!.first - sides[i]!.first;
+    last += sides[i + 1]!.last - sides[i]!.last;
+  }
+  return [first, last];
+}

@@ -1,9 +1,11 @@
 import { describe, expect, it } from "vitest";
+import type { LayOrigin } from "../../../functions/lay.ts";
 import { blankBook } from "../../../src/book/shape.ts";
 import { writeBook } from "../../../src/book/write.ts";
 import { calculate } from "../../../src/command/calculate.ts";
 import { check } from "../../../src/command/check.ts";
 import { compare } from "../../../src/command/compare.ts";
+import { unsureNote } from "../../../src/command/laid.ts";
 import { solve } from "../../../src/command/solve.ts";
 import { vary } from "../../../src/command/vary.ts";
 import type { Io, Verb } from "../../../src/command/verb.ts";
@@ -90,6 +92,17 @@ describe("figures that come from lays, on the command line", () => {
     );
     const { text: trials } = await run(compare, "--json");
     expect(JSON.parse(trials).trials[1]["how laid"].cloth.by).toMatch(/quick|search/);
-    expect((await run(compare)).text).toMatch(/cloth: some trials differ by less than a lay is sure of/);
+  });
+
+  it("differ by less than a lay is sure of when the difference is within what a search may still gain", () => {
+    const note = (figures: number[], origin: LayOrigin) => unsureNote("cloth", figures, origin, "trials");
+    expect(note([100, 105], { by: "quick" })).toMatch(
+      /^cloth: some trials differ by less than a lay is sure of/,
+    );
+    expect(note([100, 100], { by: "quick" })).toBe("");
+    expect(note([100, 120], { by: "quick" })).toBe("");
+    expect(note([100, 105], { by: "search", seconds: 20 })).toBe("");
+    expect(note([100, 101], { by: "search", seconds: 20 })).toMatch(/searched for 20 s.* by some 1.5 %/);
+    expect(note([100, 101], { by: "search", seconds: 1, proved: true })).toBe("");
   });
 });

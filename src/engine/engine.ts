@@ -15,7 +15,7 @@ import { engineConfig } from "./config.ts";
 import { forEngine, toEngine, understand } from "./content.ts";
 import { CANT_BE_WORKED, Guards, type TimeLimits, USUAL_LIMITS } from "./guards.ts";
 import { Kinds } from "./kinds.ts";
-import { LaidCells, type LaidLay, leastSearched, pendingOf, pendingText } from "./laid.ts";
+import { concerned, LaidCells, type LaidLay, leastSearched, pendingOf, pendingText } from "./laid.ts";
 import { Oddities, oddities } from "./oddities.ts";
 import { precedents } from "./references.ts";
 import { type Call, type Context, register } from "./register.ts";
@@ -214,7 +214,7 @@ export class Engine {
         const kind = next.pages[place.page]!.columns[place.column]?.kind ?? "any";
         this.#type(place, forEngine(understand(typed, kind, next.unit, next.decimal)));
       }
-      if (old.lays !== next.lays) this.#wakeLays();
+      if (old.lays !== next.lays) this.#wakeLays(old.lays, next.lays);
     });
   }
 
@@ -262,8 +262,9 @@ export class Engine {
     }
   }
 
-  #wakeLays(): void {
-    for (const { place } of this.laid()) {
+  /** Works the cells anew that a better lay concerns: all that are bounded by it, unless there are very many. */
+  #wakeLays(old: Book["lays"], next: Book["lays"]): void {
+    for (const { place } of concerned(this.laid(), old, next)) {
       const typed = typedAt(this.#book, place.page, place.row, place.column);
       if (isFormula(typed))
         this.#hf.setCellContents(this.#address(place), toEngine(typed, this.#book.unit, this.#book.decimal));

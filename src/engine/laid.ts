@@ -1,5 +1,6 @@
 /** The cells that lay pieces on cloth: what each asked when it was worked last, and what it was answered. */
 
+import { questionHash } from "../../functions/cutting/lay-question.ts";
 import type { Kind } from "../../functions/define.ts";
 import { tapeText } from "../../functions/fractions.ts";
 import {
@@ -9,6 +10,7 @@ import {
   originText,
   type Planner,
 } from "../../functions/lay.ts";
+import type { Book } from "../book/shape.ts";
 import type { CellAddress } from "./guards.ts";
 import type { Rule } from "./show.ts";
 
@@ -66,6 +68,29 @@ export class LaidCells {
 export function pendingOf(lays: readonly LaidLay[]): NoLay | null {
   for (const { answer } of lays) if ("refusal" in answer && answer.pending) return answer;
   return null;
+}
+
+/** With more laid cells than this only those are worked anew that asked the very question of a new lay. */
+const MOST_BOUNDED = 40;
+
+/** The laid cells that a change of the found lays concerns. */
+export function concerned<T extends { readonly lays: readonly LaidLay[] }>(
+  cells: readonly T[],
+  old: Book["lays"],
+  next: Book["lays"],
+): readonly T[] {
+  if (cells.length <= MOST_BOUNDED) return cells;
+  const changed = new Set(Object.keys({ ...old, ...next }).filter((hash) => old[hash] !== next[hash]));
+  return cells.filter(({ lays }) => lays.some(({ question }) => changed.has(hashOf(question))));
+}
+
+const hashes = new WeakMap<LayQuestion, string>();
+
+/** The name of a question, worked out once as long as the question is the same object. */
+export function hashOf(question: LayQuestion): string {
+  const known = hashes.get(question) ?? questionHash(question);
+  hashes.set(question, known);
+  return known;
 }
 
 /** What a cell says and shows while its lay is being worked out: a length is at least what the area takes. */

@@ -2,11 +2,11 @@
  * The open book: the book itself, the engine that follows it, and the history of commands.
  * It knows nothing of React; a screen subscribes and reads one revision number.
  */
-import { questionHash } from "../../functions/cutting/lay-question.ts";
 import type { Place } from "../book/address.ts";
 import { withLay } from "../book/lays.ts";
 import type { Book } from "../book/shape.ts";
 import { Engine, type LayDesk } from "../engine/engine.ts";
+import { hashOf } from "../engine/laid.ts";
 
 /** A step from one book to the next, with a name for the history ("take out 2 rows"). */
 export interface Command {
@@ -198,7 +198,7 @@ export class Store {
   /** Keeps a lay that was found: no undo step, every cell that asked this question answers with it. */
   keepLay(hash: string, lay: Book["lays"][string]): void {
     const asked = () =>
-      new Set(this.engine.laid().flatMap(({ lays }) => lays.map(({ question }) => questionHash(question))));
+      new Set(this.engine.laid().flatMap(({ lays }) => lays.map(({ question }) => hashOf(question))));
     const lays = withLay(this.#book.lays, hash, lay, asked);
     const keep = (book: Book): Book => ({ ...book, lays });
     if (!this.#keep(keep(this.#book), this.#trying && keep(this.#trying))) this.#tell();

@@ -4,11 +4,11 @@
  * maker types or slides, while the page is hidden, and while a search that was asked for goes on.
  */
 
-import { questionHash } from "../../../functions/cutting/lay-question.ts";
 import type { LayQuestion } from "../../../functions/lay.ts";
 import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
 import type { Laid } from "../../engine/engine.ts";
+import { hashOf } from "../../engine/laid.ts";
 import { isFound, keepChecked } from "../../lay/desk.ts";
 import { quickLay } from "../../lay/plan.ts";
 import type { Store } from "../../store/store.ts";
@@ -144,7 +144,7 @@ export class Background {
     const quickOnly = !searchesByItself() || !this.#writes;
     if (this.#running) {
       const { hash, lay } = this.#running.want;
-      const asks = laid.some(({ lays }) => lays.some(({ question }) => questionHash(question) === hash));
+      const asks = laid.some(({ lays }) => lays.some(({ question }) => hashOf(question) === hash));
       if (asks && !(quickOnly && lay)) {
         this.#searcher.rest(false);
         this.#tell({ ...this.#state, is: "searching" });

@@ -1,10 +1,10 @@
 /** Which lay of a book is to be searched for next, and for how long. */
 
-import { questionHash } from "../../../functions/cutting/lay-question.ts";
 import type { Lay, LayQuestion } from "../../../functions/lay.ts";
 import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
 import type { Laid } from "../../engine/engine.ts";
+import { hashOf } from "../../engine/laid.ts";
 import { isProved, secondsOf } from "./origin.ts";
 
 export interface Want {
@@ -40,7 +40,7 @@ export function nextWant(
       if ("refusal" in answer && !pending) continue;
       const lay = "refusal" in answer ? null : answer;
       if (lay && (quickOnly || isSettled(question, lay))) continue;
-      const hash = questionHash(question);
+      const hash = hashOf(question);
       if (over.has(hash)) continue;
       const spent = secondsOf(found[hash]);
       const round = lay ? ROUNDS.findIndex((seconds) => spent < seconds - 0.05) : -1;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { Engine } from "../../../src/engine/engine.ts";
 import { chain } from "../../../src/engine/explain.ts";
-import { isUnsure, laidSign, laidText, uncertaintyOf } from "../../../src/engine/laid.ts";
+import { concerned, hashOf, isUnsure, laidSign, laidText, uncertaintyOf } from "../../../src/engine/laid.ts";
 import { laysBelow, laysBelowText } from "../../../src/engine/lays-below.ts";
 import { finish } from "../../../src/engine/sweep.ts";
 import { comparing } from "../../../src/engine/trials.ts";
@@ -61,5 +61,24 @@ describe("a laid length", () => {
     expect(cloth.origins).toHaveLength(2);
     expect(cloth.origins.every((origin) => origin !== null)).toBe(true);
     expect(outputs.find(({ label }) => label === "hem_edge")!.origins).toEqual([null, null]);
+  });
+
+  it("of very many cells only those are worked anew that asked the very question of a new lay", () => {
+    const asks = (width: number) => ({
+      question: {
+        pieces: [],
+        cloths: [{ name: "cloth", width, length: null }],
+        gap: 0,
+        repeat: 0,
+      },
+      answer: { refusal: "nothing to lay" },
+    });
+    const cells = (count: number) => Array.from({ length: count }, (_, i) => ({ i, lays: [asks(i + 10)] }));
+    const lay = { placements: [], length: 1, density: 1 };
+    const next = { [hashOf(asks(12).question)]: lay };
+    expect(concerned(cells(40), {}, next)).toHaveLength(40);
+    expect(concerned(cells(400), {}, next).map(({ i }) => i)).toEqual([2]);
+    expect(concerned(cells(400), next, {}).map(({ i }) => i)).toEqual([2]);
+    expect(concerned(cells(400), next, { ...next })).toEqual([]);
   });
 });

@@ -1,6 +1,6 @@
 /** Checks the arguments of a call: what each is, and that it lies within its limits. */
 import type { Cell, Declaration, Kind, Take } from "./define.ts";
-import { type Mark, tapeTextBeside, USUAL_MARK } from "./fractions.ts";
+import { DEFAULT_MARK, type TapeMark, tapeTextBeside } from "./fractions.ts";
 import { bounds, limitText } from "./limits.ts";
 import { nearest } from "./nearest-word.ts";
 import { type Piece, readPiece } from "./pieces/piece.ts";
@@ -12,7 +12,7 @@ export type Argument = Cell | readonly Cell[];
 
 interface Setting {
   readonly unit: Unit;
-  readonly mark?: Mark;
+  readonly mark?: TapeMark;
 }
 
 /**
@@ -167,7 +167,7 @@ function beyondLimit(
   value: number,
   setting: Setting,
 ): string {
-  const { unit, mark = USUAL_MARK[unit] } = setting;
+  const { unit, mark = DEFAULT_MARK[unit] } = setting;
   const limit = which === "least" ? take.from! : take.to!;
   const shown = limitText(limit, take.kind, unit);
   const given =

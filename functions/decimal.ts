@@ -51,7 +51,7 @@ export function twoReadings(
   const run = text.match(RUN)?.find((one) => hasTwoReadings(one, decimal));
   if (run === undefined) return null;
   const mark = other(decimal);
-  return { run, readings: [withMark(run.replace(mark, "."), decimal), run.replace(mark, "")] };
+  return { run, readings: [withDecimalMark(run.replace(mark, "."), decimal), run.replace(mark, "")] };
 }
 
 /** Why a text is not read as a figure although it looks like one, in a sentence; null when all is clear. */
@@ -64,5 +64,5 @@ export function unclearFigure(text: string, decimal: Decimal): string | null {
 }
 
 /** A text of figures with points, as the book shows it. */
-export const withMark = (text: string, decimal: Decimal = "point"): string =>
+export const withDecimalMark = (text: string, decimal: Decimal = "point"): string =>
   decimal === "comma" ? text.replace(/(\d)\.(?=\d)/g, "$1,") : text;

@@ -5,13 +5,13 @@
 
 import type { Decimal } from "./decimal.ts";
 import type { Shape } from "./drawing/shapes.ts";
-import type { Mark } from "./fractions.ts";
+import type { TapeMark } from "./fractions.ts";
 import type { Planner } from "./lay.ts";
 import type { Piece } from "./pieces/piece.ts";
 import type { Unit } from "./units.ts";
 
-/** What a kind of argument is inside `work`. Lengths and areas are in the book's unit, angles in degrees. */
-interface Plain {
+/** What a kind of argument is inside `compute`. Lengths and areas are in the book's unit, angles in degrees. */
+interface KindValues {
   length: number;
   area: number;
   /** A whole number. */
@@ -30,10 +30,10 @@ interface Plain {
   verdict: string;
 }
 
-export type Kind = keyof Plain;
+export type Kind = keyof KindValues;
 
 /** A usual length as makers have it on either tape, each figure in its own unit: 10 cm, 4 1/2 in. */
-export interface OnTapes {
+export interface LengthPerUnit {
   readonly cm: number;
   readonly in: number;
 }
@@ -49,10 +49,10 @@ export interface Take {
   /** Least and greatest value that is usual, both included, in the same units: what is outside is answered and pointed out. */
   readonly usual?: readonly [least: number, most: number];
   /**
-   * The value when it is left out; null when `work` decides. Its presence makes the argument optional.
+   * The value when it is left out; null when `compute` decides. Its presence makes the argument optional.
    * A length other than 0 is a pair of figures, each round on its own tape.
    */
-  readonly otherwise?: number | string | boolean | null | OnTapes;
+  readonly otherwise?: number | string | boolean | null | LengthPerUnit;
   /** A range of cells; `blanks` lets empty cells through as null, else one is refused. */
   readonly many?: true;
   readonly blanks?: true;
@@ -62,18 +62,20 @@ export interface Take {
 
 export type Takes = Readonly<Record<string, Take>>;
 
-type One<T extends Take> = T["choices"] extends readonly string[] ? T["choices"][number] : Plain[T["kind"]];
-type Whole<T extends Take> = T["many"] extends true
-  ? readonly (T["blanks"] extends true ? One<T> | null : One<T>)[]
-  : One<T>;
+type SingleValue<T extends Take> = T["choices"] extends readonly string[]
+  ? T["choices"][number]
+  : KindValues[T["kind"]];
+type ArgumentValue<T extends Take> = T["many"] extends true
+  ? readonly (T["blanks"] extends true ? SingleValue<T> | null : SingleValue<T>)[]
+  : SingleValue<T>;
 
-/** The arguments as `work` and `draw` receive them: checked, defaults filled in, pieces read. */
+/** The arguments as `compute` and `draw` receive them: checked, defaults filled in, pieces read. */
 export type Given<T extends Takes> = {
-  readonly [K in keyof T]: Whole<T[K]> | (T[K] extends { readonly otherwise: null } ? null : never);
+  readonly [K in keyof T]: ArgumentValue<T[K]> | (T[K] extends { readonly otherwise: null } ? null : never);
 };
 
-/** What `work` works with besides its arguments. */
-export interface Bench {
+/** What `compute` gets besides its arguments: ways to note steps, write lengths and ask for a lay. */
+export interface CallContext {
   /** Notes a step: its name, its rule in OpenFormula over arguments and earlier steps, its value. */
   step<V extends number | string>(name: string, rule: string, value: V): V;
   /** Notes a figure found by a curve or a loop, told in a sentence. */
@@ -89,7 +91,7 @@ export interface Bench {
   readonly plan: Planner;
   /** The book's unit and finest mark: for the functions in tape/, and for what is told on whole marks of the tape. */
   readonly unit: Unit;
-  readonly mark: Mark;
+  readonly mark: TapeMark;
   /** The decimal mark of the book, for texts that are read. */
   readonly decimal: Decimal;
 }
@@ -120,7 +122,7 @@ export interface PieceMeasures {
 export type Cell = number | string | boolean | null;
 
 /** What was worked on the way, by step name. */
-export type Found = Readonly<Record<string, number>>;
+export type StepValues = Readonly<Record<string, number>>;
 
 /**
  * A relation that usually holds among the arguments: "hem >= top", read by `rule.ts`. Arguments that
@@ -128,7 +130,7 @@ export type Found = Readonly<Record<string, number>>;
  * one comparison is made from it; anything else says for itself what is wrong, with {argument} for
  * what the argument is: { rule: "IF(...)", says: "the hem {hem} is ..." }.
  */
-export type Usual = string | { readonly rule: string; readonly says: string };
+export type UsualRelation = string | { readonly rule: string; readonly says: string };
 
 export interface Declaration<T extends Takes = Takes> {
   readonly name: string;
@@ -141,23 +143,23 @@ export interface Declaration<T extends Takes = Takes> {
   readonly takes: T;
   readonly returns: Kind;
   /** What is usual among the arguments. What is not is answered all the same, and put among the things to look at. */
-  readonly usual?: readonly Usual[];
+  readonly usual?: readonly UsualRelation[];
   /** Pairs of arguments of one kind, "a, b", that no rule can tell apart when they change places, and why. */
   readonly alike?: Readonly<Record<string, string>>;
-  readonly work: (given: Given<T>, bench: Bench) => number | string | Piece;
-  /** Shapes; `answer` is what `work` gave. `bench` is there to ask for a lay again and for lengths in words. */
+  readonly compute: (given: Given<T>, context: CallContext) => number | string | Piece;
+  /** Shapes; `answer` is what `compute` gave. `context` is there to ask for a lay again and for lengths in words. */
   readonly draw?: (
     given: Given<T>,
-    found: Found,
+    found: StepValues,
     answer: number | string | Piece,
-    bench: Pick<Bench, "cm" | "say" | "plan">,
+    context: Pick<CallContext, "cm" | "say" | "plan">,
   ) => readonly Shape[];
   readonly examples: readonly Example[];
   /** Where work can hurt, or where the figure must not be trusted alone. */
   readonly cautions?: string;
 }
 
-/** Declares a function; the types of `work` and `draw` follow from `takes`. */
+/** Declares a function; the types of `compute` and `draw` follow from `takes`. */
 export function define<const T extends Takes>(declaration: Declaration<T>): Declaration {
   return declaration as unknown as Declaration;
 }

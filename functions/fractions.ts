@@ -1,11 +1,11 @@
 /**
  * Lengths as a tape shows them: "16 1/2", "16½", "16-1/2 in", "5' 3\"", "1 yd 9 in", "42 cm", "42,5 cm".
  */
-import { type Decimal, withMark, withPoints } from "./decimal.ts";
+import { type Decimal, withDecimalMark, withPoints } from "./decimal.ts";
 import { convert, isTapeUnit, type TapeUnit, type Unit } from "./units.ts";
 
 /** The finest mark of a tape, as typed in a book: a fraction of an inch or a metric length. */
-export type Mark = "1/2" | "1/4" | "1/8" | "1/16" | "1/32" | "1 cm" | "5 mm" | "1 mm";
+export type TapeMark = "1/2" | "1/4" | "1/8" | "1/16" | "1/32" | "1 cm" | "5 mm" | "1 mm";
 
 const VULGAR: Record<string, string> = {
   "½": "1/2", "⅓": "1/3", "⅔": "2/3", "¼": "1/4", "¾": "3/4", "⅕": "1/5", "⅖": "2/5", "⅗": "3/5",
@@ -77,7 +77,7 @@ export function readTape(text: string, unit: Unit, decimal: Decimal = "point"): 
 }
 
 /** The size of a mark, in `unit`. */
-export function markSize(mark: Mark, unit: Unit): number {
+export function markSize(mark: TapeMark, unit: Unit): number {
   if (mark.endsWith("mm") || mark.endsWith("cm")) {
     const [figure, named] = mark.split(" ");
     return convert(Number(figure), named as TapeUnit, unit);
@@ -112,7 +112,7 @@ const LONGEST_READ = 1e12;
  * on an inch tape, "16.5" on a metric one, "16,5" where the comma is the decimal mark. Marks of the
  * other system are converted first. From 1e12 on there are no marks: "1.0000e+15".
  */
-export function tapeText(length: number, unit: Unit, mark: Mark, decimal: Decimal = "point"): string {
+export function tapeText(length: number, unit: Unit, mark: TapeMark, decimal: Decimal = "point"): string {
   if (!Number.isFinite(length)) return String(length);
   if (Math.abs(length) >= LONGEST_READ) return length.toExponential(4);
   const step = markSize(mark, unit);
@@ -120,7 +120,7 @@ export function tapeText(length: number, unit: Unit, mark: Mark, decimal: Decima
   const minus = length < 0 && rounded > 0 ? "-" : "";
   if (unit === "cm" || !mark.includes("/")) {
     const places = unit === "cm" ? (mark === "1 cm" ? 0 : 1) : 2;
-    return minus + withMark(String(Number(rounded.toFixed(places))), decimal);
+    return minus + withDecimalMark(String(Number(rounded.toFixed(places))), decimal);
   }
   const under = Number(mark.split("/")[1]);
   const parts = Math.round(rounded * under);
@@ -133,12 +133,12 @@ export function tapeText(length: number, unit: Unit, mark: Mark, decimal: Decima
 }
 
 /** The usual finest mark of a book in this unit. */
-export const USUAL_MARK: Record<Unit, Mark> = { in: "1/8", cm: "1 mm" };
+export const DEFAULT_MARK: Record<Unit, TapeMark> = { in: "1/8", cm: "1 mm" };
 
-const FINER: readonly Mark[] = ["1/16", "1/32"];
+const FINER: readonly TapeMark[] = ["1/16", "1/32"];
 
 /** The marks of the tape finer than the one a book shows, the coarsest first. */
-export const finerMarks = (unit: Unit, mark: Mark): readonly Mark[] =>
+export const finerMarks = (unit: Unit, mark: TapeMark): readonly TapeMark[] =>
   unit === "in" && mark.includes("/")
     ? FINER.filter((one) => markSize(one, unit) < markSize(mark, unit))
     : [];
@@ -148,7 +148,12 @@ export const finerMarks = (unit: Unit, mark: Mark): readonly Mark[] =>
  * like one of the lengths beside it and yet is not equal to it. Two lengths told beside each other
  * come out on the same mark.
  */
-export function tapeTextBeside(length: number, beside: readonly number[], unit: Unit, mark: Mark): string {
+export function tapeTextBeside(
+  length: number,
+  beside: readonly number[],
+  unit: Unit,
+  mark: TapeMark,
+): string {
   const others = beside.filter((one) => Math.abs(one - length) > 1e-9 * Math.max(1, Math.abs(one)));
   const apart = (text: (length: number) => string) =>
     others.every((one) => text(one) !== text(length)) ? text(length) : null;

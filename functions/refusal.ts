@@ -4,7 +4,7 @@
 type Say = (length: number, ...beside: number[]) => string;
 
 /**
- * Thrown inside `work`: the figures can not be worked with, and why, in one sentence. A sentence
+ * Thrown inside `compute`: the figures can not be worked with, and why, in one sentence. A sentence
  * with lengths in it is a function of `say`, so that they are written as the book's tape shows them.
  */
 export class Refusal extends Error {

@@ -1,6 +1,6 @@
 /** Whole counts of pleats and tucks from a division that seldom comes out: the maker says which way to round. */
 import type { Take } from "./define.ts";
-import { wholeDown, wholeUp } from "./whole-number.ts";
+import { roundDownToWhole, roundUpToWhole } from "./whole-number.ts";
 
 export const ROUNDING = {
   kind: "text",
@@ -11,9 +11,9 @@ export const ROUNDING = {
 
 export type Rounding = "nearest" | "down" | "up";
 
-export const rounded = (value: number, rounding: Rounding): number =>
-  rounding === "up" ? wholeUp(value) : wholeDown(rounding === "down" ? value : value + 0.5);
+export const roundCount = (value: number, rounding: Rounding): number =>
+  rounding === "up" ? roundUpToWhole(value) : roundDownToWhole(rounding === "down" ? value : value + 0.5);
 
 /** The rule that says so of a step or argument, over an argument `rounding`. */
-export const roundedRule = (value: string): string =>
+export const roundCountRule = (value: string): string =>
   `IF(rounding = "up"; ROUNDUP(ROUND(${value}; 8); 0); INT(ROUND(${value} + IF(rounding = "down"; 0; 0.5); 8)))`;

@@ -4,10 +4,10 @@
  */
 import { type Argument, checkAll, isList } from "./arguments.ts";
 import { questionText } from "./cutting/lay-question.ts";
-import { type Decimal, withMark } from "./decimal.ts";
-import type { Bench, Declaration } from "./define.ts";
+import { type Decimal, withDecimalMark } from "./decimal.ts";
+import type { CallContext, Declaration } from "./define.ts";
 import type { Shape } from "./drawing/shapes.ts";
-import { type Mark, tapeTextBeside, USUAL_MARK } from "./fractions.ts";
+import { DEFAULT_MARK, type TapeMark, tapeTextBeside } from "./fractions.ts";
 import type { Planner } from "./lay.ts";
 import { type Piece, writePiece } from "./pieces/piece.ts";
 import { Refusal } from "./refusal.ts";
@@ -18,7 +18,7 @@ export type { Argument };
 
 export interface Setting {
   readonly unit: Unit;
-  readonly mark?: Mark;
+  readonly mark?: TapeMark;
   /** The decimal mark in texts: refusals, verdicts, sentences and labels. Answers are plain numbers. */
   readonly decimal?: Decimal | undefined;
   readonly plan?: Planner;
@@ -82,7 +82,7 @@ export function unusualIn(
     return [];
   }
   if (found.length === 0 || isRefused(run(declaration, args, setting))) return [];
-  return found.map((sentence) => withMark(`${declaration.name}: ${sentence}`, setting.decimal));
+  return found.map((sentence) => withDecimalMark(`${declaration.name}: ${sentence}`, setting.decimal));
 }
 
 interface Known {
@@ -142,7 +142,7 @@ export function explain(declaration: Declaration, args: readonly Argument[], set
       typeof value === "number" ? [[name, value] as const] : [],
     );
     const found = Object.fromEntries(numbers);
-    shapes = declaration.draw?.(done.checked as never, found, done.answer, done.bench) ?? [];
+    shapes = declaration.draw?.(done.checked as never, found, done.answer, done.context) ?? [];
     if (setting.decimal === "comma") shapes = shapes.map((shape) => withCommas(shape));
     return asCell(done.answer, declaration, setting);
   });
@@ -157,9 +157,9 @@ function compute(
   heard?: (raw: Readonly<Record<string, Argument>>) => void,
 ) {
   const checked = checkAll(declaration, args, setting, heard);
-  const tools = bench(setting, steps);
-  const answer = declaration.work(checked as never, tools);
-  return { checked, answer, bench: tools };
+  const context = callContext(setting, steps);
+  const answer = declaration.compute(checked as never, context);
+  return { checked, answer, context };
 }
 
 function attempt(
@@ -171,7 +171,7 @@ function attempt(
     return act();
   } catch (reason) {
     if (reason instanceof Refusal)
-      return { refusal: withMark(reason.sentence(sayIn(setting)), setting.decimal) };
+      return { refusal: withDecimalMark(reason.sentence(sayIn(setting)), setting.decimal) };
     return { refusal: `${declaration.name} failed on these figures; please check them one by one` };
   }
 }
@@ -182,7 +182,7 @@ function asCell(
   { decimal }: Setting,
 ): number | string {
   if (typeof answer === "object") return writePiece(answer);
-  if (typeof answer === "string") return withMark(answer, decimal);
+  if (typeof answer === "string") return withDecimalMark(answer, decimal);
   if (typeof answer === "number" && !Number.isFinite(answer)) {
     throw new Refusal(`${declaration.name} has no finite answer for these figures`);
   }
@@ -190,15 +190,15 @@ function asCell(
 }
 
 /** Lengths in words of the book's tape. */
-function sayIn({ unit, mark = USUAL_MARK[unit] }: Setting): Bench["say"] {
+function sayIn({ unit, mark = DEFAULT_MARK[unit] }: Setting): CallContext["say"] {
   return (length, ...beside) => `${tapeTextBeside(length, beside, unit, mark)} ${unit}`;
 }
 
-function bench(setting: Setting, steps?: Step[]): Bench {
-  const mark = setting.mark ?? USUAL_MARK[setting.unit];
+function callContext(setting: Setting, steps?: Step[]): CallContext {
+  const mark = setting.mark ?? DEFAULT_MARK[setting.unit];
   const plan = setting.plan ?? (() => ({ refusal: "there is no lay planner here to lay the pieces" }));
   const note = (formula: boolean) => (name: string, rule: string, value: number | string) => {
-    steps?.push({ name, rule: formula ? rule : withMark(rule, setting.decimal), formula, value });
+    steps?.push({ name, rule: formula ? rule : withDecimalMark(rule, setting.decimal), formula, value });
     return value as never;
   };
   return {
@@ -215,11 +215,11 @@ function bench(setting: Setting, steps?: Step[]): Bench {
 
 /** A shape whose words have decimal commas. */
 function withCommas(shape: Shape): Shape {
-  if (shape.kind === "note") return { ...shape, text: withMark(shape.text, "comma") };
-  return "label" in shape && shape.label ? { ...shape, label: withMark(shape.label, "comma") } : shape;
+  if (shape.kind === "note") return { ...shape, text: withDecimalMark(shape.text, "comma") };
+  return "label" in shape && shape.label ? { ...shape, label: withDecimalMark(shape.label, "comma") } : shape;
 }
 
-/** Does not lay the same question twice in one call: `work` asks for the figures, then `draw` for the picture. */
+/** Does not lay the same question twice in one call: `compute` asks for the figures, then `draw` for the picture. */
 function remembering(plan: Planner): Planner {
   const known = new Map<string, ReturnType<Planner>>();
   return (question) => {

@@ -1,11 +1,11 @@
 /** The finest mark of a tape, told by a maker as a text or a figure: "1/16", "5 mm", 0.125. */
 import type { Decimal } from "./decimal.ts";
-import { type Mark, markSize, readTape, roundTo, tapeText } from "./fractions.ts";
+import { markSize, readTape, roundTo, type TapeMark, tapeText } from "./fractions.ts";
 import { Refusal } from "./refusal.ts";
 import type { Unit } from "./units.ts";
 
 /** The size of the mark in the book's unit; the book's own finest mark when none is told. */
-export function sizeOfMark(told: string | null, unit: Unit, usual: Mark, decimal?: Decimal): number {
+export function sizeOfMark(told: string | null, unit: Unit, usual: TapeMark, decimal?: Decimal): number {
   if (told === null || told === "") return markSize(usual, unit);
   const read = told.length > 20 ? null : readTape(told, unit, decimal);
   if (!read || !(read.length > 0)) {
@@ -18,7 +18,7 @@ export function sizeOfMark(told: string | null, unit: Unit, usual: Mark, decimal
 export function inMarks(length: number, unit: Unit, size: number): string {
   const parts = Math.round(1 / size);
   if (unit === "in" && parts >= 1 && parts <= 64 && Math.abs(1 / size - parts) < 1e-9) {
-    return tapeText(length, "in", `1/${parts}` as Mark);
+    return tapeText(length, "in", `1/${parts}` as TapeMark);
   }
   const rounded = Number(roundTo(Math.abs(length), size).toFixed(3));
   return length < 0 && rounded > 0 ? `-${rounded}` : String(rounded);

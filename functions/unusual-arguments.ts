@@ -3,15 +3,15 @@
  * other's place. The call is answered all the same.
  */
 import { type Argument, isList } from "./arguments.ts";
-import type { Cell, Declaration, Kind, Take, Usual } from "./define.ts";
-import { type Mark, tapeTextBeside, USUAL_MARK } from "./fractions.ts";
+import type { Cell, Declaration, Kind, Take, UsualRelation } from "./define.ts";
+import { DEFAULT_MARK, type TapeMark, tapeTextBeside } from "./fractions.ts";
 import { limitText, scaleOf } from "./limits.ts";
 import { type Names, type Rule, type RuleValue, ruleOf } from "./plain-rule.ts";
 import type { Unit } from "./units.ts";
 
 interface Scale {
   readonly unit: Unit;
-  readonly mark?: Mark;
+  readonly mark?: TapeMark;
 }
 
 const COUNTED = new Set<Kind>(["length", "area", "count", "share", "angle", "days", "money", "figure"]);
@@ -73,7 +73,7 @@ function rangeSentence(name: string, { kind, usual }: Take, value: number, scale
 }
 
 /** What is wrong, in words: the rule's own, or made from its one comparison. */
-function said(one: Usual, rule: Rule, names: Names, { takes }: Declaration, scale: Scale): string {
+function said(one: UsualRelation, rule: Rule, names: Names, { takes }: Declaration, scale: Scale): string {
   const all = rule.names.map((name) => names[name]!).filter((value) => typeof value === "number");
   const told = (name: string) => {
     const value = names[name]!;
@@ -105,7 +105,7 @@ function shownValue(value: number, kind: Kind, beside: readonly number[], { unit
   const scale = scaleOf(kind, unit);
   if (kind === "length") {
     const others = beside.map((one) => one * scale);
-    return `${tapeTextBeside(value * scale, others, unit, mark ?? USUAL_MARK[unit])} ${unit}`;
+    return `${tapeTextBeside(value * scale, others, unit, mark ?? DEFAULT_MARK[unit])} ${unit}`;
   }
   const plain = String(Number((value * scale).toPrecision(6)));
   if (kind === "area") return `${plain} square ${unit}`;

@@ -4,6 +4,6 @@
  */
 const near = (value: number): number => Number(value.toFixed(8));
 
-export const wholeUp = (value: number): number => Math.ceil(near(value)) + 0;
+export const roundUpToWhole = (value: number): number => Math.ceil(near(value)) + 0;
 
-export const wholeDown = (value: number): number => Math.floor(near(value)) + 0;
+export const roundDownToWhole = (value: number): number => Math.floor(near(value)) + 0;

@@ -18,7 +18,7 @@ export const AGE_CHECK = define({
   },
   returns: "verdict",
   alike: { "taken, today": "a date that has not come yet is in the verdict itself" },
-  work({ taken, today, days }, { step }) {
+  compute({ taken, today, days }, { step }) {
     const age = step("age", "INT(today) - INT(taken)", Math.floor(today) - Math.floor(taken));
     const old = `look: taken ${age} days ago, ${days} are allowed; please measure again before cutting`;
     const early = "look: it is dated later than today; please check the date";

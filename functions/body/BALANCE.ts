@@ -51,7 +51,7 @@ export const BALANCE = define({
     "back, pattern_back": "the wearer may be longer or shorter than the pattern",
     "pattern_front, pattern_back": "either may be the longer",
   },
-  work({ front, back, pattern_front, pattern_back }, { step }) {
+  compute({ front, back, pattern_front, pattern_back }, { step }) {
     const wearer = step("wearer_balance", "front - back", front - back);
     const pattern = step("pattern_balance", "pattern_front - pattern_back", pattern_front - pattern_back);
     step("front_change", "front - pattern_front", front - pattern_front);

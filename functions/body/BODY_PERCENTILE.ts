@@ -20,7 +20,7 @@ export const BODY_PERCENTILE = define({
     data: { kind: "text", about: "whose figures", choices: ["female", "male"] },
   },
   returns: "length",
-  work({ term, share, data }, { measure, cm }) {
+  compute({ term, share, data }, { measure, cm }) {
     const asked = measureAsked(term);
     const survey = SURVEYS[data];
     const [, , least, most] = survey.summaries[asked];

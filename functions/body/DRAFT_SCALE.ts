@@ -28,7 +28,7 @@ export const DRAFT_SCALE = define({
   returns: "length",
   usual: ["wearer <= 2 * drafted_for", "wearer >= 0.5 * drafted_for"],
   alike: { "drafted_for, wearer": "the wearer may be larger or smaller than the draft" },
-  work({ figure, drafted_for, wearer, share }, { step }) {
+  compute({ figure, drafted_for, wearer, share }, { step }) {
     if (wearer > 5 * drafted_for || drafted_for > 5 * wearer) {
       throw new Refusal(
         (say) =>

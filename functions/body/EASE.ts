@@ -19,7 +19,7 @@ export const EASE = define({
   returns: "length",
   usual: ["garment >= 0.6 * body"],
   alike: { "body, garment": "stays draw the body in, a coat goes over it: either may be the larger" },
-  work({ body, garment }, { step }) {
+  compute({ body, garment }, { step }) {
     step("stands_off", "(garment - body) / (2 * PI())", (garment - body) / (2 * Math.PI));
     return step("ease", "garment - body", garment - body);
   },

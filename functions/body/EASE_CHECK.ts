@@ -42,7 +42,7 @@ export const EASE_CHECK = define({
   },
   returns: "verdict",
   usual: ["garment >= 0.6 * body"],
-  work({ place, body, garment }, { step, measure, unit, say }) {
+  compute({ place, body, garment }, { step, measure, unit, say }) {
     const least = measure("least", `the least usual ease at the ${place}`, LEAST[place][unit]);
     const ease = step("ease", "garment - body", garment - body);
     const short = step("short", "least - ease", least - ease);

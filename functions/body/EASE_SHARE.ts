@@ -18,7 +18,7 @@ export const EASE_SHARE = define({
   returns: "share",
   usual: ["garment >= 0.6 * body"],
   alike: { "body, garment": "stays draw the body in, a coat goes over it: either may be the larger" },
-  work({ body, garment }, { step }) {
+  compute({ body, garment }, { step }) {
     const ease = step("ease", "garment - body", garment - body);
     return step("ease_share", "ease / body", ease / body);
   },

@@ -19,7 +19,7 @@ export const FULL_SIZE = define({
   returns: "length",
   usual: ["real >= 2.5 * drawing"],
   alike: { "drawn, drawing": "the line may be longer or shorter than the known distance" },
-  work({ drawn, drawing, real }, { step }) {
+  compute({ drawn, drawing, real }, { step }) {
     const scale = step("times", "real / drawing", real / drawing);
     return step("full_size", "drawn * times", drawn * scale);
   },

@@ -22,7 +22,7 @@ export const GIRTH_AT = define({
   returns: "length",
   usual: ["waist <= 1.1 * hip", "hip_drop <= 0.6 * waist"],
   alike: { "hip_drop, level": "the level may lie above or below the hip" },
-  work({ waist, hip, hip_drop, level }, { step }) {
+  compute({ waist, hip, hip_drop, level }, { step }) {
     const girth = girthAt(waist, hip, hip_drop, level, "level");
     const gain = step("gain_per_length", "(hip - waist) / hip_drop", (hip - waist) / hip_drop);
     step("gained", "gain_per_length * level", gain * level);

@@ -19,7 +19,7 @@ export const GIRTH_OVER = define({
   },
   returns: "length",
   usual: ["6 * thickness <= girth"],
-  work({ girth, thickness, layers }, { step }) {
+  compute({ girth, thickness, layers }, { step }) {
     const build = step("build_up", "thickness * layers", thickness * layers);
     step("added", "2 * PI() * build_up", 2 * Math.PI * build);
     return step("girth_over", "girth + 2 * PI() * build_up", girth + 2 * Math.PI * build);

@@ -18,7 +18,7 @@ export const GRADE = define({
   },
   returns: "length",
   usual: ["ABS(step) <= base"],
-  work({ base, step: each, sizes }, { step }) {
+  compute({ base, step: each, sizes }, { step }) {
     const graded = base + each * sizes;
     if (graded <= 0) {
       throw new Refusal(

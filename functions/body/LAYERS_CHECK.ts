@@ -17,7 +17,7 @@ export const LAYERS_CHECK = define({
     b: { kind: "text", about: "the layers under the second" },
   },
   returns: "verdict",
-  work({ a, b }, { measure }) {
+  compute({ a, b }, { measure }) {
     const [first, second] = [layersOf(a, "a"), layersOf(b, "b")];
     const onlyFirst = first.filter((layer) => !second.includes(layer));
     const onlySecond = second.filter((layer) => !first.includes(layer));

@@ -34,7 +34,7 @@ export const MEASURE_CHECK = define({
     },
   },
   returns: "verdict",
-  work({ term, value, terms, values, data }, { measure, cm, say }) {
+  compute({ term, value, terms, values, data }, { measure, cm, say }) {
     const asked = measureAsked(term);
     const size = cm(0.1);
     const known = new Map(knownFigures(terms, values, size));

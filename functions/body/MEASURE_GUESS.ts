@@ -26,7 +26,7 @@ export const MEASURE_GUESS = define({
     },
   },
   returns: "length",
-  work({ term, terms, values, data }, { measure, cm }) {
+  compute({ term, terms, values, data }, { measure, cm }) {
     const asked = measureAsked(term);
     const size = cm(0.1);
     const known = new Map(knownFigures(terms, values, size));

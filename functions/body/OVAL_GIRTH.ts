@@ -18,7 +18,7 @@ export const OVAL_GIRTH = define({
     depth: { kind: "length", about: "from front to back", from: 1, to: 500 },
   },
   returns: "length",
-  work({ width, depth }, { step, measure }) {
+  compute({ width, depth }, { step, measure }) {
     step("circle", "PI() * (width + depth) / 2", (Math.PI * (width + depth)) / 2);
     return measure(
       "girth",

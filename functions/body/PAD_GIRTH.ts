@@ -27,7 +27,7 @@ export const PAD_GIRTH = define({
   },
   returns: "length",
   usual: ["4 * thickness < girth"],
-  work({ girth, thickness, share, pads }, { step }) {
+  compute({ girth, thickness, share, pads }, { step }) {
     const radius = step("radius", "girth / (2 * PI())", girth / (2 * Math.PI));
     const outer = step("outer", "radius + thickness", radius + thickness);
     const turn = step("turn", "2 * PI() / pads", (2 * Math.PI) / pads);

@@ -46,7 +46,7 @@ export const SEAM_GIRTH = define({
   },
   returns: "length",
   usual: ["waist <= 1.1 * hip", "hip_drop <= 0.6 * waist", "front_drop <= hip_drop", "back_drop <= hip_drop"],
-  work({ waist, hip, hip_drop, front_drop, back_drop, start }, { step }) {
+  compute({ waist, hip, hip_drop, front_drop, back_drop, start }, { step }) {
     const seam = developSeam(waist, hip, hip_drop, front_drop, back_drop, start);
     seamSteps(step, seam, "half");
     step("turn", "DEGREES(angle)", (seam.angle * 180) / Math.PI);

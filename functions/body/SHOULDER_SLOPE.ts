@@ -18,7 +18,7 @@ export const SHOULDER_SLOPE = define({
   },
   returns: "angle",
   usual: ["drop <= 0.6 * shoulder"],
-  work({ shoulder, drop }, { step }) {
+  compute({ shoulder, drop }, { step }) {
     if (drop >= shoulder) {
       throw new Refusal(
         (say) => `drop must be less than shoulder, not ${say(drop, shoulder)} against ${say(shoulder, drop)}`,

@@ -26,7 +26,7 @@ export const WITH_EASE = define({
   },
   returns: "length",
   usual: ["amount <= body"],
-  work({ body, amount, share }, { step }) {
+  compute({ body, amount, share }, { step }) {
     const ease = step("ease", "body * share + amount", body * share + amount);
     const eased = body + ease;
     if (eased <= 0) {

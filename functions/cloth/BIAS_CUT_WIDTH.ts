@@ -39,7 +39,7 @@ export const BIAS_CUT_WIDTH = define({
     ease: { kind: "length", about: "for the thickness of the edge", from: 0, to: 10, otherwise: 0 },
   },
   returns: "length",
-  work({ finished, style, turning, ease }, { step }) {
+  compute({ finished, style, turning, ease }, { step }) {
     const turn = step("turn", 'IF(turning="";finished;turning)', turning ?? finished);
     const shows = step("shows", 'IF(style="double";4;2) * finished', (style === "double" ? 4 : 2) * finished);
     return step("cut_width", "shows + 2 * turn + ease", shows + 2 * turn + ease);

@@ -21,7 +21,7 @@ export const BIAS_SPACING = define({
     },
   },
   returns: "length",
-  work({ strip }, { step }) {
+  compute({ strip }, { step }) {
     return step("along_selvedge", "strip * SQRT(2)", strip * Math.SQRT2);
   },
   draw({ strip }, { along_selvedge = 0 }) {

@@ -1,7 +1,7 @@
 import { define } from "../define.ts";
 import { dimension, outline, stroke } from "../drawing/shapes.ts";
 import { polygon } from "../pieces/piece.ts";
-import { wholeDown } from "../whole-number.ts";
+import { roundDownToWhole } from "../whole-number.ts";
 
 /**
  * Side of the smallest square of cloth that gives `length` of continuous bias strip, cut in a
@@ -20,11 +20,11 @@ export const BIAS_SQUARE = define({
   },
   returns: "length",
   usual: ["strip < length", "seam < strip"],
-  work({ length, strip, seam }, { step }) {
+  compute({ length, strip, seam }, { step }) {
     step("area_rule", "SQRT(length * strip)", Math.sqrt(length * strip));
     const rounds = step("rounds", "SQRT(length / (2 * strip))", Math.sqrt(length / (2 * strip)));
     // With n rounds the side must hold n strips across and a round must be the n-th part of the length.
-    const few = Math.max(1, wholeDown(rounds));
+    const few = Math.max(1, roundDownToWhole(rounds));
     const lower = step("fewer", "MAX(1; INT(ROUND(rounds; 8)))", few);
     const side = (n: number) => Math.max(n * Math.SQRT2 * strip, length / (n * Math.SQRT2));
     const clear = step(

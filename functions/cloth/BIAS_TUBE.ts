@@ -2,7 +2,7 @@ import { define } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 import { polygon } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
-import { wholeDown } from "../whole-number.ts";
+import { roundDownToWhole } from "../whole-number.ts";
 
 /**
  * Length of bias strip that one square of cloth gives when it is cut along its diagonal, joined to
@@ -21,7 +21,7 @@ export const BIAS_TUBE = define({
   },
   returns: "length",
   usual: ["strip < side", "seam < strip"],
-  work({ side, strip, seam }, { step }) {
+  compute({ side, strip, seam }, { step }) {
     const clear = step("clear_side", "side - 2 * seam", side - 2 * seam);
     if (clear <= 0)
       throw new Refusal(
@@ -32,7 +32,7 @@ export const BIAS_TUBE = define({
     const rounds = step(
       "rounds",
       "INT(ROUND(clear_side / SQRT(2) / strip; 8))",
-      wholeDown(clear / Math.SQRT2 / strip),
+      roundDownToWhole(clear / Math.SQRT2 / strip),
     );
     return step("yield", "rounds * round", rounds * around);
   },

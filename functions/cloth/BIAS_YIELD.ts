@@ -2,7 +2,7 @@ import { define } from "../define.ts";
 import { dimension, outline, type Shape, stroke } from "../drawing/shapes.ts";
 import type { Point } from "../geometry/strokes.ts";
 import { polygon } from "../pieces/piece.ts";
-import { wholeDown } from "../whole-number.ts";
+import { roundDownToWhole } from "../whole-number.ts";
 
 /**
  * Length of bias strip, joined end to end, that a rectangle of cloth yields, in the book's unit.
@@ -34,8 +34,8 @@ export const BIAS_YIELD = define({
       says: "the least {least} is below the width of the strip {strip}",
     },
   ],
-  work({ width, length, strip, seam, least }, { step }) {
-    const whole = (value: number) => Math.max(0, wholeDown(value));
+  compute({ width, length, strip, seam, least }, { step }) {
+    const whole = (value: number) => Math.max(0, roundDownToWhole(value));
     const short = step("short_side", "MIN(width; length)", Math.min(width, length));
     const long = step("long_side", "MAX(width; length)", Math.max(width, length));
     const diagonal = step("longest", "short_side * SQRT(2)", short * Math.SQRT2);

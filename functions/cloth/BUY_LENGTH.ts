@@ -1,7 +1,7 @@
 import { define } from "../define.ts";
 import { dimension, outline, stroke } from "../drawing/shapes.ts";
 import { polygon } from "../pieces/piece.ts";
-import { wholeUp } from "../whole-number.ts";
+import { roundUpToWhole } from "../whole-number.ts";
 
 /**
  * The length to ask for in the shop, in the book's unit: `length` and the share `spare` of it on
@@ -33,11 +33,11 @@ export const BUY_LENGTH = define({
     },
   },
   returns: "length",
-  work({ length, step: told, spare }, bench) {
-    const { step } = bench;
-    const cut = bench.step("shop_cut", "step", told);
+  compute({ length, step: told, spare }, context) {
+    const { step } = context;
+    const cut = context.step("shop_cut", "step", told);
     const wanted = step("wanted", "length * (1 + spare)", length * (1 + spare));
-    const buy = wholeUp(wanted / cut) * cut;
+    const buy = roundUpToWhole(wanted / cut) * cut;
     step("left_over", "ROUNDUP(ROUND(wanted / shop_cut; 8); 0) * shop_cut - wanted", buy - wanted);
     return step("buy", "ROUNDUP(ROUND(wanted / shop_cut; 8); 0) * shop_cut", buy);
   },

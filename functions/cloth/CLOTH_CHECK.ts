@@ -4,7 +4,7 @@ import { drawLay } from "../cutting/lay-drawing.ts";
 import { layQuestion, TURNS } from "../cutting/lay-question.ts";
 import { leastLength, shareOfCloth } from "../cutting/least-length.ts";
 import { joinsText, piecing } from "../cutting/piecing.ts";
-import { type Bench, define } from "../define.ts";
+import { type CallContext, define } from "../define.ts";
 import { markSize } from "../fractions.ts";
 import { type Lay, type LayCloth, type LayQuestion, originText } from "../lay.ts";
 import { pieceBounds, turnPiece } from "../pieces/piece.ts";
@@ -12,11 +12,11 @@ import { Refusal } from "../refusal.ts";
 
 type Ways = Parameters<typeof cutRows>[0] & { one_way: boolean; gap: number; repeat: number };
 
-const asked = (given: Ways, rows: readonly CutRow[], cloths: readonly LayCloth[], cm: Bench["cm"]) =>
+const asked = (given: Ways, rows: readonly CutRow[], cloths: readonly LayCloth[], cm: CallContext["cm"]) =>
   layQuestion(rows, cloths, { oneWay: given.one_way, gap: given.gap, repeat: given.repeat }, cm(0.02));
 
 /** Pieces that no cloth could take even alone, each with what the nearest one lacks. */
-function tooLarge(rows: readonly CutRow[], cloths: readonly LayCloth[], say: Bench["say"]): string[] {
+function tooLarge(rows: readonly CutRow[], cloths: readonly LayCloth[], say: CallContext["say"]): string[] {
   return rows.flatMap((row) => {
     const whole = wholePiece(row);
     const lacks = TURNS[row.grain].oneWay
@@ -39,7 +39,7 @@ function tooLarge(rows: readonly CutRow[], cloths: readonly LayCloth[], say: Ben
 }
 
 /** Why no lay at all can do, in words that a list of what has no place follows; "" when that is not proved. */
-function proof(question: LayQuestion, { say, mark, unit }: Bench): string {
+function proof(question: LayQuestion, { say, mark, unit }: CallContext): string {
   const share = shareOfCloth(question);
   if (share > 1 + 1e-9)
     return `by area it can't do: the pieces cover ${Math.ceil(share * 1000) / 10} % of all the cloth there is; `;
@@ -67,7 +67,7 @@ const MOST_JOINED = 60;
 const MOST_LAYS = 80;
 
 /** Whether a join would do, in words. */
-function joined(question: LayQuestion, seam: number, { plan, say, mark, unit }: Bench): string {
+function joined(question: LayQuestion, seam: number, { plan, say, mark, unit }: CallContext): string {
   if (question.pieces.reduce((sum, { quantity }) => sum + quantity, 0) > MOST_JOINED)
     return `joins are looked for among at most ${MOST_JOINED} pieces`;
   const search = piecing({ question, seam, mark: markSize(mark, unit), plan });
@@ -123,8 +123,8 @@ export const CLOTH_CHECK = define({
   },
   returns: "verdict",
   alike: { "widths, lengths": "a remnant may be wider than it is long" },
-  work(given, bench) {
-    const { measure, plan, say, cm } = bench;
+  compute(given, context) {
+    const { measure, plan, say, cm } = context;
     const rows = cutRows(given);
     const cloths = clothsInHand(given, cm);
     measure("cloths", "pieces of cloth in hand", cloths.length);
@@ -136,14 +136,14 @@ export const CLOTH_CHECK = define({
     const out = lay.missing.reduce((sum, [, count]) => sum + count, 0);
     measure("without_place", "pieces that found no place in the lay", out);
     if (out === 0) return measure("verdict", "every piece has its place", "ok");
-    const join = given.seam === null ? "" : `; ${joined(question, given.seam, bench)}`;
+    const join = given.seam === null ? "" : `; ${joined(question, given.seam, context)}`;
     const large = tooLarge(rows, cloths, say);
     if (large.length > 0)
       return measure("verdict", "what no cloth takes even alone", `look: ${large.join("; ")}${join}`);
 
     const missing = lay.missing.map(([piece, quantity]) => ({ ...question.pieces[piece]!, quantity }));
     const list = missing.map(({ name, quantity }) => `${quantity} of ${name}`).join(", ");
-    const why = proof(question, bench);
+    const why = proof(question, context);
     const found = `look: ${why}no place for ${list} ${howFound(lay, why !== "")}`;
     const widest = cloths.reduce((a, b) => (b.width > a.width ? b : a));
     const alone = cloths.length === 1 && !widest.outline;

@@ -19,7 +19,7 @@ export const CLOTH_COST = define({
     },
   },
   returns: "money",
-  work({ length, price, per }, { step }) {
+  compute({ length, price, per }, { step }) {
     const lengths = step("lengths", "length / per", length / per);
     return step("cost", "lengths * price", lengths * price);
   },

@@ -21,7 +21,7 @@ export const CUT_SIZE = define({
   },
   returns: "length",
   usual: ["turning <= finished"],
-  work({ finished, turning, edges }, { step }) {
+  compute({ finished, turning, edges }, { step }) {
     const turnings = step("turnings", "edges * turning", edges * turning);
     return step("cut", "finished + turnings", finished + turnings);
   },

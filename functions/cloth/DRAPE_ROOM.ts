@@ -18,7 +18,7 @@ export const DRAPE_ROOM = define({
   },
   returns: "length",
   alike: { "size, width": "the size may be the width itself, or a height above or below it" },
-  work({ size, width, share }, { step }) {
+  compute({ size, width, share }, { step }) {
     const room = step("room", "share * width", share * width);
     return step("cut", "size + room", size + room);
   },

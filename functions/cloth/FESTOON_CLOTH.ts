@@ -24,7 +24,7 @@ export const FESTOON_CLOTH = define({
     },
   },
   returns: "length",
-  work({ span, goods, tails }, { step }) {
+  compute({ span, goods, tails }, { step }) {
     const more = step("for_tails", 'IF(goods = "fringe"; tails; 0)', goods === "fringe" ? tails : 0);
     return step("length", "3 * span + for_tails", 3 * span + more);
   },

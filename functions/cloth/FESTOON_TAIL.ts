@@ -17,7 +17,7 @@ export const FESTOON_TAIL = define({
     part: { kind: "text", about: "which measure", choices: ["front", "top", "widest"] },
   },
   returns: "length",
-  work({ length, part }, { step }) {
+  compute({ length, part }, { step }) {
     const figure = { front: length / 2, top: length / 6, widest: (length * 2) / 9 }[part];
     return step("figure", 'length * IF(part="front";1 / 2;IF(part="top";1 / 6;2 / 9))', figure);
   },

@@ -51,7 +51,7 @@ export const FULLNESS_GUIDE = define({
     },
   },
   returns: "share",
-  work({ use, finished, round }, { step, measure }) {
+  compute({ use, finished, round }, { step, measure }) {
     if (use === SKIRT) {
       if (finished === null)
         throw new Refusal(

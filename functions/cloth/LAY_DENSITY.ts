@@ -21,7 +21,7 @@ export const LAY_DENSITY = define({
     folds: HOW_TO_CUT.folds,
   },
   returns: "share",
-  work({ pieces, quantities, cloth_width, length, folds }, { step, measure }) {
+  compute({ pieces, quantities, cloth_width, length, folds }, { step, measure }) {
     const rows = cutRows({ pieces, quantities, folds, pairs: null, names: null, grains: null });
     const area = measure(
       "pieces_area",

@@ -1,7 +1,7 @@
 import { define } from "../define.ts";
 import { drawStrip } from "../drawing/flat-strip.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
-import { wholeUp } from "../whole-number.ts";
+import { roundUpToWhole } from "../whole-number.ts";
 
 /**
  * Length of patterned cloth for `count` lengths that must match side by side, in the book's unit:
@@ -26,16 +26,16 @@ export const REPEAT_LENGTH = define({
   },
   returns: "length",
   usual: ["repeat <= length"],
-  work({ length, repeat, count, half_drop }, { step }) {
+  compute({ length, repeat, count, half_drop }, { step }) {
     const each = step(
       "each",
       "ROUNDUP(ROUND(length / repeat; 8); 0) * repeat",
-      wholeUp(length / repeat) * repeat,
+      roundUpToWhole(length / repeat) * repeat,
     );
     const alternate = step(
       "alternate",
       "(ROUNDUP(ROUND(MAX(0; length / repeat - 0.5); 8); 0) + 0.5) * repeat",
-      (wholeUp(Math.max(0, length / repeat - 0.5)) + 0.5) * repeat,
+      (roundUpToWhole(Math.max(0, length / repeat - 0.5)) + 0.5) * repeat,
     );
     const dropped = Math.min(count * alternate, count * each + (count > 1 ? repeat / 2 : 0));
     const total = half_drop ? dropped : count * each;

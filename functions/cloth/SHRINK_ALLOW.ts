@@ -22,7 +22,7 @@ export const SHRINK_ALLOW = define({
     },
   },
   returns: "length",
-  work({ length, share }, { step }) {
+  compute({ length, share }, { step }) {
     const cut = length / (1 - share);
     step("lost", "length / (1 - share) - length", cut - length);
     return step("cut", "length / (1 - share)", cut);

@@ -18,7 +18,7 @@ export const SHRINK_SHARE = define({
   returns: "share",
   usual: ["after >= 0.6 * before"],
   alike: { "before, after": "cloth may shrink or grow" },
-  work({ before, after }, { step }) {
+  compute({ before, after }, { step }) {
     const lost = step("lost", "before - after", before - after);
     return step("share", "lost / before", lost / before);
   },

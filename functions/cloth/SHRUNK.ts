@@ -18,7 +18,7 @@ export const SHRUNK = define({
     },
   },
   returns: "length",
-  work({ length, share }, { step }) {
+  compute({ length, share }, { step }) {
     const lost = step("lost", "length * share", length * share);
     return step("left", "length - lost", length - lost);
   },

@@ -21,7 +21,7 @@ export const SLANT_LENGTH = define({
     "out, extra": "hems and falls may be longer than the way",
     "up, extra": "hems and falls may be longer than the way",
   },
-  work({ out, up, extra }, { step }) {
+  compute({ out, up, extra }, { step }) {
     const slant = step("slant", "SQRT(out^2 + up^2)", Math.hypot(out, up));
     return step("length", "slant + extra", slant + extra);
   },

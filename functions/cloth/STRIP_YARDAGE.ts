@@ -3,7 +3,7 @@ import { drawStrip } from "../drawing/flat-strip.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 import { Refusal } from "../refusal.ts";
 import { DRESS_MAKING } from "../sources.ts";
-import { wholeUp } from "../whole-number.ts";
+import { roundUpToWhole } from "../whole-number.ts";
 
 /**
  * Length of cloth for a strip `flat` long that is cut across the cloth in breadths and joined, in
@@ -34,14 +34,14 @@ export const STRIP_YARDAGE = define({
     "flat, cloth_width": "a strip may be shorter than the cloth is wide",
     "depth, cloth_width": "a skirt's length may be more or less than the cloth's width",
   },
-  work({ flat, depth, cloth_width, seam }, { step }) {
+  compute({ flat, depth, cloth_width, seam }, { step }) {
     if (seam >= cloth_width)
       throw new Refusal(
         (say) =>
           `seam must be less than the cloth is wide, not ${say(seam, cloth_width)} of ${say(cloth_width, seam)}`,
       );
     const breadth = step("breadth", "cloth_width - seam", cloth_width - seam);
-    const breadths = step("breadths", "ROUNDUP(ROUND(flat / breadth; 8); 0)", wholeUp(flat / breadth));
+    const breadths = step("breadths", "ROUNDUP(ROUND(flat / breadth; 8); 0)", roundUpToWhole(flat / breadth));
     step("left_over", "breadths * breadth - flat", breadths * breadth - flat);
     return step("length", "breadths * depth", breadths * depth);
   },

@@ -30,7 +30,7 @@ export const WIDTH_CHANGE = define({
     "length, to": "a short length may be less than the cloth is wide",
     "from, to": "the other cloth may be wider or narrower",
   },
-  work({ length, from, to, extra }, { step }) {
+  compute({ length, from, to, extra }, { step }) {
     const same = step("same_area", "length * from / to", (length * from) / to);
     return step("changed", "same_area + extra", same + extra);
   },

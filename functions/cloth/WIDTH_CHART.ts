@@ -1,10 +1,10 @@
 import { CHART_WIDTHS, CHART_YARDS } from "../cutting/width-chart.ts";
-import { type Bench, define } from "../define.ts";
+import { type CallContext, define } from "../define.ts";
 import { drawStrips } from "../drawing/flat-strip.ts";
 import { Refusal } from "../refusal.ts";
 
 /** The chart's column for a width: the nearest within 1 1/2 in, or a refusal with the widths there are. */
-function column(name: string, width: number, { cm, say }: Bench): number {
+function column(name: string, width: number, { cm, say }: CallContext): number {
   const inch = cm(2.54);
   const away = CHART_WIDTHS.map(([from, to]) => Math.max(from * inch - width, width - to * inch, 0));
   const best = away.indexOf(Math.min(...away));
@@ -34,10 +34,10 @@ export const WIDTH_CHART = define({
   },
   returns: "length",
   alike: { "from, to": "the other cloth may be wider or narrower" },
-  work({ length, from, to }, bench) {
-    const { measure, cm } = bench;
+  compute({ length, from, to }, context) {
+    const { measure, cm } = context;
     const yard = cm(91.44);
-    const [first, other] = [column("from", from, bench), column("to", to, bench)];
+    const [first, other] = [column("from", from, context), column("to", to, context)];
     const line = CHART_YARDS.find((row) => row[first]! * yard >= length * (1 - 1e-9));
     if (!line)
       throw new Refusal(

@@ -46,7 +46,7 @@ export const YARDAGE = define({
     ...HOW_TO_CUT,
   },
   returns: "length",
-  work(given, { step, measure, plan, cm }) {
+  compute(given, { step, measure, plan, cm }) {
     const question = asked(given, cm);
     const rows = cutRows(given);
     measure(

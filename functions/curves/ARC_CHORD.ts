@@ -22,7 +22,7 @@ export const ARC_CHORD = define({
   },
   returns: "length",
   usual: ["rise <= radius"],
-  work({ radius, rise }, { step, say }) {
+  compute({ radius, rise }, { step, say }) {
     if (rise > 2 * radius * (1 + 1e-12)) {
       throw new Refusal(
         `rise must be at most ${say(2 * radius)}, right across a circle of radius ${say(radius)}, not ${say(rise)}`,

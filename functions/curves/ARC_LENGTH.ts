@@ -17,7 +17,7 @@ export const ARC_LENGTH = define({
   },
   returns: "length",
   usual: ["rise <= chord"],
-  work({ chord, rise }, { step }) {
+  compute({ chord, rise }, { step }) {
     const quarter = step("quarter_angle", "ATAN(2 * rise / chord)", Math.atan((2 * rise) / chord));
     // Radius chord / (2·sin 2a) times angle 4a; a straight line has neither.
     return step(

@@ -17,7 +17,7 @@ export const ARC_RADIUS = define({
   },
   returns: "length",
   usual: ["rise <= chord"],
-  work({ chord, rise }, { step }) {
+  compute({ chord, rise }, { step }) {
     const half = step("half", "chord / 2", chord / 2);
     const rest = step("rest", "half ^ 2 / rise", half ** 2 / rise);
     return step("radius", "(rest + rise) / 2", (rest + rise) / 2);

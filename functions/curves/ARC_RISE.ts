@@ -19,7 +19,7 @@ export const ARC_RISE = define({
   },
   returns: "length",
   alike: { "radius, chord": "the straight line may be shorter or longer than the radius" },
-  work({ radius, chord }, { step, say }) {
+  compute({ radius, chord }, { step, say }) {
     if (chord > 2 * radius * (1 + 1e-12)) {
       throw new Refusal(
         `chord must be at most ${say(2 * radius)}, right across a circle of radius ${say(radius)}, not ${say(chord)}`,

@@ -23,9 +23,9 @@ export const BAND_LENGTH = define({
   },
   returns: "length",
   usual: ["extra < waist"],
-  work({ waist, extra }, bench) {
-    const more = bench.step("more", "extra", extra);
-    return bench.step("length", "waist + more", waist + more);
+  compute({ waist, extra }, context) {
+    const more = context.step("more", "extra", extra);
+    return context.step("length", "waist + more", waist + more);
   },
   draw: (_, { length = 0 }) =>
     drawStrip({ length, width: length / 10, label: "band", lengthShows: "length" }),

@@ -25,9 +25,9 @@ export const BAND_WIDTH = define({
   returns: "length",
   usual: ["turning <= 2 * depth"],
   alike: { "depth, turning": "a narrow band may have turnings wider than itself" },
-  work({ depth, parts, turning }, bench) {
-    const turned = bench.step("turned", "turning", turning);
-    return bench.step("width", "parts * depth + turned", parts * depth + turned);
+  compute({ depth, parts, turning }, context) {
+    const turned = context.step("turned", "turning", turning);
+    return context.step("width", "parts * depth + turned", parts * depth + turned);
   },
   draw: ({ depth, parts }, { width = 0 }) => [
     stroke(

@@ -31,10 +31,10 @@ export const CAP_CHECK = define({
     },
   },
   returns: "verdict",
-  work({ cap, armscye, least, most }, bench) {
-    const { step, say } = bench;
-    const low = bench.step("least_ease", "least", least);
-    const high = bench.step("most_ease", "most", most);
+  compute({ cap, armscye, least, most }, context) {
+    const { step, say } = context;
+    const low = context.step("least_ease", "least", least);
+    const high = context.step("most_ease", "most", most);
     if (low > high)
       throw new Refusal(
         (say) => `most must be at least ${say(low, high)}, the least ease, not ${say(high, low)}`,

@@ -16,7 +16,7 @@ export const CAP_EASE = define({
   },
   returns: "length",
   usual: ["cap >= armscye"],
-  work({ cap, armscye }, { step }) {
+  compute({ cap, armscye }, { step }) {
     step("share", "(cap - armscye) / armscye", (cap - armscye) / armscye);
     return step("ease", "cap - armscye", cap - armscye);
   },

@@ -30,7 +30,7 @@ export const CUFF = define({
     "depth, ease": "a low cuff may have more ease than it is high",
     "depth, overlap": "a low cuff may lap over by more than it is high",
   },
-  work({ wrist, depth, ease, overlap }, { step }) {
+  compute({ wrist, depth, ease, overlap }, { step }) {
     const long = step("length", "wrist + ease + overlap", wrist + ease + overlap);
     step("width", "2 * depth", 2 * depth);
     return foldedBand(long, depth, overlap);

@@ -29,7 +29,7 @@ export const CURVE_LENGTH = define({
     ys: { kind: "length", about: "how far each point is down", from: -5000, to: 5000, many: true },
   },
   returns: "length",
-  work: ({ xs, ys }, { measure }) =>
+  compute: ({ xs, ys }, { measure }) =>
     measure(
       "length",
       "along the smooth curve through the points",

@@ -18,7 +18,7 @@ export const DART_ANGLE = define({
   returns: "angle",
   usual: ["intake <= 2 * length"],
   alike: { "intake, length": "a dart may be wider than it is long" },
-  work: ({ intake, length }, { step }) =>
+  compute: ({ intake, length }, { step }) =>
     step(
       "angle",
       "2 * DEGREES(ATAN(intake / 2 / length))",

@@ -18,7 +18,7 @@ export const DART_INTAKE = define({
     at_seams: { kind: "length", about: "how much the side seams take of it", from: 0, to: 500, otherwise: 0 },
   },
   returns: "length",
-  work({ edge, finished, darts, at_seams }, { step }) {
+  compute({ edge, finished, darts, at_seams }, { step }) {
     if (finished + at_seams > edge)
       throw new Refusal(
         (say) =>

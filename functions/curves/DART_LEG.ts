@@ -17,7 +17,7 @@ export const DART_LEG = define({
   returns: "length",
   usual: ["intake <= 2 * length"],
   alike: { "intake, length": "a dart may be wider than it is long" },
-  work: ({ intake, length }, { step }) =>
+  compute: ({ intake, length }, { step }) =>
     step("leg", "SQRT(length^2 + (intake / 2)^2)", Math.hypot(length, intake / 2)),
   draw: ({ intake, length }) => (intake > 0 ? drawDart(intake, length, { leg: "leg" }) : []),
   examples: [

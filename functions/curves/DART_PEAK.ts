@@ -20,7 +20,7 @@ export const DART_PEAK = define({
   },
   returns: "length",
   usual: ["intake <= 2 * length"],
-  work({ intake, length }, { step }) {
+  compute({ intake, length }, { step }) {
     const half = step("half_angle", "ATAN(intake / 2 / length)", Math.atan(intake / 2 / length));
     // Near a right angle at the point the edge would have to rise without end.
     if (half > Math.PI / 5)

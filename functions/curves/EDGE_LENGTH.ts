@@ -20,7 +20,7 @@ export const EDGE_LENGTH = define({
     edge: { kind: "count", about: "which edge, counted from 1 in drawing order", from: 1, to: 5000 },
   },
   returns: "length",
-  work({ piece, edge }, { measure }) {
+  compute({ piece, edge }, { measure }) {
     return measure("edge_length", `along edge ${edge}`, edgeLength(edgeOf(piece, edge, "edge")));
   },
   draw: ({ piece, edge }) => [

@@ -36,7 +36,7 @@ export const FACING = define({
     },
   },
   returns: "piece",
-  work({ piece, first, depth, last }, { measure, cm }) {
+  compute({ piece, first, depth, last }, { measure, cm }) {
     for (const [name, number] of [["first", first], ["last", last ?? first]] as const) {
       if (number > piece.edges.length)
         throw new Refusal(`${name} must be at most ${piece.edges.length}, the edges the piece has, not ${number}`);

@@ -27,7 +27,7 @@ export const HEM_CHECK = define({
     },
   },
   returns: "verdict",
-  work({ depth, shape }, { measure, unit, say }) {
+  compute({ depth, shape }, { measure, unit, say }) {
     const most = measure("deepest", `for a ${shape} skirt, from the table`, DEEPEST[shape][unit]);
     if (depth <= most * (1 + 1e-9)) return "ok";
     return `look: a hem of ${say(depth, most)} is deep for a ${shape} skirt, up to ${say(most, depth)} lies flat`;

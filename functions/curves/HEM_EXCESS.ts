@@ -17,7 +17,7 @@ export const HEM_EXCESS = define({
     circle: { kind: "share", about: "1 for a full circle, 0.5 for a half", from: 0, to: 10, otherwise: 1 },
   },
   returns: "length",
-  work({ depth, circle }, { step }) {
+  compute({ depth, circle }, { step }) {
     step("to_ease_in", "4 * PI() * circle * depth", 4 * Math.PI * circle * depth);
     return step("excess", "2 * PI() * circle * depth", 2 * Math.PI * circle * depth);
   },

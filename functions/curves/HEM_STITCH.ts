@@ -17,7 +17,7 @@ export const HEM_STITCH = define({
   },
   returns: "length",
   usual: ["turning <= depth"],
-  work: ({ depth, turning }, { step }) => step("from_edge", "2 * depth + turning", 2 * depth + turning),
+  compute: ({ depth, turning }, { step }) => step("from_edge", "2 * depth + turning", 2 * depth + turning),
   draw: ({ depth, turning }) => drawHem(depth, turning, { stitch: "from_edge" }),
   examples: [
     {

@@ -23,7 +23,7 @@ export const HEM_TURN = define({
   },
   returns: "length",
   usual: ["turning <= depth"],
-  work({ depth, turning }, { step }) {
+  compute({ depth, turning }, { step }) {
     step("stitch_from_edge", "2 * depth + turning", 2 * depth + turning);
     return step("allowance", "depth + turning", depth + turning);
   },

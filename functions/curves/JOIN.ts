@@ -22,7 +22,7 @@ export const JOIN = define({
   },
   returns: "piece",
   alike: { "edge_a, edge_b": "the edges of each piece have numbers of their own" },
-  work({ a, edge_a, b, edge_b }, { step, measure, cm }) {
+  compute({ a, edge_a, b, edge_b }, { step, measure, cm }) {
     const joined = joinPieces(a, edge_a, b, edge_b, cm(0.1));
     const one = measure("area_a", "inside a", pieceArea(a));
     const other = measure("area_b", "inside b", pieceArea(b));

@@ -14,7 +14,7 @@ export const LINE_LENGTH = define({
     ys: { kind: "length", about: "how far each point is down", from: -5000, to: 5000, many: true },
   },
   returns: "length",
-  work({ xs, ys }, { measure }) {
+  compute({ xs, ys }, { measure }) {
     const points = pointsOf(xs, ys, 2);
     const length = points.slice(1).reduce((sum, point, i) => sum + distance(points[i]!, point), 0);
     return measure("length", "from point to point", length);

@@ -34,7 +34,7 @@ export const MATCH_MARK = define({
     "at, ease_to": "the notch may lie within the easing or beyond it",
     "a, b": "either edge may be the longer",
   },
-  work({ at, a, b, ease_from, ease_to }, { step }) {
+  compute({ at, a, b, ease_from, ease_to }, { step }) {
     const end = step("ease_end", 'IF(ease_to=""; a; ease_to)', ease_to ?? a);
     if (at > a)
       throw new Refusal((say) => `at must be at most ${say(a, at)}, the length of a, not ${say(at, a)}`);

@@ -13,7 +13,7 @@ export const MIRROR = define({
   words: "flip reflect left right pair opposite",
   takes: { piece: { kind: "piece", about: "the pattern piece" } },
   returns: "piece",
-  work: ({ piece }) => mirrorPiece(piece),
+  compute: ({ piece }) => mirrorPiece(piece),
   draw: (_, __, mirrored) => (typeof mirrored === "object" ? drawPattern(mirrored) : []),
   examples: [
     {

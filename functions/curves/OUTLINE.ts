@@ -35,7 +35,7 @@ export const OUTLINE = define({
   },
   returns: "piece",
   alike: { "xs, ys": "points on paper have no up and down of their own" },
-  work({ xs, ys, smooth }) {
+  compute({ xs, ys, smooth }) {
     const points = pointsOf(xs, ys, 3);
     const [first, last] = [points[0]!, points.at(-1)!];
     if (first[0] === last[0] && first[1] === last[1]) points.pop();

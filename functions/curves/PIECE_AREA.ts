@@ -13,7 +13,7 @@ export const PIECE_AREA = define({
   words: "surface square how much cloth weight of a piece",
   takes: { piece: { kind: "piece", about: "the pattern piece" } },
   returns: "area",
-  work: ({ piece }, { measure }) => measure("area", "inside the outline", pieceArea(piece)),
+  compute: ({ piece }, { measure }) => measure("area", "inside the outline", pieceArea(piece)),
   draw: ({ piece }) => drawPattern(piece, { area: "area" }),
   examples: [
     {

@@ -13,7 +13,7 @@ export const PIECE_LENGTH = define({
   words: "height long deep how long",
   takes: { piece: { kind: "piece", about: "the pattern piece" } },
   returns: "length",
-  work({ piece }, { measure }) {
+  compute({ piece }, { measure }) {
     const { low, high } = pieceBounds(piece);
     return measure("piece_length", "from outermost to outermost point along the grain", high - low);
   },

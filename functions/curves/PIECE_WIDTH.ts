@@ -13,7 +13,7 @@ export const PIECE_WIDTH = define({
   words: "breadth wide does it fit the cloth",
   takes: { piece: { kind: "piece", about: "the pattern piece" } },
   returns: "length",
-  work({ piece }, { measure }) {
+  compute({ piece }, { measure }) {
     const { left, right } = pieceBounds(piece);
     return measure("piece_width", "from outermost to outermost point across the grain", right - left);
   },

@@ -30,9 +30,9 @@ export const SEAM_CHECK = define({
     },
   },
   returns: "verdict",
-  work({ a, b, ease, tolerance }, bench) {
-    const { step, say } = bench;
-    const allowed = bench.step("allowed", "tolerance", tolerance);
+  compute({ a, b, ease, tolerance }, context) {
+    const { step, say } = context;
+    const allowed = context.step("allowed", "tolerance", tolerance);
     const difference = step("difference", "a - b", a - b);
     const off = step("off", "difference - ease", difference - ease);
     if (Math.abs(off) <= allowed * (1 + 1e-9)) return "ok";

@@ -13,7 +13,7 @@ export const SEAM_DIFFERENCE = define({
   },
   returns: "length",
   alike: { "a, b": "the sign of the answer says which is the larger" },
-  work: ({ a, b }, { step }) => step("difference", "a - b", a - b),
+  compute: ({ a, b }, { step }) => step("difference", "a - b", a - b),
   draw: ({ a, b }) => twoSeams(a, b),
   examples: [
     { given: { a: 17.5, b: 17 }, gives: 0.5, because: "17 1/2 is half an inch longer than 17" },

@@ -37,7 +37,7 @@ export const SPLIT = define({
     "edge, to_edge": "a cut may run from any edge to any other",
     "at, to_at": "a cut may slant either way",
   },
-  work({ piece, edge, at, to_edge, to_at, part }, { step, measure }) {
+  compute({ piece, edge, at, to_edge, to_at, part }, { step, measure }) {
     const start = { edge, at: onEdge(piece, edge, at, "edge", "at") };
     const end = { edge: to_edge, at: onEdge(piece, to_edge, to_at, "to_edge", "to_at") };
     if (edge === to_edge) throw new Refusal(`to_edge must be another edge than edge, not ${to_edge} too`);

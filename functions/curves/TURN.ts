@@ -17,7 +17,7 @@ export const TURN = define({
     degrees: { kind: "angle", about: "how far, clockwise on the paper", from: -360, to: 360 },
   },
   returns: "piece",
-  work: ({ piece, degrees }) => turnPiece(piece, degrees),
+  compute: ({ piece, degrees }) => turnPiece(piece, degrees),
   draw: (_, __, turned) => (typeof turned === "object" ? drawPattern(turned) : []),
   examples: [
     {

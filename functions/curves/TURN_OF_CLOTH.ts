@@ -33,7 +33,7 @@ export const TURN_OF_CLOTH = define({
     },
   },
   returns: "length",
-  work: ({ thickness, layers, angle }, { step }) =>
+  compute: ({ thickness, layers, angle }, { step }) =>
     step("extra", "thickness * layers * RADIANS(angle)", thickness * layers * radians(angle)),
   draw({ thickness, layers, angle }): Shape[] {
     const stack = thickness * layers;

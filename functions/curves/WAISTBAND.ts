@@ -25,7 +25,7 @@ export const WAISTBAND = define({
     "depth, overlap": "a low band may lap over by more than it is high",
     "ease, overlap": "ease and overlap are free of each other",
   },
-  work({ waist, depth, ease, overlap }, { step }) {
+  compute({ waist, depth, ease, overlap }, { step }) {
     const long = step("length", "waist + ease + overlap", waist + ease + overlap);
     step("width", "2 * depth", 2 * depth);
     return foldedBand(long, depth, overlap);

@@ -64,7 +64,7 @@ export const WITH_ALLOWANCE = define({
   },
   returns: "piece",
   alike: { "seam, hem": "a narrow hem may be less than the seams" },
-  work(given, { step, measure, cm }) {
+  compute(given, { step, measure, cm }) {
     const { piece, seam, hem } = given;
     step("hem_allowance", 'IF(hem=""; seam; hem)', hem ?? seam);
     const cut = withAllowances(piece, each(given), cm(0.001));

@@ -30,7 +30,7 @@ export const WITH_DART = define({
   returns: "piece",
   usual: ["intake <= length"],
   alike: { "at, length": "the place of a dart and its length are free of each other" },
-  work({ piece, edge, at, intake, length }, { step, measure }) {
+  compute({ piece, edge, at, intake, length }, { step, measure }) {
     const whole = measure("edge_length", `along edge ${edge}`, edgeLength(edgeOf(piece, edge, "edge")));
     if (at < intake / 2 || at + intake / 2 > whole * (1 + 1e-9))
       throw new Refusal(

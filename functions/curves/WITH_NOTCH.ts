@@ -32,14 +32,18 @@ export const WITH_NOTCH = define({
     },
   },
   returns: "piece",
-  work({ piece, edge, at, size }, bench) {
-    const whole = bench.measure("edge_length", `along edge ${edge}`, edgeLength(edgeOf(piece, edge, "edge")));
+  compute({ piece, edge, at, size }, context) {
+    const whole = context.measure(
+      "edge_length",
+      `along edge ${edge}`,
+      edgeLength(edgeOf(piece, edge, "edge")),
+    );
     if (at > whole * (1 + 1e-9))
       throw new Refusal(
         (say) => `at must be at most ${say(whole, at)}, the length of edge ${edge}, not ${say(at, whole)}`,
       );
-    bench.step("from_the_end", "edge_length - at", whole - at);
-    const long = bench.step("notch", "size", size);
+    context.step("from_the_end", "edge_length - at", whole - at);
+    const long = context.step("notch", "size", size);
     return { edges: piece.edges, marks: [...piece.marks, mark(notch(piece, edge, at, long), "notch")] };
   },
   draw({ piece, edge, at }, _, notched) {

@@ -9,7 +9,7 @@
  * on its strip, as far below the seam as it was.
  */
 
-import type { Bench } from "../define.ts";
+import type { CallContext } from "../define.ts";
 import { across, bent, down, reach, step } from "../geometry/even-bend.ts";
 import { type Curve, type Edge, integrate, line, type Point, type Stroke } from "../geometry/strokes.ts";
 import { reverseEdge } from "../pieces/edges.ts";
@@ -116,7 +116,7 @@ export class DippedSection {
   /** The spread that brings half the hem to this length; 0 when it just goes round the body. */
   spreadFor(half: number, asked: Asked): number {
     // The fullness is a ratio, the hem's length is a length.
-    const told = (say: Bench["say"], figure: number, beside: number) =>
+    const told = (say: CallContext["say"], figure: number, beside: number) =>
       asked.name === "fullness" ? String(Number(figure.toPrecision(4))) : say(figure, beside);
     const body = this.halfHem(0);
     if (half < body * (1 - 1e-9)) {

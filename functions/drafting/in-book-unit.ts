@@ -1,14 +1,14 @@
 /** A length given in a unit of the tape, brought into the book's unit. */
-import type { Bench } from "../define.ts";
+import type { CallContext } from "../define.ts";
 import { convert, type TapeUnit } from "../units.ts";
 
 /** The length of `x` units, noted as the step "length". */
-export function inBookUnit(x: number, unit: TapeUnit, bench: Bench): number {
-  const size = convert(1, unit, bench.unit);
+export function inBookUnit(x: number, unit: TapeUnit, context: CallContext): number {
+  const size = convert(1, unit, context.unit);
   // A whole factor is told as it is, 1 yd = 36 in; a broken one by the definition, 1 in = 25.4 mm.
-  const inverse = convert(1, bench.unit, unit);
+  const inverse = convert(1, context.unit, unit);
   const decimal = (factor: number) => String(Number(factor.toPrecision(12)));
   const rule =
     size === 1 ? "x" : size > 1 || inverse === 1 ? `x * ${decimal(size)}` : `x / ${decimal(inverse)}`;
-  return bench.step("length", rule, convert(x, unit, bench.unit));
+  return context.step("length", rule, convert(x, unit, context.unit));
 }

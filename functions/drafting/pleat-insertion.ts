@@ -6,7 +6,7 @@
  * length taken up is twice the pleat's depth, measured along each edge.
  */
 
-import { after, foldOver, type Motion, moveEdge, movePoint, STAY } from "../geometry/isometry.ts";
+import { after, foldOver, IDENTITY, type Isometry, moveEdge, movePoint } from "../geometry/isometry.ts";
 import { type Edge, line, type Point } from "../geometry/strokes.ts";
 import { edgePart, placeAlong, reverseEdge } from "../pieces/edges.ts";
 import { edgeLength, type Mark, mark, type Piece } from "../pieces/piece.ts";
@@ -52,9 +52,9 @@ export function openPleats(piece: Piece, wanted: PleatsWanted): Opened {
   const turns = turnsOf(wanted, lengths);
   const runs: [Edge[], Edge[]] = [[], []];
   const marks: Mark[] = [];
-  let motion: Motion = STAY;
+  let motion: Isometry = IDENTITY;
   let done: readonly [number, number] = [0, 0];
-  const lay = (by: Motion, from: readonly number[], to: readonly number[]) => {
+  const lay = (by: Isometry, from: readonly number[], to: readonly number[]) => {
     for (const i of [0, 1] as const) {
       const [a, b] = [from[i]!, to[i]!];
       if (Math.abs(b - a) <= 1e-12 * lengths[i]) continue;
@@ -71,7 +71,7 @@ export function openPleats(piece: Piece, wanted: PleatsWanted): Opened {
     const inner = [at[0] + side * depth[0], at[1] + side * depth[1]] as const;
     const [outer, beneath] = [across(at), across(inner)];
     const [overOuter, overInner] = [foldOver(...outer), foldOver(...beneath)];
-    const drawn = (by: Motion, [a, b]: readonly [Point, Point]): Edge => [
+    const drawn = (by: Isometry, [a, b]: readonly [Point, Point]): Edge => [
       line(movePoint(by, a), movePoint(by, b)),
     ];
     // The first layer goes out to the inner fold, the second comes back from it.

@@ -10,7 +10,7 @@
  * of Korf, "A New Algorithm for Optimal Bin Packing", AAAI-02. The work is limited; a list that is
  * too long for it is answered with the best cutting found.
  */
-import { wholeUp } from "../whole-number.ts";
+import { roundUpToWhole } from "../whole-number.ts";
 
 export interface Cutting {
   /** The lengths cut from each stock length. */
@@ -64,13 +64,13 @@ function longestFirst(all: readonly number[], room: number, loss: number, hair: 
  */
 function leastOf(needs: readonly number[], room: number, hair: number): number {
   const sum = (list: readonly number[]) => list.reduce((a, b) => a + b, 0);
-  let least = wholeUp(sum(needs) / room);
+  let least = roundUpToWhole(sum(needs) / room);
   for (const short of new Set(needs.filter((need) => need <= room / 2))) {
     const alone = needs.filter((need) => need > room - short + hair);
     const half = needs.filter((need) => need > room / 2 + hair && need <= room - short + hair);
     const rest = needs.filter((need) => need >= short && need <= room / 2 + hair);
     const more = (sum(rest) - (half.length * room - sum(half))) / room;
-    least = Math.max(least, alone.length + half.length + Math.max(0, wholeUp(more - 1e-9)));
+    least = Math.max(least, alone.length + half.length + Math.max(0, roundUpToWhole(more - 1e-9)));
   }
   return Math.max(least, needs.filter((need) => need > room / 2 + hair).length, 1);
 }

@@ -18,7 +18,7 @@ export const FITTED = define({
   },
   returns: "length",
   usual: ["change <= flat"],
-  work({ flat, change }, { step }) {
+  compute({ flat, change }, { step }) {
     if (flat + change <= 0) {
       throw new Refusal(
         (say) => `change must leave something of ${say(flat, -change)}, not take in ${say(-change, flat)}`,

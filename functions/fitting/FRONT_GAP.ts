@@ -32,7 +32,7 @@ export const FRONT_GAP = define({
   returns: "length",
   usual: ["fronts >= 0.5 * girth", "overlap < fronts"],
   alike: { "girth, fronts": "the sign of the answer says which is the larger" },
-  work({ girth, fronts, overlap }, { step }) {
+  compute({ girth, fronts, overlap }, { step }) {
     const wanted = step("wanted", "girth + overlap", girth + overlap);
     step("each_front", "(wanted - fronts) / 2", (wanted - fronts) / 2);
     return step("gap", "wanted - fronts", wanted - fronts);

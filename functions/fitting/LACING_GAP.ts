@@ -22,7 +22,7 @@ export const LACING_GAP = define({
   },
   returns: "length",
   usual: ["garment <= body", "drawn_in <= 0.3 * body"],
-  work({ body, garment, drawn_in, openings }, { step }) {
+  compute({ body, garment, drawn_in, openings }, { step }) {
     if (drawn_in > body / 3) {
       throw new Refusal(
         (say) =>

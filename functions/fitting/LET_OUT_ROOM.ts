@@ -31,7 +31,7 @@ export const LET_OUT_ROOM = define({
     edges: { kind: "count", about: "edges let out at each seam", from: 1, to: 2, otherwise: 2 },
   },
   returns: "length",
-  work({ allowances, keep, edges }, { step, measure }) {
+  compute({ allowances, keep, edges }, { step, measure }) {
     const spare = allowances.map((one) => Math.max(0, (one ?? 0) - keep));
     measure("seams", "seams that have something to give", spare.filter((one) => one > 0).length);
     const sum = measure(

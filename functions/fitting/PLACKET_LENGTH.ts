@@ -20,7 +20,7 @@ export const PLACKET_LENGTH = define({
   returns: "length",
   usual: ["opening <= 1.2 * passes", "ease < opening"],
   alike: { "opening, passes": "an opening may be a little larger than what passes" },
-  work({ opening, passes, ease }, { step }) {
+  compute({ opening, passes, ease }, { step }) {
     step("missing", "passes + ease - opening", passes + ease - opening);
     return step(
       "placket",

@@ -41,7 +41,7 @@ export const SEAM_CHANGE = define({
     },
   },
   returns: "length",
-  work({ piece, seam, ...log }, { step, measure }) {
+  compute({ piece, seam, ...log }, { step, measure }) {
     const rows = seamRows(log, piece, seam);
     const sum = (side: number) => rows.reduce((total, amount) => total + Math.max(0, side * amount), 0);
     measure("times", "rows of the log that name this piece and seam", rows.length);

@@ -18,7 +18,7 @@ export const TAKE_IN_EACH = define({
     edges: { kind: "count", about: "edges altered at each seam", from: 1, to: 2, otherwise: 2 },
   },
   returns: "length",
-  work({ total, seams, edges }, { step }) {
+  compute({ total, seams, edges }, { step }) {
     step("each_seam", "total / seams", total / seams);
     return step("each_edge", "total / (seams * edges)", total / (seams * edges));
   },

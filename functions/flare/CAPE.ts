@@ -44,7 +44,7 @@ export const CAPE = define({
   },
   returns: "piece",
   usual: ["overlap < length"],
-  work({ neck, length, circle, overlap }, { step, measure }) {
+  compute({ neck, length, circle, overlap }, { step, measure }) {
     step("neck_radius", "neck / (2 * PI() * circle)", neck / (2 * Math.PI * circle));
     const half = step("half_neck", "neck / 2", neck / 2);
     const turn = Math.PI * circle;

@@ -28,7 +28,7 @@ export const CIRCLE_HEM = define({
     },
   },
   returns: "length",
-  work({ radius, length, circle }, { step }) {
+  compute({ radius, length, circle }, { step }) {
     const turn = step("turn", "2 * PI() * circle", 2 * Math.PI * circle);
     step("gained", "turn * length", turn * length);
     const outer = step("hem_radius", "radius + length", radius + length);

@@ -36,7 +36,7 @@ export const CIRCLE_PANEL = define({
   returns: "piece",
   usual: ["ease < waist"],
   alike: { "waist, length": "a skirt may be longer or shorter than the edge it is sewn to" },
-  work({ waist, length, circle, panels, ease, straight }, { step }) {
+  compute({ waist, length, circle, panels, ease, straight }, { step }) {
     const edge = step("edge", "waist + ease", insideEdge(waist, ease));
     if (circle > panels * (1 + 1e-9)) {
       throw new Refusal(

@@ -30,7 +30,7 @@ export const CIRCLE_RADIUS = define({
   },
   returns: "length",
   usual: ["ease < waist"],
-  work({ waist, circle, ease }, { step }) {
+  compute({ waist, circle, ease }, { step }) {
     const edge = step("edge", "waist + ease", insideEdge(waist, ease));
     const turn = step("turn", "2 * PI() * circle", 2 * Math.PI * circle);
     return step("radius", "edge / turn", edge / turn);

@@ -25,7 +25,7 @@ export const CURVED_HEM = define({
   },
   returns: "length",
   alike: { "top, depth": "it may be wider or longer" },
-  work({ top, depth, angle }, { step }) {
+  compute({ top, depth, angle }, { step }) {
     const gain = step("gain", "depth * RADIANS(angle)", (depth * angle * Math.PI) / 180);
     if (top + gain <= 0) {
       throw new Refusal(

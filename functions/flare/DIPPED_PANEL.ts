@@ -74,7 +74,7 @@ export const DIPPED_PANEL = define({
     "hip_drop, depth": "a section may end above or below the hip",
     "front_drop, depth": "the point may be longer or shorter than the section is deep",
   },
-  work(given, { step, measure }) {
+  compute(given, { step, measure }) {
     const { waist, hip, hip_drop, front_drop, back_drop, start, hem_length, fullness } = given;
     if (hem_length !== null && fullness !== 1) {
       throw new Refusal(

@@ -27,7 +27,7 @@ export const DISC = define({
   },
   returns: "piece",
   usual: ["less <= 0.5 * radius"],
-  work({ radius, less }, { step }) {
+  compute({ radius, less }, { step }) {
     if (less >= radius * (1 - 1e-9))
       throw new Refusal(
         (say) => `less must be below the radius of ${say(radius, less)}, not ${say(less, radius)}`,

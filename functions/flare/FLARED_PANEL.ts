@@ -21,7 +21,7 @@ export const FLARED_PANEL = define({
   returns: "piece",
   usual: ["top <= hem"],
   alike: { "top, depth": "it may be wider or longer" },
-  work({ top, hem, depth, straight }, { step }) {
+  compute({ top, hem, depth, straight }, { step }) {
     const piece = flaredPanel(top, hem, depth, straight);
     step("angle", "DEGREES((hem - top) / depth)", (((hem - top) / depth) * 180) / Math.PI);
     step("curve", "RADIANS(angle) / top", (hem - top) / depth / top);

@@ -19,7 +19,7 @@ export const FLARE_ANGLE = define({
   returns: "angle",
   usual: ["top <= hem"],
   alike: { "top, depth": "it may be wider or longer" },
-  work({ top, hem, depth }, { step }) {
+  compute({ top, hem, depth }, { step }) {
     const radians = step("radians", "(hem - top) / depth", (hem - top) / depth);
     step("circles", "radians / (2 * PI())", radians / (2 * Math.PI));
     return step("angle", "DEGREES(radians)", (radians * 180) / Math.PI);

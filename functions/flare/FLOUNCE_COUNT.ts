@@ -3,7 +3,7 @@ import { flaredPanel } from "../drafting/flared-panel.ts";
 import { outline, type Shape } from "../drawing/shapes.ts";
 import { movePiece } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
-import { wholeUp } from "../whole-number.ts";
+import { roundUpToWhole } from "../whole-number.ts";
 
 /**
  * How many rings, or parts of rings, cut at an inner radius, go along an edge as a circular
@@ -30,7 +30,7 @@ export const FLOUNCE_COUNT = define({
   },
   returns: "count",
   usual: ["radius <= edge"],
-  work({ edge, radius, circle, seam }, { step }) {
+  compute({ edge, radius, circle, seam }, { step }) {
     const inner = step("inner_edge", "2 * PI() * circle * radius", 2 * Math.PI * circle * radius);
     const each = step("each", "inner_edge - 2 * seam", inner - 2 * seam);
     if (each <= 1e-9 * inner) {
@@ -39,7 +39,7 @@ export const FLOUNCE_COUNT = define({
           `seam must leave some of a ring's inner edge of ${say(inner, seam)}, not ${say(seam, inner)} at each end`,
       );
     }
-    const count = wholeUp(edge / each);
+    const count = roundUpToWhole(edge / each);
     step("left_over", "ROUNDUP(ROUND(edge / each; 8); 0) * each - edge", count * each - edge);
     step(
       "fitted_radius",

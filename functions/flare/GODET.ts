@@ -28,7 +28,7 @@ export const GODET = define({
   },
   returns: "piece",
   alike: { "width, length": "it may be wider or longer" },
-  work({ width, length, shape }, { step, measure }) {
+  compute({ width, length, shape }, { step, measure }) {
     const most = shape === "curved" ? 2 * Math.PI * length : 2 * length;
     if (shape === "straight" ? width >= most : width > most * (1 + 1e-9)) {
       throw new Refusal(

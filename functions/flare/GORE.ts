@@ -56,7 +56,7 @@ export const GORE = define({
     "hem, hip_drop": "the hip may lie farther down than the gore is wide",
     "hip, hip_drop": "the hip may lie farther down than the gore is wide there",
   },
-  work({ top, hem, length, hip, hip_drop, truing }, { step, measure }) {
+  compute({ top, hem, length, hip, hip_drop, truing }, { step, measure }) {
     if ((hip === null) !== (hip_drop === null)) {
       const [told, missing] = hip === null ? ["hip_drop", "hip"] : ["hip", "hip_drop"];
       throw new Refusal(`${missing} must be told when ${told} is`);

@@ -19,7 +19,7 @@ export const GORE_EDGE = define({
   },
   returns: "length",
   usual: ["top <= hem", "hem <= 1.5 * length"],
-  work({ top, hem, length }, { step }) {
+  compute({ top, hem, length }, { step }) {
     const flare = step("flare", "(hem - top) / 2", (hem - top) / 2);
     const edge = Math.sqrt(length ** 2 + flare ** 2);
     step("longer", "SQRT(length ^ 2 + flare ^ 2) - length", edge - length);

@@ -44,7 +44,7 @@ export const HEM_AT = define({
     "top, depth": "half a waist may be less than the depth",
     "hip_drop, depth": "the section may end above or below the hip",
   },
-  work({ top, hip, hip_drop, depth, fullness }, { step }) {
+  compute({ top, hip, hip_drop, depth, fullness }, { step }) {
     const gain = step("gain_per_length", "(hip - top) / hip_drop", (hip - top) / hip_drop);
     const body = step("body_hem", "top + gain_per_length * depth", top + gain * depth);
     if (body <= 1e-9 * top) {

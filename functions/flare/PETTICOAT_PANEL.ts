@@ -43,7 +43,7 @@ export const PETTICOAT_PANEL = define({
   returns: "piece",
   usual: ["front <= side", "front <= back", "side <= 1.4 * front", "back <= 1.4 * front"],
   alike: { "back, side": "over side hoops the side is the longer" },
-  work({ width, back, side, front, side_share }, { step, measure }) {
+  compute({ width, back, side, front, side_share }, { step, measure }) {
     const steepest = Math.max(Math.abs(back - side), Math.abs(side - front));
     if (steepest > 2 * width) {
       throw new Refusal(

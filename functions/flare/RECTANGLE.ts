@@ -17,7 +17,7 @@ export const RECTANGLE = define({
   },
   returns: "piece",
   alike: { "width, length": "it may be wider or longer" },
-  work({ width, length }, { step }) {
+  compute({ width, length }, { step }) {
     step("area", "width * length", width * length);
     step("all_round", "2 * (width + length)", 2 * (width + length));
     step("across", "width", width);

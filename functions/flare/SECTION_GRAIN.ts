@@ -28,7 +28,7 @@ export const SECTION_GRAIN = define({
   },
   returns: "angle",
   alike: { "section, straight_section": "any section may lie straight" },
-  work({ section, sections, angle, straight_section }, { step }) {
+  compute({ section, sections, angle, straight_section }, { step }) {
     for (const [name, told] of [["section", section], ["straight_section", straight_section]] as const) {
       if (told > sections) throw new Refusal(`${name} must be at most ${sections}, as there are ${sections} sections, not ${told}`);
     } // biome-ignore format: names with their values

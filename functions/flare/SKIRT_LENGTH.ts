@@ -34,7 +34,7 @@ export const SKIRT_LENGTH = define({
   },
   returns: "length",
   alike: { "clearance, heel": "a hem may clear the floor by more or less than the heel" },
-  work({ waist_to_floor, clearance, heel }, { step }) {
+  compute({ waist_to_floor, clearance, heel }, { step }) {
     const drop = step("drop", "waist_to_floor + heel", waist_to_floor + heel);
     if (clearance >= drop) {
       throw new Refusal(

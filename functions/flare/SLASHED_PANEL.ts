@@ -58,7 +58,7 @@ export const SLASHED_PANEL = define({
   },
   returns: "piece",
   alike: { "top, depth": "it may be wider or longer" },
-  work({ top, depth, gaps, at, edge_share, straight }, { step, measure }) {
+  compute({ top, depth, gaps, at, edge_share, straight }, { step, measure }) {
     if (gaps.length > 199) throw new Refusal(`gaps must be at most 199, not ${gaps.length}`);
     const sections = measure("sections", "strips between the slashes, one more than gaps", gaps.length + 1);
     if (straight !== null && straight > sections) {

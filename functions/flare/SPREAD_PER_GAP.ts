@@ -33,7 +33,7 @@ export const SPREAD_PER_GAP = define({
     },
   },
   returns: "length",
-  work({ top, hem, sections, edge_share }, { step }) {
+  compute({ top, hem, sections, edge_share }, { step }) {
     if (hem < top) {
       throw new Refusal(
         (say) =>

@@ -29,7 +29,7 @@ export const SPREAD_TOTAL = define({
     },
   },
   returns: "length",
-  work({ gap, sections, edge_share }, { step }) {
+  compute({ gap, sections, edge_share }, { step }) {
     const gaps = step("gaps", "sections - 1 + 2 * edge_share", sections - 1 + 2 * edge_share);
     if (gaps === 0) throw new Refusal("sections must be at least 2 when the edges take nothing, not 1");
     step("with_full_edges", "gap * (sections + 1)", gap * (sections + 1));

@@ -22,7 +22,7 @@ export const TIER_WIDTH = define({
     tier: { kind: "count", about: "which tier, counted from the top", from: 1, to: 12 },
   },
   returns: "length",
-  work({ edge, ratio, tier }, { step }) {
+  compute({ edge, ratio, tier }, { step }) {
     step("above", "edge * ratio ^ (tier - 1)", edge * ratio ** (tier - 1));
     return step("flat", "edge * ratio ^ tier", edge * ratio ** tier);
   },

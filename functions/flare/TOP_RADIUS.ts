@@ -19,7 +19,7 @@ export const TOP_RADIUS = define({
   },
   returns: "length",
   alike: { "top, depth": "it may be wider or longer" },
-  work({ top, hem, depth }, { step }) {
+  compute({ top, hem, depth }, { step }) {
     if (hem <= top) {
       throw new Refusal(
         (say) =>

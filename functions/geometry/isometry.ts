@@ -2,7 +2,7 @@
 import { distance, type Edge, type Point, type Stroke } from "./strokes.ts";
 
 /** The point (x, y) goes to (a·x + c·y + e, b·x + d·y + f); a·d − b·c is 1, or −1 when it folds over. */
-export interface Motion {
+export interface Isometry {
   readonly a: number;
   readonly b: number;
   readonly c: number;
@@ -11,10 +11,10 @@ export interface Motion {
   readonly f: number;
 }
 
-export const STAY: Motion = { a: 1, b: 0, c: 0, d: 1, e: 0, f: 0 };
+export const IDENTITY: Isometry = { a: 1, b: 0, c: 0, d: 1, e: 0, f: 0 };
 
 /** First `inner`, then `outer`. */
-export function after(outer: Motion, inner: Motion): Motion {
+export function after(outer: Isometry, inner: Isometry): Isometry {
   return {
     a: outer.a * inner.a + outer.c * inner.b,
     b: outer.b * inner.a + outer.d * inner.b,
@@ -26,19 +26,19 @@ export function after(outer: Motion, inner: Motion): Motion {
 }
 
 /** Folding the plane over the line through two points. */
-export function foldOver(from: Point, to: Point): Motion {
+export function foldOver(from: Point, to: Point): Isometry {
   const length = distance(from, to);
   const [ux, uy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
   const [a, b, d] = [ux * ux - uy * uy, 2 * ux * uy, uy * uy - ux * ux];
   return { a, b, c: b, d, e: from[0] - a * from[0] - b * from[1], f: from[1] - b * from[0] - d * from[1] };
 }
 
-export const movePoint = ({ a, b, c, d, e, f }: Motion, [x, y]: Point): Point => [
+export const movePoint = ({ a, b, c, d, e, f }: Isometry, [x, y]: Point): Point => [
   a * x + c * y + e,
   b * x + d * y + f,
 ];
 
-function moveStroke(motion: Motion, stroke: Stroke): Stroke {
+function moveStroke(motion: Isometry, stroke: Stroke): Stroke {
   const ends = { from: movePoint(motion, stroke.from), to: movePoint(motion, stroke.to) };
   if (stroke.kind === "line") return { kind: "line", ...ends };
   if (stroke.kind === "curve") {
@@ -48,5 +48,5 @@ function moveStroke(motion: Motion, stroke: Stroke): Stroke {
   return { ...stroke, ...ends, centre: movePoint(motion, stroke.centre), sweep: way * stroke.sweep };
 }
 
-export const moveEdge = (motion: Motion, edge: Edge): Edge =>
+export const moveEdge = (motion: Isometry, edge: Edge): Edge =>
   edge.map((stroke) => moveStroke(motion, stroke));

@@ -43,9 +43,9 @@ export const BINDING_LENGTH = define({
   },
   returns: "length",
   alike: { "overlap, width": "the ends may lap over by more or less than the binding is wide" },
-  work({ edges, overlap, corners, width }, bench) {
-    const { step } = bench;
-    const join = bench.step("join", "overlap", overlap);
+  compute({ edges, overlap, corners, width }, context) {
+    const { step } = context;
+    const join = context.step("join", "overlap", overlap);
     const sum = edges.reduce<number>((all, edge) => all + (edge ?? 0), 0);
     const bound = step("bound", "SUM(edges)", sum);
     const mitres = step("mitres", "corners * 2 * width", corners * 2 * width);

@@ -26,14 +26,14 @@ export const BONE_CUT = define({
   },
   returns: "length",
   usual: ["4 * clear < channel"],
-  work({ channel, clear }, bench) {
-    const free = bench.step("free", "clear", clear);
+  compute({ channel, clear }, context) {
+    const free = context.step("free", "clear", clear);
     const cut = channel - 2 * free;
     if (cut <= 0)
       throw new Refusal(
         (say) => `clear must leave some bone, not ${say(free, channel)} at each end of ${say(channel, free)}`,
       );
-    return bench.step("cut", "channel - 2 * free", cut);
+    return context.step("cut", "channel - 2 * free", cut);
   },
   draw({ channel }, { cut = 0, free = 0 }) {
     const width = channel / 20;

@@ -35,7 +35,7 @@ export const BUTTONHOLE = define({
   returns: "length",
   usual: ["thickness <= diameter", "ease < diameter"],
   alike: { "thickness, ease": "stitching may draw in by more than a flat button is thick" },
-  work({ diameter, thickness, ease, shape }, { step }) {
+  compute({ diameter, thickness, ease, shape }, { step }) {
     const girth = step("girth", GIRTH_RULE, girthOf({ diameter, thickness, shape }));
     return step("slit", "girth / 2 + ease", girth / 2 + ease);
   },

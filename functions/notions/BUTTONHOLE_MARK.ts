@@ -31,7 +31,7 @@ export const BUTTONHOLE_MARK = define({
   },
   returns: "length",
   alike: { "hole, first": "the first may stand anywhere", "gap, first": "the first may stand anywhere" },
-  work({ number, count, hole, gap, first }, { step }) {
+  compute({ number, count, hole, gap, first }, { step }) {
     const pitch = step("pitch", "hole + gap", hole + gap);
     step("row_end", "first + count * pitch - gap", first + count * pitch - gap);
     return step(

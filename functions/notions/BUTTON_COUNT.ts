@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
 import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
-import { wholeUp } from "../whole-number.ts";
+import { roundUpToWhole } from "../whole-number.ts";
 
 /**
  * How many buttons an edge takes when no two are farther apart than `spacing`, the first `top`
@@ -22,12 +22,12 @@ export const BUTTON_COUNT = define({
   returns: "count",
   usual: ["spacing < edge", "top <= 2 * spacing"],
   alike: { "spacing, bottom": "the last may stand far above the lower end" },
-  work({ edge, spacing, top, bottom }, { step }) {
+  compute({ edge, spacing, top, bottom }, { step }) {
     const row = step("row", "edge - top - bottom", rowBetween(edge, top, bottom));
     const gaps = step(
       "gaps",
       "MAX(1; ROUNDUP(ROUND(row / spacing; 8); 0))",
-      Math.max(1, wholeUp(row / spacing)),
+      Math.max(1, roundUpToWhole(row / spacing)),
     );
     step("actual_spacing", "row / gaps", row / gaps);
     return step("count", "gaps + 1", gaps + 1);

@@ -19,7 +19,7 @@ export const BUTTON_COVER = define({
   },
   returns: "length",
   usual: ["thickness <= diameter", "turning <= diameter"],
-  work({ diameter, thickness, turning }, { step }) {
+  compute({ diameter, thickness, turning }, { step }) {
     const reach = step("reach", "thickness + turning", thickness + turning);
     return step("round", "diameter + 2 * reach", diameter + 2 * reach);
   },

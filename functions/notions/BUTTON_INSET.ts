@@ -24,9 +24,9 @@ export const BUTTON_INSET = define({
   },
   returns: "length",
   usual: ["margin <= 2 * diameter"],
-  work({ diameter, margin }, bench) {
-    const clear = bench.step("clear", "margin", margin);
-    return bench.step("inset", "diameter / 2 + clear", diameter / 2 + clear);
+  compute({ diameter, margin }, context) {
+    const clear = context.step("clear", "margin", margin);
+    return context.step("inset", "diameter / 2 + clear", diameter / 2 + clear);
   },
   draw({ diameter }, { inset = 0 }) {
     const high = 1.5 * diameter;

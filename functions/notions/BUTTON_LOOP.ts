@@ -28,7 +28,7 @@ export const BUTTON_LOOP = define({
   returns: "length",
   usual: ["thickness <= diameter"],
   alike: { "diameter, seam": "a seam may catch more than a small button is wide" },
-  work({ diameter, thickness, seam, count, shape }, { step }) {
+  compute({ diameter, thickness, seam, count, shape }, { step }) {
     const girth = step("girth", GIRTH_RULE, girthOf({ diameter, thickness, shape }));
     const reach = step("reach", "girth / 2", girth / 2);
     const each = step("each", "2 * reach + 2 * seam", 2 * reach + 2 * seam);

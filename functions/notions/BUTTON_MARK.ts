@@ -20,7 +20,7 @@ export const BUTTON_MARK = define({
   },
   returns: "length",
   alike: { "top, bottom": "either end may be the freer" },
-  work({ number, edge, count, top, bottom }, { step }) {
+  compute({ number, edge, count, top, bottom }, { step }) {
     const row = step("row", "edge - top - bottom", rowBetween(edge, top, bottom));
     const spacing = step("spacing", "row / MAX(1; count - 1)", row / Math.max(1, count - 1));
     return step(

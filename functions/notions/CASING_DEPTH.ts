@@ -30,11 +30,11 @@ export const CASING_DEPTH = define({
   },
   returns: "length",
   usual: ["ease <= width"],
-  work({ width, ease, turning }, bench) {
-    const room = bench.step("room", "ease", ease);
-    const under = bench.step("under", "turning", turning);
-    const tunnel = bench.step("tunnel", "width + room", width + room);
-    return bench.step("depth", "tunnel + under", tunnel + under);
+  compute({ width, ease, turning }, context) {
+    const room = context.step("room", "ease", ease);
+    const under = context.step("under", "turning", turning);
+    const tunnel = context.step("tunnel", "width + room", width + room);
+    return context.step("depth", "tunnel + under", tunnel + under);
   },
   draw(_given, { tunnel = 0, under = 0, depth = 0 }) {
     const long = 4 * depth;

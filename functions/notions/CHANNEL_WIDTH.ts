@@ -35,7 +35,7 @@ export const CHANNEL_WIDTH = define({
   returns: "length",
   usual: ["thickness <= width", "ease < width"],
   alike: { "thickness, ease": "a thin bone may have more ease than it is thick" },
-  work({ width, thickness, ease, shape }, { step }) {
+  compute({ width, thickness, ease, shape }, { step }) {
     if (shape === "round" && thickness > 0)
       throw new Refusal("thickness must be left out for a round one, whose width says it all");
     const half = step(

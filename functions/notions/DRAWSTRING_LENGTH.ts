@@ -17,7 +17,7 @@ export const DRAWSTRING_LENGTH = define({
   },
   returns: "length",
   usual: ["tails <= 2 * opening"],
-  work({ opening, tails }, { step }) {
+  compute({ opening, tails }, { step }) {
     const ends = step("ends", "2 * tails", 2 * tails);
     return step("length", "opening + ends", opening + ends);
   },

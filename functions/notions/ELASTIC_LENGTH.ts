@@ -29,10 +29,10 @@ export const ELASTIC_LENGTH = define({
   },
   returns: "length",
   usual: ["overlap < 0.5 * girth"],
-  work({ girth, less, overlap }, bench) {
-    const join = bench.step("join", "overlap", overlap);
-    const worn = bench.step("closed", "girth * (1 - less)", girth * (1 - less));
-    return bench.step("cut", "closed + join", worn + join);
+  compute({ girth, less, overlap }, context) {
+    const join = context.step("join", "overlap", overlap);
+    const worn = context.step("closed", "girth * (1 - less)", girth * (1 - less));
+    return context.step("cut", "closed + join", worn + join);
   },
   draw({ girth }, { cut = 0 }) {
     const width = girth / 20;

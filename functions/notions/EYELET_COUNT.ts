@@ -1,7 +1,7 @@
 import { CORDS, LACING } from "../cautions.ts";
 import { define } from "../define.ts";
 import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
-import { wholeUp } from "../whole-number.ts";
+import { roundUpToWhole } from "../whole-number.ts";
 
 /**
  * How many eyelets one edge takes when the first and the last stand `inset` from its ends and no
@@ -26,14 +26,14 @@ export const EYELET_COUNT = define({
   },
   returns: "count",
   usual: ["spacing < edge", "inset <= spacing"],
-  work({ edge, spacing, inset }, bench) {
-    const { step } = bench;
-    const clear = bench.step("end", "inset", inset);
+  compute({ edge, spacing, inset }, context) {
+    const { step } = context;
+    const clear = context.step("end", "inset", inset);
     const row = step("row", "edge - 2 * end", rowBetween(edge, clear, clear));
     const gaps = step(
       "gaps",
       "MAX(1; ROUNDUP(ROUND(row / spacing; 8); 0))",
-      Math.max(1, wholeUp(row / spacing)),
+      Math.max(1, roundUpToWhole(row / spacing)),
     );
     step("actual_spacing", "row / gaps", row / gaps);
     return step("count", "gaps + 1", gaps + 1);

@@ -34,9 +34,9 @@ export const EYELET_MARK = define({
   },
   returns: "length",
   usual: ["inset < edge"],
-  work({ number, edge, count, inset, stagger }, bench) {
-    const { step } = bench;
-    const clear = bench.step("end", "inset", inset);
+  compute({ number, edge, count, inset, stagger }, context) {
+    const { step } = context;
+    const clear = context.step("end", "inset", inset);
     const row = step("row", "edge - 2 * end", rowBetween(edge, clear, clear));
     if (row === 0) throw new Refusal(`inset must leave room between the eyelets, not take all of the edge`);
     const gaps = step(

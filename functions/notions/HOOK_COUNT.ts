@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
 import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
-import { wholeUp } from "../whole-number.ts";
+import { roundUpToWhole } from "../whole-number.ts";
 
 /**
  * How many hooks and eyes close an edge without gaping when they stand no farther apart than
@@ -25,14 +25,14 @@ export const HOOK_COUNT = define({
   },
   returns: "count",
   usual: ["spacing < edge", "inset <= spacing"],
-  work({ edge, spacing, inset }, bench) {
-    const { step } = bench;
-    const end = bench.step("end", "inset", inset);
+  compute({ edge, spacing, inset }, context) {
+    const { step } = context;
+    const end = context.step("end", "inset", inset);
     const row = step("row", "edge - 2 * end", rowBetween(edge, end, end));
     const gaps = step(
       "gaps",
       "MAX(1; ROUNDUP(ROUND(row / spacing; 8); 0))",
-      Math.max(1, wholeUp(row / spacing)),
+      Math.max(1, roundUpToWhole(row / spacing)),
     );
     step("actual_spacing", "row / gaps", row / gaps);
     return step("count", "gaps + 1", gaps + 1);

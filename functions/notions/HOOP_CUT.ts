@@ -21,10 +21,10 @@ export const HOOP_CUT = define({
   },
   returns: "length",
   usual: ["overlap <= 0.5 * girth"],
-  work({ girth, overlap }, bench) {
-    const lap = bench.step("lap", "overlap", overlap);
-    bench.step("across", "girth / PI()", girth / Math.PI);
-    return bench.step("cut", "girth + lap", girth + lap);
+  compute({ girth, overlap }, context) {
+    const lap = context.step("lap", "overlap", overlap);
+    context.step("across", "girth / PI()", girth / Math.PI);
+    return context.step("cut", "girth + lap", girth + lap);
   },
   draw({ girth }, { across = 0, lap = 0 }) {
     const r = across / 2;

@@ -21,7 +21,7 @@ export const HOOP_GIRTH = define({
     shape: { kind: "text", about: "how the skirt widens", choices: ["cone", "bell"], otherwise: "cone" },
   },
   returns: "length",
-  work({ number, top, bottom, count, shape }, { step }) {
+  compute({ number, top, bottom, count, shape }, { step }) {
     if (bottom < top)
       throw new Refusal(
         (say) =>

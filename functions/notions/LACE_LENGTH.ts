@@ -46,7 +46,7 @@ export const LACE_LENGTH = define({
     "gap, spacing": "the opening may be narrower than the eyelets stand apart",
     "gap, tails": "the ends may be longer or shorter than the gap",
   },
-  work({ gap, pairs, spacing, style, tails }, { step }) {
+  compute({ gap, pairs, spacing, style, tails }, { step }) {
     const fall = step(
       "fall",
       'IF(style="spiral";spacing / 2;spacing)',

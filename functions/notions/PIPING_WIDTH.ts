@@ -15,7 +15,7 @@ export const PIPING_WIDTH = define({
   returns: "length",
   usual: ["cord <= 2 * seam"],
   alike: { "cord, seam": "a thick cord may be wider than its seam" },
-  work({ cord, seam }, { step }) {
+  compute({ cord, seam }, { step }) {
     const round = step("round", "PI() * cord", Math.PI * cord);
     return step("width", "round + 2 * seam", round + 2 * seam);
   },

@@ -16,9 +16,9 @@ export const PLACKET_STRIP = define({
   },
   returns: "length",
   usual: ["extra <= opening"],
-  work({ opening, extra }, bench) {
-    const more = bench.step("more", "extra", extra);
-    return bench.step("length", "2 * opening + more", 2 * opening + more);
+  compute({ opening, extra }, context) {
+    const more = context.step("more", "extra", extra);
+    return context.step("length", "2 * opening + more", 2 * opening + more);
   },
   draw(_given, { length = 0 }) {
     return drawStrip({ length, width: length / 10, label: "strip", lengthShows: "length" });

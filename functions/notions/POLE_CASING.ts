@@ -43,7 +43,7 @@ export const POLE_CASING = define({
   alike: {
     "diameter, heading": "a heading may be higher or lower than the pole is thick",
   },
-  work({ diameter, ease, turning, heading }, { step }) {
+  compute({ diameter, ease, turning, heading }, { step }) {
     const half = step("half_girth", "PI() * diameter / 2", (Math.PI * diameter) / 2);
     const tunnel = step("tunnel", "half_girth + ease", half + ease);
     step("above_stitching", "2 * (tunnel + heading) + turning", 2 * (tunnel + heading) + turning);

@@ -3,7 +3,7 @@ import { define } from "../define.ts";
 import { cutStock } from "../drafting/stock-cutting.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 import { Refusal } from "../refusal.ts";
-import { wholeUp } from "../whole-number.ts";
+import { roundUpToWhole } from "../whole-number.ts";
 
 type Cells = readonly (number | null)[];
 
@@ -53,7 +53,7 @@ export const STOCK_COUNT = define({
     },
   },
   returns: "count",
-  work({ lengths, quantities, stock, loss }, { step, measure }) {
+  compute({ lengths, quantities, stock, loss }, { step, measure }) {
     const all = toCut(lengths, quantities);
     if (all[0]! > stock * (1 + 1e-9))
       throw new Refusal(
@@ -65,7 +65,7 @@ export const STOCK_COUNT = define({
       "all the lengths end to end",
       all.reduce((a, b) => a + b, 0),
     );
-    step("at_least", "ROUNDUP(ROUND(all_told / stock; 8); 0)", wholeUp(sum / stock));
+    step("at_least", "ROUNDUP(ROUND(all_told / stock; 8); 0)", roundUpToWhole(sum / stock));
     const { cuts, least } = cutStock(all, stock, loss);
     measure("least", "stock lengths that any cutting needs", least);
     const how =

@@ -19,7 +19,7 @@ export const THREAD_LENGTH = define({
   },
   returns: "length",
   alike: { "stitch, thickness": "a short stitch may hold thick cloth" },
-  work({ seam, stitch, thickness, spare }, { step }) {
+  compute({ seam, stitch, thickness, spare }, { step }) {
     const ratio = step(
       "per_length",
       "2 * (stitch + thickness) / stitch",

@@ -37,7 +37,7 @@ export const TRIM_LENGTH = define({
   },
   returns: "length",
   alike: { "edge, width": "a corner alone may be asked for, its edge 0" },
-  work({ edge, ratio, corners, width, ends, spare }, { step }) {
+  compute({ edge, ratio, corners, width, ends, spare }, { step }) {
     const along = step("along", "edge * ratio", edge * ratio);
     const turns = step("round_corners", "corners * width * (1 + ratio)", corners * width * (1 + ratio));
     const needed = step("needed", "along + round_corners + ends", along + turns + ends);

@@ -2,7 +2,7 @@ import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import type { Point } from "../geometry/strokes.ts";
 import { Refusal } from "../refusal.ts";
-import { wholeDown } from "../whole-number.ts";
+import { roundDownToWhole } from "../whole-number.ts";
 
 /**
  * Length of each running stitch for cartridge pleats, in the book's unit. Rows of even stitches one
@@ -35,7 +35,7 @@ export const CARTRIDGE_STITCH = define({
     },
   },
   returns: "length",
-  work({ flat, finished, pitch, thickness }, { step }) {
+  compute({ flat, finished, pitch, thickness }, { step }) {
     if (flat <= finished)
       throw new Refusal(
         (say) =>
@@ -55,7 +55,7 @@ export const CARTRIDGE_STITCH = define({
     const nearest = step(
       "nearest",
       "INT(ROUND(finished / pitch + 0.5; 8))",
-      wholeDown(finished / pitch + 0.5),
+      roundDownToWhole(finished / pitch + 0.5),
     );
     // Rounding up must not crowd the pleats closer than the cloth is thick: then one fewer goes in.
     const pleats = step(

@@ -26,7 +26,7 @@ export const EVEN_GAP = define({
   },
   returns: "length",
   usual: ["start < edge"],
-  work({ edge, count, start, end }, { step, say }) {
+  compute({ edge, count, start, end }, { step, say }) {
     const kept = step("kept", 'start + IF(end = ""; start; end)', start + (end ?? start));
     if (kept >= edge) {
       throw new Refusal(`start and end must leave some of the edge of ${say(edge)}, not take ${say(kept)}`);

@@ -22,7 +22,7 @@ export const FINISHED_WIDTH = define({
   returns: "length",
   usual: ["depth < flat"],
   alike: { "depth, seam": "seam allowances may take more than a pleat is deep" },
-  work({ flat, count, depth, style, seam }, { step, say }) {
+  compute({ flat, count, depth, style, seam }, { step, say }) {
     const layers = step("layers", LAYERS_RULE, layersOf(style));
     const hidden = step("hidden", "layers * depth * count", layers * depth * count);
     const finished = flat - seam - hidden;

@@ -22,7 +22,7 @@ export const FLAT_WIDTH = define({
   returns: "length",
   usual: ["depth <= finished"],
   alike: { "depth, seam": "seam allowances may take more than a pleat is deep" },
-  work({ finished, count, depth, style, seam }, { step }) {
+  compute({ finished, count, depth, style, seam }, { step }) {
     const layers = step("layers", LAYERS_RULE, layersOf(style));
     const hidden = step("hidden", "layers * depth * count", layers * depth * count);
     step("times", "(finished + hidden) / finished", (finished + hidden) / finished);

@@ -16,7 +16,7 @@ export const FULLNESS = define({
   },
   returns: "share",
   usual: ["finished <= flat"],
-  work({ flat, finished }, { step }) {
+  compute({ flat, finished }, { step }) {
     step("taken", "flat - finished", flat - finished);
     return step("fullness", "flat / finished", flat / finished);
   },

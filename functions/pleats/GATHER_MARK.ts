@@ -29,7 +29,7 @@ export const GATHER_MARK = define({
     },
   },
   returns: "length",
-  work({ number, edge, parts, skip }, { step }) {
+  compute({ number, edge, parts, skip }, { step }) {
     if (skip >= edge)
       throw new Refusal(
         (say) => `skip must be less than the edge of ${say(edge, skip)}, not ${say(skip, edge)}`,

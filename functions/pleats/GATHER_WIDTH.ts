@@ -21,7 +21,7 @@ export const GATHER_WIDTH = define({
     ratio: { kind: "share", usual: [1, 8], about: "how many times as long: 1.5, 2, 3", from: 1, to: 20 },
   },
   returns: "length",
-  work({ finished, ratio }, { step }) {
+  compute({ finished, ratio }, { step }) {
     step("gathered_away", "finished * (ratio - 1)", finished * (ratio - 1));
     return step("flat", "finished * ratio", finished * ratio);
   },

@@ -34,7 +34,7 @@ export const JOIN_CHECK = define({
   },
   returns: "verdict",
   usual: ["depth <= finished"],
-  work({ join, finished, count, depth, style, box_width }, { step, measure, say }) {
+  compute({ join, finished, count, depth, style, box_width }, { step, measure, say }) {
     const layers = step("layers", LAYERS_RULE, layersOf(style));
     const flat = step("flat", "finished + layers * depth * count", finished + layers * depth * count);
     if (join > flat * (1 + 1e-9)) {

@@ -1,7 +1,7 @@
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import { Refusal } from "../refusal.ts";
-import { wholeUp } from "../whole-number.ts";
+import { roundUpToWhole } from "../whole-number.ts";
 
 /**
  * Where the n-th join of panels falls along the flat width, measured from its beginning, in the
@@ -28,14 +28,14 @@ export const JOIN_MARK = define({
   },
   returns: "length",
   usual: ["seam < 0.5 * cloth_width"],
-  work({ number, flat, cloth_width, seam, arrange }, { step }) {
+  compute({ number, flat, cloth_width, seam, arrange }, { step }) {
     if (seam >= cloth_width)
       throw new Refusal(
         (say) =>
           `seam must be less than the cloth width of ${say(cloth_width, seam)}, not ${say(seam, cloth_width)}`,
       );
     const breadth = step("breadth", "cloth_width - seam", cloth_width - seam);
-    const panels = step("panels", "ROUNDUP(ROUND(flat / breadth; 8); 0)", wholeUp(flat / breadth));
+    const panels = step("panels", "ROUNDUP(ROUND(flat / breadth; 8); 0)", roundUpToWhole(flat / breadth));
     const panel = step(
       "panel",
       'IF(arrange = "even"; flat / panels; breadth)',

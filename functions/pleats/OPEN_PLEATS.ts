@@ -55,7 +55,7 @@ export const OPEN_PLEATS = define({
     "places, fold_depth": "one list of lengths looks like the other",
     "places, hem_fold_depth": "one list of lengths looks like the other",
   },
-  work({ piece, places, fold_depth, hem_fold_depth, style, towards }, { step, measure }) {
+  compute({ piece, places, fold_depth, hem_fold_depth, style, towards }, { step, measure }) {
     const opened = openPleats(piece, {
       places: places.filter((place) => place !== null),
       depths: fold_depth,

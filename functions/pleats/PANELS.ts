@@ -2,7 +2,7 @@ import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import { Refusal } from "../refusal.ts";
 import { DRESS_MAKING } from "../sources.ts";
-import { wholeUp } from "../whole-number.ts";
+import { roundUpToWhole } from "../whole-number.ts";
 
 /**
  * How many breadths of cloth make a flat width, whole breadths only. `seam` is what a breadth
@@ -22,14 +22,14 @@ export const PANELS = define({
   returns: "count",
   usual: ["seam < 0.5 * cloth_width"],
   alike: { "flat, cloth_width": "one width of cloth may be more than enough" },
-  work({ flat, cloth_width, seam }, { step }) {
+  compute({ flat, cloth_width, seam }, { step }) {
     if (seam >= cloth_width)
       throw new Refusal(
         (say) =>
           `seam must be less than the cloth width of ${say(cloth_width, seam)}, not ${say(seam, cloth_width)}`,
       );
     const breadth = step("breadth", "cloth_width - seam", cloth_width - seam);
-    const panels = wholeUp(flat / breadth);
+    const panels = roundUpToWhole(flat / breadth);
     step("left_over", "ROUNDUP(ROUND(flat / breadth; 8); 0) * breadth - flat", panels * breadth - flat);
     return step("panels", "ROUNDUP(ROUND(flat / breadth; 8); 0)", panels);
   },

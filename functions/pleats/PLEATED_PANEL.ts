@@ -64,7 +64,10 @@ export const PLEATED_PANEL = define({
     "hem, depth": "it may be wider or longer",
     "fold_depth, hem_fold_depth": "a wedge may open at either end",
   },
-  work({ top, hem, depth, places, fold_depth, hem_fold_depth, style, towards, straight }, { step, measure }) {
+  compute(
+    { top, hem, depth, places, fold_depth, hem_fold_depth, style, towards, straight },
+    { step, measure },
+  ) {
     const { piece, takenTop, takenHem } = openPleats(flaredPanel(top, hem, depth, "left"), {
       places: places.filter((place) => place !== null),
       depths: fold_depth,

@@ -1,7 +1,7 @@
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import { Refusal } from "../refusal.ts";
-import { ROUNDING, rounded, roundedRule } from "../rounding.ts";
+import { ROUNDING, roundCount, roundCountRule } from "../rounding.ts";
 import { DRESS_MAKING } from "../sources.ts";
 
 /**
@@ -26,15 +26,15 @@ export const PLEATS_ACROSS = define({
     rounding: ROUNDING,
   },
   returns: "count",
-  work({ finished, width, rounding }, { step }) {
+  compute({ finished, width, rounding }, { step }) {
     if (width > finished)
       throw new Refusal(
         (say) => `width must be at most the finished ${say(finished, width)}, not ${say(width, finished)}`,
       );
     const exact = step("exact", "finished / width", finished / width);
-    const count = Math.max(1, rounded(exact, rounding));
-    step("corrected_width", `finished / MAX(1; ${roundedRule("exact")})`, finished / count);
-    return step("count", `MAX(1; ${roundedRule("exact")})`, count);
+    const count = Math.max(1, roundCount(exact, rounding));
+    step("corrected_width", `finished / MAX(1; ${roundCountRule("exact")})`, finished / count);
+    return step("count", `MAX(1; ${roundCountRule("exact")})`, count);
   },
   draw({ finished }, { count = 0, corrected_width = 0 }) {
     const deep = finished / 8;

@@ -33,7 +33,7 @@ export const PLEAT_ALLOWANCE = define({
     style: STYLE,
   },
   returns: "length",
-  work({ count, depth, style }, { step }) {
+  compute({ count, depth, style }, { step }) {
     const layers = step("layers", LAYERS_RULE, layersOf(style));
     const each = step("each", "layers * depth", layers * depth);
     return step("allowance", "count * each", count * each);

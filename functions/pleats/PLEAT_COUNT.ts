@@ -1,7 +1,7 @@
 import { define } from "../define.ts";
 import { creases, drawCreases, drawFolded, LAYERS_RULE, layersOf, STYLE } from "../drafting/pleat-creases.ts";
 import { Refusal } from "../refusal.ts";
-import { ROUNDING, rounded, roundedRule } from "../rounding.ts";
+import { ROUNDING, roundCount, roundCountRule } from "../rounding.ts";
 
 /**
  * How many pleats of about a depth take a flat width down to a finished one. Pleats are whole: the
@@ -21,7 +21,7 @@ export const PLEAT_COUNT = define({
   },
   returns: "count",
   usual: ["depth <= finished"],
-  work({ flat, finished, depth, style, rounding }, { step }) {
+  compute({ flat, finished, depth, style, rounding }, { step }) {
     if (flat < finished)
       throw new Refusal(
         (say) =>
@@ -30,13 +30,13 @@ export const PLEAT_COUNT = define({
     const taken = step("taken", "flat - finished", flat - finished);
     const layers = step("layers", LAYERS_RULE, layersOf(style));
     const exact = step("exact", "taken / (layers * depth)", taken / (layers * depth));
-    const count = rounded(exact, rounding);
+    const count = roundCount(exact, rounding);
     step(
       "corrected_depth",
-      `taken / (layers * MAX(1; ${roundedRule("exact")}))`,
+      `taken / (layers * MAX(1; ${roundCountRule("exact")}))`,
       taken / (layers * Math.max(1, count)),
     );
-    return step("count", roundedRule("exact"), count);
+    return step("count", roundCountRule("exact"), count);
   },
   draw({ flat, finished, style }, { count = 0, corrected_depth = 0 }) {
     if (count < 1 || count > 60 || corrected_depth <= 0) return [];

@@ -20,7 +20,7 @@ export const PLEAT_DEPTH = define({
     style: STYLE,
   },
   returns: "length",
-  work({ flat, finished, count, style }, { step }) {
+  compute({ flat, finished, count, style }, { step }) {
     if (flat < finished)
       throw new Refusal(
         (say) =>

@@ -49,7 +49,7 @@ export const PLEAT_MARK = define({
   returns: "length",
   usual: ["depth <= finished"],
   alike: { "number, count": "there are more marks than pleats" },
-  work({ number, finished, count, depth, style, which, box_width }, { step }) {
+  compute({ number, finished, count, depth, style, which, box_width }, { step }) {
     const layers = step("layers", LAYERS_RULE, layersOf(style));
     const flat = step("flat", "finished + layers * depth * count", finished + layers * depth * count);
     const spacing = step("spacing", "finished / count", finished / count);

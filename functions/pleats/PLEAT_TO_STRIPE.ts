@@ -18,7 +18,7 @@ export const PLEAT_TO_STRIPE = define({
     repeats: { kind: "count", about: "repeats to each pleat", from: 1, to: 10, otherwise: 1 },
   },
   returns: "length",
-  work({ repeat, shown, repeats }, { step }) {
+  compute({ repeat, shown, repeats }, { step }) {
     const whole = step("each", "repeat * repeats", repeat * repeats);
     if (shown >= whole)
       throw new Refusal(

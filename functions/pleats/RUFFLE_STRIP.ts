@@ -3,7 +3,7 @@ import { grainDrawn } from "../drawing/grain-line.ts";
 import { dimension, outline } from "../drawing/shapes.ts";
 import { polygon } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
-import { wholeUp } from "../whole-number.ts";
+import { roundUpToWhole } from "../whole-number.ts";
 
 /**
  * One strip of a ruffle cut across the cloth, as a piece, in the book's unit: all strips alike, so
@@ -32,14 +32,14 @@ export const RUFFLE_STRIP = define({
   returns: "piece",
   usual: ["depth <= edge", "depth <= 2 * cloth_width", "seam < depth"],
   alike: { "edge, cloth_width": "an edge may be shorter than the cloth is wide" },
-  work({ edge, ratio, depth, cloth_width, seam }, { step }) {
+  compute({ edge, ratio, depth, cloth_width, seam }, { step }) {
     if (seam >= cloth_width)
       throw new Refusal(
         (say) =>
           `seam must be less than the cloth width of ${say(cloth_width, seam)}, not ${say(seam, cloth_width)}`,
       );
     const flat = step("flat", "edge * ratio", edge * ratio);
-    const strips = wholeUp(flat / (cloth_width - seam));
+    const strips = roundUpToWhole(flat / (cloth_width - seam));
     step("strips", "ROUNDUP(ROUND(flat / (cloth_width - seam); 8); 0)", strips);
     const cut = step("strip_length", "flat / strips + seam", flat / strips + seam);
     step("cloth", "strips * depth", strips * depth);

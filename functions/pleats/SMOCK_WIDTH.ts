@@ -1,7 +1,7 @@
 import { define } from "../define.ts";
 import { drawStrips } from "../drawing/flat-strip.ts";
 import { dimension, type Shape } from "../drawing/shapes.ts";
-import { wholeUp } from "../whole-number.ts";
+import { roundUpToWhole } from "../whole-number.ts";
 
 /**
  * Flat width of cloth for smocking, in the book's unit: the finished width times the ratio it
@@ -27,9 +27,9 @@ export const SMOCK_WIDTH = define({
     },
   },
   returns: "length",
-  work({ finished, dots, ratio }, { step }) {
+  compute({ finished, dots, ratio }, { step }) {
     const exact = step("exact", "finished * ratio", finished * ratio);
-    const tubes = step("tubes", "ROUNDUP(ROUND(exact / dots; 8); 0)", wholeUp(exact / dots));
+    const tubes = step("tubes", "ROUNDUP(ROUND(exact / dots; 8); 0)", roundUpToWhole(exact / dots));
     step("dots_marked", "tubes + 1", tubes + 1);
     step("tube_width", "finished / tubes", finished / tubes);
     return step("flat", "tubes * dots", tubes * dots);

@@ -17,7 +17,7 @@ export const TAKE_UP = define({
     finished: { kind: "length", about: "width wanted there", from: 0, to: 100_000 },
   },
   returns: "length",
-  work({ flat, finished }, { step }) {
+  compute({ flat, finished }, { step }) {
     if (flat < finished)
       throw new Refusal(
         (say) =>

@@ -16,7 +16,7 @@ export const TUCK_ALLOWANCE = define({
     width: { kind: "length", usual: [0, 20], about: "from a tuck's fold to its stitching", from: 0, to: 50 },
   },
   returns: "length",
-  work({ count, width }, { step }) {
+  compute({ count, width }, { step }) {
     const each = step("each", "2 * width", 2 * width);
     return step("allowance", "count * each", count * each);
   },

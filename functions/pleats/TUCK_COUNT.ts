@@ -1,7 +1,7 @@
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import { Refusal } from "../refusal.ts";
-import { ROUNDING, rounded, roundedRule } from "../rounding.ts";
+import { ROUNDING, roundCount, roundCountRule } from "../rounding.ts";
 import { DRESS_MAKING } from "../sources.ts";
 
 /**
@@ -22,12 +22,12 @@ export const TUCK_COUNT = define({
   },
   returns: "count",
   alike: { "gap, edge": "the plain edge may be wider or narrower than the gap" },
-  work({ finished, gap, edge, rounding }, { step }) {
+  compute({ finished, gap, edge, rounding }, { step }) {
     if (2 * edge > finished)
       throw new Refusal((say) => `edge must be at most half the finished ${say(finished)}, not ${say(edge)}`);
     const between = step("between", "finished - 2 * edge", finished - 2 * edge);
     const exact = step("exact", "between / gap", between / gap);
-    const gaps = step("gaps", roundedRule("exact"), rounded(exact, rounding));
+    const gaps = step("gaps", roundCountRule("exact"), roundCount(exact, rounding));
     step("corrected_gap", "between / MAX(1; gaps)", between / Math.max(1, gaps));
     return step("count", "gaps + 1", gaps + 1);
   },

@@ -29,7 +29,7 @@ export const TUCK_CREASE = define({
   },
   returns: "length",
   alike: { "width, space": "tucks may be wider or narrower than what shows between them" },
-  work({ width, space }, { step }) {
+  compute({ width, space }, { step }) {
     const cloth = step("tuck", "2 * width", 2 * width);
     return step("crease", "tuck + space", cloth + space);
   },

@@ -49,7 +49,7 @@ export const TUCK_MARK = define({
     "width, start": "the first tuck may begin anywhere",
     "space, start": "the first tuck may begin anywhere",
   },
-  work({ number, width, space, start, which }, { step }) {
+  compute({ number, width, space, start, which }, { step }) {
     const each = step("flat_repeat", "3 * width + space", 3 * width + space);
     step("sewn_repeat", "width + space", width + space);
     const first = step("first_line", "start + (number - 1) * flat_repeat", start + (number - 1) * each);

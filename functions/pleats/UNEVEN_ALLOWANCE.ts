@@ -15,7 +15,7 @@ export const UNEVEN_ALLOWANCE = define({
   words: "unequal uneven graduated pleats different depths list allowance extra cloth knife box inverted",
   takes: { depths: DEPTHS, style: STYLE },
   returns: "length",
-  work({ depths, style }, { step }) {
+  compute({ depths, style }, { step }) {
     const sum = step(
       "sum",
       "SUM(depths)",

@@ -37,7 +37,7 @@ export const UNEVEN_MARK = define({
   },
   returns: "length",
   usual: ["MAX(depths) <= finished / 2"],
-  work({ number, finished, depths, places, style, which }, { step, measure }) {
+  compute({ number, finished, depths, places, style, which }, { step, measure }) {
     const pleats = pleatsAt(style, finished, depths, places);
     const layers = step("layers", LAYERS_RULE, layersOf(style));
     const sum = depthsOf(depths).reduce((a, b) => a + b, 0);

@@ -10,7 +10,7 @@ export const CM = define({
   words: "centimetre centimeter metric convert",
   takes: { x: { kind: "figure", about: "how many centimetres", from: -100000, to: 100000 } },
   returns: "length",
-  work: ({ x }, bench) => inBookUnit(x, "cm", bench),
+  compute: ({ x }, context) => inBookUnit(x, "cm", context),
   draw: (_, { length = 0 }, __, { cm }) => tape(length, cm),
   examples: [
     { given: { x: 2.54 }, gives: 1, because: "1 in = 25.4 mm exactly (NIST SP 811)" },

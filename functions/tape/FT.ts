@@ -10,7 +10,7 @@ export const FT = define({
   words: "foot feet convert",
   takes: { x: { kind: "figure", about: "how many feet", from: -3000, to: 3000 } },
   returns: "length",
-  work: ({ x }, bench) => inBookUnit(x, "ft", bench),
+  compute: ({ x }, context) => inBookUnit(x, "ft", context),
   draw: (_, { length = 0 }, __, { cm }) => tape(length, cm),
   examples: [
     { given: { x: 5.25 }, gives: 63, because: "12 in are a foot" },

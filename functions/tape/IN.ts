@@ -10,7 +10,7 @@ export const IN = define({
   words: "inch inches convert",
   takes: { x: { kind: "figure", about: "how many inches", from: -40000, to: 40000 } },
   returns: "length",
-  work: ({ x }, bench) => inBookUnit(x, "in", bench),
+  compute: ({ x }, context) => inBookUnit(x, "in", context),
   draw: (_, { length = 0 }, __, { cm }) => tape(length, cm),
   examples: [
     { given: { x: 36 }, gives: 91.44, unit: "cm", because: "36 in are a yard, 0.9144 m (NIST SP 811)" },

@@ -10,7 +10,7 @@ export const M = define({
   words: "metre meter metric cloth convert",
   takes: { x: { kind: "figure", about: "how many metres", from: -1000, to: 1000 } },
   returns: "length",
-  work: ({ x }, bench) => inBookUnit(x, "m", bench),
+  compute: ({ x }, context) => inBookUnit(x, "m", context),
   draw: (_, { length = 0 }, __, { cm }) => tape(length, cm),
   examples: [
     { given: { x: 0.9144 }, gives: 36, because: "1 yd = 0.9144 m exactly (NIST SP 811)" },

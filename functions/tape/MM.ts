@@ -10,7 +10,7 @@ export const MM = define({
   words: "millimetre millimeter metric convert",
   takes: { x: { kind: "figure", about: "how many millimetres", from: -1000000, to: 1000000 } },
   returns: "length",
-  work: ({ x }, bench) => inBookUnit(x, "mm", bench),
+  compute: ({ x }, context) => inBookUnit(x, "mm", context),
   draw: (_, { length = 0 }, __, { cm }) => tape(length, cm),
   examples: [
     { given: { x: 25.4 }, gives: 1, because: "1 in = 25.4 mm exactly (NIST SP 811)" },

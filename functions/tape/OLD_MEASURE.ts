@@ -30,7 +30,7 @@ export const OLD_MEASURE = define({
     measure: { kind: "text", about: "which measure", choices: Object.keys(INCHES) as Old[] },
   },
   returns: "length",
-  work({ x, measure }, { step, cm, unit }) {
+  compute({ x, measure }, { step, cm, unit }) {
     const each = unit === "in" ? INCHES[measure] : cm(2.54 * INCHES[measure]);
     const sizes = Object.entries(INCHES).map(([name, size]) => `IF(measure = "${name}"; ${size}; `);
     const rule = `${sizes.join("")}0${")".repeat(sizes.length)}${unit === "in" ? "" : " * 2.54"}`;

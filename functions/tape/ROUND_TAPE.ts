@@ -24,11 +24,11 @@ export const ROUND_TAPE = define({
     },
   },
   returns: "length",
-  work({ length, mark, direction }, { step, measure, ...bench }) {
+  compute({ length, mark, direction }, { step, measure, ...context }) {
     const size = measure(
       "mark_size",
       "the mark, in the book's unit",
-      sizeOfMark(mark, bench.unit, bench.mark, bench.decimal),
+      sizeOfMark(mark, context.unit, context.mark, context.decimal),
     );
     const marks = step("marks", "length / mark_size", length / size);
     step("slack", "MAX(1; ABS(marks)) / 1000000000", Math.max(1, Math.abs(marks)) / 1e9);

@@ -16,7 +16,7 @@ export const TAPE = define({
   words: "read text fraction feet inches convert",
   takes: { text: { kind: "text", about: 'the length as written, such as "16 1/2 in"' } },
   returns: "length",
-  work({ text }, { measure, unit, decimal }) {
+  compute({ text }, { measure, unit, decimal }) {
     if (text.trim() === "") throw new Refusal("text is empty: a length such as 16 1/2 in is needed there");
     const read = text.length > 60 ? null : readTape(text, unit, decimal);
     if (!read) {

@@ -18,17 +18,17 @@ export const TAPE_TEXT = define({
     mark: { kind: "text", about: "the finest mark to show, such as 1/16 or 5 mm", otherwise: null },
   },
   returns: "text",
-  work({ length, mark }, { measure, ...bench }) {
+  compute({ length, mark }, { measure, ...context }) {
     const size = measure(
       "mark_size",
       "the mark, in the book's unit",
-      sizeOfMark(mark, bench.unit, bench.mark, bench.decimal),
+      sizeOfMark(mark, context.unit, context.mark, context.decimal),
     );
     measure("length", "the length itself", length);
     return measure(
       "text",
       "the length at its nearest mark",
-      `${inMarks(length, bench.unit, size)} ${bench.unit}`,
+      `${inMarks(length, context.unit, size)} ${context.unit}`,
     );
   },
   draw: (_, { length = 0 }, __, { cm }) => tape(length, cm),

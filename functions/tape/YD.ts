@@ -10,7 +10,7 @@ export const YD = define({
   words: "yard yards cloth convert",
   takes: { x: { kind: "figure", about: "how many yards", from: -1000, to: 1000 } },
   returns: "length",
-  work: ({ x }, bench) => inBookUnit(x, "yd", bench),
+  compute: ({ x }, context) => inBookUnit(x, "yd", context),
   draw: (_, { length = 0 }, __, { cm }) => tape(length, cm),
   examples: [
     { given: { x: 2.5 }, gives: 90, because: "36 in are a yard" },

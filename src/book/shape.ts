@@ -5,7 +5,7 @@
  */
 
 import type { Decimal } from "../../functions/decimal.ts";
-import type { Mark } from "../../functions/fractions.ts";
+import type { TapeMark } from "../../functions/fractions.ts";
 import type { LayOrigin, Placement } from "../../functions/lay.ts";
 import type { Unit } from "../../functions/units.ts";
 
@@ -61,7 +61,7 @@ export interface Book {
   readonly title: string;
   readonly about: string;
   readonly unit: Unit;
-  readonly mark: Mark;
+  readonly mark: TapeMark;
   /** The decimal mark that figures are shown with; a point when left out. Both are read. */
   readonly decimal?: Decimal;
   readonly pages: readonly Page[];
@@ -91,7 +91,7 @@ export const WIDTHS = [20, 2000] as const;
 export const BLANK_COLUMN: Column = { heading: "", kind: "any", width: 110 };
 
 /** A book with one blank page for each stage. */
-export function blankBook(title: string, unit: Unit, mark: Mark): Book {
+export function blankBook(title: string, unit: Unit, mark: TapeMark): Book {
   const columns: Column[] = [
     { heading: "What", kind: "text", width: 200 },
     { heading: "Figure", kind: "any", width: 120 },

@@ -1,4 +1,4 @@
-import { withMark } from "../../functions/decimal.ts";
+import { withDecimalMark } from "../../functions/decimal.ts";
 import type { Kind } from "../../functions/define.ts";
 import { originText } from "../../functions/lay.ts";
 import { findPlace } from "../book/address.ts";
@@ -104,5 +104,5 @@ function formula(engine: Engine, text: string, json: boolean, io: Io): number {
 /** A figure in full, for a formula is asked for to the last place; a day as the calendar has it. */
 const inWords = (value: Value, kind: Kind, book: Book): string =>
   (typeof value === "number" && kind !== "days") || typeof value === "string"
-    ? withMark(String(value), book.decimal)
+    ? withDecimalMark(String(value), book.decimal)
     : show(value, kind, book);

@@ -4,9 +4,9 @@
  * What is rounded to the tape's own finest mark follows the new tape.
  */
 import { catalogue } from "../../functions/catalogue.ts";
-import { type Decimal, withMark } from "../../functions/decimal.ts";
+import { type Decimal, withDecimalMark } from "../../functions/decimal.ts";
 import type { Kind } from "../../functions/define.ts";
-import { markSize, roundTo, tapeText, USUAL_MARK } from "../../functions/fractions.ts";
+import { DEFAULT_MARK, markSize, roundTo, tapeText } from "../../functions/fractions.ts";
 import { convert, type Unit } from "../../functions/units.ts";
 import { findPlace, type Place } from "../book/address.ts";
 import { unclearComma } from "../book/commas.ts";
@@ -46,7 +46,7 @@ export function convertBook(book: Book, unit: Unit): Book {
     ]);
     return { ...trial, cells: Object.fromEntries(cells) };
   });
-  return { ...book, unit, mark: USUAL_MARK[unit], pages, trials };
+  return { ...book, unit, mark: DEFAULT_MARK[unit], pages, trials };
 }
 
 function convertCell(book: Book, kinds: Kinds, typed: string, place: Place, unit: Unit): string {
@@ -77,10 +77,10 @@ function convertTyped(
     return kind === "piece" || /^\s*[Mm][\s\d.+-]/.test(typed) ? (scalePath(typed, factor) ?? typed) : typed;
   if (content.is !== "length" && content.is !== "number") return typed;
   if (kind === "area" && content.is === "number")
-    return withMark(figureText(content.value * factor ** 2), decimal);
+    return withDecimalMark(figureText(content.value * factor ** 2), decimal);
   if (kind !== "length" || (content.is === "length" && namesUnit(typed))) return typed;
   const value = convert(content.value, from, to);
-  const figure = withMark(to === "in" ? inchText(value) : figureText(value), decimal);
+  const figure = withDecimalMark(to === "in" ? inchText(value) : figureText(value), decimal);
   // A fraction alone was a length by its looks; a decimal needs its unit to be one.
   return content.is === "length" && !content.sure && !figure.includes("/") ? `${figure} ${to}` : figure;
 }

@@ -2,7 +2,7 @@
  * A copy of a book to ask questions of: an engine of its own over the same book, with only the
  * formulas that the watched cells rest on. The open book is never touched.
  */
-import { withMark } from "../../functions/decimal.ts";
+import { withDecimalMark } from "../../functions/decimal.ts";
 import type { LayOrigin } from "../../functions/lay.ts";
 import type { Place } from "../book/address.ts";
 import { type } from "../book/edit.ts";
@@ -78,7 +78,7 @@ export class Copy {
   #typed(dial: Dial, figure: number): string {
     return dial.kind === "days" && figure > 20_000
       ? dayText(figure)
-      : withMark(String(clean(figure)), this.book.decimal);
+      : withDecimalMark(String(clean(figure)), this.book.decimal);
   }
 
   #reading(place: Place): Reading {

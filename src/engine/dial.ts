@@ -2,7 +2,7 @@
  * A typed cell that a question turns: what kind of figure it holds, the step that suits it, and
  * how a figure is typed into it so that it still means the same kind of thing.
  */
-import { withMark } from "../../functions/decimal.ts";
+import { withDecimalMark } from "../../functions/decimal.ts";
 import type { Kind } from "../../functions/define.ts";
 import { markSize, tapeText } from "../../functions/fractions.ts";
 import { fullAddress, nameOf, type Place } from "../book/address.ts";
@@ -107,14 +107,14 @@ export const clean = (figure: number): number => Number(figure.toPrecision(12));
 /** What to type in the dial's cell so that it holds this figure and is still the same kind of content. */
 export function typedFor(book: Book, dial: Dial, figure: number): string {
   const was = contentAt(book, dial.place).is;
-  const plain = withMark(String(clean(figure)), book.decimal);
+  const plain = withDecimalMark(String(clean(figure)), book.decimal);
   const column = book.pages[dial.place.page]?.columns[dial.place.column]?.kind ?? "any";
   const tape = tapeText(figure, book.unit, book.mark, book.decimal);
   const ways =
     was === "date"
       ? [dayText(figure)]
       : was === "share"
-        ? [`${withMark(String(clean(figure * 100)), book.decimal)}%`]
+        ? [`${withDecimalMark(String(clean(figure * 100)), book.decimal)}%`]
         : was === "length"
           ? [tape, `${tape} ${book.unit}`, plain, `${plain} ${book.unit}`]
           : [plain];

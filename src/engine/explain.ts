@@ -1,5 +1,5 @@
 /** The working of a cell: how its figure came about, step by step, and what it rests on. */
-import { withMark } from "../../functions/decimal.ts";
+import { withDecimalMark } from "../../functions/decimal.ts";
 import type { Cell, Declaration, Kind } from "../../functions/define.ts";
 import type { Shape } from "../../functions/drawing/shapes.ts";
 import { type Argument, explain as explainCall, isRefused } from "../../functions/run.ts";
@@ -146,7 +146,7 @@ function callWorking(engine: Engine, declaration: Declaration, args: readonly Ar
           : measuredKind(step.name, shapes);
     kinds.set(step.name, kind);
     const shown = show(step.value, kind, rule);
-    const filled = step.formula ? withMark(fill(step.rule, shownOf), rule.decimal) : step.rule;
+    const filled = step.formula ? withDecimalMark(fill(step.rule, shownOf), rule.decimal) : step.rule;
     shownOf.set(step.name, shown);
     if (kind !== "length") figures.set(step.name, step.value);
     return {

@@ -1,5 +1,5 @@
 /** A book shown with the other decimal mark. No figure and no answer changes by it. */
-import { type Decimal, withMark, withPoints } from "../../functions/decimal.ts";
+import { type Decimal, withDecimalMark, withPoints } from "../../functions/decimal.ts";
 import { findPlace } from "../book/address.ts";
 import { unclearComma } from "../book/commas.ts";
 import { isFormula, withSemicolons } from "../book/formula.ts";
@@ -38,7 +38,8 @@ function retypedFigure(book: Book, typed: string, kind: ColumnKind, decimal: Dec
   const was = understand(typed, kind, book.unit, book.decimal);
   if (!("value" in was) || typeof was.value !== "number") return typed;
   const plain = withPoints(typed, book.decimal ?? "point");
-  const written = plain === null ? typed : withMark(plain.replace(/(^|[^\d.,])\.(?=\d)/g, "$10."), decimal);
+  const written =
+    plain === null ? typed : withDecimalMark(plain.replace(/(^|[^\d.,])\.(?=\d)/g, "$10."), decimal);
   return sameFigure(was, understand(written, kind, book.unit, decimal)) ? written : typed;
 }
 

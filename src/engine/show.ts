@@ -1,19 +1,19 @@
 /** Values in the words of the tape: what a cell shows for what it holds. */
-import { type Decimal, withMark } from "../../functions/decimal.ts";
+import { type Decimal, withDecimalMark } from "../../functions/decimal.ts";
 import type { Kind } from "../../functions/define.ts";
-import { type Mark, readTape, tapeText } from "../../functions/fractions.ts";
+import { readTape, type TapeMark, tapeText } from "../../functions/fractions.ts";
 import { pieceBounds, readPiece } from "../../functions/pieces/piece.ts";
 import type { Unit } from "../../functions/units.ts";
 
 export interface Rule {
   readonly unit: Unit;
-  readonly mark: Mark;
+  readonly mark: TapeMark;
   readonly decimal?: Decimal;
 }
 
 /** A plain number without needless places: at most `places` after the decimal mark. */
 export const plainNumber = (value: number, places = 4, decimal?: Decimal): string =>
-  withMark(
+  withDecimalMark(
     Math.abs(value) >= 1e15 ? value.toExponential(4) : String(Number(value.toFixed(places)) + 0),
     decimal,
   );
@@ -40,7 +40,7 @@ export function show(value: number | string | boolean | null, kind: Kind, rule: 
     case "angle":
       return `${plainNumber(value, 2, decimal)}°`;
     case "money":
-      return withMark((Math.abs(value) < 0.005 ? 0 : value).toFixed(2), decimal);
+      return withDecimalMark((Math.abs(value) < 0.005 ? 0 : value).toFixed(2), decimal);
     case "days":
       return value > 20_000 && value < 120_000 ? dayText(value) : plainNumber(value, 2, decimal);
     default:
@@ -86,7 +86,7 @@ export function exact(value: number | string | boolean | null, kind: Kind, rule:
   const { unit, decimal } = rule;
   if (typeof value === "string" && kind === "piece") return exactPiece(value, rule);
   if (typeof value !== "number") return value === null ? "" : String(value);
-  const figure = withMark(String(Number(value.toPrecision(12))), decimal);
+  const figure = withDecimalMark(String(Number(value.toPrecision(12))), decimal);
   if (kind === "length") return `${figure} ${unit}`;
   return kind === "area" ? `${figure} sq ${unit}` : kind === "angle" ? `${figure}°` : figure;
 }

@@ -1,7 +1,7 @@
 /** Everything a person can do to a book, each as a command with a name for the history. */
 
 import type { Decimal } from "../../functions/decimal.ts";
-import type { Mark } from "../../functions/fractions.ts";
+import type { TapeMark } from "../../functions/fractions.ts";
 import type { Unit } from "../../functions/units.ts";
 import {
   type Block,
@@ -228,7 +228,7 @@ export const changeDecimal = (decimal: Decimal): Command => ({
 });
 
 /** Shows lengths to another finest mark of the tape. */
-export const changeMark = (mark: Mark): Command => ({
+export const changeMark = (mark: TapeMark): Command => ({
   label: `read the tape to ${mark}`,
   edit: (book) => (mark === book.mark ? book : { ...book, mark }),
 });

@@ -1,12 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type Decimal, unclearFigure } from "../../functions/decimal.ts";
-import { type Mark, markSize, readTape, roundTo, tapeText } from "../../functions/fractions.ts";
+import { markSize, readTape, roundTo, type TapeMark, tapeText } from "../../functions/fractions.ts";
 import { convert, type Unit } from "../../functions/units.ts";
 
 const SEED = 1866;
 const unit = fc.constantFrom<Unit>("in", "cm");
-const inchMark = fc.constantFrom<Mark>("1/2", "1/4", "1/8", "1/16", "1/32");
+const inchMark = fc.constantFrom<TapeMark>("1/2", "1/4", "1/8", "1/16", "1/32");
 
 describe("a tape text is read as people mean it", () => {
   test.each([
@@ -89,7 +89,7 @@ test("a length written with either mark is read as that length with either setti
       fc.integer({ min: -300_000, max: 300_000 }),
       unit,
       fc.constantFrom<Decimal>("point", "comma"),
-      fc.constantFrom<Mark>("1/2", "1/4", "1/8", "1/16", "1/32", "1 cm", "5 mm", "1 mm"),
+      fc.constantFrom<TapeMark>("1/2", "1/4", "1/8", "1/16", "1/32", "1 cm", "5 mm", "1 mm"),
       fc.constantFrom("", "mm", "cm", "m", "in.", "yards", "ft"),
       (parts, told, decimal, mark, word) => {
         const length = parts * markSize(mark, told);

@@ -74,7 +74,7 @@ test("what is let through is the same in both units, and what is refused lies be
     source: "geometry",
     takes: { top: { kind: "length", about: "a top", from: 1, to: 50_000 } },
     returns: "length",
-    work: ({ top }) => top,
+    compute: ({ top }) => top,
     examples: [],
   });
   const refusal = (top: number, unit: "in" | "cm") =>

@@ -54,7 +54,7 @@ const PROBE = define({
     "part <= gap",
     { rule: 'OR(style = "open"; gap = 0)', says: "a shut edge has a gap of {gap}" },
   ],
-  work: ({ gap }) => gap,
+  compute: ({ gap }) => gap,
   examples: [],
 });
 

@@ -2,7 +2,7 @@
 
 import { useEffect, useState } from "react";
 import { joinsText, type Pieced, piecing } from "../../../functions/cutting/piecing.ts";
-import { withMark } from "../../../functions/decimal.ts";
+import { withDecimalMark } from "../../../functions/decimal.ts";
 import { markSize, readTape } from "../../../functions/fractions.ts";
 import type { LayQuestion } from "../../../functions/lay.ts";
 import { convert } from "../../../functions/units.ts";
@@ -29,7 +29,7 @@ const WIDEST = 20;
 
 export function Joins({ store, question, scale }: Props) {
   const { unit, mark, decimal } = store.shown;
-  const [typed, setTyped] = useState(unit === "in" ? "1/2" : withMark("1.5", decimal));
+  const [typed, setTyped] = useState(unit === "in" ? "1/2" : withDecimalMark("1.5", decimal));
   const [told, setTold] = useState<Told>({ is: "nothing" });
   const say = (length: number) => lengthText(length, store.shown);
   const seam = readTape(typed, unit, decimal)?.length ?? 0;

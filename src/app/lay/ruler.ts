@@ -1,6 +1,6 @@
 /** The marks of a tape laid along the selvedge. */
 import type { Decimal } from "../../../functions/decimal.ts";
-import { type Mark, tapeText } from "../../../functions/fractions.ts";
+import { type TapeMark, tapeText } from "../../../functions/fractions.ts";
 import type { Unit } from "../../../functions/units.ts";
 
 export interface Tick {
@@ -37,7 +37,13 @@ const STEPS: Readonly<Record<Unit, readonly (readonly [figure: number, tick: num
 };
 
 /** Ticks from 0 up to `length`, their figures at least `apart` from one another, all in the book's unit. */
-export function ticksOf(length: number, unit: Unit, mark: Mark, apart: number, decimal?: Decimal): Tick[] {
+export function ticksOf(
+  length: number,
+  unit: Unit,
+  mark: TapeMark,
+  apart: number,
+  decimal?: Decimal,
+): Tick[] {
   const steps = STEPS[unit];
   const [figure, tick] = steps.find(([step]) => step >= apart) ?? steps.at(-1)!;
   const every = Math.round(figure / tick);

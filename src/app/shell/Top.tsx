@@ -2,7 +2,7 @@
 import "./top.css";
 import { useState } from "react";
 import type { Decimal } from "../../../functions/decimal.ts";
-import type { Mark } from "../../../functions/fractions.ts";
+import type { TapeMark } from "../../../functions/fractions.ts";
 import type { Unit } from "../../../functions/units.ts";
 import { changeDecimal, changeMark, changeUnit, retitle } from "../../store/commands.ts";
 import type { Command, Store } from "../../store/store.ts";
@@ -18,7 +18,7 @@ interface Props {
   readonly onRefused: (sentence: string) => void;
 }
 
-const MARKS: Record<Unit, readonly Mark[]> = {
+const MARKS: Record<Unit, readonly TapeMark[]> = {
   in: ["1/2", "1/4", "1/8", "1/16", "1/32"],
   cm: ["1 cm", "5 mm", "1 mm"],
 };
@@ -82,7 +82,7 @@ export function Top({ store, keeping, onBooks, onSave, onHelp, onRefused }: Prop
           <select
             value={mark}
             aria-label="Finest mark"
-            onChange={(event) => run(changeMark(event.target.value as Mark))}
+            onChange={(event) => run(changeMark(event.target.value as TapeMark))}
           >
             {marks.map((one) => (
               <option key={one} value={one}>

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { Decimal } from "../../../functions/decimal.ts";
 import type { Kind } from "../../../functions/define.ts";
-import type { Mark } from "../../../functions/fractions.ts";
+import type { TapeMark } from "../../../functions/fractions.ts";
 import type { Unit } from "../../../functions/units.ts";
 import { readBook } from "../../../src/book/read.ts";
 import type { Book } from "../../../src/book/shape.ts";
@@ -23,7 +23,7 @@ import { bookOf } from "./whatif-books.ts";
 const seed = 20_260_603;
 const decimals = fc.constantFrom<Decimal>("point", "comma");
 const units = fc.constantFrom<Unit>("in", "cm");
-const marks = fc.constantFrom<Mark>("1/2", "1/4", "1/8", "1/16", "1/32", "1 cm", "5 mm", "1 mm");
+const marks = fc.constantFrom<TapeMark>("1/2", "1/4", "1/8", "1/16", "1/32", "1 cm", "5 mm", "1 mm");
 
 test("a figure that is shown and typed again is the figure shown, with either mark, in every unit and mark of the tape", () => {
   const kinds = fc.constantFrom<Kind>("length", "figure", "share", "count", "money");

@@ -73,7 +73,7 @@ export function* answer(question: Question): Answering {
       break;
     case "sensitivity": {
       const effort = new Effort();
-      yield { effects: yield* quietly(sensitivity(bare(question.book), effort.desk, question.watched)) };
+      yield { effects: yield* quietly(sensitivity(question.book, effort.desk, question.watched)) };
       yield settled(effort);
       break;
     }
@@ -82,9 +82,6 @@ export function* answer(question: Question): Answering {
   }
   yield { done: true };
 }
-
-/** The book without its found lays: some questions would have had more effort than others. */
-const bare = (book: Book): Book => ({ ...book, lays: {} });
 
 const settled = (effort: Effort): QuestionNews => ({
   settled: true,
@@ -101,7 +98,7 @@ const roundsFor = ({ refine }: Question, { size }: Effort): readonly number[] =>
 
 function* comparisons(question: Extract<Question, { is: "compare" }>): Answering {
   const effort = new Effort();
-  const book = bare(question.book);
+  const book = question.book;
   yield { comparison: yield* quietly(comparing(book, effort.desk)) };
   yield settled(effort);
   for (const seconds of roundsFor(question, effort)) {
@@ -140,7 +137,7 @@ function* sweeping(question: Extract<Question, { is: "sweep" }>): Answering {
   const effort = new Effort();
   const places = watched.map(({ place }) => place);
   const swept = function* (): Generator<Row, Row[]> {
-    const copy = new Copy(bare(book), effort.desk, dials, places);
+    const copy = new Copy(book, effort.desk, dials, places);
     const rows: Row[] = [];
     try {
       for (const row of sweep(copy, settings)) {
@@ -158,7 +155,7 @@ function* sweeping(question: Extract<Question, { is: "sweep" }>): Answering {
   const rows = step.value;
   const found: { readonly thresholds: Thresholds; readonly laid: boolean }[] = [];
   for (const [i, one] of dials.length > 1 ? [] : [...watched.entries()]) {
-    const own = new Copy(bare(book), effort.peek, dials, [one.place]);
+    const own = new Copy(book, effort.peek, dials, [one.place]);
     try {
       own.now();
       const laid = own.lays;
@@ -187,7 +184,7 @@ function* solving(question: Extract<Question, { is: "solve" }>): Answering {
   const dials = dialsAt(book, question.dials);
   if (isProblem(dials)) return yield dials;
   const effort = new Effort();
-  const copy = new Copy(bare(book), effort.desk, dials, [make.place]);
+  const copy = new Copy(book, effort.desk, dials, [make.place]);
   try {
     const found = yield* quietly(solve(copy, question));
     yield isProblem(found) ? found : { solution: found };

@@ -4,8 +4,8 @@ import type { Lay } from "../../../functions/lay.ts";
 import { numberOf } from "../../../src/engine/copy.ts";
 import { Engine } from "../../../src/engine/engine.ts";
 import type { Row } from "../../../src/engine/sweep.ts";
-import { keepChecked, layDesk } from "../../../src/lay/desk.ts";
-import { Search } from "../../../src/lay/plan.ts";
+import { answerFrom } from "../../../src/lay/answer.ts";
+import { layDesk, toKeep } from "../../../src/lay/desk.ts";
 import { Effort } from "../../../src/worker/effort.ts";
 import { answer, type Question, type Round } from "../../../src/worker/question.ts";
 import { cell, watch } from "../engine/ask.ts";
@@ -47,17 +47,28 @@ describe("the lays of a what-if question", () => {
     expect(round!.rows.map(({ figures }) => figures)).toEqual(rows.map(({ figures }) => figures));
   });
 
-  it("have no more effort at the step that the book has a found lay for", () => {
+  it("are not those that the book keeps: no step has had another effort than its neighbours", () => {
     const engine = new Engine(book, layDesk);
     const asks = engine.laid()[0]!.lays[0]!.question;
     engine.destroy();
-    const search = new Search(asks, { seed: 1, rounds: 400 });
-    search.run({ rounds: 400 });
-    const found = { ...book, lays: { [questionHash(asks)]: keepChecked(asks, search.best!) } };
-    const stops = { ...question(found), refine: false } as Question;
-    expect(lengths(asked(stops).rows)).toEqual(
-      lengths(asked({ ...question(), refine: false } as Question).rows),
+    const lay = layDesk(asks, {}) as Lay;
+    // Laid by hand five inches farther on: the book itself answers with that.
+    const far = answerFrom(
+      asks,
+      lay.placements.map((one) => ({ ...one, x: one.x + 5 })),
     );
+    const found = { ...book, lays: { [questionHash(asks)]: toKeep({ ...far, origin: { by: "hand" } }) } };
+    const kept = new Engine(found, layDesk);
+    expect(kept.value(cell(found, "cloth"))).toBeCloseTo(lay.lengths[0]! + 5, 6);
+    kept.destroy();
+    const sweep = (one: typeof book): Question => ({
+      ...(question(one) as Extract<Question, { is: "sweep" }>),
+      refine: false,
+      spans: [{ from: 9, to: 10, step: 0.5 }],
+    });
+    const { rows } = asked(sweep(found));
+    expect(lengths(rows)[0]).toBeCloseTo(lay.lengths[0]!, 6);
+    expect(lengths(rows)).toEqual(lengths(asked(sweep(book)).rows));
   });
 
   it("are not made at all where nothing is laid", () => {

@@ -1,8 +1,8 @@
 /** Checks the arguments of a call: what each is, and that it lies within its limits. */
 import type { Cell, Declaration, Kind, Take } from "./define.ts";
 import { DEFAULT_MARK, type TapeMark, tapeTextBeside } from "./fractions.ts";
-import { bounds, limitText } from "./limits.ts";
-import { nearest } from "./nearest-word.ts";
+import { limitsOf, limitText } from "./limits.ts";
+import { nearestWord } from "./nearest-word.ts";
 import { type Piece, readPiece } from "./pieces/piece.ts";
 import { Refusal } from "./refusal.ts";
 import type { Unit } from "./units.ts";
@@ -19,7 +19,7 @@ interface Setting {
  * The arguments of a call by name, defaults filled in and pieces read; `heard` gets them as they were
  * given. Throws the refusal of the first that won't do.
  */
-export function checkAll(
+export function checkArguments(
   declaration: Declaration,
   args: readonly Argument[],
   setting: Setting,
@@ -37,8 +37,8 @@ export function checkAll(
     const take = declaration.takes[name]!;
     let value: Argument | undefined = args[i];
     if ((value === undefined || value === null) && take.otherwise !== undefined)
-      value = otherwiseIn(take, setting.unit);
-    if (value === undefined) throw new Refusal(`${name} is missing: ${article(take.kind)} is needed there`);
+      value = defaultValue(take, setting.unit);
+    if (value === undefined) throw new Refusal(`${name} is missing: ${nounFor(take.kind)} is needed there`);
     raw[name] = value;
   });
   heard?.(raw);
@@ -51,7 +51,7 @@ export function checkAll(
 }
 
 /** The value of an argument that is left out, in the book's unit; null when the function decides or when it is needed. */
-export function otherwiseIn({ otherwise = null }: Take, unit: Unit): Cell {
+export function defaultValue({ otherwise = null }: Take, unit: Unit): Cell {
   return typeof otherwise === "object" && otherwise !== null ? otherwise[unit] : otherwise;
 }
 
@@ -61,7 +61,7 @@ const NOUNS: Record<Kind, string> = {
   piece: "a piece", verdict: "a text",
 }; // biome-ignore format: a table
 
-const article = (kind: Kind): string => NOUNS[kind];
+const nounFor = (kind: Kind): string => NOUNS[kind];
 
 function checkArgument(name: string, take: Take, value: Argument, setting: Setting): unknown {
   if (!take.many) {
@@ -81,7 +81,7 @@ export const isList = (value: Argument): value is readonly Cell[] => Array.isArr
 function checkOne(name: string, take: Take, value: Cell, setting: Setting): unknown {
   if (value === null || value === "") {
     if (value === "" && take.kind === "text" && !take.choices) return "";
-    throw new Refusal(`${name} is empty: ${article(take.kind)} is needed there`);
+    throw new Refusal(`${name} is empty: ${nounFor(take.kind)} is needed there`);
   }
   switch (take.kind) {
     case "text":
@@ -114,7 +114,7 @@ function checkText(name: string, take: Take, value: Cell): string {
 
 /** The word that was meant, as a question at the end of a sentence; empty when no word is near. */
 function meant(text: string, words: readonly string[]): string {
-  const near = nearest(text.trim(), words);
+  const near = nearestWord(text.trim(), words);
   return near === undefined ? "" : `; is "${near}" meant?`;
 }
 
@@ -141,11 +141,11 @@ function checkPiece(name: string, value: Cell): Piece {
 
 function checkNumber(name: string, take: Take, value: Cell, setting: Setting): number {
   if (typeof value !== "number")
-    throw new Refusal(`${name} must be ${article(take.kind)}, not ${quoted(value)}`);
+    throw new Refusal(`${name} must be ${nounFor(take.kind)}, not ${quoted(value)}`);
   if (!Number.isFinite(value)) throw new Refusal(`${name} must be a finite number, not ${value}`);
   if (take.kind === "count" && !Number.isInteger(value))
     throw new Refusal(`${name} must be a whole number, not ${Number(value.toPrecision(8))}`);
-  const { least, most } = bounds(take, setting.unit);
+  const { least, most } = limitsOf(take, setting.unit);
   if (least !== undefined && value < least - 1e-9 * Math.abs(least))
     throw new Refusal(beyondLimit(name, take, "least", value, setting));
   if (most !== undefined && value > most + 1e-9 * Math.abs(most))
@@ -172,7 +172,7 @@ function beyondLimit(
   const shown = limitText(limit, take.kind, unit);
   const given =
     take.kind === "length"
-      ? tapeTextBeside(value, [bounds(take, unit)[which]!, 0], unit, mark)
+      ? tapeTextBeside(value, [limitsOf(take, unit)[which]!, 0], unit, mark)
       : String(Number(value.toPrecision(8)));
   return `${name} must be at ${which} ${shown}${limit === 0 ? "" : (UNITS[take.kind]?.(unit) ?? "")}, not ${given}`;
 }

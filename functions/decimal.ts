@@ -10,14 +10,14 @@ export type Decimal = "point" | "comma";
 const RUN = /(?:\d|[.,](?=\d))[\d.,]*/g;
 
 /** The mark that parts thousands where `decimal` is the decimal mark. */
-const other = (decimal: Decimal): string => (decimal === "comma" ? "." : ",");
+const thousandsMark = (decimal: Decimal): string => (decimal === "comma" ? "." : ",");
 
 /** Whether a run has two readings: one to three figures, the mark that the book does not use, three figures. */
 const hasTwoReadings = (run: string, decimal: Decimal): boolean =>
   (decimal === "comma" ? /^[1-9]\d{0,2}\.\d{3}$/ : /^[1-9]\d{0,2},\d{3}$/).test(run);
 
 /** A run with a point for its decimal mark and its thousands together; as it is when it is no figure. */
-function plainRun(run: string): string {
+function normalised(run: string): string {
   if (!run.includes(",")) {
     return /^\d{1,3}(?:\.\d{3}){2,}$/.test(run) ? run.replaceAll(".", "") : run;
   }
@@ -38,7 +38,7 @@ export function withPoints(text: string, decimal: Decimal): string | null {
   let unclear = false;
   const plain = text.replace(RUN, (run) => {
     unclear ||= hasTwoReadings(run, decimal);
-    return plainRun(run);
+    return normalised(run);
   });
   return unclear ? null : plain;
 }
@@ -50,7 +50,7 @@ export function twoReadings(
 ): { readonly run: string; readonly readings: readonly [string, string] } | null {
   const run = text.match(RUN)?.find((one) => hasTwoReadings(one, decimal));
   if (run === undefined) return null;
-  const mark = other(decimal);
+  const mark = thousandsMark(decimal);
   return { run, readings: [withDecimalMark(run.replace(mark, "."), decimal), run.replace(mark, "")] };
 }
 

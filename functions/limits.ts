@@ -43,7 +43,7 @@ function roundLimit(limit: number, kind: Kind, unit: Unit): number {
 }
 
 /** The least and greatest value that is let through, in the unit: the wider of what the two units show. */
-export function bounds({ kind, from, to }: Pick<Take, "kind" | "from" | "to">, unit: Unit) {
+export function limitsOf({ kind, from, to }: Pick<Take, "kind" | "from" | "to">, unit: Unit) {
   const inInches = (limit: number) =>
     (roundLimit(limit, kind, "in") / scaleOf(kind, "in")) * scaleOf(kind, unit);
   const inCentimetres = (limit: number) => limit * scaleOf(kind, unit);

@@ -1,7 +1,7 @@
 /** The word that was meant. */
 
 /** Letters to change, put in, take out or swap with their neighbour to get from one word to the other. */
-function apart(a: string, b: string): number {
+function editDistance(a: string, b: string): number {
   let [before, row] = [[] as number[], Array.from({ length: b.length + 1 }, (_, i) => i)];
   for (let i = 1; i <= a.length; i += 1) {
     const next = [i];
@@ -16,13 +16,13 @@ function apart(a: string, b: string): number {
 }
 
 /** The word of the list nearest to what was typed, when it is near enough to be meant. */
-export function nearest(word: string, list: Iterable<string>): string | undefined {
+export function nearestWord(word: string, list: Iterable<string>): string | undefined {
   // No word of any list is so long.
   if (word.length > 80) return undefined;
   let best: string | undefined;
   let least = Math.max(1, Math.floor(word.length / 3)) + 1;
   for (const one of list) {
-    const distance = apart(word.toLowerCase(), one.toLowerCase());
+    const distance = editDistance(word.toLowerCase(), one.toLowerCase());
     if (distance < least) [best, least] = [one, distance];
   }
   return best;
@@ -33,14 +33,14 @@ export function nearest(word: string, list: Iterable<string>): string | undefine
  * of the phrase or a slip of the pen away: "waist girht" is near "waist girth", "front waist" is
  * not near "back waist". Undefined when the phrase itself is in the list.
  */
-export function misspelt(phrase: string, list: Iterable<string>): string | undefined {
+export function misspeltPhrase(phrase: string, list: Iterable<string>): string | undefined {
   const words = phrase.trim().toLowerCase().split(/\s+/);
   let best: string | undefined;
   let least = Number.POSITIVE_INFINITY;
   for (const one of list) {
     const others = one.toLowerCase().split(" ");
     if (others.length !== words.length) continue;
-    const distances = words.map((word, i) => (word.length > 40 ? 99 : apart(word, others[i]!)));
+    const distances = words.map((word, i) => (word.length > 40 ? 99 : editDistance(word, others[i]!)));
     if (distances.some((distance, i) => distance > Math.max(1, Math.floor(words[i]!.length / 4)))) continue;
     const distance = distances.reduce((sum, figure) => sum + figure, 0);
     if (distance === 0) return undefined;

@@ -5,12 +5,12 @@
  */
 
 export type RuleValue = number | string | boolean | readonly (number | string | boolean)[];
-export type Names = Readonly<Record<string, RuleValue>>;
-type Work = (names: Names) => RuleValue;
+export type ArgumentValues = Readonly<Record<string, RuleValue>>;
+type Work = (names: ArgumentValues) => RuleValue;
 
 export interface Rule {
   /** Whether the rule holds. */
-  readonly holds: (names: Names) => boolean;
+  readonly holds: (names: ArgumentValues) => boolean;
   /** The argument names in it, each once, in order. */
   readonly names: readonly string[];
   /** Its two sides when it is one comparison: the text of each, and its value. */
@@ -19,7 +19,7 @@ export interface Rule {
 
 export interface Side {
   readonly text: string;
-  readonly value: (names: Names) => RuleValue;
+  readonly value: (names: ArgumentValues) => RuleValue;
 }
 
 const SIGNS = /\s*(?:(\d+(?:\.\d+)?)|"([^"]*)"|([A-Za-z_][A-Za-z0-9_]*)|(<=|>=|<>|[-+*/^<>=();]))/y;
@@ -44,11 +44,11 @@ const FUNCTIONS: Record<string, (...values: RuleValue[]) => RuleValue> = {
 };
 
 /** Lengths that differ by rounding dust only are equal. */
-const near = (a: number, b: number): boolean =>
+const isNearlyEqual = (a: number, b: number): boolean =>
   Math.abs(a - b) <= 1e-9 * Math.max(1, Math.abs(a), Math.abs(b));
 
 function compare(sign: string, a: RuleValue, b: RuleValue): boolean {
-  const equal = typeof a === "number" && typeof b === "number" ? near(a, b) : a === b;
+  const equal = typeof a === "number" && typeof b === "number" ? isNearlyEqual(a, b) : a === b;
   if (sign === "=") return equal;
   if (sign === "<>") return !equal;
   const [x, y] = [number(a), number(b)];
@@ -57,7 +57,7 @@ function compare(sign: string, a: RuleValue, b: RuleValue): boolean {
   return equal || (sign === "<=" ? x < y : x > y);
 }
 
-const COUNTS: Record<string, (a: number, b: number) => number> = {
+const OPERATORS: Record<string, (a: number, b: number) => number> = {
   "+": (a, b) => a + b, "-": (a, b) => a - b, "*": (a, b) => a * b, "/": (a, b) => a / b, "^": (a, b) => a ** b,
 }; // biome-ignore format: a table
 
@@ -97,7 +97,7 @@ function readRule(rule: string): Rule {
   let sides: readonly [Side, Side] | null = null;
 
   const operation = (strength: number): Work => {
-    if (strength === STRENGTHS.length) return single();
+    if (strength === STRENGTHS.length) return operand();
     const start = tokens[next]?.at ?? 0;
     let work = operation(strength + 1);
     while (tokens[next]?.is === "sign" && STRENGTHS[strength]!.includes(tokens[next]!.text)) {
@@ -112,21 +112,21 @@ function readRule(rule: string): Rule {
         ];
         work = (given) => compare(sign.text, left(given), right(given));
       } else {
-        const count = COUNTS[sign.text]!;
+        const count = OPERATORS[sign.text]!;
         work = (given) => count(number(left(given)), number(right(given)));
       }
     }
     return work;
   };
 
-  const single = (): Work => {
+  const operand = (): Work => {
     const token = tokens[next];
     if (!token) throw new Error(`the rule ${rule} ends too soon`);
     next += 1;
     if (token.is === "number") return () => Number(token.text);
     if (token.is === "text") return () => token.text;
     if (token.text === "-") {
-      const work = single();
+      const work = operand();
       return (given) => -number(work(given));
     }
     if (token.text === "(") {

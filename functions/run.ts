@@ -2,7 +2,7 @@
  * Runs a declared function: checks the arguments, computes, and collects steps and shapes.
  * Nothing is thrown past this file; what can't be worked is refused in a sentence.
  */
-import { type Argument, checkAll, isList } from "./arguments.ts";
+import { type Argument, checkArguments, isList } from "./arguments.ts";
 import { questionText } from "./cutting/lay-question.ts";
 import { type Decimal, withDecimalMark } from "./decimal.ts";
 import type { CallContext, Declaration } from "./define.ts";
@@ -12,7 +12,7 @@ import type { Planner } from "./lay.ts";
 import { type Piece, writePiece } from "./pieces/piece.ts";
 import { Refusal } from "./refusal.ts";
 import { convert, type Unit } from "./units.ts";
-import { unusual } from "./unusual-arguments.ts";
+import { unusualSentences } from "./unusual-arguments.ts";
 
 export type { Argument };
 
@@ -76,7 +76,7 @@ export function unusualIn(
 ): readonly string[] {
   let found: readonly string[];
   try {
-    found = unusual(declaration, args, setting);
+    found = unusualSentences(declaration, args, setting);
   } catch {
     // Arguments of the wrong kind, which no rule can compare: the call is refused for them.
     return [];
@@ -137,7 +137,7 @@ export function explain(declaration: Declaration, args: readonly Argument[], set
     const done = compute(declaration, args, setting, steps, (raw) => {
       given = raw;
     });
-    odd = unusual(declaration, args, setting);
+    odd = unusualSentences(declaration, args, setting);
     const numbers = steps.flatMap(({ name, value }) =>
       typeof value === "number" ? [[name, value] as const] : [],
     );
@@ -156,7 +156,7 @@ function compute(
   steps?: Step[],
   heard?: (raw: Readonly<Record<string, Argument>>) => void,
 ) {
-  const checked = checkAll(declaration, args, setting, heard);
+  const checked = checkArguments(declaration, args, setting, heard);
   const context = callContext(setting, steps);
   const answer = declaration.compute(checked as never, context);
   return { checked, answer, context };

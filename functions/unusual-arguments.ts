@@ -6,7 +6,7 @@ import { type Argument, isList } from "./arguments.ts";
 import type { Cell, Declaration, Kind, Take, UsualRelation } from "./define.ts";
 import { DEFAULT_MARK, type TapeMark, tapeTextBeside } from "./fractions.ts";
 import { limitText, scaleOf } from "./limits.ts";
-import { type Names, type Rule, type RuleValue, ruleOf } from "./plain-rule.ts";
+import { type ArgumentValues, type Rule, type RuleValue, ruleOf } from "./plain-rule.ts";
 import type { Unit } from "./units.ts";
 
 interface Scale {
@@ -17,7 +17,11 @@ interface Scale {
 const COUNTED = new Set<Kind>(["length", "area", "count", "share", "angle", "days", "money", "figure"]);
 
 /** The sentences about the arguments of a call that is answered, without the function's name. */
-export function unusual(declaration: Declaration, args: readonly Argument[], scale: Scale): string[] {
+export function unusualSentences(
+  declaration: Declaration,
+  args: readonly Argument[],
+  scale: Scale,
+): string[] {
   const { takes } = declaration;
   if (!declaration.usual && !Object.values(takes).some((take) => take.usual)) return [];
   const names = inCentimetres(takes, args, scale);
@@ -27,7 +31,7 @@ export function unusual(declaration: Declaration, args: readonly Argument[], sca
     const rule = ruleOf(typeof one === "string" ? one : one.rule);
     if (!rule.names.every((name) => name in names) || rule.holds(names)) continue;
     for (const name of rule.names) named.add(name);
-    found.push(`${said(one, rule, names, declaration, scale)}${question(rule, takes)}`);
+    found.push(`${relationSentence(one, rule, names, declaration, scale)}${question(rule, takes)}`);
   }
   for (const [name, take] of Object.entries(takes)) {
     if (!take.usual || !(name in names) || named.has(name)) continue;
@@ -38,7 +42,11 @@ export function unusual(declaration: Declaration, args: readonly Argument[], sca
 }
 
 /** The numbers and texts of a call by name, lengths in centimetres; lists without their blanks; nothing that is left out. */
-function inCentimetres(takes: Declaration["takes"], args: readonly Argument[], { unit }: Scale): Names {
+function inCentimetres(
+  takes: Declaration["takes"],
+  args: readonly Argument[],
+  { unit }: Scale,
+): ArgumentValues {
   const names: Record<string, RuleValue> = {};
   Object.entries(takes).forEach(([name, take], i) => {
     const value = args[i] ?? (typeof take.otherwise === "object" ? null : (take.otherwise ?? null));
@@ -73,7 +81,13 @@ function rangeSentence(name: string, { kind, usual }: Take, value: number, scale
 }
 
 /** What is wrong, in words: the rule's own, or made from its one comparison. */
-function said(one: UsualRelation, rule: Rule, names: Names, { takes }: Declaration, scale: Scale): string {
+function relationSentence(
+  one: UsualRelation,
+  rule: Rule,
+  names: ArgumentValues,
+  { takes }: Declaration,
+  scale: Scale,
+): string {
   const all = rule.names.map((name) => names[name]!).filter((value) => typeof value === "number");
   const told = (name: string) => {
     const value = names[name]!;

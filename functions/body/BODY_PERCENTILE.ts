@@ -1,7 +1,7 @@
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import { SURVEYS } from "../survey/body-data.ts";
-import { measureAsked, percentile, unlike } from "../survey/survey.ts";
+import { measuringNote, percentile, requireMeasure } from "../survey/survey.ts";
 
 /**
  * The figure of a measurement below which a share of grown women or men lie, in the book's unit:
@@ -21,14 +21,14 @@ export const BODY_PERCENTILE = define({
   },
   returns: "length",
   compute({ term, share, data }, { measure, cm }) {
-    const asked = measureAsked(term);
+    const asked = requireMeasure(term);
     const survey = SURVEYS[data];
     const [, , least, most] = survey.summaries[asked];
     const size = cm(0.1);
     measure("people", "how many were measured", survey.people);
     measure("least", "the least of them", least! * size);
     measure("most", "the greatest of them", most! * size);
-    const note = unlike(asked);
+    const note = measuringNote(asked);
     return measure(
       "figure",
       `on the straight line between the two percentiles about it${note ? `; ${note}` : ""}`,

@@ -1,7 +1,7 @@
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
-import { bestFit, misfit, misfitTold } from "../survey/outlier.ts";
-import { isRelated, knownFigures, measureAsked, surveysOf } from "../survey/survey.ts";
+import { bestFit, findOutlier, outlierVerdict } from "../survey/outlier.ts";
+import { isRelated, knownFigures, requireMeasure, surveysOf } from "../survey/survey.ts";
 
 /**
  * Whether a body measurement is out of line with the others of the same wearer. Beside others it
@@ -35,12 +35,12 @@ export const MEASURE_CHECK = define({
   },
   returns: "verdict",
   compute({ term, value, terms, values, data }, { measure, cm, say }) {
-    const asked = measureAsked(term);
+    const asked = requireMeasure(term);
     const size = cm(0.1);
     const known = new Map(knownFigures(terms, values, size));
     known.delete(asked);
     const surveys = surveysOf(data);
-    const found = misfit(surveys, asked, value / size, known);
+    const found = findOutlier(surveys, asked, value / size, known);
     const expected = found?.expected ?? bestFit(surveys, asked, value / size, known);
     measure("others", "measurements it could be compared with", expected.others);
     measure("likely", "the likeliest figure beside them", expected.likely * size);
@@ -50,7 +50,7 @@ export const MEASURE_CHECK = define({
       return `look: there is no other measurement to compare ${asked} with; it lies between ${say(expected.least * size)} and ${say(expected.most * size)}, as for any grown body; give some of the wearer's others`;
     if (!found) return "ok";
     const figures = new Map(known).set(asked, value / size);
-    return misfitTold(asked, figures, found, (millimetres, ...beside) =>
+    return outlierVerdict(asked, figures, found, (millimetres, ...beside) =>
       say(millimetres * size, ...beside.map((one) => one * size)),
     );
   },

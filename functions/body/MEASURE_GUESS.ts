@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
-import { expectation, knownFigures, measureAsked, surveysOf, unlike } from "../survey/survey.ts";
+import { expectation, knownFigures, measuringNote, requireMeasure, surveysOf } from "../survey/survey.ts";
 
 /**
  * The likeliest figure of a measurement nobody took, from those that were, in the book's unit: the
@@ -27,7 +27,7 @@ export const MEASURE_GUESS = define({
   },
   returns: "length",
   compute({ term, terms, values, data }, { measure, cm }) {
-    const asked = measureAsked(term);
+    const asked = requireMeasure(term);
     const size = cm(0.1);
     const known = new Map(knownFigures(terms, values, size));
     known.delete(asked);
@@ -36,7 +36,7 @@ export const MEASURE_GUESS = define({
     measure("least", "the least that would be expected", Math.min(...found.map((one) => one.least)) * size);
     measure("most", "the most that would be expected", Math.max(...found.map((one) => one.most)) * size);
     const likely = found.reduce((sum, one) => sum + one.likely, 0) / found.length;
-    const note = unlike(asked);
+    const note = measuringNote(asked);
     return measure("likely", `the likeliest figure${note ? `; ${note}` : ""}`, Math.max(0, likely) * size);
   },
   draw(_, { least = 0, most = 0, likely = 0 }) {

@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
 import { dimension, type Shape } from "../drawing/shapes.ts";
-import { arc, line, polar } from "../geometry/strokes.ts";
+import { arc, line, polarPoint } from "../geometry/strokes.ts";
 
 /**
  * The girth over a body with pads that cover part of the way round, in the book's unit, the tape
@@ -53,7 +53,7 @@ export const PAD_GIRTH = define({
       // The middle of pad 1 is at the foot of the drawing: the back, seen from above.
       const start = Math.PI / 2 - covered / 2 + i * turn;
       const end = start + covered;
-      const at = (r: number, angle: number) => polar([0, 0], r, angle);
+      const at = (r: number, angle: number) => polarPoint([0, 0], r, angle);
       for (const edge of turn - covered > 1e-9 ? [start, end] : []) {
         shapes.push({ kind: "edge", edge: [line(at(radius, edge), at(outer, edge))], role: "placement" });
       }

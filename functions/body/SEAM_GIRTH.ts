@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { developSeam, levelLine, onFlat, seamSteps } from "../drafting/body-cone.ts";
+import { developedLevel, developedPoint, developSeam, seamSteps } from "../drafting/body-cone.ts";
 import { dimension, type Shape } from "../drawing/shapes.ts";
 import { line } from "../geometry/strokes.ts";
 
@@ -56,8 +56,9 @@ export const SEAM_GIRTH = define({
   draw({ waist, hip, hip_drop, front_drop, back_drop, start }) {
     // Half the body rolled out: centre back at the left, centre front at the right.
     const seam = developSeam(waist, hip, hip_drop, front_drop, back_drop, start);
-    const at = (level: number, share: number) => onFlat(waist, seam.angle, level, share);
-    const ring = (level: number, from: number, to: number) => levelLine(waist, seam.angle, level, from, to);
+    const at = (level: number, share: number) => developedPoint(waist, seam.angle, level, share);
+    const ring = (level: number, from: number, to: number) =>
+      developedLevel(waist, seam.angle, level, from, to);
     const low = Math.max(hip_drop, front_drop, back_drop);
     const high = Math.min(0, back_drop);
     const [bend, end] = [at(back_drop, seam.slope_from), at(front_drop, seam.slope_to)];

@@ -1,7 +1,7 @@
-import { clothsInHand } from "../cutting/cloth-in-stock.ts";
-import { type CutRow, cutRows, HOW_TO_CUT, PIECES_TO_CUT, wholePiece } from "../cutting/cut-list.ts";
+import { clothsInStock } from "../cutting/cloth-in-stock.ts";
+import { type CutRow, cutRows, HOW_TO_CUT, PIECES_TO_CUT, unfoldedPiece } from "../cutting/cut-list.ts";
 import { drawLay } from "../cutting/lay-drawing.ts";
-import { layQuestion, TURNS } from "../cutting/lay-question.ts";
+import { GRAIN_TURNS, layQuestion } from "../cutting/lay-question.ts";
 import { leastLength, shareOfCloth } from "../cutting/least-length.ts";
 import { joinsText, piecing } from "../cutting/piecing.ts";
 import { type CallContext, define } from "../define.ts";
@@ -18,8 +18,8 @@ const asked = (given: Ways, rows: readonly CutRow[], cloths: readonly LayCloth[]
 /** Pieces that no cloth could take even alone, each with what the nearest one lacks. */
 function tooLarge(rows: readonly CutRow[], cloths: readonly LayCloth[], say: CallContext["say"]): string[] {
   return rows.flatMap((row) => {
-    const whole = wholePiece(row);
-    const lacks = TURNS[row.grain].oneWay
+    const whole = unfoldedPiece(row);
+    const lacks = GRAIN_TURNS[row.grain].oneWay
       .flatMap((turn) => {
         const { left, right, low, high } = pieceBounds(turnPiece(whole, turn));
         return cloths.map(({ name, width, length }) => {
@@ -126,7 +126,7 @@ export const CLOTH_CHECK = define({
   compute(given, context) {
     const { measure, plan, say, cm } = context;
     const rows = cutRows(given);
-    const cloths = clothsInHand(given, cm);
+    const cloths = clothsInStock(given, cm);
     measure("cloths", "pieces of cloth in hand", cloths.length);
     const copies = rows.reduce((sum, row) => sum + row.quantity, 0);
     measure("copies", "pieces to cut, all told", copies);
@@ -167,7 +167,7 @@ export const CLOTH_CHECK = define({
         );
   },
   draw(given, _found, _answer, { plan, cm }) {
-    const question = asked(given, cutRows(given), clothsInHand(given, cm), cm);
+    const question = asked(given, cutRows(given), clothsInStock(given, cm), cm);
     const lay = plan(question);
     return "refusal" in lay ? [] : drawLay(question, lay);
   },

@@ -1,4 +1,4 @@
-import { cutRows, HOW_TO_CUT, PIECES_TO_CUT, wholePiece } from "../cutting/cut-list.ts";
+import { cutRows, HOW_TO_CUT, PIECES_TO_CUT, unfoldedPiece } from "../cutting/cut-list.ts";
 import { define } from "../define.ts";
 import { dimension, outline } from "../drawing/shapes.ts";
 import { pieceArea, polygon } from "../pieces/piece.ts";
@@ -26,7 +26,7 @@ export const LAY_DENSITY = define({
     const area = measure(
       "pieces_area",
       "area of all the pieces to cut, allowances on",
-      rows.reduce((sum, row) => sum + row.quantity * pieceArea(wholePiece(row)), 0),
+      rows.reduce((sum, row) => sum + row.quantity * pieceArea(unfoldedPiece(row)), 0),
     );
     const cloth = step("cloth_area", "cloth_width * length", cloth_width * length);
     if (area > cloth * (1 + 1e-6))

@@ -1,4 +1,4 @@
-import { cutRows, HOW_TO_CUT, PIECES_TO_CUT, wholePiece } from "../cutting/cut-list.ts";
+import { cutRows, HOW_TO_CUT, PIECES_TO_CUT, unfoldedPiece } from "../cutting/cut-list.ts";
 import { drawLay } from "../cutting/lay-drawing.ts";
 import { layQuestion } from "../cutting/lay-question.ts";
 import { define } from "../define.ts";
@@ -57,7 +57,7 @@ export const YARDAGE = define({
     const area = measure(
       "pieces_area",
       "area of all of them, allowances on",
-      rows.reduce((sum, row) => sum + row.quantity * pieceArea(wholePiece(row)), 0),
+      rows.reduce((sum, row) => sum + row.quantity * pieceArea(unfoldedPiece(row)), 0),
     );
     step("bare_length", "pieces_area / cloth_width", area / given.cloth_width);
     const lay = plan(question);

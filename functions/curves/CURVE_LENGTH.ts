@@ -1,7 +1,7 @@
 import { define } from "../define.ts";
 import { pointsOf } from "../drafting/coordinates.ts";
 import { dimension } from "../drawing/shapes.ts";
-import { refined, smoothRound, smoothThrough } from "../geometry/smooth-curve.ts";
+import { refineDenseSpline, smoothClosed, smoothThrough } from "../geometry/smooth-curve.ts";
 import type { Edge, Point } from "../geometry/strokes.ts";
 import { edgeLength } from "../pieces/piece.ts";
 
@@ -9,7 +9,7 @@ import { edgeLength } from "../pieces/piece.ts";
 function curveThrough(points: readonly Point[]): Edge {
   const [first, last] = [points[0]!, points.at(-1)!];
   const closed = points.length > 3 && first[0] === last[0] && first[1] === last[1];
-  return refined(closed ? smoothRound(points.slice(0, -1)) : smoothThrough(points), closed);
+  return refineDenseSpline(closed ? smoothClosed(points.slice(0, -1)) : smoothThrough(points), closed);
 }
 
 /**

@@ -1,7 +1,7 @@
 import { define } from "../define.ts";
 import { edgeNumbersDrawn } from "../drawing/piece-drawing.ts";
 import { outline } from "../drawing/shapes.ts";
-import { edgeOf } from "../pieces/edges.ts";
+import { edgeByNumber } from "../pieces/edges.ts";
 import { edgeLength } from "../pieces/piece.ts";
 
 /**
@@ -21,7 +21,7 @@ export const EDGE_LENGTH = define({
   },
   returns: "length",
   compute({ piece, edge }, { measure }) {
-    return measure("edge_length", `along edge ${edge}`, edgeLength(edgeOf(piece, edge, "edge")));
+    return measure("edge_length", `along edge ${edge}`, edgeLength(edgeByNumber(piece, edge, "edge")));
   },
   draw: ({ piece, edge }) => [
     ...outline(piece),

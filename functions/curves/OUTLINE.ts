@@ -1,9 +1,9 @@
 import { define } from "../define.ts";
 import { pointsOf } from "../drafting/coordinates.ts";
 import { drawPattern } from "../drawing/piece-drawing.ts";
-import { smoothRound, smoothThrough } from "../geometry/smooth-curve.ts";
+import { smoothClosed, smoothThrough } from "../geometry/smooth-curve.ts";
 import { type Edge, line, type Point } from "../geometry/strokes.ts";
-import { type Piece, soundPiece } from "../pieces/piece.ts";
+import { type Piece, requireSimple } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -41,7 +41,7 @@ export const OUTLINE = define({
     if (first[0] === last[0] && first[1] === last[1]) points.pop();
     if (points.length < 3) throw new Refusal("xs must have at least 3 points apart from each other, not 2");
     const all = smooth.trim().toLowerCase() === "all";
-    return sound({ edges: all ? [smoothRound(points)] : edgesThrough(points, smooth), marks: [] });
+    return sound({ edges: all ? [smoothClosed(points)] : edgesThrough(points, smooth), marks: [] });
   },
   draw: (_, __, piece) => (typeof piece === "object" ? drawPattern(piece) : []),
   examples: [
@@ -102,7 +102,7 @@ function overlaps(ends: ReadonlyMap<number, number>, from: number, to: number, n
 
 function sound(piece: Piece): Piece {
   try {
-    return soundPiece(piece);
+    return requireSimple(piece);
   } catch (reason) {
     throw new Refusal(`xs and ys give no sound piece: ${(reason as Error).message}`);
   }

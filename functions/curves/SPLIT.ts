@@ -1,7 +1,7 @@
 import { define } from "../define.ts";
 import { drawPattern } from "../drawing/piece-drawing.ts";
 import { outline } from "../drawing/shapes.ts";
-import { edgeOf } from "../pieces/edges.ts";
+import { edgeByNumber } from "../pieces/edges.ts";
 import { edgeLength, type Piece, pieceArea } from "../pieces/piece.ts";
 import { partBetween } from "../pieces/split.ts";
 import { Refusal } from "../refusal.ts";
@@ -69,7 +69,7 @@ export const SPLIT = define({
 
 /** The distance along an edge, checked against its length. */
 function onEdge(piece: Piece, edge: number, at: number, name: string, place: string): number {
-  const length = edgeLength(edgeOf(piece, edge, name));
+  const length = edgeLength(edgeByNumber(piece, edge, name));
   if (at > length * (1 + 1e-9))
     throw new Refusal(
       (say) =>

@@ -3,7 +3,7 @@ import { grainDrawn } from "../drawing/grain-line.ts";
 import { edgeNumbersDrawn } from "../drawing/piece-drawing.ts";
 import { dimension, outline, type Shape } from "../drawing/shapes.ts";
 import { normal } from "../geometry/offset.ts";
-import { type EdgeAllowance, sideOf, withAllowances } from "../pieces/allowance.ts";
+import { type EdgeAllowance, orientation, withAllowances } from "../pieces/allowance.ts";
 import { edgeNumbers, placeAlong } from "../pieces/edges.ts";
 import { edgeLength, type Piece, pieceArea } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
@@ -81,7 +81,7 @@ export const WITH_ALLOWANCE = define({
       const { width, name } = allowances[i]!;
       if (width === 0) return [];
       const { index, share, point } = placeAlong(edge, edgeLength(edge) / 3);
-      const [nx, ny] = normal(edge[index]!, share, sideOf(piece));
+      const [nx, ny] = normal(edge[index]!, share, orientation(piece));
       const out: readonly [number, number] = [point[0] + nx * width, point[1] + ny * width];
       return [
         dimension(point, out, name === "hem" && width === hem_allowance ? { shows: "hem_allowance" } : {}),

@@ -3,8 +3,8 @@ import { drawPattern } from "../drawing/piece-drawing.ts";
 import { dimension } from "../drawing/shapes.ts";
 import { normal } from "../geometry/offset.ts";
 import { distance, line, type Point } from "../geometry/strokes.ts";
-import { sideOf } from "../pieces/allowance.ts";
-import { edgeOf, placeAlong } from "../pieces/edges.ts";
+import { orientation } from "../pieces/allowance.ts";
+import { edgeByNumber, placeAlong } from "../pieces/edges.ts";
 import { edgeLength, mark, type Piece } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 
@@ -31,7 +31,7 @@ export const WITH_DART = define({
   usual: ["intake <= length"],
   alike: { "at, length": "the place of a dart and its length are free of each other" },
   compute({ piece, edge, at, intake, length }, { step, measure }) {
-    const whole = measure("edge_length", `along edge ${edge}`, edgeLength(edgeOf(piece, edge, "edge")));
+    const whole = measure("edge_length", `along edge ${edge}`, edgeLength(edgeByNumber(piece, edge, "edge")));
     if (at < intake / 2 || at + intake / 2 > whole * (1 + 1e-9))
       throw new Refusal(
         (say) =>
@@ -78,7 +78,7 @@ export const WITH_DART = define({
 function dart(piece: Piece, edge: number, at: number, intake: number, length: number) {
   const run = piece.edges[edge - 1]!;
   const { index, share, point: middle } = placeAlong(run, at);
-  const [nx, ny] = normal(run[index]!, share, sideOf(piece));
+  const [nx, ny] = normal(run[index]!, share, orientation(piece));
   const point: Point = [middle[0] - nx * length, middle[1] - ny * length];
   const left = placeAlong(run, at - intake / 2).point;
   const right = placeAlong(run, at + intake / 2).point;

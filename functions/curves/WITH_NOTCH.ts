@@ -3,8 +3,8 @@ import { drawPattern } from "../drawing/piece-drawing.ts";
 import { dimension } from "../drawing/shapes.ts";
 import { normal } from "../geometry/offset.ts";
 import { line, type Point } from "../geometry/strokes.ts";
-import { sideOf } from "../pieces/allowance.ts";
-import { edgeOf, edgePart, placeAlong } from "../pieces/edges.ts";
+import { orientation } from "../pieces/allowance.ts";
+import { edgeByNumber, edgePart, placeAlong } from "../pieces/edges.ts";
 import { edgeLength, mark, type Piece } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 
@@ -36,7 +36,7 @@ export const WITH_NOTCH = define({
     const whole = context.measure(
       "edge_length",
       `along edge ${edge}`,
-      edgeLength(edgeOf(piece, edge, "edge")),
+      edgeLength(edgeByNumber(piece, edge, "edge")),
     );
     if (at > whole * (1 + 1e-9))
       throw new Refusal(
@@ -78,7 +78,7 @@ export const WITH_NOTCH = define({
 function notch(piece: Piece, edge: number, at: number, size: number) {
   const run = piece.edges[edge - 1]!;
   const { index, share, point } = placeAlong(run, at);
-  const [nx, ny] = normal(run[index]!, share, sideOf(piece));
+  const [nx, ny] = normal(run[index]!, share, orientation(piece));
   const inner: Point = [point[0] - nx * size, point[1] - ny * size];
   return [line(point, inner)];
 }

@@ -1,19 +1,19 @@
 /** The cloth in hand: so many pieces of it, each measured, and drawn where it is no rectangle. */
 
-import { bounds, distance, polygonArea } from "../geometry/strokes.ts";
+import { boundingBox, distance, signedArea } from "../geometry/strokes.ts";
 import type { LayCloth } from "../lay.ts";
 import { flattenPiece, type Piece } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
-import { alongSelvedge } from "./lay-question.ts";
+import { toSelvedge } from "./lay-question.ts";
 
-interface Hand {
+interface StockColumns {
   readonly widths: readonly (number | null)[];
   readonly lengths: readonly (number | null)[];
   readonly shapes: readonly (Piece | null)[] | null;
 }
 
 /** The cloths of three columns, row by row; rows that are blank in all of them are left out. */
-export function clothsInHand(hand: Hand, cm: (figure: number) => number): LayCloth[] {
+export function clothsInStock(hand: StockColumns, cm: (figure: number) => number): LayCloth[] {
   const { widths, lengths, shapes } = hand;
   for (const column of ["lengths", "shapes"] as const) {
     const cells = hand[column];
@@ -49,8 +49,8 @@ function oddCloth(
   cm: (figure: number) => number,
 ): LayCloth {
   const points = flattenPiece(shape, cm(CHORDS));
-  const there = alongSelvedge(points);
-  const { left, right, low, high } = bounds(points);
+  const there = toSelvedge(points);
+  const { left, right, low, high } = boundingBox(points);
   const drawn = { width: right - left, length: high - low };
   for (const measure of ["width", "length"] as const) {
     const typed = told[measure];
@@ -68,7 +68,7 @@ function oddCloth(
       const { from } = mark[0]!;
       return distance(from, ring.at(-1)!) > 0 ? [from, ...ring] : ring;
     })
-    .filter((ring) => Math.abs(polygonArea(ring)) > 1e-6 * drawn.width * drawn.length)
+    .filter((ring) => Math.abs(signedArea(ring)) > 1e-6 * drawn.width * drawn.length)
     .map((ring) => ring.map(there));
   return { name: told.name, ...drawn, outline: points.map(there), ...(flaws.length > 0 ? { flaws } : {}) };
 }

@@ -1,6 +1,6 @@
 /** A cut list: outlines, how many of each, which are pairs and which are cut on the fold. */
 import type { Takes } from "../define.ts";
-import { openOut } from "../pieces/cut-on-fold.ts";
+import { unfold } from "../pieces/cut-on-fold.ts";
 import type { Piece } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 
@@ -123,9 +123,9 @@ export function cutRows(list: CutList): CutRow[] {
 }
 
 /** The whole piece of a row: opened out when it is cut on the fold. */
-export function wholePiece({ name, piece, folded }: CutRow): Piece {
+export function unfoldedPiece({ name, piece, folded }: CutRow): Piece {
   if (!folded) return piece;
-  const whole = openOut(piece);
+  const whole = unfold(piece);
   if (whole) return whole;
   throw new Refusal(
     `${name} can not be cut on the fold: it has no straight edge along the grain at its left or right border`,

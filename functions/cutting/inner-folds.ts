@@ -11,10 +11,10 @@ export function innerFolds({ marks }: Piece): [Point, Point][] {
   const named = marks.filter(({ role }) => role === "inner");
   if (named.length > 0)
     return named.flatMap(({ line }) => {
-      const ends = straight(line);
+      const ends = straightEnds(line);
       return ends ? [ends] : [];
     });
-  const lines = marks.map(({ line, role }) => (role === "placement" ? straight(line) : null));
+  const lines = marks.map(({ line, role }) => (role === "placement" ? straightEnds(line) : null));
   return lines.flatMap((inner, i): [Point, Point][] => {
     const [fold, placement] = [lines[i - 1], lines[i + 1]];
     if (!inner || !fold || !placement) return [];
@@ -26,7 +26,7 @@ export function innerFolds({ marks }: Piece): [Point, Point][] {
   });
 }
 
-function straight(line: Edge): [Point, Point] | null {
+function straightEnds(line: Edge): [Point, Point] | null {
   const [stroke, ...more] = line;
   return stroke?.kind === "line" && more.length === 0 ? [stroke.from, stroke.to] : null;
 }

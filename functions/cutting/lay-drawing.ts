@@ -2,7 +2,7 @@
 
 import { grainLine } from "../drawing/grain-line.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
-import { bounds, type Point, radians } from "../geometry/strokes.ts";
+import { boundingBox, type Point, radians } from "../geometry/strokes.ts";
 import type { Lay, LayPiece, LayQuestion, Placement } from "../lay.ts";
 import { polygon } from "../pieces/piece.ts";
 
@@ -45,7 +45,7 @@ export function drawLay(question: LayQuestion, lay: Lay, shows?: "length"): Shap
       piece: polygon(outline.map(([px, py]): Point => [px + x, py + top])),
       label: `no place: ${count} of ${name}`,
     });
-    x += bounds(outline).right * 1.1;
+    x += boundingBox(outline).right * 1.1;
   }
   return shapes;
 }

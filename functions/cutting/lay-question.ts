@@ -5,14 +5,14 @@
  * quarter turn, (x, y) → (y, −x), and never mirrored: a mirrored left front is a right front.
  */
 
-import { bounds, type Point } from "../geometry/strokes.ts";
+import { boundingBox, type Point } from "../geometry/strokes.ts";
 import type { LayCloth, LayPiece, LayQuestion } from "../lay.ts";
 import { flattenPiece, mirrorPiece, type Piece } from "../pieces/piece.ts";
-import { type CutRow, type Grain, wholePiece } from "./cut-list.ts";
+import { type CutRow, type Grain, unfoldedPiece } from "./cut-list.ts";
 import { innerFolds } from "./inner-folds.ts";
 
 /** What the cloth asks of every piece on it. */
-export interface Laying {
+export interface LayConditions {
   /** A nap or a pattern that has an up and a down: nothing may be turned round. */
   readonly oneWay: boolean;
   /** Least distance between cut lines. */
@@ -22,7 +22,7 @@ export interface Laying {
 }
 
 /** Turns in degrees from the straight grain. Cloth with an up and a down is turned one way only. */
-export const TURNS: Record<
+export const GRAIN_TURNS: Record<
   Grain,
   { readonly oneWay: readonly number[]; readonly twoWay: readonly number[] }
 > = {
@@ -35,17 +35,17 @@ export const TURNS: Record<
 export function layQuestion(
   rows: readonly CutRow[],
   cloths: readonly LayCloth[],
-  laying: Laying,
+  laying: LayConditions,
   tolerance: number,
 ): LayQuestion {
   const { oneWay, gap, repeat } = laying;
   const pieces = rows.flatMap((row): LayPiece[] => {
-    const whole = wholePiece(row);
+    const whole = unfoldedPiece(row);
     const [x, y] = row.piece.edges[0]![0]!.from;
-    const turns = TURNS[row.grain][oneWay ? "oneWay" : "twoWay"];
+    const turns = GRAIN_TURNS[row.grain][oneWay ? "oneWay" : "twoWay"];
     const kind = (name: string, piece: Piece, first: Point, quantity: number): LayPiece => {
       const points = flattenPiece(piece, tolerance);
-      const there = alongSelvedge(points);
+      const there = toSelvedge(points);
       const folds = innerFolds(piece).map(([a, b]) => [there(a), there(b)] as const);
       return {
         name,
@@ -68,14 +68,14 @@ export function layQuestion(
 }
 
 /** Carries points from the draft to the cloth, where the outline's box begins at (0, 0). */
-export function alongSelvedge(outline: readonly Point[]): (point: Point) => Point {
-  const { right, low } = bounds(outline);
+export function toSelvedge(outline: readonly Point[]): (point: Point) => Point {
+  const { right, low } = boundingBox(outline);
   return ([x, y]) => [y - low, right - x];
 }
 
 /** Down the middle of an outline that was opened out, from edge to edge. */
 function middleLine(outline: readonly Point[]): [Point, Point] {
-  const { left, right } = bounds(outline);
+  const { left, right } = boundingBox(outline);
   const x = (left + right) / 2;
   const ys = outline.flatMap(([ax, ay], i) => {
     const [bx, by] = outline[(i + 1) % outline.length]!;

@@ -1,5 +1,5 @@
 /** What no lay can undercut: lengths of cloth that are proved too short before any lay is made. Source: geometry. */
-import { bounds, type Point, polygonArea } from "../geometry/strokes.ts";
+import { boundingBox, type Point, signedArea } from "../geometry/strokes.ts";
 import type { LayPiece, LayQuestion } from "../lay.ts";
 
 /** How far a bound and a lay may differ by rounding, as a share. */
@@ -20,7 +20,7 @@ export function leastLength({ pieces, cloths, gap }: LayQuestion): number {
   let chain = 0;
   let links = 0;
   for (const piece of pieces) {
-    const own = Math.abs(polygonArea(piece.outline));
+    const own = Math.abs(signedArea(piece.outline));
     area += piece.quantity * (Math.sqrt(own) + (Math.sqrt(Math.PI) * gap) / 2) ** 2;
     const lying = piece.turns.map((turn) => turned(piece.outline, turn));
     longest = Math.max(longest, Math.min(...lying.map(lengthOf)));
@@ -48,10 +48,11 @@ export function shareOfCloth({ pieces, cloths }: LayQuestion): number {
   return needed / there;
 }
 
-const areaOf = (outline: readonly Point[]): number => Math.abs(polygonArea(outline));
+const areaOf = (outline: readonly Point[]): number => Math.abs(signedArea(outline));
 
-const lengthOf = (outline: readonly Point[]): number => bounds(outline).right - bounds(outline).left;
-const heightOf = (outline: readonly Point[]): number => bounds(outline).high - bounds(outline).low;
+const lengthOf = (outline: readonly Point[]): number =>
+  boundingBox(outline).right - boundingBox(outline).left;
+const heightOf = (outline: readonly Point[]): number => boundingBox(outline).high - boundingBox(outline).low;
 
 function turned(outline: LayPiece["outline"], degrees: number): Point[] {
   const quarters = degrees / 90;
@@ -66,7 +67,7 @@ function turned(outline: LayPiece["outline"], degrees: number): Point[] {
  * 0 when it need not cross that line.
  */
 function leastChord(outline: readonly Point[], width: number): number {
-  const { low, high } = bounds(outline);
+  const { low, high } = boundingBox(outline);
   const tall = high - low;
   if (tall <= (width / 2) * (1 + ROUNDING)) return 0;
   const [from, to] = [

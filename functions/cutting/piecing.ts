@@ -4,8 +4,8 @@
  * as it can be. Every proposal is a lay that was found, not a guess.
  */
 
-import { inside } from "../geometry/point-in-polygon.ts";
-import { bounds, type Point, polygonArea } from "../geometry/strokes.ts";
+import { isInPolygon } from "../geometry/point-in-polygon.ts";
+import { boundingBox, type Point, signedArea } from "../geometry/strokes.ts";
 import type { Lay, LayPiece, LayQuestion, Planner } from "../lay.ts";
 
 export interface Join {
@@ -36,13 +36,13 @@ export const joinsText = (joins: readonly Join[], say: (length: number) => strin
     .join("; ");
 
 /** Joins made before it is given up. */
-const MOST_JOINS = 3;
+const MAX_JOINS = 3;
 /** Places tried from each side to the middle. */
 const PLACES = 8;
 /** Lays tried to bring a join nearer to the side. */
-const FINER = 3;
+const MAX_REFINEMENTS = 3;
 
-interface Wish {
+interface PiecingRequest {
   readonly question: LayQuestion;
   /** Allowance on each side of a join. */
   readonly seam: number;
@@ -60,17 +60,18 @@ export function* piecing({
   seam,
   mark,
   plan,
-}: Wish): Generator<undefined, Pieced | null, undefined> {
-  const how: How = { seam, mark, plan };
+}: PiecingRequest): Generator<undefined, Pieced | null, undefined> {
+  const how: PiecingMeans = { seam, mark, plan };
   const start = plan(question);
   let now: State | null = "refusal" in start ? null : { question, lay: start, joins: [] };
-  while (now && now.lay.missing.length > 0 && now.joins.length < MOST_JOINS) {
+  while (now && now.lay.missing.length > 0 && now.joins.length < MAX_JOINS) {
     let best: State | null = null;
     for (const cut of cutsOf(now, how)) {
-      const next = laidWith(now, cut, how);
+      const next = layAfterCut(now, cut, how);
       yield undefined;
-      if (!next || !isNearer(next, best ?? now)) continue;
-      best = next.lay.missing.length === 0 && cut.from !== null ? yield* finer(now, cut, next, how) : next;
+      if (!next || !leavesLessMissing(next, best ?? now)) continue;
+      best =
+        next.lay.missing.length === 0 && cut.from !== null ? yield* nearerToSide(now, cut, next, how) : next;
       if (best.lay.missing.length === 0) break;
     }
     now = best;
@@ -79,7 +80,7 @@ export function* piecing({
 }
 
 type State = Pieced;
-type How = Omit<Wish, "question">;
+type PiecingMeans = Omit<PiecingRequest, "question">;
 
 /** A place to cut: a line across the outline, from border to border. */
 interface Cut {
@@ -91,21 +92,21 @@ interface Cut {
 }
 
 /** Whether less is missing, by area. */
-function isNearer(one: State, other: State): boolean {
+function leavesLessMissing(one: State, other: State): boolean {
   const missing = ({ question, lay }: State) =>
-    lay.missing.reduce((sum, [i, n]) => sum + n * Math.abs(polygonArea(question.pieces[i]!.outline)), 0);
+    lay.missing.reduce((sum, [i, n]) => sum + n * Math.abs(signedArea(question.pieces[i]!.outline)), 0);
   const [a, b] = [missing(one), missing(other)];
   return a < b * (1 - 1e-9);
 }
 
 /** The cuts worth trying on the pieces that found no place, the least seen first. */
-function cutsOf({ question, lay }: State, { seam, mark }: How): Cut[] {
+function cutsOf({ question, lay }: State, { seam, mark }: PiecingMeans): Cut[] {
   const inPleats: Cut[] = [];
   const alongGrain: Cut[] = [];
   for (const [piece, copies] of lay.missing) {
     const { outline, innerFolds = [] } = question.pieces[piece]!;
     for (const line of innerFolds) inPleats.push({ piece, copies, line, from: null });
-    const { low, high } = bounds(outline);
+    const { low, high } = boundingBox(outline);
     const step = (high - low) / 2 / PLACES;
     for (let k = 1; k <= PLACES; k += 1) {
       if (k * step < 2 * seam) continue;
@@ -122,7 +123,7 @@ function grainCut(
   from: NonNullable<Cut["from"]>,
   mark: number,
 ): Cut {
-  const { left, right, low, high } = bounds(outline);
+  const { left, right, low, high } = boundingBox(outline);
   // As drafted, x runs from the left border, which lies at the greatest y on the cloth.
   const at = from.border === "low" ? high - low - from.by : from.by;
   const y = high - (mark > 0 ? mark * Math.round(at / mark) : at);
@@ -130,13 +131,18 @@ function grainCut(
 }
 
 /** The same join nearer to its side, as long as everything still finds a place. */
-function* finer(now: State, cut: Cut, found: State, how: How): Generator<undefined, State, undefined> {
+function* nearerToSide(
+  now: State,
+  cut: Cut,
+  found: State,
+  how: PiecingMeans,
+): Generator<undefined, State, undefined> {
   let best = found;
   let [fails, does] = [Math.max(2 * how.seam, cut.from!.by - cut.from!.step), cut.from!.by];
-  for (let i = 0; i < FINER && does > fails; i += 1) {
+  for (let i = 0; i < MAX_REFINEMENTS && does > fails; i += 1) {
     const by = (fails + does) / 2;
     const nearer = grainCut(cut, now.question.pieces[cut.piece]!.outline, { ...cut.from!, by }, how.mark);
-    const next = laidWith(now, nearer, how);
+    const next = layAfterCut(now, nearer, how);
     yield undefined;
     if (next?.lay.missing.length === 0) {
       best = next;
@@ -147,7 +153,7 @@ function* finer(now: State, cut: Cut, found: State, how: How): Generator<undefin
 }
 
 /** The lay once the cut is made; null when it makes no two sound parts that some cloth could take. */
-function laidWith(now: State, cut: Cut, { seam, plan }: How): State | null {
+function layAfterCut(now: State, cut: Cut, { seam, plan }: PiecingMeans): State | null {
   const whole = now.question.pieces[cut.piece]!;
   const parts = cutInTwo(whole, cut.line, seam);
   if (!parts?.some((part) => now.question.cloths.some((cloth) => fits(part, cloth)))) return null;
@@ -160,7 +166,7 @@ function laidWith(now: State, cut: Cut, { seam, plan }: How): State | null {
   const question = { ...now.question, pieces };
   const lay = plan({ ...question, passing: true });
   if ("refusal" in lay) return null;
-  const { high } = bounds(whole.outline);
+  const { high } = boundingBox(whole.outline);
   const at = Math.min(...cut.line.map(([, y]) => high - y));
   const join: Join = { name: whole.name, copies: cut.copies, at, inPleat: cut.from === null };
   return { question, lay, joins: [...now.joins, join] };
@@ -185,7 +191,7 @@ export function cutInTwo(
   const { name, outline: _, fold: _fold, innerFolds = [], ...rest } = piece;
   const part = (outline: readonly Point[], number: number): LayPiece => {
     const folds = innerFolds.filter((ends) =>
-      inside([(ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2], outline),
+      isInPolygon([(ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2], outline),
     );
     return {
       ...rest,
@@ -215,7 +221,7 @@ function keptBeyond(outline: readonly Point[], side: (point: Point) => number): 
 
 /** Whether a part could lie on a cloth alone, by its own box and a quarter turn where that is allowed. */
 function fits({ outline, turns }: LayPiece, cloth: LayQuestion["cloths"][number]): boolean {
-  const { left, right, low, high } = bounds(outline);
+  const { left, right, low, high } = boundingBox(outline);
   const slack = 1 + 1e-9;
   return turns.some((turn) => {
     if (turn % 90 !== 0) return true;

@@ -12,7 +12,7 @@ import { line, type Point, type Stroke } from "../geometry/strokes.ts";
 import { Refusal } from "../refusal.ts";
 
 /** Half of a pointed waist seam on the flat, all lengths in the unit given. */
-export interface Seam {
+export interface WaistSeam {
   /** Of the whole way round, in radians: what the girth gains per length of drop. 0 for a cylinder. */
   readonly angle: number;
   /** From the apex to the waist; Infinity for a cylinder, negative when the hip is the smaller. */
@@ -58,7 +58,7 @@ export function developSeam(
   front_drop: number,
   back_drop = 0,
   start = 0.5,
-): Seam {
+): WaistSeam {
   const angle = coneAngle(waist, hip, hip_drop);
   const back_girth = girthAt(waist, hip, hip_drop, back_drop, "back_drop");
   const front_girth = girthAt(waist, hip, hip_drop, front_drop, "front_drop");
@@ -97,10 +97,10 @@ export function developSeam(
 }
 
 /** What a step notes: its name, its rule and its value. */
-type Note = (name: string, rule: string, value: number) => number;
+type NoteStep = (name: string, rule: string, value: number) => number;
 
 /** The steps of half a seam, from the angle of the cone to the sum of its parts, which is called `sum`. */
-export function seamSteps(step: Note, seam: Seam, sum: string): number {
+export function seamSteps(step: NoteStep, seam: WaistSeam, sum: string): number {
   step("angle", "(hip - waist) / hip_drop", seam.angle);
   step("back_girth", "waist + angle * back_drop", seam.back_girth);
   step("front_girth", "waist + angle * front_drop", seam.front_girth);
@@ -154,18 +154,24 @@ export function girthAt(waist: number, hip: number, hip_drop: number, level: num
  * girth round from centre back (0.5 is centre front). The waist at centre back is (0, 0), centre
  * back runs down the y axis.
  */
-export function onFlat(waist: number, angle: number, level: number, share: number): Point {
+export function developedPoint(waist: number, angle: number, level: number, share: number): Point {
   const girth = waist + angle * level;
-  if (straight(angle)) return [girth * share, level];
+  if (isNearlyCylinder(angle)) return [girth * share, level];
   const turn = angle * share;
   return [(girth * Math.sin(turn)) / angle, level - (2 * girth * Math.sin(turn / 2) ** 2) / angle];
 }
 
 /** A level line on the flat from one share of the girth to another: an arc about the apex. */
-export function levelLine(waist: number, angle: number, level: number, from: number, to: number): Stroke {
-  const start = onFlat(waist, angle, level, from);
-  const end = onFlat(waist, angle, level, to);
-  if (straight(angle)) return line(start, end);
+export function developedLevel(
+  waist: number,
+  angle: number,
+  level: number,
+  from: number,
+  to: number,
+): Stroke {
+  const start = developedPoint(waist, angle, level, from);
+  const end = developedPoint(waist, angle, level, to);
+  if (isNearlyCylinder(angle)) return line(start, end);
   const girth = waist + angle * level;
   // Seen from an apex above, x grows as the turn from +x towards +y falls; from one below, as it grows.
   const sweep = -angle * (to - from);
@@ -174,4 +180,4 @@ export function levelLine(waist: number, angle: number, level: number, from: num
 }
 
 /** So near a cylinder that an arc and its chord differ by less than a part in 10¹². */
-const straight = (angle: number): boolean => Math.abs(angle) < 1e-6;
+const isNearlyCylinder = (angle: number): boolean => Math.abs(angle) < 1e-6;

@@ -16,10 +16,10 @@ export interface Button {
 }
 
 /** The rule of the girth below. */
-export const GIRTH_RULE = 'IF(shape = "ball"; PI() * diameter; 2 * (diameter + thickness))';
+export const BUTTON_GIRTH_RULE = 'IF(shape = "ball"; PI() * diameter; 2 * (diameter + thickness))';
 
 /** Round the button where it is widest. */
-export function girthOf({ diameter, thickness, shape }: Button): number {
+export function buttonGirth({ diameter, thickness, shape }: Button): number {
   if (shape === "flat") return 2 * (diameter + thickness);
   if (thickness > 0) throw new Refusal("thickness must be left out for a ball, whose diameter says it all");
   return Math.PI * diameter;

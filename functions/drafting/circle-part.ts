@@ -2,7 +2,7 @@
 import { Refusal } from "../refusal.ts";
 
 /** The inner edge to cut: what it is sewn to and the ease in it. Refuses ease that leaves nothing. */
-export function insideEdge(waist: number, ease: number): number {
+export function innerEdge(waist: number, ease: number): number {
   const edge = waist + ease;
   if (edge <= 1e-9 * waist)
     throw new Refusal(

@@ -10,15 +10,15 @@
  */
 
 import type { CallContext } from "../define.ts";
-import { across, bent, down, reach, step } from "../geometry/even-bend.ts";
+import { arcEnd, arcFrom, directionAcross, directionDown, pointAhead } from "../geometry/even-bend.ts";
 import { type Curve, type Edge, integrate, line, type Point, type Stroke } from "../geometry/strokes.ts";
 import { reverseEdge } from "../pieces/edges.ts";
 import { edgeLength, type Piece } from "../pieces/piece.ts";
-import { soundOr } from "../pieces/require-simple.ts";
+import { refuseUnlessSimple } from "../pieces/require-simple.ts";
 import { Refusal } from "../refusal.ts";
-import { girthAt, onFlat, type Seam } from "./body-cone.ts";
+import { developedPoint, girthAt, type WaistSeam } from "./body-cone.ts";
 
-export interface Dip {
+export interface DipMeasures {
   readonly waist: number;
   readonly hip: number;
   readonly hip_drop: number;
@@ -30,7 +30,7 @@ export interface Dip {
 }
 
 /** What is to be known at a place `u` along the slope, before spreading. */
-interface Place {
+interface SlopePlace {
   /** Lean of the strip there. */
   readonly lean: number;
   /** How fast that grows along the slope. */
@@ -41,16 +41,16 @@ interface Place {
 }
 
 /** Curves of the hem below a slope that takes this part of the rolled-out body's angle: so many that the hem's length is good to some seven figures. */
-const spans = (turn: number): number => Math.max(8, Math.ceil(6 * Math.abs(turn)));
+const curveCount = (turn: number): number => Math.max(8, Math.ceil(6 * Math.abs(turn)));
 
 export class DippedSection {
-  private readonly dip: Dip;
-  private readonly seam: Seam;
+  private readonly dip: DipMeasures;
+  private readonly seam: WaistSeam;
   private readonly slopeStart: Point;
   private readonly slopeLean: number;
   private readonly slopeWay: Point;
 
-  constructor(dip: Dip, seam: Seam) {
+  constructor(dip: DipMeasures, seam: WaistSeam) {
     this.dip = dip;
     this.seam = seam;
     const { waist, hip, hip_drop, front_drop, back_drop, depth, hem } = dip;
@@ -63,17 +63,17 @@ export class DippedSection {
     }
     girthAt(waist, hip, hip_drop, back_drop + depth, "depth");
     if (hem === "parallel") girthAt(waist, hip, hip_drop, front_drop + depth, "depth");
-    this.slopeStart = onFlat(waist, seam.angle, back_drop, seam.slope_from);
-    const end = onFlat(waist, seam.angle, front_drop, seam.slope_to);
+    this.slopeStart = developedPoint(waist, seam.angle, back_drop, seam.slope_from);
+    const end = developedPoint(waist, seam.angle, front_drop, seam.slope_to);
     const [dx, dy] = [end[0] - this.slopeStart[0], end[1] - this.slopeStart[1]];
     this.slopeWay = seam.sloped > 0 ? [dx / seam.sloped, dy / seam.sloped] : [1, 0];
     this.slopeLean = Math.atan2(-dy, dx);
   }
 
-  private place(u: number): Place {
+  private place(u: number): SlopePlace {
     const { waist, back_drop, depth, hem } = this.dip;
     const { angle } = this.seam;
-    const [x, y] = step(this.slopeStart, this.slopeWay, u);
+    const [x, y] = pointAhead(this.slopeStart, this.slopeWay, u);
     const lean = Math.atan2(angle * x, waist + angle * y);
     const girth = Math.hypot(angle * x, waist + angle * y);
     const leaning = (angle * Math.cos(this.slopeLean - lean)) / girth;
@@ -108,13 +108,13 @@ export class DippedSection {
   }
 
   /** How the hem runs below the slope, across and down the strip, per length of seam. */
-  private hemSpeed({ lean, leaning, length, lengthening }: Place, spread: number): Point {
+  private hemSpeed({ lean, leaning, length, lengthening }: SlopePlace, spread: number): Point {
     const off = this.slopeLean - lean;
     return [Math.cos(off) + length * (leaning + spread), lengthening - Math.sin(off)];
   }
 
   /** The spread that brings half the hem to this length; 0 when it just goes round the body. */
-  spreadFor(half: number, asked: Asked): number {
+  spreadFor(half: number, asked: HemRequest): number {
     // The fullness is a ratio, the hem's length is a length.
     const told = (say: CallContext["say"], figure: number, beside: number) =>
       asked.name === "fullness" ? String(Number(figure.toPrecision(4))) : say(figure, beside);
@@ -167,10 +167,10 @@ export class DippedSection {
     const { depth } = this.dip;
     const [back, front] = [this.back(), this.front()];
     const seam: Edge = [
-      ...(level > 0 ? [bent([0, 0], 0, back.bend + spread, level)] : []),
-      ...(sloped > 0 ? [bent(this.corner(spread), this.slopeLean + spread * level, spread, sloped)] : []),
+      ...(level > 0 ? [arcFrom([0, 0], 0, back.bend + spread, level)] : []),
+      ...(sloped > 0 ? [arcFrom(this.corner(spread), this.slopeLean + spread * level, spread, sloped)] : []),
       ...(front_level > 0
-        ? [bent(this.slopeEnd(spread), this.frontLean(spread), front.bend + spread, front_level)]
+        ? [arcFrom(this.slopeEnd(spread), this.frontLean(spread), front.bend + spread, front_level)]
         : []),
     ];
     const hem = reverseEdge(this.hem(spread));
@@ -183,7 +183,7 @@ export class DippedSection {
     // that runs well across them meet the hem.
     const off = [slope_from, slope_to].map((share) => Math.abs(this.slopeLean - share * angle));
     if (angle >= 0 && this.turn(spread) <= 2 && Math.max(...off) < 1.2) return piece;
-    return soundOr(
+    return refuseUnlessSimple(
       "waist, hip, depth and hem give a section that would lie over itself: cut it in more panels",
       piece,
     );
@@ -191,12 +191,12 @@ export class DippedSection {
 
   /** Where the slope begins, and where it ends. */
   private corner(spread: number): Point {
-    return reach([0, 0], 0, this.back().bend + spread, this.seam.level);
+    return arcEnd([0, 0], 0, this.back().bend + spread, this.seam.level);
   }
 
   private slopeEnd(spread: number): Point {
     const { level, sloped } = this.seam;
-    return reach(this.corner(spread), this.slopeLean + spread * level, spread, sloped);
+    return arcEnd(this.corner(spread), this.slopeLean + spread * level, spread, sloped);
   }
 
   /** Lean of the strip where a level part in front begins. */
@@ -213,22 +213,26 @@ export class DippedSection {
     const low: Point = [0, depth];
     // A level hem that just goes round the body is one arc about the body's own centre.
     if (hem === "level" && spread === 0) {
-      return [bent(low, 0, back.bend / (1 + depth * back.bend), this.halfHem(0))];
+      return [arcFrom(low, 0, back.bend / (1 + depth * back.bend), this.halfHem(0))];
     }
     const arc = level > 0 ? [back.hem(low, 0, spread)] : [];
     const begin = this.corner(spread);
-    const count = sloped === 0 ? 0 : spans(2 * angle * share);
+    const count = sloped === 0 ? 0 : curveCount(2 * angle * share);
     const ends = Array.from({ length: sloped === 0 ? 0 : count + 1 }, (_, i) => {
       const u = (sloped * i) / count;
       const place = this.place(u);
-      const top = reach(begin, this.slopeLean + spread * level, spread, u);
+      const top = arcEnd(begin, this.slopeLean + spread * level, spread, u);
       const lean = place.lean + spread * (level + u);
       const [sideways, downwards] = this.hemSpeed(place, spread);
-      const at = step(top, down(lean), place.length);
-      const speed = step(step([0, 0], across(lean), sideways), down(lean), downwards);
+      const at = pointAhead(top, directionDown(lean), place.length);
+      const speed = pointAhead(
+        pointAhead([0, 0], directionAcross(lean), sideways),
+        directionDown(lean),
+        downwards,
+      );
       return { at: i === 0 && arc.length > 0 ? arc[0]!.to : at, speed };
     });
-    const curves = ends.slice(1).map((end, i) => follow(ends[i]!, end, sloped / count));
+    const curves = ends.slice(1).map((end, i) => curveBetween(ends[i]!, end, sloped / count));
     const last = (curves.at(-1) ?? arc.at(-1))?.to ?? low;
     const end = front_level > 0 ? [front.hem(last, this.frontLean(spread), spread)] : [];
     return [...arc, ...curves, ...end];
@@ -250,18 +254,18 @@ const levelPart = (bend: number, long: number, deep: number): LevelPart => ({
   wide: (spread) => long * (1 + deep * (bend + spread)),
   hem(from, lean, spread) {
     const wider = 1 + deep * (bend + spread);
-    return bent(from, lean, (bend + spread) / wider, long * wider);
+    return arcFrom(from, lean, (bend + spread) / wider, long * wider);
   },
 });
 
 /** Which argument asks for the hem, and half the hem for each 1 of it: for the sentence of a refusal. */
-export interface Asked {
+export interface HemRequest {
   readonly name: "hem_length" | "fullness";
   readonly per: number;
 }
 
 /** A place on a curve and how the curve runs there, per length of its parameter. */
-interface Pass {
+interface CurvePoint {
   readonly at: Point;
   readonly speed: Point;
 }
@@ -271,15 +275,15 @@ interface Pass {
  * as for an arc of the same turn, 4/3 · tan of a quarter of it, they follow a curve that turns evenly
  * a hundred times closer.
  */
-function follow(begin: Pass, end: Pass, span: number): Curve {
+function curveBetween(begin: CurvePoint, end: CurvePoint, span: number): Curve {
   const [[ax, ay], [bx, by]] = [begin.speed, end.speed];
   const turn = Math.atan2(ax * by - ay * bx, ax * bx + ay * by);
   const third = turn === 0 ? span / 3 : ((4 / 3) * Math.tan(turn / 4) * span) / turn;
   return {
     kind: "curve",
     from: begin.at,
-    c1: step(begin.at, begin.speed, third),
-    c2: step(end.at, end.speed, -third),
+    c1: pointAhead(begin.at, begin.speed, third),
+    c2: pointAhead(end.at, end.speed, -third),
     to: end.at,
   };
 }

@@ -1,6 +1,6 @@
 /** The fitting log: rows of piece, seam, and what its girth gained. */
 
-import { nearest } from "../nearest-word.ts";
+import { nearestWord } from "../nearest-word.ts";
 import { Refusal } from "../refusal.ts";
 
 export interface FittingLog {
@@ -23,19 +23,19 @@ export function seamRows(log: FittingLog, piece: string, seam: string): number[]
       `pieces, seams and amounts must be equally long, not ${pieces.length}, ${seams.length} and ${amounts.length} cells`,
     );
   }
-  const [wantedPiece, wantedSeam] = [plain(piece), plain(seam)];
+  const [wantedPiece, wantedSeam] = [normalised(piece), normalised(seam)];
   if (wantedPiece === "") throw new Refusal("piece is empty: name the piece as the log does");
   if (wantedSeam === "") throw new Refusal("seam is empty: name the seam as the log does");
   amounts.forEach((amount, i) => {
-    if (amount !== null && (plain(pieces[i]!) === "" || plain(seams[i]!) === "")) {
+    if (amount !== null && (normalised(pieces[i]!) === "" || normalised(seams[i]!) === "")) {
       throw new Refusal(
-        `${plain(pieces[i]!) === "" ? "pieces" : "seams"}, number ${i + 1}, is empty though an amount stands beside it: name what was altered`,
+        `${normalised(pieces[i]!) === "" ? "pieces" : "seams"}, number ${i + 1}, is empty though an amount stands beside it: name what was altered`,
       );
     }
   });
   refuseUnknown(log, wantedPiece, wantedSeam);
   return amounts.flatMap((amount, i) => {
-    if (plain(pieces[i]!) !== wantedPiece || plain(seams[i]!) !== wantedSeam) return [];
+    if (normalised(pieces[i]!) !== wantedPiece || normalised(seams[i]!) !== wantedSeam) return [];
     if (amount === null) {
       throw new Refusal(
         `amounts, number ${i + 1}, is empty: tell what the ${wantedPiece}'s ${wantedSeam} was let out (+) or taken in (-)`,
@@ -48,9 +48,9 @@ export function seamRows(log: FittingLog, piece: string, seam: string): number[]
 /** A name that stands nowhere else is a slip of the pen, and would count as no change at all. */
 function refuseUnknown({ pieces, seams, garment }: FittingLog, piece: string, seam: string): void {
   const rows = pieces
-    .map((one, i) => ({ piece: plain(one), seam: plain(seams[i]!), number: i + 1 }))
+    .map((one, i) => ({ piece: normalised(one), seam: normalised(seams[i]!), number: i + 1 }))
     .filter((row) => row.piece !== "" && row.seam !== "");
-  const listed = garment?.map(plain).filter((one) => one !== "") ?? [];
+  const listed = garment?.map(normalised).filter((one) => one !== "") ?? [];
   if (listed.length > 0) {
     const asked = `${piece} ${seam}`;
     if (!listed.includes(asked))
@@ -82,8 +82,8 @@ function refuseUnknown({ pieces, seams, garment }: FittingLog, piece: string, se
 const seamsWanted = ": mend the name, or list all seams in garment, where one never fitted has changed by 0";
 
 function meant(name: string, known: readonly string[]): string {
-  const near = nearest(name, known);
+  const near = nearestWord(name, known);
   return near === undefined ? "" : `; is "${near}" meant?`;
 }
 
-const plain = (text: string | null): string => (text ?? "").trim().toLowerCase().replace(/\s+/g, " ");
+const normalised = (text: string | null): string => (text ?? "").trim().toLowerCase().replace(/\s+/g, " ");

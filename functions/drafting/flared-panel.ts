@@ -9,10 +9,10 @@ import { dimension, outline, type Shape, stroke } from "../drawing/shapes.ts";
 import { degrees, line, type Point } from "../geometry/strokes.ts";
 import { edgeLength, movePiece, type Piece, pieceBounds, turnPiece } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
-import { levelLine, onFlat } from "./body-cone.ts";
+import { developedLevel, developedPoint } from "./body-cone.ts";
 
 /** Which part of a panel lies along the grain. */
-export const STRAIGHT = {
+export const STRAIGHT_GRAIN = {
   kind: "text",
   about: "which part lies along the grain: the middle, or the left or right edge (to be cut on the fold)",
   choices: ["middle", "left", "right"],
@@ -21,7 +21,7 @@ export const STRAIGHT = {
 
 const SHARES = { left: 0, middle: 0.5, right: 1 } as const;
 
-export type Straight = keyof typeof SHARES;
+export type StraightGrain = keyof typeof SHARES;
 
 const plain = (x: number): number => Number(x.toPrecision(6));
 
@@ -42,14 +42,14 @@ export function panelAngle(top: number, hem: number, depth: number): number {
  * The panel: edge 1 its top from left to right, 2 its right side downwards, 3 its hem, 4 its left
  * side. (0, 0) is where the straight grain meets the top edge.
  */
-export function flaredPanel(top: number, hem: number, depth: number, straight: Straight): Piece {
+export function flaredPanel(top: number, hem: number, depth: number, straight: StraightGrain): Piece {
   const angle = panelAngle(top, hem, depth);
-  const corner = (level: number, share: number) => onFlat(top, angle, level, share);
+  const corner = (level: number, share: number) => developedPoint(top, angle, level, share);
   const piece: Piece = {
     edges: [
-      [levelLine(top, angle, 0, 0, 1)],
+      [developedLevel(top, angle, 0, 0, 1)],
       [line(corner(0, 1), corner(depth, 1))],
-      [levelLine(top, angle, depth, 1, 0)],
+      [developedLevel(top, angle, depth, 1, 0)],
       [line(corner(depth, 0), corner(0, 0))],
     ],
     marks: [],
@@ -97,7 +97,7 @@ export function drawPanel(piece: Piece, grain: Point, shown: PanelShown = {}): S
 }
 
 /** Where `drawPanel` puts the grain line of a flared panel: on the straight line, a little inside an edge. */
-export const grainOf = (top: number, straight: Straight): Point => [
+export const grainPoint = (top: number, straight: StraightGrain): Point => [
   { left: top / 20, middle: 0, right: -top / 20 }[straight],
   0,
 ];

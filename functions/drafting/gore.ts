@@ -29,7 +29,7 @@ export interface Gore {
 export function gorePiece(gore: Gore): Piece {
   const { top, length, truing } = gore;
   const { corners, height } = truing === "straight" ? { corners: gore.hem, height: length } : curvedHem(gore);
-  const right = sideOf({ ...gore, hem: corners }, height);
+  const right = rightSide({ ...gore, hem: corners }, height);
   const left = mirrorPiece({ edges: [right], marks: [] }).edges[0]!;
   const [from, to]: [Point, Point] = [
     [corners / 2, height],
@@ -63,7 +63,7 @@ function curvedHem(gore: Gore): { corners: number; height: number } {
 }
 
 /** The right side down to a corner at this height. */
-function sideOf({ top, hem, hip }: Gore, height: number): Edge {
+function rightSide({ top, hem, hip }: Gore, height: number): Edge {
   const [start, end]: [Point, Point] = [
     [top / 2, 0],
     [hem / 2, height],
@@ -86,7 +86,7 @@ function sideOf({ top, hem, hip }: Gore, height: number): Edge {
 function trueHeight(gore: Gore): number {
   const { length, hip, top, hem } = gore;
   const least = hip ? hip.drop : 0;
-  const side = (height: number) => edgeLength(sideOf(gore, height));
+  const side = (height: number) => edgeLength(rightSide(gore, height));
   const start = least + (length - least) * 1e-3;
   if (side(start) >= length) {
     throw new Refusal(

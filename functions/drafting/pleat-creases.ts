@@ -8,20 +8,20 @@ import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 import type { Point } from "../geometry/strokes.ts";
 import { Refusal } from "../refusal.ts";
 
-export const STYLE = {
+export const PLEAT_STYLE = {
   kind: "text",
   about: "knife: all one way; box: two folds turned apart; inverted: two folds that meet",
   choices: ["knife", "box", "inverted"],
   otherwise: "knife",
 } as const satisfies Take;
 
-export type Style = "knife" | "box" | "inverted";
+export type PleatStyle = "knife" | "box" | "inverted";
 
 /** Hidden layers of one pleat. */
-export const layersOf = (style: Style): 2 | 4 => (style === "knife" ? 2 : 4);
+export const hiddenLayers = (style: PleatStyle): 2 | 4 => (style === "knife" ? 2 : 4);
 
 /** The rule that says so. */
-export const LAYERS_RULE = 'IF(style = "knife"; 2; 4)';
+export const HIDDEN_LAYERS_RULE = 'IF(style = "knife"; 2; 4)';
 
 /** How wide a box pleat's upper face is wanted. */
 export const BOX_WIDTH = {
@@ -33,11 +33,11 @@ export const BOX_WIDTH = {
 } as const satisfies Take;
 
 /** Width of the upper face of a box pleat: as told, or so that its underfolds meet behind it; at most so that the boxes touch. */
-export const boxFace = (depth: number, spacing: number, told: number | null = null): number =>
+export const boxPleatFace = (depth: number, spacing: number, told: number | null = null): number =>
   Math.min(told ?? 2 * depth, spacing);
 
 /** Refuses a width of box for pleats that have none, or wider than there is room for. */
-export function checkBox(style: Style, spacing: number, told: number | null): void {
+export function checkBoxWidth(style: PleatStyle, spacing: number, told: number | null): void {
   if (told === null) return;
   if (style !== "box")
     throw new Refusal((say) => `box_width must be left out for ${style} pleats, not ${say(told)}`);
@@ -55,7 +55,12 @@ export interface Crease {
 }
 
 /** The lines of one pleat from its middle, in order along the flat cloth; `at` 0 is the middle if nothing were hidden before it. */
-export function creasesOf(style: Style, depth: number, spacing: number, box: number | null = null): Crease[] {
+export function creasesOfPleat(
+  style: PleatStyle,
+  depth: number,
+  spacing: number,
+  box: number | null = null,
+): Crease[] {
   const line = (at: number, kind: Crease["kind"]): Crease => ({ at, kind });
   if (style === "knife") return [line(0, "fold"), line(depth, "inner"), line(2 * depth, "placement")];
   if (style === "inverted") {
@@ -67,7 +72,7 @@ export function creasesOf(style: Style, depth: number, spacing: number, box: num
       line(4 * depth, "fold"),
     ];
   }
-  const half = boxFace(depth, spacing, box) / 2;
+  const half = boxPleatFace(depth, spacing, box) / 2;
   return [
     line(-half, "placement"),
     line(depth - half, "inner"),
@@ -86,7 +91,7 @@ export interface Pleat {
 }
 
 /** Pleats of one depth, evenly set over the finished width. */
-const evenly = (finished: number, count: number, depth: number): Pleat[] =>
+const evenPleats = (finished: number, count: number, depth: number): Pleat[] =>
   Array.from({ length: count }, (_, i) => ({
     place: ((i + 0.5) * finished) / count,
     depth,
@@ -94,21 +99,21 @@ const evenly = (finished: number, count: number, depth: number): Pleat[] =>
   }));
 
 /** All lines of `count` pleats on a strip that finishes `finished` long, measured on the flat from its beginning. */
-export const creases = (
-  style: Style,
+export const evenCreases = (
+  style: PleatStyle,
   finished: number,
   count: number,
   depth: number,
   box: number | null = null,
-): Crease[] => creasesAt(style, evenly(finished, count, depth), box);
+): Crease[] => creasesAt(style, evenPleats(finished, count, depth), box);
 
 /** All lines of these pleats, in their order along the strip, measured on the flat from its beginning. */
-export function creasesAt(style: Style, pleats: readonly Pleat[], box: number | null = null): Crease[] {
+export function creasesAt(style: PleatStyle, pleats: readonly Pleat[], box: number | null = null): Crease[] {
   let hidden = 0;
   return pleats.flatMap(({ place, depth, spacing }) => {
     const middle = place + hidden;
-    hidden += layersOf(style) * depth;
-    return creasesOf(style, depth, spacing, box).map(({ at, kind }) => ({ at: middle + at, kind }));
+    hidden += hiddenLayers(style) * depth;
+    return creasesOfPleat(style, depth, spacing, box).map(({ at, kind }) => ({ at: middle + at, kind }));
   });
 }
 
@@ -127,17 +132,17 @@ export function drawCreases(length: number, lines: readonly Crease[], lengthShow
 
 /** The same strip folded, looked at along its upper edge: layers are drawn a hair apart. */
 export const drawFolded = (
-  style: Style,
+  style: PleatStyle,
   finished: number,
   count: number,
   depth: number,
   y: number,
   box: number | null = null,
-): Shape[] => drawFoldedAt(style, finished, evenly(finished, count, depth), y, box);
+): Shape[] => drawFoldedAt(style, finished, evenPleats(finished, count, depth), y, box);
 
 /** A strip with these pleats, folded. */
 export function drawFoldedAt(
-  style: Style,
+  style: PleatStyle,
   finished: number,
   pleats: readonly Pleat[],
   y: number,
@@ -149,7 +154,7 @@ export function drawFoldedAt(
     const put = (...points: [number, number][]) => {
       for (const [dx, layer] of points) path.push([place + dx, y + layer * gap]);
     };
-    const half = boxFace(depth, spacing, box) / 2;
+    const half = boxPleatFace(depth, spacing, box) / 2;
     if (style === "knife") put([0, 0], [-depth, 1], [0, 2]);
     else if (style === "inverted") put([0, 0], [-depth, 1], [depth, 1], [0, 0]);
     else put([-half, 2], [depth - half, 2], [-half, 0], [half, 0], [half - depth, 2], [half, 2]);

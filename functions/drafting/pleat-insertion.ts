@@ -6,16 +6,23 @@
  * length taken up is twice the pleat's depth, measured along each edge.
  */
 
-import { after, foldOver, IDENTITY, type Isometry, moveEdge, movePoint } from "../geometry/isometry.ts";
+import {
+  compose,
+  IDENTITY,
+  type Isometry,
+  moveEdge,
+  movePoint,
+  reflectionOver,
+} from "../geometry/isometry.ts";
 import { type Edge, line, type Point } from "../geometry/strokes.ts";
 import { edgePart, placeAlong, reverseEdge } from "../pieces/edges.ts";
 import { edgeLength, type Mark, mark, type Piece } from "../pieces/piece.ts";
-import { soundOr } from "../pieces/require-simple.ts";
+import { refuseUnlessSimple } from "../pieces/require-simple.ts";
 import { Refusal } from "../refusal.ts";
-import type { Style } from "./pleat-creases.ts";
+import type { PleatStyle } from "./pleat-creases.ts";
 
 /** Two hidden layers: a fold that shows at `at`, the inner fold beneath, towards the beginning (−1) or end (1). Pairs are of the top and the hem. */
-interface Turn {
+interface HiddenFold {
   readonly at: readonly [number, number];
   readonly depth: readonly [number, number];
   readonly side: -1 | 1;
@@ -23,24 +30,24 @@ interface Turn {
   readonly pleat: number;
 }
 
-export interface PleatsWanted {
+export interface PleatInsertion {
   /** Along the top, from its beginning. */
   readonly places: readonly number[];
   /** One for all or one for each place. */
   readonly depths: readonly number[];
   readonly hemDepths: readonly number[] | null;
-  readonly style: Style;
+  readonly style: PleatStyle;
   readonly towards: "end" | "start";
 }
 
-export interface Opened {
+export interface PleatedPiece {
   readonly piece: Piece;
   readonly takenTop: number;
   readonly takenHem: number;
 }
 
 /** The piece with its pleats unfolded; its marks are three to each turn: the fold that shows, the inner fold, the placement line. */
-export function openPleats(piece: Piece, wanted: PleatsWanted): Opened {
+export function insertPleats(piece: Piece, wanted: PleatInsertion): PleatedPiece {
   if (piece.edges.length !== 4) {
     throw new Refusal(
       `piece must have four edges, its top first and its hem third, to be pleated, not ${piece.edges.length}`,
@@ -49,7 +56,7 @@ export function openPleats(piece: Piece, wanted: PleatsWanted): Opened {
   const [top, right, hem, left] = piece.edges as [Edge, Edge, Edge, Edge];
   const edges = [top, reverseEdge(hem)] as const;
   const lengths = [edgeLength(top), edgeLength(hem)] as const;
-  const turns = turnsOf(wanted, lengths);
+  const turns = hiddenFolds(wanted, lengths);
   const runs: [Edge[], Edge[]] = [[], []];
   const marks: Mark[] = [];
   let motion: Isometry = IDENTITY;
@@ -70,16 +77,16 @@ export function openPleats(piece: Piece, wanted: PleatsWanted): Opened {
     lay(motion, done, at);
     const inner = [at[0] + side * depth[0], at[1] + side * depth[1]] as const;
     const [outer, beneath] = [across(at), across(inner)];
-    const [overOuter, overInner] = [foldOver(...outer), foldOver(...beneath)];
+    const [overOuter, overInner] = [reflectionOver(...outer), reflectionOver(...beneath)];
     const drawn = (by: Isometry, [a, b]: readonly [Point, Point]): Edge => [
       line(movePoint(by, a), movePoint(by, b)),
     ];
     // The first layer goes out to the inner fold, the second comes back from it.
-    const first = side < 0 ? after(motion, overOuter) : motion;
-    const second = after(first, overInner);
+    const first = side < 0 ? compose(motion, overOuter) : motion;
+    const second = compose(first, overInner);
     lay(first, at, inner);
     lay(second, inner, at);
-    const next = side < 0 ? second : after(second, overOuter);
+    const next = side < 0 ? second : compose(second, overOuter);
     marks.push(
       mark(drawn(side < 0 ? motion : next, outer), "fold"),
       mark(drawn(second, beneath), "inner"),
@@ -99,14 +106,17 @@ export function openPleats(piece: Piece, wanted: PleatsWanted): Opened {
 }
 
 /** The piece itself, unless its pleats open it so far that it lies over itself. */
-export const soundOpened = (piece: Piece): Piece =>
-  soundOr("places and depths open the piece so far that it would lie over itself: cut it in panels", piece);
+export const requireSimplePleated = (piece: Piece): Piece =>
+  refuseUnlessSimple(
+    "places and depths open the piece so far that it would lie over itself: cut it in panels",
+    piece,
+  );
 
 /** The turns of all pleats in order, each checked to stay on the piece. */
-function turnsOf(
-  { places, depths, hemDepths, style, towards }: PleatsWanted,
+function hiddenFolds(
+  { places, depths, hemDepths, style, towards }: PleatInsertion,
   lengths: readonly [number, number],
-): Turn[] {
+): HiddenFold[] {
   const [top, hem] = lengths;
   const one = (list: readonly number[], name: string, i: number): number => {
     if (list.length !== 1 && list.length !== places.length) {
@@ -117,7 +127,7 @@ function turnsOf(
     return list.length === 1 ? list[0]! : list[i]!;
   };
   const slack = 1e-9 * top;
-  const turns = places.flatMap((place, i): Turn[] => {
+  const turns = places.flatMap((place, i): HiddenFold[] => {
     if (place < 0 || place > top + slack) {
       throw new Refusal(
         (say) => `places must lie on the top, from 0 to ${say(top, place)}, not ${say(place, top)}`,
@@ -132,7 +142,7 @@ function turnsOf(
     }
     const at = [Math.min(place, top), Math.min(place / top, 1) * hem] as const;
     const beside = (side: number) => [at[0] + side * depth[0], at[1] + side * depth[1]] as const;
-    const turn = (where: readonly [number, number], side: -1 | 1): Turn => ({
+    const turn = (where: readonly [number, number], side: -1 | 1): HiddenFold => ({
       at: where,
       depth,
       side,

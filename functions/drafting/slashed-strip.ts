@@ -7,11 +7,11 @@
  * no shorter than the paper, and with even gaps and half gaps at the edges one arc all along. A gap
  * is what the hem gains at the slash (or the top loses), measured along the trued edge.
  */
-import { bent, down, step } from "../geometry/even-bend.ts";
+import { arcFrom, directionDown, pointAhead } from "../geometry/even-bend.ts";
 import { type Edge, line, type Point, pointAt, type Stroke } from "../geometry/strokes.ts";
 import { Refusal } from "../refusal.ts";
 
-export interface Slashed {
+export interface SlashedStrip {
   /** From the left end: the top and the hem. */
   readonly top: Edge;
   readonly hem: Edge;
@@ -32,21 +32,21 @@ const gains = (gaps: readonly number[], edgeShare: number): number[] => [
 ];
 
 /** All that the gaps make together, the edges' shares too. */
-export const gapsTotal = (gaps: readonly number[], edgeShare: number): number =>
+export const totalGap = (gaps: readonly number[], edgeShare: number): number =>
   gains(gaps, edgeShare).reduce((sum, gap) => sum + gap, 0);
 
 /** The opened strip, its upper left corner at (0, 0), its left side leaning by `start` radians. */
-export function slash(
+export function slashedStrip(
   strip: number,
   depth: number,
   gaps: readonly number[],
   folded: boolean,
   edgeShare: number,
   start: number,
-): Slashed {
+): SlashedStrip {
   const sections = gaps.length + 1;
   const width = strip / sections;
-  const turn = gapsTotal(gaps, edgeShare) / depth;
+  const turn = totalGap(gaps, edgeShare) / depth;
   if (turn > 2 * Math.PI * (1 + 1e-9)) {
     throw new Refusal(
       (say) =>
@@ -59,7 +59,7 @@ export function slash(
   const leans: number[] = [];
   const slashes: [Point, Point, Point][] = [];
   let at: Point = [0, 0];
-  let low: Point = step(at, down(start), depth);
+  let low: Point = pointAhead(at, directionDown(start), depth);
   let lean = start;
   gains(gaps, edgeShare).forEach((gain, i, all) => {
     const outer = i === 0 || i === all.length - 1;
@@ -73,8 +73,8 @@ export function slash(
       );
     }
     const bend = gain / depth / short;
-    const above = bent(at, lean, bend, short);
-    const below = bent(low, lean, bend / (1 + depth * bend), short + gain);
+    const above = arcFrom(at, lean, bend, short);
+    const below = arcFrom(low, lean, bend / (1 + depth * bend), short + gain);
     top.push(above);
     hem.push(below);
     if (!outer) {

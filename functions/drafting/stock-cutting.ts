@@ -12,7 +12,7 @@
  */
 import { roundUpToWhole } from "../whole-number.ts";
 
-export interface Cutting {
+export interface StockCutting {
   /** The lengths cut from each stock length. */
   readonly cuts: readonly (readonly number[])[];
   /** No cutting takes fewer stock lengths than this. */
@@ -20,16 +20,16 @@ export interface Cutting {
 }
 
 /** Lengths looked at before the search ends: some tenths of a second. */
-const MOST_LOOKS = 2_000_000;
+const MAX_LOOKED_AT = 2_000_000;
 
 /** Cuts `lengths` from lengths of `stock`, losing `loss` at each cut but not off the end of the stock. */
-export function cutStock(lengths: readonly number[], stock: number, loss: number): Cutting {
+export function cutStock(lengths: readonly number[], stock: number, loss: number): StockCutting {
   const all = lengths.toSorted((a, b) => b - a);
   const hair = 1e-9 * stock;
   const room = stock + loss;
   const needs = all.map((length) => length + loss);
   let cuts = longestFirst(all, room, loss, hair);
-  let least = leastOf(needs, room, hair);
+  let least = lowerBound(needs, room, hair);
   if (cuts.length === least) return { cuts, least };
   const search = new Search(all, room, loss, hair);
   while (cuts.length > least) {
@@ -62,7 +62,7 @@ function longestFirst(all: readonly number[], room: number, loss: number, hair: 
  * the room, which only fit beside the shorter ones of them (Martello and Toth, Knapsack Problems,
  * 1990, section 8.3).
  */
-function leastOf(needs: readonly number[], room: number, hair: number): number {
+function lowerBound(needs: readonly number[], room: number, hair: number): number {
   const sum = (list: readonly number[]) => list.reduce((a, b) => a + b, 0);
   let least = roundUpToWhole(sum(needs) / room);
   for (const short of new Set(needs.filter((need) => need <= room / 2))) {
@@ -82,7 +82,7 @@ class Search {
   private readonly loss: number;
   private readonly hair: number;
   private readonly sum: number;
-  private looks = MOST_LOOKS;
+  private looks = MAX_LOOKED_AT;
   private cuts: number[][] = [];
   private readonly failed = new Set<string>();
 

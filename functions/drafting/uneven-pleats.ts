@@ -1,9 +1,9 @@
 /** Pleats that are not all of one depth, such as graduated ones, in a row along a finished width. */
 import type { Take } from "../define.ts";
 import { Refusal } from "../refusal.ts";
-import type { Pleat, Style } from "./pleat-creases.ts";
+import type { Pleat, PleatStyle } from "./pleat-creases.ts";
 
-export const DEPTHS = {
+export const PLEAT_DEPTHS = {
   kind: "length",
   about:
     "from a pleat's outer fold to its inner one, a cell for each pleat in order; a blank cell is no pleat",
@@ -13,7 +13,7 @@ export const DEPTHS = {
   blanks: true,
 } as const satisfies Take;
 
-export const PLACES = {
+export const PLEAT_PLACES = {
   kind: "length",
   about:
     "where each pleat's middle, or a knife pleat's fold, shows along the finished width; evenly set when left out",
@@ -24,10 +24,10 @@ export const PLACES = {
   otherwise: null,
 } as const satisfies Take;
 
-type Cells = readonly (number | null)[];
+type LengthColumn = readonly (number | null)[];
 
 /** The depths that are given; refuses none. */
-export function depthsOf(depths: Cells): number[] {
+export function depthsOf(depths: LengthColumn): number[] {
   const given = depths.filter((depth) => depth !== null);
   if (given.length === 0) throw new Refusal("depths is empty: give the depth of at least one pleat");
   return given;
@@ -37,7 +37,12 @@ export function depthsOf(depths: Cells): number[] {
  * The pleats in order; refuses places that are not as many as the depths, out of order or off the
  * width, and boxes, each twice its depth wide, that would lie over one another or past an end.
  */
-export function pleatsAt(style: Style, finished: number, depths: Cells, places: Cells | null): Pleat[] {
+export function pleatsAt(
+  style: PleatStyle,
+  finished: number,
+  depths: LengthColumn,
+  places: LengthColumn | null,
+): Pleat[] {
   const given = depthsOf(depths);
   const set =
     places?.filter((place) => place !== null) ?? given.map((_, i) => ((i + 0.5) * finished) / given.length);

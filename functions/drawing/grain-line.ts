@@ -1,6 +1,6 @@
 /** Where the grain line is drawn on a piece: in the middle of the longest stretch of cloth along the grain. */
 
-import { bounds, type Point } from "../geometry/strokes.ts";
+import { boundingBox, type Point } from "../geometry/strokes.ts";
 import { flattenPiece, type Piece, pieceBounds } from "../pieces/piece.ts";
 import { type Shape, stroke } from "./shapes.ts";
 
@@ -14,7 +14,7 @@ export function grainDrawn(piece: Piece): Shape {
 
 /** The grain line of an outline that lies on the cloth, the grain running along x; looked for at nine levels. */
 export function grainLine(outline: readonly Point[]): [Point, Point] {
-  const { low, high } = bounds(outline);
+  const { low, high } = boundingBox(outline);
   let best: [Point, Point] = [outline[0]!, outline[0]!];
   // From the middle outwards, so that of equals the middle one is taken.
   for (const level of [5, 4, 6, 3, 7, 2, 8, 1, 9]) {

@@ -1,7 +1,7 @@
 import { CORDS, FLAME } from "../cautions.ts";
 import { define } from "../define.ts";
 import { drawPanel, flaredPanel } from "../drafting/flared-panel.ts";
-import { across, step as move } from "../geometry/even-bend.ts";
+import { directionAcross, pointAhead as move } from "../geometry/even-bend.ts";
 import { line, type Point } from "../geometry/strokes.ts";
 import { mark, type Piece, pieceArea } from "../pieces/piece.ts";
 
@@ -87,7 +87,7 @@ export const CAPE = define({
 function withStrip(panel: Piece, lean: number, width: number): Piece {
   const [top, side, hem, left] = panel.edges;
   const { from, to } = side![0]!;
-  const out = (point: Point): Point => move(point, across(lean), width);
+  const out = (point: Point): Point => move(point, directionAcross(lean), width);
   return {
     edges: [
       [...top!, line(from, out(from))],

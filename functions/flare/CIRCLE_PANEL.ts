@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
-import { insideEdge } from "../drafting/circle-part.ts";
-import { drawPanel, flaredPanel, grainOf, STRAIGHT } from "../drafting/flared-panel.ts";
+import { innerEdge } from "../drafting/circle-part.ts";
+import { drawPanel, flaredPanel, grainPoint, STRAIGHT_GRAIN } from "../drafting/flared-panel.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -31,13 +31,13 @@ export const CIRCLE_PANEL = define({
       to: 500,
       otherwise: 0,
     },
-    straight: STRAIGHT,
+    straight: STRAIGHT_GRAIN,
   },
   returns: "piece",
   usual: ["ease < waist"],
   alike: { "waist, length": "a skirt may be longer or shorter than the edge it is sewn to" },
   compute({ waist, length, circle, panels, ease, straight }, { step }) {
-    const edge = step("edge", "waist + ease", insideEdge(waist, ease));
+    const edge = step("edge", "waist + ease", innerEdge(waist, ease));
     if (circle > panels * (1 + 1e-9)) {
       throw new Refusal(
         `panels must be at least ${Math.ceil(circle)} for ${Number(circle.toPrecision(4))} circles, not ${panels}`,
@@ -55,7 +55,7 @@ export const CIRCLE_PANEL = define({
   },
   draw({ straight }, { top_edge = 0 }, piece) {
     if (typeof piece !== "object") return [];
-    return drawPanel(piece, grainOf(top_edge, straight), {
+    return drawPanel(piece, grainPoint(top_edge, straight), {
       area: "area",
       top: "top_edge",
       hem: "hem_edge",

@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { insideEdge } from "../drafting/circle-part.ts";
+import { innerEdge } from "../drafting/circle-part.ts";
 import { drawFlare } from "../drafting/flared-panel.ts";
 
 /**
@@ -31,7 +31,7 @@ export const CIRCLE_RADIUS = define({
   returns: "length",
   usual: ["ease < waist"],
   compute({ waist, circle, ease }, { step }) {
-    const edge = step("edge", "waist + ease", insideEdge(waist, ease));
+    const edge = step("edge", "waist + ease", innerEdge(waist, ease));
     const turn = step("turn", "2 * PI() * circle", 2 * Math.PI * circle);
     return step("radius", "edge / turn", edge / turn);
   },

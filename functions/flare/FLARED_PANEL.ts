@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { drawPanel, flaredPanel, grainOf, STRAIGHT } from "../drafting/flared-panel.ts";
+import { drawPanel, flaredPanel, grainPoint, STRAIGHT_GRAIN } from "../drafting/flared-panel.ts";
 
 /**
  * A flared panel laid flat: a ring sector with exact arcs, in the book's unit, without allowances.
@@ -16,7 +16,7 @@ export const FLARED_PANEL = define({
     top: { kind: "length", about: "the top edge, along its curve", from: 0.5, to: 5000 },
     hem: { kind: "length", about: "the hem, along its curve", from: 0.5, to: 10000 },
     depth: { kind: "length", about: "from top to hem, square to both", from: 0.5, to: 500 },
-    straight: STRAIGHT,
+    straight: STRAIGHT_GRAIN,
   },
   returns: "piece",
   usual: ["top <= hem"],
@@ -33,7 +33,7 @@ export const FLARED_PANEL = define({
   },
   draw({ top, straight }, _, piece) {
     if (typeof piece !== "object") return [];
-    return drawPanel(piece, grainOf(top, straight), {
+    return drawPanel(piece, grainPoint(top, straight), {
       area: "area",
       top: "top_edge",
       hem: "hem_edge",

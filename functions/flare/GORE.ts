@@ -3,7 +3,7 @@ import { drawPanel } from "../drafting/flared-panel.ts";
 import { gorePiece } from "../drafting/gore.ts";
 import { stroke } from "../drawing/shapes.ts";
 import { edgeLength, pieceArea } from "../pieces/piece.ts";
-import { soundOr } from "../pieces/require-simple.ts";
+import { refuseUnlessSimple } from "../pieces/require-simple.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -68,7 +68,7 @@ export const GORE = define({
       );
     }
     const over = hip === null || hip_drop === null ? null : { width: hip, drop: hip_drop };
-    const piece = soundOr(
+    const piece = refuseUnlessSimple(
       "top, hip and hem give sides that cross one another: look at the widths again, and at hip_drop",
       gorePiece({ top, hem, length, hip: over, truing }),
     );

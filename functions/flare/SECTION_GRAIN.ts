@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
 import { type Shape, stroke } from "../drawing/shapes.ts";
-import { type Point, polar, radians } from "../geometry/strokes.ts";
+import { type Point, polarPoint, radians } from "../geometry/strokes.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -39,7 +39,7 @@ export const SECTION_GRAIN = define({
     const [near, far] = [cm(20), cm(50)];
     const ray = (turn: number): [Point, Point] => {
       const angle = Math.PI / 2 - radians(turn);
-      return [polar([0, 0], near, angle), polar([0, 0], far, angle)];
+      return [polarPoint([0, 0], near, angle), polarPoint([0, 0], far, angle)];
     };
     const shapes: Shape[] = Array.from({ length: sections }, (_, i) =>
       stroke(ray((i + 1 - straight_section) * each), i + 1 === section ? "grain" : "guide"),

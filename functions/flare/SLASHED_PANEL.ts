@@ -1,11 +1,11 @@
 import { define } from "../define.ts";
 import { drawPanel } from "../drafting/flared-panel.ts";
-import { gapsTotal, slash } from "../drafting/slashed-strip.ts";
+import { slashedStrip, totalGap } from "../drafting/slashed-strip.ts";
 import type { Shape } from "../drawing/shapes.ts";
 import { degrees, line } from "../geometry/strokes.ts";
 import { reverseEdge } from "../pieces/edges.ts";
 import { mark, movePiece, type Piece } from "../pieces/piece.ts";
-import { soundOr } from "../pieces/require-simple.ts";
+import { refuseUnlessSimple } from "../pieces/require-simple.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -68,7 +68,7 @@ export const SLASHED_PANEL = define({
     const all = measure(
       "all_gaps",
       "all gaps, with the edges' shares of the first and last",
-      gapsTotal(gaps, edge_share),
+      totalGap(gaps, edge_share),
     );
     const long = step("top_edge", 'IF(at = "top"; top - all_gaps; top)', at === "top" ? top - all : top);
     const hem = step("hem_edge", 'IF(at = "hem"; top + all_gaps; top)', at === "hem" ? top + all : top);
@@ -81,9 +81,9 @@ export const SLASHED_PANEL = define({
       "the widest gap as a ruler shows it, straight across the opened slash",
       2 * depth * Math.sin(Math.min(widest / depth, Math.PI) / 2),
     );
-    const first = slash(top, depth, gaps, at === "top", edge_share, 0);
+    const first = slashedStrip(top, depth, gaps, at === "top", edge_share, 0);
     const start = straight === null ? -first.end / 2 : -first.leans[straight - 1]!;
-    const opened = slash(top, depth, gaps, at === "top", edge_share, start);
+    const opened = slashedStrip(top, depth, gaps, at === "top", edge_share, start);
     opened.leans.forEach((lean, i) => {
       measure(`lean_${i + 1}`, `degrees that the grain of section ${i + 1} leans`, degrees(lean));
     });
@@ -101,7 +101,10 @@ export const SLASHED_PANEL = define({
     const laid =
       all < Math.PI * depth
         ? piece
-        : soundOr("gaps open the strip so far that it would lie over itself: cut it in panels", piece);
+        : refuseUnlessSimple(
+            "gaps open the strip so far that it would lie over itself: cut it in panels",
+            piece,
+          );
     if (straight !== null) return laid;
     const corner = opened.top.at(-1)!.to;
     return movePiece(laid, -corner[0] / 2, -corner[1] / 2);
@@ -111,7 +114,7 @@ export const SLASHED_PANEL = define({
     const lean = (found.lean_1 ?? 0) * (Math.PI / 180);
     const before = edge_share * (gaps[0]! / depth);
     const [x, y] = piece.edges[0]![0]!.from;
-    const { slashes } = slash(top, depth, gaps, at === "top", edge_share, lean - before);
+    const { slashes } = slashedStrip(top, depth, gaps, at === "top", edge_share, lean - before);
     const cuts = slashes.flatMap(([end, from, to]): Shape[] =>
       [from, to].map(([hx, hy]) => ({
         kind: "edge",

@@ -7,26 +7,26 @@ import type { Point, Stroke } from "./strokes.ts";
 import { line } from "./strokes.ts";
 
 /** The direction across, along an edge. */
-export const across = (lean: number): Point => [Math.cos(lean), -Math.sin(lean)];
+export const directionAcross = (lean: number): Point => [Math.cos(lean), -Math.sin(lean)];
 
 /** The direction down the panel. */
-export const down = (lean: number): Point => [Math.sin(lean), Math.cos(lean)];
+export const directionDown = (lean: number): Point => [Math.sin(lean), Math.cos(lean)];
 
-export const step = ([x, y]: Point, [dx, dy]: Point, length: number): Point => [
+export const pointAhead = ([x, y]: Point, [dx, dy]: Point, length: number): Point => [
   x + dx * length,
   y + dy * length,
 ];
 
 /** Where an edge of this length gets to that starts with a lean and gains `bend` of it per length. */
-export function reach(from: Point, lean: number, bend: number, length: number): Point {
+export function arcEnd(from: Point, lean: number, bend: number, length: number): Point {
   const half = (bend * length) / 2;
   const chord = Math.abs(half) < 1e-9 ? length : (length * Math.sin(half)) / half;
-  return step(from, across(lean + half), chord);
+  return pointAhead(from, directionAcross(lean + half), chord);
 }
 
 /** The edge itself: an arc, or a line when it bends by less than a millionth of a radian. */
-export function bent(from: Point, lean: number, bend: number, length: number): Stroke {
-  const to = reach(from, lean, bend, length);
+export function arcFrom(from: Point, lean: number, bend: number, length: number): Stroke {
+  const to = arcEnd(from, lean, bend, length);
   if (Math.abs(bend * length) < 1e-6) return line(from, to);
   const centre: Point = [from[0] - Math.sin(lean) / bend, from[1] - Math.cos(lean) / bend];
   return { kind: "arc", from, to, centre, radius: Math.abs(1 / bend), sweep: -bend * length };

@@ -1,23 +1,23 @@
 /** Where two strokes meet: straight ones by formula, the others by halving and Newton's method. */
-import { along, distance, type Point, pointAt, radians, type Stroke, velocity } from "./strokes.ts";
+import { distance, type Point, pointAt, pointBetween, radians, type Stroke, velocity } from "./strokes.ts";
 
 /** A meeting: the place and the share of each stroke's own parameter there. */
-export interface Meeting {
+export interface Intersection {
   readonly point: Point;
   readonly a: number;
   readonly b: number;
 }
 
 /** Shares a hair outside 0 to 1 count as the end. */
-const HAIR = 1e-9;
-const within = (share: number): boolean => share >= -HAIR && share <= 1 + HAIR;
+const END_TOLERANCE = 1e-9;
+const within = (share: number): boolean => share >= -END_TOLERANCE && share <= 1 + END_TOLERANCE;
 const clamp = (share: number): number => Math.min(1, Math.max(0, share));
 
 /** All places where two strokes cross or touch end to end; a shared stretch is not reported. */
-export function meetings(a: Stroke, b: Stroke): Meeting[] {
-  const found: Meeting[] = [];
-  if (areApart(a, b)) return found;
-  for (const [s, t] of starts(a, b)) {
+export function intersections(a: Stroke, b: Stroke): Intersection[] {
+  const found: Intersection[] = [];
+  if (boxesAreApart(a, b)) return found;
+  for (const [s, t] of roughIntersections(a, b)) {
     const meeting = refine(a, b, s, t);
     if (meeting && !found.some((other) => distance(other.point, meeting.point) <= 1e-9 * size(a))) {
       found.push(meeting);
@@ -27,15 +27,15 @@ export function meetings(a: Stroke, b: Stroke): Meeting[] {
 }
 
 /** Whether the boxes that hold them are: a curve never leaves that of its four points. */
-function areApart(a: Stroke, b: Stroke): boolean {
+function boxesAreApart(a: Stroke, b: Stroke): boolean {
   const slack = 1e-6 * Math.max(size(a), size(b));
   return ([0, 1] as const).some((axis) => {
-    const [p, q] = [reach(a, axis), reach(b, axis)];
+    const [p, q] = [extentAlong(a, axis), extentAlong(b, axis)];
     return p[0] > q[1] + slack || q[0] > p[1] + slack;
   });
 }
 
-function reach(stroke: Stroke, axis: 0 | 1): readonly [number, number] {
+function extentAlong(stroke: Stroke, axis: 0 | 1): readonly [number, number] {
   if (stroke.kind === "arc")
     return [stroke.centre[axis] - stroke.radius, stroke.centre[axis] + stroke.radius];
   const [p, q] = [stroke.from[axis], stroke.to[axis]];
@@ -48,27 +48,27 @@ const size = (stroke: Stroke): number =>
   Math.max(distance(stroke.from, stroke.to), stroke.kind === "arc" ? stroke.radius : 0);
 
 /** Parts so short that each is nearly straight. */
-function parts(stroke: Stroke): number {
+function partCount(stroke: Stroke): number {
   if (stroke.kind === "line") return 1;
   return stroke.kind === "arc" ? Math.ceil(Math.abs(stroke.sweep) / radians(10)) : 24;
 }
 
 /** Rough meetings: where the chords of the parts come across one another, each let run over a little. */
-function starts(a: Stroke, b: Stroke): [number, number][] {
-  const [m, n] = [parts(a), parts(b)];
+function roughIntersections(a: Stroke, b: Stroke): [number, number][] {
+  const [m, n] = [partCount(a), partCount(b)];
   const pa = Array.from({ length: m + 1 }, (_, i) => pointAt(a, i / m));
   const pb = Array.from({ length: n + 1 }, (_, i) => pointAt(b, i / n));
   const found: [number, number][] = [];
   for (let i = 0; i < m; i += 1) {
     for (let j = 0; j < n; j += 1) {
-      const shares = chordsMeet(pa[i]!, pa[i + 1]!, pb[j]!, pb[j + 1]!);
+      const shares = chordsIntersect(pa[i]!, pa[i + 1]!, pb[j]!, pb[j + 1]!);
       if (shares) found.push([(i + shares[0]) / m, (j + shares[1]) / n]);
     }
   }
   return found;
 }
 
-function chordsMeet(a: Point, b: Point, c: Point, d: Point): [number, number] | null {
+function chordsIntersect(a: Point, b: Point, c: Point, d: Point): [number, number] | null {
   const [rx, ry, sx, sy] = [b[0] - a[0], b[1] - a[1], d[0] - c[0], d[1] - c[1]];
   const cross = rx * sy - ry * sx;
   if (cross * cross <= 1e-24 * (rx * rx + ry * ry) * (sx * sx + sy * sy)) return null;
@@ -79,21 +79,21 @@ function chordsMeet(a: Point, b: Point, c: Point, d: Point): [number, number] | 
 }
 
 /** Newton's method on the two parameters; null when it does not come to rest inside both strokes. */
-function refine(a: Stroke, b: Stroke, s: number, t: number): Meeting | null {
+function refine(a: Stroke, b: Stroke, s: number, t: number): Intersection | null {
   let [u, v] = [s, t];
   const close = 1e-12 * Math.max(size(a), size(b));
   for (let i = 0; i < 20; i += 1) {
     const [p, q] = [pointAt(a, u), pointAt(b, v)];
     const [x, y] = [q[0] - p[0], q[1] - p[1]];
-    const [ax, ay] = rate(a, u);
-    const [bx, by] = rate(b, v);
+    const [ax, ay] = derivative(a, u);
+    const [bx, by] = derivative(b, v);
     const cross = ax * by - ay * bx;
     if (cross * cross <= 1e-28 * (ax * ax + ay * ay) * (bx * bx + by * by)) return null;
     u += (x * by - y * bx) / cross;
     v += (x * ay - y * ax) / cross;
     if (Math.hypot(x, y) <= close && i > 0) {
       if (!within(u) || !within(v)) return null;
-      return { point: along(p, q, 0.5), a: clamp(u), b: clamp(v) };
+      return { point: pointBetween(p, q, 0.5), a: clamp(u), b: clamp(v) };
     }
     if (Math.abs(u) > 3 || Math.abs(v) > 3) return null;
   }
@@ -101,7 +101,7 @@ function refine(a: Stroke, b: Stroke, s: number, t: number): Meeting | null {
 }
 
 /** How fast the point runs as the parameter does. */
-function rate(stroke: Stroke, share: number): Point {
+function derivative(stroke: Stroke, share: number): Point {
   if (stroke.kind === "line") return [stroke.to[0] - stroke.from[0], stroke.to[1] - stroke.from[1]];
   if (stroke.kind === "curve") return velocity(stroke, share);
   const [x, y] = pointAt(stroke, share);

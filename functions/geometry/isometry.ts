@@ -14,7 +14,7 @@ export interface Isometry {
 export const IDENTITY: Isometry = { a: 1, b: 0, c: 0, d: 1, e: 0, f: 0 };
 
 /** First `inner`, then `outer`. */
-export function after(outer: Isometry, inner: Isometry): Isometry {
+export function compose(outer: Isometry, inner: Isometry): Isometry {
   return {
     a: outer.a * inner.a + outer.c * inner.b,
     b: outer.b * inner.a + outer.d * inner.b,
@@ -26,7 +26,7 @@ export function after(outer: Isometry, inner: Isometry): Isometry {
 }
 
 /** Folding the plane over the line through two points. */
-export function foldOver(from: Point, to: Point): Isometry {
+export function reflectionOver(from: Point, to: Point): Isometry {
   const length = distance(from, to);
   const [ux, uy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
   const [a, b, d] = [ux * ux - uy * uy, 2 * ux * uy, uy * uy - ux * ux];

@@ -5,7 +5,7 @@
 import { type Curve, direction, type Point, pointAt, type Stroke, velocity } from "./strokes.ts";
 
 /** The parallel can not be drawn: the stroke bends more tightly than the distance. */
-export class TooTight extends Error {
+export class BendTooTight extends Error {
   /** The tightest radius of bend towards that side. */
   readonly radius: number;
   constructor(radius: number) {
@@ -22,7 +22,7 @@ export function normal(stroke: Stroke, share: number, side: 1 | -1): Point {
 }
 
 /** Strokes `away` from a stroke on the side of `normal`. Throws TooTight when it bends too tightly. */
-export function parallel(stroke: Stroke, away: number, side: 1 | -1, tolerance: number): Stroke[] {
+export function offsetStroke(stroke: Stroke, away: number, side: 1 | -1, tolerance: number): Stroke[] {
   if (away === 0) return [stroke];
   const at = (share: number): Point => {
     const [x, y] = pointAt(stroke, share);
@@ -32,16 +32,16 @@ export function parallel(stroke: Stroke, away: number, side: 1 | -1, tolerance: 
   if (stroke.kind === "line") return [{ kind: "line", from: at(0), to: at(1) }];
   if (stroke.kind === "arc") {
     const radius = stroke.radius + side * Math.sign(stroke.sweep) * away;
-    if (radius <= 1e-9 * stroke.radius) throw new TooTight(stroke.radius);
+    if (radius <= 1e-9 * stroke.radius) throw new BendTooTight(stroke.radius);
     return [{ ...stroke, from: at(0), to: at(1), radius }];
   }
-  const tightest = tightestBend(stroke, side);
-  if (tightest <= away) throw new TooTight(tightest);
-  return follow(stroke, away, side, at, 0, 1, tolerance, 0);
+  const tightest = smallestRadius(stroke, side);
+  if (tightest <= away) throw new BendTooTight(tightest);
+  return fitOffset(stroke, away, side, at, 0, 1, tolerance, 0);
 }
 
 /** Signed bend towards the side the parallel lies on: positive where the parallel is the shorter. */
-function bend(curve: Curve, t: number, side: 1 | -1): number {
+function curvatureTowards(curve: Curve, t: number, side: 1 | -1): number {
   const [dx, dy] = velocity(curve, t);
   const { from, c1, c2, to } = curve;
   const [a, b] = [6 * (1 - t), 6 * t];
@@ -51,14 +51,14 @@ function bend(curve: Curve, t: number, side: 1 | -1): number {
   return speed < 1e-12 ? 0 : (-side * (dx * ddy - dy * ddx)) / speed ** 3;
 }
 
-function tightestBend(curve: Curve, side: 1 | -1): number {
+function smallestRadius(curve: Curve, side: 1 | -1): number {
   let most = 0;
-  for (let i = 0; i <= 64; i += 1) most = Math.max(most, bend(curve, i / 64, side));
+  for (let i = 0; i <= 64; i += 1) most = Math.max(most, curvatureTowards(curve, i / 64, side));
   return 1 / most;
 }
 
 /** A cubic with the parallel's own ends and speeds there, halved until three places of it lie within the tolerance. */
-function follow(
+function fitOffset(
   curve: Curve,
   away: number,
   side: 1 | -1,
@@ -72,7 +72,7 @@ function follow(
   const [from, to] = [at(start), at(end)];
   const speed = (t: number): Point => {
     const [dx, dy] = velocity(curve, t);
-    const share = 1 - away * bend(curve, t, side);
+    const share = 1 - away * curvatureTowards(curve, t, side);
     return [dx * share * reach, dy * share * reach];
   };
   const [a, b] = [speed(start), speed(end)];
@@ -93,7 +93,7 @@ function follow(
   if (!strays || depth === 10) return [guess];
   const middle = (start + end) / 2;
   return [
-    ...follow(curve, away, side, at, start, middle, tolerance, depth + 1),
-    ...follow(curve, away, side, at, middle, end, tolerance, depth + 1),
+    ...fitOffset(curve, away, side, at, start, middle, tolerance, depth + 1),
+    ...fitOffset(curve, away, side, at, middle, end, tolerance, depth + 1),
   ];
 }

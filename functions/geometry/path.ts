@@ -3,7 +3,16 @@
  * is a single edge of two lines, `L 1 2 L 3 4` two edges. The standard's arc of radius 0 is a
  * straight line, which lets one `A` edge hold arcs and lines together.
  */
-import { along, arc, type Curve, distance, line, type Point, pointAt, type Stroke } from "./strokes.ts";
+import {
+  arc,
+  type Curve,
+  distance,
+  line,
+  type Point,
+  pointAt,
+  pointBetween,
+  type Stroke,
+} from "./strokes.ts";
 
 /** One subpath: its edges in order and whether `Z` closed it. */
 export interface Subpath {
@@ -125,7 +134,7 @@ export function readPath(text: string): Subpath[] {
 /** A cubic with its handles at the thirds of its chord is a straight line: so lines stand in an edge of curves. */
 function curveOrLine(from: Point, c1: Point, c2: Point, to: Point): Stroke {
   const slack = 1e-13 * (Math.abs(from[0]) + Math.abs(from[1]) + Math.abs(to[0]) + Math.abs(to[1]));
-  const third = (handle: Point, share: number) => distance(handle, along(from, to, share)) <= slack;
+  const third = (handle: Point, share: number) => distance(handle, pointBetween(from, to, share)) <= slack;
   return third(c1, 1 / 3) && third(c2, 2 / 3) ? line(from, to) : { kind: "curve", from, c1, c2, to };
 }
 
@@ -210,7 +219,11 @@ function writeEdge(strokes: readonly Stroke[]): string {
       if (stroke.kind === "curve") return [stroke];
       if (stroke.kind === "arc") return arcCurves(stroke, Math.PI / 20);
       return [
-        { c1: along(stroke.from, stroke.to, 1 / 3), c2: along(stroke.from, stroke.to, 2 / 3), to: stroke.to },
+        {
+          c1: pointBetween(stroke.from, stroke.to, 1 / 3),
+          c2: pointBetween(stroke.from, stroke.to, 2 / 3),
+          to: stroke.to,
+        },
       ];
     });
     return `C ${curves.map(({ c1, c2, to }) => `${pair(c1)} ${pair(c2)} ${pair(to)}`).join(" ")}`;

@@ -2,7 +2,7 @@
 import type { Point } from "./strokes.ts";
 
 /** True inside; points on the border may fall either way. Counts the sides that a ray to the right meets. */
-export function inside([x, y]: Point, ring: readonly Point[]): boolean {
+export function isInPolygon([x, y]: Point, ring: readonly Point[]): boolean {
   let within = false;
   for (let i = 0; i < ring.length; i += 1) {
     const [a, b] = [ring[i]!, ring[(i + 1) % ring.length]!];
@@ -12,7 +12,7 @@ export function inside([x, y]: Point, ring: readonly Point[]): boolean {
 }
 
 /** A point inside, halfway along the longest of some level chords. */
-export function heartOf(points: readonly Point[]): Point {
+export function pointInside(points: readonly Point[]): Point {
   const ys = points.map((p) => p[1]);
   const low = Math.min(...ys);
   const high = Math.max(...ys);

@@ -5,11 +5,11 @@
  * Crossing through a corner counts, and so does running a second time along a stretch in the same
  * direction. Touching does not, nor does a slit: a line cut in and run back along.
  */
-import { bounds, type Point } from "./strokes.ts";
+import { boundingBox, type Point } from "./strokes.ts";
 
 /** A place where the outline crosses itself, or null. Distances below a billionth of its size are none. */
 export function selfCrossing(outline: readonly Point[]): Point | null {
-  const box = bounds(outline);
+  const box = boundingBox(outline);
   const slack = 1e-9 * Math.max(box.right - box.left, box.high - box.low);
   const points = withoutRepeats(outline, slack);
   const n = points.length;
@@ -53,7 +53,7 @@ function withoutRepeats(outline: readonly Point[], slack: number): Point[] {
 }
 
 /** How far `p` lies beside the line from a to b, signed. */
-function beside(a: Point, b: Point, p: Point): number {
+function signedDistance(a: Point, b: Point, p: Point): number {
   const [rx, ry] = [b[0] - a[0], b[1] - a[1]];
   return (rx * (p[1] - a[1]) - ry * (p[0] - a[0])) / Math.sqrt(rx * rx + ry * ry);
 }
@@ -64,9 +64,9 @@ function segmentsCross(points: readonly Point[], i: number, j: number, slack: nu
   const [a, b] = [points[i]!, points[(i + 1) % n]!];
   const [c, d] = [points[j]!, points[(j + 1) % n]!];
   if ((i + 1) % n === j || (j + 1) % n === i) return null;
-  const [oc, od] = [beside(a, b, c), beside(a, b, d)];
+  const [oc, od] = [signedDistance(a, b, c), signedDistance(a, b, d)];
   if ((oc > slack && od > slack) || (oc < -slack && od < -slack)) return null;
-  const [oa, ob] = [beside(c, d, a), beside(c, d, b)];
+  const [oa, ob] = [signedDistance(c, d, a), signedDistance(c, d, b)];
   if ((oa > slack && ob > slack) || (oa < -slack && ob < -slack)) return null;
   const touches = [oa, ob, oc, od].map((far) => Math.abs(far) <= slack);
   if (!touches.includes(true)) {

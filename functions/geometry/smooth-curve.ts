@@ -7,7 +7,7 @@
  * On a curve sampled evenly the error falls with the fourth power of the spacing (de Boor); two
  * points give a straight line, three a parabola.
  */
-import { step } from "./even-bend.ts";
+import { pointAhead } from "./even-bend.ts";
 import {
   type Curve,
   distance,
@@ -29,11 +29,11 @@ export function smoothThrough(points: readonly Point[]): Edge {
       spans,
     ),
   );
-  return strokesOf(points, spans, slopes);
+  return curvesFromSlopes(points, spans, slopes);
 }
 
 /** The closed curve through the points, from the first round to the first. */
-export function smoothRound(points: readonly Point[]): Edge {
+export function smoothClosed(points: readonly Point[]): Edge {
   const ring = [...points, points[0]!];
   const spans = ring.slice(1).map((point, i) => distance(ring[i]!, point));
   const slopes = ([0, 1] as const).map((axis) =>
@@ -42,7 +42,7 @@ export function smoothRound(points: readonly Point[]): Edge {
       spans,
     ),
   );
-  return strokesOf(
+  return curvesFromSlopes(
     ring,
     spans,
     slopes.map((list) => [...list, list[0]!]),
@@ -59,7 +59,7 @@ const DENSE = 0.15;
  * span becomes three cubics with that put in. Where points lie too far apart to know it, a span
  * keeps its shape.
  */
-export function refined(edge: Edge, closed: boolean): Edge {
+export function refineDenseSpline(edge: Edge, closed: boolean): Edge {
   const curves = edge.filter((stroke) => stroke.kind === "curve");
   if (curves.length < 5) return edge;
   const spans = curves.map(({ from, to }) => distance(from, to));
@@ -87,17 +87,23 @@ export function refined(edge: Edge, closed: boolean): Edge {
     const [f, g] = [fourth(i), fourth(i + 1)];
     const reach = (share * spans[i]! ** 4) / 48;
     const bump: Point = [(f[0] + g[0]) * reach, (f[1] + g[1]) * reach];
-    const at = (t: number): Point => step(pointAt(curve, t), bump, (t * (1 - t)) ** 2);
-    const speed = (t: number): Point => step(velocity(curve, t), bump, 2 * t * (1 - t) * (1 - 2 * t));
+    const at = (t: number): Point => pointAhead(pointAt(curve, t), bump, (t * (1 - t)) ** 2);
+    const speed = (t: number): Point => pointAhead(velocity(curve, t), bump, 2 * t * (1 - t) * (1 - 2 * t));
     return [0, 1, 2].map((part): Stroke => {
       const [a, b] = [part / 3, (part + 1) / 3];
       const [from, to] = [at(a), at(b)];
-      return { kind: "curve", from, c1: step(from, speed(a), 1 / 9), c2: step(to, speed(b), -1 / 9), to };
+      return {
+        kind: "curve",
+        from,
+        c1: pointAhead(from, speed(a), 1 / 9),
+        c2: pointAhead(to, speed(b), -1 / 9),
+        to,
+      };
     });
   });
 }
 
-function strokesOf(
+function curvesFromSlopes(
   points: readonly Point[],
   spans: readonly number[],
   slopes: readonly (readonly number[])[],

@@ -32,18 +32,18 @@ export type Edge = readonly Stroke[];
 
 export type Curve = Extract<Stroke, { kind: "curve" }>;
 
-export const distance = (a: Point, b: Point): number => long(b[0] - a[0], b[1] - a[1]);
+export const distance = (a: Point, b: Point): number => hypotenuse(b[0] - a[0], b[1] - a[1]);
 
 /** As Math.hypot has it, many times as fast: no figure of a pattern comes near the ends of what doubles hold. */
-const long = (x: number, y: number): number => Math.sqrt(x * x + y * y);
+const hypotenuse = (x: number, y: number): number => Math.sqrt(x * x + y * y);
 
-export const along = (a: Point, b: Point, share: number): Point => [
+export const pointBetween = (a: Point, b: Point, share: number): Point => [
   a[0] + (b[0] - a[0]) * share,
   a[1] + (b[1] - a[1]) * share,
 ];
 
 /** The point at `radius` and `angle` (radians, from +x towards +y) about `centre`. */
-export const polar = (centre: Point, radius: number, angle: number): Point => [
+export const polarPoint = (centre: Point, radius: number, angle: number): Point => [
   centre[0] + radius * Math.cos(angle),
   centre[1] + radius * Math.sin(angle),
 ];
@@ -57,18 +57,18 @@ export function line(from: Point, to: Point): Stroke {
 
 /** An arc about `centre` from one angle to another (radians; the sign of the difference is the way round). */
 export function arc(centre: Point, radius: number, start: number, end: number): Stroke {
-  const from = polar(centre, radius, start);
-  return { kind: "arc", from, to: polar(centre, radius, end), centre, radius, sweep: end - start };
+  const from = polarPoint(centre, radius, start);
+  return { kind: "arc", from, to: polarPoint(centre, radius, end), centre, radius, sweep: end - start };
 }
 
 /** The point at `share` (0 to 1) of a stroke's own parameter. */
 export function pointAt(stroke: Stroke, share: number): Point {
-  if (stroke.kind === "line") return along(stroke.from, stroke.to, share);
+  if (stroke.kind === "line") return pointBetween(stroke.from, stroke.to, share);
   if (stroke.kind === "arc") {
     if (share === 0) return stroke.from;
     if (share === 1) return stroke.to;
     const { centre, radius, from, sweep } = stroke;
-    return polar(centre, radius, Math.atan2(from[1] - centre[1], from[0] - centre[0]) + sweep * share);
+    return polarPoint(centre, radius, Math.atan2(from[1] - centre[1], from[0] - centre[0]) + sweep * share);
   }
   const [a, b, c, d] = bernstein(share);
   const { from, c1, c2, to } = stroke;
@@ -108,7 +108,7 @@ export function velocity({ from, c1, c2, to }: Curve, t: number): Point {
 export function speedAt(stroke: Stroke, share: number): number {
   if (stroke.kind !== "curve") return strokeLength(stroke);
   const [x, y] = velocity(stroke, share);
-  return long(x, y);
+  return hypotenuse(x, y);
 }
 
 /** The part of a stroke between two shares of its own parameter. */
@@ -139,7 +139,7 @@ const GAUSS: readonly (readonly [number, number])[] = [
   [-0.906179845938664, 0.23692688505618908],
 ];
 
-function gauss(speed: (t: number) => number, from: number, to: number): number {
+function gaussLegendre(speed: (t: number) => number, from: number, to: number): number {
   const half = (to - from) / 2;
   const middle = (from + to) / 2;
   let sum = 0;
@@ -147,7 +147,7 @@ function gauss(speed: (t: number) => number, from: number, to: number): number {
   return sum * half;
 }
 
-function halved(
+function integrateHalves(
   speed: (t: number) => number,
   from: number,
   to: number,
@@ -155,17 +155,20 @@ function halved(
   depth: number,
 ): number {
   const middle = (from + to) / 2;
-  const left = gauss(speed, from, middle);
-  const right = gauss(speed, middle, to);
+  const left = gaussLegendre(speed, from, middle);
+  const right = gaussLegendre(speed, middle, to);
   // Told this way round, a figure that is none ends the halving too.
   if (depth === 0 || !(Math.abs(left + right - whole) > 1e-13 * Math.max(1e-9, left + right)))
     return left + right;
-  return halved(speed, from, middle, left, depth - 1) + halved(speed, middle, to, right, depth - 1);
+  return (
+    integrateHalves(speed, from, middle, left, depth - 1) +
+    integrateHalves(speed, middle, to, right, depth - 1)
+  );
 }
 
 /** Integral of a smooth function by halving five-point rules until two agree to about 13 figures. */
 export function integrate(f: (t: number) => number, from: number, to: number): number {
-  return halved(f, from, to, gauss(f, from, to), 24);
+  return integrateHalves(f, from, to, gaussLegendre(f, from, to), 24);
 }
 
 /** Length of a stroke. Lines and arcs exact; curves to about 12 figures. */
@@ -176,13 +179,13 @@ export function strokeLength(stroke: Stroke): number {
   // Where a curve all but stops to turn back its speed has a kink, which must not lie inside a part.
   const { from, c1, c2, to } = stroke;
   const slow = (distance(from, c1) + distance(c1, c2) + distance(c2, to)) / 20;
-  const stops = axisTurns(stroke).filter((t) => speed(t) < slow);
+  const stops = axisExtremes(stroke).filter((t) => speed(t) < slow);
   const cuts = [0, ...stops.sort((a, b) => a - b), 1];
   return cuts.slice(1).reduce((sum, cut, i) => sum + integrate(speed, cuts[i]!, cut), 0);
 }
 
 /** Shares inside a cubic where it runs neither right nor left, or neither up nor down. */
-export function axisTurns({ from, c1, c2, to }: Curve): number[] {
+export function axisExtremes({ from, c1, c2, to }: Curve): number[] {
   return ([0, 1] as const).flatMap((i) => {
     const a = to[i] - 3 * c2[i] + 3 * c1[i] - from[i];
     const b = 2 * (c2[i] - 2 * c1[i] + from[i]);
@@ -194,15 +197,15 @@ export function axisTurns({ from, c1, c2, to }: Curve): number[] {
 }
 
 /** Twice the signed area between a stroke and the origin: ∫ x dy − y dx. Exact for all three kinds. */
-export function strokeSweep(stroke: Stroke): number {
+export function doubleSignedArea(stroke: Stroke): number {
   const { from, to } = stroke;
   if (stroke.kind === "line") return from[0] * to[1] - to[0] * from[1];
   if (stroke.kind === "arc") {
     // The chord and what bulges beyond it: figures that stay true for an arc that is all but straight.
-    return from[0] * to[1] - to[0] * from[1] + stroke.radius ** 2 * bulge(stroke.sweep);
+    return from[0] * to[1] - to[0] * from[1] + stroke.radius ** 2 * angleLessSine(stroke.sweep);
   }
   // A cubic's x dy − y dx is of the fifth degree: three-point and above rules give it exactly.
-  return gauss(
+  return gaussLegendre(
     (t) => {
       const [x, y] = pointAt(stroke, t);
       const [dx, dy] = velocity(stroke, t);
@@ -214,7 +217,7 @@ export function strokeSweep(stroke: Stroke): number {
 }
 
 /** An angle less its sine, without losing figures where they are nearly the same. */
-function bulge(angle: number): number {
+function angleLessSine(angle: number): number {
   if (Math.abs(angle) > 0.05) return angle - Math.sin(angle);
   const square = angle * angle;
   return ((angle * square) / 6) * (1 - (square / 20) * (1 - (square / 42) * (1 - square / 72)));
@@ -240,7 +243,7 @@ export function flatten(stroke: Stroke, tolerance: number): Point[] {
 }
 
 /** Signed area of a closed polygon: positive when it runs from +x towards +y. */
-export function polygonArea(points: readonly Point[]): number {
+export function signedArea(points: readonly Point[]): number {
   let sum = 0;
   for (let i = 0; i < points.length; i += 1) {
     const [ax, ay] = points[i]!;
@@ -251,7 +254,12 @@ export function polygonArea(points: readonly Point[]): number {
 }
 
 /** Least and greatest x and y. */
-export function bounds(points: Iterable<Point>): { left: number; right: number; low: number; high: number } {
+export function boundingBox(points: Iterable<Point>): {
+  left: number;
+  right: number;
+  low: number;
+  high: number;
+} {
   const box = { left: Infinity, right: -Infinity, low: Infinity, high: -Infinity };
   for (const [x, y] of points) {
     box.left = Math.min(box.left, x);

@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { BUTTON_SHAPE, GIRTH_RULE, girthOf } from "../drafting/button.ts";
+import { BUTTON_GIRTH_RULE, BUTTON_SHAPE, buttonGirth } from "../drafting/button.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import { arc } from "../geometry/strokes.ts";
 
@@ -36,7 +36,7 @@ export const BUTTONHOLE = define({
   usual: ["thickness <= diameter", "ease < diameter"],
   alike: { "thickness, ease": "stitching may draw in by more than a flat button is thick" },
   compute({ diameter, thickness, ease, shape }, { step }) {
-    const girth = step("girth", GIRTH_RULE, girthOf({ diameter, thickness, shape }));
+    const girth = step("girth", BUTTON_GIRTH_RULE, buttonGirth({ diameter, thickness, shape }));
     return step("slit", "girth / 2 + ease", girth / 2 + ease);
   },
   draw({ diameter }, { slit = 0 }) {

@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { BUTTON_SHAPE, GIRTH_RULE, girthOf } from "../drafting/button.ts";
+import { BUTTON_GIRTH_RULE, BUTTON_SHAPE, buttonGirth } from "../drafting/button.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 import { arc, line } from "../geometry/strokes.ts";
 
@@ -29,7 +29,7 @@ export const BUTTON_LOOP = define({
   usual: ["thickness <= diameter"],
   alike: { "diameter, seam": "a seam may catch more than a small button is wide" },
   compute({ diameter, thickness, seam, count, shape }, { step }) {
-    const girth = step("girth", GIRTH_RULE, girthOf({ diameter, thickness, shape }));
+    const girth = step("girth", BUTTON_GIRTH_RULE, buttonGirth({ diameter, thickness, shape }));
     const reach = step("reach", "girth / 2", girth / 2);
     const each = step("each", "2 * reach + 2 * seam", 2 * reach + 2 * seam);
     return step("length", "count * each", count * each);

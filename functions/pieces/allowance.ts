@@ -6,12 +6,12 @@
  * that the hem, folded up along its line, lies on the piece beneath it cut line on cut line.
  */
 
-import { parallel, TooTight } from "../geometry/offset.ts";
-import { type Edge, strokeLength, strokePart, strokeSweep } from "../geometry/strokes.ts";
+import { BendTooTight, offsetStroke } from "../geometry/offset.ts";
+import { doubleSignedArea, type Edge, strokeLength, strokePart } from "../geometry/strokes.ts";
 import { Refusal } from "../refusal.ts";
-import { convexity, type Turned, turnBack, turnCorner, unit } from "./corner.ts";
+import { type CornerRuns, convexity, cornerBetween, endDirection, hemCorner } from "./corner.ts";
 import { reverseEdge } from "./edges.ts";
-import { mark, type Piece, pieceArea, soundPiece } from "./piece.ts";
+import { mark, type Piece, pieceArea, requireSimple } from "./piece.ts";
 
 /** What one edge gets. `name` is the argument that says so, for refusals. */
 export interface EdgeAllowance {
@@ -20,33 +20,34 @@ export interface EdgeAllowance {
 }
 
 /** 1 when the outline runs from +x towards +y about its inside, −1 the other way. */
-export const sideOf = (piece: Piece): 1 | -1 =>
-  piece.edges.flat().reduce((sum, stroke) => sum + strokeSweep(stroke), 0) > 0 ? 1 : -1;
+export const orientation = (piece: Piece): 1 | -1 =>
+  piece.edges.flat().reduce((sum, stroke) => sum + doubleSignedArea(stroke), 0) > 0 ? 1 : -1;
 
 /** The piece with allowances, one for each of its edges. Curves keep their width within `tolerance`. */
 export function withAllowances(piece: Piece, allowances: readonly EdgeAllowance[], tolerance: number): Piece {
   const sewn = piece.edges.filter((_, i) => allowances[i]!.width > 0);
   const marks = [...piece.marks, ...sewn.map((edge) => mark(edge, "seam"))];
-  if (piece.edges.length > 1) return checked(piece, { edges: movedOut(piece, allowances, tolerance), marks });
+  if (piece.edges.length > 1)
+    return requireRoom(piece, { edges: offsetEdges(piece, allowances, tolerance), marks });
   // One edge that closes on itself is worked as two, so that it has a neighbour to meet.
   const only = piece.edges[0]!;
   const half =
     only.length > 1
       ? [[only[0]!], only.slice(1)]
       : [[strokePart(only[0]!, 0, 0.5)], [strokePart(only[0]!, 0.5, 1)]];
-  const edges = movedOut({ edges: half, marks: [] }, [allowances[0]!, allowances[0]!], tolerance);
-  return checked(piece, { edges: [edges.flat()], marks });
+  const edges = offsetEdges({ edges: half, marks: [] }, [allowances[0]!, allowances[0]!], tolerance);
+  return requireRoom(piece, { edges: [edges.flat()], marks });
 }
 
-function movedOut(piece: Piece, allowances: readonly EdgeAllowance[], tolerance: number): Edge[] {
-  const side = sideOf(piece);
-  const runs = piece.edges.map((edge, i) => edgeParallel(edge, allowances[i]!, side, tolerance, i + 1));
+function offsetEdges(piece: Piece, allowances: readonly EdgeAllowance[], tolerance: number): Edge[] {
+  const side = orientation(piece);
+  const runs = piece.edges.map((edge, i) => offsetEdge(edge, allowances[i]!, side, tolerance, i + 1));
   runs.forEach((_, i) => {
     const next = (i + 1) % runs.length;
     const edges = [piece.edges[i]!, piece.edges[next]!] as const;
     const widths = [allowances[i]!, allowances[next]!] as const;
     const turned = edgeCorner(edges, [runs[i]!, runs[next]!], widths, side);
-    if (!turned) throw tooNarrow(widths, i + 1, next + 1);
+    if (!turned) throw cornerTooNarrow(widths, i + 1, next + 1);
     runs[i] = turned.first;
     runs[next] = turned.second;
   });
@@ -54,7 +55,7 @@ function movedOut(piece: Piece, allowances: readonly EdgeAllowance[], tolerance:
 }
 
 /** One edge moved out, with the corners inside it. */
-function edgeParallel(
+function offsetEdge(
   edge: Edge,
   { width, name }: EdgeAllowance,
   side: 1 | -1,
@@ -66,18 +67,18 @@ function edgeParallel(
   for (const stroke of edge) {
     let next: Edge;
     try {
-      next = parallel(stroke, width, side, tolerance);
+      next = offsetStroke(stroke, width, side, tolerance);
     } catch (reason) {
-      if (!(reason instanceof TooTight)) throw reason;
+      if (!(reason instanceof BendTooTight)) throw reason;
       throw new Refusal(
         (say) =>
           `${name} must be less than ${say(reason.radius, width)}, the radius of the tightest hollow of edge ${number}, not ${say(width, reason.radius)}`,
       );
     }
-    const turned: Turned | null =
+    const turned: CornerRuns | null =
       run.length === 0
         ? { first: [], second: next }
-        : turnCorner(run, next, stroke.from, width, convexity(run, next, side));
+        : cornerBetween(run, next, stroke.from, width, convexity(run, next, side));
     if (!turned) {
       // In a hollow the parallel of a stroke shorter than the width may vanish between its neighbours'.
       if (strokeLength(stroke) < width) continue;
@@ -95,30 +96,30 @@ function edgeCorner(
   [first, second]: readonly [Edge, Edge],
   [one, other]: readonly [EdgeAllowance, EdgeAllowance],
   side: 1 | -1,
-): Turned | null {
+): CornerRuns | null {
   const corner = after[0]!.from;
   const turn = convexity(before, after, side);
   const away = Math.max(one.width, other.width);
   if (turn > 0 && (one.name === "hem") !== (other.name === "hem")) {
     if (other.name === "hem" && other.width > 0) {
-      const back = turnBack(first, reverseEdge(second), corner, away, inward(reverseEdge(after)));
+      const back = hemCorner(first, reverseEdge(second), corner, away, inward(reverseEdge(after)));
       if (back) return { first: back.a, second: reverseEdge(back.b) };
     }
     if (one.name === "hem" && one.width > 0) {
-      const back = turnBack(reverseEdge(second), first, corner, away, inward(before));
+      const back = hemCorner(reverseEdge(second), first, corner, away, inward(before));
       if (back) return { first: back.b, second: reverseEdge(back.a) };
     }
   }
-  return turnCorner(first, second, corner, away, turn);
+  return cornerBetween(first, second, corner, away, turn);
 }
 
 /** From a run's end back along it. */
 function inward(run: Edge): readonly [number, number] {
-  const [x, y] = unit(run);
+  const [x, y] = endDirection(run);
   return [-x, -y];
 }
 
-function tooNarrow([a, b]: readonly [EdgeAllowance, EdgeAllowance], i: number, j: number): Refusal {
+function cornerTooNarrow([a, b]: readonly [EdgeAllowance, EdgeAllowance], i: number, j: number): Refusal {
   const wider = a.width >= b.width ? a : b;
   return new Refusal(
     (say) =>
@@ -127,13 +128,13 @@ function tooNarrow([a, b]: readonly [EdgeAllowance, EdgeAllowance], i: number, j
 }
 
 /** Refuses allowances that run into one another or turn the outline inside out. */
-function checked(piece: Piece, cut: Piece): Piece {
+function requireRoom(piece: Piece, cut: Piece): Piece {
   try {
-    soundPiece(cut);
+    requireSimple(cut);
   } catch (reason) {
     throw new Refusal(`seam must be less, for with these allowances ${(reason as Error).message}`);
   }
-  if (sideOf(cut) !== sideOf(piece) || pieceArea(cut) < pieceArea(piece) * (1 - 1e-9))
+  if (orientation(cut) !== orientation(piece) || pieceArea(cut) < pieceArea(piece) * (1 - 1e-9))
     throw new Refusal("seam must be less, for these allowances swallow the piece");
   return cut;
 }

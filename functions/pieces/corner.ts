@@ -3,7 +3,7 @@
  * cut back or drawn out to where they meet. Runs are given end to end: both END at the corner.
  */
 
-import { type Meeting, meetings } from "../geometry/intersections.ts";
+import { type Intersection, intersections } from "../geometry/intersections.ts";
 import {
   direction,
   distance,
@@ -22,27 +22,27 @@ interface Exit {
   readonly point: Point;
 }
 
-export interface Joint {
+export interface EndsJoined {
   readonly a: Edge;
   readonly b: Edge;
   readonly point: Point;
 }
 
 /** How far beyond its end a run may be drawn out, times the greater allowance. */
-const FAR = 50;
+const MAX_EXTENSION = 50;
 
 /**
  * Both runs ended where they meet, the meeting nearest to their ends: on the lines that draw them
  * out if need be. Null when they do not meet.
  */
-export function joinEnds(a: Edge, b: Edge, away: number): Joint | null {
-  const [longA, longB] = [drawnOut(a, away * FAR), drawnOut(b, away * FAR)];
+export function joinEnds(a: Edge, b: Edge, away: number): EndsJoined | null {
+  const [longA, longB] = [extended(a, away * MAX_EXTENSION), extended(b, away * MAX_EXTENSION)];
   const steps = longA.length + longB.length - 2;
   for (let back = 0; back <= steps; back += 1) {
     let best: { exits: [Exit, Exit]; gap: number } | null = null;
     for (let i = Math.max(0, back - longB.length + 1); i <= Math.min(back, longA.length - 1); i += 1) {
       const [at, bt] = [longA.length - 1 - i, longB.length - 1 - (back - i)];
-      for (const meeting of meetings(longA[at]!, longB[bt]!)) {
+      for (const meeting of intersections(longA[at]!, longB[bt]!)) {
         const exits = exitsAt(meeting, at, bt);
         const gap = distance(meeting.point, a.at(-1)!.to) + distance(meeting.point, b.at(-1)!.to);
         if (!best || gap < best.gap) best = { exits, gap };
@@ -50,25 +50,25 @@ export function joinEnds(a: Edge, b: Edge, away: number): Joint | null {
     }
     if (best) {
       const [ea, eb] = best.exits;
-      return { a: endedAt(a, ea), b: endedAt(b, eb), point: ea.point };
+      return { a: trimmedAt(a, ea), b: trimmedAt(b, eb), point: ea.point };
     }
   }
   return null;
 }
 
-const exitsAt = ({ point, a, b }: Meeting, i: number, j: number): [Exit, Exit] => [
+const exitsAt = ({ point, a, b }: Intersection, i: number, j: number): [Exit, Exit] => [
   { index: i, share: a, point },
   { index: j, share: b, point },
 ];
 
 /** A run and the straight line that goes on from its end. */
-function drawnOut(run: Edge, far: number): Edge {
+function extended(run: Edge, far: number): Edge {
   const { to } = run.at(-1)!;
-  const [dx, dy] = unit(run);
+  const [dx, dy] = endDirection(run);
   return [...run, line(to, [to[0] + dx * far, to[1] + dy * far])];
 }
 
-function endedAt(run: Edge, { index, share, point }: Exit): Edge {
+function trimmedAt(run: Edge, { index, share, point }: Exit): Edge {
   if (index === run.length) return lengthened(run, point);
   const kept = run.slice(0, index);
   const last = strokePart(run[index]!, 0, share);
@@ -85,7 +85,7 @@ function lengthened(run: Edge, point: Point): Edge {
 }
 
 /** A run with a straight line to any point. */
-function drawnTo(run: Edge, point: Point): Edge {
+function extendedTo(run: Edge, point: Point): Edge {
   const last = run.at(-1)!;
   if (distance(last.to, point) === 0) return run;
   return isAhead(last, point) ? lengthened(run, point) : [...run, line(last.to, point)];
@@ -101,13 +101,13 @@ function isAhead(stroke: Stroke, point: Point): boolean {
 }
 
 /** What two runs make of their corner: the first as it is drawn, the second to follow it. */
-export interface Turned {
+export interface CornerRuns {
   readonly first: Edge;
   readonly second: Edge;
 }
 
 /** How many times the allowance a mitre may stand out from its corner before it is cut square. */
-const MITRE = 3;
+const MITRE_LIMIT = 3;
 
 /** The turn of the outline at a corner in radians, positive where it sticks out (`side` as in parallel.ts). */
 export function convexity(first: Edge, second: Edge, side: 1 | -1): number {
@@ -121,44 +121,44 @@ export function convexity(first: Edge, second: Edge, side: 1 | -1): number {
  * square when the tip would stand out too far; a straight step where allowances of different
  * width run on in one line. Null when the runs do not meet: an inner corner that is too narrow.
  */
-export function turnCorner(
+export function cornerBetween(
   first: Edge,
   second: Edge,
   corner: Point,
   away: number,
   turn: number,
-): Turned | null {
+): CornerRuns | null {
   const [end, start] = [first.at(-1)!.to, second[0]!.from];
   if (away === 0 || distance(end, start) <= 1e-9 * away) return { first, second };
-  const step = (): Turned => ({ first: drawnTo(first, start), second });
+  const step = (): CornerRuns => ({ first: extendedTo(first, start), second });
   if (Math.abs(turn) < 1e-6) return step();
   const joint = joinEnds(first, reverseEdge(second), away);
   if (turn < 0) return joint && { first: joint.a, second: reverseEdge(joint.b) };
-  if (joint && distance(joint.point, corner) <= MITRE * away * (1 + 1e-9))
+  if (joint && distance(joint.point, corner) <= MITRE_LIMIT * away * (1 + 1e-9))
     return { first: joint.a, second: reverseEdge(joint.b) };
   // Sharper than a right angle both are drawn out to a tip: cut across it. Else one would be drawn
   // out far along the other: a step.
-  return turn > Math.PI / 2 ? squared(first, second, corner, MITRE * away) : step();
+  return turn > Math.PI / 2 ? squareCorner(first, second, corner, MITRE_LIMIT * away) : step();
 }
 
 /** The tip cut square to its middle line, `out` from the corner. */
-function squared(first: Edge, second: Edge, corner: Point, out: number): Turned | null {
+function squareCorner(first: Edge, second: Edge, corner: Point, out: number): CornerRuns | null {
   const back = reverseEdge(second);
-  const [one, other] = [unit(first), unit(back)];
+  const [one, other] = [endDirection(first), endDirection(back)];
   const sum = Math.hypot(one[0] + other[0], one[1] + other[1]);
   const [ux, uy] = [(one[0] + other[0]) / sum, (one[1] + other[1]) / sum];
   const cutRun = (run: Edge, [dx, dy]: Point): Edge => {
     const { to } = run.at(-1)!;
     const left = out - ((to[0] - corner[0]) * ux + (to[1] - corner[1]) * uy);
     const far = left / (dx * ux + dy * uy);
-    return drawnTo(run, [to[0] + dx * far, to[1] + dy * far]);
+    return extendedTo(run, [to[0] + dx * far, to[1] + dy * far]);
   };
   const [a, b] = [cutRun(first, one), cutRun(back, other)];
   return { first: [...a, line(a.at(-1)!.to, b.at(-1)!.to)], second: reverseEdge(b) };
 }
 
 /** The direction of a run's end, of length 1. */
-export function unit(run: Edge): Point {
+export function endDirection(run: Edge): Point {
   const [dx, dy] = direction(run.at(-1)!, 1);
   const length = Math.hypot(dx, dy);
   return [dx / length, dy / length];
@@ -168,16 +168,22 @@ export function unit(run: Edge): Point {
  * A side run and a hem run, both ending at `corner`: the side cut goes to the hem's fold line and
  * from there on as its own mirror image about it. Null where the side lies too flat to the hem.
  */
-export function turnBack(side: Edge, hem: Edge, corner: Point, away: number, fold: Point): Joint | null {
-  const far = away * FAR;
+export function hemCorner(
+  side: Edge,
+  hem: Edge,
+  corner: Point,
+  away: number,
+  fold: Point,
+): EndsJoined | null {
+  const far = away * MAX_EXTENSION;
   const [tx, ty] = fold;
   const inner: Point = [corner[0] + tx * far, corner[1] + ty * far];
   const met = joinEnds(side, [line(inner, corner)], away);
   if (!met) return null;
-  const [ox, oy] = unit(side);
+  const [ox, oy] = endDirection(side);
   const { to } = side.at(-1)!;
   const beyond = (met.point[0] - to[0]) * ox + (met.point[1] - to[1]) * oy >= 0;
-  const [dx, dy] = beyond ? [ox, oy] : unit(met.a);
+  const [dx, dy] = beyond ? [ox, oy] : endDirection(met.a);
   const lean = dx * tx + dy * ty;
   if (Math.abs(lean) > Math.sqrt(3) / 2) return null;
   const [rx, ry] = [dx - 2 * lean * tx, dy - 2 * lean * ty];
@@ -185,6 +191,6 @@ export function turnBack(side: Edge, hem: Edge, corner: Point, away: number, fol
   const low = joinEnds(hem, [mirrored], away);
   if (!low) return null;
   const depth = (low.point[0] - met.point[0]) * rx + (low.point[1] - met.point[1]) * ry;
-  if (depth <= 0 || depth > MITRE * away) return null;
-  return { a: drawnTo(met.a, low.point), b: low.a, point: low.point };
+  if (depth <= 0 || depth > MITRE_LIMIT * away) return null;
+  return { a: extendedTo(met.a, low.point), b: low.a, point: low.point };
 }

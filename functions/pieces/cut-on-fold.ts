@@ -7,7 +7,7 @@ import { type Mark, mirrorPiece, movePiece, type Piece, pieceBounds } from "./pi
  * grain at its left or right border; null when it has no such edge. Marks come twice, but for
  * those on the fold itself.
  */
-export function openOut(half: Piece): Piece | null {
+export function unfold(half: Piece): Piece | null {
   const { left, right, low, high } = pieceBounds(half);
   const slack = 1e-6 * Math.max(right - left, high - low);
   const strokes = half.edges.flat();

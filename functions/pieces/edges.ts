@@ -13,7 +13,7 @@ import { Refusal } from "../refusal.ts";
 import { edgeLength, type Piece } from "./piece.ts";
 
 /** Edge `number` of a piece, counted from 1 in drawing order; refuses a number it does not have. */
-export function edgeOf(piece: Piece, number: number, name: string): Edge {
+export function edgeByNumber(piece: Piece, number: number, name: string): Edge {
   const edge = piece.edges[number - 1];
   if (edge) return edge;
   const count = piece.edges.length;

@@ -1,12 +1,12 @@
 /** Facings: the strip of a piece along some of its edges. */
 
-import { parallel, TooTight } from "../geometry/offset.ts";
+import { BendTooTight, offsetStroke } from "../geometry/offset.ts";
 import type { Edge } from "../geometry/strokes.ts";
 import { Refusal } from "../refusal.ts";
-import { sideOf } from "./allowance.ts";
-import { convexity, joinEnds, turnCorner } from "./corner.ts";
+import { orientation } from "./allowance.ts";
+import { convexity, cornerBetween, joinEnds } from "./corner.ts";
 import { edgePart, reverseEdge } from "./edges.ts";
-import { edgeLength, type Piece, soundPiece } from "./piece.ts";
+import { edgeLength, type Piece, requireSimple } from "./piece.ts";
 
 /**
  * The strip `depth` deep inside a piece along its edges `first` to `last` (counted from 1, in
@@ -29,7 +29,7 @@ export function facingAlong(
     throw new Refusal("edges must leave at least one edge of the piece without facing");
   const before = piece.edges[(first - 2 + count) % count]!;
   const after = piece.edges[last % count]!;
-  const inner = innerLine(run, depth, sideOf(piece) === 1 ? -1 : 1, tolerance);
+  const inner = innerLine(run, depth, orientation(piece) === 1 ? -1 : 1, tolerance);
   // Where the inner line comes out on the neighbours.
   const end = joinEnds(inner, reverseEdge(after), depth);
   const start = end && joinEnds(reverseEdge(end.a), before, depth);
@@ -47,7 +47,7 @@ export function facingAlong(
     marks: [],
   };
   try {
-    return soundPiece(facing);
+    return requireSimple(facing);
   } catch {
     throw tooDeep();
   }
@@ -59,9 +59,9 @@ function innerLine(run: readonly Edge[], depth: number, side: 1 | -1, tolerance:
   for (const stroke of run.flat()) {
     let next: Edge;
     try {
-      next = parallel(stroke, depth, side, tolerance);
+      next = offsetStroke(stroke, depth, side, tolerance);
     } catch (reason) {
-      if (!(reason instanceof TooTight)) throw reason;
+      if (!(reason instanceof BendTooTight)) throw reason;
       throw new Refusal(
         (say) =>
           `depth must be less than ${say(reason.radius, depth)}, the radius of the tightest bend it follows, not ${say(depth, reason.radius)}`,
@@ -70,7 +70,7 @@ function innerLine(run: readonly Edge[], depth: number, side: 1 | -1, tolerance:
     const turned =
       inner.length === 0
         ? { first: [], second: next }
-        : turnCorner(inner, next, stroke.from, depth, convexity(inner, next, side));
+        : cornerBetween(inner, next, stroke.from, depth, convexity(inner, next, side));
     if (!turned)
       throw new Refusal(
         (say) => `depth must be less for the corner the facing goes round, not ${say(depth)}`,

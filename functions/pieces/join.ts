@@ -2,9 +2,9 @@
 
 import { degrees, distance, type Edge } from "../geometry/strokes.ts";
 import { Refusal } from "../refusal.ts";
-import { sideOf } from "./allowance.ts";
-import { edgeOf, placeAlong, reverseEdge } from "./edges.ts";
-import { edgeLength, mark, movePiece, type Piece, soundPiece, turnPiece } from "./piece.ts";
+import { orientation } from "./allowance.ts";
+import { edgeByNumber, placeAlong, reverseEdge } from "./edges.ts";
+import { edgeLength, mark, movePiece, type Piece, requireSimple, turnPiece } from "./piece.ts";
 
 /**
  * Piece `b` turned and moved so that its edge lies along edge `edge_a` of `a`, both drawn as one
@@ -12,13 +12,13 @@ import { edgeLength, mark, movePiece, type Piece, soundPiece, turnPiece } from "
  * edges that lie more than `tolerance` off each other.
  */
 export function joinPieces(a: Piece, edge_a: number, b: Piece, edge_b: number, tolerance: number): Piece {
-  const seam = edgeOf(a, edge_a, "edge_a");
+  const seam = edgeByNumber(a, edge_a, "edge_a");
   // Both outlines must run the same way round, so that the seam is passed in opposite directions.
-  const other = sideOf(a) === sideOf(b) ? b : reversed(b);
+  const other = orientation(a) === orientation(b) ? b : reversePiece(b);
   const number = other === b ? edge_b : b.edges.length + 1 - edge_b;
-  const laid = laidAlong(other, edgeOf(other, number, "edge_b"), seam);
+  const laid = laidAlong(other, edgeByNumber(other, number, "edge_b"), seam);
   const meet = reverseEdge(laid.edges[number - 1]!);
-  const off = farthest(seam, meet);
+  const off = greatestGap(seam, meet);
   if (off > tolerance) {
     const [one, two] = [edgeLength(seam), edgeLength(meet)];
     throw new Refusal((say) => {
@@ -38,7 +38,7 @@ export function joinPieces(a: Piece, edge_a: number, b: Piece, edge_b: number, t
     marks: [...a.marks, ...laid.marks, mark(seam, "seam")],
   };
   try {
-    return soundPiece(whole);
+    return requireSimple(whole);
   } catch (reason) {
     throw new Refusal(
       `edge_b must be one at which the pieces lie side by side: ${(reason as Error).message}`,
@@ -46,7 +46,7 @@ export function joinPieces(a: Piece, edge_a: number, b: Piece, edge_b: number, t
   }
 }
 
-const reversed = (piece: Piece): Piece => ({
+const reversePiece = (piece: Piece): Piece => ({
   edges: piece.edges.map(reverseEdge).reverse(),
   marks: piece.marks,
 });
@@ -72,7 +72,7 @@ const middle = (run: Edge) => {
 };
 
 /** How far two runs lie apart, walked in step. */
-function farthest(one: Edge, other: Edge): number {
+function greatestGap(one: Edge, other: Edge): number {
   const [a, b] = [edgeLength(one), edgeLength(other)];
   let most = 0;
   for (let i = 0; i <= 32; i += 1) {

@@ -13,9 +13,10 @@
 import { readPath, writePath } from "../geometry/path.ts";
 import { selfCrossing } from "../geometry/self-crossing.ts";
 import {
-  axisTurns,
-  bounds,
+  axisExtremes,
+  boundingBox,
   distance,
+  doubleSignedArea,
   type Edge,
   flatten,
   line,
@@ -24,7 +25,6 @@ import {
   radians,
   type Stroke,
   strokeLength,
-  strokeSweep,
 } from "../geometry/strokes.ts";
 
 /** What a line on a pattern means. */
@@ -48,9 +48,9 @@ export interface Piece {
 }
 
 /** The most strokes an outline may have: a point every millimetre round a piece of 5 m. */
-const MOST = 5000;
+const MAX_STROKES = 5000;
 
-const told = ([x, y]: Point): string => `(${Number(x.toFixed(3))}, ${Number(y.toFixed(3))})`;
+const pointText = ([x, y]: Point): string => `(${Number(x.toFixed(3))}, ${Number(y.toFixed(3))})`;
 
 /** Reading an outline costs more than most arithmetic on it, and the same one is asked for again and again. */
 const readings = new Map<string, Piece>();
@@ -67,39 +67,39 @@ export function readPiece(text: string): Piece {
 }
 
 function pieceFrom(text: string): Piece {
-  const [path, roles] = parted(text);
+  const [path, roles] = splitRoles(text);
   const [outline, ...marks] = readPath(path);
   if (!outline || outline.edges.length === 0) throw new Error("the outline is empty");
   const strokes = outline.edges.reduce((sum, edge) => sum + edge.length, 0);
-  if (strokes > MOST) throw new Error(`the outline has ${strokes} strokes, more than ${MOST}`);
+  if (strokes > MAX_STROKES) throw new Error(`the outline has ${strokes} strokes, more than ${MAX_STROKES}`);
   const end = outline.edges.at(-1)!.at(-1)!.to;
-  const size = reach(outline.edges);
+  const size = longerSide(outline.edges);
   const gap = distance(end, outline.start);
   if (!outline.closed && gap > 1e-9 * size) {
     throw new Error(
-      `the outline is open: it begins at ${told(outline.start)} and ends at ${told(end)}; close it with Z`,
+      `the outline is open: it begins at ${pointText(outline.start)} and ends at ${pointText(end)}; close it with Z`,
     );
   }
   const edges = gap > 1e-9 * size ? [...outline.edges, [line(end, outline.start)]] : outline.edges;
   const drawn = marks
     .map(({ edges: run }, i): Mark => ({ line: run.flat(), role: roles[i] ?? "placement" }))
     .filter(({ line }) => line.length > 0);
-  return soundPiece({ edges, marks: drawn }, size);
+  return requireSimple({ edges, marks: drawn }, size);
 }
 
 /**
  * The piece itself when its outline has an area and does not cross itself, else throws an Error
  * that says so. `size` is about its greater measure.
  */
-export function soundPiece(piece: Piece, size = reach(piece.edges)): Piece {
+export function requireSimple(piece: Piece, size = longerSide(piece.edges)): Piece {
   const place = selfCrossing(flattenPiece(piece, size / 2000));
-  if (place) throw new Error(`the outline crosses itself near ${told(place)}`);
+  if (place) throw new Error(`the outline crosses itself near ${pointText(place)}`);
   if (pieceArea(piece) <= 1e-9 * size * size) throw new Error("the outline has no area");
   return piece;
 }
 
 /** The path data of a piece's text, and the roles of its marks. Throws an Error at a word that is no role. */
-function parted(text: string): [path: string, roles: Role[]] {
+function splitRoles(text: string): [path: string, roles: Role[]] {
   const bar = text.indexOf("|");
   if (bar < 0) return [text, []];
   const words = text
@@ -128,7 +128,7 @@ export function polygon(corners: readonly Point[], marks: readonly Mark[] = []):
 }
 
 /** The greater of an outline's width and height, curves and arcs taken by their ends and middles. */
-function reach(edges: readonly Edge[]): number {
+function longerSide(edges: readonly Edge[]): number {
   const points: Point[] = [];
   for (const edge of edges)
     for (const stroke of edge) {
@@ -137,14 +137,14 @@ function reach(edges: readonly Edge[]): number {
     }
   // The first stroke begins where the last one ends, unless the outline is open.
   points.push(edges[0]![0]!.from);
-  const box = bounds(points);
+  const box = boundingBox(points);
   return Math.max(box.right - box.left, box.high - box.low);
 }
 
 export const edgeLength = (edge: Edge): number => edge.reduce((sum, stroke) => sum + strokeLength(stroke), 0);
 
 export const pieceArea = (piece: Piece): number =>
-  Math.abs(piece.edges.flat().reduce((sum, stroke) => sum + strokeSweep(stroke), 0)) / 2;
+  Math.abs(piece.edges.flat().reduce((sum, stroke) => sum + doubleSignedArea(stroke), 0)) / 2;
 
 /** The outline as a polygon no chord of which strays more than `tolerance` from the true line. */
 export function flattenPiece(piece: Piece, tolerance: number): Point[] {
@@ -152,8 +152,8 @@ export function flattenPiece(piece: Piece, tolerance: number): Point[] {
 }
 
 /** Least and greatest x and y of the outline, curves and arcs at their true extremes. */
-export function pieceBounds(piece: Piece): ReturnType<typeof bounds> {
-  return bounds(piece.edges.flat().flatMap((stroke) => [stroke.from, stroke.to, ...extremes(stroke)]));
+export function pieceBounds(piece: Piece): ReturnType<typeof boundingBox> {
+  return boundingBox(piece.edges.flat().flatMap((stroke) => [stroke.from, stroke.to, ...extremes(stroke)]));
 }
 
 function extremes(stroke: Stroke): Point[] {
@@ -169,7 +169,7 @@ function extremes(stroke: Stroke): Point[] {
       return [[centre[0] + radius * [1, 0, -1, 0][quarter]!, centre[1] + radius * [0, 1, 0, -1][quarter]!]];
     });
   }
-  return axisTurns(stroke).map((share) => pointAt(stroke, share));
+  return axisExtremes(stroke).map((share) => pointAt(stroke, share));
 }
 
 /** Carries a piece by a length-keeping change of place; `flips` when it mirrors. */

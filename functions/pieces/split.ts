@@ -1,14 +1,14 @@
 /** A piece cut in two by a straight line between two of its edges. */
 
-import { inside } from "../geometry/point-in-polygon.ts";
+import { isInPolygon } from "../geometry/point-in-polygon.ts";
 import { type Edge, line, type Point, pointAt } from "../geometry/strokes.ts";
 import { Refusal } from "../refusal.ts";
-import { sideOf } from "./allowance.ts";
+import { orientation } from "./allowance.ts";
 import { edgePart, placeAlong } from "./edges.ts";
-import { edgeLength, flattenPiece, type Piece, pieceBounds, soundPiece } from "./piece.ts";
+import { edgeLength, flattenPiece, type Piece, pieceBounds, requireSimple } from "./piece.ts";
 
 /** A place on the outline: which edge, counted from 1, and how far along it. */
-export interface Place {
+export interface OutlinePlace {
   readonly edge: number;
   readonly at: number;
 }
@@ -18,19 +18,19 @@ export interface Place {
  * its last edge. The other part is the one from `end` to `start`. Marks go with the part that holds
  * their middle. Refuses a cut that leaves the piece.
  */
-export function partBetween(piece: Piece, start: Place, end: Place): Piece {
-  const [part, rest] = [closed(piece, start, end), closed(piece, end, start)];
+export function partBetween(piece: Piece, start: OutlinePlace, end: OutlinePlace): Piece {
+  const [part, rest] = [partAlong(piece, start, end), partAlong(piece, end, start)];
   for (const one of [part, rest]) {
-    if (!isSound(one) || sideOf(one) !== sideOf(piece))
+    if (!isSimple(one) || orientation(one) !== orientation(piece))
       throw new Refusal("the cut must run inside the piece from edge to edge, it leaves the piece");
   }
   const { left, right, low, high } = pieceBounds(part);
   const ring = flattenPiece(part, Math.max(right - left, high - low) / 2000);
-  return { ...part, marks: piece.marks.filter((mark) => inside(middle(mark.line), ring)) };
+  return { ...part, marks: piece.marks.filter((mark) => isInPolygon(middle(mark.line), ring)) };
 }
 
 /** The outline from one place to another and straight back. */
-function closed(piece: Piece, start: Place, end: Place): Piece {
+function partAlong(piece: Piece, start: OutlinePlace, end: OutlinePlace): Piece {
   const edges = outlineBetween(piece, start, end);
   if (edges.length === 0)
     throw new Refusal("the cut must run between two places of the outline, not from a place to itself");
@@ -38,9 +38,9 @@ function closed(piece: Piece, start: Place, end: Place): Piece {
   return { edges: [...edges, [line(to, from)]], marks: [] };
 }
 
-function isSound(piece: Piece): boolean {
+function isSimple(piece: Piece): boolean {
   try {
-    soundPiece(piece);
+    requireSimple(piece);
     return true;
   } catch {
     return false;
@@ -53,7 +53,7 @@ function middle(mark: Edge): Point {
 }
 
 /** The edges from one place of the outline on to another, in drawing order; parts of edges where it begins and ends. */
-function outlineBetween(piece: Piece, start: Place, end: Place): Edge[] {
+function outlineBetween(piece: Piece, start: OutlinePlace, end: OutlinePlace): Edge[] {
   const { edges } = piece;
   const whole = (number: number) => edgeLength(edges[number - 1]!);
   const slack = 1e-9 * edges.reduce((sum, edge) => sum + edgeLength(edge), 0);

@@ -1,5 +1,12 @@
 import { define } from "../define.ts";
-import { creases, drawCreases, drawFolded, LAYERS_RULE, layersOf, STYLE } from "../drafting/pleat-creases.ts";
+import {
+  drawCreases,
+  drawFolded,
+  evenCreases,
+  HIDDEN_LAYERS_RULE,
+  hiddenLayers,
+  PLEAT_STYLE,
+} from "../drafting/pleat-creases.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -16,14 +23,14 @@ export const FINISHED_WIDTH = define({
     flat: { kind: "length", about: "flat width of the cloth, as cut", from: 0.5, to: 50_000 },
     count: { kind: "count", about: "how many pleats", from: 0, to: 1000 },
     depth: { kind: "length", about: "from a pleat's outer fold to its inner one", from: 0, to: 200 },
-    style: STYLE,
+    style: PLEAT_STYLE,
     seam: { kind: "length", about: "seam allowance, both sides together", from: 0, to: 50, otherwise: 0 },
   },
   returns: "length",
   usual: ["depth < flat"],
   alike: { "depth, seam": "seam allowances may take more than a pleat is deep" },
   compute({ flat, count, depth, style, seam }, { step, say }) {
-    const layers = step("layers", LAYERS_RULE, layersOf(style));
+    const layers = step("layers", HIDDEN_LAYERS_RULE, hiddenLayers(style));
     const hidden = step("hidden", "layers * depth * count", layers * depth * count);
     const finished = flat - seam - hidden;
     if (finished <= 0) {
@@ -36,7 +43,10 @@ export const FINISHED_WIDTH = define({
   },
   draw({ flat, count, depth, style, seam }, { finished = 0 }) {
     if (count < 1 || count > 60 || depth <= 0) return [];
-    const lines = creases(style, finished, count, depth).map(({ at, kind }) => ({ at: at + seam / 2, kind }));
+    const lines = evenCreases(style, finished, count, depth).map(({ at, kind }) => ({
+      at: at + seam / 2,
+      kind,
+    }));
     return [...drawCreases(flat, lines), ...drawFolded(style, finished, count, depth, flat / 4)];
   },
   examples: [

@@ -1,5 +1,12 @@
 import { define } from "../define.ts";
-import { creases, drawCreases, drawFolded, LAYERS_RULE, layersOf, STYLE } from "../drafting/pleat-creases.ts";
+import {
+  drawCreases,
+  drawFolded,
+  evenCreases,
+  HIDDEN_LAYERS_RULE,
+  hiddenLayers,
+  PLEAT_STYLE,
+} from "../drafting/pleat-creases.ts";
 import { DRESS_MAKING } from "../sources.ts";
 
 /**
@@ -16,21 +23,24 @@ export const FLAT_WIDTH = define({
     finished: { kind: "length", about: "width once pleated", from: 0.5, to: 20_000 },
     count: { kind: "count", about: "how many pleats", from: 0, to: 1000 },
     depth: { kind: "length", about: "from a pleat's outer fold to its inner one", from: 0, to: 200 },
-    style: STYLE,
+    style: PLEAT_STYLE,
     seam: { kind: "length", about: "seam allowance, both sides together", from: 0, to: 50, otherwise: 0 },
   },
   returns: "length",
   usual: ["depth <= finished"],
   alike: { "depth, seam": "seam allowances may take more than a pleat is deep" },
   compute({ finished, count, depth, style, seam }, { step }) {
-    const layers = step("layers", LAYERS_RULE, layersOf(style));
+    const layers = step("layers", HIDDEN_LAYERS_RULE, hiddenLayers(style));
     const hidden = step("hidden", "layers * depth * count", layers * depth * count);
     step("times", "(finished + hidden) / finished", (finished + hidden) / finished);
     return step("flat", "finished + hidden + seam", finished + hidden + seam);
   },
   draw({ finished, count, depth, style, seam }, { flat = 0 }) {
     if (count < 1 || count > 60 || depth <= 0) return [];
-    const lines = creases(style, finished, count, depth).map(({ at, kind }) => ({ at: at + seam / 2, kind }));
+    const lines = evenCreases(style, finished, count, depth).map(({ at, kind }) => ({
+      at: at + seam / 2,
+      kind,
+    }));
     return [...drawCreases(flat, lines, "flat"), ...drawFolded(style, finished, count, depth, flat / 4)];
   },
   examples: [

@@ -2,13 +2,13 @@ import { define } from "../define.ts";
 import {
   BOX_WIDTH,
   type Crease,
-  checkBox,
-  creases,
+  checkBoxWidth,
   drawCreases,
   drawFolded,
-  LAYERS_RULE,
-  layersOf,
-  STYLE,
+  evenCreases,
+  HIDDEN_LAYERS_RULE,
+  hiddenLayers,
+  PLEAT_STYLE,
 } from "../drafting/pleat-creases.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import { Refusal } from "../refusal.ts";
@@ -29,21 +29,21 @@ export const JOIN_CHECK = define({
     finished: { kind: "length", about: "width once pleated", from: 1, to: 20_000 },
     count: { kind: "count", about: "how many pleats", from: 1, to: 1000 },
     depth: { kind: "length", about: "from a pleat's outer fold to its inner one", from: 0.1, to: 200 },
-    style: STYLE,
+    style: PLEAT_STYLE,
     box_width: BOX_WIDTH,
   },
   returns: "verdict",
   usual: ["depth <= finished"],
   compute({ join, finished, count, depth, style, box_width }, { step, measure, say }) {
-    const layers = step("layers", LAYERS_RULE, layersOf(style));
+    const layers = step("layers", HIDDEN_LAYERS_RULE, hiddenLayers(style));
     const flat = step("flat", "finished + layers * depth * count", finished + layers * depth * count);
     if (join > flat * (1 + 1e-9)) {
       throw new Refusal(
         (say) => `join must lie on the flat width of ${say(flat, join)}, not ${say(join, flat)}`,
       );
     }
-    checkBox(style, finished / count, box_width);
-    const lines = creases(style, finished, count, depth, box_width);
+    checkBoxWidth(style, finished / count, box_width);
+    const lines = evenCreases(style, finished, count, depth, box_width);
     const slack = 1e-9 * flat;
     // Both folds of an inverted pleat cover its placement line; elsewhere that line is where cloth shows again.
     const reach = (line: Crease) => (style === "inverted" && line.kind === "placement" ? slack : -slack);
@@ -71,7 +71,7 @@ export const JOIN_CHECK = define({
   },
   draw({ join, finished, count, depth, style, box_width }, { flat = 0 }) {
     if (count > 60) return [];
-    const lines: Crease[] = creases(style, finished, count, depth, box_width);
+    const lines: Crease[] = evenCreases(style, finished, count, depth, box_width);
     const deep = flat / 8;
     return [
       ...drawCreases(flat, lines, "flat"),

@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
-import { STYLE } from "../drafting/pleat-creases.ts";
-import { openPleats, soundOpened } from "../drafting/pleat-insertion.ts";
+import { PLEAT_STYLE } from "../drafting/pleat-creases.ts";
+import { insertPleats, requireSimplePleated } from "../drafting/pleat-insertion.ts";
 import { drawPattern } from "../drawing/piece-drawing.ts";
 import { marksDrawn } from "../drawing/shapes.ts";
 import { edgeLength, pieceArea } from "../pieces/piece.ts";
@@ -42,7 +42,7 @@ export const OPEN_PLEATS = define({
       many: true,
       otherwise: null,
     },
-    style: STYLE,
+    style: PLEAT_STYLE,
     towards: {
       kind: "text",
       about: "which end of the top the folds of knife pleats point to",
@@ -56,7 +56,7 @@ export const OPEN_PLEATS = define({
     "places, hem_fold_depth": "one list of lengths looks like the other",
   },
   compute({ piece, places, fold_depth, hem_fold_depth, style, towards }, { step, measure }) {
-    const opened = openPleats(piece, {
+    const opened = insertPleats(piece, {
       places: places.filter((place) => place !== null),
       depths: fold_depth,
       hemDepths: hem_fold_depth,
@@ -70,7 +70,7 @@ export const OPEN_PLEATS = define({
     step("flat_top", "top + taken_at_top", top + opened.takenTop);
     step("flat_hem", "hem + taken_at_hem", hem + opened.takenHem);
     measure("area", "area of the opened piece", pieceArea(opened.piece));
-    return soundOpened(opened.piece);
+    return requireSimplePleated(opened.piece);
   },
   draw: (_, __, piece) =>
     typeof piece === "object"

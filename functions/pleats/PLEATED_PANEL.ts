@@ -1,7 +1,7 @@
 import { define } from "../define.ts";
-import { drawPanel, flaredPanel, STRAIGHT, type Straight } from "../drafting/flared-panel.ts";
-import { STYLE } from "../drafting/pleat-creases.ts";
-import { openPleats, soundOpened } from "../drafting/pleat-insertion.ts";
+import { drawPanel, flaredPanel, STRAIGHT_GRAIN, type StraightGrain } from "../drafting/flared-panel.ts";
+import { PLEAT_STYLE } from "../drafting/pleat-creases.ts";
+import { insertPleats, requireSimplePleated } from "../drafting/pleat-insertion.ts";
 import { marksDrawn } from "../drawing/shapes.ts";
 import { degrees } from "../geometry/strokes.ts";
 import { placeAlong } from "../pieces/edges.ts";
@@ -48,14 +48,14 @@ export const PLEATED_PANEL = define({
       many: true,
       otherwise: null,
     },
-    style: STYLE,
+    style: PLEAT_STYLE,
     towards: {
       kind: "text",
       about: "which end of the top the folds of knife pleats point to",
       choices: ["end", "start"],
       otherwise: "end",
     },
-    straight: STRAIGHT,
+    straight: STRAIGHT_GRAIN,
   },
   returns: "piece",
   usual: ["top <= hem"],
@@ -68,7 +68,7 @@ export const PLEATED_PANEL = define({
     { top, hem, depth, places, fold_depth, hem_fold_depth, style, towards, straight },
     { step, measure },
   ) {
-    const { piece, takenTop, takenHem } = openPleats(flaredPanel(top, hem, depth, "left"), {
+    const { piece, takenTop, takenHem } = insertPleats(flaredPanel(top, hem, depth, "left"), {
       places: places.filter((place) => place !== null),
       depths: fold_depth,
       hemDepths: hem_fold_depth,
@@ -133,13 +133,13 @@ export const PLEATED_PANEL = define({
  * its upper corner on that side, or midway between both. `flare` and `opened` are, roughly and in
  * radians, the angle that the panel and its pleats turn by.
  */
-function setStraight(piece: Piece, flare: number, opened: number, straight: Straight): Piece {
+function setStraight(piece: Piece, flare: number, opened: number, straight: StraightGrain): Piece {
   const [from, to] = [piece.edges[1]![0]!.from, piece.edges[1]!.at(-1)!.to];
   const lean = Math.atan2(to[0] - from[0], to[1] - from[1]);
   const whole = lean + 2 * Math.PI * Math.round((flare + opened - lean) / (2 * Math.PI));
   const share = { left: 0, middle: 0.5, right: 1 }[straight];
   // A fan of less than half a circle can not come round on itself.
-  const sound = Math.abs(flare) + Math.abs(opened) < 3 ? piece : soundOpened(piece);
+  const sound = Math.abs(flare) + Math.abs(opened) < 3 ? piece : requireSimplePleated(piece);
   if (share === 0) return sound;
   return turnPiece(movePiece(sound, -from[0] * share, -from[1] * share), degrees(whole * share));
 }

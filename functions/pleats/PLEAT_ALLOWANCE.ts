@@ -1,11 +1,11 @@
 import { define } from "../define.ts";
 import {
   type Crease,
-  creasesOf,
+  creasesOfPleat,
   drawCreases,
-  LAYERS_RULE,
-  layersOf,
-  STYLE,
+  HIDDEN_LAYERS_RULE,
+  hiddenLayers,
+  PLEAT_STYLE,
 } from "../drafting/pleat-creases.ts";
 import { dimension } from "../drawing/shapes.ts";
 import { DRESS_MAKING } from "../sources.ts";
@@ -30,18 +30,18 @@ export const PLEAT_ALLOWANCE = define({
       from: 0,
       to: 200,
     },
-    style: STYLE,
+    style: PLEAT_STYLE,
   },
   returns: "length",
   compute({ count, depth, style }, { step }) {
-    const layers = step("layers", LAYERS_RULE, layersOf(style));
+    const layers = step("layers", HIDDEN_LAYERS_RULE, hiddenLayers(style));
     const each = step("each", "layers * depth", layers * depth);
     return step("allowance", "count * each", count * each);
   },
   draw({ count, depth, style }, { allowance = 0, each = 0 }) {
     // Only what is hidden, pleat after pleat: the visible parts between them are left out.
     if (allowance <= 0) return [];
-    const one = creasesOf(style, depth, 0);
+    const one = creasesOfPleat(style, depth, 0);
     const lines = Array.from({ length: count }, (_, i) =>
       one.map(({ at, kind }): Crease => ({ at: at + i * each, kind })),
     ).flat();

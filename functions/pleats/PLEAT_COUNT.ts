@@ -1,5 +1,12 @@
 import { define } from "../define.ts";
-import { creases, drawCreases, drawFolded, LAYERS_RULE, layersOf, STYLE } from "../drafting/pleat-creases.ts";
+import {
+  drawCreases,
+  drawFolded,
+  evenCreases,
+  HIDDEN_LAYERS_RULE,
+  hiddenLayers,
+  PLEAT_STYLE,
+} from "../drafting/pleat-creases.ts";
 import { Refusal } from "../refusal.ts";
 import { ROUNDING, roundCount, roundCountRule } from "../rounding.ts";
 
@@ -16,7 +23,7 @@ export const PLEAT_COUNT = define({
     flat: { kind: "length", about: "width before pleating", from: 1, to: 20_000 },
     finished: { kind: "length", about: "width once pleated", from: 0.5, to: 20_000 },
     depth: { kind: "length", about: "from a pleat's outer fold to its inner one, about", from: 0.1, to: 200 },
-    style: STYLE,
+    style: PLEAT_STYLE,
     rounding: ROUNDING,
   },
   returns: "count",
@@ -28,7 +35,7 @@ export const PLEAT_COUNT = define({
           `flat must be at least as wide as finished, not ${say(flat, finished)} against ${say(finished, flat)}`,
       );
     const taken = step("taken", "flat - finished", flat - finished);
-    const layers = step("layers", LAYERS_RULE, layersOf(style));
+    const layers = step("layers", HIDDEN_LAYERS_RULE, hiddenLayers(style));
     const exact = step("exact", "taken / (layers * depth)", taken / (layers * depth));
     const count = roundCount(exact, rounding);
     step(
@@ -41,7 +48,7 @@ export const PLEAT_COUNT = define({
   draw({ flat, finished, style }, { count = 0, corrected_depth = 0 }) {
     if (count < 1 || count > 60 || corrected_depth <= 0) return [];
     return [
-      ...drawCreases(flat, creases(style, finished, count, corrected_depth)),
+      ...drawCreases(flat, evenCreases(style, finished, count, corrected_depth)),
       ...drawFolded(style, finished, count, corrected_depth, flat / 4),
     ];
   },

@@ -1,5 +1,12 @@
 import { define } from "../define.ts";
-import { creases, drawCreases, drawFolded, LAYERS_RULE, layersOf, STYLE } from "../drafting/pleat-creases.ts";
+import {
+  drawCreases,
+  drawFolded,
+  evenCreases,
+  HIDDEN_LAYERS_RULE,
+  hiddenLayers,
+  PLEAT_STYLE,
+} from "../drafting/pleat-creases.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -17,7 +24,7 @@ export const PLEAT_DEPTH = define({
     flat: { kind: "length", about: "width before pleating, at one level", from: 1, to: 20_000 },
     finished: { kind: "length", about: "width once pleated, at the same level", from: 0.5, to: 20_000 },
     count: { kind: "count", about: "how many pleats", from: 1, to: 1000 },
-    style: STYLE,
+    style: PLEAT_STYLE,
   },
   returns: "length",
   compute({ flat, finished, count, style }, { step }) {
@@ -27,14 +34,14 @@ export const PLEAT_DEPTH = define({
           `flat must be at least as wide as finished, not ${say(flat, finished)} against ${say(finished, flat)}`,
       );
     const taken = step("taken", "flat - finished", flat - finished);
-    const layers = step("layers", LAYERS_RULE, layersOf(style));
+    const layers = step("layers", HIDDEN_LAYERS_RULE, hiddenLayers(style));
     step("each", "taken / count", taken / count);
     return step("depth", "taken / (layers * count)", taken / (layers * count));
   },
   draw({ flat, finished, count, style }, { depth = 0 }) {
     if (depth <= 0 || count > 60) return [];
     return [
-      ...drawCreases(flat, creases(style, finished, count, depth)),
+      ...drawCreases(flat, evenCreases(style, finished, count, depth)),
       ...drawFolded(style, finished, count, depth, flat / 4),
     ];
   },

@@ -1,14 +1,14 @@
 import { define } from "../define.ts";
 import {
   BOX_WIDTH,
-  boxFace,
-  checkBox,
-  creases,
+  boxPleatFace,
+  checkBoxWidth,
   drawCreases,
   drawFolded,
-  LAYERS_RULE,
-  layersOf,
-  STYLE,
+  evenCreases,
+  HIDDEN_LAYERS_RULE,
+  hiddenLayers,
+  PLEAT_STYLE,
 } from "../drafting/pleat-creases.ts";
 import { dimension } from "../drawing/shapes.ts";
 
@@ -37,7 +37,7 @@ export const PLEAT_MARK = define({
     finished: { kind: "length", about: "width once pleated", from: 1, to: 5000 },
     count: { kind: "count", about: "how many pleats", from: 1, to: 1000 },
     depth: { kind: "length", about: "from a pleat's outer fold to its inner one", from: 0.1, to: 200 },
-    style: STYLE,
+    style: PLEAT_STYLE,
     which: {
       kind: "text",
       about: "fold lines, placement lines (where a fold is brought to), or all in order",
@@ -50,14 +50,14 @@ export const PLEAT_MARK = define({
   usual: ["depth <= finished"],
   alike: { "number, count": "there are more marks than pleats" },
   compute({ number, finished, count, depth, style, which, box_width }, { step }) {
-    const layers = step("layers", LAYERS_RULE, layersOf(style));
+    const layers = step("layers", HIDDEN_LAYERS_RULE, hiddenLayers(style));
     const flat = step("flat", "finished + layers * depth * count", finished + layers * depth * count);
     const spacing = step("spacing", "finished / count", finished / count);
-    checkBox(style, spacing, box_width);
+    checkBoxWidth(style, spacing, box_width);
     const face = step(
       "face",
       'MIN(IF(box_width = ""; 2 * depth; box_width); spacing)',
-      boxFace(depth, spacing, box_width),
+      boxPleatFace(depth, spacing, box_width),
     );
     const each = step(
       "marks_each",
@@ -94,7 +94,7 @@ export const PLEAT_MARK = define({
     if (count > 60) return [];
     const up = -flat / 24;
     return [
-      ...drawCreases(flat, creases(style, finished, count, depth, box_width), "flat"),
+      ...drawCreases(flat, evenCreases(style, finished, count, depth, box_width), "flat"),
       ...(mark === undefined ? [] : [dimension([0, up], [mark, up], { shows: "mark" })]),
       ...drawFolded(style, finished, count, depth, flat / 4, box_width),
     ];

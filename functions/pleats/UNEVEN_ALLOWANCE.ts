@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
-import { LAYERS_RULE, layersOf, STYLE } from "../drafting/pleat-creases.ts";
-import { DEPTHS, depthsOf } from "../drafting/uneven-pleats.ts";
+import { HIDDEN_LAYERS_RULE, hiddenLayers, PLEAT_STYLE } from "../drafting/pleat-creases.ts";
+import { depthsOf, PLEAT_DEPTHS } from "../drafting/uneven-pleats.ts";
 import { drawStrips } from "../drawing/flat-strip.ts";
 
 /**
@@ -13,7 +13,7 @@ export const UNEVEN_ALLOWANCE = define({
   summary: "How much cloth pleats of different depths take up, beyond the finished width.",
   source: "common practice: each pleat hides two layers of its depth, a box or inverted one four",
   words: "unequal uneven graduated pleats different depths list allowance extra cloth knife box inverted",
-  takes: { depths: DEPTHS, style: STYLE },
+  takes: { depths: PLEAT_DEPTHS, style: PLEAT_STYLE },
   returns: "length",
   compute({ depths, style }, { step }) {
     const sum = step(
@@ -21,7 +21,7 @@ export const UNEVEN_ALLOWANCE = define({
       "SUM(depths)",
       depthsOf(depths).reduce((a, b) => a + b, 0),
     );
-    const layers = step("layers", LAYERS_RULE, layersOf(style));
+    const layers = step("layers", HIDDEN_LAYERS_RULE, hiddenLayers(style));
     return step("allowance", "layers * sum", layers * sum);
   },
   draw: (_, { allowance = 0, sum = 0 }) =>

@@ -3,11 +3,11 @@ import {
   creasesAt,
   drawCreases,
   drawFoldedAt,
-  LAYERS_RULE,
-  layersOf,
-  STYLE,
+  HIDDEN_LAYERS_RULE,
+  hiddenLayers,
+  PLEAT_STYLE,
 } from "../drafting/pleat-creases.ts";
-import { DEPTHS, depthsOf, PLACES, pleatsAt } from "../drafting/uneven-pleats.ts";
+import { depthsOf, PLEAT_DEPTHS, PLEAT_PLACES, pleatsAt } from "../drafting/uneven-pleats.ts";
 import { dimension } from "../drawing/shapes.ts";
 
 /**
@@ -25,9 +25,9 @@ export const UNEVEN_MARK = define({
   takes: {
     number: { kind: "count", about: "which mark, counted from the beginning", from: 1, to: 4000 },
     finished: { kind: "length", about: "width once pleated", from: 1, to: 5000 },
-    depths: DEPTHS,
-    places: PLACES,
-    style: STYLE,
+    depths: PLEAT_DEPTHS,
+    places: PLEAT_PLACES,
+    style: PLEAT_STYLE,
     which: {
       kind: "text",
       about: "fold lines, placement lines (where a fold is brought to), or all in order",
@@ -39,7 +39,7 @@ export const UNEVEN_MARK = define({
   usual: ["MAX(depths) <= finished / 2"],
   compute({ number, finished, depths, places, style, which }, { step, measure }) {
     const pleats = pleatsAt(style, finished, depths, places);
-    const layers = step("layers", LAYERS_RULE, layersOf(style));
+    const layers = step("layers", HIDDEN_LAYERS_RULE, hiddenLayers(style));
     const sum = depthsOf(depths).reduce((a, b) => a + b, 0);
     const flat = step("flat", "finished + layers * SUM(depths)", finished + layers * sum);
     const marks = creasesAt(style, pleats).filter(({ kind }) => kind !== "inner");

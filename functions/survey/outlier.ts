@@ -1,9 +1,9 @@
 /** Does a body measurement fit the others, and if not, which slip of tape or pen would explain it. */
 import type { Measure, Survey } from "./body-data.ts";
-import { type Expectation, expectation, type Known, ORDERS, unlike } from "./survey.ts";
+import { type Expectation, expectation, type KnownMeasures, measuringNote, ORDERS } from "./survey.ts";
 
 /** Slips by which a figure becomes so many times what it ought to be. */
-const SLIPS: readonly (readonly [factor: number, words: string])[] = [
+const MISREADINGS: readonly (readonly [factor: number, words: string])[] = [
   [2.54, "inches may have been written where centimetres were meant: 2.54 times as much would fit"],
   [1 / 2.54, "centimetres may have been written where inches were meant: 2.54 times less would fit"],
   [2, "it may be the half of it: twice as much would fit"],
@@ -12,7 +12,7 @@ const SLIPS: readonly (readonly [factor: number, words: string])[] = [
   [0.1, "the point may have slipped: a tenth would fit"],
 ];
 
-export interface Misfit {
+export interface Outlier {
   readonly expected: Expectation;
   /** How far outside the range: above it positive, below it negative, 0 when inside. */
   readonly beyond: number;
@@ -30,7 +30,7 @@ const beyondRange = ({ least, most }: Expectation, value: number): number =>
   value > most ? value - most : value < least ? value - least : 0;
 
 /** The expectation that the value strays from most in one survey: beside the others, and at large. */
-function strictest(survey: Survey, measure: Measure, value: number, known: Known): Expectation {
+function strictest(survey: Survey, measure: Measure, value: number, known: KnownMeasures): Expectation {
   const beside = expectation(survey, measure, known);
   if (beyondRange(beside, value) !== 0 || beside.others === 0) return beside;
   const alone = expectation(survey, measure, new Map());
@@ -42,14 +42,14 @@ export function bestFit(
   surveys: readonly Survey[],
   measure: Measure,
   value: number,
-  known: Known,
+  known: KnownMeasures,
 ): Expectation {
   return surveys
     .map((survey) => strictest(survey, measure, value, known))
     .reduce((a, b) => (Math.abs(beyondRange(b, value)) < Math.abs(beyondRange(a, value)) ? b : a));
 }
 
-const brokenOrder = (measure: Measure, value: number, known: Known) => {
+const brokenOrder = (measure: Measure, value: number, known: KnownMeasures) => {
   const all = new Map(known).set(measure, value);
   return ORDERS.find(([lesser, greater, by]) => {
     if (lesser !== measure && greater !== measure) return false;
@@ -58,30 +58,35 @@ const brokenOrder = (measure: Measure, value: number, known: Known) => {
   });
 };
 
-function fits(surveys: readonly Survey[], measure: Measure, value: number, known: Known): boolean {
+function fits(surveys: readonly Survey[], measure: Measure, value: number, known: KnownMeasures): boolean {
   const range = bestFit(surveys, measure, value, known);
   return beyondRange(range, value) === 0 && !brokenOrder(measure, value, known);
 }
 
 /** How far a figure is from the likeliest, in widths of its range: of two slips the nearer explains better. */
-function fromLikely(surveys: readonly Survey[], measure: Measure, value: number, known: Known): number {
+function fromLikely(
+  surveys: readonly Survey[],
+  measure: Measure,
+  value: number,
+  known: KnownMeasures,
+): number {
   const { likely, least, most } = bestFit(surveys, measure, value, known);
   return Math.abs(value - likely) / (most - least);
 }
 
-const without = (known: Known, left: Measure): Known =>
+const without = (known: KnownMeasures, left: Measure): KnownMeasures =>
   new Map([...known].filter(([measure]) => measure !== left));
 
 /**
  * What is out of line about a figure, or null. `known` are the wearer's other measurements, this
  * one not among them.
  */
-export function misfit(
+export function findOutlier(
   surveys: readonly Survey[],
   measure: Measure,
   value: number,
-  known: Known,
-): Misfit | null {
+  known: KnownMeasures,
+): Outlier | null {
   const expected = bestFit(surveys, measure, value, known);
   const beyond = beyondRange(expected, value);
   const order = brokenOrder(measure, value, known) ?? null;
@@ -92,7 +97,7 @@ export function misfit(
     const theirs = new Map(without(known, other)).set(measure, known.get(other)!);
     return (
       isGirth(other) === isGirth(measure) &&
-      !alike(known.get(other)!, value) &&
+      !isNearlyEqual(known.get(other)!, value) &&
       fits(surveys, measure, known.get(other)!, changed) &&
       fits(surveys, other, value, theirs)
     );
@@ -110,7 +115,7 @@ export function misfit(
     suspect = other;
     farthest = far;
   }
-  const slip = SLIPS.filter(([factor]) => fits(surveys, measure, value * factor, known))
+  const misreading = MISREADINGS.filter(([factor]) => fits(surveys, measure, value * factor, known))
     .map(([factor, words]) => ({ words, far: fromLikely(surveys, measure, value * factor, known) }))
     .reduce((a, b) => (b.far < a.far ? b : a), { words: null as string | null, far: Infinity });
   return {
@@ -119,20 +124,20 @@ export function misfit(
     order,
     swap: swap ?? null,
     suspect,
-    slip: slip.words,
+    slip: misreading.words,
   };
 }
 
 const isGirth = (measure: Measure): boolean => measure.endsWith("girth");
 
 /** Two figures so near that changing them about would explain nothing. */
-const alike = (a: number, b: number): boolean => Math.abs(a - b) < 0.02 * Math.max(a, b);
+const isNearlyEqual = (a: number, b: number): boolean => Math.abs(a - b) < 0.02 * Math.max(a, b);
 
 /** The verdict in words; `figures` hold this measure too, `say` tells millimetres in the book's unit. */
-export function misfitTold(
+export function outlierVerdict(
   measure: Measure,
-  figures: Known,
-  { expected, beyond, order, swap, suspect, slip }: Misfit,
+  figures: KnownMeasures,
+  { expected, beyond, order, swap, suspect, slip }: Outlier,
   say: (millimetres: number, ...beside: number[]) => string,
 ): string {
   const told = (one: Measure, ...beside: number[]) => say(figures.get(one)!, ...beside);
@@ -144,6 +149,6 @@ export function misfitTold(
     : suspect
       ? `it fits when ${suspect} is left out, so measure that first`
       : slip;
-  const note = order ? "" : unlike(measure);
+  const note = order ? "" : measuringNote(measure);
   return [`look: ${finding}`, why, note, "please measure again"].filter(Boolean).join("; ");
 }

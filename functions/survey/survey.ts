@@ -3,7 +3,7 @@
  * Lengths are in millimetres here, as the survey has them.
  */
 
-import { misspelt, nearest } from "../nearest-word.ts";
+import { misspeltPhrase, nearestWord } from "../nearest-word.ts";
 import { Refusal } from "../refusal.ts";
 import { MEASURES, type Measure, PERCENTILES, SURVEYS, type Survey } from "./body-data.ts";
 
@@ -61,14 +61,14 @@ export function measureNamed(term: string): Measure | null {
 }
 
 /** How the survey's figure differs from the tape's, as a clause; empty where it is the same. */
-export const unlike = (measure: Measure): string => NAMED[measure]?.unlike ?? "";
+export const measuringNote = (measure: Measure): string => NAMED[measure]?.unlike ?? "";
 
 /** Whether the survey says how a measure goes with others; of the rest it has the range alone. */
 export const isRelated = (measure: Measure): boolean =>
   MEASURES.indexOf(measure) <= SURVEYS.female.correlations.length;
 
 /** Known figures of one wearer, by measure. */
-export type Known = ReadonlyMap<Measure, number>;
+export type KnownMeasures = ReadonlyMap<Measure, number>;
 
 /**
  * The figures of a chart's rows that the survey has too; blank rows and terms that the survey has
@@ -79,7 +79,7 @@ export function knownFigures(
   terms: readonly (string | null)[],
   values: readonly (number | null)[],
   size: number,
-): Known {
+): KnownMeasures {
   if (terms.length !== values.length) {
     throw new Refusal(
       `terms and values must be equally long, not ${terms.length} and ${values.length} cells`,
@@ -89,7 +89,7 @@ export function knownFigures(
   terms.forEach((term, i) => {
     const measure = measureNamed(term ?? "");
     const value = values[i]!;
-    const near = measure ? undefined : misspelt(term ?? "", names.keys());
+    const near = measure ? undefined : misspeltPhrase(term ?? "", names.keys());
     if (near)
       throw new Refusal(
         `terms, number ${i + 1}, "${term!.trim().slice(0, 40)}", is not a measurement the survey has; is ${near} meant?`,
@@ -100,10 +100,10 @@ export function knownFigures(
 }
 
 /** The measure of a term, or a refusal that names some that would do. */
-export function measureAsked(term: string): Measure {
+export function requireMeasure(term: string): Measure {
   const measure = measureNamed(term);
   if (measure) return measure;
-  const near = nearest(term.trim(), names.keys());
+  const near = nearestWord(term.trim(), names.keys());
   throw new Refusal(
     `term must be a measurement the survey has, such as waist girth, back waist length or stature, not "${term.trim().slice(0, 40)}"${near ? `; is ${near} meant?` : ""}`,
   );
@@ -126,7 +126,7 @@ export interface Expectation {
  * standard deviations either way. Without: from the survey's least to its greatest figure, with
  * one standard deviation to spare at both ends, and the median as the likeliest.
  */
-export function expectation(survey: Survey, measure: Measure, known: Known): Expectation {
+export function expectation(survey: Survey, measure: Measure, known: KnownMeasures): Expectation {
   const [mean, sd, least, most] = survey.summaries[measure] as [number, number, number, number];
   const asked = MEASURES.indexOf(measure);
   const others: number[] = [];

@@ -1,7 +1,7 @@
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Declaration } from "../../functions/define.ts";
 import { exampleFormula, helpText, signature } from "../../functions/help.ts";
-import { nearest } from "../../functions/nearest-word.ts";
+import { nearestWord } from "../../functions/nearest-word.ts";
 import { helpPages } from "./help-pages.ts";
 import { readOptions } from "./options.ts";
 import { type Verb, Wrong } from "./verb.ts";
@@ -33,7 +33,7 @@ export const functions: Verb = {
     }
     const found = catalogue.get(name);
     if (!found) {
-      const near = nearest(name, catalogue.keys());
+      const near = nearestWord(name, catalogue.keys());
       throw new Wrong(
         `${name} is no function${near ? `; is ${near} meant?` : '; "functions" lists them all'}`,
       );

@@ -1,5 +1,5 @@
 /** The command line: finds the verb and runs it. What goes wrong is one sentence, never a stack of lines. */
-import { nearest } from "../../functions/nearest-word.ts";
+import { nearestWord } from "../../functions/nearest-word.ts";
 import { calculate } from "./calculate.ts";
 import { check } from "./check.ts";
 import { compare } from "./compare.ts";
@@ -37,7 +37,7 @@ function verbCalled(word: string): Verb {
   const names = VERBS.map(({ name }) => name);
   const verb = VERBS.find(({ name }) => name === word);
   if (verb) return verb;
-  const near = nearest(word, names);
+  const near = nearestWord(word, names);
   throw new Wrong(
     `"${word}" is no command${near ? `; is ${near} meant?` : `; there are ${names.join(", ")}`}`,
   );

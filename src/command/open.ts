@@ -1,6 +1,6 @@
 /** Opening a book for a verb, finding its cells and typing into them. */
 
-import { nearest } from "../../functions/nearest-word.ts";
+import { nearestWord } from "../../functions/nearest-word.ts";
 import { fullAddress, lookUp, type Place } from "../book/address.ts";
 import { type } from "../book/edit.ts";
 import { readBook } from "../book/read.ts";
@@ -20,7 +20,7 @@ export function openBook(path: string, io: Io): Engine {
 export function placeOf(engine: Engine, text: string): Place {
   const place = lookUp(engine.book, text);
   if (place) return place;
-  const near = nearest(text, Object.keys(engine.book.names));
+  const near = nearestWord(text, Object.keys(engine.book.names));
   throw new Wrong(
     `${text} is no named cell or address of this book${near ? `; is ${near} meant?` : '; "calculate" with the book alone lists its named cells'}`,
   );

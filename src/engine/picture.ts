@@ -1,14 +1,14 @@
 /** Shapes made ready to be drawn: paths, arrows and words, still in the book's unit. */
 import { measureShape, type Shape } from "../../functions/drawing/shapes.ts";
 import { writePath } from "../../functions/geometry/path.ts";
-import { heartOf } from "../../functions/geometry/point-in-polygon.ts";
+import { pointInside } from "../../functions/geometry/point-in-polygon.ts";
 import {
-  along,
-  bounds,
+  boundingBox,
   direction,
   type Edge,
   flatten,
   type Point,
+  pointBetween,
 } from "../../functions/geometry/strokes.ts";
 import { flattenPiece, pieceBounds, type Role, writePiece } from "../../functions/pieces/piece.ts";
 import { plainNumber, type Rule, show } from "./show.ts";
@@ -114,7 +114,7 @@ export function pictureOf(shapes: readonly Shape[], rule: Rule): Picture {
         points.push([room.left, room.low], [room.right, room.high]);
         outlines.push(writePiece({ edges: shape.piece.edges, marks: [] }));
         const fine = flattenPiece(shape.piece, Math.max(wide, tall) / 200);
-        if (shape.label) say(shape, heartOf(fine), Math.min(wide, tall), { room });
+        if (shape.label) say(shape, pointInside(fine), Math.min(wide, tall), { room });
         break;
       }
       case "edge": {
@@ -133,7 +133,7 @@ export function pictureOf(shapes: readonly Shape[], rule: Rule): Picture {
         points.push(...fine);
         const middle =
           shape.edge.length === 1 && first.kind === "line"
-            ? along(first.from, last.to, 0.5)
+            ? pointBetween(first.from, last.to, 0.5)
             : fine[fine.length >> 1]!;
         say(shape, middle, measureShape(shape)!);
         break;
@@ -144,7 +144,7 @@ export function pictureOf(shapes: readonly Shape[], rule: Rule): Picture {
         dimensions.push({ from, to });
         points.push(from, to);
         const aside: Point = long > 0 ? [-(to[1] - from[1]) / long, (to[0] - from[0]) / long] : [0, 1];
-        say(shape, along(from, to, 0.5), long, { aside, room: bounds([from, to]) });
+        say(shape, pointBetween(from, to, 0.5), long, { aside, room: boundingBox([from, to]) });
         break;
       }
       case "angle": {
@@ -165,5 +165,5 @@ export function pictureOf(shapes: readonly Shape[], rule: Rule): Picture {
     }
   }
   const roles = [...new Set(lines.map(({ role }) => role))];
-  return { box: bounds(points), outlines, lines, dimensions, angles, marks, words, roles };
+  return { box: boundingBox(points), outlines, lines, dimensions, angles, marks, words, roles };
 }

@@ -1,7 +1,7 @@
 /** The engine's own errors in plain sentences. */
 import type { DetailedCellError } from "hyperformula";
 import { catalogue } from "../../functions/catalogue.ts";
-import { nearest } from "../../functions/nearest-word.ts";
+import { nearestWord } from "../../functions/nearest-word.ts";
 import { columnNumber, findPlace, fullAddress, nameInBook, nameOf, type Place } from "../book/address.ts";
 import { isClosed, isFormula, tokens } from "../book/formula.ts";
 import type { Token } from "../book/lex.ts";
@@ -144,14 +144,14 @@ function unknownName({ text }: Token, { book, isFunction }: Scene): string | nul
     const name = text.toUpperCase();
     return `${short(name)} is a function; its arguments stand in brackets after it: ${name}(...)`;
   }
-  const near = nearest(text, Object.keys(book.names));
+  const near = nearestWord(text, Object.keys(book.names));
   return `${short(text)} is no named cell of this book${near ? `; is ${near} meant?` : "; name a cell so, or check the spelling"}`;
 }
 
 function unknownFunction({ text }: Token, { isFunction }: Scene): string | null {
   const name = text.toUpperCase();
   if (isFunction(name)) return null;
-  const near = nearest(name, catalogue.keys());
+  const near = nearestWord(name, catalogue.keys());
   return `${short(name)} is no function${near ? `; is ${near} meant?` : "; look the name up in the list of functions"}`;
 }
 
@@ -173,7 +173,7 @@ function unknownPage({ formula, book }: Scene): string | null {
       kind === "cell" || kind === "columns" || kind === "rows" ? /^(.+)![^!]*$/.exec(text)?.[1] : undefined;
     if (title === undefined || findPlace(book, `${title}!A1`)) continue;
     const plain = title.replace(/^'|'$/g, "").replaceAll("''", "'");
-    const near = nearest(
+    const near = nearestWord(
       plain,
       book.pages.map((page) => page.title),
     );

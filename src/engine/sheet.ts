@@ -4,7 +4,7 @@
  * what its lines are, and a square to measure before anything is cut.
  */
 
-import { heartOf } from "../../functions/geometry/point-in-polygon.ts";
+import { pointInside } from "../../functions/geometry/point-in-polygon.ts";
 import type { Point } from "../../functions/geometry/strokes.ts";
 import { flattenPiece, pieceBounds, type Role, writePiece } from "../../functions/pieces/piece.ts";
 import { convert } from "../../functions/units.ts";
@@ -127,7 +127,7 @@ const LETTER = 0.56;
 function wordsOn({ title, piece }: FoundPiece, picture: Picture, { of, mm }: Pen): string[] {
   const box = pieceBounds(piece);
   const [wide, tall] = [box.right - box.left, box.high - box.low];
-  const [x, y] = heartOf(flattenPiece(piece, Math.max(wide, tall) / 200));
+  const [x, y] = pointInside(flattenPiece(piece, Math.max(wide, tall) / 200));
   const size = Math.min(mm(7), (0.6 * of(wide)) / (LETTER * title.length), 0.3 * of(tall));
   return [
     textAt(title, [of(x), of(y) + size * 1.5], size),

@@ -8,7 +8,7 @@
  * benchmark lays use for the strip's edge. Touching is allowed.
  */
 
-import { heartOf } from "../../functions/geometry/point-in-polygon.ts";
+import { pointInside } from "../../functions/geometry/point-in-polygon.ts";
 import type { Point } from "../../functions/geometry/strokes.ts";
 import type { Lay, LayQuestion, Placement } from "../../functions/lay.ts";
 import { outlineDistance, outsideBy, overlapBy } from "./fault.ts";
@@ -89,7 +89,7 @@ function layDown(question: LayQuestion, placement: Placement): Laid {
     placement,
     label: `${piece.name} ${placement.copy + 1}`,
     points,
-    heart: heartOf(points),
+    heart: pointInside(points),
     left: Math.min(...xs),
     right: Math.max(...xs),
     low: Math.min(...ys),
@@ -124,7 +124,7 @@ function checkInside(question: LayQuestion, one: Laid, slack: number): string[] 
     if (by > slack) faults.push(`${one.label} lies ${short(by)} outside the outline of ${cloth.name}`);
   }
   for (const flaw of cloth.flaws ?? []) {
-    const by = overlapBy(one.points, one.heart, flaw, heartOf(flaw), slack);
+    const by = overlapBy(one.points, one.heart, flaw, pointInside(flaw), slack);
     if (by > slack) faults.push(`${one.label} lies ${short(by)} over a flaw in ${cloth.name}`);
   }
   return faults;

@@ -4,7 +4,7 @@
  * independent checker decides whether it is a lay.
  */
 
-import { inside } from "../../functions/geometry/point-in-polygon.ts";
+import { isInPolygon } from "../../functions/geometry/point-in-polygon.ts";
 import type { Point } from "../../functions/geometry/strokes.ts";
 import type { Lay, LayPiece, LayQuestion, Placement } from "../../functions/lay.ts";
 import { answerFrom } from "./answer.ts";
@@ -121,8 +121,8 @@ function isInside(
         p[0] <= right + slack &&
         p[1] >= low - slack &&
         p[1] <= high + slack &&
-        (inside(p, larger) || isOn(p, larger, slack)),
-    ) && larger.every((p) => !inside(p, moved) || isOn(p, moved, slack))
+        (isInPolygon(p, larger) || isOn(p, larger, slack)),
+    ) && larger.every((p) => !isInPolygon(p, moved) || isOn(p, moved, slack))
   );
 }
 

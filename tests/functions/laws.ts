@@ -1,7 +1,7 @@
 /** What every declared function must keep, as functions that the law tests call. */
 import fc from "fast-check";
 import { HyperFormula } from "hyperformula";
-import { otherwiseIn } from "../../functions/arguments.ts";
+import { defaultValue } from "../../functions/arguments.ts";
 import type { Cell, Declaration, Example, PieceMeasures, Take } from "../../functions/define.ts";
 import { edgeLength, pieceArea, pieceBounds, readPiece } from "../../functions/pieces/piece.ts";
 import type { Argument, Explanation, Setting } from "../../functions/run.ts";
@@ -107,7 +107,7 @@ export function inUnit(
       return value;
     };
     // A usual length that is left out is another on the other tape.
-    const value = args[i] ?? (typeof take.otherwise === "object" ? otherwiseIn(take, from) : null);
+    const value = args[i] ?? (typeof take.otherwise === "object" ? defaultValue(take, from) : null);
     return Array.isArray(value) ? value.map(change) : change(value as Cell);
   });
 }

@@ -1,19 +1,19 @@
 import { expect, test } from "vitest";
-import { misspelt, nearest } from "../../functions/nearest-word.ts";
+import { misspeltPhrase, nearestWord } from "../../functions/nearest-word.ts";
 
 const NAMES = ["waist girth", "hip girth", "back waist length", "stature"];
 
 test("the word that was meant is the nearest one, when it is near enough", () => {
-  expect(nearest("spred_per_gap", ["SPREAD_TOTAL", "SPREAD_PER_GAP"])).toBe("SPREAD_PER_GAP");
-  expect(nearest("knief", ["box", "knife"])).toBe("knife");
-  expect(nearest("ruffle", ["box", "knife"])).toBeUndefined();
-  expect(nearest("x".repeat(100), ["x"])).toBeUndefined();
+  expect(nearestWord("spred_per_gap", ["SPREAD_TOTAL", "SPREAD_PER_GAP"])).toBe("SPREAD_PER_GAP");
+  expect(nearestWord("knief", ["box", "knife"])).toBe("knife");
+  expect(nearestWord("ruffle", ["box", "knife"])).toBeUndefined();
+  expect(nearestWord("x".repeat(100), ["x"])).toBeUndefined();
 });
 
 test("a phrase is misspelt when each of its words is a slip of the pen from the other's", () => {
-  expect(misspelt("waist girht", NAMES)).toBe("waist girth");
-  expect(misspelt("Wiast  girth", NAMES)).toBe("waist girth");
-  expect(misspelt("statue", NAMES)).toBe("stature");
+  expect(misspeltPhrase("waist girht", NAMES)).toBe("waist girth");
+  expect(misspeltPhrase("Wiast  girth", NAMES)).toBe("waist girth");
+  expect(misspeltPhrase("statue", NAMES)).toBe("stature");
   for (const other of [
     "waist girth",
     "front waist length",
@@ -23,5 +23,5 @@ test("a phrase is misspelt when each of its words is a slip of the pen from the 
     "shoe",
     "",
   ])
-    expect(misspelt(other, NAMES), other).toBeUndefined();
+    expect(misspeltPhrase(other, NAMES), other).toBeUndefined();
 });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Cell, Declaration, Take } from "../../functions/define.ts";
-import { bounds } from "../../functions/limits.ts";
+import { limitsOf } from "../../functions/limits.ts";
 import { type Argument, isRefused, run } from "../../functions/run.ts";
 import { convert } from "../../functions/units.ts";
 import { argumentsOf, setting } from "./laws.ts";
@@ -36,7 +36,7 @@ function wrong(take: Take): Record<string, Cell> {
     "without end": Number.POSITIVE_INFINITY,
   };
   if (take.kind === "count") values["two and a half"] = 2.5;
-  const { least, most } = bounds(take, "in");
+  const { least, most } = limitsOf(take, "in");
   if (least !== undefined) values["below the least"] = least - (take.kind === "count" ? 1 : 0.01 * scale);
   if (most !== undefined) values["above the most"] = most + (take.kind === "count" ? 1 : 0.01 * scale);
   if (take.to !== undefined) values["a huge figure"] = 1e15;
@@ -94,7 +94,7 @@ describe.each([...catalogue.values()])("$name", (declaration) => {
             ? convert(1, "cm", "in") ** 2
             : 1;
       const limits = [take.from, take.to].flatMap((limit) => (limit === undefined ? [] : [limit * scale]));
-      limits.push(...Object.values(bounds(take, "in")).filter((limit) => limit !== undefined));
+      limits.push(...Object.values(limitsOf(take, "in")).filter((limit) => limit !== undefined));
       const texts = ["@", "1-1", "99999", "x".repeat(5000), "<script>", "=A1", "½ ½", " "];
       const odd: Cell[] = take.kind === "text" && !take.choices ? texts : limits;
       for (const value of odd) {

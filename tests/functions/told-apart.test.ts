@@ -7,7 +7,7 @@ import { SEAM_CHECK } from "../../functions/curves/SEAM_CHECK.ts";
 import { define } from "../../functions/define.ts";
 import { SPREAD_PER_GAP } from "../../functions/flare/SPREAD_PER_GAP.ts";
 import { readTape, tapeTextBeside } from "../../functions/fractions.ts";
-import { bounds, limitText } from "../../functions/limits.ts";
+import { limitsOf, limitText } from "../../functions/limits.ts";
 import { Refusal } from "../../functions/refusal.ts";
 import { run } from "../../functions/run.ts";
 
@@ -84,7 +84,7 @@ test("what is let through is the same in both units, and what is refused lies be
   expect([refusal(0.38, "in"), refusal(0.38 * 2.54, "cm")]).toEqual([undefined, undefined]);
   expect(refusal(20_001, "in")).toBe("top must be at most 20000 in, not 20001");
   expect([refusal(19_999, "in"), refusal(19_999 * 2.54, "cm")]).toEqual([undefined, undefined]);
-  const { least, most } = bounds(PROBE.takes.top!, "cm");
+  const { least, most } = limitsOf(PROBE.takes.top!, "cm");
   expect(least).toBeCloseTo(0.9525, 12);
   expect(most).toBe(50_800);
 });

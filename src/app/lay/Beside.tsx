@@ -1,6 +1,6 @@
 /** What a lay is compared with: another lay of the book, or the same pieces with the nap the other way. */
 
-import { TURNS } from "../../../functions/cutting/lay-question.ts";
+import { GRAIN_TURNS } from "../../../functions/cutting/lay-question.ts";
 import type { Lay, LayQuestion } from "../../../functions/lay.ts";
 import type { Place } from "../../book/address.ts";
 import { isFormula } from "../../book/formula.ts";
@@ -42,7 +42,7 @@ export const asksBeside = (question: LayQuestion, choice: Choice): LayQuestion |
 function napOtherwise(question: LayQuestion): LayQuestion {
   const [now, then] = isOneWay(question) ? (["oneWay", "twoWay"] as const) : (["twoWay", "oneWay"] as const);
   const pieces = question.pieces.map((piece) => {
-    const grain = Object.values(TURNS).find((turns) => turns[now].join() === piece.turns.join());
+    const grain = Object.values(GRAIN_TURNS).find((turns) => turns[now].join() === piece.turns.join());
     return grain ? { ...piece, turns: grain[then] } : piece;
   });
   const { pinned: _, ...rest } = question;

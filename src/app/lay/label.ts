@@ -1,5 +1,5 @@
 /** Where the name of a piece is written: inside its outline and clear of its grain line. */
-import { bounds, type Point } from "../../../functions/geometry/strokes.ts";
+import { boundingBox, type Point } from "../../../functions/geometry/strokes.ts";
 
 export interface Spot {
   /** The middle of the text. */
@@ -30,7 +30,7 @@ export function spotFor(
   high: number,
   grain: readonly [Point, Point],
 ): Spot | null {
-  const about = bounds(outline);
+  const about = boundingBox(outline);
   const middle: Point = [(grain[0][0] + grain[1][0]) / 2, (grain[0][1] + grain[1][1]) / 2];
   const level = (k: number, from: number, to: number) => from + ((to - from) * k) / (LEVELS + 1);
   const numbers = Array.from({ length: LEVELS }, (_, i) => i + 1);

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { BIAS_TUBE } from "../../../functions/cloth/BIAS_TUBE.ts";
-import { polygonArea } from "../../../functions/geometry/strokes.ts";
+import { signedArea } from "../../../functions/geometry/strokes.ts";
 import { isRefused, run } from "../../../functions/run.ts";
 
 const tube = (...args: number[]) => run(BIAS_TUBE, args, { unit: "in" }) as number;
@@ -21,7 +21,7 @@ test("the joined piece is as large as the square and loses less than one round",
       (side, strip, seam) => {
         const s = side - 2 * seam;
         const area = Math.abs(
-          polygonArea([
+          signedArea([
             [0, 0],
             [s, s],
             [s, 2 * s],

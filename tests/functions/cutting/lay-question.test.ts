@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { CutRow } from "../../../functions/cutting/cut-list.ts";
 import { fnv1a, layQuestion, questionHash, questionText } from "../../../functions/cutting/lay-question.ts";
-import { polygonArea } from "../../../functions/geometry/strokes.ts";
+import { signedArea } from "../../../functions/geometry/strokes.ts";
 import type { LayQuestion } from "../../../functions/lay.ts";
 import { readPiece } from "../../../functions/pieces/piece.ts";
 
@@ -33,8 +33,8 @@ test("a piece is turned a quarter to lie along the selvedge and is not mirrored"
       [0, 3],
     ].map((p) => expect.arrayContaining(p)),
   );
-  expect(polygonArea(outline)).toBeCloseTo(-polygonArea([...outline].reverse()), 9);
-  expect(Math.sign(polygonArea(outline))).toBe(1);
+  expect(signedArea(outline)).toBeCloseTo(-signedArea([...outline].reverse()), 9);
+  expect(Math.sign(signedArea(outline))).toBe(1);
 });
 
 test("a pair is half as cut and half mirrored, on nap neither is turned round", () => {
@@ -46,7 +46,7 @@ test("a pair is half as cut and half mirrored, on nap neither is turned round", 
     ["sleeve", 2, [0]],
     ["sleeve, mirrored", 2, [0]],
   ]);
-  const [one, other] = pieces.map(({ outline }) => polygonArea(outline));
+  const [one, other] = pieces.map(({ outline }) => signedArea(outline));
   expect(one).toBeCloseTo(-other!, 9);
 });
 

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import type { CutRow } from "../../../functions/cutting/cut-list.ts";
 import { layQuestion } from "../../../functions/cutting/lay-question.ts";
 import { type Pieced, piecing } from "../../../functions/cutting/piecing.ts";
-import { polygonArea } from "../../../functions/geometry/strokes.ts";
+import { signedArea } from "../../../functions/geometry/strokes.ts";
 import type { LayCloth, LayQuestion } from "../../../functions/lay.ts";
 import { readPiece } from "../../../functions/pieces/piece.ts";
 import { checkLay } from "../../../src/lay/check.ts";
@@ -27,7 +27,7 @@ function pieced(question: LayQuestion, seam: number): Pieced | null {
   return step.value;
 }
 const area = ({ pieces }: LayQuestion) =>
-  pieces.reduce((sum, { outline, quantity }) => sum + quantity * Math.abs(polygonArea(outline)), 0);
+  pieces.reduce((sum, { outline, quantity }) => sum + quantity * Math.abs(signedArea(outline)), 0);
 
 describe("a piece that is too wide for the cloth in hand", () => {
   const question = ask([row("M 0 0 H 60 V 40 H 0 Z", "cape")], [cloth(54, 90)]);

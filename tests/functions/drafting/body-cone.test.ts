@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { developSeam, levelLine, onFlat } from "../../../functions/drafting/body-cone.ts";
+import { developedLevel, developedPoint, developSeam } from "../../../functions/drafting/body-cone.ts";
 import { distance, strokeLength } from "../../../functions/geometry/strokes.ts";
 
 const lengths = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -17,8 +17,8 @@ test("level lines on the flat are as long as the girths they stand for", () => {
   fc.assert(
     fc.property(bodies, ({ waist, hip, hip_drop }) => {
       const angle = (hip - waist) / hip_drop;
-      expect(strokeLength(levelLine(waist, angle, 0, 0, 1))).toBeCloseTo(waist, 8);
-      expect(strokeLength(levelLine(waist, angle, hip_drop, 0, 0.5))).toBeCloseTo(hip / 2, 8);
+      expect(strokeLength(developedLevel(waist, angle, 0, 0, 1))).toBeCloseTo(waist, 8);
+      expect(strokeLength(developedLevel(waist, angle, hip_drop, 0, 0.5))).toBeCloseTo(hip / 2, 8);
     }),
     { seed: 3 },
   );
@@ -28,9 +28,9 @@ test("level lines end where the places they run between lie, and stay on their l
   fc.assert(
     fc.property(bodies, ({ waist, hip, hip_drop, front }) => {
       const angle = (hip - waist) / hip_drop;
-      const stroke = levelLine(waist, angle, front, 0.1, 0.4);
-      expect(distance(stroke.from, onFlat(waist, angle, front, 0.1))).toBeLessThan(1e-9);
-      expect(distance(stroke.to, onFlat(waist, angle, front, 0.4))).toBeLessThan(1e-9);
+      const stroke = developedLevel(waist, angle, front, 0.1, 0.4);
+      expect(distance(stroke.from, developedPoint(waist, angle, front, 0.1))).toBeLessThan(1e-9);
+      expect(distance(stroke.to, developedPoint(waist, angle, front, 0.4))).toBeLessThan(1e-9);
       if (stroke.kind === "arc") {
         const start = Math.atan2(stroke.from[1] - stroke.centre[1], stroke.from[0] - stroke.centre[0]);
         const end = start + stroke.sweep;
@@ -49,8 +49,8 @@ test("the straight part of the seam is the distance of its ends on the flat", ()
   fc.assert(
     fc.property(bodies, lengths(-3, 5), lengths(0, 0.99), ({ waist, hip, hip_drop, front }, back, start) => {
       const seam = developSeam(waist, hip, hip_drop, front, back, start);
-      const bend = onFlat(waist, seam.angle, back, seam.slope_from);
-      const point = onFlat(waist, seam.angle, front, seam.slope_to);
+      const bend = developedPoint(waist, seam.angle, back, seam.slope_from);
+      const point = developedPoint(waist, seam.angle, front, seam.slope_to);
       expect(seam.sloped).toBeCloseTo(distance(bend, point), 8);
     }),
     { seed: 5 },

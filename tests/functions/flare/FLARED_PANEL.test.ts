@@ -2,7 +2,7 @@ import fc from "fast-check";
 import svgpath from "svgpath";
 import { expect, test } from "vitest";
 import { FLARED_PANEL } from "../../../functions/flare/FLARED_PANEL.ts";
-import { polygonArea } from "../../../functions/geometry/strokes.ts";
+import { signedArea } from "../../../functions/geometry/strokes.ts";
 import { edgeLength, pieceArea, pieceBounds } from "../../../functions/pieces/piece.ts";
 import { calls } from "../calls.ts";
 
@@ -50,7 +50,7 @@ test("a general-purpose path library reads the same outline", () => {
         points.push([mix(x, n[0]!, n[2]!, n[4]!), mix(y, n[1]!, n[3]!, n[5]!)]);
       }
     });
-  expect(Math.abs(polygonArea(points)) / 1050).toBeCloseTo(1, 3);
+  expect(Math.abs(signedArea(points)) / 1050).toBeCloseTo(1, 3);
 });
 
 test("rolled up into a cone its sides meet: every place on the left side has its like on the right", () => {

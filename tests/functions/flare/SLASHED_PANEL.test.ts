@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { FLARED_PANEL } from "../../../functions/flare/FLARED_PANEL.ts";
 import { SLASHED_PANEL } from "../../../functions/flare/SLASHED_PANEL.ts";
 import { SPREAD_TOTAL } from "../../../functions/flare/SPREAD_TOTAL.ts";
-import { type Point, pointAt, polygonArea, strokeLength } from "../../../functions/geometry/strokes.ts";
+import { type Point, pointAt, signedArea, strokeLength } from "../../../functions/geometry/strokes.ts";
 import { edgeLength, flattenPiece, type Piece, pieceArea } from "../../../functions/pieces/piece.ts";
 import { calls } from "../calls.ts";
 
@@ -111,7 +111,7 @@ test("its area is the middle length times the depth, and a polygon of many short
       const found = piece(top, depth, gaps, at, share);
       const middle = (edgeLength(found.edges[0]!) + edgeLength(found.edges[2]!)) / 2;
       closeTo(pieceArea(found), middle * depth);
-      const chords = Math.abs(polygonArea(flattenPiece(found, 1e-5)));
+      const chords = Math.abs(signedArea(flattenPiece(found, 1e-5)));
       expect(Math.abs(chords / (middle * depth) - 1)).toBeLessThan(1e-5);
       closeTo(step("area", top, depth, gaps, at, share), pieceArea(found));
     }),

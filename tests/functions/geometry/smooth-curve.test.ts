@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { smoothRound, smoothThrough } from "../../../functions/geometry/smooth-curve.ts";
+import { smoothClosed, smoothThrough } from "../../../functions/geometry/smooth-curve.ts";
 import { distance, type Point, velocity } from "../../../functions/geometry/strokes.ts";
 import { edgeLength, pieceArea } from "../../../functions/pieces/piece.ts";
 
@@ -65,7 +65,7 @@ test("the curve goes through its points, turns and bends without a break, and it
 test("the closed curve has no break anywhere, its beginning included", () => {
   fc.assert(
     fc.property(points, (list) => {
-      const at = bends(list, smoothRound(list));
+      const at = bends(list, smoothClosed(list));
       expect(at).toHaveLength(list.length);
       at.forEach((here, i) => {
         const before = at[(i + at.length - 1) % at.length]!;
@@ -83,7 +83,7 @@ test("through points of a circle the closed curve nears the circle with the four
       const turn = (2 * Math.PI * i) / count;
       return [10 * Math.cos(turn), 10 * Math.sin(turn)];
     });
-    const edge = smoothRound(ring);
+    const edge = smoothClosed(ring);
     return [
       Math.abs(edgeLength(edge) - 20 * Math.PI),
       Math.abs(pieceArea({ edges: [edge], marks: [] }) - 100 * Math.PI),

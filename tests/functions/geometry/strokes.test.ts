@@ -3,18 +3,18 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import {
   arc,
-  bounds,
+  boundingBox,
   type Curve,
   distance,
+  doubleSignedArea,
   flatten,
   integrate,
   type Point,
   pointAt,
-  polygonArea,
   type Stroke,
+  signedArea,
   strokeLength,
   strokePart,
-  strokeSweep,
 } from "../../../functions/geometry/strokes.ts";
 import { pieceBounds } from "../../../functions/pieces/piece.ts";
 
@@ -126,7 +126,7 @@ test("an arc reaches as far as ten thousand points on it", () => {
   fc.assert(
     fc.property(anyArc, (one) => {
       const box = pieceBounds({ edges: [[one]], marks: [] });
-      const seen = bounds(Array.from({ length: 10_001 }, (_, i) => pointAt(one, i / 10_000)));
+      const seen = boundingBox(Array.from({ length: 10_001 }, (_, i) => pointAt(one, i / 10_000)));
       for (const side of ["left", "right", "low", "high"] as const)
         expect(Math.abs(box[side] - seen[side])).toBeLessThan(1e-5 * 60);
     }),
@@ -139,7 +139,7 @@ test("the parts of a stroke lie on it and their lengths and areas add up", () =>
     fc.property(stroke, fc.double({ min: 0.05, max: 0.95, noNaN: true }), (one, cut) => {
       const [a, b] = [strokePart(one, 0, cut), strokePart(one, cut, 1)];
       expect(strokeLength(a) + strokeLength(b)).toBeCloseTo(strokeLength(one), 6);
-      expect(strokeSweep(a) + strokeSweep(b)).toBeCloseTo(strokeSweep(one), 6);
+      expect(doubleSignedArea(a) + doubleSignedArea(b)).toBeCloseTo(doubleSignedArea(one), 6);
       expect(distance(pointAt(a, 0.5), pointAt(one, cut / 2))).toBeLessThan(1e-9 * 100);
       expect(distance(pointAt(b, 0.5), pointAt(one, (1 + cut) / 2))).toBeLessThan(1e-9 * 100);
     }),
@@ -177,8 +177,8 @@ test("the area a stroke sweeps is that of many small triangles", () => {
     fc.property(stroke, (one) => {
       const chain = Array.from({ length: 4001 }, (_, i) => pointAt(one, i / 4000));
       // Closed through the origin, the polygon's area is half the sweep.
-      const found = 2 * polygonArea([[0, 0], ...chain]);
-      expect(Math.abs(strokeSweep(one) - found)).toBeLessThan(2e-5 * 2500);
+      const found = 2 * signedArea([[0, 0], ...chain]);
+      expect(Math.abs(doubleSignedArea(one) - found)).toBeLessThan(2e-5 * 2500);
     }),
     { seed: SEED, numRuns: 40 },
   );

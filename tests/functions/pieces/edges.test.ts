@@ -3,9 +3,9 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { distance, type Point, pointAt, strokeLength } from "../../../functions/geometry/strokes.ts";
 import {
+  edgeByNumber,
   edgeMiddle,
   edgeNumbers,
-  edgeOf,
   edgePart,
   placeAlong,
   reverseEdge,
@@ -23,7 +23,9 @@ test("edges are named by number, by list and by run; what is no number or no edg
   expect(() => told("hem")).toThrow('hem_edges must name edges by number, such as "3" or "2, 4", not "hem"');
   expect(() => told("5")).toThrow("hem_edges must name edges from 1 to 4, the edges the piece has, not 5");
   expect(() => told("0-2")).toThrow("not 0");
-  expect(() => edgeOf(piece, 9, "edge")).toThrow("edge must be at most 4, for the piece has 4 edges, not 9");
+  expect(() => edgeByNumber(piece, 9, "edge")).toThrow(
+    "edge must be at most 4, for the piece has 4 edges, not 9",
+  );
 });
 
 test("parts of an edge add up to it, whatever strokes it has, and begin and end where they should", () => {

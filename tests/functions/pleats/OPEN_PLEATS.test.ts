@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { polygonArea } from "../../../functions/geometry/strokes.ts";
+import { signedArea } from "../../../functions/geometry/strokes.ts";
 import { edgeLength, pieceArea, readPiece } from "../../../functions/pieces/piece.ts";
 import { OPEN_PLEATS } from "../../../functions/pleats/OPEN_PLEATS.ts";
 import { calls } from "../calls.ts";
@@ -56,7 +56,7 @@ test("the opened piece is as large as the finished one and what lies beneath it,
     const onTop = (t: number) => [ax + ((bx - ax) * t) / top, ay + ((by - ay) * t) / top] as const;
     const onHem = (t: number) => [dx + ((cx - dx) * t) / hem, dy + ((cy - dy) * t) / hem] as const;
     const low = (place / top) * hem;
-    return Math.abs(polygonArea([onTop(place), onTop(place - depth), onHem(low - hemDepth), onHem(low)]));
+    return Math.abs(signedArea([onTop(place), onTop(place - depth), onHem(low - hemDepth), onHem(low)]));
   }); // biome-ignore format: points in pairs
   const finished = pieceArea(readPiece(SLANTED));
   expect(pieceArea(piece(...KNIFE))).toBeCloseTo(finished + 2 * beneath.reduce((sum, one) => sum + one), 8);

@@ -8,6 +8,9 @@ export interface Place {
   readonly column: number;
 }
 
+/** A key for maps and sets of cells: equal for equal places, whichever object holds them. */
+export const placeKey = ({ page, row, column }: Place): string => `${page}.${row}.${column}`;
+
 /** A block of cells on a page, both corners included; all counted from 0. */
 export interface Block {
   readonly page: number;

@@ -1,9 +1,9 @@
 import type { LayOrigin } from "../../functions/lay.ts";
 import { clean } from "../engine/dial.ts";
-import type { CellView } from "../engine/engine.ts";
 import { worth } from "../engine/laid.ts";
 import { finish } from "../engine/sweep.ts";
 import { type Comparison, comparing } from "../engine/trials.ts";
+import type { CellView } from "../engine/view.ts";
 import { deskFor, SECONDS_OPTION, unsureNote } from "./laid.ts";
 import { namesIn, openBook, placeOf, setCells } from "./open.ts";
 import { readOptions } from "./options.ts";

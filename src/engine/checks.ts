@@ -1,8 +1,7 @@
 /** What there is to look at in a book. */
-import type { Place } from "../book/address.ts";
+import { type Place, placeKey } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import type { Engine } from "./engine.ts";
-import { placeKey } from "./uncounted.ts";
 
 export interface Check {
   readonly place: Place;

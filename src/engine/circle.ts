@@ -1,10 +1,8 @@
 /** Cells that rest on themselves. */
-import { fullAddress, type Place } from "../book/address.ts";
+import { fullAddress, type Place, placeKey } from "../book/address.ts";
 import { formulaTree, isFormula } from "../book/formula.ts";
 import { type Book, typedAt } from "../book/shape.ts";
 import { areasOf, cellsIn } from "./references.ts";
-
-const keyOf = ({ page, row, column }: Place): string => `${page}.${row}.${column}`;
 
 /** The most references that are followed for all circles of one book, and of one range. */
 const MOST_FOLLOWED = 100_000;
@@ -28,27 +26,27 @@ class Circles {
 
   /** A circle that a cell stands in; null when none was found. */
   of(place: Place): Stand | null {
-    const known = this.#stands.get(keyOf(place));
+    const known = this.#stands.get(placeKey(place));
     if (known) return known;
     const ring = this.#search(place);
     if (!ring) return null;
     for (const [at, one] of ring.entries())
-      if (!this.#stands.has(keyOf(one))) this.#stands.set(keyOf(one), { ring, at });
+      if (!this.#stands.has(placeKey(one))) this.#stands.set(placeKey(one), { ring, at });
     return { ring, at: 0 };
   }
 
   /** The shortest way from a cell back to itself, the cell first. */
   #search(place: Place): Place[] | null {
-    const home = keyOf(place);
+    const home = placeKey(place);
     const from = new Map<string, Place | null>([[home, null]]);
     for (let wave = [place]; wave.length > 0; ) {
       const next: Place[] = [];
       for (const at of wave) {
         for (const one of this.#restsOn(at)) {
           this.#followed += 1;
-          if (keyOf(one) === home) return back(at, from);
-          if (from.has(keyOf(one))) continue;
-          from.set(keyOf(one), at);
+          if (placeKey(one) === home) return back(at, from);
+          if (from.has(placeKey(one))) continue;
+          from.set(placeKey(one), at);
           next.push(one);
         }
         if (this.#followed > MOST_FOLLOWED) return null;
@@ -69,7 +67,7 @@ class Circles {
 
 function back(last: Place, from: ReadonlyMap<string, Place | null>): Place[] {
   const way: Place[] = [];
-  for (let at: Place | null = last; at; at = from.get(keyOf(at)) ?? null) way.push(at);
+  for (let at: Place | null = last; at; at = from.get(placeKey(at)) ?? null) way.push(at);
   return way.reverse();
 }
 

@@ -4,12 +4,13 @@
  */
 import { withDecimalMark } from "../../functions/decimal.ts";
 import type { LayOrigin } from "../../functions/lay.ts";
-import type { Place } from "../book/address.ts";
+import { type Place, placeKey } from "../book/address.ts";
 import { type } from "../book/edit.ts";
 import { isFormula } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
 import { clean, type Dial, labelOf } from "./dial.ts";
-import { Engine, type LayDesk } from "./engine.ts";
+import { Engine } from "./engine.ts";
+import type { LayDesk } from "./instance.ts";
 import { leastSearched } from "./laid.ts";
 import { Upstream } from "./references.ts";
 import { dayText } from "./show.ts";
@@ -19,8 +20,6 @@ export type Reading = { readonly value: number | string | boolean | null } | { r
 
 export const numberOf = (reading: Reading | undefined): number | null =>
   reading && "value" in reading && typeof reading.value === "number" ? reading.value : null;
-
-const keyOf = ({ page, row, column }: Place): string => `${page}.${row}.${column}`;
 
 /** The book with the formulas that the watched cells do not rest on left blank: nothing that is asked changes by it. */
 function lean(book: Book, upstream: Upstream): Book {
@@ -86,7 +85,7 @@ export class Copy {
     if (value !== null) return { value };
     const { look } = this.#engine.view(place);
     if (!look) return { value };
-    const elsewhere = keyOf(look.from) !== keyOf(place);
+    const elsewhere = placeKey(look.from) !== placeKey(place);
     return { sentence: elsewhere ? `${labelOf(this.book, look.from)}: ${look.sentence}` : look.sentence };
   }
 

@@ -3,13 +3,14 @@ import { withDecimalMark } from "../../functions/decimal.ts";
 import type { Cell, Declaration, Kind } from "../../functions/define.ts";
 import type { Shape } from "../../functions/drawing/shapes.ts";
 import { type Argument, explain as explainCall, isRefused } from "../../functions/run.ts";
-import type { Place } from "../book/address.ts";
+import { type Place, placeKey } from "../book/address.ts";
 import { type Tree, treeOf } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
-import type { Engine, Look } from "./engine.ts";
+import type { Engine } from "./engine.ts";
 import { kindOfTree } from "./kind-of-tree.ts";
 import { sharedOut, sharedOutAt } from "./shared-out.ts";
 import { plainNumber, type Rule, show } from "./show.ts";
+import type { Look } from "./view.ts";
 
 export interface ShownGiven {
   readonly name: string;
@@ -71,7 +72,7 @@ export function explain(engine: Engine, place: Place): Working {
     revision = { book: engine.book, cells: new Map() };
     known.set(engine, revision);
   }
-  const key = `${place.page}.${place.row}.${place.column}`;
+  const key = placeKey(place);
   let working = revision.cells.get(key);
   if (!working) {
     working = workingOf(engine, place);
@@ -105,7 +106,7 @@ export function chainPlaces(engine: Engine, place: Place, most = 200): Place[] {
   while (wave.length > 0 && done.size < most) {
     const next: Place[] = [];
     for (const one of wave) {
-      const key = `${one.page}.${one.row}.${one.column}`;
+      const key = placeKey(one);
       if (done.has(key) || done.size >= most) continue;
       done.set(key, one);
       for (const under of engine.restsOn(one)) next.push(under);

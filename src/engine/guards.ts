@@ -80,7 +80,8 @@ const MOST_VALUES = 1_000_000;
 
 class Stopped extends Error {}
 
-const keyOf = ({ sheet, row, col }: CellAddress): string => `${sheet}.${row}.${col}`;
+/** A key for maps and sets of HyperFormula's cell addresses. */
+export const addressKey = ({ sheet, row, col }: CellAddress): string => `${sheet}.${row}.${col}`;
 
 export class Guards {
   readonly #limits: TimeLimits;
@@ -106,12 +107,12 @@ export class Guards {
   }
 
   isStopped(cell: CellAddress): boolean {
-    return this.#stopped.has(keyOf(cell));
+    return this.#stopped.has(addressKey(cell));
   }
 
   /** A cell that was stopped gets the whole time again: its text is another, or its reader asks for it. */
   forget(cell: CellAddress): void {
-    this.#stopped.delete(keyOf(cell));
+    this.#stopped.delete(addressKey(cell));
   }
 
   forgetAll(): void {
@@ -199,14 +200,15 @@ export class Guards {
       this.#inside = undefined;
     }
     const at = state.formulaAddress;
-    const again = this.#stopped.size > 0 && state.formulaVertex !== undefined && this.#stopped.has(keyOf(at));
+    const again =
+      this.#stopped.size > 0 && state.formulaVertex !== undefined && this.#stopped.has(addressKey(at));
     const begun = this.#limits.clock();
     const allowed = again ? Math.min(SECOND_TRY, this.#cell) : this.#cell;
     this.#deadline = begun >= this.#end ? Number.NEGATIVE_INFINITY : begun + allowed;
     this.#depth = 1;
     try {
       const value = this.#partOf(evaluate, ast, state);
-      if (again) this.#stopped.delete(keyOf(at));
+      if (again) this.#stopped.delete(addressKey(at));
       if (value instanceof CellError) return rooted(value, state);
       // A list of one value passes by the engine's own look at what is no figure.
       if (typeof value === "number" && !Number.isFinite(value))
@@ -219,7 +221,7 @@ export class Guards {
       if (!late && !again) this.#cell = Math.max(LEAST, this.#cell / 2);
       if (!late) this.#end += this.#limits.clock() - begun;
       // A formula that is only tried stands in no cell.
-      if (state.formulaVertex !== undefined) this.#stopped.add(keyOf(at));
+      if (state.formulaVertex !== undefined) this.#stopped.add(addressKey(at));
       const told = late
         ? `this formula was left unworked, for the book had taken ${seconds(this.#limits.work)} already; work it again, or make the book's largest ranges smaller`
         : `this formula was stopped after ${seconds(allowed)}; give it fewer cells or smaller figures, or work it again with more time`;

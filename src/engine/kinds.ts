@@ -4,7 +4,7 @@
  * the formulas make of it. Each helps the other, so they are worked in turns until nothing is new.
  */
 import type { Kind } from "../../functions/define.ts";
-import type { Place } from "../book/address.ts";
+import { type Place, placeKey } from "../book/address.ts";
 import { formulaTree, isFormula, type Tree } from "../book/formula.ts";
 import { type Book, typedAt } from "../book/shape.ts";
 import { type Content, understand } from "./content.ts";
@@ -28,8 +28,6 @@ interface Formula {
   readonly key: string;
   readonly tree: Tree;
 }
-
-const keyOf = ({ page, row, column }: Place): string => `${page}.${row}.${column}`;
 
 /** The kinds of the cells of one book, worked out when the first is asked for. */
 export class Kinds {
@@ -87,7 +85,7 @@ export class Kinds {
 
   of(place: Place): Kind {
     this.#work();
-    const key = keyOf(place);
+    const key = placeKey(place);
     const known = this.#kinds.get(key);
     if (known) return known;
     const kind = this.#typedKind(place, key);
@@ -116,7 +114,7 @@ export class Kinds {
   #cellsKind(cells: Cells, page: number): Kind {
     let kind: Kind = "figure";
     for (const place of this.#places(cells, page, cells.is === "range" ? 40 : 1)) {
-      const key = keyOf(place);
+      const key = placeKey(place);
       kind = this.#kinds.get(key) ?? this.#typedKind(place, key);
       if (kind !== "text") return kind;
     }
@@ -228,7 +226,7 @@ export class Kinds {
     if (!weight) return false;
     let fresh = false;
     for (const place of this.#places(leaf, page)) {
-      const key = keyOf(place);
+      const key = placeKey(place);
       if (weight <= (WEIGHT[this.#asked.get(key) ?? "text"] ?? 0)) continue;
       this.#asked.set(key, want);
       fresh = true;
@@ -244,7 +242,7 @@ export class Kinds {
         row.forEach((typed, column) => {
           if (!isFormula(typed)) return;
           const place = { page: index, row: r, column };
-          formulas.set(keyOf(place), { place, key: keyOf(place), tree: formulaTree(typed) });
+          formulas.set(placeKey(place), { place, key: placeKey(place), tree: formulaTree(typed) });
         });
       });
     });
@@ -255,7 +253,7 @@ export class Kinds {
       const enter = (one: Formula) => {
         begun.add(one.key);
         const rests = leavesOf(one.tree).flatMap((leaf) =>
-          this.#places(leaf, one.place.page, 40).flatMap((place) => formulas.get(keyOf(place)) ?? []),
+          this.#places(leaf, one.place.page, 40).flatMap((place) => formulas.get(placeKey(place)) ?? []),
         );
         stack.push({ formula: one, rests });
       };

@@ -11,7 +11,7 @@ import {
   type Planner,
 } from "../../functions/lay.ts";
 import type { Book } from "../book/shape.ts";
-import type { CellAddress } from "./guards.ts";
+import { addressKey, type CellAddress } from "./guards.ts";
 import type { Rule } from "./show.ts";
 
 export interface LaidLay {
@@ -26,8 +26,6 @@ interface LaidCell {
   lays: LaidLay[];
 }
 
-const keyOf = ({ sheet, row, col }: CellAddress): string => `${sheet}.${row}.${col}`;
-
 export class LaidCells {
   readonly #cells = new Map<string, LaidCell>();
   #turn = 0;
@@ -38,7 +36,7 @@ export class LaidCells {
   }
 
   note(address: CellAddress, lay: LaidLay): void {
-    const key = keyOf(address);
+    const key = addressKey(address);
     const cell = this.#cells.get(key);
     if (cell?.turn === this.#turn) cell.lays.push(lay);
     else this.#cells.set(key, { address, turn: this.#turn, lays: [lay] });
@@ -46,8 +44,8 @@ export class LaidCells {
 
   /** The cell holds something else now, or its value has changed although it laid nothing this time. */
   forget(address: CellAddress, unlessLaidNow = false): void {
-    const cell = this.#cells.get(keyOf(address));
-    if (cell && !(unlessLaidNow && cell.turn === this.#turn)) this.#cells.delete(keyOf(address));
+    const cell = this.#cells.get(addressKey(address));
+    if (cell && !(unlessLaidNow && cell.turn === this.#turn)) this.#cells.delete(addressKey(address));
   }
 
   clear(): void {
@@ -60,7 +58,7 @@ export class LaidCells {
   }
 
   lays(address: CellAddress): readonly LaidLay[] {
-    return this.#cells.get(keyOf(address))?.lays ?? [];
+    return this.#cells.get(addressKey(address))?.lays ?? [];
   }
 }
 

@@ -1,8 +1,7 @@
 /** What the answers of some cells leave out: cells below them that count as nothing, told in sentences. */
-import { fullAddress, nameOf, type Place } from "../book/address.ts";
+import { fullAddress, nameOf, type Place, placeKey } from "../book/address.ts";
 import type { Engine } from "./engine.ts";
 import { Upstream } from "./references.ts";
-import { placeKey } from "./uncounted.ts";
 
 /** Cells in `turned` get a figure from the question itself, so they are left aside. */
 export function leftOut(engine: Engine, places: readonly Place[], turned: readonly Place[] = []): string[] {

@@ -2,10 +2,8 @@
 import { catalogue } from "../../functions/catalogue.ts";
 import { type Setting, unusualIn } from "../../functions/run.ts";
 import { formulaTree, type Tree } from "../book/formula.ts";
-import type { CellAddress } from "./guards.ts";
+import { addressKey, type CellAddress } from "./guards.ts";
 import type { Call } from "./register.ts";
-
-const keyOf = ({ sheet, row, col }: CellAddress): string => `${sheet}.${row}.${col}`;
 
 /** Which cells of an engine hold something unusual. */
 export class Oddities {
@@ -15,12 +13,12 @@ export class Oddities {
   readonly #texts = new Map<string, string | null>();
 
   note(cell: CellAddress): void {
-    this.#cells.add(keyOf(cell));
+    this.#cells.add(addressKey(cell));
   }
 
   /** What is unusual in a cell, or null; `find` works its formula once more to know. */
   text(cell: CellAddress, find: () => string | null): string | null {
-    const key = keyOf(cell);
+    const key = addressKey(cell);
     if (!this.#cells.has(key)) return null;
     let text = this.#texts.get(key);
     if (text === undefined) {

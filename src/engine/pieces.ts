@@ -7,7 +7,8 @@ import { type Piece, readPiece } from "../../functions/pieces/piece.ts";
 import type { Place } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import { drawnAt } from "./drawn.ts";
-import type { CellView, Engine } from "./engine.ts";
+import type { Engine } from "./engine.ts";
+import type { CellView } from "./view.ts";
 
 export interface FoundPiece {
   readonly place: Place;

@@ -6,7 +6,7 @@
  * the cell or block that OFFSET reaches when its shifts are plain whole numbers (the engine
  * accepts no others). An area is known by its corners, so a blank cell inside it belongs to it too.
  */
-import { columnNumber, lookUp, type Place } from "../book/address.ts";
+import { columnNumber, lookUp, type Place, placeKey } from "../book/address.ts";
 import { type Call, formulaTree, isFormula, type Tree } from "../book/formula.ts";
 import { type Book, MOST_COLUMNS, MOST_ROWS, typedAt } from "../book/shape.ts";
 
@@ -143,13 +143,11 @@ const isSingle = ({ top, left, bottom, right }: Area): boolean => top === bottom
 export const cellsIn = (book: Book, area: Area, most?: number): Place[] =>
   isSingle(area) ? [{ page: area.page, row: area.top, column: area.left }] : typedIn(book, area, most);
 
-const keyOf = ({ page, row, column }: Place): string => `${page}.${row}.${column}`;
-
 /** The cells that a formula on `page` refers to, in the order of the formula, each once. */
 export function precedents(book: Book, formula: string, page: number): Place[] {
   const found = new Map<string, Place>();
   for (const area of areasOf(book, formulaTree(formula), page))
-    for (const place of cellsIn(book, area)) found.set(keyOf(place), place);
+    for (const place of cellsIn(book, area)) found.set(placeKey(place), place);
   return [...found.values()];
 }
 
@@ -177,8 +175,8 @@ export class Upstream {
   constructor(book: Book, tops: readonly Place[]) {
     const waiting = [...tops];
     for (let place = waiting.pop(); place; place = waiting.pop()) {
-      if (this.#cells.has(keyOf(place))) continue;
-      this.#cells.set(keyOf(place), place);
+      if (this.#cells.has(placeKey(place))) continue;
+      this.#cells.set(placeKey(place), place);
       const typed = typedAt(book, place.page, place.row, place.column);
       if (!isFormula(typed)) continue;
       for (const area of areasOf(book, formulaTree(typed), place.page)) {
@@ -194,7 +192,7 @@ export class Upstream {
 
   /** Whether a cell has a say in them, be it blank. */
   has(place: Place): boolean {
-    return this.#cells.has(keyOf(place)) || [...this.#areas.values()].some((area) => isIn(area, place));
+    return this.#cells.has(placeKey(place)) || [...this.#areas.values()].some((area) => isIn(area, place));
   }
 
   /** The cells that hold something or are referred to one by one, in no particular order. */

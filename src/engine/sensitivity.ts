@@ -5,7 +5,7 @@ import { isFormula } from "../book/formula.ts";
 import { type Book, typedAt } from "../book/shape.ts";
 import { Copy, numberOf, type Reading } from "./copy.ts";
 import { type Dial, dialAt, isProblem } from "./dial.ts";
-import type { LayDesk } from "./engine.ts";
+import type { LayDesk } from "./instance.ts";
 import { Upstream } from "./references.ts";
 import type { Watched } from "./sweep.ts";
 

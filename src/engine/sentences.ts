@@ -8,9 +8,9 @@ import type { Token } from "../book/lex.ts";
 import { refused } from "../book/refused.ts";
 import { type Book, MOST_COLUMNS, MOST_ROWS } from "../book/shape.ts";
 import { circleSentence } from "./circle.ts";
-import type { CellView, Look } from "./engine.ts";
 import { ENGINE_WORDS, GENERAL } from "./engine-words.ts";
 import { precedents } from "./references.ts";
+import type { CellView, Look } from "./view.ts";
 
 /** What is known where an error began. */
 export interface Scene {

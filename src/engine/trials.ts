@@ -8,10 +8,12 @@ import { isFormula } from "../book/formula.ts";
 import { type Book, type Trial, typedAt } from "../book/shape.ts";
 import { shownApart } from "./apart.ts";
 import { labelOf } from "./dial.ts";
-import { type CellView, Engine, type LayDesk } from "./engine.ts";
+import { Engine } from "./engine.ts";
+import type { LayDesk } from "./instance.ts";
 import { originBelow } from "./lays-below.ts";
 import { Upstream } from "./references.ts";
 import { answerText, hasAnswer } from "./sentences.ts";
+import type { CellView } from "./view.ts";
 
 /** A cell that the trials set, and what each types there. */
 export interface TrialInput {

@@ -2,7 +2,7 @@
  * Cells that a formula needs a figure from and that hold none: blank, a text, or a figure that is
  * kept as a text because its column holds text. The engine passes over them without a word.
  */
-import { cellAddress, columnLetters, fullAddress, nameOf, type Place } from "../book/address.ts";
+import { cellAddress, columnLetters, fullAddress, nameOf, type Place, placeKey } from "../book/address.ts";
 import { formulaTree, isFormula } from "../book/formula.ts";
 import { type Book, typedAt } from "../book/shape.ts";
 import { understand } from "./content.ts";
@@ -34,8 +34,6 @@ export function uncountedByUser(cells: UncountedCells): UncountedCells {
 
 /** By the key of each place. */
 export type UncountedCells = ReadonlyMap<string, Uncounted>;
-
-export const placeKey = ({ page, row, column }: Place): string => `${page}.${row}.${column}`;
 
 /** Begins like a figure: "38 1/4 ?", "27 in (tight)". */
 const FIGURE_LIKE = /^[~≈<>±]?\s*[-+]?\d[\d\s.,/½¼¾⅛⅜⅝⅞-]*(?:$|[^\sa-z\d]|(?:in|cm|mm|yd|ft|m)\b)/i;

@@ -5,7 +5,8 @@
 import type { Place } from "../book/address.ts";
 import { withLay } from "../book/lays.ts";
 import type { Book } from "../book/shape.ts";
-import { Engine, type LayDesk } from "../engine/engine.ts";
+import { Engine } from "../engine/engine.ts";
+import type { LayDesk } from "../engine/instance.ts";
 import { hashOf } from "../engine/laid.ts";
 
 /** A step from one book to the next, with a name for the history ("take out 2 rows"). */

@@ -1,11 +1,17 @@
 /** The line under the formula: a refusal, the argument being typed, what is to be looked at, the exact value. */
 import { catalogue } from "../../../functions/catalogue.ts";
-import { type Block, cellAddress, columnLetters, fullAddress, type Place } from "../../book/address.ts";
+import {
+  type Block,
+  cellAddress,
+  columnLetters,
+  fullAddress,
+  type Place,
+  placeKey,
+} from "../../book/address.ts";
 import { laidText } from "../../engine/laid.ts";
 import { laysBelowText } from "../../engine/lays-below.ts";
 import { sharedOutAt } from "../../engine/shared-out.ts";
 import { exact } from "../../engine/show.ts";
-import { placeKey } from "../../engine/uncounted.ts";
 import { countColumn } from "../../store/commands.ts";
 import { type Hand, samePlace } from "./hand.ts";
 import { hintFor } from "./hint.ts";

@@ -3,9 +3,9 @@
 import type Handsontable from "handsontable/base";
 import { fullAddress, type Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
-import type { CellView } from "../../engine/engine.ts";
 import { laidSign, laidText } from "../../engine/laid.ts";
 import { hasAnswer } from "../../engine/sentences.ts";
+import type { CellView } from "../../engine/view.ts";
 import { samePlace } from "./hand.ts";
 
 const TEXTS = new Set(["text", "verdict", "flag", "piece"]);

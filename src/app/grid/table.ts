@@ -8,7 +8,7 @@ import { ManualColumnResize } from "handsontable/plugins/manualColumnResize";
 import { registerPlugin } from "handsontable/plugins/registry";
 import { type Block, cellAddress, type Place } from "../../book/address.ts";
 import { type Column, MOST_ROWS, type Page, typedAt } from "../../book/shape.ts";
-import type { CellView } from "../../engine/engine.ts";
+import type { CellView } from "../../engine/view.ts";
 import { typeCells } from "../../store/commands.ts";
 import { reasonOf } from "../files/in-time.ts";
 import { drawnOut } from "./fill.ts";

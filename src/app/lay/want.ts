@@ -3,7 +3,7 @@
 import type { Lay, LayQuestion } from "../../../functions/lay.ts";
 import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
-import type { Laid } from "../../engine/engine.ts";
+import type { Laid } from "../../engine/instance.ts";
 import { hashOf } from "../../engine/laid.ts";
 import { isProved, secondsOf } from "./origin.ts";
 

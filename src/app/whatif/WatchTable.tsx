@@ -1,10 +1,10 @@
 /** The watched cells as the book keeps them and as tried, and what the difference is. */
 import { useEffect, useRef } from "react";
 import { shownChange } from "../../engine/apart.ts";
-import type { CellView } from "../../engine/engine.ts";
 import { isUnsure, laidSign, laidText } from "../../engine/laid.ts";
 import { answerText } from "../../engine/sentences.ts";
 import type { Watched } from "../../engine/sweep.ts";
+import type { CellView } from "../../engine/view.ts";
 import type { Store } from "../../store/store.ts";
 import { Choose } from "./Choose.tsx";
 import { keyOf } from "./choices.ts";

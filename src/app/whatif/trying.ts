@@ -1,5 +1,7 @@
 /** Trying figures out: the open book is shown with them until they are kept or dropped. */
+
 import { useEffect, useRef, useState } from "react";
+import { placeKey } from "../../book/address.ts";
 import { type } from "../../book/edit.ts";
 import { sameWork } from "../../book/lays.ts";
 import type { Book } from "../../book/shape.ts";
@@ -22,7 +24,7 @@ export interface Trying {
 
 type Turned = ReadonlyMap<string, readonly [Dial, number]>;
 
-const keyOf = ({ place: { page, row, column } }: Dial): string => `${page}.${row}.${column}`;
+const keyOf = ({ place }: Dial): string => placeKey(place);
 
 const typingsOf = (book: Book, turned: Turned) =>
   [...turned.values()].map(([dial, figure]) => ({ ...dial.place, typed: typedFor(book, dial, figure) }));

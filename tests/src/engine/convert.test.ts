@@ -8,7 +8,8 @@ import { findPlace } from "../../../src/book/address.ts";
 import { readBook } from "../../../src/book/read.ts";
 import { type Book, blankBook } from "../../../src/book/shape.ts";
 import { convertBook } from "../../../src/engine/convert.ts";
-import { type CellView, Engine } from "../../../src/engine/engine.ts";
+import { Engine } from "../../../src/engine/engine.ts";
+import type { CellView } from "../../../src/engine/view.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 
 const blank = blankBook("Withy Green", "in", "1/8");

@@ -5,7 +5,8 @@ import { findPlace, type Place } from "../../../src/book/address.ts";
 import * as edit from "../../../src/book/edit.ts";
 import { readBook } from "../../../src/book/read.ts";
 import { type Book, blankBook, COLUMN_KINDS } from "../../../src/book/shape.ts";
-import { Engine, type LayDesk } from "../../../src/engine/engine.ts";
+import { Engine } from "../../../src/engine/engine.ts";
+import type { LayDesk } from "../../../src/engine/instance.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 import { book, COLUMNS, ROWS, TITLES } from "../book/books.ts";
 

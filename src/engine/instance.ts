@@ -1,0 +1,301 @@
+/**
+ * One HyperFormula kept equal to a book: built, changed cell by cell, and built anew where it threw.
+ * Nothing typed makes it throw or leaves it half calculated. A formula that HyperFormula can't take
+ * is set aside: its cell has an error with a sentence, and what rests on it waits for it.
+ */
+import { CellError, DetailedCellError, ErrorType, HyperFormula } from "hyperformula";
+import type { Lay, LayQuestion, NoLay } from "../../functions/lay.ts";
+import { type Place, placeKey } from "../book/address.ts";
+import { isFormula } from "../book/formula.ts";
+import { type Book, MOST_COLUMNS, MOST_ROWS, typedAt } from "../book/shape.ts";
+import { buildWithout } from "./build.ts";
+import type { changedCells } from "./changes.ts";
+import { engineConfig } from "./config.ts";
+import { forEngine, toEngine, understand } from "./content.ts";
+import { CANT_BE_WORKED, Guards, type TimeLimits } from "./guards.ts";
+import { concerned, LaidCells, type LaidLay } from "./laid.ts";
+import { Oddities } from "./oddities.ts";
+import { type Call, type Context, register } from "./register.ts";
+
+register();
+
+const functionNames = new Set(HyperFormula.getRegisteredFunctionNames("enGB"));
+
+/** Whether formulas know a function of this name, written in capitals. */
+export const isFunction = (name: string): boolean => functionNames.has(name);
+
+/** "Measure!C4" as the formula of a named expression: "=Measure!$C$4". */
+const fixed = (address: string): string => `=${address.replace(/([A-Za-z]+)(\d+)$/, "$$$1$$$2")}`;
+
+/** Answers a lay question; `found` are the lays that the book keeps. */
+export type LayDesk = (question: LayQuestion, found: Book["lays"]) => Lay | NoLay;
+
+/** A cell that lays pieces on cloth, with its questions and their answers. */
+export interface Laid {
+  readonly place: Place;
+  readonly lays: readonly LaidLay[];
+}
+
+/** The value of a cell as HyperFormula gives it. */
+export type RawValue = number | string | boolean | null | DetailedCellError;
+
+/** The content of a cell that is set aside: a value that is an error. */
+const ASIDE = "=#N/A";
+
+/** A formula that its reader asks to calculate again gets this many times the usual time. */
+const MORE_TIME = 12;
+
+const cantBeWorked = () => new DetailedCellError(new CellError(ErrorType.VALUE, CANT_BE_WORKED), "#VALUE!");
+
+export class Instance {
+  #book: Book;
+  #hf: HyperFormula;
+  readonly #context: Context;
+  readonly #guards: Guards;
+  /** The cells that are set aside as the last resort, and what is typed in them. */
+  #aside: ReadonlyMap<string, string> = new Map();
+  /** The cells that lay pieces: a better lay changes no cell, so nothing else would calculate them again. */
+  readonly #laid = new LaidCells();
+  /** Whether the formula being calculated stands in no cell of the book. */
+  #outside = false;
+  readonly oddities = new Oddities();
+
+  constructor(book: Book, desk: LayDesk, limits: TimeLimits) {
+    this.#guards = new Guards(limits);
+    this.#context = {
+      unit: book.unit,
+      mark: book.mark,
+      decimal: book.decimal,
+      plan: (question) => desk(question, this.#book.lays),
+      laid: (cell, lay) => {
+        // HyperFormula calculates a formula outside the book as if it stood in the first cell.
+        if (!this.#outside) this.#laid.note(cell, lay);
+      },
+      inside: (interpreter) => this.#guards.set(interpreter),
+      unusual: (cell) => this.oddities.note(cell),
+    };
+    this.#book = book;
+    this.#hf = this.#build();
+  }
+
+  get book(): Book {
+    return this.#book;
+  }
+
+  /** The setting the functions work in: unit, mark, lay planner. */
+  get setting(): Context {
+    return this.#context;
+  }
+
+  #build(): HyperFormula {
+    this.#guards.forgetAll();
+    const { pages, names } = this.#book;
+    const formulas = () =>
+      pages.flatMap((page, index) =>
+        page.rows.flatMap((cells, row) =>
+          cells.flatMap((typed, column) =>
+            isFormula(typed) ? [placeKey({ page: index, row, column })] : [],
+          ),
+        ),
+      );
+    const things = () => [...formulas(), ...Object.keys(names)];
+    const { hf, without } = buildWithout(things, (leave) => {
+      this.#guards.begin();
+      return this.#attempt(leave);
+    });
+    const typedOf = (key: string) =>
+      typedAt(this.#book, ...(key.split(".").map(Number) as [number, number, number]));
+    const aside = [...without].filter((key) => !Object.hasOwn(names, key));
+    this.#aside = new Map(aside.map((key) => [key, typedOf(key)]));
+    return hf;
+  }
+
+  /** A HyperFormula of the book without the given cells and names. */
+  #attempt(leave: ReadonlySet<string>): HyperFormula {
+    const { pages, unit, decimal, names } = this.#book;
+    const sheets = Object.fromEntries(
+      pages.map((page, index) => [
+        page.title,
+        page.rows.map((cells, row) =>
+          cells.map((typed, column) =>
+            leave.size > 0 && leave.has(placeKey({ page: index, row, column }))
+              ? ASIDE
+              : forEngine(understand(typed, page.columns[column]?.kind ?? "any", unit, decimal)),
+          ),
+        ),
+      ]),
+    );
+    const expressions = Object.entries(names)
+      .filter(([name]) => !leave.has(name))
+      .map(([name, address]) => ({ name, expression: fixed(address) }));
+    this.#laid.clear();
+    this.oddities.clear();
+    const limits = { maxRows: MOST_ROWS, maxColumns: MOST_COLUMNS, undoLimit: 0 };
+    return HyperFormula.buildFromSheets(sheets, { ...engineConfig(this.#context), ...limits }, expressions);
+  }
+
+  /** A HyperFormula that threw in the middle of a calculation is never used again. */
+  #rebuild(): void {
+    try {
+      this.#hf.destroy();
+    } catch {
+      // It is discarded either way.
+    }
+    this.#hf = this.#build();
+  }
+
+  /** Takes a book. `changed`: the cells that differ from the former book, or null to build everything anew. */
+  take(next: Book, changed: ReturnType<typeof changedCells>): void {
+    const old = this.#book;
+    this.#book = next;
+    this.oddities.forget();
+    if (!changed) {
+      Object.assign(this.#context, { unit: next.unit, mark: next.mark, decimal: next.decimal });
+      this.#rebuild();
+      return;
+    }
+    this.#change(() => {
+      this.#followNames(old.names, next.names);
+      for (const { typed, ...place } of changed) {
+        const kind = next.pages[place.page]!.columns[place.column]?.kind ?? "any";
+        this.#type(place, forEngine(understand(typed, kind, next.unit, next.decimal)));
+      }
+      if (old.lays !== next.lays) this.#wakeLays(old.lays, next.lays);
+    });
+  }
+
+  /**
+   * Makes changes and calculates them together; where they throw, everything is built anew from the
+   * present book. HyperFormula's own batch is not used: its history goes through the whole batch at
+   * each change in it.
+   */
+  #change(change: () => void, times = 1): void {
+    this.#guards.begin(times);
+    this.#laid.begin();
+    try {
+      this.#hf.suspendEvaluation();
+      change();
+      for (const one of this.#hf.resumeEvaluation())
+        if ("address" in one) this.#laid.forget(one.address, true);
+    } catch {
+      this.#rebuild();
+    }
+  }
+
+  /** Calculates cells again that took too long, with more time than before. */
+  again(places: readonly Place[]): void {
+    this.#change(() => {
+      for (const place of places) {
+        const typed = this.#typed(place);
+        if (isFormula(typed)) this.#type(place, toEngine(typed, this.#book.unit, this.#book.decimal));
+      }
+    }, MORE_TIME);
+  }
+
+  #type(place: Place, content: ReturnType<typeof forEngine>): void {
+    const address = this.address(place);
+    this.#guards.forget(address);
+    this.#laid.forget(address);
+    this.#hf.setCellContents(address, content);
+  }
+
+  #followNames(old: Book["names"], next: Book["names"]): void {
+    if (old === next) return;
+    for (const name of Object.keys(old)) if (!Object.hasOwn(next, name)) this.#hf.removeNamedExpression(name);
+    for (const [name, address] of Object.entries(next)) {
+      if (!Object.hasOwn(old, name)) this.#hf.addNamedExpression(name, fixed(address));
+      else if (old[name] !== address) this.#hf.changeNamedExpression(name, fixed(address));
+    }
+  }
+
+  /** Calculates the cells again that a better lay concerns: all that it bounds, unless there are very many. */
+  #wakeLays(old: Book["lays"], next: Book["lays"]): void {
+    for (const { place } of concerned(this.laid(), old, next)) {
+      const typed = this.#typed(place);
+      if (isFormula(typed))
+        this.#hf.setCellContents(this.address(place), toEngine(typed, this.#book.unit, this.#book.decimal));
+    }
+  }
+
+  #typed({ page, row, column }: Place): string {
+    return typedAt(this.#book, page, row, column);
+  }
+
+  #sheet(page: number): number {
+    return this.#hf.getSheetId(this.#book.pages[page]!.title)!;
+  }
+
+  /** Where HyperFormula has a cell of the book. */
+  address({ page, row, column }: Place) {
+    return { sheet: this.#sheet(page), row, col: column };
+  }
+
+  raw(place: Place): RawValue {
+    try {
+      return this.#hf.getCellValue(this.address(place));
+    } catch {
+      return cantBeWorked();
+    }
+  }
+
+  /** Whether a cell's formula was stopped because it took too long. */
+  isStopped(place: Place): boolean {
+    return this.#guards.isStopped(this.address(place));
+  }
+
+  /** Whether a cell's formula is left out because HyperFormula can't take it. */
+  isSetAside(place: Place): boolean {
+    const key = placeKey(place);
+    return this.#aside.has(key) && this.#aside.get(key) === this.#typed(place);
+  }
+
+  /** The lays of one cell. */
+  laysOf(place: Place): readonly LaidLay[] {
+    return this.#laid.lays(this.address(place));
+  }
+
+  /** The cells that lay pieces on cloth, in the order in which they were calculated. */
+  laid(): Laid[] {
+    return this.#laid.all.flatMap(({ address: { sheet, row, col }, lays }) => {
+      const page = this.#book.pages.findIndex((_, index) => this.#sheet(index) === sheet);
+      return page < 0 ? [] : [{ place: { page, row, column: col }, lays }];
+    });
+  }
+
+  /** Whether HyperFormula can parse a formula as typed. */
+  canParse(formula: string): boolean {
+    return this.#hf.validateFormula(toEngine(formula, this.#book.unit, this.#book.decimal));
+  }
+
+  /** Calculates a formula as if it stood on a page, changing nothing; undefined when it can't be parsed. */
+  calculate(formula: string, page: number): RawValue | undefined {
+    const read = toEngine(formula, this.#book.unit, this.#book.decimal);
+    this.#guards.begin();
+    this.#outside = true;
+    try {
+      if (!this.#hf.validateFormula(read)) return undefined;
+      const value = this.#hf.calculateFormula(read, this.#sheet(page));
+      return Array.isArray(value) ? undefined : value;
+    } catch {
+      return cantBeWorked();
+    } finally {
+      this.#outside = false;
+    }
+  }
+
+  /** The sewing functions that a formula calls when it is calculated on a page, innermost first. */
+  callsOf(formula: string, page: number): readonly Call[] {
+    const calls: Call[] = [];
+    this.#context.heard = (call) => calls.push(call);
+    try {
+      this.calculate(formula, page);
+    } finally {
+      this.#context.heard = undefined;
+    }
+    return calls;
+  }
+
+  destroy(): void {
+    this.#hf.destroy();
+  }
+}

@@ -1,0 +1,101 @@
+/** What a screen or a list needs to know about one cell. */
+import { DetailedCellError } from "hyperformula";
+import type { Kind } from "../../functions/define.ts";
+import type { LayOrigin } from "../../functions/lay.ts";
+import { findPlace, fullAddress, nameOf, type Place, placeKey } from "../book/address.ts";
+import { isFormula } from "../book/formula.ts";
+import { typedAt } from "../book/shape.ts";
+import type { Instance } from "./instance.ts";
+import type { Kinds } from "./kinds.ts";
+import { leastSearched, pendingOf, pendingText } from "./laid.ts";
+import { show } from "./show.ts";
+import type { UncountedCells } from "./uncounted.ts";
+
+/** A problem in a cell: an error, a verdict that is not ok, or a typed cell that counts as nothing. */
+export interface Look {
+  /** A cell that holds something unusual has its answer all the same; the answer of a pending one comes later. */
+  readonly is: "error" | "verdict" | "uncounted" | "unusual" | "pending";
+  readonly sentence: string;
+  /** The cell where the problem begins; not this cell when it only waits for another. */
+  readonly from: Place;
+  /** Whether the calculation there took too long: `Engine.again` gives it more time. */
+  readonly stopped?: true;
+}
+
+export interface CellView {
+  readonly typed: string;
+  readonly shown: string;
+  readonly value: number | string | boolean | null;
+  readonly kind: Kind;
+  readonly worked: boolean;
+  readonly look: Look | null;
+  readonly name: string | undefined;
+  /** For a cell that lays pieces on cloth: how its lay was found. */
+  readonly origin: LayOrigin | null;
+}
+
+/** What the view of a cell is read from. */
+export interface Sources {
+  readonly instance: Instance;
+  readonly kinds: Kinds;
+  /** The typed cells that count as nothing, and the formulas whose answers leave one out. */
+  readonly uncounted: () => { readonly cells: UncountedCells; readonly users: UncountedCells };
+  /** The sentence of an error that begins at a cell. */
+  readonly sentence: (error: DetailedCellError, from: Place) => string;
+  /** What is unusual in the formula of a cell, or null. */
+  readonly unusual: (place: Place) => string | null;
+}
+
+export function cellView(place: Place, sources: Sources): CellView {
+  const { instance, kinds } = sources;
+  const { book } = instance;
+  const typed = typedAt(book, place.page, place.row, place.column);
+  const kind = kinds.of(place);
+  const worked = isFormula(typed);
+  const origin = worked ? leastSearched(instance.laysOf(place)) : null;
+  const common = { typed, kind, worked, name: nameOf(book, place), origin };
+  const raw = instance.raw(place);
+  const failed = raw instanceof DetailedCellError;
+  const from = (failed && raw.address && findPlace(book, raw.address)) || place;
+  const awaited = worked ? pendingOf(instance.laysOf(from)) : null;
+  if (awaited) {
+    const { sentence, shown } = pendingText(awaited, kind, book);
+    const own = placeKey(from) === placeKey(place);
+    return { ...common, value: null, shown: own ? shown : "…", look: { is: "pending", sentence, from } };
+  }
+  if (failed) return { ...common, value: null, shown: "look", look: errorLook(raw, from, sources) };
+  const verdict = typeof raw === "string" && worked && raw.startsWith("look: ");
+  const look: Look | null = verdict
+    ? { is: "verdict", sentence: raw.slice(6), from: place }
+    : (uncountedLook(place, worked, sources) ?? unusualLook(place, sources));
+  return {
+    ...common,
+    value: raw,
+    look,
+    // The list of problems goes through all cells and shows few.
+    get shown() {
+      return show(raw, kind, book);
+    },
+  };
+}
+
+function errorLook(error: DetailedCellError, from: Place, { instance, uncounted, sentence }: Sources): Look {
+  const stopped = instance.isStopped(from);
+  const left = error.type === "VALUE" && !stopped ? uncounted().users.get(placeKey(from)) : undefined;
+  if (left) return { is: "error", sentence: left.sentence, from: left.place };
+  return { is: "error", sentence: sentence(error, from), from, ...(stopped && { stopped: true }) };
+}
+
+/** A typed cell that counts as nothing, or a formula whose answer leaves one out. */
+function uncountedLook(place: Place, worked: boolean, { instance, uncounted }: Sources): Look | null {
+  const { cells, users } = uncounted();
+  const own = (worked ? users : cells).get(placeKey(place));
+  if (!own) return null;
+  const where = nameOf(instance.book, own.place) ?? fullAddress(instance.book, own.place);
+  return { is: "uncounted", sentence: worked ? `${where}: ${own.sentence}` : own.sentence, from: place };
+}
+
+function unusualLook(place: Place, { unusual }: Sources): Look | null {
+  const sentence = unusual(place);
+  return sentence === null ? null : { is: "unusual", sentence, from: place };
+}

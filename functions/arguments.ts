@@ -1,4 +1,4 @@
-/** Checks the arguments of a call: what each is, and that it lies within its limits. */
+/** Checks the arguments of a call: that each is of its kind and within its limits. */
 import type { Cell, Declaration, Kind, Take } from "./define.ts";
 import { DEFAULT_MARK, type TapeMark, tapeTextBeside } from "./fractions.ts";
 import { limitsOf, limitText } from "./limits.ts";
@@ -17,7 +17,7 @@ interface Setting {
 
 /**
  * The arguments of a call by name, defaults filled in and pieces read; `heard` gets them as they were
- * given. Throws the refusal of the first that won't do.
+ * given. Throws the refusal of the first argument that is not allowed.
  */
 export function checkArguments(
   declaration: Declaration,
@@ -67,7 +67,7 @@ function checkArgument(name: string, take: Take, value: Argument, setting: Setti
   if (!take.many) {
     if (!isList(value)) return checkOne(name, take, value, setting);
     if (value.length === 1) return checkOne(name, take, value[0]!, setting);
-    throw new Refusal(`${name} must be one cell, not a range of ${value.length}`);
+    throw new Refusal(`${name} must be one cell, not a range of ${value.length} cells`);
   }
   const list = isList(value) ? value : [value];
   return list.map((one, i) => {
@@ -135,7 +135,7 @@ function checkPiece(name: string, value: Cell): Piece {
   try {
     return readPiece(value);
   } catch (reason) {
-    throw new Refusal(`${name} is no sound piece: ${(reason as Error).message}`);
+    throw new Refusal(`${name} is not a valid piece: ${(reason as Error).message}`);
   }
 }
 

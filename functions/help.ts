@@ -16,7 +16,7 @@ export function argumentText(name: string, take: Take): string {
   return isDecided(take) ? `[${name}]` : `[${name} = ${literal(take.otherwise)}]`;
 }
 
-/** Whether what stands for an argument that is left out is not one value to write: the function's own choice, or a length by the tape. */
+/** Whether the default can't be written as one value: the function decides, or it is a length that differs by unit. */
 export const isDecided = ({ otherwise }: Take): boolean =>
   otherwise === null || typeof otherwise === "object";
 
@@ -29,20 +29,36 @@ function literal(value: unknown): string {
 export function exampleFormula(declaration: Declaration, example: Example): string {
   const names = Object.keys(declaration.takes);
   const last = names.findLastIndex((name) => name in example.given);
-  const told = names.slice(0, last + 1).map((name) => {
+  const args = names.slice(0, last + 1).map((name) => {
     const value = example.given[name];
     if (value === undefined || value === null) return "";
     return Array.isArray(value)
       ? `{${value.map((one) => (one === null ? '""' : literal(one))).join("|")}}`
       : literal(value);
   });
-  return `=${declaration.name}(${told.join("; ")})`;
+  return `=${declaration.name}(${args.join("; ")})`;
 }
+
+/** The kinds of value in a reader's words. */
+const KINDS: Record<Kind, { readonly one: string; readonly many: string }> = {
+  length: { one: "length", many: "lengths" },
+  area: { one: "area", many: "areas" },
+  count: { one: "whole number", many: "whole numbers" },
+  share: { one: "share", many: "shares" },
+  angle: { one: "angle", many: "angles" },
+  days: { one: "date or days", many: "dates or days" },
+  money: { one: "price", many: "prices" },
+  figure: { one: "number", many: "numbers" },
+  flag: { one: "TRUE or FALSE", many: "TRUE or FALSE" },
+  text: { one: "text", many: "texts" },
+  piece: { one: "piece", many: "pieces" },
+  verdict: { one: "verdict", many: "verdicts" },
+};
 
 /** What an argument may be: "length, 3/8 to 400 in". */
 export function allowed(take: Take, unit: Unit): string {
   const suffix = { length: ` ${unit}`, area: ` sq ${unit}`, angle: "°" }[take.kind as string] ?? "";
-  const words = [take.many ? `range of ${take.kind}s` : take.kind];
+  const words = [take.many ? `range of ${KINDS[take.kind].many}` : KINDS[take.kind].one];
   if (take.choices) words.push(take.choices.join(" / "));
   const range = rangeText(take.from, take.to, take.kind, unit);
   if (range) words.push(`${range}${suffix}`);
@@ -57,10 +73,10 @@ const tapeFigure = (length: number, unit: Unit): string =>
   unit === "in" ? tapeText(length, "in", "1/32") : String(length);
 
 function rangeText(from: number | undefined, to: number | undefined, kind: Kind, unit: Unit): string {
-  const told = (limit: number) => limitText(limit, kind, unit);
-  if (from !== undefined && to !== undefined) return `${told(from)} to ${told(to)}`;
-  if (from !== undefined) return `from ${told(from)}`;
-  return to === undefined ? "" : `up to ${told(to)}`;
+  const shown = (limit: number) => limitText(limit, kind, unit);
+  if (from !== undefined && to !== undefined) return `${shown(from)} to ${shown(to)}`;
+  if (from !== undefined) return `from ${shown(from)}`;
+  return to === undefined ? "" : `up to ${shown(to)}`;
 }
 
 /** The whole help of a function as plain text. */
@@ -86,10 +102,10 @@ export function helpText(declaration: Declaration, unit: Unit): string {
       (one, i) =>
         `  ${(i === 0 ? "usually" : "").padEnd(width)}  ${typeof one === "string" ? one : one.rule}`,
     ),
-    `  gives${" ".repeat(Math.max(0, width - 5))}  ${declaration.returns}`,
+    `  gives${" ".repeat(Math.max(0, width - 5))}  ${KINDS[declaration.returns].one}`,
     "",
     ...declaration.examples.map(
-      (example) => `  ${exampleFormula(declaration, example)}  ${told(example)}   ${example.because}`,
+      (example) => `  ${exampleFormula(declaration, example)}  ${answerText(example)}   ${example.because}`,
     ),
     "",
     `Source: ${declaration.source}`,
@@ -98,7 +114,7 @@ export function helpText(declaration: Declaration, unit: Unit): string {
   return lines.join("\n");
 }
 
-function told({ gives }: Example): string {
+function answerText({ gives }: Example): string {
   if (typeof gives === "number") return String(Number(gives.toPrecision(9)));
   if (typeof gives === "string") return `"${gives}"`;
   return Object.entries(gives)

@@ -1,6 +1,6 @@
 /**
  * Runs a declared function: checks the arguments, computes, and collects steps and shapes.
- * Nothing is thrown past this file; what can't be worked is refused in a sentence.
+ * Nothing is thrown past this file; a call that can't be answered is refused in a sentence.
  */
 import { type Argument, checkArguments, isList } from "./arguments.ts";
 import { questionText } from "./cutting/lay-question.ts";
@@ -172,7 +172,7 @@ function attempt(
   } catch (reason) {
     if (reason instanceof Refusal)
       return { refusal: withDecimalMark(reason.sentence(sayIn(setting)), setting.decimal) };
-    return { refusal: `${declaration.name} failed on these figures; please check them one by one` };
+    return { refusal: `${declaration.name} failed on these values; please check them one by one` };
   }
 }
 
@@ -184,7 +184,7 @@ function asCell(
   if (typeof answer === "object") return writePiece(answer);
   if (typeof answer === "string") return withDecimalMark(answer, decimal);
   if (typeof answer === "number" && !Number.isFinite(answer)) {
-    throw new Refusal(`${declaration.name} has no finite answer for these figures`);
+    throw new Refusal(`${declaration.name} has no finite answer for these values`);
   }
   return answer;
 }
@@ -196,7 +196,9 @@ function sayIn({ unit, mark = DEFAULT_MARK[unit] }: Setting): CallContext["say"]
 
 function callContext(setting: Setting, steps?: Step[]): CallContext {
   const mark = setting.mark ?? DEFAULT_MARK[setting.unit];
-  const plan = setting.plan ?? (() => ({ refusal: "there is no lay planner here to lay the pieces" }));
+  const plan =
+    setting.plan ??
+    (() => ({ refusal: "the pieces can't be laid here, because no lay planner is available" }));
   const note = (formula: boolean) => (name: string, rule: string, value: number | string) => {
     steps?.push({ name, rule: formula ? rule : withDecimalMark(rule, setting.decimal), formula, value });
     return value as never;

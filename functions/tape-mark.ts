@@ -1,10 +1,10 @@
-/** The finest mark of a tape, told by a maker as a text or a figure: "1/16", "5 mm", 0.125. */
+/** The finest mark of a tape, given by a maker as a text or a number: "1/16", "5 mm", 0.125. */
 import type { Decimal } from "./decimal.ts";
 import { markSize, readTape, roundTo, type TapeMark, tapeText } from "./fractions.ts";
 import { Refusal } from "./refusal.ts";
 import type { Unit } from "./units.ts";
 
-/** The size of the mark in the book's unit; the book's own finest mark when none is told. */
+/** The size of the mark in the book's unit; the book's own finest mark when it is null or empty. */
 export function sizeOfMark(told: string | null, unit: Unit, usual: TapeMark, decimal?: Decimal): number {
   if (told === null || told === "") return markSize(usual, unit);
   const read = told.length > 20 ? null : readTape(told, unit, decimal);

@@ -1,6 +1,6 @@
 /**
- * What is not usual about the arguments of a call, in sentences: most often two figures in each
- * other's place. The call is answered all the same.
+ * What is unusual about the arguments of a call, in sentences: most often two values have been
+ * swapped. The call is answered all the same.
  */
 import { type Argument, isList } from "./arguments.ts";
 import type { Cell, Declaration, Kind, Take, UsualRelation } from "./define.ts";
@@ -77,7 +77,7 @@ function rangeSentence(name: string, { kind, usual }: Take, value: number, scale
   const beyond = value < least ? least : most;
   const shown = shownValue(value, kind, [beyond], scale);
   const limit = `${limitText(beyond, kind, scale.unit)}${beyond === 0 ? "" : unit}`;
-  return `the ${name} ${shown} is ${value < least ? "below" : "above"} ${limit}, the usual ${value < least ? "least" : "most"}; is it in its place?`;
+  return `the ${name} ${shown} is ${value < least ? "below" : "above"} ${limit}, the usual ${value < least ? "minimum" : "maximum"}; is that right?`;
 }
 
 /** What is wrong, in words: the rule's own, or made from its one comparison. */
@@ -110,8 +110,8 @@ function relationSentence(
 
 function question(rule: Rule, takes: Declaration["takes"]): string {
   const count = rule.names.filter((name) => COUNTED.has(takes[name]!.kind)).length;
-  if (count > 2) return "; are they all in their places?";
-  return count === 2 ? "; are they in each other's place?" : "; is it in its place?";
+  if (count > 2) return "; is each in its right place?";
+  return count === 2 ? "; are they swapped?" : "; is that right?";
 }
 
 /** A value in centimetres as the tape of the book shows it, told apart from those beside it. */

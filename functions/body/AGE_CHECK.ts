@@ -1,10 +1,9 @@
 import { define } from "../define.ts";
 
 /**
- * Whether a measurement was taken too long ago to cut by, or bears a date that has not come yet:
- * "ok", or a sentence. Ages are told in whole days. The 90 days taken when none are told are a
- * habit, not a law: bodies in training, growing or with child change faster. Source: common
- * practice.
+ * Whether a measurement was taken too long ago to cut by, or has a date in the future: "ok", or a
+ * sentence. Ages are in whole days. The limit of 90 days, when `days` is left out, is a habit, not
+ * a law: bodies in training, growing or pregnant change faster. Source: common practice.
  */
 export const AGE_CHECK = define({
   name: "AGE_CHECK",
@@ -12,24 +11,24 @@ export const AGE_CHECK = define({
   source: "common practice",
   words: "date old stale measured when how long ago again",
   takes: {
-    taken: { kind: "days", about: "the day it was taken", from: 0, to: 200000 },
-    today: { kind: "days", about: "the day it is used, such as TODAY()", from: 0, to: 200000 },
-    days: { kind: "days", about: "how many days it may be old", from: 0, to: 4000, otherwise: 90 },
+    taken: { kind: "days", about: "the day the measurement was taken", from: 0, to: 200000 },
+    today: { kind: "days", about: "the day the measurement is used, such as TODAY()", from: 0, to: 200000 },
+    days: { kind: "days", about: "the greatest age allowed, in days", from: 0, to: 4000, otherwise: 90 },
   },
   returns: "verdict",
   alike: { "taken, today": "a date that has not come yet is in the verdict itself" },
   compute({ taken, today, days }, { step }) {
     const age = step("age", "INT(today) - INT(taken)", Math.floor(today) - Math.floor(taken));
     const old = `look: taken ${age} days ago, ${days} are allowed; please measure again before cutting`;
-    const early = "look: it is dated later than today; please check the date";
+    const early = "look: the measurement is dated later than today; please check the date";
     return step(
       "verdict",
-      'IF(age < 0; "look: it is dated later than today; please check the date"; IF(age > days; "look: taken " & age & " days ago, " & days & " are allowed; please measure again before cutting"; "ok"))',
+      'IF(age < 0; "look: the measurement is dated later than today; please check the date"; IF(age > days; "look: taken " & age & " days ago, " & days & " are allowed; please measure again before cutting"; "ok"))',
       age < 0 ? early : age > days ? old : "ok",
     );
   },
   examples: [
-    { given: { taken: 46023, today: 46083 }, gives: "ok", because: "60 days of 90" },
+    { given: { taken: 46023, today: 46083 }, gives: "ok", because: "60 days old, and 90 are allowed" },
     {
       given: { taken: 46023, today: 46083, days: 30 },
       gives: "look: taken 60 days ago, 30 are allowed",
@@ -37,8 +36,8 @@ export const AGE_CHECK = define({
     },
     {
       given: { taken: 46084, today: 46083 },
-      gives: "look: it is dated later than today",
-      because: "a slip in the date",
+      gives: "look: the measurement is dated later than today",
+      because: "the date was mistyped",
     },
   ],
 });

@@ -18,28 +18,28 @@ export const BALANCE = define({
     front: {
       kind: "length",
       usual: [20, 80],
-      about: "the wearer, neck point over the bust to the waist",
+      about: "the wearer's front, from neck point over the bust to the waist",
       from: 10,
       to: 120,
     },
     back: {
       kind: "length",
       usual: [20, 80],
-      about: "the wearer, neck point down the back to the waist",
+      about: "the wearer's back, from neck point down to the waist",
       from: 10,
       to: 120,
     },
     pattern_front: {
       kind: "length",
       usual: [20, 80],
-      about: "the pattern, the same in front",
+      about: "the pattern's front, measured the same way",
       from: 10,
       to: 120,
     },
     pattern_back: {
       kind: "length",
       usual: [20, 80],
-      about: "the pattern, the same at the back",
+      about: "the pattern's back, measured the same way",
       from: 10,
       to: 120,
     },
@@ -75,7 +75,7 @@ export const BALANCE = define({
     {
       given: { front: 17.5, back: 16, pattern_front: 17, pattern_back: 16.25 },
       gives: 0.75,
-      because: "1 1/2 in longer in front, the pattern only 3/4: an upright figure",
+      because: "the wearer is 1 1/2 in longer in front, the pattern only 3/4: an upright figure",
     },
     {
       given: { front: 43, back: 44, pattern_front: 44, pattern_back: 42 },

@@ -4,20 +4,25 @@ import { SURVEYS } from "../survey/body-data.ts";
 import { measuringNote, percentile, requireMeasure } from "../survey/survey.ts";
 
 /**
- * The figure of a measurement below which a share of grown women or men lie, in the book's unit:
- * from the survey's percentiles 1 to 99, on straight lines between them. For stock and chorus
+ * The value of a measurement below which a share of adult women or men lie, in the book's unit:
+ * interpolated on straight lines between the survey's percentiles 1 to 99. For stock and chorus
  * costumes that must close on most wearers. Source: functions/survey/body-data.ts.
  */
 export const BODY_PERCENTILE = define({
   name: "BODY_PERCENTILE",
   summary:
-    "The waist, or other measurement, below which a share of grown women or men lie: for stock costumes.",
+    "The waist, or other measurement, below which a share of adult women or men lie: for stock costumes.",
   source: "2012 Anthropometric Survey of U.S. Army Personnel (ANSUR II), public release, NATICK/TR-15/007",
   words: "stock hire chorus sizes range adjustable percent of people median typical",
   takes: {
     term: { kind: "text", about: "which measurement, such as waist girth" },
-    share: { kind: "share", about: "the share of people below it", from: 0.01, to: 0.99 },
-    data: { kind: "text", about: "whose figures", choices: ["female", "male"] },
+    share: {
+      kind: "share",
+      about: "the share of people who measure less, such as 0.95",
+      from: 0.01,
+      to: 0.99,
+    },
+    data: { kind: "text", about: "women's or men's measurements", choices: ["female", "male"] },
   },
   returns: "length",
   compute({ term, share, data }, { measure, cm }) {
@@ -25,13 +30,13 @@ export const BODY_PERCENTILE = define({
     const survey = SURVEYS[data];
     const [, , least, most] = survey.summaries[asked];
     const size = cm(0.1);
-    measure("people", "how many were measured", survey.people);
-    measure("least", "the least of them", least! * size);
-    measure("most", "the greatest of them", most! * size);
+    measure("people", "people measured", survey.people);
+    measure("least", "the smallest measurement", least! * size);
+    measure("most", "the largest measurement", most! * size);
     const note = measuringNote(asked);
     return measure(
       "figure",
-      `on the straight line between the two percentiles about it${note ? `; ${note}` : ""}`,
+      `interpolated between the survey's two nearest percentiles${note ? `; ${note}` : ""}`,
       percentile(survey, asked, share) * size,
     );
   },
@@ -39,8 +44,8 @@ export const BODY_PERCENTILE = define({
     const tall = most / 20;
     return [
       stroke([[0, 0], [most, 0]], "guide"),
-      stroke([[least, -tall / 2], [least, tall / 2]], "guide", { label: "least" }),
-      stroke([[most, -tall / 2], [most, tall / 2]], "guide", { label: "greatest" }),
+      stroke([[least, -tall / 2], [least, tall / 2]], "guide", { label: "smallest" }),
+      stroke([[most, -tall / 2], [most, tall / 2]], "guide", { label: "largest" }),
       stroke([[figure, -tall], [figure, tall]], "seam"),
       dimension([0, 2 * tall], [figure, 2 * tall], { shows: "figure" }),
     ]; // biome-ignore format: points in pairs

@@ -3,27 +3,33 @@ import { dimension, stroke } from "../drawing/shapes.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
- * A figure of a printed draft brought to another wearer in proportion, in the book's unit:
- * figure · (1 + share · (wearer / drafted_for − 1)). Old drafting books print their figures for
- * one breast or one height; lengths go by height, breadths by girth. `share` below 1 lets a
- * figure follow only in part, as shoulder and neck do, which grow less than the breast.
+ * A length from a printed draft, brought to another wearer in proportion, in the book's unit:
+ * figure · (1 + share · (wearer / drafted_for − 1)). Old drafting books print their measurements
+ * for one breast or one height; lengths scale by height, breadths by girth. A `share` below 1
+ * applies only part of the change, as for shoulder and neck, which grow less than the breast.
  * Source: common practice.
  */
 export const DRAFT_SCALE = define({
   name: "DRAFT_SCALE",
-  summary: "A figure from a printed draft, brought in proportion to the wearer.",
+  summary: "Scales a length from a printed draft in proportion to the wearer.",
   source: "common practice",
   words: "scale up historical draft pattern book proportion proportional breast measure enlarge",
   takes: {
-    figure: { kind: "length", about: "the figure printed", from: -500, to: 2000 },
+    figure: { kind: "length", about: "the length printed in the draft", from: -500, to: 2000 },
     drafted_for: {
       kind: "length",
-      about: "the measurement it was printed for, such as breast 36",
+      about: "the measurement the draft was printed for, such as breast 36",
       from: 1,
       to: 500,
     },
     wearer: { kind: "length", about: "the same measurement of the wearer", from: 1, to: 500 },
-    share: { kind: "share", about: "how fully the figure follows", from: 0, to: 2, otherwise: 1 },
+    share: {
+      kind: "share",
+      about: "how much of the change to apply: 1 all of it, 0.5 half",
+      from: 0,
+      to: 2,
+      otherwise: 1,
+    },
   },
   returns: "length",
   usual: ["wearer <= 2 * drafted_for", "wearer >= 0.5 * drafted_for"],
@@ -58,7 +64,7 @@ export const DRAFT_SCALE = define({
     {
       given: { figure: 9, drafted_for: 36, wearer: 40, share: 0.5 },
       gives: 9.5,
-      because: "it follows by half",
+      because: "half of the change is applied",
     },
   ],
 });

@@ -14,7 +14,7 @@ export const EASE = define({
   words: "room wearing ease looseness tight negative corset stays difference",
   takes: {
     body: { kind: "length", about: "girth of the body", from: 1, to: 500 },
-    garment: { kind: "length", about: "girth of the garment there, seamed", from: 1, to: 5000 },
+    garment: { kind: "length", about: "girth of the sewn garment there", from: 1, to: 5000 },
   },
   returns: "length",
   usual: ["garment >= 0.6 * body"],
@@ -30,7 +30,7 @@ export const EASE = define({
       stands_off > 0 ? "stands_off" : null,
     ),
   examples: [
-    { given: { body: 36.5, garment: 39 }, gives: 2.5, because: "39 less 36 1/2" },
+    { given: { body: 36.5, garment: 39 }, gives: 2.5, because: "39 minus 36 1/2" },
     { given: { body: 28, garment: 25.5 }, gives: -2.5, because: "stays that draw the waist in by 2 1/2 in" },
   ],
   cautions: `Where the garment is to be smaller than the body: ${LACING}`,

@@ -17,12 +17,12 @@ type Place = keyof typeof LEAST;
 
 /**
  * Whether a garment of firm woven cloth has the ease to be worn at all: "ok", or by how much it
- * falls short of the least usual one, 1 1/2 in at the bust, 3/4 in at the waist of a dress, 1/2
- * in at that of a skirt or trousers, 2 in at the hip, 1 1/2 in at the seat of trousers, 1 in at
- * the thigh, 1 1/2 in at the chest of a fitted shirt. More than that is a matter of fashion and
- * not looked at. A bodice fitted over stays is measured over them and has no ease, or up to 1/2 in
- * less than none: common practice. Stays themselves and knitted cloth have less by intent. Source
- * of the others: Central Washington University's costume text, ch. 16.
+ * falls short of the usual minimum: 1 1/2 in at the bust, 3/4 in at the waist of a dress, 1/2 in
+ * at the waist of a skirt or trousers, 2 in at the hip, 1 1/2 in at the seat of trousers, 1 in at
+ * the thigh, 1 1/2 in at the chest of a fitted shirt. More ease than that is a matter of fashion
+ * and is not checked. A bodice fitted over stays is measured over them and has no ease, or is up
+ * to 1/2 in smaller: common practice. Stays themselves and knitted cloth have less by intent.
+ * Source of the others: Central Washington University's costume text, ch. 16.
  */
 export const EASE_CHECK = define({
   name: "EASE_CHECK",
@@ -31,19 +31,19 @@ export const EASE_CHECK = define({
     "Central Washington University, costume construction text, ch. 16: wearing ease; over stays: common practice",
   words: "too tight room minimum wearing ease sit breathe corset stays bodice over stays",
   takes: {
-    place: { kind: "text", about: "where", choices: Object.keys(LEAST) as Place[] },
+    place: { kind: "text", about: "where on the body", choices: Object.keys(LEAST) as Place[] },
     body: {
       kind: "length",
       about: "girth of the body there; over the stays for a bodice worn over them",
       from: 1,
       to: 500,
     },
-    garment: { kind: "length", about: "girth of the garment there, seamed", from: 1, to: 5000 },
+    garment: { kind: "length", about: "girth of the sewn garment there", from: 1, to: 5000 },
   },
   returns: "verdict",
   usual: ["garment >= 0.6 * body"],
   compute({ place, body, garment }, { step, measure, unit, say }) {
-    const least = measure("least", `the least usual ease at the ${place}`, LEAST[place][unit]);
+    const least = measure("least", `the usual minimum of ease at the ${place}`, LEAST[place][unit]);
     const ease = step("ease", "garment - body", garment - body);
     const short = step("short", "least - ease", least - ease);
     if (short <= 1e-9 * body) return "ok";
@@ -51,8 +51,8 @@ export const EASE_CHECK = define({
       ease < 0 && least < 0
         ? `the garment is ${say(-ease, -least)} smaller than the body over the stays, more than the usual ${say(-least, -ease)}`
         : ease < 0
-          ? `the garment is ${say(-ease, 0)} smaller than the body at the ${place}: meant to draw in, or to stretch?`
-          : `ease of ${say(ease, least)} at the ${place} is ${say(short, 0)} less than the usual least, ${say(least, ease)}`;
+          ? `the garment is ${say(-ease, 0)} smaller than the body at the ${place}: is it meant to draw in, or to stretch?`
+          : `ease of ${say(ease, least)} at the ${place} is ${say(short, 0)} less than the usual minimum, ${say(least, ease)}`;
     return `look: ${told}`;
   },
   draw({ body, garment }, { least = 0 }) {
@@ -60,16 +60,20 @@ export const EASE_CHECK = define({
     return [
       stroke([[0, 0], [body, 0]], "guide", { label: "body" }),
       stroke([[0, low], [garment, low]], "seam", { label: "garment" }),
-      dimension([body, 2 * low], [body + least, 2 * low], { label: "least ease", ...(least >= 0 ? { shows: "least" } : {}) }),
+      dimension([body, 2 * low], [body + least, 2 * low], { label: "minimum ease", ...(least >= 0 ? { shows: "least" } : {}) }),
     ]; // biome-ignore format: points in pairs
   },
   examples: [
-    { given: { place: "bust", body: 36, garment: 38 }, gives: "ok", because: "2 in, 1 1/2 to 2 being usual" },
+    {
+      given: { place: "bust", body: 36, garment: 38 },
+      gives: "ok",
+      because: "2 in of ease, where 1 1/2 to 2 are usual",
+    },
     {
       given: { place: "hip", body: 100, garment: 103 },
       gives: "look: ease of 3 cm at the hip is 2 cm less",
       unit: "cm",
-      because: "5 cm, 2 in being the least by the text",
+      because: "5 cm, for the text gives 2 in as the minimum",
     },
     {
       given: { place: "bodice over stays", body: 34, garment: 34 },

@@ -3,17 +3,17 @@ import { define } from "../define.ts";
 import { girthRings } from "../drawing/girth-rings.ts";
 
 /**
- * The ease as a share of the body's girth: (garment − body) / body. 0.07 is seven in the hundred,
+ * The ease as a share of the body's girth: (garment − body) / body. 0.07 is 7 %,
  * negative where the garment is smaller. Source: geometry.
  */
 export const EASE_SHARE = define({
   name: "EASE_SHARE",
-  summary: "The ease as a share of the body: 0.05 is five in the hundred over.",
+  summary: "The ease as a share of the body: 0.05 means that the garment is 5 % larger.",
   source: "geometry",
   words: "ease percent ratio room",
   takes: {
     body: { kind: "length", about: "girth of the body", from: 1, to: 500 },
-    garment: { kind: "length", about: "girth of the garment there, seamed", from: 1, to: 5000 },
+    garment: { kind: "length", about: "girth of the sewn garment there", from: 1, to: 5000 },
   },
   returns: "share",
   usual: ["garment >= 0.6 * body"],

@@ -14,7 +14,7 @@ export const FULL_SIZE = define({
   takes: {
     drawn: { kind: "length", about: "the line measured on the drawing", from: 0, to: 500 },
     drawing: { kind: "length", about: "the known distance as drawn", from: 0.1, to: 500 },
-    real: { kind: "length", about: "the same distance in truth", from: 0.1, to: 5000 },
+    real: { kind: "length", about: "the same distance in full size", from: 0.1, to: 5000 },
   },
   returns: "length",
   usual: ["real >= 2.5 * drawing"],

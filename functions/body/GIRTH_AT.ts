@@ -6,7 +6,7 @@ import { dimension, stroke } from "../drawing/shapes.ts";
  * The girth at a level between waist and hip, in the book's unit, `level` measured down the body
  * from the waist (negative above it): on the straight line through the two girths, and beyond the
  * hip on the same line. A first guess where no tape was laid; a belly or a high hip is fuller.
- * Refuses a level at which the line comes to nothing. Source: geometry.
+ * Refuses a level at which the line reaches 0. Source: geometry.
  */
 export const GIRTH_AT = define({
   name: "GIRTH_AT",

@@ -2,10 +2,10 @@ import { define } from "../define.ts";
 import { girthRings } from "../drawing/girth-rings.ts";
 
 /**
- * The girth outside so many layers of that thickness, in the book's unit: a layer adds 2π times
- * its thickness round any girth without hollows, whatever its shape. Lightly pressed thickness;
- * a pad that covers part of the way round is PAD_GIRTH's. Source: geometry (Steiner's formula for
- * parallel curves).
+ * The girth outside a number of layers of one thickness, in the book's unit: a layer adds 2π times
+ * its thickness round any girth without hollows, whatever its shape. Measure the thickness lightly
+ * pressed. For a pad that covers part of the way round use PAD_GIRTH. Source: geometry (Steiner's
+ * formula for parallel curves).
  */
 export const GIRTH_OVER = define({
   name: "GIRTH_OVER",
@@ -14,8 +14,8 @@ export const GIRTH_OVER = define({
   words: "layers quilting padding wadding interlining thickness over clothes coat",
   takes: {
     girth: { kind: "length", about: "the girth inside", from: 1, to: 1000 },
-    thickness: { kind: "length", about: "of one layer, lightly pressed", from: 0, to: 60 },
-    layers: { kind: "count", about: "how many such layers", from: 0, to: 40, otherwise: 1 },
+    thickness: { kind: "length", about: "thickness of one layer, lightly pressed", from: 0, to: 60 },
+    layers: { kind: "count", about: "how many layers of this thickness", from: 0, to: 40, otherwise: 1 },
   },
   returns: "length",
   usual: ["6 * thickness <= girth"],

@@ -3,17 +3,18 @@ import { dimension, stroke } from "../drawing/shapes.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
- * A figure carried so many sizes up (or, negative, down) at an even step, in the book's unit:
- * base + step · sizes; half sizes too. Refuses what comes to nothing. Source: common practice.
+ * A measurement of the pattern graded up (or, with negative `sizes`, down) by an even step for
+ * each size, in the book's unit: base + step · sizes. Half sizes are allowed. Refuses a result of
+ * 0 or less. Source: common practice.
  */
 export const GRADE = define({
   name: "GRADE",
-  summary: "A figure of the pattern so many sizes larger or smaller, at an even step a size.",
+  summary: "Grades a measurement of the pattern up or down by a number of sizes, with an even step for each.",
   source: "common practice",
   words: "grading size larger smaller sizes up down step chorus",
   takes: {
-    base: { kind: "length", about: "the figure in the size drafted", from: 0.1, to: 2000 },
-    step: { kind: "length", about: "what it gains from a size to the next", from: -100, to: 100 },
+    base: { kind: "length", about: "the measurement in the size drafted", from: 0.1, to: 2000 },
+    step: { kind: "length", about: "how much it grows from one size to the next", from: -100, to: 100 },
     sizes: { kind: "figure", about: "how many sizes up, negative for down", from: -30, to: 30 },
   },
   returns: "length",
@@ -22,7 +23,8 @@ export const GRADE = define({
     const graded = base + each * sizes;
     if (graded <= 0) {
       throw new Refusal(
-        (say) => `sizes must leave something of ${say(base, graded)}, not come to ${say(graded, base)}`,
+        (say) =>
+          `sizes must leave a length above 0: a base of ${say(base, graded)} comes to ${say(graded, base)}`,
       );
     }
     step("gained", "step * sizes", each * sizes);

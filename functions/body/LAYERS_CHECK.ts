@@ -2,10 +2,10 @@ import { define } from "../define.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
- * Whether two measurements were taken over the same layers of clothes, so that they may be put
- * into one sum: "ok", or which layer the one has and the other has not. Layers are listed in
- * words, parted by commas, "and", "+", "&", "/" or "over"; order, capitals and articles make no
- * difference; "skin", "nothing", "none" and "bare" mean no layer. Source: common practice.
+ * Whether two measurements were taken over the same layers of clothes, so that they may be added
+ * or compared: "ok", or which layer only one of them has. Layers are listed in words, separated by
+ * commas, "and", "+", "&", "/" or "over"; order, capitals and articles make no difference; "skin",
+ * "nothing", "none" and "bare" mean no layer. Source: common practice.
  */
 export const LAYERS_CHECK = define({
   name: "LAYERS_CHECK",
@@ -13,20 +13,20 @@ export const LAYERS_CHECK = define({
   source: "common practice",
   words: "stays corset shift underwear petticoat over skin same",
   takes: {
-    a: { kind: "text", about: 'the layers under the first, such as "shift, stays"' },
-    b: { kind: "text", about: "the layers under the second" },
+    a: { kind: "text", about: 'the layers under the first measurement, such as "shift, stays"' },
+    b: { kind: "text", about: "the layers under the second measurement" },
   },
   returns: "verdict",
   compute({ a, b }, { measure }) {
     const [first, second] = [layersOf(a, "a"), layersOf(b, "b")];
     const onlyFirst = first.filter((layer) => !second.includes(layer));
     const onlySecond = second.filter((layer) => !first.includes(layer));
-    measure("only_first", "layers under the first alone", onlyFirst.length);
-    measure("only_second", "layers under the second alone", onlySecond.length);
+    measure("only_first", "layers under the first measurement only", onlyFirst.length);
+    measure("only_second", "layers under the second measurement only", onlySecond.length);
     if (onlyFirst.length + onlySecond.length === 0) return "ok";
     const parts = [
-      ...(onlyFirst.length > 0 ? [`the first has ${listed(onlyFirst)} under it, the second has not`] : []),
-      ...(onlySecond.length > 0 ? [`the second has ${listed(onlySecond)} under it, the first has not`] : []),
+      ...(onlyFirst.length > 0 ? [`the first has ${listed(onlyFirst)} under it, the second does not`] : []),
+      ...(onlySecond.length > 0 ? [`the second has ${listed(onlySecond)} under it, the first does not`] : []),
     ];
     return `look: ${parts.join("; ")}; please measure both over the same layers`;
   },
@@ -34,8 +34,8 @@ export const LAYERS_CHECK = define({
     { given: { a: "shift, stays", b: "Stays over shift" }, gives: "ok", because: "the same two layers" },
     {
       given: { a: "shift, stays, hip pad", b: "shift and stays" },
-      gives: "look: the first has hip pad under it, the second has not",
-      because: "the pad is under one alone",
+      gives: "look: the first has hip pad under it, the second does not",
+      because: "only the first was taken over the pad",
     },
   ],
 });

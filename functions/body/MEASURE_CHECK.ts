@@ -4,31 +4,38 @@ import { bestFit, findOutlier, outlierVerdict } from "../survey/outlier.ts";
 import { isRelated, knownFigures, requireMeasure, surveysOf } from "../survey/survey.ts";
 
 /**
- * Whether a body measurement is out of line with the others of the same wearer. Beside others it
- * is compared with the regression on them, three residual standard deviations either way; alone,
- * with the survey's least and greatest figure and a standard deviation to spare, which is never
- * enough for an "ok" where others could tell more; and orders that
- * held for everybody measured (hip height below waist height, wrist less than upper arm) must
- * hold. "ok", or what range would be expected, by how much the figure lies outside it, which slip
- * would explain it, and the plea to measure again. It finds units mixed up and heights swapped or
- * misread; a waist written 5 cm wrong it can not find, bodies differ by more than that. The
- * measurement itself may be among the rows; rows the survey knows nothing of are passed over.
- * Refuses a term that the survey has not. Source: functions/survey/body-data.ts.
+ * Whether a body measurement agrees with the wearer's other measurements: "ok", or the range that
+ * would be expected, how far the value lies outside it, which slip would explain it, and a request
+ * to measure again. The range is that of the regression on the other measurements, three residual
+ * standard deviations either way. With no others to compare with, it is the survey's smallest and
+ * largest value with one standard deviation to spare; that is never enough for an "ok", because
+ * other measurements could tell more. Orders that held for everybody measured (hip height below
+ * waist height, wrist less than upper arm) must hold too. It finds mixed-up units and swapped or
+ * misread heights; it can't find a waist written 5 cm wrong, because bodies differ by more than
+ * that. The measurement itself may be among the rows; rows that the survey does not know are
+ * skipped. Refuses a term that is not in the survey. Source: functions/survey/body-data.ts.
  */
 export const MEASURE_CHECK = define({
   name: "MEASURE_CHECK",
-  summary: "Whether a body measurement fits the wearer's others, or had better be taken again.",
+  summary: "Whether a body measurement is plausible beside the wearer's others, or should be taken again.",
   source:
     "2012 Anthropometric Survey of U.S. Army Personnel (ANSUR II), public release, NATICK/TR-15/007: 1986 women, 4082 men",
   words: "wrong mistake slip swapped inches centimetres typo plausible range verify tape chart",
   takes: {
     term: { kind: "text", about: "which measurement, such as waist girth, back waist length or stature" },
-    value: { kind: "length", about: "the figure taken", from: 0.1, to: 500 },
+    value: { kind: "length", about: "the value measured", from: 0.1, to: 500 },
     terms: { kind: "text", about: "names of the wearer's measurements", many: true, blanks: true },
-    values: { kind: "length", about: "their figures", from: 0.1, to: 500, many: true, blanks: true },
+    values: {
+      kind: "length",
+      about: "the values of these measurements",
+      from: 0.1,
+      to: 500,
+      many: true,
+      blanks: true,
+    },
     data: {
       kind: "text",
-      about: "whose figures to compare with",
+      about: "women's or men's measurements to compare with",
       choices: ["female", "male", "either"],
       otherwise: "either",
     },
@@ -42,12 +49,12 @@ export const MEASURE_CHECK = define({
     const surveys = surveysOf(data);
     const found = findOutlier(surveys, asked, value / size, known);
     const expected = found?.expected ?? bestFit(surveys, asked, value / size, known);
-    measure("others", "measurements it could be compared with", expected.others);
-    measure("likely", "the likeliest figure beside them", expected.likely * size);
-    measure("least", "the least that would be expected", expected.least * size);
-    measure("most", "the most that would be expected", expected.most * size);
+    measure("others", "other measurements it was compared with", expected.others);
+    measure("likely", "the likeliest value beside them", expected.likely * size);
+    measure("least", "the smallest value expected", expected.least * size);
+    measure("most", "the largest value expected", expected.most * size);
     if (!found && (known.size === 0 || (expected.others === 0 && isRelated(asked))))
-      return `look: there is no other measurement to compare ${asked} with; it lies between ${say(expected.least * size)} and ${say(expected.most * size)}, as for any grown body; give some of the wearer's others`;
+      return `look: there is no other measurement to compare ${asked} with; it lies between ${say(expected.least * size)} and ${say(expected.most * size)}, as for any adult; give some of the wearer's other measurements`;
     if (!found) return "ok";
     const figures = new Map(known).set(asked, value / size);
     return outlierVerdict(asked, figures, found, (millimetres, ...beside) =>
@@ -76,7 +83,7 @@ export const MEASURE_CHECK = define({
         data: "female",
       },
       gives: "ok",
-      because: "within what these three let expect",
+      because: "within the range expected beside these three",
     },
     {
       given: {
@@ -94,9 +101,9 @@ export const MEASURE_CHECK = define({
       given: { term: "waist height", value: 83, terms: ["hip height", "stature"], values: [100, 166] },
       unit: "cm",
       gives: "look: hip height was",
-      because: "the hip stood below the waist in all 6068 people: the two figures are swapped",
+      because: "the hip stood below the waist in all 6068 people: the two values are swapped",
     },
   ],
   cautions:
-    "The survey measured soldiers, adults of 2010 to 2012, and not everybody is built like them: a figure it finds odd may be quite right. Measure again, and believe the tape. Not for children.",
+    "The survey measured soldiers, adults of 2010 to 2012, and not everybody is built like them: a measurement it finds odd may be quite right. Measure again, and believe the tape. Not for children.",
 });

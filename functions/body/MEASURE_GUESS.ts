@@ -3,24 +3,31 @@ import { dimension, stroke } from "../drawing/shapes.ts";
 import { expectation, knownFigures, measuringNote, requireMeasure, surveysOf } from "../survey/survey.ts";
 
 /**
- * The likeliest figure of a measurement nobody took, from those that were, in the book's unit: the
- * survey's multiple regression on them, in the Working with three residual standard deviations
- * either way. With nothing to go by, the survey's median. With data "either" the mean of what
- * women's and men's figures give. The measurement's own row, if among the rows, is not looked at.
- * Source: functions/survey/body-data.ts.
+ * The likeliest value of a measurement nobody took, estimated from the measurements that were, in
+ * the book's unit: the survey's multiple regression on them; the Working shows three residual
+ * standard deviations either way. Without other measurements it is the survey's median. With data
+ * "either" it is the mean of the women's and the men's value. The measurement's own row, if it is
+ * among the rows, is ignored. Source: functions/survey/body-data.ts.
  */
 export const MEASURE_GUESS = define({
   name: "MEASURE_GUESS",
-  summary: "A first guess at a measurement nobody took, from the wearer's others.",
+  summary: "Estimates a measurement that nobody took from the wearer's other measurements.",
   source: "2012 Anthropometric Survey of U.S. Army Personnel (ANSUR II), public release, NATICK/TR-15/007",
   words: "missing estimate absent actor unknown predict stand-in mock-up",
   takes: {
     term: { kind: "text", about: "which measurement is missing, such as thigh girth" },
     terms: { kind: "text", about: "names of the wearer's measurements", many: true, blanks: true },
-    values: { kind: "length", about: "their figures", from: 0.1, to: 500, many: true, blanks: true },
+    values: {
+      kind: "length",
+      about: "the values of these measurements",
+      from: 0.1,
+      to: 500,
+      many: true,
+      blanks: true,
+    },
     data: {
       kind: "text",
-      about: "whose figures to go by",
+      about: "women's or men's measurements to go by",
       choices: ["female", "male", "either"],
       otherwise: "either",
     },
@@ -32,19 +39,19 @@ export const MEASURE_GUESS = define({
     const known = new Map(knownFigures(terms, values, size));
     known.delete(asked);
     const found = surveysOf(data).map((survey) => expectation(survey, asked, known));
-    measure("others", "measurements it goes by", found[0]!.others);
-    measure("least", "the least that would be expected", Math.min(...found.map((one) => one.least)) * size);
-    measure("most", "the most that would be expected", Math.max(...found.map((one) => one.most)) * size);
+    measure("others", "other measurements used", found[0]!.others);
+    measure("least", "the smallest value expected", Math.min(...found.map((one) => one.least)) * size);
+    measure("most", "the largest value expected", Math.max(...found.map((one) => one.most)) * size);
     const likely = found.reduce((sum, one) => sum + one.likely, 0) / found.length;
     const note = measuringNote(asked);
-    return measure("likely", `the likeliest figure${note ? `; ${note}` : ""}`, Math.max(0, likely) * size);
+    return measure("likely", `the likeliest value${note ? `; ${note}` : ""}`, Math.max(0, likely) * size);
   },
   draw(_, { least = 0, most = 0, likely = 0 }) {
     const tall = most / 20;
     return [
       stroke([[0, 0], [most, 0]], "guide"),
-      stroke([[least, -tall / 2], [least, tall / 2]], "guide", { label: "least" }),
-      stroke([[most, -tall / 2], [most, tall / 2]], "guide", { label: "most" }),
+      stroke([[least, -tall / 2], [least, tall / 2]], "guide", { label: "smallest" }),
+      stroke([[most, -tall / 2], [most, tall / 2]], "guide", { label: "largest" }),
       stroke([[likely, -tall], [likely, tall]], "seam"),
       dimension([0, 2 * tall], [likely, 2 * tall], { shows: "likely" }),
     ]; // biome-ignore format: points in pairs
@@ -65,5 +72,5 @@ export const MEASURE_GUESS = define({
     },
   ],
   cautions:
-    "A guess to cut a mock-up by, never the cloth: single bodies differ from it by as much as the Working says. From adults, soldiers; not for children. Measure the wearer before cutting.",
+    "Cut a mock-up by this estimate, never the cloth: a real body may differ from it by as much as the Working says. The survey measured adult soldiers; not for children. Measure the wearer before cutting.",
 });

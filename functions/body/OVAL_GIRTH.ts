@@ -4,9 +4,9 @@ import type { Point, Stroke } from "../geometry/strokes.ts";
 
 /**
  * Girth of an oval from its breadth and depth, in the book's unit: the perimeter of an ellipse
- * with these axes, to the last figure. For a body measured with callipers, a stand, a hoop or an
- * old garment's inside. A body with flat sides or a hollow back differs. Source: DLMF 19.30 with
- * 19.8 (the perimeter by the arithmetic-geometric mean).
+ * with these axes, to full precision. For a body measured with callipers, a stand, a hoop or the
+ * inside of an old garment. A body with flat sides or a hollow back differs. Source: DLMF 19.30
+ * with 19.8 (the perimeter by the arithmetic-geometric mean).
  */
 export const OVAL_GIRTH = define({
   name: "OVAL_GIRTH",

@@ -38,7 +38,8 @@ export const SEAM_GIRTH = define({
     },
     start: {
       kind: "share",
-      about: "share of the half girth, from centre back, that runs level; a shallow dip keeps level longer",
+      about:
+        "share of the half girth, from centre back, where the seam runs level; a shallow dip keeps it level longer",
       from: 0,
       to: 1,
       otherwise: 0.5,
@@ -117,7 +118,7 @@ export const SEAM_GIRTH = define({
       given: { waist: 76, hip: 108, hip_drop: 20, front_drop: 0 },
       gives: 76,
       unit: "cm",
-      because: "no dip at all: the waist itself",
+      because: "without a dip it is the waist itself",
     },
   ],
 });

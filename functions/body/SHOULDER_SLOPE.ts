@@ -9,12 +9,18 @@ import { Refusal } from "../refusal.ts";
  */
 export const SHOULDER_SLOPE = define({
   name: "SHOULDER_SLOPE",
-  summary: "The angle at which a shoulder slopes, from its length and how far its point lies lower.",
+  summary:
+    "The angle at which a shoulder slopes, from its length and how much lower the shoulder point lies.",
   source: "geometry",
   words: "shoulder angle square sloping draft degrees",
   takes: {
     shoulder: { kind: "length", usual: [5, 25], about: "from neck point to shoulder point", from: 3, to: 40 },
-    drop: { kind: "length", about: "how much lower the shoulder point lies", from: 0, to: 40 },
+    drop: {
+      kind: "length",
+      about: "how much lower the shoulder point lies than the neck point",
+      from: 0,
+      to: 40,
+    },
   },
   returns: "angle",
   usual: ["drop <= 0.6 * shoulder"],

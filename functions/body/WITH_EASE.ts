@@ -5,12 +5,12 @@ import { Refusal } from "../refusal.ts";
 
 /**
  * A measurement with its ease, in the book's unit: body · (1 + share) + amount. Either may be
- * negative, as for stays or knitted cloth that stretches to fit. Refuses what comes to nothing.
+ * negative, as for stays or knitted cloth that stretches to fit. Refuses a result of 0 or less.
  * Source: common practice.
  */
 export const WITH_EASE = define({
   name: "WITH_EASE",
-  summary: "A measurement with ease put on: a fixed amount, a share of the measurement, or both.",
+  summary: "A measurement with ease added: a fixed amount, a share of the measurement, or both.",
   source: "common practice",
   words: "add ease room wearing allowance larger negative stretch",
   takes: {
@@ -18,7 +18,7 @@ export const WITH_EASE = define({
     amount: { kind: "length", about: "the fixed ease, negative to take off", from: -200, to: 1000 },
     share: {
       kind: "share",
-      about: "ease as a share of the measurement, 0.05 for five in the hundred",
+      about: "ease as a share of the measurement: 0.05 for 5 %",
       from: -0.6,
       to: 5,
       otherwise: 0,
@@ -32,7 +32,7 @@ export const WITH_EASE = define({
     if (eased <= 0) {
       throw new Refusal(
         (say) =>
-          `amount must leave something of the measurement: ${say(ease, body, eased)} of ease on ${say(body, ease, eased)} comes to ${say(eased, ease, body)}`,
+          `amount must leave a length above 0: ${say(ease, body, eased)} of ease on ${say(body, ease, eased)} comes to ${say(eased, ease, body)}`,
       );
     }
     step("stands_off", "ease / (2 * PI())", ease / (2 * Math.PI));
@@ -45,7 +45,7 @@ export const WITH_EASE = define({
       stands_off > 0 ? "stands_off" : null,
     ),
   examples: [
-    { given: { body: 39, amount: 2.5 }, gives: 41.5, because: "39 and 2 1/2" },
+    { given: { body: 39, amount: 2.5 }, gives: 41.5, because: "39 plus 2 1/2" },
     { given: { body: 36, amount: 0.5, share: 0.05 }, gives: 38.3, because: "a twentieth of 36 is 1.8" },
   ],
   cautions: `Where the garment is to be smaller than the body: ${LACING}`,

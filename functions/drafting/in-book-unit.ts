@@ -5,7 +5,7 @@ import { convert, type TapeUnit } from "../units.ts";
 /** The length of `x` units, noted as the step "length". */
 export function inBookUnit(x: number, unit: TapeUnit, context: CallContext): number {
   const size = convert(1, unit, context.unit);
-  // A whole factor is told as it is, 1 yd = 36 in; a broken one by the definition, 1 in = 25.4 mm.
+  // A whole factor is written as it is, 1 yd = 36 in; any other by the definition, 1 in = 25.4 mm.
   const inverse = convert(1, context.unit, unit);
   const decimal = (factor: number) => String(Number(factor.toPrecision(12)));
   const rule =

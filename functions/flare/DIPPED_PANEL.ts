@@ -42,7 +42,8 @@ export const DIPPED_PANEL = define({
     },
     start: {
       kind: "share",
-      about: "share of the half girth, from centre back, that runs level; a shallow dip keeps level longer",
+      about:
+        "share of the half girth, from centre back, where the seam runs level; a shallow dip keeps it level longer",
       from: 0,
       to: 1,
       otherwise: 0.5,

@@ -1,15 +1,15 @@
-/** Does a body measurement fit the others, and if not, which slip of tape or pen would explain it. */
+/** Whether a body measurement fits the others, and if not, which slip of the tape or the pen would explain it. */
 import type { Measure, Survey } from "./body-data.ts";
 import { type Expectation, expectation, type KnownMeasures, measuringNote, ORDERS } from "./survey.ts";
 
-/** Slips by which a figure becomes so many times what it ought to be. */
+/** Slips that multiply a value, and what each would look like. */
 const MISREADINGS: readonly (readonly [factor: number, words: string])[] = [
   [2.54, "inches may have been written where centimetres were meant: 2.54 times as much would fit"],
   [1 / 2.54, "centimetres may have been written where inches were meant: 2.54 times less would fit"],
-  [2, "it may be the half of it: twice as much would fit"],
-  [0.5, "it may be counted twice: half as much would fit"],
-  [10, "the point may have slipped: ten times as much would fit"],
-  [0.1, "the point may have slipped: a tenth would fit"],
+  [2, "only half may have been written: twice as much would fit"],
+  [0.5, "it may have been doubled: half as much would fit"],
+  [10, "the decimal point may have slipped: ten times as much would fit"],
+  [0.1, "the decimal point may have slipped: a tenth would fit"],
 ];
 
 export interface Outlier {
@@ -142,12 +142,12 @@ export function outlierVerdict(
 ): string {
   const told = (one: Measure, ...beside: number[]) => say(figures.get(one)!, ...beside);
   const finding = order
-    ? `${order[0]} was ${order[2] > 0 ? `at least ${say(order[2])} ` : ""}${/height|stature/.test(order[1]) ? "below" : "less than"} ${order[1]} in all 6068 people measured, here they stand at ${told(order[0], figures.get(order[1])!)} and ${told(order[1], figures.get(order[0])!)}`
-    : `${measure} of ${told(measure, expected.least, expected.most)} is ${say(Math.abs(beyond), 0)} ${beyond > 0 ? "above" : "below"} what would be expected ${expected.others > 0 ? `beside ${expected.others} other measurement${expected.others > 1 ? "s" : ""}` : "of a grown body"}, ${say(expected.least, figures.get(measure)!)} to ${say(expected.most, figures.get(measure)!)}`;
+    ? `${order[0]} was ${order[2] > 0 ? `at least ${say(order[2])} ` : ""}${/height|stature/.test(order[1]) ? "below" : "less than"} ${order[1]} in all 6068 people measured, but here they are ${told(order[0], figures.get(order[1])!)} and ${told(order[1], figures.get(order[0])!)}`
+    : `${measure} of ${told(measure, expected.least, expected.most)} is ${say(Math.abs(beyond), 0)} ${beyond > 0 ? "above" : "below"} the range expected ${expected.others > 0 ? `beside ${expected.others} other measurement${expected.others > 1 ? "s" : ""}` : "of an adult"}, ${say(expected.least, figures.get(measure)!)} to ${say(expected.most, figures.get(measure)!)}`;
   const why = swap
-    ? `${measure} and ${swap} may have changed places, both would fit the other way about`
+    ? `${measure} and ${swap} may be swapped, for both would fit the other way round`
     : suspect
-      ? `it fits when ${suspect} is left out, so measure that first`
+      ? `it fits when ${suspect} is left out, so measure ${suspect} first`
       : slip;
   const note = order ? "" : measuringNote(measure);
   return [`look: ${finding}`, why, note, "please measure again"].filter(Boolean).join("; ");

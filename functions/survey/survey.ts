@@ -82,7 +82,7 @@ export function knownFigures(
 ): KnownMeasures {
   if (terms.length !== values.length) {
     throw new Refusal(
-      `terms and values must be equally long, not ${terms.length} and ${values.length} cells`,
+      `terms and values must have the same number of cells, not ${terms.length} and ${values.length}`,
     );
   }
   const known = new Map<Measure, number>();

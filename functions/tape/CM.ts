@@ -2,10 +2,10 @@ import { define } from "../define.ts";
 import { inBookUnit } from "../drafting/in-book-unit.ts";
 import { tape } from "../drawing/tape-drawing.ts";
 
-/** A figure in centimetres, in the book's unit; exact, and negative for a figure taken off. Source: NIST SP 811. */
+/** A length in centimetres, converted to the book's unit: exact, and negative for a length taken off. Source: NIST SP 811. */
 export const CM = define({
   name: "CM",
-  summary: "A figure in centimetres, in the book's own unit.",
+  summary: "Converts a length in centimetres to the book's unit.",
   source: "NIST Special Publication 811, appendix B: 1 in = 25.4 mm, 1 ft = 12 in, 1 yd = 0.9144 m, exact",
   words: "centimetre centimeter metric convert",
   takes: { x: { kind: "figure", about: "how many centimetres", from: -100000, to: 100000 } },

@@ -14,19 +14,20 @@ const INCHES = {
 type Old = keyof typeof INCHES;
 
 /**
- * So many of an old English cloth measure, in the book's unit: 16 nails and 4 quarters to the
- * yard; the Flemish ell 3 quarters, the English 5, the French 6, the Scotch 37 in. Reckoned with
- * today's inch, which differs from the old ones by less than a thread. An ell in a source from
- * elsewhere may be another one. Source: A Complete System of Practical Arithmetic (1869).
+ * A length in an old English cloth measure, converted to the book's unit. A yard has 16 nails or 4
+ * quarters; the Flemish ell has 3 quarters, the English ell 5, the French ell 6, and the Scotch
+ * ell 37 in. The inch is today's, which differs from the old ones by less than a thread. An ell in
+ * a source from elsewhere may be another length. Source: A Complete System of Practical Arithmetic
+ * (1869).
  */
 export const OLD_MEASURE = define({
   name: "OLD_MEASURE",
-  summary: "So many nails, quarters or ells of an old bill or pattern book, in the book's unit.",
+  summary: "Converts nails, quarters or ells, as in an old bill or pattern book, to the book's unit.",
   source:
     "A Complete System of Practical Arithmetic (Scottish School-Book Association, 1869), cloth measure; Nicholson, Men and Measures (1912), ch. XVI",
   words: "nail ell quarter historical period source inventory cloth measure yard convert",
   takes: {
-    x: { kind: "figure", about: "how many", from: 0, to: 10000 },
+    x: { kind: "figure", about: "how many of the measure", from: 0, to: 10000 },
     measure: { kind: "text", about: "which measure", choices: Object.keys(INCHES) as Old[] },
   },
   returns: "length",
@@ -44,7 +45,7 @@ export const OLD_MEASURE = define({
       gives: 45,
       because: "five quarters of a yard (Practical Arithmetic, 1869)",
     },
-    { given: { x: 16, measure: "nail" }, gives: 91.44, unit: "cm", because: "sixteen nails are a yard" },
+    { given: { x: 16, measure: "nail" }, gives: 91.44, unit: "cm", because: "sixteen nails make a yard" },
     { given: { x: 2.5, measure: "flemish ell" }, gives: 67.5, because: "three quarters each, 27 in" },
   ],
 });

@@ -4,13 +4,13 @@ import { roundTo } from "../fractions.ts";
 import { sizeOfMark } from "../tape-mark.ts";
 
 /**
- * A length brought to a mark of the tape, in the book's unit. Nearest means the nearest mark, and
- * the greater of two as near; a length within a billionth of a mark counts as on it. The book's
- * finest mark is used when none is told. Source: geometry.
+ * A length rounded to a mark of the tape, in the book's unit. "nearest" is the nearest mark;
+ * midway between two marks it is the larger. A length within a billionth of a mark counts as on
+ * the mark. The book's finest mark is used when `mark` is left out. Source: geometry.
  */
 export const ROUND_TAPE = define({
   name: "ROUND_TAPE",
-  summary: "Brings a length to the nearest mark of the tape, or to the next one up or down.",
+  summary: "Rounds a length to the nearest mark of the tape, or to the next mark up or down.",
   source: "geometry",
   words: "round fraction eighth sixteenth nearest up down",
   takes: {
@@ -18,7 +18,7 @@ export const ROUND_TAPE = define({
     mark: { kind: "text", about: "the mark to round to, such as 1/8 or 5 mm", otherwise: null },
     direction: {
       kind: "text",
-      about: "which mark",
+      about: "to the nearest mark, or to the next mark up or down",
       choices: ["nearest", "up", "down"],
       otherwise: "nearest",
     },
@@ -63,7 +63,7 @@ export const ROUND_TAPE = define({
       given: { length: 2.0625, mark: "1/8" },
       gives: 2.125,
       because:
-        "Conover, Complete Course in Dressmaking vol. 5, 1921-22, p. 69: 16 1/2 in over 8 pleats is told as 2 1/8",
+        "Conover, Complete Course in Dressmaking vol. 5, 1921-22, p. 69: 16 1/2 in over 8 pleats is given as 2 1/8",
     },
     {
       given: { length: 12.37, mark: "5 mm", direction: "down" },

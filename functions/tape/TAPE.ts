@@ -5,9 +5,10 @@ import { readTape } from "../fractions.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
- * The length written in a text as people write it on a pattern: "16 1/2", "42 cm", "1 yd 9 in",
- * 5' 3". In the book's unit; a figure without a unit is in the book's unit too. A leading minus
- * makes it negative. Refuses what is no length. Source: NIST SP 811 for the sizes of the units.
+ * The length written in a text as people write it on a pattern: "16 1/2", "42 cm", "1 yd 9 in", 5'
+ * 3". In the book's unit; a number without a unit is in the book's unit too. A leading minus makes
+ * it negative. Refuses a text that is not a length. Source: NIST SP 811 for the sizes of the
+ * units.
  */
 export const TAPE = define({
   name: "TAPE",

@@ -4,9 +4,9 @@ import { inMarks, sizeOfMark } from "../tape-mark.ts";
 
 /**
  * A length in words as the tape shows it, with its unit: "16 1/2 in", "42.5 cm". Rounded to the
- * nearest mark, the book's finest one when none is told. A mark that is a whole part of an inch
- * (1/2 to 1/64) gives a fraction in an inch book, any other gives a decimal. TAPE reads the text
- * back. Source: common practice.
+ * nearest mark: to the book's finest mark when `mark` is left out. A mark that is a whole part of
+ * an inch (1/2 to 1/64) gives a fraction in an inch book; any other mark gives a decimal. TAPE
+ * reads the text back. Source: common practice.
  */
 export const TAPE_TEXT = define({
   name: "TAPE_TEXT",

@@ -47,7 +47,7 @@ function wrong(take: Take): Record<string, Cell> {
 /** A sentence that names the argument and says what is wrong, with nothing of the machine in it. */
 function isPlain(refusal: string, argument: string): void {
   expect(refusal).toMatch(new RegExp(`\\b${argument}\\b`));
-  expect(refusal).toMatch(/ must be | is empty| is missing| is no sound piece/);
+  expect(refusal).toMatch(/ must be | is empty| is missing| is not a valid piece/);
   expect(refusal).not.toMatch(/failed on these|undefined|\[object|Infinity of|function|\bnull\b/);
   expect(refusal.length).toBeLessThan(300);
 }

@@ -37,7 +37,7 @@ test("a verdict never says that an ease is more, or less, than what reads the sa
     "look: a hem of 1.51 in is deep for a flared skirt, up to 1.5 in lies flat",
   );
   expect(run(EASE_CHECK, ["bust", 36, 37.49], inches)).toMatch(
-    /^look: ease of 1.49 in at the bust is 0.01 in less than the usual least, 1.5 in$/,
+    /^look: ease of 1.49 in at the bust is 0.01 in less than the usual minimum, 1.5 in$/,
   );
   expect(run(SEAM_CHECK, [17.51, 17, 0.5, 0], inches)).toBe(
     "look: a is 0.51 in longer than b, it should be 0.5 in longer",

@@ -11,16 +11,16 @@ import { explain, unusualIn } from "../../functions/run.ts";
 test("figures in each other's place are answered and pointed out, with the arguments' names", () => {
   const inches = { unit: "in" } as const;
   expect(unusualIn(CUFF, [2.5, 6.5], inches)).toEqual([
-    "CUFF: the depth 6 1/2 in is above the wrist 2 1/2 in; are they in each other's place?",
+    "CUFF: the depth 6 1/2 in is above the wrist 2 1/2 in; are they swapped?",
   ]);
   expect(unusualIn(CLOTH_COST, [108, 18.5, 1], inches)).toEqual([
-    "CLOTH_COST: the per 1 in is below 25 in, the usual least; is it in its place?",
+    "CLOTH_COST: the per 1 in is below 25 in, the usual minimum; is that right?",
   ]);
   expect(unusualIn(PLACKET_LENGTH, [41, 27.25], inches)).toEqual([
-    "PLACKET_LENGTH: the opening 41 in is above 1.2 * passes, which is 32 3/4 in; are they in each other's place?",
+    "PLACKET_LENGTH: the opening 41 in is above 1.2 * passes, which is 32 3/4 in; are they swapped?",
   ]);
   expect(unusualIn(HOOK_COUNT, [1, 7], inches)).toEqual([
-    "HOOK_COUNT: the spacing 7 in is above the edge 1 in; are they in each other's place?",
+    "HOOK_COUNT: the spacing 7 in is above the edge 1 in; are they swapped?",
   ]);
   expect(unusualIn(GORE, [22, 4, 40], inches)[0]).toMatch(/^GORE: the top 22 in is above the hem 4 in/);
   for (const [declaration, args] of [[CUFF, [6.5, 2.5]], [CLOTH_COST, [108, 18.5, 36]], [HOOK_COUNT, [7, 1]]] as const) {
@@ -63,19 +63,19 @@ test("rules reckon in centimetres, take lists together, leave out what is not gi
     unusualIn(PROBE, args, { unit });
   expect(said("in", 4, [5, null, 4])).toEqual([]);
   expect(said("in", 4, [5, null, 2])).toEqual([
-    "PROBE: 2 * gap, which is 8 in, is above SUM(edges), which is 7 in; are they in each other's place?",
+    "PROBE: 2 * gap, which is 8 in, is above SUM(edges), which is 7 in; are they swapped?",
   ]);
-  expect(said("in", 4, [50], "shut")).toEqual(["PROBE: a shut edge has a gap of 4 in; is it in its place?"]);
+  expect(said("in", 4, [50], "shut")).toEqual(["PROBE: a shut edge has a gap of 4 in; is that right?"]);
   expect(said("in", 0, [50], "shut")).toEqual([]);
   expect(said("in", 17, [100])).toEqual([
-    "PROBE: the gap 17 in is above 16 in, the usual most; is it in its place?",
+    "PROBE: the gap 17 in is above 16 in, the usual maximum; is that right?",
   ]);
   expect(said("cm", 40, [100])).toEqual([]);
   expect(said("cm", 40.1, [100])).toEqual([
-    "PROBE: the gap 40.1 cm is above 40 cm, the usual most; is it in its place?",
+    "PROBE: the gap 40.1 cm is above 40 cm, the usual maximum; is that right?",
   ]);
   expect(said("cm", 4, [100], "open", 4.004)).toEqual([
-    "PROBE: the part 4.004 cm is above the gap 4 cm; are they in each other's place?",
+    "PROBE: the part 4.004 cm is above the gap 4 cm; are they swapped?",
   ]);
 });
 

@@ -25,7 +25,7 @@ test("the least ease is the lower end of what the costume text prints", () => {
 
 test("a garment smaller than the body is asked about, and the body is not blamed", () => {
   expect(run(EASE_CHECK, ["dress waist", 30, 27.5], { unit: "in" })).toBe(
-    "look: the garment is 2 1/2 in smaller than the body at the dress waist: meant to draw in, or to stretch?",
+    "look: the garment is 2 1/2 in smaller than the body at the dress waist: is it meant to draw in, or to stretch?",
   );
 });
 

@@ -10,6 +10,6 @@ test("sizes up and as many down come back to the size drafted", () => {
 
 test("a figure graded away to nothing is refused", () => {
   expect(run(GRADE, [10, 2, -6], { unit: "cm" })).toEqual({
-    refusal: "sizes must leave something of 10 cm, not come to -2 cm",
+    refusal: "sizes must leave a length above 0: a base of 10 cm comes to -2 cm",
   });
 });

@@ -16,6 +16,6 @@ test("the ease that was put on is the ease that is found", () => {
 
 test("ease that leaves nothing is refused", () => {
   expect(run(WITH_EASE, [12, -20], { unit: "cm" })).toEqual({
-    refusal: "amount must leave something of the measurement: -20 cm of ease on 12 cm comes to -8 cm",
+    refusal: "amount must leave a length above 0: -20 cm of ease on 12 cm comes to -8 cm",
   });
 });

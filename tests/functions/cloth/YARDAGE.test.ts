@@ -125,6 +125,6 @@ test("a piece wider than the cloth is refused in the planner's words, a broken o
     /^cape is 6 wider than the cloth/,
   );
   expect(refused(["M 0 0 L 9 9 L 9 0 L 0 5 Z"], [1], 54)).toMatch(
-    /^pieces is no sound piece: .*crosses itself/,
+    /^pieces is not a valid piece: .*crosses itself/,
   );
 });

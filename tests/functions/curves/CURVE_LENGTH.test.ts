@@ -73,6 +73,6 @@ test("blank cells and columns of unequal length are refused", () => {
     refusal: "xs, number 2, is empty: a length is needed there",
   }); // biome-ignore format: two columns
   expect(run(CURVE_LENGTH, [[0, 1, 3], [0, 1]], { unit: "cm" })).toEqual({
-    refusal: "xs and ys must have as many figures as each other, not 3 and 2",
+    refusal: "xs and ys must have the same number of values, not 3 and 2",
   }); // biome-ignore format: two columns
 });

@@ -44,9 +44,14 @@ test("a run may go round through the first point, and the last point may repeat 
 });
 
 test.each([
-  [[0, 9], [0, 9], "", "xs must have at least 3 figures, not 2"],
-  [[0, 9, 9], [0, 9], "", "xs and ys must have as many figures as each other, not 3 and 2"],
-  [[0, 9, 9, 9], [0, 0, 0, 9], "", "xs and ys give point 2 and point 3 at the same place: leave one out"],
+  [[0, 9], [0, 9], "", "xs must have at least 3 values, not 2"],
+  [[0, 9, 9], [0, 9], "", "xs and ys must have the same number of values, not 3 and 2"],
+  [
+    [0, 9, 9, 9],
+    [0, 0, 0, 9],
+    "",
+    "xs and ys put point 2 and point 3 at the same place: leave one of them out",
+  ],
   [[0, 10, 10, 0], [0, 10, 0, 10.5], "", "xs and ys give no sound piece: the outline crosses itself near"],
   [[0, 5, 9], [0, 0, 0], "", "xs and ys give no sound piece: the outline has no area"],
   [[0, 9, 9, 0], [0, 0, 9, 9], "waist", 'smooth must be runs such as "2-5" or "all", not "waist"'],

@@ -236,7 +236,7 @@ test.each([
     'hem_edges must name edges by number, such as "3" or "2, 4", not "hem"',
   ],
   [["M 0 0 L 9 0 L 9 9 Z", -1], "seam must be at least 0, not -1"],
-  [["M 0 0 L 9 0 L 9 9", 1], "piece is no sound piece: the outline is open"],
+  [["M 0 0 L 9 0 L 9 9", 1], "piece is not a valid piece: the outline is open"],
 ] as [Argument[], string][])("%s is refused in words", (args, sentence) => {
   expect(give(...args)).toEqual({ refusal: expect.stringContaining(sentence) });
 });

@@ -251,7 +251,7 @@ test("what fails in a way nobody thought of is still one sentence", async () => 
 
 test("calculate says what is unusual beside the answer, and check lists it", async () => {
   const odd = bookOf({ wrist: "2 1/2", deep: "6 1/2", cuff: "=PIECE_AREA(CUFF(wrist;deep))" });
-  const sentence = "CUFF: the depth 6 1/2 in is above the wrist 2 1/2 in; are they in each other's place?";
+  const sentence = "CUFF: the depth 6 1/2 in is above the wrist 2 1/2 in; are they swapped?";
   const told = JSON.parse((await run(odd, "calculate", "book.json", "--json")).out);
   expect(told.cuff).toEqual({ value: 32.5, look: sentence });
   expect(told.wrist).toBe(2.5);

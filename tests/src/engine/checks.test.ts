@@ -61,7 +61,7 @@ test("what is unusual is answered in its cell and listed among the problems, and
     more: "=pairs+blank",
   };
   const book = bookOf(cells);
-  const sentence = "HOOK_COUNT: the spacing 7 in is above the edge 1 in; are they in each other's place?";
+  const sentence = "HOOK_COUNT: the spacing 7 in is above the edge 1 in; are they swapped?";
   expect(found(book)).toContainEqual(["hooks", "unusual", sentence, 0]);
   const engine = new Engine(book, layDesk);
   const place = findPlace(book, book.names.hooks!)!;

@@ -127,7 +127,7 @@ describe("what can't be worked is said in the cell, in a plain sentence:", () =>
     ["=SPREAD_PER_GAP(waist;hip;0)", /^sections must be at least 1, not 0$/],
     ["=SPREAD_PER_GAP(waist;hip;2.5)", /^sections must be a whole number, not 2.5$/],
     ["=SPREAD_PER_GAP(waist;hip;5;1/2;9)", "SPREAD_PER_GAP takes at most 4 arguments, not 5"],
-    ["=SPREAD_PER_GAP(B1:B3;hip;5)", "top must be one cell, not a range of 3"],
+    ["=SPREAD_PER_GAP(B1:B3;hip;5)", "top must be one cell, not a range of 3 cells"],
     // names, functions, pages, cells
     ["=wasit*2", "wasit is no named cell of this book; is waist meant?"],
     ["=bodice*2", "bodice is no named cell of this book; name a cell so, or check the spelling"],
@@ -171,14 +171,14 @@ describe("what can't be worked is said in the cell, in a plain sentence:", () =>
       "this formula has more than 50 brackets within one another; work a part of it in a cell of its own",
     ],
     // pieces
-    ['=PIECE_AREA("M 0 0 L 4 0 L 4 4")', /^piece is no sound piece: the outline is open/],
+    ['=PIECE_AREA("M 0 0 L 4 0 L 4 4")', /^piece is not a valid piece: the outline is open/],
     [
       '=PIECE_AREA("M 0 0 L 4 4 L 4 0 L 0 4 Z")',
-      /^piece is no sound piece: the outline crosses itself near \(2, 2\)$/,
+      /^piece is not a valid piece: the outline crosses itself near \(2, 2\)$/,
     ],
-    ['=PIECE_AREA("M 0 0 L 4 0 L 8 0 Z")', "piece is no sound piece: the outline has no area"],
+    ['=PIECE_AREA("M 0 0 L 4 0 L 8 0 Z")', "piece is not a valid piece: the outline has no area"],
     ['=PIECE_AREA("")', "piece is empty: a piece is needed there"],
-    ['=PIECE_AREA("a sleeve")', /^piece is no sound piece: /],
+    ['=PIECE_AREA("a sleeve")', /^piece is not a valid piece: /],
     ["=PIECE_AREA(waist)", "piece must be a piece (an outline in path data), not 27"],
     ["=YARDAGE(RECTANGLE(60;70);1;45)", /wide/],
   ] as [string, string | RegExp][])("%s", (formula, sentence) => {
@@ -303,7 +303,7 @@ describe("a formula worked beside the book", () => {
       {
         value: 2,
         kind: "count",
-        unusual: "HOOK_COUNT: the spacing 7 in is above the edge 1 in; are they in each other's place?",
+        unusual: "HOOK_COUNT: the spacing 7 in is above the edge 1 in; are they swapped?",
       },
     ],
     ["=bad+1", { problem: "bad: this divides by zero or by a blank cell; give the divisor a figure" }],

@@ -71,7 +71,7 @@ export function rescue(fault: unknown): void {
   const given = fault instanceof Error ? fault.message || fault.name : String(fault);
   const unloaded = /dynamically imported|importing a module|preload/i.test(given);
   const reason = unloaded
-    ? `a part of its program could not be loaded; see that the server is running, then try again (${given})`
+    ? `a part of its program could not be loaded; check that the server is running, then try again (${given})`
     : given;
   const main = document.createElement("main");
   main.className = "rescue";
@@ -79,14 +79,14 @@ export function rescue(fault: unknown): void {
   head.textContent = "Ellwand could not be shown";
   const told = document.createElement("p");
   told.setAttribute("role", "alert");
-  told.textContent = `The page stopped: ${reason}. The books kept in this browser are left as they are.`;
+  told.textContent = `The page stopped: ${reason}. The books saved in this browser are unchanged.`;
   const done = document.createElement("p");
   done.setAttribute("role", "status");
   const ways = document.createElement("p");
   ways.className = "rescue-ways";
   ways.append(
     button("Try again", () => location.reload()),
-    button("Save everything kept here to a file", async () => {
+    button("Save everything in this browser to a file", async () => {
       try {
         save(JSON.stringify(await keptTexts(), null, 2));
         done.textContent =

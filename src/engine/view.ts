@@ -63,7 +63,7 @@ export function cellView(place: Place, sources: Sources): CellView {
     const own = placeKey(from) === placeKey(place);
     return { ...common, value: null, shown: own ? shown : "…", look: { is: "pending", sentence, from } };
   }
-  if (failed) return { ...common, value: null, shown: "look", look: errorLook(raw, from, sources) };
+  if (failed) return { ...common, value: null, shown: "error", look: errorLook(raw, from, sources) };
   const verdict = typeof raw === "string" && worked && raw.startsWith("look: ");
   const look: Look | null = verdict
     ? { is: "verdict", sentence: raw.slice(6), from: place }

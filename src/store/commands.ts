@@ -120,7 +120,7 @@ export const moveCells = (from: Block, to: Place): Command => {
 };
 
 export const insertRows = (page: number, at: number, count: number): Command => ({
-  label: `put in ${many(count, "row")}`,
+  label: `insert ${many(count, "row")}`,
   edit: (book) =>
     book.pages[page]!.rows.length + count > MOST_ROWS
       ? { refusal: `a page has at most ${MOST_ROWS} rows` }
@@ -128,12 +128,12 @@ export const insertRows = (page: number, at: number, count: number): Command => 
 });
 
 export const removeRows = (page: number, at: number, count: number): Command => ({
-  label: `take out ${many(count, "row")}`,
+  label: `delete ${many(count, "row")}`,
   edit: (book) => edit.removeRows(book, page, at, count),
 });
 
 export const insertColumns = (page: number, at: number, count: number): Command => ({
-  label: `put in ${many(count, "column")}`,
+  label: `insert ${many(count, "column")}`,
   edit: (book) =>
     book.pages[page]!.columns.length + count > MOST_COLUMNS
       ? { refusal: `a page has at most ${MOST_COLUMNS} columns` }
@@ -141,7 +141,7 @@ export const insertColumns = (page: number, at: number, count: number): Command 
 });
 
 export const removeColumns = (page: number, at: number, count: number): Command => ({
-  label: `take out ${many(count, "column")}`,
+  label: `delete ${many(count, "column")}`,
   edit: (book) => edit.removeColumns(book, page, at, count),
 });
 
@@ -153,12 +153,12 @@ export const changeColumn = (page: number, column: number, change: Partial<Colum
 /** Lets the figures count that a column of text has kept as texts; its words stay words. */
 export const countColumn = (page: number, column: number): Command => ({
   ...changeColumn(page, column, { kind: "any" }),
-  label: `let column ${columnLetters(column)} count`,
+  label: `calculate with column ${columnLetters(column)}`,
 });
 
 /** Names a cell; "" takes its name away. */
 export const nameCell = (place: Place, name: string): Command => ({
-  label: name === "" ? "take a name away" : `name a cell ${name}`,
+  label: name === "" ? "remove a name" : `name a cell ${name}`,
   edit: (book) => {
     if (name === (nameOf(book, place) ?? "")) return book;
     if (name === "") return edit.nameCell(book, place, "");
@@ -197,13 +197,13 @@ export const addPage = (page: Page, at?: number): Command => ({
 });
 
 export const removePage = (page: number): Command => ({
-  label: "take out a page",
+  label: "delete a page",
   edit: (book) =>
     book.pages.length === 1 ? { refusal: "a book keeps at least one page" } : edit.removePage(book, page),
 });
 
 export const renamePage = (page: number, title: string): Command => ({
-  label: `call a page ${title}`,
+  label: `rename a page to ${title}`,
   edit: (book) => {
     const fault = titleFault(book, title, page);
     return fault ? { refusal: fault } : edit.renamePage(book, page, title);
@@ -211,7 +211,7 @@ export const renamePage = (page: number, title: string): Command => ({
 });
 
 export const retitle = (title: string): Command => ({
-  label: "call the book otherwise",
+  label: "rename the book",
   edit: (book) => (/\S/.test(title) ? { ...book, title } : { refusal: "a book needs a title" }),
 });
 
@@ -229,6 +229,6 @@ export const changeDecimal = (decimal: Decimal): Command => ({
 
 /** Shows lengths to another finest mark of the tape. */
 export const changeMark = (mark: TapeMark): Command => ({
-  label: `read the tape to ${mark}`,
+  label: `round to ${mark}`,
   edit: (book) => (mark === book.mark ? book : { ...book, mark }),
 });

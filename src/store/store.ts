@@ -9,7 +9,7 @@ import { Engine } from "../engine/engine.ts";
 import type { LayDesk } from "../engine/instance.ts";
 import { hashOf } from "../engine/laid.ts";
 
-/** A step from one book to the next, with a name for the history ("take out 2 rows"). */
+/** A step from one book to the next, with a name for the history ("delete 2 rows"). */
 export interface Command {
   readonly label: string;
   /** The next book, the same object when nothing changes, or why it can't be done. */

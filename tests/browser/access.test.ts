@@ -37,7 +37,7 @@ async function inWork(page: Page): Promise<void> {
   await page.keyboard.press("Enter");
   await page.keyboard.press("Alt+l");
   await page.locator(".check").first().waitFor();
-  await page.locator(".drawing-head select").selectOption("always cloth_length_b");
+  await page.locator(".drawing-head select").selectOption("Pinned: cloth_length_b");
   await page.locator(".lay-search").waitFor();
 }
 

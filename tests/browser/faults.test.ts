@@ -87,7 +87,7 @@ describe("the page starts", () => {
     "where the database %s: it says so, and a file can be saved",
     async (_what, script, reason) => {
       const { page, complaints } = await here.open({}, (one) => one.addInitScript(script));
-      expect(await alert(page)).toMatch(/Nothing can be saved in this browser now/);
+      expect(await alert(page)).toMatch(/Books cannot be saved in this browser at present/);
       expect(await alert(page)).toMatch(reason);
       await page.getByRole("button", { name: "Dismiss" }).click();
       await type(page, "A21", "only in the file");
@@ -195,7 +195,7 @@ describe("a book that does not open", () => {
     expect(await textOf(page, "newer")).toBe(newer);
 
     await page.keyboard.press("Control+o");
-    await page.getByText(/It does not open: .*cut off/).waitFor();
+    await page.getByText(/This book does not open: .*cut off/).waitFor();
     const row = page.getByRole("listitem").filter({ hasText: "The cook's apron" });
     expect(await row.getByRole("button", { name: "Open its earlier state" }).count()).toBe(0);
     expect(
@@ -215,7 +215,7 @@ describe("a book that does not open", () => {
       buffer: Buffer.from(all),
     });
     await page.getByText("held 4 books").waitFor();
-    await expect.poll(() => page.getByText("It does not open:").count()).toBe(4);
+    await expect.poll(() => page.getByText("This book does not open:").count()).toBe(4);
     await page.context().close();
   });
 
@@ -233,7 +233,7 @@ describe("a book that does not open", () => {
       localStorage.setItem("ellwand.opening.hangs", JSON.stringify(mark));
     });
     await page.reload();
-    await page.getByText(/“The squire's cloak” was not opened: the page did not come to an end/).waitFor();
+    await page.getByText(/“The squire's cloak” was not opened: the page did not finish opening it/).waitFor();
     await page.keyboard.press("Control+o");
     await page.getByRole("button", { name: "Try to open it" }).click();
     await expect.poll(() => page.getByLabel("Title of the book").inputValue()).toBe("The squire's cloak");
@@ -250,9 +250,7 @@ describe("a book that does not open", () => {
       text.replace('"rows": []', '"rows": [["russet"]]'),
     );
     await page.reload();
-    await page
-      .getByText("The last changes of “The squire's cloak” are saved as a book of their own")
-      .waitFor();
+    await page.getByText("The last changes of “The squire's cloak” are saved as a separate book").waitFor();
     expect(await cell(page, "A1").textContent()).toBe("");
     await page.keyboard.press("Control+o");
     await page.getByRole("button", { name: /^The squire's cloak, with the last changes/ }).click();
@@ -278,7 +276,7 @@ describe("a fault in one part leaves the rest alive", () => {
   const PARTS: Record<string, string> = {
     "The top of the page": "Title of the book",
     "The list of pages": "page-acts",
-    "The formula of the cell": "What is typed in the cell",
+    "The formula of the cell": "Text or formula of the cell",
     "The grid": "sheet-grid",
     Drawing: "drawing-head",
     Working: "working",
@@ -303,10 +301,10 @@ describe("a fault in one part leaves the rest alive", () => {
       await failing(part);
       // Every part is shown anew with another page of the book.
       await page.evaluate(() => document.querySelector<HTMLElement>(".page:not([aria-current])")?.click());
-      await page.getByText(`${part} can't be shown now (made to fail)`).first().waitFor();
+      await page.getByText(`${part} cannot be shown (made to fail)`).first().waitFor();
       await failing("");
       await page.getByRole("button", { name: "Try again" }).first().click();
-      await page.getByText("can't be shown now").waitFor({ state: "detached" });
+      await page.getByText("cannot be shown").waitFor({ state: "detached" });
       await page
         .getByRole("navigation", { name: "Pages" })
         .getByRole("button", { name: "Measure", exact: true })
@@ -316,11 +314,11 @@ describe("a fault in one part leaves the rest alive", () => {
     }
     await failing("Help");
     await page.keyboard.press("F1");
-    await page.getByText("Help can't be shown now").waitFor();
+    await page.getByText("Help cannot be shown").waitFor();
     await page.getByRole("button", { name: "Close" }).click();
     await failing("Books");
     await page.keyboard.press("Control+o");
-    await page.getByText("The list of books can't be shown now").waitFor();
+    await page.getByText("The list of books cannot be shown").waitFor();
     await page.getByRole("button", { name: "Close" }).click();
     await failing("cells");
     await type(page, "A21", "after cells");
@@ -352,7 +350,7 @@ describe("a fault in one part leaves the rest alive", () => {
   it("a script that can't be loaded: What if says so; without the page's own there are ways on", async () => {
     const { page } = await here.open({}, (one) => one.route("**/WhatIf-*.js", (route) => route.abort()));
     await page.getByRole("button", { name: "What if" }).click();
-    await page.getByText("What if can't be shown now").waitFor();
+    await page.getByText("What if cannot be shown").waitFor();
     await type(page, "A21", "typed beside it");
     await expect.poll(() => state(page)).toBe("Saved in this browser");
 
@@ -360,7 +358,7 @@ describe("a fault in one part leaves the rest alive", () => {
     await page.reload();
     await page.getByText("The page stopped:").waitFor();
     const all = await download(page, () =>
-      page.getByRole("button", { name: "Save everything kept here to a file" }).click(),
+      page.getByRole("button", { name: "Save everything in this browser to a file" }).click(),
     );
     expect(JSON.parse(all).books.join()).toContain("typed beside it");
     await page.unroute("**/page-*.js");

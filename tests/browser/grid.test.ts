@@ -24,7 +24,7 @@ afterEach(async () => {
   await page.context().close();
 });
 
-const bar = () => page.getByLabel("What is typed in the cell");
+const bar = () => page.getByLabel("Text or formula of the cell");
 const key = (keys: string) => page.keyboard.press(keys);
 const type = (text: string) => page.keyboard.type(text);
 const clipboard = () => page.evaluate(() => navigator.clipboard.readText());
@@ -157,7 +157,7 @@ describe("cells speak of themselves", () => {
     await enter("B13", "2.5");
     const open = cell(page, "B15");
     const reason = "sections must be a whole number, not 2.5";
-    expect(await open.textContent()).toBe("look");
+    expect(await open.textContent()).toBe("error");
     expect(await open.getAttribute("title")).toContain(reason);
     expect(await open.getAttribute("aria-description")).toContain(reason);
     await choose("B15");
@@ -182,9 +182,9 @@ describe("cells speak of themselves", () => {
 
   it("the exact value is told on demand", async () => {
     await choose("B11");
-    await page.getByRole("button", { name: "Exact" }).click();
+    await page.getByRole("button", { name: "Full precision" }).click();
     // 54 1/4 is the nearest eighth of the hem, which comes of the hip, the ease and the fullness.
-    const exactly = Number(/exactly ([\d.]+) in/.exec((await told())!)![1]);
+    const exactly = Number(/full precision: ([\d.]+) in/.exec((await told())!)![1]);
     expect(Math.abs(exactly - 54.25)).toBeLessThanOrEqual(1 / 16);
   });
 
@@ -239,7 +239,7 @@ describe("formulas", () => {
     await key("Tab");
     await type("10;12;");
     expect(await page.locator(".telling-call strong").textContent()).toBe("sections");
-    expect(await told()).toContain("count, 1 to 200");
+    expect(await told()).toContain("whole number, 1 to 200");
     await key("Escape");
     await bar().click();
     await bar().fill("=SPREAD_PER_GAP(10;");
@@ -335,7 +335,9 @@ describe("blocks", () => {
     const [formula, shown] = [await bar().inputValue(), await cell(page, "B11").textContent()];
     const doubled = await cell(page, "C21").textContent();
     await key("Control+x");
-    expect(await told()).toBe("B11 is cut: choose where it goes and paste it there. Escape lets it be.");
+    expect(await told()).toBe(
+      "B11 is cut: select a cell and paste to move it there, or press Escape to cancel.",
+    );
     expect(await cell(page, "B11").getAttribute("class")).toContain("cell-cut");
     expect(await cell(page, "B11").textContent()).toBe(shown);
     await key("Escape");
@@ -373,7 +375,7 @@ describe("blocks", () => {
 describe("rows and columns", () => {
   it("a right click puts a row in above, and formulas and names follow", async () => {
     await cell(page, "B13").click({ button: "right" });
-    await page.getByRole("menuitem", { name: "Put a row in above" }).click();
+    await page.getByRole("menuitem", { name: "Insert row above" }).click();
     expect(await typedIn("B14")).toBe("5");
     expect(await page.getByLabel("Name of the cell").inputValue()).toBe("sections");
     expect(await cell(page, "B16").textContent()).toBe("2 3/8");
@@ -384,7 +386,7 @@ describe("rows and columns", () => {
   it("Shift+F10 takes rows out, and the keyboard is back in the grid", async () => {
     await choose("B13", "B14");
     await key("Shift+F10");
-    await page.getByRole("menuitem", { name: "Take these 2 rows out" }).focus();
+    await page.getByRole("menuitem", { name: "Delete 2 rows" }).focus();
     await key("Enter");
     await expect.poll(() => cell(page, "A13").textContent()).toBe("Open at each slash");
     await key("ArrowDown");
@@ -396,7 +398,7 @@ describe("rows and columns", () => {
     await page.getByRole("button", { name: "Rows and columns" }).click();
     await page.getByRole("menuitem", { name: "Heading and kind of column B…" }).click();
     await page.getByLabel("Heading").fill("Inches <i>");
-    await page.getByLabel("Width on the screen").fill("200");
+    await page.getByLabel("Width on screen, in pixels").fill("200");
     await key("Enter");
     const heads = () => page.locator(".ht_clone_top .column-heading").allTextContents();
     await expect.poll(heads).toContain("Inches <i>");
@@ -446,7 +448,7 @@ describe("for everyone", () => {
   });
 
   it("the keyboard comes into the grid and out of it again", async () => {
-    await page.getByLabel("What is typed in the cell").focus();
+    await page.getByLabel("Text or formula of the cell").focus();
     const inGrid = () => page.evaluate(() => document.activeElement?.closest(".ht_master") !== null);
     for (let tabs = 0; tabs < 5 && !(await inGrid()); tabs += 1) await key("Tab");
     expect(await inGrid()).toBe(true);
@@ -466,17 +468,17 @@ describe("figures that would not count", () => {
     expect(await cell(page, "E13").textContent()).toBe("0");
     await choose("F14");
     expect(await told()).toContain("F13, F14 and F15 read as figures but column F holds text");
-    await page.getByRole("button", { name: "1 thing to look at" }).click();
+    await page.getByRole("button", { name: "1 problem" }).click();
     const list = page.locator("#checks li");
     expect(await list.count()).toBe(1);
-    await list.getByRole("button", { name: "Make column F count" }).click();
+    await list.getByRole("button", { name: "Calculate with column F" }).click();
     await expect.poll(() => cell(page, "E13").textContent()).toBe("38 1/4");
-    expect(await page.getByRole("button", { name: "Nothing to look at" }).count()).toBe(1);
+    expect(await page.getByRole("button", { name: "No problems" }).count()).toBe(1);
     await page.getByRole("button", { name: "Undo" }).click();
     await expect.poll(() => cell(page, "E13").textContent()).toBe("0");
     await page.getByLabel("Decimal mark").selectOption("comma");
     await choose("F14");
-    await page.locator("#formula-telling").getByRole("button", { name: "Make column F count" }).click();
+    await page.locator("#formula-telling").getByRole("button", { name: "Calculate with column F" }).click();
     await enter("F14", "27,25");
     await expect.poll(() => cell(page, "F14").textContent()).toBe("27 1/4");
     await enter("E14", "=F14*1 1/10");

@@ -92,12 +92,12 @@ async function shown(names: readonly string[]): Promise<string[]> {
 }
 
 const drawing = () => page.locator("svg.picture > title, .lay-what").first().textContent();
-const draw = (name: string) => page.locator(".drawing-head select").selectOption(`always ${name}`);
+const draw = (name: string) => page.locator(".drawing-head select").selectOption(`Pinned: ${name}`);
 
 describe("the first start", () => {
   it("shows the ready book with a piece drawn and nothing to look at", async () => {
     expect(await page.getByLabel("Title of the book").inputValue()).toBe(ready.title);
-    expect(await page.getByRole("contentinfo").textContent()).toBe("Nothing to look at");
+    expect(await page.getByRole("contentinfo").textContent()).toBe("No problems");
     expect(await drawing()).toContain("piece");
     expect(await page.locator("svg.picture .outline").count()).toBeGreaterThan(0);
   });
@@ -152,7 +152,7 @@ describe("from the tape to the cloth", () => {
     const hip = takenFor("hip");
     await enter(hip, "0");
     const foot = page.getByRole("contentinfo");
-    await expect.poll(() => foot.textContent()).toMatch(/things? to look at/);
+    await expect.poll(() => foot.textContent()).toMatch(/^\d+ problems?$/);
     await page.keyboard.press("Alt+l");
     const first = foot.getByRole("listitem").first();
     const where = await first.locator(".check-where").textContent();
@@ -162,7 +162,7 @@ describe("from the tape to the cloth", () => {
     expect(where).toContain(name);
     await page.keyboard.press("Alt+l");
     await enter(hip, typedAt(ready, hip.page, hip.row, hip.column));
-    await expect.poll(() => foot.textContent()).toBe("Nothing to look at");
+    await expect.poll(() => foot.textContent()).toBe("No problems");
   });
 
   it("Working goes from the cloth back to the tape, and each cell in it can be gone to", async () => {
@@ -172,7 +172,7 @@ describe("from the tape to the cloth", () => {
     const text = (await working.textContent())!;
     for (const name of ["waist_seam", "hip_ease", "depth", "fullness"]) expect(text).toContain(name);
     await working.getByRole("button", { name: "hip", exact: true }).first().click();
-    expect(await page.getByLabel("Chosen cell", { exact: true }).textContent()).toBe(
+    expect(await page.getByLabel("Selected cell", { exact: true }).textContent()).toBe(
       ready.names.hip!.split("!")[1],
     );
     expect(await working.textContent()).toContain("Used by");

@@ -65,7 +65,7 @@ describe("kept in the browser", () => {
     await kept();
     await again();
     expect(await cell(page, "A21").textContent()).toBe("for the last scene");
-    expect(await page.getByLabel("Chosen cell", { exact: true }).textContent()).toBe("C5");
+    expect(await page.getByLabel("Selected cell", { exact: true }).textContent()).toBe("C5");
   });
 
   it("what was typed in the last moment before a reload is there too", async () => {
@@ -103,7 +103,7 @@ describe("kept in the browser", () => {
     await page.keyboard.press("Control+o");
     await page.getByRole("button", { name: "Move to bin The squire's cloak" }).click();
     await page.getByText("Bin: 1 book").click();
-    await page.getByRole("button", { name: "Bring back The squire's cloak" }).click();
+    await page.getByRole("button", { name: "Restore The squire's cloak" }).click();
     await page.getByRole("button", { name: /^The squire's cloak.*changed/ }).waitFor();
     await page.getByRole("button", { name: "Move to bin The squire's cloak" }).click();
     await page.getByText("Bin: 1 book").click();
@@ -123,7 +123,7 @@ describe("kept in the browser", () => {
     await note("from the first tab");
     await kept();
     await note("from the second tab", second);
-    await second.getByText("saved beside it").waitFor();
+    await second.getByText("are saved as a separate book").waitFor();
     await kept(second);
     await again();
     expect(await cell(page, "A21").textContent()).toBe("from the first tab");
@@ -170,7 +170,7 @@ describe("kept in the browser", () => {
         }),
     );
     await again();
-    await page.getByText("are saved as a book of their own").waitFor();
+    await page.getByText("are saved as a separate book").waitFor();
     await kept();
     const [file] = await Promise.all([
       page.waitForEvent("download"),
@@ -190,7 +190,7 @@ describe("kept in the browser", () => {
     expect(await page.evaluate(() => Object.keys(localStorage).filter((key) => /journal/.test(key)))).toEqual(
       [],
     );
-    expect(await page.getByText("It does not open").count()).toBe(1);
+    expect(await page.getByText("This book does not open").count()).toBe(1);
   });
 
   it("a second tab goes on from what the first has kept, once that is closed", async () => {

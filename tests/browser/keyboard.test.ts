@@ -19,7 +19,7 @@ afterEach(async () => {
 const key = (keys: string) => opened.page.keyboard.press(keys);
 const write = (text: string) => opened.page.keyboard.type(text);
 const chosen = () => opened.page.locator(".formula-place").textContent();
-const bar = () => opened.page.getByLabel("What is typed in the cell");
+const bar = () => opened.page.getByLabel("Text or formula of the cell");
 const telling = () => opened.page.locator("#formula-telling").textContent();
 const turn = (title: string) =>
   opened.page.getByRole("navigation").getByRole("button", { name: title, exact: true }).click();
@@ -109,7 +109,7 @@ it("the exact figures of a piece are its size, not its path", async () => {
   await cell(opened.page, "B8").click();
   await write("=RECTANGLE(3 1/3; 4)");
   await key("Enter");
-  await opened.page.getByRole("button", { name: "Exact" }).click();
+  await opened.page.getByRole("button", { name: "Full precision" }).click();
   await cell(opened.page, "B8").click();
-  await expect.poll(telling).toBe("exactly a piece 3.33333333333 in across the grain, 4 in along it");
+  await expect.poll(telling).toBe("full precision: a piece 3.33333333333 in across the grain, 4 in along it");
 });

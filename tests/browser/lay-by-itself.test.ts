@@ -92,7 +92,7 @@ describe("a length of cloth", () => {
     await second.keyboard.type("47");
     await second.keyboard.press("Enter");
     await second.locator(".kept", { hasText: "Saved in this browser" }).waitFor();
-    expect(await second.getByText("saved beside it").count()).toBe(0);
+    expect(await second.getByText("are saved as a separate book").count()).toBe(0);
     await second.reload();
     await expect.poll(() => cell(second, "B20").textContent()).toBe("47");
     expect(await cell(second, "B19").textContent()).toBe("46");

@@ -39,7 +39,7 @@ describe("What if", { timeout: 60_000 }, () => {
     opened = await visiting.open();
     page = opened.page;
     await page.getByRole("button", { name: "What if" }).click();
-    await page.getByLabel("Turn").selectOption({ label: "depth" });
+    await page.getByLabel("Change", { exact: true }).selectOption({ label: "depth" });
   });
   afterEach(async () => {
     expect(opened.complaints).toEqual([]);
@@ -86,9 +86,9 @@ describe("What if", { timeout: 60_000 }, () => {
     const slider = page.getByRole("slider", { name: "depth" });
     await slider.focus();
     await page.keyboard.press("ArrowLeft");
-    await page.getByRole("button", { name: "Drop" }).waitFor();
+    await page.getByRole("button", { name: "Discard" }).waitFor();
     await page.keyboard.press("Escape");
-    await page.getByRole("button", { name: "Drop" }).waitFor({ state: "detached" });
+    await page.getByRole("button", { name: "Discard" }).waitFor({ state: "detached" });
     expect(await slider.getAttribute("aria-valuetext")).toBe("9");
     expect(await page.getByRole("button", { name: "Undo" }).isDisabled()).toBe(true);
   });
@@ -155,7 +155,7 @@ describe("What if", { timeout: 60_000 }, () => {
     await page.getByRole("tab", { name: "Solve for" }).click();
     await page.getByLabel("Make").selectOption({ label: "hem" });
     await page.getByLabel("Value").fill("1 3/4 yd");
-    await page.getByLabel("by turning").selectOption({ label: "depth" });
+    await page.getByLabel("by changing").selectOption({ label: "depth" });
     await page.getByRole("button", { name: "Find" }).click();
     const found = page.locator(".found");
     await found.waitFor({ timeout: 20_000 });
@@ -169,7 +169,7 @@ describe("What if", { timeout: 60_000 }, () => {
     expect(hem(depth)).toBeLessThanOrEqual(63);
     expect(hem(`=${depth}+1/8`)).toBeGreaterThan(63);
     await page.locator(".plots canvas").waitFor();
-    await page.getByRole("button", { name: "Try it" }).click();
+    await page.getByRole("button", { name: "Preview" }).click();
     await page.getByRole("button", { name: "Keep", exact: true }).waitFor();
     await accessible();
   });
@@ -179,7 +179,7 @@ describe("What if", { timeout: 60_000 }, () => {
     await slider.focus();
     for (let i = 0; i < 8; i += 1) await page.keyboard.press("ArrowRight");
     await page.getByRole("tab", { name: "Trials" }).click();
-    await page.getByLabel("Keep what is tried as").fill("an inch deeper");
+    await page.getByLabel("Title of the trial").fill("an inch deeper");
     await page.keyboard.press("Enter");
     const compare = page.getByRole("region", { name: "Trials side by side" });
     await compare.waitFor({ timeout: 20_000 });

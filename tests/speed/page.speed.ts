@@ -149,7 +149,7 @@ it("keystroke to paint", async () => {
 async function slides(watched: string): Promise<Heard[]> {
   const { page } = await here.open();
   await page.getByRole("button", { name: "What if" }).click();
-  await page.getByLabel("Turn").selectOption({ label: "depth" });
+  await page.getByLabel("Change", { exact: true }).selectOption({ label: "depth" });
   await page.getByLabel("Watch").selectOption({ label: watched });
   await page.getByRole("slider", { name: "depth" }).focus();
   const heard = await heardWhile(page, "ArrowRight", async () => {

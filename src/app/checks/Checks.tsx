@@ -1,4 +1,4 @@
-/** The foot of the page: how many things there are to look at, and on asking, which. */
+/** The foot of the page: how many problems the book has, and the list of them when it is opened. */
 import "./checks.css";
 import { memo } from "react";
 import { columnLetters, type Place } from "../../book/address.ts";
@@ -28,7 +28,7 @@ const Foot = memo(function Foot({ store, onPlace, open, onOpen }: Props & { revi
       {open && (
         <div className="checks" id="checks">
           {found.length === 0 ? (
-            <p>Every cell of the book is as it should be.</p>
+            <p>No cell of this book has an error or a warning.</p>
           ) : (
             <ul>
               {found.slice(0, MOST_SHOWN).map((check) => (
@@ -37,7 +37,10 @@ const Foot = memo(function Foot({ store, onPlace, open, onOpen }: Props & { revi
             </ul>
           )}
           {found.length > MOST_SHOWN && (
-            <p>{found.length - MOST_SHOWN} more come after these; they are listed as these are mended.</p>
+            <p>
+              {found.length - MOST_SHOWN} more problems are not shown; they appear as the ones above are
+              corrected.
+            </p>
           )}
         </div>
       )}
@@ -55,8 +58,8 @@ const Foot = memo(function Foot({ store, onPlace, open, onOpen }: Props & { revi
 });
 
 function countText(count: number): string {
-  if (count === 0) return "Nothing to look at";
-  return count === 1 ? "1 thing to look at" : `${count} things to look at`;
+  if (count === 0) return "No problems";
+  return count === 1 ? "1 problem" : `${count} problems`;
 }
 
 function Row({ check, store, onPlace }: Pick<Props, "store" | "onPlace"> & { check: Check }) {
@@ -68,13 +71,13 @@ function Row({ check, store, onPlace }: Pick<Props, "store" | "onPlace"> & { che
         <span className="check-what">{sentence}</span>
         {waiting > 0 && (
           <span className="check-waiting">
-            {waiting === 1 ? "1 other cell waits for it" : `${waiting} other cells wait for it`}
+            {waiting === 1 ? "1 other cell depends on it" : `${waiting} other cells depend on it`}
           </span>
         )}
       </button>
       {stopped && (
         <button type="button" className="check-act" onClick={() => store.workAgain([place])}>
-          Work it again
+          Calculate again
         </button>
       )}
       {kept && (
@@ -83,7 +86,7 @@ function Row({ check, store, onPlace }: Pick<Props, "store" | "onPlace"> & { che
           className="check-act"
           onClick={() => store.run(countColumn(kept.page, kept.column))}
         >
-          Make column {columnLetters(kept.column)} count
+          Calculate with column {columnLetters(kept.column)}
         </button>
       )}
     </li>

@@ -1,4 +1,4 @@
-/** The drawing of the chosen cell, or of one that is held while others are changed. */
+/** The drawing of the selected cell, or of the cell that is pinned. */
 import "./drawing.css";
 import { memo, type RefObject, useEffect, useRef } from "react";
 import type { Shape } from "../../../functions/drawing/shapes.ts";
@@ -59,10 +59,10 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
         <label>
           <span>Draw</span>
           <select value={held} onChange={(event) => onHold(event.target.value)}>
-            <option value="">the chosen cell</option>
+            <option value="">Selected cell, else the last drawn</option>
             {named.map(({ name }) => (
               <option key={name} value={name}>
-                always {name}
+                Pinned: {name}
               </option>
             ))}
           </select>
@@ -100,7 +100,7 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
         </Window>
       ) : subject ? null : (
         <p className="empty">
-          Nothing to draw here. Choose a cell that makes a piece, a curve or a lay; it stays in sight while
+          Nothing to draw. Select a cell that holds a piece, a curve or a lay; its drawing stays here while
           you change other cells.
         </p>
       )}
@@ -124,12 +124,12 @@ interface WhyProps {
 function Why({ engine, subject, onPlace }: WhyProps) {
   const { look, name } = engine.view(subject);
   const called = name ?? engine.address(subject);
-  if (!look) return <p className="empty">There is nothing to draw of {called} with these figures.</p>;
+  if (!look) return <p className="empty">{called} has no shape to draw with these values.</p>;
   if (look.is === "pending") return <p role="status">{look.sentence}.</p>;
   return (
     <p>
       <span className="look">
-        {called} can't be drawn: {look.sentence}
+        {called} cannot be drawn: {look.sentence}
       </span>{" "}
       <button type="button" className="link" onClick={() => onPlace(look.from)}>
         {engine.address(look.from)}

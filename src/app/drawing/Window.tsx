@@ -54,7 +54,7 @@ export function Window({ children, picture, ghost, unit, decimal, title, descrip
         className={near ? "window window-near" : "window"}
         ref={element}
         role="group"
-        aria-label="Drawing: + and − look nearer and farther, arrows move, 0 shows all"
+        aria-label="Drawing: + and − zoom in and out, arrow keys move, 0 shows all"
         // biome-ignore lint/a11y/noNoninteractiveTabindex: it takes keys
         tabIndex={0}
         {...gestures}
@@ -78,11 +78,11 @@ export function Window({ children, picture, ghost, unit, decimal, title, descrip
         {children}
         <button type="button" onClick={() => zoom(1 / NEARER, middle)}>
           <span aria-hidden="true">−</span>
-          <span className="unseen">Farther</span>
+          <span className="unseen">Zoom out</span>
         </button>
         <button type="button" onClick={() => zoom(NEARER, middle)}>
           <span aria-hidden="true">+</span>
-          <span className="unseen">Nearer</span>
+          <span className="unseen">Zoom in</span>
         </button>
         <button type="button" onClick={all} disabled={near === null}>
           Show all

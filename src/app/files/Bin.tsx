@@ -1,4 +1,4 @@
-/** The books that were thrown away: each can be brought back, or deleted with a second press. */
+/** The bin: each book in it can be restored, or deleted permanently after a second press. */
 import { useState } from "react";
 import type { Spine } from "./shelf.ts";
 
@@ -34,7 +34,7 @@ export function Bin({ spines, onBringBack, onDelete }: Props) {
             ) : (
               <span className="book-leaving">
                 <button type="button" className="quiet" onClick={() => onBringBack(id)}>
-                  Bring back<span className="unseen"> {title}</span>
+                  Restore<span className="unseen"> {title}</span>
                 </button>
                 <button type="button" className="quiet" onClick={() => setLeaving(id)}>
                   Delete …<span className="unseen"> {title}</span>

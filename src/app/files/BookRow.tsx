@@ -55,7 +55,7 @@ export function BookRow({ spine, library, isOpen, onOpen, onEarlier, onThrowAway
       ) : (
         <div className="book-open book-closed">
           {about}
-          <p className="look">It does not open: {fault}. It is left as it is.</p>
+          <p className="look">This book does not open: {fault}. Its saved text is unchanged.</p>
           <p className="book-ways">
             <button type="button" onClick={saveAsItIs}>
               Save its text to a file

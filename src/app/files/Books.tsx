@@ -36,7 +36,7 @@ export function Books({ keeper, keeping, onFile, onDone }: Props) {
     try {
       await work();
     } catch (fault) {
-      setRefusal(`This could not be done: ${reasonOf(fault)}.`);
+      setRefusal(`This did not work: ${reasonOf(fault)}.`);
     }
   };
   const refresh = async () => {
@@ -83,8 +83,8 @@ export function Books({ keeper, keeping, onFile, onDone }: Props) {
         <h3 id="books-kept">Saved in this browser</h3>
         {!library.shelf && (
           <p className="look">
-            Nothing can be saved in this browser now. The open book ({copyText(keeping)}) stays until this tab
-            is closed.
+            Books cannot be saved in this browser at present. The open book ({copyText(keeping)}) stays until
+            this tab is closed.
           </p>
         )}
         {library.shelf && spines?.length === 0 && <p className="empty">None yet.</p>}
@@ -110,8 +110,8 @@ export function Books({ keeper, keeping, onFile, onDone }: Props) {
               {lasting === null
                 ? ""
                 : lasting
-                  ? "The browser will not delete these books by itself. A copy in a file is still wise."
-                  : "The browser may delete these books when space runs short: keep copies in files."}
+                  ? "The browser does not delete these books by itself. Keep a copy in a file all the same."
+                  : "The browser may delete these books when it runs out of space: keep copies in files."}
             </span>
           </p>
         )}

@@ -5,7 +5,7 @@ type Copied = Pick<Keeping, "copied">;
 
 /** "a copy was saved to a file on 4 May 2026, 10:12; the book has changed since". */
 export function copyText({ copied }: Copied): string {
-  if (!copied) return "no copy was saved to a file yet";
+  if (!copied) return "no copy has been saved to a file";
   const when = new Date(copied.at).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" });
   return `a copy was saved to a file on ${when}${copied.changed ? "; the book has changed since" : ""}`;
 }

@@ -14,7 +14,9 @@ export async function openFile(file: File): Promise<Reading | { readonly texts: 
     const texts = readBooks(await file.text());
     return "reason" in texts ? texts : { texts };
   } catch {
-    return { reason: "the browser could not read it; look whether it is still there and may be read" };
+    return {
+      reason: "the browser could not read it; check that the file still exists and that you may read it",
+    };
   }
 }
 

@@ -22,6 +22,6 @@ export function inTime<T>(work: Promise<T>, milliseconds: number, late?: (answer
 export function reasonOf(fault: unknown): string {
   const reason = (fault instanceof Error ? fault.message || fault.name : String(fault)).replace(/\.$/, "");
   return /dynamically imported|importing a module|preload/i.test(reason)
-    ? "a part of the page's program could not be loaded; see that the server is running and reload the page"
+    ? "a part of the page's program could not be loaded; check that the server is running and reload the page"
     : reason;
 }

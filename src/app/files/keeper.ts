@@ -200,7 +200,7 @@ export class Keeper {
     this.#hold();
     this.#tell({ id: this.#spine.id, copied: null });
     this.tellNews(
-      `“${title}” was changed in another tab; what you changed here is saved beside it as “${own}”`,
+      `“${title}” was changed in another tab; your changes here are saved as a separate book, “${own}”`,
     );
     this.#store.run(retitle(own));
   }
@@ -248,7 +248,7 @@ export class Keeper {
 
   async #open(id: string): Promise<string | null> {
     const found = await this.library.shelf?.read(id);
-    if (!found) return "this book is no longer kept in this browser";
+    if (!found) return "this book is no longer in this browser";
     const reading = readBook(found.text);
     if ("reason" in reading) return reading.reason;
     const unkept = await unkeptOf(found);
@@ -263,7 +263,7 @@ export class Keeper {
       if (unkept.length > 0) beginOpening(id, "journal");
       for (const one of unkept) await this.#takeUp(one, takesUp ? reading.book : null);
     } catch (fault) {
-      this.#tell({ trouble: `the last changes of this book could not be taken up (${reasonOf(fault)})` });
+      this.#tell({ trouble: `the last changes of this book could not be restored (${reasonOf(fault)})` });
     }
     return null;
   }
@@ -275,7 +275,7 @@ export class Keeper {
   async #takeUp({ tab, book, written, fits }: Unkept, base: Book | null): Promise<void> {
     const { id, title } = this.#spine;
     if (book && fits && this.#store.book === base) {
-      const refusal = this.#store.run({ label: "take up the last changes", edit: () => book });
+      const refusal = this.#store.run({ label: "restore the last changes", edit: () => book });
       if (refusal === null) {
         this.#taken.push({ id, tab });
         return this.flush();
@@ -284,7 +284,7 @@ export class Keeper {
     const own = titled(title, "with the last changes");
     await this.library.put(own, book ? writeBook({ ...book, title: own }) : written);
     dropWritten(id, tab);
-    this.tellNews(`The last changes of “${title}” are saved as a book of their own, “${own}”`);
+    this.tellNews(`The last changes of “${title}” are saved as a separate book, “${own}”`);
   }
 
   /** Before another book is opened. What can't be saved in the browser is saved to a file. */
@@ -307,7 +307,7 @@ export class Keeper {
       this.#spine = before.spine;
       this.#kept = before.kept;
       this.#journal.begin(before.spine.id, before.kept, before.spine.revision);
-      throw new Error("something in it could not be worked out");
+      throw new Error("a part of it could not be calculated");
     }
     this.#place = place.page < book.pages.length ? place : FIRST_CELL;
     this.#copied = null;

@@ -62,7 +62,7 @@ export class Library {
   /** The text of a book as it is kept, readable or not. */
   async text(id: string): Promise<string> {
     const found = await this.shelf?.read(id);
-    if (!found) throw new Error("this book is no longer kept in this browser");
+    if (!found) throw new Error("this book is no longer in this browser");
     return found.text;
   }
 
@@ -81,7 +81,7 @@ export class Library {
 
   /** Puts a text on the shelf as a book of its own, readable or not. */
   async put(title: string, text: string): Promise<string> {
-    if (!this.shelf) throw new Error("nothing can be saved in this browser now");
+    if (!this.shelf) throw new Error("books cannot be saved in this browser at present");
     const now = Date.now();
     const place = { page: 0, row: 0, column: 0 };
     const spine = { id: newId(), title, changed: now, opened: 0, revision: 0, place };

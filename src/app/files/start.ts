@@ -24,7 +24,7 @@ export interface Start {
 /** With this at the end of the page's address the start passes over every kept book. */
 export const FRESH = "#fresh";
 
-const HUNG = "the page did not come to an end of opening it the last time";
+const HUNG = "the page did not finish opening it last time";
 
 const newBook = (): Book => blankBook("A new book", "in", "1/8");
 
@@ -42,7 +42,7 @@ async function openShelf(): Promise<{ shelf: Shelf | null; spines: Spine[]; trou
     const shelf = await Shelf.open();
     return { shelf, spines: await new Library(shelf).list(), trouble: null };
   } catch (fault) {
-    const trouble = `Nothing can be saved in this browser now: ${reasonOf(fault)}. Save your work to a file`;
+    const trouble = `Books cannot be saved in this browser at present: ${reasonOf(fault)}. Save your work to a file`;
     return { shelf: null, spines: [], trouble };
   }
 }
@@ -59,7 +59,7 @@ export async function start(): Promise<Start> {
   }
   const begun = shelf ? await shelveBegun(keeper.library).catch(() => []) : [];
   await openOne(keeper, spines);
-  for (const title of begun) keeper.tellNews(`A book that a closed tab had begun is saved as “${title}”`);
+  for (const title of begun) keeper.tellNews(`A book begun in a tab that was closed is saved as “${title}”`);
   return { store, keeper };
 }
 
@@ -79,10 +79,10 @@ async function openOne(keeper: Keeper, spines: readonly Spine[]): Promise<void> 
     const reason = hung ? HUNG : await keeper.open(id);
     if (reason === null) return tell();
     passed.push(
-      `“${title}” was not opened: ${reason}. It is left as it is; in the list of books its text can be saved to a file`,
+      `“${title}” was not opened: ${reason}. It is unchanged; under Books you can save its text to a file`,
     );
     if (passed.length === 1 && (await openEarlier(keeper, spine)) === null) {
-      passed.push("This is its earlier state, opened as a book of its own");
+      passed.push("Its earlier state is open now, as a separate book");
       return tell();
     }
   }

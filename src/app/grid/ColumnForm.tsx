@@ -6,8 +6,8 @@ import { changeColumn } from "../../store/commands.ts";
 import type { Hand } from "./hand.ts";
 
 const KINDS: Record<ColumnKind, string> = {
-  any: "whatever each cell holds",
-  text: "text, never counted",
+  any: "anything",
+  text: "text, not used as numbers",
   length: "lengths",
   number: "numbers",
   money: "money",
@@ -53,7 +53,7 @@ export function ColumnForm({ hand, place, onDone }: Props) {
           />
         </label>
         <label>
-          <span>It holds</span>
+          <span>Contents</span>
           <select value={kind} onChange={(event) => setKind(event.target.value as ColumnKind)}>
             {COLUMN_KINDS.map((one) => (
               <option key={one} value={one}>
@@ -63,7 +63,7 @@ export function ColumnForm({ hand, place, onDone }: Props) {
           </select>
         </label>
         <label>
-          <span>Width on the screen</span>
+          <span>Width on screen, in pixels</span>
           <input
             type="number"
             required
@@ -76,7 +76,7 @@ export function ColumnForm({ hand, place, onDone }: Props) {
         <p className="column-form-keys">
           <button type="submit">Keep</button>
           <button type="button" onClick={() => dialog.current?.close()}>
-            Leave it
+            Cancel
           </button>
         </p>
       </form>

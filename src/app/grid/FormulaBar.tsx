@@ -53,14 +53,14 @@ export function FormulaBar({ store, place }: Props) {
 
   return (
     <div className="formula-bar">
-      <output className="formula-place" aria-label="Chosen cell">
+      <output className="formula-place" aria-label="Selected cell">
         {cellAddress(place.row, place.column)}
       </output>
       <NameField store={store} place={place} key={`${place.page}.${place.row}.${place.column}`} />
       <textarea
         ref={field}
         className="formula-text"
-        aria-label="What is typed in the cell"
+        aria-label="Text or formula of the cell"
         aria-describedby="formula-telling"
         aria-autocomplete="list"
         spellCheck={false}
@@ -83,7 +83,7 @@ export function FormulaBar({ store, place }: Props) {
       <Telling hand={hand} place={place} exactly={asked} />
       <span className="formula-keys">
         <button type="button" aria-pressed={asked} onClick={() => setAsked(!asked)}>
-          Exact
+          Full precision
         </button>
         <button type="button" aria-haspopup="menu" onClick={openMenu}>
           Rows and columns

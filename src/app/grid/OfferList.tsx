@@ -37,7 +37,7 @@ export function OfferList({ hand }: { hand: Hand }) {
       ref={list}
       role="listbox"
       tabIndex={-1}
-      aria-label="Names that fit"
+      aria-label="Matching names and functions"
       className="offers"
       style={place}
     >

@@ -25,25 +25,25 @@ export function itemsFor(block: Block, whole: "rows" | "columns" | null): Item[]
   const { page, top, left } = block;
   const tall = block.bottom - top + 1;
   const wide = block.right - left + 1;
-  const rows = tall === 1 ? "a row" : `${tall} rows`;
-  const columns = wide === 1 ? "a column" : `${wide} columns`;
+  const rows = tall === 1 ? "row" : `${tall} rows`;
+  const columns = wide === 1 ? "column" : `${wide} columns`;
   const items: Item[] = [];
   if (whole !== "columns") {
     items.push(
-      { label: `Put ${rows} in above`, command: insertRows(page, top, tall) },
-      { label: `Put ${rows} in below`, command: insertRows(page, block.bottom + 1, tall) },
+      { label: `Insert ${rows} above`, command: insertRows(page, top, tall) },
+      { label: `Insert ${rows} below`, command: insertRows(page, block.bottom + 1, tall) },
       {
-        label: tall === 1 ? "Take this row out" : `Take these ${tall} rows out`,
+        label: `Delete ${rows}`,
         command: removeRows(page, top, tall),
       },
     );
   }
   if (whole !== "rows") {
     items.push(
-      { label: `Put ${columns} in before`, command: insertColumns(page, left, wide) },
-      { label: `Put ${columns} in after`, command: insertColumns(page, block.right + 1, wide) },
+      { label: `Insert ${columns} before`, command: insertColumns(page, left, wide) },
+      { label: `Insert ${columns} after`, command: insertColumns(page, block.right + 1, wide) },
       {
-        label: wide === 1 ? "Take this column out" : `Take these ${wide} columns out`,
+        label: `Delete ${columns}`,
         command: removeColumns(page, left, wide),
       },
       { label: `Heading and kind of column ${columnLetters(left)}…`, command: null },

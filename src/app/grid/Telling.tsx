@@ -1,4 +1,4 @@
-/** The line under the formula: a refusal, the argument being typed, what is to be looked at, the exact value. */
+/** The line under the formula: why an edit was refused, the argument being typed, the cell's problem, its value at full precision. */
 import { catalogue } from "../../../functions/catalogue.ts";
 import {
   type Block,
@@ -58,7 +58,8 @@ function told({ hand, place, exactly }: Props) {
   if (hand.cutBlock) {
     return (
       <span className="telling-about">
-        {blockText(hand.cutBlock)} is cut: choose where it goes and paste it there. Escape lets it be.
+        {blockText(hand.cutBlock)} is cut: select a cell and paste to move it there, or press Escape to
+        cancel.
       </span>
     );
   }
@@ -78,8 +79,9 @@ function told({ hand, place, exactly }: Props) {
   return (
     <>
       {exactly && (
-        <span className="telling-exact">exactly {exact(view.value, view.kind, book) || "blank"} </span>
+        <span className="telling-exact">full precision: {exact(view.value, view.kind, book) || "blank"}</span>
       )}
+      {exactly && (parts || laid) && " "}
       {parts && <span className="telling-about">{parts}</span>}
       {laid && <span className="telling-about">{laid}</span>}
     </>
@@ -92,7 +94,7 @@ function blockText({ top, left, bottom, right }: Block): string {
   return from === to ? from : `${from}:${to}`;
 }
 
-/** The one act that makes the figures of a column of text count. */
+/** The button that lets formulas use the numbers of a column of text. */
 function CountKey({ hand, place }: Pick<Props, "hand" | "place">) {
   const kept = hand.store.engine.uncounted.get(placeKey(place))?.column;
   if (!kept) return null;
@@ -102,7 +104,7 @@ function CountKey({ hand, place }: Pick<Props, "hand" | "place">) {
       className="telling-act"
       onClick={() => hand.run(countColumn(kept.page, kept.column), place)}
     >
-      Make column {columnLetters(kept.column)} count
+      Calculate with column {columnLetters(kept.column)}
     </button>
   );
 }

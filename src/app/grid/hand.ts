@@ -244,14 +244,14 @@ export class Hand {
     if (draft.where === "cell") this.table?.closeEditor();
     this.write(null);
     const { place, text } = draft;
-    const sentence = `this formula is not finished and not in the book yet (${why}): press F2 to go on with it, Escape to let it go`;
+    const sentence = `this formula is not finished and is not in the book yet (${why}): press F2 to continue, or Escape to discard it`;
     this.#unkept.set(key(place), { place, text, sentence });
     this.#tell();
   }
 
   /** Why a formula being typed can't be read yet; null for a text, a value or a whole formula. */
   #unfinished({ place, text }: Draft): string | null {
-    if (/^\s*=\s*$/.test(text)) return "nothing stands after =";
+    if (/^\s*=\s*$/.test(text)) return "there is nothing after =";
     return isFormula(text) ? this.store.engine.unreadable(text, place.page) : null;
   }
 

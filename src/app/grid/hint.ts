@@ -23,6 +23,6 @@ export function hintFor(declaration: Declaration, argument: number, unit: Unit):
     current,
     about: take
       ? `${take.about} (${allowed(take, unit)})`
-      : `${declaration.name} has ${entries.length} argument${entries.length === 1 ? "" : "s"}, and this would be number ${argument + 1}`,
+      : `${declaration.name} has ${entries.length} argument${entries.length === 1 ? "" : "s"}, and this is argument ${argument + 1}`,
   };
 }

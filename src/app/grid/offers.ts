@@ -45,7 +45,7 @@ export function offersFor(word: string, { book, at, catalogue, shown }: Vocabula
     return {
       text,
       is,
-      about: place ? `${fullAddress(book, place)}, now ${shown(place) || "blank"}` : "a cell",
+      about: place ? `${fullAddress(book, place)}: ${shown(place) || "blank"}` : "a cell",
     };
   });
 }

@@ -1,4 +1,4 @@
-/** Drawing the cells: what was typed, what is worked out and what is to be looked at differ without colour too. */
+/** Draws the cells: typed values, calculated values and problems differ without colour too. */
 
 import type Handsontable from "handsontable/base";
 import { fullAddress, type Place } from "../../book/address.ts";
@@ -25,14 +25,14 @@ function description(
       ? `waits for ${fullAddress(book, look.from)}: ${look.sentence}`
       : look.is === "pending"
         ? look.sentence
-        : `look: ${look.sentence}`);
+        : `${look.is === "error" ? "error" : "check"}: ${look.sentence}`);
   return [
     looking,
     name && `named ${name}`,
-    worked && !look && "worked out",
+    worked && !look && "calculated",
     origin && laidText(origin),
     note && `note: ${note}`,
-    cut && "cut: it moves when it is pasted",
+    cut && "cut: it moves to where you paste it",
   ]
     .filter(Boolean)
     .join("; ");

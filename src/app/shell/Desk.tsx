@@ -126,7 +126,7 @@ export function Desk({ store, keeper, keeping }: Props) {
           <Sheet store={store} page={place.page} place={place} onPlace={go} />
         </Guard>
       </main>
-      <Guard name="What stands beside the grid" of={of} className="side">
+      <Guard name="The panel beside the grid" of={of} className="side">
         <Side store={store} place={place} onPlace={go} />
       </Guard>
       <Guard name="The list of problems" of={of} className="foot">

@@ -40,7 +40,7 @@ export function Divider() {
       className="divider"
       role="separator"
       aria-orientation="vertical"
-      aria-label="How wide the drawing and the working are"
+      aria-label="Width of the drawing and the working"
       aria-valuemin={LEAST}
       aria-valuemax={MOST}
       aria-valuenow={Math.round(share)}

@@ -22,7 +22,7 @@ export function FunctionHelp({ declaration, rule }: { declaration: Declaration; 
           </div>
         ))}
         <div>
-          <dt>gives</dt>
+          <dt>result</dt>
           <dd>{returns}</dd>
         </div>
       </dl>

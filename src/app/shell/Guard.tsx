@@ -37,7 +37,7 @@ export class Guard extends Component<Props, State> {
     if (fault === null) return children;
     return (
       <div className={`look guard ${className}`} role="alert">
-        {name} can't be shown now ({fault}). Your book is not affected; choose another cell, undo the last
+        {name} cannot be shown ({fault}). Your book is not affected: select another cell, undo the last
         change, or save the book to a file and reload the page.{" "}
         <button type="button" onClick={() => this.setState({ fault: null })}>
           Try again

@@ -33,7 +33,7 @@ export function Help({ store, onDone }: { store: Store; onDone: () => void }) {
           />
           <p role="status" className="aside">
             {found.length === 0
-              ? "No function is found by these words; try others."
+              ? "No function matches these words; try others."
               : `${found.length} of ${catalogue.size} functions`}
           </p>
           <ul className="help-list">
@@ -66,10 +66,9 @@ function Keys() {
     <>
       <h3>In a cell</h3>
       <p>
-        Type a length as you read it off the tape: <code>16 1/2</code>, <code>28,5</code>, <code>42 cm</code>,{" "}
-        <code>1 yd 9 in</code>. What begins with = is a formula:{" "}
-        <code>=SPREAD_PER_GAP(16 1/2; 23 1/2; 5)</code>, with a semicolon between the arguments. Give a cell a
-        name and use it in any formula of the book.
+        Type a length as the tape shows it: <code>16 1/2</code>, <code>28,5</code>, <code>42 cm</code>,{" "}
+        <code>1 yd 9 in</code>. A formula begins with =: <code>=SPREAD_PER_GAP(16 1/2; 23 1/2; 5)</code>, with
+        a semicolon between the arguments. Give a cell a name and use it in any formula of the book.
       </p>
       <h3>Lengths of cloth</h3>
       <dl className="keys">

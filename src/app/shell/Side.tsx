@@ -24,7 +24,7 @@ export function Side({ store, place, onPlace }: Props) {
   const common = { store, place, onPlace };
   const of = `${useRevision(store)} ${place.page} ${place.row} ${place.column}`;
   return (
-    <aside className="side" aria-label="Beside the grid">
+    <aside className="side" aria-label="Drawing, working and what if">
       <Divider />
       <Part name="Drawing" of={of} open>
         <Drawing {...common} held={held} onHold={setHeld} last={last} />

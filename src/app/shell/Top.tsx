@@ -78,10 +78,10 @@ export function Top({ store, keeping, onBooks, onSave, onHelp, onRefused }: Prop
           </select>
         </label>
         <label>
-          <span>Mark</span>
+          <span>Round to</span>
           <select
             value={mark}
-            aria-label="Finest mark"
+            aria-label="Round lengths to"
             onChange={(event) => run(changeMark(event.target.value as TapeMark))}
           >
             {marks.map((one) => (

@@ -26,7 +26,7 @@ export const faults = {
 
 /** Tells a fault, unless the same was told before and dismissed. */
 export function report(fault: unknown): void {
-  const sentence = `Something in the page failed (${reasonOf(fault)}). Your book is not affected; if the page does not go on as usual, save the book to a file and reload the page`;
+  const sentence = `Something in the page failed (${reasonOf(fault)}). Your book is not affected; if the page stops responding, save the book to a file and reload the page`;
   if (current === null && !dismissed.has(sentence)) become(sentence);
 }
 

@@ -13,7 +13,7 @@ interface Acts {
 interface Shortcut {
   readonly keys: string;
   readonly does: string;
-  /** False for a shortcut that is told here and heard elsewhere. */
+  /** Left out for a shortcut that is only listed here and handled elsewhere. */
   readonly hears?: (event: KeyboardEvent) => boolean;
   readonly act?: (acts: Acts, event: KeyboardEvent) => void;
 }
@@ -28,19 +28,19 @@ const letter = ({ key }: KeyboardEvent) => key.toLowerCase();
 export const SHORTCUTS: readonly Shortcut[] = [
   {
     keys: "F1",
-    does: "this help",
+    does: "open this help",
     hears: (event) => plain(event) && event.key === "F1",
     act: ({ help }) => help(),
   },
   {
     keys: "F6 · Shift F6",
-    does: "to the next part of the page, and back",
+    does: "next area of the screen, previous area",
     hears: (event) => plain(event) && event.key === "F6",
     act: ({ part }, { shiftKey }) => part(shiftKey ? -1 : 1),
   },
   {
     keys: "Alt Page Up · Alt Page Down",
-    does: "to the page before, and after",
+    does: "previous page, next page",
     hears: (event) => alt(event) && (event.key === "PageUp" || event.key === "PageDown"),
     act: ({ page }, { key }) => page(key === "PageUp" ? -1 : 1),
   },
@@ -52,22 +52,22 @@ export const SHORTCUTS: readonly Shortcut[] = [
   },
   {
     keys: "Ctrl O",
-    does: "the books: kept ones, ready ones, one from a file, a new one",
+    does: "open Books: saved books, ready books, a file, a new book",
     hears: (event) => control(event) && letter(event) === "o",
     act: ({ books }) => books(),
   },
   {
     keys: "Alt L",
-    does: "the things to look at",
+    does: "show or hide the list of problems",
     hears: (event) => alt(event) && letter(event) === "l",
     act: ({ checks }) => checks(),
   },
   { keys: "Ctrl Z · Ctrl Y", does: "undo, redo" },
-  { keys: "Enter · F2", does: "in the grid: change the text of a cell; Escape leaves it as it was" },
+  { keys: "Enter · F2", does: "in the grid: edit a cell; Escape cancels" },
   { keys: "Ctrl D · Ctrl R", does: "in the grid: fill down, fill to the right" },
   { keys: "Shift F10", does: "in the grid: rows and columns" },
-  { keys: "Tab", does: "while typing a formula: take the name offered" },
-  { keys: "+ · − · 0 · arrows", does: "in a drawing: nearer, farther, all of it, move about" },
+  { keys: "Tab", does: "while typing a formula: accept the suggested name" },
+  { keys: "+ · − · 0 · arrows", does: "in a drawing: zoom in, zoom out, show all, move" },
 ];
 
 /** Listens to the page's keys, and to a file dropped on it. Returns what ends it. */

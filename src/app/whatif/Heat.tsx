@@ -30,7 +30,7 @@ export function Heat({ book, dials, watched, index, rows }: Props) {
     >
       <table className="figures-table">
         <caption>
-          {watched.label}: {down.label} down, {across.label} across; ▾ least, ▴ greatest
+          {watched.label}: {down.label} in rows, {across.label} in columns; ▾ smallest, ▴ largest
         </caption>
         <thead>
           <tr>
@@ -61,7 +61,7 @@ export function Heat({ book, dials, watched, index, rows }: Props) {
                       background: `color-mix(in srgb, var(--accent) ${Math.round(28 * share)}%, var(--paper))`,
                     }}
                   >
-                    {reading && ("sentence" in reading ? "look" : readingText(book, watched, reading))}
+                    {reading && ("sentence" in reading ? "error" : readingText(book, watched, reading))}
                     {end}
                   </td>
                 );

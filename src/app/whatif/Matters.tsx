@@ -31,21 +31,30 @@ export function Matters({ store, place, client }: Asking) {
   const most = Math.max(0, ...telling.map(({ weight }) => (Number.isFinite(weight) ? weight : 0)));
   return (
     <div className="matters">
-      <Choose book={book} label="Result" of={results} value={key} none="the chosen cell" onChoose={setKey} />
-      {!chosen && <p className="empty">Choose a cell that is worked out, in the grid or in this list.</p>}
+      <Choose
+        book={book}
+        label="Result"
+        of={results}
+        value={key}
+        none="the selected cell"
+        onChoose={setKey}
+      />
+      {!chosen && (
+        <p className="empty">Select a calculated cell in the grid, or choose one from this list.</p>
+      )}
       {problem && (
         <p className="look" role="alert">
           {problem}
         </p>
       )}
       <div role="status" aria-busy={busy}>
-        {busy && <p className="aside">Working …</p>}
+        {busy && <p className="aside">Calculating …</p>}
         {effects && <LaidNote seconds={seconds} refining={false} />}
         {chosen && effects && (
           <p className="aside">
             {effects.length === 0
-              ? `No typed length stands under ${chosen.label}.`
-              : `What a slip of ${figureText(book, "length", slipOf(book))} ${book.unit} in each measurement does to ${chosen.label}. Measure the first ones twice.`}
+              ? `No measurement affects ${chosen.label}.`
+              : `How much ${chosen.label} changes when each measurement is ${figureText(book, "length", slipOf(book))} ${book.unit} off. Measure the first ones twice.`}
           </p>
         )}
       </div>
@@ -64,8 +73,7 @@ export function Matters({ store, place, client }: Asking) {
       )}
       {chosen && idle > 0 && (
         <p className="aside">
-          {idle === 1 ? "One more length stands" : `${idle} more lengths stand`} under it and{" "}
-          {idle === 1 ? "does" : "do"} nothing to it as it is.
+          {idle === 1 ? "One more length has" : `${idle} more lengths have`} no effect at present.
         </p>
       )}
     </div>

@@ -46,7 +46,7 @@ export function RowsTable({ book, dials, watched, rows }: Props) {
           ))}
         </tbody>
       </table>
-      {rows.length > MOST_ROWS && <p className="aside">The rest is in the CSV file.</p>}
+      {rows.length > MOST_ROWS && <p className="aside">The CSV file has all of them.</p>}
     </details>
   );
 }

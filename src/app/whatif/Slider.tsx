@@ -29,7 +29,7 @@ export function Slider({ book, dial, figure, span, onFigure, onSpan, onDrop }: P
         <button type="button" onClick={() => turn(-1)}>
           <span aria-hidden="true">−</span>
           <span className="unseen">
-            {label} less by {mark}
+            {label}: {mark} less
           </span>
         </button>
         <input
@@ -46,7 +46,7 @@ export function Slider({ book, dial, figure, span, onFigure, onSpan, onDrop }: P
         <button type="button" onClick={() => turn(1)}>
           <span aria-hidden="true">+</span>
           <span className="unseen">
-            {label} more by {mark}
+            {label}: {mark} more
           </span>
         </button>
         <output className="slider-figure">{text}</output>

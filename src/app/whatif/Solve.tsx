@@ -17,9 +17,9 @@ import { useWork } from "./work.ts";
 const AIMS: Record<Aim["is"], string> = {
   atmost: "at most",
   atleast: "at least",
-  equal: "just",
-  lowest: "as little as can be",
-  highest: "as much as can be",
+  equal: "exactly",
+  lowest: "the smallest possible",
+  highest: "the largest possible",
 };
 
 export function Solve({ store, place, trying, client }: Asking) {
@@ -116,7 +116,7 @@ export function Solve({ store, place, trying, client }: Asking) {
       {make && (
         <Choose
           book={book}
-          label="by turning"
+          label="by changing"
           of={dialsUnder}
           value={first ? keys[0]! : ""}
           none="choose a typed cell"
@@ -157,8 +157,8 @@ export function Solve({ store, place, trying, client }: Asking) {
             value={least ? "least" : "most"}
             onChange={(event) => setLeast(event.target.value === "least")}
           >
-            <option value="most">the largest that does</option>
-            <option value="least">the smallest that does</option>
+            <option value="most">the largest value that works</option>
+            <option value="least">the smallest value that works</option>
           </select>
         </span>
         <button
@@ -170,7 +170,7 @@ export function Solve({ store, place, trying, client }: Asking) {
         </button>
       </div>
       <div role="status" aria-busy={answer.busy}>
-        {answer.busy && <p className="aside">Working …</p>}
+        {answer.busy && <p className="aside">Calculating …</p>}
         {answer.problem && <p className="look">{answer.problem}</p>}
         {solution && <p className={solution.found ? "found" : "look"}>{solution.sentence}</p>}
         {solution && <LaidNote seconds={answer.seconds} refining={false} />}
@@ -184,7 +184,7 @@ export function Solve({ store, place, trying, client }: Asking) {
               trying.tryAll(foundDials.map((dial, i) => [dial, figures[i]!]));
             }}
           >
-            {solution.found ? "Try it" : "Try the nearest"}
+            {solution.found ? "Preview" : "Preview the nearest"}
           </button>
         </div>
       )}

@@ -48,7 +48,7 @@ export function Trials({ store, trying, client }: Asking) {
         }}
       >
         <span className="choose">
-          <label htmlFor="trial-title">Keep what is tried as</label>
+          <label htmlFor="trial-title">Title of the trial</label>
           <input
             id="trial-title"
             value={title}
@@ -58,7 +58,7 @@ export function Trials({ store, trying, client }: Asking) {
           />
         </span>
         <button type="submit" className="keep">
-          Keep as a trial
+          Save as a trial
         </button>
       </form>
       {refusal && (
@@ -73,8 +73,8 @@ export function Trials({ store, trying, client }: Asking) {
       )}
       {book.trials.length === 0 && (
         <p className="empty">
-          No trials yet. Turn a cell under Vary, give the setting a title here, and it is kept in the book;
-          the book's own figures stay as they are.
+          No trials yet. Change a cell under Vary and give the change a title here: the trial is saved in the
+          book; the book's own values stay as they are.
         </p>
       )}
       {question && comparison && (

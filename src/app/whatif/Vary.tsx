@@ -72,7 +72,7 @@ export function Vary({ store, place, trying, client }: Asking) {
   const shown = answer.question?.is === "sweep" ? answer.question.watched : [];
   const jumps = thresholds.flatMap((one) =>
     one.tooMany
-      ? [`${one.watched.label} jumps at too many places to name`]
+      ? [`${one.watched.label} jumps at more values than can be listed`]
       : one.jumps.map(({ sentence }) => sentence),
   );
   const name = `${book.title} ${dials.map(({ label }) => label).join(" ")}`;
@@ -81,14 +81,14 @@ export function Vary({ store, place, trying, client }: Asking) {
     <div className="vary">
       <Choose
         book={book}
-        label="Turn"
+        label="Change"
         of={choices}
         value={keys[0]!}
-        none="the chosen cell"
+        none="the selected cell"
         onChoose={(key) => setKeys([key, keys[1]!])}
       />
       {!first && (
-        <p className="empty">Choose a cell with a typed figure in the grid, or one from this list.</p>
+        <p className="empty">Select a cell with a typed value in the grid, or choose one from this list.</p>
       )}
       {first && (
         <Slider

@@ -34,8 +34,8 @@ export function WatchTable({ store, watched, following, most, onWatched }: Props
           <thead>
             <tr>
               <th scope="col">Watched</th>
-              <th scope="col">Kept</th>
-              <th scope="col">Tried</th>
+              <th scope="col">Now</th>
+              <th scope="col">Preview</th>
               <th scope="col">Change</th>
               <td />
             </tr>
@@ -65,7 +65,7 @@ export function WatchTable({ store, watched, following, most, onWatched }: Props
                       onClick={() => onWatched(watched.filter((other) => other !== one))}
                     >
                       <span aria-hidden="true">×</span>
-                      <span className="unseen">Do not watch {one.label}</span>
+                      <span className="unseen">Stop watching {one.label}</span>
                     </button>
                   </td>
                 </tr>
@@ -75,7 +75,9 @@ export function WatchTable({ store, watched, following, most, onWatched }: Props
         </table>
       )}
       {following.length === 0 && (
-        <p className="empty">No named cell rests on this one. Name a cell to watch it.</p>
+        <p className="empty">
+          No named cell depends on this one. Give a calculated cell a name to watch it here.
+        </p>
       )}
       {rest.length > 0 && watched.length < most && (
         <Choose

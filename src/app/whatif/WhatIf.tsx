@@ -1,4 +1,4 @@
-/** What if: turn a typed cell and watch others follow, solve for one, compare trials, see what matters most. */
+/** What if: change a typed cell and watch others follow, solve for one, compare trials, see what matters most. */
 import "./whatif.css";
 import { type KeyboardEvent, useEffect, useState } from "react";
 import type { Place } from "../../book/address.ts";
@@ -77,13 +77,13 @@ function KeepOrDrop({ trying }: { trying: Trying }) {
       </p>
     ) : null;
   return (
-    <section className="keep-or-drop" aria-label="What is tried">
-      <span>The book is shown as tried; nothing is changed yet.</span>
+    <section className="keep-or-drop" aria-label="Preview">
+      <span>Preview: your book is unchanged until you choose Keep.</span>
       <button type="button" className="keep" onClick={() => setRefusal(trying.keep())}>
         Keep
       </button>
       <button type="button" onClick={() => trying.drop()}>
-        Drop
+        Discard
       </button>
     </section>
   );

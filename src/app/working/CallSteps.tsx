@@ -10,14 +10,14 @@ export function CallSteps({ call }: { call: CallWorking }) {
         <b>{name}</b> {summary}
       </p>
       <table className="figures">
-        <caption className="unseen">What {name} is given</caption>
+        <caption className="unseen">Arguments of {name}</caption>
         <tbody>
           {given.map((one) => (
             <tr key={one.name}>
               <th scope="row" title={takes[one.name]?.about}>
                 {one.name}
               </th>
-              <td>{one.shown === "" ? "none" : one.shown}</td>
+              <td>{one.shown === "" ? "left out" : one.shown}</td>
             </tr>
           ))}
         </tbody>

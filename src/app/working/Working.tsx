@@ -1,4 +1,4 @@
-/** From tape to cut: how the chosen cell's figure came about, then each cell it rests on. */
+/** From tape to cut: how the selected cell's value is calculated, then each cell it depends on. */
 import "./working.css";
 import { memo } from "react";
 import type { Place } from "../../book/address.ts";
@@ -26,7 +26,7 @@ const Chain = memo(function Chain({ store, place, onPlace, revision }: Props & {
   const { engine } = store;
   const [own, ...rest] = chainPlaces(engine, within(store.shown, place));
   if (!own || engine.view(own).typed === "") {
-    return <p className="empty">Choose a cell with a figure in it to see how it came about.</p>;
+    return <p className="empty">Select a cell with a value to see how it is calculated.</p>;
   }
   const worked = rest.filter((one) => engine.view(one).worked);
   const typed = rest.filter((one) => !engine.view(one).worked);
@@ -34,7 +34,7 @@ const Chain = memo(function Chain({ store, place, onPlace, revision }: Props & {
     <div className="working">
       <Section engine={engine} place={own} revision={revision} />
       <Uses engine={engine} place={own} onPlace={onPlace} />
-      {rest.length > 0 && <p className="rests">It rests on</p>}
+      {rest.length > 0 && <p className="rests">Depends on</p>}
       {worked.map((one) => (
         <Section
           key={engine.address(one)}
@@ -45,8 +45,8 @@ const Chain = memo(function Chain({ store, place, onPlace, revision }: Props & {
         />
       ))}
       {typed.length > 0 && (
-        <section className="worked" aria-label="Taken and chosen">
-          <h3>Taken and chosen</h3>
+        <section className="worked" aria-label="Measured and entered">
+          <h3>Measured and entered</h3>
           <ul className="tape">
             {typed.map((one) => {
               const { name, typed: text, kind, shown } = engine.view(one);

@@ -10,7 +10,7 @@ describe("the hint of an argument", () => {
     expect(hint.takes).toEqual(["top", "hem", "sections", "[edge_share = 0.5]"]);
     expect(hint.current).toBe(2);
     expect(hint.about).toContain(spread.takes.sections!.about);
-    expect(hint.about).toContain("count, 1 to 200");
+    expect(hint.about).toContain("whole number, 1 to 200");
   });
   it("tells limits in the book's unit", () => {
     const about = (unit: "in" | "cm") => hintFor(spread, 0, unit).about;
@@ -20,7 +20,7 @@ describe("the hint of an argument", () => {
   it("says so past the last argument", () => {
     expect(hintFor(spread, 4, "in")).toMatchObject({
       current: -1,
-      about: "SPREAD_PER_GAP has 4 arguments, and this would be number 5",
+      about: "SPREAD_PER_GAP has 4 arguments, and this is argument 5",
     });
   });
 });

@@ -53,7 +53,7 @@ describe("the names that are offered", () => {
       catalogue,
       shown: () => "42",
     });
-    expect(name).toEqual({ text: "hip_x", is: "name", about: "Measure!B2, now 42" });
+    expect(name).toEqual({ text: "hip_x", is: "name", about: "Measure!B2: 42" });
     const [one] = offersFor("SPREAD_PER", { book, at, catalogue, shown: () => "" });
     expect(one?.about).toBe(catalogue.get("SPREAD_PER_GAP")?.summary);
   });

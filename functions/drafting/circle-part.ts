@@ -6,7 +6,7 @@ export function innerEdge(waist: number, ease: number): number {
   const edge = waist + ease;
   if (edge <= 1e-9 * waist)
     throw new Refusal(
-      (say) => `ease must leave some edge: more than ${say(-waist, ease)}, not ${say(ease, -waist)}`,
+      (say) => `ease must leave an edge above 0: more than ${say(-waist, ease)}, not ${say(ease, -waist)}`,
     );
   return edge;
 }

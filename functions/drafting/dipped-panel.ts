@@ -1,6 +1,6 @@
 /**
  * The section sewn below a pointed waist seam: the body between waist and hip rolled out flat
- * (cone.ts), cut along the seam above and along a hem below, and spread evenly where the hem is
+ * (body-cone.ts), cut along the seam above and along a hem below, and spread evenly where the hem is
  * to be fuller than the body.
  *
  * Spreading cuts the section into strips down the body, as many as you like, and leans each a
@@ -122,7 +122,7 @@ export class DippedSection {
     if (half < body * (1 - 1e-9)) {
       throw new Refusal(
         (say) =>
-          `${asked.name} must be at least ${told(say, body / asked.per, half / asked.per)}, where the section just goes round the body, not ${told(say, half / asked.per, body / asked.per)}`,
+          `${asked.name} must be at least ${told(say, body / asked.per, half / asked.per)}, where the section exactly goes round the body, not ${told(say, half / asked.per, body / asked.per)}`,
       );
     }
     const circle = this.halfHem(this.circle());

@@ -1,6 +1,6 @@
 /**
  * Flared panels: a strip whose hem is longer than its top lies flat as a ring sector, two arcs
- * about one centre. It is the cone of cone.ts with the top for a waist and the hem for a hip.
+ * about one centre. It is the cone of body-cone.ts with the top as the waist and the hem as the hip.
  */
 
 import type { Take } from "../define.ts";
@@ -14,7 +14,8 @@ import { developedLevel, developedPoint } from "./body-cone.ts";
 /** Which part of a panel lies along the grain. */
 export const STRAIGHT_GRAIN = {
   kind: "text",
-  about: "which part lies along the grain: the middle, or the left or right edge (to be cut on the fold)",
+  about:
+    "which part lies along the grain: the middle, the left edge or the right edge; an edge may then go on the fold",
   choices: ["middle", "left", "right"],
   otherwise: "middle",
 } as const satisfies Take;

@@ -10,7 +10,7 @@ import { Refusal } from "../refusal.ts";
 
 export const PLEAT_STYLE = {
   kind: "text",
-  about: "knife: all one way; box: two folds turned apart; inverted: two folds that meet",
+  about: "knife: all folds turn one way; box: two folds turned apart; inverted: two folds that meet",
   choices: ["knife", "box", "inverted"],
   otherwise: "knife",
 } as const satisfies Take;

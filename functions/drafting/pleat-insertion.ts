@@ -121,7 +121,7 @@ function hiddenFolds(
   const one = (list: readonly number[], name: string, i: number): number => {
     if (list.length !== 1 && list.length !== places.length) {
       throw new Refusal(
-        `${name} must be one figure, or one for each of the ${places.length} places, not ${list.length}`,
+        `${name} must be one value, or one for each of the ${places.length} places, not ${list.length}`,
       );
     }
     return list.length === 1 ? list[0]! : list[i]!;
@@ -164,12 +164,12 @@ function hiddenFolds(
       if (Math.min(turn.at[at], inner) < -hair || Math.max(turn.at[at], inner) > end + hair) {
         throw new Refusal(
           (say) =>
-            `pleat ${turn.pleat} reaches past the ${at === 0 ? "top" : "hem"}: at place ${say(places[turn.pleat - 1]!, turn.depth[at])} there is room for a fold less than ${say(turn.depth[at], places[turn.pleat - 1]!)} deep`,
+            `pleat ${turn.pleat} reaches past the ${at === 0 ? "top" : "hem"}: at place ${say(places[turn.pleat - 1]!, turn.depth[at])} there is only room for a fold less than ${say(turn.depth[at], places[turn.pleat - 1]!)} deep`,
         );
       }
       if (before && before.at[at] > turn.at[at] + hair) {
         throw new Refusal(
-          `pleats ${Math.min(before.pleat, turn.pleat)} and ${Math.max(before.pleat, turn.pleat)} are too near one another at the ${at === 0 ? "top" : "hem"}`,
+          `pleats ${Math.min(before.pleat, turn.pleat)} and ${Math.max(before.pleat, turn.pleat)} are too close together at the ${at === 0 ? "top" : "hem"}`,
         );
       }
     }

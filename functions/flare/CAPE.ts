@@ -10,7 +10,7 @@ import { mark, type Piece, pieceArea } from "../pieces/piece.ts";
  * unit, without allowances. Edges: 1 half the neck with the front's overlap, 2 front edge, 3 hem,
  * 4 centre back; (0, 0) is centre back at the neck. The overlap is a straight strip beyond
  * centre front, as wide all the way down. Shoulders are not shaped: up to about three quarters of
- * a circle a cape wants darts or a seam there. Source: geometry.
+ * a circle a cape needs darts or a seam there. Source: geometry.
  */
 export const CAPE = define({
   name: "CAPE",
@@ -29,14 +29,14 @@ export const CAPE = define({
     length: { kind: "length", about: "from neck to hem", from: 1, to: 250 },
     circle: {
       kind: "share",
-      about: "part of a circle, both halves together",
+      about: "how much of a circle both halves together make: 0.5 half a circle",
       from: 0.1,
       to: 1,
       otherwise: 0.75,
     },
     overlap: {
       kind: "length",
-      about: "what each front goes beyond centre front",
+      about: "how far each front reaches beyond centre front",
       from: 0,
       to: 100,
       otherwise: 0,

@@ -21,7 +21,7 @@ export const CIRCLE_HEM = define({
     length: { kind: "length", about: "from the inner edge to the hem", from: 0.5, to: 500 },
     circle: {
       kind: "share",
-      about: "part of a circle: 1 whole, 0.5 half, 2 two circles",
+      about: "how much of a circle: 1 a whole circle, 0.5 half, 2 two circles",
       from: 0.02,
       to: 20,
       otherwise: 1,

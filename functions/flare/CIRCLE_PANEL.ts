@@ -18,15 +18,15 @@ export const CIRCLE_PANEL = define({
     length: { kind: "length", about: "from waist to hem", from: 0.5, to: 500 },
     circle: {
       kind: "share",
-      about: "part of a circle, all panels together: 0.5 half, 2 two",
+      about: "how much of a circle all panels together make: 0.5 half a circle, 2 two circles",
       from: 0.02,
       to: 20,
       otherwise: 1,
     },
-    panels: { kind: "count", about: "how many such panels go round", from: 1, to: 100, otherwise: 1 },
+    panels: { kind: "count", about: "how many of these panels go round", from: 1, to: 100, otherwise: 1 },
     ease: {
       kind: "length",
-      about: "to be eased or gathered in at the waist",
+      about: "how much to ease or gather in at the waist",
       from: -50,
       to: 500,
       otherwise: 0,

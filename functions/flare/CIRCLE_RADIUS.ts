@@ -15,14 +15,14 @@ export const CIRCLE_RADIUS = define({
     waist: { kind: "length", about: "the edge it is sewn to, all round", from: 0.5, to: 5000 },
     circle: {
       kind: "share",
-      about: "part of a circle: 1 whole, 0.5 half, 2 two circles",
+      about: "how much of a circle: 1 a whole circle, 0.5 half, 2 two circles",
       from: 0.02,
       to: 20,
       otherwise: 1,
     },
     ease: {
       kind: "length",
-      about: "to be eased or gathered in; negative to be stretched",
+      about: "how much to ease or gather in; negative to stretch",
       from: -50,
       to: 500,
       otherwise: 0,

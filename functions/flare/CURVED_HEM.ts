@@ -18,7 +18,7 @@ export const CURVED_HEM = define({
     depth: { kind: "length", about: "from top to hem, square to both", from: 0.5, to: 500 },
     angle: {
       kind: "angle",
-      about: "between the sides: 360 for a full circle, more for several",
+      about: "the angle between the sides: 360 for a full circle, more for several",
       from: -360,
       to: 3600,
     },
@@ -30,7 +30,7 @@ export const CURVED_HEM = define({
     if (top + gain <= 0) {
       throw new Refusal(
         (say) =>
-          `angle must leave some hem: at ${Number(angle.toPrecision(6))} degrees the hem loses ${say(-gain, top)}, more than top ${say(top, -gain)} has`,
+          `angle must leave a hem above 0: at ${Number(angle.toPrecision(6))} degrees the hem loses ${say(-gain, top)}, more than top ${say(top, -gain)} has`,
       );
     }
     return step("curved_hem", "top + gain", top + gain);

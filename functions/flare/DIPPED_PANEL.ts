@@ -50,21 +50,22 @@ export const DIPPED_PANEL = define({
     },
     hem: {
       kind: "text",
-      about: "parallel: as deep below the seam all round; level: so deep at centre back, level from there",
+      about:
+        "parallel: the same depth below the seam all round; level: this depth at centre back, level from there",
       choices: ["parallel", "level"],
       otherwise: "parallel",
     },
     hem_length: { kind: "length", about: "the hem wanted, all round", from: 10, to: 5000, otherwise: null },
     fullness: {
       kind: "share",
-      about: "how much fuller than the body the hem is, when no hem_length is told",
+      about: "how much fuller than the body the hem is, when hem_length is left out",
       from: 1,
       to: 10,
       otherwise: 1,
     },
     straight: {
       kind: "text",
-      about: "which edge lies along the grain, to be cut on the fold or seamed",
+      about: "which edge lies along the grain, centre back or centre front",
       choices: ["back", "front"],
       otherwise: "back",
     },
@@ -79,7 +80,7 @@ export const DIPPED_PANEL = define({
     const { waist, hip, hip_drop, front_drop, back_drop, start, hem_length, fullness } = given;
     if (hem_length !== null && fullness !== 1) {
       throw new Refusal(
-        `fullness must be left out when hem_length is told, not ${Number(fullness.toPrecision(4))}`,
+        `fullness must be left out when hem_length is given, not ${Number(fullness.toPrecision(4))}`,
       );
     }
     const seam = developSeam(waist, hip, hip_drop, front_drop, back_drop, start);
@@ -97,7 +98,7 @@ export const DIPPED_PANEL = define({
     const piece = section.piece(spread);
     const half = measure(
       "half_hem",
-      "half the hem of the piece, along its curve",
+      "half the hem, along the curve of the piece",
       edgeLength(piece.edges[2]!),
     );
     const whole = step("hem_all_round", "2 * half_hem", 2 * half);
@@ -144,7 +145,7 @@ export const DIPPED_PANEL = define({
       given: { waist: 70, hip: 70, hip_drop: 20, front_drop: 6, depth: 15 },
       gives: { area: 525, edges: [36, 15, 36, 15], width: 35 },
       unit: "cm",
-      because: "a straight body: 35 across whatever the slope, 15 deep, the seam 17.5 and √(17.5² + 6²)",
+      because: "a straight body: 35 across whatever the slope, 15 deep, the seam 17.5 plus √(17.5² + 6²)",
     },
     {
       given: { waist: 30, hip: 42, hip_drop: 8, front_drop: 3, depth: 8, hem_length: 60 },

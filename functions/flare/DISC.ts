@@ -5,10 +5,10 @@ import type { Piece } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
- * A round piece about (0, 0), in the book's unit: one edge, all round. `less` makes it smaller
- * than the radius told all round, as for a lining or the padding inside a turning; negative makes
- * it larger, as for a seam allowance. Source: geometry; smaller by 1/4 in: McGlauflin, Handicraft
- * for Girls, 1910, a round holder.
+ * A round piece about (0, 0), in the book's unit: one edge, all round. `less` makes the radius
+ * smaller, as for a lining or the padding inside a turning; a negative value makes it larger, as
+ * for a seam allowance. Source: geometry; smaller by 1/4 in: McGlauflin, Handicraft for Girls,
+ * 1910, a round holder.
  */
 export const DISC = define({
   name: "DISC",
@@ -19,7 +19,7 @@ export const DISC = define({
     radius: { kind: "length", about: "from the middle to the edge", from: 0.2, to: 500 },
     less: {
       kind: "length",
-      about: "how much smaller all round; negative for larger",
+      about: "how much smaller to make the radius; negative for larger",
       from: -50,
       to: 500,
       otherwise: 0,

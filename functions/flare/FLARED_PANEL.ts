@@ -5,7 +5,7 @@ import { drawPanel, flaredPanel, grainPoint, STRAIGHT_GRAIN } from "../drafting/
  * A flared panel laid flat: a ring sector with exact arcs, in the book's unit, without allowances.
  * Edges: 1 top from left to right, 2 right side, 3 hem, 4 left side; (0, 0) where the straight
  * grain meets the top. A hem as long as the top gives a rectangle, a shorter one a panel that
- * narrows. Refuses what needs more than a full circle. Source: geometry.
+ * narrows. Refuses a panel that needs more than a full circle. Source: geometry.
  */
 export const FLARED_PANEL = define({
   name: "FLARED_PANEL",

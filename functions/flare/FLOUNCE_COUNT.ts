@@ -7,9 +7,9 @@ import { roundUpToWhole } from "../whole-number.ts";
 
 /**
  * How many rings, or parts of rings, cut at an inner radius, go along an edge as a circular
- * flounce; joins lose a seam allowance at both ends of each. The smaller the radius the fuller
- * the flounce and the more rings. `fitted_radius` is the radius at which so many just fit.
- * Source: geometry.
+ * flounce; each loses a seam allowance to the joins at both ends. The smaller the radius, the
+ * fuller the flounce and the more rings. The step `fitted_radius` is the radius at which that
+ * number of rings exactly fits. Source: geometry.
  */
 export const FLOUNCE_COUNT = define({
   name: "FLOUNCE_COUNT",
@@ -21,7 +21,7 @@ export const FLOUNCE_COUNT = define({
     radius: { kind: "length", usual: [1, 60], about: "radius of each ring's inner edge", from: 0.5, to: 500 },
     circle: {
       kind: "share",
-      about: "part of a ring cut at a time: 1 a whole ring",
+      about: "how much of a ring each part is: 1 a whole ring, 0.5 half",
       from: 0.05,
       to: 1,
       otherwise: 1,
@@ -36,7 +36,7 @@ export const FLOUNCE_COUNT = define({
     if (each <= 1e-9 * inner) {
       throw new Refusal(
         (say) =>
-          `seam must leave some of a ring's inner edge of ${say(inner, seam)}, not ${say(seam, inner)} at each end`,
+          `seam must be less than half of a ring's inner edge of ${say(inner, seam)}, not ${say(seam, inner)} at each end`,
       );
     }
     const count = roundUpToWhole(edge / each);
@@ -70,7 +70,7 @@ export const FLOUNCE_COUNT = define({
       given: { edge: 150, radius: 8, seam: 1 },
       gives: 4,
       unit: "cm",
-      because: "16π less two seams, 48.27 cm, three are just short",
+      because: "each gives 16π minus two seams, 48.27 cm; three would be just too short",
     },
   ],
 });

@@ -17,7 +17,7 @@ export const GODET = define({
   source: "geometry",
   words: "godet gusset wedge insert triangle flare slit fullness hem fan",
   takes: {
-    width: { kind: "length", about: "what it adds to the hem", from: 0.5, to: 2000 },
+    width: { kind: "length", about: "how much it adds to the hem", from: 0.5, to: 2000 },
     length: { kind: "length", about: "length of the slit it is let into", from: 0.5, to: 300 },
     shape: {
       kind: "text",
@@ -33,7 +33,7 @@ export const GODET = define({
     if (shape === "straight" ? width >= most : width > most * (1 + 1e-9)) {
       throw new Refusal(
         (say) =>
-          `width must be ${shape === "curved" ? "at most" : "less than"} ${say(most, length, width)} for a ${shape} godet ${say(length, most, width)} long, not ${say(width, most, length)}: let in two`,
+          `width must be ${shape === "curved" ? "at most" : "less than"} ${say(most, length, width)} for a ${shape} godet ${say(length, most, width)} long, not ${say(width, most, length)}: use two godets`,
       );
     }
     const half = shape === "curved" ? width / length / 2 : Math.asin(width / length / 2);

@@ -9,14 +9,14 @@ import { Refusal } from "../refusal.ts";
 /**
  * A gore of a skirt as a piece, symmetrical about x = 0 with its top at y = 0, in the book's unit,
  * without allowances. Edges: 1 top, 2 right side, 3 hem, 4 left side. Sides are straight, or
- * shaped over the hip when `hip` and `hip_drop` are told. A curved hem makes the sides as long as
+ * shaped over the hip when `hip` and `hip_drop` are given. A curved hem makes the sides as long as
  * the middle, so that it hangs level. `hem` is measured along that curve, as it is sewn and
  * turned up; the straight width from corner to corner is a little less. Source: geometry.
  */
 export const GORE = define({
   name: "GORE",
   summary:
-    "One gore of a gored skirt as a piece, straight-sided or shaped over the hip, its hem trued to hang level.",
+    "One gore of a gored skirt as a piece, straight-sided or shaped over the hip, its hem trued (curved) to hang level.",
   source: "geometry",
   words: "gored skirt six eight gore panel trumpet umbrella A-line hip curve godet",
   takes: {
@@ -31,14 +31,14 @@ export const GORE = define({
     length: { kind: "length", about: "from waist to hem down the middle", from: 5, to: 300 },
     hip: {
       kind: "length",
-      about: "width at the hip; straight sides when left out",
+      about: "width at the hip; the sides are straight when it is left out",
       from: 0.5,
       to: 500,
       otherwise: null,
     },
     hip_drop: {
       kind: "length",
-      about: "from waist down to hip, when hip is told",
+      about: "from waist down to hip, needed when hip is given",
       from: 1,
       to: 100,
       otherwise: null,
@@ -58,8 +58,8 @@ export const GORE = define({
   },
   compute({ top, hem, length, hip, hip_drop, truing }, { step, measure }) {
     if ((hip === null) !== (hip_drop === null)) {
-      const [told, missing] = hip === null ? ["hip_drop", "hip"] : ["hip", "hip_drop"];
-      throw new Refusal(`${missing} must be told when ${told} is`);
+      const [present, missing] = hip === null ? ["hip_drop", "hip"] : ["hip", "hip_drop"];
+      throw new Refusal(`${missing} must be given when ${present} is given`);
     }
     if (hip_drop !== null && hip_drop >= length * 0.95) {
       throw new Refusal(
@@ -69,7 +69,7 @@ export const GORE = define({
     }
     const over = hip === null || hip_drop === null ? null : { width: hip, drop: hip_drop };
     const piece = refuseUnlessSimple(
-      "top, hip and hem give sides that cross one another: look at the widths again, and at hip_drop",
+      "top, hip and hem give sides that cross one another: check these widths and hip_drop",
       gorePiece({ top, hem, length, hip: over, truing }),
     );
     step("flare", "(hem - top) / 2", (hem - top) / 2);

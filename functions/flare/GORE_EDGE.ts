@@ -4,7 +4,7 @@ import { polygon } from "../pieces/piece.ts";
 
 /**
  * Length of the slanted side of a straight-sided gore, in the book's unit, from its top, its
- * straight hem and its length down the middle. The side is the longer: the hem must be curved by
+ * straight hem and its length down the middle. The side is longer than the middle: the hem must be curved by
  * the difference to hang level. Source: Pythagoras.
  */
 export const GORE_EDGE = define({

@@ -4,10 +4,11 @@ import type { Point } from "../geometry/strokes.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
- * Length of the hem of a section that starts at `top` at the waist, just goes round `hip` at
- * `hip_drop` and hangs on in the same line to `depth`, all measured down the body; times
- * `fullness`. Whole girths in, whole hem out; halves in, half out. In the book's unit; a section
- * no deeper than the hip drop stays above the hip. Turnings and pleats are not in it. Source: geometry.
+ * Length of the hem of a section that starts at `top` at the waist, exactly goes round `hip` at
+ * `hip_drop` and continues along the same line to `depth`, all measured down the body; times
+ * `fullness`. Give whole girths for the whole hem, half girths for half of it. In the book's unit;
+ * a section no deeper than the hip drop stays above the hip. Turnings and pleats are not included.
+ * Source: geometry.
  */
 export const HEM_AT = define({
   name: "HEM_AT",
@@ -18,7 +19,7 @@ export const HEM_AT = define({
     top: { kind: "length", about: "the waist edge: all round, or half of it", from: 1, to: 1000 },
     hip: {
       kind: "length",
-      about: "hip over the pad and with its ease, all round or half like top",
+      about: "hip over the pad and with its ease; all round or half, like top",
       from: 1,
       to: 2000,
     },
@@ -32,7 +33,7 @@ export const HEM_AT = define({
     depth: { kind: "length", about: "from waist down to the hem, along the body", from: 0.5, to: 300 },
     fullness: {
       kind: "share",
-      about: "how much fuller than the body: 1 just goes round",
+      about: "how much fuller than the body: 1 exactly goes round",
       from: 0.5,
       to: 10,
       otherwise: 1,
@@ -51,7 +52,7 @@ export const HEM_AT = define({
       const limit = Number(((top * hip_drop) / (top - hip)).toPrecision(6));
       throw new Refusal(
         (say) =>
-          `depth must be less than ${say(limit, top, hip, depth)}, where a line from top ${say(top, limit, hip, depth)} to hip ${say(hip, limit, top, depth)} comes to nothing, not ${say(depth, limit, top, hip)}`,
+          `depth must be less than ${say(limit, top, hip, depth)}, where a line from top ${say(top, limit, hip, depth)} to hip ${say(hip, limit, top, depth)} reaches 0, not ${say(depth, limit, top, hip)}`,
       );
     }
     return step("hem", "body_hem * fullness", body * fullness);

@@ -34,7 +34,7 @@ export const PETTICOAT_PANEL = define({
     front: { kind: "length", about: "length at centre front", from: 5, to: 250 },
     side_share: {
       kind: "share",
-      about: "share of the width from back to side",
+      about: "share of the width that lies between back and side",
       from: 0.1,
       to: 0.9,
       otherwise: 0.5,

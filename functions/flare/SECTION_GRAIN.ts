@@ -5,9 +5,9 @@ import { Refusal } from "../refusal.ts";
 
 /**
  * How far the grain of one section of an evenly spread panel leans, in degrees, when another
- * section lies along the grain: the panel's angle is shared alike by its sections. Positive leans
- * away from the beginning, negative back towards it. Near 45 a section hangs on the bias and
- * drops. Source: geometry.
+ * section lies along the grain: the sections share the panel's angle equally. A positive angle
+ * leans away from the beginning, a negative one back towards it. Near 45 degrees a section hangs
+ * on the bias and drops. Source: geometry.
  */
 export const SECTION_GRAIN = define({
   name: "SECTION_GRAIN",
@@ -29,8 +29,8 @@ export const SECTION_GRAIN = define({
   returns: "angle",
   alike: { "section, straight_section": "any section may lie straight" },
   compute({ section, sections, angle, straight_section }, { step }) {
-    for (const [name, told] of [["section", section], ["straight_section", straight_section]] as const) {
-      if (told > sections) throw new Refusal(`${name} must be at most ${sections}, as there are ${sections} sections, not ${told}`);
+    for (const [name, number] of [["section", section], ["straight_section", straight_section]] as const) {
+      if (number > sections) throw new Refusal(`${name} must be at most ${sections}, as there are ${sections} sections, not ${number}`);
     } // biome-ignore format: names with their values
     const each = step("each", "angle / sections", angle / sections);
     return step("lean", "(section - straight_section) * each", (section - straight_section) * each);

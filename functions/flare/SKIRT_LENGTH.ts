@@ -5,13 +5,14 @@ import { Refusal } from "../refusal.ts";
 
 /**
  * Length of a skirt or petticoat at one place, in the book's unit: from the waist to the floor
- * there, over pad and petticoats, with the shoe's heel if it was measured without, less what it
- * is to clear the floor. Measure front, side and back each: over a pad the back is the longest.
- * Waistband and hem are not in it. Source: common practice.
+ * there, over pad and petticoats, plus the shoe's heel if it was measured without shoes, minus the
+ * clearance from the floor. Measure front, side and back separately: over a pad the back is the
+ * longest. Waistband and hem are not included. Source: common practice.
  */
 export const SKIRT_LENGTH = define({
   name: "SKIRT_LENGTH",
-  summary: "How long a skirt must be at front, side or back to clear the floor by as much as wanted.",
+  summary:
+    "How long a skirt must be at front, side or back for the hem to clear the floor by a given height.",
   source: "common practice",
   words: "floor clearance heel shoe pad bum roll hoop petticoat long back front side hem level",
   takes: {
@@ -26,7 +27,7 @@ export const SKIRT_LENGTH = define({
     heel: {
       kind: "length",
       usual: [0, 16],
-      about: "height of the shoe there, when measured without",
+      about: "height of the shoe's heel, when measured without shoes",
       from: 0,
       to: 30,
       otherwise: 0,

@@ -12,7 +12,7 @@ import { Refusal } from "../refusal.ts";
  * A straight strip slashed into equal sections and opened at the hem, or folded out at the top, by
  * a gap of its own at each slash, in the book's unit, without allowances. Edges, trued to smooth
  * curves: 1 top, 2 right side, 3 hem, 4 left side; one mark to a section, its straight grain.
- * A gap is what the hem gains, or the top loses, along the curve; across the slash a ruler shows a
+ * A gap is what the hem gains, or the top loses, along the curve; straight across the slash a ruler shows a
  * hair less. Each outer edge takes `edge_share` of the gap next to it. The edge that is not
  * opened keeps the strip's length. `straight` is the section that lies along the grain of the
  * cloth; without it both sides lean alike. Source: geometry (functions/drafting/slashed-strip.ts).
@@ -20,7 +20,7 @@ import { Refusal } from "../refusal.ts";
 export const SLASHED_PANEL = define({
   name: "SLASHED_PANEL",
   summary:
-    "A strip slashed and spread with a gap of its own at every slash, its edges trued to smooth curves.",
+    "A strip slashed and spread with a gap of its own at every slash, its edges trued (drawn as smooth curves).",
   source: "geometry",
   words:
     "slash and spread uneven gaps flare fold out collar peplum dart closed top lean grain truing sleeve puff puffed",
@@ -29,7 +29,7 @@ export const SLASHED_PANEL = define({
     depth: { kind: "length", about: "depth of the strip, from top to hem", from: 0.5, to: 500 },
     gaps: {
       kind: "length",
-      about: "what each slash opens, in order; one more section than slashes",
+      about: "how far each slash opens, in order; there is one more section than slashes",
       from: 0,
       to: 500,
       many: true,
@@ -59,7 +59,7 @@ export const SLASHED_PANEL = define({
   returns: "piece",
   alike: { "top, depth": "it may be wider or longer" },
   compute({ top, depth, gaps, at, edge_share, straight }, { step, measure }) {
-    if (gaps.length > 199) throw new Refusal(`gaps must be at most 199, not ${gaps.length}`);
+    if (gaps.length > 199) throw new Refusal(`gaps must be at most 199 values, not ${gaps.length}`);
     const sections = measure("sections", "strips between the slashes, one more than gaps", gaps.length + 1);
     if (straight !== null && straight > sections) {
       throw new Refusal(`straight must be a section from 1 to ${sections}, not ${straight}`);

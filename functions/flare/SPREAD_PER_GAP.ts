@@ -4,10 +4,10 @@ import type { Point } from "../geometry/strokes.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
- * What to open at the hem of each slash so that a strip `top` long gets a hem `hem` long; in the
- * book's unit. `sections` strips have one slash fewer between them, and each outer edge takes
- * `edge_share` of a gap: a half because an edge serves one section where a slash serves two.
- * Seam allowances are not in it. The Working says what full gaps at both edges would add instead.
+ * How far to open each slash at the hem so that a strip `top` long gets a hem `hem` long; in the
+ * book's unit. A strip of `sections` sections has one slash fewer, and each outer edge takes
+ * `edge_share` of a gap: a half because an edge serves one section where a slash serves two. Seam
+ * allowances are not included. The Working says what full gaps at both edges would add instead.
  * Source: geometry.
  */
 export const SPREAD_PER_GAP = define({
@@ -20,7 +20,7 @@ export const SPREAD_PER_GAP = define({
     hem: { kind: "length", about: "the length wanted at the hem", from: 1, to: 5000 },
     sections: {
       kind: "count",
-      about: "strips between the slashes, the outer two included",
+      about: "how many strips there are between the slashes, the outer two included",
       from: 1,
       to: 200,
     },
@@ -42,7 +42,7 @@ export const SPREAD_PER_GAP = define({
     }
     const spread = step("spread", "hem - top", hem - top);
     const gaps = step("gaps", "sections - 1 + 2 * edge_share", sections - 1 + 2 * edge_share);
-    if (gaps === 0) throw new Refusal("sections must be at least 2 when the edges take nothing, not 1");
+    if (gaps === 0) throw new Refusal("sections must be at least 2 when edge_share is 0, not 1");
     // What is easily got wrong: the same gap in full at both edges too makes the hem longer than wanted.
     const full = (spread / gaps) * (sections + 1);
     step("gained_with_full_edges", "spread / gaps * (sections + 1)", full);

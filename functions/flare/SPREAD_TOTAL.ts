@@ -3,9 +3,9 @@ import { dimension, stroke } from "../drawing/shapes.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
- * What a hem gains, in the book's unit, when each slash is opened by `gap` and each outer edge
- * takes `edge_share` of a gap: the other way round than SPREAD_PER_GAP. `sections` strips have
- * one slash fewer between them. Source: geometry.
+ * How much a hem gains, in the book's unit, when each slash is opened by `gap` and each outer edge
+ * takes `edge_share` of a gap: the inverse of SPREAD_PER_GAP. A strip of `sections` sections has
+ * one slash fewer. Source: geometry.
  */
 export const SPREAD_TOTAL = define({
   name: "SPREAD_TOTAL",
@@ -13,10 +13,10 @@ export const SPREAD_TOTAL = define({
   source: "geometry",
   words: "slash and spread add up gaps sections fullness gained hem",
   takes: {
-    gap: { kind: "length", about: "what each slash is opened at the hem", from: 0, to: 500 },
+    gap: { kind: "length", about: "how far each slash is opened at the hem", from: 0, to: 500 },
     sections: {
       kind: "count",
-      about: "strips between the slashes, the outer two included",
+      about: "how many strips there are between the slashes, the outer two included",
       from: 1,
       to: 200,
     },
@@ -31,7 +31,7 @@ export const SPREAD_TOTAL = define({
   returns: "length",
   compute({ gap, sections, edge_share }, { step }) {
     const gaps = step("gaps", "sections - 1 + 2 * edge_share", sections - 1 + 2 * edge_share);
-    if (gaps === 0) throw new Refusal("sections must be at least 2 when the edges take nothing, not 1");
+    if (gaps === 0) throw new Refusal("sections must be at least 2 when edge_share is 0, not 1");
     step("with_full_edges", "gap * (sections + 1)", gap * (sections + 1));
     return step("total", "gap * gaps", gap * gaps);
   },

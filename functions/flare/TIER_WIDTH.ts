@@ -4,7 +4,7 @@ import { polygon } from "../pieces/piece.ts";
 
 /**
  * Flat width of one tier of a tiered skirt, in the book's unit: each tier is `ratio` times the one
- * above, the first `ratio` times the edge it is gathered to. Joins are not in it. Source: common practice.
+ * above, the first `ratio` times the edge it is gathered to. Joins are not included. Source: common practice.
  */
 export const TIER_WIDTH = define({
   name: "TIER_WIDTH",
@@ -15,7 +15,7 @@ export const TIER_WIDTH = define({
     edge: { kind: "length", about: "the edge the first tier is gathered to", from: 1, to: 2000 },
     ratio: {
       kind: "share",
-      about: "how much wider each tier is than the one above: 1.5 half as wide again",
+      about: "each tier's width over that of the tier above: 1.5 is half as wide again",
       from: 1,
       to: 5,
     },
@@ -38,6 +38,11 @@ export const TIER_WIDTH = define({
   },
   examples: [
     { given: { edge: 40, ratio: 1.5, tier: 3 }, gives: 135, because: "60, 90, 135" },
-    { given: { edge: 100, ratio: 2, tier: 2 }, gives: 400, unit: "cm", because: "twice, and twice again" },
+    {
+      given: { edge: 100, ratio: 2, tier: 2 },
+      gives: 400,
+      unit: "cm",
+      because: "twice the edge, and twice that again",
+    },
   ],
 });

@@ -23,7 +23,7 @@ export const TOP_RADIUS = define({
     if (hem <= top) {
       throw new Refusal(
         (say) =>
-          `hem must be longer than top to be drawn from a centre above it, not ${say(hem, top)} against ${say(top, hem)}: as long, it is a straight strip`,
+          `hem must be longer than top to be drawn from a centre above it, not ${say(hem, top)} against ${say(top, hem)}: a hem as long as the top makes a straight strip`,
       );
     }
     const gain = step("gain", "hem - top", hem - top);

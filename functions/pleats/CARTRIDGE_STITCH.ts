@@ -5,10 +5,10 @@ import { Refusal } from "../refusal.ts";
 import { roundDownToWhole } from "../whole-number.ts";
 
 /**
- * Length of each running stitch for cartridge pleats, in the book's unit. Rows of even stitches one
- * above the other, drawn up, make a pleat for every two stitches, one over and one under; a
- * pleat stands out by a stitch. `pitch` is the width each pleat is to take up along the band;
- * it can not be less than two thicknesses of the cloth. Source: common practice; geometry.
+ * Length of each running stitch for cartridge pleats, in the book's unit. Rows of even stitches
+ * one above the other, drawn up, make a pleat for every two stitches, one over and one under; a
+ * pleat stands out by the length of a stitch. `pitch` is the width that each pleat takes up along
+ * the band; it can't be less than two thicknesses of the cloth. Source: common practice; geometry.
  */
 export const CARTRIDGE_STITCH = define({
   name: "CARTRIDGE_STITCH",
@@ -22,13 +22,13 @@ export const CARTRIDGE_STITCH = define({
     pitch: {
       kind: "length",
       usual: [0.1, 3],
-      about: "band taken up by each pleat, about",
+      about: "width of band for each pleat, approximately",
       from: 0.05,
       to: 10,
     },
     thickness: {
       kind: "length",
-      about: "thickness of the cloth with its padding",
+      about: "thickness of the cloth and its padding",
       from: 0,
       to: 5,
       otherwise: 0,

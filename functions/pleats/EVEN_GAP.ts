@@ -3,14 +3,14 @@ import { drawRow } from "../drawing/row-along-edge.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
- * The gap from one to the next of a row of tucks, pleats, buttons or hooks that is to come out even,
- * in the book's unit: what is left between the first and the last, over one less than their number.
- * TUCK_COUNT and BUTTON_COUNT say how many there are. Source: division; Dress Making, p. 209.
+ * The gap that makes a row of tucks, pleats, buttons or hooks come out even, in the book's unit:
+ * the length between the first and the last, divided by one less than their number. TUCK_COUNT and
+ * BUTTON_COUNT say how many there are. Source: division; Dress Making, p. 209.
  */
 export const EVEN_GAP = define({
   name: "EVEN_GAP",
   summary: "The corrected gap from one tuck, button or row to the next, so that they come out even.",
-  source: "geometry: what lies between the first and the last, over the gaps",
+  source: "geometry: the length between the first and the last, divided by the number of gaps",
   words: "corrected gap spacing even tucks buttons rows how far apart come out exactly actual",
   takes: {
     edge: { kind: "length", about: "length of the edge or width that they go on", from: 0.5, to: 5000 },
@@ -18,7 +18,7 @@ export const EVEN_GAP = define({
     start: { kind: "length", about: "from the beginning to the first", from: 0, to: 500, otherwise: 0 },
     end: {
       kind: "length",
-      about: "from the last to the end; as at the beginning when left out",
+      about: "from the last to the end; the same as start when left out",
       from: 0,
       to: 500,
       otherwise: null,
@@ -29,7 +29,9 @@ export const EVEN_GAP = define({
   compute({ edge, count, start, end }, { step, say }) {
     const kept = step("kept", 'start + IF(end = ""; start; end)', start + (end ?? start));
     if (kept >= edge) {
-      throw new Refusal(`start and end must leave some of the edge of ${say(edge)}, not take ${say(kept)}`);
+      throw new Refusal(
+        `start and end must be less than the edge of ${say(edge)}, not ${say(kept)} together`,
+      );
     }
     const row = step("row", "edge - kept", edge - kept);
     return step("gap", "row / (count - 1)", row / (count - 1));

@@ -11,13 +11,13 @@ import { Refusal } from "../refusal.ts";
 
 /**
  * How wide a piece of cloth finishes once it is pleated, in the book's unit: its flat width less the
- * seam allowance and less the layers that the pleats hide. FLAT_WIDTH the other way round.
+ * seam allowance and less the layers that the pleats hide. The inverse of FLAT_WIDTH.
  * Source: geometry.
  */
 export const FINISHED_WIDTH = define({
   name: "FINISHED_WIDTH",
   summary: "How wide cloth comes out once it is pleated, from its flat width.",
-  source: "geometry: the flat width less what the pleats hide",
+  source: "geometry: the flat width minus the layers that the pleats hide",
   words: "pleats finished from flat comes out width once pleated skirt panel kilt inverse",
   takes: {
     flat: { kind: "length", about: "flat width of the cloth, as cut", from: 0.5, to: 50_000 },
@@ -35,7 +35,7 @@ export const FINISHED_WIDTH = define({
     const finished = flat - seam - hidden;
     if (finished <= 0) {
       throw new Refusal(
-        `flat must be more than ${say(hidden + seam)}, what the pleats and seams take, not ${say(flat)}`,
+        `flat must be more than ${say(hidden + seam)}, which the pleats and seams take, not ${say(flat)}`,
       );
     }
     step("times", "(flat - seam) / (flat - seam - hidden)", (flat - seam) / finished);

@@ -2,7 +2,7 @@ import { define } from "../define.ts";
 import { drawStrips } from "../drawing/flat-strip.ts";
 
 /**
- * How many times its finished width a strip is before gathering or pleating: 1 is flat, 1.5 half
+ * The flat width of a strip over its finished width once gathered or pleated: 1 is flat, 1.5 half
  * as full again, 3 pleats that lie edge to edge. Source: geometry.
  */
 export const FULLNESS = define({

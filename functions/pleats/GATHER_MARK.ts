@@ -4,11 +4,11 @@ import type { Point } from "../geometry/strokes.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
- * Where the n-th matching mark falls on one of two edges that are gathered together, measured from
- * its beginning, in the book's unit; an empty text past the last. Divide both edges, flat and
- * finished, into as many equal parts and match the marks. `skip` is left out of the division at
- * the end: the overlap of a band. The first mark is the end of part 1, the last that of the last
- * part. Source: Johnson, It's Fun to Sew Aprons and Skirts, 1964.
+ * Where matching mark `number` falls on one of two edges that are gathered together, measured from
+ * the beginning of the edge, in the book's unit; an empty text past the last mark. Divide both
+ * edges, flat and finished, into the same number of equal parts and match the marks. `skip` is
+ * left out of the division at the end: the overlap of a band. The first mark is the end of part 1,
+ * the last is the end of the last part. Source: Johnson, It's Fun to Sew Aprons and Skirts, 1964.
  */
 export const GATHER_MARK = define({
   name: "GATHER_MARK",
@@ -17,12 +17,12 @@ export const GATHER_MARK = define({
     "Johnson, It's Fun to Sew Aprons and Skirts, Oregon and Utah State ext. L-86, 1964: eight equal parts",
   words: "quarter marks divide eighths match gathers band skirt ruffle even notch",
   takes: {
-    number: { kind: "count", about: "which mark", from: 1, to: 1000 },
+    number: { kind: "count", about: "which mark, counted from the beginning", from: 1, to: 1000 },
     edge: { kind: "length", about: "the whole edge to be divided", from: 1, to: 100_000 },
     parts: { kind: "count", about: "into how many equal parts", from: 1, to: 1000, otherwise: 8 },
     skip: {
       kind: "length",
-      about: "what is left out at the end, such as an overlap",
+      about: "length left out at the end, such as an overlap",
       from: 0,
       to: 1000,
       otherwise: 0,
@@ -55,7 +55,7 @@ export const GATHER_MARK = define({
       because: "Johnson 1964: a band in eight parts, an inch of overlap left out",
     },
     { given: { number: 1, edge: 72, parts: 8 }, gives: 9, because: "the skirt in the same eight parts" },
-    { given: { number: 9, edge: 72, parts: 8 }, gives: "", because: "past the last mark there is none" },
+    { given: { number: 9, edge: 72, parts: 8 }, gives: "", because: "there is no mark past the last one" },
     { given: { number: 3, edge: 120, parts: 4 }, gives: 90, unit: "cm", because: "the third quarter" },
   ],
 });

@@ -6,7 +6,7 @@ import { drawStrips } from "../drawing/flat-strip.ts";
  * Flat length of a strip to be gathered, shirred, smocked or frilled to a finished length, in the
  * book's unit. Usual ratios: lace and light ruffles 1 1/2 (Kinne & Cooley 1916, Fryer 1913), a
  * crimped frill 2 (Ladies' Work-Table Book 1844), a French ruffle 2 1/3 (Stephenson 1905), a
- * shirred facing 3 (Archer 1911), smocking about 4. Joins and ends are not in it.
+ * shirred facing 3 (Archer 1911), smocking about 4. Joins and ends are not included.
  */
 export const GATHER_WIDTH = define({
   name: "GATHER_WIDTH",

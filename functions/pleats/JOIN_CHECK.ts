@@ -14,14 +14,14 @@ import { dimension, stroke } from "../drawing/shapes.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
- * Does a pleat hide a join of panels? The pleats are set evenly as PLEAT_MARK has them; `join` is
- * measured along the flat width from its beginning, allowances not counted. A join on a hidden
- * layer is "ok", best at the inner fold; else the sentence says at which inner fold before it the
- * join could lie, by cutting the panel before it narrower. Source: geometry.
+ * Whether a pleat hides a join of panels. The pleats are set evenly as PLEAT_MARK has them; `join`
+ * is measured along the flat width from its beginning, without allowances. A join on a hidden
+ * layer is "ok", best at the inner fold; otherwise the sentence names the inner fold before it
+ * where the join could lie if the panel before it were cut narrower. Source: geometry.
  */
 export const JOIN_CHECK = define({
   name: "JOIN_CHECK",
-  summary: "Whether a seam between panels disappears inside a pleat, and where it would.",
+  summary: "Whether a seam between panels disappears inside a pleat, and if not, where it would.",
   source: "geometry; common practice: joins go at an inner fold",
   words: "join seam hide pleat inner fold panel visible kilt skirt",
   takes: {
@@ -55,7 +55,7 @@ export const JOIN_CHECK = define({
     const inner = lines.findLast((one) => one.kind === "inner" && one.at <= join + slack);
     const best = measure(
       "inner_fold",
-      "the inner fold before the join, 0 when there is none",
+      "the inner fold before the join; 0 when no fold lies before it",
       inner?.at ?? 0,
     );
     step("to_move", "join - inner_fold", join - best);

@@ -4,10 +4,10 @@ import { Refusal } from "../refusal.ts";
 import { roundUpToWhole } from "../whole-number.ts";
 
 /**
- * Where the n-th join of panels falls along the flat width, measured from its beginning, in the
- * book's unit; an empty text past the last. Panels are all alike, or whole breadths with the rest
- * last. `seam` is what a breadth loses to its joins. JOIN_CHECK says whether a pleat hides it.
- * Source: geometry.
+ * Where join `number` of the panels falls along the flat width, measured from its beginning, in
+ * the book's unit; an empty text past the last join. Panels are all equal, or whole breadths with
+ * the remainder last. `seam` is what a breadth loses to its joins. JOIN_CHECK says whether a pleat
+ * hides it. Source: geometry.
  */
 export const JOIN_MARK = define({
   name: "JOIN_MARK",
@@ -15,13 +15,19 @@ export const JOIN_MARK = define({
   source: "geometry",
   words: "panel join seam breadths widths position pleat hide skirt",
   takes: {
-    number: { kind: "count", about: "which join", from: 1, to: 1000 },
+    number: { kind: "count", about: "which join, counted from the beginning", from: 1, to: 1000 },
     flat: { kind: "length", about: "flat width, all panels joined", from: 1, to: 100_000 },
     cloth_width: { kind: "length", usual: [15, 330], about: "usable width of the cloth", from: 5, to: 1000 },
-    seam: { kind: "length", about: "what each breadth loses to its joins", from: 0, to: 50, otherwise: 0 },
+    seam: {
+      kind: "length",
+      about: "width that each breadth loses to its joins",
+      from: 0,
+      to: 50,
+      otherwise: 0,
+    },
     arrange: {
       kind: "text",
-      about: "even: panels all alike; full: whole breadths, the rest last",
+      about: "even: all panels equal; full: whole breadths with the remainder last",
       choices: ["even", "full"],
       otherwise: "even",
     },
@@ -65,7 +71,7 @@ export const JOIN_MARK = define({
       given: { number: 2, flat: 236, cloth_width: 90, seam: 2 },
       gives: 472 / 3,
       unit: "cm",
-      because: "three panels alike",
+      because: "three equal panels",
     },
     { given: { number: 2, flat: 100, cloth_width: 54 }, gives: "", because: "two panels have one join" },
   ],

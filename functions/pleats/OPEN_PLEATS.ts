@@ -6,11 +6,11 @@ import { marksDrawn } from "../drawing/shapes.ts";
 import { edgeLength, pieceArea } from "../pieces/piece.ts";
 
 /**
- * A piece with pleats opened in it, in the book's unit: the piece given is as it is to look once
- * pleated. It must have four edges, the top first and the hem third; a pleat runs from its place
- * along the top to the same share of the hem. Hidden layers are shaped to meet the seam when
- * folded; marks as PLEATED_PANEL has them, marks of the piece itself are left out. Open pleats
- * before allowances go on. Source: geometry.
+ * A piece with pleats opened in it, in the book's unit. The piece given shows how it should look
+ * once pleated. It must have four edges, the top first and the hem third; a pleat runs from its
+ * place along the top to the same share of the hem. Hidden layers are shaped to meet the seam when
+ * folded. Fold lines are marked as in PLEATED_PANEL; the piece's own marks are left out. Open
+ * pleats before you add allowances. Source: geometry.
  */
 export const OPEN_PLEATS = define({
   name: "OPEN_PLEATS",
@@ -18,10 +18,10 @@ export const OPEN_PLEATS = define({
   source: "geometry: the piece folded like paper, cut and unfolded",
   words: "add insert pleat centre back piece pattern knife box inverted kick wedge",
   takes: {
-    piece: { kind: "piece", about: "the piece as it is once pleated, without allowances" },
+    piece: { kind: "piece", about: "the piece as it should look once pleated, without allowances" },
     places: {
       kind: "length",
-      about: "where the pleats go, along edge 1 from its beginning; a blank place is no pleat",
+      about: "where the pleats go, along the top (edge 1) from its beginning; a blank place is skipped",
       from: 0,
       to: 5000,
       many: true,
@@ -29,14 +29,15 @@ export const OPEN_PLEATS = define({
     },
     fold_depth: {
       kind: "length",
-      about: "from a fold to the inner fold, at the top: one for all or one each; 0 for a wedge",
+      about:
+        "from a fold to the inner fold, at the top: one depth for all pleats or one for each; 0 for a wedge",
       from: 0,
       to: 200,
       many: true,
     },
     hem_fold_depth: {
       kind: "length",
-      about: "the same at the hem; as at the top when left out",
+      about: "from a fold to the inner fold, at the hem; the same as at the top when left out",
       from: 0,
       to: 300,
       many: true,
@@ -63,8 +64,8 @@ export const OPEN_PLEATS = define({
       style,
       towards,
     });
-    const top = measure("top", "length of edge 1 once pleated", edgeLength(piece.edges[0]!));
-    const hem = measure("hem", "length of edge 3 once pleated", edgeLength(piece.edges[2]!));
+    const top = measure("top", "length of the top (edge 1) once pleated", edgeLength(piece.edges[0]!));
+    const hem = measure("hem", "length of the hem (edge 3) once pleated", edgeLength(piece.edges[2]!));
     measure("taken_at_top", "cloth that the pleats hide along the top", opened.takenTop);
     measure("taken_at_hem", "cloth that the pleats hide along the hem", opened.takenHem);
     step("flat_top", "top + taken_at_top", top + opened.takenTop);

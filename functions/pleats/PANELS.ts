@@ -17,7 +17,13 @@ export const PANELS = define({
   takes: {
     flat: { kind: "length", about: "flat width wanted, all round", from: 1, to: 100_000 },
     cloth_width: { kind: "length", usual: [15, 330], about: "usable width of the cloth", from: 5, to: 1000 },
-    seam: { kind: "length", about: "what each breadth loses to its joins", from: 0, to: 50, otherwise: 0 },
+    seam: {
+      kind: "length",
+      about: "width that each breadth loses to its joins",
+      from: 0,
+      to: 50,
+      otherwise: 0,
+    },
   },
   returns: "count",
   usual: ["seam < 0.5 * cloth_width"],

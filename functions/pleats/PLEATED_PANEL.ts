@@ -27,7 +27,7 @@ export const PLEATED_PANEL = define({
     depth: { kind: "length", about: "from top to hem, square to both", from: 1, to: 500 },
     places: {
       kind: "length",
-      about: "where the pleats go, along the top from its left end; a blank place is no pleat",
+      about: "where the pleats go, along the top from its left end; a blank place is skipped",
       from: 0,
       to: 5000,
       many: true,
@@ -35,14 +35,15 @@ export const PLEATED_PANEL = define({
     },
     fold_depth: {
       kind: "length",
-      about: "from a fold to the inner fold, at the top: one for all or one each; 0 for a wedge",
+      about:
+        "from a fold to the inner fold, at the top: one depth for all pleats or one for each; 0 for a wedge",
       from: 0,
       to: 200,
       many: true,
     },
     hem_fold_depth: {
       kind: "length",
-      about: "the same at the hem; as at the top when left out",
+      about: "from a fold to the inner fold, at the hem; the same as at the top when left out",
       from: 0,
       to: 300,
       many: true,
@@ -75,7 +76,7 @@ export const PLEATED_PANEL = define({
       style,
       towards,
     });
-    measure("lines", "fold, inner and placement lines marked", piece.marks.length);
+    measure("lines", "how many fold, inner-fold and placement lines are marked", piece.marks.length);
     measure("taken_at_top", "cloth that the pleats hide along the top", takenTop);
     measure("taken_at_hem", "cloth that the pleats hide along the hem", takenHem);
     step("flat_top", "top + taken_at_top", top + takenTop);

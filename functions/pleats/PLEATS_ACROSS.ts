@@ -6,7 +6,8 @@ import { DRESS_MAKING } from "../sources.ts";
 
 /**
  * How many pleats of about a visible width go across a finished width, edge to edge. The Working
- * gives the width that so many pleats then have. Source: Dress Making, Trade Practical, p. 203.
+ * gives the width that makes this number come out even. Source: Dress Making, Trade Practical, p.
+ * 203.
  */
 export const PLEATS_ACROSS = define({
   name: "PLEATS_ACROSS",
@@ -19,7 +20,7 @@ export const PLEATS_ACROSS = define({
     width: {
       kind: "length",
       usual: [0.3, 60],
-      about: "visible width of each pleat, about",
+      about: "visible width of each pleat, approximately",
       from: 0.1,
       to: 200,
     },
@@ -63,7 +64,7 @@ export const PLEATS_ACROSS = define({
     {
       given: { finished: 24, width: 5, rounding: "up" },
       gives: 5,
-      because: "4.8, so five a little narrower",
+      because: "4.8 pleats, so five that are a little narrower",
     },
   ],
 });

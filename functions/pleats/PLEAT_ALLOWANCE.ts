@@ -12,8 +12,9 @@ import { DRESS_MAKING } from "../sources.ts";
 
 /**
  * Cloth that pleats take up, in the book's unit, to be added to the finished width: a knife pleat
- * twice its depth, a box or inverted pleat four times. Depth is from the outer fold to the inner
- * one. Pleats that taper take this at the level where the depth is measured. Source: common practice.
+ * takes twice its depth, a box or inverted pleat four times. The depth is from the outer fold to
+ * the inner fold. Pleats that taper take this at the level where the depth is measured. Source:
+ * common practice.
  */
 export const PLEAT_ALLOWANCE = define({
   name: "PLEAT_ALLOWANCE",

@@ -11,8 +11,8 @@ import { Refusal } from "../refusal.ts";
 import { ROUNDING, roundCount, roundCountRule } from "../rounding.ts";
 
 /**
- * How many pleats of about a depth take a flat width down to a finished one. Pleats are whole: the
- * Working gives the depth that so many pleats then need to come out exactly. Source: common practice.
+ * How many pleats of about a given depth take a flat width down to a finished one. The number is
+ * whole: the Working gives the depth that makes it come out exactly. Source: common practice.
  */
 export const PLEAT_COUNT = define({
   name: "PLEAT_COUNT",
@@ -22,7 +22,12 @@ export const PLEAT_COUNT = define({
   takes: {
     flat: { kind: "length", about: "width before pleating", from: 1, to: 20_000 },
     finished: { kind: "length", about: "width once pleated", from: 0.5, to: 20_000 },
-    depth: { kind: "length", about: "from a pleat's outer fold to its inner one, about", from: 0.1, to: 200 },
+    depth: {
+      kind: "length",
+      about: "from a pleat's outer fold to its inner one, approximately",
+      from: 0.1,
+      to: 200,
+    },
     style: PLEAT_STYLE,
     rounding: ROUNDING,
   },
@@ -63,7 +68,7 @@ export const PLEAT_COUNT = define({
     {
       given: { flat: 54, finished: 30, depth: 2.5, style: "inverted", rounding: "up" },
       gives: 3,
-      because: "24 in in pleats of 10: 2.4, so three, a little shallower",
+      because: "24 in make 2.4 pleats of 10 in, so three that are a little shallower",
     },
   ],
 });

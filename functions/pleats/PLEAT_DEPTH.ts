@@ -10,14 +10,15 @@ import {
 import { Refusal } from "../refusal.ts";
 
 /**
- * Depth of each pleat, from outer to inner fold, in the book's unit, when so many even pleats take
- * a flat width down to a finished one. Work it at waist, hip and hem each for pleats that taper.
- * Source: common practice; Conover, Complete Course in Dressmaking, vol. 5, 1921, pp. 63-69 shares
- * the difference among the pleats at waist, hip and hem like this.
+ * Depth of each pleat, from outer to inner fold, in the book's unit, when a given number of even
+ * pleats takes a flat width down to a finished one. For pleats that taper, ask for waist, hip and
+ * hem separately. Source: common practice; Conover, Complete Course in Dressmaking, vol. 5, 1921,
+ * pp. 63-69 shares the difference among the pleats at waist, hip and hem in this way.
  */
 export const PLEAT_DEPTH = define({
   name: "PLEAT_DEPTH",
-  summary: "How deep each pleat must be to take a flat width down to a finished one with so many pleats.",
+  summary:
+    "How deep each pleat must be for a given number of pleats to take a flat width down to a finished one.",
   source: "common practice; Conover, Complete Course in Dressmaking, vol. 5, 1921, pp. 63-69",
   words: "knife box inverted how deep take in waist hip hem share fullness",
   takes: {

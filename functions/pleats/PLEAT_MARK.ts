@@ -20,12 +20,13 @@ const MARKS = {
 } as const;
 
 /**
- * Where the n-th chalk mark falls on the flat cloth, measured from its beginning, in the book's
- * unit; an empty text past the last. Pleats are set evenly over `finished`, half a spacing from
- * each end, allowances not counted. A fold is brought to the placement line beside it: in a knife
- * pleat the fold before it comes forward to it, two folds of an inverted pleat meet on one, each
- * fold of a box pleat goes out to its own. A box is 2 · depth wide, so that its underfolds meet
- * behind it, or as `box_width` tells, and never wider than the spacing: then the boxes touch. Source: geometry.
+ * Where chalk mark `number` falls on the flat cloth, measured from its beginning, in the book's
+ * unit; an empty text past the last mark. Pleats are set evenly over `finished`, half a spacing
+ * from each end, without allowances. A fold is brought to the placement line beside it: in a knife
+ * pleat the fold before it comes forward to it, two folds of an inverted pleat meet on one line,
+ * each fold of a box pleat goes out to its own line. A box is 2 · depth wide, so that its
+ * underfolds meet behind it, or `box_width` wide, and never wider than the spacing: then the boxes
+ * touch. Source: geometry.
  */
 export const PLEAT_MARK = define({
   name: "PLEAT_MARK",
@@ -124,7 +125,7 @@ export const PLEAT_MARK = define({
     {
       given: { number: 2, finished: 12, count: 3, depth: 2, style: "box", box_width: 2 },
       gives: 5,
-      because: "boxes of 2 in and spaces of 2 in: the first box's fold is brought 4 in back, to 1",
+      because: "boxes of 2 in and spaces of 2 in: the first box's fold is brought 4 in back, to 1 in",
     },
     {
       given: { number: 5, finished: 20, count: 1, depth: 4, style: "box" },

@@ -14,8 +14,8 @@ export const PLEAT_TO_STRIPE = define({
   words: "kilt sett tartan plaid check stripe repeat pleat to the line matching",
   takes: {
     repeat: { kind: "length", about: "the pattern's repeat across the pleats", from: 0.5, to: 200 },
-    shown: { kind: "length", about: "what shows of each repeat between folds", from: 0.1, to: 200 },
-    repeats: { kind: "count", about: "repeats to each pleat", from: 1, to: 10, otherwise: 1 },
+    shown: { kind: "length", about: "how much of each repeat shows between the folds", from: 0.1, to: 200 },
+    repeats: { kind: "count", about: "how many repeats each pleat takes", from: 1, to: 10, otherwise: 1 },
   },
   returns: "length",
   compute({ repeat, shown, repeats }, { step }) {
@@ -45,6 +45,11 @@ export const PLEAT_TO_STRIPE = define({
       gives: 2.5,
       because: "an inch shows of six; five are hidden in two layers",
     },
-    { given: { repeat: 8, shown: 4, repeats: 2 }, gives: 6, unit: "cm", because: "4 of 16 cm show" },
+    {
+      given: { repeat: 8, shown: 4, repeats: 2 },
+      gives: 6,
+      unit: "cm",
+      because: "4 of 16 cm show, and 12 are hidden in two layers",
+    },
   ],
 });

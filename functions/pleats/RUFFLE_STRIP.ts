@@ -6,10 +6,11 @@ import { Refusal } from "../refusal.ts";
 import { roundUpToWhole } from "../whole-number.ts";
 
 /**
- * One strip of a ruffle cut across the cloth, as a piece, in the book's unit: all strips alike, so
- * many that joined they are `ratio` times the edge. The strip is as wide across the cloth as it
- * must be with its join on, and `depth` long; hem and heading belong in the depth. Cut `strips` of
- * them. Edges: 1 gathered edge, 2 join, 3 hem, 4 join. Source: geometry; ratio: common practice.
+ * One strip of a ruffle cut across the cloth, as a piece, in the book's unit. All strips are
+ * equal, and joined they are `ratio` times the edge. The strip is as wide across the cloth as it
+ * must be including its join, and `depth` long; include hem and heading in the depth. The step
+ * `strips` says how many to cut. Edges: 1 gathered edge, 2 join, 3 hem, 4 join. Source: geometry;
+ * ratio: common practice.
  */
 export const RUFFLE_STRIP = define({
   name: "RUFFLE_STRIP",
@@ -18,12 +19,17 @@ export const RUFFLE_STRIP = define({
   words: "ruffle frill strips how many cut across width length join gathered edging",
   takes: {
     edge: { kind: "length", about: "the edge it is put on", from: 1, to: 50_000 },
-    ratio: { kind: "share", about: "how many times as long before gathering", from: 1, to: 10 },
-    depth: { kind: "length", about: "depth as cut, hem and heading on", from: 0.5, to: 300 },
+    ratio: {
+      kind: "share",
+      about: "fullness: length before gathering over length afterwards",
+      from: 1,
+      to: 10,
+    },
+    depth: { kind: "length", about: "depth as cut, hem and heading included", from: 0.5, to: 300 },
     cloth_width: { kind: "length", usual: [15, 330], about: "usable width of the cloth", from: 5, to: 1000 },
     seam: {
       kind: "length",
-      about: "what each strip loses to its joins, both ends together",
+      about: "length that each strip loses to its joins, both ends together",
       from: 0,
       to: 20,
       otherwise: 0,
@@ -60,7 +66,7 @@ export const RUFFLE_STRIP = define({
     {
       given: { edge: 90, ratio: 1.5, depth: 6, cloth_width: 36, seam: 1 },
       gives: { width: 34.75, length: 6 },
-      because: "135 in in four strips of 33 3/4 and an inch for the joins",
+      because: "135 inches in four strips of 33 3/4 in, with an inch more for the joins",
     },
     {
       given: { edge: 470, ratio: 2, depth: 9.5, cloth_width: 119 },

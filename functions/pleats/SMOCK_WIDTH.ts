@@ -20,7 +20,7 @@ export const SMOCK_WIDTH = define({
     ratio: {
       kind: "share",
       usual: [2, 6],
-      about: "how many times as wide before",
+      about: "fullness: width before smocking over width afterwards",
       from: 1,
       to: 10,
       otherwise: 4,

@@ -13,8 +13,8 @@ export const TAKE_UP = define({
   source: "Conover, Complete Course in Dressmaking, vol. 5, 1921, pp. 63-64",
   words: "fullness difference excess pleat away gather in dart ease at waist hip hem",
   takes: {
-    flat: { kind: "length", about: "width before, at one level", from: 0, to: 100_000 },
-    finished: { kind: "length", about: "width wanted there", from: 0, to: 100_000 },
+    flat: { kind: "length", about: "flat width at one level", from: 0, to: 100_000 },
+    finished: { kind: "length", about: "finished width wanted at that level", from: 0, to: 100_000 },
   },
   returns: "length",
   compute({ flat, finished }, { step }) {

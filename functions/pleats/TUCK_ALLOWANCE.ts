@@ -2,7 +2,7 @@ import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 
 /**
- * Cloth that tucks take up, in the book's unit: twice its width each, whatever the space between
+ * Cloth that tucks take up, in the book's unit: twice the width of each tuck, whatever the space between
  * them. A tuck's width is from its fold to its stitching. Source: Kinne & Cooley, Clothing and
  * Health, 1916, lesson 11.
  */

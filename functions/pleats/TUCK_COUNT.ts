@@ -6,8 +6,8 @@ import { DRESS_MAKING } from "../sources.ts";
 
 /**
  * How many tucks, or rows of stitching or trimming, go on a finished width: one more than the gaps
- * that fit between what is kept clear at both edges. The Working gives the gap that so many then
- * have. Source: Dress Making, Trade Practical, p. 209.
+ * that fit between the plain parts at both edges. The Working gives the gap that makes this number
+ * come out even. Source: Dress Making, Trade Practical, p. 209.
  */
 export const TUCK_COUNT = define({
   name: "TUCK_COUNT",
@@ -16,8 +16,13 @@ export const TUCK_COUNT = define({
   words: "pin tucks number of rows spacing gap edge corrected even yoke front",
   takes: {
     finished: { kind: "length", about: "the width they go on, once tucked", from: 1, to: 5000 },
-    gap: { kind: "length", about: "from one tuck's stitching to the next, about", from: 0.1, to: 500 },
-    edge: { kind: "length", about: "kept plain at each edge", from: 0, to: 500, otherwise: 0 },
+    gap: {
+      kind: "length",
+      about: "from one tuck's stitching to the next, approximately",
+      from: 0.1,
+      to: 500,
+    },
+    edge: { kind: "length", about: "width kept plain at each edge", from: 0, to: 500, otherwise: 0 },
     rounding: ROUNDING,
   },
   returns: "count",

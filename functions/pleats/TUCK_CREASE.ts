@@ -22,7 +22,7 @@ export const TUCK_CREASE = define({
     },
     space: {
       kind: "length",
-      about: "what is to show between tucks, or the seam to be covered",
+      about: "the space that should show between tucks, or the seam to cover",
       from: 0,
       to: 200,
     },

@@ -15,7 +15,7 @@ export const TUCK_MARK = define({
   source: "McGlauflin, Handicraft for Girls, 1910, tucking; Fryer, Mary Frances Sewing Book, 1913; geometry",
   words: "pin tucks blind tucks nun tucks crease fold line stitching position flat spacing",
   takes: {
-    number: { kind: "count", about: "which tuck", from: 1, to: 1000 },
+    number: { kind: "count", about: "which tuck, counted from the beginning", from: 1, to: 1000 },
     width: {
       kind: "length",
       usual: [0.05, 20],
@@ -25,7 +25,7 @@ export const TUCK_MARK = define({
     },
     space: {
       kind: "length",
-      about: "what shows from a tuck's fold to the next one's stitching",
+      about: "the space that shows from a tuck's fold to the next tuck's stitching",
       from: 0,
       to: 200,
     },

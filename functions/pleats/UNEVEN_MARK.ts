@@ -11,11 +11,11 @@ import { depthsOf, PLEAT_DEPTHS, PLEAT_PLACES, pleatsAt } from "../drafting/unev
 import { dimension } from "../drawing/shapes.ts";
 
 /**
- * Where the n-th chalk mark of a row of pleats of different depths falls on the flat cloth, measured
- * from its beginning, in the book's unit; an empty text past the last. Marks come as PLEAT_MARK has
- * them: fold lines and the placement lines they are brought to, allowances not counted. Each pleat
- * lies where `places` shows it along the finished width, or all lie evenly. PLEATED_PANEL draws a
- * panel with such pleats. Source: geometry.
+ * Where chalk mark `number` of a row of pleats of different depths falls on the flat cloth,
+ * measured from its beginning, in the book's unit; an empty text past the last mark. Marks come in
+ * the order of PLEAT_MARK: fold lines and the placement lines they are brought to, without
+ * allowances. Each pleat is at its place in `places` along the finished width, or all are spaced
+ * evenly. PLEATED_PANEL draws a panel with such pleats. Source: geometry.
  */
 export const UNEVEN_MARK = define({
   name: "UNEVEN_MARK",
@@ -46,9 +46,9 @@ export const UNEVEN_MARK = define({
     const asked = marks.filter(({ kind }) => which === "all" || kind === which);
     measure("marks", "marks of this kind along the strip", asked.length);
     const mark = asked[number - 1];
-    if (!mark) return measure("mark", `there are ${asked.length} such marks`, "");
+    if (!mark) return measure("mark", `there are only ${asked.length} marks of this kind`, "");
     const what = { fold: "a fold", placement: "a placement line", inner: "an inner fold" }[mark.kind];
-    const found = measure("mark", `${what}, all that is hidden before it laid out flat`, mark.at);
+    const found = measure("mark", `${what}, with everything hidden before it laid out flat`, mark.at);
     step("past_it", "flat - mark", flat - found);
     return found;
   },

@@ -388,7 +388,7 @@ describe("rows and columns", () => {
     await key("Shift+F10");
     await page.getByRole("menuitem", { name: "Delete 2 rows" }).focus();
     await key("Enter");
-    await expect.poll(() => cell(page, "A13").textContent()).toBe("Open at each slash");
+    await expect.poll(() => cell(page, "A13").textContent()).toBe("Opening at each slash");
     await key("ArrowDown");
     expect(await chosen()).toBe("B14");
   });
@@ -404,7 +404,7 @@ describe("rows and columns", () => {
     await expect.poll(heads).toContain("Inches <i>");
     expect((await cell(page, "B8").boundingBox())!.width).toBe(200);
     await key("Control+z");
-    await expect.poll(heads).toContain("Figure");
+    await expect.poll(heads).toContain("Value");
     expect((await cell(page, "B8").boundingBox())!.width).toBe(150);
   });
 

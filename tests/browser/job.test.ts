@@ -21,10 +21,10 @@ if ("reason" in reading) throw new Error(reading.reason);
 const ready: Book = reading.book;
 const at = (name: string): Place => lookUp(ready, name)!;
 
-/** The chosen wearer's figure is picked from those of all wearers: the first is the one drawn. */
+/** The chosen wearer's figure is picked from those of all wearers by name: the first is the one drawn. */
 function takenFor(name: string): Place {
   const { page, row, column } = at(name);
-  const first = /^=INDEX\(([A-Z]+\d+):/.exec(typedAt(ready, page, row, column))![1]!;
+  const first = /^=SWITCH\(wearer;"[^"]*";([A-Z]+\d+);/.exec(typedAt(ready, page, row, column))![1]!;
   return lookUp(ready, first, page)!;
 }
 

@@ -23,5 +23,5 @@ test("a thread laid round the arc comes to waist and ease", () => {
 });
 
 test("ease that leaves no waist is refused", () => {
-  expect(refusal(20, 1, -30)).toBe("ease must leave some edge: more than -20 cm, not -30 cm");
+  expect(refusal(20, 1, -30)).toBe("ease must leave an edge above 0: more than -20 cm, not -30 cm");
 });

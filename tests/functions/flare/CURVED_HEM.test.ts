@@ -28,6 +28,6 @@ test("it is longer than the straight gaps of a slashed paper added up, by the bu
 
 test("an angle that eats up the hem is refused", () => {
   expect(refusal(20, 30, -60)).toMatch(
-    /^angle must leave some hem: at -60 degrees the hem loses 31.4 cm, more than top 20 cm/,
+    /^angle must leave a hem above 0: at -60 degrees the hem loses 31.4 cm, more than top 20 cm/,
   );
 });

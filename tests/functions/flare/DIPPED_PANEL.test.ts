@@ -180,13 +180,13 @@ test("turned to be cut on the fold at centre front it is the same piece, centre 
 
 test("a hem too short for the body, a level hem above the point, and two ways of telling fullness are refused", () => {
   expect(refusal(76, 108, 20, 7, 18, 0, 0.5, "parallel", 80)).toMatch(
-    /^hem_length must be at least [\d.]+ cm, where the section just goes round the body, not 80 cm$/,
+    /^hem_length must be at least [\d.]+ cm, where the section exactly goes round the body, not 80 cm$/,
   );
   expect(refusal(76, 108, 20, 7, 6, 0, 0.5, "level")).toBe(
     "depth must be more than 7 cm for a level hem to pass below the point in front, not 6 cm",
   );
   expect(refusal(76, 108, 20, 7, 18, 0, 0.5, "parallel", 150, 2)).toBe(
-    "fullness must be left out when hem_length is told, not 2",
+    "fullness must be left out when hem_length is given, not 2",
   );
   expect(refusal(76, 108, 20, 7, 18, 0, 0.5, "parallel", null, 3)).toMatch(
     /^fullness must be at most 2\.[\d]+, where each half comes round to a full circle, not 3: cut the section in more panels$/,

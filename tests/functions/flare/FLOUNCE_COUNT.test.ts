@@ -22,6 +22,6 @@ test("at the fitted radius so many rings just fit", () => {
 
 test("a seam that eats up the ring is refused", () => {
   expect(refusal(100, 1, 0.2, 1)).toMatch(
-    /^seam must leave some of a ring's inner edge of 1.3 cm, not 1 cm at/,
+    /^seam must be less than half of a ring's inner edge of 1.3 cm, not 1 cm at/,
   );
 });

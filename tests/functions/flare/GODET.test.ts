@@ -30,9 +30,9 @@ test("cut from a circle: half a circle let in is a half disc, a whole one a disc
 
 test("more than the slit can take is refused", () => {
   expect(refusal(40, 6)).toBe(
-    "width must be at most 37 3/4 in for a curved godet 6 in long, not 40 in: let in two",
+    "width must be at most 37 3/4 in for a curved godet 6 in long, not 40 in: use two godets",
   );
   expect(refusal(12, 6, "straight")).toBe(
-    "width must be less than 12 in for a straight godet 6 in long, not 12 in: let in two",
+    "width must be less than 12 in for a straight godet 6 in long, not 12 in: use two godets",
   );
 });

@@ -55,7 +55,7 @@ test("mirrored sides are equal, so that gores can be sewn in any order", () => {
 });
 
 test("hip without its drop, a hip at the hem, and a hem too wide for the length are refused", () => {
-  expect(refusal(12, 30, 75, 18)).toBe("hip_drop must be told when hip is");
+  expect(refusal(12, 30, 75, 18)).toBe("hip_drop must be given when hip is given");
   expect(refusal(12, 30, 75, 18, 74)).toBe("hip_drop must be well above the hem at 75 cm, not 74 cm");
   expect(refusal(10, 200, 50)).toMatch(
     /^length must be more for sides that go out from 10 cm to 200 cm, not 50 cm/,

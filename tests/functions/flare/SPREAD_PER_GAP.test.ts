@@ -38,6 +38,6 @@ test("strips and gaps laid end to end come to the hem, however many", () => {
 
 test("a hem shorter than the top, and one section with plain edges, are refused", () => {
   expect(inches.refusal(30, 20, 5)).toMatch(/^hem must be at least as long as top, not 20 in against 30 in/);
-  expect(inches.refusal(20, 30, 1, 0)).toBe("sections must be at least 2 when the edges take nothing, not 1");
+  expect(inches.refusal(20, 30, 1, 0)).toBe("sections must be at least 2 when edge_share is 0, not 1");
   expect(inches.refusal(20, 30, 2.5)).toBe("sections must be a whole number, not 2.5");
 });

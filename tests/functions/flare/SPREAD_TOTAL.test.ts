@@ -17,5 +17,5 @@ test("edges that take a full gap add one gap more than edges that take half", ()
 });
 
 test("one section whose edges take nothing has no gap to add up", () => {
-  expect(refusal(3, 1, 0)).toBe("sections must be at least 2 when the edges take nothing, not 1");
+  expect(refusal(3, 1, 0)).toBe("sections must be at least 2 when edge_share is 0, not 1");
 });

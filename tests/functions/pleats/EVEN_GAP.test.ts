@@ -24,5 +24,5 @@ test("it is the gap that TUCK_COUNT corrects to, and the step from one button's 
 });
 
 test("ends that take all of the edge are refused", () => {
-  expect(refusal(10, 4, 5)).toBe("start and end must leave some of the edge of 10 cm, not take 10 cm");
+  expect(refusal(10, 4, 5)).toBe("start and end must be less than the edge of 10 cm, not 10 cm together");
 });

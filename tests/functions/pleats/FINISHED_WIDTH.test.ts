@@ -28,5 +28,5 @@ test("it undoes FLAT_WIDTH", () => {
 }); // biome-ignore format: one row of arbitraries
 
 test("pleats that take more than there is are refused", () => {
-  expect(refusal(40, 10, 2)).toBe("flat must be more than 40 cm, what the pleats and seams take, not 40 cm");
+  expect(refusal(40, 10, 2)).toBe("flat must be more than 40 cm, which the pleats and seams take, not 40 cm");
 });

@@ -65,17 +65,17 @@ test("the opened piece is as large as the finished one and what lies beneath it,
 test("pleats too near one another, past the end, or of no depth are refused in a sentence", () => {
   const square = "M 0 0 L 20 0 L 20 12 L 0 12 Z";
   expect(refusal(square, [1], [2])).toMatch(
-    /^pleat 1 reaches past the top: at place 1 cm there is room for a fold less than 2 cm deep/,
+    /^pleat 1 reaches past the top: at place 1 cm there is only room for a fold less than 2 cm deep/,
   );
   expect(refusal(square, [10, 11], [2, 1], [2, 4], "box")).toMatch(
-    /^pleats 1 and 2 are too near one another at the hem/,
+    /^pleats 1 and 2 are too close together at the hem/,
   );
   expect(refusal(square, [25], [2])).toBe("places must lie on the top, from 0 to 20 cm, not 25 cm");
   expect(refusal(square, [5], [0])).toBe(
     "fold_depth must be above 0 at the top or at the hem, not 0 at both (place 5 cm)",
   );
   expect(refusal(square, [5, 10, 15], [1, 2])).toBe(
-    "fold_depth must be one figure, or one for each of the 3 places, not 2",
+    "fold_depth must be one value, or one for each of the 3 places, not 2",
   );
   expect(refusal("M 0 0 L 20 0 L 10 12 Z", [10], [1])).toBe(
     "piece must have four edges, its top first and its hem third, to be pleated, not 3",

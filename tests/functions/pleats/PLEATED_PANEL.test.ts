@@ -105,7 +105,7 @@ test("a blank place is no pleat, and no pleat at all is the plain panel", () => 
 test("pleats that reach past the panel or lie over one another are refused", () => {
   expect(refusal(24, 24, 10, [1], [2])).toMatch(/^pleat 1 reaches past the top: at place 1/);
   expect(refusal(24, 24, 10, [10, 11], [2, 1], [2, 4], "box")).toMatch(
-    /^pleats 1 and 2 are too near one another at the hem/,
+    /^pleats 1 and 2 are too close together at the hem/,
   );
   expect(refusal(24, 24, 10, [30], [1])).toBe("places must lie on the top, from 0 to 24 cm, not 30 cm");
 });

@@ -5,7 +5,7 @@ import { limitsOf, limitText } from "./limits.ts";
 import { nearestWord } from "./nearest-word.ts";
 import { type Piece, readPiece } from "./pieces/piece.ts";
 import { Refusal } from "./refusal.ts";
-import type { Unit } from "./units.ts";
+import { fromTape, type Unit } from "./units.ts";
 
 /** An argument as the caller has it: a cell's value, or the values of a range, blanks as null. */
 export type Argument = Cell | readonly Cell[];
@@ -52,7 +52,7 @@ export function checkArguments(
 
 /** The value of an argument that is left out, in the book's unit; null when the function decides or when it is needed. */
 export function defaultValue({ otherwise = null }: Take, unit: Unit): Cell {
-  return typeof otherwise === "object" && otherwise !== null ? otherwise[unit] : otherwise;
+  return typeof otherwise === "object" && otherwise !== null ? fromTape(otherwise, unit) : otherwise;
 }
 
 const NOUNS: Record<Kind, string> = {

@@ -8,7 +8,7 @@ import type { Shape } from "./drawing/shapes.ts";
 import type { TapeMark } from "./fractions.ts";
 import type { Planner } from "./lay.ts";
 import type { Piece } from "./pieces/piece.ts";
-import type { Unit } from "./units.ts";
+import type { Tape, Unit } from "./units.ts";
 
 /** What a kind of argument is inside `compute`. Lengths and areas are in the book's unit, angles in degrees. */
 interface KindValues {
@@ -33,10 +33,7 @@ interface KindValues {
 export type Kind = keyof KindValues;
 
 /** A usual length as makers have it on either tape, each figure in its own unit: 10 cm, 4 1/2 in. */
-export interface LengthPerUnit {
-  readonly cm: number;
-  readonly in: number;
-}
+export type LengthPerTape = Readonly<Record<Tape, number>>;
 
 /** One argument. */
 export interface Take {
@@ -52,7 +49,7 @@ export interface Take {
    * The value when it is left out; null when `compute` decides. Its presence makes the argument optional.
    * A length other than 0 is a pair of figures, each round on its own tape.
    */
-  readonly otherwise?: number | string | boolean | null | LengthPerUnit;
+  readonly otherwise?: number | string | boolean | null | LengthPerTape;
   /** A range of cells; `blanks` lets empty cells through as null, else one is refused. */
   readonly many?: true;
   readonly blanks?: true;

@@ -2,10 +2,10 @@
  * Lengths as a tape shows them: "16 1/2", "16½", "16-1/2 in", "5' 3\"", "1 yd 9 in", "42 cm", "42,5 cm".
  */
 import { type Decimal, withDecimalMark, withPoints } from "./decimal.ts";
-import { convert, isTapeUnit, type TapeUnit, type Unit } from "./units.ts";
+import { BOOK_UNITS, convert, type TapeUnit, UNITS, type Unit, unitNamed } from "./units.ts";
 
 /** The finest mark of a tape, as typed in a book: a fraction of an inch or a metric length. */
-export type TapeMark = "1/2" | "1/4" | "1/8" | "1/16" | "1/32" | "1 cm" | "5 mm" | "1 mm";
+export type TapeMark = (typeof BOOK_UNITS)[Unit]["marks"][number];
 
 const VULGAR: Record<string, string> = {
   "½": "1/2", "⅓": "1/3", "⅔": "2/3", "¼": "1/4", "¾": "3/4", "⅕": "1/5", "⅖": "2/5", "⅗": "3/5",
@@ -15,23 +15,6 @@ const VULGAR: Record<string, string> = {
 /** One figure: 16, 16.5, 3/8, 16 1/2 or 16-1/2. Groups: a lone fraction's top and under, or whole or decimal, top, under. */
 const FIGURE = String.raw`(?:(\d+)\/(\d+)|(\d+(?:\.\d+)?|\.\d+)(?:[\s-]+(\d+)\/(\d+))?)`;
 const PART = new RegExp(String.raw`^${FIGURE}\s*([a-z]+\.?|''|'|"|″|′′|′)?\s*`, "i");
-const SPELLINGS: Record<string, TapeUnit> = {
-  "'": "ft", "′": "ft", '"': "in", "''": "in", "″": "in", "′′": "in", inch: "in", inches: "in", ins: "in",
-  foot: "ft", feet: "ft", yard: "yd", yards: "yd", yds: "yd", metre: "m", metres: "m", meter: "m", meters: "m",
-  centimetre: "cm", centimetres: "cm", centimeter: "cm", centimeters: "cm", cms: "cm",
-  millimetre: "mm", millimetres: "mm", millimeter: "mm", millimeters: "mm", mms: "mm",
-}; // biome-ignore format: a table
-
-/** Every word that names a unit; a point may follow each, as in "27 in.". */
-export const UNIT_WORDS: readonly string[] = [
-  "in", "cm", "mm", "yd", "ft", "m", ...Object.keys(SPELLINGS).filter((word) => /[a-z]/.test(word)),
-]; // biome-ignore format: a list
-
-function unitOf(word: string): TapeUnit | undefined {
-  const lower = word.toLowerCase().replace(/\.$/, "");
-  if (isTapeUnit(lower)) return lower;
-  return Object.hasOwn(SPELLINGS, lower) ? SPELLINGS[lower] : undefined;
-}
 
 /** What `readTape` made of a text: the length in the asked unit, and whether a unit or fraction was written. */
 export interface TapeReading {
@@ -65,7 +48,7 @@ export function readTape(text: string, unit: Unit, decimal: Decimal = "point"): 
     const over = Number(loneUnder ?? under ?? 1);
     if (over === 0) return null;
     const figure = Number(figureText ?? 0) + Number(loneTop ?? top ?? 0) / over;
-    const named = word === undefined ? undefined : unitOf(word);
+    const named = word === undefined ? undefined : unitNamed(word);
     if (word !== undefined && named === undefined) return null;
     rest = rest.slice(whole.length);
     parts += 1;
@@ -118,8 +101,8 @@ export function tapeText(length: number, unit: Unit, mark: TapeMark, decimal: De
   const step = markSize(mark, unit);
   const rounded = roundTo(Math.abs(length), step);
   const minus = length < 0 && rounded > 0 ? "-" : "";
-  if (unit === "cm" || !mark.includes("/")) {
-    const places = unit === "cm" ? (mark === "1 cm" ? 0 : 1) : 2;
+  const { tape, places } = BOOK_UNITS[unit];
+  if (tape !== "in" || !mark.includes("/")) {
     return minus + withDecimalMark(String(Number(rounded.toFixed(places))), decimal);
   }
   const under = Number(mark.split("/")[1]);
@@ -133,13 +116,18 @@ export function tapeText(length: number, unit: Unit, mark: TapeMark, decimal: De
 }
 
 /** The usual finest mark of a book in this unit. */
-export const DEFAULT_MARK: Record<Unit, TapeMark> = { in: "1/8", cm: "1 mm" };
+export const DEFAULT_MARK = Object.fromEntries(
+  UNITS.map((unit) => [unit, BOOK_UNITS[unit].defaultMark]),
+) as Record<Unit, TapeMark>;
+
+/** Every mark that a book in any unit can show. */
+export const TAPE_MARKS: readonly TapeMark[] = [...new Set(UNITS.flatMap((unit) => BOOK_UNITS[unit].marks))];
 
 const FINER: readonly TapeMark[] = ["1/16", "1/32"];
 
 /** The marks of the tape finer than the one a book shows, the coarsest first. */
 export const finerMarks = (unit: Unit, mark: TapeMark): readonly TapeMark[] =>
-  unit === "in" && mark.includes("/")
+  BOOK_UNITS[unit].tape === "in" && mark.includes("/")
     ? FINER.filter((one) => markSize(one, unit) < markSize(mark, unit))
     : [];
 

@@ -2,7 +2,7 @@
 import type { Declaration, Example, Kind, Take } from "./define.ts";
 import { tapeText } from "./fractions.ts";
 import { limitText } from "./limits.ts";
-import type { Unit } from "./units.ts";
+import { BOOK_UNITS, fromTape, type Unit } from "./units.ts";
 
 /** `SPREAD_PER_GAP(top; hem; sections; [edge_share = 0.5])` */
 export function signature(declaration: Declaration): string {
@@ -64,13 +64,13 @@ export function allowed(take: Take, unit: Unit): string {
   if (range) words.push(`${range}${suffix}`);
   if (take.usual) words.push(`usually ${rangeText(...take.usual, take.kind, unit)}${suffix}`);
   if (typeof take.otherwise === "object" && take.otherwise !== null)
-    words.push(`${tapeFigure(take.otherwise[unit], unit)}${suffix} when left out`);
+    words.push(`${tapeFigure(fromTape(take.otherwise, unit), unit)}${suffix} when left out`);
   return words.join(", ");
 }
 
 /** A length as its tape has it: "3/16", "0.5". */
 const tapeFigure = (length: number, unit: Unit): string =>
-  unit === "in" ? tapeText(length, "in", "1/32") : String(length);
+  BOOK_UNITS[unit].tape === "in" ? tapeText(length, unit, "1/32") : String(length);
 
 function rangeText(from: number | undefined, to: number | undefined, kind: Kind, unit: Unit): string {
   const shown = (limit: number) => limitText(limit, kind, unit);

@@ -5,7 +5,7 @@
  */
 import type { Kind, Take } from "./define.ts";
 import { roundTo, tapeText } from "./fractions.ts";
-import { convert, type Unit } from "./units.ts";
+import { BOOK_UNITS, convert, type Unit } from "./units.ts";
 
 /** How many of the unit, or of its square, a limit of one centimetre is. */
 export function scaleOf(kind: Kind, unit: Unit): number {
@@ -25,7 +25,7 @@ function roundAbove(figure: number): number {
 /** A limit in the unit's own round figures: a limit of 1 cm is 3/8 in. */
 function roundLimit(limit: number, kind: Kind, unit: Unit): number {
   const figure = Math.abs(limit * scaleOf(kind, unit));
-  if (unit === "cm" || figure === 0 || (kind !== "length" && kind !== "area"))
+  if (BOOK_UNITS[unit].tape === "cm" || figure === 0 || (kind !== "length" && kind !== "area"))
     return limit * scaleOf(kind, unit);
   const round =
     figure >= 100 || kind === "area"
@@ -55,6 +55,6 @@ export function limitsOf({ kind, from, to }: Pick<Take, "kind" | "from" | "to">,
 /** A limit as text without its unit: "3/8", "20000". */
 export function limitText(limit: number, kind: Kind, unit: Unit): string {
   const round = roundLimit(limit, kind, unit);
-  if (kind === "length" && unit === "in") return tapeText(round, "in", "1/32");
+  if (kind === "length" && BOOK_UNITS[unit].tape === "in") return tapeText(round, unit, "1/32");
   return String(Number(round.toPrecision(4)));
 }

@@ -2,7 +2,7 @@
 import type { Decimal } from "./decimal.ts";
 import { markSize, readTape, roundTo, type TapeMark, tapeText } from "./fractions.ts";
 import { Refusal } from "./refusal.ts";
-import type { Unit } from "./units.ts";
+import { BOOK_UNITS, type Unit } from "./units.ts";
 
 /** The size of the mark in the book's unit; the book's own finest mark when it is null or empty. */
 export function sizeOfMark(told: string | null, unit: Unit, usual: TapeMark, decimal?: Decimal): number {
@@ -17,8 +17,8 @@ export function sizeOfMark(told: string | null, unit: Unit, usual: TapeMark, dec
 /** The length at its nearest mark, without the unit's name: a fraction where the mark is a part of an inch. */
 export function inMarks(length: number, unit: Unit, size: number): string {
   const parts = Math.round(1 / size);
-  if (unit === "in" && parts >= 1 && parts <= 64 && Math.abs(1 / size - parts) < 1e-9) {
-    return tapeText(length, "in", `1/${parts}` as TapeMark);
+  if (BOOK_UNITS[unit].tape === "in" && parts >= 1 && parts <= 64 && Math.abs(1 / size - parts) < 1e-9) {
+    return tapeText(length, unit, `1/${parts}` as TapeMark);
   }
   const rounded = Number(roundTo(Math.abs(length), size).toFixed(3));
   return length < 0 && rounded > 0 ? `-${rounded}` : String(rounded);

@@ -1,4 +1,5 @@
 import { define } from "../define.ts";
+import { fromTape } from "../units.ts";
 
 /** Deepest hem for each shape of skirt, as the table prints it in inches, and in round centimetres. */
 const DEEPEST = {
@@ -28,7 +29,7 @@ export const HEM_CHECK = define({
   },
   returns: "verdict",
   compute({ depth, shape }, { measure, unit, say }) {
-    const most = measure("deepest", `for a ${shape} skirt, from the table`, DEEPEST[shape][unit]);
+    const most = measure("deepest", `for a ${shape} skirt, from the table`, fromTape(DEEPEST[shape], unit));
     if (depth <= most * (1 + 1e-9)) return "ok";
     return `look: a hem of ${say(depth, most)} is deep for a ${shape} skirt, up to ${say(most, depth)} lies flat`;
   },

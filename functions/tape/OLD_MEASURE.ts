@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { tape } from "../drawing/tape-drawing.ts";
+import { convert } from "../units.ts";
 
 /** Old cloth measures in inches, as school arithmetics printed them until the yard displaced them. */
 const INCHES = {
@@ -31,10 +32,11 @@ export const OLD_MEASURE = define({
     measure: { kind: "text", about: "which measure", choices: Object.keys(INCHES) as Old[] },
   },
   returns: "length",
-  compute({ x, measure }, { step, cm, unit }) {
-    const each = unit === "in" ? INCHES[measure] : cm(2.54 * INCHES[measure]);
+  compute({ x, measure }, { step, unit }) {
+    const inch = convert(1, "in", unit);
+    const each = convert(INCHES[measure], "in", unit);
     const sizes = Object.entries(INCHES).map(([name, size]) => `IF(measure = "${name}"; ${size}; `);
-    const rule = `${sizes.join("")}0${")".repeat(sizes.length)}${unit === "in" ? "" : " * 2.54"}`;
+    const rule = `${sizes.join("")}0${")".repeat(sizes.length)}${inch === 1 ? "" : ` * ${inch}`}`;
     step("each", rule, each);
     return step("length", "x * each", x * each);
   },

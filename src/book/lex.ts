@@ -1,5 +1,5 @@
 /** The signs of a formula one after the other, each comma still a separator. */
-import { UNIT_WORDS } from "../../functions/fractions.ts";
+import { UNIT_WORDS } from "../../functions/units.ts";
 import { LONGEST } from "./shape.ts";
 
 export type TokenKind =

@@ -1,5 +1,8 @@
 /** The one door for books: text → book, or the reason why not in a sentence. */
+
 import * as v from "valibot";
+import { TAPE_MARKS } from "../../functions/fractions.ts";
+import { UNITS } from "../../functions/units.ts";
 import { findPlace, fullAddress, nameFault } from "./address.ts";
 import { type Damage, damageText, quotedShort } from "./damage.ts";
 import {
@@ -64,8 +67,8 @@ const lay = v.object({
 const bookShape = v.object({
   title: words(LONGEST.title),
   about: v.optional(text(LONGEST.about), ""),
-  unit: v.picklist(["in", "cm"]),
-  mark: v.picklist(["1/2", "1/4", "1/8", "1/16", "1/32", "1 cm", "5 mm", "1 mm"]),
+  unit: v.picklist(UNITS),
+  mark: v.picklist(TAPE_MARKS),
   decimal: v.optional(v.picklist(["point", "comma"])),
   names: v.optional(v.record(v.string(), v.string()), {}),
   pages: v.pipe(v.array(page), v.minLength(1), v.maxLength(MOST_PAGES)),

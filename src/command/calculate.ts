@@ -1,6 +1,8 @@
 import { withDecimalMark } from "../../functions/decimal.ts";
 import type { Kind } from "../../functions/define.ts";
+import { DEFAULT_MARK } from "../../functions/fractions.ts";
 import { originText } from "../../functions/lay.ts";
+import { isUnit, UNITS } from "../../functions/units.ts";
 import { findPlace } from "../book/address.ts";
 import { type Book, blankBook } from "../book/shape.ts";
 import { Engine } from "../engine/engine.ts";
@@ -21,8 +23,7 @@ const clean = (value: Value): Value => (typeof value === "number" ? Number(value
 
 export const calculate: Verb = {
   name: "calculate",
-  usage:
-    "BOOK [--set NAME=VALUE]... [--show NAME,...|--formula '=...'] [--seconds N] [--json]  |  --formula '=...' [--unit in|cm] [--seconds N] [--json]",
+  usage: `BOOK [--set NAME=VALUE]... [--show NAME,...|--formula '=...'] [--seconds N] [--json]  |  --formula '=...' [--unit ${UNITS.join("|")}] [--seconds N] [--json]`,
   about:
     "Works a book and prints its named cells, or works one formula, alone or as if it stood in the book. Each lay is searched for N seconds with --seconds N; without it quick lays answer, and a list that finds no place on the cloth in hand is searched for 2 seconds before the answer is no.",
   async run(args, io) {
@@ -87,8 +88,8 @@ const inTable = ({ look, shown, origin }: CellView): string => {
 };
 
 function blankEngine(unit: string, desk: LayDesk): Engine {
-  if (unit !== "in" && unit !== "cm") throw new Wrong(`--unit must be in or cm, not "${unit}"`);
-  return new Engine(blankBook("A formula", unit, unit === "in" ? "1/8" : "1 mm"), desk);
+  if (!isUnit(unit)) throw new Wrong(`--unit must be ${UNITS.join(" or ")}, not "${unit}"`);
+  return new Engine(blankBook("A formula", unit, DEFAULT_MARK[unit]), desk);
 }
 
 function formula(engine: Engine, text: string, json: boolean, io: Io): number {

@@ -2,13 +2,14 @@ import { catalogue } from "../../functions/catalogue.ts";
 import type { Declaration } from "../../functions/define.ts";
 import { exampleFormula, helpText, signature } from "../../functions/help.ts";
 import { nearestWord } from "../../functions/nearest-word.ts";
+import { isUnit, UNITS } from "../../functions/units.ts";
 import { helpPages } from "./help-pages.ts";
 import { readOptions } from "./options.ts";
 import { type Verb, Wrong } from "./verb.ts";
 
 export const functions: Verb = {
   name: "functions",
-  usage: "[NAME] [--unit in|cm] [--json]  |  --out DIR [--unit in|cm]",
+  usage: `[NAME] [--unit ${UNITS.join("|")}] [--json]  |  --out DIR [--unit ${UNITS.join("|")}]`,
   about: "Lists the sewing functions, tells all about one, or writes a page of help for each.",
   async run(args, io) {
     const { values, positionals } = readOptions(
@@ -17,7 +18,7 @@ export const functions: Verb = {
       1,
     );
     const unit = values.unit;
-    if (unit !== "in" && unit !== "cm") throw new Wrong(`--unit must be in or cm, not "${unit}"`);
+    if (!isUnit(unit)) throw new Wrong(`--unit must be ${UNITS.join(" or ")}, not "${unit}"`);
     if (values.out !== undefined) {
       const pages = helpPages(catalogue.values(), unit);
       for (const { path, text } of pages) io.write(`${values.out}/${path}`, text);

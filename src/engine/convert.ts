@@ -1,5 +1,5 @@
 /**
- * A book told in the other unit of length. The answers do not move: typed lengths and outlines are
+ * A book converted to another unit of length. The answers do not move: typed lengths and outlines are
  * converted, and a bare figure that stands for a length inside a formula keeps its unit by name.
  * What is rounded to the tape's own finest mark follows the new tape.
  */
@@ -7,7 +7,7 @@ import { catalogue } from "../../functions/catalogue.ts";
 import { type Decimal, withDecimalMark } from "../../functions/decimal.ts";
 import type { Kind } from "../../functions/define.ts";
 import { DEFAULT_MARK, markSize, roundTo, tapeText } from "../../functions/fractions.ts";
-import { convert, type Unit } from "../../functions/units.ts";
+import { BOOK_UNITS, convert, fromTape, type Unit } from "../../functions/units.ts";
 import { findPlace, type Place } from "../book/address.ts";
 import { unclearComma } from "../book/commas.ts";
 import { type } from "../book/edit.ts";
@@ -51,7 +51,7 @@ export function convertBook(book: Book, unit: Unit): Book {
 
 function convertCell(book: Book, kinds: Kinds, typed: string, place: Place, unit: Unit): string {
   if (isFormula(typed))
-    return convertFormula(typed, kinds.of(place), book.unit, kinds.onPage(place.page), book.decimal);
+    return convertFormula(typed, kinds.of(place), book.unit, unit, kinds.onPage(place.page), book.decimal);
   const column = book.pages[place.page]?.columns[place.column]?.kind ?? "any";
   return convertTyped(
     typed,
@@ -80,7 +80,7 @@ function convertTyped(
     return withDecimalMark(figureText(content.value * factor ** 2), decimal);
   if (kind !== "length" || (content.is === "length" && namesUnit(typed))) return typed;
   const value = convert(content.value, from, to);
-  const figure = withDecimalMark(to === "in" ? inchText(value) : figureText(value), decimal);
+  const figure = withDecimalMark(BOOK_UNITS[to].tape === "in" ? inchText(value) : figureText(value), decimal);
   // A fraction alone was a length by its looks; a decimal needs its unit to be one.
   return content.is === "length" && !content.sure && !figure.includes("/") ? `${figure} ${to}` : figure;
 }
@@ -111,6 +111,7 @@ export function convertFormula(
   formula: string,
   want: Kind,
   from: Unit,
+  to: Unit,
   kindOf: (tree: Tree) => Kind,
   decimal?: Decimal,
 ): string {
@@ -136,7 +137,7 @@ export function convertFormula(
   const tell = (call: Call): void => {
     const leftOut = Object.values(catalogue.get(call.name)?.takes ?? {}).flatMap((take, i) =>
       (call.args[i] ?? null) === null && typeof take.otherwise === "object" && take.otherwise !== null
-        ? [{ at: i, text: `${from.toUpperCase()}(${take.otherwise[from]})` }]
+        ? [{ at: i, text: `${from.toUpperCase()}(${fromTape(take.otherwise, from)})` }]
         : [],
     );
     let written = call.spans.length;
@@ -169,13 +170,12 @@ export function convertFormula(
   };
   const tree = formulaTree(formula);
   visit(tree);
-  const other = from === "in" ? "cm" : "in";
   spread(tree, want, {
     kindOf,
     stays: (part) => stays.has(part),
     hear: (leaf, kind) => {
       if (leaf.is === "text" && kind === "piece") {
-        const scaled = scalePath(textIn(leaf.token), convert(1, from, other));
+        const scaled = scalePath(textIn(leaf.token), convert(1, from, to));
         if (scaled) edits.instead(leaf.token, `"${scaled}"`);
       }
       if ((leaf.is !== "number" && leaf.is !== "tape") || !isBare(leaf) || Number(leaf.text) === 0) return;

@@ -1,5 +1,5 @@
 /** Which tape measurements a result hangs on most: measure those twice. */
-import { convert } from "../../functions/units.ts";
+import { BOOK_UNITS } from "../../functions/units.ts";
 import type { Place } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import { type Book, typedAt } from "../book/shape.ts";
@@ -19,8 +19,8 @@ export interface Effect {
   readonly weight: number;
 }
 
-/** A usual slip of the tape: 1/4 in, or in centimetres 5 mm. In the book's unit. */
-export const slipOf = (book: Book): number => (book.unit === "in" ? 0.25 : convert(5, "mm", "cm"));
+/** A usual slip in taking a measurement, in the book's unit. */
+export const slipOf = (book: Book): number => BOOK_UNITS[book.unit].slip;
 
 /** The typed lengths that a cell rests on, in the order of the book. */
 export function lengthsUnder(book: Book, place: Place): Dial[] {

@@ -7,7 +7,7 @@
 import { pointInside } from "../../functions/geometry/point-in-polygon.ts";
 import type { Point } from "../../functions/geometry/strokes.ts";
 import { flattenPiece, pieceBounds, type Role, writePiece } from "../../functions/pieces/piece.ts";
-import { convert } from "../../functions/units.ts";
+import { BOOK_UNITS, convert } from "../../functions/units.ts";
 import type { Book } from "../book/shape.ts";
 import { type Picture, pictureOf } from "./picture.ts";
 import { type FoundPiece, lineKey } from "./pieces.ts";
@@ -29,9 +29,6 @@ const LINES: Record<Role, readonly [width: number, ...dashes: number[]]> = {
   stitch: [0.3, 1.1, 0.5], inner: [0.3, 2.4, 0.8, 0.3, 0.8, 0.3, 0.8], dart: [0.4, 2.6, 0.7], notch: [0.6], slash: [0.3, 3.2, 0.8, 0.5, 0.8, 0.5, 0.8], guide: [0.3, 0.3, 1.1],
 }; // biome-ignore format: a table
 
-/** The side of the test square in a book of either unit. */
-const SQUARE = { in: { side: 2, says: "2 in" }, cm: { side: 5, says: "5 cm" } } as const;
-
 const escaped = (text: string): string =>
   text
     // biome-ignore lint/suspicious/noControlCharactersInRegex: XML has no place for them
@@ -51,7 +48,7 @@ interface Pen {
 
 /** The sheet of one piece of a book. */
 export function sheetOf(book: Book, one: FoundPiece): Sheet {
-  const unit = book.unit === "in" ? "in" : "mm";
+  const unit = BOOK_UNITS[book.unit].sheet;
   const pen: Pen = {
     of: (length) => convert(length, book.unit, unit),
     mm: (length) => convert(length, "mm", unit),
@@ -154,7 +151,8 @@ const linesSay = (one: FoundPiece): string =>
 /** Beneath the piece: the square, what the sheet is, and its lines by name. */
 function footOf(book: Book, one: FoundPiece, picture: Picture, pen: Pen) {
   const { mm } = pen;
-  const { side, says } = SQUARE[book.unit];
+  const side = BOOK_UNITS[book.unit].square;
+  const says = `${side} ${book.unit}`;
   const square = pen.of(side);
   const column = square + mm(8);
   const [big, small, step] = [mm(7), mm(4), mm(6.5)];

@@ -2,7 +2,7 @@
 
 import type { Decimal } from "../../functions/decimal.ts";
 import type { TapeMark } from "../../functions/fractions.ts";
-import type { Unit } from "../../functions/units.ts";
+import { BOOK_UNITS, type Unit } from "../../functions/units.ts";
 import {
   type Block,
   cellAddress,
@@ -217,7 +217,7 @@ export const retitle = (title: string): Command => ({
 
 /** Measures the book in another unit; typed lengths are converted, so that no answer moves. */
 export const changeUnit = (unit: Unit): Command => ({
-  label: unit === "in" ? "measure in inches" : "measure in centimetres",
+  label: `measure in ${BOOK_UNITS[unit].noun}`,
   edit: (book) => convertBook(book, unit),
 });
 

@@ -1,5 +1,8 @@
 /** The books: those saved in this browser, the bin, the ready ones, a new one, one from a file. */
+
 import { useEffect, useRef, useState } from "react";
+import { DEFAULT_MARK } from "../../../functions/fractions.ts";
+import { BOOK_UNITS, UNITS, type Unit } from "../../../functions/units.ts";
 import { blankBook } from "../../book/shape.ts";
 import { Dialog } from "../shell/Dialog.tsx";
 import { Bin } from "./Bin.tsx";
@@ -73,7 +76,7 @@ export function Books({ keeper, keeping, onFile, onDone }: Props) {
       await refresh();
       setDone(`Saved ${count === 1 ? "one book" : `${count} books`} as ${name}.`);
     });
-  const blank = (unit: "in" | "cm") => add(blankBook("A new book", unit, unit === "in" ? "1/8" : "1 mm"));
+  const blank = (unit: Unit) => add(blankBook("A new book", unit, DEFAULT_MARK[unit]));
 
   return (
     <Dialog title="Books" onDone={onDone}>
@@ -128,12 +131,11 @@ export function Books({ keeper, keeping, onFile, onDone }: Props) {
           <button type="button" onClick={() => field.current!.click()}>
             Open a file …
           </button>
-          <button type="button" onClick={() => blank("in")}>
-            A blank book in inches
-          </button>
-          <button type="button" onClick={() => blank("cm")}>
-            A blank book in centimetres
-          </button>
+          {UNITS.map((unit) => (
+            <button key={unit} type="button" onClick={() => blank(unit)}>
+              A blank book in {BOOK_UNITS[unit].noun}
+            </button>
+          ))}
         </div>
         <input
           ref={field}

@@ -1,5 +1,7 @@
 /** The ready books, each to begin with. */
+
 import { useEffect, useState } from "react";
+import { BOOK_UNITS } from "../../../functions/units.ts";
 import type { Book } from "../../book/shape.ts";
 import { readyBooks } from "./ready.ts";
 
@@ -26,7 +28,7 @@ export function ReadyBooks({ onOpen }: { onOpen: (book: Book) => void }) {
               <button type="button" className="book-open" onClick={() => onOpen(reading.book)}>
                 <b>{reading.book.title}</b>
                 <small>
-                  {reading.book.about} In {reading.book.unit === "in" ? "inches" : "centimetres"}.
+                  {reading.book.about} In {BOOK_UNITS[reading.book.unit].noun}.
                 </small>
               </button>
             ) : (

@@ -5,7 +5,7 @@ import { joinsText, type Pieced, piecing } from "../../../functions/cutting/piec
 import { withDecimalMark } from "../../../functions/decimal.ts";
 import { markSize, readTape } from "../../../functions/fractions.ts";
 import type { LayQuestion } from "../../../functions/lay.ts";
-import { convert } from "../../../functions/units.ts";
+import { BOOK_UNITS, convert } from "../../../functions/units.ts";
 import { lengthText } from "../../engine/show.ts";
 import { isLarge, MOST_COPIES } from "../../lay/late.ts";
 import { quickLay } from "../../lay/plan.ts";
@@ -29,7 +29,7 @@ const WIDEST = 20;
 
 export function Joins({ store, question, scale }: Props) {
   const { unit, mark, decimal } = store.shown;
-  const [typed, setTyped] = useState(unit === "in" ? "1/2" : withDecimalMark("1.5", decimal));
+  const [typed, setTyped] = useState(withDecimalMark(BOOK_UNITS[unit].seam, decimal));
   const [told, setTold] = useState<Told>({ is: "nothing" });
   const say = (length: number) => lengthText(length, store.shown);
   const seam = readTape(typed, unit, decimal)?.length ?? 0;
@@ -81,7 +81,7 @@ export function Joins({ store, question, scale }: Props) {
           ? `Joins are looked for among at most ${MOST_COPIES} pieces.`
           : isGood
             ? textOf(told, say)
-            : `an allowance must be a length such as ${unit === "in" ? "1/2" : "1.5"}, not "${typed.slice(0, 24)}"`}
+            : `an allowance must be a length such as ${BOOK_UNITS[unit].seam}, not "${typed.slice(0, 24)}"`}
       </p>
       {told.is === "ended" && told.found && (
         <div className="lay-still">

@@ -1,7 +1,7 @@
 /** The table a lay is laid on by hand: dragged by pointer, moved by keys, and never one piece over another. */
 import { type KeyboardEvent, type PointerEvent, useState } from "react";
 import type { Lay, LayQuestion, Placement } from "../../../functions/lay.ts";
-import { convert } from "../../../functions/units.ts";
+import { BOOK_UNITS } from "../../../functions/units.ts";
 import type { Rule } from "../../engine/show.ts";
 import { answerFrom } from "../../lay/answer.ts";
 import type { Hand } from "../../lay/hand.ts";
@@ -71,8 +71,8 @@ export function LayTable(props: Props) {
     const way = ARROWS[event.key];
     const from = find(chosen);
     const moveTo = (there: Placement | null) => there && props.onMove(replaced(lay.placements, there));
-    // A quarter of an inch or half a centimetre; with Shift four times as far.
-    const step = (rule.unit === "in" ? 0.25 : convert(0.5, "cm", rule.unit)) * (event.shiftKey ? 4 : 1);
+    // With Shift four times as far.
+    const step = BOOK_UNITS[rule.unit].nudge * (event.shiftKey ? 4 : 1);
     if (event.key === "Escape" && drag) setDrag(null);
     else if (event.key === "PageDown") props.onChoose(neighbour(question, lay.placements, chosen, 1));
     else if (event.key === "PageUp") props.onChoose(neighbour(question, lay.placements, chosen, -1));

@@ -1,7 +1,10 @@
 /** The help of one function: all of it from its declaration, its examples worked as one reads. */
+
 import type { Declaration, Example } from "../../../functions/define.ts";
+import { DEFAULT_MARK } from "../../../functions/fractions.ts";
 import { allowed, argumentText, exampleFormula, signature } from "../../../functions/help.ts";
 import { isRefused, run } from "../../../functions/run.ts";
+import { BOOK_UNITS } from "../../../functions/units.ts";
 import { type Rule, show } from "../../engine/show.ts";
 import { layDesk } from "../../lay/desk.ts";
 
@@ -38,7 +41,7 @@ export function FunctionHelp({ declaration, rule }: { declaration: Declaration; 
             <p className="formula">{exampleFormula(declaration, example)}</p>
             <p>
               <b>{answerOf(declaration, example)}</b>
-              {example.unit === "cm" ? " (in cm)" : ""} <small>{example.because}</small>
+              {example.unit ? ` (in ${example.unit})` : ""} <small>{example.because}</small>
             </p>
           </li>
         ))}
@@ -52,5 +55,8 @@ function answerOf(declaration: Declaration, { given, unit = "in" }: Example): st
   const args = Object.keys(declaration.takes).map((name) => given[name] ?? null);
   const answer = run(declaration, args, { unit, plan: (question) => layDesk(question, {}) });
   if (isRefused(answer)) return answer.refusal;
-  return show(answer, declaration.returns, { unit, mark: unit === "in" ? "1/16" : "1 mm" });
+  return show(answer, declaration.returns, {
+    unit,
+    mark: BOOK_UNITS[unit].tape === "in" ? "1/16" : DEFAULT_MARK[unit],
+  });
 }

@@ -3,7 +3,7 @@ import "./top.css";
 import { useState } from "react";
 import type { Decimal } from "../../../functions/decimal.ts";
 import type { TapeMark } from "../../../functions/fractions.ts";
-import type { Unit } from "../../../functions/units.ts";
+import { BOOK_UNITS, UNITS, type Unit } from "../../../functions/units.ts";
 import { changeDecimal, changeMark, changeUnit, retitle } from "../../store/commands.ts";
 import type { Command, Store } from "../../store/store.ts";
 import { copyText, lastCopy } from "../files/copies.ts";
@@ -18,11 +18,6 @@ interface Props {
   readonly onRefused: (sentence: string) => void;
 }
 
-const MARKS: Record<Unit, readonly TapeMark[]> = {
-  in: ["1/2", "1/4", "1/8", "1/16", "1/32"],
-  cm: ["1 cm", "5 mm", "1 mm"],
-};
-
 export function Top({ store, keeping, onBooks, onSave, onHelp, onRefused }: Props) {
   const { unit, mark, decimal = "point" } = store.shown;
   const told = (refusal: string | null) => {
@@ -31,7 +26,8 @@ export function Top({ store, keeping, onBooks, onSave, onHelp, onRefused }: Prop
   const run = (command: Command) => {
     told(store.run(command));
   };
-  const marks = MARKS[unit].includes(mark) ? MARKS[unit] : [mark, ...MARKS[unit]];
+  const own: readonly TapeMark[] = BOOK_UNITS[unit].marks;
+  const marks = own.includes(mark) ? own : [mark, ...own];
   return (
     <header className="top">
       <h1 className="brand">Ellwand</h1>
@@ -73,8 +69,11 @@ export function Top({ store, keeping, onBooks, onSave, onHelp, onRefused }: Prop
         <label>
           <span>Unit</span>
           <select value={unit} onChange={(event) => run(changeUnit(event.target.value as Unit))}>
-            <option value="in">inches</option>
-            <option value="cm">centimetres</option>
+            {UNITS.map((one) => (
+              <option key={one} value={one}>
+                {BOOK_UNITS[one].noun}
+              </option>
+            ))}
           </select>
         </label>
         <label>

@@ -1,5 +1,7 @@
 /** A watched cell against the turned one, with what the pointer or the slider is at in words. */
+
 import { useEffect, useMemo, useRef, useState } from "react";
+import { BOOK_UNITS } from "../../../functions/units.ts";
 import type { Book } from "../../book/shape.ts";
 import { numberOf } from "../../engine/copy.ts";
 import { type Dial, figureText } from "../../engine/dial.ts";
@@ -53,7 +55,7 @@ export function Plot({ book, dial, watched, index, rows, thresholds, at, target 
     };
   }, [plain]);
 
-  const inches = book.unit === "in";
+  const inches = BOOK_UNITS[book.unit].tape === "in";
   useEffect(() => {
     if (!ready || rows.length === 0) return;
     drawing.current?.draw({

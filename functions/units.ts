@@ -60,6 +60,11 @@ export const BOOK_UNITS = {
     places: 1, slip: 0.5, seam: "1.5", nudge: 0.5, square: 5, sheet: "mm",
     ruler: [[1, 0.1], [2, 0.5], [5, 1], [10, 5], [20, 10], [50, 10], [100, 50], [200, 50], [500, 100], [1000, 500]],
   },
+  mm: {
+    noun: "millimetres", tape: "cm", marks: ["1 cm", "5 mm", "1 mm"], defaultMark: "1 mm",
+    places: 0, slip: 5, seam: "15", nudge: 5, square: 50, sheet: "mm",
+    ruler: [[10, 1], [20, 5], [50, 10], [100, 50], [200, 100], [500, 100], [1000, 500], [2000, 500], [5000, 1000], [10_000, 5000]],
+  },
 } as const satisfies Record<string, BookUnit>; // biome-ignore format: a table
 
 /** A book measures in one of these. */
@@ -67,6 +72,9 @@ export type Unit = keyof typeof BOOK_UNITS;
 
 /** The book units in the order in which they are offered. */
 export const UNITS = Object.keys(BOOK_UNITS) as readonly Unit[];
+
+/** "in, cm or mm", for sentences. */
+export const UNIT_CHOICES = `${UNITS.slice(0, -1).join(", ")} or ${UNITS.at(-1)}`;
 
 export const isUnit = (text: string): text is Unit => Object.hasOwn(BOOK_UNITS, text);
 

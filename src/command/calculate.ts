@@ -2,7 +2,7 @@ import { withDecimalMark } from "../../functions/decimal.ts";
 import type { Kind } from "../../functions/define.ts";
 import { DEFAULT_MARK } from "../../functions/fractions.ts";
 import { originText } from "../../functions/lay.ts";
-import { isUnit, UNITS } from "../../functions/units.ts";
+import { isUnit, UNIT_CHOICES, UNITS } from "../../functions/units.ts";
 import { findPlace } from "../book/address.ts";
 import { type Book, blankBook } from "../book/shape.ts";
 import { Engine } from "../engine/engine.ts";
@@ -88,7 +88,7 @@ const inTable = ({ look, shown, origin }: CellView): string => {
 };
 
 function blankEngine(unit: string, desk: LayDesk): Engine {
-  if (!isUnit(unit)) throw new Wrong(`--unit must be ${UNITS.join(" or ")}, not "${unit}"`);
+  if (!isUnit(unit)) throw new Wrong(`--unit must be ${UNIT_CHOICES}, not "${unit}"`);
   return new Engine(blankBook("A formula", unit, DEFAULT_MARK[unit]), desk);
 }
 

@@ -2,7 +2,7 @@ import { catalogue } from "../../functions/catalogue.ts";
 import type { Declaration } from "../../functions/define.ts";
 import { exampleFormula, helpText, signature } from "../../functions/help.ts";
 import { nearestWord } from "../../functions/nearest-word.ts";
-import { isUnit, UNITS } from "../../functions/units.ts";
+import { isUnit, UNIT_CHOICES, UNITS } from "../../functions/units.ts";
 import { helpPages } from "./help-pages.ts";
 import { readOptions } from "./options.ts";
 import { type Verb, Wrong } from "./verb.ts";
@@ -18,7 +18,7 @@ export const functions: Verb = {
       1,
     );
     const unit = values.unit;
-    if (!isUnit(unit)) throw new Wrong(`--unit must be ${UNITS.join(" or ")}, not "${unit}"`);
+    if (!isUnit(unit)) throw new Wrong(`--unit must be ${UNIT_CHOICES}, not "${unit}"`);
     if (values.out !== undefined) {
       const pages = helpPages(catalogue.values(), unit);
       for (const { path, text } of pages) io.write(`${values.out}/${path}`, text);

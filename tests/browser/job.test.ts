@@ -182,6 +182,9 @@ describe("from the tape to the cloth", () => {
     const [hem] = worked([], ["hem"]);
     await page.getByLabel("Unit").selectOption("centimetres");
     expect(await shown(["hem"])).not.toEqual([hem]);
+    const [centimetres] = await shown(["hem"]);
+    await page.getByLabel("Unit").selectOption("millimetres");
+    expect((Number(await shown(["hem"])) / 10).toFixed(1)).toBe(Number(centimetres).toFixed(1));
     await page.getByLabel("Unit").selectOption("inches");
     expect(await shown(RESULTS)).toEqual(worked([], RESULTS));
   });

@@ -80,7 +80,7 @@ describe("a damaged book is told by its place and its fault:", () => {
     ["no pages", (data) => delete data.pages, "the book has no pages"],
     ["no unit", (data) => delete data.unit, "the book has no unit"],
     ["no finest mark", (data) => delete data.mark, "the book has no finest mark"],
-    ["an unknown unit", (data) => { data.unit = "mm"; }, 'the book\'s unit must be "in" or "cm", not "mm"'],
+    ["an unknown unit", (data) => { data.unit = "ell"; }, 'the book\'s unit must be "in" or "cm" or "mm", not "ell"'],
     ["a blank title", (data) => { data.title = " "; }, "the book's title must not be blank"],
     ["a long title", (data) => { data.title = "x".repeat(201); }, "the book's title must have at most 200 letters, not 201"],
     ["pages of no kind", (data) => { data.pages = {}; }, "the book's pages must be a list, not a group of named things"],

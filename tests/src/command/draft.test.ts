@@ -47,7 +47,7 @@ function measured(d: string): { length: number; area: number } {
 }
 
 /** Millimetres or inches of the sheet to one unit of the book. */
-const SCALE = { in: 1, cm: 10 } as const;
+const SCALE = { in: 1, cm: 10, mm: 1 } as const;
 
 describe.each(["peplum-bodice", "peplum-bodice-cm"])("the sheets of %s", (name) => {
   const book = template(name);

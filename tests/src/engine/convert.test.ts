@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Kind } from "../../../functions/define.ts";
 import { readTape } from "../../../functions/fractions.ts";
-import type { Unit } from "../../../functions/units.ts";
+import { UNITS, type Unit } from "../../../functions/units.ts";
 import { findPlace } from "../../../src/book/address.ts";
 import { readBook } from "../../../src/book/read.ts";
 import { type Book, blankBook } from "../../../src/book/shape.ts";
@@ -39,10 +39,13 @@ const EXACT = 1e-9;
 /** A quick lay is placed on a grid of a millionth of the cloth. */
 const LAID = 1e-6;
 
-/** Every cell whose figure is another when the book is told in the other unit; 1 in = 2.54 cm (NIST SP 811). */
+/** Millimetres in each unit (NIST SP 811). */
+const SIZES: Record<Unit, number> = { in: 25.4, cm: 10, mm: 1 };
+
+/** Every cell whose value differs once the book is converted to another unit. */
 function moved(book: Book, to: Unit, back = false): string[] {
   const converted = back ? convertBook(convertBook(book, to), book.unit) : convertBook(book, to);
-  const factor = back ? 1 : to === "cm" ? 2.54 : 1 / 2.54;
+  const factor = back ? 1 : SIZES[book.unit] / SIZES[to];
   const before = views(book);
   const after = views(converted);
   expect(after.length).toBe(before.length);
@@ -66,13 +69,14 @@ describe.each(readdirSync("templates"))("the ready book %s", (name) => {
   const reading = readBook(readFileSync(`templates/${name}`, "utf8"));
   if ("reason" in reading) throw new Error(reading.reason);
   const { book } = reading;
-  const other = book.unit === "in" ? "cm" : "in";
+  const others = UNITS.filter((unit) => unit !== book.unit);
+  const [other] = others as [Unit, ...Unit[]];
 
-  test("has the same answers in the other unit", () => {
-    expectStill(book, other);
+  test.each(others)("has the same answers in %s", (unit) => {
+    expectStill(book, unit);
   });
-  test("has the same answers when it is told in the other unit and back", () => {
-    expectStill(book, other, true);
+  test.each(others)("has the same answers when it is converted to %s and back", (unit) => {
+    expectStill(book, unit, true);
   });
   test("keeps the texts, names and pages", () => {
     const converted = convertBook(book, other);
@@ -238,7 +242,7 @@ describe("of the figures and formulas of a book", () => {
   });
 
   test("whatever a tape in millimetres or sixteenths shows comes back as it was typed", () => {
-    for (const [unit, other, step] of [["cm", "in", 0.1], ["in", "cm", 1 / 16]] as const) {
+    for (const [unit, other, step] of [["cm", "in", 0.1], ["in", "cm", 1 / 16], ["mm", "in", 1], ["in", "mm", 1 / 16], ["mm", "cm", 1]] as const) {
       const marks = Array.from({ length: 2000 }, (_, i) => String(Number((i * step).toFixed(4))));
       const rows = marks.map((mark) => ["", "", mark]);
       const pages = [{ ...blank.pages[0]!, columns: [...COLUMNS_OF_LENGTH], rows }];
@@ -304,11 +308,10 @@ test("no answer of any sensible formula moves, there or there and back, whicheve
   fc.assert(
     fc.property(
       fc.array(fc.oneof(length, count), { minLength: 2, maxLength: 4 }),
-      fc.constantFrom("in" as const, "cm" as const),
-      (formulas, unit) => {
+      fc.constantFrom<readonly [Unit, Unit]>(["in", "cm"], ["cm", "in"], ["cm", "mm"], ["mm", "in"]),
+      (formulas, [unit, to]) => {
         const its = Object.fromEntries(formulas.map((formula, i) => [`it_${i}`, `=${formula}`]));
         const book = bookOf({ ...BASE, ...TELLING, ...its }, unit);
-        const to = unit === "in" ? "cm" : "in";
         expectStill(book, to);
         expectStill(book, to, true);
       },

@@ -15,7 +15,7 @@ export const ARC_CHORD = define({
     radius: { kind: "length", about: "radius of the circle", from: 0.1, to: 5000 },
     rise: {
       kind: "length",
-      about: "how far the middle stands off the line between the ends",
+      about: "distance from the middle of the arc to the line between its ends",
       from: 0,
       to: 10_000,
     },
@@ -25,7 +25,7 @@ export const ARC_CHORD = define({
   compute({ radius, rise }, { step, say }) {
     if (rise > 2 * radius * (1 + 1e-12)) {
       throw new Refusal(
-        `rise must be at most ${say(2 * radius)}, right across a circle of radius ${say(radius)}, not ${say(rise)}`,
+        `rise must be at most ${say(2 * radius)}, the diameter of a circle of radius ${say(radius)}, not ${say(rise)}`,
       );
     }
     const half = Math.sqrt(Math.max(0, rise * (2 * radius - rise)));
@@ -35,7 +35,16 @@ export const ARC_CHORD = define({
   draw: ({ rise }, { chord = 0 }) =>
     chord > 0 && rise > chord / 1e6 ? drawArc(chord, rise, { chord: "chord" }) : [],
   examples: [
-    { given: { radius: 5, rise: 2 }, gives: 8, because: "twice 4, the leg beside 3 under 5" },
-    { given: { radius: 30, rise: 30 }, gives: 60, unit: "cm", because: "half a circle is right across" },
+    {
+      given: { radius: 5, rise: 2 },
+      gives: 8,
+      because: "twice 4: the right triangle has the legs 3 and 4 and the hypotenuse 5",
+    },
+    {
+      given: { radius: 30, rise: 30 },
+      gives: 60,
+      unit: "cm",
+      because: "half a circle: the chord is the diameter",
+    },
   ],
 });

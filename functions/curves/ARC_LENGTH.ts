@@ -2,7 +2,7 @@ import { define } from "../define.ts";
 import { drawArc } from "../drawing/arc-over-chord.ts";
 
 /**
- * Length of a circular arc told by its chord and its rise over the chord's middle, in the book's
+ * Length of a circular arc from its chord and its rise over the chord's middle, in the book's
  * unit. Half the angle at the centre is 2·atan(2·rise/chord); a rise of half the chord is a half
  * circle, a greater one more. Source: geometry.
  */
@@ -12,8 +12,8 @@ export const ARC_LENGTH = define({
   source: "geometry",
   words: "curve chord rise sagitta scoop neckline scallop crescent radius",
   takes: {
-    chord: { kind: "length", about: "straight from end to end", from: 0.1, to: 5000 },
-    rise: { kind: "length", about: "how far the middle stands off that line", from: 0, to: 5000 },
+    chord: { kind: "length", about: "the straight line from end to end", from: 0.1, to: 5000 },
+    rise: { kind: "length", about: "distance from the middle of the arc to that line", from: 0, to: 5000 },
   },
   returns: "length",
   usual: ["rise <= chord"],
@@ -29,7 +29,7 @@ export const ARC_LENGTH = define({
   draw: ({ chord, rise }) => drawArc(chord, rise, { length: "length" }),
   examples: [
     { given: { chord: 10, rise: 5 }, gives: 5 * Math.PI, because: "half a circle of radius 5" },
-    { given: { chord: 12, rise: 0 }, gives: 12, because: "no rise is a straight edge" },
+    { given: { chord: 12, rise: 0 }, gives: 12, because: "without a rise the edge is straight" },
     {
       given: { chord: 30, rise: 15 * (Math.SQRT2 - 1) },
       gives: (15 * Math.SQRT2 * Math.PI) / 2,

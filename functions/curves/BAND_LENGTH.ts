@@ -2,7 +2,7 @@ import { define } from "../define.ts";
 import { drawStrip } from "../drawing/flat-strip.ts";
 
 /**
- * How long to cut a waistband, in the book's unit: the waist and what overlap and turnings take
+ * How long to cut a waistband, in the book's unit: the waist plus the length that overlap and turnings take
  * together. Source: Johnson 1964: waist and 2 1/2 in.
  */
 export const BAND_LENGTH = define({
@@ -12,10 +12,10 @@ export const BAND_LENGTH = define({
     "Johnson, It's Fun to Sew Aprons and Skirts, Oregon/Utah State extension L-86, 1964: the waist and 2 1/2 in",
   words: "waistband skirt band apron belt cut strip overlap",
   takes: {
-    waist: { kind: "length", usual: [40, 200], about: "the waist it goes round", from: 20, to: 300 },
+    waist: { kind: "length", usual: [40, 200], about: "girth of the waist it goes round", from: 20, to: 300 },
     extra: {
       kind: "length",
-      about: "overlap and turnings together",
+      about: "length for overlap and turnings together",
       from: 0,
       to: 100,
       otherwise: { cm: 6.5, in: 2.5 },
@@ -31,6 +31,11 @@ export const BAND_LENGTH = define({
     drawStrip({ length, width: length / 10, label: "band", lengthShows: "length" }),
   examples: [
     { given: { waist: 24 }, gives: 26.5, because: "Johnson 1964: 24 in and 2 1/2 in" },
-    { given: { waist: 70, extra: 5 }, gives: 75, because: "3 cm over and 1 cm at both ends", unit: "cm" },
+    {
+      given: { waist: 70, extra: 5 },
+      gives: 75,
+      because: "3 cm of overlap and 1 cm at both ends",
+      unit: "cm",
+    },
   ],
 });

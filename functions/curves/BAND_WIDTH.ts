@@ -2,8 +2,8 @@ import { define } from "../define.ts";
 import { stroke } from "../drawing/shapes.ts";
 
 /**
- * Width to cut a straight band that is folded into `parts` layers, in the book's unit: the layers
- * and one turning beyond them. Source: Johnson 1964 (three parts and a fold).
+ * Width to cut a straight band that is folded into `parts` layers, in the book's unit: the width
+ * of the layers plus one turning. Source: Johnson 1964 (three parts and a fold).
  */
 export const BAND_WIDTH = define({
   name: "BAND_WIDTH",
@@ -13,10 +13,16 @@ export const BAND_WIDTH = define({
   words: "waistband apron skirt band fold layers strip binding turning",
   takes: {
     depth: { kind: "length", about: "how high the band finishes", from: 0.2, to: 60 },
-    parts: { kind: "count", about: "layers, one of them seen", from: 1, to: 6, otherwise: 2 },
+    parts: {
+      kind: "count",
+      about: "how many layers the band has, the outer one included",
+      from: 1,
+      to: 6,
+      otherwise: 2,
+    },
     turning: {
       kind: "length",
-      about: "for turning in, all together",
+      about: "width for all turnings together",
       from: 0,
       to: 20,
       otherwise: { cm: 1.2, in: 1 / 2 },

@@ -3,13 +3,14 @@ import { twoSeams } from "../drawing/seam-pair.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
- * Verdict on a sleeve cap: is it longer than the armhole by what can be eased in? 2.5 to 4 cm (1
- * to 1 1/2 in) when nothing else is told: common practice for a set-in sleeve of woven wool; shirt
- * sleeves, stiff and knitted cloths take less, gathered heads much more.
+ * Whether a sleeve cap is longer than the armhole by an amount that can be eased in: "ok", or a
+ * sentence. The range is 2.5 to 4 cm (1 to 1 1/2 in) when `least` and `most` are left out: common
+ * practice for a set-in sleeve of woven wool. Shirt sleeves, stiff and knitted cloths take less,
+ * gathered heads much more.
  */
 export const CAP_CHECK = define({
   name: "CAP_CHECK",
-  summary: "Checks that a sleeve's cap is longer than the armhole by as much as can be eased in.",
+  summary: "Checks that a sleeve's cap is longer than the armhole by an amount that can be eased in.",
   source: "common practice",
   words: "sleeve head crown armscye set in ease cap fits verdict",
   takes: {
@@ -17,14 +18,14 @@ export const CAP_CHECK = define({
     armscye: { kind: "length", about: "the armhole it is sewn into, front and back", from: 1, to: 500 },
     least: {
       kind: "length",
-      about: "least ease",
+      about: "smallest ease wanted",
       from: 0,
       to: 100,
       otherwise: { cm: 2.5, in: 1 },
     },
     most: {
       kind: "length",
-      about: "most ease",
+      about: "largest ease that can be eased in",
       from: 0,
       to: 200,
       otherwise: { cm: 4, in: 1.5 },
@@ -37,15 +38,15 @@ export const CAP_CHECK = define({
     const high = context.step("most_ease", "most", most);
     if (low > high)
       throw new Refusal(
-        (say) => `most must be at least ${say(low, high)}, the least ease, not ${say(high, low)}`,
+        (say) => `most must be at least ${say(low, high)}, the smallest ease, not ${say(high, low)}`,
       );
     const ease = step("ease", "cap - armscye", cap - armscye);
     if (ease < 0)
-      return `look: cap is ${say(-ease, 0)} shorter than the armhole, it should be ${say(low)} to ${say(high)} longer`;
+      return `look: the cap is ${say(-ease, 0)} shorter than the armhole; it should be ${say(low)} to ${say(high)} longer`;
     if (ease < low * (1 - 1e-9))
-      return `look: cap has ${say(ease, low)} ease, less than ${say(low, ease)}: raise or widen it`;
+      return `look: the cap has ${say(ease, low)} of ease, less than ${say(low, ease)}: raise or widen it`;
     if (ease > high * (1 + 1e-9))
-      return `look: cap has ${say(ease, high)} ease, more than ${say(high, ease)}: lower it, or gather it`;
+      return `look: the cap has ${say(ease, high)} of ease, more than ${say(high, ease)}: lower it, or gather it`;
     return "ok";
   },
   draw: ({ cap, armscye }) => twoSeams(cap, armscye, { names: ["cap", "armscye"] }),
@@ -53,12 +54,12 @@ export const CAP_CHECK = define({
     { given: { cap: 18.25, armscye: 17 }, gives: "ok", because: "1 1/4 in is between 1 and 1 1/2" },
     {
       given: { cap: 17, armscye: 17.5 },
-      gives: "look: cap is 1/2 in shorter than the armhole",
+      gives: "look: the cap is 1/2 in shorter than the armhole",
       because: "a cap shorter than its armhole drags",
     },
     {
       given: { cap: 52, armscye: 45, least: 2, most: 5 },
-      gives: "look: cap has 7 cm ease, more than 5 cm",
+      gives: "look: the cap has 7 cm of ease, more than 5 cm",
       because: "too much to ease in flat",
       unit: "cm",
     },

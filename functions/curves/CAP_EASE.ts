@@ -2,7 +2,7 @@ import { define } from "../define.ts";
 import { twoSeams } from "../drawing/seam-pair.ts";
 
 /**
- * What a sleeve's cap seam is longer than the armhole it goes into, in the book's unit; below zero
+ * How much longer a sleeve's cap seam is than the armhole it goes into, in the book's unit; below zero
  * when it is too short. Both measured on the sewing line. Source: common practice.
  */
 export const CAP_EASE = define({

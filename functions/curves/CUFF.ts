@@ -16,11 +16,11 @@ export const CUFF = define({
     wrist: {
       kind: "length",
       usual: [10, 80],
-      about: "the wrist, or the arm where the cuff sits",
+      about: "girth of the wrist, or of the arm where the cuff sits",
       from: 5,
       to: 100,
     },
-    depth: { kind: "length", about: "how high it finishes", from: 0.5, to: 40 },
+    depth: { kind: "length", about: "finished height of the cuff", from: 0.5, to: 40 },
     ease: { kind: "length", about: "room added to the wrist", from: 0, to: 30, otherwise: 0 },
     overlap: { kind: "length", about: "how far the ends lie over each other", from: 0, to: 30, otherwise: 0 },
   },

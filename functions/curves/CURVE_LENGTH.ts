@@ -14,7 +14,7 @@ function curveThrough(points: readonly Point[]): Edge {
 
 /**
  * Length of the smooth curve through points, in the book's unit: a cubic spline over the distances
- * from point to point, as a thin strip of wood held at the points lies (smooth.ts). Two points
+ * from point to point, as a thin strip of wood held at the points lies (functions/geometry/). Two points
  * give a straight line; a list that ends with its first point is smooth all round. The more points
  * where it bends most, the nearer it is to the drawn line: points a tenth of the radius apart miss
  * less than a thousandth, two hundred round an ellipse less than a part in 10⁹. Source: geometry.
@@ -25,8 +25,8 @@ export const CURVE_LENGTH = define({
   source: "geometry: cubic spline over the distances between the points",
   words: "spline french curve armhole neckline sleeve cap measure curve points",
   takes: {
-    xs: { kind: "length", about: "how far each point is to the right", from: -5000, to: 5000, many: true },
-    ys: { kind: "length", about: "how far each point is down", from: -5000, to: 5000, many: true },
+    xs: { kind: "length", about: "distance of each point to the right", from: -5000, to: 5000, many: true },
+    ys: { kind: "length", about: "distance of each point downwards", from: -5000, to: 5000, many: true },
   },
   returns: "length",
   compute: ({ xs, ys }, { measure }) =>
@@ -49,7 +49,7 @@ export const CURVE_LENGTH = define({
       given: { xs: [0, 1.339746, 5, 10], ys: [10, 5, 1.339746, 0] },
       gives: 15.70796,
       within: 0.02,
-      because: "nearly a quarter circle of 10 cm radius, told by four points",
+      because: "nearly a quarter circle of 10 cm radius, through four points",
       unit: "cm",
     },
   ],

@@ -12,8 +12,13 @@ export const DART_ANGLE = define({
   source: "geometry",
   words: "pivot rotate manipulate dart bust point move",
   takes: {
-    intake: { kind: "length", about: "from leg to leg on the edge", from: 0, to: 200 },
-    length: { kind: "length", about: "along its middle to the point", from: 0.5, to: 300 },
+    intake: { kind: "length", about: "width of the dart on the edge, from leg to leg", from: 0, to: 200 },
+    length: {
+      kind: "length",
+      about: "length of the dart along its middle, from edge to point",
+      from: 0.5,
+      to: 300,
+    },
   },
   returns: "angle",
   usual: ["intake <= 2 * length"],
@@ -29,7 +34,7 @@ export const DART_ANGLE = define({
     {
       given: { intake: 2, length: 1 },
       gives: 90,
-      because: "as wide as twice its length: a right angle",
+      because: "twice as wide as it is long: a right angle",
     },
     {
       given: { intake: 10, length: 5 * Math.sqrt(3) },

@@ -3,8 +3,9 @@ import { drawDart } from "../drawing/dart.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
- * What each of several equal darts takes in, measured on the edge from leg to leg, in the book's
- * unit: the edge less what it shall finish, less what the seams take, shared out. Source: geometry.
+ * How much each of several equal darts takes in, measured on the edge from leg to leg, in the
+ * book's unit: the edge minus its finished length, minus the amount that the seams take, divided
+ * by the number of darts. Source: geometry.
  */
 export const DART_INTAKE = define({
   name: "DART_INTAKE",
@@ -12,17 +13,23 @@ export const DART_INTAKE = define({
   source: "geometry",
   words: "waist dart width shape suppress take in bust hip difference",
   takes: {
-    edge: { kind: "length", about: "the edge on the flat piece", from: 1, to: 1000 },
-    finished: { kind: "length", about: "what it shall be when the darts are sewn", from: 1, to: 1000 },
+    edge: { kind: "length", about: "length of the edge on the flat piece", from: 1, to: 1000 },
+    finished: { kind: "length", about: "length it should have when the darts are sewn", from: 1, to: 1000 },
     darts: { kind: "count", about: "how many darts", from: 1, to: 40, otherwise: 1 },
-    at_seams: { kind: "length", about: "how much the side seams take of it", from: 0, to: 500, otherwise: 0 },
+    at_seams: {
+      kind: "length",
+      about: "how much of the difference the side seams take in",
+      from: 0,
+      to: 500,
+      otherwise: 0,
+    },
   },
   returns: "length",
   compute({ edge, finished, darts, at_seams }, { step }) {
     if (finished + at_seams > edge)
       throw new Refusal(
         (say) =>
-          `finished must be at most ${say(edge - at_seams, finished)}, what the seams leave of the edge, not ${say(finished, edge - at_seams)}`,
+          `finished must be at most ${say(edge - at_seams, finished)}, which the seams leave of the edge, not ${say(finished, edge - at_seams)}`,
       );
     const spare = step("to_take_in", "edge - finished - at_seams", edge - finished - at_seams);
     return step("intake", "to_take_in / darts", spare / darts);

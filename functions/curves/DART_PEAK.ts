@@ -15,8 +15,13 @@ export const DART_PEAK = define({
   source: "geometry",
   words: "true the dart truing point cap jog roof fold peak",
   takes: {
-    intake: { kind: "length", about: "from leg to leg on the edge", from: 0, to: 200 },
-    length: { kind: "length", about: "along its middle to the point", from: 0.5, to: 300 },
+    intake: { kind: "length", about: "width of the dart on the edge, from leg to leg", from: 0, to: 200 },
+    length: {
+      kind: "length",
+      about: "length of the dart along its middle, from edge to point",
+      from: 0.5,
+      to: 300,
+    },
   },
   returns: "length",
   usual: ["intake <= 2 * length"],
@@ -26,7 +31,7 @@ export const DART_PEAK = define({
     if (half > Math.PI / 5)
       throw new Refusal(
         (say) =>
-          `intake must be at most ${say(2 * length * Math.tan(Math.PI / 5), length, intake)} for a dart ${say(length, 2 * length * Math.tan(Math.PI / 5), intake)} long, not ${say(intake, 2 * length * Math.tan(Math.PI / 5), length)}: make two darts of it`,
+          `intake must be at most ${say(2 * length * Math.tan(Math.PI / 5), length, intake)} for a dart ${say(length, 2 * length * Math.tan(Math.PI / 5), intake)} long, not ${say(intake, 2 * length * Math.tan(Math.PI / 5), length)}: make two darts instead`,
       );
     const fold = step("fold", "length / COS(2 * half_angle)", length / Math.cos(2 * half));
     return step("peak", "fold - length", fold - length);

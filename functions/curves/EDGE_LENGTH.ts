@@ -7,7 +7,7 @@ import { edgeLength } from "../pieces/piece.ts";
 /**
  * Length of one edge of a piece along the line itself, in the book's unit. Edges are counted from
  * 1 in drawing order; Drawing writes their numbers. Straight edges and arcs are exact, curves to
- * about 12 figures. It is the length of the line given: of the sewing line when the piece has no
+ * about 12 figures. It is the length of the line in the piece: of the sewing line when the piece has no
  * allowances on. Refuses a number the piece does not have. Source: geometry.
  */
 export const EDGE_LENGTH = define({
@@ -17,7 +17,12 @@ export const EDGE_LENGTH = define({
   words: "measure edge seam line curve armhole neckline tape on edge",
   takes: {
     piece: { kind: "piece", about: "the pattern piece" },
-    edge: { kind: "count", about: "which edge, counted from 1 in drawing order", from: 1, to: 5000 },
+    edge: {
+      kind: "count",
+      about: "which edge, counted from 1 in drawing order; the Drawing shows the numbers",
+      from: 1,
+      to: 5000,
+    },
   },
   returns: "length",
   compute({ piece, edge }, { measure }) {

@@ -8,9 +8,9 @@ import { Refusal } from "../refusal.ts";
 
 /**
  * A facing: the strip `depth` deep inside a piece along some of its edges, in place on the piece.
- * Edges of the facing: first those of the piece, then a bit of the next edge, the inner line, a bit
+ * Edges of the facing: first those of the piece, then a part of the next edge, the inner line, a part
  * of the edge before. Arcs and straight lines are exact, the inner line of a curve keeps `depth` to
- * 0.01 mm. Sewing line, no allowances; what is cut to lie under it, turn of cloth off, is the
+ * 0.01 mm. Its outline is the sewing line, without allowances; taking off turn of cloth is up to the
  * maker's. Refuses a depth that the bends or the neighbouring edges do not allow. Source: geometry.
  */
 export const FACING = define({
@@ -26,10 +26,10 @@ export const FACING = define({
       from: 1,
       to: 5000,
     },
-    depth: { kind: "length", usual: [1, 40], about: "how deep the facing finishes", from: 0.2, to: 100 },
+    depth: { kind: "length", usual: [1, 40], about: "finished depth of the facing", from: 0.2, to: 100 },
     last: {
       kind: "count",
-      about: "the edge where it ends; the same when left out",
+      about: "the edge where the facing ends; the same as first when left out",
       from: 1,
       to: 5000,
       otherwise: null,
@@ -39,11 +39,11 @@ export const FACING = define({
   compute({ piece, first, depth, last }, { measure, cm }) {
     for (const [name, number] of [["first", first], ["last", last ?? first]] as const) {
       if (number > piece.edges.length)
-        throw new Refusal(`${name} must be at most ${piece.edges.length}, the edges the piece has, not ${number}`);
+        throw new Refusal(`${name} must be at most ${piece.edges.length}, the number of edges of the piece, not ${number}`);
     } // biome-ignore format: a table
     const facing = facingAlong(piece, first, last ?? first, depth, cm(0.001));
-    measure("inner_line", "along the inner line of the facing", edgeLength(facing.edges.at(-2)!));
-    measure("area", "inside the facing", pieceArea(facing));
+    measure("inner_line", "length along the inner line of the facing", edgeLength(facing.edges.at(-2)!));
+    measure("area", "area of the facing", pieceArea(facing));
     return facing;
   },
   draw({ piece }, _, facing) {

@@ -4,8 +4,8 @@ import { arc } from "../geometry/strokes.ts";
 
 /**
  * How much longer the raw edge of a round hem is than its fold, in the book's unit: 2π × circle ×
- * depth, whatever the waist. The hem is sewn to a line that is as much shorter than the fold again:
- * a step tells what must be eased or pleated in there, twice as much. Source: geometry.
+ * depth, whatever the waist. The hem is sewn to a line that is shorter than the fold by the same
+ * amount, so twice that must be eased or pleated in: a step gives it. Source: geometry.
  */
 export const HEM_EXCESS = define({
   name: "HEM_EXCESS",
@@ -14,7 +14,13 @@ export const HEM_EXCESS = define({
   words: "circular circle skirt hem fullness ease in turn up flare shallow",
   takes: {
     depth: { kind: "length", usual: [0, 40], about: "how deep the hem is turned up", from: 0, to: 100 },
-    circle: { kind: "share", about: "1 for a full circle, 0.5 for a half", from: 0, to: 10, otherwise: 1 },
+    circle: {
+      kind: "share",
+      about: "how much of a circle the skirt is: 1 a full circle, 0.5 half",
+      from: 0,
+      to: 10,
+      otherwise: 1,
+    },
   },
   returns: "length",
   compute({ depth, circle }, { step }) {

@@ -12,8 +12,8 @@ export const HEM_STITCH = define({
     "Kinne & Cooley, Clothing and Health, 1916, How to make the hemstitch: twice the hem and the turning",
   words: "hemstitch drawn thread mark hem line napkin handkerchief",
   takes: {
-    depth: { kind: "length", about: "how deep the hem finishes", from: 0.1, to: 100 },
-    turning: { kind: "length", about: "what is turned in at its edge", from: 0, to: 50 },
+    depth: { kind: "length", about: "finished depth of the hem", from: 0.1, to: 100 },
+    turning: { kind: "length", about: "width turned in at the raw edge", from: 0, to: 50 },
   },
   returns: "length",
   usual: ["turning <= depth"],

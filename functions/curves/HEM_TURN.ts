@@ -2,9 +2,9 @@ import { define } from "../define.ts";
 import { drawHem } from "../drawing/hem-section.ts";
 
 /**
- * Cloth below the fold of a hem, in the book's unit: the hem and what is turned in under it. Give
- * it to WITH_ALLOWANCE as `hem`. A step tells how far from the raw edge the hem is sewn down.
- * Source: Oregon State extension 1961; Kinne & Cooley 1916 for the stitching.
+ * Cloth below the fold of a hem, in the book's unit: the hem and the width turned in under it.
+ * Give it to WITH_ALLOWANCE as `hem`. A step gives the distance from the raw edge at which the hem
+ * is sewn down. Source: Oregon State extension 1961; Kinne & Cooley 1916 for the stitching.
  */
 export const HEM_TURN = define({
   name: "HEM_TURN",
@@ -13,10 +13,10 @@ export const HEM_TURN = define({
     "It's Fun to Sew a Cotton School Dress, Oregon State extension L-87, 1961: 1 1/2 in hem, turn 2 in, then 1/2 in",
   words: "hem allowance turn up turning under deep fold",
   takes: {
-    depth: { kind: "length", about: "how deep the hem finishes", from: 0.1, to: 100 },
+    depth: { kind: "length", about: "finished depth of the hem", from: 0.1, to: 100 },
     turning: {
       kind: "length",
-      about: "what is turned in at its edge; 0 for a bound or faced edge",
+      about: "width turned in at the raw edge; 0 for a bound or faced edge",
       from: 0,
       to: 50,
     },

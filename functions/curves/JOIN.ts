@@ -10,22 +10,31 @@ import { pieceArea } from "../pieces/piece.ts";
  */
 export const JOIN = define({
   name: "JOIN",
-  summary:
-    "Two pattern pieces laid together at a seam and made into one, to draw across it or to cut without it.",
+  summary: "Joins two pattern pieces at a seam into one piece, to draw across the seam or to cut without it.",
   source: "geometry",
   words: "combine merge move lay together close a seam yoke lining facing overlay without seam",
   takes: {
     a: { kind: "piece", about: "the piece that stays" },
-    edge_a: { kind: "count", about: "its edge at the seam, counted from 1", from: 1, to: 5000 },
-    b: { kind: "piece", about: "the piece that is laid to it" },
-    edge_b: { kind: "count", about: "its edge at the seam, counted from 1", from: 1, to: 5000 },
+    edge_a: {
+      kind: "count",
+      about: "number of that piece's edge at the seam, counted from 1",
+      from: 1,
+      to: 5000,
+    },
+    b: { kind: "piece", about: "the piece that is turned and laid against it" },
+    edge_b: {
+      kind: "count",
+      about: "number of that piece's edge at the seam, counted from 1",
+      from: 1,
+      to: 5000,
+    },
   },
   returns: "piece",
   alike: { "edge_a, edge_b": "the edges of each piece have numbers of their own" },
   compute({ a, edge_a, b, edge_b }, { step, measure, cm }) {
     const joined = joinPieces(a, edge_a, b, edge_b, cm(0.1));
-    const one = measure("area_a", "inside a", pieceArea(a));
-    const other = measure("area_b", "inside b", pieceArea(b));
+    const one = measure("area_a", "area of piece a", pieceArea(a));
+    const other = measure("area_b", "area of piece b", pieceArea(b));
     step("both", "area_a + area_b", one + other);
     return joined;
   },

@@ -10,14 +10,14 @@ export const LINE_LENGTH = define({
   source: "geometry",
   words: "distance between points diagonal straight polyline slope side",
   takes: {
-    xs: { kind: "length", about: "how far each point is to the right", from: -5000, to: 5000, many: true },
-    ys: { kind: "length", about: "how far each point is down", from: -5000, to: 5000, many: true },
+    xs: { kind: "length", about: "distance of each point to the right", from: -5000, to: 5000, many: true },
+    ys: { kind: "length", about: "distance of each point downwards", from: -5000, to: 5000, many: true },
   },
   returns: "length",
   compute({ xs, ys }, { measure }) {
     const points = pointsOf(xs, ys, 2);
     const length = points.slice(1).reduce((sum, point, i) => sum + distance(points[i]!, point), 0);
-    return measure("length", "from point to point", length);
+    return measure("length", "sum of the distances from point to point", length);
   },
   draw({ xs, ys }) {
     const points = pointsOf(xs, ys, 2);

@@ -4,9 +4,10 @@ import { dimension, type Shape } from "../drawing/shapes.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
- * Where a notch of edge `a` meets edge `b`, measured along b from the same end, in the book's unit.
- * What a is longer than b is eased in evenly between `ease_from` and `ease_to` along a (over all of
- * it when left out), the rest matches length for length. Source: geometry.
+ * Where a notch of edge `a` meets edge `b`, measured along b from the same end, in the book's
+ * unit. The amount by which a is longer than b is eased in evenly between `ease_from` and
+ * `ease_to` along a (over all of it when both are left out); the rest matches length for length.
+ * Source: geometry.
  */
 export const MATCH_MARK = define({
   name: "MATCH_MARK",
@@ -15,13 +16,13 @@ export const MATCH_MARK = define({
   source: "geometry",
   words: "notch walk seams balance mark match ease in sleeve cap armhole gathers",
   takes: {
-    at: { kind: "length", about: "the notch, along edge a", from: 0, to: 5000 },
-    a: { kind: "length", about: "the edge that has the notch", from: 0.5, to: 5000 },
-    b: { kind: "length", about: "the edge it is sewn to", from: 0.5, to: 5000 },
+    at: { kind: "length", about: "place of the notch along edge a", from: 0, to: 5000 },
+    a: { kind: "length", about: "length of the edge that has the notch", from: 0.5, to: 5000 },
+    b: { kind: "length", about: "length of the edge it is sewn to", from: 0.5, to: 5000 },
     ease_from: { kind: "length", about: "where along a the easing begins", from: 0, to: 5000, otherwise: 0 },
     ease_to: {
       kind: "length",
-      about: "where it ends; the end of a when left out",
+      about: "where along a the easing ends; the end of a when left out",
       from: 0.1,
       to: 5000,
       otherwise: null,
@@ -37,10 +38,10 @@ export const MATCH_MARK = define({
   compute({ at, a, b, ease_from, ease_to }, { step }) {
     const end = step("ease_end", 'IF(ease_to=""; a; ease_to)', ease_to ?? a);
     if (at > a)
-      throw new Refusal((say) => `at must be at most ${say(a, at)}, the length of a, not ${say(at, a)}`);
+      throw new Refusal((say) => `at must be at most ${say(a, at)}, the length of edge a, not ${say(at, a)}`);
     if (end > a)
       throw new Refusal(
-        (say) => `ease_to must be at most ${say(a, end)}, the length of a, not ${say(end, a)}`,
+        (say) => `ease_to must be at most ${say(a, end)}, the length of edge a, not ${say(end, a)}`,
       );
     if (end <= ease_from)
       throw new Refusal(
@@ -51,7 +52,7 @@ export const MATCH_MARK = define({
     if (ease > end - ease_from)
       throw new Refusal(
         (say) =>
-          `ease_from must leave more than ${say(ease, end - ease_from)} of a to be eased in, not ${say(end - ease_from, ease)}`,
+          `ease_from must leave more than ${say(ease, end - ease_from)} of a for easing in, not ${say(end - ease_from, ease)}`,
       );
     const passed = Math.min(1, Math.max(0, (at - ease_from) / (end - ease_from)));
     const share = step("eased_share", "MIN(1; MAX(0; (at - ease_from) / (ease_end - ease_from)))", passed);
@@ -68,16 +69,16 @@ export const MATCH_MARK = define({
     ];
   },
   examples: [
-    { given: { at: 9, a: 18, b: 17 }, gives: 8.5, because: "half-way: half of the inch of ease is behind" },
+    { given: { at: 9, a: 18, b: 17 }, gives: 8.5, because: "half-way, so half of the inch of ease counts" },
     {
       given: { at: 14, a: 18, b: 17, ease_from: 4, ease_to: 12 },
       gives: 13,
-      because: "past the eased part: all the ease is behind",
+      because: "past the eased part, so all the ease counts",
     },
     {
       given: { at: 3, a: 46, b: 43, ease_from: 8, ease_to: 38 },
       gives: 3,
-      because: "before it: none yet",
+      because: "before the eased part, so no ease counts yet",
       unit: "cm",
     },
   ],

@@ -3,12 +3,12 @@ import { drawPattern } from "../drawing/piece-drawing.ts";
 import { mirrorPiece } from "../pieces/piece.ts";
 
 /**
- * The other one of a pair: left becomes right, what is along the grain stays. Edges keep number,
- * order and length. Mirrored about x = 0. Source: geometry.
+ * The other half of a pair: left becomes right, and the direction of the grain stays. Edges keep
+ * their number, order and length. Mirrored about x = 0. Source: geometry.
  */
 export const MIRROR = define({
   name: "MIRROR",
-  summary: "The other one of a pair: a left front made into a right front.",
+  summary: "Mirrors a pattern piece, such as a left front into a right front.",
   source: "geometry",
   words: "flip reflect left right pair opposite",
   takes: { piece: { kind: "piece", about: "the pattern piece" } },

@@ -21,12 +21,12 @@ export const OUTLINE = define({
   takes: {
     xs: {
       kind: "length",
-      about: "how far each point is across the grain",
+      about: "distance of each point across the grain",
       from: -5000,
       to: 5000,
       many: true,
     },
-    ys: { kind: "length", about: "how far each point is down the grain", from: -5000, to: 5000, many: true },
+    ys: { kind: "length", about: "distance of each point down the grain", from: -5000, to: 5000, many: true },
     smooth: {
       kind: "text",
       about: 'runs of points on one smooth curve, such as "2-5, 7-9", or "all"',
@@ -39,7 +39,7 @@ export const OUTLINE = define({
     const points = pointsOf(xs, ys, 3);
     const [first, last] = [points[0]!, points.at(-1)!];
     if (first[0] === last[0] && first[1] === last[1]) points.pop();
-    if (points.length < 3) throw new Refusal("xs must have at least 3 points apart from each other, not 2");
+    if (points.length < 3) throw new Refusal("xs and ys must have at least 3 different points, not 2");
     const all = smooth.trim().toLowerCase() === "all";
     return sound({ edges: all ? [smoothClosed(points)] : edgesThrough(points, smooth), marks: [] });
   },
@@ -104,6 +104,6 @@ function sound(piece: Piece): Piece {
   try {
     return requireSimple(piece);
   } catch (reason) {
-    throw new Refusal(`xs and ys give no sound piece: ${(reason as Error).message}`);
+    throw new Refusal(`xs and ys do not make a valid piece: ${(reason as Error).message}`);
   }
 }

@@ -4,7 +4,7 @@ import { pieceBounds } from "../pieces/piece.ts";
 
 /**
  * Extent of a piece across the grain, from outermost to outermost point, in the book's unit; curves and
- * arcs at their true extremes. Marks outside the outline count for nothing. Source: geometry.
+ * arcs at their true extremes. Marks outside the outline are ignored. Source: geometry.
  */
 export const PIECE_WIDTH = define({
   name: "PIECE_WIDTH",

@@ -2,9 +2,10 @@ import { define } from "../define.ts";
 import { twoSeams } from "../drawing/seam-pair.ts";
 
 /**
- * Verdict: does seam `a` go on seam `b`, when `a` shall be longer by `ease` (eased or stretched in
- * sewing; below zero when it shall be shorter)? Off by `tolerance` at most is ok: 1.6 mm or 1/16 in
- * when none is told, about what a pencil line and a presser foot leave open (common practice).
+ * Whether two edges can be sewn together when the first should be longer by `ease` (which is eased
+ * in; negative when the first should be shorter): "ok", or a sentence. A difference of up to
+ * `tolerance` is ok: 1.5 mm or 1/16 in when it is left out, about the error of a pencil line and a
+ * presser foot (common practice).
  */
 export const SEAM_CHECK = define({
   name: "SEAM_CHECK",
@@ -12,28 +13,38 @@ export const SEAM_CHECK = define({
   source: "common practice",
   words: "walk the seams match true up compare edges verdict",
   takes: {
-    a: { kind: "length", about: "the edge meant to be the longer", from: 0, to: 10000 },
-    b: { kind: "length", about: "the edge it is sewn to", from: 0, to: 10000 },
+    first_edge: {
+      kind: "length",
+      about: "length of the first edge, the one that may be longer",
+      from: 0,
+      to: 10000,
+    },
+    second_edge: {
+      kind: "length",
+      about: "length of the second edge, which it is sewn to",
+      from: 0,
+      to: 10000,
+    },
     ease: {
       kind: "length",
-      about: "how much longer a shall be",
+      about: "how much longer the first edge should be; negative for shorter",
       from: -1000,
       to: 1000,
       otherwise: 0,
     },
     tolerance: {
       kind: "length",
-      about: "how far off is still ok",
+      about: "the largest difference from this that is still ok",
       from: 0,
       to: 100,
       otherwise: { cm: 0.15, in: 1 / 16 },
     },
   },
   returns: "verdict",
-  compute({ a, b, ease, tolerance }, context) {
+  compute({ first_edge, second_edge, ease, tolerance }, context) {
     const { step, say } = context;
     const allowed = context.step("allowed", "tolerance", tolerance);
-    const difference = step("difference", "a - b", a - b);
+    const difference = step("difference", "first_edge - second_edge", first_edge - second_edge);
     const off = step("off", "difference - ease", difference - ease);
     if (Math.abs(off) <= allowed * (1 + 1e-9)) return "ok";
     const found =
@@ -42,20 +53,20 @@ export const SEAM_CHECK = define({
         : `${say(Math.abs(difference), Math.abs(ease), 0)} ${difference > 0 ? "longer" : "shorter"} than`;
     const wanted =
       ease === 0
-        ? "they should be equal"
-        : `it should be ${say(Math.abs(ease), Math.abs(difference), 0)} ${ease > 0 ? "longer" : "shorter"}`;
-    return `look: a is ${found} b, ${wanted}`;
+        ? "they should be equally long"
+        : `the first should be ${say(Math.abs(ease), Math.abs(difference), 0)} ${ease > 0 ? "longer" : "shorter"}`;
+    return `look: the first edge is ${found} the second; ${wanted}`;
   },
-  draw: ({ a, b }) => twoSeams(a, b),
+  draw: ({ first_edge, second_edge }) => twoSeams(first_edge, second_edge),
   examples: [
-    { given: { a: 17.05, b: 17 }, gives: "ok", because: "within 1/16 in" },
+    { given: { first_edge: 17.05, second_edge: 17 }, gives: "ok", because: "within 1/16 in" },
     {
-      given: { a: 17.5, b: 17 },
-      gives: "look: a is 1/2 in longer than b, they should be equal",
+      given: { first_edge: 17.5, second_edge: 17 },
+      gives: "look: the first edge is 1/2 in longer than the second; they should be equally long",
       because: "common practice: seams are walked before cutting",
     },
     {
-      given: { a: 13.4, b: 12.6, ease: 0.8 },
+      given: { first_edge: 13.4, second_edge: 12.6, ease: 0.8 },
       gives: "ok",
       because: "a back shoulder 8 mm longer, eased in",
       unit: "cm",

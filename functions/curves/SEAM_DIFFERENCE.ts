@@ -1,15 +1,15 @@
 import { define } from "../define.ts";
 import { twoSeams } from "../drawing/seam-pair.ts";
 
-/** What seam `a` is longer than seam `b`, in the book's unit; below zero when it is shorter. Source: geometry. */
+/** How much longer edge `a` is than edge `b`, in the book's unit; below zero when it is shorter. Source: geometry. */
 export const SEAM_DIFFERENCE = define({
   name: "SEAM_DIFFERENCE",
   summary: "How much longer one of two edges is than the edge it is sewn to.",
   source: "geometry",
   words: "compare seams match ease in gather too long mismatch",
   takes: {
-    a: { kind: "length", about: "the edge meant to be the longer", from: 0, to: 10000 },
-    b: { kind: "length", about: "the edge it is sewn to", from: 0, to: 10000 },
+    a: { kind: "length", about: "length of the edge meant to be longer", from: 0, to: 10000 },
+    b: { kind: "length", about: "length of the edge it is sewn to", from: 0, to: 10000 },
   },
   returns: "length",
   alike: { "a, b": "the sign of the answer says which is the larger" },

@@ -21,9 +21,9 @@ export const SPLIT = define({
   takes: {
     piece: { kind: "piece", about: "the pattern piece" },
     edge: { kind: "count", about: "the edge where the cut begins, counted from 1", from: 1, to: 5000 },
-    at: { kind: "length", about: "how far along that edge", from: 0, to: 5000 },
-    to_edge: { kind: "count", about: "the edge where it ends", from: 1, to: 5000 },
-    to_at: { kind: "length", about: "how far along that one", from: 0, to: 5000 },
+    at: { kind: "length", about: "how far along that edge the cut begins", from: 0, to: 5000 },
+    to_edge: { kind: "count", about: "the edge where the cut ends, counted from 1", from: 1, to: 5000 },
+    to_at: { kind: "length", about: "how far along that edge the cut ends", from: 0, to: 5000 },
     part: {
       kind: "count",
       about: "1 for the part that follows the outline from the first place, 2 for the rest",
@@ -40,11 +40,11 @@ export const SPLIT = define({
   compute({ piece, edge, at, to_edge, to_at, part }, { step, measure }) {
     const start = { edge, at: onEdge(piece, edge, at, "edge", "at") };
     const end = { edge: to_edge, at: onEdge(piece, to_edge, to_at, "to_edge", "to_at") };
-    if (edge === to_edge) throw new Refusal(`to_edge must be another edge than edge, not ${to_edge} too`);
+    if (edge === to_edge) throw new Refusal(`to_edge must be a different edge from edge, not ${to_edge} too`);
     const [one, other] = part === 1 ? [start, end] : [end, start];
     const cut = partBetween(piece, one, other);
-    const whole = measure("whole_area", "inside the piece", pieceArea(piece));
-    const area = measure("area", "inside this part", pieceArea(cut));
+    const whole = measure("whole_area", "area of the piece", pieceArea(piece));
+    const area = measure("area", "area of this part", pieceArea(cut));
     step("rest_area", "whole_area - area", whole - area);
     return cut;
   },

@@ -4,7 +4,7 @@ import { turnPiece } from "../pieces/piece.ts";
 
 /**
  * The piece turned about (0, 0) by an angle in degrees: positive is clockwise on the paper. Edges
- * and marks keep their numbers, lengths and the area; only the lie to the grain changes, so a
+ * and marks keep their numbers, lengths and the area; only the direction of the grain changes, so a
  * piece turned by 45 is cut on the bias. Source: geometry.
  */
 export const TURN = define({
@@ -14,7 +14,7 @@ export const TURN = define({
   words: "rotate bias cross grain lie",
   takes: {
     piece: { kind: "piece", about: "the pattern piece" },
-    degrees: { kind: "angle", about: "how far, clockwise on the paper", from: -360, to: 360 },
+    degrees: { kind: "angle", about: "how many degrees, clockwise on the paper", from: -360, to: 360 },
   },
   returns: "piece",
   compute: ({ piece, degrees }) => turnPiece(piece, degrees),

@@ -3,10 +3,11 @@ import { dimension, type Shape } from "../drawing/shapes.ts";
 import { arc, radians } from "../geometry/strokes.ts";
 
 /**
- * What the outer of two layers needs more than the inner where they bend together, in the book's
- * unit: a layer bent by an angle on the outside of others `thickness` thick is longer by thickness ×
- * angle (in radians), however tight the bend. 180° is an edge folded flat, as a collar's or a
- * lapel's fall; interlining and inner layers count into the thickness. Source: geometry.
+ * How much more the outer of two layers needs than the inner where they bend together, in the
+ * book's unit: a layer bent by an angle on the outside of others `thickness` thick is longer by
+ * thickness × angle (in radians), however tight the bend. 180° is an edge folded flat, as where a
+ * collar or a lapel turns over; interlining and inner layers count in the thickness. Source:
+ * geometry.
  */
 export const TURN_OF_CLOTH = define({
   name: "TURN_OF_CLOTH",
@@ -19,14 +20,20 @@ export const TURN_OF_CLOTH = define({
     thickness: {
       kind: "length",
       usual: [0, 2],
-      about: "of one layer, lying between the two",
+      about: "thickness of one layer that lies between the two",
       from: 0,
       to: 5,
     },
-    layers: { kind: "count", about: "how many such layers lie between", from: 1, to: 50, otherwise: 1 },
+    layers: {
+      kind: "count",
+      about: "how many layers of this thickness lie between the two",
+      from: 1,
+      to: 50,
+      otherwise: 1,
+    },
     angle: {
       kind: "angle",
-      about: "how far they bend, 180 for a flat fold",
+      about: "angle they bend by; 180 for a flat fold",
       from: 0,
       to: 360,
       otherwise: 180,

@@ -13,8 +13,8 @@ export const WAISTBAND = define({
   source: "common practice",
   words: "skirt band petticoat belt trousers fold overlap underlap",
   takes: {
-    waist: { kind: "length", usual: [40, 200], about: "the waist it goes round", from: 20, to: 300 },
-    depth: { kind: "length", about: "how high it finishes", from: 0.5, to: 40 },
+    waist: { kind: "length", usual: [40, 200], about: "girth of the waist it goes round", from: 20, to: 300 },
+    depth: { kind: "length", about: "finished height of the waistband", from: 0.5, to: 40 },
     ease: { kind: "length", about: "room added to the waist", from: 0, to: 30, otherwise: 0 },
     overlap: { kind: "length", about: "how far the ends lie over each other", from: 0, to: 60, otherwise: 0 },
   },

@@ -15,36 +15,38 @@ import { Refusal } from "../refusal.ts";
  * Corners are mitred; where a mitre would stand out more than three allowances (sharper than about
  * 39°) it is cut square there; where a seam runs into a hem the side goes on below the hem's fold
  * line as its own mirror image, so that the hem folded up lies on the seam allowance; where widths
- * change along one line there is a step. A fold edge gets nothing; `own` gives single edges their own,
- * as a narrow neck or a wide side seam to let out later. Refuses an allowance wider than a
+ * change along one line there is a step. An edge on the fold gets no allowance; `own` gives single edges an allowance of their own,
+ * such as a narrow one at the neck or a wide one at a side seam to let out later. Refuses an allowance wider than a
  * hollow of the edge, or an inner corner too narrow for it. Source: common practice; geometry.
  */
 export const WITH_ALLOWANCE = define({
   name: "WITH_ALLOWANCE",
-  summary: "A pattern piece with seam and hem allowances on, none on the fold, corners ready to cut.",
+  summary:
+    "A pattern piece with seam and hem allowances added, except on the fold, with corners ready to cut.",
   source: "common practice; geometry",
   words:
     "seam allowance turnings add cutting line sewing line offset hem turn back mitre inlay different edges",
   takes: {
-    piece: { kind: "piece", about: "the pattern piece, its outline the sewing line" },
+    piece: { kind: "piece", about: "the pattern piece; its outline is the sewing line" },
     seam: {
       kind: "length",
       usual: [0, 10],
-      about: "allowance of every edge that is no hem and no fold",
+      about: "allowance of every edge that is neither a hem nor a fold",
       from: 0,
       to: 50,
     },
     hem: {
       kind: "length",
       usual: [0, 50],
-      about: "allowance of the hem; as the seam when left out",
+      about: "allowance of the hem; the same as seam when left out",
       from: 0,
       to: 200,
       otherwise: null,
     },
     hem_edges: {
       kind: "text",
-      about: 'numbers of the hem edges, such as "3" or "2, 4"; edge 3 of four when left out',
+      about:
+        'numbers of the hem edges, such as "3" or "2, 4"; when left out, edge 3 of a piece with four edges',
       otherwise: null,
     },
     fold_edges: {
@@ -54,7 +56,8 @@ export const WITH_ALLOWANCE = define({
     },
     own: {
       kind: "length",
-      about: "allowances of single edges, one cell for each edge in order; a blank goes by the others",
+      about:
+        "allowances of single edges, one cell for each edge in order; a blank edge takes the seam or hem allowance",
       from: 0,
       to: 200,
       otherwise: null,
@@ -68,8 +71,8 @@ export const WITH_ALLOWANCE = define({
     const { piece, seam, hem } = given;
     step("hem_allowance", 'IF(hem=""; seam; hem)', hem ?? seam);
     const cut = withAllowances(piece, each(given), cm(0.001));
-    const whole = measure("cut_area", "inside the cutting line", pieceArea(cut));
-    const sewn = measure("sewn_area", "inside the sewing line", pieceArea(piece));
+    const whole = measure("cut_area", "area inside the cutting line", pieceArea(cut));
+    const sewn = measure("sewn_area", "area inside the sewing line", pieceArea(piece));
     step("allowance_area", "cut_area - sewn_area", whole - sewn);
     return cut;
   },

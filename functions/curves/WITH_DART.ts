@@ -9,11 +9,11 @@ import { edgeLength, mark, type Piece } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
- * The piece with a dart marked: its middle `at` along an edge from its beginning, its legs half of
- * `intake` to either side along the edge, its point `length` inwards, square to the edge. Marks:
- * the two legs and the fold. The outline is not cut into; DART_PEAK tells how the cut edge must
- * rise over the dart. Steps tell the legs, the left one first, and the edge when it is sewn.
- * Source: common practice.
+ * The piece with a dart marked. The middle of the dart is `at` along an edge from its beginning,
+ * its legs are half of `intake` to either side along the edge, and its point is `length` inwards,
+ * square to the edge. Marks: the two legs and the fold. The outline is not cut into; DART_PEAK
+ * gives the height by which the cut edge must rise over the dart. Steps give the legs, the left
+ * one first, and the sewn length of the edge. Source: common practice.
  */
 export const WITH_DART = define({
   name: "WITH_DART",
@@ -22,10 +22,25 @@ export const WITH_DART = define({
   words: "dart mark waist bust legs fold point draw",
   takes: {
     piece: { kind: "piece", about: "the pattern piece" },
-    edge: { kind: "count", about: "which edge, counted from 1 in drawing order", from: 1, to: 5000 },
-    at: { kind: "length", about: "the dart's middle, along the edge from its beginning", from: 0, to: 5000 },
-    intake: { kind: "length", about: "from leg to leg along the edge", from: 0.1, to: 200 },
-    length: { kind: "length", about: "from the edge to its point", from: 0.5, to: 300 },
+    edge: {
+      kind: "count",
+      about: "which edge, counted from 1 in drawing order; the Drawing shows the numbers",
+      from: 1,
+      to: 5000,
+    },
+    at: {
+      kind: "length",
+      about: "place of the dart's middle along the edge, from the edge's beginning",
+      from: 0,
+      to: 5000,
+    },
+    intake: {
+      kind: "length",
+      about: "width of the dart along the edge, from leg to leg",
+      from: 0.1,
+      to: 200,
+    },
+    length: { kind: "length", about: "length of the dart from the edge to its point", from: 0.5, to: 300 },
   },
   returns: "piece",
   usual: ["intake <= length"],
@@ -39,8 +54,8 @@ export const WITH_DART = define({
       );
     step("sewn_edge", "edge_length - intake", whole - intake);
     const { left, right, middle, point } = dart(piece, edge, at, intake, length);
-    measure("first_leg", "from the edge to the point", distance(left, point));
-    measure("second_leg", "from the point to the edge", distance(point, right));
+    measure("first_leg", "first leg, from the edge to the point", distance(left, point));
+    measure("second_leg", "second leg, from the point to the edge", distance(point, right));
     return {
       edges: piece.edges,
       marks: [

@@ -10,7 +10,7 @@ import { Refusal } from "../refusal.ts";
 
 /**
  * The piece with a notch marked on an edge, `at` along it from its beginning: a short line inwards,
- * square to the edge, 5 mm or a good 3/16 in when no size is told. The outline is not cut into.
+ * square to the edge, 5 mm or a good 3/16 in when `size` is left out. The outline is not cut into.
  * MATCH_MARK finds the place of the notch on the other edge. Source: common practice.
  */
 export const WITH_NOTCH = define({
@@ -20,8 +20,18 @@ export const WITH_NOTCH = define({
   words: "balance mark notch snip match point edge",
   takes: {
     piece: { kind: "piece", about: "the pattern piece" },
-    edge: { kind: "count", about: "which edge, counted from 1 in drawing order", from: 1, to: 5000 },
-    at: { kind: "length", about: "how far along the edge from its beginning", from: 0, to: 5000 },
+    edge: {
+      kind: "count",
+      about: "which edge, counted from 1 in drawing order; the Drawing shows the numbers",
+      from: 1,
+      to: 5000,
+    },
+    at: {
+      kind: "length",
+      about: "place of the notch along the edge, from the edge's beginning",
+      from: 0,
+      to: 5000,
+    },
     size: {
       kind: "length",
       usual: [0.2, 2],

@@ -20,16 +20,16 @@ export function seamRows(log: FittingLog, piece: string, seam: string): number[]
   const { pieces, seams, amounts } = log;
   if (pieces.length !== seams.length || pieces.length !== amounts.length) {
     throw new Refusal(
-      `pieces, seams and amounts must be equally long, not ${pieces.length}, ${seams.length} and ${amounts.length} cells`,
+      `pieces, seams and amounts must have the same number of cells, not ${pieces.length}, ${seams.length} and ${amounts.length}`,
     );
   }
   const [wantedPiece, wantedSeam] = [normalised(piece), normalised(seam)];
-  if (wantedPiece === "") throw new Refusal("piece is empty: name the piece as the log does");
-  if (wantedSeam === "") throw new Refusal("seam is empty: name the seam as the log does");
+  if (wantedPiece === "") throw new Refusal("piece is empty: write the piece's name as the log has it");
+  if (wantedSeam === "") throw new Refusal("seam is empty: write the seam's name as the log has it");
   amounts.forEach((amount, i) => {
     if (amount !== null && (normalised(pieces[i]!) === "" || normalised(seams[i]!) === "")) {
       throw new Refusal(
-        `${normalised(pieces[i]!) === "" ? "pieces" : "seams"}, number ${i + 1}, is empty though an amount stands beside it: name what was altered`,
+        `${normalised(pieces[i]!) === "" ? "pieces" : "seams"}, number ${i + 1}, is empty although the row has an amount: write what was altered`,
       );
     }
   });
@@ -38,7 +38,7 @@ export function seamRows(log: FittingLog, piece: string, seam: string): number[]
     if (normalised(pieces[i]!) !== wantedPiece || normalised(seams[i]!) !== wantedSeam) return [];
     if (amount === null) {
       throw new Refusal(
-        `amounts, number ${i + 1}, is empty: tell what the ${wantedPiece}'s ${wantedSeam} was let out (+) or taken in (-)`,
+        `amounts, number ${i + 1}, is empty: write how much the ${wantedPiece}'s ${wantedSeam} was let out (+) or taken in (-)`,
       );
     }
     return [amount];
@@ -59,7 +59,7 @@ function refuseUnknown({ pieces, seams, garment }: FittingLog, piece: string, se
     if (strange) {
       const name = `${strange.piece} ${strange.seam}`;
       throw new Refusal(
-        `row ${strange.number} of the log names "${name}", and garment has no seam called so${meant(name, listed)}`,
+        `row ${strange.number} of the log names "${name}", and garment has no seam of that name${meant(name, listed)}`,
       );
     }
     return;
@@ -79,7 +79,8 @@ function refuseUnknown({ pieces, seams, garment }: FittingLog, piece: string, se
   }
 }
 
-const seamsWanted = ": mend the name, or list all seams in garment, where one never fitted has changed by 0";
+const seamsWanted =
+  ": correct the name, or list all seams in garment; a listed seam that was never fitted has changed by 0";
 
 function meant(name: string, known: readonly string[]): string {
   const near = nearestWord(name, known);

@@ -9,7 +9,7 @@ export function twoSeams(
   b: number,
   more: { names?: readonly [string, string]; differenceShows?: string } = {},
 ): Shape[] {
-  const [one, other] = more.names ?? ["a", "b"];
+  const [one, other] = more.names ?? ["first edge", "second edge"];
   const apart = Math.max(a, b) / 10;
   const at = (x: number, row: number): Point => [x, row * apart];
   const shapes: Shape[] = [

@@ -3,25 +3,30 @@ import { dimension, stroke } from "../drawing/shapes.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
- * A pattern's figure after the fitting, in the book's unit: flat + change, the change as
- * SEAM_CHANGE gives it, let out positive and taken in negative. Refuses what leaves nothing.
+ * A measurement of the pattern after the fitting, in the book's unit: flat + change, the change as
+ * SEAM_CHANGE gives it, let out positive and taken in negative. Refuses a result of 0 or less.
  * Source: common practice.
  */
 export const FITTED = define({
   name: "FITTED",
-  summary: "A figure of the pattern with the change from the fitting put to it.",
+  summary: "A measurement of the pattern plus the change from the fitting.",
   source: "common practice",
   words: "after fitting adjusted corrected taken in let out new measurement",
   takes: {
-    flat: { kind: "length", about: "the figure on the pattern before the fitting", from: 0.1, to: 5000 },
-    change: { kind: "length", about: "let out positive, taken in negative", from: -1000, to: 1000 },
+    flat: { kind: "length", about: "the measurement on the pattern before the fitting", from: 0.1, to: 5000 },
+    change: {
+      kind: "length",
+      about: "the change: let out positive, taken in negative",
+      from: -1000,
+      to: 1000,
+    },
   },
   returns: "length",
   usual: ["change <= flat"],
   compute({ flat, change }, { step }) {
     if (flat + change <= 0) {
       throw new Refusal(
-        (say) => `change must leave something of ${say(flat, -change)}, not take in ${say(-change, flat)}`,
+        (say) => `change must take in less than ${say(flat, -change)}, not ${say(-change, flat)}`,
       );
     }
     return step("fitted", "flat + change", flat + change);

@@ -2,10 +2,11 @@ import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 
 /**
- * What stays open between the front edges of a garment put round the body, in the book's unit:
- * girth + overlap − fronts. `fronts` is the garment from front edge to front edge, all the way
- * round, seamed; `overlap` what the fronts ought to lap for buttons or hooks. Positive is cloth
- * missing, 0 meets as wanted, negative is to spare. Source: geometry.
+ * The gap that stays open between the front edges of a garment put round the body, in the book's
+ * unit: girth + overlap − fronts. `fronts` is the sewn garment from front edge to front edge, all
+ * the way round; `overlap` is the amount the fronts should lap for buttons or hooks. Positive:
+ * that much cloth is missing; 0: the fronts meet as wanted; negative: that much is to spare.
+ * Source: geometry.
  */
 export const FRONT_GAP = define({
   name: "FRONT_GAP",
@@ -23,7 +24,7 @@ export const FRONT_GAP = define({
     },
     overlap: {
       kind: "length",
-      about: "what the fronts should lap over each other",
+      about: "how far the fronts should lap over each other",
       from: 0,
       to: 200,
       otherwise: 0,
@@ -61,11 +62,15 @@ export const FRONT_GAP = define({
     ]; // biome-ignore format: points in pairs
   },
   examples: [
-    { given: { girth: 38, fronts: 36 }, gives: 2, because: "2 in short: the width of stomacher that shows" },
+    {
+      given: { girth: 38, fronts: 36 },
+      gives: 2,
+      because: "2 in are missing: the width of stomacher that shows",
+    },
     {
       given: { girth: 38, fronts: 36, overlap: 1.5 },
       gives: 3.5,
-      because: "the lap for buttons is missing too",
+      because: "the overlap for buttons is missing too",
     },
     { given: { girth: 90, fronts: 95, overlap: 4 }, gives: -1, unit: "cm", because: "1 cm to spare" },
   ],

@@ -3,11 +3,11 @@ import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
- * The gap that stays at each laced opening when a garment is laced on, in the book's unit:
- * (body − drawn_in − garment) / openings. `garment` is the garment from edge to edge, all round,
- * seamed; `drawn_in` what the wearer is to be drawn in by. 0 is laced shut, negative means its
- * edges would overlap: it is too large to be laced so tight. Refuses to draw in by more than a
- * third of the girth. Source: geometry.
+ * The gap that stays at each laced opening when a garment is laced on, in the book's unit: (body −
+ * drawn_in − garment) / openings. `garment` is the sewn garment from edge to edge, all round;
+ * `drawn_in` is the amount by which the wearer is to be drawn in. 0 means laced shut; negative
+ * means that the edges would overlap: the garment is too large to be laced so tight. Refuses to
+ * draw in by more than a third of the girth. Source: geometry.
  */
 export const LACING_GAP = define({
   name: "LACING_GAP",
@@ -15,10 +15,15 @@ export const LACING_GAP = define({
   source: "geometry",
   words: "corset stays lacing opening gap back lacing spring tight reduction modesty placket width",
   takes: {
-    body: { kind: "length", about: "girth of the body there, over what is worn under it", from: 10, to: 500 },
-    garment: { kind: "length", about: "the garment from edge to edge, all round, seamed", from: 10, to: 500 },
-    drawn_in: { kind: "length", about: "what the body is drawn in by", from: 0, to: 60, otherwise: 0 },
-    openings: { kind: "count", about: "how many laced openings share it", from: 1, to: 8, otherwise: 1 },
+    body: {
+      kind: "length",
+      about: "girth of the body there, over the layers worn underneath",
+      from: 10,
+      to: 500,
+    },
+    garment: { kind: "length", about: "the sewn garment from edge to edge, all round", from: 10, to: 500 },
+    drawn_in: { kind: "length", about: "how much the body is drawn in", from: 0, to: 60, otherwise: 0 },
+    openings: { kind: "count", about: "how many laced openings share the gap", from: 1, to: 8, otherwise: 1 },
   },
   returns: "length",
   usual: ["garment <= body", "drawn_in <= 0.3 * body"],
@@ -59,9 +64,9 @@ export const LACING_GAP = define({
       given: { body: 84, garment: 76, drawn_in: 4, openings: 2 },
       gives: 2,
       unit: "cm",
-      because: "4 cm left, shared by front and back lacing",
+      because: "4 cm of gap, shared by front and back lacing",
     },
   ],
   cautions:
-    "Lacing must never hinder breathing. Draw in little and slowly, loosen at once at pain, numbness or faintness, and let the wearer be able to get out quickly. Not for children. Where there is any doubt of health, ask a doctor first.",
+    "Lacing must never hinder breathing. Draw in little and slowly, loosen at once at pain, numbness or faintness, and make sure that the wearer can get out quickly. Not for children. Where there is any doubt of health, ask a doctor first.",
 });

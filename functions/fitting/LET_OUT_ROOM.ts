@@ -2,9 +2,9 @@ import { define } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 
 /**
- * How far a garment can be let out at its seams, in the book's unit: at each seam what its
- * allowance has beyond the `keep` that must stay, at each of its edges. One allowance a seam,
- * measured from the stitching to the raw edge; blanks are passed over, a seam with less than
+ * How far a garment can be let out at its seams, in the book's unit: at each seam, the part of the
+ * allowance beyond the `keep` that must stay, for each of its edges. Give one allowance a seam,
+ * measured from the stitching to the raw edge; blanks are skipped, and a seam with less than
  * `keep` gives nothing. Old stitching and fading may show. Source: geometry.
  */
 export const LET_OUT_ROOM = define({
@@ -24,7 +24,7 @@ export const LET_OUT_ROOM = define({
     keep: {
       kind: "length",
       usual: [0, 5],
-      about: "what must stay beyond the new stitching",
+      about: "width that must stay beyond the new stitching",
       from: 0,
       to: 20,
     },
@@ -33,10 +33,10 @@ export const LET_OUT_ROOM = define({
   returns: "length",
   compute({ allowances, keep, edges }, { step, measure }) {
     const spare = allowances.map((one) => Math.max(0, (one ?? 0) - keep));
-    measure("seams", "seams that have something to give", spare.filter((one) => one > 0).length);
+    measure("seams", "seams that can be let out", spare.filter((one) => one > 0).length);
     const sum = measure(
       "spare",
-      "what the allowances have beyond what must stay, one edge of each seam, together",
+      "sum of the allowances beyond keep, one edge of each seam",
       spare.reduce((total, one) => total + one, 0),
     );
     return step("room", "spare * edges", sum * edges);

@@ -2,10 +2,10 @@ import { define } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 
 /**
- * How long a slit must be so that an opening passes over the widest part on its way, in the
- * book's unit: the slit adds its length twice, so (passes + ease − opening) / 2, or 0 when the
- * opening passes by itself. Waist over hips, neck over head, cuff over hand. Not the neatening of
- * the slit's foot, nor the lap. Source: geometry.
+ * How long a slit must be so that an opening passes over the widest part on its way, in the book's
+ * unit: the slit adds its length twice, so (passes + ease − opening) / 2, or 0 when the opening
+ * passes without a slit. Waist over hips, neck over head, cuff over hand. Finishing the foot of
+ * the slit and the lap are not included. Source: geometry.
  */
 export const PLACKET_LENGTH = define({
   name: "PLACKET_LENGTH",
@@ -13,9 +13,9 @@ export const PLACKET_LENGTH = define({
   source: "geometry",
   words: "opening slit pass over head hand hips get into dress placket vent",
   takes: {
-    opening: { kind: "length", about: "the edge all round, closed", from: 1, to: 500 },
-    passes: { kind: "length", about: "the widest girth it must pass over", from: 1, to: 1000 },
-    ease: { kind: "length", about: "room wanted while passing", from: 0, to: 100, otherwise: 0 },
+    opening: { kind: "length", about: "length of the edge all round when closed", from: 1, to: 500 },
+    passes: { kind: "length", about: "the widest girth that it must pass over", from: 1, to: 1000 },
+    ease: { kind: "length", about: "extra room wanted while passing", from: 0, to: 100, otherwise: 0 },
   },
   returns: "length",
   usual: ["opening <= 1.2 * passes", "ease < opening"],
@@ -39,7 +39,7 @@ export const PLACKET_LENGTH = define({
             [half, 0],
           ],
           "seam",
-          { label: "passes as it is" },
+          { label: "passes without a slit" },
         ),
       ];
     return [
@@ -53,8 +53,13 @@ export const PLACKET_LENGTH = define({
     {
       given: { opening: 28, passes: 42, ease: 1 },
       gives: 7.5,
-      because: "15 in missing, the slit counts twice",
+      because: "15 in are missing, and the slit counts twice",
     },
-    { given: { opening: 60, passes: 57 }, gives: 0, unit: "cm", because: "the head goes through as it is" },
+    {
+      given: { opening: 60, passes: 57 },
+      gives: 0,
+      unit: "cm",
+      because: "the head goes through without a slit",
+    },
   ],
 });

@@ -3,7 +3,7 @@ import { seamRows } from "../drafting/fitting-log.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 
 /**
- * What a seam's girth has gained by all fittings together, in the book's unit: the sum of the
+ * How much a seam's girth has gained in all fittings together, in the book's unit: the sum of the
  * amounts in the rows of a fitting log that name this piece and this seam. Let out counts
  * positive, taken in negative, and an amount is the change of the girth, both edges of the seam
  * together: a fold of 1/4 in pinned at a seam takes in 1/2 in and is written −1/2. Names are
@@ -15,7 +15,7 @@ import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
  */
 export const SEAM_CHANGE = define({
   name: "SEAM_CHANGE",
-  summary: "What a seam has been let out or taken in by, net, over all rows of the fitting log.",
+  summary: "The net amount by which a seam has been let out or taken in, over all rows of the fitting log.",
   source: "common practice",
   words: "fitting log net alteration mock-up toile sum let out taken in",
   takes: {
@@ -31,10 +31,11 @@ export const SEAM_CHANGE = define({
       blanks: true,
     },
     piece: { kind: "text", about: "the piece asked about" },
-    seam: { kind: "text", about: "its seam" },
+    seam: { kind: "text", about: "the seam of that piece" },
     garment: {
       kind: "text",
-      about: 'all seams of the garment, one a cell, such as "bodice side"; one never fitted has changed by 0',
+      about:
+        'all seams of the garment, one in each cell, such as "bodice side"; a listed seam that was never fitted has changed by 0',
       otherwise: null,
       many: true,
       blanks: true,
@@ -45,8 +46,8 @@ export const SEAM_CHANGE = define({
     const rows = seamRows(log, piece, seam);
     const sum = (side: number) => rows.reduce((total, amount) => total + Math.max(0, side * amount), 0);
     measure("times", "rows of the log that name this piece and seam", rows.length);
-    const out = measure("let_out", "what those rows let out, together", sum(1));
-    const taken = measure("taken_in", "what those rows take in, together", sum(-1));
+    const out = measure("let_out", "sum of the amounts let out in those rows", sum(1));
+    const taken = measure("taken_in", "sum of the amounts taken in in those rows", sum(-1));
     return step("net", "let_out - taken_in", out - taken);
   },
   draw({ piece, seam, ...log }, { net = 0 }) {
@@ -79,7 +80,7 @@ export const SEAM_CHANGE = define({
         seam: "side",
       },
       gives: -0.25,
-      because: "a half taken in at the first fitting, a quarter let out again at the second",
+      because: "half an inch taken in at the first fitting, a quarter let out again at the second",
     },
     {
       given: {
@@ -91,7 +92,7 @@ export const SEAM_CHANGE = define({
         garment: ["skirt side", "bodice side"],
       },
       gives: 0,
-      because: "the bodice was not touched",
+      because: "the bodice side was never altered",
     },
   ],
 });

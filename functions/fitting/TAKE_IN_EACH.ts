@@ -2,8 +2,8 @@ import { define } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 
 /**
- * What to mark from the old stitching line at each edge when `total` of girth is taken in (or let
- * out) over so many seams, in the book's unit: total / (seams · edges). A plain seam has two
+ * How much to mark from the old stitching line at each edge when `total` of girth is taken in (or let
+ * out) over a number of seams, in the book's unit: total / (seams · edges). A plain seam has two
  * edges, a pair of pattern pieces of which only one is altered has one. Source: geometry.
  */
 export const TAKE_IN_EACH = define({
@@ -14,7 +14,7 @@ export const TAKE_IN_EACH = define({
     "alter alteration smaller larger divide among seams side seam pinned out waist hip too large loose tighter",
   takes: {
     total: { kind: "length", usual: [0, 60], about: "the girth to lose or to gain in all", from: 0, to: 500 },
-    seams: { kind: "count", about: "how many seams share it", from: 1, to: 60 },
+    seams: { kind: "count", about: "how many seams share the total", from: 1, to: 60 },
     edges: { kind: "count", about: "edges altered at each seam", from: 1, to: 2, otherwise: 2 },
   },
   returns: "length",

@@ -123,7 +123,7 @@ function cornerTooNarrow([a, b]: readonly [EdgeAllowance, EdgeAllowance], i: num
   const wider = a.width >= b.width ? a : b;
   return new Refusal(
     (say) =>
-      `${wider.name} must be less for the narrow inner corner between edges ${i} and ${j}, not ${say(wider.width)}; an edge named in fold_edges gets none`,
+      `${wider.name} must be less for the narrow inner corner between edges ${i} and ${j}, not ${say(wider.width)}; an edge named in fold_edges gets no allowance`,
   );
 }
 
@@ -132,9 +132,9 @@ function requireRoom(piece: Piece, cut: Piece): Piece {
   try {
     requireSimple(cut);
   } catch (reason) {
-    throw new Refusal(`seam must be less, for with these allowances ${(reason as Error).message}`);
+    throw new Refusal(`seam must be less, because with these allowances ${(reason as Error).message}`);
   }
   if (orientation(cut) !== orientation(piece) || pieceArea(cut) < pieceArea(piece) * (1 - 1e-9))
-    throw new Refusal("seam must be less, for these allowances swallow the piece");
+    throw new Refusal("seam must be less, because these allowances are wider than the piece");
   return cut;
 }

@@ -12,6 +12,6 @@ test("it undoes ARC_RISE, and an arc of more than half a circle is as wide as wh
 
 test("a rise higher than the circle is refused", () => {
   expect(refusal(10, 21)).toBe(
-    "rise must be at most 20 in, right across a circle of radius 10 in, not 21 in",
+    "rise must be at most 20 in, the diameter of a circle of radius 10 in, not 21 in",
   );
 });

@@ -18,6 +18,6 @@ test("a small rise keeps its figures", () => {
 
 test("a chord wider than the circle is refused", () => {
   expect(refusal(10, 21)).toBe(
-    "chord must be at most 20 cm, right across a circle of radius 10 cm, not 21 cm",
+    "chord must be at most 20 cm, the diameter of a circle of radius 10 cm, not 21 cm",
   );
 });

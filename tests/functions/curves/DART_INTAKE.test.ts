@@ -11,6 +11,6 @@ test("darts, seam and the finished edge add up to the edge", () => {
 
 test("an edge already too short is refused", () => {
   expect(intake(10, 9, 1, 2)).toEqual({
-    refusal: "finished must be at most 8 in, what the seams leave of the edge, not 9 in",
+    refusal: "finished must be at most 8 in, which the seams leave of the edge, not 9 in",
   });
 });

@@ -25,6 +25,6 @@ test("cut with the peak and folded to one side, the dart's edge lies on the seam
 
 test("a dart too wide for its length is refused with the widest that can be", () => {
   expect(run(DART_PEAK, [20, 5], { unit: "cm" })).toEqual({
-    refusal: "intake must be at most 7.3 cm for a dart 5 cm long, not 20 cm: make two darts of it",
+    refusal: "intake must be at most 7.3 cm for a dart 5 cm long, not 20 cm: make two darts instead",
   });
 });

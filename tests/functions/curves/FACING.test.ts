@@ -49,7 +49,7 @@ test("facings of a hem deeper and deeper fill the piece", () => {
 });
 
 test.each([
-  [[bodice, 7, 3], "first must be at most 6, the edges the piece has, not 7"],
+  [[bodice, 7, 3], "first must be at most 6, the number of edges of the piece, not 7"],
   [[bodice, 1, 3, 6], "edges must leave at least one edge of the piece without facing"],
   [[bodice, 2, 60], "depth must be less for the edges beside the facing to reach its inner line, not 60 cm"],
   [

@@ -11,7 +11,9 @@ test.each([
   ["straight", 4],
 ])("a %s skirt takes a hem of up to %d in", (shape, most) => {
   expect(run(HEM_CHECK, [most, shape], { unit: "in" })).toBe("ok");
-  expect(run(HEM_CHECK, [most + 0.125, shape], { unit: "in" })).toMatch(/^look: a hem of .* is deep for a/);
+  expect(run(HEM_CHECK, [most + 0.125, shape], { unit: "in" })).toMatch(
+    /^look: a hem of .* is too deep for a/,
+  );
   expect(run(HEM_CHECK, [(most + 0.125) * 2.54, shape], { unit: "cm" })).toMatch(/^look: /);
 });
 

@@ -52,13 +52,18 @@ test.each([
     "",
     "xs and ys put point 2 and point 3 at the same place: leave one of them out",
   ],
-  [[0, 10, 10, 0], [0, 10, 0, 10.5], "", "xs and ys give no sound piece: the outline crosses itself near"],
-  [[0, 5, 9], [0, 0, 0], "", "xs and ys give no sound piece: the outline has no area"],
+  [
+    [0, 10, 10, 0],
+    [0, 10, 0, 10.5],
+    "",
+    "xs and ys do not make a valid piece: the outline crosses itself near",
+  ],
+  [[0, 5, 9], [0, 0, 0], "", "xs and ys do not make a valid piece: the outline has no area"],
   [[0, 9, 9, 0], [0, 0, 9, 9], "waist", 'smooth must be runs such as "2-5" or "all", not "waist"'],
   [[0, 9, 9, 0], [0, 0, 9, 9], "2-9", 'smooth must run between two different points from 1 to 4, not "2-9"'],
   [[0, 9, 9, 0], [0, 0, 9, 9], "1-3, 2-4", 'smooth must name runs that do not overlap, not "1-3, 2-4"'],
   [[0, 9, 9, 0], [0, 0, 9, 9], "4-2 1-3", 'smooth must name runs that do not overlap, not "4-2 1-3"'],
-  [[0, 9, 0], [0, 0, 0], "", "xs must have at least 3 points apart from each other, not 2"],
+  [[0, 9, 0], [0, 0, 0], "", "xs and ys must have at least 3 different points, not 2"],
 ] as [number[], number[], string, string][])("%j %j %s is refused: %s", (xs, ys, smooth, sentence) => {
   expect(ask(xs, ys, smooth)).toEqual({ refusal: expect.stringContaining(sentence) });
 });

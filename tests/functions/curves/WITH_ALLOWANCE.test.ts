@@ -223,7 +223,7 @@ describe("corners", () => {
 test.each([
   [
     ["M 0 0 L 5 0 L 6 10 L 7 0 L 12 0 L 12 20 L 0 20 Z", 1.5],
-    "seam must be less for the narrow inner corner between edges 2 and 3, not 1.5 cm; an edge named in fold_edges gets none",
+    "seam must be less for the narrow inner corner between edges 2 and 3, not 1.5 cm; an edge named in fold_edges gets no allowance",
   ],
   [["M 0 0 L 9 0 L 9 9 L 5 9 L 5 3 L 4 3 L 4 9 L 0 9 Z", 0.6], "seam must be less"],
   [

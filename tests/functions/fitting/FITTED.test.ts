@@ -14,6 +14,6 @@ test("the log's change put to the pattern, then undone by the next fitting, is t
 
 test("taking in more than there is is refused", () => {
   expect(run(FITTED, [2, -2.5], { unit: "in" })).toEqual({
-    refusal: "change must leave something of 2 in, not take in 2 1/2 in",
+    refusal: "change must take in less than 2 in, not 2 1/2 in",
   });
 });

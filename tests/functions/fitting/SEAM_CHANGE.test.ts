@@ -56,10 +56,10 @@ test("what was let out and what was taken in are told apart", () => {
 test("empty rows are passed over, half-filled ones are asked about", () => {
   expect(net([["bodice", "side", 1], [null, null, null], ["", " ", null]], "bodice", "side")).toBe(1);
   expect(net([["bodice", "side", null]], "bodice", "side")).toEqual({
-    refusal: "amounts, number 1, is empty: tell what the bodice's side was let out (+) or taken in (-)",
+    refusal: "amounts, number 1, is empty: write how much the bodice's side was let out (+) or taken in (-)",
   });
   expect(net([["bodice", "side", 1], [null, "side", 0.5]], "bodice", "side")).toEqual({
-    refusal: "pieces, number 2, is empty though an amount stands beside it: name what was altered",
+    refusal: "pieces, number 2, is empty although the row has an amount: write what was altered",
   });
   expect(net([["skirt", "side", null]], "bodice", "side", SEAMS)).toBe(0);
   expect(net([[null, null, null]], "bodice", "side")).toBe(0);
@@ -67,7 +67,7 @@ test("empty rows are passed over, half-filled ones are asked about", () => {
 
 test("columns of unequal length are refused", () => {
   expect(run(SEAM_CHANGE, [["a", "b"], ["c", "d"], [1], "a", "c"], { unit: "in" })).toEqual({
-    refusal: "pieces, seams and amounts must be equally long, not 2, 2 and 1 cells",
+    refusal: "pieces, seams and amounts must have the same number of cells, not 2, 2 and 1",
   });
   expect(run(SEAM_CHANGE, [["a"], ["c"], ["taken in a bit"], "a", "c"], { unit: "in" })).toHaveProperty(
     "refusal",
@@ -85,7 +85,7 @@ test("a piece or seam that the log does not name is refused with the name that w
   });
   expect(net(log, "cape", "neck")).toEqual({
     refusal:
-      'piece is "cape", and no row of the log names it: mend the name, or list all seams in garment, where one never fitted has changed by 0',
+      'piece is "cape", and no row of the log names it: correct the name, or list all seams in garment; a listed seam that was never fitted has changed by 0',
   });
   expect(net(log, "bodice", "neck", ["bodice side", "bodice centre back", "bodice neck"])).toBe(0);
   expect(net(log, "bodice", "nekc", ["bodice side", "bodice centre back", "bodice neck"])).toEqual({
@@ -95,6 +95,6 @@ test("a piece or seam that the log does not name is refused with the name that w
 
 test("a row of the log that names no seam of the garment is refused, not left out of the sum", () => {
   expect(net([["bodice", "side", -0.5], ["bodcie", "side", 0.25]], "bodice", "side", SEAMS)).toEqual({
-    refusal: 'row 2 of the log names "bodcie side", and garment has no seam called so; is "bodice side" meant?',
+    refusal: 'row 2 of the log names "bodcie side", and garment has no seam of that name; is "bodice side" meant?',
   });
 }); // biome-ignore format: rows

@@ -91,6 +91,27 @@ export function anyArguments(declaration: Declaration): fc.Arbitrary<Argument[]>
   );
 }
 
+/** Arguments like those of an example, in centimetres: as they are, or every length a little longer or shorter, all of them alike. */
+export function argumentsNearExamples(declaration: Declaration): fc.Arbitrary<Argument[]> {
+  const examples = declaration.examples.map((example) =>
+    inUnit(declaration, argumentsOf(declaration, example), example.unit ?? "in", "cm"),
+  );
+  const size = fc.oneof(fc.constant(1), fc.double({ min: 0.9, max: 1.15, noNaN: true }));
+  const shake = fc.array(fc.double({ min: 0.999, max: 1.001, noNaN: true }), { minLength: 8, maxLength: 8 });
+  return fc.tuple(fc.constantFrom(...examples), size, shake).map(([args, k, shakes]) =>
+    Object.values(declaration.takes).map((take, i) => {
+      const power = { length: 1, area: 2 }[take.kind as string] ?? 0;
+      const change = (value: Cell): Cell => {
+        if (typeof value === "number")
+          return power === 0 || k === 1 ? value : value * k ** power * shakes[i % 8]!;
+        return typeof value === "string" && take.kind === "piece" ? scalePath(value, k) : value;
+      };
+      const value = args[i] ?? null;
+      return Array.isArray(value) ? value.map(change) : change(value as Cell);
+    }),
+  );
+}
+
 /** The same arguments told in another unit: lengths and areas scaled, everything else kept. */
 export function inUnit(
   declaration: Declaration,

@@ -1,0 +1,149 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { TAPE_MARKS } from "../../../functions/fractions.ts";
+import { UNITS } from "../../../functions/units.ts";
+import { type Block, cellAddress, type Place } from "../../../src/book/address.ts";
+import { type Book, COLUMN_KINDS, type Page } from "../../../src/book/shape.ts";
+import { layDesk } from "../../../src/lay/desk.ts";
+import * as cells from "../../../src/store/commands.ts";
+import { type Command, Store } from "../../../src/store/store.ts";
+import * as trials from "../../../src/store/trials.ts";
+import { bookOf } from "../engine/whatif-books.ts";
+
+const SEED = 20_261_127;
+
+const FIRST: Book = {
+  ...bookOf({
+  waist: "27 1/2", hip: "40", ease: "1,5", skirt: "=waist+ease", hem: "=SEAM_GIRTH(waist;hip;8;3)", cloth: "=SUM(B1:B5)",
+}),
+  trials: [{ title: "Fuller", cells: { "Draft!B1": "30" } }],
+}; // biome-ignore format: in pairs
+
+const page = fc.nat({ max: 2 });
+const row = fc.nat({ max: 9 });
+const column = fc.nat({ max: 4 });
+const count = fc.integer({ min: 1, max: 3 });
+const place: fc.Arbitrary<Place> = fc.record({ page, row, column });
+const block: fc.Arbitrary<Block> = fc
+  .tuple(place, fc.nat({ max: 2 }), fc.nat({ max: 2 }))
+  .map(([{ page, row, column }, down, across]) => ({
+    page,
+    top: row,
+    left: column,
+    bottom: row + down,
+    right: column + across,
+  }));
+const typed = fc.constantFrom(
+  "",
+  "27",
+  "16 1/2",
+  "42 cm",
+  "28,5",
+  "linen",
+  "=B1*2",
+  "=waist+hip",
+  "=SUM(Draft!B1:B4)",
+  "=B2",
+  "=((",
+  "=CM(3)",
+);
+const title = fc.constantFrom("Sleeves", "Draft", "Over skirt", "", "a/b");
+const name = fc.constantFrom("waist", "depth", "sleeve", "", "B3", "no way");
+const trial = fc.constantFrom("As cut", "Fuller");
+const newPage = title.map(
+  (one): Page => ({ title: one, stage: "Draft", columns: [], rows: [["a", "=waist"]], notes: {} }),
+);
+
+/** One arbitrary for every command there is; the type asks for those that are added. */
+const COMMANDS: {
+  readonly [name in Exclude<keyof typeof cells, "copyOf"> | keyof typeof trials]: fc.Arbitrary<Command>;
+} = {
+  typeCells: fc.array(fc.tuple(place, typed).map(([at, text]) => ({ ...at, typed: text })), { minLength: 1, maxLength: 4 }).map(cells.typeCells),
+  pasteBlock: fc.tuple(place, fc.array(fc.array(typed, { minLength: 2, maxLength: 2 }), { minLength: 1, maxLength: 3 })).map(([at, texts]) => cells.pasteBlock(at, texts)),
+  moveCells: fc.tuple(block, place).map(([from, to]) => cells.moveCells(from, to)),
+  insertRows: fc.tuple(page, row, count).map((args) => cells.insertRows(...args)),
+  removeRows: fc.tuple(page, row, count).map((args) => cells.removeRows(...args)),
+  insertColumns: fc.tuple(page, column, count).map((args) => cells.insertColumns(...args)),
+  removeColumns: fc.tuple(page, column, count).map((args) => cells.removeColumns(...args)),
+  changeColumn: fc.tuple(page, fc.nat({ max: 2 }), fc.constantFrom(...COLUMN_KINDS)).map(([at, one, kind]) => cells.changeColumn(at, one, { kind, heading: "Changed" })),
+  countColumn: fc.tuple(page, fc.nat({ max: 2 })).map((args) => cells.countColumn(...args)),
+  nameCell: fc.tuple(place, name).map((args) => cells.nameCell(...args)),
+  noteCell: fc.tuple(place, fc.constantFrom("over the stays", "")).map(([at, note]) => cells.noteCell(at.page, cellAddress(at.row, at.column), note)),
+  addPage: fc.tuple(newPage, page).map(([one, at]) => cells.addPage(one, at)),
+  removePage: page.map(cells.removePage),
+  renamePage: fc.tuple(page, title).map((args) => cells.renamePage(...args)),
+  retitle: title.map(cells.retitle),
+  changeUnit: fc.constantFrom(...UNITS).map(cells.changeUnit),
+  changeDecimal: fc.constantFrom("point" as const, "comma" as const).map(cells.changeDecimal),
+  changeMark: fc.constantFrom(...TAPE_MARKS).map(cells.changeMark),
+  keepTrial: fc.tuple(trial, fc.array(place, { minLength: 1, maxLength: 2 })).map((args) => trials.keepTrial(...args)),
+  adoptTrial: trial.map(trials.adoptTrial),
+  deleteTrial: trial.map(trials.deleteTrial),
+}; // biome-ignore format: a command to a line
+
+const anyCommand = fc.oneof(
+  ...Object.entries(COMMANDS).map(([key, one]) => one.map((command) => ({ key, command }))),
+);
+
+const values = (store: Store) =>
+  store.book.pages.flatMap(({ rows }, index) =>
+    rows.flatMap((cellsOf, r) =>
+      cellsOf.map((_, c) => store.engine.view({ page: index, row: r, column: c }).shown),
+    ),
+  );
+
+test("undoing everything gives back the first book and its values, and redoing everything the last ones", () => {
+  const run = new Set<string>();
+  const refused = new Set<string>();
+  fc.assert(
+    fc.property(fc.array(anyCommand, { minLength: 8, maxLength: 16 }), (list) => {
+      const store = new Store(FIRST, layDesk);
+      const first = values(store);
+      let steps = 0;
+      for (const { key, command } of list) {
+        const before = store.book;
+        if (store.run(command) !== null) {
+          refused.add(key);
+          expect(store.book, `${key} was refused and changed the book`).toBe(before);
+        } else if (store.book !== before) {
+          run.add(key);
+          steps += 1;
+          expect(store.undoable).toBe(command.label);
+        }
+      }
+      const last = store.book;
+      const shown = values(store);
+      for (let i = 0; i < steps; i += 1) expect(store.undo()).toBeNull();
+      expect(store.undoable).toBeUndefined();
+      expect(store.book).toEqual(FIRST);
+      expect(values(store)).toEqual(first);
+      for (let i = 0; i < steps; i += 1) expect(store.redo()).toBeNull();
+      expect(store.redoable).toBeUndefined();
+      expect(store.book).toEqual(last);
+      expect(values(store)).toEqual(shown);
+      store.engine.destroy();
+    }),
+    { seed: SEED, numRuns: 60 },
+  );
+  expect(Object.keys(COMMANDS).filter((key) => !run.has(key))).toEqual([]);
+  for (const key of ["nameCell", "renamePage", "retitle"]) expect(refused).toContain(key);
+}, 60_000);
+
+test("a new command after an undo ends the steps that could be done again", () => {
+  const store = new Store(FIRST, layDesk);
+  store.run(cells.retitle("The widow's apron"));
+  store.run(cells.retitle("The widow's cloak"));
+  store.undo();
+  expect([store.book.title, store.redoable]).toEqual(["The widow's apron", cells.retitle("").label]);
+  store.run(cells.noteCell(0, "A1", "over the stays"));
+  expect(store.redoable).toBeUndefined();
+  store.undo();
+  store.undo();
+  expect(store.book).toEqual(FIRST);
+});
+
+test("a command that changes nothing is no step", () => {
+  const store = new Store(FIRST, layDesk);
+  for (const command of [cells.changeMark(FIRST.mark), cells.changeUnit(FIRST.unit)]) store.run(command);
+  expect(store.undoable).toBeUndefined();
+});

@@ -89,6 +89,10 @@ function indexOf(names: Book["names"]): NameIndex {
 export const nameInBook = (book: Book, text: string): string | undefined =>
   indexOf(book.names).spelt.get(text.toLowerCase());
 
+/** The note of a cell; "" when it has none. */
+export const noteAt = (book: Book, { page, row, column }: Place): string =>
+  book.pages[page]?.notes[cellAddress(row, column)] ?? "";
+
 /** The name of the cell at an address, if it has one. */
 export const nameOf = (book: Book, place: Place): string | undefined =>
   book.pages[place.page] && indexOf(book.names).byAddress.get(fullAddress(book, place));

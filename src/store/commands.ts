@@ -20,6 +20,7 @@ import {
   type Book,
   type Column,
   cellsIn,
+  LONGEST,
   MOST_CELLS,
   MOST_COLUMNS,
   MOST_PAGES,
@@ -172,9 +173,15 @@ export const nameCell = (place: Place, name: string): Command => ({
   },
 });
 
+/** Writes the note of a cell; "" deletes it. */
 export const noteCell = (page: number, address: string, note: string): Command => ({
-  label: `note at ${address}`,
-  edit: (book) => edit.noteCell(book, page, address, note),
+  label: note === "" ? `delete the note on ${address}` : `note on ${address}`,
+  edit: (book) => {
+    if (note === (book.pages[page]!.notes[address] ?? "")) return book;
+    return note.length > LONGEST.note
+      ? { refusal: `a note holds at most ${LONGEST.note} characters, not ${note.length}; shorten it` }
+      : edit.noteCell(book, page, address, note);
+  },
 });
 
 const titleFault = (book: Book, title: string, except = -1): string | null => {

@@ -205,6 +205,46 @@ describe("cells speak of themselves", () => {
   });
 });
 
+describe("the note of a cell", () => {
+  it("is written by button, menu or key, read above the grid and by a screen reader, undone and deleted", async () => {
+    const noteField = () => page.getByRole("dialog").getByLabel("Note", { exact: true });
+    const described = (address: string) => cell(page, address).getAttribute("aria-description");
+    await choose("B8");
+    await page.getByRole("button", { name: "Note", exact: true }).click();
+    await noteField().fill("taken over the pad\nsecond fitting");
+    await page.getByRole("button", { name: "Save note" }).click();
+    await expect.poll(() => described("B8")).toContain("note: taken over the pad");
+    expect(await cell(page, "B8").getAttribute("class")).toContain("cell-noted");
+    expect(await page.locator(".telling-note").textContent()).toBe(
+      "Note: taken over the pad\nsecond fitting",
+    );
+    await key("ArrowDown");
+    await expect.poll(chosen).toBe("B9");
+    expect(await page.locator(".telling-note").count()).toBe(0);
+
+    await key("ArrowUp");
+    await key("Shift+F2");
+    expect(await noteField().inputValue()).toBe("taken over the pad\nsecond fitting");
+    await noteField().fill("x".repeat(5001));
+    await key("Control+Enter");
+    expect(await page.getByRole("dialog").getByRole("alert").textContent()).toContain(
+      "a note holds at most 5000 characters, not 5001",
+    );
+    await noteField().fill("dropped by Escape");
+    await key("Escape");
+    await expect.poll(() => page.getByRole("dialog").count()).toBe(0);
+    expect(await described("B8")).toContain("note: taken over the pad");
+
+    await cell(page, "B8").click({ button: "right" });
+    await page.getByRole("menuitem", { name: "Note on B8…" }).click();
+    await page.getByRole("button", { name: "Delete note" }).click();
+    await expect.poll(() => described("B8")).not.toContain("note:");
+    await key("Control+z");
+    await expect.poll(() => described("B8")).toContain("note: taken over the pad");
+    expect(await typedIn("B8")).toBe("9");
+  });
+});
+
 describe("formulas", () => {
   const offers = () => page.locator("#offers").getByRole("option").allTextContents();
 

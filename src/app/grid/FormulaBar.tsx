@@ -85,6 +85,9 @@ export function FormulaBar({ store, place }: Props) {
         <button type="button" aria-pressed={asked} onClick={() => setAsked(!asked)}>
           Full precision
         </button>
+        <button type="button" aria-haspopup="dialog" onClick={() => hand.openNote?.(place)}>
+          Note
+        </button>
         <button type="button" aria-haspopup="menu" onClick={openMenu}>
           Rows and columns
         </button>

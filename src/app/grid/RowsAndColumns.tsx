@@ -1,6 +1,6 @@
-/** The menu of rows and columns: by right click, Shift+F10, or its button. */
+/** The menu of the selected cells, with rows, columns and the note: by right click, Shift+F10, or its button. */
 import { type KeyboardEvent, useEffect, useLayoutEffect, useRef, useState } from "react";
-import { type Block, columnLetters } from "../../book/address.ts";
+import { type Block, cellAddress, columnLetters, type Place } from "../../book/address.ts";
 import { insertColumns, insertRows, removeColumns, removeRows } from "../../store/commands.ts";
 import type { Command } from "../../store/store.ts";
 import type { Hand } from "./hand.ts";
@@ -11,13 +11,15 @@ interface Props {
   readonly block: Block;
   readonly hand: Hand;
   readonly onColumn: (column: number) => void;
+  readonly onNote: (place: Place) => void;
   /** Called when the menu is to close; true when the grid is to have the keyboard again. */
   readonly onDone: (back: boolean) => void;
 }
 
 interface Item {
   readonly label: string;
-  readonly command: Command | null;
+  /** A command to run, or the form to open. */
+  readonly does: Command | "column" | "note";
 }
 
 /** What can be done with the rows and columns of a block. Whole columns chosen by their head leave the rows alone, and the other way about. */
@@ -30,29 +32,30 @@ export function itemsFor(block: Block, whole: "rows" | "columns" | null): Item[]
   const items: Item[] = [];
   if (whole !== "columns") {
     items.push(
-      { label: `Insert ${rows} above`, command: insertRows(page, top, tall) },
-      { label: `Insert ${rows} below`, command: insertRows(page, block.bottom + 1, tall) },
+      { label: `Insert ${rows} above`, does: insertRows(page, top, tall) },
+      { label: `Insert ${rows} below`, does: insertRows(page, block.bottom + 1, tall) },
       {
         label: `Delete ${rows}`,
-        command: removeRows(page, top, tall),
+        does: removeRows(page, top, tall),
       },
     );
   }
   if (whole !== "rows") {
     items.push(
-      { label: `Insert ${columns} before`, command: insertColumns(page, left, wide) },
-      { label: `Insert ${columns} after`, command: insertColumns(page, block.right + 1, wide) },
+      { label: `Insert ${columns} before`, does: insertColumns(page, left, wide) },
+      { label: `Insert ${columns} after`, does: insertColumns(page, block.right + 1, wide) },
       {
         label: `Delete ${columns}`,
-        command: removeColumns(page, left, wide),
+        does: removeColumns(page, left, wide),
       },
-      { label: `Heading and kind of column ${columnLetters(left)}…`, command: null },
+      { label: `Heading and kind of column ${columnLetters(left)}…`, does: "column" },
     );
   }
+  if (!whole) items.push({ label: `Note on ${cellAddress(top, left)}…`, does: "note" });
   return items;
 }
 
-export function RowsAndColumns({ x, y, block, hand, onColumn, onDone }: Props) {
+export function RowsAndColumns({ x, y, block, hand, onColumn, onNote, onDone }: Props) {
   const list = useRef<HTMLDivElement>(null);
   const [place, setPlace] = useState({ left: x, top: y });
   const items = itemsFor(block, hand.table?.wholly ?? null);
@@ -66,10 +69,12 @@ export function RowsAndColumns({ x, y, block, hand, onColumn, onDone }: Props) {
   }, [x, y]);
   useEffect(() => (list.current?.firstElementChild as HTMLElement | null)?.focus(), []);
 
-  const run = ({ command }: Item) => {
-    if (command) hand.run(command, { page: block.page, row: block.top, column: block.left });
-    else onColumn(block.left);
-    onDone(command !== null);
+  const run = ({ does }: Item) => {
+    const place = { page: block.page, row: block.top, column: block.left };
+    if (does === "column") onColumn(block.left);
+    else if (does === "note") onNote(place);
+    else hand.run(does, place);
+    onDone(typeof does !== "string");
   };
   const onKeyDown = (event: KeyboardEvent) => {
     event.stopPropagation();

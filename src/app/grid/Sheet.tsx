@@ -9,6 +9,7 @@ import { ColumnForm } from "./ColumnForm.tsx";
 import { listenToClipboard } from "./carry.ts";
 import { handOf } from "./hand.ts";
 import { addGridKeys, listenToUndo } from "./keys.ts";
+import { NoteForm } from "./NoteForm.tsx";
 import { OfferList } from "./OfferList.tsx";
 import { RowsAndColumns } from "./RowsAndColumns.tsx";
 import { Table } from "./table.ts";
@@ -36,6 +37,7 @@ export function Sheet({ store, page, place, onPlace }: Props) {
   const start = useRef(at);
   const [menu, setMenu] = useState<Menu | null>(null);
   const [column, setColumn] = useState<Place | null>(null);
+  const [noted, setNoted] = useState<Place | null>(null);
 
   useEffect(() => {
     tell.current = onPlace;
@@ -51,7 +53,12 @@ export function Sheet({ store, page, place, onPlace }: Props) {
     };
     hand.table = table;
     hand.openMenu = openMenu;
-    addGridKeys(table, () => openMenu(...table.corner()));
+    hand.openNote = setNoted;
+    addGridKeys(
+      table,
+      () => openMenu(...table.corner()),
+      () => setNoted(table.chosen()),
+    );
     const onMenu = (event: MouseEvent) => {
       event.preventDefault();
       openMenu(event.clientX, event.clientY);
@@ -74,6 +81,7 @@ export function Sheet({ store, page, place, onPlace }: Props) {
       host.removeEventListener("contextmenu", onMenu);
       hand.table = null;
       hand.openMenu = null;
+      hand.openNote = null;
       hand.clear();
       table.destroy();
     };
@@ -94,9 +102,20 @@ export function Sheet({ store, page, place, onPlace }: Props) {
           {...menu}
           hand={hand}
           onColumn={(index) => setColumn({ page, row: menu.block.top, column: index })}
+          onNote={setNoted}
           onDone={(taken) => {
             setMenu(null);
             if (taken) back({ page, row: menu.block.top, column: menu.block.left });
+          }}
+        />
+      )}
+      {noted && (
+        <NoteForm
+          hand={hand}
+          place={noted}
+          onDone={() => {
+            setNoted(null);
+            back(noted);
           }}
         />
       )}

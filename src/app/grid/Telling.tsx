@@ -5,6 +5,7 @@ import {
   cellAddress,
   columnLetters,
   fullAddress,
+  noteAt,
   type Place,
   placeKey,
 } from "../../book/address.ts";
@@ -27,6 +28,7 @@ export function Telling(props: Props) {
     <div className="formula-telling">
       <p id="formula-telling" role="status">
         {told(props)}
+        <Note {...props} />
       </p>
     </div>
   );
@@ -86,6 +88,13 @@ function told({ hand, place, exactly }: Props) {
       {laid && <span className="telling-about">{laid}</span>}
     </>
   );
+}
+
+/** The note of the cell, except while a formula or a refused edit needs the line. */
+function Note({ hand, place }: Props) {
+  const note = noteAt(hand.store.shown, place);
+  if (note === "" || hand.refusedAt(place) || hand.caret?.call) return null;
+  return <span className="telling-note">Note: {note}</span>;
 }
 
 /** "B1", or "B1:C4". */

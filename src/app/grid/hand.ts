@@ -61,6 +61,8 @@ export class Hand {
   table: Table | null = null;
   /** Opens the menu of rows and columns at a point of the window. */
   openMenu: ((x: number, y: number) => void) | null = null;
+  /** Opens the note of a cell. */
+  openNote: ((place: Place) => void) | null = null;
   #clip: Clip | null = null;
   /** To be stretched or replaced by pointing again; forgotten when the text is changed otherwise. */
   pointed: Pointed | null = null;

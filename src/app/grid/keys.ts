@@ -3,8 +3,8 @@ import { fillWithin } from "./fill.ts";
 import type { Hand } from "./hand.ts";
 import type { Table } from "./table.ts";
 
-/** Adds Ctrl+D, Ctrl+R and the menu's keys to the grid. */
-export function addGridKeys(table: Table, openMenu: () => void): void {
+/** Adds Ctrl+D, Ctrl+R, the menu's keys and the note's key to the grid. */
+export function addGridKeys(table: Table, openMenu: () => void, openNote: () => void): void {
   const fill = (direction: "down" | "right") => () => {
     const block = table.block();
     const pair = block && fillWithin(block, direction);
@@ -18,6 +18,7 @@ export function addGridKeys(table: Table, openMenu: () => void): void {
       { keys: [["Control/Meta", "d"]], callback: fill("down"), group },
       { keys: [["Control/Meta", "r"]], callback: fill("right"), group },
       { keys: [["Shift", "F10"], ["ContextMenu"]], callback: openMenu, group },
+      { keys: [["Shift", "F2"]], callback: openNote, group },
     ]);
 }
 

@@ -6,7 +6,7 @@ import Handsontable from "handsontable/base";
 import { Autofill } from "handsontable/plugins/autofill";
 import { ManualColumnResize } from "handsontable/plugins/manualColumnResize";
 import { registerPlugin } from "handsontable/plugins/registry";
-import { type Block, cellAddress, type Place } from "../../book/address.ts";
+import { type Block, noteAt, type Place } from "../../book/address.ts";
 import { type Column, MOST_ROWS, type Page, typedAt } from "../../book/shape.ts";
 import type { CellView } from "../../engine/view.ts";
 import { typeCells } from "../../store/commands.ts";
@@ -141,12 +141,18 @@ export class Table {
   }
 
   draw(td: HTMLElement, row: number, column: number): void {
-    const { page } = this;
-    const note = page.notes[cellAddress(row, column)] ?? "";
     const place = { page: this.#page, row, column };
     const cut = this.#hand.cutBlock;
     const book = this.#hand.store.shown;
-    drawCell(td, this.view(row, column), place, book, note, this.draftAt(row, column), isIn(place, cut));
+    drawCell(
+      td,
+      this.view(row, column),
+      place,
+      book,
+      noteAt(book, place),
+      this.draftAt(row, column),
+      isIn(place, cut),
+    );
   }
 
   /** Draws the cells that are on the screen and nothing else; sizes, selection and focus stay as they are. */
@@ -272,6 +278,12 @@ export class Table {
       bottom: Math.max(to.row ?? 0, 0),
       right: Math.max(to.col ?? 0, 0),
     };
+  }
+
+  /** The selected cell: of a block, the one it was begun at. */
+  chosen(): Place {
+    const [row = 0, column = 0] = this.#hot.getSelectedLast() ?? [];
+    return this.place(row, column);
   }
 
   /** Whether whole rows or whole columns were chosen by their heads. */

@@ -1,0 +1,75 @@
+/** The note of one cell, to be written, read, changed or deleted. */
+import { type FormEvent, useEffect, useRef, useState } from "react";
+import { cellAddress, fullAddress, nameOf, noteAt, type Place } from "../../book/address.ts";
+import { noteCell } from "../../store/commands.ts";
+import type { Hand } from "./hand.ts";
+
+interface Props {
+  readonly hand: Hand;
+  readonly place: Place;
+  readonly onDone: () => void;
+}
+
+export function NoteForm({ hand, place, onDone }: Props) {
+  const dialog = useRef<HTMLDialogElement>(null);
+  const { store } = hand;
+  const kept = noteAt(store.shown, place);
+  const [text, setText] = useState(kept);
+  const [refusal, setRefusal] = useState<string | null>(null);
+  useEffect(() => dialog.current?.showModal(), []);
+
+  const save = (note: string) => {
+    const sentence = store.run(noteCell(place.page, cellAddress(place.row, place.column), note));
+    setRefusal(sentence);
+    if (sentence === null) dialog.current?.close();
+  };
+  const onSubmit = (event: FormEvent) => {
+    event.preventDefault();
+    save(text.trim());
+  };
+  const name = nameOf(store.shown, place);
+  return (
+    <dialog
+      ref={dialog}
+      className="column-form note-form"
+      aria-labelledby="note-form-title"
+      onClose={onDone}
+      onKeyDown={(event) => {
+        event.stopPropagation();
+        if (event.key === "Enter" && (event.ctrlKey || event.metaKey)) save(text.trim());
+      }}
+    >
+      <form onSubmit={onSubmit}>
+        <h2 id="note-form-title">
+          Note on {name ? `${name} (${fullAddress(store.shown, place)})` : fullAddress(store.shown, place)}
+        </h2>
+        <textarea
+          aria-label="Note"
+          aria-describedby="note-form-keys"
+          rows={6}
+          value={text}
+          onChange={(event) => setText(event.target.value)}
+        />
+        <p id="note-form-keys" className="note-form-about">
+          A note is not part of any calculation. Ctrl Enter saves it, Escape cancels.
+        </p>
+        {refusal && (
+          <p className="look" role="alert">
+            {refusal}
+          </p>
+        )}
+        <p className="column-form-keys">
+          <button type="submit">Save note</button>
+          {kept !== "" && (
+            <button type="button" onClick={() => save("")}>
+              Delete note
+            </button>
+          )}
+          <button type="button" onClick={() => dialog.current?.close()}>
+            Cancel
+          </button>
+        </p>
+      </form>
+    </dialog>
+  );
+}

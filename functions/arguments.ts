@@ -1,8 +1,10 @@
 /** Checks the arguments of a call: that each is of its kind and within its limits. */
+
 import type { Cell, Declaration, Kind, Take } from "./define.ts";
 import { DEFAULT_MARK, type TapeMark, tapeTextBeside } from "./fractions.ts";
 import { limitsOf, limitText } from "./limits.ts";
-import { nearestWord } from "./nearest-word.ts";
+import { suggestion } from "./nearest-word.ts";
+import { numberText } from "./number-text.ts";
 import { type Piece, readPiece } from "./pieces/piece.ts";
 import { Refusal } from "./refusal.ts";
 import { fromTape, type Unit } from "./units.ts";
@@ -107,15 +109,9 @@ function checkText(name: string, take: Take, value: Cell): string {
   const found = take.choices.find((choice) => choice === text.trim().toLowerCase());
   if (found === undefined)
     throw new Refusal(
-      `${name} must be ${orList(take.choices.map(quoted))}, not ${quoted(value)}${meant(text, take.choices)}`,
+      `${name} must be ${orList(take.choices.map(quoted))}, not ${quoted(value)}${suggestion(text.trim(), take.choices)}`,
     );
   return found;
-}
-
-/** The word that was meant, as a question at the end of a sentence; empty when no word is near. */
-function meant(text: string, words: readonly string[]): string {
-  const near = nearestWord(text.trim(), words);
-  return near === undefined ? "" : `; is "${near}" meant?`;
 }
 
 function orList(words: readonly string[]): string {
@@ -144,7 +140,7 @@ function checkNumber(name: string, take: Take, value: Cell, setting: Setting): n
     throw new Refusal(`${name} must be ${nounFor(take.kind)}, not ${quoted(value)}`);
   if (!Number.isFinite(value)) throw new Refusal(`${name} must be a finite number, not ${value}`);
   if (take.kind === "count" && !Number.isInteger(value))
-    throw new Refusal(`${name} must be a whole number, not ${Number(value.toPrecision(8))}`);
+    throw new Refusal(`${name} must be a whole number, not ${numberText(value, 8)}`);
   const { least, most } = limitsOf(take, setting.unit);
   if (least !== undefined && value < least - 1e-9 * Math.abs(least))
     throw new Refusal(beyondLimit(name, take, "least", value, setting));
@@ -173,6 +169,6 @@ function beyondLimit(
   const given =
     take.kind === "length"
       ? tapeTextBeside(value, [limitsOf(take, unit)[which]!, 0], unit, mark)
-      : String(Number(value.toPrecision(8)));
+      : numberText(value, 8);
   return `${name} must be at ${which} ${shown}${limit === 0 ? "" : (UNITS[take.kind]?.(unit) ?? "")}, not ${given}`;
 }

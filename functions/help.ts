@@ -1,7 +1,9 @@
 /** Help in words, made from a declaration and nothing else. */
+
 import type { Declaration, Example, Kind, Take } from "./define.ts";
 import { tapeText } from "./fractions.ts";
 import { limitText } from "./limits.ts";
+import { numberText } from "./number-text.ts";
 import { BOOK_UNITS, fromTape, type Unit } from "./units.ts";
 
 /** `SPREAD_PER_GAP(top; hem; sections; [edge_share = 0.5])` */
@@ -115,12 +117,12 @@ export function helpText(declaration: Declaration, unit: Unit): string {
 }
 
 function answerText({ gives }: Example): string {
-  if (typeof gives === "number") return String(Number(gives.toPrecision(9)));
+  if (typeof gives === "number") return numberText(gives, 9);
   if (typeof gives === "string") return `"${gives}"`;
   return Object.entries(gives)
     .map(
       ([name, value]) =>
-        `${name} ${Array.isArray(value) ? value.map((one) => Number(one.toPrecision(6))).join(", ") : Number((value as number).toPrecision(9))}`,
+        `${name} ${Array.isArray(value) ? value.map((one) => numberText(one)).join(", ") : numberText(value as number, 9)}`,
     )
     .join(", ");
 }

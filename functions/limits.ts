@@ -3,8 +3,10 @@
  * the round figure nearest to them, and what is refused lies beyond the round figures of both, so
  * that a book answers the same in either unit and no refusal contradicts itself.
  */
+
 import type { Kind, Take } from "./define.ts";
 import { roundTo, tapeText } from "./fractions.ts";
+import { numberText } from "./number-text.ts";
 import { BOOK_UNITS, convert, type Unit } from "./units.ts";
 
 /** How many of the unit, or of its square, a limit of one centimetre is. */
@@ -56,5 +58,5 @@ export function limitsOf({ kind, from, to }: Pick<Take, "kind" | "from" | "to">,
 export function limitText(limit: number, kind: Kind, unit: Unit): string {
   const round = roundLimit(limit, kind, unit);
   if (kind === "length" && BOOK_UNITS[unit].tape === "in") return tapeText(round, unit, "1/32");
-  return String(Number(round.toPrecision(4)));
+  return numberText(round, 4);
 }

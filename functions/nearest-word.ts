@@ -28,6 +28,12 @@ export function nearestWord(word: string, list: Iterable<string>): string | unde
   return best;
 }
 
+/** The end of a sentence that asks for the nearest word of the list, `; is "waist" meant?`; empty when no word is near. */
+export function suggestion(word: string, list: Iterable<string>): string {
+  const near = nearestWord(word, list);
+  return near === undefined ? "" : `; is "${near}" meant?`;
+}
+
 /**
  * The phrase of the list that was meant, when it has as many words and each word typed is the one
  * of the phrase or a slip of the pen away: "waist girht" is near "waist girth", "front waist" is

@@ -3,6 +3,7 @@
  * counting and comparing, brackets, texts, argument names, and MAX, MIN, SUM, ABS, AND, OR, NOT, IF.
  * A rule is read once and then kept as a function of the arguments.
  */
+import { remember } from "./memo.ts";
 
 export type RuleValue = number | string | boolean | readonly (number | string | boolean)[];
 export type ArgumentValues = Readonly<Record<string, RuleValue>>;
@@ -158,14 +159,8 @@ function readRule(rule: string): Rule {
   return { holds: (given) => work(given) === true, names: [...names], sides: whole ? sides : null };
 }
 
-const known = new Map<string, Rule>();
+/** Kept because a declaration's rules are the same text at every call; there are a few hundred in all. */
+const rules = remember<string, Rule>(1000);
 
 /** The rule of a text; an error, for whoever writes a declaration, when it can't be read. */
-export function ruleOf(text: string): Rule {
-  let rule = known.get(text);
-  if (!rule) {
-    rule = readRule(text);
-    known.set(text, rule);
-  }
-  return rule;
-}
+export const ruleOf = (text: string): Rule => rules(text, () => readRule(text));

@@ -1,4 +1,5 @@
 /** The sentence with which a sewing function says that it can not work with what it is given. */
+import { numberText } from "./number-text.ts";
 
 /** Writes a length in a refusal as the tape shows it; `beside` are lengths that must not read the same. */
 type Say = (length: number, ...beside: number[]) => string;
@@ -12,7 +13,7 @@ export class Refusal extends Error {
 
   constructor(sentence: string | ((say: Say) => string)) {
     const words = typeof sentence === "string" ? () => sentence : sentence;
-    super(words((length) => String(Number(length.toPrecision(6)))));
+    super(words((length) => numberText(length)));
     this.sentence = words;
   }
 }

@@ -9,6 +9,7 @@ import type { CallContext, Declaration } from "./define.ts";
 import type { Shape } from "./drawing/shapes.ts";
 import { DEFAULT_MARK, type TapeMark, tapeTextBeside } from "./fractions.ts";
 import type { Planner } from "./lay.ts";
+import { remember, rememberLike, rememberWithObject } from "./memo.ts";
 import { type Piece, writePiece } from "./pieces/piece.ts";
 import { Refusal } from "./refusal.ts";
 import { convert, type Unit } from "./units.ts";
@@ -24,14 +25,14 @@ export interface Setting {
   readonly plan?: Planner;
 }
 
-/** No answer, and why: "hip is empty: give it a length". */
+/** A call without an answer, and the reason: "hip is empty: a length is needed there". */
 export interface Refused {
   readonly refusal: string;
 }
 
 export interface Step {
   readonly name: string;
-  /** A formula in OpenFormula over arguments and earlier steps, or a sentence when `counted` is false. */
+  /** A formula in OpenFormula over arguments and earlier steps, or a sentence when `formula` is false. */
   readonly rule: string;
   /** True when `rule` is a formula. */
   readonly formula: boolean;
@@ -43,7 +44,7 @@ export interface Explanation {
   /** The arguments as used, defaults filled in, by name. */
   readonly given: Readonly<Record<string, Argument>>;
   readonly steps: readonly Step[];
-  /** What is not usual about the arguments, in sentences. */
+  /** A sentence for each argument, or relation among arguments, that is outside what is usual. */
   readonly unusual: readonly string[];
   readonly shapes: readonly Shape[];
 }
@@ -57,17 +58,19 @@ export function run(
   args: readonly Argument[],
   setting: Setting,
 ): number | string | Refused {
-  const work = () =>
+  const answer = () =>
     attempt(declaration, setting, () =>
       asCell(compute(declaration, args, setting).answer, declaration, setting),
     );
-  return declaration.returns === "piece" ? remembered(declaration, args, setting, work) : work();
+  if (declaration.returns !== "piece") return answer();
+  const memory = piecesMade(declaration, () => rememberLike(MAX_PIECES_OF_A_FUNCTION, isSameCall));
+  return memory({ args, unit: setting.unit, mark: setting.mark }, answer);
 }
 
 /**
- * What is not usual about the arguments of a call that is answered, in sentences that begin with
- * the function's name: "CUFF: the depth 6 1/2 in is above the wrist 2 1/2 in; …". Empty when all
- * is as usual, and when the call is refused, which says more.
+ * The sentences about what is unusual in the arguments of a call, each beginning with the
+ * function's name: "CUFF: the depth 6 1/2 in is above the wrist 2 1/2 in; …". The list is empty
+ * when all arguments are usual, and when the call is refused, because the refusal says more.
  */
 export function unusualIn(
   declaration: Declaration,
@@ -85,44 +88,22 @@ export function unusualIn(
   return found.map((sentence) => withDecimalMark(`${declaration.name}: ${sentence}`, setting.decimal));
 }
 
-interface Known {
+interface PieceCall {
   readonly args: readonly Argument[];
-  readonly setting: Setting;
-  readonly answer: number | string | Refused;
+  readonly unit: Unit;
+  readonly mark: TapeMark | undefined;
 }
 
-/** Pieces take longest to make, and the drawing, the working and the grid each ask for the same one. */
-const pieces = new Map<Declaration, Known[]>();
-const MOST_KNOWN = 4;
+/** Kept because pieces take longest to make, and the drawing, the working and the grid each ask for the same one. */
+const piecesMade = rememberWithObject<Declaration, PieceMemory>();
+type PieceMemory = ReturnType<typeof rememberLike<PieceCall, number | string | Refused>>;
+const MAX_PIECES_OF_A_FUNCTION = 4;
 
-function remembered(
-  declaration: Declaration,
-  args: readonly Argument[],
-  setting: Setting,
-  work: () => number | string | Refused,
-): number | string | Refused {
-  let known = pieces.get(declaration);
-  if (!known) {
-    known = [];
-    pieces.set(declaration, known);
-  }
-  const found = known.find(
-    (one) =>
-      one.setting.unit === setting.unit &&
-      one.setting.mark === setting.mark &&
-      one.args.length === args.length &&
-      one.args.every((arg, i) => isSame(arg, args[i]!)),
-  );
-  if (found) return found.answer;
-  const answer = work();
-  if (known.length >= MOST_KNOWN) known.pop();
-  known.unshift({
-    args,
-    setting: { unit: setting.unit, ...(setting.mark && { mark: setting.mark }) },
-    answer,
-  });
-  return answer;
-}
+const isSameCall = (a: PieceCall, b: PieceCall): boolean =>
+  a.unit === b.unit &&
+  a.mark === b.mark &&
+  a.args.length === b.args.length &&
+  a.args.every((arg, i) => isSame(arg, b.args[i]!));
 
 const isSame = (a: Argument, b: Argument): boolean =>
   a === b || (isList(a) && isList(b) && a.length === b.length && a.every((one, i) => one === b[i]));
@@ -132,12 +113,12 @@ export function explain(declaration: Declaration, args: readonly Argument[], set
   const steps: Step[] = [];
   let given: Readonly<Record<string, Argument>> = {};
   let shapes: readonly Shape[] = [];
-  let odd: readonly string[] = [];
+  let unusual: readonly string[] = [];
   const answer = attempt(declaration, setting, () => {
     const done = compute(declaration, args, setting, steps, (raw) => {
       given = raw;
     });
-    odd = unusualSentences(declaration, args, setting);
+    unusual = unusualSentences(declaration, args, setting);
     const numbers = steps.flatMap(({ name, value }) =>
       typeof value === "number" ? [[name, value] as const] : [],
     );
@@ -146,7 +127,7 @@ export function explain(declaration: Declaration, args: readonly Argument[], set
     if (setting.decimal === "comma") shapes = shapes.map((shape) => withCommas(shape));
     return asCell(done.answer, declaration, setting);
   });
-  return { answer, given, steps, unusual: odd, shapes };
+  return { answer, given, steps, unusual, shapes };
 }
 
 function compute(
@@ -154,9 +135,9 @@ function compute(
   args: readonly Argument[],
   setting: Setting,
   steps?: Step[],
-  heard?: (raw: Readonly<Record<string, Argument>>) => void,
+  onGiven?: (given: Readonly<Record<string, Argument>>) => void,
 ) {
-  const checked = checkArguments(declaration, args, setting, heard);
+  const checked = checkArguments(declaration, args, setting, onGiven);
   const context = callContext(setting, steps);
   const answer = declaration.compute(checked as never, context);
   return { checked, answer, context };
@@ -171,7 +152,7 @@ function attempt(
     return act();
   } catch (reason) {
     if (reason instanceof Refusal)
-      return { refusal: withDecimalMark(reason.sentence(sayIn(setting)), setting.decimal) };
+      return { refusal: withDecimalMark(reason.sentence(lengthTextIn(setting)), setting.decimal) };
     return { refusal: `${declaration.name} failed on these values; please check them one by one` };
   }
 }
@@ -190,7 +171,7 @@ function asCell(
 }
 
 /** Lengths in words of the book's tape. */
-function sayIn({ unit, mark = DEFAULT_MARK[unit] }: Setting): CallContext["say"] {
+function lengthTextIn({ unit, mark = DEFAULT_MARK[unit] }: Setting): CallContext["say"] {
   return (length, ...beside) => `${tapeTextBeside(length, beside, unit, mark)} ${unit}`;
 }
 
@@ -207,8 +188,8 @@ function callContext(setting: Setting, steps?: Step[]): CallContext {
     step: note(true),
     measure: note(false),
     cm: (figure) => convert(figure, "cm", setting.unit),
-    say: sayIn(setting),
-    plan: steps ? remembering(plan) : plan,
+    say: lengthTextIn(setting),
+    plan: steps ? planOnce(plan) : plan,
     unit: setting.unit,
     mark,
     decimal: setting.decimal ?? "point",
@@ -221,13 +202,8 @@ function withCommas(shape: Shape): Shape {
   return "label" in shape && shape.label ? { ...shape, label: withDecimalMark(shape.label, "comma") } : shape;
 }
 
-/** Does not lay the same question twice in one call: `compute` asks for the figures, then `draw` for the picture. */
-function remembering(plan: Planner): Planner {
-  const known = new Map<string, ReturnType<Planner>>();
-  return (question) => {
-    const text = questionText(question);
-    const lay = known.get(text) ?? plan(question);
-    known.set(text, lay);
-    return lay;
-  };
+/** Kept for one call because `compute` asks for a lay's figures, then `draw` for its picture. */
+function planOnce(plan: Planner): Planner {
+  const lays = remember<string, ReturnType<Planner>>(100);
+  return (question) => lays(questionText(question), () => plan(question));
 }

@@ -2,10 +2,12 @@
  * What is unusual about the arguments of a call, in sentences: most often two values have been
  * swapped. The call is answered all the same.
  */
+
 import { type Argument, isList } from "./arguments.ts";
 import type { Cell, Declaration, Kind, Take, UsualRelation } from "./define.ts";
 import { DEFAULT_MARK, type TapeMark, tapeTextBeside } from "./fractions.ts";
 import { limitText, scaleOf } from "./limits.ts";
+import { numberText } from "./number-text.ts";
 import { type ArgumentValues, type Rule, type RuleValue, ruleOf } from "./plain-rule.ts";
 import type { Unit } from "./units.ts";
 
@@ -121,8 +123,8 @@ function shownValue(value: number, kind: Kind, beside: readonly number[], { unit
     const others = beside.map((one) => one * scale);
     return `${tapeTextBeside(value * scale, others, unit, mark ?? DEFAULT_MARK[unit])} ${unit}`;
   }
-  const plain = String(Number((value * scale).toPrecision(6)));
-  if (kind === "area") return `${plain} square ${unit}`;
+  const figure = numberText(value * scale);
+  if (kind === "area") return `${figure} square ${unit}`;
   if (kind === "money") return value.toFixed(2);
-  return kind === "angle" ? `${plain} degrees` : plain;
+  return kind === "angle" ? `${figure} degrees` : figure;
 }

@@ -12,6 +12,7 @@
 import type { CallContext } from "../define.ts";
 import { arcEnd, arcFrom, directionAcross, directionDown, pointAhead } from "../geometry/even-bend.ts";
 import { type Curve, type Edge, integrate, line, type Point, type Stroke } from "../geometry/strokes.ts";
+import { numberText } from "../number-text.ts";
 import { reverseEdge } from "../pieces/edges.ts";
 import { edgeLength, type Piece } from "../pieces/piece.ts";
 import { refuseUnlessSimple } from "../pieces/require-simple.ts";
@@ -117,7 +118,7 @@ export class DippedSection {
   spreadFor(half: number, asked: HemRequest): number {
     // The fullness is a ratio, the hem's length is a length.
     const told = (say: CallContext["say"], figure: number, beside: number) =>
-      asked.name === "fullness" ? String(Number(figure.toPrecision(4))) : say(figure, beside);
+      asked.name === "fullness" ? numberText(figure, 4) : say(figure, beside);
     const body = this.halfHem(0);
     if (half < body * (1 - 1e-9)) {
       throw new Refusal(

@@ -1,6 +1,6 @@
 /** The fitting log: rows of piece, seam, and what its girth gained. */
 
-import { nearestWord } from "../nearest-word.ts";
+import { suggestion } from "../nearest-word.ts";
 import { Refusal } from "../refusal.ts";
 
 export interface FittingLog {
@@ -54,12 +54,12 @@ function refuseUnknown({ pieces, seams, garment }: FittingLog, piece: string, se
   if (listed.length > 0) {
     const asked = `${piece} ${seam}`;
     if (!listed.includes(asked))
-      throw new Refusal(`garment has no seam called "${asked}"${meant(asked, listed)}`);
+      throw new Refusal(`garment has no seam called "${asked}"${suggestion(asked, listed)}`);
     const strange = rows.find((row) => !listed.includes(`${row.piece} ${row.seam}`));
     if (strange) {
       const name = `${strange.piece} ${strange.seam}`;
       throw new Refusal(
-        `row ${strange.number} of the log names "${name}", and garment has no seam of that name${meant(name, listed)}`,
+        `row ${strange.number} of the log names "${name}", and garment has no seam of that name${suggestion(name, listed)}`,
       );
     }
     return;
@@ -68,23 +68,18 @@ function refuseUnknown({ pieces, seams, garment }: FittingLog, piece: string, se
   if (!rows.some((row) => row.piece === piece)) {
     const known = rows.map((row) => row.piece);
     throw new Refusal(
-      `piece is "${piece}", and no row of the log names it${meant(piece, known) || seamsWanted}`,
+      `piece is "${piece}", and no row of the log names it${suggestion(piece, known) || seamsWanted}`,
     );
   }
   if (!rows.some((row) => row.piece === piece && row.seam === seam)) {
     const known = rows.filter((row) => row.piece === piece).map((row) => row.seam);
     throw new Refusal(
-      `seam is "${seam}", and no row of the log names it for the ${piece}${meant(seam, known) || seamsWanted}`,
+      `seam is "${seam}", and no row of the log names it for the ${piece}${suggestion(seam, known) || seamsWanted}`,
     );
   }
 }
 
 const seamsWanted =
   ": correct the name, or list all seams in garment; a listed seam that was never fitted has changed by 0";
-
-function meant(name: string, known: readonly string[]): string {
-  const near = nearestWord(name, known);
-  return near === undefined ? "" : `; is "${near}" meant?`;
-}
 
 const normalised = (text: string | null): string => (text ?? "").trim().toLowerCase().replace(/\s+/g, " ");

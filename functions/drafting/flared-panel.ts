@@ -5,8 +5,9 @@
 
 import type { Take } from "../define.ts";
 import { edgeNumbersDrawn } from "../drawing/piece-drawing.ts";
-import { dimension, outline, type Shape, stroke } from "../drawing/shapes.ts";
+import { dimension, outline, type Shape, showing, stroke } from "../drawing/shapes.ts";
 import { degrees, line, type Point } from "../geometry/strokes.ts";
+import { numberText } from "../number-text.ts";
 import { edgeLength, movePiece, type Piece, pieceBounds, turnPiece } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 import { developedLevel, developedPoint } from "./body-cone.ts";
@@ -24,8 +25,6 @@ const SHARES = { left: 0, middle: 0.5, right: 1 } as const;
 
 export type StraightGrain = keyof typeof SHARES;
 
-const plain = (x: number): number => Number(x.toPrecision(6));
-
 /** The angle of a panel in radians, 0 for a straight strip, negative when the hem is the shorter. */
 export function panelAngle(top: number, hem: number, depth: number): number {
   const angle = (hem - top) / depth;
@@ -33,7 +32,7 @@ export function panelAngle(top: number, hem: number, depth: number): number {
   if (circles > 1 + 1e-9) {
     throw new Refusal(
       (say) =>
-        `hem must be ${hem > top ? "at most" : "at least"} ${say(top + Math.sign(angle) * 2 * Math.PI * depth, depth, hem)} at a depth of ${say(depth, top + Math.sign(angle) * 2 * Math.PI * depth, hem)}, not ${say(hem, top + Math.sign(angle) * 2 * Math.PI * depth, depth)}: it needs more than one circle (${Number(circles.toPrecision(4))} of them): cut it in ${Math.ceil(circles - 1e-9)} panels and join them`,
+        `hem must be ${hem > top ? "at most" : "at least"} ${say(top + Math.sign(angle) * 2 * Math.PI * depth, depth, hem)} at a depth of ${say(depth, top + Math.sign(angle) * 2 * Math.PI * depth, hem)}, not ${say(hem, top + Math.sign(angle) * 2 * Math.PI * depth, depth)}: it needs more than one circle (${numberText(circles, 4)} of them): cut it in ${Math.ceil(circles - 1e-9)} panels and join them`,
     );
   }
   return angle;
@@ -77,7 +76,6 @@ export interface PanelShown {
 export function drawPanel(piece: Piece, grain: Point, shown: PanelShown = {}): Shape[] {
   const { left, right, low, high } = pieceBounds(piece);
   const off = Math.max(right - left, high - low) / 14;
-  const shows = (step: string | undefined) => (step ? { shows: step } : {});
   const [top, side, hem] = piece.edges;
   const from = side![0]!.from;
   const to = side!.at(-1)!.to;
@@ -86,14 +84,14 @@ export function drawPanel(piece: Piece, grain: Point, shown: PanelShown = {}): S
   const length = edgeLength(side!);
   const straightSide = side!.length === 1 && side![0]!.kind === "line";
   return [
-    ...outline(piece, shows(shown.area)),
-    { kind: "edge", edge: top!, role: "seam", label: "top", ...shows(shown.top) },
-    { kind: "edge", edge: hem!, role: "seam", label: "hem", ...shows(shown.hem) },
+    ...outline(piece, showing(shown.area)),
+    { kind: "edge", edge: top!, role: "seam", label: "top", ...showing(shown.top) },
+    { kind: "edge", edge: hem!, role: "seam", label: "hem", ...showing(shown.hem) },
     ...edgeNumbersDrawn(piece),
-    ...(straightSide ? [dimension([from[0] + nx, from[1] + ny], [to[0] + nx, to[1] + ny], shows(shown.side))] : []),
+    ...(straightSide ? [dimension([from[0] + nx, from[1] + ny], [to[0] + nx, to[1] + ny], showing(shown.side))] : []),
     stroke([[grain[0], grain[1] + length * 0.2], [grain[0], grain[1] + length * 0.8]], "grain"),
-    dimension([left, high + off], [right, high + off], { label: "across the grain", ...shows(shown.width) }),
-    dimension([left - off, low], [left - off, high], { label: "along the grain", ...shows(shown.length) }),
+    dimension([left, high + off], [right, high + off], { label: "across the grain", ...showing(shown.width) }),
+    dimension([left - off, low], [left - off, high], { label: "along the grain", ...showing(shown.length) }),
   ]; // biome-ignore format: points in pairs
 }
 
@@ -112,16 +110,15 @@ export function drawFlare(
 ): Shape[] {
   const angle = (hem - top) / depth;
   if (Math.abs(angle) > 2 * Math.PI) {
-    const text = `more than a circle: ${plain(Math.abs(angle) / (2 * Math.PI))} of them`;
+    const text = `more than a circle: ${numberText(Math.abs(angle) / (2 * Math.PI))} of them`;
     return [{ kind: "note", at: [0, 0], text }];
   }
-  const shows = (step: string | undefined) => (step ? { shows: step } : {});
   const piece = flaredPanel(top, hem, depth, "middle");
   const [edge, side, low, back] = piece.edges;
   const shapes: Shape[] = [
     ...outline(piece),
-    { kind: "edge", edge: edge!, role: "seam", label: "top", ...shows(shown.top) },
-    { kind: "edge", edge: low!, role: "seam", label: "hem", ...shows(shown.hem) },
+    { kind: "edge", edge: edge!, role: "seam", label: "top", ...showing(shown.top) },
+    { kind: "edge", edge: low!, role: "seam", label: "hem", ...showing(shown.hem) },
     dimension(side![0]!.from, side![0]!.to, { label: "depth" }),
   ];
   // A centre far away is not drawn: the panel would shrink to a line.
@@ -130,14 +127,14 @@ export function drawFlare(
   const near = angle > 0 ? back![0]!.to : back![0]!.from;
   shapes.push(
     stroke([near, centre, angle > 0 ? side![0]!.from : side![0]!.to], "guide"),
-    dimension(centre, back![0]!.to, { label: "radius", ...shows(shown.radius) }),
+    dimension(centre, back![0]!.to, { label: "radius", ...showing(shown.radius) }),
     {
       kind: "angle",
       at: centre,
       from: side![0]!.to,
       to: back![0]!.from,
       reflex: Math.abs(angle) > Math.PI,
-      ...shows(shown.angle),
+      ...showing(shown.angle),
     },
   );
   return shapes;

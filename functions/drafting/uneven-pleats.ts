@@ -1,5 +1,7 @@
 /** Pleats that are not all of one depth, such as graduated ones, in a row along a finished width. */
+
 import type { Take } from "../define.ts";
+import { numberText } from "../number-text.ts";
 import { Refusal } from "../refusal.ts";
 import type { Pleat, PleatStyle } from "./pleat-creases.ts";
 
@@ -51,7 +53,9 @@ export function pleatsAt(
   }
   set.forEach((place, i) => {
     if (place > finished * (1 + 1e-9)) {
-      throw new Refusal(`places, number ${i + 1}, must be at most ${plain(finished)}, not ${plain(place)}`);
+      throw new Refusal(
+        `places, number ${i + 1}, must be at most ${numberText(finished)}, not ${numberText(place)}`,
+      );
     }
     if (i > 0 && place <= set[i - 1]!) {
       throw new Refusal(`places must grow from pleat to pleat: number ${i + 1} is not beyond number ${i}`);
@@ -64,12 +68,10 @@ export function pleatsAt(
       const room = Math.max(0, Math.min(before, after));
       if (depth > room * (1 + 1e-9)) {
         throw new Refusal(
-          `depths, number ${i + 1}, must be at most ${plain(room)} for its box to lie clear of the ${before <= after && i > 0 ? "box before it" : "end"}, not ${plain(depth)}`,
+          `depths, number ${i + 1}, must be at most ${numberText(room)} for its box to lie clear of the ${before <= after && i > 0 ? "box before it" : "end"}, not ${numberText(depth)}`,
         );
       }
     });
   }
   return given.map((depth, i) => ({ place: set[i]!, depth, spacing: 2 * depth }));
 }
-
-const plain = (x: number): number => Number(x.toFixed(4));

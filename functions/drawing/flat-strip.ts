@@ -2,7 +2,7 @@
 
 import type { Point } from "../geometry/strokes.ts";
 import { polygon } from "../pieces/piece.ts";
-import { dimension, type Shape } from "./shapes.ts";
+import { dimension, type Shape, showing } from "./shapes.ts";
 
 export interface Strip {
   readonly length: number;
@@ -14,8 +14,6 @@ export interface Strip {
   readonly lengthShows?: string;
   readonly widthShows?: string;
 }
-
-const showing = (shows: string | undefined) => (shows ? { shows } : {});
 
 /** A strip with its length dimensioned beneath it and its width to its left; nothing when it has no area. */
 export function drawStrip({ length, width, label, at = [0, 0], lengthShows, widthShows }: Strip): Shape[] {

@@ -3,7 +3,7 @@
 import { edgeMiddle } from "../pieces/edges.ts";
 import { type Piece, pieceBounds } from "../pieces/piece.ts";
 import { grainDrawn } from "./grain-line.ts";
-import { dimension, outline, type Shape } from "./shapes.ts";
+import { dimension, outline, type Shape, showing } from "./shapes.ts";
 
 /** Which steps the dimensions show; a dimension without one carries the plain figure. */
 interface Shown {
@@ -16,13 +16,12 @@ interface Shown {
 export function drawPattern(piece: Piece, { area, width, length }: Shown = {}): Shape[] {
   const { left, right, low, high } = pieceBounds(piece);
   const off = Math.max(right - left, high - low) / 12;
-  const shows = (step: string | undefined) => (step ? { shows: step } : {});
   return [
-    ...outline(piece, shows(area)),
+    ...outline(piece, showing(area)),
     ...edgeNumbersDrawn(piece),
     grainDrawn(piece),
-    dimension([left, high + off], [right, high + off], shows(width)),
-    dimension([right + off, low], [right + off, high], shows(length)),
+    dimension([left, high + off], [right, high + off], showing(width)),
+    dimension([right + off, low], [right + off, high], showing(length)),
   ];
 }
 

@@ -66,6 +66,9 @@ export function measureShape(shape: Shape): number | null {
   }
 }
 
+/** The `shows` of a shape, as a part to spread into it; nothing when no step is named. */
+export const showing = (step: string | undefined): { shows?: string } => (step ? { shows: step } : {});
+
 /** A straight run through points, as an edge shape. */
 export function stroke(
   points: readonly Point[],

@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { innerEdge } from "../drafting/circle-part.ts";
 import { drawPanel, flaredPanel, grainPoint, STRAIGHT_GRAIN } from "../drafting/flared-panel.ts";
+import { numberText } from "../number-text.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -40,7 +41,7 @@ export const CIRCLE_PANEL = define({
     const edge = step("edge", "waist + ease", innerEdge(waist, ease));
     if (circle > panels * (1 + 1e-9)) {
       throw new Refusal(
-        `panels must be at least ${Math.ceil(circle)} for ${Number(circle.toPrecision(4))} circles, not ${panels}`,
+        `panels must be at least ${Math.ceil(circle)} for ${numberText(circle, 4)} circles, not ${panels}`,
       );
     }
     step("radius", "edge / (2 * PI() * circle)", edge / (2 * Math.PI * circle));

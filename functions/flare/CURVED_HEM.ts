@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { drawFlare } from "../drafting/flared-panel.ts";
+import { numberText } from "../number-text.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -30,7 +31,7 @@ export const CURVED_HEM = define({
     if (top + gain <= 0) {
       throw new Refusal(
         (say) =>
-          `angle must leave a hem above 0: at ${Number(angle.toPrecision(6))} degrees the hem loses ${say(-gain, top)}, more than top ${say(top, -gain)} has`,
+          `angle must leave a hem above 0: at ${numberText(angle)} degrees the hem loses ${say(-gain, top)}, more than top ${say(top, -gain)} has`,
       );
     }
     return step("curved_hem", "top + gain", top + gain);

@@ -2,6 +2,7 @@ import { define } from "../define.ts";
 import { grainDrawn } from "../drawing/grain-line.ts";
 import { dimension, outline } from "../drawing/shapes.ts";
 import { arc, line, type Point } from "../geometry/strokes.ts";
+import { numberText } from "../number-text.ts";
 import { edgeLength, type Piece, pieceArea } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 
@@ -63,7 +64,7 @@ export const GODET = define({
       { kind: "edge", edge: hem!, role: "seam", label: "hem", shows: "hem" },
       dimension(right![0]!.from, right![0]!.to, { shows: "side" }),
       grainDrawn(piece),
-      { kind: "note", at: [0, length * 0.15], text: `hem ${Number(edgeLength(hem!).toPrecision(5))}` },
+      { kind: "note", at: [0, length * 0.15], text: `hem ${numberText(edgeLength(hem!), 5)}` },
     ];
   },
   examples: [

@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import type { Point } from "../geometry/strokes.ts";
+import { toDigits } from "../number-text.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -49,7 +50,7 @@ export const HEM_AT = define({
     const gain = step("gain_per_length", "(hip - top) / hip_drop", (hip - top) / hip_drop);
     const body = step("body_hem", "top + gain_per_length * depth", top + gain * depth);
     if (body <= 1e-9 * top) {
-      const limit = Number(((top * hip_drop) / (top - hip)).toPrecision(6));
+      const limit = toDigits((top * hip_drop) / (top - hip), 6);
       throw new Refusal(
         (say) =>
           `depth must be less than ${say(limit, top, hip, depth)}, where a line from top ${say(top, limit, hip, depth)} to hip ${say(hip, limit, top, depth)} reaches 0, not ${say(depth, limit, top, hip)}`,

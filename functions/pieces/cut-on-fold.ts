@@ -1,5 +1,7 @@
 /** Pieces cut on the fold: half an outline opened out to the whole. */
+
 import { type Edge, type Point, type Stroke, strokeLength } from "../geometry/strokes.ts";
+import { reverseEdge } from "./edges.ts";
 import { type Mark, mirrorPiece, movePiece, type Piece, pieceBounds } from "./piece.ts";
 
 /**
@@ -29,7 +31,7 @@ export function unfold(half: Piece): Piece | null {
   const onFold = ({ line }: Mark) =>
     line.every(({ from, to }) => [from, to].every(([x]) => Math.abs(x - fold.border) <= slack));
   return {
-    edges: [...walk, ...over.edges.map(reversed).reverse()],
+    edges: [...walk, ...over.edges.map(reverseEdge).reverse()],
     marks: [...half.marks, ...over.marks.filter((mark) => !onFold(mark))],
   };
 }
@@ -64,13 +66,3 @@ function firstAfter(edges: readonly Edge[], point: Point, slack: number): number
   );
   return Math.max(found, 0);
 }
-
-const reversed = (edge: Edge): Edge =>
-  edge
-    .map((stroke): Stroke => {
-      const ends = { from: stroke.to, to: stroke.from };
-      if (stroke.kind === "line") return { kind: "line", ...ends };
-      if (stroke.kind === "arc") return { ...stroke, ...ends, sweep: -stroke.sweep };
-      return { kind: "curve", ...ends, c1: stroke.c2, c2: stroke.c1 };
-    })
-    .reverse();

@@ -9,6 +9,7 @@ import {
   strokeLength,
   strokePart,
 } from "../geometry/strokes.ts";
+import { rememberWithObject } from "../memo.ts";
 import { Refusal } from "../refusal.ts";
 import { edgeLength, type Piece } from "./piece.ts";
 
@@ -57,21 +58,12 @@ function reverseStroke(stroke: Stroke): Stroke {
 /** The middle of an edge by its length, where its number is written. */
 export const edgeMiddle = (edge: Edge): Point => placeAlong(edge, edgeLength(edge) / 2).point;
 
-/** Many places are asked for along one edge: its strokes are measured once. */
-const measured = new WeakMap<Edge, readonly number[]>();
-
-function lengthsOf(edge: Edge): readonly number[] {
-  let lengths = measured.get(edge);
-  if (!lengths) {
-    lengths = edge.map(strokeLength);
-    measured.set(edge, lengths);
-  }
-  return lengths;
-}
+/** Kept because a function asks for many places along one edge, and measuring a curve is the slow part of each. */
+const measured = rememberWithObject<Edge, readonly number[]>();
 
 /** A place on an edge `distance` from its beginning: which stroke, at which share of it, and where that is. */
 export function placeAlong(edge: Edge, distance: number): { index: number; share: number; point: Point } {
-  const lengths = lengthsOf(edge);
+  const lengths = measured(edge, () => edge.map(strokeLength));
   let left = distance;
   for (let index = 0; index < edge.length; index += 1) {
     const stroke = edge[index]!;

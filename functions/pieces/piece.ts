@@ -10,6 +10,7 @@
  * that part every mark is a placement line.
  */
 
+import { IDENTITY, type Isometry, moveEdge } from "../geometry/isometry.ts";
 import { readPath, writePath } from "../geometry/path.ts";
 import { selfCrossing } from "../geometry/self-crossing.ts";
 import {
@@ -26,6 +27,7 @@ import {
   type Stroke,
   strokeLength,
 } from "../geometry/strokes.ts";
+import { remember } from "../memo.ts";
 
 /** What a line on a pattern means. */
 export const ROLES = [
@@ -52,19 +54,11 @@ const MAX_STROKES = 5000;
 
 const pointText = ([x, y]: Point): string => `(${Number(x.toFixed(3))}, ${Number(y.toFixed(3))})`;
 
-/** Reading an outline costs more than most arithmetic on it, and the same one is asked for again and again. */
-const readings = new Map<string, Piece>();
-const MOST_READINGS = 400;
+/** Kept because reading an outline costs more than most arithmetic on it, and each cell that uses a piece reads its text again. */
+const readings = remember<string, Piece>(400);
 
 /** Reads path data as a piece. Throws an Error saying what is broken: not closed, crossing itself, no area. */
-export function readPiece(text: string): Piece {
-  const known = readings.get(text);
-  if (known) return known;
-  const piece = pieceFrom(text);
-  if (readings.size >= MOST_READINGS) readings.clear();
-  readings.set(text, piece);
-  return piece;
-}
+export const readPiece = (text: string): Piece => readings(text, () => pieceFrom(text));
 
 function pieceFrom(text: string): Piece {
   const [path, roles] = splitRoles(text);
@@ -172,18 +166,11 @@ function extremes(stroke: Stroke): Point[] {
   return axisExtremes(stroke).map((share) => pointAt(stroke, share));
 }
 
-/** Carries a piece by a length-keeping change of place; `flips` when it mirrors. */
-function carry(piece: Piece, to: (point: Point) => Point, flips: boolean): Piece {
-  const stroke = (one: Stroke): Stroke => {
-    const ends = { from: to(one.from), to: to(one.to) };
-    if (one.kind === "line") return { kind: "line", ...ends };
-    if (one.kind === "curve") return { kind: "curve", ...ends, c1: to(one.c1), c2: to(one.c2) };
-    return { ...one, ...ends, centre: to(one.centre), sweep: flips ? -one.sweep : one.sweep };
-  };
-  const run = (edge: Edge): Edge => edge.map(stroke);
+/** A piece after an isometry; its edges keep their order and numbers. */
+function transformed({ edges, marks }: Piece, isometry: Isometry): Piece {
   return {
-    edges: piece.edges.map(run),
-    marks: piece.marks.map(({ line, role }) => ({ line: run(line), role })),
+    edges: edges.map((edge) => moveEdge(isometry, edge)),
+    marks: marks.map(({ line, role }) => ({ line: moveEdge(isometry, line), role })),
   };
 }
 
@@ -191,14 +178,12 @@ function carry(piece: Piece, to: (point: Point) => Point, flips: boolean): Piece
 export function turnPiece(piece: Piece, angle: number): Piece {
   const cos = Math.cos(radians(angle));
   const sin = Math.sin(radians(angle));
-  return carry(piece, ([x, y]) => [x * cos - y * sin, x * sin + y * cos], false);
+  return transformed(piece, { ...IDENTITY, a: cos, b: sin, c: -sin, d: cos });
 }
 
 /** The other half of a pair: x becomes −x. The edges keep their order and number. */
-export function mirrorPiece(piece: Piece): Piece {
-  return carry(piece, ([x, y]) => [-x, y], true);
-}
+export const mirrorPiece = (piece: Piece): Piece => transformed(piece, { ...IDENTITY, a: -1 });
 
-export function movePiece(piece: Piece, dx: number, dy: number): Piece {
-  return carry(piece, ([x, y]) => [x + dx, y + dy], false);
-}
+/** The piece moved by `dx` across the grain and `dy` along it. */
+export const movePiece = (piece: Piece, dx: number, dy: number): Piece =>
+  transformed(piece, { ...IDENTITY, e: dx, f: dy });

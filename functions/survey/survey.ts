@@ -3,6 +3,7 @@
  * Lengths are in millimetres here, as the survey has them.
  */
 
+import { remember, rememberWithObject } from "../memo.ts";
 import { misspeltPhrase, nearestWord } from "../nearest-word.ts";
 import { Refusal } from "../refusal.ts";
 import { MEASURES, type Measure, PERCENTILES, SURVEYS, type Survey } from "./body-data.ts";
@@ -152,8 +153,9 @@ interface Regression {
   readonly left: number;
 }
 
-/** A chart asks for the same measures again and again; what depends on their figures is not in here. */
-const regressions = new WeakMap<Survey, Map<number, Regression>>();
+/** Kept because each row of a chart asks for the same regressions; they depend on which measures are known, not on their figures. */
+const regressions = rememberWithObject<Survey, ReturnType<typeof remember<number, Regression>>>();
+const MAX_REGRESSIONS = 4000;
 
 /**
  * Multiple regression in standard units: the weights w solve R·w = r, where R holds the others'
@@ -161,11 +163,12 @@ const regressions = new WeakMap<Survey, Map<number, Regression>>();
  * (n − 1)/(n − p − 1) because the weights were fitted to the same people.
  */
 function regression(survey: Survey, asked: number, others: readonly number[]): Regression {
-  const done = regressions.get(survey) ?? new Map<number, Regression>();
-  regressions.set(survey, done);
+  const kept = regressions(survey, () => remember<number, Regression>(MAX_REGRESSIONS));
   const key = others.reduce((mask, other) => mask | (1 << other), asked << 16);
-  const known = done.get(key);
-  if (known) return known;
+  return kept(key, () => fitRegression(survey, asked, others));
+}
+
+function fitRegression(survey: Survey, asked: number, others: readonly number[]): Regression {
   const correlation = (a: number, b: number) =>
     a === b ? 1 : survey.correlations[Math.max(a, b) - 1]![Math.min(a, b)]!;
   const r = others.map((other) => correlation(other, asked));
@@ -175,10 +178,7 @@ function regression(survey: Survey, asked: number, others: readonly number[]): R
   );
   const explained = weights.reduce((sum, weight, i) => sum + weight * r[i]!, 0);
   const freedom = (survey.people - 1) / (survey.people - others.length - 1);
-  const found = { weights, left: Math.sqrt(Math.max(0, 1 - explained) * freedom) };
-  if (done.size >= 4000) done.clear();
-  done.set(key, found);
-  return found;
+  return { weights, left: Math.sqrt(Math.max(0, 1 - explained) * freedom) };
 }
 
 /** Solves a symmetric positive definite system by Cholesky's decomposition. */

@@ -2,6 +2,7 @@ import { withDecimalMark } from "../../functions/decimal.ts";
 import type { Kind } from "../../functions/define.ts";
 import { DEFAULT_MARK } from "../../functions/fractions.ts";
 import { originText } from "../../functions/lay.ts";
+import { toDigits } from "../../functions/number-text.ts";
 import { isUnit, UNIT_CHOICES, UNITS } from "../../functions/units.ts";
 import { findPlace } from "../book/address.ts";
 import { type Book, blankBook } from "../book/shape.ts";
@@ -19,7 +20,7 @@ import { type Io, type Verb, Wrong } from "./verb.ts";
 type Value = number | string | boolean | null;
 
 /** A number without the dust of binary arithmetic: at most 12 figures. */
-const clean = (value: Value): Value => (typeof value === "number" ? Number(value.toPrecision(12)) : value);
+const clean = (value: Value): Value => (typeof value === "number" ? toDigits(value, 12) : value);
 
 export const calculate: Verb = {
   name: "calculate",

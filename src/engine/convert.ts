@@ -3,10 +3,12 @@
  * converted, and a bare figure that stands for a length inside a formula keeps its unit by name.
  * What is rounded to the tape's own finest mark follows the new tape.
  */
+
 import { catalogue } from "../../functions/catalogue.ts";
 import { type Decimal, withDecimalMark } from "../../functions/decimal.ts";
 import type { Kind } from "../../functions/define.ts";
 import { DEFAULT_MARK, markSize, roundTo, tapeText } from "../../functions/fractions.ts";
+import { toDigits } from "../../functions/number-text.ts";
 import { BOOK_UNITS, convert, fromTape, type Unit } from "../../functions/units.ts";
 import { findPlace, type Place } from "../book/address.ts";
 import { unclearComma } from "../book/commas.ts";
@@ -87,9 +89,9 @@ function convertTyped(
 
 /** To twelve places, but to eight where no more are left than rounding made: 93 cm told in inches comes back as 93. */
 function figureText(value: number): string {
-  const short = Number(value.toPrecision(8));
+  const short = toDigits(value, 8);
   const near = Math.abs(short - value) <= 6e-12 * Math.abs(value);
-  return String(near ? short : Number(value.toPrecision(12)));
+  return String(near ? short : toDigits(value, 12));
 }
 
 /** On a mark of the tape as a fraction, else in decimals. */

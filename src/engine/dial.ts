@@ -2,9 +2,11 @@
  * A typed cell that a question turns: what kind of figure it holds, the step that suits it, and
  * how a figure is typed into it so that it still means the same kind of thing.
  */
+
 import { withDecimalMark } from "../../functions/decimal.ts";
 import type { Kind } from "../../functions/define.ts";
 import { markSize, tapeText } from "../../functions/fractions.ts";
+import { toDigits } from "../../functions/number-text.ts";
 import { fullAddress, nameOf, type Place } from "../book/address.ts";
 import { type } from "../book/edit.ts";
 import { isFormula } from "../book/formula.ts";
@@ -102,7 +104,7 @@ export function figureText(book: Book, kind: Kind, figure: number): string {
 }
 
 /** A number without the dust of binary arithmetic: at most 12 figures. */
-export const clean = (figure: number): number => Number(figure.toPrecision(12));
+export const clean = (figure: number): number => toDigits(figure, 12);
 
 /** What to type in the dial's cell so that it holds this figure and is still the same kind of content. */
 export function typedFor(book: Book, dial: Dial, figure: number): string {

@@ -1,5 +1,7 @@
 /** Outlines told in another unit: every length of SVG path data scaled, its letters and turns kept. */
+
 import { readPath } from "../../functions/geometry/path.ts";
+import { numberText } from "../../functions/number-text.ts";
 
 const LETTER = /[\s,]*([A-Za-z])/y;
 const NUMBER = /[\s,]*([-+]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][-+]?\d+)?)/y;
@@ -37,7 +39,7 @@ export function scalePath(whole: string, factor: number): string | null {
     const part = arc ? ARC[place % 7]! : true;
     const figure = take(part === null ? FLAG : NUMBER);
     if (figure === null) break;
-    out.push(part ? String(Number((Number(figure) * factor).toPrecision(12))) : figure);
+    out.push(part ? numberText(Number(figure) * factor, 12) : figure);
     place += 1;
   }
   return [out.join(" "), ...roles.map((part) => part.trim())].join(" | ");

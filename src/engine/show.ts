@@ -1,7 +1,9 @@
 /** Values in the words of the tape: what a cell shows for what it holds. */
+
 import { type Decimal, withDecimalMark } from "../../functions/decimal.ts";
 import type { Kind } from "../../functions/define.ts";
 import { readTape, type TapeMark, tapeText } from "../../functions/fractions.ts";
+import { numberText } from "../../functions/number-text.ts";
 import { pieceBounds, readPiece } from "../../functions/pieces/piece.ts";
 import type { Unit } from "../../functions/units.ts";
 
@@ -86,7 +88,7 @@ export function exact(value: number | string | boolean | null, kind: Kind, rule:
   const { unit, decimal } = rule;
   if (typeof value === "string" && kind === "piece") return exactPiece(value, rule);
   if (typeof value !== "number") return value === null ? "" : String(value);
-  const figure = withDecimalMark(String(Number(value.toPrecision(12))), decimal);
+  const figure = withDecimalMark(numberText(value, 12), decimal);
   if (kind === "length") return `${figure} ${unit}`;
   return kind === "area" ? `${figure} sq ${unit}` : kind === "angle" ? `${figure}°` : figure;
 }

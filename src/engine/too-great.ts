@@ -2,6 +2,7 @@
  * Functions of the engine whose work grows with a figure they are given, and the most that each
  * takes: past it the work would not end in any time that a reader waits for.
  */
+import { numberText } from "../../functions/number-text.ts";
 
 type Fault = (values: readonly unknown[]) => string | null;
 
@@ -24,7 +25,7 @@ const atMost =
     for (const place of places === "all" ? values.map((_, i) => i + 1) : places) {
       const figure = figureOf(values[place - 1]);
       if (figure > most)
-        return `argument ${place} of ${name} must be at most ${most}, not ${Number(figure.toPrecision(6))}; past that its work would not end in good time`;
+        return `argument ${place} of ${name} must be at most ${most}, not ${numberText(figure)}; past that its work would not end in good time`;
     }
     return null;
   };

@@ -5,9 +5,10 @@ import { stroke } from "../drawing/shapes.ts";
 /**
  * Width to cut a bias (or straight) strip for a bound edge, square across it, in the book's unit.
  * "single": sewn on, turned over the edge and turned under at the back: twice the finished width
- * and two turnings. "double": folded lengthwise first, both raw edges in the seam: four times the
- * finished width and two turnings. A turning as wide as the binding when none is told, which fills
- * it. `ease` is for the thickness of the edge and for what bias narrows as it is stretched.
+ * plus two turnings. "double": folded lengthwise first, both raw edges in the seam: four times the
+ * finished width plus two turnings. When `turning` is left out it is as wide as the binding, which
+ * fills the binding. `ease` allows for the thickness of the edge and for the width that bias loses
+ * as it is stretched.
  */
 export const BIAS_CUT_WIDTH = define({
   name: "BIAS_CUT_WIDTH",
@@ -31,12 +32,18 @@ export const BIAS_CUT_WIDTH = define({
     },
     turning: {
       kind: "length",
-      about: "each seam or turning; as wide as the binding when left out",
+      about: "width of each seam or turning; as wide as the binding when left out",
       from: 0,
       to: 50,
       otherwise: null,
     },
-    ease: { kind: "length", about: "for the thickness of the edge", from: 0, to: 10, otherwise: 0 },
+    ease: {
+      kind: "length",
+      about: "extra width for the thickness of the edge",
+      from: 0,
+      to: 10,
+      otherwise: 0,
+    },
   },
   returns: "length",
   compute({ finished, style, turning, ease }, { step }) {

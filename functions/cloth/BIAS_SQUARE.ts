@@ -5,8 +5,9 @@ import { roundDownToWhole } from "../whole-number.ts";
 
 /**
  * Side of the smallest square of cloth that gives `length` of continuous bias strip, cut in a
- * spiral as BIAS_TUBE has it; in the book's unit. Never less than the square root of length times
- * strip, for strips have area too; more, because only whole rounds are cut. Source: geometry.
+ * spiral as in BIAS_TUBE; in the book's unit. Never less than the square root of length times
+ * strip, because strips have area too; usually more, because only whole rounds are cut. Source:
+ * geometry.
  */
 export const BIAS_SQUARE = define({
   name: "BIAS_SQUARE",
@@ -15,7 +16,7 @@ export const BIAS_SQUARE = define({
   words: "bias binding tape how much fabric square size continuous",
   takes: {
     length: { kind: "length", about: "length of strip wanted", from: 1, to: 100_000 },
-    strip: { kind: "length", about: "width of the strip, square across", from: 0.5, to: 200 },
+    strip: { kind: "length", about: "width of the strip, measured square across it", from: 0.5, to: 200 },
     seam: { kind: "length", about: "seam allowance of the two joins", from: 0, to: 5, otherwise: 0 },
   },
   returns: "length",

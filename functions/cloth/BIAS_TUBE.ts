@@ -16,7 +16,7 @@ export const BIAS_TUBE = define({
   words: "continuous bias binding square tube spiral no joins yield",
   takes: {
     side: { kind: "length", about: "side of the square", from: 2, to: 1000 },
-    strip: { kind: "length", about: "width of the strip, square across", from: 0.5, to: 200 },
+    strip: { kind: "length", about: "width of the strip, measured square across it", from: 0.5, to: 200 },
     seam: { kind: "length", about: "seam allowance of the two joins", from: 0, to: 5, otherwise: 0 },
   },
   returns: "length",
@@ -26,7 +26,7 @@ export const BIAS_TUBE = define({
     if (clear <= 0)
       throw new Refusal(
         (say) =>
-          `seam must leave some of the square, not take ${say(2 * seam, side)} of ${say(side, 2 * seam)}`,
+          `seam must leave part of the square: the joins take ${say(2 * seam, side)} of a side of ${say(side, 2 * seam)}`,
       );
     const around = step("round", "clear_side * SQRT(2)", clear * Math.SQRT2);
     const rounds = step(

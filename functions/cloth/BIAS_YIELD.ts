@@ -8,7 +8,7 @@ import { roundDownToWhole } from "../whole-number.ts";
  * Length of bias strip, joined end to end, that a rectangle of cloth yields, in the book's unit.
  * The first cut runs at 45° from a corner; whole strips are cut from both sides of it and counted
  * along their middles, each at least `least` long. A join on the straight grain takes 2√2 times its
- * seam allowance. Strips with ends that slant both ways are joined turned end for end by turns, so
+ * seam allowance. Strips with ends that slant both ways are turned end for end alternately as they are joined, so
  * nothing is trimmed off. Length times width never exceeds the cloth. Source: geometry.
  */
 export const BIAS_YIELD = define({
@@ -17,9 +17,9 @@ export const BIAS_YIELD = define({
   source: "geometry; the cut: Kinne & Cooley, Clothing and Health, 1916",
   words: "bias binding tape yardage how many strips square remnant crossway continuous",
   takes: {
-    width: { kind: "length", about: "one side of the cloth", from: 2, to: 1000 },
-    length: { kind: "length", about: "its other side", from: 2, to: 10_000 },
-    strip: { kind: "length", about: "width of the strips, square across", from: 0.5, to: 200 },
+    width: { kind: "length", about: "length of one side of the cloth", from: 2, to: 1000 },
+    length: { kind: "length", about: "length of the other side of the cloth", from: 2, to: 10_000 },
+    strip: { kind: "length", about: "width of the strips, measured square across them", from: 0.5, to: 200 },
     seam: { kind: "length", about: "seam allowance where strips are joined", from: 0, to: 5, otherwise: 0 },
     least: { kind: "length", about: "the shortest strip worth joining", from: 0, to: 500, otherwise: 0 },
   },

@@ -4,13 +4,14 @@ import { polygon } from "../pieces/piece.ts";
 import { roundUpToWhole } from "../whole-number.ts";
 
 /**
- * The length to ask for in the shop, in the book's unit: `length` and the share `spare` of it on
- * top, up to the next whole `step` that the shop cuts. A length that is a whole number of steps
- * but for a billionth of one is not put up. Shrinkage is in it only as far as `spare` reaches.
+ * The length to ask for in the shop, in the book's unit: `length` plus the share `spare` of it,
+ * rounded up to the next whole `step` that the shop cuts. A length within a billionth of a whole
+ * number of steps is not rounded up. Shrinkage is only included as far as `spare` covers it.
  */
 export const BUY_LENGTH = define({
   name: "BUY_LENGTH",
-  summary: "What to buy for a length of cloth that is needed: up to the next cut the shop makes.",
+  summary:
+    "How much cloth to buy for the length that is needed: rounded up to the next length the shop cuts.",
   source: "common practice: shops cut cloth by the eighth of a yard or by 10 cm",
   words: "round up yard eighth shop purchase fabric order spare extra",
   takes: {
@@ -63,7 +64,7 @@ export const BUY_LENGTH = define({
         { label: "needed" },
       ),
       dimension([0, 1.2 * deep], [buy, 1.2 * deep], { label: "buy", shows: "buy" }),
-      dimension([wanted, -deep / 5], [buy, -deep / 5], { label: "over", shows: "left_over" }),
+      dimension([wanted, -deep / 5], [buy, -deep / 5], { label: "left over", shows: "left_over" }),
     );
     return shapes;
   },

@@ -42,21 +42,21 @@ function tooLarge(rows: readonly CutRow[], cloths: readonly LayCloth[], say: Cal
 function proof(question: LayQuestion, { say, mark, unit }: CallContext): string {
   const share = shareOfCloth(question);
   if (share > 1 + 1e-9)
-    return `by area it can't do: the pieces cover ${Math.ceil(share * 1000) / 10} % of all the cloth there is; `;
+    return `by area there is not enough: the pieces cover ${Math.ceil(share * 1000) / 10} % of all the cloth; `;
   const [cloth, ...others] = question.cloths;
   if (others.length > 0) return "";
   const least = leastLength(question);
   if (least <= cloth!.length! * (1 + 1e-6)) return "";
   const size = markSize(mark, unit);
   const shown = Math.floor(least / size + 1e-6) * size;
-  return `it can't do: no lay of these pieces on ${say(cloth!.width)} cloth is ${shown > cloth!.length! ? `shorter than ${say(shown)}` : "so short"}; `;
+  return `there is not enough: no lay of these pieces on ${say(cloth!.width)} cloth is ${shown > cloth!.length! ? `shorter than ${say(shown)}` : "that short"}; `;
 }
 
 /** How long a place was looked for; a quick lay proves nothing. */
 function howFound({ origin }: Lay, isProved: boolean): string {
   if (!origin || origin.by === "quick")
     return isProved ? "in a quick lay" : "in a quick lay, a search may still find one";
-  if (origin.by === "hand") return "in the lay by hand";
+  if (origin.by === "hand") return "in the lay made by hand";
   return origin.seconds > 0
     ? `was found (${originText({ ...origin, proved: false })})`
     : "was found by a search";
@@ -69,14 +69,14 @@ const MOST_LAYS = 80;
 /** Whether a join would do, in words. */
 function joined(question: LayQuestion, seam: number, { plan, say, mark, unit }: CallContext): string {
   if (question.pieces.reduce((sum, { quantity }) => sum + quantity, 0) > MOST_JOINED)
-    return `joins are looked for among at most ${MOST_JOINED} pieces`;
+    return `joins are only tried for at most ${MOST_JOINED} pieces`;
   const search = piecing({ question, seam, mark: markSize(mark, unit), plan });
   let step = search.next();
   let lays = 1;
   for (; !step.done && lays < MOST_LAYS; lays += 1) step = search.next();
   return step.done && step.value
-    ? `joined it would do: ${joinsText(step.value.joins, say)}, with ${say(seam)} on either part`
-    : `in ${step.done ? lays - 1 : lays} lays no join was found with which it would do`;
+    ? `with a join it fits: ${joinsText(step.value.joins, say)}, with a seam allowance of ${say(seam)} on either part`
+    : `in ${step.done ? lays - 1 : lays} lays no join was found with which it fits`;
 }
 
 /**
@@ -89,7 +89,7 @@ function joined(question: LayQuestion, seam: number, { plan, say, mark, unit }: 
  */
 export const CLOTH_CHECK = define({
   name: "CLOTH_CHECK",
-  summary: "Do all the pieces fit the cloth in hand, and if not, which do not and by how much.",
+  summary: "Whether all the pieces fit the cloth in stock, and if not, which do not and by how much.",
   source: "geometry: the pieces are laid out; no published figure",
   words: "enough fabric stash remnant offcut fit verdict short of cloth piecing",
   takes: {
@@ -102,7 +102,14 @@ export const CLOTH_CHECK = define({
       many: true,
       blanks: true,
     },
-    lengths: { kind: "length", about: "its length", from: 1, to: 100_000, many: true, blanks: true },
+    lengths: {
+      kind: "length",
+      about: "length of each piece of cloth",
+      from: 1,
+      to: 100_000,
+      many: true,
+      blanks: true,
+    },
     ...HOW_TO_CUT,
     shapes: {
       kind: "piece",
@@ -115,7 +122,8 @@ export const CLOTH_CHECK = define({
     seam: {
       kind: "length",
       usual: [0.3, 8],
-      about: "allowance at a join: when given, a join is looked for with which the cloth would do",
+      about:
+        "seam allowance at a join: when it is given and the cloth is not enough, a join that would make it fit is looked for",
       from: 0.1,
       to: 20,
       otherwise: null,
@@ -129,7 +137,7 @@ export const CLOTH_CHECK = define({
     const cloths = clothsInStock(given, cm);
     measure("cloths", "pieces of cloth in hand", cloths.length);
     const copies = rows.reduce((sum, row) => sum + row.quantity, 0);
-    measure("copies", "pieces to cut, all told", copies);
+    measure("copies", "pieces to cut, in all", copies);
     const question = asked(given, rows, cloths, cm);
     const lay = plan(question);
     if ("refusal" in lay) throw new Refusal(lay.refusal);
@@ -139,7 +147,11 @@ export const CLOTH_CHECK = define({
     const join = given.seam === null ? "" : `; ${joined(question, given.seam, context)}`;
     const large = tooLarge(rows, cloths, say);
     if (large.length > 0)
-      return measure("verdict", "what no cloth takes even alone", `look: ${large.join("; ")}${join}`);
+      return measure(
+        "verdict",
+        "pieces that fit on no cloth, even alone",
+        `look: ${large.join("; ")}${join}`,
+      );
 
     const missing = lay.missing.map(([piece, quantity]) => ({ ...question.pieces[piece]!, quantity }));
     const list = missing.map(({ name, quantity }) => `${quantity} of ${name}`).join(", ");
@@ -153,16 +165,16 @@ export const CLOTH_CHECK = define({
     if ("refusal" in more) throw new Refusal(more.refusal);
     const takes = more.lengths[0]!;
     if (alone && takes <= length! * (1 + 1e-9))
-      return measure("verdict", "every piece has its place in a lay of such cloth without an end", "ok");
+      return measure("verdict", "every piece has its place in a lay on endless cloth of this width", "ok");
     return alone
       ? measure(
           "verdict",
-          "the whole list laid on such cloth without an end, against the length in hand",
+          "length of a lay of the whole list on endless cloth of this width",
           `${found}; all together take ${say(takes, length!)} of ${say(width)} cloth, short by ${say(takes - length!, 0)}${join}`,
         )
       : measure(
           "verdict",
-          "what found no place, laid by itself on the widest of these cloths",
+          "length of a lay of the pieces without a place, on the widest of these cloths",
           `${found}; by themselves they take ${say(takes)} more of ${say(width)} cloth${join}`,
         );
   },
@@ -239,7 +251,7 @@ export const CLOTH_CHECK = define({
         names: ["cape"],
         seam: 0.5,
       },
-      gives: "look: cape is 6 in wider than the cloth; joined it would do: 1 of cape in two, ",
+      gives: "look: cape is 6 in wider than the cloth; with a join it fits: 1 of cape in two, ",
       because: "54 in of it and a strip of 6 in, with half an inch on either, lie behind one another",
     },
   ],

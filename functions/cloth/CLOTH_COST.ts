@@ -9,11 +9,11 @@ export const CLOTH_COST = define({
   words: "price money budget per yard per metre fabric expense",
   takes: {
     length: { kind: "length", about: "length to buy", from: 0, to: 100_000 },
-    price: { kind: "money", about: "price of one such length", from: 0, to: 1_000_000 },
+    price: { kind: "money", about: "price of the length per", from: 0, to: 1_000_000 },
     per: {
       kind: "length",
       usual: [60, 140],
-      about: "the length that the price is for: a yard, a metre",
+      about: "the length that the price is for, such as a yard or a metre",
       from: 1,
       to: 10_000,
     },

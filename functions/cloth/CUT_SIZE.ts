@@ -5,15 +5,15 @@ import { polygon } from "../pieces/piece.ts";
 /** The size to cut of something `finished` large with a turning on each of `edges` edges across it; in the book's unit. */
 export const CUT_SIZE = define({
   name: "CUT_SIZE",
-  summary: "How large to cut something of a finished size, with its turnings on.",
+  summary: "How large to cut something of a finished size, turnings included.",
   source: "Hands, Church Needlework, 1907: turnings all round",
   words: "seam allowance turning hem add cut square panel finished size",
   takes: {
-    finished: { kind: "length", about: "its finished size", from: 0, to: 10_000 },
-    turning: { kind: "length", about: "allowance at one edge", from: 0, to: 100 },
+    finished: { kind: "length", about: "finished size", from: 0, to: 10_000 },
+    turning: { kind: "length", about: "turning (allowance) at one edge", from: 0, to: 100 },
     edges: {
       kind: "count",
-      about: "edges across that have it: both, or one when the other is a fold",
+      about: "how many of the two opposite edges have a turning: 2, or 1 when the other is a fold",
       from: 0,
       to: 2,
       otherwise: 2,

@@ -4,7 +4,7 @@ import { drawStrips } from "../drawing/flat-strip.ts";
 
 /**
  * The size to cut a hanging for an opening that it must fill with room to drape: the opening's own
- * size and a share of the opening's width, both ways alike. In the book's unit. Source: Stephenson 1905.
+ * size and a share of the opening's width, for width and height alike. In the book's unit. Source: Stephenson 1905.
  */
 export const DRAPE_ROOM = define({
   name: "DRAPE_ROOM",
@@ -14,7 +14,7 @@ export const DRAPE_ROOM = define({
   takes: {
     size: { kind: "length", about: "width or height of the opening", from: 1, to: 10_000 },
     width: { kind: "length", about: "width of the opening", from: 1, to: 10_000 },
-    share: { kind: "share", about: "share of the width to add", from: 0, to: 5, otherwise: 0.5 },
+    share: { kind: "share", about: "share of the opening's width to add", from: 0, to: 5, otherwise: 0.5 },
   },
   returns: "length",
   alike: { "size, width": "the size may be the width itself, or a height above or below it" },

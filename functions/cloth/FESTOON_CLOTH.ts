@@ -5,7 +5,7 @@ import { drawStrip } from "../drawing/flat-strip.ts";
 /**
  * A rough estimate, in the book's unit, of the cloth for a festoon or swag over a span, or of the
  * fringe for it: three times the span (a yard to the foot), and for the fringe 3 yd more. Narrow
- * cloth, 4 ft or so, and a moderate fall are taken for granted. Source: Stephenson 1905.
+ * cloth, 4 ft or so, and a moderate fall are assumed. Source: Stephenson 1905.
  */
 export const FESTOON_CLOTH = define({
   name: "FESTOON_CLOTH",
@@ -14,10 +14,15 @@ export const FESTOON_CLOTH = define({
   words: "swag drapery swagged overskirt stage valance fringe estimate",
   takes: {
     span: { kind: "length", about: "width that the festoon hangs over", from: 1, to: 5000 },
-    goods: { kind: "text", about: "what to estimate", choices: ["cloth", "fringe"], otherwise: "cloth" },
+    goods: {
+      kind: "text",
+      about: "whether to estimate cloth or fringe",
+      choices: ["cloth", "fringe"],
+      otherwise: "cloth",
+    },
     tails: {
       kind: "length",
-      about: "fringe for the tails",
+      about: "length of fringe for the tails",
       from: 0,
       to: 2000,
       otherwise: { cm: 275, in: 108 },

@@ -14,7 +14,7 @@ export const FESTOON_TAIL = define({
   words: "jabot cascade swag tail drapery proportion",
   takes: {
     length: { kind: "length", about: "longest edge of the tail", from: 1, to: 2000 },
-    part: { kind: "text", about: "which measure", choices: ["front", "top", "widest"] },
+    part: { kind: "text", about: "which measurement of the tail", choices: ["front", "top", "widest"] },
   },
   returns: "length",
   compute({ length, part }, { step }) {

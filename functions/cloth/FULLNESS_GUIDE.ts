@@ -34,17 +34,17 @@ export const FULLNESS_GUIDE = define({
   source: `Stephenson, Cutting and Draping, 1905; Kinne & Cooley 1916; Fryer 1913; Ladies' Work-Table Book 1844; ${DRESS_MAKING}; Univ. of Wisconsin textbook page; Archer, Needlecraft, 1911`,
   words: "gather ratio gathered skirt hem round ruffle fullness times how full frill lace shirring multiply",
   takes: {
-    use: { kind: "text", about: "what is gathered", choices: USES },
+    use: { kind: "text", about: "the kind of thing that is gathered", choices: USES },
     finished: {
       kind: "length",
-      about: "for a gathered skirt, the waist or band that it is gathered to",
+      about: "for a gathered skirt only: length of the waist or band that it is gathered to",
       from: 10,
       to: 1000,
       otherwise: null,
     },
     round: {
       kind: "length",
-      about: "for a gathered skirt, how far it goes round the hem: 3 to 3 1/2 yd, 2.75 to 3.2 m",
+      about: "for a gathered skirt only: length round the hem, usually 3 to 3 1/2 yd, 2.75 to 3.2 m",
       from: 50,
       to: 2000,
       otherwise: { cm: 300, in: 117 },
@@ -55,11 +55,11 @@ export const FULLNESS_GUIDE = define({
     if (use === SKIRT) {
       if (finished === null)
         throw new Refusal(
-          "finished must be told for a gathered skirt: it goes 3 to 3 1/2 yd round the hem, whatever the waist",
+          "finished must be given for a gathered skirt: it goes 3 to 3 1/2 yd round the hem, whatever the waist",
         );
       return step("fullness", "round / finished", round / finished);
     }
-    return measure("fullness", "flat length over finished length, as the handbooks have it", RATIOS[use]);
+    return measure("fullness", "flat length over finished length, as the handbooks advise", RATIOS[use]);
   },
   examples: [
     {

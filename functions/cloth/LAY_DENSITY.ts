@@ -7,7 +7,8 @@ import { Refusal } from "../refusal.ts";
 /**
  * The share of the cloth, 0 to 1, that the pieces of a cut list cover when they take `length` of
  * cloth `cloth_width` wide: their area over the cloth's. Good lays of clothes cover 80 to 90 %.
- * Pairs need no telling, for a mirror image has the same area; pieces on the fold do.
+ * Mirrored pairs need not be given, for a mirror image has the same area; pieces on the fold must
+ * be.
  */
 export const LAY_DENSITY = define({
   name: "LAY_DENSITY",
@@ -32,7 +33,7 @@ export const LAY_DENSITY = define({
     if (area > cloth * (1 + 1e-6))
       throw new Refusal(
         (say) =>
-          `length must be at least ${say(area / cloth_width, length)}, for that is what the pieces cover without a gap between them, not ${say(length, area / cloth_width)}`,
+          `length must be at least ${say(area / cloth_width, length)}, which the pieces cover without a gap between them, not ${say(length, area / cloth_width)}`,
       );
     step("left_between", "cloth_area - pieces_area", cloth - area);
     return step("density", "pieces_area / cloth_area", area / cloth);

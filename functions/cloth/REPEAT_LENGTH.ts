@@ -6,8 +6,8 @@ import { roundUpToWhole } from "../whole-number.ts";
 /**
  * Length of patterned cloth for `count` lengths that must match side by side, in the book's unit:
  * each is cut at the same place of the pattern, so it takes whole repeats. With a half drop every
- * second length begins half a repeat lower; they are cut alternately where that takes less, else
- * all of one kind first, which costs half a repeat once. Source: geometry.
+ * second length begins half a repeat lower; the two kinds are cut alternately where that takes
+ * less, otherwise all of one kind first, which costs half a repeat once. Source: geometry.
  */
 export const REPEAT_LENGTH = define({
   name: "REPEAT_LENGTH",
@@ -15,9 +15,15 @@ export const REPEAT_LENGTH = define({
   source: "geometry; whole repeats: Hands, Church Needlework, 1907",
   words: "pattern match stripe plaid check brocade half drop motif widths panels curtain drops",
   takes: {
-    length: { kind: "length", about: "one length, allowances on", from: 0.5, to: 10_000 },
-    repeat: { kind: "length", about: "repeat of the pattern along the selvedge", from: 0.1, to: 500 },
-    count: { kind: "count", about: "lengths to be joined side by side", from: 1, to: 500, otherwise: 1 },
+    length: { kind: "length", about: "one length to cut, allowances included", from: 0.5, to: 10_000 },
+    repeat: { kind: "length", about: "length of the pattern repeat along the selvedge", from: 0.1, to: 500 },
+    count: {
+      kind: "count",
+      about: "how many lengths are joined side by side",
+      from: 1,
+      to: 500,
+      otherwise: 1,
+    },
     half_drop: {
       kind: "flag",
       about: "TRUE where the pattern drops by half a repeat from one width to the next",
@@ -96,13 +102,13 @@ export const REPEAT_LENGTH = define({
     {
       given: { length: 40, repeat: 12, count: 3 },
       gives: 144,
-      because: "each of the three takes four repeats",
+      because: "each of the three lengths takes four repeats",
     },
     {
       given: { length: 100, repeat: 32, count: 4, half_drop: true },
       gives: 448,
       unit: "cm",
-      because: "alternately cut each takes 3 1/2 repeats, 112 cm, not four",
+      because: "cut alternately, each takes 3 1/2 repeats, 112 cm, instead of four",
     },
   ],
 });

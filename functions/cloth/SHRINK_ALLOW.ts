@@ -2,21 +2,21 @@ import { define } from "../define.ts";
 import { drawStrips } from "../drawing/flat-strip.ts";
 
 /**
- * The length to cut, in the book's unit, that is `length` long when it has shrunk by `share`.
- * More than length × (1 + share): cloth shrinks by a share of what is cut, not of what is left.
- * Cloth that grows has a negative share. Source: geometry.
+ * The length to cut, in the book's unit, so that `length` remains when it has shrunk by `share`.
+ * More than length × (1 + share): cloth shrinks by a share of the length cut, not of the length
+ * left. Cloth that grows has a negative share. Source: geometry.
  */
 export const SHRINK_ALLOW = define({
   name: "SHRINK_ALLOW",
   summary: "How long to cut cloth that will shrink, so that the wanted length is left.",
-  source: "geometry: length over what is left of one",
+  source: "geometry: length / (1 − share)",
   words: "shrinkage wash preshrink linen wool cotton fulling allowance percent",
   takes: {
     length: { kind: "length", about: "the length wanted after washing", from: 0, to: 100_000 },
     share: {
       kind: "share",
       usual: [-0.1, 0.3],
-      about: "what it shrinks by: 0.05 is five in a hundred",
+      about: "share of its length that the cloth loses: 0.05 is 5 %",
       from: -0.5,
       to: 0.9,
     },

@@ -2,8 +2,8 @@ import { define } from "../define.ts";
 import { drawStrips } from "../drawing/flat-strip.ts";
 
 /**
- * The share by which a sample has shrunk: what it lost over what it was. 0.05 is five in a
- * hundred; negative when it has grown. Measure along and across the cloth apart, on a sample of
+ * The share by which a sample has shrunk: the length lost over the length before. 0.05 is 5 %;
+ * it is negative when the sample has grown. Measure along and across the cloth apart, on a sample of
  * 20 in (50 cm) or more, dried and pressed as the garment will be.
  */
 export const SHRINK_SHARE = define({
@@ -12,8 +12,13 @@ export const SHRINK_SHARE = define({
   source: "Dooley, Textiles, 1910-14, experiment 36: loss over original",
   words: "shrinkage percent wash test swatch sample",
   takes: {
-    before: { kind: "length", about: "the sample as cut", from: 1, to: 10_000 },
-    after: { kind: "length", about: "the same after washing and pressing", from: 0.1, to: 10_000 },
+    before: { kind: "length", about: "length of the sample as cut", from: 1, to: 10_000 },
+    after: {
+      kind: "length",
+      about: "length of the same sample after washing and pressing",
+      from: 0.1,
+      to: 10_000,
+    },
   },
   returns: "share",
   usual: ["after >= 0.6 * before"],

@@ -1,7 +1,7 @@
 import { define } from "../define.ts";
 import { drawStrips } from "../drawing/flat-strip.ts";
 
-/** What is left of `length` when it has shrunk by `share` of itself, in the book's unit. Source: geometry. */
+/** The length that remains of `length` when it has shrunk by `share` of itself, in the book's unit. Source: geometry. */
 export const SHRUNK = define({
   name: "SHRUNK",
   summary: "How long a length of cloth is once it has shrunk.",
@@ -12,7 +12,7 @@ export const SHRUNK = define({
     share: {
       kind: "share",
       usual: [-0.1, 0.3],
-      about: "what it shrinks by: 0.05 is five in a hundred",
+      about: "share of its length that the cloth loses: 0.05 is 5 %",
       from: -0.5,
       to: 0.9,
     },

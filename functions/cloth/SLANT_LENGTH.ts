@@ -12,9 +12,9 @@ export const SLANT_LENGTH = define({
   source: "geometry; awnings: Stephenson, Cutting and Draping, 1905, plate 155",
   words: "awning canopy slope hypotenuse train tent sail diagonal backdrop",
   takes: {
-    out: { kind: "length", about: "how far out, level", from: 0, to: 10_000 },
-    up: { kind: "length", about: "how far up, upright", from: 0, to: 10_000 },
-    extra: { kind: "length", about: "hems and falls", from: 0, to: 1000, otherwise: 0 },
+    out: { kind: "length", about: "horizontal distance", from: 0, to: 10_000 },
+    up: { kind: "length", about: "difference in height", from: 0, to: 10_000 },
+    extra: { kind: "length", about: "extra length for hems and falls", from: 0, to: 1000, otherwise: 0 },
   },
   returns: "length",
   alike: {
@@ -44,7 +44,7 @@ export const SLANT_LENGTH = define({
       given: { out: 36, up: 36, extra: 12 },
       gives: 62.9116882454,
       within: 1e-9,
-      because: "Stephenson 1905: 3 ft out and 3 ft up, and a foot more; the book has 5 ft 3 in",
+      because: "Stephenson 1905: 3 ft out and 3 ft up, and a foot more; the published figure is 5 ft 3 in",
     },
     { given: { out: 30, up: 40 }, gives: 50, unit: "cm", because: "a 3-4-5 triangle" },
   ],

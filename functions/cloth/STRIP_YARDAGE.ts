@@ -7,8 +7,8 @@ import { roundUpToWhole } from "../whole-number.ts";
 
 /**
  * Length of cloth for a strip `flat` long that is cut across the cloth in breadths and joined, in
- * the book's unit: as many breadths as it takes, each `depth` of the cloth's length. `seam` is
- * what a breadth loses of its width to its joins. Source: geometry.
+ * the book's unit: as many breadths as the strip needs, each `depth` of the cloth's length. `seam`
+ * is the width that a breadth loses to its joins. Source: geometry.
  */
 export const STRIP_YARDAGE = define({
   name: "STRIP_YARDAGE",
@@ -18,11 +18,11 @@ export const STRIP_YARDAGE = define({
   words: "ruffle frill flounce strips breadths how much to cut gathered skirt widths join band sash",
   takes: {
     flat: { kind: "length", about: "length of the strip before gathering or pleating", from: 1, to: 100_000 },
-    depth: { kind: "length", about: "its depth as cut, hem and seam on", from: 0.5, to: 1000 },
+    depth: { kind: "length", about: "depth of the strip as cut, hem and seam included", from: 0.5, to: 1000 },
     cloth_width: { kind: "length", usual: [15, 330], about: "usable width of the cloth", from: 5, to: 1000 },
     seam: {
       kind: "length",
-      about: "what each breadth loses to its joins, all told",
+      about: "width that each breadth loses to its joins, in all",
       from: 0,
       to: 20,
       otherwise: 0,
@@ -38,7 +38,7 @@ export const STRIP_YARDAGE = define({
     if (seam >= cloth_width)
       throw new Refusal(
         (say) =>
-          `seam must be less than the cloth is wide, not ${say(seam, cloth_width)} of ${say(cloth_width, seam)}`,
+          `seam must be less than the cloth width of ${say(cloth_width, seam)}, not ${say(seam, cloth_width)}`,
       );
     const breadth = step("breadth", "cloth_width - seam", cloth_width - seam);
     const breadths = step("breadths", "ROUNDUP(ROUND(flat / breadth; 8); 0)", roundUpToWhole(flat / breadth));

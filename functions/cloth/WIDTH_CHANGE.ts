@@ -2,14 +2,14 @@ import { define } from "../define.ts";
 import { drawStrips } from "../drawing/flat-strip.ts";
 
 /**
- * The length that has the same area on cloth `to` wide as `length` has on cloth `from` wide, and
- * `extra` on top. An estimate: how the pieces happen to fit either width is not in it; YARDAGE
- * lays them. The extension services' width chart agrees with it within 14 %, and adds a
- * quarter of a yard for a large difference in width, one-way cloth, or sleeves cut in one.
+ * The length that has the same area on cloth `to` wide as `length` has on cloth `from` wide, plus
+ * `extra`. An estimate: how well the pieces happen to fit either width is not considered; YARDAGE
+ * lays them. The extension services' width chart agrees with it within 14 %, and adds a quarter of
+ * a yard for a large difference in width, one-way cloth, or sleeves cut in one.
  */
 export const WIDTH_CHANGE = define({
   name: "WIDTH_CHANGE",
-  summary: "About how much of a wider or narrower cloth does for a length known on another width.",
+  summary: "About how much cloth of another width replaces a length of cloth of a known width.",
   source: "geometry: equal areas; the quarter yard extra: cooperative-extension fabric width chart (Rutgers)",
   words: "convert fabric width yardage conversion 45 60 inch narrow wide estimate substitute",
   takes: {
@@ -18,7 +18,7 @@ export const WIDTH_CHANGE = define({
     to: { kind: "length", usual: [15, 330], about: "width of the other cloth", from: 5, to: 1000 },
     extra: {
       kind: "length",
-      about: "to add for one-way cloth or a large difference, a quarter of a yard as a rule",
+      about: "extra length for one-way cloth or a large difference in width, usually a quarter of a yard",
       from: 0,
       to: 1000,
       otherwise: 0,
@@ -46,7 +46,7 @@ export const WIDTH_CHANGE = define({
       given: { length: 300, from: 90, to: 150, extra: 20 },
       gives: 200,
       unit: "cm",
-      because: "180 cm of the same area and 20 cm in hand",
+      because: "180 cm have the same area, plus 20 cm extra",
     },
   ],
 });

@@ -23,14 +23,14 @@ interface Wanted {
 /**
  * Length of cloth, in the book's unit, that a cut list takes on cloth of one width: its outlines
  * themselves are laid, with their grain along the selvedge, turned end for end unless the cloth
- * is one way, half of each pair mirrored, pieces on the fold opened out. `cloth_width` is what can
+ * is one way, half of each pair mirrored, pieces on the fold opened out. `cloth_width` is the width that can
  * be used, selvedges off. Curves are laid as chords within 0.2 mm of them. Rows blank in both
- * pieces and quantities are skipped. What the shop cuts, shrinkage and flaws are not in it. A lay
+ * pieces and quantities are skipped. The lengths a shop cuts, shrinkage and flaws are not considered. A lay
  * is found, not proved: a better one may use less. Source: geometry.
  */
 export const YARDAGE = define({
   name: "YARDAGE",
-  summary: "How much cloth or other fabric a cut list needs, with every piece laid out by its own outline.",
+  summary: "How much cloth or other fabric a cut list needs; every piece is laid out by its own outline.",
   source: "geometry: the pieces are laid out; no published figure",
   words:
     "yards metres fabric cloth length needed how much to buy lay layout cutting plan nap fold pairs selvedge how much material",
@@ -39,7 +39,7 @@ export const YARDAGE = define({
     cloth_width: {
       kind: "length",
       usual: [15, 330],
-      about: "usable width of the cloth, selvedges off",
+      about: "usable width of the cloth, without the selvedges",
       from: 5,
       to: 1000,
     },
@@ -51,12 +51,12 @@ export const YARDAGE = define({
     const rows = cutRows(given);
     measure(
       "copies",
-      "pieces to cut, all told",
+      "pieces to cut, in all",
       rows.reduce((sum, row) => sum + row.quantity, 0),
     );
     const area = measure(
       "pieces_area",
-      "area of all of them, allowances on",
+      "area of all these pieces, allowances included",
       rows.reduce((sum, row) => sum + row.quantity * pieceArea(unfoldedPiece(row)), 0),
     );
     step("bare_length", "pieces_area / cloth_width", area / given.cloth_width);
@@ -83,7 +83,8 @@ export const YARDAGE = define({
         cloth_width: 54,
       },
       gives: 60,
-      because: "of two gores straight on one side the second is turned end for end: 54 in do, not 2 × 40",
+      because:
+        "of two gores straight on one side the second is turned end for end, so 54 in are enough instead of 2 × 40",
     },
     {
       given: {

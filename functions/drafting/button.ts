@@ -4,7 +4,7 @@ import { Refusal } from "../refusal.ts";
 
 export const BUTTON_SHAPE = {
   kind: "text",
-  about: "flat, or a ball, whose diameter says it all",
+  about: "flat, or a ball, which needs only its diameter",
   choices: ["flat", "ball"],
   otherwise: "flat",
 } as const satisfies Take;
@@ -21,6 +21,7 @@ export const BUTTON_GIRTH_RULE = 'IF(shape = "ball"; PI() * diameter; 2 * (diame
 /** Round the button where it is widest. */
 export function buttonGirth({ diameter, thickness, shape }: Button): number {
   if (shape === "flat") return 2 * (diameter + thickness);
-  if (thickness > 0) throw new Refusal("thickness must be left out for a ball, whose diameter says it all");
+  if (thickness > 0)
+    throw new Refusal("thickness must be left out for a ball, which needs only its diameter");
   return Math.PI * diameter;
 }

@@ -3,11 +3,11 @@ import { dimension, outline, type Shape, stroke } from "../drawing/shapes.ts";
 import { polygon } from "../pieces/piece.ts";
 
 /**
- * Length of binding to cut for the edges told, in the book's unit: their sum, twice the width of
- * the binding at every mitred outer corner (up to the corner's tip and back), and `overlap` once
- * for the join or the turned-in ends. Take the edges' lengths where the binding is sewn on; bias
- * stretches a little round an outer curve, which is not counted on. Joins in the strip itself are
- * not in it: BIAS_YIELD has them.
+ * Length of binding to cut for the given edges, in the book's unit: their sum, plus twice the
+ * width of the binding at every mitred outer corner (up to the corner's tip and back), plus
+ * `overlap` once for the join or the turned-in ends. Measure the edges where the binding is sewn
+ * on; bias stretches a little round an outer curve, which is not considered. Joins in the strip
+ * itself are not included: see BIAS_YIELD.
  */
 export const BINDING_LENGTH = define({
   name: "BINDING_LENGTH",
@@ -26,12 +26,12 @@ export const BINDING_LENGTH = define({
     overlap: {
       kind: "length",
       usual: [0, 20],
-      about: "for joining the ends or turning them in, all told",
+      about: "length for joining the ends or turning them in, in all",
       from: 0,
       to: 50,
       otherwise: { cm: 2.5, in: 1 },
     },
-    corners: { kind: "count", about: "outer corners to mitre", from: 0, to: 500, otherwise: 0 },
+    corners: { kind: "count", about: "how many outer corners are mitred", from: 0, to: 500, otherwise: 0 },
     width: {
       kind: "length",
       usual: [0, 15],
@@ -85,7 +85,7 @@ export const BINDING_LENGTH = define({
     return shapes;
   },
   examples: [
-    { given: { edges: [18, 22, 9.5] }, gives: 50.5, because: "three edges and an inch to join" },
+    { given: { edges: [18, 22, 9.5] }, gives: 50.5, because: "the sum of three edges and an inch to join" },
     {
       given: { edges: [40, null, 30], overlap: 2, corners: 4, width: 1 },
       gives: 80,

@@ -6,7 +6,7 @@ import { Refusal } from "../refusal.ts";
 
 /**
  * Length to cut a bone for a channel, tips included, in the book's unit: the channel between the
- * stitching lines that close it, less what is kept clear at both ends so that the tips neither
+ * stitching lines that close it, minus the space kept clear at both ends so that the tips neither
  * push through nor keep the seam from lying flat. Source: common practice, 1/4 in at each end.
  */
 export const BONE_CUT = define({
@@ -15,10 +15,15 @@ export const BONE_CUT = define({
   source: "common practice: 6 mm or 1/4 in clear at each end",
   words: "boning steel whalebone reed corset stays busk casing synthetic spiral tips",
   takes: {
-    channel: { kind: "length", about: "channel between the stitching at its two ends", from: 2, to: 300 },
+    channel: {
+      kind: "length",
+      about: "length of the channel between the stitching at its two ends",
+      from: 2,
+      to: 300,
+    },
     clear: {
       kind: "length",
-      about: "kept clear at each end",
+      about: "space kept clear at each end",
       from: 0,
       to: 10,
       otherwise: { cm: 0.6, in: 1 / 4 },
@@ -31,7 +36,8 @@ export const BONE_CUT = define({
     const cut = channel - 2 * free;
     if (cut <= 0)
       throw new Refusal(
-        (say) => `clear must leave some bone, not ${say(free, channel)} at each end of ${say(channel, free)}`,
+        (say) =>
+          `clear must be less than half of the channel of ${say(channel, free)}, not ${say(free, channel)}`,
       );
     return context.step("cut", "channel - 2 * free", cut);
   },

@@ -5,7 +5,7 @@ import { arc } from "../geometry/strokes.ts";
 
 /**
  * Length of the slit of a buttonhole, in the book's unit: half the girth of the button, which is
- * its diameter and its thickness for a flat one and half a circle for a ball. `ease` for ends
+ * its diameter and its thickness for a flat one and half a circle for a ball. `ease` allows for ends
  * that draw in.
  * Source: common practice.
  */
@@ -18,14 +18,14 @@ export const BUTTONHOLE = define({
     diameter: { kind: "length", about: "diameter of the button", from: 0.3, to: 20 },
     thickness: {
       kind: "length",
-      about: "its thickness",
+      about: "thickness of the button",
       from: 0,
       to: 20,
       otherwise: 0,
     },
     ease: {
       kind: "length",
-      about: "to add for stitching that draws the slit in",
+      about: "extra length for stitching that draws the slit in",
       from: 0,
       to: 5,
       otherwise: 0,

@@ -2,28 +2,28 @@ import { define } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 
 /**
- * Where the n-th of a row of buttonholes that lie along the edge begins, from the edge's upper
- * end, in the book's unit: the first after `first`, each `hole` long with `gap` to the next. An
- * empty text past the last. Source: McGlauflin 1910.
+ * Where buttonhole `number` of a row along an edge begins, measured from the edge's upper end, in
+ * the book's unit: the first after `first`, each `hole` long with `gap` to the next. An empty text
+ * past the last buttonhole. Source: McGlauflin 1910.
  */
 export const BUTTONHOLE_MARK = define({
   name: "BUTTONHOLE_MARK",
-  summary: "Where each buttonhole in a row begins, when holes and the spaces between them are told.",
+  summary: "Where each buttonhole in a row begins, from the length of the holes and the spaces between them.",
   source: "McGlauflin, Handicraft for Girls, 1910, exercise 45",
   words: "buttonholes row vertical spacing start position",
   takes: {
-    number: { kind: "count", about: "which one, from the top", from: 1, to: 500 },
-    count: { kind: "count", about: "how many there are", from: 1, to: 500 },
+    number: { kind: "count", about: "which buttonhole, counted from the top", from: 1, to: 500 },
+    count: { kind: "count", about: "how many buttonholes there are", from: 1, to: 500 },
     hole: { kind: "length", about: "length of a buttonhole", from: 0.2, to: 30 },
     gap: {
       kind: "length",
-      about: "space from the end of one to the beginning of the next",
+      about: "space from the end of one buttonhole to the beginning of the next",
       from: 0,
       to: 200,
     },
     first: {
       kind: "length",
-      about: "from the edge's upper end to the first",
+      about: "distance from the edge's upper end to the first buttonhole",
       from: 0,
       to: 200,
       otherwise: 0,
@@ -77,7 +77,7 @@ export const BUTTONHOLE_MARK = define({
     {
       given: { number: 4, count: 3, hole: 0.75, gap: 0.75 },
       gives: "",
-      because: "past the last there is none",
+      because: "there is no buttonhole past the last one",
     },
   ],
 });

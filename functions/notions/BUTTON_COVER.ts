@@ -14,8 +14,13 @@ export const BUTTON_COVER = define({
   words: "covered button mould fabric circle death's head thread wrapped",
   takes: {
     diameter: { kind: "length", about: "diameter of the mould", from: 0.3, to: 20 },
-    thickness: { kind: "length", about: "its thickness", from: 0, to: 10, otherwise: 0 },
-    turning: { kind: "length", about: "how far the cloth reaches under it all round", from: 0, to: 10 },
+    thickness: { kind: "length", about: "thickness of the mould", from: 0, to: 10, otherwise: 0 },
+    turning: {
+      kind: "length",
+      about: "how far the cloth reaches under the mould all round",
+      from: 0,
+      to: 10,
+    },
   },
   returns: "length",
   usual: ["thickness <= diameter", "turning <= diameter"],

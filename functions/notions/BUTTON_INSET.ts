@@ -16,7 +16,7 @@ export const BUTTON_INSET = define({
     diameter: { kind: "length", about: "diameter of the button", from: 0.3, to: 20 },
     margin: {
       kind: "length",
-      about: "from the button's rim to the edge",
+      about: "distance from the button's rim to the edge",
       from: 0,
       to: 20,
       otherwise: { cm: 0.6, in: 1 / 4 },

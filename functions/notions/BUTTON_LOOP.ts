@@ -4,7 +4,7 @@ import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 import { arc, line } from "../geometry/strokes.ts";
 
 /**
- * Cord or rouleau for button loops set in a seam, in the book's unit: each goes out and back as
+ * Cord or rouleau for button loops set in a seam, in the book's unit: each loop goes out and back as
  * far as a buttonhole for that button is long, with a seam allowance at both ends. Source: geometry.
  */
 export const BUTTON_LOOP = define({
@@ -16,12 +16,12 @@ export const BUTTON_LOOP = define({
     diameter: { kind: "length", about: "diameter of the button", from: 0.3, to: 20 },
     thickness: {
       kind: "length",
-      about: "its thickness",
+      about: "thickness of the button",
       from: 0,
       to: 20,
       otherwise: 0,
     },
-    seam: { kind: "length", about: "what is caught in the seam at each end", from: 0, to: 10, otherwise: 0 },
+    seam: { kind: "length", about: "length caught in the seam at each end", from: 0, to: 10, otherwise: 0 },
     count: { kind: "count", about: "how many loops", from: 1, to: 1000, otherwise: 1 },
     shape: BUTTON_SHAPE,
   },

@@ -2,9 +2,9 @@ import { define } from "../define.ts";
 import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
 
 /**
- * Where the middle of the n-th button stands, from the upper end of its edge, in the book's unit:
- * `count` of them evenly from `top` below that end to `bottom` above the other. An empty text past
- * the last; a single button stands at `top`. Source: geometry.
+ * Where the middle of button `number` stands, measured from the upper end of its edge, in the
+ * book's unit: `count` buttons spread evenly from `top` below that end to `bottom` above the
+ * other. An empty text past the last button; a single button stands at `top`. Source: geometry.
  */
 export const BUTTON_MARK = define({
   name: "BUTTON_MARK",
@@ -12,11 +12,23 @@ export const BUTTON_MARK = define({
   source: "geometry",
   words: "buttons hooks eyes snaps press studs position spacing placket evenly bones channels where they go",
   takes: {
-    number: { kind: "count", about: "which one, from the top", from: 1, to: 500 },
-    edge: { kind: "length", about: "the edge to be closed", from: 1, to: 1000 },
+    number: { kind: "count", about: "which one, counted from the top", from: 1, to: 500 },
+    edge: { kind: "length", about: "length of the edge to be closed", from: 1, to: 1000 },
     count: { kind: "count", about: "how many there are", from: 1, to: 500 },
-    top: { kind: "length", about: "from the upper end to the first", from: 0, to: 100, otherwise: 0 },
-    bottom: { kind: "length", about: "from the last to the lower end", from: 0, to: 500, otherwise: 0 },
+    top: {
+      kind: "length",
+      about: "distance from the upper end to the first",
+      from: 0,
+      to: 100,
+      otherwise: 0,
+    },
+    bottom: {
+      kind: "length",
+      about: "distance from the last to the lower end",
+      from: 0,
+      to: 500,
+      otherwise: 0,
+    },
   },
   returns: "length",
   alike: { "top, bottom": "either end may be the freer" },
@@ -42,6 +54,6 @@ export const BUTTON_MARK = define({
       gives: 8.5,
       because: "16 in in four gaps of 4, the third two gaps below the first",
     },
-    { given: { number: 6, edge: 20, count: 5 }, gives: "", because: "past the last there is none" },
+    { given: { number: 6, edge: 20, count: 5 }, gives: "", because: "there is no button past the last one" },
   ],
 });

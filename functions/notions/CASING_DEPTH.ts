@@ -3,8 +3,9 @@ import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 
 /**
- * What to add beyond the folded edge for a casing turned down at it, in the book's unit: the width
- * of what runs in it, ease to draw it through, and the turning under. Source: common practice.
+ * How much to add beyond the folded edge for a casing turned down at it, in the book's unit: the
+ * width of the elastic or tape in it, ease to draw it through, and the turning under. Source:
+ * common practice.
  */
 export const CASING_DEPTH = define({
   name: "CASING_DEPTH",
@@ -15,14 +16,14 @@ export const CASING_DEPTH = define({
     width: { kind: "length", about: "width of the elastic or tape", from: 0.2, to: 50 },
     ease: {
       kind: "length",
-      about: "to draw it through",
+      about: "extra width to draw the elastic or tape through",
       from: 0,
       to: 10,
       otherwise: { cm: 0.3, in: 1 / 8 },
     },
     turning: {
       kind: "length",
-      about: "turned under at the raw edge",
+      about: "width turned under at the raw edge",
       from: 0,
       to: 20,
       otherwise: { cm: 0.6, in: 1 / 4 },

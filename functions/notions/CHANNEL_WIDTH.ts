@@ -4,23 +4,24 @@ import { dimension, stroke } from "../drawing/shapes.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
- * Distance between the two stitching lines of a channel between two layers of cloth, in the
- * book's unit: half the girth of what goes in, its width and its thickness, and `ease` to slide it
- * in. The layers bulge alike on both sides. Round cane, reed and hoops have half a circle for half
- * their girth. Source: geometry.
+ * Distance between the two stitching lines of a channel between two layers of cloth, in the book's
+ * unit: half the girth of the bone, its width plus its thickness, and `ease` to slide it in. The
+ * layers bulge alike on both sides. For round cane, reed and hoops, half the girth is half a
+ * circle. Source: geometry.
  */
 export const CHANNEL_WIDTH = define({
   name: "CHANNEL_WIDTH",
   summary: "How far apart to stitch the two lines of a channel for a bone, a reed or a hoop.",
   source:
-    "geometry: half the girth of what goes in; ease, and 1 7/8 in for a round hoop of 1 in: common practice",
+    "geometry: half the girth of the bone or hoop; ease, and 1 7/8 in for a round hoop of 1 in: common practice",
   words: "boning channel casing stitch corset stays steel reed hoop width",
   takes: {
-    width: { kind: "length", about: "width of the bone; the diameter of a round one", from: 0.1, to: 20 },
-    thickness: { kind: "length", about: "its thickness", from: 0, to: 5, otherwise: 0 },
+    width: { kind: "length", about: "width of the bone, or the diameter of a round one", from: 0.1, to: 20 },
+    thickness: { kind: "length", about: "thickness of the bone", from: 0, to: 5, otherwise: 0 },
     ease: {
       kind: "length",
-      about: "to slide it in: 1/16 to 1/8 in for a flat bone, about a third of the diameter for a round one",
+      about:
+        "extra width to slide the bone in: 1/16 to 1/8 in for a flat bone, about a third of the diameter for a round one",
       from: 0,
       to: 5,
       otherwise: 0,
@@ -37,7 +38,7 @@ export const CHANNEL_WIDTH = define({
   alike: { "thickness, ease": "a thin bone may have more ease than it is thick" },
   compute({ width, thickness, ease, shape }, { step }) {
     if (shape === "round" && thickness > 0)
-      throw new Refusal("thickness must be left out for a round one, whose width says it all");
+      throw new Refusal("thickness must be left out for a round bone, which needs only its width");
     const half = step(
       "half_girth",
       'IF(shape = "round"; PI() * width / 2; width + thickness)',

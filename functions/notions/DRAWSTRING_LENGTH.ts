@@ -3,8 +3,8 @@ import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 
 /**
- * Length of a drawstring, in the book's unit: the casing drawn flat and wide open, and what hangs
- * from each end to tie. Source: geometry.
+ * Length of a drawstring, in the book's unit: the casing drawn flat and wide open, plus the length
+ * that hangs from each end to tie. Source: geometry.
  */
 export const DRAWSTRING_LENGTH = define({
   name: "DRAWSTRING_LENGTH",
@@ -13,7 +13,7 @@ export const DRAWSTRING_LENGTH = define({
   words: "drawstring cord tape tie casing chemise petticoat bag reticule breeches",
   takes: {
     opening: { kind: "length", about: "length of the casing, drawn out flat", from: 1, to: 2000 },
-    tails: { kind: "length", about: "what hangs from each end to tie", from: 0, to: 200 },
+    tails: { kind: "length", about: "length that hangs from each end to tie", from: 0, to: 200 },
   },
   returns: "length",
   usual: ["tails <= 2 * opening"],

@@ -2,8 +2,9 @@ import { define } from "../define.ts";
 import { drawStrips } from "../drawing/flat-strip.ts";
 
 /**
- * Length of elastic to cut for a girth, in the book's unit: the girth less a share by which it is
- * to hold, and what overlaps where it is joined. Source: common practice; elastics differ, try a piece.
+ * Length of elastic to cut for a girth, in the book's unit: the girth minus the share by which it
+ * is stretched, plus the overlap where it is joined. Source: common practice; elastics differ, so
+ * try a piece.
  */
 export const ELASTIC_LENGTH = define({
   name: "ELASTIC_LENGTH",
@@ -14,14 +15,14 @@ export const ELASTIC_LENGTH = define({
     girth: { kind: "length", about: "girth of the body there", from: 3, to: 400 },
     less: {
       kind: "share",
-      about: "by how much it is shorter: 0.1 is a tenth",
+      about: "how much shorter than the girth, as a share: 0.1 is 10 %",
       from: 0,
       to: 0.7,
       otherwise: 0.1,
     },
     overlap: {
       kind: "length",
-      about: "for joining its ends",
+      about: "overlap for joining the ends",
       from: 0,
       to: 20,
       otherwise: { cm: 2.5, in: 1 },

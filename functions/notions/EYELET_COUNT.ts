@@ -14,11 +14,11 @@ export const EYELET_COUNT = define({
   source: "geometry; inset of 1/2 in: McGlauflin, Handicraft for Girls, 1910",
   words: "grommets lacing holes corset stays bodice back how many rings hooks",
   takes: {
-    edge: { kind: "length", about: "the edge to be laced, top to bottom", from: 1, to: 500 },
-    spacing: { kind: "length", about: "the most from one eyelet to the next", from: 0.5, to: 50 },
+    edge: { kind: "length", about: "length of the edge to be laced, from top to bottom", from: 1, to: 500 },
+    spacing: { kind: "length", about: "greatest distance from one eyelet to the next", from: 0.5, to: 50 },
     inset: {
       kind: "length",
-      about: "from each end of the edge to the nearest eyelet's middle",
+      about: "distance from each end of the edge to the middle of the nearest eyelet",
       from: 0,
       to: 50,
       otherwise: { cm: 1.2, in: 1 / 2 },

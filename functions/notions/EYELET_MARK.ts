@@ -4,10 +4,10 @@ import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
- * Where the middle of the n-th eyelet of one edge stands, measured along the edge from its top
- * end, in the book's unit; an empty text past the last. For spiral lacing the two edges are
- * staggered by half a spacing: mark one edge "upper", the other "lower"; both then keep `inset` at
- * their outer end. Source: geometry.
+ * Where the middle of eyelet `number` stands, measured along its edge from the top end, in the
+ * book's unit; an empty text past the last eyelet. For spiral lacing the two edges are staggered
+ * by half a spacing: mark one edge "upper", the other "lower"; both then keep `inset` at their
+ * outer end. Source: geometry.
  */
 export const EYELET_MARK = define({
   name: "EYELET_MARK",
@@ -15,19 +15,20 @@ export const EYELET_MARK = define({
   source: "geometry; inset of 1/2 in: McGlauflin, Handicraft for Girls, 1910",
   words: "grommets lacing holes corset stays position spiral staggered offset place",
   takes: {
-    number: { kind: "count", about: "which eyelet, from the top", from: 1, to: 200 },
-    edge: { kind: "length", about: "the edge to be laced, top to bottom", from: 1, to: 500 },
-    count: { kind: "count", about: "eyelets on this edge", from: 2, to: 200 },
+    number: { kind: "count", about: "which eyelet, counted from the top", from: 1, to: 200 },
+    edge: { kind: "length", about: "length of the edge to be laced, from top to bottom", from: 1, to: 500 },
+    count: { kind: "count", about: "how many eyelets this edge has", from: 2, to: 200 },
     inset: {
       kind: "length",
-      about: "from each end of the edge to the nearest eyelet's middle",
+      about: "distance from each end of the edge to the middle of the nearest eyelet",
       from: 0,
       to: 50,
       otherwise: { cm: 1.2, in: 1 / 2 },
     },
     stagger: {
       kind: "text",
-      about: "level with the other edge, or half a spacing above or below it for spiral lacing",
+      about:
+        "whether eyelets are level with the other edge's, or half a spacing above or below them for spiral lacing",
       choices: ["level", "upper", "lower"],
       otherwise: "level",
     },
@@ -38,7 +39,8 @@ export const EYELET_MARK = define({
     const { step } = context;
     const clear = context.step("end", "inset", inset);
     const row = step("row", "edge - 2 * end", rowBetween(edge, clear, clear));
-    if (row === 0) throw new Refusal(`inset must leave room between the eyelets, not take all of the edge`);
+    if (row === 0)
+      throw new Refusal(`inset must be less than half of the edge, to leave room between the eyelets`);
     const gaps = step(
       "gaps",
       'count - 1 + IF(stagger="level";0;0.5)',
@@ -73,7 +75,7 @@ export const EYELET_MARK = define({
       unit: "cm",
       because: "14 cm between the ends make 3 1/2 spacings of 4; the lower edge begins half of one down",
     },
-    { given: { number: 8, edge: 13, count: 7 }, gives: "", because: "past the last eyelet there is none" },
+    { given: { number: 8, edge: 13, count: 7 }, gives: "", because: "there is no eyelet past the last one" },
   ],
   cautions: `${LACING} ${CORDS}`,
 });

@@ -13,11 +13,11 @@ export const HOOK_COUNT = define({
   source: "geometry; 3 mm or 1/8 in inset: common practice",
   words: "hooks eyes bars closure fastening gape bodice placket waistband",
   takes: {
-    edge: { kind: "length", about: "the opening, top to bottom", from: 1, to: 500 },
-    spacing: { kind: "length", about: "the most from one hook to the next", from: 0.5, to: 30 },
+    edge: { kind: "length", about: "length of the opening, from top to bottom", from: 1, to: 500 },
+    spacing: { kind: "length", about: "greatest distance from one hook to the next", from: 0.5, to: 30 },
     inset: {
       kind: "length",
-      about: "from each end to the nearest hook",
+      about: "distance from each end to the nearest hook",
       from: 0,
       to: 20,
       otherwise: { cm: 0.3, in: 1 / 8 },
@@ -42,7 +42,7 @@ export const HOOK_COUNT = define({
     return drawRow(edge, places, "hooks", { marksShow: "count", gapShows: "actual_spacing" });
   },
   examples: [
-    { given: { edge: 14.25, spacing: 1 }, gives: 15, because: "14 in between the outer two" },
+    { given: { edge: 14.25, spacing: 1 }, gives: 15, because: "14 in between the outer two make 14 gaps" },
     {
       given: { edge: 36, spacing: 2.5, inset: 0.5 },
       gives: 15,

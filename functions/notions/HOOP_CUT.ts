@@ -3,7 +3,7 @@ import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import { arc } from "../geometry/strokes.ts";
 
-/** Length to cut of steel, reed or cane for a hoop `girth` round, its ends overlapping; in the book's unit. */
+/** Length to cut of steel, reed or cane for a hoop `girth` round with overlapping ends; in the book's unit. */
 export const HOOP_CUT = define({
   name: "HOOP_CUT",
   summary: "How long to cut steel or cane for a hoop, with its overlap.",

@@ -4,9 +4,10 @@ import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
- * Girth of the n-th hoop from the top of a hooped petticoat whose hoops stand evenly one below
- * another, in the book's unit; an empty text past the last. "cone": girths grow evenly; "bell":
- * fast above and slowly below, after a quarter of a sine. Source: geometry.
+ * Girth of hoop `number`, counted from the top, of a hooped petticoat whose hoops hang at equal
+ * distances one below another, in the book's unit; an empty text past the last hoop. "cone":
+ * girths grow evenly; "bell": fast above and slowly below, along a quarter of a sine curve.
+ * Source: geometry.
  */
 export const HOOP_GIRTH = define({
   name: "HOOP_GIRTH",
@@ -14,7 +15,7 @@ export const HOOP_GIRTH = define({
   source: "geometry",
   words: "crinoline farthingale cage hoops steel petticoat cone bell graded girth",
   takes: {
-    number: { kind: "count", about: "which hoop, from the top", from: 1, to: 100 },
+    number: { kind: "count", about: "which hoop, counted from the top", from: 1, to: 100 },
     top: { kind: "length", about: "girth of the top hoop", from: 10, to: 2000 },
     bottom: { kind: "length", about: "girth of the lowest hoop", from: 10, to: 2000 },
     count: { kind: "count", about: "how many hoops", from: 2, to: 100 },
@@ -73,12 +74,12 @@ export const HOOP_GIRTH = define({
     {
       given: { number: 3, top: 60, bottom: 120, count: 5, shape: "bell" },
       gives: 60 + 60 * Math.SQRT1_2,
-      because: "half a right angle of a quarter sine",
+      because: "half-way along a quarter of a sine curve: the sine of 45 degrees",
     },
     {
       given: { number: 6, top: 60, bottom: 120, count: 5 },
       gives: "",
-      because: "past the last there is none",
+      because: "there is no hoop past the last one",
     },
   ],
   cautions: HOOPS,

@@ -5,11 +5,11 @@ import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 import type { Point } from "../geometry/strokes.ts";
 
 /**
- * Length of lace for an opening, in the book's unit, with what hangs over. `gap` is measured from
- * eyelet to eyelet when the opening is as wide as it must ever go, to get in and out. Lace is
- * taken as thin and drawn straight; its thickness, stretch and the turn round the edges are not
- * in it. "loops" is laced from both ends to two loops at the waist, each hanging `tails` long; the
- * others have two ends that hang `tails` long. Source: geometry.
+ * Length of lace for an opening, in the book's unit, hanging ends included. Measure `gap` from
+ * eyelet to eyelet when the opening is as wide as it must ever go, to get in and out. The lace is
+ * taken as thin and drawn straight; its thickness, its stretch and the turn round the edges are
+ * not considered. "loops" is laced from both ends to two loops at the waist, each hanging `tails`
+ * long; the other styles have two ends that hang `tails` long. Source: geometry.
  */
 export const LACE_LENGTH = define({
   name: "LACE_LENGTH",
@@ -20,22 +20,23 @@ export const LACE_LENGTH = define({
     gap: {
       kind: "length",
       usual: [0, 40],
-      about: "across the opening from eyelet to eyelet, at its widest, as when putting it on",
+      about:
+        "distance across the opening from eyelet to eyelet at its widest, as when putting the garment on",
       from: 0,
       to: 200,
     },
-    pairs: { kind: "count", about: "pairs of eyelets", from: 2, to: 200 },
+    pairs: { kind: "count", about: "how many pairs of eyelets there are", from: 2, to: 200 },
     spacing: {
       kind: "length",
       usual: [0.5, 8],
-      about: "from one eyelet to the next along the edge",
+      about: "distance from one eyelet to the next along the edge",
       from: 0.3,
       to: 50,
     },
     style: { kind: "text", about: "how it is laced", choices: LACINGS, otherwise: "cross" },
     tails: {
       kind: "length",
-      about: "what hangs from each end, or from each loop, to take hold of and tie",
+      about: "length that hangs from each end, or from each loop, to hold and tie",
       from: 0,
       to: 300,
       otherwise: 0,

@@ -10,7 +10,7 @@ export const PIPING_WIDTH = define({
   words: "piping cording covered cord bias welt seam bodice",
   takes: {
     cord: { kind: "length", usual: [0.05, 4], about: "diameter of the cord", from: 0.05, to: 20 },
-    seam: { kind: "length", about: "seam allowance", from: 0, to: 20 },
+    seam: { kind: "length", about: "width of the seam allowance", from: 0, to: 20 },
   },
   returns: "length",
   usual: ["cord <= 2 * seam"],

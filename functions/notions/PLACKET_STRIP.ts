@@ -2,8 +2,9 @@ import { define } from "../define.ts";
 import { drawStrip } from "../drawing/flat-strip.ts";
 
 /**
- * Length of one strip that binds both sides of a slit, in the book's unit: twice the slit and a
- * little for its foot and for trimming. Its width is BIAS_CUT_WIDTH's. Source: Kinne & Cooley 1916.
+ * Length of one strip that binds both sides of a slit, in the book's unit: twice the slit plus
+ * `extra` for its foot and for trimming. BIAS_CUT_WIDTH gives its width. Source: Kinne & Cooley
+ * 1916.
  */
 export const PLACKET_STRIP = define({
   name: "PLACKET_STRIP",
@@ -12,7 +13,13 @@ export const PLACKET_STRIP = define({
   words: "placket continuous bound opening slit sleeve skirt lap facing",
   takes: {
     opening: { kind: "length", about: "length of the slit", from: 1, to: 200 },
-    extra: { kind: "length", about: "to add", from: 0, to: 50, otherwise: { cm: 2.5, in: 1 } },
+    extra: {
+      kind: "length",
+      about: "extra length for the foot of the slit and for trimming",
+      from: 0,
+      to: 50,
+      otherwise: { cm: 2.5, in: 1 },
+    },
   },
   returns: "length",
   usual: ["extra <= opening"],

@@ -3,11 +3,11 @@ import { dimension, stroke } from "../drawing/shapes.ts";
 import { arc } from "../geometry/strokes.ts";
 
 /**
- * What to add beyond the folded edge for a casing that takes a round pole, rod or hoop, in the book's
- * unit, as CASING_DEPTH has it for flat elastic: front and back of the casing go half round the pole
- * each, with `ease` to slide it; then the heading, if there is one, and the turning under. Measured
- * from the stitching line instead, the front of the casing comes on top (`above_stitching`).
- * Source: geometry.
+ * How much to add beyond the folded edge for a casing that takes a round pole, rod or hoop, in the
+ * book's unit, as CASING_DEPTH does for flat elastic: front and back of the casing each go half
+ * round the pole, with `ease` to slide it; then the heading, if there is one, and the turning
+ * under. Measured from the stitching line instead, the front of the casing is added
+ * (`above_stitching`). Source: geometry.
  */
 export const POLE_CASING = define({
   name: "POLE_CASING",
@@ -18,21 +18,21 @@ export const POLE_CASING = define({
     diameter: { kind: "length", about: "diameter of the pole", from: 0.2, to: 50 },
     ease: {
       kind: "length",
-      about: "room in the casing to slide the pole, in each layer",
+      about: "extra length in each layer to slide the pole",
       from: 0,
       to: 50,
       otherwise: { cm: 1.2, in: 1 / 2 },
     },
     turning: {
       kind: "length",
-      about: "turned under at the raw edge",
+      about: "width turned under at the raw edge",
       from: 0,
       to: 20,
       otherwise: { cm: 1.2, in: 1 / 2 },
     },
     heading: {
       kind: "length",
-      about: "a frill left standing above the pole; none when left out",
+      about: "height of the heading, a frill that stands above the pole; no heading when left out",
       from: 0,
       to: 100,
       otherwise: 0,

@@ -11,7 +11,7 @@ type Cells = readonly (number | null)[];
 function toCut(lengths: Cells, quantities: Cells): number[] {
   if (lengths.length !== quantities.length)
     throw new Refusal(
-      `quantities must be as many cells as lengths, not ${quantities.length} against ${lengths.length}`,
+      `quantities must have the same number of cells as lengths, not ${quantities.length} against ${lengths.length}`,
     );
   const all = lengths.flatMap((length, i) => {
     const quantity = quantities[i] ?? null;
@@ -42,11 +42,11 @@ export const STOCK_COUNT = define({
   takes: {
     lengths: { kind: "length", about: "lengths to cut", from: 0.5, to: 2000, many: true, blanks: true },
     quantities: { kind: "count", about: "how many of each", from: 1, to: 500, many: true, blanks: true },
-    stock: { kind: "length", about: "length it is sold in", from: 2, to: 50_000 },
+    stock: { kind: "length", about: "length that the material is sold in", from: 2, to: 50_000 },
     loss: {
       kind: "length",
       usual: [0, 5],
-      about: "lost at each cut, tips and ends",
+      about: "length lost at each cut, to tips and ends",
       from: 0,
       to: 10,
       otherwise: 0,
@@ -58,20 +58,20 @@ export const STOCK_COUNT = define({
     if (all[0]! > stock * (1 + 1e-9))
       throw new Refusal(
         (say) =>
-          `stock must be at least ${say(all[0]!, stock)}, the longest to cut, not ${say(stock, all[0]!)}`,
+          `stock must be at least ${say(all[0]!, stock)}, the longest length to cut, not ${say(stock, all[0]!)}`,
       );
     const sum = measure(
       "all_told",
-      "all the lengths end to end",
+      "sum of all the lengths",
       all.reduce((a, b) => a + b, 0),
     );
     step("at_least", "ROUNDUP(ROUND(all_told / stock; 8); 0)", roundUpToWhole(sum / stock));
     const { cuts, least } = cutStock(all, stock, loss);
-    measure("least", "stock lengths that any cutting needs", least);
+    measure("least", "the fewest stock lengths that any way of cutting needs", least);
     const how =
       least === cuts.length
-        ? "stock lengths, the fewest there can be"
-        : `stock lengths of the best cutting found: this list is too long to try every one, ${least} might do`;
+        ? "stock lengths, proved to be the fewest possible"
+        : `stock lengths of the best cutting found: this list is too long to try every way, and ${least} might be enough`;
     return measure("count", how, cuts.length);
   },
   draw({ lengths, quantities, stock, loss }) {

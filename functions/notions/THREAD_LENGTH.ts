@@ -3,8 +3,9 @@ import { dimension, stroke } from "../drawing/shapes.ts";
 
 /**
  * Thread for a machine-sewn seam, needle and bobbin thread together, in the book's unit. Each
- * stitch of a lockstitch (stitch type 301 of ISO 4915) takes of either thread its own length and
- * once through the cloth. Ends, and what is lost when threads break, only as far as `spare` goes.
+ * stitch of a lockstitch (stitch type 301 of ISO 4915) takes, of either thread, its own length
+ * plus the thickness of the cloth. Ends and broken threads are only included as far as `spare`
+ * covers them.
  */
 export const THREAD_LENGTH = define({
   name: "THREAD_LENGTH",
@@ -15,7 +16,13 @@ export const THREAD_LENGTH = define({
     seam: { kind: "length", about: "length of all the seams", from: 0, to: 1_000_000 },
     stitch: { kind: "length", usual: [0.1, 0.8], about: "length of one stitch", from: 0.05, to: 3 },
     thickness: { kind: "length", about: "thickness of the layers under the foot", from: 0, to: 3 },
-    spare: { kind: "share", about: "share more for ends and breaks", from: 0, to: 5, otherwise: 0 },
+    spare: {
+      kind: "share",
+      about: "extra share for ends and breaks: 0.1 is 10 %",
+      from: 0,
+      to: 5,
+      otherwise: 0,
+    },
   },
   returns: "length",
   alike: { "stitch, thickness": "a short stitch may hold thick cloth" },

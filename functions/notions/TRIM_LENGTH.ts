@@ -4,9 +4,9 @@ import { drawStrips } from "../drawing/flat-strip.ts";
 
 /**
  * Length of lace, braid, fringe or other trimming for an edge, in the book's unit: the edge times
- * the fullness, at each outer corner its width there and back with the second way gathered, the
- * ends turned in, and a share to spare. Sources: lace round a corner, McGlauflin 1910; a tenth
- * more fringe, Stephenson 1905.
+ * the fullness, plus at each outer corner the trimming's width there and back with the way back
+ * gathered, plus the length turned in at the ends, plus a share to spare. Sources: lace round a
+ * corner, McGlauflin 1910; a tenth more fringe, Stephenson 1905.
  */
 export const TRIM_LENGTH = define({
   name: "TRIM_LENGTH",
@@ -18,12 +18,18 @@ export const TRIM_LENGTH = define({
     edge: { kind: "length", about: "length of the edge to trim", from: 0, to: 100_000 },
     ratio: {
       kind: "share",
-      about: "fullness: 1 plain, 1.5 half as much again",
+      about: "fullness: 1 is plain, 1.5 is half as much again",
       from: 1,
       to: 10,
       otherwise: 1,
     },
-    corners: { kind: "count", about: "outer corners to go round", from: 0, to: 500, otherwise: 0 },
+    corners: {
+      kind: "count",
+      about: "how many outer corners the trimming goes round",
+      from: 0,
+      to: 500,
+      otherwise: 0,
+    },
     width: {
       kind: "length",
       usual: [0, 60],
@@ -32,8 +38,14 @@ export const TRIM_LENGTH = define({
       to: 100,
       otherwise: 0,
     },
-    ends: { kind: "length", about: "for joining or turning in, all told", from: 0, to: 100, otherwise: 0 },
-    spare: { kind: "share", about: "share more to buy: 0.1 is a tenth", from: 0, to: 5, otherwise: 0 },
+    ends: {
+      kind: "length",
+      about: "length for joining or turning in, in all",
+      from: 0,
+      to: 100,
+      otherwise: 0,
+    },
+    spare: { kind: "share", about: "extra share to buy: 0.1 is 10 %", from: 0, to: 5, otherwise: 0 },
   },
   returns: "length",
   alike: { "edge, width": "a corner alone may be asked for, its edge 0" },

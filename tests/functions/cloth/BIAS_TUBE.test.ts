@@ -40,6 +40,6 @@ test("the joined piece is as large as the square and loses less than one round",
 test("seams that eat the square are refused", () => {
   const answer = run(BIAS_TUBE, [2, 0.5, 1], { unit: "in" });
   expect(isRefused(answer) && answer.refusal).toBe(
-    "seam must leave some of the square, not take 2 in of 2 in",
+    "seam must leave part of the square: the joins take 2 in of a side of 2 in",
   );
 });

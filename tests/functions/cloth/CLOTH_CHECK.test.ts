@@ -29,11 +29,11 @@ test("two remnants do what neither does alone", () => {
 test("a no says how it is known: by area, by what must lie one after another, or how long was searched", () => {
   const panel = "M 0 0 H 30 V 40 H 0 Z";
   expect(check([panel], [3], [50], [71])).toBe(
-    "look: by area it can't do: the pieces cover 101.5 % of all the cloth there is; no place for 2 of piece 1 in a quick lay; all together take 120 in of 50 in cloth, short by 49 in",
+    "look: by area there is not enough: the pieces cover 101.5 % of all the cloth; no place for 2 of piece 1 in a quick lay; all together take 120 in of 50 in cloth, short by 49 in",
   );
   // Two do not lie side by side: three take 120 in, although they are less than the cloth.
   expect(check([panel], [3], [50], [100])).toBe(
-    "look: it can't do: no lay of these pieces on 50 in cloth is shorter than 120 in; no place for 1 of piece 1 in a quick lay; all together take 120 in of 50 in cloth, short by 20 in",
+    "look: there is not enough: no lay of these pieces on 50 in cloth is shorter than 120 in; no place for 1 of piece 1 in a quick lay; all together take 120 in of 50 in cloth, short by 20 in",
   );
   const searched = (origin: LayOrigin) =>
     run(CLOTH_CHECK, [["M 0 0 H 27 V 40 H 0 Z"], [3], [54], [60]], {
@@ -47,7 +47,7 @@ test("a no says how it is known: by area, by what must lie one after another, or
   expect(searched({ by: "search", seconds: 0 })).toBe(
     `look: no place for 1 of piece 1 was found by a search; ${short}`,
   );
-  expect(searched({ by: "hand" })).toBe(`look: no place for 1 of piece 1 in the lay by hand; ${short}`);
+  expect(searched({ by: "hand" })).toBe(`look: no place for 1 of piece 1 in the lay made by hand; ${short}`);
 });
 
 test("a list that fits in a lay of such cloth without an end fits", () => {
@@ -109,6 +109,6 @@ test("a join lies on a whole mark of the tape, and where none is found the sente
   // 6.2 in and the allowance are over on one side; the part with it must not be wider than the cloth.
   expect(Math.max(at, 60.3 - at) + 0.5).toBeLessThanOrEqual(54.1 + 1e-9);
   expect(joining("M 0 0 H 60 V 40 H 0 Z", 30, 50)).toMatch(
-    /; in \d+ lays no join was found with which it would do$/,
+    /; in \d+ lays no join was found with which it fits$/,
   );
 });

@@ -17,7 +17,7 @@ test("with the length that YARDAGE gives, the density is the one its lay has", (
 test("a length that the pieces' own area overfills is refused with the least that could do", () => {
   const answer = run(LAY_DENSITY, [["M 0 0 L 54 0 L 54 10 L 0 10 Z"], [2], 54, 18], setting);
   expect(isRefused(answer) && answer.refusal).toBe(
-    "length must be at least 20 in, for that is what the pieces cover without a gap between them, not 18 in",
+    "length must be at least 20 in, which the pieces cover without a gap between them, not 18 in",
   );
 });
 

@@ -31,6 +31,6 @@ test("ruffles one and a half times round two legs are as many strips as fill tha
 test("joins that eat the whole breadth are refused", () => {
   const answer = run(STRIP_YARDAGE, [100, 10, 15, 15], cm);
   expect(isRefused(answer) && answer.refusal).toBe(
-    "seam must be less than the cloth is wide, not 15 cm of 15 cm",
+    "seam must be less than the cloth width of 15 cm, not 15 cm",
   );
 });

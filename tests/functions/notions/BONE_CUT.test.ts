@@ -14,7 +14,7 @@ test("bone and what is kept clear fill the channel", () => {
 test("a channel with no room for any bone is refused", () => {
   const answer = run(BONE_CUT, [3, 2], { unit: "in" });
   expect(isRefused(answer) && answer.refusal).toBe(
-    "clear must leave some bone, not 2 in at each end of 3 in",
+    "clear must be less than half of the channel of 3 in, not 2 in",
   );
 });
 

@@ -26,6 +26,6 @@ test("a ball's slit is half its girth, as its loop is, and its thickness is refu
   expect(run(BUTTONHOLE, [0.5, null, null, "ball"], { unit: "in" })).toBeCloseTo((Math.PI * 0.5) / 2, 12);
   expect(run(BUTTON_LOOP, [0.5, null, null, null, "ball"], { unit: "in" })).toBeCloseTo(Math.PI * 0.5, 12);
   expect(run(BUTTONHOLE, [0.5, 0.5, null, "ball"], { unit: "in" })).toEqual({
-    refusal: "thickness must be left out for a ball, whose diameter says it all",
+    refusal: "thickness must be left out for a ball, which needs only its diameter",
   });
 });

@@ -24,7 +24,7 @@ test("marks run evenly from the first to the last, both ends as told, and the mi
   );
 });
 
-test("a single button stands at the top, and past the last there is none", () => {
+test("a single button stands at the top, and there is no button past the last one", () => {
   expect(mark(1, 5, 1, 0.75, 1)).toBe(0.75);
   expect(mark(2, 5, 1, 0.75, 1)).toBe("");
 });

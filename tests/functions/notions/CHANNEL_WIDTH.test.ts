@@ -13,6 +13,6 @@ test("a round hoop's channel is never less than half its girth, and its thicknes
   expect(round(0.5, null, null)).toBeCloseTo((Math.PI / 2) * 0.5, 12);
   expect(round(2.5, null, 0.8)).toBeCloseTo(4.727, 3);
   expect(round(0.5, 0.5, 0)).toEqual({
-    refusal: "thickness must be left out for a round one, whose width says it all",
+    refusal: "thickness must be left out for a round bone, which needs only its width",
   });
 });

@@ -26,5 +26,5 @@ test("staggered edges alternate evenly, one beginning at the top and the other e
 
 test("an inset that leaves the eyelets no room is refused", () => {
   const answer = mark(1, 4, 3, 2);
-  expect(isRefused(answer) && answer.refusal).toMatch(/^inset must leave room/);
+  expect(isRefused(answer) && answer.refusal).toMatch(/^inset must be less than half of the edge/);
 });

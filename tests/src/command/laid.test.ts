@@ -73,7 +73,7 @@ describe("figures that come from lays, on the command line", () => {
       /^Measure!B7 \(enough\): no place for \d+ of piece 1 was found \(searched for .*\); .*, short by .* in$/,
     );
     const { text: area } = await run(check, "--set", "in_hand=80");
-    expect(area).toMatch(/by area it can't do: the pieces cover .* % of all the cloth there is/);
+    expect(area).toMatch(/by area there is not enough: the pieces cover .* % of all the cloth/);
   });
 
   it("never grow with a shorter skirt in vary, which says when its steps say nothing", async () => {

@@ -15,31 +15,48 @@ import { searchingDesk } from "../lay/searching-desk.ts";
 import { deskFor, laidData, SECONDS_OPTION } from "./laid.ts";
 import { answeredBy, namesIn, openBook, placeOf, setCells } from "./open.ts";
 import { readOptions } from "./options.ts";
-import { type Io, type Verb, Wrong } from "./verb.ts";
+import { type Io, JSON_OPTION, SET_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
 type Value = number | string | boolean | null;
 
 /** A number without the dust of binary arithmetic: at most 12 figures. */
 const clean = (value: Value): Value => (typeof value === "number" ? toDigits(value, 12) : value);
 
+const OPTIONS = {
+  ...SET_OPTION,
+  show: {
+    type: "string",
+    multiple: true,
+    value: "NAME,...",
+    about: "prints these cells, by name or address, instead of all named cells",
+  },
+  formula: {
+    type: "string",
+    value: "'=...'",
+    about: "works this formula instead, alone or as if it stood in the book",
+  },
+  unit: {
+    type: "string",
+    value: UNITS.join("|"),
+    about: "the unit of a formula without a book; inches when left out",
+  },
+  ...JSON_OPTION,
+  ...SECONDS_OPTION,
+} as const satisfies VerbOptions;
+
 export const calculate: Verb = {
   name: "calculate",
   usage: `BOOK [--set NAME=VALUE]... [--show NAME,...|--formula '=...'] [--seconds N] [--json]  |  --formula '=...' [--unit ${UNITS.join("|")}] [--seconds N] [--json]`,
   about:
     "Works a book and prints its named cells, or works one formula, alone or as if it stood in the book. Each lay is searched for N seconds with --seconds N; without it quick lays answer, and a list that finds no place on the cloth in hand is searched for 2 seconds before the answer is no.",
+  options: OPTIONS,
+  examples: [
+    "calculate --formula '=SPREAD_PER_GAP(16.5;23.5;5)'",
+    "calculate templates/peplum-bodice.json --set hip=46 --show hem,cloth_length_a --json",
+  ],
+  writes: "The answer on standard output, and no file.",
   async run(args, io) {
-    const { values, positionals } = readOptions(
-      args,
-      {
-        set: { type: "string", multiple: true },
-        show: { type: "string", multiple: true },
-        formula: { type: "string" },
-        unit: { type: "string" },
-        json: { type: "boolean" },
-        ...SECONDS_OPTION,
-      },
-      1,
-    );
+    const { values, positionals } = readOptions(args, OPTIONS, 1);
     const path = positionals[0];
     if (path === undefined && values.formula === undefined)
       throw new Wrong("calculate needs a book's file, or --formula '=...'");

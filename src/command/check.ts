@@ -3,19 +3,24 @@ import { searchingDesk } from "../lay/searching-desk.ts";
 import { deskFor, SECONDS_OPTION } from "./laid.ts";
 import { answeredBy, openBook, setCells } from "./open.ts";
 import { readOptions } from "./options.ts";
-import { type Verb, Wrong } from "./verb.ts";
+import { JSON_OPTION, SET_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
+
+const OPTIONS = { ...SET_OPTION, ...JSON_OPTION, ...SECONDS_OPTION } as const satisfies VerbOptions;
 
 export const check: Verb = {
   name: "check",
   usage: "BOOK [--set NAME=VALUE]... [--seconds N] [--json]",
   about:
     "Lists what there is to look at in a book; exits 1 when there is anything. Each lay is searched for N seconds with --seconds N; without it, 2 seconds before a list is said to find no place on the cloth in hand.",
+  options: OPTIONS,
+  examples: [
+    "check templates/peplum-bodice.json",
+    "check templates/peplum-bodice.json --set 'hip=20' --json",
+  ],
+  writes: "The answer on standard output, and no file.",
+  problems: "the book has problems; they are listed",
   async run(args, io) {
-    const { values, positionals } = readOptions(
-      args,
-      { set: { type: "string", multiple: true }, json: { type: "boolean" }, ...SECONDS_OPTION },
-      1,
-    );
+    const { values, positionals } = readOptions(args, OPTIONS, 1);
     if (positionals[0] === undefined) throw new Wrong("check needs a book's file");
     const opened = openBook(positionals[0], io);
     setCells(opened, values.set ?? []);

@@ -7,24 +7,30 @@ import type { CellView } from "../engine/view.ts";
 import { deskFor, SECONDS_OPTION, unsureNote } from "./laid.ts";
 import { namesIn, openBook, placeOf, setCells } from "./open.ts";
 import { readOptions } from "./options.ts";
-import { type Verb, Wrong } from "./verb.ts";
+import { JSON_OPTION, SET_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
+
+const OPTIONS = {
+  show: {
+    type: "string",
+    multiple: true,
+    value: "NAME,...",
+    about: "shows these cells too, by name or address",
+  },
+  ...SET_OPTION,
+  ...JSON_OPTION,
+  ...SECONDS_OPTION,
+} as const satisfies VerbOptions;
 
 export const compare: Verb = {
   name: "compare",
   usage: "BOOK [--show NAME,...] [--set NAME=VALUE]... [--seconds N] [--json]",
   about:
     "Puts the trials kept in a book side by side: where their settings differ and what comes of each; with --seconds N every lay of each trial is searched for N seconds.",
+  options: OPTIONS,
+  examples: ["compare book.json", "compare book.json --show hem --json"],
+  writes: "The answer on standard output, and no file.",
   async run(args, io) {
-    const { values, positionals } = readOptions(
-      args,
-      {
-        show: { type: "string", multiple: true },
-        set: { type: "string", multiple: true },
-        json: { type: "boolean" },
-        ...SECONDS_OPTION,
-      },
-      1,
-    );
+    const { values, positionals } = readOptions(args, OPTIONS, 1);
     if (positionals[0] === undefined) throw new Wrong("compare needs a book's file");
     const engine = openBook(positionals[0], io);
     setCells(engine, values.set ?? []);

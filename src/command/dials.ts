@@ -7,18 +7,33 @@ import type { Engine } from "../engine/engine.ts";
 import { type Watched, watchAt } from "../engine/sweep.ts";
 import { SECONDS_OPTION } from "./laid.ts";
 import { namesIn, placeOf } from "./open.ts";
-import { Wrong } from "./verb.ts";
+import { JSON_OPTION, SET_OPTION, type VerbOptions, Wrong } from "./verb.ts";
 
 /** `--cell` and its range may be given twice; the ranges belong to the cells in their order. */
 export const DIAL_OPTIONS = {
-  cell: { type: "string", multiple: true },
-  from: { type: "string", multiple: true },
-  to: { type: "string", multiple: true },
-  step: { type: "string", multiple: true },
-  set: { type: "string", multiple: true },
-  json: { type: "boolean" },
+  cell: {
+    type: "string",
+    multiple: true,
+    value: "NAME",
+    about: "the typed cell to change; may be given twice, for two cells",
+  },
+  from: {
+    type: "string",
+    multiple: true,
+    value: "A",
+    about: "the first value of its range, as typed in the book; the second one belongs to the second cell",
+  },
+  to: { type: "string", multiple: true, value: "B", about: "the last value of its range" },
+  step: {
+    type: "string",
+    multiple: true,
+    value: "S",
+    about: "the distance between two values of the range; the book's finest mark for a length",
+  },
+  ...SET_OPTION,
+  ...JSON_OPTION,
   ...SECONDS_OPTION,
-} as const;
+} as const satisfies VerbOptions;
 
 interface Typed {
   readonly cell?: string[] | undefined;

@@ -6,18 +6,27 @@ import { fileNames } from "./file-names.ts";
 import { fileName } from "./machine.ts";
 import { openBook, setCells } from "./open.ts";
 import { readOptions } from "./options.ts";
-import { type Verb, Wrong } from "./verb.ts";
+import { JSON_OPTION, SET_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
+
+const OPTIONS = {
+  out: { type: "string", value: "DIR", about: "the folder to write to; it is made when there is none" },
+  ...SET_OPTION,
+  ...JSON_OPTION,
+} as const satisfies VerbOptions;
 
 export const draft: Verb = {
   name: "draft",
   usage: "BOOK --out DIR [--set NAME=VALUE]... [--json]",
   about: "Writes every pattern piece of a book to true scale, one SVG file each.",
+  options: OPTIONS,
+  examples: [
+    "draft templates/peplum-bodice.json --out pieces",
+    "draft templates/peplum-bodice.json --set hip=46 --out pieces --json",
+  ],
+  writes: "One SVG file to true scale for each pattern piece, in DIR; their list on standard output.",
+  problems: "a piece could not be drawn; the others are written",
   async run(args, io) {
-    const { values, positionals } = readOptions(
-      args,
-      { out: { type: "string" }, set: { type: "string", multiple: true }, json: { type: "boolean" } },
-      1,
-    );
+    const { values, positionals } = readOptions(args, OPTIONS, 1);
     const [path] = positionals;
     if (path === undefined) throw new Wrong("draft needs a book's file");
     const folder = values.out?.trim() ?? "";

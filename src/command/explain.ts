@@ -5,18 +5,22 @@ import { hasAnswer } from "../engine/sentences.ts";
 import { type Rule, shownWithDecimals } from "../engine/show.ts";
 import { openBook, placeOf, setCells } from "./open.ts";
 import { readOptions } from "./options.ts";
-import { type Verb, Wrong } from "./verb.ts";
+import { JSON_OPTION, SET_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
+
+const OPTIONS = { ...SET_OPTION, ...JSON_OPTION } as const satisfies VerbOptions;
 
 export const explain: Verb = {
   name: "explain",
   usage: "BOOK CELL [--set NAME=VALUE]... [--json]",
   about: "Tells how a cell's figure came about, from tape to cut.",
+  options: OPTIONS,
+  examples: [
+    "explain templates/peplum-bodice.json hem",
+    "explain templates/peplum-bodice.json Draft!B5 --json",
+  ],
+  writes: "The answer on standard output, and no file.",
   async run(args, io) {
-    const { values, positionals } = readOptions(
-      args,
-      { set: { type: "string", multiple: true }, json: { type: "boolean" } },
-      2,
-    );
+    const { values, positionals } = readOptions(args, OPTIONS, 2);
     const [path, cell] = positionals;
     if (path === undefined || cell === undefined)
       throw new Wrong("explain needs a book's file and a cell, such as: explain book.json hem");

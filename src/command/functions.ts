@@ -5,18 +5,28 @@ import { nearestWord } from "../../functions/nearest-word.ts";
 import { isUnit, UNIT_CHOICES, UNITS } from "../../functions/units.ts";
 import { helpPages } from "./help-pages.ts";
 import { readOptions } from "./options.ts";
-import { type Verb, Wrong } from "./verb.ts";
+import { JSON_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
+
+const OPTIONS = {
+  unit: {
+    type: "string",
+    default: "in",
+    value: UNITS.join("|"),
+    about: "the unit in which ranges are told; inches when left out",
+  },
+  ...JSON_OPTION,
+  out: { type: "string", value: "DIR", about: "writes a page of help for each function into this folder" },
+} as const satisfies VerbOptions;
 
 export const functions: Verb = {
   name: "functions",
   usage: `[NAME] [--unit ${UNITS.join("|")}] [--json]  |  --out DIR [--unit ${UNITS.join("|")}]`,
   about: "Lists the sewing functions, tells all about one, or writes a page of help for each.",
+  options: OPTIONS,
+  examples: ["functions SPREAD_PER_GAP", "functions --out help --unit cm"],
+  writes: "The list or the help on standard output; with --out, Markdown files in DIR.",
   async run(args, io) {
-    const { values, positionals } = readOptions(
-      args,
-      { unit: { type: "string", default: "in" }, json: { type: "boolean" }, out: { type: "string" } },
-      1,
-    );
+    const { values, positionals } = readOptions(args, OPTIONS, 1);
     const unit = values.unit;
     if (!isUnit(unit)) throw new Wrong(`--unit must be ${UNIT_CHOICES}, not "${unit}"`);
     if (values.out !== undefined) {

@@ -10,9 +10,15 @@ import { originBelow } from "../engine/lays-below.ts";
 import { layDesk } from "../lay/desk.ts";
 import { type Desk, searchingDesk } from "../lay/searching-desk.ts";
 import { label } from "./open.ts";
-import { Wrong } from "./verb.ts";
+import { type VerbOptions, Wrong } from "./verb.ts";
 
-export const SECONDS_OPTION = { seconds: { type: "string" } } as const;
+export const SECONDS_OPTION = {
+  seconds: {
+    type: "string",
+    value: "N",
+    about: "searches for each lay of pieces for N seconds, 0 to 3600; a longer search may find a shorter lay",
+  },
+} as const satisfies VerbOptions;
 
 /** The desk for a verb that takes --seconds: each lay is searched for so long; without it, quick lays answer. */
 export function deskFor(text: string | undefined, otherwise: Desk = layDesk): Desk {

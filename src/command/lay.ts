@@ -6,7 +6,7 @@ import type { Lay, LayQuestion } from "../../functions/lay.ts";
 import { layDrawing } from "./lay-drawing.ts";
 import { readLayFile } from "./lay-file.ts";
 import { searchOnThreads } from "./lay-threads.ts";
-import { type Io, type Verb, Wrong } from "./verb.ts";
+import { type Io, JSON_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
 interface Wish {
   readonly file: string;
@@ -17,11 +17,35 @@ interface Wish {
   readonly svg: string | null;
 }
 
+const OPTIONS = {
+  seconds: {
+    type: "string",
+    value: "N",
+    about: "how long to search; 10 when left out, 0 for the quick lay alone",
+  },
+  seed: {
+    type: "string",
+    value: "N",
+    about:
+      "where the search begins: one thread with the same seed and time tends to the same lay; 1 when left out",
+  },
+  threads: {
+    type: "string",
+    value: "N",
+    about: "how many threads search beside the program itself; one less than the machine has when left out",
+  },
+  ...JSON_OPTION,
+  svg: { type: "string", value: "FILE", about: "draws the lay into this file" },
+} as const satisfies VerbOptions;
+
 export const lay: Verb = {
   name: "lay",
   usage: "FILE [--seconds N] [--seed N] [--threads N] [--json] [--svg FILE]",
   about:
     "Lays the pieces of FILE on a strip of cloth and searches for the least length, 10 seconds unless --seconds says otherwise; density is a share, 0 to 1. FILE is JSON: {stripWidth, allowedRotations: [0, 180], gap: least distance between cut lines, repeat: pattern repeat along the strip, pieces: [{id, quantity, outline: [[x, y], ...], allowedRotations, match: [x, y] that keeps its place in the repeat}]}; gap, repeat, match and every allowedRotations may be left out.",
+  options: OPTIONS,
+  examples: ["lay pieces.json --seconds 1 --threads 0", "lay pieces.json --seconds 0 --svg lay.svg --json"],
+  writes: "The lay on standard output; with --svg, a drawing in FILE.",
   async run(args, io) {
     const began = performance.now();
     const wish = wishFrom(args);

@@ -12,22 +12,70 @@ import { solve } from "./solve.ts";
 import { vary } from "./vary.ts";
 import { type Io, type Verb, Wrong } from "./verb.ts";
 
-const VERBS: readonly Verb[] = [calculate, explain, check, functions, vary, solve, compare, lay, draft];
+export const VERBS: readonly Verb[] = [
+  calculate,
+  explain,
+  check,
+  functions,
+  vary,
+  solve,
+  compare,
+  lay,
+  draft,
+];
 
 const usageOf = ({ name, usage, about }: Verb): string => `  ${name} ${usage}\n      ${about}`;
 
+const statusesOf = ({ problems }: Verb): [status: number, means: string][] => [
+  [0, "done"],
+  ...(problems ? [[1, problems] as [number, string]] : []),
+  [2, "the request was wrong; a sentence on standard error says why"],
+];
+
+/** One verb: its options, examples, output and exit statuses. */
+function helpOf(verb: Verb): string {
+  const options = Object.entries(verb.options).map(
+    ([name, { value, about }]) => [`--${name}${value ? ` ${value}` : ""}`, about] as const,
+  );
+  const width = Math.max(...options.map(([option]) => option.length));
+  return [
+    usageOf(verb),
+    "",
+    "Options:",
+    ...options.map(([option, about]) => `  ${option.padEnd(width)}  ${about}`),
+    "",
+    "Examples:",
+    ...verb.examples.map((example) => `  ellwand ${example}`),
+    "",
+    `Writes: ${verb.writes}`,
+    "",
+    "Exit status:",
+    ...statusesOf(verb).map(([status, means]) => `  ${status}  ${means}`),
+  ].join("\n");
+}
+
+/** A verb's help as data. */
+const helpData = (verb: Verb) => ({
+  name: verb.name,
+  usage: verb.usage,
+  about: verb.about,
+  options: Object.entries(verb.options).map(([name, { value, about }]) => ({
+    option: `--${name}`,
+    ...(value && { value }),
+    about,
+  })),
+  examples: verb.examples,
+  writes: verb.writes,
+  exits: Object.fromEntries(statusesOf(verb)),
+});
+
 /** What the program can do, or one verb of it. */
 function help(verbs: readonly Verb[], json: boolean): string {
-  if (json)
-    return JSON.stringify(
-      verbs.map(({ name, usage, about }) => ({ name, usage, about })),
-      null,
-      2,
-    );
+  if (json) return JSON.stringify(verbs.map(helpData), null, 2);
   return [
     "Ellwand: from tape to cut.",
     "",
-    ...verbs.map(usageOf),
+    ...(verbs.length === 1 ? verbs.map(helpOf) : verbs.map(usageOf)),
     "",
     "BOOK is a book's file, - for standard input.",
   ].join("\n");

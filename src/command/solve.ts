@@ -9,9 +9,20 @@ import { DIAL_OPTIONS, dialsOf, sound, watchesOf } from "./dials.ts";
 import { deskFor, laidNote } from "./laid.ts";
 import { openBook, setCells } from "./open.ts";
 import { readOptions } from "./options.ts";
-import { type Verb, Wrong } from "./verb.ts";
+import { type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
 const AIMS = ["atmost", "atleast", "equal", "minimise", "maximise"] as const;
+
+const OPTIONS = {
+  ...DIAL_OPTIONS,
+  make: { type: "string", value: "NAME", about: "the cell whose value is to meet the target" },
+  atmost: { type: "string", value: "V", about: "the target: no more than V" },
+  atleast: { type: "string", value: "V", about: "the target: no less than V" },
+  equal: { type: "string", value: "V", about: "the target: exactly V, or as near as the tape allows" },
+  minimise: { type: "boolean", about: "the target: as small as possible" },
+  maximise: { type: "boolean", about: "the target: as large as possible" },
+  least: { type: "boolean", about: "answers with the smallest value that works, not the largest" },
+} as const satisfies VerbOptions;
 
 export const solve: Verb = {
   name: "solve",
@@ -19,21 +30,14 @@ export const solve: Verb = {
     "BOOK --cell NAME --make NAME --atmost V|--atleast V|--equal V|--minimise|--maximise [--from A] [--to B] [--step S] [--cell NAME --from A --to B ...] [--least] [--set NAME=VALUE]... [--seconds N] [--json]",
   about:
     "Finds the largest (or with --least the smallest) figure of a typed cell that keeps another cell where it should be; with --seconds N every lay at each figure tried is searched for N seconds.",
+  options: OPTIONS,
+  examples: [
+    "solve templates/peplum-bodice.json --cell depth --make hem --atmost 80",
+    "solve templates/peplum-bodice.json --cell depth --from 6 --to 12 --make hem --atleast 60 --least --json",
+  ],
+  writes: "The answer on standard output, and no file.",
   async run(args, io) {
-    const { values, positionals } = readOptions(
-      args,
-      {
-        ...DIAL_OPTIONS,
-        make: { type: "string" },
-        atmost: { type: "string" },
-        atleast: { type: "string" },
-        equal: { type: "string" },
-        minimise: { type: "boolean" },
-        maximise: { type: "boolean" },
-        least: { type: "boolean" },
-      },
-      1,
-    );
+    const { values, positionals } = readOptions(args, OPTIONS, 1);
     if (positionals[0] === undefined) throw new Wrong("solve needs a book's file");
     const engine = openBook(positionals[0], io);
     setCells(engine, values.set ?? []);

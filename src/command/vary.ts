@@ -18,7 +18,18 @@ import { DIAL_OPTIONS, dialsOf, sound, watchesOf } from "./dials.ts";
 import { deskFor, isLaid, unsureNote } from "./laid.ts";
 import { openBook, setCells } from "./open.ts";
 import { readOptions } from "./options.ts";
-import { type Verb, Wrong } from "./verb.ts";
+import { type Verb, type VerbOptions, Wrong } from "./verb.ts";
+
+const OPTIONS = {
+  ...DIAL_OPTIONS,
+  watch: {
+    type: "string",
+    multiple: true,
+    value: "NAME,...",
+    about: "the cells whose values are shown at each step",
+  },
+  csv: { type: "boolean", about: "prints a table of comma-separated values" },
+} as const satisfies VerbOptions;
 
 export const vary: Verb = {
   name: "vary",
@@ -26,12 +37,14 @@ export const vary: Verb = {
     "BOOK --cell NAME --from A --to B [--step S] --watch NAME,... [--cell NAME --from A --to B ...] [--set NAME=VALUE]... [--seconds N] [--json|--csv]",
   about:
     "Takes one or two typed cells through a range and shows what becomes of others, and where they jump; with --seconds N every lay at each step is searched with the effort of N seconds.",
+  options: OPTIONS,
+  examples: [
+    "vary templates/peplum-bodice.json --cell depth --from 8 --to 10 --step 1 --watch hem",
+    "vary templates/peplum-bodice.json --cell depth --from 8 --to 9 --watch hem,spread_per_gap --csv",
+  ],
+  writes: "The answer on standard output, and no file.",
   async run(args, io) {
-    const { values, positionals } = readOptions(
-      args,
-      { ...DIAL_OPTIONS, watch: { type: "string", multiple: true }, csv: { type: "boolean" } },
-      1,
-    );
+    const { values, positionals } = readOptions(args, OPTIONS, 1);
     if (positionals[0] === undefined) throw new Wrong("vary needs a book's file");
     if (values.json && values.csv) throw new Wrong("choose --json or --csv, not both");
     const engine = openBook(positionals[0], io);

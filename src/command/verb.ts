@@ -12,13 +12,45 @@ export interface Io {
   err(text: string): void;
 }
 
+/** An option: how it is read, the word for its value, and what it does, in a line. */
+export interface VerbOption {
+  readonly type: "string" | "boolean";
+  readonly multiple?: boolean;
+  readonly default?: string;
+  readonly value?: string;
+  readonly about: string;
+}
+
+export type VerbOptions = Readonly<Record<string, VerbOption>>;
+
+/** Options that several verbs share. */
+export const SET_OPTION = {
+  set: {
+    type: "string",
+    multiple: true,
+    value: "NAME=VALUE",
+    about: "types VALUE into the cell NAME first; may be repeated; the file stays as it is",
+  },
+} as const satisfies VerbOptions;
+export const JSON_OPTION = {
+  json: { type: "boolean", about: 'prints JSON; an error is {"error": "sentence"}' },
+} as const satisfies VerbOptions;
+
 export interface Verb {
   readonly name: string;
   /** One line after the verb's name, such as "BOOK CELL". */
   readonly usage: string;
-  /** One sentence. */
+  /** One sentence, or a few. */
   readonly about: string;
-  /** The exit status: 0 done, 1 the book has things to look at, 2 the request is wrong. */
+  /** Every option of the verb, by its name without the dashes. */
+  readonly options: VerbOptions;
+  /** Two command lines that run, from the verb's name on. */
+  readonly examples: readonly [string, string];
+  /** What is written, and where. */
+  readonly writes: string;
+  /** What an exit status of 1 means, for a verb that has one. */
+  readonly problems?: string;
+  /** The exit status: 0 done, 1 the book has problems, 2 the request is wrong. */
   run(args: readonly string[], io: Io): Promise<number>;
 }
 

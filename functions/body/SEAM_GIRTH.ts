@@ -1,5 +1,12 @@
 import { define } from "../define.ts";
-import { developedLevel, developedPoint, developSeam, seamSteps } from "../drafting/body-cone.ts";
+import {
+  BODY_AND_DIP,
+  developedLevel,
+  developedPoint,
+  developSeam,
+  LEVEL_BACK,
+  seamSteps,
+} from "../drafting/body-cone.ts";
 import { dimension, type Shape } from "../drawing/shapes.ts";
 import { line } from "../geometry/strokes.ts";
 
@@ -19,31 +26,8 @@ export const SEAM_GIRTH = define({
   source: "geometry: the cone through waist and hip, rolled out flat",
   words: "pointed bodice dropped waist basque peplum V front dip seam length longer than waist",
   takes: {
-    waist: { kind: "length", usual: [40, 200], about: "waist girth", from: 10, to: 500 },
-    hip: {
-      kind: "length",
-      usual: [45, 300],
-      about: "hip girth, over the pad if there is one",
-      from: 10,
-      to: 1000,
-    },
-    hip_drop: { kind: "length", about: "from waist down to hip, along the body", from: 1, to: 100 },
-    front_drop: { kind: "length", about: "from waist down to the point at centre front", from: 0, to: 100 },
-    back_drop: {
-      kind: "length",
-      about: "from waist down to the level part at the back; negative above the waist",
-      from: -30,
-      to: 100,
-      otherwise: 0,
-    },
-    start: {
-      kind: "share",
-      about:
-        "share of the half girth, from centre back, where the seam runs level; a shallow dip keeps it level longer",
-      from: 0,
-      to: 1,
-      otherwise: 0.5,
-    },
+    ...BODY_AND_DIP,
+    ...LEVEL_BACK,
   },
   returns: "length",
   usual: ["waist <= 1.1 * hip", "hip_drop <= 0.6 * waist", "front_drop <= hip_drop", "back_drop <= hip_drop"],

@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { drawBand, foldedBand } from "../drafting/band.ts";
+import { bandRound, drawBand } from "../drafting/band.ts";
 
 /**
  * A straight cuff as a piece, folded along its lower edge: as long as the wrist with ease and
@@ -30,15 +30,8 @@ export const CUFF = define({
     "depth, ease": "a low cuff may have more ease than it is high",
     "depth, overlap": "a low cuff may lap over by more than it is high",
   },
-  compute({ wrist, depth, ease, overlap }, { step }) {
-    const long = step("length", "wrist + ease + overlap", wrist + ease + overlap);
-    step("width", "2 * depth", 2 * depth);
-    return foldedBand(long, depth, overlap);
-  },
-  draw: ({ depth, overlap }, { length = 0 }, piece) =>
-    typeof piece === "object"
-      ? drawBand(piece, length, depth, overlap, { length: "length", width: "width" })
-      : [],
+  compute: ({ wrist, ...band }, context) => bandRound("wrist", { girth: wrist, ...band }, context),
+  draw: drawBand,
   examples: [
     {
       given: { wrist: 6.5, depth: 2.5, ease: 1, overlap: 1 },

@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { drawBand, foldedBand } from "../drafting/band.ts";
+import { bandRound, drawBand } from "../drafting/band.ts";
 
 /**
  * A straight waistband as a piece, folded along its upper edge: as long as the waist with ease and
@@ -25,15 +25,8 @@ export const WAISTBAND = define({
     "depth, overlap": "a low band may lap over by more than it is high",
     "ease, overlap": "ease and overlap are free of each other",
   },
-  compute({ waist, depth, ease, overlap }, { step }) {
-    const long = step("length", "waist + ease + overlap", waist + ease + overlap);
-    step("width", "2 * depth", 2 * depth);
-    return foldedBand(long, depth, overlap);
-  },
-  draw: ({ depth, overlap }, { length = 0 }, piece) =>
-    typeof piece === "object"
-      ? drawBand(piece, length, depth, overlap, { length: "length", width: "width" })
-      : [],
+  compute: ({ waist, ...band }, context) => bandRound("waist", { girth: waist, ...band }, context),
+  draw: drawBand,
   examples: [
     {
       given: { waist: 24, depth: 1.5, ease: 0.5, overlap: 1.5 },

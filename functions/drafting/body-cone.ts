@@ -8,8 +8,42 @@
  * apex lies below, and angle and radii are negative, which all formulas here allow.
  */
 
+import type { Takes } from "../define.ts";
 import { line, type Point, type Stroke } from "../geometry/strokes.ts";
 import { Refusal } from "../refusal.ts";
+
+/** The arguments with which a function of the dipped waist seam begins. */
+export const BODY_AND_DIP = {
+  waist: { kind: "length", usual: [40, 200], about: "waist girth", from: 10, to: 500 },
+  hip: {
+    kind: "length",
+    usual: [45, 300],
+    about: "hip girth, over the pad if there is one",
+    from: 10,
+    to: 1000,
+  },
+  hip_drop: { kind: "length", about: "from waist down to hip, along the body", from: 1, to: 100 },
+  front_drop: { kind: "length", about: "from waist down to the point at centre front", from: 0, to: 100 },
+} as const satisfies Takes;
+
+/** The arguments about the seam's level part at the back. */
+export const LEVEL_BACK = {
+  back_drop: {
+    kind: "length",
+    about: "from waist down to the level part at the back; negative above the waist",
+    from: -30,
+    to: 100,
+    otherwise: 0,
+  },
+  start: {
+    kind: "share",
+    about:
+      "share of the half girth, from centre back, where the seam runs level; a shallow dip keeps it level longer",
+    from: 0,
+    to: 1,
+    otherwise: 0.5,
+  },
+} as const satisfies Takes;
 
 /** Half of a pointed waist seam on the flat, all lengths in the unit given. */
 export interface WaistSeam {

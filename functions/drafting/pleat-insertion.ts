@@ -6,6 +6,7 @@
  * length taken up is twice the pleat's depth, measured along each edge.
  */
 
+import type { Takes } from "../define.ts";
 import {
   compose,
   IDENTITY,
@@ -19,7 +20,42 @@ import { edgePart, placeAlong, reverseEdge } from "../pieces/edges.ts";
 import { edgeLength, type Mark, mark, type Piece } from "../pieces/piece.ts";
 import { refuseUnlessSimple } from "../pieces/require-simple.ts";
 import { Refusal } from "../refusal.ts";
-import type { PleatStyle } from "./pleat-creases.ts";
+import { PLEAT_STYLE, type PleatStyle } from "./pleat-creases.ts";
+
+/** The arguments that say which pleats to insert in a piece. */
+export const PLEATS_TO_INSERT = {
+  places: {
+    kind: "length",
+    about: "where the pleats go, along the top (edge 1) from its beginning; a blank place is skipped",
+    from: 0,
+    to: 5000,
+    many: true,
+    blanks: true,
+  },
+  fold_depth: {
+    kind: "length",
+    about:
+      "from a fold to the inner fold, at the top: one depth for all pleats or one for each; 0 for a wedge",
+    from: 0,
+    to: 200,
+    many: true,
+  },
+  hem_fold_depth: {
+    kind: "length",
+    about: "from a fold to the inner fold, at the hem; the same as at the top when left out",
+    from: 0,
+    to: 300,
+    many: true,
+    otherwise: null,
+  },
+  style: PLEAT_STYLE,
+  towards: {
+    kind: "text",
+    about: "which end of the top the folds of knife pleats point to",
+    choices: ["end", "start"],
+    otherwise: "end",
+  },
+} as const satisfies Takes;
 
 /** Two hidden layers: a fold that shows at `at`, the inner fold beneath, towards the beginning (−1) or end (1). Pairs are of the top and the hem. */
 interface HiddenFold {

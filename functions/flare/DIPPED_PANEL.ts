@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { developSeam, seamSteps } from "../drafting/body-cone.ts";
+import { BODY_AND_DIP, developSeam, LEVEL_BACK, seamSteps } from "../drafting/body-cone.ts";
 import { DippedSection } from "../drafting/dipped-panel.ts";
 import { drawPanel } from "../drafting/flared-panel.ts";
 import { dimension } from "../drawing/shapes.ts";
@@ -23,32 +23,9 @@ export const DIPPED_PANEL = define({
   source: "geometry: the cone through waist and hip, rolled out flat",
   words: "peplum basque pointed bodice dropped waist dip front V skirt section flare",
   takes: {
-    waist: { kind: "length", usual: [40, 200], about: "waist girth", from: 10, to: 500 },
-    hip: {
-      kind: "length",
-      usual: [45, 300],
-      about: "hip girth, over the pad if there is one",
-      from: 10,
-      to: 1000,
-    },
-    hip_drop: { kind: "length", about: "from waist down to hip, along the body", from: 1, to: 100 },
-    front_drop: { kind: "length", about: "from waist down to the point at centre front", from: 0, to: 100 },
+    ...BODY_AND_DIP,
     depth: { kind: "length", about: "from the seam down to the hem, along the body", from: 0.5, to: 200 },
-    back_drop: {
-      kind: "length",
-      about: "from waist down to the level part at the back; negative above the waist",
-      from: -30,
-      to: 100,
-      otherwise: 0,
-    },
-    start: {
-      kind: "share",
-      about:
-        "share of the half girth, from centre back, where the seam runs level; a shallow dip keeps it level longer",
-      from: 0,
-      to: 1,
-      otherwise: 0.5,
-    },
+    ...LEVEL_BACK,
     hem: {
       kind: "text",
       about:

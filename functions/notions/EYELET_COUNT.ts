@@ -1,7 +1,6 @@
 import { CORDS, LACING } from "../cautions.ts";
 import { define } from "../define.ts";
-import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
-import { roundUpToWhole } from "../whole-number.ts";
+import { drawEvenRow, evenRowCount } from "../drafting/even-row.ts";
 
 /**
  * How many eyelets one edge takes when the first and the last stand `inset` from its ends and no
@@ -26,22 +25,8 @@ export const EYELET_COUNT = define({
   },
   returns: "count",
   usual: ["spacing < edge", "inset <= spacing"],
-  compute({ edge, spacing, inset }, context) {
-    const { step } = context;
-    const clear = context.step("end", "inset", inset);
-    const row = step("row", "edge - 2 * end", rowBetween(edge, clear, clear));
-    const gaps = step(
-      "gaps",
-      "MAX(1; ROUNDUP(ROUND(row / spacing; 8); 0))",
-      Math.max(1, roundUpToWhole(row / spacing)),
-    );
-    step("actual_spacing", "row / gaps", row / gaps);
-    return step("count", "gaps + 1", gaps + 1);
-  },
-  draw({ edge }, { end = 0, actual_spacing = 0, count = 0 }) {
-    const places = Array.from({ length: count }, (_, i) => end + i * actual_spacing);
-    return drawRow(edge, places, "eyelets", { marksShow: "count", gapShows: "actual_spacing" });
-  },
+  compute: evenRowCount,
+  draw: ({ edge }, steps) => drawEvenRow(edge, steps, "eyelets"),
   examples: [
     { given: { edge: 13, spacing: 1 }, gives: 13, because: "12 in between the outer two make 12 gaps" },
     {

@@ -1,6 +1,5 @@
 import { define } from "../define.ts";
-import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
-import { roundUpToWhole } from "../whole-number.ts";
+import { drawEvenRow, evenRowCount } from "../drafting/even-row.ts";
 
 /**
  * How many hooks and eyes close an edge without gaping when they stand no farther apart than
@@ -25,22 +24,8 @@ export const HOOK_COUNT = define({
   },
   returns: "count",
   usual: ["spacing < edge", "inset <= spacing"],
-  compute({ edge, spacing, inset }, context) {
-    const { step } = context;
-    const end = context.step("end", "inset", inset);
-    const row = step("row", "edge - 2 * end", rowBetween(edge, end, end));
-    const gaps = step(
-      "gaps",
-      "MAX(1; ROUNDUP(ROUND(row / spacing; 8); 0))",
-      Math.max(1, roundUpToWhole(row / spacing)),
-    );
-    step("actual_spacing", "row / gaps", row / gaps);
-    return step("count", "gaps + 1", gaps + 1);
-  },
-  draw({ edge }, { end = 0, actual_spacing = 0, count = 0 }) {
-    const places = Array.from({ length: count }, (_, i) => end + i * actual_spacing);
-    return drawRow(edge, places, "hooks", { marksShow: "count", gapShows: "actual_spacing" });
-  },
+  compute: evenRowCount,
+  draw: ({ edge }, steps) => drawEvenRow(edge, steps, "hooks"),
   examples: [
     { given: { edge: 14.25, spacing: 1 }, gives: 15, because: "14 in between the outer two make 14 gaps" },
     {

@@ -1,6 +1,5 @@
 import { define } from "../define.ts";
-import { PLEAT_STYLE } from "../drafting/pleat-creases.ts";
-import { insertPleats, requireSimplePleated } from "../drafting/pleat-insertion.ts";
+import { insertPleats, PLEATS_TO_INSERT, requireSimplePleated } from "../drafting/pleat-insertion.ts";
 import { drawPattern } from "../drawing/piece-drawing.ts";
 import { marksDrawn } from "../drawing/shapes.ts";
 import { edgeLength, pieceArea } from "../pieces/piece.ts";
@@ -19,37 +18,7 @@ export const OPEN_PLEATS = define({
   words: "add insert pleat centre back piece pattern knife box inverted kick wedge",
   takes: {
     piece: { kind: "piece", about: "the piece as it should look once pleated, without allowances" },
-    places: {
-      kind: "length",
-      about: "where the pleats go, along the top (edge 1) from its beginning; a blank place is skipped",
-      from: 0,
-      to: 5000,
-      many: true,
-      blanks: true,
-    },
-    fold_depth: {
-      kind: "length",
-      about:
-        "from a fold to the inner fold, at the top: one depth for all pleats or one for each; 0 for a wedge",
-      from: 0,
-      to: 200,
-      many: true,
-    },
-    hem_fold_depth: {
-      kind: "length",
-      about: "from a fold to the inner fold, at the hem; the same as at the top when left out",
-      from: 0,
-      to: 300,
-      many: true,
-      otherwise: null,
-    },
-    style: PLEAT_STYLE,
-    towards: {
-      kind: "text",
-      about: "which end of the top the folds of knife pleats point to",
-      choices: ["end", "start"],
-      otherwise: "end",
-    },
+    ...PLEATS_TO_INSERT,
   },
   returns: "piece",
   alike: {

@@ -1,7 +1,6 @@
 import { define } from "../define.ts";
 import { drawPanel, flaredPanel, STRAIGHT_GRAIN, type StraightGrain } from "../drafting/flared-panel.ts";
-import { PLEAT_STYLE } from "../drafting/pleat-creases.ts";
-import { insertPleats, requireSimplePleated } from "../drafting/pleat-insertion.ts";
+import { insertPleats, PLEATS_TO_INSERT, requireSimplePleated } from "../drafting/pleat-insertion.ts";
 import { marksDrawn } from "../drawing/shapes.ts";
 import { degrees } from "../geometry/strokes.ts";
 import { placeAlong } from "../pieces/edges.ts";
@@ -25,37 +24,7 @@ export const PLEATED_PANEL = define({
     top: { kind: "length", about: "the top once pleated", from: 1, to: 5000 },
     hem: { kind: "length", about: "the hem once pleated", from: 1, to: 10000 },
     depth: { kind: "length", about: "from top to hem, square to both", from: 1, to: 500 },
-    places: {
-      kind: "length",
-      about: "where the pleats go, along the top from its left end; a blank place is skipped",
-      from: 0,
-      to: 5000,
-      many: true,
-      blanks: true,
-    },
-    fold_depth: {
-      kind: "length",
-      about:
-        "from a fold to the inner fold, at the top: one depth for all pleats or one for each; 0 for a wedge",
-      from: 0,
-      to: 200,
-      many: true,
-    },
-    hem_fold_depth: {
-      kind: "length",
-      about: "from a fold to the inner fold, at the hem; the same as at the top when left out",
-      from: 0,
-      to: 300,
-      many: true,
-      otherwise: null,
-    },
-    style: PLEAT_STYLE,
-    towards: {
-      kind: "text",
-      about: "which end of the top the folds of knife pleats point to",
-      choices: ["end", "start"],
-      otherwise: "end",
-    },
+    ...PLEATS_TO_INSERT,
     straight: STRAIGHT_GRAIN,
   },
   returns: "piece",

@@ -1,0 +1,36 @@
+/** Things set evenly in a row along an edge, no farther apart than wanted: eyelets, hooks. */
+import type { CallContext, StepValues } from "../define.ts";
+import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
+import type { Shape } from "../drawing/shapes.ts";
+import { roundUpToWhole } from "../whole-number.ts";
+
+interface EvenRow {
+  readonly edge: number;
+  /** The most from one thing to the next. */
+  readonly spacing: number;
+  /** From each end of the edge to the nearest thing. */
+  readonly inset: number;
+}
+
+/** How many stand in the row, at least 2. Notes the steps "end", "row", "gaps", "actual_spacing" and "count". */
+export function evenRowCount({ edge, spacing, inset }: EvenRow, { step }: Pick<CallContext, "step">): number {
+  const end = step("end", "inset", inset);
+  const row = step("row", "edge - 2 * end", rowBetween(edge, end, end));
+  const gaps = step(
+    "gaps",
+    "MAX(1; ROUNDUP(ROUND(row / spacing; 8); 0))",
+    Math.max(1, roundUpToWhole(row / spacing)),
+  );
+  step("actual_spacing", "row / gaps", row / gaps);
+  return step("count", "gaps + 1", gaps + 1);
+}
+
+/** The row on its edge, from the steps of `evenRowCount`; `label` names the things. */
+export function drawEvenRow(
+  edge: number,
+  { end = 0, actual_spacing = 0, count = 0 }: StepValues,
+  label: string,
+): Shape[] {
+  const places = Array.from({ length: count }, (_, i) => end + i * actual_spacing);
+  return drawRow(edge, places, label, { marksShow: "count", gapShows: "actual_spacing" });
+}

@@ -93,7 +93,7 @@ describe("by keyboard alone", () => {
     await page.getByRole("separator").focus();
     for (let i = 0; i < 3; i += 1) await page.keyboard.press("ArrowLeft");
     await expect.poll(wide).toBeCloseTo(before + 0.06 * 1360, 0);
-    const grid = (await page.locator(".sheet-grid .wtHolder").first().boundingBox())!;
+    const grid = (await page.locator(".grid-host .wtHolder").first().boundingBox())!;
     const side = (await page.locator(".side").boundingBox())!;
     expect(grid.x + grid.width).toBeCloseTo(side.x, 0);
     await page.reload();

@@ -277,7 +277,7 @@ describe("a fault in one part leaves the rest alive", () => {
     "The top of the page": "Title of the book",
     "The list of pages": "page-acts",
     "The formula of the cell": "Text or formula of the cell",
-    "The grid": "sheet-grid",
+    "The grid": "grid-host",
     Drawing: "drawing-head",
     Working: "working",
     "The list of problems": "checks",

@@ -29,7 +29,7 @@ const key = (keys: string) => page.keyboard.press(keys);
 const type = (text: string) => page.keyboard.type(text);
 const clipboard = () => page.evaluate(() => navigator.clipboard.readText());
 const toClipboard = (text: string) => page.evaluate((put) => navigator.clipboard.writeText(put), text);
-const told = () => page.locator("#formula-telling").textContent();
+const told = () => page.locator("#cell-message").textContent();
 
 async function turn(title: string): Promise<void> {
   await page.getByRole("navigation").getByRole("button", { name: title, exact: true }).click();
@@ -215,12 +215,12 @@ describe("the note of a cell", () => {
     await page.getByRole("button", { name: "Save note" }).click();
     await expect.poll(() => described("B8")).toContain("note: taken over the pad");
     expect(await cell(page, "B8").getAttribute("class")).toContain("cell-noted");
-    expect(await page.locator(".telling-note").textContent()).toBe(
+    expect(await page.locator(".cell-message-note").textContent()).toBe(
       "Note: taken over the pad\nsecond fitting",
     );
     await key("ArrowDown");
     await expect.poll(chosen).toBe("B9");
-    expect(await page.locator(".telling-note").count()).toBe(0);
+    expect(await page.locator(".cell-message-note").count()).toBe(0);
 
     await key("ArrowUp");
     await key("Shift+F2");
@@ -278,12 +278,12 @@ describe("formulas", () => {
     await type("=SPREAD_P");
     await key("Tab");
     await type("10;12;");
-    expect(await page.locator(".telling-call strong").textContent()).toBe("sections");
+    expect(await page.locator(".cell-message-call strong").textContent()).toBe("sections");
     expect(await told()).toContain("whole number, 1 to 200");
     await key("Escape");
     await bar().click();
     await bar().fill("=SPREAD_PER_GAP(10;");
-    expect(await page.locator(".telling-call strong").textContent()).toBe("hem");
+    expect(await page.locator(".cell-message-call strong").textContent()).toBe("hem");
   });
 
   it("a cell pointed at comes into the formula by its name, a block by its corners", async () => {
@@ -518,7 +518,7 @@ describe("figures that would not count", () => {
     await expect.poll(() => cell(page, "E13").textContent()).toBe("0");
     await page.getByLabel("Decimal mark").selectOption("comma");
     await choose("F14");
-    await page.locator("#formula-telling").getByRole("button", { name: "Calculate with column F" }).click();
+    await page.locator("#cell-message").getByRole("button", { name: "Calculate with column F" }).click();
     await enter("F14", "27,25");
     await expect.poll(() => cell(page, "F14").textContent()).toBe("27 1/4");
     await enter("E14", "=F14*1 1/10");

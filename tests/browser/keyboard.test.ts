@@ -20,7 +20,7 @@ const key = (keys: string) => opened.page.keyboard.press(keys);
 const write = (text: string) => opened.page.keyboard.type(text);
 const chosen = () => opened.page.locator(".formula-place").textContent();
 const bar = () => opened.page.getByLabel("Text or formula of the cell");
-const telling = () => opened.page.locator("#formula-telling").textContent();
+const telling = () => opened.page.locator("#cell-message").textContent();
 const turn = (title: string) =>
   opened.page.getByRole("navigation").getByRole("button", { name: title, exact: true }).click();
 

@@ -34,9 +34,9 @@ describe("a length of cloth", () => {
     await page.getByLabel("Search automatically").uncheck();
     await expect.poll(state).toBe("idle");
     expect(await cell(page, "B23").getAttribute("data-laid")).toBe("≤");
-    await page.locator(".formula-telling", { hasText: /^lay searched for [\d.]+ s$/ }).waitFor();
+    await page.locator(".cell-message", { hasText: /^lay searched for [\d.]+ s$/ }).waitFor();
     await cell(page, "B24").click();
-    await page.locator(".formula-telling", { hasText: /^rests on Cut!B23: lay searched for/ }).waitFor();
+    await page.locator(".cell-message", { hasText: /^rests on Cut!B23: lay searched for/ }).waitFor();
     expect(await figure("B24")).toBeCloseTo((await figure("B23")) + 1, 1);
     expect(tapeFigure(await cell(page, "B23").textContent())).toBe(tapeFigure(await what()));
     expect(await overlaps()).toEqual({ copies: 18, both: 0 });
@@ -62,7 +62,7 @@ describe("a length of cloth", () => {
     expect(await cell(page, "B20").textContent()).toBe("≥ 566 5/8");
     expect(await cell(page, "B21").textContent()).toBe("…");
     await cell(page, "B20").click();
-    await page.locator(".formula-telling", { hasText: "by its area it takes at least 566 5/8 in" }).waitFor();
+    await page.locator(".cell-message", { hasText: "by its area it takes at least 566 5/8 in" }).waitFor();
     await enter("B22", "=2+3");
     expect(await cell(page, "B22").textContent()).toBe("5");
     await expect.poll(() => figure("B20"), { timeout: 30_000 }).toBeGreaterThan(566);

@@ -5,7 +5,7 @@ import { columnLetters, type Place } from "../../book/address.ts";
 import { type Check, checks } from "../../engine/checks.ts";
 import { countColumn } from "../../store/commands.ts";
 import type { Store } from "../../store/store.ts";
-import { useLateRevision } from "../shell/follow.ts";
+import { useLateRevision } from "../store-hooks.ts";
 
 interface Props {
   readonly store: Store;

@@ -11,7 +11,7 @@ import { ROLE_WORDS } from "../../engine/roles.ts";
 import type { Store } from "../../store/store.ts";
 import { answeredAt } from "../lay/asked.ts";
 import { LayBoard } from "../lay/LayBoard.tsx";
-import { useLateRevision, within } from "../shell/follow.ts";
+import { useLateRevision, within } from "../store-hooks.ts";
 import { differences } from "./differences.ts";
 import { Window } from "./Window.tsx";
 

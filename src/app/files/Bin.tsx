@@ -1,22 +1,22 @@
 /** The bin: each book in it can be restored, or deleted permanently after a second press. */
 import { useState } from "react";
-import type { Spine } from "./shelf.ts";
+import type { BookRecord } from "./shelf.ts";
 
 interface Props {
-  readonly spines: readonly Spine[];
+  readonly records: readonly BookRecord[];
   readonly onBringBack: (id: string) => void;
   readonly onDelete: (id: string) => void;
 }
 
-export function Bin({ spines, onBringBack, onDelete }: Props) {
+export function Bin({ records, onBringBack, onDelete }: Props) {
   const [leaving, setLeaving] = useState<string | null>(null);
-  if (spines.length === 0) return null;
+  if (records.length === 0) return null;
   return (
     <details className="bin">
-      <summary>Bin: {spines.length === 1 ? "1 book" : `${spines.length} books`}</summary>
+      <summary>Bin: {records.length === 1 ? "1 book" : `${records.length} books`}</summary>
       <p className="aside">A book stays here until you delete it.</p>
       <ul>
-        {spines.map(({ id, title, binned }) => (
+        {records.map(({ id, title, binned }) => (
           <li key={id} className="book">
             <div className="book-open book-closed">
               <b>{title}</b>

@@ -4,10 +4,10 @@ import { copyText } from "./copies.ts";
 import { fileName, saveText } from "./disk.ts";
 import { reasonOf } from "./in-time.ts";
 import type { Library, Listed } from "./library.ts";
-import type { Spine } from "./shelf.ts";
+import type { BookRecord } from "./shelf.ts";
 
 interface Props {
-  readonly spine: Spine;
+  readonly record: BookRecord;
   readonly library: Library;
   readonly isOpen: boolean;
   readonly onOpen: () => void;
@@ -15,20 +15,20 @@ interface Props {
   readonly onThrowAway: () => void;
 }
 
-export function BookRow({ spine, library, isOpen, onOpen, onEarlier, onThrowAway }: Props) {
+export function BookRow({ record, library, isOpen, onOpen, onEarlier, onThrowAway }: Props) {
   const [listed, setListed] = useState<Listed | null>(null);
   const [saved, setSaved] = useState<string | null>(null);
   useEffect(() => {
     let gone = false;
-    library.look(spine).then((found) => {
+    library.look(record).then((found) => {
       if (!gone) setListed(found);
     });
     return () => {
       gone = true;
     };
-  }, [library, spine]);
+  }, [library, record]);
 
-  const { title, changed, copied, revision } = spine;
+  const { title, changed, copied, revision } = record;
   const about = (
     <>
       <b>{title}</b>
@@ -41,7 +41,7 @@ export function BookRow({ spine, library, isOpen, onOpen, onEarlier, onThrowAway
   const fault = isOpen ? null : (listed?.fault ?? null);
   const saveAsItIs = async () => {
     try {
-      setSaved(`Saved as ${saveText(await library.text(spine.id), fileName(title))}`);
+      setSaved(`Saved as ${saveText(await library.text(record.id), fileName(title))}`);
     } catch (failed) {
       setSaved(`Not saved: ${reasonOf(failed)}`);
     }

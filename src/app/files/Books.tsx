@@ -14,7 +14,7 @@ import type { Keeping } from "./keeping.ts";
 import { lasts } from "./lasting.ts";
 import { openEarlier, throwAway } from "./others.ts";
 import { ReadyBooks } from "./ReadyBooks.tsx";
-import type { Spine } from "./shelf.ts";
+import type { BookRecord } from "./shelf.ts";
 
 interface Props {
   readonly keeper: Keeper;
@@ -25,8 +25,8 @@ interface Props {
 
 export function Books({ keeper, keeping, onFile, onDone }: Props) {
   const { library } = keeper;
-  const [spines, setSpines] = useState<readonly Spine[] | null>(null);
-  const [bin, setBin] = useState<readonly Spine[]>([]);
+  const [records, setSpines] = useState<readonly BookRecord[] | null>(null);
+  const [bin, setBin] = useState<readonly BookRecord[]>([]);
   const [lasting, setLasting] = useState<boolean | null>(null);
   const [refusal, setRefusal] = useState<string | null>(null);
   const [done, setDone] = useState<string | null>(null);
@@ -62,8 +62,8 @@ export function Books({ keeper, keeping, onFile, onDone }: Props) {
     });
   const add = (book: Parameters<Keeper["add"]>[0]) =>
     opening(book.title, () => keeper.add(book).then(() => null));
-  const open = (spine: Spine) =>
-    spine.id === keeping.id ? onDone() : opening(spine.title, () => keeper.open(spine.id));
+  const open = (record: BookRecord) =>
+    record.id === keeping.id ? onDone() : opening(record.title, () => keeper.open(record.id));
   const chooseFile = async (file: File | undefined) => {
     if (!file) return;
     // A file of several books leaves the dialog open, with these books in the list.
@@ -90,23 +90,23 @@ export function Books({ keeper, keeping, onFile, onDone }: Props) {
             this tab is closed.
           </p>
         )}
-        {library.shelf && spines?.length === 0 && <p className="empty">None yet.</p>}
+        {library.shelf && records?.length === 0 && <p className="empty">None yet.</p>}
         <ul>
-          {spines?.map((spine) => (
+          {records?.map((record) => (
             <BookRow
-              key={`${spine.id} ${spine.revision}`}
-              spine={spine}
+              key={`${record.id} ${record.revision}`}
+              record={record}
               library={library}
-              isOpen={spine.id === keeping.id}
-              onOpen={() => open(spine)}
-              onEarlier={() => opening(spine.title, () => openEarlier(keeper, spine))}
-              onThrowAway={() => act(() => throwAway(keeper, spine.id).then(refresh))}
+              isOpen={record.id === keeping.id}
+              onOpen={() => open(record)}
+              onEarlier={() => opening(record.title, () => openEarlier(keeper, record))}
+              onThrowAway={() => act(() => throwAway(keeper, record.id).then(refresh))}
             />
           ))}
         </ul>
         {library.shelf && (
           <p className="books-all">
-            <button type="button" disabled={!spines?.length} onClick={saveAll}>
+            <button type="button" disabled={!records?.length} onClick={saveAll}>
               Save all books to one file
             </button>
             <span className="aside">
@@ -119,7 +119,7 @@ export function Books({ keeper, keeping, onFile, onDone }: Props) {
           </p>
         )}
         <Bin
-          spines={bin}
+          records={bin}
           onBringBack={(id) => act(() => library.bringBack(id).then(refresh))}
           onDelete={(id) => act(() => library.deletePermanently(id).then(refresh))}
         />

@@ -18,7 +18,7 @@ import type { Keeping } from "./keeping.ts";
 import { askToLast } from "./lasting.ts";
 import { type Library, newId, titled } from "./library.ts";
 import { recallPlace, rememberPlace } from "./place.ts";
-import type { Spine } from "./shelf.ts";
+import type { BookRecord } from "./shelf.ts";
 import { remember } from "./storage.ts";
 import { TAB, tabsAlive } from "./tab.ts";
 import { type Unkept, unkeptOf } from "./unkept.ts";
@@ -37,7 +37,7 @@ export class Keeper {
   readonly library: Library;
   readonly #store: Store;
   readonly #journal = new Journal(TAB);
-  #spine: Spine;
+  #record: BookRecord;
   /** The book as it is on the shelf. */
   #kept: Book | null;
   /** The book as its last file has it. */
@@ -61,11 +61,11 @@ export class Keeper {
   constructor(store: Store, library: Library, trouble: string | null = null) {
     this.#store = store;
     this.library = library;
-    this.#spine = this.#freshSpine(store.book);
+    this.#record = this.#freshRecord(store.book);
     // What the store begins with is no one's work.
     this.#kept = store.book;
     this.#state = {
-      id: this.#spine.id,
+      id: this.#record.id,
       opening: 0,
       place: FIRST_CELL,
       state: library.shelf ? "saved" : "unsaved",
@@ -105,7 +105,7 @@ export class Keeper {
     this.#tell({ news: before?.includes(news) ? before : [before, news].filter(Boolean).join(". ") });
   }
 
-  #freshSpine({ title }: Book): Spine {
+  #freshRecord({ title }: Book): BookRecord {
     const now = Date.now();
     return { id: newId(), title, changed: now, opened: now, revision: 0, place: FIRST_CELL };
   }
@@ -140,8 +140,8 @@ export class Keeper {
     const { shelf } = this.library;
     if (book === this.#kept || !shelf) return;
     const { step } = this.#journal;
-    const spine: Spine = {
-      ...this.#spine,
+    const record: BookRecord = {
+      ...this.#record,
       title: book.title,
       changed: Date.now(),
       place: this.#place,
@@ -152,13 +152,13 @@ export class Keeper {
       const begun = performance.now();
       const text = writeBook(book);
       this.#cost = performance.now() - begun;
-      revision = await shelf.keep(spine, text);
+      revision = await shelf.keep(record, text);
     } catch (fault) {
       const trouble = `this book could not be saved in the browser (${reasonOf(fault)}): save it to a file`;
       return this.#tell({ trouble, state: "unsaved" });
     }
     if (revision === null) return (await this.#join(book)) ? this.#put() : this.#part();
-    this.#spine = { ...spine, revision };
+    this.#record = { ...record, revision };
     this.#kept = book;
     this.#journal.kept(book, step, revision, this.#store.book);
     for (const { id, tab } of this.#taken.splice(0)) dropWritten(id, tab);
@@ -172,12 +172,12 @@ export class Keeper {
    * on with the same book, and no copy is made; false when both have changed it.
    */
   async #join(mine: Book): Promise<boolean> {
-    const found = await this.library.shelf?.read(this.#spine.id);
+    const found = await this.library.shelf?.read(this.#record.id);
     const reading = found ? readBook(found.text) : null;
     if (!found || !reading || "reason" in reading || !this.#kept) return false;
-    const { revision } = found.spine;
+    const { revision } = found.record;
     if (withoutLays(reading.book) === withoutLays(this.#kept)) {
-      this.#spine = { ...this.#spine, revision };
+      this.#record = { ...this.#record, revision };
       this.#kept = reading.book;
       this.#journal.kept(reading.book, this.#journal.step, revision, this.#store.book);
       this.#store.takeLays(reading.book.lays);
@@ -186,7 +186,7 @@ export class Keeper {
     if (!sameWork(mine, this.#kept)) return false;
     this.#kept = mine;
     // Later: what is going on now has to come to its end before another state is opened.
-    setTimeout(() => this.open(found.spine.id));
+    setTimeout(() => this.open(found.record.id));
     return true;
   }
 
@@ -194,11 +194,11 @@ export class Keeper {
   #part(): void {
     const { title } = this.#store.book;
     const own = titled(title, "second copy");
-    this.#taken.push({ id: this.#spine.id, tab: TAB });
-    this.#spine = this.#freshSpine({ ...this.#store.book, title: own });
-    this.#journal.begin(this.#spine.id, null, 0);
+    this.#taken.push({ id: this.#record.id, tab: TAB });
+    this.#record = this.#freshRecord({ ...this.#store.book, title: own });
+    this.#journal.begin(this.#record.id, null, 0);
     this.#hold();
-    this.#tell({ id: this.#spine.id, copied: null });
+    this.#tell({ id: this.#record.id, copied: null });
     this.tellNews(
       `“${title}” was changed in another tab; your changes here are saved as a separate book, “${own}”`,
     );
@@ -206,7 +206,7 @@ export class Keeper {
   }
 
   #hold(): void {
-    const { id } = this.#spine;
+    const { id } = this.#record;
     if (this.#holding === id) return;
     this.#letGo();
     this.#holding = id;
@@ -227,8 +227,8 @@ export class Keeper {
     await this.#line;
     if (!waited && !writtenOf(id).some(({ tab }) => tab !== TAB)) return;
     const kept = await this.library.shelf?.read(id);
-    if (id !== this.#spine.id || !kept) return;
-    const moved = kept.spine.revision !== this.#spine.revision;
+    if (id !== this.#record.id || !kept) return;
+    const moved = kept.record.revision !== this.#record.revision;
     const left = moved ? [] : await unkeptOf(kept);
     if ((moved || left.length > 0) && this.#store.book === this.#kept) await this.open(id);
   }
@@ -256,10 +256,10 @@ export class Keeper {
     const takesUp = hungAt(id, await tabsAlive()) !== "journal";
     await this.#leave(id);
     beginOpening(id, "book");
-    const place = recallPlace(id) ?? found.spine.place;
-    this.#show({ ...found.spine, opened: Date.now() }, reading.book, place, reading.book);
+    const place = recallPlace(id) ?? found.record.place;
+    this.#show({ ...found.record, opened: Date.now() }, reading.book, place, reading.book);
     try {
-      await this.library.shelf?.opened(id, this.#spine.opened);
+      await this.library.shelf?.opened(id, this.#record.opened);
       if (unkept.length > 0) beginOpening(id, "journal");
       for (const one of unkept) await this.#takeUp(one, takesUp ? reading.book : null);
     } catch (fault) {
@@ -273,7 +273,7 @@ export class Keeper {
    * the book as it was read from there; what does not fit becomes a book of its own.
    */
   async #takeUp({ tab, book, written, fits }: Unkept, base: Book | null): Promise<void> {
-    const { id, title } = this.#spine;
+    const { id, title } = this.#record;
     if (book && fits && this.#store.book === base) {
       const refusal = this.#store.run({ label: "restore the last changes", edit: () => book });
       if (refusal === null) {
@@ -289,7 +289,7 @@ export class Keeper {
 
   /** Before another book is opened. What can't be saved in the browser is saved to a file. */
   async #leave(id: string | null): Promise<void> {
-    if (id !== this.#spine.id) this.#tell({ news: null });
+    if (id !== this.#record.id) this.#tell({ news: null });
     await this.flush();
     if (!this.#atRisk()) return;
     const { book } = this.#store;
@@ -298,26 +298,26 @@ export class Keeper {
     );
   }
 
-  #show(spine: Spine, book: Book, place: Place, kept: Book | null): void {
-    const before = { spine: this.#spine, kept: this.#kept };
-    this.#spine = spine;
+  #show(record: BookRecord, book: Book, place: Place, kept: Book | null): void {
+    const before = { record: this.#record, kept: this.#kept };
+    this.#record = record;
     this.#kept = this.library.shelf ? kept : book;
-    this.#journal.begin(spine.id, kept, spine.revision);
+    this.#journal.begin(record.id, kept, record.revision);
     if (this.#store.open(book) !== null) {
-      this.#spine = before.spine;
+      this.#record = before.record;
       this.#kept = before.kept;
-      this.#journal.begin(before.spine.id, before.kept, before.spine.revision);
+      this.#journal.begin(before.record.id, before.kept, before.record.revision);
       throw new Error("a part of it could not be calculated");
     }
     this.#place = place.page < book.pages.length ? place : FIRST_CELL;
     this.#copied = null;
-    const { copied } = spine;
+    const { copied } = record;
     this.#tell({
-      id: spine.id,
+      id: record.id,
       opening: this.#state.opening + 1,
       place: this.#place,
       state: !this.library.shelf ? "unsaved" : kept ? "saved" : "saving",
-      copied: copied ? { at: copied.at, changed: copied.revision !== spine.revision } : null,
+      copied: copied ? { at: copied.at, changed: copied.revision !== record.revision } : null,
     });
     this.#hold();
   }
@@ -325,7 +325,7 @@ export class Keeper {
   /** Opens a book that is not on the shelf yet, and puts it there. */
   async add(book: Book): Promise<void> {
     await this.#leave(null);
-    this.#show(this.#freshSpine(book), book, FIRST_CELL, null);
+    this.#show(this.#freshRecord(book), book, FIRST_CELL, null);
     await this.flush();
   }
 
@@ -336,7 +336,7 @@ export class Keeper {
     this.#copied = book;
     this.#tell({ copied: { at: Date.now(), changed: false } });
     this.flush()
-      .then(() => this.library.copied([this.#spine.id]))
+      .then(() => this.library.copied([this.#record.id]))
       .catch(() => {});
     return name;
   }
@@ -347,7 +347,7 @@ export class Keeper {
     const { text, ids } = await this.library.everything();
     const name = saveText(text, `ellwand-books-${new Date().toISOString().slice(0, 10)}.json`);
     await this.library.copied(ids);
-    if (this.#store.book === this.#kept && ids.includes(this.#spine.id)) {
+    if (this.#store.book === this.#kept && ids.includes(this.#record.id)) {
       this.#copied = this.#store.book;
       this.#tell({ copied: { at: Date.now(), changed: false } });
     }
@@ -365,7 +365,7 @@ export class Keeper {
 
   readonly #closing = (event: Event): void => {
     if (event.type === "visibilitychange" && document.visibilityState === "visible") return;
-    rememberPlace(this.#spine.id, this.#place);
+    rememberPlace(this.#record.id, this.#place);
     // What the engine did not accept need not be written down.
     if (this.#store.book === this.#kept) this.#journal.clear();
     this.flush();

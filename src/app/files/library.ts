@@ -3,13 +3,13 @@ import { writeBooks } from "../../book/books.ts";
 import { readBook } from "../../book/read.ts";
 import { reasonOf } from "./in-time.ts";
 import { forgetPlace } from "./place.ts";
-import type { Shelf, Spine } from "./shelf.ts";
+import type { BookRecord, Shelf } from "./shelf.ts";
 
 export const newId = (): string => `${Date.now().toString(36)}${Math.random().toString(36).slice(2, 10)}`;
 
 /** What the list of books shows of one. */
 export interface Listed {
-  readonly spine: Spine;
+  readonly record: BookRecord;
   /** Why the book does not open; null when it can be read. */
   readonly fault: string | null;
   /** Whether an earlier state of a book that does not open can be read. */
@@ -35,27 +35,27 @@ export class Library {
   }
 
   /** The books, those in the bin left out; the one opened last comes first. */
-  async list(): Promise<Spine[]> {
+  async list(): Promise<BookRecord[]> {
     return ((await this.shelf?.list()) ?? []).filter(({ binned }) => binned === undefined);
   }
 
   /** The books in the bin, the one put there last first. */
-  async bin(): Promise<Spine[]> {
-    const spines = ((await this.shelf?.list()) ?? []).filter(({ binned }) => binned !== undefined);
-    return spines.sort((a, b) => b.binned! - a.binned!);
+  async bin(): Promise<BookRecord[]> {
+    const records = ((await this.shelf?.list()) ?? []).filter(({ binned }) => binned !== undefined);
+    return records.sort((a, b) => b.binned! - a.binned!);
   }
 
   /** Reads a book to see whether it would open. */
-  async look(spine: Spine): Promise<Listed> {
+  async look(record: BookRecord): Promise<Listed> {
     try {
-      const found = await this.shelf?.read(spine.id);
+      const found = await this.shelf?.read(record.id);
       const reading = readBook(found?.text ?? "");
-      const fault = "reason" in reading ? reading.reason : (this.#faults.get(spine.id) ?? null);
+      const fault = "reason" in reading ? reading.reason : (this.#faults.get(record.id) ?? null);
       const before = fault === null ? undefined : found?.before;
       const earlier = before !== undefined && before !== found?.text && "book" in readBook(before);
-      return { spine, fault, earlier };
+      return { record, fault, earlier };
     } catch (fault) {
-      return { spine, fault: reasonOf(fault), earlier: false };
+      return { record, fault: reasonOf(fault), earlier: false };
     }
   }
 
@@ -73,10 +73,10 @@ export class Library {
 
   /** Every book that is not in the bin, as one file; what can't be read goes in as it is kept. */
   async everything(): Promise<{ text: string; ids: readonly string[] }> {
-    const spines = await this.list();
+    const records = await this.list();
     const texts: string[] = [];
-    for (const { id } of spines) texts.push(await this.text(id));
-    return { text: writeBooks(texts), ids: spines.map(({ id }) => id) };
+    for (const { id } of records) texts.push(await this.text(id));
+    return { text: writeBooks(texts), ids: records.map(({ id }) => id) };
   }
 
   /** Puts a text on the shelf as a book of its own, readable or not. */
@@ -84,9 +84,9 @@ export class Library {
     if (!this.shelf) throw new Error("books cannot be saved in this browser at present");
     const now = Date.now();
     const place = { page: 0, row: 0, column: 0 };
-    const spine = { id: newId(), title, changed: now, opened: 0, revision: 0, place };
-    await this.shelf.keep(spine, text);
-    return spine.id;
+    const record = { id: newId(), title, changed: now, opened: 0, revision: 0, place };
+    await this.shelf.keep(record, text);
+    return record.id;
   }
 
   /** Puts the books of one file on the shelf; says in words how many there were. */
@@ -103,11 +103,11 @@ export class Library {
   }
 
   async throwAway(id: string): Promise<void> {
-    await this.shelf?.note(id, (spine) => ({ ...spine, binned: Date.now() }));
+    await this.shelf?.note(id, (record) => ({ ...record, binned: Date.now() }));
   }
 
   async bringBack(id: string): Promise<void> {
-    await this.shelf?.note(id, ({ binned: _, ...spine }) => spine);
+    await this.shelf?.note(id, ({ binned: _, ...record }) => record);
   }
 
   async deletePermanently(id: string): Promise<void> {
@@ -118,9 +118,9 @@ export class Library {
   /** Notes that copies of these books were saved to a file just now. */
   async copied(ids: readonly string[]): Promise<void> {
     for (const id of ids) {
-      await this.shelf?.note(id, (spine) => ({
-        ...spine,
-        copied: { at: Date.now(), revision: spine.revision },
+      await this.shelf?.note(id, (record) => ({
+        ...record,
+        copied: { at: Date.now(), revision: record.revision },
       }));
     }
   }

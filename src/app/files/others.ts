@@ -4,10 +4,10 @@ import { blankBook } from "../../book/shape.ts";
 import { reasonOf } from "./in-time.ts";
 import type { Keeper } from "./keeper.ts";
 import { titled } from "./library.ts";
-import type { Spine } from "./shelf.ts";
+import type { BookRecord } from "./shelf.ts";
 
 /** Opens the state in which a book was opened before, as a book of its own; the reason why not. */
-export async function openEarlier(keeper: Keeper, { id, title }: Spine): Promise<string | null> {
+export async function openEarlier(keeper: Keeper, { id, title }: BookRecord): Promise<string | null> {
   try {
     const reading = readBook((await keeper.library.earlier(id)) ?? "");
     if ("reason" in reading) return reading.reason;

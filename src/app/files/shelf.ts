@@ -8,7 +8,7 @@ import type { Place } from "../../book/address.ts";
 import { inTime, reasonOf } from "./in-time.ts";
 
 /** What the list of books says of one book. */
-export interface Spine {
+export interface BookRecord {
   readonly id: string;
   readonly title: string;
   /** When it was last changed and last opened, in milliseconds since 1970. */
@@ -26,16 +26,18 @@ export interface Spine {
   readonly copied?: { readonly at: number; readonly revision: number };
 }
 
-export interface Leaves {
+/** The text of one book. */
+export interface BookText {
   readonly id: string;
   readonly text: string;
   /** The text as it was when the book was last opened and could be read. */
   readonly before: string;
 }
 
+/** The names of the stores are those of databases that browsers have already: they stay. */
 interface Shelves extends DBSchema {
-  spines: { key: string; value: Spine };
-  leaves: { key: string; value: Leaves };
+  spines: { key: string; value: BookRecord };
+  leaves: { key: string; value: BookText };
 }
 
 /** How long the database may take to open, and to answer, in milliseconds. */
@@ -111,21 +113,21 @@ export class Shelf {
   }
 
   /** Every book, those in the bin too; the book opened last comes first. */
-  list(): Promise<Spine[]> {
+  list(): Promise<BookRecord[]> {
     return this.#ask(async () => {
-      const spines = await this.#db.getAll("spines");
-      return spines.sort((a, b) => b.opened - a.opened);
+      const records = await this.#db.getAll("spines");
+      return records.sort((a, b) => b.opened - a.opened);
     });
   }
 
-  read(id: string): Promise<{ spine: Spine; text: string; before: string } | null> {
+  read(id: string): Promise<{ record: BookRecord; text: string; before: string } | null> {
     return this.#ask(async () => {
       const tx = this.#db.transaction(["spines", "leaves"]);
-      const [spine, leaves] = await Promise.all([
+      const [record, bookText] = await Promise.all([
         tx.objectStore("spines").get(id),
         tx.objectStore("leaves").get(id),
       ]);
-      return spine && leaves ? { spine, text: leaves.text, before: leaves.before } : null;
+      return record && bookText ? { record, text: bookText.text, before: bookText.before } : null;
     });
   }
 
@@ -134,20 +136,20 @@ export class Shelf {
    * revision before: then null, and nothing is changed. What this tab kept itself it may replace,
    * even where the answer to that came too late.
    */
-  keep(spine: Spine, text: string): Promise<number | null> {
+  keep(record: BookRecord, text: string): Promise<number | null> {
     return this.#ask(async () => {
       const tx = this.#db.transaction(["spines", "leaves"], "readwrite", { durability: "strict" });
-      const spines = tx.objectStore("spines");
-      const leaves = tx.objectStore("leaves");
-      const [now, old] = await Promise.all([spines.get(spine.id), leaves.get(spine.id)]);
-      const own = now?.by !== undefined && now.by.tab === spine.by?.tab;
-      const fits = !now || own || now.revision === spine.revision;
-      const revision = Math.max(spine.revision, now?.revision ?? 0) + 1;
+      const records = tx.objectStore("spines");
+      const bookText = tx.objectStore("leaves");
+      const [now, old] = await Promise.all([records.get(record.id), bookText.get(record.id)]);
+      const own = now?.by !== undefined && now.by.tab === record.by?.tab;
+      const fits = !now || own || now.revision === record.revision;
+      const revision = Math.max(record.revision, now?.revision ?? 0) + 1;
       if (fits) {
         const copied = now?.copied ? { copied: now.copied } : {};
         await Promise.all([
-          spines.put({ ...spine, ...copied, revision }),
-          leaves.put({ id: spine.id, text, before: old?.before ?? text }),
+          records.put({ ...record, ...copied, revision }),
+          bookText.put({ id: record.id, text, before: old?.before ?? text }),
         ]);
       }
       await tx.done;
@@ -156,11 +158,11 @@ export class Shelf {
   }
 
   /** Changes what the list says of a book; the book itself stays as it is. */
-  note(id: string, change: (spine: Spine) => Spine): Promise<void> {
+  note(id: string, change: (record: BookRecord) => BookRecord): Promise<void> {
     return this.#ask(async () => {
       const tx = this.#db.transaction("spines", "readwrite");
-      const spine = await tx.store.get(id);
-      if (spine) await tx.store.put(change(spine));
+      const record = await tx.store.get(id);
+      if (record) await tx.store.put(change(record));
       await tx.done;
     });
   }
@@ -169,10 +171,10 @@ export class Shelf {
   opened(id: string, opened: number): Promise<void> {
     return this.#ask(async () => {
       const tx = this.#db.transaction(["spines", "leaves"], "readwrite");
-      const spine = await tx.objectStore("spines").get(id);
-      if (spine) await tx.objectStore("spines").put({ ...spine, opened });
-      const leaves = await tx.objectStore("leaves").get(id);
-      if (leaves) await tx.objectStore("leaves").put({ ...leaves, before: leaves.text });
+      const record = await tx.objectStore("spines").get(id);
+      if (record) await tx.objectStore("spines").put({ ...record, opened });
+      const bookText = await tx.objectStore("leaves").get(id);
+      if (bookText) await tx.objectStore("leaves").put({ ...bookText, before: bookText.text });
       await tx.done;
     });
   }

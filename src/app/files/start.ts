@@ -11,7 +11,7 @@ import { Keeper } from "./keeper.ts";
 import { Library } from "./library.ts";
 import { openEarlier } from "./others.ts";
 import { firstBook } from "./ready.ts";
-import { Shelf, type Spine } from "./shelf.ts";
+import { type BookRecord, Shelf } from "./shelf.ts";
 import { recall } from "./storage.ts";
 import { holdTab, tabsAlive } from "./tab.ts";
 import { shelveBegun } from "./unkept.ts";
@@ -37,19 +37,19 @@ async function freshBook(): Promise<Book> {
   }
 }
 
-async function openShelf(): Promise<{ shelf: Shelf | null; spines: Spine[]; trouble: string | null }> {
+async function openShelf(): Promise<{ shelf: Shelf | null; records: BookRecord[]; trouble: string | null }> {
   try {
     const shelf = await Shelf.open();
-    return { shelf, spines: await new Library(shelf).list(), trouble: null };
+    return { shelf, records: await new Library(shelf).list(), trouble: null };
   } catch (fault) {
     const trouble = `Books cannot be saved in this browser at present: ${reasonOf(fault)}. Save your work to a file`;
-    return { shelf: null, spines: [], trouble };
+    return { shelf: null, records: [], trouble };
   }
 }
 
 export async function start(): Promise<Start> {
   holdTab();
-  const { shelf, spines, trouble } = await openShelf();
+  const { shelf, records, trouble } = await openShelf();
   const store = new Store(newBook(), pageDesk);
   const keeper = new Keeper(store, new Library(shelf), trouble);
   if (location.hash === FRESH) {
@@ -58,22 +58,22 @@ export async function start(): Promise<Start> {
     return { store, keeper };
   }
   const begun = shelf ? await shelveBegun(keeper.library).catch(() => []) : [];
-  await openOne(keeper, spines);
+  await openOne(keeper, records);
   for (const title of begun) keeper.tellNews(`A book begun in a tab that was closed is saved as “${title}”`);
   return { store, keeper };
 }
 
 /** Opens the book of this tab, else the one opened last in any, else an earlier state, else a ready book. */
-async function openOne(keeper: Keeper, spines: readonly Spine[]): Promise<void> {
+async function openOne(keeper: Keeper, records: readonly BookRecord[]): Promise<void> {
   const here = recall("sessionStorage", "ellwand.open");
-  const order = [...spines.filter(({ id }) => id === here), ...spines.filter(({ id }) => id !== here)];
+  const order = [...records.filter(({ id }) => id === here), ...records.filter(({ id }) => id !== here)];
   const alive = await tabsAlive();
   const passed: string[] = [];
   const tell = () => {
     for (const one of passed) keeper.tellNews(one);
   };
-  for (const spine of order) {
-    const { id, title } = spine;
+  for (const record of order) {
+    const { id, title } = record;
     const hung = hungAt(id, alive) === "book";
     if (hung) keeper.library.note(id, HUNG);
     const reason = hung ? HUNG : await keeper.open(id);
@@ -81,7 +81,7 @@ async function openOne(keeper: Keeper, spines: readonly Spine[]): Promise<void> 
     passed.push(
       `“${title}” was not opened: ${reason}. It is unchanged; under Books you can save its text to a file`,
     );
-    if (passed.length === 1 && (await openEarlier(keeper, spine)) === null) {
+    if (passed.length === 1 && (await openEarlier(keeper, record)) === null) {
       passed.push("Its earlier state is open now, as a separate book");
       return tell();
     }

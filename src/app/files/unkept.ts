@@ -4,7 +4,7 @@ import type { Book } from "../../book/shape.ts";
 import { writeBook } from "../../book/write.ts";
 import { broughtForward, dropWritten, type Written, writtenIds, writtenOf } from "./journal.ts";
 import { type Library, titled } from "./library.ts";
-import type { Spine } from "./shelf.ts";
+import type { BookRecord } from "./shelf.ts";
 import { TAB, tabsAlive } from "./tab.ts";
 
 export interface Unkept {
@@ -32,8 +32,8 @@ async function writtenByTheGone(id: string): Promise<Written[]> {
 }
 
 /** The states that tabs which are gone left of a kept book; journals that hold nothing new are dropped. */
-export async function unkeptOf(found: { spine: Spine; text: string }): Promise<Unkept[]> {
-  const { id, revision, by } = found.spine;
+export async function unkeptOf(found: { record: BookRecord; text: string }): Promise<Unkept[]> {
+  const { id, revision, by } = found.record;
   const written = await writtenByTheGone(id);
   const reading = readBook(found.text);
   if (written.length === 0 || "reason" in reading) return [];

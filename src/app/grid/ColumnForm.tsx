@@ -3,7 +3,7 @@ import { type FormEvent, useEffect, useRef, useState } from "react";
 import { columnLetters, type Place } from "../../book/address.ts";
 import { COLUMN_KINDS, type ColumnKind, LONGEST, WIDTHS } from "../../book/shape.ts";
 import { changeColumn } from "../../store/commands.ts";
-import type { Hand } from "./hand.ts";
+import type { EditSession } from "./edit-session.ts";
 
 const KINDS: Record<ColumnKind, string> = {
   any: "anything",
@@ -15,14 +15,14 @@ const KINDS: Record<ColumnKind, string> = {
 };
 
 interface Props {
-  readonly hand: Hand;
+  readonly session: EditSession;
   readonly place: Place;
   readonly onDone: () => void;
 }
 
-export function ColumnForm({ hand, place, onDone }: Props) {
+export function ColumnForm({ session, place, onDone }: Props) {
   const dialog = useRef<HTMLDialogElement>(null);
-  const column = hand.store.shown.pages[place.page]?.columns[place.column];
+  const column = session.store.shown.pages[place.page]?.columns[place.column];
   const [heading, setHeading] = useState(column?.heading ?? "");
   const [kind, setKind] = useState<ColumnKind>(column?.kind ?? "any");
   const [width, setWidth] = useState(String(column?.width ?? ""));
@@ -31,7 +31,7 @@ export function ColumnForm({ hand, place, onDone }: Props) {
   const keep = (event: FormEvent) => {
     event.preventDefault();
     const change = { heading, kind, width: Number(width) };
-    hand.run(changeColumn(place.page, place.column, change), place);
+    session.run(changeColumn(place.page, place.column, change), place);
     dialog.current?.close();
   };
   return (

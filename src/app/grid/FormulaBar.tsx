@@ -3,9 +3,9 @@ import "./bar.css";
 import { type KeyboardEvent, type MouseEvent, useRef, useState, useSyncExternalStore } from "react";
 import { cellAddress, type Place } from "../../book/address.ts";
 import type { Store } from "../../store/store.ts";
-import { handOf, samePlace } from "./hand.ts";
+import { CellMessage } from "./CellMessage.tsx";
+import { samePlace, sessionOf } from "./edit-session.ts";
 import { NameField } from "./NameField.tsx";
-import { Telling } from "./Telling.tsx";
 
 interface Props {
   readonly store: Store;
@@ -13,42 +13,42 @@ interface Props {
 }
 
 export function FormulaBar({ store, place }: Props) {
-  const hand = handOf(store);
+  const session = sessionOf(store);
   useSyncExternalStore(store.subscribe, () => store.revision);
-  useSyncExternalStore(hand.subscribe, hand.version);
+  useSyncExternalStore(session.subscribe, session.version);
   const field = useRef<HTMLTextAreaElement>(null);
   const [asked, setAsked] = useState(false);
-  const draft = hand.draft && samePlace(hand.draft.place, place) ? hand.draft : null;
-  const text = draft?.text ?? hand.textAt(place);
+  const draft = session.draft && samePlace(session.draft.place, place) ? session.draft : null;
+  const text = draft?.text ?? session.textAt(place);
 
   const write = () => {
     const { value, selectionStart } = field.current!;
-    hand.write({ place, text: value, caret: selectionStart, where: "bar", field: field.current! });
+    session.write({ place, text: value, caret: selectionStart, where: "bar", field: field.current! });
   };
   /** Keeps what is typed. The draft ends first, or the cell would go on showing it. */
   const keep = (): boolean => {
     const typed = field.current!.value;
-    hand.write(null);
-    return hand.type(place, typed);
+    session.write(null);
+    return session.type(place, typed);
   };
   const onKeyDown = (event: KeyboardEvent) => {
     event.stopPropagation(); // or the grid, which listens again by then, would take the same key
     if (event.nativeEvent.isComposing) return;
-    if (hand.take(event.nativeEvent)) {
+    if (session.take(event.nativeEvent)) {
       event.preventDefault();
     } else if (event.key === "Escape") {
       event.preventDefault();
-      hand.write(null);
-      hand.drop(place);
-      hand.table?.take(place);
+      session.write(null);
+      session.drop(place);
+      session.grid?.take(place);
     } else if (event.key === "Enter" && !event.altKey && !event.shiftKey) {
       event.preventDefault();
-      if (keep()) hand.table?.take({ ...place, row: place.row + 1 });
+      if (keep()) session.grid?.take({ ...place, row: place.row + 1 });
     }
   };
   const openMenu = (event: MouseEvent) => {
     const box = event.currentTarget.getBoundingClientRect();
-    hand.openMenu?.(box.left, box.bottom + 2);
+    session.openMenu?.(box.left, box.bottom + 2);
   };
 
   return (
@@ -61,31 +61,31 @@ export function FormulaBar({ store, place }: Props) {
         ref={field}
         className="formula-text"
         aria-label="Text or formula of the cell"
-        aria-describedby="formula-telling"
+        aria-describedby="cell-message"
         aria-autocomplete="list"
         spellCheck={false}
         rows={2}
         value={text}
         onFocus={() => {
-          hand.table?.leave();
+          session.grid?.leave();
           write();
         }}
         onChange={write}
         onSelect={() => {
           // Heard after the key that ended the draft too: only a draft has a caret to follow.
-          if (hand.draft?.where === "bar") write();
+          if (session.draft?.where === "bar") write();
         }}
         onBlur={() => {
-          if (hand.draft?.where === "bar") keep();
+          if (session.draft?.where === "bar") keep();
         }}
         onKeyDown={onKeyDown}
       />
-      <Telling hand={hand} place={place} exactly={asked} />
+      <CellMessage session={session} place={place} exactly={asked} />
       <span className="formula-keys">
         <button type="button" aria-pressed={asked} onClick={() => setAsked(!asked)}>
           Full precision
         </button>
-        <button type="button" aria-haspopup="dialog" onClick={() => hand.openNote?.(place)}>
+        <button type="button" aria-haspopup="dialog" onClick={() => session.openNote?.(place)}>
           Note
         </button>
         <button type="button" aria-haspopup="menu" onClick={openMenu}>

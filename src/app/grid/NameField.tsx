@@ -4,7 +4,7 @@ import type { Place } from "../../book/address.ts";
 import { nameOf } from "../../book/address.ts";
 import { nameCell } from "../../store/commands.ts";
 import type { Store } from "../../store/store.ts";
-import { handOf } from "./hand.ts";
+import { sessionOf } from "./edit-session.ts";
 
 export function NameField({ store, place }: { readonly store: Store; readonly place: Place }) {
   const kept = nameOf(store.shown, place) ?? "";
@@ -27,12 +27,12 @@ export function NameField({ store, place }: { readonly store: Store; readonly pl
     event.stopPropagation();
     if (event.key === "Enter") {
       event.preventDefault();
-      if (keep()) handOf(store).table?.take(place);
+      if (keep()) sessionOf(store).grid?.take(place);
     } else if (event.key === "Escape") {
       event.preventDefault();
       setText(null);
       setRefusal(null);
-      handOf(store).table?.take(place);
+      sessionOf(store).grid?.take(place);
     }
   };
   return (
@@ -44,7 +44,7 @@ export function NameField({ store, place }: { readonly store: Store; readonly pl
         placeholder="no name"
         spellCheck={false}
         value={text ?? kept}
-        onFocus={() => handOf(store).table?.leave()}
+        onFocus={() => sessionOf(store).grid?.leave()}
         onChange={(event) => setText(event.target.value)}
         onBlur={keep}
         onKeyDown={onKeyDown}

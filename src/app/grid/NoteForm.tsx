@@ -2,17 +2,17 @@
 import { type FormEvent, useEffect, useRef, useState } from "react";
 import { cellAddress, fullAddress, nameOf, noteAt, type Place } from "../../book/address.ts";
 import { noteCell } from "../../store/commands.ts";
-import type { Hand } from "./hand.ts";
+import type { EditSession } from "./edit-session.ts";
 
 interface Props {
-  readonly hand: Hand;
+  readonly session: EditSession;
   readonly place: Place;
   readonly onDone: () => void;
 }
 
-export function NoteForm({ hand, place, onDone }: Props) {
+export function NoteForm({ session, place, onDone }: Props) {
   const dialog = useRef<HTMLDialogElement>(null);
-  const { store } = hand;
+  const { store } = session;
   const kept = noteAt(store.shown, place);
   const [text, setText] = useState(kept);
   const [refusal, setRefusal] = useState<string | null>(null);

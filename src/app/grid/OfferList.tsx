@@ -1,14 +1,14 @@
 /** The names and functions that fit the word being typed, in a list beside the field. */
 import { useLayoutEffect, useRef, useState, useSyncExternalStore } from "react";
-import type { Hand } from "./hand.ts";
+import type { EditSession } from "./edit-session.ts";
 
 const WIDE = 420;
 
-export function OfferList({ hand }: { hand: Hand }) {
-  useSyncExternalStore(hand.subscribe, hand.version);
+export function OfferList({ session }: { session: EditSession }) {
+  useSyncExternalStore(session.subscribe, session.version);
   const list = useRef<HTMLDivElement>(null);
   const [place, setPlace] = useState({ left: 0, top: 0 });
-  const { draft, offers, chosen } = hand;
+  const { draft, offers, chosen } = session;
   const count = offers.length;
   const field = count > 0 ? draft?.field : undefined;
 
@@ -51,7 +51,7 @@ export function OfferList({ hand }: { hand: Hand }) {
           className={i === (chosen ?? 0) ? "offer-next" : undefined}
           onMouseDown={(event) => {
             event.preventDefault();
-            hand.accept(offer);
+            session.accept(offer);
           }}
         >
           <span className="offer-text">{offer.text}</span>

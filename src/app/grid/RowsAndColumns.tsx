@@ -3,13 +3,13 @@ import { type KeyboardEvent, useEffect, useLayoutEffect, useRef, useState } from
 import { type Block, cellAddress, columnLetters, type Place } from "../../book/address.ts";
 import { insertColumns, insertRows, removeColumns, removeRows } from "../../store/commands.ts";
 import type { Command } from "../../store/store.ts";
-import type { Hand } from "./hand.ts";
+import type { EditSession } from "./edit-session.ts";
 
 interface Props {
   readonly x: number;
   readonly y: number;
   readonly block: Block;
-  readonly hand: Hand;
+  readonly session: EditSession;
   readonly onColumn: (column: number) => void;
   readonly onNote: (place: Place) => void;
   /** Called when the menu is to close; true when the grid is to have the keyboard again. */
@@ -55,10 +55,10 @@ export function itemsFor(block: Block, whole: "rows" | "columns" | null): Item[]
   return items;
 }
 
-export function RowsAndColumns({ x, y, block, hand, onColumn, onNote, onDone }: Props) {
+export function RowsAndColumns({ x, y, block, session, onColumn, onNote, onDone }: Props) {
   const list = useRef<HTMLDivElement>(null);
   const [place, setPlace] = useState({ left: x, top: y });
-  const items = itemsFor(block, hand.table?.wholly ?? null);
+  const items = itemsFor(block, session.grid?.wholly ?? null);
 
   useLayoutEffect(() => {
     const { offsetWidth, offsetHeight } = list.current!;
@@ -73,7 +73,7 @@ export function RowsAndColumns({ x, y, block, hand, onColumn, onNote, onDone }: 
     const place = { page: block.page, row: block.top, column: block.left };
     if (does === "column") onColumn(block.left);
     else if (does === "note") onNote(place);
-    else hand.run(does, place);
+    else session.run(does, place);
     onDone(typeof does !== "string");
   };
   const onKeyDown = (event: KeyboardEvent) => {

@@ -1,10 +1,10 @@
-/** The editor in a cell. It never holds the truth: it tells the hand what is typed, and saving goes through a command. */
+/** The editor in a cell. It never holds the truth: it tells the edit session what is typed, and saving goes through a command. */
 import { TextEditor } from "handsontable/editors/textEditor";
-import type { Hand } from "./hand.ts";
+import type { EditSession } from "./edit-session.ts";
 
 /** `save` takes what was typed in one cell. */
 export function cellEditor(
-  hand: Hand,
+  session: EditSession,
   pageOf: () => number,
   save: (row: number, column: number, text: unknown) => void,
 ): typeof TextEditor {
@@ -26,7 +26,7 @@ export function cellEditor(
         if (!this.isOpened() || !document.hasFocus()) return;
         // A dialog gives the keyboard back when it closes; an unfinished formula waits for it.
         if (document.querySelector("dialog[open]")) return;
-        hand.leave();
+        session.leave();
       });
     }
 
@@ -37,7 +37,7 @@ export function cellEditor(
 
     override close() {
       super.close();
-      if (hand.draft?.where === "cell") hand.write(null);
+      if (session.draft?.where === "cell") session.write(null);
     }
 
     override setValue(value?: unknown) {
@@ -55,7 +55,7 @@ export function cellEditor(
       if (!this.isOpened()) return;
       const field = this.TEXTAREA as HTMLTextAreaElement;
       const place = { page: pageOf(), row: this.row ?? 0, column: this.col ?? 0 };
-      hand.write({ place, text: field.value, caret: field.selectionStart, where: "cell", field });
+      session.write({ place, text: field.value, caret: field.selectionStart, where: "cell", field });
     }
   };
 }

@@ -1,17 +1,17 @@
 /** Keys of the grid beyond the library's own. */
+import type { EditSession } from "./edit-session.ts";
 import { fillWithin } from "./fill.ts";
-import type { Hand } from "./hand.ts";
-import type { Table } from "./table.ts";
+import type { GridView } from "./grid-view.ts";
 
 /** Adds Ctrl+D, Ctrl+R, the menu's keys and the note's key to the grid. */
-export function addGridKeys(table: Table, openMenu: () => void, openNote: () => void): void {
+export function addGridKeys(grid: GridView, openMenu: () => void, openNote: () => void): void {
   const fill = (direction: "down" | "right") => () => {
-    const block = table.block();
+    const block = grid.block();
     const pair = block && fillWithin(block, direction);
-    if (pair) table.fill(...pair);
+    if (pair) grid.fill(...pair);
   };
   const group = "ellwand";
-  table.hot
+  grid.hot
     .getShortcutManager()
     .getContext("grid")
     ?.addShortcuts([
@@ -27,13 +27,13 @@ const types = (target: EventTarget | null): boolean =>
   (target.isContentEditable || /^(?:INPUT|TEXTAREA|SELECT)$/.test(target.tagName));
 
 /** Ctrl+Z and Ctrl+Y (or Ctrl+Shift+Z) wherever no text is being typed; there they are the field's own. */
-export function listenToUndo(hand: Hand): () => void {
+export function listenToUndo(session: EditSession): () => void {
   const key = (event: KeyboardEvent) => {
     if (event.defaultPrevented || event.altKey || !(event.ctrlKey || event.metaKey) || types(event.target))
       return;
     const letter = event.key.toLowerCase();
-    if (letter === "y" || (letter === "z" && event.shiftKey)) hand.store.redo();
-    else if (letter === "z") hand.store.undo();
+    if (letter === "y" || (letter === "z" && event.shiftKey)) session.store.redo();
+    else if (letter === "z") session.store.undo();
     else return;
     event.preventDefault();
   };

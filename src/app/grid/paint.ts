@@ -6,7 +6,7 @@ import type { Book } from "../../book/shape.ts";
 import { laidSign, laidText } from "../../engine/laid.ts";
 import { hasAnswer } from "../../engine/sentences.ts";
 import type { CellView } from "../../engine/view.ts";
-import { samePlace } from "./hand.ts";
+import { samePlace } from "./edit-session.ts";
 
 const TEXTS = new Set(["text", "verdict", "flag", "piece"]);
 

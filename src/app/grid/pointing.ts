@@ -3,8 +3,8 @@ import type Handsontable from "handsontable/base";
 import { cellAddress, nameOf } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
 import { wantsValue } from "./caret.ts";
-import type { Cell, Hand } from "./hand.ts";
-import type { Table } from "./table.ts";
+import type { Cell, EditSession } from "./edit-session.ts";
+import type { GridView } from "./grid-view.ts";
 
 /** What points at a cell, or at the block from one cell to another, of the page the formula is on. */
 export function pointer(book: Book, page: number, from: Cell, to: Cell): string {
@@ -17,31 +17,31 @@ export function pointer(book: Book, page: number, from: Cell, to: Cell): string 
 
 type Hooks = Pick<Handsontable.GridSettings, "beforeOnCellMouseDown" | "beforeOnCellMouseOver">;
 
-export function pointing(table: Table, hand: Hand): Hooks {
+export function pointing(grid: GridView, session: EditSession): Hooks {
   const put = (from: Cell, to: Cell): void => {
-    const { draft } = hand;
+    const { draft } = session;
     if (!draft) return;
-    const again = hand.pointed;
+    const again = session.pointed;
     const start = again?.start ?? draft.caret;
-    const text = pointer(hand.store.shown, table.index, from, to);
+    const text = pointer(session.store.shown, grid.index, from, to);
     draft.field.setRangeText(text, start, again?.end ?? start, "end");
     draft.field.dispatchEvent(new Event("input", { bubbles: true }));
-    hand.pointed = { from, start, end: start + text.length };
+    session.pointed = { from, start, end: start + text.length };
   };
   return {
     beforeOnCellMouseDown: (event, coords) => {
-      const { draft } = hand;
+      const { draft } = session;
       const cell = { row: coords.row ?? -1, column: coords.col ?? -1 };
       if (!draft || event.button !== 0 || cell.row < 0 || cell.column < 0) return;
-      if (draft.place.page !== table.index) return;
+      if (draft.place.page !== grid.index) return;
       if (draft.place.row === cell.row && draft.place.column === cell.column) return;
-      if (!hand.pointed && !wantsValue(draft.text, draft.caret)) return;
+      if (!session.pointed && !wantsValue(draft.text, draft.caret)) return;
       event.preventDefault();
       event.stopImmediatePropagation();
       put(cell, cell);
     },
     beforeOnCellMouseOver: (event, coords) => {
-      const { pointed } = hand;
+      const { pointed } = session;
       if (!pointed || event.buttons !== 1) return;
       const to = { row: Math.max(coords.row ?? 0, 0), column: Math.max(coords.col ?? 0, 0) };
       event.stopImmediatePropagation();

@@ -4,11 +4,11 @@ import type { Block } from "../../book/address.ts";
 import { BLANK_COLUMN, WIDTHS } from "../../book/shape.ts";
 import { changeColumn } from "../../store/commands.ts";
 import { guarded } from "../shell/faults.ts";
+import type { EditSession } from "./edit-session.ts";
 import { cellEditor } from "./editor.ts";
-import type { Hand } from "./hand.ts";
+import type { GridView } from "./grid-view.ts";
 import { drawHeading } from "./paint.ts";
 import { pointing } from "./pointing.ts";
-import type { Table } from "./table.ts";
 
 const ROW_HEIGHT = 26;
 
@@ -26,12 +26,9 @@ function blockOf(range: Range, page: number): Block {
   return { page, top: from.row ?? 0, left: from.col ?? 0, bottom: to.row ?? 0, right: to.col ?? 0 };
 }
 
-export function settings(table: Table, hand: Hand): Handsontable.GridSettings {
+export function settings(grid: GridView, session: EditSession): Handsontable.GridSettings {
   const widthOf = (column: number) =>
-    Math.min(
-      table.page.columns[column]?.width ?? BLANK_COLUMN.width,
-      NARROW.matches ? MOST_NARROW : Infinity,
-    );
+    Math.min(grid.page.columns[column]?.width ?? BLANK_COLUMN.width, NARROW.matches ? MOST_NARROW : Infinity);
   return safely({
     licenseKey: import.meta.env.VITE_HANDSONTABLE_KEY ?? "non-commercial-and-evaluation",
     theme: "ht-theme-ellwand",
@@ -54,52 +51,52 @@ export function settings(table: Table, hand: Hand): Handsontable.GridSettings {
     manualColumnResize: true,
     fillHandle: { autoInsertRow: false },
     editor: cellEditor(
-      hand,
-      () => table.index,
-      (row, column, text) => table.change([[row, column, null, text]]),
+      session,
+      () => grid.index,
+      (row, column, text) => grid.change([[row, column, null, text]]),
     ) as never,
     // Any text is text.
     sanitizer: (text: string) => text.replaceAll("&", "&amp;").replaceAll("<", "&lt;"),
     renderer: (_hot, td, row, column) => {
-      table.draw(td, row, column);
+      grid.draw(td, row, column);
       return td;
     },
     modifyData: (row, column, holder, io) => {
-      if (io === "get") holder.value = table.draftAt(row, column) ?? table.view(row, column).shown;
+      if (io === "get") holder.value = grid.draftAt(row, column) ?? grid.view(row, column).shown;
     },
     // The editor opens with it.
     modifySourceData: (row, column, holder, io) => {
-      if (io === "get") holder.value = hand.textAt(table.place(row, Number(column)));
+      if (io === "get") holder.value = session.textAt(grid.place(row, Number(column)));
     },
-    beforeChange: (changes) => table.change(changes as never),
+    beforeChange: (changes) => grid.change(changes as never),
     beforeCreateRow: () => false,
     beforeCreateCol: () => false,
     beforeRemoveRow: () => false as never,
     beforeRemoveCol: () => false as never,
     beforeAutofill: ((_data: unknown, source: Range, target: Range) => {
-      table.fill(blockOf(source, table.index), blockOf(target, table.index));
+      grid.fill(blockOf(source, grid.index), blockOf(target, grid.index));
       return false;
     }) as never,
     // The library forgets to let go of the handle after a double click, and its box follows the mouse.
     afterOnCellCornerDblClick: () => {
       (
-        table.hot.getPlugin("autofill") as unknown as { mouseDownOnCellCorner: boolean }
+        grid.hot.getPlugin("autofill") as unknown as { mouseDownOnCellCorner: boolean }
       ).mouseDownOnCellCorner = false;
     },
     colWidths: widthOf,
     modifyColWidth: (_width, column) => widthOf(column),
     // The plugin's own copy of a width is forgotten at once: the book keeps it.
     afterColumnResize: (size, column) => {
-      table.hot.getPlugin("manualColumnResize").clearManualSize(column);
+      grid.hot.getPlugin("manualColumnResize").clearManualSize(column);
       const width = Math.round(Math.min(WIDTHS[1], Math.max(WIDTHS[0], size)));
-      hand.run(changeColumn(table.index, column, { width }), table.place(0, column));
+      session.run(changeColumn(grid.index, column, { width }), grid.place(0, column));
     },
-    afterGetColHeader: (column, th) => drawHeading(th, table.page.columns[column]?.heading ?? ""),
-    afterSelection: (row, column) => table.chose(row, column),
-    ...pointing(table, hand),
+    afterGetColHeader: (column, th) => drawHeading(th, grid.page.columns[column]?.heading ?? ""),
+    afterSelection: (row, column) => grid.chose(row, column),
+    ...pointing(grid, session),
     // The library looks at the answer, not at whether the event was stopped.
     beforeKeyDown: ((event: KeyboardEvent) => {
-      if (!hand.take(event)) return undefined;
+      if (!session.take(event)) return undefined;
       event.preventDefault();
       return false;
     }) as never,

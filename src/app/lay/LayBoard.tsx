@@ -9,7 +9,7 @@ import { answerFrom } from "../../lay/answer.ts";
 import { isFound, toKeep } from "../../lay/desk.ts";
 import { Hand } from "../../lay/hand.ts";
 import type { Store } from "../../store/store.ts";
-import { useLateRevision } from "../shell/follow.ts";
+import { useLateRevision } from "../store-hooks.ts";
 import { copyKey } from "./arrange.ts";
 import { type Answered, answeredAt } from "./asked.ts";
 import { asksBeside, type Choice, ChooseBeside, Figures, laidBeside, Still } from "./Beside.tsx";

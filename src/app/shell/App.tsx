@@ -1,14 +1,14 @@
 /** The whole page, made anew for each book that is opened. */
 import { useSyncExternalStore } from "react";
 import type { Start } from "../files/start.ts";
-import { Desk } from "./Desk.tsx";
 import { Guard } from "./Guard.tsx";
+import { OpenBook } from "./OpenBook.tsx";
 
 export function App({ store, keeper }: Start) {
   const keeping = useSyncExternalStore(keeper.subscribe, () => keeper.state);
   return (
     <Guard name="The page" of={keeping.opening} ways={<Ways keeper={keeper} />}>
-      <Desk key={keeping.opening} store={store} keeper={keeper} keeping={keeping} />
+      <OpenBook key={keeping.opening} store={store} keeper={keeper} keeping={keeping} />
     </Guard>
   );
 }

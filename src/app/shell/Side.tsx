@@ -4,9 +4,9 @@ import { lazy, type ReactNode, Suspense, useRef, useState } from "react";
 import type { Place } from "../../book/address.ts";
 import type { Store } from "../../store/store.ts";
 import { Drawing } from "../drawing/Drawing.tsx";
+import { useRevision } from "../store-hooks.ts";
 import { Working } from "../working/Working.tsx";
 import { Divider } from "./Divider.tsx";
-import { useRevision } from "./follow.ts";
 import { Guard } from "./Guard.tsx";
 
 /** It comes when it is opened first. */

@@ -7,13 +7,13 @@ import type { Watched } from "../../engine/sweep.ts";
 import type { Question } from "../../worker/question.ts";
 import { Choose } from "./Choose.tsx";
 import { keyOf, spoken, watchChoices } from "./choices.ts";
+import { useEditedBook } from "./edited-book.ts";
 import { LaidNote } from "./LaidNote.tsx";
 import { useAnswer } from "./useAnswer.ts";
 import type { Asking } from "./WhatIf.tsx";
-import { useWork } from "./work.ts";
 
 export function Matters({ store, place, client }: Asking) {
-  const book = useWork(store);
+  const book = useEditedBook(store);
   const [key, setKey] = useState("");
   // biome-ignore lint/correctness/useExhaustiveDependencies: the engine follows the book
   const results = useMemo(

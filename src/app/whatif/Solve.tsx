@@ -6,13 +6,13 @@ import { Upstream } from "../../engine/references.ts";
 import type { Question } from "../../worker/question.ts";
 import { Choose } from "./Choose.tsx";
 import { dialChoices, keyOf, usualSpan, watchChoices } from "./choices.ts";
+import { useEditedBook } from "./edited-book.ts";
 import { FigureField } from "./FigureField.tsx";
 import { Heat } from "./Heat.tsx";
 import { LaidNote } from "./LaidNote.tsx";
 import { Plot } from "./Plot.tsx";
 import { useAnswer } from "./useAnswer.ts";
 import type { Asking } from "./WhatIf.tsx";
-import { useWork } from "./work.ts";
 
 const AIMS: Record<Aim["is"], string> = {
   atmost: "at most",
@@ -23,7 +23,7 @@ const AIMS: Record<Aim["is"], string> = {
 };
 
 export function Solve({ store, place, trying, client }: Asking) {
-  const book = useWork(store);
+  const book = useEditedBook(store);
   const [makeKey, setMakeKey] = useState("");
   const [keys, setKeys] = useState(["", ""]);
   const [is, setIs] = useState<Aim["is"]>("atmost");

@@ -8,14 +8,14 @@ import { adoptTrial, deleteTrial, keepTrial } from "../../store/trials.ts";
 import type { Question } from "../../worker/question.ts";
 import { searchesByItself } from "../lay/by-itself.ts";
 import { keyOf } from "./choices.ts";
+import { useEditedBook } from "./edited-book.ts";
 import { LaidNote } from "./LaidNote.tsx";
 import { Overlay } from "./Overlay.tsx";
 import { useAnswer } from "./useAnswer.ts";
 import type { Asking } from "./WhatIf.tsx";
-import { useWork } from "./work.ts";
 
 export function Trials({ store, trying, client }: Asking) {
-  const book = useWork(store);
+  const book = useEditedBook(store);
   const [title, setTitle] = useState("");
   const [refusal, setRefusal] = useState<string | null>(null);
   const question = useMemo<Question | null>(

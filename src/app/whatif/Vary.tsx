@@ -7,23 +7,23 @@ import type { Question } from "../../worker/question.ts";
 import { searchesByItself } from "../lay/by-itself.ts";
 import { Choose } from "./Choose.tsx";
 import { dialChoices, keyOf, usualSpan, watchChoices } from "./choices.ts";
+import { download, picture } from "./downloads.ts";
+import { useEditedBook } from "./edited-book.ts";
 import { Heat } from "./Heat.tsx";
 import { LaidNote } from "./LaidNote.tsx";
-import { download, picture } from "./out.ts";
 import { Plot } from "./Plot.tsx";
 import { RowsTable } from "./RowsTable.tsx";
 import { Slider } from "./Slider.tsx";
 import { useAnswer } from "./useAnswer.ts";
 import { WatchTable } from "./WatchTable.tsx";
 import type { Asking } from "./WhatIf.tsx";
-import { useWork } from "./work.ts";
 
 /** More plots than these can't be taken in at once. */
 const MOST_WATCHED = 6;
 const FIRST_WATCHED = 3;
 
 export function Vary({ store, place, trying, client }: Asking) {
-  const book = useWork(store);
+  const book = useEditedBook(store);
   const [keys, setKeys] = useState(["", ""]);
   const [spans, setSpans] = useState<Readonly<Record<string, Span>>>({});
   const [chosen, setChosen] = useState<readonly string[] | null>(null);

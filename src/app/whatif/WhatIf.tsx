@@ -4,7 +4,7 @@ import { type KeyboardEvent, useEffect, useState } from "react";
 import type { Place } from "../../book/address.ts";
 import type { Store } from "../../store/store.ts";
 import { QuestionClient } from "../../worker/question-client.ts";
-import { useRevision, within } from "../shell/follow.ts";
+import { useRevision, within } from "../store-hooks.ts";
 import { Matters } from "./Matters.tsx";
 import { Solve } from "./Solve.tsx";
 import { Trials } from "./Trials.tsx";

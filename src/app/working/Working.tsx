@@ -9,7 +9,7 @@ import { laysBelowText } from "../../engine/lays-below.ts";
 import { dependents } from "../../engine/references.ts";
 import { exact } from "../../engine/show.ts";
 import type { Store } from "../../store/store.ts";
-import { useLateRevision, within } from "../shell/follow.ts";
+import { useLateRevision, within } from "../store-hooks.ts";
 import { CallSteps } from "./CallSteps.tsx";
 
 interface Props {

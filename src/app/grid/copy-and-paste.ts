@@ -6,30 +6,30 @@ import type { Block, Place } from "../../book/address.ts";
 import { typedAt } from "../../book/shape.ts";
 import { copyOf, moveCells, pasteBlock, typeCells } from "../../store/commands.ts";
 import { blockText, repeated, textBlock } from "./clipboard.ts";
-import type { Clip, Hand } from "./hand.ts";
-import type { Table } from "./table.ts";
+import type { Clip, EditSession } from "./edit-session.ts";
+import type { GridView } from "./grid-view.ts";
 
 /** Takes the clipboard's events while the grid has the keyboard and no text is being edited. Returns how to stop. */
-export function listenToClipboard(table: Table, hand: Hand): () => void {
-  const ours = () => table.hot.isListening() && !table.hot.getActiveEditor()?.isOpened();
+export function listenToClipboard(grid: GridView, session: EditSession): () => void {
+  const ours = () => grid.hot.isListening() && !grid.hot.getActiveEditor()?.isOpened();
   const copy = (event: ClipboardEvent) => {
-    const block = ours() ? table.block() : null;
+    const block = ours() ? grid.block() : null;
     if (!block || !event.clipboardData) return;
     event.preventDefault();
-    const text = shownText(table, block);
+    const text = shownText(grid, block);
     const cut = event.type === "cut";
-    hand.clip = { book: cut ? hand.store.book : hand.store.shown, block, text, cut };
+    session.clip = { book: cut ? session.store.book : session.store.shown, block, text, cut };
     event.clipboardData.setData("text/plain", text);
   };
   const paste = (event: ClipboardEvent) => {
-    const block = ours() ? table.block() : null;
+    const block = ours() ? grid.block() : null;
     const text = event.clipboardData?.getData("text/plain");
     if (!block || text === undefined) return;
     event.preventDefault();
-    put(table, hand, text.replaceAll("\r\n", "\n"), block);
+    put(grid, session, text.replaceAll("\r\n", "\n"), block);
   };
   const letBe = ({ key }: KeyboardEvent) => {
-    if (key === "Escape" && hand.clip?.cut && ours()) hand.clip = { ...hand.clip, cut: false };
+    if (key === "Escape" && session.clip?.cut && ours()) session.clip = { ...session.clip, cut: false };
   };
   document.addEventListener("keydown", letBe, true);
   document.addEventListener("copy", copy);
@@ -49,15 +49,15 @@ function rowsOf(block: Block, cell: (row: number, column: number) => string): st
   );
 }
 
-const shownText = (table: Table, block: Block): string =>
-  blockText(rowsOf(block, (row, column) => table.view(row, column).shown));
+const shownText = (grid: GridView, block: Block): string =>
+  blockText(rowsOf(block, (row, column) => grid.view(row, column).shown));
 
 /** Puts a text from the clipboard down at the chosen block, as one step. */
-function put(table: Table, hand: Hand, text: string, chosen: Block): void {
-  const own = hand.clip?.text === text ? hand.clip : null;
+function put(grid: GridView, session: EditSession, text: string, chosen: Block): void {
+  const own = session.clip?.text === text ? session.clip : null;
   const at = { page: chosen.page, row: chosen.top, column: chosen.left };
-  if (own && hand.cutBlock) {
-    move(table, hand, own, at);
+  if (own && session.cutBlock) {
+    move(grid, session, own, at);
     return;
   }
   const block = own ? typedBlock(own) : textBlock(text);
@@ -73,11 +73,11 @@ function put(table: Table, hand: Hand, text: string, chosen: Block): void {
   const command = own
     ? { ...typeCells(copyOf(own.book, own.block, at, target)), label: "paste copied cells" }
     : pasteBlock(at, cells);
-  if (hand.run(command, at)) table.selectBlock(target);
+  if (session.run(command, at)) grid.selectBlock(target);
 }
 
 /** Moves what was cut. It is no longer cut then: pasted once more, it is copied from where it came to. */
-function move(table: Table, hand: Hand, clip: Clip, to: Place): void {
+function move(grid: GridView, session: EditSession, clip: Clip, to: Place): void {
   const { top, left, bottom, right } = clip.block;
   const block = {
     ...to,
@@ -86,9 +86,9 @@ function move(table: Table, hand: Hand, clip: Clip, to: Place): void {
     bottom: to.row + bottom - top,
     right: to.column + right - left,
   };
-  if (!hand.run(moveCells(clip.block, to), to)) return;
-  hand.clip = { book: hand.store.book, block, text: clip.text, cut: false };
-  table.selectBlock(block);
+  if (!session.run(moveCells(clip.block, to), to)) return;
+  session.clip = { book: session.store.book, block, text: clip.text, cut: false };
+  grid.selectBlock(block);
 }
 
 const typedBlock = ({ book, block }: Clip): string[][] =>

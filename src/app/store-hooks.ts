@@ -1,8 +1,8 @@
 /** How a component follows the open book: it reads one revision number and asks the store for the rest. */
 import { useDeferredValue, useSyncExternalStore } from "react";
-import type { Place } from "../../book/address.ts";
-import type { Book } from "../../book/shape.ts";
-import type { Store } from "../../store/store.ts";
+import type { Place } from "../book/address.ts";
+import type { Book } from "../book/shape.ts";
+import type { Store } from "../store/store.ts";
 
 export const useRevision = (store: Store): number =>
   useSyncExternalStore(store.subscribe, () => store.revision);

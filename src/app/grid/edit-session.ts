@@ -1,5 +1,5 @@
 /**
- * What a person has in hand at the grid: the text being typed, an edit that was refused, a copied
+ * The edit session at the grid: the text being typed, an edit that was refused, a copied
  * block, the list of offers. One owner; the cell's editor and the bar above the grid are two views.
  */
 import { catalogue } from "../../../functions/catalogue.ts";
@@ -9,8 +9,8 @@ import { type Book, typedAt } from "../../book/shape.ts";
 import { typeCells } from "../../store/commands.ts";
 import type { Command, Store } from "../../store/store.ts";
 import { type Caret, caretIn } from "./caret.ts";
+import type { GridView } from "./grid-view.ts";
 import { insertion, type Offer, offersFor } from "./offers.ts";
-import type { Table } from "./table.ts";
 
 /** Text being typed and not yet in the book. */
 export interface Draft {
@@ -55,10 +55,10 @@ export const samePlace = (a: Place, b: Place): boolean =>
 
 const key = ({ page, row, column }: Place): string => `${page}.${row}.${column}`;
 
-export class Hand {
+export class EditSession {
   readonly store: Store;
   /** The grid on the screen, if there is one. */
-  table: Table | null = null;
+  grid: GridView | null = null;
   /** Opens the menu of rows and columns at a point of the window. */
   openMenu: ((x: number, y: number) => void) | null = null;
   /** Opens the note of a cell. */
@@ -204,13 +204,13 @@ export class Hand {
     );
   }
 
-  /** Types a text into a cell. On a refusal the text is kept in hand with the reason; false then. */
+  /** Types a text into a cell. On a refusal the text is kept here with the reason; false then. */
   type(place: Place, text: string): boolean {
     if (this.textAt(place) === text) return !this.#unkept.has(key(place));
     return this.run(typeCells([{ ...place, typed: text }]), place, text);
   }
 
-  /** Runs a command; a refusal is kept in hand, to be shown beside the formula. */
+  /** Runs a command; a refusal is kept here, to be shown beside the formula. */
   run(command: Command, place: Place, text: string | null = null): boolean {
     const sentence = this.store.run(command);
     this.#refusal = null;
@@ -224,7 +224,7 @@ export class Hand {
   /** Keeps what is being typed just now, as leaving the field would. */
   settle(): void {
     const draft = this.#draft;
-    if (draft?.where === "cell") this.table?.finish();
+    if (draft?.where === "cell") this.grid?.finish();
     else if (draft) {
       this.write(null);
       this.type(draft.place, draft.text);
@@ -243,7 +243,7 @@ export class Hand {
       this.settle();
       return;
     }
-    if (draft.where === "cell") this.table?.closeEditor();
+    if (draft.where === "cell") this.grid?.closeEditor();
     this.write(null);
     const { place, text } = draft;
     const sentence = `this formula is not finished and is not in the book yet (${why}): press F2 to continue, or Escape to discard it`;
@@ -270,14 +270,14 @@ export class Hand {
   }
 }
 
-const hands = new WeakMap<Store, Hand>();
+const sessions = new WeakMap<Store, EditSession>();
 
-/** The one hand at a store. */
-export function handOf(store: Store): Hand {
-  let hand = hands.get(store);
-  if (!hand) {
-    hand = new Hand(store);
-    hands.set(store, hand);
+/** The edit session of a store: there is one for each. */
+export function sessionOf(store: Store): EditSession {
+  let session = sessions.get(store);
+  if (!session) {
+    session = new EditSession(store);
+    sessions.set(store, session);
   }
-  return hand;
+  return session;
 }

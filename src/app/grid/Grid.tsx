@@ -6,13 +6,13 @@ import { useEffect, useRef, useState } from "react";
 import type { Block, Place } from "../../book/address.ts";
 import type { Store } from "../../store/store.ts";
 import { ColumnForm } from "./ColumnForm.tsx";
-import { listenToClipboard } from "./carry.ts";
-import { handOf } from "./hand.ts";
+import { listenToClipboard } from "./copy-and-paste.ts";
+import { sessionOf } from "./edit-session.ts";
+import { GridView } from "./grid-view.ts";
 import { addGridKeys, listenToUndo } from "./keys.ts";
 import { NoteForm } from "./NoteForm.tsx";
 import { OfferList } from "./OfferList.tsx";
 import { RowsAndColumns } from "./RowsAndColumns.tsx";
-import { Table } from "./table.ts";
 
 interface Props {
   readonly store: Store;
@@ -29,9 +29,9 @@ interface Menu {
   readonly block: Block;
 }
 
-export function Sheet({ store, page, place, onPlace }: Props) {
+export function Grid({ store, page, place, onPlace }: Props) {
   const root = useRef<HTMLDivElement>(null);
-  const hand = handOf(store);
+  const session = sessionOf(store);
   const tell = useRef(onPlace);
   const at = place.page === page ? place : { page, row: 0, column: 0 };
   const start = useRef(at);
@@ -46,32 +46,32 @@ export function Sheet({ store, page, place, onPlace }: Props) {
 
   useEffect(() => {
     const host = root.current!;
-    const table = new Table(host, hand, start.current, (next) => tell.current(next));
+    const grid = new GridView(host, session, start.current, (next) => tell.current(next));
     const openMenu = (x: number, y: number) => {
-      const block = table.block();
+      const block = grid.block();
       if (block) setMenu({ x, y, block });
     };
-    hand.table = table;
-    hand.openMenu = openMenu;
-    hand.openNote = setNoted;
+    session.grid = grid;
+    session.openMenu = openMenu;
+    session.openNote = setNoted;
     addGridKeys(
-      table,
-      () => openMenu(...table.corner()),
-      () => setNoted(table.chosen()),
+      grid,
+      () => openMenu(...grid.corner()),
+      () => setNoted(grid.chosen()),
     );
     const onMenu = (event: MouseEvent) => {
       event.preventDefault();
       openMenu(event.clientX, event.clientY);
     };
     host.addEventListener("contextmenu", onMenu);
-    const off = [listenToClipboard(table, hand), listenToUndo(hand)];
+    const off = [listenToClipboard(grid, session), listenToUndo(session)];
     // Before the book is put away with the page, what is half typed goes into it.
-    const settle = () => hand.settle();
+    const settle = () => session.settle();
     addEventListener("pagehide", settle, true);
     // Before the library, which would put whatever is typed into the book at a click outside the grid.
     const onPress = (event: MouseEvent) => {
-      const outside = event.target instanceof Element && !event.target.closest(".sheet");
-      if (outside && hand.draft?.where === "cell") hand.leave();
+      const outside = event.target instanceof Element && !event.target.closest(".grid-page");
+      if (outside && session.draft?.where === "cell") session.leave();
     };
     document.addEventListener("mousedown", onPress, true);
     return () => {
@@ -79,28 +79,28 @@ export function Sheet({ store, page, place, onPlace }: Props) {
       for (const stop of off) stop();
       removeEventListener("pagehide", settle, true);
       host.removeEventListener("contextmenu", onMenu);
-      hand.table = null;
-      hand.openMenu = null;
-      hand.openNote = null;
-      hand.clear();
-      table.destroy();
+      session.grid = null;
+      session.openMenu = null;
+      session.openNote = null;
+      session.clear();
+      grid.destroy();
     };
-  }, [hand]);
+  }, [session]);
 
   const { row, column: columnAt } = at;
   useEffect(() => {
-    hand.table?.turnTo({ page, row, column: columnAt });
-  }, [hand, page, row, columnAt]);
+    session.grid?.turnTo({ page, row, column: columnAt });
+  }, [session, page, row, columnAt]);
 
-  const back = (to: Place) => hand.table?.take(to);
+  const back = (to: Place) => session.grid?.take(to);
   return (
-    <div className="sheet">
-      <div className="sheet-grid" ref={root} />
-      <OfferList hand={hand} />
+    <div className="grid-page">
+      <div className="grid-host" ref={root} />
+      <OfferList session={session} />
       {menu && (
         <RowsAndColumns
           {...menu}
-          hand={hand}
+          session={session}
           onColumn={(index) => setColumn({ page, row: menu.block.top, column: index })}
           onNote={setNoted}
           onDone={(taken) => {
@@ -111,7 +111,7 @@ export function Sheet({ store, page, place, onPlace }: Props) {
       )}
       {noted && (
         <NoteForm
-          hand={hand}
+          session={session}
           place={noted}
           onDone={() => {
             setNoted(null);
@@ -121,7 +121,7 @@ export function Sheet({ store, page, place, onPlace }: Props) {
       )}
       {column && (
         <ColumnForm
-          hand={hand}
+          session={session}
           place={column}
           onDone={() => {
             setColumn(null);

@@ -14,19 +14,19 @@ import { laysBelowText } from "../../engine/lays-below.ts";
 import { sharedOutAt } from "../../engine/shared-out.ts";
 import { exact } from "../../engine/show.ts";
 import { countColumn } from "../../store/commands.ts";
-import { type Hand, samePlace } from "./hand.ts";
-import { hintFor } from "./hint.ts";
+import { argumentHelp } from "./argument-help.ts";
+import { type EditSession, samePlace } from "./edit-session.ts";
 
 interface Props {
-  readonly hand: Hand;
+  readonly session: EditSession;
   readonly place: Place;
   readonly exactly: boolean;
 }
 
-export function Telling(props: Props) {
+export function CellMessage(props: Props) {
   return (
-    <div className="formula-telling">
-      <p id="formula-telling" role="status">
+    <div className="cell-message">
+      <p id="cell-message" role="status">
         {told(props)}
         <Note {...props} />
       </p>
@@ -34,16 +34,16 @@ export function Telling(props: Props) {
   );
 }
 
-function told({ hand, place, exactly }: Props) {
-  const { shown: book, engine } = hand.store;
-  const refused = hand.refusedAt(place);
-  if (refused) return <span className="telling-look">{refused.sentence}</span>;
-  const declaration = hand.caret?.call ? catalogue.get(hand.caret.call) : undefined;
+function told({ session, place, exactly }: Props) {
+  const { shown: book, engine } = session.store;
+  const refused = session.refusedAt(place);
+  if (refused) return <span className="cell-message-problem">{refused.sentence}</span>;
+  const declaration = session.caret?.call ? catalogue.get(session.caret.call) : undefined;
   if (declaration) {
-    const hint = hintFor(declaration, hand.caret!.argument, book.unit);
+    const hint = argumentHelp(declaration, session.caret!.argument, book.unit);
     return (
       <>
-        <span className="telling-call">
+        <span className="cell-message-call">
           {hint.name}(
           {hint.takes.map((take, i) => (
             <span key={take}>
@@ -53,14 +53,14 @@ function told({ hand, place, exactly }: Props) {
           ))}
           )
         </span>{" "}
-        <span className="telling-about">{hint.about}</span>
+        <span className="cell-message-about">{hint.about}</span>
       </>
     );
   }
-  if (hand.cutBlock) {
+  if (session.cutBlock) {
     return (
-      <span className="telling-about">
-        {blockText(hand.cutBlock)} is cut: select a cell and paste to move it there, or press Escape to
+      <span className="cell-message-about">
+        {blockText(session.cutBlock)} is cut: select a cell and paste to move it there, or press Escape to
         cancel.
       </span>
     );
@@ -69,10 +69,10 @@ function told({ hand, place, exactly }: Props) {
   if (view.look) {
     const waits = !samePlace(view.look.from, place);
     return (
-      <span className={view.look.is === "pending" ? "telling-about" : "telling-look"}>
+      <span className={view.look.is === "pending" ? "cell-message-about" : "cell-message-problem"}>
         {waits && `waits for ${fullAddress(book, view.look.from)}: `}
         {view.look.sentence}
-        <CountKey hand={hand} place={place} />
+        <CountKey session={session} place={place} />
       </span>
     );
   }
@@ -81,20 +81,22 @@ function told({ hand, place, exactly }: Props) {
   return (
     <>
       {exactly && (
-        <span className="telling-exact">full precision: {exact(view.value, view.kind, book) || "blank"}</span>
+        <span className="cell-message-exact">
+          full precision: {exact(view.value, view.kind, book) || "blank"}
+        </span>
       )}
       {exactly && (parts || laid) && " "}
-      {parts && <span className="telling-about">{parts}</span>}
-      {laid && <span className="telling-about">{laid}</span>}
+      {parts && <span className="cell-message-about">{parts}</span>}
+      {laid && <span className="cell-message-about">{laid}</span>}
     </>
   );
 }
 
 /** The note of the cell, except while a formula or a refused edit needs the line. */
-function Note({ hand, place }: Props) {
-  const note = noteAt(hand.store.shown, place);
-  if (note === "" || hand.refusedAt(place) || hand.caret?.call) return null;
-  return <span className="telling-note">Note: {note}</span>;
+function Note({ session, place }: Props) {
+  const note = noteAt(session.store.shown, place);
+  if (note === "" || session.refusedAt(place) || session.caret?.call) return null;
+  return <span className="cell-message-note">Note: {note}</span>;
 }
 
 /** "B1", or "B1:C4". */
@@ -104,14 +106,14 @@ function blockText({ top, left, bottom, right }: Block): string {
 }
 
 /** The button that lets formulas use the numbers of a column of text. */
-function CountKey({ hand, place }: Pick<Props, "hand" | "place">) {
-  const kept = hand.store.engine.uncounted.get(placeKey(place))?.column;
+function CountKey({ session, place }: Pick<Props, "session" | "place">) {
+  const kept = session.store.engine.uncounted.get(placeKey(place))?.column;
   if (!kept) return null;
   return (
     <button
       type="button"
-      className="telling-act"
-      onClick={() => hand.run(countColumn(kept.page, kept.column), place)}
+      className="cell-message-act"
+      onClick={() => session.run(countColumn(kept.page, kept.column), place)}
     >
       Calculate with column {columnLetters(kept.column)}
     </button>

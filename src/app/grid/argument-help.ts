@@ -3,7 +3,7 @@ import type { Declaration } from "../../../functions/define.ts";
 import { allowed, argumentText } from "../../../functions/help.ts";
 import type { Unit } from "../../../functions/units.ts";
 
-export interface Hint {
+export interface ArgumentHelp {
   readonly name: string;
   /** The arguments as the help writes them, in order. */
   readonly takes: readonly string[];
@@ -13,7 +13,7 @@ export interface Hint {
   readonly about: string;
 }
 
-export function hintFor(declaration: Declaration, argument: number, unit: Unit): Hint {
+export function argumentHelp(declaration: Declaration, argument: number, unit: Unit): ArgumentHelp {
   const entries = Object.entries(declaration.takes);
   const current = argument < entries.length ? argument : -1;
   const take = entries[current]?.[1];

@@ -11,8 +11,8 @@ import { type Column, MOST_ROWS, type Page, typedAt } from "../../book/shape.ts"
 import type { CellView } from "../../engine/view.ts";
 import { typeCells } from "../../store/commands.ts";
 import { reasonOf } from "../files/in-time.ts";
+import type { EditSession } from "./edit-session.ts";
 import { drawnOut } from "./fill.ts";
-import type { Hand } from "./hand.ts";
 import { drawCell, nameTable } from "./paint.ts";
 import { settings } from "./settings.ts";
 
@@ -45,9 +45,9 @@ const isFree = (focused: Element | null): boolean => focused === null || focused
 const isField = (focused: Element | null): boolean =>
   focused instanceof HTMLInputElement || focused instanceof HTMLTextAreaElement;
 
-export class Table {
+export class GridView {
   readonly #hot: Handsontable;
-  readonly #hand: Hand;
+  readonly #session: EditSession;
   readonly #onPlace: (place: Place) => void;
   readonly #off: (() => void)[];
   #page: number;
@@ -60,21 +60,21 @@ export class Table {
   /** Views of cells of this page, remembered until the next revision. */
   readonly #views = new Map<number, CellView>();
 
-  constructor(root: HTMLElement, hand: Hand, place: Place, onPlace: (place: Place) => void) {
-    this.#hand = hand;
+  constructor(root: HTMLElement, session: EditSession, place: Place, onPlace: (place: Place) => void) {
+    this.#session = session;
     this.#page = place.page;
     this.#onPlace = onPlace;
     this.#columns = this.page.columns;
     const { tall, wide } = this.#size();
-    this.#hot = new Handsontable(root, { ...settings(this, hand), data: shape(tall, wide) });
+    this.#hot = new Handsontable(root, { ...settings(this, session), data: shape(tall, wide) });
     nameTable(this.#hot, this.page.title);
     root.addEventListener("focusin", this.#onFocus);
     if (isFree(document.activeElement)) this.take(place);
     else this.select(place);
     this.#off = [
       () => root.removeEventListener("focusin", this.#onFocus),
-      hand.store.subscribe(() => this.#follow()),
-      hand.subscribe(() => this.#followBar()),
+      session.store.subscribe(() => this.#follow()),
+      session.subscribe(() => this.#followBar()),
     ];
   }
 
@@ -92,7 +92,7 @@ export class Table {
   }
 
   get page(): Page {
-    return this.#hand.store.shown.pages[this.#page] ?? BLANK_PAGE;
+    return this.#session.store.shown.pages[this.#page] ?? BLANK_PAGE;
   }
 
   #size() {
@@ -115,7 +115,7 @@ export class Table {
 
   /** A cell that can't be looked at is an error in its own place; the others are shown. */
   #look(place: Place): CellView {
-    const { engine, shown: book } = this.#hand.store;
+    const { engine, shown: book } = this.#session.store;
     try {
       return engine.view(place);
     } catch (fault) {
@@ -135,15 +135,15 @@ export class Table {
 
   /** The draft of the bar stands in its cell while it is typed. */
   draftAt(row: number, column: number): string | null {
-    const draft = this.#hand.draft;
+    const draft = this.#session.draft;
     if (draft?.where !== "bar" || draft.place.page !== this.#page) return null;
     return draft.place.row === row && draft.place.column === column ? draft.text : null;
   }
 
   draw(td: HTMLElement, row: number, column: number): void {
     const place = { page: this.#page, row, column };
-    const cut = this.#hand.cutBlock;
-    const book = this.#hand.store.shown;
+    const cut = this.#session.cutBlock;
+    const book = this.#session.store.shown;
     drawCell(
       td,
       this.view(row, column),
@@ -170,7 +170,7 @@ export class Table {
 
   #follow(): void {
     this.#views.clear();
-    if (!this.#hand.store.shown.pages[this.#page]) return;
+    if (!this.#session.store.shown.pages[this.#page]) return;
     const { tall, wide } = this.#size();
     const before = this.#columns;
     this.#columns = this.page.columns;
@@ -182,8 +182,8 @@ export class Table {
   }
 
   #followBar(): void {
-    const inBar = this.#hand.draft?.where === "bar";
-    const cut = this.#hand.cutBlock;
+    const inBar = this.#session.draft?.where === "bar";
+    const cut = this.#session.cutBlock;
     if (inBar || this.#inBar || cut !== this.#cut) this.#paint();
     this.#inBar = inBar;
     this.#cut = cut;
@@ -192,7 +192,7 @@ export class Table {
   /** Shows another page, or another place of this one. */
   turnTo(place: Place): void {
     if (place.page !== this.#page) {
-      this.#hand.leave();
+      this.#session.leave();
       this.#page = place.page;
       this.#views.clear();
       this.#columns = this.page.columns;
@@ -253,7 +253,7 @@ export class Table {
 
   /** Leaves the keyboard to another field. */
   leave(): void {
-    this.#hand.leave();
+    this.#session.leave();
     this.#hot.unlisten();
   }
 
@@ -316,19 +316,19 @@ export class Table {
       if (!change) return [];
       const [row, column, , text] = change;
       const typing = { page: this.#page, row, column: Number(column), typed: String(text ?? "") };
-      return this.#hand.textAt(typing) === typing.typed ? [] : [typing];
+      return this.#session.textAt(typing) === typing.typed ? [] : [typing];
     });
     const first = typings[0];
     if (!first) return false;
     const single = typings.length === 1;
-    const kept = this.#hand.run(typeCells(typings), first, single ? first.typed : null);
+    const kept = this.#session.run(typeCells(typings), first, single ? first.typed : null);
     if (!kept && single) this.take(first);
     return false;
   }
 
   /** Draws `source` out over `target` as one step. */
   fill(source: Block, target: Block): void {
-    const { book } = this.#hand.store;
+    const { book } = this.#session.store;
     const whole: Block = {
       page: this.#page,
       top: Math.min(source.top, target.top),
@@ -337,7 +337,7 @@ export class Table {
       right: Math.max(source.right, target.right),
     };
     const step = { ...typeCells(drawnOut(book, source, target)), label: "fill cells" };
-    this.#hand.run(step, this.place(whole.top, whole.left));
+    this.#session.run(step, this.place(whole.top, whole.left));
     this.selectBlock(whole);
   }
 }

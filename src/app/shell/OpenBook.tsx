@@ -8,11 +8,11 @@ import { openFile } from "../files/disk.ts";
 import { reasonOf } from "../files/in-time.ts";
 import type { Keeper } from "../files/keeper.ts";
 import type { Keeping } from "../files/keeping.ts";
+import { sessionOf } from "../grid/edit-session.ts";
 import { FormulaBar } from "../grid/FormulaBar.tsx";
-import { handOf } from "../grid/hand.ts";
-import { Sheet } from "../grid/Sheet.tsx";
+import { Grid } from "../grid/Grid.tsx";
 import { backgroundOf } from "../lay/background.ts";
-import { useRevision, within } from "./follow.ts";
+import { useRevision, within } from "../store-hooks.ts";
 import { Guard } from "./Guard.tsx";
 import { Help } from "./Help.tsx";
 import { type Message, Messages } from "./Messages.tsx";
@@ -28,7 +28,7 @@ interface Props {
   readonly keeping: Keeping;
 }
 
-export function Desk({ store, keeper, keeping }: Props) {
+export function OpenBook({ store, keeper, keeping }: Props) {
   const revision = useRevision(store);
   const [chosen, setChosen] = useState<Place>(keeping.place);
   const [dialog, setDialog] = useState<"books" | "help" | null>(null);
@@ -66,7 +66,7 @@ export function Desk({ store, keeper, keeping }: Props) {
   };
   const save = () => {
     // What is half typed is meant to be in the file too.
-    handOf(store).settle();
+    sessionOf(store).settle();
     setMessage({ refused: false, text: `Saved as ${keeper.saveCopy()}` });
   };
 
@@ -85,14 +85,14 @@ export function Desk({ store, keeper, keeping }: Props) {
           const next = acts.current.place.page + by;
           if (next >= 0 && next < store.shown.pages.length) acts.current.turnTo(next);
         },
-        part: (by) => goToPart(by, () => handOf(store).table?.take(acts.current.place)),
+        part: (by) => goToPart(by, () => sessionOf(store).grid?.take(acts.current.place)),
         file: (file) => acts.current.open(file),
       }),
     [store],
   );
 
   return (
-    <div className="desk">
+    <div className="open-book">
       <Guard
         name="The top of the page"
         of={of}
@@ -123,7 +123,7 @@ export function Desk({ store, keeper, keeping }: Props) {
           <FormulaBar store={store} place={place} />
         </Guard>
         <Guard name="The grid" of={of}>
-          <Sheet store={store} page={place.page} place={place} onPlace={go} />
+          <Grid store={store} page={place.page} place={place} onPlace={go} />
         </Guard>
       </main>
       <Guard name="The panel beside the grid" of={of} className="side">

@@ -5,7 +5,7 @@ import type { Book } from "../../book/shape.ts";
 import type { Store } from "../../store/store.ts";
 
 /** The book as it was last changed: a lay that is found meanwhile is no reason to ask again. */
-export function useWork({ book }: Store): Book {
+export function useEditedBook({ book }: Store): Book {
   const work = useRef(book);
   if (!sameWork(work.current, book)) work.current = book;
   return work.current;

@@ -19,7 +19,7 @@ export function clothsInStock(hand: StockColumns, cm: (figure: number) => number
     const cells = hand[column];
     if (cells && cells.length !== widths.length)
       throw new Refusal(
-        `${column} must be as many cells as widths, not ${cells.length} against ${widths.length}`,
+        `${column} must have the same number of cells as widths, not ${cells.length} against ${widths.length}`,
       );
   }
   const cloths = widths.flatMap((width, i): LayCloth[] => {
@@ -57,7 +57,7 @@ function oddCloth(
     if (typed !== null && Math.abs(typed - drawn[measure]) > cm(AS_DRAWN))
       throw new Refusal(
         (say) =>
-          `${measure}s, number ${number}, is ${say(typed, drawn[measure])} beside a shape of ${say(drawn[measure], typed)}: leave it empty, or mend the shape`,
+          `${measure}s, number ${number}, is ${say(typed, drawn[measure])}, but its shape measures ${say(drawn[measure], typed)}: leave it empty, or correct the shape`,
       );
   }
   // A line drawn inside that encloses something is a hole or a flaw.

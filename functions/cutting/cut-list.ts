@@ -6,10 +6,15 @@ import { Refusal } from "../refusal.ts";
 
 /** The arguments every function of a cut list begins with. */
 export const PIECES_TO_CUT = {
-  pieces: { kind: "piece", about: "outlines with their allowances on, one a row", many: true, blanks: true },
+  pieces: {
+    kind: "piece",
+    about: "outlines to cut, allowances included, one in each row",
+    many: true,
+    blanks: true,
+  },
   quantities: {
     kind: "count",
-    about: "how many of each to cut, a pair counting 2",
+    about: "how many of each piece to cut; a pair counts as 2",
     from: 1,
     to: 500,
     many: true,
@@ -17,17 +22,18 @@ export const PIECES_TO_CUT = {
   },
 } as const satisfies Takes;
 
-/** And those such a function ends with. */
+/** The arguments every function of a cut list ends with. */
 export const HOW_TO_CUT = {
   one_way: {
     kind: "flag",
-    about: "TRUE for cloth with a nap or an up and a down: no piece is turned round",
+    about:
+      "TRUE for one-way cloth, with a nap or a print that has an up and a down: no piece is turned round",
     otherwise: false,
   },
   gap: {
     kind: "length",
     usual: [0, 10],
-    about: "least distance between cut lines",
+    about: "gap between pieces: the smallest distance between cut lines",
     from: 0,
     to: 20,
     otherwise: 0,
@@ -35,7 +41,8 @@ export const HOW_TO_CUT = {
   repeat: {
     kind: "length",
     usual: [0, 130],
-    about: "repeat of the pattern along the selvedge; the first point of each outline keeps its place in it",
+    about:
+      "length of the pattern repeat along the selvedge; the first point of each outline keeps its place in the repeat",
     from: 0,
     to: 200,
     otherwise: 0,
@@ -49,7 +56,8 @@ export const HOW_TO_CUT = {
   },
   folds: {
     kind: "flag",
-    about: "yes where the outline is half of the piece, its fold straight along the grain at one border",
+    about:
+      "yes where the outline is half of a piece cut on the fold; the fold is a straight edge along the grain, at the left or right",
     otherwise: null,
     many: true,
     blanks: true,
@@ -58,7 +66,7 @@ export const HOW_TO_CUT = {
   grains: {
     kind: "text",
     about:
-      "how each may lie: straight along the selvedge, cross also across the cloth, bias slantwise at 45°",
+      "how each piece may lie: straight, its grain along the selvedge; cross, also across the cloth; bias, at 45°",
     choices: ["straight", "cross", "bias"],
     otherwise: null,
     many: true,
@@ -97,7 +105,7 @@ export function cutRows(list: CutList): CutRow[] {
     const cells = list[column];
     if (cells && cells.length !== pieces.length)
       throw new Refusal(
-        `${column} must be as many cells as pieces, not ${cells.length} against ${pieces.length}`,
+        `${column} must have the same number of cells as pieces, not ${cells.length} against ${pieces.length}`,
       );
   }
   const rows = pieces.flatMap((piece, i): CutRow[] => {
@@ -106,7 +114,7 @@ export function cutRows(list: CutList): CutRow[] {
     if (piece === null && quantity === null) return [];
     if (piece === null)
       throw new Refusal(
-        `pieces, number ${i + 1}, is empty beside a quantity of ${quantity}: give an outline`,
+        `pieces, number ${i + 1}, is empty, but its quantity is ${quantity}: give an outline`,
       );
     if (quantity === null)
       throw new Refusal(`quantities, number ${i + 1}, is empty: say how many of ${name} to cut`);

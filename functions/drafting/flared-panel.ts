@@ -59,8 +59,13 @@ export function flaredPanel(top: number, hem: number, depth: number, straight: S
   return share === 0 ? piece : turnPiece(movePiece(piece, -x, -y), degrees(angle * share));
 }
 
+/** What the four edges of a piece are called, in drawing order. */
+type EdgeNames = readonly [string, string, string, string];
+const PANEL_EDGES: EdgeNames = ["top", "right side", "hem", "left side"];
+
 /** What the drawn parts of a panel show, by step name. */
 export interface PanelShown {
+  readonly names?: EdgeNames;
   readonly area?: string;
   readonly top?: string;
   readonly hem?: string;
@@ -74,6 +79,7 @@ export interface PanelShown {
  * right side, the cloth it takes across and along, and a grain line from `grain` downwards.
  */
 export function drawPanel(piece: Piece, grain: Point, shown: PanelShown = {}): Shape[] {
+  const names = shown.names ?? PANEL_EDGES;
   const { left, right, low, high } = pieceBounds(piece);
   const off = Math.max(right - left, high - low) / 14;
   const [top, side, hem] = piece.edges;
@@ -85,9 +91,9 @@ export function drawPanel(piece: Piece, grain: Point, shown: PanelShown = {}): S
   const straightSide = side!.length === 1 && side![0]!.kind === "line";
   return [
     ...outline(piece, showing(shown.area)),
-    { kind: "edge", edge: top!, role: "seam", label: "top", ...showing(shown.top) },
-    { kind: "edge", edge: hem!, role: "seam", label: "hem", ...showing(shown.hem) },
-    ...edgeNumbersDrawn(piece),
+    { kind: "edge", edge: top!, role: "seam", label: names[0], ...showing(shown.top) },
+    { kind: "edge", edge: hem!, role: "seam", label: names[2], ...showing(shown.hem) },
+    ...edgeNumbersDrawn(piece, ["", names[1], "", names[3]]),
     ...(straightSide ? [dimension([from[0] + nx, from[1] + ny], [to[0] + nx, to[1] + ny], showing(shown.side))] : []),
     stroke([[grain[0], grain[1] + length * 0.2], [grain[0], grain[1] + length * 0.8]], "grain"),
     dimension([left, high + off], [right, high + off], { label: "across the grain", ...showing(shown.width) }),

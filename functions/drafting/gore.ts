@@ -91,7 +91,7 @@ function trueHeight(gore: Gore): number {
   if (side(start) >= length) {
     throw new Refusal(
       (say) =>
-        `length must be more for sides that go out from ${say(top, hem, length)} to ${say(hem, top, length)}, not ${say(length, top, hem)}: make the hem less or use more gores`,
+        `length must be more for sides that go out from ${say(top, hem, length)} to ${say(hem, top, length)}, not ${say(length, top, hem)}: make the hem smaller or use more gores`,
     );
   }
   let [low, high] = [start, length];

@@ -69,7 +69,7 @@ export function slashedStrip(
       const share = outer ? edgeShare : 1;
       throw new Refusal(
         (say) =>
-          `gaps must be less than ${say(long / share, gain / share)}, all that a section has of the top, not ${say(gain / share, long / share)}`,
+          `gaps must be less than ${say(long / share, gain / share)}, the length that a section has at the top, not ${say(gain / share, long / share)}`,
       );
     }
     const bend = gain / depth / short;

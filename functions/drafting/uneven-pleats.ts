@@ -8,7 +8,7 @@ import type { Pleat, PleatStyle } from "./pleat-creases.ts";
 export const PLEAT_DEPTHS = {
   kind: "length",
   about:
-    "from a pleat's outer fold to its inner one, a cell for each pleat in order; a blank cell is no pleat",
+    "from a pleat's outer fold to its inner one, a cell for each pleat in order; a blank cell is skipped",
   from: 0.1,
   to: 200,
   many: true,
@@ -49,7 +49,7 @@ export function pleatsAt(
   const set =
     places?.filter((place) => place !== null) ?? given.map((_, i) => ((i + 0.5) * finished) / given.length);
   if (set.length !== given.length) {
-    throw new Refusal(`places must be as many as depths, not ${set.length} against ${given.length}`);
+    throw new Refusal(`places must have as many values as depths, not ${set.length} against ${given.length}`);
   }
   set.forEach((place, i) => {
     if (place > finished * (1 + 1e-9)) {

@@ -25,7 +25,10 @@ export function drawPattern(piece: Piece, { area, width, length }: Shown = {}): 
   ];
 }
 
-/** The number of each edge written at its middle. */
-export function edgeNumbersDrawn(piece: Piece): Shape[] {
-  return piece.edges.map((edge, i) => ({ kind: "note", at: edgeMiddle(edge), text: `edge ${i + 1}` }));
+/** Each edge's name, where it is known, and its number, written at its middle: "centre back, edge 4". */
+export function edgeNumbersDrawn(piece: Piece, names: readonly string[] = []): Shape[] {
+  return piece.edges.map((edge, i) => {
+    const text = [names[i], `edge ${i + 1}`].filter(Boolean).join(", ");
+    return { kind: "note", at: edgeMiddle(edge), text };
+  });
 }

@@ -9,7 +9,7 @@ export function rowBetween(edge: number, first: number, last: number): number {
   if (first + last <= edge) return edge - first - last;
   throw new Refusal(
     (say) =>
-      `edge must be at least ${say(first + last, edge)} for what is kept clear at its ends, not ${say(edge, first + last)}`,
+      `edge must be at least ${say(first + last, edge)} for the spaces kept clear at its ends, not ${say(edge, first + last)}`,
   );
 }
 

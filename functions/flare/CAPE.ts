@@ -65,6 +65,7 @@ export const CAPE = define({
           top: "neck_edge",
           hem: "hem_edge",
           side: "front_edge",
+          names: ["neck", "front edge", "hem", "centre back"],
         })
       : [],
   examples: [

@@ -61,6 +61,7 @@ export const CIRCLE_PANEL = define({
       top: "top_edge",
       hem: "hem_edge",
       side: "side",
+      names: ["waist", "right side", "hem", "left side"],
     });
   },
   examples: [

@@ -76,6 +76,7 @@ export const PETTICOAT_PANEL = define({
         top: "top_edge",
         hem: "hem_edge",
         side: "front_edge",
+        names: ["top", "centre front", "hem", "centre back"],
       }),
       dimension(side.from, side.to, { label: "side" }),
       dimension([width / 40, 0], [width / 40, back], { label: "centre back", shows: "back_edge" }),

@@ -27,6 +27,7 @@ export const RECTANGLE = define({
   draw: ({ width }, _, piece) =>
     typeof piece === "object"
       ? drawPanel(piece, [width / 2, 0], {
+          names: ["top", "right side", "bottom", "left side"],
           area: "area",
           top: "across",
           side: "along",

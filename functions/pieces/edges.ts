@@ -18,7 +18,7 @@ export function edgeByNumber(piece: Piece, number: number, name: string): Edge {
   const edge = piece.edges[number - 1];
   if (edge) return edge;
   const count = piece.edges.length;
-  throw new Refusal(`${name} must be at most ${count}, for the piece has ${count} edges, not ${number}`);
+  throw new Refusal(`${name} must be at most ${count}, because the piece has ${count} edges, not ${number}`);
 }
 
 /** Edge numbers written as a text: "3", "2, 4" or "1-3"; empty for none. Counted from 1. */
@@ -36,7 +36,7 @@ export function edgeNumbers(text: string, piece: Piece, name: string): ReadonlyS
     for (const number of [first, last]) {
       if (number < 1 || number > count)
         throw new Refusal(
-          `${name} must name edges from 1 to ${count}, the edges the piece has, not ${number}`,
+          `${name} must name edges from 1 to ${count}, because the piece has ${count} edges, not ${number}`,
         );
     }
     for (let number = Math.min(first, last); number <= Math.max(first, last); number += 1)

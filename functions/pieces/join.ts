@@ -26,7 +26,7 @@ export function joinPieces(a: Piece, edge_a: number, b: Piece, edge_b: number, t
         Math.abs(one - two) > tolerance
           ? `they are ${say(one, two)} and ${say(two, one)} long`
           : `they curve apart by ${say(off, 0)}`;
-      return `edge_b must lie on edge_a all along, within ${say(tolerance, 0)}: ${why}`;
+      return `edge_b must match edge_a along its whole length, within ${say(tolerance, 0)}: ${why}`;
     });
   }
   const after = (piece: Piece, at: number): Edge[] => [

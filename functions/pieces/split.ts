@@ -22,7 +22,7 @@ export function partBetween(piece: Piece, start: OutlinePlace, end: OutlinePlace
   const [part, rest] = [partAlong(piece, start, end), partAlong(piece, end, start)];
   for (const one of [part, rest]) {
     if (!isSimple(one) || orientation(one) !== orientation(piece))
-      throw new Refusal("the cut must run inside the piece from edge to edge, it leaves the piece");
+      throw new Refusal("the cut must run inside the piece from edge to edge, but it leaves the piece");
   }
   const { left, right, low, high } = pieceBounds(part);
   const ring = flattenPiece(part, Math.max(right - left, high - low) / 2000);

@@ -15,6 +15,6 @@ test("it narrows above the waist and is refused where the cone ends", () => {
   expect(at(70, 96, 20, -10)).toBeCloseTo(57, 12);
   expect(at(70, 96, 20, -60)).toEqual({
     refusal:
-      "level must be more than -53.8 cm, where a line from waist 70 cm to hip 96 cm comes to nothing, not -60 cm",
+      "level must be more than -53.8 cm, where a line from waist 70 cm to hip 96 cm reaches 0, not -60 cm",
   });
 });

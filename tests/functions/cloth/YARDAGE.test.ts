@@ -102,11 +102,11 @@ test("a line of the list with no figures is skipped, one with half its figures i
     "quantities, number 2, is empty: say how many of piece 2 to cut",
   );
   expect(refused([box(5, 9), null], [1, 3], 54)).toBe(
-    "pieces, number 2, is empty beside a quantity of 3: give an outline",
+    "pieces, number 2, is empty, but its quantity is 3: give an outline",
   );
   expect(refused([null], [null], 54)).toMatch(/^pieces is empty/);
   expect(refused([box(5, 9)], [1, 2], 54)).toBe(
-    "quantities must be as many cells as pieces, not 2 against 1",
+    "quantities must have the same number of cells as pieces, not 2 against 1",
   );
 });
 

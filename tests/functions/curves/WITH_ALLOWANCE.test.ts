@@ -228,7 +228,7 @@ test.each([
   [["M 0 0 L 9 0 L 9 9 L 5 9 L 5 3 L 4 3 L 4 9 L 0 9 Z", 0.6], "seam must be less"],
   [
     ["M 0 0 L 9 0 L 9 9 Z", 1, null, "4"],
-    "hem_edges must name edges from 1 to 3, the edges the piece has, not 4",
+    "hem_edges must name edges from 1 to 3, because the piece has 3 edges, not 4",
   ],
   [["M 0 0 L 9 0 L 9 9 Z", 1, null, "2", "2"], "fold_edges and hem_edges must not both name edge 2"],
   [

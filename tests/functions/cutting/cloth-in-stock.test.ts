@@ -39,7 +39,7 @@ test("a hole closed by Z alone keeps its first corner; a chalk line is no hole",
 
 test("a tape that differs from the drawing is told", () => {
   expect(() => hand([45], [null], ["M 0 0 H 40 V 60 H 0 Z"])).toThrow(
-    "widths, number 1, is 45 beside a shape of 40: leave it empty, or mend the shape",
+    "widths, number 1, is 45, but its shape measures 40: leave it empty, or correct the shape",
   );
   expect(hand([40.1], [60], ["M 0 0 H 40 V 60 H 0 Z"])).toHaveLength(1);
 });

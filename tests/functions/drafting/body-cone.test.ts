@@ -70,6 +70,6 @@ test("a body that grows faster than a flat disc is refused, and so is a seam pas
     "hip_drop must be more than 22.2817 to get from a waist of 60 to a hip of 200, not 20",
   );
   expect(() => developSeam(80, 40, 20, 45)).toThrow(
-    "front_drop must be less than 40, where a line from waist 80 to hip 40 comes to nothing, not 45",
+    "front_drop must be less than 40, where a line from waist 80 to hip 40 reaches 0, not 45",
   );
 });

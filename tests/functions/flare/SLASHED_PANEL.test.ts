@@ -149,7 +149,7 @@ test("more than a circle, gaps wider than a section folded out, and a section th
     "gaps must come to at most 31.4 cm at a depth of 5 cm, not 48 cm: that needs more than one circle: cut it in panels",
   );
   expect(refusal(20, 30, [6, 1, 1], "top")).toBe(
-    "gaps must be less than 5 cm, all that a section has of the top, not 6 cm",
+    "gaps must be less than 5 cm, the length that a section has at the top, not 6 cm",
   );
   expect(refusal(20, 8, [1, 1], "hem", 0.5, 4)).toBe("straight must be a section from 1 to 3, not 4");
   // Less than a circle, but the right half comes round into the straight left one.

@@ -32,6 +32,6 @@ test("a single button stands at the top, and there is no button past the last on
 test("ends that leave nothing between them are refused", () => {
   const answer = mark(1, 4, 3, 3, 2);
   expect(isRefused(answer) && answer.refusal).toBe(
-    "edge must be at least 5 in for what is kept clear at its ends, not 4 in",
+    "edge must be at least 5 in for the spaces kept clear at its ends, not 4 in",
   );
 });

@@ -30,6 +30,6 @@ test("the count of tucks that is said to serve for buttons too serves for eyelet
 test("an edge shorter than what is kept clear at both ends is refused", () => {
   const answer = run(EYELET_COUNT, [5, 1, 3], { unit: "cm" });
   expect(isRefused(answer) && answer.refusal).toBe(
-    "edge must be at least 6 cm for what is kept clear at its ends, not 5 cm",
+    "edge must be at least 6 cm for the spaces kept clear at its ends, not 5 cm",
   );
 });

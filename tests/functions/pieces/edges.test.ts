@@ -21,10 +21,12 @@ test("edges are named by number, by list and by run; what is no number or no edg
   expect(told("2-4")).toEqual([2, 3, 4]);
   expect(told("")).toEqual([]);
   expect(() => told("hem")).toThrow('hem_edges must name edges by number, such as "3" or "2, 4", not "hem"');
-  expect(() => told("5")).toThrow("hem_edges must name edges from 1 to 4, the edges the piece has, not 5");
+  expect(() => told("5")).toThrow(
+    "hem_edges must name edges from 1 to 4, because the piece has 4 edges, not 5",
+  );
   expect(() => told("0-2")).toThrow("not 0");
   expect(() => edgeByNumber(piece, 9, "edge")).toThrow(
-    "edge must be at most 4, for the piece has 4 edges, not 9",
+    "edge must be at most 4, because the piece has 4 edges, not 9",
   );
 });
 

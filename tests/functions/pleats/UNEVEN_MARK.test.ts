@@ -67,7 +67,7 @@ test("the marks are where a panel folded like paper has its folds and placement 
 }); // biome-ignore format: one call
 
 test("places and depths that do not belong together are refused", () => {
-  expect(refusal(1, 24, [1, 2], [4])).toBe("places must be as many as depths, not 1 against 2");
+  expect(refusal(1, 24, [1, 2], [4])).toBe("places must have as many values as depths, not 1 against 2");
   expect(refusal(1, 24, [1, 2], [8, 4])).toBe(
     "places must grow from pleat to pleat: number 2 is not beyond number 1",
   );

@@ -1,4 +1,5 @@
 /** Cell addresses: "B3" on a page, "Draft!B3" or "'Over skirt'!B3" in a book. */
+import { rememberWithObject } from "../../functions/memo.ts";
 import type { Book } from "./shape.ts";
 
 /** Where a cell is; all three counted from 0. */
@@ -69,21 +70,17 @@ interface NameIndex {
 }
 
 /** Names are looked up far more often than they change. */
-const indexes = new WeakMap<Book["names"], NameIndex>();
+const remembered = rememberWithObject<Book["names"], NameIndex>();
 
-function indexOf(names: Book["names"]): NameIndex {
-  let index = indexes.get(names);
-  if (!index) {
+const indexOf = (names: Book["names"]): NameIndex =>
+  remembered(names, () => {
     const entries = Object.entries(names);
-    index = {
+    return {
       spelt: new Map(entries.map(([name]) => [name.toLowerCase(), name])),
       // The first name of a cell is its name.
       byAddress: new Map(entries.map(([name, address]) => [address, name] as const).reverse()),
     };
-    indexes.set(names, index);
-  }
-  return index;
-}
+  });
 
 /** The name as the book spells it, whatever the case typed. */
 export const nameInBook = (book: Book, text: string): string | undefined =>

@@ -3,8 +3,10 @@
  * mark where arguments are parted by ";" or where no argument can begin. Where both readings make
  * sense the formula is not worked, and the sentence names both.
  */
+
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Decimal } from "../../functions/decimal.ts";
+import { remember } from "../../functions/memo.ts";
 import { lex, type Token } from "./lex.ts";
 
 /** Standard functions of one argument: a comma in them parts nothing. */
@@ -98,7 +100,8 @@ function framesOf(list: readonly Token[]): Frame[] {
   return all;
 }
 
-const unclearWords = new Map<string, Commas>();
+/** Every view of a cell asks whether the commas of its formula are clear. */
+const remembered = remember<string, Commas>(1000);
 
 /**
  * Why the commas of a formula can't be understood, or null. In a book that shows decimal commas a
@@ -106,12 +109,7 @@ const unclearWords = new Map<string, Commas>();
  */
 export function unclearComma(formula: string, decimal: Decimal = "point"): string | null {
   if (!formula.includes(",")) return null;
-  let commas = unclearWords.get(formula);
-  if (!commas) {
-    if (unclearWords.size > 1000) unclearWords.clear();
-    commas = commasIn(lex(formula));
-    unclearWords.set(formula, commas);
-  }
+  const commas = remembered(formula, () => commasIn(lex(formula)));
   const figure = commas.unclear ?? (decimal === "comma" ? commas.parting : null);
   if (figure === null) return null;
   const [before, after] = figure.split(",") as [string, string];

@@ -4,6 +4,7 @@
  * that types: "," between arguments, tape fractions such as 36 1/2 or 42 cm, and the signs that
  * phones and word processors put in the place of plain ones (−, ×, “ ”).
  */
+import { remember } from "../../functions/memo.ts";
 import { commasIn } from "./commas.ts";
 import { lex, type Token } from "./lex.ts";
 
@@ -12,19 +13,17 @@ const PLAIN_SIGN: Record<string, string> = { "−": "-", "×": "*", "÷": "/", "
 
 export const plainSign = (sign: string): string => PLAIN_SIGN[sign] ?? sign;
 
-const known = new Map<string, readonly Token[]>();
+/** A formula is read again and again: by its kinds, its references, the engine and the screen. */
+const remembered = remember<string, readonly Token[]>(5000);
+const rememberedTree = remember<string, Tree>(5000);
 
 /** The tokens of a formula, "=" and all; joined together they are the formula again. */
-export function tokens(formula: string): readonly Token[] {
-  const cached = known.get(formula);
-  if (cached) return cached;
-  const raw = lex(formula);
-  const { decimal } = commasIn(raw);
-  const list = decimal.length === 0 ? raw : withDecimals(formula, decimal);
-  if (known.size > 5000) known.clear();
-  known.set(formula, list);
-  return list;
-}
+export const tokens = (formula: string): readonly Token[] =>
+  remembered(formula, () => {
+    const raw = lex(formula);
+    const { decimal } = commasIn(raw);
+    return decimal.length === 0 ? raw : withDecimals(formula, decimal);
+  });
 
 /** The tokens of a formula in which the commas at these places are decimal marks. */
 function withDecimals(formula: string, places: readonly number[]): Token[] {
@@ -189,18 +188,8 @@ export function treeOf(formula: string): Tree {
   return climb(0);
 }
 
-const trees = new Map<string, Tree>();
-
-/** The tree of a formula; the same formula is read once. */
-export function formulaTree(formula: string): Tree {
-  let tree = trees.get(formula);
-  if (!tree) {
-    if (trees.size > 5000) trees.clear();
-    tree = treeOf(formula);
-    trees.set(formula, tree);
-  }
-  return tree;
-}
+/** The tree of a formula. */
+export const formulaTree = (formula: string): Tree => rememberedTree(formula, () => treeOf(formula));
 
 /** Whether a text token ends with the quote that it needs. */
 export const isClosed = ({ text }: Token): boolean =>

@@ -32,7 +32,8 @@ const OPTIONS = {
   threads: {
     type: "string",
     value: "N",
-    about: "how many threads search beside the program itself; one less than the machine has when left out",
+    about:
+      "how many threads search, 0 for the program itself alone; one less than the machine has when left out",
   },
   ...JSON_OPTION,
   svg: { type: "string", value: "FILE", about: "draws the lay into this file" },

@@ -1,4 +1,5 @@
 /** Cells that rest on themselves. */
+import { rememberWithObject } from "../../functions/memo.ts";
 import { fullAddress, type Place, placeKey } from "../book/address.ts";
 import { formulaTree, isFormula } from "../book/formula.ts";
 import { type Book, typedAt } from "../book/shape.ts";
@@ -72,18 +73,14 @@ function back(last: Place, from: ReadonlyMap<string, Place | null>): Place[] {
 }
 
 /** Every cell of a circle asks for its sentence. */
-const known = new WeakMap<Book, Circles>();
+const remembered = rememberWithObject<Book, Circles>();
 
 /** The most cells of a circle that are told one by one. */
 const MOST_TOLD = 5;
 
 /** "Draft!B4 rests on itself through Draft!B7; break the circle in one of them". */
 export function circleSentence(book: Book, place: Place): string {
-  let circles = known.get(book);
-  if (!circles) {
-    circles = new Circles(book);
-    known.set(book, circles);
-  }
+  const circles = remembered(book, () => new Circles(book));
   const first = fullAddress(book, place);
   const stand = circles.of(place);
   if (!stand) return `${first} rests on itself by way of many cells; break the circle in one of them`;

@@ -1,7 +1,9 @@
 /** The working of a cell: how its figure came about, step by step, and what it rests on. */
+
 import { withDecimalMark } from "../../functions/decimal.ts";
 import type { Cell, Declaration, Kind } from "../../functions/define.ts";
 import type { Shape } from "../../functions/drawing/shapes.ts";
+import { remember } from "../../functions/memo.ts";
 import { type Argument, explain as explainCall, isRefused } from "../../functions/run.ts";
 import { type Place, placeKey } from "../book/address.ts";
 import { type Tree, treeOf } from "../book/formula.ts";
@@ -198,15 +200,9 @@ const MEASURED: Record<Shape["kind"], Kind> = {
 const stepKind = (rule: string, kinds: ReadonlyMap<string, Kind>): Kind =>
   kindOfTree(ruleTree(rule), (leaf) => ("text" in leaf && kinds.get(leaf.text)) || "figure");
 
-const rules = new Map<string, Tree>();
-function ruleTree(rule: string): Tree {
-  let tree = rules.get(rule);
-  if (!tree) {
-    tree = treeOf(rule);
-    rules.set(rule, tree);
-  }
-  return tree;
-}
+/** The rules of the declarations are few and are shown with every Working. */
+const remembered = remember<string, Tree>(2000);
+const ruleTree = (rule: string): Tree => remembered(rule, () => treeOf(rule));
 
 function showArgument(value: Argument, kind: Kind, rule: Rule): string {
   if (!Array.isArray(value)) return showOne(value as Cell, kind, rule);

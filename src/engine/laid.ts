@@ -10,6 +10,7 @@ import {
   originText,
   type Planner,
 } from "../../functions/lay.ts";
+import { rememberWithObject } from "../../functions/memo.ts";
 import type { Book } from "../book/shape.ts";
 import { addressKey, type CellAddress } from "./guards.ts";
 import type { Rule } from "./show.ts";
@@ -82,14 +83,11 @@ export function concerned<T extends { readonly lays: readonly LaidLay[] }>(
   return cells.filter(({ lays }) => lays.some(({ question }) => changed.has(hashOf(question))));
 }
 
-const hashes = new WeakMap<LayQuestion, string>();
+const rememberedHash = rememberWithObject<LayQuestion, string>();
 
-/** The name of a question, worked out once as long as the question is the same object. */
-export function hashOf(question: LayQuestion): string {
-  const known = hashes.get(question) ?? questionHash(question);
-  hashes.set(question, known);
-  return known;
-}
+/** The hash of a lay question, calculated once for each question object. */
+export const hashOf = (question: LayQuestion): string =>
+  rememberedHash(question, () => questionHash(question));
 
 /** What a cell says and shows while its lay is being worked out: a length is at least what the area takes. */
 export function pendingText(

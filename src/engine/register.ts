@@ -47,7 +47,10 @@ function plain(value: Value): Cell {
 
 type Interpreter = ConstructorParameters<typeof FunctionPlugin>[0];
 
-class Sewing extends FunctionPlugin {
+/** The functions as HyperFormula knows them; `fallback` is the setting of an instance without a context. */
+abstract class Sewing extends FunctionPlugin {
+  abstract readonly fallback: Setting;
+
   constructor(interpreter: Interpreter) {
     super(interpreter);
     (this.config.context as Context | undefined)?.inside?.(interpreter as unknown as Inside);
@@ -76,7 +79,7 @@ class Sewing extends FunctionPlugin {
     }
     const context = this.config.context as Context | undefined;
     context?.heard?.({ declaration, args });
-    const { plan, ...setting } = { ...usual, ...context };
+    const { plan, ...setting } = { ...this.fallback, ...context };
     let asked = 0;
     const answer = run(declaration, args, {
       ...setting,
@@ -100,28 +103,31 @@ class Sewing extends FunctionPlugin {
   }
 }
 
-/** The setting of an instance that has no context of its own. */
-let usual: Setting = { unit: "in" };
+const methodOf = (name: string): string => `work_${name}`;
 
-const words: Record<string, string> = {};
-const definitions: FunctionPluginDefinition["implementedFunctions"] = {};
-for (const [name, declaration] of catalogue) {
-  const method = `work_${name}`;
-  Object.defineProperty(Sewing.prototype, method, {
-    value(this: Sewing, ast: never, state: never) {
-      return this.work(declaration, ast, state);
-    },
-  });
-  definitions[name] = { method, parameters: [] };
-  words[name] = name;
-}
-Sewing.implementedFunctions = definitions;
+const words = Object.fromEntries([...catalogue.keys()].map((name) => [name, name]));
 
-/** Adds all sewing functions to a HyperFormula class; instances built from then on know them. */
+/**
+ * Adds all sewing functions to a HyperFormula class; instances built from then on know them. An
+ * instance without a context of its own works in `setting`.
+ */
 export function register(
   target: typeof HyperFormula = HyperFormula,
   setting: Setting = { unit: "in" },
 ): void {
-  usual = setting;
-  target.registerFunctionPlugin(Sewing, { enGB: words, enUS: words });
+  class Registered extends Sewing {
+    static override implementedFunctions: FunctionPluginDefinition["implementedFunctions"] =
+      Object.fromEntries(
+        [...catalogue.keys()].map((name) => [name, { method: methodOf(name), parameters: [] }]),
+      );
+    override readonly fallback = setting;
+  }
+  // HyperFormula asks for methods on the class itself.
+  for (const [name, declaration] of catalogue)
+    Object.defineProperty(Registered.prototype, methodOf(name), {
+      value(this: Registered, ast: never, state: never) {
+        return this.work(declaration, ast, state);
+      },
+    });
+  target.registerFunctionPlugin(Registered, { enGB: words, enUS: words });
 }

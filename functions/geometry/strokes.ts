@@ -244,28 +244,32 @@ export function flatten(stroke: Stroke, tolerance: number): Point[] {
 
 /** Signed area of a closed polygon: positive when it runs from +x towards +y. */
 export function signedArea(points: readonly Point[]): number {
-  let sum = 0;
-  for (let i = 0; i < points.length; i += 1) {
+  // Measured from the first point, so that a polygon far from (0, 0) loses no digits.
+  const [x, y] = points[0] ?? [0, 0];
+  let twice = 0;
+  for (let i = 1; i + 1 < points.length; i += 1) {
     const [ax, ay] = points[i]!;
-    const [bx, by] = points[(i + 1) % points.length]!;
-    sum += ax * by - bx * ay;
+    const [bx, by] = points[i + 1]!;
+    twice += (ax - x) * (by - y) - (bx - x) * (ay - y);
   }
-  return sum / 2;
+  return twice / 2;
 }
 
-/** Least and greatest x and y. */
-export function boundingBox(points: Iterable<Point>): {
-  left: number;
-  right: number;
-  low: number;
-  high: number;
-} {
-  const box = { left: Infinity, right: -Infinity, low: Infinity, high: -Infinity };
+/** The box round some points: least and greatest x and y. */
+export interface Bounds {
+  readonly left: number;
+  readonly right: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+export function boundingBox(points: Iterable<Point>): Bounds {
+  let [left, right, low, high] = [Infinity, -Infinity, Infinity, -Infinity];
   for (const [x, y] of points) {
-    box.left = Math.min(box.left, x);
-    box.right = Math.max(box.right, x);
-    box.low = Math.min(box.low, y);
-    box.high = Math.max(box.high, y);
+    if (x < left) left = x;
+    if (x > right) right = x;
+    if (y < low) low = y;
+    if (y > high) high = y;
   }
-  return box;
+  return { left, right, low, high };
 }

@@ -15,6 +15,7 @@ import { readPath, writePath } from "../geometry/path.ts";
 import { selfCrossing } from "../geometry/self-crossing.ts";
 import {
   axisExtremes,
+  type Bounds,
   boundingBox,
   distance,
   doubleSignedArea,
@@ -146,7 +147,7 @@ export function flattenPiece(piece: Piece, tolerance: number): Point[] {
 }
 
 /** Least and greatest x and y of the outline, curves and arcs at their true extremes. */
-export function pieceBounds(piece: Piece): ReturnType<typeof boundingBox> {
+export function pieceBounds(piece: Piece): Bounds {
   return boundingBox(piece.edges.flat().flatMap((stroke) => [stroke.from, stroke.to, ...extremes(stroke)]));
 }
 

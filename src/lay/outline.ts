@@ -5,38 +5,7 @@
 import { orient2d } from "robust-predicates";
 import type { Point } from "../../functions/geometry/strokes.ts";
 
-export interface Bounds {
-  readonly left: number;
-  readonly right: number;
-  readonly low: number;
-  readonly high: number;
-}
-
-/** Area with a sign: above 0 when the outline runs counter-clockwise (y up). In square units. */
-export function signedArea(outline: readonly Point[]): number {
-  const [x0, y0] = outline[0] ?? [0, 0];
-  let twice = 0;
-  for (let i = 1; i + 1 < outline.length; i++) {
-    const [ax, ay] = outline[i]!;
-    const [bx, by] = outline[i + 1]!;
-    twice += (ax - x0) * (by - y0) - (bx - x0) * (ay - y0);
-  }
-  return twice / 2;
-}
-
-export function boundsOf(outline: readonly Point[]): Bounds {
-  let left = Infinity;
-  let right = -Infinity;
-  let low = Infinity;
-  let high = -Infinity;
-  for (const [x, y] of outline) {
-    if (x < left) left = x;
-    if (x > right) right = x;
-    if (y < low) low = y;
-    if (y > high) high = y;
-  }
-  return { left, right, low, high };
-}
+export { type Bounds, boundingBox as boundsOf, signedArea } from "../../functions/geometry/strokes.ts";
 
 /** Cosine and sine of a turn in degrees, without rounding dust at the quarter turns. */
 export function cosSin(degrees: number): readonly [cos: number, sin: number] {

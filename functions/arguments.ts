@@ -9,7 +9,7 @@ import { type Piece, readPiece } from "./pieces/piece.ts";
 import { Refusal } from "./refusal.ts";
 import { fromTape, type Unit } from "./units.ts";
 
-/** An argument as the caller has it: a cell's value, or the values of a range, blanks as null. */
+/** An argument as the caller holds it: the value of a cell, or the values of a range; a blank cell is null. */
 export type Argument = Cell | readonly Cell[];
 
 interface Setting {
@@ -18,14 +18,14 @@ interface Setting {
 }
 
 /**
- * The arguments of a call by name, defaults filled in and pieces read; `heard` gets them as they were
+ * The arguments of a call by name, defaults filled in and pieces read; `onGiven` gets them as they were
  * given. Throws the refusal of the first argument that is not allowed.
  */
 export function checkArguments(
   declaration: Declaration,
   args: readonly Argument[],
   setting: Setting,
-  heard?: (raw: Readonly<Record<string, Argument>>) => void,
+  onGiven?: (raw: Readonly<Record<string, Argument>>) => void,
 ) {
   const names = Object.keys(declaration.takes);
   if (args.length > names.length) {
@@ -43,7 +43,7 @@ export function checkArguments(
     if (value === undefined) throw new Refusal(`${name} is missing: ${nounFor(take.kind)} is needed there`);
     raw[name] = value;
   });
-  heard?.(raw);
+  onGiven?.(raw);
   for (const name of names) {
     const take = declaration.takes[name]!;
     checked[name] =
@@ -119,9 +119,9 @@ function orList(words: readonly string[]): string {
 }
 
 function checkFlag(name: string, value: Cell): boolean {
-  const told = typeof value === "string" ? value.trim().toLowerCase() : value;
-  if (told === true || told === 1 || told === "yes" || told === "true") return true;
-  if (told === false || told === 0 || told === "no" || told === "false") return false;
+  const typed = typeof value === "string" ? value.trim().toLowerCase() : value;
+  if (typed === true || typed === 1 || typed === "yes" || typed === "true") return true;
+  if (typed === false || typed === 0 || typed === "no" || typed === "false") return false;
   throw new Refusal(`${name} must be TRUE or FALSE, not ${quoted(value)}`);
 }
 

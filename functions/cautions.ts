@@ -1,4 +1,4 @@
-/** Cautions that several functions share. Local rules and whoever is licensed or responsible go before any of them. */
+/** Cautions that several functions share. Local rules, and the advice of licensed or responsible people, take precedence over them. */
 
 export const LACING =
   "Lacing must never hinder breathing: loosen it at any pain, numbness or faintness, and see that the wearer or a dresser can undo it fast.";

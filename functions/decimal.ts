@@ -1,6 +1,6 @@
 /**
- * Decimal marks. A figure is read with a point or with a comma, "28.5" and "28,5", and with its
- * thousands parted, "1,234.5" and "1.234,5". What can be read in two ways is not read at all.
+ * Decimal marks. A figure may be typed with a point or with a comma, "28.5" or "28,5", and with
+ * separators between thousands, "1,234.5" or "1.234,5". A figure with two readings is not accepted.
  */
 
 /** The sign between the whole figure and its decimals that a book shows. */
@@ -9,14 +9,14 @@ export type Decimal = "point" | "comma";
 /** Every run of digits, points and commas that begins like a figure. */
 const RUN = /(?:\d|[.,](?=\d))[\d.,]*/g;
 
-/** The mark that parts thousands where `decimal` is the decimal mark. */
+/** The separator between thousands where `decimal` is the decimal mark. */
 const thousandsMark = (decimal: Decimal): string => (decimal === "comma" ? "." : ",");
 
 /** Whether a run has two readings: one to three figures, the mark that the book does not use, three figures. */
 const hasTwoReadings = (run: string, decimal: Decimal): boolean =>
   (decimal === "comma" ? /^[1-9]\d{0,2}\.\d{3}$/ : /^[1-9]\d{0,2},\d{3}$/).test(run);
 
-/** A run with a point for its decimal mark and its thousands together; as it is when it is no figure. */
+/** A run with a point as its decimal mark and without separators between thousands; unchanged when it is not a figure. */
 function normalised(run: string): string {
   if (!run.includes(",")) {
     return /^\d{1,3}(?:\.\d{3}){2,}$/.test(run) ? run.replaceAll(".", "") : run;

@@ -1,5 +1,5 @@
 /**
- * The shape of a declaration: everything that is to be known about one sewing function, said once.
+ * The shape of a declaration, which states everything about one sewing function in one place.
  * Registration, argument hints, help, Working, Drawing and most tests are derived from it.
  */
 
@@ -38,12 +38,12 @@ export type LengthPerTape = Readonly<Record<Tape, number>>;
 /** One argument. */
 export interface Take {
   readonly kind: Kind;
-  /** What it is and how it is measured, in a few words. */
+  /** What the argument is and how it is measured, in a few words. */
   readonly about: string;
   /** Least and greatest value allowed, both included; lengths in centimetres, areas in square centimetres. */
   readonly from?: number;
   readonly to?: number;
-  /** Least and greatest value that is usual, both included, in the same units: what is outside is answered and pointed out. */
+  /** Least and greatest value that is usual, both included, in the same units. A value outside is still answered, and a warning is shown. */
   readonly usual?: readonly [least: number, most: number];
   /**
    * The value when it is left out; null when `compute` decides. Its presence makes the argument optional.
@@ -75,7 +75,7 @@ export type Given<T extends Takes> = {
 export interface CallContext {
   /** Notes a step: its name, its rule in OpenFormula over arguments and earlier steps, its value. */
   step<V extends number | string>(name: string, rule: string, value: V): V;
-  /** Notes a figure found by a curve or a loop, told in a sentence. */
+  /** Notes a figure that a curve or a loop gave, with a sentence that says how. */
   measure<V extends number | string>(name: string, sentence: string, value: V): V;
   /** A length known in centimetres, in the unit of the arguments. */
   cm(figure: number): number;
@@ -86,7 +86,7 @@ export interface CallContext {
   say(length: number, ...beside: number[]): string;
   /** The lay planner, for functions that lay pieces on cloth. */
   readonly plan: Planner;
-  /** The book's unit and finest mark: for the functions in tape/, and for what is told on whole marks of the tape. */
+  /** The book's unit and finest mark: for the functions in tape/, and for lengths that must lie on whole marks of the tape. */
   readonly unit: Unit;
   readonly mark: TapeMark;
   /** The decimal mark of the book, for texts that are read. */
@@ -103,7 +103,7 @@ export interface Example {
   readonly within?: number;
   /** The unit of the lengths given; "in" when left out. */
   readonly unit?: Unit;
-  /** Why this is the answer: the source, or how it was worked. */
+  /** Why this is the answer: the source, or the calculation. */
   readonly because: string;
 }
 
@@ -118,14 +118,14 @@ export interface PieceMeasures {
 
 export type Cell = number | string | boolean | null;
 
-/** What was worked on the way, by step name. */
+/** The values of the steps, by name. */
 export type StepValues = Readonly<Record<string, number>>;
 
 /**
- * A relation that usually holds among the arguments: "hem >= top", read by `rule.ts`. Arguments that
+ * A relation that usually holds among the arguments: "hem >= top", read by `plain-rule.ts`. Arguments that
  * are left out make it hold. In it a bare number beside a length is in centimetres. The sentence for
- * one comparison is made from it; anything else says for itself what is wrong, with {argument} for
- * what the argument is: { rule: "IF(...)", says: "the hem {hem} is ..." }.
+ * one comparison is made from it; any other rule brings its own sentence, with {argument} in
+ * place of that argument's value: { rule: "IF(...)", says: "the hem {hem} is ..." }.
  */
 export type UsualRelation = string | { readonly rule: string; readonly says: string };
 
@@ -139,7 +139,7 @@ export interface Declaration<T extends Takes = Takes> {
   readonly words?: string;
   readonly takes: T;
   readonly returns: Kind;
-  /** What is usual among the arguments. What is not is answered all the same, and put among the things to look at. */
+  /** Relations that usually hold among the arguments. A call that breaks one is still answered, and is listed among the things to look at. */
   readonly usual?: readonly UsualRelation[];
   /** Pairs of arguments of one kind, "a, b", that no rule can tell apart when they change places, and why. */
   readonly alike?: Readonly<Record<string, string>>;
@@ -152,7 +152,7 @@ export interface Declaration<T extends Takes = Takes> {
     context: Pick<CallContext, "cm" | "say" | "plan">,
   ) => readonly Shape[];
   readonly examples: readonly Example[];
-  /** Where work can hurt, or where the figure must not be trusted alone. */
+  /** Where the work is dangerous, or where the figure alone must not be trusted. */
   readonly cautions?: string;
 }
 

@@ -26,8 +26,8 @@ export interface TapeReading {
 /**
  * Reads a length as people write it on a pattern. A figure without a unit is in `unit`.
  * Several parts add up ("1 yd 9 in", "5' 3\""); each but a lone one must name its unit.
- * Returns null when the text is no length: words, a stray sign, a fraction over
- * zero, a row of digits past all counting, a figure with two readings (`unclearFigure` says which).
+ * Returns null when the text is not a length: words, a stray sign, a fraction over
+ * zero, a number too large for the computer, a figure with two readings (`unclearFigure` says which).
  */
 export function readTape(text: string, unit: Unit, decimal: Decimal = "point"): TapeReading | null {
   const plain = withPoints(text, decimal);
@@ -87,7 +87,7 @@ function commonDivisor(a: number, b: number): number {
   return b === 0 ? a : commonDivisor(b, a % b);
 }
 
-/** No tape has marks for a length past this, in its own unit: it is shown as a power of ten. */
+/** A length from here on, in the unit of its tape, is shown as a power of ten. */
 const LONGEST_READ = 1e12;
 
 /**
@@ -133,8 +133,8 @@ export const finerMarks = (unit: Unit, mark: TapeMark): readonly TapeMark[] =>
 
 /**
  * A length as the tape shows it, on a finer mark, and in the end in decimals, where it would read
- * like one of the lengths beside it and yet is not equal to it. Two lengths told beside each other
- * come out on the same mark.
+ * like one of the lengths beside it and yet is not equal to it. Two lengths written
+ * beside each other come out on the same mark.
  */
 export function tapeTextBeside(
   length: number,

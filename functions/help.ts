@@ -1,4 +1,4 @@
-/** Help in words, made from a declaration and nothing else. */
+/** Help texts, made from a declaration alone. */
 
 import type { Declaration, Example, Kind, Take } from "./define.ts";
 import { tapeText } from "./fractions.ts";
@@ -70,7 +70,7 @@ export function allowed(take: Take, unit: Unit): string {
   return words.join(", ");
 }
 
-/** A length as its tape has it: "3/16", "0.5". */
+/** A length as its tape shows it: "3/16", "0.5". */
 const tapeFigure = (length: number, unit: Unit): string =>
   BOOK_UNITS[unit].tape === "in" ? tapeText(length, unit, "1/32") : String(length);
 

@@ -68,7 +68,7 @@ export interface Lay {
   readonly lengths: readonly number[];
   /** Area of the placed pieces over the area of the cloth used (width × length used), 0 to 1. */
   readonly density: number;
-  /** Copies that found no place, as [piece, how many]. */
+  /** Copies that found no place, as [piece, number of copies]. */
   readonly missing: readonly (readonly [piece: number, count: number])[];
   /** How the lay was found; a lay that does not say is a quick one. */
   readonly origin?: LayOrigin;
@@ -79,7 +79,7 @@ export type LayOrigin =
   | { readonly by: "quick" }
   | {
       readonly by: "search";
-      /** How long was searched, by the clock; 0 when that is not known. */
+      /** The seconds of the search by the clock; 0 when they are not known. */
       readonly seconds: number;
       /** True when no lay of the question can be shorter. */
       readonly proved?: boolean;
@@ -100,7 +100,7 @@ export function originText(origin: LayOrigin | undefined): string {
 /** Why there is no lay, in a sentence. */
 export interface NoLay {
   readonly refusal: string;
-  /** When a lay is being worked out elsewhere and comes later: the length that it takes at least, by area. */
+  /** When a lay is still being searched for: the least length that it needs, by area. */
   readonly pending?: { readonly least: number };
 }
 

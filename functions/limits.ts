@@ -9,13 +9,13 @@ import { roundTo, tapeText } from "./fractions.ts";
 import { numberText } from "./number-text.ts";
 import { BOOK_UNITS, convert, type Unit } from "./units.ts";
 
-/** How many of the unit, or of its square, a limit of one centimetre is. */
+/** The size of one centimetre in the unit, or of one square centimetre in its square. */
 export function scaleOf(kind: Kind, unit: Unit): number {
   if (kind === "length") return convert(1, "cm", unit);
   return kind === "area" ? convert(1, "cm", unit) ** 2 : 1;
 }
 
-/** What reads as round from a hundred on: these times a hundred, a thousand, … */
+/** Round figures from a hundred on are these times a hundred, a thousand, and so on. */
 const ROUND = [1, 1.2, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10];
 
 function roundAbove(figure: number): number {
@@ -44,7 +44,7 @@ function roundLimit(limit: number, kind: Kind, unit: Unit): number {
   return Math.sign(limit) * round;
 }
 
-/** The least and greatest value that is let through, in the unit: the wider of what the two units show. */
+/** The least and greatest accepted value, in the unit: the wider of the limits that the units show. */
 export function limitsOf({ kind, from, to }: Pick<Take, "kind" | "from" | "to">, unit: Unit) {
   const inInches = (limit: number) =>
     (roundLimit(limit, kind, "in") / scaleOf(kind, "in")) * scaleOf(kind, unit);

@@ -1,6 +1,6 @@
-/** The word that was meant. */
+/** Finds the word that a misspelt word was probably meant to be. */
 
-/** Letters to change, put in, take out or swap with their neighbour to get from one word to the other. */
+/** Edit distance: the fewest letters to change, insert, delete or swap with a neighbour to turn one word into the other. */
 function editDistance(a: string, b: string): number {
   let [before, row] = [[] as number[], Array.from({ length: b.length + 1 }, (_, i) => i)];
   for (let i = 1; i <= a.length; i += 1) {
@@ -17,7 +17,7 @@ function editDistance(a: string, b: string): number {
 
 /** The word of the list nearest to what was typed, when it is near enough to be meant. */
 export function nearestWord(word: string, list: Iterable<string>): string | undefined {
-  // No word of any list is so long.
+  // No list has a word this long.
   if (word.length > 80) return undefined;
   let best: string | undefined;
   let least = Math.max(1, Math.floor(word.length / 3)) + 1;
@@ -35,8 +35,8 @@ export function suggestion(word: string, list: Iterable<string>): string {
 }
 
 /**
- * The phrase of the list that was meant, when it has as many words and each word typed is the one
- * of the phrase or a slip of the pen away: "waist girht" is near "waist girth", "front waist" is
+ * The phrase of the list that was probably meant: it has the same number of words, and each typed
+ * word equals its word or is a misspelling of it: "waist girht" is near "waist girth", "front waist" is
  * not near "back waist". Undefined when the phrase itself is in the list.
  */
 export function misspeltPhrase(phrase: string, list: Iterable<string>): string | undefined {

@@ -1,7 +1,7 @@
 /**
- * Reads the small formulas in which a declaration says what is usual: OpenFormula's signs for
- * counting and comparing, brackets, texts, argument names, and MAX, MIN, SUM, ABS, AND, OR, NOT, IF.
- * A rule is read once and then kept as a function of the arguments.
+ * Reads the small formulas in which a declaration says which arguments are usual. A formula may
+ * hold OpenFormula's arithmetic and comparison operators, brackets, texts, argument names, and
+ * MAX, MIN, SUM, ABS, AND, OR, NOT and IF. Each formula is parsed once into a function of the arguments.
  */
 import { remember } from "./memo.ts";
 
@@ -14,7 +14,7 @@ export interface Rule {
   readonly holds: (names: ArgumentValues) => boolean;
   /** The argument names in it, each once, in order. */
   readonly names: readonly string[];
-  /** Its two sides when it is one comparison: the text of each, and its value. */
+  /** The two sides when the rule is a single comparison, else null: the text and the value of each side. */
   readonly sides: readonly [Side, Side] | null;
 }
 
@@ -44,7 +44,7 @@ const FUNCTIONS: Record<string, (...values: RuleValue[]) => RuleValue> = {
   IF: (test, then, otherwise) => (test ? then! : otherwise!),
 };
 
-/** Lengths that differ by rounding dust only are equal. */
+/** Numbers that differ only by a rounding error of the arithmetic count as equal. */
 const isNearlyEqual = (a: number, b: number): boolean =>
   Math.abs(a - b) <= 1e-9 * Math.max(1, Math.abs(a), Math.abs(b));
 
@@ -62,7 +62,7 @@ const OPERATORS: Record<string, (a: number, b: number) => number> = {
   "+": (a, b) => a + b, "-": (a, b) => a - b, "*": (a, b) => a * b, "/": (a, b) => a / b, "^": (a, b) => a ** b,
 }; // biome-ignore format: a table
 
-/** The signs of each strength, the weakest first. */
+/** The operators by precedence, the weakest first. */
 const STRENGTHS = [[...COMPARISONS], ["+", "-"], ["*", "/"], ["^"]];
 
 interface Token {
@@ -100,24 +100,24 @@ function readRule(rule: string): Rule {
   const operation = (strength: number): Work => {
     if (strength === STRENGTHS.length) return operand();
     const start = tokens[next]?.at ?? 0;
-    let work = operation(strength + 1);
+    let evaluate = operation(strength + 1);
     while (tokens[next]?.is === "sign" && STRENGTHS[strength]!.includes(tokens[next]!.text)) {
       const sign = tokens[next]!;
       next += 1;
-      const [left, right] = [work, operation(strength + 1)];
+      const [left, right] = [evaluate, operation(strength + 1)];
       if (COMPARISONS.has(sign.text)) {
         const text = (from: number, to: number) => rule.slice(from, to).trim();
         sides = [
           { text: text(start, sign.at), value: left },
           { text: text(sign.end, tokens[next - 1]!.end), value: right },
         ];
-        work = (given) => compare(sign.text, left(given), right(given));
+        evaluate = (given) => compare(sign.text, left(given), right(given));
       } else {
         const count = OPERATORS[sign.text]!;
-        work = (given) => count(number(left(given)), number(right(given)));
+        evaluate = (given) => count(number(left(given)), number(right(given)));
       }
     }
-    return work;
+    return evaluate;
   };
 
   const operand = (): Work => {

@@ -1,11 +1,11 @@
-/** The sentence with which a sewing function says that it can not work with what it is given. */
+/** The sentence with which a sewing function explains why its arguments have no answer. */
 import { numberText } from "./number-text.ts";
 
 /** Writes a length in a refusal as the tape shows it; `beside` are lengths that must not read the same. */
 type Say = (length: number, ...beside: number[]) => string;
 
 /**
- * Thrown inside `compute`: the figures can not be worked with, and why, in one sentence. A sentence
+ * Thrown inside `compute` when the arguments have no answer; the sentence says why. A sentence
  * with lengths in it is a function of `say`, so that they are written as the book's tape shows them.
  */
 export class Refusal extends Error {

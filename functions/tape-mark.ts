@@ -5,11 +5,16 @@ import { Refusal } from "./refusal.ts";
 import { BOOK_UNITS, type Unit } from "./units.ts";
 
 /** The size of the mark in the book's unit; the book's own finest mark when it is null or empty. */
-export function sizeOfMark(told: string | null, unit: Unit, usual: TapeMark, decimal?: Decimal): number {
-  if (told === null || told === "") return markSize(usual, unit);
-  const read = told.length > 20 ? null : readTape(told, unit, decimal);
+export function sizeOfMark(
+  size: string | null,
+  unit: Unit,
+  defaultMark: TapeMark,
+  decimal?: Decimal,
+): number {
+  if (size === null || size === "") return markSize(defaultMark, unit);
+  const read = size.length > 20 ? null : readTape(size, unit, decimal);
   if (!read || !(read.length > 0)) {
-    throw new Refusal(`mark must be a length above 0 such as 1/8 or 5 mm, not "${told.slice(0, 20)}"`);
+    throw new Refusal(`mark must be a length above 0 such as 1/8 or 5 mm, not "${size.slice(0, 20)}"`);
   }
   return read.length;
 }

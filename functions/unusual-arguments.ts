@@ -82,7 +82,7 @@ function rangeSentence(name: string, { kind, usual }: Take, value: number, scale
   return `the ${name} ${shown} is ${value < least ? "below" : "above"} ${limit}, the usual ${value < least ? "minimum" : "maximum"}; is that right?`;
 }
 
-/** What is wrong, in words: the rule's own, or made from its one comparison. */
+/** The sentence for a broken rule: its own, or one made from its single comparison. */
 function relationSentence(
   one: UsualRelation,
   rule: Rule,
@@ -91,12 +91,12 @@ function relationSentence(
   scale: Scale,
 ): string {
   const all = rule.names.map((name) => names[name]!).filter((value) => typeof value === "number");
-  const told = (name: string) => {
+  const valueText = (name: string) => {
     const value = names[name]!;
     const { kind } = takes[name]!;
     return typeof value === "number" ? shownValue(value, kind, all, scale) : String(value);
   };
-  if (typeof one !== "string") return one.says.replace(/\{(\w+)\}/g, (_, name: string) => told(name));
+  if (typeof one !== "string") return one.says.replace(/\{(\w+)\}/g, (_, name: string) => valueText(name));
   if (!rule.sides) throw new Error(`the rule ${one} needs its own sentence`);
   const [left, right] = rule.sides;
   const [a, b] = [left.value(names), right.value(names)] as [number, number];
@@ -116,7 +116,7 @@ function question(rule: Rule, takes: Declaration["takes"]): string {
   return count === 2 ? "; are they swapped?" : "; is that right?";
 }
 
-/** A value in centimetres as the tape of the book shows it, told apart from those beside it. */
+/** A value in centimetres as the tape of the book shows it, on a finer mark where it would read like one of those beside it. */
 function shownValue(value: number, kind: Kind, beside: readonly number[], { unit, mark }: Scale): string {
   const scale = scaleOf(kind, unit);
   if (kind === "length") {

@@ -1,6 +1,6 @@
 /**
  * Whole counts out of divisions that are not exact: a figure within 5 billionths of a whole number
- * is that number. What a spreadsheet says as ROUNDUP(ROUND(x; 8); 0) and INT(ROUND(x; 8)).
+ * is that number. A spreadsheet writes this as ROUNDUP(ROUND(x; 8); 0) and INT(ROUND(x; 8)).
  */
 const near = (value: number): number => Number(value.toFixed(8));
 

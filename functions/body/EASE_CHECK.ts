@@ -48,13 +48,13 @@ export const EASE_CHECK = define({
     const ease = step("ease", "garment - body", garment - body);
     const short = step("short", "least - ease", least - ease);
     if (short <= 1e-9 * body) return "ok";
-    const told =
+    const finding =
       ease < 0 && least < 0
         ? `the garment is ${say(-ease, -least)} smaller than the body over the stays, more than the usual ${say(-least, -ease)}`
         : ease < 0
           ? `the garment is ${say(-ease, 0)} smaller than the body at the ${place}: is it meant to draw in, or to stretch?`
           : `ease of ${say(ease, least)} at the ${place} is ${say(short, 0)} less than the usual minimum, ${say(least, ease)}`;
-    return `look: ${told}`;
+    return `look: ${finding}`;
   },
   draw({ body, garment }, { least = 0 }) {
     const low = Math.max(body, garment) / 20;

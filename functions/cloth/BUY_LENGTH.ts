@@ -34,9 +34,9 @@ export const BUY_LENGTH = define({
     },
   },
   returns: "length",
-  compute({ length, step: told, spare }, context) {
+  compute({ length, step: cutStep, spare }, context) {
     const { step } = context;
-    const cut = context.step("shop_cut", "step", told);
+    const cut = context.step("shop_cut", "step", cutStep);
     const wanted = step("wanted", "length * (1 + spare)", length * (1 + spare));
     const buy = roundUpToWhole(wanted / cut) * cut;
     step("left_over", "ROUNDUP(ROUND(wanted / shop_cut; 8); 0) * shop_cut - wanted", buy - wanted);

@@ -1,5 +1,5 @@
 import { clothsInStock } from "../cutting/cloth-in-stock.ts";
-import { type CutRow, cutRows, HOW_TO_CUT, PIECES_TO_CUT, unfoldedPiece } from "../cutting/cut-list.ts";
+import { CUTTING_RULES, type CutRow, cutRows, PIECES_TO_CUT, unfoldedPiece } from "../cutting/cut-list.ts";
 import { drawLay } from "../cutting/lay-drawing.ts";
 import { GRAIN_TURNS, layQuestion } from "../cutting/lay-question.ts";
 import { leastLength, shareOfCloth } from "../cutting/least-length.ts";
@@ -110,7 +110,7 @@ export const CLOTH_CHECK = define({
       many: true,
       blanks: true,
     },
-    ...HOW_TO_CUT,
+    ...CUTTING_RULES,
     shapes: {
       kind: "piece",
       about:

@@ -1,4 +1,4 @@
-import { cutRows, HOW_TO_CUT, PIECES_TO_CUT, unfoldedPiece } from "../cutting/cut-list.ts";
+import { CUTTING_RULES, cutRows, PIECES_TO_CUT, unfoldedPiece } from "../cutting/cut-list.ts";
 import { define } from "../define.ts";
 import { dimension, outline } from "../drawing/shapes.ts";
 import { pieceArea, polygon } from "../pieces/piece.ts";
@@ -19,7 +19,7 @@ export const LAY_DENSITY = define({
     ...PIECES_TO_CUT,
     cloth_width: { kind: "length", usual: [15, 330], about: "usable width of the cloth", from: 5, to: 1000 },
     length: { kind: "length", about: "length of cloth that the lay takes", from: 0.5, to: 100_000 },
-    folds: HOW_TO_CUT.folds,
+    folds: CUTTING_RULES.folds,
   },
   returns: "share",
   compute({ pieces, quantities, cloth_width, length, folds }, { step, measure }) {

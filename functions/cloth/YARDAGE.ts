@@ -1,4 +1,4 @@
-import { cutRows, HOW_TO_CUT, PIECES_TO_CUT, unfoldedPiece } from "../cutting/cut-list.ts";
+import { CUTTING_RULES, cutRows, PIECES_TO_CUT, unfoldedPiece } from "../cutting/cut-list.ts";
 import { drawLay } from "../cutting/lay-drawing.ts";
 import { layQuestion } from "../cutting/lay-question.ts";
 import { define } from "../define.ts";
@@ -43,7 +43,7 @@ export const YARDAGE = define({
       from: 5,
       to: 1000,
     },
-    ...HOW_TO_CUT,
+    ...CUTTING_RULES,
   },
   returns: "length",
   compute(given, { step, measure, plan, cm }) {

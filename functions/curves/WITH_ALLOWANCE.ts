@@ -155,17 +155,17 @@ function each({ piece, seam, hem, hem_edges, fold_edges, own }: Allowances): Edg
     );
   return piece.edges.map((_, i): EdgeAllowance => {
     const number = i + 1;
-    const told = own?.[i] ?? null;
+    const ownWidth = own?.[i] ?? null;
     if (folds.has(number)) {
       if (hem_edges !== null && hems.has(number))
         throw new Refusal(`fold_edges and hem_edges must not both name edge ${number}`);
-      if (told)
+      if (ownWidth)
         throw new Refusal(
-          (say) => `own, number ${number}, must be blank or 0 on a fold, not ${say(told, 0)}`,
+          (say) => `own, number ${number}, must be blank or 0 on a fold, not ${say(ownWidth, 0)}`,
         );
       return { width: 0, name: "fold_edges" };
     }
-    if (hems.has(number)) return { width: told ?? hem ?? seam, name: "hem" };
-    return told === null ? { width: seam, name: "seam" } : { width: told, name: "own" };
+    if (hems.has(number)) return { width: ownWidth ?? hem ?? seam, name: "hem" };
+    return ownWidth === null ? { width: seam, name: "seam" } : { width: ownWidth, name: "own" };
   });
 }

@@ -1,4 +1,4 @@
-/** The cloth in hand: so many pieces of it, each measured, and drawn where it is no rectangle. */
+/** The cloth in stock: a list of its pieces, each measured, and drawn when it is not a rectangle. */
 
 import { boundingBox, distance, signedArea } from "../geometry/strokes.ts";
 import type { LayCloth } from "../lay.ts";
@@ -37,13 +37,13 @@ export function clothsInStock(hand: StockColumns, cm: (figure: number) => number
   return cloths;
 }
 
-/** Figures beside a drawn cloth may be blank; a tape may differ from the drawing by so much, in centimetres. */
+/** The most by which a measured width or length may differ from the drawn shape, in centimetres. */
 const AS_DRAWN = 0.5;
 /** Chords of a drawn cloth stray no more than this from its curves, in centimetres. */
 const CHORDS = 0.02;
 
 function oddCloth(
-  told: { readonly name: string; readonly width: number | null; readonly length: number | null },
+  measured: { readonly name: string; readonly width: number | null; readonly length: number | null },
   shape: Piece,
   number: number,
   cm: (figure: number) => number,
@@ -53,7 +53,7 @@ function oddCloth(
   const { left, right, low, high } = boundingBox(points);
   const drawn = { width: right - left, length: high - low };
   for (const measure of ["width", "length"] as const) {
-    const typed = told[measure];
+    const typed = measured[measure];
     if (typed !== null && Math.abs(typed - drawn[measure]) > cm(AS_DRAWN))
       throw new Refusal(
         (say) =>
@@ -70,5 +70,10 @@ function oddCloth(
     })
     .filter((ring) => Math.abs(signedArea(ring)) > 1e-6 * drawn.width * drawn.length)
     .map((ring) => ring.map(there));
-  return { name: told.name, ...drawn, outline: points.map(there), ...(flaws.length > 0 ? { flaws } : {}) };
+  return {
+    name: measured.name,
+    ...drawn,
+    outline: points.map(there),
+    ...(flaws.length > 0 ? { flaws } : {}),
+  };
 }

@@ -23,7 +23,7 @@ export const PIECES_TO_CUT = {
 } as const satisfies Takes;
 
 /** The arguments every function of a cut list ends with. */
-export const HOW_TO_CUT = {
+export const CUTTING_RULES = {
   one_way: {
     kind: "flag",
     about:
@@ -74,7 +74,7 @@ export const HOW_TO_CUT = {
   },
 } as const satisfies Takes;
 
-export type Grain = (typeof HOW_TO_CUT)["grains"]["choices"][number];
+export type Grain = (typeof CUTTING_RULES)["grains"]["choices"][number];
 
 /** One line of a cut list that cuts something. */
 export interface CutRow {

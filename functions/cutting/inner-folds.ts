@@ -1,4 +1,4 @@
-/** Where the pleats marked on a piece hide a join. */
+/** Finds the inner folds of the pleats marked on a piece, where a join does not show. */
 import { distance, type Edge, type Point } from "../geometry/strokes.ts";
 import type { Piece } from "../pieces/piece.ts";
 

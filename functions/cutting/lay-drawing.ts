@@ -6,7 +6,7 @@ import { boundingBox, type Point, radians } from "../geometry/strokes.ts";
 import type { Lay, LayPiece, LayQuestion, Placement } from "../lay.ts";
 import { polygon } from "../pieces/piece.ts";
 
-/** The cloths with their selvedges, every placed copy, and beneath them what found no place; the first cloth's length shows the step `length` if told so. */
+/** The cloths with their selvedges and every placed copy, and below them the pieces that found no place. With `shows`, the first cloth's length shows the step `length`. */
 export function drawLay(question: LayQuestion, lay: Lay, shows?: "length"): Shape[] {
   const shapes: Shape[] = [];
   let top = 0;

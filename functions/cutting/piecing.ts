@@ -1,7 +1,7 @@
 /**
- * Piecing: what does not fit the cloth in hand is cut in two and joined. Where a join is least
- * seen comes first: at the inner fold of a pleat, then along the straight grain as near to a side
- * as it can be. Every proposal is a lay that was found, not a guess.
+ * Piecing: a piece that does not fit the cloth in stock is cut in two and joined. The least visible
+ * joins are tried first: at the inner fold of a pleat, then along the straight grain as near to a
+ * side as possible. Every proposal is a lay that was found, not a guess.
  */
 
 import { isInPolygon } from "../geometry/point-in-polygon.ts";
@@ -22,7 +22,7 @@ export interface Pieced {
   readonly joins: readonly Join[];
   /** The cut list with the joined pieces in two parts, each with its allowance at the join. */
   readonly question: LayQuestion;
-  /** A lay of that on the cloth in hand, nothing missing. */
+  /** A lay of that cut list on the cloth in stock with nothing missing. */
   readonly lay: Lay;
 }
 
@@ -35,7 +35,7 @@ export const joinsText = (joins: readonly Join[], say: (length: number) => strin
     })
     .join("; ");
 
-/** Joins made before it is given up. */
+/** The most joins before the search gives up. */
 const MAX_JOINS = 3;
 /** Places tried from each side to the middle. */
 const PLACES = 8;
@@ -46,14 +46,14 @@ interface PiecingRequest {
   readonly question: LayQuestion;
   /** Allowance on each side of a join. */
   readonly seam: number;
-  /** Joins along the grain lie on whole marks of the tape, so many units from the piece's left border; 0 for anywhere. */
+  /** The mark of the tape that joins along the grain lie on, measured from the piece's left border; 0 when they may lie anywhere. */
   readonly mark: number;
   readonly plan: Planner;
 }
 
 /**
- * Looks for joins with which every piece finds a place on the cloth in hand; null when none was
- * found. Yields after each lay it has tried.
+ * Looks for joins that let every piece find a place on the cloth in stock. Returns null when it
+ * finds no such joins. Yields after each lay that it has tried.
  */
 export function* piecing({
   question,
@@ -91,7 +91,7 @@ interface Cut {
   readonly from: { readonly border: "low" | "high"; readonly by: number; readonly step: number } | null;
 }
 
-/** Whether less is missing, by area. */
+/** Whether the first state leaves a smaller area of pieces without a place. */
 function leavesLessMissing(one: State, other: State): boolean {
   const missing = ({ question, lay }: State) =>
     lay.missing.reduce((sum, [i, n]) => sum + n * Math.abs(signedArea(question.pieces[i]!.outline)), 0);
@@ -99,7 +99,7 @@ function leavesLessMissing(one: State, other: State): boolean {
   return a < b * (1 - 1e-9);
 }
 
-/** The cuts worth trying on the pieces that found no place, the least seen first. */
+/** The cuts worth trying on the pieces that found no place, the least visible first. */
 function cutsOf({ question, lay }: State, { seam, mark }: PiecingMeans): Cut[] {
   const inPleats: Cut[] = [];
   const alongGrain: Cut[] = [];
@@ -130,7 +130,7 @@ function grainCut(
   return { ...which, line: [[left, y], [right, y]], from }; // biome-ignore format: a line
 }
 
-/** The same join nearer to its side, as long as everything still finds a place. */
+/** The same join moved nearer to its side while everything still finds a place. */
 function* nearerToSide(
   now: State,
   cut: Cut,
@@ -152,7 +152,7 @@ function* nearerToSide(
   return best;
 }
 
-/** The lay once the cut is made; null when it makes no two sound parts that some cloth could take. */
+/** The lay after the cut; null when the cut does not make two parts that could lie on some cloth. */
 function layAfterCut(now: State, cut: Cut, { seam, plan }: PiecingMeans): State | null {
   const whole = now.question.pieces[cut.piece]!;
   const parts = cutInTwo(whole, cut.line, seam);

@@ -1,9 +1,9 @@
-/** Points told in two columns of cells, x across the grain and y along it. */
+/** Points given in two columns of cells, x across the grain and y along it. */
 
 import type { Point } from "../geometry/strokes.ts";
 import { Refusal } from "../refusal.ts";
 
-/** The points; refuses columns of unequal length, too few points, and a point told twice in a row. */
+/** The points; refuses columns of unequal length, too few points, and two equal points in succession. */
 export function pointsOf(xs: readonly number[], ys: readonly number[], least: number): Point[] {
   if (xs.length !== ys.length)
     throw new Refusal(`xs and ys must have the same number of values, not ${xs.length} and ${ys.length}`);

@@ -30,7 +30,7 @@ export interface DipMeasures {
   readonly hem: "parallel" | "level";
 }
 
-/** What is to be known at a place `u` along the slope, before spreading. */
+/** The state of the section at a distance `u` along the slope, before spreading. */
 interface SlopePlace {
   /** Lean of the strip there. */
   readonly lean: number;
@@ -41,7 +41,7 @@ interface SlopePlace {
   readonly lengthening: number;
 }
 
-/** Curves of the hem below a slope that takes this part of the rolled-out body's angle: so many that the hem's length is good to some seven figures. */
+/** How many curves draw the hem below a slope that spans this angle of the rolled-out body: enough for about seven digits of the hem's length. */
 const curveCount = (turn: number): number => Math.max(8, Math.ceil(6 * Math.abs(turn)));
 
 export class DippedSection {
@@ -117,20 +117,20 @@ export class DippedSection {
   /** The spread that brings half the hem to this length; 0 when it just goes round the body. */
   spreadFor(half: number, asked: HemRequest): number {
     // The fullness is a ratio, the hem's length is a length.
-    const told = (say: CallContext["say"], figure: number, beside: number) =>
+    const limitText = (say: CallContext["say"], figure: number, beside: number) =>
       asked.name === "fullness" ? numberText(figure, 4) : say(figure, beside);
     const body = this.halfHem(0);
     if (half < body * (1 - 1e-9)) {
       throw new Refusal(
         (say) =>
-          `${asked.name} must be at least ${told(say, body / asked.per, half / asked.per)}, where the section exactly goes round the body, not ${told(say, half / asked.per, body / asked.per)}`,
+          `${asked.name} must be at least ${limitText(say, body / asked.per, half / asked.per)}, where the section exactly goes round the body, not ${limitText(say, half / asked.per, body / asked.per)}`,
       );
     }
     const circle = this.halfHem(this.circle());
     if (half > circle) {
       throw new Refusal(
         (say) =>
-          `${asked.name} must be at most ${told(say, circle / asked.per, half / asked.per)}, where each half comes round to a full circle, not ${told(say, half / asked.per, circle / asked.per)}: cut the section in more panels`,
+          `${asked.name} must be at most ${limitText(say, circle / asked.per, half / asked.per)}, where each half comes round to a full circle, not ${limitText(say, half / asked.per, circle / asked.per)}: cut the section in more panels`,
       );
     }
     if (half <= body * (1 + 1e-12)) return 0;

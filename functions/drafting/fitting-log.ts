@@ -7,14 +7,14 @@ export interface FittingLog {
   readonly pieces: readonly (string | null)[];
   readonly seams: readonly (string | null)[];
   readonly amounts: readonly (number | null)[];
-  /** Every seam of the garment as piece and seam, "bodice side"; null when nobody says. */
+  /** Every seam of the garment as piece and seam, "bodice side"; null when it was left out. */
   readonly garment: readonly (string | null)[] | null;
 }
 
 /**
  * The amounts of the rows that name this piece and this seam, in the log's order. Refuses a piece
  * or a seam that the log does not name, unless the log is blank or the garment's seams name it,
- * and a row that names a seam the garment has not.
+ * and a row that names a seam that is not in the garment.
  */
 export function seamRows(log: FittingLog, piece: string, seam: string): number[] {
   const { pieces, seams, amounts } = log;
@@ -45,7 +45,7 @@ export function seamRows(log: FittingLog, piece: string, seam: string): number[]
   });
 }
 
-/** A name that stands nowhere else is a slip of the pen, and would count as no change at all. */
+/** Refuses a name that occurs nowhere else: it is probably misspelt, and would count as no change at all. */
 function refuseUnknown({ pieces, seams, garment }: FittingLog, piece: string, seam: string): void {
   const rows = pieces
     .map((one, i) => ({ piece: normalised(one), seam: normalised(seams[i]!), number: i + 1 }))
@@ -66,15 +66,15 @@ function refuseUnknown({ pieces, seams, garment }: FittingLog, piece: string, se
   }
   if (rows.length === 0) return;
   if (!rows.some((row) => row.piece === piece)) {
-    const known = rows.map((row) => row.piece);
+    const pieceNames = rows.map((row) => row.piece);
     throw new Refusal(
-      `piece is "${piece}", and no row of the log names it${suggestion(piece, known) || seamsWanted}`,
+      `piece is "${piece}", and no row of the log names it${suggestion(piece, pieceNames) || seamsWanted}`,
     );
   }
   if (!rows.some((row) => row.piece === piece && row.seam === seam)) {
-    const known = rows.filter((row) => row.piece === piece).map((row) => row.seam);
+    const seamNames = rows.filter((row) => row.piece === piece).map((row) => row.seam);
     throw new Refusal(
-      `seam is "${seam}", and no row of the log names it for the ${piece}${suggestion(seam, known) || seamsWanted}`,
+      `seam is "${seam}", and no row of the log names it for the ${piece}${suggestion(seam, seamNames) || seamsWanted}`,
     );
   }
 }

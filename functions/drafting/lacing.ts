@@ -12,7 +12,7 @@ import type { Point } from "../geometry/strokes.ts";
 export const LACINGS = ["cross", "loops", "spiral", "zigzag", "ladder"] as const;
 export type Lacing = (typeof LACINGS)[number];
 
-/** The lace's way as runs of points, y downwards; the hanging ends and the loops themselves left out. */
+/** The path of the lace as runs of points, y downwards, without the hanging ends and the loops. */
 export function laceRuns(style: Lacing, gap: number, pairs: number, spacing: number): Point[][] {
   const side = (i: number) => (i % 2 === 0 ? 0 : gap);
   if (style === "spiral")

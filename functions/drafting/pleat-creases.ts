@@ -32,19 +32,19 @@ export const BOX_WIDTH = {
   otherwise: null,
 } as const satisfies Take;
 
-/** Width of the upper face of a box pleat: as told, or so that its underfolds meet behind it; at most so that the boxes touch. */
-export const boxPleatFace = (depth: number, spacing: number, told: number | null = null): number =>
-  Math.min(told ?? 2 * depth, spacing);
+/** Width of the upper face of a box pleat: the wanted width, or twice the depth, so that its underfolds meet behind it; never more than the spacing, where the boxes touch. */
+export const boxPleatFace = (depth: number, spacing: number, boxWidth: number | null = null): number =>
+  Math.min(boxWidth ?? 2 * depth, spacing);
 
-/** Refuses a width of box for pleats that have none, or wider than there is room for. */
-export function checkBoxWidth(style: PleatStyle, spacing: number, told: number | null): void {
-  if (told === null) return;
+/** Refuses a box width for pleats of another style, and a box wider than the spacing. */
+export function checkBoxWidth(style: PleatStyle, spacing: number, boxWidth: number | null): void {
+  if (boxWidth === null) return;
   if (style !== "box")
-    throw new Refusal((say) => `box_width must be left out for ${style} pleats, not ${say(told)}`);
-  if (told > spacing * (1 + 1e-9))
+    throw new Refusal((say) => `box_width must be left out for ${style} pleats, not ${say(boxWidth)}`);
+  if (boxWidth > spacing * (1 + 1e-9))
     throw new Refusal(
       (say) =>
-        `box_width must be at most ${say(spacing, told)}, where the boxes touch, not ${say(told, spacing)}`,
+        `box_width must be at most ${say(spacing, boxWidth)}, where the boxes touch, not ${say(boxWidth, spacing)}`,
     );
 }
 

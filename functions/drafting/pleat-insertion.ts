@@ -1,6 +1,6 @@
 /**
- * Pleats opened in a piece: the way a cutter does it with paper, by folding. The piece as it is
- * finished is the folded paper. Where a fold is to show, the paper goes back beneath the piece to
+ * Pleat insertion, done the way a cutter does it with paper, by folding. The finished piece is the
+ * folded paper. Where a fold is to show, the paper goes back beneath the piece to
  * the pleat's inner fold and forward again, and both hidden layers are cut along the piece's own
  * top and hem. Unfolded, the edges have just the shape that will meet the seam once pleated; the
  * length taken up is twice the pleat's depth, measured along each edge.

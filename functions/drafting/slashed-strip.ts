@@ -24,14 +24,14 @@ export interface SlashedStrip {
   readonly end: number;
 }
 
-/** Gain of each stretch of edge from middle to middle, the outer half sections first and last. */
+/** The gain of each stretch of edge from middle to middle; the outer half sections are first and last. */
 const gains = (gaps: readonly number[], edgeShare: number): number[] => [
   edgeShare * gaps[0]!,
   ...gaps,
   edgeShare * gaps.at(-1)!,
 ];
 
-/** All that the gaps make together, the edges' shares too. */
+/** The sum of all gaps, including the shares at the edges. */
 export const totalGap = (gaps: readonly number[], edgeShare: number): number =>
   gains(gaps, edgeShare).reduce((sum, gap) => sum + gap, 0);
 

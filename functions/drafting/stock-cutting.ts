@@ -1,8 +1,8 @@
 /**
- * Lengths cut from stock lengths, as few of these as there can be.
+ * Lengths cut from as few stock lengths as possible.
  *
- * First by hand's rule: the longest first, each from the first stock length with room. If that
- * takes no more than a proved least number, it is the best. Else one fewer is tried, and so on
+ * The first try is the rule a cutter uses: the longest first, each from the first stock length with
+ * room. If that takes no more than a proved least number, it is the best. Else one fewer is tried, and so on
  * down, one stock length at a time: the longest that is left must be cut from some stock length,
  * so it is cut from the next one, together with every set of others that leaves no room for another
  * (a set with room left can be filled up from later ones). A try ends where more is wasted than the
@@ -58,7 +58,7 @@ function longestFirst(all: readonly number[], room: number, loss: number, hair: 
 
 /**
  * The stock lengths that are needed whatever the cutting: by the sum of all, and for each length x
- * by those above half the room, none two of which share a stock length, and by those from x to half
+ * by those above half the room, no two of which share a stock length, and by those from x to half
  * the room, which only fit beside the shorter ones of them (Martello and Toth, Knapsack Problems,
  * 1990, section 8.3).
  */
@@ -95,7 +95,7 @@ class Search {
     this.sum = all.reduce((a, b) => a + b + loss, 0);
   }
 
-  /** A cutting from so many stock lengths; null when there is none, undefined when the work was too much. */
+  /** A cutting from `number` stock lengths; null when no such cutting exists, undefined when the search reached its limit. */
   into(number: number): number[][] | null | undefined {
     this.failed.clear();
     this.cuts = [];

@@ -28,7 +28,7 @@ export const PLEAT_PLACES = {
 
 type LengthColumn = readonly (number | null)[];
 
-/** The depths that are given; refuses none. */
+/** The depths in the cells that are not blank; refuses a column without any. */
 export function depthsOf(depths: LengthColumn): number[] {
   const given = depths.filter((depth) => depth !== null);
   if (given.length === 0) throw new Refusal("depths is empty: give the depth of at least one pleat");

@@ -16,7 +16,7 @@ export function grainDrawn(piece: Piece): Shape {
 export function grainLine(outline: readonly Point[]): [Point, Point] {
   const { low, high } = boundingBox(outline);
   let best: [Point, Point] = [outline[0]!, outline[0]!];
-  // From the middle outwards, so that of equals the middle one is taken.
+  // From the middle outwards, so that the level nearest the middle wins a tie.
   for (const level of [5, 4, 6, 3, 7, 2, 8, 1, 9]) {
     const y = low + ((high - low) * level) / 10;
     const cuts = outline

@@ -4,7 +4,7 @@ import type { Point } from "../geometry/strokes.ts";
 import { Refusal } from "../refusal.ts";
 import { dimension, type Shape, stroke } from "./shapes.ts";
 
-/** What is left of an edge between the first and the last of a row; refuses when they would pass each other. */
+/** The length of an edge between the first and the last thing of a row; refuses when they would pass each other. */
 export function rowBetween(edge: number, first: number, last: number): number {
   if (first + last <= edge) return edge - first - last;
   throw new Refusal(

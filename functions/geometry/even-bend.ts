@@ -1,7 +1,8 @@
 /**
- * Edges of even bend. A direction is told as its lean in radians: 0 runs along +x, and a greater
- * lean turns up the page, towards −y, as the top edge of a flared panel rises to its right. The
- * line square to it, down the panel, then leans by the same angle to the right of straight down.
+ * Edges of constant curvature. A direction is given as its lean in radians: a lean of 0 runs along
+ * +x, and a greater lean turns up the page, towards −y, as the top edge of a flared panel rises to
+ * its right. The line perpendicular to the edge, down the panel, then leans by the same angle to the
+ * right of straight down.
  */
 import type { Point, Stroke } from "./strokes.ts";
 import { line } from "./strokes.ts";
@@ -17,7 +18,7 @@ export const pointAhead = ([x, y]: Point, [dx, dy]: Point, length: number): Poin
   y + dy * length,
 ];
 
-/** Where an edge of this length gets to that starts with a lean and gains `bend` of it per length. */
+/** The end of an edge of this length that starts with `lean` and gains `bend` radians of lean per unit of length. */
 export function arcEnd(from: Point, lean: number, bend: number, length: number): Point {
   const half = (bend * length) / 2;
   const chord = Math.abs(half) < 1e-9 ? length : (length * Math.sin(half)) / half;

@@ -1,14 +1,14 @@
-/** Where two strokes meet: straight ones by formula, the others by halving and Newton's method. */
+/** The intersections of two strokes: rough places from the chords of short parts, then Newton's method. */
 import { distance, type Point, pointAt, pointBetween, radians, type Stroke, velocity } from "./strokes.ts";
 
-/** A meeting: the place and the share of each stroke's own parameter there. */
+/** An intersection: its place, and the share of each stroke's own parameter there. */
 export interface Intersection {
   readonly point: Point;
   readonly a: number;
   readonly b: number;
 }
 
-/** Shares a hair outside 0 to 1 count as the end. */
+/** Shares outside 0 to 1 by no more than this count as the end. */
 const END_TOLERANCE = 1e-9;
 const within = (share: number): boolean => share >= -END_TOLERANCE && share <= 1 + END_TOLERANCE;
 const clamp = (share: number): number => Math.min(1, Math.max(0, share));
@@ -26,7 +26,7 @@ export function intersections(a: Stroke, b: Stroke): Intersection[] {
   return found;
 }
 
-/** Whether the boxes that hold them are: a curve never leaves that of its four points. */
+/** Whether the bounding boxes of the strokes are apart; a curve never leaves the box of its four points. */
 function boxesAreApart(a: Stroke, b: Stroke): boolean {
   const slack = 1e-6 * Math.max(size(a), size(b));
   return ([0, 1] as const).some((axis) => {
@@ -47,13 +47,13 @@ function extentAlong(stroke: Stroke, axis: 0 | 1): readonly [number, number] {
 const size = (stroke: Stroke): number =>
   Math.max(distance(stroke.from, stroke.to), stroke.kind === "arc" ? stroke.radius : 0);
 
-/** Parts so short that each is nearly straight. */
+/** How many parts to divide a stroke into so that each part is nearly straight. */
 function partCount(stroke: Stroke): number {
   if (stroke.kind === "line") return 1;
   return stroke.kind === "arc" ? Math.ceil(Math.abs(stroke.sweep) / radians(10)) : 24;
 }
 
-/** Rough meetings: where the chords of the parts come across one another, each let run over a little. */
+/** Rough intersections: where the chords of the parts cross, each chord lengthened by a tenth at both ends. */
 function roughIntersections(a: Stroke, b: Stroke): [number, number][] {
   const [m, n] = [partCount(a), partCount(b)];
   const pa = Array.from({ length: m + 1 }, (_, i) => pointAt(a, i / m));
@@ -78,7 +78,7 @@ function chordsIntersect(a: Point, b: Point, c: Point, d: Point): [number, numbe
   return u >= -0.1 && u <= 1.1 ? [t, u] : null;
 }
 
-/** Newton's method on the two parameters; null when it does not come to rest inside both strokes. */
+/** Newton's method on the two parameters; null when it does not converge inside both strokes. */
 function refine(a: Stroke, b: Stroke, s: number, t: number): Intersection | null {
   let [u, v] = [s, t];
   const close = 1e-12 * Math.max(size(a), size(b));
@@ -100,7 +100,7 @@ function refine(a: Stroke, b: Stroke, s: number, t: number): Intersection | null
   return null;
 }
 
-/** How fast the point runs as the parameter does. */
+/** The derivative of the point with respect to the parameter. */
 function derivative(stroke: Stroke, share: number): Point {
   if (stroke.kind === "line") return [stroke.to[0] - stroke.from[0], stroke.to[1] - stroke.from[1]];
   if (stroke.kind === "curve") return velocity(stroke, share);

@@ -1,7 +1,7 @@
-/** Moves that keep every length: turns, shifts, and folding over a line. */
+/** Isometries, the maps of the plane that keep every length: rotations, translations and reflections. */
 import { distance, type Edge, type Point, type Stroke } from "./strokes.ts";
 
-/** The point (x, y) goes to (a·x + c·y + e, b·x + d·y + f); a·d − b·c is 1, or −1 when it folds over. */
+/** The point (x, y) goes to (a·x + c·y + e, b·x + d·y + f); a·d − b·c is 1, or −1 for a reflection. */
 export interface Isometry {
   readonly a: number;
   readonly b: number;
@@ -25,7 +25,7 @@ export function compose(outer: Isometry, inner: Isometry): Isometry {
   };
 }
 
-/** Folding the plane over the line through two points. */
+/** The reflection over the line through two points, as paper is folded along it. */
 export function reflectionOver(from: Point, to: Point): Isometry {
   const length = distance(from, to);
   const [ux, uy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];

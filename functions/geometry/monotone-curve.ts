@@ -5,7 +5,7 @@
  * Each span is a cubic over x. The slope at an inner point is that of the parabola through it and
  * its neighbours, at most three times the gentler of the two slopes beside it, and level where the
  * points turn from rising to falling: Fritsch and Carlson, "Monotone Piecewise Cubic
- * Interpolation", SIAM Journal on Numerical Analysis 17 (1980), show that slopes between none and
+ * Interpolation", SIAM Journal on Numerical Analysis 17 (1980), show that slopes between 0 and
  * three times a span's own keep the span monotone. The ends do not bend. Three points without such
  * a turn give the same curve as a thin strip of wood held at them, where that is monotone.
  */

@@ -1,10 +1,11 @@
 /**
- * The parallel of a stroke at a distance: of a line a line, of an arc an arc about the same centre,
- * both exact; of a cubic curve cubic curves that follow its parallel within a tolerance.
+ * The offset of a stroke, a line that keeps a fixed distance from it. The offset of a line is a line
+ * and that of an arc is an arc about the same centre, both exact. The offset of a cubic curve is a
+ * row of cubic curves that stay within a tolerance of it.
  */
 import { type Curve, direction, type Point, pointAt, type Stroke, velocity } from "./strokes.ts";
 
-/** The parallel can not be drawn: the stroke bends more tightly than the distance. */
+/** Thrown when there is no offset: the stroke bends with a smaller radius than the distance. */
 export class BendTooTight extends Error {
   /** The tightest radius of bend towards that side. */
   readonly radius: number;
@@ -40,7 +41,7 @@ export function offsetStroke(stroke: Stroke, away: number, side: 1 | -1, toleran
   return fitOffset(stroke, away, side, at, 0, 1, tolerance, 0);
 }
 
-/** Signed bend towards the side the parallel lies on: positive where the parallel is the shorter. */
+/** Signed curvature towards the side of the offset: positive where the offset is shorter than the stroke. */
 function curvatureTowards(curve: Curve, t: number, side: 1 | -1): number {
   const [dx, dy] = velocity(curve, t);
   const { from, c1, c2, to } = curve;
@@ -57,7 +58,7 @@ function smallestRadius(curve: Curve, side: 1 | -1): number {
   return 1 / most;
 }
 
-/** A cubic with the parallel's own ends and speeds there, halved until three places of it lie within the tolerance. */
+/** A cubic with the offset's ends and its speeds there, split in half until three places on it are within the tolerance. */
 function fitOffset(
   curve: Curve,
   away: number,

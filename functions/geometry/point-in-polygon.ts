@@ -1,4 +1,4 @@
-/** Whether a point lies inside a polygon, and a point that does. */
+/** Tells whether a point lies inside a polygon, and finds a point inside one. */
 import type { Point } from "./strokes.ts";
 
 /** True inside; points on the border may fall either way. Counts the sides that a ray to the right meets. */
@@ -11,7 +11,7 @@ export function isInPolygon([x, y]: Point, ring: readonly Point[]): boolean {
   return within;
 }
 
-/** A point inside, halfway along the longest of some level chords. */
+/** A point inside the polygon: the middle of the longest of eleven horizontal chords. */
 export function pointInside(points: readonly Point[]): Point {
   const ys = points.map((p) => p[1]);
   const low = Math.min(...ys);

@@ -7,7 +7,7 @@
  */
 import { boundingBox, type Point } from "./strokes.ts";
 
-/** A place where the outline crosses itself, or null. Distances below a billionth of its size are none. */
+/** A place where the outline crosses itself, or null. Distances below a billionth of its size count as 0. */
 export function selfCrossing(outline: readonly Point[]): Point | null {
   const box = boundingBox(outline);
   const slack = 1e-9 * Math.max(box.right - box.left, box.high - box.low);

@@ -34,7 +34,7 @@ export type Curve = Extract<Stroke, { kind: "curve" }>;
 
 export const distance = (a: Point, b: Point): number => hypotenuse(b[0] - a[0], b[1] - a[1]);
 
-/** As Math.hypot has it, many times as fast: no figure of a pattern comes near the ends of what doubles hold. */
+/** The same as Math.hypot, and many times faster; the figures of a pattern are far from overflowing a double. */
 const hypotenuse = (x: number, y: number): number => Math.sqrt(x * x + y * y);
 
 export const pointBetween = (a: Point, b: Point, share: number): Point => [
@@ -157,7 +157,7 @@ function integrateHalves(
   const middle = (from + to) / 2;
   const left = gaussLegendre(speed, from, middle);
   const right = gaussLegendre(speed, middle, to);
-  // Told this way round, a figure that is none ends the halving too.
+  // Written as "not greater", the test also ends the recursion when a figure is NaN.
   if (depth === 0 || !(Math.abs(left + right - whole) > 1e-13 * Math.max(1e-9, left + right)))
     return left + right;
   return (
@@ -176,7 +176,7 @@ export function strokeLength(stroke: Stroke): number {
   if (stroke.kind === "line") return distance(stroke.from, stroke.to);
   if (stroke.kind === "arc") return stroke.radius * Math.abs(stroke.sweep);
   const speed = (t: number) => speedAt(stroke, t);
-  // Where a curve all but stops to turn back its speed has a kink, which must not lie inside a part.
+  // Where a curve almost stops and turns back, its speed has a kink; the integral is split there.
   const { from, c1, c2, to } = stroke;
   const slow = (distance(from, c1) + distance(c1, c2) + distance(c2, to)) / 20;
   const stops = axisExtremes(stroke).filter((t) => speed(t) < slow);
@@ -184,7 +184,7 @@ export function strokeLength(stroke: Stroke): number {
   return cuts.slice(1).reduce((sum, cut, i) => sum + integrate(speed, cuts[i]!, cut), 0);
 }
 
-/** Shares inside a cubic where it runs neither right nor left, or neither up nor down. */
+/** The shares inside a cubic at which its tangent is parallel to an axis: its extremes in x and in y. */
 export function axisExtremes({ from, c1, c2, to }: Curve): number[] {
   return ([0, 1] as const).flatMap((i) => {
     const a = to[i] - 3 * c2[i] + 3 * c1[i] - from[i];
@@ -201,7 +201,7 @@ export function doubleSignedArea(stroke: Stroke): number {
   const { from, to } = stroke;
   if (stroke.kind === "line") return from[0] * to[1] - to[0] * from[1];
   if (stroke.kind === "arc") {
-    // The chord and what bulges beyond it: figures that stay true for an arc that is all but straight.
+    // The chord plus the segment beyond it: this stays accurate for an arc that is nearly straight.
     return from[0] * to[1] - to[0] * from[1] + stroke.radius ** 2 * angleLessSine(stroke.sweep);
   }
   // A cubic's x dy − y dx is of the fifth degree: three-point and above rules give it exactly.
@@ -216,7 +216,7 @@ export function doubleSignedArea(stroke: Stroke): number {
   );
 }
 
-/** An angle less its sine, without losing figures where they are nearly the same. */
+/** An angle minus its sine, without loss of digits where the two are nearly equal. */
 function angleLessSine(angle: number): number {
   if (Math.abs(angle) > 0.05) return angle - Math.sin(angle);
   const square = angle * angle;

@@ -2,8 +2,8 @@
  * A piece with its allowances on: each edge moved out by its own width, the sewing line kept
  * inside as marks.
  *
- * Corners are such as a cutter draws: mitred; cut square when very sharp; at a hem turned back, so
- * that the hem, folded up along its line, lies on the piece beneath it cut line on cut line.
+ * Corners are drawn as a cutter draws them: mitred, or cut square when they are very sharp. At a hem
+ * the side is turned back, so that the hem, folded up along its line, meets the cut line beneath it.
  */
 
 import { BendTooTight, offsetStroke } from "../geometry/offset.ts";
@@ -13,7 +13,7 @@ import { type CornerRuns, convexity, cornerBetween, endDirection, hemCorner } fr
 import { reverseEdge } from "./edges.ts";
 import { mark, type Piece, pieceArea, requireSimple } from "./piece.ts";
 
-/** What one edge gets. `name` is the argument that says so, for refusals. */
+/** The allowance of one edge. `name` is the argument that sets it, for refusals. */
 export interface EdgeAllowance {
   readonly width: number;
   readonly name: "seam" | "hem" | "fold_edges" | "own";
@@ -29,7 +29,7 @@ export function withAllowances(piece: Piece, allowances: readonly EdgeAllowance[
   const marks = [...piece.marks, ...sewn.map((edge) => mark(edge, "seam"))];
   if (piece.edges.length > 1)
     return requireRoom(piece, { edges: offsetEdges(piece, allowances, tolerance), marks });
-  // One edge that closes on itself is worked as two, so that it has a neighbour to meet.
+  // One edge that closes on itself is split in two, so that it has a neighbour to intersect.
   const only = piece.edges[0]!;
   const half =
     only.length > 1
@@ -127,7 +127,7 @@ function cornerTooNarrow([a, b]: readonly [EdgeAllowance, EdgeAllowance], i: num
   );
 }
 
-/** Refuses allowances that run into one another or turn the outline inside out. */
+/** The cut piece; refuses allowances that cross one another or turn the outline inside out. */
 function requireRoom(piece: Piece, cut: Piece): Piece {
   try {
     requireSimple(cut);

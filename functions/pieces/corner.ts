@@ -1,6 +1,6 @@
 /**
- * Corners between parallels: two runs of strokes that end near one corner of the sewing line are
- * cut back or drawn out to where they meet. Runs are given end to end: both END at the corner.
+ * Corners between offset edges: two runs of strokes that end near one corner of the sewing line are
+ * trimmed or extended to their intersection. Both runs are given so that they END at the corner.
  */
 
 import { type Intersection, intersections } from "../geometry/intersections.ts";
@@ -15,7 +15,7 @@ import {
 } from "../geometry/strokes.ts";
 import { reverseEdge } from "./edges.ts";
 
-/** Where a run is left: on one of its strokes, or on the straight line that draws it out (`index` = its length). */
+/** Where a run is trimmed: on one of its strokes, or on the straight line that extends it (`index` is then its length). */
 interface Exit {
   readonly index: number;
   readonly share: number;
@@ -28,12 +28,12 @@ export interface EndsJoined {
   readonly point: Point;
 }
 
-/** How far beyond its end a run may be drawn out, times the greater allowance. */
+/** How far beyond its end a run may be extended, in multiples of the greater allowance. */
 const MAX_EXTENSION = 50;
 
 /**
- * Both runs ended where they meet, the meeting nearest to their ends: on the lines that draw them
- * out if need be. Null when they do not meet.
+ * Both runs trimmed to the intersection nearest to their ends, which may lie on the straight lines
+ * that extend them. Null when they do not intersect.
  */
 export function joinEnds(a: Edge, b: Edge, away: number): EndsJoined | null {
   const [longA, longB] = [extended(a, away * MAX_EXTENSION), extended(b, away * MAX_EXTENSION)];
@@ -100,7 +100,7 @@ function isAhead(stroke: Stroke, point: Point): boolean {
   );
 }
 
-/** What two runs make of their corner: the first as it is drawn, the second to follow it. */
+/** Two runs joined at their corner: the first as it is drawn, the second as it goes on from there. */
 export interface CornerRuns {
   readonly first: Edge;
   readonly second: Edge;
@@ -109,7 +109,7 @@ export interface CornerRuns {
 /** How many times the allowance a mitre may stand out from its corner before it is cut square. */
 const MITRE_LIMIT = 3;
 
-/** The turn of the outline at a corner in radians, positive where it sticks out (`side` as in parallel.ts). */
+/** The turn of the outline at a corner in radians, positive where it sticks out (`side` as in offset.ts). */
 export function convexity(first: Edge, second: Edge, side: 1 | -1): number {
   const [ax, ay] = direction(first.at(-1)!, 1);
   const [bx, by] = direction(second[0]!, 0);

@@ -6,8 +6,8 @@ import { type Mark, mirrorPiece, movePiece, type Piece, pieceBounds } from "./pi
 
 /**
  * The whole of a piece of which half is drawn, mirrored about its longest straight edge along the
- * grain at its left or right border; null when it has no such edge. Marks come twice, but for
- * those on the fold itself.
+ * grain at its left or right border; null when it has no such edge. Marks are mirrored too,
+ * except those on the fold itself.
  */
 export function unfold(half: Piece): Piece | null {
   const { left, right, low, high } = pieceBounds(half);

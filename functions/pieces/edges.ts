@@ -21,7 +21,7 @@ export function edgeByNumber(piece: Piece, number: number, name: string): Edge {
   throw new Refusal(`${name} must be at most ${count}, because the piece has ${count} edges, not ${number}`);
 }
 
-/** Edge numbers written as a text: "3", "2, 4" or "1-3"; empty for none. Counted from 1. */
+/** Edge numbers written as a text: "3", "2, 4" or "1-3", counted from 1. An empty text names no edge. */
 export function edgeNumbers(text: string, piece: Piece, name: string): ReadonlySet<number> {
   const count = piece.edges.length;
   const numbers = new Set<number>();
@@ -78,9 +78,9 @@ export function placeAlong(edge: Edge, distance: number): { index: number; share
 }
 
 /**
- * The share of a stroke's parameter at which it is `wanted` long: at once for lines and arcs. For
- * curves by Newton's rule, the speed being the length's slope; halving where that would leave the
- * shares still in question.
+ * The share of a stroke's parameter at which the stroke is `wanted` long. Lines and arcs need one
+ * division. Curves need Newton's method, with the speed as the slope of the length, and bisection
+ * where a Newton step would leave the interval that holds the answer.
  */
 function shareAt(stroke: Stroke, wanted: number, length: number): number {
   if (length === 0) return 0;

@@ -58,7 +58,7 @@ const pointText = ([x, y]: Point): string => `(${Number(x.toFixed(3))}, ${Number
 /** Kept because reading an outline costs more than most arithmetic on it, and each cell that uses a piece reads its text again. */
 const readings = remember<string, Piece>(400);
 
-/** Reads path data as a piece. Throws an Error saying what is broken: not closed, crossing itself, no area. */
+/** Reads path data as a piece. Throws an Error that names the fault: the outline is open, crosses itself or has no area. */
 export const readPiece = (text: string): Piece => readings(text, () => pieceFrom(text));
 
 function pieceFrom(text: string): Piece {
@@ -84,7 +84,7 @@ function pieceFrom(text: string): Piece {
 
 /**
  * The piece itself when its outline has an area and does not cross itself, else throws an Error
- * that says so. `size` is about its greater measure.
+ * that says so. `size` is roughly the greater of its width and height.
  */
 export function requireSimple(piece: Piece, size = longerSide(piece.edges)): Piece {
   const place = selfCrossing(flattenPiece(piece, size / 2000));
@@ -93,7 +93,7 @@ export function requireSimple(piece: Piece, size = longerSide(piece.edges)): Pie
   return piece;
 }
 
-/** The path data of a piece's text, and the roles of its marks. Throws an Error at a word that is no role. */
+/** The path data of a piece's text, and the roles of its marks. Throws an Error when a word is not a role. */
 function splitRoles(text: string): [path: string, roles: Role[]] {
   const bar = text.indexOf("|");
   if (bar < 0) return [text, []];

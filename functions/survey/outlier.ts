@@ -63,7 +63,7 @@ function fits(surveys: readonly Survey[], measure: Measure, value: number, known
   return beyondRange(range, value) === 0 && !brokenOrder(measure, value, known);
 }
 
-/** How far a figure is from the likeliest, in widths of its range: of two slips the nearer explains better. */
+/** How far a figure is from the likeliest, in widths of its range: the smaller of two distances is the better explanation. */
 function fromLikely(
   surveys: readonly Survey[],
   measure: Measure,
@@ -103,7 +103,7 @@ export function findOutlier(
     );
   });
   // Another figure is to blame when this one fits without it, and that one does not fit without
-  // this; of several the one that is farthest out, told in widths of its range.
+  // this; of several, the one farthest outside its range, measured in widths of that range.
   let suspect: Measure | null = null;
   let farthest = 0;
   for (const [other, figure] of known.size > 1 ? known : []) {
@@ -130,7 +130,7 @@ export function findOutlier(
 
 const isGirth = (measure: Measure): boolean => measure.endsWith("girth");
 
-/** Two figures so near that changing them about would explain nothing. */
+/** Whether two figures are so close that exchanging them would explain nothing. */
 const isNearlyEqual = (a: number, b: number): boolean => Math.abs(a - b) < 0.02 * Math.max(a, b);
 
 /** The verdict in words; `figures` hold this measure too, `say` tells millimetres in the book's unit. */
@@ -140,10 +140,10 @@ export function outlierVerdict(
   { expected, beyond, order, swap, suspect, slip }: Outlier,
   say: (millimetres: number, ...beside: number[]) => string,
 ): string {
-  const told = (one: Measure, ...beside: number[]) => say(figures.get(one)!, ...beside);
+  const figureOf = (one: Measure, ...beside: number[]) => say(figures.get(one)!, ...beside);
   const finding = order
-    ? `${order[0]} was ${order[2] > 0 ? `at least ${say(order[2])} ` : ""}${/height|stature/.test(order[1]) ? "below" : "less than"} ${order[1]} in all 6068 people measured, but here they are ${told(order[0], figures.get(order[1])!)} and ${told(order[1], figures.get(order[0])!)}`
-    : `${measure} of ${told(measure, expected.least, expected.most)} is ${say(Math.abs(beyond), 0)} ${beyond > 0 ? "above" : "below"} the range expected ${expected.others > 0 ? `beside ${expected.others} other measurement${expected.others > 1 ? "s" : ""}` : "of an adult"}, ${say(expected.least, figures.get(measure)!)} to ${say(expected.most, figures.get(measure)!)}`;
+    ? `${order[0]} was ${order[2] > 0 ? `at least ${say(order[2])} ` : ""}${/height|stature/.test(order[1]) ? "below" : "less than"} ${order[1]} in all 6068 people measured, but here they are ${figureOf(order[0], figures.get(order[1])!)} and ${figureOf(order[1], figures.get(order[0])!)}`
+    : `${measure} of ${figureOf(measure, expected.least, expected.most)} is ${say(Math.abs(beyond), 0)} ${beyond > 0 ? "above" : "below"} the range expected ${expected.others > 0 ? `beside ${expected.others} other measurement${expected.others > 1 ? "s" : ""}` : "of an adult"}, ${say(expected.least, figures.get(measure)!)} to ${say(expected.most, figures.get(measure)!)}`;
   const why = swap
     ? `${measure} and ${swap} may be swapped, for both would fit the other way round`
     : suspect

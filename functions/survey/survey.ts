@@ -1,6 +1,6 @@
 /**
- * One body measurement beside the others of the same wearer, by the light of a survey of bodies.
- * Lengths are in millimetres here, as the survey has them.
+ * Compares one body measurement with the others of the same wearer by means of a survey of bodies.
+ * Lengths in this file are in millimetres, as in the survey.
  */
 
 import { remember, rememberWithObject } from "../memo.ts";
@@ -64,7 +64,7 @@ export function measureNamed(term: string): Measure | null {
 /** How the survey's figure differs from the tape's, as a clause; empty where it is the same. */
 export const measuringNote = (measure: Measure): string => NAMED[measure]?.unlike ?? "";
 
-/** Whether the survey says how a measure goes with others; of the rest it has the range alone. */
+/** Whether the survey has correlations of this measure with others; for the other measures it has only a range. */
 export const isRelated = (measure: Measure): boolean =>
   MEASURES.indexOf(measure) <= SURVEYS.female.correlations.length;
 
@@ -72,9 +72,9 @@ export const isRelated = (measure: Measure): boolean =>
 export type KnownMeasures = ReadonlyMap<Measure, number>;
 
 /**
- * The figures of a chart's rows that the survey has too; blank rows and terms that the survey has
- * not are passed over, and of two rows of one measure the first counts. `size` is a millimetre in
- * the rows' unit. Refuses a term that is a slip of the pen away from one that the survey has.
+ * The figures of a chart's rows whose measures are in the survey. Blank rows and other terms are
+ * skipped, and the first of two rows with the same measure counts. `size` is a millimetre in the
+ * rows' unit. Refuses a term that looks like a misspelt measure of the survey.
  */
 export function knownFigures(
   terms: readonly (string | null)[],
@@ -114,7 +114,7 @@ export function requireMeasure(term: string): Measure {
 export const surveysOf = (data: "female" | "male" | "either"): readonly Survey[] =>
   data === "either" ? [SURVEYS.female, SURVEYS.male] : [SURVEYS[data]];
 
-/** What would be expected: the likeliest figure and the range, and how many others it rests on. */
+/** The expected figure and range of a measure, and the number of other measures it was estimated from. */
 export interface Expectation {
   readonly likely: number;
   readonly least: number;
@@ -219,7 +219,7 @@ export function percentile(survey: Survey, measure: Measure, share: number): num
   return figures[next - 1]! + ((figures[next]! - figures[next - 1]!) * (at - low)) / (high - low);
 }
 
-/** In all 6068 people of the survey the first stood below the second, by at least so much. */
+/** Pairs of measures of which the first was less than the second in all 6068 people of the survey, by at least `by` millimetres. */
 export const ORDERS: readonly (readonly [lesser: Measure, greater: Measure, by: number])[] = [
   ["cervical height", "stature", 194],
   ["waist height", "cervical height", 0],

@@ -23,8 +23,8 @@ export const TAPE = define({
     if (!read) {
       const unclear = text.length > 60 ? null : unclearFigure(text, decimal);
       if (unclear) throw new Refusal(`text is unclear: ${unclear}`);
-      const told = text.length > 24 ? `${text.slice(0, 21)}...` : text;
-      throw new Refusal(`text must be a length such as 16 1/2 in, 42 cm or 1 yd 9 in, not "${told}"`);
+      const shortened = text.length > 24 ? `${text.slice(0, 21)}...` : text;
+      throw new Refusal(`text must be a length such as 16 1/2 in, 42 cm or 1 yd 9 in, not "${shortened}"`);
     }
     if (Math.abs(read.length) > 1e6) throw new Refusal(`text must be a length a tape can show, not ${text}`);
     return measure("length", "the length as written, brought into the book's unit", read.length);

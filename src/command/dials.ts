@@ -1,10 +1,10 @@
 /** The options that vary and solve share: cells to turn, their ranges, cells to look at. */
 
 import { unclearFigure } from "../../functions/decimal.ts";
-import type { OpenSpan } from "../engine/aim.ts";
 import { type Dial, dialAt, figureFor, isProblem, type Problem } from "../engine/dial.ts";
 import type { Engine } from "../engine/engine.ts";
 import { type Watched, watchAt } from "../engine/sweep.ts";
+import type { OpenSpan } from "../engine/target.ts";
 import { SECONDS_OPTION } from "./laid.ts";
 import { namesIn, placeOf } from "./open.ts";
 import { JSON_OPTION, SET_OPTION, type VerbOptions, Wrong } from "./verb.ts";

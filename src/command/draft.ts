@@ -1,7 +1,7 @@
 import { writePiece } from "../../functions/pieces/piece.ts";
 import { piecesOf } from "../engine/pieces.ts";
-import { sheetOf } from "../engine/sheet.ts";
 import { show } from "../engine/show.ts";
+import { trueScaleSheet } from "../engine/true-scale-sheet.ts";
 import { fileNames } from "./file-names.ts";
 import { fileName } from "./machine.ts";
 import { openBook, setCells } from "./open.ts";
@@ -48,7 +48,7 @@ export const draft: Verb = {
       ".svg",
     );
     const written = found.map((one, i) => {
-      const { svg, unit, width, height } = sheetOf(book, one);
+      const { svg, unit, width, height } = trueScaleSheet(book, one);
       const file = `${folder.replace(/[\\/]+$/, "") || folder}/${files[i]}`;
       io.write(file, svg);
       const [wide, tall] = [width, height].map((length) => Number(length.toFixed(3)));

@@ -1,10 +1,10 @@
-import type { Aim } from "../engine/aim.ts";
-import { Copy, numberOf } from "../engine/copy.ts";
 import { clean, figureFor } from "../engine/dial.ts";
 import type { Engine } from "../engine/engine.ts";
 import { leftOut } from "../engine/left-out.ts";
+import { numberOf, QuestionEngine } from "../engine/question-engine.ts";
 import { solve as search } from "../engine/solve.ts";
 import { finish, type Watched } from "../engine/sweep.ts";
+import type { Target } from "../engine/target.ts";
 import { DIAL_OPTIONS, dialsOf, sound, watchesOf } from "./dials.ts";
 import { deskFor, laidNote } from "./laid.ts";
 import { openBook, setCells } from "./open.ts";
@@ -50,7 +50,7 @@ export const solve: Verb = {
         `${make.label} says "${String(value).slice(0, 60)}" and holds no figure to bring to a value; name a cell that does`,
       );
     const aim = aimOf(engine, make, values);
-    const copy = new Copy(engine.book, deskFor(values.seconds), dials, [make.place]);
+    const copy = new QuestionEngine(engine.book, deskFor(values.seconds), dials, [make.place]);
     const solution = sound(finish(search(copy, { spans, make, aim, least: values.least ?? false })));
     if (!solution.found) throw new Wrong(solution.sentence);
     const look = leftOut(
@@ -77,7 +77,7 @@ export const solve: Verb = {
 
 type Typed = { readonly [K in (typeof AIMS)[number]]?: string | boolean | undefined };
 
-function aimOf(engine: Engine, make: Watched, typed: Typed): Aim {
+function aimOf(engine: Engine, make: Watched, typed: Typed): Target {
   const given = AIMS.filter((aim) => typed[aim] !== undefined && typed[aim] !== false);
   const [is] = given;
   if (is === undefined || given.length > 1)

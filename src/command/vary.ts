@@ -1,7 +1,7 @@
-import { Copy, numberOf, type Reading } from "../engine/copy.ts";
 import { clean, type Dial, figureText } from "../engine/dial.ts";
 import { uncertaintyOf } from "../engine/laid.ts";
 import { leftOut } from "../engine/left-out.ts";
+import { numberOf, QuestionEngine, type Reading } from "../engine/question-engine.ts";
 import { Upstream } from "../engine/references.ts";
 import {
   finish,
@@ -60,7 +60,7 @@ export const vary: Verb = {
     const watched = watchesOf(engine, values.watch ?? [], "--watch");
     if (watched.length === 0) throw new Wrong("vary needs --watch and the name of a cell to look at");
     const desk = deskFor(values.seconds);
-    const copy = new Copy(
+    const copy = new QuestionEngine(
       engine.book,
       desk,
       dials,
@@ -81,7 +81,7 @@ export const vary: Verb = {
       dials.length > 1
         ? []
         : watched.map((one, i) =>
-            finish(thresholds(new Copy(engine.book, desk, dials, [one.place]), rows, i, one, blur)),
+            finish(thresholds(new QuestionEngine(engine.book, desk, dials, [one.place]), rows, i, one, blur)),
           );
     const look = leftOut(
       engine,
@@ -136,7 +136,7 @@ function asData(
   };
 }
 
-function asTable(copy: Copy, watched: readonly Watched[], rows: readonly Row[]): string[] {
+function asTable(copy: QuestionEngine, watched: readonly Watched[], rows: readonly Row[]): string[] {
   const table = [
     [...copy.dials, ...watched].map(({ label }) => label),
     ...rows.map(({ figures, readings }) => [
@@ -160,7 +160,7 @@ const told = ({ watched, jumps, tooMany }: Thresholds): string[] =>
   tooMany ? [`${watched.label} jumps at too many places to name`] : jumps.map(({ sentence }) => sentence);
 
 function notes(
-  copy: Copy,
+  copy: QuestionEngine,
   watched: readonly Watched[],
   found: readonly Thresholds[],
   look: readonly string[],

@@ -16,10 +16,10 @@ import { type } from "../book/edit.ts";
 import { type Call, formulaTree, isFormula, type Tree, textIn, withSemicolons } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
 import { type Content, namesUnit, understand } from "./content.ts";
+import { spread } from "./expected-kinds.ts";
 import { dimension, isBare } from "./kind-of-tree.ts";
 import { Kinds } from "./kinds.ts";
 import { scalePath } from "./rescale.ts";
-import { spread } from "./wants.ts";
 
 /** The book in another unit, its finest mark the usual one there. */
 export function convertBook(book: Book, unit: Unit): Book {

@@ -8,9 +8,9 @@ import { type Place, placeKey } from "../book/address.ts";
 import { formulaTree, isFormula, type Tree } from "../book/formula.ts";
 import { type Book, typedAt } from "../book/shape.ts";
 import { type Content, understand } from "./content.ts";
+import { type Leaf, spread } from "./expected-kinds.ts";
 import { type Cells, kindOfTree } from "./kind-of-tree.ts";
 import { areaOf, cellsIn } from "./references.ts";
-import { type Leaf, spread } from "./wants.ts";
 
 /** Of several wishes for one cell the weightiest stands: what a figure is worst mistaken for. */
 const WEIGHT: Partial<Record<Kind, number>> = {

@@ -3,9 +3,9 @@ import { BOOK_UNITS } from "../../functions/units.ts";
 import type { Place } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import { type Book, typedAt } from "../book/shape.ts";
-import { Copy, numberOf, type Reading } from "./copy.ts";
 import { type Dial, dialAt, isProblem } from "./dial.ts";
 import type { LayDesk } from "./instance.ts";
+import { numberOf, QuestionEngine, type Reading } from "./question-engine.ts";
 import { Upstream } from "./references.ts";
 import type { Watched } from "./sweep.ts";
 
@@ -38,7 +38,7 @@ export function* sensitivity(book: Book, desk: LayDesk, watched: Watched): Gener
   const slip = slipOf(book);
   const effects: Effect[] = [];
   for (const dial of lengthsUnder(book, watched.place)) {
-    const copy = new Copy(book, desk, [dial], [watched.place]);
+    const copy = new QuestionEngine(book, desk, [dial], [watched.place]);
     try {
       const base = numberOf(copy.now()[0]);
       const longer = copy.read([dial.now! + slip])[0]!;

@@ -7,7 +7,7 @@ import { isClosed, isFormula, tokens } from "../book/formula.ts";
 import type { Token } from "../book/lex.ts";
 import { refused } from "../book/refused.ts";
 import { type Book, MOST_COLUMNS, MOST_ROWS } from "../book/shape.ts";
-import { circleSentence } from "./circle.ts";
+import { circularReferenceSentence } from "./circular-reference.ts";
 import { ENGINE_WORDS, GENERAL } from "./engine-words.ts";
 import { precedents } from "./references.ts";
 import type { CellView, Look } from "./view.ts";
@@ -48,7 +48,7 @@ export function sentence(error: DetailedCellError, scene: Scene): string {
   switch (error.type) {
     case "CYCLE":
       return scene.place
-        ? circleSentence(book, scene.place)
+        ? circularReferenceSentence(book, scene.place)
         : "this formula rests on itself; break the circle";
     case "NAME":
       return unknownWord(scene) ?? "a name in this formula is not known; check the spelling";

@@ -1,13 +1,13 @@
 /** What a search for a setting found, in words. */
 import type { Book } from "../book/shape.ts";
-import type { Wish } from "./aim.ts";
 import { shownApart } from "./apart.ts";
-import { type Copy, numberOf } from "./copy.ts";
 import { figureText } from "./dial.ts";
+import { numberOf, type QuestionEngine } from "./question-engine.ts";
 import { plainNumber, show } from "./show.ts";
 import type { Row, Watched } from "./sweep.ts";
+import type { Wish } from "./target.ts";
 
-const settingText = (copy: Copy, row: Row): string =>
+const settingText = (copy: QuestionEngine, row: Row): string =>
   copy.dials
     .map((dial, i) => `${dial.label} ${figureText(copy.book, dial.kind, row.figures[i]!)}`)
     .join(" and ");
@@ -21,7 +21,7 @@ const madeText = (book: Book, make: Watched, row: Row, asked?: number): string =
 };
 
 /** "from 8 to 14": the figures looked at. */
-function rangeText(copy: Copy, rows: readonly Row[]): string {
+function rangeText(copy: QuestionEngine, rows: readonly Row[]): string {
   const [first, last] = [rows[0], rows.at(-1)];
   if (!first || !last) return "";
   return copy.dials
@@ -33,14 +33,19 @@ function rangeText(copy: Copy, rows: readonly Row[]): string {
 }
 
 /** No step of the range has an answer. */
-export function noAnswer(copy: Copy, make: Watched, rows: readonly Row[]): string {
+export function noAnswer(copy: QuestionEngine, make: Watched, rows: readonly Row[]): string {
   const reading = rows[0]?.readings[0];
   const why = reading && "sentence" in reading ? reading.sentence : "it holds no figure there";
   return `${make.label} has no answer at any step ${rangeText(copy, rows)}: at the first, ${why}`;
 }
 
 /** No step does it, and which comes nearest. */
-export function noneText(copy: Copy, { make, aim }: Wish, rows: readonly Row[], nearest: Row): string {
+export function noneText(
+  copy: QuestionEngine,
+  { make, aim }: Wish,
+  rows: readonly Row[],
+  nearest: Row,
+): string {
   const names = copy.dials.map(({ label }) => label).join(" and ");
   const value = "value" in aim ? figureText(copy.book, make.kind, aim.value) : "";
   const wanted =
@@ -52,7 +57,7 @@ export function noneText(copy: Copy, { make, aim }: Wish, rows: readonly Row[], 
 
 /** The setting found, and what else does it. */
 export function foundText(
-  copy: Copy,
+  copy: QuestionEngine,
   wish: Wish,
   rows: readonly Row[],
   found: Row,
@@ -81,7 +86,12 @@ export function foundText(
 }
 
 /** What lies beyond the setting found: steps that do not do it, or the end of the range. */
-function beyondText(copy: Copy, { make, aim, least }: Wish, rows: readonly Row[], found: Row): string {
+function beyondText(
+  copy: QuestionEngine,
+  { make, aim, least }: Wish,
+  rows: readonly Row[],
+  found: Row,
+): string {
   const end = least ? rows[0]! : rows.at(-1)!;
   const further = least ? "smaller" : "larger";
   if (end === found) return `it is the end of the range, so a ${further} one may do too`;

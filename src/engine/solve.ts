@@ -4,12 +4,13 @@
  * laid pieces), so nothing is guessed between steps: steps are worked from the preferred end until
  * one does it, or all of them where all could matter.
  */
-import { bestOf, doingOf, missOf, type OpenSpan, type Wish } from "./aim.ts";
-import { type Copy, numberOf } from "./copy.ts";
+
 import { clean, type Dial, isProblem, type Problem } from "./dial.ts";
+import { numberOf, type QuestionEngine } from "./question-engine.ts";
 import { show } from "./show.ts";
 import { foundText, noAnswer, noneText } from "./solution.ts";
 import { MOST_SETTINGS, type Row, type Span, settingsOf, stepsOf, sweep, type Watched } from "./sweep.ts";
+import { bestOf, doingOf, missOf, type OpenSpan, type Wish } from "./target.ts";
 
 export interface Solution {
   /** The setting asked for, or null when no step does it. */
@@ -32,7 +33,7 @@ const WIDEST = 8;
 const WIDER = 1.5;
 
 /** Works settings, yielding each row as it comes, and gives the answer. */
-export function* solve(copy: Copy, wish: Wish): Generator<Row, Solution | Problem> {
+export function* solve(copy: QuestionEngine, wish: Wish): Generator<Row, Solution | Problem> {
   const apart = unrelated(copy, wish.make);
   if (apart) return { problem: apart };
   const spans = copy.dials.map((dial, i) => spanFor(dial, wish.spans[i] ?? {}, copy.dials.length > 1));
@@ -84,7 +85,7 @@ function beyond(dial: Dial, span: Span, first: number): (readonly number[])[][] 
  * does. Of an open range the next part is begun only when the end of this one does it, or none in it.
  */
 function* fromTheEnd(
-  copy: Copy,
+  copy: QuestionEngine,
   { aim, least }: Wish,
   parts: readonly (readonly (readonly number[])[])[],
 ): Generator<Row, void> {
@@ -114,7 +115,7 @@ function* fromTheEnd(
 
 /** Works every setting; of an open range further parts while its end decides the answer, or none is found. */
 function* throughout(
-  copy: Copy,
+  copy: QuestionEngine,
   wish: Wish,
   parts: readonly (readonly (readonly number[])[])[],
 ): Generator<Row, void> {
@@ -138,7 +139,7 @@ function decided(rows: readonly Row[], wish: Wish): boolean {
   return made.some((one) => one >= aim.value) && made.some((one) => one <= aim.value);
 }
 
-function conclude(copy: Copy, wish: Wish, rows: readonly Row[]): Solution | Problem {
+function conclude(copy: QuestionEngine, wish: Wish, rows: readonly Row[]): Solution | Problem {
   const nearest = bestOf(rows, wish);
   if (!nearest) return { problem: noAnswer(copy, wish.make, rows) };
   const doing = doingOf(copy, wish, rows, nearest);
@@ -156,7 +157,7 @@ function conclude(copy: Copy, wish: Wish, rows: readonly Row[]): Solution | Prob
   return { found, exactly, nearest, rows, count: doing.rows.filter(Boolean).length, sentence };
 }
 
-function unrelated(copy: Copy, make: Watched): string | null {
+function unrelated(copy: QuestionEngine, make: Watched): string | null {
   const idle = copy.dials.find(({ place }) => !copy.upstream.has(place));
   if (!idle) return null;
   const now = show(numberOf(copy.now()[0]), make.kind, copy.book);

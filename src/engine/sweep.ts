@@ -2,10 +2,10 @@
 import type { Kind } from "../../functions/define.ts";
 import type { Place } from "../book/address.ts";
 import type { Book } from "../book/shape.ts";
-import type { Copy, Reading } from "./copy.ts";
 import { csvText } from "./csv.ts";
 import { clean, type Dial, figureText, labelOf, type Problem } from "./dial.ts";
 import type { Engine } from "./engine.ts";
+import type { QuestionEngine, Reading } from "./question-engine.ts";
 import { exact, show } from "./show.ts";
 
 /** A range of figures: from, from + step, … up to `to`. Lengths in the book's unit. */
@@ -83,7 +83,7 @@ export function settingsOf(lists: readonly (readonly number[])[]): (readonly num
 }
 
 /** The rows one by one, so that a long sweep can be shown as it comes and stopped. */
-export function* sweep(copy: Copy, settings: Iterable<readonly number[]>): Generator<Row, void> {
+export function* sweep(copy: QuestionEngine, settings: Iterable<readonly number[]>): Generator<Row, void> {
   for (const figures of settings) yield { figures, readings: copy.read(figures) };
 }
 
@@ -94,7 +94,7 @@ export function readingText(book: Book, { kind }: Watched, reading: Reading): st
 
 /** A sweep as a table for other programs: exact figures, and a last column with what is wrong, if anything is. */
 export function sweepCsv(
-  copy: Pick<Copy, "book" | "dials">,
+  copy: Pick<QuestionEngine, "book" | "dials">,
   watched: readonly Watched[],
   rows: readonly Row[],
 ): string {

@@ -7,8 +7,8 @@
 import { roundTo } from "../../functions/fractions.ts";
 import type { Book } from "../book/shape.ts";
 import { shownApart } from "./apart.ts";
-import { type Copy, numberOf, type Reading } from "./copy.ts";
 import { clean, type Dial, figureText } from "./dial.ts";
+import { numberOf, type QuestionEngine, type Reading } from "./question-engine.ts";
 import { type Row, readingText, type Watched } from "./sweep.ts";
 
 export interface Jump {
@@ -52,7 +52,7 @@ const differ = (a: Reading, b: Reading): boolean =>
  * length is. Stops now and then between readings.
  */
 export function* thresholds(
-  copy: Copy,
+  copy: QuestionEngine,
   rows: readonly Row[],
   index: number,
   watched: Watched,
@@ -121,7 +121,7 @@ function isBlurred(before: Reading, after: Reading, blur: number): boolean {
  * elsewhere, to the step of the sweep.
  */
 export function clearer(
-  copy: Pick<Copy, "book" | "dials">,
+  copy: Pick<QuestionEngine, "book" | "dials">,
   told: Thresholds,
   rows: readonly Row[],
   index: number,

@@ -4,13 +4,13 @@
  */
 import type { Place } from "../book/address.ts";
 import type { Book } from "../book/shape.ts";
-import type { Aim, OpenSpan } from "../engine/aim.ts";
-import { Copy } from "../engine/copy.ts";
 import { type Dial, dialAt, isProblem } from "../engine/dial.ts";
 import { uncertaintyOf } from "../engine/laid.ts";
+import { QuestionEngine } from "../engine/question-engine.ts";
 import { type Effect, sensitivity } from "../engine/sensitivity.ts";
 import { type Solution, solve } from "../engine/solve.ts";
 import { type Row, type Span, settingsOf, stepsOf, sweep, type Watched } from "../engine/sweep.ts";
+import type { OpenSpan, Target } from "../engine/target.ts";
 import { clearer, type Thresholds, thresholds } from "../engine/thresholds.ts";
 import { type Comparison, comparing } from "../engine/trials.ts";
 import { Effort } from "./effort.ts";
@@ -31,7 +31,7 @@ export type Question = {
       readonly dials: readonly Place[];
       readonly spans: readonly OpenSpan[];
       readonly make: Watched;
-      readonly aim: Aim;
+      readonly aim: Target;
       readonly least: boolean;
     }
   | { readonly is: "sensitivity"; readonly watched: Watched }
@@ -137,7 +137,7 @@ function* sweeping(question: Extract<Question, { is: "sweep" }>): Answering {
   const effort = new Effort();
   const places = watched.map(({ place }) => place);
   const swept = function* (): Generator<Row, Row[]> {
-    const copy = new Copy(book, effort.desk, dials, places);
+    const copy = new QuestionEngine(book, effort.desk, dials, places);
     const rows: Row[] = [];
     try {
       for (const row of sweep(copy, settings)) {
@@ -155,7 +155,7 @@ function* sweeping(question: Extract<Question, { is: "sweep" }>): Answering {
   const rows = step.value;
   const found: { readonly thresholds: Thresholds; readonly laid: boolean }[] = [];
   for (const [i, one] of dials.length > 1 ? [] : [...watched.entries()]) {
-    const own = new Copy(book, effort.peek, dials, [one.place]);
+    const own = new QuestionEngine(book, effort.peek, dials, [one.place]);
     try {
       own.now();
       const laid = own.lays;
@@ -184,7 +184,7 @@ function* solving(question: Extract<Question, { is: "solve" }>): Answering {
   const dials = dialsAt(book, question.dials);
   if (isProblem(dials)) return yield dials;
   const effort = new Effort();
-  const copy = new Copy(book, effort.desk, dials, [make.place]);
+  const copy = new QuestionEngine(book, effort.desk, dials, [make.place]);
   try {
     const found = yield* quietly(solve(copy, question));
     yield isProblem(found) ? found : { solution: found };

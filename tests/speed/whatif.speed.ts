@@ -10,10 +10,10 @@ import { lookUp, type Place } from "../../src/book/address.ts";
 import { type } from "../../src/book/edit.ts";
 import { readBook } from "../../src/book/read.ts";
 import type { Book } from "../../src/book/shape.ts";
-import { Copy } from "../../src/engine/copy.ts";
 import { type Dial, dialAt, isProblem } from "../../src/engine/dial.ts";
 import { Engine } from "../../src/engine/engine.ts";
 import { explain } from "../../src/engine/explain.ts";
+import { QuestionEngine } from "../../src/engine/question-engine.ts";
 import { solve } from "../../src/engine/solve.ts";
 import { finish, sweep, watchAt } from "../../src/engine/sweep.ts";
 import { thresholds } from "../../src/engine/thresholds.ts";
@@ -61,7 +61,7 @@ const WATCHED = ["hem", "curved_hem", "skirt_piece", "cloth_length_a"];
 it("sweeps 200 steps", () => {
   const rows = WATCHED.map((name) => {
     const swept = median(5, () => {
-      const copy = new Copy(book, layDesk, [depth], [at(name)]);
+      const copy = new QuestionEngine(book, layDesk, [depth], [at(name)]);
       for (const _ of sweep(copy, steps(200)));
       copy.destroy();
     });
@@ -82,7 +82,7 @@ it("solves", () => {
     if (isProblem(make)) throw new Error(make.problem);
     const ask = (is: "atmost" | "equal") => () => {
       shift += 1 / 1024;
-      const copy = new Copy(book, layDesk, [depth], [at(name)]);
+      const copy = new QuestionEngine(book, layDesk, [depth], [at(name)]);
       finish(solve(copy, { spans: [{ from: 7 + shift, to: 14 }], make, aim: { is, value }, least: false }));
       copy.destroy();
     };
@@ -95,7 +95,7 @@ it("names thresholds", () => {
   const rows = ["hem", "cloth_buy_a", "cloth_length_a"].map((name) => {
     const watched = watchAt(new Engine(book, layDesk), at(name));
     if (isProblem(watched)) throw new Error(watched.problem);
-    const copy = new Copy(book, layDesk, [depth], [watched.place]);
+    const copy = new QuestionEngine(book, layDesk, [depth], [watched.place]);
     const swept = [
       ...sweep(
         copy,

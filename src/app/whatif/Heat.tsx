@@ -1,7 +1,7 @@
 /** Two cells turned at once: a table of what one watched cell holds, shaded, its least and greatest marked. */
 import type { Book } from "../../book/shape.ts";
-import { numberOf } from "../../engine/copy.ts";
 import { type Dial, figureText } from "../../engine/dial.ts";
+import { numberOf } from "../../engine/question-engine.ts";
 import { type Row, readingText, type Watched } from "../../engine/sweep.ts";
 
 interface Props {

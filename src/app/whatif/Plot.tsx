@@ -3,8 +3,8 @@
 import { useEffect, useMemo, useRef, useState } from "react";
 import { BOOK_UNITS } from "../../../functions/units.ts";
 import type { Book } from "../../book/shape.ts";
-import { numberOf } from "../../engine/copy.ts";
 import { type Dial, figureText } from "../../engine/dial.ts";
+import { numberOf } from "../../engine/question-engine.ts";
 import { show } from "../../engine/show.ts";
 import { type Row, readingText, type Watched } from "../../engine/sweep.ts";
 import type { Thresholds } from "../../engine/thresholds.ts";

@@ -1,8 +1,8 @@
 /** Solve for: which figure of a typed cell, or of two, brings another cell to where it should be. */
 import { useMemo, useState } from "react";
-import type { Aim, OpenSpan } from "../../engine/aim.ts";
 import type { Dial } from "../../engine/dial.ts";
 import { Upstream } from "../../engine/references.ts";
+import type { OpenSpan, Target } from "../../engine/target.ts";
 import type { Question } from "../../worker/question.ts";
 import { Choose } from "./Choose.tsx";
 import { dialChoices, keyOf, usualSpan, watchChoices } from "./choices.ts";
@@ -14,7 +14,7 @@ import { Plot } from "./Plot.tsx";
 import { useAnswer } from "./useAnswer.ts";
 import type { Asking } from "./WhatIf.tsx";
 
-const AIMS: Record<Aim["is"], string> = {
+const AIMS: Record<Target["is"], string> = {
   atmost: "at most",
   atleast: "at least",
   equal: "exactly",
@@ -26,7 +26,7 @@ export function Solve({ store, place, trying, client }: Asking) {
   const book = useEditedBook(store);
   const [makeKey, setMakeKey] = useState("");
   const [keys, setKeys] = useState(["", ""]);
-  const [is, setIs] = useState<Aim["is"]>("atmost");
+  const [is, setIs] = useState<Target["is"]>("atmost");
   const [value, setValue] = useState<number | undefined>(undefined);
   const [spans, setSpans] = useState<Readonly<Record<string, OpenSpan>>>({});
   const [least, setLeast] = useState(false);
@@ -62,7 +62,7 @@ export function Solve({ store, place, trying, client }: Asking) {
 
   const ask = () => {
     if (!make || dials.length === 0 || (sided && value === undefined)) return;
-    const aim: Aim = sided ? { is, value: value! } : { is: is as "lowest" | "highest" };
+    const aim: Target = sided ? { is, value: value! } : { is: is as "lowest" | "highest" };
     setAsked({
       is: "solve",
       book,
@@ -93,7 +93,7 @@ export function Solve({ store, place, trying, client }: Asking) {
         />
         <span className="choose">
           <label htmlFor="solve-aim">be</label>
-          <select id="solve-aim" value={is} onChange={(event) => setIs(event.target.value as Aim["is"])}>
+          <select id="solve-aim" value={is} onChange={(event) => setIs(event.target.value as Target["is"])}>
             {Object.entries(AIMS).map(([one, words]) => (
               <option key={one} value={one}>
                 {words}

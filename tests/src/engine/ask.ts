@@ -2,12 +2,12 @@
 import { lookUp, type Place } from "../../../src/book/address.ts";
 import { type } from "../../../src/book/edit.ts";
 import type { Book } from "../../../src/book/shape.ts";
-import type { Aim, OpenSpan } from "../../../src/engine/aim.ts";
-import { Copy } from "../../../src/engine/copy.ts";
 import { type Dial, dialAt, isProblem, type Problem } from "../../../src/engine/dial.ts";
 import { Engine } from "../../../src/engine/engine.ts";
+import { QuestionEngine } from "../../../src/engine/question-engine.ts";
 import { type Solution, solve } from "../../../src/engine/solve.ts";
 import { finish, type Watched, watchAt } from "../../../src/engine/sweep.ts";
+import type { OpenSpan, Target } from "../../../src/engine/target.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 
 export function cell(book: Book, name: string): Place {
@@ -26,8 +26,8 @@ export const dial = (book: Book, name: string): Dial => sound(dialAt(book, cell(
 export const watch = (book: Book, name: string): Watched =>
   sound(watchAt(new Engine(book, layDesk), cell(book, name)));
 
-export const copyOf = (book: Book, dials: readonly string[], watched: readonly string[]): Copy =>
-  new Copy(
+export const copyOf = (book: Book, dials: readonly string[], watched: readonly string[]): QuestionEngine =>
+  new QuestionEngine(
     book,
     layDesk,
     dials.map((name) => dial(book, name)),
@@ -51,7 +51,7 @@ export function solved(
   book: Book,
   dials: readonly string[],
   make: string,
-  aim: Aim,
+  aim: Target,
   spans: readonly OpenSpan[],
   least = false,
 ): Solution | string {

@@ -4,9 +4,9 @@ import { fullAddress, type Place } from "../../../src/book/address.ts";
 import { type } from "../../../src/book/edit.ts";
 import { isFormula } from "../../../src/book/formula.ts";
 import { type Book, blankBook, typedAt } from "../../../src/book/shape.ts";
-import { Copy } from "../../../src/engine/copy.ts";
 import { dialAt, isProblem } from "../../../src/engine/dial.ts";
 import { Engine } from "../../../src/engine/engine.ts";
+import { QuestionEngine } from "../../../src/engine/question-engine.ts";
 import { dependents, precedents, Upstream } from "../../../src/engine/references.ts";
 import { hasAnswer } from "../../../src/engine/sentences.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
@@ -38,7 +38,7 @@ test("a sum of a whole row rests on every cell of the row, and a sweep of one of
   const watched = { page: 0, row: 2, column: 0 };
   const dial = dialAt(book, { page: 0, row: 0, column: 0 });
   if (isProblem(dial)) throw new Error(dial.problem);
-  const copy = new Copy(book, layDesk, [dial], [watched]);
+  const copy = new QuestionEngine(book, layDesk, [dial], [watched]);
   expect([5, 8.5].map((figure) => copy.read([figure])[0])).toEqual([{ value: 17 }, { value: 24 }]);
   expect(copy.upstream.has(dial.place)).toBe(true);
   copy.destroy();
@@ -173,7 +173,7 @@ test("what a sweep answers is what typing each value answers, in random books", 
         fc.pre(dials.length > 0 && watched.length > 0);
         const dial = dialAt(book, dials[pick % dials.length]!);
         if (isProblem(dial)) throw new Error(dial.problem);
-        const copies = watched.map((place) => new Copy(book, layDesk, [dial], [place]));
+        const copies = watched.map((place) => new QuestionEngine(book, layDesk, [dial], [place]));
         const engine = new Engine(book, layDesk);
         const before = watched.map((place) => engine.value(place));
         for (const figure of figures) {

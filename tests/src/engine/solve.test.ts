@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import type { Aim } from "../../../src/engine/aim.ts";
-import { numberOf } from "../../../src/engine/copy.ts";
+import { numberOf } from "../../../src/engine/question-engine.ts";
 import type { Solution } from "../../../src/engine/solve.ts";
+import type { Target } from "../../../src/engine/target.ts";
 import { solved } from "./ask.ts";
 import { bookOf, laidPeplum, panelSkirt } from "./whatif-books.ts";
 
@@ -146,7 +146,7 @@ test("a three-quarter circle's waist is 72 cm for the handbook's radius", () => 
 // A quadratic has its roots in closed form: the area of a square panel with a 3 in band, x² + 3x.
 test("both settings that make a smooth answer are told, and the larger is given", () => {
   const book = bookOf({ x: "4 in", y: "=(x-IN(10))*(x-IN(10))+IN(1)*IN(1)" });
-  const wish: Aim = { is: "equal", value: 6 };
+  const wish: Target = { is: "equal", value: 6 };
   const larger = solved(book, ["x"], "y", wish, [{ from: 2, to: 18 }]) as Solution;
   const smaller = solved(book, ["x"], "y", wish, [{ from: 2, to: 18 }], true) as Solution;
   expect(larger.count).toBe(2);

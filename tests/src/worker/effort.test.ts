@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { questionHash } from "../../../functions/cutting/lay-question.ts";
 import type { Lay } from "../../../functions/lay.ts";
-import { numberOf } from "../../../src/engine/copy.ts";
 import { Engine } from "../../../src/engine/engine.ts";
+import { numberOf } from "../../../src/engine/question-engine.ts";
 import type { Row } from "../../../src/engine/sweep.ts";
 import { answerFrom } from "../../../src/lay/answer.ts";
 import { layDesk, toKeep } from "../../../src/lay/desk.ts";

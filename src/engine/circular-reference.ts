@@ -16,7 +16,7 @@ interface Stand {
 }
 
 /** The circles of one book: all cells of a circle share it, so that each is looked for once. */
-class Circles {
+class CircularReferences {
   readonly #book: Book;
   readonly #stands = new Map<string, Stand>();
   #followed = 0;
@@ -73,14 +73,14 @@ function back(last: Place, from: ReadonlyMap<string, Place | null>): Place[] {
 }
 
 /** Every cell of a circle asks for its sentence. */
-const remembered = rememberWithObject<Book, Circles>();
+const remembered = rememberWithObject<Book, CircularReferences>();
 
 /** The most cells of a circle that are told one by one. */
 const MOST_TOLD = 5;
 
 /** "Draft!B4 rests on itself through Draft!B7; break the circle in one of them". */
-export function circleSentence(book: Book, place: Place): string {
-  const circles = remembered(book, () => new Circles(book));
+export function circularReferenceSentence(book: Book, place: Place): string {
+  const circles = remembered(book, () => new CircularReferences(book));
   const first = fullAddress(book, place);
   const stand = circles.of(place);
   if (!stand) return `${first} rests on itself by way of many cells; break the circle in one of them`;

@@ -47,7 +47,7 @@ interface Pen {
 }
 
 /** The sheet of one piece of a book. */
-export function sheetOf(book: Book, one: FoundPiece): Sheet {
+export function trueScaleSheet(book: Book, one: FoundPiece): Sheet {
   const unit = BOOK_UNITS[book.unit].sheet;
   const pen: Pen = {
     of: (length) => convert(length, book.unit, unit),

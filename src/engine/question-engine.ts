@@ -34,7 +34,7 @@ function lean(book: Book, upstream: Upstream): Book {
   return { ...book, pages };
 }
 
-export class Copy {
+export class QuestionEngine {
   readonly book: Book;
   readonly dials: readonly Dial[];
   readonly watched: readonly Place[];

@@ -1,10 +1,11 @@
 /** What a solution is asked for, how far a setting misses it, and which settings do it. */
-import { type Copy, numberOf } from "./copy.ts";
+
 import { clean } from "./dial.ts";
+import { numberOf, type QuestionEngine } from "./question-engine.ts";
 import { show } from "./show.ts";
 import type { Row, Span, Watched } from "./sweep.ts";
 
-export type Aim =
+export type Target =
   | { readonly is: "atmost" | "atleast" | "equal"; readonly value: number }
   | { readonly is: "lowest" | "highest" };
 
@@ -15,13 +16,13 @@ export interface Wish {
   readonly spans: readonly OpenSpan[];
   /** The copy's first watched cell. */
   readonly make: Watched;
-  readonly aim: Aim;
+  readonly aim: Target;
   /** The smallest figures for which it holds, not the largest. */
   readonly least: boolean;
 }
 
 /** How far a row misses the aim: 0 when it does it, null when it has no answer. */
-export function missOf(row: Row, aim: Aim): number | null {
+export function missOf(row: Row, aim: Target): number | null {
   const made = numberOf(row.readings[0]);
   if (made === null) return null;
   if (!("value" in aim)) return aim.is === "lowest" ? made : -made;
@@ -63,7 +64,12 @@ export interface Doing {
   readonly exact: readonly (number | null)[];
 }
 
-export function doingOf(copy: Copy, { make, aim }: Wish, rows: readonly Row[], nearest: Row): Doing {
+export function doingOf(
+  copy: QuestionEngine,
+  { make, aim }: Wish,
+  rows: readonly Row[],
+  nearest: Row,
+): Doing {
   const misses = rows.map((row) => missOf(row, aim));
   const least = missOf(nearest, aim)!;
   if (!("value" in aim)) {
@@ -100,7 +106,7 @@ const NARROW = 1e-3;
  * Where between two neighbouring rows a smooth answer is exactly the value; null when it jumps past
  * it or stays on one side. By false position, the idle end's weight halved (the Illinois rule).
  */
-export function crossing(copy: Copy, aim: Aim, one: Row, next: Row | undefined): number | null {
+export function crossing(copy: QuestionEngine, aim: Target, one: Row, next: Row | undefined): number | null {
   const [made, after] = [numberOf(one.readings[0]), numberOf(next?.readings[0])];
   if (!("value" in aim) || !next || made === null || after === null) return null;
   if (copy.dials.length > 1 || copy.dials[0]!.whole || (made - aim.value) * (after - aim.value) >= 0)

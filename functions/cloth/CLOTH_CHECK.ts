@@ -96,7 +96,7 @@ export const CLOTH_CHECK = define({
     ...PIECES_TO_CUT,
     widths: {
       kind: "length",
-      about: "usable width of each piece of cloth in hand",
+      about: "usable width of each piece of cloth in stock, between the selvedges",
       from: 5,
       to: 1000,
       many: true,
@@ -135,7 +135,7 @@ export const CLOTH_CHECK = define({
     const { measure, plan, say, cm } = context;
     const rows = cutRows(given);
     const cloths = clothsInStock(given, cm);
-    measure("cloths", "pieces of cloth in hand", cloths.length);
+    measure("cloths", "pieces of cloth in stock", cloths.length);
     const copies = rows.reduce((sum, row) => sum + row.quantity, 0);
     measure("copies", "pieces to cut, in all", copies);
     const question = asked(given, rows, cloths, cm);

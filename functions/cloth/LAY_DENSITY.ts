@@ -17,7 +17,13 @@ export const LAY_DENSITY = define({
   words: "waste efficiency use of cloth utilisation percent offcut lay",
   takes: {
     ...PIECES_TO_CUT,
-    cloth_width: { kind: "length", usual: [15, 330], about: "usable width of the cloth", from: 5, to: 1000 },
+    cloth_width: {
+      kind: "length",
+      usual: [15, 330],
+      about: "usable width of the cloth, between the selvedges",
+      from: 5,
+      to: 1000,
+    },
     length: { kind: "length", about: "length of cloth that the lay takes", from: 0.5, to: 100_000 },
     folds: CUTTING_RULES.folds,
   },

@@ -19,7 +19,13 @@ export const STRIP_YARDAGE = define({
   takes: {
     flat: { kind: "length", about: "length of the strip before gathering or pleating", from: 1, to: 100_000 },
     depth: { kind: "length", about: "depth of the strip as cut, hem and seam included", from: 0.5, to: 1000 },
-    cloth_width: { kind: "length", usual: [15, 330], about: "usable width of the cloth", from: 5, to: 1000 },
+    cloth_width: {
+      kind: "length",
+      usual: [15, 330],
+      about: "usable width of the cloth, between the selvedges",
+      from: 5,
+      to: 1000,
+    },
     seam: {
       kind: "length",
       about: "width that each breadth loses to its joins, in all",

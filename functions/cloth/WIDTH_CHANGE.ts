@@ -9,7 +9,7 @@ import { drawStrips } from "../drawing/flat-strip.ts";
  */
 export const WIDTH_CHANGE = define({
   name: "WIDTH_CHANGE",
-  summary: "About how much cloth of another width replaces a length of cloth of a known width.",
+  summary: "About how much wider or narrower cloth replaces a length of cloth of a known width.",
   source: "geometry: equal areas; the quarter yard extra: cooperative-extension fabric width chart (Rutgers)",
   words: "convert fabric width yardage conversion 45 60 inch narrow wide estimate substitute",
   takes: {

@@ -39,7 +39,7 @@ export const YARDAGE = define({
     cloth_width: {
       kind: "length",
       usual: [15, 330],
-      about: "usable width of the cloth, without the selvedges",
+      about: "usable width of the cloth, between the selvedges",
       from: 5,
       to: 1000,
     },

@@ -17,7 +17,13 @@ export const JOIN_MARK = define({
   takes: {
     number: { kind: "count", about: "which join, counted from the beginning", from: 1, to: 1000 },
     flat: { kind: "length", about: "flat width, all panels joined", from: 1, to: 100_000 },
-    cloth_width: { kind: "length", usual: [15, 330], about: "usable width of the cloth", from: 5, to: 1000 },
+    cloth_width: {
+      kind: "length",
+      usual: [15, 330],
+      about: "usable width of the cloth, between the selvedges",
+      from: 5,
+      to: 1000,
+    },
     seam: {
       kind: "length",
       about: "width that each breadth loses to its joins",

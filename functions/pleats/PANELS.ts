@@ -16,7 +16,13 @@ export const PANELS = define({
     "breadths widths drops strips join skirt ruffle how many panels cloth width gathered pleated selvedge strip count strips",
   takes: {
     flat: { kind: "length", about: "flat width wanted, all round", from: 1, to: 100_000 },
-    cloth_width: { kind: "length", usual: [15, 330], about: "usable width of the cloth", from: 5, to: 1000 },
+    cloth_width: {
+      kind: "length",
+      usual: [15, 330],
+      about: "usable width of the cloth, between the selvedges",
+      from: 5,
+      to: 1000,
+    },
     seam: {
       kind: "length",
       about: "width that each breadth loses to its joins",

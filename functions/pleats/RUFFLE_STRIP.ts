@@ -26,7 +26,13 @@ export const RUFFLE_STRIP = define({
       to: 10,
     },
     depth: { kind: "length", about: "depth as cut, hem and heading included", from: 0.5, to: 300 },
-    cloth_width: { kind: "length", usual: [15, 330], about: "usable width of the cloth", from: 5, to: 1000 },
+    cloth_width: {
+      kind: "length",
+      usual: [15, 330],
+      about: "usable width of the cloth, between the selvedges",
+      from: 5,
+      to: 1000,
+    },
     seam: {
       kind: "length",
       about: "length that each strip loses to its joins, both ends together",

@@ -5,11 +5,11 @@ import { Refusal } from "../refusal.ts";
 
 /**
  * What is to be pleated, gathered or tucked away at one level, in the book's unit: the flat width
- * less the finished one. Source: Conover, Complete Course in Dressmaking, vol. 5, 1921, pp. 63-64.
+ * minus the finished one. Source: Conover, Complete Course in Dressmaking, vol. 5, 1921, pp. 63-64.
  */
 export const TAKE_UP = define({
   name: "TAKE_UP",
-  summary: "How much fullness must be taken up at waist, hip or hem: the flat width less the finished one.",
+  summary: "How much fullness must be taken up at waist, hip or hem: the flat width minus the finished one.",
   source: "Conover, Complete Course in Dressmaking, vol. 5, 1921, pp. 63-64",
   words: "fullness difference excess pleat away gather in dart ease at waist hip hem",
   takes: {

@@ -85,3 +85,30 @@ test("inside functions/ imports go one way from room to room, and every file has
     );
   expect(beside).toEqual([]);
 });
+
+// Inside app/: as in functions/, each line may import from the lines above it, and a room from itself.
+const ROOMS_OF_APP: readonly (readonly string[])[] = [
+  ["store-hooks", "rescue", "faults", "dialog"],
+  ["files", "grid", "checks", "working", "lay"],
+  ["drawing", "whatif"],
+  ["shell"],
+  ["page"],
+  ["main"],
+];
+
+test("inside app/ imports go one way from room to room, and the edit session knows nothing of the grid's view", () => {
+  const roomOfApp = (path: string) => path.replace(/^src\/app\//, "").split(/[/.]/)[0]!;
+  const level = (path: string) => ROOMS_OF_APP.findIndex((names) => names.includes(roomOfApp(path)));
+  const files = readdirSync("src/app", { recursive: true, encoding: "utf8" })
+    .filter((path) => /\.tsx?$/.test(path) && !path.endsWith(".d.ts"))
+    .map((path) => `src/app/${path}`);
+  expect(files.filter((file) => level(file) < 0)).toEqual([]);
+  const wrong = files.flatMap((file) =>
+    importsOf(file)
+      .filter((to) => to.startsWith("src/app/") && roomOfApp(to) !== roomOfApp(file))
+      .filter((to) => level(to) >= level(file))
+      .map((to) => `${file} imports ${to}`),
+  );
+  expect(wrong).toEqual([]);
+  expect(importsOf("src/app/grid/edit-session.ts")).not.toContain("src/app/grid/grid-view.ts");
+});

@@ -1,10 +1,10 @@
 /** The page: opens the book that was open last and shows it. */
 import "./shell/shell.css";
 import { createRoot } from "react-dom/client";
+import { listenForFaults } from "./faults/faults.ts";
 import { start } from "./files/start.ts";
 import { rescue } from "./rescue.ts";
 import { App } from "./shell/App.tsx";
-import { listenForFaults } from "./shell/faults.ts";
 
 export async function show(root: HTMLElement): Promise<void> {
   listenForFaults();

@@ -1,8 +1,8 @@
 /** One kept book in the list: opened with a press, or, when it does not open, why and what can be done. */
 import { useEffect, useState } from "react";
+import { reasonOf } from "../faults/in-time.ts";
 import { copyText } from "./copies.ts";
 import { fileName, saveText } from "./disk.ts";
-import { reasonOf } from "./in-time.ts";
 import type { Library, Listed } from "./library.ts";
 import type { BookRecord } from "./shelf.ts";
 

@@ -1,7 +1,7 @@
 /** All books kept in this browser: which of them can be read, the bin, and every book in one file. */
 import { writeBooks } from "../../book/books.ts";
 import { readBook } from "../../book/read.ts";
-import { reasonOf } from "./in-time.ts";
+import { reasonOf } from "../faults/in-time.ts";
 import { forgetPlace } from "./place.ts";
 import type { BookRecord, Shelf } from "./shelf.ts";
 

@@ -1,7 +1,7 @@
 /** What a person does with books beside the open one. */
 import { readBook } from "../../book/read.ts";
 import { blankBook } from "../../book/shape.ts";
-import { reasonOf } from "./in-time.ts";
+import { reasonOf } from "../faults/in-time.ts";
 import type { Keeper } from "./keeper.ts";
 import { titled } from "./library.ts";
 import type { BookRecord } from "./shelf.ts";

@@ -1,6 +1,6 @@
 /** The ready books: every file in templates/, in the format that a person saves. */
 import { type Reading, readBook } from "../../book/read.ts";
-import { reasonOf } from "./in-time.ts";
+import { reasonOf } from "../faults/in-time.ts";
 
 const files = import.meta.glob("../../../templates/*.json", { query: "?raw", import: "default" });
 

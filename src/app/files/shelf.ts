@@ -5,7 +5,7 @@
  */
 import { type DBSchema, deleteDB, type IDBPDatabase, openDB } from "idb";
 import type { Place } from "../../book/address.ts";
-import { inTime, reasonOf } from "./in-time.ts";
+import { inTime, reasonOf } from "../faults/in-time.ts";
 
 /** What the list of books says of one book. */
 export interface BookRecord {

@@ -5,8 +5,8 @@
 import { type Book, blankBook } from "../../book/shape.ts";
 import { pageDesk } from "../../lay/desk.ts";
 import { Store } from "../../store/store.ts";
+import { reasonOf } from "../faults/in-time.ts";
 import { hungAt } from "./attempt.ts";
-import { reasonOf } from "./in-time.ts";
 import { Keeper } from "./keeper.ts";
 import { Library } from "./library.ts";
 import { openEarlier } from "./others.ts";

@@ -1,5 +1,5 @@
 /** This tab among the others: a name of its own for as long as it lives, and which others are alive. */
-import { inTime } from "./in-time.ts";
+import { inTime } from "../faults/in-time.ts";
 
 const START = "ellwand.tab.";
 

@@ -9,7 +9,6 @@ import { type Book, typedAt } from "../../book/shape.ts";
 import { typeCells } from "../../store/commands.ts";
 import type { Command, Store } from "../../store/store.ts";
 import { type Caret, caretIn } from "./caret.ts";
-import type { GridView } from "./grid-view.ts";
 import { insertion, type Offer, offersFor } from "./offers.ts";
 
 /** Text being typed and not yet in the book. */
@@ -43,6 +42,22 @@ export interface Cell {
   readonly column: number;
 }
 
+/** What an edit session, and the parts around the grid, ask of the grid on the screen. */
+export interface ShownGrid {
+  /** Ends what is being typed in a cell, as Enter would. */
+  readonly finish: () => void;
+  /** Closes the editor of a cell without typing its text into the book. */
+  readonly closeEditor: () => void;
+  /** Marks a cell and gives the grid the keyboard. */
+  readonly take: (place: Place) => void;
+  /** Leaves the keyboard to another field. */
+  readonly leave: () => void;
+  /** Shows another page, or another place of this one. */
+  readonly turnTo: (place: Place) => void;
+  /** Whether whole rows or whole columns were selected by their heads. */
+  readonly wholly: "rows" | "columns" | null;
+}
+
 /** What pointing with the mouse put into the draft: the cell it began at, and where it stands in the text. */
 interface Pointed {
   readonly from: Cell;
@@ -58,7 +73,7 @@ const key = ({ page, row, column }: Place): string => `${page}.${row}.${column}`
 export class EditSession {
   readonly store: Store;
   /** The grid on the screen, if there is one. */
-  grid: GridView | null = null;
+  grid: ShownGrid | null = null;
   /** Opens the menu of rows and columns at a point of the window. */
   openMenu: ((x: number, y: number) => void) | null = null;
   /** Opens the note of a cell. */

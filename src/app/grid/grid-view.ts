@@ -10,8 +10,8 @@ import { type Block, noteAt, type Place } from "../../book/address.ts";
 import { type Column, MOST_ROWS, type Page, typedAt } from "../../book/shape.ts";
 import type { CellView } from "../../engine/view.ts";
 import { typeCells } from "../../store/commands.ts";
-import { reasonOf } from "../files/in-time.ts";
-import type { EditSession } from "./edit-session.ts";
+import { reasonOf } from "../faults/in-time.ts";
+import type { EditSession, ShownGrid } from "./edit-session.ts";
 import { drawnOut } from "./fill.ts";
 import { drawCell, nameTable } from "./paint.ts";
 import { settings } from "./settings.ts";
@@ -45,7 +45,7 @@ const isFree = (focused: Element | null): boolean => focused === null || focused
 const isField = (focused: Element | null): boolean =>
   focused instanceof HTMLInputElement || focused instanceof HTMLTextAreaElement;
 
-export class GridView {
+export class GridView implements ShownGrid {
   readonly #hot: Handsontable;
   readonly #session: EditSession;
   readonly #onPlace: (place: Place) => void;

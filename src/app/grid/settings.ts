@@ -3,7 +3,7 @@ import type Handsontable from "handsontable/base";
 import type { Block } from "../../book/address.ts";
 import { BLANK_COLUMN, WIDTHS } from "../../book/shape.ts";
 import { changeColumn } from "../../store/commands.ts";
-import { guarded } from "../shell/faults.ts";
+import { guarded } from "../faults/faults.ts";
 import type { EditSession } from "./edit-session.ts";
 import { cellEditor } from "./editor.ts";
 import type { GridView } from "./grid-view.ts";

@@ -1,7 +1,7 @@
 /** The whole page, made anew for each book that is opened. */
 import { useSyncExternalStore } from "react";
+import { Guard } from "../faults/Guard.tsx";
 import type { Start } from "../files/start.ts";
-import { Guard } from "./Guard.tsx";
 import { OpenBook } from "./OpenBook.tsx";
 
 export function App({ store, keeper }: Start) {

@@ -3,7 +3,7 @@ import { useDeferredValue, useEffect, useRef, useState } from "react";
 import { type CataloguedFunction, catalogue } from "../../../functions/catalogue.ts";
 import { LAID_SIGNS } from "../../engine/laid.ts";
 import type { Store } from "../../store/store.ts";
-import { Dialog } from "./Dialog.tsx";
+import { Dialog } from "../dialog/Dialog.tsx";
 import { FunctionHelp } from "./FunctionHelp.tsx";
 import { Finder } from "./find.ts";
 import { SHORTCUTS } from "./shortcuts.ts";

@@ -1,8 +1,8 @@
 /** What the page has to say, each in one sentence: a refusal, news of the book, trouble with saving it, a fault. */
 import { useSyncExternalStore } from "react";
+import { faults } from "../faults/faults.ts";
 import type { Keeper } from "../files/keeper.ts";
 import type { Keeping } from "../files/keeping.ts";
-import { faults } from "./faults.ts";
 
 export interface Message {
   readonly refused: boolean;

@@ -4,10 +4,10 @@ import { lazy, type ReactNode, Suspense, useRef, useState } from "react";
 import type { Place } from "../../book/address.ts";
 import type { Store } from "../../store/store.ts";
 import { Drawing } from "../drawing/Drawing.tsx";
+import { Guard } from "../faults/Guard.tsx";
 import { useRevision } from "../store-hooks.ts";
 import { Working } from "../working/Working.tsx";
 import { Divider } from "./Divider.tsx";
-import { Guard } from "./Guard.tsx";
 
 /** It comes when it is opened first. */
 const WhatIf = lazy(() => import("../whatif/WhatIf.tsx").then((module) => ({ default: module.WhatIf })));

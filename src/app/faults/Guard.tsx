@@ -1,6 +1,6 @@
 /** Keeps a fault in one part of the page to that part: the others, and the book, go on. */
 import { Component, type ReactNode } from "react";
-import { reasonOf } from "../files/in-time.ts";
+import { reasonOf } from "./in-time.ts";
 
 interface Props {
   /** The part, as it stands at the beginning of a sentence. */

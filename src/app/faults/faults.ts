@@ -1,5 +1,5 @@
 /** Faults that no part of the page has dealt with, each told once as a sentence. */
-import { reasonOf } from "../files/in-time.ts";
+import { reasonOf } from "./in-time.ts";
 
 let current: string | null = null;
 const dismissed = new Set<string>();

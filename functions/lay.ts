@@ -30,7 +30,7 @@ export interface LayCloth {
   readonly name: string;
   /** Usable width, selvedges off. */
   readonly width: number;
-  /** The length in hand; null when it may be as long as the lay needs. */
+  /** The length in stock; null when the cloth may be as long as the lay needs. */
   readonly length: number | null;
   /** An odd cloth: its own outline inside [0, length] × [0, width]. */
   readonly outline?: readonly Point[];
@@ -40,7 +40,7 @@ export interface LayCloth {
 
 export interface LayQuestion {
   readonly pieces: readonly LayPiece[];
-  /** One cloth of open length, or the cloths in hand. */
+  /** One cloth of open length, or the cloths in stock. */
   readonly cloths: readonly LayCloth[];
   /** Least distance between cut lines, for the scissors; 0 when pieces may touch. */
   readonly gap: number;

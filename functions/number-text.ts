@@ -1,4 +1,4 @@
-/** Figures written for people: rounded to significant digits, without noughts at the end. */
+/** Numbers written for people: rounded to significant digits, without zeros at the end. */
 
 /** The number nearest to `value` that has at most `digits` significant digits. */
 export const toDigits = (value: number, digits: number): number => Number(value.toPrecision(digits));

@@ -37,7 +37,7 @@ export function leastLength({ pieces, cloths, gap }: LayQuestion): number {
   );
 }
 
-/** The area of all pieces over the area of all cloth in hand; above 1 by area alone they can't be laid on it. */
+/** The area of all pieces divided by the area of all cloth in stock. Above 1 the pieces can not fit, whatever the lay. */
 export function shareOfCloth({ pieces, cloths }: LayQuestion): number {
   const needed = pieces.reduce((sum, { quantity, outline }) => sum + quantity * areaOf(outline), 0);
   // Flaws are not taken off: they may lie over one another or over the border.

@@ -184,7 +184,7 @@ export function girthAt(waist: number, hip: number, hip_drop: number, level: num
 }
 
 /**
- * Where a place on the body comes to lie on the flat: `level` below the waist and `share` of the
+ * The place on the flat of a place on the body: `level` below the waist and `share` of the
  * girth round from centre back (0.5 is centre front). The waist at centre back is (0, 0), centre
  * back runs down the y axis.
  */

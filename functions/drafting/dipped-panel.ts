@@ -10,7 +10,13 @@
  */
 
 import type { CallContext } from "../define.ts";
-import { arcEnd, arcFrom, directionAcross, directionDown, pointAhead } from "../geometry/even-bend.ts";
+import {
+  arcEnd,
+  arcFrom,
+  directionAcross,
+  directionDown,
+  pointAhead,
+} from "../geometry/constant-curvature.ts";
 import { type Curve, type Edge, integrate, line, type Point, type Stroke } from "../geometry/strokes.ts";
 import { numberText } from "../number-text.ts";
 import { reverseEdge } from "../pieces/edges.ts";
@@ -117,20 +123,20 @@ export class DippedSection {
   /** The spread that brings half the hem to this length; 0 when it just goes round the body. */
   spreadFor(half: number, asked: HemRequest): number {
     // The fullness is a ratio, the hem's length is a length.
-    const limitText = (say: CallContext["say"], figure: number, beside: number) =>
+    const requestText = (say: CallContext["say"], figure: number, beside: number) =>
       asked.name === "fullness" ? numberText(figure, 4) : say(figure, beside);
     const body = this.halfHem(0);
     if (half < body * (1 - 1e-9)) {
       throw new Refusal(
         (say) =>
-          `${asked.name} must be at least ${limitText(say, body / asked.per, half / asked.per)}, where the section exactly goes round the body, not ${limitText(say, half / asked.per, body / asked.per)}`,
+          `${asked.name} must be at least ${requestText(say, body / asked.per, half / asked.per)}, where the section exactly goes round the body, not ${requestText(say, half / asked.per, body / asked.per)}`,
       );
     }
     const circle = this.halfHem(this.circle());
     if (half > circle) {
       throw new Refusal(
         (say) =>
-          `${asked.name} must be at most ${limitText(say, circle / asked.per, half / asked.per)}, where each half comes round to a full circle, not ${limitText(say, half / asked.per, circle / asked.per)}: cut the section in more panels`,
+          `${asked.name} must be at most ${requestText(say, circle / asked.per, half / asked.per)}, where each half comes round to a full circle, not ${requestText(say, half / asked.per, circle / asked.per)}: cut the section in more panels`,
       );
     }
     if (half <= body * (1 + 1e-12)) return 0;

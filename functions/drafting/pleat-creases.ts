@@ -23,7 +23,7 @@ export const hiddenLayers = (style: PleatStyle): 2 | 4 => (style === "knife" ? 2
 /** The rule that says so. */
 export const HIDDEN_LAYERS_RULE = 'IF(style = "knife"; 2; 4)';
 
-/** How wide a box pleat's upper face is wanted. */
+/** The argument for the wanted width of a box pleat's upper face. */
 export const BOX_WIDTH = {
   kind: "length",
   about: "width of a box pleat's upper face; twice the depth, so that its underfolds meet, when left out",
@@ -48,7 +48,7 @@ export function checkBoxWidth(style: PleatStyle, spacing: number, boxWidth: numb
     );
 }
 
-/** A line across the flat strip. `inner` is the fold that comes to lie beneath. */
+/** A line across the flat strip. `inner` is the fold that lies beneath once the pleat is folded. */
 export interface Crease {
   readonly at: number;
   readonly kind: "fold" | "placement" | "inner";
@@ -83,7 +83,7 @@ export function creasesOfPleat(
   ];
 }
 
-/** One pleat of a row: where its middle comes to lie along the finished width, how deep it is, and the room it has. */
+/** One pleat of a row: where its middle lies along the finished width, its depth, and the width available for it. */
 export interface Pleat {
   readonly place: number;
   readonly depth: number;

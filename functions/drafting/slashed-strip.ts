@@ -7,7 +7,7 @@
  * no shorter than the paper, and with even gaps and half gaps at the edges one arc all along. A gap
  * is what the hem gains at the slash (or the top loses), measured along the trued edge.
  */
-import { arcFrom, directionDown, pointAhead } from "../geometry/even-bend.ts";
+import { arcFrom, directionDown, pointAhead } from "../geometry/constant-curvature.ts";
 import { type Edge, line, type Point, pointAt, type Stroke } from "../geometry/strokes.ts";
 import { Refusal } from "../refusal.ts";
 

@@ -1,7 +1,7 @@
 import { CORDS, FLAME } from "../cautions.ts";
 import { define } from "../define.ts";
 import { drawPanel, flaredPanel } from "../drafting/flared-panel.ts";
-import { directionAcross, pointAhead as move } from "../geometry/even-bend.ts";
+import { directionAcross, pointAhead as move } from "../geometry/constant-curvature.ts";
 import { line, type Point } from "../geometry/strokes.ts";
 import { mark, type Piece, pieceArea } from "../pieces/piece.ts";
 

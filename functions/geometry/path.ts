@@ -199,7 +199,7 @@ export function arcCurves(stroke: Stroke, most: number): Curve[] {
   });
 }
 
-/** Fifteen figures without their last noughts, as String would have them. */
+/** A number with fifteen significant digits and without zeros at the end, as String writes it. */
 function figure(value: number): string {
   const text = value.toPrecision(15);
   if (text.includes("e") || !text.includes(".")) return String(Number(text) + 0);

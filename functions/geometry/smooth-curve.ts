@@ -7,7 +7,7 @@
  * On a curve sampled evenly the error falls with the fourth power of the spacing (de Boor); two
  * points give a straight line, three a parabola.
  */
-import { pointAhead } from "./even-bend.ts";
+import { pointAhead } from "./constant-curvature.ts";
 import {
   type Curve,
   distance,
@@ -71,7 +71,7 @@ export function refineDenseSpline(edge: Edge, closed: boolean): Edge {
   const thirds = curves.map(third);
   const n = curves.length;
   // At a point the change of the third derivative over half of both spans. At a free end, where the
-  // two last spans are one cubic, the next point's stands for it.
+  // two last spans are one cubic, the value at the next point is used.
   const fourth = (k: number): Point => {
     const at = closed ? k % n : Math.min(Math.max(k, 2), n - 2);
     const before = (at + n - 1) % n;
@@ -149,7 +149,7 @@ function openSlopes(values: readonly number[], spans: readonly number[]): number
   return tridiagonal(under, middle, over, right);
 }
 
-/** Slopes of a closed curve: the same equations all round, the two corner terms by Sherman and Morrison. */
+/** Slopes of a closed curve: the same equations at every point, the two corner terms by the Sherman-Morrison formula. */
 function closedSlopes(values: readonly number[], spans: readonly number[]): number[] {
   const n = values.length;
   const rise = spans.map((span, i) => (values[(i + 1) % n]! - values[i]!) / span);

@@ -51,7 +51,7 @@ const reversePiece = (piece: Piece): Piece => ({
   marks: piece.marks,
 });
 
-/** The piece carried so that its edge, drawn backwards, begins and points as `seam` does. */
+/** The piece turned and moved so that its edge, drawn backwards, begins and points as `seam` does. */
 function laidAlong(piece: Piece, edge: Edge, seam: Edge): Piece {
   const way = (run: Edge, back: boolean): number => {
     const [from, to] = [run[0]!.from, run.at(-1)!.to];

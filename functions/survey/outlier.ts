@@ -78,7 +78,7 @@ const without = (known: KnownMeasures, left: Measure): KnownMeasures =>
   new Map([...known].filter(([measure]) => measure !== left));
 
 /**
- * What is out of line about a figure, or null. `known` are the wearer's other measurements, this
+ * Why a figure is an outlier, or null when it fits. `known` are the wearer's other measurements, this
  * one not among them.
  */
 export function findOutlier(

@@ -282,7 +282,7 @@ describe("a fault in one part leaves the rest alive", () => {
     Working: "working",
     "The list of problems": "checks",
     "The messages": "Messages",
-    "The page": "desk",
+    "The page": "open-book",
   };
 
   it("every part, one by one, and again whole when the fault is gone", async () => {

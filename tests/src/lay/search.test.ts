@@ -49,10 +49,10 @@ const squares = (sides: readonly number[], width: number): LayQuestion => ({
 describe("a search of a fixed number of rounds from a fixed seed", () => {
   // Floors are a point below what these seeds gave when written; best known: 89.82, 90.17, 86.87, 90.92.
   for (const [name, rounds, floor] of [
-    ["albano", 2000, 0.855],
-    ["dagli", 2000, 0.835],
-    ["mao", 2000, 0.799],
-    ["shirts", 2000, 0.836],
+    ["albano", 2000, 0.833],
+    ["dagli", 2000, 0.823],
+    ["mao", 2000, 0.814],
+    ["shirts", 2000, 0.844],
   ] as const)
     it(`${name}: keeps the density it had`, () => {
       expect(searched(publishedQuestion(name), rounds, 2).density).toBeGreaterThan(floor);
@@ -149,9 +149,9 @@ describe("what the maker asks for is kept while searching", () => {
   });
 
   it("brings in copies that the quick lay found no place for", () => {
-    // 1056 of 1072.5 square inches: pieces laid one by one hardly all find their place.
-    const cloth = { name: "the remnant", width: 33, length: 32.5 };
-    const question = { ...squares([18, 15, 14, 10, 9, 8, 7, 4, 1], 33), cloths: [cloth] };
+    // 1083 of 1273 square units: pieces laid one by one hardly all find their place.
+    const cloth = { name: "the remnant", width: 38, length: 33.5 };
+    const question = { ...publishedQuestion("fu"), cloths: [cloth] };
     const first = quick(question);
     expect(first.missing.length).toBeGreaterThan(0);
     const lay = searched(question, 3000);

@@ -7,7 +7,7 @@ import { type Io, Wrong } from "./verb.ts";
 export const fileName = (path: string): string => (path === "-" ? "standard input" : path);
 
 const UNREAD: Record<string, string> = {
-  ENOENT: "there is no such file; look at its name and folder",
+  ENOENT: "there is no such file; check its name and folder",
   EISDIR: "it is a folder; give the file in it",
   ENOTDIR: "a part of it is taken for a folder and is a file",
   EACCES: "you may not read it; change its rights, or copy it to a folder of yours",

@@ -64,13 +64,13 @@ export function dialAt(book: Book, place: Place): Dial | Problem {
   const label = labelOf(book, place);
   const typed = typedAt(book, place.page, place.row, place.column);
   if (isFormula(typed)) {
-    return { problem: `${label} is worked out by ${short(typed)}; vary a cell with a typed figure instead` };
+    return { problem: `${label} is worked out by ${short(typed)}; vary a cell with a typed number instead` };
   }
   const content = contentAt(book, place);
   const now = figureIn(content);
   const column = book.pages[place.page]?.columns[place.column]?.kind ?? "any";
   if (now === null && (content.is !== "blank" || column === "text")) {
-    return { problem: `${label} holds ${short(typed) || "a text"}; vary a cell with a typed figure instead` };
+    return { problem: `${label} holds ${short(typed) || "a text"}; vary a cell with a typed number instead` };
   }
   // A blank cell is taken for what its formulas would make of a figure there.
   const kind = new Kinds(now === null ? type(book, [{ ...place, typed: "1" }]) : book).of(place);

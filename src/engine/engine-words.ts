@@ -1,17 +1,17 @@
 /** HyperFormula's own messages in words for people who sew. Its refusals of a whole kind come last. */
 
-const TOO_GREAT = "a figure in this formula is greater than its function takes";
-const TOO_SMALL = "a figure in this formula is smaller than its function takes";
+const TOO_GREAT = "a number in this formula is greater than its function takes";
+const TOO_SMALL = "a number in this formula is smaller than its function takes";
 const ONE_CELL = "a range of cells stands where one cell is needed";
 const ALIKE = "the ranges in this formula must be of the same size";
-const NO_DATE = "a date in this formula is none; write it as 2026-05-04";
+const NO_DATE = "a date in this formula is not valid; write it as 2026-05-04";
 const NOT_FOUND = "nothing was found to match";
 
 export const ENGINE_WORDS: Readonly<Record<string, string>> = {
   "Wrong number of arguments.": "a function in this formula is given too many or too few arguments",
-  "Value cannot be coerced to number.": "a text stands where this formula needs a figure",
-  "Number argument expected.": "a text stands where this formula needs a figure",
-  "Number-only range expected.": "a text stands where this formula needs a figure",
+  "Value cannot be coerced to number.": "a text stands where this formula needs a number",
+  "Number argument expected.": "a text stands where this formula needs a number",
+  "Number-only range expected.": "a text stands where this formula needs a number",
   "Wrong type of argument.": "an argument of this formula is of the wrong kind",
   "Value too large.": TOO_GREAT,
   "Index too large.": TOO_GREAT,
@@ -24,15 +24,15 @@ export const ENGINE_WORDS: Readonly<Record<string, string>> = {
   "Value cannot be negative.": TOO_SMALL,
   "Length cannot be negative.": TOO_SMALL,
   "Count cannot be negative.": TOO_SMALL,
-  "Value needs to be an integer.": "a figure in this formula must be a whole number",
+  "Value needs to be an integer.": "a number in this formula must be a whole number",
   "NaN or infinite value encountered.":
-    "this has no figure for an answer; look for a root of a negative figure or one far too great",
+    "this has no number for an answer; check for a root of a negative number or a number far too large",
   "Value not found.": NOT_FOUND,
   "Pattern not found.": NOT_FOUND,
   "None of the conditions were met.": NOT_FOUND,
   "Cell range not allowed.": ONE_CELL,
   "Cell range expected.": "one cell stands where a range of cells is needed",
-  "Cell reference expected.": "a figure stands where a cell is needed",
+  "Cell reference expected.": "a number stands where a cell is needed",
   "Range spans more than one sheet.": "a range must stay on one page",
   "Array dimensions are not compatible.": ALIKE,
   "Array dimensions mismatched.": ALIKE,
@@ -40,8 +40,8 @@ export const ENGINE_WORDS: Readonly<Record<string, string>> = {
   "Wrong range dimension.": ALIKE,
   "No space for array result.": "this formula gives a range of answers and a cell holds one",
   "Empty range not allowed.": "a range in this formula is blank",
-  "Needs at least one value.": "a range in this formula holds no figure",
-  "Range needs to contain at least two elements.": "a range in this formula must hold two figures or more",
+  "Needs at least one value.": "a range in this formula holds no number",
+  "Range needs to contain at least two elements.": "a range in this formula must hold two numbers or more",
   "Invalid date.": NO_DATE,
   "Date outside of bounds.": NO_DATE,
   "String does not represent correct DateTime.": NO_DATE,
@@ -51,8 +51,8 @@ export const ENGINE_WORDS: Readonly<Record<string, string>> = {
 /** By the kind of error, when the message says no more. */
 export const GENERAL: Readonly<Record<string, string>> = {
   NA: NOT_FOUND,
-  NUM: "this has no figure for an answer; look at the figures it is given",
+  NUM: "this has no number for an answer; check the numbers it is given",
   VALUE: "a value in this formula is not of the kind it needs",
   SPILL: "this formula gives a range of answers and a cell holds one",
-  LIC: "this function is not to be had here",
+  LIC: "this function is not available",
 };

@@ -276,7 +276,7 @@ export class Guards {
 
 /** Said of a formula that the engine fails on. */
 export const CANT_BE_WORKED =
-  "this formula can't be worked; look at what each of its functions is given, or work its parts in cells of their own";
+  "this formula can't be calculated; check what each of its functions is given, or calculate its parts in cells of their own";
 
 const RANGE_OF_ANSWERS = "this formula gives a range of answers; Ellwand keeps one value in a cell";
 

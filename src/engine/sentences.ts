@@ -55,7 +55,7 @@ export function sentence(error: DetailedCellError, scene: Scene): string {
     case "ERROR":
       return unreadable(scene);
     case "DIV_BY_ZERO":
-      return "this divides by zero or by a blank cell; give the divisor a figure";
+      return "this divides by zero or by a blank cell; give the divisor a number";
     case "REF":
       return unknownPage(scene) ?? lostOrNowhere(formula);
     default:
@@ -92,7 +92,7 @@ export function unreadable(scene: Scene): string {
   return (
     unknownWord(scene) ??
     unbalanced(scene.formula) ??
-    "this formula can't be read; look at its brackets, quotes and the ; between arguments"
+    "this formula can't be read; check its brackets, quotes and the ; between arguments"
   );
 }
 
@@ -104,9 +104,9 @@ function unbalanced(formula: string): string | null {
     if (kind === "text" && !isClosed(token))
       return `a text in this formula has no closing quote: ${short(text)}`;
     if (kind === "stray")
-      return `the sign ${text.trim() === "" ? "at the end" : text} has no meaning in a formula; take it out`;
+      return `the sign ${text.trim() === "" ? "at the end" : text} has no meaning in a formula; delete it`;
     if (kind === "separator" && open === 0)
-      return `a ${text} stands outside all brackets; it parts the arguments of a function and nothing else`;
+      return `unexpected ${text === "," ? "comma" : text}: it separates the arguments of a function and stands only inside brackets`;
     if (kind === "open") open += 1;
     if (kind === "close") open -= 1;
     if (open < 0) return "this formula has a ) too many";
@@ -145,14 +145,14 @@ function unknownName({ text }: Token, { book, isFunction }: Scene): string | nul
     return `${short(name)} is a function; its arguments stand in brackets after it: ${name}(...)`;
   }
   const near = nearestWord(text, Object.keys(book.names));
-  return `${short(text)} is no named cell of this book${near ? `; is ${near} meant?` : "; name a cell so, or check the spelling"}`;
+  return `no cell is named "${short(text)}"${near ? `; is ${near} meant?` : "; check the spelling or give a cell that name"}`;
 }
 
 function unknownFunction({ text }: Token, { isFunction }: Scene): string | null {
   const name = text.toUpperCase();
   if (isFunction(name)) return null;
   const near = nearestWord(name, catalogue.keys());
-  return `${short(name)} is no function${near ? `; is ${near} meant?` : "; look the name up in the list of functions"}`;
+  return `no function is named ${short(name)}${near ? `; is ${near} meant?` : "; check the spelling in the list of functions"}`;
 }
 
 /** A cell farther out than any page reaches. */
@@ -162,7 +162,7 @@ function beyond({ kind, text }: Token): string | null {
   if (Number(found[2]) > MOST_ROWS)
     return `${short(text)} lies below the last row of a page, which is ${MOST_ROWS}`;
   return columnNumber(found[1]!) >= MOST_COLUMNS
-    ? `${short(text)} is no named cell and lies beyond the last column of a page`
+    ? `no cell is named "${short(text)}", and a page has no such column`
     : null;
 }
 
@@ -184,5 +184,5 @@ function unknownPage({ formula, book }: Scene): string | null {
 
 const lostOrNowhere = (formula: string): string =>
   formula.includes("#REF!")
-    ? "this points at a cell that was taken out; point it at another"
-    : "this points at no cell of the book; look at its addresses";
+    ? "this points at a cell that was deleted; point it at another"
+    : "this refers to no cell of the book; check its addresses";

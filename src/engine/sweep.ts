@@ -37,7 +37,7 @@ export function watchAt(engine: Engine, place: Place): Watched | Problem {
   const { value, look, typed, kind: told } = engine.view(place);
   const verdict = value === "ok" || look?.is === "verdict";
   const kind = verdict ? "verdict" : told;
-  if (typed.trim() === "") return { problem: `${label} is blank; watch a cell that holds a figure` };
+  if (typed.trim() === "") return { problem: `${label} is blank; watch a cell that holds a number` };
   if (kind === "piece") {
     return {
       problem: `${label} is a piece; watch one of its measures, such as its PIECE_AREA or PIECE_LENGTH`,
@@ -45,7 +45,7 @@ export function watchAt(engine: Engine, place: Place): Watched | Problem {
   }
   if (look?.is !== "error" && typeof value === "string" && kind !== "verdict") {
     const told = value.length > 40 ? `${value.slice(0, 37)}...` : value;
-    return { problem: `${label} is a text ("${told}"); watch a cell that holds a figure` };
+    return { problem: `${label} is a text ("${told}"); watch a cell that holds a number` };
   }
   return { place, label, kind };
 }

@@ -240,14 +240,14 @@ function sentenceFor(book: Book, together: readonly Place[], is: Status, use: Us
   }
   if (use.as === "cell") {
     return is === "blank"
-      ? `this is empty, and ${user} counts it as 0: type a figure`
+      ? `this is empty, and ${user} counts it as 0: type a number`
       : `${user} needs a figure here, not "${text}": type one`;
   }
   const list = use.areas.map(rangeText).join(" and ");
   const does = DOES[use.by] ?? "works with";
   return is === "blank"
-    ? `${who} ${many ? "are" : "is"} empty within the list ${list} that ${user} ${does}: type a figure, or 0 or - if there is none`
-    : `${who} ${many ? "hold texts" : `holds the text "${text}"`} within the list ${list} that ${user} ${does}, and ${many ? "are" : "is"} not counted: type a figure, or - if there is none`;
+    ? `${who} ${many ? "are" : "is"} empty within the list ${list} that ${user} ${does}: type a number, or 0 or - if there is none`
+    : `${who} ${many ? "hold texts" : `holds the text "${text}"`} within the list ${list} that ${user} ${does}, and ${many ? "are" : "is"} not counted: type a number, or - if there is none`;
 }
 
 function unclearSentence(book: Book, { page, row, column }: Place): string {

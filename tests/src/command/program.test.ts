@@ -19,7 +19,7 @@ describe("the machine's files", () => {
   const read = (path: string) => () => machine.read(path);
   test("what can't be read is told with its reason", () => {
     expect(read(inFolder("none.json"))).toThrow(
-      /none\.json: there is no such file; look at its name and folder$/,
+      /none\.json: there is no such file; check its name and folder$/,
     );
     expect(read(inFolder("folder"))).toThrow(/folder: it is a folder; give the file in it$/);
     expect(read(inFolder("book.json/page"))).toThrow(/is taken for a folder and is a file$/);

@@ -129,42 +129,45 @@ describe("what can't be worked is said in the cell, in a plain sentence:", () =>
     ["=SPREAD_PER_GAP(waist;hip;5;1/2;9)", "SPREAD_PER_GAP takes at most 4 arguments, not 5"],
     ["=SPREAD_PER_GAP(B1:B3;hip;5)", "top must be one cell, not a range of 3 cells"],
     // names, functions, pages, cells
-    ["=wasit*2", "wasit is no named cell of this book; is waist meant?"],
-    ["=bodice*2", "bodice is no named cell of this book; name a cell so, or check the spelling"],
-    ["=SPREAD_PERGAP(1;2;3)", "SPREAD_PERGAP is no function; is SPREAD_PER_GAP meant?"],
-    ["=ZZZZZZZZZZ(1)", "ZZZZZZZZZZ is no function; look the name up in the list of functions"],
+    ["=wasit*2", 'no cell is named "wasit"; is waist meant?'],
+    ["=bodice*2", 'no cell is named "bodice"; check the spelling or give a cell that name'],
+    ["=SPREAD_PERGAP(1;2;3)", "no function is named SPREAD_PERGAP; is SPREAD_PER_GAP meant?"],
+    ["=ZZZZZZZZZZ(1)", "no function is named ZZZZZZZZZZ; check the spelling in the list of functions"],
     ["=HEM_AT*2", "HEM_AT is a function; its arguments stand in brackets after it: HEM_AT(...)"],
     ["=Drafft!B1", 'there is no page called "Drafft"; is Draft meant?'],
     ["='Over skirt'!B1+1", 'there is no page called "Over skirt"'],
-    ["=#REF!+1", "this points at a cell that was taken out; point it at another"],
+    ["=#REF!+1", "this points at a cell that was deleted; point it at another"],
     ["=B0", "B0 names row 0, and the first row of a page is 1; write the row that is meant"],
     ["=B99999", "B99999 lies below the last row of a page, which is 20000"],
-    ["=hem2", "hem2 is no named cell and lies beyond the last column of a page"],
+    ["=hem2", 'no cell is named "hem2", and a page has no such column'],
     // signs
     ["=(waist+1", "a ( in this formula is never closed; put a ) where it ends"],
     ["=((waist+1", "2 ( in this formula are never closed; put a ) where each ends"],
     ["=waist+1)", "this formula has a ) too many"],
     ['="waist', 'a text in this formula has no closing quote: "waist'],
-    ["=waist?", "the sign ? has no meaning in a formula; take it out"],
-    ["=waist,2", "a , stands outside all brackets; it parts the arguments of a function and nothing else"],
+    ["=waist?", "the sign ? has no meaning in a formula; delete it"],
+    [
+      "=waist,2",
+      "unexpected comma: it separates the arguments of a function and stands only inside brackets",
+    ],
     [
       "=MAX(waist; MAX(2,5))",
       /^2,5 has two readings in this formula: the figure 2.5, or two arguments 2 and 5/,
     ],
-    ["=waist waist", "this formula can't be read; look at its brackets, quotes and the ; between arguments"],
-    ["=+", "this formula can't be read; look at its brackets, quotes and the ; between arguments"],
+    ["=waist waist", "this formula can't be read; check its brackets, quotes and the ; between arguments"],
+    ["=+", "this formula can't be read; check its brackets, quotes and the ; between arguments"],
     // the engine's own refusals
-    ["=waist/0", "this divides by zero or by a blank cell; give the divisor a figure"],
-    ["=waist/depth", "this divides by zero or by a blank cell; give the divisor a figure"],
-    ['=waist+"wide"', "a text stands where this formula needs a figure"],
+    ["=waist/0", "this divides by zero or by a blank cell; give the divisor a number"],
+    ["=waist/depth", "this divides by zero or by a blank cell; give the divisor a number"],
+    ['=waist+"wide"', "a text stands where this formula needs a number"],
     [
       "=SQRT(-1)",
-      "this has no figure for an answer; look for a root of a negative figure or one far too great",
+      "this has no number for an answer; check for a root of a negative number or a number far too large",
     ],
     ["=MATCH(99;B1:B3;0)", "nothing was found to match"],
     ["=ROUND(waist)*ROUND(1;2;3)", "a function in this formula is given too many or too few arguments"],
     ["=ROUND(1;2;3)", "ROUND is given too many or too few arguments"],
-    ["=INDEX(B1:B3;9;1)", "a figure in this formula is greater than its function takes"],
+    ["=INDEX(B1:B3;9;1)", "a number in this formula is greater than its function takes"],
     ["=B1:B3", "this formula gives a range of answers; Ellwand keeps one value in a cell"],
     [
       `=${"(".repeat(60)}1${")".repeat(60)}`,
@@ -211,7 +214,7 @@ describe("what can't be worked is said in the cell, in a plain sentence:", () =>
     ]);
     expect(engine.view(place(engine, "Draft!B1"))).toMatchObject({ shown: script, look: null, kind: "text" });
     expect(sentenceAt(engine, "Draft!B2")).toBe(
-      "script is no named cell of this book; name a cell so, or check the spelling",
+      'no cell is named "script"; check the spelling or give a cell that name',
     );
   });
 
@@ -306,15 +309,15 @@ describe("a formula worked beside the book", () => {
         unusual: "HOOK_COUNT: the spacing 7 in is above the edge 1 in; are they swapped?",
       },
     ],
-    ["=bad+1", { problem: "bad: this divides by zero or by a blank cell; give the divisor a figure" }],
-    ["=wasit", { problem: "wasit is no named cell of this book; is waist meant?" }],
+    ["=bad+1", { problem: "bad: this divides by zero or by a blank cell; give the divisor a number" }],
+    ["=wasit", { problem: 'no cell is named "wasit"; is waist meant?' }],
     [
       "=1+",
-      { problem: "this formula can't be read; look at its brackets, quotes and the ; between arguments" },
+      { problem: "this formula can't be read; check its brackets, quotes and the ; between arguments" },
     ],
     [
       "waist",
-      { problem: "this formula can't be read; look at its brackets, quotes and the ; between arguments" },
+      { problem: "this formula can't be read; check its brackets, quotes and the ; between arguments" },
     ],
     ["=B1:B3", { problem: "this formula gives a range of answers; Ellwand keeps one value in a cell" }],
     ["=SPREAD_PER_GAP(16.5;23.5;0)", { problem: "sections must be at least 1, not 0" }],

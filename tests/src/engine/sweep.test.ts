@@ -108,18 +108,18 @@ test("a formula, a text and a blank text cell can't be varied, a text and a piec
   const skirt = panelSkirt();
   const vary = (name: string) => (dialAt(skirt, cell(skirt, name)) as { problem: string }).problem;
   expect(vary("cut")).toBe(
-    "cut is worked out by =depth+hem+IN(1/2); vary a cell with a typed figure instead",
+    "cut is worked out by =depth+hem+IN(1/2); vary a cell with a typed number instead",
   );
-  expect(vary("note")).toBe("note holds for the harvest scene; vary a cell with a typed figure instead");
+  expect(vary("note")).toBe("note holds for the harvest scene; vary a cell with a typed number instead");
   expect((dialAt(skirt, { page: 0, row: 40, column: 0 }) as { problem: string }).problem).toMatch(
     /^Draft!A41 /,
   );
   expect(() => watch(skirt, "note")).toThrow(
-    'note is a text ("for the harvest scene"); watch a cell that holds a figure',
+    'note is a text ("for the harvest scene"); watch a cell that holds a number',
   );
   expect(() => watch(book, "panel")).toThrow(/^panel is a piece; watch one of its measures/);
   expect(watchAt(new Engine(skirt, layDesk), { page: 0, row: 40, column: 1 })).toEqual({
-    problem: "Draft!B41 is blank; watch a cell that holds a figure",
+    problem: "Draft!B41 is blank; watch a cell that holds a number",
   });
 });
 

@@ -129,7 +129,7 @@ describe("a hole in a list", () => {
       expect(problems(list(twelve, formula))).toEqual([]);
       expect(problems(list(holed, formula))).toEqual([
         expect.stringMatching(
-          /^B5: B5 and B8 are empty within the list B1:B12 that Measure!C13 .*: type a figure, or 0 or - if there is none$/,
+          /^B5: B5 and B8 are empty within the list B1:B12 that Measure!C13 .*: type a number, or 0 or - if there is none$/,
         ),
       ]);
       expect(problems(list(holed.with(4, "0").with(7, "-"), formula))).toEqual([]);
@@ -139,13 +139,13 @@ describe("a hole in a list", () => {
   test("says who adds it up", () => {
     const book = { ...list(twelve.with(4, ""), "=SUM(B1:B12)"), names: { total: "Measure!C13" } };
     expect(problems(book)).toEqual([
-      "B5: B5 is empty within the list B1:B12 that total adds up: type a figure, or 0 or - if there is none",
+      "B5: B5 is empty within the list B1:B12 that total adds up: type a number, or 0 or - if there is none",
     ]);
   });
 
   test("that is a text is told with what it holds", () => {
     expect(problems(list(twelve.with(4, "n/a"), "=AVERAGE(B1:B12)"))).toEqual([
-      `B5: B5 holds the text "n/a" within the list B1:B12 that Measure!C13 averages, and is not counted: type a figure, or - if there is none`,
+      `B5: B5 holds the text "n/a" within the list B1:B12 that Measure!C13 averages, and is not counted: type a number, or - if there is none`,
     ]);
     for (const kind of ["any", "length", "number"] as const)
       for (const row of [0, 4, 11])

@@ -24,7 +24,7 @@ interface Props {
 }
 
 export function Books({ keeper, keeping, onFile, onDone }: Props) {
-  const { library } = keeper;
+  const { bookcase: library } = keeper;
   const [records, setSpines] = useState<readonly BookRecord[] | null>(null);
   const [bin, setBin] = useState<readonly BookRecord[]>([]);
   const [lasting, setLasting] = useState<boolean | null>(null);

@@ -34,7 +34,7 @@ const withoutLays = (book: Book): string => writeBook({ ...book, lays: {} });
 const FIRST_CELL: Place = { page: 0, row: 0, column: 0 };
 
 export class Keeper {
-  readonly library: Library;
+  readonly bookcase: Library;
   readonly #store: Store;
   readonly #journal = new Journal(TAB);
   #record: BookRecord;
@@ -58,9 +58,9 @@ export class Keeper {
   #state: Keeping;
   readonly #listeners = new Set<() => void>();
 
-  constructor(store: Store, library: Library, trouble: string | null = null) {
+  constructor(store: Store, bookcase: Library, trouble: string | null = null) {
     this.#store = store;
-    this.library = library;
+    this.bookcase = bookcase;
     this.#record = this.#freshRecord(store.book);
     // What the store begins with is no one's work.
     this.#kept = store.book;
@@ -68,14 +68,14 @@ export class Keeper {
       id: this.#record.id,
       opening: 0,
       place: FIRST_CELL,
-      state: library.shelf ? "saved" : "unsaved",
+      state: bookcase.shelf ? "saved" : "unsaved",
       elsewhere: false,
       copied: null,
       trouble,
       news: null,
     };
     store.beforeWork = (next) => {
-      if (library.shelf) this.#written = this.#journal.write(next);
+      if (bookcase.shelf) this.#written = this.#journal.write(next);
     };
     store.subscribe(this.#notice);
     addEventListener("pagehide", this.#closing);
@@ -121,7 +121,7 @@ export class Keeper {
     const { book } = this.#store;
     if (this.#state.copied?.changed === false && !sameWork(book, this.#copied))
       this.#tell({ copied: { ...this.#state.copied, changed: true } });
-    if (book === this.#kept || !this.library.shelf) return;
+    if (book === this.#kept || !this.bookcase.shelf) return;
     if (this.#state.state === "saved") this.#tell({ state: "saving" });
     if (this.#cost < QUICK) this.flush();
     else this.#timer ??= setTimeout(() => this.flush(), Math.min(LONGEST, TIMES * this.#cost));
@@ -137,7 +137,7 @@ export class Keeper {
 
   async #put(): Promise<void> {
     const { book } = this.#store;
-    const { shelf } = this.library;
+    const { shelf } = this.bookcase;
     if (book === this.#kept || !shelf) return;
     const { step } = this.#journal;
     const record: BookRecord = {
@@ -172,7 +172,7 @@ export class Keeper {
    * on with the same book, and no copy is made; false when both have changed it.
    */
   async #join(mine: Book): Promise<boolean> {
-    const found = await this.library.shelf?.read(this.#record.id);
+    const found = await this.bookcase.shelf?.read(this.#record.id);
     const reading = found ? readBook(found.text) : null;
     if (!found || !reading || "reason" in reading || !this.#kept) return false;
     const { revision } = found.record;
@@ -226,7 +226,7 @@ export class Keeper {
     await this.#opening;
     await this.#line;
     if (!waited && !writtenOf(id).some(({ tab }) => tab !== TAB)) return;
-    const kept = await this.library.shelf?.read(id);
+    const kept = await this.bookcase.shelf?.read(id);
     if (id !== this.#record.id || !kept) return;
     const moved = kept.record.revision !== this.#record.revision;
     const left = moved ? [] : await unkeptOf(kept);
@@ -241,13 +241,13 @@ export class Keeper {
     const opening = this.#open(id).catch(reasonOf);
     this.#opening = opening;
     const reason = await opening;
-    this.library.note(id, reason);
+    this.bookcase.note(id, reason);
     if (reason !== null) endOpening();
     return reason;
   }
 
   async #open(id: string): Promise<string | null> {
-    const found = await this.library.shelf?.read(id);
+    const found = await this.bookcase.shelf?.read(id);
     if (!found) return "this book is no longer in this browser";
     const reading = readBook(found.text);
     if ("reason" in reading) return reading.reason;
@@ -259,7 +259,7 @@ export class Keeper {
     const place = recallPlace(id) ?? found.record.place;
     this.#show({ ...found.record, opened: Date.now() }, reading.book, place, reading.book);
     try {
-      await this.library.shelf?.opened(id, this.#record.opened);
+      await this.bookcase.shelf?.opened(id, this.#record.opened);
       if (unkept.length > 0) beginOpening(id, "journal");
       for (const one of unkept) await this.#takeUp(one, takesUp ? reading.book : null);
     } catch (fault) {
@@ -282,7 +282,7 @@ export class Keeper {
       }
     }
     const own = titled(title, "with the last changes");
-    await this.library.put(own, book ? writeBook({ ...book, title: own }) : written);
+    await this.bookcase.put(own, book ? writeBook({ ...book, title: own }) : written);
     dropWritten(id, tab);
     this.tellNews(`The last changes of “${title}” are saved as a separate book, “${own}”`);
   }
@@ -301,7 +301,7 @@ export class Keeper {
   #show(record: BookRecord, book: Book, place: Place, kept: Book | null): void {
     const before = { record: this.#record, kept: this.#kept };
     this.#record = record;
-    this.#kept = this.library.shelf ? kept : book;
+    this.#kept = this.bookcase.shelf ? kept : book;
     this.#journal.begin(record.id, kept, record.revision);
     if (this.#store.open(book) !== null) {
       this.#record = before.record;
@@ -316,7 +316,7 @@ export class Keeper {
       id: record.id,
       opening: this.#state.opening + 1,
       place: this.#place,
-      state: !this.library.shelf ? "unsaved" : kept ? "saved" : "saving",
+      state: !this.bookcase.shelf ? "unsaved" : kept ? "saved" : "saving",
       copied: copied ? { at: copied.at, changed: copied.revision !== record.revision } : null,
     });
     this.#hold();
@@ -336,7 +336,7 @@ export class Keeper {
     this.#copied = book;
     this.#tell({ copied: { at: Date.now(), changed: false } });
     this.flush()
-      .then(() => this.library.copied([this.#record.id]))
+      .then(() => this.bookcase.copied([this.#record.id]))
       .catch(() => {});
     return name;
   }
@@ -344,9 +344,9 @@ export class Keeper {
   /** Saves every book to one file; gives the file's name and how many books are in it. */
   async saveAll(): Promise<{ name: string; count: number }> {
     await this.flush();
-    const { text, ids } = await this.library.everything();
+    const { text, ids } = await this.bookcase.everything();
     const name = saveText(text, `ellwand-books-${new Date().toISOString().slice(0, 10)}.json`);
-    await this.library.copied(ids);
+    await this.bookcase.copied(ids);
     if (this.#store.book === this.#kept && ids.includes(this.#record.id)) {
       this.#copied = this.#store.book;
       this.#tell({ copied: { at: Date.now(), changed: false } });

@@ -9,7 +9,7 @@ import type { BookRecord } from "./shelf.ts";
 /** Opens the state in which a book was opened before, as a book of its own; the reason why not. */
 export async function openEarlier(keeper: Keeper, { id, title }: BookRecord): Promise<string | null> {
   try {
-    const reading = readBook((await keeper.library.earlier(id)) ?? "");
+    const reading = readBook((await keeper.bookcase.earlier(id)) ?? "");
     if ("reason" in reading) return reading.reason;
     await keeper.add({ ...reading.book, title: titled(title, "earlier state") });
     return null;
@@ -21,8 +21,8 @@ export async function openEarlier(keeper: Keeper, { id, title }: BookRecord): Pr
 /** Puts a book in the bin. In place of the open one, the next or a blank one is opened. */
 export async function throwAway(keeper: Keeper, id: string): Promise<void> {
   await keeper.flush();
-  await keeper.library.throwAway(id);
+  await keeper.bookcase.throwAway(id);
   if (id !== keeper.state.id) return;
-  for (const next of await keeper.library.list()) if ((await keeper.open(next.id)) === null) return;
+  for (const next of await keeper.bookcase.list()) if ((await keeper.open(next.id)) === null) return;
   await keeper.add(blankBook("A new book", "in", "1/8"));
 }

@@ -57,7 +57,7 @@ export async function start(): Promise<Start> {
     await keeper.add(newBook());
     return { store, keeper };
   }
-  const begun = shelf ? await shelveBegun(keeper.library).catch(() => []) : [];
+  const begun = shelf ? await shelveBegun(keeper.bookcase).catch(() => []) : [];
   await openOne(keeper, records);
   for (const title of begun) keeper.tellNews(`A book begun in a tab that was closed is saved as “${title}”`);
   return { store, keeper };
@@ -75,7 +75,7 @@ async function openOne(keeper: Keeper, records: readonly BookRecord[]): Promise<
   for (const record of order) {
     const { id, title } = record;
     const hung = hungAt(id, alive) === "book";
-    if (hung) keeper.library.note(id, HUNG);
+    if (hung) keeper.bookcase.note(id, HUNG);
     const reason = hung ? HUNG : await keeper.open(id);
     if (reason === null) return tell();
     passed.push(

@@ -55,7 +55,7 @@ export function OpenBook({ store, keeper, keeping }: Props) {
     try {
       const reading = await openFile(file);
       if ("texts" in reading) {
-        const text = await keeper.library.putAll(reading.texts);
+        const text = await keeper.bookcase.putAll(reading.texts);
         setMessage({ refused: false, text: `“${file.name}” ${text}` });
         setDialog("books");
       } else if ("book" in reading) await keeper.add(reading.book);

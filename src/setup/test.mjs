@@ -1,6 +1,8 @@
 /** `npm test`: installs, brings a Chromium when there is none, checks types and style, runs every test. */
 import { spawnSync } from "node:child_process";
-import { existsSync } from "node:fs";
+import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { build, install, root } from "./build.mjs";
 
 /** Ends with the command's own status when it fails; what failed has said why. */
@@ -25,4 +27,18 @@ run(bin("tsc"), "-p", ".");
 run(bin("tsc"), "-p", "functions");
 run(bin("biome"), "check", ".");
 build("command");
-run(bin("vitest"), "run", ...process.argv.slice(2));
+
+// The counts are read from a report of its own, so that the last line can say them.
+const folder = mkdtempSync(join(tmpdir(), "ellwand-tests-"));
+const report = join(folder, "report.json");
+const reporters = ["--reporter=default", "--reporter=json", `--outputFile.json=${report}`];
+const { status } = spawnSync(bin("vitest"), ["run", ...reporters, ...process.argv.slice(2)], {
+  cwd: root,
+  stdio: ["ignore", "inherit", "inherit"],
+});
+if (existsSync(report)) {
+  const { numPassedTests, numFailedTests } = JSON.parse(readFileSync(report, "utf8"));
+  process.stdout.write(`${numPassedTests} passed, ${numFailedTests} failed\n`);
+}
+rmSync(folder, { recursive: true, force: true });
+process.exit(status ?? 1);

@@ -9,7 +9,7 @@ import { readOptions } from "./options.ts";
 import { JSON_OPTION, SET_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
 const OPTIONS = {
-  out: { type: "string", value: "DIR", about: "the folder to write to; it is made when there is none" },
+  out: { type: "string", value: "DIR", about: "the folder to write to; it is created if missing" },
   ...SET_OPTION,
   ...JSON_OPTION,
 } as const satisfies VerbOptions;

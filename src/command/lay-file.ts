@@ -3,7 +3,7 @@
  * quantity, outline: [[x, y], ...]}]}. The strip runs along x, its width along y. `gap` is the least
  * distance between cut lines, `repeat` the pattern's repeat along x; both may be left out. A piece
  * may have allowedRotations of its own, and on a repeat a `match`, the point [x, y] that falls on
- * the same place of the repeat in every copy: its first point when there is none.
+ * the same place of the repeat in every copy: by default the first point of its outline.
  */
 
 import type { Point } from "../../functions/geometry/strokes.ts";

@@ -30,7 +30,7 @@ export function report(fault: unknown): void {
   if (current === null && !dismissed.has(sentence)) become(sentence);
 }
 
-/** Runs a part of the grid or of a listener that must not fail; on a fault that is told it gives `otherwise`. */
+/** Runs a part of the grid or of a listener that must not fail; on a fault it shows the fault and gives `otherwise`. */
 export function guarded<T>(work: () => T, otherwise: T): T {
   try {
     return work();

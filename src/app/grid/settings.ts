@@ -112,7 +112,7 @@ const OTHERWISE: Record<string, unknown> = {
   sanitizer: "",
 };
 
-/** The settings with every hook guarded: a fault in one is told, and the grid goes on. */
+/** The settings with every hook guarded: a fault in one is shown, and the grid goes on. */
 function safely(all: Handsontable.GridSettings): Handsontable.GridSettings {
   const entries = Object.entries(all).map(([name, hook]) => {
     // The editor is no hook but a thing of the library's own making.

@@ -34,7 +34,7 @@ export function laidBeside(store: Store, own: Laid, choice: Choice): Laid | null
   return asked ? { name: called(store, place), question: asked.question, lay: asked.lay } : null;
 }
 
-/** The question that stands beside a lay and that no cell asks; null when there is none. */
+/** The question that stands beside a lay and that no cell asks; null without one. */
 export const asksBeside = (question: LayQuestion, choice: Choice): LayQuestion | null =>
   choice === NAP ? napOtherwise(question) : null;
 

@@ -21,7 +21,7 @@ import { nextWant, type Want } from "./want.ts";
 export interface ByItself {
   /** "waiting" for the hand to rest, "searching", or "idle" when nothing is left to gain. */
   readonly is: "waiting" | "searching" | "idle";
-  /** The hash of the question that is searched for, "" when there is none. */
+  /** The hash of the question that is searched for, "" without one. */
   readonly hash: string;
   /** Seconds that the question was searched for, in all. */
   readonly seconds: number;

@@ -7,7 +7,7 @@ import type { Store } from "../../store/store.ts";
 import { isProved, searchedFor, secondsOf } from "./origin.ts";
 
 export class Taking {
-  /** The lay every cell that asks the question answers with; null while there is none. */
+  /** The lay every cell that asks the question answers with; null before the first. */
   standing: Lay | null;
   readonly #store: Store;
   readonly #asked: Pick<Asked, "question" | "hash">;

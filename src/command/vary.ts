@@ -1,6 +1,7 @@
 import { clean, type Dial, figureText } from "../engine/dial.ts";
 import { uncertaintyOf } from "../engine/laid.ts";
 import { leftOut } from "../engine/left-out.ts";
+import { oddSteps } from "../engine/odd-steps.ts";
 import { numberOf, QuestionEngine, type Reading } from "../engine/question-engine.ts";
 import { Upstream } from "../engine/references.ts";
 import {
@@ -83,11 +84,8 @@ export const vary: Verb = {
         : watched.map((one, i) =>
             finish(thresholds(new QuestionEngine(engine.book, desk, dials, [one.place]), rows, i, one, blur)),
           );
-    const look = leftOut(
-      engine,
-      copy.watched,
-      dials.map(({ place }) => place),
-    );
+    const turned = dials.map(({ place }) => place);
+    const look = [...leftOut(engine, copy.watched, turned), ...oddSteps(copy, rows)];
     const unsure = watched.flatMap(({ place, label }, i) => {
       const figures = rows.map(({ readings }) => numberOf(readings[i]));
       return copy.origin && isLaid(engine, place)
@@ -117,13 +115,22 @@ function asData(
   rows: readonly Row[],
   found: readonly Thresholds[],
 ) {
+  const settingOf = ({ figures }: Row) => dials.map(({ label }, i) => [label, figures[i]]);
+  const unusual = rows.flatMap((row) =>
+    (row.odd ?? []).map(({ label, sentence }) => ({
+      at: Object.fromEntries(settingOf(row)),
+      cell: label,
+      sentence,
+    })),
+  );
   return {
-    rows: rows.map(({ figures, readings }) =>
+    rows: rows.map((row) =>
       Object.fromEntries([
-        ...dials.map(({ label }, i) => [label, figures[i]]),
-        ...watched.map(({ label }, i) => [label, plain(readings[i]!)]),
+        ...settingOf(row),
+        ...watched.map(({ label }, i) => [label, plain(row.readings[i]!)]),
       ]),
     ),
+    ...(unusual.length > 0 && { unusual }),
     thresholds: found
       .flatMap(({ jumps }) => jumps)
       .map(({ watched: { label }, at, before, after, sentence }) => ({
@@ -139,9 +146,10 @@ function asData(
 function asTable(copy: QuestionEngine, watched: readonly Watched[], rows: readonly Row[]): string[] {
   const table = [
     [...copy.dials, ...watched].map(({ label }) => label),
-    ...rows.map(({ figures, readings }) => [
+    ...rows.map(({ figures, readings, odd = [] }) => [
       ...copy.dials.map((dial, i) => figureText(copy.book, dial.kind, figures[i]!)),
       ...watched.map((one, i) => readingText(copy.book, one, readings[i]!)),
+      ...(odd.length > 0 ? [`look: ${odd.map(({ label }) => `${label} is unusual`).join(", ")}`] : []),
     ]),
   ];
   // A sentence in a cell does not make its column wide.

@@ -93,11 +93,21 @@ export class Engine {
       kinds: this.#kinds,
       uncounted: () => this.#uncountedNow(),
       sentence: (error, from) => this.#sentence(error, from),
-      unusual: (place) => {
-        const find = () => this.#unusualIn(this.#typed(place), place.page);
-        return this.#instance.oddities.text(this.#instance.address(place), find);
-      },
+      unusual: (place) => this.#unusualAt(place),
     };
+  }
+
+  #unusualAt(place: Place): string | null {
+    const find = () => this.#unusualIn(this.#typed(place), place.page);
+    return this.#instance.oddities.text(this.#instance.address(place), find);
+  }
+
+  /** The cells whose formulas give a function something unusual, with the sentence of each. */
+  odd(): { readonly place: Place; readonly sentence: string }[] {
+    return this.#instance.odd().flatMap((place) => {
+      const sentence = this.#unusualAt(place);
+      return sentence === null ? [] : [{ place, sentence }];
+    });
   }
 
   /** The typed cells that count as nothing in formulas that need a number from them. */

@@ -12,7 +12,7 @@ import { buildWithout } from "./build.ts";
 import type { changedCells } from "./changes.ts";
 import { engineConfig } from "./config.ts";
 import { forEngine, toEngine, understand } from "./content.ts";
-import { CANT_BE_WORKED, Guards, type TimeLimits } from "./guards.ts";
+import { CANT_BE_WORKED, type CellAddress, Guards, type TimeLimits } from "./guards.ts";
 import { concerned, LaidCells, type LaidLay } from "./laid.ts";
 import { Oddities } from "./oddities.ts";
 import { type Call, type Context, register } from "./register.ts";
@@ -256,10 +256,20 @@ export class Instance {
 
   /** The cells that lay pieces on cloth, in the order in which they were calculated. */
   laid(): Laid[] {
-    return this.#laid.all.flatMap(({ address: { sheet, row, col }, lays }) => {
-      const page = this.#book.pages.findIndex((_, index) => this.#sheet(index) === sheet);
-      return page < 0 ? [] : [{ place: { page, row, column: col }, lays }];
+    return this.#laid.all.flatMap(({ address, lays }) => {
+      const place = this.#placeOf(address);
+      return place ? [{ place, lays }] : [];
     });
+  }
+
+  /** The cells that may hold something unusual, which `oddities.text` decides. */
+  odd(): Place[] {
+    return this.oddities.cells.flatMap((address) => this.#placeOf(address) ?? []);
+  }
+
+  #placeOf({ sheet, row, col }: CellAddress): Place | null {
+    const page = this.#book.pages.findIndex((_, index) => this.#sheet(index) === sheet);
+    return page < 0 ? null : { page, row, column: col };
   }
 
   /** Whether HyperFormula can parse a formula as typed. */

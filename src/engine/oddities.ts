@@ -16,6 +16,14 @@ export class Oddities {
     this.#cells.add(addressKey(cell));
   }
 
+  /** The cells of `note`. */
+  get cells(): CellAddress[] {
+    return [...this.#cells].map((key) => {
+      const [sheet, row, col] = key.split(".").map(Number) as [number, number, number];
+      return { sheet, row, col };
+    });
+  }
+
   /** What is unusual in a cell, or null; `find` works its formula once more to know. */
   text(cell: CellAddress, find: () => string | null): string | null {
     const key = addressKey(cell);

@@ -12,6 +12,7 @@ import { clean, type Dial, labelOf } from "./dial.ts";
 import { Engine } from "./engine.ts";
 import type { LayDesk } from "./instance.ts";
 import { leastSearched } from "./laid.ts";
+import type { Odd } from "./odd-steps.ts";
 import { Upstream } from "./references.ts";
 import { dayText } from "./show.ts";
 
@@ -56,6 +57,11 @@ export class QuestionEngine {
     const typings = this.dials.map((dial, i) => ({ ...dial.place, typed: this.#typed(dial, figures[i]!) }));
     this.#engine.become(type(this.#lean, typings));
     return this.watched.map((place) => this.#reading(place));
+  }
+
+  /** What is unusual in the formulas below the watched cells, at the figures that were read last. */
+  get odd(): Odd[] {
+    return this.#engine.odd().map(({ place, sentence }) => ({ label: labelOf(this.book, place), sentence }));
   }
 
   /** The watched cells as the book stands. */

@@ -5,6 +5,7 @@ import type { Book } from "../book/shape.ts";
 import { csvText } from "./csv.ts";
 import { clean, type Dial, figureText, labelOf, type Problem } from "./dial.ts";
 import type { Engine } from "./engine.ts";
+import { type Odd, oddText } from "./odd-steps.ts";
 import type { QuestionEngine, Reading } from "./question-engine.ts";
 import { exact, show } from "./show.ts";
 
@@ -26,6 +27,8 @@ export interface Watched {
 export interface Row {
   readonly figures: readonly number[];
   readonly readings: readonly Reading[];
+  /** What is unusual at this setting in the formulas that the watched cells rest on; left out when nothing is. */
+  readonly odd?: readonly Odd[];
 }
 
 /** The most settings of one question. */
@@ -84,7 +87,11 @@ export function settingsOf(lists: readonly (readonly number[])[]): (readonly num
 
 /** The rows one by one, so that a long sweep can be shown as it comes and stopped. */
 export function* sweep(copy: QuestionEngine, settings: Iterable<readonly number[]>): Generator<Row, void> {
-  for (const figures of settings) yield { figures, readings: copy.read(figures) };
+  for (const figures of settings) {
+    const readings = copy.read(figures);
+    const { odd } = copy;
+    yield { figures, readings, ...(odd.length > 0 && { odd }) };
+  }
 }
 
 /** What a reading shows: the tape's words, or the sentence of what is wrong. */
@@ -92,15 +99,18 @@ export function readingText(book: Book, { kind }: Watched, reading: Reading): st
   return "sentence" in reading ? `look: ${reading.sentence}` : show(reading.value, kind, book);
 }
 
-/** A sweep as a table for other programs: exact figures, and a last column with what is wrong, if anything is. */
+/** A sweep as a table for other programs: exact figures, and a last column with what is wrong or unusual, if anything is. */
 export function sweepCsv(
   copy: Pick<QuestionEngine, "book" | "dials">,
   watched: readonly Watched[],
   rows: readonly Row[],
 ): string {
-  const wrong = rows.some(({ readings }) => readings.some((reading) => "sentence" in reading));
+  const looks = rows.map(({ readings, odd = [] }) =>
+    [...readings.flatMap((one) => ("sentence" in one ? [one.sentence] : [])), ...odd.map(oddText)].join("; "),
+  );
+  const wrong = looks.some((text) => text !== "");
   const head = [...copy.dials, ...watched].map(({ label }) => label);
-  const lines = rows.map(({ figures, readings }) => [
+  const lines = rows.map(({ figures, readings }, row) => [
     ...figures.map(String),
     ...readings.map((reading) =>
       "sentence" in reading
@@ -109,7 +119,7 @@ export function sweepCsv(
           ? String(clean(reading.value))
           : exact(reading.value, "text", copy.book),
     ),
-    ...(wrong ? [readings.flatMap((one) => ("sentence" in one ? [one.sentence] : [])).join("; ")] : []),
+    ...(wrong ? [looks[row]!] : []),
   ]);
   return csvText([[...head, ...(wrong ? ["look"] : [])], ...lines]);
 }

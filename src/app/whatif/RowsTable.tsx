@@ -1,6 +1,7 @@
 /** The rows of a sweep in words, for who would rather read than look. */
 import type { Book } from "../../book/shape.ts";
 import { type Dial, figureText } from "../../engine/dial.ts";
+import { oddAt } from "../../engine/odd-steps.ts";
 import { type Row, readingText, type Watched } from "../../engine/sweep.ts";
 
 interface Props {
@@ -14,6 +15,7 @@ interface Props {
 const MOST_ROWS = 500;
 
 export function RowsTable({ book, dials, watched, rows }: Props) {
+  const odd = rows.some((row) => row.odd);
   return (
     <details className="rows">
       <summary>All {rows.length} steps as a table</summary>
@@ -25,23 +27,25 @@ export function RowsTable({ book, dials, watched, rows }: Props) {
                 {label}
               </th>
             ))}
+            {odd && <th scope="col">unusual</th>}
           </tr>
         </thead>
         <tbody>
-          {rows.slice(0, MOST_ROWS).map(({ figures, readings }) => (
-            <tr key={figures.join(" ")}>
+          {rows.slice(0, MOST_ROWS).map((row) => (
+            <tr key={row.figures.join(" ")}>
               {dials.map((dial, i) => (
                 <th key={dial.label} scope="row">
-                  {figureText(book, dial.kind, figures[i]!)}
+                  {figureText(book, dial.kind, row.figures[i]!)}
                 </th>
               ))}
-              {readings.map((reading, i) =>
+              {row.readings.map((reading, i) =>
                 watched[i] ? (
                   <td key={watched[i].label} className={"sentence" in reading ? "look" : undefined}>
                     {readingText(book, watched[i], reading)}
                   </td>
                 ) : null,
               )}
+              {odd && <td className="look">{oddAt(row)}</td>}
             </tr>
           ))}
         </tbody>

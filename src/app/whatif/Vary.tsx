@@ -1,6 +1,7 @@
 /** Turn one or two typed cells and see what becomes of the cells that are watched. */
 import { useMemo, useState } from "react";
 import { type Dial, figureText } from "../../engine/dial.ts";
+import { oddSteps } from "../../engine/odd-steps.ts";
 import { Upstream } from "../../engine/references.ts";
 import { type Span, sweepCsv, type Watched } from "../../engine/sweep.ts";
 import type { Question } from "../../worker/question.ts";
@@ -75,6 +76,7 @@ export function Vary({ store, place, trying, client }: Asking) {
       ? [`${one.watched.label} jumps at more values than can be listed`]
       : one.jumps.map(({ sentence }) => sentence),
   );
+  const odd = oddSteps({ book, dials }, rows);
   const name = `${book.title} ${dials.map(({ label }) => label).join(" ")}`;
 
   return (
@@ -158,6 +160,11 @@ export function Vary({ store, place, trying, client }: Asking) {
       </div>
       <LaidNote seconds={seconds} refining={refining} />
       <div role="status">
+        {odd.map((sentence) => (
+          <p key={sentence} className="look">
+            {sentence}
+          </p>
+        ))}
         {jumps.length > 0 && (
           <ul className="jumps">
             {jumps.map((sentence) => (

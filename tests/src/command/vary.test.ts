@@ -277,3 +277,21 @@ test("an answer that leaves a cell out says so beside the rows, the solution and
     JSON.parse((await run(whole, "vary", "book.json", ...range, "--watch", "sum", "--json")).out),
   ).not.toHaveProperty("look");
 });
+
+test("vary marks the steps at which the arguments of a function become unusual", async () => {
+  const book = bookOf({
+    depth: "4 in",
+    cuff: "=CUFF(6 1/2;depth)",
+    around: "=PIECE_WIDTH(cuff)",
+  });
+  const asked = ["--cell", "depth", "--from", "6", "--to", "8", "--step", "1", "--watch", "around"];
+  const lines = (await run(book, "vary", "book.json", ...asked)).out.split("\n");
+  expect(lines[1]).not.toContain("look");
+  expect(lines[2]).toMatch(/ {2}look: cuff is unusual$/);
+  expect(lines.at(-1)).toMatch(/^look: at depth 7 to 8: cuff: CUFF: the depth 7 in/);
+  const { unusual } = JSON.parse((await run(book, "vary", "book.json", ...asked, "--json")).out);
+  expect(unusual.map(({ at, cell }: { at: object; cell: string }) => [at, cell])).toEqual([
+    [{ depth: 7 }, "cuff"],
+    [{ depth: 8 }, "cuff"],
+  ]);
+});

@@ -5,7 +5,7 @@ const TOO_SMALL = "a number in this formula is smaller than its function takes";
 const ONE_CELL = "a range of cells stands where one cell is needed";
 const ALIKE = "the ranges in this formula must be of the same size";
 const NO_DATE = "a date in this formula is not valid; write it as 2026-05-04";
-const NOT_FOUND = "nothing was found to match";
+export const NOT_FOUND = "nothing was found to match";
 
 export const ENGINE_WORDS: Readonly<Record<string, string>> = {
   "Wrong number of arguments.": "a function in this formula is given too many or too few arguments",

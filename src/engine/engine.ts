@@ -17,6 +17,7 @@ import { precedents } from "./references.ts";
 import type { Call, Context } from "./register.ts";
 import { type Scene, sentence, unreadable } from "./sentences.ts";
 import { leftOutOf, type UncountedCells, uncountedByUser, uncountedCells } from "./uncounted.ts";
+import { Unmatched } from "./unmatched.ts";
 import { type CellView, cellView, type Sources } from "./view.ts";
 
 interface Uncounted {
@@ -29,6 +30,7 @@ export class Engine {
   #instance: Instance;
   #kinds: Kinds;
   #uncounted: Uncounted | null = null;
+  #unmatched: { readonly book: Book; readonly words: Unmatched } | null = null;
 
   constructor(book: Book, desk: LayDesk, limits: TimeLimits = USUAL_LIMITS) {
     this.#kinds = new Kinds(book);
@@ -98,8 +100,20 @@ export class Engine {
   }
 
   #unusualAt(place: Place): string | null {
-    const find = () => this.#unusualIn(this.#typed(place), place.page);
-    return this.#instance.oddities.text(this.#instance.address(place), find);
+    const typed = this.#typed(place);
+    const find = () => this.#unusualIn(typed, place.page);
+    const odd = this.#instance.oddities.text(this.#instance.address(place), find);
+    return [...(odd === null ? [] : [odd]), ...this.unmatched(typed, place.page)].join("; ") || null;
+  }
+
+  /** The criteria of a formula whose words stand in no cell of their ranges, in sentences. */
+  unmatched(formula: string, page: number): readonly string[] {
+    if (this.#unmatched?.book !== this.book) {
+      const calculate = (part: string, on: number) => this.#instance.calculate(part, on);
+      const asked = { book: this.book, value: (place: Place) => this.value(place), calculate };
+      this.#unmatched = { book: this.book, words: new Unmatched(asked) };
+    }
+    return isFormula(formula) ? this.#unmatched.words.in(formula, page) : [];
   }
 
   /** The cells whose formulas give a function something unusual, with the sentence of each. */
@@ -156,7 +170,8 @@ export class Engine {
       return { problem: `${where}: ${this.#sentence(raw, from)}` };
     }
     const left = leftOutOf(this.book, this.#kinds, formula, page);
-    const unusual = [this.#unusualIn(formula, page) ?? [], left].flat().join("; ") || null;
+    const unusual =
+      [this.#unusualIn(formula, page) ?? [], this.unmatched(formula, page), left].flat().join("; ") || null;
     return { value: raw, kind: this.#kinds.ofTree(formulaTree(formula), page), unusual };
   }
 

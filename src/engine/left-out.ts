@@ -1,5 +1,6 @@
-/** What the answers of some cells leave out: cells below them that count as nothing, told in sentences. */
+/** What the answers of some cells leave out: cells below them that count as nothing, and words that are looked for in vain, in sentences. */
 import { fullAddress, nameOf, type Place, placeKey } from "../book/address.ts";
+import { typedAt } from "../book/shape.ts";
 import type { Engine } from "./engine.ts";
 import { Upstream } from "./references.ts";
 
@@ -7,13 +8,17 @@ import { Upstream } from "./references.ts";
 export function leftOut(engine: Engine, places: readonly Place[], turned: readonly Place[] = []): string[] {
   const upstream = new Upstream(engine.book, places);
   const filled = new Set(turned.map(placeKey));
-  return [...engine.uncounted.values()]
+  const label = (place: Place) => nameOf(engine.book, place) ?? fullAddress(engine.book, place);
+  const unmatched = upstream.places.flatMap((place) =>
+    engine
+      .unmatched(typedAt(engine.book, place.page, place.row, place.column), place.page)
+      .map((sentence) => `${label(place)}: ${sentence}`),
+  );
+  const uncounted = [...engine.uncounted.values()]
     .filter(
       ({ place, first, users }) =>
         first && !filled.has(placeKey(place)) && users.some((user) => upstream.has(user)),
     )
-    .map(
-      ({ place, sentence }) =>
-        `${nameOf(engine.book, place) ?? fullAddress(engine.book, place)}: ${sentence}`,
-    );
+    .map(({ place, sentence }) => `${label(place)}: ${sentence}`);
+  return [...uncounted, ...unmatched];
 }

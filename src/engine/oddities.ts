@@ -1,9 +1,9 @@
 /** What is unusual about the arguments of the sewing functions in one formula. */
 import { catalogue } from "../../functions/catalogue.ts";
 import { type Setting, unusualIn } from "../../functions/run.ts";
-import { formulaTree, type Tree } from "../book/formula.ts";
+import { type Call, formulaTree, type Tree } from "../book/formula.ts";
 import { addressKey, type CellAddress } from "./guards.ts";
-import type { Call } from "./register.ts";
+import type { Call as HeardCall } from "./register.ts";
 
 /** Which cells of an engine hold something unusual. */
 export class Oddities {
@@ -53,7 +53,7 @@ export class Oddities {
  */
 export function oddities(
   formula: string,
-  heard: readonly Call[],
+  heard: readonly HeardCall[],
   setting: Setting,
   value: (part: string) => unknown,
 ): string[] {
@@ -65,21 +65,40 @@ export function oddities(
 }
 
 /** Of every sewing function of a formula, innermost first, whether the answer rests on it. */
-function callsThatCount(formula: string, value: (part: string) => unknown): boolean[] {
-  const counting: boolean[] = [];
-  const walk = (tree: Tree, counts: boolean): void => {
+const callsThatCount = (formula: string, value: (part: string) => unknown): boolean[] =>
+  countingCalls(formula, value).flatMap(({ call, counts }) => (catalogue.has(call.name) ? [counts] : []));
+
+export interface CountingCall {
+  readonly call: Call;
+  /** Whether the answer rests on the call: in the branch of an IF that is not taken it does not. */
+  readonly counts: boolean;
+  /** Whether the formula itself asks if the call gives anything: it is the test of an IF, or compared with 0 or 1. */
+  readonly asks: boolean;
+}
+
+/** Every call of a formula, innermost first; `value` works a part of it. */
+export function countingCalls(formula: string, value: (part: string) => unknown): CountingCall[] {
+  const found: CountingCall[] = [];
+  const walk = (tree: Tree, counts: boolean, asks = false): void => {
     if (tree.is === "list") for (const item of tree.items) walk(item, counts);
-    if (tree.is === "sign") for (const arg of tree.args) walk(arg, counts);
+    if (tree.is === "sign") {
+      const compared = COMPARING.has(tree.sign) && tree.args.some(isZeroOrOne);
+      for (const arg of tree.args) walk(arg, counts, compared);
+    }
     if (tree.is !== "call") return;
     const test = tree.name === "IF" && counts && tree.spans[0];
     const taken = test ? (isTrue(value(formula.slice(...test))) ? 1 : 2) : 0;
     tree.args.forEach((arg, i) => {
-      if (arg) walk(arg, counts && (taken === 0 || i === 0 || i === taken));
+      if (arg) walk(arg, counts && (taken === 0 || i === 0 || i === taken), tree.name === "IF" && i === 0);
     });
-    if (catalogue.has(tree.name)) counting.push(counts);
+    found.push({ call: tree, counts, asks });
   };
   walk(formulaTree(formula), true);
-  return counting;
+  return found;
 }
+
+const COMPARING = new Set(["=", "<>", "<", ">", "<=", ">="]);
+
+const isZeroOrOne = (tree: Tree): boolean => tree.is === "number" && (tree.text === "0" || tree.text === "1");
 
 const isTrue = (value: unknown): boolean => value === true || (typeof value === "number" && value !== 0);

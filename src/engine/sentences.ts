@@ -8,8 +8,9 @@ import type { Token } from "../book/lex.ts";
 import { refused } from "../book/refused.ts";
 import { type Book, MOST_COLUMNS, MOST_ROWS } from "../book/shape.ts";
 import { circularReferenceSentence } from "./circular-reference.ts";
-import { ENGINE_WORDS, GENERAL } from "./engine-words.ts";
+import { ENGINE_WORDS, GENERAL, NOT_FOUND } from "./engine-words.ts";
 import { precedents } from "./references.ts";
+import { searchedInVain } from "./unmatched.ts";
 import type { CellView, Look } from "./view.ts";
 
 /** What is known where an error began. */
@@ -73,7 +74,9 @@ function said(error: DetailedCellError, scene: Scene): string {
     const only = called.length === 1 ? called[0]!.text.toUpperCase() : null;
     return only ? `${only} is given too many or too few arguments` : ENGINE_WORDS[message]!;
   }
-  return ENGINE_WORDS[message] ?? GENERAL[error.type] ?? "this formula has no answer";
+  const inVain =
+    ENGINE_WORDS[message] === NOT_FOUND ? searchedInVain(scene.formula, scene.page, scene) : null;
+  return inVain ?? ENGINE_WORDS[message] ?? GENERAL[error.type] ?? "this formula has no answer";
 }
 
 /** Which cell holds a text where the formula reckons with a figure. */

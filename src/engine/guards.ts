@@ -6,6 +6,8 @@
  */
 import { CellError, ErrorType, SimpleRangeValue } from "hyperformula";
 import { LONGEST } from "../book/shape.ts";
+import { Awaited, Waiting } from "./awaited.ts";
+import { withNeededArguments } from "./branches.ts";
 import { argumentFault } from "./too-great.ts";
 import { matches, search, stretches } from "./wildcard.ts";
 
@@ -87,15 +89,20 @@ export class Guards {
   readonly #limits: TimeLimits;
   /** Cells that were stopped, and whether the time of the whole change was up. */
   readonly #stopped = new Set<string>();
+  readonly awaited = new Awaited();
+  readonly #onCell: (cell: CellAddress) => void;
   #depth = 0;
   #deadline = Number.POSITIVE_INFINITY;
   #cell = 0;
   #end = 0;
   #tick = 0;
   #inside: Inside | undefined;
+  #equal: (left: unknown, right: unknown) => boolean = Object.is;
 
-  constructor(limits: TimeLimits) {
+  /** `onCell` hears of each cell whose formula is about to be calculated. */
+  constructor(limits: TimeLimits, onCell: (cell: CellAddress) => void = () => {}) {
     this.#limits = limits;
+    this.#onCell = onCell;
     this.begin();
   }
 
@@ -160,6 +167,7 @@ export class Guards {
   /** Wildcards are matched in bounded time, and what compares all with all looks at the clock. */
   #guardComparisons(helper: Inside["arithmeticHelper"]): void {
     const pause = () => this.#pause();
+    this.#equal = (left, right) => helper.eq(left, right);
     for (const sign of ["eq", "lt", "gt"] as const) {
       const compare = helper[sign].bind(helper);
       helper[sign] = (left, right) => {
@@ -200,6 +208,7 @@ export class Guards {
       this.#inside = undefined;
     }
     const at = state.formulaAddress;
+    if (state.formulaVertex !== undefined) this.#onCell(at);
     const again =
       this.#stopped.size > 0 && state.formulaVertex !== undefined && this.#stopped.has(addressKey(at));
     const begun = this.#limits.clock();
@@ -216,6 +225,7 @@ export class Guards {
       if (!(value instanceof SimpleRangeValue)) return value;
       return rooted(new CellError(ErrorType.VALUE, RANGE_OF_ANSWERS), state);
     } catch (reason) {
+      if (reason instanceof Waiting) return rooted(reason.error, state);
       if (!(reason instanceof Stopped)) return rooted(failure(reason), state);
       const late = this.#deadline === Number.NEGATIVE_INFINITY;
       if (!late && !again) this.#cell = Math.max(LEAST, this.#cell / 2);
@@ -247,8 +257,12 @@ export class Guards {
         );
         part = { ...ast, args };
       }
+      const valueAt = (arg: Ast) => this.#partOf(evaluate, arg, state);
+      part = withNeededArguments(part, valueAt, this.#equal);
+      this.awaited.stopAtRanges(part.args!, (arg) => evaluate(arg, state));
     }
     const value = evaluate(part, state);
+    this.awaited.stopAt(value);
     if (typeof value === "string" && value.length > LONGEST.typed)
       return new CellError(
         ErrorType.VALUE,

@@ -61,12 +61,16 @@ export class Instance {
   readonly oddities = new Oddities();
 
   constructor(book: Book, desk: LayDesk, limits: TimeLimits) {
-    this.#guards = new Guards(limits);
+    this.#guards = new Guards(limits, (cell) => this.#laid.forget(cell));
     this.#context = {
       unit: book.unit,
       mark: book.mark,
       decimal: book.decimal,
-      plan: (question) => desk(question, this.#book.lays),
+      plan: (question) => {
+        const answer = desk(question, this.#book.lays);
+        if ("refusal" in answer && answer.pending) this.#guards.awaited.add(answer.refusal);
+        return answer;
+      },
       laid: (cell, lay) => {
         // HyperFormula calculates a formula outside the book as if it stood in the first cell.
         if (!this.#outside) this.#laid.note(cell, lay);
@@ -171,12 +175,10 @@ export class Instance {
    */
   #change(change: () => void, times = 1): void {
     this.#guards.begin(times);
-    this.#laid.begin();
     try {
       this.#hf.suspendEvaluation();
       change();
-      for (const one of this.#hf.resumeEvaluation())
-        if ("address" in one) this.#laid.forget(one.address, true);
+      this.#hf.resumeEvaluation();
     } catch {
       this.#rebuild();
     }

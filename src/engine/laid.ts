@@ -22,31 +22,22 @@ export interface LaidLay {
 
 interface LaidCell {
   readonly address: CellAddress;
-  /** The recalculation in which it was worked last. */
-  turn: number;
-  lays: LaidLay[];
+  readonly lays: LaidLay[];
 }
 
 export class LaidCells {
   readonly #cells = new Map<string, LaidCell>();
-  #turn = 0;
-
-  /** A recalculation begins: what a cell lays from now on takes the place of what it laid before. */
-  begin(): void {
-    this.#turn += 1;
-  }
 
   note(address: CellAddress, lay: LaidLay): void {
     const key = addressKey(address);
     const cell = this.#cells.get(key);
-    if (cell?.turn === this.#turn) cell.lays.push(lay);
-    else this.#cells.set(key, { address, turn: this.#turn, lays: [lay] });
+    if (cell) cell.lays.push(lay);
+    else this.#cells.set(key, { address, lays: [lay] });
   }
 
-  /** The cell holds something else now, or its value has changed although it laid nothing this time. */
-  forget(address: CellAddress, unlessLaidNow = false): void {
-    const cell = this.#cells.get(addressKey(address));
-    if (cell && !(unlessLaidNow && cell.turn === this.#turn)) this.#cells.delete(addressKey(address));
+  /** The cell holds something else now, or its formula is about to be calculated again. */
+  forget(address: CellAddress): void {
+    this.#cells.delete(addressKey(address));
   }
 
   clear(): void {

@@ -104,19 +104,23 @@ function wholeNumber(tree: Tree | null | undefined): number | null {
   return value === null ? null : tree.sign === "-" ? -value : value;
 }
 
-/** The areas that a tree refers to, in the order of the formula. */
-export function areasOf(book: Book, tree: Tree, page: number): Area[] {
+/** The positions of the arguments that the answer of a call needs; null when all of them are. */
+export type NeededIn = (call: Call) => ReadonlySet<number> | null;
+
+/** The areas that a tree refers to, in the order of the formula; with `needed` only those that its answer needs. */
+export function areasOf(book: Book, tree: Tree, page: number, needed: NeededIn = () => null): Area[] {
   const own = areaOf(book, tree, page);
   if (own) return [own];
+  const used = tree.is === "call" ? needed(tree) : null;
   const parts: readonly (Tree | null)[] =
     tree.is === "call" || tree.is === "sign"
-      ? tree.args
+      ? tree.args.filter((_, at) => !used || used.has(at))
       : tree.is === "list"
         ? tree.items
         : tree.is === "range"
           ? [tree.from, tree.to]
           : [];
-  return parts.flatMap((part) => (part ? areasOf(book, part, page) : []));
+  return parts.flatMap((part) => (part ? areasOf(book, part, page, needed) : []));
 }
 
 /** Whether a cell lies in an area, blank or not. */
@@ -172,14 +176,19 @@ export class Upstream {
   /** The areas referred to on the way that are more than one cell: their blank cells belong here too. */
   readonly #areas = new Map<string, Area>();
 
-  constructor(book: Book, tops: readonly Place[]) {
+  /** With `needed`, branches that a formula's answer does not need are left out; it is given the formula and its page. */
+  constructor(
+    book: Book,
+    tops: readonly Place[],
+    needed: (formula: string, page: number) => NeededIn = () => () => null,
+  ) {
     const waiting = [...tops];
     for (let place = waiting.pop(); place; place = waiting.pop()) {
       if (this.#cells.has(placeKey(place))) continue;
       this.#cells.set(placeKey(place), place);
       const typed = typedAt(book, place.page, place.row, place.column);
       if (!isFormula(typed)) continue;
-      for (const area of areasOf(book, formulaTree(typed), place.page)) {
+      for (const area of areasOf(book, formulaTree(typed), place.page, needed(typed, place.page))) {
         if (!isSingle(area)) {
           const key = `${area.page}.${area.top}.${area.left}.${area.bottom}.${area.right}`;
           if (this.#areas.has(key)) continue;

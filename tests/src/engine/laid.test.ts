@@ -2,10 +2,12 @@ import { describe, expect, it } from "vitest";
 import { Engine } from "../../../src/engine/engine.ts";
 import { chain } from "../../../src/engine/explain.ts";
 import { concerned, hashOf, isUnsure, laidSign, laidText, uncertaintyOf } from "../../../src/engine/laid.ts";
-import { laysBelow, laysBelowText } from "../../../src/engine/lays-below.ts";
+import { laysBelow, laysBelowText, originBelow } from "../../../src/engine/lays-below.ts";
 import { finish } from "../../../src/engine/sweep.ts";
 import { comparing } from "../../../src/engine/trials.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
+import { typeCells } from "../../../src/store/commands.ts";
+import { Store } from "../../../src/store/store.ts";
 import { cell } from "./ask.ts";
 import { bookOf, laidPeplum } from "./whatif-books.ts";
 
@@ -51,6 +53,41 @@ describe("a laid length", () => {
     // The Working works the formula once more; no other cell is marked by that.
     chain(engine, at("price"));
     expect(engine.laid().map(({ place }) => place)).toEqual([at("cloth")]);
+    engine.destroy();
+  });
+
+  it("marks a cell only while the answer of the cell uses it", () => {
+    const cells = {
+      panel: "M 0 0 L 27 0 L 27 40 L 0 40 Z",
+      have: "0",
+      cloth: "=YARDAGE(panel;3;54)",
+      own: "=IF(have=0;YARDAGE(panel;3;54);7)",
+      switched: "=SWITCH(have;0;YARDAGE(panel;3;54);1;7;9)",
+      below: "=IF(have=0;cloth;7)",
+      chosen: "=CHOOSE(have+1;cloth;7)+2",
+      fallen: "=IFERROR(have/have;cloth)",
+    };
+    const book = bookOf(cells);
+    const store = new Store(book, layDesk);
+    const { engine } = store;
+    const at = (name: string) => cell(book, name);
+    const marked = () =>
+      ["own", "switched", "below", "chosen", "fallen"].filter(
+        (name) => originBelow(engine, at(name)) !== null,
+      );
+    const have = (typed: string) => store.run(typeCells([{ ...at("have"), typed }]));
+    expect(marked()).toEqual(["own", "switched", "below", "chosen", "fallen"]);
+    have("1");
+    expect(engine.view(at("own"))).toMatchObject({ value: 7, origin: null });
+    expect(engine.view(at("below")).value).toBe(7);
+    expect(marked()).toEqual([]);
+    have("0");
+    expect(marked()).toHaveLength(5);
+    // The value stays the same, the branch does not.
+    const length = String(engine.value(at("own")));
+    store.run(typeCells([{ ...at("own"), typed: `=IF(have=0;YARDAGE(panel;3;54);${length})` }]));
+    have("1");
+    expect(engine.view(at("own"))).toMatchObject({ value: Number(length), origin: null });
     engine.destroy();
   });
 

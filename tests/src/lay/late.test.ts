@@ -72,6 +72,36 @@ describe("a page that must go on while its maker types", () => {
     expect(view(1, 2)).toMatchObject({ look: { is: "error" }, origin: null });
   });
 
+  it("lets no formula pass over a lay that is being worked out", () => {
+    const { store, view, asked } = opened();
+    const formulas = [
+      "=IFERROR(YARDAGE(A1;B1;54);0)",
+      "=IFERROR(C1;0)",
+      "=IF(ISERROR(C1);0;C1)",
+      "=COUNT(C1:C2)",
+      '=SUMIF(C1:C2;">0")',
+      "=IFERROR(C1/36;0)+1",
+      "=IF(B2>100;YARDAGE(A1;B1;54);7)",
+      "=IFERROR(7;C1)",
+      "=IFERROR(1/0;8)",
+    ];
+    store.run(typeCells(formulas.map((typed, i) => ({ page: 0, row: 3 + i, column: 0, typed }))));
+    for (const [i, formula] of formulas.slice(0, 6).entries())
+      expect(view(3 + i, 0), formula).toMatchObject({ value: null, look: { is: "pending" } });
+    expect([6, 7, 8].map((i) => view(3 + i, 0))).toMatchObject(
+      [7, 7, 8].map((value) => ({ value, look: null, origin: null })),
+    );
+    expect(checks(store.engine)).toEqual([]);
+    const question = asked(0);
+    const lay = quickLay(question) as Lay;
+    const long = lay.lengths[0]!;
+    store.keepLay(questionHash(question), keepChecked(question, { ...lay, origin: { by: "quick" } }));
+    const values = formulas.slice(0, 6).map((_, i) => view(3 + i, 0).value);
+    const both = long + Number(view(1, 2).value);
+    const close = [long, long, long, 2, both, long / 36 + 1].map((value) => expect.closeTo(value, 6));
+    expect(values).toEqual(close);
+  });
+
   it("says at once what can never be laid", () => {
     const { store, view } = opened();
     store.run(typeCells([{ page: 0, row: 0, column: 2, typed: "=YARDAGE(A1;B1;8)" }]));

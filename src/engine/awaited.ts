@@ -1,0 +1,41 @@
+/**
+ * Values that are being worked out elsewhere, such as the lay of a large cut list. Until they come,
+ * every cell that rests on one waits for it too: no IFERROR, ISERROR or COUNT passes over its error.
+ */
+import { CellError, SimpleRangeValue } from "hyperformula";
+
+/** Thrown where a formula comes to such a value; its cell has the same error then. */
+export class Waiting extends Error {
+  constructor(readonly error: CellError) {
+    super(error.message);
+  }
+}
+
+/** The types of nodes that are ranges, in HyperFormula's formulas. */
+const RANGES: ReadonlySet<string> = new Set(["CELL_RANGE", "COLUMN_RANGE", "ROW_RANGE"]);
+
+export class Awaited {
+  /** Errors are known by their sentences: HyperFormula copies them on their way from cell to cell. */
+  readonly #sentences = new Set<string>();
+
+  /** From now on an error with this sentence is one to wait for. */
+  add(sentence: string): void {
+    this.#sentences.add(sentence);
+  }
+
+  /** Throws at a value that is waited for, and at a range with such a value in it. */
+  stopAt(value: unknown): void {
+    if (this.#sentences.size === 0) return;
+    if (value instanceof CellError) {
+      if (value.message !== undefined && this.#sentences.has(value.message)) throw new Waiting(value);
+    } else if (value instanceof SimpleRangeValue) {
+      for (const row of value.data) for (const one of row) if (one instanceof CellError) this.stopAt(one);
+    }
+  }
+
+  /** The same for the ranges among the arguments of a call: some functions read ranges by themselves, past the errors in them. */
+  stopAtRanges<T extends { readonly type: string }>(args: readonly T[], read: (arg: T) => unknown): void {
+    if (this.#sentences.size === 0) return;
+    for (const arg of args) if (RANGES.has(arg.type)) this.stopAt(read(arg));
+  }
+}

@@ -24,6 +24,9 @@ const NOUNS = new Map([
   ["mark", "finest mark"],
   ["decimal", "decimal mark"],
   ["by", "way of finding"],
+  ["hidden", "hidden rows"],
+  ["frozen", "number of columns that stay in sight"],
+  ["decimals", "number of decimal places"],
 ]);
 const ONE_OF = new Map([
   ["trials", "trial"],

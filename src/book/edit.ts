@@ -1,6 +1,8 @@
 /** Edits of a book, each a pure step from one book to the next. */
 import { findPlace, fullAddress, type Place } from "./address.ts";
+import { marksMoved } from "./cell-marks.ts";
 import { isFormula, tokens } from "./formula.ts";
+import { rowsOfRuns, withHidden } from "./hidden-rows.ts";
 import { type Axis, afterRemoval, afterRename, afterShift } from "./references.ts";
 import {
   BLANK_COLUMN,
@@ -85,7 +87,8 @@ export function everywhere(book: Book, change: Change): Book {
           ),
         ),
       );
-      return rows === page.rows ? page : { ...page, rows };
+      const next = choicesRewritten(page, (text) => change(text, page.title, null));
+      return rows === page.rows ? next : { ...next, rows };
     }),
   );
   const address = (text: string) => change(`=${text}`, "", null).slice(1);
@@ -112,6 +115,21 @@ export function everywhere(book: Book, change: Change): Book {
   };
 }
 
+/** The page with the choices that stand in cells rewritten; the same object when none changes. */
+function choicesRewritten(page: Page, change: (text: string) => string): Page {
+  const one = <T extends { readonly choices?: string }>(item: T): T => {
+    if (item.choices === undefined || !isFormula(item.choices)) return item;
+    const choices = change(item.choices);
+    return choices === item.choices ? item : { ...item, choices };
+  };
+  const columns = sameOr(page.columns, page.columns.map(one));
+  const entries = Object.entries(page.cells ?? {});
+  const cells = entries.map(([address, settings]) => [address, one(settings)] as const);
+  const stay = cells.every(([, settings], i) => settings === entries[i]![1]);
+  if (columns === page.columns && stay) return page;
+  return { ...page, columns, ...(!stay && { cells: Object.fromEntries(cells) }) };
+}
+
 /** The old list when the new one holds the very same. */
 const sameOr = <T>(old: readonly T[], next: readonly T[]): readonly T[] =>
   old.length === next.length && next.every((one, i) => one === old[i]) ? old : next;
@@ -122,11 +140,16 @@ function shifted(book: Book, index: number, axis: Axis, at: number, count: numbe
   const { title } = book.pages[index]!;
   const change: Change = (formula, home) => afterShift(formula, home, title, axis, at, count);
   const next = everywhere(book, change);
-  const moved = Object.entries(book.pages[index]!.notes).map(
-    ([address, note]) => [change(`=${address}`, title, null).slice(1), note] as const,
+  const page = marksMoved(next.pages[index]!, (address) => {
+    const moved = change(`=${address}`, title, null).slice(1);
+    return moved === LOST ? null : moved;
+  });
+  const hidden = (page.hidden ?? []).map((run) => change(`=${run}`, title, null).slice(1));
+  return withPage(
+    next,
+    index,
+    page.hidden ? withHidden(page, rowsOfRuns(hidden.filter((run) => run !== LOST))) : page,
   );
-  const notes = Object.fromEntries(moved.filter(([address]) => address !== LOST));
-  return withPage(next, index, { ...next.pages[index]!, notes });
 }
 
 /** Puts `count` blank rows in before row `at`. */

@@ -1,5 +1,6 @@
 /** Moving a block of cells elsewhere, on its page or to another. */
 import { type Block, cellAddress, type Place } from "./address.ts";
+import { withMarks } from "./cell-marks.ts";
 import { everywhere, type, widen } from "./edit.ts";
 import { type Area, afterMove, type Move, within } from "./references.ts";
 import { type Book, LONGEST, type Page, typedAt } from "./shape.ts";
@@ -8,7 +9,7 @@ import { type Book, LONGEST, type Page, typedAt } from "./shape.ts";
  * Moves what is typed in a block so that its upper left corner lies at `to`. It is the cells
  * themselves that move, not their texts alone:
  *
- * - Names, notes and the cells of trials go along.
+ * - Names, notes, settings and the cells of trials go along.
  * - Every reference to a moved cell follows it, on all pages; a range follows when both its corners
  *   moved. A range of which only a part moved stays where it is.
  * - A moved formula goes on pointing at the cells it pointed at; if it comes to another page, their
@@ -16,7 +17,7 @@ import { type Book, LONGEST, type Page, typedAt } from "./shape.ts";
  * - A cell that was not blank and is overwritten is gone, with its names, its note and its cells of
  *   trials: a reference to it becomes #REF!, for it would mean another figure without a word. A
  *   reference to a blank cell stays and means what came there, as when it is typed there; its names
- *   stay too, and its note is put under the one that came.
+ *   stay too, its note is put under the one that came, and its settings stay where the one that came has none.
  *
  * Columns keep their headings and kinds. Undefined beyond the most rows and columns of a page.
  */
@@ -56,7 +57,7 @@ export function moveBlock(book: Book, from: Block, to: Place): Book {
       typed: cell.typed,
     })),
   ]);
-  return withNotes(typed, book, from, to, isLost);
+  return withSettings(withNotes(typed, book, from, to, isLost), book, from, to, isLost);
 }
 
 const cellsOf = ({ top, left, bottom, right }: Block): { row: number; column: number }[] => {
@@ -66,6 +67,27 @@ const cellsOf = ({ top, left, bottom, right }: Block): { row: number; column: nu
     column: left + (i % wide),
   }));
 };
+
+/** The settings of the moved cells taken along. */
+function withSettings(book: Book, before: Book, from: Block, to: Place, isLost: Move["isLost"]): Book {
+  if (!before.pages[from.page]!.cells && !before.pages[to.page]!.cells) return book;
+  // As rewritten: choices that stand in cells have followed them.
+  const old = book.pages.map(({ cells = {} }) => new Map(Object.entries(cells)));
+  const next = old.map((map) => new Map(map));
+  const moved = cellsOf(from);
+  for (const { row, column } of moved) next[from.page]!.delete(cellAddress(row, column));
+  for (const { row, column } of moved) {
+    const [r, c] = [row + to.row - from.top, column + to.column - from.left];
+    const at = cellAddress(r, c);
+    const came = old[from.page]!.get(cellAddress(row, column));
+    if (came) next[to.page]!.set(at, came);
+    else if (isLost(r, c)) next[to.page]!.delete(at);
+  }
+  const pages = book.pages.map((page, i) =>
+    i === from.page || i === to.page ? withMarks(page, page.notes, Object.fromEntries(next[i]!)) : page,
+  );
+  return { ...book, pages };
+}
 
 /** The notes of the moved cells taken along. */
 function withNotes(book: Book, before: Book, from: Block, to: Place, isLost: Move["isLost"]): Book {

@@ -2,15 +2,18 @@
 
 import * as v from "valibot";
 import { TAPE_MARKS } from "../../functions/fractions.ts";
-import { UNITS } from "../../functions/units.ts";
+import { isTapeUnit, UNITS } from "../../functions/units.ts";
 import { findPlace, fullAddress, nameFault } from "./address.ts";
 import { type Damage, damageText, quotedShort } from "./damage.ts";
+import { isRowRun, rowRuns, rowsOfRuns } from "./hidden-rows.ts";
 import {
   BLANK_COLUMN,
   type Book,
   COLUMN_KINDS,
   LONGEST,
   MOST_COLUMNS,
+  MOST_DECIMALS,
+  MOST_FROZEN,
   MOST_PAGES,
   MOST_ROWS,
   type Other,
@@ -34,6 +37,13 @@ const column = v.object({
   heading: text(LONGEST.heading),
   kind: v.picklist(COLUMN_KINDS),
   width: v.pipe(v.number(), v.minValue(WIDTHS[0]), v.maxValue(WIDTHS[1])),
+  choices: v.optional(words(LONGEST.choices)),
+});
+
+const cellSettings = v.object({
+  choices: v.optional(words(LONGEST.choices)),
+  decimals: v.optional(v.pipe(count, v.maxValue(MOST_DECIMALS))),
+  unit: v.optional(v.pipe(v.string(), v.check(isTapeUnit))),
 });
 
 const page = v.object({
@@ -45,6 +55,9 @@ const page = v.object({
     v.maxLength(MOST_ROWS),
   ),
   notes: v.optional(v.record(v.string(), text(LONGEST.note)), {}),
+  cells: v.optional(v.record(v.string(), cellSettings)),
+  frozen: v.optional(v.pipe(count, v.maxValue(MOST_FROZEN))),
+  hidden: v.optional(v.pipe(v.array(v.pipe(v.string(), v.check(isRowRun))), v.maxLength(MOST_ROWS))),
 });
 
 const placement = v.object({ piece: count, copy: count, cloth: count, turn: finite, x: finite, y: finite });
@@ -178,6 +191,9 @@ function inconsistency(book: Book): string | null {
   for (const page of book.pages) {
     const twice = spelledTwice(page.notes, spellNote);
     if (twice) return `the page "${page.title}" has two notes for the cell ${twice}`;
+    const set = Object.entries(page.cells ?? {}).map(([address, one]) => [address, JSON.stringify(one)]);
+    const twiceSet = spelledTwice(Object.fromEntries(set), spellNote);
+    if (twiceSet) return `the page "${page.title}" has two settings for the cell ${twiceSet}`;
   }
   for (const [i, { title, cells }] of book.trials.entries()) {
     const twice = spelledTwice(cells, (address) => spell(book, address));
@@ -221,13 +237,20 @@ function settled(book: Book): Book {
     ...trial,
     cells: respelt(trial.cells, (at) => spell(book, at)),
   }));
-  const pages = book.pages.map((page) => wideEnough({ ...page, notes: respelt(page.notes, spellNote) }));
+  const pages = book.pages.map((page) =>
+    wideEnough({
+      ...page,
+      notes: respelt(page.notes, spellNote),
+      ...(page.cells && { cells: respelt(page.cells, spellNote) }),
+      ...(page.hidden && { hidden: rowRuns(rowsOfRuns(page.hidden)) }),
+    }),
+  );
   const { decimal, ...rest } = book;
   const shown = decimal === "comma" ? { decimal } : {};
   return { ...rest, ...shown, names: Object.fromEntries(names), trials, pages };
 }
 
-const respelt = (texts: Readonly<Record<string, string>>, spelt: (address: string) => string) =>
+const respelt = <T>(texts: Readonly<Record<string, T>>, spelt: (address: string) => string) =>
   Object.fromEntries(Object.entries(texts).map(([address, text]) => [spelt(address), text]));
 
 function wideEnough(page: Page): Page {

@@ -99,6 +99,43 @@ export function afterShift(
   });
 }
 
+/** Rows and columns from and to, both included, counted from 0; null where a reference names whole columns or rows. */
+export interface Span {
+  readonly top: number | null;
+  readonly bottom: number | null;
+  readonly left: number | null;
+  readonly right: number | null;
+}
+
+/** A formula on page `home` with every reference to page `title` put where `map` says; null loses it. */
+export const afterMapping = (
+  formula: string,
+  home: string,
+  title: string,
+  map: (span: Span) => Span | null,
+): string =>
+  rewrite(formula, (from, to) => {
+    if (!pointsAt(from, home, title)) return [from, to];
+    const last = to ?? from;
+    const order = (a: number | null, b: number | null) =>
+      a === null || b === null ? [null, null] : [Math.min(a, b), Math.max(a, b)];
+    const [top, bottom] = order(from.row, last.row) as [number | null, number | null];
+    const [left, right] = order(from.column, last.column) as [number | null, number | null];
+    const next = map({ top, bottom, left, right });
+    if (!next) return null;
+    const upright = (from.row ?? 0) <= (last.row ?? 0);
+    const rightward = (from.column ?? 0) <= (last.column ?? 0);
+    const first = {
+      ...from,
+      row: upright ? next.top : next.bottom,
+      column: rightward ? next.left : next.right,
+    };
+    return [
+      first,
+      to && { ...to, row: upright ? next.bottom : next.top, column: rightward ? next.right : next.left },
+    ];
+  });
+
 /** A formula on page `home` after the page `title` was taken out: what pointed there becomes #REF!. */
 export const afterRemoval = (formula: string, home: string, title: string): string =>
   rewrite(formula, (from, to) => (pointsAt(from, home, title) ? null : [from, to]));

@@ -7,7 +7,7 @@
 import type { Decimal } from "../../functions/decimal.ts";
 import type { TapeMark } from "../../functions/fractions.ts";
 import type { LayOrigin, Placement } from "../../functions/lay.ts";
-import type { Unit } from "../../functions/units.ts";
+import type { TapeUnit, Unit } from "../../functions/units.ts";
 
 /** The stages of the work, in order. */
 export const STAGES = ["Measure", "Draft", "Fit", "Cut", "Trimmings"] as const;
@@ -25,6 +25,22 @@ export interface Column {
   readonly kind: ColumnKind;
   /** On the screen, in pixels. */
   readonly width: number;
+  /**
+   * What its cells are chosen from: a list, "box; knife", or the cells that hold the choices, "=Measure!A2:A6".
+   * Cells of the page may have choices of their own.
+   */
+  readonly choices?: string;
+  readonly other?: Other;
+}
+
+/** What is set for one cell beside what is typed in it. */
+export interface CellSettings {
+  /** What the cell is chosen from, written as for a column. */
+  readonly choices?: string;
+  /** How many decimal places its figure is shown with; the value stays as it is. */
+  readonly decimals?: number;
+  /** The unit its length is shown in, whatever the book's; the value stays as it is. */
+  readonly unit?: TapeUnit;
   readonly other?: Other;
 }
 
@@ -36,6 +52,12 @@ export interface Page {
   readonly rows: readonly (readonly string[])[];
   /** Notes by cell address, such as "B3". */
   readonly notes: Readonly<Record<string, string>>;
+  /** Settings of single cells by address, such as "B3". */
+  readonly cells?: Readonly<Record<string, CellSettings>>;
+  /** How many columns at the left stay in sight when the page is scrolled sideways; none when left out. */
+  readonly frozen?: number;
+  /** Runs of rows that are not shown, as formulas write rows: "5:9". Their cells count all the same. */
+  readonly hidden?: readonly string[];
   readonly other?: Other;
 }
 
@@ -79,9 +101,15 @@ export const MOST_PAGES = 100;
 /** Of a whole book; more would be too slow to work with in a browser. */
 export const MOST_CELLS = 1_000_000;
 
+/** The most columns that stay in sight; more would leave no room to scroll. */
+export const MOST_FROZEN = 3;
+
+/** The most decimal places that a cell can be shown with. */
+export const MOST_DECIMALS = 6;
+
 /** The longest texts, in characters. A drawn outline in a cell may be long; nothing else is. */
 export const LONGEST = {
-  title: 200, about: 20_000, pageTitle: 80, heading: 200, typed: 100_000, note: 5000,
+  title: 200, about: 20_000, pageTitle: 80, heading: 200, typed: 100_000, note: 5000, choices: 5000,
 } as const; // biome-ignore format: a table
 
 /** The least and the greatest width of a column, in pixels. */

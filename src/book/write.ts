@@ -1,5 +1,5 @@
 /** A book as the text of a file: JSON made to be read and compared, one row of a page a line. */
-import type { Book, Column, FoundLay, Other, Page, Trial } from "./shape.ts";
+import type { Book, CellSettings, Column, FoundLay, Other, Page, Trial } from "./shape.ts";
 
 /** The version of the file format that this program writes. */
 export const VERSION = 1;
@@ -47,7 +47,14 @@ const table = (entries: Readonly<Record<string, unknown>>, indent: string): stri
 
 // One order of the fields, wherever the objects come from: the same book is always the same text.
 // Fields of a newer Ellwand come after those that are known here.
-const column = ({ heading, kind, width, other }: Column) => ({ heading, kind, width, ...other });
+const column = ({ heading, kind, width, choices, other }: Column) => ({
+  ...{ heading, kind, width, choices },
+  ...other,
+});
+const settings = ({ choices, decimals, unit, other }: CellSettings) => ({
+  ...{ choices, decimals, unit },
+  ...other,
+});
 const trial = ({ title, cells, other }: Trial) => ({ title, cells, ...other });
 const layOrigin = (origin: NonNullable<FoundLay["origin"]>) => ({
   by: origin.by,
@@ -72,6 +79,15 @@ const more = (other: Other | undefined, indent: string): string =>
     .map(([key, value]) => `,\n${indent}${JSON.stringify(key)}: ${JSON.stringify(value)}`)
     .join("");
 
+/** How a page is shown, as far as anything is set. */
+const arrangement = ({ cells = {}, frozen, hidden }: Page): Other => ({
+  ...(Object.keys(cells).length > 0 && {
+    cells: Object.fromEntries(Object.entries(cells).map(([address, one]) => [address, settings(one)])),
+  }),
+  ...(frozen && { frozen }),
+  ...(hidden && hidden.length > 0 && { hidden }),
+});
+
 function writePage(page: Page): string {
   return [
     "    {",
@@ -79,7 +95,7 @@ function writePage(page: Page): string {
     `      "stage": ${JSON.stringify(page.stage)},`,
     `      "columns": ${lines(page.columns.map(column), "      ")},`,
     `      "rows": ${lines(trimmed(page).rows, "      ")},`,
-    `      "notes": ${table(page.notes, "      ")}${more(page.other, "      ")}`,
+    `      "notes": ${table(page.notes, "      ")}${more(arrangement(page), "      ")}${more(page.other, "      ")}`,
     "    }",
   ].join("\n");
 }

@@ -70,6 +70,14 @@ const typed = fc.oneof(
 export const rowsOf = (cell: fc.Arbitrary<string>) =>
   fc.array(fc.array(cell, { minLength: COLUMNS, maxLength: COLUMNS }), { minLength: ROWS, maxLength: ROWS });
 
+const choices = fc.constantFrom("box; knife", "yes; no", "=A1:A3", "='Over skirt'!$B$2:$B$5");
+
+/** Without the fields that are left out. */
+const given = <T extends object>(all: T) =>
+  Object.fromEntries(Object.entries(all).filter(([, value]) => value !== undefined)) as {
+    [K in keyof T]: Exclude<T[K], undefined>;
+  };
+
 const page = (title: string) =>
   fc
     .record({
@@ -79,6 +87,7 @@ const page = (title: string) =>
           heading: fc.string({ maxLength: 8 }),
           kind: fc.constantFrom(...COLUMN_KINDS),
           width: fc.integer({ min: 20, max: 2000 }),
+          choices: fc.option(choices, { nil: undefined, freq: 2 }),
         }),
         { minLength: COLUMNS, maxLength: COLUMNS },
       ),
@@ -88,8 +97,25 @@ const page = (title: string) =>
         fc.string({ maxLength: 12, minLength: 1 }),
         { maxKeys: 3 },
       ),
+      cells: fc.option(
+        fc.dictionary(
+          fc.tuple(row, column).map(([r, c]) => cellAddress(r, c)),
+          fc
+            .record({
+              choices: fc.option(choices, { nil: undefined }),
+              decimals: fc.option(fc.nat(6), { nil: undefined }),
+              unit: fc.constantFrom("cm", "yd", undefined),
+            })
+            .map(given)
+            .filter((one) => Object.keys(one).length > 0),
+          { minKeys: 1, maxKeys: 3 },
+        ),
+        { nil: undefined },
+      ),
+      frozen: fc.constantFrom(1, 2, undefined),
+      hidden: fc.constantFrom(["2:3", "9:9"], ["1:1"], undefined),
     })
-    .map((rest): Page => ({ title, ...rest }));
+    .map((rest): Page => ({ title, ...given({ ...rest, columns: rest.columns.map(given) }) }));
 
 const anywhere = fc
   .tuple(fc.constantFrom(...TITLES), row, column)

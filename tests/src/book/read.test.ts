@@ -78,6 +78,11 @@ describe("a file that is no book is told in a plain sentence:", () => {
 describe("a damaged book is told by its place and its fault:", () => {
   test.each<[string, (data: typeof sound) => void, string]>([
     ["no pages", (data) => delete data.pages, "the book has no pages"],
+    ["choices that say nothing", (data) => { data.pages[0].columns[1].choices = " "; }, 'the choices of column B of the page "Measure" must not be blank'],
+    ["an unknown unit of a cell", (data) => { data.pages[0].cells = { B3: { unit: "ell" } }; }, 'the cells at B3, unit of the page "Measure" can\'t be "ell"'],
+    ["too many decimal places", (data) => { data.pages[0].cells = { B3: { decimals: 7 } }; }, 'the cells at B3, number of decimal places of the page "Measure" must be at most 6, not 7'],
+    ["hidden rows that are none", (data) => { data.pages[0].hidden = ["2:4", "five"]; }, 'the hidden rows at number 2 of the page "Measure" can\'t be "five"'],
+    ["too many columns in sight", (data) => { data.pages[0].frozen = 9; }, 'the number of columns that stay in sight of the page "Measure" must be at most 3, not 9'],
     ["no unit", (data) => delete data.unit, "the book has no unit"],
     ["no finest mark", (data) => delete data.mark, "the book has no finest mark"],
     ["an unknown unit", (data) => { data.unit = "ell"; }, 'the book\'s unit must be "in" or "cm" or "mm", not "ell"'],
@@ -166,6 +171,21 @@ test("a script in a cell, a title or a note is text and stays text", () => {
   if ("reason" in reading) throw new Error(reading.reason);
   expect(reading.book.title).toBe(script);
   expect(reading.book.pages[0]!.rows[0]![0]).toBe(script);
+});
+
+test("settings of cells and hidden rows are spelt one way, and two settings of one cell are refused", () => {
+  const data = structuredClone(sound);
+  data.pages[0].cells = { $b$3: { decimals: 2 } };
+  data.pages[0].hidden = ["9:8", "2:2", "1:1", "10:10"];
+  const reading = readBook(JSON.stringify(data));
+  expect("book" in reading && reading.book.pages[0]).toMatchObject({
+    cells: { B3: { decimals: 2 } },
+    hidden: ["1:2", "8:10"],
+  });
+  data.pages[0].cells.B3 = { decimals: 3 };
+  expect(reasonOf(JSON.stringify(data))).toBe(
+    'the page "Measure" has two settings for the cell B3, spelt "$b$3" and "B3"; take one of them out of the file',
+  );
 });
 
 test("what a book may leave out is filled in, and what a hand wrote otherwise is spelt one way", () => {

@@ -33,11 +33,19 @@ const inOrder = (data: unknown): string =>
       : value,
   );
 
-/** The groups of a book's file that have fields: the book, pages, columns, trials, lays, placements, origins. */
-function groups(data: { pages: { columns: Group[] }[]; trials: Group[]; lays: Group }): Group[] {
+/** The groups of a book's file that have fields: the book, pages, columns, settings of cells, trials, lays, placements, origins. */
+function groups(data: {
+  pages: { columns: Group[]; cells?: Record<string, Group> }[];
+  trials: Group[];
+  lays: Group;
+}): Group[] {
   const lays = Object.values(data.lays) as { placements: Group[]; origin?: Group }[];
   const placed = lays.flatMap(({ placements, origin }) => [...placements, ...(origin ? [origin] : [])]);
-  const pages = data.pages.flatMap((page) => [page as unknown as Group, ...page.columns]);
+  const pages = data.pages.flatMap((page) => [
+    page as unknown as Group,
+    ...page.columns,
+    ...Object.values(page.cells ?? {}),
+  ]);
   return [data as unknown as Group, ...pages, ...data.trials, ...(lays as unknown as Group[]), ...placed];
 }
 

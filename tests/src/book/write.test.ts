@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { readBook } from "../../../src/book/read.ts";
-import { type Book, blankBook } from "../../../src/book/shape.ts";
+import { type Book, blankBook, type Page } from "../../../src/book/shape.ts";
 import { writeBook } from "../../../src/book/write.ts";
 import { book } from "./books.ts";
 
@@ -26,6 +26,8 @@ test("a book saved, opened and saved again is the same text, and the same book",
       const again = opened(text);
       expect(writeBook(again)).toBe(text);
       expect(again.pages.map(({ notes }) => notes)).toEqual(one.pages.map(({ notes }) => notes));
+      const shown = ({ columns, cells, frozen, hidden }: Page) => ({ columns, cells, frozen, hidden });
+      expect(again.pages.map(shown)).toEqual(one.pages.map(shown));
       expect([again.title, again.about, again.unit, again.mark, again.names, again.trials, again.lays]).toEqual([
         one.title, one.about, one.unit, one.mark, one.names, one.trials, one.lays,
       ]); // biome-ignore format: in pairs

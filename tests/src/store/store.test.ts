@@ -3,8 +3,9 @@ import { expect, test } from "vitest";
 import { TAPE_MARKS } from "../../../functions/fractions.ts";
 import { UNITS } from "../../../functions/units.ts";
 import { type Block, cellAddress, type Place } from "../../../src/book/address.ts";
-import { type Book, COLUMN_KINDS, type Page } from "../../../src/book/shape.ts";
+import { type Book, COLUMN_KINDS, type Page, STAGES } from "../../../src/book/shape.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
+import * as arranging from "../../../src/store/arranging.ts";
 import * as cells from "../../../src/store/commands.ts";
 import { type Command, Store } from "../../../src/store/store.ts";
 import * as trials from "../../../src/store/trials.ts";
@@ -12,10 +13,18 @@ import { bookOf } from "../engine/whatif-books.ts";
 
 const SEED = 20_261_127;
 
+const at = (page: number, row: number, column: number): Place => ({ page, row, column });
+const draft = bookOf({
+  waist: "27 1/2",
+  hip: "40",
+  ease: "1,5",
+  skirt: "=waist+ease",
+  hem: "=SEAM_GIRTH(waist;hip;8;3)",
+  cloth: "=SUM(B1:B5)",
+});
 const FIRST: Book = {
-  ...bookOf({
-  waist: "27 1/2", hip: "40", ease: "1,5", skirt: "=waist+ease", hem: "=SEAM_GIRTH(waist;hip;8;3)", cloth: "=SUM(B1:B5)",
-}),
+  ...draft,
+  pages: [{ ...draft.pages[0]!, hidden: ["4:5"] }, { ...draft.pages[0]!, title: "Cut", stage: "Cut", rows: [["skirt", "=waist"]] }],
   trials: [{ title: "Fuller", cells: { "Draft!B1": "30" } }],
 }; // biome-ignore format: in pairs
 
@@ -56,7 +65,7 @@ const newPage = title.map(
 
 /** One arbitrary for every command there is; the type asks for those that are added. */
 const COMMANDS: {
-  readonly [name in Exclude<keyof typeof cells, "copyOf"> | keyof typeof trials]: fc.Arbitrary<Command>;
+  readonly [name in Exclude<keyof typeof cells, "copyOf"> | keyof typeof arranging | keyof typeof trials]: fc.Arbitrary<Command>;
 } = {
   typeCells: fc.array(fc.tuple(place, typed).map(([at, text]) => ({ ...at, typed: text })), { minLength: 1, maxLength: 4 }).map(cells.typeCells),
   pasteBlock: fc.tuple(place, fc.array(fc.array(typed, { minLength: 2, maxLength: 2 }), { minLength: 1, maxLength: 3 })).map(([at, texts]) => cells.pasteBlock(at, texts)),
@@ -76,6 +85,16 @@ const COMMANDS: {
   changeUnit: fc.constantFrom(...UNITS).map(cells.changeUnit),
   changeDecimal: fc.constantFrom("point" as const, "comma" as const).map(cells.changeDecimal),
   changeMark: fc.constantFrom(...TAPE_MARKS).map(cells.changeMark),
+  moveRows: fc.tuple(page, row, count, row).map((args) => arranging.moveRows(...args)),
+  moveColumns: fc.tuple(page, column, count, column).map((args) => arranging.moveColumns(...args)),
+  movePage: fc.tuple(page, page, fc.constantFrom(...STAGES)).map((args) => arranging.movePage(...args)),
+  sortBlock: fc.tuple(block, fc.boolean()).map(([one, down]) => arranging.sortBlock(one, one.left, down, ({ row: r }) => (r * 7) % 4)),
+  hideRows: fc.tuple(page, row, count).map((args) => arranging.hideRows(...args)),
+  showRows: fc.tuple(page, row, count).map((args) => arranging.showRows(...args)),
+  freezeColumns: fc.tuple(page, fc.nat({ max: 4 })).map((args) => arranging.freezeColumns(...args)),
+  fitColumns: fc.tuple(page, column).map(([one, at]) => arranging.fitColumns(one, new Map([[at, 87]]))),
+  setCells: fc.tuple(block, fc.constantFrom({ decimals: 2 }, { unit: "yd" as const }, { choices: "=Draft!A1:A3" }, {})).map((args) => arranging.setCells(...args)),
+  replaceTexts: place.map((one) => arranging.replaceTexts([at(0, 3, 1), one], { text: "waist", exactCase: false, wholeCell: false, page: null, within: "all" }, "hip", () => null)),
   keepTrial: fc.tuple(trial, fc.array(place, { minLength: 1, maxLength: 2 })).map((args) => trials.keepTrial(...args)),
   adoptTrial: trial.map(trials.adoptTrial),
   deleteTrial: trial.map(trials.deleteTrial),

@@ -1,4 +1,5 @@
 import { builtinModules } from "node:module";
+import { availableParallelism } from "node:os";
 import type { Plugin } from "vite";
 import { defineConfig } from "vitest/config";
 import { notices } from "./src/setup/notices.ts";
@@ -56,6 +57,22 @@ export default defineConfig(({ mode }) =>
             modulePreload: { polyfill: false },
           },
           worker: { format: "es", plugins: () => [licences.worker] },
-          test: { include: ["tests/**/*.test.ts"], testTimeout: 20_000 },
+          test: {
+            // A hung test ends; a slow machine is no failure.
+            testTimeout: 60_000,
+            maxWorkers: Math.max(2, availableParallelism()),
+            projects: [
+              { extends: true, test: { name: "browser", include: ["tests/browser/**/*.test.ts"] } },
+              {
+                extends: true,
+                test: {
+                  name: "node",
+                  include: ["tests/{functions,src}/**/*.test.ts", "tests/*.test.ts"],
+                  // The engine and the catalogue are loaded once for each worker, not once for each file.
+                  isolate: false,
+                },
+              },
+            ],
+          },
         },
 );

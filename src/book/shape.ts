@@ -8,6 +8,7 @@ import type { Decimal } from "../../functions/decimal.ts";
 import type { TapeMark } from "../../functions/fractions.ts";
 import type { LayOrigin, Placement } from "../../functions/lay.ts";
 import type { TapeUnit, Unit } from "../../functions/units.ts";
+import { STAGE_COLUMNS } from "./stage-columns.ts";
 
 /** The stages of the work, in order. */
 export const STAGES = ["Measure", "Draft", "Fit", "Cut", "Trimmings"] as const;
@@ -118,14 +119,18 @@ export const WIDTHS = [20, 2000] as const;
 /** A column that comes without being asked for. */
 export const BLANK_COLUMN: Column = { heading: "", kind: "any", width: 110 };
 
+/** A blank page with the columns that its stage needs. */
+export const blankPage = (title: string, stage: Stage): Page => ({
+  title,
+  stage,
+  columns: STAGE_COLUMNS[stage],
+  rows: [],
+  notes: {},
+});
+
 /** A book with one blank page for each stage. */
 export function blankBook(title: string, unit: Unit, mark: TapeMark): Book {
-  const columns: Column[] = [
-    { heading: "What", kind: "text", width: 200 },
-    { heading: "Figure", kind: "any", width: 120 },
-    { heading: "Note", kind: "text", width: 260 },
-  ];
-  const pages = STAGES.map((stage): Page => ({ title: stage, stage, columns, rows: [], notes: {} }));
+  const pages = STAGES.map((stage) => blankPage(stage, stage));
   return { title, about: "", unit, mark, pages, names: {}, trials: [], lays: {} };
 }
 

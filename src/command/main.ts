@@ -1,5 +1,6 @@
 /** The command line: finds the verb and runs it. What goes wrong is one sentence, never a stack of lines. */
 import { nearestWord } from "../../functions/nearest-word.ts";
+import { begin } from "./begin.ts";
 import { calculate } from "./calculate.ts";
 import { check } from "./check.ts";
 import { compare } from "./compare.ts";
@@ -13,6 +14,7 @@ import { vary } from "./vary.ts";
 import { type Io, type Verb, Wrong } from "./verb.ts";
 
 export const VERBS: readonly Verb[] = [
+  begin,
   calculate,
   explain,
   check,

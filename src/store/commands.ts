@@ -3,6 +3,7 @@
 import type { Decimal } from "../../functions/decimal.ts";
 import type { TapeMark } from "../../functions/fractions.ts";
 import { BOOK_UNITS, type Unit } from "../../functions/units.ts";
+import { addPages } from "../book/add-pages.ts";
 import {
   type Block,
   cellAddress,
@@ -200,6 +201,19 @@ export const addPage = (page: Page, at?: number): Command => ({
     if (book.pages.length >= MOST_PAGES) return { refusal: `a book has at most ${MOST_PAGES} pages` };
     const fault = titleFault(book, page.title);
     return fault ? { refusal: fault } : edit.addPage(book, page, at);
+  },
+});
+
+/** Adds a garment's pages to the book; `label` tells its pages and names apart from those there are. */
+export const addGarment = (garment: Book, label: string): Command => ({
+  label: `add ${garment.title}`,
+  edit: (book) => {
+    const count = book.pages.length + garment.pages.length;
+    if (count > MOST_PAGES)
+      return { refusal: `a book has at most ${MOST_PAGES} pages, and this would make it ${count}` };
+    const next = addPages(book, garment, label);
+    const fault = cellsFault(book, next);
+    return fault ? { refusal: fault } : next;
   },
 });
 

@@ -1,7 +1,7 @@
 /** The pages of the book under the stages of the work. */
 import "./pages.css";
 import { type KeyboardEvent, type MouseEvent, useEffect, useRef, useState } from "react";
-import { blankBook, type Page, STAGES, type Stage } from "../../book/shape.ts";
+import { blankPage, type Page, STAGES, type Stage } from "../../book/shape.ts";
 import { addPage, removePage, renamePage } from "../../store/commands.ts";
 import type { Store } from "../../store/store.ts";
 import type { Message } from "./Messages.tsx";
@@ -30,11 +30,10 @@ export function Pages({ store, page, onPage, onMessage }: Props) {
   const [renaming, setRenaming] = useState(false);
 
   const add = (stage: Stage) => {
-    const { columns } = blankBook("", store.book.unit, store.book.mark).pages[0]!;
     const title = freeTitle(pages, stage);
     const order = STAGES.indexOf(stage);
     const after = pages.findLastIndex((one) => STAGES.indexOf(one.stage) <= order) + 1;
-    const refusal = store.run(addPage({ title, stage, columns, rows: [], notes: {} }, after));
+    const refusal = store.run(addPage(blankPage(title, stage), after));
     if (refusal) return onMessage({ refused: true, text: refusal });
     onPage(after);
     setRenaming(true);

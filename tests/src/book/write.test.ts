@@ -14,10 +14,13 @@ const opened = (text: string): Book => {
 
 const folder = new URL("../../../templates/", import.meta.url);
 
-test.each(readdirSync(folder))("the ready book %s is in the very text it is saved as", (name) => {
-  const text = readFileSync(new URL(name, folder), "utf8");
-  expect(writeBook(opened(text))).toBe(text);
-});
+test.each(readdirSync(folder).filter((name) => name.endsWith(".json")))(
+  "the ready book %s is in the very text it is saved as",
+  (name) => {
+    const text = readFileSync(new URL(name, folder), "utf8");
+    expect(writeBook(opened(text))).toBe(text);
+  },
+);
 
 test("a book saved, opened and saved again is the same text, and the same book", () => {
   fc.assert(

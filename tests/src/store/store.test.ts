@@ -79,6 +79,7 @@ const COMMANDS: {
   nameCell: fc.tuple(place, name).map((args) => cells.nameCell(...args)),
   noteCell: fc.tuple(place, fc.constantFrom("over the stays", "")).map(([at, note]) => cells.noteCell(at.page, cellAddress(at.row, at.column), note)),
   addPage: fc.tuple(newPage, page).map(([one, at]) => cells.addPage(one, at)),
+  addGarment: fc.constantFrom("the widow", "").map((label) => cells.addGarment(bookOf({ waist: "32", skirt: "=waist+1" }), label)),
   removePage: page.map(cells.removePage),
   renamePage: fc.tuple(page, title).map((args) => cells.renamePage(...args)),
   retitle: title.map(cells.retitle),

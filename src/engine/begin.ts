@@ -1,0 +1,140 @@
+/** A garment begun: the answers to a template's questions typed into its book. */
+
+import { type Decimal, withDecimalMark } from "../../functions/decimal.ts";
+import { nearestWord } from "../../functions/nearest-word.ts";
+import { BOOK_UNITS, convert, type Unit } from "../../functions/units.ts";
+import { cellAddress, findPlace, type Place } from "../book/address.ts";
+import { type } from "../book/edit.ts";
+import type { Garment, Question } from "../book/garment.ts";
+import { type Book, typedAt } from "../book/shape.ts";
+import { understand } from "./content.ts";
+import { convertBook } from "./convert.ts";
+
+/** What was typed as the answer to each question, by the question's name; a missing one is empty. */
+export type Answers = Readonly<Record<string, string>>;
+
+/** How the new book is kept: its unit and decimal mark, and the day on which it is begun, as ISO writes it. */
+export interface BeginIn {
+  readonly unit: Unit;
+  readonly decimal?: Decimal;
+  readonly today: string;
+}
+
+/** What is said of one answer. A fault keeps the garment from being begun; a notice does not. */
+export interface Remark {
+  readonly name: string;
+  readonly sentence: string;
+  readonly fault: boolean;
+}
+
+export interface Begun {
+  readonly book: Book;
+  readonly remarks: readonly Remark[];
+  /** The questions whose example figure stands in the book, for want of an answer. */
+  readonly examples: readonly Question[];
+}
+
+/** What stands in a cell that holds an example, until it is typed over. */
+const EXAMPLE_NOTE = "An example figure: measure, and type over it.";
+
+/** The template's own answer to a question, in this unit. */
+export function exampleOf(garment: Garment, question: Question, { unit, decimal }: BeginIn): string {
+  const book = bookIn(garment, unit, decimal);
+  const { page, row, column } = placeOf(book, question);
+  return typedAt(book, page, row, column);
+}
+
+/**
+ * The book with the answers typed in. What can't be an answer, and what is needed and left empty, is
+ * a fault; the example then stands in its cell, with a note that it is one, so that the garment can
+ * be drawn all the same.
+ */
+export function begin(garment: Garment, answers: Answers, how: BeginIn): Begun {
+  const start = bookIn(garment, how.unit, how.decimal);
+  const remarks: Remark[] = [];
+  const examples: Question[] = [];
+  const typings = garment.questions.flatMap((question) => {
+    const place = placeOf(start, question);
+    const given = (answers[question.name] ?? "").trim();
+    if (given === "" && question.kind === "date") return [{ ...place, typed: how.today }];
+    if (given === "" && !question.needed) return [];
+    const remark = remarkOn(question, given, typedAt(start, place.page, place.row, place.column), how);
+    if (remark) remarks.push({ name: question.name, ...remark });
+    if (!remark?.fault) return [{ ...place, typed: spelt(question, given) }];
+    examples.push(question);
+    return [];
+  });
+  const wearer = (answers.wearer ?? "").trim();
+  const book = { ...type(start, typings), title: wearer ? `${garment.title} for ${wearer}` : garment.title };
+  return { book: withNotes(book, examples), remarks, examples };
+}
+
+/** A choice as the template writes it, whatever its case; anything else as it was typed. */
+const spelt = ({ choices }: Question, given: string): string =>
+  choices.find((choice) => choice.toLowerCase() === given.toLowerCase()) ?? given;
+
+const placeOf = (book: Book, { name }: Question): Place => findPlace(book, book.names[name]!)!;
+
+function bookIn({ books }: Garment, unit: Unit, decimal: Decimal = "point"): Book {
+  const book = convertBook(books[BOOK_UNITS[unit].tape], unit);
+  return decimal === "comma" ? { ...book, decimal } : book;
+}
+
+function withNotes(book: Book, examples: readonly Question[]): Book {
+  const places = examples.map((question) => placeOf(book, question));
+  const pages = book.pages.map((page, index) => {
+    const noted = places.filter((place) => place.page === index);
+    const notes = noted.map(({ row, column }) => [cellAddress(row, column), EXAMPLE_NOTE] as const);
+    return notes.length === 0 ? page : { ...page, notes: { ...page.notes, ...Object.fromEntries(notes) } };
+  });
+  return { ...book, pages };
+}
+
+type Said = Omit<Remark, "name"> | null;
+const fault = (sentence: string): Said => ({ sentence, fault: true });
+
+/** What there is to say about an answer: why it can't be one, or that it is unusual. */
+function remarkOn(question: Question, given: string, example: string, how: BeginIn): Said {
+  const { ask, kind, choices, usual } = question;
+  const such = `such as ${example}`;
+  if (given === "") return fault(`${ask} is still missing: type ${KINDS[kind]}, ${such}`);
+  if (given.startsWith("="))
+    return fault(`${ask} must be ${KINDS[kind]}, ${such}, not a formula; type formulas into the page later`);
+  if (kind === "text") return null;
+  if (kind === "choice") {
+    if (choices.some((choice) => choice.toLowerCase() === given.toLowerCase())) return null;
+    const near = nearestWord(given, choices);
+    return fault(
+      `${ask} must be ${choices.slice(0, -1).join(", ")} or ${choices.at(-1)}, not "${short(given)}"${near ? `; is ${near} meant?` : ""}`,
+    );
+  }
+  const content = understand(given, kind === "length" ? "length" : "any", how.unit, how.decimal);
+  if (content.is === "text" && content.unclear) return fault(`${ask}: ${content.unclear}`);
+  if (kind === "date")
+    return content.is === "date"
+      ? null
+      : fault(`${ask} must be a date such as ${how.today}, not "${short(given)}"`);
+  const figure =
+    content.is === "number" || content.is === "share" || (kind !== "count" && content.is === "length");
+  const value = figure ? (content as { value: number }).value : Number.NaN;
+  if (!(value >= 0) || (kind === "length" && value === 0 && question.needed))
+    return fault(`${ask} must be ${KINDS[kind]}, ${such}, not "${short(given)}"`);
+  if (kind === "count" && !Number.isInteger(value))
+    return fault(`${ask} must be a whole number, ${such}, not "${short(given)}"`);
+  if (!usual) return null;
+  const [least, most] = kind === "length" ? usual.map((cm) => convert(cm, "cm", how.unit)) : usual;
+  if (value >= least! && value <= most!) return null;
+  const said = (figure: number) =>
+    withDecimalMark(String(Number(figure.toPrecision(2))), how.decimal) +
+    (kind === "length" ? ` ${how.unit}` : "");
+  return {
+    sentence: `${ask} is usually between ${said(least!)} and ${said(most!)}; look at ${short(given)} again`,
+    fault: false,
+  };
+}
+
+const KINDS = {
+  length: "a length", number: "a number", count: "a whole number", choice: "one of the choices", date: "a date", text: "a text",
+} as const; // biome-ignore format: a table
+
+const short = (text: string): string => (text.length > 40 ? `${text.slice(0, 37)}...` : text);

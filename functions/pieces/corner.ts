@@ -31,6 +31,9 @@ export interface EndsJoined {
 /** How far beyond its end a run may be extended, in multiples of the greater allowance. */
 const MAX_EXTENSION = 50;
 
+/** A stroke shorter than this multiple of the allowance is what rounding made: no stroke of its own. */
+const HAIR = 1e-9;
+
 /**
  * Both runs trimmed to the intersection nearest to their ends, which may lie on the straight lines
  * that extend them. Null when they do not intersect.
@@ -50,7 +53,8 @@ export function joinEnds(a: Edge, b: Edge, away: number): EndsJoined | null {
     }
     if (best) {
       const [ea, eb] = best.exits;
-      return { a: trimmedAt(a, ea), b: trimmedAt(b, eb), point: ea.point };
+      const hair = away * HAIR;
+      return { a: trimmedAt(a, ea, hair), b: trimmedAt(b, eb, hair), point: ea.point };
     }
   }
   return null;
@@ -68,13 +72,18 @@ function extended(run: Edge, far: number): Edge {
   return [...run, line(to, [to[0] + dx * far, to[1] + dy * far])];
 }
 
-function trimmedAt(run: Edge, { index, share, point }: Exit): Edge {
-  if (index === run.length) return lengthened(run, point);
+function trimmedAt(run: Edge, { index, share, point }: Exit, hair: number): Edge {
+  const end = run.at(-1)!;
+  if (index === run.length)
+    return distance(end.to, point) <= hair ? endingAt(run, point) : lengthened(run, point);
   const kept = run.slice(0, index);
   const last = strokePart(run[index]!, 0, share);
-  if (distance(last.from, point) === 0 && kept.length > 0) return kept;
+  if (distance(last.from, point) <= hair && kept.length > 0) return endingAt(kept, point);
   return [...kept, { ...last, to: point }];
 }
+
+/** A run whose last stroke ends at a point a hair away. */
+const endingAt = (run: Edge, point: Point): Edge => [...run.slice(0, -1), { ...run.at(-1)!, to: point }];
 
 /** A run with a straight line to a point that lies ahead of it: a straight last stroke is lengthened. */
 function lengthened(run: Edge, point: Point): Edge {

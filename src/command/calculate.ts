@@ -76,15 +76,15 @@ export const calculate: Verb = {
         values.show ? placeOf(engine, name) : findPlace(engine.book, engine.book.names[name]!)!,
       ),
     }));
-    const wrong = rows.find(({ view }) => view.look?.is === "error");
+    const wrong = rows.find(({ view }) => view.problem?.is === "error");
     if (values.json) {
-      if (wrong && values.show) throw new Wrong(`${wrong.name}: ${wrong.view.look!.sentence}`);
+      if (wrong && values.show) throw new Wrong(`${wrong.name}: ${wrong.view.problem!.sentence}`);
       const entries = rows.map(({ name, view }) => [
         name,
-        view.look?.is === "error"
-          ? { error: view.look.sentence }
-          : view.look && hasAnswer(view.look)
-            ? { value: clean(view.value), look: view.look.sentence }
+        view.problem?.is === "error"
+          ? { error: view.problem.sentence }
+          : view.problem && hasAnswer(view.problem)
+            ? { value: clean(view.value), look: view.problem.sentence }
             : clean(view.value),
       ]);
       const lays = laidData(engine);
@@ -100,8 +100,8 @@ export const calculate: Verb = {
 };
 
 /** What a cell holds, what there is to look at, or both where an answer rests on something unusual. */
-const inTable = ({ look, shown, origin }: CellView): string => {
-  if (look) return `${hasAnswer(look) ? `${shown}  ` : ""}look: ${look.sentence}`;
+const inTable = ({ problem, shown, origin }: CellView): string => {
+  if (problem) return `${hasAnswer(problem) ? `${shown}  ` : ""}look: ${problem.sentence}`;
   return origin ? `${shown}  (${originText(origin)})` : shown;
 };
 

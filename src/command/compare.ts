@@ -1,8 +1,8 @@
 import type { LayOrigin } from "../../functions/lay.ts";
-import { clean } from "../engine/dial.ts";
 import { worth } from "../engine/laid.ts";
 import { finish } from "../engine/sweep.ts";
 import { type Comparison, comparing } from "../engine/trials.ts";
+import { clean } from "../engine/varied-cell.ts";
 import type { CellView } from "../engine/view.ts";
 import { deskFor, SECONDS_OPTION, unsureNote } from "./laid.ts";
 import { namesIn, openBook, placeOf, setCells } from "./open.ts";
@@ -53,8 +53,8 @@ export const compare: Verb = {
 
 const figureOf = ({ value }: CellView): number | null => (typeof value === "number" ? value : null);
 
-const plain = ({ value, look }: CellView) =>
-  look?.is === "error" ? { error: look.sentence } : typeof value === "number" ? clean(value) : value;
+const plain = ({ value, problem }: CellView) =>
+  problem?.is === "error" ? { error: problem.sentence } : typeof value === "number" ? clean(value) : value;
 
 const asData = ({ titles, inputs, outputs }: Comparison) => ({
   trials: titles.map((title, i) => ({

@@ -1,8 +1,8 @@
 import type { Cell, Kind } from "../../functions/define.ts";
-import { clean } from "../engine/dial.ts";
 import { chain, type Working } from "../engine/explain.ts";
 import { hasAnswer } from "../engine/sentences.ts";
 import { type Rule, shownWithDecimals } from "../engine/show.ts";
+import { clean } from "../engine/varied-cell.ts";
 import { openBook, placeOf, setCells } from "./open.ts";
 import { readOptions } from "./options.ts";
 import { JSON_OPTION, SET_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
@@ -34,14 +34,14 @@ export const explain: Verb = {
 };
 
 /** A working without what only a drawing needs. Figures stand twice: as the tape shows them, and in full. */
-function told({ address, name, typed, shown, value, look, parts, calls }: Working) {
+function told({ address, name, typed, shown, value, problem, parts, calls }: Working) {
   return {
     cell: name ?? address,
     address,
     typed,
     shown,
     value: full(value),
-    ...(look ? { look: look.sentence } : {}),
+    ...(problem ? { look: problem.sentence } : {}),
     ...(parts ? { parts } : {}),
     calls: calls.map(({ declaration, given, steps, answer, value: gives }) => ({
       function: declaration.name,
@@ -65,17 +65,17 @@ const full = (value: Cell): Cell => (typeof value === "number" ? clean(value) : 
 /** What is longer is a piece's outline: no one reads it here. */
 const LONGEST = 60;
 
-const headText = (figure: string, look: Working["look"]): string =>
-  look ? `${hasAnswer(look) ? `${figure}  ` : ""}look: ${look.sentence}` : figure;
+const headText = (figure: string, problem: Working["problem"]): string =>
+  problem ? `${hasAnswer(problem) ? `${figure}  ` : ""}look: ${problem.sentence}` : figure;
 
 function inWords(
-  { address, name, typed, shown, value, kind, look, parts, calls }: Working,
+  { address, name, typed, shown, value, kind, problem, parts, calls }: Working,
   rule: Rule,
 ): string {
   const figure = (text: string, exact: unknown, of: Kind) =>
     text === "" ? "(blank)" : text.length > LONGEST ? "…" : shownWithDecimals(text, exact, of, rule);
   const lines = [
-    `${name ?? address}${name ? `  (${address})` : ""}  ${headText(figure(shown, value, kind), look)}`,
+    `${name ?? address}${name ? `  (${address})` : ""}  ${headText(figure(shown, value, kind), problem)}`,
   ];
   if (typed.startsWith("=")) lines.push(`  ${typed}`);
   if (parts) lines.push(`  ${parts}`);

@@ -1,20 +1,20 @@
-import { clean, figureFor } from "../engine/dial.ts";
 import type { Engine } from "../engine/engine.ts";
 import { leftOut } from "../engine/left-out.ts";
 import { numberOf, QuestionEngine } from "../engine/question-engine.ts";
 import { solve as search } from "../engine/solve.ts";
 import { finish, type Watched } from "../engine/sweep.ts";
 import type { Target } from "../engine/target.ts";
-import { DIAL_OPTIONS, dialsOf, sound, watchesOf } from "./dials.ts";
+import { clean, figureFor } from "../engine/varied-cell.ts";
 import { deskFor, laidNote } from "./laid.ts";
 import { openBook, setCells } from "./open.ts";
 import { readOptions } from "./options.ts";
+import { sound, VARIED_OPTIONS, variedCellsOf, watchesOf } from "./varied-cells.ts";
 import { type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
 const AIMS = ["atmost", "atleast", "equal", "minimise", "maximise"] as const;
 
 const OPTIONS = {
-  ...DIAL_OPTIONS,
+  ...VARIED_OPTIONS,
   make: { type: "string", value: "NAME", about: "the cell whose value is to meet the target" },
   atmost: { type: "string", value: "V", about: "the target: no more than V" },
   atleast: { type: "string", value: "V", about: "the target: no less than V" },
@@ -41,7 +41,7 @@ export const solve: Verb = {
     if (positionals[0] === undefined) throw new Wrong("solve needs a book's file");
     const engine = openBook(positionals[0], io);
     setCells(engine, values.set ?? []);
-    const { dials, spans } = dialsOf(engine, values, "solve");
+    const { varied, spans } = variedCellsOf(engine, values, "solve");
     const [make] = watchesOf(engine, values.make === undefined ? [] : [values.make], "--make");
     if (!make) throw new Wrong("solve needs --make and the name of the cell to bring to a value");
     const { value } = engine.view(make.place);
@@ -50,20 +50,20 @@ export const solve: Verb = {
         `${make.label} says "${String(value).slice(0, 60)}" and holds no figure to bring to a value; name a cell that does`,
       );
     const aim = aimOf(engine, make, values);
-    const copy = new QuestionEngine(engine.book, deskFor(values.seconds), dials, [make.place]);
+    const copy = new QuestionEngine(engine.book, deskFor(values.seconds), varied, [make.place]);
     const solution = sound(finish(search(copy, { spans, make, aim, least: values.least ?? false })));
     if (!solution.found) throw new Wrong(solution.sentence);
     const look = leftOut(
       engine,
       [make.place],
-      dials.map(({ place }) => place),
+      varied.map(({ place }) => place),
     );
     const note = laidNote(copy.origin);
     if (!values.json)
       io.out([solution.sentence, ...look.map((one) => `look: ${one}`), ...(note ? [note] : [])].join("\n"));
     else {
       const answer = [
-        ...dials.map(({ label }, i) => [label, solution.found!.figures[i]]),
+        ...varied.map(({ label }, i) => [label, solution.found!.figures[i]]),
         [make.label, clean(numberOf(solution.found.readings[0])!)],
         ["says", solution.sentence],
         ...(look.length > 0 ? [["look", look]] : []),

@@ -1,4 +1,3 @@
-import { clean, type Dial, figureText } from "../engine/dial.ts";
 import { uncertaintyOf } from "../engine/laid.ts";
 import { leftOut } from "../engine/left-out.ts";
 import { oddSteps } from "../engine/odd-steps.ts";
@@ -15,14 +14,15 @@ import {
   type Watched,
 } from "../engine/sweep.ts";
 import { type Thresholds, thresholds } from "../engine/thresholds.ts";
-import { DIAL_OPTIONS, dialsOf, sound, watchesOf } from "./dials.ts";
+import { clean, figureText, type VariedCell } from "../engine/varied-cell.ts";
 import { deskFor, isLaid, unsureNote } from "./laid.ts";
 import { openBook, setCells } from "./open.ts";
 import { readOptions } from "./options.ts";
+import { sound, VARIED_OPTIONS, variedCellsOf, watchesOf } from "./varied-cells.ts";
 import { type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
 const OPTIONS = {
-  ...DIAL_OPTIONS,
+  ...VARIED_OPTIONS,
   watch: {
     type: "string",
     multiple: true,
@@ -50,12 +50,12 @@ export const vary: Verb = {
     if (values.json && values.csv) throw new Wrong("choose --json or --csv, not both");
     const engine = openBook(positionals[0], io);
     setCells(engine, values.set ?? []);
-    const { dials, spans } = dialsOf(engine, values, "vary");
-    const lists = dials.map((dial, i) => {
-      const { from, to, step = dial.step } = spans[i]!;
+    const { varied, spans } = variedCellsOf(engine, values, "vary");
+    const lists = varied.map((cell, i) => {
+      const { from, to, step = cell.step } = spans[i]!;
       if (from === undefined || to === undefined)
-        throw new Wrong(`vary needs --from and --to for ${dial.label}, such as --from 8 --to 14`);
-      return sound(stepsOf(engine.book, dial, { from, to, step }));
+        throw new Wrong(`vary needs --from and --to for ${cell.label}, such as --from 8 --to 14`);
+      return sound(stepsOf(engine.book, cell, { from, to, step }));
     });
     const settings = sound(settingsOf(lists));
     const watched = watchesOf(engine, values.watch ?? [], "--watch");
@@ -64,7 +64,7 @@ export const vary: Verb = {
     const copy = new QuestionEngine(
       engine.book,
       desk,
-      dials,
+      varied,
       watched.map(({ place }) => place),
     );
     let rows = [...sweep(copy, settings)];
@@ -79,13 +79,15 @@ export const vary: Verb = {
     }
     const blur = uncertaintyOf(copy.origin);
     const found =
-      dials.length > 1
+      varied.length > 1
         ? []
         : watched.map((one, i) =>
-            finish(thresholds(new QuestionEngine(engine.book, desk, dials, [one.place]), rows, i, one, blur)),
+            finish(
+              thresholds(new QuestionEngine(engine.book, desk, varied, [one.place]), rows, i, one, blur),
+            ),
           );
-    const turned = dials.map(({ place }) => place);
-    const look = [...leftOut(engine, copy.watched, turned), ...oddSteps(copy, rows)];
+    const variedPlaces = varied.map(({ place }) => place);
+    const look = [...leftOut(engine, copy.watched, variedPlaces), ...oddSteps(copy, rows)];
     const unsure = watched.flatMap(({ place, label }, i) => {
       const figures = rows.map(({ readings }) => numberOf(readings[i]));
       return copy.origin && isLaid(engine, place)
@@ -93,7 +95,7 @@ export const vary: Verb = {
         : [];
     });
     if (values.json) {
-      const data = asData(dials, watched, rows, found);
+      const data = asData(varied, watched, rows, found);
       const laid = copy.origin && { "how laid": copy.origin, notes: unsure };
       io.out(JSON.stringify({ ...data, ...(look.length > 0 && { look }), ...laid }, null, 2));
     } else
@@ -110,12 +112,12 @@ const plain = (reading: Reading) =>
       : reading.value;
 
 function asData(
-  dials: readonly Dial[],
+  varied: readonly VariedCell[],
   watched: readonly Watched[],
   rows: readonly Row[],
   found: readonly Thresholds[],
 ) {
-  const settingOf = ({ figures }: Row) => dials.map(({ label }, i) => [label, figures[i]]);
+  const settingOf = ({ figures }: Row) => varied.map(({ label }, i) => [label, figures[i]]);
   const unusual = rows.flatMap((row) =>
     (row.odd ?? []).map(({ label, sentence }) => ({
       at: Object.fromEntries(settingOf(row)),
@@ -145,9 +147,9 @@ function asData(
 
 function asTable(copy: QuestionEngine, watched: readonly Watched[], rows: readonly Row[]): string[] {
   const table = [
-    [...copy.dials, ...watched].map(({ label }) => label),
+    [...copy.varied, ...watched].map(({ label }) => label),
     ...rows.map(({ figures, readings, odd = [] }) => [
-      ...copy.dials.map((dial, i) => figureText(copy.book, dial.kind, figures[i]!)),
+      ...copy.varied.map((cell, i) => figureText(copy.book, cell.kind, figures[i]!)),
       ...watched.map((one, i) => readingText(copy.book, one, readings[i]!)),
       ...(odd.length > 0 ? [`look: ${odd.map(({ label }) => `${label} is unusual`).join(", ")}`] : []),
     ]),
@@ -175,8 +177,8 @@ function notes(
 ): string[] {
   const idle = watched.flatMap(({ place, label }) => {
     const upstream = new Upstream(copy.book, [place]);
-    const still = copy.dials.filter((dial) => !upstream.has(dial.place));
-    return still.map((dial) => `${label} does not rest on ${dial.label}`);
+    const still = copy.varied.filter((cell) => !upstream.has(cell.place));
+    return still.map((cell) => `${label} does not rest on ${cell.label}`);
   });
   const lines = [...found.flatMap(told), ...idle, ...look.map((sentence) => `look: ${sentence}`)];
   return lines.length > 0 ? ["", ...lines] : [];

@@ -39,11 +39,16 @@ export function checks(engine: Engine): Check[] {
       row.forEach((typed, column) => {
         if (!isFormula(typed)) return;
         const place = { page: index, row: r, column };
-        const { look } = engine.view(place);
-        if (!look) return;
-        if (placeKey(look.from) !== placeKey(place)) waits(look.from, place);
-        else if (look.is !== "uncounted" && look.is !== "pending")
-          add(place, { is: look.is, sentence: look.sentence, column: null, stopped: look.stopped === true });
+        const { problem } = engine.view(place);
+        if (!problem) return;
+        if (placeKey(problem.from) !== placeKey(place)) waits(problem.from, place);
+        else if (problem.is !== "uncounted" && problem.is !== "pending")
+          add(place, {
+            is: problem.is,
+            sentence: problem.sentence,
+            column: null,
+            stopped: problem.stopped === true,
+          });
       });
     });
   });

@@ -12,7 +12,7 @@ import type { Engine } from "./engine.ts";
 import { kindOfTree } from "./kind-of-tree.ts";
 import { sharedOut, sharedOutAt } from "./shared-out.ts";
 import { plainNumber, type Rule, show } from "./show.ts";
-import type { Look } from "./view.ts";
+import type { CellProblem } from "./view.ts";
 
 export interface ShownGiven {
   readonly name: string;
@@ -57,7 +57,7 @@ export interface Working {
   readonly shown: string;
   readonly value: Cell;
   readonly kind: Kind;
-  readonly look: Look | null;
+  readonly problem: CellProblem | null;
   /** Where equal parts as shown do not add up to the whole as shown, and what does; null else. */
   readonly parts: string | null;
   readonly calls: readonly CallWorking[];
@@ -94,7 +94,7 @@ function workingOf(engine: Engine, place: Place): Working {
     shown: view.shown,
     value: view.value,
     kind: view.kind,
-    look: view.look,
+    problem: view.problem,
     parts: sharedOutAt(engine, place),
     calls,
     restsOn: engine.restsOn(place),

@@ -4,10 +4,10 @@ import { typedAt } from "../book/shape.ts";
 import type { Engine } from "./engine.ts";
 import { Upstream } from "./references.ts";
 
-/** Cells in `turned` get a figure from the question itself, so they are left aside. */
-export function leftOut(engine: Engine, places: readonly Place[], turned: readonly Place[] = []): string[] {
+/** Cells in `varied` get a figure from the question itself, so they are left aside. */
+export function leftOut(engine: Engine, places: readonly Place[], varied: readonly Place[] = []): string[] {
   const upstream = new Upstream(engine.book, places);
-  const filled = new Set(turned.map(placeKey));
+  const filled = new Set(varied.map(placeKey));
   const label = (place: Place) => nameOf(engine.book, place) ?? fullAddress(engine.book, place);
   const unmatched = upstream.places.flatMap((place) =>
     engine

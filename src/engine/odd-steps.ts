@@ -1,7 +1,7 @@
 /** At which steps of a sweep a formula below the watched cells gives a function something unusual. */
 import type { Book } from "../book/shape.ts";
-import { type Dial, figureText } from "./dial.ts";
 import type { Row } from "./sweep.ts";
+import { figureText, type VariedCell } from "./varied-cell.ts";
 
 /** A cell whose formula is unusual at one step, by its name or address, and the sentence that says why. */
 export interface Odd {
@@ -19,26 +19,26 @@ export const oddAt = ({ odd = [] }: Row): string => odd.map(oddText).join("; ");
  * The sentence of the cell is the one at the first such step.
  */
 export function oddSteps(
-  { book, dials }: { readonly book: Book; readonly dials: readonly Dial[] },
+  { book, varied }: { readonly book: Book; readonly varied: readonly VariedCell[] },
   rows: readonly Row[],
 ): string[] {
   const labels = new Set(rows.flatMap(({ odd = [] }) => odd.map(({ label }) => label)));
   return [...labels].map((label) => {
     const has = rows.map(({ odd = [] }) => odd.find((one) => one.label === label));
     const at = (row: Row) =>
-      dials.map((dial, i) => `${dial.label} ${figureText(book, dial.kind, row.figures[i]!)}`).join(" and ");
+      varied.map((cell, i) => `${cell.label} ${figureText(book, cell.kind, row.figures[i]!)}`).join(" and ");
     const count = has.filter(Boolean).length;
     const first = has.findIndex(Boolean);
     const where =
       count === rows.length
         ? "at every step"
-        : dials.length > 1
+        : varied.length > 1
           ? `at ${count} of ${rows.length} steps, the first ${at(rows[first]!)}`
           : `at ${runs(has.map(Boolean))
               .map(([from, to]) =>
                 from === to
                   ? at(rows[from]!)
-                  : `${at(rows[from]!)} to ${figureText(book, dials[0]!.kind, rows[to]!.figures[0]!)}`,
+                  : `${at(rows[from]!)} to ${figureText(book, varied[0]!.kind, rows[to]!.figures[0]!)}`,
               )
               .join(", and ")}`;
     return `${where}: ${oddText(has[first]!)}`;

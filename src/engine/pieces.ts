@@ -34,16 +34,16 @@ export function piecesOf(engine: Engine): { readonly found: FoundPiece[]; readon
   const found: FoundPiece[] = [];
   const lost: LostPiece[] = [];
   for (const { place, view } of namedFirst(engine)) {
-    const { value, kind, name, look } = view;
+    const { value, kind, name, problem } = view;
     const address = engine.address(place);
     const title = name ?? rowTitle(engine, place) ?? address;
-    if (look?.is === "error") {
-      const begins = engine.address(look.from) === address;
+    if (problem?.is === "error") {
+      const begins = engine.address(problem.from) === address;
       if (kind === "piece" && (name !== undefined || begins))
-        lost.push({ address, title, sentence: look.sentence });
+        lost.push({ address, title, sentence: problem.sentence });
       continue;
     }
-    if (typeof value !== "string" || value.trim() === "" || look) continue;
+    if (typeof value !== "string" || value.trim() === "" || problem) continue;
     if (kind !== "piece" && !/^\s*M[\s\d.-]/.test(value)) continue;
     if (name === undefined && seen.has(value)) continue;
     try {

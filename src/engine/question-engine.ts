@@ -8,13 +8,13 @@ import { type Place, placeKey } from "../book/address.ts";
 import { type } from "../book/edit.ts";
 import { isFormula } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
-import { clean, type Dial, labelOf } from "./dial.ts";
 import { Engine } from "./engine.ts";
 import type { LayDesk } from "./instance.ts";
 import { leastSearched } from "./laid.ts";
 import type { Odd } from "./odd-steps.ts";
 import { Upstream } from "./references.ts";
 import { dayText } from "./show.ts";
+import { clean, labelOf, type VariedCell } from "./varied-cell.ts";
 
 /** What a watched cell holds at a setting, or why it holds nothing. */
 export type Reading = { readonly value: number | string | boolean | null } | { readonly sentence: string };
@@ -37,24 +37,24 @@ function lean(book: Book, upstream: Upstream): Book {
 
 export class QuestionEngine {
   readonly book: Book;
-  readonly dials: readonly Dial[];
+  readonly varied: readonly VariedCell[];
   readonly watched: readonly Place[];
   readonly upstream: Upstream;
   readonly #lean: Book;
   readonly #engine: Engine;
 
-  constructor(book: Book, desk: LayDesk, dials: readonly Dial[], watched: readonly Place[]) {
+  constructor(book: Book, desk: LayDesk, varied: readonly VariedCell[], watched: readonly Place[]) {
     this.book = book;
-    this.dials = dials;
+    this.varied = varied;
     this.watched = watched;
     this.upstream = new Upstream(book, watched);
     this.#lean = lean(book, this.upstream);
     this.#engine = new Engine(this.#lean, desk);
   }
 
-  /** The watched cells with these figures in the dials, in the dials' order. */
+  /** The watched cells with these figures in the varied cells, in their order. */
   read(figures: readonly number[]): Reading[] {
-    const typings = this.dials.map((dial, i) => ({ ...dial.place, typed: this.#typed(dial, figures[i]!) }));
+    const typings = this.varied.map((cell, i) => ({ ...cell.place, typed: this.#typed(cell, figures[i]!) }));
     this.#engine.become(type(this.#lean, typings));
     return this.watched.map((place) => this.#reading(place));
   }
@@ -80,8 +80,8 @@ export class QuestionEngine {
     return leastSearched(this.#engine.laid().flatMap(({ lays }) => lays));
   }
 
-  #typed(dial: Dial, figure: number): string {
-    return dial.kind === "days" && figure > 20_000
+  #typed(cell: VariedCell, figure: number): string {
+    return cell.kind === "days" && figure > 20_000
       ? dayText(figure)
       : withDecimalMark(String(clean(figure)), this.book.decimal);
   }
@@ -89,10 +89,12 @@ export class QuestionEngine {
   #reading(place: Place): Reading {
     const value = this.#engine.value(place);
     if (value !== null) return { value };
-    const { look } = this.#engine.view(place);
-    if (!look) return { value };
-    const elsewhere = placeKey(look.from) !== placeKey(place);
-    return { sentence: elsewhere ? `${labelOf(this.book, look.from)}: ${look.sentence}` : look.sentence };
+    const { problem } = this.#engine.view(place);
+    if (!problem) return { value };
+    const elsewhere = placeKey(problem.from) !== placeKey(place);
+    return {
+      sentence: elsewhere ? `${labelOf(this.book, problem.from)}: ${problem.sentence}` : problem.sentence,
+    };
   }
 
   destroy(): void {

@@ -11,7 +11,7 @@ import { circularReferenceSentence } from "./circular-reference.ts";
 import { ENGINE_WORDS, GENERAL, NOT_FOUND } from "./engine-words.ts";
 import { precedents } from "./references.ts";
 import { searchedInVain } from "./unmatched.ts";
-import type { CellView, Look } from "./view.ts";
+import type { CellProblem, CellView } from "./view.ts";
 
 /** What is known where an error began. */
 export interface Scene {
@@ -25,21 +25,12 @@ export interface Scene {
   readonly value: (place: Place) => unknown;
 }
 
-/** What a cell that waits for another, or is to be looked at itself, says of it. */
-export function lookText(book: Book, place: Place, { from, sentence }: Look): string {
-  const here = from.page === place.page && from.row === place.row && from.column === place.column;
-  const name = nameOf(book, from);
-  return here
-    ? sentence
-    : `waits for ${name ? `${name} (${fullAddress(book, from)})` : fullAddress(book, from)}: ${sentence}`;
-}
-
-/** Whether a cell has its answer although there is something to look at. */
-export const hasAnswer = ({ is }: Look): boolean => is === "unusual" || is === "uncounted";
+/** Whether a cell has its answer in spite of the problem. */
+export const hasAnswer = ({ is }: CellProblem): boolean => is === "unusual" || is === "uncounted";
 
 /** What a cell answers, in one line: its figure, or what is wrong where it has none or is a verdict. */
-export const answerText = ({ look, shown }: Pick<CellView, "look" | "shown">): string =>
-  look && !hasAnswer(look) ? look.sentence : shown;
+export const answerText = ({ problem, shown }: Pick<CellView, "problem" | "shown">): string =>
+  problem && !hasAnswer(problem) ? problem.sentence : shown;
 
 /** What is wrong in a cell, for an error of the engine. */
 export function sentence(error: DetailedCellError, scene: Scene): string {

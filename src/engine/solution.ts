@@ -1,15 +1,15 @@
 /** What a search for a setting found, in words. */
 import type { Book } from "../book/shape.ts";
 import { shownApart } from "./apart.ts";
-import { figureText } from "./dial.ts";
 import { numberOf, type QuestionEngine } from "./question-engine.ts";
 import { plainNumber, show } from "./show.ts";
 import type { Row, Watched } from "./sweep.ts";
 import type { Wish } from "./target.ts";
+import { figureText } from "./varied-cell.ts";
 
-const settingText = (copy: QuestionEngine, row: Row): string =>
-  copy.dials
-    .map((dial, i) => `${dial.label} ${figureText(copy.book, dial.kind, row.figures[i]!)}`)
+const settingText = (engine: QuestionEngine, row: Row): string =>
+  engine.varied
+    .map((cell, i) => `${cell.label} ${figureText(engine.book, cell.kind, row.figures[i]!)}`)
     .join(" and ");
 
 /** What the setting makes; on a finer mark where it would read like what was asked for and is not. */
@@ -21,43 +21,43 @@ const madeText = (book: Book, make: Watched, row: Row, asked?: number): string =
 };
 
 /** "from 8 to 14": the figures looked at. */
-function rangeText(copy: QuestionEngine, rows: readonly Row[]): string {
+function rangeText(engine: QuestionEngine, rows: readonly Row[]): string {
   const [first, last] = [rows[0], rows.at(-1)];
   if (!first || !last) return "";
-  return copy.dials
-    .map((dial, i) => {
-      const say = (row: Row) => figureText(copy.book, dial.kind, row.figures[i]!);
+  return engine.varied
+    .map((cell, i) => {
+      const say = (row: Row) => figureText(engine.book, cell.kind, row.figures[i]!);
       return `from ${say(first)} to ${say(last)}`;
     })
     .join(" and ");
 }
 
 /** No step of the range has an answer. */
-export function noAnswer(copy: QuestionEngine, make: Watched, rows: readonly Row[]): string {
+export function noAnswer(engine: QuestionEngine, make: Watched, rows: readonly Row[]): string {
   const reading = rows[0]?.readings[0];
   const why = reading && "sentence" in reading ? reading.sentence : "it holds no figure there";
-  return `${make.label} has no answer at any step ${rangeText(copy, rows)}: at the first, ${why}`;
+  return `${make.label} has no answer at any step ${rangeText(engine, rows)}: at the first, ${why}`;
 }
 
 /** No step does it, and which comes nearest. */
 export function noneText(
-  copy: QuestionEngine,
+  engine: QuestionEngine,
   { make, aim }: Wish,
   rows: readonly Row[],
   nearest: Row,
 ): string {
-  const names = copy.dials.map(({ label }) => label).join(" and ");
-  const value = "value" in aim ? figureText(copy.book, make.kind, aim.value) : "";
+  const names = engine.varied.map(({ label }) => label).join(" and ");
+  const value = "value" in aim ? figureText(engine.book, make.kind, aim.value) : "";
   const wanted =
     aim.is === "equal"
       ? `makes ${make.label} ${value}`
       : `keeps ${make.label} at ${aim.is === "atmost" ? "most" : "least"} ${value}`;
-  return `no ${names} ${rangeText(copy, rows)} ${wanted}; nearest is ${settingText(copy, nearest)}, which makes it ${madeText(copy.book, make, nearest, "value" in aim ? aim.value : undefined)}`;
+  return `no ${names} ${rangeText(engine, rows)} ${wanted}; nearest is ${settingText(engine, nearest)}, which makes it ${madeText(engine.book, make, nearest, "value" in aim ? aim.value : undefined)}`;
 }
 
 /** The setting found, and what else does it. */
 export function foundText(
-  copy: QuestionEngine,
+  engine: QuestionEngine,
   wish: Wish,
   rows: readonly Row[],
   found: Row,
@@ -65,20 +65,20 @@ export function foundText(
   exactly: number | null,
 ): string {
   const { make, aim, least } = wish;
-  const makes = copy.dials.length > 1 ? "make" : "makes";
-  const made = `${settingText(copy, found)} ${makes} ${make.label} ${madeText(copy.book, make, found, "value" in aim ? aim.value : undefined)}`;
-  const range = rangeText(copy, rows);
+  const makes = engine.varied.length > 1 ? "make" : "makes";
+  const made = `${settingText(engine, found)} ${makes} ${make.label} ${madeText(engine.book, make, found, "value" in aim ? aim.value : undefined)}`;
+  const range = rangeText(engine, rows);
   const count = doing.filter(Boolean).length;
   const end = least ? "smallest" : "largest";
   if (!("value" in aim)) {
     const also = count > 1 ? `; ${count} settings make it so and this is the ${end}` : "";
     return `${made}, the ${aim.is} ${range}${also}`;
   }
-  if (aim.is !== "equal") return `${made}; ${beyondText(copy, wish, rows, found)}`;
-  const exact = exactly === null ? "" : ` (exactly at ${plainNumber(exactly, 4, copy.book.decimal)})`;
+  if (aim.is !== "equal") return `${made}; ${beyondText(engine, wish, rows, found)}`;
+  const exact = exactly === null ? "" : ` (exactly at ${plainNumber(exactly, 4, engine.book.decimal)})`;
   if (count === 1) return `${made}${exact}; no other step ${range} does as well`;
-  if (copy.dials.length > 1) return `${made}; ${count} settings ${range} do and this is the ${end}`;
-  const say = (row: Row) => figureText(copy.book, copy.dials[0]!.kind, row.figures[0]!);
+  if (engine.varied.length > 1) return `${made}; ${count} settings ${range} do and this is the ${end}`;
+  const say = (row: Row) => figureText(engine.book, engine.varied[0]!.kind, row.figures[0]!);
   const runs = runsOf(rows, doing).map(([from, to]) =>
     from === to ? say(from) : `${say(from)} to ${say(to)}`,
   );
@@ -87,7 +87,7 @@ export function foundText(
 
 /** What lies beyond the setting found: steps that do not do it, or the end of the range. */
 function beyondText(
-  copy: QuestionEngine,
+  engine: QuestionEngine,
   { make, aim, least }: Wish,
   rows: readonly Row[],
   found: Row,
@@ -95,13 +95,13 @@ function beyondText(
   const end = least ? rows[0]! : rows.at(-1)!;
   const further = least ? "smaller" : "larger";
   if (end === found) return `it is the end of the range, so a ${further} one may do too`;
-  if (copy.dials.length > 1) {
-    const [first, second] = copy.dials.map(({ label }) => label);
+  if (engine.varied.length > 1) {
+    const [first, second] = engine.varied.map(({ label }) => label);
     return `no setting with a ${further} ${first} does, nor with a ${further} ${second} beside it`;
   }
   const keeps = aim.is === "atmost" ? "at most" : "at least";
-  const value = "value" in aim ? figureText(copy.book, make.kind, aim.value) : "";
-  return `no ${further} step ${least ? "down" : "up"} to ${settingText(copy, end)} keeps it ${keeps} ${value}`;
+  const value = "value" in aim ? figureText(engine.book, make.kind, aim.value) : "";
+  return `no ${further} step ${least ? "down" : "up"} to ${settingText(engine, end)} keeps it ${keeps} ${value}`;
 }
 
 /** The unbroken stretches of rows that do it. */

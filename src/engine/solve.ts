@@ -5,12 +5,12 @@
  * one does it, or all of them where all could matter.
  */
 
-import { clean, type Dial, isProblem, type Problem } from "./dial.ts";
 import { numberOf, type QuestionEngine } from "./question-engine.ts";
 import { show } from "./show.ts";
 import { foundText, noAnswer, noneText } from "./solution.ts";
 import { MOST_SETTINGS, type Row, type Span, settingsOf, stepsOf, sweep, type Watched } from "./sweep.ts";
 import { bestOf, doingOf, missOf, type OpenSpan, type Wish } from "./target.ts";
+import { clean, isProblem, type Problem, type VariedCell } from "./varied-cell.ts";
 
 export interface Solution {
   /** The setting asked for, or null when no step does it. */
@@ -33,27 +33,29 @@ const WIDEST = 8;
 const WIDER = 1.5;
 
 /** Works settings, yielding each row as it comes, and gives the answer. */
-export function* solve(copy: QuestionEngine, wish: Wish): Generator<Row, Solution | Problem> {
-  const apart = unrelated(copy, wish.make);
+export function* solve(engine: QuestionEngine, wish: Wish): Generator<Row, Solution | Problem> {
+  const apart = unrelated(engine, wish.make);
   if (apart) return { problem: apart };
-  const spans = copy.dials.map((dial, i) => spanFor(dial, wish.spans[i] ?? {}, copy.dials.length > 1));
+  const spans = engine.varied.map((cell, i) => spanFor(cell, wish.spans[i] ?? {}, engine.varied.length > 1));
   const wrong = spans.find(isProblem);
   if (wrong) return wrong;
-  const lists = copy.dials.map((dial, i) => stepsOf(copy.book, dial, spans[i] as Span));
+  const lists = engine.varied.map((cell, i) => stepsOf(engine.book, cell, spans[i] as Span));
   const bad = lists.find(isProblem);
   if (bad) return bad;
   const settings = settingsOf(lists as number[][]);
   if (isProblem(settings)) return settings;
-  const open = copy.dials.length === 1 && wish.spans[0]?.to === undefined;
-  const parts = open ? [settings, ...beyond(copy.dials[0]!, spans[0] as Span, settings.length)] : [settings];
+  const open = engine.varied.length === 1 && wish.spans[0]?.to === undefined;
+  const parts = open
+    ? [settings, ...beyond(engine.varied[0]!, spans[0] as Span, settings.length)]
+    : [settings];
   const sided = wish.aim.is === "atmost" || wish.aim.is === "atleast";
   const rows: Row[] = [];
-  for (const row of sided ? fromTheEnd(copy, wish, parts) : throughout(copy, wish, parts)) {
+  for (const row of sided ? fromTheEnd(engine, wish, parts) : throughout(engine, wish, parts)) {
     rows.push(row);
     yield row;
   }
   return conclude(
-    copy,
+    engine,
     wish,
     rows.toSorted((a, b) => ahead(a.figures, b.figures)),
   );
@@ -65,8 +67,8 @@ const ahead = (a: readonly number[], b: readonly number[]): number => {
 };
 
 /** The settings past the end of an open range, part by part. */
-function beyond(dial: Dial, span: Span, first: number): (readonly number[])[][] {
-  const most = WIDEST * Math.abs(dial.now ?? 0);
+function beyond(cell: VariedCell, span: Span, first: number): (readonly number[])[][] {
+  const most = WIDEST * Math.abs(cell.now ?? 0);
   const parts: (readonly number[])[][] = [];
   let count = first;
   for (let end = span.to; end < most && count < MOST_SETTINGS; ) {
@@ -85,12 +87,12 @@ function beyond(dial: Dial, span: Span, first: number): (readonly number[])[][] 
  * does. Of an open range the next part is begun only when the end of this one does it, or none in it.
  */
 function* fromTheEnd(
-  copy: QuestionEngine,
+  engine: QuestionEngine,
   { aim, least }: Wish,
   parts: readonly (readonly (readonly number[])[])[],
 ): Generator<Row, void> {
   if (least) {
-    for (const row of sweep(copy, parts.flat())) {
+    for (const row of sweep(engine, parts.flat())) {
       yield row;
       if (missOf(row, aim) === 0) return;
     }
@@ -100,7 +102,7 @@ function* fromTheEnd(
   for (const part of parts) {
     let further = false;
     let end = true;
-    for (const row of sweep(copy, part.toReversed())) {
+    for (const row of sweep(engine, part.toReversed())) {
       yield row;
       const does = missOf(row, aim) === 0;
       if (does && !end) return;
@@ -115,13 +117,13 @@ function* fromTheEnd(
 
 /** Works every setting; of an open range further parts while its end decides the answer, or none is found. */
 function* throughout(
-  copy: QuestionEngine,
+  engine: QuestionEngine,
   wish: Wish,
   parts: readonly (readonly (readonly number[])[])[],
 ): Generator<Row, void> {
   const rows: Row[] = [];
   for (const part of parts) {
-    for (const row of sweep(copy, part)) {
+    for (const row of sweep(engine, part)) {
       rows.push(row);
       yield row;
     }
@@ -139,41 +141,41 @@ function decided(rows: readonly Row[], wish: Wish): boolean {
   return made.some((one) => one >= aim.value) && made.some((one) => one <= aim.value);
 }
 
-function conclude(copy: QuestionEngine, wish: Wish, rows: readonly Row[]): Solution | Problem {
+function conclude(engine: QuestionEngine, wish: Wish, rows: readonly Row[]): Solution | Problem {
   const nearest = bestOf(rows, wish);
-  if (!nearest) return { problem: noAnswer(copy, wish.make, rows) };
-  const doing = doingOf(copy, wish, rows, nearest);
+  if (!nearest) return { problem: noAnswer(engine, wish.make, rows) };
+  const doing = doingOf(engine, wish, rows, nearest);
   const found = bestOf(
     rows.filter((_, i) => doing.rows[i]),
     wish,
-    copy.dials.length === 1,
+    engine.varied.length === 1,
   );
   const at = found ? rows.indexOf(found) : -1;
   const exactly =
     found && missOf(found, wish.aim) !== 0 ? (doing.exact[at - 1] ?? doing.exact[at] ?? null) : null;
   const sentence = found
-    ? foundText(copy, wish, rows, found, doing.rows, exactly)
-    : noneText(copy, wish, rows, nearest);
+    ? foundText(engine, wish, rows, found, doing.rows, exactly)
+    : noneText(engine, wish, rows, nearest);
   return { found, exactly, nearest, rows, count: doing.rows.filter(Boolean).length, sentence };
 }
 
-function unrelated(copy: QuestionEngine, make: Watched): string | null {
-  const idle = copy.dials.find(({ place }) => !copy.upstream.has(place));
+function unrelated(engine: QuestionEngine, make: Watched): string | null {
+  const idle = engine.varied.find(({ place }) => !engine.upstream.has(place));
   if (!idle) return null;
-  const now = show(numberOf(copy.now()[0]), make.kind, copy.book);
+  const now = show(numberOf(engine.now()[0]), make.kind, engine.book);
   return `${make.label} does not rest on ${idle.label}: it is ${now || "without an answer"} whatever ${idle.label} is`;
 }
 
 /** The range to search, its open ends filled: steps of the tape from one step up to twice what stands there. */
-function spanFor(dial: Dial, { from, to, step }: OpenSpan, both: boolean): Span | Problem {
+function spanFor(cell: VariedCell, { from, to, step }: OpenSpan, both: boolean): Span | Problem {
   if (both && (from === undefined || to === undefined)) {
-    return { problem: `two cells need a range each: give a from and a to for ${dial.label}` };
+    return { problem: `two cells need a range each: give a from and a to for ${cell.label}` };
   }
-  const by = step ?? dial.step;
-  if (dial.kind === "days" && (from === undefined || to === undefined)) {
-    return { problem: `a date needs a range: give a from and a to for ${dial.label}` };
+  const by = step ?? cell.step;
+  if (cell.kind === "days" && (from === undefined || to === undefined)) {
+    return { problem: `a date needs a range: give a from and a to for ${cell.label}` };
   }
-  const start = from ?? Math.min(by, dial.now ?? by);
-  const reach = Math.max(2 * Math.abs(dial.now ?? 0), Math.abs(start) + 40 * by);
+  const start = from ?? Math.min(by, cell.now ?? by);
+  const reach = Math.max(2 * Math.abs(cell.now ?? 0), Math.abs(start) + 40 * by);
   return { from: start, to: to ?? reach, step: by };
 }

@@ -3,11 +3,11 @@ import type { Kind } from "../../functions/define.ts";
 import type { Place } from "../book/address.ts";
 import type { Book } from "../book/shape.ts";
 import { csvText } from "./csv.ts";
-import { clean, type Dial, figureText, labelOf, type Problem } from "./dial.ts";
 import type { Engine } from "./engine.ts";
 import { type Odd, oddText } from "./odd-steps.ts";
 import type { QuestionEngine, Reading } from "./question-engine.ts";
 import { exact, show } from "./show.ts";
+import { clean, figureText, labelOf, type Problem, type VariedCell } from "./varied-cell.ts";
 
 /** A range of figures: from, from + step, … up to `to`. Lengths in the book's unit. */
 export interface Span {
@@ -23,7 +23,7 @@ export interface Watched {
   readonly kind: Kind;
 }
 
-/** One setting of the dials and what the watched cells hold at it. */
+/** One setting of the varied cells and what the watched cells hold at it. */
 export interface Row {
   readonly figures: readonly number[];
   readonly readings: readonly Reading[];
@@ -37,8 +37,8 @@ export const MOST_SETTINGS = 20_000;
 /** A cell to watch, or why it can't be. */
 export function watchAt(engine: Engine, place: Place): Watched | Problem {
   const label = labelOf(engine.book, place);
-  const { value, look, typed, kind: told } = engine.view(place);
-  const verdict = value === "ok" || look?.is === "verdict";
+  const { value, problem, typed, kind: told } = engine.view(place);
+  const verdict = value === "ok" || problem?.is === "verdict";
   const kind = verdict ? "verdict" : told;
   if (typed.trim() === "") return { problem: `${label} is blank; watch a cell that holds a number` };
   if (kind === "piece") {
@@ -46,7 +46,7 @@ export function watchAt(engine: Engine, place: Place): Watched | Problem {
       problem: `${label} is a piece; watch one of its measures, such as its PIECE_AREA or PIECE_LENGTH`,
     };
   }
-  if (look?.is !== "error" && typeof value === "string" && kind !== "verdict") {
+  if (problem?.is !== "error" && typeof value === "string" && kind !== "verdict") {
     const told = value.length > 40 ? `${value.slice(0, 37)}...` : value;
     return { problem: `${label} is a text ("${told}"); watch a cell that holds a number` };
   }
@@ -54,17 +54,17 @@ export function watchAt(engine: Engine, place: Place): Watched | Problem {
 }
 
 /** The figures of a range, or why it is none. */
-export function stepsOf(book: Book, dial: Dial, { from, to, step }: Span): number[] | Problem {
-  const say = (figure: number) => figureText(book, dial.kind, figure);
-  const { label } = dial;
+export function stepsOf(book: Book, cell: VariedCell, { from, to, step }: Span): number[] | Problem {
+  const say = (figure: number) => figureText(book, cell.kind, figure);
+  const { label } = cell;
   if (![from, to, step].every(Number.isFinite)) return { problem: `${label} needs a from, a to and a step` };
   if (step === 0)
-    return { problem: `the step of ${label} must be more than 0; give one such as ${say(dial.step)}` };
+    return { problem: `the step of ${label} must be more than 0; give one such as ${say(cell.step)}` };
   if (step < 0) return { problem: `the step of ${label} must be more than 0, not ${say(step)}` };
   if (from > to) {
     return { problem: `from must be at most to: ${label} can't go from ${say(from)} up to ${say(to)}` };
   }
-  if (dial.whole && !(Number.isInteger(from) && Number.isInteger(step))) {
+  if (cell.whole && !(Number.isInteger(from) && Number.isInteger(step))) {
     return { problem: `${label} is counted: from and step must be whole numbers, not ${from} and ${step}` };
   }
   const count = Math.floor((to - from) / step + 1e-9) + 1;
@@ -75,7 +75,7 @@ export function stepsOf(book: Book, dial: Dial, { from, to, step }: Span): numbe
 const tooMany = (count: number): string =>
   `that makes ${count.toLocaleString("en")} steps and the most is ${MOST_SETTINGS.toLocaleString("en")}; take a larger step or a shorter range`;
 
-/** Every setting of one or two lists of figures, the last dial turning fastest. */
+/** Every setting of one or two lists of figures, the figures of the last cell changing fastest. */
 export function settingsOf(lists: readonly (readonly number[])[]): (readonly number[])[] | Problem {
   const count = lists.reduce((product, list) => product * list.length, 1);
   if (count > MOST_SETTINGS) return { problem: tooMany(count) };
@@ -86,10 +86,10 @@ export function settingsOf(lists: readonly (readonly number[])[]): (readonly num
 }
 
 /** The rows one by one, so that a long sweep can be shown as it comes and stopped. */
-export function* sweep(copy: QuestionEngine, settings: Iterable<readonly number[]>): Generator<Row, void> {
+export function* sweep(engine: QuestionEngine, settings: Iterable<readonly number[]>): Generator<Row, void> {
   for (const figures of settings) {
-    const readings = copy.read(figures);
-    const { odd } = copy;
+    const readings = engine.read(figures);
+    const { odd } = engine;
     yield { figures, readings, ...(odd.length > 0 && { odd }) };
   }
 }
@@ -101,7 +101,7 @@ export function readingText(book: Book, { kind }: Watched, reading: Reading): st
 
 /** A sweep as a table for other programs: exact figures, and a last column with what is wrong or unusual, if anything is. */
 export function sweepCsv(
-  copy: Pick<QuestionEngine, "book" | "dials">,
+  engine: Pick<QuestionEngine, "book" | "varied">,
   watched: readonly Watched[],
   rows: readonly Row[],
 ): string {
@@ -109,7 +109,7 @@ export function sweepCsv(
     [...readings.flatMap((one) => ("sentence" in one ? [one.sentence] : [])), ...odd.map(oddText)].join("; "),
   );
   const wrong = looks.some((text) => text !== "");
-  const head = [...copy.dials, ...watched].map(({ label }) => label);
+  const head = [...engine.varied, ...watched].map(({ label }) => label);
   const lines = rows.map(({ figures, readings }, row) => [
     ...figures.map(String),
     ...readings.map((reading) =>
@@ -117,7 +117,7 @@ export function sweepCsv(
         ? ""
         : typeof reading.value === "number"
           ? String(clean(reading.value))
-          : exact(reading.value, "text", copy.book),
+          : exact(reading.value, "text", engine.book),
     ),
     ...(wrong ? [looks[row]!] : []),
   ]);

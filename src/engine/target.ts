@@ -1,9 +1,9 @@
 /** What a solution is asked for, how far a setting misses it, and which settings do it. */
 
-import { clean } from "./dial.ts";
 import { numberOf, type QuestionEngine } from "./question-engine.ts";
 import { show } from "./show.ts";
 import type { Row, Span, Watched } from "./sweep.ts";
+import { clean } from "./varied-cell.ts";
 
 export type Target =
   | { readonly is: "atmost" | "atleast" | "equal"; readonly value: number }
@@ -14,7 +14,7 @@ export type OpenSpan = { readonly [K in keyof Span]?: Span[K] | undefined };
 
 export interface Wish {
   readonly spans: readonly OpenSpan[];
-  /** The copy's first watched cell. */
+  /** The first watched cell of the question engine. */
   readonly make: Watched;
   readonly aim: Target;
   /** The smallest figures for which it holds, not the largest. */
@@ -36,7 +36,7 @@ export function missOf(row: Row, aim: Target): number | null {
   return over <= slack ? 0 : over;
 }
 
-/** The row that misses least (or any, when all count as `equals`); of equals the one with the largest (or least) figures, the first dial first. */
+/** The row that misses least (or any row, when all count as `equals`). Ties: the larger figure of the first varied cell, then of the second; the smaller one when `least`. */
 export function bestOf(rows: readonly Row[], { aim, least }: Wish, equals = false): Row | null {
   let best: Row | null = null;
   let bestMiss = Number.POSITIVE_INFINITY;
@@ -65,7 +65,7 @@ export interface Doing {
 }
 
 export function doingOf(
-  copy: QuestionEngine,
+  engine: QuestionEngine,
   { make, aim }: Wish,
   rows: readonly Row[],
   nearest: Row,
@@ -80,13 +80,13 @@ export function doingOf(
   if (aim.is !== "equal" || least === 0) return { rows: misses.map((miss) => miss === 0), exact: [] };
   // No step is exact: those count that the tape can't tell from it, and of a smooth answer that
   // passes it between two steps the nearer; of neighbours that do, only the best.
-  const target = show(aim.value, make.kind, copy.book);
+  const target = show(aim.value, make.kind, engine.book);
   const alike = rows.map(
-    (row, i) => misses[i] !== null && show(numberOf(row.readings[0]), make.kind, copy.book) === target,
+    (row, i) => misses[i] !== null && show(numberOf(row.readings[0]), make.kind, engine.book) === target,
   );
-  const exact = rows.map((row, i) => crossing(copy, aim, row, rows[i + 1]));
+  const exact = rows.map((row, i) => crossing(engine, aim, row, rows[i + 1]));
   const near = alike.map((one, i) => one || exact[i] !== null || (i > 0 && exact[i - 1] !== null));
-  if (copy.dials.length > 1) return { rows: near.map((one, i) => one && rows[i] === nearest), exact };
+  if (engine.varied.length > 1) return { rows: near.map((one, i) => one && rows[i] === nearest), exact };
   const doing = rows.map(() => false);
   for (let i = 0; i < rows.length; i += 1) {
     if (!near[i]) continue;
@@ -106,12 +106,17 @@ const NARROW = 1e-3;
  * Where between two neighbouring rows a smooth answer is exactly the value; null when it jumps past
  * it or stays on one side. By false position, the idle end's weight halved (the Illinois rule).
  */
-export function crossing(copy: QuestionEngine, aim: Target, one: Row, next: Row | undefined): number | null {
+export function crossing(
+  engine: QuestionEngine,
+  aim: Target,
+  one: Row,
+  next: Row | undefined,
+): number | null {
   const [made, after] = [numberOf(one.readings[0]), numberOf(next?.readings[0])];
   if (!("value" in aim) || !next || made === null || after === null) return null;
-  if (copy.dials.length > 1 || copy.dials[0]!.whole || (made - aim.value) * (after - aim.value) >= 0)
+  if (engine.varied.length > 1 || engine.varied[0]!.whole || (made - aim.value) * (after - aim.value) >= 0)
     return null;
-  const off = (figure: number): number => (numberOf(copy.read([figure])[0]) ?? Number.NaN) - aim.value;
+  const off = (figure: number): number => (numberOf(engine.read([figure])[0]) ?? Number.NaN) - aim.value;
   let [a, b] = [one.figures[0]!, next.figures[0]!];
   let [atA, atB] = [made - aim.value, after - aim.value];
   // What the answer truly is at `a`, its weight not halved.

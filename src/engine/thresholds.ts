@@ -1,5 +1,5 @@
 /**
- * Thresholds: where a watched answer jumps while one typed cell is turned, and from what figure
+ * Thresholds: where a watched answer jumps while one typed cell is varied, and from what figure
  * on, as the tape shows it: "from 14 1/8 a third panel is needed". Between two rows of a sweep
  * the interval is halved wherever a straight line does not explain the middle; a smooth answer
  * straightens out after a few halvings, a jump never does.
@@ -7,9 +7,9 @@
 import { roundTo } from "../../functions/fractions.ts";
 import type { Book } from "../book/shape.ts";
 import { shownApart } from "./apart.ts";
-import { clean, type Dial, figureText } from "./dial.ts";
 import { numberOf, type QuestionEngine, type Reading } from "./question-engine.ts";
 import { type Row, readingText, type Watched } from "./sweep.ts";
+import { clean, figureText, type VariedCell } from "./varied-cell.ts";
 
 export interface Jump {
   readonly watched: Watched;
@@ -46,43 +46,43 @@ const differ = (a: Reading, b: Reading): boolean =>
   "sentence" in a || "sentence" in b ? "sentence" in a !== "sentence" in b : a.value !== b.value;
 
 /**
- * The jumps of one watched cell, in order. The rows are a sweep of one dial that has the cell at
- * `index`; the copy has the same dial and watches this cell alone. Differences up to the share
+ * The jumps of one watched cell, in order. The rows are a sweep of one varied cell that
+ * has the watched cell at `index`; the engine has the same varied cell and watches this one alone. Differences up to the share
  * `blur` of the answer are not told: for an answer that is a little uncertain everywhere, as a laid
  * length is. Stops now and then between readings.
  */
 export function* thresholds(
-  copy: QuestionEngine,
+  engine: QuestionEngine,
   rows: readonly Row[],
   index: number,
   watched: Watched,
   blur = 0,
 ): Generator<void, Thresholds, undefined> {
-  const dial = copy.dials[0]!;
+  const cell = engine.varied[0]!;
   const numbers = rows.flatMap(({ readings }) => numberOf(readings[index]) ?? []);
   const range = numbers.length === 0 ? 0 : Math.max(...numbers) - Math.min(...numbers);
   const steps = inSteps(rows, index);
   // What is counted, and what stands still from one whole number to the next, changes by jumps only.
-  const counted = watched.kind === "count" || (dial.whole && steps);
-  const mark = Math.min(dial.step, ...gapOf(rows));
+  const counted = watched.kind === "count" || (cell.whole && steps);
+  const mark = Math.min(cell.step, ...gapOf(rows));
   const tiny = mark / 2 ** BELOW_MARK;
   const most = counted || steps ? MOST_STEPS : MOST_JUMPS;
   const jumps: Jump[] = [];
-  const readAt = (figure: number): Reading => copy.read([figure])[0]!;
+  const readAt = (figure: number): Reading => engine.read([figure])[0]!;
 
   const between = function* (a: number, before: Reading, b: number, after: Reading): Generator<void> {
     if (!differ(before, after) || jumps.length > most) return;
     const rise = riseOf(before, after);
     if (rise !== null && Math.abs(rise) <= LEAST_SHARE * range && !counted) return;
     if (isBlurred(before, after, blur)) return;
-    if (dial.whole || b - a <= tiny) {
-      const at = dial.whole ? b : markAfter(a, b, mark, (on) => nearer(readAt(on), before, after));
+    if (cell.whole || b - a <= tiny) {
+      const at = cell.whole ? b : markAfter(a, b, mark, (on) => nearer(readAt(on), before, after));
       jumps.push({
         watched,
         at,
         before,
         after,
-        sentence: jumpSentence(copy.book, dial, watched, at, before, after, blur > 0),
+        sentence: jumpSentence(engine.book, cell, watched, at, before, after, blur > 0),
       });
       return;
     }
@@ -102,7 +102,7 @@ export function* thresholds(
 
   for (let i = 1; i < rows.length; i += 1) {
     const [from, to] = [rows[i - 1]!, rows[i]!];
-    if (dial.whole && !counted && riseOf(from.readings[index]!, to.readings[index]!) !== null) continue;
+    if (cell.whole && !counted && riseOf(from.readings[index]!, to.readings[index]!) !== null) continue;
     yield* between(from.figures[0]!, from.readings[index]!, to.figures[0]!, to.readings[index]!);
   }
   const tooMany = jumps.length > most;
@@ -121,20 +121,20 @@ function isBlurred(before: Reading, after: Reading, blur: number): boolean {
  * elsewhere, to the step of the sweep.
  */
 export function clearer(
-  copy: Pick<QuestionEngine, "book" | "dials">,
+  engine: Pick<QuestionEngine, "book" | "varied">,
   told: Thresholds,
   rows: readonly Row[],
   index: number,
   blur: number,
 ): Thresholds {
   const { watched } = told;
-  const dial = copy.dials[0]!;
+  const cell = engine.varied[0]!;
   const steps = inSteps(rows, index);
   const jumps = rows.slice(1).flatMap((row, i): Jump[] => {
     const [before, after] = [rows[i]!.readings[index]!, row.readings[index]!];
     if (!differ(before, after) || isBlurred(before, after, blur)) return [];
     const [from, to] = [rows[i]!.figures[0]!, row.figures[0]!];
-    const known = told.jumps.find(({ at }) => at > from + 1e-9 && at <= to + dial.step);
+    const known = told.jumps.find(({ at }) => at > from + 1e-9 && at <= to + cell.step);
     if (!known && !steps) return [];
     const at = known?.at ?? to;
     return [
@@ -143,7 +143,7 @@ export function clearer(
         at,
         before,
         after,
-        sentence: jumpSentence(copy.book, dial, watched, at, before, after, true),
+        sentence: jumpSentence(engine.book, cell, watched, at, before, after, true),
       },
     ];
   });
@@ -199,14 +199,14 @@ const ORDINALS = [
 
 function jumpSentence(
   book: Book,
-  dial: Dial,
+  cell: VariedCell,
   watched: Watched,
   at: number,
   before: Reading,
   after: Reading,
   about: boolean,
 ): string {
-  const from = `from ${dial.label} ${figureText(book, dial.kind, at)}`;
+  const from = `from ${cell.label} ${figureText(book, cell.kind, at)}`;
   const thing = /^(\w*[a-z])s$/.exec(watched.label)?.[1]?.replaceAll("_", " ");
   if (watched.kind === "count" && thing && riseOf(before, after) === 1) {
     const ordinal = ORDINALS[(after as { value: number }).value];

@@ -7,12 +7,12 @@ import { type } from "../book/edit.ts";
 import { isFormula } from "../book/formula.ts";
 import { type Book, type Trial, typedAt } from "../book/shape.ts";
 import { shownApart } from "./apart.ts";
-import { labelOf } from "./dial.ts";
 import { Engine } from "./engine.ts";
 import type { LayDesk } from "./instance.ts";
 import { originBelow } from "./lays-below.ts";
 import { Upstream } from "./references.ts";
 import { answerText, hasAnswer } from "./sentences.ts";
+import { labelOf } from "./varied-cell.ts";
 import type { CellView } from "./view.ts";
 
 /** A cell that the trials set, and what each types there. */
@@ -119,7 +119,8 @@ export function* comparing(
 
 const differing = (list: readonly unknown[]): boolean => list.some((one) => one !== list[0]);
 
-const answerOf = ({ value, look }: CellView): unknown => (look && !hasAnswer(look) ? look.sentence : value);
+const answerOf = ({ value, problem }: CellView): unknown =>
+  problem && !hasAnswer(problem) ? problem.sentence : value;
 
 function answersApart(book: Book, views: readonly CellView[]): string[] {
   const numbers = views.flatMap(({ value }) => (typeof value === "number" ? [value] : []));

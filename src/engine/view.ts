@@ -12,7 +12,7 @@ import { show } from "./show.ts";
 import type { UncountedCells } from "./uncounted.ts";
 
 /** A problem in a cell: an error, a verdict that is not ok, or a typed cell that counts as nothing. */
-export interface Look {
+export interface CellProblem {
   /** A cell that holds something unusual has its answer all the same; the answer of a pending one comes later. */
   readonly is: "error" | "verdict" | "uncounted" | "unusual" | "pending";
   readonly sentence: string;
@@ -28,7 +28,7 @@ export interface CellView {
   readonly value: number | string | boolean | null;
   readonly kind: Kind;
   readonly worked: boolean;
-  readonly look: Look | null;
+  readonly problem: CellProblem | null;
   readonly name: string | undefined;
   /** For a cell that lays pieces on cloth: how its lay was found. */
   readonly origin: LayOrigin | null;
@@ -61,17 +61,17 @@ export function cellView(place: Place, sources: Sources): CellView {
   if (awaited) {
     const { sentence, shown } = pendingText(awaited, kind, book);
     const own = placeKey(from) === placeKey(place);
-    return { ...common, value: null, shown: own ? shown : "…", look: { is: "pending", sentence, from } };
+    return { ...common, value: null, shown: own ? shown : "…", problem: { is: "pending", sentence, from } };
   }
-  if (failed) return { ...common, value: null, shown: "error", look: errorLook(raw, from, sources) };
+  if (failed) return { ...common, value: null, shown: "error", problem: errorProblem(raw, from, sources) };
   const verdict = typeof raw === "string" && worked && raw.startsWith("look: ");
-  const look: Look | null = verdict
+  const problem: CellProblem | null = verdict
     ? { is: "verdict", sentence: raw.slice(6), from: place }
-    : (uncountedLook(place, worked, sources) ?? unusualLook(place, sources));
+    : (uncountedProblem(place, worked, sources) ?? unusualProblem(place, sources));
   return {
     ...common,
     value: raw,
-    look,
+    problem,
     // The list of problems goes through all cells and shows few.
     get shown() {
       return show(raw, kind, book);
@@ -79,7 +79,11 @@ export function cellView(place: Place, sources: Sources): CellView {
   };
 }
 
-function errorLook(error: DetailedCellError, from: Place, { instance, uncounted, sentence }: Sources): Look {
+function errorProblem(
+  error: DetailedCellError,
+  from: Place,
+  { instance, uncounted, sentence }: Sources,
+): CellProblem {
   const stopped = instance.isStopped(from);
   const left = error.type === "VALUE" && !stopped ? uncounted().users.get(placeKey(from)) : undefined;
   if (left) return { is: "error", sentence: left.sentence, from: left.place };
@@ -87,7 +91,11 @@ function errorLook(error: DetailedCellError, from: Place, { instance, uncounted,
 }
 
 /** A typed cell that counts as nothing, or a formula whose answer leaves one out. */
-function uncountedLook(place: Place, worked: boolean, { instance, uncounted }: Sources): Look | null {
+function uncountedProblem(
+  place: Place,
+  worked: boolean,
+  { instance, uncounted }: Sources,
+): CellProblem | null {
   const { cells, users } = uncounted();
   const own = (worked ? users : cells).get(placeKey(place));
   if (!own) return null;
@@ -95,7 +103,7 @@ function uncountedLook(place: Place, worked: boolean, { instance, uncounted }: S
   return { is: "uncounted", sentence: worked ? `${where}: ${own.sentence}` : own.sentence, from: place };
 }
 
-function unusualLook(place: Place, { unusual }: Sources): Look | null {
+function unusualProblem(place: Place, { unusual }: Sources): CellProblem | null {
   const sentence = unusual(place);
   return sentence === null ? null : { is: "unusual", sentence, from: place };
 }

@@ -1,10 +1,9 @@
 /**
- * The what-if questions as plain data, and how they are answered off the main thread: on a copy of
- * the book, a little at a time, so that a newer question can end an older one.
+ * The what-if questions as plain data, and how they are answered off the main thread: on an engine of
+ * its own, a little at a time, so that a newer question can end an older one.
  */
 import type { Place } from "../book/address.ts";
 import type { Book } from "../book/shape.ts";
-import { type Dial, dialAt, isProblem } from "../engine/dial.ts";
 import { uncertaintyOf } from "../engine/laid.ts";
 import { QuestionEngine } from "../engine/question-engine.ts";
 import { type Effect, sensitivity } from "../engine/sensitivity.ts";
@@ -13,7 +12,8 @@ import { type Row, type Span, settingsOf, stepsOf, sweep, type Watched } from ".
 import type { OpenSpan, Target } from "../engine/target.ts";
 import { clearer, type Thresholds, thresholds } from "../engine/thresholds.ts";
 import { type Comparison, comparing } from "../engine/trials.ts";
-import { Effort } from "./effort.ts";
+import { isProblem, type VariedCell, variedCellAt } from "../engine/varied-cell.ts";
+import { Effort } from "../lay/effort.ts";
 
 export type Question = {
   readonly book: Book;
@@ -22,13 +22,13 @@ export type Question = {
 } & (
   | {
       readonly is: "sweep";
-      readonly dials: readonly Place[];
+      readonly varied: readonly Place[];
       readonly spans: readonly Span[];
       readonly watched: readonly Watched[];
     }
   | {
       readonly is: "solve";
-      readonly dials: readonly Place[];
+      readonly varied: readonly Place[];
       readonly spans: readonly OpenSpan[];
       readonly make: Watched;
       readonly aim: Target;
@@ -120,16 +120,16 @@ function* quietly<T>(work: Generator<unknown, T, undefined>): Generator<undefine
   }
 }
 
-function dialsAt(book: Book, places: readonly Place[]): Dial[] | { problem: string } {
-  const dials = places.map((place) => dialAt(book, place));
-  return dials.find(isProblem) ?? (dials as Dial[]);
+function variedAt(book: Book, places: readonly Place[]): VariedCell[] | { problem: string } {
+  const varied = places.map((place) => variedCellAt(book, place));
+  return varied.find(isProblem) ?? (varied as VariedCell[]);
 }
 
 function* sweeping(question: Extract<Question, { is: "sweep" }>): Answering {
   const { book, spans, watched } = question;
-  const dials = dialsAt(book, question.dials);
-  if (isProblem(dials)) return yield dials;
-  const lists = dials.map((dial, i) => stepsOf(book, dial, spans[i]!));
+  const varied = variedAt(book, question.varied);
+  if (isProblem(varied)) return yield varied;
+  const lists = varied.map((cell, i) => stepsOf(book, cell, spans[i]!));
   const bad = lists.find(isProblem);
   if (bad) return yield bad;
   const settings = settingsOf(lists as number[][]);
@@ -137,15 +137,15 @@ function* sweeping(question: Extract<Question, { is: "sweep" }>): Answering {
   const effort = new Effort();
   const places = watched.map(({ place }) => place);
   const swept = function* (): Generator<Row, Row[]> {
-    const copy = new QuestionEngine(book, effort.desk, dials, places);
+    const engine = new QuestionEngine(book, effort.desk, varied, places);
     const rows: Row[] = [];
     try {
-      for (const row of sweep(copy, settings)) {
+      for (const row of sweep(engine, settings)) {
         rows.push(row);
         yield row;
       }
     } finally {
-      copy.destroy();
+      engine.destroy();
     }
     return rows;
   };
@@ -154,8 +154,8 @@ function* sweeping(question: Extract<Question, { is: "sweep" }>): Answering {
   for (; !step.done; step = sweeps.next()) yield { rows: [step.value] };
   const rows = step.value;
   const found: { readonly thresholds: Thresholds; readonly laid: boolean }[] = [];
-  for (const [i, one] of dials.length > 1 ? [] : [...watched.entries()]) {
-    const own = new QuestionEngine(book, effort.peek, dials, [one.place]);
+  for (const [i, one] of varied.length > 1 ? [] : [...watched.entries()]) {
+    const own = new QuestionEngine(book, effort.peek, varied, [one.place]);
     try {
       own.now();
       const laid = own.lays;
@@ -173,7 +173,7 @@ function* sweeping(question: Extract<Question, { is: "sweep" }>): Answering {
     const anew = yield* quietly(swept());
     const blur = uncertaintyOf({ by: "search", seconds });
     const clear = found.map((one, i) =>
-      one.laid ? clearer({ book, dials }, one.thresholds, anew, i, blur) : one.thresholds,
+      one.laid ? clearer({ book, varied }, one.thresholds, anew, i, blur) : one.thresholds,
     );
     yield { round: { seconds, rows: anew, thresholds: clear } };
   }
@@ -181,16 +181,16 @@ function* sweeping(question: Extract<Question, { is: "sweep" }>): Answering {
 
 function* solving(question: Extract<Question, { is: "solve" }>): Answering {
   const { book, make } = question;
-  const dials = dialsAt(book, question.dials);
-  if (isProblem(dials)) return yield dials;
+  const varied = variedAt(book, question.varied);
+  if (isProblem(varied)) return yield varied;
   const effort = new Effort();
-  const copy = new QuestionEngine(book, effort.desk, dials, [make.place]);
+  const engine = new QuestionEngine(book, effort.desk, varied, [make.place]);
   try {
-    const found = yield* quietly(solve(copy, question));
+    const found = yield* quietly(solve(engine, question));
     yield isProblem(found) ? found : { solution: found };
     yield settled(effort);
   } finally {
-    copy.destroy();
+    engine.destroy();
   }
 }
 

@@ -47,7 +47,7 @@ const NO_FIGURE = /\bNaN\b|\bInfinity\b|\bundefined\b|\[object/;
 function cellFault(engine: Engine, place: Place): string | null {
   const view = engine.view(place);
   const where = fullAddress(engine.book, place);
-  const { shown, look, typed } = view;
+  const { shown, problem, typed } = view;
   const told = [
     shown,
     shownWithDecimals(shown, view.value, view.kind, engine.book),
@@ -58,8 +58,11 @@ function cellFault(engine: Engine, place: Place): string | null {
       return `${where} shows ${one}`;
   if (typeof view.value === "number" && !Number.isFinite(view.value))
     return `${where} has the value ${view.value}`;
-  if (look && (look.sentence.length < 5 || look.sentence.length > 400 || /[\n\r]/.test(look.sentence)))
-    return `${where} says ${JSON.stringify(look.sentence)}`;
+  if (
+    problem &&
+    (problem.sentence.length < 5 || problem.sentence.length > 400 || /[\n\r]/.test(problem.sentence))
+  )
+    return `${where} says ${JSON.stringify(problem.sentence)}`;
   return null;
 }
 

@@ -143,7 +143,7 @@ describe("What if", { timeout: 60_000 }, () => {
     await page.getByText("from must be at most to: depth can't go from 20 up to 11 1/4").waitFor();
   });
 
-  it("shows two cells turned at once as a table that reads without colour", async () => {
+  it("shows two cells varied at once as a table that reads without colour", async () => {
     await page.getByLabel("and", { exact: true }).selectOption({ label: "hip_ease" });
     const heat = page.getByRole("region", { name: / by depth and hip_ease$/ }).first();
     await heat.waitFor({ timeout: 20_000 });

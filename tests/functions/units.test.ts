@@ -38,7 +38,7 @@ test("words that every object knows are no units", () => {
 });
 
 describe.each(UNITS)("a book in %s", (unit) => {
-  const { marks, ruler, seam, slip, nudge, square, sheet, tape } = BOOK_UNITS[unit];
+  const { marks, ruler, seam, measuringError, nudge, square, sheet, tape } = BOOK_UNITS[unit];
 
   test("has marks from coarse to fine, and shows a length on each of them as it reads it", () => {
     const sizes = marks.map((mark) => markSize(mark, unit));
@@ -50,9 +50,9 @@ describe.each(UNITS)("a book in %s", (unit) => {
       }
   });
 
-  test("has a slip, a seam and a step of a few millimetres, and a test square of about five centimetres", () => {
+  test("has a measuring error, a seam and a step of a few millimetres, and a test square of about five centimetres", () => {
     const mm = (length: number) => convert(length, unit, "mm");
-    for (const length of [slip, nudge]) expect([5, 6.35]).toContain(mm(length));
+    for (const length of [measuringError, nudge]) expect([5, 6.35]).toContain(mm(length));
     expect([12.7, 15]).toContain(mm(readTape(seam, unit)!.length));
     expect([50, 50.8]).toContain(mm(square));
     expect(sheet === "in").toBe(tape === "in");

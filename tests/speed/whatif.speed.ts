@@ -10,13 +10,13 @@ import { lookUp, type Place } from "../../src/book/address.ts";
 import { type } from "../../src/book/edit.ts";
 import { readBook } from "../../src/book/read.ts";
 import type { Book } from "../../src/book/shape.ts";
-import { type Dial, dialAt, isProblem } from "../../src/engine/dial.ts";
 import { Engine } from "../../src/engine/engine.ts";
 import { explain } from "../../src/engine/explain.ts";
 import { QuestionEngine } from "../../src/engine/question-engine.ts";
 import { solve } from "../../src/engine/solve.ts";
 import { finish, sweep, watchAt } from "../../src/engine/sweep.ts";
 import { thresholds } from "../../src/engine/thresholds.ts";
+import { isProblem, type VariedCell, variedCellAt } from "../../src/engine/varied-cell.ts";
 import { layDesk } from "../../src/lay/desk.ts";
 
 const reading = readBook(
@@ -25,7 +25,7 @@ const reading = readBook(
 if ("reason" in reading) throw new Error(reading.reason);
 const book: Book = reading.book;
 const at = (name: string): Place => lookUp(book, name)!;
-const depth = dialAt(book, at("depth")) as Dial;
+const depth = variedCellAt(book, at("depth")) as VariedCell;
 
 /** Each time a range of its own, so that no lay is known beforehand. */
 let shift = 0;
@@ -61,9 +61,9 @@ const WATCHED = ["hem", "curved_hem", "skirt_piece", "cloth_length_a"];
 it("sweeps 200 steps", () => {
   const rows = WATCHED.map((name) => {
     const swept = median(5, () => {
-      const copy = new QuestionEngine(book, layDesk, [depth], [at(name)]);
-      for (const _ of sweep(copy, steps(200)));
-      copy.destroy();
+      const engine = new QuestionEngine(book, layDesk, [depth], [at(name)]);
+      for (const _ of sweep(engine, steps(200)));
+      engine.destroy();
     });
     const rebuilt =
       20 *
@@ -82,9 +82,9 @@ it("solves", () => {
     if (isProblem(make)) throw new Error(make.problem);
     const ask = (is: "atmost" | "equal") => () => {
       shift += 1 / 1024;
-      const copy = new QuestionEngine(book, layDesk, [depth], [at(name)]);
-      finish(solve(copy, { spans: [{ from: 7 + shift, to: 14 }], make, aim: { is, value }, least: false }));
-      copy.destroy();
+      const engine = new QuestionEngine(book, layDesk, [depth], [at(name)]);
+      finish(solve(engine, { spans: [{ from: 7 + shift, to: 14 }], make, aim: { is, value }, least: false }));
+      engine.destroy();
     };
     return [`${name} ${value}`, median(3, ask("atmost")), median(3, ask("equal"))];
   });
@@ -95,14 +95,14 @@ it("names thresholds", () => {
   const rows = ["hem", "cloth_buy_a", "cloth_length_a"].map((name) => {
     const watched = watchAt(new Engine(book, layDesk), at(name));
     if (isProblem(watched)) throw new Error(watched.problem);
-    const copy = new QuestionEngine(book, layDesk, [depth], [watched.place]);
+    const engine = new QuestionEngine(book, layDesk, [depth], [watched.place]);
     const swept = [
       ...sweep(
-        copy,
+        engine,
         Array.from({ length: 57 }, (_, i) => [7 + i / 8]),
       ),
     ];
-    return [name, median(1, () => finish(thresholds(copy, swept, 0, watched)))];
+    return [name, median(1, () => finish(thresholds(engine, swept, 0, watched)))];
   });
   table("thresholds of depth from 7 to 14 in eighths, ms", [["watched", "named in"], ...rows]);
 });

@@ -122,17 +122,17 @@ interface WhyProps {
 
 /** Why a cell that should have a drawing has none. */
 function Why({ engine, subject, onPlace }: WhyProps) {
-  const { look, name } = engine.view(subject);
+  const { problem, name } = engine.view(subject);
   const called = name ?? engine.address(subject);
-  if (!look) return <p className="empty">{called} has no shape to draw with these values.</p>;
-  if (look.is === "pending") return <p role="status">{look.sentence}.</p>;
+  if (!problem) return <p className="empty">{called} has no shape to draw with these values.</p>;
+  if (problem.is === "pending") return <p role="status">{problem.sentence}.</p>;
   return (
     <p>
       <span className="look">
-        {called} cannot be drawn: {look.sentence}
+        {called} cannot be drawn: {problem.sentence}
       </span>{" "}
-      <button type="button" className="link" onClick={() => onPlace(look.from)}>
-        {engine.address(look.from)}
+      <button type="button" className="link" onClick={() => onPlace(problem.from)}>
+        {engine.address(problem.from)}
       </button>
     </p>
   );

@@ -66,12 +66,12 @@ function told({ session, place, exactly }: Props) {
     );
   }
   const view = engine.view(place);
-  if (view.look) {
-    const waits = !samePlace(view.look.from, place);
+  if (view.problem) {
+    const waits = !samePlace(view.problem.from, place);
     return (
-      <span className={view.look.is === "pending" ? "cell-message-about" : "cell-message-problem"}>
-        {waits && `waits for ${fullAddress(book, view.look.from)}: `}
-        {view.look.sentence}
+      <span className={view.problem.is === "pending" ? "cell-message-about" : "cell-message-problem"}>
+        {waits && `waits for ${fullAddress(book, view.problem.from)}: `}
+        {view.problem.sentence}
         <CountKey session={session} place={place} />
       </span>
     );

@@ -127,7 +127,7 @@ export class GridView implements ShownGrid {
         kind: "text",
         origin: null,
         worked: true,
-        look: { is: "error", sentence, from: place },
+        problem: { is: "error", sentence, from: place },
         name: undefined,
       };
     }

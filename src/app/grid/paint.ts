@@ -12,24 +12,24 @@ const TEXTS = new Set(["text", "verdict", "flag", "piece"]);
 
 /** What a screen reader adds to the cell's text, and a pointer shows; "" when the text says it all. */
 function description(
-  { look, name, worked, origin }: CellView,
+  { problem, name, worked, origin }: CellView,
   place: Place,
   note: string,
   book: Book,
   cut: boolean,
 ): string {
-  const waits = look && !samePlace(look.from, place);
+  const waits = problem && !samePlace(problem.from, place);
   const looking =
-    look &&
+    problem &&
     (waits
-      ? `waits for ${fullAddress(book, look.from)}: ${look.sentence}`
-      : look.is === "pending"
-        ? look.sentence
-        : `${look.is === "error" ? "error" : "check"}: ${look.sentence}`);
+      ? `waits for ${fullAddress(book, problem.from)}: ${problem.sentence}`
+      : problem.is === "pending"
+        ? problem.sentence
+        : `${problem.is === "error" ? "error" : "check"}: ${problem.sentence}`);
   return [
     looking,
     name && `named ${name}`,
-    worked && !look && "calculated",
+    worked && !problem && "calculated",
     origin && laidText(origin),
     note && `note: ${note}`,
     cut && "cut: it moves to where you paste it",
@@ -50,16 +50,16 @@ export function drawCell(
 ): void {
   const text = draft ?? view.shown;
   if (td.textContent !== text) td.textContent = text;
-  const { look, worked } = view;
-  const waits = look !== null && (look.is === "pending" || !samePlace(look.from, place));
+  const { problem, worked } = view;
+  const waits = problem !== null && (problem.is === "pending" || !samePlace(problem.from, place));
   const figure =
-    !TEXTS.has(view.kind) && draft === null && (!look || hasAnswer(look) || look.is === "pending");
+    !TEXTS.has(view.kind) && draft === null && (!problem || hasAnswer(problem) || problem.is === "pending");
   const is = td.classList;
   is.add("cell");
   is.toggle("cell-figure", figure);
   is.toggle("cell-typed", !worked && figure && view.kind !== "days");
-  is.toggle("cell-worked", worked && !look);
-  is.toggle("cell-look", look !== null && !waits);
+  is.toggle("cell-worked", worked && !problem);
+  is.toggle("cell-look", problem !== null && !waits);
   is.toggle("cell-waits", waits);
   is.toggle("cell-named", view.name !== undefined);
   is.toggle("cell-noted", note !== "");

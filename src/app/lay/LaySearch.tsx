@@ -4,7 +4,7 @@ import { useState, useSyncExternalStore } from "react";
 import { unclearFigure } from "../../../functions/decimal.ts";
 import { readTape } from "../../../functions/fractions.ts";
 import type { Lay, Placement } from "../../../functions/lay.ts";
-import type { Asked } from "../../engine/question.ts";
+import type { Asked } from "../../engine/lays-asked.ts";
 import { lengthText } from "../../engine/show.ts";
 import type { Store } from "../../store/store.ts";
 import { backgroundOf } from "./background.ts";

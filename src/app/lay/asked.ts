@@ -1,7 +1,7 @@
 /** The question a cell asks and the lay that answers it now. */
 import type { Lay } from "../../../functions/lay.ts";
 import type { Place } from "../../book/address.ts";
-import { type Asked, laysAsked } from "../../engine/question.ts";
+import { type Asked, laysAsked } from "../../engine/lays-asked.ts";
 import type { Store } from "../../store/store.ts";
 
 export interface Answered extends Asked {

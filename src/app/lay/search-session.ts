@@ -3,7 +3,7 @@
  * it comes; every cell that asked the question then answers with it.
  */
 import type { Lay, Placement } from "../../../functions/lay.ts";
-import type { Asked } from "../../engine/question.ts";
+import type { Asked } from "../../engine/lays-asked.ts";
 import { isBetter } from "../../lay/answer.ts";
 import { checkLay } from "../../lay/plan.ts";
 import type { Store } from "../../store/store.ts";

@@ -1,6 +1,6 @@
 /** Takes the better lays of one question into the book as they come, seldom enough for the page. */
 import type { Lay } from "../../../functions/lay.ts";
-import type { Asked } from "../../engine/question.ts";
+import type { Asked } from "../../engine/lays-asked.ts";
 import { isBetter } from "../../lay/answer.ts";
 import { keepChecked } from "../../lay/desk.ts";
 import type { Store } from "../../store/store.ts";

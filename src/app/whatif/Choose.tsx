@@ -1,11 +1,11 @@
-/** The two choosers of What if: a typed cell to turn, and a worked cell to look at. */
+/** The two choosers of What if: a typed cell to vary, and a worked cell to look at. */
 import { useId } from "react";
 import type { Book } from "../../book/shape.ts";
-import type { Dial } from "../../engine/dial.ts";
 import type { Watched } from "../../engine/sweep.ts";
+import type { VariedCell } from "../../engine/varied-cell.ts";
 import { keyOf, spoken } from "./choices.ts";
 
-interface Props<T extends Dial | Watched> {
+interface Props<T extends VariedCell | Watched> {
   readonly book: Book;
   readonly label: string;
   readonly of: readonly T[];
@@ -16,7 +16,7 @@ interface Props<T extends Dial | Watched> {
   readonly onChoose: (key: string) => void;
 }
 
-export function Choose<T extends Dial | Watched>({ book, label, of, value, none, onChoose }: Props<T>) {
+export function Choose<T extends VariedCell | Watched>({ book, label, of, value, none, onChoose }: Props<T>) {
   const id = useId();
   return (
     <span className="choose">

@@ -3,7 +3,7 @@ import { useId, useState } from "react";
 import { unclearFigure } from "../../../functions/decimal.ts";
 import type { Kind } from "../../../functions/define.ts";
 import type { Book } from "../../book/shape.ts";
-import { figureFor, figureText } from "../../engine/dial.ts";
+import { figureFor, figureText } from "../../engine/varied-cell.ts";
 
 interface Props {
   readonly book: Book;

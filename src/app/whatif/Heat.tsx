@@ -1,12 +1,12 @@
-/** Two cells turned at once: a table of what one watched cell holds, shaded, its least and greatest marked. */
+/** Two cells varied at once: a table of what one watched cell holds, shaded, its least and greatest marked. */
 import type { Book } from "../../book/shape.ts";
-import { type Dial, figureText } from "../../engine/dial.ts";
 import { numberOf } from "../../engine/question-engine.ts";
 import { type Row, readingText, type Watched } from "../../engine/sweep.ts";
+import { figureText, type VariedCell } from "../../engine/varied-cell.ts";
 
 interface Props {
   readonly book: Book;
-  readonly dials: readonly Dial[];
+  readonly varied: readonly VariedCell[];
   readonly watched: Watched;
   readonly index: number;
   readonly rows: readonly Row[];
@@ -15,8 +15,8 @@ interface Props {
 /** A wider or longer table can't be read beside the grid. */
 const MOST = 40;
 
-export function Heat({ book, dials, watched, index, rows }: Props) {
-  const [down, across] = dials as [Dial, Dial];
+export function Heat({ book, varied, watched, index, rows }: Props) {
+  const [down, across] = varied as [VariedCell, VariedCell];
   const unique = (i: number) => [...new Set(rows.map(({ figures }) => figures[i]!))].slice(0, MOST);
   const readings = new Map(rows.map(({ figures, readings: all }) => [figures.join(" "), all[index]!]));
   const numbers = rows.flatMap((row) => numberOf(row.readings[index]) ?? []);

@@ -1,9 +1,9 @@
 /** Which measurements a result hangs on most: measure those twice. */
 import { useMemo, useState } from "react";
-import { figureText } from "../../engine/dial.ts";
-import { type Effect, slipOf } from "../../engine/sensitivity.ts";
+import { type Effect, measuringErrorOf } from "../../engine/sensitivity.ts";
 import { show } from "../../engine/show.ts";
 import type { Watched } from "../../engine/sweep.ts";
+import { figureText } from "../../engine/varied-cell.ts";
 import type { Question } from "../../worker/question.ts";
 import { Choose } from "./Choose.tsx";
 import { keyOf, spoken, watchChoices } from "./choices.ts";
@@ -54,15 +54,15 @@ export function Matters({ store, place, client }: Asking) {
           <p className="aside">
             {effects.length === 0
               ? `No measurement affects ${chosen.label}.`
-              : `How much ${chosen.label} changes when each measurement is ${figureText(book, "length", slipOf(book))} ${book.unit} off. Measure the first ones twice.`}
+              : `How much ${chosen.label} changes when each measurement is ${figureText(book, "length", measuringErrorOf(book))} ${book.unit} off. Measure the first ones twice.`}
           </p>
         )}
       </div>
       {chosen && effects && (
         <ol className="bars">
           {telling.map((effect) => (
-            <li key={effect.dial.label}>
-              <span className="bar-name">{spoken(book, effect.dial)}</span>
+            <li key={effect.measurement.label}>
+              <span className="bar-name">{spoken(book, effect.measurement)}</span>
               <span className="bar-words">{wordsOf(effect, chosen, book)}</span>
               <span className="bar-track" aria-hidden="true">
                 <span className="bar" style={{ width: `${lengthOf(effect, most)}%` }} />

@@ -1,18 +1,18 @@
-/** A watched cell against the turned one, with what the pointer or the slider is at in words. */
+/** A watched cell against the varied one, with what the pointer or the slider is at in words. */
 
 import { useEffect, useMemo, useRef, useState } from "react";
 import { BOOK_UNITS } from "../../../functions/units.ts";
 import type { Book } from "../../book/shape.ts";
-import { type Dial, figureText } from "../../engine/dial.ts";
 import { numberOf } from "../../engine/question-engine.ts";
 import { show } from "../../engine/show.ts";
 import { type Row, readingText, type Watched } from "../../engine/sweep.ts";
 import type { Thresholds } from "../../engine/thresholds.ts";
+import { figureText, type VariedCell } from "../../engine/varied-cell.ts";
 import type { PlotDrawing } from "./plotting.ts";
 
 interface Props {
   readonly book: Book;
-  readonly dial: Dial;
+  readonly cell: VariedCell;
   readonly watched: Watched;
   /** Which of the readings of a row it is. */
   readonly index: number;
@@ -22,7 +22,7 @@ interface Props {
   readonly target: number | null;
 }
 
-export function Plot({ book, dial, watched, index, rows, thresholds, at, target }: Props) {
+export function Plot({ book, cell, watched, index, rows, thresholds, at, target }: Props) {
   const host = useRef<HTMLDivElement>(null);
   const drawing = useRef<PlotDrawing | null>(null);
   const [ready, setReady] = useState(false);
@@ -64,9 +64,9 @@ export function Plot({ book, dial, watched, index, rows, thresholds, at, target 
       jumps: thresholds?.jumps.map((jump) => jump.at) ?? [],
       at,
       target,
-      across: (figure) => figureText(book, dial.kind, figure),
+      across: (figure) => figureText(book, cell.kind, figure),
       up: (value) => show(value, watched.kind, book),
-      acrossInches: inches && dial.kind === "length",
+      acrossInches: inches && cell.kind === "length",
       upInches: inches && watched.kind === "length",
     });
   });
@@ -79,7 +79,7 @@ export function Plot({ book, dial, watched, index, rows, thresholds, at, target 
   const told = rows[pointed ?? nearest] ?? rows[nearest];
   const numbers = values.filter((value) => value !== null);
   const about = plain
-    ? `${watched.label} from ${show(Math.min(...numbers), watched.kind, book)} to ${show(Math.max(...numbers), watched.kind, book)} while ${dial.label} goes from ${figureText(book, dial.kind, rows[0]!.figures[0]!)} to ${figureText(book, dial.kind, rows.at(-1)!.figures[0]!)}`
+    ? `${watched.label} from ${show(Math.min(...numbers), watched.kind, book)} to ${show(Math.max(...numbers), watched.kind, book)} while ${cell.label} goes from ${figureText(book, cell.kind, rows[0]!.figures[0]!)} to ${figureText(book, cell.kind, rows.at(-1)!.figures[0]!)}`
     : "";
   return (
     <figure className="plot">
@@ -87,8 +87,8 @@ export function Plot({ book, dial, watched, index, rows, thresholds, at, target 
         <b>{watched.label}</b>{" "}
         {told && (
           <span>
-            {readingText(book, watched, told.readings[index]!)} at {dial.label}{" "}
-            {figureText(book, dial.kind, told.figures[0]!)}
+            {readingText(book, watched, told.readings[index]!)} at {cell.label}{" "}
+            {figureText(book, cell.kind, told.figures[0]!)}
           </span>
         )}
       </figcaption>

@@ -1,12 +1,12 @@
 /** The rows of a sweep in words, for who would rather read than look. */
 import type { Book } from "../../book/shape.ts";
-import { type Dial, figureText } from "../../engine/dial.ts";
 import { oddAt } from "../../engine/odd-steps.ts";
 import { type Row, readingText, type Watched } from "../../engine/sweep.ts";
+import { figureText, type VariedCell } from "../../engine/varied-cell.ts";
 
 interface Props {
   readonly book: Book;
-  readonly dials: readonly Dial[];
+  readonly varied: readonly VariedCell[];
   readonly watched: readonly Watched[];
   readonly rows: readonly Row[];
 }
@@ -14,7 +14,7 @@ interface Props {
 /** A longer table is for the file. */
 const MOST_ROWS = 500;
 
-export function RowsTable({ book, dials, watched, rows }: Props) {
+export function RowsTable({ book, varied, watched, rows }: Props) {
   const odd = rows.some((row) => row.odd);
   return (
     <details className="rows">
@@ -22,7 +22,7 @@ export function RowsTable({ book, dials, watched, rows }: Props) {
       <table className="figures-table">
         <thead>
           <tr>
-            {[...dials, ...watched].map(({ label }) => (
+            {[...varied, ...watched].map(({ label }) => (
               <th key={label} scope="col">
                 {label}
               </th>
@@ -33,9 +33,9 @@ export function RowsTable({ book, dials, watched, rows }: Props) {
         <tbody>
           {rows.slice(0, MOST_ROWS).map((row) => (
             <tr key={row.figures.join(" ")}>
-              {dials.map((dial, i) => (
-                <th key={dial.label} scope="row">
-                  {figureText(book, dial.kind, row.figures[i]!)}
+              {varied.map((cell, i) => (
+                <th key={cell.label} scope="row">
+                  {figureText(book, cell.kind, row.figures[i]!)}
                 </th>
               ))}
               {row.readings.map((reading, i) =>

@@ -1,32 +1,32 @@
-/** One cell to turn: a slider that goes by the tape's marks, its two ends and the step of the plot. */
+/** One cell to vary: a slider that goes by the tape's marks, its two ends and the step of the plot. */
 import type { Book } from "../../book/shape.ts";
-import { clean, type Dial, figureText } from "../../engine/dial.ts";
 import type { Span } from "../../engine/sweep.ts";
+import { clean, figureText, type VariedCell } from "../../engine/varied-cell.ts";
 import { FigureField } from "./FigureField.tsx";
 
 interface Props {
   readonly book: Book;
-  readonly dial: Dial;
+  readonly cell: VariedCell;
   readonly figure: number;
   readonly span: Span;
   readonly onFigure: (figure: number) => void;
   readonly onSpan: (span: Span) => void;
-  /** Escape puts back what was turned. */
+  /** Escape puts back what was tried. */
   readonly onDrop: () => void;
 }
 
-export function Slider({ book, dial, figure, span, onFigure, onSpan, onDrop }: Props) {
-  const { kind, label } = dial;
+export function Slider({ book, cell, figure, span, onFigure, onSpan, onDrop }: Props) {
+  const { kind, label } = cell;
   const { from, to, step } = span;
-  const marks = Math.max(0, Math.floor((to - from) / dial.step + 1e-9));
-  const at = Math.max(0, Math.min(marks, Math.round((figure - from) / dial.step)));
+  const marks = Math.max(0, Math.floor((to - from) / cell.step + 1e-9));
+  const at = Math.max(0, Math.min(marks, Math.round((figure - from) / cell.step)));
   const text = figureText(book, kind, figure);
-  const turn = (by: number) => onFigure(clean(figure + by * dial.step));
-  const mark = figureText(book, kind === "days" ? "figure" : kind, dial.step);
+  const move = (by: number) => onFigure(clean(figure + by * cell.step));
+  const mark = figureText(book, kind === "days" ? "figure" : kind, cell.step);
   return (
     <div className="slider">
       <div className="slider-row">
-        <button type="button" onClick={() => turn(-1)}>
+        <button type="button" onClick={() => move(-1)}>
           <span aria-hidden="true">−</span>
           <span className="unseen">
             {label}: {mark} less
@@ -40,10 +40,10 @@ export function Slider({ book, dial, figure, span, onFigure, onSpan, onDrop }: P
           max={marks}
           step={1}
           value={at}
-          onChange={(event) => onFigure(clean(from + Number(event.target.value) * dial.step))}
+          onChange={(event) => onFigure(clean(from + Number(event.target.value) * cell.step))}
           onKeyDown={(event) => event.key === "Escape" && onDrop()}
         />
-        <button type="button" onClick={() => turn(1)}>
+        <button type="button" onClick={() => move(1)}>
           <span aria-hidden="true">+</span>
           <span className="unseen">
             {label}: {mark} more

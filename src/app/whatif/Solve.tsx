@@ -1,11 +1,11 @@
 /** Solve for: which figure of a typed cell, or of two, brings another cell to where it should be. */
 import { useMemo, useState } from "react";
-import type { Dial } from "../../engine/dial.ts";
 import { Upstream } from "../../engine/references.ts";
 import type { OpenSpan, Target } from "../../engine/target.ts";
+import type { VariedCell } from "../../engine/varied-cell.ts";
 import type { Question } from "../../worker/question.ts";
 import { Choose } from "./Choose.tsx";
-import { dialChoices, keyOf, usualSpan, watchChoices } from "./choices.ts";
+import { keyOf, usualSpan, variedChoices, watchChoices } from "./choices.ts";
 import { useEditedBook } from "./edited-book.ts";
 import { FigureField } from "./FigureField.tsx";
 import { Heat } from "./Heat.tsx";
@@ -38,36 +38,36 @@ export function Solve({ store, place, trying, client }: Asking) {
     [book, place],
   );
   const make = makes.find((one) => keyOf(book, one.place) === makeKey) ?? null;
-  const dialsUnder = useMemo(() => {
+  const variedUnder = useMemo(() => {
     const upstream = make && new Upstream(book, [make.place]);
-    return upstream ? dialChoices(book, place).filter((dial) => upstream.has(dial.place)) : [];
+    return upstream ? variedChoices(book, place).filter((cell) => upstream.has(cell.place)) : [];
   }, [book, place, make]);
-  const byKey = (key: string) => dialsUnder.find((one) => keyOf(book, one.place) === key);
+  const byKey = (key: string) => variedUnder.find((one) => keyOf(book, one.place) === key);
   const first = byKey(keys[0]!) ?? null;
   const second = (first && keys[1] !== keys[0] && byKey(keys[1]!)) || null;
-  const dials = [first, second].filter((one): one is Dial => one !== null);
-  const both = dials.length > 1;
-  const spanOf = (dial: Dial): OpenSpan =>
-    spans[keyOf(book, dial.place)] ?? (both ? usualSpan(dial, 12) : {});
+  const varied = [first, second].filter((one): one is VariedCell => one !== null);
+  const both = varied.length > 1;
+  const spanOf = (cell: VariedCell): OpenSpan =>
+    spans[keyOf(book, cell.place)] ?? (both ? usualSpan(cell, 12) : {});
   const sided = is === "atmost" || is === "atleast" || is === "equal";
   const answer = useAnswer(client, asked);
   // An answer about another book is none.
   const question = answer.question?.is === "solve" && answer.question.book === book ? answer.question : null;
   const solution = question && answer.solution;
-  const foundDials = question
-    ? question.dials.flatMap(
-        (at) => dialChoices(book, at).find((dial) => keyOf(book, dial.place) === keyOf(book, at)) ?? [],
+  const foundCells = question
+    ? question.varied.flatMap(
+        (at) => variedChoices(book, at).find((cell) => keyOf(book, cell.place) === keyOf(book, at)) ?? [],
       )
     : [];
 
   const ask = () => {
-    if (!make || dials.length === 0 || (sided && value === undefined)) return;
+    if (!make || varied.length === 0 || (sided && value === undefined)) return;
     const aim: Target = sided ? { is, value: value! } : { is: is as "lowest" | "highest" };
     setAsked({
       is: "solve",
       book,
-      dials: dials.map((dial) => dial.place),
-      spans: dials.map(spanOf),
+      varied: varied.map((cell) => cell.place),
+      spans: varied.map(spanOf),
       make,
       aim,
       least,
@@ -117,7 +117,7 @@ export function Solve({ store, place, trying, client }: Asking) {
         <Choose
           book={book}
           label="by changing"
-          of={dialsUnder}
+          of={variedUnder}
           value={first ? keys[0]! : ""}
           none="choose a typed cell"
           onChoose={(key) => setKeys([key, keys[1]!])}
@@ -126,7 +126,7 @@ export function Solve({ store, place, trying, client }: Asking) {
       {first && (
         <Ends
           book={book}
-          dial={first}
+          cell={first}
           span={spanOf(first)}
           onSpan={(span) => setSpans({ ...spans, [keyOf(book, first.place)]: span })}
         />
@@ -135,7 +135,7 @@ export function Solve({ store, place, trying, client }: Asking) {
         <Choose
           book={book}
           label="and"
-          of={dialsUnder.filter((one) => one !== first)}
+          of={variedUnder.filter((one) => one !== first)}
           value={second ? keys[1]! : ""}
           none="no other"
           onChoose={(key) => setKeys([keys[0]!, key])}
@@ -144,7 +144,7 @@ export function Solve({ store, place, trying, client }: Asking) {
       {second && (
         <Ends
           book={book}
-          dial={second}
+          cell={second}
           span={spanOf(second)}
           onSpan={(span) => setSpans({ ...spans, [keyOf(book, second.place)]: span })}
         />
@@ -164,7 +164,7 @@ export function Solve({ store, place, trying, client }: Asking) {
         <button
           type="submit"
           className="keep"
-          disabled={!make || dials.length === 0 || (sided && value === undefined)}
+          disabled={!make || varied.length === 0 || (sided && value === undefined)}
         >
           Find
         </button>
@@ -181,21 +181,21 @@ export function Solve({ store, place, trying, client }: Asking) {
             type="button"
             onClick={() => {
               const { figures } = solution.found ?? solution.nearest;
-              trying.tryAll(foundDials.map((dial, i) => [dial, figures[i]!]));
+              trying.tryAll(foundCells.map((cell, i) => [cell, figures[i]!]));
             }}
           >
             {solution.found ? "Preview" : "Preview the nearest"}
           </button>
         </div>
       )}
-      {solution && question && foundDials.length > 0 && solution.rows.length > 1 && (
+      {solution && question && foundCells.length > 0 && solution.rows.length > 1 && (
         <div className="plots">
-          {foundDials.length > 1 ? (
-            <Heat book={book} dials={foundDials} watched={question.make} index={0} rows={solution.rows} />
+          {foundCells.length > 1 ? (
+            <Heat book={book} varied={foundCells} watched={question.make} index={0} rows={solution.rows} />
           ) : (
             <Plot
               book={book}
-              dial={foundDials[0]!}
+              cell={foundCells[0]!}
               watched={question.make}
               index={0}
               rows={solution.rows}
@@ -212,13 +212,13 @@ export function Solve({ store, place, trying, client }: Asking) {
 
 interface EndsProps {
   readonly book: Asking["store"]["book"];
-  readonly dial: Dial;
+  readonly cell: VariedCell;
   readonly span: OpenSpan;
   readonly onSpan: (span: OpenSpan) => void;
 }
 
-function Ends({ book, dial, span, onSpan }: EndsProps) {
-  const { kind } = dial;
+function Ends({ book, cell, span, onSpan }: EndsProps) {
+  const { kind } = cell;
   return (
     <div className="slider-ends">
       <FigureField
@@ -241,7 +241,7 @@ function Ends({ book, dial, span, onSpan }: EndsProps) {
         book={book}
         label="Step"
         kind={kind === "days" ? "figure" : kind}
-        value={span.step ?? dial.step}
+        value={span.step ?? cell.step}
         onFigure={(step) => onSpan({ ...span, step })}
       />
     </div>

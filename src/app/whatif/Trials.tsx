@@ -1,8 +1,8 @@
 /** Trials: settings kept in the book under titles, side by side. */
 import { useMemo, useState } from "react";
-import { typedFor } from "../../engine/dial.ts";
 import { isUnsure } from "../../engine/laid.ts";
 import { AS_IT_STANDS, type Comparison, trialPlaces } from "../../engine/trials.ts";
+import { typedFor } from "../../engine/varied-cell.ts";
 import type { Command } from "../../store/store.ts";
 import { adoptTrial, deleteTrial, keepTrial } from "../../store/trials.ts";
 import type { Question } from "../../worker/question.ts";
@@ -29,9 +29,9 @@ export function Trials({ store, trying, client }: Asking) {
     return sentence === null;
   };
   const keep = () => {
-    const tried = trying.turned.map(([dial, figure]) => ({
-      ...dial.place,
-      typed: typedFor(book, dial, figure),
+    const tried = trying.changes.map(([cell, figure]) => ({
+      ...cell.place,
+      typed: typedFor(book, cell, figure),
     }));
     const known = new Set(tried.map((place) => keyOf(book, place)));
     // Cells that other trials set are kept as they stand, so that all trials can be told apart later.
@@ -106,8 +106,8 @@ export function Trials({ store, trying, client }: Asking) {
                   {views.map((view, i) => (
                     <td
                       key={comparison.titles[i]}
-                      className={view.look ? "look" : undefined}
-                      title={view.look?.sentence}
+                      className={view.problem ? "look" : undefined}
+                      title={view.problem?.sentence}
                     >
                       {answers[i]}
                     </td>

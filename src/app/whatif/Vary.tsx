@@ -1,13 +1,13 @@
-/** Turn one or two typed cells and see what becomes of the cells that are watched. */
+/** Vary one or two typed cells and see what becomes of the cells that are watched. */
 import { useMemo, useState } from "react";
-import { type Dial, figureText } from "../../engine/dial.ts";
 import { oddSteps } from "../../engine/odd-steps.ts";
 import { Upstream } from "../../engine/references.ts";
 import { type Span, sweepCsv, type Watched } from "../../engine/sweep.ts";
+import { figureText, type VariedCell } from "../../engine/varied-cell.ts";
 import type { Question } from "../../worker/question.ts";
 import { searchesByItself } from "../lay/by-itself.ts";
 import { Choose } from "./Choose.tsx";
-import { dialChoices, keyOf, usualSpan, watchChoices } from "./choices.ts";
+import { keyOf, usualSpan, variedChoices, watchChoices } from "./choices.ts";
 import { download, picture } from "./downloads.ts";
 import { useEditedBook } from "./edited-book.ts";
 import { Heat } from "./Heat.tsx";
@@ -29,18 +29,18 @@ export function Vary({ store, place, trying, client }: Asking) {
   const [spans, setSpans] = useState<Readonly<Record<string, Span>>>({});
   const [chosen, setChosen] = useState<readonly string[] | null>(null);
 
-  const choices = useMemo(() => dialChoices(book, place), [book, place]);
+  const choices = useMemo(() => variedChoices(book, place), [book, place]);
   const byKey = (key: string) => choices.find((one) => keyOf(book, one.place) === key);
   const first = byKey(keys[0]!) ?? byKey(keyOf(book, place)) ?? null;
   const second = (first && keys[1] && keys[1] !== keyOf(book, first.place) && byKey(keys[1])) || null;
-  const dials = [first, second].filter((one): one is Dial => one !== null);
-  const spanOf = (dial: Dial): Span =>
-    spans[`${dials.length}${keyOf(book, dial.place)}`] ?? usualSpan(dial, dials.length > 1 ? 8 : 48);
-  const setSpan = (dial: Dial, span: Span) =>
-    setSpans({ ...spans, [`${dials.length}${keyOf(book, dial.place)}`]: span });
+  const varied = [first, second].filter((one): one is VariedCell => one !== null);
+  const spanOf = (cell: VariedCell): Span =>
+    spans[`${varied.length}${keyOf(book, cell.place)}`] ?? usualSpan(cell, varied.length > 1 ? 8 : 48);
+  const setSpan = (cell: VariedCell, span: Span) =>
+    setSpans({ ...spans, [`${varied.length}${keyOf(book, cell.place)}`]: span });
 
   const firstKey = first && keyOf(book, first.place);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the engine follows the book, and the dial is told by its key
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the engine follows the book, and the varied cell is known by its key
   const following = useMemo(
     () =>
       first
@@ -52,17 +52,17 @@ export function Vary({ store, place, trying, client }: Asking) {
   const watched = chosen ? following.filter((one) => chosen.includes(keyOf(book, one.place))) : usual;
   const setWatched = (next: readonly Watched[]) => setChosen(next.map((one) => keyOf(book, one.place)));
 
-  const asked = JSON.stringify([dials.map((dial) => [dial.place, spanOf(dial)]), watched]);
+  const asked = JSON.stringify([varied.map((cell) => [cell.place, spanOf(cell)]), watched]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: `asked` tells all that is asked
   const question = useMemo<Question | null>(
     () =>
-      dials.length > 0 && watched.length > 0
+      varied.length > 0 && watched.length > 0
         ? {
             is: "sweep",
             refine: searchesByItself(),
             book,
-            dials: dials.map((dial) => dial.place),
-            spans: dials.map(spanOf),
+            varied: varied.map((cell) => cell.place),
+            spans: varied.map(spanOf),
             watched,
           }
         : null,
@@ -76,8 +76,8 @@ export function Vary({ store, place, trying, client }: Asking) {
       ? [`${one.watched.label} jumps at more values than can be listed`]
       : one.jumps.map(({ sentence }) => sentence),
   );
-  const odd = oddSteps({ book, dials }, rows);
-  const name = `${book.title} ${dials.map(({ label }) => label).join(" ")}`;
+  const odd = oddSteps({ book, varied }, rows);
+  const name = `${book.title} ${varied.map(({ label }) => label).join(" ")}`;
 
   return (
     <div className="vary">
@@ -95,10 +95,10 @@ export function Vary({ store, place, trying, client }: Asking) {
       {first && (
         <Slider
           book={book}
-          dial={first}
+          cell={first}
           figure={trying.figure(first)}
           span={spanOf(first)}
-          onFigure={(figure) => trying.turn(first, figure)}
+          onFigure={(figure) => trying.set(first, figure)}
           onSpan={(span) => setSpan(first, span)}
           onDrop={trying.drop}
         />
@@ -116,10 +116,10 @@ export function Vary({ store, place, trying, client }: Asking) {
       {second && (
         <Slider
           book={book}
-          dial={second}
+          cell={second}
           figure={trying.figure(second)}
           span={spanOf(second)}
-          onFigure={(figure) => trying.turn(second, figure)}
+          onFigure={(figure) => trying.set(second, figure)}
           onSpan={(span) => setSpan(second, span)}
           onDrop={trying.drop}
         />
@@ -141,13 +141,13 @@ export function Vary({ store, place, trying, client }: Asking) {
       <div className="plots" aria-busy={busy}>
         {rows.length > 0 &&
           shown.map((one, i) =>
-            dials.length > 1 ? (
-              <Heat key={one.label} book={book} dials={dials} watched={one} index={i} rows={rows} />
+            varied.length > 1 ? (
+              <Heat key={one.label} book={book} varied={varied} watched={one} index={i} rows={rows} />
             ) : (
               <Plot
                 key={one.label}
                 book={book}
-                dial={first!}
+                cell={first!}
                 watched={one}
                 index={i}
                 rows={rows}
@@ -173,22 +173,22 @@ export function Vary({ store, place, trying, client }: Asking) {
           </ul>
         )}
       </div>
-      {rows.length > 0 && dials.length > 0 && (
+      {rows.length > 0 && varied.length > 0 && (
         <>
-          <RowsTable book={book} dials={dials} watched={shown} rows={rows} />
+          <RowsTable book={book} varied={varied} watched={shown} rows={rows} />
           <div className="acts">
             <button
               type="button"
               onClick={() =>
                 download(
                   `${name}.csv`,
-                  new Blob([sweepCsv({ book, dials }, shown, rows)], { type: "text/csv" }),
+                  new Blob([sweepCsv({ book, varied }, shown, rows)], { type: "text/csv" }),
                 )
               }
             >
               Save as CSV
             </button>
-            {dials.length === 1 && (
+            {varied.length === 1 && (
               <button
                 type="button"
                 onClick={async () =>

@@ -52,8 +52,8 @@ export function WatchTable({ store, watched, following, most, onWatched }: Props
                     {kept ? withSign(kept, words.before) : words.before}
                   </td>
                   <td
-                    className={now.look ? "look" : undefined}
-                    title={now.look?.sentence ?? (now.origin ? laidText(now.origin) : undefined)}
+                    className={now.problem ? "look" : undefined}
+                    title={now.problem?.sentence ?? (now.origin ? laidText(now.origin) : undefined)}
                   >
                     {store.trying ? withSign(now, words.after) : words.after}
                   </td>
@@ -108,5 +108,5 @@ function inWords(store: Store, { kind }: Watched, kept: CellView | undefined, no
 }
 
 /** A laid length with the sign of its lay. */
-const withSign = ({ origin, look }: CellView, text: string): string =>
-  origin && !look ? `${laidSign(origin)} ${text}` : text;
+const withSign = ({ origin, problem }: CellView, text: string): string =>
+  origin && !problem ? `${laidSign(origin)} ${text}` : text;

@@ -1,15 +1,15 @@
-/** What can be chosen in What if: typed cells to turn and cells to look at. */
+/** What can be chosen in What if: typed cells to vary and cells to look at. */
 import { findPlace, fullAddress, nameOf, type Place } from "../../book/address.ts";
 import { isFormula } from "../../book/formula.ts";
 import { type Book, typedAt } from "../../book/shape.ts";
-import { clean, type Dial, dialAt, isProblem } from "../../engine/dial.ts";
 import type { Engine } from "../../engine/engine.ts";
 import { type Span, type Watched, watchAt } from "../../engine/sweep.ts";
+import { clean, isProblem, type VariedCell, variedCellAt } from "../../engine/varied-cell.ts";
 
 export const keyOf = (book: Book, place: Place): string => fullAddress(book, place);
 
 /** A cell as one speaks of it: its name, else what stands at the head of its row and of its column. */
-export function spoken(book: Book, { label, place }: Dial | Watched): string {
+export function spoken(book: Book, { label, place }: VariedCell | Watched): string {
   if (nameOf(book, place) !== undefined) return label;
   const { page, row, column } = place;
   const first = column > 0 ? typedAt(book, page, row, 0) : "";
@@ -29,13 +29,13 @@ const isTyped = (book: Book, { page, row, column }: Place): boolean => {
 };
 
 /** The named cells with a typed figure, in the order of the book, and the chosen cell when it is another such. */
-export function dialChoices(book: Book, chosen: Place): Dial[] {
+export function variedChoices(book: Book, chosen: Place): VariedCell[] {
   const places = namedPlaces(book).filter((place) => isTyped(book, place));
   const known = new Set(places.map((place) => keyOf(book, place)));
   if (isTyped(book, chosen) && !known.has(keyOf(book, chosen))) places.push(chosen);
   return places.flatMap((place) => {
-    const dial = dialAt(book, place);
-    return isProblem(dial) ? [] : [dial];
+    const cell = variedCellAt(book, place);
+    return isProblem(cell) ? [] : [cell];
   });
 }
 
@@ -56,7 +56,7 @@ export function watchChoices(engine: Engine, chosen: Place): Watched[] {
 const MULTIPLES = [1, 2, 4, 5, 8, 10, 16, 20, 40, 50, 80, 100, 200, 500, 1000];
 
 /** A range round the figure as it stands, of at most so many steps. */
-export function usualSpan({ now, step, whole, kind }: Dial, most: number): Span {
+export function usualSpan({ now, step, whole, kind }: VariedCell, most: number): Span {
   const figure = now ?? step;
   const reach = whole ? 3 : Math.max(Math.abs(figure) / 4, (kind === "length" ? 8 : 4) * step);
   const multiple = MULTIPLES.find((one) => (2 * reach) / (one * step) <= most) ?? 1000;

@@ -5,40 +5,43 @@ import { placeKey } from "../../book/address.ts";
 import { type } from "../../book/edit.ts";
 import { sameWork } from "../../book/lays.ts";
 import type { Book } from "../../book/shape.ts";
-import { type Dial, typedFor } from "../../engine/dial.ts";
+import { typedFor, type VariedCell } from "../../engine/varied-cell.ts";
 import { typeCells } from "../../store/commands.ts";
 import type { Store } from "../../store/store.ts";
 
 export interface Trying {
-  /** The figure that a dial shows: the one tried, else the one kept. */
-  readonly figure: (dial: Dial) => number;
-  readonly turn: (dial: Dial, figure: number) => void;
+  /** The figure that a varied cell shows: the one tried, else the one kept. */
+  readonly figure: (cell: VariedCell) => number;
+  readonly set: (cell: VariedCell, figure: number) => void;
   /** Several at once, such as a solution or a trial. */
-  readonly tryAll: (turned: readonly (readonly [Dial, number])[]) => void;
+  readonly tryAll: (changes: readonly (readonly [VariedCell, number])[]) => void;
   readonly keep: () => string | null;
   readonly drop: () => void;
   readonly isTrying: boolean;
   /** What is being tried, as it would be typed. */
-  readonly turned: readonly (readonly [Dial, number])[];
+  readonly changes: readonly (readonly [VariedCell, number])[];
 }
 
-type Turned = ReadonlyMap<string, readonly [Dial, number]>;
+type Changes = ReadonlyMap<string, readonly [VariedCell, number]>;
 
-const keyOf = ({ place }: Dial): string => placeKey(place);
+const keyOf = ({ place }: VariedCell): string => placeKey(place);
 
-const typingsOf = (book: Book, turned: Turned) =>
-  [...turned.values()].map(([dial, figure]) => ({ ...dial.place, typed: typedFor(book, dial, figure) }));
+const typingsOf = (book: Book, changes: Changes) =>
+  [...changes.values()].map(([cell, figure]) => ({ ...cell.place, typed: typedFor(book, cell, figure) }));
 
 /** However fast the hand, the book follows once a frame. */
 export function useTrying(store: Store): Trying {
-  const [state, setState] = useState<{ book: Book; turned: Turned }>({ book: store.book, turned: new Map() });
+  const [state, setState] = useState<{ book: Book; changes: Changes }>({
+    book: store.book,
+    changes: new Map(),
+  });
   // An edit made meanwhile puts an end to what was tried.
-  const turned: Turned = sameWork(state.book, store.book) ? state.turned : new Map();
+  const changes: Changes = sameWork(state.book, store.book) ? state.changes : new Map();
   const frame = useRef(0);
 
-  const set = (next: Turned) => {
+  const change = (next: Changes) => {
     const { book } = store;
-    setState({ book, turned: next });
+    setState({ book, changes: next });
     cancelAnimationFrame(frame.current);
     frame.current = requestAnimationFrame(() => {
       // A lay that was found meanwhile is no edit.
@@ -46,7 +49,7 @@ export function useTrying(store: Store): Trying {
       if (sameWork(now, book)) store.try(next.size === 0 ? null : type(now, typingsOf(now, next)));
     });
   };
-  const without = (dial: Dial) => new Map([...turned].filter(([key]) => key !== keyOf(dial)));
+  const without = (cell: VariedCell) => new Map([...changes].filter(([key]) => key !== keyOf(cell)));
 
   useEffect(
     () => () => {
@@ -57,22 +60,22 @@ export function useTrying(store: Store): Trying {
   );
 
   return {
-    figure: (dial) => turned.get(keyOf(dial))?.[1] ?? dial.now ?? dial.step,
-    turn: (dial, figure) =>
-      set(figure === dial.now ? without(dial) : new Map(turned).set(keyOf(dial), [dial, figure])),
+    figure: (cell) => changes.get(keyOf(cell))?.[1] ?? cell.now ?? cell.step,
+    set: (cell, figure) =>
+      change(figure === cell.now ? without(cell) : new Map(changes).set(keyOf(cell), [cell, figure])),
     tryAll: (list) =>
-      set(
+      change(
         new Map(
-          list.flatMap(([dial, figure]) => (figure === dial.now ? [] : [[keyOf(dial), [dial, figure]]])),
+          list.flatMap(([cell, figure]) => (figure === cell.now ? [] : [[keyOf(cell), [cell, figure]]])),
         ),
       ),
     keep: () => {
       cancelAnimationFrame(frame.current);
-      const label = [...turned.values()].map(([dial]) => dial.label).join(" and ");
-      return store.run({ ...typeCells(typingsOf(store.book, turned)), label: `keep ${label} as tried` });
+      const label = [...changes.values()].map(([cell]) => cell.label).join(" and ");
+      return store.run({ ...typeCells(typingsOf(store.book, changes)), label: `keep ${label} as tried` });
     },
-    drop: () => set(new Map()),
-    isTrying: turned.size > 0,
-    turned: [...turned.values()],
+    drop: () => change(new Map()),
+    isTrying: changes.size > 0,
+    changes: [...changes.values()],
   };
 }

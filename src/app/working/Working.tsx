@@ -80,9 +80,9 @@ interface SectionProps {
 
 /** One cell's working. Each is worked on its own, so that what is typed meanwhile need not wait for all. */
 const Section = memo(function Section({ engine, place, onPlace }: SectionProps) {
-  const { name, address, typed, shown, kind, look, parts, calls } = explain(engine, place);
+  const { name, address, typed, shown, kind, problem, parts, calls } = explain(engine, place);
   const called = name ?? address;
-  const from = look && engine.address(look.from);
+  const from = problem && engine.address(problem.from);
   const { origin } = engine.view(place);
   const laid = origin ? laidText(origin) : onPlace ? "" : laysBelowText(engine, place);
   return (
@@ -105,9 +105,9 @@ const Section = memo(function Section({ engine, place, onPlace }: SectionProps) 
       {name && <p className="worked-address">{address}</p>}
       <p className="formula">{typed}</p>
       {laid && <p className="worked-laid">{laid}</p>}
-      {look && (
-        <p className={look.is === "pending" ? undefined : "look"}>
-          {look.sentence}
+      {problem && (
+        <p className={problem.is === "pending" ? undefined : "look"}>
+          {problem.sentence}
           {from !== address && ` (in ${from})`}
         </p>
       )}

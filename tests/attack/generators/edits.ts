@@ -113,9 +113,9 @@ function shown(engine: Engine): string[] {
   return engine.book.pages.flatMap((page, index) =>
     page.rows.flatMap((cells, row) =>
       cells.map((typed, column) => {
-        const { shown, value, look, kind } = engine.view({ page: index, row, column });
+        const { shown, value, problem, kind } = engine.view({ page: index, row, column });
         const says =
-          look && (/rests on itself|stopped after/.test(look.sentence) ? "a circle" : look.sentence);
+          problem && (/rests on itself|stopped after/.test(problem.sentence) ? "a circle" : problem.sentence);
         const changing = /TODAY|NOW|RAND/.test(typed);
         return `${index}.${row}.${column} ${typed}: ${changing ? "" : `${shown} ${value}`} ${kind} ${says}`;
       }),

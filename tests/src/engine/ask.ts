@@ -2,12 +2,12 @@
 import { lookUp, type Place } from "../../../src/book/address.ts";
 import { type } from "../../../src/book/edit.ts";
 import type { Book } from "../../../src/book/shape.ts";
-import { type Dial, dialAt, isProblem, type Problem } from "../../../src/engine/dial.ts";
 import { Engine } from "../../../src/engine/engine.ts";
 import { QuestionEngine } from "../../../src/engine/question-engine.ts";
 import { type Solution, solve } from "../../../src/engine/solve.ts";
 import { finish, type Watched, watchAt } from "../../../src/engine/sweep.ts";
 import type { OpenSpan, Target } from "../../../src/engine/target.ts";
+import { isProblem, type Problem, type VariedCell, variedCellAt } from "../../../src/engine/varied-cell.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 
 export function cell(book: Book, name: string): Place {
@@ -21,16 +21,21 @@ function sound<T extends object>(answer: T): Exclude<T, Problem> {
   return answer as Exclude<T, Problem>;
 }
 
-export const dial = (book: Book, name: string): Dial => sound(dialAt(book, cell(book, name)));
+export const variedCell = (book: Book, name: string): VariedCell =>
+  sound(variedCellAt(book, cell(book, name)));
 
 export const watch = (book: Book, name: string): Watched =>
   sound(watchAt(new Engine(book, layDesk), cell(book, name)));
 
-export const copyOf = (book: Book, dials: readonly string[], watched: readonly string[]): QuestionEngine =>
+export const questionEngineOf = (
+  book: Book,
+  varied: readonly string[],
+  watched: readonly string[],
+): QuestionEngine =>
   new QuestionEngine(
     book,
     layDesk,
-    dials.map((name) => dial(book, name)),
+    varied.map((name) => variedCell(book, name)),
     watched.map((name) => cell(book, name)),
   );
 
@@ -41,20 +46,22 @@ export function afresh(book: Book, typed: Readonly<Record<string, number>>, name
     typed: String(figure),
   }));
   const engine = new Engine(type(book, typings), layDesk);
-  const { value, look } = engine.view(cell(book, name));
+  const { value, problem } = engine.view(cell(book, name));
   engine.destroy();
-  return look?.is === "error" ? look.sentence : value;
+  return problem?.is === "error" ? problem.sentence : value;
 }
 
 /** Solves; a problem comes back as its sentence. */
 export function solved(
   book: Book,
-  dials: readonly string[],
+  varied: readonly string[],
   make: string,
   aim: Target,
   spans: readonly OpenSpan[],
   least = false,
 ): Solution | string {
-  const answer = finish(solve(copyOf(book, dials, [make]), { spans, make: watch(book, make), aim, least }));
+  const answer = finish(
+    solve(questionEngineOf(book, varied, [make]), { spans, make: watch(book, make), aim, least }),
+  );
   return isProblem(answer) ? answer.problem : answer;
 }

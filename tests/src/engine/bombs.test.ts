@@ -51,13 +51,13 @@ describe("with this in a cell the rest of the book works:", () => {
     for (const engine of [new Engine(withBomb(bomb), layDesk), typed]) {
       const view = engine.view(at(2));
       if (sentence === null) {
-        expect(view.look).toBeNull();
+        expect(view.problem).toBeNull();
         expect(view.shown).not.toMatch(/NaN|Infinity/);
         expect(Number.isFinite(view.value)).toBe(true);
       } else {
-        expect(view.look?.sentence).toMatch(sentence);
-        expect(view.look?.from).toEqual(at(2));
-        expect(engine.view(at(3)).look?.from).toEqual(at(2));
+        expect(view.problem?.sentence).toMatch(sentence);
+        expect(view.problem?.from).toEqual(at(2));
+        expect(engine.view(at(3)).problem?.from).toEqual(at(2));
         expect(engine.evaluate(bomb)).toHaveProperty("problem");
       }
       expect(engine.view(at(1)).value).toBe(10);

@@ -68,12 +68,12 @@ test("what is unusual is answered in its cell and listed among the problems, and
   expect(found(book)).toContainEqual(["hooks", "unusual", sentence, 0]);
   const engine = new Engine(book, layDesk);
   const place = findPlace(book, book.names.hooks!)!;
-  expect(engine.view(place)).toMatchObject({ value: 2, shown: "2", look: { is: "unusual", sentence } });
+  expect(engine.view(place)).toMatchObject({ value: 2, shown: "2", problem: { is: "unusual", sentence } });
   engine.become(bookOf({ ...cells, edge: "14" }));
-  expect(engine.view(place)).toMatchObject({ value: 3, look: null });
+  expect(engine.view(place)).toMatchObject({ value: 3, problem: null });
   engine.become(book);
-  expect(engine.view(place).look?.is).toBe("unusual");
+  expect(engine.view(place).problem?.is).toBe("unusual");
   engine.become(bookOf({ ...cells, hooks: "=IF(edge>2;HOOK_COUNT(edge;apart);0)" }));
-  expect(engine.view(place)).toMatchObject({ value: 0, look: null });
+  expect(engine.view(place)).toMatchObject({ value: 0, problem: null });
   engine.destroy();
 });

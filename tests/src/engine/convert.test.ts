@@ -52,7 +52,7 @@ function moved(book: Book, to: Unit, back = false): string[] {
   return before.flatMap((was, i) => {
     const is = after[i]!;
     const told = `${was.address} ${was.typed} → ${is.typed}: ${was.value} → ${is.value}`;
-    if (is.look?.is !== was.look?.is) return [told];
+    if (is.problem?.is !== was.problem?.is) return [told];
     if (typeof was.value !== "number") return was.kind === "piece" || is.value === was.value ? [] : [told];
     const expected = was.value * factor ** (POWER[was.kind] ?? 0);
     const within = /YARDAGE|cloth_length/.test(was.typed) ? LAID : EXACT;

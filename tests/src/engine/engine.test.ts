@@ -18,9 +18,10 @@ function shown(engine: Engine): unknown[] {
   return engine.book.pages.flatMap((page, index) =>
     page.rows.flatMap((row, r) =>
       row.map((_, column) => {
-        const { value, shown: text, kind, look, name } = engine.view({ page: index, row: r, column });
+        const { value, shown: text, kind, problem, name } = engine.view({ page: index, row: r, column });
         // Which cell of a circle is met first hangs on the way there; that it is one does not.
-        const sentence = look && (look.sentence.includes("rests on itself") ? "a circle" : look.sentence);
+        const sentence =
+          problem && (problem.sentence.includes("rests on itself") ? "a circle" : problem.sentence);
         return [index, r, column, value, text, kind, name, sentence];
       }),
     ),
@@ -104,7 +105,7 @@ function draft(
 }
 const place = (engine: Engine, address: string): Place => findPlace(engine.book, address)!;
 const sentenceAt = (engine: Engine, address: string): string | undefined =>
-  engine.view(place(engine, address)).look?.sentence;
+  engine.view(place(engine, address)).problem?.sentence;
 
 /** What the cell Draft!B9 says with this formula in it. */
 function told(formula: string, typed: readonly string[] = ["27", "42 1/2", "8"]): string | undefined {
@@ -212,7 +213,11 @@ describe("what can't be worked is said in the cell, in a plain sentence:", () =>
       ["", script],
       ["", `=${script}`],
     ]);
-    expect(engine.view(place(engine, "Draft!B1"))).toMatchObject({ shown: script, look: null, kind: "text" });
+    expect(engine.view(place(engine, "Draft!B1"))).toMatchObject({
+      shown: script,
+      problem: null,
+      kind: "text",
+    });
     expect(sentenceAt(engine, "Draft!B2")).toBe(
       'no cell is named "script"; check the spelling or give a cell that name',
     );
@@ -230,7 +235,7 @@ describe("what can't be worked is said in the cell, in a plain sentence:", () =>
     expect(sentenceAt(circle, "Draft!B2")).toBe(
       "Draft!B2 rests on itself through Draft!B3 and Draft!B4; break the circle in one of them",
     );
-    expect(circle.view(place(circle, "Draft!B5")).look!.sentence).toMatch(/rests on itself/);
+    expect(circle.view(place(circle, "Draft!B5")).problem!.sentence).toMatch(/rests on itself/);
     const pair = draft(
       [
         ["", "=waist"],
@@ -258,7 +263,7 @@ describe("what can't be worked is said in the cell, in a plain sentence:", () =>
       ["", "=B1"],
     ]);
     engine.become(edit.type(engine.book, [{ page: DRAFT, row: 1, column: 1, typed: "5" }]));
-    expect(engine.view(place(engine, "Draft!B1"))).toMatchObject({ value: 5, look: null });
+    expect(engine.view(place(engine, "Draft!B1"))).toMatchObject({ value: 5, problem: null });
   });
 
   test("whatever rests on a wrong cell says which cell it waits for", () => {
@@ -269,12 +274,12 @@ describe("what can't be worked is said in the cell, in a plain sentence:", () =>
       ["", "=IFERROR(B3;7)"],
     ]);
     for (const address of ["Draft!B1", "Draft!B2", "Draft!B3"])
-      expect(engine.view(place(engine, address)).look).toEqual({
+      expect(engine.view(place(engine, address)).problem).toEqual({
         is: "error",
         sentence: "sections must be at least 1, not 0",
         from: place(engine, "Draft!B1"),
       });
-    expect(engine.view(place(engine, "Draft!B4"))).toMatchObject({ value: 7, look: null });
+    expect(engine.view(place(engine, "Draft!B4"))).toMatchObject({ value: 7, problem: null });
   });
 });
 
@@ -286,7 +291,7 @@ test("a chain of 15,000 cells is worked, shown and followed, whichever way it ru
   up.become(edit.type(up.book, [{ page: DRAFT, row: 14_999, column: 1, typed: "2 in" }]));
   expect(up.view(place(up, "Draft!B1")).shown).toBe("1876 7/8");
   up.become(edit.type(up.book, [{ page: DRAFT, row: 14_999, column: 1, typed: "=1/0" }]));
-  expect(up.view(place(up, "Draft!B1")).look!.from).toEqual(place(up, "Draft!B15000"));
+  expect(up.view(place(up, "Draft!B1")).problem!.from).toEqual(place(up, "Draft!B15000"));
 });
 
 describe("a formula worked beside the book", () => {
@@ -361,7 +366,7 @@ describe.each(readdirSync("templates").filter((name) => name.endsWith(".json")))
         for (const [row, cells] of rows.entries())
           for (const column of cells.keys())
             expect(
-              engine.view({ page, row, column }).look?.is,
+              engine.view({ page, row, column }).problem?.is,
               engine.address({ page, row, column }),
             ).not.toBe("error");
     });

@@ -106,7 +106,7 @@ describe("a sentence stays short, however long what it tells of:", () => {
     `=B1+"${long}"`,
   ])("%.12s…", (formula) => {
     const engine = new Engine(column(["5", formula]), layDesk);
-    const { look } = engine.view(at(1));
-    expect((look?.sentence ?? "").length).toBeLessThan(300);
+    const { problem } = engine.view(at(1));
+    expect((problem?.sentence ?? "").length).toBeLessThan(300);
   });
 });

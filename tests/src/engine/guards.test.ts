@@ -86,10 +86,10 @@ describe("a formula that takes too long", () => {
 
   test("is stopped and says so; what rests on it waits for it, the rest of the book works", () => {
     const engine = new Engine(withLong(texts), layDesk, ticking(100, 1e6));
-    const { look } = engine.view(at(1));
-    expect(look?.sentence).toMatch(/^this formula was stopped after 0.1 s; /);
-    expect(look?.stopped).toBe(true);
-    expect(engine.view(at(2)).look).toEqual(look);
+    const { problem } = engine.view(at(1));
+    expect(problem?.sentence).toMatch(/^this formula was stopped after 0.1 s; /);
+    expect(problem?.stopped).toBe(true);
+    expect(engine.view(at(2)).problem).toEqual(problem);
     expect(engine.view(at(3)).value).toBe(6);
     expect(engine.calls(at(1))).toEqual([]);
   });
@@ -115,22 +115,22 @@ describe("a formula that takes too long", () => {
         { ...at(1), typed: "=SUM(ARRAYFORMULA(ABS(SEQUENCE(B1))))" },
       ]),
     );
-    expect(engine.view(at(1)).look?.stopped).toBe(true);
+    expect(engine.view(at(1)).problem?.stopped).toBe(true);
     engine.become(type(engine.book, [{ ...at(0), typed: "4" }]));
     expect(engine.view(at(1)).value).toBe(10);
-    expect(engine.view(at(1)).look).toBeNull();
+    expect(engine.view(at(1)).problem).toBeNull();
   });
 
   test("leaves less time to the next, so that many of them end soon", () => {
     const engine = new Engine(withLong(Array(12).fill(LONG)), layDesk, ticking(160, 1e6));
-    const said = Array.from({ length: 12 }, (_, row) => engine.view(at(row)).look!.sentence.slice(0, 38));
+    const said = Array.from({ length: 12 }, (_, row) => engine.view(at(row)).problem!.sentence.slice(0, 38));
     expect(new Set(said).size).toBe(4);
   });
 
   test("in the formula bar is stopped as well and hurts no cell", () => {
     const engine = new Engine(withLong(["5"]), layDesk, ticking(100, 1e6));
     expect(engine.evaluate(LONG)).toEqual({ problem: expect.stringMatching(/^this formula was stopped/) });
-    expect(engine.view(at(0, 0)).look).toBeNull();
+    expect(engine.view(at(0, 0)).problem).toBeNull();
   });
 });
 
@@ -141,11 +141,11 @@ test("a book that takes too long as a whole leaves its last functions unworked a
   const engine = new Engine(withLong(texts), layDesk, ticking(1000, 200));
   const views = texts.map((_, row) => engine.view(at(row)));
   expect(views[0]!.value).toBe(1);
-  const left = views.filter(({ look }) => look?.sentence.startsWith("this formula was left unworked"));
+  const left = views.filter(({ problem }) => problem?.sentence.startsWith("this formula was left unworked"));
   expect(left.length).toBeGreaterThan(50);
-  expect(left.every(({ look }) => look?.stopped)).toBe(true);
+  expect(left.every(({ problem }) => problem?.stopped)).toBe(true);
   for (let row = 1; row < 300; row += 2) expect(views[row]!.value).toBe(row + 1);
-  engine.again(views.flatMap(({ look }, row) => (look?.stopped ? [at(row)] : [])));
+  engine.again(views.flatMap(({ problem }, row) => (problem?.stopped ? [at(row)] : [])));
   for (let row = 0; row < 300; row += 1) expect(engine.view(at(row)).value).toBe(row + 1);
 });
 

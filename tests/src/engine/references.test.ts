@@ -4,11 +4,11 @@ import { fullAddress, type Place } from "../../../src/book/address.ts";
 import { type } from "../../../src/book/edit.ts";
 import { isFormula } from "../../../src/book/formula.ts";
 import { type Book, blankBook, typedAt } from "../../../src/book/shape.ts";
-import { dialAt, isProblem } from "../../../src/engine/dial.ts";
 import { Engine } from "../../../src/engine/engine.ts";
 import { QuestionEngine } from "../../../src/engine/question-engine.ts";
 import { dependents, precedents, Upstream } from "../../../src/engine/references.ts";
 import { hasAnswer } from "../../../src/engine/sentences.ts";
+import { isProblem, variedCellAt } from "../../../src/engine/varied-cell.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 
 /** A book of two pages, "Measure" and "Draft", with these rows; names point at cells. */
@@ -36,12 +36,12 @@ const at = (book: Book, places: readonly Place[]): string[] =>
 test("a sum of a whole row rests on every cell of the row, and a sweep of one of them follows", () => {
   const book = bookOf([["3"], ["=A1*2", "7"], ["=SUM(2:2)"]], [], { x: "Measure!A1", y: "Measure!A3" });
   const watched = { page: 0, row: 2, column: 0 };
-  const dial = dialAt(book, { page: 0, row: 0, column: 0 });
-  if (isProblem(dial)) throw new Error(dial.problem);
-  const copy = new QuestionEngine(book, layDesk, [dial], [watched]);
-  expect([5, 8.5].map((figure) => copy.read([figure])[0])).toEqual([{ value: 17 }, { value: 24 }]);
-  expect(copy.upstream.has(dial.place)).toBe(true);
-  copy.destroy();
+  const cell = variedCellAt(book, { page: 0, row: 0, column: 0 });
+  if (isProblem(cell)) throw new Error(cell.problem);
+  const engine = new QuestionEngine(book, layDesk, [cell], [watched]);
+  expect([5, 8.5].map((figure) => engine.read([figure])[0])).toEqual([{ value: 17 }, { value: 24 }]);
+  expect(engine.upstream.has(cell.place)).toBe(true);
+  engine.destroy();
 });
 
 test("every way to refer to cells is read the same up and down", () => {
@@ -164,30 +164,30 @@ test("what a sweep answers is what typing each value answers, in random books", 
       fc.array(fc.integer({ min: 1, max: 99 }), { minLength: 2, maxLength: 3 }),
       (a, b, pick, figures) => {
         const book = bookOf(a, b, { one: "Measure!A1", two: "Draft!B2" });
-        const dials = places.filter((place) =>
+        const varied = places.filter((place) =>
           /^\d+$/.test(typedAt(book, place.page, place.row, place.column)),
         );
         const watched = places.filter((place) =>
           isFormula(typedAt(book, place.page, place.row, place.column)),
         );
-        fc.pre(dials.length > 0 && watched.length > 0);
-        const dial = dialAt(book, dials[pick % dials.length]!);
-        if (isProblem(dial)) throw new Error(dial.problem);
-        const copies = watched.map((place) => new QuestionEngine(book, layDesk, [dial], [place]));
+        fc.pre(varied.length > 0 && watched.length > 0);
+        const cell = variedCellAt(book, varied[pick % varied.length]!);
+        if (isProblem(cell)) throw new Error(cell.problem);
+        const copies = watched.map((place) => new QuestionEngine(book, layDesk, [cell], [place]));
         const engine = new Engine(book, layDesk);
         const before = watched.map((place) => engine.value(place));
         for (const figure of figures) {
-          engine.become(type(book, [{ ...dial.place, typed: String(figure) }]));
+          engine.become(type(book, [{ ...cell.place, typed: String(figure) }]));
           watched.forEach((place, i) => {
             const [reading] = copies[i]!.read([figure]);
-            const { value, look } = engine.view(place);
-            if (look && !hasAnswer(look)) expect(reading).toHaveProperty("sentence");
+            const { value, problem } = engine.view(place);
+            if (problem && !hasAnswer(problem)) expect(reading).toHaveProperty("sentence");
             else expect(reading).toEqual({ value });
-            // A cell that follows the dial is known to rest on it.
-            if (value !== before[i]) expect(copies[i]!.upstream.has(dial.place)).toBe(true);
+            // A cell that follows the varied cell is known to rest on it.
+            if (value !== before[i]) expect(copies[i]!.upstream.has(cell.place)).toBe(true);
           });
         }
-        for (const copy of copies) copy.destroy();
+        for (const engine of copies) engine.destroy();
         engine.destroy();
       },
     ),

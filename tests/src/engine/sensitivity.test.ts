@@ -19,21 +19,21 @@ test("the measurement that weighs most comes first, with what a quarter inch of 
   });
   const list = effects(book, "cloth");
   // d(cloth)/d(hip) = 2.5 and d(cloth)/d(waist) = 0.5; the neck and the pleats are no lengths under it.
-  expect(list.map(({ dial, longer, shorter }) => [dial.label, longer, shorter])).toEqual([
+  expect(list.map(({ measurement, longer, shorter }) => [measurement.label, longer, shorter])).toEqual([
     ["hip", 0.625, -0.625],
     ["waist", 0.125, -0.125],
   ]);
 });
 
-test("a slip that tips over a jump weighs what the jump weighs", () => {
+test("a measuring error that tips over a jump weighs what the jump weighs", () => {
   const book = bookOf({ hip: "44 7/8", waist: "28 in", cloth: "=ROUNDUP(hip/45;0)*30+waist" });
   const [first, second] = effects(book, "cloth");
   expect(first).toMatchObject({ longer: 30, shorter: 0, weight: 30 });
-  expect(first!.dial.label).toBe("hip");
+  expect(first!.measurement.label).toBe("hip");
   expect(second).toMatchObject({ longer: 0.25, shorter: -0.25 });
 });
 
-test("a slip that leaves no answer at all comes before everything, with its sentence", () => {
+test("a measuring error that leaves no answer at all comes before everything, with its sentence", () => {
   const book = bookOf({
     waist: "28 in",
     hem: "28 1/8",
@@ -45,7 +45,7 @@ test("a slip that leaves no answer at all comes before everything, with its sent
   expect(first!.weight).toBe(Number.POSITIVE_INFINITY);
 });
 
-test("in a book of centimetres the slip is 5 mm", () => {
+test("in a book of centimetres the measuring error is 5 mm", () => {
   const book = bookOf({ hip: "100 cm", cloth: "=hip*2" }, "cm");
   expect(effects(book, "cloth")[0]).toMatchObject({ longer: 1, shorter: -1 });
 });

@@ -10,11 +10,11 @@ import { writeBook } from "../../../src/book/write.ts";
 import { checks } from "../../../src/engine/checks.ts";
 import { understand } from "../../../src/engine/content.ts";
 import { convertBook } from "../../../src/engine/convert.ts";
-import { dialAt, figureFor, figureText, typedFor } from "../../../src/engine/dial.ts";
 import { Engine } from "../../../src/engine/engine.ts";
 import { explain } from "../../../src/engine/explain.ts";
 import { exact, show } from "../../../src/engine/show.ts";
 import { showDecimal } from "../../../src/engine/show-decimal.ts";
+import { figureFor, figureText, typedFor, variedCellAt } from "../../../src/engine/varied-cell.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 import { changeDecimal } from "../../../src/store/commands.ts";
 import { Store } from "../../../src/store/store.ts";
@@ -131,21 +131,21 @@ test("refusals, verdicts, workings and what-if figures have the comma too", () =
   const book = showDecimal(bookOf(cells, "cm"), "comma");
   const engine = new Engine(book, layDesk);
   const at = (row: number) => engine.view({ page: 0, row, column: 1 });
-  expect(at(1).look?.sentence).toContain("-1,5");
+  expect(at(1).problem?.sentence).toContain("-1,5");
   expect(at(2).shown).toBe("73");
-  expect(at(3).look?.sentence).toContain("31,4 cm");
-  for (const row of [1, 3]) expect(at(row).look?.sentence).not.toMatch(/\d\.\d/);
+  expect(at(3).problem?.sentence).toContain("31,4 cm");
+  for (const row of [1, 3]) expect(at(row).problem?.sentence).not.toMatch(/\d\.\d/);
   const [call] = explain(engine, { page: 0, row: 2, column: 1 }).calls;
   expect(call!.given.map(({ shown }) => shown)).toContain("70,5");
   expect(call!.steps.map(({ filled }) => filled).join(" ")).not.toMatch(/\d\.\d/);
-  const dial = dialAt(book, { page: 0, row: 0, column: 1 });
-  if ("problem" in dial) throw new Error(dial.problem);
-  expect([dial.now, figureText(book, dial.kind, 71.25), figureFor(book, dial, "71,25")]).toEqual([
+  const cell = variedCellAt(book, { page: 0, row: 0, column: 1 });
+  if ("problem" in cell) throw new Error(cell.problem);
+  expect([cell.now, figureText(book, cell.kind, 71.25), figureFor(book, cell, "71,25")]).toEqual([
     70.5,
     "71,25",
     71.25,
   ]);
-  expect(typedFor(book, dial, 71.125)).toBe("71,125");
+  expect(typedFor(book, cell, 71.125)).toBe("71,125");
   engine.destroy();
 });
 

@@ -3,19 +3,19 @@ import { expect, test } from "vitest";
 import type { Book } from "../../../src/book/shape.ts";
 import { finish, stepsOf, sweep } from "../../../src/engine/sweep.ts";
 import { clearer, thresholds } from "../../../src/engine/thresholds.ts";
-import { copyOf, dial, watch } from "./ask.ts";
+import { questionEngineOf, variedCell, watch } from "./ask.ts";
 import { bookOf, laidPeplum, panelSkirt } from "./whatif-books.ts";
 
 function found(book: Book, name: string, watched: string, from: number, to: number, step: number) {
-  const copy = copyOf(book, [name], [watched]);
-  const steps = stepsOf(book, dial(book, name), { from, to, step }) as number[];
+  const engine = questionEngineOf(book, [name], [watched]);
+  const steps = stepsOf(book, variedCell(book, name), { from, to, step }) as number[];
   const rows = [
     ...sweep(
-      copy,
+      engine,
       steps.map((one) => [one]),
     ),
   ];
-  return finish(thresholds(copy, rows, 0, watch(book, watched)));
+  return finish(thresholds(engine, rows, 0, watch(book, watched)));
 }
 const places = (...args: Parameters<typeof found>) => found(...args).jumps.map(({ at }) => at);
 
@@ -101,19 +101,19 @@ test("a laid length that jumps everywhere is said to, not listed", () => {
 
 test("in an answer that is uncertain by a share, only jumps beyond it are named, as about so long", () => {
   const book = bookOf({ depth: "12 in", cloth: "=100+IF(depth>10;3;0)+IF(depth>14;40;0)" });
-  const copy = copyOf(book, ["depth"], ["cloth"]);
+  const engine = questionEngineOf(book, ["depth"], ["cloth"]);
   const sweepWith = (last: number) =>
     [8, 10, 12, 14, 16].map((figure) => ({
       figures: [figure],
-      readings: figure < 16 ? copy.read([figure]) : [{ value: last }],
+      readings: figure < 16 ? engine.read([figure]) : [{ value: last }],
     }));
-  const told = finish(thresholds(copy, sweepWith(143), 0, watch(book, "cloth"), 0.08));
+  const told = finish(thresholds(engine, sweepWith(143), 0, watch(book, "cloth"), 0.08));
   expect(told.jumps.map(({ sentence }) => sentence)).toEqual([
     "from depth 14 1/8 cloth is about 143, not about 103",
   ]);
   // A longer search that brings the far side near takes the jump away, another leaves it.
   const after = (last: number, blur: number) =>
-    clearer(copy, told, sweepWith(last), 0, blur).jumps.map(({ sentence }) => sentence);
+    clearer(engine, told, sweepWith(last), 0, blur).jumps.map(({ sentence }) => sentence);
   expect(after(140, 0.05)).toEqual(["from depth 14 1/8 cloth is about 140, not about 103"]);
   expect(after(106, 0.05)).toEqual([]);
   // In an answer that stands still between its jumps a smaller jump comes to light with a smaller blur.

@@ -27,7 +27,7 @@ test("trials stand side by side: the settings that differ and the answers that d
   expect(shown.panels).toEqual([3, 4, 3]);
   expect(shown.cloth).toEqual([99, 132, 219]);
   expect(shown.cloth?.[2]).toBe(afresh(book, { depth: 70 }, "cloth"));
-  expect(outputs.find(({ label }) => label === "verdict")!.views[2]!.look?.sentence).toBe(
+  expect(outputs.find(({ label }) => label === "verdict")!.views[2]!.problem?.sentence).toBe(
     "more than the 200 in at hand",
   );
 });

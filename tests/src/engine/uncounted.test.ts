@@ -65,16 +65,16 @@ describe("a figure in a column of text", () => {
       ],
     ]);
     // The formula with an error waits for the text.
-    expect(store.engine.view({ page: 0, row: 4, column: 1 }).look).toMatchObject({
+    expect(store.engine.view({ page: 0, row: 4, column: 1 }).problem).toMatchObject({
       is: "error",
       from: { page: 0, row: 1, column: 2 },
     });
     for (const row of [0, 1, 2])
-      expect(store.engine.view({ page: 0, row, column: 2 }).look?.is, `row ${row}`).toBe("uncounted");
+      expect(store.engine.view({ page: 0, row, column: 2 }).problem?.is, `row ${row}`).toBe("uncounted");
     // A formula that has an answer says beside it what the answer leaves out.
     expect(store.engine.view({ page: 0, row: 3, column: 1 })).toMatchObject({
       shown: "0",
-      look: {
+      problem: {
         is: "uncounted",
         sentence: expect.stringMatching(/^Measure!C1: C1, C2 and C3 read as figures/),
       },

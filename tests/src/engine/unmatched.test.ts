@@ -19,10 +19,10 @@ function listBook(formula: string, word = ""): Book {
 
 function seen(formula: string, word = "") {
   const engine = new Engine(listBook(formula, word), layDesk);
-  const { value, look } = engine.view({ page: 0, row: 0, column: 4 });
+  const { value, problem } = engine.view({ page: 0, row: 0, column: 4 });
   const problems = checks(engine).map(({ is, sentence }) => [is, sentence]);
   engine.destroy();
-  return { value, look: look && [look.is, look.sentence], problems };
+  return { value, problem: problem && [problem.is, problem.sentence], problems };
 }
 
 test.each([
@@ -35,17 +35,17 @@ test.each([
   ['=2*SUMIF(A1:A4;"lin"&"nen";B1:B4)', 'SUMIF: no cell of A1:A4 says "linnen"; the nearest is "linen"'],
   ['=MAXIFS(B1:B4;A1:A4;"silk")', 'MAXIFS: no cell of A1:A4 says "silk"'],
 ] as const)("%s is answered, and its word that stands nowhere is among the problems", (formula, sentence) => {
-  const { value, look, problems } = seen(formula);
+  const { value, problem, problems } = seen(formula);
   expect(typeof value).toBe("number");
-  expect(look).toEqual(["unusual", sentence]);
+  expect(problem).toEqual(["unusual", sentence]);
   expect(problems).toEqual([["unusual", sentence]]);
 }); // biome-ignore format: a table
 
 test("the word of a criterion may stand in a cell", () => {
-  expect(seen("=SUMIF(A1:A4;D1;B1:B4)", "linnen").look?.[1]).toBe(
+  expect(seen("=SUMIF(A1:A4;D1;B1:B4)", "linnen").problem?.[1]).toBe(
     'SUMIF: no cell of A1:A4 says "linnen"; the nearest is "linen"',
   );
-  expect(seen("=SUMIF(A1:A4;D1;B1:B4)", "LINEN")).toMatchObject({ value: 7, look: null });
+  expect(seen("=SUMIF(A1:A4;D1;B1:B4)", "LINEN")).toMatchObject({ value: 7, problem: null });
 });
 
 test.each([
@@ -57,12 +57,12 @@ test.each([
   '=IF(COUNTIF(A1:A4;"silk")=0;1;2)',
   '=IF(COUNTIF(A1:A4;"silk");SUMIF(A1:A4;"silk";B1:B4);0)',
   "=COUNTIF(A1:A4;5)",
-])("%s has nothing to look at", (formula) => {
-  expect(seen(formula).look).toBeNull();
+])("%s has nothing to problem at", (formula) => {
+  expect(seen(formula).problem).toBeNull();
 });
 
 test("a search without an answer names its word and the nearest", () => {
-  const sentence = (formula: string, word = "") => seen(formula, word).look;
+  const sentence = (formula: string, word = "") => seen(formula, word).problem;
   expect(sentence('=MATCH("linnen";A1:A4;0)')).toEqual([
     "error",
     'no cell of A1:A4 says "linnen"; the nearest is "linen"',

@@ -36,7 +36,7 @@ describe("a page that must go on while its maker types", () => {
     const least = (300 * AREA) / 54;
     expect(view(0, 2)).toMatchObject({ value: null, shown: "≥ 566 5/8", origin: null });
     expect(least).toBeCloseTo(566.67, 2);
-    expect(view(0, 2).look).toMatchObject({
+    expect(view(0, 2).problem).toMatchObject({
       is: "pending",
       sentence: "the lay of 300 pieces is being worked out; by its area it takes at least 566 5/8 in",
     });
@@ -44,9 +44,9 @@ describe("a page that must go on while its maker types", () => {
     expect(view(0, 3)).toMatchObject({
       value: null,
       shown: "…",
-      look: { is: "pending", from: { column: 2 } },
+      problem: { is: "pending", from: { column: 2 } },
     });
-    expect(view(0, 4)).toMatchObject({ value: null, shown: "…", look: { is: "pending" } });
+    expect(view(0, 4)).toMatchObject({ value: null, shown: "…", problem: { is: "pending" } });
     expect(checks(store.engine)).toEqual([]);
     // No large question came to the desk that lays at once.
     expect(desk.mock.calls.filter(([question]) => isLarge(question))).toEqual([]);
@@ -58,18 +58,18 @@ describe("a page that must go on while its maker types", () => {
     const lay = quickLay(question) as Lay;
     const long = expect.closeTo(lay.lengths[0]!, 6);
     store.keepLay(questionHash(question), keepChecked(question, { ...lay, origin: { by: "quick" } }));
-    expect(view(0, 2)).toMatchObject({ value: long, look: null, origin: { by: "quick" } });
+    expect(view(0, 2)).toMatchObject({ value: long, problem: null, origin: { by: "quick" } });
     expect(view(0, 3).value).toBeCloseTo(lay.lengths[0]! / 36, 6);
-    expect(view(0, 4)).toMatchObject({ value: "ok", look: null });
+    expect(view(0, 4)).toMatchObject({ value: "ok", problem: null });
     store.run(typeCells([{ page: 0, row: 0, column: 1, typed: "299" }]));
-    expect(view(0, 2).look).toMatchObject({ is: "pending" });
+    expect(view(0, 2).problem).toMatchObject({ is: "pending" });
     store.undo();
-    expect(view(0, 2)).toMatchObject({ value: long, look: null });
+    expect(view(0, 2)).toMatchObject({ value: long, problem: null });
     // Another formula in the cell is no lay any more, nor is one that does not come to its lay.
     store.run(typeCells([{ page: 0, row: 0, column: 2, typed: "=B1+1" }]));
-    expect(view(0, 2)).toMatchObject({ value: 301, look: null, origin: null });
+    expect(view(0, 2)).toMatchObject({ value: 301, problem: null, origin: null });
     store.run(typeCells([{ page: 0, row: 1, column: 1, typed: "0" }]));
-    expect(view(1, 2)).toMatchObject({ look: { is: "error" }, origin: null });
+    expect(view(1, 2)).toMatchObject({ problem: { is: "error" }, origin: null });
   });
 
   it("lets no formula pass over a lay that is being worked out", () => {
@@ -87,9 +87,9 @@ describe("a page that must go on while its maker types", () => {
     ];
     store.run(typeCells(formulas.map((typed, i) => ({ page: 0, row: 3 + i, column: 0, typed }))));
     for (const [i, formula] of formulas.slice(0, 6).entries())
-      expect(view(3 + i, 0), formula).toMatchObject({ value: null, look: { is: "pending" } });
+      expect(view(3 + i, 0), formula).toMatchObject({ value: null, problem: { is: "pending" } });
     expect([6, 7, 8].map((i) => view(3 + i, 0))).toMatchObject(
-      [7, 7, 8].map((value) => ({ value, look: null, origin: null })),
+      [7, 7, 8].map((value) => ({ value, problem: null, origin: null })),
     );
     expect(checks(store.engine)).toEqual([]);
     const question = asked(0);
@@ -105,6 +105,6 @@ describe("a page that must go on while its maker types", () => {
   it("says at once what can never be laid", () => {
     const { store, view } = opened();
     store.run(typeCells([{ page: 0, row: 0, column: 2, typed: "=YARDAGE(A1;B1;8)" }]));
-    expect(view(0, 2).look).toMatchObject({ is: "error" });
+    expect(view(0, 2).problem).toMatchObject({ is: "error" });
   });
 });

@@ -10,7 +10,7 @@ import { laidPeplum, panelSkirt } from "../engine/whatif-books.ts";
 const sweepOf = (book: Book, to: number, watched: readonly Watched[]): Question => ({
   is: "sweep",
   book,
-  dials: [cell(book, "depth")],
+  varied: [cell(book, "depth")],
   spans: [{ from: 8, to, step: 0.125 }],
   watched,
 });
@@ -64,7 +64,7 @@ test("solving, comparing and ranking answer through the same door", async () => 
   await worker.ask(1, {
     is: "solve",
     book,
-    dials: [cell(book, "depth")],
+    varied: [cell(book, "depth")],
     spans: [{}],
     make,
     aim: { is: "atmost", value: 90 },
@@ -75,7 +75,12 @@ test("solving, comparing and ranking answer through the same door", async () => 
   expect(of(2)[0]).toMatchObject({ comparison: { titles: ["as it stands", "deeper"] } });
   await worker.ask(3, { is: "sensitivity", book, watched: make });
   expect(of(3)[0]).toMatchObject({
-    effects: [{ dial: { label: "depth" } }, { dial: { label: "hem" } }, { dial: { label: "hip" } }, {}],
+    effects: [
+      { measurement: { label: "depth" } },
+      { measurement: { label: "hem" } },
+      { measurement: { label: "hip" } },
+      {},
+    ],
   });
 });
 
@@ -89,7 +94,7 @@ test("a question that can't be asked comes back as one sentence", async () => {
   ]);
   await worker.ask(2, {
     ...(sweepOf(book, 9, [watch(book, "buy")]) as object),
-    dials: [cell(book, "cut")],
+    varied: [cell(book, "cut")],
   } as never);
   expect(of(2)[0]).toMatchObject({ problem: expect.stringMatching(/^cut is worked out by/) });
 });

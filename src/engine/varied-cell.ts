@@ -1,5 +1,5 @@
 /**
- * A typed cell that a question turns: what kind of figure it holds, the step that suits it, and
+ * A typed cell that a question varies: what kind of figure it holds, the step that suits it, and
  * how a figure is typed into it so that it still means the same kind of thing.
  */
 
@@ -22,7 +22,7 @@ export interface Problem {
 
 export const isProblem = (answer: object): answer is Problem => "problem" in answer;
 
-export interface Dial {
+export interface VariedCell {
   readonly place: Place;
   /** Its name, or its address. */
   readonly label: string;
@@ -59,8 +59,8 @@ function figureIn(content: Content): number | null {
   }
 }
 
-/** The dial of a cell, or why it can't be turned. */
-export function dialAt(book: Book, place: Place): Dial | Problem {
+/** The varied cell at a place, or why it can't be varied. */
+export function variedCellAt(book: Book, place: Place): VariedCell | Problem {
   const label = labelOf(book, place);
   const typed = typedAt(book, place.page, place.row, place.column);
   if (isFormula(typed)) {
@@ -88,11 +88,11 @@ function usualStep(book: Book, kind: Kind, typed: string, now: number | null): n
   return now !== null && kind === "share" && last === 1 ? 0.1 : last;
 }
 
-/** Reads a figure for a dial as it may be typed in its cell: "8 1/2", "42 cm", "6", "5%", "2026-05-04". */
-export function figureFor(book: Book, dial: Pick<Dial, "kind">, text: string): number | null {
-  const content = understand(text, dial.kind === "length" ? "length" : "any", book.unit, book.decimal);
+/** Reads a figure for a varied cell as it may be typed there: "8 1/2", "42 cm", "6", "5%", "2026-05-04". */
+export function figureFor(book: Book, cell: Pick<VariedCell, "kind">, text: string): number | null {
+  const content = understand(text, cell.kind === "length" ? "length" : "any", book.unit, book.decimal);
   const fits =
-    content.is === "date" ? dial.kind === "days" : content.is !== "length" || dial.kind === "length";
+    content.is === "date" ? cell.kind === "days" : content.is !== "length" || cell.kind === "length";
   return fits ? figureIn(content) : null;
 }
 
@@ -106,11 +106,11 @@ export function figureText(book: Book, kind: Kind, figure: number): string {
 /** A number without the dust of binary arithmetic: at most 12 figures. */
 export const clean = (figure: number): number => toDigits(figure, 12);
 
-/** What to type in the dial's cell so that it holds this figure and is still the same kind of content. */
-export function typedFor(book: Book, dial: Dial, figure: number): string {
-  const was = contentAt(book, dial.place).is;
+/** What to type in a varied cell so that it holds this figure and is still the same kind of content. */
+export function typedFor(book: Book, cell: VariedCell, figure: number): string {
+  const was = contentAt(book, cell.place).is;
   const plain = withDecimalMark(String(clean(figure)), book.decimal);
-  const column = book.pages[dial.place.page]?.columns[dial.place.column]?.kind ?? "any";
+  const column = book.pages[cell.place.page]?.columns[cell.place.column]?.kind ?? "any";
   const tape = tapeText(figure, book.unit, book.mark, book.decimal);
   const ways =
     was === "date"

@@ -4,9 +4,9 @@
  */
 import { questionHash } from "../../functions/cutting/lay-question.ts";
 import type { Lay, LayQuestion, NoLay } from "../../functions/lay.ts";
-import { layDesk } from "../lay/desk.ts";
-import { Known } from "../lay/known.ts";
-import { Search } from "../lay/plan.ts";
+import { layDesk } from "./desk.ts";
+import { Known } from "./known.ts";
+import { Search } from "./plan.ts";
 
 interface Effortful {
   readonly question: LayQuestion;

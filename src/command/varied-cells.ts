@@ -1,16 +1,16 @@
-/** The options that vary and solve share: cells to turn, their ranges, cells to look at. */
+/** The options that vary and solve share: cells to vary, their ranges, cells to look at. */
 
 import { unclearFigure } from "../../functions/decimal.ts";
-import { type Dial, dialAt, figureFor, isProblem, type Problem } from "../engine/dial.ts";
 import type { Engine } from "../engine/engine.ts";
 import { type Watched, watchAt } from "../engine/sweep.ts";
 import type { OpenSpan } from "../engine/target.ts";
+import { figureFor, isProblem, type Problem, type VariedCell, variedCellAt } from "../engine/varied-cell.ts";
 import { SECONDS_OPTION } from "./laid.ts";
 import { namesIn, placeOf } from "./open.ts";
 import { JSON_OPTION, SET_OPTION, type VerbOptions, Wrong } from "./verb.ts";
 
 /** `--cell` and its range may be given twice; the ranges belong to the cells in their order. */
-export const DIAL_OPTIONS = {
+export const VARIED_OPTIONS = {
   cell: {
     type: "string",
     multiple: true,
@@ -48,42 +48,51 @@ export function sound<T extends object>(answer: T | Problem): T {
   return answer;
 }
 
-/** The cells to turn, with what was said of their ranges. */
-export function dialsOf(engine: Engine, typed: Typed, verb: string): { dials: Dial[]; spans: OpenSpan[] } {
+/** The cells to vary, with what was said of their ranges. */
+export function variedCellsOf(
+  engine: Engine,
+  typed: Typed,
+  verb: string,
+): { varied: VariedCell[]; spans: OpenSpan[] } {
   const cells = typed.cell ?? [];
   if (cells.length === 0)
     throw new Wrong(`${verb} needs --cell and the name of a typed cell, such as --cell depth`);
-  if (cells.length > 2) throw new Wrong(`${verb} turns one or two cells, not ${cells.length}`);
+  if (cells.length > 2) throw new Wrong(`${verb} varies one or two cells, not ${cells.length}`);
   for (const option of ["from", "to", "step"] as const) {
     if ((typed[option]?.length ?? 0) > cells.length)
       throw new Wrong(
         `--${option} is given ${typed[option]!.length} times for ${cells.length === 1 ? "one cell" : "two cells"}`,
       );
   }
-  const dials = cells.map((cell) => sound(dialAt(engine.book, placeOf(engine, cell))));
-  if (dials.length === 2 && dials[0]!.label === dials[1]!.label)
-    throw new Wrong(`--cell ${dials[0]!.label} is given twice; choose another cell for the second`);
-  const spans = dials.map((dial, i) => ({
-    from: figure(engine, dial, "from", typed.from?.[i]),
-    to: figure(engine, dial, "to", typed.to?.[i]),
-    step: figure(engine, dial, "step", typed.step?.[i]),
+  const varied = cells.map((cell) => sound(variedCellAt(engine.book, placeOf(engine, cell))));
+  if (varied.length === 2 && varied[0]!.label === varied[1]!.label)
+    throw new Wrong(`--cell ${varied[0]!.label} is given twice; choose another cell for the second`);
+  const spans = varied.map((cell, i) => ({
+    from: figure(engine, cell, "from", typed.from?.[i]),
+    to: figure(engine, cell, "to", typed.to?.[i]),
+    step: figure(engine, cell, "step", typed.step?.[i]),
   }));
-  return { dials, spans };
+  return { varied, spans };
 }
 
-function figure(engine: Engine, dial: Dial, option: string, text: string | undefined): number | undefined {
+function figure(
+  engine: Engine,
+  cell: VariedCell,
+  option: string,
+  text: string | undefined,
+): number | undefined {
   if (text === undefined) return undefined;
   // The step of a date is a number of days.
   const read = figureFor(
     engine.book,
-    option === "step" && dial.kind === "days" ? { kind: "figure" } : dial,
+    option === "step" && cell.kind === "days" ? { kind: "figure" } : cell,
     text,
   );
   if (read !== null) return read;
   const wanted =
-    dial.kind === "length"
+    cell.kind === "length"
       ? "a length such as 8 1/2"
-      : dial.kind === "days" && option !== "step"
+      : cell.kind === "days" && option !== "step"
         ? "a date such as 2026-05-04"
         : "a number";
   const unclear = unclearFigure(text, engine.book.decimal ?? "point");

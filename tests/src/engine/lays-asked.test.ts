@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { questionHash } from "../../../functions/cutting/lay-question.ts";
 import { blankBook } from "../../../src/book/shape.ts";
 import { Engine } from "../../../src/engine/engine.ts";
-import { laysAsked } from "../../../src/engine/question.ts";
+import { laysAsked } from "../../../src/engine/lays-asked.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 
 const PANEL = "M 0 0 L 27 0 L 27 40 L 0 40 Z";

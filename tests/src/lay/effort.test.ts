@@ -6,7 +6,7 @@ import { numberOf } from "../../../src/engine/question-engine.ts";
 import type { Row } from "../../../src/engine/sweep.ts";
 import { answerFrom } from "../../../src/lay/answer.ts";
 import { layDesk, toKeep } from "../../../src/lay/desk.ts";
-import { Effort } from "../../../src/worker/effort.ts";
+import { Effort } from "../../../src/lay/effort.ts";
 import { answer, type Question, type Round } from "../../../src/worker/question.ts";
 import { cell, watch } from "../engine/ask.ts";
 import { laidPeplum } from "../engine/whatif-books.ts";
@@ -16,7 +16,7 @@ const question = (one = book): Question => ({
   is: "sweep",
   refine: true,
   book: one,
-  dials: [cell(one, "depth")],
+  varied: [cell(one, "depth")],
   spans: [{ from: 10, to: 12, step: 0.5 }],
   watched: [watch(one, "cloth")],
 });

@@ -84,6 +84,11 @@ export interface CallContext {
    * `beside` it that it differs from.
    */
   say(length: number, ...beside: number[]): string;
+  /**
+   * Says that the answer is not certain, in a sentence: "3 is the best found, not proved least; 2 might do".
+   * The cell shows it beside its answer. Not for functions that give pieces, whose answers are kept.
+   */
+  doubt(sentence: string): void;
   /** The lay planner, for functions that lay pieces on cloth. */
   readonly plan: Planner;
   /** The book's unit and finest mark: for the functions in tape/, and for lengths that must lie on whole marks of the tape. */

@@ -23,6 +23,8 @@ export interface Setting {
   /** The decimal mark in texts: refusals, verdicts, sentences and labels. Answers are plain numbers. */
   readonly decimal?: Decimal | undefined;
   readonly plan?: Planner;
+  /** Hears what the function itself says is uncertain about its answer. */
+  readonly doubt?: (sentence: string) => void;
 }
 
 /** A call without an answer, and the reason: "hip is empty: a length is needed there". */
@@ -44,7 +46,7 @@ export interface Explanation {
   /** The arguments as used, defaults filled in, by name. */
   readonly given: Readonly<Record<string, Argument>>;
   readonly steps: readonly Step[];
-  /** A sentence for each argument, or relation among arguments, that is outside what is usual. */
+  /** A sentence for each argument, or relation among arguments, that is outside what is usual, and for what is uncertain about the answer. */
   readonly unusual: readonly string[];
   readonly shapes: readonly Shape[];
 }
@@ -88,6 +90,23 @@ export function unusualIn(
   return found.map((sentence) => withDecimalMark(`${declaration.name}: ${sentence}`, setting.decimal));
 }
 
+/**
+ * All there is to look at beside the answer of a call: what is unusual in its arguments, then what is
+ * uncertain about its answer. The function is worked for it.
+ */
+export function toLookAt(
+  declaration: Declaration,
+  args: readonly Argument[],
+  setting: Setting,
+): readonly string[] {
+  const doubts: string[] = [];
+  run(declaration, args, { ...setting, doubt: (sentence) => doubts.push(sentence) });
+  const sentences = doubts.map((sentence) =>
+    withDecimalMark(`${declaration.name}: ${sentence}`, setting.decimal),
+  );
+  return [...unusualIn(declaration, args, setting), ...sentences];
+}
+
 interface PieceCall {
   readonly args: readonly Argument[];
   readonly unit: Unit;
@@ -114,11 +133,13 @@ export function explain(declaration: Declaration, args: readonly Argument[], set
   let given: Readonly<Record<string, Argument>> = {};
   let shapes: readonly Shape[] = [];
   let unusual: readonly string[] = [];
+  const doubts: string[] = [];
+  const hearing = { ...setting, doubt: (sentence: string) => doubts.push(sentence) };
   const answer = attempt(declaration, setting, () => {
-    const done = compute(declaration, args, setting, steps, (raw) => {
+    const done = compute(declaration, args, hearing, steps, (raw) => {
       given = raw;
     });
-    unusual = unusualSentences(declaration, args, setting);
+    unusual = [...unusualSentences(declaration, args, setting), ...doubts];
     const numbers = steps.flatMap(({ name, value }) =>
       typeof value === "number" ? [[name, value] as const] : [],
     );
@@ -189,6 +210,7 @@ function callContext(setting: Setting, steps?: Step[]): CallContext {
     measure: note(false),
     cm: (figure) => convert(figure, "cm", setting.unit),
     say: lengthTextIn(setting),
+    doubt: (sentence) => setting.doubt?.(sentence),
     plan: steps ? planOnce(plan) : plan,
     unit: setting.unit,
     mark,

@@ -33,12 +33,16 @@ export const MEASURE_GUESS = define({
     },
   },
   returns: "length",
-  compute({ term, terms, values, data }, { measure, cm }) {
+  compute({ term, terms, values, data }, { measure, cm, doubt }) {
     const asked = requireMeasure(term);
     const size = cm(0.1);
     const known = new Map(knownFigures(terms, values, size));
     known.delete(asked);
     const found = surveysOf(data).map((survey) => expectation(survey, asked, known));
+    if (found[0]!.others === 0)
+      doubt(
+        `${known.size === 0 ? "no other measurement of the wearer is given" : "the survey does not say how this goes with the others"}, so this is the middle one of all people measured, whatever the wearer's size`,
+      );
     measure("others", "other measurements used", found[0]!.others);
     measure("least", "the smallest value expected", Math.min(...found.map((one) => one.least)) * size);
     measure("most", "the largest value expected", Math.max(...found.map((one) => one.most)) * size);

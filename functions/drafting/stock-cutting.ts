@@ -10,6 +10,7 @@
  * of Korf, "A New Algorithm for Optimal Bin Packing", AAAI-02. The work is limited; a list that is
  * too long for it is answered with the best cutting found.
  */
+import { remember } from "../memo.ts";
 import { roundUpToWhole } from "../whole-number.ts";
 
 export interface StockCutting {
@@ -22,8 +23,14 @@ export interface StockCutting {
 /** Lengths looked at before the search ends: some tenths of a second. */
 const MAX_LOOKED_AT = 2_000_000;
 
+/** The answer, its doubts, its working and its drawing ask for the same cutting. */
+const known = remember<string, StockCutting>(20);
+
 /** Cuts `lengths` from lengths of `stock`, losing `loss` at each cut but not off the end of the stock. */
-export function cutStock(lengths: readonly number[], stock: number, loss: number): StockCutting {
+export const cutStock = (lengths: readonly number[], stock: number, loss: number): StockCutting =>
+  known(JSON.stringify([lengths, stock, loss]), () => cut(lengths, stock, loss));
+
+function cut(lengths: readonly number[], stock: number, loss: number): StockCutting {
   const all = lengths.toSorted((a, b) => b - a);
   const hair = 1e-9 * stock;
   const room = stock + loss;

@@ -53,7 +53,7 @@ export const STOCK_COUNT = define({
     },
   },
   returns: "count",
-  compute({ lengths, quantities, stock, loss }, { step, measure }) {
+  compute({ lengths, quantities, stock, loss }, { step, measure, doubt }) {
     const all = toCut(lengths, quantities);
     if (all[0]! > stock * (1 + 1e-9))
       throw new Refusal(
@@ -68,6 +68,10 @@ export const STOCK_COUNT = define({
     step("at_least", "ROUNDUP(ROUND(all_told / stock; 8); 0)", roundUpToWhole(sum / stock));
     const { cuts, least } = cutStock(all, stock, loss);
     measure("least", "the fewest stock lengths that any way of cutting needs", least);
+    if (least < cuts.length)
+      doubt(
+        `${cuts.length} is the best found, not proved least: this list is too long to try every way, and ${least} might be enough`,
+      );
     const how =
       least === cuts.length
         ? "stock lengths, proved to be the fewest possible"

@@ -1,6 +1,6 @@
-/** What is unusual about the arguments of the sewing functions in one formula. */
+/** What is unusual about the arguments of the sewing functions in one formula, or uncertain about their answers. */
 import { catalogue } from "../../functions/catalogue.ts";
-import { type Setting, unusualIn } from "../../functions/run.ts";
+import { type Setting, toLookAt } from "../../functions/run.ts";
 import { type Call, formulaTree, type Tree } from "../book/formula.ts";
 import { addressKey, type CellAddress } from "./guards.ts";
 import type { Call as HeardCall } from "./register.ts";
@@ -59,7 +59,7 @@ export function oddities(
 ): string[] {
   const counting = callsThatCount(formula, value);
   const found = heard.flatMap(({ declaration, args }, i) =>
-    counting.length === heard.length && !counting[i] ? [] : unusualIn(declaration, args, setting),
+    counting.length === heard.length && !counting[i] ? [] : toLookAt(declaration, args, setting),
   );
   return [...new Set(found)];
 }

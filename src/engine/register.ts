@@ -26,7 +26,7 @@ export interface Context extends Setting {
   laid?: ((cell: CellAddress, lay: LaidLay) => void) | undefined;
   /** Given the interpreter of an instance before its first cell is worked. */
   inside?: ((interpreter: Inside) => void) | undefined;
-  /** Told of every cell whose formula gives a function something unusual. */
+  /** Hears of every cell whose formula gives a function something unusual, or gets an uncertain answer from it. */
   unusual?: ((cell: CellAddress) => void) | undefined;
 }
 
@@ -81,8 +81,12 @@ abstract class Sewing extends FunctionPlugin {
     context?.heard?.({ declaration, args });
     const { plan, ...setting } = { ...this.fallback, ...context };
     let asked = 0;
+    let doubtful = false;
     const answer = run(declaration, args, {
       ...setting,
+      doubt: () => {
+        doubtful = true;
+      },
       ...(plan && {
         plan: (question) => {
           const answer = plan(question);
@@ -96,7 +100,7 @@ abstract class Sewing extends FunctionPlugin {
       context?.unusual &&
       !context.heard &&
       !isRefused(answer) &&
-      unusualIn(declaration, args, setting).length > 0
+      (doubtful || unusualIn(declaration, args, setting).length > 0)
     )
       context.unusual(state.formulaAddress);
     return isRefused(answer) ? new CellError(ErrorType.VALUE, answer.refusal) : answer;

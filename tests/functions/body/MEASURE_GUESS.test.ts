@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { MEASURE_GUESS } from "../../../functions/body/MEASURE_GUESS.ts";
-import { explain, run } from "../../../functions/run.ts";
+import { type Argument, explain, run, toLookAt } from "../../../functions/run.ts";
 
 const guess = (
   term: string,
@@ -64,4 +64,12 @@ test("a misspelt measurement is refused with the one that was meant, and one the
   expect(run(MEASURE_GUESS, ["thigh girth", ["hip girth"], [104], "femal"], { unit: "cm" })).toEqual({
     refusal: 'data must be "female", "male" or "either", not "femal"; is "female" meant?',
   });
+});
+
+test("a guess that rests on no other measurement says so beside the answer", () => {
+  const look = (...args: Argument[]) => toLookAt(MEASURE_GUESS, args, { unit: "cm" });
+  expect(look("thigh girth", ["hip girth"], [100], "female")).toEqual([]);
+  expect(look("thigh girth", ["thigh girth"], [60], "female")).toEqual([
+    "MEASURE_GUESS: no other measurement of the wearer is given, so this is the middle one of all people measured, whatever the wearer's size",
+  ]);
 });

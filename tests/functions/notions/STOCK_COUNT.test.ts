@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { STOCK_COUNT } from "../../../functions/notions/STOCK_COUNT.ts";
-import { type Argument, explain, isRefused, run } from "../../../functions/run.ts";
+import { type Argument, explain, isRefused, run, toLookAt } from "../../../functions/run.ts";
 
 const count = (...args: Argument[]) => run(STOCK_COUNT, args, { unit: "in" });
 
@@ -102,4 +102,18 @@ test("a bone longer than the stock, a half-blank line and an endless list are re
   );
   expect(refusal([40, 50], [1, null], 60)).toBe("quantities, number 2, is empty beside 50");
   expect(refusal([4, 5, 6], [500, 500, 1], 60)).toBe("quantities must come to at most 1000 in all, not 1001");
+});
+
+/** A list whose lengths leave so many ways that not all of them can be tried. */
+const LONG = Array.from({ length: 45 }, (_, i) => 15.3 + ((i * 7.37) % 31.7));
+
+test("a count that is not proved to be the least says so beside the answer, and a proved one does not", () => {
+  const ones = LONG.map(() => 1);
+  const { steps, answer, unusual } = explain(STOCK_COUNT, [LONG, ones, 100], { unit: "in" });
+  const least = steps.find(({ name }) => name === "least")!.value as number;
+  expect(least).toBeLessThan(answer as number);
+  const sentence = `${answer} is the best found, not proved least: this list is too long to try every way, and ${least} might be enough`;
+  expect(unusual).toEqual([sentence]);
+  expect(toLookAt(STOCK_COUNT, [LONG, ones, 100], { unit: "in" })).toEqual([`STOCK_COUNT: ${sentence}`]);
+  expect(toLookAt(STOCK_COUNT, [[30, 20], [4, 3], 100], { unit: "in" })).toEqual([]);
 });

@@ -77,3 +77,19 @@ test("what is unusual is answered in its cell and listed among the problems, and
   expect(engine.view(place)).toMatchObject({ value: 0, problem: null });
   engine.destroy();
 });
+
+test("a count of stock lengths that is not proved least is answered in its cell and listed among the problems", () => {
+  const lengths = Array.from({ length: 45 }, (_, i) => String(Math.round(1530 + ((i * 737) % 3170)) / 100));
+  const cells = {
+    ...Object.fromEntries(lengths.map((length, i) => [`bone_${i + 1}`, length])),
+    steels: `=STOCK_COUNT(B1:B45;{${lengths.map(() => 1).join("|")}};100)`,
+  };
+  expect(found(bookOf(cells))).toEqual([
+    [
+      "steels",
+      "unusual",
+      expect.stringMatching(/^STOCK_COUNT: \d+ is the best found, not proved least: .* \d+ might be enough$/),
+      0,
+    ],
+  ]);
+});

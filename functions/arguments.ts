@@ -5,6 +5,7 @@ import { DEFAULT_MARK, type TapeMark, tapeTextBeside } from "./fractions.ts";
 import { limitsOf, limitText } from "./limits.ts";
 import { suggestion } from "./nearest-word.ts";
 import { numberText } from "./number-text.ts";
+import { edgeNumberOf } from "./pieces/edge-names.ts";
 import { type Piece, readPiece } from "./pieces/piece.ts";
 import { Refusal } from "./refusal.ts";
 import { fromTape, type Unit } from "./units.ts";
@@ -47,7 +48,9 @@ export function checkArguments(
   for (const name of names) {
     const take = declaration.takes[name]!;
     checked[name] =
-      raw[name] === null && take.otherwise === null ? null : checkArgument(name, take, raw[name]!, setting);
+      raw[name] === null && take.otherwise === null
+        ? null
+        : checkArgument(name, take, raw[name]!, setting, checked);
   }
   return checked;
 }
@@ -60,27 +63,36 @@ export function defaultValue({ otherwise = null }: Take, unit: Unit): Cell {
 const NOUNS: Record<Kind, string> = {
   length: "a length", area: "an area", count: "a whole number", share: "a number", angle: "an angle in degrees",
   days: "a date or a number of days", money: "a price", figure: "a number", flag: "TRUE or FALSE", text: "a text",
-  piece: "a piece", verdict: "a text",
+  piece: "a piece", edge: "the name or number of an edge", verdict: "a text",
 }; // biome-ignore format: a table
 
 const nounFor = (kind: Kind): string => NOUNS[kind];
 
-function checkArgument(name: string, take: Take, value: Argument, setting: Setting): unknown {
+/** The arguments that are checked already, by name. */
+type Checked = Readonly<Record<string, unknown>>;
+
+function checkArgument(
+  name: string,
+  take: Take,
+  value: Argument,
+  setting: Setting,
+  before: Checked,
+): unknown {
   if (!take.many) {
-    if (!isList(value)) return checkOne(name, take, value, setting);
-    if (value.length === 1) return checkOne(name, take, value[0]!, setting);
+    if (!isList(value)) return checkOne(name, take, value, setting, before);
+    if (value.length === 1) return checkOne(name, take, value[0]!, setting, before);
     throw new Refusal(`${name} must be one cell, not a range of ${value.length} cells`);
   }
   const list = isList(value) ? value : [value];
   return list.map((one, i) => {
     if ((one === null || one === "") && take.blanks) return null;
-    return checkOne(list.length > 1 ? `${name}, number ${i + 1},` : name, take, one, setting);
+    return checkOne(list.length > 1 ? `${name}, number ${i + 1},` : name, take, one, setting, before);
   });
 }
 
 export const isList = (value: Argument): value is readonly Cell[] => Array.isArray(value);
 
-function checkOne(name: string, take: Take, value: Cell, setting: Setting): unknown {
+function checkOne(name: string, take: Take, value: Cell, setting: Setting, before: Checked): unknown {
   if (value === null || value === "") {
     if (value === "" && take.kind === "text" && !take.choices) return "";
     throw new Refusal(`${name} is empty: ${nounFor(take.kind)} is needed there`);
@@ -93,6 +105,8 @@ function checkOne(name: string, take: Take, value: Cell, setting: Setting): unkn
       return checkFlag(name, value);
     case "piece":
       return checkPiece(name, value);
+    case "edge":
+      return checkEdge(name, value, before[take.of!] as Piece);
     default:
       return checkNumber(name, take, value, setting);
   }
@@ -133,6 +147,23 @@ function checkPiece(name: string, value: Cell): Piece {
   } catch (reason) {
     throw new Refusal(`${name} is not a valid piece: ${(reason as Error).message}`);
   }
+}
+
+/** The number of an edge that is given by number or by name. */
+function checkEdge(name: string, value: Cell, piece: Piece): number {
+  const number = typeof value === "string" && /^\s*\d+\s*$/.test(value) ? Number(value) : value;
+  if (typeof number === "string") return edgeNumberOf(piece, number, name);
+  const count = piece.edges.length;
+  if (typeof number !== "number")
+    throw new Refusal(`${name} must be ${nounFor("edge")}, not ${quoted(number)}`);
+  if (!Number.isInteger(number))
+    throw new Refusal(`${name} must be a whole number, not ${numberText(number, 8)}`);
+  if (number < 1) throw new Refusal(`${name} must be at least 1, not ${numberText(number, 8)}`);
+  if (number > count)
+    throw new Refusal(
+      `${name} must be at most ${count}, because the piece has ${count} edges, not ${numberText(number, 8)}`,
+    );
+  return number;
 }
 
 function checkNumber(name: string, take: Take, value: Cell, setting: Setting): number {

@@ -27,6 +27,8 @@ interface KindValues {
   flag: boolean;
   text: string;
   piece: Piece;
+  /** The number of an edge of a piece, counted from 1; a cell holds that number or the edge's name. */
+  edge: number;
   verdict: string;
 }
 
@@ -50,6 +52,8 @@ export interface Take {
    * A length other than 0 is a pair of figures, each round on its own tape.
    */
   readonly otherwise?: number | string | boolean | null | LengthPerTape;
+  /** Of an edge: the argument before it that holds its piece. */
+  readonly of?: string;
   /** A range of cells; `blanks` lets empty cells through as null, else one is refused. */
   readonly many?: true;
   readonly blanks?: true;

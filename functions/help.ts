@@ -54,6 +54,7 @@ const KINDS: Record<Kind, { readonly one: string; readonly many: string }> = {
   flag: { one: "TRUE or FALSE", many: "TRUE or FALSE" },
   text: { one: "text", many: "texts" },
   piece: { one: "piece", many: "pieces" },
+  edge: { one: "name or number of an edge", many: "names or numbers of edges" },
   verdict: { one: "verdict", many: "verdicts" },
 };
 

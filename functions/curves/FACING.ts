@@ -1,15 +1,14 @@
 import { define } from "../define.ts";
 import { grainDrawn } from "../drawing/grain-line.ts";
-import { edgeNumbersDrawn } from "../drawing/piece-drawing.ts";
+import { edgeLabelsDrawn } from "../drawing/piece-drawing.ts";
 import { outline } from "../drawing/shapes.ts";
 import { facingAlong } from "../pieces/facing.ts";
 import { edgeLength, pieceArea } from "../pieces/piece.ts";
-import { Refusal } from "../refusal.ts";
 
 /**
  * A facing: the strip `depth` deep inside a piece along some of its edges, in place on the piece.
- * Edges of the facing: first those of the piece, then a part of the next edge, the inner line, a part
- * of the edge before. Arcs and straight lines are exact, the inner line of a curve keeps `depth` to
+ * Edges of the facing: first those of the piece, then a part of the next edge, the "inner line", a part
+ * of the edge before; parts keep their edge's name. Arcs and straight lines are exact, the inner line of a curve keeps `depth` to
  * 0.01 mm. Its outline is the sewing line, without allowances; taking off turn of cloth is up to the
  * maker's. Refuses a depth that the bends or the neighbouring edges do not allow. Source: geometry.
  */
@@ -21,26 +20,20 @@ export const FACING = define({
   takes: {
     piece: { kind: "piece", about: "the pattern piece" },
     first: {
-      kind: "count",
-      about: "the edge where the facing begins, counted from 1 in drawing order",
-      from: 1,
-      to: 5000,
+      kind: "edge",
+      of: "piece",
+      about: "the edge where the facing begins, by its name or its number in drawing order",
     },
     depth: { kind: "length", usual: [1, 40], about: "finished depth of the facing", from: 0.2, to: 100 },
     last: {
-      kind: "count",
-      about: "the edge where the facing ends; the same as first when left out",
-      from: 1,
-      to: 5000,
+      kind: "edge",
+      of: "piece",
+      about: "the edge where the facing ends, by its name or number; the same as first when left out",
       otherwise: null,
     },
   },
   returns: "piece",
   compute({ piece, first, depth, last }, { measure, cm }) {
-    for (const [name, number] of [["first", first], ["last", last ?? first]] as const) {
-      if (number > piece.edges.length)
-        throw new Refusal(`${name} must be at most ${piece.edges.length}, the number of edges of the piece, not ${number}`);
-    } // biome-ignore format: a table
     const facing = facingAlong(piece, first, last ?? first, depth, cm(0.001));
     measure("inner_line", "length along the inner line of the facing", edgeLength(facing.edges.at(-2)!));
     measure("area", "area of the facing", pieceArea(facing));
@@ -52,7 +45,7 @@ export const FACING = define({
       { kind: "outline", piece: { ...piece, marks: [] }, label: "piece" },
       ...outline(facing, { shows: "area" }),
       grainDrawn(facing),
-      ...edgeNumbersDrawn(facing),
+      ...edgeLabelsDrawn(facing),
       { kind: "edge", edge: facing.edges.at(-2)!, role: "cut", label: "inner line", shows: "inner_line" },
     ];
   },

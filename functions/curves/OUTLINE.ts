@@ -3,7 +3,8 @@ import { pointsOf } from "../drafting/coordinates.ts";
 import { drawPattern } from "../drawing/piece-drawing.ts";
 import { smoothClosed, smoothThrough } from "../geometry/smooth-curve.ts";
 import { type Edge, line, type Point } from "../geometry/strokes.ts";
-import { type Piece, requireSimple } from "../pieces/piece.ts";
+import { readEdgeNames } from "../pieces/edge-names.ts";
+import { type Piece, pieceOf, requireSimple } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -11,7 +12,7 @@ import { Refusal } from "../refusal.ts";
  * unit, going round from the upper left corner along the top first. Points are joined by straight
  * edges; those that `smooth` names lie on a smooth curve, one edge ("2-5": points 2 to 5;
  * "6-2": round through the first point, edge 1 then begins at point 2; "all": one curve all round). The curve is the spline of
- * smooth.ts. Refuses an outline that crosses itself or has no area. Source: geometry.
+ * smooth-curve.ts. `names` says what the edges are called, in order. Refuses an outline that crosses itself or has no area. Source: geometry.
  */
 export const OUTLINE = define({
   name: "OUTLINE",
@@ -32,16 +33,22 @@ export const OUTLINE = define({
       about: 'runs of points on one smooth curve, such as "2-5, 7-9", or "all"',
       otherwise: "",
     },
+    names: {
+      kind: "text",
+      about: 'what the edges are called, in order: "waist, side, hem, centre back"',
+      otherwise: "",
+    },
   },
   returns: "piece",
   alike: { "xs, ys": "points on paper have no up and down of their own" },
-  compute({ xs, ys, smooth }) {
+  compute({ xs, ys, smooth, names }) {
     const points = pointsOf(xs, ys, 3);
     const [first, last] = [points[0]!, points.at(-1)!];
     if (first[0] === last[0] && first[1] === last[1]) points.pop();
     if (points.length < 3) throw new Refusal("xs and ys must have at least 3 different points, not 2");
     const all = smooth.trim().toLowerCase() === "all";
-    return sound({ edges: all ? [smoothClosed(points)] : edgesThrough(points, smooth), marks: [] });
+    const edges = all ? [smoothClosed(points)] : edgesThrough(points, smooth);
+    return sound(pieceOf(edges, namesOf(names, edges.length)));
   },
   draw: (_, __, piece) => (typeof piece === "object" ? drawPattern(piece) : []),
   examples: [
@@ -51,13 +58,27 @@ export const OUTLINE = define({
       because: "a yoke with one sloped side: (10 + 13)/2 × 4",
     },
     {
-      given: { xs: [0, 6, 8, 9, 9, 0], ys: [0, 0, 3, 8, 20, 20], smooth: "2-4" },
+      given: {
+        xs: [0, 6, 8, 9, 9, 0],
+        ys: [0, 0, 3, 8, 20, 20],
+        smooth: "2-4",
+        names: "waist, hip curve, side, hem, centre back",
+      },
       gives: { length: 20, width: 9 },
       within: 0.002,
-      because: "a side shaped from waist to hip through three points, four edges",
+      because: "a side shaped from waist to hip through three points, five edges",
     },
   ],
 });
+
+/** The names of the edges; one that is no name, or one too many, is refused. */
+function namesOf(names: string, count: number): string[] {
+  try {
+    return readEdgeNames(names, count);
+  } catch (reason) {
+    throw new Refusal(`names must be as many as edges at most: ${(reason as Error).message}`);
+  }
+}
 
 /** Straight edges from point to point, but one curve for each run that `smooth` names. */
 function edgesThrough(points: readonly Point[], smooth: string): Edge[] {

@@ -1,7 +1,7 @@
 import { define } from "../define.ts";
 import { drawPattern } from "../drawing/piece-drawing.ts";
 import { outline } from "../drawing/shapes.ts";
-import { edgeByNumber } from "../pieces/edges.ts";
+import { edgeText } from "../pieces/edge-names.ts";
 import { edgeLength, type Piece, pieceArea } from "../pieces/piece.ts";
 import { partBetween } from "../pieces/split.ts";
 import { Refusal } from "../refusal.ts";
@@ -9,7 +9,7 @@ import { Refusal } from "../refusal.ts";
 /**
  * One of the two parts of a piece cut by a straight line from a place on one edge to a place on
  * another. Part 1 follows the outline from the first place to the second in drawing order, part 2
- * the rest; the cut is the last edge of either. No allowance is added at the cut: use
+ * the rest; the cut is the last edge of either, and is named so. The others keep their names. No allowance is added at the cut: use
  * WITH_ALLOWANCE. Refuses a cut that leaves the piece. Source: geometry.
  */
 export const SPLIT = define({
@@ -20,9 +20,9 @@ export const SPLIT = define({
   words: "cut apart divide yoke panel seam style line piecing join",
   takes: {
     piece: { kind: "piece", about: "the pattern piece" },
-    edge: { kind: "count", about: "the edge where the cut begins, counted from 1", from: 1, to: 5000 },
+    edge: { kind: "edge", of: "piece", about: "the edge where the cut begins, by its name or number" },
     at: { kind: "length", about: "how far along that edge the cut begins", from: 0, to: 5000 },
-    to_edge: { kind: "count", about: "the edge where the cut ends, counted from 1", from: 1, to: 5000 },
+    to_edge: { kind: "edge", of: "piece", about: "the edge where the cut ends, by its name or number" },
     to_at: { kind: "length", about: "how far along that edge the cut ends", from: 0, to: 5000 },
     part: {
       kind: "count",
@@ -38,9 +38,10 @@ export const SPLIT = define({
     "at, to_at": "a cut may slant either way",
   },
   compute({ piece, edge, at, to_edge, to_at, part }, { step, measure }) {
-    const start = { edge, at: onEdge(piece, edge, at, "edge", "at") };
-    const end = { edge: to_edge, at: onEdge(piece, to_edge, to_at, "to_edge", "to_at") };
-    if (edge === to_edge) throw new Refusal(`to_edge must be a different edge from edge, not ${to_edge} too`);
+    const start = { edge, at: onEdge(piece, edge, at, "at") };
+    const end = { edge: to_edge, at: onEdge(piece, to_edge, to_at, "to_at") };
+    if (edge === to_edge)
+      throw new Refusal(`to_edge must be a different edge from edge, not ${edgeText(piece, edge)} too`);
     const [one, other] = part === 1 ? [start, end] : [end, start];
     const cut = partBetween(piece, one, other);
     const whole = measure("whole_area", "area of the piece", pieceArea(piece));
@@ -68,12 +69,12 @@ export const SPLIT = define({
 });
 
 /** The distance along an edge, checked against its length. */
-function onEdge(piece: Piece, edge: number, at: number, name: string, place: string): number {
-  const length = edgeLength(edgeByNumber(piece, edge, name));
+function onEdge(piece: Piece, edge: number, at: number, argument: string): number {
+  const length = edgeLength(piece.edges[edge - 1]!);
   if (at > length * (1 + 1e-9))
     throw new Refusal(
       (say) =>
-        `${place} must be at most ${say(length, at)}, the length of edge ${edge}, not ${say(at, length)}`,
+        `${argument} must be at most ${say(length, at)}, the length of ${edgeText(piece, edge)}, not ${say(at, length)}`,
     );
   return Math.min(at, length);
 }

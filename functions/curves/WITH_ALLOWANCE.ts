@@ -1,16 +1,17 @@
 import { define } from "../define.ts";
 import { grainDrawn } from "../drawing/grain-line.ts";
-import { edgeNumbersDrawn } from "../drawing/piece-drawing.ts";
+import { edgeLabelsDrawn } from "../drawing/piece-drawing.ts";
 import { dimension, outline, type Shape } from "../drawing/shapes.ts";
 import { normal } from "../geometry/offset.ts";
 import { type EdgeAllowance, orientation, withAllowances } from "../pieces/allowance.ts";
+import { edgeText, hemEdges } from "../pieces/edge-names.ts";
 import { edgeNumbers, placeAlong } from "../pieces/edges.ts";
 import { edgeLength, type Piece, pieceArea } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
  * The cut outline of a piece whose outline is the sewing line: every edge moved out by its own
- * allowance, in the book's unit. Edges keep number and order; the sewing line stays as marks.
+ * allowance, in the book's unit. Edges keep name, number and order; the sewing line stays as marks.
  * Straight edges and arcs are exact, the parallel of a curve keeps its distance to 0.01 mm.
  * Corners are mitred; where a mitre would stand out more than three allowances (sharper than about
  * 39°) it is cut square there; where a seam runs into a hem the side goes on below the hem's fold
@@ -46,12 +47,12 @@ export const WITH_ALLOWANCE = define({
     hem_edges: {
       kind: "text",
       about:
-        'numbers of the hem edges, such as "3" or "2, 4"; when left out, edge 3 of a piece with four edges',
+        'the hem edges, by name or number, such as "hem" or "2, 4"; when left out, the edges named "hem", or else edge 3 of a piece with four edges',
       otherwise: null,
     },
     fold_edges: {
       kind: "text",
-      about: "numbers of the edges that lie on a fold of the cloth",
+      about: 'the edges that lie on a fold of the cloth, by name or number, such as "centre back" or "4"',
       otherwise: "",
     },
     own: {
@@ -90,7 +91,7 @@ export const WITH_ALLOWANCE = define({
         dimension(point, out, name === "hem" && width === hem_allowance ? { shows: "hem_allowance" } : {}),
       ];
     });
-    return [...outline(cut, { shows: "cut_area" }), grainDrawn(cut), ...edgeNumbersDrawn(piece), ...widths];
+    return [...outline(cut, { shows: "cut_area" }), grainDrawn(cut), ...edgeLabelsDrawn(piece), ...widths];
   },
   examples: [
     {
@@ -147,7 +148,7 @@ interface Allowances {
 /** What each edge of the piece gets. */
 function each({ piece, seam, hem, hem_edges, fold_edges, own }: Allowances): EdgeAllowance[] {
   const count = piece.edges.length;
-  const hems = edgeNumbers(hem_edges ?? (count === 4 ? "3" : ""), piece, "hem_edges");
+  const hems = hem_edges === null ? new Set(hemEdges(piece)) : edgeNumbers(hem_edges, piece, "hem_edges");
   const folds = edgeNumbers(fold_edges, piece, "fold_edges");
   if (own && own.length > count)
     throw new Refusal(
@@ -158,7 +159,7 @@ function each({ piece, seam, hem, hem_edges, fold_edges, own }: Allowances): Edg
     const ownWidth = own?.[i] ?? null;
     if (folds.has(number)) {
       if (hem_edges !== null && hems.has(number))
-        throw new Refusal(`fold_edges and hem_edges must not both name edge ${number}`);
+        throw new Refusal(`fold_edges and hem_edges must not both name ${edgeText(piece, number)}`);
       if (ownWidth)
         throw new Refusal(
           (say) => `own, number ${number}, must be blank or 0 on a fold, not ${say(ownWidth, 0)}`,

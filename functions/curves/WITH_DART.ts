@@ -4,7 +4,8 @@ import { dimension } from "../drawing/shapes.ts";
 import { normal } from "../geometry/offset.ts";
 import { distance, line, type Point } from "../geometry/strokes.ts";
 import { orientation } from "../pieces/allowance.ts";
-import { edgeByNumber, placeAlong } from "../pieces/edges.ts";
+import { EDGE_OF_PIECE, edgeText } from "../pieces/edge-names.ts";
+import { placeAlong } from "../pieces/edges.ts";
 import { edgeLength, mark, type Piece } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 
@@ -22,12 +23,7 @@ export const WITH_DART = define({
   words: "dart mark waist bust legs fold point draw",
   takes: {
     piece: { kind: "piece", about: "the pattern piece" },
-    edge: {
-      kind: "count",
-      about: "which edge, counted from 1 in drawing order; the Drawing shows the numbers",
-      from: 1,
-      to: 5000,
-    },
+    edge: EDGE_OF_PIECE,
     at: {
       kind: "length",
       about: "place of the dart's middle along the edge, from the edge's beginning",
@@ -46,18 +42,22 @@ export const WITH_DART = define({
   usual: ["intake <= length"],
   alike: { "at, length": "the place of a dart and its length are free of each other" },
   compute({ piece, edge, at, intake, length }, { step, measure }) {
-    const whole = measure("edge_length", `along edge ${edge}`, edgeLength(edgeByNumber(piece, edge, "edge")));
+    const whole = measure(
+      "edge_length",
+      `along ${edgeText(piece, edge)}`,
+      edgeLength(piece.edges[edge - 1]!),
+    );
     if (at < intake / 2 || at + intake / 2 > whole * (1 + 1e-9))
       throw new Refusal(
         (say) =>
-          `at must be from ${say(intake / 2, whole - intake / 2, at)} to ${say(whole - intake / 2, intake / 2, at)} for the dart to lie on edge ${edge}, not ${say(at, intake / 2, whole - intake / 2)}`,
+          `at must be from ${say(intake / 2, whole - intake / 2, at)} to ${say(whole - intake / 2, intake / 2, at)} for the dart to lie on ${edgeText(piece, edge)}, not ${say(at, intake / 2, whole - intake / 2)}`,
       );
     step("sewn_edge", "edge_length - intake", whole - intake);
     const { left, right, middle, point } = dart(piece, edge, at, intake, length);
     measure("first_leg", "first leg, from the edge to the point", distance(left, point));
     measure("second_leg", "second leg, from the point to the edge", distance(point, right));
     return {
-      edges: piece.edges,
+      ...piece,
       marks: [
         ...piece.marks,
         mark([line(left, point)], "dart"),

@@ -4,7 +4,8 @@ import { dimension } from "../drawing/shapes.ts";
 import { normal } from "../geometry/offset.ts";
 import { line, type Point } from "../geometry/strokes.ts";
 import { orientation } from "../pieces/allowance.ts";
-import { edgeByNumber, edgePart, placeAlong } from "../pieces/edges.ts";
+import { EDGE_OF_PIECE, edgeText } from "../pieces/edge-names.ts";
+import { edgePart, placeAlong } from "../pieces/edges.ts";
 import { edgeLength, mark, type Piece } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 
@@ -20,12 +21,7 @@ export const WITH_NOTCH = define({
   words: "balance mark notch snip match point edge",
   takes: {
     piece: { kind: "piece", about: "the pattern piece" },
-    edge: {
-      kind: "count",
-      about: "which edge, counted from 1 in drawing order; the Drawing shows the numbers",
-      from: 1,
-      to: 5000,
-    },
+    edge: EDGE_OF_PIECE,
     at: {
       kind: "length",
       about: "place of the notch along the edge, from the edge's beginning",
@@ -45,16 +41,17 @@ export const WITH_NOTCH = define({
   compute({ piece, edge, at, size }, context) {
     const whole = context.measure(
       "edge_length",
-      `along edge ${edge}`,
-      edgeLength(edgeByNumber(piece, edge, "edge")),
+      `along ${edgeText(piece, edge)}`,
+      edgeLength(piece.edges[edge - 1]!),
     );
     if (at > whole * (1 + 1e-9))
       throw new Refusal(
-        (say) => `at must be at most ${say(whole, at)}, the length of edge ${edge}, not ${say(at, whole)}`,
+        (say) =>
+          `at must be at most ${say(whole, at)}, the length of ${edgeText(piece, edge)}, not ${say(at, whole)}`,
       );
     context.step("from_the_end", "edge_length - at", whole - at);
     const long = context.step("notch", "size", size);
-    return { edges: piece.edges, marks: [...piece.marks, mark(notch(piece, edge, at, long), "notch")] };
+    return { ...piece, marks: [...piece.marks, mark(notch(piece, edge, at, long), "notch")] };
   },
   draw({ piece, edge, at }, _, notched) {
     if (typeof notched !== "object") return [];

@@ -63,7 +63,7 @@ function oddCloth(
   // A line drawn inside that encloses something is a hole or a flaw.
   const flaws = shape.marks
     .map(({ line: mark }) => {
-      const ring = flattenPiece({ edges: [mark], marks: [] }, cm(CHORDS));
+      const ring = flattenPiece({ edges: [mark] }, cm(CHORDS));
       // The corners are where strokes end; one that is closed by Z alone begins at another.
       const { from } = mark[0]!;
       return distance(from, ring.at(-1)!) > 0 ? [from, ...ring] : ring;

@@ -2,21 +2,22 @@
 
 import type { CallContext, StepValues } from "../define.ts";
 import { grainDrawn } from "../drawing/grain-line.ts";
-import { edgeNumbersDrawn } from "../drawing/piece-drawing.ts";
+import { edgeLabelsDrawn } from "../drawing/piece-drawing.ts";
 import { dimension, outline, type Shape } from "../drawing/shapes.ts";
 import { line, type Point } from "../geometry/strokes.ts";
 import { mark, type Piece, polygon } from "../pieces/piece.ts";
 
 /**
  * A band `long` across and twice `depth` high, its fold marked along the middle and `overlap` at
- * its right end marked by a placement line. Edge 1 is the seam side.
+ * its right end marked by a placement line. Edge 1 is sewn on, edge 3 is turned in behind it.
  */
 function foldedBand(long: number, depth: number, overlap: number): Piece {
   const at = (x: number, y: number): Point => [x, y];
   const marks = [mark([line(at(0, depth), at(long, depth))], "fold")];
   if (overlap > 0)
     marks.push(mark([line(at(long - overlap, 0), at(long - overlap, 2 * depth))], "placement"));
-  return polygon([at(0, 0), at(long, 0), at(long, 2 * depth), at(0, 2 * depth)], marks);
+  const corners = [at(0, 0), at(long, 0), at(long, 2 * depth), at(0, 2 * depth)];
+  return polygon(corners, ["sewn edge", "right end", "inner edge", "left end"], marks);
 }
 
 /** What a cuff and a waistband have in common: the girth they go round, and the rest of their size. */
@@ -49,7 +50,7 @@ export function drawBand(
   const shapes: Shape[] = [
     ...outline(piece),
     grainDrawn(piece),
-    ...edgeNumbersDrawn(piece),
+    ...edgeLabelsDrawn(piece),
     dimension([0, 2 * depth + off], [long, 2 * depth + off], { shows: "length" }),
     dimension([long + off, 0], [long + off, 2 * depth], { shows: "width" }),
     dimension([-off, 0], [-off, depth], { label: "depth" }),

@@ -20,7 +20,7 @@ import {
 import { type Curve, type Edge, integrate, line, type Point, type Stroke } from "../geometry/strokes.ts";
 import { numberText } from "../number-text.ts";
 import { reverseEdge } from "../pieces/edges.ts";
-import { edgeLength, type Piece } from "../pieces/piece.ts";
+import { edgeLength, type Piece, pieceOf } from "../pieces/piece.ts";
 import { refuseUnlessSimple } from "../pieces/require-simple.ts";
 import { Refusal } from "../refusal.ts";
 import { developedPoint, girthAt, type WaistSeam } from "./body-cone.ts";
@@ -182,10 +182,10 @@ export class DippedSection {
     ];
     const hem = reverseEdge(this.hem(spread));
     const low: Point = [0, depth];
-    const piece: Piece = {
-      edges: [seam, [line(seam.at(-1)!.to, hem[0]!.from)], hem, [line(low, [0, 0])]],
-      marks: [],
-    };
+    const piece = pieceOf(
+      [seam, [line(seam.at(-1)!.to, hem[0]!.from)], hem, [line(low, [0, 0])]],
+      ["waist", "centre front", "hem", "centre back"],
+    );
     // Strips that lean apart by less than a third of a circle do not meet again, nor does a slope
     // that runs well across them meet the hem.
     const off = [slope_from, slope_to].map((share) => Math.abs(this.slopeLean - share * angle));

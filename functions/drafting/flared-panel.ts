@@ -4,11 +4,11 @@
  */
 
 import type { Take } from "../define.ts";
-import { edgeNumbersDrawn } from "../drawing/piece-drawing.ts";
+import { edgeLabelsDrawn } from "../drawing/piece-drawing.ts";
 import { dimension, outline, type Shape, showing, stroke } from "../drawing/shapes.ts";
 import { degrees, line, type Point } from "../geometry/strokes.ts";
 import { numberText } from "../number-text.ts";
-import { edgeLength, movePiece, type Piece, pieceBounds, turnPiece } from "../pieces/piece.ts";
+import { edgeLength, movePiece, type Piece, pieceBounds, pieceOf, turnPiece } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 import { developedLevel, developedPoint } from "./body-cone.ts";
 
@@ -39,34 +39,39 @@ export function panelAngle(top: number, hem: number, depth: number): number {
   return Math.sign(angle) * Math.min(Math.abs(angle), 2 * Math.PI);
 }
 
+/** What the four edges of a panel are called, in drawing order. */
+type EdgeNames = readonly [string, string, string, string];
+export const PANEL_EDGES: EdgeNames = ["top", "right side", "hem", "left side"];
+
 /**
  * The panel: edge 1 its top from left to right, 2 its right side downwards, 3 its hem, 4 its left
  * side. (0, 0) is where the straight grain meets the top edge.
  */
-export function flaredPanel(top: number, hem: number, depth: number, straight: StraightGrain): Piece {
+export function flaredPanel(
+  top: number,
+  hem: number,
+  depth: number,
+  straight: StraightGrain,
+  names: EdgeNames = PANEL_EDGES,
+): Piece {
   const angle = panelAngle(top, hem, depth);
   const corner = (level: number, share: number) => developedPoint(top, angle, level, share);
-  const piece: Piece = {
-    edges: [
+  const piece = pieceOf(
+    [
       [developedLevel(top, angle, 0, 0, 1)],
       [line(corner(0, 1), corner(depth, 1))],
       [developedLevel(top, angle, depth, 1, 0)],
       [line(corner(depth, 0), corner(0, 0))],
     ],
-    marks: [],
-  };
+    names,
+  );
   const share = SHARES[straight];
   const [x, y] = corner(0, share);
   return share === 0 ? piece : turnPiece(movePiece(piece, -x, -y), degrees(angle * share));
 }
 
-/** What the four edges of a piece are called, in drawing order. */
-type EdgeNames = readonly [string, string, string, string];
-const PANEL_EDGES: EdgeNames = ["top", "right side", "hem", "left side"];
-
 /** What the drawn parts of a panel show, by step name. */
 export interface PanelShown {
-  readonly names?: EdgeNames;
   readonly area?: string;
   readonly top?: string;
   readonly hem?: string;
@@ -80,7 +85,7 @@ export interface PanelShown {
  * right side, the cloth it takes across and along, and a grain line from `grain` downwards.
  */
 export function drawPanel(piece: Piece, grain: Point, shown: PanelShown = {}): Shape[] {
-  const names = shown.names ?? PANEL_EDGES;
+  const [topName, , hemName] = piece.names;
   const { left, right, low, high } = pieceBounds(piece);
   const off = Math.max(right - left, high - low) / 14;
   const [top, side, hem] = piece.edges;
@@ -92,9 +97,9 @@ export function drawPanel(piece: Piece, grain: Point, shown: PanelShown = {}): S
   const straightSide = side!.length === 1 && side![0]!.kind === "line";
   return [
     ...outline(piece, showing(shown.area)),
-    { kind: "edge", edge: top!, role: "seam", label: names[0], ...showing(shown.top) },
-    { kind: "edge", edge: hem!, role: "seam", label: names[2], ...showing(shown.hem) },
-    ...edgeNumbersDrawn(piece, ["", names[1], "", names[3]]),
+    { kind: "edge", edge: top!, role: "seam", label: topName!, ...showing(shown.top) },
+    { kind: "edge", edge: hem!, role: "seam", label: hemName!, ...showing(shown.hem) },
+    ...edgeLabelsDrawn(piece, [2, 4]),
     ...(straightSide ? [dimension([from[0] + nx, from[1] + ny], [to[0] + nx, to[1] + ny], showing(shown.side))] : []),
     stroke([[grain[0], grain[1] + length * 0.2], [grain[0], grain[1] + length * 0.8]], "grain"),
     dimension([left, high + off], [right, high + off], { label: "across the grain", ...showing(shown.width) }),

@@ -13,7 +13,7 @@ import {
   strokeLength,
 } from "../geometry/strokes.ts";
 import { reverseEdge } from "../pieces/edges.ts";
-import { edgeLength, mirrorPiece, type Piece } from "../pieces/piece.ts";
+import { edgeLength, mirrorEdge, type Piece, pieceOf } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 
 export interface Gore {
@@ -25,20 +25,21 @@ export interface Gore {
   readonly truing: "curved" | "straight";
 }
 
-/** Edges: 1 top from left to right, 2 right side, 3 hem, 4 left side. */
+/** Edges: 1 waist from left to right, 2 right side, 3 hem, 4 left side. */
 export function gorePiece(gore: Gore): Piece {
   const { top, length, truing } = gore;
   const { corners, height } = truing === "straight" ? { corners: gore.hem, height: length } : curvedHem(gore);
   const right = rightSide({ ...gore, hem: corners }, height);
-  const left = mirrorPiece({ edges: [right], marks: [] }).edges[0]!;
+  const left = mirrorEdge(right);
   const [from, to]: [Point, Point] = [
     [corners / 2, height],
     [-corners / 2, height],
   ];
-  return {
-    edges: [[line([-top / 2, 0], [top / 2, 0])], right, [hemThrough(from, to, length)], reverseEdge(left)],
-    marks: [],
-  };
+  const waist = line([-top / 2, 0], [top / 2, 0]);
+  return pieceOf(
+    [[waist], right, [hemThrough(from, to, length)], reverseEdge(left)],
+    ["waist", "right side", "hem", "left side"],
+  );
 }
 
 /**

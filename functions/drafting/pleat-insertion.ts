@@ -136,6 +136,7 @@ export function insertPleats(piece: Piece, wanted: PleatInsertion): PleatedPiece
   const taken = ([0, 1] as const).map((i) => turns.reduce((sum, turn) => sum + 2 * turn.depth[i], 0));
   const opened: Piece = {
     edges: [runs[0].flat(), moveEdge(motion, right), reverseEdge(runs[1].flat()), left],
+    names: piece.names,
     marks: [...carried, ...marks],
   };
   return { piece: opened, takenTop: taken[0]!, takenHem: taken[1]! };

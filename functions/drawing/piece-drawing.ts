@@ -1,5 +1,6 @@
-/** A piece drawn for a maker: outline, marks, edge numbers, grain line, its breadth and length. */
+/** A piece drawn for a maker: outline, marks, names of edges, grain line, its breadth and length. */
 
+import { edgeLabel } from "../pieces/edge-names.ts";
 import { edgeMiddle } from "../pieces/edges.ts";
 import { type Piece, pieceBounds } from "../pieces/piece.ts";
 import { grainDrawn } from "./grain-line.ts";
@@ -18,17 +19,17 @@ export function drawPattern(piece: Piece, { area, width, length }: Shown = {}): 
   const off = Math.max(right - left, high - low) / 12;
   return [
     ...outline(piece, showing(area)),
-    ...edgeNumbersDrawn(piece),
+    ...edgeLabelsDrawn(piece),
     grainDrawn(piece),
     dimension([left, high + off], [right, high + off], showing(width)),
     dimension([right + off, low], [right + off, high], showing(length)),
   ];
 }
 
-/** Each edge's name, where it is known, and its number, written at its middle: "centre back, edge 4". */
-export function edgeNumbersDrawn(piece: Piece, names: readonly string[] = []): Shape[] {
-  return piece.edges.map((edge, i) => {
-    const text = [names[i], `edge ${i + 1}`].filter(Boolean).join(", ");
-    return { kind: "note", at: edgeMiddle(edge), text };
+/** The name of each edge, or its number where it has none, written at its middle. With `only`, of the edges with these numbers. */
+export function edgeLabelsDrawn(piece: Piece, only?: readonly number[]): Shape[] {
+  return piece.edges.flatMap((edge, i): Shape[] => {
+    if (only && !only.includes(i + 1)) return [];
+    return [{ kind: "note", at: edgeMiddle(edge), text: edgeLabel(piece, i + 1) }];
   });
 }

@@ -53,7 +53,12 @@ export const CAPE = define({
     step("neck_edge", "half_neck + overlap", half + overlap);
     step("hem_edge", "half_hem + overlap", half + turn * length + overlap);
     step("front_edge", "length", length);
-    const plain = flaredPanel(half, half + turn * length, length, "left");
+    const plain = flaredPanel(half, half + turn * length, length, "left", [
+      "neck",
+      "front edge",
+      "hem",
+      "centre back",
+    ]);
     const piece = overlap > 0 ? withStrip(plain, turn, overlap) : plain;
     measure("area", "area of the half cape", pieceArea(piece));
     return piece;
@@ -65,7 +70,6 @@ export const CAPE = define({
           top: "neck_edge",
           hem: "hem_edge",
           side: "front_edge",
-          names: ["neck", "front edge", "hem", "centre back"],
         })
       : [],
   examples: [
@@ -90,6 +94,7 @@ function withStrip(panel: Piece, lean: number, width: number): Piece {
   const { from, to } = side![0]!;
   const out = (point: Point): Point => move(point, directionAcross(lean), width);
   return {
+    names: panel.names,
     edges: [
       [...top!, line(from, out(from))],
       [line(out(from), out(to))],

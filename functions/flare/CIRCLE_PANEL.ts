@@ -52,7 +52,7 @@ export const CIRCLE_PANEL = define({
     step("hem_all_round", "hem_edge * panels", hem * panels);
     step("side", "length", length);
     step("area", "(top_edge + hem_edge) / 2 * length", ((top + hem) / 2) * length);
-    return flaredPanel(top, hem, length, straight);
+    return flaredPanel(top, hem, length, straight, ["waist", "right side", "hem", "left side"]);
   },
   draw({ straight }, { top_edge = 0 }, piece) {
     if (typeof piece !== "object") return [];
@@ -61,7 +61,6 @@ export const CIRCLE_PANEL = define({
       top: "top_edge",
       hem: "hem_edge",
       side: "side",
-      names: ["waist", "right side", "hem", "left side"],
     });
   },
   examples: [

@@ -98,7 +98,6 @@ export const DIPPED_PANEL = define({
         top: "half_seam",
         hem: "half_hem",
         side: "front_depth",
-        names: ["waist", "centre front", "hem", "centre back"],
       }),
       dimension([from[0] - off, from[1]], [to[0] - off, to[1]], { label: "centre back" }),
       { kind: "note", at: top!.at(-1)!.to, text: "point at centre front" },

@@ -1,11 +1,11 @@
 import { define } from "../define.ts";
 import { dimension, outline, stroke } from "../drawing/shapes.ts";
 import { arc } from "../geometry/strokes.ts";
-import type { Piece } from "../pieces/piece.ts";
+import { pieceOf } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
- * A round piece about (0, 0), in the book's unit: one edge, all round. `less` makes the radius
+ * A round piece about (0, 0), in the book's unit: one edge all round, the rim. `less` makes the radius
  * smaller, as for a lining or the padding inside a turning; a negative value makes it larger, as
  * for a seam allowance. Source: geometry; smaller by 1/4 in: McGlauflin, Handicraft for Girls,
  * 1910, a round holder.
@@ -37,8 +37,7 @@ export const DISC = define({
     step("area", "PI() * cut_radius ^ 2", Math.PI * cut * cut);
     const half = (start: number) => arc([0, 0], cut, start, start + Math.PI);
     const [first, second] = [half(-Math.PI / 2), half(Math.PI / 2)];
-    const piece: Piece = { edges: [[first, { ...second, from: first.to, to: first.from }]], marks: [] };
-    return piece;
+    return pieceOf([[first, { ...second, from: first.to, to: first.from }]], ["rim"]);
   },
   draw(_, { cut_radius = 0 }, piece) {
     if (typeof piece !== "object") return [];

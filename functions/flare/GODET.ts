@@ -3,7 +3,7 @@ import { grainDrawn } from "../drawing/grain-line.ts";
 import { dimension, outline } from "../drawing/shapes.ts";
 import { arc, line, type Point } from "../geometry/strokes.ts";
 import { numberText } from "../number-text.ts";
-import { edgeLength, type Piece, pieceArea } from "../pieces/piece.ts";
+import { edgeLength, pieceArea, pieceOf } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -52,7 +52,8 @@ export const GODET = define({
       shape === "curved"
         ? { ...arc([0, 0], length, Math.PI / 2 - half, Math.PI / 2 + half), from: right!, to: left! }
         : line(right!, left!);
-    const piece: Piece = { edges: [[line([0, 0], right!)], [hem], [line(left!, [0, 0])]], marks: [] };
+    const edges = [[line([0, 0], right!)], [hem], [line(left!, [0, 0])]];
+    const piece = pieceOf(edges, ["right side", "hem", "left side"]);
     measure("area", "area of the piece", pieceArea(piece));
     return piece;
   },

@@ -8,7 +8,7 @@ import { Refusal } from "../refusal.ts";
 
 /**
  * A gore of a skirt as a piece, symmetrical about x = 0 with its top at y = 0, in the book's unit,
- * without allowances. Edges: 1 top, 2 right side, 3 hem, 4 left side. Sides are straight, or
+ * without allowances. Edges: 1 waist, 2 right side, 3 hem, 4 left side. Sides are straight, or
  * shaped over the hip when `hip` and `hip_drop` are given. A curved hem makes the sides as long as
  * the middle, so that it hangs level. `hem` is measured along that curve, as it is sewn and
  * turned up; the straight width from corner to corner is a little less. Source: geometry.

@@ -4,14 +4,14 @@ import { drawPanel } from "../drafting/flared-panel.ts";
 import { dimension } from "../drawing/shapes.ts";
 import { monotoneThrough } from "../geometry/monotone-curve.ts";
 import { line, type Point } from "../geometry/strokes.ts";
-import { edgeLength, mark, type Piece, pieceArea } from "../pieces/piece.ts";
+import { edgeLength, mark, pieceArea, pieceOf } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
  * Half of a petticoat or gathered skirt that hangs level over a pad or hoop, in the book's unit,
  * without allowances: the hem stays straight on the grain and the top is shaped, highest at the
  * back, as long from top to hem at back, side and front as measured there. Centre back lies along
- * the y axis from (0, 0). Edges: 1 top from back to front, 2 centre front, 3 hem, 4 centre back.
+ * the y axis from (0, 0). Edges: 1 waist from back to front, 2 centre front, 3 hem, 4 centre back.
  * The top is a smooth curve through the three heights that never passes above or below the two
  * beside it (functions/geometry/monotone-curve.ts); it is pleated or gathered afterwards.
  * Source: common practice; geometry.
@@ -56,10 +56,11 @@ export const PETTICOAT_PANEL = define({
     const corners: Point[] = [[0, 0], [width * side_share, back - side], [width, back - front]]; // biome-ignore format: points in a row
     const top = monotoneThrough(corners);
     const [low, far]: [Point, Point] = [[0, back], [width, back]]; // biome-ignore format: points in a row
-    const piece: Piece = {
-      edges: [top, [line(top.at(-1)!.to, far)], [line(far, low)], [line(low, [0, 0])]],
-      marks: [mark([line(corners[1]!, [corners[1]![0], back])], "placement")],
-    };
+    const piece = pieceOf(
+      [top, [line(top.at(-1)!.to, far)], [line(far, low)], [line(low, [0, 0])]],
+      ["waist", "centre front", "hem", "centre back"],
+      [mark([line(corners[1]!, [corners[1]![0], back])], "placement")],
+    );
     measure("top_edge", "length of the shaped top before gathering", edgeLength(top));
     step("front_edge", "front", front);
     step("hem_edge", "width", width);
@@ -76,7 +77,6 @@ export const PETTICOAT_PANEL = define({
         top: "top_edge",
         hem: "hem_edge",
         side: "front_edge",
-        names: ["top", "centre front", "hem", "centre back"],
       }),
       dimension(side.from, side.to, { label: "side" }),
       dimension([width / 40, 0], [width / 40, back], { label: "centre back", shows: "back_edge" }),

@@ -4,7 +4,7 @@ import { polygon } from "../pieces/piece.ts";
 
 /**
  * A rectangle as a piece: `width` across the grain, `length` along it, in the book's unit, its
- * upper left corner at (0, 0). Edges: 1 top, 2 right, 3 bottom, 4 left. Source: geometry.
+ * upper left corner at (0, 0). Edges: 1 top, 2 right side, 3 bottom, 4 left side. Source: geometry.
  */
 export const RECTANGLE = define({
   name: "RECTANGLE",
@@ -22,12 +22,11 @@ export const RECTANGLE = define({
     step("all_round", "2 * (width + length)", 2 * (width + length));
     step("across", "width", width);
     step("along", "length", length);
-    return polygon([[0, 0], [width, 0], [width, length], [0, length]]); // biome-ignore format: points in a row
+    return polygon([[0, 0], [width, 0], [width, length], [0, length]], ["top", "right side", "bottom", "left side"]); // biome-ignore format: points in a row
   },
   draw: ({ width }, _, piece) =>
     typeof piece === "object"
       ? drawPanel(piece, [width / 2, 0], {
-          names: ["top", "right side", "bottom", "left side"],
           area: "area",
           top: "across",
           side: "along",

@@ -1,10 +1,10 @@
 import { define } from "../define.ts";
-import { drawPanel } from "../drafting/flared-panel.ts";
+import { drawPanel, PANEL_EDGES } from "../drafting/flared-panel.ts";
 import { slashedStrip, totalGap } from "../drafting/slashed-strip.ts";
 import type { Shape } from "../drawing/shapes.ts";
 import { degrees, line } from "../geometry/strokes.ts";
 import { reverseEdge } from "../pieces/edges.ts";
-import { mark, movePiece, type Piece } from "../pieces/piece.ts";
+import { mark, movePiece, pieceOf } from "../pieces/piece.ts";
 import { refuseUnlessSimple } from "../pieces/require-simple.ts";
 import { Refusal } from "../refusal.ts";
 
@@ -88,15 +88,11 @@ export const SLASHED_PANEL = define({
       measure(`lean_${i + 1}`, `degrees that the grain of section ${i + 1} leans`, degrees(lean));
     });
     const [left, right] = [opened.hem[0]!.from, opened.hem.at(-1)!.to];
-    const piece: Piece = {
-      edges: [
-        opened.top,
-        [line(opened.top.at(-1)!.to, right)],
-        reverseEdge(opened.hem),
-        [line(left, [0, 0])],
-      ],
-      marks: opened.middles.map((middle) => mark([middle], "grain")),
-    };
+    const piece = pieceOf(
+      [opened.top, [line(opened.top.at(-1)!.to, right)], reverseEdge(opened.hem), [line(left, [0, 0])]],
+      PANEL_EDGES,
+      opened.middles.map((middle) => mark([middle], "grain")),
+    );
     // A fan of less than half a circle can not come round on itself.
     const laid =
       all < Math.PI * depth

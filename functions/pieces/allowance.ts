@@ -10,8 +10,9 @@ import { BendTooTight, offsetStroke } from "../geometry/offset.ts";
 import { doubleSignedArea, type Edge, strokeLength, strokePart } from "../geometry/strokes.ts";
 import { Refusal } from "../refusal.ts";
 import { type CornerRuns, convexity, cornerBetween, endDirection, hemCorner } from "./corner.ts";
+import { edgeText } from "./edge-names.ts";
 import { reverseEdge } from "./edges.ts";
-import { mark, type Piece, pieceArea, requireSimple } from "./piece.ts";
+import { mark, type Outline, type Piece, pieceArea, pieceOf, requireSimple } from "./piece.ts";
 
 /** The allowance of one edge. `name` is the argument that sets it, for refusals. */
 export interface EdgeAllowance {
@@ -20,7 +21,7 @@ export interface EdgeAllowance {
 }
 
 /** 1 when the outline runs from +x towards +y about its inside, −1 the other way. */
-export const orientation = (piece: Piece): 1 | -1 =>
+export const orientation = (piece: Outline): 1 | -1 =>
   piece.edges.flat().reduce((sum, stroke) => sum + doubleSignedArea(stroke), 0) > 0 ? 1 : -1;
 
 /** The piece with allowances, one for each of its edges. Curves keep their width within `tolerance`. */
@@ -28,26 +29,30 @@ export function withAllowances(piece: Piece, allowances: readonly EdgeAllowance[
   const sewn = piece.edges.filter((_, i) => allowances[i]!.width > 0);
   const marks = [...piece.marks, ...sewn.map((edge) => mark(edge, "seam"))];
   if (piece.edges.length > 1)
-    return requireRoom(piece, { edges: offsetEdges(piece, allowances, tolerance), marks });
+    return requireRoom(piece, { ...piece, edges: offsetEdges(piece, allowances, tolerance), marks });
   // One edge that closes on itself is split in two, so that it has a neighbour to intersect.
   const only = piece.edges[0]!;
   const half =
     only.length > 1
       ? [[only[0]!], only.slice(1)]
       : [[strokePart(only[0]!, 0, 0.5)], [strokePart(only[0]!, 0.5, 1)]];
-  const edges = offsetEdges({ edges: half, marks: [] }, [allowances[0]!, allowances[0]!], tolerance);
-  return requireRoom(piece, { edges: [edges.flat()], marks });
+  const [name = ""] = piece.names;
+  const halves = pieceOf(half, [name, name]);
+  const edges = offsetEdges(halves, [allowances[0]!, allowances[0]!], tolerance);
+  return requireRoom(piece, { ...piece, edges: [edges.flat()], marks });
 }
 
 function offsetEdges(piece: Piece, allowances: readonly EdgeAllowance[], tolerance: number): Edge[] {
   const side = orientation(piece);
-  const runs = piece.edges.map((edge, i) => offsetEdge(edge, allowances[i]!, side, tolerance, i + 1));
+  const runs = piece.edges.map((edge, i) =>
+    offsetEdge(edge, allowances[i]!, side, tolerance, edgeText(piece, i + 1)),
+  );
   runs.forEach((_, i) => {
     const next = (i + 1) % runs.length;
     const edges = [piece.edges[i]!, piece.edges[next]!] as const;
     const widths = [allowances[i]!, allowances[next]!] as const;
     const turned = edgeCorner(edges, [runs[i]!, runs[next]!], widths, side);
-    if (!turned) throw cornerTooNarrow(widths, i + 1, next + 1);
+    if (!turned) throw cornerTooNarrow(widths, edgeText(piece, i + 1), edgeText(piece, next + 1));
     runs[i] = turned.first;
     runs[next] = turned.second;
   });
@@ -60,7 +65,7 @@ function offsetEdge(
   { width, name }: EdgeAllowance,
   side: 1 | -1,
   tolerance: number,
-  number: number,
+  called: string,
 ): Edge {
   if (width === 0) return edge;
   let run: Edge = [];
@@ -72,7 +77,7 @@ function offsetEdge(
       if (!(reason instanceof BendTooTight)) throw reason;
       throw new Refusal(
         (say) =>
-          `${name} must be less than ${say(reason.radius, width)}, the radius of the tightest hollow of edge ${number}, not ${say(width, reason.radius)}`,
+          `${name} must be less than ${say(reason.radius, width)}, the radius of the tightest hollow of ${called}, not ${say(width, reason.radius)}`,
       );
     }
     const turned: CornerRuns | null =
@@ -83,7 +88,7 @@ function offsetEdge(
       // In a hollow the parallel of a stroke shorter than the width may vanish between its neighbours'.
       if (strokeLength(stroke) < width) continue;
       throw new Refusal(
-        (say) => `${name} must be less for the narrow inner corner in edge ${number}, not ${say(width)}`,
+        (say) => `${name} must be less for the narrow inner corner in ${called}, not ${say(width)}`,
       );
     }
     run = [...turned.first, ...turned.second];
@@ -119,11 +124,15 @@ function inward(run: Edge): readonly [number, number] {
   return [-x, -y];
 }
 
-function cornerTooNarrow([a, b]: readonly [EdgeAllowance, EdgeAllowance], i: number, j: number): Refusal {
+function cornerTooNarrow(
+  [a, b]: readonly [EdgeAllowance, EdgeAllowance],
+  before: string,
+  after: string,
+): Refusal {
   const wider = a.width >= b.width ? a : b;
   return new Refusal(
     (say) =>
-      `${wider.name} must be less for the narrow inner corner between edges ${i} and ${j}, not ${say(wider.width)}; an edge named in fold_edges gets no allowance`,
+      `${wider.name} must be less for the narrow inner corner between ${before} and ${after}, not ${say(wider.width)}; an edge named in fold_edges gets no allowance`,
   );
 }
 

@@ -7,7 +7,7 @@ import { type Mark, mirrorPiece, movePiece, type Piece, pieceBounds } from "./pi
 /**
  * The whole of a piece of which half is drawn, mirrored about its longest straight edge along the
  * grain at its left or right border; null when it has no such edge. Marks are mirrored too,
- * except those on the fold itself.
+ * except those on the fold itself. Edges keep their names, so that the hem of either half is "hem".
  */
 export function unfold(half: Piece): Piece | null {
   const { left, right, low, high } = pieceBounds(half);
@@ -18,20 +18,27 @@ export function unfold(half: Piece): Piece | null {
   if (fold.length <= slack) return null;
 
   // Round the outline from the fold's end to its beginning, then back along the mirrored half.
-  const kept: Edge[] = [];
+  const kept: { edge: Edge; name: string }[] = [];
   let passed = 0;
-  for (const edge of half.edges) {
-    const one = edge.filter((_, i) => !fold.strokes.has(passed + i));
-    if (one.length > 0) kept.push(one);
-    passed += edge.length;
-  }
-  const first = half.edges.length > 0 ? firstAfter(kept, strokes[fold.last]!.to, slack) : 0;
+  half.edges.forEach((whole, number) => {
+    const edge = whole.filter((_, i) => !fold.strokes.has(passed + i));
+    if (edge.length > 0) kept.push({ edge, name: half.names[number]! });
+    passed += whole.length;
+  });
+  const edges = kept.map(({ edge }) => edge);
+  const first = half.edges.length > 0 ? firstAfter(edges, strokes[fold.last]!.to, slack) : 0;
   const walk = [...kept.slice(first), ...kept.slice(0, first)];
-  const over = movePiece(mirrorPiece({ edges: walk, marks: half.marks }), 2 * fold.border, 0);
+  const open: Piece = {
+    edges: walk.map(({ edge }) => edge),
+    names: walk.map(({ name }) => name),
+    marks: half.marks,
+  };
+  const over = movePiece(mirrorPiece(open), 2 * fold.border, 0);
   const onFold = ({ line }: Mark) =>
     line.every(({ from, to }) => [from, to].every(([x]) => Math.abs(x - fold.border) <= slack));
   return {
-    edges: [...walk, ...over.edges.map(reverseEdge).reverse()],
+    edges: [...open.edges, ...over.edges.map(reverseEdge).reverse()],
+    names: [...open.names, ...over.names.toReversed()],
     marks: [...half.marks, ...over.marks.filter((mark) => !onFold(mark))],
   };
 }

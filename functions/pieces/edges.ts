@@ -1,4 +1,4 @@
-/** Edges of a piece picked by number, and places along them. */
+/** Edges of a piece picked by number or name, and places along them. */
 
 import {
   type Edge,
@@ -11,26 +11,21 @@ import {
 } from "../geometry/strokes.ts";
 import { rememberWithObject } from "../memo.ts";
 import { Refusal } from "../refusal.ts";
+import { edgeNumberOf } from "./edge-names.ts";
 import { edgeLength, type Piece } from "./piece.ts";
 
-/** Edge `number` of a piece, counted from 1 in drawing order; refuses a number it does not have. */
-export function edgeByNumber(piece: Piece, number: number, name: string): Edge {
-  const edge = piece.edges[number - 1];
-  if (edge) return edge;
-  const count = piece.edges.length;
-  throw new Refusal(`${name} must be at most ${count}, because the piece has ${count} edges, not ${number}`);
-}
-
-/** Edge numbers written as a text: "3", "2, 4" or "1-3", counted from 1. An empty text names no edge. */
+/** Edges written as a text, by number or by name: "3", "2, 4", "1-3" or "hem, centre back". An empty text names no edge. */
 export function edgeNumbers(text: string, piece: Piece, name: string): ReadonlySet<number> {
   const count = piece.edges.length;
   const numbers = new Set<number>();
-  for (const word of text.split(/[\s,;]+/).filter((part) => part !== "")) {
+  const parts = text.split(/[,;]/).map((part) => part.trim());
+  const words = parts.flatMap((part) => (/^[\d\s–-]*$/.test(part) ? part.split(/\s+/) : [part]));
+  for (const word of words.filter((one) => one !== "")) {
     const found = /^(\d{1,4})(?:[-–](\d{1,4}))?$/.exec(word);
-    if (!found)
-      throw new Refusal(
-        `${name} must name edges by number, such as "3" or "2, 4", not "${word.slice(0, 20)}"`,
-      );
+    if (!found) {
+      numbers.add(edgeNumberOf(piece, word, name));
+      continue;
+    }
     const first = Number(found[1]);
     const last = Number(found[2] ?? first);
     for (const number of [first, last]) {

@@ -6,12 +6,13 @@ import { Refusal } from "../refusal.ts";
 import { orientation } from "./allowance.ts";
 import { convexity, cornerBetween, joinEnds } from "./corner.ts";
 import { edgePart, reverseEdge } from "./edges.ts";
-import { edgeLength, type Piece, requireSimple } from "./piece.ts";
+import { edgeLength, type Piece, pieceOf, requireSimple } from "./piece.ts";
 
 /**
  * The strip `depth` deep inside a piece along its edges `first` to `last` (counted from 1, in
  * drawing order, round through the end of the outline if need be). Its edges: those of the piece,
- * a piece of the next edge, the inner line drawn back, a piece of the edge before.
+ * a part of the next edge, the "inner line" drawn back, a part of the edge before. Parts of edges
+ * keep the edge's name.
  */
 export function facingAlong(
   piece: Piece,
@@ -21,14 +22,16 @@ export function facingAlong(
   tolerance: number,
 ): Piece {
   const count = piece.edges.length;
-  const run = Array.from(
+  const numbers = Array.from(
     { length: ((last - first + count) % count) + 1 },
-    (_, i) => piece.edges[(first - 1 + i) % count]!,
+    (_, i) => (first - 1 + i) % count,
   );
+  const run = numbers.map((i) => piece.edges[i]!);
   if (run.length >= count)
     throw new Refusal("edges must leave at least one edge of the piece without facing");
-  const before = piece.edges[(first - 2 + count) % count]!;
-  const after = piece.edges[last % count]!;
+  const [beforeIndex, afterIndex] = [(first - 2 + count) % count, last % count];
+  const before = piece.edges[beforeIndex]!;
+  const after = piece.edges[afterIndex]!;
   const inner = innerLine(run, depth, orientation(piece) === 1 ? -1 : 1, tolerance);
   // Where the inner line comes out on the neighbours.
   const end = joinEnds(inner, reverseEdge(after), depth);
@@ -42,10 +45,11 @@ export function facingAlong(
   const [low, high] = [edgeLength(after) - edgeLength(end.b), edgeLength(start.b)];
   if (!(low > 0) || !(high < edgeLength(before))) throw tooDeep();
   if (before === after && low > high) throw tooDeep();
-  const facing = {
-    edges: [...run, edgePart(after, 0, low), start.a, edgePart(before, high, edgeLength(before))],
-    marks: [],
-  };
+  const nameOf = (i: number): string => piece.names[i]!;
+  const facing = pieceOf(
+    [...run, edgePart(after, 0, low), start.a, edgePart(before, high, edgeLength(before))],
+    [...numbers.map(nameOf), nameOf(afterIndex), "inner line", nameOf(beforeIndex)],
+  );
   try {
     return requireSimple(facing);
   } catch {

@@ -3,20 +3,27 @@
 import { degrees, distance, type Edge } from "../geometry/strokes.ts";
 import { Refusal } from "../refusal.ts";
 import { orientation } from "./allowance.ts";
-import { edgeByNumber, placeAlong, reverseEdge } from "./edges.ts";
+import { placeAlong, reverseEdge } from "./edges.ts";
 import { edgeLength, mark, movePiece, type Piece, requireSimple, turnPiece } from "./piece.ts";
 
 /**
- * Piece `b` turned and moved so that its edge lies along edge `edge_a` of `a`, both drawn as one
- * outline: a's edges after the seam, then b's after the seam. The seam becomes a mark. Refuses
- * edges that lie more than `tolerance` off each other.
+ * The second piece turned and moved so that its edge lies along the edge of the first, both drawn as
+ * one outline: the first piece's edges after the seam, then the second's after the seam. Edges keep
+ * their names. The seam becomes a guide line, because nothing is sewn there any more. Refuses edges that
+ * lie more than `tolerance` off each other.
  */
-export function joinPieces(a: Piece, edge_a: number, b: Piece, edge_b: number, tolerance: number): Piece {
-  const seam = edgeByNumber(a, edge_a, "edge_a");
+export function joinPieces(
+  first: Piece,
+  first_edge: number,
+  second: Piece,
+  second_edge: number,
+  tolerance: number,
+): Piece {
+  const seam = first.edges[first_edge - 1]!;
   // Both outlines must run the same way round, so that the seam is passed in opposite directions.
-  const other = orientation(a) === orientation(b) ? b : reversePiece(b);
-  const number = other === b ? edge_b : b.edges.length + 1 - edge_b;
-  const laid = laidAlong(other, edgeByNumber(other, number, "edge_b"), seam);
+  const other = orientation(first) === orientation(second) ? second : reversePiece(second);
+  const number = other === second ? second_edge : second.edges.length + 1 - second_edge;
+  const laid = laidAlong(other, number, seam);
   const meet = reverseEdge(laid.edges[number - 1]!);
   const off = greatestGap(seam, meet);
   if (off > tolerance) {
@@ -26,33 +33,33 @@ export function joinPieces(a: Piece, edge_a: number, b: Piece, edge_b: number, t
         Math.abs(one - two) > tolerance
           ? `they are ${say(one, two)} and ${say(two, one)} long`
           : `they curve apart by ${say(off, 0)}`;
-      return `edge_b must match edge_a along its whole length, within ${say(tolerance, 0)}: ${why}`;
+      return `second_edge must match first_edge along its whole length, within ${say(tolerance, 0)}: ${why}`;
     });
   }
-  const after = (piece: Piece, at: number): Edge[] => [
-    ...piece.edges.slice(at),
-    ...piece.edges.slice(0, at - 1),
-  ];
-  const whole = {
-    edges: [...after(a, edge_a), ...after(laid, number)],
-    marks: [...a.marks, ...laid.marks, mark(seam, "seam")],
+  const after = <T>(list: readonly T[], at: number): T[] => [...list.slice(at), ...list.slice(0, at - 1)];
+  const whole: Piece = {
+    edges: [...after(first.edges, first_edge), ...after(laid.edges, number)],
+    names: [...after(first.names, first_edge), ...after(laid.names, number)],
+    marks: [...first.marks, ...laid.marks, mark(seam, "guide")],
   };
   try {
     return requireSimple(whole);
   } catch (reason) {
     throw new Refusal(
-      `edge_b must be one at which the pieces lie side by side: ${(reason as Error).message}`,
+      `second_edge must be one at which the pieces lie side by side: ${(reason as Error).message}`,
     );
   }
 }
 
 const reversePiece = (piece: Piece): Piece => ({
   edges: piece.edges.map(reverseEdge).reverse(),
+  names: piece.names.toReversed(),
   marks: piece.marks,
 });
 
 /** The piece turned and moved so that its edge, drawn backwards, begins and points as `seam` does. */
-function laidAlong(piece: Piece, edge: Edge, seam: Edge): Piece {
+function laidAlong(piece: Piece, number: number, seam: Edge): Piece {
+  const edge = piece.edges[number - 1]!;
   const way = (run: Edge, back: boolean): number => {
     const [from, to] = [run[0]!.from, run.at(-1)!.to];
     const sign = back ? -1 : 1;
@@ -60,7 +67,7 @@ function laidAlong(piece: Piece, edge: Edge, seam: Edge): Piece {
   };
   const turn = degrees(way(seam, false) - way(edge, true));
   const turned = turnPiece(piece, turn);
-  const at = turnPiece({ edges: [edge], marks: [] }, turn).edges[0]!;
+  const at = turned.edges[number - 1]!;
   // The middles of both edges' straight lines are laid on each other: half of a difference at either end.
   const [a, b] = [middle(seam), middle(at)];
   return movePiece(turned, a[0] - b[0], a[1] - b[1]);

@@ -5,9 +5,12 @@
  * (downwards, as SVG has it: a skirt's waist is above its hem). The first subpath is the closed
  * outline, every later one a mark (fold, placement, slash or grain line). One command letter is
  * one edge, counted from 1 in drawing order. Functions that make a piece draw edge 1 along the
- * top and edge 3 along the hem. After the path data a stroke "|" may stand, and behind it the role
- * of each mark in order: "M 0 0 L 9 0 L 9 9 Z M 3 0 L 3 9 M 4 0 L 4 9 | fold inner". Without
- * that part every mark is a placement line.
+ * top and edge 3 along the hem. After the path data two parts may stand, each behind a stroke "|":
+ * the role of each mark in order, and the word "edges" with the name of each edge in order:
+ *
+ *     M 0 0 L 9 0 L 9 9 Z M 3 0 L 3 9 M 4 0 L 4 9 | fold inner | edges waist, side, centre back
+ *
+ * Without the first part every mark is a placement line, without the second no edge has a name.
  */
 
 import { IDENTITY, type Isometry, moveEdge } from "../geometry/isometry.ts";
@@ -29,6 +32,7 @@ import {
   strokeLength,
 } from "../geometry/strokes.ts";
 import { remember } from "../memo.ts";
+import { edgeNamesText, mirroredName, readEdgeNames } from "./edge-names.ts";
 
 /** What a line on a pattern means. */
 export const ROLES = [
@@ -44,11 +48,24 @@ export interface Mark {
 
 export const mark = (line: Edge, role: Role): Mark => ({ line, role });
 
-export interface Piece {
+/** A closed line. */
+export interface Outline {
   /** Edges head to tail, the last one ending where the first begins. */
   readonly edges: readonly Edge[];
+}
+
+export interface Piece extends Outline {
+  /** What each edge is called, such as "waist" or "centre back"; empty for an edge without a name. */
+  readonly names: readonly string[];
   readonly marks: readonly Mark[];
 }
+
+/** A piece of these edges, named in order; edges beyond the names have none. */
+export const pieceOf = (
+  edges: readonly Edge[],
+  names: readonly string[],
+  marks: readonly Mark[] = [],
+): Piece => ({ edges, names: edges.map((_, i) => names[i] ?? ""), marks });
 
 /** The most strokes an outline may have: a point every millimetre round a piece of 5 m. */
 const MAX_STROKES = 5000;
@@ -62,7 +79,7 @@ const readings = remember<string, Piece>(400);
 export const readPiece = (text: string): Piece => readings(text, () => pieceFrom(text));
 
 function pieceFrom(text: string): Piece {
-  const [path, roles] = splitRoles(text);
+  const { path, roles, named } = splitParts(text);
   const [outline, ...marks] = readPath(path);
   if (!outline || outline.edges.length === 0) throw new Error("the outline is empty");
   const strokes = outline.edges.reduce((sum, edge) => sum + edge.length, 0);
@@ -79,14 +96,14 @@ function pieceFrom(text: string): Piece {
   const drawn = marks
     .map(({ edges: run }, i): Mark => ({ line: run.flat(), role: roles[i] ?? "placement" }))
     .filter(({ line }) => line.length > 0);
-  return requireSimple({ edges, marks: drawn }, size);
+  return requireSimple({ edges, names: readEdgeNames(named, edges.length), marks: drawn }, size);
 }
 
 /**
  * The piece itself when its outline has an area and does not cross itself, else throws an Error
  * that says so. `size` is roughly the greater of its width and height.
  */
-export function requireSimple(piece: Piece, size = longerSide(piece.edges)): Piece {
+export function requireSimple<P extends Outline>(piece: P, size = longerSide(piece.edges)): P {
   const place = selfCrossing(flattenPiece(piece, size / 2000));
   if (place) throw new Error(`the outline crosses itself near ${pointText(place)}`);
   // Figures past the computer's reach make an area that is no number.
@@ -94,33 +111,49 @@ export function requireSimple(piece: Piece, size = longerSide(piece.edges)): Pie
   return piece;
 }
 
-/** The path data of a piece's text, and the roles of its marks. Throws an Error when a word is not a role. */
-function splitRoles(text: string): [path: string, roles: Role[]] {
-  const bar = text.indexOf("|");
-  if (bar < 0) return [text, []];
-  const words = text
-    .slice(bar + 1)
-    .trim()
-    .split(/\s+/);
+/** The parts of a piece's text: path data, roles of the marks, names of the edges. Throws an Error when a word is not a role. */
+function splitParts(text: string): { path: string; roles: Role[]; named: string } {
+  const [path = "", ...parts] = text.split("|");
+  const words: string[] = [];
+  let named = "";
+  for (const part of parts) {
+    const edges = /^\s*edges(?:\s|$)/.exec(part);
+    if (edges) named = part.slice(edges[0].length);
+    else words.push(...part.split(/\s+/).filter((word) => word !== ""));
+  }
   const unknown = words.find((word) => !(ROLES as readonly string[]).includes(word));
   if (unknown !== undefined)
     throw new Error(`"${unknown.slice(0, 24)}" is not a role of a mark: ${ROLES.join(", ")}`);
-  return [text.slice(0, bar), words as Role[]];
+  return { path, roles: words as Role[], named };
 }
 
-/** The piece as path data, with the roles of its marks behind it unless all are placement lines. */
+/** The piece as a text: path data, the roles of its marks unless all are placement lines, the names of its edges if any has one. */
 export function writePiece(piece: Piece): string {
   const path = writePath([
     { start: piece.edges[0]![0]!.from, edges: piece.edges, closed: true },
     ...piece.marks.map(({ line }) => ({ start: line[0]!.from, edges: [line], closed: false })),
   ]);
   const roles = piece.marks.map(({ role }) => role);
-  return roles.every((role) => role === "placement") ? path : `${path} | ${roles.join(" ")}`;
+  const named = edgeNamesText(piece.names);
+  return [
+    path,
+    ...(roles.every((role) => role === "placement") ? [] : [roles.join(" ")]),
+    ...(named === "" ? [] : [`edges ${named}`]),
+  ].join(" | ");
 }
 
-/** A piece with straight edges through these corners. */
-export function polygon(corners: readonly Point[], marks: readonly Mark[] = []): Piece {
-  return { edges: corners.map((corner, i) => [line(corner, corners[(i + 1) % corners.length]!)]), marks };
+/** The outline alone as path data. */
+export const outlinePath = ({ edges }: Outline): string =>
+  writePath([{ start: edges[0]![0]!.from, edges, closed: true }]);
+
+/** A piece with straight edges through these corners, its edges named in order. */
+export function polygon(
+  corners: readonly Point[],
+  names: readonly string[] = [],
+  marks: readonly Mark[] = [],
+): Piece {
+  const edges = corners.map((corner, i) => [line(corner, corners[(i + 1) % corners.length]!)]);
+  return pieceOf(edges, names, marks);
 }
 
 /** The greater of an outline's width and height, curves and arcs taken by their ends and middles. */
@@ -139,16 +172,16 @@ function longerSide(edges: readonly Edge[]): number {
 
 export const edgeLength = (edge: Edge): number => edge.reduce((sum, stroke) => sum + strokeLength(stroke), 0);
 
-export const pieceArea = (piece: Piece): number =>
+export const pieceArea = (piece: Outline): number =>
   Math.abs(piece.edges.flat().reduce((sum, stroke) => sum + doubleSignedArea(stroke), 0)) / 2;
 
 /** The outline as a polygon no chord of which strays more than `tolerance` from the true line. */
-export function flattenPiece(piece: Piece, tolerance: number): Point[] {
+export function flattenPiece(piece: Outline, tolerance: number): Point[] {
   return piece.edges.flatMap((edge) => edge.flatMap((stroke) => flatten(stroke, tolerance)));
 }
 
 /** Least and greatest x and y of the outline, curves and arcs at their true extremes. */
-export function pieceBounds(piece: Piece): Bounds {
+export function pieceBounds(piece: Outline): Bounds {
   return boundingBox(piece.edges.flat().flatMap((stroke) => [stroke.from, stroke.to, ...extremes(stroke)]));
 }
 
@@ -168,9 +201,10 @@ function extremes(stroke: Stroke): Point[] {
   return axisExtremes(stroke).map((share) => pointAt(stroke, share));
 }
 
-/** A piece after an isometry; its edges keep their order and numbers. */
-function transformed({ edges, marks }: Piece, isometry: Isometry): Piece {
+/** A piece after an isometry; its edges keep their order, numbers and names. */
+function transformed({ edges, names, marks }: Piece, isometry: Isometry): Piece {
   return {
+    names,
     edges: edges.map((edge) => moveEdge(isometry, edge)),
     marks: marks.map(({ line, role }) => ({ line: moveEdge(isometry, line), role })),
   };
@@ -183,8 +217,16 @@ export function turnPiece(piece: Piece, angle: number): Piece {
   return transformed(piece, { ...IDENTITY, a: cos, b: sin, c: -sin, d: cos });
 }
 
-/** The other half of a pair: x becomes −x. The edges keep their order and number. */
-export const mirrorPiece = (piece: Piece): Piece => transformed(piece, { ...IDENTITY, a: -1 });
+const MIRRORED: Isometry = { ...IDENTITY, a: -1 };
+
+/** The other half of a pair: x becomes −x. Edges keep their order and number; "left side" is named "right side". */
+export const mirrorPiece = (piece: Piece): Piece => ({
+  ...transformed(piece, MIRRORED),
+  names: piece.names.map(mirroredName),
+});
+
+/** An edge with x changed to −x, drawn in the same order. */
+export const mirrorEdge = (edge: Edge): Edge => moveEdge(MIRRORED, edge);
 
 /** The piece moved by `dx` across the grain and `dy` along it. */
 export const movePiece = (piece: Piece, dx: number, dy: number): Piece =>

@@ -5,7 +5,7 @@ import { type Edge, line, type Point, pointAt } from "../geometry/strokes.ts";
 import { Refusal } from "../refusal.ts";
 import { orientation } from "./allowance.ts";
 import { edgePart, placeAlong } from "./edges.ts";
-import { edgeLength, flattenPiece, type Piece, pieceBounds, requireSimple } from "./piece.ts";
+import { edgeLength, flattenPiece, type Piece, pieceBounds, pieceOf, requireSimple } from "./piece.ts";
 
 /** A place on the outline: which edge, counted from 1, and how far along it. */
 export interface OutlinePlace {
@@ -15,7 +15,7 @@ export interface OutlinePlace {
 
 /**
  * The part of a piece that follows the outline from `start` to `end` and comes back along the cut,
- * its last edge. The other part is the one from `end` to `start`. Marks go with the part that holds
+ * its last edge, named "cut". The other part is the one from `end` to `start`. Marks go with the part that holds
  * their middle. Refuses a cut that leaves the piece.
  */
 export function partBetween(piece: Piece, start: OutlinePlace, end: OutlinePlace): Piece {
@@ -31,11 +31,11 @@ export function partBetween(piece: Piece, start: OutlinePlace, end: OutlinePlace
 
 /** The outline from one place to another and straight back. */
 function partAlong(piece: Piece, start: OutlinePlace, end: OutlinePlace): Piece {
-  const edges = outlineBetween(piece, start, end);
+  const { edges, names } = outlineBetween(piece, start, end);
   if (edges.length === 0)
     throw new Refusal("the cut must run between two places of the outline, not from a place to itself");
   const [from, to] = [edges[0]![0]!.from, edges.at(-1)!.at(-1)!.to];
-  return { edges: [...edges, [line(to, from)]], marks: [] };
+  return pieceOf([...edges, [line(to, from)]], [...names, "cut"]);
 }
 
 function isSimple(piece: Piece): boolean {
@@ -53,13 +53,15 @@ function middle(mark: Edge): Point {
 }
 
 /** The edges from one place of the outline on to another, in drawing order; parts of edges where it begins and ends. */
-function outlineBetween(piece: Piece, start: OutlinePlace, end: OutlinePlace): Edge[] {
+function outlineBetween(piece: Piece, start: OutlinePlace, end: OutlinePlace) {
   const { edges } = piece;
   const whole = (number: number) => edgeLength(edges[number - 1]!);
   const slack = 1e-9 * edges.reduce((sum, edge) => sum + edgeLength(edge), 0);
-  const parts: Edge[] = [];
+  const parts = { edges: [] as Edge[], names: [] as string[] };
   const add = (number: number, from: number, to: number) => {
-    if (to - from > slack) parts.push(edgePart(edges[number - 1]!, from, to));
+    if (to - from <= slack) return;
+    parts.edges.push(edgePart(edges[number - 1]!, from, to));
+    parts.names.push(piece.names[number - 1]!);
   };
   if (start.edge === end.edge && start.at < end.at) {
     add(start.edge, start.at, end.at);

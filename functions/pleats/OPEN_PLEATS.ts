@@ -2,13 +2,14 @@ import { define } from "../define.ts";
 import { insertPleats, PLEATS_TO_INSERT, requireSimplePleated } from "../drafting/pleat-insertion.ts";
 import { drawPattern } from "../drawing/piece-drawing.ts";
 import { marksDrawn } from "../drawing/shapes.ts";
+import { edgeText } from "../pieces/edge-names.ts";
 import { edgeLength, pieceArea } from "../pieces/piece.ts";
 
 /**
  * A piece with pleats opened in it, in the book's unit. The piece given shows how it should look
  * once pleated. It must have four edges, the top first and the hem third; a pleat runs from its
  * place along the top to the same share of the hem. Hidden layers are shaped to meet the seam when
- * folded. Fold lines are marked as in PLEATED_PANEL; the piece's own marks are left out. Open
+ * folded. Edges keep their names. Fold lines are marked as in PLEATED_PANEL; the piece's own marks are left out. Open
  * pleats before you add allowances. Source: geometry.
  */
 export const OPEN_PLEATS = define({
@@ -33,8 +34,8 @@ export const OPEN_PLEATS = define({
       style,
       towards,
     });
-    const top = measure("top", "length of the top (edge 1) once pleated", edgeLength(piece.edges[0]!));
-    const hem = measure("hem", "length of the hem (edge 3) once pleated", edgeLength(piece.edges[2]!));
+    const top = measure("top", `length of ${edgeText(piece, 1)} once pleated`, edgeLength(piece.edges[0]!));
+    const hem = measure("hem", `length of ${edgeText(piece, 3)} once pleated`, edgeLength(piece.edges[2]!));
     measure("taken_at_top", "cloth that the pleats hide along the top", opened.takenTop);
     measure("taken_at_hem", "cloth that the pleats hide along the hem", opened.takenHem);
     step("flat_top", "top + taken_at_top", top + opened.takenTop);
@@ -45,7 +46,7 @@ export const OPEN_PLEATS = define({
   draw: (_, __, piece) =>
     typeof piece === "object"
       ? [
-          ...drawPattern({ edges: piece.edges, marks: [] }, { area: "area" }),
+          ...drawPattern({ ...piece, marks: [] }, { area: "area" }),
           { kind: "edge", edge: piece.edges[0]!, role: "seam", label: "top", shows: "flat_top" },
           { kind: "edge", edge: piece.edges[2]!, role: "seam", label: "hem", shows: "flat_hem" },
           ...marksDrawn(piece),

@@ -57,7 +57,7 @@ export const PLEATED_PANEL = define({
     if (typeof piece !== "object") return [];
     const inside = { left: 0.03, middle: 0.5, right: 0.97 }[straight] * flat_top;
     return [
-      ...drawPanel({ edges: piece.edges, marks: [] }, placeAlong(piece.edges[0]!, inside).point, {
+      ...drawPanel({ ...piece, marks: [] }, placeAlong(piece.edges[0]!, inside).point, {
         top: "flat_top",
         hem: "flat_hem",
         side: "side",

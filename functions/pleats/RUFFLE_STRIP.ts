@@ -9,7 +9,7 @@ import { roundUpToWhole } from "../whole-number.ts";
  * One strip of a ruffle cut across the cloth, as a piece, in the book's unit. All strips are
  * equal, and joined they are `ratio` times the edge. The strip is as wide across the cloth as it
  * must be including its join, and `depth` long; include hem and heading in the depth. The step
- * `strips` says how many to cut. Edges: 1 gathered edge, 2 join, 3 hem, 4 join. Source: geometry;
+ * `strips` says how many to cut. Edges: 1 gathered edge, 2 right join, 3 hem, 4 left join. Source: geometry;
  * ratio: common practice.
  */
 export const RUFFLE_STRIP = define({
@@ -56,7 +56,7 @@ export const RUFFLE_STRIP = define({
     const cut = step("strip_length", "flat / strips + seam", flat / strips + seam);
     step("cloth", "strips * depth", strips * depth);
     step("strip_depth", "depth", depth);
-    return polygon([[0, 0], [cut, 0], [cut, depth], [0, depth]]); // biome-ignore format: points in a row
+    return polygon([[0, 0], [cut, 0], [cut, depth], [0, depth]], ["gathered edge", "right join", "hem", "left join"]); // biome-ignore format: points in a row
   },
   draw({ depth }, { strip_length = 0, strips = 0 }, piece) {
     if (typeof piece !== "object") return [];

@@ -54,7 +54,7 @@ const AS_SIGN: Record<string, string> = { PRODUCT: "*", SUMPRODUCT: "*", QUOTIEN
 function callWants(call: Call, want: Kind | null, ear: Ear): Wants {
   const { name, args } = call;
   const takes = catalogue.get(name)?.takes;
-  if (takes) return Object.values(takes).map(({ kind }) => kind);
+  if (takes) return Object.values(takes).map(({ kind }) => (kind === "edge" ? "count" : kind));
   const [first, second] = args;
   const sign = AS_SIGN[name];
   if (sign && first && second) return signWants(sign, [first, second], want, ear);

@@ -10,7 +10,7 @@ import {
   type Point,
   pointBetween,
 } from "../../functions/geometry/strokes.ts";
-import { flattenPiece, pieceBounds, type Role, writePiece } from "../../functions/pieces/piece.ts";
+import { flattenPiece, outlinePath, pieceBounds, type Role } from "../../functions/pieces/piece.ts";
 import { plainNumber, type Rule, show } from "./show.ts";
 
 export interface Box {
@@ -112,7 +112,7 @@ export function pictureOf(shapes: readonly Shape[], rule: Rule): Picture {
         const room = pieceBounds(shape.piece);
         const [wide, tall] = [room.right - room.left, room.high - room.low];
         points.push([room.left, room.low], [room.right, room.high]);
-        outlines.push(writePiece({ edges: shape.piece.edges, marks: [] }));
+        outlines.push(outlinePath(shape.piece));
         const fine = flattenPiece(shape.piece, Math.max(wide, tall) / 200);
         if (shape.label) say(shape, pointInside(fine), Math.min(wide, tall), { room });
         break;

@@ -72,6 +72,7 @@ function arbitrary(name: string, take: Take, declaration: Declaration): fc.Arbit
       const values = seen.flatMap((value) => (Array.isArray(value) ? value : [value])) as Cell[];
       return values.length > 0 ? fc.constantFrom(...values) : fc.constant("skirt");
     }
+    if (take.kind === "edge") return fc.integer({ min: 1, max: 8 });
     const from = take.from ?? (take.kind === "count" ? 0 : -1000);
     const to = take.to ?? 1000;
     if (take.kind === "count") return fc.integer({ min: from, max: Math.min(to, from + 60) });
@@ -133,11 +134,10 @@ export function inUnit(
   });
 }
 
-/** Path data with every coordinate scaled; flags, the axis turn of arcs and the roles of marks are kept. */
+/** Path data with every coordinate scaled; flags, the axis turn of arcs, roles of marks and names of edges are kept. */
 function scalePath(text: string, scale: number): string {
-  const [path = "", roles] = text.split("|");
-  const scaled = scaleNumbers(path, scale);
-  return roles === undefined ? scaled : `${scaled}|${roles}`;
+  const [path = "", ...parts] = text.split("|");
+  return [scaleNumbers(path, scale), ...parts].join("|");
 }
 
 function scaleNumbers(path: string, scale: number): string {

@@ -20,6 +20,8 @@ const BROKEN_PIECES = {
 function wrong(take: Take): Record<string, Cell> {
   if (take.kind === "piece") return { ...BROKEN_PIECES, "a figure": 12, "TRUE for a piece": true };
   if (take.kind === "flag") return { "a word": "maybe", "the figure 2": 2 };
+  if (take.kind === "edge")
+    return { "no such name": "elbow", "a fraction": 1.5, "no edge": 0, "a number too many": 900, TRUE: true };
   if (take.choices) {
     const words = { "no such word": "flibbertigibbet", "a figure": 12 };
     return take.blanks ? words : { ...words, "an empty text": "" };

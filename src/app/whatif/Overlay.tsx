@@ -1,5 +1,5 @@
 /** One piece as each trial has it, the outlines laid over one another, each in a line of its own. */
-import { type Piece, pieceBounds, readPiece, writePiece } from "../../../functions/pieces/piece.ts";
+import { outlinePath, type Piece, pieceBounds, readPiece } from "../../../functions/pieces/piece.ts";
 
 interface Props {
   readonly label: string;
@@ -24,7 +24,7 @@ export function Overlay({ label, titles, pieces }: Props) {
   const drawn = pieces.flatMap((value, i) => {
     const piece = pieceIn(value);
     if (!piece) return [];
-    const d = writePiece({ edges: piece.edges, marks: [] });
+    const d = outlinePath(piece);
     return [{ title: titles[i]!, dash: DASHES[i % DASHES.length]!, d, box: pieceBounds(piece) }];
   });
   if (drawn.length < 2) return null;

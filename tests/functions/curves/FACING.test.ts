@@ -21,7 +21,7 @@ test.each([
   const piece = readPiece(bodice);
   const strip = facing(bodice, first, 3, last);
   const outer = piece.edges.slice(first - 1, last).flat();
-  const chain = flattenPiece({ edges: [outer], marks: [] }, 1e-4);
+  const chain = flattenPiece({ edges: [outer] }, 1e-4);
   const points = [outer[0]!.from, ...chain];
   const inner = strip.edges.at(-2)!;
   for (let i = 1; i < 40; i += 1) {
@@ -49,7 +49,7 @@ test("facings of a hem deeper and deeper fill the piece", () => {
 });
 
 test.each([
-  [[bodice, 7, 3], "first must be at most 6, the number of edges of the piece, not 7"],
+  [[bodice, 7, 3], "first must be at most 6, because the piece has 6 edges, not 7"],
   [[bodice, 1, 3, 6], "edges must leave at least one edge of the piece without facing"],
   [[bodice, 2, 60], "depth must be less for the edges beside the facing to reach its inner line, not 60 cm"],
   [

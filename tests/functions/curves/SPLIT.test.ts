@@ -41,7 +41,7 @@ test("a cut at a corner makes no edge of no length", () => {
 });
 
 test.each([
-  [[skirt, 1, 5, 1, 9], "to_edge must be a different edge from edge, not 1 too"],
+  [[skirt, 1, 5, 1, 9], "to_edge must be a different edge from edge, not edge 1 too"],
   [[skirt, 2, 60, 3, 9], "at must be at most 58 cm, the length of edge 2, not 60 cm"],
   [[skirt, 2, 0, 4, 58], "the cut must run inside the piece from edge to edge, but it leaves the piece"],
   [[skirt, 2, 58, 3, 0], "the cut must run between two places of the outline, not from a place to itself"],

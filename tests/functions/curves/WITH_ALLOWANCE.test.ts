@@ -49,7 +49,7 @@ const PIECES = {
 
 /** The least distance between a point and a run of strokes. */
 function off(p: Point, edge: Edge): number {
-  const chain = [edge[0]!.from, ...flattenPiece({ edges: [edge], marks: [] }, 1e-4)];
+  const chain = [edge[0]!.from, ...flattenPiece({ edges: [edge] }, 1e-4)];
   let least = Number.POSITIVE_INFINITY;
   for (let i = 1; i < chain.length; i += 1) {
     const [a, b] = [chain[i - 1]!, chain[i]!];
@@ -223,7 +223,7 @@ describe("corners", () => {
 test.each([
   [
     ["M 0 0 L 5 0 L 6 10 L 7 0 L 12 0 L 12 20 L 0 20 Z", 1.5],
-    "seam must be less for the narrow inner corner between edges 2 and 3, not 1.5 cm; an edge named in fold_edges gets no allowance",
+    "seam must be less for the narrow inner corner between edge 2 and edge 3, not 1.5 cm; an edge named in fold_edges gets no allowance",
   ],
   [["M 0 0 L 9 0 L 9 9 L 5 9 L 5 3 L 4 3 L 4 9 L 0 9 Z", 0.6], "seam must be less"],
   [
@@ -233,7 +233,7 @@ test.each([
   [["M 0 0 L 9 0 L 9 9 Z", 1, null, "2", "2"], "fold_edges and hem_edges must not both name edge 2"],
   [
     ["M 0 0 L 9 0 L 9 9 Z", 1, null, "hem"],
-    'hem_edges must name edges by number, such as "3" or "2, 4", not "hem"',
+    'hem_edges must be the number of an edge, from 1 to 3, not "hem", because the edges of this piece have no names',
   ],
   [["M 0 0 L 9 0 L 9 9 Z", -1], "seam must be at least 0, not -1"],
   [["M 0 0 L 9 0 L 9 9", 1], "piece is not a valid piece: the outline is open"],

@@ -108,7 +108,7 @@ test("a curve with no sharp turn is as long as the library finds it to nine figu
 test("a curve reaches as far as the library's bounding box", () => {
   fc.assert(
     fc.property(curve, (one) => {
-      const box = pieceBounds({ edges: [[one]], marks: [] });
+      const box = pieceBounds({ edges: [[one]] });
       const { x, y } = oracle(one).bbox();
       for (const [found, wanted] of [
         [box.left, x.min],
@@ -125,7 +125,7 @@ test("a curve reaches as far as the library's bounding box", () => {
 test("an arc reaches as far as ten thousand points on it", () => {
   fc.assert(
     fc.property(anyArc, (one) => {
-      const box = pieceBounds({ edges: [[one]], marks: [] });
+      const box = pieceBounds({ edges: [[one]] });
       const seen = boundingBox(Array.from({ length: 10_001 }, (_, i) => pointAt(one, i / 10_000)));
       for (const side of ["left", "right", "low", "high"] as const)
         expect(Math.abs(box[side] - seen[side])).toBeLessThan(1e-5 * 60);

@@ -33,10 +33,7 @@ export const SPLIT = define({
     },
   },
   returns: "piece",
-  alike: {
-    "edge, to_edge": "a cut may run from any edge to any other",
-    "at, to_at": "a cut may slant either way",
-  },
+  alike: { "at, to_at": "a cut may slant either way" },
   compute({ piece, edge, at, to_edge, to_at, part }, { step, measure }) {
     const start = { edge, at: onEdge(piece, edge, at, "at") };
     const end = { edge: to_edge, at: onEdge(piece, to_edge, to_at, "to_at") };

@@ -6,7 +6,7 @@
 import type { Decimal } from "./decimal.ts";
 import type { Shape } from "./drawing/shapes.ts";
 import type { TapeMark } from "./fractions.ts";
-import type { Planner } from "./lay.ts";
+import type { JoinPlanner, Planner } from "./lay.ts";
 import type { Piece } from "./pieces/piece.ts";
 import type { Tape, Unit } from "./units.ts";
 
@@ -95,6 +95,8 @@ export interface CallContext {
   doubt(sentence: string): void;
   /** The lay planner, for functions that lay pieces on cloth. */
   readonly plan: Planner;
+  /** Looks for joins with which the pieces fit the cloth in stock. */
+  readonly joins: JoinPlanner;
   /** The book's unit and finest mark: for the functions in tape/, and for lengths that must lie on whole marks of the tape. */
   readonly unit: Unit;
   readonly mark: TapeMark;

@@ -106,3 +106,44 @@ export interface NoLay {
 
 /** A planner: lays the question, or answers with a sentence that says why it can not be laid. */
 export type Planner = (question: LayQuestion) => Lay | NoLay;
+
+/** A piece that is cut in two and joined, because it does not fit the cloth in stock. */
+export interface Join {
+  /** The piece that is cut in two, as it was called. */
+  readonly name: string;
+  /** How many copies of it. */
+  readonly copies: number;
+  /** From the piece's left border, as it is drafted, to the join; on a slanting fold at its nearer end. */
+  readonly at: number;
+  readonly inPleat: boolean;
+}
+
+export interface Pieced {
+  readonly joins: readonly Join[];
+  /** The cut list with the joined pieces in two parts, each with its allowance at the join. */
+  readonly question: LayQuestion;
+  /** A lay of that cut list on the cloth in stock with nothing missing. */
+  readonly lay: Lay;
+}
+
+/** What a search for joins begins with. */
+export interface JoinQuestion {
+  readonly question: LayQuestion;
+  /** The lay that leaves pieces out. */
+  readonly start: Lay;
+  /** Allowance on each side of a join. */
+  readonly seam: number;
+  /** The mark of the tape that joins along the grain lie on, measured from the piece's left border; 0 when they may lie anywhere. */
+  readonly mark: number;
+}
+
+/** How a search for joins ended. */
+export interface JoinAnswer {
+  /** Null when no joins were found with which every piece finds a place. */
+  readonly pieced: Pieced | null;
+  /** Lays tried. */
+  readonly tried: number;
+}
+
+/** Answers at once, or says that the joins are being looked for elsewhere. */
+export type JoinPlanner = (joins: JoinQuestion) => JoinAnswer | { readonly pending: true };

@@ -4,11 +4,12 @@
  */
 import { type Argument, checkArguments, isList } from "./arguments.ts";
 import { questionText } from "./cutting/lay-question.ts";
+import { joinsWith } from "./cutting/piecing.ts";
 import { type Decimal, withDecimalMark } from "./decimal.ts";
 import type { CallContext, Declaration } from "./define.ts";
 import type { Shape } from "./drawing/shapes.ts";
 import { DEFAULT_MARK, type TapeMark, tapeTextBeside } from "./fractions.ts";
-import type { Planner } from "./lay.ts";
+import type { JoinPlanner, Planner } from "./lay.ts";
 import { remember, rememberLike, rememberWithObject } from "./memo.ts";
 import { type Piece, writePiece } from "./pieces/piece.ts";
 import { Refusal } from "./refusal.ts";
@@ -25,6 +26,8 @@ export interface Setting {
   readonly plan?: Planner;
   /** Hears what the function itself says is uncertain about its answer. */
   readonly doubt?: (sentence: string) => void;
+  /** Where joins are looked for; when left out, in the call itself, with lays of `plan`. */
+  readonly joins?: JoinPlanner;
 }
 
 /** A call without an answer, and the reason: "hip is empty: a length is needed there". */
@@ -212,6 +215,7 @@ function callContext(setting: Setting, steps?: Step[]): CallContext {
     say: lengthTextIn(setting),
     doubt: (sentence) => setting.doubt?.(sentence),
     plan: steps ? planOnce(plan) : plan,
+    joins: setting.joins ?? joinsWith(plan),
     unit: setting.unit,
     mark,
     decimal: setting.decimal ?? "point",

@@ -3,7 +3,7 @@ import { CUTTING_RULES, type CutRow, cutRows, PIECES_TO_CUT, unfoldedPiece } fro
 import { drawLay } from "../cutting/lay-drawing.ts";
 import { GRAIN_TURNS, layQuestion } from "../cutting/lay-question.ts";
 import { leastLength, shareOfCloth } from "../cutting/least-length.ts";
-import { joinsText, piecing } from "../cutting/piecing.ts";
+import { hasTooManyToJoin, joinsText, MOST_JOINED } from "../cutting/piecing.ts";
 import { type CallContext, define } from "../define.ts";
 import { markSize } from "../fractions.ts";
 import { type Lay, type LayCloth, type LayQuestion, originText } from "../lay.ts";
@@ -62,21 +62,17 @@ function howFound({ origin }: Lay, isProved: boolean): string {
     : "was found by a search";
 }
 
-/** Each place for a join takes a lay of the whole list: no more pieces than this are laid so often, and no oftener. */
-const MOST_JOINED = 60;
-const MOST_LAYS = 80;
-
 /** Whether a join would do, in words. */
-function joined(question: LayQuestion, seam: number, { plan, say, mark, unit }: CallContext): string {
-  if (question.pieces.reduce((sum, { quantity }) => sum + quantity, 0) > MOST_JOINED)
-    return `joins are only tried for at most ${MOST_JOINED} pieces`;
-  const search = piecing({ question, seam, mark: markSize(mark, unit), plan });
-  let step = search.next();
-  let lays = 1;
-  for (; !step.done && lays < MOST_LAYS; lays += 1) step = search.next();
-  return step.done && step.value
-    ? `with a join it fits: ${joinsText(step.value.joins, say)}, with a seam allowance of ${say(seam)} on either part`
-    : `in ${step.done ? lays - 1 : lays} lays no join was found with which it fits`;
+function joined(question: LayQuestion, start: Lay, seam: number, context: CallContext): string {
+  const { joins, measure, say, mark, unit } = context;
+  if (hasTooManyToJoin(question)) return `joins are only tried for at most ${MOST_JOINED} pieces`;
+  const answer = joins({ question, start, seam, mark: markSize(mark, unit) });
+  if ("pending" in answer) return "whether a join makes it fit is being worked out";
+  const { pieced, tried } = answer;
+  measure("lays_with_a_join", "lays tried with pieces joined", tried);
+  return pieced
+    ? `with a join it fits: ${joinsText(pieced.joins, say)}, with a seam allowance of ${say(seam)} on either part`
+    : `in ${tried} lays no join was found with which it fits`;
 }
 
 /**
@@ -144,7 +140,7 @@ export const CLOTH_CHECK = define({
     const out = lay.missing.reduce((sum, [, count]) => sum + count, 0);
     measure("without_place", "pieces that found no place in the lay", out);
     if (out === 0) return measure("verdict", "every piece has its place", "ok");
-    const join = given.seam === null ? "" : `; ${joined(question, given.seam, context)}`;
+    const join = given.seam === null ? "" : `; ${joined(question, lay, given.seam, context)}`;
     const large = tooLarge(rows, cloths, say);
     if (large.length > 0)
       return measure(

@@ -6,25 +6,7 @@
 
 import { isInPolygon } from "../geometry/point-in-polygon.ts";
 import { boundingBox, type Point, signedArea } from "../geometry/strokes.ts";
-import type { Lay, LayPiece, LayQuestion, Planner } from "../lay.ts";
-
-export interface Join {
-  /** The piece that is cut in two, as it was called. */
-  readonly name: string;
-  /** How many copies of it. */
-  readonly copies: number;
-  /** From the piece's left border, as it is drafted, to the join; on a slanting fold at its nearer end. */
-  readonly at: number;
-  readonly inPleat: boolean;
-}
-
-export interface Pieced {
-  readonly joins: readonly Join[];
-  /** The cut list with the joined pieces in two parts, each with its allowance at the join. */
-  readonly question: LayQuestion;
-  /** A lay of that cut list on the cloth in stock with nothing missing. */
-  readonly lay: Lay;
-}
+import type { Join, JoinAnswer, JoinQuestion, LayPiece, LayQuestion, Pieced, Planner } from "../lay.ts";
 
 /** The joins in words: "1 of back in two, 9 in from its left border, along the grain". */
 export const joinsText = (joins: readonly Join[], say: (length: number) => string): string =>
@@ -42,28 +24,49 @@ const PLACES = 8;
 /** Lays tried to bring a join nearer to the side. */
 const MAX_REFINEMENTS = 3;
 
-interface PiecingRequest {
-  readonly question: LayQuestion;
-  /** Allowance on each side of a join. */
-  readonly seam: number;
-  /** The mark of the tape that joins along the grain lie on, measured from the piece's left border; 0 when they may lie anywhere. */
-  readonly mark: number;
-  readonly plan: Planner;
+/** Each place for a join takes a lay of the whole list: no joins are looked for among more pieces than this. */
+export const MOST_JOINED = 60;
+/** Lays tried before the search gives up. */
+const MOST_LAYS = 80;
+
+/** Whether the list has more pieces than joins are looked for among. */
+export const hasTooManyToJoin = ({ pieces }: LayQuestion): boolean =>
+  pieces.reduce((sum, { quantity }) => sum + quantity, 0) > MOST_JOINED;
+
+/** The one search for joins, a lay at a time; yields the number of lays tried so far. */
+export function* searchJoins(joins: JoinQuestion, plan: Planner): Generator<number, JoinAnswer, undefined> {
+  const search = piecing(joins, plan);
+  let tried = 0;
+  while (tried < MOST_LAYS) {
+    const { done, value } = search.next();
+    if (done) return { pieced: value, tried };
+    tried += 1;
+    yield tried;
+  }
+  return { pieced: null, tried };
 }
+
+/** A planner of joins that searches to the end before it answers. */
+export const joinsWith =
+  (plan: Planner) =>
+  (joins: JoinQuestion): JoinAnswer => {
+    const search = searchJoins(joins, plan);
+    for (;;) {
+      const { done, value } = search.next();
+      if (done) return value;
+    }
+  };
 
 /**
  * Looks for joins that let every piece find a place on the cloth in stock. Returns null when it
  * finds no such joins. Yields after each lay that it has tried.
  */
-export function* piecing({
-  question,
-  seam,
-  mark,
-  plan,
-}: PiecingRequest): Generator<undefined, Pieced | null, undefined> {
+function* piecing(
+  { question, start, seam, mark }: JoinQuestion,
+  plan: Planner,
+): Generator<undefined, Pieced | null, undefined> {
   const how: PiecingMeans = { seam, mark, plan };
-  const start = plan(question);
-  let now: State | null = "refusal" in start ? null : { question, lay: start, joins: [] };
+  let now: State | null = { question, lay: start, joins: [] };
   while (now && now.lay.missing.length > 0 && now.joins.length < MAX_JOINS) {
     let best: State | null = null;
     for (const cut of cutsOf(now, how)) {
@@ -80,7 +83,7 @@ export function* piecing({
 }
 
 type State = Pieced;
-type PiecingMeans = Omit<PiecingRequest, "question">;
+type PiecingMeans = Pick<JoinQuestion, "seam" | "mark"> & { readonly plan: Planner };
 
 /** A place to cut: a line across the outline, from border to border. */
 interface Cut {

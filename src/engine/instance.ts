@@ -4,7 +4,7 @@
  * is set aside: its cell has an error with a sentence, and what rests on it waits for it.
  */
 import { CellError, DetailedCellError, ErrorType, HyperFormula } from "hyperformula";
-import type { Lay, LayQuestion, NoLay } from "../../functions/lay.ts";
+import type { JoinPlanner, JoinQuestion, Lay, LayQuestion, NoLay } from "../../functions/lay.ts";
 import { type Place, placeKey } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import { type Book, MOST_COLUMNS, MOST_ROWS, typedAt } from "../book/shape.ts";
@@ -27,13 +27,20 @@ export const isFunction = (name: string): boolean => functionNames.has(name);
 /** "Measure!C4" as the formula of a named expression: "=Measure!$C$4". */
 const fixed = (address: string): string => `=${address.replace(/([A-Za-z]+)(\d+)$/, "$$$1$$$2")}`;
 
-/** Answers a lay question; `found` are the lays that the book keeps. */
-export type LayDesk = (question: LayQuestion, found: Book["lays"]) => Lay | NoLay;
+/** Answers lay questions. */
+export interface LayDesk {
+  /** `found` are the lays that the book keeps. */
+  (question: LayQuestion, found: Book["lays"]): Lay | NoLay;
+  /** Where joins are looked for; without it, in the cell's own calculation. */
+  readonly joins?: JoinPlanner;
+}
 
 /** A cell that lays pieces on cloth, with its questions and their answers. */
 export interface Laid {
   readonly place: Place;
   readonly lays: readonly LaidLay[];
+  /** The joins that the cell waits for. */
+  readonly joins?: JoinQuestion;
 }
 
 /** The value of a cell as HyperFormula gives it. */
@@ -74,6 +81,10 @@ export class Instance {
       laid: (cell, lay) => {
         // HyperFormula calculates a formula outside the book as if it stood in the first cell.
         if (!this.#outside) this.#laid.note(cell, lay);
+      },
+      ...(desk.joins && { joins: desk.joins }),
+      awaitsJoins: (cell, joins) => {
+        if (!this.#outside) this.#laid.noteJoins(cell, joins);
       },
       inside: (interpreter) => this.#guards.set(interpreter),
       unusual: (cell) => this.oddities.note(cell),
@@ -258,9 +269,9 @@ export class Instance {
 
   /** The cells that lay pieces on cloth, in the order in which they were calculated. */
   laid(): Laid[] {
-    return this.#laid.all.flatMap(({ address, lays }) => {
+    return this.#laid.all.flatMap(({ address, lays, joins }) => {
       const place = this.#placeOf(address);
-      return place ? [{ place, lays }] : [];
+      return place ? [{ place, lays, ...(joins && { joins }) }] : [];
     });
   }
 

@@ -4,6 +4,7 @@ import { questionHash } from "../../functions/cutting/lay-question.ts";
 import type { Kind } from "../../functions/define.ts";
 import { tapeText } from "../../functions/fractions.ts";
 import {
+  type JoinQuestion,
   type LayOrigin,
   type LayQuestion,
   type NoLay,
@@ -23,16 +24,26 @@ export interface LaidLay {
 interface LaidCell {
   readonly address: CellAddress;
   readonly lays: LaidLay[];
+  /** The joins that it waits for. */
+  joins?: JoinQuestion;
 }
 
 export class LaidCells {
   readonly #cells = new Map<string, LaidCell>();
 
   note(address: CellAddress, lay: LaidLay): void {
+    this.#cell(address).lays.push(lay);
+  }
+
+  noteJoins(address: CellAddress, joins: JoinQuestion): void {
+    this.#cell(address).joins = joins;
+  }
+
+  #cell(address: CellAddress): LaidCell {
     const key = addressKey(address);
-    const cell = this.#cells.get(key);
-    if (cell) cell.lays.push(lay);
-    else this.#cells.set(key, { address, lays: [lay] });
+    const cell = this.#cells.get(key) ?? { address, lays: [] };
+    this.#cells.set(key, cell);
+    return cell;
   }
 
   /** The cell holds something else now, or its formula is about to be calculated again. */
@@ -45,7 +56,7 @@ export class LaidCells {
   }
 
   /** All of them, in the order in which they were worked. */
-  get all(): readonly { readonly address: CellAddress; readonly lays: readonly LaidLay[] }[] {
+  get all(): readonly Readonly<LaidCell>[] {
     return [...this.#cells.values()];
   }
 

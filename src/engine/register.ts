@@ -1,4 +1,5 @@
 /** Teaches a HyperFormula every sewing function of the catalogue. */
+
 import {
   CellError,
   ErrorType,
@@ -9,6 +10,7 @@ import {
 } from "hyperformula";
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Cell, Declaration } from "../../functions/define.ts";
+import type { JoinQuestion } from "../../functions/lay.ts";
 import { type Argument, isRefused, run, type Setting, unusualIn } from "../../functions/run.ts";
 import type { CellAddress, Inside } from "./guards.ts";
 import type { LaidLay } from "./laid.ts";
@@ -24,6 +26,8 @@ export interface Context extends Setting {
   heard?: ((call: Call) => void) | undefined;
   /** Hears of every cell whose formula lays pieces on cloth, what it asks and what it is answered. */
   laid?: ((cell: CellAddress, lay: LaidLay) => void) | undefined;
+  /** Hears of every cell that waits for joins to be found, and of what it asks. */
+  awaitsJoins?: ((cell: CellAddress, joins: JoinQuestion) => void) | undefined;
   /** Given the interpreter of an instance before its first cell is worked. */
   inside?: ((interpreter: Inside) => void) | undefined;
   /** Hears of every cell whose formula gives a function something unusual, or gets an uncertain answer from it. */
@@ -79,7 +83,7 @@ abstract class Sewing extends FunctionPlugin {
     }
     const context = this.config.context as Context | undefined;
     context?.heard?.({ declaration, args });
-    const { plan, ...setting } = { ...this.fallback, ...context };
+    const { plan, joins, ...setting } = { ...this.fallback, ...context };
     let asked = 0;
     let doubtful = false;
     const answer = run(declaration, args, {
@@ -92,6 +96,13 @@ abstract class Sewing extends FunctionPlugin {
           const answer = plan(question);
           asked += 1;
           if (asked <= OWN_LAYS) context?.laid?.(state.formulaAddress, { question, answer });
+          return answer;
+        },
+      }),
+      ...(joins && {
+        joins: (question) => {
+          const answer = joins(question);
+          if ("pending" in answer) context?.awaitsJoins?.(state.formulaAddress, question);
           return answer;
         },
       }),

@@ -8,6 +8,7 @@ import { questionHash } from "../../functions/cutting/lay-question.ts";
 import type { Lay, LayOrigin, LayQuestion } from "../../functions/lay.ts";
 import type { Book } from "../book/shape.ts";
 import { answerFrom, isBetter } from "./answer.ts";
+import { knownJoins } from "./joins.ts";
 import { Known } from "./known.ts";
 import { isLarge, lateDesk } from "./late.ts";
 import { type Answer, Memory } from "./memory.ts";
@@ -23,6 +24,7 @@ const sound = new WeakMap<Kept, Lay | null>();
 
 /** The answer to a question; the same question costs nothing the second time. */
 export function layDesk(question: LayQuestion, found: Book["lays"]): Answer {
+  if (question.passing) return quickAnswer(question);
   const kept = foundLay(question, found);
   // The maker's own arrangement stays as it is; any other lay gives way to a shorter one that is known.
   if (kept?.origin?.by === "hand") return kept;
@@ -37,8 +39,8 @@ export const learnLay = (question: LayQuestion, lay: Lay): Lay => known.best(que
 export const isFound = (question: LayQuestion, found: Book["lays"]): boolean =>
   foundLay(question, found) !== null;
 
-/** The desk of the page: as `layDesk`, but a lay that takes long is left to a worker. */
-export const pageDesk = lateDesk(layDesk, isFound);
+/** The desk of the page: as `layDesk`, but what takes long, a large lay or a search for joins, is left to a worker. */
+export const pageDesk = Object.assign(lateDesk(layDesk, isFound), { joins: knownJoins });
 
 /** A kept lay that answers; on a piece of cloth in hand also one for such cloth without an end, if it is long enough. */
 function foundLay(question: LayQuestion, found: Book["lays"]): Lay | null {

@@ -33,6 +33,7 @@ export class Effort {
 
   /** Answers with the lay of this effort, and remembers the question for the next round. */
   readonly desk = (question: LayQuestion): Lay | NoLay => {
+    if (question.passing) return layDesk(question, {});
     const hash = questionHash(question);
     const known = this.#lays.get(hash);
     if (known) return known.lay;

@@ -1,6 +1,7 @@
 /** What a lay worker is asked, what it tells, and how it goes about it. All of it is plain data. */
-import type { Lay, LayQuestion } from "../../functions/lay.ts";
-import { Search } from "../lay/plan.ts";
+import { searchJoins } from "../../functions/cutting/piecing.ts";
+import type { JoinAnswer, JoinQuestion, Lay, LayQuestion } from "../../functions/lay.ts";
+import { quickLay, Search } from "../lay/plan.ts";
 
 export interface SearchTask {
   readonly question: LayQuestion;
@@ -14,8 +15,17 @@ export interface SearchTask {
   readonly rounds?: number;
 }
 
+/** Looking for joins with which the pieces fit the cloth in stock. */
+export interface JoinTask {
+  readonly joins: JoinQuestion;
+}
+
 /** A task, or whether the worker rests. Whoever wants the task to end ends the worker. */
 export type WorkerOrder = SearchTask | { readonly rest: boolean };
+
+export type JoinNews =
+  /** How many lays were tried so far. */
+  { readonly tried: number } | { readonly joined: JoinAnswer };
 
 export type SearchNews =
   /** A better lay, which the independent checker has passed. */
@@ -54,23 +64,35 @@ export function* workTask(task: SearchTask, tell: (news: SearchNews) => void): G
   tell({ done: ended ? "best" : "time" });
 }
 
+/** Looks for joins, a lay at a time, telling as it goes. */
+export function* workJoins({ joins }: JoinTask, tell: (news: JoinNews) => void): Generator<void, void> {
+  const search = searchJoins(joins, quickLay);
+  for (;;) {
+    const { done, value } = search.next();
+    if (done) return tell({ joined: value });
+    tell({ tried: value });
+    yield;
+  }
+}
+
 /** Does one task at a time, and rests while it is told to. `turn` lets the messages in that wait. */
 export class LayWork {
   #resting = false;
   #wake: () => void = () => {};
 
   constructor(
-    private readonly tell: (news: SearchNews) => void,
+    private readonly tell: (news: SearchNews | JoinNews) => void,
     private readonly turn: () => Promise<void>,
   ) {}
 
-  async hear(order: WorkerOrder): Promise<void> {
+  async hear(order: WorkerOrder | JoinTask): Promise<void> {
     if ("rest" in order) {
       this.#resting = order.rest;
       this.#wake();
       return;
     }
-    for (const _ of workTask(order, this.tell)) {
+    const steps = "joins" in order ? workJoins(order, this.tell) : workTask(order, this.tell);
+    for (const _ of steps) {
       await this.turn();
       while (this.#resting) await new Promise<void>((wake) => (this.#wake = wake));
     }

@@ -1,15 +1,15 @@
 /** Where the cloth in hand falls short: the join with which it would do, and the lay that proves it. */
 
-import { useEffect, useState } from "react";
-import { joinsText, type Pieced, piecing } from "../../../functions/cutting/piecing.ts";
+import { useEffect, useState, useSyncExternalStore } from "react";
+import { hasTooManyToJoin, joinsText, MOST_JOINED } from "../../../functions/cutting/piecing.ts";
 import { withDecimalMark } from "../../../functions/decimal.ts";
 import { markSize, readTape } from "../../../functions/fractions.ts";
-import type { LayQuestion } from "../../../functions/lay.ts";
+import type { JoinAnswer, JoinQuestion, Lay, LayQuestion } from "../../../functions/lay.ts";
 import { BOOK_UNITS, convert } from "../../../functions/units.ts";
 import { lengthText } from "../../engine/show.ts";
-import { isLarge, MOST_COPIES } from "../../lay/late.ts";
-import { quickLay } from "../../lay/plan.ts";
+import { joinsKey, knownJoins } from "../../lay/joins.ts";
 import type { Store } from "../../store/store.ts";
+import { joinSearchOf } from "./join-search.ts";
 import { LayPicture } from "./LayPicture.tsx";
 
 interface Props {
@@ -18,47 +18,31 @@ interface Props {
   readonly scale: number;
 }
 
-type Told =
-  | { readonly is: "nothing" }
-  | { readonly is: "looking"; readonly seam: number; readonly tried: number }
-  | { readonly is: "ended"; readonly seam: number; readonly tried: number; readonly found: Pieced | null };
-
-/** Lays tried before it is given up, and the widest allowance at a join in centimetres. */
-const MOST_LAYS = 200;
+/** The widest allowance at a join, in centimetres. */
 const WIDEST = 20;
 
 export function Joins({ store, question, scale }: Props) {
   const { unit, mark, decimal } = store.shown;
   const [typed, setTyped] = useState(withDecimalMark(BOOK_UNITS[unit].seam, decimal));
-  const [told, setTold] = useState<Told>({ is: "nothing" });
+  /** The allowance that was asked about; null before the first time. */
+  const [asked, setAsked] = useState<number | null>(null);
   const say = (length: number) => lengthText(length, store.shown);
   const seam = readTape(typed, unit, decimal)?.length ?? 0;
   const isGood = seam > 0 && seam <= convert(WIDEST, "cm", unit);
-  const looking = told.is === "looking" ? told.seam : null;
-
-  // One lay after the other, so that the page stays awake between them.
-  useEffect(() => {
-    if (looking === null) return;
-    const search = piecing({ question, seam: looking, mark: markSize(mark, unit), plan: quickLay });
-    let tried = 0;
-    let timer = setTimeout(function next() {
-      const { done, value } = search.next();
-      if (done || ++tried >= MOST_LAYS)
-        return setTold({ is: "ended", seam: looking, tried, found: done ? value : null });
-      setTold({ is: "looking", seam: looking, tried });
-      timer = setTimeout(next, 0);
-    }, 0);
-    return () => clearTimeout(timer);
-  }, [looking, question, mark, unit]);
+  const isTooMany = hasTooManyToJoin(question);
+  const start = store.engine.setting.plan?.(question);
+  const joins =
+    asked === null || isTooMany || !start || "refusal" in start
+      ? null
+      : { question, start: start as Lay, seam: asked, mark: markSize(mark, unit) };
+  const answer = joins && knownJoins(joins);
+  const looking = answer !== null && "pending" in answer;
+  const tried = useTried(store, joins);
 
   return (
     <div className="lay-joins">
       <div className="lay-row">
-        <button
-          type="button"
-          disabled={!isGood || looking !== null || isLarge(question)}
-          onClick={() => setTold({ is: "looking", seam, tried: 0 })}
-        >
+        <button type="button" disabled={!isGood || looking || isTooMany} onClick={() => setAsked(seam)}>
           Would piecing help?
         </button>
         <label>
@@ -70,32 +54,46 @@ export function Joins({ store, question, scale }: Props) {
             onChange={(event) => setTyped(event.target.value)}
           />
         </label>
-        {looking !== null && (
-          <button type="button" onClick={() => setTold({ is: "nothing" })}>
+        {looking && (
+          <button type="button" onClick={() => setAsked(null)}>
             Stop looking
           </button>
         )}
       </div>
       <p role="status">
-        {isLarge(question)
-          ? `Joins are looked for among at most ${MOST_COPIES} pieces.`
-          : isGood
-            ? textOf(told, say)
-            : `an allowance must be a length such as ${BOOK_UNITS[unit].seam}, not "${typed.slice(0, 24)}"`}
+        {isTooMany
+          ? `Joins are looked for among at most ${MOST_JOINED} pieces.`
+          : !isGood
+            ? `an allowance must be a length such as ${BOOK_UNITS[unit].seam}, not "${typed.slice(0, 24)}"`
+            : looking
+              ? `${tried} lays tried`
+              : answer && "tried" in answer
+                ? textOf(answer, asked!, say)
+                : ""}
       </p>
-      {told.is === "ended" && told.found && (
+      {answer && "tried" in answer && answer.pieced && (
         <div className="lay-still">
-          <LayPicture {...told.found} scale={scale} rule={store.shown} title="The lay with the join" />
+          <LayPicture {...answer.pieced} scale={scale} rule={store.shown} title="The lay with the join" />
         </div>
       )}
     </div>
   );
 }
 
-function textOf(told: Told, say: (length: number) => string): string {
-  if (told.is === "nothing") return "";
-  if (told.is === "looking") return `${told.tried} lays tried`;
-  return told.found
-    ? `With a join it fits: cut ${joinsText(told.found.joins, say)}, with ${say(told.seam)} on either part.`
-    : `None of ${told.tried} lays with a join fits.`;
+/** Has these joins looked for while they are on the page; the number of lays tried so far. */
+function useTried(store: Store, joins: JoinQuestion | null): number {
+  const search = joinSearchOf(store);
+  const { key, tried } = useSyncExternalStore(search.subscribe, search.state);
+  const own = joins && joinsKey(joins);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a question with the same key is the same question.
+  useEffect(() => {
+    search.ask(joins);
+    return () => search.ask(null);
+  }, [search, own]);
+  return key === own ? tried : 0;
 }
+
+const textOf = ({ pieced, tried }: JoinAnswer, seam: number, say: (length: number) => string): string =>
+  pieced
+    ? `With a join it fits: cut ${joinsText(pieced.joins, say)}, with ${say(seam)} on either part.`
+    : `None of ${tried} lays with a join fits.`;

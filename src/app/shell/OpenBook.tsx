@@ -13,6 +13,7 @@ import { sessionOf } from "../grid/edit-session.ts";
 import { FormulaBar } from "../grid/FormulaBar.tsx";
 import { Grid } from "../grid/Grid.tsx";
 import { backgroundOf } from "../lay/background.ts";
+import { joinSearchOf } from "../lay/join-search.ts";
 import { useRevision, within } from "../store-hooks.ts";
 import { Help } from "./Help.tsx";
 import { type Message, Messages } from "./Messages.tsx";
@@ -36,6 +37,7 @@ export function OpenBook({ store, keeper, keeping }: Props) {
   const [lookingAt, setLookingAt] = useState(false);
   const { elsewhere } = keeping;
   useEffect(() => backgroundOf(store).watch(), [store]);
+  useEffect(() => joinSearchOf(store).watch(), [store]);
   useEffect(() => backgroundOf(store).writes(!elsewhere), [store, elsewhere]);
   const lastOnPage = useRef(new Map<number, Place>());
   const place = within(store.shown, chosen);

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
 import type { CutRow } from "../../../functions/cutting/cut-list.ts";
 import { layQuestion } from "../../../functions/cutting/lay-question.ts";
-import { type Pieced, piecing } from "../../../functions/cutting/piecing.ts";
+import { joinsWith } from "../../../functions/cutting/piecing.ts";
 import { signedArea } from "../../../functions/geometry/strokes.ts";
-import type { LayCloth, LayQuestion } from "../../../functions/lay.ts";
+import type { Lay, LayCloth, LayQuestion, Pieced } from "../../../functions/lay.ts";
 import { readPiece } from "../../../functions/pieces/piece.ts";
 import { checkLay } from "../../../src/lay/check.ts";
 import { quickLay } from "../../../src/lay/quick.ts";
@@ -21,10 +21,7 @@ const ask = (rows: CutRow[], cloths: LayCloth[]): LayQuestion =>
   layQuestion(rows, cloths, { oneWay: false, gap: 0, repeat: 0 }, 0.01);
 
 function pieced(question: LayQuestion, seam: number): Pieced | null {
-  const search = piecing({ question, seam, mark: 0, plan: quickLay });
-  let step = search.next();
-  while (!step.done) step = search.next();
-  return step.value;
+  return joinsWith(quickLay)({ question, start: quickLay(question) as Lay, seam, mark: 0 }).pieced;
 }
 const area = ({ pieces }: LayQuestion) =>
   pieces.reduce((sum, { outline, quantity }) => sum + quantity * Math.abs(signedArea(outline)), 0);

@@ -90,7 +90,7 @@ describe("the work of a lay worker", () => {
     const news: SearchNews[] = [];
     let turns = 0;
     const work: LayWork = new LayWork(
-      (one) => news.push(one),
+      (one) => news.push(one as SearchNews),
       async () => {
         turns += 1;
         if (turns === 3) await work.hear({ rest: true });

@@ -15,6 +15,7 @@ import { type Piece, writePiece } from "./pieces/piece.ts";
 import { Refusal } from "./refusal.ts";
 import { convert, type Unit } from "./units.ts";
 import { unusualSentences } from "./unusual-arguments.ts";
+import { type Worn, wornDrawing } from "./worn/worn-drawing.ts";
 
 export type { Argument };
 
@@ -152,6 +153,21 @@ export function explain(declaration: Declaration, args: readonly Argument[], set
     return asCell(done.answer, declaration, setting);
   });
   return { answer, given, steps, unusual, shapes };
+}
+
+/** The garment of one call as it hangs on a figure; null when the function has none or the call is refused. */
+export function worn(declaration: Declaration, args: readonly Argument[], setting: Setting): Worn | null {
+  if (!declaration.worn) return null;
+  const steps: Step[] = [];
+  let hung: Worn | null = null;
+  attempt(declaration, setting, () => {
+    const { checked, context } = compute(declaration, args, setting, steps);
+    const figures = steps.filter(({ value }) => typeof value === "number");
+    const found = Object.fromEntries(figures.map(({ name, value }) => [name, value as number]));
+    hung = wornDrawing(declaration.worn!(checked as never, found, context), context.say);
+    return 0;
+  });
+  return hung;
 }
 
 function compute(

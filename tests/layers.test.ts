@@ -48,6 +48,7 @@ const ROOMS: readonly (readonly string[])[] = [
   ["lay", "tape-mark", "survey"],
   ["pieces"],
   ["drawing"],
+  ["worn"],
   ["define"],
   ["limits", "rounding", "drafting", "cutting"],
   ["arguments"],

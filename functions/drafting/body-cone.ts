@@ -130,6 +130,27 @@ export function developSeam(
   };
 }
 
+/** How far below the waist, along the body, the seam runs at a share of the girth from centre back; 0.5 is centre front. */
+export function seamLevel(
+  waist: number,
+  seam: WaistSeam,
+  back_drop: number,
+  front_drop: number,
+  share: number,
+): number {
+  const { angle, slope_from, slope_to } = seam;
+  if (share <= slope_from) return back_drop;
+  if (share >= slope_to) return front_drop;
+  const [ax, ay] = developedPoint(waist, angle, back_drop, slope_from);
+  const [bx, by] = developedPoint(waist, angle, front_drop, slope_to);
+  if (isNearlyCylinder(angle)) return ay + ((by - ay) * (waist * share - ax)) / (bx - ax);
+  // A ray from the apex meets the straight line of the seam.
+  const up = waist / angle;
+  const [dx, dy] = [bx - ax, by - ay];
+  const [sin, cos] = [Math.sin(angle * share), Math.cos(angle * share)];
+  return (ax * dy - (ay + up) * dx) / (sin * dy - cos * dx) - up;
+}
+
 /** What a step notes: its name, its rule and its value. */
 type NoteStep = (name: string, rule: string, value: number) => number;
 

@@ -58,7 +58,7 @@ export const PLEATS_TO_INSERT = {
 } as const satisfies Takes;
 
 /** Two hidden layers: a fold that shows at `at`, the inner fold beneath, towards the beginning (−1) or end (1). Pairs are of the top and the hem. */
-interface HiddenFold {
+export interface HiddenFold {
   readonly at: readonly [number, number];
   readonly depth: readonly [number, number];
   readonly side: -1 | 1;
@@ -150,7 +150,7 @@ export const requireSimplePleated = (piece: Piece): Piece =>
   );
 
 /** The turns of all pleats in order, each checked to stay on the piece. */
-function hiddenFolds(
+export function hiddenFolds(
   { places, depths, hemDepths, style, towards }: PleatInsertion,
   lengths: readonly [number, number],
 ): HiddenFold[] {

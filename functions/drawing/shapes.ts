@@ -42,9 +42,22 @@ export type Shape =
       readonly label?: string;
       readonly shows?: string;
     }
+  | Layer
   | { readonly kind: "note"; readonly at: Point; readonly text: string };
 
-/** The measure a shape shows: an area, a length, degrees or a count; null for notes. */
+/**
+ * A part of a view of something solid. Layers are painted in order, each over those before it:
+ * cloth and the figure as filled areas, which hide what is behind them; hems, edges and folds as lines.
+ */
+export interface Layer {
+  readonly kind: "layer";
+  readonly points: readonly Point[];
+  readonly of: "figure" | "cloth" | "inside" | "hem" | "edge" | "fold";
+  /** From 0 in full light to 1 in the shade. */
+  readonly shade?: number;
+}
+
+/** The measure a shape shows: an area, a length, degrees or a count; null for notes and layers. */
 export function measureShape(shape: Shape): number | null {
   switch (shape.kind) {
     case "outline":
@@ -62,6 +75,7 @@ export function measureShape(shape: Shape): number | null {
       return shape.reflex ? 360 - turn : turn;
     }
     case "note":
+    case "layer":
       return null;
   }
 }

@@ -4,6 +4,7 @@ import { drawPanel, flaredPanel } from "../drafting/flared-panel.ts";
 import { directionAcross, pointAhead as move } from "../geometry/constant-curvature.ts";
 import { line, type Point } from "../geometry/strokes.ts";
 import { mark, type Piece, pieceArea } from "../pieces/piece.ts";
+import { cape } from "../worn/cape.ts";
 
 /**
  * Half of a cape cut as part of a circle, centre back on the fold along the y axis, in the book's
@@ -72,6 +73,7 @@ export const CAPE = define({
           side: "front_edge",
         })
       : [],
+  worn: (given, { half_hem = 0 }, lengths) => cape({ ...given, hem: 2 * half_hem }, lengths),
   examples: [
     {
       given: { neck: 18, length: 30, circle: 1 },

@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { drawFlare } from "../drafting/flared-panel.ts";
+import { between, skirt } from "../worn/skirt.ts";
 
 /**
  * Hem of a circle part all round, in the book's unit: 2π times the part of a circle, times radius
@@ -35,6 +36,8 @@ export const CIRCLE_HEM = define({
     return step("hem", "turn * hem_radius", turn * outer);
   },
   draw: ({ radius, length }, { hem = 0, turn = 0 }) => drawFlare(turn * radius, hem, length, { hem: "hem" }),
+  worn: ({ radius, length }, { turn = 0, hem = 0 }, lengths) =>
+    skirt({ waist: turn * radius, depth: length, round: between(turn * radius, hem) }, lengths),
   examples: [
     {
       given: { radius: 72 / (2 * Math.PI), length: 60 },

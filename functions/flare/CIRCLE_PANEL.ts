@@ -3,6 +3,7 @@ import { innerEdge } from "../drafting/circle-part.ts";
 import { drawPanel, flaredPanel, grainPoint, STRAIGHT_GRAIN } from "../drafting/flared-panel.ts";
 import { numberText } from "../number-text.ts";
 import { Refusal } from "../refusal.ts";
+import { between, skirt } from "../worn/skirt.ts";
 
 /**
  * One panel of a circle skirt, cape or flounce, in the book's unit, without allowances: a ring
@@ -62,6 +63,9 @@ export const CIRCLE_PANEL = define({
       hem: "hem_edge",
       side: "side",
     });
+  },
+  worn({ waist, length, ease }, { edge = 0, hem_all_round = 0 }, lengths) {
+    return skirt({ waist, depth: length, round: between(edge, hem_all_round), gathered: ease > 0 }, lengths);
   },
   examples: [
     {

@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { BODY_AND_DIP, developSeam, LEVEL_BACK, seamSteps } from "../drafting/body-cone.ts";
+import { BODY_AND_DIP, developSeam, LEVEL_BACK, seamLevel, seamSteps } from "../drafting/body-cone.ts";
 import { DippedSection } from "../drafting/dipped-panel.ts";
 import { drawPanel } from "../drafting/flared-panel.ts";
 import { dimension } from "../drawing/shapes.ts";
@@ -7,6 +7,7 @@ import { degrees } from "../geometry/strokes.ts";
 import { numberText } from "../number-text.ts";
 import { edgeLength, movePiece, pieceArea, turnPiece } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
+import { between, skirt } from "../worn/skirt.ts";
 
 /**
  * Half of a skirt section for a bodice whose waist seam dips to a point in front, in the book's
@@ -102,6 +103,22 @@ export const DIPPED_PANEL = define({
       dimension([from[0] - off, from[1]], [to[0] - off, to[1]], { label: "centre back" }),
       { kind: "note", at: top!.at(-1)!.to, text: "point at centre front" },
     ];
+  },
+  worn(given, { half_seam = 0, hem_all_round = 0 }, lengths) {
+    const { waist, hip, hip_drop, front_drop, back_drop, start, depth, hem } = given;
+    const seam = developSeam(waist, hip, hip_drop, front_drop, back_drop, start);
+    const drop = (share: number) => seamLevel(waist, seam, back_drop, front_drop, Math.min(share, 1 - share));
+    return skirt(
+      {
+        waist,
+        hip,
+        hip_drop,
+        drop,
+        depth: (share) => (hem === "parallel" ? depth : back_drop + depth - drop(share)),
+        round: between(2 * half_seam, hem_all_round),
+      },
+      lengths,
+    );
   },
   examples: [
     {

@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { drawPanel, flaredPanel, grainPoint, STRAIGHT_GRAIN } from "../drafting/flared-panel.ts";
+import { between, panelsRound, skirt } from "../worn/skirt.ts";
 
 /**
  * A flared panel laid flat: a ring sector with exact arcs, in the book's unit, without allowances.
@@ -39,6 +40,11 @@ export const FLARED_PANEL = define({
       hem: "hem_edge",
       side: "side",
     });
+  },
+  worn({ top, hem, depth }, _, lengths) {
+    const { count, says } = panelsRound(top, "panel", lengths);
+    const round = between(count * top, count * hem);
+    return skirt({ waist: count * top, depth, round, assumed: ["it is worn at the waist", says] }, lengths);
   },
   examples: [
     {

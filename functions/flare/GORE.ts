@@ -5,6 +5,7 @@ import { stroke } from "../drawing/shapes.ts";
 import { edgeLength, pieceArea } from "../pieces/piece.ts";
 import { refuseUnlessSimple } from "../pieces/require-simple.ts";
 import { Refusal } from "../refusal.ts";
+import { between, panelsRound, skirt } from "../worn/skirt.ts";
 
 /**
  * A gore of a skirt as a piece, symmetrical about x = 0 with its top at y = 0, in the book's unit,
@@ -96,6 +97,26 @@ export const GORE = define({
         ? []
         : [stroke([[-hip / 2, hip_drop], [hip / 2, hip_drop]], "guide", { label: "hip" })]),
     ]; // biome-ignore format: points in pairs
+  },
+  worn({ top, hem, length, hip, hip_drop }, _, lengths) {
+    const { count, says } = panelsRound(top, "gore", lengths);
+    const waist = count * top;
+    const shaped = hip !== null && hip_drop !== null ? { hip: count * hip, hip_drop } : null;
+    const below = shaped ? shaped.hip_drop / length : 0;
+    const above = between(waist, shaped?.hip ?? waist);
+    const rest = between(shaped?.hip ?? waist, count * hem);
+    return skirt(
+      {
+        waist,
+        ...shaped,
+        depth: length,
+        round: (share) => (share < below ? above(share / below) : rest((share - below) / (1 - below))),
+        // A gored skirt folds at its seams.
+        folds: Math.max(6, Math.min(40, count)),
+        assumed: [says],
+      },
+      lengths,
+    );
   },
   examples: [
     {

@@ -3,6 +3,7 @@ import { dimension, stroke } from "../drawing/shapes.ts";
 import type { Point } from "../geometry/strokes.ts";
 import { toDigits } from "../number-text.ts";
 import { Refusal } from "../refusal.ts";
+import { between, skirt } from "../worn/skirt.ts";
 
 /**
  * Length of the hem of a section that starts at `top` at the waist, exactly goes round `hip` at
@@ -71,6 +72,14 @@ export const HEM_AT = define({
       dimension(...at(body_hem, low + low / 10), { label: "round the body", shows: "body_hem" }),
       dimension(...at(hem, low + low / 5), { label: "hem", shows: "hem" }),
     ]; // biome-ignore format: points in pairs
+  },
+  worn({ top, hip, hip_drop, depth, fullness }, { hem = 0 }, lengths) {
+    // Half girths and whole ones are told apart by their size alone.
+    const whole = top > lengths.cm(50) ? 1 : 2;
+    const says = `the figures are ${whole === 1 ? "all round" : "of one half"}, as top is ${whole === 1 ? "more" : "no more"} than ${lengths.say(lengths.cm(50))}`;
+    const round = between(top * whole * fullness, hem * whole);
+    const body = { waist: top * whole, hip: hip * whole, hip_drop };
+    return skirt({ ...body, depth, round, gathered: fullness > 1, assumed: [says] }, lengths);
   },
   examples: [
     {

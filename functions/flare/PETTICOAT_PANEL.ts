@@ -6,6 +6,7 @@ import { monotoneThrough } from "../geometry/monotone-curve.ts";
 import { line, type Point } from "../geometry/strokes.ts";
 import { edgeLength, mark, pieceArea, pieceOf } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
+import { overPad } from "../worn/over-pad.ts";
 
 /**
  * Half of a petticoat or gathered skirt that hangs level over a pad or hoop, in the book's unit,
@@ -82,6 +83,7 @@ export const PETTICOAT_PANEL = define({
       dimension([width / 40, 0], [width / 40, back], { label: "centre back", shows: "back_edge" }),
     ];
   },
+  worn: (given, _, lengths) => overPad(given, lengths),
   examples: [
     {
       given: { width: 60, back: 42, side: 41, front: 40 },

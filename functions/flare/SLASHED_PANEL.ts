@@ -7,6 +7,7 @@ import { reverseEdge } from "../pieces/edges.ts";
 import { mark, movePiece, pieceOf } from "../pieces/piece.ts";
 import { refuseUnlessSimple } from "../pieces/require-simple.ts";
 import { Refusal } from "../refusal.ts";
+import { between, panelsRound, skirt } from "../worn/skirt.ts";
 
 /**
  * A straight strip slashed into equal sections and opened at the hem, or folded out at the top, by
@@ -134,6 +135,20 @@ export const SLASHED_PANEL = define({
       ...cuts,
       ...leans,
     ];
+  },
+  worn({ depth, gaps }, { top_edge = 0, hem_edge = 0 }, lengths) {
+    const { count, says } = panelsRound(top_edge, "panel", lengths);
+    return skirt(
+      {
+        waist: count * top_edge,
+        depth,
+        round: between(count * top_edge, count * hem_edge),
+        // The cloth folds where it was opened.
+        folds: Math.max(4, Math.min(40, count * gaps.length)),
+        assumed: ["it is worn at the waist", says],
+      },
+      lengths,
+    );
   },
   examples: [
     {

@@ -1,10 +1,17 @@
-import { define } from "../define.ts";
+import { define, type Given } from "../define.ts";
 import { drawPanel, flaredPanel, STRAIGHT_GRAIN, type StraightGrain } from "../drafting/flared-panel.ts";
-import { insertPleats, PLEATS_TO_INSERT, requireSimplePleated } from "../drafting/pleat-insertion.ts";
+import {
+  hiddenFolds,
+  insertPleats,
+  PLEATS_TO_INSERT,
+  requireSimplePleated,
+} from "../drafting/pleat-insertion.ts";
 import { marksDrawn } from "../drawing/shapes.ts";
 import { degrees } from "../geometry/strokes.ts";
 import { placeAlong } from "../pieces/edges.ts";
 import { movePiece, type Piece, turnPiece } from "../pieces/piece.ts";
+import { pleatTurns } from "../worn/pleat-turns.ts";
+import { between, panelsRound, skirt } from "../worn/skirt.ts";
 
 /**
  * A straight or flared panel with pleats opened at given places, in the book's unit, without
@@ -38,13 +45,10 @@ export const PLEATED_PANEL = define({
     { top, hem, depth, places, fold_depth, hem_fold_depth, style, towards, straight },
     { step, measure },
   ) {
-    const { piece, takenTop, takenHem } = insertPleats(flaredPanel(top, hem, depth, "left"), {
-      places: places.filter((place) => place !== null),
-      depths: fold_depth,
-      hemDepths: hem_fold_depth,
-      style,
-      towards,
-    });
+    const { piece, takenTop, takenHem } = insertPleats(
+      flaredPanel(top, hem, depth, "left"),
+      pleatsWanted({ places, fold_depth, hem_fold_depth, style, towards }),
+    );
     measure("lines", "how many fold, inner-fold and placement lines are marked", piece.marks.length);
     measure("taken_at_top", "cloth that the pleats hide along the top", takenTop);
     measure("taken_at_hem", "cloth that the pleats hide along the hem", takenHem);
@@ -64,6 +68,22 @@ export const PLEATED_PANEL = define({
       }),
       ...marksDrawn(piece),
     ];
+  },
+  worn(given, { flat_top = 0, flat_hem = 0 }, lengths) {
+    const { top, hem, depth } = given;
+    const { count, says } = panelsRound(top, "panel", lengths);
+    const turns = hiddenFolds(pleatsWanted(given), [top, hem]);
+    return skirt(
+      {
+        waist: count * top,
+        depth,
+        round: between(count * flat_top, count * flat_hem),
+        folded: between(count * top, count * hem),
+        pleats: pleatTurns(turns, top, count),
+        assumed: [says, "the pleats hang closed"],
+      },
+      lengths,
+    );
   },
   examples: [
     {
@@ -96,6 +116,14 @@ export const PLEATED_PANEL = define({
       because: "a box pleat takes four layers",
     },
   ],
+});
+
+const pleatsWanted = (given: Pick<Given<typeof PLEATS_TO_INSERT>, keyof typeof PLEATS_TO_INSERT>) => ({
+  places: given.places.filter((place) => place !== null),
+  depths: given.fold_depth,
+  hemDepths: given.hem_fold_depth,
+  style: given.style,
+  towards: given.towards,
 });
 
 /**

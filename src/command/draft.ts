@@ -1,7 +1,10 @@
 import { writePiece } from "../../functions/pieces/piece.ts";
-import { piecesOf } from "../engine/pieces.ts";
+import { type WornAt, wornAt } from "../engine/drawn.ts";
+import type { Engine } from "../engine/engine.ts";
+import { type FoundPiece, piecesOf } from "../engine/pieces.ts";
 import { show } from "../engine/show.ts";
 import { trueScaleSheet } from "../engine/true-scale-sheet.ts";
+import { wornSheet } from "../engine/worn-sheet.ts";
 import { fileNames } from "./file-names.ts";
 import { fileName } from "./machine.ts";
 import { openBook, setCells } from "./open.ts";
@@ -10,18 +13,22 @@ import { JSON_OPTION, SET_OPTION, type Verb, type VerbOptions, Wrong } from "./v
 
 const OPTIONS = {
   out: { type: "string", value: "DIR", about: "the folder to write to; it is created if missing" },
+  worn: {
+    type: "boolean",
+    about: "write the garments as worn too: front, side and back on a plain figure, one SVG file each",
+  },
   ...SET_OPTION,
   ...JSON_OPTION,
 } as const satisfies VerbOptions;
 
 export const draft: Verb = {
   name: "draft",
-  usage: "BOOK --out DIR [--set NAME=VALUE]... [--json]",
+  usage: "BOOK --out DIR [--worn] [--set NAME=VALUE]... [--json]",
   about: "Writes every pattern piece of a book to true scale, one SVG file each.",
   options: OPTIONS,
   examples: [
     "draft templates/peplum-bodice.json --out pieces",
-    "draft templates/peplum-bodice.json --set hip=46 --out pieces --json",
+    "draft templates/peplum-bodice.json --set hip=46 --worn --out pieces --json",
   ],
   writes: "One SVG file to true scale for each pattern piece, in DIR; their list on standard output.",
   problems: "a piece could not be drawn; the others are written",
@@ -60,10 +67,25 @@ export const draft: Verb = {
         one,
       };
     });
+    const garments = values.worn ? garmentsOf(engine, found) : [];
+    const names = fileNames(
+      garments.map(({ title }) => `${title} as worn`),
+      ".svg",
+    );
+    const worn = garments.map((garment, i) => {
+      const file = `${folder.replace(/[\\/]+$/, "") || folder}/${names[i]}`;
+      const { title } = garment;
+      io.write(file, wornSheet(book, title, garment.worn));
+      return { file, garment: title, says: garment.worn.says, assumed: garment.worn.assumed };
+    });
     if (values.json)
       io.out(
         JSON.stringify(
-          { files: written.map(({ one: _, ...told }) => told), look: lost.map((cell) => ({ ...cell })) },
+          {
+            files: written.map(({ one: _, ...told }) => told),
+            ...(values.worn ? { worn } : {}),
+            look: lost.map((cell) => ({ ...cell })),
+          },
           null,
           2,
         ),
@@ -73,8 +95,21 @@ export const draft: Verb = {
         io.out(
           `${file}  ${title}, ${show(writePiece(one.piece), "piece", book)}, on ${sheet.width} × ${sheet.height} ${sheet.unit}`,
         );
+      for (const { file, garment, says } of worn) io.out(`${file}  ${garment} as worn: ${says}`);
       for (const { title, sentence } of lost) io.out(`look: ${title} is not drawn: ${sentence}`);
     }
     return lost.length > 0 ? 1 : 0;
   },
 };
+
+/** The garments that the pieces make, each once. */
+function garmentsOf(engine: Engine, pieces: readonly FoundPiece[]): (WornAt & { title: string })[] {
+  const found = new Map<string, WornAt & { title: string }>();
+  for (const { place } of pieces) {
+    const one = wornAt(engine, place);
+    if (!one || found.has(one.address)) continue;
+    const piece = pieces.find(({ address }) => address === one.address);
+    found.set(one.address, { ...one, title: piece?.title ?? one.name ?? one.address });
+  }
+  return [...found.values()];
+}

@@ -3,7 +3,9 @@ import { catalogue } from "../../functions/catalogue.ts";
 import { grainDrawn } from "../../functions/drawing/grain-line.ts";
 import { outline, type Shape } from "../../functions/drawing/shapes.ts";
 import { readPiece } from "../../functions/pieces/piece.ts";
-import { findPlace, type Place } from "../book/address.ts";
+import { worn } from "../../functions/run.ts";
+import type { Worn } from "../../functions/worn/worn-drawing.ts";
+import { findPlace, type Place, placeKey } from "../book/address.ts";
 import { isFormula, tokens } from "../book/formula.ts";
 import { type Book, typedAt } from "../book/shape.ts";
 import type { Engine } from "./engine.ts";
@@ -32,6 +34,41 @@ export function drawnAt(engine: Engine, place: Place): Drawn | null {
   } catch {
     return null;
   }
+}
+
+/** A garment as worn, and the cell whose function makes it. */
+export interface WornAt {
+  readonly place: Place;
+  readonly address: string;
+  readonly name: string | undefined;
+  readonly worn: Worn;
+}
+
+/** The most cells that are looked through for a garment behind a piece. */
+const MAX_PIECES = 40;
+
+/** The garment that a cell's formula makes; for a piece that is made from others (allowances added, joined) the garment nearest behind it. */
+export function wornAt(engine: Engine, place: Place): WornAt | null {
+  const found = garmentCall(engine, place);
+  if (!found) return null;
+  const hung = worn(found.declaration, found.args, engine.setting);
+  if (!hung) return null;
+  const { name } = engine.view(found.place);
+  return { place: found.place, address: engine.address(found.place), name, worn: hung };
+}
+
+function garmentCall(engine: Engine, place: Place) {
+  const seen = new Set<string>();
+  const wave = [place];
+  for (let one = wave.shift(); one && seen.size < MAX_PIECES; one = wave.shift()) {
+    const key = placeKey(one);
+    if (seen.has(key)) continue;
+    seen.add(key);
+    const call = engine.calls(one).findLast(({ declaration }) => declaration.worn);
+    if (call) return { ...call, place: one };
+    wave.push(...engine.restsOn(one).filter((under) => engine.view(under).kind === "piece"));
+  }
+  return null;
 }
 
 /** The named cells that have a drawing when all is well, in the order of the book's names. */

@@ -189,12 +189,12 @@ function partsOfStep(
 
 /** What a measured figure is, by the shape that shows it. */
 function measuredKind(name: string, shapes: readonly Shape[]): Kind {
-  const shape = shapes.find((one) => one.kind !== "note" && one.shows === name);
+  const shape = shapes.find((one) => "shows" in one && one.shows === name);
   return shape ? MEASURED[shape.kind] : "figure";
 }
 
 const MEASURED: Record<Shape["kind"], Kind> = {
-  outline: "area", edge: "length", dimension: "length", angle: "angle", marks: "count", note: "figure",
+  outline: "area", edge: "length", dimension: "length", angle: "angle", marks: "count", note: "figure", layer: "figure",
 }; // biome-ignore format: a table
 
 const stepKind = (rule: string, kinds: ReadonlyMap<string, Kind>): Kind =>

@@ -1,5 +1,5 @@
 /** Shapes made ready to be drawn: paths, arrows and words, still in the book's unit. */
-import { measureShape, type Shape } from "../../functions/drawing/shapes.ts";
+import { type Layer, measureShape, type Shape } from "../../functions/drawing/shapes.ts";
 import { writePath } from "../../functions/geometry/path.ts";
 import { pointInside } from "../../functions/geometry/point-in-polygon.ts";
 import {
@@ -29,7 +29,7 @@ export interface Words {
   readonly long: number;
   /** What it belongs to: an outline's name stays within it. */
   readonly room: Box;
-  readonly is: Shape["kind"];
+  readonly is: Exclude<Shape["kind"], "layer">;
 }
 
 interface Arrow {
@@ -40,6 +40,8 @@ interface Arrow {
 
 export interface Picture {
   readonly box: Box;
+  /** The parts of a view of something solid, in the order in which they are painted. */
+  readonly layers: readonly { readonly d: string; readonly of: Layer["of"]; readonly shade: number }[];
   readonly outlines: readonly string[];
   readonly lines: readonly { readonly d: string; readonly role: Role; readonly arrows: readonly Arrow[] }[];
   readonly dimensions: readonly { readonly from: Point; readonly to: Point }[];
@@ -60,6 +62,7 @@ const chords = (edge: Edge, fine: number): Point[] => [
 /** What is read beside a shape: its label and the figure it shows. */
 export function wordsOf(shape: Shape, rule: Rule): string {
   if (shape.kind === "note") return shape.text;
+  if (shape.kind === "layer") return "";
   const label = shape.label ?? "";
   const figure = measureShape(shape)!;
   if (shape.kind === "dimension") return `${label} ${show(figure, "length", rule)}`.trim();
@@ -90,10 +93,18 @@ function anglePath({ at, from, to, reflex }: Extract<Shape, { kind: "angle" }>):
   return { d, middle: point(start + turn / 2) };
 }
 
+/** Areas are closed, lines are not; a tenth of a millimetre is fine enough for what no one cuts by. */
+function layerPath({ points, of }: Layer): string {
+  const filled = of === "cloth" || of === "inside" || of === "figure";
+  const text = points.map(([x, y]) => `${Number(x.toFixed(3))} ${Number(y.toFixed(3))}`).join(" ");
+  return `M ${text}${filled ? " Z" : ""}`;
+}
+
 /** Words that may stand free. */
 const FREE: Box = { left: -Infinity, right: Infinity, low: -Infinity, high: Infinity };
 
 export function pictureOf(shapes: readonly Shape[], rule: Rule): Picture {
+  const layers: { d: string; of: Layer["of"]; shade: number }[] = [];
   const outlines: string[] = [];
   const lines: { d: string; role: Role; arrows: Arrow[] }[] = [];
   const dimensions: { from: Point; to: Point }[] = [];
@@ -101,7 +112,12 @@ export function pictureOf(shapes: readonly Shape[], rule: Rule): Picture {
   const marks: Extract<Shape, { kind: "marks" }>[] = [];
   const words: Words[] = [];
   const points: Point[] = [];
-  const say = (shape: Shape, at: Point, long: number, more: Partial<Pick<Words, "aside" | "room">> = {}) => {
+  const say = (
+    shape: Exclude<Shape, Layer>,
+    at: Point,
+    long: number,
+    more: Partial<Pick<Words, "aside" | "room">> = {},
+  ) => {
     const text = wordsOf(shape, rule);
     if (text) words.push({ text, at, long, aside: [0, 1], room: FREE, is: shape.kind, ...more });
   };
@@ -159,11 +175,15 @@ export function pictureOf(shapes: readonly Shape[], rule: Rule): Picture {
         points.push(...shape.at);
         if (shape.at.length > 0) say(shape, shape.at[shape.at.length >> 1]!, 0);
         break;
+      case "layer":
+        points.push(...shape.points);
+        layers.push({ d: layerPath(shape), of: shape.of, shade: shape.shade ?? 0 });
+        break;
       case "note":
         points.push(shape.at);
         say(shape, shape.at, 0);
     }
   }
   const roles = [...new Set(lines.map(({ role }) => role))];
-  return { box: boundingBox(points), outlines, lines, dimensions, angles, marks, words, roles };
+  return { box: boundingBox(points), layers, outlines, lines, dimensions, angles, marks, words, roles };
 }

@@ -236,3 +236,22 @@ test.each([
   expect(err).toMatch(sentence);
   expect([status, files]).toEqual([2, {}]);
 });
+
+test("with --worn each garment is written as worn too, once, from whatever piece it is behind", async () => {
+  const { files, out, status } = await run(
+    template("petticoat-and-cape"),
+    "draft",
+    "book.json",
+    "--worn",
+    "--out",
+    "made",
+  );
+  expect(status).toBe(0);
+  const worn = Object.keys(files).filter((file) => file.endsWith("-as-worn.svg"));
+  expect(worn).toEqual(["made/petticoat_half-as-worn.svg", "made/cape_half-as-worn.svg"]);
+  const svg = files[worn[0]!]!;
+  expect(svg).toMatch(/Assumed: it is gathered to a waist of/);
+  for (const view of ["front", "side", "back"]) expect(svg).toContain(`>${view}</text>`);
+  expect(svg).not.toMatch(/NaN|undefined/);
+  expect(out).toContain("petticoat_half as worn: the hem is 106 in all round as drafted");
+});

@@ -1,9 +1,7 @@
 /** The books: those saved in this browser, the bin, the ready ones, a new one, one from a file. */
 
 import { useEffect, useRef, useState } from "react";
-import { DEFAULT_MARK } from "../../../functions/fractions.ts";
 import { BOOK_UNITS, UNITS, type Unit } from "../../../functions/units.ts";
-import { blankBook } from "../../book/shape.ts";
 import { Dialog } from "../dialog/Dialog.tsx";
 import { reasonOf } from "../faults/in-time.ts";
 import { Bin } from "./Bin.tsx";
@@ -12,6 +10,7 @@ import { copyText } from "./copies.ts";
 import type { Keeper } from "./keeper.ts";
 import type { Keeping } from "./keeping.ts";
 import { lasts } from "./lasting.ts";
+import { newBook } from "./new-book.ts";
 import { openEarlier, throwAway } from "./others.ts";
 import { ReadyBooks } from "./ReadyBooks.tsx";
 import type { BookRecord } from "./shelf.ts";
@@ -76,7 +75,7 @@ export function Books({ keeper, keeping, onFile, onDone }: Props) {
       await refresh();
       setDone(`Saved ${count === 1 ? "one book" : `${count} books`} as ${name}.`);
     });
-  const blank = (unit: Unit) => add(blankBook("A new book", unit, DEFAULT_MARK[unit]));
+  const blank = (unit: Unit) => add(newBook(unit));
 
   return (
     <Dialog title="Books" onDone={onDone}>

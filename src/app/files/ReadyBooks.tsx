@@ -3,6 +3,7 @@
 import { useEffect, useState } from "react";
 import { BOOK_UNITS } from "../../../functions/units.ts";
 import type { Book } from "../../book/shape.ts";
+import { withLocalDecimal } from "./new-book.ts";
 import { readyBooks } from "./ready.ts";
 
 type Ready = Awaited<ReturnType<typeof readyBooks>>;
@@ -25,7 +26,11 @@ export function ReadyBooks({ onOpen }: { onOpen: (book: Book) => void }) {
         {ready.map(({ name, reading }) => (
           <li key={name} className="book">
             {"book" in reading ? (
-              <button type="button" className="book-open" onClick={() => onOpen(reading.book)}>
+              <button
+                type="button"
+                className="book-open"
+                onClick={() => onOpen(withLocalDecimal(reading.book))}
+              >
                 <b>{reading.book.title}</b>
                 <small>
                   {reading.book.about} In {BOOK_UNITS[reading.book.unit].noun}.

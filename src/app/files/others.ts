@@ -1,9 +1,9 @@
 /** What a person does with books beside the open one. */
 import { readBook } from "../../book/read.ts";
-import { blankBook } from "../../book/shape.ts";
 import { reasonOf } from "../faults/in-time.ts";
 import type { Keeper } from "./keeper.ts";
 import { titled } from "./library.ts";
+import { newBook } from "./new-book.ts";
 import type { BookRecord } from "./shelf.ts";
 
 /** Opens the state in which a book was opened before, as a book of its own; the reason why not. */
@@ -24,5 +24,5 @@ export async function throwAway(keeper: Keeper, id: string): Promise<void> {
   await keeper.bookcase.throwAway(id);
   if (id !== keeper.state.id) return;
   for (const next of await keeper.bookcase.list()) if ((await keeper.open(next.id)) === null) return;
-  await keeper.add(blankBook("A new book", "in", "1/8"));
+  await keeper.add(newBook());
 }

@@ -2,13 +2,14 @@
  * The start: the book that was open last, or on the first start a ready one. A book that does not
  * open is passed over and stays on the shelf as it is.
  */
-import { type Book, blankBook } from "../../book/shape.ts";
+import type { Book } from "../../book/shape.ts";
 import { pageDesk } from "../../lay/desk.ts";
 import { Store } from "../../store/store.ts";
 import { reasonOf } from "../faults/in-time.ts";
 import { hungAt } from "./attempt.ts";
 import { Keeper } from "./keeper.ts";
 import { Library } from "./library.ts";
+import { newBook } from "./new-book.ts";
 import { openEarlier } from "./others.ts";
 import { firstBook } from "./ready.ts";
 import { type BookRecord, Shelf } from "./shelf.ts";
@@ -25,8 +26,6 @@ export interface Start {
 export const FRESH = "#fresh";
 
 const HUNG = "the page did not finish opening it last time";
-
-const newBook = (): Book => blankBook("A new book", "in", "1/8");
 
 async function freshBook(): Promise<Book> {
   try {

@@ -21,6 +21,8 @@ interface Props {
   /** The chosen cell; one of another page counts as the first cell of this one. */
   readonly place: Place;
   readonly onPlace: (place: Place) => void;
+  /** Hears why a step could not be undone or redone by its keys. */
+  readonly onRefused: (sentence: string) => void;
 }
 
 interface Menu {
@@ -29,10 +31,11 @@ interface Menu {
   readonly block: Block;
 }
 
-export function Grid({ store, page, place, onPlace }: Props) {
+export function Grid({ store, page, place, onPlace, onRefused }: Props) {
   const root = useRef<HTMLDivElement>(null);
   const session = sessionOf(store);
   const tell = useRef(onPlace);
+  const refuse = useRef(onRefused);
   const at = place.page === page ? place : { page, row: 0, column: 0 };
   const start = useRef(at);
   const [menu, setMenu] = useState<Menu | null>(null);
@@ -41,6 +44,7 @@ export function Grid({ store, page, place, onPlace }: Props) {
 
   useEffect(() => {
     tell.current = onPlace;
+    refuse.current = onRefused;
     start.current = at;
   });
 
@@ -64,7 +68,10 @@ export function Grid({ store, page, place, onPlace }: Props) {
       openMenu(event.clientX, event.clientY);
     };
     host.addEventListener("contextmenu", onMenu);
-    const off = [listenToClipboard(grid, session), listenToUndo(session)];
+    const off = [
+      listenToClipboard(grid, session),
+      listenToUndo(session, (sentence) => refuse.current(sentence)),
+    ];
     // Before the book is put away with the page, what is half typed goes into it.
     const settle = () => session.settle();
     addEventListener("pagehide", settle, true);

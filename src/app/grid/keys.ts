@@ -26,15 +26,19 @@ const types = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement &&
   (target.isContentEditable || /^(?:INPUT|TEXTAREA|SELECT)$/.test(target.tagName));
 
-/** Ctrl+Z and Ctrl+Y (or Ctrl+Shift+Z) wherever no text is being typed; there they are the field's own. */
-export function listenToUndo(session: EditSession): () => void {
+/**
+ * Ctrl+Z and Ctrl+Y (or Ctrl+Shift+Z) wherever no text is being typed; there they are the field's own.
+ * `onRefused` hears why a step could not be taken.
+ */
+export function listenToUndo(session: EditSession, onRefused: (sentence: string) => void): () => void {
   const key = (event: KeyboardEvent) => {
     if (event.defaultPrevented || event.altKey || !(event.ctrlKey || event.metaKey) || types(event.target))
       return;
     const letter = event.key.toLowerCase();
-    if (letter === "y" || (letter === "z" && event.shiftKey)) session.store.redo();
-    else if (letter === "z") session.store.undo();
-    else return;
+    if (letter !== "y" && letter !== "z") return;
+    const again = letter === "y" || event.shiftKey;
+    const refusal = again ? session.store.redo() : session.store.undo();
+    if (refusal) onRefused(refusal);
     event.preventDefault();
   };
   document.addEventListener("keydown", key);

@@ -72,6 +72,8 @@ export function OpenBook({ store, keeper, keeping }: Props) {
     setMessage({ refused: false, text: `Saved as ${keeper.saveCopy()}` });
   };
 
+  const refused = (text: string) => setMessage({ refused: true, text });
+
   const acts = useRef({ open, save, turnTo, place });
   useEffect(() => {
     acts.current = { open, save, turnTo, place };
@@ -111,7 +113,7 @@ export function OpenBook({ store, keeper, keeping }: Props) {
           onBooks={() => setDialog("books")}
           onSave={save}
           onHelp={() => setDialog("help")}
-          onRefused={(text) => setMessage({ refused: true, text })}
+          onRefused={refused}
         />
       </Guard>
       <Guard name="The messages" of={keeping} className="messages">
@@ -125,7 +127,7 @@ export function OpenBook({ store, keeper, keeping }: Props) {
           <FormulaBar store={store} place={place} />
         </Guard>
         <Guard name="The grid" of={of}>
-          <Grid store={store} page={place.page} place={place} onPlace={go} />
+          <Grid store={store} page={place.page} place={place} onPlace={go} onRefused={refused} />
         </Guard>
       </main>
       <Guard name="The panel beside the grid" of={of} className="side">

@@ -42,7 +42,7 @@ export const FACING = define({
   draw({ piece }, _, facing) {
     if (typeof facing !== "object") return [];
     return [
-      { kind: "outline", piece: { ...piece, marks: [] }, label: "piece" },
+      { kind: "outline", piece: { ...piece, marks: [] }, label: "piece", context: true },
       ...outline(facing, { shows: "area" }),
       grainDrawn(facing),
       ...edgeLabelsDrawn(facing),

@@ -1,6 +1,5 @@
 import { define } from "../define.ts";
 import { drawPattern } from "../drawing/piece-drawing.ts";
-import { outline } from "../drawing/shapes.ts";
 import { edgeText } from "../pieces/edge-names.ts";
 import { edgeLength, type Piece, pieceArea } from "../pieces/piece.ts";
 import { partBetween } from "../pieces/split.ts";
@@ -48,7 +47,10 @@ export const SPLIT = define({
   },
   draw: ({ piece }, _, part) =>
     typeof part === "object"
-      ? [...outline({ ...piece, marks: [] }, { label: "whole" }), ...drawPattern(part, { area: "area" })]
+      ? [
+          { kind: "outline", piece: { ...piece, marks: [] }, label: "whole", context: true },
+          ...drawPattern(part, { area: "area" }),
+        ]
       : [],
   examples: [
     {

@@ -6,8 +6,14 @@ import { degrees, distance, type Edge, line, type Point } from "../geometry/stro
 import { edgeLength, type Piece, pieceArea, type Role } from "../pieces/piece.ts";
 
 export type Shape =
-  /** A closed outline; shows its area. */
-  | { readonly kind: "outline"; readonly piece: Piece; readonly label?: string; readonly shows?: string }
+  /** A closed outline; shows its area. `context` is another piece, drawn to show where the answer lies on it; paper leaves it out. */
+  | {
+      readonly kind: "outline";
+      readonly piece: Piece;
+      readonly label?: string;
+      readonly shows?: string;
+      readonly context?: true;
+    }
   /** A run of strokes; shows its length. */
   | {
       readonly kind: "edge";

@@ -3,6 +3,7 @@
  * is a single edge of two lines, `L 1 2 L 3 4` two edges. The standard's arc of radius 0 is a
  * straight line, which lets one `A` edge hold arcs and lines together.
  */
+import { readCommands } from "./path-commands.ts";
 import {
   arc,
   type Curve,
@@ -21,15 +22,9 @@ export interface Subpath {
   readonly closed: boolean;
 }
 
-const SIZES: Record<string, number> = { M: 2, L: 2, H: 1, V: 1, C: 6, S: 4, Q: 4, T: 2, A: 7, Z: 0 };
-const NUMBER = /[\s,]*([+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?)/y;
-const FLAG = /[\s,]*([01])/y;
-const SPACE = /[\s,]*/y;
-
 /** Reads path data. Throws an Error whose message says where the text stops making sense. */
 export function readPath(text: string): Subpath[] {
   const subpaths: Subpath[] = [];
-  let at = 0;
   let here: Point = [0, 0];
   let open: { start: Point; edges: Stroke[][] } | null = null;
   let control: { kind: "C" | "Q"; at: Point } | null = null;
@@ -38,40 +33,8 @@ export function readPath(text: string): Subpath[] {
     if (open) subpaths.push({ ...open, closed });
     open = null;
   };
-  const take = (pattern: RegExp): number | null => {
-    pattern.lastIndex = at;
-    const found = pattern.exec(text);
-    if (!found) return null;
-    at = pattern.lastIndex;
-    const number = Number(found[1]);
-    if (Math.abs(number) > 1e9)
-      throw new Error(`path data can not hold a figure as large as ${found[1]!.slice(0, 12)}`);
-    return number;
-  };
-  const skipSpace = () => {
-    SPACE.lastIndex = at;
-    SPACE.test(text);
-    at = SPACE.lastIndex;
-  };
-  const group = (letter: string): number[] | null => {
-    const numbers: number[] = [];
-    for (let i = 0; i < SIZES[letter]!; i += 1) {
-      const number = take(letter === "A" && (i === 3 || i === 4) ? FLAG : NUMBER);
-      if (number === null) {
-        if (i === 0) return null;
-        throw new Error(`path data stops short after "${letter} ${numbers.join(" ")}"`);
-      }
-      numbers.push(number);
-    }
-    return numbers;
-  };
-
-  for (skipSpace(); at < text.length; skipSpace()) {
-    const command = text[at]!;
+  for (const { letter: command, groups } of readCommands(text)) {
     const letter = command.toUpperCase();
-    if (!(letter in SIZES)) throw new Error(`path data can not hold "${text.slice(at, at + 12)}"`);
-    if (letter !== "M" && !open && subpaths.length === 0) throw new Error('path data must begin with "M"');
-    at += 1;
     const relative = command !== letter;
     const place = (x: number, y: number): Point => (relative ? [here[0] + x, here[1] + y] : [x, y]);
     if (letter === "Z") {
@@ -81,22 +44,18 @@ export function readPath(text: string): Subpath[] {
       control = null;
       continue;
     }
-    const first = group(letter);
-    if (!first) throw new Error(`path data has no numbers after "${command}"`);
-    let numbers: number[] | null = first;
     if (letter === "M") {
       finish(false);
-      here = place(first[0]!, first[1]!);
+      here = place(groups[0]![0]!, groups[0]![1]!);
       open = { start: here, edges: [] };
       control = null;
-      numbers = group("L");
     } else if (!open) {
       open = { start: here, edges: [] };
     }
     const strokes: Stroke[] = [];
     const kind = letter === "M" ? "L" : letter;
-    while (numbers) {
-      const n: number[] = numbers;
+    // The groups behind the first of an "M" are lines.
+    for (const n of letter === "M" ? groups.slice(1) : groups) {
       const end: Point =
         kind === "H" ? [n[0]! + (relative ? here[0] : 0), here[1]]
         : kind === "V" ? [here[0], n[0]! + (relative ? here[1] : 0)]
@@ -122,7 +81,6 @@ export function readPath(text: string): Subpath[] {
         control = null;
       }
       here = end;
-      numbers = group(kind);
     }
     const drawn = strokes.filter((stroke) => stroke.kind !== "line" || distance(stroke.from, stroke.to) > 0);
     if (drawn.length > 0) (open as { edges: Stroke[][] }).edges.push(drawn);

@@ -18,6 +18,8 @@ export interface Drawn {
   /** What the cell shows. */
   readonly shown: string;
   readonly shapes: readonly Shape[];
+  /** Whether the function that draws gave the cell's value itself, not only a figure that the formula uses. */
+  readonly isOfValue: boolean;
 }
 
 /** The drawing of a cell: that of the outermost function that draws, or of the piece it holds; null when it has none. */
@@ -25,12 +27,13 @@ export function drawnAt(engine: Engine, place: Place): Drawn | null {
   const { address, name, shown, calls, kind } = explain(engine, place);
   const common = { place, address, name, shown };
   const drawing = calls.findLast(({ shapes }) => shapes.length > 0);
-  if (drawing) return { ...common, shapes: drawing.shapes };
   const value = engine.value(place);
+  if (drawing) return { ...common, shapes: drawing.shapes, isOfValue: drawing.value === value };
   if (kind !== "piece" && !(typeof value === "string" && /^\s*M[\s\d.-]/.test(value))) return null;
   try {
     const piece = readPiece(String(value));
-    return { ...common, shapes: [...outline(piece, name ? { label: name } : {}), grainDrawn(piece)] };
+    const shapes = [...outline(piece, name ? { label: name } : {}), grainDrawn(piece)];
+    return { ...common, shapes, isOfValue: true };
   } catch {
     return null;
   }

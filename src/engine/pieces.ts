@@ -2,7 +2,6 @@
 
 import { grainDrawn } from "../../functions/drawing/grain-line.ts";
 import { outline, type Shape } from "../../functions/drawing/shapes.ts";
-import type { Edge } from "../../functions/geometry/strokes.ts";
 import { type Piece, readPiece } from "../../functions/pieces/piece.ts";
 import type { Place } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
@@ -79,23 +78,11 @@ function rowTitle(engine: Engine, { page, row, column }: Place): string | null {
 
 /** What the page draws of the piece, without dimensions. */
 function onPaper(engine: Engine, place: Place, piece: Piece): Shape[] {
-  const drawn = drawnAt(engine, place)?.shapes ?? [];
-  const own = outlineKey(piece);
-  const isOwn = (shape: Shape) => shape.kind === "outline" && outlineKey(shape.piece) === own;
-  const shapes = drawn.some(isOwn)
-    ? drawn.filter((shape) => shape.kind !== "outline" || isOwn(shape))
+  const drawn = drawnAt(engine, place);
+  const shapes = drawn?.isOfValue
+    ? drawn.shapes.filter((shape) => shape.kind !== "outline" || !shape.context)
     : outline(piece);
   if (!shapes.some((shape) => shape.kind === "edge" && shape.role === "grain"))
     shapes.push(grainDrawn(piece));
   return shapes.filter(({ kind }) => kind !== "dimension" && kind !== "angle");
 }
-
-/** Two lines of one key lie on one another. */
-export const lineKey = (edge: Edge): string =>
-  edge.map(({ kind, from, to }) => [kind, ...from, ...to].map(rounded).join(" ")).join(" ");
-
-const outlineKey = ({ edges }: Piece): string => edges.map(lineKey).join(" ");
-
-/** A piece in a cell is a text: its figures are kept to some fifteen places. */
-const rounded = (part: string | number): string =>
-  typeof part === "number" ? (Math.round(part * 1e6) / 1e6 + 0).toString() : part;

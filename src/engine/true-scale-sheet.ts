@@ -10,7 +10,7 @@ import { flattenPiece, pieceBounds, type Role, writePiece } from "../../function
 import { BOOK_UNITS, convert } from "../../functions/units.ts";
 import type { Book } from "../book/shape.ts";
 import { type Picture, pictureOf } from "./picture.ts";
-import { type FoundPiece, lineKey } from "./pieces.ts";
+import type { FoundPiece } from "./pieces.ts";
 import { scalePath } from "./rescale.ts";
 import { MARK_SIGNS, ROLE_WORDS } from "./roles.ts";
 import { show } from "./show.ts";
@@ -135,13 +135,7 @@ function wordsOn({ title, piece }: FoundPiece, picture: Picture, { of, mm }: Pen
 }
 
 /** Whether the outline has a sewing line within it. */
-const hasSeam = ({ shapes, piece }: FoundPiece): boolean =>
-  shapes.some(
-    (shape) =>
-      shape.kind === "edge" &&
-      shape.role === "seam" &&
-      piece.marks.some(({ line }) => lineKey(line) === lineKey(shape.edge)),
-  );
+const hasSeam = ({ piece }: FoundPiece): boolean => piece.marks.some(({ role }) => role === "seam");
 
 const linesSay = (one: FoundPiece): string =>
   hasSeam(one)

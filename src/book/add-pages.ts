@@ -1,7 +1,8 @@
 /** The pages of one book added to another, so that nothing of either means something else than before. */
 
-import { findPlace, nameInBook } from "./address.ts";
-import { addPage, nameCell, renamePage } from "./edit.ts";
+import { addPage, renamePage } from "./edit.ts";
+import { findBlock, nameInBook } from "./names.ts";
+import { nameBlock } from "./naming.ts";
 import { type Book, LONGEST } from "./shape.ts";
 
 /** A text as part of a name: "the widow" → "the_widow". */
@@ -46,7 +47,7 @@ export function addPages(book: Book, other: Book, label: string): Book {
     const part = asName(label).slice(0, 30);
     const stem = part ? `${name.slice(0, 25)}_${part}` : name.slice(0, 50);
     const unique = free(part ? stem : name, isTaken, (i) => `${stem}_${i}`);
-    coming = nameCell(coming, findPlace(coming, address)!, unique);
+    coming = nameBlock(coming, findBlock(coming, address)!, unique, null);
   }
   const withPages = coming.pages.reduce((next, page) => addPage(next, page), book);
   return {

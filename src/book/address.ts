@@ -1,5 +1,4 @@
 /** Cell addresses: "B3" on a page, "Draft!B3" or "'Over skirt'!B3" in a book. */
-import { rememberWithObject } from "../../functions/memo.ts";
 import type { Book } from "./shape.ts";
 
 /** Where a cell is; all three counted from 0. */
@@ -55,54 +54,6 @@ export function findPlace(book: Book, address: string): Place | null {
   return page < 0 || row < 0 ? null : { page, row, column: columnNumber(found[3]!) };
 }
 
-/** Where a named cell, "Draft!B3", or "B3" on the page given, is; null when there is no such cell. */
-export function lookUp(book: Book, text: string, page = 0): Place | null {
-  const named = nameInBook(book, text.trim());
-  if (named !== undefined) return findPlace(book, book.names[named]!);
-  const onPage = /^\$?[A-Za-z]{1,3}\$?\d{1,6}$/.test(text.trim()) && book.pages[page];
-  return onPage ? findPlace(book, `${pageReference(onPage.title)}!${text.trim()}`) : findPlace(book, text);
-}
-
-interface NameIndex {
-  /** By the name in small letters. */
-  readonly spelt: ReadonlyMap<string, string>;
-  readonly byAddress: ReadonlyMap<string, string>;
-}
-
-/** Names are looked up far more often than they change. */
-const remembered = rememberWithObject<Book["names"], NameIndex>();
-
-const indexOf = (names: Book["names"]): NameIndex =>
-  remembered(names, () => {
-    const entries = Object.entries(names);
-    return {
-      spelt: new Map(entries.map(([name]) => [name.toLowerCase(), name])),
-      // The first name of a cell is its name.
-      byAddress: new Map(entries.map(([name, address]) => [address, name] as const).reverse()),
-    };
-  });
-
-/** The name as the book spells it, whatever the case typed. */
-export const nameInBook = (book: Book, text: string): string | undefined =>
-  indexOf(book.names).spelt.get(text.toLowerCase());
-
 /** The note of a cell; "" when it has none. */
 export const noteAt = (book: Book, { page, row, column }: Place): string =>
   book.pages[page]?.notes[cellAddress(row, column)] ?? "";
-
-/** The name of the cell at an address, if it has one. */
-export const nameOf = (book: Book, place: Place): string | undefined =>
-  book.pages[place.page] && indexOf(book.names).byAddress.get(fullAddress(book, place));
-
-/** Why a text can't be a cell's name, or null when it can. */
-export function nameFault(name: string): string | null {
-  if (!/^[A-Za-zÀ-ÖØ-öø-ʯ_][A-Za-zÀ-ÖØ-öø-ʯ0-9_]*$/.test(name)) {
-    return `a name has letters, digits and _ only and begins with a letter, unlike "${name.slice(0, 40)}"`;
-  }
-  const figures = /^([A-Za-z]+)(\d+)$/.exec(name);
-  if (figures)
-    return `"${name}" reads like a cell's address; write it otherwise, such as ${figures[1]}_${figures[2]}`;
-  if (/^(true|false|r\d*c\d*|__proto__|constructor|prototype)$/i.test(name))
-    return `"${name}" has a meaning of its own here; choose another`;
-  return name.length > 60 ? `a name has at most 60 letters, not ${name.length}` : null;
-}

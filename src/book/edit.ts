@@ -1,7 +1,7 @@
 /** Edits of a book, each a pure step from one book to the next. */
-import { findPlace, fullAddress, type Place } from "./address.ts";
+import { columnLetters, columnNumber, findPlace, type Place } from "./address.ts";
 import { marksMoved } from "./cell-marks.ts";
-import { isFormula, tokens } from "./formula.ts";
+import { isFormula } from "./formula.ts";
 import { rowsOfRuns, withHidden } from "./hidden-rows.ts";
 import { type Axis, afterRemoval, afterRename, afterShift } from "./references.ts";
 import {
@@ -69,13 +69,16 @@ function byPageOf(typings: readonly Typing[]): Map<number, Typing[]> {
 type Change = (formula: string, home: string, at: Place | null) => string;
 
 /**
- * Rewrites every formula of the book, and with them the addresses of named cells and trials; those
- * whose cell is gone go too. What does not change stays the same object.
+ * Rewrites every formula of the book, and with them the addresses of names and trials; those
+ * whose cells are gone go too. What does not change stays the same object.
  */
 export function everywhere(book: Book, change: Change): Book {
+  const address = (text: string) => change(`=${text}`, "", null).slice(1);
   const pages = sameOr(
     book.pages,
     book.pages.map((page, index) => {
+      const old = page.names;
+      const names = old && withAddresses(old, address);
       const typed = (text: string, row: number, column: number) =>
         isFormula(text) ? change(text, page.title, { page: index, row, column }) : text;
       const rows = sameOr(
@@ -88,12 +91,11 @@ export function everywhere(book: Book, change: Change): Book {
         ),
       );
       const next = choicesRewritten(page, (text) => change(text, page.title, null));
-      return rows === page.rows ? next : { ...next, rows };
+      if (rows === page.rows && names === old) return next;
+      const { names: _, ...rest } = next;
+      return { ...rest, rows, ...(names && Object.keys(names).length > 0 && { names }) };
     }),
   );
-  const address = (text: string) => change(`=${text}`, "", null).slice(1);
-  const names = Object.entries(book.names).map(([name, at]) => [name, address(at)] as const);
-  const namesStay = names.every(([name, at]) => book.names[name] === at);
   const trials = book.trials.map((trial) => {
     const cells = Object.entries(trial.cells).map(([at, typed]) => {
       const place = findPlace(book, at);
@@ -110,7 +112,7 @@ export function everywhere(book: Book, change: Change): Book {
   return {
     ...book,
     pages,
-    names: namesStay ? book.names : Object.fromEntries(names.filter(([, at]) => at !== LOST)),
+    names: withAddresses(book.names, address),
     trials: sameOr(book.trials, trials),
   };
 }
@@ -128,6 +130,34 @@ function choicesRewritten(page: Page, change: (text: string) => string): Page {
   const stay = cells.every(([, settings], i) => settings === entries[i]![1]);
   if (columns === page.columns && stay) return page;
   return { ...page, columns, ...(!stay && { cells: Object.fromEntries(cells) }) };
+}
+
+/** Names with their addresses changed, without those whose cells are gone or lie beyond every page; the old ones when nothing changes. */
+function withAddresses(names: Book["names"], change: (address: string) => string): Book["names"] {
+  const next = Object.entries(names).map(([name, at]) => [name, withinRows(change(at))] as const);
+  if (next.every(([name, at]) => names[name] === at)) return names;
+  return Object.fromEntries(next.filter(([, at]) => at !== LOST));
+}
+
+/** An address of at most the rows and columns that a page has; a list is cut there, a cell beyond is lost. */
+function withinRows(address: string): string {
+  const [, page, column, row] = /^(.*!)\$?([A-Za-z]+)\$?(\d+)$/.exec(address) ?? [];
+  const past = (letters: string, figures: string) =>
+    columnNumber(letters) >= MOST_COLUMNS || Number(figures) > MOST_ROWS;
+  const list = /^(.*!)\$?([A-Za-z]+)\$?(\d+):\$?([A-Za-z]+)\$?(\d+)$/.exec(address);
+  if (!list) return page !== undefined && past(column!, row!) ? LOST : address;
+  const [, home, left, top, right, bottom] = list as unknown as [
+    string,
+    string,
+    string,
+    string,
+    string,
+    string,
+  ];
+  if (past(left, top)) return LOST;
+  if (!past(right, bottom)) return address;
+  const last = columnLetters(Math.min(columnNumber(right), MOST_COLUMNS - 1));
+  return `${home}${left}${top}:${last}${Math.min(Number(bottom), MOST_ROWS)}`;
 }
 
 /** The old list when the new one holds the very same. */
@@ -229,22 +259,6 @@ export function renamePage(book: Book, index: number, title: string): Book {
   const from = book.pages[index]!.title;
   const next = everywhere(book, (formula) => afterRename(formula, from, title));
   return withPage(next, index, { ...next.pages[index]!, title });
-}
-
-/** Names a cell, renames it (formulas follow) or, with "", takes its name away. */
-export function nameCell(book: Book, place: Place, name: string): Book {
-  const address = fullAddress(book, place);
-  const old = Object.keys(book.names).find((one) => book.names[one] === address);
-  const names = Object.fromEntries(
-    Object.entries(book.names).filter(([one]) => one !== old && one.toLowerCase() !== name.toLowerCase()),
-  );
-  const named = { ...book, names: name === "" ? names : { ...names, [name]: address } };
-  if (old === undefined || name === "" || old === name) return named;
-  return everywhere(named, (formula) =>
-    tokens(formula)
-      .map(({ kind, text }) => (kind === "name" && text.toLowerCase() === old.toLowerCase() ? name : text))
-      .join(""),
-  );
 }
 
 /** Sets or, with "", removes the note of a cell. */

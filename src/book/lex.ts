@@ -34,7 +34,7 @@ const PATTERNS: readonly (readonly [TokenKind, RegExp])[] = [
   ["cell", new RegExp(String.raw`${PAGE}\$?[A-Za-z]{1,3}\$?\d{1,7}(?![${LETTER}0-9_(.])`, "y")],
   ["columns", new RegExp(String.raw`${PAGE}\$?[A-Za-z]{1,3}:\$?[A-Za-z]{1,3}(?![${LETTER}0-9_(.!])`, "y")],
   ["function", new RegExp(String.raw`[${LETTER}_][${LETTER}0-9_.]*(?=\s*\()`, "y")],
-  ["name", new RegExp(`[${LETTER}_][${LETTER}0-9_.]*`, "y")],
+  ["name", new RegExp(`${PAGE}[${LETTER}_][${LETTER}0-9_.]*`, "y")],
   ["error", /#[A-Za-z0-9/]+[!?]?/y],
   ["operator", /<=|>=|<>|[-+*/^&=<>%:−×÷≤≥≠]/y],
   ["open", /\(/y],

@@ -3,9 +3,9 @@
 import * as v from "valibot";
 import { TAPE_MARKS } from "../../functions/fractions.ts";
 import { isTapeUnit, UNITS } from "../../functions/units.ts";
-import { findPlace, fullAddress, nameFault } from "./address.ts";
 import { type Damage, damageText, quotedShort } from "./damage.ts";
 import { isRowRun, rowRuns, rowsOfRuns } from "./hidden-rows.ts";
+import { blockAddress, findBlock, nameFault } from "./names.ts";
 import {
   BLANK_COLUMN,
   type Book,
@@ -55,6 +55,7 @@ const page = v.object({
     v.maxLength(MOST_ROWS),
   ),
   notes: v.optional(v.record(v.string(), text(LONGEST.note)), {}),
+  names: v.optional(v.record(v.string(), v.string())),
   cells: v.optional(v.record(v.string(), cellSettings)),
   frozen: v.optional(v.pipe(count, v.maxValue(MOST_FROZEN))),
   hidden: v.optional(v.pipe(v.array(v.pipe(v.string(), v.check(isRowRun))), v.maxLength(MOST_ROWS))),
@@ -138,7 +139,7 @@ export function readBook(file: string): Reading {
   if (!("data" in all)) return { reason: damageText(all, raw) };
   const { other, ...known } = all.data as Book;
   const book: Book = { ...known, ...restOf(other) };
-  const fault = nameFaults(Object.keys(book.names)) ?? inconsistency(book);
+  const fault = nameFaults(book) ?? inconsistency(book);
   return fault ? { reason: fault } : { book: settled(book) };
 }
 
@@ -165,13 +166,20 @@ function isCut(file: string): boolean {
   return true;
 }
 
-function nameFaults(names: readonly string[]): string | null {
-  const seen = new Set<string>();
-  for (const name of names) {
-    const fault = nameFault(name);
-    if (fault) return `this book has a cell name that can't be used: ${fault}`;
-    if (seen.has(name.toLowerCase())) return `this book has two cells named ${name}`;
-    seen.add(name.toLowerCase());
+/** What is wrong with the names of the book and of its pages. */
+function nameFaults(book: Book): string | null {
+  const owners = [
+    { who: "this book", names: book.names },
+    ...book.pages.map(({ title, names = {} }) => ({ who: `the page "${title}"`, names })),
+  ];
+  for (const { who, names } of owners) {
+    const seen = new Set<string>();
+    for (const name of Object.keys(names)) {
+      const fault = nameFault(name);
+      if (fault) return `${who} has a cell name that can't be used: ${fault}`;
+      if (seen.has(name.toLowerCase())) return `${who} has two cells named ${name}`;
+      seen.add(name.toLowerCase());
+    }
   }
   return null;
 }
@@ -183,10 +191,12 @@ function inconsistency(book: Book): string | null {
     if (titles.has(title.toLowerCase())) return `this book has two pages called "${title}"`;
     titles.add(title.toLowerCase());
   }
-  for (const [name, address] of Object.entries(book.names)) {
-    const place = findPlace(book, address);
-    if (!place || place.row >= MOST_ROWS || place.column >= MOST_COLUMNS)
-      return `the named cell ${name} points at ${quotedShort(address)}, which is not in this book`;
+  for (const { names = {} } of [book, ...book.pages]) {
+    for (const [name, address] of Object.entries(names)) {
+      const block = findBlock(book, address);
+      if (!block || block.bottom >= MOST_ROWS || block.right >= MOST_COLUMNS)
+        return `the name ${name} points at ${quotedShort(address)}, which is not in this book`;
+    }
   }
   for (const page of book.pages) {
     const twice = spelledTwice(page.notes, spellNote);
@@ -218,10 +228,10 @@ function spelledTwice(
   return null;
 }
 
-/** An address with its page, spelt one way; what is no cell of the book stays as it is. */
+/** The address of a cell or a block with its page, spelt one way; what is none of the book stays as it is. */
 function spell(book: Book, address: string): string {
-  const place = findPlace(book, address);
-  return place ? fullAddress(book, place) : address;
+  const block = findBlock(book, address);
+  return block ? blockAddress(book, block) : address;
 }
 
 /** The address of a note, spelt one way: "$b$3" is "B3". */
@@ -232,22 +242,24 @@ function spellNote(address: string): string {
 
 /** The book with addresses spelt one way and a column for every typed cell, however the file was made. */
 function settled(book: Book): Book {
-  const names = Object.entries(book.names).map(([name, address]) => [name, spell(book, address)]);
+  const spelt = (names: Book["names"]) =>
+    Object.fromEntries(Object.entries(names).map(([name, address]) => [name, spell(book, address)]));
   const trials = book.trials.map((trial) => ({
     ...trial,
     cells: respelt(trial.cells, (at) => spell(book, at)),
   }));
-  const pages = book.pages.map((page) =>
+  const pages = book.pages.map(({ names = {}, ...page }) =>
     wideEnough({
       ...page,
       notes: respelt(page.notes, spellNote),
       ...(page.cells && { cells: respelt(page.cells, spellNote) }),
       ...(page.hidden && { hidden: rowRuns(rowsOfRuns(page.hidden)) }),
+      ...(Object.keys(names).length > 0 && { names: spelt(names) }),
     }),
   );
   const { decimal, ...rest } = book;
   const shown = decimal === "comma" ? { decimal } : {};
-  return { ...rest, ...shown, names: Object.fromEntries(names), trials, pages };
+  return { ...rest, ...shown, names: spelt(book.names), trials, pages };
 }
 
 const respelt = <T>(texts: Readonly<Record<string, T>>, spelt: (address: string) => string) =>

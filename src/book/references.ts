@@ -37,10 +37,14 @@ function writeEnd({ page, fixedColumn, column, fixedRow, row }: End): string {
 
 const LOST = "#REF!";
 
-/** Rewrites each single cell (`to` is null) and each range; null loses it. */
+/**
+ * Rewrites each single cell (`to` is null) and each range, and with `onPage` the page, "Draft!", of each
+ * name that has one; null loses it.
+ */
 function rewrite(
   formula: string,
   change: (from: End, to: End | null) => readonly [End, End | null] | null,
+  onPage: (page: string) => string | null = (page) => page,
 ): string {
   if (!isFormula(formula)) return formula;
   const list = tokens(formula);
@@ -59,7 +63,11 @@ function rewrite(
       put(readEnd(text), readEnd(last.text));
       i += 2;
     } else if (kind === "cell") put(readEnd(text), null);
-    else out.push(text);
+    else if (kind === "name" && text.includes("!")) {
+      const cut = text.lastIndexOf("!") + 1;
+      const page = onPage(text.slice(0, cut));
+      out.push(page === null ? LOST : page + text.slice(cut));
+    } else out.push(text);
   }
   return out.join("");
 }
@@ -138,7 +146,11 @@ export const afterMapping = (
 
 /** A formula on page `home` after the page `title` was taken out: what pointed there becomes #REF!. */
 export const afterRemoval = (formula: string, home: string, title: string): string =>
-  rewrite(formula, (from, to) => (pointsAt(from, home, title) ? null : [from, to]));
+  rewrite(
+    formula,
+    (from, to) => (pointsAt(from, home, title) ? null : [from, to]),
+    (page) => (isPage(page, title) ? null : page),
+  );
 
 /** A formula copied `rows` down and `columns` to the right: what is not fixed by $ moves along. */
 export function copied(formula: string, rows: number, columns: number): string {
@@ -156,9 +168,9 @@ export function copied(formula: string, rows: number, columns: number): string {
 
 /** A formula after the page `from` got the title `to`. */
 export function afterRename(formula: string, from: string, to: string): string {
-  const rename = (end: End): End =>
-    end.page !== "" && isPage(end.page, from) ? { ...end, page: `${pageReference(to)}!` } : end;
-  return rewrite(formula, (first, last) => [rename(first), last && rename(last)]);
+  const page = (text: string) => (text !== "" && isPage(text, from) ? `${pageReference(to)}!` : text);
+  const rename = (end: End): End => ({ ...end, page: page(end.page) });
+  return rewrite(formula, (first, last) => [rename(first), last && rename(last)], page);
 }
 
 /** A block of a page that goes elsewhere, by the pages' titles; rows and columns counted from 0. */

@@ -53,6 +53,8 @@ export interface Page {
   readonly rows: readonly (readonly string[])[];
   /** Notes by cell address, such as "B3". */
   readonly notes: Readonly<Record<string, string>>;
+  /** The page's own names, as those of a book; left out when it has none. */
+  readonly names?: Readonly<Record<string, string>>;
   /** Settings of single cells by address, such as "B3". */
   readonly cells?: Readonly<Record<string, CellSettings>>;
   /** How many columns at the left stay in sight when the page is scrolled sideways; none when left out. */
@@ -88,7 +90,7 @@ export interface Book {
   /** The decimal mark that figures are shown with; a point when left out. Both are read. */
   readonly decimal?: Decimal;
   readonly pages: readonly Page[];
-  /** Named cells: name → address with its page, such as "Measure!C4". */
+  /** Names of cells and lists: name → address with its page, such as "Measure!C4", "Cut!A2:B9" or "Cut!A:C". */
   readonly names: Readonly<Record<string, string>>;
   readonly trials: readonly Trial[];
   /** Found lays by the hash of their question. */

@@ -95,6 +95,7 @@ function writePage(page: Page): string {
     `      "stage": ${JSON.stringify(page.stage)},`,
     `      "columns": ${lines(page.columns.map(column), "      ")},`,
     `      "rows": ${lines(trimmed(page).rows, "      ")},`,
+    ...(page.names ? [`      "names": ${table(page.names, "      ")},`] : []),
     `      "notes": ${table(page.notes, "      ")}${more(arrangement(page), "      ")}${more(page.other, "      ")}`,
     "    }",
   ].join("\n");

@@ -4,7 +4,7 @@ import { DEFAULT_MARK } from "../../functions/fractions.ts";
 import { originText } from "../../functions/lay.ts";
 import { toDigits } from "../../functions/number-text.ts";
 import { isUnit, UNIT_CHOICES, UNITS } from "../../functions/units.ts";
-import { findPlace } from "../book/address.ts";
+import { namedCells } from "../book/names.ts";
 import { type Book, blankBook } from "../book/shape.ts";
 import { Engine } from "../engine/engine.ts";
 import type { LayDesk } from "../engine/instance.ts";
@@ -69,13 +69,10 @@ export const calculate: Verb = {
     setCells(opened, values.set ?? []);
     const engine = path === undefined ? opened : answeredBy(opened, desk);
     if (values.formula !== undefined) return formula(engine, values.formula, values.json ?? false, io);
-    const names = values.show ? namesIn(values.show, "--show") : Object.keys(engine.book.names);
-    const rows = names.map((name) => ({
-      name,
-      view: engine.view(
-        values.show ? placeOf(engine, name) : findPlace(engine.book, engine.book.names[name]!)!,
-      ),
-    }));
+    const cells = values.show
+      ? namesIn(values.show, "--show").map((name) => ({ name, place: placeOf(engine, name) }))
+      : namedCells(engine.book);
+    const rows = cells.map(({ name, place }) => ({ name, view: engine.view(place) }));
     const wrong = rows.find(({ view }) => view.problem?.is === "error");
     if (values.json) {
       if (wrong && values.show) throw new Wrong(`${wrong.name}: ${wrong.view.problem!.sentence}`);

@@ -1,8 +1,9 @@
 /** Opening a book for a verb, finding its cells and typing into them. */
 
 import { nearestWord } from "../../functions/nearest-word.ts";
-import { fullAddress, lookUp, type Place } from "../book/address.ts";
+import { fullAddress, type Place } from "../book/address.ts";
 import { type } from "../book/edit.ts";
+import { lookUp, namedCells, namesMeant, nameText } from "../book/names.ts";
 import { readBook } from "../book/read.ts";
 import { Engine } from "../engine/engine.ts";
 import type { LayDesk } from "../engine/instance.ts";
@@ -21,7 +22,17 @@ export function openBook(path: string, io: Io): Engine {
 export function placeOf(engine: Engine, text: string): Place {
   const place = lookUp(engine.book, text);
   if (place) return place;
-  const near = nearestWord(text, Object.keys(engine.book.names));
+  const meant = namesMeant(engine.book, text, null);
+  if (meant.length > 1) {
+    const ways = meant.map((one) => nameText(engine.book, one, null));
+    throw new Wrong(`${meant.length} pages have a name ${text}: write ${ways.join(" or ")}`);
+  }
+  if (meant[0])
+    throw new Wrong(`${text} is a list, ${meant[0].address}, and one cell is needed here: give its address`);
+  const near = nearestWord(
+    text,
+    namedCells(engine.book).map(({ name }) => name),
+  );
   throw new Wrong(
     `${text} is no named cell or address of this book${near ? `; is ${near} meant?` : '; "calculate" with the book alone lists its named cells'}`,
   );

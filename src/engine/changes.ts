@@ -1,5 +1,6 @@
 /** Which cells an engine must be given again to go from one book to the next. */
 import type { Typing } from "../book/edit.ts";
+import { sameWrittenOut } from "../book/names.ts";
 import { type Book, cellsIn, type Page } from "../book/shape.ts";
 
 /** Up to this many cells are always given one by one, however small the book. */
@@ -10,13 +11,14 @@ const SHARE = 1 / 2;
 
 /**
  * The cells whose text or kind of column differs, in the order of the book; null when building
- * the next book anew costs less: when its pages are others, when its figures are read otherwise,
+ * the next book anew costs less: when its pages are others, when names that are written out in formulas mean something else, when its figures are read otherwise,
  * or when more than half of its cells changed.
  */
 export function changedCells(old: Book, next: Book): readonly Typing[] | null {
   const samePages =
     old.pages.length === next.pages.length &&
     old.pages.every((page, i) => page.title === next.pages[i]!.title);
+  if (!sameWrittenOut(old, next)) return null;
   if (!samePages || old.unit !== next.unit || old.mark !== next.mark || old.decimal !== next.decimal)
     return null;
   const most = Math.max(FEW, SHARE * Math.max(cellsIn(old), cellsIn(next)));

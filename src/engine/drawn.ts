@@ -5,8 +5,9 @@ import { outline, type Shape } from "../../functions/drawing/shapes.ts";
 import { readPiece } from "../../functions/pieces/piece.ts";
 import { worn } from "../../functions/run.ts";
 import type { Worn } from "../../functions/worn/worn-drawing.ts";
-import { findPlace, type Place, placeKey } from "../book/address.ts";
+import { type Place, placeKey } from "../book/address.ts";
 import { isFormula, tokens } from "../book/formula.ts";
+import { namedCells } from "../book/names.ts";
 import { type Book, typedAt } from "../book/shape.ts";
 import type { Engine } from "./engine.ts";
 import { explain } from "./explain.ts";
@@ -76,10 +77,7 @@ function garmentCall(engine: Engine, place: Place) {
 
 /** The named cells that have a drawing when all is well, in the order of the book's names. */
 export function drawable(book: Book): { name: string; place: Place }[] {
-  return Object.entries(book.names).flatMap(([name, address]) => {
-    const place = findPlace(book, address);
-    return place && canDraw(book, place) ? [{ name, place }] : [];
-  });
+  return namedCells(book).filter(({ place }) => canDraw(book, place));
 }
 
 /** Whether a cell has a drawing when all is well: a function in its formula draws. */
@@ -91,6 +89,6 @@ export function canDraw(book: Book, { page, row, column }: Place): boolean {
 
 /** What is drawn before anything is chosen: the last piece with a name, the nearest to the cut. */
 export function finishedPiece(engine: Engine): Place | null {
-  const named = Object.values(engine.book.names).flatMap((address) => findPlace(engine.book, address) ?? []);
-  return named.findLast((place) => engine.view(place).kind === "piece") ?? null;
+  const named = namedCells(engine.book);
+  return named.findLast(({ place }) => engine.view(place).kind === "piece")?.place ?? null;
 }

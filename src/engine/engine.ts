@@ -4,8 +4,9 @@
  */
 import { DetailedCellError } from "hyperformula";
 import type { Kind } from "../../functions/define.ts";
-import { findPlace, fullAddress, nameOf, type Place } from "../book/address.ts";
+import { findPlace, fullAddress, type Place } from "../book/address.ts";
 import { formulaTree, isFormula } from "../book/formula.ts";
+import { nameOf } from "../book/names.ts";
 import { refused } from "../book/refused.ts";
 import { type Book, typedAt } from "../book/shape.ts";
 import { changedCells } from "./changes.ts";
@@ -178,7 +179,9 @@ export class Engine {
   /** Why a formula on `page` can't be read at all, in a sentence; null when it can. Nothing is calculated. */
   unreadable(formula: string, page = 0): string | null {
     const refusal = refused(formula, this.book.decimal);
-    return refusal ?? (this.#instance.canParse(formula) ? null : unreadable(this.#scene(formula, page)));
+    return (
+      refusal ?? (this.#instance.canParse(formula, page) ? null : unreadable(this.#scene(formula, page)))
+    );
   }
 
   /** The sewing functions called while the formula of a cell is calculated, innermost first. */

@@ -292,7 +292,7 @@ export class Guards {
 export const CANT_BE_WORKED =
   "this formula can't be calculated; check what each of its functions is given, or calculate its parts in cells of their own";
 
-const RANGE_OF_ANSWERS = "this formula gives a range of answers; Ellwand keeps one value in a cell";
+export const RANGE_OF_ANSWERS = "this formula gives a range of answers; Ellwand keeps one value in a cell";
 
 const rooted = (error: CellError, { formulaVertex }: State): CellError =>
   formulaVertex === undefined ? error : error.attachRootVertex(formulaVertex);

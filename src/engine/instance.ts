@@ -7,6 +7,7 @@ import { CellError, DetailedCellError, ErrorType, HyperFormula } from "hyperform
 import type { JoinPlanner, JoinQuestion, Lay, LayQuestion, NoLay } from "../../functions/lay.ts";
 import { type Place, placeKey } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
+import { fixed, isList, writtenOut } from "../book/names.ts";
 import { type Book, MOST_COLUMNS, MOST_ROWS, typedAt } from "../book/shape.ts";
 import { buildWithout } from "./build.ts";
 import type { changedCells } from "./changes.ts";
@@ -23,9 +24,6 @@ const functionNames = new Set(HyperFormula.getRegisteredFunctionNames("enGB"));
 
 /** Whether formulas know a function of this name, written in capitals. */
 export const isFunction = (name: string): boolean => functionNames.has(name);
-
-/** "Measure!C4" as the formula of a named expression: "=Measure!$C$4". */
-const fixed = (address: string): string => `=${address.replace(/([A-Za-z]+)(\d+)$/, "$$$1$$$2")}`;
 
 /** Answers lay questions. */
 export interface LayDesk {
@@ -127,7 +125,7 @@ export class Instance {
 
   /** A HyperFormula of the book without the given cells and names. */
   #attempt(leave: ReadonlySet<string>): HyperFormula {
-    const { pages, unit, decimal, names } = this.#book;
+    const { pages } = this.#book;
     const sheets = Object.fromEntries(
       pages.map((page, index) => [
         page.title,
@@ -135,14 +133,14 @@ export class Instance {
           cells.map((typed, column) =>
             leave.size > 0 && leave.has(placeKey({ page: index, row, column }))
               ? ASIDE
-              : forEngine(understand(typed, page.columns[column]?.kind ?? "any", unit, decimal)),
+              : this.#content(typed, { page: index, row, column }),
           ),
         ),
       ]),
     );
-    const expressions = Object.entries(names)
+    const expressions = this.#cellNames(this.#book)
       .filter(([name]) => !leave.has(name))
-      .map(([name, address]) => ({ name, expression: fixed(address) }));
+      .map(([name, address]) => ({ name, expression: `=${fixed(address)}` }));
     this.#laid.clear();
     this.oddities.clear();
     const limits = { maxRows: MOST_ROWS, maxColumns: MOST_COLUMNS, undoLimit: 0 };
@@ -170,10 +168,9 @@ export class Instance {
       return;
     }
     this.#change(() => {
-      this.#followNames(old.names, next.names);
+      this.#followNames(old, next);
       for (const { typed, ...place } of changed) {
-        const kind = next.pages[place.page]!.columns[place.column]?.kind ?? "any";
-        this.#type(place, forEngine(understand(typed, kind, next.unit, next.decimal)));
+        this.#type(place, this.#content(typed, place));
       }
       if (old.lays !== next.lays) this.#wakeLays(old.lays, next.lays);
     });
@@ -200,7 +197,7 @@ export class Instance {
     this.#change(() => {
       for (const place of places) {
         const typed = this.#typed(place);
-        if (isFormula(typed)) this.#type(place, toEngine(typed, this.#book.unit, this.#book.decimal));
+        if (isFormula(typed)) this.#type(place, this.#content(typed, place));
       }
     }, MORE_TIME);
   }
@@ -212,21 +209,37 @@ export class Instance {
     this.#hf.setCellContents(address, content);
   }
 
-  #followNames(old: Book["names"], next: Book["names"]): void {
-    if (old === next) return;
-    for (const name of Object.keys(old)) if (!Object.hasOwn(next, name)) this.#hf.removeNamedExpression(name);
-    for (const [name, address] of Object.entries(next)) {
-      if (!Object.hasOwn(old, name)) this.#hf.addNamedExpression(name, fixed(address));
-      else if (old[name] !== address) this.#hf.changeNamedExpression(name, fixed(address));
+  #followNames({ names: old }: Book, next: Book): void {
+    if (old === next.names) return;
+    for (const [name, address] of Object.entries(old))
+      if (!isList(address) && !Object.hasOwn(next.names, name)) this.#hf.removeNamedExpression(name);
+    for (const [name, address] of this.#cellNames(next)) {
+      if (!Object.hasOwn(old, name)) this.#hf.addNamedExpression(name, `=${fixed(address)}`);
+      else if (old[name] !== address) this.#hf.changeNamedExpression(name, `=${fixed(address)}`);
     }
+  }
+
+  /** The names that HyperFormula knows: those of the book's own single cells. All others are written out in formulas. */
+  #cellNames({ names }: Book): (readonly [name: string, address: string])[] {
+    return Object.entries(names).filter(([, address]) => !isList(address));
+  }
+
+  /** What is typed in a cell as HyperFormula takes it. */
+  #content(typed: string, { page, column }: Place): ReturnType<typeof forEngine> {
+    const { pages, unit, decimal } = this.#book;
+    const kind = pages[page]?.columns[column]?.kind ?? "any";
+    return forEngine(understand(writtenOut(this.#book, typed, page), kind, unit, decimal));
+  }
+
+  #formula(typed: string, page: number): string {
+    return toEngine(writtenOut(this.#book, typed, page), this.#book.unit, this.#book.decimal);
   }
 
   /** Calculates the cells again that a better lay concerns: all that it bounds, unless there are very many. */
   #wakeLays(old: Book["lays"], next: Book["lays"]): void {
     for (const { place } of concerned(this.laid(), old, next)) {
       const typed = this.#typed(place);
-      if (isFormula(typed))
-        this.#hf.setCellContents(this.address(place), toEngine(typed, this.#book.unit, this.#book.decimal));
+      if (isFormula(typed)) this.#hf.setCellContents(this.address(place), this.#formula(typed, place.page));
     }
   }
 
@@ -286,13 +299,13 @@ export class Instance {
   }
 
   /** Whether HyperFormula can parse a formula as typed. */
-  canParse(formula: string): boolean {
-    return this.#hf.validateFormula(toEngine(formula, this.#book.unit, this.#book.decimal));
+  canParse(formula: string, page: number): boolean {
+    return this.#hf.validateFormula(this.#formula(formula, page));
   }
 
   /** Calculates a formula as if it stood on a page, changing nothing; undefined when it can't be parsed. */
   calculate(formula: string, page: number): RawValue | undefined {
-    const read = toEngine(formula, this.#book.unit, this.#book.decimal);
+    const read = this.#formula(formula, page);
     this.#guards.begin();
     this.#outside = true;
     try {

@@ -6,6 +6,7 @@
 import type { Kind } from "../../functions/define.ts";
 import { type Place, placeKey } from "../book/address.ts";
 import { formulaTree, isFormula, type Tree } from "../book/formula.ts";
+import { sameNames } from "../book/names.ts";
 import { type Book, typedAt } from "../book/shape.ts";
 import { type Content, understand } from "./content.ts";
 import { type Leaf, spread } from "./expected-kinds.ts";
@@ -52,7 +53,7 @@ export class Kinds {
     const same =
       old.unit === next.unit &&
       old.decimal === next.decimal &&
-      old.names === next.names &&
+      sameNames(old, next) &&
       old.pages.length === next.pages.length &&
       old.pages.every((page, i) => {
         const is = next.pages[i]!;
@@ -113,7 +114,8 @@ export class Kinds {
   /** The kind of a cell, or of the first of a range that holds something of a kind. */
   #cellsKind(cells: Cells, page: number): Kind {
     let kind: Kind = "figure";
-    for (const place of this.#places(cells, page, cells.is === "range" ? 40 : 1)) {
+    const most = cells.is === "range" || cells.is === "name" ? 40 : 1;
+    for (const place of this.#places(cells, page, most).slice(0, most)) {
       const key = placeKey(place);
       kind = this.#kinds.get(key) ?? this.#typedKind(place, key);
       if (kind !== "text") return kind;

@@ -1,7 +1,7 @@
 /** The laid lengths that a cell's value rests on without laying pieces itself. */
 import type { LayOrigin } from "../../functions/lay.ts";
 import type { Place } from "../book/address.ts";
-import { nameOf } from "../book/address.ts";
+import { nameOf } from "../book/names.ts";
 import { neededArguments } from "./branches.ts";
 import type { Engine } from "./engine.ts";
 import { laidText, worth } from "./laid.ts";

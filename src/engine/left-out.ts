@@ -1,5 +1,6 @@
 /** What the answers of some cells leave out: cells below them that count as nothing, and words that are looked for in vain, in sentences. */
-import { fullAddress, nameOf, type Place, placeKey } from "../book/address.ts";
+import { fullAddress, type Place, placeKey } from "../book/address.ts";
+import { nameOf } from "../book/names.ts";
 import { typedAt } from "../book/shape.ts";
 import type { Engine } from "./engine.ts";
 import { Upstream } from "./references.ts";

@@ -2,12 +2,13 @@
  * Which cells a formula refers to: the one answer to that question, for kinds, precedents,
  * dependents, circles and what-if.
  *
- * A formula refers to areas: a single cell, a named cell, a range, whole columns, whole rows, and
+ * A formula refers to areas: a single cell, a range, what a name stands for, whole columns, whole rows, and
  * the cell or block that OFFSET reaches when its shifts are plain whole numbers (the engine
  * accepts no others). An area is known by its corners, so a blank cell inside it belongs to it too.
  */
-import { columnNumber, lookUp, type Place, placeKey } from "../book/address.ts";
+import { columnNumber, type Place, placeKey } from "../book/address.ts";
 import { type Call, formulaTree, isFormula, type Tree } from "../book/formula.ts";
+import { lookUp, nameMeant } from "../book/names.ts";
 import { type Book, MOST_COLUMNS, MOST_ROWS, typedAt } from "../book/shape.ts";
 
 /** A block of cells on one page; all corners count from 0 and are included. */
@@ -42,6 +43,7 @@ const between = (a: Place, b: Place): Area => ({
 export function areaOf(book: Book, tree: Tree, page: number): Area | null {
   switch (tree.is) {
     case "name":
+      return nameMeant(book, tree.text, page)?.block ?? null;
     case "cell": {
       const place = lookUp(book, tree.text, page);
       return place && areaAt(place);
@@ -141,7 +143,11 @@ export function typedIn(book: Book, area: Area, most = Number.POSITIVE_INFINITY)
   return places;
 }
 
-const isSingle = ({ top, left, bottom, right }: Area): boolean => top === bottom && left === right;
+/** Whether an area is whole columns or whole rows. */
+export const isBand = ({ top, left, bottom, right }: Area): boolean =>
+  (top === 0 && bottom === MOST_ROWS - 1) || (left === 0 && right === MOST_COLUMNS - 1);
+
+export const isSingle = ({ top, left, bottom, right }: Area): boolean => top === bottom && left === right;
 
 /** The cells of an area: a single cell in any case, of a larger area those in which something is typed. */
 export const cellsIn = (book: Book, area: Area, most?: number): Place[] =>

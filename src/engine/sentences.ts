@@ -2,13 +2,15 @@
 import type { DetailedCellError } from "hyperformula";
 import { catalogue } from "../../functions/catalogue.ts";
 import { nearestWord } from "../../functions/nearest-word.ts";
-import { columnNumber, findPlace, fullAddress, nameInBook, nameOf, type Place } from "../book/address.ts";
+import { columnNumber, findPlace, fullAddress, type Place, pageReference } from "../book/address.ts";
 import { isClosed, isFormula, tokens } from "../book/formula.ts";
 import type { Token } from "../book/lex.ts";
+import { everyName, isCell, type Named, nameMeant, nameOf, namesMeant, nameText } from "../book/names.ts";
 import { refused } from "../book/refused.ts";
 import { type Book, MOST_COLUMNS, MOST_ROWS } from "../book/shape.ts";
 import { circularReferenceSentence } from "./circular-reference.ts";
 import { ENGINE_WORDS, GENERAL, NOT_FOUND } from "./engine-words.ts";
+import { RANGE_OF_ANSWERS } from "./guards.ts";
 import { precedents } from "./references.ts";
 import { searchedInVain } from "./unmatched.ts";
 import type { CellProblem, CellView } from "./view.ts";
@@ -58,6 +60,7 @@ export function sentence(error: DetailedCellError, scene: Scene): string {
 /** A refusal of a sewing function is a sentence already; the engine's own messages end with a full stop. */
 function said(error: DetailedCellError, scene: Scene): string {
   const { message } = error;
+  if (message === RANGE_OF_ANSWERS) return listAsCell(scene) ?? message;
   if (message !== "" && !message.endsWith(".")) return message;
   if (message === "Value cannot be coerced to number.") return textForNumber(scene) ?? ENGINE_WORDS[message]!;
   if (message === "Wrong number of arguments.") {
@@ -68,6 +71,18 @@ function said(error: DetailedCellError, scene: Scene): string {
   const inVain =
     ENGINE_WORDS[message] === NOT_FOUND ? searchedInVain(scene.formula, scene.page, scene) : null;
   return inVain ?? ENGINE_WORDS[message] ?? GENERAL[error.type] ?? "this formula has no answer";
+}
+
+/** Which list of the formula stands where one value is needed, when it has only one. */
+function listAsCell({ book, formula, page }: Scene): string | null {
+  const lists = tokens(formula).flatMap(({ kind, text }) => {
+    const meant = kind === "name" ? nameMeant(book, text, page) : null;
+    return meant && !isCell(meant.block) ? [meant] : [];
+  });
+  const [list] = lists;
+  return list && lists.length === 1
+    ? `${list.name} is a list (${list.address}), and a cell holds one value: use it in a function, such as =COUNTA(${list.name})`
+    : null;
 }
 
 /** Which cell holds a text where the formula reckons with a figure. */
@@ -132,14 +147,28 @@ export function unknownWord(scene: Scene): string | null {
   return null;
 }
 
-function unknownName({ text }: Token, { book, isFunction }: Scene): string | null {
-  if (/^(true|false)$/i.test(text) || nameInBook(book, text) !== undefined) return null;
+function unknownName({ text }: Token, { book, page, isFunction }: Scene): string | null {
+  const meant = namesMeant(book, text, page);
+  if (/^(true|false)$/i.test(text) || meant.length === 1) return null;
+  if (meant.length > 1) return ambiguous(book, text, meant);
   if (isFunction(text.toUpperCase())) {
     const name = text.toUpperCase();
     return `${short(name)} is a function; its arguments stand in brackets after it: ${name}(...)`;
   }
-  const near = nearestWord(text, Object.keys(book.names));
+  const noPage = missingPage(text, book);
+  if (noPage) return noPage;
+  const near = nearestWord(
+    text,
+    everyName(book).map((one) => nameText(book, one, page)),
+  );
   return `no cell is named "${short(text)}"${near ? `; is ${near} meant?` : "; check the spelling or give a cell that name"}`;
+}
+
+/** A name that two pages have, in a formula of a third. */
+function ambiguous(book: Book, text: string, meant: readonly Named[]): string {
+  const ways = meant.slice(0, 3).map(({ name, of }) => `${pageReference(book.pages[of!]!.title)}!${name}`);
+  const more = meant.length > ways.length ? " or that of another page" : "";
+  return `${meant.length} pages have a name "${short(text)}", and this page has none: write ${ways.slice(0, -1).join(", ")} or ${ways.at(-1)}${more}`;
 }
 
 function unknownFunction({ text }: Token, { isFunction }: Scene): string | null {
@@ -163,17 +192,23 @@ function beyond({ kind, text }: Token): string | null {
 /** A page that is not in the book. */
 function unknownPage({ formula, book }: Scene): string | null {
   for (const { kind, text } of tokens(formula)) {
-    const title =
-      kind === "cell" || kind === "columns" || kind === "rows" ? /^(.+)![^!]*$/.exec(text)?.[1] : undefined;
-    if (title === undefined || findPlace(book, `${title}!A1`)) continue;
-    const plain = title.replace(/^'|'$/g, "").replaceAll("''", "'");
-    const near = nearestWord(
-      plain,
-      book.pages.map((page) => page.title),
-    );
-    return `there is no page called "${short(plain)}"${near ? `; is ${near} meant?` : ""}`;
+    const sentence =
+      kind === "cell" || kind === "columns" || kind === "rows" ? missingPage(text, book) : null;
+    if (sentence) return sentence;
   }
   return null;
+}
+
+/** That the page of "Page!B4" or "Page!name" is not in the book; null when it is, or none is written. */
+function missingPage(text: string, book: Book): string | null {
+  const title = /^(.+)![^!]*$/.exec(text)?.[1];
+  if (title === undefined || findPlace(book, `${title}!A1`)) return null;
+  const plain = title.replace(/^'|'$/g, "").replaceAll("''", "'");
+  const near = nearestWord(
+    plain,
+    book.pages.map((page) => page.title),
+  );
+  return `there is no page called "${short(plain)}"${near ? `; is ${near} meant?` : ""}`;
 }
 
 const lostOrNowhere = (formula: string): string =>

@@ -3,8 +3,9 @@
  * of a waist of 27 1/4 read 4 1/2 each, and six times 4 1/2 are 27. What to cut instead, in a sentence.
  */
 import { finerMarks, markSize, roundTo, tapeText } from "../../functions/fractions.ts";
-import { lookUp, type Place } from "../book/address.ts";
+import type { Place } from "../book/address.ts";
 import { formulaTree, isFormula, type Tree } from "../book/formula.ts";
+import { lookUp } from "../book/names.ts";
 import { typedAt } from "../book/shape.ts";
 import type { Engine } from "./engine.ts";
 import type { Rule } from "./show.ts";

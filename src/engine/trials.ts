@@ -5,6 +5,7 @@ import type { LayOrigin } from "../../functions/lay.ts";
 import { findPlace, fullAddress, type Place } from "../book/address.ts";
 import { type } from "../book/edit.ts";
 import { isFormula } from "../book/formula.ts";
+import { namedCells } from "../book/names.ts";
 import { type Book, type Trial, typedAt } from "../book/shape.ts";
 import { shownApart } from "./apart.ts";
 import { Engine } from "./engine.ts";
@@ -131,7 +132,7 @@ function answersApart(book: Book, views: readonly CellView[]): string[] {
 }
 
 function outputPlaces(book: Book, also: readonly Place[]): Place[] {
-  const named = Object.values(book.names).flatMap((address) => findPlace(book, address) ?? []);
+  const named = namedCells(book).map(({ place }) => place);
   const worked = named.filter(({ page, row, column }) => isFormula(typedAt(book, page, row, column)));
   const known = new Set(worked.map((place) => fullAddress(book, place)));
   return [...worked, ...also.filter((place) => !known.has(fullAddress(book, place)))];

@@ -2,9 +2,11 @@
  * Cells that a formula needs a figure from and that hold none: blank, a text, or a figure that is
  * kept as a text because its column holds text. The engine passes over them without a word.
  */
-import { cellAddress, columnLetters, fullAddress, nameOf, type Place, placeKey } from "../book/address.ts";
+import { cellAddress, columnLetters, fullAddress, type Place, placeKey } from "../book/address.ts";
 import { formulaTree, isFormula } from "../book/formula.ts";
+import { nameOf } from "../book/names.ts";
 import { type Book, typedAt } from "../book/shape.ts";
+import { beneathLists, beneathUsed } from "./beneath.ts";
 import { understand } from "./content.ts";
 import { dimension } from "./kind-of-tree.ts";
 import type { Kinds } from "./kinds.ts";
@@ -43,7 +45,7 @@ export function uncountedCells(
   book: Book,
   kinds: Kinds,
   works: (formula: Place) => boolean,
-  uses: readonly Use[] = usesIn(book),
+  uses?: readonly Use[],
 ): UncountedCells {
   const found = new Map<string, { place: Place; is: Status; uses: Use[]; group: string }>();
   const statuses = new Statuses(book);
@@ -56,7 +58,7 @@ export function uncountedCells(
   };
   const groupOf = (place: Place, first: Place): string =>
     status(place) === "kept" ? `column ${place.page}.${place.column}` : `${status(place)} ${placeKey(first)}`;
-  for (const use of uses) {
+  for (const use of uses ?? usesIn(book)) {
     const { as, areas, formula } = use;
     if (areas.every((area) => statuses.areFigures(area)) && !repeats(book, use)) continue;
     if (as === "cell") {
@@ -80,15 +82,21 @@ export function uncountedCells(
   for (const place of statuses.unclear())
     if (!found.has(placeKey(place)))
       found.set(placeKey(place), { place, is: "unclear", uses: [], group: placeKey(place) });
-  return told(book, found);
+  const cells = new Map(told(book, found));
+  if (uses !== undefined) return cells;
+  for (const { place, sentence, users } of beneathLists(book, statuses))
+    if (users.length > 0 && !cells.has(placeKey(place)))
+      cells.set(placeKey(place), { place, is: "text", sentence, first: true, column: null, users });
+  return cells;
 }
 
 /** What a formula that stands in no cell of the book leaves out, in sentences. */
 export function leftOutOf(book: Book, kinds: Kinds, formula: string, page: number): string[] {
   const uses = usesOf(book, formulaTree(formula), { page, row: -1, column: -1 });
-  return [...uncountedCells(book, kinds, () => true, uses).values()]
+  const left = [...uncountedCells(book, kinds, () => true, uses).values()]
     .filter(({ first, users }) => first && users.length > 0)
     .map(({ place, sentence }) => `${nameOf(book, place) ?? fullAddress(book, place)}: ${sentence}`);
+  return [...left, ...beneathUsed(book, new Statuses(book), formula, page)];
 }
 
 /** Whether a single cell is a formula: it may repeat a cell that is no figure. */

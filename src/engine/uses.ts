@@ -8,7 +8,7 @@ import type { Place } from "../book/address.ts";
 import { formulaTree, isFormula, type Tree } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
 import { likeArguments } from "./kind-of-tree.ts";
-import { type Area, areaOf } from "./references.ts";
+import { type Area, areaOf, isBand, isSingle } from "./references.ts";
 
 /** How a formula needs a cell's figure. */
 export interface Use {
@@ -50,7 +50,7 @@ const COUNTING = new Set(["+", "-", "*", "/", "^", "%"]);
 const ORDERING = new Set(["<", ">", "<=", ">="]);
 
 interface KnownRow {
-  readonly names: Book["names"];
+  readonly names: readonly unknown[];
   readonly titles: string;
   readonly page: number;
   readonly row: number;
@@ -60,9 +60,18 @@ interface KnownRow {
 /** Rows that an edit leaves alone are the same objects in the next book, and so are their uses. */
 const known = new WeakMap<readonly string[], KnownRow>();
 
+let latest: readonly unknown[] = [];
+
+/** The names of the book and of its pages: the same object for the same names. */
+function namesTogether(book: Book): readonly unknown[] {
+  const names = [book.names, ...book.pages.map((page) => page.names)];
+  if (names.length !== latest.length || names.some((one, i) => one !== latest[i])) latest = names;
+  return latest;
+}
+
 /** Every place of the book where a formula needs a figure, in the order of the formulas. */
 export function usesIn(book: Book): Use[] {
-  const { names } = book;
+  const names = namesTogether(book);
   const titles = book.pages.map(({ title }) => title).join("\n");
   const all: Use[] = [];
   book.pages.forEach(({ rows }, page) => {
@@ -90,7 +99,7 @@ export function usesOf(book: Book, tree: Tree, formula: Place): Use[] {
   const use = (areas: readonly Area[], by: string, blanksPass: boolean, textsPass: boolean) => {
     const first = areas[0];
     if (!first) return;
-    const single = areas.length === 1 && first.top === first.bottom && first.left === first.right;
+    const single = areas.length === 1 && isSingle(first);
     uses.push({ formula, tree, by, areas, as: single ? "cell" : "list", blanksPass, textsPass });
   };
   const band = (area: Area, by: string) =>
@@ -101,8 +110,8 @@ export function usesOf(book: Book, tree: Tree, formula: Place): Use[] {
     if (!part) return;
     const area = areaAt(part);
     if (area) {
-      if (by === null || (part.is !== "name" && part.is !== "cell")) return;
-      use([area], by, true, texts);
+      if (by !== null && isSingle(area) && (part.is === "name" || part.is === "cell"))
+        use([area], by, true, texts);
     } else if (part.is === "sign") visitSign(part.sign, part.args);
     else if (part.is === "call") visitCall(part.name, part.args, by);
     else if (part.is === "list") for (const item of part.items) visit(item, null);
@@ -150,7 +159,7 @@ export function usesOf(book: Book, tree: Tree, formula: Place): Use[] {
       for (const arg of args) {
         const area = arg && areaAt(arg);
         if (!area) visit(arg, null);
-        else if (arg.is === "columns" || arg.is === "rows") band(area, name);
+        else if (isBand(area)) band(area, name);
         else if (name === "SUMPRODUCT") ranges.push(area);
         else use([area], name, true, true);
       }

@@ -2,8 +2,9 @@
 import { DetailedCellError } from "hyperformula";
 import type { Kind } from "../../functions/define.ts";
 import type { LayOrigin } from "../../functions/lay.ts";
-import { findPlace, fullAddress, nameOf, type Place, placeKey } from "../book/address.ts";
+import { findPlace, fullAddress, type Place, placeKey } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
+import { nameOf } from "../book/names.ts";
 import { typedAt } from "../book/shape.ts";
 import type { Instance } from "./instance.ts";
 import type { Kinds } from "./kinds.ts";

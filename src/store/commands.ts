@@ -4,15 +4,7 @@ import type { Decimal } from "../../functions/decimal.ts";
 import type { TapeMark } from "../../functions/fractions.ts";
 import { BOOK_UNITS, type Unit } from "../../functions/units.ts";
 import { addPages } from "../book/add-pages.ts";
-import {
-  type Block,
-  cellAddress,
-  columnLetters,
-  fullAddress,
-  nameFault,
-  nameOf,
-  type Place,
-} from "../book/address.ts";
+import { type Block, cellAddress, columnLetters, fullAddress, type Place } from "../book/address.ts";
 import * as edit from "../book/edit.ts";
 import { isFormula } from "../book/formula.ts";
 import { moveBlock } from "../book/move.ts";
@@ -156,22 +148,6 @@ export const changeColumn = (page: number, column: number, change: Partial<Colum
 export const countColumn = (page: number, column: number): Command => ({
   ...changeColumn(page, column, { kind: "any" }),
   label: `calculate with column ${columnLetters(column)}`,
-});
-
-/** Names a cell; "" takes its name away. */
-export const nameCell = (place: Place, name: string): Command => ({
-  label: name === "" ? "remove a name" : `name a cell ${name}`,
-  edit: (book) => {
-    if (name === (nameOf(book, place) ?? "")) return book;
-    if (name === "") return edit.nameCell(book, place, "");
-    const fault = nameFault(name);
-    if (fault) return { refusal: fault };
-    const holder = Object.keys(book.names).find((one) => one.toLowerCase() === name.toLowerCase());
-    if (holder !== undefined && holder !== nameOf(book, place)) {
-      return { refusal: `${holder} is already the name of ${book.names[holder]}; choose another name` };
-    }
-    return edit.nameCell(book, place, name);
-  },
 });
 
 /** Writes the note of a cell; "" deletes it. */

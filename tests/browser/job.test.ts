@@ -5,8 +5,9 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
-import { lookUp, type Place } from "../../src/book/address.ts";
+import type { Place } from "../../src/book/address.ts";
 import { type } from "../../src/book/edit.ts";
+import { lookUp } from "../../src/book/names.ts";
 import { readBook } from "../../src/book/read.ts";
 import type { Book } from "../../src/book/shape.ts";
 import { typedAt } from "../../src/book/shape.ts";

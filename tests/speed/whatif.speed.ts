@@ -6,8 +6,9 @@
  */
 import { readFileSync } from "node:fs";
 import { it } from "vitest";
-import { lookUp, type Place } from "../../src/book/address.ts";
+import type { Place } from "../../src/book/address.ts";
 import { type } from "../../src/book/edit.ts";
+import { lookUp } from "../../src/book/names.ts";
 import { readBook } from "../../src/book/read.ts";
 import type { Book } from "../../src/book/shape.ts";
 import { Engine } from "../../src/engine/engine.ts";

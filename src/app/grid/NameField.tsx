@@ -1,8 +1,8 @@
 /** The name of the chosen cell, to be given, changed or taken away. */
 import { type KeyboardEvent, useId, useState } from "react";
 import type { Place } from "../../book/address.ts";
-import { nameOf } from "../../book/address.ts";
-import { nameCell } from "../../store/commands.ts";
+import { nameOf } from "../../book/names.ts";
+import { nameCell } from "../../store/names.ts";
 import type { Store } from "../../store/store.ts";
 import { sessionOf } from "./edit-session.ts";
 

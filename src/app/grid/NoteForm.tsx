@@ -1,6 +1,7 @@
 /** The note of one cell, to be written, read, changed or deleted. */
 import { type FormEvent, useEffect, useRef, useState } from "react";
-import { cellAddress, fullAddress, nameOf, noteAt, type Place } from "../../book/address.ts";
+import { cellAddress, fullAddress, noteAt, type Place } from "../../book/address.ts";
+import { nameOf } from "../../book/names.ts";
 import { noteCell } from "../../store/commands.ts";
 import type { EditSession } from "./edit-session.ts";
 

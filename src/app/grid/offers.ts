@@ -1,6 +1,7 @@
 /** The names and functions that may be meant by the beginning of a word. */
 import type { CataloguedFunction } from "../../../functions/catalogue.ts";
-import { fullAddress, lookUp, nameOf, type Place } from "../../book/address.ts";
+import { fullAddress, type Place } from "../../book/address.ts";
+import { everyName, lookUp, nameMeant, nameOf, nameText } from "../../book/names.ts";
 import type { Book } from "../../book/shape.ts";
 import type { Caret } from "./caret.ts";
 
@@ -28,7 +29,9 @@ export function offersFor(word: string, { book, at, catalogue, shown }: Vocabula
   if (word === "") return [];
   const lower = word.toLowerCase();
   const own = nameOf(book, at);
-  const names = Object.keys(book.names).filter((name) => name !== own && name.toLowerCase() !== lower);
+  const names = everyName(book)
+    .map((one) => nameText(book, one, at.page))
+    .filter((name) => name !== own && name.toLowerCase() !== lower);
   const begins = (text: string) => text.toLowerCase().startsWith(lower);
   const holds = (text: string) => lower.length > 2 && !begins(text) && text.toLowerCase().includes(lower);
   const functions = [...catalogue.keys()];
@@ -41,11 +44,14 @@ export function offersFor(word: string, { book, at, catalogue, shown }: Vocabula
   const picked = [...fitting(begins), ...fitting(holds)].slice(0, MOST);
   return picked.map(({ text, is }) => {
     if (is === "function") return { text, is, about: catalogue.get(text)!.summary };
-    const place = lookUp(book, text);
+    const place = lookUp(book, text, at.page);
+    const list = place ? null : nameMeant(book, text, at.page);
     return {
       text,
       is,
-      about: place ? `${fullAddress(book, place)}: ${shown(place) || "blank"}` : "a cell",
+      about: place
+        ? `${fullAddress(book, place)}: ${shown(place) || "blank"}`
+        : `the list ${list?.address ?? ""}`,
     };
   });
 }

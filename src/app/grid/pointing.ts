@@ -1,6 +1,7 @@
 /** Pointing at cells with the mouse while a formula is typed: the cell's name or address is put in. */
 import type Handsontable from "handsontable/base";
-import { cellAddress, nameOf } from "../../book/address.ts";
+import { cellAddress } from "../../book/address.ts";
+import { nameAt, nameText } from "../../book/names.ts";
 import type { Book } from "../../book/shape.ts";
 import { wantsValue } from "./caret.ts";
 import type { Cell, EditSession } from "./edit-session.ts";
@@ -11,7 +12,9 @@ export function pointer(book: Book, page: number, from: Cell, to: Cell): string 
   const [top, bottom] = [Math.min(from.row, to.row), Math.max(from.row, to.row)];
   const [left, right] = [Math.min(from.column, to.column), Math.max(from.column, to.column)];
   const first = cellAddress(top, left);
-  if (top === bottom && left === right) return nameOf(book, { page, row: top, column: left }) ?? first;
+  const named = nameAt(book, { page, top, left, bottom, right });
+  if (named) return nameText(book, named, page);
+  if (top === bottom && left === right) return first;
   return `${first}:${cellAddress(bottom, right)}`;
 }
 

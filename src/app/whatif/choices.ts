@@ -1,6 +1,7 @@
 /** What can be chosen in What if: typed cells to vary and cells to look at. */
-import { findPlace, fullAddress, nameOf, type Place } from "../../book/address.ts";
+import { fullAddress, type Place } from "../../book/address.ts";
 import { isFormula } from "../../book/formula.ts";
+import { namedCells, nameOf } from "../../book/names.ts";
 import { type Book, typedAt } from "../../book/shape.ts";
 import type { Engine } from "../../engine/engine.ts";
 import { type Span, type Watched, watchAt } from "../../engine/sweep.ts";
@@ -19,8 +20,8 @@ export function spoken(book: Book, { label, place }: VariedCell | Watched): stri
 }
 
 const namedPlaces = (book: Book): Place[] =>
-  Object.values(book.names)
-    .flatMap((address) => findPlace(book, address) ?? [])
+  namedCells(book)
+    .map(({ place }) => place)
     .toSorted((a, b) => a.page - b.page || a.row - b.row || a.column - b.column);
 
 const isTyped = (book: Book, { page, row, column }: Place): boolean => {

@@ -3,6 +3,7 @@ import { type Book, COLUMN_KINDS, type ColumnKind } from "../../../src/book/shap
 import { Engine } from "../../../src/engine/engine.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 import * as commands from "../../../src/store/commands.ts";
+import { nameCell } from "../../../src/store/names.ts";
 import { Store } from "../../../src/store/store.ts";
 import { define } from "../generator.ts";
 import { argument } from "../pieces-of-formula.ts";
@@ -89,7 +90,7 @@ function act(store: Store, [what, ...rest]: Step): void {
         store.run(commands.changeColumn(a, b, { kind: rest[2] as ColumnKind }));
       break;
     case "name":
-      store.run(commands.nameCell(at, d));
+      store.run(nameCell(at, d));
       break;
     case "page out":
       store.run(commands.removePage(a));

@@ -7,11 +7,9 @@ import {
   columnNumber,
   findPlace,
   fullAddress,
-  lookUp,
-  nameFault,
-  nameOf,
   pageReference,
 } from "../../../src/book/address.ts";
+import { lookUp, nameFault, nameOf } from "../../../src/book/names.ts";
 import { blankBook } from "../../../src/book/shape.ts";
 
 const book = {

@@ -3,6 +3,7 @@ import { HyperFormula } from "hyperformula";
 import { describe, expect, test } from "vitest";
 import { findPlace, fullAddress } from "../../../src/book/address.ts";
 import * as edit from "../../../src/book/edit.ts";
+import { nameCell } from "../../../src/book/naming.ts";
 import { type Book, blankBook, LONGEST, MOST_COLUMNS, MOST_ROWS, typedAt } from "../../../src/book/shape.ts";
 import { writeBook } from "../../../src/book/write.ts";
 import { book, COLUMNS, ROWS, TITLES } from "./books.ts";
@@ -79,7 +80,7 @@ describe("rows and columns", () => {
             rows: Array.from({ length: ROWS }, () => Array<string>(COLUMNS).fill("1")),
           }));
           const one: Book = { ...blank, pages };
-          const named = edit.nameCell(one, { page: at, row, column }, "hem");
+          const named = nameCell(one, { page: at, row, column }, "hem");
           const hf = HyperFormula.buildFromSheets(
             Object.fromEntries(
               pages.map(({ title, rows: typed }) => [title, typed.map((list) => [...list])]),
@@ -236,7 +237,7 @@ describe("names", () => {
   });
 
   test("formulas and trials follow a new name, functions and texts do not", () => {
-    const next = edit.nameCell(one, { page: DRAFT, row: 8, column: 1 }, "hem_round");
+    const next = nameCell(one, { page: DRAFT, row: 8, column: 1 }, "hem_round");
     expect(next.pages[DRAFT]!.rows[0]).toEqual([
       "=hem_round+hem_round*2",
       "=HEM_AT(hem_round;2;3;4)",
@@ -247,7 +248,7 @@ describe("names", () => {
   });
 
   test("a name taken away leaves the formulas as they were typed", () => {
-    const next = edit.nameCell(one, { page: DRAFT, row: 8, column: 1 }, "");
+    const next = nameCell(one, { page: DRAFT, row: 8, column: 1 }, "");
     expect(next.pages).toBe(one.pages);
     expect(next.names).toEqual({ waist: "Draft!B8" });
   });
@@ -255,7 +256,7 @@ describe("names", () => {
   test("naming a cell names that cell, wherever it is", () => {
     fc.assert(
       fc.property(book, index, fc.nat(9), fc.nat(9), (b, page, row, column) => {
-        const next = edit.nameCell(b, { page, row, column }, "brim");
+        const next = nameCell(b, { page, row, column }, "brim");
         expect(next.names.brim).toBe(fullAddress(b, { page, row, column }));
       }),
       { seed, numRuns: 60 },

@@ -118,11 +118,11 @@ describe("a damaged book is told by its place and its fault:", () => {
   });
 
   test.each([
-    ["Draught!B3", 'the named cell hem points at "Draught!B3", which is not in this book'],
-    ["B3", 'the named cell hem points at "B3", which is not in this book'],
-    ["", 'the named cell hem points at "", which is not in this book'],
-    ["Draft!B99999", 'the named cell hem points at "Draft!B99999", which is not in this book'],
-    ["Draft!ZZ1", 'the named cell hem points at "Draft!ZZ1", which is not in this book'],
+    ["Draught!B3", 'the name hem points at "Draught!B3", which is not in this book'],
+    ["B3", 'the name hem points at "B3", which is not in this book'],
+    ["", 'the name hem points at "", which is not in this book'],
+    ["Draft!B99999", 'the name hem points at "Draft!B99999", which is not in this book'],
+    ["Draft!ZZ1", 'the name hem points at "Draft!ZZ1", which is not in this book'],
   ])("a name that points at %j", (address, reason) => {
     expect(reasonFor((data) => (data.names = { hem: address }))).toBe(reason);
   });

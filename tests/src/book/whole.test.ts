@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { findPlace } from "../../../src/book/address.ts";
 import * as edit from "../../../src/book/edit.ts";
+import { nameCell } from "../../../src/book/naming.ts";
 import { readBook } from "../../../src/book/read.ts";
 import { type Book, blankBook } from "../../../src/book/shape.ts";
 import { writeBook } from "../../../src/book/write.ts";
@@ -105,7 +106,7 @@ describe("fields that this version does not know", () => {
       (one) => edit.insertRows(edit.insertColumns(one, 0, 1, 1), 0, 0, 2),
       (one) => edit.removeRows(edit.removeColumns(one, 0, 1, 1), 0, 0, 2),
       (one) => edit.renamePage(one, 0, "Figures"),
-      (one) => edit.nameCell(one, { page: 0, row: 0, column: 0 }, "first"),
+      (one) => nameCell(one, { page: 0, row: 0, column: 0 }, "first"),
       (one) => edit.noteCell(one, 0, "B3", "mind"),
       (one) => edit.changeColumn(one, 0, 0, { width: 90, heading: "Which" }),
       (one) => edit.addPage(one, { ...one.pages[0]!, title: "Copy" }, 0),

@@ -1,6 +1,7 @@
 /** Asking a small book by the names of its cells, and the slow way round: a new engine for every setting. */
-import { lookUp, type Place } from "../../../src/book/address.ts";
+import type { Place } from "../../../src/book/address.ts";
 import { type } from "../../../src/book/edit.ts";
+import { lookUp } from "../../../src/book/names.ts";
 import type { Book } from "../../../src/book/shape.ts";
 import { Engine } from "../../../src/engine/engine.ts";
 import { QuestionEngine } from "../../../src/engine/question-engine.ts";

@@ -1,6 +1,7 @@
 import { HyperFormula } from "hyperformula";
 import { afterEach, describe, expect, test, vi } from "vitest";
 import * as edit from "../../../src/book/edit.ts";
+import { nameCell } from "../../../src/book/naming.ts";
 import { type Book, blankBook } from "../../../src/book/shape.ts";
 import { changedCells } from "../../../src/engine/changes.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
@@ -73,7 +74,7 @@ describe("the cells that changed", () => {
   });
 
   test("are none when only a title, a width, a name or a note is another", () => {
-    const noted = edit.noteCell(edit.nameCell(blank, at(0, 0, 0), "hem"), 0, "A1", "mind");
+    const noted = edit.noteCell(nameCell(blank, at(0, 0, 0), "hem"), 0, "A1", "mind");
     expect(changedCells(blank, edit.changeColumn({ ...noted, title: "x" }, 0, 0, { width: 50 }))).toEqual([]);
     expect(changedCells(rows([["a"]]), edit.widen(rows([["a"]]), 0, 9))).toEqual([]);
   });

@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { findPlace, type Place } from "../../../src/book/address.ts";
 import * as edit from "../../../src/book/edit.ts";
+import { nameCell } from "../../../src/book/naming.ts";
 import { readBook } from "../../../src/book/read.ts";
 import { type Book, blankBook, COLUMN_KINDS } from "../../../src/book/shape.ts";
 import { Engine } from "../../../src/engine/engine.ts";
@@ -55,7 +56,7 @@ describe("an engine that follows a book", () => {
     fc.tuple(index, column, count).map(([p, c, n]): Edit => (b) => edit.insertColumns(b, p, c, n)),
     fc.tuple(index, column, count).map(([p, c, n]): Edit => (b) => edit.removeColumns(b, p, c, n)),
     fc.tuple(index, column, fc.constantFrom(...COLUMN_KINDS)).map(([p, c, kind]): Edit => (b) => edit.changeColumn(b, p, c, { kind })),
-    fc.tuple(at, fc.constantFrom("hem", "Waist", "brim", "")).map(([place, name]): Edit => (b) => edit.nameCell(b, place, name)),
+    fc.tuple(at, fc.constantFrom("hem", "Waist", "brim", "")).map(([place, name]): Edit => (b) => nameCell(b, place, name)),
     fc.tuple(index, fc.constantFrom("Cut", "The hem's")).map(([p, title]): Edit => (b) =>
       b.pages.some((page) => page.title === title) ? b : edit.renamePage(b, p, title)),
     fc.constant((b: Book): Book => ({ ...b, unit: b.unit === "in" ? "cm" : "in" }) ),

@@ -4,7 +4,7 @@ import type { Shape } from "../../../functions/drawing/shapes.ts";
 import { arc } from "../../../functions/geometry/strokes.ts";
 import { polygon } from "../../../functions/pieces/piece.ts";
 import { explain } from "../../../functions/run.ts";
-import { lookUp } from "../../../src/book/address.ts";
+import { lookUp } from "../../../src/book/names.ts";
 import { drawnAt } from "../../../src/engine/drawn.ts";
 import { Engine } from "../../../src/engine/engine.ts";
 import { pictureOf, wordsOf } from "../../../src/engine/picture.ts";

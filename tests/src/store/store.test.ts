@@ -7,6 +7,7 @@ import { type Book, COLUMN_KINDS, type Page, STAGES } from "../../../src/book/sh
 import { layDesk } from "../../../src/lay/desk.ts";
 import * as arranging from "../../../src/store/arranging.ts";
 import * as cells from "../../../src/store/commands.ts";
+import * as names from "../../../src/store/names.ts";
 import { type Command, Store } from "../../../src/store/store.ts";
 import * as trials from "../../../src/store/trials.ts";
 import { bookOf } from "../engine/whatif-books.ts";
@@ -55,9 +56,12 @@ const typed = fc.constantFrom(
   "=B2",
   "=((",
   "=CM(3)",
+  "=SUM(sleeve)",
+  "=Draft!depth+waist",
 );
 const title = fc.constantFrom("Sleeves", "Draft", "Over skirt", "", "a/b");
 const name = fc.constantFrom("waist", "depth", "sleeve", "", "B3", "no way");
+const owner = fc.constantFrom(undefined, null, 0, 1);
 const trial = fc.constantFrom("As cut", "Fuller");
 const newPage = title.map(
   (one): Page => ({ title: one, stage: "Draft", columns: [], rows: [["a", "=waist"]], notes: {} }),
@@ -65,7 +69,7 @@ const newPage = title.map(
 
 /** One arbitrary for every command there is; the type asks for those that are added. */
 const COMMANDS: {
-  readonly [name in Exclude<keyof typeof cells, "copyOf"> | keyof typeof arranging | keyof typeof trials]: fc.Arbitrary<Command>;
+  readonly [name in Exclude<keyof typeof cells, "copyOf"> | keyof typeof arranging | keyof typeof trials | Exclude<keyof typeof names, "namingFault">]: fc.Arbitrary<Command>;
 } = {
   typeCells: fc.array(fc.tuple(place, typed).map(([at, text]) => ({ ...at, typed: text })), { minLength: 1, maxLength: 4 }).map(cells.typeCells),
   pasteBlock: fc.tuple(place, fc.array(fc.array(typed, { minLength: 2, maxLength: 2 }), { minLength: 1, maxLength: 3 })).map(([at, texts]) => cells.pasteBlock(at, texts)),
@@ -76,11 +80,12 @@ const COMMANDS: {
   removeColumns: fc.tuple(page, column, count).map((args) => cells.removeColumns(...args)),
   changeColumn: fc.tuple(page, fc.nat({ max: 2 }), fc.constantFrom(...COLUMN_KINDS)).map(([at, one, kind]) => cells.changeColumn(at, one, { kind, heading: "Changed" })),
   countColumn: fc.tuple(page, fc.nat({ max: 2 })).map((args) => cells.countColumn(...args)),
-  nameCell: fc.tuple(place, name).map((args) => cells.nameCell(...args)),
+  nameCell: fc.tuple(place, name).map((args) => names.nameCell(...args)),
+  nameList: fc.tuple(block, name, owner).map((args) => names.nameList(...args)),
   noteCell: fc.tuple(place, fc.constantFrom("over the stays", "")).map(([at, note]) => cells.noteCell(at.page, cellAddress(at.row, at.column), note)),
   addPage: fc.tuple(newPage, page).map(([one, at]) => cells.addPage(one, at)),
   addGarment: fc.constantFrom("the widow", "").map((label) => cells.addGarment(bookOf({ waist: "32", skirt: "=waist+1" }), label)),
-  removePage: page.map(cells.removePage),
+  removePage: fc.nat({ max: 1 }).map(cells.removePage),
   renamePage: fc.tuple(page, title).map((args) => cells.renamePage(...args)),
   retitle: title.map(cells.retitle),
   changeUnit: fc.constantFrom(...UNITS).map(cells.changeUnit),

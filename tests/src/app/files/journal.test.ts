@@ -9,6 +9,7 @@ import {
   writtenOf,
 } from "../../../../src/app/files/journal.ts";
 import * as edit from "../../../../src/book/edit.ts";
+import { nameCell } from "../../../../src/book/naming.ts";
 import { type Book, blankBook, typedAt } from "../../../../src/book/shape.ts";
 import { writeBook } from "../../../../src/book/write.ts";
 
@@ -77,7 +78,7 @@ it.each([
       (one) => edit.removeRows(one, 0, 2, 3),
       (one) => edit.insertColumns(one, 0, 1, 1),
       (one) => ({ ...one, title: "The miller's cloak" }),
-      (one) => edit.nameCell(one, { page: 0, row: 1, column: 0 }, "hip"),
+      (one) => nameCell(one, { page: 0, row: 1, column: 0 }, "hip"),
     ];
     for (const step of steps) {
       now = step(now);

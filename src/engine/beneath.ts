@@ -1,0 +1,87 @@
+/**
+ * What stands directly beneath a named list as if it belonged to it. A list grows by rows that are put
+ * in within it, never by what is typed below its end: there the cell itself and every formula that
+ * uses the list say that it is not counted.
+ */
+import { cellAddress, type Place } from "../book/address.ts";
+import { formulaTree, isFormula, tokens } from "../book/formula.ts";
+import { blockText, everyName, isCell, type Named, nameMeant } from "../book/names.ts";
+import { type Book, MOST_ROWS, typedAt } from "../book/shape.ts";
+import { areasOf } from "./references.ts";
+import type { Statuses } from "./statuses.ts";
+
+export interface Beneath {
+  readonly place: Place;
+  readonly sentence: string;
+  /** The formulas that use the list by its name. */
+  readonly users: readonly Place[];
+}
+
+/** Such cells of a book, the first of each list. */
+export function beneathLists(book: Book, statuses: Statuses): Beneath[] {
+  const found = everyName(book).flatMap((list) => {
+    const place = isCell(list.block) ? null : cellBeneath(book, list, statuses);
+    return place ? [{ list, place }] : [];
+  });
+  return found.map(({ list, place }) => ({
+    place,
+    sentence: `this stands directly beneath ${list.name} (${blockText(list.block)}) and is not counted: put a row in within the list, or name it anew`,
+    users: usersOf(book, list),
+  }));
+}
+
+/** A figure directly beneath a figure that ends the list; a formula that works with the list itself is none. */
+function cellBeneath(book: Book, { block }: Named, statuses: Statuses): Place | null {
+  const { page, top, left, bottom, right } = block;
+  const rows = book.pages[page]?.rows.length ?? 0;
+  if (bottom + 1 >= Math.min(rows, MOST_ROWS)) return null;
+  const last = Math.min(right, (book.pages[page]!.rows[bottom + 1]?.length ?? 0) - 1);
+  for (let column = left; column <= last; column += 1) {
+    const place = { page, row: bottom + 1, column };
+    if (statuses.of(place) !== "figure" || statuses.of({ ...place, row: bottom }) !== "figure") continue;
+    const typed = typedAt(book, page, bottom + 1, column);
+    const ofList =
+      isFormula(typed) &&
+      areasOf(book, formulaTree(typed), page).some(
+        (area) =>
+          area.page === page &&
+          area.top <= bottom &&
+          area.bottom >= top &&
+          area.left <= right &&
+          area.right >= left &&
+          area.bottom > area.top,
+      );
+    if (!ofList) return place;
+  }
+  return null;
+}
+
+function usersOf(book: Book, list: Named): Place[] {
+  return book.pages.flatMap(({ rows }, page) =>
+    rows.flatMap((row, r) =>
+      row.flatMap((typed, column) => {
+        const uses =
+          isFormula(typed) &&
+          tokens(typed).some(
+            ({ kind, text }) => kind === "name" && nameMeant(book, text, page)?.address === list.address,
+          );
+        return uses ? [{ page, row: r, column }] : [];
+      }),
+    ),
+  );
+}
+
+/** The cells that stand beneath the lists that a formula which stands in no cell uses, in sentences. */
+export function beneathUsed(book: Book, statuses: Statuses, formula: string, page: number): string[] {
+  const used = tokens(formula).flatMap(({ kind, text }) =>
+    kind === "name" ? (nameMeant(book, text, page) ?? []) : [],
+  );
+  return used.flatMap((list) => {
+    const place = isCell(list.block) ? null : cellBeneath(book, list, statuses);
+    return place
+      ? [
+          `${cellAddress(place.row, place.column)} stands directly beneath ${list.name} (${blockText(list.block)}) and is not counted`,
+        ]
+      : [];
+  });
+}

@@ -60,17 +60,21 @@ export default defineConfig(({ mode }) =>
           test: {
             // A hung test ends; a slow machine is no failure.
             testTimeout: 60_000,
+            // The engine and the catalogue are loaded once for each worker, not once for each file.
+            isolate: false,
             maxWorkers: Math.max(2, availableParallelism()),
             projects: [
-              { extends: true, test: { name: "browser", include: ["tests/browser/**/*.test.ts"] } },
               {
                 extends: true,
                 test: {
-                  name: "node",
-                  include: ["tests/{functions,src}/**/*.test.ts", "tests/*.test.ts"],
-                  // The engine and the catalogue are loaded once for each worker, not once for each file.
-                  isolate: false,
+                  name: "browser",
+                  include: ["tests/browser/**/*.test.ts"],
+                  globalSetup: "tests/browser/chromium.ts",
                 },
+              },
+              {
+                extends: true,
+                test: { name: "node", include: ["tests/{functions,src}/**/*.test.ts", "tests/*.test.ts"] },
               },
             ],
           },

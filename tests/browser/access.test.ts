@@ -1,33 +1,8 @@
 /** The page for everyone: axe-core (Deque's rules for WCAG 2) finds nothing, and the keyboard goes everywhere. */
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import type { Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { cell, type Opened, type Visit, visit } from "./page.ts";
-
-const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-
-let here: Visit;
-let opened: Opened;
-
-beforeAll(async () => {
-  here = await visit();
-}, 120_000);
-afterAll(() => here.end());
-afterEach(async () => {
-  expect(opened.complaints).toEqual([]);
-  await opened.page.context().close();
-});
-
-/** What axe finds, each as its rule and where. */
-async function found(page: Page): Promise<string[]> {
-  await page.evaluate(axe);
-  return page.evaluate(async () => {
-    type Axe = { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-    const { violations } = await (window as unknown as { axe: Axe }).axe.run();
-    return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 160)}`));
-  });
-}
+import { describe, expect, it } from "vitest";
+import { violations } from "./axe.ts";
+import { cell, open } from "./page.ts";
 
 /** A book in the middle of work: an error to look at, the checks open, a lay drawn. */
 async function inWork(page: Page): Promise<void> {
@@ -50,30 +25,29 @@ describe("axe finds nothing", () => {
   ] as const)(
     "%s",
     async (_where, options) => {
-      opened = await here.open(options);
-      const { page } = opened;
-      expect(await found(page)).toEqual([]);
+      const page = await open(options);
+      expect(await violations(page)).toEqual([]);
       await inWork(page);
-      expect(await found(page)).toEqual([]);
+      expect(await violations(page)).toEqual([]);
       await page.keyboard.press("F1");
       await page.getByLabel("What do you want to work out?").fill("ruffle");
       await page.locator(".help-text h4").waitFor();
-      expect(await found(page)).toEqual([]);
+      expect(await violations(page)).toEqual([]);
       await page.getByRole("button", { name: "Close" }).click();
       await page.keyboard.press("Control+o");
       await page
         .getByRole("button", { name: /In inches/ })
         .first()
         .waitFor();
-      expect(await found(page)).toEqual([]);
+      expect(await violations(page)).toEqual([]);
     },
     60_000,
   );
 
   it("and a narrow screen never scrolls sideways", async () => {
-    opened = await here.open({ viewport: { width: 390, height: 844 } });
-    await inWork(opened.page);
-    expect(await opened.page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
+    const page = await open({ viewport: { width: 390, height: 844 } });
+    await inWork(page);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
   });
 });
 
@@ -86,8 +60,7 @@ const part = (page: Page) =>
 
 describe("by keyboard alone", () => {
   it("the side is made wider and narrower, and stays so after a reload", async () => {
-    opened = await here.open();
-    const { page } = opened;
+    const page = await open();
     const wide = async () => (await page.locator(".side").boundingBox())!.width;
     const before = await wide();
     await page.getByRole("separator").focus();
@@ -101,8 +74,7 @@ describe("by keyboard alone", () => {
   });
 
   it("F6 goes through the parts of the page and back", async () => {
-    opened = await here.open();
-    const { page } = opened;
+    const page = await open();
     await cell(page, "A1").click();
     for (const next of ["side", "foot", "top", "pages", "middle"]) {
       await page.keyboard.press("F6");
@@ -113,8 +85,7 @@ describe("by keyboard alone", () => {
   });
 
   it("back in the grid, what is typed goes into the chosen cell", async () => {
-    opened = await here.open();
-    const { page } = opened;
+    const page = await open();
     await cell(page, "A20").click();
     await page.keyboard.press("F6");
     await page.keyboard.press("Shift+F6");
@@ -125,8 +96,7 @@ describe("by keyboard alone", () => {
   });
 
   it("pages are turned, added, renamed and deleted", async () => {
-    opened = await here.open();
-    const { page } = opened;
+    const page = await open();
     const now = () => page.locator("[aria-current='page']").textContent();
     await cell(page, "A1").click();
     await page.keyboard.press("Alt+PageDown");
@@ -147,8 +117,7 @@ describe("by keyboard alone", () => {
   });
 
   it("a page is not given the title of another, and the reason is told", async () => {
-    opened = await here.open();
-    const { page } = opened;
+    const page = await open();
     await page.getByRole("button", { name: "Rename" }).click();
     await page.locator("input[aria-label='Title of the page']:focus").waitFor();
     await page.keyboard.type("Draft");
@@ -157,8 +126,7 @@ describe("by keyboard alone", () => {
   });
 
   it("a drawing is looked at nearer, moved and shown whole again; its words keep their size", async () => {
-    opened = await here.open();
-    const { page } = opened;
+    const page = await open();
     const place = () => page.locator("svg.picture > g").first().getAttribute("transform");
     const tall = () =>
       page
@@ -182,8 +150,7 @@ describe("by keyboard alone", () => {
   });
 
   it("help finds a function by what a maker wants to do", async () => {
-    opened = await here.open();
-    const { page } = opened;
+    const page = await open();
     await page.keyboard.press("F1");
     await page.keyboard.press("Tab");
     await page.getByLabel("What do you want to work out?").fill("how far apart to put eyelets");

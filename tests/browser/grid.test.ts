@@ -1,27 +1,13 @@
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import type { Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
-import { cell, type Opened, type Visit, visit } from "./page.ts";
+import { beforeEach, describe, expect, it } from "vitest";
+import { violations } from "./axe.ts";
+import { cell, download, open } from "./page.ts";
 
-const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-
-let here: Visit;
-let opened: Opened;
 let page: Page;
 
-beforeAll(async () => {
-  here = await visit();
-}, 120_000);
-afterAll(() => here.end());
 beforeEach(async () => {
-  opened = await here.open();
-  page = opened.page;
+  page = await open();
   await turn("Draft");
-});
-afterEach(async () => {
-  expect(opened.complaints).toEqual([]);
-  await page.context().close();
 });
 
 const bar = () => page.getByLabel("Text or formula of the cell");
@@ -134,8 +120,7 @@ describe("typing", () => {
   it("what is half typed is in the file that is saved", async () => {
     await choose("B8");
     await type("14 1/2");
-    const [file] = await Promise.all([page.waitForEvent("download"), key("Control+s")]);
-    expect(readFileSync(await file.path(), "utf8")).toContain('"14 1/2"');
+    expect((await download(page, () => key("Control+s"))).text).toContain('"14 1/2"');
     expect(await typedIn("B8")).toBe("14 1/2");
   });
 
@@ -473,18 +458,11 @@ describe("for everyone", () => {
     await enter("B13", "2.5");
     await choose("B7");
     await type("=SPREAD_PER_GAP(wai");
-    await page.evaluate(axe);
-    const check = () =>
-      page.evaluate(async () => {
-        const run = (globalThis as unknown as { axe: typeof import("axe-core") }).axe.run;
-        const { violations } = await run(".middle");
-        return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`);
-      });
-    expect(await check()).toEqual([]);
+    expect(await violations(page, ".middle")).toEqual([]);
     await key("Escape");
     await key("Escape");
     await key("Shift+F10");
-    expect(await check()).toEqual([]);
+    expect(await violations(page, ".middle")).toEqual([]);
   });
 
   it("the keyboard comes into the grid and out of it again", async () => {

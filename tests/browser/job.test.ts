@@ -4,7 +4,7 @@
  */
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { beforeEach, describe, expect, it } from "vitest";
 import type { Place } from "../../src/book/address.ts";
 import { type } from "../../src/book/edit.ts";
 import { lookUp } from "../../src/book/names.ts";
@@ -13,7 +13,7 @@ import type { Book } from "../../src/book/shape.ts";
 import { typedAt } from "../../src/book/shape.ts";
 import { Engine } from "../../src/engine/engine.ts";
 import { layDesk } from "../../src/lay/desk.ts";
-import { cell, type Opened, type Visit, visit } from "./page.ts";
+import { cell, open } from "./page.ts";
 
 const reading = readBook(
   readFileSync(new URL("../../templates/peplum-bodice.json", import.meta.url), "utf8"),
@@ -47,21 +47,10 @@ const RESULTS = [
   "cloth_buy_b",
 ];
 
-let here: Visit;
-let opened: Opened;
 let page: Page;
 
-beforeAll(async () => {
-  here = await visit();
-}, 120_000);
-afterAll(() => here.end());
 beforeEach(async () => {
-  opened = await here.open();
-  page = opened.page;
-});
-afterEach(async () => {
-  expect(opened.complaints).toEqual([]);
-  await page.context().close();
+  page = await open();
 });
 
 /** Goes to a cell as a hand on the keyboard does. */

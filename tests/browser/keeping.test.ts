@@ -1,26 +1,15 @@
 /** Books in the browser and in files: nothing that was typed is lost, nothing broken is opened. */
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
-import { cell, type Opened, type Visit, visit } from "./page.ts";
+import { beforeEach, describe, expect, it } from "vitest";
+import { cell, download, open } from "./page.ts";
 
 const ready = readFileSync(new URL("../../templates/peplum-bodice.json", import.meta.url), "utf8");
 
-let here: Visit;
-let opened: Opened;
 let page: Page;
 
-beforeAll(async () => {
-  here = await visit();
-}, 120_000);
-afterAll(() => here.end());
 beforeEach(async () => {
-  opened = await here.open();
-  page = opened.page;
-});
-afterEach(async () => {
-  expect(opened.complaints).toEqual([]);
-  await page.context().close();
+  page = await open();
 });
 
 const title = (of = page) => of.getByLabel("Title of the book");
@@ -172,14 +161,10 @@ describe("kept in the browser", () => {
     await again();
     await page.getByText("are saved as a separate book").waitFor();
     await kept();
-    const [file] = await Promise.all([
-      page.waitForEvent("download"),
-      (async () => {
-        await page.keyboard.press("Control+o");
-        await page.getByRole("button", { name: "Save all books to one file" }).click();
-      })(),
-    ]);
-    const all = readFileSync(await file.path(), "utf8");
+    await page.keyboard.press("Control+o");
+    const { text: all } = await download(page, () =>
+      page.getByRole("button", { name: "Save all books to one file" }).click(),
+    );
     for (const word of [
       "from the first tab",
       "from the second tab",
@@ -209,19 +194,16 @@ describe("kept in the browser", () => {
 describe("files", () => {
   it("a book saved to a file and opened again is the same book", async () => {
     await note("saved in a file");
-    const [download] = await Promise.all([
-      page.waitForEvent("download"),
+    const { name, text } = await download(page, () =>
       page.getByRole("button", { name: "Save a file" }).click(),
-    ]);
-    expect(download.suggestedFilename()).toBe("the-millers-daughter-of-withy-green-peplums.json");
-    const text = readFileSync(await download.path(), "utf8");
+    );
+    expect(name).toBe("the-millers-daughter-of-withy-green-peplums.json");
     await page.keyboard.press("Control+o");
     await page.getByRole("button", { name: "A blank book in inches" }).click();
     await expect.poll(() => title().inputValue()).toBe("A new book");
     await openFile("saved.json", text);
     await expect.poll(() => cell(page, "A21").textContent()).toBe("saved in a file");
-    const [second] = await Promise.all([page.waitForEvent("download"), page.keyboard.press("Control+s")]);
-    expect(readFileSync(await second.path(), "utf8")).toBe(text);
+    expect((await download(page, () => page.keyboard.press("Control+s"))).text).toBe(text);
   });
 
   it.each([

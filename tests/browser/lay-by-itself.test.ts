@@ -1,24 +1,13 @@
 import type { Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { beforeEach, describe, expect, it } from "vitest";
 import { laying, tapeFigure } from "./laying.ts";
-import { cell, type Opened, type Visit, visit } from "./page.ts";
+import { cell, open } from "./page.ts";
 
-let here: Visit;
-let opened: Opened;
 let page: Page;
 
-beforeAll(async () => {
-  here = await visit();
-}, 120_000);
-afterAll(() => here.end());
 beforeEach(async () => {
-  opened = await here.open({ searching: true });
-  page = opened.page;
+  page = await open({ searching: true });
   await page.getByRole("navigation").getByRole("button", { name: "Cut", exact: true }).click();
-});
-afterEach(async () => {
-  expect(opened.complaints).toEqual([]);
-  await page.context().close();
 });
 
 const { what, enter, mixed, figure, overlaps } = laying(() => page);

@@ -1,28 +1,14 @@
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import type { Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { beforeEach, describe, expect, it } from "vitest";
+import { violations } from "./axe.ts";
 import { laying, tapeFigure } from "./laying.ts";
-import { cell, type Opened, type Visit, visit } from "./page.ts";
+import { cell, open } from "./page.ts";
 
-const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-
-let here: Visit;
-let opened: Opened;
 let page: Page;
 
-beforeAll(async () => {
-  here = await visit();
-}, 120_000);
-afterAll(() => here.end());
 beforeEach(async () => {
-  opened = await here.open();
-  page = opened.page;
+  page = await open();
   await page.getByRole("navigation").getByRole("button", { name: "Cut", exact: true }).click();
-});
-afterEach(async () => {
-  expect(opened.complaints).toEqual([]);
-  await page.context().close();
 });
 
 const { what, button, enter, mixed, figure } = laying(() => page);
@@ -184,21 +170,7 @@ describe("two widths side by side", () => {
       await page.locator(".lay-search select").selectOption("60");
       await button("Look for a better lay").click();
       await page.getByRole("progressbar").waitFor();
-      // The page's own rules forbid scripts that are not its own; the evaluation is the test's.
-      await page.evaluate(axe);
-      const found = await page.evaluate(async () => {
-        const run = (
-          globalThis as unknown as {
-            axe: {
-              run: (what: string) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
-            };
-          }
-        ).axe;
-        return (await run.run(".side")).violations.map(
-          ({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(" ")}`,
-        );
-      });
-      expect(found).toEqual([]);
+      expect(await violations(page, ".side")).toEqual([]);
       await button("Stop here").click();
     }
   }, 60_000);

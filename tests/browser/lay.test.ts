@@ -1,26 +1,13 @@
 import type { Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { beforeEach, describe, expect, it } from "vitest";
 import { laying, tapeFigure } from "./laying.ts";
-import { cell, type Opened, type Visit, visit } from "./page.ts";
+import { cell, expectComplaints, open } from "./page.ts";
 
-let here: Visit;
-let opened: Opened;
 let page: Page;
-let allowed: RegExp | null = null;
 
-beforeAll(async () => {
-  here = await visit();
-}, 120_000);
-afterAll(() => here.end());
 beforeEach(async () => {
-  allowed = null;
-  opened = await here.open();
-  page = opened.page;
+  page = await open();
   await page.getByRole("navigation").getByRole("button", { name: "Cut", exact: true }).click();
-});
-afterEach(async () => {
-  expect(opened.complaints.filter((said) => !allowed?.test(said))).toEqual([]);
-  await page.context().close();
 });
 
 const { what, told, place, button, table, enter, gores, mixed, figure, overlaps } = laying(() => page);
@@ -84,7 +71,7 @@ describe("the lay of a cut list", () => {
   });
 
   it("a search whose workers can not be read says so and leaves the lay as it was", async () => {
-    allowed = /worker|Failed to load/i;
+    expectComplaints(/worker|Failed to load/i);
     await mixed();
     const before = await figure("B23");
     await page.evaluate(() => {

@@ -1,137 +1,110 @@
-/** The real page in a real browser: built when its sources are newer, served from memory on this machine only. */
-import { execFileSync } from "node:child_process";
-import { mkdirSync, readdirSync, readFileSync, rmSync, statSync } from "node:fs";
-import { createServer, type Server } from "node:http";
-import type { AddressInfo } from "node:net";
-import { extname, join } from "node:path";
-import { fileURLToPath } from "node:url";
+/** The real page in a real browser, as the tests open it. */
 import { type Browser, type BrowserContextOptions, chromium, type Locator, type Page } from "playwright-core";
+import { expect, inject, onTestFinished } from "vitest";
 
-const root = fileURLToPath(new URL("../..", import.meta.url));
-const built = join(root, "dist/app");
+/** How the page is opened. */
+export interface Opening extends BrowserContextOptions {
+  /** Whether lays are searched for automatically: only when a test asks, so that no value changes under the others. */
+  readonly searching?: boolean;
+  /** Called before the page is loaded, with the address that will be. */
+  readonly prepare?: (page: Page, address: string) => Promise<unknown>;
+}
 
-/** Debian's browser and the switches that keep it to itself. */
-export const ARGS = [
-  "--headless",
-  "--no-sandbox",
-  "--disable-gpu",
-  "--disable-quic",
-  "--no-first-run",
-  "--disable-background-networking",
-  "--disable-component-update",
-  "--disable-sync",
-];
-const TYPES: Record<string, string> = {
-  ".html": "text/html",
-  ".js": "text/javascript",
-  ".css": "text/css",
-  ".txt": "text/plain",
-};
-
-export interface Opened {
+/** A page that the tests of one file share. */
+interface Kept {
   readonly page: Page;
-  /** What the page complained of: the console's errors and warnings, and errors that nothing caught. */
-  readonly complaints: readonly string[];
+  readonly file: string | undefined;
+  crashed: boolean;
 }
 
-export interface Visit {
-  /**
-   * Opens the page in a fresh profile: a first start. Lays are searched for by themselves only when a
-   * test asks for it: no figure changes under the others. `prepare` is called before the page is
-   * loaded; the page is open when what `shows` finds is there.
-   */
-  readonly open: (
-    options?: BrowserContextOptions & { readonly searching?: boolean },
-    prepare?: (page: Page, address: string) => Promise<unknown>,
-    shows?: string,
-  ) => Promise<Opened>;
-  readonly end: () => Promise<void>;
-}
+let browser: Promise<Browser> | undefined;
+let kept: Kept | undefined;
+let complaints: string[] = [];
+let expected: RegExp | undefined;
 
-/** A directory is made by one only: test files run side by side, and one of them builds. */
-async function alone<T>(work: () => T): Promise<T> {
-  const lock = join(root, "dist/.building");
-  mkdirSync(join(root, "dist"), { recursive: true });
-  for (;;) {
-    try {
-      mkdirSync(lock);
-      break;
-    } catch {
-      // A lock left behind by a run that was ended is taken over.
-      const held = statSync(lock, { throwIfNoEntry: false });
-      if (held && Date.now() - held.mtimeMs > 120_000) rmSync(lock, { recursive: true, force: true });
-      await new Promise((done) => setTimeout(done, 100));
-    }
-  }
-  try {
-    return work();
-  } finally {
-    rmSync(lock, { recursive: true, force: true });
-  }
-}
-
-function builtFiles(): Map<string, Buffer> {
-  const code = `import("./src/setup/build.mjs").then(({ build }) => build("app"))`;
-  execFileSync(process.execPath, ["-e", code], {
-    cwd: root,
-    stdio: ["ignore", "ignore", "inherit"],
-    // The runner sets it to "test", and React would be built for development.
-    env: { ...process.env, NODE_ENV: "production" },
+async function newPage({ searching = false, ...options }: BrowserContextOptions & { searching?: boolean }) {
+  browser ??= chromium.connect(inject("endpoint"));
+  const context = await (await browser).newContext({
+    viewport: { width: 1360, height: 820 },
+    permissions: ["clipboard-read", "clipboard-write"],
+    ...options,
   });
-  const files = readdirSync(built, { recursive: true, withFileTypes: true }).filter((file) => file.isFile());
-  return new Map(
-    files.map((file) => {
-      const path = join(file.parentPath, file.name);
-      return [`/${path.slice(built.length + 1)}`, readFileSync(path)];
-    }),
-  );
-}
-
-export async function serve(): Promise<{ server: Server; address: string }> {
-  const files = await alone(builtFiles);
-  const server = createServer((request, response) => {
-    const path = new URL(request.url ?? "/", "http://here").pathname;
-    const file = files.get(path === "/" ? "/index.html" : path);
-    response.statusCode = file ? 200 : 404;
-    response.setHeader("content-type", TYPES[extname(path || "/index.html")] ?? "text/html");
-    response.end(file);
+  if (!searching)
+    await context.addInitScript(() => {
+      if (location.protocol === "http:") localStorage.setItem("ellwand.search-by-itself", "off");
+    });
+  const page = await context.newPage();
+  page.on("console", (said) => {
+    if (said.type() === "error" || said.type() === "warning") complaints.push(said.text());
   });
-  await new Promise<void>((done) => server.listen(0, "127.0.0.1", done));
-  return { server, address: `http://127.0.0.1:${(server.address() as AddressInfo).port}/` };
+  page.on("pageerror", (error) => complaints.push(String(error)));
+  return page;
 }
 
-/** Starts a browser and a server; `end` stops both. */
-export async function visit(): Promise<Visit> {
-  const { server, address } = await serve();
-  const executablePath = process.env.CHROMIUM ?? "/usr/bin/chromium";
-  const browser: Browser = await chromium.launch({ executablePath, args: ARGS });
-  return {
-    open: async ({ searching = false, ...options } = {}, prepare, shows = ".ht_master tbody td") => {
-      const context = await browser.newContext({
-        viewport: { width: 1360, height: 820 },
-        permissions: ["clipboard-read", "clipboard-write"],
-        ...options,
-      });
-      if (!searching)
-        await context.addInitScript(() => {
-          localStorage.setItem("ellwand.search-by-itself", "off");
-        });
-      const page = await context.newPage();
-      const complaints: string[] = [];
-      page.on("console", (said) => {
-        if (said.type() === "error" || said.type() === "warning") complaints.push(said.text());
-      });
-      page.on("pageerror", (error) => complaints.push(String(error)));
-      await prepare?.(page, address);
-      await page.goto(address);
-      await page.locator(shows).first().waitFor();
-      return { page, complaints };
-    },
-    end: async () => {
-      await browser.close();
-      server.close();
-    },
-  };
+/** The page that the test before has left, with nothing of that test in it; undefined when there is none. */
+async function cleared(): Promise<Page | undefined> {
+  const file = expect.getState().testPath;
+  if (kept && (kept.crashed || kept.page.isClosed() || kept.file !== file)) {
+    await kept.page.context().close();
+    kept = undefined;
+  }
+  if (!kept) return undefined;
+  const { page } = kept;
+  for (const other of page.context().pages()) if (other !== page) await other.close();
+  await page.unrouteAll();
+  await page.emulateMedia({ colorScheme: null });
+  await page.mouse.move(0, 0);
+  await page.evaluate(() => sessionStorage.clear());
+  // The page writes down what it holds when it is left, so it is left before its stores are emptied.
+  await page.goto("about:blank");
+  const session = await page.context().newCDPSession(page);
+  const origin = new URL(inject("address")).origin;
+  await session.send("Storage.clearDataForOrigin", { origin, storageTypes: "all" });
+  await session.detach();
+  return page;
+}
+
+/**
+ * Opens the page at a first start, with nothing kept: what every test begins with. The test fails when
+ * the page complains: of errors and warnings on the console, and of errors that nothing caught. The
+ * tests of a file share one profile, emptied for each, since a profile of its own takes two seconds;
+ * a test that asks for anything gets one.
+ */
+export async function open(opening: Opening = {}): Promise<Page> {
+  const { prepare, ...options } = opening;
+  const shared = Object.keys(opening).length === 0;
+  complaints = [];
+  expected = undefined;
+  const page = (shared && (await cleared())) || (await newPage(options));
+  if (shared && page !== kept?.page) {
+    const one = { page, file: expect.getState().testPath, crashed: false };
+    page.on("crash", () => {
+      one.crashed = true;
+    });
+    kept = one;
+  }
+  const address = inject("address");
+  onTestFinished(async () => {
+    if (!shared) await page.context().close();
+    expect(complaints.filter((said) => !expected?.test(said))).toEqual([]);
+  });
+  await prepare?.(page, address);
+  await page.goto(address);
+  await page.locator(".ht_master tbody td").first().waitFor();
+  return page;
+}
+
+/** What this test makes the page complain of. */
+export function expectComplaints(pattern: RegExp): void {
+  expected = pattern;
+}
+
+/** The file that the page saves. */
+export async function download(page: Page, act: () => Promise<unknown>) {
+  const [file] = await Promise.all([page.waitForEvent("download"), act()]);
+  const chunks = await (await file.createReadStream()).toArray();
+  const bytes = Buffer.concat(chunks);
+  return { name: file.suggestedFilename(), bytes, text: bytes.toString("utf8") };
 }
 
 /** A cell of the grid by its address; one that is on the screen, on a page that is not scrolled down. */

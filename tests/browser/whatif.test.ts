@@ -1,16 +1,16 @@
 /** What if in the real page. What it must show is worked by the same engine without a page. */
 import { readFileSync } from "node:fs";
-import axe from "axe-core";
 import Papa from "papaparse";
 import type { Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { beforeEach, describe, expect, it } from "vitest";
 import { type } from "../../src/book/edit.ts";
 import { lookUp } from "../../src/book/names.ts";
 import { readBook } from "../../src/book/read.ts";
 import type { Book } from "../../src/book/shape.ts";
 import { Engine } from "../../src/engine/engine.ts";
 import { layDesk } from "../../src/lay/desk.ts";
-import { type Opened, type Visit, visit } from "./page.ts";
+import { violations } from "./axe.ts";
+import { download, open } from "./page.ts";
 
 const reading = readBook(
   readFileSync(new URL("../../templates/peplum-bodice.json", import.meta.url), "utf8"),
@@ -28,35 +28,18 @@ function shownAt(depth: string, name: string): string {
 
 // On a busy machine a page with its worker takes its time.
 describe("What if", { timeout: 60_000 }, () => {
-  let visiting: Visit;
-  let opened: Opened;
   let page: Page;
-  beforeAll(async () => {
-    visiting = await visit();
-  }, 120_000);
-  afterAll(() => visiting.end());
   beforeEach(async () => {
-    opened = await visiting.open();
-    page = opened.page;
+    page = await open();
     await page.getByRole("button", { name: "What if" }).click();
     await page.getByLabel("Change", { exact: true }).selectOption({ label: "depth" });
-  });
-  afterEach(async () => {
-    expect(opened.complaints).toEqual([]);
-    await page.context().close();
   });
 
   const row = (name: string) =>
     page.getByRole("row").filter({ has: page.getByRole("rowheader", { name, exact: true }) });
   const column = async (name: string, i: number) =>
     (await row(name).first().locator("td").nth(i).textContent())!.trim();
-  const accessible = async () => {
-    await page.evaluate(axe.source);
-    const { violations } = await page.evaluate(() =>
-      (window as never as { axe: typeof axe }).axe.run(".side"),
-    );
-    expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]!.html}`)).toEqual([]);
-  };
+  const accessible = async () => expect(await violations(page, ".side")).toEqual([]);
 
   it("lets the book follow the slider, keeps it as one step, and undoes it as one", async () => {
     await page.getByLabel("Watch").selectOption({ label: "hem" });
@@ -101,13 +84,8 @@ describe("What if", { timeout: 60_000 }, () => {
     await page.keyboard.press("Enter");
     await page.getByText("All 5 steps as a table").waitFor({ timeout: 20_000 });
     await page.locator(".plots canvas").first().waitFor();
-    const [file] = await Promise.all([
-      page.waitForEvent("download"),
-      page.getByRole("button", { name: "Save as CSV" }).click(),
-    ]);
-    const { data, errors } = Papa.parse<string[]>(readFileSync((await file.path())!, "utf8"), {
-      newline: "\r\n",
-    });
+    const csv = await download(page, () => page.getByRole("button", { name: "Save as CSV" }).click());
+    const { data, errors } = Papa.parse<string[]>(csv.text, { newline: "\r\n" });
     const [head, ...lines] = data;
     const at = head!.indexOf("curved_hem");
     expect([errors, lines.pop()]).toEqual([[], [""]]);
@@ -119,15 +97,10 @@ describe("What if", { timeout: 60_000 }, () => {
       expect(Number(cells[at])).toBeCloseTo(engine.value(lookUp(ready, "curved_hem")!) as number, 9);
     }
     engine.destroy();
-    const [picture] = await Promise.all([
-      page.waitForEvent("download"),
+    const picture = await download(page, () =>
       page.getByRole("button", { name: "Save as a picture" }).click(),
-    ]);
-    expect(
-      readFileSync((await picture.path())!)
-        .subarray(1, 4)
-        .toString(),
-    ).toBe("PNG");
+    );
+    expect(picture.bytes.subarray(1, 4).toString()).toBe("PNG");
     await accessible();
   });
 

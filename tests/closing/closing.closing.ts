@@ -10,7 +10,8 @@ import { type Browser, chromium, type Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { blankBook } from "../../src/book/shape.ts";
 import { writeBook } from "../../src/book/write.ts";
-import { ARGS, cell, serve } from "../browser/page.ts";
+import { ARGS, CHROMIUM, serve } from "../browser/chromium.ts";
+import { cell } from "../browser/page.ts";
 
 const ROUNDS = Number(process.env.ROUNDS ?? 20);
 /** The longest time between Enter and the end, in milliseconds; each round has another within it. */
@@ -33,9 +34,8 @@ interface Running {
 /** A browser as a person starts it: with a profile that outlives it. */
 async function launch(profile: string): Promise<Running> {
   rmSync(join(profile, "DevToolsActivePort"), { force: true });
-  const executable = process.env.CHROMIUM ?? "/usr/bin/chromium";
   const args = [...ARGS, `--user-data-dir=${profile}`, "--remote-debugging-port=0", "about:blank"];
-  const started = spawn(executable, args, { stdio: "ignore", detached: true });
+  const started = spawn(CHROMIUM, args, { stdio: "ignore", detached: true });
   for (;;) {
     await new Promise((done) => setTimeout(done, 100));
     try {

@@ -6,7 +6,7 @@
  */
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, it } from "vitest";
+import { it } from "vitest";
 import { findPlace } from "../../src/book/address.ts";
 import { readBook } from "../../src/book/read.ts";
 import { type Book, blankBook } from "../../src/book/shape.ts";
@@ -14,7 +14,7 @@ import { writeBook } from "../../src/book/write.ts";
 import { layDesk } from "../../src/lay/desk.ts";
 import { typeCells } from "../../src/store/commands.ts";
 import { Store } from "../../src/store/store.ts";
-import { cell, type Visit, visit } from "../browser/page.ts";
+import { cell, open } from "../browser/page.ts";
 import { type Heard, heardWhile, print, told } from "./heard.ts";
 
 const PRESSES = Number(process.env.PRESSES ?? 60);
@@ -84,12 +84,6 @@ const questions: Question[] = [
   },
 ];
 
-let here: Visit;
-beforeAll(async () => {
-  here = await visit();
-}, 120_000);
-afterAll(() => here.end());
-
 /** The command alone: the book edited and every dependent calculated, with no page that listens. */
 function engineTimes({ book, page, address, typed }: Question): number[] {
   const store = new Store(book, layDesk);
@@ -102,7 +96,7 @@ function engineTimes({ book, page, address, typed }: Question): number[] {
 }
 
 /** Opens a book as a file dropped on the page. */
-async function open(page: Page, book: Book): Promise<void> {
+async function openBook(page: Page, book: Book): Promise<void> {
   await page.evaluate((text) => {
     const dataTransfer = new DataTransfer();
     dataTransfer.items.add(new File([text], "book.json", { type: "application/json" }));
@@ -115,8 +109,8 @@ async function open(page: Page, book: Book): Promise<void> {
 }
 
 async function keystrokes(question: Question): Promise<Heard[]> {
-  const { page } = await here.open();
-  await open(page, question.book);
+  const page = await open();
+  await openBook(page, question.book);
   await page.getByRole("navigation").getByRole("button", { name: question.page, exact: true }).click();
   await cell(page, question.address).click();
   const heard = await heardWhile(page, "Enter", async () => {
@@ -127,7 +121,6 @@ async function keystrokes(question: Question): Promise<Heard[]> {
       await page.keyboard.press("ArrowUp");
     }
   });
-  await page.context().close();
   return heard;
 }
 
@@ -147,7 +140,7 @@ it("keystroke to paint", async () => {
 
 /** One tape mark at a time, to and fro, so that no lay is known but on the way back. */
 async function slides(watched: string): Promise<Heard[]> {
-  const { page } = await here.open();
+  const page = await open();
   await page.getByRole("button", { name: "What if" }).click();
   await page.getByLabel("Change", { exact: true }).selectOption({ label: "depth" });
   await page.getByLabel("Watch").selectOption({ label: watched });
@@ -158,7 +151,6 @@ async function slides(watched: string): Promise<Heard[]> {
       await page.waitForTimeout(450);
     }
   });
-  await page.context().close();
   return heard;
 }
 

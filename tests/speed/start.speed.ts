@@ -9,7 +9,7 @@ import { fileURLToPath } from "node:url";
 import { gzipSync } from "node:zlib";
 import { chromium } from "playwright-core";
 import { afterAll, beforeAll, it } from "vitest";
-import { ARGS, visit } from "../browser/page.ts";
+import { ARGS } from "../browser/chromium.ts";
 import { print, told } from "./heard.ts";
 
 const STARTS = Number(process.env.STARTS ?? 7);
@@ -19,8 +19,6 @@ let address = "";
 let end = () => {};
 
 beforeAll(async () => {
-  // Builds the page, as the first `npm start` on a clone does.
-  await (await visit()).end();
   const env = { ...process.env, PORT: "4617", NODE_ENV: "production" };
   const server = spawn(process.execPath, ["src/setup/start.mjs"], { cwd: root, env });
   end = () => server.kill();

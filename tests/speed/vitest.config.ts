@@ -2,5 +2,11 @@ import { defineConfig } from "vitest/config";
 
 /** Runs the measurements, which take minutes and judge nothing: npx vitest run --config tests/speed/vitest.config.ts */
 export default defineConfig({
-  test: { root: ".", include: ["tests/speed/**/*.speed.ts"], testTimeout: 3_600_000, fileParallelism: false },
+  test: {
+    root: ".",
+    include: ["tests/speed/**/*.speed.ts"],
+    globalSetup: "tests/browser/chromium.ts",
+    testTimeout: 3_600_000,
+    fileParallelism: false,
+  },
 });

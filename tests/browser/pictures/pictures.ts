@@ -1,13 +1,7 @@
 /** The pictures of the README, taken of the page as it is today. */
 import { join } from "node:path";
-import { afterAll, beforeAll, it } from "vitest";
-import { cell, type Visit, visit } from "../page.ts";
-
-let here: Visit;
-beforeAll(async () => {
-  here = await visit();
-}, 120_000);
-afterAll(() => here.end());
+import { it } from "vitest";
+import { cell, open } from "../page.ts";
 
 const LOOKS = [
   { file: "wide", page: "Draft", at: "B32", viewport: { width: 1280, height: 800 }, colorScheme: "light" },
@@ -18,13 +12,12 @@ const LOOKS = [
 
 for (const { file, page: title, at, viewport, colorScheme } of LOOKS) {
   it(`${file}: ${title}, ${at}`, async () => {
-    const { page } = await here.open({ viewport, colorScheme });
+    const page = await open({ viewport, colorScheme });
     await page.getByRole("button", { name: title, exact: true }).click();
     await cell(page, "A1").click();
     for (let row = 1; row < Number(at.slice(1)); row += 1) await page.keyboard.press("ArrowDown");
     await page.keyboard.press("ArrowRight");
     await page.waitForTimeout(500);
     await page.screenshot({ path: join(import.meta.dirname, `${file}.png`) });
-    await page.context().close();
   });
 }

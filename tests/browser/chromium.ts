@@ -1,0 +1,90 @@
+/** One built page and one Chromium for all tests of a run: the page is served from memory, on this machine only. */
+import { execFileSync } from "node:child_process";
+import { readdirSync, readFileSync } from "node:fs";
+import { createServer, type Server } from "node:http";
+import type { AddressInfo } from "node:net";
+import { extname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { chromium } from "playwright-core";
+import type { TestProject } from "vitest/node";
+
+declare module "vitest" {
+  interface ProvidedContext {
+    /** Where the page is served. */
+    readonly address: string;
+    /** Where playwright-core connects to the Chromium that runs. */
+    readonly endpoint: string;
+  }
+}
+
+const root = fileURLToPath(new URL("../..", import.meta.url));
+const built = join(root, "dist/app");
+
+/** Debian's browser, or the one that CHROMIUM names. */
+export const CHROMIUM = process.env.CHROMIUM ?? "/usr/bin/chromium";
+
+/** The switches that keep the browser to itself. */
+export const ARGS = [
+  "--headless",
+  "--no-sandbox",
+  "--disable-gpu",
+  "--disable-quic",
+  "--no-first-run",
+  "--disable-background-networking",
+  "--disable-component-update",
+  "--disable-sync",
+];
+
+const TYPES: Record<string, string> = {
+  ".html": "text/html",
+  ".js": "text/javascript",
+  ".css": "text/css",
+  ".txt": "text/plain",
+};
+
+/** Builds the page when its sources are newer, and reads it: each file under its path on the server. */
+function builtFiles(): Map<string, Buffer> {
+  const code = `import("./src/setup/build.mjs").then(({ build }) => build("app"))`;
+  execFileSync(process.execPath, ["-e", code], {
+    cwd: root,
+    stdio: ["ignore", "ignore", "inherit"],
+    // The runner sets it to "test", and React would be built for development.
+    env: { ...process.env, NODE_ENV: "production" },
+  });
+  const files = readdirSync(built, { recursive: true, withFileTypes: true }).filter((file) => file.isFile());
+  return new Map(
+    files.map((file) => {
+      const path = join(file.parentPath, file.name);
+      return [`/${path.slice(built.length + 1)}`, readFileSync(path)];
+    }),
+  );
+}
+
+/** Serves the built page from memory. */
+export async function serve(): Promise<{ server: Server; address: string }> {
+  const files = builtFiles();
+  const server = createServer((request, response) => {
+    const { pathname } = new URL(request.url ?? "/", "http://here");
+    const path = pathname === "/" ? "/index.html" : pathname;
+    const file = files.get(path);
+    response.statusCode = file ? 200 : 404;
+    response.setHeader("content-type", TYPES[extname(path)] ?? "text/html");
+    // The names of scripts and styles change with what is in them: a profile reads and compiles each once.
+    if (path.startsWith("/assets/")) response.setHeader("cache-control", "max-age=3600");
+    response.end(file);
+  });
+  await new Promise<void>((done) => server.listen(0, "127.0.0.1", done));
+  return { server, address: `http://127.0.0.1:${(server.address() as AddressInfo).port}/` };
+}
+
+/** Vitest's global setup: starts the server and the browser, and gives what stops both. */
+export default async function start(project: TestProject): Promise<() => Promise<void>> {
+  const { server, address } = await serve();
+  const browser = await chromium.launchServer({ executablePath: CHROMIUM, args: ARGS, host: "127.0.0.1" });
+  project.provide("address", address);
+  project.provide("endpoint", browser.wsEndpoint());
+  return async () => {
+    await browser.close();
+    server.close();
+  };
+}

@@ -1,6 +1,9 @@
 /** What is kept by cell address on a page, notes and settings: it follows its cells wherever they go. */
 import type { CellSettings, Page } from "./shape.ts";
 
+/** New settings of a cell; undefined takes one away, and what is left out stays. */
+export type SettingsChange = { readonly [K in keyof CellSettings]?: CellSettings[K] | undefined };
+
 type ByCell<T> = Readonly<Record<string, T>>;
 
 /** The page with the notes and settings given; no settings at all leave the field out. */
@@ -22,7 +25,7 @@ export function marksMoved(page: Page, to: (address: string) => string | null): 
 }
 
 /** The settings of a cell after a change; a setting that is undefined is taken away, and a cell without any is left out. */
-export function withSettings(page: Page, address: string, change: Partial<CellSettings>): Page {
+export function withSettings(page: Page, address: string, change: SettingsChange): Page {
   const entries = Object.entries({ ...page.cells?.[address], ...change }).filter(
     ([, value]) => value !== undefined,
   );

@@ -5,7 +5,8 @@ import type { Kind } from "../../functions/define.ts";
 import { readTape, type TapeMark, tapeText } from "../../functions/fractions.ts";
 import { numberText } from "../../functions/number-text.ts";
 import { pieceBounds, readPiece } from "../../functions/pieces/piece.ts";
-import type { Unit } from "../../functions/units.ts";
+import { convert, type TapeUnit, type Unit } from "../../functions/units.ts";
+import type { CellSettings } from "../book/shape.ts";
 
 export interface Rule {
   readonly unit: Unit;
@@ -27,6 +28,32 @@ export const lengthText = (length: number, { unit, mark, decimal }: Rule): strin
 /** A day as the engine counts it (days since 1899-12-30) as ISO writes it. */
 export const dayText = (day: number): string =>
   new Date(Math.round(day - 25569) * 86_400_000).toISOString().slice(0, 10);
+
+/** A value as a cell shows it that has decimal places or a unit of its own; its value stays as it is. */
+export function showSet(
+  value: number | string | boolean | null,
+  kind: Kind,
+  rule: Rule,
+  { decimals, unit }: CellSettings,
+): string {
+  const figure = typeof value === "number" && kind !== "days";
+  if (!figure || (decimals === undefined && (unit === undefined || kind !== "length")))
+    return show(value, kind, rule);
+  const fixed = (one: number, places: number) =>
+    withDecimalMark(one.toFixed(places).replace(/^-(0(?:\.0*)?)$/, "$1"), rule.decimal);
+  if (kind === "length" && unit !== undefined) {
+    const length = convert(value, rule.unit, unit);
+    if (decimals !== undefined) return `${fixed(length, decimals)} ${unit}`;
+    // The marks of one tape are not those of the other.
+    const tape = unit === rule.unit ? tapeText(length, unit, rule.mark, rule.decimal) : null;
+    return `${tape ?? plainNumber(length, SHOWN_PLACES[unit], rule.decimal)} ${unit}`;
+  }
+  const text = fixed(value, decimals!);
+  return kind === "area" ? `${text} sq ${rule.unit}` : kind === "angle" ? `${text}°` : text;
+}
+
+/** Decimal places of a length in a unit that is not the book's: about a millimetre. */
+const SHOWN_PLACES: Readonly<Record<TapeUnit, number>> = { in: 2, cm: 1, mm: 0, yd: 3, ft: 2, m: 3 };
 
 /** A value of this kind as a cell shows it. */
 export function show(value: number | string | boolean | null, kind: Kind, rule: Rule): string {

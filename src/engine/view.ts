@@ -2,14 +2,14 @@
 import { DetailedCellError } from "hyperformula";
 import type { Kind } from "../../functions/define.ts";
 import type { LayOrigin } from "../../functions/lay.ts";
-import { findPlace, fullAddress, type Place, placeKey } from "../book/address.ts";
+import { cellAddress, findPlace, fullAddress, type Place, placeKey } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import { nameOf } from "../book/names.ts";
 import { typedAt } from "../book/shape.ts";
 import type { Instance } from "./instance.ts";
 import type { Kinds } from "./kinds.ts";
 import { leastSearched, pendingOf, pendingText } from "./laid.ts";
-import { show } from "./show.ts";
+import { show, showSet } from "./show.ts";
 import type { UncountedCells } from "./uncounted.ts";
 
 /** A problem in a cell: an error, a verdict that is not ok, or a typed cell that counts as nothing. */
@@ -75,7 +75,8 @@ export function cellView(place: Place, sources: Sources): CellView {
     problem,
     // The list of problems goes through all cells and shows few.
     get shown() {
-      return show(raw, kind, book);
+      const settings = book.pages[place.page]?.cells?.[cellAddress(place.row, place.column)];
+      return settings ? showSet(raw, kind, book, settings) : show(raw, kind, book);
     },
   };
 }

@@ -1,13 +1,12 @@
 /** Everything a person can do to the order and the look of a book's rows, columns, pages and cells. */
 import { type Block, cellAddress, columnLetters, fullAddress, type Place } from "../book/address.ts";
-import { withSettings } from "../book/cell-marks.ts";
+import { type SettingsChange, withSettings } from "../book/cell-marks.ts";
 import * as edit from "../book/edit.ts";
 import { replacedIn, type Wanted } from "../book/find.ts";
 import { hiddenRows, withHidden } from "../book/hidden-rows.ts";
 import * as reorder from "../book/reorder.ts";
 import {
   type Book,
-  type CellSettings,
   LONGEST,
   MOST_COLUMNS,
   MOST_FROZEN,
@@ -120,7 +119,7 @@ export const fitColumns = (page: number, widths: ReadonlyMap<number, number>): C
 });
 
 /** Sets how the cells of a block are shown and what they are chosen from; undefined takes a setting away. */
-export const setCells = (block: Block, change: Partial<CellSettings>): Command => {
+export const setCells = (block: Block, change: SettingsChange): Command => {
   const count = (block.bottom - block.top + 1) * (block.right - block.left + 1);
   return {
     label: `set ${many(count, "cell")}`,

@@ -4,15 +4,21 @@ import "./floating.css";
 import "./grid.css";
 import { useEffect, useRef, useState } from "react";
 import type { Block, Place } from "../../book/address.ts";
+import { BLANK_COLUMN } from "../../book/shape.ts";
 import type { Store } from "../../store/store.ts";
+import { CellForm } from "./CellForm.tsx";
 import { ColumnForm } from "./ColumnForm.tsx";
 import { listenToClipboard } from "./copy-and-paste.ts";
 import { sessionOf } from "./edit-session.ts";
+import { FindForm } from "./FindForm.tsx";
+import { fittingWidth } from "./fit.ts";
 import { GridView } from "./grid-view.ts";
-import { addGridKeys, listenToUndo } from "./keys.ts";
+import { HiddenRows } from "./HiddenRows.tsx";
+import { addGridKeys, listenToFind, listenToUndo } from "./keys.ts";
 import { NoteForm } from "./NoteForm.tsx";
 import { OfferList } from "./OfferList.tsx";
-import { RowsAndColumns } from "./RowsAndColumns.tsx";
+import { type Form, RowsAndColumns } from "./RowsAndColumns.tsx";
+import { SortForm } from "./SortForm.tsx";
 
 interface Props {
   readonly store: Store;
@@ -31,6 +37,14 @@ interface Menu {
   readonly block: Block;
 }
 
+const blockOf = ({ page, row, column }: Place): Block => ({
+  page,
+  top: row,
+  left: column,
+  bottom: row,
+  right: column,
+});
+
 export function Grid({ store, page, place, onPlace, onRefused }: Props) {
   const root = useRef<HTMLDivElement>(null);
   const session = sessionOf(store);
@@ -39,8 +53,8 @@ export function Grid({ store, page, place, onPlace, onRefused }: Props) {
   const at = place.page === page ? place : { page, row: 0, column: 0 };
   const start = useRef(at);
   const [menu, setMenu] = useState<Menu | null>(null);
-  const [column, setColumn] = useState<Place | null>(null);
-  const [noted, setNoted] = useState<Place | null>(null);
+  const [form, setForm] = useState<{ readonly is: Form; readonly block: Block } | null>(null);
+  const view = useRef<GridView | null>(null);
 
   useEffect(() => {
     tell.current = onPlace;
@@ -57,12 +71,17 @@ export function Grid({ store, page, place, onPlace, onRefused }: Props) {
     };
     session.grid = grid;
     session.openMenu = openMenu;
-    session.openNote = setNoted;
-    addGridKeys(
-      grid,
-      () => openMenu(...grid.corner()),
-      () => setNoted(grid.chosen()),
-    );
+    view.current = grid;
+    session.openNote = (place) => setForm({ is: "note", block: blockOf(place) });
+    const openForm = (is: Form) => setForm({ is, block: grid.block() ?? blockOf(start.current) });
+    addGridKeys(grid, session, () => openMenu(...grid.corner()), openForm);
+    const onKind = ({ target }: MouseEvent) => {
+      const head = target instanceof Element ? target.closest("[data-kind-of]") : null;
+      if (!(head instanceof HTMLElement)) return;
+      const place = { page: grid.index, row: 0, column: Number(head.dataset.kindOf) };
+      setForm({ is: "column", block: blockOf(place) });
+    };
+    host.addEventListener("click", onKind);
     const onMenu = (event: MouseEvent) => {
       event.preventDefault();
       openMenu(event.clientX, event.clientY);
@@ -71,6 +90,8 @@ export function Grid({ store, page, place, onPlace, onRefused }: Props) {
     const off = [
       listenToClipboard(grid, session),
       listenToUndo(session, (sentence) => refuse.current(sentence)),
+      listenToFind(() => openForm("find")),
+      () => host.removeEventListener("click", onKind),
     ];
     // Before the book is put away with the page, what is half typed goes into it.
     const settle = () => session.settle();
@@ -99,41 +120,43 @@ export function Grid({ store, page, place, onPlace, onRefused }: Props) {
     session.grid?.turnTo({ page, row, column: columnAt });
   }, [session, page, row, columnAt]);
 
-  const back = (to: Place) => session.grid?.take(to);
+  const back = ({ page: on, top, left }: Block) => session.grid?.take({ page: on, row: top, column: left });
+  const done = () => {
+    setForm(null);
+    if (form) back(form.block);
+  };
+  const corner = form && { page: form.block.page, row: form.block.top, column: form.block.left };
   return (
     <div className="grid-page">
       <div className="grid-host" ref={root} />
+      <HiddenRows session={session} page={page} row={row} />
       <OfferList session={session} />
       {menu && (
         <RowsAndColumns
           {...menu}
           session={session}
-          onColumn={(index) => setColumn({ page, row: menu.block.top, column: index })}
-          onNote={setNoted}
+          onForm={(is) => setForm({ is, block: menu.block })}
+          fits={(one) => (view.current ? fittingWidth(view.current, one) : BLANK_COLUMN.width)}
           onDone={(taken) => {
             setMenu(null);
-            if (taken) back({ page, row: menu.block.top, column: menu.block.left });
+            if (taken) back(menu.block);
           }}
         />
       )}
-      {noted && (
-        <NoteForm
+      {corner && form?.is === "note" && <NoteForm session={session} place={corner} onDone={done} />}
+      {corner && form?.is === "column" && <ColumnForm session={session} place={corner} onDone={done} />}
+      {form?.is === "sort" && <SortForm session={session} block={form.block} onDone={done} />}
+      {form?.is === "cells" && <CellForm session={session} block={form.block} onDone={done} />}
+      {form?.is === "find" && (
+        <FindForm
           session={session}
-          place={noted}
-          onDone={() => {
-            setNoted(null);
-            back(noted);
+          page={page}
+          onGo={(to) => {
+            setForm(null);
+            tell.current(to);
+            session.grid?.take(to);
           }}
-        />
-      )}
-      {column && (
-        <ColumnForm
-          session={session}
-          place={column}
-          onDone={() => {
-            setColumn(null);
-            back(column);
-          }}
+          onDone={done}
         />
       )}
     </div>

@@ -1,8 +1,19 @@
 /** The menu of the selected cells, with rows, columns and the note: by right click, Shift+F10, or its button. */
 import { type KeyboardEvent, useEffect, useLayoutEffect, useRef, useState } from "react";
-import { type Block, cellAddress, columnLetters, type Place } from "../../book/address.ts";
+import { type Block, cellAddress, columnLetters } from "../../book/address.ts";
+import { hiddenRows } from "../../book/hidden-rows.ts";
+import { MOST_FROZEN, type Page } from "../../book/shape.ts";
+import {
+  fitColumns,
+  freezeColumns,
+  hideRows,
+  moveColumns,
+  moveRows,
+  showRows,
+} from "../../store/arranging.ts";
 import { insertColumns, insertRows, removeColumns, removeRows } from "../../store/commands.ts";
 import type { Command } from "../../store/store.ts";
+import { freezeLabel } from "./arrangement.ts";
 import type { EditSession } from "./edit-session.ts";
 
 interface Props {
@@ -10,20 +21,32 @@ interface Props {
   readonly y: number;
   readonly block: Block;
   readonly session: EditSession;
-  readonly onColumn: (column: number) => void;
-  readonly onNote: (place: Place) => void;
+  /** Opens a form for the block. */
+  readonly onForm: (form: Form) => void;
+  /** The width at which a column shows all that it holds, in pixels. */
+  readonly fits: (column: number) => number;
   /** Called when the menu is to close; true when the grid is to have the keyboard again. */
   readonly onDone: (back: boolean) => void;
 }
 
+/** The forms that the menu opens. */
+export type Form = "column" | "note" | "sort" | "cells" | "find";
+
 interface Item {
   readonly label: string;
   /** A command to run, or the form to open. */
-  readonly does: Command | "column" | "note";
+  readonly does: Command | Form;
+  /** Whether a line stands above it: the first of its kind. */
+  readonly apart?: true;
 }
 
 /** What can be done with the rows and columns of a block. Whole columns chosen by their head leave the rows alone, and the other way about. */
-export function itemsFor(block: Block, whole: "rows" | "columns" | null): Item[] {
+export function itemsFor(
+  block: Block,
+  whole: "rows" | "columns" | null,
+  shownPage: Page,
+  fits: (column: number) => number,
+): Item[] {
   const { page, top, left } = block;
   const tall = block.bottom - top + 1;
   const wide = block.right - left + 1;
@@ -39,26 +62,62 @@ export function itemsFor(block: Block, whole: "rows" | "columns" | null): Item[]
         does: removeRows(page, top, tall),
       },
     );
+    if (top > 0) items.push({ label: `Move ${rows} up`, does: moveRows(page, top, tall, top - 1) });
+    items.push(
+      { label: `Move ${rows} down`, does: moveRows(page, top, tall, block.bottom + 2) },
+      { label: `Hide ${rows}`, does: hideRows(page, top, tall) },
+    );
+    // Rows beside hidden ones stand for them: the hidden ones can't be chosen.
+    const hidden = hiddenRows(shownPage);
+    let [from, to] = [top, block.bottom];
+    while (hidden.has(from - 1)) from -= 1;
+    while (hidden.has(to + 1)) to += 1;
+    if (Array.from({ length: to - from + 1 }, (_, i) => from + i).some((row) => hidden.has(row)))
+      items.push({ label: "Show hidden rows here", does: showRows(page, from, to - from + 1) });
   }
   if (whole !== "rows") {
     items.push(
-      { label: `Insert ${columns} before`, does: insertColumns(page, left, wide) },
+      { label: `Insert ${columns} before`, apart: true, does: insertColumns(page, left, wide) },
       { label: `Insert ${columns} after`, does: insertColumns(page, block.right + 1, wide) },
       {
         label: `Delete ${columns}`,
         does: removeColumns(page, left, wide),
       },
+      ...(left > 0 ? [{ label: `Move ${columns} left`, does: moveColumns(page, left, wide, left - 1) }] : []),
+      { label: `Move ${columns} right`, does: moveColumns(page, left, wide, block.right + 2) },
+      {
+        label: `Fit ${columns} to what ${wide === 1 ? "it holds" : "they hold"}`,
+        does: {
+          label: "fit columns",
+          edit: (book) =>
+            fitColumns(
+              page,
+              new Map(Array.from({ length: wide }, (_, i) => [left + i, fits(left + i)] as const)),
+            ).edit(book),
+        },
+      },
+      ...(shownPage.frozen === undefined
+        ? []
+        : [{ label: "Let all columns scroll", does: freezeColumns(page, 0) }]),
+      ...(shownPage.frozen === block.right + 1 || block.right >= MOST_FROZEN
+        ? []
+        : [{ label: freezeLabel(block.right), does: freezeColumns(page, block.right + 1) }]),
       { label: `Heading and kind of column ${columnLetters(left)}…`, does: "column" },
     );
   }
+  items.push(
+    { label: "Sort…", does: "sort", apart: true },
+    { label: "Decimals and unit shown…", does: "cells" },
+  );
   if (!whole) items.push({ label: `Note on ${cellAddress(top, left)}…`, does: "note" });
+  items.push({ label: "Find and replace…", does: "find" });
   return items;
 }
 
-export function RowsAndColumns({ x, y, block, session, onColumn, onNote, onDone }: Props) {
+export function RowsAndColumns({ x, y, block, session, onForm, fits, onDone }: Props) {
   const list = useRef<HTMLDivElement>(null);
   const [place, setPlace] = useState({ left: x, top: y });
-  const items = itemsFor(block, session.grid?.wholly ?? null);
+  const items = itemsFor(block, session.grid?.wholly ?? null, session.store.shown.pages[block.page]!, fits);
 
   useLayoutEffect(() => {
     const { offsetWidth, offsetHeight } = list.current!;
@@ -71,8 +130,7 @@ export function RowsAndColumns({ x, y, block, session, onColumn, onNote, onDone 
 
   const run = ({ does }: Item) => {
     const place = { page: block.page, row: block.top, column: block.left };
-    if (does === "column") onColumn(block.left);
-    else if (does === "note") onNote(place);
+    if (typeof does === "string") onForm(does);
     else session.run(does, place);
     onDone(typeof does !== "string");
   };
@@ -107,7 +165,14 @@ export function RowsAndColumns({ x, y, block, session, onColumn, onNote, onDone 
       onKeyDown={onKeyDown}
     >
       {items.map((item) => (
-        <button key={item.label} type="button" role="menuitem" tabIndex={-1} onClick={() => run(item)}>
+        <button
+          key={item.label}
+          className={item.apart && "menu-apart"}
+          type="button"
+          role="menuitem"
+          tabIndex={-1}
+          onClick={() => run(item)}
+        >
           {item.label}
         </button>
       ))}

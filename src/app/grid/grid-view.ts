@@ -4,19 +4,27 @@
  */
 import Handsontable from "handsontable/base";
 import { Autofill } from "handsontable/plugins/autofill";
+import { HiddenRows } from "handsontable/plugins/hiddenRows";
+import { ManualColumnMove } from "handsontable/plugins/manualColumnMove";
 import { ManualColumnResize } from "handsontable/plugins/manualColumnResize";
+import { ManualRowMove } from "handsontable/plugins/manualRowMove";
 import { registerPlugin } from "handsontable/plugins/registry";
 import { type Block, noteAt, type Place } from "../../book/address.ts";
 import { type Column, MOST_ROWS, type Page, typedAt } from "../../book/shape.ts";
 import type { CellView } from "../../engine/view.ts";
 import { typeCells } from "../../store/commands.ts";
+import type { Command } from "../../store/store.ts";
 import { reasonOf } from "../faults/in-time.ts";
+import { Arrangement } from "./arrangement.ts";
 import type { EditSession, ShownGrid } from "./edit-session.ts";
 import { drawnOut } from "./fill.ts";
 import { drawCell, nameTable } from "./paint.ts";
 import { settings } from "./settings.ts";
 
 registerPlugin(Autofill);
+registerPlugin(HiddenRows);
+registerPlugin(ManualColumnMove);
+registerPlugin(ManualRowMove);
 registerPlugin(ManualColumnResize);
 
 /** Blank rows below the page's own, at least; a page is shown with at least `FEWEST` rows. */
@@ -52,6 +60,7 @@ export class GridView implements ShownGrid {
   readonly #off: (() => void)[];
   #page: number;
   #columns: readonly Column[];
+  readonly #arrangement = new Arrangement();
   #inBar = false;
   /** The block that was drawn as cut. */
   #cut: Block | null = null;
@@ -67,6 +76,7 @@ export class GridView implements ShownGrid {
     this.#columns = this.page.columns;
     const { tall, wide } = this.#size();
     this.#hot = new Handsontable(root, { ...settings(this, session), data: shape(tall, wide) });
+    this.#arrange(true);
     nameTable(this.#hot, this.page.title);
     root.addEventListener("focusin", this.#onFocus);
     if (isFree(document.activeElement)) this.take(place);
@@ -165,7 +175,19 @@ export class GridView implements ShownGrid {
         const td = hot.getCell(row, column);
         if (td) this.draw(td, row, column);
       }
+      for (let column = 0; column < (this.page.frozen ?? 0); column += 1) {
+        const td = hot.getCell(row, column, true);
+        if (td) this.draw(td, row, column);
+      }
     }
+  }
+
+  /** Arranges frozen columns and hidden rows as the page says; true when the grid was drawn. */
+  #arrange(anew: boolean): boolean {
+    if (!this.#arrangement.apply(this.#hot, this.page, anew)) return false;
+    this.#hot.render();
+    nameTable(this.#hot, this.page.title);
+    return true;
   }
 
   #follow(): void {
@@ -176,8 +198,10 @@ export class GridView implements ShownGrid {
     this.#columns = this.page.columns;
     if (this.#hot.countSourceRows() !== tall || this.#hot.countSourceCols() !== wide) {
       this.#hot.updateData(shape(tall, wide));
+      this.#arrange(true);
       nameTable(this.#hot, this.page.title);
-    } else if (before !== this.#columns) this.#hot.render();
+    } else if (this.#arrange(false)) return;
+    else if (before !== this.#columns) this.#hot.render();
     else this.#paint();
   }
 
@@ -199,6 +223,7 @@ export class GridView implements ShownGrid {
       const { tall, wide } = this.#size();
       this.#turning = true;
       this.#hot.updateData(shape(tall, wide));
+      this.#arrange(true);
       nameTable(this.#hot, this.page.title);
       this.select(place);
       this.#turning = false;
@@ -324,6 +349,28 @@ export class GridView implements ShownGrid {
     const kept = this.#session.run(typeCells(typings), first, single ? first.typed : null);
     if (!kept && single) this.take(first);
     return false;
+  }
+
+  /** Moves dragged rows or columns before line `to` as one step, and chooses them where they came to. */
+  drag(
+    what: "rows" | "columns",
+    lines: readonly number[],
+    to: number | undefined,
+    move: (page: number, at: number, count: number, to: number) => Command,
+  ): void {
+    const [at, count] = [Math.min(...lines), lines.length];
+    if (to === undefined || (to >= at && to <= at + count)) return;
+    const isOne = Math.max(...lines) - at + 1 === count;
+    const step: Command = isOne
+      ? move(this.#page, at, count, to)
+      : {
+          label: "move",
+          edit: () => ({ refusal: `only ${what} that lie side by side can be moved together` }),
+        };
+    if (!this.#session.run(step, this.place(0, 0))) return;
+    const first = to > at ? to - count : to;
+    if (what === "rows") this.#hot.selectRows(first, first + count - 1);
+    else this.#hot.selectColumns(first, first + count - 1);
   }
 
   /** Draws `source` out over `target` as one step. */

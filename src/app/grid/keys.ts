@@ -1,15 +1,72 @@
 /** Keys of the grid beyond the library's own. */
+import type { Block } from "../../book/address.ts";
+import { moveColumns, moveRows } from "../../store/arranging.ts";
+import { insertColumns, insertRows, removeColumns, removeRows } from "../../store/commands.ts";
+import type { Command } from "../../store/store.ts";
 import type { EditSession } from "./edit-session.ts";
 import { fillWithin } from "./fill.ts";
 import type { GridView } from "./grid-view.ts";
+import type { Form } from "./RowsAndColumns.tsx";
 
-/** Adds Ctrl+D, Ctrl+R, the menu's keys and the note's key to the grid. */
-export function addGridKeys(grid: GridView, openMenu: () => void, openNote: () => void): void {
+/** Adds fill, the menu's keys, the note's, and those that insert, delete and move rows and columns to the grid. */
+export function addGridKeys(
+  grid: GridView,
+  session: EditSession,
+  openMenu: () => void,
+  openForm: (form: Form) => void,
+): void {
   const fill = (direction: "down" | "right") => () => {
     const block = grid.block();
     const pair = block && fillWithin(block, direction);
     if (pair) grid.fill(...pair);
   };
+  const run = (command: (block: Block) => Command | null, chosen: (block: Block) => Block) => () => {
+    const block = grid.block();
+    const step = block && command(block);
+    if (!step) return;
+    const { wholly } = grid;
+    if (!session.run(step, { page: block.page, row: block.top, column: block.left })) return;
+    const next = chosen(block);
+    if (wholly === "columns") grid.hot.selectColumns(next.left, next.right);
+    else if (wholly === "rows") grid.hot.selectRows(next.top, next.bottom);
+    else grid.selectBlock(next);
+  };
+  const tall = ({ top, bottom }: Block) => bottom - top + 1;
+  const wide = ({ left, right }: Block) => right - left + 1;
+  const byRows = () => grid.wholly !== "columns";
+  const stay = (block: Block) => block;
+  const insert = run(
+    (block) =>
+      byRows()
+        ? insertRows(block.page, block.top, tall(block))
+        : insertColumns(block.page, block.left, wide(block)),
+    stay,
+  );
+  const remove = run(
+    (block) =>
+      byRows()
+        ? removeRows(block.page, block.top, tall(block))
+        : removeColumns(block.page, block.left, wide(block)),
+    stay,
+  );
+  const move = (down: number, across: number) =>
+    run(
+      (block) => {
+        if (down !== 0) {
+          const to = down < 0 ? block.top - 1 : block.bottom + 2;
+          return to < 0 ? null : moveRows(block.page, block.top, tall(block), to);
+        }
+        const to = across < 0 ? block.left - 1 : block.right + 2;
+        return to < 0 ? null : moveColumns(block.page, block.left, wide(block), to);
+      },
+      (block) => ({
+        ...block,
+        top: block.top + down,
+        bottom: block.bottom + down,
+        left: block.left + across,
+        right: block.right + across,
+      }),
+    );
   const group = "ellwand";
   grid.hot
     .getShortcutManager()
@@ -18,8 +75,27 @@ export function addGridKeys(grid: GridView, openMenu: () => void, openNote: () =
       { keys: [["Control/Meta", "d"]], callback: fill("down"), group },
       { keys: [["Control/Meta", "r"]], callback: fill("right"), group },
       { keys: [["Shift", "F10"], ["ContextMenu"]], callback: openMenu, group },
-      { keys: [["Shift", "F2"]], callback: openNote, group },
+      { keys: [["Shift", "F2"]], callback: () => openForm("note"), group },
+      { keys: [["Alt", "Insert"]], callback: insert, group },
+      { keys: [["Alt", "Delete"]], callback: remove, group },
+      { keys: [["Alt", "Shift", "ArrowUp"]], callback: move(-1, 0), group },
+      { keys: [["Alt", "Shift", "ArrowDown"]], callback: move(1, 0), group },
+      { keys: [["Alt", "Shift", "ArrowLeft"]], callback: move(0, -1), group },
+      { keys: [["Alt", "Shift", "ArrowRight"]], callback: move(0, 1), group },
     ]);
+}
+
+/** Ctrl+F, wherever the keyboard is but in a dialog: the browser's own search sees only the rows on the screen. */
+export function listenToFind(open: () => void): () => void {
+  const key = (event: KeyboardEvent) => {
+    const plain = (event.ctrlKey || event.metaKey) && !event.altKey && !event.shiftKey;
+    if (!plain || event.key.toLowerCase() !== "f" || document.querySelector("dialog[open]")) return;
+    event.preventDefault();
+    event.stopPropagation();
+    open();
+  };
+  document.addEventListener("keydown", key, true);
+  return () => document.removeEventListener("keydown", key, true);
 }
 
 const types = (target: EventTarget | null): boolean =>

@@ -2,7 +2,7 @@
 
 import type Handsontable from "handsontable/base";
 import { fullAddress, type Place } from "../../book/address.ts";
-import type { Book } from "../../book/shape.ts";
+import type { Book, Column, ColumnKind } from "../../book/shape.ts";
 import { laidSign, laidText } from "../../engine/laid.ts";
 import { hasAnswer } from "../../engine/sentences.ts";
 import type { CellView } from "../../engine/view.ts";
@@ -81,13 +81,29 @@ export function drawCell(
   }
 }
 
-/** A column's letter with its heading under it. */
-export function drawHeading(th: HTMLElement, heading: string): void {
+/** What a column holds, in a word for its heading. */
+const KIND_WORDS: Readonly<Record<ColumnKind, string>> = {
+  any: "any",
+  text: "text",
+  length: "lengths",
+  number: "numbers",
+  money: "money",
+  date: "dates",
+};
+
+/** A column's letter and kind with its heading under them. */
+export function drawHeading(th: HTMLElement, column: number, { heading, kind, choices }: Column): void {
   const label = th.querySelector(".colHeader");
   if (!label || label.childElementCount > 0) return;
   const [letter, under] = [document.createElement("span"), document.createElement("span")];
   letter.className = "column-letter";
   letter.textContent = label.textContent;
+  const kindOf = document.createElement("span");
+  kindOf.className = "column-kind";
+  kindOf.dataset.kindOf = String(column);
+  kindOf.textContent = choices === undefined ? KIND_WORDS[kind] : "choices";
+  kindOf.title = "What the column holds: click to change it";
+  letter.append(kindOf);
   under.className = "column-heading";
   under.textContent = heading;
   label.replaceChildren(letter, under);

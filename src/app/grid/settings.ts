@@ -2,10 +2,13 @@
 import type Handsontable from "handsontable/base";
 import type { Block } from "../../book/address.ts";
 import { BLANK_COLUMN, WIDTHS } from "../../book/shape.ts";
+import { fitColumns, moveColumns, moveRows } from "../../store/arranging.ts";
 import { changeColumn } from "../../store/commands.ts";
 import { guarded } from "../faults/faults.ts";
+import { markHidden } from "./arrangement.ts";
 import type { EditSession } from "./edit-session.ts";
 import { cellEditor } from "./editor.ts";
+import { fittingWidth } from "./fit.ts";
 import type { GridView } from "./grid-view.ts";
 import { drawHeading } from "./paint.ts";
 import { pointing } from "./pointing.ts";
@@ -49,6 +52,11 @@ export function settings(grid: GridView, session: EditSession): Handsontable.Gri
     trimWhitespace: false,
     outsideClickDeselects: false,
     manualColumnResize: true,
+    manualRowMove: true,
+    manualColumnMove: true,
+    // The rows are hidden in the plugin's index only: the book says which.
+    hiddenRows: { rows: [], indicators: false, copyPasteEnabled: true },
+    fixedColumnsStart: 0,
     fillHandle: { autoInsertRow: false },
     editor: cellEditor(
       session,
@@ -86,12 +94,28 @@ export function settings(grid: GridView, session: EditSession): Handsontable.Gri
     colWidths: widthOf,
     modifyColWidth: (_width, column) => widthOf(column),
     // The plugin's own copy of a width is forgotten at once: the book keeps it.
-    afterColumnResize: (size, column) => {
+    afterColumnResize: (size, column, isDoubleClick) => {
       grid.hot.getPlugin("manualColumnResize").clearManualSize(column);
+      if (isDoubleClick) {
+        const widths = new Map([[column, fittingWidth(grid, column)]]);
+        session.run(fitColumns(grid.index, widths), grid.place(0, column));
+        return;
+      }
       const width = Math.round(Math.min(WIDTHS[1], Math.max(WIDTHS[0], size)));
       session.run(changeColumn(grid.index, column, { width }), grid.place(0, column));
     },
-    afterGetColHeader: (column, th) => drawHeading(th, grid.page.columns[column]?.heading ?? ""),
+    // Dragged rows and columns are moved in the book; the library's own order stays as it is.
+    beforeRowMove: ((rows: number[], _last: number, to: number | undefined) => {
+      grid.drag("rows", rows, to, moveRows);
+      return false;
+    }) as never,
+    beforeColumnMove: ((columns: number[], _last: number, to: number | undefined) => {
+      grid.drag("columns", columns, to, moveColumns);
+      return false;
+    }) as never,
+    afterGetRowHeader: (row, th) => markHidden(th, grid.page, row),
+    afterGetColHeader: (column, th) =>
+      column >= 0 && drawHeading(th, column, grid.page.columns[column] ?? BLANK_COLUMN),
     afterSelection: (row, column) => grid.chose(row, column),
     ...pointing(grid, session),
     // The library looks at the answer, not at whether the event was stopped.
@@ -107,6 +131,8 @@ export function settings(grid: GridView, session: EditSession): Handsontable.Gri
 const OTHERWISE: Record<string, unknown> = {
   beforeChange: false,
   beforeAutofill: false,
+  beforeRowMove: false,
+  beforeColumnMove: false,
   colWidths: BLANK_COLUMN.width,
   modifyColWidth: BLANK_COLUMN.width,
   sanitizer: "",

@@ -1,0 +1,93 @@
+/** How the chosen cells are shown, decimal places and unit, and what they are chosen from. */
+import { type FormEvent, useEffect, useRef, useState } from "react";
+import { isTapeUnit, type TapeUnit } from "../../../functions/units.ts";
+import { type Block, cellAddress } from "../../book/address.ts";
+import { type CellSettings, MOST_DECIMALS } from "../../book/shape.ts";
+import { setCells } from "../../store/arranging.ts";
+import type { EditSession } from "./edit-session.ts";
+
+interface Props {
+  readonly session: EditSession;
+  readonly block: Block;
+  readonly onDone: () => void;
+}
+
+const UNITS: Readonly<Record<TapeUnit, string>> = {
+  in: "inches",
+  cm: "centimetres",
+  mm: "millimetres",
+  yd: "yards",
+  ft: "feet",
+  m: "metres",
+};
+
+export function CellForm({ session, block, onDone }: Props) {
+  const dialog = useRef<HTMLDialogElement>(null);
+  const { store } = session;
+  const [from, to] = [cellAddress(block.top, block.left), cellAddress(block.bottom, block.right)];
+  const now: CellSettings = store.shown.pages[block.page]?.cells?.[from] ?? {};
+  const [decimals, setDecimals] = useState(String(now.decimals ?? ""));
+  const [unit, setUnit] = useState<string>(now.unit ?? "");
+  const [refusal, setRefusal] = useState<string | null>(null);
+  useEffect(() => dialog.current?.showModal(), []);
+
+  const keep = (event: FormEvent) => {
+    event.preventDefault();
+    const change = {
+      decimals: decimals === "" ? undefined : Number(decimals),
+      unit: isTapeUnit(unit) ? unit : undefined,
+    };
+    const sentence = store.run(setCells(block, change));
+    setRefusal(sentence);
+    if (sentence === null) dialog.current?.close();
+  };
+  return (
+    <dialog
+      ref={dialog}
+      className="column-form"
+      aria-labelledby="cell-form-title"
+      onClose={onDone}
+      onKeyDown={(event) => event.stopPropagation()}
+    >
+      <form onSubmit={keep}>
+        <h2 id="cell-form-title">How {from === to ? from : `${from}:${to}`} is shown</h2>
+        <label>
+          <span>Decimal places</span>
+          <select value={decimals} onChange={(event) => setDecimals(event.target.value)}>
+            <option value="">as usual in this book</option>
+            {[...Array(MOST_DECIMALS + 1).keys()].map((places) => (
+              <option key={places} value={places}>
+                {places}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label>
+          <span>Lengths in</span>
+          <select value={unit} onChange={(event) => setUnit(event.target.value)}>
+            <option value="">the book's unit</option>
+            {Object.entries(UNITS).map(([one, noun]) => (
+              <option key={one} value={one}>
+                {noun}
+              </option>
+            ))}
+          </select>
+        </label>
+        <p className="form-about">
+          Only what is shown changes: the cell keeps its full value, and formulas go on using it.
+        </p>
+        {refusal && (
+          <p className="look" role="alert">
+            {refusal}
+          </p>
+        )}
+        <p className="column-form-keys">
+          <button type="submit">Keep</button>
+          <button type="button" onClick={() => dialog.current?.close()}>
+            Cancel
+          </button>
+        </p>
+      </form>
+    </dialog>
+  );
+}

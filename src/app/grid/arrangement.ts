@@ -1,0 +1,52 @@
+/** How a page lies in the grid: the columns that stay in sight, and the rows that are hidden. */
+import type Handsontable from "handsontable/base";
+import { columnLetters } from "../../book/address.ts";
+import { hiddenRows } from "../../book/hidden-rows.ts";
+import type { Page } from "../../book/shape.ts";
+
+export class Arrangement {
+  #hidden: Page["hidden"];
+  #frozen = 0;
+
+  /** Arranges the grid as the page says. True when it was arranged otherwise before and has to be drawn. */
+  apply(hot: Handsontable, page: Page, anew: boolean): boolean {
+    const frozen = Math.min(page.frozen ?? 0, Math.max(0, hot.countSourceCols() - 1));
+    const stays = this.#frozen === frozen && this.#hidden === page.hidden;
+    if (stays && !anew) return false;
+    if (this.#frozen !== frozen) hot.updateSettings({ fixedColumnsStart: frozen });
+    const plugin = hot.getPlugin("hiddenRows");
+    const before = plugin.getHiddenRows();
+    if (before.length > 0) plugin.showRows(before);
+    const rows = [...hiddenRows(page)].filter((row) => row < hot.countSourceRows());
+    if (rows.length > 0) plugin.hideRows(rows);
+    this.#frozen = frozen;
+    this.#hidden = page.hidden;
+    return !stays || rows.length > 0 || before.length > 0;
+  }
+}
+
+/** "Row 5 is hidden", "Rows 5 to 9 and 12 are hidden"; "" when none is. */
+export function hiddenText({ hidden = [] }: Page): string {
+  if (hidden.length === 0) return "";
+  const runs = hidden.map((run) => {
+    const [first, last] = run.split(":");
+    return first === last ? first! : `${first} to ${last}`;
+  });
+  const shown = runs.length > 6 ? [...runs.slice(0, 5), `${runs.length - 5} more runs of rows`] : runs;
+  const list = shown.length > 1 ? `${shown.slice(0, -1).join(", ")} and ${shown.at(-1)}` : shown[0]!;
+  return /^\d+$/.test(list) ? `Row ${list} is hidden` : `Rows ${list} are hidden`;
+}
+
+/** The head of a row beside hidden rows has a mark towards them, and says so. */
+export function markHidden(th: HTMLElement, page: Page, row: number): void {
+  const hidden = hiddenRows(page);
+  const [above, below] = [hidden.has(row - 1), hidden.has(row + 1)];
+  th.classList.toggle("hidden-above", above);
+  th.classList.toggle("hidden-below", below);
+  if (above || below) th.title = `${hiddenText(page)}; what is in them counts all the same`;
+  else th.removeAttribute("title");
+}
+
+/** The label of the menu's item that keeps columns in sight up to one of them. */
+export const freezeLabel = (column: number): string =>
+  column === 0 ? "Keep column A in sight" : `Keep columns A to ${columnLetters(column)} in sight`;

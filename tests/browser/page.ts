@@ -110,9 +110,7 @@ export async function download(page: Page, act: () => Promise<unknown>) {
 /** A cell of the grid by its address; one that is on the screen, on a page that is not scrolled down. */
 export function cell(page: Page, address: string): Locator {
   const [, letter = "A", row = "1"] = /^([A-Z])(\d+)$/.exec(address)!;
-  const rows = page.locator(".ht_master tbody tr");
-  return rows
-    .nth(Number(row) - 1)
-    .locator("td")
-    .nth(letter.charCodeAt(0) - 65);
+  const inside = `tbody tr:nth-child(${row}) td[aria-colindex="${letter.charCodeAt(0) - 63}"]`;
+  // A column that is kept in sight lies over its like in the table below.
+  return page.locator(`.ht_master ${inside}, .ht_clone_inline_start ${inside}`).last();
 }

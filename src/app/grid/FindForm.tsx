@@ -1,5 +1,5 @@
 /** Find and replace over the book: what is found is shown before anything is replaced. */
-import { useMemo, useState } from "react";
+import { useEffect, useMemo, useRef, useState } from "react";
 import { fullAddress, nameOf, type Place } from "../../book/address.ts";
 import { type Found, findCells, replacedIn, rowLabel, type Wanted } from "../../book/find.ts";
 import { replaceTexts } from "../../store/arranging.ts";
@@ -22,6 +22,12 @@ const many = (count: number, noun: string) => `${count} ${noun}${count === 1 ? "
 export function FindForm({ session, page, onGo, onDone }: Props) {
   const { store } = session;
   const revision = useRevision(store);
+  const field = useRef<HTMLInputElement>(null);
+  // After the dialog, which gives the keyboard to its first button.
+  useEffect(() => {
+    const later = setTimeout(() => field.current?.focus());
+    return () => clearTimeout(later);
+  }, []);
   const [text, setText] = useState("");
   const [by, setBy] = useState("");
   const [exactCase, setExactCase] = useState(false);
@@ -55,8 +61,7 @@ export function FindForm({ session, page, onGo, onDone }: Props) {
       <form className="find-form" onSubmit={(event) => event.preventDefault()}>
         <label>
           <span>Find</span>
-          {/* biome-ignore lint/a11y/noAutofocus: the dialog was opened to type here */}
-          <input autoFocus value={text} onChange={(event) => setText(event.target.value)} />
+          <input ref={field} value={text} onChange={(event) => setText(event.target.value)} />
         </label>
         <label>
           <span>Replace with</span>

@@ -4,6 +4,7 @@ import "./floating.css";
 import "./grid.css";
 import { useEffect, useRef, useState } from "react";
 import type { Block, Place } from "../../book/address.ts";
+import { hiddenRows } from "../../book/hidden-rows.ts";
 import { BLANK_COLUMN } from "../../book/shape.ts";
 import type { Store } from "../../store/store.ts";
 import { CellForm } from "./CellForm.tsx";
@@ -120,7 +121,13 @@ export function Grid({ store, page, place, onPlace, onRefused }: Props) {
     session.grid?.turnTo({ page, row, column: columnAt });
   }, [session, page, row, columnAt]);
 
-  const back = ({ page: on, top, left }: Block) => session.grid?.take({ page: on, row: top, column: left });
+  const back = ({ page: on, top, left }: Block) => {
+    // A row that was just hidden can't have the keyboard.
+    const hidden = hiddenRows(store.shown.pages[on]!);
+    let to = top;
+    while (hidden.has(to)) to += 1;
+    session.grid?.take({ page: on, row: to, column: left });
+  };
   const done = () => {
     setForm(null);
     if (form) back(form.block);

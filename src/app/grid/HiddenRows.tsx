@@ -22,7 +22,7 @@ export function HiddenRows({ session, page, row }: Props) {
   return (
     <p className="grid-hidden">
       <span>
-        {text}; what is in them counts all the same.
+        {text}
         {hiddenRows(shown).has(row) && ` The chosen cell is in row ${row + 1}, which is hidden.`}
       </span>
       <button

@@ -25,7 +25,7 @@ export class Arrangement {
   }
 }
 
-/** "Row 5 is hidden", "Rows 5 to 9 and 12 are hidden"; "" when none is. */
+/** "Row 5 is hidden; it counts all the same."; "" when no row is hidden. */
 export function hiddenText({ hidden = [] }: Page): string {
   if (hidden.length === 0) return "";
   const runs = hidden.map((run) => {
@@ -34,7 +34,9 @@ export function hiddenText({ hidden = [] }: Page): string {
   });
   const shown = runs.length > 6 ? [...runs.slice(0, 5), `${runs.length - 5} more runs of rows`] : runs;
   const list = shown.length > 1 ? `${shown.slice(0, -1).join(", ")} and ${shown.at(-1)}` : shown[0]!;
-  return /^\d+$/.test(list) ? `Row ${list} is hidden` : `Rows ${list} are hidden`;
+  return /^\d+$/.test(list)
+    ? `Row ${list} is hidden; it counts all the same.`
+    : `Rows ${list} are hidden; they count all the same.`;
 }
 
 /** The head of a row beside hidden rows has a mark towards them, and says so. */
@@ -43,7 +45,7 @@ export function markHidden(th: HTMLElement, page: Page, row: number): void {
   const [above, below] = [hidden.has(row - 1), hidden.has(row + 1)];
   th.classList.toggle("hidden-above", above);
   th.classList.toggle("hidden-below", below);
-  if (above || below) th.title = `${hiddenText(page)}; what is in them counts all the same`;
+  if (above || below) th.title = hiddenText(page);
   else th.removeAttribute("title");
 }
 

@@ -25,8 +25,8 @@ export function fittingWidth(grid: GridView, column: number): number {
   const family = getComputedStyle(grid.hot.rootElement as HTMLElement).fontFamily;
   const heading = grid.page.columns[column]?.heading ?? "";
   const texts = grid.page.rows.flatMap((_, row) => {
-    const { shown, worked, look } = grid.view(row, column);
-    return shown === "" ? [] : [{ text: shown, sign: worked || look !== null }];
+    const { shown, worked, problem } = grid.view(row, column);
+    return shown === "" ? [] : [{ text: shown, sign: worked || problem !== null }];
   });
   const longest = texts.toSorted((a, b) => b.text.length - a.text.length).slice(0, MEASURED);
   const widths = longest.map(({ text, sign }) => widthOf(text, `650 14px ${family}`) + (sign ? SIGN : 0));

@@ -230,8 +230,9 @@ export class GridView implements ShownGrid {
       this.take(place, true);
       return;
     }
-    const at = this.#hot.getSelectedLast();
-    if (at?.[0] !== place.row || at?.[1] !== place.column) this.select(place);
+    // Rows and columns selected by their heads begin at -1, and stay selected.
+    const { row, column } = this.chosen();
+    if (!this.#hot.getSelectedLast() || row !== place.row || column !== place.column) this.select(place);
   }
 
   /** Marks a cell without taking the keyboard. */

@@ -128,4 +128,13 @@ export function nameTable(hot: Handsontable, label: string): void {
   };
   for (const [name, value] of Object.entries(says)) table?.setAttribute(name, value);
   for (const over of root.querySelectorAll('[class*="ht_clone"]')) over.setAttribute("aria-hidden", "true");
+  // The columns kept in sight are a table of their own, and the keyboard goes into it.
+  const kept = root.querySelector(".ht_clone_inline_start");
+  const frozen = Number(hot.getSettings().fixedColumnsStart ?? 0) > 0;
+  const keptTable = kept?.querySelector("table.htCore");
+  if (frozen) {
+    kept?.removeAttribute("aria-hidden");
+    keptTable?.setAttribute("role", "grid");
+    keptTable?.setAttribute("aria-label", `${label}: the columns kept in sight`);
+  } else for (const name of ["role", "aria-label"]) keptTable?.removeAttribute(name);
 }

@@ -4,6 +4,7 @@ import { type KeyboardEvent, type MouseEvent, useEffect, useRef, useState } from
 import { blankPage, type Page, STAGES, type Stage } from "../../book/shape.ts";
 import { addPage, removePage, renamePage } from "../../store/commands.ts";
 import type { Store } from "../../store/store.ts";
+import { lostWith, pageDrag, pageDrop, pageStep, runPageMove } from "../grid/page-moves.ts";
 import type { Message } from "./Messages.tsx";
 
 interface Props {
@@ -46,19 +47,34 @@ export function Pages({ store, page, onPage, onMessage }: Props) {
   };
   const deletePage = () => {
     const { title } = pages[page]!;
+    const lost = lostWith(store.book, page);
     const refusal = store.run(removePage(page));
     if (refusal) return onMessage({ refused: true, text: refusal });
     onPage(Math.min(page, store.shown.pages.length - 1));
-    onMessage({ refused: false, text: `The page ${title} is deleted; Undo brings it back` });
+    onMessage({ refused: false, text: `The page ${title} is deleted${lost}; Undo brings it back` });
+  };
+  const move: Parameters<typeof pageDrop>[2] = (index, target) => {
+    const moved = runPageMove(store, index, target);
+    if (typeof moved === "string") onMessage({ refused: true, text: moved });
+    else onPage(moved);
   };
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === "F2") setRenaming(true);
+    if (!event.altKey || !event.shiftKey || (event.key !== "ArrowUp" && event.key !== "ArrowDown")) return;
+    event.preventDefault();
+    const target = pageStep(pages, page, event.key === "ArrowUp" ? -1 : 1);
+    if (target) move(page, target);
   };
 
   return (
     <nav className="pages" aria-label="Pages">
       {STAGES.map((stage) => (
-        <section key={stage} className="stage" aria-label={stage}>
+        <section
+          key={stage}
+          className="stage"
+          aria-label={stage}
+          {...pageDrop(pages.findLastIndex((one) => one.stage === stage) + 1, stage, move)}
+        >
           <h2>
             {stage}
             <button type="button" className="quiet" onClick={() => add(stage)}>
@@ -71,7 +87,7 @@ export function Pages({ store, page, onPage, onMessage }: Props) {
               if (own !== stage) return null;
               if (i !== page) {
                 return (
-                  <li key={title}>
+                  <li key={title} {...pageDrag(i, stage, move)}>
                     <button type="button" className="page" onClick={() => onPage(i)}>
                       {title}
                     </button>
@@ -79,7 +95,7 @@ export function Pages({ store, page, onPage, onMessage }: Props) {
                 );
               }
               return (
-                <li key={title} className="page-now">
+                <li key={title} className="page-now" {...(!renaming && pageDrag(i, stage, move))}>
                   {renaming ? (
                     <TitleForm title={title} onTitle={rename} />
                   ) : (

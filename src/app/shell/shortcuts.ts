@@ -65,7 +65,16 @@ export const SHORTCUTS: readonly Shortcut[] = [
   { keys: "Ctrl Z · Ctrl Y", does: "undo, redo" },
   { keys: "Enter · F2", does: "in the grid: edit a cell; Escape cancels" },
   { keys: "Ctrl D · Ctrl R", does: "in the grid: fill down, fill to the right" },
-  { keys: "Shift F10", does: "in the grid: rows, columns and note" },
+  { keys: "Ctrl F", does: "find and replace in the book" },
+  {
+    keys: "Alt Insert · Alt Delete",
+    does: "in the grid: insert rows, delete rows; columns when whole columns are selected",
+  },
+  {
+    keys: "Alt Shift arrows",
+    does: "in the grid: move rows or columns; in the list of pages: move the page",
+  },
+  { keys: "Shift F10", does: "in the grid: rows, columns, sort, find and note" },
   { keys: "Shift F2", does: "in the grid: write, read or delete the note of a cell" },
   { keys: "Tab", does: "while typing a formula: accept the suggested name" },
   { keys: "+ · − · 0 · arrows", does: "in a drawing: zoom in, zoom out, show all, move" },

@@ -1,7 +1,8 @@
 /** Find and replace over the book: what is found is shown before anything is replaced. */
 import { useEffect, useMemo, useRef, useState } from "react";
-import { fullAddress, nameOf, type Place } from "../../book/address.ts";
+import { fullAddress, type Place } from "../../book/address.ts";
 import { type Found, findCells, replacedIn, rowLabel, type Wanted } from "../../book/find.ts";
+import { nameOf } from "../../book/names.ts";
 import { replaceTexts } from "../../store/arranging.ts";
 import { Dialog } from "../dialog/Dialog.tsx";
 import { useRevision } from "../store-hooks.ts";

@@ -1,6 +1,6 @@
 /**
  * Decimal marks. A figure may be typed with a point or with a comma, "28.5" or "28,5", and with
- * separators between thousands, "1,234.5" or "1.234,5". A figure with two readings is not accepted.
+ * separators between thousands, "1,234.5", "1.234,5" or "1 234,5". A figure with two readings is not accepted.
  */
 
 /** The sign between the whole figure and its decimals that a book shows. */
@@ -8,6 +8,24 @@ export type Decimal = "point" | "comma";
 
 /** Every run of digits, points and commas that begins like a figure. */
 const RUN = /(?:\d|[.,](?=\d))[\d.,]*/g;
+
+/** Figures in threes: "1 234", with a plain, narrow or no-break space, and "1'234" where no feet or inches can be meant. */
+const IN_THREES =
+  /(?<![\d.,/'’]|\d\s)[1-9]\d{0,2}(?:([ \u2009\u00a0\u202f])\d{3}(?:\1\d{3})*|(['’])\d{3}(?:\2\d{3})*(?!\s*[a-z]))(?![\d/'’"″])/gi;
+
+/**
+ * A text without the spaces and apostrophes between thousands: "1 234,5" → "1234,5". Plain spaces
+ * go only before a decimal mark, or anywhere if `plain` says so: on an inch tape "36 116" may be
+ * 36 1/16 without its stroke.
+ */
+export const withoutGroups = (text: string, plain: boolean): string =>
+  !/\d[ \u2009\u00a0\u202f'’]\d/.test(text)
+    ? text
+    : text.replace(IN_THREES, (run, space: string | undefined, _, at: number) =>
+        space === " " && !plain && !/^[.,]\d/.test(text.slice(at + run.length))
+          ? run
+          : run.replace(/\D/g, ""),
+      );
 
 /** The separator between thousands where `decimal` is the decimal mark. */
 const thousandsMark = (decimal: Decimal): string => (decimal === "comma" ? "." : ",");
@@ -33,7 +51,8 @@ function normalised(run: string): string {
  * point are both decimal marks, whichever of them the book shows. Null when a figure in it has two
  * readings: "1,234" in a book that shows points, "1.234" in one that shows commas.
  */
-export function withPoints(text: string, decimal: Decimal): string | null {
+export function withPoints(typed: string, decimal: Decimal): string | null {
+  const text = withoutGroups(typed, false);
   if (!/[.,]/.test(text)) return text;
   let unclear = false;
   const plain = text.replace(RUN, (run) => {
@@ -48,7 +67,9 @@ export function twoReadings(
   text: string,
   decimal: Decimal,
 ): { readonly run: string; readonly readings: readonly [string, string] } | null {
-  const run = text.match(RUN)?.find((one) => hasTwoReadings(one, decimal));
+  const run = withoutGroups(text, false)
+    .match(RUN)
+    ?.find((one) => hasTwoReadings(one, decimal));
   if (run === undefined) return null;
   const mark = thousandsMark(decimal);
   return { run, readings: [withDecimalMark(run.replace(mark, "."), decimal), run.replace(mark, "")] };

@@ -1,7 +1,7 @@
 /**
  * Lengths as a tape shows them: "16 1/2", "16½", "16-1/2 in", "5' 3\"", "1 yd 9 in", "42 cm", "42,5 cm".
  */
-import { type Decimal, withDecimalMark, withPoints } from "./decimal.ts";
+import { type Decimal, withDecimalMark, withoutGroups, withPoints } from "./decimal.ts";
 import { BOOK_UNITS, convert, type TapeUnit, UNITS, type Unit, unitNamed } from "./units.ts";
 
 /** The finest mark of a tape, as typed in a book: a fraction of an inch or a metric length. */
@@ -30,7 +30,7 @@ export interface TapeReading {
  * zero, a number too large for the computer, a figure with two readings (`unclearFigure` says which).
  */
 export function readTape(text: string, unit: Unit, decimal: Decimal = "point"): TapeReading | null {
-  const plain = withPoints(text, decimal);
+  const plain = withPoints(withoutGroups(text, BOOK_UNITS[unit].tape !== "in"), decimal);
   if (plain === null) return null;
   let rest = plain
     .trim()

@@ -1,7 +1,13 @@
 /** What a typed cell means. This is the only place that decides it, before the engine sees the cell. */
-import { type Decimal, twoReadings, unclearFigure, withPoints } from "../../functions/decimal.ts";
+import {
+  type Decimal,
+  twoReadings,
+  unclearFigure,
+  withoutGroups,
+  withPoints,
+} from "../../functions/decimal.ts";
 import { readTape } from "../../functions/fractions.ts";
-import type { Unit } from "../../functions/units.ts";
+import { BOOK_UNITS, type Unit } from "../../functions/units.ts";
 import { figureText, isClosed, isFormula, plainSign, textIn, tokens } from "../book/formula.ts";
 import type { Token } from "../book/lex.ts";
 import { refused } from "../book/refused.ts";
@@ -52,7 +58,10 @@ export function understand(typed: string, kind: ColumnKind, unit: Unit, decimal:
   if (isFormula(text)) return { is: "formula", value: toEngine(text, unit, decimal) };
   if (kind === "text") return { is: "text", value: typed };
   if (isDate(text)) return { is: "date", value: text };
-  const written = plainFigure(text);
+  const inThrees = plainFigure(text);
+  const written = withoutGroups(inThrees, true);
+  if (BOOK_UNITS[unit].tape === "in" && withoutGroups(inThrees, false) !== written)
+    return groupedContent(typed, written, kind, unit, decimal);
   const figure = withPoints(written, decimal);
   if (figure === null) return unclearContent(typed, written, kind, unit, decimal);
   if (PLAIN.test(figure) && Number.isFinite(Number(figure))) {
@@ -80,6 +89,19 @@ function unclearContent(
   return figure
     ? { is: "text", value: typed, unclear: unclearFigure(written, decimal)! }
     : { is: "text", value: typed };
+}
+
+/** A figure in threes on an inch tape, where it may be a fraction without its stroke; told when it would be a figure. */
+function groupedContent(
+  typed: string,
+  joined: string,
+  kind: ColumnKind,
+  unit: Unit,
+  decimal: Decimal,
+): Content {
+  const { is } = understand(joined, kind, unit, decimal);
+  const unclear = `${typed.trim()} has two readings: ${joined}, or a fraction without its stroke, such as 36 1/16; type the one that is meant`;
+  return { is: "text", value: typed, ...(is !== "text" && { unclear }) };
 }
 
 /** A content as the engine takes it: texts are marked so that it reads nothing into them. */

@@ -14,11 +14,12 @@ import { findPlace, type Place } from "../book/address.ts";
 import { unclearComma } from "../book/commas.ts";
 import { type } from "../book/edit.ts";
 import { type Call, formulaTree, isFormula, type Tree, textIn, withSemicolons } from "../book/formula.ts";
-import type { Book } from "../book/shape.ts";
+import { type Book, typedAt } from "../book/shape.ts";
 import { type Content, namesUnit, understand } from "./content.ts";
 import { spread } from "./expected-kinds.ts";
 import { dimension, isBare } from "./kind-of-tree.ts";
 import { Kinds } from "./kinds.ts";
+import { areaOf } from "./references.ts";
 import { scalePath } from "./rescale.ts";
 
 /** The book in another unit, its finest mark the usual one there. */
@@ -53,7 +54,15 @@ export function convertBook(book: Book, unit: Unit): Book {
 
 function convertCell(book: Book, kinds: Kinds, typed: string, place: Place, unit: Unit): string {
   if (isFormula(typed))
-    return convertFormula(typed, kinds.of(place), book.unit, unit, kinds.onPage(place.page), book.decimal);
+    return convertFormula(
+      typed,
+      kinds.of(place),
+      book.unit,
+      unit,
+      kinds.onPage(place.page),
+      book.decimal,
+      (tree) => refersToBlank(book, tree, place.page),
+    );
   const column = book.pages[place.page]?.columns[place.column]?.kind ?? "any";
   return convertTyped(
     typed,
@@ -63,6 +72,20 @@ function convertCell(book: Book, kinds: Kinds, typed: string, place: Place, unit
     unit,
     book.decimal,
   );
+}
+
+/** Whether a part of a formula is a cell in which nothing is typed, or one that only repeats such a cell. */
+function refersToBlank(book: Book, tree: Tree, page: number): boolean {
+  let [part, on] = [tree, page];
+  for (let steps = 0; steps < 20; steps += 1) {
+    const area = part.is === "cell" || part.is === "name" ? areaOf(book, part, on) : null;
+    if (!area) return false;
+    const typed = typedAt(book, area.page, area.top, area.left);
+    if (typed.trim() === "") return true;
+    if (!isFormula(typed)) return false;
+    [part, on] = [formulaTree(typed), area.page];
+  }
+  return false;
 }
 
 /** A typed figure or outline; one that names its unit stands as it is. */
@@ -116,6 +139,7 @@ export function convertFormula(
   to: Unit,
   kindOf: (tree: Tree) => Kind,
   decimal?: Decimal,
+  isBlank: (tree: Tree) => boolean = () => false,
 ): string {
   const one = `${from.toUpperCase()}(1)`;
   const edits = new Edits();
@@ -135,13 +159,21 @@ export function convertFormula(
       edits.around(call.spans[i]!, unit ? "ROUND((" : "ROUND(", unit ? `)/${unit};9)` : ";9)");
     });
   };
-  /** A length that is left out is another on the other tape: it is written in as it was. */
+  /**
+   * A length that is left out is another on the other tape: it is written in as it was. Where the
+   * argument is a blank cell it is written in beside the cell, which may be filled later.
+   */
   const tell = (call: Call): void => {
-    const leftOut = Object.values(catalogue.get(call.name)?.takes ?? {}).flatMap((take, i) =>
-      (call.args[i] ?? null) === null && typeof take.otherwise === "object" && take.otherwise !== null
-        ? [{ at: i, text: `${from.toUpperCase()}(${fromTape(take.otherwise, from)})` }]
-        : [],
-    );
+    const leftOut = Object.values(catalogue.get(call.name)?.takes ?? {}).flatMap((take, i) => {
+      if (typeof take.otherwise !== "object" || take.otherwise === null) return [];
+      const text = `${from.toUpperCase()}(${fromTape(take.otherwise, from)})`;
+      const arg = call.args[i] ?? null;
+      if (arg === null) return [{ at: i, text }];
+      if (!isBlank(arg)) return [];
+      const cell = formula.slice(...call.spans[i]!);
+      edits.around(call.spans[i]!, `IF(ISBLANK(${cell});${text};`, ")");
+      return [];
+    });
     let written = call.spans.length;
     let after = "";
     for (const { at, text } of leftOut) {

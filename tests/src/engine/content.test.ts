@@ -248,3 +248,55 @@ describe("a formula as the engine reads it", () => {
     }
   });
 });
+
+describe("figures in threes", () => {
+  const SPACES = [" ", "\u00a0", "\u202f", "\u2009"];
+
+  test("thousands parted by a space of any width, or an apostrophe, are one figure on a metric tape", () => {
+    for (const space of [...SPACES, "'", "’"])
+      for (const unit of ["cm", "mm"] as const) {
+        const value = (text: string) =>
+          (understand(text.replaceAll(" ", space), "length", unit) as { value: number }).value;
+        expect(value("1 234,5")).toBe(1234.5);
+        expect(value("-1 234.5")).toBe(-1234.5);
+        expect(value("12 345")).toBe(12345);
+        expect(value("1 234 567,25")).toBe(1234567.25);
+        expect(value("1 234,567")).toBe(1234.567);
+      }
+    for (const space of SPACES)
+      expect(understand(`1${space}234 mm`, "any", "cm")).toMatchObject({ is: "length", value: 123.4 });
+  });
+
+  test("on an inch tape a plain space is read before a decimal mark, and has two readings elsewhere", () => {
+    expect(understand("1 234,5", "any", "in")).toEqual({ is: "number", value: 1234.5 });
+    expect(understand("1\u00a0234", "any", "in")).toEqual({ is: "number", value: 1234 });
+    expect(understand("36 116", "any", "in")).toEqual({
+      is: "text",
+      value: "36 116",
+      unclear:
+        "36 116 has two readings: 36116, or a fraction without its stroke, such as 36 1/16; type the one that is meant",
+    });
+    expect(understand("box 36 116", "any", "in")).toEqual({ is: "text", value: "box 36 116" });
+  });
+
+  test.each([
+    "12 34",
+    "1 2345",
+    "1234 567",
+    "0 123",
+    "1 234 56",
+    "1.234 567",
+    "555-123 456 x",
+    "1'234 in tight",
+  ])("%s is a text and no figure in threes", (text) => {
+    expect(understand(text, "any", "mm").is).toBe("text");
+  });
+
+  test("fractions, feet and inches keep their meaning", () => {
+    expect(understand("1 3/4", "length", "in")).toMatchObject({ value: 1.75 });
+    expect(understand("100 125/1000", "length", "cm")).toMatchObject({ value: 100.125 });
+    expect(understand("5'10\"", "length", "in")).toMatchObject({ value: 70 });
+    expect(understand("1'234\"", "length", "in")).toMatchObject({ value: 246 });
+    expect(understand("1'234 in", "length", "in")).toMatchObject({ value: 246 });
+  });
+});

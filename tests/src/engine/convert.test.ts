@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { catalogue } from "../../../functions/catalogue.ts";
 import type { Kind } from "../../../functions/define.ts";
 import { readTape } from "../../../functions/fractions.ts";
 import { UNITS, type Unit } from "../../../functions/units.ts";
@@ -321,4 +322,47 @@ test("no answer of any sensible formula moves, there or there and back, whicheve
     ),
     { seed: 20_260_514, numRuns: 400 },
   );
+});
+
+test("a length whose cell is blank keeps its figure on another tape, for every function with a figure for each tape", () => {
+  let calls = 0;
+  for (const { name, takes, returns, examples } of catalogue.values()) {
+    const kinds = Object.entries(takes);
+    const optional = kinds.filter(([, { otherwise }]) => typeof otherwise === "object" && otherwise !== null);
+    if (optional.length === 0 || returns === "piece") continue;
+    for (const from of ["in", "cm"] as const) {
+      const example = examples.find(({ unit = "in" }) => unit === from);
+      if (!example) continue;
+      for (const [missing] of optional) {
+        const cells: Record<string, string> = { gone: "", again: "=gone" };
+        const args = (blank: string) =>
+          kinds.map(([arg]) => {
+            const value = example.given[arg] ?? null;
+            if (arg === missing) return blank;
+            if (value === null || Array.isArray(value)) return value === null ? "" : null;
+            if (typeof value === "string") return `"${value.replaceAll('"', '""')}"`;
+            return typeof value === "boolean" ? `${value}()` : String(value);
+          });
+        if (args("gone").includes(null)) continue;
+        cells.a_1 = `=${name}(${args("gone").join(";")})`;
+        cells.a_2 = `=2*${name}(${args("again").join(";")})`;
+        const book = bookOf(cells, from);
+        if (views(book).some(({ problem }) => problem?.is === "error")) continue;
+        calls += 1;
+        for (const unit of UNITS) if (unit !== from) expectStill(book, unit);
+      }
+    }
+  }
+  expect(calls).toBeGreaterThan(8);
+});
+
+test("a blank cell that is filled after its book was converted counts again", () => {
+  const book = convertBook(bookOf({ gone: "", depth: "=CASING_DEPTH(1;gone)" }), "cm");
+  expect(book.pages[1]!.rows[1]![1]).toBe("=CASING_DEPTH(IN(1);IF(ISBLANK(gone);IN(0.125);gone);IN(0.25))");
+  const depth = (cell: string) => {
+    const rows = [["gone", cell], book.pages[1]!.rows[1]!];
+    const filled = { ...book, pages: book.pages.map((page, i) => (i === 1 ? { ...page, rows } : page)) };
+    return views(filled).find(({ name }) => name === "depth")!.value as number;
+  };
+  expect(depth("3") - depth("")).toBeCloseTo(3 - 0.125 * 2.54, 9);
 });

@@ -13,12 +13,13 @@ export const LAYERS_CHECK = define({
   source: "common practice",
   words: "stays corset shift underwear petticoat over skin same",
   takes: {
-    a: { kind: "text", about: 'the layers under the first measurement, such as "shift, stays"' },
-    b: { kind: "text", about: "the layers under the second measurement" },
+    first_layers: { kind: "text", about: 'the layers under the first measurement, such as "shift, stays"' },
+    second_layers: { kind: "text", about: "the layers under the second measurement" },
   },
   returns: "verdict",
-  compute({ a, b }, { measure }) {
-    const [first, second] = [layersOf(a, "a"), layersOf(b, "b")];
+  compute({ first_layers, second_layers }, { measure }) {
+    const first = layersOf(first_layers, "first_layers");
+    const second = layersOf(second_layers, "second_layers");
     const onlyFirst = first.filter((layer) => !second.includes(layer));
     const onlySecond = second.filter((layer) => !first.includes(layer));
     measure("only_first", "layers under the first measurement only", onlyFirst.length);
@@ -31,9 +32,13 @@ export const LAYERS_CHECK = define({
     return `look: ${parts.join("; ")}; please measure both over the same layers`;
   },
   examples: [
-    { given: { a: "shift, stays", b: "Stays over shift" }, gives: "ok", because: "the same two layers" },
     {
-      given: { a: "shift, stays, hip pad", b: "shift and stays" },
+      given: { first_layers: "shift, stays", second_layers: "Stays over shift" },
+      gives: "ok",
+      because: "the same two layers",
+    },
+    {
+      given: { first_layers: "shift, stays, hip pad", second_layers: "shift and stays" },
       gives: "look: the first has hip pad under it, the second does not",
       because: "only the first was taken over the pad",
     },

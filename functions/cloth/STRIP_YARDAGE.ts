@@ -1,7 +1,7 @@
 import { define } from "../define.ts";
+import { CLOTH_WIDTH, joinedBreadth } from "../drafting/breadths.ts";
 import { drawStrip } from "../drawing/flat-strip.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
-import { Refusal } from "../refusal.ts";
 import { DRESS_MAKING } from "../sources.ts";
 import { roundUpToWhole } from "../whole-number.ts";
 
@@ -19,13 +19,7 @@ export const STRIP_YARDAGE = define({
   takes: {
     flat: { kind: "length", about: "length of the strip before gathering or pleating", from: 1, to: 100_000 },
     depth: { kind: "length", about: "depth of the strip as cut, hem and seam included", from: 0.5, to: 1000 },
-    cloth_width: {
-      kind: "length",
-      usual: [15, 330],
-      about: "usable width of the cloth, between the selvedges",
-      from: 5,
-      to: 1000,
-    },
+    cloth_width: CLOTH_WIDTH,
     seam: {
       kind: "length",
       about: "width that each breadth loses to its joins, in all",
@@ -41,12 +35,7 @@ export const STRIP_YARDAGE = define({
     "depth, cloth_width": "a skirt's length may be more or less than the cloth's width",
   },
   compute({ flat, depth, cloth_width, seam }, { step }) {
-    if (seam >= cloth_width)
-      throw new Refusal(
-        (say) =>
-          `seam must be less than the cloth width of ${say(cloth_width, seam)}, not ${say(seam, cloth_width)}`,
-      );
-    const breadth = step("breadth", "cloth_width - seam", cloth_width - seam);
+    const breadth = step("breadth", "cloth_width - seam", joinedBreadth(cloth_width, seam));
     const breadths = step("breadths", "ROUNDUP(ROUND(flat / breadth; 8); 0)", roundUpToWhole(flat / breadth));
     step("left_over", "breadths * breadth - flat", breadths * breadth - flat);
     return step("length", "breadths * depth", breadths * depth);

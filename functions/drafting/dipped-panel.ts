@@ -3,10 +3,20 @@
  * (body-cone.ts), cut along the seam above and along a hem below, and spread evenly where the hem is
  * to be fuller than the body.
  *
- * Spreading cuts the section into strips down the body, as many as you like, and leans each a
- * little more than the one before. Strips keep their top ends, so the seam keeps its length and
- * only bends: its level part to another arc, its straight slope to an arc too. A hem point stays
- * on its strip, as far below the seam as it was.
+ * Half the section, before it is spread:
+ *
+ *     centre back                     centre front
+ *        |------------.                              level part of the seam, then the slope
+ *        |             `--.
+ *        |    |    |    |  `--.
+ *        |    |    |    |    | `--.                  the point
+ *        |    |    |    |    |    |                  strips, each straight down the body
+ *        |____|____|____|____|____|                  hem, here level
+ *
+ * Spreading cuts the section into strips of no width, each straight down the body, and leans every
+ * strip a little more than the one before. The top ends of the strips stay together, so the seam keeps
+ * its length and only bends: the level part becomes an arc of another radius, and the straight slope
+ * becomes an arc too. The hem's point on a strip stays on that strip, at the same distance below the seam.
  */
 
 import type { CallContext } from "../define.ts";
@@ -36,18 +46,19 @@ export interface DipMeasures {
   readonly hem: "parallel" | "level";
 }
 
-/** The state of the section at a distance `u` along the slope, before spreading. */
+/** The strip that begins at a distance `u` along the slope, before spreading. */
 interface SlopePlace {
-  /** Lean of the strip there. */
+  /** The angle of the strip from straight down, in radians. */
   readonly lean: number;
-  /** How fast that grows along the slope. */
+  /** How much the lean grows for each unit of length along the slope. */
   readonly leaning: number;
-  /** The strip's length from seam to hem, and how fast that grows. */
+  /** The strip's length from seam to hem. */
   readonly length: number;
+  /** How much that length grows for each unit of length along the slope. */
   readonly lengthening: number;
 }
 
-/** How many curves draw the hem below a slope that spans this angle of the rolled-out body: enough for about seven digits of the hem's length. */
+/** How many curves draw the hem below a slope that spans the angle `turn` of the rolled-out body. That number gives the hem's length to about seven digits. */
 const curveCount = (turn: number): number => Math.max(8, Math.ceil(6 * Math.abs(turn)));
 
 export class DippedSection {
@@ -98,7 +109,7 @@ export class DippedSection {
     return levels + integrate((u) => Math.hypot(...this.hemSpeed(this.place(u), spread)), 0, sloped);
   }
 
-  /** The level part at the back and the one in front: their length, the cloth below them, how they bend and how wide their hem is. */
+  /** The level part of the seam at the back, and the level part in front. */
   private back(): LevelPart {
     const { angle, back_girth, level } = this.seam;
     return levelPart(angle / back_girth, level, this.dip.depth);
@@ -114,13 +125,13 @@ export class DippedSection {
     );
   }
 
-  /** How the hem runs below the slope, across and down the strip, per length of seam. */
+  /** How far the hem goes for each unit of length along the slope: across the strip, and down it. */
   private hemSpeed({ lean, leaning, length, lengthening }: SlopePlace, spread: number): Point {
     const off = this.slopeLean - lean;
     return [Math.cos(off) + length * (leaning + spread), lengthening - Math.sin(off)];
   }
 
-  /** The spread that brings half the hem to this length; 0 when it just goes round the body. */
+  /** The spread that makes half the hem this long; 0 when the hem just goes round the body. Refuses a shorter hem, and one that comes round to a full circle. */
   spreadFor(half: number, asked: HemRequest): number {
     // The fullness is a ratio, the hem's length is a length.
     const requestText = (say: CallContext["say"], figure: number, beside: number) =>
@@ -155,12 +166,12 @@ export class DippedSection {
     return spread + (half - edgeLength(this.hem(spread))) / slope;
   }
 
-  /** Lean of centre front when centre back lies straight. */
+  /** The angle that centre front leans from centre back, in radians. */
   turn(spread: number): number {
     return this.seam.angle / 2 + (spread * this.seam.length) / 2;
   }
 
-  /** The spread that brings half the section round to a full circle: more can not be cut in one. */
+  /** The spread at which half the section comes round to a full circle, which is the most that can be cut in one. */
   private circle(): number {
     return (2 * (2 * Math.PI - this.seam.angle / 2)) / this.seam.length;
   }
@@ -196,7 +207,7 @@ export class DippedSection {
     );
   }
 
-  /** Where the slope begins, and where it ends. */
+  /** The place where the slope of the seam begins, and the place where it ends. */
   private corner(spread: number): Point {
     return arcEnd([0, 0], 0, this.back().bend + spread, this.seam.level);
   }
@@ -206,13 +217,13 @@ export class DippedSection {
     return arcEnd(this.corner(spread), this.slopeLean + spread * level, spread, sloped);
   }
 
-  /** Lean of the strip where a level part in front begins. */
+  /** Lean of the strip at which the level part in front begins. */
   private frontLean(spread: number): number {
     const { angle, level, sloped, slope_to } = this.seam;
     return angle * slope_to + spread * (level + sloped);
   }
 
-  /** The hem from centre back: arcs below the level parts, curves below the slope. */
+  /** The hem from centre back to centre front: arcs below the level parts of the seam, curves below its slope. */
   private hem(spread: number): Edge {
     const { angle, level, sloped, front_level, reach: share } = this.seam;
     const { depth, hem } = this.dip;
@@ -246,7 +257,7 @@ export class DippedSection {
   }
 }
 
-/** A level part of the seam, `long` along it, with `deep` cloth below it. */
+/** A level part of the seam, `long` along the seam, with cloth `deep` below it. */
 interface LevelPart {
   /** How the seam bends there before spreading, in radians for each length. */
   readonly bend: number;
@@ -271,16 +282,16 @@ export interface HemRequest {
   readonly per: number;
 }
 
-/** A place on a curve and how the curve runs there, per length of its parameter. */
+/** A point on a curve, and how far the curve goes there for each unit of its parameter. */
 interface CurvePoint {
   readonly at: Point;
   readonly speed: Point;
 }
 
 /**
- * The cubic curve from one pass to the next. Handles of a third of the speed would do; made longer
- * as for an arc of the same turn, 4/3 · tan of a quarter of it, they follow a curve that turns evenly
- * a hundred times closer.
+ * The cubic curve from one point to the next. Its handles are as long as those of an arc that turns by the
+ * same angle, 4/3 · tan(angle/4) of the radius: then it follows an evenly bent curve about a hundred times
+ * closer than with handles of a third of the span.
  */
 function curveBetween(begin: CurvePoint, end: CurvePoint, span: number): Curve {
   const [[ax, ay], [bx, by]] = [begin.speed, end.speed];

@@ -1,8 +1,26 @@
 /** Things set evenly in a row along an edge, no farther apart than wanted: eyelets, hooks. */
-import type { CallContext, StepValues } from "../define.ts";
+import type { CallContext, StepValues, Takes } from "../define.ts";
 import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
 import type { Shape } from "../drawing/shapes.ts";
 import { roundUpToWhole } from "../whole-number.ts";
+
+/** What is kept clear at either end of the edge of an even row. */
+export const ROW_ENDS = {
+  top: {
+    kind: "length",
+    about: "distance from the upper end to the first",
+    from: 0,
+    to: 100,
+    otherwise: 0,
+  },
+  bottom: {
+    kind: "length",
+    about: "distance from the last to the lower end",
+    from: 0,
+    to: 500,
+    otherwise: 0,
+  },
+} as const satisfies Takes;
 
 interface EvenRow {
   readonly edge: number;

@@ -3,7 +3,7 @@
  * four. Evenly set, pleat i of n has its middle at (i − 1/2) of the finished width over n, half a
  * spacing in from each end.
  */
-import type { Take } from "../define.ts";
+import type { Take, Takes } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 import type { Point } from "../geometry/strokes.ts";
 import { Refusal } from "../refusal.ts";
@@ -22,6 +22,14 @@ export const hiddenLayers = (style: PleatStyle): 2 | 4 => (style === "knife" ? 2
 
 /** The rule that says so. */
 export const HIDDEN_LAYERS_RULE = 'IF(style = "knife"; 2; 4)';
+
+/** The arguments that describe pleats of one depth on cloth whose sides are seamed. */
+export const EVEN_PLEATS = {
+  count: { kind: "count", about: "how many pleats", from: 0, to: 1000 },
+  depth: { kind: "length", about: "from a pleat's outer fold to its inner one", from: 0, to: 200 },
+  style: PLEAT_STYLE,
+  seam: { kind: "length", about: "seam allowance, both sides together", from: 0, to: 50, otherwise: 0 },
+} as const satisfies Takes;
 
 /** The argument for the wanted width of a box pleat's upper face. */
 export const BOX_WIDTH = {
@@ -164,4 +172,27 @@ export function drawFoldedAt(
     stroke(path, "fold", { label: "folded, from above" }),
     dimension([0, y - 2 * gap], [finished, y - 2 * gap], { label: "finished" }),
   ];
+}
+
+interface PleatedCloth {
+  readonly flat: number;
+  readonly finished: number;
+  readonly count: number;
+  readonly depth: number;
+  readonly style: PleatStyle;
+  /** Allowance at both sides together. */
+  readonly seam: number;
+}
+
+/** The cloth flat with its creases, and folded below; nothing for no pleats and for more than can be told apart. */
+export function drawEvenPleats(
+  { flat, finished, count, depth, style, seam }: PleatedCloth,
+  flatShows?: string,
+): Shape[] {
+  if (count < 1 || count > 60 || depth <= 0) return [];
+  const lines = evenCreases(style, finished, count, depth).map(({ at, kind }) => ({
+    at: at + seam / 2,
+    kind,
+  }));
+  return [...drawCreases(flat, lines, flatShows), ...drawFolded(style, finished, count, depth, flat / 4)];
 }

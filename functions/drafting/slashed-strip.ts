@@ -7,9 +7,27 @@
  * no shorter than the paper, and with even gaps and half gaps at the edges one arc all along. A gap
  * is what the hem gains at the slash (or the top loses), measured along the trued edge.
  */
+import type { Takes } from "../define.ts";
 import { arcFrom, directionDown, pointAhead } from "../geometry/constant-curvature.ts";
 import { type Edge, line, type Point, pointAt, type Stroke } from "../geometry/strokes.ts";
 import { Refusal } from "../refusal.ts";
+
+/** The arguments that say how many gaps a strip with even gaps has. */
+export const SECTIONS = {
+  sections: {
+    kind: "count",
+    about: "how many strips there are between the slashes, the outer two included",
+    from: 1,
+    to: 200,
+  },
+  edge_share: {
+    kind: "share",
+    about: "how much of a gap each outer edge takes",
+    from: 0,
+    to: 1,
+    otherwise: 0.5,
+  },
+} as const satisfies Takes;
 
 export interface SlashedStrip {
   /** From the left end: the top and the hem. */

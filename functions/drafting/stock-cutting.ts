@@ -1,14 +1,26 @@
 /**
- * Lengths cut from as few stock lengths as possible.
+ * Lengths, such as bones or hoops, cut from as few stock lengths as possible. A stock length is one
+ * length as it is bought:
  *
- * The first try is the rule a cutter uses: the longest first, each from the first stock length with
- * room. If that takes no more than a proved least number, it is the best. Else one fewer is tried, and so on
- * down, one stock length at a time: the longest that is left must be cut from some stock length,
- * so it is cut from the next one, together with every set of others that leaves no room for another
- * (a set with room left can be filled up from later ones). A try ends where more is wasted than the
- * number leaves to waste, and what was once found not to fit is not tried again: the bin completion
- * of Korf, "A New Algorithm for Optimal Bin Packing", AAAI-02. The work is limited; a list that is
- * too long for it is answered with the best cutting found.
+ *     stock length 1   |---- 24 ----|---- 24 ----|-- 10 --|xx|     xx is waste
+ *     stock length 2   |--- 18 ---|--- 18 ---|--- 18 ---|xxxx|
+ *
+ * 1. The first cutting follows the rule that a cutter uses: take the longest length first, and cut each
+ *    from the first stock length that has room for it (`longestFirst`).
+ * 2. `lowerBound` proves a number of stock lengths that no cutting can go below. If the first cutting
+ *    takes just that many, it is the answer.
+ * 3. Otherwise a search looks for a cutting that takes one stock length fewer, then two fewer, and so
+ *    on (`Search`). It fills the stock lengths one after the other. The longest length that is left must
+ *    be cut from some stock length, so the search cuts it from the next one. Beside it the search tries
+ *    every set of other lengths that leaves no room for a further one; a set that leaves room need not
+ *    be tried, because a length of a later stock length could be moved there.
+ * 4. The search gives up a branch when its stock lengths already waste more than the wanted number of
+ *    stock lengths allows in all. It remembers which lengths did not fit into how many stock lengths,
+ *    and never tries the same again.
+ *
+ * Steps 3 and 4 are the bin completion of Korf, "A New Algorithm for Optimal Bin Packing", AAAI-02.
+ * The work is limited: for a list that is too long the answer is the best cutting found, and `least`
+ * says that fewer may be possible.
  */
 import { remember } from "../memo.ts";
 import { roundUpToWhole } from "../whole-number.ts";
@@ -20,13 +32,13 @@ export interface StockCutting {
   readonly least: number;
 }
 
-/** Lengths looked at before the search ends: some tenths of a second. */
+/** The search ends after it has looked at this many lengths, which takes some tenths of a second. */
 const MAX_LOOKED_AT = 2_000_000;
 
-/** The answer, its doubts, its working and its drawing ask for the same cutting. */
+/** Kept because the answer of a cell, its Working and its Drawing each ask for the same cutting. */
 const known = remember<string, StockCutting>(20);
 
-/** Cuts `lengths` from lengths of `stock`, losing `loss` at each cut but not off the end of the stock. */
+/** Cuts `lengths` from stock lengths of `stock`. Each cut loses `loss`, but the end of a stock length needs no cut. */
 export const cutStock = (lengths: readonly number[], stock: number, loss: number): StockCutting =>
   known(JSON.stringify([lengths, stock, loss]), () => cut(lengths, stock, loss));
 
@@ -64,10 +76,15 @@ function longestFirst(all: readonly number[], room: number, loss: number, hair: 
 }
 
 /**
- * The stock lengths that are needed whatever the cutting: by the sum of all, and for each length x
- * by those above half the room, no two of which share a stock length, and by those from x to half
- * the room, which only fit beside the shorter ones of them (Martello and Toth, Knapsack Problems,
- * 1990, section 8.3).
+ * A number of stock lengths that every cutting needs. It is the greatest of several such numbers:
+ *
+ * - the sum of all lengths, divided by the room of one stock length and rounded up;
+ * - the number of lengths longer than half the room, because no two of them share a stock length;
+ * - for each length x up to half the room: the lengths so long that x does not fit beside them
+ *   (`alone`), then the other lengths above half the room (`half`), then the stock lengths for what
+ *   remains of the lengths from x to half the room (`rest`) when the room beside `half` is used up.
+ *
+ * Source: Martello and Toth, Knapsack Problems, 1990, section 8.3.
  */
 function lowerBound(needs: readonly number[], room: number, hair: number): number {
   const sum = (list: readonly number[]) => list.reduce((a, b) => a + b, 0);
@@ -82,7 +99,9 @@ function lowerBound(needs: readonly number[], room: number, hair: number): numbe
   return Math.max(least, needs.filter((need) => need > room / 2 + hair).length, 1);
 }
 
+/** The search for a cutting that takes a given number of stock lengths. */
 class Search {
+  /** The different lengths, the longest first, and how many of each are still to be cut. */
   private readonly kinds: readonly number[];
   private counts: number[];
   private readonly room: number;
@@ -91,6 +110,7 @@ class Search {
   private readonly sum: number;
   private looks = MAX_LOOKED_AT;
   private cuts: number[][] = [];
+  /** Counts of lengths that were found not to fit, each with the number of stock lengths. */
   private readonly failed = new Set<string>();
 
   constructor(all: readonly number[], room: number, loss: number, hair: number) {
@@ -114,7 +134,7 @@ class Search {
     return this.looks > 0 ? null : undefined;
   }
 
-  /** Cuts what is left from `number` stock lengths, wasting at most `waste`. */
+  /** Cuts all lengths that are left from `number` stock lengths, which may waste at most `waste` together. Returns whether that is possible. */
   private next(number: number, waste: number): boolean {
     const first = this.counts.findIndex((count) => count > 0);
     if (first < 0) return true;
@@ -132,7 +152,7 @@ class Search {
     return false;
   }
 
-  /** Fills one stock length with kinds from `from` on in every way, then cuts the next. */
+  /** Fills the `room` left in one stock length in every way, with lengths no longer than kind `from`; each time cuts the rest from the other stock lengths. */
   private fill(cut: number[], from: number, room: number, number: number, waste: number): boolean {
     this.looks -= this.kinds.length - from + 1;
     if (this.looks <= 0) return false;

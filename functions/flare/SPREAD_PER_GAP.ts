@@ -1,4 +1,5 @@
 import { define } from "../define.ts";
+import { SECTIONS } from "../drafting/slashed-strip.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 import type { Point } from "../geometry/strokes.ts";
 import { Refusal } from "../refusal.ts";
@@ -18,19 +19,7 @@ export const SPREAD_PER_GAP = define({
   takes: {
     top: { kind: "length", about: "the edge that keeps its length", from: 1, to: 1000 },
     hem: { kind: "length", about: "the length wanted at the hem", from: 1, to: 5000 },
-    sections: {
-      kind: "count",
-      about: "how many strips there are between the slashes, the outer two included",
-      from: 1,
-      to: 200,
-    },
-    edge_share: {
-      kind: "share",
-      about: "how much of a gap each outer edge takes",
-      from: 0,
-      to: 1,
-      otherwise: 0.5,
-    },
+    ...SECTIONS,
   },
   returns: "length",
   compute({ top, hem, sections, edge_share }, { step }) {

@@ -1,4 +1,5 @@
 import { define } from "../define.ts";
+import { SECTIONS } from "../drafting/slashed-strip.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import { Refusal } from "../refusal.ts";
 
@@ -14,19 +15,7 @@ export const SPREAD_TOTAL = define({
   words: "slash and spread add up gaps sections fullness gained hem",
   takes: {
     gap: { kind: "length", about: "how far each slash is opened at the hem", from: 0, to: 500 },
-    sections: {
-      kind: "count",
-      about: "how many strips there are between the slashes, the outer two included",
-      from: 1,
-      to: 200,
-    },
-    edge_share: {
-      kind: "share",
-      about: "how much of a gap each outer edge takes",
-      from: 0,
-      to: 1,
-      otherwise: 0.5,
-    },
+    ...SECTIONS,
   },
   returns: "length",
   compute({ gap, sections, edge_share }, { step }) {

@@ -1,4 +1,5 @@
 import { define } from "../define.ts";
+import { ROW_ENDS } from "../drafting/even-row.ts";
 import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
 import { roundUpToWhole } from "../whole-number.ts";
 
@@ -16,20 +17,7 @@ export const BUTTON_COUNT = define({
   takes: {
     edge: { kind: "length", about: "length of the edge to be closed", from: 1, to: 1000 },
     spacing: { kind: "length", about: "greatest distance from one to the next", from: 0.3, to: 100 },
-    top: {
-      kind: "length",
-      about: "distance from the upper end to the first",
-      from: 0,
-      to: 100,
-      otherwise: 0,
-    },
-    bottom: {
-      kind: "length",
-      about: "distance from the last to the lower end",
-      from: 0,
-      to: 500,
-      otherwise: 0,
-    },
+    ...ROW_ENDS,
   },
   returns: "count",
   usual: ["spacing < edge", "top <= 2 * spacing"],

@@ -1,4 +1,5 @@
 import { define } from "../define.ts";
+import { ROW_ENDS } from "../drafting/even-row.ts";
 import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
 
 /**
@@ -15,20 +16,7 @@ export const BUTTON_MARK = define({
     number: { kind: "count", about: "which one, counted from the top", from: 1, to: 500 },
     edge: { kind: "length", about: "length of the edge to be closed", from: 1, to: 1000 },
     count: { kind: "count", about: "how many there are", from: 1, to: 500 },
-    top: {
-      kind: "length",
-      about: "distance from the upper end to the first",
-      from: 0,
-      to: 100,
-      otherwise: 0,
-    },
-    bottom: {
-      kind: "length",
-      about: "distance from the last to the lower end",
-      from: 0,
-      to: 500,
-      otherwise: 0,
-    },
+    ...ROW_ENDS,
   },
   returns: "length",
   alike: { "top, bottom": "either end may be the freer" },

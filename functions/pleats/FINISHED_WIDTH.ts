@@ -1,12 +1,5 @@
 import { define } from "../define.ts";
-import {
-  drawCreases,
-  drawFolded,
-  evenCreases,
-  HIDDEN_LAYERS_RULE,
-  hiddenLayers,
-  PLEAT_STYLE,
-} from "../drafting/pleat-creases.ts";
+import { drawEvenPleats, EVEN_PLEATS, HIDDEN_LAYERS_RULE, hiddenLayers } from "../drafting/pleat-creases.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -21,10 +14,7 @@ export const FINISHED_WIDTH = define({
   words: "pleats finished from flat comes out width once pleated skirt panel kilt inverse",
   takes: {
     flat: { kind: "length", about: "flat width of the cloth, as cut", from: 0.5, to: 50_000 },
-    count: { kind: "count", about: "how many pleats", from: 0, to: 1000 },
-    depth: { kind: "length", about: "from a pleat's outer fold to its inner one", from: 0, to: 200 },
-    style: PLEAT_STYLE,
-    seam: { kind: "length", about: "seam allowance, both sides together", from: 0, to: 50, otherwise: 0 },
+    ...EVEN_PLEATS,
   },
   returns: "length",
   usual: ["depth < flat"],
@@ -41,14 +31,7 @@ export const FINISHED_WIDTH = define({
     step("times", "(flat - seam) / (flat - seam - hidden)", (flat - seam) / finished);
     return step("finished", "flat - seam - hidden", finished);
   },
-  draw({ flat, count, depth, style, seam }, { finished = 0 }) {
-    if (count < 1 || count > 60 || depth <= 0) return [];
-    const lines = evenCreases(style, finished, count, depth).map(({ at, kind }) => ({
-      at: at + seam / 2,
-      kind,
-    }));
-    return [...drawCreases(flat, lines), ...drawFolded(style, finished, count, depth, flat / 4)];
-  },
+  draw: (given, { finished = 0 }) => drawEvenPleats({ ...given, finished }),
   examples: [
     {
       given: { flat: 236, count: 18, depth: 4 },

@@ -1,12 +1,5 @@
 import { define } from "../define.ts";
-import {
-  drawCreases,
-  drawFolded,
-  evenCreases,
-  HIDDEN_LAYERS_RULE,
-  hiddenLayers,
-  PLEAT_STYLE,
-} from "../drafting/pleat-creases.ts";
+import { drawEvenPleats, EVEN_PLEATS, HIDDEN_LAYERS_RULE, hiddenLayers } from "../drafting/pleat-creases.ts";
 import { DRESS_MAKING } from "../sources.ts";
 
 /**
@@ -21,10 +14,7 @@ export const FLAT_WIDTH = define({
   words: "how much to cut pleated skirt panel kilt three times width knife box inverted valance",
   takes: {
     finished: { kind: "length", about: "width once pleated", from: 0.5, to: 20_000 },
-    count: { kind: "count", about: "how many pleats", from: 0, to: 1000 },
-    depth: { kind: "length", about: "from a pleat's outer fold to its inner one", from: 0, to: 200 },
-    style: PLEAT_STYLE,
-    seam: { kind: "length", about: "seam allowance, both sides together", from: 0, to: 50, otherwise: 0 },
+    ...EVEN_PLEATS,
   },
   returns: "length",
   usual: ["depth <= finished"],
@@ -35,14 +25,7 @@ export const FLAT_WIDTH = define({
     step("times", "(finished + hidden) / finished", (finished + hidden) / finished);
     return step("flat", "finished + hidden + seam", finished + hidden + seam);
   },
-  draw({ finished, count, depth, style, seam }, { flat = 0 }) {
-    if (count < 1 || count > 60 || depth <= 0) return [];
-    const lines = evenCreases(style, finished, count, depth).map(({ at, kind }) => ({
-      at: at + seam / 2,
-      kind,
-    }));
-    return [...drawCreases(flat, lines, "flat"), ...drawFolded(style, finished, count, depth, flat / 4)];
-  },
+  draw: (given, { flat = 0 }) => drawEvenPleats({ ...given, flat }, "flat"),
   examples: [
     {
       given: { finished: 92, count: 18, depth: 4 },

@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
+import { BREADTHS, joinedBreadth } from "../drafting/breadths.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
-import { Refusal } from "../refusal.ts";
 import { roundUpToWhole } from "../whole-number.ts";
 
 /**
@@ -17,20 +17,7 @@ export const JOIN_MARK = define({
   takes: {
     number: { kind: "count", about: "which join, counted from the beginning", from: 1, to: 1000 },
     flat: { kind: "length", about: "flat width, all panels joined", from: 1, to: 100_000 },
-    cloth_width: {
-      kind: "length",
-      usual: [15, 330],
-      about: "usable width of the cloth, between the selvedges",
-      from: 5,
-      to: 1000,
-    },
-    seam: {
-      kind: "length",
-      about: "width that each breadth loses to its joins",
-      from: 0,
-      to: 50,
-      otherwise: 0,
-    },
+    ...BREADTHS,
     arrange: {
       kind: "text",
       about: "even: all panels equal; full: whole breadths with the remainder last",
@@ -41,12 +28,7 @@ export const JOIN_MARK = define({
   returns: "length",
   usual: ["seam < 0.5 * cloth_width"],
   compute({ number, flat, cloth_width, seam, arrange }, { step }) {
-    if (seam >= cloth_width)
-      throw new Refusal(
-        (say) =>
-          `seam must be less than the cloth width of ${say(cloth_width, seam)}, not ${say(seam, cloth_width)}`,
-      );
-    const breadth = step("breadth", "cloth_width - seam", cloth_width - seam);
+    const breadth = step("breadth", "cloth_width - seam", joinedBreadth(cloth_width, seam));
     const panels = step("panels", "ROUNDUP(ROUND(flat / breadth; 8); 0)", roundUpToWhole(flat / breadth));
     const panel = step(
       "panel",

@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
+import { BREADTHS, joinedBreadth } from "../drafting/breadths.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
-import { Refusal } from "../refusal.ts";
 import { DRESS_MAKING } from "../sources.ts";
 import { roundUpToWhole } from "../whole-number.ts";
 
@@ -16,31 +16,13 @@ export const PANELS = define({
     "breadths widths drops strips join skirt ruffle how many panels cloth width gathered pleated selvedge strip count strips",
   takes: {
     flat: { kind: "length", about: "flat width wanted, all round", from: 1, to: 100_000 },
-    cloth_width: {
-      kind: "length",
-      usual: [15, 330],
-      about: "usable width of the cloth, between the selvedges",
-      from: 5,
-      to: 1000,
-    },
-    seam: {
-      kind: "length",
-      about: "width that each breadth loses to its joins",
-      from: 0,
-      to: 50,
-      otherwise: 0,
-    },
+    ...BREADTHS,
   },
   returns: "count",
   usual: ["seam < 0.5 * cloth_width"],
   alike: { "flat, cloth_width": "one width of cloth may be more than enough" },
   compute({ flat, cloth_width, seam }, { step }) {
-    if (seam >= cloth_width)
-      throw new Refusal(
-        (say) =>
-          `seam must be less than the cloth width of ${say(cloth_width, seam)}, not ${say(seam, cloth_width)}`,
-      );
-    const breadth = step("breadth", "cloth_width - seam", cloth_width - seam);
+    const breadth = step("breadth", "cloth_width - seam", joinedBreadth(cloth_width, seam));
     const panels = roundUpToWhole(flat / breadth);
     step("left_over", "ROUNDUP(ROUND(flat / breadth; 8); 0) * breadth - flat", panels * breadth - flat);
     return step("panels", "ROUNDUP(ROUND(flat / breadth; 8); 0)", panels);

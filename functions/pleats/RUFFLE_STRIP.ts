@@ -1,8 +1,8 @@
 import { define } from "../define.ts";
+import { CLOTH_WIDTH, joinedBreadth } from "../drafting/breadths.ts";
 import { grainDrawn } from "../drawing/grain-line.ts";
 import { dimension, outline } from "../drawing/shapes.ts";
 import { polygon } from "../pieces/piece.ts";
-import { Refusal } from "../refusal.ts";
 import { roundUpToWhole } from "../whole-number.ts";
 
 /**
@@ -26,13 +26,7 @@ export const RUFFLE_STRIP = define({
       to: 10,
     },
     depth: { kind: "length", about: "depth as cut, hem and heading included", from: 0.5, to: 300 },
-    cloth_width: {
-      kind: "length",
-      usual: [15, 330],
-      about: "usable width of the cloth, between the selvedges",
-      from: 5,
-      to: 1000,
-    },
+    cloth_width: CLOTH_WIDTH,
     seam: {
       kind: "length",
       about: "length that each strip loses to its joins, both ends together",
@@ -45,13 +39,8 @@ export const RUFFLE_STRIP = define({
   usual: ["depth <= edge", "depth <= 2 * cloth_width", "seam < depth"],
   alike: { "edge, cloth_width": "an edge may be shorter than the cloth is wide" },
   compute({ edge, ratio, depth, cloth_width, seam }, { step }) {
-    if (seam >= cloth_width)
-      throw new Refusal(
-        (say) =>
-          `seam must be less than the cloth width of ${say(cloth_width, seam)}, not ${say(seam, cloth_width)}`,
-      );
     const flat = step("flat", "edge * ratio", edge * ratio);
-    const strips = roundUpToWhole(flat / (cloth_width - seam));
+    const strips = roundUpToWhole(flat / joinedBreadth(cloth_width, seam));
     step("strips", "ROUNDUP(ROUND(flat / (cloth_width - seam); 8); 0)", strips);
     const cut = step("strip_length", "flat / strips + seam", flat / strips + seam);
     step("cloth", "strips * depth", strips * depth);

@@ -1,6 +1,6 @@
 /** Draws a lay to scale as SVG: the strip from left to right, pieces with their names and grain. */
 import type { Lay, LayQuestion } from "../../functions/lay.ts";
-import { boundsOf, cosSin, turned } from "../lay/outline.ts";
+import { boundingBox, cosSin, turned } from "../lay/outline.ts";
 
 const PAPER = "#fbf9f4";
 const CLOTH = "#f1ece0";
@@ -18,7 +18,7 @@ export function layDrawing(question: LayQuestion, lay: Lay): string {
   const shapes = lay.placements.map(({ piece, copy, turn, x, y }) => {
     const { name, outline } = question.pieces[piece]!;
     const points = turned(outline, turn, x, y);
-    const { left, right, low, high } = boundsOf(points);
+    const { left, right, low, high } = boundingBox(points);
     const [cx, cy] = [(left + right) / 2, (low + high) / 2];
     const size = Math.min(0.02 * width, (right - left) / (0.7 * (name.length + 2)), 0.4 * (high - low));
     const [c, s] = cosSin(turn);

@@ -2,7 +2,7 @@
 
 import type { Point } from "../../functions/geometry/strokes.ts";
 import type { Lay, LayQuestion, Placement } from "../../functions/lay.ts";
-import { boundsOf, signedArea, turned } from "./outline.ts";
+import { boundingBox, signedArea, turned } from "./outline.ts";
 
 /** What is asked of an outline each time lays are compared: its area, and how far right it reaches in each turn. */
 interface Measures {
@@ -28,7 +28,7 @@ function rightOf(outline: readonly Point[], turn: number): number {
   const { rights } = measures(outline);
   let right = rights.get(turn);
   if (right === undefined) {
-    right = boundsOf(turned(outline, turn)).right;
+    right = boundingBox(turned(outline, turn)).right;
     rights.set(turn, right);
   }
   return right;

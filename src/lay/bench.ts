@@ -2,7 +2,7 @@
 import type { LayQuestion, Placement } from "../../functions/lay.ts";
 import { Columns } from "./columns.ts";
 import type { Order } from "./orders.ts";
-import { type Bounds, boundsOf } from "./outline.ts";
+import { type Bounds, boundingBox } from "./outline.ts";
 import type { Shape } from "./shape.ts";
 import { type Slices, slice } from "./slices.ts";
 
@@ -53,7 +53,7 @@ export class Bench {
     this.margins = question.cloths.map(({ width, length, outline }) => {
       const full = { left: 0, right: length ?? Infinity, low: 0, high: width };
       if (!outline) return full;
-      const own = boundsOf(outline);
+      const own = boundingBox(outline);
       return {
         left: Math.max(0, own.left),
         right: Math.min(full.right, own.right),
@@ -107,7 +107,7 @@ export class Bench {
       columns.clear();
       for (const flaw of cloth.flaws ?? []) this.block(columns, flaw, origin);
       if (!cloth.outline) return;
-      const { right } = boundsOf(cloth.outline);
+      const { right } = boundingBox(cloth.outline);
       const span = { low: -cloth.width, high: 2 * cloth.width };
       columns.add(slice(cloth.outline, origin, h, Math.ceil((right - origin) / h) + 1, span), 0, 0);
     });
@@ -120,7 +120,7 @@ export class Bench {
   }
 
   private block(columns: Columns, ring: readonly (readonly [number, number])[], origin: number): void {
-    const { left, right } = boundsOf(ring);
+    const { left, right } = boundingBox(ring);
     const first = Math.floor((left - origin) / this.h);
     const from = origin + first * this.h;
     columns.add(slice(ring, from, this.h, Math.floor((right - from) / this.h) + 1), first, 0);

@@ -9,7 +9,7 @@ import type { Point } from "../../functions/geometry/strokes.ts";
 import type { Lay, LayPiece, LayQuestion, Placement } from "../../functions/lay.ts";
 import { answerFrom } from "./answer.ts";
 import { checkLay } from "./check.ts";
-import { type Bounds, boundsOf, cosSin, turned, wholeTurn } from "./outline.ts";
+import { type Bounds, boundingBox, cosSin, turned, wholeTurn } from "./outline.ts";
 
 /** Overlaps up to this share of the widest cloth count as touching, as in a search. */
 const TOUCHING = 2e-6;
@@ -78,7 +78,7 @@ function inPlacesOf(question: LayQuestion, larger: LayQuestion, lay: Lay): Place
 const NOWHERE: Point = [0, 0];
 
 const endOf = ({ outline }: LayPiece, { turn, x }: Placement): number =>
-  boundsOf(turned(outline, turn)).right + x;
+  boundingBox(turned(outline, turn)).right + x;
 
 function isSameOutline(a: LayPiece, b: LayPiece): boolean {
   if (a.outline.length !== b.outline.length) return false;
@@ -90,7 +90,7 @@ function isSameOutline(a: LayPiece, b: LayPiece): boolean {
 
 /** By how much a piece is moved to lie inside a larger one, both unturned; null when no such move was found. */
 function shiftInto(piece: LayPiece, larger: LayPiece): Point | null {
-  const [a, b] = [boundsOf(piece.outline), boundsOf(larger.outline)];
+  const [a, b] = [boundingBox(piece.outline), boundingBox(larger.outline)];
   const slack = 1e-9 * Math.max(b.right - b.left, b.high - b.low);
   const [wide, tall] = [b.right - b.left - (a.right - a.left), b.high - b.low - (a.high - a.low)];
   if (wide < -slack || tall < -slack) return null;

@@ -4,7 +4,7 @@ import type { Point } from "../../functions/geometry/strokes.ts";
 import type { LayCloth, LayQuestion } from "../../functions/lay.ts";
 import { DepthField } from "./depth.ts";
 import { noFit } from "./nofit.ts";
-import { boundsOf, cosSin, signedArea, wholeTurn, withoutRepeats } from "./outline.ts";
+import { boundingBox, cosSin, signedArea, wholeTurn, withoutRepeats } from "./outline.ts";
 import { counterClockwise, distinctTurns, type Shape } from "./shape.ts";
 import { simplified } from "./simplify.ts";
 
@@ -36,7 +36,7 @@ export class Fields {
     this.pieces = question.pieces.length;
     this.outlines = question.pieces.map((piece) => {
       const outline = counterClockwise(withoutRepeats(piece.outline));
-      const { left, right, low, high } = boundsOf(outline);
+      const { left, right, low, high } = boundingBox(outline);
       // No step moves the border by more than a tenth of a percent of the cloth or a percent of the piece.
       const reach = Math.max(0.001 * widest, 0.01 * Math.min(right - left, high - low));
       return simplified(outline, most, Math.min(reach, 0.004 * widest));
@@ -84,7 +84,7 @@ export function stancesOf(
     }),
   );
   obstacles.forEach(({ outline }, i) => {
-    stances.push({ kind: question.pieces.length + i, turn: 0, match: null, ...boundsOf(outline) });
+    stances.push({ kind: question.pieces.length + i, turn: 0, match: null, ...boundingBox(outline) });
   });
   return stances;
 }
@@ -102,7 +102,7 @@ export function obstaclesOf(cloths: readonly LayCloth[]): Obstacle[] {
  * the outline first, so that no part goes all the way round.
  */
 function outsideOf(outline: readonly Point[], cloth: LayCloth): Point[][] {
-  const { left, right, low, high } = boundsOf(outline);
+  const { left, right, low, high } = boundingBox(outline);
   const margin = 0.05 * cloth.width;
   const scale = 2 ** Math.floor(26 - Math.log2(Math.max(right, high, cloth.width)));
   const steps = (ring: readonly Point[]) =>

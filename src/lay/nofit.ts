@@ -9,7 +9,7 @@
  */
 import { FillRule, type Path64, trimCollinear, union } from "clipper2-ts";
 import type { Point } from "../../functions/geometry/strokes.ts";
-import { boundsOf, signedArea } from "./outline.ts";
+import { boundingBox, signedArea } from "./outline.ts";
 
 /** Rings of the no-fit polygon: outer ones counter-clockwise, holes clockwise. Both outlines counter-clockwise. */
 export function noFit(a: readonly Point[], b: readonly Point[]): Point[][] {
@@ -28,7 +28,7 @@ export function noFit(a: readonly Point[], b: readonly Point[]): Point[][] {
 function stepsFor(a: readonly Point[], b: readonly Point[]): number {
   let most = 0;
   for (const outline of [a, b]) {
-    const { left, right, low, high } = boundsOf(outline);
+    const { left, right, low, high } = boundingBox(outline);
     most = Math.max(
       most,
       right - left,

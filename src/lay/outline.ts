@@ -5,7 +5,7 @@
 import { orient2d } from "robust-predicates";
 import type { Point } from "../../functions/geometry/strokes.ts";
 
-export { type Bounds, boundingBox as boundsOf, signedArea } from "../../functions/geometry/strokes.ts";
+export { type Bounds, boundingBox, signedArea } from "../../functions/geometry/strokes.ts";
 
 /** Cosine and sine of a turn in degrees, without rounding dust at the quarter turns. */
 export function cosSin(degrees: number): readonly [cos: number, sin: number] {

@@ -2,7 +2,7 @@
 
 import type { Point } from "../../functions/geometry/strokes.ts";
 import type { LayCloth, LayPiece, LayQuestion } from "../../functions/lay.ts";
-import { boundsOf, crossing, signedArea, turned, wholeTurn, withoutRepeats } from "./outline.ts";
+import { boundingBox, crossing, signedArea, turned, wholeTurn, withoutRepeats } from "./outline.ts";
 
 /** More copies than this are refused: a lay of so many pieces is cut from several lays, not one. */
 export const MOST_COPIES = 5000;
@@ -109,7 +109,7 @@ function refusalOfPiece(piece: LayPiece): string | null {
   const at = crossing(distinct);
   if (at)
     return `the outline of ${name} crosses itself near ${plain(at[0])}, ${plain(at[1])}: draw it without the crossing`;
-  const { left, right, low, high } = boundsOf(outline);
+  const { left, right, low, high } = boundingBox(outline);
   if (Math.abs(signedArea(distinct)) <= 1e-12 * Math.max(right - left, high - low) ** 2)
     return `the outline of ${name} has no area`;
   return null;
@@ -130,7 +130,7 @@ function isStraight(points: readonly Point[]): boolean {
 function tooWide(piece: LayPiece, cloths: readonly LayCloth[]): string | null {
   let least = Infinity;
   for (const turn of piece.turns) {
-    const { low, high } = boundsOf(turned(piece.outline, turn));
+    const { low, high } = boundingBox(turned(piece.outline, turn));
     least = Math.min(least, high - low);
   }
   const widest = cloths.reduce((a, b) => (b.width > a.width ? b : a));

@@ -5,7 +5,15 @@
 import { EndType, inflatePaths, JoinType } from "clipper2-ts";
 import type { Point } from "../../functions/geometry/strokes.ts";
 import type { LayPiece, LayQuestion } from "../../functions/lay.ts";
-import { type Bounds, boundsOf, cosSin, signedArea, turned, wholeTurn, withoutRepeats } from "./outline.ts";
+import {
+  type Bounds,
+  boundingBox,
+  cosSin,
+  signedArea,
+  turned,
+  wholeTurn,
+  withoutRepeats,
+} from "./outline.ts";
 
 export interface Shape {
   readonly turn: number;
@@ -52,9 +60,9 @@ function plainShapes(piece: LayPiece, gap: number): readonly Shape[] {
     return {
       turn,
       points,
-      bounds: boundsOf(points),
+      bounds: boundingBox(points),
       full: fullPoints,
-      fullBounds: boundsOf(fullPoints),
+      fullBounds: boundingBox(fullPoints),
       match: null,
       area: signedArea(points),
       heart: heartOf(points),
@@ -98,7 +106,7 @@ export function counterClockwise(outline: readonly Point[]): readonly Point[] {
 
 /** The outline grown all round by `by`, corners rounded; never less than `by` anywhere. */
 export function grown(outline: readonly Point[], by: number): readonly Point[] {
-  const { left, right, low, high } = boundsOf(outline);
+  const { left, right, low, high } = boundingBox(outline);
   // 2^26 steps across the outline: far finer than cloth, far inside what doubles hold, and the same in inches and centimetres.
   const scale = 2 ** 26 / Math.max(right - left, high - low, by);
   const path = outline.map(([x, y]) => ({ x: Math.round(x * scale), y: Math.round(y * scale) }));

@@ -1,7 +1,7 @@
 /** Laying by hand: moving, turning and pinning the copies of a lay, one at a time. */
 import type { LayQuestion, Placement } from "../../../functions/lay.ts";
 import type { Hand } from "../../lay/hand.ts";
-import { boundsOf, turned, wholeTurn } from "../../lay/outline.ts";
+import { boundingBox, turned, wholeTurn } from "../../lay/outline.ts";
 
 /** A copy's own key within its question. */
 export const copyKey = ({ piece, copy }: Pick<Placement, "piece" | "copy">): string => `${piece} ${copy}`;
@@ -17,7 +17,7 @@ export const replaced = (placements: readonly Placement[], one: Placement): Plac
   placements.map((old) => (copyKey(old) === copyKey(one) ? one : old));
 
 export const boxOf = ({ pieces }: LayQuestion, { piece, turn, x, y }: Placement) =>
-  boundsOf(turned(pieces[piece]!.outline, turn, x, y));
+  boundingBox(turned(pieces[piece]!.outline, turn, x, y));
 
 /** A step along or across the cloth; what is in the way is passed over. Null when there is nowhere to go. */
 export function stepped(

@@ -27,8 +27,8 @@ test("both ends meet, places keep their order, and each side of the eased part m
 });
 
 test.each([
-  [[50, 40, 38], "at must be at most 40 cm, the length of edge a, not 50 cm"],
-  [[5, 40, 38, 10, 50], "ease_to must be at most 40 cm, the length of edge a, not 50 cm"],
+  [[50, 40, 38], "at must be at most 40 cm, the length of the notched edge, not 50 cm"],
+  [[5, 40, 38, 10, 50], "ease_to must be at most 40 cm, the length of the notched edge, not 50 cm"],
   [[5, 40, 38, 20, 10], "ease_from must be less than 10 cm, where the easing ends, not 20 cm"],
   [[5, 40, 30, 12, 20], "ease_from must leave more than 10 cm of a for easing in, not 8 cm"],
 ])("%j is refused: %s", (args, refusal) => {

@@ -30,7 +30,7 @@ test.each([
   [[50, 40, 38], "at must be at most 40 cm, the length of the notched edge, not 50 cm"],
   [[5, 40, 38, 10, 50], "ease_to must be at most 40 cm, the length of the notched edge, not 50 cm"],
   [[5, 40, 38, 20, 10], "ease_from must be less than 10 cm, where the easing ends, not 20 cm"],
-  [[5, 40, 30, 12, 20], "ease_from must leave more than 10 cm of a for easing in, not 8 cm"],
+  [[5, 40, 30, 12, 20], "ease_from must leave more than 10 cm of the notched edge for easing in, not 8 cm"],
 ])("%j is refused: %s", (args, refusal) => {
   expect(match(...args)).toEqual({ refusal });
 });

@@ -121,6 +121,31 @@ export function questionText({ pieces, cloths, gap, repeat, pinned }: LayQuestio
   ]);
 }
 
+/**
+ * The question of a text that `questionText` wrote; its pieces and cloths have no names. Null for a
+ * text that is none. Whether the question makes sense is left to the planner.
+ */
+export function questionFrom(text: string): LayQuestion | null {
+  try {
+    const [pieces, cloths, gap, repeat] = JSON.parse(text);
+    return {
+      pieces: pieces.map(([outline, quantity, turns, match]: unknown[]) => ({
+        ...{ name: "", outline, quantity, turns },
+        ...(match !== null && { match }),
+      })),
+      cloths: cloths.map(([width, length, outline, flaws]: [unknown, unknown, unknown, unknown[]]) => ({
+        ...{ name: "", width, length },
+        ...(outline !== null && { outline }),
+        ...(flaws.length > 0 && { flaws }),
+      })),
+      gap,
+      repeat,
+    };
+  } catch {
+    return null;
+  }
+}
+
 /** A short name for a question under which its found lay is kept: 16 hexadecimal digits. */
 export const questionHash = (question: LayQuestion): string => fnv1a(questionText(question));
 

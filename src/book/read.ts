@@ -76,6 +76,7 @@ const lay = v.object({
   length: finite,
   density: finite,
   origin: v.optional(origin),
+  question: v.optional(v.string()),
 });
 
 const bookShape = v.object({

@@ -79,6 +79,8 @@ export interface FoundLay {
   readonly density: number;
   /** How it was found; books of earlier days do not say, and then it was a search of unknown length. */
   readonly origin?: LayOrigin & { readonly other?: Other };
+  /** The question itself, as `questionText` writes it: the lay bounds smaller jobs even when no cell asks it any more. */
+  readonly question?: string;
   readonly other?: Other;
 }
 

@@ -65,11 +65,12 @@ const placement = ({ piece, copy, cloth, turn, x, y, other }: FoundLay["placemen
   ...{ piece, copy, cloth, turn, x, y },
   ...other,
 });
-const lay = ({ placements, length, density, origin, other }: FoundLay) => ({
+const lay = ({ placements, length, density, origin, question, other }: FoundLay) => ({
   placements: placements.map(placement),
   length,
   density,
   ...(origin && { origin: layOrigin(origin) }),
+  ...(question !== undefined && { question }),
   ...other,
 });
 

@@ -14,7 +14,7 @@ import type { changedCells } from "./changes.ts";
 import { engineConfig } from "./config.ts";
 import { forEngine, toEngine, understand } from "./content.ts";
 import { CANT_BE_WORKED, type CellAddress, Guards, type TimeLimits } from "./guards.ts";
-import { concerned, LaidCells, type LaidLay } from "./laid.ts";
+import { concerned, isLonger, LaidCells, type LaidLay, MOST_BOUNDED } from "./laid.ts";
 import { Oddities } from "./oddities.ts";
 import { type Call, type Context, register } from "./register.ts";
 
@@ -89,6 +89,7 @@ export class Instance {
     };
     this.#book = book;
     this.#hf = this.#build();
+    this.#takeBounds();
   }
 
   get book(): Book {
@@ -165,6 +166,7 @@ export class Instance {
     if (!changed) {
       Object.assign(this.#context, { unit: next.unit, mark: next.mark, decimal: next.decimal });
       this.#rebuild();
+      this.#takeBounds();
       return;
     }
     this.#change(() => {
@@ -174,6 +176,25 @@ export class Instance {
       }
       if (old.lays !== next.lays) this.#wakeLays(old.lays, next.lays);
     });
+    this.#takeBounds();
+  }
+
+  /**
+   * A lay bounds those of smaller jobs: a cell that was calculated before a cell with such a lay is
+   * calculated once more.
+   */
+  #takeBounds(): void {
+    if (!this.#laid.hasNew) return;
+    this.#laid.hasNew = false;
+    const laid = this.laid();
+    if (laid.length < 2 || laid.length > MOST_BOUNDED) return;
+    const plan = this.#context.plan!;
+    const longer = laid.filter(({ lays }) =>
+      lays.some(({ question, answer }) => isLonger(answer, plan(question))),
+    );
+    if (longer.length === 0) return;
+    this.#change(() => this.#enterAgain(longer));
+    this.#laid.hasNew = false;
   }
 
   /**
@@ -237,7 +258,11 @@ export class Instance {
 
   /** Calculates the cells again that a better lay concerns: all that it bounds, unless there are very many. */
   #wakeLays(old: Book["lays"], next: Book["lays"]): void {
-    for (const { place } of concerned(this.laid(), old, next)) {
+    this.#enterAgain(concerned(this.laid(), old, next));
+  }
+
+  #enterAgain(cells: readonly Laid[]): void {
+    for (const { place } of cells) {
       const typed = this.#typed(place);
       if (isFormula(typed)) this.#hf.setCellContents(this.address(place), this.#formula(typed, place.page));
     }

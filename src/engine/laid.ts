@@ -5,6 +5,7 @@ import type { Kind } from "../../functions/define.ts";
 import { tapeText } from "../../functions/fractions.ts";
 import {
   type JoinQuestion,
+  type Lay,
   type LayOrigin,
   type LayQuestion,
   type NoLay,
@@ -30,8 +31,11 @@ interface LaidCell {
 
 export class LaidCells {
   readonly #cells = new Map<string, LaidCell>();
+  /** Whether pieces were laid since this was last set to false. */
+  hasNew = false;
 
   note(address: CellAddress, lay: LaidLay): void {
+    this.hasNew = true;
     this.#cell(address).lays.push(lay);
   }
 
@@ -71,8 +75,19 @@ export function pendingOf(lays: readonly LaidLay[]): NoLay | null {
   return null;
 }
 
+/** Whether a lay that was given meanwhile is better than the one that a cell was answered with. */
+export function isLonger(before: LaidLay["answer"], now: LaidLay["answer"]): boolean {
+  if ("refusal" in before || "refusal" in now) return false;
+  const sum = (figures: readonly number[]) => figures.reduce((a, b) => a + b, 0);
+  const missing = (lay: Lay) => sum(lay.missing.map(([, count]) => count));
+  return (
+    missing(now) < missing(before) ||
+    (missing(now) === missing(before) && sum(now.lengths) < sum(before.lengths) * (1 - 1e-7))
+  );
+}
+
 /** With more laid cells than this only those are worked anew that asked the very question of a new lay. */
-const MOST_BOUNDED = 40;
+export const MOST_BOUNDED = 40;
 
 /** The laid cells that a change of the found lays concerns. */
 export function concerned<T extends { readonly lays: readonly LaidLay[] }>(

@@ -75,6 +75,9 @@ function inPlacesOf(question: LayQuestion, larger: LayQuestion, lay: Lay): Place
   return left.every((count) => count === 0) ? placements : null;
 }
 
+/** Two outlines are the same when they differ by no more than a kept question is rounded to, in the unit of the question. */
+const SAME = 1e-6;
+
 const NOWHERE: Point = [0, 0];
 
 const endOf = ({ outline }: LayPiece, { turn, x }: Placement): number =>
@@ -82,7 +85,7 @@ const endOf = ({ outline }: LayPiece, { turn, x }: Placement): number =>
 
 function isSameOutline(a: LayPiece, b: LayPiece): boolean {
   if (a.outline.length !== b.outline.length) return false;
-  const isSame = (p: Point, q: Point) => Math.abs(p[0] - q[0]) < 1e-9 && Math.abs(p[1] - q[1]) < 1e-9;
+  const isSame = (p: Point, q: Point) => Math.abs(p[0] - q[0]) < SAME && Math.abs(p[1] - q[1]) < SAME;
   if ((a.match === undefined) !== (b.match === undefined)) return false;
   if (a.match && b.match && !isSame(a.match, b.match)) return false;
   return a.outline.every((p, i) => isSame(p, b.outline[i]!));

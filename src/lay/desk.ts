@@ -4,7 +4,7 @@
  * that less to cut never takes more cloth.
  */
 
-import { questionHash } from "../../functions/cutting/lay-question.ts";
+import { fnv1a, questionFrom, questionHash, questionText } from "../../functions/cutting/lay-question.ts";
 import type { Lay, LayOrigin, LayQuestion } from "../../functions/lay.ts";
 import type { Book } from "../book/shape.ts";
 import { answerFrom, isBetter } from "./answer.ts";
@@ -14,6 +14,7 @@ import { isLarge, lateDesk } from "./late.ts";
 import { type Answer, Memory } from "./memory.ts";
 import { checkLay, isProved } from "./plan.ts";
 import { quickLayWith } from "./quick.ts";
+import { refusalOf } from "./refuse.ts";
 
 type Kept = Book["lays"][string];
 
@@ -25,6 +26,7 @@ const sound = new WeakMap<Kept, Lay | null>();
 /** The answer to a question; the same question costs nothing the second time. */
 export function layDesk(question: LayQuestion, found: Book["lays"]): Answer {
   if (question.passing) return quickAnswer(question);
+  takeBounds(found);
   const kept = foundLay(question, found);
   // The maker's own arrangement stays as it is; any other lay gives way to a shorter one that is known.
   if (kept?.origin?.by === "hand") return kept;
@@ -66,9 +68,31 @@ export function toKeep(lay: Lay): Kept {
 
 /** The same for a lay that the checker has just passed: it is not checked again. */
 export function keepChecked(question: LayQuestion, lay: Lay): Kept {
-  const kept = toKeep(lay);
+  const text = questionText(question);
+  const isBound = lay.missing.length === 0 && text.length <= LONGEST_QUESTION;
+  const kept = { ...toKeep(lay), ...(isBound && { question: text }) };
   sound.set(kept, { ...answerFrom(question, lay.placements), origin: kept.origin ?? SEARCHED });
   return kept;
+}
+
+/** A longer question, in characters, is not kept with its lay: books stay small. */
+const LONGEST_QUESTION = 20_000;
+
+const taken = new WeakSet<Book["lays"] | Kept>();
+
+/** Takes the lays of a book, whose questions no cell may ask any more, as bounds of smaller jobs. */
+function takeBounds(found: Book["lays"]): void {
+  if (taken.has(found)) return;
+  taken.add(found);
+  for (const [hash, kept] of Object.entries(found)) {
+    if (kept.question === undefined || taken.has(kept)) continue;
+    taken.add(kept);
+    const question = fnv1a(kept.question) === hash ? questionFrom(kept.question) : null;
+    if (!question || refusalOf(question) !== null) continue;
+    const { placements, origin = SEARCHED } = kept;
+    if (placements.every(({ piece, cloth }) => question.pieces[piece] && question.cloths[cloth]))
+      known.addBound(question, { ...answerFrom(question, placements), origin });
+  }
 }
 
 /** What books of earlier days keep was always found by a search; they do not say how long it was. */

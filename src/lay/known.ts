@@ -15,12 +15,23 @@ interface One {
   readonly worth: number;
 }
 
+/** Lays of earlier visits kept as bounds. */
+const MOST_BOUNDS = 100;
+
 /** Questions kept, the oldest given up first, and how many of them are tried on a new one. */
 const MOST_KEPT = 600;
 const MOST_TRIES = 20;
 
 export class Known {
   private readonly kept = new Map<number, One>();
+  /** Lays of earlier visits: they bound other questions, and answer none themselves. */
+  private readonly bounds: One[] = [];
+
+  /** Makes a lay known that nobody has checked: what is made of it for another question is checked. */
+  addBound(question: LayQuestion, lay: Lay): void {
+    if (this.bounds.length >= MOST_BOUNDS) this.bounds.shift();
+    this.bounds.push(sized(question, lay));
+  }
 
   /** The best lay known of the question, at least as good as `answer`. It is known from now on. */
   best(question: LayQuestion, answer: Lay): Lay {
@@ -29,19 +40,17 @@ export class Known {
     const isOwn = own !== undefined && isEqual(own.question, question);
     // Of two equal lays the one given says how it was found last.
     const before = isOwn && isBetter(question, own.lay, answer) ? own.lay : answer;
-    const copies = question.pieces.reduce((sum, { quantity }) => sum + quantity, 0);
-    const worth = question.pieces.reduce((sum, { quantity, outline }) => sum + quantity * areaOf(outline), 0);
-    const best = this.bounded({ question, lay: before, copies, worth });
+    const best = this.bounded(sized(question, before));
     if (isOwn && own.lay === best) return best;
     this.kept.delete(key);
     if (this.kept.size >= MOST_KEPT) this.kept.delete(this.kept.keys().next().value as number);
-    this.kept.set(key, { question, lay: best, copies, worth });
+    this.kept.set(key, sized(question, best));
     return best;
   }
 
   /** The lay given, or a better one from a question that contains this one. */
   private bounded({ question, lay, copies, worth }: One): Lay {
-    const promising = [...this.kept.values()]
+    const promising = [...this.kept.values(), ...this.bounds]
       .filter(
         (one) =>
           one.copies >= copies &&
@@ -58,6 +67,13 @@ export class Known {
     return lay;
   }
 }
+
+const sized = (question: LayQuestion, lay: Lay): One => ({
+  question,
+  lay,
+  copies: question.pieces.reduce((sum, { quantity }) => sum + quantity, 0),
+  worth: question.pieces.reduce((sum, { quantity, outline }) => sum + quantity * areaOf(outline), 0),
+});
 
 /** The cloth that a lay of another question uses, at the widths of this one. */
 const clothOf = ({ cloths }: LayQuestion, { lengths }: Lay): number =>

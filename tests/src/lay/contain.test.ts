@@ -2,9 +2,13 @@ import { describe, expect, it, vi } from "vitest";
 import { questionHash } from "../../../functions/cutting/lay-question.ts";
 import type { Point } from "../../../functions/geometry/strokes.ts";
 import type { Lay, LayQuestion } from "../../../functions/lay.ts";
+import { readBook } from "../../../src/book/read.ts";
+import { type Book, blankBook } from "../../../src/book/shape.ts";
+import { writeBook } from "../../../src/book/write.ts";
+import { Engine } from "../../../src/engine/engine.ts";
 import { checkLay } from "../../../src/lay/check.ts";
 import { containedLay } from "../../../src/lay/contain.ts";
-import { toKeep } from "../../../src/lay/desk.ts";
+import { keepChecked, toKeep } from "../../../src/lay/desk.ts";
 import { quickLay } from "../../../src/lay/quick.ts";
 import { Search } from "../../../src/lay/search.ts";
 import { garmentList } from "./garments.ts";
@@ -103,6 +107,57 @@ describe("a smaller job", () => {
     expect(desk(larger, { [questionHash(larger)]: kept })).toMatchObject(found);
     expect(desk(skirt(41.9))).toMatchObject({ ...found, lengths: [expect.any(Number)] });
     expect(desk(skirt(41.9)).lengths[0]).toBeLessThanOrEqual(best.lengths[0]!);
+  });
+
+  it("is bounded by a lay that the book keeps of a larger job which no cell asks any more", async () => {
+    // Figures that the kept question rounds.
+    const larger = skirt(42 + 1 / 3e5);
+    const search = new Search(larger, { seed: 1, rounds: 300 });
+    search.run({ rounds: 300 });
+    const best: Lay = { ...search.best!, origin: { by: "search", seconds: 10 } };
+    const blank = blankBook("Withy Green", "in", "1/8");
+    const book = (kept: Book["lays"][string]) =>
+      (readBook(writeBook({ ...blank, lays: { [questionHash(larger)]: kept } })) as { book: Book }).book;
+    const smaller = { ...larger, cloths: [{ name: "broad", width: 59.01, length: null }] };
+    const quick = layOf(smaller).lengths[0]!;
+    expect(best.lengths[0]).toBeLessThan(0.995 * quick);
+    const kept = keepChecked(larger, best);
+    const bounded = (await newDesk())(smaller, book(kept).lays);
+    expect(bounded.lengths[0]).toBeLessThanOrEqual(best.lengths[0]! + 1e-9);
+    expect(bounded.origin).toEqual({ by: "search", seconds: 10 });
+    expect(checkLay(smaller, bounded, 1e-5)).toEqual([]);
+    // Neither a question nor places that were changed in the file give a lay that is none.
+    const changed = { ...kept, question: kept.question!.replace("42", "41") };
+    expect((await newDesk())(smaller, book(changed).lays).lengths[0]).toBe(quick);
+    const heap = { ...kept, placements: kept.placements.map((one) => ({ ...one, x: 0 })) };
+    expect((await newDesk())(smaller, book(heap).lays).lengths[0]).toBe(quick);
+    expect((await newDesk())(larger, book(heap).lays).lengths[0]).toBe(layOf(larger).lengths[0]);
+    const { question: _, ...old } = kept;
+    expect((await newDesk())(smaller, book(old).lays).lengths[0]).toBe(quick);
+  });
+
+  it("has no longer lay in a cell that is calculated before the cell of the larger one", async () => {
+    const path = (length: number) => `M 5 0 L 0 ${length} L 15 ${length} L 10 0 Z`;
+    const lay = (length: number) => `=YARDAGE("${path(length)}";12;59)`;
+    const larger = 42;
+    const smaller = 41.5;
+    const asked = (rows: string[][]) => {
+      const blank = blankBook("Withy Green", "in", "1/8");
+      const pages = blank.pages.map((page, i) => (i === 0 ? { ...page, rows } : page));
+      return { ...blank, pages };
+    };
+    const desk = await newDesk();
+    const [cell] = new Engine(asked([["", lay(larger)]]), desk).laid();
+    const { question } = cell!.lays[0]!;
+    const search = new Search(question, { seed: 1, rounds: 300 });
+    search.run({ rounds: 300 });
+    const lays = { [questionHash(question)]: toKeep(search.best!) };
+    const book = { ...asked([["", lay(smaller)], ["", lay(larger)]]), lays }; // biome-ignore format: a table
+    const engine = new Engine(book, await newDesk());
+    const values = [0, 1].map((row) => Number(engine.value({ page: 0, row, column: 1 })));
+    expect(values[1]).toBeCloseTo(search.best!.lengths[0]!, 6);
+    expect(values[0]).toBeLessThanOrEqual(values[1]! + 1e-9);
+    engine.destroy();
   });
 
   it("is shorter or equal for random lists with a piece less, wider cloth or no gap (seeds 1 to 6)", async () => {

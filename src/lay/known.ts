@@ -54,7 +54,7 @@ export class Known {
       .filter(
         (one) =>
           one.copies >= copies &&
-          one.worth >= worth * (1 - 1e-9) &&
+          one.worth >= worth * (1 - 1e-6) &&
           one.lay.missing.length === 0 &&
           one.lay.lengths.length === lay.lengths.length &&
           isShorter(question, one.lay, lay),

@@ -1,16 +1,13 @@
 /** The lay of a cell on its cloth: looked for, laid by hand, pinned, and set beside another. */
 import { lengthText } from "../../engine/show.ts";
 import "./lay.css";
-import { useEffect, useMemo, useRef, useState, useSyncExternalStore } from "react";
-import type { LayQuestion, Placement } from "../../../functions/lay.ts";
+import { useEffect, useRef, useState } from "react";
+import type { Lay, LayQuestion } from "../../../functions/lay.ts";
 import type { Place } from "../../book/address.ts";
 import { laidSign } from "../../engine/laid.ts";
-import { answerFrom } from "../../lay/answer.ts";
-import { isFound, toKeep } from "../../lay/desk.ts";
-import { Hand } from "../../lay/hand.ts";
+import { isFound } from "../../lay/desk.ts";
 import type { Store } from "../../store/store.ts";
 import { useLateRevision } from "../store-hooks.ts";
-import { copyKey } from "./arrange.ts";
 import { type Answered, answeredAt } from "./asked.ts";
 import { asksBeside, type Choice, ChooseBeside, Figures, laidBeside, Still } from "./Beside.tsx";
 import { backgroundOf } from "./background.ts";
@@ -19,7 +16,7 @@ import { Joins } from "./Joins.tsx";
 import { LaySearch } from "./LaySearch.tsx";
 import { LayTable } from "./LayTable.tsx";
 import { fitOf, sizeOf, useRoom } from "./room.ts";
-import { sessionOf } from "./search-session.ts";
+import { useLayByHand } from "./use-lay-by-hand.ts";
 import { coverText, leftOver, missingText, originSentence } from "./words.ts";
 
 interface Props {
@@ -35,33 +32,17 @@ export function LayBoard({ store, place }: Props) {
   return <Table key={asked.hash} store={store} place={place} asked={asked} />;
 }
 
-/** What the maker has done with a lay by hand. */
-interface Work {
-  /** The copies as they were put; null while none was moved. */
-  readonly moved: readonly Placement[] | null;
-  readonly pins: ReadonlySet<string>;
-  readonly chosen: string | null;
-}
-
-const UNTOUCHED: Work = { moved: null, pins: new Set(), chosen: null };
+const totalLength = ({ lengths }: Lay): number => lengths.reduce((sum, length) => sum + length, 0);
 
 function Table({ store, place, asked }: Props & { asked: Answered }) {
-  const { question, hash, lay: answer } = asked;
-  const { unit } = store.shown;
+  const { question, lay: answer } = asked;
   const { engine } = store;
   const cell = engine.view(place).name ?? engine.address(place);
   const say = (length: number) => lengthText(length, store.shown);
-  const [{ moved, pins, chosen }, setWork] = useState(UNTOUCHED);
+  const byHand = useLayByHand(store, asked, cell);
+  const { lay, own, hand, pins, chosen, pinned, choose, move, pin, keep, back } = byHand;
   const [beside, setBeside] = useState<Choice>(null);
   const [nearer, setNearer] = useState(1);
-  const session = sessionOf(store);
-  const searching = useSyncExternalStore(session.subscribe, session.state);
-  const hand = useMemo(() => new Hand(question), [question]);
-
-  // The pieces or the cloth have changed: what is looked for would answer nobody.
-  useEffect(() => {
-    if (searching.running && searching.cell === cell && searching.hash !== hash) session.stop();
-  }, [session, searching, cell, hash]);
 
   const { page, row, column } = place;
   useEffect(() => {
@@ -70,38 +51,16 @@ function Table({ store, place, asked }: Props & { asked: Answered }) {
     return () => background.lookAt(null);
   }, [store, page, row, column, question, beside]);
 
-  const pinnedLay = searching.hash === hash ? searching.apart : null;
-  const lay = moved ? answerFrom(question, moved) : (pinnedLay ?? answer);
-  const own = lay !== answer;
-  const pinned = lay.placements.filter((one) => pins.has(copyKey(one)));
   const laid = { name: cell, question, lay };
   const other = laidBeside(store, laid, beside);
   const sizes = [laid, ...(other ? [other] : [])].map((one) => sizeOf(one.question, one.lay));
   const tables = useRef<HTMLDivElement>(null);
   const room = useRoom(tables);
   const fit = room && fitOf(sizes, room);
-  const change = (next: Partial<Work>) => setWork((old) => ({ ...old, ...next }));
-  const back = () => {
-    change({ moved: null });
-    session.forget();
-  };
-  const keep = () => {
-    store.keepLay(hash, toKeep({ ...lay, origin: { by: "hand" } }));
-    back();
-  };
 
   return (
     <div className="lay-board">
-      <p className="lay-what">
-        <b>{say(lay.lengths.reduce((sum, length) => sum + length, 0))}</b> of {clothText(question, say)},{" "}
-        {coverText(lay, store.shown.decimal)}, {leftOver(question, lay, unit, store.shown.decimal)} left over.{" "}
-        <span className="lay-origin">
-          {!own && <span aria-hidden="true">{laidSign(answer.origin ?? { by: "quick" })} </span>}
-          {own
-            ? "Your own arrangement; the book does not keep it yet."
-            : originSentence(answer.origin, isFound(question, store.shown.lays))}
-        </span>
-      </p>
+      <LayWords store={store} asked={asked} lay={lay} own={own} />
       {lay.missing.length > 0 && <p className="look">{missingText(question, lay)}</p>}
       <LaySearch
         store={store}
@@ -109,7 +68,7 @@ function Table({ store, place, asked }: Props & { asked: Answered }) {
         cell={cell}
         pinned={pinned}
         start={lay}
-        onBegin={() => change({ moved: null })}
+        onBegin={() => move(null)}
       />
       <div className={fit?.abreast ? "lay-tables lay-abreast" : "lay-tables"} ref={tables}>
         {fit && (
@@ -124,9 +83,9 @@ function Table({ store, place, asked }: Props & { asked: Answered }) {
               title={`The lay of ${cell}: ${lay.placements.length} pieces on ${clothText(question, say)}`}
               chosen={chosen}
               pins={pins}
-              onChoose={(key) => change({ chosen: key })}
-              onMove={(placements) => change({ moved: placements })}
-              onPin={(key) => change({ pins: toggled(pins, key) })}
+              onChoose={choose}
+              onMove={move}
+              onPin={pin}
             />
             {other && <Still store={store} laid={other} scale={fit.scale * nearer} />}
           </>
@@ -142,21 +101,11 @@ function Table({ store, place, asked }: Props & { asked: Answered }) {
         nearer={nearer}
         say={say}
         onNearer={setNearer}
-        onChoose={(key) => change({ chosen: key })}
-        onMove={(placements) => change({ moved: placements })}
-        onPin={(key) => change({ pins: toggled(pins, key) })}
+        onChoose={choose}
+        onMove={move}
+        onPin={pin}
       />
-      {own && (
-        <p className="lay-row">
-          <button type="button" onClick={keep}>
-            Keep this lay
-          </button>
-          <button type="button" onClick={back}>
-            Back to the book's lay
-          </button>
-          <span>{say(answer.lengths.reduce((sum, length) => sum + length, 0))} in the book's lay.</span>
-        </p>
-      )}
+      {own && <OwnLay length={say(totalLength(answer))} onKeep={keep} onBack={back} />}
       <ChooseBeside
         store={store}
         place={place}
@@ -170,10 +119,39 @@ function Table({ store, place, asked }: Props & { asked: Answered }) {
   );
 }
 
-function toggled(pins: ReadonlySet<string>, key: string): Set<string> {
-  const next = new Set(pins);
-  if (!next.delete(key)) next.add(key);
-  return next;
+/** The lay in a sentence: its length, its cloth, how much is covered, and where the lay comes from. */
+function LayWords({ store, asked, lay, own }: { store: Store; asked: Answered; lay: Lay; own: boolean }) {
+  const { question, lay: answer } = asked;
+  const { unit } = store.shown;
+  const say = (length: number) => lengthText(length, store.shown);
+  return (
+    <p className="lay-what">
+      <b>{say(totalLength(lay))}</b> of {clothText(question, say)}, {coverText(lay, store.shown.decimal)},{" "}
+      {leftOver(question, lay, unit, store.shown.decimal)} left over.{" "}
+      <span className="lay-origin">
+        {!own && <span aria-hidden="true">{laidSign(answer.origin ?? { by: "quick" })} </span>}
+        {own
+          ? "Your own arrangement; the book does not keep it yet."
+          : originSentence(answer.origin, isFound(question, store.shown.lays))}
+      </span>
+    </p>
+  );
+}
+
+/** What can be done with a lay that is not the book's; `length` is that of the book's. */
+function OwnLay(props: { length: string; onKeep: () => void; onBack: () => void }) {
+  const { length, onKeep, onBack } = props;
+  return (
+    <p className="lay-row">
+      <button type="button" onClick={onKeep}>
+        Keep this lay
+      </button>
+      <button type="button" onClick={onBack}>
+        Back to the book's lay
+      </button>
+      <span>{length} in the book's lay.</span>
+    </p>
+  );
 }
 
 const clothText = ({ cloths }: LayQuestion, say: (length: number) => string): string =>

@@ -1,11 +1,12 @@
 /** The pages of the book under the stages of the work. */
 import "./pages.css";
-import { type KeyboardEvent, type MouseEvent, useEffect, useRef, useState } from "react";
+import { type KeyboardEvent, type MouseEvent, useState } from "react";
 import { blankPage, type Page, STAGES, type Stage } from "../../book/shape.ts";
 import { addPage, removePage, renamePage } from "../../store/commands.ts";
 import type { Store } from "../../store/store.ts";
 import { lostWith, pageDrag, pageDrop, pageStep, runPageMove } from "../grid/page-moves.ts";
 import type { Message } from "./Messages.tsx";
+import { TitleForm } from "./TitleForm.tsx";
 
 interface Props {
   readonly store: Store;
@@ -26,7 +27,8 @@ function onlyFirstClick(event: MouseEvent): void {
   if (event.detail > 1) event.stopPropagation();
 }
 
-export function Pages({ store, page, onPage, onMessage }: Props) {
+/** What is done with the pages of a book; `page` is the one in sight. */
+function usePageActs({ store, page, onPage, onMessage }: Props) {
   const { pages } = store.shown;
   const [renaming, setRenaming] = useState(false);
 
@@ -58,8 +60,15 @@ export function Pages({ store, page, onPage, onMessage }: Props) {
     if (typeof moved === "string") onMessage({ refused: true, text: moved });
     else onPage(moved);
   };
+  return { renaming, add, rename, deletePage, move, beginRenaming: () => setRenaming(true) };
+}
+
+export function Pages(props: Props) {
+  const { page, onPage } = props;
+  const { pages } = props.store.shown;
+  const { renaming, add, rename, deletePage, move, beginRenaming } = usePageActs(props);
   const onKeyDown = (event: KeyboardEvent) => {
-    if (event.key === "F2") setRenaming(true);
+    if (event.key === "F2") beginRenaming();
     if (!event.altKey || !event.shiftKey || (event.key !== "ArrowUp" && event.key !== "ArrowDown")) return;
     event.preventDefault();
     const target = pageStep(pages, page, event.key === "ArrowUp" ? -1 : 1);
@@ -105,7 +114,7 @@ export function Pages({ store, page, onPage, onMessage }: Props) {
                   )}
                   {/* The list has moved under the pointer: the second click of a double click is not meant for these. */}
                   <div className="page-acts" onClickCapture={onlyFirstClick}>
-                    <button type="button" className="quiet" onClick={() => setRenaming(true)}>
+                    <button type="button" className="quiet" onClick={beginRenaming}>
                       Rename
                     </button>
                     <button
@@ -124,36 +133,5 @@ export function Pages({ store, page, onPage, onMessage }: Props) {
         </section>
       ))}
     </nav>
-  );
-}
-
-function TitleForm({ title, onTitle }: { title: string; onTitle: (title: string) => void }) {
-  const field = useRef<HTMLInputElement>(null);
-  const done = useRef(false);
-  const finish = (text: string) => {
-    if (done.current) return;
-    done.current = true;
-    onTitle(text.trim());
-  };
-  useEffect(() => {
-    // Late: a page just added takes the focus into its grid first.
-    const later = setTimeout(() => {
-      field.current?.focus();
-      field.current?.select();
-    });
-    return () => clearTimeout(later);
-  }, []);
-  return (
-    <input
-      ref={field}
-      aria-label="Title of the page"
-      maxLength={80}
-      defaultValue={title}
-      onBlur={(event) => finish(event.target.value)}
-      onKeyDown={(event) => {
-        if (event.key === "Enter") finish(event.currentTarget.value);
-        if (event.key === "Escape") finish(title);
-      }}
-    />
   );
 }

@@ -1,0 +1,82 @@
+/** What the dialog of books shows and does: the lists, and each act with the sentence that it ends in. */
+import { useEffect, useState } from "react";
+import type { Book } from "../../book/shape.ts";
+import { reasonOf } from "../faults/in-time.ts";
+import type { Keeper } from "./keeper.ts";
+import type { Keeping } from "./keeping.ts";
+import { lasts } from "./lasting.ts";
+import { openEarlier, throwAway } from "./others.ts";
+import type { BookRecord } from "./shelf.ts";
+
+export interface Shelving {
+  readonly keeper: Keeper;
+  readonly keeping: Keeping;
+  readonly onFile: (file: File) => Promise<void>;
+  readonly onDone: () => void;
+}
+
+export function useBooks({ keeper, keeping, onFile, onDone }: Shelving) {
+  const { bookcase } = keeper;
+  const [records, setRecords] = useState<readonly BookRecord[] | null>(null);
+  const [bin, setBin] = useState<readonly BookRecord[]>([]);
+  /** Whether the browser has agreed to keep the books; null until it has answered. */
+  const [lasting, setLasting] = useState<boolean | null>(null);
+  const [refusal, setRefusal] = useState<string | null>(null);
+  const [done, setDone] = useState<string | null>(null);
+
+  /** Does something that may fail; a failure is a sentence in the dialog. */
+  const act = async (work: () => Promise<unknown>) => {
+    setRefusal(null);
+    setDone(null);
+    try {
+      await work();
+    } catch (fault) {
+      setRefusal(`This did not work: ${reasonOf(fault)}.`);
+    }
+  };
+  const refresh = async () => {
+    setRecords(await bookcase.list());
+    setBin(await bookcase.bin());
+  };
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once for each opening of the dialog
+  useEffect(() => {
+    act(refresh);
+    lasts().then(setLasting);
+  }, [keeper]);
+
+  /** Opens a book; the dialog ends when that succeeds. */
+  const opening = (title: string, open: () => Promise<string | null>) =>
+    act(async () => {
+      const reason = await open();
+      if (reason === null) return onDone();
+      setRefusal(`“${title}” was not opened: ${reason}.`);
+      await refresh();
+    });
+
+  return {
+    records,
+    bin,
+    lasting,
+    refusal,
+    done,
+    add: (book: Book) => opening(book.title, () => keeper.add(book).then(() => null)),
+    open: (record: BookRecord) =>
+      record.id === keeping.id ? onDone() : opening(record.title, () => keeper.open(record.id)),
+    openEarlier: (record: BookRecord) => opening(record.title, () => openEarlier(keeper, record)),
+    moveToBin: ({ id }: BookRecord) => act(() => throwAway(keeper, id).then(refresh)),
+    restore: (id: string) => act(() => bookcase.bringBack(id).then(refresh)),
+    deletePermanently: (id: string) => act(() => bookcase.deletePermanently(id).then(refresh)),
+    saveAll: () =>
+      act(async () => {
+        const { name, count } = await keeper.saveAll();
+        await refresh();
+        setDone(`Saved ${count === 1 ? "one book" : `${count} books`} as ${name}.`);
+      }),
+    openFile: async (file: File | undefined) => {
+      if (!file) return;
+      // A file of several books leaves the dialog open, with these books in the list.
+      onDone();
+      await onFile(file);
+    },
+  };
+}

@@ -1,0 +1,85 @@
+/** What is open, chosen and said of one open book, and the acts of its keys and buttons. */
+import { useEffect, useRef, useState } from "react";
+import type { Place } from "../../book/address.ts";
+import type { Store } from "../../store/store.ts";
+import { reasonOf } from "../faults/in-time.ts";
+import { openFile } from "../files/disk.ts";
+import type { Keeper } from "../files/keeper.ts";
+import type { Keeping } from "../files/keeping.ts";
+import { sessionOf } from "../grid/edit-session.ts";
+import { backgroundOf } from "../lay/background.ts";
+import { joinSearchOf } from "../lay/join-search.ts";
+import { within } from "../store-hooks.ts";
+import type { Message } from "./Messages.tsx";
+import { goToPart } from "./parts.ts";
+import { addShortcuts } from "./shortcuts.ts";
+
+export interface Opened {
+  readonly store: Store;
+  readonly keeper: Keeper;
+  readonly keeping: Keeping;
+}
+
+export function useOpenBook({ store, keeper, keeping }: Opened) {
+  const [chosen, setChosen] = useState<Place>(keeping.place);
+  const [dialog, setDialog] = useState<"books" | "help" | null>(null);
+  const [message, setMessage] = useState<Message | null>(null);
+  const [listing, setListing] = useState(false);
+  const { elsewhere } = keeping;
+  useEffect(() => backgroundOf(store).watch(), [store]);
+  useEffect(() => joinSearchOf(store).watch(), [store]);
+  useEffect(() => backgroundOf(store).writes(!elsewhere), [store, elsewhere]);
+  const lastOnPage = useRef(new Map<number, Place>());
+  const place = within(store.shown, chosen);
+
+  const go = (to: Place) => {
+    lastOnPage.current.set(to.page, to);
+    keeper.at(to);
+    setChosen(to);
+  };
+  const turnTo = (page: number) => go(lastOnPage.current.get(page) ?? { page, row: 0, column: 0 });
+
+  const open = async (file: File) => {
+    const refuse = (reason: string) =>
+      setMessage({ refused: true, text: `“${file.name}” was not opened: ${reason}` });
+    try {
+      const reading = await openFile(file);
+      if ("texts" in reading) {
+        const text = await keeper.bookcase.putAll(reading.texts);
+        setMessage({ refused: false, text: `“${file.name}” ${text}` });
+        setDialog("books");
+      } else if ("book" in reading) await keeper.add(reading.book);
+      else refuse(reading.reason);
+    } catch (fault) {
+      refuse(reasonOf(fault));
+    }
+  };
+  const save = () => {
+    // What is half typed is meant to be in the file too.
+    sessionOf(store).settle();
+    setMessage({ refused: false, text: `Saved as ${keeper.saveCopy()}` });
+  };
+
+  const acts = useRef({ open, save, turnTo, place });
+  useEffect(() => {
+    acts.current = { open, save, turnTo, place };
+  });
+  useEffect(
+    () =>
+      addShortcuts({
+        help: () => setDialog("help"),
+        books: () => setDialog("books"),
+        save: () => acts.current.save(),
+        checks: () => setListing((open) => !open),
+        page: (by) => {
+          const next = acts.current.place.page + by;
+          if (next >= 0 && next < store.shown.pages.length) acts.current.turnTo(next);
+        },
+        part: (by) => goToPart(by, () => sessionOf(store).grid?.take(acts.current.place)),
+        file: (file) => acts.current.open(file),
+      }),
+    [store],
+  );
+
+  return { place, go, turnTo, open, save, dialog, setDialog, message, setMessage, listing, setListing };
+}

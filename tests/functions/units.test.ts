@@ -70,6 +70,8 @@ const counted = [...catalogue.values()].filter(
   ({ returns, family }) => !["text", "verdict", "piece"].includes(returns) && family !== "tape",
 );
 
+// A difference of two lengths that agree to fifteen figures has no figures of its own left: TOP_RADIUS
+// of a top and a hem 1e-16 apart is the only function seen to do worse among 6000 random calls.
 test("every function answers in millimetres as it does in centimetres", () => {
   for (const declaration of counted)
     for (const args of fc.sample(anyArguments(declaration), { seed: 20_261_127, numRuns: 5 })) {
@@ -79,6 +81,6 @@ test("every function answers in millimetres as it does in centimetres", () => {
       if (typeof metric !== "number" || typeof fine !== "number") continue;
       const scale = { length: 10, area: 100 }[declaration.returns as string] ?? 1;
       const off = Math.abs(fine / scale - metric) / Math.max(1, Math.abs(metric));
-      expect(off, `${declaration.name} ${JSON.stringify([args, metric, fine])}`).toBeLessThan(1e-7);
+      expect(off, `${declaration.name} ${JSON.stringify([args, metric, fine])}`).toBeLessThan(1e-9);
     }
 });

@@ -14,12 +14,16 @@ export interface FoldLine {
   readonly wave: Float64Array;
 }
 
-/** Places along one soft fold. */
+/** How many places draw one soft fold. */
 const FINE = 24;
-/** Strips of three places that go once round where cloth is pleated. */
+/** How many times three places draw the whole way round, where cloth is pleated. */
 const ROUND = 80;
 
-/** The same number of places for every level, so that places of the same number hang one below the other. */
+/**
+ * The line at the level `down` (0 at the top, 1 at the hem). `girth` is the way round the body at that
+ * level, `thick` the thickness with which a layer of cloth is drawn. Every level has the same number of places, so that the
+ * places of one number hang one below the other.
+ */
 export function foldLine(
   folds: number,
   pleats: readonly PleatTurn[],
@@ -63,6 +67,10 @@ export function foldLine(
   return { along: Float64Array.from(along), layer: Float64Array.from(layer), wave };
 }
 
-/** In layers of cloth: the outer one lies two out, the one that comes next begins on the body. */
+/**
+ * How many layers of cloth lie under the line just before a pleat turns, and just after it. A pleat whose
+ * fold points back to the beginning is reached on top of its two hidden layers and left on the body;
+ * one whose fold points forward is reached on the body and left on top.
+ */
 const before = ({ side }: PleatTurn): number => (side < 0 ? 2 : 0);
 const after = ({ side }: PleatTurn): number => (side < 0 ? 0 : 2);

@@ -8,7 +8,8 @@ import { readLayFile } from "./lay-file.ts";
 import { searchOnThreads } from "./lay-threads.ts";
 import { type Io, JSON_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
-interface Wish {
+/** What the command line asks for. */
+interface LayRequest {
   readonly file: string;
   readonly seconds: number;
   readonly seed: number;
@@ -27,7 +28,7 @@ const OPTIONS = {
     type: "string",
     value: "N",
     about:
-      "where the search begins: one thread with the same seed and time tends to the same lay; 1 when left out",
+      "a number that chooses where the search begins: with the same seed, the same time and one thread the search mostly finds the same lay; 1 when left out",
   },
   threads: {
     type: "string",
@@ -49,18 +50,23 @@ export const lay: Verb = {
   writes: "The lay on standard output; with --svg, a drawing in FILE.",
   async run(args, io) {
     const began = performance.now();
-    const wish = wishFrom(args);
-    const file = readLayFile(io.read(wish.file));
-    const found = await searchOnThreads(file.question, { ...wish, began, complain: (text) => io.err(text) });
+    const request = requestFrom(args);
+    const file = readLayFile(io.read(request.file));
+    const found = await searchOnThreads(file.question, {
+      ...request,
+      began,
+      complain: (text) => io.err(text),
+    });
     if ("refusal" in found) throw new Wrong(found.refusal);
     const seconds = Math.round(performance.now() - began) / 1000;
-    if (wish.svg !== null) io.write(wish.svg, layDrawing(file.question, found));
-    if (wish.json) io.out(JSON.stringify(answer(file.ids, found, seconds)));
-    else tell(file.question, found, seconds, io);
+    if (request.svg !== null) io.write(request.svg, layDrawing(file.question, found));
+    if (request.json) io.out(JSON.stringify(answer(file.ids, found, seconds)));
+    else writeLines(file.question, found, seconds, io);
     return 0;
   },
 };
 
+/** The lay as the JSON document has it. */
 function answer(ids: readonly (string | number)[], found: Lay, seconds: number) {
   return {
     length: found.lengths[0]!,
@@ -76,7 +82,8 @@ function answer(ids: readonly (string | number)[], found: Lay, seconds: number) 
   };
 }
 
-function tell(question: LayQuestion, found: Lay, seconds: number, io: Io): void {
+/** The lay in words: a line of what it takes, then a line for each copy. */
+function writeLines(question: LayQuestion, found: Lay, seconds: number, io: Io): void {
   const count = found.placements.length;
   const share = (100 * found.density).toFixed(2);
   io.out(
@@ -88,7 +95,7 @@ function tell(question: LayQuestion, found: Lay, seconds: number, io: Io): void 
     );
 }
 
-function wishFrom(args: readonly string[]): Wish {
+function requestFrom(args: readonly string[]): LayRequest {
   let file: string | null = null;
   let seconds = 10;
   let seed = 1;

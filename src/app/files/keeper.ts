@@ -15,7 +15,7 @@ import { saveFile, saveText } from "./disk.ts";
 import { holdBook } from "./hold.ts";
 import { dropWritten, Journal, writtenOf } from "./journal.ts";
 import type { Keeping } from "./keeping.ts";
-import { askToLast } from "./lasting.ts";
+import { askToKeepBooks } from "./lasting.ts";
 import { type Library, newId, titled } from "./library.ts";
 import { recallPlace, rememberPlace } from "./place.ts";
 import type { BookRecord } from "./shelf.ts";
@@ -164,7 +164,7 @@ export class Keeper {
     for (const { id, tab } of this.#taken.splice(0)) dropWritten(id, tab);
     this.#tell({ state: this.#store.book === book ? "saved" : "saving", trouble: null });
     // Asked when there is work of someone's to keep.
-    if (revision > 1) askToLast();
+    if (revision > 1) askToKeepBooks();
   }
 
   /**

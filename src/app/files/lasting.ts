@@ -3,14 +3,14 @@
 let asked = false;
 
 /** Asks the browser, once, not to delete the books by itself. Some browsers ask the person. */
-export function askToLast(): void {
+export function askToKeepBooks(): void {
   if (asked) return;
   asked = true;
   navigator.storage?.persist?.().catch(() => {});
 }
 
 /** True when the browser has promised to keep the books; null when it does not say. */
-export async function lasts(): Promise<boolean | null> {
+export async function promisesToKeepBooks(): Promise<boolean | null> {
   try {
     return (await navigator.storage?.persisted?.()) ?? null;
   } catch {

@@ -4,7 +4,7 @@ import type { Book } from "../../book/shape.ts";
 import { reasonOf } from "../faults/in-time.ts";
 import type { Keeper } from "./keeper.ts";
 import type { Keeping } from "./keeping.ts";
-import { lasts } from "./lasting.ts";
+import { promisesToKeepBooks } from "./lasting.ts";
 import { openEarlier, throwAway } from "./others.ts";
 import type { BookRecord } from "./shelf.ts";
 
@@ -41,7 +41,7 @@ export function useBooks({ keeper, keeping, onFile, onDone }: Shelving) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: once for each opening of the dialog
   useEffect(() => {
     act(refresh);
-    lasts().then(setLasting);
+    promisesToKeepBooks().then(setLasting);
   }, [keeper]);
 
   /** Opens a book; the dialog ends when that succeeds. */

@@ -10,7 +10,7 @@ import type { Book } from "../book/shape.ts";
 import { answerFrom, isBetter } from "./answer.ts";
 import { knownJoins } from "./joins.ts";
 import { Known } from "./known.ts";
-import { isLarge, lateDesk } from "./late.ts";
+import { isLarge, leaveLarge } from "./large-questions.ts";
 import { type Answer, Memory } from "./memory.ts";
 import { checkLay, isProved } from "./plan.ts";
 import { quickLayWith } from "./quick.ts";
@@ -42,7 +42,7 @@ export const isFound = (question: LayQuestion, found: Book["lays"]): boolean =>
   foundLay(question, found) !== null;
 
 /** The desk of the page: as `layDesk`, but what takes long, a large lay or a search for joins, is left to a worker. */
-export const pageDesk = Object.assign(lateDesk(layDesk, isFound), { joins: knownJoins });
+export const pageDesk = Object.assign(leaveLarge(layDesk, isFound), { joins: knownJoins });
 
 /** A kept lay that answers; on a piece of cloth in hand also one for such cloth without an end, if it is long enough. */
 function foundLay(question: LayQuestion, found: Book["lays"]): Lay | null {

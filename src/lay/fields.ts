@@ -3,7 +3,7 @@ import { difference, FillRule } from "clipper2-ts";
 import type { Point } from "../../functions/geometry/strokes.ts";
 import type { LayCloth, LayQuestion } from "../../functions/lay.ts";
 import { DepthField } from "./depth.ts";
-import { noFit } from "./nofit.ts";
+import { noFitPolygon } from "./no-fit-polygon.ts";
 import { boundingBox, cosSin, signedArea, wholeTurn, withoutRepeats } from "./outline.ts";
 import { counterClockwise, distinctTurns, type Shape } from "./shape.ts";
 import { simplified } from "./simplify.ts";
@@ -53,7 +53,7 @@ export class Fields {
     if (!field) {
       const [c, s] = cosSin(turn);
       const other = this.outlines[b]!.map(([x, y]) => [c * x - s * y, s * x + c * y] as const);
-      field = new DepthField(noFit(this.outlines[a]!, other), b >= this.pieces ? 0 : this.gap);
+      field = new DepthField(noFitPolygon(this.outlines[a]!, other), b >= this.pieces ? 0 : this.gap);
       this.made.set(key, field);
     }
     return field;

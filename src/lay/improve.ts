@@ -36,11 +36,11 @@ export function* improve(scene: Scene, host: Host): Generator<void, void> {
 
 /** Tries the missing copies one by one, small ones first, with the rest making room. */
 function* bringIn(scene: Scene, host: Host): Generator<void, void> {
-  const { table, room, question, random } = scene;
+  const { table, innerFit, question, random } = scene;
   let good = save(table);
   const open = () => {
     question.cloths.forEach(({ length }, i) => {
-      if (length !== null) room.limits[i] = length;
+      if (length !== null) innerFit.limits[i] = length;
     });
   };
   open();
@@ -124,7 +124,7 @@ function allow(scene: Scene, best: Lay): void {
   const { cloths } = scene.question;
   const buying = cloths.some(({ length }) => length === null);
   cloths.forEach(({ length }, i) => {
-    scene.room.limits[i] = buying && length !== null ? length : best.lengths[i]!;
+    scene.innerFit.limits[i] = buying && length !== null ? length : best.lengths[i]!;
   });
 }
 

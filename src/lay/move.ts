@@ -2,8 +2,8 @@
  * Finds one item a better place: places all over the cloth and near its own are judged, the best
  * few polished by steps that halve, the winner once more and finely.
  */
-import type { Room } from "./room.ts";
-import type { Table } from "./table.ts";
+import type { InnerFit } from "./inner-fit.ts";
+import type { OverlapTable } from "./overlap-table.ts";
 
 /** How often in a row an item is pushed straight out of what it overlaps. */
 const PUSHES = 2;
@@ -23,8 +23,8 @@ export class Mover {
   private kept = 0;
 
   constructor(
-    private readonly table: Table,
-    private readonly room: Room,
+    private readonly table: OverlapTable,
+    private readonly innerFit: InnerFit,
     /** Stances of each item's kind. */
     private readonly stancesOfKind: readonly (readonly number[])[],
     private readonly random: () => number,
@@ -33,7 +33,7 @@ export class Mover {
 
   /** Moves item i to the best place found; it stays when none is better. */
   move(i: number): void {
-    const { table, room, random } = this;
+    const { table, innerFit, random } = this;
     const { kind } = table.items[i]!;
     const stances = this.stancesOfKind[kind]!;
     this.kept = 0;
@@ -43,27 +43,27 @@ export class Mover {
     const x = table.x[i]!;
     const y = table.y[i]!;
     this.keep(here, stance, cloth, x, y);
-    const { limits } = room;
+    const { limits } = innerFit;
     let total = 0;
     for (const limit of limits) total += limit;
     for (let k = 0; k < WIDE; k++) {
       const s = stances[(random() * stances.length) | 0]!;
       let c = 0;
       for (let at = random() * total; c + 1 < limits.length && at >= limits[c]!; c++) at -= limits[c]!;
-      if (!room.range(s, c)) continue;
-      const tx = room.snap(s, room.left + random() * (room.right - room.left));
-      const ty = room.low + random() * (room.high - room.low);
+      if (!innerFit.range(s, c)) continue;
+      const tx = innerFit.snap(s, innerFit.left + random() * (innerFit.right - innerFit.left));
+      const ty = innerFit.low + random() * (innerFit.high - innerFit.low);
       this.offer(i, s, c, tx, ty);
     }
     const spread = this.sizeOf(stance) * 0.5;
     for (let k = 0; k < NEAR; k++) {
       const s = k % 2 === 0 ? stance : stances[(random() * stances.length) | 0]!;
-      if (!room.range(s, cloth)) continue;
+      if (!innerFit.range(s, cloth)) continue;
       // Another turn is tried about the middle of the item, not about its (0, 0).
       const cx = x + this.middleX(stance) - this.middleX(s);
       const cy = y + this.middleY(stance) - this.middleY(s);
-      const tx = room.snap(s, cx + (random() * 2 - 1) * spread);
-      const ty = room.clampY(cy + (random() * 2 - 1) * spread);
+      const tx = innerFit.snap(s, cx + (random() * 2 - 1) * spread);
+      const ty = innerFit.clampY(cy + (random() * 2 - 1) * spread);
       this.offer(i, s, cloth, tx, ty);
     }
     const size = this.sizeOf(stance);
@@ -125,10 +125,10 @@ export class Mover {
    * of their no-fit polygons, or a crossing of two of them, where a tight lay has its pieces.
    */
   private push(i: number, k: number): void {
-    const { table, room } = this;
+    const { table, innerFit } = this;
     const s = this.ps[k]!;
     const c = this.pc[k]!;
-    if (room.isMatched(s) || !room.range(s, c)) return;
+    if (innerFit.isMatched(s) || !innerFit.range(s, c)) return;
     const { pushX, pushY, pushBy } = table;
     for (let turn = 0; turn < PUSHES && this.loss[k]! > 0; turn++) {
       const n = table.contacts(i, s, c, this.px[k]!, this.py[k]!);
@@ -143,8 +143,8 @@ export class Mover {
             a === b ? pushX[a]! * pushBy[a]! : (pushBy[a]! * pushY[b]! - pushBy[b]! * pushY[a]!) / det;
           const vy =
             a === b ? pushY[a]! * pushBy[a]! : (pushX[a]! * pushBy[b]! - pushX[b]! * pushBy[a]!) / det;
-          const tx = room.snap(s, this.px[k]! + vx);
-          const ty = room.clampY(this.py[k]! + vy);
+          const tx = innerFit.snap(s, this.px[k]! + vx);
+          const ty = innerFit.clampY(this.py[k]! + vy);
           const loss = table.judge(i, s, c, tx, ty, best);
           if (loss < best) {
             best = loss;
@@ -159,11 +159,11 @@ export class Mover {
 
   /** Steps along the axes and the diagonals from place k, longer after a gain, halved after none. */
   private polish(i: number, k: number, first: number, last: number): void {
-    const { table, room, random } = this;
+    const { table, innerFit, random } = this;
     const s = this.ps[k]!;
     const c = this.pc[k]!;
-    if (!room.range(s, c)) return;
-    const matched = room.isMatched(s);
+    if (!innerFit.range(s, c)) return;
+    const matched = innerFit.isMatched(s);
     let best = this.loss[k]!;
     let x = this.px[k]!;
     let y = this.py[k]!;
@@ -172,10 +172,10 @@ export class Mover {
       const way = (random() * 4) | 0;
       const dx = way === 1 || matched ? 0 : step;
       const dy = way === 0 && !matched ? 0 : way === 3 ? -step : step;
-      const ax = matched ? x : room.snap(s, x + dx);
-      const ay = room.clampY(y + dy);
-      const bx = matched ? x : room.snap(s, x - dx);
-      const by = room.clampY(y - dy);
+      const ax = matched ? x : innerFit.snap(s, x + dx);
+      const ay = innerFit.clampY(y + dy);
+      const bx = matched ? x : innerFit.snap(s, x - dx);
+      const by = innerFit.clampY(y - dy);
       const a = table.judge(i, s, c, ax, ay, best);
       const b = a < best ? Infinity : table.judge(i, s, c, bx, by, best);
       if (a < best) {

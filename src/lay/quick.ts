@@ -8,9 +8,9 @@ import type { Lay, LayQuestion, Placement, Planner } from "../../functions/lay.t
 import { answerFrom, isBetter, missingArea } from "./answer.ts";
 import { Bench, type Down } from "./bench.ts";
 import { checkLay } from "./check.ts";
+import { compact } from "./compact.ts";
 import { isSmall, layExactly } from "./exact.ts";
 import { type Copy, neighbours, type Order, orderKey, sortedOrders } from "./orders.ts";
-import { pull } from "./pull.ts";
 import { plain, refusalOf } from "./refuse.ts";
 import { inRows } from "./rows.ts";
 import { type Shape, shapesOf } from "./shape.ts";
@@ -66,7 +66,7 @@ export function firstLay(
   // Orders are compared as the slabs have them; only the best is pulled together.
   const order = bestOrder(question, bench, copies, shapes, work * workFor(copies.length));
   if (!order) return inRows(question, shapes);
-  let best = better(question, null, pull(order.down, question, pins, isOver));
+  let best = better(question, null, compact(order.down, question, pins, isOver));
   if (isSmall(question, shapes)) best = exactly(question, copies, shapes, best);
   if (best.lay.missing.length > 0) best = closer(question, { copies, shapes, bench, pins, work, open }, best);
   return best.lay;
@@ -171,7 +171,7 @@ function closer(
     for (const lenient of LENIENT) {
       const { spare } = atMost(question, best.lay);
       const down = bench.lay(order, { lenient, spare });
-      if (down) best = better(question, best, withinLength(question, pull(down, question, pins)));
+      if (down) best = better(question, best, withinLength(question, compact(down, question, pins)));
     }
     if (best.lay.missing.length === 0 || bench.work > limit || order.length < 2) break;
     order = sorted.shift() ?? next(order);

@@ -1,18 +1,18 @@
 /** A question set up for the search: its copies and obstacles on the table, and the ways to stir them. */
 import type { Lay, LayQuestion, Placement } from "../../functions/lay.ts";
 import { Fields, obstaclesOf, type Stance, stancesOf } from "./fields.ts";
+import { InnerFit } from "./inner-fit.ts";
 import { Mover } from "./move.ts";
 import { wholeTurn } from "./outline.ts";
-import { Room } from "./room.ts";
+import { OverlapTable } from "./overlap-table.ts";
 import { shapesOf } from "./shape.ts";
-import { Table } from "./table.ts";
 
 /** Overlaps up to this share of the widest cloth count as touching: 0.3 micrometres on 1.5 m. */
 const TOUCHING = 2e-7;
 
 export class Scene {
-  readonly table: Table;
-  readonly room: Room;
+  readonly table: OverlapTable;
+  readonly innerFit: InnerFit;
   readonly mover: Mover;
   /** The copies, in the order of the table's items; obstacles follow them there. */
   readonly copies: readonly { readonly piece: number; readonly copy: number }[];
@@ -45,9 +45,9 @@ export class Scene {
       items.push({ kind: question.pieces.length + i, fixed: true });
     });
     const fields = new Fields(question, obstacles, question.gap);
-    this.table = new Table(items, this.stances, fields, question.gap, TOUCHING * widest);
-    this.room = new Room(this.stances, question.cloths, question.repeat);
-    this.mover = new Mover(this.table, this.room, kinds, random, widest);
+    this.table = new OverlapTable(items, this.stances, fields, question.gap, TOUCHING * widest);
+    this.innerFit = new InnerFit(this.stances, question.cloths, question.repeat);
+    this.mover = new Mover(this.table, this.innerFit, kinds, random, widest);
     obstacles.forEach(({ cloth }, i) => {
       this.table.put(this.copies.length + i, kinds[question.pieces.length + i]![0]!, cloth, 0, 0);
     });
@@ -56,7 +56,7 @@ export class Scene {
 
   /** Puts every copy where the lay has it, and allows each cloth the length the lay uses. */
   load(lay: Lay): void {
-    const { table, room } = this;
+    const { table, innerFit } = this;
     const places = new Map(lay.placements.map((p) => [`${p.piece} ${p.copy}`, p]));
     this.copies.forEach(({ piece, copy }, i) => {
       const place = places.get(`${piece} ${copy}`);
@@ -67,10 +67,10 @@ export class Scene {
       const stance = this.stancesOfKind[piece]!.find((s) => this.stances[s]!.turn === wholeTurn(place.turn))!;
       table.put(i, stance, place.cloth, place.x, place.y);
       const { match } = this.stances[stance]!;
-      if (match !== null) room.phase = place.x + match;
+      if (match !== null) innerFit.phase = place.x + match;
     });
     lay.lengths.forEach((length, cloth) => {
-      room.limits[cloth] = length;
+      innerFit.limits[cloth] = length;
     });
     table.settleAll();
   }
@@ -94,9 +94,9 @@ export class Scene {
    * copy finds room on no cloth any more.
    */
   shorten(cloth: number, length: number): boolean {
-    const { table, room } = this;
-    const by = room.limits[cloth]! - length;
-    room.limits[cloth] = length;
+    const { table, innerFit } = this;
+    const by = innerFit.limits[cloth]! - length;
+    innerFit.limits[cloth] = length;
     const cut = this.random() * length;
     for (let i = 0; i < this.copies.length; i++) {
       if (table.cloth[i] !== cloth) continue;
@@ -107,7 +107,8 @@ export class Scene {
         continue;
       }
       const moved = table.x[i]! + (left + right) / 2 > cut ? table.x[i]! - by : table.x[i]!;
-      if (room.range(s, cloth)) table.put(i, s, cloth, room.snap(s, moved), room.clampY(table.y[i]!));
+      if (innerFit.range(s, cloth))
+        table.put(i, s, cloth, innerFit.snap(s, moved), innerFit.clampY(table.y[i]!));
       else if (!this.scatter(i)) return false;
     }
     table.settleAll();
@@ -116,15 +117,15 @@ export class Scene {
 
   /** Puts item i anywhere it has room, the cloths tried in random order; false when it has none. */
   scatter(i: number): boolean {
-    const { table, room, random } = this;
+    const { table, innerFit, random } = this;
     const places = this.stancesOfKind[table.items[i]!.kind]!.flatMap((s) =>
-      this.question.cloths.flatMap((_, c) => (room.range(s, c) ? [[s, c] as const] : [])),
+      this.question.cloths.flatMap((_, c) => (innerFit.range(s, c) ? [[s, c] as const] : [])),
     );
     if (places.length === 0) return false;
     const [s, c] = places[(random() * places.length) | 0]!;
-    room.range(s, c);
-    const x = room.snap(s, room.left + random() * (room.right - room.left));
-    table.put(i, s, c, x, room.low + random() * (room.high - room.low));
+    innerFit.range(s, c);
+    const x = innerFit.snap(s, innerFit.left + random() * (innerFit.right - innerFit.left));
+    table.put(i, s, c, x, innerFit.low + random() * (innerFit.high - innerFit.low));
     return true;
   }
 
@@ -156,11 +157,11 @@ export class Scene {
   }
 
   private putAbout(i: number, [cx, cy, cloth]: readonly [number, number, number]): void {
-    const { table, room } = this;
+    const { table, innerFit } = this;
     const s = table.stance[i]!;
-    if (!room.range(s, cloth)) return;
+    if (!innerFit.range(s, cloth)) return;
     const { left, right, low, high } = this.stances[s]!;
-    table.put(i, s, cloth, room.snap(s, cx - (left + right) / 2), room.clampY(cy - (low + high) / 2));
+    table.put(i, s, cloth, innerFit.snap(s, cx - (left + right) / 2), innerFit.clampY(cy - (low + high) / 2));
   }
 }
 

@@ -6,7 +6,7 @@
  * arXiv:2509.13329.)
  */
 import type { Mover } from "./move.ts";
-import type { Table } from "./table.ts";
+import type { OverlapTable } from "./overlap-table.ts";
 
 /** Places of all items. */
 export interface Saved {
@@ -17,12 +17,12 @@ export interface Saved {
   readonly total: number;
 }
 
-export function save(table: Table): Saved {
+export function save(table: OverlapTable): Saved {
   const { x, y, stance, cloth } = table;
   return { x: x.slice(), y: y.slice(), stance: stance.slice(), cloth: cloth.slice(), total: table.total() };
 }
 
-export function restore(table: Table, saved: Saved): void {
+export function restore(table: OverlapTable, saved: Saved): void {
   for (let i = 0; i < table.n; i++) table.put(i, saved.stance[i]!, saved.cloth[i]!, saved.x[i]!, saved.y[i]!);
   table.settleAll();
 }
@@ -32,7 +32,7 @@ export function restore(table: Table, saved: Saved): void {
  * least overlapped lay met. Gives up after `strikes` times `rounds` rounds without real gain.
  */
 export function* separate(
-  table: Table,
+  table: OverlapTable,
   mover: Mover,
   random: () => number,
   rounds: number,
@@ -61,7 +61,7 @@ export function* separate(
 }
 
 /** Moves every item that overlaps, in random order. */
-function moveAll(table: Table, mover: Mover, random: () => number): void {
+function moveAll(table: OverlapTable, mover: Mover, random: () => number): void {
   const order: number[] = [];
   for (let i = 0; i < table.n; i++)
     if (!table.items[i]!.fixed && table.cloth[i]! >= 0 && table.isClashing(i)) order.push(i);

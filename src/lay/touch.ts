@@ -5,7 +5,7 @@
  */
 import type { Point } from "../../functions/geometry/strokes.ts";
 import { DepthField } from "./depth.ts";
-import { noFit } from "./nofit.ts";
+import { noFitPolygon } from "./no-fit-polygon.ts";
 
 /** An outline that lies on the cloth; the gap is in it already. */
 export interface Lying {
@@ -38,7 +38,7 @@ function pairOf(still: readonly Point[], moving: readonly Point[]): Pair {
   }
   let pair = own.get(moving);
   if (!pair) {
-    const rings = noFit(still, moving);
+    const rings = noFitPolygon(still, moving);
     pair = { rings, field: new DepthField(rings, 0) };
     own.set(moving, pair);
   }

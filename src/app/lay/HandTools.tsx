@@ -1,12 +1,12 @@
 /** The tools for laying by hand: which piece, where it lies, its pin and its turn. */
 import type { Lay, LayQuestion, Placement } from "../../../functions/lay.ts";
-import type { Hand } from "../../lay/hand.ts";
+import type { FreePlaces } from "../../lay/free-places.ts";
 import { boxOf, copyKey, copyName, replaced, turnedRound } from "./arrange.ts";
 
 interface Props {
   readonly question: LayQuestion;
   readonly lay: Lay;
-  readonly hand: Hand;
+  readonly freePlaces: FreePlaces;
   readonly chosen: string | null;
   readonly pins: ReadonlySet<string>;
   readonly nearer: number;
@@ -20,9 +20,9 @@ interface Props {
 const NEAREST = 8;
 
 export function HandTools(props: Props) {
-  const { question, lay, hand, chosen, pins, nearer, say } = props;
+  const { question, lay, freePlaces, chosen, pins, nearer, say } = props;
   const one = lay.placements.find((placement) => copyKey(placement) === chosen);
-  const turn = one && turnedRound(hand, question, lay.placements, one);
+  const turn = one && turnedRound(freePlaces, question, lay.placements, one);
   const many = lay.placements.length > 1;
   return (
     <>

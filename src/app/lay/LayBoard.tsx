@@ -15,7 +15,7 @@ import { HandTools } from "./HandTools.tsx";
 import { Joins } from "./Joins.tsx";
 import { LaySearch } from "./LaySearch.tsx";
 import { LayTable } from "./LayTable.tsx";
-import { fitOf, sizeOf, useRoom } from "./room.ts";
+import { fitOf, sizeOf, usePictureSpace } from "./picture-scale.ts";
 import { useLayByHand } from "./use-lay-by-hand.ts";
 import { coverText, leftOver, missingText, originSentence } from "./words.ts";
 
@@ -40,7 +40,7 @@ function Table({ store, place, asked }: Props & { asked: Answered }) {
   const cell = engine.view(place).name ?? engine.address(place);
   const say = (length: number) => lengthText(length, store.shown);
   const byHand = useLayByHand(store, asked, cell);
-  const { lay, own, hand, pins, chosen, pinned, choose, move, pin, keep, back } = byHand;
+  const { lay, own, freePlaces, pins, chosen, pinned, choose, move, pin, keep, back } = byHand;
   const [beside, setBeside] = useState<Choice>(null);
   const [nearer, setNearer] = useState(1);
 
@@ -55,7 +55,7 @@ function Table({ store, place, asked }: Props & { asked: Answered }) {
   const other = laidBeside(store, laid, beside);
   const sizes = [laid, ...(other ? [other] : [])].map((one) => sizeOf(one.question, one.lay));
   const tables = useRef<HTMLDivElement>(null);
-  const room = useRoom(tables);
+  const room = usePictureSpace(tables);
   const fit = room && fitOf(sizes, room);
 
   return (
@@ -76,7 +76,7 @@ function Table({ store, place, asked }: Props & { asked: Answered }) {
             <LayTable
               question={question}
               lay={lay}
-              hand={hand}
+              freePlaces={freePlaces}
               scale={fit.scale * nearer}
               rule={store.shown}
               name={other ? cell : null}
@@ -95,7 +95,7 @@ function Table({ store, place, asked }: Props & { asked: Answered }) {
       <HandTools
         question={question}
         lay={lay}
-        hand={hand}
+        freePlaces={freePlaces}
         chosen={chosen}
         pins={pins}
         nearer={nearer}
@@ -155,4 +155,4 @@ function OwnLay(props: { length: string; onKeep: () => void; onBack: () => void 
 }
 
 const clothText = ({ cloths }: LayQuestion, say: (length: number) => string): string =>
-  cloths.length === 1 ? `cloth ${say(cloths[0]!.width)} wide` : `${cloths.length} cloths in hand`;
+  cloths.length === 1 ? `cloth ${say(cloths[0]!.width)} wide` : `${cloths.length} cloths in stock`;

@@ -4,14 +4,14 @@ import type { Lay, LayQuestion, Placement } from "../../../functions/lay.ts";
 import { BOOK_UNITS } from "../../../functions/units.ts";
 import type { Rule } from "../../engine/show.ts";
 import { answerFrom } from "../../lay/answer.ts";
-import type { Hand } from "../../lay/hand.ts";
+import type { FreePlaces } from "../../lay/free-places.ts";
 import { copyKey, neighbour, replaced, stepped, turnedRound } from "./arrange.ts";
 import { LayPicture } from "./LayPicture.tsx";
 
 interface Props {
   readonly question: LayQuestion;
   readonly lay: Lay;
-  readonly hand: Hand;
+  readonly freePlaces: FreePlaces;
   /** Pixels to one unit of length. */
   readonly scale: number;
   readonly rule: Rule;
@@ -40,7 +40,7 @@ interface Drag {
 }
 
 export function LayTable(props: Props) {
-  const { question, lay, hand, scale, rule, title, chosen, pins } = props;
+  const { question, lay, freePlaces, scale, rule, title, chosen, pins } = props;
   const [drag, setDrag] = useState<Drag | null>(null);
 
   const find = (key: string | null) => lay.placements.find((one) => copyKey(one) === key);
@@ -60,7 +60,7 @@ export function LayTable(props: Props) {
       x: drag.from.x + (event.clientX - drag.at[0]) / scale,
       y: drag.from.y + (event.clientY - drag.at[1]) / scale,
     };
-    setDrag({ ...drag, wish, there: hand.nearest(lay.placements, wish) ?? drag.from });
+    setDrag({ ...drag, wish, there: freePlaces.nearest(lay.placements, wish) ?? drag.from });
   };
   const onPointerUp = () => {
     if (drag && drag.there !== drag.from) props.onMove(replaced(lay.placements, drag.there));
@@ -77,8 +77,8 @@ export function LayTable(props: Props) {
     else if (event.key === "PageDown") props.onChoose(neighbour(question, lay.placements, chosen, 1));
     else if (event.key === "PageUp") props.onChoose(neighbour(question, lay.placements, chosen, -1));
     else if (!from) return;
-    else if (way) moveTo(stepped(hand, question, lay.placements, from, [way[0] * step, way[1] * step]));
-    else if (event.key === "t") moveTo(turnedRound(hand, question, lay.placements, from));
+    else if (way) moveTo(stepped(freePlaces, question, lay.placements, from, [way[0] * step, way[1] * step]));
+    else if (event.key === "t") moveTo(turnedRound(freePlaces, question, lay.placements, from));
     else if (event.key === "p") props.onPin(copyKey(from));
     else return;
     event.preventDefault();

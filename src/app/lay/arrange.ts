@@ -1,6 +1,6 @@
 /** Laying by hand: moving, turning and pinning the copies of a lay, one at a time. */
 import type { LayQuestion, Placement } from "../../../functions/lay.ts";
-import type { Hand } from "../../lay/hand.ts";
+import type { FreePlaces } from "../../lay/free-places.ts";
 import { boundingBox, turned, wholeTurn } from "../../lay/outline.ts";
 
 /** A copy's own key within its question. */
@@ -21,7 +21,7 @@ export const boxOf = ({ pieces }: LayQuestion, { piece, turn, x, y }: Placement)
 
 /** A step along or across the cloth; what is in the way is passed over. Null when there is nowhere to go. */
 export function stepped(
-  hand: Hand,
+  freePlaces: FreePlaces,
   question: LayQuestion,
   placements: readonly Placement[],
   from: Placement,
@@ -31,7 +31,7 @@ export function stepped(
   const reach = question.cloths[from.cloth]!.width + Math.max(...placements.map(({ x }) => x)) + 2 * size;
   for (let times = 1; times * size <= 2 * reach; times *= 2) {
     const wanted = { ...from, x: from.x + dx * times, y: from.y + dy * times };
-    const there = hand.nearest(placements, wanted);
+    const there = freePlaces.nearest(placements, wanted);
     if (there && (there.x - from.x) * dx + (there.y - from.y) * dy > 0.25 * size * size) return there;
   }
   return null;
@@ -39,7 +39,7 @@ export function stepped(
 
 /** Turned to the next turn the grain allows, about the middle of its box; null when there is no other. */
 export function turnedRound(
-  hand: Hand,
+  freePlaces: FreePlaces,
   question: LayQuestion,
   placements: readonly Placement[],
   from: Placement,
@@ -49,7 +49,7 @@ export function turnedRound(
   if (next === wholeTurn(from.turn)) return null;
   const old = boxOf(question, from);
   const now = boxOf(question, { ...from, turn: next });
-  return hand.nearest(placements, {
+  return freePlaces.nearest(placements, {
     ...from,
     turn: next,
     x: from.x + (old.left + old.right - now.left - now.right) / 2,

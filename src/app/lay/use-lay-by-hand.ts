@@ -3,7 +3,7 @@ import { useEffect, useMemo, useState, useSyncExternalStore } from "react";
 import type { Lay, Placement } from "../../../functions/lay.ts";
 import { answerFrom } from "../../lay/answer.ts";
 import { toKeep } from "../../lay/desk.ts";
-import { Hand } from "../../lay/hand.ts";
+import { FreePlaces } from "../../lay/free-places.ts";
 import type { Store } from "../../store/store.ts";
 import { copyKey } from "./arrange.ts";
 import type { Answered } from "./asked.ts";
@@ -24,7 +24,7 @@ export function useLayByHand(store: Store, { question, hash, lay: answer }: Answ
   const [{ moved, pins, chosen }, setWork] = useState(UNTOUCHED);
   const session = sessionOf(store);
   const searching = useSyncExternalStore(session.subscribe, session.state);
-  const hand = useMemo(() => new Hand(question), [question]);
+  const freePlaces = useMemo(() => new FreePlaces(question), [question]);
 
   // The pieces or the cloth have changed: what is looked for would answer nobody.
   useEffect(() => {
@@ -42,7 +42,7 @@ export function useLayByHand(store: Store, { question, hash, lay: answer }: Answ
     lay,
     /** Whether the lay on the table is not the book's. */
     own: lay !== answer,
-    hand,
+    freePlaces,
     pins,
     chosen,
     pinned: lay.placements.filter((one) => pins.has(copyKey(one))),

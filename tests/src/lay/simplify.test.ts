@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { outsideBy } from "../../../src/lay/fault.ts";
-import { noFit } from "../../../src/lay/nofit.ts";
+import { noFitPolygon } from "../../../src/lay/no-fit-polygon.ts";
 import { crossing, signedArea } from "../../../src/lay/outline.ts";
 import { seeded } from "../../../src/lay/random.ts";
 import { simplified } from "../../../src/lay/simplify.ts";
@@ -30,6 +30,6 @@ describe("an outline with fewer points", () => {
       [0, 1],
     ] as const;
     expect(simplified(square, 30, 0.1)).toEqual(square);
-    expect(noFit(square, simplified(square, 30, 0.1))).toHaveLength(1);
+    expect(noFitPolygon(square, simplified(square, 30, 0.1))).toHaveLength(1);
   });
 });

@@ -10,7 +10,7 @@ import {
 } from "../../../../src/app/lay/arrange.ts";
 import { answerFrom } from "../../../../src/lay/answer.ts";
 import { checkLay } from "../../../../src/lay/check.ts";
-import { Hand } from "../../../../src/lay/hand.ts";
+import { FreePlaces } from "../../../../src/lay/free-places.ts";
 import { quickLay } from "../../../../src/lay/quick.ts";
 import { blobs } from "../../lay/blobs.ts";
 
@@ -51,7 +51,7 @@ const at = (piece: number, copy: number, x: number, y: number): Placement => ({
   x,
   y,
 });
-const hand = new Hand(question);
+const hand = new FreePlaces(question);
 const lay = [at(0, 0, 0, 0), at(0, 1, 20, 0), at(1, 0, 0, 26)];
 
 describe("laying by hand", () => {
@@ -76,7 +76,7 @@ describe("laying by hand", () => {
 
   it("every step and turn on a crowded cloth leaves a lay without fault", () => {
     const crowd = blobs(5, 2, 40, 9);
-    const crowded = new Hand(crowd);
+    const crowded = new FreePlaces(crowd);
     const first = quickLay(crowd);
     if ("refusal" in first) throw new Error(first.refusal);
     let placements = first.placements;

@@ -1,4 +1,4 @@
-/** Pulls a lay together: every copy slides to the beginning of the cloth and down, as far as its neighbours let it. */
+/** Compaction of a lay: every copy slides to the beginning of the cloth and down, as far as its neighbours let it. */
 import type { LayQuestion } from "../../functions/lay.ts";
 import type { Down } from "./bench.ts";
 import type { Shape } from "./shape.ts";
@@ -23,7 +23,7 @@ function faces({ full }: Shape, axis: "x" | "y"): Faces {
 }
 
 /** The same copies, closer together. Cloths with an odd outline are left as they are. */
-export function pull(
+export function compact(
   downs: readonly Down[],
   question: LayQuestion,
   pins: readonly Down[],

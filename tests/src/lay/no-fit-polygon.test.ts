@@ -2,7 +2,7 @@ import { FillRule, minkowskiSum, union } from "clipper2-ts";
 import { describe, expect, it } from "vitest";
 import type { Point } from "../../../functions/geometry/strokes.ts";
 import { DepthField } from "../../../src/lay/depth.ts";
-import { noFit } from "../../../src/lay/nofit.ts";
+import { noFitPolygon } from "../../../src/lay/no-fit-polygon.ts";
 import { signedArea } from "../../../src/lay/outline.ts";
 import { seeded } from "../../../src/lay/random.ts";
 import { counterClockwise } from "../../../src/lay/shape.ts";
@@ -31,7 +31,7 @@ describe("the no-fit polygon", () => {
       [side, side],
       [0, side],
     ];
-    const [ring, ...more] = noFit(square(4), square(3));
+    const [ring, ...more] = noFitPolygon(square(4), square(3));
     expect(more).toEqual([]);
     expect(signedArea(ring!)).toBe(49);
     expect([...ring!].sort((p, q) => p[0] - q[0] || p[1] - q[1])).toEqual([
@@ -57,7 +57,7 @@ describe("the no-fit polygon", () => {
       [3, 5],
       [0, 5],
     ];
-    const holes = noFit(frame, [
+    const holes = noFitPolygon(frame, [
       [0, 0],
       [4, 0],
       [4, 4],
@@ -70,14 +70,14 @@ describe("the no-fit polygon", () => {
     it(`has the area that sweeping gives, for all pairs of ${name}`, () => {
       const outlines = publishedQuestion(name).pieces.map((piece) => counterClockwise(piece.outline));
       for (const a of outlines)
-        for (const b of outlines) expect(areaOf(noFit(a, b)) / sweptArea(a, b)).toBeCloseTo(1, 5);
+        for (const b of outlines) expect(areaOf(noFitPolygon(a, b)) / sweptArea(a, b)).toBeCloseTo(1, 5);
     });
 
   it("has the area that sweeping gives for curved pieces (seed 8)", () => {
     const random = seeded(8);
     for (let k = 0; k < 12; k++) {
       const [a, b] = [blob(random, 30, 9, 4), blob(random, 23, 5, 7)];
-      expect(areaOf(noFit(a, b)) / sweptArea(a, b)).toBeCloseTo(1, 5);
+      expect(areaOf(noFitPolygon(a, b)) / sweptArea(a, b)).toBeCloseTo(1, 5);
     }
   });
 });
@@ -115,7 +115,7 @@ describe("the depth in a no-fit polygon", () => {
 
   it("agrees with all edges asked one by one, at 4000 places round curved pieces (seed 4)", () => {
     const random = seeded(4);
-    const rings = noFit(blob(random, 40, 9, 4), blob(random, 31, 5, 7));
+    const rings = noFitPolygon(blob(random, 40, 9, 4), blob(random, 31, 5, 7));
     const field = new DepthField(rings, 0.3);
     for (let k = 0; k < 4000; k++) {
       const [x, y] = [30 * random() - 15, 30 * random() - 15];

@@ -12,7 +12,7 @@ import type { Point } from "../../functions/geometry/strokes.ts";
 import { boundingBox, signedArea } from "./outline.ts";
 
 /** Rings of the no-fit polygon: outer ones counter-clockwise, holes clockwise. Both outlines counter-clockwise. */
-export function noFit(a: readonly Point[], b: readonly Point[]): Point[][] {
+export function noFitPolygon(a: readonly Point[], b: readonly Point[]): Point[][] {
   const scale = stepsFor(a, b);
   const own = cornersOf(a, scale);
   const other = cornersOf(b, -scale);

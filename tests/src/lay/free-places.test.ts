@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { Lay, LayQuestion, Placement } from "../../../functions/lay.ts";
 import { answerFrom } from "../../../src/lay/answer.ts";
 import { checkLay } from "../../../src/lay/check.ts";
-import { Hand } from "../../../src/lay/hand.ts";
+import { FreePlaces } from "../../../src/lay/free-places.ts";
 import { quickLay } from "../../../src/lay/quick.ts";
 import { blobs } from "./blobs.ts";
 import { publishedLay } from "./published.ts";
@@ -45,34 +45,34 @@ const at = (copy: number, x: number, y: number): Placement => ({
 describe("a piece moved by hand", () => {
   it("stays where it is put when nothing is there", () => {
     const wanted = at(1, 25.5, 7.25);
-    expect(new Hand(apron).nearest([at(0, 0, 0), at(1, 10, 0)], wanted)).toEqual(wanted);
+    expect(new FreePlaces(apron).nearest([at(0, 0, 0), at(1, 10, 0)], wanted)).toEqual(wanted);
   });
 
   it("goes to the nearest side of the piece it is put on", () => {
-    const hand = new Hand(apron);
+    const hand = new FreePlaces(apron);
     expect(hand.nearest([at(0, 20, 10)], at(1, 28, 11))).toEqual(at(1, 30, 11));
     expect(hand.nearest([at(0, 20, 10)], at(1, 21, 3))).toEqual(at(1, 21, 0));
   });
 
   it("comes back onto the cloth when it is put beyond a selvedge or the beginning", () => {
-    expect(new Hand(apron).nearest([], at(0, -8, 28))).toEqual(at(0, 0, 20));
+    expect(new FreePlaces(apron).nearest([], at(0, -8, 28))).toEqual(at(0, 0, 20));
   });
 
   it("keeps the gap for the scissors", () => {
     const question = { ...apron, gap: 1 };
-    const there = new Hand(question).nearest([at(0, 20, 10)], at(1, 28, 11))!;
+    const there = new FreePlaces(question).nearest([at(0, 20, 10)], at(1, 28, 11))!;
     expect(there.x).toBeCloseTo(31, 1);
     expect(checkLay(question, answerFrom(question, [at(0, 20, 10), there]), 1e-6)).toEqual([]);
   });
 
   it("keeps to the repeat of the cloth", () => {
     const question = { ...apron, repeat: 7 };
-    expect(new Hand(question).nearest([at(0, 20, 10)], at(1, 28, 11))!.x).toBe(20 + 14);
+    expect(new FreePlaces(question).nearest([at(0, 20, 10)], at(1, 28, 11))!.x).toBe(20 + 14);
   });
 
   it("finds no place on a cloth that is full", () => {
     const question = { ...apron, cloths: [{ name: "rest", width: 12, length: 19 }] };
-    expect(new Hand(question).nearest([at(0, 0, 0)], at(1, 5, 0))).toBeNull();
+    expect(new FreePlaces(question).nearest([at(0, 0, 0)], at(1, 5, 0))).toBeNull();
   });
 
   it("never overlaps, wherever it is put, and no nearer place is free along the way (seed 20262)", () => {
@@ -82,7 +82,7 @@ describe("a piece moved by hand", () => {
       { question: published.question, lay: published.lay },
       { question: made, lay: laid(made) },
       { question: { ...made, gap: 0.5 }, lay: laid({ ...made, gap: 0.5 }) },
-    ].map((one) => ({ ...one, hand: new Hand(one.question) }));
+    ].map((one) => ({ ...one, hand: new FreePlaces(one.question) }));
     const share = fc.double({ min: -0.2, max: 1.2, noNaN: true });
     fc.assert(
       fc.property(

@@ -1,8 +1,8 @@
-/** Where a stance may lie: within its cloth's width and the length now allowed, on the repeat when there is one. */
+/** The inner fit: where a stance, a shape in one of its turns, may lie. It stays within its cloth's width and the length now allowed, on the repeat when there is one. */
 import type { LayCloth } from "../../functions/lay.ts";
 import type { Stance } from "./fields.ts";
 
-export class Room {
+export class InnerFit {
   /** The length of each cloth that may be used at present. */
   readonly limits: Float64Array;
   /** Bounds of the last place asked for with `range`. */

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { fitOf } from "../../../../src/app/lay/room.ts";
+import { fitOf } from "../../../../src/app/lay/picture-scale.ts";
 
 test("one lay fills the width or the height, whichever it meets first", () => {
   expect(fitOf([{ long: 100, wide: 10 }], { width: 418, height: 300 })).toEqual({ scale: 4, abreast: false });

@@ -1,10 +1,10 @@
-/** How much room there is for lays, and the one scale at which they are drawn in it. */
+/** The space that the pictures of lays have on the page, and the one scale at which they are drawn in it. */
 import { type RefObject, useLayoutEffect, useState } from "react";
 import type { Lay, LayQuestion } from "../../../functions/lay.ts";
 import { longOf, MARGIN } from "./LayPicture.tsx";
 
 /** In pixels. */
-export interface Room {
+export interface PictureSpace {
   readonly width: number;
   readonly height: number;
 }
@@ -36,7 +36,7 @@ export interface Fit {
 }
 
 /** Two lays stand abreast unless they are much larger under one another. */
-export function fitOf(sizes: readonly Size[], { width, height }: Room): Fit {
+export function fitOf(sizes: readonly Size[], { width, height }: PictureSpace): Fit {
   const high = height / Math.max(...sizes.map(({ wide }) => wide));
   const scale = (wide: number, long: number) => Math.max(1e-6, Math.min(wide / long, high));
   const under = scale(width - MARGIN - BORDER, Math.max(...sizes.map(({ long }) => long)));
@@ -50,8 +50,8 @@ export function fitOf(sizes: readonly Size[], { width, height }: Room): Fit {
 }
 
 /** The room for pictures in the element, kept up to date; null before it is known. */
-export function useRoom(element: RefObject<HTMLElement | null>): Room | null {
-  const [room, setRoom] = useState<Room | null>(null);
+export function usePictureSpace(element: RefObject<HTMLElement | null>): PictureSpace | null {
+  const [room, setRoom] = useState<PictureSpace | null>(null);
   useLayoutEffect(() => {
     const one = element.current!;
     const board = one.closest(".lay-board")!;

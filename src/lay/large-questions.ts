@@ -1,6 +1,6 @@
 /**
- * The desk of a page that must go on while its maker types: a question that takes long is not laid
- * at once. Its answer is that the lay comes later; a worker makes it, and the book keeps it.
+ * Lay questions that take too long to answer while the maker types. On the page such a question is
+ * answered with "being worked out"; a worker makes the lay, and the book keeps it.
  */
 import type { Lay, LayQuestion, NoLay } from "../../functions/lay.ts";
 import type { Book } from "../book/shape.ts";
@@ -25,7 +25,7 @@ export function isLarge({ pieces }: LayQuestion): boolean {
 type Desk = (question: LayQuestion, found: Book["lays"]) => Lay | NoLay;
 
 /** Answers as `desk` does, but leaves large questions that the book keeps no lay for to a worker. */
-export const lateDesk =
+export const leaveLarge =
   (desk: Desk, isFound: (...asked: Parameters<Desk>) => boolean): Desk =>
   (question, found) => {
     if (!isLarge(question) || isFound(question, found)) return desk(question, found);

@@ -1,5 +1,5 @@
 /**
- * The search's table: which copy lies where, how much each pair overlaps and how heavily each
+ * The overlap table of the search: which copy lies where, how much each pair overlaps and how heavily each
  * pair's overlap weighs. All in flat arrays; a place costs one pass over the copies, boxes first.
  */
 import type { DepthField } from "./depth.ts";
@@ -14,7 +14,7 @@ export interface Item {
 
 const MOST_PUSHES = 6;
 
-export class Table {
+export class OverlapTable {
   readonly n: number;
   readonly x: Float64Array;
   readonly y: Float64Array;

@@ -4,7 +4,7 @@ import type { Lay, LayQuestion } from "../../../functions/lay.ts";
 import { blankBook } from "../../../src/book/shape.ts";
 import { checks } from "../../../src/engine/checks.ts";
 import { isFound, keepChecked, layDesk } from "../../../src/lay/desk.ts";
-import { isLarge, lateDesk } from "../../../src/lay/late.ts";
+import { isLarge, leaveLarge } from "../../../src/lay/large-questions.ts";
 import { quickLay } from "../../../src/lay/plan.ts";
 import { typeCells } from "../../../src/store/commands.ts";
 import { Store } from "../../../src/store/store.ts";
@@ -21,7 +21,7 @@ function opened() {
     ["", "12", "=YARDAGE(A1;B2;54)"],
   ];
   const pages = blank.pages.map((page, i) => (i === 0 ? { ...page, columns, rows } : page));
-  const store = new Store({ ...blank, pages }, lateDesk(desk, isFound));
+  const store = new Store({ ...blank, pages }, leaveLarge(desk, isFound));
   const view = (row: number, column: number) => store.engine.view({ page: 0, row, column });
   const asked = (row: number): LayQuestion =>
     store.engine.laid().find(({ place }) => place.row === row && place.column === 2)!.lays[0]!.question;

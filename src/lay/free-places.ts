@@ -1,6 +1,6 @@
 /**
- * A copy moved by hand: it goes where it is put, or to the nearest place where it overlaps
- * nothing, keeps the gap, stays on its cloth and on the repeat.
+ * The free places for a copy that is moved by hand: the copy goes where it is put, or to the nearest
+ * place where it overlaps nothing, keeps the gap, and stays on its cloth and on the repeat.
  */
 
 import type { Point } from "../../functions/geometry/strokes.ts";
@@ -17,7 +17,7 @@ const TOUCHING = 2e-7;
 /** Points kept per outline; what is simplified holds the whole of the true outline. */
 const MOST_POINTS = 60;
 
-export class Hand {
+export class FreePlaces {
   private readonly shapes: readonly (readonly Shape[])[];
   private readonly outlines = new Map<Shape, readonly Point[]>();
   private readonly obstacles: readonly { readonly cloth: number; readonly outline: readonly Point[] }[];

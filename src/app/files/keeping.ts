@@ -18,3 +18,33 @@ export interface Keeping {
   /** Something that happened to the book without being asked for. */
   readonly news: string | null;
 }
+
+/** The state that the page shows, and who is told when it changes. */
+export class KeepingState {
+  #now: Keeping;
+  readonly #listeners = new Set<() => void>();
+
+  constructor(first: Keeping) {
+    this.#now = first;
+  }
+
+  get now(): Keeping {
+    return this.#now;
+  }
+
+  readonly subscribe = (listener: () => void): (() => void) => {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  };
+
+  change(change: Partial<Keeping>): void {
+    this.#now = { ...this.#now, ...change };
+    for (const listener of [...this.#listeners]) listener();
+  }
+
+  /** Adds news to the news that is not dismissed yet. */
+  addNews(news: string): void {
+    const before = this.#now.news;
+    this.change({ news: before?.includes(news) ? before : [before, news].filter(Boolean).join(". ") });
+  }
+}

@@ -1,11 +1,18 @@
 /** All books kept in this browser: which of them can be read, the bin, and every book in one file. */
 import { writeBooks } from "../../book/books.ts";
 import { readBook } from "../../book/read.ts";
+import type { Book } from "../../book/shape.ts";
 import { reasonOf } from "../faults/in-time.ts";
-import { forgetPlace } from "./place.ts";
+import { FIRST_CELL, forgetPlace } from "./place.ts";
 import type { BookRecord, Shelf } from "./shelf.ts";
 
 export const newId = (): string => `${Date.now().toString(36)}${Math.random().toString(36).slice(2, 10)}`;
+
+/** What the list of books says of a book that was never kept. */
+export function freshRecord({ title }: Book): BookRecord {
+  const now = Date.now();
+  return { id: newId(), title, changed: now, opened: now, revision: 0, place: FIRST_CELL };
+}
 
 /** What the list of books shows of one. */
 export interface Listed {

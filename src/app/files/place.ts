@@ -2,6 +2,9 @@
 import type { Place } from "../../book/address.ts";
 import { forget, recall, remember } from "./storage.ts";
 
+/** The cell that is chosen in a book that no one has been in. */
+export const FIRST_CELL: Place = { page: 0, row: 0, column: 0 };
+
 const keyOf = (id: string): string => `ellwand.place.${id}`;
 
 export const rememberPlace = (id: string, { page, row, column }: Place): boolean =>

@@ -1,0 +1,164 @@
+/** Opens books in place of the open one, and takes up what closed tabs had not put on the shelf. */
+import type { Place } from "../../book/address.ts";
+import { readBook } from "../../book/read.ts";
+import type { Book } from "../../book/shape.ts";
+import { writeBook } from "../../book/write.ts";
+import type { Store } from "../../store/store.ts";
+import { reasonOf } from "../faults/in-time.ts";
+import { beginOpening, endOpening, hungAt } from "./attempt.ts";
+import { saveFile } from "./disk.ts";
+import { holdBook } from "./hold.ts";
+import { dropWritten, writtenOf } from "./journal.ts";
+import type { KeepingState } from "./keeping.ts";
+import { freshRecord, type Library, titled } from "./library.ts";
+import { FIRST_CELL, recallPlace } from "./place.ts";
+import type { Saver } from "./saver.ts";
+import type { BookRecord } from "./shelf.ts";
+import { remember } from "./storage.ts";
+import { TAB, tabsAlive } from "./tab.ts";
+import { type Unkept, unkeptOf } from "./unkept.ts";
+
+export class Opener {
+  readonly #store: Store;
+  readonly #bookcase: Library;
+  readonly #keeping: KeepingState;
+  readonly #saver: Saver;
+  /** The opening of a book that is going on. */
+  #opening: Promise<unknown> = Promise.resolve();
+  #letGo: () => void = () => {};
+  #holding: string | null = null;
+
+  constructor(store: Store, bookcase: Library, keeping: KeepingState, saver: Saver) {
+    this.#store = store;
+    this.#bookcase = bookcase;
+    this.#keeping = keeping;
+    this.#saver = saver;
+  }
+
+  /** Holds the open book for this tab. */
+  hold(): void {
+    const { id } = this.#saver.record;
+    if (this.#holding === id) return;
+    this.#letGo();
+    this.#holding = id;
+    remember("sessionStorage", "ellwand.open", id);
+    this.#letGo = holdBook(id, (free) => {
+      const waited = free && this.#keeping.now.elsewhere;
+      if (this.#keeping.now.elsewhere === free) this.#keeping.change({ elsewhere: !free });
+      if (free) this.#catchUp(id, waited).catch(() => {});
+    });
+  }
+
+  /**
+   * No other tab has the book: goes on from what one that was closed kept, if nothing was changed here.
+   * A tab closed just before may still have been alive when its journal was looked for.
+   */
+  async #catchUp(id: string, waited: boolean): Promise<void> {
+    await this.#opening;
+    await this.#saver.settled();
+    if (!waited && !writtenOf(id).some(({ tab }) => tab !== TAB)) return;
+    const kept = await this.#bookcase.shelf?.read(id);
+    if (id !== this.#saver.record.id || !kept) return;
+    const moved = kept.record.revision !== this.#saver.record.revision;
+    const left = moved ? [] : await unkeptOf(kept);
+    if ((moved || left.length > 0) && this.#store.book === this.#saver.kept) await this.open(id);
+  }
+
+  /**
+   * Opens a kept book, with what closed tabs had not put on the shelf any more. The reason why not
+   * when it can't be opened: then the open book stays open, and the other stays on the shelf as it is.
+   */
+  async open(id: string): Promise<string | null> {
+    const opening = this.#open(id).catch(reasonOf);
+    this.#opening = opening;
+    const reason = await opening;
+    this.#bookcase.note(id, reason);
+    if (reason !== null) endOpening();
+    return reason;
+  }
+
+  async #open(id: string): Promise<string | null> {
+    const found = await this.#bookcase.shelf?.read(id);
+    if (!found) return "this book is no longer in this browser";
+    const reading = readBook(found.text);
+    if ("reason" in reading) return reading.reason;
+    const unkept = await unkeptOf(found);
+    // What a page hung on while it took it up is put aside instead.
+    const takesUp = hungAt(id, await tabsAlive()) !== "journal";
+    await this.#leave(id);
+    beginOpening(id, "book");
+    const place = recallPlace(id) ?? found.record.place;
+    this.#show({ ...found.record, opened: Date.now() }, reading.book, place, reading.book);
+    try {
+      await this.#bookcase.shelf?.opened(id, this.#saver.record.opened);
+      if (unkept.length > 0) beginOpening(id, "journal");
+      for (const one of unkept) await this.#takeUp(one, takesUp ? reading.book : null);
+    } catch (fault) {
+      this.#keeping.change({
+        trouble: `the last changes of this book could not be restored (${reasonOf(fault)})`,
+      });
+    }
+    return null;
+  }
+
+  /**
+   * Takes up what a closed tab had not put on the shelf any more, where the open book is still `base`,
+   * the book as it was read from there; what does not fit becomes a book of its own.
+   */
+  async #takeUp({ tab, book, written, fits }: Unkept, base: Book | null): Promise<void> {
+    const { id, title } = this.#saver.record;
+    if (book && fits && this.#store.book === base) {
+      const refusal = this.#store.run({ label: "restore the last changes", edit: () => book });
+      if (refusal === null) {
+        this.#saver.taken.push({ id, tab });
+        return this.#saver.flush();
+      }
+    }
+    const own = titled(title, "with the last changes");
+    await this.#bookcase.put(own, book ? writeBook({ ...book, title: own }) : written);
+    dropWritten(id, tab);
+    this.#keeping.addNews(`The last changes of “${title}” are saved as a separate book, “${own}”`);
+  }
+
+  /** Before another book is opened. What can't be saved in the browser is saved to a file. */
+  async #leave(id: string | null): Promise<void> {
+    if (id !== this.#saver.record.id) this.#keeping.change({ news: null });
+    await this.#saver.flush();
+    if (!this.#saver.atRisk()) return;
+    const { book } = this.#store;
+    this.#keeping.addNews(
+      `“${book.title}” could not be saved in this browser; a copy is in the file ${saveFile(book)}`,
+    );
+  }
+
+  #show(record: BookRecord, book: Book, place: Place, kept: Book | null): void {
+    const before = { record: this.#saver.record, kept: this.#saver.kept };
+    this.#saver.record = record;
+    this.#saver.kept = this.#bookcase.shelf ? kept : book;
+    this.#saver.journal.begin(record.id, kept, record.revision);
+    if (this.#store.open(book) !== null) {
+      this.#saver.record = before.record;
+      this.#saver.kept = before.kept;
+      this.#saver.journal.begin(before.record.id, before.kept, before.record.revision);
+      throw new Error("a part of it could not be calculated");
+    }
+    this.#saver.place = place.page < book.pages.length ? place : FIRST_CELL;
+    this.#saver.copied = null;
+    const { copied } = record;
+    this.#keeping.change({
+      id: record.id,
+      opening: this.#keeping.now.opening + 1,
+      place: this.#saver.place,
+      state: !this.#bookcase.shelf ? "unsaved" : kept ? "saved" : "saving",
+      copied: copied ? { at: copied.at, changed: copied.revision !== record.revision } : null,
+    });
+    this.hold();
+  }
+
+  /** Opens a book that is not on the shelf yet, and puts it there. */
+  async add(book: Book): Promise<void> {
+    await this.#leave(null);
+    this.#show(freshRecord(book), book, FIRST_CELL, null);
+    await this.#saver.flush();
+  }
+}

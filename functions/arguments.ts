@@ -1,6 +1,7 @@
 /** Checks the arguments of a call: that each is of its kind and within its limits. */
 
-import type { Cell, Declaration, Kind, Take } from "./define.ts";
+import { isBlock } from "./block.ts";
+import type { Block, Cell, Declaration, Kind, Take, Takes } from "./define.ts";
 import { DEFAULT_MARK, type TapeMark, tapeTextBeside } from "./fractions.ts";
 import { limitsOf, limitText } from "./limits.ts";
 import { suggestion } from "./nearest-word.ts";
@@ -28,7 +29,8 @@ export function checkArguments(
   setting: Setting,
   onGiven?: (raw: Readonly<Record<string, Argument>>) => void,
 ) {
-  const names = Object.keys(declaration.takes);
+  const takes = takesOf(declaration, args);
+  const names = Object.keys(takes);
   if (args.length > names.length) {
     throw new Refusal(
       `${declaration.name} takes at most ${names.length} ${names.length === 1 ? "argument" : "arguments"}, not ${args.length}`,
@@ -37,23 +39,38 @@ export function checkArguments(
   const raw: Record<string, Argument> = {};
   const checked: Record<string, unknown> = {};
   names.forEach((name, i) => {
-    const take = declaration.takes[name]!;
+    const take = takes[name]!;
     let value: Argument | undefined = args[i];
     if ((value === undefined || value === null) && take.otherwise !== undefined)
       value = defaultValue(take, setting.unit);
     if (value === undefined) throw new Refusal(`${name} is missing: ${nounFor(take.kind)} is needed there`);
     raw[name] = value;
   });
-  onGiven?.(raw);
-  for (const name of names) {
-    const take = declaration.takes[name]!;
+  const list = takes === declaration.takes ? null : declaration.block!.read(args[0] as Block, raw);
+  if (list) delete raw[names[0]!];
+  onGiven?.(list ? { ...list.columns, ...raw } : raw);
+  for (const name of Object.keys(list ? { ...raw, ...declaration.takes } : raw)) {
+    const take = takes[name] ?? declaration.takes[name]!;
+    const value = raw[name] ?? null;
+    if (list && Object.hasOwn(list.columns, name)) continue;
     checked[name] =
-      raw[name] === null && take.otherwise === null
-        ? null
-        : checkArgument(name, take, raw[name]!, setting, checked);
+      value === null && take.otherwise === null ? null : checkArgument(name, take, value, setting, checked);
   }
+  for (const [name, cells] of Object.entries(list?.columns ?? {})) {
+    const { take } = declaration.block!.columns[name]!;
+    checked[name] = cells.map((cell, i) =>
+      cell === null
+        ? null
+        : checkOne(`${list!.headings[name]} of ${list!.rows[i]}`, take, cell, setting, checked),
+    );
+  }
+  if (list) checked.headings = list.headings;
   return checked;
 }
+
+/** The arguments of this call in order: those of the block form where the first is a block that the function reads by its headings. */
+export const takesOf = ({ takes, block }: Declaration, args: readonly Argument[]): Takes =>
+  block && isBlock(args[0]) ? block.takes : takes;
 
 /** The value of an argument that is left out, in the book's unit; null when the function decides or when it is needed. */
 export function defaultValue({ otherwise = null }: Take, unit: Unit): Cell {
@@ -64,6 +81,7 @@ const NOUNS: Record<Kind, string> = {
   length: "a length", area: "an area", count: "a whole number", share: "a number", angle: "an angle in degrees",
   days: "a date or a number of days", money: "a price", figure: "a number", flag: "TRUE or FALSE", text: "a text",
   piece: "a piece", edge: "the name or number of an edge", verdict: "a text",
+  block: "a block of cells with headings",
 }; // biome-ignore format: a table
 
 const nounFor = (kind: Kind): string => NOUNS[kind];

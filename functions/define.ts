@@ -31,6 +31,8 @@ interface KindValues {
   /** The number of an edge of a piece, counted from 1; a cell holds that number or the edge's name. */
   edge: number;
   verdict: string;
+  /** A list of several columns with headings: a block of cells that a `BlockForm` reads. */
+  block: Block;
 }
 
 export type Kind = keyof KindValues;
@@ -130,6 +132,45 @@ export interface PieceMeasures {
 
 export type Cell = number | string | boolean | null;
 
+/** The cells of a range of two columns or more, row by row; a plain list to a function that knows no headings. */
+export interface Block extends ReadonlyArray<Cell> {
+  /** How many columns. */
+  readonly wide: number;
+  /** The headings of the page's columns, "" for a column without one. */
+  readonly headings: readonly string[];
+}
+
+/** A column of a list that is read by its headings. */
+export interface ListColumn {
+  /** The headings by which it is known, in small letters; the first is the usual one. */
+  readonly headings: readonly string[];
+  readonly about: string;
+  /** What its cells may be. */
+  readonly take: Take;
+}
+
+/** Another way to give a function its lists: one block of cells whose headings say what each column is. */
+export interface BlockForm {
+  /** All arguments of this form in order. The first is the block; the others are arguments of the function, or of `read` alone. */
+  readonly takes: Takes;
+  /** By the name of the argument that the column gives. */
+  readonly columns: Readonly<Record<string, ListColumn>>;
+  /**
+   * The block's columns by argument, its headings by argument, and what each row is called; `given` are
+   * the other arguments. Throws a refusal.
+   */
+  readonly read: (
+    block: Block,
+    given: Readonly<Record<string, unknown>>,
+  ) => {
+    readonly columns: Readonly<Record<string, readonly Cell[]>>;
+    readonly headings: Readonly<Record<string, string>>;
+    readonly rows: readonly string[];
+  };
+  /** Formulas of this form, and what each asks. */
+  readonly examples: readonly { readonly formula: string; readonly because: string }[];
+}
+
 /** The values of the steps, by name. */
 export type StepValues = Readonly<Record<string, number>>;
 
@@ -150,6 +191,8 @@ export interface Declaration<T extends Takes = Takes> {
   /** Words a maker might search by, beyond those of the summary. */
   readonly words?: string;
   readonly takes: T;
+  /** Another way to give the arguments: its lists as one block with headings. */
+  readonly block?: BlockForm;
   readonly returns: Kind;
   /** Relations that usually hold among the arguments. A call that breaks one is still answered, and is listed among the things to look at. */
   readonly usual?: readonly UsualRelation[];

@@ -1,6 +1,6 @@
 /** Help texts, made from a declaration alone. */
 
-import type { Declaration, Example, Kind, Take } from "./define.ts";
+import type { BlockForm, Declaration, Example, Kind, Take } from "./define.ts";
 import { tapeText } from "./fractions.ts";
 import { limitText } from "./limits.ts";
 import { numberText } from "./number-text.ts";
@@ -11,6 +11,14 @@ export function signature(declaration: Declaration): string {
   const takes = Object.entries(declaration.takes).map(([name, take]) => argumentText(name, take));
   return `${declaration.name}(${takes.join("; ")})`;
 }
+
+/** The other way to write the arguments, as one block with headings; null when there is none. */
+export const blockSignature = ({ name, block }: Declaration): string | null =>
+  block
+    ? `${name}(${Object.entries(block.takes)
+        .map(([one, take]) => argumentText(one, take))
+        .join("; ")})`
+    : null;
 
 /** `top`, or `[edge_share = 0.5]` for one that may be left out. */
 export function argumentText(name: string, take: Take): string {
@@ -56,6 +64,7 @@ const KINDS: Record<Kind, { readonly one: string; readonly many: string }> = {
   piece: { one: "piece", many: "pieces" },
   edge: { one: "name or number of an edge", many: "names or numbers of edges" },
   verdict: { one: "verdict", many: "verdicts" },
+  block: { one: "block with headings", many: "blocks with headings" },
 };
 
 /** What an argument may be: "length, 3/8 to 400 in". */
@@ -86,7 +95,9 @@ function rangeText(from: number | undefined, to: number | undefined, kind: Kind,
 export function helpText(declaration: Declaration, unit: Unit): string {
   const takes = Object.entries(declaration.takes);
   const width = Math.max(...takes.map(([name]) => name.length));
+  const block = blockSignature(declaration);
   const lines = [
+    ...(block ? [block] : []),
     signature(declaration),
     declaration.summary,
     "",
@@ -111,10 +122,23 @@ export function helpText(declaration: Declaration, unit: Unit): string {
       (example) => `  ${exampleFormula(declaration, example)}  ${answerText(example)}   ${example.because}`,
     ),
     "",
+    ...(declaration.block ? [...blockHelp(declaration.block, unit), ""] : []),
     `Source: ${declaration.source}`,
   ];
   if (declaration.cautions) lines.push(`Take care: ${declaration.cautions}`);
   return lines.join("\n");
+}
+
+/** The arguments and the headings of a list that is read by them. */
+export function blockHelp({ takes, columns, examples }: BlockForm, unit: Unit): string[] {
+  const heads = Object.values(columns).map(({ headings, about }) => [headings.join(", "), about] as const);
+  return [
+    "With the list as one block, whose headings say what each column is:",
+    ...Object.entries(takes).map(([name, take]) => `  ${name}: ${take.about} (${allowed(take, unit)})`),
+    "Its headings, in any order and case:",
+    ...heads.map(([headings, about]) => `  ${headings}: ${about}`),
+    ...examples.map(({ formula, because }) => `  ${formula}   ${because}`),
+  ];
 }
 
 function answerText({ gives }: Example): string {

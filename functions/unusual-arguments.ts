@@ -3,7 +3,7 @@
  * swapped. The call is answered all the same.
  */
 
-import { type Argument, isList } from "./arguments.ts";
+import { type Argument, isList, takesOf } from "./arguments.ts";
 import type { Cell, Declaration, Kind, Take, UsualRelation } from "./define.ts";
 import { DEFAULT_MARK, type TapeMark, tapeTextBeside } from "./fractions.ts";
 import { limitText, scaleOf } from "./limits.ts";
@@ -24,7 +24,7 @@ export function unusualSentences(
   args: readonly Argument[],
   scale: Scale,
 ): string[] {
-  const { takes } = declaration;
+  const takes = takesOf(declaration, args);
   if (!declaration.usual && !Object.values(takes).some((take) => take.usual)) return [];
   const names = inCentimetres(takes, args, scale);
   const found: string[] = [];
@@ -52,7 +52,7 @@ function inCentimetres(
   const names: Record<string, RuleValue> = {};
   Object.entries(takes).forEach(([name, take], i) => {
     const value = args[i] ?? (typeof take.otherwise === "object" ? null : (take.otherwise ?? null));
-    if (value === null || take.kind === "piece") return;
+    if (value === null || take.kind === "piece" || take.kind === "block") return;
     const change = (one: Cell): number | string | boolean => {
       if (typeof one === "number") return one / scaleOf(take.kind, unit);
       return take.choices ? String(one).trim().toLowerCase() : (one ?? "");

@@ -50,6 +50,7 @@ const ROOMS: readonly (readonly string[])[] = [
   ["drawing"],
   ["worn"],
   ["define"],
+  ["block"],
   ["limits", "rounding", "drafting", "cutting"],
   ["arguments"],
   ["unusual-arguments", "FAMILY", "help"],

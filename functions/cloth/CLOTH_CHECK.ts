@@ -1,10 +1,11 @@
 import { clothsInStock } from "../cutting/cloth-in-stock.ts";
 import { CUTTING_RULES, type CutRow, cutRows, PIECES_TO_CUT, unfoldedPiece } from "../cutting/cut-list.ts";
+import { CLOTH, cutListForm } from "../cutting/cut-list-block.ts";
 import { drawLay } from "../cutting/lay-drawing.ts";
 import { GRAIN_TURNS, layQuestion } from "../cutting/lay-question.ts";
 import { leastLength, shareOfCloth } from "../cutting/least-length.ts";
 import { hasTooManyToJoin, joinsText, MOST_JOINED } from "../cutting/piecing.ts";
-import { type CallContext, define } from "../define.ts";
+import { type CallContext, define, type Takes } from "../define.ts";
 import { markSize } from "../fractions.ts";
 import { type Lay, type LayCloth, type LayQuestion, originText } from "../lay.ts";
 import { pieceBounds, turnPiece } from "../pieces/piece.ts";
@@ -75,6 +76,47 @@ function joined(question: LayQuestion, start: Lay, seam: number, context: CallCo
     : `in ${tried} lays no join was found with which it fits`;
 }
 
+const STOCK = {
+  widths: {
+    kind: "length",
+    about: "usable width of each piece of cloth in stock, between the selvedges",
+    from: 5,
+    to: 1000,
+    many: true,
+    blanks: true,
+  },
+  lengths: {
+    kind: "length",
+    about: "length of each piece of cloth",
+    from: 1,
+    to: 100_000,
+    many: true,
+    blanks: true,
+  },
+} as const satisfies Takes;
+
+const ODD = {
+  shapes: {
+    kind: "piece",
+    about:
+      "outline of each odd piece of cloth, its grain down the page, closed lines inside it holes or flaws; its width and length may be blank",
+    otherwise: null,
+    many: true,
+    blanks: true,
+  },
+  seam: {
+    kind: "length",
+    usual: [0.3, 8],
+    about:
+      "seam allowance at a join: when it is given and the cloth is not enough, a join that would make it fit is looked for",
+    from: 0.1,
+    to: 20,
+    otherwise: null,
+  },
+} as const satisfies Takes;
+
+const { one_way, gap, repeat } = CUTTING_RULES;
+
 /**
  * "ok" when a lay of the whole cut list was found on the pieces of cloth in hand, else "look: "
  * with the pieces that found no place, how that is known, and how much more cloth they take: a
@@ -88,43 +130,18 @@ export const CLOTH_CHECK = define({
   summary: "Whether all the pieces fit the cloth in stock, and if not, which do not and by how much.",
   source: "geometry: the pieces are laid out; no published figure",
   words: "enough fabric stash remnant offcut fit verdict short of cloth piecing",
-  takes: {
-    ...PIECES_TO_CUT,
-    widths: {
-      kind: "length",
-      about: "usable width of each piece of cloth in stock, between the selvedges",
-      from: 5,
-      to: 1000,
-      many: true,
-      blanks: true,
+  takes: { ...PIECES_TO_CUT, ...STOCK, ...CUTTING_RULES, ...ODD },
+  block: cutListForm({ ...STOCK, cloth: CLOTH, one_way, gap, repeat, ...ODD }, [
+    {
+      formula: "=CLOTH_CHECK(cut_list; stock_width; stock_length)",
+      because: "whether the list named cut_list fits the cloth in stock",
     },
-    lengths: {
-      kind: "length",
-      about: "length of each piece of cloth",
-      from: 1,
-      to: 100_000,
-      many: true,
-      blanks: true,
+    {
+      formula: '=CLOTH_CHECK(cut_list; widths; lengths; "linen")',
+      because:
+        "the pieces whose cloth is linen, on cloths whose widths and lengths are the lists of these names",
     },
-    ...CUTTING_RULES,
-    shapes: {
-      kind: "piece",
-      about:
-        "outline of each odd piece of cloth, its grain down the page, closed lines inside it holes or flaws; its width and length may be blank",
-      otherwise: null,
-      many: true,
-      blanks: true,
-    },
-    seam: {
-      kind: "length",
-      usual: [0.3, 8],
-      about:
-        "seam allowance at a join: when it is given and the cloth is not enough, a join that would make it fit is looked for",
-      from: 0.1,
-      to: 20,
-      otherwise: null,
-    },
-  },
+  ]),
   returns: "verdict",
   alike: { "widths, lengths": "a remnant may be wider than it is long" },
   compute(given, context) {

@@ -1,7 +1,8 @@
 import { CUTTING_RULES, cutRows, PIECES_TO_CUT, unfoldedPiece } from "../cutting/cut-list.ts";
+import { CLOTH, cutListForm } from "../cutting/cut-list-block.ts";
 import { drawLay } from "../cutting/lay-drawing.ts";
 import { layQuestion } from "../cutting/lay-question.ts";
-import { define } from "../define.ts";
+import { define, type Take } from "../define.ts";
 import { pieceArea } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 
@@ -12,6 +13,16 @@ const asked = (given: Parameters<typeof cutRows>[0] & Wanted, cm: (figure: numbe
     { oneWay: given.one_way, gap: given.gap, repeat: given.repeat },
     cm(0.02),
   );
+
+const CLOTH_WIDTH = {
+  kind: "length",
+  usual: [15, 330],
+  about: "usable width of the cloth, between the selvedges",
+  from: 5,
+  to: 1000,
+} as const satisfies Take;
+
+const { one_way, gap, repeat } = CUTTING_RULES;
 
 interface Wanted {
   readonly cloth_width: number;
@@ -34,17 +45,17 @@ export const YARDAGE = define({
   source: "geometry: the pieces are laid out; no published figure",
   words:
     "yards metres fabric cloth length needed how much to buy lay layout cutting plan nap fold pairs selvedge how much material",
-  takes: {
-    ...PIECES_TO_CUT,
-    cloth_width: {
-      kind: "length",
-      usual: [15, 330],
-      about: "usable width of the cloth, between the selvedges",
-      from: 5,
-      to: 1000,
+  takes: { ...PIECES_TO_CUT, cloth_width: CLOTH_WIDTH, ...CUTTING_RULES },
+  block: cutListForm({ cloth_width: CLOTH_WIDTH, cloth: CLOTH, one_way, gap, repeat }, [
+    {
+      formula: "=YARDAGE(cut_list; cloth_width)",
+      because: "the list named cut_list, laid on cloth of the width in cloth_width",
     },
-    ...CUTTING_RULES,
-  },
+    {
+      formula: '=YARDAGE(Cut!A1:G9; 54; "linen"; TRUE)',
+      because: "the pieces whose cloth is linen, on one-way cloth 54 wide",
+    },
+  ]),
   returns: "length",
   compute(given, { step, measure, plan, cm }) {
     const question = asked(given, cm);

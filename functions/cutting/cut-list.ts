@@ -86,6 +86,8 @@ export interface CutRow {
   /** The outline is half of the piece, cut on the fold. */
   readonly folded: boolean;
   readonly grain: Grain;
+  /** May not be turned end for end, whatever the cloth. */
+  readonly oneWay?: boolean;
 }
 
 /** The columns of a cut list as a function is given them; null for a blank cell, or for a column left out. */
@@ -96,6 +98,10 @@ export interface CutList {
   readonly folds: readonly (boolean | null)[] | null;
   readonly names: readonly (string | null)[] | null;
   readonly grains: readonly (Grain | null)[] | null;
+  /** From a list that is read by its headings: pieces that may not be turned, that may be, and the headings by argument. */
+  readonly ways?: readonly (boolean | null)[];
+  readonly turns?: readonly (boolean | null)[];
+  readonly headings?: Readonly<Record<string, string>>;
 }
 
 /** The lines of a cut list, blank ones left out. Refuses half-blank lines by their number. */
@@ -121,10 +127,11 @@ export function cutRows(list: CutList): CutRow[] {
     const paired = list.pairs?.[i] ?? false;
     if (paired && quantity % 2 === 1)
       throw new Refusal(
-        `quantities, number ${i + 1}, must be even for pairs of ${name}, not ${quantity}: a pair is 2`,
+        `${list.headings?.quantities ?? "quantities"}, number ${i + 1}, must be even for pairs of ${name}, not ${quantity}: a pair is 2`,
       );
     const [folded, grain] = [list.folds?.[i] ?? false, list.grains?.[i] ?? "straight"];
-    return [{ name, piece, quantity, paired, folded, grain }];
+    const oneWay = list.ways?.[i] === true || list.turns?.[i] === false;
+    return [{ name, piece, quantity, paired, folded, grain, ...(oneWay && { oneWay }) }];
   });
   if (rows.length === 0) throw new Refusal("pieces is empty: give at least one outline and how many to cut");
   return rows;

@@ -42,7 +42,7 @@ export function layQuestion(
   const pieces = rows.flatMap((row): LayPiece[] => {
     const whole = unfoldedPiece(row);
     const [x, y] = row.piece.edges[0]![0]!.from;
-    const turns = GRAIN_TURNS[row.grain][oneWay ? "oneWay" : "twoWay"];
+    const turns = GRAIN_TURNS[row.grain][oneWay || row.oneWay ? "oneWay" : "twoWay"];
     const kind = (name: string, piece: Piece, first: Point, quantity: number): LayPiece => {
       const points = flattenPiece(piece, tolerance);
       const there = toSelvedge(points);

@@ -1,6 +1,6 @@
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Declaration } from "../../functions/define.ts";
-import { exampleFormula, helpText, signature } from "../../functions/help.ts";
+import { blockSignature, exampleFormula, helpText, signature } from "../../functions/help.ts";
 import { nearestWord } from "../../functions/nearest-word.ts";
 import { isUnit, UNIT_CHOICES, UNITS } from "../../functions/units.ts";
 import { helpPages } from "./help-pages.ts";
@@ -39,7 +39,13 @@ export const functions: Verb = {
     if (name === undefined) {
       const all = [...catalogue.values()];
       if (values.json) io.out(JSON.stringify(all.map(data), null, 2));
-      else for (const one of all) io.out(`${signature(one)}\n    ${one.summary}`);
+      else
+        for (const one of all)
+          io.out(
+            [blockSignature(one), signature(one), `    ${one.summary}`]
+              .flatMap((line) => line ?? [])
+              .join("\n"),
+          );
       return 0;
     }
     const found = catalogue.get(name);
@@ -55,7 +61,7 @@ export const functions: Verb = {
 };
 
 function data(declaration: Declaration & { family?: string }) {
-  const { name, family, summary, source, returns, takes, usual, examples, cautions } = declaration;
+  const { name, family, summary, source, returns, takes, block, usual, examples, cautions } = declaration;
   return {
     name,
     family,
@@ -64,6 +70,7 @@ function data(declaration: Declaration & { family?: string }) {
     source,
     returns,
     takes,
+    ...(block ? { block: { signature: blockSignature(declaration), ...block } } : {}),
     ...(usual ? { usual } : {}),
     examples: examples.map((example) => ({
       formula: exampleFormula(declaration, example),

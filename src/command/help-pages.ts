@@ -1,6 +1,13 @@
 /** The help of every function as pages to read, made from the declarations: one Markdown file each, and a list. */
 import type { CataloguedFunction } from "../../functions/catalogue.ts";
-import { allowed, exampleFormula, isDecided, signature } from "../../functions/help.ts";
+import {
+  allowed,
+  blockHelp,
+  blockSignature,
+  exampleFormula,
+  isDecided,
+  signature,
+} from "../../functions/help.ts";
 import type { Unit } from "../../functions/units.ts";
 
 interface HelpPage {
@@ -25,6 +32,7 @@ function page(one: CataloguedFunction, unit: Unit): HelpPage {
     "",
     one.summary,
     "",
+    ...(one.block ? [`    ${blockSignature(one)}`] : []),
     `    ${signature(one)}`,
     "",
     "| argument | what it is | may be | when left out |",
@@ -37,6 +45,7 @@ function page(one: CataloguedFunction, unit: Unit): HelpPage {
     "|---|---|---|---|",
     ...examples,
     "",
+    ...(one.block ? [...blockHelp(one.block, unit).map((line) => line.replace(/^ {2}/, "- ")), ""] : []),
     `Source: ${one.source}.`,
     ...(one.cautions ? ["", `Take care: ${one.cautions}`] : []),
     "",

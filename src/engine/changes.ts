@@ -11,14 +11,14 @@ const SHARE = 1 / 2;
 
 /**
  * The cells whose text or kind of column differs, in the order of the book; null when building
- * the next book anew costs less: when its pages are others, when names that are written out in formulas mean something else, when its figures are read otherwise,
+ * the next book anew costs less: when its pages or their headings are others, when names that are written out in formulas mean something else, when its figures are read otherwise,
  * or when more than half of its cells changed.
  */
 export function changedCells(old: Book, next: Book): readonly Typing[] | null {
   const samePages =
     old.pages.length === next.pages.length &&
     old.pages.every((page, i) => page.title === next.pages[i]!.title);
-  if (!sameWrittenOut(old, next)) return null;
+  if (!sameWrittenOut(old, next) || !sameHeadings(old, next)) return null;
   if (!samePages || old.unit !== next.unit || old.mark !== next.mark || old.decimal !== next.decimal)
     return null;
   const most = Math.max(FEW, SHARE * Math.max(cellsIn(old), cellsIn(next)));
@@ -40,6 +40,17 @@ export function changedCells(old: Book, next: Book): readonly Typing[] | null {
   }
   return changed;
 }
+
+/** Whether all columns have the headings they had: a list is read by them. */
+const sameHeadings = (old: Book, next: Book): boolean =>
+  old.pages.every(({ columns: was }, i) => {
+    const is = next.pages[i]?.columns ?? [];
+    const heading = (list: Page["columns"], at: number) => list[at]?.heading ?? "";
+    return (
+      was === is ||
+      [...(was.length > is.length ? was : is).keys()].every((at) => heading(was, at) === heading(is, at))
+    );
+  });
 
 /** The columns that are of another kind than before; null when there are none. */
 function turnedColumns(was: Page, is: Page): ReadonlySet<number> | null {

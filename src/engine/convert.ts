@@ -4,7 +4,6 @@
  * What is rounded to the tape's own finest mark follows the new tape.
  */
 
-import { catalogue } from "../../functions/catalogue.ts";
 import { type Decimal, withDecimalMark } from "../../functions/decimal.ts";
 import type { Kind } from "../../functions/define.ts";
 import { DEFAULT_MARK, markSize, roundTo, tapeText } from "../../functions/fractions.ts";
@@ -16,10 +15,10 @@ import { type } from "../book/edit.ts";
 import { type Call, formulaTree, isFormula, type Tree, textIn, withSemicolons } from "../book/formula.ts";
 import { type Book, typedAt } from "../book/shape.ts";
 import { type Content, namesUnit, understand } from "./content.ts";
-import { spread } from "./expected-kinds.ts";
+import { spread, takesOfCall } from "./expected-kinds.ts";
 import { dimension, isBare } from "./kind-of-tree.ts";
 import { Kinds } from "./kinds.ts";
-import { areaOf } from "./references.ts";
+import { areaOf, isWide } from "./references.ts";
 import { scalePath } from "./rescale.ts";
 
 /** The book in another unit, its finest mark the usual one there. */
@@ -62,6 +61,7 @@ function convertCell(book: Book, kinds: Kinds, typed: string, place: Place, unit
       kinds.onPage(place.page),
       book.decimal,
       (tree) => refersToBlank(book, tree, place.page),
+      isWide(book, place.page),
     );
   const column = book.pages[place.page]?.columns[place.column]?.kind ?? "any";
   return convertTyped(
@@ -140,6 +140,7 @@ export function convertFormula(
   kindOf: (tree: Tree) => Kind,
   decimal?: Decimal,
   isBlank: (tree: Tree) => boolean = () => false,
+  isBlock: (tree: Tree) => boolean = () => false,
 ): string {
   const one = `${from.toUpperCase()}(1)`;
   const edits = new Edits();
@@ -164,7 +165,7 @@ export function convertFormula(
    * argument is a blank cell it is written in beside the cell, which may be filled later.
    */
   const tell = (call: Call): void => {
-    const leftOut = Object.values(catalogue.get(call.name)?.takes ?? {}).flatMap((take, i) => {
+    const leftOut = Object.values(takesOfCall(call, isBlock) ?? {}).flatMap((take, i) => {
       if (typeof take.otherwise !== "object" || take.otherwise === null) return [];
       const text = `${from.toUpperCase()}(${fromTape(take.otherwise, from)})`;
       const arg = call.args[i] ?? null;
@@ -206,6 +207,7 @@ export function convertFormula(
   visit(tree);
   spread(tree, want, {
     kindOf,
+    isWide: isBlock,
     stays: (part) => stays.has(part),
     hear: (leaf, kind) => {
       if (leaf.is === "text" && kind === "piece") {

@@ -4,7 +4,7 @@
  * figure: what is added to a length is a length, what a length is multiplied by is not.
  */
 import { catalogue } from "../../functions/catalogue.ts";
-import type { Kind } from "../../functions/define.ts";
+import type { Kind, Takes } from "../../functions/define.ts";
 import type { Call, Tree } from "../book/formula.ts";
 import { dimension, isBare, isOpen, likeArguments } from "./kind-of-tree.ts";
 
@@ -17,6 +17,8 @@ interface Ear {
   readonly hear: (leaf: Leaf, want: Kind) => void;
   /** As long as more may be learnt: what hangs on a cell of no kind is left open. */
   readonly careful?: boolean;
+  /** Whether a part is a block of two columns or more; without it none is. */
+  readonly isWide?: (tree: Tree) => boolean;
   /** Parts that nothing is to be told of. */
   readonly stays?: (tree: Tree) => boolean;
 }
@@ -44,6 +46,16 @@ export function spread(tree: Tree, want: Kind | null, ear: Ear): void {
   }
 }
 
+/** The arguments that a call of a sewing function has: those of its block form where its first argument is a block. */
+export function takesOfCall(
+  { name, args }: Pick<Call, "name" | "args">,
+  isWide?: (tree: Tree) => boolean,
+): Takes | undefined {
+  const declared = catalogue.get(name);
+  const [first] = args;
+  return declared?.block && first && isWide?.(first) ? declared.block.takes : declared?.takes;
+}
+
 /** What is wanted of each argument, in their order. */
 type Wants = readonly (Kind | null | undefined)[];
 
@@ -53,7 +65,7 @@ const AS_SIGN: Record<string, string> = { PRODUCT: "*", SUMPRODUCT: "*", QUOTIEN
 
 function callWants(call: Call, want: Kind | null, ear: Ear): Wants {
   const { name, args } = call;
-  const takes = catalogue.get(name)?.takes;
+  const takes = takesOfCall(call, ear.isWide);
   if (takes) return Object.values(takes).map(({ kind }) => (kind === "edge" ? "count" : kind));
   const [first, second] = args;
   const sign = AS_SIGN[name];

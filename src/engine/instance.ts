@@ -61,6 +61,8 @@ export class Instance {
   #aside: ReadonlyMap<string, string> = new Map();
   /** The cells that lay pieces: a better lay changes no cell, so nothing else would calculate them again. */
   readonly #laid = new LaidCells();
+  /** The titles of the pages as HyperFormula numbers them. */
+  #titles: readonly string[] = [];
   /** Whether the formula being calculated stands in no cell of the book. */
   #outside = false;
   readonly oddities = new Oddities();
@@ -85,6 +87,10 @@ export class Instance {
         if (!this.#outside) this.#laid.noteJoins(cell, joins);
       },
       inside: (interpreter) => this.#guards.set(interpreter),
+      headings: (sheet, column, wide) => {
+        const page = this.#book.pages.find(({ title }) => title === this.#titles[sheet]);
+        return Array.from({ length: wide }, (_, i) => page?.columns[column + i]?.heading ?? "");
+      },
       unusual: (cell) => this.oddities.note(cell),
     };
     this.#book = book;
@@ -139,6 +145,7 @@ export class Instance {
         ),
       ]),
     );
+    this.#titles = Object.keys(sheets);
     const expressions = this.#cellNames(this.#book)
       .filter(([name]) => !leave.has(name))
       .map(([name, address]) => ({ name, expression: `=${fixed(address)}` }));

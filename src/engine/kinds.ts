@@ -11,7 +11,7 @@ import { type Book, typedAt } from "../book/shape.ts";
 import { type Content, understand } from "./content.ts";
 import { type Leaf, spread } from "./expected-kinds.ts";
 import { type Cells, kindOfTree } from "./kind-of-tree.ts";
-import { areaOf, cellsIn } from "./references.ts";
+import { areaOf, cellsIn, isWide } from "./references.ts";
 
 /** Of several wishes for one cell the weightiest stands: what a figure is worst mistaken for. */
 const WEIGHT: Partial<Record<Kind, number>> = {
@@ -206,6 +206,7 @@ export class Kinds {
       spread(tree, kind === "figure" ? (this.#asked.get(key) ?? none) : kind, {
         kindOf: (part) => this.#treeKind(part, place.page, known),
         careful: this.#careful,
+        isWide: isWide(this.#book, place.page),
         hear: (leaf, want) => {
           if (this.#hear(leaf, want, place.page)) fresh = true;
         },
@@ -224,6 +225,7 @@ export class Kinds {
   }
 
   #hear(leaf: Leaf, want: Kind, page: number): boolean {
+    if (want === "block") return this.#hearOutlines(leaf, page);
     const weight = WEIGHT[want];
     if (!weight) return false;
     let fresh = false;
@@ -231,6 +233,18 @@ export class Kinds {
       const key = placeKey(place);
       if (weight <= (WEIGHT[this.#asked.get(key) ?? "text"] ?? 0)) continue;
       this.#asked.set(key, want);
+      fresh = true;
+    }
+    return fresh;
+  }
+
+  /** The typed outlines in a list that is read by its headings. */
+  #hearOutlines(leaf: Leaf, page: number): boolean {
+    let fresh = false;
+    for (const place of this.#places(leaf, page)) {
+      const typed = typedAt(this.#book, place.page, place.row, place.column);
+      if (!/^\s*[Mm][\s\d.+-]/.test(typed) || this.#asked.get(placeKey(place)) === "piece") continue;
+      this.#asked.set(placeKey(place), "piece");
       fresh = true;
     }
     return fresh;

@@ -143,6 +143,14 @@ export function typedIn(book: Book, area: Area, most = Number.POSITIVE_INFINITY)
   return places;
 }
 
+/** Whether a part of a formula on `page` is a block of two columns or more. */
+export const isWide =
+  (book: Book, page: number) =>
+  (tree: Tree): boolean => {
+    const area = areaOf(book, tree, page);
+    return area !== null && area.right > area.left;
+  };
+
 /** Whether an area is whole columns or whole rows. */
 export const isBand = ({ top, left, bottom, right }: Area): boolean =>
   (top === 0 && bottom === MOST_ROWS - 1) || (left === 0 && right === MOST_COLUMNS - 1);

@@ -8,6 +8,7 @@ import {
   HyperFormula,
   SimpleRangeValue,
 } from "hyperformula";
+import { asBlock } from "../../functions/block.ts";
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Cell, Declaration } from "../../functions/define.ts";
 import type { JoinQuestion } from "../../functions/lay.ts";
@@ -23,6 +24,8 @@ export interface Call {
 
 /** What an engine tells the functions, given as HyperFormula's `context`. */
 export interface Context extends Setting {
+  /** The headings of `wide` columns of a page from a column on. */
+  headings?: (sheet: number, column: number, wide: number) => readonly string[];
   heard?: ((call: Call) => void) | undefined;
   /** Hears of every cell whose formula lays pieces on cloth, what it asks and what it is answered. */
   laid?: ((cell: CellAddress, lay: LaidLay) => void) | undefined;
@@ -67,6 +70,9 @@ abstract class Sewing extends FunctionPlugin {
     state: { readonly formulaAddress: CellAddress },
   ): number | string | CellError {
     const args: Argument[] = [];
+    const { headings } = (this.config.context ?? {}) as Context;
+    const headingsOver = ({ range }: SimpleRangeValue, wide: number) =>
+      (range && headings?.(range.start.sheet, range.start.col, wide)) ?? [];
     for (const arg of ast.args) {
       const value: Value = this.evaluateAst(arg, state as never);
       if (value instanceof CellError) return value;
@@ -78,7 +84,8 @@ abstract class Sewing extends FunctionPlugin {
             list.push(plain(one));
           }
         }
-        args.push(list);
+        const wide = value.width();
+        args.push(wide > 1 ? asBlock(list, wide, headingsOver(value, wide)) : list);
       } else args.push(plain(value));
     }
     const context = this.config.context as Context | undefined;

@@ -2,13 +2,13 @@
  * Where the formulas of a book need figures: the cells and lists that they add up, compare or hand
  * to a function that takes a figure. A cell there that holds none would count as nothing.
  */
-import { catalogue } from "../../functions/catalogue.ts";
 import type { Kind } from "../../functions/define.ts";
 import type { Place } from "../book/address.ts";
 import { formulaTree, isFormula, type Tree } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
+import { takesOfCall } from "./expected-kinds.ts";
 import { likeArguments } from "./kind-of-tree.ts";
-import { type Area, areaOf, isBand, isSingle } from "./references.ts";
+import { type Area, areaOf, isBand, isSingle, isWide } from "./references.ts";
 
 /** How a formula needs a cell's figure. */
 export interface Use {
@@ -45,7 +45,7 @@ const CHOOSING: Record<string, true> = {
   XLOOKUP: true, OFFSET: true,
 }; // biome-ignore format: a table
 
-const NO_FIGURE: ReadonlySet<Kind> = new Set<Kind>(["text", "flag", "piece", "verdict"]);
+const NO_FIGURE: ReadonlySet<Kind> = new Set<Kind>(["text", "flag", "piece", "block", "verdict"]);
 const COUNTING = new Set(["+", "-", "*", "/", "^", "%"]);
 const ORDERING = new Set(["<", ">", "<=", ">="]);
 
@@ -133,7 +133,7 @@ export function usesOf(book: Book, tree: Tree, formula: Place): Use[] {
   };
 
   const visitCall = (name: string, args: readonly (Tree | null)[], by: string | null): void => {
-    const takes = catalogue.get(name)?.takes;
+    const takes = takesOfCall({ name, args }, isWide(book, formula.page));
     if (takes) {
       // A sewing function refuses what it can't work with, and says so itself.
       const kinds = Object.values(takes).map(({ kind }) => kind);

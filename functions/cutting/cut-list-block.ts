@@ -1,0 +1,232 @@
+/**
+ * A cut list as one block of cells. Its headings say what each column is, in any order and any case;
+ * other columns are passed over. One list may hold the pieces of several cloths.
+ */
+import { headed } from "../block.ts";
+import type { Block, BlockForm, Cell, ListColumn, Take, Takes } from "../define.ts";
+import { nearestWord } from "../nearest-word.ts";
+import { Refusal } from "../refusal.ts";
+import { CUTTING_RULES, PIECES_TO_CUT } from "./cut-list.ts";
+
+const flag = (about: string): Take => ({ kind: "flag", about, many: true, blanks: true, otherwise: null });
+
+/** Every column that a cut list may have, by the name of the argument that it gives; the first heading is its usual one. */
+const COLUMNS = {
+  pieces: {
+    take: PIECES_TO_CUT.pieces,
+    headings: ["outline", "outlines", "pattern", "shape"],
+    about: "the outline of the piece, allowances included",
+  },
+  quantities: {
+    take: PIECES_TO_CUT.quantities,
+    headings: ["how many", "quantity", "quantities", "copies", "cut", "to cut", "how many to cut", "number to cut"],
+    about: "how many to cut; a pair counts as 2",
+  },
+  names: {
+    take: CUTTING_RULES.names,
+    headings: ["piece", "pieces", "name", "called", "part"],
+    about: "what the piece is called; the outlines stand here when no other column has them",
+  },
+  pairs: {
+    take: CUTTING_RULES.pairs,
+    headings: ["mirrored pair", "pair", "pairs", "mirrored", "mirrored pairs"],
+    about: "yes where half of them are mirror images",
+  },
+  folds: {
+    take: CUTTING_RULES.folds,
+    headings: ["on the fold", "fold", "on fold", "cut on the fold", "cut on fold"],
+    about: "yes where the outline is half of a piece cut on the fold",
+  },
+  grains: {
+    take: CUTTING_RULES.grains,
+    headings: ["grain", "grain line", "grainline"],
+    about: "straight, cross or bias",
+  },
+  ways: {
+    take: flag("yes where this piece may not be turned end for end"),
+    headings: ["one way", "nap"],
+    about: "yes where this piece may not be turned end for end",
+  },
+  turns: {
+    take: flag("no where this piece may not be turned end for end"),
+    headings: ["turn", "may turn", "may be turned"],
+    about: "no where this piece may not be turned end for end",
+  },
+  cloths: {
+    take: { kind: "text", about: "the cloth", many: true, blanks: true, otherwise: null },
+    headings: ["cloth", "fabric", "material"],
+    about: "which cloth it is cut from; what follows a comma is a note",
+  },
+} as const satisfies Readonly<Record<string, ListColumn>>; // biome-ignore format: a table
+
+type Role = keyof typeof COLUMNS;
+
+/** Headings that could mean two things, and what to write instead. */
+const UNCLEAR = new Map(
+  ["seam", "seams", "seam allowance", "seam allowances", "allowance", "allowances"].map((one) => [
+    one,
+    `"${one}" does not say whether the outlines have it: nothing is added here; head the column "seam included", or add it to the outlines with WITH_ALLOWANCE`,
+  ]),
+);
+
+const KNOWN: readonly string[] = [
+  ...Object.values(COLUMNS).flatMap(({ headings }): readonly string[] => headings),
+  ...UNCLEAR.keys(),
+  "seam included",
+];
+
+const roleOf = (heading: string): Role | undefined =>
+  (Object.keys(COLUMNS) as Role[]).find((role) =>
+    (COLUMNS[role].headings as readonly string[]).includes(heading),
+  );
+
+const isBlank = (cell: Cell | undefined): boolean =>
+  cell === undefined || cell === null || String(cell).trim() === "";
+
+const isOutline = (cell: Cell): boolean => typeof cell === "string" && /^\s*m[\s\d.+-]/i.test(cell);
+
+/** Which column of the block has each role. */
+function columnsOf(headings: readonly string[], rows: readonly (readonly Cell[])[]): Map<Role, number> {
+  const found = new Map<Role, number>();
+  headings.forEach((heading, at) => {
+    const unclear = UNCLEAR.get(heading);
+    if (unclear) throw new Refusal(`the cut list's heading ${unclear}`);
+    const role = roleOf(heading);
+    if (!role) return;
+    const other = found.get(role);
+    if (other !== undefined)
+      throw new Refusal(
+        headings[other] === heading
+          ? `the cut list has two columns headed "${heading}": keep one`
+          : `the cut list has two columns that mean the same, "${headings[other]}" and "${heading}": keep one`,
+      );
+    found.set(role, at);
+  });
+  const named = found.get("names");
+  if (!found.has("pieces") && named !== undefined) {
+    const first = rows.map((row) => row[named] ?? null).find((cell) => !isBlank(cell));
+    if (first !== undefined && !isOutline(first))
+      throw new Refusal(
+        `the cut list has no column "outline", and its column "${headings[named]}" holds words such as "${String(first).slice(0, 24)}": add a column "outline" with the outline of each piece`,
+      );
+    found.set("pieces", named);
+    found.delete("names");
+  }
+  for (const role of ["pieces", "quantities"] as const)
+    if (!found.has(role))
+      throw new Refusal(
+        `the cut list has no column "${COLUMNS[role].headings[0]}": give that heading to the column with ${COLUMNS[role].about}`,
+      );
+  return found;
+}
+
+/** The cloth of a cell: "wool, lies across" is wool. */
+const clothIn = (cell: Cell | undefined): string => (isBlank(cell) ? "" : String(cell).split(",")[0]!.trim());
+
+/**
+ * The columns of a cut list by argument, rows that cut nothing left out; `cloth` chooses the rows of one
+ * cloth. Refuses headings that are missing, twice or misspelt, half-filled rows, and a list of several cloths of
+ * which none is chosen.
+ */
+function readCutList(block: Block, cloth: Cell): ReturnType<BlockForm["read"]> {
+  const { headings, rows } = headed(
+    block,
+    KNOWN,
+    'write "piece", "outline" and "how many" over its columns',
+    "the cut list",
+  );
+  const columns = columnsOf(headings, rows);
+  const at = (row: readonly Cell[], role: Role): Cell => {
+    const column = columns.get(role);
+    const cell = column === undefined ? null : (row[column] ?? null);
+    return isBlank(cell) ? null : cell;
+  };
+  const lines = rows.flatMap((row, i) => {
+    const name = String(at(row, "names") ?? `piece ${i + 1}`).trim();
+    const [outline, quantity] = [at(row, "pieces"), at(row, "quantities")];
+    if (outline === null && quantity === null) {
+      const more = (["pairs", "folds", "grains", "ways", "turns", "cloths"] as const).some(
+        (role) => at(row, role) !== null,
+      );
+      if (more)
+        throw new Refusal(
+          `${name} has neither an outline nor how many to cut: fill them in, or clear its row`,
+        );
+      return [];
+    }
+    if (outline === null)
+      throw new Refusal(`${name} has no outline in the column "${headings[columns.get("pieces")!]}"`);
+    if (quantity === null)
+      throw new Refusal(
+        `${name} is not counted: the column "${headings[columns.get("quantities")!]}" is empty there`,
+      );
+    return [{ row, name, cloth: clothIn(at(row, "cloths")) }];
+  });
+  const chosen = ofCloth(lines, columns.has("cloths"), isBlank(cloth) ? "" : String(cloth).trim());
+  const role = (one: Role) => chosen.map(({ row }) => at(row, one));
+  const given = [...columns.keys()].filter((one) => one !== "cloths");
+  return {
+    columns: Object.fromEntries(given.map((one) => [one, role(one)])),
+    headings: Object.fromEntries(given.map((one) => [one, headings[columns.get(one)!]!])),
+    rows: chosen.map(({ name }) => name),
+  };
+}
+
+interface Line {
+  readonly row: readonly Cell[];
+  readonly name: string;
+  readonly cloth: string;
+}
+
+const same = (a: string, b: string): boolean => a.toLowerCase() === b.toLowerCase();
+
+function ofCloth(lines: readonly Line[], hasColumn: boolean, cloth: string): readonly Line[] {
+  const cloths = lines
+    .map((line) => line.cloth)
+    .filter((one, i, all) => one !== "" && all.findIndex((other) => same(one, other)) === i);
+  const listed = cloths
+    .slice(0, 3)
+    .map((one) => `"${one}"`)
+    .join(", ");
+  if (cloth === "") {
+    if (cloths.length > 1)
+      throw new Refusal(
+        `the cut list has pieces of ${cloths.length} cloths (${listed}): say in the argument cloth which is laid`,
+      );
+    return lines;
+  }
+  if (!hasColumn)
+    throw new Refusal(
+      `the cut list has no column "cloth", so "${cloth}" chooses nothing: add the column, or leave the cloth out`,
+    );
+  const bare = lines.find((line) => line.cloth === "");
+  if (bare) throw new Refusal(`${bare.name} has no cloth: write in its row which it is cut from`);
+  const chosen = lines.filter((line) => same(line.cloth, cloth));
+  if (chosen.length > 0) return chosen;
+  const near = nearestWord(cloth, cloths);
+  throw new Refusal(
+    `no piece of the cut list is of "${cloth}"${near ? `; is "${near}" meant?` : `, only of ${listed}`}`,
+  );
+}
+
+/** The cut list of a form whose other arguments these are, in order; `cloth` stands among them. */
+export const CLOTH: Take = {
+  kind: "text",
+  about: "which cloth to lay, as the cut list's column cloth calls it; needed when it has several",
+  otherwise: null,
+};
+
+/** The way to give a function its cut list as one block; `after` are the arguments that follow it, `cloth` among them. */
+export const cutListForm = (after: Takes, examples: BlockForm["examples"]): BlockForm => ({
+  takes: {
+    cut_list: {
+      kind: "block",
+      about:
+        "the cut list with its headings, or under those of the page's columns; order and other columns don't matter",
+    },
+    ...after,
+  },
+  columns: COLUMNS,
+  read: (block, { cloth = null }) => readCutList(block, cloth as Cell),
+  examples,
+});

@@ -54,11 +54,12 @@ export type Shape =
 /**
  * A part of a view of something solid. Layers are painted in order, each over those before it:
  * cloth and the figure as filled areas, which hide what is behind them; hems, edges and folds as lines.
+ * A silhouette is not painted: it is there to be laid over a later state of the same view.
  */
 export interface Layer {
   readonly kind: "layer";
   readonly points: readonly Point[];
-  readonly of: "figure" | "cloth" | "inside" | "hem" | "edge" | "fold";
+  readonly of: "figure" | "cloth" | "inside" | "hem" | "edge" | "fold" | "silhouette";
   /** From 0 in full light to 1 in the shade. */
   readonly shade?: number;
 }

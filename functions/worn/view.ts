@@ -41,6 +41,23 @@ export function extentOf({ x, z }: Row, side: Side): Extent {
   return { left, right };
 }
 
+/** The cloth's outline at the left and at the right, and its hem as the eye sees it. */
+export function silhouettesOf({ rows, shares }: Hung, side: Side, move: number): Layer[] {
+  const outer = (way: 1 | -1): Point[] =>
+    rows.map(({ x, y, z }): Point => {
+      let best = 0;
+      for (let i = 1; i < x.length; i += 1)
+        if (way * (ACROSS[side](x[i]!, z[i]!) - ACROSS[side](x[best]!, z[best]!)) > 0) best = i;
+      return [ACROSS[side](x[best]!, z[best]!) + move, y[best]!];
+    });
+  const { x, y, z } = rows.at(-1)!;
+  const hem = [...shares.keys()]
+    .filter((i) => NEAR[side](x[i]!, z[i]!) >= 0)
+    .map((i): Point => [ACROSS[side](x[i]!, z[i]!) + move, y[i]!])
+    .toSorted((a, b) => a[0] - b[0]);
+  return [outer(-1), outer(1), hem].map((points) => ({ kind: "layer", points, of: "silhouette" }));
+}
+
 /** Places that one painted strip is wide; a number that parts the places of a soft fold evenly. */
 const STRIP = 3;
 
@@ -53,8 +70,13 @@ interface Strip {
   readonly outside: boolean;
 }
 
-/** The figure down to the level `ground` and the cloth on it, the picture's x moved by `move`. */
-export function layersOf({ figure, rows }: Hung, side: Side, move: number, ground: number): Layer[] {
+/** The figure from the level `head` down to `ground` and the cloth on it, the picture's x moved by `move`. */
+export function layersOf(
+  { figure, rows }: Hung,
+  side: Side,
+  move: number,
+  [head, ground]: readonly [number, number],
+): Layer[] {
   const count = rows[0]!.x.length;
   const across = rows.map(({ x, z }) => Float64Array.from(x, (one, i) => ACROSS[side](one, z[i]!) + move));
   const near = rows.map(({ x, z }) => Float64Array.from(x, (one, i) => NEAR[side](one, z[i]!)));
@@ -125,7 +147,7 @@ export function layersOf({ figure, rows }: Hung, side: Side, move: number, groun
 
   return [
     ...strips.filter(({ outside }) => !outside).flatMap(painted),
-    ...figureLayers(figure, side, move, ground),
+    ...figureLayers(figure, side, move, head, ground),
     ...strips.filter(({ outside }) => outside).flatMap(painted),
   ];
 }
@@ -134,11 +156,11 @@ const range = (from: number, to: number): number[] =>
   Array.from({ length: to - from + 1 }, (_, i) => from + i);
 
 /** The plain figure as an outline. */
-function figureLayers(figure: Figure, side: Side, move: number, ground: number): Layer[] {
+function figureLayers(figure: Figure, side: Side, move: number, head: number, ground: number): Layer[] {
   const steps = 64;
   const [left, right]: [Point[], Point[]] = [[], []];
   for (let i = 0; i <= steps; i += 1) {
-    const y = figure.top + ((figure.foot - figure.top) * i) / steps;
+    const y = head + ((figure.foot - head) * i) / steps;
     const section = figure.section(y);
     const ends = [0, 1, 2, 3].map((quarter) => {
       const [x, z] = placeOn(section, (quarter * Math.PI) / 2, 0);

@@ -3,7 +3,7 @@ import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 import type { Point } from "../geometry/strokes.ts";
 import type { Garment } from "./garment.ts";
 import { type Hung, hang, type Row } from "./hang.ts";
-import { extentOf, layersOf, SIDES, type Side } from "./view.ts";
+import { extentOf, layersOf, SIDES, type Side, silhouettesOf } from "./view.ts";
 
 export interface WornView {
   readonly side: Side;
@@ -124,15 +124,20 @@ function viewShapes(garment: Garment, hung: Hung, side: Side, move: number): Sha
   // A short garment ends far from the floor, which is then left out.
   const floor = figure.floor - Math.max(...hem.y) < 0.45 * figure.floor;
   const ground = floor ? figure.floor : figure.foot + 0.06 * figure.floor;
+  // So does it from the neck: the figure is then cut off as far above the waist as the hem is below it.
+  const least = 0.4 * figure.top;
+  const head =
+    garment.from === "neck" ? figure.top : Math.max(figure.top, Math.min(least, -Math.max(...hem.y)));
   return [
-    ...layersOf(hung, side, move, ground),
+    ...layersOf(hung, side, move, [head, ground]),
+    ...silhouettesOf(hung, side, move),
     ...(garment.opening && side === "front" ? [openingOf(garment.opening.overlap, hung, move)] : []),
     ...(floor
       ? [stroke([[move - wide, figure.floor], [move + wide, figure.floor]], "guide", { label: "floor" })]
       : []),
     dimension([left + move, low], [right + move, low], { label: "hem" }),
     dimension([beside, top.y[i]!], [beside, hem.y[i]!], { label: `${TITLES[side]}, plumb` }),
-    { kind: "note", at: [move, figure.top - off], text: TITLES[side] },
+    { kind: "note", at: [move, head - off], text: TITLES[side] },
   ]; // biome-ignore format: points in pairs
 }
 

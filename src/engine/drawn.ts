@@ -61,6 +61,9 @@ export function wornAt(engine: Engine, place: Place): WornAt | null {
   return { place: found.place, address: engine.address(found.place), name, worn: hung };
 }
 
+/** Whether a cell can be drawn as worn, when all is well. */
+export const canWear = (engine: Engine, place: Place): boolean => garmentCall(engine, place) !== null;
+
 function garmentCall(engine: Engine, place: Place) {
   const seen = new Set<string>();
   const wave = [place];

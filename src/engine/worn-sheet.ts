@@ -44,7 +44,8 @@ export function wornSheet(book: Book, title: string, worn: Worn): string {
   ];
   const height = tall + 3 * MARGIN + (sayings.length + 1) * LINE;
   const place = `translate(${figure(MARGIN - left * scale)} ${figure(MARGIN - low * scale)}) scale(${figure(scale)})`;
-  const layers = picture.layers.map(({ d, of, shade }) => {
+  const layers = picture.layers.flatMap(({ d, of, shade }) => {
+    if (of === "silhouette") return [];
     if (of === "cloth" || of === "inside") {
       const colour = grey(shade, of);
       return `<path d="${d}" fill="${colour}" stroke="${colour}" stroke-width="0.15" vector-effect="non-scaling-stroke"/>`;

@@ -1,10 +1,18 @@
 /** The drawing of the selected cell, or of the cell that is pinned. */
 import "./drawing.css";
-import { memo, type RefObject, useEffect, useRef } from "react";
+import { memo, type RefObject, useEffect, useRef, useState } from "react";
 import type { Shape } from "../../../functions/drawing/shapes.ts";
 import { markSize } from "../../../functions/fractions.ts";
 import type { Place } from "../../book/address.ts";
-import { canDraw, drawable, drawnAt, finishedPiece } from "../../engine/drawn.ts";
+import {
+  canDraw,
+  canWear,
+  drawable,
+  drawnAt,
+  finishedPiece,
+  type WornAt,
+  wornAt,
+} from "../../engine/drawn.ts";
 import type { Engine } from "../../engine/engine.ts";
 import { pictureOf, wordsOf } from "../../engine/picture.ts";
 import { ROLE_WORDS } from "../../engine/roles.ts";
@@ -13,6 +21,7 @@ import { answeredAt } from "../lay/asked.ts";
 import { LayBoard } from "../lay/LayBoard.tsx";
 import { useLateRevision, within } from "../store-hooks.ts";
 import { differences } from "./differences.ts";
+import { AS_FLAT, type Manner, MannerChoice, seenWords, shapesIn } from "./manner.tsx";
 import { Window } from "./Window.tsx";
 
 /** Which cell is drawn when it is not the chosen one. */
@@ -41,16 +50,21 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
   const chosen = within(store.shown, place);
   const subject = named.find(({ name }) => name === held)?.place ?? subjectOf(engine, chosen, last.current);
   const drawn = subject && drawnAt(engine, subject);
-  const kept = useRef<{ address: string; shapes: readonly Shape[] } | null>(null);
+  const [manner, setManner] = useState<Manner>(AS_FLAT);
+  const wearable = subject !== null && canWear(engine, subject);
+  const garment = wearable && manner.as === "worn" ? wornAt(engine, subject) : null;
+  const shapes = garment ? shapesIn(garment.worn, manner) : drawn?.shapes;
+  const shown = drawn && `${drawn.address} ${garment ? manner.seen : "flat"}`;
+  const kept = useRef<{ what: string; shapes: readonly Shape[] } | null>(null);
   useEffect(() => {
     if (subject) last.current = subject;
-    if (drawn && !store.trying) kept.current = drawn;
+    if (shown && shapes && !store.trying) kept.current = { what: shown, shapes };
   });
 
   const { unit, mark } = store.shown;
-  const before = store.trying && kept.current?.address === drawn?.address ? kept.current : null;
-  const changes = before && drawn ? differences(before.shapes, drawn.shapes, markSize(mark, unit) / 2) : [];
-  const picture = drawn && pictureOf([...drawn.shapes, ...changes], store.shown);
+  const before = store.trying && kept.current?.what === shown ? kept.current : null;
+  const changes = before && shapes ? differences(before.shapes, shapes, markSize(mark, unit) / 2) : [];
+  const picture = shapes && pictureOf([...shapes, ...changes], store.shown);
   const other = drawn && engine.address(drawn.place) !== engine.address(chosen);
   const laid = drawn && answeredAt(store, drawn.place);
   return (
@@ -80,23 +94,32 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
           </p>
         )}
       </div>
+      {wearable && !laid && <MannerChoice manner={manner} onManner={setManner} />}
       {subject && !drawn && <Why engine={engine} subject={subject} onPlace={onPlace} />}
       {laid ? (
         <LayBoard store={store} place={drawn.place} />
       ) : drawn && picture ? (
         <Window
-          key={drawn.address}
+          key={shown}
           picture={picture}
           ghost={before && pictureOf(before.shapes, store.shown)}
           unit={unit}
           decimal={store.shown.decimal}
-          title={`Drawing of ${drawn.name ?? drawn.address}, ${drawn.shown}`}
-          description={drawn.shapes
-            .map((shape) => wordsOf(shape, store.shown))
-            .filter(Boolean)
-            .join("; ")}
+          title={
+            garment
+              ? `${garment.name ?? garment.address} as worn, seen from ${seenWords(manner)}`
+              : `Drawing of ${drawn.name ?? drawn.address}, ${drawn.shown}`
+          }
+          description={
+            garment
+              ? garment.worn.says
+              : drawn.shapes
+                  .map((shape) => wordsOf(shape, store.shown))
+                  .filter(Boolean)
+                  .join("; ")
+          }
         >
-          <Legend roles={picture.roles} />
+          {garment ? <Assumed garment={garment} subject={drawn.address} /> : <Legend roles={picture.roles} />}
         </Window>
       ) : subject ? null : (
         <p className="empty">
@@ -135,6 +158,23 @@ function Why({ engine, subject, onPlace }: WhyProps) {
         {engine.address(problem.from)}
       </button>
     </p>
+  );
+}
+
+/** What the views show, in words, and what is not known from the arguments. */
+function Assumed({ garment, subject }: { garment: WornAt; subject: string }) {
+  const { worn, name, address } = garment;
+  const [hem = "", ...rest] = worn.says.split("; ");
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: it may scroll
+    <section className="worn-words" aria-label="What is drawn" tabIndex={0}>
+      <p>{`${hem[0]!.toUpperCase()}${hem.slice(1)}.`}</p>
+      <p className="aside">
+        {address !== subject && `Of ${name ?? address}, without allowances. `}
+        {worn.assumed.length > 0 && `Assumed: ${worn.assumed.join("; ")}.`}
+      </p>
+      <p>{`${rest[0]![0]!.toUpperCase()}${rest.join("; ").slice(1)}`}</p>
+    </section>
   );
 }
 

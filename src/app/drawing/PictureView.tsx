@@ -1,4 +1,5 @@
 /** A picture to scale. Lines and words keep their size on the screen however near one looks. */
+import type { CSSProperties } from "react";
 import type { Point } from "../../../functions/geometry/strokes.ts";
 import type { Picture, Words } from "../../engine/picture.ts";
 import { MARK_SIGNS } from "../../engine/roles.ts";
@@ -37,6 +38,21 @@ export function PictureView({ picture, ghost, view, size, title, description }: 
         {ghost?.outlines.map((d) => (
           <path key={d} className="ghost" d={d} />
         ))}
+        {picture.layers.map(({ d, of, shade }, i) =>
+          of === "silhouette" ? null : (
+            <path
+              // biome-ignore lint/suspicious/noArrayIndexKey: their order is what is drawn
+              key={i}
+              className={`layer layer-${of}`}
+              d={d}
+              style={{ "--shade": `${Math.round(shade * 26)}%` } as CSSProperties}
+            />
+          ),
+        )}
+        {ghost?.layers.map(({ d, of }, i) =>
+          // biome-ignore lint/suspicious/noArrayIndexKey: their order is what is drawn
+          of === "silhouette" ? <path key={i} className="ghost" d={d} /> : null,
+        )}
         {picture.outlines.map((d, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: copies of a piece may lie on one another
           <path key={i} className="outline" d={d} />

@@ -147,6 +147,19 @@ describe("by keyboard alone", () => {
     await page.getByRole("group", { name: /^Drawing:/ }).hover();
     await page.mouse.wheel(0, -200);
     await expect.poll(place).not.toBe(whole);
+
+    // A garment as worn: by the keyboard, from one side or three, in words with its figures.
+    await page.locator(".drawing-head select").selectOption("Pinned: skirt_cut");
+    await page.getByRole("radio", { name: "Flat" }).focus();
+    await page.keyboard.press("ArrowRight");
+    const picture = page.getByRole("img", { name: "skirt_flat as worn, seen from front, side and back" });
+    await picture.waitFor();
+    expect(await picture.locator("desc").textContent()).toMatch(
+      /^the hem is 54 1\/4 in all round as drafted/,
+    );
+    await page.getByRole("radio", { name: "Side" }).check();
+    await page.getByRole("img", { name: "skirt_flat as worn, seen from the side" }).waitFor();
+    expect(await found(page)).toEqual([]);
   });
 
   it("help finds a function by what a maker wants to do", async () => {

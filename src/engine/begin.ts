@@ -9,6 +9,7 @@ import type { Garment, Question } from "../book/garment.ts";
 import { type Book, typedAt } from "../book/shape.ts";
 import { understand } from "./content.ts";
 import { convertBook } from "./convert.ts";
+import { showDecimal } from "./show-decimal.ts";
 
 /** What was typed as the answer to each question, by the question's name; a missing one is empty. */
 export type Answers = Readonly<Record<string, string>>;
@@ -77,7 +78,7 @@ const placeOf = (book: Book, { name }: Question): Place => findPlace(book, book.
 
 function bookIn({ books }: Garment, unit: Unit, decimal: Decimal = "point"): Book {
   const book = convertBook(books[BOOK_UNITS[unit].tape], unit);
-  return decimal === "comma" ? { ...book, decimal } : book;
+  return decimal === "comma" ? showDecimal(book, decimal) : book;
 }
 
 function withNotes(book: Book, examples: readonly Question[]): Book {

@@ -1,4 +1,5 @@
 /** One open book: its pages, the grid with the formula above it, the panels beside it, the checks at the foot. */
+import { Begin } from "../begin/Begin.tsx";
 import { Checks } from "../checks/Checks.tsx";
 import { Guard } from "../faults/Guard.tsx";
 import { Books } from "../files/Books.tsx";
@@ -15,8 +16,20 @@ import { type Opened, useOpenBook } from "./use-open-book.ts";
 export function OpenBook(props: Opened) {
   const { store, keeper, keeping } = props;
   const revision = useRevision(store);
-  const { place, go, turnTo, open, save, dialog, setDialog, message, setMessage, listing, setListing } =
-    useOpenBook(props);
+  const {
+    place,
+    go,
+    turnTo,
+    open,
+    save,
+    beginBook,
+    dialog,
+    setDialog,
+    message,
+    setMessage,
+    listing,
+    setListing,
+  } = useOpenBook(props);
   /** A part that failed is tried again when the book or the chosen cell changes. */
   const of = `${revision} ${place.page} ${place.row} ${place.column}`;
   const refused = (text: string) => setMessage({ refused: true, text });
@@ -36,6 +49,7 @@ export function OpenBook(props: Opened) {
         <Top
           store={store}
           keeping={keeping}
+          onNew={() => setDialog("begin")}
           onBooks={() => setDialog("books")}
           onSave={save}
           onHelp={() => setDialog("help")}
@@ -65,6 +79,17 @@ export function OpenBook(props: Opened) {
       {dialog === "books" && (
         <Guard name="The list of books" className="guard-over" onDone={() => setDialog(null)}>
           <Books keeper={keeper} keeping={keeping} onFile={open} onDone={() => setDialog(null)} />
+        </Guard>
+      )}
+      {dialog === "begin" && (
+        <Guard name="New" className="guard-over" onDone={() => setDialog(null)}>
+          <Begin
+            unit={store.shown.unit}
+            decimal={store.shown.decimal ?? "point"}
+            onBook={(book) => beginBook(book)}
+            onAdd={beginBook}
+            onDone={() => setDialog(null)}
+          />
         </Guard>
       )}
       {dialog === "help" && (

@@ -12,13 +12,14 @@ import type { Keeping } from "../files/keeping.ts";
 interface Props {
   readonly store: Store;
   readonly keeping: Keeping;
+  readonly onNew: () => void;
   readonly onBooks: () => void;
   readonly onSave: () => void;
   readonly onHelp: () => void;
   readonly onRefused: (sentence: string) => void;
 }
 
-export function Top({ store, keeping, onBooks, onSave, onHelp, onRefused }: Props) {
+export function Top({ store, keeping, onNew, onBooks, onSave, onHelp, onRefused }: Props) {
   const { unit, mark, decimal = "point" } = store.shown;
   const told = (refusal: string | null) => {
     if (refusal) onRefused(refusal);
@@ -37,6 +38,9 @@ export function Top({ store, keeping, onBooks, onSave, onHelp, onRefused }: Prop
         <span className="copied">{lastCopy(keeping)}</span>
       </span>
       <div className="top-group">
+        <button type="button" onClick={onNew}>
+          New
+        </button>
         <button type="button" onClick={onBooks}>
           Books
         </button>

@@ -1,6 +1,9 @@
 /** What is open, chosen and said of one open book, and the acts of its keys and buttons. */
 import { useEffect, useRef, useState } from "react";
 import type { Place } from "../../book/address.ts";
+import type { Book } from "../../book/shape.ts";
+import { convertBook } from "../../engine/convert.ts";
+import { addGarment } from "../../store/commands.ts";
 import type { Store } from "../../store/store.ts";
 import { reasonOf } from "../faults/in-time.ts";
 import { openFile } from "../files/disk.ts";
@@ -22,7 +25,7 @@ export interface Opened {
 
 export function useOpenBook({ store, keeper, keeping }: Opened) {
   const [chosen, setChosen] = useState<Place>(keeping.place);
-  const [dialog, setDialog] = useState<"books" | "help" | null>(null);
+  const [dialog, setDialog] = useState<"books" | "begin" | "help" | null>(null);
   const [message, setMessage] = useState<Message | null>(null);
   const [listing, setListing] = useState(false);
   const { elsewhere } = keeping;
@@ -54,6 +57,21 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
       refuse(reasonOf(fault));
     }
   };
+  /** Makes a begun garment a book of its own, or with `label` pages of the open book. */
+  const beginBook = async (book: Book, label?: string) => {
+    try {
+      if (label === undefined) await keeper.add(book);
+      else {
+        const first = store.shown.pages.length;
+        const refusal = store.run(addGarment(convertBook(book, store.book.unit), label));
+        if (refusal) setMessage({ refused: true, text: `“${book.title}” was not added: ${refusal}` });
+        else turnTo(first);
+      }
+    } catch (fault) {
+      setMessage({ refused: true, text: `“${book.title}” was not made: ${reasonOf(fault)}` });
+    }
+    setDialog(null);
+  };
   const save = () => {
     // What is half typed is meant to be in the file too.
     sessionOf(store).settle();
@@ -81,5 +99,18 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
     [store],
   );
 
-  return { place, go, turnTo, open, save, dialog, setDialog, message, setMessage, listing, setListing };
+  return {
+    place,
+    go,
+    turnTo,
+    open,
+    save,
+    beginBook,
+    dialog,
+    setDialog,
+    message,
+    setMessage,
+    listing,
+    setListing,
+  };
 }

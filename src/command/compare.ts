@@ -1,10 +1,10 @@
 import type { LayOrigin } from "../../functions/lay.ts";
-import { worth } from "../engine/laid.ts";
-import { finish } from "../engine/sweep.ts";
-import { type Comparison, comparing } from "../engine/trials.ts";
+import { lessSearched } from "../engine/laid.ts";
+import type { Comparison } from "../engine/trials.ts";
 import { clean } from "../engine/varied-cell.ts";
 import type { CellView } from "../engine/view.ts";
-import { deskFor, SECONDS_OPTION, unsureNote } from "./laid.ts";
+import { answerTo } from "./answer.ts";
+import { SECONDS_OPTION, unsureNote } from "./laid.ts";
 import { namesIn, openBook, placeOf, setCells } from "./open.ts";
 import { readOptions } from "./options.ts";
 import { JSON_OPTION, SET_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
@@ -37,14 +37,11 @@ export const compare: Verb = {
     if (engine.book.trials.length === 0)
       throw new Wrong("this book keeps no trials; keep a setting under a title in What if first");
     const also = (values.show ? namesIn(values.show, "--show") : []).map((name) => placeOf(engine, name));
-    const desk = deskFor(values.seconds);
-    // What one trial's lay proves of another is known in the second round.
-    finish(comparing(engine.book, desk, also));
-    const comparison = finish(comparing(engine.book, desk, also));
-    const unsure = comparison.outputs.flatMap(({ label, views, origins }) => {
-      const least = origins.flatMap((one) => one ?? []).toSorted((x, y) => worth(x) - worth(y))[0] ?? null;
-      return unsureNote(label, views.map(figureOf), least, "trials") || [];
-    });
+    const comparison = answerTo({ is: "compare", book: engine.book, also }, values.seconds).comparison!;
+    const unsure = comparison.outputs.flatMap(
+      ({ label, views, origins }) =>
+        unsureNote(label, views.map(figureOf), origins.reduce(lessSearched), "trials") || [],
+    );
     if (values.json) io.out(JSON.stringify(asData(comparison), null, 2));
     else io.out([...asTable(comparison), ...(unsure.length > 0 ? ["", ...unsure] : [])].join("\n"));
     return 0;

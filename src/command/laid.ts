@@ -7,7 +7,6 @@ import type { Place } from "../book/address.ts";
 import type { Engine } from "../engine/engine.ts";
 import { uncertaintyOf } from "../engine/laid.ts";
 import { originBelow } from "../engine/lays-below.ts";
-import { layDesk } from "../lay/desk.ts";
 import { type Desk, searchingDesk } from "../lay/searching-desk.ts";
 import { label } from "./open.ts";
 import { type VerbOptions, Wrong } from "./verb.ts";
@@ -20,14 +19,17 @@ export const SECONDS_OPTION = {
   },
 } as const satisfies VerbOptions;
 
-/** The desk for a verb that takes --seconds: each lay is searched for so long; without it, quick lays answer. */
-export function deskFor(text: string | undefined, otherwise: Desk = layDesk): Desk {
-  if (text === undefined) return otherwise;
+/** The seconds of --seconds, 0 to 3600. */
+export function secondsOf(text: string): number {
   const seconds = text.trim() === "" ? Number.NaN : Number(text);
   if (!(seconds >= 0 && seconds <= 3600))
     throw new Wrong(`--seconds must be a number from 0 to 3600, the time for each lay, not "${text}"`);
-  return searchingDesk(seconds);
+  return seconds;
 }
+
+/** The desk for a verb that takes --seconds: each lay is searched for so long; without it, `otherwise` answers. */
+export const deskFor = (text: string | undefined, otherwise: Desk): Desk =>
+  text === undefined ? otherwise : searchingDesk(secondsOf(text));
 
 /** How the lays of each cell were found, as data: by its name or address. */
 export function laidData(engine: Engine) {

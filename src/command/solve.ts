@@ -1,14 +1,14 @@
 import type { Engine } from "../engine/engine.ts";
 import { leftOut } from "../engine/left-out.ts";
-import { numberOf, QuestionEngine } from "../engine/question-engine.ts";
-import { solve as search } from "../engine/solve.ts";
-import { finish, type Watched } from "../engine/sweep.ts";
+import { numberOf } from "../engine/question-engine.ts";
+import type { Watched } from "../engine/sweep.ts";
 import type { Target } from "../engine/target.ts";
 import { clean, figureFor } from "../engine/varied-cell.ts";
-import { deskFor, laidNote } from "./laid.ts";
+import { answerTo } from "./answer.ts";
+import { laidNote } from "./laid.ts";
 import { openBook, setCells } from "./open.ts";
 import { readOptions } from "./options.ts";
-import { sound, VARIED_OPTIONS, variedCellsOf, watchesOf } from "./varied-cells.ts";
+import { VARIED_OPTIONS, variedCellsOf, watchesOf } from "./varied-cells.ts";
 import { type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
 const AIMS = ["atmost", "atleast", "equal", "minimise", "maximise"] as const;
@@ -29,7 +29,7 @@ export const solve: Verb = {
   usage:
     "BOOK --cell NAME --make NAME --atmost V|--atleast V|--equal V|--minimise|--maximise [--from A] [--to B] [--step S] [--cell NAME --from A --to B ...] [--least] [--set NAME=VALUE]... [--seconds N] [--json]",
   about:
-    "Finds the largest (or with --least the smallest) figure of a typed cell that keeps another cell where it should be; with --seconds N every lay at each figure tried is searched for N seconds.",
+    "Finds the largest (or with --least the smallest) figure of a typed cell that keeps another cell where it should be; with --seconds N the lays at the answer and near it are searched for N seconds each, and the answer is corrected by them.",
   options: OPTIONS,
   examples: [
     "solve templates/peplum-bodice.json --cell depth --make hem --atmost 80",
@@ -50,26 +50,28 @@ export const solve: Verb = {
         `${make.label} says "${String(value).slice(0, 60)}" and holds no figure to bring to a value; name a cell that does`,
       );
     const aim = aimOf(engine, make, values);
-    const copy = new QuestionEngine(engine.book, deskFor(values.seconds), varied, [make.place]);
-    const solution = sound(finish(search(copy, { spans, make, aim, least: values.least ?? false })));
-    if (!solution.found) throw new Wrong(solution.sentence);
-    const look = leftOut(
-      engine,
-      [make.place],
-      varied.map(({ place }) => place),
+    const places = varied.map(({ place }) => place);
+    const answer = answerTo(
+      { is: "solve", book: engine.book, varied: places, spans, make, aim, least: values.least ?? false },
+      values.seconds,
     );
-    const note = laidNote(copy.origin);
-    if (!values.json)
-      io.out([solution.sentence, ...look.map((one) => `look: ${one}`), ...(note ? [note] : [])].join("\n"));
-    else {
-      const answer = [
-        ...varied.map(({ label }, i) => [label, solution.found!.figures[i]]),
-        [make.label, clean(numberOf(solution.found.readings[0])!)],
-        ["says", solution.sentence],
+    const { found, sentence, sureness } = answer.solution!;
+    if (!found) throw new Wrong([sentence, sureness ?? []].flat().join("; "));
+    const look = leftOut(engine, [make.place], places);
+    const note = laidNote(answer.laid);
+    if (!values.json) {
+      const lines = [sentence, ...look.map((one) => `look: ${one}`), sureness ?? [], note || []];
+      io.out(lines.flat().join("\n"));
+    } else {
+      const data = [
+        ...varied.map(({ label }, i) => [label, found.figures[i]]),
+        [make.label, clean(numberOf(found.readings[0])!)],
+        ["says", sentence],
+        ...(sureness ? [["sure", sureness]] : []),
         ...(look.length > 0 ? [["look", look]] : []),
-        ...(copy.origin ? [["how laid", copy.origin]] : []),
+        ...(answer.laid ? [["how laid", answer.laid]] : []),
       ];
-      io.out(JSON.stringify(Object.fromEntries(answer), null, 2));
+      io.out(JSON.stringify(Object.fromEntries(data), null, 2));
     }
     return 0;
   },

@@ -1,24 +1,15 @@
-import { uncertaintyOf } from "../engine/laid.ts";
 import { leftOut } from "../engine/left-out.ts";
 import { oddSteps } from "../engine/odd-steps.ts";
-import { numberOf, QuestionEngine, type Reading } from "../engine/question-engine.ts";
+import { numberOf, type QuestionEngine, type Reading } from "../engine/question-engine.ts";
 import { Upstream } from "../engine/references.ts";
-import {
-  finish,
-  type Row,
-  readingText,
-  settingsOf,
-  stepsOf,
-  sweep,
-  sweepCsv,
-  type Watched,
-} from "../engine/sweep.ts";
-import { type Thresholds, thresholds } from "../engine/thresholds.ts";
+import { type Row, readingText, sweepCsv, type Watched } from "../engine/sweep.ts";
+import type { Thresholds } from "../engine/thresholds.ts";
 import { clean, figureText, type VariedCell } from "../engine/varied-cell.ts";
-import { deskFor, isLaid, unsureNote } from "./laid.ts";
+import { answerTo } from "./answer.ts";
+import { isLaid, unsureNote } from "./laid.ts";
 import { openBook, setCells } from "./open.ts";
 import { readOptions } from "./options.ts";
-import { sound, VARIED_OPTIONS, variedCellsOf, watchesOf } from "./varied-cells.ts";
+import { VARIED_OPTIONS, variedCellsOf, watchesOf } from "./varied-cells.ts";
 import { type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
 const OPTIONS = {
@@ -51,58 +42,47 @@ export const vary: Verb = {
     const engine = openBook(positionals[0], io);
     setCells(engine, values.set ?? []);
     const { varied, spans } = variedCellsOf(engine, values, "vary");
-    const lists = varied.map((cell, i) => {
-      const { from, to, step = cell.step } = spans[i]!;
+    const ranges = varied.map(({ label, step: usual }, i) => {
+      const { from, to, step = usual } = spans[i]!;
       if (from === undefined || to === undefined)
-        throw new Wrong(`vary needs --from and --to for ${cell.label}, such as --from 8 --to 14`);
-      return sound(stepsOf(engine.book, cell, { from, to, step }));
+        throw new Wrong(`vary needs --from and --to for ${label}, such as --from 8 --to 14`);
+      return { from, to, step };
     });
-    const settings = sound(settingsOf(lists));
     const watched = watchesOf(engine, values.watch ?? [], "--watch");
     if (watched.length === 0) throw new Wrong("vary needs --watch and the name of a cell to look at");
-    const desk = deskFor(values.seconds);
-    const copy = new QuestionEngine(
-      engine.book,
-      desk,
-      varied,
-      watched.map(({ place }) => place),
+    const { book } = engine;
+    const places = varied.map(({ place }) => place);
+    const { rows, thresholds, laid } = answerTo(
+      { is: "sweep", book, varied: places, spans: ranges, watched, withoutThresholds: values.csv === true },
+      values.seconds,
     );
-    let rows = [...sweep(copy, settings)];
-    // What one step's lay proves of another is known once all steps are laid: then they are read again.
-    if (copy.origin) rows = [...sweep(copy, settings)];
     const failed = rows[0]!.readings.find((reading) => "sentence" in reading);
     if (failed && rows.every(({ readings }) => readings.every((reading) => "sentence" in reading)))
       throw new Wrong(`no step has an answer: at the first, ${failed.sentence}`);
+    const asked = { book, varied };
     if (values.csv) {
-      io.pass(sweepCsv(copy, watched, rows));
+      io.pass(sweepCsv(asked, watched, rows));
       return 0;
     }
-    const blur = uncertaintyOf(copy.origin);
-    const found =
-      varied.length > 1
-        ? []
-        : watched.map((one, i) =>
-            finish(
-              thresholds(new QuestionEngine(engine.book, desk, varied, [one.place]), rows, i, one, blur),
-            ),
-          );
-    const variedPlaces = varied.map(({ place }) => place);
-    const look = [...leftOut(engine, copy.watched, variedPlaces), ...oddSteps(copy, rows)];
+    const watchedPlaces = watched.map(({ place }) => place);
+    const look = [...leftOut(engine, watchedPlaces, places), ...oddSteps(asked, rows)];
     const unsure = watched.flatMap(({ place, label }, i) => {
       const figures = rows.map(({ readings }) => numberOf(readings[i]));
-      return copy.origin && isLaid(engine, place)
-        ? unsureNote(label, figures, copy.origin, "steps") || []
-        : [];
+      return laid && isLaid(engine, place) ? unsureNote(label, figures, laid, "steps") || [] : [];
     });
     if (values.json) {
-      const data = asData(varied, watched, rows, found);
-      const laid = copy.origin && { "how laid": copy.origin, notes: unsure };
-      io.out(JSON.stringify({ ...data, ...(look.length > 0 && { look }), ...laid }, null, 2));
+      const data = asData(varied, watched, rows, thresholds);
+      const how = laid && { "how laid": laid, notes: unsure };
+      io.out(JSON.stringify({ ...data, ...(look.length > 0 && { look }), ...how }, null, 2));
     } else
-      io.out([...asTable(copy, watched, rows), ...notes(copy, watched, found, look), ...unsure].join("\n"));
+      io.out(
+        [...asTable(asked, watched, rows), ...notes(asked, watched, thresholds, look), ...unsure].join("\n"),
+      );
     return 0;
   },
 };
+
+type Asked = Pick<QuestionEngine, "book" | "varied">;
 
 const plain = (reading: Reading) =>
   "sentence" in reading
@@ -145,12 +125,12 @@ function asData(
   };
 }
 
-function asTable(copy: QuestionEngine, watched: readonly Watched[], rows: readonly Row[]): string[] {
+function asTable(asked: Asked, watched: readonly Watched[], rows: readonly Row[]): string[] {
   const table = [
-    [...copy.varied, ...watched].map(({ label }) => label),
+    [...asked.varied, ...watched].map(({ label }) => label),
     ...rows.map(({ figures, readings, odd = [] }) => [
-      ...copy.varied.map((cell, i) => figureText(copy.book, cell.kind, figures[i]!)),
-      ...watched.map((one, i) => readingText(copy.book, one, readings[i]!)),
+      ...asked.varied.map((cell, i) => figureText(asked.book, cell.kind, figures[i]!)),
+      ...watched.map((one, i) => readingText(asked.book, one, readings[i]!)),
       ...(odd.length > 0 ? [`look: ${odd.map(({ label }) => `${label} is unusual`).join(", ")}`] : []),
     ]),
   ];
@@ -170,14 +150,14 @@ const told = ({ watched, jumps, tooMany }: Thresholds): string[] =>
   tooMany ? [`${watched.label} jumps at too many places to name`] : jumps.map(({ sentence }) => sentence);
 
 function notes(
-  copy: QuestionEngine,
+  asked: Asked,
   watched: readonly Watched[],
   found: readonly Thresholds[],
   look: readonly string[],
 ): string[] {
   const idle = watched.flatMap(({ place, label }) => {
-    const upstream = new Upstream(copy.book, [place]);
-    const still = copy.varied.filter((cell) => !upstream.has(cell.place));
+    const upstream = new Upstream(asked.book, [place]);
+    const still = asked.varied.filter((cell) => !upstream.has(cell.place));
     return still.map((cell) => `${label} does not rest on ${cell.label}`);
   });
   const lines = [...found.flatMap(told), ...idle, ...look.map((sentence) => `look: ${sentence}`)];

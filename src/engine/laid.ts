@@ -121,9 +121,16 @@ const QUICK: LayOrigin = { by: "quick" };
 
 /** How the least searched of these lays was found; null when pieces were laid nowhere. */
 export function leastSearched(lays: readonly LaidLay[]): LayOrigin | null {
-  const origins = lays.flatMap(({ answer }) => ("refusal" in answer ? [] : [answer.origin ?? QUICK]));
-  return origins.toSorted((a, b) => worth(a) - worth(b))[0] ?? null;
+  return leastSearchedOf(lays.flatMap(({ answer }) => ("refusal" in answer ? [] : [answer])));
 }
+
+/** How the least searched of these lays was found; null when there are none. */
+export const leastSearchedOf = (lays: readonly Lay[]): LayOrigin | null =>
+  lays.map(({ origin = QUICK }) => origin).toSorted((a, b) => worth(a) - worth(b))[0] ?? null;
+
+/** Of two lays how the one was found that was searched for less; a lay that is not there counts for nothing. */
+export const lessSearched = (a: LayOrigin | null, b: LayOrigin | null): LayOrigin | null =>
+  !a || (b && worth(b) < worth(a)) ? b : a;
 
 /** The longer a lay was searched for, the more; a lay by hand and a proved one need no search. */
 export function worth(origin: LayOrigin): number {

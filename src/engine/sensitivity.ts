@@ -1,9 +1,12 @@
 /** Which tape measurements a result hangs on most: measure those twice. */
+
+import type { LayOrigin } from "../../functions/lay.ts";
 import { BOOK_UNITS } from "../../functions/units.ts";
 import type { Place } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import { type Book, typedAt } from "../book/shape.ts";
 import type { LayDesk } from "./instance.ts";
+import { lessSearched, uncertaintyOf } from "./laid.ts";
 import { numberOf, QuestionEngine, type Reading } from "./question-engine.ts";
 import { Upstream } from "./references.ts";
 import type { Watched } from "./sweep.ts";
@@ -15,6 +18,8 @@ export interface Effect {
   readonly longer: number | null;
   readonly shorter: number | null;
   readonly sentence: string | null;
+  /** Whether both changes are smaller than a longer search may change the lays that the result rests on. */
+  readonly unsure: boolean;
   /** The larger of the two changes, without its sign; greater than any figure where the result is lost. */
   readonly weight: number;
 }
@@ -40,10 +45,16 @@ export function* sensitivity(book: Book, desk: LayDesk, watched: Watched): Gener
   for (const cell of lengthsUnder(book, watched.place)) {
     const engine = new QuestionEngine(book, desk, [cell], [watched.place]);
     try {
-      const base = numberOf(engine.now()[0]);
-      const longer = engine.read([cell.now! + error])[0]!;
-      const shorter = engine.read([cell.now! - error])[0]!;
-      effects.push(effectOf(cell, base, longer, shorter));
+      const origins: (LayOrigin | null)[] = [];
+      const reading = (read: Reading[]): Reading => {
+        origins.push(engine.origin);
+        return read[0]!;
+      };
+      const base = numberOf(reading(engine.now()));
+      const longer = reading(engine.read([cell.now! + error]));
+      const shorter = reading(engine.read([cell.now! - error]));
+      const share = uncertaintyOf(origins.reduce(lessSearched));
+      effects.push(effectOf(cell, base, longer, shorter, share * Math.abs(base ?? 0)));
     } finally {
       engine.destroy();
     }
@@ -52,7 +63,14 @@ export function* sensitivity(book: Book, desk: LayDesk, watched: Watched): Gener
   return effects.toSorted((a, b) => b.weight - a.weight);
 }
 
-function effectOf(measurement: VariedCell, base: number | null, longer: Reading, shorter: Reading): Effect {
+/** `uncertainty` is the change of the result that a longer search for its lays may make. */
+function effectOf(
+  measurement: VariedCell,
+  base: number | null,
+  longer: Reading,
+  shorter: Reading,
+  uncertainty: number,
+): Effect {
   const change = (reading: Reading) => {
     const made = numberOf(reading);
     return made === null || base === null ? null : made - base;
@@ -60,5 +78,6 @@ function effectOf(measurement: VariedCell, base: number | null, longer: Reading,
   const [more, less] = [change(longer), change(shorter)];
   const lost = [longer, shorter].find((one): one is { sentence: string } => "sentence" in one);
   const weight = lost ? Number.POSITIVE_INFINITY : Math.max(Math.abs(more ?? 0), Math.abs(less ?? 0));
-  return { measurement, longer: more, shorter: less, sentence: lost?.sentence ?? null, weight };
+  const unsure = weight > 0 && weight <= uncertainty;
+  return { measurement, longer: more, shorter: less, sentence: lost?.sentence ?? null, unsure, weight };
 }

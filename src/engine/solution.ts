@@ -1,10 +1,12 @@
 /** What a search for a setting found, in words. */
+import type { LayOrigin } from "../../functions/lay.ts";
 import type { Book } from "../book/shape.ts";
 import { shownApart } from "./apart.ts";
+import { uncertaintyOf } from "./laid.ts";
 import { numberOf, type QuestionEngine } from "./question-engine.ts";
 import { plainNumber, show } from "./show.ts";
 import type { Row, Watched } from "./sweep.ts";
-import type { Wish } from "./target.ts";
+import { missOf, type SolveRequest } from "./target.ts";
 import { figureText } from "./varied-cell.ts";
 
 const settingText = (engine: QuestionEngine, row: Row): string =>
@@ -42,7 +44,7 @@ export function noAnswer(engine: QuestionEngine, make: Watched, rows: readonly R
 /** No step does it, and which comes nearest. */
 export function noneText(
   engine: QuestionEngine,
-  { make, aim }: Wish,
+  { make, aim }: SolveRequest,
   rows: readonly Row[],
   nearest: Row,
 ): string {
@@ -58,13 +60,13 @@ export function noneText(
 /** The setting found, and what else does it. */
 export function foundText(
   engine: QuestionEngine,
-  wish: Wish,
+  request: SolveRequest,
   rows: readonly Row[],
   found: Row,
   doing: readonly boolean[],
   exactly: number | null,
 ): string {
-  const { make, aim, least } = wish;
+  const { make, aim, least } = request;
   const makes = engine.varied.length > 1 ? "make" : "makes";
   const made = `${settingText(engine, found)} ${makes} ${make.label} ${madeText(engine.book, make, found, "value" in aim ? aim.value : undefined)}`;
   const range = rangeText(engine, rows);
@@ -74,7 +76,7 @@ export function foundText(
     const also = count > 1 ? `; ${count} settings make it so and this is the ${end}` : "";
     return `${made}, the ${aim.is} ${range}${also}`;
   }
-  if (aim.is !== "equal") return `${made}; ${beyondText(engine, wish, rows, found)}`;
+  if (aim.is !== "equal") return `${made}; ${beyondText(engine, request, rows, found)}`;
   const exact = exactly === null ? "" : ` (exactly at ${plainNumber(exactly, 4, engine.book.decimal)})`;
   if (count === 1) return `${made}${exact}; no other step ${range} does as well`;
   if (engine.varied.length > 1) return `${made}; ${count} settings ${range} do and this is the ${end}`;
@@ -88,7 +90,7 @@ export function foundText(
 /** What lies beyond the setting found: steps that do not do it, or the end of the range. */
 function beyondText(
   engine: QuestionEngine,
-  { make, aim, least }: Wish,
+  { make, aim, least }: SolveRequest,
   rows: readonly Row[],
   found: Row,
 ): string {
@@ -102,6 +104,39 @@ function beyondText(
   const keeps = aim.is === "atmost" ? "at most" : "at least";
   const value = "value" in aim ? figureText(engine.book, make.kind, aim.value) : "";
   return `no ${further} step ${least ? "down" : "up"} to ${settingText(engine, end)} keeps it ${keeps} ${value}`;
+}
+
+/**
+ * How sure an answer over laid cloth is: how its lays were found, by which share a longer search may
+ * change them, and which other settings may do it then. Null when every lay is proved, or there is none.
+ */
+export function surenessText(
+  engine: QuestionEngine,
+  { aim, least }: SolveRequest,
+  rows: readonly Row[],
+  answer: Row,
+  origin: LayOrigin | null,
+): string | null {
+  const share = uncertaintyOf(origin);
+  if (!origin || share === 0) return null;
+  const how =
+    origin.by === "search"
+      ? `each lay at and near it was searched for ${origin.seconds} s`
+      : "it rests on quick lays";
+  const best = missOf(answer, aim)!;
+  const open = rows.filter((row) => {
+    const miss = missOf(row, aim);
+    const made = Math.abs(numberOf(row.readings[0]) ?? 0);
+    if (miss === null || row === answer) return false;
+    return "value" in aim ? miss > 0 && miss <= share * made : miss - best <= share * made;
+  });
+  const further = least ? open[0] : open.at(-1);
+  const others = !further
+    ? "no other step comes within that"
+    : engine.varied.length > 1 || !("value" in aim)
+      ? `${open.length} other ${open.length === 1 ? "step comes" : "steps come"} within that`
+      : `after a longer search ${settingText(engine, further)} may do too`;
+  return `${how}, sure to some ${Number((100 * share).toFixed(1))} %: ${others}`;
 }
 
 /** The unbroken stretches of rows that do it. */

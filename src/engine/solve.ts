@@ -5,11 +5,15 @@
  * one does it, or all of them where all could matter.
  */
 
+import type { LayOrigin } from "../../functions/lay.ts";
+import type { Book } from "../book/shape.ts";
+import { lessSearched } from "./laid.ts";
 import { numberOf, type QuestionEngine } from "./question-engine.ts";
 import { show } from "./show.ts";
-import { foundText, noAnswer, noneText } from "./solution.ts";
+import { foundText, noAnswer, noneText, surenessText } from "./solution.ts";
+
 import { MOST_SETTINGS, type Row, type Span, settingsOf, stepsOf, sweep, type Watched } from "./sweep.ts";
-import { bestOf, doingOf, missOf, type OpenSpan, type Wish } from "./target.ts";
+import { bestOf, doingOf, missOf, type OpenSpan, type SolveRequest } from "./target.ts";
 import { clean, isProblem, type Problem, type VariedCell } from "./varied-cell.ts";
 
 export interface Solution {
@@ -25,6 +29,8 @@ export interface Solution {
   readonly count: number;
   /** The answer in words. */
   readonly sentence: string;
+  /** How sure an answer over laid cloth is, in words; null when it rests on no lays, or on proved ones. */
+  readonly sureness: string | null;
 }
 
 /** Ranges that were left open are widened at most so many times over the figure as it stands. */
@@ -33,35 +39,47 @@ const WIDEST = 8;
 const WIDER = 1.5;
 
 /** Works settings, yielding each row as it comes, and gives the answer. */
-export function* solve(engine: QuestionEngine, wish: Wish): Generator<Row, Solution | Problem> {
-  const apart = unrelated(engine, wish.make);
+export function* solve(engine: QuestionEngine, request: SolveRequest): Generator<Row, Solution | Problem> {
+  const apart = unrelated(engine, request.make);
   if (apart) return { problem: apart };
-  const spans = engine.varied.map((cell, i) => spanFor(cell, wish.spans[i] ?? {}, engine.varied.length > 1));
-  const wrong = spans.find(isProblem);
-  if (wrong) return wrong;
-  const lists = engine.varied.map((cell, i) => stepsOf(engine.book, cell, spans[i] as Span));
-  const bad = lists.find(isProblem);
-  if (bad) return bad;
-  const settings = settingsOf(lists as number[][]);
-  if (isProblem(settings)) return settings;
-  const open = engine.varied.length === 1 && wish.spans[0]?.to === undefined;
-  const parts = open
-    ? [settings, ...beyond(engine.varied[0]!, spans[0] as Span, settings.length)]
-    : [settings];
-  const sided = wish.aim.is === "atmost" || wish.aim.is === "atleast";
+  const parts = settingsFor(engine.book, engine.varied, request);
+  if (isProblem(parts)) return parts;
+  const sided = request.aim.is === "atmost" || request.aim.is === "atleast";
   const rows: Row[] = [];
-  for (const row of sided ? fromTheEnd(engine, wish, parts) : throughout(engine, wish, parts)) {
+  let origin: LayOrigin | null = null;
+  for (const row of sided ? fromTheEnd(engine, request, parts) : throughout(engine, request, parts)) {
     rows.push(row);
+    origin = lessSearched(origin, engine.origin);
     yield row;
   }
   return conclude(
     engine,
-    wish,
+    request,
     rows.toSorted((a, b) => ahead(a.figures, b.figures)),
+    origin,
   );
 }
 
-const ahead = (a: readonly number[], b: readonly number[]): number => {
+/** The settings that a request may come to, in order; of an open range part by part. */
+export function settingsFor(
+  book: Book,
+  varied: readonly VariedCell[],
+  { spans: given }: Pick<SolveRequest, "spans">,
+): (readonly number[])[][] | Problem {
+  const spans = varied.map((cell, i) => spanFor(cell, given[i] ?? {}, varied.length > 1));
+  const wrong = spans.find(isProblem);
+  if (wrong) return wrong;
+  const lists = varied.map((cell, i) => stepsOf(book, cell, spans[i] as Span));
+  const bad = lists.find(isProblem);
+  if (bad) return bad;
+  const settings = settingsOf(lists as number[][]);
+  if (isProblem(settings)) return settings;
+  const open = varied.length === 1 && given[0]?.to === undefined;
+  return open ? [settings, ...beyond(varied[0]!, spans[0] as Span, settings.length)] : [settings];
+}
+
+/** The order of settings: by the first figure, then by the second. */
+export const ahead = (a: readonly number[], b: readonly number[]): number => {
   const i = a.findIndex((figure, at) => figure !== b[at]);
   return i < 0 ? 0 : a[i]! - b[i]!;
 };
@@ -88,7 +106,7 @@ function beyond(cell: VariedCell, span: Span, first: number): (readonly number[]
  */
 function* fromTheEnd(
   engine: QuestionEngine,
-  { aim, least }: Wish,
+  { aim, least }: SolveRequest,
   parts: readonly (readonly (readonly number[])[])[],
 ): Generator<Row, void> {
   if (least) {
@@ -118,7 +136,7 @@ function* fromTheEnd(
 /** Works every setting; of an open range further parts while its end decides the answer, or none is found. */
 function* throughout(
   engine: QuestionEngine,
-  wish: Wish,
+  request: SolveRequest,
   parts: readonly (readonly (readonly number[])[])[],
 ): Generator<Row, void> {
   const rows: Row[] = [];
@@ -127,36 +145,45 @@ function* throughout(
       rows.push(row);
       yield row;
     }
-    if (decided(rows, wish)) return;
+    if (decided(rows, request)) return;
   }
 }
 
 /** Whether more of the range could not do better: the best lies inside, or the value between two answers. */
-function decided(rows: readonly Row[], wish: Wish): boolean {
-  const best = bestOf(rows, wish);
+function decided(rows: readonly Row[], request: SolveRequest): boolean {
+  const best = bestOf(rows, request);
   if (!best || best === rows.at(-1)) return false;
-  const { aim } = wish;
+  const { aim } = request;
   if (!("value" in aim)) return true;
   const made = rows.flatMap(({ readings }) => numberOf(readings[0]) ?? []);
   return made.some((one) => one >= aim.value) && made.some((one) => one <= aim.value);
 }
 
-function conclude(engine: QuestionEngine, wish: Wish, rows: readonly Row[]): Solution | Problem {
-  const nearest = bestOf(rows, wish);
-  if (!nearest) return { problem: noAnswer(engine, wish.make, rows) };
-  const doing = doingOf(engine, wish, rows, nearest);
+/** The answer that these settings give, chosen among those that are `eligible`; `origin` says how their lays were found. */
+export function conclude(
+  engine: QuestionEngine,
+  request: SolveRequest,
+  rows: readonly Row[],
+  origin: LayOrigin | null,
+  eligible: (row: Row) => boolean = () => true,
+): Solution | Problem {
+  const nearest = bestOf(rows.filter(eligible), request);
+  if (!nearest) return { problem: noAnswer(engine, request.make, rows) };
+  const doing = doingOf(engine, request, rows, nearest);
+  const does = doing.rows.map((one, i) => one && eligible(rows[i]!));
   const found = bestOf(
-    rows.filter((_, i) => doing.rows[i]),
-    wish,
+    rows.filter((_, i) => does[i]),
+    request,
     engine.varied.length === 1,
   );
   const at = found ? rows.indexOf(found) : -1;
   const exactly =
-    found && missOf(found, wish.aim) !== 0 ? (doing.exact[at - 1] ?? doing.exact[at] ?? null) : null;
+    found && missOf(found, request.aim) !== 0 ? (doing.exact[at - 1] ?? doing.exact[at] ?? null) : null;
   const sentence = found
-    ? foundText(engine, wish, rows, found, doing.rows, exactly)
-    : noneText(engine, wish, rows, nearest);
-  return { found, exactly, nearest, rows, count: doing.rows.filter(Boolean).length, sentence };
+    ? foundText(engine, request, rows, found, does, exactly)
+    : noneText(engine, request, rows, nearest);
+  const sureness = surenessText(engine, request, rows, found ?? nearest, origin);
+  return { found, exactly, nearest, rows, count: does.filter(Boolean).length, sentence, sureness };
 }
 
 function unrelated(engine: QuestionEngine, make: Watched): string | null {

@@ -12,7 +12,7 @@ export type Target =
 /** A range with open ends: what is not told is found from the figure as it stands. */
 export type OpenSpan = { readonly [K in keyof Span]?: Span[K] | undefined };
 
-export interface Wish {
+export interface SolveRequest {
   readonly spans: readonly OpenSpan[];
   /** The first watched cell of the question engine. */
   readonly make: Watched;
@@ -37,7 +37,7 @@ export function missOf(row: Row, aim: Target): number | null {
 }
 
 /** The row that misses least (or any row, when all count as `equals`). Ties: the larger figure of the first varied cell, then of the second; the smaller one when `least`. */
-export function bestOf(rows: readonly Row[], { aim, least }: Wish, equals = false): Row | null {
+export function bestOf(rows: readonly Row[], { aim, least }: SolveRequest, equals = false): Row | null {
   let best: Row | null = null;
   let bestMiss = Number.POSITIVE_INFINITY;
   for (const row of rows) {
@@ -66,7 +66,7 @@ export interface Doing {
 
 export function doingOf(
   engine: QuestionEngine,
-  { make, aim }: Wish,
+  { make, aim }: SolveRequest,
   rows: readonly Row[],
   nearest: Row,
 ): Doing {
@@ -84,7 +84,8 @@ export function doingOf(
   const alike = rows.map(
     (row, i) => misses[i] !== null && show(numberOf(row.readings[0]), make.kind, engine.book) === target,
   );
-  const exact = rows.map((row, i) => crossing(engine, aim, row, rows[i + 1]));
+  // A laid length is no smooth answer: between two steps it proves nothing.
+  const exact = rows.map((row, i) => (engine.lays ? null : crossing(engine, aim, row, rows[i + 1])));
   const near = alike.map((one, i) => one || exact[i] !== null || (i > 0 && exact[i - 1] !== null));
   if (engine.varied.length > 1) return { rows: near.map((one, i) => one && rows[i] === nearest), exact };
   const doing = rows.map(() => false);

@@ -1,11 +1,11 @@
 /** Asks what-if questions of a worker, one at a time: a newer question ends the older one. */
-import type { Question, QuestionNews } from "./question.ts";
+import type { AnswerNews, Question } from "../engine/question.ts";
 
 /** As much of a Worker as is used. */
 export interface QuestionWorker {
   postMessage(message: { id: number; question: Question } | null): void;
   terminate(): void;
-  onmessage: ((event: { data: { id: number; news: QuestionNews } }) => void) | null;
+  onmessage: ((event: { data: { id: number; news: AnswerNews } }) => void) | null;
   onerror: ((event: { message?: string; preventDefault?: () => void }) => void) | null;
 }
 
@@ -17,12 +17,12 @@ const makeWorker = (): QuestionWorker =>
 export class QuestionClient {
   #worker: QuestionWorker | null = null;
   #id = 0;
-  #hear: ((news: QuestionNews) => void) | null = null;
+  #hear: ((news: AnswerNews) => void) | null = null;
 
   constructor(private readonly make: () => QuestionWorker = makeWorker) {}
 
   /** Asks; `hear` is told what comes of it until a newer question is asked. Returns what ends this one. */
-  ask(question: Question, hear: (news: QuestionNews) => void): () => void {
+  ask(question: Question, hear: (news: AnswerNews) => void): () => void {
     this.#id += 1;
     const id = this.#id;
     this.#hear = hear;

@@ -1,8 +1,9 @@
 /** The worker's own file for what-if questions: questions in, news out; null stops what is being worked. */
-import { Answerer, type Question, type QuestionNews } from "./question.ts";
+import type { AnswerNews, Question } from "../engine/question.ts";
+import { Answerer } from "./question.ts";
 
 const answerer = new Answerer(
-  (id: number, news: QuestionNews) => self.postMessage({ id, news }),
+  (id: number, news: AnswerNews) => self.postMessage({ id, news }),
   // A turn of the worker's loop, in which waiting messages come in.
   () => new Promise((resolve) => setTimeout(resolve, 0)),
 );

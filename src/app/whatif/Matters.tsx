@@ -4,7 +4,6 @@ import { type Effect, measuringErrorOf } from "../../engine/sensitivity.ts";
 import { show } from "../../engine/show.ts";
 import type { Watched } from "../../engine/sweep.ts";
 import { figureText } from "../../engine/varied-cell.ts";
-import type { Question } from "../../worker/question.ts";
 import { Choose } from "./Choose.tsx";
 import { keyOf, spoken, watchChoices } from "./choices.ts";
 import { useEditedBook } from "./edited-book.ts";
@@ -21,11 +20,8 @@ export function Matters({ store, place, client }: Asking) {
     [book, place],
   );
   const chosen = results.find((one) => keyOf(book, one.place) === (key || keyOf(book, place)));
-  const question = useMemo<Question | null>(
-    () => (chosen ? { is: "sensitivity", book, watched: chosen } : null),
-    [book, chosen],
-  );
-  const { effects, busy, problem, seconds } = useAnswer(client, question);
+  const answer = useAnswer({ store, client }, chosen ? { is: "sensitivity", watched: chosen } : null);
+  const { effects, busy, problem, laid, refining } = answer;
   const telling = (effects ?? []).filter(({ weight }) => weight > 0);
   const idle = (effects ?? []).length - telling.length;
   const most = Math.max(0, ...telling.map(({ weight }) => (Number.isFinite(weight) ? weight : 0)));
@@ -49,7 +45,7 @@ export function Matters({ store, place, client }: Asking) {
       )}
       <div role="status" aria-busy={busy}>
         {busy && <p className="aside">Calculating …</p>}
-        {effects && <LaidNote seconds={seconds} refining={false} />}
+        {effects && <LaidNote laid={laid} refining={refining} />}
         {chosen && effects && (
           <p className="aside">
             {effects.length === 0
@@ -84,7 +80,7 @@ const lengthOf = ({ weight }: Effect, most: number): number =>
   Number.isFinite(weight) ? (most > 0 ? (100 * weight) / most : 0) : 100;
 
 function wordsOf(
-  { longer, shorter, sentence }: Effect,
+  { longer, shorter, sentence, unsure }: Effect,
   { kind }: Watched,
   book: Asking["store"]["book"],
 ): string {
@@ -95,5 +91,6 @@ function wordsOf(
       ? `less than ${kind === "length" ? book.mark : "shown"}`
       : `${(change ?? 0) < 0 ? "−" : "+"}${shown}`;
   };
-  return `longer ${say(longer)}, shorter ${say(shorter)}`;
+  const words = `longer ${say(longer)}, shorter ${say(shorter)}`;
+  return unsure ? `${words} (unsure: a longer search may change as much)` : words;
 }

@@ -1,57 +1,54 @@
-/** Asks the worker whenever the question changes and gathers what it tells. */
-import { useEffect, useState } from "react";
-import type { Effect } from "../../engine/sensitivity.ts";
-import type { Solution } from "../../engine/solve.ts";
-import type { Row } from "../../engine/sweep.ts";
-import type { Thresholds } from "../../engine/thresholds.ts";
-import type { Comparison } from "../../engine/trials.ts";
-import type { Question, QuestionNews } from "../../worker/question.ts";
-import type { QuestionClient } from "../../worker/question-client.ts";
+/** What every panel of What if does: it asks the worker whenever its question changes, and gathers the answer. */
+import { useEffect, useMemo, useState } from "react";
+import { type Answer, heard, NOTHING_HEARD, type Question } from "../../engine/question.ts";
+import { searchesByItself } from "../lay/by-itself.ts";
+import { useEditedBook } from "./edited-book.ts";
+import type { Asking } from "./WhatIf.tsx";
 
-export interface Answer {
-  /** The question these answers belong to. */
+/** A question as a panel asks it; the book and the effort are the same for all panels. */
+export type PanelQuestion = Question extends infer One
+  ? One extends Question
+    ? Omit<One, "book" | "rounds" | "mostLays">
+    : never
+  : never;
+
+export interface Heard extends Answer {
+  /** The question this answer belongs to. */
   readonly question: Question | null;
-  readonly rows: readonly Row[];
-  readonly thresholds: readonly Thresholds[];
-  readonly solution: Solution | null;
-  readonly effects: readonly Effect[] | null;
-  readonly comparison: Comparison | null;
-  readonly problem: string | null;
-  /** True until the first answer is whole. */
-  readonly busy: boolean;
-  /** Seconds that each lay of the answer was searched for, 0 for quick lays; null where nothing is laid. */
-  readonly seconds: number | null;
-  /** True while longer searches go on, after the first answer. */
-  readonly refining: boolean;
 }
 
-const NOTHING: Answer = {
-  question: null, rows: [], thresholds: [], solution: null, effects: null, comparison: null, problem: null, busy: false, seconds: null, refining: false,
-}; // biome-ignore format: a list
+const NOTHING_ASKED: Heard = { ...NOTHING_HEARD, busy: false, question: null };
 
 /** A question waits so long, in milliseconds, for the hand that is still typing it. */
 const SETTLE = 120;
 /** The screen is not told more often than this. */
 const TELL = 60;
 
-function heard(answer: Answer, news: QuestionNews): Answer {
-  if ("rows" in news) return { ...answer, rows: [...answer.rows, ...news.rows] };
-  if ("thresholds" in news) return { ...answer, thresholds: [...answer.thresholds, news.thresholds] };
-  if ("settled" in news) return { ...answer, busy: false, seconds: news.seconds, refining: true };
-  if ("round" in news) return { ...answer, ...news.round };
-  if ("done" in news) return { ...answer, busy: false, refining: false };
-  return { ...answer, ...news };
-}
+/** How long each lay is searched for while the answer is looked at, in seconds, round by round. */
+const ROUNDS = [0.2, 1, 4];
+const MOST_LAYS = 120;
 
-/** `question` must be the same object as long as it is the same question; null asks nothing. */
-export function useAnswer(client: QuestionClient, question: Question | null): Answer {
-  const [answer, setAnswer] = useState<Answer>(NOTHING);
+/**
+ * The answer to a question about the book as it was last changed; null asks nothing. The answer to
+ * the question before stays until something is heard of this one.
+ */
+export function useAnswer(
+  { store, client }: Pick<Asking, "store" | "client">,
+  asked: PanelQuestion | null,
+): Heard {
+  const book = useEditedBook(store);
+  const key = JSON.stringify(asked);
+  const question = useMemo<Question | null>(() => {
+    const one = JSON.parse(key) as PanelQuestion | null;
+    return one && { ...one, book, rounds: searchesByItself() ? ROUNDS : [], mostLays: MOST_LAYS };
+  }, [book, key]);
+  const [answer, setAnswer] = useState<Heard>(NOTHING_ASKED);
   useEffect(() => {
     if (!question) {
-      setAnswer(NOTHING);
+      setAnswer(NOTHING_ASKED);
       return;
     }
-    let gathered: Answer = { ...NOTHING, question, busy: true };
+    let gathered: Heard = { ...NOTHING_HEARD, question };
     let telling: ReturnType<typeof setTimeout> | undefined;
     let stop = () => {};
     const tell = () => {
@@ -60,7 +57,7 @@ export function useAnswer(client: QuestionClient, question: Question | null): An
     };
     const settled = setTimeout(() => {
       stop = client.ask(question, (news) => {
-        gathered = heard(gathered, news);
+        gathered = { ...heard(gathered, news), question };
         if (!gathered.busy) {
           clearTimeout(telling);
           tell();

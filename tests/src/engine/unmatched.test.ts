@@ -57,7 +57,7 @@ test.each([
   '=IF(COUNTIF(A1:A4;"silk")=0;1;2)',
   '=IF(COUNTIF(A1:A4;"silk");SUMIF(A1:A4;"silk";B1:B4);0)',
   "=COUNTIF(A1:A4;5)",
-])("%s has nothing to problem at", (formula) => {
+])("%s has no problem", (formula) => {
   expect(seen(formula).problem).toBeNull();
 });
 

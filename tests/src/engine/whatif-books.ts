@@ -53,3 +53,11 @@ export const laidPeplum = (): Book =>
     cloth: "=YARDAGE(panel;2;cloth_width)",
     hem_edge: "=hip+2*depth",
   });
+
+/** Six gores and their lining laid on cloth: a search finds a shorter lay than the quick one. */
+export const goredSkirt = (): Book =>
+  bookOf({
+    depth: "42 in",
+    gore: '=GORE(5 1/2; 15; depth; ; ; "straight")',
+    cloth: "=YARDAGE(gore; 12; 59)",
+  });

@@ -1,20 +1,20 @@
 import { describe, expect, it } from "vitest";
 import { questionHash } from "../../../functions/cutting/lay-question.ts";
-import type { Lay } from "../../../functions/lay.ts";
+import type { Lay, LayOrigin } from "../../../functions/lay.ts";
 import { Engine } from "../../../src/engine/engine.ts";
+import { answering, heard, NOTHING_HEARD, type Question } from "../../../src/engine/question.ts";
 import { numberOf } from "../../../src/engine/question-engine.ts";
 import type { Row } from "../../../src/engine/sweep.ts";
 import { answerFrom } from "../../../src/lay/answer.ts";
 import { layDesk, toKeep } from "../../../src/lay/desk.ts";
 import { Effort } from "../../../src/lay/effort.ts";
-import { answer, type Question, type Round } from "../../../src/worker/question.ts";
 import { cell, watch } from "../engine/ask.ts";
-import { laidPeplum } from "../engine/whatif-books.ts";
+import { goredSkirt, laidPeplum } from "../engine/whatif-books.ts";
 
 const book = laidPeplum();
 const question = (one = book): Question => ({
   is: "sweep",
-  refine: true,
+  rounds: [0.2],
   book: one,
   varied: [cell(one, "depth")],
   spans: [{ from: 10, to: 12, step: 0.5 }],
@@ -22,29 +22,38 @@ const question = (one = book): Question => ({
 });
 const lengths = (rows: readonly Row[]): number[] => rows.map(({ readings }) => numberOf(readings[0])!);
 
-/** The first answer, and the first round after it. */
-function asked(one: Question): { rows: Row[]; settled: number | null; round: Round | null } {
-  const rows: Row[] = [];
-  let settled: number | null = null;
-  for (const news of answer(one)) {
-    if (news && "rows" in news) rows.push(...news.rows);
-    if (news && "settled" in news) settled = news.seconds;
-    if (news && "round" in news) return { rows, settled, round: news.round };
+/** The first answer, and the first round after it; each with how its lays were found. */
+function asked(one: Question): {
+  rows: readonly Row[];
+  laid: (LayOrigin | null)[];
+  round: readonly Row[] | null;
+} {
+  let answer = NOTHING_HEARD;
+  let round: readonly Row[] | null = null;
+  const laid: (LayOrigin | null)[] = [];
+  for (const news of answering(one, () => new Effort())) {
+    if (news && "round" in news) round = news.round.rows;
+    else if (news) answer = heard(answer, news);
+    if (news && "settled" in news) laid.push(news.laid);
   }
-  return { rows, settled, round: null };
+  return { rows: answer.rows, laid, round };
 }
 
 describe("the lays of a what-if question", () => {
   it("are quick at first and say so; then every step is searched for equally long, and none grows", () => {
-    const { rows, settled, round } = asked(question());
-    expect(settled).toBe(0);
-    expect(round!.seconds).toBe(0.2);
-    const [before, after] = [lengths(rows), lengths(round!.rows)];
-    expect(after).toHaveLength(5);
+    const skirt = goredSkirt();
+    const { rows, laid, round } = asked({
+      ...(question(skirt) as Extract<Question, { is: "sweep" }>),
+      spans: [{ from: 41, to: 42, step: 0.5 }],
+    });
+    expect(laid).toEqual([{ by: "quick" }, { by: "search", seconds: 0.2 }]);
+    const [before, after] = [lengths(rows), lengths(round!)];
+    expect(after).toHaveLength(3);
+    expect(Math.min(...after)).toBeLessThan(Math.min(...before));
     after.forEach((length, i) => {
       expect(length).toBeLessThanOrEqual(before[i]! + 1e-6);
     });
-    expect(round!.rows.map(({ figures }) => figures)).toEqual(rows.map(({ figures }) => figures));
+    expect(round!.map(({ figures }) => figures)).toEqual(rows.map(({ figures }) => figures));
   });
 
   it("are not those that the book keeps: no step has had another effort than its neighbours", () => {
@@ -63,7 +72,7 @@ describe("the lays of a what-if question", () => {
     kept.destroy();
     const sweep = (one: typeof book): Question => ({
       ...(question(one) as Extract<Question, { is: "sweep" }>),
-      refine: false,
+      rounds: [],
       spans: [{ from: 9, to: 10, step: 0.5 }],
     });
     const { rows } = asked(sweep(found));
@@ -73,7 +82,7 @@ describe("the lays of a what-if question", () => {
 
   it("are not made at all where nothing is laid", () => {
     const one = { ...question(), watched: [watch(book, "hem_edge")] } as Question;
-    expect(asked(one)).toMatchObject({ settled: null, round: null });
+    expect(asked(one)).toMatchObject({ laid: [null], round: null });
   });
 
   it("made between two steps are not searched for later", () => {
@@ -82,9 +91,9 @@ describe("the lays of a what-if question", () => {
     engine.destroy();
     const effort = new Effort();
     effort.peek(asks);
-    expect(effort.size).toBe(0);
+    expect(effort.lays.length).toBe(0);
     const quick = effort.desk(asks) as Lay;
-    expect(effort.size).toBe(1);
+    expect(effort.lays.length).toBe(1);
     for (const _ of effort.round(0.1));
     const lay = effort.desk(asks) as Lay;
     expect(lay.origin).toMatchObject({ by: "search", seconds: 0.1 });

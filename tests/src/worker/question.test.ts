@@ -1,8 +1,9 @@
 import { setImmediate } from "node:timers/promises";
 import { expect, test } from "vitest";
 import type { Book } from "../../../src/book/shape.ts";
+import type { AnswerNews, Question } from "../../../src/engine/question.ts";
 import type { Row, Watched } from "../../../src/engine/sweep.ts";
-import { Answerer, type Question, type QuestionNews } from "../../../src/worker/question.ts";
+import { Answerer } from "../../../src/worker/question.ts";
 import { QuestionClient, type QuestionWorker } from "../../../src/worker/question-client.ts";
 import { cell, watch } from "../engine/ask.ts";
 import { laidPeplum, panelSkirt } from "../engine/whatif-books.ts";
@@ -16,7 +17,7 @@ const sweepOf = (book: Book, to: number, watched: readonly Watched[]): Question 
 });
 
 function answerer() {
-  const heard: [number, QuestionNews][] = [];
+  const heard: [number, AnswerNews][] = [];
   const worker = new Answerer(
     (id, news) => heard.push([id, structuredClone(news)]),
     () => setImmediate(),
@@ -25,8 +26,7 @@ function answerer() {
   return { worker, of };
 }
 
-const rowsIn = (news: readonly QuestionNews[]): Row[] =>
-  news.flatMap((one) => ("rows" in one ? one.rows : []));
+const rowsIn = (news: readonly AnswerNews[]): Row[] => news.flatMap((one) => ("rows" in one ? one.rows : []));
 
 test("a sweep streams its rows in order, then its thresholds, then that it is done", async () => {
   const book = panelSkirt();
@@ -116,7 +116,7 @@ test("the client hands on only news of its latest question and says so when its 
     return worker as never;
   });
   const book = panelSkirt();
-  const heard: QuestionNews[] = [];
+  const heard: AnswerNews[] = [];
   client.ask({ is: "compare", book }, () => heard.push({ problem: "of the older question" }));
   const stop = client.ask({ is: "compare", book }, (news) => heard.push(news));
   made[0]!.onmessage!({ data: { id: 1, news: { done: true } } });

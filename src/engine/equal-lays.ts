@@ -1,0 +1,15 @@
+/** What a what-if question needs of the lay planner: equal effort for every lay. */
+import type { Lay } from "../../functions/lay.ts";
+import type { LayDesk } from "./instance.ts";
+
+/** The lays of one question, all searched for equally long: quick lays at first. */
+export interface EqualLays {
+  readonly lays: readonly Lay[];
+  readonly desk: LayDesk;
+  /** Remembers a question for the next round; until then a lay of less effort answers. */
+  readonly enlist: LayDesk;
+  /** Answers without remembering the question. */
+  readonly peek: LayDesk;
+  /** Brings every lay up to this many seconds of search. */
+  round(seconds: number): Generator<undefined, void>;
+}

@@ -235,10 +235,18 @@ export function removeColumns(book: Book, index: number, at: number, count: numb
   });
 }
 
-/** Changes a column's heading, kind or width. */
-export function changeColumn(book: Book, index: number, column: number, change: Partial<Column>): Book {
+/** New fields of a column; choices that are undefined are taken away. */
+export type ColumnChange = Partial<Omit<Column, "choices">> & { readonly choices?: string | undefined };
+
+function changed(column: Column, change: ColumnChange): Column {
+  const { choices, ...rest } = { ...column, ...change };
+  return choices === undefined ? rest : { ...rest, choices };
+}
+
+/** Changes a column's heading, kind, width or choices. */
+export function changeColumn(book: Book, index: number, column: number, change: ColumnChange): Book {
   const page = book.pages[index]!;
-  const columns = page.columns.map((one, i) => (i === column ? { ...one, ...change } : one));
+  const columns = page.columns.map((one, i) => (i === column ? changed(one, change) : one));
   return withPage(book, index, { ...page, columns });
 }
 

@@ -1,14 +1,15 @@
 /** What there is to look at in a book. */
 import { type Place, placeKey } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
+import { choicesSet } from "./choices.ts";
 import type { Engine } from "./engine.ts";
 
 export interface Check {
   readonly place: Place;
   readonly address: string;
   readonly name: string | undefined;
-  /** "text": a text where a formula needs a figure; "unusual": answered, and yet worth a second look. */
-  readonly is: "error" | "verdict" | "unusual" | "blank" | "text";
+  /** "text": a text where a formula needs a figure; "unusual": answered, and yet worth a second look; "unchosen": not among the cell's choices. */
+  readonly is: "error" | "verdict" | "unusual" | "unchosen" | "blank" | "text";
   readonly sentence: string;
   /** Whether it took too long and was stopped: `Store.workAgain` gives it more time. */
   readonly stopped: boolean;
@@ -35,10 +36,12 @@ export function checks(engine: Engine): Check[] {
       ...more,
     });
   engine.book.pages.forEach((page, index) => {
+    const choosing = page.cells !== undefined || page.columns.some(({ choices }) => choices !== undefined);
     page.rows.forEach((row, r) => {
       row.forEach((typed, column) => {
-        if (!isFormula(typed)) return;
         const place = { page: index, row: r, column };
+        const typedChoice = choosing && typed !== "" && choicesSet(engine.book, place) !== undefined;
+        if (!isFormula(typed) && !typedChoice) return;
         const { problem } = engine.view(place);
         if (!problem) return;
         if (placeKey(problem.from) !== placeKey(place)) waits(problem.from, place);

@@ -28,7 +28,8 @@ export interface Scene {
 }
 
 /** Whether a cell has its answer in spite of the problem. */
-export const hasAnswer = ({ is }: CellProblem): boolean => is === "unusual" || is === "uncounted";
+export const hasAnswer = ({ is }: CellProblem): boolean =>
+  is === "unusual" || is === "uncounted" || is === "unchosen";
 
 /** What a cell answers, in one line: its figure, or what is wrong where it has none or is a verdict. */
 export const answerText = ({ problem, shown }: Pick<CellView, "problem" | "shown">): string =>

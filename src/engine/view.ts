@@ -6,6 +6,7 @@ import { cellAddress, findPlace, fullAddress, type Place, placeKey } from "../bo
 import { isFormula } from "../book/formula.ts";
 import { nameOf } from "../book/names.ts";
 import { typedAt } from "../book/shape.ts";
+import { choiceFault, choicesSet } from "./choices.ts";
 import type { Instance } from "./instance.ts";
 import type { Kinds } from "./kinds.ts";
 import { leastSearched, pendingOf, pendingText } from "./laid.ts";
@@ -15,7 +16,7 @@ import type { UncountedCells } from "./uncounted.ts";
 /** A problem in a cell: an error, a verdict that is not ok, or a typed cell that counts as nothing. */
 export interface CellProblem {
   /** A cell that holds something unusual has its answer all the same; the answer of a pending one comes later. */
-  readonly is: "error" | "verdict" | "uncounted" | "unusual" | "pending";
+  readonly is: "error" | "verdict" | "uncounted" | "unusual" | "unchosen" | "pending";
   readonly sentence: string;
   /** The cell where the problem begins; not this cell when it only waits for another. */
   readonly from: Place;
@@ -68,7 +69,9 @@ export function cellView(place: Place, sources: Sources): CellView {
   const verdict = typeof raw === "string" && worked && raw.startsWith("look: ");
   const problem: CellProblem | null = verdict
     ? { is: "verdict", sentence: raw.slice(6), from: place }
-    : (uncountedProblem(place, worked, sources) ?? unusualProblem(place, sources));
+    : (uncountedProblem(place, worked, sources) ??
+      choiceProblem(place, raw, sources) ??
+      unusualProblem(place, sources));
   return {
     ...common,
     value: raw,
@@ -103,6 +106,21 @@ function uncountedProblem(
   if (!own) return null;
   const where = nameOf(instance.book, own.place) ?? fullAddress(instance.book, own.place);
   return { is: "uncounted", sentence: worked ? `${where}: ${own.sentence}` : own.sentence, from: place };
+}
+
+/** A value that is not among the choices set for its cell: it counts all the same. */
+function choiceProblem(place: Place, raw: CellView["value"], sources: Sources): CellProblem | null {
+  const { instance, kinds } = sources;
+  const { book } = instance;
+  if (choicesSet(book, place) === undefined) return null;
+  const shown = (at: Place) => {
+    const value = instance.raw(at);
+    return value instanceof DetailedCellError ? "" : show(value, kinds.of(at), book);
+  };
+  const typed = typedAt(book, place.page, place.row, place.column);
+  const texts = [show(raw, kinds.of(place), book), ...(isFormula(typed) ? [] : [typed])];
+  const sentence = choiceFault(book, place, texts, shown);
+  return sentence === null ? null : { is: "unchosen", sentence, from: place };
 }
 
 function unusualProblem(place: Place, { unusual }: Sources): CellProblem | null {

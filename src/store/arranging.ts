@@ -16,6 +16,7 @@ import {
   typedAt,
   WIDTHS,
 } from "../book/shape.ts";
+import { choicesFault } from "../engine/choices.ts";
 import type { Command } from "./store.ts";
 
 const many = (count: number, noun: string) => (count === 1 ? `a ${noun}` : `${count} ${noun}s`);
@@ -130,6 +131,8 @@ export const setCells = (block: Block, change: SettingsChange): Command => {
         };
       if ((change.choices ?? "").length > LONGEST.choices)
         return { refusal: `a list of choices has at most ${LONGEST.choices} characters; put it into cells` };
+      const fault = change.choices === undefined ? null : choicesFault(book, block.page, change.choices);
+      if (fault) return { refusal: fault };
       let page = book.pages[block.page]!;
       for (let row = block.top; row <= block.bottom; row += 1)
         for (let column = block.left; column <= block.right; column += 1)

@@ -11,7 +11,6 @@ import { moveBlock } from "../book/move.ts";
 import { copied } from "../book/references.ts";
 import {
   type Book,
-  type Column,
   cellsIn,
   LONGEST,
   MOST_CELLS,
@@ -21,6 +20,7 @@ import {
   type Page,
   typedAt,
 } from "../book/shape.ts";
+import { choicesFault } from "../engine/choices.ts";
 import { convertBook } from "../engine/convert.ts";
 import { showDecimal } from "../engine/show-decimal.ts";
 import type { Command } from "./store.ts";
@@ -139,9 +139,12 @@ export const removeColumns = (page: number, at: number, count: number): Command 
   edit: (book) => edit.removeColumns(book, page, at, count),
 });
 
-export const changeColumn = (page: number, column: number, change: Partial<Column>): Command => ({
+export const changeColumn = (page: number, column: number, change: edit.ColumnChange): Command => ({
   label: "change a column",
-  edit: (book) => edit.changeColumn(book, page, column, change),
+  edit: (book) => {
+    const fault = change.choices === undefined ? null : choicesFault(book, page, change.choices);
+    return fault ? { refusal: fault } : edit.changeColumn(book, page, column, change);
+  },
 });
 
 /** Lets the figures count that a column of text has kept as texts; its words stay words. */

@@ -24,7 +24,7 @@ async function turn(title: string): Promise<void> {
 /** Chooses a cell by a click; a click beside it first, so that two in a row are no double click. */
 async function choose(address: string, to = address): Promise<void> {
   await page.locator(".formula-place").click();
-  await cell(page, address === "A1" ? "A2" : "A1").click();
+  await cell(page, address === "B1" ? "B2" : "B1").click();
   await cell(page, address).click();
   if (to !== address) await cell(page, to).click({ modifiers: ["Shift"] });
 }
@@ -500,6 +500,31 @@ describe("rows and columns", () => {
     );
   });
 
+  it("a cell with choices offers them, and another value is kept and listed among the problems", async () => {
+    await choose("B20");
+    await key("Shift+F10");
+    await page.getByRole("menuitem", { name: "Choices, decimals and unit…" }).click();
+    await page.getByLabel("Chosen from").fill("1; 2; 3");
+    await page.getByRole("button", { name: "Keep" }).click();
+    await choose("B20");
+    await key("Alt+ArrowDown");
+    expect(await page.getByRole("listbox", { name: "Choices" }).getByRole("option").count()).toBe(3);
+    for (const step of ["ArrowDown", "Enter", "Enter"]) await key(step);
+    expect(await typedIn("B20")).toBe("1");
+    await enter("B20", "4");
+    expect(await cell(page, "B20").textContent()).toBe("4");
+    await choose("B20");
+    expect(await told()).toContain('"4" is not among the choices 1, 2, 3');
+    const looks = await page.evaluate(() => {
+      const style = (text: string) => {
+        const td = [...document.querySelectorAll(".ht_master td")].find((one) => one.textContent === text)!;
+        return getComputedStyle(td).backgroundColor;
+      };
+      return [style("9"), style("54 1/4"), document.querySelectorAll(".ht_master td svg.cell-piece").length];
+    });
+    expect(looks[0]).not.toBe(looks[1]);
+  });
+
   it("a text is found in the book, gone to, and replaced in one step", async () => {
     await key("Control+f");
     await type("sections");
@@ -535,7 +560,7 @@ describe("rows and columns", () => {
     await expect.poll(async () => (await cell(page, "B1").boundingBox())!.width).not.toBe(150);
     await choose("B11");
     await key("Shift+F10");
-    await page.getByRole("menuitem", { name: "Decimals and unit shown…" }).click();
+    await page.getByRole("menuitem", { name: "Choices, decimals and unit…" }).click();
     await page.getByLabel("Decimal places").selectOption("2");
     await page.getByLabel("Lengths in").selectOption("yd");
     await page.getByRole("button", { name: "Keep" }).click();

@@ -2,7 +2,7 @@
 import { type FormEvent, useEffect, useRef, useState } from "react";
 import { isTapeUnit, type TapeUnit } from "../../../functions/units.ts";
 import { type Block, cellAddress } from "../../book/address.ts";
-import { type CellSettings, MOST_DECIMALS } from "../../book/shape.ts";
+import { type CellSettings, LONGEST, MOST_DECIMALS } from "../../book/shape.ts";
 import { setCells } from "../../store/arranging.ts";
 import type { EditSession } from "./edit-session.ts";
 
@@ -28,6 +28,7 @@ export function CellForm({ session, block, onDone }: Props) {
   const now: CellSettings = store.shown.pages[block.page]?.cells?.[from] ?? {};
   const [decimals, setDecimals] = useState(String(now.decimals ?? ""));
   const [unit, setUnit] = useState<string>(now.unit ?? "");
+  const [choices, setChoices] = useState(now.choices ?? "");
   const [refusal, setRefusal] = useState<string | null>(null);
   useEffect(() => dialog.current?.showModal(), []);
 
@@ -36,6 +37,7 @@ export function CellForm({ session, block, onDone }: Props) {
     const change = {
       decimals: decimals === "" ? undefined : Number(decimals),
       unit: isTapeUnit(unit) ? unit : undefined,
+      choices: choices.trim() || undefined,
     };
     const sentence = store.run(setCells(block, change));
     setRefusal(sentence);
@@ -50,7 +52,7 @@ export function CellForm({ session, block, onDone }: Props) {
       onKeyDown={(event) => event.stopPropagation()}
     >
       <form onSubmit={keep}>
-        <h2 id="cell-form-title">How {from === to ? from : `${from}:${to}`} is shown</h2>
+        <h2 id="cell-form-title">{from === to ? from : `${from}:${to}`}: choices, decimals and unit</h2>
         <label>
           <span>Decimal places</span>
           <select value={decimals} onChange={(event) => setDecimals(event.target.value)}>
@@ -73,8 +75,19 @@ export function CellForm({ session, block, onDone }: Props) {
             ))}
           </select>
         </label>
+        <label>
+          <span>Chosen from</span>
+          <input
+            value={choices}
+            placeholder="box; knife, or =A2:A6"
+            maxLength={LONGEST.choices}
+            onChange={(event) => setChoices(event.target.value)}
+          />
+        </label>
         <p className="form-about">
-          Only what is shown changes: the cell keeps its full value, and formulas go on using it.
+          Decimal places and unit change only what is shown: the cell keeps its full value, and formulas go on
+          using it. Choices are a list with ; between them, or the cells that hold them; anything else may
+          still be typed and is listed among the problems.
         </p>
         {refusal && (
           <p className="look" role="alert">

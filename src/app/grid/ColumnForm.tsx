@@ -25,14 +25,17 @@ export function ColumnForm({ session, place, onDone }: Props) {
   const column = session.store.shown.pages[place.page]?.columns[place.column];
   const [heading, setHeading] = useState(column?.heading ?? "");
   const [kind, setKind] = useState<ColumnKind>(column?.kind ?? "any");
+  const [choices, setChoices] = useState(column?.choices ?? "");
+  const [refusal, setRefusal] = useState<string | null>(null);
   const [width, setWidth] = useState(String(column?.width ?? ""));
   useEffect(() => dialog.current?.showModal(), []);
 
   const keep = (event: FormEvent) => {
     event.preventDefault();
-    const change = { heading, kind, width: Number(width) };
-    session.run(changeColumn(place.page, place.column, change), place);
-    dialog.current?.close();
+    const change = { heading, kind, width: Number(width), choices: choices.trim() || undefined };
+    const sentence = session.store.run(changeColumn(place.page, place.column, change));
+    setRefusal(sentence);
+    if (sentence === null) dialog.current?.close();
   };
   return (
     <dialog
@@ -73,6 +76,20 @@ export function ColumnForm({ session, place, onDone }: Props) {
             onChange={(event) => setWidth(event.target.value)}
           />
         </label>
+        <label>
+          <span>Choices, if its cells have any</span>
+          <input
+            value={choices}
+            placeholder="box; knife, or =A2:A6"
+            maxLength={LONGEST.choices}
+            onChange={(event) => setChoices(event.target.value)}
+          />
+        </label>
+        {refusal && (
+          <p className="look" role="alert">
+            {refusal}
+          </p>
+        )}
         <p className="column-form-keys">
           <button type="submit">Keep</button>
           <button type="button" onClick={() => dialog.current?.close()}>

@@ -37,7 +37,7 @@ export function OfferList({ session }: { session: EditSession }) {
       ref={list}
       role="listbox"
       tabIndex={-1}
-      aria-label="Matching names and functions"
+      aria-label={offers[0]?.is === "choice" ? "Choices" : "Matching names and functions"}
       className="offers"
       style={place}
     >
@@ -56,7 +56,9 @@ export function OfferList({ session }: { session: EditSession }) {
         >
           <span className="offer-text">{offer.text}</span>
           <span className="offer-about">{offer.about}</span>
-          {i === (chosen ?? 0) && <kbd>{chosen === null ? "Tab" : "Enter"}</kbd>}
+          {i === (chosen ?? 0) && (
+            <kbd>{chosen !== null ? "Enter" : offer.is === "choice" ? "↓" : "Tab"}</kbd>
+          )}
         </div>
       ))}
     </div>

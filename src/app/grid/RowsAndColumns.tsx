@@ -107,7 +107,7 @@ export function itemsFor(
   }
   items.push(
     { label: "Sort…", does: "sort", apart: true },
-    { label: "Decimals and unit shown…", does: "cells" },
+    { label: "Choices, decimals and unit…", does: "cells" },
   );
   if (!whole) items.push({ label: `Note on ${cellAddress(top, left)}…`, does: "note" });
   items.push({ label: "Find and replace…", does: "find" });

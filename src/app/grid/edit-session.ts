@@ -6,10 +6,11 @@ import { catalogue } from "../../../functions/catalogue.ts";
 import type { Block, Place } from "../../book/address.ts";
 import { isFormula } from "../../book/formula.ts";
 import { type Book, typedAt } from "../../book/shape.ts";
+import { type Choices, choicesAt } from "../../engine/choices.ts";
 import { typeCells } from "../../store/commands.ts";
 import type { Command, Store } from "../../store/store.ts";
 import { type Caret, caretIn } from "./caret.ts";
-import { insertion, type Offer, offersFor } from "./offers.ts";
+import { choiceOffers, insertion, type Offer, offersFor } from "./offers.ts";
 
 /** Text being typed and not yet in the book. */
 export interface Draft {
@@ -91,6 +92,7 @@ export class EditSession {
   #shut: string | null = null;
   #offers: readonly Offer[] = [];
   #caret: Caret | null = null;
+  #choices: { readonly book: Book; readonly at: string; readonly all: Choices | null } | null = null;
   #version = 0;
   readonly #listeners = new Set<() => void>();
 
@@ -151,6 +153,13 @@ export class EditSession {
   #offer(): void {
     const { shown: book, engine } = this.store;
     const draft = this.#draft;
+    if (draft && !this.#caret && draft.text !== this.#shut) {
+      const choices = this.choicesAt(draft.place);
+      const before = this.textAt(draft.place);
+      this.#offers = choices ? choiceOffers(draft.text, before, choices) : [];
+      this.#chosen = null;
+      return;
+    }
     this.#offers =
       draft && this.#caret && draft.text !== this.#shut
         ? offersFor(this.#caret.word, {
@@ -165,12 +174,12 @@ export class EditSession {
 
   /** Puts an offer in place of the word that was begun. */
   accept(offer: Offer): void {
-    if (!this.#draft || !this.#caret) return;
+    if (!this.#draft) return;
     const { field, text } = this.#draft;
     const [from, to, put] = insertion(text, this.#caret, offer);
     field.setRangeText(put, from, to, "end");
     field.dispatchEvent(new Event("input", { bubbles: true }));
-    if (offer.is === "name") this.putAway();
+    if (offer.is !== "function") this.putAway();
   }
 
   putAway(): void {
@@ -185,7 +194,8 @@ export class EditSession {
     if (length === 0 || event.isComposing || event.ctrlKey || event.altKey || event.metaKey) return false;
     if (event.key === "ArrowDown") this.#choose(((this.#chosen ?? -1) + 1) % length);
     else if (event.key === "ArrowUp") this.#choose(((this.#chosen ?? 0) + length - 1) % length);
-    else if (event.key === "Tab" && !event.shiftKey) this.accept(this.#offers[this.#chosen ?? 0]!);
+    else if (event.key === "Tab" && !event.shiftKey && (this.#caret || this.#chosen !== null))
+      this.accept(this.#offers[this.#chosen ?? 0]!);
     else if (event.key === "Enter" && this.#chosen !== null) this.accept(this.#offers[this.#chosen]!);
     else if (event.key === "Escape") this.putAway();
     else return false;
@@ -195,6 +205,17 @@ export class EditSession {
   #choose(index: number): void {
     this.#chosen = index;
     this.#tell();
+  }
+
+  /** What a cell is chosen from, or null; worked out once for each book and cell. */
+  choicesAt(place: Place): Choices | null {
+    const { shown: book, engine } = this.store;
+    const at = key(place);
+    if (this.#choices?.book !== book || this.#choices.at !== at) {
+      const all = choicesAt(book, place, (one) => engine.view(one).shown);
+      this.#choices = { book, at, all };
+    }
+    return this.#choices.all;
   }
 
   get clip(): Clip | null {

@@ -267,6 +267,13 @@ export class GridView implements ShownGrid {
     });
   }
 
+  /** Opens the editor of the chosen cell, with its choices. */
+  edit(): void {
+    const editor = this.#hot.getActiveEditor();
+    editor?.enableFullEditMode();
+    editor?.beginEditing();
+  }
+
   /** Ends what is being typed in a cell, as Enter would. */
   finish(): void {
     this.#hot.getActiveEditor()?.finishEditing();

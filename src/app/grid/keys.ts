@@ -76,6 +76,7 @@ export function addGridKeys(
       { keys: [["Control/Meta", "r"]], callback: fill("right"), group },
       { keys: [["Shift", "F10"], ["ContextMenu"]], callback: openMenu, group },
       { keys: [["Shift", "F2"]], callback: () => openForm("note"), group },
+      { keys: [["Alt", "ArrowDown"]], callback: () => grid.edit(), group },
       { keys: [["Alt", "Insert"]], callback: insert, group },
       { keys: [["Alt", "Delete"]], callback: remove, group },
       { keys: [["Alt", "Shift", "ArrowUp"]], callback: move(-1, 0), group },

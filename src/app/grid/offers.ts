@@ -3,12 +3,13 @@ import type { CataloguedFunction } from "../../../functions/catalogue.ts";
 import { fullAddress, type Place } from "../../book/address.ts";
 import { everyName, lookUp, nameMeant, nameOf, nameText } from "../../book/names.ts";
 import type { Book } from "../../book/shape.ts";
+import type { Choices } from "../../engine/choices.ts";
 import type { Caret } from "./caret.ts";
 
 export interface Offer {
   /** As it is shown and put in. */
   readonly text: string;
-  readonly is: "name" | "function";
+  readonly is: "name" | "function" | "choice";
   /** What it is, in a few words. */
   readonly about: string;
 }
@@ -56,8 +57,26 @@ export function offersFor(word: string, { book, at, catalogue, shown }: Vocabula
   });
 }
 
+/** The choices of a cell that fit what is typed in it: all of them until something is typed that is not one of them. */
+export function choiceOffers(text: string, before: string, { list, by }: Choices): Offer[] {
+  const typed = text.trim().toLowerCase();
+  const all = typed === "" || text === before || list.some((choice) => choice.toLowerCase() === typed);
+  const about = typeof by === "object" ? `for ${by.function}` : "";
+  return list
+    .filter((choice) => all || choice.toLowerCase().includes(typed))
+    .slice(0, MOST_CHOICES)
+    .map((choice) => ({ text: choice, is: "choice", about }));
+}
+
+const MOST_CHOICES = 30;
+
 /** What to put in the text for an offer: from, to, and the new signs. A function brings its bracket. */
-export function insertion(text: string, caret: Caret, offer: Offer): readonly [number, number, string] {
+export function insertion(
+  text: string,
+  caret: Caret | null,
+  offer: Offer,
+): readonly [number, number, string] {
+  if (offer.is === "choice" || !caret) return [0, text.length, offer.text];
   const bracket = offer.is === "function" && !/^\s*\(/.test(text.slice(caret.to));
   return [caret.from, caret.to, bracket ? `${offer.text}(` : offer.text];
 }

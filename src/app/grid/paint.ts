@@ -6,6 +6,7 @@ import type { Book, Column, ColumnKind } from "../../book/shape.ts";
 import { laidSign, laidText } from "../../engine/laid.ts";
 import { hasAnswer } from "../../engine/sentences.ts";
 import type { CellView } from "../../engine/view.ts";
+import { drawShape } from "./cell-shape.ts";
 import { samePlace } from "./edit-session.ts";
 
 const TEXTS = new Set(["text", "verdict", "flag", "piece"]);
@@ -64,6 +65,7 @@ export function drawCell(
   is.toggle("cell-named", view.name !== undefined);
   is.toggle("cell-noted", note !== "");
   is.toggle("cell-cut", cut);
+  drawShape(td, view, place, book);
   // A verdict that all is well is proved by its lay.
   const sign = view.origin && figure ? laidSign(view.origin) : "";
   if (sign !== (td.dataset.laid ?? "")) {

@@ -1,0 +1,74 @@
+/** What a cell is for, seen at a glance: to be typed in, to be chosen, a section's heading, or a piece with its outline. */
+import { pieceBounds, readPiece } from "../../../functions/pieces/piece.ts";
+import type { Place } from "../../book/address.ts";
+import { isFormula } from "../../book/formula.ts";
+import { nameOf } from "../../book/names.ts";
+import type { Book, Page } from "../../book/shape.ts";
+import { choicesSet } from "../../engine/choices.ts";
+import type { CellView } from "../../engine/view.ts";
+
+const filled = (row: readonly string[] | undefined, from = 0): boolean =>
+  row?.some((typed, column) => column >= from && typed.trim() !== "") ?? false;
+
+/**
+ * Whether a row is the heading of a section: a text in its first cell and nothing beside it, above a row
+ * that has more than a text. A label whose figure is still to be typed has a name or a choice beside it.
+ */
+export function isSectionHeading(book: Book, index: number, row: number): boolean {
+  const page: Page | undefined = book.pages[index];
+  const cells = page?.rows[row];
+  const first = cells?.[0]?.trim() ?? "";
+  if (!page || !/\p{L}/u.test(first) || isFormula(first) || filled(cells, 1)) return false;
+  const beside = { page: index, row, column: 1 };
+  if (nameOf(book, beside) !== undefined || choicesSet(book, beside) !== undefined) return false;
+  return filled(page.rows[row + 1], 1);
+}
+
+/** Whether a cell is one to type in: a typed figure or date, a choice, or a named cell that is still blank. */
+export function isToType({ typed, worked, kind, name }: CellView, choice: boolean): boolean {
+  if (worked) return false;
+  if (choice || (typed.trim() === "" && name !== undefined)) return true;
+  return typed.trim() !== "" && !["text", "verdict", "piece", "flag"].includes(kind);
+}
+
+/** The longest path that is drawn in a cell, in characters. */
+const MOST_PATH = 20_000;
+
+/** Marks a cell for what it is. After its text is in it. */
+export function drawShape(td: HTMLElement, view: CellView, place: Place, book: Book): void {
+  const choice = choicesSet(book, place) !== undefined;
+  td.classList.toggle("cell-input", isToType(view, choice));
+  td.classList.toggle("cell-choice", choice && !view.worked);
+  td.classList.toggle("cell-heading", isSectionHeading(book, place.page, place.row));
+  const path = view.kind === "piece" && typeof view.value === "string" ? view.value : "";
+  drawOutline(td, path.length <= MOST_PATH ? path : "");
+}
+
+const SVG = "http://www.w3.org/2000/svg";
+
+/** Draws the outline of a piece before the text of its cell; "" takes it away. */
+function drawOutline(td: HTMLElement, path: string): void {
+  const before = td.querySelector("svg");
+  if ((before?.dataset.path ?? "") === path) return;
+  before?.remove();
+  if (path === "") return;
+  const picture = document.createElementNS(SVG, "svg");
+  try {
+    const { left, right, low, high } = pieceBounds(readPiece(path));
+    const edge = Math.max(right - left, high - low) * 0.04;
+    picture.setAttribute(
+      "viewBox",
+      [left - edge, low - edge, right - left + 2 * edge, high - low + 2 * edge].join(" "),
+    );
+  } catch {
+    return;
+  }
+  picture.dataset.path = path;
+  picture.setAttribute("class", "cell-piece");
+  picture.setAttribute("aria-hidden", "true");
+  const line = document.createElementNS(SVG, "path");
+  line.setAttribute("d", path);
+  line.setAttribute("vector-effect", "non-scaling-stroke");
+  picture.append(line);
+  td.prepend(picture);
+}

@@ -1,4 +1,5 @@
 /** A book as the text of a file: JSON made to be read and compared, one row of a page a line. */
+import { rememberWithObject } from "../../functions/memo.ts";
 import type { Book, CellSettings, Column, FoundLay, Other, Page, Trial } from "./shape.ts";
 
 /** The version of the file format that this program writes. */
@@ -6,28 +7,21 @@ export const VERSION = 1;
 
 type Row = Page["rows"][number];
 
-const trimmedRows = new WeakMap<Row, Row>();
-const trimmedPages = new WeakMap<Page, Page>();
+// What two books share is trimmed once: a row or a page that an edit leaves alone is the same object.
+const trimmedRows = rememberWithObject<Row, Row>();
+const trimmedPages = rememberWithObject<Page, Page>();
 
 function trimmedRow(row: Row): Row {
   if (row.at(-1) !== "") return row;
-  let short = trimmedRows.get(row);
-  if (!short) {
-    short = row.slice(0, row.findLastIndex((typed) => typed !== "") + 1);
-    trimmedRows.set(row, short);
-  }
-  return short;
+  return trimmedRows(row, () => row.slice(0, row.findLastIndex((typed) => typed !== "") + 1));
 }
 
 /** The page without what is blank at the ends of its rows and below them: the same object for the same page. */
 function trimmed(page: Page): Page {
-  let short = trimmedPages.get(page);
-  if (!short) {
+  return trimmedPages(page, () => {
     const rows = page.rows.map(trimmedRow);
-    short = { ...page, rows: rows.slice(0, rows.findLastIndex((row) => row.length > 0) + 1) };
-    trimmedPages.set(page, short);
-  }
-  return short;
+    return { ...page, rows: rows.slice(0, rows.findLastIndex((row) => row.length > 0) + 1) };
+  });
 }
 
 /** The book as its file will hold it. What two books share, they share here too. */

@@ -3,7 +3,7 @@
 import { withDecimalMark } from "../../functions/decimal.ts";
 import type { Cell, Declaration, Kind } from "../../functions/define.ts";
 import type { Shape } from "../../functions/drawing/shapes.ts";
-import { remember } from "../../functions/memo.ts";
+import { remember, rememberWithObject } from "../../functions/memo.ts";
 import { type Argument, explain as explainCall, isRefused } from "../../functions/run.ts";
 import { type Place, placeKey } from "../book/address.ts";
 import { type Tree, treeOf } from "../book/formula.ts";
@@ -65,14 +65,14 @@ export interface Working {
 }
 
 /** The drawing, the working and their words ask for the same cells of one revision. */
-const known = new WeakMap<Engine, { readonly book: Book; readonly cells: Map<string, Working> }>();
+const revisions = rememberWithObject<Engine, { book: Book; readonly cells: Map<string, Working> }>();
 
 /** The working of one cell. */
 export function explain(engine: Engine, place: Place): Working {
-  let revision = known.get(engine);
-  if (revision?.book !== engine.book) {
-    revision = { book: engine.book, cells: new Map() };
-    known.set(engine, revision);
+  const revision = revisions(engine, () => ({ book: engine.book, cells: new Map() }));
+  if (revision.book !== engine.book) {
+    revision.book = engine.book;
+    revision.cells.clear();
   }
   const key = placeKey(place);
   let working = revision.cells.get(key);

@@ -2,6 +2,7 @@
  * What every cell of a book is to a formula that needs a figure. Rows that an edit leaves alone
  * are the same objects in the next book, so what was found out about them is kept.
  */
+import { rememberWithObject } from "../../functions/memo.ts";
 import type { Place } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import type { Book, Page } from "../book/shape.ts";
@@ -24,15 +25,16 @@ interface KnownRow {
   readonly cells: readonly Status[];
 }
 
-const known = new WeakMap<readonly string[], KnownRow>();
+const rowsKnown = rememberWithObject<readonly string[], { known: KnownRow | null }>();
 
 /** The statuses of the typed cells of one row; beyond them all is blank. */
 export function statusesOfRow(book: Book, page: Page, row: readonly string[]): readonly Status[] {
   const { unit, decimal } = book;
-  const old = known.get(row);
+  const kept = rowsKnown(row, () => ({ known: null }));
+  const old = kept.known;
   if (old?.columns === page.columns && old.unit === unit && old.decimal === decimal) return old.cells;
   const cells = row.map((typed, column) => statusOf(book, typed, page.columns[column]?.kind ?? "any"));
-  known.set(row, { columns: page.columns, unit, decimal, cells });
+  kept.known = { columns: page.columns, unit, decimal, cells };
   return cells;
 }
 

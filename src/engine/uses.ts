@@ -3,6 +3,7 @@
  * to a function that takes a figure. A cell there that holds none would count as nothing.
  */
 import type { Kind } from "../../functions/define.ts";
+import { rememberWithObject } from "../../functions/memo.ts";
 import type { Place } from "../book/address.ts";
 import { formulaTree, isFormula, type Tree } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
@@ -58,7 +59,7 @@ interface KnownRow {
 }
 
 /** Rows that an edit leaves alone are the same objects in the next book, and so are their uses. */
-const known = new WeakMap<readonly string[], KnownRow>();
+const rowsKnown = rememberWithObject<readonly string[], { known: KnownRow | null }>();
 
 let latest: readonly unknown[] = [];
 
@@ -76,13 +77,14 @@ export function usesIn(book: Book): Use[] {
   const all: Use[] = [];
   book.pages.forEach(({ rows }, page) => {
     rows.forEach((typedRow, row) => {
-      let of = known.get(typedRow);
+      const kept = rowsKnown(typedRow, () => ({ known: null }));
+      let of = kept.known;
       if (of?.names !== names || of.titles !== titles || of.page !== page || of.row !== row) {
         const uses = typedRow.flatMap((typed, column) =>
           isFormula(typed) ? usesOf(book, formulaTree(typed), { page, row, column }) : [],
         );
         of = { names, titles, page, row, uses };
-        known.set(typedRow, of);
+        kept.known = of;
       }
       for (const use of of.uses) all.push(use);
     });

@@ -158,6 +158,9 @@ export function everyName(book: Book): Named[] {
   return [...all(null), ...book.pages.flatMap((page, i) => (page.names ? all(i) : []))];
 }
 
+/** Whether a name stands for cells of a page. */
+export const isOnPage = ({ block }: Named, page: number): boolean => block.page === page;
+
 /** The named cells of the book, lists left out, each with the name as it is written on no page. */
 export const namedCells = (book: Book): { name: string; place: Place }[] =>
   everyName(book).flatMap((one) =>

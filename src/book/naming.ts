@@ -45,6 +45,16 @@ export function nameBlock(book: Book, block: Block, name: string, of: number | n
 export const nameCell = (book: Book, place: Place, name: string): Book =>
   nameBlock(book, blockOf(place), name, nameAt(book, blockOf(place))?.of ?? null);
 
+/** Gives names to blocks that have none, all in the book (`of` is null) or on a page. */
+export function nameAll(
+  book: Book,
+  namings: readonly { readonly block: Block; readonly name: string }[],
+  of: number | null,
+): Book {
+  const names = namings.map(({ block, name }) => [name, blockAddress(book, block)]);
+  return withMeanings(book, withNames(book, of, { ...namesOf(book, of), ...Object.fromEntries(names) }));
+}
+
 interface Renaming {
   readonly old: Named;
   readonly name: string;
@@ -52,12 +62,12 @@ interface Renaming {
 }
 
 /**
- * The book `next`, which has other names than `book` and the same cells, with every name in its
+ * The book `next`, which has other names than `book`, the same cells and perhaps pages after them, with every name in its
  * formulas meaning what it meant in `book`. A name that meant nothing is left alone, and so is one
  * whose name was taken away.
  */
 export function withMeanings(book: Book, next: Book, renaming?: Renaming | null): Book {
-  const pageOf = new Map(next.pages.map(({ title }, i) => [title, i]));
+  const pageOf = new Map(book.pages.map(({ title }, i) => [title, i]));
   return everywhere(next, (formula, home) => {
     const page = pageOf.get(home);
     if (page === undefined) return formula;

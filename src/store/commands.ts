@@ -5,6 +5,7 @@ import type { TapeMark } from "../../functions/fractions.ts";
 import { BOOK_UNITS, type Unit } from "../../functions/units.ts";
 import { addPages } from "../book/add-pages.ts";
 import { type Block, cellAddress, columnLetters, fullAddress, type Place } from "../book/address.ts";
+import { copyPage as copyOfPage } from "../book/copy-page.ts";
 import * as edit from "../book/edit.ts";
 import { isFormula } from "../book/formula.ts";
 import { moveBlock } from "../book/move.ts";
@@ -193,6 +194,20 @@ export const addGarment = (garment: Book, label: string): Command => ({
     const next = addPages(book, garment, label);
     const fault = cellsFault(book, next);
     return fault ? { refusal: fault } : next;
+  },
+});
+
+/** Copies a page with its names, for another wearer: see `copyPage` of the book. */
+export const copyPage = (page: number, title: string): Command => ({
+  label: `copy a page as ${title}`,
+  edit: (book) => {
+    if (!book.pages[page]) return { refusal: "there is no such page to copy" };
+    if (book.pages.length >= MOST_PAGES) return { refusal: `a book has at most ${MOST_PAGES} pages` };
+    const fault = titleFault(book, title);
+    if (fault) return { refusal: fault };
+    const next = copyOfPage(book, page, title);
+    const many = cellsFault(book, next);
+    return many ? { refusal: many } : next;
   },
 });
 

@@ -1,8 +1,10 @@
 /** What a person can do with the names of a book. */
 import { type Block, type Place, pageReference } from "../book/address.ts";
+import { type LabelsIn, type NameProposals, namesFromLabels } from "../book/label-names.ts";
 import { blockAddress, blockOf, isCell, nameAt, nameFault, namesOf } from "../book/names.ts";
-import { nameBlock } from "../book/naming.ts";
+import { nameBlock, nameAll as nameBlocks } from "../book/naming.ts";
 import type { Book } from "../book/shape.ts";
+import { isFunction } from "../engine/instance.ts";
 import type { Command } from "./store.ts";
 
 /** Why a block can't have this name among those of the book (`of` is null) or of a page; null when it can. */
@@ -29,6 +31,46 @@ export const nameList = (block: Block, name: string, of?: number | null): Comman
     if (name === (old?.name ?? "") && (name === "" || owner === old?.of)) return book;
     const fault = name === "" ? null : namingFault(book, block, name, owner);
     return fault ? { refusal: fault } : nameBlock(book, block, name, owner);
+  },
+});
+
+/** Gives names to cells and lists that have none, all at once; each as it was offered, or as it was changed then. */
+export const nameAll = (
+  namings: readonly { readonly block: Block; readonly name: string }[],
+  of: number | null,
+): Command => ({
+  label: namings.length === 1 ? "give a name" : `give ${namings.length} names`,
+  edit: (book) => {
+    const seen = new Set<string>();
+    for (const { block, name } of namings) {
+      const fault = namingFault(book, block, name, of);
+      if (fault) return { refusal: fault };
+      const old = nameAt(book, block);
+      if (old) return { refusal: `${blockAddress(book, block)} has the name ${old.name} already` };
+      if (seen.has(name.toLowerCase()))
+        return { refusal: `${name} is given twice; choose another name for one` };
+      seen.add(name.toLowerCase());
+    }
+    return namings.length === 0 ? book : nameBlocks(book, namings, of);
+  },
+});
+
+/** The names that the labels of a block offer, to be looked at before `nameAll` gives them. */
+export const offeredNames = (book: Book, block: Block, of: number | null, by?: LabelsIn): NameProposals =>
+  namesFromLabels(book, block, of, isFunction, by);
+
+/** Gives every name that the labels of a block offer. */
+export const nameFromLabels = (block: Block, of: number | null, by?: LabelsIn): Command => ({
+  label: "give names from labels",
+  edit: (book) => {
+    const { names, left } = offeredNames(book, block, of, by);
+    if (names.length > 0) return nameBlocks(book, names, of);
+    const [first] = left;
+    return {
+      refusal: first
+        ? `no name to give: ${first.why}`
+        : "no labels here: select the labels and, at their right, the cells to name",
+    };
   },
 });
 

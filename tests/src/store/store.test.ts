@@ -69,7 +69,7 @@ const newPage = title.map(
 
 /** One arbitrary for every command there is; the type asks for those that are added. */
 const COMMANDS: {
-  readonly [name in Exclude<keyof typeof cells, "copyOf"> | keyof typeof arranging | keyof typeof trials | Exclude<keyof typeof names, "namingFault">]: fc.Arbitrary<Command>;
+  readonly [name in Exclude<keyof typeof cells, "copyOf"> | keyof typeof arranging | keyof typeof trials | Exclude<keyof typeof names, "namingFault" | "offeredNames">]: fc.Arbitrary<Command>;
 } = {
   typeCells: fc.array(fc.tuple(place, typed).map(([at, text]) => ({ ...at, typed: text })), { minLength: 1, maxLength: 4 }).map(cells.typeCells),
   pasteBlock: fc.tuple(place, fc.array(fc.array(typed, { minLength: 2, maxLength: 2 }), { minLength: 1, maxLength: 3 })).map(([at, texts]) => cells.pasteBlock(at, texts)),
@@ -81,6 +81,9 @@ const COMMANDS: {
   changeColumn: fc.tuple(page, fc.nat({ max: 2 }), fc.constantFrom(...COLUMN_KINDS)).map(([at, one, kind]) => cells.changeColumn(at, one, { kind, heading: "Changed" })),
   countColumn: fc.tuple(page, fc.nat({ max: 2 })).map((args) => cells.countColumn(...args)),
   nameCell: fc.tuple(place, name).map((args) => names.nameCell(...args)),
+  nameAll: fc.tuple(fc.array(fc.record({ block, name }), { minLength: 1, maxLength: 2 }), fc.constantFrom(null, 0)).map((args) => names.nameAll(...args)),
+  nameFromLabels: fc.tuple(fc.oneof(block, fc.constant({ page: 0, top: 0, left: 0, bottom: 5, right: 0 })), fc.constantFrom(null, 0, 1), fc.constantFrom(undefined, "rows" as const, "headings" as const)).map((args) => names.nameFromLabels(...args)),
+  copyPage: fc.tuple(page, title).map((args) => cells.copyPage(...args)),
   nameList: fc.tuple(block, name, owner).map((args) => names.nameList(...args)),
   noteCell: fc.tuple(place, fc.constantFrom("over the stays", "")).map(([at, note]) => cells.noteCell(at.page, cellAddress(at.row, at.column), note)),
   addPage: fc.tuple(newPage, page).map(([one, at]) => cells.addPage(one, at)),

@@ -1,0 +1,119 @@
+/**
+ * Names made from labels: of a block of labels and values, each value gets its label's words for a name;
+ * of a block with headings, each column below its heading does.
+ */
+import type { Block } from "./address.ts";
+import { isFormula } from "./formula.ts";
+import { blockAddress, nameAt, nameFault, namesOf } from "./names.ts";
+import { type Book, typedAt } from "./shape.ts";
+
+/** Which cells the labels stand beside: the value in their row, or the column below them. */
+export type LabelsIn = "rows" | "headings";
+
+/** A name for a cell or a list. */
+export interface NameProposal {
+  readonly label: string;
+  readonly name: string;
+  readonly block: Block;
+  /** What was changed to make a name of the label, and why; null when nothing but spaces and signs. */
+  readonly changed: string | null;
+}
+
+export interface NameProposals {
+  readonly by: LabelsIn;
+  readonly names: readonly NameProposal[];
+  /** The labels that get no name, and why. */
+  readonly left: readonly { readonly label: string; readonly why: string }[];
+}
+
+const LONGEST_PROPOSED = 40;
+
+/** The labels' way in a block: headings where its first row is all words and it has three columns or more, else rows. */
+export function labelsIn(book: Book, { page, top, left, bottom, right }: Block): LabelsIn {
+  const isWord = (text: string) => /\p{L}/u.test(text) && !isFormula(text) && !/^\s*\d/.test(text);
+  const words = Array.from({ length: right - left + 1 }, (_, i) => typedAt(book, page, top, left + i)).every(
+    isWord,
+  );
+  return words && right - left >= 2 && bottom > top ? "headings" : "rows";
+}
+
+/** The words of a label as a name, "Waist girth:" → "waist_girth"; "" when it has neither letters nor digits. */
+const asName = (label: string): string =>
+  label
+    .normalize("NFC")
+    .toLowerCase()
+    .replace(/[^a-zà-öø-ʯ0-9]+/g, "_")
+    .replace(/^_+|_+$/g, "");
+
+/** Cut at the end of a word. */
+function short(name: string): string {
+  if (name.length <= LONGEST_PROPOSED) return name;
+  const cut = name.slice(0, LONGEST_PROPOSED + 1);
+  return cut.includes("_") ? cut.slice(0, cut.lastIndexOf("_")) : name.slice(0, LONGEST_PROPOSED);
+}
+
+/** A name that can be given, and what had to be changed for it. */
+function usable(name: string, isFunction: (name: string) => boolean): readonly [string, string | null] {
+  const cut = short(name);
+  const cell = /^([a-z]+)(\d+)$/.exec(cut);
+  if (cell) return [`${cell[1]}_${cell[2]}`, `"${cut}" reads like a cell's address`];
+  if (/^\d/.test(cut)) return [`_${cut}`, "a name begins with a letter or _"];
+  if (isFunction(cut.toUpperCase())) return [`${cut}_figure`, `${cut.toUpperCase()} is a function`];
+  if (nameFault(cut) !== null) return [`${cut}_figure`, `"${cut}" has a meaning of its own in formulas`];
+  return [cut, cut === name ? null : "the label is long"];
+}
+
+/**
+ * The names that the labels of a block offer, for the book (`of` is null) or a page. In rows a label names the
+ * cell at its right. A name that is taken gets a number; a cell that has a name keeps it.
+ */
+export function namesFromLabels(
+  book: Book,
+  block: Block,
+  of: number | null,
+  isFunction: (name: string) => boolean,
+  by: LabelsIn = labelsIn(book, block),
+): NameProposals {
+  const names: NameProposal[] = [];
+  const left: { label: string; why: string }[] = [];
+  const owned = namesOf(book, of);
+  const holders = new Map(Object.entries(owned).map(([name, address]) => [name.toLowerCase(), address]));
+  for (const { label, target } of labelled(book, block, by)) {
+    const plain = asName(label);
+    const old = nameAt(book, target);
+    if (plain === "") {
+      if (label !== "") left.push({ label, why: "it has no letters" });
+    } else if (old) left.push({ label, why: `${blockAddress(book, target)} has the name ${old.name}` });
+    else {
+      const [first, changed] = usable(plain, isFunction);
+      let name = first;
+      for (let i = 2; holders.has(name); i += 1) name = `${first}_${i}`;
+      const taken = name === first ? null : `${first} is the name of ${holders.get(first)}`;
+      holders.set(name, blockAddress(book, target));
+      names.push({
+        label,
+        name,
+        block: target,
+        changed: [changed, taken].filter(Boolean).join("; ") || null,
+      });
+    }
+  }
+  return { by, names, left };
+}
+
+/** Each label of a block, and the cells that it labels. */
+function labelled(book: Book, { page, top, left, bottom, right }: Block, by: LabelsIn) {
+  const text = (row: number, column: number) => {
+    const typed = typedAt(book, page, row, column).trim();
+    return isFormula(typed) ? "" : typed;
+  };
+  if (by === "headings")
+    return Array.from({ length: right - left + 1 }, (_, i) => ({
+      label: text(top, left + i),
+      target: { page, top: Math.min(top + 1, bottom), bottom, left: left + i, right: left + i },
+    }));
+  return Array.from({ length: bottom - top + 1 }, (_, i) => ({
+    label: text(top + i, left),
+    target: { page, top: top + i, bottom: top + i, left: left + 1, right: left + 1 },
+  }));
+}

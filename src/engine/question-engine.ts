@@ -1,5 +1,5 @@
 /**
- * A copy of a book to ask questions of: an engine of its own over the same book, with only the
+ * What a question is asked of: an engine of its own over the same book, with only the
  * formulas that the watched cells rest on. The open book is never touched.
  */
 import { withDecimalMark } from "../../functions/decimal.ts";

@@ -16,7 +16,8 @@ export interface Command {
   readonly edit: (book: Book) => Book | { readonly refusal: string };
 }
 
-interface Past {
+/** A step that undo can take back: the book before it, and its label. */
+export interface Past {
   readonly book: Book;
   readonly label: string;
 }
@@ -70,6 +71,11 @@ export class Store {
   /** The label of the step that undo would take back, if there is one. */
   get undoable(): string | undefined {
     return this.#past.at(-1)?.label;
+  }
+
+  /** The steps that undo can take back, the oldest first. */
+  get past(): readonly Past[] {
+    return this.#past;
   }
 
   get redoable(): string | undefined {
@@ -172,11 +178,11 @@ export class Store {
     return fault;
   }
 
-  /** Opens another book; its history begins anew. Returns why it can't be opened, or null; the former one stays open then. */
-  open(book: Book): string | null {
+  /** Opens another book, with the steps that led to it where they are known. Returns why it can't be opened, or null; the former one stays open then. */
+  open(book: Book, past: readonly Past[] = []): string | null {
     const fault = this.#accept(book, null, () => this.engine.open(book));
     if (fault) return fault;
-    this.#past = [];
+    this.#past = [...past];
     this.#future = [];
     this.#tell();
     return null;

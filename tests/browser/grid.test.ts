@@ -69,6 +69,29 @@ describe("typing", () => {
     expect(await cell(page, "B8").textContent()).toBe("");
   });
 
+  it("Enter after Tab leads back to the first column, and Ctrl and an arrow to the end of the block", async () => {
+    await turn("Fit");
+    await choose("A20");
+    for (const text of ["band", "left", "2"]) {
+      await type(text);
+      await key(text === "2" ? "Enter" : "Tab");
+    }
+    expect(await chosen()).toBe("A21");
+    await type("cuff");
+    await key("Tab");
+    await key("Enter");
+    expect(await chosen()).toBe("A22");
+    await key("Control+ArrowUp");
+    expect(await chosen()).toBe("A21");
+    await key("Control+ArrowUp");
+    expect(await chosen()).toBe("A20");
+    await key("Control+ArrowRight");
+    expect(await chosen()).toBe("C20");
+    await key("Control+Shift+ArrowLeft");
+    await key("Delete");
+    expect(await typedIn("B20")).toBe("");
+  });
+
   it("one draft has two views: the bar follows the cell, and the cell the bar", async () => {
     await choose("B8");
     await type("10");

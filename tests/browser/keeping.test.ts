@@ -54,6 +54,8 @@ describe("kept in the browser", () => {
     await kept();
     await again();
     expect(await cell(page, "A21").textContent()).toBe("for the last scene");
+    await page.getByRole("button", { name: "Undo" }).click();
+    await expect.poll(() => cell(page, "A21").textContent()).toBe("");
     expect(await page.getByLabel("Selected cell", { exact: true }).textContent()).toBe("C5");
   });
 

@@ -5,6 +5,7 @@ import type { Book } from "../../book/shape.ts";
 import { reasonOf } from "../faults/in-time.ts";
 import { FIRST_CELL, forgetPlace } from "./place.ts";
 import type { BookRecord, Shelf } from "./shelf.ts";
+import { forgetSteps } from "./steps.ts";
 
 export const newId = (): string => `${Date.now().toString(36)}${Math.random().toString(36).slice(2, 10)}`;
 
@@ -120,6 +121,7 @@ export class Library {
   async deletePermanently(id: string): Promise<void> {
     await this.shelf?.remove(id);
     forgetPlace(id);
+    await forgetSteps(id);
   }
 
   /** Notes that copies of these books were saved to a file just now. */

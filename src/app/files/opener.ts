@@ -3,7 +3,7 @@ import type { Place } from "../../book/address.ts";
 import { readBook } from "../../book/read.ts";
 import type { Book } from "../../book/shape.ts";
 import { writeBook } from "../../book/write.ts";
-import type { Store } from "../../store/store.ts";
+import type { Past, Store } from "../../store/store.ts";
 import { reasonOf } from "../faults/in-time.ts";
 import { beginOpening, endOpening, hungAt } from "./attempt.ts";
 import { saveFile } from "./disk.ts";
@@ -14,6 +14,7 @@ import { freshRecord, type Library, titled } from "./library.ts";
 import { FIRST_CELL, recallPlace } from "./place.ts";
 import type { Saver } from "./saver.ts";
 import type { BookRecord } from "./shelf.ts";
+import { recallSteps } from "./steps.ts";
 import { remember } from "./storage.ts";
 import { TAB, tabsAlive } from "./tab.ts";
 import { type Unkept, unkeptOf } from "./unkept.ts";
@@ -82,13 +83,14 @@ export class Opener {
     if (!found) return "this book is no longer in this browser";
     const reading = readBook(found.text);
     if ("reason" in reading) return reading.reason;
+    const past = await recallSteps(id, found.record.revision, reading.book);
     const unkept = await unkeptOf(found);
     // What a page hung on while it took it up is put aside instead.
     const takesUp = hungAt(id, await tabsAlive()) !== "journal";
     await this.#leave(id);
     beginOpening(id, "book");
     const place = recallPlace(id) ?? found.record.place;
-    this.#show({ ...found.record, opened: Date.now() }, reading.book, place, reading.book);
+    this.#show({ ...found.record, opened: Date.now() }, reading.book, place, reading.book, past);
     try {
       await this.#bookcase.shelf?.opened(id, this.#saver.record.opened);
       if (unkept.length > 0) beginOpening(id, "journal");
@@ -131,12 +133,12 @@ export class Opener {
     );
   }
 
-  #show(record: BookRecord, book: Book, place: Place, kept: Book | null): void {
+  #show(record: BookRecord, book: Book, place: Place, kept: Book | null, past: readonly Past[] = []): void {
     const before = { record: this.#saver.record, kept: this.#saver.kept };
     this.#saver.record = record;
     this.#saver.kept = this.#bookcase.shelf ? kept : book;
     this.#saver.journal.begin(record.id, kept, record.revision);
-    if (this.#store.open(book) !== null) {
+    if (this.#store.open(book, past) !== null) {
       this.#saver.record = before.record;
       this.#saver.kept = before.kept;
       this.#saver.journal.begin(before.record.id, before.kept, before.record.revision);

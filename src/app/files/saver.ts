@@ -16,6 +16,7 @@ import { askToKeepBooks } from "./lasting.ts";
 import { freshRecord, type Library, titled } from "./library.ts";
 import { FIRST_CELL } from "./place.ts";
 import type { BookRecord } from "./shelf.ts";
+import { keepSteps } from "./steps.ts";
 import { TAB } from "./tab.ts";
 
 /** A book that is written in less than this, in milliseconds, is kept at once. */
@@ -125,6 +126,8 @@ export class Saver {
     this.record = { ...record, revision };
     this.kept = book;
     this.journal.kept(book, step, revision, this.#store.book);
+    // As far as they led to this book: what was done meanwhile is saved next.
+    if (this.#store.book === book) keepSteps(record.id, revision, this.#store.past, book);
     for (const { id, tab } of this.taken.splice(0)) dropWritten(id, tab);
     this.#keeping.change({ state: this.#store.book === book ? "saved" : "saving", trouble: null });
     // Asked when there is work of someone's to keep.

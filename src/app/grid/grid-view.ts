@@ -20,6 +20,7 @@ import type { EditSession, ShownGrid } from "./edit-session.ts";
 import { drawnOut } from "./fill.ts";
 import { drawCell, nameTable } from "./paint.ts";
 import { settings } from "./settings.ts";
+import { blockEnd, TabRun } from "./steps-of-keys.ts";
 
 registerPlugin(Autofill);
 registerPlugin(HiddenRows);
@@ -61,6 +62,7 @@ export class GridView implements ShownGrid {
   #page: number;
   #columns: readonly Column[];
   readonly #arrangement = new Arrangement();
+  readonly #run = new TabRun();
   #inBar = false;
   /** The block that was drawn as cut. */
   #cut: Block | null = null;
@@ -265,6 +267,40 @@ export class GridView implements ShownGrid {
       this.#hot.getFocusScopeManager().activateScope("grid");
       this.#hot.listen();
     });
+  }
+
+  /** Goes to the end of the block of filled cells, or extends the selection to it. */
+  goFar(down: -1 | 0 | 1, across: -1 | 0 | 1, longer: boolean): void {
+    const range = this.#hot.getSelectedLast();
+    if (!range) return;
+    const [top, left, row, column] = range.map((line) => Math.max(line, 0)) as [
+      number,
+      number,
+      number,
+      number,
+    ];
+    const end = longer ? this.place(row, column) : this.chosen();
+    const to = blockEnd(this.#session.store.shown, end, down, across, this.#size());
+    if (longer) this.#hot.selectCell(top, left, to.row, to.column);
+    else this.#hot.selectCell(to.row, to.column);
+  }
+
+  /** A key before the library hears it: Tab begins a run along the row. True when Enter led back to where the run began. */
+  endsRun(event: KeyboardEvent): boolean {
+    const { row, column } = this.chosen();
+    if (event.ctrlKey || event.altKey || event.metaKey || event.shiftKey || event.isComposing) return false;
+    if (event.key === "Tab") this.#run.tab(row, column);
+    if (event.key !== "Enter" || this.#hot.getActiveEditor()?.isOpened()) return false;
+    const start = this.#run.startFor(row, column);
+    if (start === null) return false;
+    this.#hot.selectCell(row + 1, start);
+    return true;
+  }
+
+  /** Where Enter leads from a cell that was edited. */
+  enterMoves(): { row: number; col: number } {
+    const { row, column } = this.chosen();
+    return { row: 1, col: (this.#run.startFor(row, column) ?? column) - column };
   }
 
   /** Opens the editor of the chosen cell, with its choices. */

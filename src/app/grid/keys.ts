@@ -68,23 +68,43 @@ export function addGridKeys(
       }),
     );
   const group = "ellwand";
-  grid.hot
-    .getShortcutManager()
-    .getContext("grid")
-    ?.addShortcuts([
-      { keys: [["Control/Meta", "d"]], callback: fill("down"), group },
-      { keys: [["Control/Meta", "r"]], callback: fill("right"), group },
-      { keys: [["Shift", "F10"], ["ContextMenu"]], callback: openMenu, group },
-      { keys: [["Shift", "F2"]], callback: () => openForm("note"), group },
-      { keys: [["Alt", "ArrowDown"]], callback: () => grid.edit(), group },
-      { keys: [["Alt", "Insert"]], callback: insert, group },
-      { keys: [["Alt", "Delete"]], callback: remove, group },
-      { keys: [["Alt", "Shift", "ArrowUp"]], callback: move(-1, 0), group },
-      { keys: [["Alt", "Shift", "ArrowDown"]], callback: move(1, 0), group },
-      { keys: [["Alt", "Shift", "ArrowLeft"]], callback: move(0, -1), group },
-      { keys: [["Alt", "Shift", "ArrowRight"]], callback: move(0, 1), group },
-    ]);
+  const context = grid.hot.getShortcutManager().getContext("grid");
+  const far = ARROWS.flatMap(([arrow, down, across]) => {
+    const keys = ["Control/Meta", arrow];
+    // The library's own lead to the edge of the grid.
+    context?.removeShortcutsByKeys(keys);
+    context?.removeShortcutsByKeys(["Control/Meta", "Shift", arrow]);
+    return [
+      { keys: [keys], callback: () => grid.goFar(down, across, false), group },
+      {
+        keys: [["Control/Meta", "Shift", arrow]],
+        callback: () => grid.goFar(down, across, true),
+        group,
+      },
+    ];
+  });
+  context?.addShortcuts([
+    ...far,
+    { keys: [["Control/Meta", "d"]], callback: fill("down"), group },
+    { keys: [["Control/Meta", "r"]], callback: fill("right"), group },
+    { keys: [["Shift", "F10"], ["ContextMenu"]], callback: openMenu, group },
+    { keys: [["Shift", "F2"]], callback: () => openForm("note"), group },
+    { keys: [["Alt", "ArrowDown"]], callback: () => grid.edit(), group },
+    { keys: [["Alt", "Insert"]], callback: insert, group },
+    { keys: [["Alt", "Delete"]], callback: remove, group },
+    { keys: [["Alt", "Shift", "ArrowUp"]], callback: move(-1, 0), group },
+    { keys: [["Alt", "Shift", "ArrowDown"]], callback: move(1, 0), group },
+    { keys: [["Alt", "Shift", "ArrowLeft"]], callback: move(0, -1), group },
+    { keys: [["Alt", "Shift", "ArrowRight"]], callback: move(0, 1), group },
+  ]);
 }
+
+const ARROWS = [
+  ["ArrowUp", -1, 0],
+  ["ArrowDown", 1, 0],
+  ["ArrowLeft", 0, -1],
+  ["ArrowRight", 0, 1],
+] as const;
 
 /** Ctrl+F, wherever the keyboard is but in a dialog: the browser's own search sees only the rows on the screen. */
 export function listenToFind(open: () => void): () => void {

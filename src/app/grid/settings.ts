@@ -46,6 +46,7 @@ export function settings(grid: GridView, session: EditSession): Handsontable.Gri
     rowHeights: ROW_HEIGHT,
     autoColumnSize: false,
     autoRowSize: false,
+    enterMoves: (event: KeyboardEvent) => (event.shiftKey ? { row: 1, col: 0 } : grid.enterMoves()),
     autoWrapRow: false,
     autoWrapCol: false,
     wordWrap: false,
@@ -120,7 +121,7 @@ export function settings(grid: GridView, session: EditSession): Handsontable.Gri
     ...pointing(grid, session),
     // The library looks at the answer, not at whether the event was stopped.
     beforeKeyDown: ((event: KeyboardEvent) => {
-      if (!session.take(event)) return undefined;
+      if (!session.take(event) && !grid.endsRun(event)) return undefined;
       event.preventDefault();
       return false;
     }) as never,

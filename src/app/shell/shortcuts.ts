@@ -65,6 +65,12 @@ export const SHORTCUTS: readonly Shortcut[] = [
   { keys: "Ctrl Z · Ctrl Y", does: "undo, redo" },
   { keys: "Enter · F2", does: "in the grid: edit a cell; Escape cancels" },
   { keys: "Ctrl D · Ctrl R", does: "in the grid: fill down, fill to the right" },
+  {
+    keys: "Enter after Tab",
+    does: "in the grid: back to the first column of the row that was typed, a row down",
+  },
+  { keys: "Ctrl arrows", does: "in the grid: to the end of the block; with Shift the selection goes along" },
+  { keys: "Alt Down", does: "in the grid: the choices of a cell" },
   { keys: "Ctrl F", does: "find and replace in the book" },
   {
     keys: "Alt Insert · Alt Delete",

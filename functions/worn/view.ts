@@ -41,6 +41,13 @@ export function extentOf({ x, z }: Row, side: Side): Extent {
   return { left, right };
 }
 
+/** What of the figure is drawn: from `head` to `foot`, and a post from there to the ground, which is null when it is left out. */
+export interface FigureEnds {
+  readonly head: number;
+  readonly foot: number;
+  readonly ground: number | null;
+}
+
 /** The cloth's outline at the left and at the right, and its hem as the eye sees it. */
 export function silhouettesOf({ rows, shares }: Hung, side: Side, move: number): Layer[] {
   const outer = (way: 1 | -1): Point[] =>
@@ -70,12 +77,12 @@ interface Strip {
   readonly outside: boolean;
 }
 
-/** The figure from the level `head` down to `ground` and the cloth on it, the picture's x moved by `move`. */
+/** The figure between its ends and the cloth on it, the picture's x moved by `move`. */
 export function layersOf(
   { figure, rows }: Hung,
   side: Side,
   move: number,
-  [head, ground]: readonly [number, number],
+  { head, foot, ground }: FigureEnds,
 ): Layer[] {
   const count = rows[0]!.x.length;
   const across = rows.map(({ x, z }) => Float64Array.from(x, (one, i) => ACROSS[side](one, z[i]!) + move));
@@ -147,7 +154,7 @@ export function layersOf(
 
   return [
     ...strips.filter(({ outside }) => !outside).flatMap(painted),
-    ...figureLayers(figure, side, move, head, ground),
+    ...figureLayers(figure, side, move, { head, foot, ground }),
     ...strips.filter(({ outside }) => outside).flatMap(painted),
   ];
 }
@@ -156,11 +163,11 @@ const range = (from: number, to: number): number[] =>
   Array.from({ length: to - from + 1 }, (_, i) => from + i);
 
 /** The plain figure as an outline. */
-function figureLayers(figure: Figure, side: Side, move: number, head: number, ground: number): Layer[] {
+function figureLayers(figure: Figure, side: Side, move: number, { head, foot, ground }: FigureEnds): Layer[] {
   const steps = 64;
   const [left, right]: [Point[], Point[]] = [[], []];
   for (let i = 0; i <= steps; i += 1) {
-    const y = head + ((figure.foot - head) * i) / steps;
+    const y = head + ((foot - head) * i) / steps;
     const section = figure.section(y);
     const ends = [0, 1, 2, 3].map((quarter) => {
       const [x, z] = placeOn(section, (quarter * Math.PI) / 2, 0);
@@ -171,11 +178,9 @@ function figureLayers(figure: Figure, side: Side, move: number, head: number, gr
   }
   const post = figure.section(0).half * 0.08;
   return [
-    {
-      kind: "layer",
-      points: [[move - post, figure.foot], [move + post, figure.foot], [move + post, ground], [move - post, ground]],
-      of: "figure",
-    },
+    ...(ground === null
+      ? []
+      : ([{ kind: "layer", points: [[move - post, foot], [move + post, foot], [move + post, ground], [move - post, ground]], of: "figure" }] as const)),
     { kind: "layer", points: [...left, ...right.reverse()], of: "figure" },
   ]; // biome-ignore format: points in a row
 }

@@ -118,25 +118,26 @@ function viewShapes(garment: Garment, hung: Hung, side: Side, move: number): Sha
   const reach = Math.min(...rows.map((row) => extentOf(row, side).left));
   const off = spanOf(hung, side) / 12;
   const i = hemIndex(shares, SHARE[side]);
-  const low = Math.max(...hem.y) + off;
+  const hemLow = Math.max(...hem.y);
   const beside = move + reach - off;
   const wide = spanOf(hung, side) * 0.62;
   // A short garment ends far from the floor, which is then left out.
-  const floor = figure.floor - Math.max(...hem.y) < 0.45 * figure.floor;
-  const ground = floor ? figure.floor : figure.foot + 0.06 * figure.floor;
+  const floor = figure.floor - hemLow < 0.45 * figure.floor;
+  const foot = floor ? figure.foot : Math.min(figure.foot, hemLow + 0.8 * off);
+  const low = floor ? hemLow + off : Math.max(foot, hemLow) + 0.5 * off;
   // So does it from the neck: the figure is then cut off as far above the waist as the hem is below it.
   const least = 0.4 * figure.top;
-  const head =
-    garment.from === "neck" ? figure.top : Math.max(figure.top, Math.min(least, -Math.max(...hem.y)));
+  const head = garment.from === "neck" ? figure.top : Math.max(figure.top, Math.min(least, -hemLow));
   return [
-    ...layersOf(hung, side, move, [head, ground]),
+    ...layersOf(hung, side, move, { head, foot, ground: floor ? figure.floor : null }),
     ...silhouettesOf(hung, side, move),
     ...(garment.opening && side === "front" ? [openingOf(garment.opening.overlap, hung, move)] : []),
     ...(floor
       ? [stroke([[move - wide, figure.floor], [move + wide, figure.floor]], "guide", { label: "floor" })]
       : []),
     dimension([left + move, low], [right + move, low], { label: "hem" }),
-    dimension([beside, top.y[i]!], [beside, hem.y[i]!], { label: `${TITLES[side]}, plumb` }),
+    // Plumb, from the upper edge to the hem in the middle of this side.
+    dimension([beside, top.y[i]!], [beside, hem.y[i]!]),
     { kind: "note", at: [move, head - off], text: TITLES[side] },
   ]; // biome-ignore format: points in pairs
 }

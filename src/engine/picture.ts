@@ -1,7 +1,7 @@
 /** Shapes made ready to be drawn: paths, arrows and words, still in the book's unit. */
 import { type Layer, measureShape, type Shape } from "../../functions/drawing/shapes.ts";
 import { writePath } from "../../functions/geometry/path.ts";
-import { pointInside } from "../../functions/geometry/point-in-polygon.ts";
+import { isInPolygon, pointInside } from "../../functions/geometry/point-in-polygon.ts";
 import {
   boundingBox,
   direction,
@@ -24,6 +24,8 @@ export interface Box {
 export interface Words {
   readonly text: string;
   readonly at: Point;
+  /** Other places it may stand at, such as places along its edge or within its outline. */
+  readonly also: readonly Point[];
   readonly aside: Point;
   /** The length of what it belongs to: the longer, the sooner it is shown. */
   readonly long: number;
@@ -48,6 +50,8 @@ export interface Picture {
   readonly angles: readonly string[];
   readonly marks: readonly { readonly at: readonly Point[]; readonly mark: "notch" | "dot" | "cross" }[];
   readonly words: readonly Words[];
+  /** Every line there is as a run of points, for words to keep clear of. */
+  readonly strokes: readonly (readonly Point[])[];
   /** The kinds of line there are, for the legend. */
   readonly roles: readonly Role[];
 }
@@ -100,6 +104,19 @@ function layerPath({ points, of }: Layer): string {
   return `M ${text}${filled ? " Z" : ""}`;
 }
 
+/** Places within an outline where its name may stand, those farthest from its border first. */
+function placesInside(outline: readonly Point[], { left, right, low, high }: Box): Point[] {
+  const places: { at: Point; free: number }[] = [];
+  const sparse = outline.filter((_, i) => i % Math.ceil(outline.length / 150) === 0);
+  for (let i = 1; i < 14; i += 1)
+    for (let k = 1; k < 14; k += 1) {
+      const at: Point = [left + ((right - left) * i) / 14, low + ((high - low) * k) / 14];
+      if (!isInPolygon(at, outline)) continue;
+      places.push({ at, free: Math.min(...sparse.map(([x, y]) => Math.hypot(x - at[0], y - at[1]))) });
+    }
+  return places.toSorted((a, b) => b.free - a.free).map(({ at }) => at);
+}
+
 /** Words that may stand free. */
 const FREE: Box = { left: -Infinity, right: Infinity, low: -Infinity, high: Infinity };
 
@@ -112,14 +129,15 @@ export function pictureOf(shapes: readonly Shape[], rule: Rule): Picture {
   const marks: Extract<Shape, { kind: "marks" }>[] = [];
   const words: Words[] = [];
   const points: Point[] = [];
+  const strokes: (readonly Point[])[] = [];
   const say = (
     shape: Exclude<Shape, Layer>,
     at: Point,
     long: number,
-    more: Partial<Pick<Words, "aside" | "room">> = {},
+    more: Partial<Pick<Words, "aside" | "room" | "also">> = {},
   ) => {
     const text = wordsOf(shape, rule);
-    if (text) words.push({ text, at, long, aside: [0, 1], room: FREE, is: shape.kind, ...more });
+    if (text) words.push({ text, at, long, also: [], aside: [0, 1], room: FREE, is: shape.kind, ...more });
   };
 
   for (const shape of shapes) {
@@ -129,8 +147,10 @@ export function pictureOf(shapes: readonly Shape[], rule: Rule): Picture {
         const [wide, tall] = [room.right - room.left, room.high - room.low];
         points.push([room.left, room.low], [room.right, room.high]);
         outlines.push(outlinePath(shape.piece));
-        const fine = flattenPiece(shape.piece, Math.max(wide, tall) / 200);
-        if (shape.label) say(shape, pointInside(fine), Math.min(wide, tall), { room });
+        const fine = flattenPiece(shape.piece, Math.max(wide, tall) / 1000);
+        strokes.push([...fine, fine[0]!]);
+        if (shape.label)
+          say(shape, pointInside(fine), Math.min(wide, tall), { room, also: placesInside(fine, room) });
         break;
       }
       case "edge": {
@@ -151,7 +171,16 @@ export function pictureOf(shapes: readonly Shape[], rule: Rule): Picture {
           shape.edge.length === 1 && first.kind === "line"
             ? pointBetween(first.from, last.to, 0.5)
             : fine[fine.length >> 1]!;
-        say(shape, middle, measureShape(shape)!);
+        strokes.push(fine);
+        const places = [0.5, 0.3, 0.7, 0.15, 0.85].map(
+          (share) => fine[Math.floor(share * (fine.length - 1))]!,
+        );
+        say(shape, middle, measureShape(shape)!, {
+          also:
+            shape.edge.length === 1 && first.kind === "line"
+              ? [0.3, 0.7].map((share) => pointBetween(first.from, last.to, share))
+              : places,
+        });
         break;
       }
       case "dimension": {
@@ -159,13 +188,19 @@ export function pictureOf(shapes: readonly Shape[], rule: Rule): Picture {
         const long = measureShape(shape)!;
         dimensions.push({ from, to });
         points.push(from, to);
+        strokes.push([from, to]);
         const aside: Point = long > 0 ? [-(to[1] - from[1]) / long, (to[0] - from[0]) / long] : [0, 1];
-        say(shape, pointBetween(from, to, 0.5), long, { aside, room: boundingBox([from, to]) });
+        say(shape, pointBetween(from, to, 0.5), long, {
+          aside,
+          room: boundingBox([from, to]),
+          also: [0.3, 0.7].map((share) => pointBetween(from, to, share)),
+        });
         break;
       }
       case "angle": {
         const { d, middle } = anglePath(shape);
         angles.push(d);
+        strokes.push([shape.from, shape.at, shape.to].map((end) => pointBetween(shape.at, end, 0.6)));
         points.push(shape.at);
         say(shape, middle, Math.hypot(middle[0] - shape.at[0], middle[1] - shape.at[1]));
         break;
@@ -177,6 +212,7 @@ export function pictureOf(shapes: readonly Shape[], rule: Rule): Picture {
         break;
       case "layer":
         points.push(...shape.points);
+        if (shape.of === "silhouette" || shape.of === "figure") strokes.push(shape.points);
         layers.push({ d: layerPath(shape), of: shape.of, shade: shape.shade ?? 0 });
         break;
       case "note":
@@ -185,5 +221,16 @@ export function pictureOf(shapes: readonly Shape[], rule: Rule): Picture {
     }
   }
   const roles = [...new Set(lines.map(({ role }) => role))];
-  return { box: boundingBox(points), layers, outlines, lines, dimensions, angles, marks, words, roles };
+  return {
+    box: boundingBox(points),
+    layers,
+    outlines,
+    lines,
+    dimensions,
+    angles,
+    marks,
+    words,
+    strokes,
+    roles,
+  };
 }

@@ -1,9 +1,9 @@
 /** A picture to scale. Lines and words keep their size on the screen however near one looks. */
 import type { CSSProperties } from "react";
 import type { Point } from "../../../functions/geometry/strokes.ts";
+import { type Label, type PlacedLabel, placeLabels } from "../../engine/label-places.ts";
 import type { Picture, Words } from "../../engine/picture.ts";
 import { MARK_SIGNS } from "../../engine/roles.ts";
-import { type Label, LINE, placeLabels } from "./labels.ts";
 import { onScreen, type Size, type View } from "./view.ts";
 
 interface Props {
@@ -16,6 +16,9 @@ interface Props {
   readonly description: string;
 }
 
+/** The height of a line of words. */
+const LINE = 16;
+
 /** Words take about so many pixels a letter, at 12 pixels tall. */
 const widthOf = (text: string): number => text.length * 6.3 + 8;
 
@@ -23,7 +26,7 @@ export function PictureView({ picture, ghost, view, size, title, description }: 
   const { left, top, scale } = view;
   const place = `scale(${scale}) translate(${-left} ${-top})`;
   const at = (point: Point) => onScreen(view, point);
-  const labels = placeLabels(labelsOf(picture.words, view, size), widthOf);
+  const labels = labelsIn(picture, view, size);
   return (
     <svg
       className="picture"
@@ -90,11 +93,26 @@ export function PictureView({ picture, ghost, view, size, title, description }: 
           />
         )),
       )}
-      {labels.map(({ key, text, wide, upright, place: [x, y] }) => (
-        <g key={key} transform={`translate(${x} ${y})${upright ? " rotate(-90)" : ""}`}>
-          <rect className="behind" x={-wide / 2 + 2} y={-LINE / 2} width={wide - 4} height={LINE} rx="2" />
-          <text className="words" dy="0.35em" textAnchor="middle">
-            {text}
+      {labels.map(({ key, text, upright, leader, place: [x, y] }) => (
+        <g key={key}>
+          {leader && <path className="leader" d={`M ${leader.map((end) => end.join(" ")).join(" L ")}`} />}
+          <text
+            className="words"
+            textAnchor="middle"
+            transform={`translate(${x} ${y})${upright ? " rotate(-90)" : ""}`}
+          >
+            {text.split("\n").map((words, i, all) => (
+              <tspan
+                // biome-ignore lint/suspicious/noArrayIndexKey: lines in order
+                key={i}
+                x="0"
+                y={(i - (all.length - 1) / 2) * LINE}
+                dy="0.35em"
+                className={i === 0 && all.length > 1 ? "words-first" : undefined}
+              >
+                {words}
+              </tspan>
+            ))}
           </text>
         </g>
       ))}
@@ -120,28 +138,39 @@ function DimensionLine({ from, to }: { from: Point; to: Point }) {
 /** An open arrow with a stroke across its tip. */
 const ARROW = "M -7 -2.5 L 0 0 L -7 2.5 M 0 -5 L 0 5";
 
-/** The labels in sight. A name that has no room in its piece, across or upright, waits until one looks nearer. */
-function labelsOf(words: readonly Words[], view: View, { width, height }: Size): Label[] {
-  return words.flatMap(({ text, at, aside, long, room, is }, i) => {
-    const [x, y] = onScreen(view, at);
-    if (x < 0 || y < 0 || x > width || y > height) return [];
-    const wide = widthOf(text);
-    const [left, low] = onScreen(view, [room.left, room.low]);
-    const [right, high] = onScreen(view, [room.right, room.high]);
-    const upright = Number.isFinite(high) && high - low > 1.4 * (right - left) && high - low >= wide;
-    const [halfX, halfY] = upright ? [LINE / 2, wide / 2] : [wide / 2, LINE / 2];
-    const named = is === "outline";
-    if (named && (right - left < 2 * halfX || high - low < 2 * halfY)) return [];
-    const inside: Point = [
-      between(x, Math.max(named ? left : 0, 0) + halfX, Math.min(named ? right : width, width) - halfX),
-      between(y, Math.max(named ? low : 0, 0) + halfY, Math.min(named ? high : height, height) - halfY),
+/** The labels in sight that find room; the others wait until one looks nearer. */
+export function labelsIn(picture: Picture, view: View, { width, height }: Size): PlacedLabel[] {
+  const screen = (point: Point) => onScreen(view, point);
+  const labels = picture.words.flatMap(({ text, at, also, aside, long, room, is }, i): Label[] => {
+    const places = [at, ...also]
+      .map(screen)
+      .filter(([x, y]) => x >= 0 && y >= 0 && x <= width && y <= height);
+    if (places.length === 0) return [];
+    const lines = text.split("\n");
+    const [wide, tall] = [Math.max(...lines.map(widthOf)), LINE * lines.length];
+    const [left, low] = screen([room.left, room.low]);
+    const [right, high] = screen([room.right, room.high]);
+    const steep = is === "dimension" && Math.abs(aside[0]) > 2 * Math.abs(aside[1]);
+    const narrow = is === "outline" && high - low > 1.4 * (right - left);
+    const upright = (steep || (narrow && wide > right - left)) && high - low >= wide;
+    return [
+      {
+        key: `${i}`,
+        text,
+        at: places,
+        aside,
+        upright,
+        wide,
+        tall,
+        within: is === "outline",
+        weight: WEIGHT[is] + long,
+      },
     ];
-    return [{ key: `${i}`, text, at: inside, aside, upright, weight: WEIGHT[is] + long }];
   });
+  const marks = picture.marks.flatMap(({ at }) => at.map(screen)).map(([x, y]): Point[] => [[x - 4, y - 7], [x + 4, y + 4]]); // biome-ignore format: a diagonal
+  const strokes = [...picture.strokes.map((stroke) => stroke.map(screen)), ...marks];
+  return placeLabels(labels, strokes, { left: 0, top: 0, right: width, bottom: height }, LINE);
 }
-
-const between = (value: number, least: number, most: number): number =>
-  Math.max(least, Math.min(value, most));
 
 /** Figures before names, names before remarks. */
 const WEIGHT: Record<Words["is"], number> = {

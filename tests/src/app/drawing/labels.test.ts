@@ -1,57 +1,101 @@
-import fc from "fast-check";
-import { describe, expect, it } from "vitest";
-import { type Label, LINE, placeLabels } from "../../../../src/app/drawing/labels.ts";
+import { expect, test } from "vitest";
+import { catalogue } from "../../../../functions/catalogue.ts";
+import type { Shape } from "../../../../functions/drawing/shapes.ts";
+import { polygon } from "../../../../functions/pieces/piece.ts";
+import { explain, worn } from "../../../../functions/run.ts";
+import { labelsIn } from "../../../../src/app/drawing/PictureView.tsx";
+import { fitted, onScreen } from "../../../../src/app/drawing/view.ts";
+import { boxOf, crosses } from "../../../../src/engine/label-places.ts";
+import { pictureOf } from "../../../../src/engine/picture.ts";
+import { argumentsOf, setting } from "../../../functions/laws.ts";
 
-const widthOf = (text: string) => 6 * text.length;
-const label = (key: string, more: Partial<Label> = {}): Label => ({
-  key,
-  text: "waist 27 1/2",
-  at: [100, 100],
-  weight: 1,
-  aside: [0, 1],
-  upright: false,
-  ...more,
+const ROOM = { width: 520, height: 460 };
+
+/** What lies across what in a drawing: labels over lines, labels over labels, leaders over labels. */
+function collisions(
+  shapes: readonly Shape[],
+  size = ROOM,
+): { found: string[]; placed: number; asked: number } {
+  const picture = pictureOf(shapes, { unit: "in", mark: "1/8" });
+  const view = fitted(picture.box, size, 34);
+  const labels = labelsIn(picture, view, size);
+  const strokes = picture.strokes.map((stroke) => stroke.map((point) => onScreen(view, point)));
+  const found = labels.flatMap((label, i) => {
+    const box = boxOf(label);
+    const over: string[] = [];
+    for (const stroke of strokes)
+      for (let k = 1; k < stroke.length; k += 1)
+        if (crosses(stroke[k - 1]!, stroke[k]!, box)) over.push(`${label.text} lies on a line`);
+    for (const other of labels.slice(i + 1)) {
+      const there = boxOf(other);
+      if (
+        Math.abs(box.x - there.x) < box.halfX + there.halfX &&
+        Math.abs(box.y - there.y) < box.halfY + there.halfY
+      )
+        over.push(`${label.text} lies on ${other.text}`);
+    }
+    for (const { text, leader, key } of labels)
+      if (leader && key !== label.key && crosses(...leader, box))
+        over.push(`the leader of ${text} crosses ${label.text}`);
+    return over;
+  });
+  return { found, placed: labels.length, asked: picture.words.length };
+}
+
+test("no label of any function's drawing lies on a line or on another label, and nearly all find room", () => {
+  let [placed, asked] = [0, 0];
+  for (const declaration of catalogue.values()) {
+    for (const example of declaration.examples) {
+      const unit = example.unit ?? "in";
+      const { shapes } = explain(declaration, argumentsOf(declaration, example), setting(unit));
+      if (shapes.length === 0) continue;
+      const one = collisions(shapes);
+      expect(one.found, declaration.name).toEqual([]);
+      placed += one.placed;
+      asked += one.asked;
+    }
+  }
+  expect(asked).toBeGreaterThan(1000);
+  expect(placed / asked).toBeGreaterThan(0.93);
 });
 
-describe("the words of a drawing", () => {
-  it("a word with room stands where it would best be", () => {
-    expect(placeLabels([label("a")], widthOf)[0]?.place).toEqual([100, 100]);
-  });
+test("nor in the drawings as worn, on a wide screen or a narrow one", () => {
+  for (const declaration of catalogue.values()) {
+    const example = declaration.examples[0]!;
+    const hung =
+      declaration.worn && worn(declaration, argumentsOf(declaration, example), setting(example.unit ?? "in"));
+    if (!hung) continue;
+    expect(collisions(hung.together).found, declaration.name).toEqual([]);
+    const front = collisions(hung.views[0]!.shapes, { width: 340, height: 300 });
+    expect(front.found, declaration.name).toEqual([]);
+    expect(front.placed).toBeGreaterThan(front.asked - 2);
+  }
+});
 
-  it("of two in one place the weightier stays and the other moves a line aside", () => {
-    const placed = placeLabels([label("light"), label("heavy", { weight: 2 })], widthOf);
-    expect(placed.map(({ key, place }) => [key, ...place])).toEqual([
-      ["heavy", 100, 100],
-      ["light", 100, 100 + LINE],
-    ]);
-  });
-
-  it("no word ever lies over another", () => {
-    const labels = fc.array(
-      fc.record({
-        x: fc.integer({ min: 0, max: 300 }),
-        y: fc.integer({ min: 0, max: 200 }),
-        text: fc.string({ maxLength: 20 }),
-        upright: fc.boolean(),
-        weight: fc.nat(9),
-      }),
-      { maxLength: 40 },
-    );
-    fc.assert(
-      fc.property(labels, (list) => {
-        const wanted = list.map(({ x, y, ...more }, i) => label(`${i}`, { at: [x, y], ...more }));
-        const placed = placeLabels(wanted, widthOf).map(({ text, upright, place: [x, y] }) => {
-          const [halfX, halfY] = upright ? [LINE / 2, widthOf(text) / 2] : [widthOf(text) / 2, LINE / 2];
-          return { left: x - halfX, right: x + halfX, low: y - halfY, high: y + halfY };
-        });
-        placed.forEach((a, i) => {
-          for (const b of placed.slice(i + 1)) {
-            const apart = a.right <= b.left || b.right <= a.left || a.high <= b.low || b.high <= a.low;
-            expect(apart).toBe(true);
-          }
-        });
-      }),
-      { seed: 24 },
-    );
-  });
+test("a label without room beside its line stands off, with a leader to it", () => {
+  const crowd = Array.from(
+    { length: 5 },
+    (_, i): Shape => ({
+      kind: "note",
+      at: [10 + i * 0.01, 10],
+      text: `remark number ${i}`,
+    }),
+  );
+  const shapes: Shape[] = [
+    {
+      kind: "outline",
+      piece: polygon([
+        [0, 0],
+        [20, 0],
+        [20, 20],
+        [0, 20],
+      ]),
+    },
+    ...crowd,
+  ];
+  const picture = pictureOf(shapes, { unit: "in", mark: "1/8" });
+  const labels = labelsIn(picture, fitted(picture.box, ROOM, 34), ROOM);
+  expect(labels.length).toBeGreaterThan(2);
+  expect(labels.filter(({ leader }) => leader).length).toBeGreaterThan(0);
+  expect(collisions(shapes).found).toEqual([]);
 });

@@ -50,7 +50,7 @@ describe("the page starts", () => {
     [
       "is forbidden",
       `IDBFactory.prototype.open = () => { throw new DOMException("no", "SecurityError") }`,
-      /does not let this page keep anything/,
+      /does not let this page store anything/,
     ],
     [
       "never answers",
@@ -316,7 +316,7 @@ describe("a fault in one part leaves the rest alive", () => {
     await page.getByRole("button", { name: "Dismiss" }).first().click();
     await type(page, "A20", "more");
     expect(await cell(page, "A21").textContent()).toBe("after cells");
-    // The same fault was dismissed before: another one is told.
+    // The same fault was dismissed before: another one is shown.
     await failing("act");
     await page.keyboard.press("Control+s");
     await failing("");

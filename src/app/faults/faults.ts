@@ -1,4 +1,4 @@
-/** Faults that no part of the page has dealt with, each told once as a sentence. */
+/** Faults that no part of the page has dealt with, each shown once, as a sentence. */
 import { reasonOf } from "./in-time.ts";
 
 let current: string | null = null;
@@ -24,7 +24,7 @@ export const faults = {
   },
 };
 
-/** Tells a fault, unless the same was told before and dismissed. */
+/** Shows a fault, unless the same one was dismissed before. */
 export function report(fault: unknown): void {
   const sentence = `Something in the page failed (${reasonOf(fault)}). Your book is not affected; if the page stops responding, save the book to a file and reload the page`;
   if (current === null && !dismissed.has(sentence)) become(sentence);
@@ -44,7 +44,7 @@ export function guarded<T>(work: () => T, otherwise: T): T {
 /** A browser's own remark on sizes that are still changing; nothing failed. */
 const HARMLESS = /^ResizeObserver loop/;
 
-/** Hears of everything that nothing caught: in handlers of events, in timers, in promises, in what workers send. */
+/** Reports every error that nothing caught: in handlers of events, in timers, in promises, in what workers send. */
 export function listenForFaults(): void {
   addEventListener("error", (event) => {
     if (event instanceof ErrorEvent && !HARMLESS.test(event.message)) report(event.error ?? event.message);

@@ -1,5 +1,5 @@
 /**
- * The answer to `work`, or an error after so many milliseconds: a page that waits for an answer
+ * The answer to `work`, or an error when the milliseconds are over: a page that waits for an answer
  * which never comes shows nothing. An answer that comes too late is handed to `late`.
  */
 export function inTime<T>(work: Promise<T>, milliseconds: number, late?: (answer: T) => void): Promise<T> {

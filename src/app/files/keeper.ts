@@ -48,7 +48,7 @@ export class Keeper {
 
   readonly subscribe = (listener: () => void): (() => void) => this.#keeping.subscribe(listener);
 
-  /** Tells news, after the news that is not dismissed yet. */
+  /** Adds news to the news that is not dismissed yet. */
   tellNews(news: string): void {
     this.#keeping.addNews(news);
   }

@@ -19,7 +19,7 @@ export interface Keeping {
   readonly news: string | null;
 }
 
-/** The state that the page shows, and who is told when it changes. */
+/** The state that the page shows; listeners are called when it changes. */
 export class KeepingState {
   #now: Keeping;
   readonly #listeners = new Set<() => void>();

@@ -51,9 +51,9 @@ function whyClosed(fault: unknown): string {
   const name = fault instanceof Error ? fault.name : "";
   if (name === NONE) return "this browser has no database to keep books in";
   if (name === "VersionError")
-    return "a newer Ellwand keeps books in this browser, and this older one leaves them as they are; open the newer Ellwand, or reload this page if it was brought up to date";
+    return "a newer Ellwand keeps books in this browser, and this older one leaves them as they are; open the newer Ellwand, or reload this page if it has been updated";
   if (name === "SecurityError")
-    return "the browser does not let this page keep anything; it may be in private mode or block the data of this site";
+    return "the browser does not let this page store anything; it may be in private mode, or block the data of this site";
   return `the browser's database could not be opened: ${reasonOf(fault)}`;
 }
 
@@ -87,7 +87,7 @@ export class Shelf {
           fresh.createObjectStore("spines", { keyPath: "id" });
           fresh.createObjectStore("leaves", { keyPath: "id" });
         },
-        blocked: () => reject(new Error("another tab holds it; close the other tabs of Ellwand")),
+        blocked: () => reject(new Error("another tab of Ellwand is using it; close the other tabs")),
         blocking(_now, _next, event) {
           (event.target as IDBDatabase).close();
           lost("a newer Ellwand was opened in another tab; reload this page");

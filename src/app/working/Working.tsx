@@ -120,9 +120,9 @@ const Section = memo(function Section({ engine, place, onPlace }: SectionProps) 
   );
 });
 
-/** An answer of more letters than this is a sentence, no figure. */
+/** An answer with more letters than this is a sentence, not a value. */
 const SENTENCE = 40;
-/** Cells told by name before "and so many more". */
+/** How many cells are named before the others are only counted. */
 const MOST_USES = 12;
 
 function Uses({ engine, place, onPlace }: Required<Omit<SectionProps, "revision">>) {

@@ -1,5 +1,5 @@
 /** What a cell is for, seen at a glance: to be typed in, to be chosen, a section's heading, or a piece with its outline. */
-import { pieceBounds, readPiece } from "../../../functions/pieces/piece.ts";
+import { outlinePath, pieceBounds, readPiece } from "../../../functions/pieces/piece.ts";
 import type { Place } from "../../book/address.ts";
 import { isFormula } from "../../book/formula.ts";
 import { nameOf } from "../../book/names.ts";
@@ -53,8 +53,12 @@ function drawOutline(td: HTMLElement, path: string): void {
   before?.remove();
   if (path === "") return;
   const picture = document.createElementNS(SVG, "svg");
+  const line = document.createElementNS(SVG, "path");
   try {
-    const { left, right, low, high } = pieceBounds(readPiece(path));
+    const piece = readPiece(path);
+    const { left, right, low, high } = pieceBounds(piece);
+    // The piece's text also names its marks and edges, which are no path data.
+    line.setAttribute("d", outlinePath(piece));
     const edge = Math.max(right - left, high - low) * 0.04;
     picture.setAttribute(
       "viewBox",
@@ -66,8 +70,6 @@ function drawOutline(td: HTMLElement, path: string): void {
   picture.dataset.path = path;
   picture.setAttribute("class", "cell-piece");
   picture.setAttribute("aria-hidden", "true");
-  const line = document.createElementNS(SVG, "path");
-  line.setAttribute("d", path);
   line.setAttribute("vector-effect", "non-scaling-stroke");
   picture.append(line);
   td.prepend(picture);

@@ -72,5 +72,5 @@ export function unsureNote(
 /** What to know of an answer that rests on lays; "" when it rests on none or they are proved. */
 export const laidNote = (origin: LayOrigin | null): string =>
   origin && uncertaintyOf(origin) > 0
-    ? `the lengths of cloth rest on lays (${originText(origin)}): a longer search may shorten each by some ${uncertaintyOf(origin) * 100} %`
+    ? `the lengths of cloth rest on lays (${originText(origin)}): a longer search may shorten each by some ${Math.round(uncertaintyOf(origin) * 1000) / 10} %`
     : "";

@@ -102,7 +102,7 @@ describe("figures that come from lays, on the command line", () => {
     expect(note([100, 100], { by: "quick" })).toBe("");
     expect(note([100, 120], { by: "quick" })).toBe("");
     expect(note([100, 105], { by: "search", seconds: 20 })).toBe("");
-    expect(note([100, 101], { by: "search", seconds: 20 })).toMatch(/searched for 20 s.* by some 1.5 %/);
+    expect(note([100, 101], { by: "search", seconds: 20 })).toMatch(/searched for 20 s.* by some 1 %/);
     expect(note([100, 101], { by: "search", seconds: 1, proved: true })).toBe("");
   });
 });

@@ -28,7 +28,7 @@ describe("a laid length", () => {
 
   it("is the less uncertain the longer it was searched for, and certain once it is proved", () => {
     const shares = [QUICK, searched(0.2), searched(2), searched(20), searched(60), searched(1, true)];
-    expect(shares.map(uncertaintyOf)).toEqual([0.08, 0.05, 0.04, 0.015, 0.01, 0]);
+    expect(shares.map(uncertaintyOf)).toEqual([0.11, 0.11, 0.03, 0.01, 0.01, 0]);
     expect(isUnsure(100, 105, [QUICK, QUICK])).toBe(true);
     expect(isUnsure(100, 105, [searched(20), searched(20)])).toBe(false);
     expect(isUnsure(100, 100, [QUICK, QUICK])).toBe(false);

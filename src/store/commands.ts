@@ -69,7 +69,17 @@ export function pasteBlock(at: Place, block: readonly (readonly string[])[]): Co
   const typings = block.flatMap((row, r) =>
     row.map((typed, c) => ({ page: at.page, row: at.row + r, column: at.column + c, typed })),
   );
-  return { ...typeCells(typings), label: `paste ${many(typings.length, "cell")}` };
+  const typing = typeCells(typings);
+  const [bottom, right] = [at.row + block.length, at.column + Math.max(0, ...block.map((row) => row.length))];
+  return {
+    label: `paste ${many(typings.length, "cell")}`,
+    edit: (book) =>
+      bottom > MOST_ROWS || right > MOST_COLUMNS
+        ? {
+            refusal: `the pasted block would end at ${cellAddress(bottom - 1, right - 1)}, and a page has at most ${MOST_ROWS} rows and ${MOST_COLUMNS} columns; paste a part of it`,
+          }
+        : typing.edit(book),
+  };
 }
 
 /** What is typed in a block, moved as when its upper left corner is put at `to`; repeated to fill `target`. */

@@ -350,6 +350,42 @@ describe("blocks", () => {
     expect(await typedIn("B13")).toBe("5");
   });
 
+  it("an HTML table comes in as cells with what was doubtful said, and cells go out as text and as a table", async () => {
+    const paste = (html: string, text: string) =>
+      page.evaluate(
+        ([asHtml, asText]) => {
+          const data = new DataTransfer();
+          data.setData("text/html", asHtml!);
+          data.setData("text/plain", asText!);
+          document.dispatchEvent(new ClipboardEvent("paste", { clipboardData: data, cancelable: true }));
+        },
+        [html, text],
+      );
+    await choose("A8", "B9");
+    const out = await page.evaluate(() => {
+      const data = new DataTransfer();
+      document.dispatchEvent(new ClipboardEvent("copy", { clipboardData: data, cancelable: true }));
+      return [data.getData("text/plain"), data.getData("text/html")];
+    });
+    expect(out).toEqual([
+      "Depth below the seam\t9\nEase at the hip\t1",
+      "<table><tr><td>Depth below the seam</td><td>9</td></tr><tr><td>Ease at the hip</td><td>1</td></tr></table>",
+    ]);
+    await turn("Fit");
+    await choose("A20");
+    await paste(
+      '<table><tr><td rowspan="2">skirt<img src="x" onerror="document.title=1"><td>28&nbsp;1/2<tr><td>two</table>',
+      "skirt 28 1/2 two",
+    );
+    await expect.poll(() => typedIn("B20")).toBe("28 1/2");
+    expect(await typedIn("B21")).toBe("two");
+    const said = page.locator(".grid-hidden");
+    expect(await said.textContent()).toContain("1 cell of the table spanned several");
+    await said.getByRole("button", { name: "Paste as plain lines" }).click();
+    expect(await typedIn("A20")).toBe("skirt 28 1/2 two");
+    expect(await page.title()).not.toBe("1");
+  });
+
   it("markup on the clipboard or in a heading is text", async () => {
     await toClipboard("<img src=x onerror=alert(1)>");
     await choose("C7");

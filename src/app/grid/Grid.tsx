@@ -18,6 +18,7 @@ import { HiddenRows } from "./HiddenRows.tsx";
 import { addGridKeys, listenToFind, listenToUndo } from "./keys.ts";
 import { NoteForm } from "./NoteForm.tsx";
 import { OfferList } from "./OfferList.tsx";
+import { PasteNotice } from "./PasteNotice.tsx";
 import { type Form, RowsAndColumns } from "./RowsAndColumns.tsx";
 import { SortForm } from "./SortForm.tsx";
 
@@ -136,6 +137,7 @@ export function Grid({ store, page, place, onPlace, onRefused }: Props) {
   return (
     <div className="grid-page">
       <div className="grid-host" ref={root} />
+      <PasteNotice session={session} />
       <HiddenRows session={session} page={page} row={row} />
       <OfferList session={session} />
       {menu && (

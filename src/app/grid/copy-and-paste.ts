@@ -1,13 +1,15 @@
 /**
- * Copy, cut and paste at the grid: plain text with other programs; among our own cells a copied
+ * Copy, cut and paste at the grid: plain text and tables with other programs; among our own cells a copied
  * block brings its formulas along, and a cut one is moved as `moveBlock` says.
  */
 import type { Block, Place } from "../../book/address.ts";
 import { typedAt } from "../../book/shape.ts";
 import { copyOf, moveCells, pasteBlock, typeCells } from "../../store/commands.ts";
-import { blockText, repeated, textBlock } from "./clipboard.ts";
+import { blockText, repeated } from "./clipboard.ts";
 import type { Clip, EditSession } from "./edit-session.ts";
 import type { GridView } from "./grid-view.ts";
+import { htmlTable, tableHtml } from "./html-table.ts";
+import { understood } from "./understood.ts";
 
 /** Takes the clipboard's events while the grid has the keyboard and no text is being edited. Returns how to stop. */
 export function listenToClipboard(grid: GridView, session: EditSession): () => void {
@@ -16,17 +18,20 @@ export function listenToClipboard(grid: GridView, session: EditSession): () => v
     const block = ours() ? grid.block() : null;
     if (!block || !event.clipboardData) return;
     event.preventDefault();
-    const text = shownText(grid, block);
+    const shown = rowsOf(block, (row, column) => grid.view(row, column).shown);
+    const text = blockText(shown);
     const cut = event.type === "cut";
     session.clip = { book: cut ? session.store.book : session.store.shown, block, text, cut };
     event.clipboardData.setData("text/plain", text);
+    event.clipboardData.setData("text/html", tableHtml(shown));
   };
   const paste = (event: ClipboardEvent) => {
     const block = ours() ? grid.block() : null;
     const text = event.clipboardData?.getData("text/plain");
     if (!block || text === undefined) return;
     event.preventDefault();
-    put(grid, session, text.replaceAll("\r\n", "\n"), block);
+    const html = event.clipboardData?.getData("text/html") ?? "";
+    put(grid, session, text.replaceAll("\r\n", "\n"), html, block);
   };
   const letBe = ({ key }: KeyboardEvent) => {
     if (key === "Escape" && session.clip?.cut && ours()) session.clip = { ...session.clip, cut: false };
@@ -49,20 +54,41 @@ function rowsOf(block: Block, cell: (row: number, column: number) => string): st
   );
 }
 
-const shownText = (grid: GridView, block: Block): string =>
-  blockText(rowsOf(block, (row, column) => grid.view(row, column).shown));
-
 /** Puts a text from the clipboard down at the chosen block, as one step. */
-function put(grid: GridView, session: EditSession, text: string, chosen: Block): void {
+function put(grid: GridView, session: EditSession, text: string, html: string, chosen: Block): void {
   const own = session.clip?.text === text ? session.clip : null;
   const at = { page: chosen.page, row: chosen.top, column: chosen.left };
   if (own && session.cutBlock) {
     move(grid, session, own, at);
     return;
   }
-  const block = own ? typedBlock(own) : textBlock(text);
+  if (own) {
+    putCopy(grid, session, own, chosen);
+    return;
+  }
+  if (text.length > MOST_TEXT) {
+    const said = Math.round(text.length / 1e6);
+    const refusal = `the clipboard holds ${said} million characters, more than a page can take; paste a part of it`;
+    session.run({ label: "paste", edit: () => ({ refusal }) }, at);
+    return;
+  }
+  const { cells, doubt, other } = understood(text, htmlTable(html));
+  const paste = (block: string[][]): boolean => putTexts(grid, session, block, chosen);
+  if (!paste(cells) || doubt === null) return;
+  session.pasted = {
+    book: session.store.book,
+    doubt,
+    other: other && { label: other.label, paste: () => paste(other.cells) },
+  };
+}
+
+/** The longest text of the clipboard that is read, in characters. */
+const MOST_TEXT = 50_000_000;
+
+/** Where a block comes to when it is pasted at the chosen one: repeated to fill it where it goes in evenly. */
+function targetOf(chosen: Block, block: readonly (readonly string[])[]) {
   const cells = repeated(block, chosen.bottom - chosen.top + 1, chosen.right - chosen.left + 1);
-  if (cells.length === 0) return;
+  if (cells.length === 0) return null;
   const target: Block = {
     page: chosen.page,
     top: chosen.top,
@@ -70,10 +96,31 @@ function put(grid: GridView, session: EditSession, text: string, chosen: Block):
     bottom: chosen.top + cells.length - 1,
     right: chosen.left + cells[0]!.length - 1,
   };
-  const command = own
-    ? { ...typeCells(copyOf(own.book, own.block, at, target)), label: "paste copied cells" }
-    : pasteBlock(at, cells);
-  if (session.run(command, at)) grid.selectBlock(target);
+  return { cells, target };
+}
+
+const cornerOf = ({ page, top, left }: Block): Place => ({ page, row: top, column: left });
+
+/** Puts texts down at the chosen block, as one step. */
+function putTexts(grid: GridView, session: EditSession, block: string[][], chosen: Block): boolean {
+  const put = targetOf(chosen, block);
+  if (!put) return false;
+  const at = cornerOf(chosen);
+  if (!session.run(pasteBlock(at, put.cells), at)) return false;
+  grid.selectBlock(put.target);
+  return true;
+}
+
+/** Puts a copied block down with its formulas, as one step. */
+function putCopy(grid: GridView, session: EditSession, clip: Clip, chosen: Block): void {
+  const put = targetOf(chosen, typedBlock(clip));
+  if (!put) return;
+  const at = cornerOf(chosen);
+  const command = {
+    ...typeCells(copyOf(clip.book, clip.block, at, put.target)),
+    label: "paste copied cells",
+  };
+  if (session.run(command, at)) grid.selectBlock(put.target);
 }
 
 /** Moves what was cut. It is no longer cut then: pasted once more, it is copied from where it came to. */

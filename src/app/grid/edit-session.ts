@@ -38,6 +38,14 @@ export interface Clip {
   readonly cut: boolean;
 }
 
+/** A paste that could have been taken otherwise. */
+export interface Pasted {
+  /** The book after it. */
+  readonly book: Book;
+  readonly doubt: string;
+  readonly other: { readonly label: string; readonly paste: () => void } | null;
+}
+
 export interface Cell {
   readonly row: number;
   readonly column: number;
@@ -80,6 +88,7 @@ export class EditSession {
   /** Opens the note of a cell. */
   openNote: ((place: Place) => void) | null = null;
   #clip: Clip | null = null;
+  #pasted: Pasted | null = null;
   /** To be stretched or replaced by pointing again; forgotten when the text is changed otherwise. */
   pointed: Pointed | null = null;
   #draft: Draft | null = null;
@@ -224,6 +233,15 @@ export class EditSession {
 
   set clip(clip: Clip | null) {
     this.#clip = clip;
+    this.#tell();
+  }
+
+  get pasted(): Pasted | null {
+    return this.#pasted;
+  }
+
+  set pasted(pasted: Pasted | null) {
+    this.#pasted = pasted;
     this.#tell();
   }
 

@@ -1,4 +1,5 @@
 import { define } from "../define.ts";
+import { foldBracket } from "../drawing/fold-bracket.ts";
 import { grainDrawn } from "../drawing/grain-line.ts";
 import { edgeLabelsDrawn } from "../drawing/piece-drawing.ts";
 import { dimension, outline, type Shape } from "../drawing/shapes.ts";
@@ -91,7 +92,16 @@ export const WITH_ALLOWANCE = define({
         dimension(point, out, name === "hem" && width === hem_allowance ? { shows: "hem_allowance" } : {}),
       ];
     });
-    return [...outline(cut, { shows: "cut_area" }), grainDrawn(cut), ...edgeLabelsDrawn(piece), ...widths];
+    const folds = allowances.flatMap(({ name }, i) =>
+      name === "fold_edges" ? [foldBracket(cut, i + 1)] : [],
+    );
+    return [
+      ...outline(cut, { shows: "cut_area" }),
+      ...folds,
+      grainDrawn(cut),
+      ...edgeLabelsDrawn(piece),
+      ...widths,
+    ];
   },
   examples: [
     {

@@ -14,11 +14,12 @@ export type Shape =
       readonly shows?: string;
       readonly context?: true;
     }
-  /** A run of strokes; shows its length. */
+  /** A run of strokes; shows its length. `arrows` puts one at each end, as a grain line has them. */
   | {
       readonly kind: "edge";
       readonly edge: Edge;
       readonly role: Role;
+      readonly arrows?: true;
       readonly label?: string;
       readonly shows?: string;
     }

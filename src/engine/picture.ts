@@ -71,6 +71,7 @@ export function wordsOf(shape: Shape, rule: Rule): string {
   const figure = measureShape(shape)!;
   if (shape.kind === "dimension") return `${label} ${show(figure, "length", rule)}`.trim();
   if (shape.kind === "angle") return `${label} ${plainNumber(figure, 1, rule.decimal)}°`.trim();
+  if (shape.kind === "edge" && label && shape.shows) return `${label} ${show(figure, "length", rule)}`;
   if (shape.kind === "marks") return label && `${label} × ${figure}`;
   return label;
 }
@@ -105,7 +106,7 @@ function layerPath({ points, of }: Layer): string {
 }
 
 /** Places within an outline where its name may stand, those farthest from its border first. */
-function placesInside(outline: readonly Point[], { left, right, low, high }: Box): Point[] {
+export function placesInside(outline: readonly Point[], { left, right, low, high }: Box): Point[] {
   const places: { at: Point; free: number }[] = [];
   const sparse = outline.filter((_, i) => i % Math.ceil(outline.length / 150) === 0);
   for (let i = 1; i < 14; i += 1)
@@ -158,7 +159,7 @@ export function pictureOf(shapes: readonly Shape[], rule: Rule): Picture {
         const [first, last] = [shape.edge[0]!, shape.edge.at(-1)!];
         const back = direction(first, 0);
         const arrows =
-          shape.role === "grain"
+          shape.role === "grain" || shape.arrows
             ? [
                 { at: first.from, to: [-back[0], -back[1]] as const },
                 { at: last.to, to: direction(last, 1) },

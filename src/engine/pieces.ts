@@ -7,6 +7,7 @@ import type { Place } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import { drawnAt } from "./drawn.ts";
 import type { Engine } from "./engine.ts";
+import { pieceNotes } from "./piece-notes.ts";
 import type { CellView } from "./view.ts";
 
 export interface FoundPiece {
@@ -16,6 +17,8 @@ export interface FoundPiece {
   /** The name, or for a cell without one the words at the beginning of its row, or its address. */
   readonly title: string;
   readonly piece: Piece;
+  /** What stands on the piece for whoever cuts it, its title first. */
+  readonly notes: readonly string[];
   /** The outline, and what the page draws on it; no dimensions. */
   readonly shapes: readonly Shape[];
 }
@@ -47,7 +50,8 @@ export function piecesOf(engine: Engine): { readonly found: FoundPiece[]; readon
     if (name === undefined && seen.has(value)) continue;
     try {
       const piece = readPiece(value);
-      found.push({ place, address, name, title, piece, shapes: onPaper(engine, place, piece) });
+      const notes = pieceNotes(engine, place, title);
+      found.push({ place, address, name, title, piece, notes, shapes: onPaper(engine, place, piece) });
       seen.add(value);
     } catch (reason) {
       if (kind === "piece") lost.push({ address, title, sentence: (reason as Error).message });

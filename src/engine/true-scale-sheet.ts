@@ -4,12 +4,12 @@
  * what its lines are, and a square to measure before anything is cut.
  */
 
-import { pointInside } from "../../functions/geometry/point-in-polygon.ts";
 import type { Point } from "../../functions/geometry/strokes.ts";
 import { flattenPiece, pieceBounds, type Role, writePiece } from "../../functions/pieces/piece.ts";
 import { BOOK_UNITS, convert } from "../../functions/units.ts";
 import type { Book } from "../book/shape.ts";
-import { type Picture, pictureOf } from "./picture.ts";
+import { type Label, placeLabels } from "./label-places.ts";
+import { type Picture, pictureOf, placesInside } from "./picture.ts";
 import type { FoundPiece } from "./pieces.ts";
 import { scalePath } from "./rescale.ts";
 import { MARK_SIGNS, ROLE_WORDS } from "./roles.ts";
@@ -25,7 +25,7 @@ export interface Sheet {
 
 /** Millimetres: width of a line, then dash and gap by turns. Each kind has a pattern of its own, told without colour. */
 const LINES: Record<Role, readonly [width: number, ...dashes: number[]]> = {
-  cut: [0.5], seam: [0.35, 1.9, 1.1], fold: [0.35, 3.7, 1.1, 0.5, 1.1], placement: [0.4, 0.5, 0.8], grain: [0.3],
+  cut: [0.8], seam: [0.35, 1.9, 1.1], fold: [0.35, 3.7, 1.1, 0.5, 1.1], placement: [0.4, 0.5, 0.8], grain: [0.3],
   stitch: [0.3, 1.1, 0.5], inner: [0.3, 2.4, 0.8, 0.3, 0.8, 0.3, 0.8], dart: [0.4, 2.6, 0.7], notch: [0.6], slash: [0.3, 3.2, 0.8, 0.5, 0.8, 0.5, 0.8], guide: [0.3, 0.3, 1.1],
 }; // biome-ignore format: a table
 
@@ -120,18 +120,68 @@ function pieceDrawn(picture: Picture, pen: Pen): string[] {
 /** Letters of a plain type take about so much of their height across. */
 const LETTER = 0.56;
 
-/** The piece's name on the piece itself, for the foot is cut away, and the small words of its lines. */
-function wordsOn({ title, piece }: FoundPiece, picture: Picture, { of, mm }: Pen): string[] {
+/** What the piece is on the piece itself, for the foot is cut away, and the small words of its lines, none across a line. */
+function wordsOn({ notes, piece }: FoundPiece, picture: Picture, { of, mm }: Pen): string[] {
   const box = pieceBounds(piece);
   const [wide, tall] = [box.right - box.left, box.high - box.low];
-  const [x, y] = pointInside(flattenPiece(piece, Math.max(wide, tall) / 200));
-  const size = Math.min(mm(7), (0.6 * of(wide)) / (LETTER * title.length), 0.3 * of(tall));
-  return [
-    textAt(title, [of(x), of(y) + size * 1.5], size),
-    ...picture.words
-      .filter(({ is }) => is !== "outline")
-      .map(({ text, at }) => textAt(text, [of(at[0]), of(at[1])], mm(3), ' fill="#444"')),
-  ];
+  const scaled = ([x, y]: Point): Point => [of(x), of(y)];
+  const longest = Math.max(...notes.map((line) => line.length));
+  const strokes = picture.strokes.map((stroke) => stroke.map(scaled));
+  const margin = mm(12);
+  const [left, right, top, bottom] = [
+    picture.box.left,
+    picture.box.right,
+    picture.box.low,
+    picture.box.high,
+  ].map(of);
+  const sheet = {
+    left: left! - margin,
+    top: top! - margin,
+    right: right! + margin,
+    bottom: bottom! + margin,
+  };
+  const inside = placesInside(flattenPiece(piece, Math.max(wide, tall) / 1000), box).map(scaled);
+  const small = picture.words
+    .filter(({ is }) => is !== "outline")
+    .map(({ text, at, also, aside }, i): Label => {
+      const width = LETTER * mm(4) * text.length + mm(1);
+      return {
+        key: `${i}`,
+        text,
+        at: [at, ...also].map(scaled),
+        aside,
+        upright: false,
+        wide: width,
+        tall: mm(5),
+        within: false,
+        weight: 0,
+      };
+    });
+  // As large as it can be read from where one stands to cut, and as it fits between the lines.
+  for (const height of [7, 6, 5, 4, 3, 2.2, 1.6].map(mm)) {
+    const name: Label = {
+      key: "notes", text: notes.join("\n"), at: inside, aside: [0, 1], upright: false, within: true, weight: 1,
+      wide: LETTER * height * longest + mm(2), tall: 1.35 * height * notes.length + mm(1),
+    }; // biome-ignore format: a label in few lines
+    const placed = placeLabels([name, ...small], strokes, sheet, mm(4));
+    if (height > mm(1.6) && !placed.some(({ key }) => key === "notes")) continue;
+    return placed.flatMap(({ key, text, place: [x, y], leader }) => {
+      const size = key === "notes" ? height : mm(4);
+      const lines = text.split("\n");
+      const first = y + size * 0.35 - ((lines.length - 1) / 2) * 1.35 * size;
+      return [
+        ...(leader
+          ? [
+              `<path class="leader" d="M ${leader.map((end) => end.map(figure).join(" ")).join(" L ")}" fill="none" stroke="#777" stroke-width="${figure(mm(0.2))}"/>`,
+            ]
+          : []),
+        ...lines.map((line, i) =>
+          textAt(line, [x, first + i * 1.35 * size], size, key === "notes" ? "" : ' fill="#444"'),
+        ),
+      ];
+    });
+  }
+  return [];
 }
 
 /** Whether the outline has a sewing line within it. */

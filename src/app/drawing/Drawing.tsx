@@ -7,6 +7,7 @@ import type { Place } from "../../book/address.ts";
 import {
   canDraw,
   canWear,
+  type Drawn,
   drawable,
   drawnAt,
   finishedPiece,
@@ -15,6 +16,7 @@ import {
 } from "../../engine/drawn.ts";
 import type { Engine } from "../../engine/engine.ts";
 import { pictureOf, wordsOf } from "../../engine/picture.ts";
+import { pieceNotes, withNotes } from "../../engine/piece-notes.ts";
 import { ROLE_WORDS } from "../../engine/roles.ts";
 import type { Store } from "../../store/store.ts";
 import { answeredAt } from "../lay/asked.ts";
@@ -53,7 +55,7 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
   const [manner, setManner] = useState<Manner>(AS_FLAT);
   const wearable = subject !== null && canWear(engine, subject);
   const garment = wearable && manner.as === "worn" ? wornAt(engine, subject) : null;
-  const shapes = garment ? shapesIn(garment.worn, manner) : drawn?.shapes;
+  const shapes = garment ? shapesIn(garment.worn, manner) : drawn && labelled(engine, drawn);
   const shown = drawn && `${drawn.address} ${garment ? manner.seen : "flat"}`;
   const kept = useRef<{ what: string; shapes: readonly Shape[] } | null>(null);
   useEffect(() => {
@@ -113,8 +115,8 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
           description={
             garment
               ? garment.worn.says
-              : drawn.shapes
-                  .map((shape) => wordsOf(shape, store.shown))
+              : (shapes ?? [])
+                  .map((shape) => wordsOf(shape, store.shown).replaceAll("\n", ", "))
                   .filter(Boolean)
                   .join("; ")
           }
@@ -130,6 +132,12 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
     </div>
   );
 });
+
+/** A piece's drawing has on it what a printed pattern piece has: name, how many, cloth, wearer and day. */
+const labelled = (engine: Engine, drawn: Drawn): readonly Shape[] =>
+  drawn.isOfValue && engine.view(drawn.place).kind === "piece"
+    ? withNotes(drawn.shapes, pieceNotes(engine, drawn.place, drawn.name ?? drawn.address))
+    : drawn.shapes;
 
 /** The chosen cell when it has a drawing; else the one drawn before stays, or the book's own piece is drawn. */
 function subjectOf(engine: Engine, chosen: Place, last: Place | null): Place | null {

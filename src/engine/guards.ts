@@ -52,10 +52,15 @@ export interface Inside {
   readonly serialization: { readonly exporter: { cellValueRounding(value: number): number } };
   readonly functionRegistry: { readonly functions: ReadonlyMap<string, readonly [string, PluginInside]> };
   readonly dependencyGraph: {
+    readonly rangeMapping: { findSmallerRange(range: RangeInside): unknown };
     readonly lazilyTransformingAstService: {
       readonly parser: { parse(text: string, at: CellAddress): Parsed };
     };
   };
+}
+
+interface RangeInside {
+  width(): number;
 }
 
 interface PluginInside {
@@ -136,7 +141,12 @@ export class Guards {
     const { arraySizePredictor } = inside;
     const one = arraySizePredictor.checkArraySize({ type: "NUMBER" }, {});
     arraySizePredictor.checkArraySize = () => one;
-    this.#guardParser(inside.dependencyGraph.lazilyTransformingAstService.parser);
+    const { rangeMapping, lazilyTransformingAstService } = inside.dependencyGraph;
+    // HyperFormula builds rows 1:5 on rows 1:4, and throws when the page has become wider in the meantime.
+    const findSmaller = rangeMapping.findSmallerRange.bind(rangeMapping);
+    rangeMapping.findSmallerRange = (range) =>
+      Number.isFinite(range.width()) ? findSmaller(range) : { restRange: range };
+    this.#guardParser(lazilyTransformingAstService.parser);
     this.#guardComparisons(inside.arithmeticHelper);
     const { exporter } = inside.serialization;
     const round = exporter.cellValueRounding.bind(exporter);

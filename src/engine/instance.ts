@@ -47,6 +47,9 @@ export type RawValue = number | string | boolean | null | DetailedCellError;
 /** The content of a cell that is set aside: a value that is an error. */
 const ASIDE = "=#N/A";
 
+/** How HyperFormula marks a formula that it threw at while it entered it: it keeps what it threw to itself. */
+const THREW = "Parsing error. Invalid range size.";
+
 /** A formula that its reader asks to calculate again gets this many times the usual time. */
 const MORE_TIME = 12;
 
@@ -63,6 +66,8 @@ export class Instance {
   readonly #laid = new LaidCells();
   /** The titles of the pages as HyperFormula numbers them. */
   #titles: readonly string[] = [];
+  /** The cells that the present change gave to HyperFormula. */
+  #entered: CellAddress[] = [];
   /** Whether the formula being calculated stands in no cell of the book. */
   #outside = false;
   readonly oddities = new Oddities();
@@ -213,11 +218,18 @@ export class Instance {
     this.#guards.begin(times);
     try {
       this.#hf.suspendEvaluation();
+      this.#entered = [];
       change();
       this.#hf.resumeEvaluation();
+      if (this.#entered.some((address) => this.#threwAt(address))) this.#rebuild();
     } catch {
       this.#rebuild();
     }
+  }
+
+  #threwAt(address: CellAddress): boolean {
+    const value = this.#hf.getCellValue(address);
+    return value instanceof DetailedCellError && value.message === THREW;
   }
 
   /** Calculates cells again that took too long, with more time than before. */
@@ -234,7 +246,12 @@ export class Instance {
     const address = this.address(place);
     this.#guards.forget(address);
     this.#laid.forget(address);
+    this.#enter(address, content);
+  }
+
+  #enter(address: CellAddress, content: ReturnType<typeof forEngine>): void {
     this.#hf.setCellContents(address, content);
+    this.#entered.push(address);
   }
 
   #followNames({ names: old }: Book, next: Book): void {
@@ -271,7 +288,7 @@ export class Instance {
   #enterAgain(cells: readonly Laid[]): void {
     for (const { place } of cells) {
       const typed = this.#typed(place);
-      if (isFormula(typed)) this.#hf.setCellContents(this.address(place), this.#formula(typed, place.page));
+      if (isFormula(typed)) this.#enter(this.address(place), this.#formula(typed, place.page));
     }
   }
 

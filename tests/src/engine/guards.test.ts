@@ -1,6 +1,6 @@
 /** The guards depend on the inside of HyperFormula: where a later version moves it, these tests fail. */
 import { HyperFormula } from "hyperformula";
-import { describe, expect, test } from "vitest";
+import { describe, expect, test, vi } from "vitest";
 import { type } from "../../../src/book/edit.ts";
 import { type Book, blankBook } from "../../../src/book/shape.ts";
 import { engineConfig } from "../../../src/engine/config.ts";
@@ -32,7 +32,7 @@ test("every part that the guards take hold of is there, and is used from there",
   new Engine(bookOf([]), layDesk).destroy();
   const hf = HyperFormula.buildFromArray([[1]], engineConfig(context));
   const parts = inside as unknown as Inside;
-  const calls = { evaluate: 0, parse: 0, size: 0, round: 0, eq: 0, wild: 0 };
+  const calls = { evaluate: 0, parse: 0, size: 0, round: 0, eq: 0, wild: 0, smaller: 0 };
   const count = <K extends string>(
     of: Record<K, (...args: never[]) => unknown>,
     name: K,
@@ -45,6 +45,7 @@ test("every part that the guards take hold of is there, and is used from there",
     };
   };
   count(parts, "evaluateAst", "evaluate");
+  count(parts.dependencyGraph.rangeMapping, "findSmallerRange", "smaller");
   count(parts.dependencyGraph.lazilyTransformingAstService.parser, "parse", "parse");
   count(parts.arraySizePredictor, "checkArraySize", "size");
   count(parts.serialization.exporter, "cellValueRounding", "round");
@@ -56,6 +57,46 @@ test("every part that the guards take hold of is there, and is used from there",
   const [, plugin] = [...parts.functionRegistry.functions.values()][0]!;
   expect(plugin.calculateSingleCellOfResultArray).toBeTypeOf("function");
   hf.destroy();
+});
+
+describe("whole rows, one of which a formula of another page reaches beyond its last cell", () => {
+  const reached = ["=SUM(Measure!1:5)", "=Measure!Q1", "=SUM(Measure!1:4)", "=SUM(Measure!1:5)*2"];
+  const { pages, ...blank } = bookOf(["1", "2", "3", "4", "5"]);
+  const wholeRows = (texts: readonly string[]): Book =>
+    type(
+      { ...blank, pages },
+      texts.map((typed, row) => ({ page: 1, row, column: 0, typed })),
+    );
+  const answers = (engine: Engine) => reached.map((_, row) => engine.value({ page: 1, row, column: 0 }));
+
+  test("have their answers when the book is opened", () => {
+    const engine = new Engine(wholeRows(reached), layDesk);
+    expect(answers(engine)).toEqual([15, null, 10, 30]);
+    engine.destroy();
+  });
+
+  test("have their answers when they are typed one after another", () => {
+    const engine = new Engine(wholeRows([]), layDesk);
+    for (const [i] of reached.entries()) engine.become(wholeRows(reached.slice(0, i + 1)));
+    expect(answers(engine)).toEqual([15, null, 10, 30]);
+    engine.destroy();
+  });
+});
+
+test("what HyperFormula throws while it enters a formula and keeps to itself has the book built anew", () => {
+  const build = vi.spyOn(HyperFormula, "buildFromSheets");
+  const engine = new Engine(bookOf(["1", "=B1+1"]), layDesk);
+  const { dependencyGraph } = build.mock.results[0]!.value as unknown as {
+    dependencyGraph: { setFormulaToCell: () => never };
+  };
+  dependencyGraph.setFormulaToCell = () => {
+    throw new Error("Edge does not exist");
+  };
+  engine.become(bookOf(["1", "=B1+2"]));
+  expect(engine.value(at(1))).toBe(3);
+  expect(build).toHaveBeenCalledTimes(2);
+  build.mockRestore();
+  engine.destroy();
 });
 
 /** A clock that goes on by a millisecond whenever it is looked at: the same on every machine. */

@@ -4,6 +4,7 @@ import type { Comparison } from "../engine/trials.ts";
 import { clean } from "../engine/varied-cell.ts";
 import type { CellView } from "../engine/view.ts";
 import { answerTo } from "./answer.ts";
+import { compareBooks } from "./compare-books.ts";
 import { SECONDS_OPTION, unsureNote } from "./laid.ts";
 import { namesIn, openBook, placeOf, setCells } from "./open.ts";
 import { readOptions } from "./options.ts";
@@ -23,15 +24,23 @@ const OPTIONS = {
 
 export const compare: Verb = {
   name: "compare",
-  usage: "BOOK [--show NAME,...] [--set NAME=VALUE]... [--seconds N] [--json]",
+  usage: "BOOK [OTHER BOOK] [--show NAME,...] [--set NAME=VALUE]... [--seconds N] [--json]",
   about:
-    "Puts the trials kept in a book side by side: where their settings differ and what comes of each; with --seconds N every lay of each trial is searched for N seconds.",
+    "Puts the trials kept in a book side by side: where their settings differ and what comes of each; with --seconds N every lay of each trial is searched for N seconds. With two books it says what differs between them, where, and which answers came out otherwise.",
   options: OPTIONS,
-  examples: ["compare book.json", "compare book.json --show hem --json"],
+  examples: ["compare book.json", "compare book.json templates/peplum-bodice.json --json"],
   writes: "The answer on standard output, and no file.",
   async run(args, io) {
-    const { values, positionals } = readOptions(args, OPTIONS, 1);
+    const { values, positionals } = readOptions(args, OPTIONS, 2);
     if (positionals[0] === undefined) throw new Wrong("compare needs a book's file");
+    if (positionals[1] !== undefined) {
+      if (values.set || values.show)
+        throw new Wrong(
+          "--set and --show belong to the trials of one book; two books are compared as they are",
+        );
+      compareBooks([positionals[0], positionals[1]], io, values);
+      return 0;
+    }
     const engine = openBook(positionals[0], io);
     setCells(engine, values.set ?? []);
     if (engine.book.trials.length === 0)

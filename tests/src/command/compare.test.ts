@@ -40,3 +40,20 @@ test("a book without trials is told so", async () => {
   expect(status).toBe(2);
   expect(err).toBe("this book keeps no trials; keep a setting under a title in What if first");
 });
+
+test("two books are compared: what was typed otherwise, and what came of it", async () => {
+  const { status, out } = await run(panelSkirt(), "compare", "book.json", "other.json");
+  expect(status).toBe(0);
+  expect(out.split("\n").slice(0, 4)).toEqual([
+    "Cells:",
+    "  depth (Draft!B4): 30 in -> 31 in",
+    "",
+    "What came of it:",
+  ]);
+  expect(out).toContain("  cloth (Draft!B8): 99 -> 102");
+  const same = await run(panelSkirt(), "compare", "book.json", "book.json");
+  expect(same.out).toBe("the two books are the same");
+  const data = JSON.parse((await run(panelSkirt(), "compare", "book.json", "other.json", "--json")).out);
+  expect(data.answers.length).toBeGreaterThan(1);
+  expect((await run(panelSkirt(), "compare", "book.json", "other.json", "--show", "hem")).status).toBe(2);
+});

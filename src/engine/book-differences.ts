@@ -1,0 +1,236 @@
+/**
+ * What differs between two books, where, and what came of it. Rows and columns that were only put in or
+ * moved down are recognised by their labels and headings, so that what lies below them counts as the same.
+ */
+
+import { cellAddress, fullAddress, type Place, pageReference, placeKey } from "../book/address.ts";
+import { aligned } from "../book/align.ts";
+import { rowLabel } from "../book/find.ts";
+import { isFormula } from "../book/formula.ts";
+import { everyName, nameOf } from "../book/names.ts";
+import { afterMapping, type Span } from "../book/references.ts";
+import { type Book, type Page, typedAt } from "../book/shape.ts";
+import { convertBook } from "./convert.ts";
+import { Engine } from "./engine.ts";
+import type { LayDesk } from "./instance.ts";
+
+/** One thing that differs; `before` is the first book's, `after` the second's, "" where there is none. */
+export interface Difference {
+  readonly is: "book" | "page" | "column" | "cell" | "name" | "note" | "trial";
+  /** "Draft!B3" and the like, as the second book has it; as the first where it is gone. */
+  readonly where: string;
+  /** What names the cell: its name, or the text to its left. */
+  readonly label: string;
+  readonly before: string;
+  readonly after: string;
+}
+
+/** A formula that stands in both books alike and has another answer. */
+export type AnswerDifference = Omit<Difference, "is">;
+
+export interface BookDifferences {
+  readonly changes: readonly Difference[];
+  readonly answers: readonly AnswerDifference[];
+}
+
+/** Where the lines of a page of the first book are in the second. */
+interface Lines {
+  readonly page: number;
+  readonly rows: readonly (number | null)[];
+  readonly columns: readonly (number | null)[];
+}
+
+export function bookDifferences(first: Book, second: Book, desk: LayDesk): BookDifferences {
+  const changes: Difference[] = settingsOf(first, second);
+  // Lengths are compared in one unit, the first book's.
+  const other = convertBook(second, first.unit);
+  const lines = first.pages.map((page) => linesOf(page, other));
+  for (const [i, page] of first.pages.entries()) {
+    if (!lines[i]) changes.push(change("page", page.title, "", page.stage, ""));
+  }
+  for (const page of other.pages) {
+    const before = first.pages.find(({ title }) => same(title, page.title));
+    if (before?.stage !== page.stage)
+      changes.push(change("page", page.title, "", before?.stage ?? "", page.stage));
+  }
+  const [old, next] = [new Engine(first, desk), new Engine(other, desk)];
+  const answers: AnswerDifference[] = [];
+  const shown = (engine: Engine, place: Place) => {
+    const { shown: text, problem } = engine.view(place);
+    return problem?.is === "error" ? `error: ${problem.sentence}` : text;
+  };
+  const label = (book: Book, place: Place) => nameOf(book, place) ?? rowLabel(book, place);
+  const met = new Set<string>();
+  const said = (engine: Engine, place: Place, typed: string) =>
+    isFormula(typed) ? `${typed} (${shown(engine, place)})` : typed;
+  for (const [index, at] of lines.entries()) {
+    if (!at) continue;
+    const page = first.pages[index]!;
+    for (const [row, cells] of page.rows.entries()) {
+      for (const [column, typed] of cells.entries()) {
+        const place = { page: index, row, column };
+        const [r, c] = [at.rows[row], at.columns[column]];
+        const to =
+          r === null || r === undefined || c === null || c === undefined
+            ? null
+            : { page: at.page, row: r, column: c };
+        if (to) met.add(placeKey(to));
+        const now = to ? typedAt(other, to.page, to.row, to.column) : "";
+        if (typed.trim() === "" && now.trim() === "") continue;
+        const where = to ? fullAddress(other, to) : fullAddress(first, place);
+        const name = to ? label(other, to) : label(first, place);
+        if (!to || followed(first, lines, typed, page.title) !== now) {
+          const after = to ? said(next, to, now) : "";
+          changes.push({ is: "cell", where, label: name, before: said(old, place, typed), after });
+        } else if (isFormula(now)) {
+          const [before, after] = [shown(old, place), shown(next, to)];
+          if (before !== after) answers.push({ where, label: name, before, after });
+        }
+      }
+    }
+  }
+  for (const [page, { rows }] of other.pages.entries())
+    for (const [row, cells] of rows.entries())
+      for (const [column, typed] of cells.entries()) {
+        const place = { page, row, column };
+        if (typed.trim() === "" || met.has(placeKey(place))) continue;
+        changes.push(
+          change("cell", fullAddress(other, place), label(other, place), "", said(next, place, typed)),
+        );
+      }
+  old.destroy();
+  next.destroy();
+  changes.push(
+    ...columnsOf(first, other, lines),
+    ...namesOf(first, other, lines),
+    ...notesOf(first, other, lines),
+  );
+  changes.push(...trialsOf(first, other));
+  return { changes, answers };
+}
+
+const change = (
+  is: Difference["is"],
+  where: string,
+  label: string,
+  before: string,
+  after: string,
+): Difference => ({ is, where, label, before, after });
+
+const same = (a: string, b: string): boolean => a.toLowerCase() === b.toLowerCase();
+
+function settingsOf(first: Book, second: Book): Difference[] {
+  const fields = [
+    ["title", first.title, second.title],
+    ["description", first.about, second.about],
+    ["unit", first.unit, second.unit],
+    ["finest mark", first.mark, second.mark],
+    ["decimal mark", first.decimal ?? "point", second.decimal ?? "point"],
+  ] as const;
+  return fields.flatMap(([field, before, after]) =>
+    before === after ? [] : [change("book", "the book", field, before, after)],
+  );
+}
+
+/** What a row is known by: its first text. */
+function rowKeys({ rows }: Page): string[] {
+  return rows.map((row) => row.find((typed) => typed.trim() !== "" && !isFormula(typed))?.trim() ?? "");
+}
+
+function linesOf(page: Page, other: Book): Lines | null {
+  const to = other.pages.findIndex(({ title }) => same(title, page.title));
+  const there = other.pages[to];
+  if (!there) return null;
+  const heads = ({ columns }: Page) => columns.map(({ heading }) => heading);
+  return {
+    page: to,
+    rows: aligned(rowKeys(page), rowKeys(there)),
+    columns: aligned(heads(page), heads(there)),
+  };
+}
+
+/** A formula of the first book with its references where their cells are in the second; a text as it is. */
+function followed(first: Book, lines: readonly (Lines | null)[], typed: string, home: string): string {
+  if (!isFormula(typed)) return typed;
+  return lines.reduce((formula, at, i) => {
+    if (!at || (isStill(at.rows) && isStill(at.columns))) return formula;
+    const line = (list: Lines["rows"], n: number | null) => (n === null ? null : (list[n] ?? n));
+    return afterMapping(
+      formula,
+      home,
+      first.pages[i]!.title,
+      (span): Span => ({
+        top: line(at.rows, span.top),
+        bottom: line(at.rows, span.bottom),
+        left: line(at.columns, span.left),
+        right: line(at.columns, span.right),
+      }),
+    );
+  }, typed);
+}
+
+const isStill = (list: Lines["rows"]): boolean => list.every((to, i) => to === i);
+
+function columnsOf(first: Book, other: Book, lines: readonly (Lines | null)[]): Difference[] {
+  return first.pages.flatMap((page, index) => {
+    const at = lines[index];
+    if (!at) return [];
+    const there = other.pages[at.page]!;
+    return page.columns.flatMap((column, i) => {
+      const to = at.columns[i];
+      const now = to === null || to === undefined ? undefined : there.columns[to];
+      const text = ({ heading, kind, choices }: Page["columns"][number]) =>
+        [heading, kind, choices].filter(Boolean).join(", ");
+      const where = `${page.title}!${cellAddress(0, now ? to! : i).slice(0, -1)}`;
+      if (now && text(now) === text(column)) return [];
+      return [change("column", where, "", text(column), now ? text(now) : "")];
+    });
+  });
+}
+
+function namesOf(first: Book, other: Book, lines: readonly (Lines | null)[]): Difference[] {
+  const list = (book: Book, follow: (address: string) => string) =>
+    new Map(everyName(book).map(({ name, of, address }) => {
+      const owner = of === null ? "" : `${book.pages[of]!.title}!`;
+      return [`${owner}${name}`, follow(address)] as const;
+    })); // biome-ignore format: short
+  const before = list(first, (address) => followed(first, lines, `=${address}`, "").slice(1));
+  const after = list(other, (address) => address);
+  return [...new Set([...before.keys(), ...after.keys()])].flatMap((name) => {
+    const [was, is] = [before.get(name) ?? "", after.get(name) ?? ""];
+    return was === is ? [] : [change("name", name, "", was, is)];
+  });
+}
+
+function notesOf(first: Book, other: Book, lines: readonly (Lines | null)[]): Difference[] {
+  const before = new Map(
+    first.pages.flatMap(({ title, notes }, i) =>
+      lines[i]
+        ? Object.entries(notes).map(
+            ([at, note]) =>
+              [followed(first, lines, `=${fullAddressOf(title, at)}`, "").slice(1), note] as const,
+          )
+        : [],
+    ),
+  );
+  const after = new Map(
+    other.pages.flatMap(({ title, notes }) =>
+      Object.entries(notes).map(([at, note]) => [fullAddressOf(title, at), note] as const),
+    ),
+  );
+  return [...new Set([...before.keys(), ...after.keys()])].flatMap((where) => {
+    const [was, is] = [before.get(where) ?? "", after.get(where) ?? ""];
+    return was === is ? [] : [change("note", where, "", was, is)];
+  });
+}
+
+const fullAddressOf = (title: string, address: string): string => `${pageReference(title)}!${address}`;
+
+function trialsOf(first: Book, other: Book): Difference[] {
+  const list = (book: Book) => new Map(book.trials.map(({ title, cells }) => [title, JSON.stringify(cells)]));
+  const [before, after] = [list(first), list(other)];
+  return [...new Set([...before.keys(), ...after.keys()])].flatMap((title) => {
+    const [was, is] = [before.get(title) ?? "", after.get(title) ?? ""];
+    return was === is ? [] : [change("trial", title, "", was, is)];
+  });
+}

@@ -159,6 +159,15 @@ describe("by keyboard alone", () => {
     );
     await page.getByRole("radio", { name: "Side" }).check();
     await page.getByRole("img", { name: "skirt_flat as worn, seen from the side" }).waitFor();
+
+    // The drawing takes the whole window, and Escape gives it back.
+    const wide = () => page.locator(".window").evaluate((window) => window.clientWidth);
+    const before = await wide();
+    await page.getByRole("button", { name: "Fill the window" }).press("Enter");
+    await expect.poll(wide).toBeGreaterThan(2 * before);
+    expect(await violations(page)).toEqual([]);
+    await page.keyboard.press("Escape");
+    await expect.poll(wide).toBe(before);
     expect(await violations(page, ".side")).toEqual([]);
   });
 

@@ -168,8 +168,29 @@ export function labelsIn(picture: Picture, view: View, { width, height }: Size):
     ];
   });
   const marks = picture.marks.flatMap(({ at }) => at.map(screen)).map(([x, y]): Point[] => [[x - 4, y - 7], [x + 4, y + 4]]); // biome-ignore format: a diagonal
-  const strokes = [...picture.strokes.map((stroke) => stroke.map(screen)), ...marks];
-  return placeLabels(labels, strokes, { left: 0, top: 0, right: width, bottom: height }, LINE);
+  // The arrows of a short dimension point at it from outside.
+  const arrows = picture.dimensions.map(({ from, to }): Point[] => {
+    const [[ax, ay], [bx, by]] = [screen(from), screen(to)];
+    const long = Math.hypot(bx - ax, by - ay) || 1;
+    const [dx, dy] = [((bx - ax) / long) * 8, ((by - ay) / long) * 8];
+    return [
+      [ax - dx, ay - dy],
+      [bx + dx, by + dy],
+    ];
+  });
+  const strokes = [...picture.strokes.map((stroke) => stroke.map(screen)), ...marks, ...arrows];
+  const sheet = { left: 0, top: 0, right: width, bottom: height };
+  const placed = placeLabels(labels, strokes, sheet, LINE);
+  // Where all that a piece says does not fit in it, its name alone may.
+  const found = new Set(placed.map(({ key }) => key));
+  const cut = (label: Label): Label => {
+    const [text = ""] = label.text.split("\n");
+    return { ...label, text, wide: widthOf(text), tall: LINE };
+  };
+  const short = labels.map((label) =>
+    found.has(label.key) || !label.text.includes("\n") ? label : cut(label),
+  );
+  return short.every((label, i) => label === labels[i]) ? placed : placeLabels(short, strokes, sheet, LINE);
 }
 
 /** Figures before names, names before remarks. */

@@ -19,6 +19,9 @@ interface Props {
 /** The height of a line of words. */
 const LINE = 16;
 
+/** So wide is the scale with its figure. */
+const SCALE_WIDE = 175;
+
 /** Words take about so many pixels a letter, at 12 pixels tall. */
 const widthOf = (text: string): number => text.length * 6.3 + 8;
 
@@ -178,7 +181,9 @@ export function labelsIn(picture: Picture, view: View, { width, height }: Size):
       [bx + dx, by + dy],
     ];
   });
-  const strokes = [...picture.strokes.map((stroke) => stroke.map(screen)), ...marks, ...arrows];
+  // The scale stands at the lower left.
+  const scale = [height - 24, height - 14, height - 4].map((y): Point[] => [[0, y], [SCALE_WIDE, y]]); // biome-ignore format: two points
+  const strokes = [...picture.strokes.map((stroke) => stroke.map(screen)), ...marks, ...arrows, ...scale];
   const sheet = { left: 0, top: 0, right: width, bottom: height };
   const placed = placeLabels(labels, strokes, sheet, LINE);
   // Where all that a piece says does not fit in it, its name alone may.

@@ -1,4 +1,5 @@
 import { checks } from "../engine/checks.ts";
+import { cellTextWithName } from "../engine/label.ts";
 import { searchingDesk } from "../lay/searching-desk.ts";
 import { deskFor, SECONDS_OPTION } from "./laid.ts";
 import { answeredBy, openBook, setCells } from "./open.ts";
@@ -29,9 +30,10 @@ export const check: Verb = {
     if (values.json) {
       io.out(
         JSON.stringify(
-          found.map(({ address, name, is, sentence, waiting }) => ({
+          found.map(({ address, name, label, is, sentence, waiting }) => ({
             address,
             name: name ?? null,
+            label,
             is,
             sentence,
             waiting,
@@ -41,9 +43,9 @@ export const check: Verb = {
         ),
       );
     } else if (found.length === 0) io.out("nothing to look at");
-    for (const { address, name, sentence, waiting } of values.json ? [] : found) {
+    for (const { place, sentence, waiting } of values.json ? [] : found) {
       io.out(
-        `${address}${name ? ` (${name})` : ""}: ${sentence}${waiting > 0 ? `; ${waiting} more cell${waiting === 1 ? " waits" : "s wait"} for it` : ""}`,
+        `${cellTextWithName(engine.book, place)}: ${sentence}${waiting > 0 ? `; ${waiting} more cell${waiting === 1 ? " waits" : "s wait"} for it` : ""}`,
       );
     }
     return found.length > 0 ? 1 : 0;

@@ -1,7 +1,9 @@
 import type { Cell, Kind } from "../../functions/define.ts";
+import type { Book } from "../book/shape.ts";
 import { chain, type Working } from "../engine/explain.ts";
+import { cellTextWithName } from "../engine/label.ts";
 import { hasAnswer } from "../engine/sentences.ts";
-import { type Rule, shownWithDecimals } from "../engine/show.ts";
+import { shownWithDecimals } from "../engine/show.ts";
 import { clean } from "../engine/varied-cell.ts";
 import { openBook, placeOf, setCells } from "./open.ts";
 import { readOptions } from "./options.ts";
@@ -34,10 +36,11 @@ export const explain: Verb = {
 };
 
 /** A working without what only a drawing needs. Figures stand twice: as the tape shows them, and in full. */
-function told({ address, name, typed, shown, value, problem, parts, calls }: Working) {
+function told({ address, name, label, typed, shown, value, problem, parts, calls }: Working) {
   return {
     cell: name ?? address,
     address,
+    ...(label === null ? {} : { label }),
     typed,
     shown,
     value: full(value),
@@ -68,15 +71,10 @@ const LONGEST = 60;
 const headText = (figure: string, problem: Working["problem"]): string =>
   problem ? `${hasAnswer(problem) ? `${figure}  ` : ""}look: ${problem.sentence}` : figure;
 
-function inWords(
-  { address, name, typed, shown, value, kind, problem, parts, calls }: Working,
-  rule: Rule,
-): string {
+function inWords({ place, typed, shown, value, kind, problem, parts, calls }: Working, book: Book): string {
   const figure = (text: string, exact: unknown, of: Kind) =>
-    text === "" ? "(blank)" : text.length > LONGEST ? "…" : shownWithDecimals(text, exact, of, rule);
-  const lines = [
-    `${name ?? address}${name ? `  (${address})` : ""}  ${headText(figure(shown, value, kind), problem)}`,
-  ];
+    text === "" ? "(blank)" : text.length > LONGEST ? "…" : shownWithDecimals(text, exact, of, book);
+  const lines = [`${cellTextWithName(book, place)}  ${headText(figure(shown, value, kind), problem)}`];
   if (typed.startsWith("=")) lines.push(`  ${typed}`);
   if (parts) lines.push(`  ${parts}`);
   for (const { declaration, given, steps, answer, value: gives, refused } of calls) {

@@ -1,12 +1,13 @@
 /** Opening a book for a verb, finding its cells and typing into them. */
 
 import { nearestWord } from "../../functions/nearest-word.ts";
-import { fullAddress, type Place } from "../book/address.ts";
+import type { Place } from "../book/address.ts";
 import { type } from "../book/edit.ts";
 import { lookUp, namedCells, namesMeant, nameText } from "../book/names.ts";
 import { readBook } from "../book/read.ts";
 import { Engine } from "../engine/engine.ts";
 import type { LayDesk } from "../engine/instance.ts";
+import { cellKey } from "../engine/label.ts";
 import { layDesk } from "../lay/desk.ts";
 import { fileName } from "./machine.ts";
 import { type Io, Wrong } from "./verb.ts";
@@ -68,5 +69,4 @@ export function setCells(engine: Engine, settings: readonly string[]): void {
 }
 
 /** A cell by its name, or by its address when it has none. */
-export const label = (engine: Engine, place: Place): string =>
-  engine.view(place).name ?? fullAddress(engine.book, place);
+export const label = (engine: Engine, place: Place): string => cellKey(engine.book, place);

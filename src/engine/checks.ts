@@ -3,11 +3,14 @@ import { type Place, placeKey } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import { choicesSet } from "./choices.ts";
 import type { Engine } from "./engine.ts";
+import { labelOf } from "./label.ts";
 
 export interface Check {
   readonly place: Place;
   readonly address: string;
   readonly name: string | undefined;
+  /** The words of its row or column; null when there are none. */
+  readonly label: string | null;
   /** "text": a text where a formula needs a figure; "unusual": answered, and yet worth a second look; "unchosen": not among the cell's choices. */
   readonly is: "error" | "verdict" | "unusual" | "unchosen" | "blank" | "text";
   readonly sentence: string;
@@ -32,6 +35,7 @@ export function checks(engine: Engine): Check[] {
       place,
       address: engine.address(place),
       name: engine.view(place).name,
+      label: labelOf(engine.book, place),
       waiting: 0,
       ...more,
     });

@@ -1,8 +1,9 @@
 /** Cells that rest on themselves. */
 import { rememberWithObject } from "../../functions/memo.ts";
-import { fullAddress, type Place, placeKey } from "../book/address.ts";
+import { type Place, placeKey } from "../book/address.ts";
 import { formulaTree, isFormula } from "../book/formula.ts";
 import { type Book, typedAt } from "../book/shape.ts";
+import { cellText } from "./label.ts";
 import { areasOf, cellsIn } from "./references.ts";
 
 /** The most references that are followed for all circles of one book, and of one range. */
@@ -81,13 +82,13 @@ const MOST_TOLD = 5;
 /** "Draft!B4 rests on itself through Draft!B7; break the circle in one of them". */
 export function circularReferenceSentence(book: Book, place: Place): string {
   const circles = remembered(book, () => new CircularReferences(book));
-  const first = fullAddress(book, place);
+  const first = cellText(book, place);
   const stand = circles.of(place);
   if (!stand) return `${first} rests on itself by way of many cells; break the circle in one of them`;
   const { ring, at } = stand;
   if (ring.length === 1) return `${first} rests on itself; take it out of its own formula`;
   const told = ring.length - 1 > MOST_TOLD ? MOST_TOLD - 1 : ring.length - 1;
-  const names = Array.from({ length: told }, (_, i) => fullAddress(book, ring[(at + 1 + i) % ring.length]!));
+  const names = Array.from({ length: told }, (_, i) => cellText(book, ring[(at + 1 + i) % ring.length]!));
   const more = ring.length - 1 - told;
   const all = more > 0 ? [...names, `${more} more`] : names;
   const list = all.length > 1 ? `${all.slice(0, -1).join(", ")} and ${all.at(-1)}` : all[0];

@@ -6,13 +6,13 @@ import { DetailedCellError } from "hyperformula";
 import type { Kind } from "../../functions/define.ts";
 import { findPlace, fullAddress, type Place } from "../book/address.ts";
 import { formulaTree, isFormula } from "../book/formula.ts";
-import { nameOf } from "../book/names.ts";
 import { refused } from "../book/refused.ts";
 import { type Book, typedAt } from "../book/shape.ts";
 import { changedCells } from "./changes.ts";
 import { CANT_BE_WORKED, type TimeLimits, USUAL_LIMITS } from "./guards.ts";
 import { Instance, isFunction, type Laid, type LayDesk } from "./instance.ts";
 import { Kinds } from "./kinds.ts";
+import { cellText } from "./label.ts";
 import { oddities } from "./oddities.ts";
 import { precedents } from "./references.ts";
 import type { Call, Context } from "./register.ts";
@@ -167,7 +167,7 @@ export class Engine {
     if (raw instanceof DetailedCellError) {
       const from = raw.address ? findPlace(this.book, raw.address) : null;
       if (!from) return { problem: sentence(raw, this.#scene(formula, page)) };
-      const where = nameOf(this.book, from) ?? this.address(from);
+      const where = cellText(this.book, from);
       return { problem: `${where}: ${this.#sentence(raw, from)}` };
     }
     const left = leftOutOf(this.book, this.#kinds, formula, page);

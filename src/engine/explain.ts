@@ -10,6 +10,7 @@ import { type Tree, treeOf } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
 import type { Engine } from "./engine.ts";
 import { kindOfTree } from "./kind-of-tree.ts";
+import { labelOf } from "./label.ts";
 import { sharedOut, sharedOutAt } from "./shared-out.ts";
 import { plainNumber, type Rule, show } from "./show.ts";
 import type { CellProblem } from "./view.ts";
@@ -53,6 +54,8 @@ export interface Working {
   readonly place: Place;
   readonly address: string;
   readonly name: string | undefined;
+  /** The words of its row or column; null when there are none. */
+  readonly label: string | null;
   readonly typed: string;
   readonly shown: string;
   readonly value: Cell;
@@ -90,6 +93,7 @@ function workingOf(engine: Engine, place: Place): Working {
     place,
     address: engine.address(place),
     name: view.name,
+    label: labelOf(engine.book, place),
     typed: view.typed,
     shown: view.shown,
     value: view.value,

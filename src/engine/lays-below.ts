@@ -1,9 +1,9 @@
 /** The laid lengths that a cell's value rests on without laying pieces itself. */
 import type { LayOrigin } from "../../functions/lay.ts";
 import type { Place } from "../book/address.ts";
-import { nameOf } from "../book/names.ts";
 import { neededArguments } from "./branches.ts";
 import type { Engine } from "./engine.ts";
+import { cellText } from "./label.ts";
 import { laidText, worth } from "./laid.ts";
 import { type NeededIn, Upstream } from "./references.ts";
 
@@ -50,7 +50,7 @@ export function laysBelow(engine: Engine, place: Place): LayBelow[] {
 /** "rests on cloth_length_a: quick lay, a search may find a shorter one"; "" when the cell rests on none. */
 export function laysBelowText(engine: Engine, place: Place): string {
   const told = laysBelow(engine, place).map(
-    (one) => `${nameOf(engine.book, one.place) ?? engine.address(one.place)}: ${laidText(one.origin)}`,
+    (one) => `${cellText(engine.book, one.place)}: ${laidText(one.origin)}`,
   );
   return told.length > 0 ? `rests on ${told.join("; ")}` : "";
 }

@@ -1,15 +1,15 @@
 /** What the answers of some cells leave out: cells below them that count as nothing, and words that are looked for in vain, in sentences. */
-import { fullAddress, type Place, placeKey } from "../book/address.ts";
-import { nameOf } from "../book/names.ts";
+import { type Place, placeKey } from "../book/address.ts";
 import { typedAt } from "../book/shape.ts";
 import type { Engine } from "./engine.ts";
+import { cellText } from "./label.ts";
 import { Upstream } from "./references.ts";
 
 /** Cells in `varied` get a figure from the question itself, so they are left aside. */
 export function leftOut(engine: Engine, places: readonly Place[], varied: readonly Place[] = []): string[] {
   const upstream = new Upstream(engine.book, places);
   const filled = new Set(varied.map(placeKey));
-  const label = (place: Place) => nameOf(engine.book, place) ?? fullAddress(engine.book, place);
+  const label = (place: Place) => cellText(engine.book, place);
   const unmatched = upstream.places.flatMap((place) =>
     engine
       .unmatched(typedAt(engine.book, place.page, place.row, place.column), place.page)

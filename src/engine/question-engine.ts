@@ -10,11 +10,12 @@ import { isFormula } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
 import { Engine } from "./engine.ts";
 import type { LayDesk } from "./instance.ts";
+import { cellKey, cellText } from "./label.ts";
 import { leastSearched } from "./laid.ts";
 import type { Odd } from "./odd-steps.ts";
 import { Upstream } from "./references.ts";
 import { dayText } from "./show.ts";
-import { clean, labelOf, type VariedCell } from "./varied-cell.ts";
+import { clean, type VariedCell } from "./varied-cell.ts";
 
 /** What a watched cell holds at a setting, or why it holds nothing. */
 export type Reading = { readonly value: number | string | boolean | null } | { readonly sentence: string };
@@ -61,7 +62,7 @@ export class QuestionEngine {
 
   /** What is unusual in the formulas below the watched cells, at the figures that were read last. */
   get odd(): Odd[] {
-    return this.#engine.odd().map(({ place, sentence }) => ({ label: labelOf(this.book, place), sentence }));
+    return this.#engine.odd().map(({ place, sentence }) => ({ label: cellKey(this.book, place), sentence }));
   }
 
   /** The watched cells as the book stands. */
@@ -93,7 +94,7 @@ export class QuestionEngine {
     if (!problem) return { value };
     const elsewhere = placeKey(problem.from) !== placeKey(place);
     return {
-      sentence: elsewhere ? `${labelOf(this.book, problem.from)}: ${problem.sentence}` : problem.sentence,
+      sentence: elsewhere ? `${cellText(this.book, problem.from)}: ${problem.sentence}` : problem.sentence,
     };
   }
 

@@ -2,15 +2,16 @@
 import type { DetailedCellError } from "hyperformula";
 import { catalogue } from "../../functions/catalogue.ts";
 import { nearestWord } from "../../functions/nearest-word.ts";
-import { columnNumber, findPlace, fullAddress, type Place, pageReference } from "../book/address.ts";
+import { columnNumber, findPlace, type Place, pageReference } from "../book/address.ts";
 import { isClosed, isFormula, tokens } from "../book/formula.ts";
 import type { Token } from "../book/lex.ts";
-import { everyName, isCell, type Named, nameMeant, nameOf, namesMeant, nameText } from "../book/names.ts";
+import { everyName, isCell, type Named, nameMeant, namesMeant, nameText } from "../book/names.ts";
 import { refused } from "../book/refused.ts";
 import { type Book, MOST_COLUMNS, MOST_ROWS } from "../book/shape.ts";
 import { circularReferenceSentence } from "./circular-reference.ts";
 import { ENGINE_WORDS, GENERAL, NOT_FOUND } from "./engine-words.ts";
 import { RANGE_OF_ANSWERS } from "./guards.ts";
+import { cellText } from "./label.ts";
 import { precedents } from "./references.ts";
 import { searchedInVain } from "./unmatched.ts";
 import type { CellProblem, CellView } from "./view.ts";
@@ -91,8 +92,7 @@ function textForNumber({ book, formula, page, value }: Scene): string | null {
   for (const place of isFormula(formula) ? precedents(book, formula, page) : []) {
     const held = value(place);
     if (typeof held !== "string" || held === "") continue;
-    const name = nameOf(book, place);
-    return `${name ?? fullAddress(book, place)} must be a figure here, not "${short(held)}"`;
+    return `${cellText(book, place)} must be a figure here, not "${short(held)}"`;
   }
   return null;
 }

@@ -4,10 +4,11 @@ import type { Place } from "../book/address.ts";
 import type { Book } from "../book/shape.ts";
 import { csvText } from "./csv.ts";
 import type { Engine } from "./engine.ts";
+import { cellKey } from "./label.ts";
 import { type Odd, oddText } from "./odd-steps.ts";
 import type { QuestionEngine, Reading } from "./question-engine.ts";
 import { exact, show } from "./show.ts";
-import { clean, figureText, labelOf, type Problem, type VariedCell } from "./varied-cell.ts";
+import { clean, figureText, type Problem, type VariedCell } from "./varied-cell.ts";
 
 /** A range of figures: from, from + step, … up to `to`. Lengths in the book's unit. */
 export interface Span {
@@ -36,7 +37,7 @@ export const MOST_SETTINGS = 20_000;
 
 /** A cell to watch, or why it can't be. */
 export function watchAt(engine: Engine, place: Place): Watched | Problem {
-  const label = labelOf(engine.book, place);
+  const label = cellKey(engine.book, place);
   const { value, problem, typed, kind: told } = engine.view(place);
   const verdict = value === "ok" || problem?.is === "verdict";
   const kind = verdict ? "verdict" : told;

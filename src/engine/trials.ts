@@ -10,10 +10,10 @@ import { type Book, type Trial, typedAt } from "../book/shape.ts";
 import { shownApart } from "./apart.ts";
 import { Engine } from "./engine.ts";
 import type { LayDesk } from "./instance.ts";
+import { cellKey } from "./label.ts";
 import { originBelow } from "./lays-below.ts";
 import { Upstream } from "./references.ts";
 import { answerText, hasAnswer } from "./sentences.ts";
-import { labelOf } from "./varied-cell.ts";
 import type { CellView } from "./view.ts";
 
 /** A cell that the trials set, and what each types there. */
@@ -88,7 +88,7 @@ export function* comparing(
   }
   const all = trialPlaces(book).map((place) => ({
     place,
-    label: labelOf(book, place),
+    label: cellKey(book, place),
     typed: settings.map((setting) => typedAt(setting, place.page, place.row, place.column)),
   }));
   const inputs = all.filter(({ typed }) => differing(typed));
@@ -99,7 +99,7 @@ export function* comparing(
   };
   const outputs = places.map((place, i) => ({
     place,
-    label: labelOf(book, place),
+    label: cellKey(book, place),
     kind: columns[0]![i]!.kind,
     views: columns.map((column) => column[i]!),
     answers: answersApart(

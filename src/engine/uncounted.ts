@@ -2,7 +2,7 @@
  * Cells that a formula needs a figure from and that hold none: blank, a text, or a figure that is
  * kept as a text because its column holds text. The engine passes over them without a word.
  */
-import { cellAddress, columnLetters, fullAddress, type Place, placeKey } from "../book/address.ts";
+import { cellAddress, columnLetters, type Place, placeKey } from "../book/address.ts";
 import { formulaTree, isFormula } from "../book/formula.ts";
 import { nameOf } from "../book/names.ts";
 import { type Book, typedAt } from "../book/shape.ts";
@@ -10,6 +10,7 @@ import { beneathLists, beneathUsed } from "./beneath.ts";
 import { understand } from "./content.ts";
 import { dimension } from "./kind-of-tree.ts";
 import type { Kinds } from "./kinds.ts";
+import { cellText } from "./label.ts";
 import { type Area, areaOf, areasOf, typedIn } from "./references.ts";
 import { type Status, Statuses } from "./statuses.ts";
 import { type Use, usesIn, usesOf } from "./uses.ts";
@@ -95,7 +96,7 @@ export function leftOutOf(book: Book, kinds: Kinds, formula: string, page: numbe
   const uses = usesOf(book, formulaTree(formula), { page, row: -1, column: -1 });
   const left = [...uncountedCells(book, kinds, () => true, uses).values()]
     .filter(({ first, users }) => first && users.length > 0)
-    .map(({ place, sentence }) => `${nameOf(book, place) ?? fullAddress(book, place)}: ${sentence}`);
+    .map(({ place, sentence }) => `${cellText(book, place)}: ${sentence}`);
   return [...left, ...beneathUsed(book, new Statuses(book), formula, page)];
 }
 
@@ -234,8 +235,7 @@ const columnIfText = (book: Book, { page, column }: Place, is: Status) =>
   is === "kept" && book.pages[page]?.columns[column]?.kind === "text" ? { page, column } : null;
 
 function sentenceFor(book: Book, together: readonly Place[], is: Status, use: Use): string {
-  const user =
-    use.formula.row < 0 ? "this formula" : (nameOf(book, use.formula) ?? fullAddress(book, use.formula));
+  const user = use.formula.row < 0 ? "this formula" : cellText(book, use.formula);
   const [place] = together as [Place];
   const typed = typedAt(book, place.page, place.row, place.column).trim();
   const text = typed.length > 24 ? `${typed.slice(0, 21)}...` : typed;

@@ -7,13 +7,13 @@ import { withDecimalMark } from "../../functions/decimal.ts";
 import type { Kind } from "../../functions/define.ts";
 import { markSize, tapeText } from "../../functions/fractions.ts";
 import { toDigits } from "../../functions/number-text.ts";
-import { fullAddress, type Place } from "../book/address.ts";
+import type { Place } from "../book/address.ts";
 import { type } from "../book/edit.ts";
 import { isFormula } from "../book/formula.ts";
-import { nameOf } from "../book/names.ts";
 import { type Book, typedAt } from "../book/shape.ts";
 import { type Content, understand } from "./content.ts";
 import { Kinds } from "./kinds.ts";
+import { cellKey } from "./label.ts";
 import { dayText, plainNumber, show } from "./show.ts";
 
 /** Why a question can't be asked, in one sentence. */
@@ -35,8 +35,6 @@ export interface VariedCell {
   /** Only whole numbers make sense. */
   readonly whole: boolean;
 }
-
-export const labelOf = (book: Book, place: Place): string => nameOf(book, place) ?? fullAddress(book, place);
 
 function contentAt(book: Book, place: Place): Content {
   const column = book.pages[place.page]?.columns[place.column]?.kind ?? "any";
@@ -62,7 +60,7 @@ function figureIn(content: Content): number | null {
 
 /** The varied cell at a place, or why it can't be varied. */
 export function variedCellAt(book: Book, place: Place): VariedCell | Problem {
-  const label = labelOf(book, place);
+  const label = cellKey(book, place);
   const typed = typedAt(book, place.page, place.row, place.column);
   if (isFormula(typed)) {
     return { problem: `${label} is worked out by ${short(typed)}; vary a cell with a typed number instead` };

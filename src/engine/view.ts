@@ -2,13 +2,14 @@
 import { DetailedCellError } from "hyperformula";
 import type { Kind } from "../../functions/define.ts";
 import type { LayOrigin } from "../../functions/lay.ts";
-import { cellAddress, findPlace, fullAddress, type Place, placeKey } from "../book/address.ts";
+import { cellAddress, findPlace, type Place, placeKey } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import { nameOf } from "../book/names.ts";
 import { typedAt } from "../book/shape.ts";
 import { choiceFault, choicesSet } from "./choices.ts";
 import type { Instance } from "./instance.ts";
 import type { Kinds } from "./kinds.ts";
+import { cellText } from "./label.ts";
 import { leastSearched, pendingOf, pendingText } from "./laid.ts";
 import { show, showSet } from "./show.ts";
 import type { UncountedCells } from "./uncounted.ts";
@@ -104,7 +105,7 @@ function uncountedProblem(
   const { cells, users } = uncounted();
   const own = (worked ? users : cells).get(placeKey(place));
   if (!own) return null;
-  const where = nameOf(instance.book, own.place) ?? fullAddress(instance.book, own.place);
+  const where = cellText(instance.book, own.place);
   return { is: "uncounted", sentence: worked ? `${where}: ${own.sentence}` : own.sentence, from: place };
 }
 

@@ -25,7 +25,7 @@ describe("a length of cloth", () => {
     expect(await cell(page, "B23").getAttribute("data-laid")).toBe("≤");
     await page.locator(".cell-message", { hasText: /^lay searched for [\d.]+ s$/ }).waitFor();
     await cell(page, "B24").click();
-    await page.locator(".cell-message", { hasText: /^rests on Cut!B23: lay searched for/ }).waitFor();
+    await page.locator(".cell-message", { hasText: /^rests on .*\(Cut!B23\): lay searched for/ }).waitFor();
     expect(await figure("B24")).toBeCloseTo((await figure("B23")) + 1, 1);
     expect(tapeFigure(await cell(page, "B23").textContent())).toBe(tapeFigure(await what()));
     expect(await overlaps()).toEqual({ copies: 18, both: 0 });

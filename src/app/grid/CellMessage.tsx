@@ -1,14 +1,7 @@
 /** The line under the formula: why an edit was refused, the argument being typed, the cell's problem, its value at full precision. */
 import { catalogue } from "../../../functions/catalogue.ts";
-import {
-  type Block,
-  cellAddress,
-  columnLetters,
-  fullAddress,
-  noteAt,
-  type Place,
-  placeKey,
-} from "../../book/address.ts";
+import { type Block, cellAddress, columnLetters, noteAt, type Place, placeKey } from "../../book/address.ts";
+import { cellText } from "../../engine/label.ts";
 import { laidText } from "../../engine/laid.ts";
 import { laysBelowText } from "../../engine/lays-below.ts";
 import { sharedOutAt } from "../../engine/shared-out.ts";
@@ -70,7 +63,7 @@ function told({ session, place, exactly }: Props) {
     const waits = !samePlace(view.problem.from, place);
     return (
       <span className={view.problem.is === "pending" ? "cell-message-about" : "cell-message-problem"}>
-        {waits && `waits for ${fullAddress(book, view.problem.from)}: `}
+        {waits && `waits for ${cellText(book, view.problem.from)}: `}
         {view.problem.sentence}
         <CountKey session={session} place={place} />
       </span>

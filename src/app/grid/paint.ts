@@ -1,8 +1,9 @@
 /** Draws the cells: typed values, calculated values and problems differ without colour too. */
 
 import type Handsontable from "handsontable/base";
-import { fullAddress, type Place } from "../../book/address.ts";
+import type { Place } from "../../book/address.ts";
 import type { Book, Column, ColumnKind } from "../../book/shape.ts";
+import { cellText } from "../../engine/label.ts";
 import { laidSign, laidText } from "../../engine/laid.ts";
 import { hasAnswer } from "../../engine/sentences.ts";
 import type { CellView } from "../../engine/view.ts";
@@ -23,7 +24,7 @@ function description(
   const looking =
     problem &&
     (waits
-      ? `waits for ${fullAddress(book, problem.from)}: ${problem.sentence}`
+      ? `waits for ${cellText(book, problem.from)}: ${problem.sentence}`
       : problem.is === "pending"
         ? problem.sentence
         : `${problem.is === "error" ? "error" : "check"}: ${problem.sentence}`);

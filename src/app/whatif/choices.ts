@@ -4,20 +4,15 @@ import { isFormula } from "../../book/formula.ts";
 import { namedCells, nameOf } from "../../book/names.ts";
 import { type Book, typedAt } from "../../book/shape.ts";
 import type { Engine } from "../../engine/engine.ts";
+import { cellText } from "../../engine/label.ts";
 import { type Span, type Watched, watchAt } from "../../engine/sweep.ts";
 import { clean, isProblem, type VariedCell, variedCellAt } from "../../engine/varied-cell.ts";
 
 export const keyOf = (book: Book, place: Place): string => fullAddress(book, place);
 
-/** A cell as one speaks of it: its name, else what stands at the head of its row and of its column. */
-export function spoken(book: Book, { label, place }: VariedCell | Watched): string {
-  if (nameOf(book, place) !== undefined) return label;
-  const { page, row, column } = place;
-  const first = column > 0 ? typedAt(book, page, row, 0) : "";
-  const heading = book.pages[page]?.columns[column]?.heading ?? "";
-  const words = [isFormula(first) ? "" : first, heading].filter((one) => one.trim() !== "").join(", ");
-  return words === "" ? label : `${words.length > 60 ? `${words.slice(0, 57)}...` : words} (${label})`;
-}
+/** A cell as one speaks of it: its name, else its label with its address. */
+export const spoken = (book: Book, { label, place }: VariedCell | Watched): string =>
+  nameOf(book, place) === undefined ? cellText(book, place) : label;
 
 const namedPlaces = (book: Book): Place[] =>
   namedCells(book)

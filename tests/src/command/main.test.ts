@@ -60,7 +60,7 @@ test.each([
   ["bake", /^"bake" is no command; there are begin, calculate/],
   ["help bake", /^"bake" is no command/],
   ["calculate", /^calculate needs a book's file, or --formula/],
-  ["calculate other.json", /^other\.json: there is no such file/],
+  ["calculate missing.json", /^missing\.json: there is no such file/],
   ["calculate -", /^standard input: this file is empty/],
   ["calculate book.json twice", /^"twice" is one word too many here$/],
   ["calculate book.json --frm", /^--frm is no option here; there are --set, --show/],
@@ -168,6 +168,7 @@ test("check exits 1 and names each cell, 0 when there is nothing to look at", as
     {
       address: "Draft!B8",
       name: "spread",
+      label: "spread",
       is: "error",
       sentence: expect.stringMatching(/^sections must be/),
       waiting: 0,
@@ -198,8 +199,8 @@ test("explain tells a rounded length's decimals beside it, and none where the ta
   // 8 1/2 ÷ 3 = 2.8333…, by the eighth 2 7/8.
   expect(out).toContain("EASE: body 8 1/2, garment 2 7/8 (2.8333)");
   expect(out).toContain("ease = (2 7/8) - (8 1/2) = -5 5/8 (-5.6667)");
-  expect(out).toMatch(/^b {2}\(Draft!B2\) {2}2 7\/8 \(2\.8333\)$/m);
-  expect(out).toMatch(/^a {2}\(Draft!B1\) {2}8 1\/2$/m);
+  expect(out).toMatch(/^b \(b, Draft!B2\) {2}2 7\/8 \(2\.8333\)$/m);
+  expect(out).toMatch(/^a \(a, Draft!B1\) {2}8 1\/2$/m);
   const [top] = JSON.parse(
     (await run(bookOf({ a: "8 1/2", b: "=a/3" }), "explain", "book.json", "b", "--json")).out,
   );
@@ -272,7 +273,16 @@ test("calculate says what is unusual beside the answer, and check lists it", asy
   const checked = await run(odd, "check", "book.json", "--json");
   expect([checked.status, JSON.parse(checked.out)]).toEqual([
     1,
-    [{ address: expect.stringMatching(/!B3$/), name: "cuff", is: "unusual", sentence, waiting: 0 }],
+    [
+      {
+        address: expect.stringMatching(/!B3$/),
+        name: "cuff",
+        label: "cuff",
+        is: "unusual",
+        sentence,
+        waiting: 0,
+      },
+    ],
   ]);
   expect((await run(odd, "explain", "book.json", "cuff")).out).toContain(`32.5 sq in  look: ${sentence}`);
   const alone = await run(book, "calculate", "--formula", "=HOOK_COUNT(1;7)", "--json");

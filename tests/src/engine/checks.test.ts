@@ -18,7 +18,7 @@ const found = (book: Book) => {
 test("a blank measurement that is added to is told, not silently counted as 0", () => {
   const cells = { waist: "", hip: "40 in", ease: "=hip-waist", half: "=waist/2", band: "=waist+2" };
   expect(found(bookOf(cells))).toEqual([
-    ["waist", "blank", "this is empty, and ease counts it as 0: type a number", 2],
+    ["waist", "blank", "this is empty, and ease (Draft!B3) counts it as 0: type a number", 2],
   ]);
   expect(found(bookOf({ ...cells, waist: "27" }))).toEqual([]);
 });

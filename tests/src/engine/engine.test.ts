@@ -205,7 +205,7 @@ describe("what can't be worked is said in the cell, in a plain sentence:", () =>
       ["waist"],
     );
     for (const address of ["Draft!B3", "Draft!B4", "Draft!B5"])
-      expect(sentenceAt(engine, address)).toBe('waist must be a figure here, not "wide"');
+      expect(sentenceAt(engine, address)).toBe('waist (Draft!B1) must be a figure here, not "wide"');
   });
 
   test("a script in a cell is a text that is shown as it is", () => {
@@ -245,7 +245,7 @@ describe("what can't be worked is said in the cell, in a plain sentence:", () =>
       [null, "waist"],
     );
     expect(sentenceAt(pair, "Draft!B1")).toBe(
-      "Draft!B1 rests on itself through Draft!B2; break the circle in one of them",
+      "Draft!B1 rests on itself through waist (Draft!B2); break the circle in one of them",
     );
     const long = draft(Array.from({ length: 40 }, (_, i) => ["", `=B${((i + 1) % 40) + 1}`]));
     expect(sentenceAt(long, "Draft!B1")).toBe(
@@ -254,7 +254,7 @@ describe("what can't be worked is said in the cell, in a plain sentence:", () =>
     const pages = draft([["", "=Cut!A1"]]);
     pages.become(edit.type(pages.book, [{ page: 3, row: 0, column: 0, typed: "=Draft!B1" }]));
     expect(sentenceAt(pages, "Draft!B1")).toBe(
-      "Draft!B1 rests on itself through Cut!A1; break the circle in one of them",
+      "Draft!B1 rests on itself through Piece (Cut!A1); break the circle in one of them",
     );
   });
 
@@ -315,7 +315,10 @@ describe("a formula worked beside the book", () => {
         unusual: "HOOK_COUNT: the spacing 7 in is above the edge 1 in; are they swapped?",
       },
     ],
-    ["=bad+1", { problem: "bad: this divides by zero or by a blank cell; give the divisor a number" }],
+    [
+      "=bad+1",
+      { problem: "bad (Draft!B2): this divides by zero or by a blank cell; give the divisor a number" },
+    ],
     ["=wasit", { problem: 'no cell is named "wasit"; is waist meant?' }],
     [
       "=1+",

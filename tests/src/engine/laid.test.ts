@@ -47,7 +47,7 @@ describe("a laid length", () => {
     expect(engine.view(at("cloth")).origin).not.toBeNull();
     expect(engine.view(at("price")).origin).toBeNull();
     expect(laysBelow(engine, at("price")).map(({ place }) => place)).toEqual([at("cloth")]);
-    expect(laysBelowText(engine, at("price"))).toMatch(/^rests on cloth: /);
+    expect(laysBelowText(engine, at("price"))).toMatch(/^rests on cloth \(Draft!B2\): /);
     expect(laysBelowText(engine, at("other"))).toBe("");
     expect(laysBelow(engine, at("cloth"))).toEqual([]);
     // The Working works the formula once more; no other cell is marked by that.

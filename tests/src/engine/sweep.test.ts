@@ -78,7 +78,7 @@ test("a cell that waits for another says which one is wrong", () => {
     twice: "=2*spread",
   });
   const [row] = [...sweep(questionEngineOf(book, ["hem"], ["twice"]), [[20]])];
-  expect(told(row!.readings[0]!)).toMatch(/^spread: hem must be at least/);
+  expect(told(row!.readings[0]!)).toMatch(/^spread \(Draft!B3\): hem must be at least/);
 });
 
 test("a range that makes no sense is refused in one sentence that says how to mend it", () => {

@@ -31,7 +31,7 @@ test("only cells with a typed figure can be turned, only worked figures and verd
   expect(laid).not.toContain("panel");
 });
 
-test("a cell without a name can be turned when it is chosen, and is spoken of by its row and column", () => {
+test("a cell without a name can be turned when it is chosen, and is spoken of by its label", () => {
   const named = panelSkirt();
   const { depth: _, ...names } = named.names;
   const book = { ...named, names };
@@ -39,7 +39,7 @@ test("a cell without a name can be turned when it is chosen, and is spoken of by
   expect(variedChoices(book, NOWHERE).some((one) => one.label === "Draft!B4")).toBe(false);
   const chosen = variedChoices(book, place).at(-1)!;
   expect(chosen.label).toBe("Draft!B4");
-  expect(spoken(book, chosen)).toBe("depth, Figure (Draft!B4)");
+  expect(spoken(book, chosen)).toBe("depth (Draft!B4)");
   expect(spoken(named, variedCell(named, "depth"))).toBe("depth");
 });
 

@@ -1,0 +1,60 @@
+/** What a cell is called: the one place that decides the words by which a cell is mentioned. */
+import { fullAddress, type Place } from "../book/address.ts";
+import { isFormula } from "../book/formula.ts";
+import { nameOf } from "../book/names.ts";
+import type { Book } from "../book/shape.ts";
+import { understand } from "./content.ts";
+
+/** The longest label that is shown whole, in characters. */
+const LONGEST = 60;
+
+/** What a cell says about others: words, neither a figure nor an outline nor worked out. */
+function wordsIn(book: Book, typed: string): string {
+  const text = typed.trim();
+  if (!/\p{L}/u.test(text) || isFormula(text) || /^[Mm][\s\d.+-]*\d/.test(text)) return "";
+  return understand(text, "any", book.unit, book.decimal).is === "text" ? text : "";
+}
+
+/** The words that begin a cell's row, with the column's heading where other cells stand between; null when there are none. */
+function rowLabel(book: Book, { page, row, column }: Place): string | null {
+  const before = (book.pages[page]?.rows[row] ?? []).slice(0, column);
+  const at = before.findIndex((typed) => wordsIn(book, typed) !== "");
+  if (at < 0) return null;
+  const words = wordsIn(book, before[at]!);
+  const heading = at === column - 1 ? null : headingOf(book, { page, row, column });
+  return short(heading === null ? words : `${words}, ${heading}`);
+}
+
+/** Headings that say no more of a cell than that it holds something. */
+const SAYS_NOTHING = /^(?:values?|figures?)$/i;
+
+function headingOf(book: Book, { page, column }: Place): string | null {
+  const heading = (book.pages[page]?.columns[column]?.heading ?? "").trim();
+  return heading === "" || SAYS_NOTHING.test(heading) ? null : short(heading);
+}
+
+function short(label: string): string {
+  const line = label.replace(/[\p{C}\s]+/gu, " ");
+  return line.length > LONGEST ? `${line.slice(0, LONGEST - 1).trimEnd()}…` : line;
+}
+
+/** The label of a cell: "hip over the pad", "waist, the widow"; its column's heading when its row has none; null when there is neither. */
+export const labelOf = (book: Book, place: Place): string | null =>
+  rowLabel(book, place) ?? headingOf(book, place);
+
+/** A cell in a sentence: its label, or its name where its row has none, and its address after in brackets: "hip over the pad (Draft!B4)". */
+export function cellText(book: Book, place: Place): string {
+  const words = rowLabel(book, place) ?? nameOf(book, place) ?? headingOf(book, place);
+  const address = fullAddress(book, place);
+  return words === null ? address : `${words} (${address})`;
+}
+
+/** As `cellText`, with the name too, by which a formula or an option calls the cell: "hip over the pad (hip_over_pad, Draft!B4)". */
+export function cellTextWithName(book: Book, place: Place): string {
+  const [label, name] = [rowLabel(book, place), nameOf(book, place)];
+  const address = fullAddress(book, place);
+  return label === null || name === undefined ? cellText(book, place) : `${label} (${name}, ${address})`;
+}
+
+/** A cell as a formula or an option calls it, for tables and data: its name, else its address. */
+export const cellKey = (book: Book, place: Place): string => nameOf(book, place) ?? fullAddress(book, place);

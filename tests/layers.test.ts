@@ -92,7 +92,7 @@ test("inside functions/ imports go one way from room to room, and every file has
 const ROOMS_OF_APP: readonly (readonly string[])[] = [
   ["store-hooks", "rescue", "faults", "dialog", "measured"],
   ["files", "grid", "checks", "working", "lay"],
-  ["drawing", "whatif", "begin"],
+  ["drawing", "whatif", "begin", "help"],
   ["shell"],
   ["page"],
   ["main"],

@@ -13,7 +13,7 @@ export const BODY_PERCENTILE = define({
   summary:
     "The waist, or other measurement, below which a share of adult women or men lie: for stock costumes.",
   source: "2012 Anthropometric Survey of U.S. Army Personnel (ANSUR II), public release, NATICK/TR-15/007",
-  words: "stock hire chorus sizes range adjustable percent of people median typical",
+  words: "stock hire chorus sizes range adjustable percent of people median typical average woman man",
   takes: {
     term: { kind: "text", about: "which measurement, such as waist girth" },
     share: {

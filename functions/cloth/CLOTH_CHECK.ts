@@ -129,7 +129,7 @@ export const CLOTH_CHECK = define({
   name: "CLOTH_CHECK",
   summary: "Whether all the pieces fit the cloth in stock, and if not, which do not and by how much.",
   source: "geometry: the pieces are laid out; no published figure",
-  words: "enough fabric stash remnant offcut fit verdict short of cloth piecing",
+  words: "cut list in stock, enough fabric stash remnant offcut fit verdict short of cloth piecing",
   takes: { ...PIECES_TO_CUT, ...STOCK, ...CUTTING_RULES, ...ODD },
   block: cutListForm({ ...STOCK, cloth: CLOTH, one_way, gap, repeat, ...ODD }, [
     {

@@ -44,7 +44,7 @@ export const YARDAGE = define({
   summary: "How much cloth or other fabric a cut list needs; every piece is laid out by its own outline.",
   source: "geometry: the pieces are laid out; no published figure",
   words:
-    "yards metres fabric cloth length needed how much to buy lay layout cutting plan nap fold pairs selvedge how much material",
+    "cut list, yards metres fabric cloth length needed how much to buy lay layout cutting plan nap fold pairs selvedge how much material",
   takes: { ...PIECES_TO_CUT, cloth_width: CLOTH_WIDTH, ...CUTTING_RULES },
   block: cutListForm({ cloth_width: CLOTH_WIDTH, cloth: CLOTH, one_way, gap, repeat }, [
     {

@@ -11,7 +11,7 @@ export const TURN = define({
   name: "TURN",
   summary: "A pattern piece turned on the cloth: by 45 degrees for the bias, by 90 for the cross grain.",
   source: "geometry",
-  words: "rotate bias cross grain lie",
+  words: "rotate, lie, cut on the bias, cut on the cross grain",
   takes: {
     piece: { kind: "piece", about: "the pattern piece" },
     degrees: { kind: "angle", about: "how many degrees, clockwise on the paper", from: -360, to: 360 },

@@ -30,7 +30,7 @@ describe("axe finds nothing", () => {
       await inWork(page);
       expect(await violations(page)).toEqual([]);
       await page.keyboard.press("F1");
-      await page.getByLabel("What do you want to work out?").fill("ruffle");
+      await page.getByLabel("What do you want to do?").fill("ruffle");
       await page.locator(".help-text h4").waitFor();
       expect(await violations(page)).toEqual([]);
       await page.getByRole("button", { name: "Close" }).click();
@@ -175,7 +175,7 @@ describe("by keyboard alone", () => {
     const page = await open();
     await page.keyboard.press("F1");
     await page.keyboard.press("Tab");
-    await page.getByLabel("What do you want to work out?").fill("how far apart to put eyelets");
+    await page.getByLabel("What do you want to do?").fill("how far apart to put eyelets");
     await expect.poll(() => page.locator(".help-one b").first().textContent()).toMatch(/EYELET/);
     const help = page.getByRole("region", { name: /^Help for EYELET/ });
     expect(await help.textContent()).toContain("Examples");

@@ -5,8 +5,8 @@ import { Guard } from "../faults/Guard.tsx";
 import { Books } from "../files/Books.tsx";
 import { FormulaBar } from "../grid/FormulaBar.tsx";
 import { Grid } from "../grid/Grid.tsx";
+import { Help } from "../help/Help.tsx";
 import { useRevision } from "../store-hooks.ts";
-import { Help } from "./Help.tsx";
 import { Messages } from "./Messages.tsx";
 import { Pages } from "./Pages.tsx";
 import { Side } from "./Side.tsx";
@@ -22,6 +22,8 @@ export function OpenBook(props: Opened) {
     turnTo,
     open,
     save,
+    help,
+    helpAbout,
     beginBook,
     dialog,
     setDialog,
@@ -52,7 +54,7 @@ export function OpenBook(props: Opened) {
           onNew={() => setDialog("begin")}
           onBooks={() => setDialog("books")}
           onSave={save}
-          onHelp={() => setDialog("help")}
+          onHelp={() => help(null)}
           onRefused={refused}
         />
       </Guard>
@@ -94,7 +96,7 @@ export function OpenBook(props: Opened) {
       )}
       {dialog === "help" && (
         <Guard name="Help" className="guard-over" onDone={() => setDialog(null)}>
-          <Help store={store} onDone={() => setDialog(null)} />
+          <Help store={store} about={helpAbout} onDone={() => setDialog(null)} />
         </Guard>
       )}
     </div>

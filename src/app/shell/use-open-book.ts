@@ -10,12 +10,13 @@ import { openFile } from "../files/disk.ts";
 import type { Keeper } from "../files/keeper.ts";
 import type { Keeping } from "../files/keeping.ts";
 import { sessionOf } from "../grid/edit-session.ts";
+import { addShortcuts } from "../help/shortcuts.ts";
+import { helpWhileTyping } from "../help/while-typing.ts";
 import { backgroundOf } from "../lay/background.ts";
 import { joinSearchOf } from "../lay/join-search.ts";
 import { within } from "../store-hooks.ts";
 import type { Message } from "./Messages.tsx";
 import { goToPart } from "./parts.ts";
-import { addShortcuts } from "./shortcuts.ts";
 
 export interface Opened {
   readonly store: Store;
@@ -26,6 +27,7 @@ export interface Opened {
 export function useOpenBook({ store, keeper, keeping }: Opened) {
   const [chosen, setChosen] = useState<Place>(keeping.place);
   const [dialog, setDialog] = useState<"books" | "begin" | "help" | null>(null);
+  const [helpAbout, setHelpAbout] = useState<string | null>(null);
   const [message, setMessage] = useState<Message | null>(null);
   const [listing, setListing] = useState(false);
   const { elsewhere } = keeping;
@@ -78,14 +80,20 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
     setMessage({ refused: false, text: `Saved as ${keeper.saveCopy()}` });
   };
 
-  const acts = useRef({ open, save, turnTo, place });
+  /** Opens the help, with the entry of that name if there is one. */
+  const help = (about: string | null) => {
+    setHelpAbout(about);
+    setDialog("help");
+  };
+
+  const acts = useRef({ open, save, help, turnTo, place });
   useEffect(() => {
-    acts.current = { open, save, turnTo, place };
+    acts.current = { open, save, help, turnTo, place };
   });
   useEffect(
     () =>
       addShortcuts({
-        help: () => setDialog("help"),
+        help: () => acts.current.help(helpWhileTyping(sessionOf(store).caret)),
         books: () => setDialog("books"),
         save: () => acts.current.save(),
         checks: () => setListing((open) => !open),
@@ -105,6 +113,8 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
     turnTo,
     open,
     save,
+    help,
+    helpAbout,
     beginBook,
     dialog,
     setDialog,

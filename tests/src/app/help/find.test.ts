@@ -1,15 +1,16 @@
 import { describe, expect, it } from "vitest";
-import { catalogue } from "../../../../functions/catalogue.ts";
-import { Finder, stem } from "../../../../src/app/shell/find.ts";
+import { ENTRIES } from "../../../../src/app/help/entries.ts";
+import { Finder, stem } from "../../../../src/app/help/find.ts";
+import { AMONG_THREE, FIRST } from "./wishes.ts";
 
-const finder = new Finder(catalogue.values());
+const finder = new Finder(ENTRIES);
 const first = (question: string, count = 3) =>
   finder
     .find(question)
     .slice(0, count)
     .map(({ name }) => name);
 
-describe("the search for a function", () => {
+describe("the search in the help", () => {
   // The questions are ours, in the words of people who sew; the answers are what each is for.
   it.each([
     ["how much to cut for a ruffle", "GATHER_WIDTH"],
@@ -73,17 +74,38 @@ describe("the search for a function", () => {
     expect(first(question).some((name) => names.split(" ").includes(name))).toBe(true);
   });
 
+  it.each(FIRST)("“%s” finds %s first", (wish, answers) => {
+    expect(answers.split("|")).toContain(first(wish, 1)[0]);
+  });
+
+  it.each(AMONG_THREE)("“%s” finds %s among the first three", (wish, answers) => {
+    const found = first(wish);
+    expect(
+      answers.split("|").some((name) => found.includes(name)),
+      found.join(", "),
+    ).toBe(true);
+  });
+
+  it("every wish names entries that there are", () => {
+    const names = new Set(ENTRIES.map(({ name }) => name));
+    const meant = [...FIRST, ...AMONG_THREE].flatMap(([, answers]) => answers.split("|"));
+    expect(meant.filter((name) => !names.has(name))).toEqual([]);
+  });
+
   it("a name, whole or begun, comes first, in any case", () => {
     expect(first("yardage", 1)).toEqual(["YARDAGE"]);
     expect(first("seam_gir", 1)).toEqual(["SEAM_GIRTH"]);
   });
 
-  it("without a question all functions are there, by name", () => {
-    expect(finder.find("").map(({ name }) => name)).toEqual([...catalogue.keys()]);
+  it("without a question everything is there, in its order", () => {
+    expect(finder.find(" ")).toEqual(ENTRIES);
   });
 
-  it("every function is found by its own summary", () => {
-    for (const { name, summary } of catalogue.values()) expect(first(summary, 5)).toContain(name);
+  it("everything is found first by its own name, and among the first five by its own summary", () => {
+    for (const { name, summary } of ENTRIES) {
+      expect(first(name, 1)).toEqual([name]);
+      expect(first(summary, 5)).toContain(name);
+    }
   });
 
   it("words that have nothing to do with sewing find nothing", () => {

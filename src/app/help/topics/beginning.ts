@@ -1,0 +1,104 @@
+import type { Chapter } from "./topic.ts";
+
+/** The way in, and the books. */
+export const BEGINNING: Chapter = {
+  title: "Begin, save, print",
+  topics: [
+    {
+      name: "Begin a garment",
+      summary:
+        "Press *New*, choose what you are making, and answer a few questions: the answers become a book with every formula visible.",
+      words:
+        "how do I begin, start, first steps, getting started, make a new book, new garment, new book, tutorial, where to start, blank book, empty, peplum skirt cape",
+      says: [
+        "*New* asks what is being made, and then for the few measurements that it needs. A small drawing shows where each is taken, and the answer is drawn while you type. *Make a new book* makes a book of it; *Add to the open book* puts its pages behind those that are there.",
+        "Everything in the new book may be changed: each figure is typed or is a formula that you can read and overwrite. Change a measurement, and everything that depends on it follows.",
+        "To begin from nothing, press *Books*, then *A blank book in* your unit. Its pages have columns ready for their stage: measurements, draft, fittings, cut list, trimmings.",
+        "*Books* has ready books too, to look at how a whole job is written down.",
+      ],
+      see: ["Type a length", "Write a formula", "Find your way"],
+    },
+    {
+      name: "Find your way",
+      summary:
+        "At the left are the pages of the book, in the middle the grid, at the right the drawing and the working, at the foot the problems.",
+      words: "what is where, screen, parts of the page, layout, overview, where is, panels",
+      says: [
+        "The pages stand under the stages of the work: *Measure*, *Draft*, *Fit*, *Cut*, *Trimmings*. A figure on one page can be used on any other.",
+        "Above the grid stands what is typed in the selected cell, and under it what there is to say about it.",
+        "*Drawing* shows the piece or the garment of the selected cell, *Working* how its figure was calculated, and *What if* what another figure would change. Press a heading to open or close its panel.",
+        "At the foot stands how many cells have an error or a warning; press the count to see them.",
+      ],
+      see: ["Pages", "See the working", "Ask what if", "Cells to look at", "Keys"],
+    },
+    {
+      name: "Save your work",
+      summary:
+        "The book is saved in this browser as you type, and nowhere else. *Save a file* makes a copy that you can keep or send.",
+      words:
+        "save, saving, where is my work kept, where are books kept, backup, store, lose, lost, send a book, share, private, privacy, data, is my data private, internet, offline, export",
+      says: [
+        "Beside the title stands whether everything is saved. Nothing that you type leaves your machine.",
+        "*Save a file*, or `Ctrl S`, writes the open book as a file. Keep such a copy now and then: a browser may lose what it keeps when it is cleaned up. To send a book to someone, send them its file.",
+        "Under *Books*, *Save all books to one file* makes a single file of all your books.",
+      ],
+      see: ["Open a book or a file", "Copy a book", "Delete a book, and the bin"],
+    },
+    {
+      name: "Open a book or a file",
+      summary: "Press *Books* for the books in this browser, for ready books, and to open a file.",
+      words:
+        "open, load, import, file, another computer, bring in, receive, saved books, ready books, examples, template",
+      says: [
+        "Press a book in the list to open it; the one you leave is saved. *Open a file …* reads a book that was saved as a file. A file can also be dropped anywhere on the page.",
+        "A book that comes from a file becomes a book of its own: it replaces none of yours.",
+      ],
+      see: ["Save your work", "Copy a book"],
+    },
+    {
+      name: "Copy a book",
+      summary:
+        "Press *Save a file*, then *Books* and *Open a file …*: the file comes in as a second book, which you can rename.",
+      words: "copy a book, duplicate, second version, another wearer, the same book again, save as, clone",
+      says: [
+        "The copy stands in the list of books beside the first, with the same title: change the title at the top of the page to tell them apart.",
+        "To compare figures within one book you need no copy: keep them as trials under *What if*.",
+      ],
+      see: ["Open a book or a file", "Ask what if"],
+    },
+    {
+      name: "Delete a book, and the bin",
+      summary: "*Move to bin* beside a book in the list of *Books*; it can be brought back from there.",
+      words:
+        "delete a book, remove a book, throw away, bin, restore, bring back, deleted by mistake, get back, lost book",
+      says: [
+        "The bin is below the list of books. A book stays there until you delete it permanently; until then, bring it back by its button.",
+      ],
+      see: ["Undo and redo"],
+    },
+    {
+      name: "Undo and redo",
+      summary:
+        "Press *Undo* or `Ctrl Z`: every step can be taken back, one after another. *Redo* or `Ctrl Y` takes it again.",
+      words:
+        "undo, redo, mistake, take back, go back, restore, deleted, wrong, get back what I deleted, accident, revert",
+      says: [
+        "A paste, a sort, a deleted page or a change of unit is one step. Point at *Undo* to read what it would take back. The steps are kept when the page is loaded again.",
+        "While a cell is being typed in, `Escape` leaves it as it was before.",
+      ],
+      see: ["Delete a book, and the bin"],
+    },
+    {
+      name: "Print",
+      summary:
+        "Ellwand has no printing of its own yet: the browser's print (`Ctrl P`) prints what is on the screen, not to scale.",
+      words:
+        "print, printer, paper, print a full size pattern, full size, true scale, PDF, SVG, pattern sheet, cutting pattern, tile, projector, plot, export pieces",
+      says: [
+        "For pieces at true scale there is the command line: `npm run -s ellwand -- draft BOOK --out pieces` writes one SVG drawing for each piece, with a test square to measure. Print it at 100 %, and measure the square before you cut.",
+        "For a sheet of figures, select the cells, press `Ctrl C`, and paste them into any program that prints tables.",
+      ],
+      see: ["Save your work", "Copy and paste"],
+    },
+  ],
+};

@@ -1,0 +1,66 @@
+import type { Chapter } from "./topic.ts";
+
+/** What makers look for and Ellwand has no function for, and what comes nearest. */
+export const NOT_YET: Chapter = {
+  title: "Not in Ellwand yet",
+  topics: [
+    {
+      name: "No collar yet",
+      summary: "Ellwand has no function that drafts a collar: no stand, shirt, sailor or shawl collar.",
+      words:
+        "collar, stand collar, band collar, shirt collar, sailor collar, shawl collar, neckband, peter pan",
+      says: [
+        "A straight stand is a band: `WAISTBAND` drafts one with its fold and overlap, from the neck seam's length. A curved stand is a ring sector: `FLARED_PANEL` with the neck seam as its hem and the shorter upper edge as its top. `TURN_OF_CLOTH` says how much larger the outer layer is cut. A collar that you have on paper comes in by its points with `OUTLINE`.",
+      ],
+      see: ["WAISTBAND", "FLARED_PANEL", "TURN_OF_CLOTH", "OUTLINE", "CURVE_LENGTH"],
+    },
+    {
+      name: "No trousers yet",
+      summary: "Ellwand has no function that drafts trousers, breeches or drawers.",
+      words: "trousers, pants, breeches, drawers, bloomers, shorts, crotch, rise, fork, inside leg",
+      says: [
+        "A pattern on paper comes in by its points with `OUTLINE`, and can then be given allowances, checked seam by seam and laid on cloth. `PLACKET_LENGTH` and `EASE_CHECK` know hip, seat and thigh.",
+      ],
+      see: ["OUTLINE", "EASE_CHECK", "PLACKET_LENGTH", "WAISTBAND"],
+    },
+    {
+      name: "No bodice yet",
+      summary: "Ellwand has no function that drafts a bodice, a shirt or stays from measurements.",
+      words:
+        "bodice, draft a bodice, block, sloper, shirt, blouse, waistcoat, jacket, stays, corset pattern, princess seam, body block",
+      says: [
+        "A pattern on paper comes in by its points with `OUTLINE`. `DRAFT_SCALE` scales a printed draft to the wearer, `SEAM_GIRTH` gives the dipped waist seam that a skirt is sewn to, and `EASE_CHECK`, `BALANCE` and `MEASURE_CHECK` test what you have.",
+      ],
+      see: ["OUTLINE", "DRAFT_SCALE", "SEAM_GIRTH", "BALANCE"],
+    },
+    {
+      name: "No sleeve yet",
+      summary:
+        "Ellwand has no function that drafts a sleeve with a cap; it has cuffs, and gathered sleeves as strips.",
+      words:
+        "sleeve pattern, draft a sleeve, sleeve cap draft, two-piece sleeve, leg of mutton, raglan, sleeve head",
+      says: [
+        "A gathered sleeve begins from *New*, “Gathered sleeve and cuff”. A sleeve on paper comes in with `OUTLINE`; `CAP_EASE` and `CAP_CHECK` compare its cap with the armhole, and `SLASHED_PANEL` opens it for fullness.",
+      ],
+      see: ["CUFF", "CAP_CHECK", "CAP_EASE", "SLASHED_PANEL", "OUTLINE"],
+    },
+    {
+      name: "No hat, hood or glove yet",
+      summary: "Ellwand has no function that drafts a hat, a hood, a bonnet or a glove.",
+      words: "hat, cap, hood, bonnet, coif, glove, mitten, shoe, stocking, headwear, brim, crown",
+      says: [
+        "`DISC` cuts a round crown, `FLARED_PANEL` a brim or a side band that is wider below, and `OUTLINE` takes any piece from paper.",
+      ],
+      see: ["DISC", "FLARED_PANEL", "OUTLINE"],
+    },
+    {
+      name: "No pocket yet",
+      summary: "Ellwand has no function for pockets.",
+      words: "pocket, pockets, flap, welt, bag",
+      says: [
+        "A patch pocket is a `RECTANGLE`, or any shape with `OUTLINE`; `WITH_ALLOWANCE` adds its turnings. List it in the cut list, and it is laid with the other pieces.",
+      ],
+      see: ["RECTANGLE", "OUTLINE", "WITH_ALLOWANCE"],
+    },
+  ],
+};

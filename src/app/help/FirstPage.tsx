@@ -8,8 +8,9 @@ export function FirstPage({ onGo }: { onGo: (name: string) => void }) {
   return (
     <>
       <p>
-        Type what you want to do, in your own words, or a function's name: the help knows {catalogue.size}{" "}
-        sewing functions, {builtIns.size} functions for figures, lists and texts, and everything on the page.
+        Type what you want to do, in your own words, or a function's name. There is help for everything on the
+        page, for {catalogue.size} sewing functions, and for {builtIns.size} functions of figures, lists and
+        texts.
       </p>
       {CHAPTERS.map(({ title, topics }) => (
         <section key={title} className="help-chapter" aria-label={title}>

@@ -11,6 +11,7 @@ import { Finder } from "./find.ts";
 import { TopicHelp } from "./TopicHelp.tsx";
 
 const finder = new Finder(ENTRIES);
+const FUNCTIONS = ENTRIES.filter((entry) => entry.is !== "topic");
 
 interface Props {
   readonly store: Store;
@@ -26,7 +27,8 @@ export function Help({ store, about, onDone }: Props) {
   const text = useRef<HTMLElement>(null);
   useEffect(() => field.current?.focus(), []);
   const asked = useDeferredValue(question);
-  const found = finder.find(asked);
+  // The first page lists the topics, so the list beside it needs only the functions.
+  const found = asked.trim() === "" ? FUNCTIONS : finder.find(asked);
   const shown = chosen ?? (asked.trim() === "" ? null : (found[0] ?? null));
   const go = (entry: Entry | null) => {
     setChosen(entry);
@@ -55,7 +57,7 @@ export function Help({ store, about, onDone }: Props) {
           />
           <p role="status" className="aside">
             {asked.trim() === ""
-              ? `${ENTRIES.length} pages of help`
+              ? `${FUNCTIONS.length} functions`
               : found.length === 0
                 ? "Nothing matches these words; try others."
                 : `${found.length} of ${ENTRIES.length} pages`}

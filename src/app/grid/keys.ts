@@ -83,7 +83,15 @@ export function addGridKeys(
       },
     ];
   });
+  // The library's own lead to the first column that is not kept in sight.
+  for (const keys of [["Home"], ["Control/Meta", "Home"]]) context?.removeShortcutsByKeys(keys);
+  const home = (top: boolean) => () => {
+    const { row } = grid.chosen();
+    grid.hot.selectCell(top ? 0 : row, 0);
+  };
   context?.addShortcuts([
+    { keys: [["Home"]], callback: home(false), group },
+    { keys: [["Control/Meta", "Home"]], callback: home(true), group },
     ...far,
     { keys: [["Control/Meta", "d"]], callback: fill("down"), group },
     { keys: [["Control/Meta", "r"]], callback: fill("right"), group },

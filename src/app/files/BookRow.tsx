@@ -1,6 +1,8 @@
 /** One kept book in the list: opened with a press, or, when it does not open, why and what can be done. */
 import { useEffect, useState } from "react";
+import type { Book } from "../../book/shape.ts";
 import { reasonOf } from "../faults/in-time.ts";
+import { Compared } from "./Compared.tsx";
 import { copyText } from "./copies.ts";
 import { fileName, saveText } from "./disk.ts";
 import type { Library, Listed } from "./library.ts";
@@ -9,14 +11,17 @@ import type { BookRecord } from "./shelf.ts";
 interface Props {
   readonly record: BookRecord;
   readonly library: Library;
+  /** The open book, to compare with. */
+  readonly open: Book;
   readonly isOpen: boolean;
   readonly onOpen: () => void;
   readonly onEarlier: () => void;
   readonly onThrowAway: () => void;
 }
 
-export function BookRow({ record, library, isOpen, onOpen, onEarlier, onThrowAway }: Props) {
+export function BookRow({ record, library, open, isOpen, onOpen, onEarlier, onThrowAway }: Props) {
   const [listed, setListed] = useState<Listed | null>(null);
+  const [compares, setCompares] = useState(false);
   const [saved, setSaved] = useState<string | null>(null);
   useEffect(() => {
     let gone = false;
@@ -72,9 +77,20 @@ export function BookRow({ record, library, isOpen, onOpen, onEarlier, onThrowAwa
           </p>
         </div>
       )}
+      {!isOpen && fault === null && (
+        <button
+          type="button"
+          className="quiet"
+          aria-expanded={compares}
+          onClick={() => setCompares(!compares)}
+        >
+          Compare<span className="unseen"> {title} with the open book</span>
+        </button>
+      )}
       <button type="button" className="quiet" onClick={onThrowAway}>
         Move to bin<span className="unseen"> {title}</span>
       </button>
+      {compares && <Compared id={record.id} library={library} open={open} />}
     </li>
   );
 }

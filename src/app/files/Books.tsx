@@ -35,6 +35,7 @@ export function Books(props: Shelving) {
               key={`${record.id} ${record.revision}`}
               record={record}
               library={bookcase}
+              open={keeper.book}
               isOpen={record.id === keeping.id}
               onOpen={() => acts.open(record)}
               onEarlier={() => acts.openEarlier(record)}

@@ -42,6 +42,11 @@ export class Keeper {
     });
   }
 
+  /** The open book. */
+  get book(): Book {
+    return this.#store.book;
+  }
+
   get state(): Keeping {
     return this.#keeping.now;
   }

@@ -42,10 +42,11 @@ export function Compared({ id, library, open }: Props) {
   if (changes.length + answers.length === 0)
     return <p role="status">This book and the open one are the same.</p>;
   return (
-    <div className="compared">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and the keyboard has to reach it
+    <section className="compared" aria-label="Differences" tabIndex={0}>
       <Differences title="What is otherwise" list={changes} />
       <Differences title="What came of it" list={answers} />
-    </div>
+    </section>
   );
 }
 

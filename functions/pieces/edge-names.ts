@@ -2,7 +2,6 @@
 
 import { suggestion } from "../nearest-word.ts";
 import { Refusal } from "../refusal.ts";
-import type { Piece } from "./piece.ts";
 
 /** The arguments of a function that works on one edge of its argument "piece". */
 export const EDGE_OF_PIECE = {
@@ -10,6 +9,12 @@ export const EDGE_OF_PIECE = {
   of: "piece",
   about: 'which edge: its name, such as "waist", or its number; the Drawing shows what each edge is called',
 } as const;
+
+/** A piece, as far as it concerns what its edges are called. */
+interface Piece {
+  readonly edges: readonly unknown[];
+  readonly names: readonly string[];
+}
 
 const MAX_LETTERS = 40;
 

@@ -1,6 +1,5 @@
 /** At which steps of a sweep a formula below the watched cells gives a function something unusual. */
 import type { Book } from "../book/shape.ts";
-import type { Row } from "./sweep.ts";
 import { figureText, type VariedCell } from "./varied-cell.ts";
 
 /** A cell whose formula is unusual at one step, by its name or address, and the sentence that says why. */
@@ -9,10 +8,16 @@ export interface Odd {
   readonly sentence: string;
 }
 
+/** A step of a sweep, as far as it concerns what is unusual there. */
+interface Step {
+  readonly figures: readonly number[];
+  readonly odd?: readonly Odd[];
+}
+
 export const oddText = ({ label, sentence }: Odd): string => `${label}: ${sentence}`;
 
 /** What is unusual at one step, as one text; empty when nothing is. */
-export const oddAt = ({ odd = [] }: Row): string => odd.map(oddText).join("; ");
+export const oddAt = ({ odd = [] }: Step): string => odd.map(oddText).join("; ");
 
 /**
  * The steps at which something is unusual, a sentence for each cell: "at depth 6 to 6 1/2: cuff: …".
@@ -20,12 +25,12 @@ export const oddAt = ({ odd = [] }: Row): string => odd.map(oddText).join("; ");
  */
 export function oddSteps(
   { book, varied }: { readonly book: Book; readonly varied: readonly VariedCell[] },
-  rows: readonly Row[],
+  rows: readonly Step[],
 ): string[] {
   const labels = new Set(rows.flatMap(({ odd = [] }) => odd.map(({ label }) => label)));
   return [...labels].map((label) => {
     const has = rows.map(({ odd = [] }) => odd.find((one) => one.label === label));
-    const at = (row: Row) =>
+    const at = (row: Step) =>
       varied.map((cell, i) => `${cell.label} ${figureText(book, cell.kind, row.figures[i]!)}`).join(" and ");
     const count = has.filter(Boolean).length;
     const first = has.findIndex(Boolean);

@@ -4,12 +4,12 @@ import { type Effect, measuringErrorOf } from "../../engine/sensitivity.ts";
 import { show } from "../../engine/show.ts";
 import type { Watched } from "../../engine/sweep.ts";
 import { figureText } from "../../engine/varied-cell.ts";
+import type { Asking } from "./asking.ts";
 import { Choose } from "./Choose.tsx";
 import { keyOf, spoken, watchChoices } from "./choices.ts";
 import { useEditedBook } from "./edited-book.ts";
 import { LaidNote } from "./LaidNote.tsx";
 import { useAnswer } from "./useAnswer.ts";
-import type { Asking } from "./WhatIf.tsx";
 
 export function Matters({ store, place, client }: Asking) {
   const book = useEditedBook(store);

@@ -1,6 +1,7 @@
 /** Solve for: which figure of a typed cell, or of two, brings another cell to where it should be. */
 import type { Target } from "../../engine/target.ts";
 import type { VariedCell } from "../../engine/varied-cell.ts";
+import type { Asking } from "./asking.ts";
 import { Choose } from "./Choose.tsx";
 import { keyOf } from "./choices.ts";
 import { FigureField } from "./FigureField.tsx";
@@ -9,7 +10,6 @@ import { LaidNote } from "./LaidNote.tsx";
 import { Plot } from "./Plot.tsx";
 import type { Trying } from "./trying.ts";
 import { type SolveState, useSolve } from "./useSolve.ts";
-import type { Asking } from "./WhatIf.tsx";
 
 const AIMS: Record<Target["is"], string> = {
   atmost: "at most",

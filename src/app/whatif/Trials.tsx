@@ -1,10 +1,10 @@
 /** Trials: settings kept in the book under titles, side by side. */
 import { isUnsure } from "../../engine/laid.ts";
 import { AS_IT_STANDS, type Comparison } from "../../engine/trials.ts";
+import type { Asking } from "./asking.ts";
 import { LaidNote } from "./LaidNote.tsx";
 import { Overlay } from "./Overlay.tsx";
 import { type TrialsState, useTrials } from "./useTrials.ts";
-import type { Asking } from "./WhatIf.tsx";
 
 export function Trials(asking: Asking) {
   const trials = useTrials(asking);

@@ -2,6 +2,7 @@
 import { oddSteps } from "../../engine/odd-steps.ts";
 import { sweepCsv } from "../../engine/sweep.ts";
 import { figureText, type VariedCell } from "../../engine/varied-cell.ts";
+import type { Asking } from "./asking.ts";
 import { Choose } from "./Choose.tsx";
 import { download, picture } from "./downloads.ts";
 import { Heat } from "./Heat.tsx";
@@ -12,7 +13,6 @@ import { Slider } from "./Slider.tsx";
 import type { Trying } from "./trying.ts";
 import { useVary, type VaryState } from "./useVary.ts";
 import { WatchTable } from "./WatchTable.tsx";
-import type { Asking } from "./WhatIf.tsx";
 
 /** More plots than these can't be taken in at once. */
 const MOST_WATCHED = 6;

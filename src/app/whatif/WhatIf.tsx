@@ -5,18 +5,12 @@ import type { Place } from "../../book/address.ts";
 import type { Store } from "../../store/store.ts";
 import { QuestionClient } from "../../worker/question-client.ts";
 import { useRevision, within } from "../store-hooks.ts";
+import type { Asking } from "./asking.ts";
 import { Matters } from "./Matters.tsx";
 import { Solve } from "./Solve.tsx";
 import { Trials } from "./Trials.tsx";
 import { type Trying, useTrying } from "./trying.ts";
 import { Vary } from "./Vary.tsx";
-
-export interface Asking {
-  readonly store: Store;
-  readonly place: Place;
-  readonly trying: Trying;
-  readonly client: QuestionClient;
-}
 
 const WAYS = { vary: "Vary", solve: "Solve for", trials: "Trials", matters: "What matters" } as const;
 type Way = keyof typeof WAYS;

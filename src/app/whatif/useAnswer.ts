@@ -2,8 +2,8 @@
 import { useEffect, useMemo, useState } from "react";
 import { type Answer, heard, NOTHING_HEARD, type Question } from "../../engine/question.ts";
 import { searchesByItself } from "../lay/by-itself.ts";
+import type { Asking } from "./asking.ts";
 import { useEditedBook } from "./edited-book.ts";
-import type { Asking } from "./WhatIf.tsx";
 
 /** A question as a panel asks it; the book and the effort are the same for all panels. */
 export type PanelQuestion = Question extends infer One

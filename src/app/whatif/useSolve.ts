@@ -4,10 +4,10 @@ import type { Book } from "../../book/shape.ts";
 import { Upstream } from "../../engine/references.ts";
 import type { OpenSpan, Target } from "../../engine/target.ts";
 import type { VariedCell } from "../../engine/varied-cell.ts";
+import type { Asking } from "./asking.ts";
 import { keyOf, usualSpan, variedChoices, watchChoices } from "./choices.ts";
 import { useEditedBook } from "./edited-book.ts";
 import { type PanelQuestion, useAnswer } from "./useAnswer.ts";
-import type { Asking } from "./WhatIf.tsx";
 
 /** Steps of the usual range of each cell when two are varied. */
 const STEPS_OF_TWO = 12;

@@ -4,10 +4,10 @@ import { trialPlaces } from "../../engine/trials.ts";
 import { typedFor } from "../../engine/varied-cell.ts";
 import type { Command } from "../../store/store.ts";
 import { adoptTrial, deleteTrial, keepTrial } from "../../store/trials.ts";
+import type { Asking } from "./asking.ts";
 import { keyOf } from "./choices.ts";
 import { useEditedBook } from "./edited-book.ts";
 import { useAnswer } from "./useAnswer.ts";
-import type { Asking } from "./WhatIf.tsx";
 
 export function useTrials({ store, trying, client }: Asking) {
   const book = useEditedBook(store);

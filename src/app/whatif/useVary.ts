@@ -3,10 +3,10 @@ import { useMemo, useState } from "react";
 import { Upstream } from "../../engine/references.ts";
 import type { Span, Watched } from "../../engine/sweep.ts";
 import type { VariedCell } from "../../engine/varied-cell.ts";
+import type { Asking } from "./asking.ts";
 import { keyOf, usualSpan, variedChoices, watchChoices } from "./choices.ts";
 import { useEditedBook } from "./edited-book.ts";
 import { type PanelQuestion, useAnswer } from "./useAnswer.ts";
-import type { Asking } from "./WhatIf.tsx";
 
 const FIRST_WATCHED = 3;
 /** Steps of the usual range when one cell is varied, and for each when two are. */

@@ -18,7 +18,7 @@ export interface Check {
   readonly stopped: boolean;
   /** How many other cells wait for this one. */
   readonly waiting: number;
-  /** The column that holds text and would count if it held whatever each cell holds. */
+  /** The column that holds text and would count if it held anything. */
   readonly column: { readonly page: number; readonly column: number } | null;
 }
 

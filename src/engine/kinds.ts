@@ -8,7 +8,7 @@ import { type Place, placeKey } from "../book/address.ts";
 import { formulaTree, isFormula, type Tree } from "../book/formula.ts";
 import { sameNames } from "../book/names.ts";
 import { type Book, typedAt } from "../book/shape.ts";
-import { type Content, understand } from "./content.ts";
+import { type Content, namesUnit, understand } from "./content.ts";
 import { type Leaf, spread } from "./expected-kinds.ts";
 import { type Cells, kindOfTree } from "./kind-of-tree.ts";
 import { areaOf, cellsIn, isWide } from "./references.ts";
@@ -155,7 +155,8 @@ export class Kinds {
     const content = this.#understood(typed, page, column);
     switch (content.is) {
       case "length":
-        if (content.sure) return "length";
+        // The column alone doesn't make a length of what formulas take for a share or a count and never for a length.
+        if (content.sure) return asked && !namesUnit(typed) ? asked : "length";
         return asked ?? this.#fraction;
       case "number": {
         const kind = this.#columnKind(page, column);
@@ -220,7 +221,8 @@ export class Kinds {
     if (kind === "text" && this.#asked.get(key) === "piece") return "piece";
     if (kind !== "figure") return kind;
     const of = this.#columnKind(page, column);
-    if (of === "length" || of === "money") return of;
+    if (of === "length") return this.#asked.get(key) ?? of;
+    if (of === "money") return of;
     return of === "date" ? "days" : (this.#asked.get(key) ?? "figure");
   }
 

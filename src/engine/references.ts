@@ -169,6 +169,20 @@ export function precedents(book: Book, formula: string, page: number): Place[] {
   return [...found.values()];
 }
 
+/** The cell where a cell that only repeats another, such as =B4, gets its value from; else the cell itself. */
+export function sourceOf(book: Book, place: Place): Place {
+  let from = place;
+  for (let i = 0; i < 5; i += 1) {
+    const typed = typedAt(book, from.page, from.row, from.column);
+    if (!isFormula(typed)) return from;
+    const tree = formulaTree(typed);
+    const area = tree.is === "cell" || tree.is === "name" ? areaOf(book, tree, from.page) : null;
+    if (!area) return from;
+    from = { page: area.page, row: area.top, column: area.left };
+  }
+  return place;
+}
+
 /** The cells whose formulas refer to a cell, in the order of the book. */
 export function dependents(book: Book, place: Place): Place[] {
   const found: Place[] = [];

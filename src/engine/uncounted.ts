@@ -1,6 +1,7 @@
 /**
- * Cells that a formula needs a figure from and that hold none: blank, a text, or a figure that is
- * kept as a text because its column holds text. The engine passes over them without a word.
+ * Cells from which a formula needs a number and which hold none: blank, a text, or a number that is
+ * kept as a text because its column holds text. The engine passes over them without a word. With
+ * them come the lengths that a function takes for a share or a count (length-as-number.ts).
  */
 import { cellAddress, columnLetters, type Place, placeKey } from "../book/address.ts";
 import { formulaTree, isFormula } from "../book/formula.ts";
@@ -11,17 +12,18 @@ import { understand } from "./content.ts";
 import { dimension } from "./kind-of-tree.ts";
 import type { Kinds } from "./kinds.ts";
 import { cellText } from "./label.ts";
-import { type Area, areaOf, areasOf, typedIn } from "./references.ts";
+import { lengthsAsNumbers } from "./length-as-number.ts";
+import { type Area, areasOf, sourceOf, typedIn } from "./references.ts";
 import { type Status, Statuses } from "./statuses.ts";
 import { type Use, usesIn, usesOf } from "./uses.ts";
 
 export interface Uncounted {
   readonly place: Place;
-  readonly is: "blank" | "text";
+  readonly is: "blank" | "text" | "unusual";
   readonly sentence: string;
   /** Of several cells told of in one sentence, whether this is the first. */
   readonly first: boolean;
-  /** The column that would count if it held whatever each cell holds; null when that is no help. */
+  /** The column that would count if it held anything; null when that is no help. */
   readonly column: { readonly page: number; readonly column: number } | null;
   /** The formulas that need it. */
   readonly users: readonly Place[];
@@ -64,7 +66,7 @@ export function uncountedCells(
     if (areas.every((area) => statuses.areFigures(area)) && !repeats(book, use)) continue;
     if (as === "cell") {
       const { page, top, left } = areas[0]!;
-      const place = source(book, { page, row: top, column: left });
+      const place = sourceOf(book, { page, row: top, column: left });
       const is = status(place);
       const silent =
         (is === "blank" && use.blanksPass && isMeasure(book, kinds, place, use) && works(formula)) ||
@@ -84,6 +86,8 @@ export function uncountedCells(
     if (!found.has(placeKey(place)))
       found.set(placeKey(place), { place, is: "unclear", uses: [], group: placeKey(place) });
   const cells = new Map(told(book, found));
+  for (const one of lengthsAsNumbers(book, kinds, works, uses ?? usesIn(book)))
+    if (!cells.has(placeKey(one.place))) cells.set(placeKey(one.place), one);
   if (uses !== undefined) return cells;
   for (const { place, sentence, users } of beneathLists(book, statuses))
     if (users.length > 0 && !cells.has(placeKey(place)))
@@ -103,20 +107,6 @@ export function leftOutOf(book: Book, kinds: Kinds, formula: string, page: numbe
 /** Whether a single cell is a formula: it may repeat a cell that is no figure. */
 const repeats = (book: Book, { as, areas }: Use): boolean =>
   as === "cell" && isFormula(typedAt(book, areas[0]!.page, areas[0]!.top, areas[0]!.left));
-
-/** Where a cell that only repeats another gets its value from. */
-function source(book: Book, place: Place): Place {
-  let from = place;
-  for (let i = 0; i < 5; i += 1) {
-    const typed = typedAt(book, from.page, from.row, from.column);
-    if (!isFormula(typed)) return from;
-    const tree = formulaTree(typed);
-    const area = tree.is === "cell" || tree.is === "name" ? areaOf(book, tree, from.page) : null;
-    if (!area) return from;
-    from = { page: area.page, row: area.top, column: area.left };
-  }
-  return place;
-}
 
 /**
  * Whether a blank cell is a measurement that was never written down: it has a name, or a line of
@@ -244,7 +234,7 @@ function sentenceFor(book: Book, together: readonly Place[], is: Status, use: Us
   if (is === "unclear") return unclearSentence(book, place);
   if (is === "kept") {
     const letters = columnLetters(place.column);
-    return `${many ? `${who} read` : `"${text}" reads`} as ${many ? "figures" : "a figure"} but column ${letters} holds text, so ${user} can't count ${many ? "them" : "it"}; set column ${letters} to hold "whatever each cell holds"`;
+    return `${many ? `${who} read` : `"${text}" reads`} as ${many ? "figures" : "a figure"} but column ${letters} holds text, so ${user} can't count ${many ? "them" : "it"}; set column ${letters} to hold "anything"`;
   }
   if (use.as === "cell") {
     return is === "blank"

@@ -24,6 +24,8 @@ export interface Use {
   /** A blank in it, or a text that is no figure, passes without an error. */
   readonly blanksPass: boolean;
   readonly textsPass: boolean;
+  /** The argument of a sewing function that takes it. */
+  readonly argument?: { readonly name: string; readonly kind: Kind };
 }
 
 /** Standard functions that pass over the blanks and texts of their ranges. */
@@ -98,11 +100,17 @@ export function usesOf(book: Book, tree: Tree, formula: Place): Use[] {
   /** The areas that the formula itself asks about, so that what is missing there is meant to be. */
   const asked = new Set<string>();
   const areaAt = (part: Tree) => areaOf(book, part, formula.page);
-  const use = (areas: readonly Area[], by: string, blanksPass: boolean, textsPass: boolean) => {
+  const use = (
+    areas: readonly Area[],
+    by: string,
+    blanksPass: boolean,
+    textsPass: boolean,
+    argument?: Use["argument"],
+  ) => {
     const first = areas[0];
     if (!first) return;
-    const single = areas.length === 1 && isSingle(first);
-    uses.push({ formula, tree, by, areas, as: single ? "cell" : "list", blanksPass, textsPass });
+    const as = areas.length === 1 && isSingle(first) ? "cell" : "list";
+    uses.push({ formula, tree, by, areas, as, blanksPass, textsPass, ...(argument && { argument }) });
   };
   const band = (area: Area, by: string) =>
     uses.push({ formula, tree, by, areas: [area], as: "band", blanksPass: false, textsPass: false });
@@ -138,10 +146,11 @@ export function usesOf(book: Book, tree: Tree, formula: Place): Use[] {
     const takes = takesOfCall({ name, args }, isWide(book, formula.page));
     if (takes) {
       // A sewing function refuses what it can't work with, and says so itself.
-      const kinds = Object.values(takes).map(({ kind }) => kind);
+      const declared = Object.entries(takes).map(([argument, { kind }]) => ({ name: argument, kind }));
       args.forEach((arg, i) => {
         const area = arg && areaAt(arg);
-        if (area && kinds[i] && !NO_FIGURE.has(kinds[i])) use([area], name, false, false);
+        const argument = declared[i];
+        if (area && argument && !NO_FIGURE.has(argument.kind)) use([area], name, false, false, argument);
         else if (!area) visit(arg, null);
       });
       return;

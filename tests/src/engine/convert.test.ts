@@ -6,6 +6,7 @@ import type { Kind } from "../../../functions/define.ts";
 import { readTape } from "../../../functions/fractions.ts";
 import { UNITS, type Unit } from "../../../functions/units.ts";
 import { findPlace } from "../../../src/book/address.ts";
+import { readGarment } from "../../../src/book/garment.ts";
 import { readBook } from "../../../src/book/read.ts";
 import { type Book, blankBook } from "../../../src/book/shape.ts";
 import { convertBook } from "../../../src/engine/convert.ts";
@@ -90,6 +91,16 @@ describe.each(readdirSync("templates").filter((name) => name.endsWith(".json")))
     });
   },
 );
+
+const GARMENTS = "templates/garments";
+
+test.each(readdirSync(GARMENTS))("the garment %s has the same answers in another unit and back", (name) => {
+  const reading = readGarment(readFileSync(`${GARMENTS}/${name}`, "utf8"));
+  if ("reason" in reading) throw new Error(reading.reason);
+  const book = reading.garment.books.cm;
+  expectStill(book, "in");
+  expectStill(book, "mm", true);
+});
 
 /** A book whose Draft page has these texts in column B, each named. */
 function bookOf(cells: Readonly<Record<string, string>>, unit: Unit = "in", more: Partial<Book> = {}): Book {

@@ -4,6 +4,7 @@ import { readTape } from "../../../functions/fractions.ts";
 import type { Unit } from "../../../functions/units.ts";
 import { type Book, blankBook, type ColumnKind } from "../../../src/book/shape.ts";
 import { checks } from "../../../src/engine/checks.ts";
+import { convertBook } from "../../../src/engine/convert.ts";
 import { Engine } from "../../../src/engine/engine.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 import { countColumn, pasteBlock } from "../../../src/store/commands.ts";
@@ -60,7 +61,7 @@ describe("a figure in a column of text", () => {
     ).toEqual([
       [
         "Measure!C1",
-        'C1, C2 and C3 read as figures but column C holds text, so Measure!B4 can\'t count them; set column C to hold "whatever each cell holds"',
+        'C1, C2 and C3 read as figures but column C holds text, so Measure!B4 can\'t count them; set column C to hold "anything"',
         1,
       ],
     ]);
@@ -113,7 +114,7 @@ describe("a figure in a column of text", () => {
       ["text", "any", "text"],
     );
     expect(problems(book)).toEqual([
-      `C1: "38 1/4" reads as a figure but column C holds text, so Measure!B2 can't count it; set column C to hold "whatever each cell holds"`,
+      `C1: "38 1/4" reads as a figure but column C holds text, so Measure!B2 can't count it; set column C to hold "anything"`,
     ]);
   });
 });
@@ -264,4 +265,59 @@ test("a list is whole or has a problem: taking any figure out of the middle is n
     }),
     { seed: 20_260_602, numRuns: 25 },
   );
+});
+
+describe("a number in a column of lengths that a function takes for something else", () => {
+  const rows = [
+    ["shrinkage", "0.03", "=SHRINK_ALLOW(100;B1)"],
+    ["seams", "2", "=TAKE_IN_EACH(4;B2)"],
+    ["girth", "27", "=B3+1"],
+  ];
+  const book = page(rows, ["text", "length"]);
+
+  test("is a problem at once, which names the cell and the argument", () => {
+    expect(problems(book)).toEqual([
+      "B1: 0.03 is a length here, and the argument share of SHRINK_ALLOW needs a share: column B holds lengths, so move this one to a column that holds numbers",
+      "B2: 2 is a length here, and the argument seams of TAKE_IN_EACH needs a count: column B holds lengths, so move this one to a column that holds numbers",
+    ]);
+    const engine = new Engine(book, layDesk);
+    expect(engine.view({ page: 0, row: 0, column: 2 }).problem).toMatchObject({
+      is: "uncounted",
+      sentence: expect.stringContaining("the argument share of SHRINK_ALLOW needs a share"),
+    });
+    engine.destroy();
+  });
+
+  test("stays as it is when the book's unit changes, and no answer moves", () => {
+    const other = convertBook(book, "cm");
+    expect(other.pages[0]!.rows.map((row) => row[1])).toEqual(["0.03", "2", "68.58"]);
+    expect([0, 1, 2].map((row) => value(other, row, 2))).toEqual(
+      [0, 1, 2].map((row) => expect.closeTo(2.54 * (value(book, row, 2) as number), 6)),
+    );
+    const back = convertBook(other, "in");
+    expect(back.pages[0]!.rows.map((row) => row[1])).toEqual(["0.03", "2", "27"]);
+  });
+
+  test("is a problem also where formulas use it as a length too, or where it is typed with its unit", () => {
+    const both = page(
+      [
+        ["drop", "8", "=TAKE_IN_EACH(4;B1)", "=B1+27 in"],
+        ["seams", "2 in", "=TAKE_IN_EACH(4;B2)"],
+      ],
+      ["text", "length"],
+    );
+    expect(problems(both)).toEqual([
+      "B1: 8 is a length here, and the argument seams of TAKE_IN_EACH needs a count: formulas use it as a length too, so give the other number a cell of its own",
+      "B2: 2 in is a length here, and the argument seams of TAKE_IN_EACH needs a count: type a number without a unit",
+    ]);
+  });
+
+  test("is one problem for a whole list of them", () => {
+    const seams = [
+      ["front", "10", "2"],
+      ["back", "12", "3"],
+      ["", "", "", "=YARDAGE(RECTANGLE(5;5);C1;54)"],
+    ];
+    expect(problems(page(seams, ["text", "length", "length"])).length).toBe(1);
+  });
 });

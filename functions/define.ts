@@ -194,7 +194,7 @@ export interface Declaration<T extends Takes = Takes> {
   /** Another way to give the arguments: its lists as one block with headings. */
   readonly block?: BlockForm;
   readonly returns: Kind;
-  /** Relations that usually hold among the arguments. A call that breaks one is still answered, and is listed among the things to look at. */
+  /** Relations that usually hold among the arguments. A call that breaks one is still answered, and is listed among the problems. */
   readonly usual?: readonly UsualRelation[];
   /** Pairs of arguments of one kind, "a, b", that no rule can tell apart when they change places, and why. */
   readonly alike?: Readonly<Record<string, string>>;

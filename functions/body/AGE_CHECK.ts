@@ -19,11 +19,11 @@ export const AGE_CHECK = define({
   alike: { "taken, today": "a date that has not come yet is in the verdict itself" },
   compute({ taken, today, days }, { step }) {
     const age = step("age", "INT(today) - INT(taken)", Math.floor(today) - Math.floor(taken));
-    const old = `look: taken ${age} days ago, ${days} are allowed; please measure again before cutting`;
-    const early = "look: the measurement is dated later than today; please check the date";
+    const old = `check: taken ${age} days ago, ${days} are allowed; please measure again before cutting`;
+    const early = "check: the measurement is dated later than today; please check the date";
     return step(
       "verdict",
-      'IF(age < 0; "look: the measurement is dated later than today; please check the date"; IF(age > days; "look: taken " & age & " days ago, " & days & " are allowed; please measure again before cutting"; "ok"))',
+      'IF(age < 0; "check: the measurement is dated later than today; please check the date"; IF(age > days; "check: taken " & age & " days ago, " & days & " are allowed; please measure again before cutting"; "ok"))',
       age < 0 ? early : age > days ? old : "ok",
     );
   },
@@ -31,12 +31,12 @@ export const AGE_CHECK = define({
     { given: { taken: 46023, today: 46083 }, gives: "ok", because: "60 days old, and 90 are allowed" },
     {
       given: { taken: 46023, today: 46083, days: 30 },
-      gives: "look: taken 60 days ago, 30 are allowed",
+      gives: "check: taken 60 days ago, 30 are allowed",
       because: "a growing wearer, measured two months ago",
     },
     {
       given: { taken: 46084, today: 46083 },
-      gives: "look: the measurement is dated later than today",
+      gives: "check: the measurement is dated later than today",
       because: "the date was mistyped",
     },
   ],

@@ -54,7 +54,7 @@ export const EASE_CHECK = define({
         : ease < 0
           ? `the garment is ${say(-ease, 0)} smaller than the body at the ${place}: is it meant to draw in, or to stretch?`
           : `ease of ${say(ease, least)} at the ${place} is ${say(short, 0)} less than the usual minimum, ${say(least, ease)}`;
-    return `look: ${finding}`;
+    return `check: ${finding}`;
   },
   draw({ body, garment }, { least = 0 }) {
     const low = Math.max(body, garment) / 20;
@@ -72,7 +72,7 @@ export const EASE_CHECK = define({
     },
     {
       given: { place: "hip", body: 100, garment: 103 },
-      gives: "look: ease of 3 cm at the hip is 2 cm less",
+      gives: "check: ease of 3 cm at the hip is 2 cm less",
       unit: "cm",
       because: "5 cm, for the text gives 2 in as the minimum",
     },

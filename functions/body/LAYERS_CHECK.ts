@@ -29,7 +29,7 @@ export const LAYERS_CHECK = define({
       ...(onlyFirst.length > 0 ? [`the first has ${listed(onlyFirst)} under it, the second does not`] : []),
       ...(onlySecond.length > 0 ? [`the second has ${listed(onlySecond)} under it, the first does not`] : []),
     ];
-    return `look: ${parts.join("; ")}; please measure both over the same layers`;
+    return `check: ${parts.join("; ")}; please measure both over the same layers`;
   },
   examples: [
     {
@@ -39,7 +39,7 @@ export const LAYERS_CHECK = define({
     },
     {
       given: { first_layers: "shift, stays, hip pad", second_layers: "shift and stays" },
-      gives: "look: the first has hip pad under it, the second does not",
+      gives: "check: the first has hip pad under it, the second does not",
       because: "only the first was taken over the pad",
     },
   ],

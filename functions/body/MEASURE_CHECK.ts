@@ -54,7 +54,7 @@ export const MEASURE_CHECK = define({
     measure("least", "the smallest value expected", expected.least * size);
     measure("most", "the largest value expected", expected.most * size);
     if (!found && (known.size === 0 || (expected.others === 0 && isRelated(asked))))
-      return `look: there is no other measurement to compare ${asked} with; it lies between ${say(expected.least * size)} and ${say(expected.most * size)}, as for any adult; give some of the wearer's other measurements`;
+      return `check: there is no other measurement to compare ${asked} with; it lies between ${say(expected.least * size)} and ${say(expected.most * size)}, as for any adult; give some of the wearer's other measurements`;
     if (!found) return "ok";
     const figures = new Map(known).set(asked, value / size);
     return outlierVerdict(asked, figures, found, (millimetres, ...beside) =>
@@ -94,13 +94,13 @@ export const MEASURE_CHECK = define({
         data: "female",
       },
       unit: "cm",
-      gives: "look: waist girth of 31 cm is",
+      gives: "check: waist girth of 31 cm is",
       because: "31 in written in a chart of centimetres: 78.7 cm would fit",
     },
     {
       given: { term: "waist height", value: 83, terms: ["hip height", "stature"], values: [100, 166] },
       unit: "cm",
-      gives: "look: hip height was",
+      gives: "check: hip height was",
       because: "the hip stood below the waist in all 6068 people: the two values are swapped",
     },
   ],

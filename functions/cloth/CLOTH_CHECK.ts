@@ -118,7 +118,7 @@ const ODD = {
 const { one_way, gap, repeat } = CUTTING_RULES;
 
 /**
- * "ok" when a lay of the whole cut list was found on the pieces of cloth in hand, else "look: "
+ * "ok" when a lay of the whole cut list was found on the pieces of cloth in hand, else "check: "
  * with the pieces that found no place, how that is known, and how much more cloth they take: a
  * piece larger than any cloth and more area than there is are proofs; else it says how long a lay
  * was searched for, and a better search or a join may yet do;
@@ -163,13 +163,13 @@ export const CLOTH_CHECK = define({
       return measure(
         "verdict",
         "pieces that fit on no cloth, even alone",
-        `look: ${large.join("; ")}${join}`,
+        `check: ${large.join("; ")}${join}`,
       );
 
     const missing = lay.missing.map(([piece, quantity]) => ({ ...question.pieces[piece]!, quantity }));
     const list = missing.map(({ name, quantity }) => `${quantity} of ${name}`).join(", ");
     const why = proof(question, context);
-    const found = `look: ${why}no place for ${list} ${howFound(lay, why !== "")}`;
+    const found = `check: ${why}no place for ${list} ${howFound(lay, why !== "")}`;
     const widest = cloths.reduce((a, b) => (b.width > a.width ? b : a));
     const alone = cloths.length === 1 && !widest.outline;
     const { name, width, length } = widest;
@@ -216,7 +216,7 @@ export const CLOTH_CHECK = define({
         names: ["back"],
       },
       gives:
-        "look: no place for 1 of back in a quick lay, a search may still find one; all together take 80 in of 54 in cloth, short by 20 in",
+        "check: no place for 1 of back in a quick lay, a search may still find one; all together take 80 in of 54 in cloth, short by 20 in",
       because: "the third panel would begin at 40 in and end at 80",
     },
     {
@@ -240,7 +240,7 @@ export const CLOTH_CHECK = define({
         lengths: [90, 120],
         names: ["cape"],
       },
-      gives: "look: cape is 6 in wider than cloth 1",
+      gives: "check: cape is 6 in wider than cloth 1",
       because: "60 in across the grain against 54 in on the wider cloth",
     },
     {
@@ -264,7 +264,7 @@ export const CLOTH_CHECK = define({
         names: ["cape"],
         seam: 0.5,
       },
-      gives: "look: cape is 6 in wider than the cloth; with a join it fits: 1 of cape in two, ",
+      gives: "check: cape is 6 in wider than the cloth; with a join it fits: 1 of cape in two, ",
       because: "54 in of it and a strip of 6 in, with half an inch on either, lie behind one another",
     },
   ],

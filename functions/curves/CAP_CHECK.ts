@@ -42,11 +42,11 @@ export const CAP_CHECK = define({
       );
     const ease = step("ease", "cap - armscye", cap - armscye);
     if (ease < 0)
-      return `look: the cap is ${say(-ease, 0)} shorter than the armhole; it should be ${say(low)} to ${say(high)} longer`;
+      return `check: the cap is ${say(-ease, 0)} shorter than the armhole; it should be ${say(low)} to ${say(high)} longer`;
     if (ease < low * (1 - 1e-9))
-      return `look: the cap has ${say(ease, low)} of ease, less than ${say(low, ease)}: raise or widen it`;
+      return `check: the cap has ${say(ease, low)} of ease, less than ${say(low, ease)}: raise or widen it`;
     if (ease > high * (1 + 1e-9))
-      return `look: the cap has ${say(ease, high)} of ease, more than ${say(high, ease)}: lower it, or gather it`;
+      return `check: the cap has ${say(ease, high)} of ease, more than ${say(high, ease)}: lower it, or gather it`;
     return "ok";
   },
   draw: ({ cap, armscye }) => twoSeams(cap, armscye, { names: ["cap", "armscye"] }),
@@ -54,12 +54,12 @@ export const CAP_CHECK = define({
     { given: { cap: 18.25, armscye: 17 }, gives: "ok", because: "1 1/4 in is between 1 and 1 1/2" },
     {
       given: { cap: 17, armscye: 17.5 },
-      gives: "look: the cap is 1/2 in shorter than the armhole",
+      gives: "check: the cap is 1/2 in shorter than the armhole",
       because: "a cap shorter than its armhole drags",
     },
     {
       given: { cap: 52, armscye: 45, least: 2, most: 5 },
-      gives: "look: the cap has 7 cm of ease, more than 5 cm",
+      gives: "check: the cap has 7 cm of ease, more than 5 cm",
       because: "too much to ease in flat",
       unit: "cm",
     },

@@ -35,13 +35,13 @@ export const HEM_CHECK = define({
       fromTape(DEEPEST[shape], unit),
     );
     if (depth <= most * (1 + 1e-9)) return "ok";
-    return `look: a hem of ${say(depth, most)} is too deep for a ${shape} skirt; up to ${say(most, depth)} lies flat`;
+    return `check: a hem of ${say(depth, most)} is too deep for a ${shape} skirt; up to ${say(most, depth)} lies flat`;
   },
   examples: [
     { given: { depth: 0.25, shape: "circle" }, gives: "ok", because: "Oregon State 1961: 1/4 in or rolled" },
     {
       given: { depth: 2, shape: "flared" },
-      gives: "look: a hem of 2 in is too deep for a flared skirt; up to 1 1/2 in lies flat",
+      gives: "check: a hem of 2 in is too deep for a flared skirt; up to 1 1/2 in lies flat",
       because: "Oregon State 1961: 1 1/2 in",
     },
     { given: { depth: 7, shape: "slightly flared" }, gives: "ok", because: "2 to 3 in", unit: "cm" },

@@ -55,14 +55,14 @@ export const SEAM_CHECK = define({
       ease === 0
         ? "they should be equally long"
         : `the first should be ${say(Math.abs(ease), Math.abs(difference), 0)} ${ease > 0 ? "longer" : "shorter"}`;
-    return `look: the first edge is ${found} the second; ${wanted}`;
+    return `check: the first edge is ${found} the second; ${wanted}`;
   },
   draw: ({ first_edge, second_edge }) => twoSeams(first_edge, second_edge),
   examples: [
     { given: { first_edge: 17.05, second_edge: 17 }, gives: "ok", because: "within 1/16 in" },
     {
       given: { first_edge: 17.5, second_edge: 17 },
-      gives: "look: the first edge is 1/2 in longer than the second; they should be equally long",
+      gives: "check: the first edge is 1/2 in longer than the second; they should be equally long",
       because: "common practice: seams are walked before cutting",
     },
     {

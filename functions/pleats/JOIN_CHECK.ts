@@ -60,7 +60,7 @@ export const JOIN_CHECK = define({
     );
     step("to_move", "join - inner_fold", join - best);
     if (hidden) return measure("verdict", "the join lies on a hidden layer", "ok");
-    const shows = `look: the join ${say(join, best)} from the beginning shows`;
+    const shows = `check: the join ${say(join, best)} from the beginning shows`;
     return measure(
       "verdict",
       "the join lies where the cloth shows",
@@ -88,12 +88,12 @@ export const JOIN_CHECK = define({
     },
     {
       given: { join: 11, finished: 24, count: 6, depth: 1 },
-      gives: "look: the join 11 in from the beginning shows; 2 in sooner, at 9 in",
+      gives: "check: the join 11 in from the beginning shows; 2 in sooner, at 9 in",
       because: "between the second pleat's placement line at 10 and the third fold at 14",
     },
     {
       given: { join: 1, finished: 24, count: 6, depth: 1 },
-      gives: "look: the join 1 in from the beginning shows, and no pleat comes before it",
+      gives: "check: the join 1 in from the beginning shows, and no pleat comes before it",
       because: "the first fold is at 2 in",
     },
   ],

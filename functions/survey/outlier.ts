@@ -150,5 +150,5 @@ export function outlierVerdict(
       ? `it fits when ${suspect} is left out, so measure ${suspect} first`
       : slip;
   const note = order ? "" : measuringNote(measure);
-  return [`look: ${finding}`, why, note, "please measure again"].filter(Boolean).join("; ");
+  return [`check: ${finding}`, why, note, "please measure again"].filter(Boolean).join("; ");
 }

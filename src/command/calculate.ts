@@ -81,7 +81,7 @@ export const calculate: Verb = {
         view.problem?.is === "error"
           ? { error: view.problem.sentence }
           : view.problem && hasAnswer(view.problem)
-            ? { value: clean(view.value), look: view.problem.sentence }
+            ? { value: clean(view.value), check: view.problem.sentence }
             : clean(view.value),
       ]);
       const lays = laidData(engine);
@@ -96,9 +96,9 @@ export const calculate: Verb = {
   },
 };
 
-/** What a cell holds, what there is to look at, or both where an answer rests on something unusual. */
+/** What a cell holds, its problem, or both where the answer rests on something unusual. */
 const inTable = ({ problem, shown, origin }: CellView): string => {
-  if (problem) return `${hasAnswer(problem) ? `${shown}  ` : ""}look: ${problem.sentence}`;
+  if (problem) return `${hasAnswer(problem) ? `${shown}  ` : ""}check: ${problem.sentence}`;
   return origin ? `${shown}  (${originText(origin)})` : shown;
 };
 
@@ -113,9 +113,10 @@ function formula(engine: Engine, text: string, json: boolean, io: Io): number {
   const answer = engine.evaluate(text.trim().startsWith("=") ? text : `=${text}`);
   if ("problem" in answer) throw new Wrong(answer.problem);
   const value = clean(answer.value);
-  const look = answer.unusual;
-  if (json) io.out(JSON.stringify({ value, ...(look && { look }) }));
-  else io.out([inWords(value, answer.kind, engine.book), ...(look ? [`look: ${look}`] : [])].join("\n"));
+  const warning = answer.unusual;
+  if (json) io.out(JSON.stringify({ value, ...(warning && { check: warning }) }));
+  else
+    io.out([inWords(value, answer.kind, engine.book), ...(warning ? [`check: ${warning}`] : [])].join("\n"));
   return 0;
 }
 

@@ -12,7 +12,7 @@ export const check: Verb = {
   name: "check",
   usage: "BOOK [--set NAME=VALUE]... [--seconds N] [--json]",
   about:
-    "Lists what there is to look at in a book; exits 1 when there is anything. Each lay is searched for N seconds with --seconds N; without it, 2 seconds before a list is said to find no place on the cloth in hand.",
+    "Lists the problems of a book; exits 1 when it has any. Each lay is searched for N seconds with --seconds N; without it, 2 seconds before it says that a cut list finds no place on the cloth in hand.",
   options: OPTIONS,
   examples: [
     "check templates/peplum-bodice.json",
@@ -42,7 +42,7 @@ export const check: Verb = {
           2,
         ),
       );
-    } else if (found.length === 0) io.out("nothing to look at");
+    } else if (found.length === 0) io.out("no problems");
     for (const { place, sentence, waiting } of values.json ? [] : found) {
       io.out(
         `${cellTextWithName(engine.book, place)}: ${sentence}${waiting > 0 ? `; ${waiting} more cell${waiting === 1 ? " waits" : "s wait"} for it` : ""}`,

@@ -84,7 +84,7 @@ export const draft: Verb = {
           {
             files: written.map(({ one: _, ...told }) => told),
             ...(values.worn ? { worn } : {}),
-            look: lost.map((cell) => ({ ...cell })),
+            check: lost.map((cell) => ({ ...cell })),
           },
           null,
           2,
@@ -96,7 +96,7 @@ export const draft: Verb = {
           `${file}  ${title}, ${show(writePiece(one.piece), "piece", book)}, on ${sheet.width} × ${sheet.height} ${sheet.unit}`,
         );
       for (const { file, garment, says } of worn) io.out(`${file}  ${garment} as worn: ${says}`);
-      for (const { title, sentence } of lost) io.out(`look: ${title} is not drawn: ${sentence}`);
+      for (const { title, sentence } of lost) io.out(`check: ${title} is not drawn: ${sentence}`);
     }
     return lost.length > 0 ? 1 : 0;
   },

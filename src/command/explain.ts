@@ -44,7 +44,7 @@ function told({ address, name, label, typed, shown, value, problem, parts, calls
     typed,
     shown,
     value: full(value),
-    ...(problem ? { look: problem.sentence } : {}),
+    ...(problem ? { check: problem.sentence } : {}),
     ...(parts ? { parts } : {}),
     calls: calls.map(({ declaration, given, steps, answer, value: gives }) => ({
       function: declaration.name,
@@ -69,7 +69,7 @@ const full = (value: Cell): Cell => (typeof value === "number" ? clean(value) : 
 const LONGEST = 60;
 
 const headText = (figure: string, problem: Working["problem"]): string =>
-  problem ? `${hasAnswer(problem) ? `${figure}  ` : ""}look: ${problem.sentence}` : figure;
+  problem ? `${hasAnswer(problem) ? `${figure}  ` : ""}check: ${problem.sentence}` : figure;
 
 function inWords({ place, typed, shown, value, kind, problem, parts, calls }: Working, book: Book): string {
   const figure = (text: string, exact: unknown, of: Kind) =>

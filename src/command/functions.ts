@@ -12,7 +12,7 @@ const OPTIONS = {
     type: "string",
     default: "in",
     value: UNITS.join("|"),
-    about: "the unit in which ranges are told; inches when left out",
+    about: "the unit in which ranges are written; inches when left out",
   },
   ...JSON_OPTION,
   out: { type: "string", value: "DIR", about: "writes a page of help for each function into this folder" },
@@ -21,7 +21,7 @@ const OPTIONS = {
 export const functions: Verb = {
   name: "functions",
   usage: `[NAME] [--unit ${UNITS.join("|")}] [--json]  |  --out DIR [--unit ${UNITS.join("|")}]`,
-  about: "Lists the sewing functions, tells all about one, or writes a page of help for each.",
+  about: "Lists the sewing functions, shows the help of one, or writes a page of help for each.",
   options: OPTIONS,
   examples: ["functions SPREAD_PER_GAP", "functions --out help --unit cm"],
   writes: "The list or the help on standard output; with --out, Markdown files in DIR.",
@@ -52,7 +52,7 @@ export const functions: Verb = {
     if (!found) {
       const near = nearestWord(name, catalogue.keys());
       throw new Wrong(
-        `${name} is no function${near ? `; is ${near} meant?` : '; "functions" lists them all'}`,
+        `no function is named ${name}${near ? `; is ${near} meant?` : '; "functions" lists them all'}`,
       );
     }
     io.out(values.json ? JSON.stringify(data(found), null, 2) : helpText(found, unit));

@@ -89,7 +89,7 @@ function verbCalled(word: string): Verb {
   if (verb) return verb;
   const near = nearestWord(word, names);
   throw new Wrong(
-    `"${word}" is no command${near ? `; is ${near} meant?` : `; there are ${names.join(", ")}`}`,
+    `there is no command "${word}"${near ? `; is ${near} meant?` : `; the commands are ${names.join(", ")}`}`,
   );
 }
 

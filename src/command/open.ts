@@ -35,7 +35,7 @@ export function placeOf(engine: Engine, text: string): Place {
     namedCells(engine.book).map(({ name }) => name),
   );
   throw new Wrong(
-    `${text} is no named cell or address of this book${near ? `; is ${near} meant?` : '; "calculate" with the book alone lists its named cells'}`,
+    `no cell of this book is named "${text}"${near ? `; is ${near} meant?` : '; "calculate" with the book alone lists its named cells'}`,
   );
 }
 
@@ -50,7 +50,7 @@ export function namesIn(lists: readonly string[], option: string): string[] {
   return names;
 }
 
-/** The same book once more, its lays answered by another desk. */
+/** The same book calculated anew, with another desk that answers its lays. */
 export function answeredBy(engine: Engine, desk: LayDesk): Engine {
   if (engine.laid().length === 0) return engine;
   const { book } = engine;
@@ -68,5 +68,5 @@ export function setCells(engine: Engine, settings: readonly string[]): void {
   engine.become(type(engine.book, typings));
 }
 
-/** A cell by its name, or by its address when it has none. */
+/** A cell by its name, or by its address when it has no name. */
 export const label = (engine: Engine, place: Place): string => cellKey(engine.book, place);

@@ -17,7 +17,7 @@ export function readOptions<T extends Options>(args: readonly string[], options:
     });
     const read = parseArgs({ args: joined, options, allowPositionals: true, strict: true });
     if (read.positionals.length > words)
-      throw new Wrong(`"${read.positionals[words]}" is one word too many here`);
+      throw new Wrong(`"${read.positionals[words]}" is one word more than this command takes`);
     return read;
   } catch (reason) {
     if (reason instanceof Wrong) throw reason;
@@ -25,7 +25,7 @@ export function readOptions<T extends Options>(args: readonly string[], options:
     const unknown = /Unknown option '([^']+)'/.exec(message);
     if (unknown)
       throw new Wrong(
-        `${unknown[1]} is no option here; there are ${Object.keys(options)
+        `this command has no option ${unknown[1]}; its options are ${Object.keys(options)
           .map((name) => `--${name}`)
           .join(", ")}`,
       );

@@ -57,10 +57,10 @@ export const solve: Verb = {
     );
     const { found, sentence, sureness } = answer.solution!;
     if (!found) throw new Wrong([sentence, sureness ?? []].flat().join("; "));
-    const look = leftOut(engine, [make.place], places);
+    const warnings = leftOut(engine, [make.place], places);
     const note = laidNote(answer.laid);
     if (!values.json) {
-      const lines = [sentence, ...look.map((one) => `look: ${one}`), sureness ?? [], note || []];
+      const lines = [sentence, ...warnings.map((one) => `check: ${one}`), sureness ?? [], note || []];
       io.out(lines.flat().join("\n"));
     } else {
       const data = [
@@ -68,7 +68,7 @@ export const solve: Verb = {
         [make.label, clean(numberOf(found.readings[0])!)],
         ["says", sentence],
         ...(sureness ? [["sure", sureness]] : []),
-        ...(look.length > 0 ? [["look", look]] : []),
+        ...(warnings.length > 0 ? [["check", warnings]] : []),
         ...(answer.laid ? [["how laid", answer.laid]] : []),
       ];
       io.out(JSON.stringify(Object.fromEntries(data), null, 2));

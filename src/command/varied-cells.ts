@@ -1,4 +1,4 @@
-/** The options that vary and solve share: cells to vary, their ranges, cells to look at. */
+/** The options that vary and solve share: cells to vary, their ranges, cells to watch. */
 
 import { unclearFigure } from "../../functions/decimal.ts";
 import type { Engine } from "../engine/engine.ts";
@@ -99,7 +99,7 @@ function figure(
   throw new Wrong(unclear ? `--${option}: ${unclear}` : `--${option} must be ${wanted}, not "${text}"`);
 }
 
-/** Cells to look at, by their names with commas between. */
+/** Cells to watch, by their names with commas between. */
 export function watchesOf(engine: Engine, names: readonly string[], option: string): Watched[] {
   const watched = namesIn(names, option).map((name) => sound(watchAt(engine, placeOf(engine, name))));
   return watched.filter(({ label }, i) => watched.findIndex((one) => one.label === label) === i);

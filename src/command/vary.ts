@@ -49,7 +49,7 @@ export const vary: Verb = {
       return { from, to, step };
     });
     const watched = watchesOf(engine, values.watch ?? [], "--watch");
-    if (watched.length === 0) throw new Wrong("vary needs --watch and the name of a cell to look at");
+    if (watched.length === 0) throw new Wrong("vary needs --watch and the name of a cell to watch");
     const { book } = engine;
     const places = varied.map(({ place }) => place);
     const { rows, thresholds, laid } = answerTo(
@@ -65,7 +65,7 @@ export const vary: Verb = {
       return 0;
     }
     const watchedPlaces = watched.map(({ place }) => place);
-    const look = [...leftOut(engine, watchedPlaces, places), ...oddSteps(asked, rows)];
+    const warnings = [...leftOut(engine, watchedPlaces, places), ...oddSteps(asked, rows)];
     const unsure = watched.flatMap(({ place, label }, i) => {
       const figures = rows.map(({ readings }) => numberOf(readings[i]));
       return laid && isLaid(engine, place) ? unsureNote(label, figures, laid, "steps") || [] : [];
@@ -73,10 +73,12 @@ export const vary: Verb = {
     if (values.json) {
       const data = asData(varied, watched, rows, thresholds);
       const how = laid && { "how laid": laid, notes: unsure };
-      io.out(JSON.stringify({ ...data, ...(look.length > 0 && { look }), ...how }, null, 2));
+      io.out(JSON.stringify({ ...data, ...(warnings.length > 0 && { check: warnings }), ...how }, null, 2));
     } else
       io.out(
-        [...asTable(asked, watched, rows), ...notes(asked, watched, thresholds, look), ...unsure].join("\n"),
+        [...asTable(asked, watched, rows), ...notes(asked, watched, thresholds, warnings), ...unsure].join(
+          "\n",
+        ),
       );
     return 0;
   },
@@ -131,12 +133,12 @@ function asTable(asked: Asked, watched: readonly Watched[], rows: readonly Row[]
     ...rows.map(({ figures, readings, odd = [] }) => [
       ...asked.varied.map((cell, i) => figureText(asked.book, cell.kind, figures[i]!)),
       ...watched.map((one, i) => readingText(asked.book, one, readings[i]!)),
-      ...(odd.length > 0 ? [`look: ${odd.map(({ label }) => `${label} is unusual`).join(", ")}`] : []),
+      ...(odd.length > 0 ? [`check: ${odd.map(({ label }) => `${label} is unusual`).join(", ")}`] : []),
     ]),
   ];
   // A sentence in a cell does not make its column wide.
   const widths = table[0]!.map((_, i) =>
-    Math.max(...table.map((line) => (line[i]!.startsWith("look: ") ? 0 : line[i]!.length))),
+    Math.max(...table.map((line) => (line[i]!.startsWith("check: ") ? 0 : line[i]!.length))),
   );
   return table.map((line) =>
     line
@@ -153,13 +155,13 @@ function notes(
   asked: Asked,
   watched: readonly Watched[],
   found: readonly Thresholds[],
-  look: readonly string[],
+  warnings: readonly string[],
 ): string[] {
   const idle = watched.flatMap(({ place, label }) => {
     const upstream = new Upstream(asked.book, [place]);
     const still = asked.varied.filter((cell) => !upstream.has(cell.place));
     return still.map((cell) => `${label} does not rest on ${cell.label}`);
   });
-  const lines = [...found.flatMap(told), ...idle, ...look.map((sentence) => `look: ${sentence}`)];
+  const lines = [...found.flatMap(told), ...idle, ...warnings.map((sentence) => `check: ${sentence}`)];
   return lines.length > 0 ? ["", ...lines] : [];
 }

@@ -97,7 +97,7 @@ export function* sweep(engine: QuestionEngine, settings: Iterable<readonly numbe
 
 /** What a reading shows: the tape's words, or the sentence of what is wrong. */
 export function readingText(book: Book, { kind }: Watched, reading: Reading): string {
-  return "sentence" in reading ? `look: ${reading.sentence}` : show(reading.value, kind, book);
+  return "sentence" in reading ? `check: ${reading.sentence}` : show(reading.value, kind, book);
 }
 
 /** A sweep as a table for other programs: exact figures, and a last column with what is wrong or unusual, if anything is. */
@@ -106,10 +106,10 @@ export function sweepCsv(
   watched: readonly Watched[],
   rows: readonly Row[],
 ): string {
-  const looks = rows.map(({ readings, odd = [] }) =>
+  const checks = rows.map(({ readings, odd = [] }) =>
     [...readings.flatMap((one) => ("sentence" in one ? [one.sentence] : [])), ...odd.map(oddText)].join("; "),
   );
-  const wrong = looks.some((text) => text !== "");
+  const wrong = checks.some((text) => text !== "");
   const head = [...engine.varied, ...watched].map(({ label }) => label);
   const lines = rows.map(({ figures, readings }, row) => [
     ...figures.map(String),
@@ -120,9 +120,9 @@ export function sweepCsv(
           ? String(clean(reading.value))
           : exact(reading.value, "text", engine.book),
     ),
-    ...(wrong ? [looks[row]!] : []),
+    ...(wrong ? [checks[row]!] : []),
   ]);
-  return csvText([[...head, ...(wrong ? ["look"] : [])], ...lines]);
+  return csvText([[...head, ...(wrong ? ["check"] : [])], ...lines]);
 }
 
 /** Works a question to its end, when nobody needs to look in between. */

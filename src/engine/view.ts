@@ -49,6 +49,9 @@ export interface Sources {
   readonly unusual: (place: Place) => string | null;
 }
 
+/** A verdict that is not ok. Formulas in books of earlier versions begin it with "look: ". */
+const VERDICT = /^(?:check|look): (.*)$/s;
+
 export function cellView(place: Place, sources: Sources): CellView {
   const { instance, kinds } = sources;
   const { book } = instance;
@@ -67,12 +70,13 @@ export function cellView(place: Place, sources: Sources): CellView {
     return { ...common, value: null, shown: own ? shown : "…", problem: { is: "pending", sentence, from } };
   }
   if (failed) return { ...common, value: null, shown: "error", problem: errorProblem(raw, from, sources) };
-  const verdict = typeof raw === "string" && worked && raw.startsWith("look: ");
-  const problem: CellProblem | null = verdict
-    ? { is: "verdict", sentence: raw.slice(6), from: place }
-    : (uncountedProblem(place, worked, sources) ??
-      choiceProblem(place, raw, sources) ??
-      unusualProblem(place, sources));
+  const verdict = worked && typeof raw === "string" ? VERDICT.exec(raw)?.[1] : undefined;
+  const problem: CellProblem | null =
+    verdict !== undefined
+      ? { is: "verdict", sentence: verdict, from: place }
+      : (uncountedProblem(place, worked, sources) ??
+        choiceProblem(place, raw, sources) ??
+        unusualProblem(place, sources));
   return {
     ...common,
     value: raw,

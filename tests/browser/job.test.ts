@@ -85,7 +85,7 @@ const drawing = () => page.locator("svg.picture > title, .lay-what").first().tex
 const draw = (name: string) => page.locator(".drawing-head select").selectOption(`Pinned: ${name}`);
 
 describe("the first start", () => {
-  it("shows the ready book with a piece drawn and nothing to look at", async () => {
+  it("shows the ready book with a piece drawn and no problems", async () => {
     expect(await page.getByLabel("Title of the book").inputValue()).toBe(ready.title);
     expect(await page.getByRole("contentinfo").textContent()).toBe("No problems");
     expect(await drawing()).toContain("piece");

@@ -33,7 +33,7 @@ function swapped(declaration: Declaration, a: string, b: string): string {
     if (isRefused(answer)) return ["refused"];
     if (unusualIn(declaration, other, at).length > 0) return ["unusual"];
     if (answer === "") return ["empty"];
-    if (String(answer).startsWith("look: ")) return ["a verdict"];
+    if (String(answer).startsWith("check: ")) return ["a verdict"];
     return [answer === before ? "the same" : "silent"];
   });
   if (found.length === 0) return "never given together";

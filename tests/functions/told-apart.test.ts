@@ -30,20 +30,20 @@ test("two lengths beside each other read apart exactly when they differ, and nei
 
 test("a verdict never says that an ease is more, or less, than what reads the same", () => {
   const cap = String(run(CAP_CHECK, [18.66, 17, 1, 1.625], inches));
-  expect(cap).toMatch(/^look: the cap has 1 11\/16 in of ease, more than 1 5\/8 in:/);
+  expect(cap).toMatch(/^check: the cap has 1 11\/16 in of ease, more than 1 5\/8 in:/);
   const less = String(run(CAP_CHECK, [18.22, 17, 1.25, 2], inches));
-  expect(less).toMatch(/^look: the cap has 1 7\/32 in of ease, less than 1 1\/4 in:/);
+  expect(less).toMatch(/^check: the cap has 1 7\/32 in of ease, less than 1 1\/4 in:/);
   expect(run(HEM_CHECK, [1.51, "flared"], inches)).toBe(
-    "look: a hem of 1.51 in is too deep for a flared skirt; up to 1.5 in lies flat",
+    "check: a hem of 1.51 in is too deep for a flared skirt; up to 1.5 in lies flat",
   );
   expect(run(EASE_CHECK, ["bust", 36, 37.49], inches)).toMatch(
-    /^look: ease of 1.49 in at the bust is 0.01 in less than the usual minimum, 1.5 in$/,
+    /^check: ease of 1.49 in at the bust is 0.01 in less than the usual minimum, 1.5 in$/,
   );
   expect(run(SEAM_CHECK, [17.51, 17, 0.5, 0], inches)).toBe(
-    "look: the first edge is 0.51 in longer than the second; the first should be 0.5 in longer",
+    "check: the first edge is 0.51 in longer than the second; the first should be 0.5 in longer",
   );
   expect(run(SEAM_CHECK, [17.01, 17, 0, 0], inches)).toBe(
-    "look: the first edge is 0.01 in longer than the second; they should be equally long",
+    "check: the first edge is 0.01 in longer than the second; they should be equally long",
   );
 });
 

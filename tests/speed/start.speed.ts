@@ -100,7 +100,7 @@ it("the command line", () => {
       try {
         execFileSync(process.execPath, [program, ...command], { cwd: root, stdio: "ignore" });
       } catch (reason) {
-        // A book with things to look at ends with 1.
+        // A book with problems ends with 1.
         if ((reason as { status?: number }).status !== 1) throw reason;
       }
       return performance.now() - began;

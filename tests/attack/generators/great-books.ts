@@ -11,7 +11,7 @@ function longText(random: Random): string {
   ]); // biome-ignore format: a list
   const text = part.repeat(Math.floor(random.between(5000, 60_000) / part.length));
   const [head, tail] = [
-    random.pick(["", "", "=", "=1+", '="', "=SUM(", "=B1*", "look: "]),
+    random.pick(["", "", "=", "=1+", '="', "=SUM(", "=B1*", "check: "]),
     random.pick(["", "x", ")", '"', "in", "%", "!", "1"]),
   ];
   return `${head}${text}${tail}`;

@@ -9,7 +9,7 @@ const PARTS = [
   "<", ">", "<>", "(", ")", "{", "}", "|", ";", ":", "!", "'", "''", '"', "“", "”", "#", "#REF!", "$", "~", "\\", "@", "&", " ",
   "  ", "\t", "\n", "\u00a0", "\u0000", "\u200b", "\ufeff", "😀", "é", "in", "cm", "mm", "yd", "ft", "m", "inches", "″", "′", "B1",
   "B0", "$B$2", "A:A", "0:5", "2:3", "hem", "SUM", "IF", "TAPE", "Measure!", "'Over skirt'!", "TRUE", "NaN", "Infinity", "null",
-  "__proto__", "constructor", "2026-05-04", "2026-13-45", "M 0 0", "L 1 2 Z", "look: ", "waist", "1 yd 9 in", "5' 3\"",
+  "__proto__", "constructor", "2026-05-04", "2026-13-45", "M 0 0", "L 1 2 Z", "check: ", "waist", "1 yd 9 in", "5' 3\"",
 ]; // biome-ignore format: a list
 
 function text(random: Random): string {

@@ -8,7 +8,7 @@ const age = (...args: number[]) => run(AGE_CHECK, args, { unit: "in" });
 test("the last allowed day is still good, the next is not", () => {
   expect(age(46000, 46090)).toBe("ok");
   expect(age(46000, 46091)).toBe(
-    "look: taken 91 days ago, 90 are allowed; please measure again before cutting",
+    "check: taken 91 days ago, 90 are allowed; please measure again before cutting",
   );
   expect(age(46000, 46000, 0)).toBe("ok");
 });
@@ -18,7 +18,7 @@ test("dates are counted as the calendar counts them, over the end of a leap Febr
   const day = (year: number, month: number, date: number) =>
     Date.UTC(year, month - 1, date) / 86_400_000 + 25_569;
   expect(age(day(2028, 2, 28), day(2028, 3, 1), 2)).toBe("ok");
-  expect(age(day(2028, 2, 28), day(2028, 3, 1), 1)).toMatch(/^look: taken 2 days ago/);
+  expect(age(day(2028, 2, 28), day(2028, 3, 1), 1)).toMatch(/^check: taken 2 days ago/);
 });
 
 test("a day not written down is asked for", () => {

@@ -17,15 +17,15 @@ test("the least ease is the lower end of what the costume text prints", () => {
   ] as const) {
     // biome-ignore format: a table
     expect(run(EASE_CHECK, [place, 36, 36 + least], { unit: "in" })).toBe("ok");
-    expect(run(EASE_CHECK, [place, 36, 36 + least - 0.125], { unit: "in" })).toMatch(/^look: ease of /);
+    expect(run(EASE_CHECK, [place, 36, 36 + least - 0.125], { unit: "in" })).toMatch(/^check: ease of /);
     expect(run(EASE_CHECK, [place, 90, 90 + metric], { unit: "cm" })).toBe("ok");
-    expect(run(EASE_CHECK, [place, 90, 90 + metric - 0.1], { unit: "cm" })).toMatch(/^look: ease of /);
+    expect(run(EASE_CHECK, [place, 90, 90 + metric - 0.1], { unit: "cm" })).toMatch(/^check: ease of /);
   }
 });
 
 test("a garment smaller than the body is asked about, and the body is not blamed", () => {
   expect(run(EASE_CHECK, ["dress waist", 30, 27.5], { unit: "in" })).toBe(
-    "look: the garment is 2 1/2 in smaller than the body at the dress waist: is it meant to draw in, or to stretch?",
+    "check: the garment is 2 1/2 in smaller than the body at the dress waist: is it meant to draw in, or to stretch?",
   );
 });
 
@@ -34,6 +34,6 @@ test("a bodice fitted over stays may have no ease or half an inch less than none
   // Common practice; measured over the stays.
   expect([over(35), over(34), over(33.5)]).toEqual(["ok", "ok", "ok"]);
   expect(over(33)).toBe(
-    "look: the garment is 1 in smaller than the body over the stays, more than the usual 1/2 in",
+    "check: the garment is 1 in smaller than the body over the stays, more than the usual 1/2 in",
   );
 });

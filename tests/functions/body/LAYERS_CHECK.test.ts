@@ -12,11 +12,11 @@ test("the same layers in other words and another order are the same", () => {
 
 test("it tells which layers are under the one and not under the other", () => {
   expect(check("shift", "shift, stays, bum roll")).toBe(
-    "look: the second has stays and bum roll under it, the first does not; please measure both over the same layers",
+    "check: the second has stays and bum roll under it, the first does not; please measure both over the same layers",
   );
-  expect(check("skin", "shift")).toMatch(/^look: the second has shift/);
+  expect(check("skin", "shift")).toMatch(/^check: the second has shift/);
   expect(check("shift, corset", "shift, stays")).toBe(
-    "look: the first has corset under it, the second does not; the second has stays under it, the first does not; please measure both over the same layers",
+    "check: the first has corset under it, the second does not; the second has stays under it, the first does not; please measure both over the same layers",
   );
 });
 

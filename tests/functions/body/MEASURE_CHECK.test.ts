@@ -71,7 +71,7 @@ for (const data of ["female", "male"] as const) {
       const told = (wearer: Map<Measure, number>) =>
         check(spoilt(wearer, [[term, (cm) => cm / 2.54]]), term, data);
       expect(
-        share(people, (wearer) => told(wearer).startsWith("look: ")),
+        share(people, (wearer) => told(wearer).startsWith("check: ")),
         term,
       ).toBe(1);
       expect(
@@ -130,7 +130,7 @@ test("it says what would be expected, by how much the figure lies outside, and a
     unit: "in",
   });
   const range =
-    /^look: waist girth of 60 in is ([\d /]+) in above the range expected beside 2 other measurements, ([\d /]+) in to ([\d /]+) in;.*please measure again$/;
+    /^check: waist girth of 60 in is ([\d /]+) in above the range expected beside 2 other measurements, ([\d /]+) in to ([\d /]+) in;.*please measure again$/;
   expect(told).toMatch(range);
   expect(told).not.toMatch(BLAME);
 });
@@ -146,7 +146,7 @@ test("whatever figures come together, the verdict asks to measure again and blam
     const told = run(MEASURE_CHECK, [CORE[i % 14]!, figures[i % 14]!, CORE, figures], { unit: "cm" });
     if (told === "ok") continue;
     looks += 1;
-    expect(told).toMatch(/^look: .*please measure again$/);
+    expect(told).toMatch(/^check: .*please measure again$/);
     expect(told).not.toMatch(BLAME);
   }
   expect(looks).toBeGreaterThan(100);
@@ -156,27 +156,27 @@ test("a wearer whose data nobody knows is compared with women and men, and only 
   const narrow = [["hip girth", "stature"], [100, 178]] as const; // biome-ignore format: a pair
   const ask = (value: number, data: string) =>
     run(MEASURE_CHECK, ["bust girth", value, [...narrow[0]], [...narrow[1]], data], { unit: "cm" });
-  expect(ask(118, "female")).toMatch(/^look: /);
+  expect(ask(118, "female")).toMatch(/^check: /);
   expect(ask(118, "male")).toBe("ok");
   expect(ask(118, "either")).toBe("ok");
-  expect(ask(160, "either")).toMatch(/^look: /);
+  expect(ask(160, "either")).toMatch(/^check: /);
 });
 
 test("alone, a figure is only looked at when nobody measured comes near it", () => {
   const alone = (term: string, value: number) =>
     run(MEASURE_CHECK, [term, value, [null], [null]], { unit: "cm" });
   expect(alone("waist girth", 130)).toMatch(
-    /^look: there is no other measurement to compare waist girth with; it lies between/,
+    /^check: there is no other measurement to compare waist girth with; it lies between/,
   );
   expect(alone("waist girth", 33)).toMatch(
-    /^look: waist girth of 33 cm is 18\.1 cm below .*inches may have been written/,
+    /^check: waist girth of 33 cm is 18\.1 cm below .*inches may have been written/,
   );
   expect(alone("ankle girth", 43)).toMatch(/doubled/);
 });
 
 test("orders that everybody measured had are asked of this wearer too", () => {
   expect(run(MEASURE_CHECK, ["hand girth", 15, ["wrist girth"], [16]], { unit: "cm" })).toBe(
-    "look: wrist girth was less than hand girth in all 6068 people measured, but here they are 16 cm and 15 cm; hand girth and wrist girth may be swapped, for both would fit the other way round; please measure again",
+    "check: wrist girth was less than hand girth in all 6068 people measured, but here they are 16 cm and 15 cm; hand girth and wrist girth may be swapped, for both would fit the other way round; please measure again",
   );
 });
 
@@ -202,7 +202,7 @@ test("a figure is never ok when nothing was compared with it", () => {
     refusal: 'terms, number 1, "hip girht", is not a measurement the survey has; is hip girth meant?',
   });
   for (const terms of [["shoe"], ["waist girth"], ["head girth"]])
-    expect(check(terms, [56]), terms[0]).toMatch(/^look: there is no other measurement/);
+    expect(check(terms, [56]), terms[0]).toMatch(/^check: there is no other measurement/);
   expect(check(["hip girth"], [100])).toBe("ok");
   // The survey says of the head's girth how great it is, and not how it goes with others.
   expect(run(MEASURE_CHECK, ["head girth", 56, ["hip girth"], [100], "female"], { unit: "cm" })).toBe("ok");

@@ -14,26 +14,26 @@ test("the length that YARDAGE asks for is enough, and half of it is not", () => 
   const length = run(YARDAGE, [[bodice, skirt], [4, 4], 45], setting) as number;
   expect(check([bodice, skirt], [4, 4], [45], [length + 0.01])).toBe("ok");
   expect(check([bodice, skirt], [4, 4], [45], [length / 2])).toMatch(
-    /^look: .*no place for .* of piece .* in a quick lay.*; all together take .* of 45 in cloth, short by .* in$/,
+    /^check: .*no place for .* of piece .* in a quick lay.*; all together take .* of 45 in cloth, short by .* in$/,
   );
 });
 
 test("two remnants do what neither does alone", () => {
   expect(check([skirt], [4], [30, 30], [80, 80])).toBe("ok");
-  expect(check([skirt], [4], [30], [80])).toMatch(/^look: /);
+  expect(check([skirt], [4], [30], [80])).toMatch(/^check: /);
   expect(check([skirt], [4], [30, 30], [80, 40])).toMatch(
-    /^look: no place for 1 of piece 1 in a quick lay, a search may still find one; by themselves they take 38 in more of 30 in cloth$/,
+    /^check: no place for 1 of piece 1 in a quick lay, a search may still find one; by themselves they take 38 in more of 30 in cloth$/,
   );
 });
 
 test("a no says how it is known: by area, by what must lie one after another, or how long was searched", () => {
   const panel = "M 0 0 H 30 V 40 H 0 Z";
   expect(check([panel], [3], [50], [71])).toBe(
-    "look: by area there is not enough: the pieces cover 101.5 % of all the cloth; no place for 2 of piece 1 in a quick lay; all together take 120 in of 50 in cloth, short by 49 in",
+    "check: by area there is not enough: the pieces cover 101.5 % of all the cloth; no place for 2 of piece 1 in a quick lay; all together take 120 in of 50 in cloth, short by 49 in",
   );
   // Two do not lie side by side: three take 120 in, although they are less than the cloth.
   expect(check([panel], [3], [50], [100])).toBe(
-    "look: there is not enough: no lay of these pieces on 50 in cloth is shorter than 120 in; no place for 1 of piece 1 in a quick lay; all together take 120 in of 50 in cloth, short by 20 in",
+    "check: there is not enough: no lay of these pieces on 50 in cloth is shorter than 120 in; no place for 1 of piece 1 in a quick lay; all together take 120 in of 50 in cloth, short by 20 in",
   );
   const searched = (origin: LayOrigin) =>
     run(CLOTH_CHECK, [["M 0 0 H 27 V 40 H 0 Z"], [3], [54], [60]], {
@@ -42,12 +42,12 @@ test("a no says how it is known: by area, by what must lie one after another, or
     });
   const short = "all together take 80 in of 54 in cloth, short by 20 in";
   expect(searched({ by: "search", seconds: 10 })).toBe(
-    `look: no place for 1 of piece 1 was found (searched for 10 s); ${short}`,
+    `check: no place for 1 of piece 1 was found (searched for 10 s); ${short}`,
   );
   expect(searched({ by: "search", seconds: 0 })).toBe(
-    `look: no place for 1 of piece 1 was found by a search; ${short}`,
+    `check: no place for 1 of piece 1 was found by a search; ${short}`,
   );
-  expect(searched({ by: "hand" })).toBe(`look: no place for 1 of piece 1 in the lay made by hand; ${short}`);
+  expect(searched({ by: "hand" })).toBe(`check: no place for 1 of piece 1 in the lay made by hand; ${short}`);
 });
 
 test("a list that fits in a lay of such cloth without an end fits", () => {
@@ -66,23 +66,23 @@ test("a piece too wide and one too long are both named, each with what it lacks 
   const pieces = ["M 0 0 H 60 V 20 H 0 Z", "M 0 0 H 20 V 100 H 0 Z"];
   const more: Argument[] = [false, 0, 0, null, null, names];
   expect(check(pieces, [1, 1], [54], [90], ...more)).toBe(
-    "look: cape is 6 in wider than the cloth; train is 10 in longer than the cloth",
+    "check: cape is 6 in wider than the cloth; train is 10 in longer than the cloth",
   );
   expect(check(pieces, [1, 1], [54, 58], [99, 30], ...more)).toBe(
-    "look: cape is 2 in wider than cloth 2; train is 1 in longer than cloth 1",
+    "check: cape is 2 in wider than cloth 2; train is 1 in longer than cloth 1",
   );
 });
 
 test("a strip that may lie across the cloth is not too long for it, and a bias square needs its diagonal", () => {
   const lying = (grain: string): Argument[] => [false, 0, 0, null, null, ["strip"], [grain]];
   const strip = "M 0 0 H 8 V 40 H 0 Z";
-  expect(check([strip], [1], [45], [10], ...lying(""))).toBe("look: strip is 30 in longer than the cloth");
+  expect(check([strip], [1], [45], [10], ...lying(""))).toBe("check: strip is 30 in longer than the cloth");
   expect(check([strip], [1], [45], [10], ...lying("cross"))).toBe("ok");
   // 10 √2 = 14.14 each way.
   const square = "M 0 0 H 10 V 10 H 0 Z";
   expect(check([square], [1], [14.2], [14.2], ...lying("bias"))).toBe("ok");
   expect(check([square], [1], [14], [20], ...lying("bias"))).toMatch(
-    /^look: strip is .* wider than the cloth$/,
+    /^check: strip is .* wider than the cloth$/,
   );
 });
 

@@ -12,9 +12,9 @@ test.each([
 ])("a %s skirt takes a hem of up to %d in", (shape, most) => {
   expect(run(HEM_CHECK, [most, shape], { unit: "in" })).toBe("ok");
   expect(run(HEM_CHECK, [most + 0.125, shape], { unit: "in" })).toMatch(
-    /^look: a hem of .* is too deep for a/,
+    /^check: a hem of .* is too deep for a/,
   );
-  expect(run(HEM_CHECK, [(most + 0.125) * 2.54, shape], { unit: "cm" })).toMatch(/^look: /);
+  expect(run(HEM_CHECK, [(most + 0.125) * 2.54, shape], { unit: "cm" })).toMatch(/^check: /);
 });
 
 test("a shape the table does not have is refused with those it has", () => {

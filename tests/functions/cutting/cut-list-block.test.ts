@@ -97,7 +97,7 @@ test("CLOTH_CHECK reads the same list, and both say in their help how", () => {
   const answer = run(CLOTH_CHECK, [block(LIST), [54], [200], "wool"], setting);
   expect(answer).toBe("ok");
   expect(run(CLOTH_CHECK, [block(LIST), [54], [50]], setting)).toBe(
-    "look: gore is 10 in longer than the cloth",
+    "check: gore is 10 in longer than the cloth",
   );
   expect(blockSignature(YARDAGE)).toBe(
     "YARDAGE(cut_list; cloth_width; [cloth]; [one_way = FALSE]; [gap = 0]; [repeat = 0])",

@@ -36,7 +36,7 @@ test("a join is well placed just where the chalk marks say that the cloth is fol
       found.add(hidden);
       const verdict = String(answer(share * flat, finished, count, depth, style));
       expect(verdict === "ok").toBe(hidden);
-      if (!hidden) expect(verdict).toMatch(/^look: the join .* cm from the beginning shows/);
+      if (!hidden) expect(verdict).toMatch(/^check: the join .* cm from the beginning shows/);
     }),
     { seed: 62, numRuns: 300 },
   );
@@ -61,11 +61,11 @@ test("cut as much narrower as it says, the panel has its join at an inner fold",
 
 test("at a fold that shows, a join shows too; where two folds meet over it, it does not", () => {
   // Six knife pleats an inch deep on 24: first fold at 2, inner fold at 3, placement line at 4.
-  expect(answer(2, 24, 6, 1)).toMatch(/^look/);
+  expect(answer(2, 24, 6, 1)).toMatch(/^check/);
   expect(answer(3, 24, 6, 1)).toBe("ok");
   // One inverted pleat on 20, 4 deep: folds at 10 and 26, the placement line between them at 18.
   expect(answer(18, 20, 1, 4, "inverted")).toBe("ok");
-  expect(answer(10, 20, 1, 4, "inverted")).toMatch(/^look/);
+  expect(answer(10, 20, 1, 4, "inverted")).toMatch(/^check/);
   expect(answer(26, 20, 1, 4, "inverted")).toMatch(/4 cm sooner, at 22 cm/);
 });
 
@@ -77,6 +77,6 @@ test("a join past the end of the cloth is refused", () => {
 test("the width of the box moves the hidden layers", () => {
   // Boxes of 2 in and spaces of 2 in, folds of 2 in: the first box's layers lie from 1 to 5 and 7 to 11.
   const inches = calls(JOIN_CHECK, "in");
-  for (const [join, verdict] of [[1.2, "ok"], [4.8, "ok"], [5.2, "look:"], [6.8, "look:"], [7.2, "ok"]] as const)
+  for (const [join, verdict] of [[1.2, "ok"], [4.8, "ok"], [5.2, "check:"], [6.8, "check:"], [7.2, "ok"]] as const)
     expect(String(inches.answer(join, 12, 3, 2, "box", 2)).slice(0, verdict.length)).toBe(verdict);
 }); // biome-ignore format: pairs

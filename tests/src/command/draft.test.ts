@@ -209,7 +209,7 @@ test("file names are safe on every machine, and what is written in a cell is nev
   for (const svg of Object.values(files)) expect(svg).not.toMatch(/<script/);
 });
 
-test("a piece that has something to look at is named, and the others are written", async () => {
+test("a piece that has a problem is named, and the others are written", async () => {
   const { status, out, files } = await run(
     small({ cuff: "=RECTANGLE(0-4;3)" }),
     "draft",
@@ -219,7 +219,7 @@ test("a piece that has something to look at is named, and the others are written
   );
   expect(status).toBe(1);
   expect(Object.keys(files)).toEqual(["d/apron.svg"]);
-  expect(out).toMatch(/look: cuff is not drawn: width must be at least .* in, not -4/);
+  expect(out).toMatch(/check: cuff is not drawn: width must be at least .* in, not -4/);
 });
 
 test.each([

@@ -68,7 +68,7 @@ describe("figures that come from lays, on the command line", () => {
 
   it("a list is searched for before it is said not to fit, and the no says so", async () => {
     const { text } = await run(calculate, "--show", "enough", "--set", "in_hand=104");
-    expect(text).toMatch(/^enough +(ok|look: no place for \d+ of piece 1 was found \(searched for )/);
+    expect(text).toMatch(/^enough +(ok|check: no place for \d+ of piece 1 was found \(searched for )/);
     expect((await run(check)).text).toMatch(
       /^Measure!B7 \(enough\): no place for \d+ of piece 1 was found \(searched for .*\); .*, short by .* in$/,
     );

@@ -56,18 +56,18 @@ test.each(Object.keys(BROKEN))("every verb says of %s what it is, in words and a
 
 // What is typed after the program's name, and what is answered: exit 2, one line.
 test.each([
-  ["clculate book.json", /^"clculate" is no command; is calculate meant\?$/],
-  ["bake", /^"bake" is no command; there are begin, calculate/],
-  ["help bake", /^"bake" is no command/],
+  ["clculate book.json", /^there is no command "clculate"; is calculate meant\?$/],
+  ["bake", /^there is no command "bake"; the commands are begin, calculate/],
+  ["help bake", /^there is no command "bake"/],
   ["calculate", /^calculate needs a book's file, or --formula/],
   ["calculate missing.json", /^missing\.json: there is no such file/],
   ["calculate -", /^standard input: this file is empty/],
-  ["calculate book.json twice", /^"twice" is one word too many here$/],
-  ["calculate book.json --frm", /^--frm is no option here; there are --set, --show/],
+  ["calculate book.json twice", /^"twice" is one word more than this command takes$/],
+  ["calculate book.json --frm", /^this command has no option --frm; its options are --set, --show/],
   ["calculate book.json --set", /^--set needs a value after it$/],
   ["calculate book.json --set waist", /^--set needs NAME=VALUE, not "waist"$/],
   ["calculate book.json --set =3", /^--set needs NAME=VALUE/],
-  ["calculate book.json --set waits=3", /^waits is no named cell or address of this book; is waist meant\?$/],
+  ["calculate book.json --set waits=3", /^no cell of this book is named "waits"; is waist meant\?$/],
   ["calculate book.json --set zzzzzz=3", /"calculate" with the book alone lists its named cells$/],
   ["calculate book.json --show ,", /^--show needs the names of cells/],
   ["calculate book.json --show hips", /is hip meant\?$/],
@@ -81,7 +81,7 @@ test.each([
   ["calculate --formula =FOO(1)", /^no function is named FOO/],
   ["calculate --formula =1+", /can't be read/],
   ["explain book.json", /^explain needs a book's file and a cell/],
-  ["explain book.json hm", /^hm is no named cell/],
+  ["explain book.json hm", /^no cell of this book is named "hm"/],
   ["functions SLASHD_PANEL", /is SLASHED_PANEL meant\?$/],
   ["functions EASE --unit m", /--unit must be in, cm or mm, not "m"/],
   ["compare book.json", /keeps no trials/],
@@ -139,7 +139,7 @@ test("a blank or a word where a length is needed is told in the cell's place, an
   const blank = await run(book, "calculate", "book.json", "--set", "waist=", "--show", "hip,cuff");
   expect([blank.status, blank.out]).toEqual([
     2,
-    "hip   42 1/2\ncuff  look: body is empty: a length is needed there",
+    "hip   42 1/2\ncuff  check: body is empty: a length is needed there",
   ]);
   const word = await run(book, "calculate", "book.json", "--set", "waist=wide", "--show", "cuff", "--json");
   expect([word.status, JSON.parse(word.out).error]).toEqual([2, expect.stringMatching(/^cuff: .*"wide"/)]);
@@ -159,9 +159,9 @@ test("a formula is worked alone, or as if it stood in the book", async () => {
   expect(await of("--formula", "=DATE(2026;5;4)")).toBe("2026-05-04");
 });
 
-test("check exits 1 and names each cell, 0 when there is nothing to look at", async () => {
+test("check exits 1 and names each cell, and 0 when there are no problems", async () => {
   const well = await run(book, "check", "book.json");
-  expect([well.status, well.out]).toEqual([0, "nothing to look at"]);
+  expect([well.status, well.out]).toEqual([0, "no problems"]);
   const ill = await run(book, "check", "book.json", "--set", "sections=0", "--json");
   expect(ill.status).toBe(1);
   expect(JSON.parse(ill.out)).toEqual([
@@ -265,10 +265,10 @@ test("calculate says what is unusual beside the answer, and check lists it", asy
   const odd = bookOf({ wrist: "2 1/2", deep: "6 1/2", cuff: "=PIECE_AREA(CUFF(wrist;deep))" });
   const sentence = "CUFF: the depth 6 1/2 in is above the wrist 2 1/2 in; are they swapped?";
   const told = JSON.parse((await run(odd, "calculate", "book.json", "--json")).out);
-  expect(told.cuff).toEqual({ value: 32.5, look: sentence });
+  expect(told.cuff).toEqual({ value: 32.5, check: sentence });
   expect(told.wrist).toBe(2.5);
   expect((await run(odd, "calculate", "book.json")).out).toMatch(
-    /^cuff +32.5 sq in {2}look: CUFF: the depth/m,
+    /^cuff +32.5 sq in {2}check: CUFF: the depth/m,
   );
   const checked = await run(odd, "check", "book.json", "--json");
   expect([checked.status, JSON.parse(checked.out)]).toEqual([
@@ -284,10 +284,10 @@ test("calculate says what is unusual beside the answer, and check lists it", asy
       },
     ],
   ]);
-  expect((await run(odd, "explain", "book.json", "cuff")).out).toContain(`32.5 sq in  look: ${sentence}`);
+  expect((await run(odd, "explain", "book.json", "cuff")).out).toContain(`32.5 sq in  check: ${sentence}`);
   const alone = await run(book, "calculate", "--formula", "=HOOK_COUNT(1;7)", "--json");
   expect(JSON.parse(alone.out)).toEqual({
     value: 2,
-    look: expect.stringMatching(/^HOOK_COUNT: the spacing 7 in/),
+    check: expect.stringMatching(/^HOOK_COUNT: the spacing 7 in/),
   });
 });

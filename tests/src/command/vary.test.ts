@@ -251,9 +251,9 @@ test("an answer that leaves a cell out says so beside the rows, the solution and
   const sentence = `second (Draft!B2): B2 holds the text "n/a" within the list B1:B4 that sum (Draft!B5) adds up, and is not counted: type a number, or - if there is none`;
   const range = ["--cell", "first", "--from", "28", "--to", "29", "--step", "1"];
   const table = await run(book, "vary", "book.json", ...range, "--watch", "twice");
-  expect(table.out.split("\n").at(-1)).toBe(`look: ${sentence}`);
+  expect(table.out.split("\n").at(-1)).toBe(`check: ${sentence}`);
   expect(
-    JSON.parse((await run(book, "vary", "book.json", ...range, "--watch", "twice", "--json")).out).look,
+    JSON.parse((await run(book, "vary", "book.json", ...range, "--watch", "twice", "--json")).out).check,
   ).toEqual([sentence]);
   const solved = await run(
     book,
@@ -267,15 +267,15 @@ test("an answer that leaves a cell out says so beside the rows, the solution and
     "180",
     "--json",
   );
-  expect(JSON.parse(solved.out).look).toEqual([sentence]);
+  expect(JSON.parse(solved.out).check).toEqual([sentence]);
   const alone = await run(book, "calculate", "book.json", "--formula", "=MAX(B1:B4)");
   expect(alone.out).toBe(
-    `30\nlook: ${sentence.replace("sum (Draft!B5) adds up", "this formula takes the greatest of")}`,
+    `30\ncheck: ${sentence.replace("sum (Draft!B5) adds up", "this formula takes the greatest of")}`,
   );
   const whole = bookOf({ first: "28", second: "27", sum: "=SUM(B1:B2)" });
   expect(
     JSON.parse((await run(whole, "vary", "book.json", ...range, "--watch", "sum", "--json")).out),
-  ).not.toHaveProperty("look");
+  ).not.toHaveProperty("check");
 });
 
 test("vary marks the steps at which the arguments of a function become unusual", async () => {
@@ -286,9 +286,9 @@ test("vary marks the steps at which the arguments of a function become unusual",
   });
   const asked = ["--cell", "depth", "--from", "6", "--to", "8", "--step", "1", "--watch", "around"];
   const lines = (await run(book, "vary", "book.json", ...asked)).out.split("\n");
-  expect(lines[1]).not.toContain("look");
-  expect(lines[2]).toMatch(/ {2}look: cuff is unusual$/);
-  expect(lines.at(-1)).toMatch(/^look: at depth 7 to 8: cuff: CUFF: the depth 7 in/);
+  expect(lines[1]).not.toContain("check");
+  expect(lines[2]).toMatch(/ {2}check: cuff is unusual$/);
+  expect(lines.at(-1)).toMatch(/^check: at depth 7 to 8: cuff: CUFF: the depth 7 in/);
   const { unusual } = JSON.parse((await run(book, "vary", "book.json", ...asked, "--json")).out);
   expect(unusual.map(({ at, cell }: { at: object; cell: string }) => [at, cell])).toEqual([
     [{ depth: 7 }, "cuff"],

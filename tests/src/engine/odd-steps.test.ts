@@ -52,7 +52,7 @@ test("the table for other programs says at which steps a cell is unusual", () =>
   const lines = sweepCsv(engine, [watch(cuffs, "around")], rows)
     .trim()
     .split(/\r?\n/);
-  expect(lines[0]).toBe("depth,around,look");
+  expect(lines[0]).toBe("depth,around,check");
   expect(lines[1]).toMatch(/,$/);
   expect(lines[2]).toMatch(/cuff: CUFF: the depth 7 in/);
 });

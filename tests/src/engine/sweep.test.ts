@@ -130,7 +130,7 @@ test("the table for other programs reads back figure for figure, sentences and a
   const { data } = Papa.parse<string[]>(sweepCsv(engine, [watch(book, "spread")], rows), {
     skipEmptyLines: true,
   });
-  expect(data[0]).toEqual(["hem", "spread", "look"]);
+  expect(data[0]).toEqual(["hem", "spread", "check"]);
   expect(data[1]!.slice(0, 2)).toEqual(["20", ""]);
   expect(data[1]![2]).toMatch(/^hem must be at least as long as top/);
   expect(data[2]).toEqual(["31.5", "0.7", ""]);

@@ -35,7 +35,7 @@ export const panelSkirt = (): Book =>
     cut: "=depth+hem+IN(1/2)",
     cloth: "=panels*cut",
     buy: "=CEILING(cloth;4.5)",
-    verdict: '=IF(cloth>200;"look: more than the 200 in at hand";"ok")',
+    verdict: '=IF(cloth>200;"check: more than the 200 in at hand";"ok")',
     note: "for the harvest scene",
   });
 

@@ -44,7 +44,7 @@ function opened() {
 
 it("a cell on the page says that joins are being looked for, and then the very verdict of the command line", () => {
   const { store, search, begun, verdict, work } = opened();
-  expect(verdict()).toMatch(/^look: .*; whether a join makes it fit is being worked out$/);
+  expect(verdict()).toMatch(/^check: .*; whether a join makes it fit is being worked out$/);
   expect(begun).toHaveLength(1);
   const tried = work(begun[0]!);
   const there = new Engine(book(), layDesk);

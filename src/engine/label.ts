@@ -53,7 +53,9 @@ export function cellText(book: Book, place: Place): string {
 export function cellTextWithName(book: Book, place: Place): string {
   const [label, name] = [rowLabel(book, place), nameOf(book, place)];
   const address = fullAddress(book, place);
-  return label === null || name === undefined ? cellText(book, place) : `${label} (${name}, ${address})`;
+  return label === null || name === undefined || label.toLowerCase() === name.toLowerCase()
+    ? cellText(book, place)
+    : `${label} (${name}, ${address})`;
 }
 
 /** A cell as a formula or an option calls it, for tables and data: its name, else its address. */

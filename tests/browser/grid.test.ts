@@ -24,7 +24,7 @@ async function turn(title: string): Promise<void> {
 /** Chooses a cell by a click; a click beside it first, so that two in a row are no double click. */
 async function choose(address: string, to = address): Promise<void> {
   await page.locator(".formula-place").click();
-  await cell(page, address === "B1" ? "B2" : "B1").click();
+  await cell(page, `${address[0]}${address.slice(1) === "1" ? 2 : 1}`).click();
   await cell(page, address).click();
   if (to !== address) await cell(page, to).click({ modifiers: ["Shift"] });
 }

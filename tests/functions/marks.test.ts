@@ -53,7 +53,7 @@ test("allowances, darts, notches, joins and cuts each mark in their own role and
   expect(roles("JOIN", apron, 2, "M 0 0 L 6 0 L 6 30 L 0 30 Z M 3 0 L 3 30 | grain", 4)).toEqual([
     "fold",
     "grain",
-    "seam",
+    "guide",
   ]);
   expect(roles("WITH_ALLOWANCE", text("PLEATED_PANEL", 24, 24, 10, [6, 12], [1]), 0.5)).toEqual([
     ...["fold", "inner", "placement", "fold", "inner", "placement"],

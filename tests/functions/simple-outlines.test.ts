@@ -50,11 +50,11 @@ test("every function that changes a piece does so for the pieces of all others, 
     const kinds = Object.entries(declaration.takes);
     const asked = fc.sample(fc.tuple(anyArguments(declaration), draws), { seed: 666, numRuns: 100 });
     for (const [args, [at, edge]] of asked) {
-      const with_ = kinds.map(([name, { kind }], i): Argument => {
+      const with_ = kinds.map(([, { kind }], i): Argument => {
         if (kind === "piece") return pool[(at + i * 7) % pool.length]!;
         // Lengths of a seam, a facing or a dart beside pieces of a hand's or a wearer's size; an edge that is there.
         if (kind === "length" && typeof args[i] === "number") return (args[i] * 0.05) as Argument;
-        return kind === "count" && args[i] !== null && /edge|first|last/.test(name) ? edge : args[i]!;
+        return kind === "edge" && args[i] !== null ? edge : args[i]!;
       });
       const outline = outlineOf(declaration, with_);
       if (outline !== null) answered.add(declaration.name);

@@ -221,7 +221,11 @@ export function pictureOf(shapes: readonly Shape[], rule: Rule): Picture {
         say(shape, shape.at, 0);
     }
   }
-  const roles = [...new Set(lines.map(({ role }) => role))];
+  // A piece with allowances has its seam line within it: what is cut along is its outline.
+  const cut = shapes.some(
+    (shape) => shape.kind === "outline" && shape.piece.marks.some(({ role }) => role === "seam"),
+  );
+  const roles = [...new Set([...(cut ? (["cut"] as const) : []), ...lines.map(({ role }) => role)])];
   return {
     box: boundingBox(points),
     layers,

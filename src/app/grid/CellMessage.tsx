@@ -36,16 +36,19 @@ function told({ session, place, exactly }: Props) {
     const hint = argumentHelp(declaration, session.caret!.argument, book.unit);
     return (
       <>
-        <span className="cell-message-call">
-          {hint.name}(
-          {hint.takes.map((take, i) => (
-            <span key={take}>
-              {i > 0 && "; "}
-              {i === hint.current ? <strong>{take}</strong> : take}
-            </span>
-          ))}
-          )
-        </span>{" "}
+        {hint.forms.map(({ takes, current }, form) => (
+          <span key={takes.join()} className="cell-message-call">
+            {form > 0 && "or "}
+            {hint.name}(
+            {takes.map((take, i) => (
+              <span key={take}>
+                {i > 0 && "; "}
+                {i === current ? <strong>{take}</strong> : take}
+              </span>
+            ))}
+            ){" "}
+          </span>
+        ))}
         <span className="cell-message-about">{hint.about}</span>
       </>
     );

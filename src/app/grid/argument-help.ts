@@ -3,26 +3,39 @@ import type { Declaration } from "../../../functions/define.ts";
 import { allowed, argumentText } from "../../../functions/help.ts";
 import type { Unit } from "../../../functions/units.ts";
 
-export interface ArgumentHelp {
-  readonly name: string;
+/** One way to write the arguments. */
+interface Form {
   /** The arguments as the help writes them, in order. */
   readonly takes: readonly string[];
   /** Which of them is being typed; -1 past the last. */
   readonly current: number;
-  /** What it is and which values it may have. */
+}
+
+export interface ArgumentHelp {
+  readonly name: string;
+  /** A function that reads a list by its headings has two forms, that with the block first. */
+  readonly forms: readonly Form[];
+  /** What the argument is and which values it may have, in each form that has it. */
   readonly about: string;
 }
 
 export function argumentHelp(declaration: Declaration, argument: number, unit: Unit): ArgumentHelp {
-  const entries = Object.entries(declaration.takes);
-  const current = argument < entries.length ? argument : -1;
-  const take = entries[current]?.[1];
+  const { name, takes, block } = declaration;
+  const ways = block ? [block.takes, takes] : [takes];
+  const told = ways.flatMap((way) => {
+    const take = Object.values(way)[argument];
+    return take ? `${take.about} (${allowed(take, unit)})` : [];
+  });
+  const most = Object.keys(takes).length;
   return {
-    name: declaration.name,
-    takes: entries.map(([name, one]) => argumentText(name, one)),
-    current,
-    about: take
-      ? `${take.about} (${allowed(take, unit)})`
-      : `${declaration.name} has ${entries.length} argument${entries.length === 1 ? "" : "s"}, and this is argument ${argument + 1}`,
+    name,
+    forms: ways.map((way) => ({
+      takes: Object.entries(way).map(([one, take]) => argumentText(one, take)),
+      current: argument < Object.keys(way).length ? argument : -1,
+    })),
+    about:
+      told.length > 0
+        ? [...new Set(told)].join("; or, with the lists one by one, ")
+        : `${name} has ${most} argument${most === 1 ? "" : "s"}, and this is argument ${argument + 1}`,
   };
 }

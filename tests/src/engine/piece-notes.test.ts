@@ -31,6 +31,31 @@ test("a piece that no cut list has says its name, its wearer and the day, and no
   expect(pieceNotes(engine, place, "skirt_flat")).toEqual(["skirt_flat", "miller's daughter, 2026-05-20"]);
 });
 
+test("a page's own wearer and day come before the book's", () => {
+  const { book } = peplum();
+  const pages = book.pages.map((page) =>
+    page.title === "Draft"
+      ? {
+          ...page,
+          rows: [...page.rows, ["wearer", "the widow"]],
+          names: { wearer: `Draft!B${page.rows.length + 1}` },
+        }
+      : page,
+  );
+  const engine = new Engine({ ...book, pages }, layDesk);
+  const notes = pieceNotes(engine, lookUp(engine.book, "skirt_flat")!, "skirt_flat");
+  expect(notes).toEqual(["skirt_flat", "the widow, 2026-05-20"]);
+});
+
+test("a piece with allowances is cut along its outline, and the legend says so; one without has no cut line", () => {
+  const engine = peplum();
+  const roles = (name: string) =>
+    pictureOf(drawnAt(engine, lookUp(engine.book, name)!)!.shapes, engine.book).roles;
+  expect(roles("skirt_cut")).toContain("cut");
+  expect(roles("skirt_cut")).toContain("seam");
+  expect(roles("skirt_flat")).not.toContain("cut");
+});
+
 test("an edge on the fold has a bracket within the piece, its two arrows pointing at the edge", () => {
   const piece = "M 0 0 L 10 0 L 10 20 L 0 20 Z";
   const args = [piece, 1, 2, "3", "4"];

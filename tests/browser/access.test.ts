@@ -109,16 +109,55 @@ describe("by keyboard alone", () => {
     await page.keyboard.type("Second fitting");
     await page.keyboard.press("Enter");
     expect(await now()).toBe("Second fitting");
-    await page.getByRole("button", { name: "Delete", exact: true }).focus();
+    await page.locator("[aria-current='page']").focus();
+    await page.keyboard.press("Shift+F10");
+    await page.keyboard.press("End");
     await page.keyboard.press("Enter");
-    expect(await page.getByRole("button", { name: "Second fitting" }).count()).toBe(0);
+    expect(await page.getByRole("button", { name: "Second fitting", exact: true }).count()).toBe(0);
     await page.getByRole("button", { name: "Undo", exact: true }).click();
-    expect(await page.getByRole("button", { name: "Second fitting" }).count()).toBe(1);
+    expect(await page.getByRole("button", { name: "Second fitting", exact: true }).count()).toBe(1);
+  });
+
+  it("a page is copied for another wearer with its names, and the dialog says what stays the first wearer's", async () => {
+    const page = await open();
+    await page.getByRole("navigation").getByRole("button", { name: "Draft", exact: true }).click();
+    await cell(page, "B8").click();
+    await page.keyboard.press("Control+c");
+    await page.locator("[aria-current='page']").focus();
+    await page.keyboard.press("Shift+F10");
+    for (const key of ["ArrowDown", "ArrowDown", "Enter"]) await page.keyboard.press(key);
+    const dialog = page.getByRole("dialog", { name: "Copy Draft for another wearer" });
+    await dialog.getByText("Cells of other pages that the copy goes on using").waitFor();
+    expect(await dialog.getByRole("listitem").allTextContents()).toContainEqual(
+      expect.stringMatching(/^waist.*Measure!/),
+    );
+    expect(await violations(page, ".dialog")).toEqual([]);
+    await dialog.getByLabel("Wearer's name").fill("");
+    await page.keyboard.press("Enter");
+    expect(await dialog.getByRole("alert").textContent()).toBe(
+      "type the wearer's name, or a title for the copy",
+    );
+    await page.keyboard.type("the widow");
+    await page.keyboard.press("Enter");
+    await page
+      .getByText(/^The page Draft, the widow is a copy of Draft. .* are names of its own cells/)
+      .waitFor();
+    expect(await page.locator("[aria-current='page']").textContent()).toBe("Draft, the widow");
+    await cell(page, "B9").click();
+    await cell(page, "B8").click();
+    expect(await page.getByLabel("Name of the cell").inputValue()).toBe("depth");
+    await page.keyboard.type("12");
+    await page.keyboard.press("Enter");
+    const hem = await cell(page, "B11").textContent();
+    await page.getByRole("navigation").getByRole("button", { name: "Draft", exact: true }).click();
+    await expect.poll(() => cell(page, "B8").textContent()).toBe("9");
+    expect(await cell(page, "B11").textContent()).not.toBe(hem);
   });
 
   it("a page is not given the title of another, and the reason is told", async () => {
     const page = await open();
-    await page.getByRole("button", { name: "Rename" }).click();
+    await page.getByRole("button", { name: "Change the page Measure" }).click();
+    await page.getByRole("menuitem", { name: "Rename" }).click();
     await page.locator("input[aria-label='Title of the page']:focus").waitFor();
     await page.keyboard.type("Draft");
     await page.keyboard.press("Enter");

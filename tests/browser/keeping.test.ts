@@ -101,7 +101,17 @@ describe("kept in the browser", () => {
     await page.getByRole("button", { name: "Delete … The squire's cloak" }).click();
     await page.getByRole("button", { name: "Delete permanently The squire's cloak" }).click();
     await expect.poll(() => page.getByText("The squire's cloak").count()).toBe(0);
+    await page.getByRole("button", { name: /^Copy … The Miller's Daughter/ }).click();
     await page.keyboard.press("Escape");
+    expect(await page.getByLabel("Title of the copy").count()).toBe(0);
+    await page.getByRole("button", { name: /^Copy … The Miller's Daughter/ }).click();
+    await page.getByLabel("Title of the copy").fill("The Miller's Daughter, second cast");
+    await page.keyboard.press("Enter");
+    await page
+      .getByText("“The Miller's Daughter, second cast” is a copy of “The Miller's Daughter")
+      .waitFor();
+    await page.getByRole("button", { name: /^The Miller's Daughter, second cast.*changed/ }).click();
+    await expect.poll(() => title().inputValue()).toBe("The Miller's Daughter, second cast");
     expect(await cell(page, "A21").textContent()).toBe("in the peplum book");
   });
 

@@ -1,11 +1,11 @@
 /** One kept book in the list: opened with a press, or, when it does not open, why and what can be done. */
-import { useEffect, useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import type { Book } from "../../book/shape.ts";
 import { reasonOf } from "../faults/in-time.ts";
 import { Compared } from "./Compared.tsx";
 import { copyText } from "./copies.ts";
 import { fileName, saveText } from "./disk.ts";
-import type { Library, Listed } from "./library.ts";
+import { type Library, type Listed, titled } from "./library.ts";
 import type { BookRecord } from "./shelf.ts";
 
 interface Props {
@@ -16,13 +16,16 @@ interface Props {
   readonly isOpen: boolean;
   readonly onOpen: () => void;
   readonly onEarlier: () => void;
+  readonly onCopy: (title: string) => void;
   readonly onThrowAway: () => void;
 }
 
-export function BookRow({ record, library, open, isOpen, onOpen, onEarlier, onThrowAway }: Props) {
+export function BookRow(props: Props) {
+  const { record, library, open, isOpen, onOpen, onEarlier, onCopy, onThrowAway } = props;
   const [listed, setListed] = useState<Listed | null>(null);
   const [compares, setCompares] = useState(false);
   const [saved, setSaved] = useState<string | null>(null);
+  const [copying, setCopying] = useState(false);
   useEffect(() => {
     let gone = false;
     library.look(record).then((found) => {
@@ -87,10 +90,60 @@ export function BookRow({ record, library, open, isOpen, onOpen, onEarlier, onTh
           Compare<span className="unseen"> {title} with the open book</span>
         </button>
       )}
+      {fault === null && !copying && (
+        <button type="button" className="quiet" onClick={() => setCopying(true)}>
+          Copy …<span className="unseen"> {title}</span>
+        </button>
+      )}
+      {copying && (
+        <CopyForm
+          title={titled(title, "copy")}
+          onTitle={(own) => {
+            setCopying(false);
+            if (own !== null) onCopy(own);
+          }}
+        />
+      )}
       <button type="button" className="quiet" onClick={onThrowAway}>
         Move to bin<span className="unseen"> {title}</span>
       </button>
       {compares && <Compared id={record.id} library={library} open={open} />}
     </li>
+  );
+}
+
+/** The title of a copy: Enter makes the copy, Escape makes none. */
+function CopyForm({ title, onTitle }: { title: string; onTitle: (title: string | null) => void }) {
+  const [text, setText] = useState(title);
+  const field = useRef<HTMLInputElement>(null);
+  useEffect(() => {
+    field.current?.focus();
+    field.current?.select();
+  }, []);
+  return (
+    <form
+      className="book-copy"
+      onSubmit={(event) => {
+        event.preventDefault();
+        onTitle(text.trim());
+      }}
+    >
+      <input
+        ref={field}
+        aria-label="Title of the copy"
+        maxLength={200}
+        value={text}
+        onChange={(event) => setText(event.target.value)}
+        onKeyDown={(event) => {
+          if (event.key !== "Escape") return;
+          event.preventDefault();
+          onTitle(null);
+        }}
+      />
+      <button type="submit">Make the copy</button>
+      <button type="button" className="quiet" onClick={() => onTitle(null)}>
+        Cancel
+      </button>
+    </form>
   );
 }

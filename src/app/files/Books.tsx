@@ -39,6 +39,7 @@ export function Books(props: Shelving) {
               isOpen={record.id === keeping.id}
               onOpen={() => acts.open(record)}
               onEarlier={() => acts.openEarlier(record)}
+              onCopy={(title) => acts.copy(record, title)}
               onThrowAway={() => acts.moveToBin(record)}
             />
           ))}

@@ -1,5 +1,6 @@
 /** What a person does with books beside the open one. */
 import { readBook } from "../../book/read.ts";
+import { writeBook } from "../../book/write.ts";
 import { reasonOf } from "../faults/in-time.ts";
 import type { Keeper } from "./keeper.ts";
 import { titled } from "./library.ts";
@@ -16,6 +17,15 @@ export async function openEarlier(keeper: Keeper, { id, title }: BookRecord): Pr
   } catch (fault) {
     return reasonOf(fault);
   }
+}
+
+/** Puts a copy of a book on the shelf, under a title of its own, as the book is now. */
+export async function copyBook(keeper: Keeper, { id }: BookRecord, title: string): Promise<void> {
+  if (!/\S/.test(title)) throw new Error("a book needs a title");
+  if (id === keeper.state.id) await keeper.flush();
+  const reading = readBook(await keeper.bookcase.text(id));
+  if ("reason" in reading) throw new Error(reading.reason);
+  await keeper.bookcase.put(title, writeBook({ ...reading.book, title }));
 }
 
 /** Puts a book in the bin. In place of the open one, the next or a blank one is opened. */

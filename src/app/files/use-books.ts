@@ -5,7 +5,7 @@ import { reasonOf } from "../faults/in-time.ts";
 import type { Keeper } from "./keeper.ts";
 import type { Keeping } from "./keeping.ts";
 import { promisesToKeepBooks } from "./lasting.ts";
-import { openEarlier, throwAway } from "./others.ts";
+import { copyBook, openEarlier, throwAway } from "./others.ts";
 import type { BookRecord } from "./shelf.ts";
 
 export interface Shelving {
@@ -63,6 +63,12 @@ export function useBooks({ keeper, keeping, onFile, onDone }: Shelving) {
     open: (record: BookRecord) =>
       record.id === keeping.id ? onDone() : opening(record.title, () => keeper.open(record.id)),
     openEarlier: (record: BookRecord) => opening(record.title, () => openEarlier(keeper, record)),
+    copy: (record: BookRecord, title: string) =>
+      act(async () => {
+        await copyBook(keeper, record, title);
+        await refresh();
+        setDone(`“${title}” is a copy of “${record.title}” and stands in the list.`);
+      }),
     moveToBin: ({ id }: BookRecord) => act(() => throwAway(keeper, id).then(refresh)),
     restore: (id: string) => act(() => bookcase.bringBack(id).then(refresh)),
     deletePermanently: (id: string) => act(() => bookcase.deletePermanently(id).then(refresh)),

@@ -6,9 +6,9 @@ import { Books } from "../files/Books.tsx";
 import { FormulaBar } from "../grid/FormulaBar.tsx";
 import { Grid } from "../grid/Grid.tsx";
 import { Help } from "../help/Help.tsx";
+import { Pages } from "../pages/Pages.tsx";
 import { useRevision } from "../store-hooks.ts";
 import { Messages } from "./Messages.tsx";
-import { Pages } from "./Pages.tsx";
 import { Side } from "./Side.tsx";
 import { Top } from "./Top.tsx";
 import { type Opened, useOpenBook } from "./use-open-book.ts";
@@ -62,7 +62,13 @@ export function OpenBook(props: Opened) {
         <Messages message={message} onDone={() => setMessage(null)} keeping={keeping} keeper={keeper} />
       </Guard>
       <Guard name="The list of pages" of={of} className="pages">
-        <Pages store={store} page={place.page} onPage={turnTo} onMessage={setMessage} />
+        <Pages
+          store={store}
+          page={place.page}
+          onPage={turnTo}
+          onSaid={(text) => setMessage({ refused: false, text })}
+          onRefused={refused}
+        />
       </Guard>
       <main className="middle" aria-label={`Page ${store.shown.pages[place.page]!.title}`}>
         <Guard name="The formula of the cell" of={of}>

@@ -57,14 +57,13 @@ export const BEGINNING: Chapter = {
     },
     {
       name: "Copy a book",
-      summary:
-        "Press *Save a file*, then *Books* and *Open a file …*: the file comes in as a second book, which you can rename.",
+      summary: "Press *Copy …* beside a book in the list of *Books* and give the copy a title.",
       words: "copy a book, duplicate, second version, another wearer, the same book again, save as, clone",
       says: [
-        "The copy stands in the list of books beside the first, with the same title: change the title at the top of the page to tell them apart.",
+        "The copy stands in the list of books with everything that is in the first. To copy one page for another wearer, use the menu of the page.",
         "To compare figures within one book you need no copy: keep them as trials under *What if*.",
       ],
-      see: ["Open a book or a file", "Ask what if"],
+      see: ["Open a book or a file", "Pages", "Ask what if"],
     },
     {
       name: "Delete a book, and the bin",

@@ -21,11 +21,12 @@ export const GRID: Chapter = {
     {
       name: "Pages",
       summary:
-        "The *+* beside a stage adds a page to it; *Rename* and *Delete* stand beside the page that is open.",
+        "The *+* beside a stage adds a page to it; the *⋯* beside the open page, or a right click on a page, renames, copies, moves and deletes it.",
       words:
-        "add a page, new page, rename a page, delete a page, move a page, sheet, tab, stage, order of pages, next page",
+        "add a page, new page, rename a page, delete a page, copy a page, duplicate a page, page for another wearer, move a page, sheet, tab, stage, order of pages, next page",
       says: [
         "Drag a page to another place or another stage, or press `Alt Shift` and an arrow in the list. `Alt Page Down` turns to the next page.",
+        "*Copy for another wearer…* copies a page with the names of its cells, which mean the copy's own cells there, and says which cells of other pages the copy goes on using.",
         "When a page is deleted, the message says which formulas lose what they refer to; *Undo* brings all of it back.",
       ],
       see: ["Point at cells", "Undo and redo"],

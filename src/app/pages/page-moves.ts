@@ -6,7 +6,8 @@ import { type Book, type Page, STAGES, type Stage } from "../../book/shape.ts";
 import { movePage } from "../../store/arranging.ts";
 import type { Store } from "../../store/store.ts";
 
-interface Target {
+/** Where a page comes to: before page `to` of the book as it is, under a stage of the work. */
+export interface Target {
   readonly to: number;
   readonly stage: Stage;
 }

@@ -1,0 +1,94 @@
+/** What is done with the pages of a book, each act with the sentence that it ends in. */
+import { useState } from "react";
+import { blankPage, type Page, STAGES, type Stage } from "../../book/shape.ts";
+import { addPage, copyPage, removePage, renamePage } from "../../store/commands.ts";
+import type { Store } from "../../store/store.ts";
+import { lostWith, runPageMove, type Target } from "./page-moves.ts";
+
+export interface PagesOf {
+  readonly store: Store;
+  /** The page in sight, counted from 0. */
+  readonly page: number;
+  readonly onPage: (page: number) => void;
+  /** Hears what was done, in a sentence. */
+  readonly onSaid: (text: string) => void;
+  /** Hears why something was refused. */
+  readonly onRefused: (text: string) => void;
+}
+
+/** The first of "Draft", "Draft 2", "Draft 3" that no page has for its title. */
+export function freeTitle(pages: readonly Page[], wanted: string): string {
+  const taken = new Set(pages.map(({ title }) => title.toLowerCase()));
+  const titles = [wanted, ...Array.from({ length: pages.length + 1 }, (_, i) => `${wanted} ${i + 2}`)];
+  return titles.find((title) => !taken.has(title.toLowerCase()))!;
+}
+
+/** "waist", "waist and hip", "waist, hip, depth and 6 more". */
+export function listed(words: readonly string[], most = 3): string {
+  const shown = words.length > most + 1 ? words.slice(0, most) : words.slice(0, -1);
+  const last = words.length > most + 1 ? `${words.length - most} more` : words.at(-1);
+  return shown.length === 0 ? (last ?? "") : `${shown.join(", ")} and ${last}`;
+}
+
+export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf) {
+  const { pages } = store.shown;
+  const [renaming, setRenaming] = useState(false);
+
+  const add = (stage: Stage) => {
+    const title = freeTitle(pages, stage);
+    const order = STAGES.indexOf(stage);
+    const after = pages.findLastIndex((one) => STAGES.indexOf(one.stage) <= order) + 1;
+    const refusal = store.run(addPage(blankPage(title, stage), after));
+    if (refusal) return onRefused(refusal);
+    onPage(after);
+    setRenaming(true);
+  };
+  const rename = (title: string) => {
+    setRenaming(false);
+    if (title === pages[page]!.title) return;
+    const refusal = store.run(renamePage(page, title));
+    if (refusal) onRefused(refusal);
+  };
+  /** Copies the page with its names; the reason why not. */
+  const copy = (title: string): string | null => {
+    const from = pages[page]!.title;
+    const refusal = store.run(copyPage(page, title));
+    if (refusal) return refusal;
+    onPage(page + 1);
+    const names = Object.keys(store.shown.pages[page + 1]!.names ?? {});
+    const own =
+      names.length === 0
+        ? ""
+        : ` ${listed(names)} ${names.length === 1 ? "is a name" : "are names"} of its own cells there; on other pages they mean what they meant.`;
+    onSaid(`The page ${title} is a copy of ${from}.${own}`);
+    return null;
+  };
+  const copyPlainly = () => {
+    const refusal = copy(freeTitle(pages, pages[page]!.title));
+    if (refusal) onRefused(refusal);
+    else setRenaming(true);
+  };
+  const deletePage = () => {
+    const { title } = pages[page]!;
+    const lost = lostWith(store.book, page);
+    const refusal = store.run(removePage(page));
+    if (refusal) return onRefused(refusal);
+    onPage(Math.min(page, store.shown.pages.length - 1));
+    onSaid(`The page ${title} is deleted${lost}; Undo brings it back`);
+  };
+  const move = (index: number, target: Target) => {
+    const moved = runPageMove(store, index, target);
+    if (typeof moved === "string") onRefused(moved);
+    else onPage(moved);
+  };
+  return {
+    renaming,
+    add,
+    rename,
+    copy,
+    copyPlainly,
+    deletePage,
+    move,
+    beginRenaming: () => setRenaming(true),
+  };
+}

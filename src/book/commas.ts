@@ -1,7 +1,7 @@
 /**
- * What the commas of a formula are. "," parts arguments where nothing else does, and is a decimal
- * mark where arguments are parted by ";" or where no argument can begin. Where both readings make
- * sense the formula is not worked, and the sentence names both.
+ * What the commas of a formula are. "," separates arguments where nothing else does, and is a
+ * decimal mark where arguments are separated by ";" or where no argument can begin. Where both readings
+ * make sense the formula is not calculated, and the sentence names both.
  */
 
 import { catalogue } from "../../functions/catalogue.ts";
@@ -9,7 +9,7 @@ import type { Decimal } from "../../functions/decimal.ts";
 import { remember } from "../../functions/memo.ts";
 import { lex, type Token } from "./lex.ts";
 
-/** Standard functions of one argument: a comma in them parts nothing. */
+/** Standard functions of one argument: a comma in them separates nothing. */
 const OF_ONE = new Set([
   "ABS", "SQRT", "INT", "EVEN", "ODD", "SIGN", "EXP", "LN", "SIN", "COS", "TAN", "ASIN", "ACOS", "ATAN", "DEGREES",
   "RADIANS", "NOT",
@@ -27,7 +27,7 @@ interface Frame {
   semicolons: number;
   /** Commas that a space follows. */
   loose: number;
-  /** Commas with a figure on both sides, or only behind, by their number among the tokens. */
+  /** Commas with a number on both sides, or only after them, by their position among the tokens. */
   readonly tight: number[];
   readonly leading: number[];
 }
@@ -36,9 +36,9 @@ interface Frame {
 export interface Commas {
   /** Where the decimal commas stand in the formula. */
   readonly decimal: readonly number[];
-  /** The first comma with two readings, with the figures beside it: "2,5". */
+  /** The first comma with two readings, with the numbers beside it: "2,5". */
   readonly unclear: string | null;
-  /** The first comma between figures that parts arguments. */
+  /** The first comma between numbers that separates arguments. */
   readonly parting: string | null;
 }
 
@@ -62,7 +62,7 @@ export function commasIn(list: readonly Token[]): Commas {
     } else if (parted || loose > 0) unclear.push(...tight);
     else parting.push(...tight);
   }
-  // 1,2,3 is no figure.
+  // 1,2,3 is not a number.
   const marks = new Set(decimal);
   unclear.push(...decimal.filter((i) => marks.has(i - 2)));
   const first = (of: number[]): string | null => {
@@ -105,7 +105,7 @@ const remembered = remember<string, Commas>(1000);
 
 /**
  * Why the commas of a formula can't be understood, or null. In a book that shows decimal commas a
- * comma between figures is never taken for the end of an argument.
+ * comma between numbers never ends an argument.
  */
 export function unclearComma(formula: string, decimal: Decimal = "point"): string | null {
   if (!formula.includes(",")) return null;
@@ -113,5 +113,5 @@ export function unclearComma(formula: string, decimal: Decimal = "point"): strin
   const figure = commas.unclear ?? (decimal === "comma" ? commas.parting : null);
   if (figure === null) return null;
   const [before, after] = figure.split(",") as [string, string];
-  return `${figure} has two readings in this formula: the figure ${before || "0"}.${after}, or two arguments ${before || "(blank)"} and ${after}; type ${before || "0"}.${after}, or part the arguments with ;`;
+  return `${figure} has two readings in this formula: the number ${before || "0"}.${after}, or two arguments ${before || "(blank)"} and ${after}; type ${before || "0"}.${after}, or separate the arguments with ;`;
 }

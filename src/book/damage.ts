@@ -101,14 +101,14 @@ function wrong({ type, expected, input, requirement }: Damage): string {
       return `must have at most ${requirement} groups and lists within one another`;
     case "regex":
       return /\S/.test(String(input))
-        ? `must have none of [ ] : * ? / \\, unlike ${given}`
+        ? `must not contain any of [ ] : * ? / \\, unlike ${given}`
         : "must not be blank";
     default:
       return `can't be ${given}`;
   }
 }
 
-/** What was given, in short: texts in quotes without signs that upset a line, the rest by its kind. */
+/** What was given, in short: texts in quotes without control characters, other values by their kind. */
 export function quotedShort(given: unknown): string {
   if (typeof given === "string") {
     const seen = given.slice(0, 60).replace(/[\p{C}\s]+/gu, " ");

@@ -4,7 +4,7 @@ import { unclearComma } from "./commas.ts";
 import { tokens, tooMuch } from "./formula.ts";
 import type { Token } from "./lex.ts";
 
-/** Why a formula is refused, what was typed and how to mend it; null when it may be worked. */
+/** Why a formula is refused, what was typed and how to mend it; null when it may be calculated. */
 export const refused = (formula: string, decimal?: Decimal): string | null =>
   tooMuch(formula) ?? unclearComma(formula, decimal) ?? rowZero(formula) ?? cellsInBraces(formula);
 
@@ -20,14 +20,14 @@ function rowZero(formula: string): string | null {
 
 const NAMES_CELLS = new Set(["name", "cell", "columns", "rows"]);
 
-/** The engine doesn't follow the cells that a list in braces names: its figure would go stale. */
+/** The engine doesn't follow the cells that a list in braces names: the answer would not change with them. */
 function cellsInBraces(formula: string): string | null {
   let inside = 0;
   for (const token of tokens(formula)) {
     if (token.text === "{") inside += 1;
     if (token.text === "}") inside -= 1;
     if (inside > 0 && namesCells(token))
-      return `${token.text} stands in braces, and a list in braces holds figures only; write a range such as B2:B5, or the cells as arguments with ; between them`;
+      return `${token.text} stands in braces, and a list in braces holds numbers only; write a range such as B2:B5, or the cells as arguments with ; between them`;
   }
   return null;
 }

@@ -19,7 +19,7 @@ import { type Io, JSON_OPTION, SET_OPTION, type Verb, type VerbOptions, Wrong } 
 
 type Value = number | string | boolean | null;
 
-/** A number without the dust of binary arithmetic: at most 12 figures. */
+/** A number without the rounding errors of binary arithmetic: at most 12 digits. */
 const clean = (value: Value): Value => (typeof value === "number" ? toDigits(value, 12) : value);
 
 const OPTIONS = {
@@ -48,7 +48,7 @@ export const calculate: Verb = {
   name: "calculate",
   usage: `BOOK [--set NAME=VALUE]... [--show NAME,...|--formula '=...'] [--seconds N] [--json]  |  --formula '=...' [--unit ${UNITS.join("|")}] [--seconds N] [--json]`,
   about:
-    "Works a book and prints its named cells, or works one formula, alone or as if it stood in the book. Each lay is searched for N seconds with --seconds N; without it quick lays answer, and a list that finds no place on the cloth in hand is searched for 2 seconds before the answer is no.",
+    "Calculates a book and prints its named cells, or calculates one formula, alone or as if it stood in the book. Each lay is searched for N seconds with --seconds N; without it quick lays answer, and a list that finds no place on the cloth in hand is searched for 2 seconds before the answer is no.",
   options: OPTIONS,
   examples: [
     "calculate --formula '=SPREAD_PER_GAP(16.5;23.5;5)'",
@@ -120,7 +120,7 @@ function formula(engine: Engine, text: string, json: boolean, io: Io): number {
   return 0;
 }
 
-/** A figure in full, for a formula is asked for to the last place; a day as the calendar has it. */
+/** A number in full, because a formula is asked for to the last place; a day as a date. */
 const inWords = (value: Value, kind: Kind, book: Book): string =>
   (typeof value === "number" && kind !== "days") || typeof value === "string"
     ? withDecimalMark(String(value), book.decimal)

@@ -82,7 +82,7 @@ export const draft: Verb = {
       io.out(
         JSON.stringify(
           {
-            files: written.map(({ one: _, ...told }) => told),
+            files: written.map(({ one: _, ...file }) => file),
             ...(values.worn ? { worn } : {}),
             check: lost.map((cell) => ({ ...cell })),
           },

@@ -14,7 +14,7 @@ const OPTIONS = { ...SET_OPTION, ...JSON_OPTION } as const satisfies VerbOptions
 export const explain: Verb = {
   name: "explain",
   usage: "BOOK CELL [--set NAME=VALUE]... [--json]",
-  about: "Tells how a cell's figure came about, from tape to cut.",
+  about: "Shows how the value of a cell was calculated, from tape to cut.",
   options: OPTIONS,
   examples: [
     "explain templates/peplum-bodice.json hem",
@@ -29,14 +29,14 @@ export const explain: Verb = {
     const engine = openBook(path, io);
     setCells(engine, values.set ?? []);
     const workings = chain(engine, placeOf(engine, cell));
-    if (values.json) io.out(JSON.stringify(workings.map(told), null, 2));
+    if (values.json) io.out(JSON.stringify(workings.map(asData), null, 2));
     else io.out(workings.map((working) => inWords(working, engine.book)).join("\n\n"));
     return 0;
   },
 };
 
-/** A working without what only a drawing needs. Figures stand twice: as the tape shows them, and in full. */
-function told({ address, name, label, typed, shown, value, problem, parts, calls }: Working) {
+/** A working as data, without what only a drawing needs. Each value is given as the tape shows it and in full. */
+function asData({ address, name, label, typed, shown, value, problem, parts, calls }: Working) {
   return {
     cell: name ?? address,
     address,
@@ -65,7 +65,7 @@ function told({ address, name, label, typed, shown, value, problem, parts, calls
 
 const full = (value: Cell): Cell => (typeof value === "number" ? clean(value) : value);
 
-/** What is longer is a piece's outline: no one reads it here. */
+/** A longer text is the outline of a piece, which nobody reads here. */
 const LONGEST = 60;
 
 const headText = (figure: string, problem: Working["problem"]): string =>

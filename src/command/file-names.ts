@@ -3,7 +3,7 @@
 /** Names that Windows keeps to itself, with or without an ending. */
 const TAKEN = /^(?:con|prn|aux|nul|com\d|lpt\d)$/i;
 
-/** Letters, digits, "_" and "-" of each title, at most 60; those that would be one on some machine get a number. */
+/** Letters, digits, "_" and "-" of each title, at most 60; titles that would give the same file name on some machine get a number. */
 export function fileNames(titles: readonly string[], ending: string): string[] {
   const used = new Set<string>();
   return titles.map((title) => {

@@ -15,7 +15,7 @@ interface HelpPage {
   readonly text: string;
 }
 
-/** "|" parts the cells of a Markdown table, so it must be told otherwise inside one. */
+/** "|" separates the cells of a Markdown table, so it must be written differently inside a cell. */
 const cell = (text: string): string => text.replaceAll("|", "\\|");
 
 function page(one: CataloguedFunction, unit: Unit): HelpPage {

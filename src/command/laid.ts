@@ -27,7 +27,7 @@ export function secondsOf(text: string): number {
   return seconds;
 }
 
-/** The desk for a verb that takes --seconds: each lay is searched for so long; without it, `otherwise` answers. */
+/** The desk for a verb that takes --seconds: each lay is searched for that long; without the option, `otherwise` answers. */
 export const deskFor = (text: string | undefined, otherwise: Desk): Desk =>
   text === undefined ? otherwise : searchingDesk(secondsOf(text));
 
@@ -49,7 +49,7 @@ export function laidData(engine: Engine) {
 export const isLaid = (engine: Engine, place: Place): boolean => originBelow(engine, place) !== null;
 
 /**
- * A note when some of these figures differ by less than a search is sure of; "" when none do. `each`
+ * A note when some of these figures differ by less than a search is sure of; "" when no two do. `each`
  * says what is compared: "steps", "trials".
  */
 export function unsureNote(
@@ -69,7 +69,7 @@ export function unsureNote(
     : "";
 }
 
-/** What to know of an answer that rests on lays; "" when it rests on none or they are proved. */
+/** How sure an answer is that rests on lays; "" when it rests on no lay or when all of them are proved. */
 export const laidNote = (origin: LayOrigin | null): string =>
   origin && uncertaintyOf(origin) > 0
     ? `the lengths of cloth rest on lays (${originText(origin)}): a longer search may shorten each by some ${Math.round(uncertaintyOf(origin) * 1000) / 10} %`

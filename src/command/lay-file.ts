@@ -16,7 +16,7 @@ export interface LayFile {
   readonly ids: readonly (string | number)[];
 }
 
-/** The question in the text; throws `Wrong` with a sentence that says what is amiss. */
+/** The question in the text; throws `Wrong` with a sentence that says what is wrong. */
 export function readLayFile(text: string): LayFile {
   let data: unknown;
   try {
@@ -67,12 +67,12 @@ export function readLayFile(text: string): LayFile {
   return { question: { pieces, cloths: [cloth], gap, repeat }, ids };
 }
 
-/** A whole number beyond 2^53 is another one when it is read, and beyond the range it is none. */
+/** A whole number beyond 2^53 is changed when it is read, and one beyond the range of numbers is not read at all. */
 const isKept = (id: number): boolean => Number.isFinite(id) && Math.abs(id) <= Number.MAX_SAFE_INTEGER;
 
 function lengthFrom(value: unknown, what: string): number {
   if (value === undefined) return 0;
-  if (typeof value !== "number") throw new Wrong(`${what} must be a length, 0 for none, not ${shown(value)}`);
+  if (typeof value !== "number") throw new Wrong(`${what} must be a length or 0, not ${shown(value)}`);
   return value;
 }
 

@@ -12,11 +12,11 @@ export interface Wish {
   readonly threads: number;
   /** When the work began, by performance.now(). */
   readonly began: number;
-  /** Told in a sentence what went wrong on the way without stopping it. */
+  /** Called with a sentence about what went wrong on the way without stopping the search. */
   readonly complain: (text: string) => void;
 }
 
-/** What a thread is given, and what it tells. */
+/** What a thread is given, and what it posts. */
 export interface ThreadTask {
   readonly question: LayQuestion;
   readonly start: Lay;
@@ -31,7 +31,7 @@ const QUICK_MS = 2000;
 /** How long one slice of the search runs before it listens for an interrupt. */
 export const SLICE_MS = 40;
 
-/** The best lay found when the time is over, or the reason why there is none. Ctrl-C ends it early with the best so far. */
+/** The best lay found when the time is over, or the reason why no lay was found. Ctrl-C ends it early with the best so far. */
 export async function searchOnThreads(
   question: LayQuestion,
   wish: Wish,

@@ -1,9 +1,9 @@
-/** The machine's files and its standard streams, each refusal of the machine's told in a sentence. */
+/** The machine's files and standard streams; each refusal of the machine is given in a sentence. */
 import { mkdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
 import { dirname } from "node:path";
 import { type Io, Wrong } from "./verb.ts";
 
-/** How a file is spoken of. */
+/** What a file is called in a sentence. */
 export const fileName = (path: string): string => (path === "-" ? "standard input" : path);
 
 const UNREAD: Record<string, string> = {
@@ -22,7 +22,7 @@ const UNWRITTEN: Record<string, string> = {
   EACCES: "you may not write there; choose another folder",
   EPERM: "you may not write there; choose another folder",
   EROFS: "nothing can be written there; choose another folder",
-  ENOSPC: "there is no room left; make some, or choose another disk",
+  ENOSPC: "the disk is full; make room, or choose another disk",
   ENAMETOOLONG: "the name is too long for a file; choose a shorter one",
 };
 
@@ -35,8 +35,8 @@ export const outputFault = (reason: unknown): string | null =>
     : `the answer can't be written: ${UNWRITTEN[codeOf(reason)] ?? codeOf(reason)}`;
 
 /**
- * Makes a folder and those it lies in. One by one, for making them all at once never ends in a
- * place such as /proc, where a folder can't be made and is said to be missing.
+ * Makes a folder and those it lies in. They are made one by one, because making them all at once never
+ * ends in a place such as /proc, where a folder can't be made and is reported as missing.
  */
 function makeFolder(path: string): void {
   if (statSync(path, { throwIfNoEntry: false })?.isDirectory()) return;

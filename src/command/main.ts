@@ -1,4 +1,4 @@
-/** The command line: finds the verb and runs it. What goes wrong is one sentence, never a stack of lines. */
+/** The command line: finds the verb and runs it. An error is printed as one sentence, never as a stack trace. */
 import { nearestWord } from "../../functions/nearest-word.ts";
 import { begin } from "./begin.ts";
 import { calculate } from "./calculate.ts";

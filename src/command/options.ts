@@ -1,13 +1,13 @@
-/** Reads a verb's options. Node's own parser does the work; what it finds wrong is put in our words. */
+/** Reads a verb's options. Node's own parser does the work; its errors are put into plain sentences. */
 import { type ParseArgsConfig, parseArgs } from "node:util";
 import { Wrong } from "./verb.ts";
 
 type Options = NonNullable<ParseArgsConfig["options"]>;
 
-/** The options and the words beside them; at most `words` of those. */
+/** The options, and the words that are not options, of which there may be at most `words`. */
 export function readOptions<T extends Options>(args: readonly string[], options: T, words: number) {
   try {
-    // A negative figure after an option is its value, not an option.
+    // A negative number after an option is its value, not an option.
     const joined = args.flatMap((arg, i) => {
       if (/^-[\d.]/.test(arg) && /^--[a-z]/.test(args[i - 1] ?? "")) return [];
       const next = args[i + 1];

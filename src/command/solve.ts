@@ -29,7 +29,7 @@ export const solve: Verb = {
   usage:
     "BOOK --cell NAME --make NAME --atmost V|--atleast V|--equal V|--minimise|--maximise [--from A] [--to B] [--step S] [--cell NAME --from A --to B ...] [--least] [--set NAME=VALUE]... [--seconds N] [--json]",
   about:
-    "Finds the largest (or with --least the smallest) figure of a typed cell that keeps another cell where it should be; with --seconds N the lays at the answer and near it are searched for N seconds each, and the answer is corrected by them.",
+    "Finds the largest (or with --least the smallest) value of a typed cell that keeps another cell where it should be; with --seconds N the lays at the answer and near it are searched for N seconds each, and the answer is corrected by them.",
   options: OPTIONS,
   examples: [
     "solve templates/peplum-bodice.json --cell depth --make hem --atmost 80",
@@ -47,7 +47,7 @@ export const solve: Verb = {
     const { value } = engine.view(make.place);
     if (typeof value === "boolean" || (typeof value === "string" && value !== ""))
       throw new Wrong(
-        `${make.label} says "${String(value).slice(0, 60)}" and holds no figure to bring to a value; name a cell that does`,
+        `${make.label} says "${String(value).slice(0, 60)}" and holds no number; name a cell that holds one`,
       );
     const aim = aimOf(engine, make, values);
     const places = varied.map(({ place }) => place);

@@ -48,7 +48,7 @@ export function sound<T extends object>(answer: T | Problem): T {
   return answer;
 }
 
-/** The cells to vary, with what was said of their ranges. */
+/** The cells to vary, with the ranges that were given for them. */
 export function variedCellsOf(
   engine: Engine,
   typed: Typed,

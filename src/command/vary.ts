@@ -148,7 +148,7 @@ function asTable(asked: Asked, watched: readonly Watched[], rows: readonly Row[]
   );
 }
 
-const told = ({ watched, jumps, tooMany }: Thresholds): string[] =>
+const linesOf = ({ watched, jumps, tooMany }: Thresholds): string[] =>
   tooMany ? [`${watched.label} jumps at too many places to name`] : jumps.map(({ sentence }) => sentence);
 
 function notes(
@@ -162,6 +162,6 @@ function notes(
     const still = asked.varied.filter((cell) => !upstream.has(cell.place));
     return still.map((cell) => `${label} does not rest on ${cell.label}`);
   });
-  const lines = [...found.flatMap(told), ...idle, ...warnings.map((sentence) => `check: ${sentence}`)];
+  const lines = [...found.flatMap(linesOf), ...idle, ...warnings.map((sentence) => `check: ${sentence}`)];
   return lines.length > 0 ? ["", ...lines] : [];
 }

@@ -2,11 +2,11 @@
 export interface Io {
   /** Text of a file, or of standard input for "-". Throws `Wrong` with a sentence when it can't be read. */
   read(path: string): string;
-  /** Writes a file, making its folder when there is none. */
+  /** Writes a file, making its folder when it does not exist. */
   write(path: string, content: string | Uint8Array): void;
   /** Prints to standard output, a line break added. */
   out(text: string): void;
-  /** Hands a document to standard output as it is, every sign of it: what another program reads. */
+  /** Hands a document to standard output unchanged, for another program to read. */
   pass(content: string): void;
   /** Prints to standard error, a line break added. */
   err(text: string): void;

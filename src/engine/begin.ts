@@ -21,7 +21,7 @@ export interface BeginIn {
   readonly today: string;
 }
 
-/** What is said of one answer. A fault keeps the garment from being begun; a notice does not. */
+/** The message about one answer. A fault keeps the garment from being begun; a notice does not. */
 export interface Remark {
   readonly name: string;
   readonly sentence: string;
@@ -31,12 +31,12 @@ export interface Remark {
 export interface Begun {
   readonly book: Book;
   readonly remarks: readonly Remark[];
-  /** The questions whose example figure stands in the book, for want of an answer. */
+  /** The questions that have no answer, so that the example stands in the book. */
   readonly examples: readonly Question[];
 }
 
 /** What stands in a cell that holds an example, until it is typed over. */
-const EXAMPLE_NOTE = "An example figure: measure, and type over it.";
+const EXAMPLE_NOTE = "An example: measure, and type over it.";
 
 /** The template's own answer to a question, in this unit. */
 export function exampleOf(garment: Garment, question: Question, { unit, decimal }: BeginIn): string {
@@ -94,7 +94,7 @@ function withNotes(book: Book, examples: readonly Question[]): Book {
 type Said = Omit<Remark, "name"> | null;
 const fault = (sentence: string): Said => ({ sentence, fault: true });
 
-/** What there is to say about an answer: why it can't be one, or that it is unusual. */
+/** The message about an answer: why it is refused, or that it is unusual; null when there is nothing to say. */
 function remarkOn(question: Question, given: string, example: string, how: BeginIn): Said {
   const { ask, kind, choices, usual } = question;
   const such = `such as ${example}`;
@@ -129,7 +129,7 @@ function remarkOn(question: Question, given: string, example: string, how: Begin
     withDecimalMark(String(Number(figure.toPrecision(2))), how.decimal) +
     (kind === "length" ? ` ${how.unit}` : "");
   return {
-    sentence: `${ask} is usually between ${said(least!)} and ${said(most!)}; look at ${short(given)} again`,
+    sentence: `${ask} is usually between ${said(least!)} and ${said(most!)}; check ${short(given)}`,
     fault: false,
   };
 }

@@ -1,6 +1,6 @@
 /**
- * What stands directly beneath a named list as if it belonged to it. A list grows by rows that are put
- * in within it, never by what is typed below its end: there the cell itself and every formula that
+ * What stands directly beneath a named list as if it belonged to it. A list grows by rows that are
+ * inserted within it, never by what is typed below its end: the cell there and every formula that
  * uses the list say that it is not counted.
  */
 import { cellAddress, type Place } from "../book/address.ts";
@@ -25,12 +25,12 @@ export function beneathLists(book: Book, statuses: Statuses): Beneath[] {
   });
   return found.map(({ list, place }) => ({
     place,
-    sentence: `this stands directly beneath ${list.name} (${blockText(list.block)}) and is not counted: put a row in within the list, or name it anew`,
+    sentence: `this stands directly beneath ${list.name} (${blockText(list.block)}) and is not counted: insert a row within the list, or name the longer list`,
     users: usersOf(book, list),
   }));
 }
 
-/** A figure directly beneath a figure that ends the list; a formula that works with the list itself is none. */
+/** The cell that holds a number directly beneath the last number of a list; a formula that uses the list itself does not count. */
 function cellBeneath(book: Book, { block }: Named, statuses: Statuses): Place | null {
   const { page, top, left, bottom, right } = block;
   const rows = book.pages[page]?.rows.length ?? 0;

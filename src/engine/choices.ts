@@ -15,10 +15,10 @@ export interface Choices {
   readonly by: "cell" | "column" | { readonly function: string };
 }
 
-/** More choices than these are not listed; a longer block is no list to choose from. */
+/** More choices than these are not listed; a longer block is not a list to choose from. */
 const MOST = 500;
 
-/** The choices set for a cell or its column, as they are written; undefined when none are. */
+/** The choices set for a cell or its column, as they are written; undefined when no choices are set. */
 export function choicesSet(book: Book, { page, row, column }: Place): string | undefined {
   const on = book.pages[page];
   return on?.cells?.[cellAddress(row, column)]?.choices ?? on?.columns[column]?.choices;
@@ -114,6 +114,6 @@ export function choiceFault(
   const said =
     list.length > 8 ? `${list.slice(0, 7).join(", ")} and ${list.length - 7} more` : list.join(", ");
   return list.length === 0
-    ? `the choices of this cell are blank: ${written} holds none`
+    ? `the choices of this cell are blank: ${written} holds no words`
     : `"${text.slice(0, 40)}" is not among the choices ${said}${/\p{L}/u.test(text) ? suggestion(text, list) : ""}`;
 }

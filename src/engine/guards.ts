@@ -1,8 +1,8 @@
 /**
  * Guards within one HyperFormula. Whatever a formula does there, only its own cell suffers: what
- * throws while it is read or worked becomes an error of that cell in a sentence, and what takes
- * too long is stopped. They are set on the parts of one instance, before it works its first cell;
- * DEVELOPERS.md says which parts, and tests/src/engine/guards.test.ts holds to them.
+ * throws while it is read or calculated becomes an error of that cell in a sentence, and what takes
+ * too long is stopped. The guards are set on parts of one instance before it calculates its first cell.
+ * DEVELOPERS.md says which parts, and tests/src/engine/guards.test.ts checks that they are there.
  */
 import { CellError, ErrorType, SimpleRangeValue } from "hyperformula";
 import { LONGEST } from "../book/shape.ts";
@@ -36,7 +36,7 @@ interface Parsed {
   readonly hasStructuralChangeFunction: boolean;
 }
 
-/** What is relied on of HyperFormula's interpreter. */
+/** The parts of HyperFormula's interpreter that the guards use. */
 export interface Inside {
   evaluateAst(ast: Ast, state: State): unknown;
   readonly arraySizePredictor: { checkArraySize(ast: unknown, at: unknown): unknown };
@@ -67,11 +67,11 @@ interface PluginInside {
   calculateSingleCellOfResultArray(...args: unknown[]): unknown;
 }
 
-/** How long formulas may be worked, in milliseconds of `clock`. */
+/** How long formulas may take, in milliseconds of `clock`. */
 export interface TimeLimits {
-  /** One cell, the first time that one takes too long; half of it after every cell that was stopped. */
+  /** The time of one cell; after every cell that was stopped, the next ones get half of it. */
   readonly cell: number;
-  /** All cells of one change that were not stopped by themselves. */
+  /** The time of all cells of one change together, those that were stopped left out. */
   readonly work: number;
   readonly clock: () => number;
 }
@@ -104,14 +104,14 @@ export class Guards {
   #inside: Inside | undefined;
   #equal: (left: unknown, right: unknown) => boolean = Object.is;
 
-  /** `onCell` hears of each cell whose formula is about to be calculated. */
+  /** `onCell` is called with each cell whose formula is about to be calculated. */
   constructor(limits: TimeLimits, onCell: (cell: CellAddress) => void = () => {}) {
     this.#limits = limits;
     this.#onCell = onCell;
     this.begin();
   }
 
-  /** The beginning of a change: its time is counted from here. `times` is how often the usual time it may take. */
+  /** The beginning of a change: its time is counted from here. It may take `times` the usual time. */
   begin(times = 1): void {
     this.#cell = this.#limits.cell * times;
     this.#end = this.#limits.clock() + this.#limits.work * times;
@@ -122,7 +122,7 @@ export class Guards {
     return this.#stopped.has(addressKey(cell));
   }
 
-  /** A cell that was stopped gets the whole time again: its text is another, or its reader asks for it. */
+  /** A cell that was stopped gets the whole time again, because its text has changed or its reader asks for it. */
   forget(cell: CellAddress): void {
     this.#stopped.delete(addressKey(cell));
   }
@@ -137,7 +137,7 @@ export class Guards {
     const evaluate = inside.evaluateAst.bind(inside);
     inside.evaluateAst = (ast, state) =>
       this.#depth === 0 ? this.#cellOf(evaluate, ast, state) : this.#partOf(evaluate, ast, state);
-    // One value in a cell: a formula never spills over its neighbours.
+    // A cell holds one value: a formula never spills over its neighbours.
     const { arraySizePredictor } = inside;
     const one = arraySizePredictor.checkArraySize({ type: "NUMBER" }, {});
     arraySizePredictor.checkArraySize = () => one;
@@ -174,7 +174,7 @@ export class Guards {
     };
   }
 
-  /** Wildcards are matched in bounded time, and what compares all with all looks at the clock. */
+  /** Wildcards are matched in bounded time, and functions that compare every value with every other look at the clock. */
   #guardComparisons(helper: Inside["arithmeticHelper"]): void {
     const pause = () => this.#pause();
     this.#equal = (left, right) => helper.eq(left, right);
@@ -200,7 +200,7 @@ export class Guards {
     helper.searchString = (pattern, text) => search(stretches(helper.normalizeString(pattern)), text, pause);
   }
 
-  /** Each value of a function that is worked over a range looks at the clock. */
+  /** A function that is calculated for each value of a range looks at the clock at each. */
   #guardFunctions(inside: Inside): void {
     for (const plugin of new Set([...inside.functionRegistry.functions.values()].map(([, one]) => one))) {
       const calculate = plugin.calculateSingleCellOfResultArray.bind(plugin);
@@ -229,7 +229,7 @@ export class Guards {
       const value = this.#partOf(evaluate, ast, state);
       if (again) this.#stopped.delete(addressKey(at));
       if (value instanceof CellError) return rooted(value, state);
-      // A list of one value passes by the engine's own look at what is no figure.
+      // HyperFormula does not check whether the number in a list of one value is finite.
       if (typeof value === "number" && !Number.isFinite(value))
         return rooted(new CellError(ErrorType.NUM, "NaN or infinite value encountered."), state);
       if (!(value instanceof SimpleRangeValue)) return value;
@@ -240,12 +240,12 @@ export class Guards {
       const late = this.#deadline === Number.NEGATIVE_INFINITY;
       if (!late && !again) this.#cell = Math.max(LEAST, this.#cell / 2);
       if (!late) this.#end += this.#limits.clock() - begun;
-      // A formula that is only tried stands in no cell.
+      // A formula that stands in no cell is not remembered as stopped.
       if (state.formulaVertex !== undefined) this.#stopped.add(addressKey(at));
-      const told = late
-        ? `this formula was left unworked, for the book had taken ${seconds(this.#limits.work)} already; work it again, or make the book's largest ranges smaller`
-        : `this formula was stopped after ${seconds(allowed)}; give it fewer cells or smaller figures, or work it again with more time`;
-      return rooted(new CellError(ErrorType.VALUE, told), state);
+      const why = late
+        ? `this formula was not calculated, because the book had already taken ${seconds(this.#limits.work)}; calculate it again, or make the book's largest ranges smaller`
+        : `this formula was stopped after ${seconds(allowed)}; give it fewer cells or smaller numbers, or calculate it again with more time`;
+      return rooted(new CellError(ErrorType.VALUE, why), state);
     } finally {
       this.#depth = 0;
     }
@@ -259,9 +259,9 @@ export class Guards {
       const fault = argumentFault(ast.procedureName!);
       if (fault) {
         const values = ast.args!.map((arg) => this.#partOf(evaluate, arg, state));
-        const told = fault(values);
-        if (told) return new CellError(ErrorType.VALUE, told);
-        // Worked once: a number's node gives back whatever value it holds.
+        const refusal = fault(values);
+        if (refusal) return new CellError(ErrorType.VALUE, refusal);
+        // Each argument is calculated once: the node of a number gives back whatever value it holds.
         const args = ast.args!.map((arg, i) =>
           arg.type === "EMPTY" ? arg : { type: "NUMBER", value: values[i] },
         );
@@ -291,14 +291,14 @@ export class Guards {
     if (this.#depth > 0 && this.#limits.clock() > this.#deadline) throw new Stopped();
   }
 
-  /** Looks at the clock now and then, within loops. */
+  /** Looks at the clock once in 1024 calls, for use within loops. */
   #pause(): void {
     this.#tick += 1;
     if (this.#tick % 1024 === 0) this.#look();
   }
 }
 
-/** Said of a formula that the engine fails on. */
+/** The sentence of a formula that makes HyperFormula throw. */
 export const CANT_BE_WORKED =
   "this formula can't be calculated; check what each of its functions is given, or calculate its parts in cells of their own";
 
@@ -315,11 +315,11 @@ const seconds = (milliseconds: number): string =>
 /** What was thrown, in a sentence. */
 function failure(reason: unknown): CellError {
   const text = reason instanceof Error ? reason.message : "";
-  const told =
+  const why =
     reason instanceof RangeError && /length|size|memory/i.test(text)
-      ? "this formula makes a text or a list too long to hold; give it smaller figures"
+      ? "this formula makes a text or a list too long to hold; give it smaller numbers"
       : reason instanceof RangeError
-        ? "this formula is too deep or takes too many values to be worked; work a part of it in a cell of its own"
+        ? "this formula is too deep or takes too many values to be calculated; calculate a part of it in a cell of its own"
         : CANT_BE_WORKED;
-  return new CellError(ErrorType.VALUE, told);
+  return new CellError(ErrorType.VALUE, why);
 }

@@ -49,7 +49,7 @@ export function cellText(book: Book, place: Place): string {
   return words === null ? address : `${words} (${address})`;
 }
 
-/** As `cellText`, with the name too, by which a formula or an option calls the cell: "hip over the pad (hip_over_pad, Draft!B4)". */
+/** As `cellText`, with the name too, by which a formula or an option calls the cell: "hip over the pad (hip_over_pad, Draft!B4)". A name that repeats the label is left out. */
 export function cellTextWithName(book: Book, place: Place): string {
   const [label, name] = [rowLabel(book, place), nameOf(book, place)];
   const address = fullAddress(book, place);

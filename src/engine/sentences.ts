@@ -16,7 +16,7 @@ import { precedents } from "./references.ts";
 import { searchedInVain } from "./unmatched.ts";
 import type { CellProblem, CellView } from "./view.ts";
 
-/** What is known where an error began. */
+/** What is known of the formula in which an error began. */
 export interface Scene {
   readonly book: Book;
   /** The formula that went wrong, as typed, and the page it is read on. */
@@ -32,7 +32,7 @@ export interface Scene {
 export const hasAnswer = ({ is }: CellProblem): boolean =>
   is === "unusual" || is === "uncounted" || is === "unchosen";
 
-/** What a cell answers, in one line: its figure, or what is wrong where it has none or is a verdict. */
+/** What a cell answers, in one line: its value, or its problem where it has no value or is a verdict. */
 export const answerText = ({ problem, shown }: Pick<CellView, "problem" | "shown">): string =>
   problem && !hasAnswer(problem) ? problem.sentence : shown;
 
@@ -75,7 +75,7 @@ function said(error: DetailedCellError, scene: Scene): string {
   return inVain ?? ENGINE_WORDS[message] ?? GENERAL[error.type] ?? "this formula has no answer";
 }
 
-/** Which list of the formula stands where one value is needed, when it has only one. */
+/** The list of the formula that stands where one value is needed, in a sentence; null unless the formula has exactly one list. */
 function listAsCell({ book, formula, page }: Scene): string | null {
   const lists = tokens(formula).flatMap(({ kind, text }) => {
     const meant = kind === "name" ? nameMeant(book, text, page) : null;
@@ -87,12 +87,12 @@ function listAsCell({ book, formula, page }: Scene): string | null {
     : null;
 }
 
-/** Which cell holds a text where the formula reckons with a figure. */
+/** The cell that holds a text where the formula calculates with a number, in a sentence. */
 function textForNumber({ book, formula, page, value }: Scene): string | null {
   for (const place of isFormula(formula) ? precedents(book, formula, page) : []) {
     const held = value(place);
     if (typeof held !== "string" || held === "") continue;
-    return `${cellText(book, place)} must be a figure here, not "${short(held)}"`;
+    return `${cellText(book, place)} must be a number here, not "${short(held)}"`;
   }
   return null;
 }
@@ -134,16 +134,16 @@ function short(text: string): string {
   return plain.length > 24 ? `${plain.slice(0, 21)}...` : plain;
 }
 
-/** The first name, function or cell of a formula that is nowhere to be found, in a sentence. */
+/** The first name, function or cell of a formula that does not exist, in a sentence. */
 export function unknownWord(scene: Scene): string | null {
   for (const token of tokens(scene.formula)) {
-    const told =
+    const fault =
       token.kind === "name"
         ? unknownName(token, scene)
         : token.kind === "function"
           ? unknownFunction(token, scene)
           : beyond(token);
-    if (told) return told;
+    if (fault) return fault;
   }
   return null;
 }
@@ -169,7 +169,7 @@ function unknownName({ text }: Token, { book, page, isFunction }: Scene): string
 function ambiguous(book: Book, text: string, meant: readonly Named[]): string {
   const ways = meant.slice(0, 3).map(({ name, of }) => `${pageReference(book.pages[of!]!.title)}!${name}`);
   const more = meant.length > ways.length ? " or that of another page" : "";
-  return `${meant.length} pages have a name "${short(text)}", and this page has none: write ${ways.slice(0, -1).join(", ")} or ${ways.at(-1)}${more}`;
+  return `${meant.length} pages have a name "${short(text)}", and this page does not: write ${ways.slice(0, -1).join(", ")} or ${ways.at(-1)}${more}`;
 }
 
 function unknownFunction({ text }: Token, { isFunction }: Scene): string | null {
@@ -200,7 +200,7 @@ function unknownPage({ formula, book }: Scene): string | null {
   return null;
 }
 
-/** That the page of "Page!B4" or "Page!name" is not in the book; null when it is, or none is written. */
+/** The sentence that the page of "Page!B4" or "Page!name" is not in the book; null when it is, or when no page is written. */
 function missingPage(text: string, book: Book): string | null {
   const title = /^(.+)![^!]*$/.exec(text)?.[1];
   if (title === undefined || findPlace(book, `${title}!A1`)) return null;

@@ -37,7 +37,7 @@ function rangeText(engine: QuestionEngine, rows: readonly Row[]): string {
 /** No step of the range has an answer. */
 export function noAnswer(engine: QuestionEngine, make: Watched, rows: readonly Row[]): string {
   const reading = rows[0]?.readings[0];
-  const why = reading && "sentence" in reading ? reading.sentence : "it holds no figure there";
+  const why = reading && "sentence" in reading ? reading.sentence : "it holds no number there";
   return `${make.label} has no answer at any step ${rangeText(engine, rows)}: at the first, ${why}`;
 }
 

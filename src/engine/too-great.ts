@@ -1,12 +1,12 @@
 /**
  * Functions of the engine whose work grows with a figure they are given, and the most that each
- * takes: past it the work would not end in any time that a reader waits for.
+ * takes: with more the calculation would take longer than anyone waits.
  */
 import { numberText } from "../../functions/number-text.ts";
 
 type Fault = (values: readonly unknown[]) => string | null;
 
-/** The figure in a value; a text that reads as a figure counts, as the engine has it. A range has its greatest. */
+/** The number in a value. A text that reads as a number counts as one, as it does in the engine; of a range, the greatest number. */
 function figureOf(value: unknown): number {
   if (typeof value === "number") return Math.abs(value);
   if (typeof value === "string") return Math.abs(Number(value)) || 0;
@@ -25,7 +25,7 @@ const atMost =
     for (const place of places === "all" ? values.map((_, i) => i + 1) : places) {
       const figure = figureOf(values[place - 1]);
       if (figure > most)
-        return `argument ${place} of ${name} must be at most ${most}, not ${numberText(figure)}; past that its work would not end in good time`;
+        return `argument ${place} of ${name} must be at most ${most}, not ${numberText(figure)}; more would take too long`;
     }
     return null;
   };
@@ -44,7 +44,7 @@ const MOST: Readonly<Record<string, readonly [most: number, places: readonly num
   // Texts, and how often something stands in them.
   REPT: [100_000, [2]],
   SUBSTITUTE: [100_000, [4]],
-  // One turn for each of so many.
+  // The work is repeated as often as this argument says.
   "POISSON.DIST": [100_000, [1]], POISSON: [100_000, [1]], POISSONDIST: [100_000, [1]],
   "NEGBINOM.DIST": [100_000, [1, 2]], NEGBINOMDIST: [100_000, [1, 2]],
   "HYPGEOM.DIST": [100_000, [1, 2, 3, 4]], HYPGEOMDIST: [100_000, [1, 2, 3, 4]],
@@ -56,9 +56,9 @@ const MOST: Readonly<Record<string, readonly [most: number, places: readonly num
   "CHISQ.DIST": [1_000_000, [2]], "CHISQ.DIST.RT": [1_000_000, [2]], CHIDIST: [1_000_000, [2]], CHIDISTRT: [1_000_000, [2]],
   "CHISQ.INV": [1_000_000, [2]], "CHISQ.INV.RT": [1_000_000, [2]], CHIINV: [1_000_000, [2]], CHIINVRT: [1_000_000, [2]],
   "GAMMA.DIST": [1_000_000, [2]], GAMMADIST: [1_000_000, [2]], "GAMMA.INV": [1_000_000, [2]], GAMMAINV: [1_000_000, [2]],
-  // Periods of a loan, worked one by one.
+  // The periods of a loan are calculated one by one.
   CUMIPMT: [100_000, [4, 5]], CUMPRINC: [100_000, [4, 5]], DB: [100_000, [3, 4]],
-  // Days, gone through by doubling.
+  // The days are searched by doubling.
   WORKDAY: [10_000_000, [1, 2]], "WORKDAY.INTL": [10_000_000, [1, 2]],
 }; // biome-ignore format: a table
 
@@ -67,5 +67,5 @@ const LIMITS: ReadonlyMap<string, Fault> = new Map([
   ...["MAXPOOL", "MEDIANPOOL"].map((name) => [name, windows(name)] as const),
 ]);
 
-/** What looks at the arguments of a function before it is worked, if it needs that. */
+/** The check of the arguments of a function before it is calculated; undefined for functions that need no check. */
 export const argumentFault = (name: string): Fault | undefined => LIMITS.get(name);

@@ -21,9 +21,9 @@ export interface Uncounted {
   readonly place: Place;
   readonly is: "blank" | "text" | "unusual";
   readonly sentence: string;
-  /** Of several cells told of in one sentence, whether this is the first. */
+  /** Of several cells that share one sentence, whether this is the first. */
   readonly first: boolean;
-  /** The column that would count if it held anything; null when that is no help. */
+  /** The column that would count if it held anything; null when changing its kind would not help. */
   readonly column: { readonly page: number; readonly column: number } | null;
   /** The formulas that need it. */
   readonly users: readonly Place[];
@@ -40,10 +40,10 @@ export function uncountedByUser(cells: UncountedCells): UncountedCells {
 /** By the key of each place. */
 export type UncountedCells = ReadonlyMap<string, Uncounted>;
 
-/** Begins like a figure: "38 1/4 ?", "27 in (tight)". */
+/** A text that begins like a number: "38 1/4 ?", "27 in (tight)". */
 const FIGURE_LIKE = /^[~≈<>±]?\s*[-+]?\d[\d\s.,/½¼¾⅛⅜⅝⅞-]*(?:$|[^\sa-z\d]|(?:in|cm|mm|yd|ft|m)\b)/i;
 
-/** The cells that count as nothing in a formula that works, and the figures with two readings. `works` says whether a formula has an answer. */
+/** The cells that count as nothing in a formula that has an answer, and the numbers with two readings. `works` says whether a formula has an answer. */
 export function uncountedCells(
   book: Book,
   kinds: Kinds,
@@ -85,7 +85,7 @@ export function uncountedCells(
   for (const place of statuses.unclear())
     if (!found.has(placeKey(place)))
       found.set(placeKey(place), { place, is: "unclear", uses: [], group: placeKey(place) });
-  const cells = new Map(told(book, found));
+  const cells = new Map(inSentences(book, found));
   for (const one of lengthsAsNumbers(book, kinds, works, uses ?? usesIn(book)))
     if (!cells.has(placeKey(one.place))) cells.set(placeKey(one.place), one);
   if (uses !== undefined) return cells;
@@ -104,7 +104,7 @@ export function leftOutOf(book: Book, kinds: Kinds, formula: string, page: numbe
   return [...left, ...beneathUsed(book, new Statuses(book), formula, page)];
 }
 
-/** Whether a single cell is a formula: it may repeat a cell that is no figure. */
+/** Whether a single cell is a formula: it may repeat a cell that does not hold a number. */
 const repeats = (book: Book, { as, areas }: Use): boolean =>
   as === "cell" && isFormula(typedAt(book, areas[0]!.page, areas[0]!.top, areas[0]!.left));
 
@@ -195,7 +195,7 @@ type Found = ReadonlyMap<
   { readonly place: Place; readonly is: Status; readonly uses: readonly Use[]; readonly group: string }
 >;
 
-function told(book: Book, found: Found): UncountedCells {
+function inSentences(book: Book, found: Found): UncountedCells {
   const groups = new Map<string, Place[]>();
   const inOrder = [...found.values()].toSorted(
     ({ place: a }, { place: b }) => a.page - b.page || a.row - b.row || a.column - b.column,
@@ -220,7 +220,7 @@ function told(book: Book, found: Found): UncountedCells {
   return cells;
 }
 
-/** The column of a figure that is kept as a text, which is to hold figures. */
+/** The column of text in which a number is kept as a text; null for every other cell. */
 const columnIfText = (book: Book, { page, column }: Place, is: Status) =>
   is === "kept" && book.pages[page]?.columns[column]?.kind === "text" ? { page, column } : null;
 
@@ -234,23 +234,23 @@ function sentenceFor(book: Book, together: readonly Place[], is: Status, use: Us
   if (is === "unclear") return unclearSentence(book, place);
   if (is === "kept") {
     const letters = columnLetters(place.column);
-    return `${many ? `${who} read` : `"${text}" reads`} as ${many ? "figures" : "a figure"} but column ${letters} holds text, so ${user} can't count ${many ? "them" : "it"}; set column ${letters} to hold "anything"`;
+    return `${many ? `${who} read` : `"${text}" reads`} as ${many ? "numbers" : "a number"} but column ${letters} holds text, so ${user} can't count ${many ? "them" : "it"}; set column ${letters} to hold "anything"`;
   }
   if (use.as === "cell") {
     return is === "blank"
       ? `this is empty, and ${user} counts it as 0: type a number`
-      : `${user} needs a figure here, not "${text}": type one`;
+      : `${user} needs a number here, not "${text}": type one`;
   }
   const list = use.areas.map(rangeText).join(" and ");
   const does = DOES[use.by] ?? "works with";
   return is === "blank"
-    ? `${who} ${many ? "are" : "is"} empty within the list ${list} that ${user} ${does}: type a number, or 0 or - if there is none`
-    : `${who} ${many ? "hold texts" : `holds the text "${text}"`} within the list ${list} that ${user} ${does}, and ${many ? "are" : "is"} not counted: type a number, or - if there is none`;
+    ? `${who} ${many ? "are" : "is"} empty within the list ${list} that ${user} ${does}: type a number, or 0 or - where there is no number`
+    : `${who} ${many ? "hold texts" : `holds the text "${text}"`} within the list ${list} that ${user} ${does}, and ${many ? "are" : "is"} not counted: type a number, or - where there is no number`;
 }
 
 function unclearSentence(book: Book, { page, row, column }: Place): string {
   const content = understand(typedAt(book, page, row, column), "any", book.unit, book.decimal);
-  return content.is === "text" && content.unclear ? content.unclear : "this figure has two readings";
+  return content.is === "text" && content.unclear ? content.unclear : "this number has two readings";
 }
 
 const rangeText = ({ top, left, bottom, right }: Area): string =>

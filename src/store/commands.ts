@@ -46,7 +46,7 @@ export function typeCells(typings: readonly edit.Typing[]): Command {
   };
 }
 
-/** So many cells typed into at once are counted before they are kept. */
+/** When more cells than this are typed into at once, the cells of the book are counted before it is kept. */
 const MANY = 1000;
 
 /** A book that is too large already may still be made smaller. */
@@ -158,7 +158,7 @@ export const changeColumn = (page: number, column: number, change: edit.ColumnCh
   },
 });
 
-/** Lets the figures count that a column of text has kept as texts; its words stay words. */
+/** Lets the numbers count that a column of text has kept as texts; its words stay words. */
 export const countColumn = (page: number, column: number): Command => ({
   ...changeColumn(page, column, { kind: "any" }),
   label: `calculate with column ${columnLetters(column)}`,
@@ -178,7 +178,7 @@ export const noteCell = (page: number, address: string, note: string): Command =
 const titleFault = (book: Book, title: string, except = -1): string | null => {
   if (!/\S/.test(title)) return "a page needs a title";
   if (/[[\]:*?/\\']/.test(title) || title.length > 80)
-    return "a page's title has at most 80 letters and none of [ ] : * ? / \\ '";
+    return "a page's title has at most 80 letters and must not contain any of [ ] : * ? / \\ '";
   const taken = book.pages.some(
     (page, i) => i !== except && page.title.toLowerCase() === title.toLowerCase(),
   );
@@ -194,7 +194,7 @@ export const addPage = (page: Page, at?: number): Command => ({
   },
 });
 
-/** Adds a garment's pages to the book; `label` tells its pages and names apart from those there are. */
+/** Adds a garment's pages to the book; `label` is added to the names of its pages and cells that the book already has. */
 export const addGarment = (garment: Book, label: string): Command => ({
   label: `add ${garment.title}`,
   edit: (book) => {
@@ -246,7 +246,7 @@ export const changeUnit = (unit: Unit): Command => ({
   edit: (book) => convertBook(book, unit),
 });
 
-/** Shows figures with a decimal point or comma; what is typed is written anew where it would read otherwise. */
+/** Shows numbers with a decimal point or comma; typed texts are rewritten where they would be read differently. */
 export const changeDecimal = (decimal: Decimal): Command => ({
   label: `show a decimal ${decimal}`,
   edit: (book) => showDecimal(book, decimal),

@@ -22,11 +22,11 @@ export interface Past {
   readonly label: string;
 }
 
-/** Said when the engine could not take a book; the former one stands. */
+/** The refusal when the engine could not take a book; the former book stays. */
 export const NOT_TAKEN =
-  "this change could not be worked and was not made; what was there before still stands. Make it in smaller steps";
+  "this change could not be calculated and was not made; the book is as it was before. Make the change in smaller steps";
 
-/** Steps kept; the oldest go first. Books share what they have in common, so a step costs little. */
+/** The most steps that are kept; the oldest are dropped first. Books share what they have in common, so a step costs little. */
 const MOST_STEPS = 500;
 
 export class Store {
@@ -39,7 +39,7 @@ export class Store {
   readonly #listeners = new Set<() => void>();
   /**
    * Called with the book as it will be kept, before the engine works on it: what was typed can be
-   * written down before work begins that may take long or fail. Not called for what is only tried.
+   * written down before the calculation begins, which may take long or fail. Not called for what is only tried.
    * Called once more with the former book when the engine can't take the new one.
    */
   beforeWork: ((next: Book) => void) | null = null;
@@ -105,7 +105,7 @@ export class Store {
     return accepted ? null : NOT_TAKEN;
   }
 
-  /** As `#accept`, for a book that is to be kept: it can be written down before it is worked. */
+  /** As `#accept`, for a book that is to be kept: it can be written down before it is calculated. */
   #keep(book: Book, trying: Book | null = null): string | null {
     const write = (one: Book) => attempt(() => this.beforeWork?.(one));
     const before = this.#book;
@@ -115,8 +115,8 @@ export class Store {
     return fault;
   }
 
-  /** Tells every listener; a fault of one is thrown afterwards, for the page to show, and keeps nothing from the others. */
-  #tell(): void {
+  /** Calls every listener; what one of them throws is thrown again after all were called, for the page to show. */
+  #notify(): void {
     for (const listener of [...this.#listeners]) {
       try {
         listener();
@@ -143,7 +143,7 @@ export class Store {
       if (this.#past.length > MOST_STEPS) this.#past.shift();
       this.#future = [];
     }
-    this.#tell();
+    this.#notify();
     return null;
   }
 
@@ -166,7 +166,7 @@ export class Store {
     if (fault) return fault;
     from.pop();
     to.push({ book: before, label: step.label });
-    this.#tell();
+    this.#notify();
     return null;
   }
 
@@ -174,7 +174,7 @@ export class Store {
   try(book: Book | null): string | null {
     if (book === this.#trying) return null;
     const fault = this.#accept(this.#book, book);
-    if (!fault) this.#tell();
+    if (!fault) this.#notify();
     return fault;
   }
 
@@ -184,31 +184,31 @@ export class Store {
     if (fault) return fault;
     this.#past = [...past];
     this.#future = [];
-    this.#tell();
+    this.#notify();
     return null;
   }
 
-  /** Works cells again that took too long, with more time. Returns why it could not be, or null. */
+  /** Calculates cells again that took too long, with more time. Returns why it could not be, or null. */
   workAgain(places: readonly Place[]): string | null {
-    // A book of its own, for what is shown is remembered by the book.
+    // The book becomes a new object, because what is shown is remembered by the object of the book.
     const fault = this.#accept({ ...this.#book }, this.#trying, () => this.engine.again(places));
-    if (!fault) this.#tell();
+    if (!fault) this.#notify();
     return fault;
   }
 
-  /** Takes up lays that were found elsewhere for the same book; its own stand where both have one. */
+  /** Adds lays that were found elsewhere for the same book; where both have a lay, its own stays. */
   takeLays(lays: Book["lays"]): void {
     const take = (book: Book): Book => ({ ...book, lays: { ...lays, ...book.lays } });
-    if (!this.#keep(take(this.#book), this.#trying && take(this.#trying))) this.#tell();
+    if (!this.#keep(take(this.#book), this.#trying && take(this.#trying))) this.#notify();
   }
 
-  /** Keeps a lay that was found: no undo step, every cell that asked this question answers with it. */
+  /** Keeps a lay that was found, without an undo step; every cell that asked this question answers with it. */
   keepLay(hash: string, lay: Book["lays"][string]): void {
     const asked = () =>
       new Set(this.engine.laid().flatMap(({ lays }) => lays.map(({ question }) => hashOf(question))));
     const lays = withLay(this.#book.lays, hash, lay, asked);
     const keep = (book: Book): Book => ({ ...book, lays });
-    if (!this.#keep(keep(this.#book), this.#trying && keep(this.#trying))) this.#tell();
+    if (!this.#keep(keep(this.#book), this.#trying && keep(this.#trying))) this.#notify();
   }
 }
 

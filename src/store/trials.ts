@@ -1,4 +1,4 @@
-/** What a person can do with the trials of a book: keep a setting under a title, take it up, let it go. */
+/** What a person can do with the trials of a book: keep a setting under a title, type it into the book, delete it. */
 import { fullAddress, type Place } from "../book/address.ts";
 import type { Typing } from "../book/edit.ts";
 import { type Book, type Trial, typedAt } from "../book/shape.ts";

@@ -666,7 +666,7 @@ describe("figures that would not count", () => {
     await enter("E13", "=MAX(F13:F15)");
     expect(await cell(page, "E13").textContent()).toBe("0");
     await choose("F14");
-    expect(await told()).toContain("F13, F14 and F15 read as figures but column F holds text");
+    expect(await told()).toContain("F13, F14 and F15 read as numbers but column F holds text");
     await page.getByRole("button", { name: "1 problem" }).click();
     const list = page.locator("#checks li");
     expect(await list.count()).toBe(1);

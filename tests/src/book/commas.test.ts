@@ -31,7 +31,7 @@ describe("a comma between figures", () => {
     ["=SUM({1,2|3,4}; 5)", "1,2", "1.2", "1 and 2"],
   ])("in %s has two readings, and the sentence names both", (formula, run, figure, two) => {
     expect(unclearComma(formula)).toBe(
-      `${run} has two readings in this formula: the figure ${figure}, or two arguments ${two}; type ${figure}, or part the arguments with ;`,
+      `${run} has two readings in this formula: the number ${figure}, or two arguments ${two}; type ${figure}, or separate the arguments with ;`,
     );
   });
 

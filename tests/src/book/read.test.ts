@@ -95,7 +95,7 @@ describe("a damaged book is told by its place and its fault:", () => {
     ["a page without rows", (data) => delete data.pages[1].rows, 'the page "Draft" has no rows'],
     ["a page without a stage", (data) => delete data.pages[1].stage, 'the page "Draft" has no stage'],
     ["a stage of no name", (data) => { data.pages[1].stage = "Sew"; }, 'the stage of the page "Draft" must be "Measure" or "Draft" or "Fit" or "Cut" or "Trimmings", not "Sew"'],
-    ["a page title with a bracket", (data) => { data.pages[1].title = "Dra[ft"; }, 'the title of page 2 must have none of [ ] : * ? / \\, unlike "Dra[ft"'],
+    ["a page title with a bracket", (data) => { data.pages[1].title = "Dra[ft"; }, 'the title of page 2 must not contain any of [ ] : * ? / \\, unlike "Dra[ft"'],
     ["a page of no columns", (data) => { data.pages[1].columns = []; }, 'the columns of the page "Draft" must not be empty'],
     ["a column of no known kind", (data) => { data.pages[1].columns[1].kind = "size"; }, 'the kind of column B of the page "Draft" must be "any" or "text" or "length" or "number" or "money" or "date", not "size"'],
     ["a column of no width", (data) => delete data.pages[1].columns[1].width, 'column B of the page "Draft" has no width'],

@@ -98,7 +98,7 @@ test.each([
   ["solve book.json --cell depth --make skirt", /^solve needs one of --atmost/],
   ["solve book.json --cell depth --make skirt --atmost 3 --atleast 2", /not 2$/],
   ["solve book.json --cell depth --make skirt --atmost far", /^--atmost must be a length/],
-  ["solve book.json --cell depth --make trimmed --atmost 3", /^trimmed says "ok" and holds no figure to bring to a value/],
+  ["solve book.json --cell depth --make trimmed --atmost 3", /^trimmed says "ok" and holds no number/],
   ["solve book.json --cell depth --make hip --atmost 3", /^hip does not rest on depth/],
   ["solve book.json --cell depth --make skirt --atmost 3 --from 8 --to 9", /^no depth from 8 to 9 keeps skirt at most 3; nearest is depth 8/],
 ] as const)("%s is refused in a sentence", async (line, sentence) => {

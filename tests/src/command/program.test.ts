@@ -53,7 +53,7 @@ describe("the machine's files", () => {
   test("a reader that goes away is no fault, a full disk is", () => {
     expect(outputFault({ code: "EPIPE" })).toBeNull();
     expect(outputFault({ code: "ENOSPC" })).toBe(
-      "the answer can't be written: there is no room left; make some, or choose another disk",
+      "the answer can't be written: the disk is full; make room, or choose another disk",
     );
   });
 });

@@ -248,7 +248,7 @@ test("an answer that leaves a cell out says so beside the rows, the solution and
     sum: "=SUM(B1:B4)",
     twice: "=sum*2",
   });
-  const sentence = `second (Draft!B2): B2 holds the text "n/a" within the list B1:B4 that sum (Draft!B5) adds up, and is not counted: type a number, or - if there is none`;
+  const sentence = `second (Draft!B2): B2 holds the text "n/a" within the list B1:B4 that sum (Draft!B5) adds up, and is not counted: type a number, or - where there is no number`;
   const range = ["--cell", "first", "--from", "28", "--to", "29", "--step", "1"];
   const table = await run(book, "vary", "book.json", ...range, "--watch", "twice");
   expect(table.out.split("\n").at(-1)).toBe(`check: ${sentence}`);

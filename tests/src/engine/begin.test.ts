@@ -76,7 +76,7 @@ describe("a garment begun", () => {
       },
     ]);
     expect(examples.map(({ name }) => name)).toEqual(["waist", "hip", "gores", "one_way"]);
-    expect(noteAt(book, findPlace(book, book.names.waist!)!)).toMatch(/^An example figure/);
+    expect(noteAt(book, findPlace(book, book.names.waist!)!)).toMatch(/^An example: measure/);
     expect(noteAt(book, findPlace(book, book.names.hip_drop!)!)).toBe("");
   });
 
@@ -91,9 +91,7 @@ describe("a garment begun", () => {
     expect(sentence("today", "yesterday")).toBe(
       'Day of this draft must be a date such as 2026-06-01, not "yesterday"',
     );
-    expect(sentence("waist", "270")).toBe(
-      "Waist girth is usually between 20 in and 55 in; look at 270 again",
-    );
+    expect(sentence("waist", "270")).toBe("Waist girth is usually between 20 in and 55 in; check 270");
     expect(sentence("waist", "70 cm")).toBe(undefined);
   });
 

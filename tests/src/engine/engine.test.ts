@@ -154,7 +154,7 @@ describe("what can't be worked is said in the cell, in a plain sentence:", () =>
     ],
     [
       "=MAX(waist; MAX(2,5))",
-      /^2,5 has two readings in this formula: the figure 2.5, or two arguments 2 and 5/,
+      /^2,5 has two readings in this formula: the number 2.5, or two arguments 2 and 5/,
     ],
     ["=waist waist", "this formula can't be read; check its brackets, quotes and the ; between arguments"],
     ["=+", "this formula can't be read; check its brackets, quotes and the ; between arguments"],
@@ -205,7 +205,7 @@ describe("what can't be worked is said in the cell, in a plain sentence:", () =>
       ["waist"],
     );
     for (const address of ["Draft!B3", "Draft!B4", "Draft!B5"])
-      expect(sentenceAt(engine, address)).toBe('waist (Draft!B1) must be a figure here, not "wide"');
+      expect(sentenceAt(engine, address)).toBe('waist (Draft!B1) must be a number here, not "wide"');
   });
 
   test("a script in a cell is a text that is shown as it is", () => {

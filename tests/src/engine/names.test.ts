@@ -54,7 +54,7 @@ test("names of a page are used plainly on it and with its page elsewhere, and wh
   expect([0, 1, 2, 3, 4, 5].map((row) => valueAt(engine, 3, row))).toEqual([
     83,
     61,
-    '2 pages have a name "waist", and this page has none: write Miller!waist or Widow!waist',
+    '2 pages have a name "waist", and this page does not: write Miller!waist or Widow!waist',
     "pieces is a list (Cut!A1:A3), and a cell holds one value: use it in a function, such as =COUNTA(pieces)",
     'no cell is named "Miller!wiast"; is Miller!waist meant?',
     'there is no page called "Millr"; is Miller meant?',
@@ -121,7 +121,7 @@ test("what is blank or a text within a named list is said, and so is what stands
     expect.stringMatching(/^Cut!B2: B2 is empty within the list B1:B3 that Cut!B5 adds up/),
   ]);
   expect(said(edit.type(BOOK, [typed(3, 1, "6")]))).toEqual([
-    "Cut!B4: this stands directly beneath how_many (B1:B3) and is not counted: put a row in within the list, or name it anew",
+    "Cut!B4: this stands directly beneath how_many (B1:B3) and is not counted: insert a row within the list, or name the longer list",
   ]);
   // A label beneath it, or the sum of the list itself, is no part that was forgotten.
   expect(said(edit.type(BOOK, [typed(3, 1, "all together")]))).toEqual([]);

@@ -61,7 +61,7 @@ describe("a figure in a column of text", () => {
     ).toEqual([
       [
         "Measure!C1",
-        'C1, C2 and C3 read as figures but column C holds text, so Measure!B4 can\'t count them; set column C to hold "anything"',
+        'C1, C2 and C3 read as numbers but column C holds text, so Measure!B4 can\'t count them; set column C to hold "anything"',
         1,
       ],
     ]);
@@ -77,7 +77,7 @@ describe("a figure in a column of text", () => {
       shown: "0",
       problem: {
         is: "uncounted",
-        sentence: expect.stringMatching(/^waist, Taken over \(Measure!C1\): C1, C2 and C3 read as figures/),
+        sentence: expect.stringMatching(/^waist, Taken over \(Measure!C1\): C1, C2 and C3 read as numbers/),
       },
     });
     const [check] = checks(store.engine);
@@ -114,7 +114,7 @@ describe("a figure in a column of text", () => {
       ["text", "any", "text"],
     );
     expect(problems(book)).toEqual([
-      `C1: "38 1/4" reads as a figure but column C holds text, so Measure!B2 can't count it; set column C to hold "anything"`,
+      `C1: "38 1/4" reads as a number but column C holds text, so Measure!B2 can't count it; set column C to hold "anything"`,
     ]);
   });
 });
@@ -130,7 +130,7 @@ describe("a hole in a list", () => {
       expect(problems(list(twelve, formula))).toEqual([]);
       expect(problems(list(holed, formula))).toEqual([
         expect.stringMatching(
-          /^B5: B5 and B8 are empty within the list B1:B12 that Measure!C13 .*: type a number, or 0 or - if there is none$/,
+          /^B5: B5 and B8 are empty within the list B1:B12 that Measure!C13 .*: type a number, or 0 or - where there is no number$/,
         ),
       ]);
       expect(problems(list(holed.with(4, "0").with(7, "-"), formula))).toEqual([]);
@@ -140,13 +140,13 @@ describe("a hole in a list", () => {
   test("says who adds it up", () => {
     const book = { ...list(twelve.with(4, ""), "=SUM(B1:B12)"), names: { total: "Measure!C13" } };
     expect(problems(book)).toEqual([
-      "B5: B5 is empty within the list B1:B12 that total (Measure!C13) adds up: type a number, or 0 or - if there is none",
+      "B5: B5 is empty within the list B1:B12 that total (Measure!C13) adds up: type a number, or 0 or - where there is no number",
     ]);
   });
 
   test("that is a text is told with what it holds", () => {
     expect(problems(list(twelve.with(4, "n/a"), "=AVERAGE(B1:B12)"))).toEqual([
-      `B5: B5 holds the text "n/a" within the list B1:B12 that Measure!C13 averages, and is not counted: type a number, or - if there is none`,
+      `B5: B5 holds the text "n/a" within the list B1:B12 that Measure!C13 averages, and is not counted: type a number, or - where there is no number`,
     ]);
     for (const kind of ["any", "length", "number"] as const)
       for (const row of [0, 4, 11])

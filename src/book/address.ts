@@ -54,6 +54,6 @@ export function findPlace(book: Book, address: string): Place | null {
   return page < 0 || row < 0 ? null : { page, row, column: columnNumber(found[3]!) };
 }
 
-/** The note of a cell; "" when it has none. */
+/** The note of a cell; "" when it has no note. */
 export const noteAt = (book: Book, { page, row, column }: Place): string =>
   book.pages[page]?.notes[cellAddress(row, column)] ?? "";

@@ -1,6 +1,6 @@
 /** Which lines, rows or columns, of two lists are the same line: the longest run in common, in order. */
 
-/** Beyond so many comparisons lines are paired by their number. */
+/** With more comparisons than this, lines are paired by their position. */
 const MOST = 4_000_000;
 
 /**

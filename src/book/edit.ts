@@ -117,7 +117,7 @@ export function everywhere(book: Book, change: Change): Book {
   };
 }
 
-/** The page with the choices that stand in cells rewritten; the same object when none changes. */
+/** The page with the choices that stand in cells rewritten; the same object when nothing changes. */
 function choicesRewritten(page: Page, change: (text: string) => string): Page {
   const one = <T extends { readonly choices?: string }>(item: T): T => {
     if (item.choices === undefined || !isFormula(item.choices)) return item;
@@ -182,7 +182,7 @@ function shifted(book: Book, index: number, axis: Axis, at: number, count: numbe
   );
 }
 
-/** Puts `count` blank rows in before row `at`. */
+/** Inserts `count` blank rows before row `at`. */
 export function insertRows(book: Book, index: number, at: number, count: number): Book {
   const next = shifted(book, index, "row", at, count);
   const page = next.pages[index]!;
@@ -193,7 +193,7 @@ export function insertRows(book: Book, index: number, at: number, count: number)
   });
 }
 
-/** Takes out `count` rows from row `at` on. */
+/** Deletes `count` rows from row `at` on. */
 export function removeRows(book: Book, index: number, at: number, count: number): Book {
   const next = shifted(book, index, "row", at, -count);
   const page = next.pages[index]!;
@@ -208,7 +208,7 @@ export function widen(book: Book, index: number, wanted: number): Book {
   return withPage(book, index, { ...page, columns: [...page.columns, ...Array(more).fill(BLANK_COLUMN)] });
 }
 
-/** Puts `count` blank columns in before column `at`. */
+/** Inserts `count` blank columns before column `at`. */
 export function insertColumns(book: Book, index: number, at: number, count: number): Book {
   const next = shifted(book, index, "column", at, count);
   const page = next.pages[index]!;
@@ -221,7 +221,7 @@ export function insertColumns(book: Book, index: number, at: number, count: numb
   });
 }
 
-/** Takes out `count` columns from column `at` on; the last one of a page stays. */
+/** Deletes `count` columns from column `at` on; the last one of a page stays. */
 export function removeColumns(book: Book, index: number, at: number, count: number): Book {
   const width = book.pages[index]!.columns.length;
   const gone = Math.min(count, width - at, width - 1);
@@ -254,7 +254,7 @@ export function addPage(book: Book, page: Page, at = book.pages.length): Book {
   return { ...book, pages: book.pages.toSpliced(at, 0, page) };
 }
 
-/** Takes a page out. Formulas that pointed at it then say that it is missing; names on it go. */
+/** Deletes a page. Formulas that pointed at it then say that it is missing; names on it go. */
 export function removePage(book: Book, index: number): Book {
   if (book.pages.length === 1) return book;
   const { title } = book.pages[index]!;

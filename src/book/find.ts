@@ -49,7 +49,7 @@ export function findCells(book: Book, wanted: Wanted): Found[] {
 export const replacedIn = (typed: string, wanted: Wanted, by: string): string =>
   typed.replace(patternOf(wanted), () => by);
 
-/** What stands to the left of a cell and names it: the nearest text of its row; "" when there is none. */
+/** What stands to the left of a cell and names it: the nearest text of its row; "" when there is no text. */
 export function rowLabel(book: Book, { page, row, column }: Place): string {
   for (let left = column - 1; left >= 0; left -= 1) {
     const typed = typedAt(book, page, row, left).trim();

@@ -1,7 +1,7 @@
 /**
  * The signs of a formula, so that one can be read for its meaning, its references moved and its
- * lengths converted without an engine. The grammar is OpenFormula's, with liberties for the hand
- * that types: "," between arguments, tape fractions such as 36 1/2 or 42 cm, and the signs that
+ * lengths converted without an engine. The grammar is OpenFormula's, with liberties for typing by
+ * hand: "," between arguments, tape fractions such as 36 1/2 or 42 cm, and the signs that
  * phones and word processors put in the place of plain ones (−, ×, “ ”).
  */
 import { remember } from "../../functions/memo.ts";
@@ -47,7 +47,7 @@ export const figureText = (text: string): string => text.replaceAll(",", ".");
 /** Whether what was typed is to be worked out. */
 export const isFormula = (typed: string): boolean => /^\s*=\s*\S/.test(typed);
 
-/** Brackets within brackets, and signs in one formula; past them an engine loses its footing. */
+/** Brackets within brackets, and signs in one formula; with more of them an engine may fail. */
 export const MOST_NESTED = 50;
 export const MOST_SIGNS = 500;
 

@@ -15,7 +15,7 @@ export interface Token {
 
 /** Letters of names and of page titles that need no quotes: the engine's, without × and ÷. */
 const LETTER = "A-Za-zÀ-ÖØ-öø-ʯ";
-// Every pattern goes through a text once: no two stretches beside one another share a sign, and a quoted title has an end.
+// Every pattern reads a text in one pass: neighbouring parts share no sign, and a quoted title has an end.
 const PAGE = `(?:'(?:[^']|''){1,${LONGEST.pageTitle}}'!|[${LETTER}_][${LETTER}0-9_]*!)?`;
 const NUMBER = String.raw`(?:\d+(?:\.\d*)?|\.\d+)`;
 const VULGAR = "[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]";

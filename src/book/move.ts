@@ -15,9 +15,9 @@ import { type Book, LONGEST, type Page, typedAt } from "./shape.ts";
  * - A moved formula goes on pointing at the cells it pointed at; if it comes to another page, their
  *   page is written out.
  * - A cell that was not blank and is overwritten is gone, with its names, its note and its cells of
- *   trials: a reference to it becomes #REF!, for it would mean another figure without a word. A
+ *   trials: a reference to it becomes #REF!, because otherwise it would silently mean another value. A
  *   reference to a blank cell stays and means what came there, as when it is typed there; its names
- *   stay too, its note is put under the one that came, and its settings stay where the one that came has none.
+ *   stay too. Its note is put under that of the moved cell, and its settings stay where the moved cell has no settings.
  *
  * Columns keep their headings and kinds. Undefined beyond the most rows and columns of a page.
  */

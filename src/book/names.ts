@@ -30,7 +30,7 @@ export interface Named {
 
 const ENDS = /^(\$?[A-Za-z]{1,3})?(\$?\d{1,6})?$/;
 
-/** The block of "Cut!A2:B9", "Cut!A:C", "Cut!2:3" or a single cell "Cut!A2"; null when it is none of this book. */
+/** The block of "Cut!A2:B9", "Cut!A:C", "Cut!2:3" or a single cell "Cut!A2"; null when the book has no such block. */
 export function findBlock(book: Book, address: string): Block | null {
   const cut = /^(.+!)([^!:]+):([^!:]+)$/.exec(address.trim());
   if (!cut) {
@@ -108,7 +108,7 @@ const indexOf = (names: Names): NameIndex =>
 /** Whether the address of a name is that of a list: more than one cell. */
 export const isList = (address: string): boolean => address.lastIndexOf(":") > address.lastIndexOf("!");
 
-/** The names of the book (`of` is null) or of a page; none for a page that has none. */
+/** The names of the book (`of` is null) or of a page; empty for a page without names. */
 export const namesOf = (book: Book, of: number | null): Names =>
   (of === null ? book.names : book.pages[of]?.names) ?? NONE;
 
@@ -129,8 +129,8 @@ function named(book: Book, of: number | null, text: string): Named | null {
 const WITH_PAGE = /^(?:'((?:[^']|'')+)'|([^'!]+))!(.+)$/;
 
 /**
- * What a name means in a formula on `page` (null: on none): the one Named, none when there is no
- * such name, or those of several pages when it is not clear which is meant.
+ * What a name means in a formula on `page` (null: on no page): the one Named, an empty list when
+ * there is no such name, or those of several pages when it is not clear which is meant.
  */
 export function namesMeant(book: Book, text: string, page: number | null): readonly Named[] {
   const found = WITH_PAGE.exec(text);
@@ -167,7 +167,7 @@ export const namedCells = (book: Book): { name: string; place: Place }[] =>
     isCell(one.block) ? [{ name: nameText(book, one, null), place: cornerOf(one.block) }] : [],
   );
 
-/** How a formula on `page` (null: on none) writes a name: plainly where that means it, else with its page, or by the address of a name of the book. */
+/** How a formula on `page` (null: on no page) writes a name: plainly where the plain name means it, else with its page; a name of the book may need its address. */
 export function nameText(
   book: Book,
   { name, of, address }: Omit<Named, "block">,
@@ -220,7 +220,7 @@ export function nameOf(book: Book, place: Place): string | undefined {
   return undefined;
 }
 
-/** How a formula on `page` refers to a cell by its name; null when the cell has none. */
+/** How a formula on `page` refers to a cell by its name; null when the cell has no name. */
 export function nameFor(book: Book, place: Place, page: number): string | null {
   if (nameOf(book, place) === undefined) return null;
   const at = nameAt(book, blockOf(place));

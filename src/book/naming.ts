@@ -45,7 +45,7 @@ export function nameBlock(book: Book, block: Block, name: string, of: number | n
 export const nameCell = (book: Book, place: Place, name: string): Book =>
   nameBlock(book, blockOf(place), name, nameAt(book, blockOf(place))?.of ?? null);
 
-/** Gives names to blocks that have none, all in the book (`of` is null) or on a page. */
+/** Gives names to blocks without a name, all in the book (`of` is null) or on a page. */
 export function nameAll(
   book: Book,
   namings: readonly { readonly block: Block; readonly name: string }[],

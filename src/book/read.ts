@@ -150,7 +150,7 @@ function restOf(other: Other = {}): { readonly other?: Other } {
   return rest.length > 0 ? { other: Object.fromEntries(rest) } : {};
 }
 
-/** Whether a text that is no JSON is the first part of one: it begins a book and stops within it. */
+/** Whether a text that is not JSON is the beginning of a book's file that was cut off. */
 function isCut(file: string): boolean {
   if (!/^\uFEFF?\s*\{/.test(file)) return false;
   let depth = 0;
@@ -229,7 +229,7 @@ function spelledTwice(
   return null;
 }
 
-/** The address of a cell or a block with its page, spelt one way; what is none of the book stays as it is. */
+/** The address of a cell or a block with its page, spelt one way; an address outside the book stays as it is. */
 function spell(book: Book, address: string): string {
   const block = findBlock(book, address);
   return block ? blockAddress(book, block) : address;

@@ -1,6 +1,6 @@
 /**
- * Moving the references of formulas: when rows or columns are put in or taken out, when a page
- * is renamed or taken out, and when a formula is copied elsewhere. Everything else typed stays as
+ * Moving the references of formulas: when rows or columns are inserted or deleted, when a page
+ * is renamed or deleted, and when a formula is copied elsewhere. Everything else typed stays as
  * it was.
  */
 import { columnLetters, columnNumber, pageReference } from "./address.ts";
@@ -8,7 +8,7 @@ import { isFormula, tokens } from "./formula.ts";
 
 export type Axis = "row" | "column";
 
-/** A cell, or one end of a row of columns or rows: then the other figure is null. */
+/** A cell, or one end of a row of columns or rows: then the other number is null. */
 interface End {
   readonly page: string;
   readonly fixedColumn: string;
@@ -196,7 +196,7 @@ export const within = (row: number, column: number, { top, left, bottom, right }
 
 /**
  * A formula of page `home` that stands on page `newHome` after a block was moved. What moved is
- * followed, be it a cell or a range that moved as a whole; a reference to cells that were
+ * followed, whether it is a cell or a range that moved as a whole; a reference to cells that were
  * overwritten becomes #REF!; any other keeps pointing where it did, with its page written out
  * where the formula left that page.
  */

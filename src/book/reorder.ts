@@ -89,7 +89,7 @@ export function moveColumns(book: Book, index: number, at: number, count: number
   return { ...next, pages: next.pages.with(index, { ...page, columns, rows }) };
 }
 
-/** Puts a page before page `to`, under a stage. Formulas name pages by their titles, so none changes. */
+/** Puts a page before page `to`, under a stage. Formulas name pages by their titles, so no formula changes. */
 export function movePage(book: Book, index: number, to: number, stage: Stage): Book {
   const page = book.pages[index]!;
   const moved: Page = page.stage === stage ? page : { ...page, stage };
@@ -219,7 +219,7 @@ const byWords = new Intl.Collator("en", { numeric: true, sensitivity: "base" });
 
 /**
  * The order in which rows stand once sorted by these values: figures before texts before TRUE and FALSE,
- * blanks and errors last whichever way it goes, equals as they stood.
+ * blanks and errors last in either direction; equal values keep their order.
  */
 export function sortOrder(values: readonly SortValue[], descending: boolean): number[] {
   const way = descending ? -1 : 1;

@@ -53,11 +53,11 @@ export interface Page {
   readonly rows: readonly (readonly string[])[];
   /** Notes by cell address, such as "B3". */
   readonly notes: Readonly<Record<string, string>>;
-  /** The page's own names, as those of a book; left out when it has none. */
+  /** The page's own names, as those of a book; left out when it has no names. */
   readonly names?: Readonly<Record<string, string>>;
   /** Settings of single cells by address, such as "B3". */
   readonly cells?: Readonly<Record<string, CellSettings>>;
-  /** How many columns at the left stay in sight when the page is scrolled sideways; none when left out. */
+  /** How many columns at the left stay in sight when the page is scrolled sideways; no column when left out. */
   readonly frozen?: number;
   /** Runs of rows that are not shown, as formulas write rows: "5:9". Their cells count all the same. */
   readonly hidden?: readonly string[];
@@ -77,7 +77,7 @@ export interface FoundLay {
   readonly placements: readonly (Placement & { readonly other?: Other })[];
   readonly length: number;
   readonly density: number;
-  /** How it was found; books of earlier days do not say, and then it was a search of unknown length. */
+  /** How it was found; books of earlier versions do not say, and then it was a search of unknown length. */
   readonly origin?: LayOrigin & { readonly other?: Other };
   /** The question itself, as `questionText` writes it: the lay bounds smaller jobs even when no cell asks it any more. */
   readonly question?: string;

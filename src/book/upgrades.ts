@@ -1,6 +1,6 @@
 /**
  * Brings an old book's data up one version at a time. `UPGRADES[0]` turns version 1 into 2, and
- * so on; version 1 is the first, so there is none yet.
+ * so on; version 1 is the first, so there is no step yet.
  */
 type Data = Record<string, unknown>;
 

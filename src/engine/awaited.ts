@@ -18,12 +18,12 @@ export class Awaited {
   /** Errors are known by their sentences: HyperFormula copies them on their way from cell to cell. */
   readonly #sentences = new Set<string>();
 
-  /** From now on an error with this sentence is one to wait for. */
+  /** Remembers the sentence of an error that stands for a value still to come. */
   add(sentence: string): void {
     this.#sentences.add(sentence);
   }
 
-  /** Throws at a value that is waited for, and at a range with such a value in it. */
+  /** Throws at a value that is still to come, and at a range with such a value in it. */
   stopAt(value: unknown): void {
     if (this.#sentences.size === 0) return;
     if (value instanceof CellError) {

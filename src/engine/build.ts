@@ -1,12 +1,12 @@
-/** Builds a HyperFormula although some of what goes into it makes it throw: that is left out and named. */
+/** Builds a HyperFormula although some cells or names make it throw: those are left out and reported. */
 import type { HyperFormula } from "hyperformula";
 
 /** The most builds that are tried to find what is to be left out. */
 const MOST_BUILDS = 400;
 
 /**
- * `make` builds without the things given; where it throws, the fewest things are looked for that
- * it can't take. When they can't be found, all are left out. Throws only when `make` fails even so.
+ * `make` builds without the things given. Where it throws, the search looks for the fewest things that
+ * must be left out; when it can't find them, all are left out. Throws only when `make` fails even then.
  */
 export function buildWithout<T>(
   listed: () => readonly T[],
@@ -31,7 +31,7 @@ export function buildWithout<T>(
   if (whole) return { hf: whole, without };
   const things = listed();
 
-  /** Finds those of a list that throw by themselves, half by half. */
+  /** Finds the things of a list that throw by themselves, by halving the list. */
   const search = (list: readonly T[]): void => {
     if (list.length === 0) return;
     const only = new Set(list);
@@ -46,7 +46,7 @@ export function buildWithout<T>(
   };
   search(things);
 
-  // What throws only together with others: the last of the shortest beginning that throws.
+  // Things that throw only together with others: of the shortest beginning of the list that throws, the last thing is left out.
   for (let hf = attempt(without); builds < MOST_BUILDS; hf = attempt(without)) {
     if (hf) return { hf, without };
     const rest = things.filter((one) => !without.has(one));

@@ -6,13 +6,13 @@ import { type Book, cellsIn, type Page } from "../book/shape.ts";
 /** Up to this many cells are always given one by one, however small the book. */
 const FEW = 500;
 
-/** Of the cells of a book, the share that may change before building it anew costs less. */
+/** The share of a book's cells above which building it anew costs less. */
 const SHARE = 1 / 2;
 
 /**
  * The cells whose text or kind of column differs, in the order of the book; null when building
- * the next book anew costs less: when its pages or their headings are others, when names that are written out in formulas mean something else, when its figures are read otherwise,
- * or when more than half of its cells changed.
+ * the next book anew costs less: when its pages or their headings differ, when names that are written out in formulas mean something
+ * else, when its numbers are read differently, or when more than half of its cells changed.
  */
 export function changedCells(old: Book, next: Book): readonly Typing[] | null {
   const samePages =
@@ -52,7 +52,7 @@ const sameHeadings = (old: Book, next: Book): boolean =>
     );
   });
 
-/** The columns that are of another kind than before; null when there are none. */
+/** The columns that are of another kind than before; null when no column is. */
 function turnedColumns(was: Page, is: Page): ReadonlySet<number> | null {
   if (was.columns === is.columns) return null;
   const count = Math.max(was.columns.length, is.columns.length);

@@ -1,4 +1,4 @@
-/** What there is to look at in a book. */
+/** The problems of a book. */
 import { type Place, placeKey } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import { choicesSet } from "./choices.ts";
@@ -11,7 +11,7 @@ export interface Check {
   readonly name: string | undefined;
   /** The words of its row or column; null when there are none. */
   readonly label: string | null;
-  /** "text": a text where a formula needs a figure; "unusual": answered, and yet worth a second look; "unchosen": not among the cell's choices. */
+  /** "text": a text where a formula needs a number; "unusual": the cell has an answer that should be checked; "unchosen": not among the cell's choices. */
   readonly is: "error" | "verdict" | "unusual" | "unchosen" | "blank" | "text";
   readonly sentence: string;
   /** Whether it took too long and was stopped: `Store.workAgain` gives it more time. */

@@ -26,7 +26,7 @@ class CircularReferences {
     this.#book = book;
   }
 
-  /** A circle that a cell stands in; null when none was found. */
+  /** A circle that a cell stands in; null when no circle was found. */
   of(place: Place): Stand | null {
     const known = this.#stands.get(placeKey(place));
     if (known) return known;
@@ -76,8 +76,8 @@ function back(last: Place, from: ReadonlyMap<string, Place | null>): Place[] {
 /** Every cell of a circle asks for its sentence. */
 const remembered = rememberWithObject<Book, CircularReferences>();
 
-/** The most cells of a circle that are told one by one. */
-const MOST_TOLD = 5;
+/** The most cells of a circle that a sentence lists. */
+const MOST_LISTED = 5;
 
 /** "Draft!B4 rests on itself through Draft!B7; break the circle in one of them". */
 export function circularReferenceSentence(book: Book, place: Place): string {
@@ -87,9 +87,9 @@ export function circularReferenceSentence(book: Book, place: Place): string {
   if (!stand) return `${first} rests on itself by way of many cells; break the circle in one of them`;
   const { ring, at } = stand;
   if (ring.length === 1) return `${first} rests on itself; take it out of its own formula`;
-  const told = ring.length - 1 > MOST_TOLD ? MOST_TOLD - 1 : ring.length - 1;
-  const names = Array.from({ length: told }, (_, i) => cellText(book, ring[(at + 1 + i) % ring.length]!));
-  const more = ring.length - 1 - told;
+  const listed = ring.length - 1 > MOST_LISTED ? MOST_LISTED - 1 : ring.length - 1;
+  const names = Array.from({ length: listed }, (_, i) => cellText(book, ring[(at + 1 + i) % ring.length]!));
+  const more = ring.length - 1 - listed;
   const all = more > 0 ? [...names, `${more} more`] : names;
   const list = all.length > 1 ? `${all.slice(0, -1).join(", ")} and ${all.at(-1)}` : all[0];
   return `${first} rests on itself through ${list}; break the circle in one of them`;

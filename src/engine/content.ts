@@ -76,7 +76,7 @@ export function understand(typed: string, kind: ColumnKind, unit: Unit, decimal:
   return sure || kind === "any" ? { is: "length", value, sure } : { is: "number", value };
 }
 
-/** A text in which a figure has two readings; told when the text would be a figure with either. */
+/** A text in which a number has two readings; `unclear` is set when the text would be a number with either of them. */
 function unclearContent(
   typed: string,
   written: string,
@@ -91,7 +91,7 @@ function unclearContent(
     : { is: "text", value: typed };
 }
 
-/** A figure in threes on an inch tape, where it may be a fraction without its stroke; told when it would be a figure. */
+/** Digits in groups of three on an inch tape, which may be a fraction without its stroke; `unclear` is set when they would be a number. */
 function groupedContent(
   typed: string,
   joined: string,
@@ -104,7 +104,7 @@ function groupedContent(
   return { is: "text", value: typed, ...(is !== "text" && { unclear }) };
 }
 
-/** A content as the engine takes it: texts are marked so that it reads nothing into them. */
+/** A content as the engine takes it: texts are marked so that the engine keeps them as texts. */
 export function forEngine(content: Content): string | number | boolean | null {
   if (content.is === "blank") return null;
   return content.is === "text" ? `'${content.value}` : content.value;
@@ -143,12 +143,12 @@ function tapeAsNumber(text: string, unit: Unit): string {
   return read ? String(read.length) : text;
 }
 
-/** The engine knows no quote within a text and stumbles over a backslash: both are put in by their number. */
+/** The engine can't read a quote or a backslash within a text: both are written as CHAR with their number. */
 function textForEngine(token: Token): string {
   if (!isClosed(token)) return token.text;
   const inner = textIn(token);
   if (!/["\\]/.test(inner)) return `"${inner}"`;
   const parts = inner.split(/(["\\])/).filter((part) => part !== "");
-  const told = parts.map((part) => (part === '"' ? "CHAR(34)" : part === "\\" ? "CHAR(92)" : `"${part}"`));
-  return `(${told.join("&")})`;
+  const quoted = parts.map((part) => (part === '"' ? "CHAR(34)" : part === "\\" ? "CHAR(92)" : `"${part}"`));
+  return `(${quoted.join("&")})`;
 }

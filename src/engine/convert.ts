@@ -1,6 +1,6 @@
 /**
  * A book converted to another unit of length. The answers do not move: typed lengths and outlines are
- * converted, and a bare figure that stands for a length inside a formula keeps its unit by name.
+ * converted, and a bare number that stands for a length inside a formula gets the name of its unit.
  * What is rounded to the tape's own finest mark follows the new tape.
  */
 
@@ -106,18 +106,18 @@ function convertTyped(
   if (kind !== "length" || (content.is === "length" && namesUnit(typed))) return typed;
   const value = convert(content.value, from, to);
   const figure = withDecimalMark(BOOK_UNITS[to].tape === "in" ? inchText(value) : figureText(value), decimal);
-  // A fraction alone was a length by its looks; a decimal needs its unit to be one.
+  // A fraction alone counts as a length; a decimal needs its unit to count as one.
   return content.is === "length" && !content.sure && !figure.includes("/") ? `${figure} ${to}` : figure;
 }
 
-/** To twelve places, but to eight where no more are left than rounding made: 93 cm told in inches comes back as 93. */
+/** Rounded to twelve digits, or to eight where the difference is rounding error only: 93 cm converted to inches and back is 93. */
 function figureText(value: number): string {
   const short = toDigits(value, 8);
   const near = Math.abs(short - value) <= 6e-12 * Math.abs(value);
   return String(near ? short : toDigits(value, 12));
 }
 
-/** On a mark of the tape as a fraction, else in decimals. */
+/** A value on a mark of the tape is written as a fraction, any other in decimals. */
 function inchText(value: number): string {
   const step = markSize("1/32", "in");
   return Math.abs(roundTo(value, step) - value) < 1e-11 * Math.max(1, Math.abs(value))
@@ -125,7 +125,7 @@ function inchText(value: number): string {
     : figureText(value);
 }
 
-/** Functions that go by steps: of whole figures and decimals, or of their second argument. */
+/** Functions that go by steps: of whole numbers and decimals, or of their second argument. */
 const STEPPING: Record<string, "whole" | "second"> = {
   ROUND: "whole", ROUNDUP: "whole", ROUNDDOWN: "whole", INT: "whole", TRUNC: "whole", EVEN: "whole", ODD: "whole",
   CEILING: "second", FLOOR: "second", MROUND: "second", MOD: "second", QUOTIENT: "second",
@@ -145,7 +145,7 @@ export function convertFormula(
   const one = `${from.toUpperCase()}(1)`;
   const edits = new Edits();
   const stays = new Set<Tree>();
-  /** What goes by steps is stepped in the old unit, without the dust that a conversion leaves. */
+  /** A function that goes by steps keeps the steps of the old unit; the rounding error of the conversion is removed first. */
   const step = (call: Call): void => {
     const kind = call.args.map((arg) => (arg && !isBare(arg) ? kindOf(arg) : "figure")).find(dimension);
     const unit = kind === "length" ? one : kind === "area" ? `${one}^2` : null;
@@ -153,7 +153,7 @@ export function convertFormula(
     if (keepsUnit) edits.around(call.span, "(", `*${unit})`);
     const count = unit !== null && STEPPING[call.name] === "second" ? 2 : 1;
     call.args.slice(0, count).forEach((arg, i) => {
-      if (!arg || isDusted(arg) || !hasLength(arg, kindOf)) {
+      if (!arg || isRounded(arg) || !hasLength(arg, kindOf)) {
         if (arg && isBare(arg)) stays.add(arg);
         return;
       }
@@ -161,10 +161,11 @@ export function convertFormula(
     });
   };
   /**
-   * A length that is left out is another on the other tape: it is written in as it was. Where the
-   * argument is a blank cell it is written in beside the cell, which may be filled later.
+   * The default of a length that is left out differs from tape to tape, so the old default is written
+   * into the formula. Where the argument is a blank cell, the default is written beside the cell,
+   * which may be filled later.
    */
-  const tell = (call: Call): void => {
+  const writeDefaults = (call: Call): void => {
     const leftOut = Object.values(takesOfCall(call, isBlock) ?? {}).flatMap((take, i) => {
       if (typeof take.otherwise !== "object" || take.otherwise === null) return [];
       const text = `${from.toUpperCase()}(${fromTape(take.otherwise, from)})`;
@@ -192,8 +193,8 @@ export function convertFormula(
     if (tree.is !== "call" && tree.is !== "sign") return;
     const first = tree.args[0];
     if (tree.is === "call" && STEPPING[tree.name]) step(tree);
-    if (tree.is === "call") tell(tree);
-    // TAPE reads a text; a figure in it that names no unit is in the book's.
+    if (tree.is === "call") writeDefaults(tree);
+    // TAPE reads a text, in which a number without a unit is in the book's unit.
     if (
       tree.is === "call" &&
       tree.name === "TAPE" &&
@@ -209,7 +210,7 @@ export function convertFormula(
     kindOf,
     isWide: isBlock,
     stays: (part) => stays.has(part),
-    hear: (leaf, kind) => {
+    expect: (leaf, kind) => {
       if (leaf.is === "text" && kind === "piece") {
         const scaled = scalePath(textIn(leaf.token), convert(1, from, to));
         if (scaled) edits.instead(leaf.token, `"${scaled}"`);
@@ -221,15 +222,15 @@ export function convertFormula(
     },
   });
   const done = edits.done(formula);
-  // A ; that is put in must not make a comma of the formula unclear.
+  // An inserted ; must not give a comma of the formula two readings.
   return unclearComma(done) ? edits.done(withSemicolons(formula)) : done;
 }
 
 /** Whether a part is rounded to nine places already. */
-const isDusted = (tree: Tree): boolean =>
+const isRounded = (tree: Tree): boolean =>
   tree.is === "call" && tree.name === "ROUND" && tree.args[1]?.is === "number" && tree.args[1].text === "9";
 
-/** Whether a length has a say in a part. */
+/** Whether a length stands anywhere in a part. */
 function hasLength(tree: Tree, kindOf: (tree: Tree) => Kind): boolean {
   if (isBare(tree)) return false;
   const kind = kindOf(tree);

@@ -1,48 +1,51 @@
 /**
- * What a formula wants of the figures in it. From the kind that a whole formula has, or that a
- * function asks of an argument, the wish is handed down sign by sign to each cell and each bare
- * figure: what is added to a length is a length, what a length is multiplied by is not.
+ * The kinds that a formula expects of the numbers in it. From the kind that a whole formula has, or that a
+ * function asks of an argument, the expected kind is passed down sign by sign to each cell and each
+ * bare number: what is added to a length is a length, what a length is multiplied by is not.
  */
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Kind, Takes } from "../../functions/define.ts";
 import type { Call, Tree } from "../book/formula.ts";
 import { dimension, isBare, isOpen, likeArguments } from "./kind-of-tree.ts";
 
-/** A leaf of a tree: a figure, a text, a cell, a name or a range. */
+/** A leaf of a tree: a number, a text, a cell, a name or a range. */
 export type Leaf = Exclude<Tree, { readonly is: "call" | "sign" | "list" | "broken" }>;
 
-interface Ear {
+interface Listener {
   /** The kind of a part of the formula as far as it is known. */
   readonly kindOf: (tree: Tree) => Kind;
-  readonly hear: (leaf: Leaf, want: Kind) => void;
-  /** As long as more may be learnt: what hangs on a cell of no kind is left open. */
+  /** Called with each leaf and the kind expected of it. */
+  readonly expect: (leaf: Leaf, want: Kind) => void;
+  /** True while more may be learnt: what depends on a cell of unknown kind is left open. */
   readonly careful?: boolean;
-  /** Whether a part is a block of two columns or more; without it none is. */
+  /** Whether a part is a block of two columns or more; without this function no part counts as one. */
   readonly isWide?: (tree: Tree) => boolean;
-  /** Parts that nothing is to be told of. */
+  /** Parts that are passed over. */
   readonly stays?: (tree: Tree) => boolean;
 }
 
-/** Tells what kind each leaf of a tree is wanted to be, when the whole is wanted to be of kind `want`. */
-export function spread(tree: Tree, want: Kind | null, ear: Ear): void {
-  if (ear.stays?.(tree)) return;
+/** Reports the kind that is expected of each leaf of a tree, when kind `want` is expected of the whole. */
+export function spread(tree: Tree, want: Kind | null, listener: Listener): void {
+  if (listener.stays?.(tree)) return;
   switch (tree.is) {
     case "broken":
       return;
     case "list":
-      for (const item of tree.items) spread(item, want, ear);
+      for (const item of tree.items) spread(item, want, listener);
       return;
     case "call":
     case "sign": {
       const wants =
-        tree.is === "call" ? callWants(tree, want, ear) : signWants(tree.sign, tree.args, want, ear);
+        tree.is === "call"
+          ? callWants(tree, want, listener)
+          : signWants(tree.sign, tree.args, want, listener);
       tree.args.forEach((arg, i) => {
-        if (arg) spread(arg, wants[i] ?? null, ear);
+        if (arg) spread(arg, wants[i] ?? null, listener);
       });
       return;
     }
     default:
-      if (want) ear.hear(tree, want);
+      if (want) listener.expect(tree, want);
   }
 }
 
@@ -56,32 +59,32 @@ export function takesOfCall(
   return declared?.block && first && isWide?.(first) ? declared.block.takes : declared?.takes;
 }
 
-/** What is wanted of each argument, in their order. */
+/** The kind expected of each argument, in their order. */
 type Wants = readonly (Kind | null | undefined)[];
 
 /** Functions that compare their first two arguments. */
 const COMPARING = new Set(["MATCH", "LOOKUP", "VLOOKUP", "HLOOKUP", "XLOOKUP", "COUNTIF", "SUMIF"]);
 const AS_SIGN: Record<string, string> = { PRODUCT: "*", SUMPRODUCT: "*", QUOTIENT: "/", POWER: "^" };
 
-function callWants(call: Call, want: Kind | null, ear: Ear): Wants {
+function callWants(call: Call, want: Kind | null, listener: Listener): Wants {
   const { name, args } = call;
-  const takes = takesOfCall(call, ear.isWide);
+  const takes = takesOfCall(call, listener.isWide);
   if (takes) return Object.values(takes).map(({ kind }) => (kind === "edge" ? "count" : kind));
   const [first, second] = args;
   const sign = AS_SIGN[name];
-  if (sign && first && second) return signWants(sign, [first, second], want, ear);
+  if (sign && first && second) return signWants(sign, [first, second], want, listener);
   const like = likeArguments(name);
   if (like) {
     const [from, to] = like;
-    const shared = together(args.slice(from, to + 1), want, ear);
+    const shared = together(args.slice(from, to + 1), want, listener);
     return args.map((_, i) => (i >= from && i <= to ? shared : null));
   }
-  if (COMPARING.has(name)) return [together(args.slice(0, 2), null, ear)];
+  if (COMPARING.has(name)) return [together(args.slice(0, 2), null, listener)];
   return name === "SQRT" && want === "length" ? ["area"] : [];
 }
 
-/** The one kind of things that are added or compared: of those whose kind is sure, else the one wanted, else a bare fraction's. */
-function together(list: readonly (Tree | null)[], want: Kind | null, { kindOf }: Ear): Kind | null {
+/** The one kind of things that are added or compared: that of a part whose kind is sure, else the expected one, else that of a bare fraction. */
+function together(list: readonly (Tree | null)[], want: Kind | null, { kindOf }: Listener): Kind | null {
   const args = list.filter((arg) => arg !== null);
   const sure = args.filter((arg) => !isBare(arg)).map(kindOf);
   return (
@@ -93,34 +96,34 @@ function together(list: readonly (Tree | null)[], want: Kind | null, { kindOf }:
   );
 }
 
-function signWants(sign: string, args: readonly Tree[], want: Kind | null, ear: Ear): Wants {
+function signWants(sign: string, args: readonly Tree[], want: Kind | null, listener: Listener): Wants {
   const [left, right] = args as [Tree, Tree | undefined];
   if (!right) return [sign === "%" ? null : want];
   switch (sign) {
     case "+":
     case "-": {
-      const shared = together(args, want, ear);
+      const shared = together(args, want, listener);
       // A date and a number of days may be added; neither makes the other a date.
       return shared === "days" ? [] : [shared, shared];
     }
     case "*":
-      return productWants(left, right, want, ear);
+      return productWants(left, right, want, listener);
     case "/":
-      return quotientWants(left, right, want, ear);
+      return quotientWants(left, right, want, listener);
     case "^":
       return want === "area" && right.is === "number" && Number(right.text) === 2 ? ["length", null] : [];
     case "&":
       return [];
     default: {
       // Compared: both sides are of one kind, whatever the whole is wanted for.
-      const shared = together(args, null, ear);
+      const shared = together(args, null, listener);
       return [shared, shared];
     }
   }
 }
 
 /** What is multiplied: one side carries the kind, the other is a plain number. */
-function productWants(left: Tree, right: Tree, want: Kind | null, { kindOf, careful }: Ear): Wants {
+function productWants(left: Tree, right: Tree, want: Kind | null, { kindOf, careful }: Listener): Wants {
   const [l, r] = [sureKind(left, kindOf), sureKind(right, kindOf)];
   const [openLeft, openRight] = [isOpen(left, kindOf), isOpen(right, kindOf)];
   const rest = (kind: Kind, open: boolean) => (dimension(kind) ? kind : careful && open ? null : "figure");
@@ -138,16 +141,16 @@ function productWants(left: Tree, right: Tree, want: Kind | null, { kindOf, care
 }
 
 /** What is divided: a length by a number is a length, a length by a length is a number. */
-function quotientWants(left: Tree, right: Tree, want: Kind | null, { kindOf, careful }: Ear): Wants {
+function quotientWants(left: Tree, right: Tree, want: Kind | null, { kindOf, careful }: Listener): Wants {
   const [l, r] = [sureKind(left, kindOf), sureKind(right, kindOf)];
   if (careful && dimension(want) && isOpen(right, kindOf)) return [];
   if (want === "length" && (l === "area" || r === "length")) return ["area", "length"];
   if (dimension(want)) return [want, dimension(r) ? r : "figure"];
-  // A number is wanted: then both are of one kind, but for what is known to be none.
+  // A plain number is expected: then both sides are of one kind, unless one is known to have no dimension.
   const shared = want ? [l, r].find(dimension) : undefined;
   const free = (tree: Tree, kind: Kind) => dimension(kind) || isBare(tree) || isOpen(tree, kindOf);
   return [shared && free(left, l) ? shared : null, shared && free(right, r) ? shared : null];
 }
 
-/** The kind of a part, a bare figure or fraction being of none. */
-const sureKind = (tree: Tree, kindOf: Ear["kindOf"]): Kind => (isBare(tree) ? "figure" : kindOf(tree));
+/** The kind of a part; a bare number or fraction counts as a plain number. */
+const sureKind = (tree: Tree, kindOf: Listener["kindOf"]): Kind => (isBare(tree) ? "figure" : kindOf(tree));

@@ -27,7 +27,7 @@ const DIMENSIONS: ReadonlySet<Kind> = new Set<Kind>(["length", "area", "money", 
 export const dimension = (kind: Kind | null | undefined): kind is Kind =>
   kind != null && DIMENSIONS.has(kind);
 
-/** Whether a part is made of figures only, none of which names its unit. */
+/** Whether a part is made of numbers only, all of them without a unit. */
 export function isBare(tree: Tree): boolean {
   if (tree.is === "number") return true;
   if (tree.is === "tape") return !namesUnit(tree.text);

@@ -1,7 +1,7 @@
 /**
  * What kind of quantity each cell holds, so that a length is shown as the tape shows it and a
- * share is not. A formula's kind is read off its signs and functions; a bare figure's off what
- * the formulas make of it. Each helps the other, so they are worked in turns until nothing is new.
+ * share is not. A formula's kind is read off its signs and functions; that of a bare number off
+ * what the formulas make of it. Each helps the other, so they are found in turns until nothing changes.
  */
 import type { Kind } from "../../functions/define.ts";
 import { type Place, placeKey } from "../book/address.ts";
@@ -13,12 +13,12 @@ import { type Leaf, spread } from "./expected-kinds.ts";
 import { type Cells, kindOfTree } from "./kind-of-tree.ts";
 import { areaOf, cellsIn, isWide } from "./references.ts";
 
-/** Of several wishes for one cell the weightiest stands: what a figure is worst mistaken for. */
+/** Of several kinds expected of one cell the one of greatest weight counts: the kind that it would be worst to miss. */
 const WEIGHT: Partial<Record<Kind, number>> = {
   piece: 9, length: 8, area: 7, money: 6, angle: 5, days: 4, count: 3, share: 2, figure: 1,
 }; // biome-ignore format: a table
 
-/** More turns change nothing in any sensible book. */
+/** The most turns; no sensible book needs more. */
 const MOST_TURNS = 8;
 
 /** The most cells of one range that are looked at one by one. */
@@ -30,7 +30,7 @@ interface Formula {
   readonly tree: Tree;
 }
 
-/** The kinds of the cells of one book, worked out when the first is asked for. */
+/** The kinds of the cells of one book, found when the first one is asked for. */
 export class Kinds {
   #book: Book;
   #worked = false;
@@ -39,7 +39,7 @@ export class Kinds {
   readonly #asked = new Map<string, Kind>();
   /** The cell that a name or an address means on a page. */
   readonly #meant = new Map<string, readonly Place[]>();
-  /** What a fraction is of which nothing more is known, and whether anything may yet be learnt of the rest. */
+  /** The kind of a fraction of which nothing more is known, and whether more may yet be learnt about the other cells. */
   #fraction: Kind = "figure";
   #careful = true;
 
@@ -47,7 +47,7 @@ export class Kinds {
     this.#book = book;
   }
 
-  /** The kinds of the next book: these very ones when only figures changed. */
+  /** The kinds of the next book: this same object when only numbers changed. */
   follow(next: Book): Kinds {
     const old = this.#book;
     const same =
@@ -100,7 +100,7 @@ export class Kinds {
     return this.#treeKind(tree, page);
   }
 
-  /** The kinds of the parts of one formula on `page`, each worked once. */
+  /** The kinds of the parts of one formula on `page`, each found once. */
   onPage(page: number): (tree: Tree) => Kind {
     this.#work();
     const known = new Map<Tree, Kind>();
@@ -148,14 +148,14 @@ export class Kinds {
     return understand(typed, this.#columnKind(page, column), this.#book.unit, this.#book.decimal);
   }
 
-  /** The kind of a typed cell, as far as the wishes for it are known. */
+  /** The kind of a typed cell, as far as the kinds expected of it are known. */
   #typedKind({ page, row, column }: Place, key: string): Kind {
     const typed = typedAt(this.#book, page, row, column);
     const asked = this.#asked.get(key);
     const content = this.#understood(typed, page, column);
     switch (content.is) {
       case "length":
-        // The column alone doesn't make a length of what formulas take for a share or a count and never for a length.
+        // A number in a column of lengths is not a length when formulas take it only for a share, a count or the like.
         if (content.sure) return asked && !namesUnit(typed) ? asked : "length";
         return asked ?? this.#fraction;
       case "number": {
@@ -184,14 +184,14 @@ export class Kinds {
       for (let turn = 0; turn < MOST_TURNS && this.#turn(formulas); turn += 1);
     };
     settle();
-    // What no formula has a wish for: a fraction is a length then, any other figure a plain number.
+    // Where no formula expects a kind, a fraction is a length and any other number a plain number.
     this.#fraction = "length";
     settle();
     this.#careful = false;
     settle();
   }
 
-  /** Once up, from the tape to the last formula, and once down; whether anything was new. */
+  /** One turn: from the typed cells up to the last formula, then down again; whether anything changed. */
   #turn(formulas: readonly Formula[]): boolean {
     let fresh = false;
     for (const { place, key, tree } of formulas) {
@@ -202,14 +202,14 @@ export class Kinds {
     }
     for (const { place, key, tree } of formulas.toReversed()) {
       const kind = this.#kinds.get(key)!;
-      const none = this.#careful ? null : "figure";
+      const otherwise = this.#careful ? null : "figure";
       const known = new Map<Tree, Kind>();
-      spread(tree, kind === "figure" ? (this.#asked.get(key) ?? none) : kind, {
+      spread(tree, kind === "figure" ? (this.#asked.get(key) ?? otherwise) : kind, {
         kindOf: (part) => this.#treeKind(part, place.page, known),
         careful: this.#careful,
         isWide: isWide(this.#book, place.page),
-        hear: (leaf, want) => {
-          if (this.#hear(leaf, want, place.page)) fresh = true;
+        expect: (leaf, want) => {
+          if (this.#expect(leaf, want, place.page)) fresh = true;
         },
       });
     }
@@ -226,8 +226,8 @@ export class Kinds {
     return of === "date" ? "days" : (this.#asked.get(key) ?? "figure");
   }
 
-  #hear(leaf: Leaf, want: Kind, page: number): boolean {
-    if (want === "block") return this.#hearOutlines(leaf, page);
+  #expect(leaf: Leaf, want: Kind, page: number): boolean {
+    if (want === "block") return this.#expectOutlines(leaf, page);
     const weight = WEIGHT[want];
     if (!weight) return false;
     let fresh = false;
@@ -241,7 +241,7 @@ export class Kinds {
   }
 
   /** The typed outlines in a list that is read by its headings. */
-  #hearOutlines(leaf: Leaf, page: number): boolean {
+  #expectOutlines(leaf: Leaf, page: number): boolean {
     let fresh = false;
     for (const place of this.#places(leaf, page)) {
       const typed = typedAt(this.#book, place.page, place.row, place.column);
@@ -252,7 +252,7 @@ export class Kinds {
     return fresh;
   }
 
-  /** The formulas of the book, each after those it rests on, as far as they don't rest on themselves. */
+  /** The formulas of the book, each after those it rests on, except in circles. */
   #inOrder(): Formula[] {
     const formulas = new Map<string, Formula>();
     this.#book.pages.forEach((page, index) => {

@@ -1,4 +1,4 @@
-/** The cells that lay pieces on cloth: what each asked when it was worked last, and what it was answered. */
+/** The cells that lay pieces on cloth: what each asked when it was last calculated, and the answer it got. */
 
 import { questionHash } from "../../functions/cutting/lay-question.ts";
 import type { Kind } from "../../functions/define.ts";
@@ -69,7 +69,7 @@ export class LaidCells {
   }
 }
 
-/** The lay of these that is being worked out elsewhere; null when all have an answer. */
+/** The lay of these that is being searched for elsewhere; null when all have an answer. */
 export function pendingOf(lays: readonly LaidLay[]): NoLay | null {
   for (const { answer } of lays) if ("refusal" in answer && answer.pending) return answer;
   return null;

@@ -1,4 +1,4 @@
-/** The lay questions that a cell asks: its calls are worked once more with a planner that listens. */
+/** The lay questions that a cell asks: its calls are calculated once more with a planner that records them. */
 
 import { questionHash } from "../../functions/cutting/lay-question.ts";
 import type { LayQuestion, Planner } from "../../functions/lay.ts";
@@ -15,7 +15,7 @@ export interface Asked {
   readonly by: string;
 }
 
-/** Every lay question asked while the formula of a cell is worked, each once, in the order asked. */
+/** Every lay question asked while the formula of a cell is calculated, each once, in the order asked. */
 export function laysAsked(engine: Engine, place: Place): Asked[] {
   const asked = new Map<string, Asked>();
   const { plan } = engine.setting;

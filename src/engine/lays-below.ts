@@ -47,14 +47,14 @@ export function laysBelow(engine: Engine, place: Place): LayBelow[] {
     .toSorted((a, b) => worth(a.origin) - worth(b.origin));
 }
 
-/** "rests on cloth_length_a: quick lay, a search may find a shorter one"; "" when the cell rests on none. */
+/** "rests on cloth_length_a: quick lay, a search may find a shorter one"; "" when the cell rests on no lay. */
 export function laysBelowText(engine: Engine, place: Place): string {
-  const told = laysBelow(engine, place).map(
+  const texts = laysBelow(engine, place).map(
     (one) => `${cellText(engine.book, one.place)}: ${laidText(one.origin)}`,
   );
-  return told.length > 0 ? `rests on ${told.join("; ")}` : "";
+  return texts.length > 0 ? `rests on ${texts.join("; ")}` : "";
 }
 
-/** How the least searched lay was found that a cell's value rests on; null when the value rests on none. */
+/** How the least searched lay was found that a cell's value rests on; null when the value rests on no lay. */
 export const originBelow = (engine: Engine, place: Place): LayOrigin | null =>
   engine.view(place).origin ?? laysBelow(engine, place)[0]?.origin ?? null;

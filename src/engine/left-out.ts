@@ -1,11 +1,11 @@
-/** What the answers of some cells leave out: cells below them that count as nothing, and words that are looked for in vain, in sentences. */
+/** What the answers of some cells leave out: cells below them that count as nothing, and words that are searched for and not found, in sentences. */
 import { type Place, placeKey } from "../book/address.ts";
 import { typedAt } from "../book/shape.ts";
 import type { Engine } from "./engine.ts";
 import { cellText } from "./label.ts";
 import { Upstream } from "./references.ts";
 
-/** Cells in `varied` get a figure from the question itself, so they are left aside. */
+/** Cells in `varied` get a number from the question itself, so they are passed over. */
 export function leftOut(engine: Engine, places: readonly Place[], varied: readonly Place[] = []): string[] {
   const upstream = new Upstream(engine.book, places);
   const filled = new Set(varied.map(placeKey));

@@ -7,7 +7,7 @@ import type { Call as HeardCall } from "./register.ts";
 
 /** Which cells of an engine hold something unusual. */
 export class Oddities {
-  /** The cells that gave a function something unusual when they were last worked, and perhaps some that did before. */
+  /** The cells that gave a function something unusual when they were last calculated, and perhaps some that did so before. */
   readonly #cells = new Set<string>();
   /** What is unusual in them, as far as it was asked for in this revision. */
   readonly #texts = new Map<string, string | null>();
@@ -36,7 +36,7 @@ export class Oddities {
     return text;
   }
 
-  /** A new revision: the texts are found anew when asked for. */
+  /** Forgets the sentences at a new revision; they are found again when they are asked for. */
   forget(): void {
     this.#texts.clear();
   }

@@ -227,7 +227,7 @@ export class Upstream {
     }
   }
 
-  /** Whether a cell has a say in them, be it blank. */
+  /** Whether the cells rest on this cell, even if it is blank. */
   has(place: Place): boolean {
     return this.#cells.has(placeKey(place)) || [...this.#areas.values()].some((area) => isIn(area, place));
   }

@@ -16,24 +16,24 @@ import { type Argument, isRefused, run, type Setting, unusualIn } from "../../fu
 import type { CellAddress, Inside } from "./guards.ts";
 import type { LaidLay } from "./laid.ts";
 
-/** A call that was worked while an engine listened: for the Working panel. */
+/** A call that was calculated while an engine recorded calls: for the Working panel. */
 export interface Call {
   readonly declaration: Declaration;
   readonly args: readonly Argument[];
 }
 
-/** What an engine tells the functions, given as HyperFormula's `context`. */
+/** What the functions need to know of an engine, given as HyperFormula's `context`. */
 export interface Context extends Setting {
   /** The headings of `wide` columns of a page from a column on. */
   headings?: (sheet: number, column: number, wide: number) => readonly string[];
   heard?: ((call: Call) => void) | undefined;
-  /** Hears of every cell whose formula lays pieces on cloth, what it asks and what it is answered. */
+  /** Called with every cell whose formula lays pieces on cloth, with its question and the answer. */
   laid?: ((cell: CellAddress, lay: LaidLay) => void) | undefined;
-  /** Hears of every cell that waits for joins to be found, and of what it asks. */
+  /** Called with every cell that waits for joins to be found, and with its question. */
   awaitsJoins?: ((cell: CellAddress, joins: JoinQuestion) => void) | undefined;
   /** Given the interpreter of an instance before its first cell is worked. */
   inside?: ((interpreter: Inside) => void) | undefined;
-  /** Hears of every cell whose formula gives a function something unusual, or gets an uncertain answer from it. */
+  /** Called with every cell whose formula gives a function something unusual, or gets an uncertain answer from it. */
   unusual?: ((cell: CellAddress) => void) | undefined;
 }
 

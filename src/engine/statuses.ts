@@ -1,5 +1,5 @@
 /**
- * What every cell of a book is to a formula that needs a figure. Rows that an edit leaves alone
+ * What every cell of a book is to a formula that needs a number. Rows that an edit leaves alone
  * are the same objects in the next book, so what was found out about them is kept.
  */
 import { rememberWithObject } from "../../functions/memo.ts";
@@ -10,12 +10,12 @@ import { understand } from "./content.ts";
 import type { Area } from "./references.ts";
 
 /**
- * "none": a dash, which says that there is none; "kept": a figure kept as a text because its
+ * "none": a dash, which says that there is no value; "kept": a number kept as a text because its
  * column holds text; "unclear": a figure with two readings. A formula counts as a figure.
  */
 export type Status = "blank" | "figure" | "none" | "text" | "kept" | "unclear";
 
-/** A text that says "there is none here" in a list. */
+/** A dash in a list, which says that there is no value. */
 const NONE = /^[-–—−]$/;
 
 interface KnownRow {
@@ -54,7 +54,7 @@ function statusOf(book: Book, typed: string, kind: Page["columns"][number]["kind
 /** The statuses of one book. */
 export class Statuses {
   readonly #book: Book;
-  /** By page and column: how many cells that are no figure stand above each row. */
+  /** By page and column: how many cells without a number stand above each row. */
   readonly #others = new Map<string, Uint32Array>();
 
   constructor(book: Book) {

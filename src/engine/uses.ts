@@ -1,6 +1,6 @@
 /**
  * Where the formulas of a book need figures: the cells and lists that they add up, compare or hand
- * to a function that takes a figure. A cell there that holds none would count as nothing.
+ * to a function that takes a figure. A cell without a number there would count as nothing.
  */
 import type { Kind } from "../../functions/define.ts";
 import { rememberWithObject } from "../../functions/memo.ts";
@@ -21,7 +21,7 @@ export interface Use {
   readonly areas: readonly Area[];
   /** A cell by itself, a list of cells, or whole rows or columns. */
   readonly as: "cell" | "list" | "band";
-  /** A blank in it, or a text that is no figure, passes without an error. */
+  /** Whether a blank cell, or a text that is not a number, passes without an error. */
   readonly blanksPass: boolean;
   readonly textsPass: boolean;
   /** The argument of a sewing function that takes it. */
@@ -42,7 +42,7 @@ const ASKING = new Set([
   "ISBLANK", "ISNUMBER", "ISTEXT", "ISNONTEXT", "ISERROR", "COUNT", "COUNTA", "COUNTBLANK", "N", "T", "TYPE",
 ]); // biome-ignore format: a list
 
-/** Functions like an argument that choose or look up, and hand on what they find whatever it is. */
+/** Functions that choose or look up one of their arguments, and pass on what they find whatever it is. */
 const CHOOSING: Record<string, true> = {
   IF: true, IFERROR: true, IFNA: true, INDEX: true, CHOOSE: true, SUMIF: true, HLOOKUP: true, VLOOKUP: true,
   XLOOKUP: true, OFFSET: true,

@@ -16,7 +16,7 @@ import type { UncountedCells } from "./uncounted.ts";
 
 /** A problem in a cell: an error, a verdict that is not ok, or a typed cell that counts as nothing. */
 export interface CellProblem {
-  /** A cell that holds something unusual has its answer all the same; the answer of a pending one comes later. */
+  /** A cell that holds something unusual has an answer; the answer of a pending cell comes later. */
   readonly is: "error" | "verdict" | "uncounted" | "unusual" | "unchosen" | "pending";
   readonly sentence: string;
   /** The cell where the problem begins; not this cell when it only waits for another. */

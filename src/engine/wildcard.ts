@@ -50,7 +50,7 @@ export function matches(parts: readonly (readonly Sign[])[], text: string, pause
   return true;
 }
 
-/** Where the first run of characters begins that is as the pattern has it; -1 when there is none. */
+/** Where the first run of characters begins that is as the pattern has it; -1 when there is no such run. */
 export function search(parts: readonly (readonly Sign[])[], text: string, pause: () => void): number {
   const found = placeOf(parts[0]!, text, 0, text.length, pause);
   if (found < 0) return -1;

@@ -43,6 +43,8 @@ export class Store {
    * Called once more with the former book when the engine can't take the new one.
    */
   beforeWork: ((next: Book) => void) | null = null;
+  /** Called before a command, an undo or a redo: what is half typed can be kept while its place is still the same. */
+  beforeStep: (() => void) | null = null;
 
   /** `make` is there for tests of what happens when an engine fails. */
   constructor(book: Book, desk: LayDesk, make = (one: Book): Engine => new Engine(one, desk)) {
@@ -130,6 +132,7 @@ export class Store {
 
   /** Runs a command as one undo step. Returns why it was refused, or null. */
   run(command: Command): string | null {
+    attempt(() => this.beforeStep?.());
     const before = this.#book;
     let next: ReturnType<Command["edit"]> = { refusal: NOT_TAKEN };
     attempt(() => {
@@ -149,11 +152,13 @@ export class Store {
 
   /** Takes the last step back. Returns why it could not be, or null. */
   undo(): string | null {
+    attempt(() => this.beforeStep?.());
     return this.#step(this.#past, this.#future);
   }
 
   /** Takes the step that was taken back again. Returns why it could not be, or null. */
   redo(): string | null {
+    attempt(() => this.beforeStep?.());
     return this.#step(this.#future, this.#past);
   }
 

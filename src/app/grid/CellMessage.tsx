@@ -1,18 +1,26 @@
-/** The line under the formula: why an edit was refused, the argument being typed, the cell's problem, its value at full precision. */
-import { catalogue } from "../../../functions/catalogue.ts";
-import { type Block, cellAddress, columnLetters, noteAt, type Place, placeKey } from "../../book/address.ts";
+/** The line under the formula: why an edit was refused, which cell a formula belongs to, the cell's problem, its value at full precision. */
+import {
+  type Block,
+  cellAddress,
+  columnLetters,
+  fullAddress,
+  noteAt,
+  type Place,
+  placeKey,
+} from "../../book/address.ts";
 import { cellText } from "../../engine/label.ts";
 import { laidText } from "../../engine/laid.ts";
 import { laysBelowText } from "../../engine/lays-below.ts";
 import { sharedOutAt } from "../../engine/shared-out.ts";
 import { exact } from "../../engine/show.ts";
 import { countColumn } from "../../store/commands.ts";
-import { argumentHelp } from "./argument-help.ts";
 import { type EditSession, samePlace } from "./edit-session.ts";
 
 interface Props {
   readonly session: EditSession;
   readonly place: Place;
+  /** Whether another cell is selected while the formula of this one is being typed. */
+  readonly away: boolean;
   readonly exactly: boolean;
 }
 
@@ -27,32 +35,18 @@ export function CellMessage(props: Props) {
   );
 }
 
-function told({ session, place, exactly }: Props) {
+function told({ session, place, away, exactly }: Props) {
   const { shown: book, engine } = session.store;
   const refused = session.refusedAt(place);
   if (refused) return <span className="cell-message-problem">{refused.sentence}</span>;
-  const declaration = session.caret?.call ? catalogue.get(session.caret.call) : undefined;
-  if (declaration) {
-    const hint = argumentHelp(declaration, session.caret!.argument, book.unit);
+  if (away) {
     return (
-      <>
-        {hint.forms.map(({ takes, current }, form) => (
-          <span key={takes.join()} className="cell-message-call">
-            {form > 0 && "or "}
-            {hint.name}(
-            {takes.map((take, i) => (
-              <span key={take}>
-                {i > 0 && "; "}
-                {i === current ? <strong>{take}</strong> : take}
-              </span>
-            ))}
-            ){" "}
-          </span>
-        ))}
-        <span className="cell-message-about">{hint.about}</span>
-      </>
+      <span className="cell-message-about">
+        Enter puts this into {fullAddress(book, place)}, Escape drops it.
+      </span>
     );
   }
+  if (session.caret?.call) return null;
   if (session.cutBlock) {
     return (
       <span className="cell-message-about">

@@ -1,7 +1,14 @@
 /** The bar above the grid: which cell, its name, what is typed in it, and what there is to say of it. */
 import "./bar.css";
-import { type KeyboardEvent, type MouseEvent, useRef, useState, useSyncExternalStore } from "react";
-import { cellAddress, type Place } from "../../book/address.ts";
+import {
+  type KeyboardEvent,
+  type MouseEvent,
+  useEffect,
+  useRef,
+  useState,
+  useSyncExternalStore,
+} from "react";
+import { cellAddress, fullAddress, type Place } from "../../book/address.ts";
 import type { Store } from "../../store/store.ts";
 import { CellMessage } from "./CellMessage.tsx";
 import { samePlace, sessionOf } from "./edit-session.ts";
@@ -9,20 +16,32 @@ import { NameField } from "./NameField.tsx";
 
 interface Props {
   readonly store: Store;
+  /** The selected cell. */
   readonly place: Place;
+  readonly onPlace: (place: Place) => void;
 }
 
-export function FormulaBar({ store, place }: Props) {
+export function FormulaBar({ store, place: selected, onPlace }: Props) {
   const session = sessionOf(store);
   useSyncExternalStore(store.subscribe, () => store.revision);
   useSyncExternalStore(session.subscribe, session.version);
   const field = useRef<HTMLTextAreaElement>(null);
   const [asked, setAsked] = useState(false);
-  const draft = session.draft && samePlace(session.draft.place, place) ? session.draft : null;
-  const text = draft?.text ?? session.textAt(place);
+  const { draft } = session;
+  // A formula that is being typed here stays, whatever cell is selected meanwhile.
+  const place = draft?.where === "bar" ? draft.place : selected;
+  const away = !samePlace(place, selected);
+  const text = draft && samePlace(draft.place, place) ? draft.text : session.textAt(place);
+  useEffect(() => {
+    session.bar = field.current;
+    return () => {
+      session.bar = null;
+    };
+  }, [session]);
 
   const write = () => {
     const { value, selectionStart } = field.current!;
+    const place = session.draft?.where === "bar" ? session.draft.place : selected;
     session.write({ place, text: value, caret: selectionStart, where: "bar", field: field.current! });
   };
   /** Keeps what is typed. The draft ends first, or the cell would go on showing it. */
@@ -30,6 +49,10 @@ export function FormulaBar({ store, place }: Props) {
     const typed = field.current!.value;
     session.write(null);
     return session.type(place, typed);
+  };
+  const goTo = (to: Place) => {
+    if (away) onPlace(to);
+    session.grid?.take(to);
   };
   const onKeyDown = (event: KeyboardEvent) => {
     event.stopPropagation(); // or the grid, which listens again by then, would take the same key
@@ -40,10 +63,10 @@ export function FormulaBar({ store, place }: Props) {
       event.preventDefault();
       session.write(null);
       session.drop(place);
-      session.grid?.take(place);
+      goTo(place);
     } else if (event.key === "Enter" && !event.altKey && !event.shiftKey) {
       event.preventDefault();
-      if (keep()) session.grid?.take({ ...place, row: place.row + 1 });
+      if (keep()) goTo({ ...place, row: place.row + 1 });
     }
   };
   const openMenu = (event: MouseEvent) => {
@@ -53,15 +76,15 @@ export function FormulaBar({ store, place }: Props) {
 
   return (
     <div className="formula-bar">
-      <output className="formula-place" aria-label="Selected cell">
-        {cellAddress(place.row, place.column)}
+      <output className="formula-place" aria-label={away ? "Cell of the formula" : "Selected cell"}>
+        {away ? fullAddress(store.shown, place) : cellAddress(place.row, place.column)}
       </output>
       <NameField store={store} place={place} key={`${place.page}.${place.row}.${place.column}`} />
       <textarea
         ref={field}
         className="formula-text"
         aria-label="Text or formula of the cell"
-        aria-describedby="cell-message"
+        aria-describedby="cell-message argument-hint"
         aria-autocomplete="list"
         spellCheck={false}
         rows={2}
@@ -76,11 +99,12 @@ export function FormulaBar({ store, place }: Props) {
           if (session.draft?.where === "bar") write();
         }}
         onBlur={() => {
-          if (session.draft?.where === "bar") keep();
+          // A dialog gives the keyboard back when it closes.
+          if (!document.querySelector("dialog[open]")) session.leave();
         }}
         onKeyDown={onKeyDown}
       />
-      <CellMessage session={session} place={place} exactly={asked} />
+      <CellMessage session={session} place={place} away={away} exactly={asked} />
       <span className="formula-keys">
         <button type="button" aria-pressed={asked} onClick={() => setAsked(!asked)}>
           Full precision

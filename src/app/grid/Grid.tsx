@@ -17,10 +17,10 @@ import { GridView } from "./grid-view.ts";
 import { HiddenRows } from "./HiddenRows.tsx";
 import { addGridKeys, listenToFind, listenToUndo } from "./keys.ts";
 import { NoteForm } from "./NoteForm.tsx";
-import { OfferList } from "./OfferList.tsx";
 import { PasteNotice } from "./PasteNotice.tsx";
 import { type Form, RowsAndColumns } from "./RowsAndColumns.tsx";
 import { SortForm } from "./SortForm.tsx";
+import { TypingHelp } from "./TypingHelp.tsx";
 
 interface Props {
   readonly store: Store;
@@ -139,7 +139,7 @@ export function Grid({ store, page, place, onPlace, onRefused }: Props) {
       <div className="grid-host" ref={root} />
       <PasteNotice session={session} />
       <HiddenRows session={session} page={page} row={row} />
-      <OfferList session={session} />
+      <TypingHelp session={session} selected={at} />
       {menu && (
         <RowsAndColumns
           {...menu}

@@ -1,26 +1,14 @@
-/** The names and functions that fit the word being typed, in a list beside the field. */
-import { useLayoutEffect, useRef, useState, useSyncExternalStore } from "react";
+/** The names, functions or choices that fit the word being typed. */
+import { useLayoutEffect, useSyncExternalStore } from "react";
 import type { EditSession } from "./edit-session.ts";
-
-const WIDE = 420;
 
 export function OfferList({ session }: { session: EditSession }) {
   useSyncExternalStore(session.subscribe, session.version);
-  const list = useRef<HTMLDivElement>(null);
-  const [place, setPlace] = useState({ left: 0, top: 0 });
   const { draft, offers, chosen } = session;
-  const count = offers.length;
-  const field = count > 0 ? draft?.field : undefined;
+  const field = offers.length > 0 ? draft?.field : undefined;
 
   useLayoutEffect(() => {
-    if (!field || count === 0) return;
-    const box = field.getBoundingClientRect();
-    const height = list.current?.offsetHeight ?? 0;
-    const below = box.bottom + height + 4 < window.innerHeight;
-    setPlace({
-      left: Math.max(4, Math.min(box.left, window.innerWidth - WIDE - 4)),
-      top: below ? box.bottom + 3 : Math.max(4, box.top - height - 3),
-    });
+    if (!field) return;
     field.setAttribute("aria-controls", "offers");
     if (chosen === null) field.removeAttribute("aria-activedescendant");
     else field.setAttribute("aria-activedescendant", `offer-${chosen}`);
@@ -28,18 +16,16 @@ export function OfferList({ session }: { session: EditSession }) {
       field.removeAttribute("aria-controls");
       field.removeAttribute("aria-activedescendant");
     };
-  }, [field, chosen, count]);
+  }, [field, chosen]);
 
   if (!field) return null;
   return (
     <div
       id="offers"
-      ref={list}
       role="listbox"
       tabIndex={-1}
       aria-label={offers[0]?.is === "choice" ? "Choices" : "Matching names and functions"}
       className="offers"
-      style={place}
     >
       {offers.map((offer, i) => (
         <div

@@ -63,6 +63,8 @@ export interface ShownGrid {
   readonly leave: () => void;
   /** Shows another page, or another place of this one. */
   readonly turnTo: (place: Place) => void;
+  /** Where a cell is on the screen; null for one of another page, or one that is scrolled out of sight. */
+  readonly boxOf: (place: Place) => DOMRect | null;
   /** Whether whole rows or whole columns were selected by their heads. */
   readonly wholly: "rows" | "columns" | null;
 }
@@ -83,6 +85,8 @@ export class EditSession {
   readonly store: Store;
   /** The grid on the screen, if there is one. */
   grid: ShownGrid | null = null;
+  /** The field above the grid, where an unfinished formula goes on when its cell is left. */
+  bar: HTMLTextAreaElement | null = null;
   /** Opens the menu of rows and columns at a point of the window. */
   openMenu: ((x: number, y: number) => void) | null = null;
   /** Opens the note of a cell. */
@@ -107,6 +111,10 @@ export class EditSession {
 
   constructor(store: Store) {
     this.store = store;
+    // A command may move cells: a formula that waits in the bar is put into its cell while that is where it was.
+    store.beforeStep = () => {
+      if (this.#draft?.where === "bar") this.#end(this.#draft);
+    };
   }
 
   readonly subscribe = (listener: () => void): (() => void) => {
@@ -149,6 +157,8 @@ export class EditSession {
     if (draft && old && samePlace(draft.place, old.place) && draft.text === old.text) {
       if (draft.caret === old.caret && draft.where === old.where && draft.field === old.field) return;
     }
+    // Another cell is typed in while a formula waits in the bar: the formula waits at its cell from now on.
+    if (old?.where === "bar" && draft && !samePlace(old.place, draft.place)) this.#setAside(old);
     this.#draft = draft;
     this.#caret = draft && caretIn(draft.text, draft.caret);
     if (draft?.text !== old?.text) {
@@ -253,15 +263,21 @@ export class EditSession {
 
   /** The text that stands for a cell in an editor: what was refused there, else what is typed. */
   textAt(place: Place): string {
+    if (this.#draft?.where === "bar" && samePlace(this.#draft.place, place)) return this.#draft.text;
     return (
       this.#unkept.get(key(place))?.text ?? typedAt(this.store.shown, place.page, place.row, place.column)
     );
   }
 
+  /** Whether a cell holds this text in the book, and no other text waits to be kept there. */
+  isKept(place: Place, text: string): boolean {
+    const { page, row, column } = place;
+    return !this.#unkept.has(key(place)) && typedAt(this.store.shown, page, row, column) === text;
+  }
+
   /** Types a text into a cell. On a refusal the text is kept here with the reason; false then. */
   type(place: Place, text: string): boolean {
-    if (this.textAt(place) === text) return !this.#unkept.has(key(place));
-    return this.run(typeCells([{ ...place, typed: text }]), place, text);
+    return this.isKept(place, text) || this.run(typeCells([{ ...place, typed: text }]), place, text);
   }
 
   /** Runs a command; a refusal is kept here, to be shown beside the formula. */
@@ -275,38 +291,66 @@ export class EditSession {
     return sentence === null;
   }
 
-  /** Keeps what is being typed just now, as leaving the field would. */
+  /** Puts everything that is half typed into the book as it is: before a copy is saved, and before the book is left. */
   settle(): void {
-    const draft = this.#draft;
-    if (draft?.where === "cell") this.grid?.finish();
-    else if (draft) {
-      this.write(null);
-      this.type(draft.place, draft.text);
+    if (this.#draft) this.#end(this.#draft);
+    for (const { place, text } of [...this.#unkept.values()]) {
+      if (text !== null && this.#unfinished({ place, text }) !== null)
+        this.run(typeCells([{ ...place, typed: text }]), place, text);
     }
   }
 
+  /** Puts what is being typed into its cell. */
+  #end({ where, place, text }: Draft): void {
+    if (where === "cell") this.grid?.finish();
+    else {
+      this.write(null);
+      this.type(place, text);
+    }
+  }
+
+  /** Whether the formula being typed can't be read as it stands, so that leaving its cell must not end it. */
+  get isUnfinished(): boolean {
+    return this.#draft !== null && this.#unfinished(this.#draft) !== null;
+  }
+
   /**
-   * Ends typing because the keyboard goes elsewhere. What is finished is kept; a formula that is not
-   * finished is not put into the book but stays at its cell, where it can be gone on with.
+   * Called when the keyboard goes elsewhere. What is finished is kept; a formula that is not finished
+   * goes on in the bar, whatever cell or page is looked at meanwhile.
    */
   leave(): void {
     const draft = this.#draft;
     if (!draft) return;
-    const why = this.#unfinished(draft);
-    if (why === null) {
-      this.settle();
-      return;
+    if (!this.isUnfinished) this.#end(draft);
+    else if (draft.where === "cell") {
+      this.grid?.closeEditor();
+      if (this.bar) this.write({ ...draft, where: "bar", field: this.bar });
+      else this.#setAside(draft);
     }
-    if (draft.where === "cell") this.grid?.closeEditor();
-    this.write(null);
-    const { place, text } = draft;
-    const sentence = `this formula is not finished and is not in the book yet (${why}): press F2 to continue, or Escape to discard it`;
+  }
+
+  /** Gives the keyboard back to a formula in the bar, its caret where it was. Late, as `take` of the grid. */
+  resume(): void {
+    setTimeout(() => {
+      const draft = this.#draft;
+      if (draft?.where !== "bar") return;
+      draft.field.focus();
+      draft.field.setSelectionRange(draft.caret, draft.caret);
+      // Another page may be shown by now: the hint looks for its place anew.
+      this.#tell();
+    });
+  }
+
+  #setAside({ place, text }: Draft): void {
+    const why = this.#unfinished({ place, text });
+    const state = why === null ? "" : `is not finished (${why}) and `;
+    const sentence = `this formula ${state}is not in the book yet: press F2 to continue, or Escape to discard it`;
     this.#unkept.set(key(place), { place, text, sentence });
     this.#tell();
   }
 
   /** Why a formula being typed can't be read yet; null for a text, a value or a whole formula. */
-  #unfinished({ place, text }: Draft): string | null {
+  #unfinished({ place, text }: Pick<Draft, "place" | "text">): string | null {
     if (/^\s*=\s*$/.test(text)) return "there is nothing after =";
     return isFormula(text) ? this.store.engine.unreadable(text, place.page) : null;
   }

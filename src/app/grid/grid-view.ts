@@ -229,7 +229,9 @@ export class GridView implements ShownGrid {
       nameTable(this.#hot, this.page.title);
       this.select(place);
       this.#turning = false;
-      this.take(place, true);
+      // An unfinished formula keeps the keyboard: cells of this page can be pointed at.
+      if (this.#session.draft?.where === "bar") this.#session.resume();
+      else this.take(place, true);
       return;
     }
     // Rows and columns selected by their heads begin at -1, and stay selected.
@@ -301,6 +303,12 @@ export class GridView implements ShownGrid {
   enterMoves(): { row: number; col: number } {
     const { row, column } = this.chosen();
     return { row: 1, col: (this.#run.startFor(row, column) ?? column) - column };
+  }
+
+  /** Where a cell is on the screen; null for one of another page, or one that is scrolled out of sight. */
+  boxOf({ page, row, column }: Place): DOMRect | null {
+    if (page !== this.#page) return null;
+    return this.#hot.getCell(row, column, true)?.getBoundingClientRect() ?? null;
   }
 
   /** Opens the editor of the chosen cell, with its choices. */
@@ -385,7 +393,7 @@ export class GridView implements ShownGrid {
       if (!change) return [];
       const [row, column, , text] = change;
       const typing = { page: this.#page, row, column: Number(column), typed: String(text ?? "") };
-      return this.#session.textAt(typing) === typing.typed ? [] : [typing];
+      return this.#session.isKept(typing, typing.typed) ? [] : [typing];
     });
     const first = typings[0];
     if (!first) return false;

@@ -1,21 +1,19 @@
 /** Pointing at cells with the mouse while a formula is typed: the cell's name or address is put in. */
 import type Handsontable from "handsontable/base";
-import { cellAddress } from "../../book/address.ts";
-import { nameAt, nameText } from "../../book/names.ts";
+import { blockAddress, blockText, nameAt, nameText } from "../../book/names.ts";
 import type { Book } from "../../book/shape.ts";
 import { wantsValue } from "./caret.ts";
-import type { Cell, EditSession } from "./edit-session.ts";
+import { type Cell, type EditSession, samePlace } from "./edit-session.ts";
 import type { GridView } from "./grid-view.ts";
 
-/** What points at a cell, or at the block from one cell to another, of the page the formula is on. */
-export function pointer(book: Book, page: number, from: Cell, to: Cell): string {
+/** What points at a cell of `page`, or at the block from one cell to another, in a formula on the page `home`. */
+export function pointer(book: Book, home: number, page: number, from: Cell, to: Cell): string {
   const [top, bottom] = [Math.min(from.row, to.row), Math.max(from.row, to.row)];
   const [left, right] = [Math.min(from.column, to.column), Math.max(from.column, to.column)];
-  const first = cellAddress(top, left);
-  const named = nameAt(book, { page, top, left, bottom, right });
-  if (named) return nameText(book, named, page);
-  if (top === bottom && left === right) return first;
-  return `${first}:${cellAddress(bottom, right)}`;
+  const block = { page, top, left, bottom, right };
+  const named = nameAt(book, block);
+  if (named) return nameText(book, named, home);
+  return page === home ? blockText(block) : blockAddress(book, block);
 }
 
 type Hooks = Pick<Handsontable.GridSettings, "beforeOnCellMouseDown" | "beforeOnCellMouseOver">;
@@ -26,19 +24,25 @@ export function pointing(grid: GridView, session: EditSession): Hooks {
     if (!draft) return;
     const again = session.pointed;
     const start = again?.start ?? draft.caret;
-    const text = pointer(session.store.shown, grid.index, from, to);
+    const text = pointer(session.store.shown, draft.place.page, grid.index, from, to);
     draft.field.setRangeText(text, start, again?.end ?? start, "end");
     draft.field.dispatchEvent(new Event("input", { bubbles: true }));
     session.pointed = { from, start, end: start + text.length };
+    if (draft.where === "bar") session.resume();
   };
   return {
     beforeOnCellMouseDown: (event, coords) => {
       const { draft } = session;
       const cell = { row: coords.row ?? -1, column: coords.col ?? -1 };
       if (!draft || event.button !== 0 || cell.row < 0 || cell.column < 0) return;
-      if (draft.place.page !== grid.index) return;
-      if (draft.place.row === cell.row && draft.place.column === cell.column) return;
-      if (!session.pointed && !wantsValue(draft.text, draft.caret)) return;
+      if (samePlace(draft.place, { page: grid.index, ...cell })) return;
+      if (!session.pointed && !wantsValue(draft.text, draft.caret)) {
+        // The other cell is looked at; an unfinished formula goes on in the bar.
+        if (!session.isUnfinished) return;
+        session.leave();
+        session.resume();
+        return;
+      }
       event.preventDefault();
       event.stopImmediatePropagation();
       put(cell, cell);

@@ -24,6 +24,7 @@ export function OpenBook(props: Opened) {
     save,
     help,
     helpAbout,
+    showBooks,
     beginBook,
     dialog,
     setDialog,
@@ -51,8 +52,8 @@ export function OpenBook(props: Opened) {
         <Top
           store={store}
           keeping={keeping}
-          onNew={() => setDialog("begin")}
-          onBooks={() => setDialog("books")}
+          onNew={() => showBooks("begin")}
+          onBooks={() => showBooks("books")}
           onSave={save}
           onHelp={() => help(null)}
           onRefused={refused}
@@ -72,7 +73,7 @@ export function OpenBook(props: Opened) {
       </Guard>
       <main className="middle" aria-label={`Page ${store.shown.pages[place.page]!.title}`}>
         <Guard name="The formula of the cell" of={of}>
-          <FormulaBar store={store} place={place} />
+          <FormulaBar store={store} place={place} onPlace={go} />
         </Guard>
         <Guard name="The grid" of={of}>
           <Grid store={store} page={place.page} place={place} onPlace={go} onRefused={refused} />

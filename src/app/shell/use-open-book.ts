@@ -44,7 +44,13 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
   };
   const turnTo = (page: number) => go(lastOnPage.current.get(page) ?? { page, row: 0, column: 0 });
 
+  /** Before another book may be opened, what is half typed goes into this one. */
+  const showBooks = (which: "books" | "begin") => {
+    sessionOf(store).settle();
+    setDialog(which);
+  };
   const open = async (file: File) => {
+    sessionOf(store).settle();
     const refuse = (reason: string) =>
       setMessage({ refused: true, text: `“${file.name}” was not opened: ${reason}` });
     try {
@@ -86,15 +92,15 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
     setDialog("help");
   };
 
-  const acts = useRef({ open, save, help, turnTo, place });
+  const acts = useRef({ open, save, help, showBooks, turnTo, place });
   useEffect(() => {
-    acts.current = { open, save, help, turnTo, place };
+    acts.current = { open, save, help, showBooks, turnTo, place };
   });
   useEffect(
     () =>
       addShortcuts({
         help: () => acts.current.help(helpWhileTyping(sessionOf(store).caret)),
-        books: () => setDialog("books"),
+        books: () => acts.current.showBooks("books"),
         save: () => acts.current.save(),
         checks: () => setListing((open) => !open),
         page: (by) => {
@@ -115,6 +121,7 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
     save,
     help,
     helpAbout,
+    showBooks,
     beginBook,
     dialog,
     setDialog,

@@ -2,7 +2,7 @@
 import { catalogue } from "../../functions/catalogue.ts";
 import { grainDrawn } from "../../functions/drawing/grain-line.ts";
 import { outline, type Shape } from "../../functions/drawing/shapes.ts";
-import { readPiece } from "../../functions/pieces/piece.ts";
+import { pieceBounds, readPiece } from "../../functions/pieces/piece.ts";
 import { worn } from "../../functions/run.ts";
 import type { Worn } from "../../functions/worn/worn-drawing.ts";
 import { type Place, placeKey } from "../book/address.ts";
@@ -90,8 +90,24 @@ export function canDraw(book: Book, { page, row, column }: Place): boolean {
   return isFormula(typed) && tokens(typed).some(({ kind, text }) => kind === "function" && draws(text));
 }
 
-/** What is drawn before anything is chosen: the last piece with a name, the nearest to the cut. */
+/** What is drawn before anything is chosen: the named piece that takes the most room, which is no waistband; of equals the last. */
 export function finishedPiece(engine: Engine): Place | null {
-  const named = namedCells(engine.book);
-  return named.findLast(({ place }) => engine.view(place).kind === "piece")?.place ?? null;
+  let largest: { readonly place: Place; readonly room: number } | null = null;
+  for (const { place } of namedCells(engine.book)) {
+    const { kind, value } = engine.view(place);
+    if (kind !== "piece" || typeof value !== "string") continue;
+    const room = roomOf(value);
+    if (!largest || room >= largest.room) largest = { place, room };
+  }
+  return largest?.place ?? null;
+}
+
+/** The area of the box round a piece; 0 for what can't be read as one. */
+function roomOf(path: string): number {
+  try {
+    const { left, right, low, high } = pieceBounds(readPiece(path));
+    return (right - left) * (high - low);
+  } catch {
+    return 0;
+  }
 }

@@ -199,10 +199,16 @@ describe("by keyboard alone", () => {
     await page.getByRole("radio", { name: "Side" }).check();
     await page.getByRole("img", { name: "skirt_flat as worn, seen from the side" }).waitFor();
 
-    // The drawing takes the whole window, and Escape gives it back.
+    // The drawing takes the whole window, or the whole side, and Escape gives it back.
     const wide = () => page.locator(".window").evaluate((window) => window.clientWidth);
     const before = await wide();
-    await page.getByRole("button", { name: "Fill the window" }).press("Enter");
+    const fill = (all: string) => page.getByRole("button", { name: `Fill the ${all} with Drawing` });
+    const others = page.getByRole("region", { name: "Working", exact: true });
+    await fill("side").press("Enter");
+    await expect.poll(() => others.count()).toBe(0);
+    await page.keyboard.press("Escape");
+    await expect.poll(() => others.count()).toBe(1);
+    await fill("window").press("Enter");
     await expect.poll(wide).toBeGreaterThan(2 * before);
     expect(await violations(page)).toEqual([]);
     await page.keyboard.press("Escape");

@@ -1,6 +1,6 @@
 /** "New": what is being made, then its questions; the answer is an ordinary book, or pages of the open one. */
 import "./begin.css";
-import { useEffect, useState } from "react";
+import { type KeyboardEvent, useEffect, useRef, useState } from "react";
 import type { Decimal } from "../../../functions/decimal.ts";
 import { BOOK_UNITS, UNITS, type Unit } from "../../../functions/units.ts";
 import type { Garment } from "../../book/garment.ts";
@@ -59,8 +59,10 @@ export function Begin({ unit: bookUnit, decimal, onBook, onAdd, onDone }: Props)
           onBook={onBook}
           onAdd={onAdd}
         />
-      ) : (
+      ) : list ? (
         <Choice list={list} onGarment={setGarment} />
+      ) : (
+        <p role="status">The garments are being loaded …</p>
       )}
     </Dialog>
   );
@@ -75,20 +77,55 @@ const GROUPS = [
   "Lists and charts",
 ];
 
-function Choice({
-  list,
-  onGarment,
-}: {
-  list: readonly Offer[] | null;
-  onGarment: (garment: Garment) => void;
-}) {
-  if (!list) return <p role="status">The garments are being loaded …</p>;
-  const read = list.flatMap(({ reading }) => ("garment" in reading ? [reading.garment] : []));
-  const groups = [...new Set([...GROUPS, ...read.map(({ group }) => group)])];
+/** The garments that have every word typed, in their titles; when no title has them, in what is said of them. */
+function wanted(all: readonly Garment[], typed: string): readonly Garment[] {
+  const words = typed.toLowerCase().split(/\s+/).filter(Boolean);
+  const has = (text: string) => words.every((word) => text.toLowerCase().includes(word));
+  const titled = all.filter(({ title }) => has(title));
+  return titled.length > 0
+    ? titled
+    : all.filter(({ title, about, group }) => has(`${title} ${about} ${group}`));
+}
+
+function Choice({ list, onGarment }: { list: readonly Offer[]; onGarment: (garment: Garment) => void }) {
+  const [words, setWords] = useState("");
+  const field = useRef<HTMLInputElement>(null);
+  useEffect(() => field.current?.focus(), []);
+  const all = list.flatMap(({ reading }) => ("garment" in reading ? [reading.garment] : []));
+  const read = wanted(all, words);
+  const groups = [...new Set([...GROUPS, ...all.map(({ group }) => group)])];
+  const onKeyDown = (event: KeyboardEvent) => {
+    const first = groups.flatMap((group) => read.filter((one) => one.group === group))[0];
+    if (event.key !== "Enter" || words.trim() === "" || !first) return;
+    // Or the same key would send the questions off.
+    event.preventDefault();
+    onGarment(first);
+  };
   return (
     <>
+      <label className="begin-find">
+        <span>Find</span>
+        <input
+          ref={field}
+          type="search"
+          placeholder="such as gored"
+          value={words}
+          onChange={(event) => setWords(event.target.value)}
+          onKeyDown={onKeyDown}
+        />
+        <span role="status" className="aside">
+          {read.length === 0
+            ? "Nothing here has these words; try others."
+            : words.trim() !== "" && "Enter opens the first."}
+        </span>
+      </label>
       {groups.map((group) => (
-        <section key={group} className="begin-group" aria-label={group}>
+        <section
+          key={group}
+          className="begin-group"
+          aria-label={group}
+          hidden={!read.some((one) => one.group === group)}
+        >
           <h3>{group}</h3>
           <ul>
             {read

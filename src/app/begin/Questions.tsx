@@ -1,5 +1,5 @@
 /** The questions of a garment, one a line, with a small drawing of what each means and the answer drawn. */
-import { useId, useState } from "react";
+import { useEffect, useId, useRef, useState } from "react";
 import type { Decimal } from "../../../functions/decimal.ts";
 import type { Unit } from "../../../functions/units.ts";
 import type { Garment, Question } from "../../book/garment.ts";
@@ -23,6 +23,8 @@ export function Questions({ garment, unit, decimal, onBook, onAdd }: Props) {
   const beginning = useBeginning(garment, unit, decimal);
   const preview = usePreview(garment, beginning.begun);
   const [focused, setFocused] = useState<Question | null>(null);
+  const form = useRef<HTMLFormElement>(null);
+  useEffect(() => form.current?.querySelector<HTMLElement>("input, select")?.focus(), []);
   const drawing = focused && drawingOf(focused.drawing ?? focused.name);
   const done = (finish: (book: Book) => void) => {
     if (beginning.ready()) finish(beginning.begun.book);
@@ -31,6 +33,7 @@ export function Questions({ garment, unit, decimal, onBook, onAdd }: Props) {
   };
   return (
     <form
+      ref={form}
       className="begin"
       noValidate
       onSubmit={(event) => {

@@ -1,6 +1,6 @@
 /** The drawing of the selected cell, or of the cell that is pinned. */
 import "./drawing.css";
-import { memo, type RefObject, useCallback, useEffect, useRef, useState } from "react";
+import { memo, type RefObject, useEffect, useRef, useState } from "react";
 import type { Shape } from "../../../functions/drawing/shapes.ts";
 import { markSize } from "../../../functions/fractions.ts";
 import type { Place } from "../../book/address.ts";
@@ -22,7 +22,6 @@ import type { Store } from "../../store/store.ts";
 import { answeredAt } from "../lay/asked.ts";
 import { LayBoard } from "../lay/LayBoard.tsx";
 import { useLateRevision, within } from "../store-hooks.ts";
-import { useAlone } from "./alone.ts";
 import { differences } from "./differences.ts";
 import { AS_FLAT, type Manner, MannerChoice, seenWords, shapesIn } from "./manner.tsx";
 import { Window } from "./Window.tsx";
@@ -53,10 +52,6 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
   const chosen = within(store.shown, place);
   const subject = named.find(({ name }) => name === held)?.place ?? subjectOf(engine, chosen, last.current);
   const drawn = subject && drawnAt(engine, subject);
-  const frame = useRef<HTMLDivElement>(null);
-  const [whole, setWhole] = useState(false);
-  const giveBack = useCallback(() => setWhole(false), []);
-  useAlone(frame, whole, giveBack);
   const [manner, setManner] = useState<Manner>(AS_FLAT);
   const wearable = subject !== null && canWear(engine, subject);
   const garment = wearable && manner.as === "worn" ? wornAt(engine, subject) : null;
@@ -75,7 +70,7 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
   const other = drawn && engine.address(drawn.place) !== engine.address(chosen);
   const laid = drawn && answeredAt(store, drawn.place);
   return (
-    <div className={whole ? "drawing drawing-whole" : "drawing"} ref={frame}>
+    <div className="drawing">
       <div className="drawing-head">
         <label>
           <span>Draw</span>
@@ -100,13 +95,8 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
             {drawn.shown}
           </p>
         )}
-        {drawn && (
-          <button type="button" className="fill" aria-pressed={whole} onClick={() => setWhole(!whole)}>
-            {whole ? "Back to the side" : "Fill the window"}
-          </button>
-        )}
+        {wearable && !laid && <MannerChoice manner={manner} onManner={setManner} />}
       </div>
-      {wearable && !laid && <MannerChoice manner={manner} onManner={setManner} />}
       {subject && !drawn && <Why engine={engine} subject={subject} onPlace={onPlace} />}
       {laid ? (
         <LayBoard store={store} place={drawn.place} />

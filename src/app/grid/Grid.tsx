@@ -85,6 +85,8 @@ export function Grid({ store, page, place, onPlace, onRefused }: Props) {
     };
     host.addEventListener("click", onKind);
     const onMenu = (event: MouseEvent) => {
+      // While a cell is typed in, the menu is the field's own: a finger that selects text asks for it.
+      if (event.target instanceof HTMLTextAreaElement) return;
       event.preventDefault();
       openMenu(event.clientX, event.clientY);
     };

@@ -13,7 +13,8 @@ import type { GridView } from "./grid-view.ts";
 import { drawHeading } from "./paint.ts";
 import { pointing } from "./pointing.ts";
 
-const ROW_HEIGHT = 26;
+/** In pixels; a finger needs taller rows than a mouse. */
+const ROW_HEIGHT = matchMedia("(pointer: coarse)").matches ? 44 : 26;
 
 interface Range {
   getTopStartCorner(): { row: number | null; col: number | null };

@@ -2,6 +2,7 @@
 
 interface Acts {
   readonly help: () => void;
+  readonly begin: () => void;
   readonly books: () => void;
   readonly save: () => void;
   readonly checks: () => void;
@@ -45,6 +46,12 @@ export const SHORTCUTS: readonly Shortcut[] = [
     act: ({ page }, { key }) => page(key === "PageUp" ? -1 : 1),
   },
   {
+    keys: "Alt N",
+    does: "open New: begin a garment or a list from its questions",
+    hears: (event) => alt(event) && letter(event) === "n",
+    act: ({ begin }) => begin(),
+  },
+  {
     keys: "Ctrl S",
     does: "save the book to a file",
     hears: (event) => control(event) && letter(event) === "s",
@@ -58,7 +65,7 @@ export const SHORTCUTS: readonly Shortcut[] = [
   },
   {
     keys: "Alt L",
-    does: "show or hide the list of problems",
+    does: "show the list of problems and go to it; hide it",
     hears: (event) => alt(event) && letter(event) === "l",
     act: ({ checks }) => checks(),
   },

@@ -19,6 +19,7 @@ export function OpenBook(props: Opened) {
   const {
     place,
     go,
+    goInto,
     turnTo,
     open,
     save,
@@ -83,7 +84,7 @@ export function OpenBook(props: Opened) {
         <Side store={store} place={place} onPlace={go} />
       </Guard>
       <Guard name="The list of problems" of={of} className="foot">
-        <Checks store={store} onPlace={go} open={listing} onOpen={setListing} />
+        <Checks store={store} onPlace={goInto} open={listing} onOpen={setListing} />
       </Guard>
       {dialog === "books" && (
         <Guard name="The list of books" className="guard-over" onDone={() => setDialog(null)}>

@@ -34,15 +34,23 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
   useEffect(() => backgroundOf(store).watch(), [store]);
   useEffect(() => joinSearchOf(store).watch(), [store]);
   useEffect(() => backgroundOf(store).writes(!elsewhere), [store, elsewhere]);
-  const lastOnPage = useRef(new Map<number, Place>());
+  /** The cell that was chosen last on each page, by its title: a page that is added or moved changes the numbers of others. */
+  const lastOnPage = useRef(new Map<string, Place>());
   const place = within(store.shown, chosen);
 
+  const titleOf = (page: number) => store.shown.pages[page]?.title ?? "";
   const go = (to: Place) => {
-    lastOnPage.current.set(to.page, to);
+    lastOnPage.current.set(titleOf(to.page), to);
     keeper.at(to);
     setChosen(to);
   };
-  const turnTo = (page: number) => go(lastOnPage.current.get(page) ?? { page, row: 0, column: 0 });
+  /** Goes to a cell and gives the grid the keyboard. */
+  const goInto = (to: Place) => {
+    go(to);
+    sessionOf(store).grid?.take(to);
+  };
+  const turnTo = (page: number) =>
+    go({ ...(lastOnPage.current.get(titleOf(page)) ?? { row: 0, column: 0 }), page });
 
   /** Before another book may be opened, what is half typed goes into this one. */
   const showBooks = (which: "books" | "begin") => {
@@ -92,17 +100,25 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
     setDialog("help");
   };
 
-  const acts = useRef({ open, save, help, showBooks, turnTo, place });
+  /** Opens the list of problems and goes to the first of them, or closes it and goes back to the grid. */
+  const checks = () => {
+    setListing(!listing);
+    if (listing) sessionOf(store).grid?.take(place);
+    else setTimeout(() => document.querySelector<HTMLElement>(".check")?.focus());
+  };
+
+  const acts = useRef({ open, save, help, checks, showBooks, turnTo, place });
   useEffect(() => {
-    acts.current = { open, save, help, showBooks, turnTo, place };
+    acts.current = { open, save, help, checks, showBooks, turnTo, place };
   });
   useEffect(
     () =>
       addShortcuts({
         help: () => acts.current.help(helpWhileTyping(sessionOf(store).caret)),
+        begin: () => acts.current.showBooks("begin"),
         books: () => acts.current.showBooks("books"),
         save: () => acts.current.save(),
-        checks: () => setListing((open) => !open),
+        checks: () => acts.current.checks(),
         page: (by) => {
           const next = acts.current.place.page + by;
           if (next >= 0 && next < store.shown.pages.length) acts.current.turnTo(next);
@@ -116,6 +132,7 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
   return {
     place,
     go,
+    goInto,
     turnTo,
     open,
     save,

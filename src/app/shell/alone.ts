@@ -16,7 +16,7 @@ export function useAlone(element: RefObject<HTMLElement | null>, on: boolean, on
           hidden.push(other);
         }
     const onKey = (event: KeyboardEvent) => {
-      if (event.key !== "Escape" || event.defaultPrevented) return;
+      if (event.key !== "Escape" || event.defaultPrevented || document.querySelector("dialog[open]")) return;
       event.preventDefault();
       event.stopPropagation();
       onEnd();

@@ -8,64 +8,9 @@ import { CellError, ErrorType, SimpleRangeValue } from "hyperformula";
 import { LONGEST } from "../book/shape.ts";
 import { Awaited, Waiting } from "./awaited.ts";
 import { withNeededArguments } from "./branches.ts";
+import { type Ast, addressKey, type CellAddress, type Inside, type Parsed, type State } from "./inside.ts";
 import { argumentFault } from "./too-great.ts";
 import { matches, search, stretches } from "./wildcard.ts";
-
-export interface CellAddress {
-  readonly sheet: number;
-  readonly row: number;
-  readonly col: number;
-}
-
-interface State {
-  readonly formulaAddress: CellAddress;
-  readonly formulaVertex?: never;
-}
-
-interface Ast {
-  readonly type: string;
-  readonly procedureName?: string;
-  readonly args?: readonly Ast[];
-}
-
-interface Parsed {
-  readonly ast: unknown;
-  readonly errors: readonly unknown[];
-  readonly dependencies: readonly unknown[];
-  readonly hasVolatileFunction: boolean;
-  readonly hasStructuralChangeFunction: boolean;
-}
-
-/** The parts of HyperFormula's interpreter that the guards use. */
-export interface Inside {
-  evaluateAst(ast: Ast, state: State): unknown;
-  readonly arraySizePredictor: { checkArraySize(ast: unknown, at: unknown): unknown };
-  readonly arithmeticHelper: {
-    eq(left: unknown, right: unknown): boolean;
-    lt(left: unknown, right: unknown): boolean;
-    gt(left: unknown, right: unknown): boolean;
-    normalizeString(text: string): string;
-    eqMatcherFunction(pattern: string): (value: unknown) => boolean;
-    neqMatcherFunction(pattern: string): (value: unknown) => boolean;
-    searchString(pattern: string, text: string): number;
-  };
-  readonly serialization: { readonly exporter: { cellValueRounding(value: number): number } };
-  readonly functionRegistry: { readonly functions: ReadonlyMap<string, readonly [string, PluginInside]> };
-  readonly dependencyGraph: {
-    readonly rangeMapping: { findSmallerRange(range: RangeInside): unknown };
-    readonly lazilyTransformingAstService: {
-      readonly parser: { parse(text: string, at: CellAddress): Parsed };
-    };
-  };
-}
-
-interface RangeInside {
-  width(): number;
-}
-
-interface PluginInside {
-  calculateSingleCellOfResultArray(...args: unknown[]): unknown;
-}
 
 /** How long formulas may take, in milliseconds of `clock`. */
 export interface TimeLimits {
@@ -86,9 +31,6 @@ const LEAST = 20;
 const MOST_VALUES = 1_000_000;
 
 class Stopped extends Error {}
-
-/** A key for maps and sets of HyperFormula's cell addresses. */
-export const addressKey = ({ sheet, row, col }: CellAddress): string => `${sheet}.${row}.${col}`;
 
 export class Guards {
   readonly #limits: TimeLimits;

@@ -7,13 +7,15 @@ import { CellError, DetailedCellError, ErrorType, HyperFormula } from "hyperform
 import type { JoinPlanner, JoinQuestion, Lay, LayQuestion, NoLay } from "../../functions/lay.ts";
 import { type Place, placeKey } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
-import { fixed, isList, writtenOut } from "../book/names.ts";
+import { fixed, isList } from "../book/names.ts";
 import { type Book, MOST_COLUMNS, MOST_ROWS, typedAt } from "../book/shape.ts";
+import { cellNames, contentOf, formulaKeys, formulaOf, sheetsOf } from "./book-for-engine.ts";
 import { buildWithout } from "./build.ts";
 import type { changedCells } from "./changes.ts";
 import { engineConfig } from "./config.ts";
-import { forEngine, toEngine, understand } from "./content.ts";
-import { CANT_BE_WORKED, type CellAddress, Guards, type TimeLimits } from "./guards.ts";
+import type { forEngine } from "./content.ts";
+import { CANT_BE_WORKED, Guards, type TimeLimits } from "./guards.ts";
+import type { CellAddress } from "./inside.ts";
 import { concerned, isLonger, LaidCells, type LaidLay, MOST_BOUNDED } from "./laid.ts";
 import { Oddities } from "./oddities.ts";
 import { type Call, type Context, register } from "./register.ts";
@@ -43,9 +45,6 @@ export interface Laid {
 
 /** The value of a cell as HyperFormula gives it. */
 export type RawValue = number | string | boolean | null | DetailedCellError;
-
-/** The content of a cell that is set aside: a value that is an error. */
-const ASIDE = "=#N/A";
 
 /** How HyperFormula marks a formula that it threw at while it entered it: it keeps what it threw to itself. */
 const THREW = "Parsing error. Invalid range size.";
@@ -114,16 +113,8 @@ export class Instance {
 
   #build(): HyperFormula {
     this.#guards.forgetAll();
-    const { pages, names } = this.#book;
-    const formulas = () =>
-      pages.flatMap((page, index) =>
-        page.rows.flatMap((cells, row) =>
-          cells.flatMap((typed, column) =>
-            isFormula(typed) ? [placeKey({ page: index, row, column })] : [],
-          ),
-        ),
-      );
-    const things = () => [...formulas(), ...Object.keys(names)];
+    const { names } = this.#book;
+    const things = () => [...formulaKeys(this.#book), ...Object.keys(names)];
     const { hf, without } = buildWithout(things, (leave) => {
       this.#guards.begin();
       return this.#attempt(leave);
@@ -137,21 +128,9 @@ export class Instance {
 
   /** A HyperFormula of the book without the given cells and names. */
   #attempt(leave: ReadonlySet<string>): HyperFormula {
-    const { pages } = this.#book;
-    const sheets = Object.fromEntries(
-      pages.map((page, index) => [
-        page.title,
-        page.rows.map((cells, row) =>
-          cells.map((typed, column) =>
-            leave.size > 0 && leave.has(placeKey({ page: index, row, column }))
-              ? ASIDE
-              : this.#content(typed, { page: index, row, column }),
-          ),
-        ),
-      ]),
-    );
+    const sheets = sheetsOf(this.#book, leave);
     this.#titles = Object.keys(sheets);
-    const expressions = this.#cellNames(this.#book)
+    const expressions = cellNames(this.#book)
       .filter(([name]) => !leave.has(name))
       .map(([name, address]) => ({ name, expression: `=${fixed(address)}` }));
     this.#laid.clear();
@@ -184,7 +163,7 @@ export class Instance {
     this.#change(() => {
       this.#followNames(old, next);
       for (const { typed, ...place } of changed) {
-        this.#type(place, this.#content(typed, place));
+        this.#type(place, contentOf(this.#book, typed, place));
       }
       if (old.lays !== next.lays) this.#wakeLays(old.lays, next.lays);
     });
@@ -237,7 +216,7 @@ export class Instance {
     this.#change(() => {
       for (const place of places) {
         const typed = this.#typed(place);
-        if (isFormula(typed)) this.#type(place, this.#content(typed, place));
+        if (isFormula(typed)) this.#type(place, contentOf(this.#book, typed, place));
       }
     }, MORE_TIME);
   }
@@ -258,26 +237,10 @@ export class Instance {
     if (old === next.names) return;
     for (const [name, address] of Object.entries(old))
       if (!isList(address) && !Object.hasOwn(next.names, name)) this.#hf.removeNamedExpression(name);
-    for (const [name, address] of this.#cellNames(next)) {
+    for (const [name, address] of cellNames(next)) {
       if (!Object.hasOwn(old, name)) this.#hf.addNamedExpression(name, `=${fixed(address)}`);
       else if (old[name] !== address) this.#hf.changeNamedExpression(name, `=${fixed(address)}`);
     }
-  }
-
-  /** The names that HyperFormula knows: those of the book's own single cells. All others are written out in formulas. */
-  #cellNames({ names }: Book): (readonly [name: string, address: string])[] {
-    return Object.entries(names).filter(([, address]) => !isList(address));
-  }
-
-  /** What is typed in a cell as HyperFormula takes it. */
-  #content(typed: string, { page, column }: Place): ReturnType<typeof forEngine> {
-    const { pages, unit, decimal } = this.#book;
-    const kind = pages[page]?.columns[column]?.kind ?? "any";
-    return forEngine(understand(writtenOut(this.#book, typed, page), kind, unit, decimal));
-  }
-
-  #formula(typed: string, page: number): string {
-    return toEngine(writtenOut(this.#book, typed, page), this.#book.unit, this.#book.decimal);
   }
 
   /** Calculates the cells again that a better lay concerns: all that it bounds, unless there are very many. */
@@ -288,7 +251,7 @@ export class Instance {
   #enterAgain(cells: readonly Laid[]): void {
     for (const { place } of cells) {
       const typed = this.#typed(place);
-      if (isFormula(typed)) this.#enter(this.address(place), this.#formula(typed, place.page));
+      if (isFormula(typed)) this.#enter(this.address(place), formulaOf(this.#book, typed, place.page));
     }
   }
 
@@ -349,12 +312,12 @@ export class Instance {
 
   /** Whether HyperFormula can parse a formula as typed. */
   canParse(formula: string, page: number): boolean {
-    return this.#hf.validateFormula(this.#formula(formula, page));
+    return this.#hf.validateFormula(formulaOf(this.#book, formula, page));
   }
 
   /** Calculates a formula as if it stood on a page, changing nothing; undefined when it can't be parsed. */
   calculate(formula: string, page: number): RawValue | undefined {
-    const read = this.#formula(formula, page);
+    const read = formulaOf(this.#book, formula, page);
     this.#guards.begin();
     this.#outside = true;
     try {

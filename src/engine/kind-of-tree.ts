@@ -47,6 +47,25 @@ export function isOpen(tree: Tree, kindOf: (tree: Tree) => Kind): boolean {
 /** A part of a formula that means cells. */
 export type Cells = Extract<Tree, { is: "name" | "cell" | "columns" | "rows" | "range" }>;
 
+/** The cells, names and ranges in a tree. */
+export function leavesOf(tree: Tree): Cells[] {
+  switch (tree.is) {
+    case "name":
+    case "cell":
+    case "columns":
+    case "rows":
+    case "range":
+      return [tree];
+    case "call":
+    case "sign":
+      return tree.args.flatMap((arg) => (arg ? leavesOf(arg) : []));
+    case "list":
+      return tree.items.flatMap(leavesOf);
+    default:
+      return [];
+  }
+}
+
 /**
  * The kind of a tree, given the kinds of the names, cells and ranges in it. A cell of no kind
  * beside a length is taken for a plain number, or, when `careful`, for what may be anything yet.

@@ -10,7 +10,7 @@ import { sameNames } from "../book/names.ts";
 import { type Book, typedAt } from "../book/shape.ts";
 import { type Content, namesUnit, understand } from "./content.ts";
 import { type Leaf, spread } from "./expected-kinds.ts";
-import { type Cells, kindOfTree } from "./kind-of-tree.ts";
+import { type Cells, kindOfTree, leavesOf } from "./kind-of-tree.ts";
 import { areaOf, cellsIn, isWide } from "./references.ts";
 
 /** Of several kinds expected of one cell the one of greatest weight counts: the kind that it would be worst to miss. */
@@ -283,24 +283,5 @@ export class Kinds {
       }
     }
     return order;
-  }
-}
-
-/** The cells, names and ranges in a tree. */
-function leavesOf(tree: Tree): Cells[] {
-  switch (tree.is) {
-    case "name":
-    case "cell":
-    case "columns":
-    case "rows":
-    case "range":
-      return [tree];
-    case "call":
-    case "sign":
-      return tree.args.flatMap((arg) => (arg ? leavesOf(arg) : []));
-    case "list":
-      return tree.items.flatMap(leavesOf);
-    default:
-      return [];
   }
 }

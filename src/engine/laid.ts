@@ -14,7 +14,7 @@ import {
 } from "../../functions/lay.ts";
 import { rememberWithObject } from "../../functions/memo.ts";
 import type { Book } from "../book/shape.ts";
-import { addressKey, type CellAddress } from "./guards.ts";
+import { addressKey, type CellAddress } from "./inside.ts";
 import type { Rule } from "./show.ts";
 
 export interface LaidLay {

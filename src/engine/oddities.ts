@@ -2,7 +2,7 @@
 import { catalogue } from "../../functions/catalogue.ts";
 import { type Setting, toLookAt } from "../../functions/run.ts";
 import { type Call, formulaTree, type Tree } from "../book/formula.ts";
-import { addressKey, type CellAddress } from "./guards.ts";
+import { addressKey, type CellAddress } from "./inside.ts";
 import type { Call as HeardCall } from "./register.ts";
 
 /** Which cells of an engine hold something unusual. */

@@ -13,7 +13,7 @@ import { catalogue } from "../../functions/catalogue.ts";
 import type { Cell, Declaration } from "../../functions/define.ts";
 import type { JoinQuestion } from "../../functions/lay.ts";
 import { type Argument, isRefused, run, type Setting, unusualIn } from "../../functions/run.ts";
-import type { CellAddress, Inside } from "./guards.ts";
+import type { CellAddress, Inside } from "./inside.ts";
 import type { LaidLay } from "./laid.ts";
 
 /** A call that was calculated while an engine recorded calls: for the Working panel. */

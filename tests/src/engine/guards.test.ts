@@ -5,7 +5,8 @@ import { type } from "../../../src/book/edit.ts";
 import { type Book, blankBook } from "../../../src/book/shape.ts";
 import { engineConfig } from "../../../src/engine/config.ts";
 import { Engine } from "../../../src/engine/engine.ts";
-import type { Inside, TimeLimits } from "../../../src/engine/guards.ts";
+import type { TimeLimits } from "../../../src/engine/guards.ts";
+import type { Inside } from "../../../src/engine/inside.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 import { Store } from "../../../src/store/store.ts";
 

@@ -1,0 +1,47 @@
+/** A book as HyperFormula takes it: its sheets, its names, and the content of each cell. */
+import { type Place, placeKey } from "../book/address.ts";
+import { isFormula } from "../book/formula.ts";
+import { isList, writtenOut } from "../book/names.ts";
+import type { Book } from "../book/shape.ts";
+import { forEngine, toEngine, understand } from "./content.ts";
+
+/** The content of a cell that is left out: a value that is an error. */
+const LEFT_OUT = "=#N/A";
+
+/** The keys of the places that hold formulas, in the order of the book. */
+export const formulaKeys = ({ pages }: Book): string[] =>
+  pages.flatMap((page, index) =>
+    page.rows.flatMap((cells, row) =>
+      cells.flatMap((typed, column) => (isFormula(typed) ? [placeKey({ page: index, row, column })] : [])),
+    ),
+  );
+
+/** The contents of all cells by the titles of their pages, without the cells whose keys are in `leave`. */
+export const sheetsOf = (book: Book, leave: ReadonlySet<string>) =>
+  Object.fromEntries(
+    book.pages.map((page, index) => [
+      page.title,
+      page.rows.map((cells, row) =>
+        cells.map((typed, column) =>
+          leave.size > 0 && leave.has(placeKey({ page: index, row, column }))
+            ? LEFT_OUT
+            : contentOf(book, typed, { page: index, row, column }),
+        ),
+      ),
+    ]),
+  );
+
+/** The names that HyperFormula knows: those of the book's own single cells. All others are written out in formulas. */
+export const cellNames = ({ names }: Book): (readonly [name: string, address: string])[] =>
+  Object.entries(names).filter(([, address]) => !isList(address));
+
+/** What is typed in a cell as HyperFormula takes it. */
+export function contentOf(book: Book, typed: string, { page, column }: Place): ReturnType<typeof forEngine> {
+  const { pages, unit, decimal } = book;
+  const kind = pages[page]?.columns[column]?.kind ?? "any";
+  return forEngine(understand(writtenOut(book, typed, page), kind, unit, decimal));
+}
+
+/** A formula on a page as HyperFormula takes it. */
+export const formulaOf = (book: Book, typed: string, page: number): string =>
+  toEngine(writtenOut(book, typed, page), book.unit, book.decimal);

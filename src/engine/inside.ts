@@ -1,0 +1,60 @@
+/** The parts inside of HyperFormula that the engine uses and HyperFormula does not document. */
+
+export interface CellAddress {
+  readonly sheet: number;
+  readonly row: number;
+  readonly col: number;
+}
+
+export interface State {
+  readonly formulaAddress: CellAddress;
+  readonly formulaVertex?: never;
+}
+
+export interface Ast {
+  readonly type: string;
+  readonly procedureName?: string;
+  readonly args?: readonly Ast[];
+}
+
+export interface Parsed {
+  readonly ast: unknown;
+  readonly errors: readonly unknown[];
+  readonly dependencies: readonly unknown[];
+  readonly hasVolatileFunction: boolean;
+  readonly hasStructuralChangeFunction: boolean;
+}
+
+/** The parts of HyperFormula's interpreter that the guards use. */
+export interface Inside {
+  evaluateAst(ast: Ast, state: State): unknown;
+  readonly arraySizePredictor: { checkArraySize(ast: unknown, at: unknown): unknown };
+  readonly arithmeticHelper: {
+    eq(left: unknown, right: unknown): boolean;
+    lt(left: unknown, right: unknown): boolean;
+    gt(left: unknown, right: unknown): boolean;
+    normalizeString(text: string): string;
+    eqMatcherFunction(pattern: string): (value: unknown) => boolean;
+    neqMatcherFunction(pattern: string): (value: unknown) => boolean;
+    searchString(pattern: string, text: string): number;
+  };
+  readonly serialization: { readonly exporter: { cellValueRounding(value: number): number } };
+  readonly functionRegistry: { readonly functions: ReadonlyMap<string, readonly [string, PluginInside]> };
+  readonly dependencyGraph: {
+    readonly rangeMapping: { findSmallerRange(range: RangeInside): unknown };
+    readonly lazilyTransformingAstService: {
+      readonly parser: { parse(text: string, at: CellAddress): Parsed };
+    };
+  };
+}
+
+export interface RangeInside {
+  width(): number;
+}
+
+export interface PluginInside {
+  calculateSingleCellOfResultArray(...args: unknown[]): unknown;
+}
+
+/** A key for maps and sets of HyperFormula's cell addresses. */
+export const addressKey = ({ sheet, row, col }: CellAddress): string => `${sheet}.${row}.${col}`;

@@ -68,6 +68,11 @@ export function silhouettesOf({ rows, shares }: Hung, side: Side, move: number):
 /** Places that one painted strip is wide; a number that parts the places of a soft fold evenly. */
 const STRIP = 3;
 
+/** How many tones lie between light and shade: few, so that a fold has a light side and a dark one, and no patches. */
+const TONES = 3;
+
+const toneOf = (shade: number): number => Math.round(Math.max(0, Math.min(1, shade)) * TONES) / TONES;
+
 interface Strip {
   readonly from: number;
   readonly to: number;
@@ -120,7 +125,7 @@ export function layersOf(
     for (let i = from + 1; i <= to; i += 1) points.push(point(last, i));
     for (let row = last - 1; row >= 0; row -= 1) points.push(point(row, to));
     for (let i = to - 1; i > from; i -= 1) points.push(point(0, i));
-    const shade = outside ? Math.max(0, Math.min(1, (1 - light) / 1.8)) : 1;
+    const shade = outside ? toneOf((1 - light) / 1.8) : 1;
     return [
       { kind: "layer", points, of: outside ? "cloth" : "inside", shade },
       { kind: "layer", points: range(from, to).map((i) => point(last, i)), of: "hem" },

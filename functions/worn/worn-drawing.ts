@@ -117,6 +117,7 @@ function viewShapes(garment: Garment, hung: Hung, side: Side, move: number): Sha
   const { left, right } = extentOf(hem, side);
   const reach = Math.min(...rows.map((row) => extentOf(row, side).left));
   const off = spanOf(hung, side) / 12;
+  const silhouettes = silhouettesOf(hung, side, move);
   const i = hemIndex(shares, SHARE[side]);
   const hemLow = Math.max(...hem.y);
   const beside = move + reach - off;
@@ -130,7 +131,9 @@ function viewShapes(garment: Garment, hung: Hung, side: Side, move: number): Sha
   const head = garment.from === "neck" ? figure.top : Math.max(figure.top, Math.min(least, -hemLow));
   return [
     ...layersOf(hung, side, move, { head, foot, ground: floor ? figure.floor : null }),
-    ...silhouettesOf(hung, side, move),
+    ...silhouettes,
+    // The outline at the left and at the right, which the strips of cloth end in but do not draw.
+    ...silhouettes.slice(0, 2).map(({ points }) => ({ kind: "layer", points, of: "edge" }) as const),
     ...(garment.opening && side === "front" ? [openingOf(garment.opening.overlap, hung, move)] : []),
     ...(floor
       ? [stroke([[move - wide, figure.floor], [move + wide, figure.floor]], "guide", { label: "floor" })]

@@ -16,14 +16,14 @@ const escaped = (text: string): string =>
 
 const PAINT = {
   figure: 'fill="#fff" stroke="#777" stroke-width="0.3"',
-  hem: 'fill="none" stroke="#000" stroke-width="0.5"',
-  edge: 'fill="none" stroke="#000" stroke-width="0.4"',
-  fold: 'fill="none" stroke="#000" stroke-width="0.25"',
+  hem: 'fill="none" stroke="#000" stroke-width="0.6"',
+  edge: 'fill="none" stroke="#000" stroke-width="0.5"',
+  fold: 'fill="none" stroke="#000" stroke-width="0.3"',
 } as const;
 
 /** Grey that grows with the shade, light enough for lines to stand on. */
 const grey = (shade: number, of: "cloth" | "inside"): string => {
-  const level = Math.round(of === "inside" ? 190 : 252 - 62 * shade);
+  const level = Math.round(of === "inside" ? 196 : 253 - 36 * shade);
   return `rgb(${level},${level},${level})`;
 };
 

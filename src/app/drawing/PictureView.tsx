@@ -51,7 +51,7 @@ export function PictureView({ picture, ghost, view, size, title, description }: 
               key={i}
               className={`layer layer-${of}`}
               d={d}
-              style={{ "--shade": `${Math.round(shade * 26)}%` } as CSSProperties}
+              style={{ "--shade": `${Math.round(shade * 15)}%` } as CSSProperties}
             />
           ),
         )}

@@ -9,6 +9,7 @@ import type { TapeMark } from "./fractions.ts";
 import type { JoinPlanner, Planner } from "./lay.ts";
 import type { Piece } from "./pieces/piece.ts";
 import type { Tape, Unit } from "./units.ts";
+import type { Lengths } from "./worn/body.ts";
 import type { Garment } from "./worn/garment.ts";
 
 /** What a kind of argument is inside `compute`. Lengths and areas are in the book's unit, angles in degrees. */
@@ -207,7 +208,7 @@ export interface Declaration<T extends Takes = Takes> {
     context: Pick<CallContext, "cm" | "say" | "plan">,
   ) => readonly Shape[];
   /** The garment that the arguments make, to be drawn as it hangs on a figure. Skirts, petticoats, capes and peplums have it. */
-  readonly worn?: (given: Given<T>, found: StepValues, context: Pick<CallContext, "cm" | "say">) => Garment;
+  readonly worn?: (given: Given<T>, found: StepValues, lengths: Lengths) => Garment;
   readonly examples: readonly Example[];
   /** Where the work is dangerous, or where the figure alone must not be trusted. */
   readonly cautions?: string;

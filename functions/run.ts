@@ -15,6 +15,7 @@ import { type Piece, writePiece } from "./pieces/piece.ts";
 import { Refusal } from "./refusal.ts";
 import { convert, type Unit } from "./units.ts";
 import { unusualSentences } from "./unusual-arguments.ts";
+import { type Body, NO_BODY } from "./worn/body.ts";
 import { type Worn, wornDrawing } from "./worn/worn-drawing.ts";
 
 export type { Argument };
@@ -155,8 +156,13 @@ export function explain(declaration: Declaration, args: readonly Argument[], set
   return { answer, given, steps, unusual, shapes };
 }
 
-/** The garment of one call as it hangs on a figure; null when the function has none or the call is refused. */
-export function worn(declaration: Declaration, args: readonly Argument[], setting: Setting): Worn | null {
+/** The garment of one call as it hangs on a figure of these measurements; null when the function has none or the call is refused. */
+export function worn(
+  declaration: Declaration,
+  args: readonly Argument[],
+  setting: Setting,
+  body: Body = NO_BODY,
+): Worn | null {
   if (!declaration.worn) return null;
   const steps: Step[] = [];
   let hung: Worn | null = null;
@@ -164,7 +170,8 @@ export function worn(declaration: Declaration, args: readonly Argument[], settin
     const { checked, context } = compute(declaration, args, setting, steps);
     const figures = steps.filter(({ value }) => typeof value === "number");
     const found = Object.fromEntries(figures.map(({ name, value }) => [name, value as number]));
-    hung = wornDrawing(declaration.worn!(checked as never, found, context), context.say);
+    const { cm, say } = context;
+    hung = wornDrawing(declaration.worn!(checked as never, found, { cm, say, body }), say);
     return 0;
   });
   return hung;

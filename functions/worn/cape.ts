@@ -1,6 +1,8 @@
 /** A cape on the shoulders of a plain figure. */
+import { type Lengths, taking } from "./body.ts";
+import { SHOULDER_HALF } from "./figure.ts";
 import type { Garment } from "./garment.ts";
-import { foldsRound, type Lengths } from "./skirt.ts";
+import { foldsRound } from "./skirt.ts";
 
 const STATURE = 165;
 const USUAL_NECK = 37;
@@ -16,14 +18,30 @@ export interface CapeMeasures {
 
 export function cape({ neck, length, overlap, hem }: CapeMeasures, lengths: Lengths): Garment {
   // A small neck is that of a smaller figure; a wide one goes round over other clothes.
-  const stature = lengths.cm(STATURE) * Math.min(1, neck / lengths.cm(30));
+  const taken = taking(lengths);
+  const [height, shoulder] = [taken.take("stature"), taken.take("shoulder")];
+  const stature = height ?? lengths.cm(STATURE) * Math.min(1, neck / lengths.cm(30));
   const worn = Math.min(neck, 1.5 * lengths.cm(USUAL_NECK));
-  const waist = WAIST_TO_STATURE * stature;
+  const waist = taken.take("waist") ?? WAIST_TO_STATURE * stature;
+  const figure = {
+    waist,
+    hip: taken.take("hip") ?? waist * 1.3,
+    hip_drop: taken.take("hip_drop") ?? stature / 8,
+    bust: taken.take("bust"),
+    waist_height: taken.take("waist_height"),
+  };
+  const across = `shoulders of ${lengths.say(2 * SHOULDER_HALF * stature)} across`;
+  const assumed = [
+    height === undefined
+      ? `the figure stands ${lengths.say(stature)} tall${shoulder === undefined ? `, with ${across}` : ""}`
+      : shoulder === undefined
+        ? `it has ${across}`
+        : "",
+  ];
   return {
     figure: {
-      waist,
-      hip: waist * 1.3,
-      hip_drop: stature / 8,
+      ...figure,
+      shoulder,
       neck: worn,
       stature,
       clear: length - 0.2 * stature + lengths.cm(2),
@@ -35,8 +53,7 @@ export function cape({ neck, length, overlap, hem }: CapeMeasures, lengths: Leng
     folds: foldsRound(0.65 * stature, lengths),
     pleats: [],
     opening: { overlap },
-    assumed: [
-      `the figure stands ${lengths.say(stature)} tall, with shoulders of ${lengths.say(0.236 * stature)} across`,
-    ],
+    measured: taken.measured,
+    assumed: [...assumed.filter(Boolean), ...taken.unsure],
   };
 }

@@ -12,12 +12,14 @@ const CHEST_SHAPE: Section = { half: 1, front: 0.72, back: 0.62 };
 const NECK_SHAPE: Section = { half: 1, front: 0.95, back: 0.95 };
 
 /** Parts of the stature. */
-const WAIST_HEIGHT = 0.62;
+export const WAIST_HEIGHT = 0.62;
 const CHEST_UP = 0.115;
 const SHOULDER_UP = 0.212;
 const NECK_UP = 0.25;
 const NECK_END_UP = 0.285;
-const SHOULDER_HALF = 0.118;
+export const SHOULDER_HALF = 0.118;
+/** Straight across for each unit along the sloping shoulder. */
+const SHOULDER_ACROSS = 0.93;
 const SHOULDER_DEEP = 0.05;
 const BELOW_HIP = 0.09;
 
@@ -30,8 +32,13 @@ export interface FigureMeasures {
   readonly hip_shape?: Section;
   /** The hip's level below the waist, plumb, when it is known and not to be found from `hip_drop`. */
   readonly hip_level?: number;
-  readonly neck?: number;
+  readonly neck?: number | undefined;
+  readonly bust?: number | undefined;
+  /** From the neck to the end of the shoulder. */
+  readonly shoulder?: number | undefined;
   readonly stature: number;
+  /** The waist above the floor. */
+  readonly waist_height?: number | undefined;
   /** Least height of the waist above the floor: that of the garment that is to hang clear of it. */
   readonly clear: number;
 }
@@ -59,17 +66,23 @@ export function figureOf(measures: FigureMeasures): Figure {
   const waistSection = withGirth(WAIST_SHAPE, waist);
   const hipSection = withGirth(measures.hip_shape ?? HIP_SHAPE, hip);
   const hip_level = measures.hip_level ?? levelFor(waistSection, hipSection, measures.hip_drop);
+  const neckSection = withGirth(NECK_SHAPE, neck);
   const shoulders: Section = {
-    half: stature * SHOULDER_HALF,
+    half:
+      measures.shoulder === undefined
+        ? stature * SHOULDER_HALF
+        : neckSection.half + measures.shoulder * SHOULDER_ACROSS,
     front: stature * SHOULDER_DEEP,
     back: stature * SHOULDER_DEEP,
   };
-  const neckSection = withGirth(NECK_SHAPE, neck);
   const levels: Level[] = [
     { y: -stature * NECK_END_UP, section: mixed(neckSection, { half: 0, front: 0, back: 0 }, 0.08) },
     { y: -stature * NECK_UP, section: neckSection },
     { y: -stature * SHOULDER_UP, section: around(shoulders, neckSection) },
-    { y: -stature * CHEST_UP, section: withGirth(CHEST_SHAPE, Math.max(waist * 1.2, stature * 0.45)) },
+    {
+      y: -stature * CHEST_UP,
+      section: withGirth(CHEST_SHAPE, measures.bust ?? Math.max(waist * 1.2, stature * 0.45)),
+    },
     { y: 0, section: waistSection },
     { y: hip_level, section: hipSection },
     {
@@ -78,18 +91,21 @@ export function figureOf(measures: FigureMeasures): Figure {
     },
   ];
   return {
-    section: (y) => sectionAt(levels, y),
+    section: (y) => sectionAt(levels, y, measures.hip_shape !== undefined),
     hip_level,
     top: levels[0]!.y,
     foot: levels.at(-1)!.y,
-    floor: Math.max(stature * WAIST_HEIGHT, clear),
+    floor: Math.max(measures.waist_height ?? stature * WAIST_HEIGHT, clear),
     neck_level: levels[1]!.y,
     shoulder_level: levels[2]!.y,
   };
 }
 
-/** The section between two levels: its shape passes from one to the other, its girth along a straight line. */
-function sectionAt(levels: readonly Level[], y: number): Section {
+/**
+ * The section between two levels: its shape passes from one to the other. Between waist and hip the girth
+ * follows a straight line; over a pad, where `taut`, every line from the waist to the pad's edge is straight.
+ */
+function sectionAt(levels: readonly Level[], y: number, taut: boolean): Section {
   const after = levels.findIndex((level) => level.y >= y);
   if (after === 0) return levels[0]!.section;
   if (after < 0) return levels.at(-1)!.section;
@@ -98,7 +114,7 @@ function sectionAt(levels: readonly Level[], y: number): Section {
   // Above the waist the shape is free, and eased so that the outline has no corners.
   const eased = below.y <= 0 || after === levels.length - 1 ? (1 - Math.cos(Math.PI * share)) / 2 : share;
   const shape = mixed(above.section, below.section, after === 2 ? share : eased);
-  if (above.y !== 0) return shape;
+  if (above.y !== 0 || taut) return shape;
   const girth = girthOf(above.section) + (girthOf(below.section) - girthOf(above.section)) * share;
   return withGirth(shape, girth);
 }

@@ -18,13 +18,24 @@ export interface Garment {
   readonly drop: (share: number) => number;
   /** From the upper edge down to the hem at a share of the way round, along the cloth. */
   readonly depth: (share: number) => number;
+  /** Where cloth lies on a pad and turns over its edge; when left out all of it goes down alike. */
+  readonly pad?: {
+    /** The share of the way down at which the edge lies. */
+    readonly edge: number;
+    /** The cloth from the upper edge down to the pad's at a share of the way round. */
+    readonly lying: (share: number) => number;
+  };
   /** The cloth all round at a share of the way down: 0 the upper edge as sewn, 1 the hem as drafted. */
   readonly round: (share: number) => number;
+  /** Whether its cloth is shared out quarter by quarter, as gathers are, so that its sides lie at the sides of the body. */
+  readonly quarters?: boolean;
   /** How many soft folds go round, and pleats that are folded. */
   readonly folds: number;
   readonly pleats: readonly PleatTurn[];
   /** Cloth lies over cloth by so much at centre front, as the fronts of a cape do. */
   readonly opening?: { readonly overlap: number };
+  /** What was taken from the wearer's measurements in the book, and from where. */
+  readonly measured: readonly string[];
   /** What the arguments do not tell and was assumed, in sentences. */
   readonly assumed: readonly string[];
 }

@@ -14,6 +14,22 @@ import { around, evenAngles, girthOf, placeOn, type Section } from "./section.ts
 /** Levels of cloth from the upper edge to the hem. */
 export const LEVELS = 14;
 
+/** The share of the way down at which a level lies: near the top, where the cloth turns, they lie closer, and one lies on the pad's edge. */
+function levelsOf(edge?: number): (level: number) => number {
+  const at = edge && Math.max(1, Math.round(LEVELS * edge ** 0.8));
+  const bend = at ? Math.log(edge) / Math.log(at / LEVELS) : 1.25;
+  return (level) => (level / LEVELS) ** bend;
+}
+
+/** The cloth from the upper edge to a level: below a pad's edge as much everywhere. */
+function fallenBy({ depth, pad }: Garment): (share: number, down: number) => number {
+  if (!pad) return (share, down) => depth(share) * down;
+  const { edge, lying } = pad;
+  return (share, down) =>
+    lying(share) * Math.min(1, down / edge) +
+    (depth(share) - lying(share)) * (Math.max(0, down - edge) / (1 - edge));
+}
+
 interface Places {
   readonly x: Float64Array;
   /** Downwards from the waist. */
@@ -45,18 +61,20 @@ export function hang(garment: Garment): Hung {
   const ways = new Ways(support, figure, garment, reach);
   const girth = girthOf(ways.widest);
   const thick = girth * 0.0035;
+  const downAt = levelsOf(garment.pad?.edge);
+  const fallenAt = fallenBy(garment);
   const rows: Row[] = [];
   let shares = new Float64Array(0);
   let out: Float64Array | null = null;
   let fallen: Float64Array | null = null;
   for (let level = 0; level <= LEVELS; level += 1) {
-    const down = (level / LEVELS) ** 1.25;
-    const step = level === 0 ? 0 : down - ((level - 1) / LEVELS) ** 1.25;
+    const down = downAt(level);
+    const before = downAt(Math.max(0, level - 1));
     const { along, layer, wave } = foldLine(garment.folds, garment.pleats, down, girth, thick);
     const count = along.length;
     const columns = ways.columns(along);
     const starts = Float64Array.from(along, garment.drop);
-    const steps = Float64Array.from(along, (share) => garment.depth(share) * step);
+    const steps = Float64Array.from(along, (share) => fallenAt(share, down) - fallenAt(share, before));
     const [x, y, z] = [new Float64Array(count), new Float64Array(count), new Float64Array(count)];
     const places = { x, y, z };
     const [outs, ends, more] = [new Float64Array(count), new Float64Array(count), new Float64Array(count)];
@@ -158,7 +176,7 @@ function supportBelow(figure: Figure, from: Garment["from"]): (y: number) => Sec
 }
 
 /** How many ways down the support are tabled. */
-const WAYS = 96;
+export const WAYS = 96;
 
 /** The ways down the support, from the upper edge's level: the place at a distance along it, tabled. */
 class Ways {
@@ -178,7 +196,7 @@ class Ways {
     this.step = near / fine;
     this.sections = Array.from({ length: fine + 1 }, (_, i) => support(from + this.step * i));
     this.widest = support(from + Math.max(near, reach));
-    this.angles = evenAngles(this.widest, WAYS);
+    this.angles = evenAngles(this.widest, WAYS, garment.quarters);
     this.tables = this.angles.map((angle) => {
       const table = new Float64Array(fine + 1);
       for (let i = 1; i <= fine; i += 1) {

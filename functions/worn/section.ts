@@ -60,8 +60,11 @@ export function placeOn({ half, front, back }: Section, angle: number, out: numb
   return [half * sin + (nx / long) * out, -deep * cos + (nz / long) * out];
 }
 
-/** The angles that part a section's girth into `count` equal lengths, from centre back; `count` + 1 of them. */
-export function evenAngles(section: Section, count: number): number[] {
+/**
+ * The angles that part a section's girth into `count` equal lengths, from centre back; `count` + 1 of them.
+ * With `quarters` each quarter is parted by itself, so that the sides lie at a quarter of the way round.
+ */
+export function evenAngles(section: Section, count: number, quarters = false): number[] {
   const fine = 1440;
   const along = new Float64Array(fine + 1);
   let before = placeOn(section, 0, 0);
@@ -73,7 +76,9 @@ export function evenAngles(section: Section, count: number): number[] {
   const whole = along[fine]!;
   let i = 0;
   return Array.from({ length: count + 1 }, (_, k) => {
-    const wanted = (whole * k) / count;
+    const quarter = Math.min(Math.floor((4 * k) / count), 3);
+    const [from, to] = [along[(quarter * fine) / 4]!, along[((quarter + 1) * fine) / 4]!];
+    const wanted = quarters ? from + (to - from) * ((4 * k) / count - quarter) : (whole * k) / count;
     while (i < fine - 1 && along[i + 1]! < wanted) i += 1;
     const share = (wanted - along[i]!) / (along[i + 1]! - along[i]!);
     return (2 * Math.PI * (i + share)) / fine;

@@ -1,16 +1,11 @@
 /**
- * A skirt or peplum as a garment to hang, and the plain proportions of the figure where the
- * arguments do not tell (common practice: an adult of 165 cm, a waist of 72 cm, a hip three tenths
+ * A skirt or peplum as a garment to hang. What the arguments do not tell of the figure is taken from the
+ * wearer's measurements in the book, and what these do not tell from plain proportions (common practice: an adult of 165 cm, a waist of 72 cm, a hip three tenths
  * more than the waist and an eighth of the stature below it).
  */
-import type { FigureMeasures } from "./figure.ts";
+import { type Lengths, type Taken, taking } from "./body.ts";
+import { type FigureMeasures, WAIST_HEIGHT } from "./figure.ts";
 import type { Garment, PleatTurn } from "./garment.ts";
-
-/** What the proportions need of a call: lengths known in centimetres, and lengths in words. */
-export interface Lengths {
-  cm(figure: number): number;
-  say(length: number, ...beside: number[]): string;
-}
 
 const STATURE = 165;
 const USUAL_WAIST = 72;
@@ -28,12 +23,16 @@ export const statureFor = (waist: number, { cm }: Lengths): number =>
 export const foldsRound = (girth: number, { cm }: Lengths): number =>
   4 * Math.max(2, Math.min(8, Math.round(girth / cm(4 * FOLD))));
 
-/** How many panels with this top edge go round a usual waist, and the sentence that says so. */
+/** How many panels with this top edge go round the wearer's waist, or a usual one, and the sentence that says so. */
 export function panelsRound(top: number, what: string, lengths: Lengths): { count: number; says: string } {
-  const waist = lengths.cm(USUAL_WAIST);
+  const known = lengths.body.known.waist;
+  const waist = known?.length ?? lengths.cm(USUAL_WAIST);
   const count = Math.max(1, Math.round(waist / top));
   const said = count === 1 ? `one such ${what} goes` : `${count} such ${what}s go`;
-  return { count, says: `${said} round, the number that comes nearest to a waist of ${lengths.say(waist)}` };
+  return {
+    count,
+    says: `${said} round, the number that comes nearest to a waist of ${lengths.say(waist)}${known ? ` from ${known.from}` : ""}`,
+  };
 }
 
 export interface Skirt {
@@ -53,6 +52,10 @@ export interface Skirt {
   /** A gathered edge lets its cloth go over the first part of the way down. */
   readonly gathered?: boolean;
   readonly assumed?: readonly string[];
+  /** What the caller has taken of the wearer's measurements. */
+  readonly taken?: Taken;
+  readonly quarters?: boolean;
+  readonly pad?: Garment["pad"];
   readonly hips?: Pick<FigureMeasures, "hip_shape" | "hip_level">;
 }
 
@@ -60,25 +63,45 @@ export function skirt(made: Skirt, lengths: Lengths): Garment {
   const { waist, round, pleats = [], drop = () => 0, gathered = false } = made;
   const depth = typeof made.depth === "number" ? () => made.depth as number : made.depth;
   const longest = Math.max(depth(0), depth(0.25), depth(0.5));
-  const stature = statureFor(waist, lengths);
-  const hip_drop = made.hip_drop ?? stature * HIP_DROP;
+  const taken = made.taken ?? taking(lengths);
+  const height = taken.take("stature");
+  const stature = height ?? statureFor(waist, lengths);
+  const drop_given = made.hip_drop ?? taken.take("hip_drop");
+  const hip_drop = drop_given ?? stature * HIP_DROP;
   const usual = Math.min(waist * HIP_TO_WAIST, (made.folded ?? round)(hip_drop / longest));
-  const hip = made.hip ?? Math.max(usual, 0.5 * waist);
+  // A hip much less than the edge that is sewn on can't carry it: that edge is not worn at this waist.
+  const measured = lengths.body.known.hip;
+  const fits = measured === undefined || measured.length > 0.95 * waist;
+  const hip_given = made.hip ?? (fits ? taken.take("hip") : undefined);
+  const hip = hip_given ?? Math.max(usual, 0.5 * waist);
   const assumed = [...(made.assumed ?? [])];
-  if (made.hip === undefined || made.hip === null)
+  if (!fits)
+    assumed.push(
+      `the hip girth ${lengths.say(measured.length, waist)} from ${measured.from} is not used, as the upper edge is longer, ${lengths.say(waist, measured.length)}`,
+    );
+  if (hip_given === undefined && drop_given === undefined)
     assumed.push(`a hip of ${lengths.say(hip)} lies ${lengths.say(hip_drop)} below the waist`);
+  else if (hip_given === undefined) assumed.push(`the hip girth is ${lengths.say(hip)}`);
+  else if (drop_given === undefined && !made.hips)
+    assumed.push(`the hip lies ${lengths.say(hip_drop)} below the waist`);
   const clear = Math.max(...[0, 0.25, 0.5].map((at) => drop(at) + depth(at))) + lengths.cm(2);
-  assumed.push(
-    `the figure stands ${lengths.say(stature)} tall${clear > 0.62 * stature ? ", its waist lifted so that the hem clears the floor" : ""}`,
-  );
+  const waist_height = taken.take("waist_height");
+  const lifted = clear > (waist_height ?? WAIST_HEIGHT * stature);
+  if (height === undefined) assumed.push(`the figure stands ${lengths.say(stature)} tall`);
+  if (lifted) assumed.push("the waist is lifted so that the hem clears the floor");
+  const above = { bust: taken.take("bust"), shoulder: taken.take("shoulder"), neck: taken.take("neck") };
+  assumed.push(...taken.unsure);
   return {
-    figure: { waist, hip, hip_drop, stature, clear, ...made.hips },
+    figure: { waist, hip, hip_drop, stature, clear, waist_height, ...above, ...made.hips },
     from: "waist",
     drop,
     depth,
+    quarters: made.quarters ?? false,
+    ...(made.pad ? { pad: made.pad } : {}),
     round: gathered ? (share) => waist + (round(share) - waist) * Math.min(1, share / GATHERED) : round,
     folds: made.folds ?? foldsRound(hip, lengths),
     pleats,
+    measured: taken.measured,
     assumed,
   };
 }

@@ -39,7 +39,9 @@ export interface Worn {
   readonly figures: WornFigures;
   /** What is seen, with the figures. */
   readonly says: string;
-  /** What the arguments do not tell, in sentences. */
+  /** What of the figure was taken from the wearer's measurements, and from where. */
+  readonly measured: readonly string[];
+  /** What neither the arguments nor these tell, in sentences. */
   readonly assumed: readonly string[];
 }
 
@@ -66,7 +68,8 @@ export function wornDrawing(garment: Garment, say: (length: number) => string): 
     says.push(
       `the cloth is ${say(short.short)} too short to go round the figure ${say(short.below)} below the ${upper}, and is drawn as if it did`,
     );
-  return { views, together, figures, says: `${says.join("; ")}.`, assumed: garment.assumed };
+  const { measured, assumed } = garment;
+  return { views, together, figures, says: `${says.join("; ")}.`, measured, assumed };
 }
 
 /** The level at which most cloth is wanting, when a hundredth or more of the way round is. */

@@ -75,8 +75,9 @@ export const draft: Verb = {
     const worn = garments.map((garment, i) => {
       const file = `${folder.replace(/[\\/]+$/, "") || folder}/${names[i]}`;
       const { title } = garment;
+      const { says, measured, assumed } = garment.worn;
       io.write(file, wornSheet(book, title, garment.worn));
-      return { file, garment: title, says: garment.worn.says, assumed: garment.worn.assumed };
+      return { file, garment: title, says, measured, assumed };
     });
     if (values.json)
       io.out(

@@ -9,6 +9,7 @@ import { type Place, placeKey } from "../book/address.ts";
 import { isFormula, tokens } from "../book/formula.ts";
 import { namedCells } from "../book/names.ts";
 import { type Book, typedAt } from "../book/shape.ts";
+import { bodyAt } from "./drawn-body.ts";
 import type { Engine } from "./engine.ts";
 import { explain } from "./explain.ts";
 
@@ -55,7 +56,7 @@ const MAX_PIECES = 40;
 export function wornAt(engine: Engine, place: Place): WornAt | null {
   const found = garmentCall(engine, place);
   if (!found) return null;
-  const hung = worn(found.declaration, found.args, engine.setting);
+  const hung = worn(found.declaration, found.args, engine.setting, bodyAt(engine, found.place));
   if (!hung) return null;
   const { name } = engine.view(found.place);
   return { place: found.place, address: engine.address(found.place), name, worn: hung };

@@ -6,7 +6,7 @@ import { lookUp } from "../book/names.ts";
 import type { Engine } from "./engine.ts";
 
 /** The names that say whom a book is drawn for and on which day, where it has them. */
-const WEARER = "wearer";
+export const WEARER = "wearer";
 const DAY = "today";
 
 /** A column of a cut list by its heading; common practice names them so. */

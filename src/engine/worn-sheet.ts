@@ -39,6 +39,7 @@ export function wornSheet(book: Book, title: string, worn: Worn): string {
   const tall = (high - low) * scale;
   const sayings = [
     ...wrapped(worn.says, 120),
+    ...(worn.measured.length > 0 ? wrapped(`The figure has ${worn.measured.join(", ")}.`, 120) : []),
     ...worn.assumed.flatMap((one) => wrapped(`Assumed: ${one}.`, 120)),
     `Drawn at 1 to ${figure(convert(1, book.unit, "mm") / scale)}.`,
   ];

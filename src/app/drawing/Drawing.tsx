@@ -179,6 +179,7 @@ function Assumed({ garment, subject }: { garment: WornAt; subject: string }) {
       <p>{`${hem[0]!.toUpperCase()}${hem.slice(1)}.`}</p>
       <p className="aside">
         {address !== subject && `Of ${name ?? address}, without allowances. `}
+        {worn.measured.length > 0 && `The figure has ${worn.measured.join(", ")}. `}
         {worn.assumed.length > 0 && `Assumed: ${worn.assumed.join("; ")}.`}
       </p>
       <p>{`${rest[0]![0]!.toUpperCase()}${rest.join("; ").slice(1)}`}</p>

@@ -4,6 +4,7 @@ import { catalogue } from "../../../functions/catalogue.ts";
 import type { Layer } from "../../../functions/drawing/shapes.ts";
 import { boundingBox } from "../../../functions/geometry/strokes.ts";
 import { type Argument, worn } from "../../../functions/run.ts";
+import { NO_BODY } from "../../../functions/worn/body.ts";
 import { figureOf } from "../../../functions/worn/figure.ts";
 import { hang } from "../../../functions/worn/hang.ts";
 import { ellipsePerimeter, evenAngles, girthOf, placeOn } from "../../../functions/worn/section.ts";
@@ -16,7 +17,7 @@ const WORN = [
   "PETTICOAT_PANEL", "PLEATED_PANEL", "SLASHED_PANEL",
 ]; // biome-ignore format: a list
 
-const lengths = { cm: (figure: number) => figure, say: String };
+const lengths = { cm: (figure: number) => figure, say: String, body: NO_BODY };
 
 const hung = (name: string, args: readonly Argument[], unit: "in" | "cm" = "in"): Worn => {
   const found = worn(catalogue.get(name)!, args, setting(unit));
@@ -122,6 +123,67 @@ describe.each(WORN)("%s as worn", (name) => {
   });
 });
 
+describe("the wearer's measurements in the book", () => {
+  const body = {
+    known: {
+      waist: { length: 30, from: "Measure!B4" },
+      hip: { length: 41, from: "Measure!B5" },
+      hip_drop: { length: 8.5, from: "Measure!B6" },
+      stature: { length: 66, from: "Measure!B7" },
+      waist_height: { length: 41, from: "Measure!B8" },
+      bust: { length: 37, from: "Measure!B9" },
+    },
+    unsure: { shoulder: "the shoulder length is measured twice" },
+  };
+  const garment = (name: string, args: readonly Argument[]) =>
+    worn(catalogue.get(name)!, args, setting("in"), body)!;
+
+  test("make the figure: its girths and heights are those of the chart", () => {
+    const { figure } = skirt({ waist: 30, depth: 24, round: between(30, 90) }, { ...lengths, body });
+    expect(figure).toMatchObject({ waist: 30, hip: 41, hip_drop: 8.5, stature: 66, bust: 37 });
+    const { section, hip_level, floor } = figureOf(figure);
+    expect(girthOf(section(hip_level))).toBeCloseTo(41, 6);
+    expect(girthOf(section(-0.115 * 66))).toBeCloseTo(37, 6);
+    expect(floor).toBe(41);
+  });
+
+  test("are said with their cells, and what they do not tell stays assumed", () => {
+    const { measured, assumed } = garment("CIRCLE_PANEL", [30, 24, 0.5]);
+    expect(measured).toContain("hip girth 41 in from Measure!B5");
+    expect(measured).toContain("waist to hip 8 1/2 in from Measure!B6");
+    expect(assumed).toEqual(["the shoulder length is measured twice"]);
+    const alone = hung("CIRCLE_PANEL", [30, 24, 0.5]);
+    expect(alone.measured).toEqual([]);
+    expect(alone.assumed.join("; ")).toMatch(/a hip of .* below the waist; the figure stands .* tall/);
+  });
+
+  test("do not come before what the arguments say, nor make a hip that the skirt's edge can't sit on", () => {
+    expect(garment("DIPPED_PANEL", [30, 44, 8, 3, 8]).measured.join()).not.toMatch(/hip girth|waist to hip/);
+    const wide = garment("CIRCLE_PANEL", [60, 24, 0.5]);
+    expect(wide.measured.join()).not.toContain("hip girth");
+    expect(wide.assumed.join()).toContain("the hip girth 41 in from Measure!B5 is not used");
+  });
+
+  test("say how many panels go round, and what a petticoat is gathered to and held out by", () => {
+    expect(garment("FLARED_PANEL", [10, 16, 20]).assumed.join()).toContain(
+      "3 such panels go round, the number that comes nearest to a waist of 30 in from Measure!B4",
+    );
+    const over = { ...body, known: { ...body.known, hip_over_pad: { length: 56, from: "Draft!B3" } } };
+    const args = [60, 44, 43, 41];
+    const panel = catalogue.get("PETTICOAT_PANEL")!;
+    const { measured, assumed, figures } = worn(panel, args, setting("in"), over)!;
+    expect(measured).toContain("hip girth over the pad 56 in from Draft!B3");
+    expect(measured).toContain("waist girth 30 in from Measure!B4");
+    expect(assumed.join()).toMatch(/all round 56 in, as the lengths over it tell/);
+    const levels = [figures.front.level, figures.side.level, figures.back.level];
+    expect(Math.max(...levels) - Math.min(...levels)).toBeLessThan(1 / 8);
+    const small = { ...over, known: { ...over.known, hip_over_pad: { length: 45, from: "Draft!B3" } } };
+    const off = worn(panel, args, setting("in"), small)!;
+    expect(off.assumed.join()).toContain("45 in from Draft!B3 does not agree with these lengths");
+    expect(off.measured.join()).not.toContain("over the pad");
+  });
+});
+
 describe("ten more inches of hem look wider, from the front and from the side", () => {
   const SERIES: readonly (readonly [name: string, args: (hem: number) => Argument[]])[] = [
     ["DIPPED_PANEL", (hem) => [30, 42, 8, 3, 9, null, null, null, hem]],
@@ -160,10 +222,21 @@ test("a peplum parallel to its dipped seam hangs lower in front by the dip, a le
   expect(level!.front.depth).toBeCloseTo(5, 9);
 });
 
-test("a petticoat cut longer at the back for a pad hangs level, and stands out at the back", () => {
+test("a petticoat cut longer at the back or the sides for a pad hangs level to an eighth of an inch", () => {
+  const over = [[53, 44.25, 42.5, 41], [53, 43.5, 42.5, 41], [60, 42, 41, 40], [60, 44, 46, 40], [40, 24, 23, 21.5]]; // biome-ignore format: rows of arguments
+  for (const args of over) {
+    const { front, side, back } = hung("PETTICOAT_PANEL", args).figures;
+    const levels = [front.level, side.level, back.level];
+    expect(Math.max(...levels) - Math.min(...levels)).toBeLessThan(1 / 8);
+    // The cloth is that of the panel, so the level is found on the pad and not put in.
+    expect([back.depth, side.depth, front.depth].map((depth) => depth.toFixed(6))).toEqual(
+      args.slice(1).map((depth) => depth.toFixed(6)),
+    );
+  }
+});
+
+test("a petticoat that goes over a pad stands out at the back", () => {
   const [over, plain] = [[120, 110, 108, 102], [120, 102, 102, 102]].map((args) => hung("PETTICOAT_PANEL", args, "cm").figures); // biome-ignore format: two calls
-  const levels = [over!.front.level, over!.side.level, over!.back.level];
-  expect(Math.max(...levels) - Math.min(...levels)).toBeLessThan(1);
   expect(over!.side_width).toBeGreaterThan(plain!.side_width + 5);
 });
 

@@ -27,7 +27,8 @@ import {
   directionDown,
   pointAhead,
 } from "../geometry/constant-curvature.ts";
-import { type Curve, type Edge, integrate, line, type Point, type Stroke } from "../geometry/strokes.ts";
+import { curveBetween } from "../geometry/curve-between.ts";
+import { type Edge, integrate, line, type Point, type Stroke } from "../geometry/strokes.ts";
 import { numberText } from "../number-text.ts";
 import { reverseEdge } from "../pieces/edges.ts";
 import { edgeLength, type Piece, pieceOf } from "../pieces/piece.ts";
@@ -280,28 +281,4 @@ const levelPart = (bend: number, long: number, deep: number): LevelPart => ({
 export interface HemRequest {
   readonly name: "hem_length" | "fullness";
   readonly per: number;
-}
-
-/** A point on a curve, and how far the curve goes there for each unit of its parameter. */
-interface CurvePoint {
-  readonly at: Point;
-  readonly speed: Point;
-}
-
-/**
- * The cubic curve from one point to the next. Its handles are as long as those of an arc that turns by the
- * same angle, 4/3 · tan(angle/4) of the radius: then it follows an evenly bent curve about a hundred times
- * closer than with handles of a third of the span.
- */
-function curveBetween(begin: CurvePoint, end: CurvePoint, span: number): Curve {
-  const [[ax, ay], [bx, by]] = [begin.speed, end.speed];
-  const turn = Math.atan2(ax * by - ay * bx, ax * bx + ay * by);
-  const third = turn === 0 ? span / 3 : ((4 / 3) * Math.tan(turn / 4) * span) / turn;
-  return {
-    kind: "curve",
-    from: begin.at,
-    c1: pointAhead(begin.at, begin.speed, third),
-    c2: pointAhead(end.at, end.speed, -third),
-    to: end.at,
-  };
 }

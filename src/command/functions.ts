@@ -3,6 +3,8 @@ import type { Declaration } from "../../functions/define.ts";
 import { blockSignature, exampleFormula, helpText, signature } from "../../functions/help.ts";
 import { nearestWord } from "../../functions/nearest-word.ts";
 import { isUnit, UNIT_CHOICES, UNITS } from "../../functions/units.ts";
+import { builtIns } from "../engine/built-ins/all.ts";
+import { builtInText } from "../engine/built-ins/built-in.ts";
 import { helpPages } from "./help-pages.ts";
 import { readOptions } from "./options.ts";
 import { JSON_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
@@ -48,9 +50,14 @@ export const functions: Verb = {
           );
       return 0;
     }
+    const builtIn = builtIns.get(name);
+    if (builtIn) {
+      io.out(values.json ? JSON.stringify(builtIn, null, 2) : builtInText(builtIn));
+      return 0;
+    }
     const found = catalogue.get(name);
     if (!found) {
-      const near = nearestWord(name, catalogue.keys());
+      const near = nearestWord(name, [...catalogue.keys(), ...builtIns.keys()]);
       throw new Wrong(
         `no function is named ${name}${near ? `; is ${near} meant?` : '; "functions" lists them all'}`,
       );

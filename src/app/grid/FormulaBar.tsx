@@ -57,7 +57,7 @@ export function FormulaBar({ store, place: selected, onPlace }: Props) {
   const onKeyDown = (event: KeyboardEvent) => {
     event.stopPropagation(); // or the grid, which listens again by then, would take the same key
     if (event.nativeEvent.isComposing) return;
-    if (session.take(event.nativeEvent)) {
+    if (session.offers.take(event.nativeEvent)) {
       event.preventDefault();
     } else if (event.key === "Escape") {
       event.preventDefault();

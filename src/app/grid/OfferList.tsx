@@ -4,7 +4,8 @@ import type { EditSession } from "./edit-session.ts";
 
 export function OfferList({ session }: { session: EditSession }) {
   useSyncExternalStore(session.subscribe, session.version);
-  const { draft, offers, chosen } = session;
+  const { draft } = session;
+  const { all: offers, chosen } = session.offers;
   const field = offers.length > 0 ? draft?.field : undefined;
 
   useLayoutEffect(() => {
@@ -37,7 +38,7 @@ export function OfferList({ session }: { session: EditSession }) {
           className={i === (chosen ?? 0) ? "offer-next" : undefined}
           onMouseDown={(event) => {
             event.preventDefault();
-            session.accept(offer);
+            session.offers.accept(offer);
           }}
         >
           <span className="offer-text">{offer.text}</span>

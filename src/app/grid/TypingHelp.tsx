@@ -25,7 +25,7 @@ export function TypingHelp({ session, selected }: Props) {
   const { draft, caret, offers, store } = session;
   const hint = caret?.call ? argumentHelp(caret.call, caret.argument, store.shown.unit) : null;
   const away = draft?.where === "bar" && !samePlace(draft.place, selected);
-  const open = draft !== null && (hint !== null || offers.length > 0 || away);
+  const open = draft !== null && (hint !== null || offers.all.length > 0 || away);
 
   useEffect(() => {
     if (!open) return;

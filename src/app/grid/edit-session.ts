@@ -1,16 +1,14 @@
 /**
  * The edit session at the grid: the text being typed, an edit that was refused, a copied
- * block, the list of offers. One owner; the cell's editor and the bar above the grid are two views.
+ * block. One owner; the cell's editor and the bar above the grid are two views.
  */
-import { catalogue } from "../../../functions/catalogue.ts";
-import type { Block, Place } from "../../book/address.ts";
+import { type Block, type Place, placeKey } from "../../book/address.ts";
 import { isFormula } from "../../book/formula.ts";
 import { type Book, typedAt } from "../../book/shape.ts";
-import { type Choices, choicesAt } from "../../engine/choices.ts";
 import { typeCells } from "../../store/commands.ts";
 import type { Command, Store } from "../../store/store.ts";
 import { type Caret, caretIn } from "./caret.ts";
-import { choiceOffers, insertion, type Offer, offersFor } from "./offers.ts";
+import { Offering } from "./offering.ts";
 
 /** Text being typed and not yet in the book. */
 export interface Draft {
@@ -79,10 +77,9 @@ interface Pointed {
 export const samePlace = (a: Place, b: Place): boolean =>
   a.page === b.page && a.row === b.row && a.column === b.column;
 
-const key = ({ page, row, column }: Place): string => `${page}.${row}.${column}`;
-
 export class EditSession {
   readonly store: Store;
+  readonly offers: Offering;
   /** The grid on the screen, if there is one. */
   grid: ShownGrid | null = null;
   /** The field above the grid, where an unfinished formula goes on when its cell is left. */
@@ -100,17 +97,13 @@ export class EditSession {
   readonly #unkept = new Map<string, Refused>();
   /** Why something that meant several cells, or no text, was refused last. */
   #refusal: Refused | null = null;
-  #chosen: number | null = null;
-  /** The text for which the list of offers was put away. */
-  #shut: string | null = null;
-  #offers: readonly Offer[] = [];
   #caret: Caret | null = null;
-  #choices: { readonly book: Book; readonly at: string; readonly all: Choices | null } | null = null;
   #version = 0;
   readonly #listeners = new Set<() => void>();
 
   constructor(store: Store) {
     this.store = store;
+    this.offers = new Offering(store, () => this.#tell());
     // A command may move cells: a formula that waits in the bar is put into its cell while that is where it was.
     store.beforeStep = () => {
       if (this.#draft?.where === "bar") this.#end(this.#draft);
@@ -130,21 +123,12 @@ export class EditSession {
 
   /** What was refused at a cell, or else what was refused just now. */
   refusedAt(place: Place): Refused | null {
-    return this.#unkept.get(key(place)) ?? this.#refusal;
+    return this.#unkept.get(placeKey(place)) ?? this.#refusal;
   }
 
   /** Where the caret of the draft stands, when it is a formula. */
   get caret(): Caret | null {
     return this.#caret;
-  }
-
-  get offers(): readonly Offer[] {
-    return this.#offers;
-  }
-
-  /** The offer that an arrow key came to; null before any. */
-  get chosen(): number | null {
-    return this.#chosen;
   }
 
   #tell(): void {
@@ -161,80 +145,9 @@ export class EditSession {
     if (old?.where === "bar" && draft && !samePlace(old.place, draft.place)) this.#setAside(old);
     this.#draft = draft;
     this.#caret = draft && caretIn(draft.text, draft.caret);
-    if (draft?.text !== old?.text) {
-      this.#shut = null;
-      this.pointed = null;
-    }
-    this.#offer();
+    if (draft?.text !== old?.text) this.pointed = null;
+    this.offers.follow(draft && { ...draft, caret: this.#caret, before: this.#keptAt(draft.place) });
     this.#tell();
-  }
-
-  #offer(): void {
-    const { shown: book, engine } = this.store;
-    const draft = this.#draft;
-    if (draft && !this.#caret && draft.text !== this.#shut) {
-      const choices = this.choicesAt(draft.place);
-      const before = this.textAt(draft.place);
-      this.#offers = choices ? choiceOffers(draft.text, before, choices) : [];
-      this.#chosen = null;
-      return;
-    }
-    this.#offers =
-      draft && this.#caret && draft.text !== this.#shut
-        ? offersFor(this.#caret.word, {
-            book,
-            at: draft.place,
-            catalogue,
-            shown: (place) => engine.view(place).shown,
-          })
-        : [];
-    this.#chosen = null;
-  }
-
-  /** Puts an offer in place of the word that was begun. */
-  accept(offer: Offer): void {
-    if (!this.#draft) return;
-    const { field, text } = this.#draft;
-    const [from, to, put] = insertion(text, this.#caret, offer);
-    field.setRangeText(put, from, to, "end");
-    field.dispatchEvent(new Event("input", { bubbles: true }));
-    if (offer.is !== "function") this.putAway();
-  }
-
-  putAway(): void {
-    this.#shut = this.#draft?.text ?? null;
-    this.#offer();
-    this.#tell();
-  }
-
-  /** A key while the offers are open. True when the list took it: arrows choose, Tab takes, Enter takes what was chosen. */
-  take(event: KeyboardEvent): boolean {
-    const { length } = this.#offers;
-    if (length === 0 || event.isComposing || event.ctrlKey || event.altKey || event.metaKey) return false;
-    if (event.key === "ArrowDown") this.#choose(((this.#chosen ?? -1) + 1) % length);
-    else if (event.key === "ArrowUp") this.#choose(((this.#chosen ?? 0) + length - 1) % length);
-    else if (event.key === "Tab" && !event.shiftKey && (this.#caret || this.#chosen !== null))
-      this.accept(this.#offers[this.#chosen ?? 0]!);
-    else if (event.key === "Enter" && this.#chosen !== null) this.accept(this.#offers[this.#chosen]!);
-    else if (event.key === "Escape") this.putAway();
-    else return false;
-    return true;
-  }
-
-  #choose(index: number): void {
-    this.#chosen = index;
-    this.#tell();
-  }
-
-  /** What a cell is chosen from, or null; worked out once for each book and cell. */
-  choicesAt(place: Place): Choices | null {
-    const { shown: book, engine } = this.store;
-    const at = key(place);
-    if (this.#choices?.book !== book || this.#choices.at !== at) {
-      const all = choicesAt(book, place, (one) => engine.view(one).shown);
-      this.#choices = { book, at, all };
-    }
-    return this.#choices.all;
   }
 
   get clip(): Clip | null {
@@ -264,15 +177,18 @@ export class EditSession {
   /** The text that stands for a cell in an editor: what was refused there, else what is typed. */
   textAt(place: Place): string {
     if (this.#draft?.where === "bar" && samePlace(this.#draft.place, place)) return this.#draft.text;
-    return (
-      this.#unkept.get(key(place))?.text ?? typedAt(this.store.shown, place.page, place.row, place.column)
-    );
+    return this.#keptAt(place);
+  }
+
+  #keptAt(place: Place): string {
+    const { page, row, column } = place;
+    return this.#unkept.get(placeKey(place))?.text ?? typedAt(this.store.shown, page, row, column);
   }
 
   /** Whether a cell holds this text in the book, and no other text waits to be kept there. */
   isKept(place: Place, text: string): boolean {
     const { page, row, column } = place;
-    return !this.#unkept.has(key(place)) && typedAt(this.store.shown, page, row, column) === text;
+    return !this.#unkept.has(placeKey(place)) && typedAt(this.store.shown, page, row, column) === text;
   }
 
   /** Types a text into a cell. On a refusal the text is kept here with the reason; false then. */
@@ -284,9 +200,9 @@ export class EditSession {
   run(command: Command, place: Place, text: string | null = null): boolean {
     const sentence = this.store.run(command);
     this.#refusal = null;
-    if (sentence === null) this.#unkept.delete(key(place));
+    if (sentence === null) this.#unkept.delete(placeKey(place));
     else if (text === null) this.#refusal = { place, text, sentence };
-    else this.#unkept.set(key(place), { place, text, sentence });
+    else this.#unkept.set(placeKey(place), { place, text, sentence });
     this.#tell();
     return sentence === null;
   }
@@ -345,7 +261,7 @@ export class EditSession {
     const why = this.#unfinished({ place, text });
     const state = why === null ? "" : `is not finished (${why}) and `;
     const sentence = `this formula ${state}is not in the book yet: press F2 to continue, or Escape to discard it`;
-    this.#unkept.set(key(place), { place, text, sentence });
+    this.#unkept.set(placeKey(place), { place, text, sentence });
     this.#tell();
   }
 
@@ -364,7 +280,7 @@ export class EditSession {
 
   /** Lets go of a text that could not be kept. */
   drop(place: Place): void {
-    if (this.#unkept.delete(key(place))) this.#tell();
+    if (this.#unkept.delete(placeKey(place))) this.#tell();
   }
 }
 

@@ -1,5 +1,4 @@
 /** The names and functions that may be meant by the beginning of a word. */
-import type { CataloguedFunction } from "../../../functions/catalogue.ts";
 import { fullAddress, type Place } from "../../book/address.ts";
 import { everyName, lookUp, nameMeant, nameOf, nameText } from "../../book/names.ts";
 import type { Book } from "../../book/shape.ts";
@@ -18,7 +17,8 @@ export interface Vocabulary {
   readonly book: Book;
   /** The cell being typed: its own name is no offer. */
   readonly at: Place;
-  readonly catalogue: ReadonlyMap<string, CataloguedFunction>;
+  /** What each function gives, by its name. */
+  readonly functions: ReadonlyMap<string, { readonly summary: string }>;
   /** What stands in a cell now, in words. */
   readonly shown: (place: Place) => string;
 }
@@ -26,7 +26,7 @@ export interface Vocabulary {
 const MOST = 8;
 
 /** At most eight: what begins with the word before what only holds it; cells before functions, unless it is in capitals. */
-export function offersFor(word: string, { book, at, catalogue, shown }: Vocabulary): Offer[] {
+export function offersFor(word: string, { book, at, functions, shown }: Vocabulary): Offer[] {
   if (word === "") return [];
   const lower = word.toLowerCase();
   const own = nameOf(book, at);
@@ -35,16 +35,15 @@ export function offersFor(word: string, { book, at, catalogue, shown }: Vocabula
     .filter((name) => name !== own && name.toLowerCase() !== lower);
   const begins = (text: string) => text.toLowerCase().startsWith(lower);
   const holds = (text: string) => lower.length > 2 && !begins(text) && text.toLowerCase().includes(lower);
-  const functions = [...catalogue.keys()];
   const fitting = (fits: (text: string) => boolean) => {
     const cells = names.filter(fits).map((text) => ({ text, is: "name" as const }));
-    const calls = functions.filter(fits).map((text) => ({ text, is: "function" as const }));
+    const calls = [...functions.keys()].filter(fits).map((text) => ({ text, is: "function" as const }));
     // Capitals are how functions are written.
     return word === word.toUpperCase() ? [...calls, ...cells] : [...cells, ...calls];
   };
   const picked = [...fitting(begins), ...fitting(holds)].slice(0, MOST);
   return picked.map(({ text, is }) => {
-    if (is === "function") return { text, is, about: catalogue.get(text)!.summary };
+    if (is === "function") return { text, is, about: functions.get(text)!.summary };
     const place = lookUp(book, text, at.page);
     const list = place ? null : nameMeant(book, text, at.page);
     return {

@@ -122,7 +122,7 @@ export function settings(grid: GridView, session: EditSession): Handsontable.Gri
     ...pointing(grid, session),
     // The library looks at the answer, not at whether the event was stopped.
     beforeKeyDown: ((event: KeyboardEvent) => {
-      if (!session.take(event) && !grid.endsRun(event)) return undefined;
+      if (!session.offers.take(event) && !grid.endsRun(event)) return undefined;
       event.preventDefault();
       return false;
     }) as never,

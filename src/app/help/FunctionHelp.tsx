@@ -2,7 +2,7 @@
 
 import type { Declaration, Example } from "../../../functions/define.ts";
 import { DEFAULT_MARK } from "../../../functions/fractions.ts";
-import { allowed, argumentText, exampleFormula, signature } from "../../../functions/help.ts";
+import { allowed, argumentText, blockSignature, exampleFormula, signature } from "../../../functions/help.ts";
 import { isRefused, run } from "../../../functions/run.ts";
 import { BOOK_UNITS } from "../../../functions/units.ts";
 import { type Rule, show } from "../../engine/show.ts";
@@ -10,13 +10,15 @@ import { layDesk } from "../../lay/desk.ts";
 
 export function FunctionHelp({ declaration, rule }: { declaration: Declaration; rule: Rule }) {
   const { name, summary, takes, returns, examples, source, cautions } = declaration;
+  const block = blockSignature(declaration);
   return (
     <>
       <h3>{name}</h3>
       <p>{summary}</p>
+      {block && <p className="formula">={block}</p>}
       <p className="formula">={signature(declaration)}</p>
       <dl className="takes">
-        {Object.entries(takes).map(([argument, take]) => (
+        {Object.entries({ ...declaration.block?.takes, ...takes }).map(([argument, take]) => (
           <div key={argument}>
             <dt>{argumentText(argument, take)}</dt>
             <dd>
@@ -36,6 +38,14 @@ export function FunctionHelp({ declaration, rule }: { declaration: Declaration; 
       )}
       <h4>Examples</h4>
       <ul className="examples">
+        {declaration.block?.examples.map(({ formula, because }) => (
+          <li key={formula}>
+            <p className="formula">{formula}</p>
+            <p>
+              <small>{because}</small>
+            </p>
+          </li>
+        ))}
         {examples.map((example) => (
           <li key={example.because}>
             <p className="formula">{exampleFormula(declaration, example)}</p>

@@ -55,3 +55,21 @@ export function exampleBook(formula: string): Book {
 /** `IF(test; if_true; [if_false])` */
 export const builtInSignature = ({ name, takes }: BuiltIn): string =>
   `${name}(${Object.keys(takes).join("; ")})`;
+
+/** The whole help of a built-in function as plain text. */
+export function builtInText(builtIn: BuiltIn): string {
+  const { summary, takes, examples, cautions } = builtIn;
+  const width = Math.max(0, ...Object.keys(takes).map((name) => name.length));
+  return [
+    builtInSignature(builtIn),
+    summary,
+    "",
+    ...Object.entries(takes).map(([name, about]) => `  ${name.padEnd(width)}  ${about}`),
+    ...(cautions ? ["", `Take care: ${cautions}`] : []),
+    "",
+    ...examples.map(({ formula, gives, because }) => `  ${formula} gives ${gives} (${because})`),
+    "",
+    "The examples use these cells, in inches; D5 is named waist, D6 hip:",
+    ...EXAMPLE_CELLS.map((cells, row) => `  ${row + 1}  ${cells.join("; ").replace(/(; )+$/, "")}`),
+  ].join("\n");
+}

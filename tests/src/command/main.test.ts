@@ -83,6 +83,7 @@ test.each([
   ["explain book.json", /^explain needs a book's file and a cell/],
   ["explain book.json hm", /^no cell of this book is named "hm"/],
   ["functions SLASHD_PANEL", /is SLASHED_PANEL meant\?$/],
+  ["functions IFEROR", /is IFERROR meant\?$/],
   ["functions EASE --unit m", /--unit must be in, cm or mm, not "m"/],
   ["compare book.json", /keeps no trials/],
   ["vary book.json --from 8 --to 9 --watch skirt", /^vary needs --cell/],

@@ -175,3 +175,22 @@ test("a command that changes nothing is no step", () => {
   for (const command of [cells.changeMark(FIRST.mark), cells.changeUnit(FIRST.unit)]) store.run(command);
   expect(store.undoable).toBeUndefined();
 });
+
+test("what waits to be kept is kept before a command, and undo then takes it back while redo can still follow", () => {
+  const store = new Store(FIRST, layDesk);
+  let waiting: string | null = "31";
+  store.beforeStep = () => {
+    const typed = waiting;
+    waiting = null;
+    if (typed !== null) store.run(cells.typeCells([{ ...at(0, 0, 1), typed }]));
+  };
+  const waist = () => store.book.pages[0]!.rows.map(([, typed]) => typed);
+  store.run(cells.insertRows(0, 0, 1));
+  expect(waist().slice(0, 2)).toEqual([undefined, "31"]);
+  waiting = "33";
+  store.undo();
+  expect(waist()[0]).toBe(undefined);
+  expect(waist()[1]).toBe("31");
+  expect(store.redo()).toBeNull();
+  expect(waist()[0]).toBe("33");
+});

@@ -57,13 +57,20 @@ export const BEGINNING: Chapter = {
     },
     {
       name: "Copy a book",
-      summary: "Press *Copy …* beside a book in the list of *Books* and give the copy a title.",
-      words: "copy a book, duplicate, second version, another wearer, the same book again, save as, clone",
+      summary: "Press *Books*, then *Copy …* beside the book, and type a title for the copy.",
+      words: "copy a book, duplicate, second version, the same book again, save as, clone, another wearer",
       says: [
-        "The copy stands in the list of books with everything that is in the first. To copy one page for another wearer, use the menu of the page.",
-        "To compare figures within one book you need no copy: keep them as trials under *What if*.",
+        "The copy is a book of its own: what you change in it leaves the first as it is.",
+        "For another wearer you may not need a second book: a page can be copied with its names, under *Copy for another wearer…* in the page's menu. Different figures within one book are kept as trials under *What if*.",
       ],
-      see: ["Open a book or a file", "Pages", "Ask what if"],
+      see: ["Pages", "Compare two books", "Ask what if"],
+    },
+    {
+      name: "Compare two books",
+      summary: "Press *Books*, then *Compare* beside a book: it is compared with the one that is open.",
+      words: "compare, difference, what changed, two versions, before and after, diff, older copy",
+      says: ["The list says what differs, where, and which figures changed because of it."],
+      see: ["Copy a book"],
     },
     {
       name: "Delete a book, and the bin",

@@ -21,15 +21,15 @@ export const GRID: Chapter = {
     {
       name: "Pages",
       summary:
-        "The *+* beside a stage adds a page to it; the *⋯* beside the open page, or a right click on a page, renames, copies, moves and deletes it.",
+        "The *+* beside a stage adds a page to it; the *…* beside the open page renames, copies, moves or deletes it.",
       words:
-        "add a page, new page, rename a page, delete a page, copy a page, duplicate a page, page for another wearer, move a page, sheet, tab, stage, order of pages, next page",
+        "add a page, new page, rename a page, copy a page, duplicate, another wearer, second wearer, delete a page, move a page, sheet, tab, stage, order of pages, next page",
       says: [
+        "*Copy for another wearer…* copies a page with its names, so that the same draft stands in the book twice, and says which cells of other pages the copy goes on using.",
         "Drag a page to another place or another stage, or press `Alt Shift` and an arrow in the list. `Alt Page Down` turns to the next page.",
-        "*Copy for another wearer…* copies a page with the names of its cells, which mean the copy's own cells there, and says which cells of other pages the copy goes on using.",
         "When a page is deleted, the message says which formulas lose what they refer to; *Undo* brings all of it back.",
       ],
-      see: ["Point at cells", "Undo and redo"],
+      see: ["Point at cells", "Copy a book", "Undo and redo"],
     },
     {
       name: "Sort a block",

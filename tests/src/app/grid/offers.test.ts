@@ -10,7 +10,7 @@ const book = {
 };
 const at = { page: 1, row: 9, column: 1 };
 const offer = (word: string, where = at) =>
-  offersFor(word, { book, at: where, catalogue, shown: () => "27" }).map(({ text }) => text);
+  offersFor(word, { book, at: where, functions: catalogue, shown: () => "27" }).map(({ text }) => text);
 
 describe("the names that are offered", () => {
   it("cells that begin with the word come first, those that only hold it last", () => {
@@ -36,7 +36,8 @@ describe("the names that are offered", () => {
 
   it("a word in capitals asks for functions first", () => {
     const named = { ...book, names: { spread_per_gap: "Draft!B15" } };
-    const first = (word: string) => offersFor(word, { book: named, at, catalogue, shown: () => "" })[0]?.text;
+    const first = (word: string) =>
+      offersFor(word, { book: named, at, functions: catalogue, shown: () => "" })[0]?.text;
     expect(first("SPREAD_P")).toBe("SPREAD_PER_GAP");
     expect(first("spread_p")).toBe("spread_per_gap");
   });
@@ -50,11 +51,11 @@ describe("the names that are offered", () => {
     const [name] = offersFor("hip", {
       book: { ...book, names: { hip_x: "Measure!B2" } },
       at,
-      catalogue,
+      functions: catalogue,
       shown: () => "42",
     });
     expect(name).toEqual({ text: "hip_x", is: "name", about: "Measure!B2: 42" });
-    const [one] = offersFor("SPREAD_PER", { book, at, catalogue, shown: () => "" });
+    const [one] = offersFor("SPREAD_PER", { book, at, functions: catalogue, shown: () => "" });
     expect(one?.about).toBe(catalogue.get("SPREAD_PER_GAP")?.summary);
   });
 });

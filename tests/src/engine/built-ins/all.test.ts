@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { catalogue } from "../../../../functions/catalogue.ts";
 import { formulaTree } from "../../../../src/book/formula.ts";
 import { builtIns } from "../../../../src/engine/built-ins/all.ts";
-import { exampleBook } from "../../../../src/engine/built-ins/built-in.ts";
+import { builtInText, exampleBook } from "../../../../src/engine/built-ins/built-in.ts";
 import { Engine } from "../../../../src/engine/engine.ts";
 
 const engine = new Engine(exampleBook(""), () => ({ refusal: "no lay is asked for here" }));
@@ -23,6 +23,13 @@ describe("the built-in functions of the help", () => {
       expect(shown(formula)).toBe(gives);
     },
   );
+
+  it("one is explained as plain text with its arguments, its examples and the cells that they use", () => {
+    const text = builtInText(builtIns.get("IF")!);
+    expect(text).toMatch(/^IF\(test; if_true; \[if_false\]\)\nOne of two values/);
+    expect(text).toContain("=IF(C3 >= 4; waist; hip) gives 28");
+    expect(text).toContain("3  Cuff; linen; 4; 9; 2026-05-11");
+  });
 
   it.each([...builtIns.values()])("$name is no sewing function, and its examples call it", (one) => {
     expect(catalogue.has(one.name)).toBe(false);

@@ -209,6 +209,8 @@ export interface Declaration<T extends Takes = Takes> {
   ) => readonly Shape[];
   /** The garment that the arguments make, to be drawn as it hangs on a figure. Skirts, petticoats, capes and peplums have it. */
   readonly worn?: (given: Given<T>, found: StepValues, lengths: Lengths) => Garment;
+  /** Of a function with `worn` whose piece may as well be a cuff, a facing or a guard: what of a panel decides. `top` is a step. */
+  readonly panel?: { readonly top: string; readonly depth: keyof T & string };
   readonly examples: readonly Example[];
   /** Where the work is dangerous, or where the figure alone must not be trusted. */
   readonly cautions?: string;

@@ -177,6 +177,25 @@ export function worn(
   return hung;
 }
 
+/** The upper edge and the depth of the panel of one call; null when its function has none that may be no skirt, or the call is refused. */
+export function panelOf(
+  declaration: Declaration,
+  args: readonly Argument[],
+  setting: Setting,
+): { readonly top: number; readonly depth: number } | null {
+  const { panel } = declaration;
+  if (!panel) return null;
+  const steps: Step[] = [];
+  let found: { top: number; depth: number } | null = null;
+  attempt(declaration, setting, () => {
+    const { checked } = compute(declaration, args, setting, steps);
+    const top = steps.find(({ name }) => name === panel.top)?.value;
+    found = { top: Number(top), depth: Number(checked[panel.depth]) };
+    return 0;
+  });
+  return found;
+}
+
 function compute(
   declaration: Declaration,
   args: readonly Argument[],

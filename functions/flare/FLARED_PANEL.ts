@@ -41,10 +41,14 @@ export const FLARED_PANEL = define({
       side: "side",
     });
   },
+  panel: { top: "top_edge", depth: "depth" },
   worn({ top, hem, depth }, _, lengths) {
     const { count, says } = panelsRound(top, "panel", lengths);
     const round = between(count * top, count * hem);
-    return skirt({ waist: count * top, depth, round, assumed: ["it is worn at the waist", says] }, lengths);
+    return skirt(
+      { waist: count * top, depth, round, assumed: ["drawn as if worn at the waist", says] },
+      lengths,
+    );
   },
   examples: [
     {

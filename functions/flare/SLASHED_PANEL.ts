@@ -136,6 +136,7 @@ export const SLASHED_PANEL = define({
       ...leans,
     ];
   },
+  panel: { top: "top_edge", depth: "depth" },
   worn({ depth, gaps }, { top_edge = 0, hem_edge = 0 }, lengths) {
     const { count, says } = panelsRound(top_edge, "panel", lengths);
     return skirt(
@@ -145,7 +146,7 @@ export const SLASHED_PANEL = define({
         round: between(count * top_edge, count * hem_edge),
         // The cloth folds where it was opened.
         folds: Math.max(4, Math.min(40, count * gaps.length)),
-        assumed: ["it is worn at the waist", says],
+        assumed: ["drawn as if worn at the waist", says],
       },
       lengths,
     );

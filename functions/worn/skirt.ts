@@ -35,6 +35,26 @@ export function panelsRound(top: number, what: string, lengths: Lengths): { coun
   };
 }
 
+/** Narrower panels are facings and guards; more than two panels go round only as the gores of a skirt (common practice). */
+const LEAST_DEPTH = 7.5;
+const GORE_DEPTH = 25;
+/** How far the upper edge may be from the waist for ease, as a share of it. */
+const EASE = 0.05;
+
+/** Whether a panel can be a skirt's: once or twice round, or as often as a gore, its upper edge is as long as one of the seams at the waist. */
+export function goesRound(
+  { top, depth }: { readonly top: number; readonly depth: number },
+  seams: readonly number[],
+  { cm }: Pick<Lengths, "cm">,
+): boolean {
+  const most = depth >= cm(GORE_DEPTH) ? 12 : 2;
+  if (depth < cm(LEAST_DEPTH)) return false;
+  return seams.some((seam) => {
+    const count = Math.round(seam / top);
+    return count >= 1 && count <= most && Math.abs(count * top - seam) <= EASE * seam;
+  });
+}
+
 export interface Skirt {
   /** The edge of the body it is sewn to. */
   readonly waist: number;

@@ -1,5 +1,5 @@
 import { writePiece } from "../../functions/pieces/piece.ts";
-import { type WornAt, wornAt } from "../engine/drawn.ts";
+import { canWear, type WornAt, wornAt } from "../engine/drawn.ts";
 import type { Engine } from "../engine/engine.ts";
 import { type FoundPiece, piecesOf } from "../engine/pieces.ts";
 import { show } from "../engine/show.ts";
@@ -67,7 +67,7 @@ export const draft: Verb = {
         one,
       };
     });
-    const garments = values.worn ? garmentsOf(engine, found) : [];
+    const { garments, perhaps } = values.worn ? garmentsOf(engine, found) : { garments: [], perhaps: [] };
     const names = fileNames(
       garments.map(({ title }) => `${title} as worn`),
       ".svg",
@@ -84,7 +84,7 @@ export const draft: Verb = {
         JSON.stringify(
           {
             files: written.map(({ one: _, ...file }) => file),
-            ...(values.worn ? { worn } : {}),
+            ...(values.worn ? { worn, notWorn: perhaps } : {}),
             check: lost.map((cell) => ({ ...cell })),
           },
           null,
@@ -97,20 +97,25 @@ export const draft: Verb = {
           `${file}  ${title}, ${show(writePiece(one.piece), "piece", book)}, on ${sheet.width} × ${sheet.height} ${sheet.unit}`,
         );
       for (const { file, garment, says } of worn) io.out(`${file}  ${garment} as worn: ${says}`);
+      for (const title of perhaps)
+        io.out(`${title} is not drawn as worn: nothing in the book says that it goes round the waist`);
       for (const { title, sentence } of lost) io.out(`check: ${title} is not drawn: ${sentence}`);
     }
     return lost.length > 0 ? 1 : 0;
   },
 };
 
-/** The garments that the pieces make, each once. */
-function garmentsOf(engine: Engine, pieces: readonly FoundPiece[]): (WornAt & { title: string })[] {
-  const found = new Map<string, WornAt & { title: string }>();
-  for (const { place } of pieces) {
-    const one = wornAt(engine, place);
-    if (!one || found.has(one.address)) continue;
+/** The garments that the pieces make, each once, and the titles of pieces that may be no skirts. */
+function garmentsOf(engine: Engine, pieces: readonly FoundPiece[]) {
+  const garments = new Map<string, WornAt & { title: string }>();
+  const perhaps: string[] = [];
+  for (const { place, title } of pieces) {
+    const wears = canWear(engine, place);
+    if (wears === "perhaps") perhaps.push(title);
+    const one = wears === "yes" ? wornAt(engine, place) : null;
+    if (!one || garments.has(one.address)) continue;
     const piece = pieces.find(({ address }) => address === one.address);
-    found.set(one.address, { ...one, title: piece?.title ?? one.name ?? one.address });
+    garments.set(one.address, { ...one, title: piece?.title ?? one.name ?? one.address });
   }
-  return [...found.values()];
+  return { garments: [...garments.values()], perhaps };
 }

@@ -55,7 +55,9 @@ const MOST_FOLLOWED = 600;
 
 /** The measurements for the garment that a cell makes. */
 export function bodyAt(engine: Engine, place: Place): Body {
-  const behind = measuredBehind(engine, place);
+  const behind = cellsBehind(engine, place).filter(
+    ({ page }) => engine.book.pages[page]?.stage === "Measure",
+  );
   const known: Partial<Record<BodyMeasure, Measured>> = {};
   const unsure: Partial<Record<BodyMeasure, string>> = {};
   const named = new Map<BodyMeasure, Place>();
@@ -127,8 +129,8 @@ function namedPlace(
   return null;
 }
 
-/** The cells of Measure pages that a cell rests on. */
-function measuredBehind(engine: Engine, place: Place): Place[] {
+/** The cells that a cell rests on, itself first, as far as they are followed. */
+export function cellsBehind(engine: Engine, place: Place): Place[] {
   const seen = new Map<string, Place>();
   const wave = [place];
   for (let one = wave.shift(); one && seen.size < MOST_FOLLOWED; one = wave.shift()) {
@@ -137,7 +139,7 @@ function measuredBehind(engine: Engine, place: Place): Place[] {
     seen.set(key, one);
     wave.push(...engine.restsOn(one).slice(0, MOST_FOLLOWED));
   }
-  return [...seen.values()].filter(({ page }) => engine.book.pages[page]?.stage === "Measure");
+  return [...seen.values()];
 }
 
 /** Words alone in their row: the heading of the rows beneath. */

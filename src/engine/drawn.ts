@@ -3,15 +3,18 @@ import { catalogue } from "../../functions/catalogue.ts";
 import { grainDrawn } from "../../functions/drawing/grain-line.ts";
 import { outline, type Shape } from "../../functions/drawing/shapes.ts";
 import { pieceBounds, readPiece } from "../../functions/pieces/piece.ts";
-import { worn } from "../../functions/run.ts";
+import { panelOf, run, worn } from "../../functions/run.ts";
+import { convert } from "../../functions/units.ts";
+import { goesRound } from "../../functions/worn/skirt.ts";
 import type { Worn } from "../../functions/worn/worn-drawing.ts";
 import { type Place, placeKey } from "../book/address.ts";
 import { isFormula, tokens } from "../book/formula.ts";
 import { namedCells } from "../book/names.ts";
 import { type Book, typedAt } from "../book/shape.ts";
-import { bodyAt } from "./drawn-body.ts";
+import { bodyAt, cellsBehind } from "./drawn-body.ts";
 import type { Engine } from "./engine.ts";
 import { explain } from "./explain.ts";
+import { cellText } from "./label.ts";
 
 export interface Drawn {
   readonly place: Place;
@@ -62,8 +65,42 @@ export function wornAt(engine: Engine, place: Place): WornAt | null {
   return { place: found.place, address: engine.address(found.place), name, worn: hung };
 }
 
-/** Whether a cell can be drawn as worn, when all is well. */
-export const canWear = (engine: Engine, place: Place): boolean => garmentCall(engine, place) !== null;
+/**
+ * Whether a cell can be drawn as worn, when all is well: "perhaps" when its panel may as well be a cuff,
+ * a facing or a guard, as nothing in the book says that it goes round the waist.
+ */
+export function canWear(engine: Engine, place: Place): "yes" | "perhaps" | "no" {
+  const found = garmentCall(engine, place);
+  if (!found) return "no";
+  const panel = panelOf(found.declaration, found.args, engine.setting);
+  if (!panel) return found.declaration.panel ? "perhaps" : "yes";
+  const called = [cellText(engine.book, place), cellText(engine.book, found.place)];
+  const cm = (figure: number) => convert(figure, "cm", engine.book.unit);
+  const isSkirt =
+    !called.some((words) => NO_SKIRT.test(words)) && goesRound(panel, seamsAt(engine, found.place), { cm });
+  return isSkirt ? "yes" : "perhaps";
+}
+
+/** What a panel is called that is no skirt. */
+const NO_SKIRT =
+  /(^|[^a-z])(cuff|guard|facing|collar|sleeve|band|stay|yoke|frill|ruffle|flounce|binding)s?($|[^a-z])/i;
+
+/** The lengths of what a skirt is sewn to: the wearer's waist, and the book's waist seams that dip. */
+function seamsAt(engine: Engine, place: Place): number[] {
+  const { book } = engine;
+  const seams = [...namedCells(book).map((one) => one.place), ...cellsBehind(engine, place)].filter(
+    ({ page, row, column }) => hasCall(typedAt(book, page, row, column), (name) => name === "SEAM_GIRTH"),
+  );
+  const lengths = seams
+    .flatMap((at) => engine.calls(at))
+    .filter(({ declaration }) => declaration.name === "SEAM_GIRTH")
+    .flatMap(({ declaration, args }) => {
+      const seam = run(declaration, args, engine.setting);
+      return typeof seam === "number" ? [seam] : [];
+    });
+  const { waist } = bodyAt(engine, place).known;
+  return waist ? [waist.length, ...lengths] : lengths;
+}
 
 function garmentCall(engine: Engine, place: Place) {
   const seen = new Set<string>();
@@ -86,10 +123,13 @@ export function drawable(book: Book): { name: string; place: Place }[] {
 
 /** Whether a cell has a drawing when all is well: a function in its formula draws. */
 export function canDraw(book: Book, { page, row, column }: Place): boolean {
-  const typed = typedAt(book, page, row, column);
-  const draws = (name: string) => catalogue.get(name.toUpperCase())?.draw !== undefined;
-  return isFormula(typed) && tokens(typed).some(({ kind, text }) => kind === "function" && draws(text));
+  return hasCall(typedAt(book, page, row, column), (name) => catalogue.get(name)?.draw !== undefined);
 }
+
+/** Whether a formula calls a function of which this holds; its name is in capitals. */
+const hasCall = (typed: string, holds: (name: string) => boolean): boolean =>
+  isFormula(typed) &&
+  tokens(typed).some(({ kind, text }) => kind === "function" && holds(text.toUpperCase()));
 
 /** What is drawn before anything is chosen: the named piece that takes the most room, which is no waistband; of equals the last. */
 export function finishedPiece(engine: Engine): Place | null {

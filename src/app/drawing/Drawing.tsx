@@ -53,8 +53,16 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
   const subject = named.find(({ name }) => name === held)?.place ?? subjectOf(engine, chosen, last.current);
   const drawn = subject && drawnAt(engine, subject);
   const [manner, setManner] = useState<Manner>(AS_FLAT);
-  const wearable = subject !== null && canWear(engine, subject);
-  const garment = wearable && manner.as === "worn" ? wornAt(engine, subject) : null;
+  const wears = subject ? canWear(engine, subject) : "no";
+  // A piece that may be no skirt is drawn flat until it is chosen itself to be drawn as worn.
+  const [asIf, setAsIf] = useState("");
+  const asked = wears === "yes" || (drawn !== null && asIf === drawn.address);
+  const shownManner: Manner = asked ? manner : { ...manner, as: "flat" };
+  const garment = subject && wears !== "no" && shownManner.as === "worn" ? wornAt(engine, subject) : null;
+  const choose = (next: Manner) => {
+    setManner(next);
+    setAsIf(next.as === "worn" && drawn ? drawn.address : "");
+  };
   const shapes = garment ? shapesIn(garment.worn, manner) : drawn && labelled(engine, drawn);
   const shown = drawn && `${drawn.address} ${garment ? manner.seen : "flat"}`;
   const kept = useRef<{ what: string; shapes: readonly Shape[] } | null>(null);
@@ -95,7 +103,7 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
             {drawn.shown}
           </p>
         )}
-        {wearable && !laid && <MannerChoice manner={manner} onManner={setManner} />}
+        {wears !== "no" && !laid && <MannerChoice manner={shownManner} onManner={choose} />}
       </div>
       {subject && !drawn && <Why engine={engine} subject={subject} onPlace={onPlace} />}
       {laid ? (

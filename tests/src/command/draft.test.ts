@@ -257,3 +257,20 @@ test("with --worn each garment is written as worn too, once, from whatever piece
   expect(svg).not.toMatch(/NaN|undefined/);
   expect(out).toContain("petticoat_half as worn: the hem is 106 in all round as drafted");
 });
+
+test("with --worn a panel that may be a cuff or a guard is left out, and the reason said", async () => {
+  const { files, out } = await run(
+    template("peplum-bodice"),
+    "draft",
+    "book.json",
+    "--worn",
+    "--out",
+    "made",
+  );
+  const worn = Object.keys(files).filter((file) => file.endsWith("-as-worn.svg"));
+  expect(worn).toEqual(["made/skirt_flat-as-worn.svg"]);
+  for (const title of ["hem guard", "cuff"])
+    expect(out).toContain(
+      `${title} is not drawn as worn: nothing in the book says that it goes round the waist`,
+    );
+});

@@ -6,7 +6,7 @@ import { between, skirt } from "../../../functions/worn/skirt.ts";
 import { lookUp } from "../../../src/book/names.ts";
 import { readBook } from "../../../src/book/read.ts";
 import { type Book, blankPage, type Page } from "../../../src/book/shape.ts";
-import { wornAt } from "../../../src/engine/drawn.ts";
+import { canWear, wornAt } from "../../../src/engine/drawn.ts";
 import { bodyAt } from "../../../src/engine/drawn-body.ts";
 import { Engine } from "../../../src/engine/engine.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
@@ -117,4 +117,37 @@ test("a cape on a page of two wearers takes nothing from the other wearer's rows
     waist: { length: 32, from: "Measure!B2" },
     hip: { length: 43.5, from: "Measure!B4" },
   });
+});
+
+test("a flared or slashed panel is a skirt where it goes round the waist or its dipped seam, and not as a cuff or a guard", () => {
+  const rows = [["waist girth", "28"], ["hip girth", "40"], ["waist to hip", "8"]]; // biome-ignore format: rows of a page
+  const wears = (label: string, formula: string, names: Book["names"] = { waist: "Measure!B1" }) => {
+    const engine = chart(rows, formula, { names });
+    const pages = engine.book.pages.map((page, i) =>
+      i === 1 ? { ...page, rows: [[label, formula]] } : page,
+    );
+    return canWear(new Engine({ ...engine.book, pages }, layDesk), { page: 1, row: 0, column: 1 });
+  };
+  expect(wears("peplum, one half", "=FLARED_PANEL(14;24;8)")).toBe("yes");
+  expect(wears("peplum with ease", "=FLARED_PANEL(29;48;8)")).toBe("yes");
+  expect(wears("one of four", "=SLASHED_PANEL(7;30;D1:D1)")).toBe("perhaps");
+  expect(wears("one gore", "=FLARED_PANEL(7;22;34)")).toBe("yes");
+  // The chart's waist is found by its label too, and a dipped seam where it is longer than the waist.
+  expect(wears("peplum, one half", "=FLARED_PANEL(14;24;8)", {})).toBe("yes");
+  expect(wears("peplum", "=FLARED_PANEL(SEAM_GIRTH(28;40;8;6;0);60;9)", {})).toBe("yes");
+  expect(wears("peplum", "=FLARED_PANEL(35;60;9)", {})).toBe("perhaps");
+  // Three cuffs would go round the waist: they are too shallow to be gores. So is a facing at the waist itself.
+  expect(wears("wrist", "=FLARED_PANEL(28/3;11;3 1/2)")).toBe("perhaps");
+  expect(wears("inside the waist", "=FLARED_PANEL(28;32;2)")).toBe("perhaps");
+  expect(wears("skirt facing", "=FLARED_PANEL(28;32;5)")).toBe("perhaps");
+  expect(wears("any", "=RECTANGLE(28;32)")).toBe("no");
+  expect(wears("any", "=CIRCLE_PANEL(90;32;1/2)")).toBe("yes");
+});
+
+test("a panel that may be no skirt is drawn as if it were, and says so", () => {
+  const engine = template("peplum-bodice");
+  const cuff = lookUp(engine.book, "Cut!B4")!;
+  expect(canWear(engine, cuff)).toBe("perhaps");
+  expect(wornAt(engine, cuff)!.worn.assumed[0]).toBe("drawn as if worn at the waist");
+  expect(canWear(engine, lookUp(engine.book, "skirt_cut")!)).toBe("yes");
 });

@@ -12,7 +12,7 @@ interface Writing {
   readonly text: (value: number) => string;
 }
 
-/** Differences smaller than this are rounding dust and no cloth. */
+/** Differences smaller than this are rounding errors. */
 const DUST = 1e-4;
 
 /** From the book's own to the finest. */

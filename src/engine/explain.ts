@@ -137,7 +137,7 @@ function callWorking(engine: Engine, declaration: Declaration, args: readonly Ar
     ]),
   );
   const shownOf = new Map<string, string>();
-  /** The figures that are no lengths, such as counts of parts. */
+  /** The numbers that are not lengths, such as counts of parts. */
   const figures = new Map<string, unknown>();
   const shownGiven = Object.entries(given).map(([name, value]): ShownGiven => {
     const kind = kinds.get(name) ?? "figure";

@@ -1,5 +1,5 @@
 /**
- * Where the words of a drawing go: each near what it belongs to, none across a line of the drawing
+ * Where the words of a drawing go: each near what it belongs to and never across a line of the drawing
  * or another label. A label that finds room only farther off gets a leader, a thin line to its place.
  * Lengths are in whatever the drawing is shown in: pixels on the page, millimetres on paper.
  */

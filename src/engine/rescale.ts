@@ -4,10 +4,10 @@ import { readPath } from "../../functions/geometry/path.ts";
 import { type PathCommand, readCommands } from "../../functions/geometry/path-commands.ts";
 import { numberText } from "../../functions/number-text.ts";
 
-/** Which numbers of an arc are no lengths: its turn and its two flags (SVG 2, 9.3.8). */
+/** Which numbers of an arc are not lengths: its turn and its two flags (SVG 2, 9.3.8). */
 const NO_LENGTHS_OF_AN_ARC: ReadonlySet<number> = new Set([2, 3, 4]);
 
-/** A piece's text, or path data, at `factor` times its size; null when it is no path data. */
+/** A piece's text, or path data, at `factor` times its size; null when it is not path data. */
 export function scalePath(text: string, factor: number): string | null {
   // The roles of a piece's marks and the names of its edges, behind a stroke, stay as they are.
   const [path = "", ...parts] = text.split("|");

@@ -1,4 +1,4 @@
-/** Which tape measurements a result hangs on most: measure those twice. */
+/** Which tape measurements a result depends on most: measure those twice. */
 
 import type { LayOrigin } from "../../functions/lay.ts";
 import { BOOK_UNITS } from "../../functions/units.ts";

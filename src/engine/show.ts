@@ -89,7 +89,7 @@ function pieceText(path: string, { unit, mark, decimal }: Rule): string {
 
 /**
  * What a cell shows, and beside a length that is not on a mark of the tape its decimals: "2 7/8 (2.8325)".
- * To a ten-thousandth of the unit; finer is rounding dust and no cloth.
+ * To a ten-thousandth of the unit; finer differences are rounding errors.
  */
 export function shownWithDecimals(shown: string, value: unknown, kind: Kind, rule: Rule): string {
   const { unit, decimal } = rule;

@@ -9,7 +9,7 @@ export type Target =
   | { readonly is: "atmost" | "atleast" | "equal"; readonly value: number }
   | { readonly is: "lowest" | "highest" };
 
-/** A range with open ends: what is not told is found from the figure as it stands. */
+/** A range with open ends: an end that is not given is found from the present value. */
 export type OpenSpan = { readonly [K in keyof Span]?: Span[K] | undefined };
 
 export interface SolveRequest {
@@ -78,13 +78,13 @@ export function doingOf(
     return { rows: misses.map(alike), exact: [] };
   }
   if (aim.is !== "equal" || least === 0) return { rows: misses.map((miss) => miss === 0), exact: [] };
-  // No step is exact: those count that the tape can't tell from it, and of a smooth answer that
+  // No step is exact: the steps count that the tape shows alike, and of a smooth answer that
   // passes it between two steps the nearer; of neighbours that do, only the best.
   const target = show(aim.value, make.kind, engine.book);
   const alike = rows.map(
     (row, i) => misses[i] !== null && show(numberOf(row.readings[0]), make.kind, engine.book) === target,
   );
-  // A laid length is no smooth answer: between two steps it proves nothing.
+  // A laid length does not change smoothly: it proves nothing between two steps.
   const exact = rows.map((row, i) => (engine.lays ? null : crossing(engine, aim, row, rows[i + 1])));
   const near = alike.map((one, i) => one || exact[i] !== null || (i > 0 && exact[i - 1] !== null));
   if (engine.varied.length > 1) return { rows: near.map((one, i) => one && rows[i] === nearest), exact };

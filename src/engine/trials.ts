@@ -29,9 +29,9 @@ export interface TrialOutput {
   readonly label: string;
   readonly kind: Kind;
   readonly views: readonly CellView[];
-  /** What each trial answers in one line, those that differ told apart. */
+  /** What each trial answers in one line, with differing answers in different words. */
   readonly answers: readonly string[];
-  /** For each view how the lay was found that its value rests on; null where there is none. */
+  /** For each view how the lay was found that its value rests on; null where the value rests on no lay. */
   readonly origins: readonly (LayOrigin | null)[];
 }
 

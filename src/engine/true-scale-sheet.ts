@@ -23,7 +23,7 @@ export interface Sheet {
   readonly height: number;
 }
 
-/** Millimetres: width of a line, then dash and gap by turns. Each kind has a pattern of its own, told without colour. */
+/** Millimetres: width of a line, then dash and gap by turns. Each kind has a pattern of its own, so that the kinds differ without colour. */
 const LINES: Record<Role, readonly [width: number, ...dashes: number[]]> = {
   cut: [0.8], seam: [0.35, 1.9, 1.1], fold: [0.35, 3.7, 1.1, 0.5, 1.1], placement: [0.4, 0.5, 0.8], grain: [0.3],
   stitch: [0.3, 1.1, 0.5], inner: [0.3, 2.4, 0.8, 0.3, 0.8, 0.3, 0.8], dart: [0.4, 2.6, 0.7], notch: [0.6], slash: [0.3, 3.2, 0.8, 0.5, 0.8, 0.5, 0.8], guide: [0.3, 0.3, 1.1],
@@ -42,7 +42,7 @@ const escaped = (text: string): string =>
 interface Pen {
   /** A length of the book. */
   readonly of: (length: number) => number;
-  /** A length on paper, told in millimetres. */
+  /** A length on paper, given in millimetres. */
   readonly mm: (length: number) => number;
 }
 
@@ -117,10 +117,10 @@ function pieceDrawn(picture: Picture, pen: Pen): string[] {
   ];
 }
 
-/** Letters of a plain type take about so much of their height across. */
+/** The width of a letter of plain type, as a share of its height. */
 const LETTER = 0.56;
 
-/** What the piece is on the piece itself, for the foot is cut away, and the small words of its lines, none across a line. */
+/** The words on the piece itself, because the foot is cut away, and the small words of its lines, which never cross a line. */
 function wordsOn({ notes, piece }: FoundPiece, picture: Picture, { of, mm }: Pen): string[] {
   const box = pieceBounds(piece);
   const [wide, tall] = [box.right - box.left, box.high - box.low];

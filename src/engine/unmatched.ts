@@ -131,7 +131,7 @@ function notFound(word: string, rangeText: string, words: Iterable<string>): str
 
 const short = (text: string): string => (text.length > 40 ? `${text.slice(0, 37)}...` : text);
 
-/** What a search of a formula without an answer looks for in vain, in a sentence; null when it looks for no word. */
+/** What a search of a formula without an answer looks for and does not find, in a sentence; null when it looks for no word. */
 export function searchedInVain(
   formula: string,
   page: number,

@@ -44,7 +44,7 @@ function contentAt(book: Book, place: Place): Content {
 /** Days since 1899-12-30, as the engine counts them. */
 const dayNumber = (iso: string): number => Date.parse(`${iso}T00:00:00Z`) / 86_400_000 + 25_569;
 
-/** The figure in a content, or null when it holds none. */
+/** The number in a content, or null when it holds no number. */
 function figureIn(content: Content): number | null {
   switch (content.is) {
     case "length":
@@ -102,7 +102,7 @@ export function figureText(book: Book, kind: Kind, figure: number): string {
   return figureFor(book, { kind }, tape) === clean(figure) ? tape : plainNumber(figure, 4, book.decimal);
 }
 
-/** A number without the dust of binary arithmetic: at most 12 figures. */
+/** A number without the rounding errors of binary arithmetic: at most 12 digits. */
 export const clean = (figure: number): number => toDigits(figure, 12);
 
 /** What to type in a varied cell so that it holds this figure and is still the same kind of content. */

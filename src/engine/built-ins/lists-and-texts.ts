@@ -1,4 +1,4 @@
-/** Built-in functions that look something up in a list, reckon with dates, or write texts. */
+/** Built-in functions that look something up in a list, calculate with dates, or write texts. */
 import type { BuiltIn } from "./built-in.ts";
 
 export const LISTS_AND_TEXTS: readonly BuiltIn[] = [

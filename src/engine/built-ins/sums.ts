@@ -117,7 +117,7 @@ export const SUMS: readonly BuiltIn[] = [
   },
   {
     name: "COUNTA",
-    summary: "How many cells hold anything, be it text or figure.",
+    summary: "How many cells hold anything, whether text or number.",
     words: "count filled cells not empty texts how many rows",
     takes: { cells: "cells or blocks of cells", "[cells…]": "more of them" },
     examples: [{ formula: "=COUNTA(A1:A4)", gives: "4", because: "four pieces have a name" }],

@@ -6,7 +6,7 @@ export const ANSWERS: Chapter = {
   title: "What the book says back",
   topics: [
     {
-      name: "Cells to look at",
+      name: "Problems in cells",
       summary:
         "An underlined cell with an exclamation mark has an error or a warning: select it to read why and how to mend it.",
       words:
@@ -26,7 +26,7 @@ export const ANSWERS: Chapter = {
       says: [
         "Each step stands with its figures in it. Below are the cells that the figure depends on; press one to go to it.",
       ],
-      see: ["Cells to look at", "Ask what if"],
+      see: ["Problems in cells", "Ask what if"],
     },
     {
       name: "Ask what if",

@@ -29,7 +29,7 @@ export const BEGINNING: Chapter = {
         "*Drawing* shows the piece or the garment of the selected cell, *Working* how its figure was calculated, and *What if* what another figure would change. Press a heading to open or close its panel.",
         "At the foot stands how many cells have an error or a warning; press the count to see them.",
       ],
-      see: ["Pages", "See the working", "Ask what if", "Cells to look at", "Keys"],
+      see: ["Pages", "See the working", "Ask what if", "Problems in cells", "Keys"],
     },
     {
       name: "Save your work",

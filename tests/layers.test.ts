@@ -8,11 +8,12 @@ const MAY: Record<string, readonly string[]> = {
   book: ["functions"],
   engine: ["functions", "book"],
   lay: ["functions", "book"],
+  exchange: ["functions", "book", "engine"],
   store: ["functions", "book", "engine"],
   worker: ["functions", "book", "engine", "lay"],
-  command: ["functions", "book", "engine", "lay", "store"],
+  command: ["functions", "book", "engine", "lay", "exchange", "store"],
   package: ["functions", "book", "engine", "lay"],
-  app: ["functions", "book", "engine", "lay", "store", "worker"],
+  app: ["functions", "book", "engine", "lay", "exchange", "store", "worker"],
 };
 
 const layerOf = (path: string): string => path.replace(/^src\//, "").split("/")[0]!;

@@ -6,6 +6,7 @@ import { check } from "./check.ts";
 import { compare } from "./compare.ts";
 import { draft } from "./draft.ts";
 import { explain } from "./explain.ts";
+import { exportBook } from "./export.ts";
 import { functions } from "./functions.ts";
 import { lay } from "./lay.ts";
 import { machine } from "./machine.ts";
@@ -24,6 +25,7 @@ export const VERBS: readonly Verb[] = [
   compare,
   lay,
   draft,
+  exportBook,
 ];
 
 const usageOf = ({ name, usage, about }: Verb): string => `  ${name} ${usage}\n      ${about}`;

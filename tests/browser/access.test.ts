@@ -1,4 +1,6 @@
 /** The page for everyone: axe-core (Deque's rules for WCAG 2) finds nothing, and the keyboard goes everywhere. */
+
+import { text } from "node:stream/consumers";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { violations } from "./axe.ts";
@@ -154,8 +156,15 @@ describe("by keyboard alone", () => {
     expect(await cell(page, "B11").textContent()).not.toBe(hem);
   });
 
-  it("a page is not given the title of another, and the reason is told", async () => {
+  it("a page is saved as CSV; it is not given the title of another, and the reason is told", async () => {
     const page = await open();
+    const download = page.waitForEvent("download");
+    await page.getByRole("button", { name: "Change the page Measure" }).click();
+    await page.getByRole("menuitem", { name: "Save as CSV, figures in full" }).click();
+    const file = await download;
+    expect(file.suggestedFilename()).toMatch(/-measure\.csv$/);
+    expect(await text(await file.createReadStream())).toMatch(/^[^\r\n]+,[^\r\n]*\r\n/);
+    await page.getByRole("status").filter({ hasText: "saved as" }).waitFor();
     await page.getByRole("button", { name: "Change the page Measure" }).click();
     await page.getByRole("menuitem", { name: "Rename" }).click();
     await page.locator("input[aria-label='Title of the page']:focus").waitFor();

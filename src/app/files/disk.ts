@@ -21,7 +21,7 @@ export async function openFile(file: File): Promise<Reading | { readonly texts: 
 }
 
 /** "The Squire's cloak, no. 2" → "the-squires-cloak-no-2.json". */
-export function fileName(title: string): string {
+export function fileName(title: string, ending = ".json"): string {
   const plain = title
     .normalize("NFKD")
     .replace(/[\u0300-\u036f'’]/g, "")
@@ -30,12 +30,12 @@ export function fileName(title: string): string {
     .replace(/^-+|-+$/g, "")
     .slice(0, 60)
     .replace(/-+$/, "");
-  return `${plain || "book"}.json`;
+  return `${plain || "book"}${ending}`;
 }
 
-/** Saves a text as a file; gives the file's name. */
-export function saveText(text: string, name: string): string {
-  const url = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+/** Saves a text, or bytes, as a file; gives the file's name. */
+export function saveText(text: BlobPart, name: string, type = "application/json"): string {
+  const url = URL.createObjectURL(new Blob([text], { type }));
   const link = document.createElement("a");
   link.href = url;
   link.download = name;

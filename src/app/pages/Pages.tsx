@@ -2,6 +2,7 @@
 import "./pages.css";
 import { type KeyboardEvent, type MouseEvent, useState } from "react";
 import { type Page, STAGES } from "../../book/shape.ts";
+import type { Figures } from "../../exchange/page-csv.ts";
 import { Menu, type MenuItem } from "../menu/Menu.tsx";
 import { CopyPage } from "./CopyPage.tsx";
 import { pageDrag, pageDrop, pageStep } from "./page-moves.ts";
@@ -19,6 +20,10 @@ function itemsOf(
     act();
     return true;
   };
+  const saving = (figures: Figures) => () => {
+    void acts.saveCsv(figures);
+    return undefined;
+  };
   const step = (label: string, by: 1 | -1): MenuItem => {
     const target = pageStep(pages, page, by);
     return {
@@ -35,6 +40,8 @@ function itemsOf(
     { label: "Rename", act: elsewhere(acts.beginRenaming) },
     { label: "Copy", act: elsewhere(acts.copyPlainly) },
     { label: "Copy for another wearer…", act: elsewhere(onCopyFor) },
+    { label: "Save as CSV, as shown", act: saving("shown"), apart: true },
+    { label: "Save as CSV, figures in full", act: saving("full") },
     step("Move up", -1),
     step("Move down", 1),
     {

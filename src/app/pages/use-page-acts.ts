@@ -1,8 +1,10 @@
 /** What is done with the pages of a book, each act with the sentence that it ends in. */
 import { useState } from "react";
 import { blankPage, type Page, STAGES, type Stage } from "../../book/shape.ts";
+import type { Figures } from "../../exchange/page-csv.ts";
 import { addPage, copyPage, removePage, renamePage } from "../../store/commands.ts";
 import type { Store } from "../../store/store.ts";
+import { fileName, saveText } from "../files/disk.ts";
 import { lostWith, runPageMove, type Target } from "./page-moves.ts";
 
 export interface PagesOf {
@@ -29,6 +31,11 @@ export function listed(words: readonly string[], most = 3): string {
   const last = words.length > most + 1 ? `${words.length - most} more` : words.at(-1);
   return shown.length === 0 ? (last ?? "") : `${shown.join(", ")} and ${last}`;
 }
+
+const SAVED_FIGURES: Readonly<Record<Figures, string>> = {
+  shown: "with its figures as shown",
+  full: "with its figures in full",
+};
 
 export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf) {
   const { pages } = store.shown;
@@ -81,8 +88,22 @@ export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf)
     if (typeof moved === "string") onRefused(moved);
     else onPage(moved);
   };
+  /** Saves the page as a file of comma-separated values; what writes it is loaded only now. */
+  const saveCsv = async (figures: Figures) => {
+    const { engine, shown } = store;
+    try {
+      const { pageCsv } = await import("../../exchange/page-csv.ts");
+      const { title } = shown.pages[page]!;
+      const name = fileName(`${shown.title} ${title}`, ".csv");
+      saveText(pageCsv(engine, page, figures), name, "text/csv");
+      onSaid(`The page ${title} is saved as ${name}, ${SAVED_FIGURES[figures]}`);
+    } catch {
+      onRefused("the page could not be saved as CSV; load the page of Ellwand again and try once more");
+    }
+  };
   return {
     renaming,
+    saveCsv,
     add,
     rename,
     copy,

@@ -1,0 +1,55 @@
+import type { Book } from "../book/shape.ts";
+import { type Figures, pageCsv } from "../exchange/page-csv.ts";
+import { openBook } from "./open.ts";
+import { readOptions } from "./options.ts";
+import { type Verb, type VerbOptions, Wrong } from "./verb.ts";
+
+const OPTIONS = {
+  to: { type: "string", value: "csv", about: "the format: csv is comma-separated values of one page" },
+  page: { type: "string", value: "TITLE", about: "the page to write; a book of one page needs no title" },
+  full: {
+    type: "boolean",
+    about: "writes figures with all their places and pieces as outlines, not as the page shows them",
+  },
+  out: { type: "string", value: "FILE", about: "the file to write; - is standard output" },
+} as const satisfies VerbOptions;
+
+export const exportBook: Verb = {
+  name: "export",
+  usage: "BOOK --to csv [--page TITLE] [--full] --out FILE",
+  about: "Writes a page of a book as a file for other programs.",
+  options: OPTIONS,
+  examples: [
+    "export templates/peplum-bodice.json --to csv --page Cut --out cut.csv",
+    "export templates/peplum-bodice.json --to csv --page Draft --full --out draft.csv",
+  ],
+  writes: "FILE.",
+  async run(args, io) {
+    const { values, positionals } = readOptions(args, OPTIONS, 1);
+    const [path] = positionals;
+    if (path === undefined) throw new Wrong("export needs a book's file");
+    if (values.to === undefined) throw new Wrong("export needs a format: --to csv");
+    if (values.to !== "csv") throw new Wrong(`--to must be csv, not "${values.to}"`);
+    const out = values.out?.trim() ?? "";
+    if (out === "") throw new Wrong("export needs a file to write, such as --out page.csv");
+    const engine = openBook(path, io);
+    const figures: Figures = values.full ? "full" : "shown";
+    const text = pageCsv(engine, pageCalled(engine.book, values.page), figures);
+    if (out === "-") io.pass(text);
+    else io.write(out, text);
+    return 0;
+  },
+};
+
+/** The page of a title, capitals or not; the only page of a book needs none. */
+function pageCalled({ pages }: Book, title: string | undefined): number {
+  const titles = pages.map((page) => page.title).join(", ");
+  if (title === undefined) {
+    if (pages.length === 1) return 0;
+    throw new Wrong(`--page must say which page to write; the pages are ${titles}`);
+  }
+  const wanted = title.trim().toLowerCase();
+  const found = pages.findIndex((page) => page.title.toLowerCase() === wanted);
+  if (found < 0) throw new Wrong(`this book has no page "${title}"; the pages are ${titles}`);
+  return found;
+}

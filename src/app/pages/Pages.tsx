@@ -7,7 +7,7 @@ import { Menu, type MenuItem } from "../menu/Menu.tsx";
 import { CopyPage } from "./CopyPage.tsx";
 import { pageDrag, pageDrop, pageStep } from "./page-moves.ts";
 import { TitleForm } from "./TitleForm.tsx";
-import { type PagesOf, usePageActs } from "./use-page-acts.ts";
+import { focusPage, type PagesOf, usePageActs } from "./use-page-acts.ts";
 
 /** What the menu of a page offers. */
 function itemsOf(
@@ -55,9 +55,6 @@ function itemsOf(
     },
   ];
 }
-
-/** The button of the page in sight; the keyboard comes back to it. */
-const focusPage = () => document.querySelector<HTMLElement>(".page[aria-current]")?.focus();
 
 export function Pages(props: PagesOf) {
   const { store, page, onPage } = props;

@@ -1,17 +1,19 @@
 /** What is done with the pages of a book, each act with the sentence that it ends in. */
-import { useState } from "react";
+import { useRef, useState } from "react";
 import { blankPage, type Page, STAGES, type Stage } from "../../book/shape.ts";
 import type { Figures } from "../../exchange/page-csv.ts";
 import { addPage, copyPage, removePage, renamePage } from "../../store/commands.ts";
 import type { Store } from "../../store/store.ts";
 import { fileName, saveText } from "../files/disk.ts";
+import { sessionOf } from "../grid/edit-session.ts";
 import { lostWith, runPageMove, type Target } from "./page-moves.ts";
 
 export interface PagesOf {
   readonly store: Store;
   /** The page in sight, counted from 0. */
   readonly page: number;
-  readonly onPage: (page: number) => void;
+  /** With `anew` at its first cell, as of a page that was just added. */
+  readonly onPage: (page: number, anew?: boolean) => void;
   /** Hears what was done, in a sentence. */
   readonly onSaid: (text: string) => void;
   /** Hears why something was refused. */
@@ -37,9 +39,13 @@ const SAVED_FIGURES: Readonly<Record<Figures, string>> = {
   full: "with its figures in full",
 };
 
+/** The button of the page in sight; the keyboard comes back to it. */
+export const focusPage = () => document.querySelector<HTMLElement>(".page[aria-current]")?.focus();
+
 export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf) {
   const { pages } = store.shown;
   const [renaming, setRenaming] = useState(false);
+  const added = useRef(false);
 
   const add = (stage: Stage) => {
     const title = freeTitle(pages, stage);
@@ -47,11 +53,20 @@ export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf)
     const after = pages.findLastIndex((one) => STAGES.indexOf(one.stage) <= order) + 1;
     const refusal = store.run(addPage(blankPage(title, stage), after));
     if (refusal) return onRefused(refusal);
-    onPage(after);
+    onPage(after, true);
     setRenaming(true);
+    added.current = true;
   };
   const rename = (title: string) => {
     setRenaming(false);
+    // The field goes, and the keyboard with it: on to the cells of a new page, or back to the page's button.
+    const isNew = added.current;
+    added.current = false;
+    setTimeout(() => {
+      if (document.activeElement !== document.body) return;
+      if (isNew) sessionOf(store).grid?.take({ page, row: 0, column: 0 });
+      else focusPage();
+    });
     if (title === pages[page]!.title) return;
     const refusal = store.run(renamePage(page, title));
     if (refusal) onRefused(refusal);

@@ -49,8 +49,8 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
     go(to);
     sessionOf(store).grid?.take(to);
   };
-  const turnTo = (page: number) =>
-    go({ ...(lastOnPage.current.get(titleOf(page)) ?? { row: 0, column: 0 }), page });
+  const turnTo = (page: number, anew = false) =>
+    go({ row: 0, column: 0, ...(!anew && lastOnPage.current.get(titleOf(page))), page });
 
   /** Before another book may be opened, what is half typed goes into this one. */
   const showBooks = (which: "books" | "begin") => {

@@ -32,8 +32,7 @@ for (const { file, title, at, viewport, colorScheme } of LOOKS)
 it("worn: the skirt as worn", async () => {
   const page = await open({ viewport: { width: 1280, height: 800 }, colorScheme: "light" });
   await select(page, "Draft", "B31");
-  const drawing = page.locator(".drawing");
-  await drawing.getByText("As worn", { exact: true }).click();
+  await page.getByRole("radio", { name: "As worn" }).check({ force: true });
   await page.getByRole("button", { name: "Fill the window" }).first().click();
   await page.waitForTimeout(800);
   await page.screenshot({ path: picture("worn") });

@@ -5,10 +5,10 @@
 import type { Block } from "./address.ts";
 import { isFormula } from "./formula.ts";
 import { blockAddress, nameAt, nameFault, namesOf } from "./names.ts";
-import { type Book, typedAt } from "./shape.ts";
+import { type Book, MOST_COLUMNS, MOST_ROWS, typedAt } from "./shape.ts";
 
-/** Which cells the labels stand beside: the value in their row, or the column below them. */
-export type LabelsIn = "rows" | "headings";
+/** What the labels name: the value in their row, the column below them, or, one label, the whole block. */
+export type LabelsIn = "rows" | "headings" | "block";
 
 /** A name for a cell or a list. */
 export interface NameProposal {
@@ -28,9 +28,14 @@ export interface NameProposals {
 
 const LONGEST_PROPOSED = 40;
 
-/** The labels' way in a block: headings where its first row is all words and it has three columns or more, else rows. */
+const isWord = (text: string) => /\p{L}/u.test(text) && !isFormula(text) && !/^\s*\d/.test(text);
+
+/**
+ * The labels' way in a block: headings where its first row is all words and it has three columns or more, else
+ * rows. A single column of several cells is a list: its one label is its heading.
+ */
 export function labelsIn(book: Book, { page, top, left, bottom, right }: Block): LabelsIn {
-  const isWord = (text: string) => /\p{L}/u.test(text) && !isFormula(text) && !/^\s*\d/.test(text);
+  if ((left === right && bottom > top) || isBand({ top, left, bottom, right })) return "block";
   const words = Array.from({ length: right - left + 1 }, (_, i) => typedAt(book, page, top, left + i)).every(
     isWord,
   );
@@ -107,6 +112,7 @@ function labelled(book: Book, { page, top, left, bottom, right }: Block, by: Lab
     const typed = typedAt(book, page, row, column).trim();
     return isFormula(typed) ? "" : typed;
   };
+  if (by === "block") return [labelOfBlock(book, { page, top, left, bottom, right })];
   if (by === "headings")
     return Array.from({ length: right - left + 1 }, (_, i) => ({
       label: text(top, left + i),
@@ -116,4 +122,27 @@ function labelled(book: Book, { page, top, left, bottom, right }: Block, by: Lab
     label: text(top + i, left),
     target: { page, top: top + i, bottom: top + i, left: left + 1, right: left + 1 },
   }));
+}
+
+/** Whether a block is whole columns or whole rows. */
+const isBand = ({ top, left, bottom, right }: Omit<Block, "page">): boolean =>
+  (top === 0 && bottom === MOST_ROWS - 1) || (left === 0 && right === MOST_COLUMNS - 1);
+
+/**
+ * The one label of a block: the heading in the first cell of a single column, which is then no part of the list, else
+ * the text above the block, else its column's heading, else the title of its page.
+ */
+function labelOfBlock(book: Book, block: Block) {
+  const { page, top, left, bottom, right } = block;
+  const first = typedAt(book, page, top, left).trim();
+  if (left === right && bottom > top && isWord(first) && !isBand(block)) {
+    const isWords = Array.from({ length: bottom - top }, (_, i) =>
+      typedAt(book, page, top + 1 + i, left),
+    ).every((typed) => typed.trim() === "" || isWord(typed));
+    if (!isWords) return { label: first, target: { ...block, top: top + 1 } };
+  }
+  const above = top > 0 ? typedAt(book, page, top - 1, left).trim() : "";
+  const { title, columns } = book.pages[page]!;
+  const heading = left === right ? (columns[left]?.heading.trim() ?? "") : "";
+  return { label: isWord(above) ? above : heading || title, target: block };
 }

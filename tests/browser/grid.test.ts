@@ -213,6 +213,69 @@ describe("cells speak of themselves", () => {
   });
 });
 
+describe("names from labels", () => {
+  const dialog = () => page.getByRole("dialog", { name: /^Names from the labels of/ });
+  const openNames = async () => {
+    await key("Shift+F10");
+    await page.getByRole("menuitem", { name: "Names from labels…" }).click();
+    await dialog().waitFor();
+  };
+
+  it("are looked at, changed, and given in one step; a list is named whole, and the field says whose a name is", async () => {
+    await turn("Fit");
+    await toClipboard("Waist girth\t27\nWaist girth\t28\ndepth\t9\nSeam A1\t=B20\nA note\t");
+    await choose("A20");
+    await key("Control+v");
+    await choose("A20", "B24");
+    await openNames();
+    const name = (address: string) => dialog().getByLabel(`Name for ${address}`, { exact: true });
+    expect(await name("B20").inputValue()).toBe("waist_girth");
+    expect(await name("B21").inputValue()).toBe("waist_girth_2");
+    expect(await dialog().getByText("waist_girth is the name of Fit!B20").count()).toBe(1);
+    expect(
+      await dialog()
+        .getByText(/^depth is the name of Draft!B8/)
+        .count(),
+    ).toBe(1);
+    // A blank cell is offered a name, and left out until it is asked for.
+    expect(await dialog().getByLabel("Give B24 a name").isChecked()).toBe(false);
+    expect(await violations(page, ".dialog")).toEqual([]);
+    const give = dialog().getByRole("button", { name: /^Give \d names?$/ });
+    await name("B21").fill("waist_girth");
+    expect(await dialog().getByText("waist_girth is given twice here").count()).toBe(2);
+    expect(await give.isDisabled()).toBe(true);
+    await name("B21").fill("B7");
+    expect(await dialog().getByText('"B7" reads like a cell').count()).toBe(1);
+    await dialog().getByLabel("Give B21 a name").uncheck();
+    await dialog().getByLabel("The names belong to").selectOption("page");
+    expect(await name("B22").inputValue()).toBe("depth");
+    expect(await give.textContent()).toBe("Give 3 names");
+    await give.click();
+    await dialog().waitFor({ state: "detached" });
+    const field = page.locator(".name-field");
+    await choose("B22");
+    expect(await field.getByRole("textbox").inputValue()).toBe("depth");
+    expect(await field.textContent()).toContain("on Fit alone");
+    await enter("C20", "=depth*2+waist_girth");
+    expect(await cell(page, "C20").textContent()).toBe("45");
+    await key("Control+z");
+    await key("Control+z");
+    await choose("B20");
+    expect(await field.getByRole("textbox").inputValue()).toBe("");
+
+    await choose("B20", "B22");
+    await openNames();
+    await dialog().getByLabel("Name for B20:B22").fill("girths");
+    await dialog().getByRole("button", { name: "Give 1 name" }).click();
+    await choose("B21");
+    expect(await field.textContent()).toContain("in girths");
+    await choose("B20", "B22");
+    expect(await page.getByLabel("Name of the cells B20:B22").inputValue()).toBe("girths");
+    await enter("C20", "=COUNTA(girths)");
+    expect(await cell(page, "C20").textContent()).toBe("3");
+  });
+});
+
 describe("the note of a cell", () => {
   it("is written by button, menu or key, read above the grid and by a screen reader, undone and deleted", async () => {
     const noteField = () => page.getByRole("dialog").getByLabel("Note", { exact: true });

@@ -24,11 +24,8 @@ export function FindForm({ session, page, onGo, onDone }: Props) {
   const { store } = session;
   const revision = useRevision(store);
   const field = useRef<HTMLInputElement>(null);
-  // After the dialog, which gives the keyboard to its first button.
-  useEffect(() => {
-    const later = setTimeout(() => field.current?.focus());
-    return () => clearTimeout(later);
-  }, []);
+  // This comes after the dialog's own effect, which gives the keyboard to its first button.
+  useEffect(() => field.current?.focus(), []);
   const [text, setText] = useState("");
   const [by, setBy] = useState("");
   const [exactCase, setExactCase] = useState(false);

@@ -12,7 +12,7 @@ import { cellAddress, fullAddress, type Place } from "../../book/address.ts";
 import type { Store } from "../../store/store.ts";
 import { CellMessage } from "./CellMessage.tsx";
 import { samePlace, sessionOf } from "./edit-session.ts";
-import { NameField } from "./NameField.tsx";
+import { blockToName, NameField } from "./NameField.tsx";
 
 interface Props {
   readonly store: Store;
@@ -79,7 +79,7 @@ export function FormulaBar({ store, place: selected, onPlace }: Props) {
       <output className="formula-place" aria-label={away ? "Cell of the formula" : "Selected cell"}>
         {away ? fullAddress(store.shown, place) : cellAddress(place.row, place.column)}
       </output>
-      <NameField store={store} place={place} key={`${place.page}.${place.row}.${place.column}`} />
+      <NameField store={store} place={place} key={JSON.stringify(blockToName(session.selected, place))} />
       <textarea
         ref={field}
         className="formula-text"

@@ -7,6 +7,7 @@ import type { Block, Place } from "../../book/address.ts";
 import { hiddenRows } from "../../book/hidden-rows.ts";
 import { BLANK_COLUMN } from "../../book/shape.ts";
 import type { Store } from "../../store/store.ts";
+import { NamesForm } from "../naming/NamesForm.tsx";
 import { CellForm } from "./CellForm.tsx";
 import { ColumnForm } from "./ColumnForm.tsx";
 import { listenToClipboard } from "./copy-and-paste.ts";
@@ -158,6 +159,9 @@ export function Grid({ store, page, place, onPlace, onRefused }: Props) {
       {corner && form?.is === "column" && <ColumnForm session={session} place={corner} onDone={done} />}
       {form?.is === "sort" && <SortForm session={session} block={form.block} onDone={done} />}
       {form?.is === "cells" && <CellForm session={session} block={form.block} onDone={done} />}
+      {form?.is === "names" && (
+        <NamesForm store={store} block={session.selected ?? form.block} onDone={done} />
+      )}
       {form?.is === "find" && (
         <FindForm
           session={session}

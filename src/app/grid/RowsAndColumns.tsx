@@ -1,5 +1,4 @@
 /** The menu of the selected cells, with rows, columns and the note: by right click, Shift+F10, or its button. */
-import { type KeyboardEvent, useEffect, useLayoutEffect, useRef, useState } from "react";
 import { type Block, cellAddress, columnLetters } from "../../book/address.ts";
 import { hiddenRows } from "../../book/hidden-rows.ts";
 import { MOST_FROZEN, type Page } from "../../book/shape.ts";
@@ -13,6 +12,7 @@ import {
 } from "../../store/arranging.ts";
 import { insertColumns, insertRows, removeColumns, removeRows } from "../../store/commands.ts";
 import type { Command } from "../../store/store.ts";
+import { Menu } from "../menu/Menu.tsx";
 import { freezeLabel } from "./arrangement.ts";
 import type { EditSession } from "./edit-session.ts";
 
@@ -30,7 +30,7 @@ interface Props {
 }
 
 /** The forms that the menu opens. */
-export type Form = "column" | "note" | "sort" | "cells" | "find";
+export type Form = "column" | "note" | "sort" | "cells" | "names" | "find";
 
 interface Item {
   readonly label: string;
@@ -109,73 +109,26 @@ export function itemsFor(
     { label: "Sort…", does: "sort", apart: true },
     { label: "Choices, decimals and unit…", does: "cells" },
   );
+  items.push({ label: "Names from labels…", does: "names" });
   if (!whole) items.push({ label: `Note on ${cellAddress(top, left)}…`, does: "note" });
   items.push({ label: "Find and replace…", does: "find" });
   return items;
 }
 
 export function RowsAndColumns({ x, y, block, session, onForm, fits, onDone }: Props) {
-  const list = useRef<HTMLDivElement>(null);
-  const [place, setPlace] = useState({ left: x, top: y });
   const items = itemsFor(block, session.grid?.wholly ?? null, session.store.shown.pages[block.page]!, fits);
-
-  useLayoutEffect(() => {
-    const { offsetWidth, offsetHeight } = list.current!;
-    setPlace({
-      left: Math.max(4, Math.min(x, window.innerWidth - offsetWidth - 4)),
-      top: Math.max(4, Math.min(y, window.innerHeight - offsetHeight - 4)),
-    });
-  }, [x, y]);
-  useEffect(() => (list.current?.firstElementChild as HTMLElement | null)?.focus(), []);
-
   const run = ({ does }: Item) => {
-    const place = { page: block.page, row: block.top, column: block.left };
     if (typeof does === "string") onForm(does);
-    else session.run(does, place);
-    onDone(typeof does !== "string");
+    else session.run(does, { page: block.page, row: block.top, column: block.left });
+    return typeof does === "string";
   };
-  const onKeyDown = (event: KeyboardEvent) => {
-    event.stopPropagation();
-    const all = [...list.current!.children] as HTMLElement[];
-    const now = all.indexOf(document.activeElement as HTMLElement);
-    const steps: Record<string, number> = {
-      ArrowDown: (now + 1) % all.length,
-      ArrowUp: (now + all.length - 1) % all.length,
-      Home: 0,
-      End: all.length - 1,
-    };
-    if (event.key in steps) all[steps[event.key]!]!.focus();
-    else if (event.key === "Escape" || event.key === "Tab") onDone(true);
-    else if (event.key === "Enter" || event.key === " ") run(items[now]!);
-    else return;
-    event.preventDefault();
-  };
-
   return (
-    <div
-      ref={list}
-      role="menu"
-      aria-label="Rows and columns"
-      tabIndex={-1}
-      className="grid-menu"
-      style={place}
-      onBlur={(event) => {
-        if (!event.currentTarget.contains(event.relatedTarget)) onDone(false);
-      }}
-      onKeyDown={onKeyDown}
-    >
-      {items.map((item) => (
-        <button
-          key={item.label}
-          className={item.apart && "menu-apart"}
-          type="button"
-          role="menuitem"
-          tabIndex={-1}
-          onClick={() => run(item)}
-        >
-          {item.label}
-        </button>
-      ))}
-    </div>
+    <Menu
+      name="Rows and columns"
+      x={x}
+      y={y}
+      items={items.map((item) => ({ label: item.label, apart: item.apart, act: () => run(item) }))}
+      onDone={onDone}
+    />
   );
 }

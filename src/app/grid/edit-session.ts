@@ -88,6 +88,7 @@ export class EditSession {
   openMenu: ((x: number, y: number) => void) | null = null;
   /** Opens the note of a cell. */
   openNote: ((place: Place) => void) | null = null;
+  #selected: Block | null = null;
   #clip: Clip | null = null;
   #pasted: Pasted | null = null;
   /** To be stretched or replaced by pointing again; forgotten when the text is changed otherwise. */
@@ -147,6 +148,16 @@ export class EditSession {
     this.#caret = draft && caretIn(draft.text, draft.caret);
     if (draft?.text !== old?.text) this.pointed = null;
     this.offers.follow(draft && { ...draft, caret: this.#caret, before: this.#keptAt(draft.place) });
+    this.#tell();
+  }
+
+  /** The block that is selected in the grid, whole columns and rows with all their cells; null before the first. */
+  get selected(): Block | null {
+    return this.#selected;
+  }
+
+  set selected(block: Block | null) {
+    this.#selected = block;
     this.#tell();
   }
 

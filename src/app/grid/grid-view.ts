@@ -10,7 +10,7 @@ import { ManualColumnResize } from "handsontable/plugins/manualColumnResize";
 import { ManualRowMove } from "handsontable/plugins/manualRowMove";
 import { registerPlugin } from "handsontable/plugins/registry";
 import { type Block, noteAt, type Place } from "../../book/address.ts";
-import { type Column, MOST_ROWS, type Page, typedAt } from "../../book/shape.ts";
+import { type Column, MOST_COLUMNS, MOST_ROWS, type Page, typedAt } from "../../book/shape.ts";
 import type { CellView } from "../../engine/view.ts";
 import { typeCells } from "../../store/commands.ts";
 import type { Command } from "../../store/store.ts";
@@ -384,6 +384,12 @@ export class GridView implements ShownGrid {
 
   chose(row: number, column: number): void {
     if (this.#turning) return;
+    const block = this.block();
+    const whole = {
+      columns: { top: 0, bottom: MOST_ROWS - 1 },
+      rows: { left: 0, right: MOST_COLUMNS - 1 },
+    };
+    this.#session.selected = block && { ...block, ...(this.wholly && whole[this.wholly]) };
     this.#onPlace(this.place(row, column));
   }
 

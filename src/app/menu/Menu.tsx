@@ -6,9 +6,9 @@ import { type KeyboardEvent, useEffect, useLayoutEffect, useRef, useState } from
 export interface MenuItem {
   readonly label: string;
   /** What it does; true when it takes the keyboard elsewhere, such as to a dialog. */
-  readonly act: () => boolean | undefined;
+  readonly act: () => boolean;
   /** Whether a line stands above it: the first of its kind. */
-  readonly apart?: boolean;
+  readonly apart?: boolean | undefined;
   /** Why it can't be done now. */
   readonly not?: string | undefined;
 }
@@ -37,7 +37,7 @@ export function Menu({ name, x, y, items, onDone }: Props) {
   useEffect(() => (list.current?.firstElementChild as HTMLElement | null)?.focus(), []);
 
   const run = ({ act, not }: MenuItem) => {
-    if (not === undefined) onDone(act() !== true);
+    if (not === undefined) onDone(!act());
   };
   const onKeyDown = (event: KeyboardEvent) => {
     event.stopPropagation();

@@ -26,11 +26,8 @@ export function CopyPage({ store, page, onCopy, onDone }: Props) {
   const [refusal, setRefusal] = useState<string | null>(null);
   const field = useRef<HTMLInputElement>(null);
   const id = useId();
-  // After the dialog, which gives the keyboard to its first button.
-  useEffect(() => {
-    const later = setTimeout(() => field.current?.focus());
-    return () => clearTimeout(later);
-  }, []);
+  // This comes after the dialog's own effect, which gives the keyboard to its first button.
+  useEffect(() => field.current?.focus(), []);
 
   const name = wearer.trim();
   const title = own ?? (name === "" ? "" : freeTitle(book.pages, titleFor(from, name)));

@@ -22,7 +22,7 @@ function itemsOf(
   };
   const saving = (figures: Figures) => () => {
     void acts.saveCsv(figures);
-    return undefined;
+    return false;
   };
   const step = (label: string, by: 1 | -1): MenuItem => {
     const target = pageStep(pages, page, by);
@@ -32,7 +32,7 @@ function itemsOf(
       not: target ? undefined : `it is the ${by < 0 ? "first" : "last"} page already`,
       act: () => {
         if (target) acts.move(page, target);
-        return undefined;
+        return false;
       },
     };
   };
@@ -50,7 +50,7 @@ function itemsOf(
       not: pages.length === 1 ? "a book keeps at least one page" : undefined,
       act: () => {
         acts.deletePage();
-        return undefined;
+        return false;
       },
     },
   ];

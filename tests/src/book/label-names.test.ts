@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
+import { labelsIn } from "../../../src/book/label-names.ts";
 import { nameFault } from "../../../src/book/names.ts";
-import { type Book, blankBook } from "../../../src/book/shape.ts";
+import { type Book, blankBook, MOST_ROWS } from "../../../src/book/shape.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 import { nameAll, nameFromLabels, offeredNames } from "../../../src/store/names.ts";
 import { Store } from "../../../src/store/store.ts";
@@ -51,6 +52,27 @@ test("labels become names, and what was changed or left out is said", () => {
   for (const { name } of names) expect(nameFault(name)).toBeNull();
   // On a page, what the book calls so is free.
   expect(offeredNames(BOOK, BLOCK, 0).names[2]!.name).toBe("hip_over_the_pad");
+});
+
+test("a block gets one name: of the heading in or above it, of its column's heading, or of its page", () => {
+  const name = (page: number, top: number, left: number, bottom: number, right: number, book = BOOK) => {
+    const block = { page, top, left, bottom, right };
+    const [one] = offeredNames(book, block, null, "block").names;
+    return [one?.name, one?.block.top, one?.block.bottom];
+  };
+  expect(name(1, 0, 1, 2, 1)).toEqual(["how_many", 1, 2]);
+  expect(name(1, 1, 1, 3, 1)).toEqual(["how_many", 1, 3]);
+  // A column of words may have no heading in it: all of it is the list.
+  expect(name(1, 0, 0, 2, 0)).toEqual(["cut", 0, 2]);
+  expect(name(1, 0, 0, 3, 2)).toEqual(["cut", 0, 3]);
+  expect(name(1, 0, 1, MOST_ROWS - 1, 1)).toEqual(["cut", 0, MOST_ROWS - 1]);
+  const headed = { ...column, heading: "Layers" };
+  const layered = {
+    ...BOOK,
+    pages: [BOOK.pages[0]!, { ...BOOK.pages[1]!, columns: [column, headed, column] }],
+  };
+  expect(name(1, 0, 1, MOST_ROWS - 1, 1, layered)).toEqual(["layers", 0, MOST_ROWS - 1]);
+  expect(labelsIn(BOOK, { page: 1, top: 1, left: 1, bottom: 2, right: 1 })).toBe("block");
 });
 
 test("headings name the columns below them", () => {

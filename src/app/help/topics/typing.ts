@@ -46,11 +46,12 @@ export const TYPING: Chapter = {
     {
       name: "Name a cell or a list",
       summary:
-        "Select the cell, type a name into the field above the grid (*no name*), and press `Enter`. Then use it in any formula: `=hip - waist`.",
+        "Select the cell or the block, type a name into the field above the grid (*no name*), and press `Enter`. Then use it in any formula: `=hip - waist`.",
       words:
-        "name a cell, name a list, naming, rename, names, label, call a cell, variable, named cell, named range",
+        "name a cell, name a list, naming, rename, names, label, names from labels, name a block, call a cell, variable, named cell, named range",
       says: [
         "A name begins with a letter and has letters, digits and `_`: `hip_over_pad`. It must not look like an address, such as `B3`.",
+        "*Names from labels…* in the menu of the grid gives a whole block its names in one step: each label names the cell at its right, each heading the column below it, or the block gets one name. Every name is shown before it is given, can be changed or left out, and can belong to one page alone.",
         "A name goes along when its cell is moved; when it is changed, every formula that uses it is changed too.",
       ],
       see: ["Write a formula", "Point at cells"],

@@ -102,7 +102,7 @@ export const BEGINNING: Chapter = {
         "print, printer, paper, print a full size pattern, full size, true scale, PDF, SVG, pattern sheet, cutting pattern, tile, projector, plot, export pieces",
       says: [
         "For pieces at true scale there is the command line: `npm run -s ellwand -- draft BOOK --out pieces` writes one SVG drawing for each piece, with a test square to measure. Print it at 100 %, and measure the square before you cut.",
-        "For a sheet of figures, select the cells, press `Ctrl C`, and paste them into any program that prints tables.",
+        "For a sheet of figures, save the page as CSV from its menu, or select the cells, press `Ctrl C`, and paste them into any program that prints tables.",
       ],
       see: ["Save your work", "Copy and paste"],
     },

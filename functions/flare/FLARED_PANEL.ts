@@ -45,10 +45,7 @@ export const FLARED_PANEL = define({
   worn({ top, hem, depth }, _, lengths) {
     const { count, says } = panelsRound(top, "panel", lengths);
     const round = between(count * top, count * hem);
-    return skirt(
-      { waist: count * top, depth, round, assumed: ["drawn as if worn at the waist", says] },
-      lengths,
-    );
+    return skirt({ waist: count * top, depth, round, assumed: ["it is worn at the waist", says] }, lengths);
   },
   examples: [
     {

@@ -50,6 +50,8 @@ export interface WornAt {
   readonly address: string;
   readonly name: string | undefined;
   readonly worn: Worn;
+  /** The garment may be none: it is drawn as if worn at the waist. */
+  readonly asIf: boolean;
 }
 
 /** The most cells that are looked through for a garment behind a piece. */
@@ -62,7 +64,8 @@ export function wornAt(engine: Engine, place: Place): WornAt | null {
   const hung = worn(found.declaration, found.args, engine.setting, bodyAt(engine, found.place));
   if (!hung) return null;
   const { name } = engine.view(found.place);
-  return { place: found.place, address: engine.address(found.place), name, worn: hung };
+  const asIf = canWear(engine, place) === "perhaps";
+  return { place: found.place, address: engine.address(found.place), name, worn: hung, asIf };
 }
 
 /**

@@ -207,6 +207,17 @@ describe("by keyboard alone", () => {
     );
     await page.getByRole("radio", { name: "Side" }).check();
     await page.getByRole("img", { name: "skirt_flat as worn, seen from the side" }).waitFor();
+    const words = page.getByRole("region", { name: "What is drawn" });
+    expect(await words.textContent()).toContain("The figure has stature 65 in from Measure!B4");
+    // A cuff may be drawn so too, but only when it is asked for.
+    await page.locator(".drawing-head select").selectOption("");
+    await page.getByRole("navigation").getByRole("button", { name: "Cut", exact: true }).click();
+    await cell(page, "B4").click();
+    await page.getByRole("img", { name: /^Drawing of (cuff|Cut!B4)/ }).waitFor();
+    await page.getByRole("radio", { name: "As worn" }).check();
+    await expect.poll(() => words.textContent()).toMatch(/^Drawn as if worn at the waist\./);
+    await cell(page, "B1").click();
+    await page.getByRole("img", { name: "skirt_flat as worn, seen from the side" }).waitFor();
 
     // The drawing takes the whole window, or the whole side, and Escape gives it back.
     const wide = () => page.locator(".window").evaluate((window) => window.clientWidth);

@@ -179,12 +179,12 @@ function Why({ engine, subject, onPlace }: WhyProps) {
 
 /** What the views show, in words, and what is not known from the arguments. */
 function Assumed({ garment, subject }: { garment: WornAt; subject: string }) {
-  const { worn, name, address } = garment;
+  const { worn, name, address, asIf } = garment;
   const [hem = "", ...rest] = worn.says.split("; ");
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: it may scroll
     <section className="worn-words" aria-label="What is drawn" tabIndex={0}>
-      <p>{`${hem[0]!.toUpperCase()}${hem.slice(1)}.`}</p>
+      <p>{`${asIf ? "Drawn as if worn at the waist. " : ""}${hem[0]!.toUpperCase()}${hem.slice(1)}.`}</p>
       <p className="aside">
         {address !== subject && `Of ${name ?? address}, without allowances. `}
         {worn.measured.length > 0 && `The figure has ${worn.measured.join(", ")}. `}

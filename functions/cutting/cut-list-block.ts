@@ -126,7 +126,7 @@ const clothIn = (cell: Cell | undefined): string => (isBlank(cell) ? "" : String
 /**
  * The columns of a cut list by argument, rows that cut nothing left out; `cloth` chooses the rows of one
  * cloth. Refuses headings that are missing, twice or misspelt, half-filled rows, and a list of several cloths of
- * which none is chosen.
+ * which no cloth is chosen.
  */
 function readCutList(block: Block, cloth: Cell): ReturnType<BlockForm["read"]> {
   const { headings, rows } = headed(

@@ -100,7 +100,7 @@ export function overPad({ width, back, side, front }: OverPad, lengths: Lengths)
   );
 }
 
-/** The pad that is `hip` round; the nearest when none is. */
+/** The pad that is `hip` round; the nearest one when there is no such pad. */
 function withHip(hip: number, heldBy: (out: number) => Pad): Pad {
   let [low, high] = [0, hip / 4];
   for (let i = 0; i < 60; i += 1) {

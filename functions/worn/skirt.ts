@@ -58,7 +58,7 @@ export function goesRound(
 export interface Skirt {
   /** The edge of the body it is sewn to. */
   readonly waist: number;
-  /** The body's hip, when it is told. */
+  /** The body's hip, when it is known. */
   readonly hip?: number | null;
   readonly hip_drop?: number | null;
   /** The cloth all round, at a share of the way down; beyond 1 as it would go on. */

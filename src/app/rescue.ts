@@ -77,9 +77,9 @@ export function rescue(fault: unknown): void {
   main.className = "rescue";
   const head = document.createElement("h1");
   head.textContent = "Ellwand could not be shown";
-  const told = document.createElement("p");
-  told.setAttribute("role", "alert");
-  told.textContent = `The page stopped: ${reason}. The books saved in this browser are unchanged.`;
+  const reasonLine = document.createElement("p");
+  reasonLine.setAttribute("role", "alert");
+  reasonLine.textContent = `The page stopped: ${reason}. The books saved in this browser are unchanged.`;
   const done = document.createElement("p");
   done.setAttribute("role", "status");
   const ways = document.createElement("p");
@@ -100,6 +100,6 @@ export function rescue(fault: unknown): void {
       location.reload();
     }),
   );
-  main.append(head, told, ways, done);
+  main.append(head, reasonLine, ways, done);
   document.getElementById("page")?.replaceChildren(main);
 }

@@ -38,9 +38,9 @@ export const MOST_SETTINGS = 20_000;
 /** A cell to watch, or why it can't be. */
 export function watchAt(engine: Engine, place: Place): Watched | Problem {
   const label = cellKey(engine.book, place);
-  const { value, problem, typed, kind: told } = engine.view(place);
+  const { value, problem, typed, kind: kindHere } = engine.view(place);
   const verdict = value === "ok" || problem?.is === "verdict";
-  const kind = verdict ? "verdict" : told;
+  const kind = verdict ? "verdict" : kindHere;
   if (typed.trim() === "") return { problem: `${label} is blank; watch a cell that holds a number` };
   if (kind === "piece") {
     return {
@@ -48,8 +48,8 @@ export function watchAt(engine: Engine, place: Place): Watched | Problem {
     };
   }
   if (problem?.is !== "error" && typeof value === "string" && kind !== "verdict") {
-    const told = value.length > 40 ? `${value.slice(0, 37)}...` : value;
-    return { problem: `${label} is a text ("${told}"); watch a cell that holds a number` };
+    const kindHere = value.length > 40 ? `${value.slice(0, 37)}...` : value;
+    return { problem: `${label} is a text ("${kindHere}"); watch a cell that holds a number` };
   }
   return { place, label, kind };
 }

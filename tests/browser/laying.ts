@@ -5,7 +5,7 @@ import { cell } from "./page.ts";
 /** All of it for the page that is open when it is called. */
 export function laying(page: () => Page) {
   const what = () => page().locator(".lay-what").textContent();
-  const told = () => page().locator(".lay-told").textContent();
+  const told = () => page().locator(".lay-state").textContent();
   const place = () => page().locator(".lay-place").textContent();
   const button = (name: string | RegExp) => page().getByRole("button", { name });
   const table = () => page().getByRole("group", { name: /^The lay:/ });

@@ -22,7 +22,7 @@ const LINE = 16;
 /** So wide is the scale with its figure. */
 const SCALE_WIDE = 175;
 
-/** Words take about so many pixels a letter, at 12 pixels tall. */
+/** About how many pixels wide a text is when its letters are 12 pixels tall. */
 const widthOf = (text: string): number => text.length * 6.3 + 8;
 
 export function PictureView({ picture, ghost, view, size, title, description }: Props) {

@@ -1,4 +1,4 @@
-/** Wheel, pinch, drag and keys on a drawing, told as a change of view. */
+/** Wheel, pinch, drag and keys on a drawing, as changes of the view. */
 import { type KeyboardEvent, type PointerEvent, type RefObject, useEffect, useRef } from "react";
 import type { Point } from "../../../functions/geometry/strokes.ts";
 

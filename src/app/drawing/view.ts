@@ -45,7 +45,7 @@ export function zoomed(view: View, factor: number, around: Point, whole: number)
   return { scale, left: x - around[0] / scale, top: y - around[1] / scale };
 }
 
-/** Moved by so many pixels. */
+/** The view moved by `dx` and `dy` pixels. */
 export const moved = (view: View, dx: number, dy: number): View => ({
   ...view,
   left: view.left - dx / view.scale,

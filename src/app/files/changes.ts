@@ -10,7 +10,7 @@ export type Change =
   | { readonly is: Plain }
   /** Lists of the same length: changes by index. */
   | { readonly at: readonly (readonly [number, Change])[] }
-  /** A list that is longer or shorter: so many entries cut out from an index on, others put there. */
+  /** A list that is longer or shorter: a number of entries is cut out from an index on, and others are put there. */
   | { readonly from: number; readonly cut: number; readonly put: readonly Plain[] }
   /** A group of named things: changes and new ones by name, and the names that are gone. */
   | { readonly in: readonly (readonly [string, Change])[]; readonly gone: readonly string[] };

@@ -28,14 +28,14 @@ export function CellMessage(props: Props) {
   return (
     <div className="cell-message">
       <p id="cell-message" role="status">
-        {told(props)}
+        {messageOf(props)}
         <Note {...props} />
       </p>
     </div>
   );
 }
 
-function told({ session, place, away, exactly }: Props) {
+function messageOf({ session, place, away, exactly }: Props) {
   const { shown: book, engine } = session.store;
   const refused = session.refusedAt(place);
   if (refused) return <span className="cell-message-problem">{refused.sentence}</span>;

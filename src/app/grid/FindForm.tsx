@@ -32,7 +32,7 @@ export function FindForm({ session, page, onGo, onDone }: Props) {
   const [wholeCell, setWholeCell] = useState(false);
   const [where, setWhere] = useState<"book" | "page">("book");
   const [within, setWithin] = useState<Wanted["within"]>("all");
-  const [told, setTold] = useState<{ readonly text: string; readonly refused: boolean } | null>(null);
+  const [message, setMessage] = useState<{ readonly text: string; readonly refused: boolean } | null>(null);
 
   const wanted = useMemo<Wanted>(
     () => ({ text, exactCase, wholeCell, within, page: where === "page" ? page : null }),
@@ -46,7 +46,7 @@ export function FindForm({ session, page, onGo, onDone }: Props) {
       /^\s*=/.test(typed) ? store.engine.unreadable(typed, on) : null;
     const places = list.map(({ place }) => place);
     const sentence = store.run(replaceTexts(places, wanted, by, fault));
-    setTold(
+    setMessage(
       sentence
         ? { text: sentence, refused: true }
         : { text: `Replaced in ${many(list.length, "cell")}; Undo brings it back`, refused: false },
@@ -102,8 +102,8 @@ export function FindForm({ session, page, onGo, onDone }: Props) {
           </button>
         </p>
       </form>
-      <p role="status" className={told?.refused ? "look" : "form-about"}>
-        {told?.text ??
+      <p role="status" className={message?.refused ? "look" : "form-about"}>
+        {message?.text ??
           (text === "" ? "Type what is to be found." : `Found in ${many(found.length, "cell")}.`)}
       </p>
       {found.length > 0 && (

@@ -30,7 +30,7 @@ export interface ArgumentHelp {
   readonly forms: readonly Form[];
   /** The arguments that may be meant, in the order of the forms: more than one where the forms differ. */
   readonly meant: readonly Taken[];
-  /** Said when no form has so many arguments. */
+  /** Said when no form has as many arguments. */
   readonly tooMany: string | null;
 }
 

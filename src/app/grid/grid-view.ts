@@ -32,7 +32,7 @@ registerPlugin(ManualColumnResize);
 const SPARE = 10;
 const FEWEST = 30;
 
-/** Rows shown for a page of so many; in steps of ten, so that typing past the end seldom makes the grid anew. */
+/** How many rows are shown for a page of `rows` rows: in steps of ten, so that typing past the end seldom makes the grid anew. */
 export const rowsShown = (rows: number): number =>
   Math.min(MOST_ROWS, Math.max(FEWEST, Math.ceil(rows / 10) * 10 + SPARE));
 

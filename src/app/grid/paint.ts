@@ -73,14 +73,14 @@ export function drawCell(
     if (sign) td.dataset.laid = sign;
     else delete td.dataset.laid;
   }
-  const told = description(view, place, note, book, cut);
-  if (told === (td.getAttribute("aria-description") ?? "")) return;
-  if (told === "") {
+  const words = description(view, place, note, book, cut);
+  if (words === (td.getAttribute("aria-description") ?? "")) return;
+  if (words === "") {
     td.removeAttribute("aria-description");
     td.removeAttribute("title");
   } else {
-    td.setAttribute("aria-description", told);
-    td.title = told;
+    td.setAttribute("aria-description", words);
+    td.title = words;
   }
 }
 

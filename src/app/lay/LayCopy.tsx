@@ -20,7 +20,7 @@ export interface Label {
   readonly byNumber: boolean;
 }
 
-/** The label of every copy of a piece that lies turned so, at so many pixels to one unit. */
+/** The label of every copy of a piece that lies turned this way, at `scale` pixels to one unit. */
 export function labelOf(piece: LayPiece, number: number, turn: number, scale: number): Label {
   const grow = ([x, y]: Point): Point => [x * scale, y * scale];
   const outline = turned(piece.outline, turn).map(grow);

@@ -27,7 +27,7 @@ const BELOW = 8;
 const CAPTION = 14;
 const BESIDE = 8;
 
-/** A figure on the tape takes so many pixels, the last one so many. */
+/** How many pixels a figure on the tape takes, and the last one. */
 const FIGURE = 34;
 const LAST = 64;
 

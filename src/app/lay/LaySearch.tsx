@@ -86,7 +86,7 @@ export function LaySearch({ store, asked, cell, pinned, start, onBegin }: Props)
         />
       </label>
       <ByItself store={store} hash={asked.hash} />
-      <p role="status" className="lay-told">
+      <p role="status" className="lay-state">
         {wrong
           ? (unclearFigure(enough, decimal ?? "point") ??
             `good enough must be a length such as 2 yd or 40 1/2, not "${enough.slice(0, 24)}"`)

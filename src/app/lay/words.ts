@@ -1,4 +1,4 @@
-/** What is told of a lay in words. */
+/** What is said of a lay in words. */
 
 import type { Decimal } from "../../../functions/decimal.ts";
 import {

@@ -21,11 +21,11 @@ interface Props {
 
 export function Top({ store, keeping, onNew, onBooks, onSave, onHelp, onRefused }: Props) {
   const { unit, mark, decimal = "point" } = store.shown;
-  const told = (refusal: string | null) => {
+  const report = (refusal: string | null) => {
     if (refusal) onRefused(refusal);
   };
   const run = (command: Command) => {
-    told(store.run(command));
+    report(store.run(command));
   };
   const own: readonly TapeMark[] = BOOK_UNITS[unit].marks;
   const marks = own.includes(mark) ? own : [mark, ...own];
@@ -53,7 +53,7 @@ export function Top({ store, keeping, onNew, onBooks, onSave, onHelp, onRefused 
           type="button"
           disabled={!store.undoable}
           title={store.undoable && `Undo: ${store.undoable}`}
-          onClick={() => told(store.undo())}
+          onClick={() => report(store.undo())}
         >
           Undo
         </button>
@@ -61,7 +61,7 @@ export function Top({ store, keeping, onNew, onBooks, onSave, onHelp, onRefused 
           type="button"
           disabled={!store.redoable}
           title={store.redoable && `Redo: ${store.redoable}`}
-          onClick={() => told(store.redo())}
+          onClick={() => report(store.redo())}
         >
           Redo
         </button>

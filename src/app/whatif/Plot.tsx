@@ -76,7 +76,7 @@ export function Plot({ book, cell, watched, index, rows, thresholds, at, target 
       Math.abs(figures[0]! - at) < Math.abs(rows[best]!.figures[0]! - at) ? i : best,
     0,
   );
-  const told = rows[pointed ?? nearest] ?? rows[nearest];
+  const row = rows[pointed ?? nearest] ?? rows[nearest];
   const numbers = values.filter((value) => value !== null);
   const about = plain
     ? `${watched.label} from ${show(Math.min(...numbers), watched.kind, book)} to ${show(Math.max(...numbers), watched.kind, book)} while ${cell.label} goes from ${figureText(book, cell.kind, rows[0]!.figures[0]!)} to ${figureText(book, cell.kind, rows.at(-1)!.figures[0]!)}`
@@ -85,10 +85,10 @@ export function Plot({ book, cell, watched, index, rows, thresholds, at, target 
     <figure className="plot">
       <figcaption>
         <b>{watched.label}</b>{" "}
-        {told && (
+        {row && (
           <span>
-            {readingText(book, watched, told.readings[index]!)} at {cell.label}{" "}
-            {figureText(book, cell.kind, told.figures[0]!)}
+            {readingText(book, watched, row.readings[index]!)} at {cell.label}{" "}
+            {figureText(book, cell.kind, row.figures[0]!)}
           </span>
         )}
       </figcaption>

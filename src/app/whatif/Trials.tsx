@@ -143,7 +143,7 @@ function TrialActs({ title, trials }: { title: string; trials: TrialsState }) {
 
 /** The differences that a longer search may take away. */
 function Unsure({ comparison: { titles, outputs } }: { comparison: Comparison }) {
-  const told = outputs.flatMap(({ label, views, origins }) =>
+  const sentences = outputs.flatMap(({ label, views, origins }) =>
     views.flatMap(({ value }, i) =>
       i > 0 && isUnsure(views[0]!.value, value, [origins[0]!, origins[i]!])
         ? [
@@ -152,9 +152,9 @@ function Unsure({ comparison: { titles, outputs } }: { comparison: Comparison })
         : [],
     ),
   );
-  return told.length === 0 ? null : (
+  return sentences.length === 0 ? null : (
     <ul className="unsure">
-      {told.map((sentence) => (
+      {sentences.map((sentence) => (
         <li key={sentence}>{sentence}</li>
       ))}
     </ul>

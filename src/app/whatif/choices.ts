@@ -51,7 +51,7 @@ export function watchChoices(engine: Engine, chosen: Place): Watched[] {
 /** Steps that the tape's mark may be taken in when a range would have too many. */
 const MULTIPLES = [1, 2, 4, 5, 8, 10, 16, 20, 40, 50, 80, 100, 200, 500, 1000];
 
-/** A range round the figure as it stands, of at most so many steps. */
+/** A range round the figure as it stands, of at most `most` steps. */
 export function usualSpan({ now, step, whole, kind }: VariedCell, most: number): Span {
   const figure = now ?? step;
   const reach = whole ? 3 : Math.max(Math.abs(figure) / 4, (kind === "length" ? 8 : 4) * step);

@@ -21,7 +21,7 @@ const NOTHING_ASKED: Heard = { ...NOTHING_HEARD, busy: false, question: null };
 
 /** A question waits so long, in milliseconds, for the hand that is still typing it. */
 const SETTLE = 120;
-/** The screen is not told more often than this. */
+/** The screen is drawn anew no more often than this. */
 const TELL = 60;
 
 /** How long each lay is searched for while the answer is looked at, in seconds, round by round. */

@@ -41,7 +41,7 @@ export function useSolve({ store, place, client }: Asking) {
   const hasValue = is === "atmost" || is === "atleast" || is === "equal";
   const canAsk = make !== null && varied.length > 0 && (!hasValue || value !== undefined);
 
-  // An answer about another book is none.
+  // An answer about another book is no answer.
   const answer = useAnswer({ store, client }, asked?.book === book ? asked.question : null);
   const question = answer.question?.is === "solve" && answer.question.book === book ? answer.question : null;
 

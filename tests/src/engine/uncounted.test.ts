@@ -193,7 +193,7 @@ describe("a hole in a list", () => {
       problems(
         page([
           ["Who", "Waist"],
-          ["Anna", "28"],
+          ["the widow", "28"],
           ["Bess", "27"],
           ["", ""],
           ["", "", "=SUM(B1:B20)"],
@@ -203,7 +203,7 @@ describe("a hole in a list", () => {
     expect(
       problems(
         page([
-          ["Anna", "28", "2"],
+          ["the widow", "28", "2"],
           ["", "", ""],
           ["Bess", "27", "1"],
           ["", "", "", "=SUMPRODUCT(B1:B3;C1:C3)+SUM(B1:C3)"],

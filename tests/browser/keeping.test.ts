@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { beforeEach, describe, expect, it } from "vitest";
+import { violations } from "./axe.ts";
 import { cell, download, open } from "./page.ts";
 
 const ready = readFileSync(new URL("../../templates/peplum-bodice.json", import.meta.url), "utf8");
@@ -112,6 +113,31 @@ describe("kept in the browser", () => {
       .waitFor();
     await page.getByRole("button", { name: /^The Miller's Daughter, second cast.*changed/ }).click();
     await expect.poll(() => title().inputValue()).toBe("The Miller's Daughter, second cast");
+    // What has changed since it was opened, and against the book it was copied from; each line leads to its cell.
+    await page.getByRole("navigation").getByRole("button", { name: "Draft", exact: true }).click();
+    await cell(page, "B8").click();
+    await page.keyboard.type("12");
+    await page.keyboard.press("Enter");
+    await page.keyboard.press("Control+o");
+    const differences = page.getByRole("region", { name: "Differences" });
+    for (const how of [
+      /^What has changed in The Miller's Daughter, second cast/,
+      /^Compare The Miller's Daughter of/,
+    ]) {
+      await page.getByRole("button", { name: how }).click();
+      await differences.getByRole("row", { name: "depth (Draft!B8) 9 12" }).waitFor();
+      if (String(how).includes("changed")) await page.getByRole("button", { name: how }).click();
+    }
+    expect(await violations(page, ".dialog")).toEqual([]);
+    await differences.getByRole("table", { name: "What came of it" }).getByRole("button").first().click();
+    await page.getByRole("dialog").waitFor({ state: "detached" });
+    await page.keyboard.press("Control+o");
+    await page
+      .getByLabel("A file to compare with")
+      .setInputFiles({ name: "ready.json", mimeType: "application/json", buffer: Buffer.from(ready) });
+    await differences.getByRole("row", { name: "depth (Draft!B8) 9 12" }).waitFor();
+    await page.keyboard.press("Escape");
+    await page.getByRole("navigation").getByRole("button", { name: "Measure", exact: true }).click();
     expect(await cell(page, "A21").textContent()).toBe("in the peplum book");
   });
 

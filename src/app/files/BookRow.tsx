@@ -1,5 +1,7 @@
 /** One kept book in the list: opened with a press, or, when it does not open, why and what can be done. */
 import { useEffect, useRef, useState } from "react";
+import type { Place } from "../../book/address.ts";
+import { readBook } from "../../book/read.ts";
 import type { Book } from "../../book/shape.ts";
 import { reasonOf } from "../faults/in-time.ts";
 import { Compared } from "./Compared.tsx";
@@ -14,6 +16,8 @@ interface Props {
   /** The open book, to compare with. */
   readonly open: Book;
   readonly isOpen: boolean;
+  /** Leads to a cell of the open book. */
+  readonly onPlace: (place: Place) => void;
   readonly onOpen: () => void;
   readonly onEarlier: () => void;
   readonly onCopy: (title: string) => void;
@@ -21,7 +25,7 @@ interface Props {
 }
 
 export function BookRow(props: Props) {
-  const { record, library, open, isOpen, onOpen, onEarlier, onCopy, onThrowAway } = props;
+  const { record, library, open, isOpen, onPlace, onOpen, onEarlier, onCopy, onThrowAway } = props;
   const [listed, setListed] = useState<Listed | null>(null);
   const [compares, setCompares] = useState(false);
   const [saved, setSaved] = useState<string | null>(null);
@@ -80,14 +84,17 @@ export function BookRow(props: Props) {
           </p>
         </div>
       )}
-      {!isOpen && fault === null && (
+      {fault === null && (
         <button
           type="button"
           className="quiet"
           aria-expanded={compares}
           onClick={() => setCompares(!compares)}
         >
-          Compare<span className="unseen"> {title} with the open book</span>
+          {isOpen ? "What has changed" : "Compare"}
+          <span className="unseen">
+            {isOpen ? ` in ${title} since it was opened` : ` ${title} with the open book`}
+          </span>
         </button>
       )}
       {fault === null && !copying && (
@@ -107,7 +114,16 @@ export function BookRow(props: Props) {
       <button type="button" className="quiet" onClick={onThrowAway}>
         Move to bin<span className="unseen"> {title}</span>
       </button>
-      {compares && <Compared id={record.id} library={library} open={open} />}
+      {compares && (
+        <Compared
+          read={async () =>
+            readBook((await (isOpen ? library.earlier(record.id) : library.text(record.id))) ?? "")
+          }
+          other={isOpen ? "When it was opened" : "This book"}
+          open={open}
+          onPlace={onPlace}
+        />
+      )}
     </li>
   );
 }

@@ -1,11 +1,13 @@
 /** The books: those saved in this browser, the bin, the ready ones, a new one, one from a file. */
 
-import { useRef } from "react";
+import { useRef, useState } from "react";
 import { BOOK_UNITS, UNITS } from "../../../functions/units.ts";
 import { Dialog } from "../dialog/Dialog.tsx";
 import { Bin } from "./Bin.tsx";
 import { BookRow } from "./BookRow.tsx";
+import { Compared } from "./Compared.tsx";
 import { copyText } from "./copies.ts";
+import { readOne } from "./disk.ts";
 import { newBook } from "./new-book.ts";
 import { ReadyBooks } from "./ReadyBooks.tsx";
 import { type Shelving, useBooks } from "./use-books.ts";
@@ -15,6 +17,10 @@ export function Books(props: Shelving) {
   const { bookcase } = keeper;
   const { records, bin, lasting, refusal, done, ...acts } = useBooks(props);
   const field = useRef<HTMLInputElement>(null);
+  const other = useRef<HTMLInputElement>(null);
+  /** The file that is compared with the open book, and how many were chosen. */
+  const [file, setFile] = useState<File | null>(null);
+  const [round, setRound] = useState(0);
 
   return (
     <Dialog title="Books" onDone={onDone}>
@@ -37,6 +43,7 @@ export function Books(props: Shelving) {
               library={bookcase}
               open={keeper.book}
               isOpen={record.id === keeping.id}
+              onPlace={props.onPlace}
               onOpen={() => acts.open(record)}
               onEarlier={() => acts.openEarlier(record)}
               onCopy={(title) => acts.copy(record, title)}
@@ -67,6 +74,9 @@ export function Books(props: Shelving) {
           <button type="button" onClick={() => field.current!.click()}>
             Open a file …
           </button>
+          <button type="button" onClick={() => other.current!.click()}>
+            Compare with a file …
+          </button>
           {UNITS.map((unit) => (
             <button key={unit} type="button" onClick={() => acts.add(newBook(unit))}>
               A blank book in {BOOK_UNITS[unit].noun}
@@ -82,6 +92,28 @@ export function Books(props: Shelving) {
           accept=".json,application/json"
           onChange={(event) => acts.openFile(event.target.files?.[0])}
         />
+        <input
+          ref={other}
+          type="file"
+          className="unseen"
+          tabIndex={-1}
+          aria-label="A file to compare with"
+          accept=".json,application/json"
+          onChange={(event) => {
+            setFile(event.target.files?.[0] ?? null);
+            setRound(round + 1);
+            event.target.value = "";
+          }}
+        />
+        {file && (
+          <Compared
+            key={round}
+            read={() => readOne(file)}
+            other={`“${file.name}”`}
+            open={keeper.book}
+            onPlace={props.onPlace}
+          />
+        )}
         <p className="aside">
           A file, of one book or of all, can also be dropped anywhere on the page.{" "}
           <a href="./notices.txt" target="_blank" rel="noreferrer">

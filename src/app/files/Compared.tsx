@@ -1,6 +1,8 @@
-/** A kept book beside the open one: what differs, where, and which answers came out otherwise. */
+/** Another book, or an earlier state, beside the open one: what differs, where, and which answers came out otherwise. */
 import { useEffect, useState } from "react";
-import { readBook } from "../../book/read.ts";
+import type { Place } from "../../book/address.ts";
+import { lookUp } from "../../book/names.ts";
+import type { Reading } from "../../book/read.ts";
 import type { Book } from "../../book/shape.ts";
 import {
   type AnswerDifference,
@@ -9,48 +11,57 @@ import {
 } from "../../engine/book-differences.ts";
 import { layDesk } from "../../lay/desk.ts";
 import { reasonOf } from "../faults/in-time.ts";
-import type { Library } from "./library.ts";
 
 interface Props {
-  readonly id: string;
-  readonly library: Library;
+  /** Reads the other book; called once. */
+  readonly read: () => Promise<Reading>;
+  /** What the column of the other book is headed with: "This book". */
+  readonly other: string;
   /** The open book. */
   readonly open: Book;
+  /** Leads to a cell of the open book. */
+  readonly onPlace: (place: Place) => void;
 }
 
 /** So many lines of each list are shown; the rest is counted. */
 const LISTED = 200;
 
-export function Compared({ id, library, open }: Props) {
+export function Compared({ read, other, open, onPlace }: Props) {
   const [found, setFound] = useState<BookDifferences | string | null>(null);
+  const [reading] = useState(read);
   useEffect(() => {
     let gone = false;
     const compare = async () => {
-      const reading = readBook(await library.text(id));
-      const next = "reason" in reading ? reading.reason : bookDifferences(reading.book, open, layDesk);
+      const given = await reading;
+      const next = "reason" in given ? given.reason : bookDifferences(given.book, open, layDesk);
       if (!gone) setFound(next);
     };
     compare().catch((fault) => setFound(reasonOf(fault)));
     return () => {
       gone = true;
     };
-  }, [id, library, open]);
+  }, [reading, open]);
 
   if (found === null) return <p role="status">Comparing …</p>;
   if (typeof found === "string") return <p className="look">These books can't be compared: {found}</p>;
   const { changes, answers } = found;
   if (changes.length + answers.length === 0)
-    return <p role="status">This book and the open one are the same.</p>;
+    return <p role="status">{other} and the open book are the same.</p>;
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and the keyboard has to reach it
     <section className="compared" aria-label="Differences" tabIndex={0}>
-      <Differences title="What is otherwise" list={changes} />
-      <Differences title="What came of it" list={answers} />
+      <Differences title="What is otherwise" list={changes} {...{ other, open, onPlace }} />
+      <Differences title="What came of it" list={answers} {...{ other, open, onPlace }} />
     </section>
   );
 }
 
-function Differences({ title, list }: { title: string; list: readonly AnswerDifference[] }) {
+interface ListProps extends Omit<Props, "read"> {
+  readonly title: string;
+  readonly list: readonly AnswerDifference[];
+}
+
+function Differences({ title, list, other, open, onPlace }: ListProps) {
   if (list.length === 0) return null;
   return (
     <table>
@@ -58,14 +69,16 @@ function Differences({ title, list }: { title: string; list: readonly AnswerDiff
       <thead>
         <tr>
           <th scope="col">Where</th>
-          <th scope="col">This book</th>
+          <th scope="col">{other}</th>
           <th scope="col">The open book</th>
         </tr>
       </thead>
       <tbody>
         {list.slice(0, LISTED).map(({ where, label, before, after }) => (
           <tr key={`${where} ${label} ${before} ${after}`}>
-            <th scope="row">{label ? `${label} (${where})` : where}</th>
+            <th scope="row">
+              <Where {...{ label, where, onPlace }} place={after === "" ? null : lookUp(open, where)} />
+            </th>
             <td>{before || "none"}</td>
             <td>{after || "none"}</td>
           </tr>
@@ -79,5 +92,23 @@ function Differences({ title, list }: { title: string; list: readonly AnswerDiff
         </tfoot>
       )}
     </table>
+  );
+}
+
+interface WhereProps {
+  readonly label: string;
+  readonly where: string;
+  /** The cell in the open book; null when it has none. */
+  readonly place: Place | null;
+  readonly onPlace: (place: Place) => void;
+}
+
+function Where({ label, where, place, onPlace }: WhereProps) {
+  const text = label ? `${label} (${where})` : where;
+  if (!place) return text;
+  return (
+    <button type="button" className="link" onClick={() => onPlace(place)}>
+      {text}
+    </button>
   );
 }

@@ -20,6 +20,14 @@ export async function openFile(file: File): Promise<Reading | { readonly texts: 
   }
 }
 
+/** The one book of a file, or the reason why there is none to read. */
+export async function readOne(file: File): Promise<Reading> {
+  const reading = await openFile(file);
+  return "texts" in reading
+    ? { reason: `the file holds ${reading.texts.length} books; open it, and compare one of them in the list` }
+    : reading;
+}
+
 /** "The Squire's cloak, no. 2" → "the-squires-cloak-no-2.json". */
 export function fileName(title: string, ending = ".json"): string {
   const plain = title

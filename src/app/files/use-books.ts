@@ -1,5 +1,6 @@
 /** What the dialog of books shows and does: the lists, and each act with the sentence that it ends in. */
 import { useEffect, useState } from "react";
+import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
 import { reasonOf } from "../faults/in-time.ts";
 import type { Keeper } from "./keeper.ts";
@@ -13,6 +14,8 @@ export interface Shelving {
   readonly keeping: Keeping;
   readonly onFile: (file: File) => Promise<void>;
   readonly onDone: () => void;
+  /** Leads to a cell of the open book, and ends the dialog. */
+  readonly onPlace: (place: Place) => void;
 }
 
 export function useBooks({ keeper, keeping, onFile, onDone }: Shelving) {

@@ -88,7 +88,16 @@ export function OpenBook(props: Opened) {
       </Guard>
       {dialog === "books" && (
         <Guard name="The list of books" className="guard-over" onDone={() => setDialog(null)}>
-          <Books keeper={keeper} keeping={keeping} onFile={open} onDone={() => setDialog(null)} />
+          <Books
+            keeper={keeper}
+            keeping={keeping}
+            onFile={open}
+            onDone={() => setDialog(null)}
+            onPlace={(to) => {
+              setDialog(null);
+              go(to);
+            }}
+          />
         </Guard>
       )}
       {dialog === "begin" && (

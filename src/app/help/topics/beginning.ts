@@ -69,7 +69,9 @@ export const BEGINNING: Chapter = {
       name: "Compare two books",
       summary: "Press *Books*, then *Compare* beside a book: it is compared with the one that is open.",
       words: "compare, difference, what changed, two versions, before and after, diff, older copy",
-      says: ["The list says what differs, where, and which figures changed because of it."],
+      says: [
+        "The list says what differs, where, and which figures changed because of it; each line leads to its cell. Beside the open book, *What has changed* compares it with its state when it was opened. *Compare with a file …* takes the other book from a file.",
+      ],
       see: ["Copy a book"],
     },
     {

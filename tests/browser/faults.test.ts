@@ -1,113 +1,10 @@
-/** Whatever fails, the page starts, the rest of it goes on, and no kept book is written over. */
-import { readdirSync, readFileSync } from "node:fs";
+/** Whatever fails, the rest of the page goes on, and no kept book is written over. */
 import type { BrowserContext, Page, Route } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { blankBook } from "../../src/book/shape.ts";
 import { writeBook } from "../../src/book/write.ts";
+import { state, type } from "./kept.ts";
 import { cell, download, expectComplaints, open } from "./page.ts";
-
-const state = (page: Page) => page.locator(".kept").textContent();
-const alert = (page: Page) =>
-  page
-    .getByRole("alert")
-    .allTextContents()
-    .then((all) => all.join(" "));
-
-async function type(page: Page, address: string, text: string): Promise<void> {
-  await cell(page, address).click();
-  await page.keyboard.press("Escape");
-  await page.keyboard.type(text);
-  await page.keyboard.press("Enter");
-}
-
-describe("the page starts", () => {
-  it("where the small stores throw: the book is kept in the database", async () => {
-    const page = await open({
-      prepare: (one) =>
-        one.addInitScript(() => {
-          for (const name of ["localStorage", "sessionStorage"]) {
-            Object.defineProperty(window, name, {
-              get() {
-                throw new DOMException("denied", "SecurityError");
-              },
-            });
-          }
-        }),
-    });
-    await type(page, "A21", "kept all the same");
-    await expect.poll(() => state(page)).toBe("Saved in this browser");
-    await page.reload();
-    await expect.poll(() => cell(page, "A21").textContent()).toBe("kept all the same");
-  });
-
-  // Each is run in the page before its own script.
-  const DATABASES: [string, string, RegExp][] = [
-    [
-      "is missing",
-      `Object.defineProperty(window, "indexedDB", { value: undefined })`,
-      /this browser has no database/,
-    ],
-    [
-      "is forbidden",
-      `IDBFactory.prototype.open = () => { throw new DOMException("no", "SecurityError") }`,
-      /does not let this page store anything/,
-    ],
-    [
-      "never answers",
-      `const { open } = IDBFactory.prototype;
-       IDBFactory.prototype.open = function (...given) {
-         const request = open.apply(this, given);
-         for (const type of ["success", "error", "upgradeneeded", "blocked"])
-           request.addEventListener(type, (event) => event.stopImmediatePropagation());
-         return request;
-       };
-       const later = window.setTimeout;
-       window.setTimeout = (act, time, ...given) => later(act, time > 5000 ? time / 20 : time, ...given);`,
-      /did not answer within 6 seconds/,
-    ],
-    [
-      "fails when the books are read",
-      `IDBDatabase.prototype.transaction = () => { throw new DOMException("torn", "InvalidStateError") }`,
-      /database failed: torn/,
-    ],
-  ];
-  it.each(DATABASES)(
-    "where the database %s: it says so, and a file can be saved",
-    async (_what, script, reason) => {
-      const page = await open({ prepare: (one) => one.addInitScript(script) });
-      expect(await alert(page)).toMatch(/Books cannot be saved in this browser at present/);
-      expect(await alert(page)).toMatch(reason);
-      await page.getByRole("button", { name: "Dismiss" }).click();
-      await type(page, "A21", "only in the file");
-      expect(await state(page)).toBe("Not saved");
-      const { text } = await download(page, () => page.getByRole("button", { name: "Save a file" }).click());
-      expect(text).toContain("only in the file");
-    },
-  );
-
-  it("where a newer Ellwand keeps the books: it says that, and they stay as they are", async () => {
-    const page = await open({
-      prepare: async (one, address) => {
-        await one.goto(`${address}notices.txt`);
-        await one.evaluate(
-          () =>
-            new Promise<void>((done) => {
-              const request = indexedDB.open("ellwand", 99);
-              request.onupgradeneeded = () => request.result.createObjectStore("spines", { keyPath: "id" });
-              request.onsuccess = () => {
-                request.result.close();
-                done();
-              };
-            }),
-        );
-      },
-    });
-    // The browser looks for an icon of the notices.
-    expectComplaints(/404/);
-    expect(await alert(page)).toMatch(/a newer Ellwand keeps books in this browser/);
-    expect(await alert(page)).not.toMatch(/private/);
-  });
-});
 
 interface Seed {
   readonly id: string;
@@ -358,35 +255,4 @@ describe("a fault in one part leaves the rest alive", () => {
     await page.getByRole("button", { name: /^The Miller's Daughter.*changed/ }).click();
     await expect.poll(() => cell(page, "A21").textContent()).toBe("typed beside it");
   });
-});
-
-it("the licence notices of all that is bundled are reached from Books", async () => {
-  const page = await open();
-  await page.keyboard.press("Control+o");
-  const link = page.getByRole("link", { name: "Licence notices" });
-  const [notices] = await Promise.all([page.waitForEvent("popup"), link.click()]);
-  const text = (await notices.locator("body").textContent())!;
-  const root = new URL("../../", import.meta.url);
-  const imported = ["functions", "src"].flatMap((top) =>
-    readdirSync(new URL(top, root), { recursive: true, encoding: "utf8" })
-      .filter((path) => /\.tsx?$/.test(path) && !/^(?:command|package|setup)\//.test(path))
-      .flatMap((path) => [
-        ...readFileSync(new URL(`${top}/${path}`, root), "utf8").matchAll(
-          /^import (?!type)[^;]*?from "([^".][^"]*)"/gm,
-        ),
-      ])
-      .map(([, name]) =>
-        name!
-          .split("/")
-          .slice(0, name!.startsWith("@") ? 2 : 1)
-          .join("/"),
-      ),
-  );
-  expect(new Set(imported)).toContain("valibot");
-  for (const name of ["ellwand", "chevrotain", "scheduler", ...imported]) {
-    expect(text).toMatch(new RegExp(`^${name} [0-9][^ ]* \\(`, "m"));
-  }
-  expect(text).toMatch(/^hyperformula .*GPL-3.0-only/m);
-  expect(text).toContain("GNU GENERAL PUBLIC LICENSE");
-  expect(text).toContain("The Ellwand contributors");
 });

@@ -4,7 +4,10 @@ import { text } from "node:stream/consumers";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { violations } from "./axe.ts";
+import { cutOff } from "./fits.ts";
 import { cell, open } from "./page.ts";
+
+const SHOTS = process.env.SHOTS;
 
 /** A book in the middle of work: an error to look at, the checks open, a lay drawn. */
 async function inWork(page: Page): Promise<void> {
@@ -18,9 +21,134 @@ async function inWork(page: Page): Promise<void> {
   await page.locator(".lay-search").waitFor();
 }
 
+/** The screens that nothing may be cut off on: the last is a window of 1280 × 800 at a zoom of 200 %. */
+const SCREENS = [
+  [1440, 900],
+  [1280, 800],
+  [1024, 768],
+  [768, 1024],
+  [390, 844],
+  [640, 400],
+] as const;
+
+const SLIDING = "What if, a value varied";
+
+/** Whether the drawing or the slider is out of sight once What if is scrolled to, or one lies over the other. */
+async function apart(page: Page): Promise<string[]> {
+  await page.locator("#part-what-if").evaluate((body) => body.closest(".part")!.scrollIntoView());
+  return page.evaluate(() => {
+    const boxes = [".drawing .window", ".slider-row"].map((one) =>
+      document.querySelector(one)!.getBoundingClientRect(),
+    );
+    const foot = document.querySelector(".foot")!.getBoundingClientRect().top;
+    const [window, slider] = boxes as [DOMRect, DOMRect];
+    const unseen = boxes.filter(({ top, bottom, height }) => top < -1 || bottom > foot + 1 || height < 30);
+    const over = window.bottom > slider.top && window.right > slider.left;
+    return [
+      ...unseen.map((box) => `out of sight: ${JSON.stringify(box)}`),
+      ...(over ? ["the drawing lies over the slider"] : []),
+    ];
+  });
+}
+
+/** What the page is brought to, one state after another, in a window of 1280 × 800. */
+const STATES: readonly (readonly [state: string, reach: (page: Page) => Promise<unknown>])[] = [
+  [
+    "the grid",
+    async (page) => page.getByRole("navigation").getByRole("button", { name: "Draft", exact: true }).click(),
+  ],
+  ["the menu of rows and columns", (page) => page.getByRole("button", { name: "Rows and columns" }).click()],
+  [
+    SLIDING,
+    async (page) => {
+      await page.keyboard.press("Escape");
+      await cell(page, "B3").click();
+      await page.getByRole("button", { name: "What if", exact: true }).click();
+      await page.locator(".slider").waitFor();
+    },
+  ],
+  ["What if, solving", (page) => page.getByRole("tab", { name: "Solve for" }).click()],
+  ["What if, trials", (page) => page.getByRole("tab", { name: "Trials" }).click()],
+  ["What if, what matters", (page) => page.getByRole("tab", { name: "What matters" }).click()],
+  [
+    "a garment as worn",
+    async (page) => {
+      await page.getByRole("button", { name: "What if", exact: true }).click();
+      await page.locator(".drawing-head select").selectOption("Pinned: skirt_cut");
+      await page.getByRole("radio", { name: "As worn" }).check();
+      await page.getByRole("img", { name: /as worn/ }).waitFor();
+    },
+  ],
+  [
+    "a drawing in the whole window",
+    (page) => page.getByRole("button", { name: "Fill the window with Drawing" }).click(),
+  ],
+  [
+    "the problems and a lay",
+    async (page) => {
+      await page.keyboard.press("Escape");
+      await inWork(page);
+    },
+  ],
+  ["the help", (page) => page.keyboard.press("F1")],
+  [
+    "the help of a function",
+    async (page) => {
+      await page.getByLabel("What do you want to do?").fill("ruffle");
+      await page.locator(".help-text h4").first().waitFor();
+    },
+  ],
+  [
+    "Books",
+    async (page) => {
+      await page.getByRole("button", { name: "Close" }).click();
+      await page.keyboard.press("Control+o");
+      await page
+        .getByRole("button", { name: /In inches/ })
+        .first()
+        .waitFor();
+    },
+  ],
+  [
+    "New",
+    async (page) => {
+      await page.getByRole("button", { name: "Close" }).click();
+      await page.keyboard.press("Alt+n");
+      await page.getByRole("button", { name: /^Gored skirt/ }).waitFor();
+    },
+  ],
+  [
+    "the questions of a garment",
+    async (page) => {
+      await page.getByRole("button", { name: /^Gored skirt/ }).click();
+      await page.locator(".begin-figures").waitFor();
+    },
+  ],
+];
+
+it("in every state axe finds nothing, and nothing is cut off on any screen", {
+  timeout: 120_000,
+}, async () => {
+  const page = await open();
+  const found: string[] = [];
+  for (const [state, reach] of STATES) {
+    await page.setViewportSize({ width: 1280, height: 800 });
+    await reach(page);
+    found.push(...(await violations(page)).map((one) => `${state}: ${one}`));
+    for (const [width, height] of SCREENS) {
+      await page.setViewportSize({ width, height });
+      found.push(...(await cutOff(page)).map((one) => `${state}, ${width} × ${height}: ${one}`));
+      if (state === SLIDING && width <= 768)
+        found.push(...(await apart(page)).map((one) => `${width}: ${one}`));
+      if (SHOTS) await page.screenshot({ path: `${SHOTS}/${state.replaceAll(" ", "-")}-${width}.png` });
+    }
+  }
+  await page.setViewportSize({ width: 1360, height: 820 });
+  expect(found).toEqual([]);
+});
+
 describe("axe finds nothing", () => {
   it.each([
-    ["in light", {}],
     ["in dark", { colorScheme: "dark" }],
     ["on a narrow screen", { viewport: { width: 390, height: 844 } }],
     ["on a narrow screen in the dark", { viewport: { width: 390, height: 844 }, colorScheme: "dark" }],

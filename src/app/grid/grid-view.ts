@@ -2,45 +2,18 @@
  * The grid on the screen: Handsontable as a view that holds no truth. It reads the engine for what
  * it shows, turns every change into a command, and follows the store at once, outside React.
  */
+import "./plugins.ts";
 import Handsontable from "handsontable/base";
-import { Autofill } from "handsontable/plugins/autofill";
-import { HiddenRows } from "handsontable/plugins/hiddenRows";
-import { ManualColumnMove } from "handsontable/plugins/manualColumnMove";
-import { ManualColumnResize } from "handsontable/plugins/manualColumnResize";
-import { ManualRowMove } from "handsontable/plugins/manualRowMove";
-import { registerPlugin } from "handsontable/plugins/registry";
 import { type Block, noteAt, type Place } from "../../book/address.ts";
-import { type Column, MOST_COLUMNS, MOST_ROWS, type Page, typedAt } from "../../book/shape.ts";
+import { type Column, MOST_COLUMNS, MOST_ROWS, type Page } from "../../book/shape.ts";
 import type { CellView } from "../../engine/view.ts";
-import { typeCells } from "../../store/commands.ts";
-import type { Command } from "../../store/store.ts";
-import { reasonOf } from "../faults/in-time.ts";
 import { Arrangement } from "./arrangement.ts";
+import { CellViews } from "./cell-views.ts";
 import type { EditSession, ShownGrid } from "./edit-session.ts";
-import { drawnOut } from "./fill.ts";
 import { drawCell, nameTable } from "./paint.ts";
 import { settings } from "./settings.ts";
+import { rowsShown, shape } from "./shown-size.ts";
 import { blockEnd, TabRun } from "./steps-of-keys.ts";
-
-registerPlugin(Autofill);
-registerPlugin(HiddenRows);
-registerPlugin(ManualColumnMove);
-registerPlugin(ManualRowMove);
-registerPlugin(ManualColumnResize);
-
-/** Blank rows below the page's own, at least; a page is shown with at least `FEWEST` rows. */
-const SPARE = 10;
-const FEWEST = 30;
-
-/** How many rows are shown for a page of `rows` rows: in steps of ten, so that typing past the end seldom makes the grid anew. */
-export const rowsShown = (rows: number): number =>
-  Math.min(MOST_ROWS, Math.max(FEWEST, Math.ceil(rows / 10) * 10 + SPARE));
-
-/** Only how tall and wide the page is. Frozen: a write past the hooks throws instead of becoming a second truth. */
-function shape(tall: number, wide: number): null[][] {
-  const row = Object.freeze(Array<null>(wide).fill(null)) as null[];
-  return Array.from({ length: tall }, () => row);
-}
 
 const isIn = ({ page, row, column }: Place, block: Block | null): boolean =>
   block?.page === page &&
@@ -68,11 +41,11 @@ export class GridView implements ShownGrid {
   #cut: Block | null = null;
   /** True while another page is put up: the library then chooses the old page's cell once more. */
   #turning = false;
-  /** Views of cells of this page, remembered until the next revision. */
-  readonly #views = new Map<number, CellView>();
+  readonly #views: CellViews;
 
   constructor(root: HTMLElement, session: EditSession, place: Place, onPlace: (place: Place) => void) {
     this.#session = session;
+    this.#views = new CellViews(session.store);
     this.#page = place.page;
     this.#onPlace = onPlace;
     this.#columns = this.page.columns;
@@ -116,33 +89,7 @@ export class GridView implements ShownGrid {
   }
 
   view(row: number, column: number): CellView {
-    const key = row * 1024 + column;
-    let view = this.#views.get(key);
-    if (!view) {
-      view = this.#look({ page: this.#page, row, column });
-      this.#views.set(key, view);
-    }
-    return view;
-  }
-
-  /** A cell that can't be looked at is an error in its own place; the others are shown. */
-  #look(place: Place): CellView {
-    const { engine, shown: book } = this.#session.store;
-    try {
-      return engine.view(place);
-    } catch (fault) {
-      const sentence = `this cell can't be shown (${reasonOf(fault)})`;
-      return {
-        typed: typedAt(book, place.page, place.row, place.column),
-        shown: "error",
-        value: null,
-        kind: "text",
-        origin: null,
-        worked: true,
-        problem: { is: "error", sentence, from: place },
-        name: undefined,
-      };
-    }
+    return this.#views.at(this.#page, row, column);
   }
 
   /** The draft of the bar stands in its cell while it is typed. */
@@ -391,58 +338,5 @@ export class GridView implements ShownGrid {
     };
     this.#session.selected = block && { ...block, ...(this.wholly && whole[this.wholly]) };
     this.#onPlace(this.place(row, column));
-  }
-
-  /** What was typed in the grid's own editor, or emptied. False: the grid keeps nothing itself. */
-  change(changes: readonly (readonly [number, string | number, unknown, unknown] | null)[]): false {
-    const typings = changes.flatMap((change) => {
-      if (!change) return [];
-      const [row, column, , text] = change;
-      const typing = { page: this.#page, row, column: Number(column), typed: String(text ?? "") };
-      return this.#session.isKept(typing, typing.typed) ? [] : [typing];
-    });
-    const first = typings[0];
-    if (!first) return false;
-    const single = typings.length === 1;
-    const kept = this.#session.run(typeCells(typings), first, single ? first.typed : null);
-    if (!kept && single) this.take(first);
-    return false;
-  }
-
-  /** Moves dragged rows or columns before line `to` as one step, and chooses them where they came to. */
-  drag(
-    what: "rows" | "columns",
-    lines: readonly number[],
-    to: number | undefined,
-    move: (page: number, at: number, count: number, to: number) => Command,
-  ): void {
-    const [at, count] = [Math.min(...lines), lines.length];
-    if (to === undefined || (to >= at && to <= at + count)) return;
-    const isOne = Math.max(...lines) - at + 1 === count;
-    const step: Command = isOne
-      ? move(this.#page, at, count, to)
-      : {
-          label: "move",
-          edit: () => ({ refusal: `only ${what} that lie side by side can be moved together` }),
-        };
-    if (!this.#session.run(step, this.place(0, 0))) return;
-    const first = to > at ? to - count : to;
-    if (what === "rows") this.#hot.selectRows(first, first + count - 1);
-    else this.#hot.selectColumns(first, first + count - 1);
-  }
-
-  /** Draws `source` out over `target` as one step. */
-  fill(source: Block, target: Block): void {
-    const { book } = this.#session.store;
-    const whole: Block = {
-      page: this.#page,
-      top: Math.min(source.top, target.top),
-      left: Math.min(source.left, target.left),
-      bottom: Math.max(source.bottom, target.bottom),
-      right: Math.max(source.right, target.right),
-    };
-    const step = { ...typeCells(drawnOut(book, source, target)), label: "fill cells" };
-    this.#session.run(step, this.place(whole.top, whole.left));
-    this.selectBlock(whole);
   }
 }

@@ -5,6 +5,7 @@ import { insertColumns, insertRows, removeColumns, removeRows } from "../../stor
 import type { Command } from "../../store/store.ts";
 import type { EditSession } from "./edit-session.ts";
 import { fillWithin } from "./fill.ts";
+import { fill } from "./grid-acts.ts";
 import type { GridView } from "./grid-view.ts";
 import type { Form } from "./RowsAndColumns.tsx";
 
@@ -15,10 +16,10 @@ export function addGridKeys(
   openMenu: () => void,
   openForm: (form: Form) => void,
 ): void {
-  const fill = (direction: "down" | "right") => () => {
+  const fillTowards = (direction: "down" | "right") => () => {
     const block = grid.block();
     const pair = block && fillWithin(block, direction);
-    if (pair) grid.fill(...pair);
+    if (pair) fill(grid, session, ...pair);
   };
   const run = (command: (block: Block) => Command | null, chosen: (block: Block) => Block) => () => {
     const block = grid.block();
@@ -93,8 +94,8 @@ export function addGridKeys(
     { keys: [["Home"]], callback: home(false), group },
     { keys: [["Control/Meta", "Home"]], callback: home(true), group },
     ...far,
-    { keys: [["Control/Meta", "d"]], callback: fill("down"), group },
-    { keys: [["Control/Meta", "r"]], callback: fill("right"), group },
+    { keys: [["Control/Meta", "d"]], callback: fillTowards("down"), group },
+    { keys: [["Control/Meta", "r"]], callback: fillTowards("right"), group },
     { keys: [["Shift", "F10"], ["ContextMenu"]], callback: openMenu, group },
     { keys: [["Shift", "F2"]], callback: () => openForm("note"), group },
     { keys: [["Alt", "ArrowDown"]], callback: () => grid.edit(), group },

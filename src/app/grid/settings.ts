@@ -9,6 +9,7 @@ import { markHidden } from "./arrangement.ts";
 import type { EditSession } from "./edit-session.ts";
 import { cellEditor } from "./editor.ts";
 import { fittingWidth } from "./fit.ts";
+import { change, drag, fill } from "./grid-acts.ts";
 import type { GridView } from "./grid-view.ts";
 import { drawHeading } from "./paint.ts";
 import { pointing } from "./pointing.ts";
@@ -63,7 +64,7 @@ export function settings(grid: GridView, session: EditSession): Handsontable.Gri
     editor: cellEditor(
       session,
       () => grid.index,
-      (row, column, text) => grid.change([[row, column, null, text]]),
+      (row, column, text) => change(grid, session, [[row, column, null, text]]),
     ) as never,
     // Any text is text.
     sanitizer: (text: string) => text.replaceAll("&", "&amp;").replaceAll("<", "&lt;"),
@@ -78,13 +79,13 @@ export function settings(grid: GridView, session: EditSession): Handsontable.Gri
     modifySourceData: (row, column, holder, io) => {
       if (io === "get") holder.value = session.textAt(grid.place(row, Number(column)));
     },
-    beforeChange: (changes) => grid.change(changes as never),
+    beforeChange: (changes) => change(grid, session, changes as never),
     beforeCreateRow: () => false,
     beforeCreateCol: () => false,
     beforeRemoveRow: () => false as never,
     beforeRemoveCol: () => false as never,
     beforeAutofill: ((_data: unknown, source: Range, target: Range) => {
-      grid.fill(blockOf(source, grid.index), blockOf(target, grid.index));
+      fill(grid, session, blockOf(source, grid.index), blockOf(target, grid.index));
       return false;
     }) as never,
     // The library forgets to let go of the handle after a double click, and its box follows the mouse.
@@ -108,11 +109,11 @@ export function settings(grid: GridView, session: EditSession): Handsontable.Gri
     },
     // Dragged rows and columns are moved in the book; the library's own order stays as it is.
     beforeRowMove: ((rows: number[], _last: number, to: number | undefined) => {
-      grid.drag("rows", rows, to, moveRows);
+      drag(grid, session, "rows", rows, to, moveRows);
       return false;
     }) as never,
     beforeColumnMove: ((columns: number[], _last: number, to: number | undefined) => {
-      grid.drag("columns", columns, to, moveColumns);
+      drag(grid, session, "columns", columns, to, moveColumns);
       return false;
     }) as never,
     afterGetRowHeader: (row, th) => markHidden(th, grid.page, row),

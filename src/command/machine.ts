@@ -58,6 +58,22 @@ export const machine: Io = {
       );
     }
   },
+  bytes(path, most) {
+    const from = path === "-" ? 0 : path;
+    try {
+      const size = from === 0 ? 0 : statSync(from).size;
+      if (size > most)
+        throw new Wrong(
+          `${fileName(path)}: it has ${Math.round(size / 1e6)} MB, and the most is ${most / 1e6} MB; cut it into parts`,
+        );
+      return readFileSync(from);
+    } catch (reason) {
+      if (reason instanceof Wrong) throw reason;
+      throw new Wrong(
+        `${fileName(path)}: ${UNREAD[codeOf(reason)] ?? `it can't be read (${codeOf(reason)})`}`,
+      );
+    }
+  },
   write(path, content) {
     try {
       makeFolder(dirname(path));

@@ -8,6 +8,7 @@ import { draft } from "./draft.ts";
 import { explain } from "./explain.ts";
 import { exportBook } from "./export.ts";
 import { functions } from "./functions.ts";
+import { importFile } from "./import.ts";
 import { lay } from "./lay.ts";
 import { machine } from "./machine.ts";
 import { solve } from "./solve.ts";
@@ -26,6 +27,7 @@ export const VERBS: readonly Verb[] = [
   lay,
   draft,
   exportBook,
+  importFile,
 ];
 
 const usageOf = ({ name, usage, about }: Verb): string => `  ${name} ${usage}\n      ${about}`;

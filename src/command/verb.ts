@@ -2,6 +2,8 @@
 export interface Io {
   /** Text of a file, or of standard input for "-". Throws `Wrong` with a sentence when it can't be read. */
   read(path: string): string;
+  /** The bytes of a file of at most `most` bytes, or of standard input for "-". Throws `Wrong` as `read` does. */
+  bytes(path: string, most: number): Uint8Array;
   /** Writes a file, making its folder when it does not exist. */
   write(path: string, content: string | Uint8Array): void;
   /** Prints to standard output, a line break added. */

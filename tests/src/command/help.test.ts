@@ -24,6 +24,7 @@ async function run(line: string) {
   const [out, err, written]: [string[], string[], string[]] = [[], [], []];
   const io: Io = {
     read: (path) => FILES[path] ?? readFileSync(path, "utf8"),
+    bytes: (path) => readFileSync(path),
     write: (path) => written.push(path),
     out: (text) => out.push(text),
     pass: (text) => out.push(text),

@@ -28,6 +28,7 @@ export async function runOn(text: string, ...args: readonly string[]): Promise<R
       if (path !== "book.json") throw new Wrong(`${path}: there is no such file`);
       return text;
     },
+    bytes: (path) => new TextEncoder().encode(io.read(path)),
     write(path, content) {
       files[path] = String(content);
     },

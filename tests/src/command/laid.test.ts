@@ -36,6 +36,7 @@ async function run(verb: Verb, ...args: string[]) {
   const out: string[] = [];
   const io: Io = {
     read: () => skirtBook(),
+    bytes: () => new TextEncoder().encode(skirtBook()),
     write: () => {},
     out: (line) => void out.push(line),
     pass: (text) => void out.push(String(text)),

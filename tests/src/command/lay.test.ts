@@ -21,6 +21,7 @@ async function run(text: string, ...options: string[]) {
   const written = new Map<string, string>();
   const io: Io = {
     read: () => text,
+    bytes: () => new TextEncoder().encode(text),
     write: (path, content) => void written.set(path, String(content)),
     out: (line) => void out.push(line),
     pass: (content) => void out.push(content),

@@ -252,7 +252,7 @@ test("what works is shown where a cell has no answer in part of the range", asyn
 });
 
 test("what fails in a way nobody thought of is still one sentence", async () => {
-  const io = { read: () => { throw new RangeError("odd"); }, write() {}, out() {}, pass() {}, err: (text: string) => said.push(text) }; // biome-ignore format: short
+  const io = { read: () => { throw new RangeError("odd"); }, bytes: () => new Uint8Array(), write() {}, out() {}, pass() {}, err: (text: string) => said.push(text) }; // biome-ignore format: short
   const said: string[] = [];
   expect(await main(["calculate", "book.json"], io)).toBe(2);
   expect(said).toEqual(["this failed unexpectedly (odd)"]);

@@ -1,0 +1,91 @@
+/** The text of a file's bytes: UTF-8 or UTF-16 with or without a byte order mark, else Windows-1252. */
+
+/** The largest file that is read. */
+export const MOST_BYTES = 50_000_000;
+
+export interface Decoded {
+  readonly text: string;
+  /** The encoding in a few words: "UTF-8 with a byte order mark". */
+  readonly encoding: string;
+}
+
+export interface Refused {
+  readonly refusal: string;
+}
+
+/** What a file that is no text begins with. */
+const BEGINNINGS: readonly (readonly [bytes: string, what: string])[] = [
+  ["%PDF", "it is a PDF, not a table of texts; save the table as CSV in the program it was made with"],
+  [
+    "PK\u0003\u0004",
+    "it is a packed file, such as a spreadsheet, not a CSV; save its sheet as CSV in the program it was made with",
+  ],
+  [
+    "\u00d0\u00cf\u0011\u00e0",
+    "it is an old spreadsheet or document, not a CSV; save its sheet as CSV first",
+  ],
+  ["\u0089PNG", "it is a picture, not a CSV"],
+  ["\u00ff\u00d8\u00ff", "it is a picture, not a CSV"],
+];
+
+/** Bytes that stand for no letter in Windows-1252. */
+const NO_LETTER = /[\u0081\u008d\u008f\u0090\u009d]/;
+
+export const tooLarge = (bytes: number): string =>
+  `the file has ${Math.round(bytes / 1e6)} MB, and the most is ${MOST_BYTES / 1e6} MB; cut it into parts`;
+
+export function decode(bytes: Uint8Array): Decoded | Refused {
+  if (bytes.length > MOST_BYTES) return { refusal: tooLarge(bytes.length) };
+  if (bytes.length === 0) return { refusal: "the file is empty" };
+  const beginning = String.fromCharCode(...bytes.subarray(0, 4));
+  const found = BEGINNINGS.find(([start]) => beginning.startsWith(start));
+  if (found) return { refusal: found[1] };
+  const read = withMark(bytes) ?? withoutMark(bytes);
+  if ("refusal" in read) return read;
+  const at = read.text.indexOf("\u0000");
+  return at < 0
+    ? read
+    : {
+        refusal: `it is no text: character ${at + 1} is a zero byte; choose a file of comma-separated values`,
+      };
+}
+
+function decodedAs(bytes: Uint8Array, label: string, encoding: string): Decoded | Refused {
+  try {
+    return { text: new TextDecoder(label, { fatal: true }).decode(bytes), encoding };
+  } catch {
+    return { refusal: `its first bytes say ${encoding}, and what follows is not; save it as UTF-8` };
+  }
+}
+
+/** What a byte order mark says; null when there is none. */
+function withMark(bytes: Uint8Array): Decoded | Refused | null {
+  const [a, b, c] = bytes;
+  if (a === 0xef && b === 0xbb && c === 0xbf)
+    return decodedAs(bytes, "utf-8", "UTF-8 with a byte order mark");
+  if (a === 0xff && b === 0xfe) return decodedAs(bytes, "utf-16le", "UTF-16 with a byte order mark");
+  if (a === 0xfe && b === 0xff) return decodedAs(bytes, "utf-16be", "UTF-16 with a byte order mark");
+  return null;
+}
+
+function withoutMark(bytes: Uint8Array): Decoded | Refused {
+  const halves = zerosOfHalves(bytes);
+  if (halves[1] > 0.4 && halves[0] < 0.1) return decodedAs(bytes, "utf-16le", "UTF-16");
+  if (halves[0] > 0.4 && halves[1] < 0.1) return decodedAs(bytes, "utf-16be", "UTF-16");
+  try {
+    return { text: new TextDecoder("utf-8", { fatal: true }).decode(bytes), encoding: "UTF-8" };
+  } catch {
+    const text = new TextDecoder("windows-1252").decode(bytes);
+    return NO_LETTER.test(text)
+      ? { refusal: "its letters are neither UTF-8 nor Windows-1252; save it as UTF-8" }
+      : { text, encoding: "Windows-1252, because it is not UTF-8" };
+  }
+}
+
+/** The shares of zeros among the even and the odd bytes at the beginning: letters of UTF-16 have one each. */
+function zerosOfHalves(bytes: Uint8Array): [even: number, odd: number] {
+  const counts: [number, number] = [0, 0];
+  const length = Math.min(bytes.length, 2000) & ~1;
+  for (let i = 0; i < length; i += 1) if (bytes[i] === 0) counts[i % 2]! += 1;
+  return [counts[0] / (length / 2 || 1), counts[1] / (length / 2 || 1)];
+}

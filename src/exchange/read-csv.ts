@@ -1,0 +1,233 @@
+/** A file of comma-separated values, whatever parts its cells, as a page of a book. Nothing in it is worked out. */
+import Papa from "papaparse";
+import { type Decimal, withDecimalMark } from "../../functions/decimal.ts";
+import { type Column, LONGEST, MOST_CELLS, MOST_COLUMNS, MOST_ROWS, type Page } from "../book/shape.ts";
+import { decode, type Refused } from "./decode.ts";
+
+export interface ImportedPage {
+  readonly page: Page;
+  /** How the file was understood, in sentences. */
+  readonly understood: readonly string[];
+}
+
+/** What is known of the file better than it can be found out. */
+export interface CsvForm {
+  /** The sign between cells. */
+  readonly delimiter?: string | undefined;
+  /** The decimal mark of its figures. */
+  readonly decimal?: Decimal | undefined;
+}
+
+/** In the order of preference: a comma comes last, because it stands in figures and in sentences too. */
+export const DELIMITERS: Readonly<Record<string, string>> = {
+  tab: "\t",
+  semicolon: ";",
+  stroke: "|",
+  comma: ",",
+};
+
+const said = (count: number): string => count.toLocaleString("en");
+const many = (count: number, noun: string): string => `${said(count)} ${noun}${count === 1 ? "" : "s"}`;
+
+/** `title` is that of the page; `bookDecimal` the decimal mark of the book that it goes into. */
+export function readCsv(
+  bytes: Uint8Array,
+  title: string,
+  bookDecimal: Decimal = "point",
+  form: CsvForm = {},
+): ImportedPage | Refused {
+  const decoded = decode(bytes);
+  if ("refusal" in decoded) return decoded;
+  const text = decoded.text.replace(/^\ufeff/, "").replace(/\r\n?/g, "\n");
+  const cut =
+    form.delimiter === undefined
+      ? bestCut(text)
+      : { delimiter: form.delimiter, ...parsed(text, form.delimiter) };
+  const { rows } = cut;
+  while (rows.length > 0 && rows.at(-1)!.every((cell) => cell.trim() === "")) rows.pop();
+  if (rows.length === 0) return { refusal: "the file has only blanks" };
+  const refusal = sizeFault(rows);
+  if (refusal) return { refusal };
+  const heads = hasHeadings(rows);
+  const body = heads ? rows.slice(1) : rows;
+  const wide = rows.reduce((most, row) => Math.max(most, row.length), 1);
+  const columns = Array.from({ length: wide }, (_, i): Column => {
+    const cells = body.map((row) => row[i] ?? "");
+    const heading = heads ? (rows[0]![i] ?? "").trim().slice(0, LONGEST.heading) : "";
+    return { heading, kind: cells.some(losesAsFigure) ? "text" : "any", width: widthOf([heading, ...cells]) };
+  });
+  const decimal = form.decimal ? given(form.decimal) : decimalOf(body);
+  let inert = 0;
+  const typed = body.map((row) =>
+    row.map((cell, i) => {
+      if (/^\s*=\s*\S/.test(cell)) {
+        inert += 1;
+        return `'${cell}`;
+      }
+      return columns[i]!.kind === "text" ? cell : inBook(cell, decimal.mark, bookDecimal);
+    }),
+  );
+  const texts = columns.filter(({ kind }) => kind === "text").length;
+  const uneven = rows.filter((row) => row.length !== wide).length;
+  return {
+    page: { title, stage: "Measure", columns, rows: typed, notes: {} },
+    understood: [
+      `The letters are ${decoded.encoding}.`,
+      wide === 1
+        ? "Each line is one cell."
+        : `The cells are parted by ${NOUNS[cut.delimiter] ?? `"${cut.delimiter}"`}: ${many(rows.length, "line")} of ${many(wide, "cell")}.`,
+      ...(cut.loose ? ["The quotes do not pair, so they are kept as signs like others."] : []),
+      ...(uneven > 0 ? [`${many(uneven, "line")} had fewer cells; they are filled with blanks.`] : []),
+      heads ? "The first line is taken for the headings." : "No line is taken for headings.",
+      decimal.sentence,
+      ...(texts > 0
+        ? [
+            `${many(texts, "column")} ${texts === 1 ? "is" : "are"} kept as text, because figures there begin with 0 or have more than 15 digits.`,
+          ]
+        : []),
+      ...(inert > 0
+        ? [
+            `${many(inert, "cell")} that ${inert === 1 ? "begins" : "begin"} with = got ' before it, so that nothing is calculated from the file.`,
+          ]
+        : []),
+    ],
+  };
+}
+
+const NOUNS: Readonly<Record<string, string>> = {
+  "\t": "tabs",
+  ";": "semicolons",
+  "|": "upright strokes",
+  ",": "commas",
+};
+
+interface Cut {
+  readonly rows: string[][];
+  /** Whether the quotes do not pair and were taken for signs. */
+  readonly loose: boolean;
+}
+
+function parsed(text: string, delimiter: string): Cut {
+  const read = (quoteChar: string) => Papa.parse<string[]>(text, { delimiter, newline: "\n", quoteChar });
+  const quoted = read('"');
+  const loose = quoted.errors.some(({ type }) => type === "Quotes");
+  return { rows: (loose ? read("\0") : quoted).data, loose };
+}
+
+/** How much of a file is looked at to find what parts its cells. */
+const LOOKED_AT = 100_000;
+
+/** The text cut at the sign that cuts most of its lines into the same number of cells, two or more. */
+function bestCut(text: string): Cut & { readonly delimiter: string } {
+  const part =
+    text.length > LOOKED_AT ? text.slice(0, text.lastIndexOf("\n", LOOKED_AT) + 1 || LOOKED_AT) : text;
+  const shares = Object.values(DELIMITERS).map((delimiter) => {
+    const counts = parsed(part, delimiter).rows.filter((row) => row.some((cell) => cell.trim() !== ""));
+    const wide = counts.map((row) => row.length);
+    const usual = wide.toSorted((a, b) => a - b)[wide.length >> 1] ?? 1;
+    return { delimiter, share: usual < 2 ? 0 : wide.filter((one) => one === usual).length / wide.length };
+  });
+  const best = shares.reduce((a, b) => (b.share > a.share ? b : a));
+  const delimiter = best.share > 0.5 ? best.delimiter : mostOften(part);
+  return { delimiter, ...parsed(text, delimiter) };
+}
+
+/** Where no sign cuts the lines alike, the one that stands in most lines, if it stands in half of them. */
+function mostOften(text: string): string {
+  const lines = text.split("\n").filter((line) => line !== "");
+  const found = Object.values(DELIMITERS).find(
+    (delimiter) => lines.filter((line) => line.includes(delimiter)).length * 2 > lines.length,
+  );
+  return found ?? "\t";
+}
+
+function sizeFault(rows: readonly (readonly string[])[]): string | null {
+  if (rows.length > MOST_ROWS + 1)
+    return `the file has ${said(rows.length)} lines, and a page holds at most ${said(MOST_ROWS)} rows; cut it into parts`;
+  let cells = 0;
+  for (const [i, row] of rows.entries()) {
+    cells += row.length;
+    if (row.length > MOST_COLUMNS)
+      return `line ${said(i + 1)} has ${said(row.length)} cells, and a page holds at most ${MOST_COLUMNS} columns; leave out columns, or say what parts the cells`;
+    const long = row.find((cell) => cell.length > LONGEST.typed);
+    if (long !== undefined)
+      return `a cell of line ${said(i + 1)} has ${said(long.length)} characters, and a cell holds at most ${said(LONGEST.typed)}; look for a quote that is not closed`;
+  }
+  return cells > MOST_CELLS
+    ? `the file has ${said(cells)} cells, and a book holds at most ${said(MOST_CELLS)}; cut it into parts`
+    : null;
+}
+
+/** A figure with points, commas or spaces in it. */
+const FIGURE = /^\s*[-+]?\d[\d., \u00a0\u202f']*\s*%?\s*$/;
+
+/** Whether the first line has a text over each column that has anything, and figures follow somewhere below. */
+function hasHeadings([first, ...rest]: readonly (readonly string[])[]): boolean {
+  if (!first || rest.length === 0 || first.some((cell) => /\d\s*$/.test(cell) && FIGURE.test(cell)))
+    return false;
+  const named = first.filter((cell) => cell.trim() !== "");
+  const unique = new Set(named.map((cell) => cell.trim().toLowerCase())).size === named.length;
+  const below = rest.some((row) => row.some((cell) => FIGURE.test(cell)));
+  return unique && below && named.length === first.length;
+}
+
+/** What would not come back from a figure: a number that begins with 0, such as a size or a telephone; more digits than a figure has. */
+const losesAsFigure = (cell: string): boolean =>
+  /^\s*[-+]?0\d/.test(cell) ? FIGURE.test(cell) : /^\s*\d{16,}\s*$/.test(cell);
+
+const given = (mark: Decimal) => ({ mark, sentence: `The figures have a decimal ${mark}, as you say.` });
+
+function decimalOf(rows: readonly (readonly string[])[]): { mark: Decimal | null; sentence: string } {
+  const counts = { comma: 0, point: 0, unclear: 0 };
+  let example = "";
+  for (const row of rows) {
+    for (const cell of row) {
+      if (!FIGURE.test(cell)) continue;
+      const figure = cell.trim();
+      const last = /([.,])(\d+)\D*$/.exec(figure);
+      if (!last) continue;
+      const signs = figure.match(/[.,]/g)!;
+      const [sign, digits] = [last[1], last[2]!.length];
+      const other = signs.some((one) => one !== sign);
+      const twice = signs.filter((one) => one === sign).length > 1;
+      // 1.234.567 is in threes; so is the point of 1.234,5. The sign before three digits alone may be either.
+      const mark = twice ? (sign === "," ? "point" : "comma") : sign === "," ? "comma" : "point";
+      if (digits === 3 && !other && !twice && !/^\D*0[.,]/.test(figure)) {
+        counts.unclear += 1;
+        example ||= figure;
+      } else counts[mark] += 1;
+    }
+  }
+  if (counts.comma > 0 && counts.point > 0)
+    return {
+      mark: null,
+      sentence: `Some figures have a decimal comma (${counts.comma}), some a point (${counts.point}); each is read by itself.`,
+    };
+  if (counts.comma > 0) return { mark: "comma", sentence: "The figures have a decimal comma." };
+  if (counts.point > 0) return { mark: "point", sentence: "The figures have a decimal point." };
+  return {
+    mark: null,
+    sentence:
+      counts.unclear > 0
+        ? `${many(counts.unclear, "figure")} such as ${example} can be read in two ways: say which decimal mark the file has.`
+        : "No figure has decimals.",
+  };
+}
+
+/** A figure of a file with this decimal mark as the book writes it; other cells as they are. */
+function inBook(cell: string, mark: Decimal | null, bookDecimal: Decimal): string {
+  if (mark === null || !FIGURE.test(cell) || !/[.,]/.test(cell)) return cell;
+  const [thousands, point] = mark === "comma" ? [/\./g, ","] : [/,/g, "."];
+  const plain = cell
+    .trim()
+    .replace(thousands, "")
+    .replace(/[ \u00a0\u202f']/g, "")
+    .replace(point, ".");
+  return /^[-+]?\d+(?:\.\d+)?%?$/.test(plain) ? withDecimalMark(plain, bookDecimal) : cell;
+}
+
+/** Wide enough for most of the texts, in pixels. */
+function widthOf(texts: readonly string[]): number {
+  const longest = texts.slice(0, 200).reduce((most, text) => Math.max(most, text.length), 0);
+  return Math.min(320, Math.max(60, 24 + 8 * longest));
+}

@@ -2,7 +2,7 @@ import type { Book } from "../book/shape.ts";
 import { type Figures, pageCsv } from "../exchange/page-csv.ts";
 import { openBook } from "./open.ts";
 import { readOptions } from "./options.ts";
-import { type Verb, type VerbOptions, Wrong } from "./verb.ts";
+import { JSON_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
 const OPTIONS = {
   to: { type: "string", value: "csv", about: "the format: csv is comma-separated values of one page" },
@@ -12,18 +12,19 @@ const OPTIONS = {
     about: "writes figures with all their places and pieces as outlines, not as the page shows them",
   },
   out: { type: "string", value: "FILE", about: "the file to write; - is standard output" },
+  ...JSON_OPTION,
 } as const satisfies VerbOptions;
 
 export const exportBook: Verb = {
   name: "export",
-  usage: "BOOK --to csv [--page TITLE] [--full] --out FILE",
+  usage: "BOOK --to csv [--page TITLE] [--full] --out FILE [--json]",
   about: "Writes a page of a book as a file for other programs.",
   options: OPTIONS,
   examples: [
     "export templates/peplum-bodice.json --to csv --page Cut --out cut.csv",
     "export templates/peplum-bodice.json --to csv --page Draft --full --out draft.csv",
   ],
-  writes: "FILE.",
+  writes: "FILE, and on standard output what it holds; with --out - the file itself.",
   async run(args, io) {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
     const [path] = positionals;
@@ -34,9 +35,16 @@ export const exportBook: Verb = {
     if (out === "") throw new Wrong("export needs a file to write, such as --out page.csv");
     const engine = openBook(path, io);
     const figures: Figures = values.full ? "full" : "shown";
-    const text = pageCsv(engine, pageCalled(engine.book, values.page), figures);
-    if (out === "-") io.pass(text);
-    else io.write(out, text);
+    const page = pageCalled(engine.book, values.page);
+    const text = pageCsv(engine, page, figures);
+    if (out === "-") {
+      io.pass(text);
+      return 0;
+    }
+    io.write(out, text);
+    const { title } = engine.book.pages[page]!;
+    if (values.json) io.out(JSON.stringify({ file: out, page: title, figures }));
+    else io.out(`${out}  the page ${title}, ${values.full ? "figures in full" : "figures as shown"}`);
     return 0;
   },
 };

@@ -1,13 +1,13 @@
 import type { Decimal } from "../../functions/decimal.ts";
 import { DEFAULT_MARK } from "../../functions/fractions.ts";
-import { isUnit, UNIT_CHOICES, UNITS } from "../../functions/units.ts";
+import { isUnit, UNIT_CHOICES, UNITS, type Unit } from "../../functions/units.ts";
 import { type Book, blankBook, LONGEST, type Page } from "../book/shape.ts";
 import { writeBook } from "../book/write.ts";
 import { MOST_BYTES } from "../exchange/decode.ts";
 import { DELIMITERS, readCsv } from "../exchange/read-csv.ts";
 import { fileName } from "./machine.ts";
 import { readOptions } from "./options.ts";
-import { type Verb, type VerbOptions, Wrong } from "./verb.ts";
+import { JSON_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
 const OPTIONS = {
   out: {
@@ -26,6 +26,7 @@ const OPTIONS = {
     value: "point|comma",
     about: "the decimal mark of the file's figures; found out when left out",
   },
+  ...JSON_OPTION,
 } as const satisfies VerbOptions;
 
 /** How many rows are shown of what was read. */
@@ -33,7 +34,7 @@ const SHOWN = 5;
 
 export const importFile: Verb = {
   name: "import",
-  usage: `FILE [--out BOOK] [--unit ${UNITS.join("|")}] [--delimiter ${Object.keys(DELIMITERS).join("|")}] [--decimal point|comma]`,
+  usage: `FILE [--out BOOK] [--unit ${UNITS.join("|")}] [--delimiter ${Object.keys(DELIMITERS).join("|")}] [--decimal point|comma] [--json]`,
   about:
     "Makes a book of a file of comma-separated values, whatever parts its cells, and says how the file was understood.",
   options: OPTIONS,
@@ -54,16 +55,35 @@ export const importFile: Verb = {
       decimal: decimalOf(values.decimal),
     });
     if ("refusal" in read) throw new Wrong(`${fileName(path)}: ${read.refusal}`);
-    for (const sentence of read.understood) io.out(sentence);
-    io.out(["", ...preview(read.page)].join("\n"));
-    if (values.out === undefined) return 0;
-    if (values.out.trim() === "")
-      throw new Wrong("--out is empty; give the book's file, such as --out fittings.json");
-    const book: Book = { ...blankBook(title, unit, DEFAULT_MARK[unit]), pages: [read.page] };
-    io.write(values.out, writeBook(book));
+
+    const out = values.out?.trim();
+    if (out === "") throw new Wrong("--out is empty; give the book's file, such as --out fittings.json");
+    if (out !== undefined) io.write(out, writeBook(bookWith(read.page, unit)));
+    const { columns, rows } = read.page;
+    const headings = columns.map(({ heading }) => heading);
+    if (values.json)
+      io.out(
+        JSON.stringify(
+          {
+            understood: read.understood,
+            headings,
+            rows: rows.length,
+            first: rows.slice(0, SHOWN),
+            file: out,
+          },
+          null,
+          2,
+        ),
+      );
+    else io.out([...read.understood, "", ...preview(read.page)].join("\n"));
     return 0;
   },
 };
+
+const bookWith = (page: Page, unit: Unit): Book => ({
+  ...blankBook(page.title, unit, DEFAULT_MARK[unit]),
+  pages: [page],
+});
 
 function delimiterOf(word: string | undefined): string | undefined {
   if (word === undefined) return undefined;

@@ -224,7 +224,7 @@ it("a gored skirt is cut by touch alone on a tablet", { timeout: 60_000 }, async
   await hand.tap(button("Fill the window with Drawing"));
   await piece(page).waitFor();
   expect(await tooSmall(page)).toEqual([]);
-  await hand.tap(button("Give back the window from Drawing"));
+  await hand.tap(button("Usual size of Drawing"));
 
   hand.step("change a measurement");
   await write("B4", "33");

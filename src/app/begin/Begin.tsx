@@ -115,7 +115,7 @@ function Choice({ list, onGarment }: { list: readonly Offer[]; onGarment: (garme
         />
         <span role="status" className="aside">
           {read.length === 0
-            ? "Nothing here has these words; try others."
+            ? "Nothing here matches these words; try others."
             : words.trim() !== "" && "Enter opens the first."}
         </span>
       </label>

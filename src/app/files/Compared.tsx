@@ -50,7 +50,7 @@ export function Compared({ read, other, open, onPlace }: Props) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and the keyboard has to reach it
     <section className="compared" aria-label="Differences" tabIndex={0}>
-      <Differences title="What is otherwise" list={changes} {...{ other, open, onPlace }} />
+      <Differences title="What differs" list={changes} {...{ other, open, onPlace }} />
       <Differences title="What came of it" list={answers} {...{ other, open, onPlace }} />
     </section>
   );

@@ -102,13 +102,12 @@ function Part({ name, of, open = false, room, onRoom, children }: PartProps) {
             <button
               key={all}
               type="button"
-              className={`quiet part-fill-${all}`}
-              aria-pressed={own === all}
+              className={`quiet part-fill-${all}${own === all ? " part-fill-on" : ""}`}
               onClick={() => onRoom(own === all ? null : { part: name, all })}
             >
-              {own === all ? "Give back" : "Fill"} the {all}
+              {own === all ? "Usual size" : `Fill the ${all}`}
               <span className="unseen">
-                {own === all ? " from" : " with"} {name}
+                {own === all ? " of" : " with"} {name}
               </span>
             </button>
           ))}

@@ -215,10 +215,9 @@ function jumpSentence(
   if ("sentence" in after) return `${from} ${watched.label} has no answer: ${after.sentence}`;
   if ("sentence" in before) return `${from} ${watched.label} is ${readingText(book, watched, after)}`;
   const [old, now] = [numberOf(before), numberOf(after)];
-  const [was, is] =
-    old === null || now === null
-      ? [readingText(book, watched, before), readingText(book, watched, after)]
-      : shownApart([old, now], watched.kind, book);
+  if (old === null || now === null)
+    return `${from} ${watched.label} changes from “${readingText(book, watched, before)}” to “${readingText(book, watched, after)}”`;
+  const [was, is] = shownApart([old, now], watched.kind, book);
   const or = about ? "about " : "";
   return `${from} ${watched.label} is ${or}${is}, not ${or}${was}`;
 }

@@ -71,7 +71,9 @@ test("a verdict that turns is told in its own words", () => {
   const { jumps } = found(panelSkirt(), "depth", "verdict", 60, 70, 1);
   // 3 panels of depth + 3 in pass 200 in when the depth passes 63 2/3.
   expect(jumps.map(({ at }) => at)).toEqual([63.75]);
-  expect(jumps[0]!.sentence).toBe("from depth 63 3/4 verdict is check: more than the 200 in at hand, not ok");
+  expect(jumps[0]!.sentence).toBe(
+    "from depth 63 3/4 verdict changes from “ok” to “check: more than the 200 in at hand”",
+  );
 });
 
 test("whole cells jump at whole numbers, and a length that only grows with them does not jump", () => {

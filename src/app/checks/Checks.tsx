@@ -63,11 +63,11 @@ function countText(count: number): string {
 }
 
 function Row({ check, store, onPlace }: Pick<Props, "store" | "onPlace"> & { check: Check }) {
-  const { place, address, name, sentence, waiting, column: kept, stopped } = check;
+  const { place, address, name, label, sentence, waiting, column: kept, stopped } = check;
   return (
     <li>
       <button type="button" className="check" onClick={() => onPlace(place)}>
-        <span className="check-where">{name ? `${name} · ${address}` : address}</span>
+        <span className="check-where">{name || label ? `${name ?? label} · ${address}` : address}</span>
         <span className="check-what">{sentence}</span>
         {waiting > 0 && (
           <span className="check-waiting">

@@ -15,6 +15,7 @@ import {
   wornAt,
 } from "../../engine/drawn.ts";
 import type { Engine } from "../../engine/engine.ts";
+import { labelOf } from "../../engine/label.ts";
 import { pictureOf, wordsOf } from "../../engine/picture.ts";
 import { pieceNotes, withNotes } from "../../engine/piece-notes.ts";
 import { ROLE_WORDS } from "../../engine/roles.ts";
@@ -34,6 +35,12 @@ export interface Drawings {
   /** The cell that was drawn last: it stays while a cell without a drawing is chosen. */
   readonly last: RefObject<Place | null>;
 }
+
+/** A drawn cell as it is spoken of: its name, else its label, else its address. */
+const calledBy = (
+  engine: Engine,
+  { name, place, address }: Pick<Drawn, "name" | "place" | "address">,
+): string => name ?? labelOf(engine.book, place) ?? address;
 
 interface Props extends Drawings {
   readonly store: Store;
@@ -95,10 +102,10 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
           <p className="drawing-what">
             {other ? (
               <button type="button" className="link" onClick={() => onPlace(drawn.place)}>
-                {drawn.name ?? drawn.address}
+                {calledBy(engine, drawn)}
               </button>
             ) : (
-              <b>{drawn.name ?? drawn.address}</b>
+              <b>{calledBy(engine, drawn)}</b>
             )}{" "}
             {drawn.shown}
           </p>
@@ -117,8 +124,8 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
           decimal={store.shown.decimal}
           title={
             garment
-              ? `${garment.name ?? garment.address} as worn, seen from ${seenWords(manner)}`
-              : `Drawing of ${drawn.name ?? drawn.address}, ${drawn.shown}`
+              ? `${calledBy(engine, garment)} as worn, seen from ${seenWords(manner)}`
+              : `Drawing of ${calledBy(engine, drawn)}, ${drawn.shown}`
           }
           description={
             garment
@@ -144,7 +151,7 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
 /** A piece's drawing has on it what a printed pattern piece has: name, how many, cloth, wearer and day. */
 const labelled = (engine: Engine, drawn: Drawn): readonly Shape[] =>
   drawn.isOfValue && engine.view(drawn.place).kind === "piece"
-    ? withNotes(drawn.shapes, pieceNotes(engine, drawn.place, drawn.name ?? drawn.address))
+    ? withNotes(drawn.shapes, pieceNotes(engine, drawn.place, calledBy(engine, drawn)))
     : drawn.shapes;
 
 /** The chosen cell when it has a drawing; else the one drawn before stays, or the book's own piece is drawn. */

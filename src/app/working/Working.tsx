@@ -4,6 +4,7 @@ import { memo } from "react";
 import type { Place } from "../../book/address.ts";
 import type { Engine } from "../../engine/engine.ts";
 import { chainPlaces, explain } from "../../engine/explain.ts";
+import { cellText, labelOf } from "../../engine/label.ts";
 import { laidText } from "../../engine/laid.ts";
 import { laysBelowText } from "../../engine/lays-below.ts";
 import { dependents } from "../../engine/references.ts";
@@ -51,12 +52,13 @@ const Chain = memo(function Chain({ store, place, onPlace, revision }: Props & {
             {typed.map((one) => {
               const { name, typed: text, kind, shown } = engine.view(one);
               const address = engine.address(one);
+              const called = name ?? labelOf(engine.book, one) ?? address;
               return (
                 <li key={address}>
                   <button type="button" className="link" onClick={() => onPlace(one)}>
-                    {name ?? address}
+                    {called}
                   </button>
-                  {name && <span className="worked-address">{address}</span>}
+                  {called !== address && <span className="worked-address">{address}</span>}
                   <span className="worked-value" title={exact(engine.value(one), kind, engine.book)}>
                     {text === "" ? "blank" : shown}
                   </span>
@@ -80,8 +82,8 @@ interface SectionProps {
 
 /** One cell's working. Each is worked on its own, so that what is typed meanwhile need not wait for all. */
 const Section = memo(function Section({ engine, place, onPlace }: SectionProps) {
-  const { name, address, typed, shown, kind, problem, parts, calls } = explain(engine, place);
-  const called = name ?? address;
+  const { name, label, address, typed, shown, kind, problem, parts, calls } = explain(engine, place);
+  const called = name ?? label ?? address;
   const from = problem && engine.address(problem.from);
   const { origin } = engine.view(place);
   const laid = origin ? laidText(origin) : onPlace ? "" : laysBelowText(engine, place);
@@ -102,7 +104,7 @@ const Section = memo(function Section({ engine, place, onPlace }: SectionProps) 
           {shown}
         </span>
       </h3>
-      {name && <p className="worked-address">{address}</p>}
+      {called !== address && <p className="worked-address">{address}</p>}
       <p className="formula">{typed}</p>
       {laid && <p className="worked-laid">{laid}</p>}
       {problem && (
@@ -135,7 +137,7 @@ function Uses({ engine, place, onPlace }: Required<Omit<SectionProps, "revision"
         <span key={engine.address(one)}>
           {i > 0 && ", "}
           <button type="button" className="link" onClick={() => onPlace(one)}>
-            {engine.view(one).name ?? engine.address(one)}
+            {engine.view(one).name ?? cellText(engine.book, one)}
           </button>
         </span>
       ))}

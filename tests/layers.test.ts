@@ -9,11 +9,12 @@ const MAY: Record<string, readonly string[]> = {
   engine: ["functions", "book"],
   lay: ["functions", "book"],
   exchange: ["functions", "book", "engine"],
+  paper: ["functions", "book", "engine", "lay"],
   store: ["functions", "book", "engine"],
   worker: ["functions", "book", "engine", "lay"],
-  command: ["functions", "book", "engine", "lay", "exchange", "store"],
+  command: ["functions", "book", "engine", "lay", "exchange", "store", "paper"],
   package: ["functions", "book", "engine", "lay"],
-  app: ["functions", "book", "engine", "lay", "exchange", "store", "worker"],
+  app: ["functions", "book", "engine", "lay", "exchange", "store", "worker", "paper"],
 };
 
 const layerOf = (path: string): string => path.replace(/^src\//, "").split("/")[0]!;

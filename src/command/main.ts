@@ -11,6 +11,7 @@ import { functions } from "./functions.ts";
 import { importFile } from "./import.ts";
 import { lay } from "./lay.ts";
 import { machine } from "./machine.ts";
+import { print } from "./print.ts";
 import { solve } from "./solve.ts";
 import { vary } from "./vary.ts";
 import { type Io, type Verb, Wrong } from "./verb.ts";
@@ -28,6 +29,7 @@ export const VERBS: readonly Verb[] = [
   draft,
   exportBook,
   importFile,
+  print,
 ];
 
 const usageOf = ({ name, usage, about }: Verb): string => `  ${name} ${usage}\n      ${about}`;

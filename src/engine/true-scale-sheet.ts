@@ -24,7 +24,7 @@ export interface Sheet {
 }
 
 /** Millimetres: width of a line, then dash and gap by turns. Each kind has a pattern of its own, so that the kinds differ without colour. */
-const LINES: Record<Role, readonly [width: number, ...dashes: number[]]> = {
+export const LINES: Record<Role, readonly [width: number, ...dashes: number[]]> = {
   cut: [0.8], seam: [0.35, 1.9, 1.1], fold: [0.35, 3.7, 1.1, 0.5, 1.1], placement: [0.4, 0.5, 0.8], grain: [0.3],
   stitch: [0.3, 1.1, 0.5], inner: [0.3, 2.4, 0.8, 0.3, 0.8, 0.3, 0.8], dart: [0.4, 2.6, 0.7], notch: [0.6], slash: [0.3, 3.2, 0.8, 0.5, 0.8, 0.5, 0.8], guide: [0.3, 0.3, 1.1],
 }; // biome-ignore format: a table
@@ -118,7 +118,7 @@ function pieceDrawn(picture: Picture, pen: Pen): string[] {
 }
 
 /** The width of a letter of plain type, as a share of its height. */
-const LETTER = 0.56;
+export const LETTER = 0.56;
 
 /** The words on the piece itself, because the foot is cut away, and the small words of its lines, which never cross a line. */
 function wordsOn({ notes, piece }: FoundPiece, picture: Picture, { of, mm }: Pen): string[] {
@@ -187,7 +187,7 @@ function wordsOn({ notes, piece }: FoundPiece, picture: Picture, { of, mm }: Pen
 /** Whether the outline has a sewing line within it. */
 const hasSeam = ({ piece }: FoundPiece): boolean => piece.marks.some(({ role }) => role === "seam");
 
-const linesSay = (one: FoundPiece): string =>
+export const linesSay = (one: FoundPiece): string =>
   hasSeam(one)
     ? "The solid outline is the cut line; the seam line is within it."
     : "No seam line is marked within the outline: put allowances to it unless they are in it.";

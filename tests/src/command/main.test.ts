@@ -23,6 +23,7 @@ const VERBS = [
   "draft",
   "export",
   "import",
+  "print",
 ];
 const REST: Record<string, string[]> = {
   explain: ["skirt"],

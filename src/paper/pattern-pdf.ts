@@ -1,0 +1,243 @@
+/** The pattern as a PDF: a first sheet with test squares, legend and map, then every sheet that has a line on it. */
+import { type Bounds, boundingBox, flatten, type Point } from "../../functions/geometry/strokes.ts";
+import { flattenPiece } from "../../functions/pieces/piece.ts";
+import { ROLE_WORDS } from "../engine/roles.ts";
+import { LINES } from "../engine/true-scale-sheet.ts";
+import { newDocument, type PdfDocument } from "./document.ts";
+import { MARGIN, OVERLAP, type Paper } from "./paper.ts";
+import { HEAD, type Ink, type PatternSheet } from "./pattern-sheet.ts";
+import { type Tile, tileAt, tileName } from "./tiles.ts";
+
+export interface Heading {
+  /** The book's title. */
+  readonly title: string;
+  /** What is printed, such as "all 6 pieces". */
+  readonly what: string;
+  /** The scale by its name, such as "1/4". */
+  readonly scale: string;
+  /** The day of printing. */
+  readonly day: Date;
+}
+
+export interface Printed {
+  readonly bytes: Uint8Array;
+  readonly sheets: number;
+  /** Letters that the type does not have. */
+  readonly missing: readonly string[];
+}
+
+/** How many sheets of paper the pattern takes, its first sheet among them. */
+export const sheetCount = ({ tiles }: PatternSheet, paper: Paper): number =>
+  tiles.length + (paper.isLarge ? 0 : 1);
+
+export async function patternPdf(sheet: PatternSheet, paper: Paper, heading: Heading): Promise<Printed> {
+  const doc = await newDocument(heading.title, heading.day);
+  const sheets = sheetCount(sheet, paper);
+  const height = paper.height ?? sheet.tiling.tall + 2 * MARGIN;
+  if (!paper.isLarge) {
+    doc.page(paper.width, height);
+    const room = { left: MARGIN, right: paper.width - MARGIN, low: MARGIN, high: height - MARGIN };
+    smallFront(doc, sheet, { paper, heading, sheets }, room);
+  }
+  const bounds = sheet.inks.map(boundsOf);
+  for (const [i, tile] of sheet.tiles.entries()) {
+    doc.page(paper.width, height);
+    const { window } = tile;
+    const [x, y] = [MARGIN - window.left, MARGIN - window.low];
+    doc.clip(MARGIN, MARGIN, window.right - window.left, window.high - window.low);
+    for (const [k, ink] of sheet.inks.entries()) if (overlap(bounds[k]!, window)) doc.ink(ink, x, y);
+    for (const { text, at, size } of sheet.words) {
+      const half = doc.measure(text, size) / 2;
+      const box = { left: at[0] - half, right: at[0] + half, low: at[1] - size, high: at[1] + size };
+      if (overlap(box, window)) doc.text(text, at[0] + x, at[1] + y + 0.35 * size, { size, align: "middle" });
+    }
+    doc.unclip();
+    if (paper.isLarge && tile.column === 0 && tile.row === 0) head(doc, sheet, { paper, heading, sheets });
+    frame(doc, sheet, tile);
+    const number = i + 1 + (paper.isLarge ? 0 : 1);
+    const foot = `${tile.name}    sheet ${number} of ${sheets}    ${heading.title}    scale ${heading.scale}`;
+    doc.text(foot, MARGIN + 14, height - MARGIN + 4.2, { size: 3, within: paper.width / 2 - MARGIN - 24 });
+  }
+  return { bytes: await doc.bytes(), sheets, missing: doc.missing() };
+}
+
+function boundsOf({ subpaths, width }: Ink): Bounds {
+  const { left, right, low, high } = boundingBox(
+    subpaths.flatMap(({ start, edges }) => [start, ...edges.flat().flatMap((one) => flatten(one, 0.2))]),
+  );
+  const more = width + 0.5;
+  return { left: left - more, right: right + more, low: low - more, high: high + more };
+}
+
+const overlap = (a: Bounds, b: Bounds): boolean =>
+  a.left <= b.right && a.right >= b.left && a.low <= b.high && a.high >= b.low;
+
+/** The border to cut along, the lines to lay the next sheets on, crosses to align, and the neighbours' names. */
+function frame(doc: PdfDocument, { tiling, tiles }: PatternSheet, { column, row, window }: Tile): void {
+  const [wide, tall] = [window.right - window.left, window.high - window.low];
+  const end = { x: MARGIN + wide, y: MARGIN + tall };
+  doc.box(MARGIN, MARGIN, wide, tall, 0.15);
+  const names = new Set(tiles.map(({ name }) => name));
+  const beside = (dx: number, dy: number): string | null => {
+    const [c, r] = [column + dx, row + dy];
+    if (c < 0 || r < 0 || c >= tiling.columns || r >= tiling.rows) return null;
+    const name = tileName(c, r);
+    return names.has(name) ? name : null;
+  };
+  const cross = (x: number, y: number) => {
+    doc.line(x - 3, y, x + 3, y, 0.2);
+    doc.line(x, y - 3, x, y + 3, 0.2);
+  };
+  const half = OVERLAP / 2;
+  const parts = [1 / 4, 3 / 4];
+  const [left, right, above, below] = [beside(-1, 0), beside(1, 0), beside(0, -1), beside(0, 1)];
+  const size = 3.2;
+  const middle = { x: MARGIN + wide / 2, y: MARGIN + tall / 2 };
+  if (right) {
+    doc.line(end.x - OVERLAP, MARGIN, end.x - OVERLAP, end.y, 0.15, [2, 2]);
+    for (const part of parts) cross(end.x - half, MARGIN + part * tall);
+    doc.text(right, end.x + half, middle.y, { size, align: "middle" });
+  }
+  if (left) {
+    for (const part of parts) cross(MARGIN + half, MARGIN + part * tall);
+    doc.text(left, half, middle.y, { size, align: "middle" });
+  }
+  if (below) {
+    doc.line(MARGIN, end.y - OVERLAP, end.x, end.y - OVERLAP, 0.15, [2, 2]);
+    for (const part of parts) cross(MARGIN + part * wide, end.y - half);
+    doc.text(below, middle.x, end.y + 4.2, { size, align: "middle" });
+  }
+  if (above) {
+    for (const part of parts) cross(MARGIN + part * wide, MARGIN + half);
+    doc.text(above, middle.x, MARGIN - 3, { size, align: "middle" });
+  }
+}
+
+interface About {
+  readonly paper: Paper;
+  readonly heading: Heading;
+  readonly sheets: number;
+}
+
+/** The sides of the test squares: true at every scale, because they measure the printer. */
+const SQUARES = [
+  { side: 100, says: "10 cm" },
+  { side: 101.6, says: "4 in" },
+] as const;
+
+function square(doc: PdfDocument, at: 0 | 1, x: number, y: number): void {
+  const { side, says } = SQUARES[at];
+  doc.box(x, y, side, side, 0.25);
+  doc.text(`${says} each way`, x + side / 2, y + side / 2, { size: 5, align: "middle" });
+}
+
+const isoDay = (day: Date): string => {
+  const two = (part: number) => String(part).padStart(2, "0");
+  return `${day.getFullYear()}-${two(day.getMonth() + 1)}-${two(day.getDate())}`;
+};
+
+function headLines(sheet: PatternSheet, { paper, heading, sheets }: About): string[] {
+  const isFull = heading.scale === "1";
+  return [
+    `${heading.what}, printed ${isoDay(heading.day)}`,
+    isFull ? "Full size." : `A model: ${heading.scale} of full size.`,
+    `${sheets} ${sheets === 1 ? "sheet" : "sheets"} of ${paper.name}.`,
+    "Print at 100 %; the squares must measure as they say.",
+    ...(sheet.tiles.length > 1
+      ? [
+          "Cut along the left and upper border of a sheet;",
+          "lay it on the dashed lines of its neighbours, cross on cross.",
+        ]
+      : []),
+    ...(sheet.leftOut.length > 0 ? [`Words without room: ${sheet.leftOut.join("; ")}`] : []),
+  ];
+}
+
+/** The title, what is to be known, and the lines by name; gives the y beneath them. */
+function words(doc: PdfDocument, sheet: PatternSheet, about: About, { left, right, low }: Bounds): number {
+  const within = right - left;
+  doc.text(about.heading.title, left, low + 6, { size: 6, bold: true, within });
+  let y = low + 12;
+  for (const line of headLines(sheet, about)) {
+    doc.text(line, left, y, { size: 3.6, within });
+    y += 5;
+  }
+  return y;
+}
+
+function legend(doc: PdfDocument, { roles }: PatternSheet, left: number, top: number): number {
+  for (const [i, role] of roles.entries()) {
+    const [width, ...dashes] = LINES[role];
+    const y = top + 3 + i * 5;
+    doc.line(left, y, left + 14, y, width, dashes);
+    doc.text(ROLE_WORDS[role], left + 17, y + 1.2, { size: 3.4 });
+  }
+  return top + 3 + roles.length * 5;
+}
+
+/** The sheet before the others, for paper that is too small to hold this beside the pattern. */
+function smallFront(doc: PdfDocument, sheet: PatternSheet, about: About, room: Bounds): void {
+  const top = Math.max(room.low + 45, words(doc, sheet, about, room) + 1);
+  square(doc, 0, room.left, top);
+  square(doc, 1, room.left, top + 103);
+  const left = room.left + 110;
+  const low = legend(doc, sheet, left, top);
+  map(doc, sheet, { left, right: room.right, low: low + 3, high: room.high });
+}
+
+/** The same at the top of large paper. */
+function head(doc: PdfDocument, sheet: PatternSheet, about: About): void {
+  const [left, top] = [MARGIN + 3, MARGIN + 3];
+  square(doc, 0, left, top);
+  square(doc, 1, left + 104, top);
+  const beside = left + 212;
+  const right = MARGIN + sheet.tiling.wide - 3;
+  const hasMap = sheet.tiles.length > 1 && right - beside > 200;
+  const room = { left: beside, right: hasMap ? right - 110 : right, low: top, high: MARGIN + HEAD };
+  legend(doc, sheet, beside, words(doc, sheet, about, room));
+  if (hasMap) map(doc, sheet, { left: right - 105, right, low: top, high: MARGIN + HEAD - 5 });
+}
+
+/** All sheets small, with the pieces across them; a sheet that is not printed is grey. */
+function map(doc: PdfDocument, sheet: PatternSheet, room: Bounds): void {
+  const { columns, rows } = sheet.tiling;
+  const last = tileAt(sheet.tiling, columns - 1, rows - 1).window;
+  const part = Math.min((room.right - room.left) / last.right, (room.high - room.low) / last.high);
+  const at = ([x, y]: Point): Point => [room.left + x * part, room.low + y * part];
+  const printed = new Set(sheet.tiles.map(({ name }) => name));
+  for (let row = 0; row < rows; row += 1)
+    for (let column = 0; column < columns; column += 1) {
+      const { name, window } = tileAt(sheet.tiling, column, row);
+      const [x, y] = at([window.left, window.low]);
+      // The strip in common is shown with the right or lower sheet.
+      const wide = (window.right - window.left - (column < columns - 1 ? OVERLAP : 0)) * part;
+      const tall = (window.high - window.low - (row < rows - 1 ? OVERLAP : 0)) * part;
+      if (!printed.has(name)) doc.shade(x, y, wide, tall, 0.85);
+      doc.box(x, y, wide, tall, 0.15);
+      if (printed.has(name)) doc.text(name, x + 0.6, y + 2.8, { size: 2.4, within: Math.max(1, wide - 1) });
+    }
+  for (const { title, piece } of sheet.pieces) {
+    const outline = flattenPiece(piece, 1).map(at);
+    const edges = outline.map((from, i) => ({
+      kind: "line" as const,
+      from,
+      to: outline[(i + 1) % outline.length]!,
+    }));
+    doc.ink(
+      {
+        subpaths: [{ start: outline[0]!, edges: [edges], closed: true }],
+        width: 0.3,
+        dashes: [],
+        filled: false,
+      },
+      0,
+      0,
+    );
+    const { left, right, low, high } = boundingBox(outline);
+    doc.text(title.slice(0, 40), (left + right) / 2, (low + high) / 2 + 1, {
+      size: 2.6,
+      align: "middle",
+      within: right - left - 1,
+    });
+  }
+}

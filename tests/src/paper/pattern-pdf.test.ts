@@ -1,0 +1,204 @@
+import { readFileSync } from "node:fs";
+import { beforeAll, describe, expect, test } from "vitest";
+import { edgeLength } from "../../../functions/pieces/piece.ts";
+import { readBook } from "../../../src/book/read.ts";
+import type { Book } from "../../../src/book/shape.ts";
+import { Engine } from "../../../src/engine/engine.ts";
+import { type FoundPiece, piecesOf } from "../../../src/engine/pieces.ts";
+import { layDesk } from "../../../src/lay/desk.ts";
+import { readPaper } from "../../../src/paper/paper.ts";
+import { patternPdf } from "../../../src/paper/pattern-pdf.ts";
+import { type PatternSheet, patternSheet } from "../../../src/paper/pattern-sheet.ts";
+import { run } from "../command/io.ts";
+import { bookOf } from "../engine/whatif-books.ts";
+import { type ReadPage, readPdf } from "./read-pdf.ts";
+
+type Point = readonly [x: number, y: number];
+
+const template = (name: string): Book => {
+  const reading = readBook(readFileSync(`templates/${name}.json`, "utf8"));
+  if ("reason" in reading) throw new Error(reading.reason);
+  return reading.book;
+};
+
+interface Made {
+  readonly found: readonly FoundPiece[];
+  readonly sheet: PatternSheet;
+  readonly pages: readonly ReadPage[];
+  readonly missing: readonly string[];
+}
+
+async function made(book: Book, paperText: string, scale: number, scaleName: string): Promise<Made> {
+  const paper = readPaper(paperText);
+  if ("reason" in paper) throw new Error(paper.reason);
+  const { found } = piecesOf(new Engine(book, layDesk));
+  const sheet = patternSheet(book, found, paper, scale);
+  if ("reason" in sheet) throw new Error(sheet.reason);
+  const heading = { title: book.title, what: "pieces", scale: scaleName, day: new Date(2026, 4, 20) };
+  const { bytes, missing } = await patternPdf(sheet, paper, heading);
+  return { found, sheet, pages: await readPdf(bytes), missing };
+}
+
+/** The width of a cut line; only outlines are drawn with it. */
+const CUT = 0.8;
+const MARGIN = 10;
+const OVERLAP = 10;
+
+/** The column and the row of a sheet, from the name in its foot. */
+function placeOf(page: ReadPage): [column: number, row: number] | null {
+  const [, letter, number] = /(?:^|\n)([A-Z])(\d+)\s+sheet \d+ of \d+/.exec(page.text) ?? [];
+  return letter === undefined ? null : [letter.charCodeAt(0) - 65, Number(number) - 1];
+}
+
+/** The length of a line of chords inside a rectangle. */
+function lengthWithin(points: readonly Point[], low: Point, high: Point): number {
+  let sum = 0;
+  for (let i = 1; i < points.length; i += 1) {
+    const [a, b] = [points[i - 1]!, points[i]!];
+    let [from, to] = [0, 1];
+    for (const axis of [0, 1] as const) {
+      const step = b[axis] - a[axis];
+      const [s, t] = [(low[axis] - a[axis]) / step, (high[axis] - a[axis]) / step];
+      if (step === 0) {
+        if (a[axis] < low[axis] || a[axis] >= high[axis]) to = -1;
+      } else [from, to] = [Math.max(from, Math.min(s, t)), Math.min(to, Math.max(s, t))];
+    }
+    if (to > from) sum += (to - from) * Math.hypot(b[0] - a[0], b[1] - a[1]);
+  }
+  return sum;
+}
+
+/** What is drawn of every edge of every piece, put together from the sheets as a maker glues them. */
+function gluedEdges({ sheet, pages }: Made): number[][] {
+  const sums = sheet.pieces.map(({ piece }) => piece.edges.map(() => 0));
+  for (const page of pages) {
+    const at = placeOf(page);
+    if (!at) continue;
+    const step = [page.width - 2 * MARGIN - OVERLAP, page.height - 2 * MARGIN - OVERLAP] as const;
+    const low: Point = [at[0] * step[0], at[1] * step[1]];
+    const isLast = [at[0] === sheet.tiling.columns - 1, at[1] === sheet.tiling.rows - 1];
+    const high: Point = [
+      low[0] + step[0] + (isLast[0] ? OVERLAP : 0),
+      low[1] + step[1] + (isLast[1] ? OVERLAP : 0),
+    ];
+    for (const { runs, width } of page.paths) {
+      if (Math.abs(width - CUT) > 1e-3) continue;
+      const points = runs[0]!.map(([x, y]): Point => [x - MARGIN + low[0], y - MARGIN + low[1]]);
+      const near = (a: Point, b: Point) => Math.hypot(a[0] - b[0], a[1] - b[1]) < 0.02;
+      const which = sheet.pieces.findIndex(({ piece }) => near(piece.edges[0]![0]!.from, points[0]!));
+      expect(which).toBeGreaterThanOrEqual(0);
+      let begin = 0;
+      sheet.pieces[which]!.piece.edges.forEach((edge, i) => {
+        const end = points.findIndex((point, k) => k > begin && near(point, edge.at(-1)!.to));
+        expect(end).toBeGreaterThan(begin);
+        sums[which]![i]! += lengthWithin(points.slice(begin, end + 1), low, high);
+        begin = end;
+      });
+    }
+  }
+  return sums;
+}
+
+describe("the pattern of a bodice on A4", () => {
+  let bodice: Made;
+  beforeAll(async () => {
+    bodice = await made(template("peplum-bodice"), "a4", 1, "1");
+  });
+
+  test("every edge, glued together from its sheets, is as long as the piece's to a tenth of a millimetre", () => {
+    const glued = gluedEdges(bodice);
+    expect(bodice.pages.length).toBeGreaterThan(10);
+    bodice.found.forEach(({ piece }, i) => {
+      piece.edges.forEach((edge, k) => {
+        expect(Math.abs(glued[i]![k]! - 25.4 * edgeLength(edge))).toBeLessThan(0.1);
+      });
+    });
+  });
+
+  test("the first sheet has a square of 10 cm and one of 4 in, and a name for each sheet in its map", () => {
+    const [first] = bodice.pages;
+    const sides = first!.paths
+      .filter(({ runs }) => runs.length === 1 && runs[0]!.length >= 4)
+      .map(({ runs }) => {
+        const [xs, ys] = [0, 1].map((axis) => runs[0]!.map((point) => point[axis as 0 | 1]));
+        return [Math.max(...xs!) - Math.min(...xs!), Math.max(...ys!) - Math.min(...ys!)] as const;
+      });
+    for (const side of [100, 101.6])
+      expect(sides.filter((box) => box.every((length) => Math.abs(length - side) < 0.01))).toHaveLength(1);
+    for (const { name } of bodice.sheet.tiles) expect(first!.text.split("\n")).toContain(name);
+    expect(first!.text).toContain(`${bodice.pages.length} sheets of A4.`);
+    expect(first!.width).toBeCloseTo(210, 3);
+    expect(first!.height).toBeCloseTo(297, 3);
+  });
+
+  test("names, wearer, number to cut, cloth, date, edges and kinds of line are text", () => {
+    const all = bodice.pages.map(({ text }) => text).join("\n");
+    for (const words of [
+      ...[
+        "skirt_cut",
+        "cut 2, mirrored in pairs",
+        "wool",
+        "miller's daughter, 2026-05-20",
+        "centre front",
+        "waist 15 1/8",
+      ],
+      ...["seam line", "straight grain", "fold", "inner fold", "placement line", "cut line"],
+    ])
+      expect(all).toContain(words);
+    expect(bodice.sheet.leftOut).toEqual([]);
+  });
+});
+
+test("a circle and a large square at a quarter of their size keep their lengths; a roll takes them on one sheet", async () => {
+  const book = bookOf({ half_circle: "=CIRCLE_PANEL(28; 60; 1/2)", square: "=RECTANGLE(60; 60)" });
+  const small = await made(book, "letter", 1 / 4, "1/4");
+  const glued = gluedEdges(small);
+  const roll = await made(book, "roll=60in", 1 / 4, "1/4");
+  expect(roll.pages).toHaveLength(1);
+  expect(roll.pages[0]!.width).toBeCloseTo(60 * 25.4, 2);
+  const rolled = gluedEdges(roll);
+  small.found.forEach(({ piece }, i) => {
+    piece.edges.forEach((edge, k) => {
+      const length = (25.4 * edgeLength(edge)) / 4;
+      expect(Math.abs(glued[i]![k]! - length)).toBeLessThan(0.1);
+      expect(Math.abs(rolled[i]![k]! - length)).toBeLessThan(0.1);
+    });
+  });
+});
+
+test("a sheet with nothing on it is not printed, and the map shows it grey", async () => {
+  const { pages, sheet } = await made(bookOf({ cloak: "=RECTANGLE(50; 50)" }), "a4", 1, "1");
+  const { columns, rows } = sheet.tiling;
+  expect(pages.length - 1).toBeLessThan(columns * rows);
+  for (const page of pages.slice(1)) {
+    const isLine = page.paths.some(({ width }) => width >= 0.29);
+    expect(isLine || page.text.includes("cloak")).toBe(true);
+  }
+});
+
+test("hostile names of pieces are text in the PDF, and letters without a form are reported", async () => {
+  const names = [')>> endobj <script>"&\\', `(${"Žď½⅜ß".repeat(80)}`, "../../漢", "\u0007\u202e"];
+  const book = {
+    ...bookOf(Object.fromEntries(names.map((name, i) => [name, `=RECTANGLE(${3 + i}; 9)`]))),
+    names: {},
+  };
+  const { pages, missing } = await made(book, "a4", 1, "1");
+  const all = pages.map(({ text }) => text).join("\n");
+  expect(all).toContain(names[0]);
+  expect(all).toContain("Žď½⅜ß");
+  expect(missing).toContain("漢");
+});
+
+test("the command line says how many sheets it wrote, and what is wrong with a paper or a scale", async () => {
+  const book = bookOf({ apron: "=RECTANGLE(10; 20)" });
+  const good = await run(book, "print", "book.json", "--out", "p.pdf", "--scale", "1/5");
+  expect(good.out).toContain("p.pdf  apron on 2 sheets of A4");
+  expect(good.status).toBe(0);
+  expect(good.files["p.pdf"]).toMatch(/^37,80,68,70,/);
+  const paper = await run(book, "print", "book.json", "--out", "p.pdf", "--paper", "roll=9in");
+  expect(paper.err).toContain("35 cm to 2 m");
+  const scale = await run(book, "print", "book.json", "--out", "p.pdf", "--scale", "1/3");
+  expect(scale.err).toContain("--scale must be one of 1, 1/2, 1/4, 1/5, 1/8");
+  const piece = await run(book, "print", "book.json", "--out", "p.pdf", "--piece", "aprn");
+  expect(piece.err).toContain("is apron meant?");
+});

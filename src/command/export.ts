@@ -5,7 +5,12 @@ import { readOptions } from "./options.ts";
 import { JSON_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
 const OPTIONS = {
-  to: { type: "string", value: "csv", about: "the format: csv is comma-separated values of one page" },
+  to: {
+    type: "string",
+    value: "csv|xlsx",
+    about:
+      "the format: csv is comma-separated values of one page, xlsx a spreadsheet of the whole book whose formulas stay alive",
+  },
   page: { type: "string", value: "TITLE", about: "the page to write; a book of one page needs no title" },
   full: {
     type: "boolean",
@@ -17,23 +22,39 @@ const OPTIONS = {
 
 export const exportBook: Verb = {
   name: "export",
-  usage: "BOOK --to csv [--page TITLE] [--full] --out FILE [--json]",
-  about: "Writes a page of a book as a file for other programs.",
+  usage: "BOOK --to csv|xlsx [--page TITLE] [--full] --out FILE [--json]",
+  about: "Writes a page of a book, or the whole book, as a file for other programs.",
   options: OPTIONS,
   examples: [
     "export templates/peplum-bodice.json --to csv --page Cut --out cut.csv",
-    "export templates/peplum-bodice.json --to csv --page Draft --full --out draft.csv",
+    "export templates/peplum-bodice.json --to xlsx --out bodice.xlsx",
   ],
   writes: "FILE, and on standard output what it holds; with --out - the file itself.",
   async run(args, io) {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
     const [path] = positionals;
     if (path === undefined) throw new Wrong("export needs a book's file");
-    if (values.to === undefined) throw new Wrong("export needs a format: --to csv");
-    if (values.to !== "csv") throw new Wrong(`--to must be csv, not "${values.to}"`);
+    if (values.to === undefined) throw new Wrong("export needs a format: --to csv or --to xlsx");
+    if (values.to !== "csv" && values.to !== "xlsx")
+      throw new Wrong(`--to must be csv or xlsx, not "${values.to}"`);
     const out = values.out?.trim() ?? "";
     if (out === "") throw new Wrong("export needs a file to write, such as --out page.csv");
     const engine = openBook(path, io);
+    if (values.to === "xlsx") {
+      if (values.page !== undefined || values.full)
+        throw new Wrong("--page and --full are for csv; xlsx holds the whole book");
+      if (out === "-") throw new Wrong("xlsx needs the name of a file in --out, such as --out book.xlsx");
+      // Its libraries take time to load.
+      const { writeXlsx } = await import("../exchange/write-xlsx.ts");
+      const { bytes, alive, fixed } = await writeXlsx(engine);
+      io.write(out, bytes);
+      if (values.json) io.out(JSON.stringify({ file: out, formulas: alive, fixed }));
+      else
+        io.out(
+          `${out}  ${alive} formulas stay alive; ${fixed} cells are fixed values or rest on one, each with a note`,
+        );
+      return 0;
+    }
     const figures: Figures = values.full ? "full" : "shown";
     const page = pageCalled(engine.book, values.page);
     const text = pageCsv(engine, page, figures);

@@ -30,6 +30,7 @@ const REST: Record<string, string[]> = {
   vary: ["--cell", "depth", "--from", "8", "--to", "9", "--watch", "skirt"],
   solve: ["--cell", "depth", "--make", "skirt", "--atmost", "60"],
   draft: ["--out", "pieces"],
+  print: ["--out", "pattern.pdf"],
   export: ["--to", "csv", "--page", "Draft", "--out", "draft.csv"],
 };
 const whole = writeBook(book);

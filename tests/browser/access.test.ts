@@ -3,6 +3,7 @@
 import { text } from "node:stream/consumers";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
+import { readPdf } from "../src/paper/read-pdf.ts";
 import { violations } from "./axe.ts";
 import { cutOff } from "./fits.ts";
 import { cell, open } from "./page.ts";
@@ -373,5 +374,30 @@ describe("by keyboard alone", () => {
     await page.keyboard.press("Escape");
     await page.keyboard.press("Escape");
     expect(await page.locator("dialog").count()).toBe(0);
+  });
+});
+
+describe("the browser's own print", () => {
+  it("gives the whole page and the drawing, without menus, and leaves the screen as it was", async () => {
+    const page = await open();
+    await page.getByRole("navigation").getByRole("button", { name: "Cut", exact: true }).click();
+    await page.locator("svg.picture").waitFor();
+    await page.waitForFunction(() => {
+      window.dispatchEvent(new Event("beforeprint"));
+      return document.querySelector(".print-sheet") !== null;
+    });
+    await page.emulateMedia({ media: "print" });
+    const sheet = page.locator(".print-sheet");
+    expect(await sheet.locator("svg.picture").isVisible()).toBe(true);
+    expect(await page.locator(".top").isVisible()).toBe(false);
+    expect(await sheet.locator("h2").textContent()).toBe("Cut");
+    if (SHOTS) await page.screenshot({ path: `${SHOTS}/printed.png`, fullPage: true });
+    const printed = await readPdf(new Uint8Array(await page.pdf({ format: "A4" })));
+    const words = printed.map(({ text }) => text).join(" ");
+    for (const text of ["Mirrored", "hem guard", "Is there enough?"]) expect(words).toContain(text);
+    expect(words).not.toContain("What if");
+    await page.emulateMedia({ media: "screen" });
+    expect(await sheet.count()).toBe(0);
+    expect(await page.locator(".top").isVisible()).toBe(true);
   });
 });

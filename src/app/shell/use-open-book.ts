@@ -37,6 +37,20 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
   /** The cell that was chosen last on each page, by its title: a page that is added or moved changes the numbers of others. */
   const lastOnPage = useRef(new Map<string, Place>());
   const place = within(store.shown, chosen);
+  const page = useRef(place.page);
+  page.current = place.page;
+  // Printing is loaded behind everything else.
+  useEffect(() => {
+    let end: (() => void) | null = null;
+    let isOver = false;
+    void import("./print-sheet.ts").then(({ printing }) => {
+      if (!isOver) end = printing(store, () => page.current);
+    });
+    return () => {
+      isOver = true;
+      end?.();
+    };
+  }, [store]);
 
   const titleOf = (page: number) => store.shown.pages[page]?.title ?? "";
   const go = (to: Place) => {

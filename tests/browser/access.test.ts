@@ -292,6 +292,11 @@ describe("by keyboard alone", () => {
     expect(file.suggestedFilename()).toMatch(/-measure\.csv$/);
     expect(await text(await file.createReadStream())).toMatch(/^[^\r\n]+,[^\r\n]*\r\n/);
     await page.getByRole("status").filter({ hasText: "saved as" }).waitFor();
+    const second = page.waitForEvent("download");
+    await page.getByRole("button", { name: "Change the page Measure" }).click();
+    await page.getByRole("menuitem", { name: "Save the book as a spreadsheet" }).click();
+    expect(await text(await (await second).createReadStream())).toMatch(/^PK/);
+    await page.getByRole("status").filter({ hasText: "67 formulas stay alive" }).waitFor();
     await page.getByRole("button", { name: "Change the page Measure" }).click();
     await page.getByRole("menuitem", { name: "Rename" }).click();
     await page.locator("input[aria-label='Title of the page']:focus").waitFor();

@@ -24,6 +24,10 @@ function itemsOf(
     void acts.saveCsv(figures);
     return false;
   };
+  const savingAll = () => {
+    void acts.saveXlsx();
+    return false;
+  };
   const step = (label: string, by: 1 | -1): MenuItem => {
     const target = pageStep(pages, page, by);
     return {
@@ -42,6 +46,7 @@ function itemsOf(
     { label: "Copy for another wearer…", act: elsewhere(onCopyFor) },
     { label: "Save as CSV, as shown", act: saving("shown"), apart: true },
     { label: "Save as CSV, figures in full", act: saving("full") },
+    { label: "Save the book as a spreadsheet", act: savingAll },
     step("Move up", -1),
     step("Move down", 1),
     {

@@ -42,6 +42,9 @@ const SAVED_FIGURES: Readonly<Record<Figures, string>> = {
 /** The button of the page in sight; the keyboard comes back to it. */
 export const focusPage = () => document.querySelector<HTMLElement>(".page[aria-current]")?.focus();
 
+/** As ISO/IEC 29500 names it. */
+const XLSX_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+
 export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf) {
   const { pages } = store.shown;
   const [renaming, setRenaming] = useState(false);
@@ -116,8 +119,24 @@ export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf)
       onRefused("the page could not be saved as CSV; load the page of Ellwand again and try once more");
     }
   };
+  /** Saves the whole book as a spreadsheet; what writes it is loaded only now. */
+  const saveXlsx = async () => {
+    const { engine, shown } = store;
+    try {
+      const { writeXlsx } = await import("../../exchange/write-xlsx.ts");
+      const { bytes, alive, fixed } = await writeXlsx(engine);
+      const name = fileName(shown.title, ".xlsx");
+      saveText(bytes as BlobPart, name, XLSX_TYPE);
+      onSaid(
+        `The book is saved as ${name}: ${alive} formulas stay alive, ${fixed} cells are fixed values or rest on one, each with a note`,
+      );
+    } catch {
+      onRefused("the book could not be saved as a spreadsheet; load Ellwand again and try once more");
+    }
+  };
   return {
     renaming,
+    saveXlsx,
     saveCsv,
     add,
     rename,

@@ -12,7 +12,7 @@ export function signature(declaration: Declaration): string {
   return `${declaration.name}(${takes.join("; ")})`;
 }
 
-/** The other way to write the arguments, as one block with headings; null when there is none. */
+/** The other way to write the arguments, as one block with headings; null for a function without one. */
 export const blockSignature = ({ name, block }: Declaration): string | null =>
   block
     ? `${name}(${Object.entries(block.takes)

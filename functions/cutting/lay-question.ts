@@ -123,7 +123,7 @@ export function questionText({ pieces, cloths, gap, repeat, pinned }: LayQuestio
 
 /**
  * The question of a text that `questionText` wrote; its pieces and cloths have no names. Null for a
- * text that is none. Whether the question makes sense is left to the planner.
+ * text that is not a question. Whether the question makes sense is left to the planner.
  */
 export function questionFrom(text: string): LayQuestion | null {
   try {

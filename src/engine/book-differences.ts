@@ -14,7 +14,7 @@ import { convertBook } from "./convert.ts";
 import { Engine } from "./engine.ts";
 import type { LayDesk } from "./instance.ts";
 
-/** One thing that differs; `before` is the first book's, `after` the second's, "" where there is none. */
+/** One thing that differs; `before` is the first book's, `after` the second's, "" where it has no such thing. */
 export interface Difference {
   readonly is: "book" | "page" | "column" | "cell" | "name" | "note" | "trial";
   /** "Draft!B3" and the like, as the second book has it; as the first where it is gone. */

@@ -20,7 +20,7 @@ export async function openFile(file: File): Promise<Reading | { readonly texts: 
   }
 }
 
-/** The one book of a file, or the reason why there is none to read. */
+/** The one book of a file, or the reason why it holds no book that can be read. */
 export async function readOne(file: File): Promise<Reading> {
   const reading = await openFile(file);
   return "texts" in reading

@@ -17,7 +17,7 @@ export interface HtmlTable {
 const wordsOf = (cell: Element): string =>
   (cell.textContent ?? "").replaceAll("\u00a0", " ").replace(/\s+/g, " ").trim();
 
-/** The first table in a piece of HTML, every row as wide as the widest; null when there is none. */
+/** The first table in a piece of HTML, every row as wide as the widest; null for HTML without a table. */
 export function htmlTable(html: string): HtmlTable | null {
   if (!/<table[\s>]/i.test(html)) return null;
   const page = new DOMParser().parseFromString(html.replace(HANDLERS, " "), "text/html");

@@ -37,7 +37,7 @@ const isProse = (text: string): boolean =>
 
 /**
  * The cells in a text of the clipboard, or in the table that came with it. Tabs part cells beyond doubt;
- * where there are none, a table is taken, or lines that semicolons or commas cut into equal numbers of cells.
+ * where there are no tabs, a table is taken, or lines that semicolons or commas cut into equal numbers of cells.
  */
 export function understood(given: string, table: HtmlTable | null): Understood {
   const text = given.replace(/\r\n?/g, "\n").replaceAll("\u00a0", " ");

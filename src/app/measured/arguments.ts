@@ -97,7 +97,7 @@ const drawingNames: ReadonlyMap<string, string> = new Map(
   ),
 );
 
-/** The drawing of what an argument of a function measures, or null when there is none. */
+/** The drawing of what an argument of a function measures, or null for one without a drawing. */
 export function argumentDrawing(name: string, argument: string): Drawing | null {
   const drawing = drawingNames.get(`${name}.${argument}`);
   return drawing === undefined ? null : drawingOf(drawing);

@@ -192,7 +192,7 @@ const ALSO: Readonly<Record<string, string>> = {
   passes: "hip", opening: "waist", thickness: "pad_thickness",
 }; // biome-ignore format: in pairs
 
-/** The drawing of what a name means, or null when there is none. */
+/** The drawing of what a name means, or null for a name without a drawing. */
 export const drawingOf = (name: string): Drawing | null =>
   own(DRAWINGS, name) ?? own(DRAWINGS, own(ALSO, name) ?? "") ?? null;
 

@@ -146,6 +146,16 @@ export function finishedPiece(engine: Engine): Place | null {
   return largest?.place ?? null;
 }
 
+/**
+ * The cell that is drawn: the chosen one when it has a drawing; else the one drawn before stays, unless
+ * what stands there now draws nothing, as after rows or pages moved; else the book's own piece.
+ */
+export function subjectOf(engine: Engine, chosen: Place, last: Place | null): Place | null {
+  const hasDrawing = (place: Place) => canDraw(engine.book, place) || drawnAt(engine, place) !== null;
+  if (hasDrawing(chosen)) return chosen;
+  return last && last.page < engine.book.pages.length && hasDrawing(last) ? last : finishedPiece(engine);
+}
+
 /** The area of the box round a piece; 0 for what can't be read as one. */
 function roomOf(path: string): number {
   try {

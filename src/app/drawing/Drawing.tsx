@@ -5,12 +5,11 @@ import type { Shape } from "../../../functions/drawing/shapes.ts";
 import { markSize } from "../../../functions/fractions.ts";
 import type { Place } from "../../book/address.ts";
 import {
-  canDraw,
   canWear,
   type Drawn,
   drawable,
   drawnAt,
-  finishedPiece,
+  subjectOf,
   type WornAt,
   wornAt,
 } from "../../engine/drawn.ts";
@@ -153,12 +152,6 @@ const labelled = (engine: Engine, drawn: Drawn): readonly Shape[] =>
   drawn.isOfValue && engine.view(drawn.place).kind === "piece"
     ? withNotes(drawn.shapes, pieceNotes(engine, drawn.place, calledBy(engine, drawn)))
     : drawn.shapes;
-
-/** The chosen cell when it has a drawing; else the one drawn before stays, or the book's own piece is drawn. */
-function subjectOf(engine: Engine, chosen: Place, last: Place | null): Place | null {
-  if (canDraw(engine.book, chosen) || drawnAt(engine, chosen)) return chosen;
-  return last && last.page < engine.book.pages.length ? last : finishedPiece(engine);
-}
 
 interface WhyProps {
   readonly engine: Engine;

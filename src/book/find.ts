@@ -1,6 +1,7 @@
 /** Finding a text in what is typed in a book, and putting another in its place. */
 import type { Place } from "./address.ts";
-import { isFormula } from "./formula.ts";
+import { isFormula, tokens } from "./formula.ts";
+import { isOnPage, namesMeant } from "./names.ts";
 import { afterRemoval } from "./references.ts";
 import { type Book, typedAt } from "./shape.ts";
 
@@ -58,15 +59,20 @@ export function rowLabel(book: Book, { page, row, column }: Place): string {
   return "";
 }
 
-/** The cells of other pages whose formulas use a page, in the order of the book. */
+/** The cells of other pages whose formulas use a page, by its title or by a name of its cells, in the order of the book. */
 export function usersOfPage(book: Book, index: number): Place[] {
   const { title } = book.pages[index]!;
+  const named = (typed: string, page: number) =>
+    isFormula(typed) &&
+    tokens(typed).some(
+      ({ kind, text }) => kind === "name" && namesMeant(book, text, page).some((one) => isOnPage(one, index)),
+    );
   return book.pages.flatMap(({ title: home, rows }, page) =>
     page === index
       ? []
       : rows.flatMap((cells, row) =>
           cells.flatMap((typed, column) =>
-            afterRemoval(typed, home, title) === typed ? [] : [{ page, row, column }],
+            afterRemoval(typed, home, title) !== typed || named(typed, page) ? [{ page, row, column }] : [],
           ),
         ),
   );

@@ -59,4 +59,7 @@ test("everything found is replaced in one step, and nothing where a formula coul
 test("the cells of other pages that use a page are known before it is deleted", () => {
   expect(usersOfPage(book, 1).map((place) => fullAddress(book, place))).toEqual(["Cut!A1"]);
   expect(usersOfPage(book, 3)).toEqual([]);
+  // By a name of one of its cells as well, in whatever case.
+  const named = edit.type({ ...book, names: { waist: "Draft!B1" } }, [{ ...at(3, 4, 4), typed: "=WAIST*2" }]);
+  expect(usersOfPage(named, 1).map((place) => fullAddress(named, place))).toEqual(["Cut!A1", "Cut!E5"]);
 });

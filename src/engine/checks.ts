@@ -9,7 +9,7 @@ export interface Check {
   readonly place: Place;
   readonly address: string;
   readonly name: string | undefined;
-  /** The words of its row or column; null when there are none. */
+  /** The words of its row or column; null for a cell without them. */
   readonly label: string | null;
   /** "text": a text where a formula needs a number; "unusual": the cell has an answer that should be checked; "unchosen": not among the cell's choices. */
   readonly is: "error" | "verdict" | "unusual" | "unchosen" | "blank" | "text";

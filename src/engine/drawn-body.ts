@@ -170,7 +170,7 @@ interface LabelledRow {
   readonly row: number;
 }
 
-/** The rows of Measure pages by the measurement that their label names: of the pages that the garment rests on, or of all when there is none. */
+/** The rows of Measure pages by the measurement that their label names: of the pages that the garment rests on, or of all when it rests on no such page. */
 function labelledRows(engine: Engine, behind: readonly Place[]): Map<BodyMeasure, LabelledRow[]> {
   const found = new Map<BodyMeasure, LabelledRow[]>();
   for (const [page, { stage, rows }] of engine.book.pages.entries()) {

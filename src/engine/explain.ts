@@ -42,7 +42,7 @@ export interface CallWorking {
   readonly declaration: Declaration;
   readonly given: readonly ShownGiven[];
   readonly steps: readonly ShownStep[];
-  /** The answer as a cell shows it, or why there is none. */
+  /** The answer as a cell shows it, or why it has no answer. */
   readonly answer: string;
   /** Null when it is refused. */
   readonly value: Cell;
@@ -54,7 +54,7 @@ export interface Working {
   readonly place: Place;
   readonly address: string;
   readonly name: string | undefined;
-  /** The words of its row or column; null when there are none. */
+  /** The words of its row or column; null for a cell without them. */
   readonly label: string | null;
   readonly typed: string;
   readonly shown: string;

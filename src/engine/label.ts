@@ -15,7 +15,7 @@ function wordsIn(book: Book, typed: string): string {
   return understand(text, "any", book.unit, book.decimal).is === "text" ? text : "";
 }
 
-/** The words that begin a cell's row, with the column's heading where other cells stand between; null when there are none. */
+/** The words that begin a cell's row, with the column's heading where other cells stand between; null for a row without words. */
 function rowLabel(book: Book, { page, row, column }: Place): string | null {
   const before = (book.pages[page]?.rows[row] ?? []).slice(0, column);
   const at = before.findIndex((typed) => wordsIn(book, typed) !== "");

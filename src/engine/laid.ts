@@ -124,7 +124,7 @@ export function leastSearched(lays: readonly LaidLay[]): LayOrigin | null {
   return leastSearchedOf(lays.flatMap(({ answer }) => ("refusal" in answer ? [] : [answer])));
 }
 
-/** How the least searched of these lays was found; null when there are none. */
+/** How the least searched of these lays was found; null for an empty list. */
 export const leastSearchedOf = (lays: readonly Lay[]): LayOrigin | null =>
   lays.map(({ origin = QUICK }) => origin).toSorted((a, b) => worth(a) - worth(b))[0] ?? null;
 

@@ -108,7 +108,7 @@ function beyondText(
 
 /**
  * How sure an answer over laid cloth is: how its lays were found, by which share a longer search may
- * change them, and which other settings may do it then. Null when every lay is proved, or there is none.
+ * change them, and which other settings may do it then. Null when every lay is proved, or nothing is laid.
  */
 export function surenessText(
   engine: QuestionEngine,

@@ -54,7 +54,7 @@ export function watchAt(engine: Engine, place: Place): Watched | Problem {
   return { place, label, kind };
 }
 
-/** The figures of a range, or why it is none. */
+/** The figures of a range, or why it is not a range. */
 export function stepsOf(book: Book, cell: VariedCell, { from, to, step }: Span): number[] | Problem {
   const say = (figure: number) => figureText(book, cell.kind, figure);
   const { label } = cell;

@@ -58,7 +58,7 @@ function decodedAs(bytes: Uint8Array, label: string, encoding: string): Decoded 
   }
 }
 
-/** What a byte order mark says; null when there is none. */
+/** What a byte order mark says; null for a file without one. */
 function withMark(bytes: Uint8Array): Decoded | Refused | null {
   const [a, b, c] = bytes;
   if (a === 0xef && b === 0xbb && c === 0xbf)

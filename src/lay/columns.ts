@@ -31,7 +31,7 @@ export class Columns {
 
   /**
    * The least y from `from` to `to` at which the slices, their first slab on `column`, keep clear
-   * of all that is taken; NaN when there is none. `eps` lets stretches touch in spite of rounding.
+   * of all that is taken; NaN when no place is free. `eps` lets stretches touch in spite of rounding.
    */
   lowest(slices: Slices, column: number, from: number, to: number, eps: number): number {
     const { count, lo, hi } = this;

@@ -14,7 +14,7 @@ import { type Bounds, boundingBox, cosSin, turned, wholeTurn } from "./outline.t
 /** Overlaps up to this share of the widest cloth count as touching, as in a search. */
 const TOUCHING = 2e-6;
 
-/** A lay of `question` made from one of `larger`, nothing missing; null when there is none. */
+/** A lay of `question` made from one of `larger`, nothing missing; null when none can be made. */
 export function containedLay(question: LayQuestion, larger: LayQuestion, lay: Lay): Lay | null {
   if (!mayContain(larger, question)) return null;
   const placements = inPlacesOf(question, larger, lay);

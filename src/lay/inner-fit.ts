@@ -36,7 +36,7 @@ export class InnerFit {
     return match === null || !Number.isNaN(this.snap(stance, this.left));
   }
 
-  /** The nearest x in the bounds, on the repeat where the stance is matched; NaN when there is none. */
+  /** The nearest x in the bounds, on the repeat where the stance is matched; NaN when the bounds hold no such x. */
   snap(stance: number, x: number): number {
     const inside = Math.min(Math.max(x, this.left), this.right);
     const { match } = this.stances[stance]!;

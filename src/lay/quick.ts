@@ -40,7 +40,7 @@ export function quickLayUntil(question: LayQuestion, isOver: () => boolean): Ret
 }
 
 /**
- * The quick lay of a question that is known to make sense, or why there is none. `work` above 1
+ * The quick lay of a question that is known to make sense, or why no lay can be made. `work` above 1
  * tries more orders, and finer slabs, in about so many times the time.
  */
 export function firstLay(

@@ -20,7 +20,7 @@ export interface Shape {
   /** The cut line turned about (0, 0), counter-clockwise. */
   readonly points: readonly Point[];
   readonly bounds: Bounds;
-  /** `points` grown by half the gap; the same points when there is none. */
+  /** `points` grown by half the gap; the same points when the gap is 0. */
   readonly full: readonly Point[];
   readonly fullBounds: Bounds;
   /** x of the turned match point, where the piece has one and the cloth a repeat. */

@@ -30,7 +30,7 @@ export const PAPER_NAMES = Object.keys(SHEETS);
 /** The narrowest and the widest roll: the test squares and the legend stand side by side on it. */
 const ROLL = { least: 350, most: 2000 };
 
-/** The paper that a text such as "a4" or "roll=36in" means, or a sentence that says why there is none. */
+/** The paper that a text such as "a4" or "roll=36in" means, or a sentence that says why it means no paper. */
 export function readPaper(text: string): Paper | { readonly reason: string } {
   const plain = text.trim().toLowerCase();
   const sheet = Object.hasOwn(SHEETS, plain) ? SHEETS[plain] : undefined;

@@ -1,4 +1,4 @@
-/** `npm test`: installs, brings a Chromium when there is none, checks types and style, runs every test. */
+/** `npm test`: installs, brings a Chromium when the machine has none, checks types and style, runs every test. */
 import { spawnSync } from "node:child_process";
 import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";

@@ -5,6 +5,7 @@ import { type Block, cellAddress } from "../../book/address.ts";
 import { type CellSettings, LONGEST, MOST_DECIMALS } from "../../book/shape.ts";
 import { setCells } from "../../store/arranging.ts";
 import type { EditSession } from "./edit-session.ts";
+import { FormFoot } from "./FormFoot.tsx";
 
 interface Props {
   readonly session: EditSession;
@@ -89,17 +90,7 @@ export function CellForm({ session, block, onDone }: Props) {
           using it. Choices are a list with ; between them, or the cells that hold them; anything else may
           still be typed and is listed among the problems.
         </p>
-        {refusal && (
-          <p className="look" role="alert">
-            {refusal}
-          </p>
-        )}
-        <p className="column-form-keys">
-          <button type="submit">Keep</button>
-          <button type="button" onClick={() => dialog.current?.close()}>
-            Cancel
-          </button>
-        </p>
+        <FormFoot act="Keep" refusal={refusal} onCancel={() => dialog.current?.close()} />
       </form>
     </dialog>
   );

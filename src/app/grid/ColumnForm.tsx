@@ -4,6 +4,7 @@ import { columnLetters, type Place } from "../../book/address.ts";
 import { COLUMN_KINDS, type ColumnKind, LONGEST, WIDTHS } from "../../book/shape.ts";
 import { changeColumn } from "../../store/commands.ts";
 import type { EditSession } from "./edit-session.ts";
+import { FormFoot } from "./FormFoot.tsx";
 
 const KINDS: Record<ColumnKind, string> = {
   any: "anything",
@@ -85,17 +86,7 @@ export function ColumnForm({ session, place, onDone }: Props) {
             onChange={(event) => setChoices(event.target.value)}
           />
         </label>
-        {refusal && (
-          <p className="look" role="alert">
-            {refusal}
-          </p>
-        )}
-        <p className="column-form-keys">
-          <button type="submit">Keep</button>
-          <button type="button" onClick={() => dialog.current?.close()}>
-            Cancel
-          </button>
-        </p>
+        <FormFoot act="Keep" refusal={refusal} onCancel={() => dialog.current?.close()} />
       </form>
     </dialog>
   );

@@ -6,6 +6,7 @@ import { blockAround } from "../../book/reorder.ts";
 import { type Book, typedAt } from "../../book/shape.ts";
 import { sortBlock } from "../../store/arranging.ts";
 import type { EditSession } from "./edit-session.ts";
+import { FormFoot } from "./FormFoot.tsx";
 
 interface Props {
   readonly session: EditSession;
@@ -99,17 +100,7 @@ export function SortForm({ session, block, onDone }: Props) {
           {beside.length > 0 &&
             ` Column ${beside.map(columnLetters).join(" and column ")} beside the block is filled and stays where it is.`}
         </p>
-        {refusal && (
-          <p className="look" role="alert">
-            {refusal}
-          </p>
-        )}
-        <p className="column-form-keys">
-          <button type="submit">Sort</button>
-          <button type="button" onClick={() => dialog.current?.close()}>
-            Cancel
-          </button>
-        </p>
+        <FormFoot act="Sort" refusal={refusal} onCancel={() => dialog.current?.close()} />
       </form>
     </dialog>
   );

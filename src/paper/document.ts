@@ -2,9 +2,9 @@
  * A PDF that is drawn in millimetres from the upper left corner of each page. The writer (pdfkit)
  * and the type (DejaVu Sans: fractions and every Latin letter) are loaded with the first document.
  */
-import { arcCurves, type Subpath } from "../../functions/geometry/path.ts";
-import type { Stroke } from "../../functions/geometry/strokes.ts";
+import type { DrawnSheet, Mark } from "./marks.ts";
 import type { Ink } from "./pattern-sheet.ts";
+import { trace } from "./trace.ts";
 
 const POINTS = 72 / 25.4;
 
@@ -34,6 +34,8 @@ export interface PdfDocument {
   unclip(): void;
   /** Letters that the type does not have: they stand as empty boxes. */
   missing(): string[];
+  /** The sheets so far with everything on them, for a preview. */
+  sheets(): readonly DrawnSheet[];
   bytes(): Promise<Uint8Array>;
 }
 
@@ -60,56 +62,41 @@ export async function newDocument(title: string, day: Date): Promise<PdfDocument
   });
   const lacking = new Set<string>();
 
-  const stroke = (width: number, dashes: readonly number[] = []) => {
-    doc.lineWidth(width).lineJoin("round").strokeColor("black");
-    if (dashes.length > 0) doc.dash(dashes[0]!, { space: dashes[1] ?? dashes[0]! });
-    if (dashes.length > 2) doc.addContent(`[${dashes.join(" ")}] 0 d`);
-    doc.stroke();
-    if (dashes.length > 0) doc.undash();
-  };
   const choose = (text: string, size: number, isBold: boolean) => {
     doc.font(isBold ? "bold" : "regular").fontSize(size);
     const { font } = (doc as unknown as { _font: { font: FontFile } })._font;
     for (const letter of text) if (!font.hasGlyphForCodePoint(letter.codePointAt(0)!)) lacking.add(letter);
   };
+  const sheets: (DrawnSheet & { readonly marks: Mark[] })[] = [];
+  const put = (mark: Mark) => {
+    sheets.at(-1)!.marks.push(mark);
+    paint(doc, mark);
+  };
   return {
     page(width, height) {
       doc.addPage({ size: [width * POINTS, height * POINTS], margin: 0 });
       doc.scale(POINTS);
+      sheets.push({ width, height, marks: [] });
     },
-    ink({ subpaths, width, dashes, filled }, x, y) {
-      for (const subpath of subpaths) trace(doc, subpath, x, y);
-      if (filled) doc.fill("black");
-      else stroke(width, dashes);
-    },
-    line(x1, y1, x2, y2, width, dashes) {
-      doc.moveTo(x1, y1).lineTo(x2, y2);
-      stroke(width, dashes);
-    },
-    box(x, y, width, height, line) {
-      doc.rect(x, y, width, height);
-      stroke(line);
-    },
-    shade(x, y, width, height, grey) {
-      const part = Math.round(grey * 255);
-      doc.rect(x, y, width, height).fill([part, part, part]);
-    },
-    text(text, x, y, { size, align = "left", bold: isBold = false, within = Infinity }) {
-      choose(text, size, isBold);
-      const wide = doc.widthOfString(text);
-      const small = Math.min(1, within / wide) * size;
-      doc.fontSize(small).fillColor("black");
-      const left = align === "middle" ? x - (wide * small) / size / 2 : x;
-      doc.text(text, left, y, { lineBreak: false, baseline: "alphabetic" });
+    ink: (ink, x, y) => put({ is: "ink", ink, x, y }),
+    line: (x1, y1, x2, y2, width, dashes = []) =>
+      put({ is: "line", from: [x1, y1], to: [x2, y2], width, dashes }),
+    box: (x, y, width, height, line) => put({ is: "box", x, y, width, height, line }),
+    shade: (x, y, width, height, grey) => put({ is: "shade", x, y, width, height, grey }),
+    text(text, x, y, { size, align = "left", bold = false, within = Infinity }) {
+      choose(text, size, bold);
+      const whole = doc.widthOfString(text);
+      const part = Math.min(1, within / whole);
+      const wide = whole * part;
+      put({ is: "text", text, x: align === "middle" ? x - wide / 2 : x, y, size: part * size, bold, wide });
     },
     measure(text, size, isBold = false) {
       choose(text, size, isBold);
       return doc.widthOfString(text);
     },
-    clip(x, y, width, height) {
-      doc.save().rect(x, y, width, height).clip();
-    },
-    unclip: () => void doc.restore(),
+    clip: (x, y, width, height) => put({ is: "clip", x, y, width, height }),
+    unclip: () => put({ is: "unclip" }),
+    sheets: () => sheets,
     missing: () => [...lacking],
     async bytes() {
       doc.end();
@@ -125,32 +112,56 @@ export async function newDocument(title: string, day: Date): Promise<PdfDocument
   };
 }
 
+/** Draws a mark on the last page of the PDF. */
+function paint(doc: PDFKit.PDFDocument, mark: Mark): void {
+  const stroke = (width: number, dashes: readonly number[] = []) => {
+    doc.lineWidth(width).lineJoin("round").strokeColor("black");
+    if (dashes.length > 0) doc.dash(dashes[0]!, { space: dashes[1] ?? dashes[0]! });
+    if (dashes.length > 2) doc.addContent(`[${dashes.join(" ")}] 0 d`);
+    doc.stroke();
+    if (dashes.length > 0) doc.undash();
+  };
+  switch (mark.is) {
+    case "ink": {
+      const { subpaths, width, dashes, filled } = mark.ink;
+      for (const subpath of subpaths) trace(doc, subpath, mark.x, mark.y);
+      if (filled) doc.fill("black");
+      else stroke(width, dashes);
+      return;
+    }
+    case "line":
+      doc.moveTo(...mark.from).lineTo(...mark.to);
+      stroke(mark.width, mark.dashes);
+      return;
+    case "box":
+      doc.rect(mark.x, mark.y, mark.width, mark.height);
+      stroke(mark.line);
+      return;
+    case "shade": {
+      const part = Math.round(mark.grey * 255);
+      doc.rect(mark.x, mark.y, mark.width, mark.height).fill([part, part, part]);
+      return;
+    }
+    case "text":
+      doc
+        .font(mark.bold ? "bold" : "regular")
+        .fontSize(mark.size)
+        .fillColor("black");
+      doc.text(mark.text, mark.x, mark.y, { lineBreak: false, baseline: "alphabetic" });
+      return;
+    case "clip":
+      doc.save().rect(mark.x, mark.y, mark.width, mark.height).clip();
+      return;
+    case "unclip":
+      doc.restore();
+      return;
+    default:
+      mark satisfies never;
+  }
+}
+
 interface FontFile {
   hasGlyphForCodePoint(code: number): boolean;
-}
-
-/** Arcs become curves over at most 15 degrees, which stray less than a ten-millionth of the radius. */
-const MOST_ARC = Math.PI / 12;
-
-interface Path {
-  moveTo(x: number, y: number): unknown;
-  lineTo(x: number, y: number): unknown;
-  bezierCurveTo(x1: number, y1: number, x2: number, y2: number, x: number, y: number): unknown;
-  closePath(): unknown;
-}
-
-function trace(doc: Path, { start, edges, closed }: Subpath, x: number, y: number): void {
-  const draw = (one: Stroke): void => {
-    if (one.kind === "arc") for (const curve of arcCurves(one, MOST_ARC)) draw(curve);
-    else if (one.kind === "line") doc.lineTo(one.to[0] + x, one.to[1] + y);
-    else {
-      const [c1, c2, to] = [one.c1, one.c2, one.to];
-      doc.bezierCurveTo(c1[0] + x, c1[1] + y, c2[0] + x, c2[1] + y, to[0] + x, to[1] + y);
-    }
-  };
-  doc.moveTo(start[0] + x, start[1] + y);
-  for (const one of edges.flat()) draw(one);
-  if (closed) doc.closePath();
 }
 
 /** The bytes of a data address. */

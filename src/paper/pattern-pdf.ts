@@ -4,6 +4,7 @@ import { flattenPiece } from "../../functions/pieces/piece.ts";
 import { ROLE_WORDS } from "../engine/roles.ts";
 import { LINES } from "../engine/true-scale-sheet.ts";
 import { newDocument, type PdfDocument } from "./document.ts";
+import type { DrawnSheet } from "./marks.ts";
 import { MARGIN, OVERLAP, type Paper } from "./paper.ts";
 import { HEAD, type Ink, type PatternSheet } from "./pattern-sheet.ts";
 import { type Tile, tileAt, tileName } from "./tiles.ts";
@@ -24,6 +25,8 @@ export interface Printed {
   readonly sheets: number;
   /** Letters that the type does not have. */
   readonly missing: readonly string[];
+  /** The same sheets for a preview. */
+  readonly drawn: readonly DrawnSheet[];
 }
 
 /** How many sheets of paper the pattern takes, its first sheet among them. */
@@ -58,7 +61,7 @@ export async function patternPdf(sheet: PatternSheet, paper: Paper, heading: Hea
     const foot = `${tile.name}    sheet ${number} of ${sheets}    ${heading.title}    scale ${heading.scale}`;
     doc.text(foot, MARGIN + 14, height - MARGIN + 4.2, { size: 3, within: paper.width / 2 - MARGIN - 24 });
   }
-  return { bytes: await doc.bytes(), sheets, missing: doc.missing() };
+  return { bytes: await doc.bytes(), sheets, missing: doc.missing(), drawn: doc.sheets() };
 }
 
 function boundsOf({ subpaths, width }: Ink): Bounds {

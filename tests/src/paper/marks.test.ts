@@ -1,0 +1,43 @@
+import { expect, test } from "vitest";
+import { Engine } from "../../../src/engine/engine.ts";
+import { piecesOf } from "../../../src/engine/pieces.ts";
+import { layDesk } from "../../../src/lay/desk.ts";
+import { type Paper, readPaper } from "../../../src/paper/paper.ts";
+import { patternPdf } from "../../../src/paper/pattern-pdf.ts";
+import { type PatternSheet, patternSheet } from "../../../src/paper/pattern-sheet.ts";
+import { bookOf } from "../engine/whatif-books.ts";
+import { readPdf } from "./read-pdf.ts";
+
+test("the sheets for a preview have the words, the size and the lines of the PDF's pages", async () => {
+  const engine = new Engine(
+    bookOf({ yoke: "=RECTANGLE(10; 4)", cape: "=CIRCLE_PANEL(10; 14; 1/2)" }, "in"),
+    layDesk,
+  );
+  const paper = readPaper("letter") as Paper;
+  const sheet = patternSheet(engine.book, piecesOf(engine).found, paper, 1) as PatternSheet;
+  const heading = { title: "Capes", what: "2 pieces", scale: "1", day: new Date(2026, 4, 20) };
+  const { bytes, drawn } = await patternPdf(sheet, paper, heading);
+  const pages = await readPdf(bytes);
+  expect(drawn.length).toBe(pages.length);
+  expect(drawn.length).toBeGreaterThan(3);
+  const squashed = (text: string) => text.replaceAll(/\s/g, "");
+  for (const [i, { width, height, marks }] of drawn.entries()) {
+    expect([width, height]).toEqual([expect.closeTo(pages[i]!.width), expect.closeTo(pages[i]!.height)]);
+    const words = marks.flatMap((mark) => (mark.is === "text" ? [mark] : []));
+    const joined = words.map(({ text }) => squashed(text)).join("\n");
+    // The reader leaves out the letters that lie beyond the border of the page.
+    const read = pages[i]!.text.split("\n").map(squashed);
+    expect(read.filter((line) => !joined.includes(line))).toEqual([]);
+    const whole = words.filter(({ x, wide, y }) => x >= 0 && x + wide <= width && y > 0 && y < height);
+    expect(
+      whole.filter(({ text }) => !read.join("").includes(squashed(text))).map(({ text }) => text),
+    ).toEqual([]);
+    const strokes = marks.filter(
+      (mark) =>
+        mark.is === "line" ||
+        mark.is === "box" ||
+        (mark.is === "ink" && !mark.ink.filled && mark.ink.subpaths.length > 0),
+    );
+    expect(strokes.length, `sheet ${i + 1}`).toBe(pages[i]!.paths.length);
+  }
+});

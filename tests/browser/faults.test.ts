@@ -95,7 +95,7 @@ describe("a book that does not open", () => {
     const { books } = JSON.parse(all);
     expect(books).toHaveLength(4);
     expect(books).toContain(cut);
-    await page.getByLabel("A book's file").setInputFiles({
+    await page.getByLabel("A file to open").setInputFiles({
       name: "all.json",
       mimeType: "application/json",
       buffer: Buffer.from(all),

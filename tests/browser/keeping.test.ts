@@ -29,7 +29,7 @@ async function note(text: string, of = page): Promise<void> {
 async function openFile(name: string, text: string): Promise<void> {
   await page.keyboard.press("Control+o");
   await page
-    .getByLabel("A book's file")
+    .getByLabel("A file to open")
     .setInputFiles({ name, mimeType: "application/json", buffer: Buffer.from(text) });
 }
 

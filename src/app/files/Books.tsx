@@ -88,8 +88,7 @@ export function Books(props: Shelving) {
           type="file"
           className="unseen"
           tabIndex={-1}
-          aria-label="A book's file"
-          accept=".json,application/json"
+          aria-label="A file to open"
           onChange={(event) => acts.openFile(event.target.files?.[0])}
         />
         <input
@@ -115,7 +114,7 @@ export function Books(props: Shelving) {
           />
         )}
         <p className="aside">
-          A file, of one book or of all, can also be dropped anywhere on the page.{" "}
+          A file can also be dropped anywhere on the page: a book, or all of them in one file.{" "}
           <a href="./notices.txt" target="_blank" rel="noreferrer">
             Licence notices
           </a>

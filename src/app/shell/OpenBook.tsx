@@ -8,6 +8,7 @@ import { Grid } from "../grid/Grid.tsx";
 import { Help } from "../help/Help.tsx";
 import { Pages } from "../pages/Pages.tsx";
 import { useRevision } from "../store-hooks.ts";
+import { Incoming } from "./Incoming.tsx";
 import { Messages } from "./Messages.tsx";
 import { Side } from "./Side.tsx";
 import { Top } from "./Top.tsx";
@@ -27,6 +28,8 @@ export function OpenBook(props: Opened) {
     helpAbout,
     showBooks,
     beginBook,
+    incoming,
+    setIncoming,
     dialog,
     setDialog,
     message,
@@ -108,6 +111,19 @@ export function OpenBook(props: Opened) {
             onBook={(book) => beginBook(book)}
             onAdd={beginBook}
             onDone={() => setDialog(null)}
+          />
+        </Guard>
+      )}
+      {incoming && (
+        <Guard name="The file" of={incoming} className="guard-over" onDone={() => setIncoming(null)}>
+          <Incoming
+            {...incoming}
+            store={store}
+            onBook={(book, label) => {
+              setIncoming(null);
+              void beginBook(book, label);
+            }}
+            onDone={() => setIncoming(null)}
           />
         </Guard>
       )}

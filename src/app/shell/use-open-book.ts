@@ -15,6 +15,7 @@ import { helpWhileTyping } from "../help/while-typing.ts";
 import { backgroundOf } from "../lay/background.ts";
 import { joinSearchOf } from "../lay/join-search.ts";
 import { within } from "../store-hooks.ts";
+import { type IncomingFile, isReadHere } from "./Incoming.tsx";
 import type { Message } from "./Messages.tsx";
 import { goToPart } from "./parts.ts";
 
@@ -30,6 +31,8 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
   const [helpAbout, setHelpAbout] = useState<string | null>(null);
   const [message, setMessage] = useState<Message | null>(null);
   const [listing, setListing] = useState(false);
+  /** A file of another program that is looked at before its content comes into a book. */
+  const [incoming, setIncoming] = useState<IncomingFile | null>(null);
   const { elsewhere } = keeping;
   useEffect(() => backgroundOf(store).watch(), [store]);
   useEffect(() => joinSearchOf(store).watch(), [store]);
@@ -71,11 +74,23 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
     sessionOf(store).settle();
     setDialog(which);
   };
+  /** Opens a file of any kind, judged from its content: a book at once, what another program wrote after a look at it. */
   const open = async (file: File) => {
     sessionOf(store).settle();
     const refuse = (reason: string) =>
       setMessage({ refused: true, text: `“${file.name}” was not opened: ${reason}` });
     try {
+      const { fileKind, JUDGED_BYTES } = await import("../../exchange/file-kind.ts");
+      const head = await file.slice(0, JUDGED_BYTES).arrayBuffer();
+      const judged = fileKind(new Uint8Array(head), file.name);
+      if ("refusal" in judged) return refuse(judged.refusal);
+      if (judged.kind !== "book") {
+        if (!isReadHere(judged.kind)) return refuse("files of this kind cannot be read on the page yet");
+        setMessage(null);
+        setDialog(null);
+        setIncoming({ file, kind: judged.kind });
+        return;
+      }
       const reading = await openFile(file);
       if ("texts" in reading) {
         const text = await keeper.bookcase.putAll(reading.texts);
@@ -154,6 +169,8 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
     helpAbout,
     showBooks,
     beginBook,
+    incoming,
+    setIncoming,
     dialog,
     setDialog,
     message,

@@ -29,7 +29,11 @@ export default defineConfig(({ mode }) =>
           outDir: `dist/${mode}`,
           target: "node20",
           copyPublicDir: false,
-          rolldownOptions: { input: PROGRAMS[mode]! },
+          rolldownOptions: {
+            input: PROGRAMS[mode]!,
+            // The packed library starts it as a program of its own.
+            output: { banner: ({ name }) => (name === "main" ? "#!/usr/bin/env node" : "") },
+          },
         },
       }
     : mode === "package"

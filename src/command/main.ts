@@ -1,5 +1,6 @@
 /** The command line: finds the verb and runs it. An error is printed as one sentence, never as a stack trace. */
 import { nearestWord } from "../../functions/nearest-word.ts";
+import { version } from "../../package.json";
 import { begin } from "./begin.ts";
 import { calculate } from "./calculate.ts";
 import { check } from "./check.ts";
@@ -12,6 +13,7 @@ import { importFile } from "./import.ts";
 import { lay } from "./lay.ts";
 import { machine } from "./machine.ts";
 import { print } from "./print.ts";
+import { serve } from "./serve.ts";
 import { solve } from "./solve.ts";
 import { vary } from "./vary.ts";
 import { type Io, type Verb, Wrong } from "./verb.ts";
@@ -30,6 +32,7 @@ export const VERBS: readonly Verb[] = [
   exportBook,
   importFile,
   print,
+  serve,
 ];
 
 const usageOf = ({ name, usage, about }: Verb): string => `  ${name} ${usage}\n      ${about}`;
@@ -85,7 +88,7 @@ function help(verbs: readonly Verb[], json: boolean): string {
     "",
     ...(verbs.length === 1 ? verbs.map(helpOf) : verbs.map(usageOf)),
     "",
-    "BOOK is a book's file, - for standard input.",
+    "BOOK is a book's file, - for standard input. --version prints the version.",
   ].join("\n");
 }
 
@@ -110,6 +113,10 @@ export async function main(args: readonly string[], io: Io = machine): Promise<n
       const about = rest.find((arg) => !arg.startsWith("-"));
       io.out(help(about === undefined ? VERBS : [verbCalled(about)], json));
       return word === undefined || word === "--json" ? 2 : 0;
+    }
+    if (word === "version" || word === "--version") {
+      io.out(json ? JSON.stringify({ version }) : version);
+      return 0;
     }
     const verb = verbCalled(word);
     if (rest.some(asksHelp)) {

@@ -50,6 +50,8 @@ export interface Verb {
   readonly examples: readonly [string, string];
   /** What is written, and where. */
   readonly writes: string;
+  /** Whether it goes on until it is interrupted. */
+  readonly lasting?: true;
   /** What an exit status of 1 means, for a verb that has one. */
   readonly problems?: string;
   /** The exit status: 0 done, 1 the book has problems, 2 the request is wrong. */

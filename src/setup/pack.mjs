@@ -1,8 +1,8 @@
-/** Before `npm pack`: the library's two entries with their types, in dist/package. */
+/** Before `npm pack`: the command line, the page, and the library's two entries with their types in dist/package. */
 import { spawnSync } from "node:child_process";
 import { readdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { install, root } from "./build.mjs";
+import { build, root } from "./build.mjs";
 
 const out = join(root, "dist/package");
 
@@ -24,7 +24,8 @@ function nameAsBuilt(folder) {
   }
 }
 
-install();
+build("command");
+build("app");
 rmSync(out, { recursive: true, force: true });
 run("vite/bin/vite.js", "build", "--mode", "package", "--logLevel", "warn");
 run("typescript/bin/tsc", "-p", "src/package");

@@ -1,13 +1,13 @@
-/** `npm start`: installs, builds and serves the page on this machine only, and prints where. */
+/** `npm start`: installs, builds, then serves the page on this machine only and prints where; PORT chooses the port. */
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
 import { build, root } from "./build.mjs";
 
 build("app");
-const { preview } = await import("vite");
-const port = process.env.PORT ? Number(process.env.PORT) : 4600;
-const server = await preview({
-  configFile: `${root}/vite.config.ts`,
-  mode: "app",
-  logLevel: "warn",
-  preview: { host: "127.0.0.1", port, strictPort: process.env.PORT !== undefined },
-});
-process.stdout.write(`Ellwand is at ${server.resolvedUrls?.local[0] ?? "?"}  (Ctrl+C ends it)\n`);
+build("command");
+process.argv = [
+  ...process.argv.slice(0, 2),
+  "serve",
+  ...(process.env.PORT ? ["--port", process.env.PORT] : []),
+];
+await import(pathToFileURL(join(root, "dist/command/main.js")).href);

@@ -1,5 +1,5 @@
-import { execFileSync } from "node:child_process";
-import { cpSync, mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { execFileSync, spawn } from "node:child_process";
+import { mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
@@ -15,15 +15,18 @@ function node(source: string): string {
   return run(process.execPath, ["try.mjs"]).trim();
 }
 
-describe("the packed tarball in an empty project", () => {
+/** The command line as the installed package has it. */
+const ellwand = (...args: string[]) => run(join(project, "node_modules/.bin/ellwand"), args);
+
+describe("the packed tarball installed in an empty project", () => {
   beforeAll(() => {
     const packed = JSON.parse(
       run("npm", ["pack", "--json", "--loglevel=error", "--pack-destination", project], root),
     );
-    mkdirSync(join(project, "node_modules"));
-    run("tar", ["-xzf", (packed[0] ?? Object.values(packed)[0]).filename]);
-    cpSync(join(project, "package"), join(project, "node_modules/ellwand"), { recursive: true });
     writeFileSync(join(project, "package.json"), '{ "type": "module" }');
+    // It brings all that it needs, so that no other package is fetched.
+    const tarball = (packed[0] ?? Object.values(packed)[0]).filename;
+    run("npm", ["install", "--offline", "--no-audit", "--no-fund", "--loglevel=error", `./${tarball}`]);
   }, 120_000);
 
   afterAll(() => rmSync(project, { recursive: true, force: true }));
@@ -53,6 +56,48 @@ describe("the packed tarball in an empty project", () => {
         { licenseKey: "gpl-v3", context: { unit: "cm" } });
       console.log(JSON.stringify(hf.getSheetValues(0)[0].map((one) => Number(one.toFixed(6)))));`);
     expect(printed).toBe("[80.788162,40,2.54]");
+  });
+
+  test("the command line runs from the installed package", () => {
+    expect(ellwand("--version").trim()).toBe(
+      JSON.parse(readFileSync(join(root, "package.json"), "utf8")).version,
+    );
+    expect(ellwand("calculate", "--formula", "=SPREAD_PER_GAP(16.5;23.5;5)").trim()).toBe("1.4");
+    const installed = "node_modules/ellwand/templates";
+    const answers = ["--answer", "neck=17", "--answer", "cape_length=36", "--out", "cape.json"];
+    ellwand("begin", `${installed}/garments/cape.json`, ...answers);
+    ellwand("print", `${installed}/peplum-bodice.json`, "--out", "pattern.pdf");
+    expect(readFileSync(join(project, "pattern.pdf")).subarray(0, 5).toString()).toBe("%PDF-");
+    ellwand("draft", "cape.json", "--out", "pieces");
+    expect(readdirSync(join(project, "pieces")).some((name) => name.endsWith(".svg"))).toBe(true);
+  });
+
+  test("it serves the page, to this machine only, and nothing outside the page", async () => {
+    const server = spawn(process.execPath, [
+      join(project, "node_modules/ellwand/dist/command/main.js"),
+      ...["serve", "--port", "0"],
+    ]);
+    try {
+      const printed = await new Promise<string>((done, fail) => {
+        server.stdout.once("data", (text) => done(String(text)));
+        server.once("exit", (status) => fail(new Error(`it ended with ${status}`)));
+      });
+      const address = /http:\/\/127\.0\.0\.1:\d+\//.exec(printed)![0];
+      const page = await fetch(address);
+      expect(page.headers.get("x-content-type-options")).toBe("nosniff");
+      const html = await page.text();
+      expect(html).toContain("Content-Security-Policy");
+      const script = await fetch(new URL(/src="([^"]+)"/.exec(html)![1]!, address));
+      expect([script.status, script.headers.get("content-type")]).toEqual([200, "text/javascript"]);
+      for (const outside of [
+        "..%2fcommand%2fmain.js",
+        "%2e%2e/%2e%2e/package.json",
+        "..%5c..%5cpackage.json",
+      ])
+        expect((await fetch(address + outside)).status).toBe(404);
+    } finally {
+      server.kill();
+    }
   });
 
   test("its types hold in a strict project", () => {

@@ -12,7 +12,7 @@ const MAY: Record<string, readonly string[]> = {
   paper: ["functions", "book", "engine", "lay"],
   store: ["functions", "book", "engine"],
   worker: ["functions", "book", "engine", "lay"],
-  command: ["functions", "book", "engine", "lay", "exchange", "store", "paper"],
+  command: ["functions", "book", "engine", "lay", "exchange", "store", "paper", "package.json"],
   package: ["functions", "book", "engine", "lay"],
   app: ["functions", "book", "engine", "lay", "exchange", "store", "worker", "paper"],
 };

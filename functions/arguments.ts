@@ -8,7 +8,7 @@ import { suggestion } from "./nearest-word.ts";
 import { numberText } from "./number-text.ts";
 import { edgeNumberOf } from "./pieces/edge-names.ts";
 import { type Piece, readPiece } from "./pieces/piece.ts";
-import { Refusal } from "./refusal.ts";
+import { Refusal, refusingAt } from "./refusal.ts";
 import { fromTape, type Unit } from "./units.ts";
 
 /** An argument as the caller holds it: the value of a cell, or the values of a range; a blank cell is null. */
@@ -28,6 +28,7 @@ export function checkArguments(
   args: readonly Argument[],
   setting: Setting,
   onGiven?: (raw: Readonly<Record<string, Argument>>) => void,
+  onCells?: (cells: Readonly<Record<string, readonly number[]>>) => void,
 ) {
   const takes = takesOf(declaration, args);
   const names = Object.keys(takes);
@@ -47,7 +48,10 @@ export function checkArguments(
     raw[name] = value;
   });
   const list = takes === declaration.takes ? null : declaration.block!.read(args[0] as Block, raw);
-  if (list) delete raw[names[0]!];
+  if (list) {
+    delete raw[names[0]!];
+    onCells?.(list.cells);
+  }
   onGiven?.(list ? { ...list.columns, ...raw } : raw);
   for (const name of Object.keys(list ? { ...raw, ...declaration.takes } : raw)) {
     const take = takes[name] ?? declaration.takes[name]!;
@@ -61,7 +65,9 @@ export function checkArguments(
     checked[name] = cells.map((cell, i) =>
       cell === null
         ? null
-        : checkOne(`${list!.headings[name]} of ${list!.rows[i]}`, take, cell, setting, checked),
+        : refusingAt({ argument: name, cell: i }, () =>
+            checkOne(`${list!.headings[name]} of ${list!.rows[i]}`, take, cell, setting, checked),
+          ),
     );
   }
   if (list) checked.headings = list.headings;
@@ -96,6 +102,10 @@ function checkArgument(
   setting: Setting,
   before: Checked,
 ): unknown {
+  if (take.kind === "block") {
+    if (isBlock(value)) return value;
+    throw new Refusal(`${name} must be a block of cells with headings, not one cell`);
+  }
   if (!take.many) {
     if (!isList(value)) return checkOne(name, take, value, setting, before);
     if (value.length === 1) return checkOne(name, take, value[0]!, setting, before);
@@ -104,7 +114,9 @@ function checkArgument(
   const list = isList(value) ? value : [value];
   return list.map((one, i) => {
     if ((one === null || one === "") && take.blanks) return null;
-    return checkOne(list.length > 1 ? `${name}, number ${i + 1},` : name, take, one, setting, before);
+    return refusingAt({ argument: name, cell: i }, () =>
+      checkOne(list.length > 1 ? `${name}, number ${i + 1},` : name, take, one, setting, before),
+    );
   });
 }
 

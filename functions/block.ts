@@ -23,6 +23,8 @@ export interface Headed {
   /** As they are compared; "" for a column without one. */
   readonly headings: readonly string[];
   readonly rows: readonly (readonly Cell[])[];
+  /** How many rows of the block stand above these: 1 when its headings are in it, else 0. */
+  readonly above: 0 | 1;
 }
 
 /**
@@ -48,5 +50,5 @@ export function headed(block: Block, known: readonly string[], usual: string, no
   if (misspelt)
     throw new Refusal(`${noun} has a column headed "${misspelt.one}"; is "${misspelt.meant}" meant?`);
   if (count(headings) === 0) throw new Refusal(`${noun} has no headings that are known here: ${usual}`);
-  return { headings, rows: inside ? rows.slice(1) : rows };
+  return { headings, rows: inside ? rows.slice(1) : rows, above: inside ? 1 : 0 };
 }

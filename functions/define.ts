@@ -8,6 +8,7 @@ import type { Shape } from "./drawing/shapes.ts";
 import type { TapeMark } from "./fractions.ts";
 import type { JoinPlanner, Planner } from "./lay.ts";
 import type { Piece } from "./pieces/piece.ts";
+import type { CellOfList } from "./refusal.ts";
 import type { Tape, Unit } from "./units.ts";
 import type { Lengths } from "./worn/body.ts";
 import type { Garment } from "./worn/garment.ts";
@@ -63,6 +64,8 @@ export interface Take {
   readonly blanks?: true;
   /** The words a text may be. */
   readonly choices?: readonly string[];
+  /** Of a block: what its bare numbers are, such as lengths in a measurement chart. */
+  readonly holds?: Kind;
 }
 
 export type Takes = Readonly<Record<string, Take>>;
@@ -97,6 +100,10 @@ export interface CallContext {
    * The cell shows it beside its answer. Not for functions that give pieces, whose answers are kept.
    */
   doubt(sentence: string): void;
+  /**
+   * Says which cell of a list the verdict is about, and what to look for there. The page leads to it and marks it.
+   */
+  points(at: CellOfList, sentence: string): void;
   /** The lay planner, for functions that lay pieces on cloth. */
   readonly plan: Planner;
   /** Looks for joins with which the pieces fit the cloth in stock. */
@@ -167,6 +174,8 @@ export interface BlockForm {
     readonly columns: Readonly<Record<string, readonly Cell[]>>;
     readonly headings: Readonly<Record<string, string>>;
     readonly rows: readonly string[];
+    /** By argument, the number in the block of each cell of the column; a heading's cell has no number here. */
+    readonly cells: Readonly<Record<string, readonly number[]>>;
   };
   /** Formulas of this form, and what each asks. */
   readonly examples: readonly { readonly formula: string; readonly because: string }[];

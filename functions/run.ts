@@ -2,7 +2,7 @@
  * Runs a declared function: checks the arguments, computes, and collects steps and shapes.
  * Nothing is thrown past this file; a call that can't be answered is refused in a sentence.
  */
-import { type Argument, checkArguments, isList } from "./arguments.ts";
+import { type Argument, checkArguments, isList, takesOf } from "./arguments.ts";
 import { questionText } from "./cutting/lay-question.ts";
 import { joinsWith } from "./cutting/piecing.ts";
 import { type Decimal, withDecimalMark } from "./decimal.ts";
@@ -12,7 +12,7 @@ import { DEFAULT_MARK, type TapeMark, tapeTextBeside } from "./fractions.ts";
 import type { JoinPlanner, Planner } from "./lay.ts";
 import { remember, rememberLike, rememberWithObject } from "./memo.ts";
 import { type Piece, writePiece } from "./pieces/piece.ts";
-import { Refusal } from "./refusal.ts";
+import { type CellOfCall, type CellOfList, Refusal } from "./refusal.ts";
 import { convert, type Unit } from "./units.ts";
 import { unusualSentences } from "./unusual-arguments.ts";
 import { type Body, NO_BODY } from "./worn/body.ts";
@@ -28,6 +28,8 @@ export interface Setting {
   readonly plan?: Planner;
   /** Hears what the function itself says is uncertain about its answer. */
   readonly doubt?: (sentence: string) => void;
+  /** Hears which cells of its lists the function's verdict is about, and why. */
+  readonly points?: (at: CellOfCall, sentence: string) => void;
   /** Where joins are looked for; when left out, in the call itself, with lays of `plan`. */
   readonly joins?: JoinPlanner;
 }
@@ -35,6 +37,8 @@ export interface Setting {
 /** A call without an answer, and the reason: "hip is empty: a length is needed there". */
 export interface Refused {
   readonly refusal: string;
+  /** The cell of a list that it is about. */
+  readonly at?: CellOfCall;
 }
 
 export interface Step {
@@ -203,10 +207,25 @@ function compute(
   steps?: Step[],
   onGiven?: (given: Readonly<Record<string, Argument>>) => void,
 ) {
-  const checked = checkArguments(declaration, args, setting, onGiven);
-  const context = callContext(setting, steps);
-  const answer = declaration.compute(checked as never, context);
-  return { checked, answer, context };
+  let columns: Readonly<Record<string, readonly number[]>> = {};
+  const find = ({ argument, cell }: CellOfList): CellOfCall | undefined => {
+    const position = Object.keys(takesOf(declaration, args)).indexOf(argument);
+    if (position >= 0) return { position, cell };
+    const inBlock = columns[argument]?.[cell];
+    return inBlock === undefined ? undefined : { position: 0, cell: inBlock };
+  };
+  try {
+    const checked = checkArguments(declaration, args, setting, onGiven, (cells) => {
+      columns = cells;
+    });
+    const context = callContext(setting, find, steps);
+    const answer = declaration.compute(checked as never, context);
+    return { checked, answer, context };
+  } catch (reason) {
+    throw reason instanceof Refusal && reason.at
+      ? new Refusal(reason.sentence, reason.at, find(reason.at))
+      : reason;
+  }
 }
 
 function attempt(
@@ -218,7 +237,10 @@ function attempt(
     return act();
   } catch (reason) {
     if (reason instanceof Refusal)
-      return { refusal: withDecimalMark(reason.sentence(lengthTextIn(setting)), setting.decimal) };
+      return {
+        refusal: withDecimalMark(reason.sentence(lengthTextIn(setting)), setting.decimal),
+        ...(reason.found && { at: reason.found }),
+      };
     return { refusal: `${declaration.name} failed on these values; please check them one by one` };
   }
 }
@@ -241,7 +263,11 @@ function lengthTextIn({ unit, mark = DEFAULT_MARK[unit] }: Setting): CallContext
   return (length, ...beside) => `${tapeTextBeside(length, beside, unit, mark)} ${unit}`;
 }
 
-function callContext(setting: Setting, steps?: Step[]): CallContext {
+function callContext(
+  setting: Setting,
+  find: (at: CellOfList) => CellOfCall | undefined,
+  steps?: Step[],
+): CallContext {
   const mark = setting.mark ?? DEFAULT_MARK[setting.unit];
   const plan =
     setting.plan ??
@@ -256,6 +282,10 @@ function callContext(setting: Setting, steps?: Step[]): CallContext {
     cm: (figure) => convert(figure, "cm", setting.unit),
     say: lengthTextIn(setting),
     doubt: (sentence) => setting.doubt?.(sentence),
+    points: (at, sentence) => {
+      const found = find(at);
+      if (found) setting.points?.(found, withDecimalMark(sentence, setting.decimal));
+    },
     plan: steps ? planOnce(plan) : plan,
     joins: setting.joins ?? joinsWith(plan),
     unit: setting.unit,

@@ -129,7 +129,7 @@ const clothIn = (cell: Cell | undefined): string => (isBlank(cell) ? "" : String
  * which no cloth is chosen.
  */
 function readCutList(block: Block, cloth: Cell): ReturnType<BlockForm["read"]> {
-  const { headings, rows } = headed(
+  const { headings, rows, above } = headed(
     block,
     KNOWN,
     'write "piece", "outline" and "how many" over its columns',
@@ -141,7 +141,10 @@ function readCutList(block: Block, cloth: Cell): ReturnType<BlockForm["read"]> {
     const cell = column === undefined ? null : (row[column] ?? null);
     return isBlank(cell) ? null : cell;
   };
+  const cellOf = (i: number, role: Role) => (i + above) * block.wide + columns.get(role)!;
   const lines = rows.flatMap((row, i) => {
+    const refuse = (role: Role, sentence: string) =>
+      new Refusal(sentence, { argument: "cut_list", cell: cellOf(i, role) });
     const name = String(at(row, "names") ?? `piece ${i + 1}`).trim();
     const [outline, quantity] = [at(row, "pieces"), at(row, "quantities")];
     if (outline === null && quantity === null) {
@@ -149,38 +152,50 @@ function readCutList(block: Block, cloth: Cell): ReturnType<BlockForm["read"]> {
         (role) => at(row, role) !== null,
       );
       if (more)
-        throw new Refusal(
+        throw refuse(
+          "pieces",
           `${name} has neither an outline nor how many to cut: fill them in, or clear its row`,
         );
       return [];
     }
     if (outline === null)
-      throw new Refusal(`${name} has no outline in the column "${headings[columns.get("pieces")!]}"`);
+      throw refuse("pieces", `${name} has no outline in the column "${headings[columns.get("pieces")!]}"`);
     if (quantity === null)
-      throw new Refusal(
+      throw refuse(
+        "quantities",
         `${name} is not counted: the column "${headings[columns.get("quantities")!]}" is empty there`,
       );
-    return [{ row, name, cloth: clothIn(at(row, "cloths")) }];
+    return [{ row, name, i, cloth: clothIn(at(row, "cloths")) }];
   });
-  const chosen = ofCloth(lines, columns.has("cloths"), isBlank(cloth) ? "" : String(cloth).trim());
+  const chosen = ofCloth(lines, columns.has("cloths"), isBlank(cloth) ? "" : String(cloth).trim(), (i) =>
+    cellOf(i, "cloths"),
+  );
   const role = (one: Role) => chosen.map(({ row }) => at(row, one));
   const given = [...columns.keys()].filter((one) => one !== "cloths");
   return {
     columns: Object.fromEntries(given.map((one) => [one, role(one)])),
     headings: Object.fromEntries(given.map((one) => [one, headings[columns.get(one)!]!])),
     rows: chosen.map(({ name }) => name),
+    cells: Object.fromEntries(given.map((one) => [one, chosen.map(({ i }) => cellOf(i, one))])),
   };
 }
 
 interface Line {
   readonly row: readonly Cell[];
   readonly name: string;
+  /** The row of the list, counted from 0. */
+  readonly i: number;
   readonly cloth: string;
 }
 
 const same = (a: string, b: string): boolean => a.toLowerCase() === b.toLowerCase();
 
-function ofCloth(lines: readonly Line[], hasColumn: boolean, cloth: string): readonly Line[] {
+function ofCloth(
+  lines: readonly Line[],
+  hasColumn: boolean,
+  cloth: string,
+  cellOf: (i: number) => number,
+): readonly Line[] {
   const cloths = lines
     .map((line) => line.cloth)
     .filter((one, i, all) => one !== "" && all.findIndex((other) => same(one, other)) === i);
@@ -200,7 +215,11 @@ function ofCloth(lines: readonly Line[], hasColumn: boolean, cloth: string): rea
       `the cut list has no column "cloth", so "${cloth}" chooses nothing: add the column, or leave the cloth out`,
     );
   const bare = lines.find((line) => line.cloth === "");
-  if (bare) throw new Refusal(`${bare.name} has no cloth: write in its row which it is cut from`);
+  if (bare)
+    throw new Refusal(`${bare.name} has no cloth: write in its row which it is cut from`, {
+      argument: "cut_list",
+      cell: cellOf(bare.i),
+    });
   const chosen = lines.filter((line) => same(line.cloth, cloth));
   if (chosen.length > 0) return chosen;
   const near = nearestWord(cloth, cloths);

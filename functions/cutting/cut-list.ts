@@ -121,13 +121,18 @@ export function cutRows(list: CutList): CutRow[] {
     if (piece === null)
       throw new Refusal(
         `pieces, number ${i + 1}, is empty, but its quantity is ${quantity}: give an outline`,
+        { argument: "pieces", cell: i },
       );
     if (quantity === null)
-      throw new Refusal(`quantities, number ${i + 1}, is empty: say how many of ${name} to cut`);
+      throw new Refusal(`quantities, number ${i + 1}, is empty: say how many of ${name} to cut`, {
+        argument: "quantities",
+        cell: i,
+      });
     const paired = list.pairs?.[i] ?? false;
     if (paired && quantity % 2 === 1)
       throw new Refusal(
         `${list.headings?.quantities ?? "quantities"}, number ${i + 1}, must be even for pairs of ${name}, not ${quantity}: a pair is 2`,
+        { argument: "quantities", cell: i },
       );
     const [folded, grain] = [list.folds?.[i] ?? false, list.grains?.[i] ?? "straight"];
     const oneWay = list.ways?.[i] === true || list.turns?.[i] === false;

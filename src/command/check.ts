@@ -30,12 +30,13 @@ export const check: Verb = {
     if (values.json) {
       io.out(
         JSON.stringify(
-          found.map(({ address, name, label, is, sentence, waiting }) => ({
+          found.map(({ address, name, label, is, sentence, at, waiting }) => ({
             address,
             name: name ?? null,
             label,
             is,
             sentence,
+            at: at.map((one) => engine.address(one)),
             waiting,
           })),
           null,
@@ -43,9 +44,9 @@ export const check: Verb = {
         ),
       );
     } else if (found.length === 0) io.out("no problems");
-    for (const { place, sentence, waiting } of values.json ? [] : found) {
+    for (const { place, sentence, at, waiting } of values.json ? [] : found) {
       io.out(
-        `${cellTextWithName(engine.book, place)}: ${sentence}${waiting > 0 ? `; ${waiting} more cell${waiting === 1 ? " waits" : "s wait"} for it` : ""}`,
+        `${cellTextWithName(engine.book, place)}: ${sentence}${at.length > 0 ? `; see ${at.map((one) => engine.address(one)).join(", ")}` : ""}${waiting > 0 ? `; ${waiting} more cell${waiting === 1 ? " waits" : "s wait"} for it` : ""}`,
       );
     }
     return found.length > 0 ? 1 : 0;

@@ -16,6 +16,8 @@ export interface Check {
   readonly sentence: string;
   /** Whether it took too long and was stopped: `Store.workAgain` gives it more time. */
   readonly stopped: boolean;
+  /** The cells of lists that it is about. */
+  readonly at: readonly Place[];
   /** How many other cells wait for this one. */
   readonly waiting: number;
   /** The column that holds text and would count if it held anything. */
@@ -30,7 +32,7 @@ export function checks(engine: Engine): Check[] {
     const key = placeKey(from);
     waiting.set(key, (waiting.get(key) ?? new Set()).add(placeKey(place)));
   };
-  const add = (place: Place, more: Pick<Check, "is" | "sentence" | "column" | "stopped">) =>
+  const add = (place: Place, more: Pick<Check, "is" | "sentence" | "column" | "stopped" | "at">) =>
     found.set(placeKey(place), {
       place,
       address: engine.address(place),
@@ -55,12 +57,13 @@ export function checks(engine: Engine): Check[] {
             sentence: problem.sentence,
             column: null,
             stopped: problem.stopped === true,
+            at: problem.at ?? [],
           });
       });
     });
   });
   for (const { place, is, sentence, first, column, users } of engine.uncounted.values()) {
-    if (first) add(place, { is, sentence, column, stopped: false });
+    if (first) add(place, { is, sentence, column, stopped: false, at: [] });
     // The sentence itself names the first formula that needs a blank cell.
     for (const user of is === "blank" ? users.slice(1) : users) waits(place, user);
   }

@@ -4,7 +4,7 @@
  */
 import { DetailedCellError } from "hyperformula";
 import type { Kind } from "../../functions/define.ts";
-import { findPlace, fullAddress, type Place } from "../book/address.ts";
+import { findPlace, fullAddress, type Place, placeKey } from "../book/address.ts";
 import { formulaTree, isFormula } from "../book/formula.ts";
 import { refused } from "../book/refused.ts";
 import { type Book, typedAt } from "../book/shape.ts";
@@ -14,6 +14,7 @@ import { Instance, isFunction, type Laid, type LayDesk } from "./instance.ts";
 import { Kinds } from "./kinds.ts";
 import { cellText } from "./label.ts";
 import { oddities } from "./oddities.ts";
+import { hasOwnProblem, type Said, saidOf } from "./pointed.ts";
 import { precedents } from "./references.ts";
 import type { Call, Context } from "./register.ts";
 import { type Scene, sentence, unreadable } from "./sentences.ts";
@@ -31,6 +32,7 @@ export class Engine {
   #instance: Instance;
   #kinds: Kinds;
   #uncounted: Uncounted | null = null;
+  #said: { readonly book: Book; readonly cells: ReadonlyMap<string, readonly Said[]> } | null = null;
   #unmatched: { readonly book: Book; readonly words: Unmatched } | null = null;
 
   constructor(book: Book, desk: LayDesk, limits: TimeLimits = USUAL_LIMITS) {
@@ -76,6 +78,7 @@ export class Engine {
 
   /** Calculates cells again that took too long, with more time than before. */
   again(places: readonly Place[]): void {
+    this.#said = null;
     this.#instance.again(places);
   }
 
@@ -98,6 +101,20 @@ export class Engine {
       sentence: (error, from) => this.#sentence(error, from),
       unusual: (place) => this.#unusualAt(place),
     };
+  }
+
+  /** What the problems of formulas say about a cell of their lists. */
+  saidOf(place: Place): readonly Said[] {
+    return this.#saidNow().get(placeKey(place)) ?? [];
+  }
+
+  #saidNow(): ReadonlyMap<string, readonly Said[]> {
+    if (this.#said?.book !== this.book) {
+      const pointing = this.#instance.pointing().filter((by) => hasOwnProblem(by, this.view(by)));
+      const cells = saidOf(pointing.map((by) => ({ by, at: this.#instance.pointedAt(by) })));
+      this.#said = { book: this.book, cells };
+    }
+    return this.#said.cells;
   }
 
   #unusualAt(place: Place): string | null {

@@ -18,6 +18,8 @@ import { CANT_BE_WORKED, Guards, type TimeLimits } from "./guards.ts";
 import type { CellAddress } from "./inside.ts";
 import { concerned, isLonger, LaidCells, type LaidLay, MOST_BOUNDED } from "./laid.ts";
 import { Oddities } from "./oddities.ts";
+import { Pointed, type PointedAt } from "./pointed.ts";
+import { sourceOf } from "./references.ts";
 import { type Call, type Context, register } from "./register.ts";
 
 register();
@@ -70,9 +72,13 @@ export class Instance {
   /** Whether the formula being calculated stands in no cell of the book. */
   #outside = false;
   readonly oddities = new Oddities();
+  readonly #pointed = new Pointed();
 
   constructor(book: Book, desk: LayDesk, limits: TimeLimits) {
-    this.#guards = new Guards(limits, (cell) => this.#laid.forget(cell));
+    this.#guards = new Guards(limits, (cell) => {
+      this.#laid.forget(cell);
+      this.#pointed.forget(cell);
+    });
     this.#context = {
       unit: book.unit,
       mark: book.mark,
@@ -96,6 +102,9 @@ export class Instance {
         return Array.from({ length: wide }, (_, i) => page?.columns[column + i]?.heading ?? "");
       },
       unusual: (cell) => this.oddities.note(cell),
+      pointed: (cell, at) => {
+        if (!this.#outside) this.#pointed.note(cell, at);
+      },
     };
     this.#book = book;
     this.#hf = this.#build();
@@ -135,6 +144,7 @@ export class Instance {
       .map(([name, address]) => ({ name, expression: `=${fixed(address)}` }));
     this.#laid.clear();
     this.oddities.clear();
+    this.#pointed.clear();
     const limits = { maxRows: MOST_ROWS, maxColumns: MOST_COLUMNS, undoLimit: 0 };
     return HyperFormula.buildFromSheets(sheets, { ...engineConfig(this.#context), ...limits }, expressions);
   }
@@ -225,6 +235,7 @@ export class Instance {
     const address = this.address(place);
     this.#guards.forget(address);
     this.#laid.forget(address);
+    this.#pointed.forget(address);
     this.#enter(address, content);
   }
 
@@ -303,6 +314,19 @@ export class Instance {
   /** The cells that may hold something unusual, which `oddities.text` decides. */
   odd(): Place[] {
     return this.oddities.cells.flatMap((address) => this.#placeOf(address) ?? []);
+  }
+
+  /** The cells of lists that the formula of a cell said something about when it was last calculated. */
+  pointedAt(place: Place): readonly PointedAt<Place>[] {
+    return this.#pointed.of(this.address(place)).flatMap(({ at, sentence }) => {
+      const found = this.#placeOf(at);
+      return found ? [{ at: sourceOf(this.#book, found), sentence }] : [];
+    });
+  }
+
+  /** The cells whose formulas said something about a cell of a list. */
+  pointing(): Place[] {
+    return this.#pointed.all.flatMap((address) => this.#placeOf(address) ?? []);
   }
 
   #placeOf({ sheet, row, col }: CellAddress): Place | null {

@@ -12,9 +12,11 @@ import { asBlock } from "../../functions/block.ts";
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Cell, Declaration } from "../../functions/define.ts";
 import type { JoinQuestion } from "../../functions/lay.ts";
+import type { CellOfCall } from "../../functions/refusal.ts";
 import { type Argument, isRefused, run, type Setting, unusualIn } from "../../functions/run.ts";
 import type { CellAddress, Inside } from "./inside.ts";
 import type { LaidLay } from "./laid.ts";
+import type { PointedAt } from "./pointed.ts";
 
 /** A call that was calculated while an engine recorded calls: for the Working panel. */
 export interface Call {
@@ -33,6 +35,8 @@ export interface Context extends Setting {
   awaitsJoins?: ((cell: CellAddress, joins: JoinQuestion) => void) | undefined;
   /** Given the interpreter of an instance before its first cell is worked. */
   inside?: ((interpreter: Inside) => void) | undefined;
+  /** Called with every cell whose formula has a problem that is about a cell of a list. */
+  pointed?: ((cell: CellAddress, at: PointedAt<CellAddress>) => void) | undefined;
   /** Called with every cell whose formula gives a function something unusual, or gets an uncertain answer from it. */
   unusual?: ((cell: CellAddress) => void) | undefined;
 }
@@ -70,6 +74,8 @@ abstract class Sewing extends FunctionPlugin {
     state: { readonly formulaAddress: CellAddress },
   ): number | string | CellError {
     const args: Argument[] = [];
+    const lists: (SimpleRangeValue | null)[] = [];
+    const takes = Object.values(declaration.takes);
     const { headings } = (this.config.context ?? {}) as Context;
     const headingsOver = ({ range }: SimpleRangeValue, wide: number) =>
       (range && headings?.(range.start.sheet, range.start.col, wide)) ?? [];
@@ -85,12 +91,22 @@ abstract class Sewing extends FunctionPlugin {
           }
         }
         const wide = value.width();
-        args.push(wide > 1 ? asBlock(list, wide, headingsOver(value, wide)) : list);
+        const isBlock = wide > 1 || takes[args.length]?.kind === "block";
+        lists[args.length] = value;
+        args.push(isBlock ? asBlock(list, wide, headingsOver(value, wide)) : list);
       } else args.push(plain(value));
     }
     const context = this.config.context as Context | undefined;
     context?.heard?.({ declaration, args });
     const { plan, joins, ...setting } = { ...this.fallback, ...context };
+    const point = ({ position, cell }: CellOfCall, sentence: string) => {
+      const list = lists[position];
+      if (!list?.range || !context?.pointed || context.heard) return;
+      const { sheet, row, col } = list.range.start;
+      const wide = list.width();
+      const at = { sheet, row: row + Math.floor(cell / wide), col: col + (cell % wide) };
+      context.pointed(state.formulaAddress, { at, sentence });
+    };
     let asked = 0;
     let doubtful = false;
     const answer = run(declaration, args, {
@@ -98,6 +114,7 @@ abstract class Sewing extends FunctionPlugin {
       doubt: () => {
         doubtful = true;
       },
+      points: point,
       ...(plan && {
         plan: (question) => {
           const answer = plan(question);
@@ -121,7 +138,9 @@ abstract class Sewing extends FunctionPlugin {
       (doubtful || unusualIn(declaration, args, setting).length > 0)
     )
       context.unusual(state.formulaAddress);
-    return isRefused(answer) ? new CellError(ErrorType.VALUE, answer.refusal) : answer;
+    if (!isRefused(answer)) return answer;
+    if (answer.at) point(answer.at, answer.refusal);
+    return new CellError(ErrorType.VALUE, answer.refusal);
   }
 }
 

@@ -23,6 +23,8 @@ export interface CellProblem {
   readonly from: Place;
   /** Whether the calculation there took too long: `Engine.again` gives it more time. */
   readonly stopped?: true;
+  /** The cells of lists that it is about. */
+  readonly at?: readonly Place[];
 }
 
 export interface CellView {
@@ -73,7 +75,7 @@ export function cellView(place: Place, sources: Sources): CellView {
   const verdict = worked && typeof raw === "string" ? VERDICT.exec(raw)?.[1] : undefined;
   const problem: CellProblem | null =
     verdict !== undefined
-      ? { is: "verdict", sentence: verdict, from: place }
+      ? { is: "verdict", sentence: verdict, from: place, ...aboutCells(place, sources) }
       : (uncountedProblem(place, worked, sources) ??
         choiceProblem(place, raw, sources) ??
         unusualProblem(place, sources));
@@ -97,7 +99,19 @@ function errorProblem(
   const stopped = instance.isStopped(from);
   const left = error.type === "VALUE" && !stopped ? uncounted().users.get(placeKey(from)) : undefined;
   if (left) return { is: "error", sentence: left.sentence, from: left.place };
-  return { is: "error", sentence: sentence(error, from), from, ...(stopped && { stopped: true }) };
+  return {
+    is: "error",
+    sentence: sentence(error, from),
+    from,
+    ...(stopped && { stopped: true }),
+    ...aboutCells(from, { instance }),
+  };
+}
+
+/** The cells of lists that the problem of a formula is about, each once. */
+function aboutCells(formula: Place, { instance }: Pick<Sources, "instance">): Pick<CellProblem, "at"> {
+  const at = new Map(instance.pointedAt(formula).map((one) => [placeKey(one.at), one.at]));
+  return at.size > 0 ? { at: [...at.values()] } : {};
 }
 
 /** A typed cell that counts as nothing, or a formula whose answer leaves one out. */

@@ -1,7 +1,7 @@
 /** The foot of the page: how many problems the book has, and the list of them when it is opened. */
 import "./checks.css";
 import { memo } from "react";
-import { columnLetters, type Place } from "../../book/address.ts";
+import { columnLetters, type Place, placeKey } from "../../book/address.ts";
 import { type Check, checks } from "../../engine/checks.ts";
 import { countColumn } from "../../store/commands.ts";
 import type { Store } from "../../store/store.ts";
@@ -63,7 +63,7 @@ function countText(count: number): string {
 }
 
 function Row({ check, store, onPlace }: Pick<Props, "store" | "onPlace"> & { check: Check }) {
-  const { place, address, name, label, sentence, waiting, column: kept, stopped } = check;
+  const { place, address, name, label, sentence, waiting, column: kept, stopped, at } = check;
   return (
     <li>
       <button type="button" className="check" onClick={() => onPlace(place)}>
@@ -75,6 +75,11 @@ function Row({ check, store, onPlace }: Pick<Props, "store" | "onPlace"> & { che
           </span>
         )}
       </button>
+      {at.slice(0, 3).map((one) => (
+        <button type="button" className="check-act" key={placeKey(one)} onClick={() => onPlace(one)}>
+          Go to {store.engine.address(one)}
+        </button>
+      ))}
       {stopped && (
         <button type="button" className="check-act" onClick={() => store.workAgain([place])}>
           Calculate again

@@ -11,6 +11,7 @@ import {
 import { cellText } from "../../engine/label.ts";
 import { laidText } from "../../engine/laid.ts";
 import { laysBelowText } from "../../engine/lays-below.ts";
+import { saidTexts } from "../../engine/pointed.ts";
 import { sharedOutAt } from "../../engine/shared-out.ts";
 import { exact } from "../../engine/show.ts";
 import { countColumn } from "../../store/commands.ts";
@@ -66,6 +67,8 @@ function messageOf({ session, place, away, exactly }: Props) {
       </span>
     );
   }
+  const said = saidTexts(book, engine.saidOf(place));
+  if (said.length > 0) return <span className="cell-message-problem">{said.join("; ")}</span>;
   const parts = sharedOutAt(engine, place);
   const laid = view.origin ? laidText(view.origin) : laysBelowText(engine, place);
   return (

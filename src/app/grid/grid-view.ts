@@ -6,6 +6,7 @@ import "./plugins.ts";
 import Handsontable from "handsontable/base";
 import { type Block, noteAt, type Place } from "../../book/address.ts";
 import { type Column, MOST_COLUMNS, MOST_ROWS, type Page } from "../../book/shape.ts";
+import type { Said } from "../../engine/pointed.ts";
 import type { CellView } from "../../engine/view.ts";
 import { Arrangement } from "./arrangement.ts";
 import { CellViews } from "./cell-views.ts";
@@ -99,6 +100,15 @@ export class GridView implements ShownGrid {
     return draft.place.row === row && draft.place.column === column ? draft.text : null;
   }
 
+  /** What formulas elsewhere say about a cell; a cell that can't be asked about has nothing said. */
+  saidAt(place: Place): readonly Said[] {
+    try {
+      return this.#session.store.engine.saidOf(place);
+    } catch {
+      return [];
+    }
+  }
+
   draw(td: HTMLElement, row: number, column: number): void {
     const place = { page: this.#page, row, column };
     const cut = this.#session.cutBlock;
@@ -110,6 +120,7 @@ export class GridView implements ShownGrid {
       book,
       noteAt(book, place),
       this.draftAt(row, column),
+      this.saidAt(place),
       isIn(place, cut),
     );
   }

@@ -5,6 +5,7 @@ import type { Place } from "../../book/address.ts";
 import type { Book, Column, ColumnKind } from "../../book/shape.ts";
 import { cellText } from "../../engine/label.ts";
 import { laidSign, laidText } from "../../engine/laid.ts";
+import { type Said, saidTexts } from "../../engine/pointed.ts";
 import { hasAnswer } from "../../engine/sentences.ts";
 import type { CellView } from "../../engine/view.ts";
 import { drawShape } from "./cell-shape.ts";
@@ -18,6 +19,7 @@ function description(
   place: Place,
   note: string,
   book: Book,
+  said: readonly Said[],
   cut: boolean,
 ): string {
   const waits = problem && !samePlace(problem.from, place);
@@ -30,6 +32,7 @@ function description(
         : `${problem.is === "error" ? "error" : "check"}: ${problem.sentence}`);
   return [
     looking,
+    ...saidTexts(book, said).map((text) => `check: ${text}`),
     name && `named ${name}`,
     worked && !problem && "calculated",
     origin && laidText(origin),
@@ -48,6 +51,7 @@ export function drawCell(
   book: Book,
   note: string,
   draft: string | null,
+  said: readonly Said[],
   cut: boolean,
 ): void {
   const text = draft ?? view.shown;
@@ -63,6 +67,7 @@ export function drawCell(
   is.toggle("cell-worked", worked && !problem);
   is.toggle("cell-look", problem !== null && !waits);
   is.toggle("cell-waits", waits);
+  is.toggle("cell-doubted", problem === null && said.length > 0);
   is.toggle("cell-named", view.name !== undefined);
   is.toggle("cell-noted", note !== "");
   is.toggle("cell-cut", cut);
@@ -73,7 +78,7 @@ export function drawCell(
     if (sign) td.dataset.laid = sign;
     else delete td.dataset.laid;
   }
-  const words = description(view, place, note, book, cut);
+  const words = description(view, place, note, book, said, cut);
   if (words === (td.getAttribute("aria-description") ?? "")) return;
   if (words === "") {
     td.removeAttribute("aria-description");

@@ -72,3 +72,34 @@ test("in another unit the list needs the same cloth", () => {
   expect(engine.book.pages[0]!.rows[4]![1]).toBe('=YARDAGE(cut_list; IN(54); "wool")');
   engine.destroy();
 });
+
+test("a wrong text in a cut list is a problem of the formula, which leads to the cell and marks it", () => {
+  const typed = (row: number, column: number, text: string) =>
+    edit.type(BOOK, [{ page: 0, row, column, typed: text }]);
+  const engine = new Engine(typed(1, 2, "one"), layDesk);
+  const needed = { page: 0, row: 4, column: 1 };
+  const wrong = { page: 0, row: 1, column: 2 };
+  expect(engine.view(needed).problem).toEqual({
+    is: "error",
+    sentence: 'how many of back must be a whole number, not "one"',
+    from: needed,
+    at: [wrong],
+  });
+  expect(checks(engine).map(({ address, at }) => [address, at.map((one) => engine.address(one))])).toEqual([
+    ["Cut!B5", ["Cut!C2"]],
+  ]);
+  expect(engine.saidOf(wrong).map(({ by }) => by.row)).toEqual([4]);
+  // A half-filled row leads to the blank cell; a list given column by column leads to its cell too.
+  engine.become(typed(1, 2, ""));
+  expect(engine.view(needed).problem?.at).toEqual([wrong]);
+  engine.become(edit.type(typed(1, 2, "one"), [{ ...needed, typed: "=YARDAGE(B1:B3; C1:C3; 54)" }]));
+  expect(engine.view(needed).problem).toMatchObject({ sentence: 'quantities, number 2, must be a whole number, not "one"', at: [wrong] });
+  // A refusal that the formula passes over is nobody's problem.
+  engine.become(edit.type(typed(1, 2, "one"), [{ ...needed, typed: '=IFERROR(YARDAGE(cut_list; 54; "wool"); 0)' }, { page: 0, row: 6, column: 1, typed: "" }]));
+  expect(checks(engine)).toEqual([]);
+  expect(engine.saidOf(wrong)).toEqual([]);
+  // It goes when it is put right.
+  engine.become(BOOK);
+  expect([checks(engine), engine.saidOf(wrong)]).toEqual([[], []]);
+  engine.destroy();
+}); // biome-ignore format: sentences

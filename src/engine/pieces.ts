@@ -25,6 +25,7 @@ export interface FoundPiece {
 
 /** A cell that should hold a piece and does not. */
 export interface LostPiece {
+  readonly place: Place;
   readonly address: string;
   readonly title: string;
   readonly sentence: string;
@@ -42,7 +43,7 @@ export function piecesOf(engine: Engine): { readonly found: FoundPiece[]; readon
     if (problem?.is === "error") {
       const begins = engine.address(problem.from) === address;
       if (kind === "piece" && (name !== undefined || begins))
-        lost.push({ address, title, sentence: problem.sentence });
+        lost.push({ place, address, title, sentence: problem.sentence });
       continue;
     }
     if (typeof value !== "string" || value.trim() === "" || problem) continue;
@@ -54,7 +55,7 @@ export function piecesOf(engine: Engine): { readonly found: FoundPiece[]; readon
       found.push({ place, address, name, title, piece, notes, shapes: onPaper(engine, place, piece) });
       seen.add(value);
     } catch (reason) {
-      if (kind === "piece") lost.push({ address, title, sentence: (reason as Error).message });
+      if (kind === "piece") lost.push({ place, address, title, sentence: (reason as Error).message });
     }
   }
   return { found, lost };

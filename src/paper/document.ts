@@ -10,13 +10,25 @@ const POINTS = 72 / 25.4;
 
 export interface TextManner {
   readonly size: number;
-  readonly align?: "left" | "middle";
+  readonly align?: "left" | "middle" | "right";
   readonly bold?: boolean;
   /** The text is made smaller until it is at most this wide. */
   readonly within?: number;
 }
 
-export interface PdfDocument {
+/** Says how wide a line of words is, in millimetres. */
+export interface Letters {
+  measure(text: string, size: number, bold?: boolean): number;
+}
+
+/** A sheet of paper that is laid out and not yet drawn: it learns last which of how many it is. */
+export interface Sheet {
+  readonly width: number;
+  readonly height: number;
+  draw(doc: PdfDocument, number: number, of: number): void;
+}
+
+export interface PdfDocument extends Letters {
   /** Begins a page of this size. */
   page(width: number, height: number): void;
   /** Draws lines; x and y are added to every place. */
@@ -27,16 +39,14 @@ export interface PdfDocument {
   shade(x: number, y: number, width: number, height: number, grey: number): void;
   /** A line of words, y at its foot. */
   text(text: string, x: number, y: number, manner: TextManner): void;
-  /** How wide a line of words is. */
-  measure(text: string, size: number, bold?: boolean): number;
   /** What is drawn until `unclip` is seen only inside this rectangle. */
   clip(x: number, y: number, width: number, height: number): void;
   unclip(): void;
-  /** Letters that the type does not have: they stand as empty boxes. */
+  /** Signs that were asked for and that the type does not have; `□` stands in their places. Those without a form by their number: "U+0007". */
   missing(): string[];
   /** The sheets so far with everything on them, for a preview. */
   sheets(): readonly DrawnSheet[];
-  bytes(): Promise<Uint8Array>;
+  bytes(): Promise<Uint8Array<ArrayBuffer>>;
 }
 
 /** `day` is the day that the document says it was made on. */
@@ -62,11 +72,21 @@ export async function newDocument(title: string, day: Date): Promise<PdfDocument
   });
   const lacking = new Set<string>();
 
-  const choose = (text: string, size: number, isBold: boolean) => {
-    doc.font(isBold ? "bold" : "regular").fontSize(size);
+  const choose = (size: number, bold: boolean) => doc.font(bold ? "bold" : "regular").fontSize(size);
+  const has = (letter: string): boolean => {
     const { font } = (doc as unknown as { _font: { font: FontFile } })._font;
-    for (const letter of text) if (!font.hasGlyphForCodePoint(letter.codePointAt(0)!)) lacking.add(letter);
+    return font.hasGlyphForCodePoint(letter.codePointAt(0)!);
   };
+  /** The text as the chosen type can show it. */
+  const drawable = (text: string): string =>
+    [...text.replace(UNSEEN, "").replace(SPACES, " ")]
+      .map((letter) => {
+        const isFormless = FORMLESS.test(letter);
+        if (!isFormless && has(letter)) return letter;
+        lacking.add(isFormless ? signNumber(letter) : letter);
+        return "□";
+      })
+      .join("");
   const sheets: (DrawnSheet & { readonly marks: Mark[] })[] = [];
   const put = (mark: Mark) => {
     sheets.at(-1)!.marks.push(mark);
@@ -83,16 +103,19 @@ export async function newDocument(title: string, day: Date): Promise<PdfDocument
       put({ is: "line", from: [x1, y1], to: [x2, y2], width, dashes }),
     box: (x, y, width, height, line) => put({ is: "box", x, y, width, height, line }),
     shade: (x, y, width, height, grey) => put({ is: "shade", x, y, width, height, grey }),
-    text(text, x, y, { size, align = "left", bold = false, within = Infinity }) {
-      choose(text, size, bold);
+    text(asked, x, y, { size, align = "left", bold = false, within = Infinity }) {
+      choose(size, bold);
+      const text = drawable(asked);
+      if (text === "") return;
       const whole = doc.widthOfString(text);
       const part = Math.min(1, within / whole);
       const wide = whole * part;
-      put({ is: "text", text, x: align === "middle" ? x - wide / 2 : x, y, size: part * size, bold, wide });
+      const left = x - { left: 0, middle: 0.5, right: 1 }[align] * wide;
+      put({ is: "text", text, x: left, y, size: part * size, bold, wide });
     },
     measure(text, size, isBold = false) {
-      choose(text, size, isBold);
-      return doc.widthOfString(text);
+      choose(size, isBold);
+      return doc.widthOfString(drawable(text));
     },
     clip: (x, y, width, height) => put({ is: "clip", x, y, width, height }),
     unclip: () => put({ is: "unclip" }),
@@ -160,12 +183,26 @@ function paint(doc: PDFKit.PDFDocument, mark: Mark): void {
   }
 }
 
+/** Signs that only steer how others are read: joiners, marks of direction, variants, soft hyphens. */
+const UNSEEN = /[\p{Cf}]|\p{Variation_Selector}/gu;
+const SPACES = /[\t\n\r\u00a0\u2028\u2029\u202f]/g;
+const FORMLESS = /[\p{Cc}\p{Cs}\p{Co}\p{Cn}]/u;
+
+const signNumber = (letter: string): string =>
+  `U+${letter.codePointAt(0)!.toString(16).toUpperCase().padStart(4, "0")}`;
+
 interface FontFile {
   hasGlyphForCodePoint(code: number): boolean;
 }
 
 /** The bytes of a data address. */
 function fontBytes(address: string): Uint8Array<ArrayBuffer> {
+  const known = fonts.get(address);
+  if (known) return known;
   const letters = atob(address.slice(address.indexOf(",") + 1));
-  return Uint8Array.from(letters, (letter) => letter.charCodeAt(0));
+  const bytes = Uint8Array.from(letters, (letter) => letter.charCodeAt(0));
+  fonts.set(address, bytes);
+  return bytes;
 }
+
+const fonts = new Map<string, Uint8Array<ArrayBuffer>>();

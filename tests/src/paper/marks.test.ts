@@ -1,10 +1,7 @@
 import { expect, test } from "vitest";
 import { Engine } from "../../../src/engine/engine.ts";
-import { piecesOf } from "../../../src/engine/pieces.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
-import { type Paper, readPaper } from "../../../src/paper/paper.ts";
-import { patternPdf } from "../../../src/paper/pattern-pdf.ts";
-import { type PatternSheet, patternSheet } from "../../../src/paper/pattern-sheet.ts";
+import { printed } from "../../../src/paper/documents.ts";
 import { bookOf } from "../engine/whatif-books.ts";
 import { readPdf } from "./read-pdf.ts";
 
@@ -13,10 +10,9 @@ test("the sheets for a preview have the words, the size and the lines of the PDF
     bookOf({ yoke: "=RECTANGLE(10; 4)", cape: "=CIRCLE_PANEL(10; 14; 1/2)" }, "in"),
     layDesk,
   );
-  const paper = readPaper("letter") as Paper;
-  const sheet = patternSheet(engine.book, piecesOf(engine).found, paper, 1) as PatternSheet;
-  const heading = { title: "Capes", what: "2 pieces", scale: "1", day: new Date(2026, 4, 20) };
-  const { bytes, drawn } = await patternPdf(sheet, paper, heading);
+  const done = await printed(engine, { what: "pattern", paper: "letter", day: new Date(2026, 4, 20) });
+  if ("reason" in done) throw new Error(done.reason);
+  const { bytes, drawn } = done;
   const pages = await readPdf(bytes);
   expect(drawn.length).toBe(pages.length);
   expect(drawn.length).toBeGreaterThan(3);

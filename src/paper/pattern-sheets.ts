@@ -1,10 +1,10 @@
-/** The pattern as a PDF: a first sheet with test squares, legend and map, then every sheet that has a line on it. */
+/** The pattern on paper: a first sheet with test squares, legend and map, then every sheet that has a line on it. */
 import { type Bounds, boundingBox, flatten, type Point } from "../../functions/geometry/strokes.ts";
 import { flattenPiece } from "../../functions/pieces/piece.ts";
 import { ROLE_WORDS } from "../engine/roles.ts";
 import { LINES } from "../engine/true-scale-sheet.ts";
-import { newDocument, type PdfDocument } from "./document.ts";
-import type { DrawnSheet } from "./marks.ts";
+import type { PdfDocument, Sheet } from "./document.ts";
+import { fitted, isoDay } from "./flow.ts";
 import { MARGIN, OVERLAP, type Paper } from "./paper.ts";
 import { HEAD, type Ink, type PatternSheet } from "./pattern-sheet.ts";
 import { type Tile, tileAt, tileName } from "./tiles.ts";
@@ -20,48 +20,51 @@ export interface Heading {
   readonly day: Date;
 }
 
-export interface Printed {
-  readonly bytes: Uint8Array;
-  readonly sheets: number;
-  /** Letters that the type does not have. */
-  readonly missing: readonly string[];
-  /** The same sheets for a preview. */
-  readonly drawn: readonly DrawnSheet[];
-}
-
-/** How many sheets of paper the pattern takes, its first sheet among them. */
-export const sheetCount = ({ tiles }: PatternSheet, paper: Paper): number =>
-  tiles.length + (paper.isLarge ? 0 : 1);
-
-export async function patternPdf(sheet: PatternSheet, paper: Paper, heading: Heading): Promise<Printed> {
-  const doc = await newDocument(heading.title, heading.day);
-  const sheets = sheetCount(sheet, paper);
+/** The sheets of the pattern, its first sheet with squares and map among them. */
+export function patternSheets(sheet: PatternSheet, paper: Paper, heading: Heading): Sheet[] {
+  const { width } = paper;
+  const count = sheet.tiles.length + (paper.isLarge ? 0 : 1);
   const height = paper.height ?? sheet.tiling.tall + 2 * MARGIN;
-  if (!paper.isLarge) {
-    doc.page(paper.width, height);
-    const room = { left: MARGIN, right: paper.width - MARGIN, low: MARGIN, high: height - MARGIN };
-    smallFront(doc, sheet, { paper, heading, sheets }, room);
-  }
+  const about = { paper, heading, sheets: count };
   const bounds = sheet.inks.map(boundsOf);
-  for (const [i, tile] of sheet.tiles.entries()) {
-    doc.page(paper.width, height);
+  const foot = (doc: PdfDocument, name: string, number: number, of: number) => {
+    const title = [...heading.title].slice(0, 60).join("");
+    const words = `${name}    page ${number} of ${of}    ${isoDay(heading.day)}    scale ${heading.scale}    ${title}`;
+    const within = width / 2 - MARGIN - 24;
+    doc.text(fitted(doc, words, 3, within), MARGIN + 14, height - MARGIN + 4.2, { size: 3 });
+  };
+  const front: Sheet = {
+    width,
+    height,
+    draw(doc, number, of) {
+      const room = { left: MARGIN, right: width - MARGIN, low: MARGIN, high: height - MARGIN };
+      smallFront(doc, sheet, about, room);
+      foot(doc, "Pattern", number, of);
+    },
+  };
+  const tiles = sheet.tiles.map((tile): Sheet => {
     const { window } = tile;
     const [x, y] = [MARGIN - window.left, MARGIN - window.low];
-    doc.clip(MARGIN, MARGIN, window.right - window.left, window.high - window.low);
-    for (const [k, ink] of sheet.inks.entries()) if (overlap(bounds[k]!, window)) doc.ink(ink, x, y);
-    for (const { text, at, size } of sheet.words) {
-      const half = doc.measure(text, size) / 2;
-      const box = { left: at[0] - half, right: at[0] + half, low: at[1] - size, high: at[1] + size };
-      if (overlap(box, window)) doc.text(text, at[0] + x, at[1] + y + 0.35 * size, { size, align: "middle" });
-    }
-    doc.unclip();
-    if (paper.isLarge && tile.column === 0 && tile.row === 0) head(doc, sheet, { paper, heading, sheets });
-    frame(doc, sheet, tile);
-    const number = i + 1 + (paper.isLarge ? 0 : 1);
-    const foot = `${tile.name}    sheet ${number} of ${sheets}    ${heading.title}    scale ${heading.scale}`;
-    doc.text(foot, MARGIN + 14, height - MARGIN + 4.2, { size: 3, within: paper.width / 2 - MARGIN - 24 });
-  }
-  return { bytes: await doc.bytes(), sheets, missing: doc.missing(), drawn: doc.sheets() };
+    return {
+      width,
+      height,
+      draw(doc, number, of) {
+        doc.clip(MARGIN, MARGIN, window.right - window.left, window.high - window.low);
+        for (const [k, ink] of sheet.inks.entries()) if (overlap(bounds[k]!, window)) doc.ink(ink, x, y);
+        for (const { text, at, size } of sheet.words) {
+          const half = doc.measure(text, size) / 2;
+          const box = { left: at[0] - half, right: at[0] + half, low: at[1] - size, high: at[1] + size };
+          if (overlap(box, window))
+            doc.text(text, at[0] + x, at[1] + y + 0.35 * size, { size, align: "middle" });
+        }
+        doc.unclip();
+        if (paper.isLarge && tile.column === 0 && tile.row === 0) head(doc, sheet, about);
+        frame(doc, sheet, tile);
+        foot(doc, tile.name, number, of);
+      },
+    };
+  });
+  return paper.isLarge ? tiles : [front, ...tiles];
 }
 
 function boundsOf({ subpaths, width }: Ink): Bounds {
@@ -133,11 +136,6 @@ function square(doc: PdfDocument, at: 0 | 1, x: number, y: number): void {
   doc.box(x, y, side, side, 0.25);
   doc.text(`${says} each way`, x + side / 2, y + side / 2, { size: 5, align: "middle" });
 }
-
-const isoDay = (day: Date): string => {
-  const two = (part: number) => String(part).padStart(2, "0");
-  return `${day.getFullYear()}-${two(day.getMonth() + 1)}-${two(day.getDate())}`;
-};
 
 function headLines(sheet: PatternSheet, { paper, heading, sheets }: About): string[] {
   const isFull = heading.scale === "1";

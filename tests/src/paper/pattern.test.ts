@@ -6,9 +6,10 @@ import type { Book } from "../../../src/book/shape.ts";
 import { Engine } from "../../../src/engine/engine.ts";
 import { type FoundPiece, piecesOf } from "../../../src/engine/pieces.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
+import { newDocument } from "../../../src/paper/document.ts";
 import { readPaper } from "../../../src/paper/paper.ts";
-import { patternPdf } from "../../../src/paper/pattern-pdf.ts";
 import { type PatternSheet, patternSheet } from "../../../src/paper/pattern-sheet.ts";
+import { patternSheets } from "../../../src/paper/pattern-sheets.ts";
 import { run } from "../command/io.ts";
 import { bookOf } from "../engine/whatif-books.ts";
 import { type ReadPage, readPdf } from "./read-pdf.ts";
@@ -35,8 +36,13 @@ async function made(book: Book, paperText: string, scale: number, scaleName: str
   const sheet = patternSheet(book, found, paper, scale);
   if ("reason" in sheet) throw new Error(sheet.reason);
   const heading = { title: book.title, what: "pieces", scale: scaleName, day: new Date(2026, 4, 20) };
-  const { bytes, missing } = await patternPdf(sheet, paper, heading);
-  return { found, sheet, pages: await readPdf(bytes), missing };
+  const doc = await newDocument(book.title, heading.day);
+  const sheets = patternSheets(sheet, paper, heading);
+  for (const [i, one] of sheets.entries()) {
+    doc.page(one.width, one.height);
+    one.draw(doc, i + 1, sheets.length);
+  }
+  return { found, sheet, pages: await readPdf(await doc.bytes()), missing: doc.missing() };
 }
 
 /** The width of a cut line; only outlines are drawn with it. */
@@ -46,7 +52,7 @@ const OVERLAP = 10;
 
 /** The column and the row of a sheet, from the name in its foot. */
 function placeOf(page: ReadPage): [column: number, row: number] | null {
-  const [, letter, number] = /(?:^|\n)([A-Z])(\d+)\s+sheet \d+ of \d+/.exec(page.text) ?? [];
+  const [, letter, number] = /(?:^|\n)([A-Z])(\d+)\s+page \d+ of \d+/.exec(page.text) ?? [];
   return letter === undefined ? null : [letter.charCodeAt(0) - 65, Number(number) - 1];
 }
 
@@ -198,7 +204,7 @@ test("the command line says how many sheets it wrote, and what is wrong with a p
   const paper = await run(book, "print", "book.json", "--out", "p.pdf", "--paper", "roll=9in");
   expect(paper.err).toContain("35 cm to 2 m");
   const scale = await run(book, "print", "book.json", "--out", "p.pdf", "--scale", "1/3");
-  expect(scale.err).toContain("--scale must be one of 1, 1/2, 1/4, 1/5, 1/8");
+  expect(scale.err).toContain("the scale must be one of 1, 1/2, 1/4, 1/5, 1/8");
   const piece = await run(book, "print", "book.json", "--out", "p.pdf", "--piece", "aprn");
   expect(piece.err).toContain("is apron meant?");
 });

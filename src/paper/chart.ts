@@ -1,0 +1,80 @@
+/** Documents that are pages of the book, set as tables: the measurement chart. */
+import { lookUp } from "../book/names.ts";
+import type { Book, Stage } from "../book/shape.ts";
+import type { Engine } from "../engine/engine.ts";
+import { WEARER } from "../engine/piece-notes.ts";
+import type { Asked, Built } from "./documents.ts";
+import { Flow } from "./flow.ts";
+import type { NotPrinted } from "./kinds.ts";
+import { type PageTableOptions, pageTable } from "./page-table.ts";
+import { partsOf, setTable } from "./table.ts";
+
+const UNIT_WORDS = { in: "inches", cm: "centimetres", mm: "millimetres" } as const;
+
+const RULED = "_".repeat(18);
+
+const unitLine = ({ book }: Engine): string => `Lengths are in ${UNIT_WORDS[book.unit]}.`;
+
+/** For whom the book is drawn, and in which unit its lengths are. */
+export function bookLine(engine: Engine): string {
+  const { book } = engine;
+  const at = lookUp(book, WEARER);
+  const wearer = at ? engine.view(at) : null;
+  const whose = wearer && !wearer.problem && wearer.shown ? `Drawn for: ${wearer.shown}. ` : "";
+  return `${whose}${unitLine(engine)}`;
+}
+
+/** The pages of these stages, or the one that is asked for. */
+export function pagesAsked(book: Book, page: number | null, stages: readonly Stage[]): number[] {
+  return book.pages.flatMap(({ stage }, i) =>
+    page === null ? (stages.includes(stage) ? [i] : []) : i === page ? [i] : [],
+  );
+}
+
+/** Pages of the book under each other, upright or on their side as they need fewer parts. */
+export function tableDocument(
+  engine: Engine,
+  { manner, letters }: Asked,
+  pages: readonly number[],
+  { title, ...options }: PageTableOptions & { readonly title: string },
+): Built {
+  const tables = pages.map((page) => ({ page, ...pageTable(engine, page, options) }));
+  const flows = [false, true].map((isTurned) => new Flow(letters, manner, title, isTurned));
+  const partsOn = ({ size, left, right }: Flow) =>
+    tables.reduce((sum, { table }) => sum + partsOf(letters, table, size, right - left).length, 0);
+  const flow = partsOn(flows[1]!) < partsOn(flows[0]!) ? flows[1]! : flows[0]!;
+  if (options.blank) {
+    flow.space(0.6);
+    flow.say(`For: ${RULED}  Taken by: ${RULED}  On: ${RULED}`);
+    flow.space(0.4);
+  }
+  flow.say(options.blank ? unitLine(engine) : bookLine(engine));
+  flow.space(0.4);
+  for (const { page, table, remarks } of tables) {
+    flow.heading(engine.book.pages[page]!.title);
+    if (table.rows.length === 0) flow.say("There is nothing on this page.");
+    else setTable(flow, table);
+    for (const remark of remarks) flow.say(remark, { size: 0.9 * flow.size });
+    flow.space(0.6);
+  }
+  const problems = tables.reduce((sum, one) => sum + one.problems, 0);
+  const isOne = problems === 1;
+  return {
+    sheets: flow.sheets(),
+    says: `${pages.length} ${pages.length === 1 ? "page" : "pages"} of the book`,
+    sentences:
+      problems > 0
+        ? [
+            `${problems} ${isOne ? "figure has" : "figures have"} something to check; it stands beneath ${isOne ? "its row" : "their rows"}`,
+          ]
+        : [],
+  };
+}
+
+export function chartDocument(engine: Engine, asked: Asked): Built | NotPrinted {
+  const pages = pagesAsked(engine.book, asked.page, ["Measure"]);
+  if (pages.length === 0) return { reason: "this book has no page of the stage Measure" };
+  const blank = asked.request.blank ?? false;
+  const title = blank ? "Measurement chart, to fill in" : "Measurement chart";
+  return tableDocument(engine, asked, pages, { blank, title });
+}

@@ -1,0 +1,93 @@
+/**
+ * Documents for paper: `printed` makes one, `sheetCount` says how many sheets it takes. Their kinds are in
+ * `kinds.ts`. Load this module when a document is asked for: the writer of PDFs and the type come with it.
+ */
+import { nearestWord } from "../../functions/nearest-word.ts";
+import type { Engine } from "../engine/engine.ts";
+import { chartDocument } from "./chart.ts";
+import { type Letters, newDocument, type Sheet } from "./document.ts";
+import type { Manner } from "./flow.ts";
+import type { DocumentName, NotPrinted, PaperRequest, Printed } from "./kinds.ts";
+import { readPaper } from "./paper.ts";
+import { patternDocument } from "./pattern.ts";
+
+/** A request that was read. */
+export interface Asked {
+  readonly request: PaperRequest;
+  readonly manner: Manner;
+  readonly letters: Letters;
+  /** The number of the page that is asked for, from 0; null for the whole book. */
+  readonly page: number | null;
+}
+
+/** A document that is laid out and not yet drawn. */
+export interface Built {
+  readonly sheets: readonly Sheet[];
+  readonly says: string;
+  readonly sentences: readonly string[];
+}
+
+const BUILDERS: Record<DocumentName, (engine: Engine, asked: Asked) => Built | NotPrinted> = {
+  pattern: patternDocument,
+  chart: chartDocument,
+};
+
+function read(engine: Engine, request: PaperRequest, letters: Letters): Asked | NotPrinted {
+  const { book } = engine;
+  const paper = readPaper(request.paper);
+  if ("reason" in paper) return paper;
+  const title = request.page;
+  const page = title === undefined ? null : book.pages.findIndex((one) => isSame(one.title, title));
+  if (page === -1) {
+    const near = nearestWord(
+      title!,
+      book.pages.map((one) => one.title),
+    );
+    return { reason: `this book has no page "${title}"${near ? `; is ${near} meant?` : ""}` };
+  }
+  const manner = { paper, large: request.large ?? false, title: book.title, day: request.day };
+  return { request, manner, letters, page };
+}
+
+const isSame = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase();
+
+function built(engine: Engine, request: PaperRequest, letters: Letters) {
+  const asked = read(engine, request, letters);
+  if ("reason" in asked) return asked;
+  const done = BUILDERS[request.what](engine, asked);
+  return "reason" in done ? done : { ...done, paper: asked.manner.paper };
+}
+
+/** The document as a PDF, or the sentence that says why there is none. */
+export async function printed(engine: Engine, request: PaperRequest): Promise<Printed | NotPrinted> {
+  const doc = await newDocument(engine.book.title, request.day);
+  const done = built(engine, request, doc);
+  if ("reason" in done) return done;
+  const { sheets, says, sentences, paper } = done;
+  for (const [i, sheet] of sheets.entries()) {
+    doc.page(sheet.width, sheet.height);
+    sheet.draw(doc, i + 1, sheets.length);
+  }
+  const missing = doc.missing();
+  return {
+    bytes: await doc.bytes(),
+    sheets: sheets.length,
+    drawn: doc.sheets(),
+    paper: paper.name,
+    says,
+    sentences: [
+      ...sentences,
+      ...(missing.length > 0
+        ? [
+            `the type has no form for ${missing.slice(0, 20).join(" ")}: □ stands in ${missing.length === 1 ? "its place" : "their places"}`,
+          ]
+        : []),
+    ],
+  };
+}
+
+/** How many sheets the document takes. It is laid out for that, and not drawn. */
+export async function sheetCount(engine: Engine, request: PaperRequest): Promise<number | NotPrinted> {
+  const done = built(engine, request, await newDocument(engine.book.title, request.day));
+  return "reason" in done ? done : done.sheets.length;
+}

@@ -1,0 +1,154 @@
+/** A page of the book as a table for paper: its figures as the tape shows them, and what is to be known of them. */
+import type { Point } from "../../functions/geometry/strokes.ts";
+import type { LayOrigin } from "../../functions/lay.ts";
+import { flattenPiece, pieceBounds, readPiece } from "../../functions/pieces/piece.ts";
+import type { Place } from "../book/address.ts";
+import { columnLetters } from "../book/address.ts";
+import { isFormula } from "../book/formula.ts";
+import { hiddenRows } from "../book/hidden-rows.ts";
+import type { Page } from "../book/shape.ts";
+import type { Engine } from "../engine/engine.ts";
+import { LAID_SIGNS, laidSign } from "../engine/laid.ts";
+import { laysBelow } from "../engine/lays-below.ts";
+import type { CellView } from "../engine/view.ts";
+import type { Table, TableCell, TableRow } from "./table.ts";
+
+/** Stands beside a figure of which a sentence beneath its row says more. */
+const SIGN = "▲";
+
+export interface PageTable {
+  readonly table: Table;
+  /** What stands beneath the table: what its signs mean, and which rows are not in it. */
+  readonly remarks: readonly string[];
+  /** How many cells have a problem. */
+  readonly problems: number;
+}
+
+export interface PageTableOptions {
+  /** Leaves out the figures and leaves room to write them. */
+  readonly blank?: boolean;
+  /** A last column of boxes to tick. */
+  readonly tick?: boolean;
+}
+
+const headingOf = ({ columns }: Page, column: number): string =>
+  columns[column]?.heading.trim() || `column ${columnLetters(column)}`;
+
+/** What a cell shows on paper, and what stands beneath its row. */
+export interface PaperCell extends TableCell {
+  readonly note: string | null;
+  readonly origin: LayOrigin | null;
+}
+
+/** The outline of a piece for a small picture; null for what is no piece. */
+export function smallOutline({ kind, value }: CellView): readonly Point[] | null {
+  if (typeof value !== "string" || (kind !== "piece" && !/^\s*M[\s\d.-]/.test(value))) return null;
+  try {
+    const piece = readPiece(value);
+    const { left, right, low, high } = pieceBounds(piece);
+    return flattenPiece(piece, Math.max(right - left, high - low) / 200);
+  } catch {
+    return null;
+  }
+}
+
+/** `called` is what the cell is called in the sentence beneath its row. */
+export function paperCell(engine: Engine, place: Place, called: string): PaperCell {
+  const view = engine.view(place);
+  const { problem, origin: own, worked } = view;
+  const outline = smallOutline(view);
+  const below = own || !worked || view.kind === "piece" ? [] : laysBelow(engine, place);
+  const origin = own ?? below[0]?.origin ?? null;
+  const sign = origin && typeof view.value === "number" ? `${laidSign(origin)} ` : "";
+  const shown = problem?.is === "verdict" ? "check" : view.shown;
+  const text = `${sign}${shown}`;
+  return {
+    text: problem ? `${text} ${SIGN}`.trim() : text,
+    ...(outline && { outline }),
+    note: problem ? `${SIGN} ${called}: ${problem.sentence}` : null,
+    origin,
+  };
+}
+
+/** The remarks that say what signs of lays mean. */
+export const signRemarks = (signs: ReadonlySet<string>): string[] =>
+  LAID_SIGNS.filter(([sign]) => signs.has(sign)).map(([sign, says]) => `${sign}  ${says}`);
+
+export function pageTable(
+  engine: Engine,
+  number: number,
+  { blank = false, tick = false }: PageTableOptions = {},
+): PageTable {
+  const page = engine.book.pages[number]!;
+  const hidden = hiddenRows(page);
+  const filled = page.rows.map((row) => row.flatMap((typed, i) => (typed.trim() === "" ? [] : [i])));
+  const rows = filled.flatMap((columns, row) => (columns.length > 0 && !hidden.has(row) ? [row] : []));
+  const typed = (row: number, column: number): string => page.rows[row]![column] ?? "";
+  /** A row of words over others; on a page without a figure every row is still to be filled. */
+  const isBare = rows.every((row) => filled[row]!.every((column) => column === 0));
+  const isHeading = (row: number) =>
+    !isBare && filled[row]!.join() === "0" && !isFormula(typed(row, 0)) && page.columns.length > 1;
+  const isWorked = (row: number) => filled[row]!.slice(1).every((column) => isFormula(typed(row, column)));
+
+  const kept = blank ? rows.filter((row) => isHeading(row) || isBare || !isWorked(row)) : rows;
+  // A heading over rows that are left out is left out with them.
+  const shown = kept.filter(
+    (row, i) => !isHeading(row) || (i + 1 < kept.length && !isHeading(kept[i + 1]!)) || !blank,
+  );
+  const columns = page.columns.flatMap((_, column) => {
+    if (column === 0 || (blank && isBare)) return [column];
+    const cells = shown.filter((row) => typed(row, column).trim() !== "");
+    if (cells.length === 0) return [];
+    return blank && cells.every((row) => isFormula(typed(row, column))) ? [] : [column];
+  });
+  const signs = new Set<string>();
+  let problems = 0;
+
+  const rowOf = (row: number): TableRow => {
+    if (isHeading(row))
+      return { cells: [{ text: engine.view({ page: number, row, column: 0 }).shown }], notes: [] };
+    const notes: string[] = [];
+    const cells = columns.map((column): TableCell => {
+      if (blank && column > 0) return blankCell(page, row, column);
+      const called = column === 0 ? "this row" : headingOf(page, column);
+      const { note, origin, ...cell } = paperCell(engine, { page: number, row, column }, called);
+      if (note) {
+        notes.push(note);
+        problems += 1;
+      }
+      if (origin && /^[≈≤✓✎]/.test(cell.text)) signs.add(laidSign(origin));
+      return cell;
+    });
+    return { cells: tick ? [...cells, { text: "□" }] : cells, notes };
+  };
+  const left = rows.length - kept.length;
+  const concealed = filled.filter((one, row) => one.length > 0 && hidden.has(row)).length;
+  return {
+    table: {
+      headings: [...columns.map((column) => headingOf(page, column)), ...(tick ? ["Done"] : [])],
+      rows: shown.map(rowOf),
+      ...(blank && { least: 9 }),
+    },
+    remarks: [
+      ...signRemarks(signs),
+      ...(blank ? ["Grey cells are worked out by the book and are not to be filled."] : []),
+      ...(left > 0
+        ? [`${rowsText(left)} of worked-out figures ${left === 1 ? "is" : "are"} not on this form.`]
+        : []),
+      ...(concealed > 0
+        ? [`${rowsText(concealed)} hidden on the page ${concealed === 1 ? "is" : "are"} not printed.`]
+        : []),
+    ],
+    problems,
+  };
+}
+
+const rowsText = (count: number): string => `${count} ${count === 1 ? "row" : "rows"}`;
+
+/** On a form: words stay, a figure makes room for another, and what is worked out is grey. */
+function blankCell(page: Page, row: number, column: number): TableCell {
+  const text = page.rows[row]![column] ?? "";
+  if (isFormula(text)) return { text: "", ground: "grey" };
+  const isWords = page.columns[column]!.kind === "text" && /\p{L}/u.test(text);
+  return isWords ? { text } : { text: "", ground: "write" };
+}

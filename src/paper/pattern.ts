@@ -1,0 +1,68 @@
+/** The pattern of a book: which pieces are asked for, packed on sheets of paper. */
+import { nearestWord } from "../../functions/nearest-word.ts";
+import type { Engine } from "../engine/engine.ts";
+import { type FoundPiece, piecesOf } from "../engine/pieces.ts";
+import type { Asked, Built } from "./documents.ts";
+import type { NotPrinted } from "./kinds.ts";
+import { SCALES } from "./paper.ts";
+import { patternSheet } from "./pattern-sheet.ts";
+import { patternSheets } from "./pattern-sheets.ts";
+
+interface Wanted {
+  readonly found: readonly FoundPiece[];
+  readonly lost: readonly string[];
+}
+
+/** The pieces that are asked for; a name that means no piece is refused with the name that is nearest. */
+function wantedPieces(engine: Engine, { request, page }: Asked): Wanted | NotPrinted {
+  const names = request.pieces ?? [];
+  const all = piecesOf(engine);
+  const is = (one: { readonly title: string; readonly address: string }, name: string) =>
+    one.title === name || one.address === name;
+  for (const name of names) {
+    const broken = all.lost.find((one) => is(one, name));
+    if (broken) return { reason: `${name} cannot be drawn: ${broken.sentence}` };
+    if (all.found.some((one) => is(one, name))) continue;
+    const near = nearestWord(
+      name,
+      all.found.map(({ title }) => title),
+    );
+    return {
+      reason: `no pattern piece of this book is called "${name}"${near ? `; is ${near} meant?` : ""}`,
+    };
+  }
+  const here = ({ place }: { readonly place: { readonly page: number } }) =>
+    page === null || place.page === page;
+  const found = all.found.filter(
+    (one) => here(one) && (names.length === 0 || names.some((name) => is(one, name))),
+  );
+  const lost = names.length === 0 ? all.lost.filter(here) : [];
+  const where = page === null ? "the book" : `the page ${engine.book.pages[page]!.title}`;
+  if (found.length > 0)
+    return { found, lost: lost.map(({ title, sentence }) => `${title} is not drawn: ${sentence}`) };
+  return {
+    reason: lost[0]
+      ? `no piece of ${where} can be drawn: ${lost[0].title}: ${lost[0].sentence}`
+      : `${where} has no pattern pieces: a cell with =RECTANGLE(10; 20) or another function that makes a piece is one`,
+  };
+}
+
+export function patternDocument(engine: Engine, asked: Asked): Built | NotPrinted {
+  const { request, manner } = asked;
+  const name = request.scale ?? "1";
+  const scale = Object.hasOwn(SCALES, name) ? SCALES[name] : undefined;
+  if (scale === undefined)
+    return { reason: `the scale must be one of ${Object.keys(SCALES).join(", ")}, not "${name}"` };
+  const wanted = wantedPieces(engine, asked);
+  if ("reason" in wanted) return wanted;
+  const { found, lost } = wanted;
+  const sheet = patternSheet(engine.book, found, manner.paper, scale);
+  if ("reason" in sheet) return sheet;
+  const says = found.length === 1 ? found[0]!.title : `${found.length} pieces`;
+  const heading = { title: manner.title, what: says, scale: name, day: manner.day };
+  return {
+    sheets: patternSheets(sheet, manner.paper, heading),
+    says,
+    sentences: [...lost, ...sheet.leftOut.map((text) => `"${text}" found no room on the sheet`)],
+  };
+}

@@ -1,7 +1,16 @@
 /** All sewing functions, found by folder. A file dropped into a family's folder is in the catalogue. */
 import type { Declaration } from "./define.ts";
 
-export type Family = "tape" | "body" | "flare" | "pleats" | "curves" | "cloth" | "notions" | "fitting";
+export type Family =
+  | "tape"
+  | "body"
+  | "flare"
+  | "pleats"
+  | "curves"
+  | "bodice"
+  | "cloth"
+  | "notions"
+  | "fitting";
 
 export type CataloguedFunction = Declaration & { readonly family: Family };
 

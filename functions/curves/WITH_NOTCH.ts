@@ -1,12 +1,10 @@
 import { define } from "../define.ts";
 import { drawPattern } from "../drawing/piece-drawing.ts";
 import { dimension } from "../drawing/shapes.ts";
-import { normal } from "../geometry/offset.ts";
-import { line, type Point } from "../geometry/strokes.ts";
-import { orientation } from "../pieces/allowance.ts";
 import { EDGE_OF_PIECE, edgeText } from "../pieces/edge-names.ts";
 import { edgePart, placeAlong } from "../pieces/edges.ts";
-import { edgeLength, mark, type Piece } from "../pieces/piece.ts";
+import { notchOn } from "../pieces/notch.ts";
+import { edgeLength } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -51,7 +49,7 @@ export const WITH_NOTCH = define({
       );
     context.step("from_the_end", "edge_length - at", whole - at);
     const long = context.step("notch", "size", size);
-    return { ...piece, marks: [...piece.marks, mark(notch(piece, edge, at, long), "notch")] };
+    return { ...piece, marks: [...piece.marks, notchOn(piece, edge, at, long)] };
   },
   draw({ piece, edge, at }, _, notched) {
     if (typeof notched !== "object") return [];
@@ -81,11 +79,3 @@ export const WITH_NOTCH = define({
     },
   ],
 });
-
-function notch(piece: Piece, edge: number, at: number, size: number) {
-  const run = piece.edges[edge - 1]!;
-  const { index, share, point } = placeAlong(run, at);
-  const [nx, ny] = normal(run[index]!, share, orientation(piece));
-  const inner: Point = [point[0] - nx * size, point[1] - ny * size];
-  return [line(point, inner)];
-}

@@ -34,15 +34,14 @@ export const NOT_YET: Chapter = {
       see: ["OUTLINE", "DRAFT_SCALE", "SEAM_GIRTH", "BALANCE"],
     },
     {
-      name: "No sleeve yet",
+      name: "No sleeve in one with the bodice yet",
       summary:
-        "Ellwand has no function that drafts a sleeve with a cap; it has cuffs, and gathered sleeves as strips.",
-      words:
-        "sleeve pattern, draft a sleeve, sleeve cap draft, two-piece sleeve, leg of mutton, raglan, sleeve head",
+        "Ellwand has no function that drafts a raglan, a kimono sleeve or a leg-of-mutton sleeve; it drafts sleeves with a cap, and gathered sleeves as strips.",
+      words: "raglan, kimono sleeve, dolman, batwing, leg of mutton, gigot, puff sleeve",
       says: [
-        "A gathered sleeve begins from *New*, “Gathered sleeve and cuff”. A sleeve on paper comes in with `OUTLINE`; `CAP_EASE` and `CAP_CHECK` compare its cap with the armhole, and `SLASHED_PANEL` opens it for fullness.",
+        "`SET_IN_SLEEVE` drafts a sleeve with a cap that fits its armhole, and `SLASHED_PANEL` opens a panel for fullness. A gathered sleeve begins from *New*, “Gathered sleeve and cuff”. A sleeve on paper comes in with `OUTLINE`; `CAP_EASE` and `CAP_CHECK` compare its cap with the armhole.",
       ],
-      see: ["CUFF", "CAP_CHECK", "CAP_EASE", "SLASHED_PANEL", "OUTLINE"],
+      see: ["SET_IN_SLEEVE", "CUFF", "CAP_CHECK", "SLASHED_PANEL", "OUTLINE"],
     },
     {
       name: "No hat, hood or glove yet",

@@ -1,0 +1,117 @@
+/**
+ * The cap of a set-in sleeve, fitted to its armhole.
+ *
+ *                     crown
+ *                   .--o--.
+ *                .´        `.
+ *      back    .´            \     front
+ *            .´               \
+ *       __.-´                  `-.__
+ *     o- - - - - - - - - - - - - - - o    the width of the sleeve
+ *     underarm                 underarm
+ *
+ * Each half is one shape, stretched to its width across and to the height of the cap: two cubic
+ * curves that meet with one direction and no bend at the balance point, level at the underarm and
+ * level at the crown, so that the halves run into each other and the seam closes without a corner.
+ * The front is hollowed deeper below its balance point, the back is fuller above it (common practice).
+ *
+ * That the fit has one solution at most: along a half, u runs across from 0 to 1 and v up from 0 to 1,
+ * neither ever turning back. The half is ∫ √((width·u′)² + (height·v′)²) long. This grows with the
+ * width and with the height, from the width itself (height 0) or the height itself (width 0) without
+ * end. So a half of a given length has one width for each height up to its length, and that width falls as the
+ * height grows. The two widths together fall too, from both lengths together (height 0), and pass the
+ * width of the sleeve at one height only.
+ */
+
+import { reaching } from "../geometry/increasing-root.ts";
+import { type Curve, type Edge, type Point, strokeLength } from "../geometry/strokes.ts";
+import { reverseEdge } from "../pieces/edges.ts";
+import { Refusal } from "../refusal.ts";
+
+/** Where a half passes from hollow to full, as shares of its width and height from the underarm, and how steeply in these shares. */
+interface HalfShape {
+  readonly balance: Point;
+  readonly steepness: number;
+}
+
+const FRONT: HalfShape = { balance: [0.5, 0.47], steepness: 2.5 };
+const BACK: HalfShape = { balance: [0.4, 0.38], steepness: 2.2 };
+
+export interface Cap {
+  /** From the line between the underarm points up to the crown. */
+  readonly height: number;
+  /** Straight across from the crown to the underarm point in front, and at the back. */
+  readonly front: number;
+  readonly back: number;
+}
+
+/** How long the two halves of a cap are along their curves, and how wide the sleeve is at the underarm. */
+interface CapMeasures {
+  readonly front: number;
+  readonly back: number;
+  readonly width: number;
+}
+
+/**
+ * A half from the underarm at (0, 0) to the crown at (`width`, −`height`). Each curve's handles lie on
+ * the tangent at the balance point, which takes the bend away there, and on the level at its other end.
+ */
+function half({ balance: [u, v], steepness }: HalfShape, width: number, height: number): Curve[] {
+  const at = (across: number, up: number): Point => [width * across, -height * up];
+  const low = u - v / steepness;
+  const high = u + (1 - v) / steepness;
+  const balance = at(u, v);
+  return [
+    { kind: "curve", from: at(0, 0), c1: at(low, 0), c2: at((low + u) / 2, v / 2), to: balance },
+    { kind: "curve", from: balance, c1: at((high + u) / 2, (1 + v) / 2), c2: at(high, 1), to: at(1, 1) },
+  ];
+}
+
+const halfLength = (shape: HalfShape, width: number, height: number): number =>
+  half(shape, width, height).reduce((sum, curve) => sum + strokeLength(curve), 0);
+
+/** The width at which a half of this height is as long as wanted; 0 for one as high as it is long. */
+const widthFor = (shape: HalfShape, long: number, height: number): number =>
+  reaching((width) => halfLength(shape, width, height), long, 0, long);
+
+/** The cap whose halves are as long as wanted and together as wide as the sleeve. Refuses a sleeve too wide or too narrow for it. */
+export function fitCap({ front, back, width }: CapMeasures): Cap {
+  const whole = front + back;
+  if (width >= whole * (1 - 1e-6)) {
+    throw new Refusal(
+      (say) =>
+        `bicep must be less than the cap, which is ${say(whole, width)} long with its ease, not ${say(width, whole)}: the cap has to rise above the straight line across the sleeve`,
+    );
+  }
+  const highest = Math.min(front, back) * (1 - 1e-6);
+  const together = (height: number) => widthFor(FRONT, front, height) + widthFor(BACK, back, height);
+  const narrowest = together(highest);
+  if (width <= narrowest) {
+    throw new Refusal(
+      (say) =>
+        `bicep must be more than ${say(narrowest, width)} for a cap with halves of ${say(front)} and ${say(back)}, not ${say(width, narrowest)}: the cap would stand straight up`,
+    );
+  }
+  const height = reaching((up) => -together(up), -width, 0, highest);
+  const across = widthFor(FRONT, front, height);
+  return { height, front: across, back: width - across };
+}
+
+/** The halves of the cap from underarm to crown, the crown at (0, 0), the back at the left. */
+export function capHalves({ height, front, back }: Cap): { front: Edge; back: Edge } {
+  const placed = (curves: readonly Curve[], width: number, side: 1 | -1): Edge =>
+    curves.map(({ from, c1, c2, to }): Curve => {
+      const move = ([x, y]: Point): Point => [side * (width - x), y + height];
+      return { kind: "curve", from: move(from), c1: move(c1), c2: move(c2), to: move(to) };
+    });
+  return {
+    front: placed(half(FRONT, front, height), front, 1),
+    back: placed(half(BACK, back, height), back, -1),
+  };
+}
+
+/** The cap from the back underarm over the crown to the front underarm. */
+export function capEdge(cap: Cap): Edge {
+  const { front, back } = capHalves(cap);
+  return [...back, ...reverseEdge(front)];
+}

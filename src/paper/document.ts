@@ -4,6 +4,7 @@
  */
 import type { DrawnSheet, Mark } from "./marks.ts";
 import type { Ink } from "./pattern-sheet.ts";
+import type { Tile } from "./tiles.ts";
 import { trace } from "./trace.ts";
 
 const POINTS = 72 / 25.4;
@@ -25,12 +26,14 @@ export interface Letters {
 export interface Sheet {
   readonly width: number;
   readonly height: number;
+  /** Which part of a large drawing the sheet shows, if it shows one. */
+  readonly tile?: Tile;
   draw(doc: PdfDocument, number: number, of: number): void;
 }
 
 export interface PdfDocument extends Letters {
-  /** Begins a page of this size. */
-  page(width: number, height: number): void;
+  /** Begins a page of the size of the sheet. */
+  page(sheet: Omit<Sheet, "draw">): void;
   /** Draws lines; x and y are added to every place. */
   ink(ink: Ink, x: number, y: number): void;
   line(x1: number, y1: number, x2: number, y2: number, width: number, dashes?: readonly number[]): void;
@@ -51,19 +54,18 @@ export interface PdfDocument extends Letters {
 
 /** `day` is the day that the document says it was made on. */
 export async function newDocument(title: string, day: Date): Promise<PdfDocument> {
-  const [{ default: Writer }, regular, bold] = await Promise.all([
-    import("pdfkit"),
-    import("dejavu-fonts-ttf/ttf/DejaVuSans.ttf?inline"),
-    import("dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf?inline"),
-  ]);
+  const [{ default: Writer }, { regular, bold }] = await Promise.all([import("pdfkit"), typeFaces()]);
   const doc = new Writer({
     autoFirstPage: false,
     margin: 0,
     font: null as unknown as string,
     info: { Title: title, Creator: "Ellwand", Producer: "Ellwand", CreationDate: day },
   });
-  doc.registerFont("regular", fontBytes(regular.default));
-  doc.registerFont("bold", fontBytes(bold.default));
+  // A viewer's print does not fit the pages to the paper unless it is asked to (ISO 32000-1, table 150).
+  const { _root: catalog } = doc as unknown as { _root: { data: Record<string, unknown> } };
+  catalog.data.ViewerPreferences = doc.ref({ PrintScaling: "None" });
+  doc.registerFont("regular", regular);
+  doc.registerFont("bold", bold);
   const chunks: Uint8Array[] = [];
   doc.on("data", (chunk: Uint8Array) => chunks.push(chunk));
   const ended = new Promise<void>((resolve, reject) => {
@@ -93,10 +95,10 @@ export async function newDocument(title: string, day: Date): Promise<PdfDocument
     paint(doc, mark);
   };
   return {
-    page(width, height) {
+    page({ width, height, tile }) {
       doc.addPage({ size: [width * POINTS, height * POINTS], margin: 0 });
       doc.scale(POINTS);
-      sheets.push({ width, height, marks: [] });
+      sheets.push({ width, height, tile, marks: [] });
     },
     ink: (ink, x, y) => put({ is: "ink", ink, x, y }),
     line: (x1, y1, x2, y2, width, dashes = []) =>
@@ -193,6 +195,15 @@ const signNumber = (letter: string): string =>
 
 interface FontFile {
   hasGlyphForCodePoint(code: number): boolean;
+}
+
+/** The type of every document, as the bytes of its two font files. */
+export async function typeFaces() {
+  const [regular, bold] = await Promise.all([
+    import("dejavu-fonts-ttf/ttf/DejaVuSans.ttf?inline"),
+    import("dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf?inline"),
+  ]);
+  return { regular: fontBytes(regular.default), bold: fontBytes(bold.default) };
 }
 
 /** The bytes of a data address. */

@@ -1,5 +1,5 @@
 /**
- * Documents for paper: `printed` makes one, `sheetCount` says how many sheets it takes. Their kinds are in
+ * Documents for paper: `printed` makes one, `laidOut` says first what it comes to. Their kinds are in
  * `kinds.ts`. Load this module when a document is asked for: the writer of PDFs and the type come with it.
  */
 import { nearestWord } from "../../functions/nearest-word.ts";
@@ -51,43 +51,51 @@ function read(engine: Engine, request: PaperRequest, letters: Letters): Asked | 
 
 const isSame = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase();
 
-function built(engine: Engine, request: PaperRequest, letters: Letters) {
-  const asked = read(engine, request, letters);
+/** A document whose sheets are known and not yet drawn. */
+export interface LaidOut extends Pick<Printed, "paper" | "says" | "sentences"> {
+  readonly sheets: number;
+  /** Draws the sheets; `onSheet` hears how many are drawn. */
+  print(onSheet?: (drawn: number) => void): Promise<Printed>;
+}
+
+/** Lays a document out, or says in a sentence why there is none. */
+export async function laidOut(engine: Engine, request: PaperRequest): Promise<LaidOut | NotPrinted> {
+  const doc = await newDocument(engine.book.title, request.day);
+  const asked = read(engine, request, doc);
   if ("reason" in asked) return asked;
-  const done = BUILDERS[request.what](engine, asked);
-  return "reason" in done ? done : { ...done, paper: asked.manner.paper };
+  const built = BUILDERS[request.what](engine, asked);
+  if ("reason" in built) return built;
+  const { sheets, says, sentences } = built;
+  const known = { sheets: sheets.length, paper: asked.manner.paper.name, says };
+  return {
+    ...known,
+    sentences,
+    async print(onSheet) {
+      for (const [i, sheet] of sheets.entries()) {
+        doc.page(sheet);
+        sheet.draw(doc, i + 1, sheets.length);
+        onSheet?.(i + 1);
+      }
+      const missing = doc.missing();
+      return {
+        ...known,
+        bytes: await doc.bytes(),
+        drawn: doc.sheets(),
+        sentences: [
+          ...sentences,
+          ...(missing.length > 0
+            ? [
+                `the type has no form for ${missing.slice(0, 20).join(" ")}: □ stands in ${missing.length === 1 ? "its place" : "their places"}`,
+              ]
+            : []),
+        ],
+      };
+    },
+  };
 }
 
 /** The document as a PDF, or the sentence that says why there is none. */
 export async function printed(engine: Engine, request: PaperRequest): Promise<Printed | NotPrinted> {
-  const doc = await newDocument(engine.book.title, request.day);
-  const done = built(engine, request, doc);
-  if ("reason" in done) return done;
-  const { sheets, says, sentences, paper } = done;
-  for (const [i, sheet] of sheets.entries()) {
-    doc.page(sheet.width, sheet.height);
-    sheet.draw(doc, i + 1, sheets.length);
-  }
-  const missing = doc.missing();
-  return {
-    bytes: await doc.bytes(),
-    sheets: sheets.length,
-    drawn: doc.sheets(),
-    paper: paper.name,
-    says,
-    sentences: [
-      ...sentences,
-      ...(missing.length > 0
-        ? [
-            `the type has no form for ${missing.slice(0, 20).join(" ")}: □ stands in ${missing.length === 1 ? "its place" : "their places"}`,
-          ]
-        : []),
-    ],
-  };
-}
-
-/** How many sheets the document takes. It is laid out for that, and not drawn. */
-export async function sheetCount(engine: Engine, request: PaperRequest): Promise<number | NotPrinted> {
-  const done = built(engine, request, await newDocument(engine.book.title, request.day));
-  return "reason" in done ? done : done.sheets.length;
+  const laid = await laidOut(engine, request);
+  return "reason" in laid ? laid : laid.print();
 }

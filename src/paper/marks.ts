@@ -1,5 +1,6 @@
 /** What stands on the sheets of a document, in the order in which it is drawn: for the PDF and for its preview. Millimetres. */
 import type { Ink } from "./pattern-sheet.ts";
+import type { Tile } from "./tiles.ts";
 
 export type Mark =
   /** Lines, moved by x and y. */
@@ -41,4 +42,6 @@ export interface DrawnSheet {
   readonly width: number;
   readonly height: number;
   readonly marks: readonly Mark[];
+  /** Which part of a large drawing the sheet shows, if it shows one. */
+  readonly tile?: Tile | undefined;
 }

@@ -48,6 +48,7 @@ export function patternSheets(sheet: PatternSheet, paper: Paper, heading: Headin
     return {
       width,
       height,
+      tile,
       draw(doc, number, of) {
         doc.clip(MARGIN, MARGIN, window.right - window.left, window.high - window.low);
         for (const [k, ink] of sheet.inks.entries()) if (overlap(bounds[k]!, window)) doc.ink(ink, x, y);

@@ -4,7 +4,7 @@ import { readBook } from "../../../src/book/read.ts";
 import { type Book, blankBook } from "../../../src/book/shape.ts";
 import { Engine } from "../../../src/engine/engine.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
-import { printed, sheetCount } from "../../../src/paper/documents.ts";
+import { laidOut, printed } from "../../../src/paper/documents.ts";
 import { DOCUMENTS, type PaperRequest } from "../../../src/paper/kinds.ts";
 import { readPdf } from "./read-pdf.ts";
 
@@ -22,7 +22,7 @@ async function read(book: Book, request: Omit<PaperRequest, "paper" | "day"> & {
   const asked = { paper: "a4", day: DAY, ...request };
   const done = await printed(engine, asked);
   if ("reason" in done) throw new Error(done.reason);
-  expect(await sheetCount(engine, asked)).toBe(done.sheets);
+  expect(await laidOut(engine, asked)).toMatchObject({ sheets: done.sheets, says: done.says });
   const pages = await readPdf(done.bytes);
   expect(pages).toHaveLength(done.sheets);
   const texts = pages.map(({ text }) => text.replace(/\s+/g, " "));
@@ -107,7 +107,7 @@ test("what cannot be printed is refused in a sentence", async () => {
   expect(await printed(engine, { ...asked, page: "Mesure" })).toEqual({
     reason: expect.stringContaining("is Measure meant?"),
   });
-  expect(await sheetCount(engine, { ...asked, what: "pattern", scale: "1/3" })).toEqual({
+  expect(await laidOut(engine, { ...asked, what: "pattern", scale: "1/3" })).toEqual({
     reason: expect.stringContaining("1/8"),
   });
 });

@@ -16,6 +16,12 @@ test("the sheets for a preview have the words, the size and the lines of the PDF
   const pages = await readPdf(bytes);
   expect(drawn.length).toBe(pages.length);
   expect(drawn.length).toBeGreaterThan(3);
+  // The first sheet has the map; each of the others is a part of the pattern.
+  expect(drawn.map(({ tile }) => tile?.name)).toEqual([
+    undefined,
+    ...pages.slice(1).map(({ text }) => /[A-Z]\d+(?=\s+page)/.exec(text)![0]),
+  ]);
+  expect(new TextDecoder("latin1").decode(bytes)).toContain("/PrintScaling /None");
   const squashed = (text: string) => text.replaceAll(/\s/g, "");
   for (const [i, { width, height, marks }] of drawn.entries()) {
     expect([width, height]).toEqual([expect.closeTo(pages[i]!.width), expect.closeTo(pages[i]!.height)]);

@@ -39,7 +39,7 @@ async function made(book: Book, paperText: string, scale: number, scaleName: str
   const doc = await newDocument(book.title, heading.day);
   const sheets = patternSheets(sheet, paper, heading);
   for (const [i, one] of sheets.entries()) {
-    doc.page(one.width, one.height);
+    doc.page(one);
     one.draw(doc, i + 1, sheets.length);
   }
   return { found, sheet, pages: await readPdf(await doc.bytes()), missing: doc.missing() };

@@ -6,6 +6,8 @@ import { expect, inject, onTestFinished } from "vitest";
 export interface Opening extends BrowserContextOptions {
   /** Whether lays are searched for automatically: only when a test asks, so that no value changes under the others. */
   readonly searching?: boolean;
+  /** Whether the browser has pickers of files that can be written again; without them a file is a download. */
+  readonly picking?: boolean;
   /** Called before the page is loaded, with the address that will be. */
   readonly prepare?: (page: Page, address: string) => Promise<unknown>;
 }
@@ -22,7 +24,7 @@ let kept: Kept | undefined;
 let complaints: string[] = [];
 let expected: RegExp | undefined;
 
-async function newPage({ searching = false, ...options }: BrowserContextOptions & { searching?: boolean }) {
+async function newPage({ searching = false, picking = false, ...options }: Omit<Opening, "prepare">) {
   browser ??= chromium.connect(inject("endpoint"));
   const context = await (await browser).newContext({
     viewport: { width: 1360, height: 820 },
@@ -32,6 +34,10 @@ async function newPage({ searching = false, ...options }: BrowserContextOptions 
   if (!searching)
     await context.addInitScript(() => {
       if (location.protocol === "http:") localStorage.setItem("ellwand.search-by-itself", "off");
+    });
+  if (!picking)
+    await context.addInitScript(() => {
+      Reflect.deleteProperty(window, "showSaveFilePicker");
     });
   const page = await context.newPage();
   page.on("console", (said) => {

@@ -46,7 +46,7 @@ export function BookRow(props: Props) {
       <b>{title}</b>
       <small>
         {isOpen ? "open now, " : ""}changed {new Date(changed).toLocaleString()};{" "}
-        {copyText({ copied: copied ? { at: copied.at, changed: copied.revision !== revision } : null })}
+        {copyText({ copied: copied ? { ...copied, changed: copied.revision !== revision } : null })}
       </small>
     </>
   );

@@ -9,6 +9,7 @@ import { Compared } from "./Compared.tsx";
 import { copyText } from "./copies.ts";
 import { readOne } from "./disk.ts";
 import { newBook } from "./new-book.ts";
+import { canChooseFiles, canWriteFiles } from "./own-file/pickers.ts";
 import { ReadyBooks } from "./ReadyBooks.tsx";
 import { type Shelving, useBooks } from "./use-books.ts";
 
@@ -56,6 +57,11 @@ export function Books(props: Shelving) {
             <button type="button" disabled={!records?.length} onClick={acts.saveAll}>
               Save all books to one file
             </button>
+            {canWriteFiles() && (
+              <button type="button" onClick={props.onSaveElsewhere}>
+                Save the open book to another file …
+              </button>
+            )}
             <span className="aside">
               {lasting === null
                 ? ""
@@ -71,7 +77,10 @@ export function Books(props: Shelving) {
       <section className="books" aria-labelledby="books-new">
         <h3 id="books-new">Or</h3>
         <div className="top-group">
-          <button type="button" onClick={() => field.current!.click()}>
+          <button
+            type="button"
+            onClick={() => (canChooseFiles() ? acts.chooseFile() : field.current!.click())}
+          >
             Open a file …
           </button>
           <button type="button" onClick={() => other.current!.click()}>

@@ -1,5 +1,6 @@
 /** Keeps the open book in the browser: the saver saves it, the opener opens another, and files take copies. */
 import type { Place } from "../../book/address.ts";
+import { sameWork } from "../../book/lays.ts";
 import type { Book } from "../../book/shape.ts";
 import type { Store } from "../../store/store.ts";
 import { saveFile, saveText } from "./disk.ts";
@@ -26,6 +27,7 @@ export class Keeper {
       place: FIRST_CELL,
       state: bookcase.shelf ? "saved" : "unsaved",
       elsewhere: false,
+      keptAt: null,
       copied: null,
       trouble,
       news: null,
@@ -45,6 +47,11 @@ export class Keeper {
   /** The open book. */
   get book(): Book {
     return this.#store.book;
+  }
+
+  /** The revision of the open book that the shelf has. */
+  get revision(): number {
+    return this.#saver.record.revision;
   }
 
   get state(): Keeping {
@@ -83,6 +90,13 @@ export class Keeper {
       .then(() => this.bookcase.copied([this.#saver.record.id]))
       .catch(() => {});
     return name;
+  }
+
+  /** Notes that a file holds the open book as it was in a revision. */
+  noteFile(book: Book, revision: number, file: string, at = Date.now()): void {
+    this.#saver.copied = book;
+    this.#keeping.change({ copied: { at, changed: !sameWork(this.book, book), file } });
+    this.bookcase.inFile(this.#saver.record.id, { at, revision, file }).catch(() => {});
   }
 
   /** Saves every book to one file; gives the file's name and how many books are in it. */

@@ -11,8 +11,10 @@ export interface Keeping {
   readonly state: "saved" | "saving" | "unsaved";
   /** True while another tab has the book open too. */
   readonly elsewhere: boolean;
-  /** When the last copy was saved to a file, in milliseconds since 1970, and whether the book has changed since. */
-  readonly copied: { readonly at: number; readonly changed: boolean } | null;
+  /** When the shelf last took the book, in milliseconds since 1970; null when it never has. */
+  readonly keptAt: number | null;
+  /** When the last copy was saved to a file, whether the book has changed since, and the file's name where the page knows it. */
+  readonly copied: { readonly at: number; readonly changed: boolean; readonly file?: string } | null;
   /** Why nothing can be kept in this browser, in a sentence. */
   readonly trouble: string | null;
   /** Something that happened to the book without being asked for. */

@@ -122,15 +122,23 @@ export class Library {
     await this.shelf?.remove(id);
     forgetPlace(id);
     await forgetSteps(id);
+    const { forgetLink } = await import("./own-file/links.ts");
+    await forgetLink(id);
   }
 
   /** Notes that copies of these books were saved to a file just now. */
   async copied(ids: readonly string[]): Promise<void> {
-    for (const id of ids) {
-      await this.shelf?.note(id, (record) => ({
-        ...record,
-        copied: { at: Date.now(), revision: record.revision },
-      }));
-    }
+    for (const id of ids) await this.inFile(id, {});
+  }
+
+  /** Notes when a book was saved to a file, in which revision, and the file's name; now and the present one if nothing else is said. */
+  async inFile(
+    id: string,
+    how: { readonly at?: number; readonly revision?: number; readonly file?: string },
+  ): Promise<void> {
+    await this.shelf?.note(id, (record) => ({
+      ...record,
+      copied: { at: Date.now(), revision: record.revision, ...how },
+    }));
   }
 }

@@ -145,14 +145,16 @@ export class Opener {
       throw new Error("a part of it could not be calculated");
     }
     this.#saver.place = place.page < book.pages.length ? place : FIRST_CELL;
-    this.#saver.copied = null;
     const { copied } = record;
+    const changed = copied?.revision !== record.revision;
+    this.#saver.copied = changed ? null : kept;
     this.#keeping.change({
       id: record.id,
       opening: this.#keeping.now.opening + 1,
       place: this.#saver.place,
       state: !this.#bookcase.shelf ? "unsaved" : kept ? "saved" : "saving",
-      copied: copied ? { at: copied.at, changed: copied.revision !== record.revision } : null,
+      keptAt: kept ? record.changed : null,
+      copied: copied ? { at: copied.at, changed, ...(copied.file && { file: copied.file }) } : null,
     });
     this.hold();
   }

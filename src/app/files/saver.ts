@@ -125,11 +125,17 @@ export class Saver {
     if (revision === null) return (await this.#join(book)) ? this.#put() : this.#part();
     this.record = { ...record, revision };
     this.kept = book;
+    // A lay that was found since is no change of the work that the file holds.
+    if (this.copied && sameWork(book, this.copied))
+      shelf
+        .note(record.id, (one) => (one.copied ? { ...one, copied: { ...one.copied, revision } } : one))
+        .catch(() => {});
     this.journal.kept(book, step, revision, this.#store.book);
     // As far as they led to this book: what was done meanwhile is saved next.
     if (this.#store.book === book) keepSteps(record.id, revision, this.#store.past, book);
     for (const { id, tab } of this.taken.splice(0)) dropWritten(id, tab);
-    this.#keeping.change({ state: this.#store.book === book ? "saved" : "saving", trouble: null });
+    const state = this.#store.book === book ? "saved" : "saving";
+    this.#keeping.change({ state, trouble: null, keptAt: record.changed });
     // Asked when there is work of someone's to keep.
     if (revision > 1) askToKeepBooks();
   }

@@ -22,8 +22,8 @@ export interface BookRecord {
   readonly by?: { readonly tab: string; readonly step: number };
   /** When the book was put in the bin; absent while it is not there. */
   readonly binned?: number;
-  /** When a copy was last saved to a file, and of which revision. */
-  readonly copied?: { readonly at: number; readonly revision: number };
+  /** When a copy was last saved to a file, of which revision, and the file's name where the page knows it. */
+  readonly copied?: { readonly at: number; readonly revision: number; readonly file?: string };
 }
 
 /** The text of one book. */

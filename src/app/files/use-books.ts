@@ -7,12 +7,15 @@ import type { Keeper } from "./keeper.ts";
 import type { Keeping } from "./keeping.ts";
 import { promisesToKeepBooks } from "./lasting.ts";
 import { copyBook, openEarlier, throwAway } from "./others.ts";
+import { chooseFile, type OwnHandle } from "./own-file/pickers.ts";
 import type { BookRecord } from "./shelf.ts";
 
 export interface Shelving {
   readonly keeper: Keeper;
   readonly keeping: Keeping;
-  readonly onFile: (file: File) => Promise<void>;
+  readonly onFile: (file: File, handle?: OwnHandle) => Promise<void>;
+  /** Ends the dialog and saves the open book to a file that the maker chooses. */
+  readonly onSaveElsewhere: () => void;
   readonly onDone: () => void;
   /** Leads to a cell of the open book, and ends the dialog. */
   readonly onPlace: (place: Place) => void;
@@ -80,6 +83,13 @@ export function useBooks({ keeper, keeping, onFile, onDone }: Shelving) {
         const { name, count } = await keeper.saveAll();
         await refresh();
         setDone(`Saved ${count === 1 ? "one book" : `${count} books`} as ${name}.`);
+      }),
+    chooseFile: () =>
+      act(async () => {
+        const handle = await chooseFile();
+        if (!handle) return;
+        onDone();
+        await onFile(await handle.getFile(), handle);
       }),
     openFile: async (file: File | undefined) => {
       if (!file) return;

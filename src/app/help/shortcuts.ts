@@ -1,14 +1,17 @@
 /** The keys of the whole page: what they do, what they are called in the help. */
+import { droppedHandle, type OwnHandle } from "../files/own-file/pickers.ts";
 
 interface Acts {
   readonly help: () => void;
   readonly begin: () => void;
   readonly books: () => void;
   readonly save: () => void;
+  readonly saveElsewhere: () => void;
   readonly checks: () => void;
   readonly page: (by: number) => void;
   readonly part: (by: number) => void;
-  readonly file: (file: File) => void;
+  /** `handle` is there where the browser lets the page save to the same file again. */
+  readonly file: (file: File, handle?: OwnHandle) => void;
 }
 
 interface Shortcut {
@@ -56,6 +59,13 @@ export const SHORTCUTS: readonly Shortcut[] = [
     does: "save the book to a file",
     hears: (event) => control(event) && letter(event) === "s",
     act: ({ save }) => save(),
+  },
+  {
+    keys: "Ctrl Shift S",
+    does: "save the book to another file",
+    hears: (event) =>
+      (event.ctrlKey || event.metaKey) && event.shiftKey && !event.altKey && letter(event) === "s",
+    act: ({ saveElsewhere }) => saveElsewhere(),
   },
   {
     keys: "Ctrl O",
@@ -110,7 +120,7 @@ export function addShortcuts(acts: Acts): () => void {
     const file = event.dataTransfer?.files[0];
     if (!file) return;
     event.preventDefault();
-    acts.file(file);
+    void droppedHandle(event).then((handle) => acts.file(file, handle));
   };
   // Before the grid, which takes Page Up and Page Down with any other key held too.
   addEventListener("keydown", onKey, true);

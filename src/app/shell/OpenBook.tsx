@@ -24,6 +24,7 @@ export function OpenBook(props: Opened) {
     turnTo,
     open,
     save,
+    fileQuestion,
     help,
     helpAbout,
     showBooks,
@@ -48,7 +49,7 @@ export function OpenBook(props: Opened) {
         of={of}
         className="top"
         ways={
-          <button type="button" onClick={save}>
+          <button type="button" onClick={() => save()}>
             Save a file
           </button>
         }
@@ -58,7 +59,7 @@ export function OpenBook(props: Opened) {
           keeping={keeping}
           onNew={() => showBooks("begin")}
           onBooks={() => showBooks("books")}
-          onSave={save}
+          onSave={() => save()}
           onHelp={() => help(null)}
           onRefused={refused}
         />
@@ -95,12 +96,21 @@ export function OpenBook(props: Opened) {
             keeper={keeper}
             keeping={keeping}
             onFile={open}
+            onSaveElsewhere={() => {
+              setDialog(null);
+              save("elsewhere");
+            }}
             onDone={() => setDialog(null)}
             onPlace={(to) => {
               setDialog(null);
               go(to);
             }}
           />
+        </Guard>
+      )}
+      {fileQuestion && (
+        <Guard name="The question about the file" of={fileQuestion} className="guard-over">
+          {fileQuestion}
         </Guard>
       )}
       {dialog === "begin" && (

@@ -8,6 +8,7 @@ import { changeDecimal, changeMark, changeUnit, retitle } from "../../store/comm
 import type { Command, Store } from "../../store/store.ts";
 import { copyText, lastCopy } from "../files/copies.ts";
 import type { Keeping } from "../files/keeping.ts";
+import { whenText } from "../files/when.ts";
 
 interface Props {
   readonly store: Store;
@@ -34,7 +35,12 @@ export function Top({ store, keeping, onNew, onBooks, onSave, onHelp, onRefused 
       <h1 className="brand">Ellwand</h1>
       <Title title={store.shown.title} onTitle={(title) => run(retitle(title))} />
       <span className="keeping" title={copyText(keeping)}>
-        <span className={keeping.state === "unsaved" ? "kept look" : "kept"}>{STATES[keeping.state]}</span>
+        <span>
+          <span className={keeping.state === "unsaved" ? "kept look" : "kept"}>{STATES[keeping.state]}</span>
+          {keeping.state === "saved" && keeping.keptAt && (
+            <span className="copied"> {whenText(keeping.keptAt)}</span>
+          )}
+        </span>
         <span className="copied">{lastCopy(keeping)}</span>
       </span>
       <div className="top-group">

@@ -9,6 +9,9 @@ import { reasonOf } from "../faults/in-time.ts";
 import { openFile } from "../files/disk.ts";
 import type { Keeper } from "../files/keeper.ts";
 import type { Keeping } from "../files/keeping.ts";
+import type { OwnHandle } from "../files/own-file/pickers.ts";
+import type { How } from "../files/own-file/saving.ts";
+import { useSaving } from "../files/own-file/use-saving.tsx";
 import { sessionOf } from "../grid/edit-session.ts";
 import { addShortcuts } from "../help/shortcuts.ts";
 import { helpWhileTyping } from "../help/while-typing.ts";
@@ -75,7 +78,7 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
     setDialog(which);
   };
   /** Opens a file of any kind, judged from its content: a book at once, what another program wrote after a look at it. */
-  const open = async (file: File) => {
+  const open = async (file: File, handle?: OwnHandle) => {
     sessionOf(store).settle();
     const refuse = (reason: string) =>
       setMessage({ refused: true, text: `“${file.name}” was not opened: ${reason}` });
@@ -96,8 +99,14 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
         const text = await keeper.bookcase.putAll(reading.texts);
         setMessage({ refused: false, text: `“${file.name}” ${text}` });
         setDialog("books");
-      } else if ("book" in reading) await keeper.add(reading.book);
-      else refuse(reading.reason);
+      } else if ("book" in reading) {
+        await keeper.add(reading.book);
+        // Where this fails, the next save asks for a file.
+        if (handle)
+          await import("../files/own-file/saving.ts")
+            .then(({ linkOpened }) => linkOpened(keeper, handle))
+            .catch(() => {});
+      } else refuse(reading.reason);
     } catch (fault) {
       refuse(reasonOf(fault));
     }
@@ -117,10 +126,11 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
     }
     setDialog(null);
   };
-  const save = () => {
+  const saving = useSaving(keeper, (text) => setMessage({ refused: false, text }), go);
+  const save = (how?: How) => {
     // What is half typed is meant to be in the file too.
     sessionOf(store).settle();
-    setMessage({ refused: false, text: `Saved as ${keeper.saveCopy()}` });
+    void saving.save(how);
   };
 
   /** Opens the help, with the entry of that name if there is one. */
@@ -147,13 +157,14 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
         begin: () => acts.current.showBooks("begin"),
         books: () => acts.current.showBooks("books"),
         save: () => acts.current.save(),
+        saveElsewhere: () => acts.current.save("elsewhere"),
         checks: () => acts.current.checks(),
         page: (by) => {
           const next = acts.current.place.page + by;
           if (next >= 0 && next < store.shown.pages.length) acts.current.turnTo(next);
         },
         part: (by) => goToPart(by, () => sessionOf(store).grid?.take(acts.current.place)),
-        file: (file) => acts.current.open(file),
+        file: (file, handle) => acts.current.open(file, handle),
       }),
     [store],
   );
@@ -165,6 +176,7 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
     turnTo,
     open,
     save,
+    fileQuestion: saving.question,
     help,
     helpAbout,
     showBooks,

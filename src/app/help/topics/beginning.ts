@@ -34,12 +34,14 @@ export const BEGINNING: Chapter = {
     {
       name: "Save your work",
       summary:
-        "The book is saved in this browser as you type, and nowhere else. *Save a file* makes a copy that you can keep or send.",
+        "The book is saved in this browser as you type, and nowhere else. *Save a file* writes it to a file that you can keep or send.",
       words:
-        "save, saving, where is my work kept, where are books kept, backup, store, lose, lost, send a book, share, private, privacy, data, is my data private, internet, offline, export",
+        "save, saving, save as, save to the same file, overwrite a file, when was it saved, where is my work kept, where are books kept, backup, store, lose, lost, send a book, share, private, privacy, data, is my data private, internet, offline, export",
       says: [
         "Beside the title stands whether everything is saved. Nothing that you type leaves your machine.",
-        "*Save a file*, or `Ctrl S`, writes the open book as a file. Keep such a copy now and then: a browser may lose what it keeps when it is cleaned up. To send a book to someone, send them its file.",
+        "*Save a file*, or `Ctrl S`, writes the open book as a file. Where the browser allows it, you say once where the file is, and from then on the same file is written again; after a reload the browser may ask once more for its permission. Other browsers make a download. `Ctrl Shift S` saves to another file.",
+        "Under the sign that everything is saved stands the file, when it was written, and whether the book has changed since. A file that something else has changed meanwhile is never written over without a question, and a write that fails leaves it as it was.",
+        "Keep such a file: a browser may lose what it keeps when it is cleaned up. To send a book to someone, send them its file.",
         "Under *Books*, *Save all books to one file* makes a single file of all your books.",
       ],
       see: ["Open a book or a file", "Copy a book", "Delete a book, and the bin"],
@@ -51,7 +53,7 @@ export const BEGINNING: Chapter = {
         "open, load, import, file, another computer, bring in, receive, saved books, ready books, examples, template",
       says: [
         "Press a book in the list to open it; the one you leave is saved. *Open a file …* reads a book that was saved as a file. A file can also be dropped anywhere on the page.",
-        "A book that comes from a file becomes a book of its own: it replaces none of yours.",
+        "A book that comes from a file becomes a book of its own: it replaces none of yours. Where the browser allows it, *Save a file* then writes to that file.",
       ],
       see: ["Save your work", "Copy a book"],
     },

@@ -39,9 +39,9 @@ export const NOT_YET: Chapter = {
         "Ellwand has no function that drafts a raglan, a kimono sleeve or a leg-of-mutton sleeve; it drafts sleeves with a cap, and gathered sleeves as strips.",
       words: "raglan, kimono sleeve, dolman, batwing, leg of mutton, gigot, puff sleeve",
       says: [
-        "`SET_IN_SLEEVE` drafts a sleeve with a cap that fits its armhole, and `SLASHED_PANEL` opens a panel for fullness. A gathered sleeve begins from *New*, “Gathered sleeve and cuff”. A sleeve on paper comes in with `OUTLINE`; `CAP_EASE` and `CAP_CHECK` compare its cap with the armhole.",
+        "`SET_IN_SLEEVE` and `TWO_PIECE_SLEEVE` draft a sleeve whose cap fits its armhole, and `SLASHED_PANEL` opens a panel for fullness. A gathered sleeve begins from *New*, “Gathered sleeve and cuff”. A sleeve on paper comes in with `OUTLINE`; `CAP_EASE` and `CAP_CHECK` compare its cap with the armhole.",
       ],
-      see: ["SET_IN_SLEEVE", "CUFF", "CAP_CHECK", "SLASHED_PANEL", "OUTLINE"],
+      see: ["SET_IN_SLEEVE", "TWO_PIECE_SLEEVE", "CUFF", "CAP_CHECK", "SLASHED_PANEL", "OUTLINE"],
     },
     {
       name: "No hat, hood or glove yet",

@@ -92,6 +92,7 @@ export const AMONG_THREE: readonly (readonly [wish: string, answers: string])[] 
   ["trousers", "No trousers yet"],
   ["draft a bodice", "No bodice yet"],
   ["sleeve pattern", "SET_IN_SLEEVE"],
+  ["coat sleeve in two pieces", "TWO_PIECE_SLEEVE"],
   ["how big a circle for a waist", "CIRCLE_RADIUS"],
   ["half circle skirt", "CIRCLE_PANEL|CIRCLE_RADIUS|CIRCLE_HEM"],
   ["length of elastic for a waist", "ELASTIC_LENGTH"],

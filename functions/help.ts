@@ -1,6 +1,7 @@
 /** Help texts, made from a declaration alone. */
 
-import type { BlockForm, Declaration, Example, Kind, Take } from "./define.ts";
+import { isBlock } from "./block.ts";
+import type { Block, BlockForm, Declaration, Example, Kind, Take } from "./define.ts";
 import { tapeText } from "./fractions.ts";
 import { limitText } from "./limits.ts";
 import { numberText } from "./number-text.ts";
@@ -42,11 +43,21 @@ export function exampleFormula(declaration: Declaration, example: Example): stri
   const args = names.slice(0, last + 1).map((name) => {
     const value = example.given[name];
     if (value === undefined || value === null) return "";
+    if (isBlock(value)) return blockText(value);
     return Array.isArray(value)
       ? `{${value.map((one) => (one === null ? '""' : literal(one))).join("|")}}`
       : literal(value);
   });
   return `=${declaration.name}(${args.join("; ")})`;
+}
+
+/** A block as an array: its columns separated by ;, its rows by |. */
+function blockText(block: Block): string {
+  const rows = Array.from({ length: block.length / block.wide }, (_, i) =>
+    block.slice(i * block.wide, (i + 1) * block.wide),
+  );
+  const texts = rows.map((row) => row.map((one) => (one === null ? '""' : literal(one))).join("; "));
+  return `{${texts.join(" | ")}}`;
 }
 
 /** The kinds of value in a reader's words. */

@@ -53,7 +53,7 @@ const ROOMS: readonly (readonly string[])[] = [
   ["worn"],
   ["define"],
   ["block"],
-  ["limits", "rounding", "drafting", "cutting"],
+  ["limits", "rounding", "drafting", "cutting", "wearers"],
   ["arguments"],
   ["unusual-arguments", "FAMILY", "help"],
   ["run", "catalogue"],

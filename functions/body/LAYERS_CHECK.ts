@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { Refusal } from "../refusal.ts";
+import { layersOf } from "../wearers/layer-set.ts";
 
 /**
  * Whether two measurements were taken over the same layers of clothes, so that they may be added
@@ -44,21 +44,5 @@ export const LAYERS_CHECK = define({
     },
   ],
 });
-
-function layersOf(text: string, name: string): string[] {
-  if (text.trim() === "")
-    throw new Refusal(`${name} is empty: say over which layers it was taken, or "skin"`);
-  const words = text
-    .toLowerCase()
-    .split(/[,;+&/]|\band\b|\bover\b|\bwith\b/)
-    .map((layer) =>
-      layer
-        .replace(/\b(the|a|an|only|taken)\b/g, " ")
-        .replace(/\s+/g, " ")
-        .trim(),
-    )
-    .filter((layer) => layer !== "" && !/^(skin|nothing|none|bare|naked|bare skin|no layers?)$/.test(layer));
-  return [...new Set(words)];
-}
 
 const listed = (layers: readonly string[]): string => layers.join(" and ");

@@ -63,6 +63,21 @@ function fits(surveys: readonly Survey[], measure: Measure, value: number, known
   return beyondRange(range, value) === 0 && !brokenOrder(measure, value, known);
 }
 
+/** Of figures of one wearer, those that do not fit the others, the farthest from its range first. */
+export function misfits(surveys: readonly Survey[], known: KnownMeasures): Measure[] {
+  const far = (measure: Measure, value: number): number => {
+    const rest = without(known, measure);
+    const range = bestFit(surveys, measure, value, rest);
+    const beyond = Math.abs(beyondRange(range, value)) / (range.most - range.least);
+    return beyond > 0 ? beyond : brokenOrder(measure, value, rest) ? Number.EPSILON : 0;
+  };
+  return [...known]
+    .map(([measure, value]) => ({ measure, far: far(measure, value) }))
+    .filter((one) => one.far > 0)
+    .toSorted((a, b) => b.far - a.far)
+    .map(({ measure }) => measure);
+}
+
 /** How far a figure is from the likeliest, in widths of its range: the smaller of two distances is the better explanation. */
 function fromLikely(
   surveys: readonly Survey[],

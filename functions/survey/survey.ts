@@ -56,6 +56,9 @@ const names = new Map<string, Measure>(
   ),
 );
 
+/** Every name by which a measure of the survey is known, in small letters. */
+export const MEASURE_NAMES: readonly string[] = [...names.keys()];
+
 /** The measure a term of the chart means, or null. Capitals and spare spaces make no difference. */
 export function measureNamed(term: string): Measure | null {
   return names.get(term.trim().toLowerCase().replace(/\s+/g, " ")) ?? null;

@@ -69,7 +69,8 @@ const AS_SIGN: Record<string, string> = { PRODUCT: "*", SUMPRODUCT: "*", QUOTIEN
 function callWants(call: Call, want: Kind | null, listener: Listener): Wants {
   const { name, args } = call;
   const takes = takesOfCall(call, listener.isWide);
-  if (takes) return Object.values(takes).map(({ kind }) => (kind === "edge" ? "count" : kind));
+  if (takes)
+    return Object.values(takes).map(({ kind, holds }) => holds ?? (kind === "edge" ? "count" : kind));
   const [first, second] = args;
   const sign = AS_SIGN[name];
   if (sign && first && second) return signWants(sign, [first, second], want, listener);

@@ -1,5 +1,6 @@
 /** The working of a cell: how its figure came about, step by step, and what it rests on. */
 
+import { isBlock } from "../../functions/block.ts";
 import { withDecimalMark } from "../../functions/decimal.ts";
 import type { Cell, Declaration, Kind } from "../../functions/define.ts";
 import type { Shape } from "../../functions/drawing/shapes.ts";
@@ -212,6 +213,7 @@ const remembered = remember<string, Tree>(2000);
 const ruleTree = (rule: string): Tree => remembered(rule, () => treeOf(rule));
 
 function showArgument(value: Argument, kind: Kind, rule: Rule): string {
+  if (isBlock(value)) return `a list of ${value.length / value.wide} rows`;
   if (!Array.isArray(value)) return showOne(value as Cell, kind, rule);
   const list = value.map((one: Cell) => showOne(one, kind, rule)).filter((shown: string) => shown !== "");
   return list.length > 8 ? `${list.slice(0, 8).join(", ")} … (${list.length})` : list.join(", ");

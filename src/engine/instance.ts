@@ -102,6 +102,7 @@ export class Instance {
         return Array.from({ length: wide }, (_, i) => page?.columns[column + i]?.heading ?? "");
       },
       unusual: (cell) => this.oddities.note(cell),
+      blocks: new Map(),
       pointed: (cell, at) => {
         if (!this.#outside) this.#pointed.note(cell, at);
       },
@@ -120,12 +121,18 @@ export class Instance {
     return this.#context;
   }
 
+  /** The beginning of a change: nothing read before it is used again. */
+  #begin(times = 1): void {
+    this.#context.blocks!.clear();
+    this.#guards.begin(times);
+  }
+
   #build(): HyperFormula {
     this.#guards.forgetAll();
     const { names } = this.#book;
     const things = () => [...formulaKeys(this.#book), ...Object.keys(names)];
     const { hf, without } = buildWithout(things, (leave) => {
-      this.#guards.begin();
+      this.#begin();
       return this.#attempt(leave);
     });
     const typedOf = (key: string) =>
@@ -204,7 +211,7 @@ export class Instance {
    * each change in it.
    */
   #change(change: () => void, times = 1): void {
-    this.#guards.begin(times);
+    this.#begin(times);
     try {
       this.#hf.suspendEvaluation();
       this.#entered = [];
@@ -342,7 +349,7 @@ export class Instance {
   /** Calculates a formula as if it stood on a page, changing nothing; undefined when it can't be parsed. */
   calculate(formula: string, page: number): RawValue | undefined {
     const read = formulaOf(this.#book, formula, page);
-    this.#guards.begin();
+    this.#begin();
     this.#outside = true;
     try {
       if (!this.#hf.validateFormula(read)) return undefined;

@@ -10,11 +10,11 @@ import {
 } from "hyperformula";
 import { asBlock } from "../../functions/block.ts";
 import { catalogue } from "../../functions/catalogue.ts";
-import type { Cell, Declaration } from "../../functions/define.ts";
+import type { Block, Cell, Declaration } from "../../functions/define.ts";
 import type { JoinQuestion } from "../../functions/lay.ts";
 import type { CellOfCall } from "../../functions/refusal.ts";
 import { type Argument, isRefused, run, type Setting, unusualIn } from "../../functions/run.ts";
-import type { CellAddress, Inside } from "./inside.ts";
+import { addressKey, type CellAddress, type Inside } from "./inside.ts";
 import type { LaidLay } from "./laid.ts";
 import type { PointedAt } from "./pointed.ts";
 
@@ -29,6 +29,8 @@ export interface Context extends Setting {
   /** The headings of `wide` columns of a page from a column on. */
   headings?: (sheet: number, column: number, wide: number) => readonly string[];
   heard?: ((call: Call) => void) | undefined;
+  /** Lists with headings that were read since the present change began, by where they stand: many formulas read the same one. */
+  blocks?: Map<string, Block>;
   /** Called with every cell whose formula lays pieces on cloth, with its question and the answer. */
   laid?: ((cell: CellAddress, lay: LaidLay) => void) | undefined;
   /** Called with every cell that waits for joins to be found, and with its question. */
@@ -56,6 +58,10 @@ function plain(value: Value): Cell {
   return null;
 }
 
+type Range = NonNullable<SimpleRangeValue["range"]>;
+
+const rangeKey = ({ start, end }: Range): string => `${addressKey(start)} ${addressKey(end)}`;
+
 type Interpreter = ConstructorParameters<typeof FunctionPlugin>[0];
 
 /** The functions as HyperFormula knows them; `fallback` is the setting of an instance without a context. */
@@ -76,13 +82,22 @@ abstract class Sewing extends FunctionPlugin {
     const args: Argument[] = [];
     const lists: (SimpleRangeValue | null)[] = [];
     const takes = Object.values(declaration.takes);
-    const { headings } = (this.config.context ?? {}) as Context;
+    const { headings, blocks } = (this.config.context ?? {}) as Context;
     const headingsOver = ({ range }: SimpleRangeValue, wide: number) =>
       (range && headings?.(range.start.sheet, range.start.col, wide)) ?? [];
     for (const arg of ast.args) {
       const value: Value = this.evaluateAst(arg, state as never);
       if (value instanceof CellError) return value;
       if (value instanceof SimpleRangeValue) {
+        const wide = value.width();
+        const isList = wide > 1 || takes[args.length]?.kind === "block";
+        lists[args.length] = value;
+        const key = isList && value.range ? rangeKey(value.range) : null;
+        const kept = key !== null && blocks?.get(key);
+        if (kept) {
+          args.push(kept);
+          continue;
+        }
         const list: Cell[] = [];
         for (const row of value.data) {
           for (const one of row) {
@@ -90,10 +105,13 @@ abstract class Sewing extends FunctionPlugin {
             list.push(plain(one));
           }
         }
-        const wide = value.width();
-        const isBlock = wide > 1 || takes[args.length]?.kind === "block";
-        lists[args.length] = value;
-        args.push(isBlock ? asBlock(list, wide, headingsOver(value, wide)) : list);
+        if (!isList) {
+          args.push(list);
+          continue;
+        }
+        const block = asBlock(list, wide, headingsOver(value, wide));
+        if (key !== null) blocks?.set(key, block);
+        args.push(block);
       } else args.push(plain(value));
     }
     const context = this.config.context as Context | undefined;

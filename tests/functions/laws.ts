@@ -2,7 +2,8 @@
 import fc from "fast-check";
 import { HyperFormula } from "hyperformula";
 import { defaultValue } from "../../functions/arguments.ts";
-import type { Cell, Declaration, Example, PieceMeasures, Take } from "../../functions/define.ts";
+import { asBlock, isBlock } from "../../functions/block.ts";
+import type { Block, Cell, Declaration, Example, PieceMeasures, Take } from "../../functions/define.ts";
 import { edgeLength, pieceArea, pieceBounds, readPiece } from "../../functions/pieces/piece.ts";
 import type { Argument, Explanation, Setting } from "../../functions/run.ts";
 import { convert, type Unit } from "../../functions/units.ts";
@@ -81,6 +82,7 @@ function arbitrary(name: string, take: Take, declaration: Declaration): fc.Arbit
     const least = take.kind === "length" ? Math.max(from, -most) : from;
     return fc.double({ min: least, max: Math.min(to, Math.max(least + most, most)), noNaN: true });
   };
+  if (take.kind === "block") return fc.constantFrom(...(seen as Argument[]));
   if (take.many) return fc.array(one(), { minLength: 1, maxLength: 8 });
   return take.otherwise === undefined ? one() : fc.option(one(), { nil: null, freq: 3 });
 }
@@ -108,6 +110,7 @@ export function argumentsNearExamples(declaration: Declaration): fc.Arbitrary<Ar
         return typeof value === "string" && take.kind === "piece" ? scalePath(value, k) : value;
       };
       const value = args[i] ?? null;
+      if (isBlock(value)) return value;
       return Array.isArray(value) ? value.map(change) : change(value as Cell);
     }),
   );
@@ -129,10 +132,22 @@ export function inUnit(
       return value;
     };
     // A usual length that is left out is another on the other tape.
+    if (isBlock(args[i])) return take.holds === "length" ? scaledBlock(args[i], scale) : args[i];
     const value = args[i] ?? (typeof take.otherwise === "object" ? defaultValue(take, from) : null);
     return Array.isArray(value) ? value.map(change) : change(value as Cell);
   });
 }
+
+/** A block of lengths in another unit; its dates are kept. */
+const scaledBlock = (block: Block, scale: number): Block =>
+  asBlock(
+    block.map((one) => (typeof one === "number" && one < FIRST_DATE ? one * scale : one)),
+    block.wide,
+    block.headings,
+  );
+
+/** Numbers from here on are days of this century, not lengths. */
+const FIRST_DATE = 36_500;
 
 /** Path data with every coordinate scaled; flags, the axis turn of arcs, roles of marks and names of edges are kept. */
 function scalePath(text: string, scale: number): string {

@@ -192,6 +192,7 @@ test("rows that do not pair up, an unknown name and an empty figure are refused 
   });
   expect(run(MEASURE_CHECK, ["waist girth", 30, ["hip girth"], ["forty"]], { unit: "in" })).toEqual({
     refusal: 'values must be a length, not "forty"',
+    at: { position: 3, cell: 0 },
   });
 });
 

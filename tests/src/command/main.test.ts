@@ -178,6 +178,7 @@ test("check exits 1 and names each cell, and 0 when there are no problems", asyn
       label: "spread",
       is: "error",
       sentence: expect.stringMatching(/^sections must be/),
+      at: [],
       waiting: 0,
     },
   ]);
@@ -287,6 +288,7 @@ test("calculate says what is unusual beside the answer, and check lists it", asy
         label: "cuff",
         is: "unusual",
         sentence,
+        at: [],
         waiting: 0,
       },
     ],

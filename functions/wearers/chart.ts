@@ -1,0 +1,193 @@
+/**
+ * A measurement chart as one block of cells: a row for each wearer and layer set, a column for each
+ * measurement. Its headings say what each column is, in any order and any case; other columns are
+ * passed over.
+ */
+import { headed, headingText } from "../block.ts";
+import type { Block, Cell, Take } from "../define.ts";
+import { rememberWithObject } from "../memo.ts";
+import { misspeltPhrase, suggestion } from "../nearest-word.ts";
+import { Refusal } from "../refusal.ts";
+import { MEASURE_NAMES, measureNamed } from "../survey/survey.ts";
+import { layersIn, layersKey, layersText } from "./layer-set.ts";
+
+/** The columns of a chart that hold no measurement, by their headings; the first is the usual one. */
+const ROLES = {
+  wearer: ["wearer", "wearers", "role", "who"],
+  beneath: ["worn beneath", "beneath", "over", "taken over", "layers", "worn underneath"],
+  taken: ["taken on", "taken", "measured on", "date"],
+  survey: ["compare with", "survey"],
+  laced: ["laced", "lacing", "laced to"],
+} as const;
+
+type Role = keyof typeof ROLES;
+
+const ROLE_HEADINGS: readonly string[] = Object.values(ROLES).flat();
+const KNOWN: readonly string[] = [...ROLE_HEADINGS, ...MEASURE_NAMES];
+
+/** The argument of every function that reads a chart. */
+export const CHART = {
+  kind: "block",
+  holds: "length",
+  about:
+    'the measurement chart with its headings: "wearer", "worn beneath", "taken on", and a column for each measurement',
+} as const satisfies Take;
+
+export interface ChartRow {
+  /** As it is typed, without spaces at its ends; "" for a row without a wearer. */
+  readonly wearer: string;
+  /** Null where nothing says what was worn beneath. */
+  readonly layers: readonly string[] | null;
+  /** The row of the block, counted from 0. */
+  readonly number: number;
+  readonly cells: readonly Cell[];
+}
+
+export interface Chart {
+  readonly rows: readonly ChartRow[];
+  /** The column of each role, counted from 0. */
+  readonly columns: ReadonlyMap<Role, number>;
+  /** The columns of measurements, by their headings as they are compared. */
+  readonly measured: ReadonlyMap<string, number>;
+  readonly wide: number;
+}
+
+const named = (text: string): string => text.trim().toLowerCase().replace(/\s+/g, " ");
+const isBlank = (cell: Cell | undefined): boolean =>
+  cell === undefined || cell === null || String(cell).trim() === "" || /^[-–—−]$/.test(String(cell).trim());
+
+/** Kept because every figure taken from a chart reads it; a chart that was changed is another object. */
+const charts = rememberWithObject<Block, Chart>();
+
+/** Reads a chart. Refuses one without headings or without wearers, and headings that are twice or misspelt. */
+export const readChart = (block: Block): Chart => charts(block, () => chartOf(block));
+
+function chartOf(block: Block): Chart {
+  const usual = 'write "wearer", "worn beneath" and the names of the measurements over its columns';
+  const { headings, rows, above } = headed(block, KNOWN, usual, "the chart");
+  const columns = new Map<Role, number>();
+  const measured = new Map<string, number>();
+  const measures = new Map<string, string>();
+  headings.forEach((heading, at) => {
+    const role = (Object.keys(ROLES) as Role[]).find((one) =>
+      (ROLES[one] as readonly string[]).includes(heading),
+    );
+    if (role) {
+      if (columns.has(role))
+        throw new Refusal(`the chart has two columns that mean "${ROLES[role][0]}": keep one`);
+      columns.set(role, at);
+    } else if (heading !== "") {
+      const measure = measureNamed(heading) ?? heading;
+      const other = measures.get(measure);
+      if (other !== undefined)
+        throw new Refusal(
+          other === heading
+            ? `the chart has two columns headed "${heading}": keep one`
+            : `the chart has two columns of one measurement, "${other}" and "${heading}": keep one`,
+        );
+      measures.set(measure, heading);
+      measured.set(heading, at);
+    }
+  });
+  const wearer = columns.get("wearer");
+  if (wearer === undefined)
+    throw new Refusal('the chart has no column "wearer": give that heading to the column with the names');
+  const beneath = columns.get("beneath");
+  return {
+    columns,
+    measured,
+    wide: block.wide,
+    rows: rows.map((cells, i) => ({
+      wearer: isBlank(cells[wearer]) ? "" : String(cells[wearer]).trim(),
+      layers: beneath === undefined || isBlank(cells[beneath]) ? null : layersIn(String(cells[beneath])),
+      number: i + above,
+      cells,
+    })),
+  };
+}
+
+/** The number of a cell in the block, of the column of a role or of a measurement. */
+export const cellOf = (chart: Chart, row: ChartRow, column: number) => ({
+  argument: "chart",
+  cell: row.number * chart.wide + column,
+});
+
+/** A wearer and a layer set in a sentence: "the widow over shift and stays". */
+export const rowText = ({ wearer, layers }: ChartRow): string =>
+  layers === null ? wearer : `${wearer} over ${layersText(layers)}`;
+
+/** The rows of a wearer. Refuses a wearer that the chart does not have, with the nearest name. */
+export function rowsOf(chart: Chart, wearer: string): readonly ChartRow[] {
+  const rows = chart.rows.filter((row) => named(row.wearer) === named(wearer));
+  if (rows.length > 0) return rows;
+  const names = new Set(chart.rows.map((row) => row.wearer).filter((name) => name !== ""));
+  throw new Refusal(
+    names.size === 0
+      ? "the chart has no wearers yet: write their names in its first column and measure them"
+      : `the chart has no wearer called "${wearer.trim().slice(0, 40)}"${suggestion(wearer.trim(), names) || ": measure them, and give them a row"}`,
+  );
+}
+
+/** The rows among these over the same layers. */
+export const rowsOver = (rows: readonly ChartRow[], layers: readonly string[]): readonly ChartRow[] =>
+  rows.filter((row) => row.layers !== null && layersKey(row.layers) === layersKey(layers));
+
+/** The one row of a wearer over these layers. Refuses layers the wearer was not measured over, and two rows alike. */
+export function rowOver(chart: Chart, wearer: string, beneath: string): ChartRow {
+  const rows = rowsOf(chart, wearer);
+  if (!chart.columns.has("beneath"))
+    throw new Refusal(
+      'the chart has no column "worn beneath", so nothing says over which layers its figures were taken: add the column',
+    );
+  const found = rowsOver(rows, layersIn(beneath));
+  if (found.length === 1) return found[0]!;
+  if (found.length > 1) throw twoAlike(chart, found[1]!);
+  const sets = rows.map((row) =>
+    row.layers === null ? "layers that are not written down" : layersText(row.layers),
+  );
+  throw new Refusal(
+    `the chart has no row of ${rows[0]!.wearer} over ${layersText(layersIn(beneath))}, only over ${[...new Set(sets)].join("; over ")}`,
+  );
+}
+
+/** Two wearers have one name, or one wearer has two rows of one layer set. */
+export const twoAlike = (chart: Chart, second: ChartRow): Refusal =>
+  new Refusal(
+    `two rows of the chart are of ${rowText(second)}: where they are two people, give them different names; else delete the older row`,
+    cellOf(chart, second, chart.columns.get("wearer")!),
+  );
+
+/** The column of a measurement, and its heading. Refuses a measurement that the chart does not have, with the nearest. */
+export function measuredIn(
+  chart: Chart,
+  measurement: string,
+): { readonly heading: string; readonly column: number } {
+  const wanted = headingText(measurement);
+  if (wanted === "") throw new Refusal("measurement is empty: write its name as the chart's heading has it");
+  const measure = measureNamed(wanted);
+  for (const [heading, column] of chart.measured)
+    if (heading === wanted || (measure !== null && measureNamed(heading) === measure))
+      return { heading, column };
+  const near = misspeltPhrase(wanted, chart.measured.keys());
+  throw new Refusal(
+    `the chart has no column "${wanted.slice(0, 40)}"${near ? `; is "${near}" meant?` : suggestion(wanted, chart.measured.keys())}`,
+  );
+}
+
+/** The figure in a cell of measurements; null where it was never taken. Refuses what is no length. */
+export function figureIn(chart: Chart, row: ChartRow, column: number, heading: string): number | null {
+  const cell = row.cells[column];
+  if (isBlank(cell)) return null;
+  if (typeof cell === "number" && cell > 0) return cell;
+  throw new Refusal(
+    `the ${heading} of ${rowText(row)} must be a length, not ${typeof cell === "number" ? cell : `"${String(cell).slice(0, 24)}"`}`,
+    cellOf(chart, row, column),
+  );
+}
+
+/** What a cell of a role holds, as a text; "" where it is blank or where the chart has no such column. */
+export function roleText(chart: Chart, row: ChartRow, role: Role): string {
+  const column = chart.columns.get(role);
+  const cell = column === undefined ? null : row.cells[column];
+  return isBlank(cell) ? "" : String(cell).trim();
+}

@@ -1,0 +1,55 @@
+/** Which figures of one wearer do not fit the others, each figure to blame once. */
+import { remember } from "../memo.ts";
+import type { Measure, Survey } from "../survey/body-data.ts";
+import { findOutlier, misfits, type Outlier } from "../survey/outlier.ts";
+import type { KnownMeasures } from "../survey/survey.ts";
+
+export interface Misfit {
+  readonly measure: Measure;
+  readonly outlier: Outlier;
+  /** The figures that it was compared with, itself among them, in millimetres. */
+  readonly figures: KnownMeasures;
+}
+
+/** More figures of one wearer than these are not blamed one by one: the chart is wrong as a whole. */
+const MOST = 4;
+
+/** Kept because an edit of one wearer's figures has every wearer of the chart checked again. */
+const found = remember<string, readonly Misfit[]>(300);
+
+/**
+ * The figures to blame, the worst first. A figure that is to blame is left out before the next is looked
+ * for, so that one slip is not told of every figure it was compared with. Only those of `mine` are blamed.
+ */
+export function misfitsAmong(
+  surveys: readonly Survey[],
+  known: KnownMeasures,
+  mine: ReadonlySet<Measure>,
+): readonly Misfit[] {
+  const key = JSON.stringify([surveys.map(({ people }) => people), [...known], [...mine]]);
+  return found(key, () => blamed(surveys, known, mine));
+}
+
+function blamed(surveys: readonly Survey[], known: KnownMeasures, mine: ReadonlySet<Measure>): Misfit[] {
+  const list: Misfit[] = [];
+  let left = known;
+  while (list.length < MOST) {
+    const odd = misfits(surveys, left).filter((measure) => mine.has(measure));
+    if (odd[0] === undefined) break;
+    const figures = left;
+    const judged = (measure: Measure) => {
+      const rest = new Map([...figures].filter(([other]) => other !== measure));
+      const outlier = findOutlier(surveys, measure, figures.get(measure)!, rest);
+      return outlier && { measure, outlier, figures };
+    };
+    const first = judged(odd[0]);
+    // One figure that explains the others is to blame, even where another lies farther out.
+    const { suspect } = first?.outlier ?? {};
+    const misfit = (suspect && mine.has(suspect) && judged(suspect)) || first;
+    if (!misfit) break;
+    list.push(misfit);
+    const out = new Set([misfit.measure, misfit.outlier.swap]);
+    left = new Map([...figures].filter(([measure]) => !out.has(measure)));
+  }
+  return list;
+}

@@ -1,0 +1,246 @@
+/** What is doubtful in one row of a measurement chart, and which of its cells to measure again. */
+import type { CallContext } from "../define.ts";
+import type { CellOfList } from "../refusal.ts";
+import type { Measure } from "../survey/body-data.ts";
+import { type Outlier, outlierVerdict } from "../survey/outlier.ts";
+import { measureNamed, surveysOf } from "../survey/survey.ts";
+import {
+  type Chart,
+  type ChartRow,
+  cellOf,
+  figureIn,
+  measuredIn,
+  roleText,
+  rowsOver,
+  rowText,
+} from "./chart.ts";
+import { isoDay } from "./iso-day.ts";
+import { isShaping, isThin, layersText } from "./layer-set.ts";
+import { misfitsAmong } from "./misfits.ts";
+
+/** Something doubtful: a sentence, and the cells that it is about. */
+export interface Fault {
+  readonly sentence: string;
+  readonly at: readonly CellOfList[];
+}
+
+/** What a row is checked against. */
+export interface Wanted {
+  /** The day on which the figures are used, and the greatest age in days; null when dates are not checked. */
+  readonly today: number | null;
+  readonly days: number;
+  /** The measurements that must be there. */
+  readonly needed: readonly string[];
+}
+
+type Said = Pick<CallContext, "say" | "cm">;
+
+/** Measures that what is worn beneath does not change. */
+const UNCHANGED: ReadonlySet<Measure> = new Set<Measure>([
+  "stature", "cervical height", "knee height", "shoulder length", "arm length", "head girth", "hand girth",
+  "wrist girth", "ankle girth",
+]); // biome-ignore format: a list
+
+/** Whether a row's figures are the body's own: taken over the skin or over what is thin. */
+const isBare = ({ layers }: ChartRow): boolean => layers?.every(isThin) === true;
+
+/** Everything doubtful in a row; `rows` are all rows of its wearer. */
+export function rowFaults(
+  chart: Chart,
+  row: ChartRow,
+  rows: readonly ChartRow[],
+  wanted: Wanted,
+  words: Said,
+): Fault[] {
+  const wearerCell = cellOf(chart, row, chart.columns.get("wearer")!);
+  const beneath = chart.columns.get("beneath");
+  const wrong: Fault[] = [];
+  if (row.layers === null && beneath !== undefined)
+    wrong.push({
+      sentence: `nothing says over which layers ${row.wearer} was measured: write them, or "skin"`,
+      at: [cellOf(chart, row, beneath)],
+    });
+  else if (row.layers !== null && rowsOver(rows, row.layers).length > 1)
+    wrong.push({
+      sentence: `two rows are of ${rowText(row)}: where they are two people, give them different names; else delete the older row`,
+      at: [wearerCell],
+    });
+  const taken = [...chart.measured.values()].filter((column) => typeof row.cells[column] === "number");
+  const texts = [...chart.measured].flatMap(([heading, column]) => textFault(chart, row, heading, column));
+  if (taken.length === 0 && texts.length === 0)
+    return [...wrong, { sentence: `${rowText(row)} is unmeasured: the row has no figure`, at: [wearerCell] }];
+  return [
+    ...wrong,
+    ...texts,
+    ...missing(chart, row, wanted.needed),
+    ...dateFaults(chart, row, wanted),
+    ...(texts.length > 0
+      ? []
+      : [...surveyFaults(chart, row, rows, words), ...layerFaults(chart, row, rows, words)]),
+  ];
+}
+
+/** A measurement that is no length: a text, or not above 0. */
+function textFault(chart: Chart, row: ChartRow, heading: string, column: number): Fault[] {
+  try {
+    // A column of words, such as remarks, holds no measurement.
+    if (typeof row.cells[column] === "string" && measureNamed(heading) === null) return [];
+    figureIn(chart, row, column, heading);
+    return [];
+  } catch (reason) {
+    return [{ sentence: (reason as Error).message, at: [cellOf(chart, row, column)] }];
+  }
+}
+
+function missing(chart: Chart, row: ChartRow, needed: readonly string[]): Fault[] {
+  return needed.flatMap((measurement) => {
+    const { heading, column } = measuredIn(chart, measurement);
+    if (figureIn(chart, row, column, heading) !== null) return [];
+    return [
+      {
+        sentence: `the ${heading} of ${rowText(row)} was never taken: measure it`,
+        at: [cellOf(chart, row, column)],
+      },
+    ];
+  });
+}
+
+function dateFaults(chart: Chart, row: ChartRow, { today, days }: Wanted): Fault[] {
+  if (today === null) return [];
+  const column = chart.columns.get("taken");
+  const who = rowText(row);
+  if (column === undefined)
+    return [{ sentence: `no date says when ${who} was measured: add a column "taken on"`, at: [] }];
+  const at = [cellOf(chart, row, column)];
+  const day = row.cells[column];
+  if (typeof day !== "number")
+    return [{ sentence: `no date says when ${who} was measured: write it, or measure again`, at }];
+  const age = Math.floor(today) - Math.floor(day);
+  if (age < 0)
+    return [
+      {
+        sentence: `the figures of ${who} are dated ${isoDay(day)}, which is still to come: check the date`,
+        at,
+      },
+    ];
+  return age > days
+    ? [
+        {
+          sentence: `the figures of ${who} were taken ${age} days ago, ${days} are allowed: measure again before cutting`,
+          at,
+        },
+      ]
+    : [];
+}
+
+/** Figures that do not fit the wearer's others, by the survey of bodies. Girths over thick layers are no body's. */
+function surveyFaults(chart: Chart, row: ChartRow, rows: readonly ChartRow[], { say, cm }: Said): Fault[] {
+  const survey = roleText(chart, row, "survey").toLowerCase();
+  if (/^(child|none|no)$/.test(survey)) return [];
+  if (!/^(female|male|either|)$/.test(survey))
+    return [
+      {
+        sentence: `the survey to compare ${row.wearer} with must be female, male, either or child, not "${survey.slice(0, 24)}"`,
+        at: [cellOf(chart, row, chart.columns.get("survey")!)],
+      },
+    ];
+  const size = cm(0.1);
+  const own = new Map<Measure, number>();
+  const known = new Map<Measure, number>();
+  const columns = new Map<Measure, number>();
+  const bare = isBare(row);
+  const bodyRows = bare ? [] : rows.filter((one) => one !== row && isBare(one));
+  for (const [heading, column] of chart.measured) {
+    const measure = measureNamed(heading);
+    if (!measure) continue;
+    columns.set(measure, column);
+    const figure = row.cells[column];
+    const counts = bare || UNCHANGED.has(measure);
+    const other = bodyRows.map(({ cells }) => cells[column]).find((one) => typeof one === "number");
+    if (typeof figure === "number" && counts) own.set(measure, figure / size);
+    const value = own.get(measure) ?? (typeof other === "number" ? other / size : undefined);
+    if (value !== undefined) known.set(measure, value);
+  }
+  const data = survey === "" ? "either" : (survey as "female" | "male" | "either");
+  return misfitsAmong(surveysOf(data), known, new Set(own.keys())).map(({ measure, outlier, figures }) => {
+    const verdict = outlierVerdict(measure, figures, outlier, (mm, ...beside) =>
+      say(mm * size, ...beside.map((one) => one * size)),
+    );
+    const concerned = new Set([measure, outlier.swap, pairOf(outlier.order, measure)]);
+    const cells = [...concerned].flatMap((one) => {
+      const column = one && own.has(one) ? columns.get(one) : undefined;
+      return column === undefined ? [] : [cellOf(chart, row, column)];
+    });
+    return { sentence: `${rowText(row)}: ${verdict.replace(/^check: /, "")}`, at: cells };
+  });
+}
+
+/** The other of two measures whose order is broken. */
+const pairOf = (order: Outlier["order"], measure: Measure): Measure | undefined =>
+  order ? (order[0] === measure ? order[1] : order[0]) : undefined;
+
+/** A layer is seldom thicker than this at the waist, in centimetres of its girth: common practice. */
+const GAIN_OF_A_LAYER = 4;
+/** Tapes differ by so much without anything being wrong, in centimetres. */
+const SLACK = 0.5;
+/** A waist or a bust is seldom laced to less than the first share of its girth, or built up to more than the second: common practice. */
+const SHARES = [0.62, 1.6] as const;
+
+/** Figures that do not fit those of the same wearer over other layers. */
+function layerFaults(chart: Chart, row: ChartRow, rows: readonly ChartRow[], words: Said): Fault[] {
+  const others = rows.filter((one) => one !== row && one.layers !== null);
+  const faults: Fault[] = [];
+  if (row.layers === null) return faults;
+  for (const other of others) {
+    const laced = lacedOtherwise(chart, row, other);
+    if (laced) faults.push(laced);
+    const within = other.layers!.every((layer) => row.layers!.includes(layer));
+    if (!within || other.layers!.length === row.layers.length) continue;
+    const added = row.layers.filter((layer) => !other.layers!.includes(layer));
+    for (const [heading, column] of chart.measured) {
+      const [over, beneath] = [row.cells[column], other.cells[column]];
+      if (!heading.endsWith("girth") && !measureNamed(heading)?.endsWith("girth")) continue;
+      if (typeof over !== "number" || typeof beneath !== "number") continue;
+      const why = girthFault(heading, over, beneath, row, other, added, words);
+      if (why) faults.push({ sentence: why, at: [row, other].map((one) => cellOf(chart, one, column)) });
+    }
+  }
+  return faults;
+}
+
+function girthFault(
+  heading: string,
+  over: number,
+  beneath: number,
+  row: ChartRow,
+  other: ChartRow,
+  added: readonly string[],
+  { say, cm }: Said,
+): string | null {
+  const both = `the ${heading} of ${rowText(row)} is ${say(over, beneath)}, and over ${layersText(other.layers!)} ${say(beneath, over)}`;
+  const measure = measureNamed(heading);
+  const torso = measure === "waist girth" || measure === "bust girth";
+  if (torso && (over < beneath * SHARES[0] || over > beneath * SHARES[1]))
+    return `${both}: one of them may be in another unit or halved; measure both again`;
+  const shaped = added.some(isShaping);
+  if (!shaped && over < beneath - cm(SLACK))
+    return `${both}: a girth does not shrink under ${layersText(added)}; measure both again`;
+  const laced = row.layers!.some(isShaping) && other.layers!.some(isShaping);
+  return measure === "waist girth" && laced && !shaped && over - beneath > cm(GAIN_OF_A_LAYER) * added.length
+    ? `${both}: ${layersText(added)} can't add ${say(over - beneath)}; was it laced alike? Measure both again`
+    : null;
+}
+
+/** Two rows over the same stays that say they were laced in different ways. Told at the later of the two. */
+function lacedOtherwise(chart: Chart, row: ChartRow, other: ChartRow): Fault | null {
+  const column = chart.columns.get("laced");
+  if (column === undefined || other.number > row.number) return null;
+  const shared = row.layers!.filter((layer) => isShaping(layer) && other.layers!.includes(layer));
+  const [mine, theirs] = [roleText(chart, row, "laced"), roleText(chart, other, "laced")];
+  if (shared.length === 0 || mine === "" || theirs === "" || mine.toLowerCase() === theirs.toLowerCase())
+    return null;
+  return {
+    sentence: `the ${layersText(shared)} of ${rowText(row)} were laced "${mine.slice(0, 24)}", and over ${layersText(other.layers!)} "${theirs.slice(0, 24)}": lace them alike and measure again`,
+    at: [row, other].map((one) => cellOf(chart, one, column)),
+  };
+}

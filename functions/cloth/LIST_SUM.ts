@@ -1,0 +1,115 @@
+import { asBlock } from "../block.ts";
+import { itemOf, LIST, type ListLine, linesOf, listed } from "../cutting/list-block.ts";
+import { define } from "../define.ts";
+import { Refusal } from "../refusal.ts";
+
+/**
+ * The sum under a heading of a list, of the rows that have one item under another heading: all braid, all
+ * hours of one wearer, the cost of one cloth. In the unit of the column that is added up. A second pair of
+ * heading and item narrows the rows. A dash counts as nothing; a blank or a text in a row that counts is
+ * refused, and so are headings and items that the list does not have, so that a misspelt item is never 0. A
+ * blank item gives an empty text. Rows with a figure and no item are said to be left out. Source: common
+ * practice.
+ */
+export const LIST_SUM = define({
+  name: "LIST_SUM",
+  summary:
+    "The sum of a column of a list over the rows of one item, such as all the braid or one wearer's hours.",
+  source: "common practice",
+  words: "roll up total add by cloth trimming wearer hours cost sum if shopping list per item",
+  takes: {
+    list: LIST,
+    sum: { kind: "text", about: "the heading of the column to add up" },
+    by: { kind: "text", about: "the heading of the column that says what each row is for" },
+    item: { kind: "text", about: "which of them to add up; a blank gives an empty text", otherwise: null },
+    and_by: { kind: "text", about: "the heading of a second column that chooses rows", otherwise: null },
+    and_item: { kind: "text", about: "what stands in that column in the rows that count", otherwise: null },
+  },
+  returns: "figure",
+  compute({ list, sum, by, item, and_by, and_item }, { measure, doubt }) {
+    const also = (and_by ?? "").trim() === "" ? null : and_by!;
+    const { columns, lines } = listed(list, { sum, by, ...(also !== null && { and_by: also }) } as {
+      sum: string;
+      by: string;
+      and_by: string;
+    });
+    const wanted = itemOf(item, by);
+    const alsoWanted = also === null ? null : itemOf(and_item, also);
+    if (wanted === null || (also !== null && alsoWanted === null))
+      return measure("sum", "no item is named, so no row counts", "");
+    const first = linesOf(lines, columns.by, by, wanted);
+    const rows = also === null ? first : linesOf(first, columns.and_by, also, alsoWanted!);
+    const total = rows.reduce(
+      (all, line) => all + figureOf(list.wide, line, columns.sum, sum, String(wanted)),
+      0,
+    );
+    const loose = lines.filter(
+      ({ cells }) => itemOf(textOf(cells[columns.by]), by) === null && typeof cells[columns.sum] === "number",
+    );
+    if (loose.length > 0)
+      doubt(
+        `${loose.length === 1 ? "one row has" : `${loose.length} rows have`} a figure under ${sum.trim()} and nothing under ${by.trim()}, and ${loose.length === 1 ? "is" : "are"} not counted`,
+      );
+    measure("rows", `rows with ${wanted} under ${by.trim()}`, rows.length);
+    return measure("sum", `the sum of ${sum.trim()} in these rows`, total);
+  },
+  examples: [
+    {
+      given: {
+        list: asBlock(
+          [
+            ...["Garment", "Trimming", "Length", "Cost"],
+            ...["peplum", "braid", 40, 4, "cape", "lace", 30, 6, "apron", "Braid", 12.5, "-"],
+          ],
+          4,
+          [],
+        ),
+        sum: "length",
+        by: "trimming",
+        item: "braid",
+      },
+      gives: 52.5,
+      because: "40 and 12 1/2, added up by hand",
+    },
+    {
+      given: {
+        list: asBlock(
+          ["wearer", "hours", "stage", "cook", 2, "cut", "cook", 6, "sew", "smith", 9, "sew"],
+          3,
+          [],
+        ),
+        sum: "hours",
+        by: "wearer",
+        item: "cook",
+        and_by: "stage",
+        and_item: "sew",
+      },
+      gives: 6,
+      because: "one row is the cook's and of sewing",
+    },
+  ],
+});
+
+const textOf = (cell: ListLine["cells"][number] | undefined): string | null =>
+  cell === undefined || cell === null ? null : String(cell);
+
+/** The figure of a row that counts; a dash is nothing. */
+function figureOf(
+  wide: number,
+  { number, cells }: ListLine,
+  column: number,
+  heading: string,
+  item: string,
+): number {
+  const cell = cells[column] ?? null;
+  if (typeof cell === "number") return cell;
+  const text = cell === null ? "" : String(cell).trim();
+  if (/^[-–—−]$/.test(text)) return 0;
+  const at = { argument: "list", cell: number * wide + column };
+  throw new Refusal(
+    text === ""
+      ? `a row of ${item} is empty under ${heading.trim()}: write a number, or - where there is no number`
+      : `a row of ${item} has "${text.slice(0, 24)}" under ${heading.trim()}, where a number is needed`,
+    at,
+  );
+}

@@ -1,9 +1,11 @@
 /** Checks the arguments of a call: that each is of its kind and within its limits. */
 
-import { isBlock } from "./block.ts";
-import type { Block, Cell, Declaration, Kind, Take, Takes } from "./define.ts";
+import { isBlock, listRows } from "./block.ts";
+import type { Decimal } from "./decimal.ts";
+import type { Block, Cell, Declaration, Kind, ListForm, ListRow, Take, Takes } from "./define.ts";
 import { DEFAULT_MARK, type TapeMark, tapeTextBeside } from "./fractions.ts";
 import { limitsOf, limitText } from "./limits.ts";
+import { readMarks } from "./marks-text.ts";
 import { suggestion } from "./nearest-word.ts";
 import { numberText } from "./number-text.ts";
 import { edgeNumberOf } from "./pieces/edge-names.ts";
@@ -17,6 +19,7 @@ export type Argument = Cell | readonly Cell[];
 interface Setting {
   readonly unit: Unit;
   readonly mark?: TapeMark;
+  readonly decimal?: Decimal | undefined;
 }
 
 /**
@@ -52,7 +55,9 @@ export function checkArguments(
     delete raw[names[0]!];
     onCells?.(list.cells);
   }
-  onGiven?.(list ? { ...list.columns, ...raw } : raw);
+  // A list of many columns says nothing as an argument of the Working; its steps say what was read from it.
+  const told = Object.fromEntries(Object.entries(raw).filter(([name]) => !takes[name]?.list));
+  onGiven?.(list ? { ...list.columns, ...told } : told);
   for (const name of Object.keys(list ? { ...raw, ...declaration.takes } : raw)) {
     const take = takes[name] ?? declaration.takes[name]!;
     const value = raw[name] ?? null;
@@ -102,6 +107,7 @@ function checkArgument(
   setting: Setting,
   before: Checked,
 ): unknown {
+  if (take.list) return checkList(name, take.list, value, setting);
   if (take.kind === "block") {
     if (isBlock(value)) return value;
     throw new Refusal(`${name} must be a block of cells with headings, not one cell`);
@@ -112,11 +118,25 @@ function checkArgument(
     throw new Refusal(`${name} must be one cell, not a range of ${value.length} cells`);
   }
   const list = isList(value) ? value : [value];
-  return list.map((one, i) => {
-    if ((one === null || one === "") && take.blanks) return null;
-    return refusingAt({ argument: name, cell: i }, () =>
-      checkOne(list.length > 1 ? `${name}, number ${i + 1},` : name, take, one, setting, before),
-    );
+  return list.flatMap((one, i) => {
+    if ((one === null || one === "") && take.blanks) return [null];
+    const called = list.length > 1 ? `${name}, number ${i + 1},` : name;
+    return refusingAt({ argument: name, cell: i }, () => {
+      const several = take.marks && typeof one === "string" ? readMarks(one, called, setting) : [one];
+      return several.map((each) => checkOne(called, take, each, setting, before));
+    });
+  });
+}
+
+/** The rows of a list that is read by its headings. */
+function checkList(name: string, form: ListForm, value: Argument, setting: Setting): readonly ListRow[] {
+  if (!isBlock(value))
+    throw new Refusal(`${name} must be a block of two columns or more with their headings: ${form.noun}`);
+  return listRows(value, form, (called, field, cell, at) => {
+    const { take } = form.columns[field]!;
+    // An outline is read when a row is used, so that a faulty piece stops only what is asked about it.
+    if (take.kind === "piece") return cell;
+    return refusingAt({ argument: name, cell: at }, () => checkOne(called, take, cell, setting, {}) as Cell);
   });
 }
 

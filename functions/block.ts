@@ -1,5 +1,5 @@
 /** A block of cells with headings, as a function that reads a list by its headings is given it. */
-import type { Block, Cell } from "./define.ts";
+import type { Block, Cell, ListForm, ListRow } from "./define.ts";
 import { misspeltPhrase } from "./nearest-word.ts";
 import { Refusal } from "./refusal.ts";
 
@@ -51,4 +51,63 @@ export function headed(block: Block, known: readonly string[], usual: string, no
     throw new Refusal(`${noun} has a column headed "${misspelt.one}"; is "${misspelt.meant}" meant?`);
   if (count(headings) === 0) throw new Refusal(`${noun} has no headings that are known here: ${usual}`);
   return { headings, rows: inside ? rows.slice(1) : rows, above: inside ? 1 : 0 };
+}
+
+/** Which column of a list has which heading, by field. Refuses two columns that mean the same. */
+export function listColumns(headings: readonly string[], { columns, noun }: ListForm): Map<string, number> {
+  const found = new Map<string, number>();
+  headings.forEach((heading, at) => {
+    const field = Object.keys(columns).find((one) => columns[one]!.headings.includes(heading));
+    if (field === undefined) return;
+    const other = found.get(field);
+    if (other !== undefined)
+      throw new Refusal(
+        headings[other] === heading
+          ? `${noun} has two columns headed "${heading}": keep one`
+          : `${noun} has two columns that mean the same, "${headings[other]}" and "${heading}": keep one`,
+      );
+    found.set(field, at);
+  });
+  return found;
+}
+
+/** The headings and rows of a block that is this list, and which column is which field. Refuses headings that are missing, twice or misspelt. */
+export function listOf(block: Block, form: ListForm): Headed & { readonly columns: Map<string, number> } {
+  const fields = Object.values(form.columns);
+  const usual = fields.filter(({ needed }) => needed).map(({ headings }) => `"${headings[0]}"`);
+  const known = fields.flatMap(({ headings }) => headings);
+  const found = headed(block, known, `write ${usual.join(", ")} over its columns`, form.noun);
+  const columns = listColumns(found.headings, form);
+  for (const [field, { needed, headings, about }] of Object.entries(form.columns))
+    if (needed && !columns.has(field))
+      throw new Refusal(
+        `${form.noun} has no column "${headings[0]}": give that heading to the column with ${about}`,
+      );
+  return { ...found, columns };
+}
+
+/** The rows of a list; `check` is given each cell that is not blank, with words for it, and gives its value. */
+export function listRows(
+  block: Block,
+  form: ListForm,
+  check: (name: string, field: string, cell: Cell, at: number) => Cell,
+): readonly ListRow[] {
+  const { headings, rows, columns, above } = listOf(block, form);
+  return rows.flatMap((row, i): ListRow[] => {
+    const cells: Record<string, Cell> = {};
+    const places: Record<string, number> = {};
+    let blank = true;
+    for (const field of Object.keys(form.columns)) {
+      const column = columns.get(field);
+      const cell = column === undefined ? null : (row[column] ?? null);
+      if (column !== undefined) places[field] = (above + i) * block.wide + column;
+      if (cell === null || String(cell).trim() === "") {
+        cells[field] = null;
+        continue;
+      }
+      blank = false;
+      cells[field] = check(`${headings[column!]} in row ${i + 1} of ${form.noun}`, field, cell, places[field]!);
+    }
+    return blank ? [] : [{ number: i + 1, cells, places }];
+  });
 }

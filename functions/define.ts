@@ -66,13 +66,19 @@ export interface Take {
   readonly choices?: readonly string[];
   /** Of a block: what its bare numbers are, such as lengths in a measurement chart. */
   readonly holds?: Kind;
+  /** Of a block: the list that it is, with the columns by which it is read. `compute` is given its rows. */
+  readonly list?: ListForm;
+  /** Of a range of lengths: a cell of it may also hold several, as MARKS writes them: "1; 3 1/2; 6 in". */
+  readonly marks?: true;
 }
 
 export type Takes = Readonly<Record<string, Take>>;
 
-type SingleValue<T extends Take> = T["choices"] extends readonly string[]
-  ? T["choices"][number]
-  : KindValues[T["kind"]];
+type SingleValue<T extends Take> = T extends { readonly list: ListForm }
+  ? readonly ListRow[]
+  : T["choices"] extends readonly string[]
+    ? T["choices"][number]
+    : KindValues[T["kind"]];
 type ArgumentValue<T extends Take> = T["many"] extends true
   ? readonly (T["blanks"] extends true ? SingleValue<T> | null : SingleValue<T>)[]
   : SingleValue<T>;
@@ -127,6 +133,8 @@ export interface Example {
   readonly unit?: Unit;
   /** Why this is the answer: the source, or the calculation. */
   readonly because: string;
+  /** How the help writes the formula, where its lists are too long to be written out. */
+  readonly formula?: string;
 }
 
 export interface PieceMeasures {
@@ -155,6 +163,24 @@ export interface ListColumn {
   readonly about: string;
   /** What its cells may be. */
   readonly take: Take;
+}
+
+/** A list of several columns that an argument of kind "block" is: a list of seams, a fitting log. */
+export interface ListForm {
+  /** What a sentence calls it: "the list of seams". */
+  readonly noun: string;
+  /** By the name of its field in a row. A column that is `needed` must be there. */
+  readonly columns: Readonly<Record<string, ListColumn & { readonly needed?: true }>>;
+}
+
+/** A row of a list, blank rows left out. */
+export interface ListRow {
+  /** Counted from 1 under the headings, blank rows counted too. */
+  readonly number: number;
+  /** What stands in each column, checked to be of its kind; null where nothing does. Outlines are texts still. */
+  readonly cells: Readonly<Record<string, Cell>>;
+  /** The number of each of its cells in the block, for what points at it. */
+  readonly places: Readonly<Record<string, number>>;
 }
 
 /** Another way to give a function its lists: one block of cells whose headings say what each column is. */

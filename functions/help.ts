@@ -38,6 +38,7 @@ function literal(value: unknown): string {
 
 /** An example as a formula; a range of cells is written as an array. */
 export function exampleFormula(declaration: Declaration, example: Example): string {
+  if (example.formula) return example.formula;
   const names = Object.keys(declaration.takes);
   const last = names.findLastIndex((name) => name in example.given);
   const args = names.slice(0, last + 1).map((name) => {
@@ -133,12 +134,28 @@ export function helpText(declaration: Declaration, unit: Unit): string {
       (example) => `  ${exampleFormula(declaration, example)}  ${answerText(example)}   ${example.because}`,
     ),
     "",
+    ...listsHelp(declaration),
     ...(declaration.block ? [...blockHelp(declaration.block, unit), ""] : []),
     `Source: ${declaration.source}`,
   ];
   if (declaration.cautions) lines.push(`Take care: ${declaration.cautions}`);
   return lines.join("\n");
 }
+
+/** The headings of the lists that a function reads by them, a line for each, and a line between the lists. */
+export const listsHelp = ({ takes }: Declaration): string[] =>
+  Object.entries(takes).flatMap(([name, { list }]) =>
+    list
+      ? [
+          `The headings of ${name}, in any order and case; other columns are passed over:`,
+          ...Object.values(list.columns).map(
+            ({ headings, about, needed }) =>
+              `  ${headings.join(", ")}: ${about}${needed ? "" : "; may be left out"}`,
+          ),
+          "",
+        ]
+      : [],
+  );
 
 /** The arguments and the headings of a list that is read by them. */
 export function blockHelp({ takes, columns, examples }: BlockForm, unit: Unit): string[] {

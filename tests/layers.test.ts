@@ -53,7 +53,7 @@ const ROOMS: readonly (readonly string[])[] = [
   ["worn"],
   ["define"],
   ["block"],
-  ["limits", "rounding", "drafting", "cutting", "wearers"],
+  ["limits", "rounding", "drafting", "cutting", "wearers", "seams"],
   ["arguments"],
   ["unusual-arguments", "FAMILY", "help"],
   ["run", "catalogue"],

@@ -7,7 +7,7 @@ import { dimension, type Shape, stroke } from "./shapes.ts";
 export function twoSeams(
   a: number,
   b: number,
-  more: { names?: readonly [string, string]; differenceShows?: string } = {},
+  more: { names?: readonly [string, string]; differenceShows?: string | undefined } = {},
 ): Shape[] {
   const [one, other] = more.names ?? ["first edge", "second edge"];
   const apart = Math.max(a, b) / 10;

@@ -10,18 +10,15 @@ import { type Mark, mirrorPiece, movePiece, type Piece, pieceBounds } from "./pi
  * except those on the fold itself. Edges keep their names, so that the hem of either half is "hem".
  */
 export function unfold(half: Piece): Piece | null {
-  const { left, right, low, high } = pieceBounds(half);
-  const slack = 1e-6 * Math.max(right - left, high - low);
-  const strokes = half.edges.flat();
-  const at = [left, right].map((border) => ({ border, ...longestRun(strokes, border, slack) }));
-  const fold = at[0]!.length >= at[1]!.length - slack ? at[0]! : at[1]!;
-  if (fold.length <= slack) return null;
+  const fold = foldRun(half);
+  if (!fold) return null;
+  const { slack, strokes } = fold;
 
   // Round the outline from the fold's end to its beginning, then back along the mirrored half.
   const kept: { edge: Edge; name: string }[] = [];
   let passed = 0;
   half.edges.forEach((whole, number) => {
-    const edge = whole.filter((_, i) => !fold.strokes.has(passed + i));
+    const edge = whole.filter((_, i) => !fold.run.has(passed + i));
     if (edge.length > 0) kept.push({ edge, name: half.names[number]! });
     passed += whole.length;
   });
@@ -41,6 +38,36 @@ export function unfold(half: Piece): Piece | null {
     names: [...open.names, ...over.names.toReversed()],
     marks: [...half.marks, ...over.marks.filter((mark) => !onFold(mark))],
   };
+}
+
+/** The run of strokes that lies on the fold; null when the piece has none. */
+function foldRun(half: Piece) {
+  const { left, right, low, high } = pieceBounds(half);
+  const slack = 1e-6 * Math.max(right - left, high - low);
+  const strokes = half.edges.flat();
+  const at = [left, right].map((border) => ({ border, ...longestRun(strokes, border, slack) }));
+  const { strokes: run, ...fold } = at[0]!.length >= at[1]!.length - slack ? at[0]! : at[1]!;
+  return fold.length <= slack ? null : { ...fold, run, strokes, slack };
+}
+
+/**
+ * The numbers of the edges of half a piece that lie on its fold, wholly or in part, and of those that meet the fold with an end
+ * and run on beyond it; null when it has no edge to fold at.
+ */
+export function foldOf(
+  half: Piece,
+): { readonly edges: ReadonlySet<number>; readonly meets: ReadonlySet<number> } | null {
+  const fold = foldRun(half);
+  if (!fold) return null;
+  const onFold = (stroke: number) => fold.run.has((stroke + fold.strokes.length) % fold.strokes.length);
+  const [edges, meets] = [new Set<number>(), new Set<number>()];
+  let passed = 0;
+  half.edges.forEach((edge, i) => {
+    if (edge.some((_, at) => onFold(passed + at))) edges.add(i + 1);
+    else if (onFold(passed - 1) || onFold(passed + edge.length)) meets.add(i + 1);
+    passed += edge.length;
+  });
+  return { edges, meets };
 }
 
 /** The longest unbroken run of straight strokes on the line x = border, by the strokes' places in the outline. */

@@ -6,6 +6,7 @@ import {
   blockSignature,
   exampleFormula,
   isDecided,
+  listsHelp,
   signature,
 } from "../../functions/help.ts";
 import type { Unit } from "../../functions/units.ts";
@@ -45,6 +46,7 @@ function page(one: CataloguedFunction, unit: Unit): HelpPage {
     "|---|---|---|---|",
     ...examples,
     "",
+    ...listsHelp(one).map((line) => line.replace(/^ {2}/, "- ")),
     ...(one.block ? [...blockHelp(one.block, unit).map((line) => line.replace(/^ {2}/, "- ")), ""] : []),
     `Source: ${one.source}.`,
     ...(one.cautions ? ["", `Take care: ${one.cautions}`] : []),

@@ -4,7 +4,7 @@
  * bare number: what is added to a length is a length, what a length is multiplied by is not.
  */
 import { catalogue } from "../../functions/catalogue.ts";
-import type { Kind, Takes } from "../../functions/define.ts";
+import type { Kind, ListForm, Takes } from "../../functions/define.ts";
 import type { Call, Tree } from "../book/formula.ts";
 import { dimension, isBare, isOpen, likeArguments } from "./kind-of-tree.ts";
 
@@ -16,6 +16,8 @@ interface Listener {
   readonly kindOf: (tree: Tree) => Kind;
   /** Called with each leaf and the kind expected of it. */
   readonly expect: (leaf: Leaf, want: Kind) => void;
+  /** Called with each leaf that is a list read by its headings. */
+  readonly list?: (leaf: Leaf, form: ListForm) => void;
   /** True while more may be learnt: what depends on a cell of unknown kind is left open. */
   readonly careful?: boolean;
   /** Whether a part is a block of two columns or more; without this function no part counts as one. */
@@ -39,8 +41,11 @@ export function spread(tree: Tree, want: Kind | null, listener: Listener): void 
         tree.is === "call"
           ? callWants(tree, want, listener)
           : signWants(tree.sign, tree.args, want, listener);
+      const lists = tree.is === "call" && listener.list ? listsOfCall(tree) : [];
       tree.args.forEach((arg, i) => {
-        if (arg) spread(arg, wants[i] ?? null, listener);
+        const form = lists[i];
+        if (form && arg && isLeaf(arg)) listener.list?.(arg, form);
+        else if (arg) spread(arg, wants[i] ?? null, listener);
       });
       return;
     }
@@ -58,6 +63,13 @@ export function takesOfCall(
   const [first] = args;
   return declared?.block && first && isWide?.(first) ? declared.block.takes : declared?.takes;
 }
+
+/** The lists that a call of a sewing function takes, by the place of the argument. */
+const listsOfCall = ({ name }: Call): readonly (ListForm | undefined)[] =>
+  Object.values(catalogue.get(name)?.takes ?? {}).map(({ list }) => list);
+
+const isLeaf = (tree: Tree): tree is Leaf =>
+  tree.is !== "call" && tree.is !== "sign" && tree.is !== "list" && tree.is !== "broken";
 
 /** The kind expected of each argument, in their order. */
 type Wants = readonly (Kind | null | undefined)[];

@@ -3,7 +3,8 @@
  * share is not. A formula's kind is read off its signs and functions; that of a bare number off
  * what the formulas make of it. Each helps the other, so they are found in turns until nothing changes.
  */
-import type { Kind } from "../../functions/define.ts";
+import { asBlock, listOf } from "../../functions/block.ts";
+import type { Kind, ListForm } from "../../functions/define.ts";
 import { type Place, placeKey } from "../book/address.ts";
 import { formulaTree, isFormula, type Tree } from "../book/formula.ts";
 import { sameNames } from "../book/names.ts";
@@ -11,7 +12,7 @@ import { type Book, typedAt } from "../book/shape.ts";
 import { type Content, namesUnit, understand } from "./content.ts";
 import { type Leaf, spread } from "./expected-kinds.ts";
 import { type Cells, kindOfTree, leavesOf } from "./kind-of-tree.ts";
-import { areaOf, cellsIn, isWide } from "./references.ts";
+import { areaOf, cellsIn, isWide, typedIn } from "./references.ts";
 
 /** Of several kinds expected of one cell the one of greatest weight counts: the kind that it would be worst to miss. */
 const WEIGHT: Partial<Record<Kind, number>> = {
@@ -211,6 +212,9 @@ export class Kinds {
         expect: (leaf, want) => {
           if (this.#expect(leaf, want, place.page)) fresh = true;
         },
+        list: (leaf, form) => {
+          if (this.#expectColumns(leaf, form, place.page)) fresh = true;
+        },
       });
     }
     return fresh;
@@ -228,10 +232,45 @@ export class Kinds {
 
   #expect(leaf: Leaf, want: Kind, page: number): boolean {
     if (want === "block") return this.#expectOutlines(leaf, page);
+    return this.#expectAt(this.#places(leaf, page), want);
+  }
+
+  /** What the columns of a list hold, by their headings. */
+  #expectColumns(leaf: Leaf, form: ListForm, page: number): boolean {
+    const area = areaOf(this.#book, leaf, page);
+    if (!area || area.right === area.left) return false;
+    const { rows = [], columns: over = [] } = this.#book.pages[area.page] ?? {};
+    const wide = Array.from({ length: area.right - area.left + 1 }, (_, i) => area.left + i);
+    const block = asBlock(
+      wide.map((column) => rows[area.top]?.[column] ?? ""),
+      wide.length,
+      wide.map((column) => over[column]?.heading ?? ""),
+    );
+    let columns: ReadonlyMap<string, number>;
+    try {
+      columns = listOf(block, form).columns;
+    } catch {
+      // The function refuses the list, and says why.
+      return false;
+    }
+    let fresh = false;
+    for (const [field, at] of columns) {
+      const column = area.left + at;
+      const { kind } = form.columns[field]!.take;
+      const cells = typedIn(this.#book, { ...area, left: column, right: column }, MOST_CELLS);
+      const typed = ({ row }: Place) => rows[row]?.[column] ?? "";
+      const meant =
+        kind === "piece" ? cells.filter((cell) => /^\s*(?:=|[Mm][\s\d.+-])/.test(typed(cell))) : cells;
+      if (this.#expectAt(meant, kind)) fresh = true;
+    }
+    return fresh;
+  }
+
+  #expectAt(places: readonly Place[], want: Kind): boolean {
     const weight = WEIGHT[want];
     if (!weight) return false;
     let fresh = false;
-    for (const place of this.#places(leaf, page)) {
+    for (const place of places) {
       const key = placeKey(place);
       if (weight <= (WEIGHT[this.#asked.get(key) ?? "text"] ?? 0)) continue;
       this.#asked.set(key, want);

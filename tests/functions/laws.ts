@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { HyperFormula } from "hyperformula";
 import { defaultValue } from "../../functions/arguments.ts";
-import { asBlock, isBlock } from "../../functions/block.ts";
+import { asBlock, isBlock, listOf } from "../../functions/block.ts";
 import type { Block, Cell, Declaration, Example, PieceMeasures, Take } from "../../functions/define.ts";
 import { edgeLength, pieceArea, pieceBounds, readPiece } from "../../functions/pieces/piece.ts";
 import type { Argument, Explanation, Setting } from "../../functions/run.ts";
@@ -59,6 +59,20 @@ export function measuresOf(path: string): Required<PieceMeasures> {
   };
 }
 
+/** A value of an argument with each of its cells changed; the cells of a list by what their column holds. */
+function changed(value: Argument, take: Take, change: (cell: Cell, kind: Take["kind"]) => Cell): Argument {
+  if (take.list && isBlock(value)) {
+    const { columns, headings } = listOf(value, take.list);
+    const kinds = new Map([...columns].map(([field, at]) => [at, take.list!.columns[field]!.take.kind]));
+    const cells = value.map((cell, i) => change(cell, kinds.get(i % value.wide) ?? "text"));
+    return asBlock(cells, value.wide, value.headings.length > 0 ? value.headings : headings);
+  }
+  if (isBlock(value)) return value;
+  return Array.isArray(value)
+    ? value.map((cell) => change(cell, take.kind))
+    : change(value as Cell, take.kind);
+}
+
 const LENGTHS = { least: 0.1, most: 300 };
 
 /** Any value a declared argument may have, lengths in centimetres. Pieces and texts come from the examples. */
@@ -82,7 +96,10 @@ function arbitrary(name: string, take: Take, declaration: Declaration): fc.Arbit
     const least = take.kind === "length" ? Math.max(from, -most) : from;
     return fc.double({ min: least, max: Math.min(to, Math.max(least + most, most)), noNaN: true });
   };
-  if (take.kind === "block") return fc.constantFrom(...(seen as Argument[]));
+  if (take.kind === "block") {
+    const blocks = fc.constantFrom(...(seen as Argument[]));
+    return take.otherwise === undefined ? blocks : fc.option(blocks, { nil: null, freq: 3 });
+  }
   if (take.many) return fc.array(one(), { minLength: 1, maxLength: 8 });
   return take.otherwise === undefined ? one() : fc.option(one(), { nil: null, freq: 3 });
 }
@@ -103,15 +120,13 @@ export function argumentsNearExamples(declaration: Declaration): fc.Arbitrary<Ar
   const shake = fc.array(fc.double({ min: 0.999, max: 1.001, noNaN: true }), { minLength: 8, maxLength: 8 });
   return fc.tuple(fc.constantFrom(...examples), size, shake).map(([args, k, shakes]) =>
     Object.values(declaration.takes).map((take, i) => {
-      const power = { length: 1, area: 2 }[take.kind as string] ?? 0;
-      const change = (value: Cell): Cell => {
+      const change = (value: Cell, kind: Take["kind"]): Cell => {
+        const power = { length: 1, area: 2 }[kind as string] ?? 0;
         if (typeof value === "number")
           return power === 0 || k === 1 ? value : value * k ** power * shakes[i % 8]!;
-        return typeof value === "string" && take.kind === "piece" ? scalePath(value, k) : value;
+        return typeof value === "string" && kind === "piece" ? scalePath(value, k) : value;
       };
-      const value = args[i] ?? null;
-      if (isBlock(value)) return value;
-      return Array.isArray(value) ? value.map(change) : change(value as Cell);
+      return changed(args[i] ?? null, take, change);
     }),
   );
 }
@@ -125,16 +140,16 @@ export function inUnit(
 ): Argument[] {
   const scale = convert(1, from, to);
   return Object.values(declaration.takes).map((take, i) => {
-    const change = (value: Cell): Cell => {
-      if (typeof value === "number" && take.kind === "length") return value * scale;
-      if (typeof value === "number" && take.kind === "area") return value * scale * scale;
-      if (typeof value === "string" && take.kind === "piece") return scalePath(value, scale);
+    const change = (value: Cell, kind: Take["kind"]): Cell => {
+      if (typeof value === "number" && kind === "length") return value * scale;
+      if (typeof value === "number" && kind === "area") return value * scale * scale;
+      if (typeof value === "string" && kind === "piece") return scalePath(value, scale);
       return value;
     };
     // A usual length that is left out is another on the other tape.
-    if (isBlock(args[i])) return take.holds === "length" ? scaledBlock(args[i], scale) : args[i];
+    if (!take.list && isBlock(args[i])) return take.holds === "length" ? scaledBlock(args[i], scale) : args[i];
     const value = args[i] ?? (typeof take.otherwise === "object" ? defaultValue(take, from) : null);
-    return Array.isArray(value) ? value.map(change) : change(value as Cell);
+    return changed(value, take, change);
   });
 }
 

@@ -31,6 +31,24 @@ export function FunctionHelp({ declaration, rule }: { declaration: Declaration; 
           <dd>{returns}</dd>
         </div>
       </dl>
+      {Object.entries(takes).map(
+        ([argument, { list }]) =>
+          list && (
+            <div key={argument}>
+              <h4>Headings of {argument}</h4>
+              <dl className="takes">
+                {Object.values(list.columns).map(({ headings, about, needed }) => (
+                  <div key={headings[0]}>
+                    <dt>{headings[0]}</dt>
+                    <dd>
+                      {about} {!needed && <small>(may be left out)</small>}
+                    </dd>
+                  </div>
+                ))}
+              </dl>
+            </div>
+          ),
+      )}
       {cautions && (
         <p className="caution">
           <b>Take care:</b> {cautions}

@@ -1,0 +1,58 @@
+/**
+ * A list of places along an edge as one text: "1; 3 1/2; 6 in". The unit stands once, behind the last
+ * place, so that the text means the same in a book of another unit; a place may also name its own.
+ */
+import { type Decimal, withDecimalMark } from "./decimal.ts";
+import { markSize, readTape, roundTo, tapeText } from "./fractions.ts";
+import { toDigits } from "./number-text.ts";
+import { Refusal } from "./refusal.ts";
+import { BOOK_UNITS, isTapeUnit, type TapeUnit, type Unit, unitNamed } from "./units.ts";
+
+interface Reader {
+  readonly unit: Unit;
+  readonly decimal?: Decimal | undefined;
+}
+
+const MOST_PLACES = 1000;
+
+/** The places of a list in the book's unit, in its order. `name` is the argument, for refusals. An empty text has no places. */
+export function readMarks(text: string, name: string, { unit, decimal }: Reader): number[] {
+  const parts = text.split(/[;\n]/).map((part) => part.trim());
+  const given = parts.filter((part) => part !== "");
+  if (given.length === 0) return [];
+  if (given.length > MOST_PLACES)
+    throw new Refusal(`${name} must have at most ${MOST_PLACES} places, not ${given.length}`);
+  const common = unitOf(given.at(-1)!);
+  if (common === null)
+    throw new Refusal(
+      `${name} must be a length, or places with their unit behind the last, such as "1; 3; 6 ${unit}", not "${text.slice(0, 24)}"`,
+    );
+  return given.map((part) => {
+    const named = unitOf(part) === null ? `${part} ${common}` : part;
+    const read = readTape(named, unit, decimal);
+    if (read) return read.length;
+    throw new Refusal(
+      `${name} must be places such as "1; 3; 6 ${unit}", and "${part.slice(0, 24)}" is no length`,
+    );
+  });
+}
+
+/** The unit that a part names at its end; null where it names none. */
+function unitOf(part: string): TapeUnit | null {
+  const word = /\d\s*([a-z]+\.?|''|'|"|″|′′|′)$/i.exec(part)?.[1];
+  const unit = word === undefined ? undefined : unitNamed(word);
+  return unit !== undefined && isTapeUnit(unit) ? unit : null;
+}
+
+/** Places as one text, each to twelve figures: a fraction where it lies on a mark of the tape. */
+export function marksText(places: readonly number[], unit: Unit, decimal: Decimal = "point"): string {
+  if (places.length === 0) return "";
+  return `${places.map((place) => withDecimalMark(placeText(place, unit), decimal)).join("; ")} ${unit}`;
+}
+
+function placeText(place: number, unit: Unit): string {
+  const step = markSize("1/32", "in");
+  const onMark = Math.abs(roundTo(place, step) - place) < 1e-11 * Math.max(1, Math.abs(place));
+  if (BOOK_UNITS[unit].tape === "in" && onMark) return tapeText(place, unit, "1/32");
+  return String(toDigits(place, 12));
+}

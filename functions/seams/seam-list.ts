@@ -1,0 +1,166 @@
+/**
+ * The list of seams: which edge is sewn to which, how, and with how much difference. A side of a seam may
+ * be several edges in succession, written "front + back + front" with one edge name for all, "waist", or
+ * one for each, "waist + lower edge + waist".
+ */
+import type { ListForm, ListRow } from "../define.ts";
+import { Refusal } from "../refusal.ts";
+import { plainName } from "./piece-list.ts";
+
+export const HOW = ["plain", "eased", "gathered", "stretched"] as const;
+export type How = (typeof HOW)[number];
+
+const text = (about: string) => ({ kind: "text", about }) as const;
+
+export const SEAM_LIST = {
+  noun: "the list of seams",
+  columns: {
+    piece: {
+      headings: ["piece", "first piece", "pieces"],
+      about: 'the piece of the first edge; several in succession as "front + back"',
+      take: text("the piece"),
+      needed: true,
+    },
+    edge: {
+      headings: ["edge", "first edge", "edges"],
+      about: "the edge of that piece, by its name or number",
+      take: text("the edge"),
+      needed: true,
+    },
+    other: {
+      headings: ["sewn to", "second piece", "to piece"],
+      about: "the piece that it is sewn to",
+      take: text("the piece it is sewn to"),
+      needed: true,
+    },
+    otherEdge: {
+      headings: ["its edge", "second edge", "to edge"],
+      about: "the edge of that other piece",
+      take: text("the edge of that piece"),
+      needed: true,
+    },
+    how: {
+      headings: ["how", "sewn how", "how sewn"],
+      about: "plain, eased, gathered or stretched; plain where it is blank",
+      take: { kind: "text", about: "how it is sewn", choices: HOW },
+    },
+    difference: {
+      headings: ["wanted difference", "difference wanted", "difference", "ease"],
+      about: "by how much the first edge is longer than the second, before it is sewn; negative for shorter",
+      take: { kind: "length", about: "the wanted difference", from: -1000, to: 5000 },
+    },
+    fullness: {
+      headings: ["fullness", "wanted fullness", "times"],
+      about: "how many times as long as the second edge the first is, instead of a difference: 1.5 or 150%",
+      take: { kind: "share", about: "the fullness", from: 0.2, to: 20 },
+    },
+    easeFrom: {
+      headings: ["eased from", "ease from", "gathered from"],
+      about: "where along the first edge the easing begins; its beginning where it is blank",
+      take: { kind: "length", about: "where the easing begins", from: 0, to: 5000 },
+    },
+    easeTo: {
+      headings: ["eased to", "ease to", "gathered to"],
+      about: "where along the first edge the easing ends; its end where it is blank",
+      take: { kind: "length", about: "where the easing ends", from: 0, to: 5000 },
+    },
+    notches: {
+      headings: ["notches at", "notches", "notch at"],
+      about:
+        'where notches stand along the first edge, with their unit: "3; 6 1/2 in"; in the middle where it is blank',
+      take: text("places of notches"),
+    },
+    notch: {
+      headings: ["notch", "kind of notch", "single or double"],
+      about: "single or double; where it is blank double on an edge of a back, single on any other",
+      take: { kind: "text", about: "the kind of notch", choices: ["single", "double"] },
+    },
+    ends: {
+      headings: ["ends", "begins", "direction"],
+      about:
+        "same where both edges begin at the same end of the seam, opposite where they don't; found from the pieces where it is blank",
+      take: { kind: "text", about: "how the ends meet", choices: ["same", "opposite"] },
+    },
+  },
+} as const satisfies ListForm;
+
+/** One edge of a piece, by its names as they are compared. */
+export interface NamedEdge {
+  readonly piece: string;
+  readonly edge: string;
+}
+
+export interface Seam {
+  /** Row of the list, counted from 1. */
+  readonly number: number;
+  /** Each side: its edges in succession. */
+  readonly sides: readonly [readonly NamedEdge[], readonly NamedEdge[]];
+  readonly how: How;
+  readonly difference: number | null;
+  readonly fullness: number | null;
+  readonly easeFrom: number | null;
+  readonly easeTo: number | null;
+  readonly notches: string | null;
+  readonly notch: "single" | "double" | null;
+  readonly ends: "same" | "opposite" | null;
+}
+
+export const edgeKey = ({ piece, edge }: NamedEdge): string => `${piece} ${edge}`;
+
+/** A side as it is named in sentences: "front waist + back waist". */
+export const sideName = (side: readonly NamedEdge[]): string => side.map(edgeKey).join(" + ");
+
+/** The same edges, in whichever order. */
+export const sideKey = (side: readonly NamedEdge[]): string => side.map(edgeKey).toSorted().join(" + ");
+
+/** A side from the cells of a piece and its edge. `where` is for refusals. */
+export function sideOf(piece: string, edge: string, where: string): readonly NamedEdge[] {
+  const split = (list: string) => list.split("+").map(plainName);
+  const [pieces, edges] = [split(piece), split(edge)];
+  if (pieces.includes("") || edges.includes(""))
+    throw new Refusal(`${where} has a "+" with nothing beside it: write the names as "front + back"`);
+  if (edges.length !== 1 && edges.length !== pieces.length)
+    throw new Refusal(
+      `${where} has ${pieces.length} ${pieces.length === 1 ? "piece" : "pieces"} and ${edges.length} edges: name one edge for all pieces, or one for each`,
+    );
+  return pieces.map((one, i) => ({ piece: one, edge: edges.length === 1 ? edges[0]! : edges[i]! }));
+}
+
+/** The seams of the list, in its order. Refuses a row that says only half of a seam, or two things at once. */
+export function seamsOf(rows: readonly ListRow[]): readonly Seam[] {
+  return rows.map(({ number, cells }): Seam => {
+    const where = `row ${number} of the list of seams`;
+    for (const field of ["piece", "edge", "other", "otherEdge"] as const)
+      if (cells[field] === null)
+        throw new Refusal(
+          `${where} has nothing in its column "${SEAM_LIST.columns[field].headings[0]}": fill it in, or clear the row`,
+        );
+    const how = (cells.how ?? "plain") as How;
+    const [difference, fullness] = [cells.difference, cells.fullness] as (number | null)[];
+    if (difference !== null && fullness !== null)
+      throw new Refusal(`${where} has a wanted difference and a fullness: keep one of them`);
+    if (how === "plain" && ((difference ?? 0) !== 0 || (fullness ?? 1) !== 1))
+      throw new Refusal(
+        `${where} is plain and wants edges of unlike length: write eased, gathered or stretched, or clear the wanted difference`,
+      );
+    if (how === "stretched" && ((difference ?? 0) > 0 || (fullness ?? 1) > 1))
+      throw new Refusal(
+        `${where} is stretched, so its first edge is the shorter: write its wanted difference with a minus`,
+      );
+    return {
+      number,
+      sides: [
+        sideOf(String(cells.piece), String(cells.edge), where),
+        sideOf(String(cells.other), String(cells.otherEdge), where),
+      ],
+      how,
+      difference: difference ?? null,
+      fullness: fullness ?? null,
+      easeFrom: (cells.easeFrom ?? null) as number | null,
+      easeTo: (cells.easeTo ?? null) as number | null,
+      notches: cells.notches === null ? null : String(cells.notches),
+      notch: (cells.notch ?? null) as Seam["notch"],
+      ends: (cells.ends ?? null) as Seam["ends"],
+    };
+  });
+}

@@ -1,0 +1,130 @@
+/** Both sides of a seam measured as the garment has them, what is wanted of them, and how they lie to the grain. */
+import type { ListRow } from "../define.ts";
+import { degrees, flatten } from "../geometry/strokes.ts";
+import { pieceBounds } from "../pieces/piece.ts";
+import { Refusal } from "../refusal.ts";
+import { type GarmentEdge, garmentEdge, pieceCalled, piecesOf } from "./piece-list.ts";
+import type { Seam } from "./seam-list.ts";
+
+export interface SeamPart extends GarmentEdge {
+  /** How many such edges are in succession at one such seam. */
+  readonly times: number;
+}
+
+export interface SeamSide {
+  /** In succession; an edge named several times stands several times. */
+  readonly parts: readonly SeamPart[];
+  /** All edges of the side together, at one seam. */
+  readonly length: number;
+  /** "the front's waist (twice) and the back's waist" */
+  readonly text: string;
+}
+
+export interface MeasuredSeam {
+  readonly sides: readonly [SeamSide, SeamSide];
+  /** How many such seams the garment has. */
+  readonly seams: number;
+}
+
+const divisor = (a: number, b: number): number => (b === 0 ? a : divisor(b, a % b));
+
+/**
+ * Both sides of a seam. How many edges of each name the garment has follows from the list of pieces; what
+ * all of them can be divided by is how many such seams there are, so a side seam is compared one to one and
+ * a waist of two fronts and a back with the whole band.
+ */
+export function measuredSeam(seam: Seam, pieceRows: readonly ListRow[]): MeasuredSeam {
+  const pieces = piecesOf(pieceRows);
+  const where = `row ${seam.number} of the list of seams`;
+  const found = seam.sides.map((side) =>
+    side.map(({ piece, edge }) => garmentEdge(pieceCalled(pieces, piece, where), edge, where)),
+  ) as [GarmentEdge[], GarmentEdge[]];
+  refuseSelf(found, where);
+  const [a, b] = found;
+  const copies = found.flat().map((edge) => edge.copies);
+  const own = isSelf(found);
+  const seams = own ? copies[0]! / 2 : copies.reduce(divisor);
+  return {
+    seams,
+    sides: [sideOf(a, own ? 1 : seams, own, where), sideOf(b, own ? 1 : seams, own, where)],
+  };
+}
+
+const same = (a: GarmentEdge, b: GarmentEdge): boolean =>
+  a.piece.name === b.piece.name && a.number === b.number;
+
+/** One edge sewn to the same edge of its twin, such as a centre back seam. */
+const isSelf = ([a, b]: readonly [GarmentEdge[], GarmentEdge[]]): boolean =>
+  a.length === 1 && b.length === 1 && same(a[0]!, b[0]!);
+
+function refuseSelf([a, b]: readonly [GarmentEdge[], GarmentEdge[]], where: string): void {
+  const twice = a.find((one) => b.some((other) => same(one, other)));
+  if (!twice) return;
+  if (!isSelf([a, b])) throw new Refusal(`${where} has ${twice.text} on both sides of one seam`);
+  if (twice.copies % 2 === 1)
+    throw new Refusal(
+      `${where} sews ${twice.text} to itself, and the garment has ${twice.copies === 1 ? "one such edge" : `${twice.copies} such edges, which are no pairs`}: name the edge that it is sewn to, or correct how many in the list of pieces`,
+    );
+}
+
+function sideOf(edges: readonly GarmentEdge[], seams: number, own: boolean, where: string): SeamSide {
+  const parts = edges.map((edge): SeamPart => {
+    const named = edges.filter((one) => same(one, edge)).length;
+    const times = own ? 1 : edge.copies / seams / named;
+    if (!Number.isInteger(times))
+      throw new Refusal(
+        `${where} names ${edge.text} ${named} times, and the garment has ${edge.copies} such edges: name it once, or as often as the garment has it`,
+      );
+    return { ...edge, times };
+  });
+  const seen = new Set<string>();
+  const words = parts.flatMap((part) => {
+    if (seen.has(part.text)) return [];
+    seen.add(part.text);
+    const count = part.times * parts.filter((one) => one.text === part.text).length;
+    return [count === 1 ? part.text : `${part.text} (${count} times)`];
+  });
+  return {
+    parts,
+    length: parts.reduce((sum, { length, times }) => sum + times * length, 0),
+    text: words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`,
+  };
+}
+
+/**
+ * The mean angle of an edge to the grain in degrees, 0 along it and 90 across, each part of the edge by its
+ * length; a grain across or on the bias turns the piece first.
+ */
+export function angleToGrain({ piece, outline, number }: GarmentEdge): number {
+  const { left, right, low, high } = pieceBounds(outline);
+  const tolerance = Math.max(right - left, high - low) * 1e-4;
+  let [sum, whole] = [0, 0];
+  for (const stroke of outline.edges[number - 1]!) {
+    const points = [stroke.from, ...flatten(stroke, tolerance)];
+    points.slice(1).forEach(([x, y], i) => {
+      const [dx, dy] = [x - points[i]![0], y - points[i]![1]];
+      const long = Math.hypot(dx, dy);
+      if (long === 0) return;
+      const signed = degrees(Math.atan2(dx, dy));
+      const turn = { straight: 0, cross: 90, bias: 45 }[piece.grain];
+      const off = (((signed + turn) % 180) + 180) % 180;
+      sum += long * Math.min(off, 180 - off);
+      whole += long;
+    });
+  }
+  return whole === 0 ? 0 : sum / whole;
+}
+
+/** The mean angle of a side's edges to the grain. */
+export const sideAngle = ({ parts, length }: SeamSide): number =>
+  parts.reduce((sum, part) => sum + part.times * part.length * angleToGrain(part), 0) / length;
+
+/** Whether an angle to the grain is near the bias, where cloth stretches most. */
+export const isBias = (angle: number): boolean => angle >= 25 && angle <= 65;
+
+/** What is wanted of the difference of a seam's sides; null where its row says nothing but how it is sewn. */
+export function wantedDifference({ difference, fullness, how }: Seam, second: number): number | null {
+  if (difference !== null) return difference;
+  if (fullness !== null) return (fullness - 1) * second;
+  return how === "plain" ? 0 : null;
+}

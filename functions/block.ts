@@ -106,7 +106,12 @@ export function listRows(
         continue;
       }
       blank = false;
-      cells[field] = check(`${headings[column!]} in row ${i + 1} of ${form.noun}`, field, cell, places[field]!);
+      cells[field] = check(
+        `${headings[column!]} in row ${i + 1} of ${form.noun}`,
+        field,
+        cell,
+        places[field]!,
+      );
     }
     return blank ? [] : [{ number: i + 1, cells, places }];
   });

@@ -47,7 +47,7 @@ const ROOMS: readonly (readonly string[])[] = [
   ["plain-rule", "refusal"],
   ["fractions"],
   ["geometry"],
-  ["lay", "tape-mark", "survey"],
+  ["lay", "tape-mark", "marks-text", "survey"],
   ["pieces"],
   ["drawing"],
   ["worn"],

@@ -2,6 +2,7 @@ import { define } from "../define.ts";
 import { twoSeams } from "../drawing/seam-pair.ts";
 import { dimension, type Shape } from "../drawing/shapes.ts";
 import { Refusal } from "../refusal.ts";
+import { easedShare, matchPlace } from "../seams/match-place.ts";
 
 /**
  * Where the notch of one edge meets the edge it is sewn to, measured along that other edge from the same
@@ -65,9 +66,9 @@ export const MATCH_MARK = define({
         (say) =>
           `ease_from must leave more than ${say(ease, end - ease_from)} of the notched edge for easing in, not ${say(end - ease_from, ease)}`,
       );
-    const passed = Math.min(1, Math.max(0, (at - ease_from) / (end - ease_from)));
-    const share = step("eased_share", "MIN(1; MAX(0; (at - ease_from) / (ease_end - ease_from)))", passed);
-    return step("place", "at - ease * eased_share", at - ease * share);
+    const eased = { first: notched_edge, second: other_edge, from: ease_from, to: end };
+    step("eased_share", "MIN(1; MAX(0; (at - ease_from) / (ease_end - ease_from)))", easedShare(eased, at));
+    return step("place", "at - ease * eased_share", matchPlace(eased, at));
   },
   draw({ at, notched_edge, other_edge, ease_from, ease_to }, { place = 0 }): Shape[] {
     const apart = Math.max(notched_edge, other_edge) / 10;

@@ -11,7 +11,7 @@ export const SEAM_CHECK = define({
   name: "SEAM_CHECK",
   summary: "Checks that two edges which are sewn together are equally long, or differ by the ease wanted.",
   source: "common practice",
-  words: "walk the seams match true up compare edges verdict",
+  words: "walk the seams true up compare edges, seams do not match",
   takes: {
     first_edge: {
       kind: "length",

@@ -37,10 +37,13 @@ export const SEAM_VERDICT = define({
   },
   returns: "verdict",
   compute({ tolerance, ...asked }, context) {
-    const { measure, step, say, doubt } = context;
+    const { measure, step, say, doubt, points } = context;
     const { seam, all } = askedSeam(asked);
     const fault = listFault(seam, all);
-    if (fault) return `check: ${fault}`;
+    if (fault) {
+      points({ argument: "seams", cell: seam.places.piece! }, fault);
+      return `check: ${fault}`;
+    }
     const { sides, seams } = measuredSeam(seam, asked.pieces);
     const [first, second] = sides;
     measure("such_seams", "how many such seams the garment has", seams);

@@ -4,7 +4,7 @@ import { nearestWord } from "../nearest-word.ts";
 import { foldOf } from "../pieces/cut-on-fold.ts";
 import { edgeNumberOf, edgeText } from "../pieces/edge-names.ts";
 import { edgeLength, type Piece, readPiece } from "../pieces/piece.ts";
-import { Refusal } from "../refusal.ts";
+import { type CellOfList, Refusal, refusingAt } from "../refusal.ts";
 
 export const PIECE_LIST = {
   noun: "the list of pieces",
@@ -55,14 +55,20 @@ export const plainName = (text: string): string => text.trim().toLowerCase().rep
 /** The pieces of the list by the name that is compared. Refuses a row without a name or outline, and a name twice. */
 export function piecesOf(rows: readonly ListRow[]): ReadonlyMap<string, GarmentPiece> {
   const pieces = new Map<string, GarmentPiece>();
-  for (const { number, cells } of rows) {
+  for (const { number, cells, places } of rows) {
+    const at = (field: keyof typeof PIECE_LIST.columns): CellOfList => ({
+      argument: "pieces",
+      cell: places[field]!,
+    });
     const where = `row ${number} of the list of pieces`;
-    if (cells.name === null) throw new Refusal(`${where} has no name: write what the piece is called`);
+    if (cells.name === null)
+      throw new Refusal(`${where} has no name: write what the piece is called`, at("name"));
     const name = String(cells.name).trim();
     const key = plainName(name);
     if (pieces.has(key))
       throw new Refusal(
         `${where} is called "${name}", and so is a row above it: give each piece its own name`,
+        at("name"),
       );
     const text = cells.outline ?? null;
     pieces.set(key, {
@@ -70,7 +76,7 @@ export function piecesOf(rows: readonly ListRow[]): ReadonlyMap<string, GarmentP
       count: Number(cells.count ?? 1),
       onFold: cells.fold === true,
       grain: (cells.grain ?? "straight") as GarmentPiece["grain"],
-      outline: () => outlineOf(text, name),
+      outline: () => refusingAt(at("outline"), () => outlineOf(text, name)),
     });
   }
   return pieces;
@@ -120,6 +126,8 @@ export interface GarmentEdge {
   /** Length of one of them: twice the drawn edge where it runs on over the fold. */
   readonly length: number;
   readonly overFold: boolean;
+  /** Of such an edge: whether it is drawn from the fold outwards. */
+  readonly foldAtBegin: boolean;
 }
 
 /**
@@ -139,7 +147,7 @@ export function garmentEdge(piece: GarmentPiece, edge: string, where: string): G
   const text = `the ${piece.name}'s ${edgeText(outline, number).replace(/^the /, "")}`;
   const length = edgeLength(outline.edges[number - 1]!);
   const common = { piece, outline, number, text };
-  if (!piece.onFold) return { ...common, copies: piece.count, length, overFold: false };
+  if (!piece.onFold) return { ...common, copies: piece.count, length, overFold: false, foldAtBegin: false };
   const fold = foldOf(outline);
   if (!fold)
     throw new Refusal(
@@ -148,10 +156,12 @@ export function garmentEdge(piece: GarmentPiece, edge: string, where: string): G
   if (fold.edges.has(number))
     throw new Refusal(`${where} names ${text}, which lies on the fold: nothing is sewn there`);
   const overFold = fold.meets.has(number);
+  const before = ((number - 2 + outline.edges.length) % outline.edges.length) + 1;
   return {
     ...common,
     copies: piece.count * (overFold ? 1 : 2),
     length: length * (overFold ? 2 : 1),
     overFold,
+    foldAtBegin: overFold && fold.edges.has(before),
   };
 }

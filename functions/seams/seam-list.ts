@@ -4,7 +4,7 @@
  * one for each, "waist + lower edge + waist".
  */
 import type { ListForm, ListRow } from "../define.ts";
-import { Refusal } from "../refusal.ts";
+import { type CellOfList, Refusal, refusingAt } from "../refusal.ts";
 import { plainName } from "./piece-list.ts";
 
 export const HOW = ["plain", "eased", "gathered", "stretched"] as const;
@@ -72,8 +72,8 @@ export const SEAM_LIST = {
     },
     notch: {
       headings: ["notch", "kind of notch", "single or double"],
-      about: "single or double; where it is blank double on an edge of a back, single on any other",
-      take: { kind: "text", about: "the kind of notch", choices: ["single", "double"] },
+      about: "single, double or none; where it is blank double between edges of a back, single elsewhere",
+      take: { kind: "text", about: "the kind of notch", choices: ["single", "double", "none"] },
     },
     ends: {
       headings: ["ends", "begins", "direction"],
@@ -101,9 +101,18 @@ export interface Seam {
   readonly easeFrom: number | null;
   readonly easeTo: number | null;
   readonly notches: string | null;
-  readonly notch: "single" | "double" | null;
+  readonly notch: "single" | "double" | "none" | null;
   readonly ends: "same" | "opposite" | null;
+  /** The cells of its row in the block. */
+  readonly places: ListRow["places"];
 }
+
+/** A cell of a row of the list, to point at it. */
+export const cellOfSeams = (
+  places: ListRow["places"],
+  field: keyof typeof SEAM_LIST.columns,
+): CellOfList | undefined =>
+  places[field] === undefined ? undefined : { argument: "seams", cell: places[field] };
 
 export const edgeKey = ({ piece, edge }: NamedEdge): string => `${piece} ${edge}`;
 
@@ -128,30 +137,37 @@ export function sideOf(piece: string, edge: string, where: string): readonly Nam
 
 /** The seams of the list, in its order. Refuses a row that says only half of a seam, or two things at once. */
 export function seamsOf(rows: readonly ListRow[]): readonly Seam[] {
-  return rows.map(({ number, cells }): Seam => {
+  return rows.map(({ number, cells, places }): Seam => {
+    const at = (field: keyof typeof SEAM_LIST.columns) => cellOfSeams(places, field);
     const where = `row ${number} of the list of seams`;
     for (const field of ["piece", "edge", "other", "otherEdge"] as const)
       if (cells[field] === null)
         throw new Refusal(
           `${where} has nothing in its column "${SEAM_LIST.columns[field].headings[0]}": fill it in, or clear the row`,
+          at(field),
         );
     const how = (cells.how ?? "plain") as How;
     const [difference, fullness] = [cells.difference, cells.fullness] as (number | null)[];
     if (difference !== null && fullness !== null)
-      throw new Refusal(`${where} has a wanted difference and a fullness: keep one of them`);
+      throw new Refusal(
+        `${where} has a wanted difference and a fullness: keep one of them`,
+        at("difference"),
+      );
     if (how === "plain" && ((difference ?? 0) !== 0 || (fullness ?? 1) !== 1))
       throw new Refusal(
         `${where} is plain and wants edges of unlike length: write eased, gathered or stretched, or clear the wanted difference`,
+        at("how") ?? at("difference"),
       );
     if (how === "stretched" && ((difference ?? 0) > 0 || (fullness ?? 1) > 1))
       throw new Refusal(
         `${where} is stretched, so its first edge is the shorter: write its wanted difference with a minus`,
+        at("difference") ?? at("fullness"),
       );
     return {
       number,
       sides: [
-        sideOf(String(cells.piece), String(cells.edge), where),
-        sideOf(String(cells.other), String(cells.otherEdge), where),
+        refusingAt(at("edge"), () => sideOf(String(cells.piece), String(cells.edge), where)),
+        refusingAt(at("otherEdge"), () => sideOf(String(cells.other), String(cells.otherEdge), where)),
       ],
       how,
       difference: difference ?? null,
@@ -161,6 +177,7 @@ export function seamsOf(rows: readonly ListRow[]): readonly Seam[] {
       notches: cells.notches === null ? null : String(cells.notches),
       notch: (cells.notch ?? null) as Seam["notch"],
       ends: (cells.ends ?? null) as Seam["ends"],
+      places,
     };
   });
 }

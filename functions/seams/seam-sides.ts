@@ -2,9 +2,9 @@
 import type { ListRow } from "../define.ts";
 import { degrees, flatten } from "../geometry/strokes.ts";
 import { pieceBounds } from "../pieces/piece.ts";
-import { Refusal } from "../refusal.ts";
+import { Refusal, refusingAt } from "../refusal.ts";
 import { type GarmentEdge, garmentEdge, pieceCalled, piecesOf } from "./piece-list.ts";
-import type { Seam } from "./seam-list.ts";
+import { cellOfSeams, type Seam } from "./seam-list.ts";
 
 export interface SeamPart extends GarmentEdge {
   /** How many such edges are in succession at one such seam. */
@@ -36,10 +36,14 @@ const divisor = (a: number, b: number): number => (b === 0 ? a : divisor(b, a % 
 export function measuredSeam(seam: Seam, pieceRows: readonly ListRow[]): MeasuredSeam {
   const pieces = piecesOf(pieceRows);
   const where = `row ${seam.number} of the list of seams`;
-  const found = seam.sides.map((side) =>
-    side.map(({ piece, edge }) => garmentEdge(pieceCalled(pieces, piece, where), edge, where)),
-  ) as [GarmentEdge[], GarmentEdge[]];
-  refuseSelf(found, where);
+  const found = seam.sides.map((side, i) => {
+    const [piece, edge] = (i === 0 ? ["piece", "edge"] : ["other", "otherEdge"]) as ["piece", "edge"];
+    return side.map((named) => {
+      const of = refusingAt(cellOfSeams(seam.places, piece), () => pieceCalled(pieces, named.piece, where));
+      return refusingAt(cellOfSeams(seam.places, edge), () => garmentEdge(of, named.edge, where));
+    });
+  }) as [GarmentEdge[], GarmentEdge[]];
+  refusingAt(cellOfSeams(seam.places, "other"), () => refuseSelf(found, where));
   const [a, b] = found;
   const copies = found.flat().map((edge) => edge.copies);
   const own = isSelf(found);

@@ -105,6 +105,12 @@ test("a centre back seam sews an edge to that of its twin, and an outline with i
   );
 });
 
+test("a sentence about a row of the list points at its cell", () => {
+  const seams = seamsOf(["skirt", "top", "skirt", "foot"], ["skirt", "end", "bodise", "foot"]);
+  const args = [seams, piecesOf(["skirt", strip(20), 2], ["bodice", strip(20)]), "skirt", "end"];
+  expect(run(SEAM_VERDICT, args, setting("in"))).toMatchObject({ at: { position: 0, cell: 7 + 2 } });
+});
+
 test("a list without its headings, and a list of one column, are refused", () => {
   const pieces = piecesOf(["skirt", strip(20)]);
   expect(ask(["skirt", "top"], pieces, "skirt", "top")).toMatch(

@@ -47,6 +47,7 @@ export const FIRST: readonly (readonly [wish: string, answers: string])[] = [
   ["yardage", "YARDAGE"],
   ["mirror a piece", "MIRROR"],
   ["notch", "WITH_NOTCH"],
+  ["page of seams", "SEAM_VERDICT|SEAM_LENGTH|SEAM_NOTCHES|SEAM_GRAIN"],
   ["grade up a size", "GRADE"],
 ];
 

@@ -1,0 +1,220 @@
+/**
+ * The notches that the list of seams asks for, on each edge of a piece. Places are taken along the seam from
+ * one end of it: of an edge that runs on over a fold from its outer end, to the fold and beyond it.
+ */
+import type { ListRow } from "../define.ts";
+import { readMarks } from "../marks-text.ts";
+import { Refusal, refusingAt } from "../refusal.ts";
+import type { Unit } from "../units.ts";
+import { type Eased, matchBack, matchPlace } from "./match-place.ts";
+import { type GarmentEdge, plainName } from "./piece-list.ts";
+import { cellOfSeams, type Seam, seamsOf, sideName } from "./seam-list.ts";
+import { measuredSeam, type SeamSide } from "./seam-sides.ts";
+
+export interface Notch {
+  /** Counted from 1. */
+  readonly edge: number;
+  /** Along the drawn edge, from its beginning. */
+  readonly at: number;
+  readonly double: boolean;
+}
+
+interface Placed {
+  readonly edge: GarmentEdge;
+  /** Along the drawn edge, from its beginning. */
+  readonly at: number;
+  readonly double: boolean;
+}
+
+interface Reader {
+  readonly unit: Unit;
+  readonly decimal: "point" | "comma";
+}
+
+/** All notches of the piece called so, from every seam of the list that names it and does not say "none". */
+export function notchesOf(
+  name: string,
+  seamRows: readonly ListRow[],
+  pieceRows: readonly ListRow[],
+  reader: Reader,
+): readonly Notch[] {
+  const key = plainName(name);
+  const seams = seamsOf(seamRows).filter(
+    (seam) => seam.notch !== "none" && seam.sides.flat().some(({ piece }) => piece === key),
+  );
+  const placed = seams.flatMap((seam) =>
+    refusingAt(cellOfSeams(seam.places, "piece"), () => notchesAt(seam, pieceRows, reader)),
+  );
+  const found: Notch[] = [];
+  for (const { edge, at, double } of placed) {
+    if (edge.piece.name !== key) continue;
+    const hair = 1e-9 * edge.length;
+    if (found.some((one) => one.edge === edge.number && Math.abs(one.at - at) <= hair)) continue;
+    found.push({ edge: edge.number, at, double });
+  }
+  return found;
+}
+
+/** The notches of one seam on all its edges. */
+function notchesAt(seam: Seam, pieceRows: readonly ListRow[], reader: Reader): Placed[] {
+  const where = `row ${seam.number} of the list of seams`;
+  const { sides } = measuredSeam(seam, pieceRows);
+  const [first, second] = sides;
+  const eased: Eased = {
+    first: first.length,
+    second: second.length,
+    from: seam.easeFrom ?? 0,
+    to: seam.easeTo ?? first.length,
+  };
+  refuseEase(eased, where);
+  const single = (side: SeamSide) => side.parts.length === 1 && side.parts[0]!.times === 1;
+  if (single(first) && single(second)) return pairNotches(seam, sides, eased, where, reader);
+  const hub = single(first) ? 0 : single(second) ? 1 : null;
+  if (hub === null)
+    throw new Refusal(
+      `${where} has several edges on both sides, ${sideName(seam.sides[0])} to ${sideName(seam.sides[1])}: notches are placed where one side is a single edge; write none in its column "notch"`,
+    );
+  return successionNotches(seam, sides, hub, eased, where);
+}
+
+function refuseEase({ first, second, from, to }: Eased, where: string): void {
+  if (to > first * (1 + 1e-9) || from >= to)
+    throw new Refusal(
+      (say) =>
+        `${where} is eased from ${say(from, to)} to ${say(to, from, first)}: write places along its first edge, which is ${say(first, to)} long, the first before the second`,
+    );
+  if (first - second > to - from)
+    throw new Refusal(
+      (say) =>
+        `${where} has ${say(first - second, to - from)} to ease in between ${say(from)} and ${say(to)}: leave more of the edge for it`,
+    );
+}
+
+/** One edge sewn to one edge: the places of the row along the first, and where they meet the second. */
+function pairNotches(
+  seam: Seam,
+  sides: readonly [SeamSide, SeamSide],
+  eased: Eased,
+  where: string,
+  reader: Reader,
+): Placed[] {
+  const [first, second] = [sides[0].parts[0]!, sides[1].parts[0]!];
+  const drawn = first.overFold ? first.length / 2 : first.length;
+  const given =
+    seam.notches === null ? [drawn / 2] : readMarks(seam.notches, `${where}, notches at,`, reader);
+  for (const at of given)
+    if (at < 0 || at > drawn * (1 + 1e-9))
+      throw new Refusal(
+        (say) =>
+          `${where} has a notch at ${say(at, drawn)}: it must lie on ${first.text}, from 0 to ${say(drawn, at)}`,
+      );
+  const double = isDouble(seam, [first, second]);
+  const outerFirst = first.overFold ? outerEnd(first) : "begin";
+  const alongSeam = given.flatMap((at) => {
+    const from = outerFirst === "begin" ? at : drawn - at;
+    return first.overFold ? [from, first.length - from] : [from];
+  });
+  const met = alongSeam.map((at) => matchPlace(eased, at));
+  return [
+    ...given.map((at) => ({ edge: first, at, double })),
+    ...met.map((at) => ({ edge: second, at: drawnPlace(second, at, turned), double })),
+  ];
+
+  /** Whether the second edge begins at the other end of the seam than the first. */
+  function turned(): boolean {
+    const same = met.every((at) =>
+      met.some((one) => Math.abs(one - (second.length - at)) <= 1e-6 * second.length),
+    );
+    return !same && endsMeet(seam, first, second, where) === "opposite";
+  }
+}
+
+/** A place along the seam as a place along a drawn edge. */
+function drawnPlace(edge: GarmentEdge, at: number, turned: () => boolean): number {
+  if (!edge.overFold) return turned() ? edge.length - at : at;
+  const half = edge.length / 2;
+  const fromOuter = Math.min(at, edge.length - at);
+  return outerEnd(edge) === "begin" ? fromOuter : half - fromOuter;
+}
+
+/** One edge sewn to several in succession: the joins, and the middle of each. */
+function successionNotches(
+  seam: Seam,
+  sides: readonly [SeamSide, SeamSide],
+  hub: 0 | 1,
+  eased: Eased,
+  where: string,
+): Placed[] {
+  const one = sides[hub].parts[0]!;
+  const { parts } = sides[hub === 0 ? 1 : 0];
+  if (parts.some(({ times }) => times > 1))
+    throw new Refusal(
+      `${where} does not say in which order its edges follow one another: write each as often as it comes, such as "front + back + front", or none in its column "notch"`,
+    );
+  if (seam.notches !== null)
+    throw new Refusal(
+      `${where} has places of notches beside several edges in succession: leave them blank, and the joins and the middle of each edge are notched`,
+    );
+  const placed: Placed[] = [];
+  const turned = () => seam.ends === "opposite";
+  const onHub = (at: number) => (hub === 0 ? matchBack(eased, at) : matchPlace(eased, at));
+  let done = 0;
+  parts.forEach((part, i) => {
+    const double = isDouble(seam, [part]);
+    const middle = { edge: one, at: drawnPlace(one, onHub(done + part.length / 2), turned), double };
+    placed.push(middle, {
+      edge: part,
+      at: part.overFold ? drawnPlace(part, part.length / 2, turned) : part.length / 2,
+      double,
+    });
+    done += part.length;
+    if (i < parts.length - 1)
+      placed.push({ edge: one, at: drawnPlace(one, onHub(done), turned), double: false });
+  });
+  return placed;
+}
+
+/** Double notches mark what belongs to the back, single ones everything else (common practice). */
+function isDouble({ notch }: Seam, edges: readonly GarmentEdge[]): boolean {
+  if (notch !== null) return notch === "double";
+  const words = edges.map(({ text }) => text);
+  return words.every((text) => /\bback\b/.test(text) && !/\bfront\b/.test(text));
+}
+
+/** The names of the edges before and after an edge of an outline. */
+function neighbours({ outline, number }: GarmentEdge): readonly [string, string] {
+  const count = outline.edges.length;
+  const name = (i: number) => plainName(outline.names[(i + count) % count]!);
+  return [name(number - 2), name(number)];
+}
+
+/** Whether both edges begin at the same end of the seam: by what their neighbours are called, else by which end is the upper one. */
+function endsMeet(seam: Seam, first: GarmentEdge, second: GarmentEdge, where: string): "same" | "opposite" {
+  if (seam.ends !== null) return seam.ends;
+  if (first.piece.name === second.piece.name && first.number === second.number) return "same";
+  const [[before, after], [begin, end]] = [neighbours(first), neighbours(second)];
+  const alike = (a: string, b: string) => a !== "" && a === b;
+  const [same, opposite] = [
+    alike(before, begin) || alike(after, end),
+    alike(before, end) || alike(after, begin),
+  ];
+  if (same !== opposite) return same ? "same" : "opposite";
+  const [one, other] = [downward(first), downward(second)];
+  if (one !== 0 && other !== 0) return one === other ? "same" : "opposite";
+  throw new Refusal(
+    `${where} does not say how ${first.text} and ${second.text} lie to each other: write same in its column "ends" where both begin at the same end of the seam, opposite where they don't`,
+  );
+}
+
+/** 1 where an edge is drawn downwards, −1 upwards, 0 where it runs too much across to say. */
+function downward({ outline, number }: GarmentEdge): -1 | 0 | 1 {
+  const edge = outline.edges[number - 1]!;
+  const [from, to] = [edge[0]!.from, edge.at(-1)!.to];
+  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+  return Math.abs(dy) < Math.abs(dx) ? 0 : dy > 0 ? 1 : -1;
+}
+
+/** Which end of an edge that meets the fold lies away from it. */
+function outerEnd({ foldAtBegin }: GarmentEdge): "begin" | "end" {
+  return foldAtBegin ? "end" : "begin";
+}

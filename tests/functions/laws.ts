@@ -147,7 +147,8 @@ export function inUnit(
       return value;
     };
     // A usual length that is left out is another on the other tape.
-    if (!take.list && isBlock(args[i])) return take.holds === "length" ? scaledBlock(args[i], scale) : args[i];
+    if (!take.list && isBlock(args[i]))
+      return take.holds === "length" ? scaledBlock(args[i], scale) : args[i];
     const value = args[i] ?? (typeof take.otherwise === "object" ? defaultValue(take, from) : null);
     return changed(value, take, change);
   });

@@ -13,7 +13,7 @@ export const TRIM_LENGTH = define({
   summary: "How much lace, braid or fringe to buy for an edge, gathered or plain, with its corners.",
   source:
     "McGlauflin, Handicraft for Girls, 1910, sewing on lace; Stephenson, Cutting and Draping, 1905, fringe",
-  words: "lace braid fringe ribbon ruffle gathered trimming corner how much",
+  words: "lace braid fringe ribbon ruffle gathered trimming corner how much, braid round the hem",
   takes: {
     edge: { kind: "length", about: "length of the edge to trim", from: 0, to: 100_000 },
     ratio: {

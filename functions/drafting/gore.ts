@@ -72,15 +72,20 @@ function rightSide({ top, hem, hip }: Gore, height: number): Edge {
   if (!hip) return [line(start, end)];
   const over: Point = [hip.width / 2, hip.drop];
   const below = distance(over, end);
+  const curve = hipCurve(start, over, [(end[0] - over[0]) / below, (end[1] - over[1]) / below]);
+  return [curve, line(over, end)];
+}
+
+/** A side from the waist over the hip, where it has the direction (of length 1) in which it goes on. */
+export function hipCurve(start: Point, over: Point, [dx, dy]: Point): Stroke {
   const reach = distance(start, over) / 3;
-  const curve: Stroke = {
+  return {
     kind: "curve",
     from: start,
     c1: [start[0] + (over[0] - start[0]) / 3, start[1] + (over[1] - start[1]) / 3],
-    c2: [over[0] - ((end[0] - over[0]) / below) * reach, over[1] - ((end[1] - over[1]) / below) * reach],
+    c2: [over[0] - dx * reach, over[1] - dy * reach],
     to: over,
   };
-  return [curve, line(over, end)];
 }
 
 /** The height of the hem's corners at which the side is just as long as the middle. */

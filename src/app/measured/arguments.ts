@@ -4,9 +4,10 @@ import { type Drawing, drawingOf } from "./drawings.ts";
 /** By drawing: the arguments that it shows, each as FUNCTION.argument. What stands nowhere here has no drawing. */
 export const SHOWN_BY: Readonly<Record<string, string>> = {
   waist:
-    "BAND_LENGTH.waist CIRCLE_PANEL.waist CIRCLE_RADIUS.waist DIPPED_PANEL.waist GIRTH_AT.waist SEAM_GIRTH.waist WAISTBAND.waist FRONT_GAP.girth ELASTIC_LENGTH.girth EASE.body EASE_CHECK.body EASE_SHARE.body LACING_GAP.body",
-  hip: "DIPPED_PANEL.hip GIRTH_AT.hip HEM_AT.hip SEAM_GIRTH.hip PAD_GIRTH.girth",
-  hip_drop: "DIPPED_PANEL.hip_drop GIRTH_AT.hip_drop GORE.hip_drop HEM_AT.hip_drop SEAM_GIRTH.hip_drop",
+    "BAND_LENGTH.waist CIRCLE_PANEL.waist CIRCLE_RADIUS.waist DIPPED_PANEL.waist GIRTH_AT.waist SEAM_GIRTH.waist UNEVEN_GORE.waist WAISTBAND.waist FRONT_GAP.girth ELASTIC_LENGTH.girth EASE.body EASE_CHECK.body EASE_SHARE.body LACING_GAP.body",
+  hip: "DIPPED_PANEL.hip GIRTH_AT.hip HEM_AT.hip SEAM_GIRTH.hip UNEVEN_GORE.hip PAD_GIRTH.girth",
+  hip_drop:
+    "DIPPED_PANEL.hip_drop GIRTH_AT.hip_drop GORE.hip_drop HEM_AT.hip_drop SEAM_GIRTH.hip_drop UNEVEN_GORE.hip_drop",
   front_drop: "DIPPED_PANEL.front_drop SEAM_GIRTH.front_drop",
   back_drop: "DIPPED_PANEL.back_drop SEAM_GIRTH.back_drop",
   ease: "EASE.garment EASE_CHECK.garment EASE_SHARE.garment WITH_EASE.amount WAISTBAND.ease CIRCLE_PANEL.ease CIRCLE_RADIUS.ease",
@@ -18,6 +19,9 @@ export const SHOWN_BY: Readonly<Record<string, string>> = {
   shoulder_length: "SHOULDER_SLOPE.shoulder",
   floor: "SKIRT_LENGTH.waist_to_floor",
   off_floor: "SKIRT_LENGTH.clearance",
+  skirt_front: "UNEVEN_GORE.front_length",
+  skirt_back: "UNEVEN_GORE.back_length",
+  gores: "UNEVEN_GORE.gores",
   skirt_length: "HEM_AT.depth DIPPED_PANEL.depth",
   armhole: "CAP_CHECK.armscye CAP_EASE.armscye SET_IN_SLEEVE.armhole TWO_PIECE_SLEEVE.armhole",
   cap: "CAP_CHECK.cap CAP_EASE.cap",
@@ -25,7 +29,7 @@ export const SHOWN_BY: Readonly<Record<string, string>> = {
   sleeve_wrist: "SET_IN_SLEEVE.wrist TWO_PIECE_SLEEVE.wrist",
   sleeve_length: "SET_IN_SLEEVE.length TWO_PIECE_SLEEVE.length",
   fullness: "HEM_AT.fullness DIPPED_PANEL.fullness",
-  hem: "DIPPED_PANEL.hem_length",
+  hem: "DIPPED_PANEL.hem_length UNEVEN_GORE.hem",
   top: "CURVED_HEM.top FLARED_PANEL.top FLARE_ANGLE.top PLEATED_PANEL.top TOP_RADIUS.top HEM_AT.top",
   panel_hem: "FLARED_PANEL.hem FLARE_ANGLE.hem GORE.hem GORE_EDGE.hem PLEATED_PANEL.hem TOP_RADIUS.hem",
   depth:

@@ -85,6 +85,8 @@ const DRAWINGS: Readonly<Record<string, Drawing>> = {
   ankle: on("front", round(140, 46, 54)),
   hip_drop: on("front", down(90, 68, 86), WAIST, round(86, 39, 81)),
   skirt_length: on("front", down(96, 68, 134)),
+  skirt_front: on("side", down(86, 68, 126)),
+  skirt_back: on("side", down(36, 68, 140)),
   floor: on("front", down(100, 68, 144)),
   floor_side: on("front", down(100, 68, 144)),
   floor_front: on("side", down(86, 68, 144)),

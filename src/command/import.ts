@@ -1,10 +1,12 @@
 import type { Decimal } from "../../functions/decimal.ts";
-import { DEFAULT_MARK } from "../../functions/fractions.ts";
-import { isUnit, UNIT_CHOICES, UNITS, type Unit } from "../../functions/units.ts";
-import { type Book, blankBook, LONGEST, type Page } from "../book/shape.ts";
+import { isUnit, UNIT_CHOICES, UNITS } from "../../functions/units.ts";
+import type { Page } from "../book/shape.ts";
 import { writeBook } from "../book/write.ts";
-import { MOST_BYTES } from "../exchange/decode.ts";
-import { DELIMITERS, readCsv } from "../exchange/read-csv.ts";
+import { ENCODINGS, type Encoding, MOST_BYTES } from "../exchange/decode.ts";
+import { DELIMITERS } from "../exchange/read-csv.ts";
+import { readTable, understandTable } from "../exchange/read-table.ts";
+import type { Understood } from "../exchange/table-form.ts";
+import { layDesk } from "../lay/desk.ts";
 import { fileName } from "./machine.ts";
 import { readOptions } from "./options.ts";
 import { JSON_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
@@ -15,16 +17,25 @@ const OPTIONS = {
     value: "BOOK",
     about: "the book's file to write; without it nothing is written, and what would be is shown",
   },
-  unit: { type: "string", value: UNITS.join("|"), about: "the unit of the book; inches when left out" },
+  unit: {
+    type: "string",
+    value: UNITS.join("|"),
+    about: "the unit of the file's lengths, and of the book; found out from the headings, else inches",
+  },
   delimiter: {
     type: "string",
     value: Object.keys(DELIMITERS).join("|"),
-    about: "what stands between the cells; found out when left out",
+    about: "what stands between the cells of separated values; found out when left out",
   },
   decimal: {
     type: "string",
     value: "point|comma",
-    about: "the decimal mark of the file's figures; found out when left out",
+    about: "the decimal mark of separated values; found out when left out",
+  },
+  encoding: {
+    type: "string",
+    value: Object.keys(ENCODINGS).join("|"),
+    about: "how the letters of separated values are written; found out when left out",
   },
   ...JSON_OPTION,
 } as const satisfies VerbOptions;
@@ -34,9 +45,9 @@ const SHOWN = 5;
 
 export const importFile: Verb = {
   name: "import",
-  usage: `FILE [--out BOOK] [--unit ${UNITS.join("|")}] [--delimiter ${Object.keys(DELIMITERS).join("|")}] [--decimal point|comma] [--json]`,
+  usage: `FILE [--out BOOK] [--unit ${UNITS.join("|")}] [--delimiter ${Object.keys(DELIMITERS).join("|")}] [--decimal point|comma] [--encoding ${Object.keys(ENCODINGS).join("|")}] [--json]`,
   about:
-    "Makes a book of a file of comma-separated values, whatever parts its cells, and says how the file was understood.",
+    "Makes a book of a table of another program, and says how it was understood: separated values (CSV), whatever parts the cells, or a spreadsheet file of ISO/IEC 29500 (.xlsx) or 26300 (.ods), whose formulas come alive. Macros are not run and links are not followed.",
   options: OPTIONS,
   examples: [
     "import tests/src/exchange/fittings.csv",
@@ -47,43 +58,51 @@ export const importFile: Verb = {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
     const [path] = positionals;
     if (path === undefined) throw new Wrong("import needs a file to read");
-    const unit = values.unit ?? "in";
-    if (!isUnit(unit)) throw new Wrong(`--unit must be ${UNIT_CHOICES}, not "${unit}"`);
-    const title = titleOf(path);
-    const read = readCsv(io.bytes(path, MOST_BYTES), title, "point", {
+    const { unit } = values;
+    if (unit !== undefined && !isUnit(unit)) throw new Wrong(`--unit must be ${UNIT_CHOICES}, not "${unit}"`);
+    const form = {
+      unit,
       delimiter: delimiterOf(values.delimiter),
       decimal: decimalOf(values.decimal),
-    });
-    if ("refusal" in read) throw new Wrong(`${fileName(path)}: ${read.refusal}`);
-
+      encoding: encodingOf(values.encoding),
+    };
     const out = values.out?.trim();
     if (out === "") throw new Wrong("--out is empty; give the book's file, such as --out fittings.json");
-    if (out !== undefined) io.write(out, writeBook(bookWith(read.page, unit)));
-    const { columns, rows } = read.page;
-    const headings = columns.map(({ heading }) => heading);
-    if (values.json)
-      io.out(
-        JSON.stringify(
-          {
-            understood: read.understood,
-            headings,
-            rows: rows.length,
-            first: rows.slice(0, SHOWN),
-            file: out,
-          },
-          null,
-          2,
-        ),
-      );
-    else io.out([...read.understood, "", ...preview(read.page)].join("\n"));
+    const read = await readTable(io.bytes(path, MOST_BYTES), path);
+    if ("refusal" in read) throw new Wrong(`${fileName(path)}: ${read.refusal}`);
+    const found = understandTable(read, form, { decimal: "point", desk: layDesk });
+    if ("refusal" in found) throw new Wrong(`${fileName(path)}: ${found.refusal}`);
+    if (out !== undefined) io.write(out, writeBook(found.book));
+    if (values.json) io.out(JSON.stringify(inShort(found, out), null, 2));
+    else io.out(told(found).join("\n"));
     return 0;
   },
 };
 
-const bookWith = (page: Page, unit: Unit): Book => ({
-  ...blankBook(page.title, unit, DEFAULT_MARK[unit]),
-  pages: [page],
-});
+const headingsOf = ({ columns }: Page): string[] => columns.map(({ heading }) => heading);
+
+function inShort({ said, sheets, book }: Understood, file: string | undefined) {
+  const pages = sheets.map(({ title, rows, page, said }) => ({
+    title,
+    ...(page === null
+      ? { left: true }
+      : { headings: headingsOf(book.pages[page]!), rows, first: book.pages[page]!.rows.slice(0, SHOWN) }),
+    understood: said,
+  }));
+  return { understood: said, unit: book.unit, pages, file };
+}
+
+function told({ said, sheets, book }: Understood): string[] {
+  return [
+    ...said,
+    ...sheets.flatMap(({ title, rows, columns, page, said }) => [
+      "",
+      `${title}: ${page === null ? "left out" : `${rows} rows, ${columns} columns`}`,
+      ...said,
+      ...(page === null ? [] : ["", ...preview(book.pages[page]!)]),
+    ]),
+  ];
+}
 
 function delimiterOf(word: string | undefined): string | undefined {
   if (word === undefined) return undefined;
@@ -98,14 +117,10 @@ function decimalOf(word: string | undefined): Decimal | undefined {
   throw new Wrong(`--decimal must be point or comma, not "${word}"`);
 }
 
-/** "lists/fittings.csv" → "fittings": the name without what a page's title can't have. */
-const titleOf = (path: string): string =>
-  path
-    .replace(/^.*[\\/]/, "")
-    .replace(/\.[^.]*$/, "")
-    .replace(/[[\]:*?/\\']|\p{Cc}/gu, " ")
-    .trim()
-    .slice(0, LONGEST.pageTitle) || "Imported";
+function encodingOf(word: string | undefined): Encoding | undefined {
+  if (word === undefined || Object.hasOwn(ENCODINGS, word)) return word as Encoding | undefined;
+  throw new Wrong(`--encoding must be ${Object.keys(ENCODINGS).join(", ")}, not "${word}"`);
+}
 
 /** The headings and the first rows, as they stand in the book. */
 function preview({ columns, rows }: Page): string[] {

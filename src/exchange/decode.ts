@@ -3,8 +3,19 @@
 /** The largest file that is read. */
 export const MOST_BYTES = 50_000_000;
 
+/** The encodings that a file may be read with, as the web's standard of encodings names them. */
+export const ENCODINGS = {
+  "utf-8": "UTF-8",
+  "utf-16le": "UTF-16",
+  "utf-16be": "UTF-16, the high byte first",
+  "windows-1252": "Windows-1252",
+} as const;
+
+export type Encoding = keyof typeof ENCODINGS;
+
 export interface Decoded {
   readonly text: string;
+  readonly label: Encoding;
   /** The encoding in a few words: "UTF-8 with a byte order mark". */
   readonly encoding: string;
 }
@@ -34,13 +45,14 @@ const NO_LETTER = /[\u0081\u008d\u008f\u0090\u009d]/;
 export const tooLarge = (bytes: number): string =>
   `the file has ${Math.round(bytes / 1e6)} MB, and the most is ${MOST_BYTES / 1e6} MB; cut it into parts`;
 
-export function decode(bytes: Uint8Array): Decoded | Refused {
+/** `given`: the encoding, when it is known better than it can be found out. */
+export function decode(bytes: Uint8Array, given?: Encoding): Decoded | Refused {
   if (bytes.length > MOST_BYTES) return { refusal: tooLarge(bytes.length) };
   if (bytes.length === 0) return { refusal: "the file is empty" };
   const beginning = String.fromCharCode(...bytes.subarray(0, 4));
   const found = BEGINNINGS.find(([start]) => beginning.startsWith(start));
   if (found) return { refusal: found[1] };
-  const read = withMark(bytes) ?? withoutMark(bytes);
+  const read = given ? asGiven(bytes, given) : (withMark(bytes) ?? withoutMark(bytes));
   if ("refusal" in read) return read;
   const at = read.text.indexOf("\u0000");
   return at < 0
@@ -50,9 +62,21 @@ export function decode(bytes: Uint8Array): Decoded | Refused {
       };
 }
 
-function decodedAs(bytes: Uint8Array, label: string, encoding: string): Decoded | Refused {
+function asGiven(bytes: Uint8Array, label: Encoding): Decoded | Refused {
   try {
-    return { text: new TextDecoder(label, { fatal: true }).decode(bytes), encoding };
+    return {
+      text: new TextDecoder(label, { fatal: true }).decode(bytes),
+      label,
+      encoding: `${ENCODINGS[label]}, as you say`,
+    };
+  } catch {
+    return { refusal: `its letters are not ${ENCODINGS[label]}; choose another encoding` };
+  }
+}
+
+function decodedAs(bytes: Uint8Array, label: Encoding, encoding: string): Decoded | Refused {
+  try {
+    return { text: new TextDecoder(label, { fatal: true }).decode(bytes), label, encoding };
   } catch {
     return { refusal: `its first bytes say ${encoding}, and what follows is not; save it as UTF-8` };
   }
@@ -73,12 +97,13 @@ function withoutMark(bytes: Uint8Array): Decoded | Refused {
   if (halves[1] > 0.4 && halves[0] < 0.1) return decodedAs(bytes, "utf-16le", "UTF-16");
   if (halves[0] > 0.4 && halves[1] < 0.1) return decodedAs(bytes, "utf-16be", "UTF-16");
   try {
-    return { text: new TextDecoder("utf-8", { fatal: true }).decode(bytes), encoding: "UTF-8" };
+    const text = new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+    return { text, label: "utf-8", encoding: "UTF-8" };
   } catch {
     const text = new TextDecoder("windows-1252").decode(bytes);
     return NO_LETTER.test(text)
       ? { refusal: "its letters are neither UTF-8 nor Windows-1252; save it as UTF-8" }
-      : { text, encoding: "Windows-1252, because it is not UTF-8" };
+      : { text, label: "windows-1252", encoding: "Windows-1252, because it is not UTF-8" };
   }
 }
 

@@ -1,13 +1,28 @@
 /** A file of comma-separated values, whatever parts its cells, as a page of a book. Nothing in it is worked out. */
 import Papa from "papaparse";
 import { type Decimal, withDecimalMark } from "../../functions/decimal.ts";
-import { type Column, LONGEST, MOST_CELLS, MOST_COLUMNS, MOST_ROWS, type Page } from "../book/shape.ts";
-import { decode, type Refused } from "./decode.ts";
+import {
+  type Column,
+  type ColumnKind,
+  LONGEST,
+  MOST_CELLS,
+  MOST_COLUMNS,
+  MOST_ROWS,
+  type Page,
+} from "../book/shape.ts";
+import { decode, type Encoding, type Refused } from "./decode.ts";
 
 export interface ImportedPage {
   readonly page: Page;
   /** How the file was understood, in sentences. */
   readonly understood: readonly string[];
+  readonly found: {
+    readonly delimiter: string;
+    /** Null when the figures do not say. */
+    readonly decimal: Decimal | null;
+    readonly encoding: Encoding;
+    readonly headings: boolean;
+  };
 }
 
 /** What is known of the file better than it can be found out. */
@@ -16,6 +31,11 @@ export interface CsvForm {
   readonly delimiter?: string | undefined;
   /** The decimal mark of its figures. */
   readonly decimal?: Decimal | undefined;
+  readonly encoding?: Encoding | undefined;
+  /** Whether the first line holds the headings. */
+  readonly headings?: boolean | undefined;
+  /** The kinds of columns, by column. */
+  readonly kinds?: Readonly<Record<number, ColumnKind>> | undefined;
 }
 
 /** In the order of preference: a comma comes last, because it stands in figures and in sentences too. */
@@ -36,7 +56,7 @@ export function readCsv(
   bookDecimal: Decimal = "point",
   form: CsvForm = {},
 ): ImportedPage | Refused {
-  const decoded = decode(bytes);
+  const decoded = decode(bytes, form.encoding);
   if ("refusal" in decoded) return decoded;
   const text = decoded.text.replace(/^\ufeff/, "").replace(/\r\n?/g, "\n");
   const cut =
@@ -48,13 +68,14 @@ export function readCsv(
   if (rows.length === 0) return { refusal: "the file has only blanks" };
   const refusal = sizeFault(rows);
   if (refusal) return { refusal };
-  const heads = hasHeadings(rows);
+  const heads = form.headings ?? hasHeadings(rows);
   const body = heads ? rows.slice(1) : rows;
   const wide = rows.reduce((most, row) => Math.max(most, row.length), 1);
   const columns = Array.from({ length: wide }, (_, i): Column => {
     const cells = body.map((row) => row[i] ?? "");
     const heading = heads ? (rows[0]![i] ?? "").trim().slice(0, LONGEST.heading) : "";
-    return { heading, kind: cells.some(losesAsFigure) ? "text" : "any", width: widthOf([heading, ...cells]) };
+    const kind = form.kinds?.[i] ?? (cells.some(losesAsFigure) ? "text" : "any");
+    return { heading, kind, width: widthOf([heading, ...cells]) };
   });
   const decimal = form.decimal ? given(form.decimal) : decimalOf(body);
   let inert = 0;
@@ -71,6 +92,7 @@ export function readCsv(
   const uneven = rows.filter((row) => row.length !== wide).length;
   return {
     page: { title, stage: "Measure", columns, rows: typed, notes: {} },
+    found: { delimiter: cut.delimiter, decimal: decimal.mark, encoding: decoded.label, headings: heads },
     understood: [
       `The letters are ${decoded.encoding}.`,
       wide === 1

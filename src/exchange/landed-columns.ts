@@ -1,0 +1,105 @@
+/** The columns of a page that comes from a sheet: headings, kinds, widths, and what their cells are chosen from. */
+import type { Unit } from "../../functions/units.ts";
+import { cellAddress } from "../book/address.ts";
+import { type CellSettings, type Column, type ColumnKind, LONGEST, WIDTHS } from "../book/shape.ts";
+import type { ForeignBook, ForeignSheet, Rectangle } from "./foreign-book.ts";
+import { bookFormula, type Places } from "./foreign-formula.ts";
+import { headingUnit, type Planned, UNIT_IN_HEADING } from "./sheet-plan.ts";
+import type { Told } from "./telling.ts";
+
+/** A number that begins with 0, such as a size or a telephone, or that has more digits than a figure keeps. */
+const losesAsFigure = (text: string): boolean => /^\s*[-+]?0\d[\d.,\s]*$|^\s*\d{16,}\s*$/.test(text);
+
+export function columnOf(
+  sheet: ForeignSheet,
+  body: ForeignSheet["rows"],
+  index: number,
+  headings: boolean,
+  given: ColumnKind | undefined,
+  unit: Unit,
+): Column {
+  const head = headings ? sheet.rows[0]?.[index] : undefined;
+  const named = headingUnit(head);
+  const whole = String(head?.value ?? "").trim();
+  const heading = (named === unit ? whole.replace(UNIT_IN_HEADING, "") : whole).slice(0, LONGEST.heading);
+  const width = sheet.widths.get(index) ?? widthOf(body, index, heading);
+  return {
+    heading,
+    kind: given ?? kindOf(body, index, named === unit),
+    width: Math.min(WIDTHS[1], Math.max(WIDTHS[0], width)),
+  };
+}
+
+function kindOf(body: ForeignSheet["rows"], index: number, isLength: boolean): ColumnKind {
+  const counts = { all: 0, figures: 0, date: 0, money: 0, fraction: 0, text: 0, loses: 0 };
+  for (const row of body) {
+    const cell = row[index];
+    if (!cell) continue;
+    counts.all += 1;
+    if (typeof cell.value === "number") counts.figures += 1;
+    if (cell.as === "date" || cell.as === "money" || cell.as === "fraction" || cell.as === "text")
+      counts[cell.as] += 1;
+    if (cell.as === "text" && cell.formula === undefined && losesAsFigure(String(cell.value)))
+      counts.loses += 1;
+  }
+  if (counts.text === counts.all) return counts.loses > 0 ? "text" : isLength ? "length" : "any";
+  if (isLength) return "length";
+  if (counts.date === counts.all) return "date";
+  if (counts.money > 0 && counts.money === counts.figures) return "money";
+  return counts.fraction * 2 > counts.figures && counts.date === 0 ? "length" : "any";
+}
+
+/** Wide enough for most of the texts, in pixels. */
+function widthOf(body: ForeignSheet["rows"], index: number, heading: string): number {
+  const longest = body.slice(0, 200).reduce((most, row) => {
+    const cell = row[index];
+    return Math.max(most, cell ? String(cell.value ?? "").slice(0, 60).length : 0);
+  }, heading.length);
+  return Math.min(320, Math.max(60, 24 + 8 * longest));
+}
+
+/** More cells than these with choices of their own, in a block that is no whole column, are not kept one by one. */
+const MOST_CHOOSING = 5000;
+
+export function landedChoices(
+  file: ForeignBook,
+  { sheet, headings, page }: Planned,
+  wide: number,
+  tall: number,
+  places: Places,
+  told: Told,
+): {
+  readonly columns: readonly (string | undefined)[];
+  readonly cells: Readonly<Record<string, CellSettings>>;
+} {
+  const columns: (string | undefined)[] = [];
+  const cells: Record<string, CellSettings> = {};
+  const shift = headings ? 1 : 0;
+  for (const { where, list } of sheet.choices) {
+    const written =
+      "formula" in list ? bookFormula(list.formula, file.signs, places) : { text: list.join("; ") };
+    const address = `${cellAddress(where.top, where.left)}:${cellAddress(where.bottom, where.right)}`;
+    if (
+      "why" in written ||
+      written.text.length > LONGEST.choices ||
+      page === null ||
+      !/\S/.test(written.text)
+    ) {
+      told.add("choices", address);
+      continue;
+    }
+    const { top, left, bottom, right }: Rectangle = {
+      ...where,
+      top: where.top - shift,
+      bottom: where.bottom - shift,
+    };
+    for (let column = left; column <= Math.min(right, wide - 1); column += 1) {
+      if (top <= 0 && bottom >= tall - 1) columns[column] = written.text;
+      else if (bottom - top < MOST_CHOOSING)
+        for (let row = Math.max(0, top); row <= Math.min(bottom, tall - 1); row += 1)
+          cells[cellAddress(row, column)] = { choices: written.text };
+      else told.add("choices", address);
+    }
+  }
+  return { columns, cells };
+}

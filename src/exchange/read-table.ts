@@ -1,0 +1,127 @@
+/** A table of another program, whatever its kind, as pages of a book. Nothing in it is run, and no other file is opened. */
+import type { Decimal } from "../../functions/decimal.ts";
+import { DEFAULT_MARK } from "../../functions/fractions.ts";
+import { blankBook, LONGEST } from "../book/shape.ts";
+import type { LayDesk } from "../engine/instance.ts";
+import { agreed } from "./agreement.ts";
+import { MOST_BYTES, type Refused, tooLarge } from "./decode.ts";
+import type { ForeignBook } from "./foreign-book.ts";
+import { readCsv } from "./read-csv.ts";
+import { sheetsToBook } from "./sheets-to-book.ts";
+import type { TableForm, Understood } from "./table-form.ts";
+import { BadZip, zipParts } from "./zip-parts.ts";
+
+/** What a file is read into. */
+export interface Receiver {
+  /** The decimal mark of the book that its figures are typed into. */
+  readonly decimal: Decimal;
+  /** Answers the lays of formulas that Ellwand wrote itself. */
+  readonly desk: LayDesk;
+}
+
+/** A file whose parts are read, so that it can be understood in another way without reading it again. */
+export type ReadTable =
+  | { readonly sheets: ForeignBook; readonly title: string }
+  | { readonly separated: Uint8Array; readonly title: string };
+
+/** The title of what is read from a file: its name without folders, its ending, and signs that a title can't have. */
+export const titleOf = (name: string): string =>
+  name
+    .replace(/^.*[\\/]/, "")
+    .replace(/\.[^.]*$/, "")
+    .replace(/[[\]:*?/\\']|\p{Cc}/gu, " ")
+    .replace(/\s+/g, " ")
+    .trim()
+    .slice(0, LONGEST.pageTitle - 5) || "Imported";
+
+/** Reads a file's bytes; a file of too many bytes is refused before they are looked at. */
+export async function readTable(bytes: Uint8Array, name: string): Promise<ReadTable | Refused> {
+  if (bytes.length > MOST_BYTES) return { refusal: tooLarge(bytes.length) };
+  const title = titleOf(name);
+  const signs = String.fromCharCode(...bytes.subarray(0, 4));
+  if (signs.startsWith("\u00d0\u00cf\u0011\u00e0")) return { refusal: oldContainer(bytes) };
+  if (!signs.startsWith("PK")) return { separated: bytes, title };
+  try {
+    const parts = zipParts(bytes);
+    const has = (pattern: RegExp) => [...parts.keys()].some((part) => pattern.test(part));
+    if (has(/^xl\/workbook\.bin$/i))
+      return {
+        refusal: "it is a spreadsheet in a binary form that is not read here; save it as .xlsx or .ods",
+      };
+    if (has(/^xl\//i)) {
+      const { readXlsx } = await import("./read-xlsx.ts");
+      return { sheets: await readXlsx(bytes, parts), title };
+    }
+    if (parts.has("content.xml")) {
+      const { readOds } = await import("./read-ods.ts");
+      return { sheets: readOds(parts), title };
+    }
+    return { refusal: "it is a packed file with no spreadsheet in it; choose the table itself" };
+  } catch (reason) {
+    if (reason instanceof BadZip) return { refusal: reason.message };
+    throw reason;
+  }
+}
+
+/** The container of old spreadsheets, and of new ones behind a password: its directory names the stream in UTF-16. */
+function oldContainer(bytes: Uint8Array): string {
+  const name = [..."EncryptedPackage"].flatMap((sign) => [sign.charCodeAt(0), 0]);
+  const at = bytes.findIndex((_, i) => name.every((byte, k) => bytes[i + k] === byte));
+  return at >= 0
+    ? "it is encrypted; open it with its password and save it without one"
+    : "it is a spreadsheet or a document of an old kind; save it as .xlsx, .ods or CSV";
+}
+
+/** What was read, understood as `form` says or as can be found out. */
+export function understandTable(
+  read: ReadTable,
+  form: TableForm,
+  { decimal, desk }: Receiver,
+): Understood | Refused {
+  if ("separated" in read) return understandSeparated(read, form, decimal);
+  const { sheets: file } = read;
+  const laid = sheetsToBook(file, (file.title ?? read.title).slice(0, LONGEST.title), decimal, form);
+  if ("refusal" in laid) return laid;
+  const { book, said } = agreed(laid.book, laid.revived, desk);
+  return {
+    what: `a spreadsheet of ISO/IEC ${file.signs}`,
+    book,
+    sheets: laid.sheets.map((sheet) => ({
+      ...sheet,
+      said: [...sheet.said, ...(said.get(sheet.page ?? -1) ?? [])],
+    })),
+    said: laid.said,
+  };
+}
+
+function understandSeparated(
+  { separated, title }: { readonly separated: Uint8Array; readonly title: string },
+  form: TableForm,
+  decimal: Decimal,
+): Understood | Refused {
+  const unit = form.unit ?? "in";
+  const own = form.sheets?.[0];
+  const { delimiter, encoding } = form;
+  const read = readCsv(separated, title, decimal, {
+    delimiter,
+    encoding,
+    decimal: form.decimal,
+    headings: own?.headings,
+    kinds: own?.kinds,
+  });
+  if ("refusal" in read) return read;
+  const { page, understood, found } = read;
+  return {
+    what: "separated values",
+    book: {
+      ...blankBook(title, unit, DEFAULT_MARK[unit]),
+      ...(decimal === "comma" && { decimal }),
+      pages: [page],
+    },
+    sheets: [
+      { sheet: 0, title, take: true, headings: found.headings, rows: page.rows.length, columns: page.columns.length, page: 0, said: [] },
+    ],
+    said: understood,
+    ...found,
+  }; // biome-ignore format: a list
+}

@@ -1,0 +1,97 @@
+/** Which sheets of a file become pages, under which titles, and whether their first lines are headings. */
+import { isUnit, type Unit } from "../../functions/units.ts";
+import { LONGEST, MOST_COLUMNS, MOST_PAGES, MOST_ROWS } from "../book/shape.ts";
+import type { ForeignBook, ForeignCell, ForeignSheet } from "./foreign-book.ts";
+import type { SheetForm, TableForm } from "./table-form.ts";
+import { many } from "./telling.ts";
+
+/** How a sheet was understood before its cells are written. */
+export interface Planned {
+  readonly sheet: ForeignSheet;
+  readonly index: number;
+  readonly form: SheetForm;
+  readonly take: boolean;
+  readonly headings: boolean;
+  /** The page's title, free of the signs that a title can't have. */
+  readonly title: string;
+  readonly page: number | null;
+  readonly wide: number;
+  readonly tall: number;
+  readonly refused: string | null;
+}
+
+/** A sheet's title as that of a page. */
+const pageTitle = (text: string): string =>
+  text
+    .replace(/[[\]:*?/\\']|\p{Cc}/gu, " ")
+    .replace(/\s+/g, " ")
+    .trim()
+    .slice(0, LONGEST.pageTitle - 5) || "Sheet";
+
+export function plan({ sheets, own }: ForeignBook, form: TableForm): Planned[] {
+  const used = new Set<string>();
+  let pages = 0;
+  return sheets.map((sheet, index): Planned => {
+    const tall = sheet.rows.findLastIndex((row) => row.some((cell) => cell !== undefined)) + 1;
+    const wide = sheet.rows.reduce(
+      (most, row) => Math.max(most, row.findLastIndex((cell) => cell !== undefined) + 1),
+      0,
+    );
+    const own_ = form.sheets?.[index] ?? {};
+    const headings = own_.headings ?? (own !== null ? index < sheets.length - 1 : hasHeadings(sheet, wide));
+    const refused = sizeFault(tall - (headings ? 1 : 0), wide);
+    const take = own_.take ?? tall > 0;
+    let title = pageTitle(sheet.title);
+    for (let i = 2; used.has(title.toLowerCase()); i += 1)
+      title = `${pageTitle(sheet.title).slice(0, LONGEST.pageTitle - 8)} ${i}`;
+    used.add(title.toLowerCase());
+    const fits = take && tall > 0 && refused === null && pages < MOST_PAGES;
+    const page = fits ? pages : null;
+    if (fits) pages += 1;
+    return {
+      sheet, index, form: own_, take: page !== null, headings, title, page, wide, tall,
+      refused: take && refused === null && tall > 0 && page === null ? `a book has at most ${MOST_PAGES} pages` : refused,
+    }; // biome-ignore format: a list
+  });
+}
+
+function sizeFault(tall: number, wide: number): string | null {
+  if (wide > MOST_COLUMNS)
+    return `it has ${many(wide, "column")}, and a page holds at most ${MOST_COLUMNS}; leave out columns, or save them as sheets of their own`;
+  return tall > MOST_ROWS
+    ? `it has ${many(tall, "row")}, and a page holds at most ${MOST_ROWS.toLocaleString("en")}; save them as sheets of their own`
+    : null;
+}
+
+/** Whether the first line has a text of its own over each column that has anything, and figures follow below. */
+function hasHeadings({ rows, merged }: ForeignSheet, wide: number): boolean {
+  const [first = [], ...rest] = rows;
+  if (rest.length === 0 || merged.some(({ top }) => top === 0)) return false;
+  const heads = Array.from({ length: wide }, (_, i) => first[i]);
+  if (
+    heads.some((cell) => cell?.as !== "text" || cell.formula !== undefined || `${cell.value}`.trim() === "")
+  )
+    return false;
+  const texts = new Set(heads.map((cell) => String(cell!.value).trim().toLowerCase()));
+  return (
+    texts.size === wide && rest.some((row) => row.some((cell) => cell !== undefined && cell.as !== "text"))
+  );
+}
+
+/** The unit that the headings name: "hip (cm)". */
+export const UNIT_IN_HEADING = /\s*\(([a-z]+)\)\s*$/i;
+
+export function headingUnit(cell: ForeignCell | undefined): Unit | null {
+  const word = UNIT_IN_HEADING.exec(String(cell?.value ?? ""))?.[1]?.toLowerCase() ?? "";
+  return isUnit(word) ? word : null;
+}
+
+/** The unit of the first heading that names one. */
+export function unitOf(planned: readonly Planned[]): Unit | null {
+  for (const { sheet, headings } of planned)
+    for (const cell of headings ? (sheet.rows[0] ?? []) : []) {
+      const unit = headingUnit(cell);
+      if (unit) return unit;
+    }
+  return null;
+}

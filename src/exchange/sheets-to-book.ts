@@ -1,0 +1,203 @@
+/** The sheets of a spreadsheet file as the pages of a book: values, formulas that stay alive, names, notes, choices. */
+import type { Decimal } from "../../functions/decimal.ts";
+import { DEFAULT_MARK } from "../../functions/fractions.ts";
+import type { Unit } from "../../functions/units.ts";
+import { cellAddress, columnLetters } from "../book/address.ts";
+import { withHidden } from "../book/hidden-rows.ts";
+import { type Book, blankBook, LONGEST, MOST_CELLS, MOST_FROZEN, type Page } from "../book/shape.ts";
+import { understand } from "../engine/content.ts";
+import type { ForeignBook, ForeignCell } from "./foreign-book.ts";
+import { bookFormula } from "./foreign-formula.ts";
+import { columnOf, landedChoices } from "./landed-columns.ts";
+import { type LandedNames, landedNames, placesOf } from "./landed-references.ts";
+import { type Planned, plan, unitOf } from "./sheet-plan.ts";
+import type { TableForm, UnderstoodSheet } from "./table-form.ts";
+import { addresses, many, Told } from "./telling.ts";
+import { typedText } from "./typed-text.ts";
+
+/** A formula that came alive: where it stands, and the value that the file has for it. */
+export interface Revived {
+  readonly page: number;
+  readonly row: number;
+  readonly column: number;
+  readonly cell: ForeignCell;
+}
+
+/** The book, before its formulas are compared with the values of the file. */
+export interface Laidout {
+  readonly book: Book;
+  readonly sheets: readonly UnderstoodSheet[];
+  readonly revived: readonly Revived[];
+  readonly said: readonly string[];
+}
+
+/** The pages of the sheets that are taken; a sentence when no sheet can be. */
+export function sheetsToBook(
+  file: ForeignBook,
+  title: string,
+  decimal: Decimal,
+  form: TableForm,
+): Laidout | { readonly refusal: string } {
+  const planned = plan(file, form);
+  const taken = planned.filter(({ page }) => page !== null);
+  if (taken.length === 0) return { refusal: whyNone(planned) };
+  const cells = taken.reduce(
+    (sum, { sheet }) => sum + sheet.rows.reduce((count, row) => count + row.length, 0),
+    0,
+  );
+  if (cells > MOST_CELLS)
+    return {
+      refusal: `it has ${cells.toLocaleString("en")} cells, and a book holds at most ${MOST_CELLS.toLocaleString("en")}; save its sheets as separate files`,
+    };
+  const unit = form.unit ?? unitOf(taken) ?? "in";
+  const names = landedNames(file, planned);
+  const revived: Revived[] = [];
+  const done = planned.map((one) => {
+    if (one.page === null) return { one, page: null, said: one.refused === null ? [] : [one.refused] };
+    return { one, ...pageOf(file, one, planned, names.spelt, unit, decimal, revived) };
+  });
+  const pages = done.flatMap(({ page }) => (page ? [page] : []));
+  const book: Book = {
+    ...blankBook(title, unit, DEFAULT_MARK[unit]),
+    ...(decimal === "comma" && { decimal }),
+    names: names.books,
+    pages: pages.map((page, i) => {
+      const own = names.pages.get(i);
+      return own ? { ...page, names: own } : page;
+    }),
+  };
+  const sheets = done.map(({ one, said }): UnderstoodSheet => ({
+    sheet: one.index, title: one.title, take: one.take, headings: one.headings, rows: one.tall, columns: one.wide,
+    page: one.page, said,
+  })); // biome-ignore format: a list
+  return { book, sheets, revived, said: [...saidOf(file), ...names.said] };
+}
+
+function whyNone(planned: readonly Planned[]): string {
+  const refused = planned.find((one) => one.refused !== null);
+  if (refused) return `the sheet “${refused.sheet.title}”: ${refused.refused}`;
+  return planned.some(({ tall }) => tall > 0)
+    ? "no sheet is chosen; choose one"
+    : "its sheets are empty: there is nothing to read";
+}
+
+const saidOf = ({ macros, elsewhere, signs, sheets, own }: ForeignBook): string[] => {
+  const links = sheets.reduce((sum, sheet) => sum + sheet.links, 0);
+  return [
+    `It is a spreadsheet of ISO/IEC ${signs}${own === null ? "" : `, written by Ellwand ${own}`}, with ${many(sheets.length, "sheet")}.`,
+    ...(macros ? ["It has macros: they are not read and not run."] : []),
+    ...(elsewhere ? ["It refers to other files: they are not opened."] : []),
+    ...(links > 0
+      ? [
+          `${many(links, "link")} ${links === 1 ? "is" : "are"} not kept; ${links === 1 ? "its text is" : "their texts are"}.`,
+        ]
+      : []),
+  ];
+};
+
+/** Why a formula is not calculated here, as the note of its cell. */
+export const keptNote = (formula: string, why: string): string =>
+  `In the file: =${formula}\nIt is not calculated here, because ${why}; the last value of the file is kept.`.slice(
+    0,
+    LONGEST.note,
+  );
+
+function pageOf(
+  file: ForeignBook,
+  own: Planned,
+  planned: readonly Planned[],
+  spelt: LandedNames["spelt"],
+  unit: Unit,
+  decimal: Decimal,
+  revived: Revived[],
+): { readonly page: Page; readonly said: readonly string[] } {
+  const { sheet, headings, form, wide, title } = own;
+  const shift = headings ? 1 : 0;
+  const body = sheet.rows.slice(shift, own.tall);
+  const told = new Told();
+  const notes: Record<string, string> = {};
+  const noted = (address: string, text: string) => {
+    notes[address] = (notes[address] === undefined ? text : `${notes[address]}\n${text}`).slice(
+      0,
+      LONGEST.note,
+    );
+  };
+  for (const [address, text] of sheet.notes) {
+    const [, letters, row] = /^([A-Z]+)(\d+)$/.exec(address)!;
+    if (Number(row) <= shift) told.add("note on a heading", address);
+    else noted(`${letters}${Number(row) - shift}`, text);
+  }
+  const columns = Array.from({ length: wide }, (_, i) =>
+    columnOf(sheet, body, i, headings, form.kinds?.[i], unit),
+  );
+  const places = placesOf(planned, own, spelt);
+  const rows = body.map((cells, row) => {
+    const length = cells.findLastIndex((cell) => cell !== undefined) + 1;
+    return Array.from({ length }, (_, column) => {
+      const cell = cells[column];
+      if (!cell) return "";
+      const address = cellAddress(row, column);
+      if (cell.formula !== undefined) {
+        const written = bookFormula(cell.formula, file.signs, places);
+        if ("text" in written && written.text.length <= LONGEST.typed) {
+          revived.push({ page: own.page!, row, column, cell });
+          return written.text;
+        }
+        told.add("formula kept as a value", address);
+        noted(address, keptNote(cell.formula, "why" in written ? written.why : "it is too long"));
+      }
+      const typed = typedText(cell, decimal);
+      if (typed.lost) told.add(typed.lost, address);
+      if (typed.note) noted(address, typed.note);
+      if (cell.as === "text" && columns[column]!.kind !== "text") {
+        const { is } = understand(typed.text, columns[column]!.kind, unit, decimal);
+        if (is !== "text" && is !== "blank")
+          told.add("text read as a figure", `${address} “${typed.text.slice(0, 20)}”`);
+      }
+      return typed.text;
+    });
+  });
+  const settings = landedChoices(file, own, columns.length, rows.length, places, told);
+  const page: Page = {
+    title,
+    stage: "Measure",
+    columns: columns.map((column, i) => ({
+      ...column,
+      ...(settings.columns[i] !== undefined && { choices: settings.columns[i] }),
+    })),
+    rows,
+    notes,
+    ...(Object.keys(settings.cells).length > 0 && { cells: settings.cells }),
+    ...(sheet.frozen > 0 && { frozen: Math.min(sheet.frozen, MOST_FROZEN) }),
+  };
+  return {
+    page: withHidden(
+      page,
+      [...sheet.hiddenRows].map((row) => row - shift).filter((row) => row >= 0 && row < rows.length),
+    ),
+    said: saidOfSheet(own, told),
+  };
+}
+
+function saidOfSheet({ sheet, title, headings, wide }: Planned, told: Told): string[] {
+  const is = (count: number) => (count === 1 ? "is" : "are");
+  const hidden = [...sheet.hiddenColumns].filter((column) => column < wide).map(columnLetters);
+  const merged = sheet.merged.map(({ top, left, bottom, right }) => `${cellAddress(top, left)}:${cellAddress(bottom, right)}`);
+  return [
+    headings ? "The first line is taken for the headings, so row 2 of the file is row 1 of the page." : "No line is taken for headings.",
+    ...(title === sheet.title ? [] : [`Its title in the file is “${sheet.title.slice(0, 100)}”.`]),
+    ...(sheet.hidden ? ["It was hidden in the file."] : []),
+    ...(merged.length > 0 ? [`${many(merged.length, "block")} of merged cells ${is(merged.length)} parted again; the value is in the first cell: ${addresses(merged)} of the file.`] : []),
+    ...(hidden.length > 0 ? [`${many(hidden.length, "hidden column")} ${is(hidden.length)} shown: ${addresses(hidden)}.`] : []),
+    ...told.say("formula kept as a value", (count, where) => `${many(count, "formula")} can't be calculated here and ${is(count)} kept as the last value, with the formula in a note: ${where}.`),
+    ...told.say("text read as a figure", (count, where) => `${many(count, "text")} of the file ${count === 1 ? "reads as a figure" : "read as figures"}: ${where}. Make the column one of text to keep ${count === 1 ? "it as it is" : "them as they are"}.`),
+    ...told.say("like a formula", (count, where) => `${many(count, "text")} that ${count === 1 ? "begins" : "begin"} with = got ' before it, so that nothing is calculated from it: ${where}.`),
+    ...told.say("time", (count, where) => `${many(count, "time")} of day ${is(count)} kept as text: ${where}.`),
+    ...told.say("time of day", (count, where) => `${many(count, "date")} had a time of day, which is in a note: ${where}.`),
+    ...told.say("error", (count, where) => `${many(count, "error")} of the file ${is(count)} kept as text: ${where}.`),
+    ...told.say("cut", (count, where) => `${many(count, "text")} ${is(count)} longer than ${LONGEST.typed.toLocaleString("en")} characters and ${is(count)} cut: ${where}.`),
+    ...told.say("note on a heading", (count, where) => `${many(count, "note")} on headings ${is(count)} left out: ${where} of the file.`),
+    ...told.say("choices", (count, where) => `${many(count, "list")} of choices can't be kept: ${where}.`),
+    ...(sheet.ignored.length > 0 ? [`Left out: ${sheet.ignored.join(", ")}.`] : []),
+  ];
+} // biome-ignore format: sentences

@@ -1,0 +1,83 @@
+import { expect, test } from "vitest";
+import { findPlace } from "../../../src/book/address.ts";
+import * as edit from "../../../src/book/edit.ts";
+import type { Book } from "../../../src/book/shape.ts";
+import { checks } from "../../../src/engine/checks.ts";
+import { convertBook } from "../../../src/engine/convert.ts";
+import { Engine } from "../../../src/engine/engine.ts";
+import { quickLay } from "../../../src/lay/quick.ts";
+import { castBook } from "./cast.ts";
+
+const at = (book: Book, address: string) => findPlace(book, address)!;
+const typed = (book: Book, ...cells: readonly (readonly [string, string])[]) =>
+  edit.type(
+    book,
+    cells.map(([address, text]) => ({ ...at(book, address), typed: text })),
+  );
+const listed = (engine: Engine) =>
+  checks(engine).map(({ address, sentence, at: cells }) => [
+    address,
+    sentence,
+    cells.map((one) => engine.address(one)).join(" "),
+  ]);
+
+test("a cast of three has no problems, and every skirt follows its wearer's figures", () => {
+  const book = castBook(3, 4);
+  const engine = new Engine(book, quickLay);
+  expect(checks(engine)).toEqual([]);
+  const waist = (row: number) => engine.value(at(book, `Skirts!B${row}`));
+  expect([1, 2, 3, 4].map(waist)).toEqual([27, 27.5, 28, 27]);
+  engine.become(typed(book, ["Measure!G4", "31"]));
+  expect([1, 2, 3, 4].map(waist)).toEqual([27, 31, 28, 27]);
+  expect(engine.view(at(book, "Skirts!D2")).kind).toBe("piece");
+  engine.destroy();
+});
+
+test("a doubtful figure is a problem of its row's verdict, which leads to the figure; the figure itself is marked", () => {
+  const book = castBook(3, 4);
+  const wrong = typed(book, ["Measure!G1", "74"], ["Measure!D4", "2026-01-01"]);
+  const engine = new Engine(wrong, quickLay);
+  expect(listed(engine)).toEqual([
+    ["Measure!A1", expect.stringMatching(/^role 1 over shift: waist girth of 74 in is .* centimetres may have been written where inches were meant.*measure again/), "Measure!G1"],
+    ["Measure!A2", expect.stringMatching(/the waist girth of role 1 over shift, stays and petticoat is 27 in, and over shift 74 in: one of them may be in another unit/), "Measure!G2 Measure!G1"],
+    ["Measure!A4", "the figures of role 2 over shift, stays and petticoat were taken 139 days ago, 90 are allowed: measure again before cutting", "Measure!D4"],
+  ]);
+  expect(engine.saidOf(at(book, "Measure!G1")).map(({ by }) => engine.address(by))).toEqual(["Measure!A1", "Measure!A2"]);
+  expect(engine.saidOf(at(book, "Measure!H1"))).toEqual([]);
+  engine.become(book);
+  expect(engine.saidOf(at(book, "Measure!G1"))).toEqual([]);
+  engine.destroy();
+}); // biome-ignore format: sentences
+
+test("a figure that was never taken leads to the blank cell of the chart, from every garment that needs it", () => {
+  const book = typed(castBook(2, 3), ["Measure!G2", ""]);
+  const engine = new Engine(book, quickLay);
+  const sentence = "the waist girth of role 1 over shift, stays and petticoat was never taken, only of role 1 over shift";
+  expect(listed(engine)).toEqual([
+    ["Skirts!B1", sentence, "Measure!G2"],
+    ["Skirts!B3", sentence, "Measure!G2"],
+  ]);
+  expect(engine.view(at(book, "Skirts!D1")).problem?.from).toEqual(at(book, "Skirts!B1"));
+  // Once for the marked cell, however many formulas say it.
+  expect(engine.saidOf(at(book, "Measure!G2"))).toHaveLength(1);
+  engine.destroy();
+}); // biome-ignore format: sentences
+
+test("bare figures in a chart are lengths: in centimetres every garment stays the same", () => {
+  const book = castBook(2, 2);
+  const other = convertBook(book, "cm");
+  expect(other.pages[0]!.rows[0]!.slice(0, 5)).toEqual([
+    "=WEARER_CHECK(figures; B1; C1; DATE(2026;5;20))",
+    "role 1",
+    "shift",
+    "2026-05-01",
+    "162.56",
+  ]);
+  const [inches, metric] = [new Engine(book, quickLay), new Engine(other, quickLay)];
+  expect(checks(metric)).toEqual([]);
+  for (const address of ["Skirts!B1", "Skirts!C2"])
+    expect(metric.value(at(other, address))).toBeCloseTo(
+      (inches.value(at(book, address)) as number) * 2.54,
+      9,
+    );
+});

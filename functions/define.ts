@@ -110,6 +110,13 @@ export interface CallContext {
    * Says which cell of a list the verdict is about, and what to look for there. The page leads to it and marks it.
    */
   points(at: CellOfList, sentence: string): void;
+  /** Says that of a list the answer rests on this cell; a list of which nothing is said counts as a whole. */
+  takes(at: CellOfList): void;
+  /**
+   * Says that the answer is an estimate, and of what. Whatever is worked out from it is marked as one too. Not
+   * for functions that give pieces.
+   */
+  estimates(sentence: string): void;
   /** The lay planner, for functions that lay pieces on cloth. */
   readonly plan: Planner;
   /** Looks for joins with which the pieces fit the cloth in stock. */

@@ -30,6 +30,10 @@ export interface Setting {
   readonly doubt?: (sentence: string) => void;
   /** Hears which cells of its lists the function's verdict is about, and why. */
   readonly points?: (at: CellOfCall, sentence: string) => void;
+  /** Hears which cells of its lists the answer rests on. */
+  readonly takes?: (at: CellOfCall) => void;
+  /** Hears that the answer is an estimate, and of what. */
+  readonly estimates?: (sentence: string) => void;
   /** Where joins are looked for; when left out, in the call itself, with lays of `plan`. */
   readonly joins?: JoinPlanner;
 }
@@ -286,6 +290,11 @@ function callContext(
       const found = find(at);
       if (found) setting.points?.(found, withDecimalMark(sentence, setting.decimal));
     },
+    takes: (at) => {
+      const found = find(at);
+      if (found) setting.takes?.(found);
+    },
+    estimates: (sentence) => setting.estimates?.(withDecimalMark(sentence, setting.decimal)),
     plan: steps ? planOnce(plan) : plan,
     joins: setting.joins ?? joinsWith(plan),
     unit: setting.unit,

@@ -5,7 +5,7 @@ import { girthRings } from "../drawing/girth-rings.ts";
  * The girth outside a number of layers of one thickness, in the book's unit: a layer adds 2π times
  * its thickness round any girth without hollows, whatever its shape. Measure the thickness lightly
  * pressed. For a pad that covers part of the way round use PAD_GIRTH. Source: geometry (Steiner's
- * formula for parallel curves).
+ * formula for parallel curves). The answer is an estimate until it is measured, and is marked as one.
  */
 export const GIRTH_OVER = define({
   name: "GIRTH_OVER",
@@ -19,9 +19,13 @@ export const GIRTH_OVER = define({
   },
   returns: "length",
   usual: ["6 * thickness <= girth"],
-  compute({ girth, thickness, layers }, { step }) {
+  compute({ girth, thickness, layers }, { step, say, estimates }) {
     const build = step("build_up", "thickness * layers", thickness * layers);
     step("added", "2 * PI() * build_up", 2 * Math.PI * build);
+    if (build > 0)
+      estimates(
+        `the girth over ${layers === 1 ? "a layer" : `${layers} layers`}, worked out from the ${say(girth)} beneath; measure over everything worn when you can`,
+      );
     return step("girth_over", "girth + 2 * PI() * build_up", girth + 2 * Math.PI * build);
   },
   draw: ({ girth }, { girth_over = girth, build_up = 0 }) =>

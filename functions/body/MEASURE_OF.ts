@@ -44,7 +44,7 @@ export const MEASURE_OF = define({
     },
   },
   returns: "length",
-  compute({ chart: block, wearer, measurement, beneath }, { measure }) {
+  compute({ chart: block, wearer, measurement, beneath }, { measure, takes }) {
     if ((wearer ?? "").trim() === "") throw new Refusal("wearer is empty: choose whose measurement is meant");
     const chart = readChart(block);
     const { heading, column } = measuredIn(chart, measurement);
@@ -54,6 +54,7 @@ export const MEASURE_OF = define({
         : rowOver(chart, wearer!, beneath!);
     const figure = figureIn(chart, row, column, heading);
     if (figure === null) throw neverTaken(chart, row, heading, column);
+    takes(cellOf(chart, row, column));
     const day = row.cells[chart.columns.get("taken") ?? -1];
     const when = typeof day === "number" ? `, taken on ${isoDay(day)}` : "";
     return measure("figure", `the ${heading} of ${rowText(row)}${when}`, figure);

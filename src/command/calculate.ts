@@ -7,6 +7,7 @@ import { isUnit, UNIT_CHOICES, UNITS } from "../../functions/units.ts";
 import { namedCells } from "../book/names.ts";
 import { type Book, blankBook } from "../book/shape.ts";
 import { Engine } from "../engine/engine.ts";
+import { estimateText } from "../engine/estimates.ts";
 import type { LayDesk } from "../engine/instance.ts";
 import { hasAnswer } from "../engine/sentences.ts";
 import { show } from "../engine/show.ts";
@@ -72,7 +73,11 @@ export const calculate: Verb = {
     const cells = values.show
       ? namesIn(values.show, "--show").map((name) => ({ name, place: placeOf(engine, name) }))
       : namedCells(engine.book);
-    const rows = cells.map(({ name, place }) => ({ name, view: engine.view(place) }));
+    const rows = cells.map(({ name, place }) => ({
+      name,
+      view: engine.view(place),
+      estimate: estimateText(engine, place),
+    }));
     const wrong = rows.find(({ view }) => view.problem?.is === "error");
     if (values.json) {
       if (wrong && values.show) throw new Wrong(`${wrong.name}: ${wrong.view.problem!.sentence}`);
@@ -85,21 +90,24 @@ export const calculate: Verb = {
             : clean(view.value),
       ]);
       const lays = laidData(engine);
+      const estimates = rows.flatMap(({ name, estimate }) => (estimate === "" ? [] : [[name, estimate]]));
       // No cell can have a name of two words.
+      if (estimates.length > 0) entries.push(["rests on estimates", Object.fromEntries(estimates) as never]);
       if (Object.keys(lays).length > 0) entries.push(["how laid", lays as never]);
       io.out(JSON.stringify(Object.fromEntries(entries), null, 2));
       return 0;
     }
     const width = Math.max(0, ...rows.map(({ name }) => name.length));
-    for (const { name, view } of rows) io.out(`${name.padEnd(width)}  ${inTable(view)}`);
+    for (const { name, view, estimate } of rows) io.out(`${name.padEnd(width)}  ${inTable(view, estimate)}`);
     return wrong && values.show ? 2 : 0;
   },
 };
 
 /** What a cell holds, its problem, or both where the answer rests on something unusual. */
-const inTable = ({ problem, shown, origin }: CellView): string => {
+const inTable = ({ problem, shown, origin }: CellView, estimate: string): string => {
   if (problem) return `${hasAnswer(problem) ? `${shown}  ` : ""}check: ${problem.sentence}`;
-  return origin ? `${shown}  (${originText(origin)})` : shown;
+  const remarks = [origin && originText(origin), estimate].filter(Boolean).join("; ");
+  return remarks ? `${shown}  (${remarks})` : shown;
 };
 
 function blankEngine(unit: string, desk: LayDesk): Engine {

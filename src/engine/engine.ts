@@ -13,6 +13,7 @@ import { CANT_BE_WORKED, type TimeLimits, USUAL_LIMITS } from "./guards.ts";
 import { Instance, isFunction, type Laid, type LayDesk } from "./instance.ts";
 import { Kinds } from "./kinds.ts";
 import { cellText } from "./label.ts";
+import { type CellInList, takenFrom } from "./list-cells.ts";
 import { oddities } from "./oddities.ts";
 import { hasOwnProblem, type Said, saidOf } from "./pointed.ts";
 import { precedents } from "./references.ts";
@@ -220,10 +221,22 @@ export class Engine {
     return this.#instance.laid();
   }
 
-  /** The cells that a cell's formula refers to, in the order of the book; ranges cell by cell. */
+  /** The cells that a cell's answer rests on, in the order of the formula; ranges cell by cell, and of a chart only what was taken from it. */
   restsOn(place: Place): Place[] {
     const typed = this.#typed(place);
-    return isFormula(typed) ? precedents(this.book, typed, place.page) : [];
+    if (!isFormula(typed)) return [];
+    const taken = this.#instance.takenBy(place);
+    return precedents(this.book, typed, place.page, (area) => takenFrom(area, taken));
+  }
+
+  /** The cells of lists that the answer of a cell rests on, for the lists of which that is known. */
+  takenBy(place: Place): readonly CellInList<Place>[] {
+    return this.#instance.takenBy(place);
+  }
+
+  /** The cells that estimate something, and what each says. */
+  estimates(): readonly { readonly place: Place; readonly sentence: string }[] {
+    return this.#instance.estimates();
   }
 
   address(place: Place): string {

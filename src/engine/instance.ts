@@ -15,8 +15,9 @@ import type { changedCells } from "./changes.ts";
 import { engineConfig } from "./config.ts";
 import type { forEngine } from "./content.ts";
 import { CANT_BE_WORKED, Guards, type TimeLimits } from "./guards.ts";
-import type { CellAddress } from "./inside.ts";
+import { addressKey, type CellAddress } from "./inside.ts";
 import { concerned, isLonger, LaidCells, type LaidLay, MOST_BOUNDED } from "./laid.ts";
+import { type CellInList, ListCells } from "./list-cells.ts";
 import { Oddities } from "./oddities.ts";
 import { Pointed, type PointedAt } from "./pointed.ts";
 import { sourceOf } from "./references.ts";
@@ -73,12 +74,12 @@ export class Instance {
   #outside = false;
   readonly oddities = new Oddities();
   readonly #pointed = new Pointed();
+  readonly #taken = new ListCells();
+  /** What the formulas say that estimate something, by the key of each cell. */
+  readonly #estimates = new Map<string, { readonly cell: CellAddress; readonly sentence: string }>();
 
   constructor(book: Book, desk: LayDesk, limits: TimeLimits) {
-    this.#guards = new Guards(limits, (cell) => {
-      this.#laid.forget(cell);
-      this.#pointed.forget(cell);
-    });
+    this.#guards = new Guards(limits, (cell) => this.#forget(cell));
     this.#context = {
       unit: book.unit,
       mark: book.mark,
@@ -102,6 +103,12 @@ export class Instance {
         return Array.from({ length: wide }, (_, i) => page?.columns[column + i]?.heading ?? "");
       },
       unusual: (cell) => this.oddities.note(cell),
+      took: (cell, from) => {
+        if (!this.#outside) this.#taken.note(cell, from);
+      },
+      estimated: (cell, sentence) => {
+        if (!this.#outside) this.#estimates.set(addressKey(cell), { cell, sentence });
+      },
       blocks: new Map(),
       pointed: (cell, at) => {
         if (!this.#outside) this.#pointed.note(cell, at);
@@ -152,6 +159,8 @@ export class Instance {
     this.#laid.clear();
     this.oddities.clear();
     this.#pointed.clear();
+    this.#taken.clear();
+    this.#estimates.clear();
     const limits = { maxRows: MOST_ROWS, maxColumns: MOST_COLUMNS, undoLimit: 0 };
     return HyperFormula.buildFromSheets(sheets, { ...engineConfig(this.#context), ...limits }, expressions);
   }
@@ -241,9 +250,16 @@ export class Instance {
   #type(place: Place, content: ReturnType<typeof forEngine>): void {
     const address = this.address(place);
     this.#guards.forget(address);
-    this.#laid.forget(address);
-    this.#pointed.forget(address);
+    this.#forget(address);
     this.#enter(address, content);
+  }
+
+  /** Forgets what a cell said when it was last calculated. */
+  #forget(cell: CellAddress): void {
+    this.#laid.forget(cell);
+    this.#pointed.forget(cell);
+    this.#taken.forget(cell);
+    if (this.#estimates.size > 0) this.#estimates.delete(addressKey(cell));
   }
 
   #enter(address: CellAddress, content: ReturnType<typeof forEngine>): void {
@@ -328,6 +344,22 @@ export class Instance {
     return this.#pointed.of(this.address(place)).flatMap(({ at, sentence }) => {
       const found = this.#placeOf(at);
       return found ? [{ at: sourceOf(this.#book, found), sentence }] : [];
+    });
+  }
+
+  /** The cells of lists that the answer of a cell rests on, for the lists of which that is known. */
+  takenBy(place: Place): readonly CellInList<Place>[] {
+    return this.#taken.of(this.address(place)).flatMap(({ start, end, at }) => {
+      const [from, to, cell] = [start, end, at].map((one) => this.#placeOf(one));
+      return from && to && cell ? [{ start: from, end: to, at: cell }] : [];
+    });
+  }
+
+  /** The cells whose formulas estimate something, and what each says. */
+  estimates(): { readonly place: Place; readonly sentence: string }[] {
+    return [...this.#estimates.values()].flatMap(({ cell, sentence }) => {
+      const place = this.#placeOf(cell);
+      return place ? [{ place, sentence }] : [];
     });
   }
 

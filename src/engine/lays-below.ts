@@ -15,7 +15,7 @@ export interface LayBelow {
 const same = (a: Place, b: Place): boolean => a.page === b.page && a.row === b.row && a.column === b.column;
 
 /** Which arguments of IF and the like the answer of a formula needs at present; parts of it are calculated once more. */
-function neededNow(engine: Engine, formula: string, page: number): NeededIn {
+export function neededNow(engine: Engine, formula: string, page: number): NeededIn {
   return ({ name, args, spans }) =>
     neededArguments(name, args.length, {
       value: (at) => {

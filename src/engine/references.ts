@@ -161,11 +161,16 @@ export const isSingle = ({ top, left, bottom, right }: Area): boolean => top ===
 export const cellsIn = (book: Book, area: Area, most?: number): Place[] =>
   isSingle(area) ? [{ page: area.page, row: area.top, column: area.left }] : typedIn(book, area, most);
 
-/** The cells that a formula on `page` refers to, in the order of the formula, each once. */
-export function precedents(book: Book, formula: string, page: number): Place[] {
+/** The cells that a formula on `page` refers to, in the order of the formula, each once; `of` chooses among the cells of an area. */
+export function precedents(
+  book: Book,
+  formula: string,
+  page: number,
+  of: (area: Area) => readonly Place[] | null = () => null,
+): Place[] {
   const found = new Map<string, Place>();
   for (const area of areasOf(book, formulaTree(formula), page))
-    for (const place of cellsIn(book, area)) found.set(placeKey(place), place);
+    for (const place of of(area) ?? cellsIn(book, area)) found.set(placeKey(place), place);
   return [...found.values()];
 }
 

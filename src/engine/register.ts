@@ -16,6 +16,7 @@ import type { CellOfCall } from "../../functions/refusal.ts";
 import { type Argument, isRefused, run, type Setting, unusualIn } from "../../functions/run.ts";
 import { addressKey, type CellAddress, type Inside } from "./inside.ts";
 import type { LaidLay } from "./laid.ts";
+import type { CellInList } from "./list-cells.ts";
 import type { PointedAt } from "./pointed.ts";
 
 /** A call that was calculated while an engine recorded calls: for the Working panel. */
@@ -39,6 +40,10 @@ export interface Context extends Setting {
   inside?: ((interpreter: Inside) => void) | undefined;
   /** Called with every cell whose formula has a problem that is about a cell of a list. */
   pointed?: ((cell: CellAddress, at: PointedAt<CellAddress>) => void) | undefined;
+  /** Called with every cell whose formula takes its answer from one cell of a list. */
+  took?: ((cell: CellAddress, from: CellInList<CellAddress>) => void) | undefined;
+  /** Called with every cell whose formula estimates something. */
+  estimated?: ((cell: CellAddress, sentence: string) => void) | undefined;
   /** Called with every cell whose formula gives a function something unusual, or gets an uncertain answer from it. */
   unusual?: ((cell: CellAddress) => void) | undefined;
 }
@@ -117,13 +122,17 @@ abstract class Sewing extends FunctionPlugin {
     const context = this.config.context as Context | undefined;
     context?.heard?.({ declaration, args });
     const { plan, joins, ...setting } = { ...this.fallback, ...context };
-    const point = ({ position, cell }: CellOfCall, sentence: string) => {
+    const find = ({ position, cell }: CellOfCall): CellInList<CellAddress> | null => {
       const list = lists[position];
-      if (!list?.range || !context?.pointed || context.heard) return;
-      const { sheet, row, col } = list.range.start;
+      if (!list?.range || context?.heard) return null;
+      const { start, end } = list.range;
       const wide = list.width();
-      const at = { sheet, row: row + Math.floor(cell / wide), col: col + (cell % wide) };
-      context.pointed(state.formulaAddress, { at, sentence });
+      const at = { ...start, row: start.row + Math.floor(cell / wide), col: start.col + (cell % wide) };
+      return { start, end, at };
+    };
+    const point = (cell: CellOfCall, sentence: string) => {
+      const found = find(cell);
+      if (found) context?.pointed?.(state.formulaAddress, { at: found.at, sentence });
     };
     let asked = 0;
     let doubtful = false;
@@ -133,6 +142,13 @@ abstract class Sewing extends FunctionPlugin {
         doubtful = true;
       },
       points: point,
+      takes: (cell) => {
+        const found = find(cell);
+        if (found) context?.took?.(state.formulaAddress, found);
+      },
+      estimates: (sentence) => {
+        if (!context?.heard) context?.estimated?.(state.formulaAddress, sentence);
+      },
       ...(plan && {
         plan: (question) => {
           const answer = plan(question);

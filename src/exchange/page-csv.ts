@@ -1,8 +1,10 @@
 /** A page of a book as comma-separated values: RFC 4180, UTF-8, no text that a spreadsheet would work out. */
 import { withDecimalMark } from "../../functions/decimal.ts";
 import { numberText } from "../../functions/number-text.ts";
+import type { Place } from "../book/address.ts";
 import { csvText } from "../engine/csv.ts";
 import type { Engine } from "../engine/engine.ts";
+import { estimatesAt } from "../engine/estimates.ts";
 import { hasAnswer } from "../engine/sentences.ts";
 import { dayText, show } from "../engine/show.ts";
 import type { CellView } from "../engine/view.ts";
@@ -20,7 +22,7 @@ export function pageCsv(engine: Engine, page: number, figures: Figures): string 
   const width = rows.reduce((most, row) => Math.max(most, row.length), columns.length);
   const across = Array.from({ length: width }, (_, column) => column);
   const cells = rows.map((_, row) =>
-    across.map((column) => text(engine.view({ page, row, column }), engine)),
+    across.map((column) => text(engine.view({ page, row, column }), engine, { page, row, column })),
   );
   const end = cells.findLastIndex((line) => line.some((cell) => cell !== "")) + 1;
   const headings = across.map((column) => columns[column]?.heading ?? "");
@@ -31,8 +33,10 @@ export function pageCsv(engine: Engine, page: number, figures: Figures): string 
 const unanswered = ({ problem }: CellView): string | null =>
   problem && !hasAnswer(problem) ? `check: ${problem.sentence}` : null;
 
-function asShown(view: CellView): string {
-  return unanswered(view) ?? view.shown;
+/** An estimate says that it is one; with its figures in full a file is for other programs, which need bare numbers. */
+function asShown(view: CellView, engine: Engine, place: Place): string {
+  const isEstimate = typeof view.value === "number" && estimatesAt(engine, place).length > 0;
+  return unanswered(view) ?? (isEstimate ? `${view.shown} (estimated)` : view.shown);
 }
 
 /** A figure as the engine has it, ten decimal places, with the book's decimal mark and without its unit; a day as ISO writes it. */

@@ -12,6 +12,7 @@ import { isFormula } from "../book/formula.ts";
 import { everyName } from "../book/names.ts";
 import type { Page } from "../book/shape.ts";
 import type { Engine } from "../engine/engine.ts";
+import { estimateText } from "../engine/estimates.ts";
 import { hasAnswer } from "../engine/sentences.ts";
 import { dayText, show } from "../engine/show.ts";
 import { FIRST_WORKING, HEADING_LINES, LiveFormulas, NotPlain } from "./live-formula.ts";
@@ -55,7 +56,8 @@ export async function writeXlsx(engine: Engine): Promise<Spreadsheet> {
     pages[index]!.forEach((row, r) => {
       row.forEach((cell, c) => {
         const view = engine.view({ page: index, row: r, column: c });
-        const note = [page.notes[cellAddress(r, c)], cell.fixed].filter(Boolean).join("\n");
+        const estimate = estimateText(engine, { page: index, row: r, column: c });
+        const note = [page.notes[cellAddress(r, c)], cell.fixed, estimate].filter(Boolean).join("\n");
         if (cell.formula !== undefined) alive += 1;
         if (cell.fixed !== undefined) fixed += 1;
         if (cell.value === null && cell.formula === undefined && note === "") return;

@@ -8,6 +8,7 @@ import { isFormula } from "../book/formula.ts";
 import { hiddenRows } from "../book/hidden-rows.ts";
 import type { Page } from "../book/shape.ts";
 import type { Engine } from "../engine/engine.ts";
+import { ESTIMATE_SAYS, ESTIMATE_SIGN, estimatesAt } from "../engine/estimates.ts";
 import { LAID_SIGNS, laidSign } from "../engine/laid.ts";
 import { laysBelow } from "../engine/lays-below.ts";
 import type { CellView } from "../engine/view.ts";
@@ -59,7 +60,9 @@ export function paperCell(engine: Engine, place: Place, called: string): PaperCe
   const outline = smallOutline(view);
   const below = own || !worked || view.kind === "piece" ? [] : laysBelow(engine, place);
   const origin = own ?? below[0]?.origin ?? null;
-  const sign = origin && typeof view.value === "number" ? `${laidSign(origin)} ` : "";
+  const isEstimate = typeof view.value === "number" && estimatesAt(engine, place).length > 0;
+  const laid = origin && typeof view.value === "number" ? `${laidSign(origin)} ` : "";
+  const sign = `${laid}${isEstimate ? `${ESTIMATE_SIGN} ` : ""}`;
   const shown = problem?.is === "verdict" ? "check" : view.shown;
   const text = `${sign}${shown}`;
   return {
@@ -70,9 +73,11 @@ export function paperCell(engine: Engine, place: Place, called: string): PaperCe
   };
 }
 
-/** The remarks that say what signs of lays mean. */
+/** The remarks that say what the signs of lays and estimates mean. */
 export const signRemarks = (signs: ReadonlySet<string>): string[] =>
-  LAID_SIGNS.filter(([sign]) => signs.has(sign)).map(([sign, says]) => `${sign}  ${says}`);
+  [...LAID_SIGNS, [ESTIMATE_SIGN, ESTIMATE_SAYS] as const]
+    .filter(([sign]) => signs.has(sign))
+    .map(([sign, says]) => `${sign}  ${says}`);
 
 export function pageTable(
   engine: Engine,
@@ -117,6 +122,7 @@ export function pageTable(
         problems += 1;
       }
       if (origin && /^[≈≤✓✎]/.test(cell.text)) signs.add(laidSign(origin));
+      if (cell.text.includes(`${ESTIMATE_SIGN} `)) signs.add(ESTIMATE_SIGN);
       return cell;
     });
     return { cells: tick ? [...cells, { text: "□" }] : cells, notes };

@@ -8,6 +8,7 @@ import {
   type Place,
   placeKey,
 } from "../../book/address.ts";
+import { estimateText } from "../../engine/estimates.ts";
 import { cellText } from "../../engine/label.ts";
 import { laidText } from "../../engine/laid.ts";
 import { laysBelowText } from "../../engine/lays-below.ts";
@@ -71,6 +72,7 @@ function messageOf({ session, place, away, exactly }: Props) {
   if (said.length > 0) return <span className="cell-message-problem">{said.join("; ")}</span>;
   const parts = sharedOutAt(engine, place);
   const laid = view.origin ? laidText(view.origin) : laysBelowText(engine, place);
+  const estimate = estimateText(engine, place);
   return (
     <>
       {exactly && (
@@ -78,9 +80,10 @@ function messageOf({ session, place, away, exactly }: Props) {
           full precision: {exact(view.value, view.kind, book) || "blank"}
         </span>
       )}
-      {exactly && (parts || laid) && " "}
+      {exactly && (parts || laid || estimate) && " "}
       {parts && <span className="cell-message-about">{parts}</span>}
       {laid && <span className="cell-message-about">{laid}</span>}
+      {estimate && <span className="cell-message-about">{estimate}</span>}
     </>
   );
 }

@@ -6,12 +6,12 @@ import "./plugins.ts";
 import Handsontable from "handsontable/base";
 import { type Block, noteAt, type Place } from "../../book/address.ts";
 import { type Column, MOST_COLUMNS, MOST_ROWS, type Page } from "../../book/shape.ts";
-import type { Said } from "../../engine/pointed.ts";
+import { estimateText } from "../../engine/estimates.ts";
 import type { CellView } from "../../engine/view.ts";
 import { Arrangement } from "./arrangement.ts";
 import { CellViews } from "./cell-views.ts";
 import type { EditSession, ShownGrid } from "./edit-session.ts";
-import { drawCell, nameTable } from "./paint.ts";
+import { type Beside, drawCell, nameTable } from "./paint.ts";
 import { settings } from "./settings.ts";
 import { rowsShown, shape } from "./shown-size.ts";
 import { blockEnd, TabRun } from "./steps-of-keys.ts";
@@ -100,12 +100,13 @@ export class GridView implements ShownGrid {
     return draft.place.row === row && draft.place.column === column ? draft.text : null;
   }
 
-  /** What formulas elsewhere say about a cell; a cell that can't be asked about has nothing said. */
-  saidAt(place: Place): readonly Said[] {
+  /** What the rest of the book says about a cell; a cell that can't be asked about has nothing said. */
+  #elsewhere(place: Place): Pick<Beside, "said" | "estimate"> {
+    const { engine } = this.#session.store;
     try {
-      return this.#session.store.engine.saidOf(place);
+      return { said: engine.saidOf(place), estimate: estimateText(engine, place) };
     } catch {
-      return [];
+      return { said: [], estimate: "" };
     }
   }
 
@@ -113,16 +114,12 @@ export class GridView implements ShownGrid {
     const place = { page: this.#page, row, column };
     const cut = this.#session.cutBlock;
     const book = this.#session.store.shown;
-    drawCell(
-      td,
-      this.view(row, column),
-      place,
-      book,
-      noteAt(book, place),
-      this.draftAt(row, column),
-      this.saidAt(place),
-      isIn(place, cut),
-    );
+    drawCell(td, this.view(row, column), place, book, {
+      note: noteAt(book, place),
+      draft: this.draftAt(row, column),
+      ...this.#elsewhere(place),
+      cut: isIn(place, cut),
+    });
   }
 
   /** Draws the cells that are on the screen and nothing else; sizes, selection and focus stay as they are. */

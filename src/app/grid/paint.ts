@@ -3,6 +3,7 @@
 import type Handsontable from "handsontable/base";
 import type { Place } from "../../book/address.ts";
 import type { Book, Column, ColumnKind } from "../../book/shape.ts";
+import { ESTIMATE_SIGN } from "../../engine/estimates.ts";
 import { cellText } from "../../engine/label.ts";
 import { laidSign, laidText } from "../../engine/laid.ts";
 import { type Said, saidTexts } from "../../engine/pointed.ts";
@@ -13,14 +14,25 @@ import { samePlace } from "./edit-session.ts";
 
 const TEXTS = new Set(["text", "verdict", "flag", "piece"]);
 
+/** What belongs to a cell beside its view. */
+export interface Beside {
+  readonly note: string;
+  /** What is being typed for it in the formula bar. */
+  readonly draft: string | null;
+  /** What formulas elsewhere say about it. */
+  readonly said: readonly Said[];
+  /** Which estimate it is or rests on; "" when it rests on measurements. */
+  readonly estimate: string;
+  /** Whether it moves to where it is pasted. */
+  readonly cut: boolean;
+}
+
 /** What a screen reader adds to the cell's text, and a pointer shows; "" when the text says it all. */
 function description(
   { problem, name, worked, origin }: CellView,
   place: Place,
-  note: string,
   book: Book,
-  said: readonly Said[],
-  cut: boolean,
+  { note, said, estimate, cut }: Beside,
 ): string {
   const waits = problem && !samePlace(problem.from, place);
   const looking =
@@ -36,6 +48,7 @@ function description(
     name && `named ${name}`,
     worked && !problem && "calculated",
     origin && laidText(origin),
+    estimate,
     note && `note: ${note}`,
     cut && "cut: it moves to where you paste it",
   ]
@@ -44,16 +57,8 @@ function description(
 }
 
 /** Puts a view of a cell into its element. Classes are toggled one by one: the others are the library's. */
-export function drawCell(
-  td: HTMLElement,
-  view: CellView,
-  place: Place,
-  book: Book,
-  note: string,
-  draft: string | null,
-  said: readonly Said[],
-  cut: boolean,
-): void {
+export function drawCell(td: HTMLElement, view: CellView, place: Place, book: Book, beside: Beside): void {
+  const { note, draft, said, estimate, cut } = beside;
   const text = draft ?? view.shown;
   if (td.textContent !== text) td.textContent = text;
   const { problem, worked } = view;
@@ -73,12 +78,14 @@ export function drawCell(
   is.toggle("cell-cut", cut);
   drawShape(td, view, place, book);
   // A verdict that all is well is proved by its lay.
-  const sign = view.origin && figure ? laidSign(view.origin) : "";
+  const sign = figure
+    ? [view.origin && laidSign(view.origin), estimate && ESTIMATE_SIGN].filter(Boolean).join(" ")
+    : "";
   if (sign !== (td.dataset.laid ?? "")) {
     if (sign) td.dataset.laid = sign;
     else delete td.dataset.laid;
   }
-  const words = description(view, place, note, book, said, cut);
+  const words = description(view, place, book, beside);
   if (words === (td.getAttribute("aria-description") ?? "")) return;
   if (words === "") {
     td.removeAttribute("aria-description");

@@ -3,6 +3,7 @@ import "./working.css";
 import { memo } from "react";
 import type { Place } from "../../book/address.ts";
 import type { Engine } from "../../engine/engine.ts";
+import { estimateText } from "../../engine/estimates.ts";
 import { chainPlaces, explain } from "../../engine/explain.ts";
 import { cellText, labelOf } from "../../engine/label.ts";
 import { laidText } from "../../engine/laid.ts";
@@ -87,6 +88,7 @@ const Section = memo(function Section({ engine, place, onPlace }: SectionProps) 
   const from = problem && engine.address(problem.from);
   const { origin } = engine.view(place);
   const laid = origin ? laidText(origin) : onPlace ? "" : laysBelowText(engine, place);
+  const estimate = estimateText(engine, place);
   return (
     <section className="worked" aria-label={`Working of ${called}`}>
       <h3>
@@ -107,6 +109,7 @@ const Section = memo(function Section({ engine, place, onPlace }: SectionProps) 
       {called !== address && <p className="worked-address">{address}</p>}
       <p className="formula">{typed}</p>
       {laid && <p className="worked-laid">{laid}</p>}
+      {estimate && <p className="worked-laid">{estimate}</p>}
       {problem && (
         <p className={problem.is === "pending" ? undefined : "look"}>
           {problem.sentence}

@@ -5,6 +5,8 @@ import type { Book } from "../../../src/book/shape.ts";
 import { checks } from "../../../src/engine/checks.ts";
 import { convertBook } from "../../../src/engine/convert.ts";
 import { Engine } from "../../../src/engine/engine.ts";
+import { estimateText } from "../../../src/engine/estimates.ts";
+import { pageCsv } from "../../../src/exchange/page-csv.ts";
 import { quickLay } from "../../../src/lay/quick.ts";
 import { castBook } from "./cast.ts";
 
@@ -81,3 +83,29 @@ test("bare figures in a chart are lengths: in centimetres every garment stays th
       9,
     );
 });
+
+test("a girth worked out from another is an estimate, and so is what rests on it, and nothing else of the chart", () => {
+  const book = typed(
+    castBook(2, 2),
+    ["Measure!G2", "=GIRTH_OVER(G1; 1/16; 2)"],
+    ["Skirts!H1", "=B1+1"],
+    ["Skirts!H2", "=B2+1"],
+    ["Skirts!I1", '=IF(C1>0; C1; B1)'],
+    ["Skirts!I2", "=SUM(B1:B2)"],
+  );
+  const engine = new Engine(book, quickLay);
+  const text = (address: string) => estimateText(engine, at(book, address));
+  expect(text("Measure!G2")).toBe(
+    "estimated: the girth over 2 layers, worked out from the 29 in beneath; measure over everything worn when you can",
+  );
+  const rests = "rests on an estimate: role 1, Waist girth (Measure!G2)";
+  expect(["B1", "D1", "H1", "I2"].map((cell) => text(`Skirts!${cell}`))).toEqual([rests, rests, rests, rests]);
+  // The other wearer's figure comes from the same chart, and IF passes the estimate over.
+  expect(["B2", "C1", "D2", "H2", "I1"].map((cell) => text(`Skirts!${cell}`))).toEqual(["", "", "", "", ""]);
+  expect(engine.restsOn(at(book, "Skirts!B1")).map((one) => engine.address(one))).toEqual(["Measure!G2", "Skirts!A1"]);
+  expect(pageCsv(engine, 1, "shown").split("\n")[1]).toMatch(/^role 1,29 3\/4 \(estimated\),40,piece/);
+  // Measured at last, nothing is an estimate any more.
+  engine.become(typed(book, ["Measure!G2", "29 1/2"]));
+  expect([text("Measure!G2"), text("Skirts!D1")]).toEqual(["", ""]);
+  engine.destroy();
+}); // biome-ignore format: sentences

@@ -30,3 +30,14 @@ export const EXAMPLE_SEAMS = asBlock(
   6,
   ["Piece", "Edge", "Sewn to", "Its edge", "How", "Wanted difference"],
 );
+
+export const EXAMPLE_LOG = asBlock(
+  [
+    ["front", "waist", 0.25, "out", "each side"],
+    ["back", "waist", 0.5, "out", null],
+    ["back", "waist", 0.25, "in", "all round"],
+    ["armhole", "lower", 0.125, "in", "each side"],
+  ].flat(),
+  5,
+  ["Piece", "Seam", "Amount", "In or out", "Each side or all round"],
+);

@@ -1,0 +1,154 @@
+/**
+ * By how much an edge has changed in the fittings: by its own entries in the log, or where it has none by
+ * those of the edges that it is sewn to, carried along the list of seams through plain and eased seams.
+ */
+import { misspeltPhrase, nearestWord } from "../nearest-word.ts";
+import { Refusal } from "../refusal.ts";
+import { cellOfLog, type FittingLog, type LogEntry, type SeamEnd } from "./log-list.ts";
+import { edgeKey, type Seam } from "./seam-list.ts";
+
+/** The change of one edge in the log. */
+export interface OwnChange {
+  readonly name: string;
+  readonly entries: readonly LogEntry[];
+  /** Sum of the amounts all round, and of those for each side, which count twice. */
+  readonly allRound: number;
+  readonly eachSide: number;
+}
+
+export interface EdgeChange {
+  /** The edges whose entries count: the edge itself, or its neighbours. */
+  readonly from: readonly OwnChange[];
+  /** Edges passed on the way, from the changed edge to the one asked about; empty for its own entries. */
+  readonly way: readonly string[];
+  /** A sentence about a change that could not be carried, or null. */
+  readonly open: string | null;
+}
+
+export const netOf = ({ allRound, eachSide }: OwnChange): number => allRound + 2 * eachSide;
+const sumOf = (from: readonly OwnChange[]): number => from.reduce((sum, one) => sum + netOf(one), 0);
+
+interface Source {
+  readonly from: readonly OwnChange[];
+  readonly way: readonly string[];
+}
+
+/**
+ * The change of the edge called `name`, "bodice waist", at one end of it where `end` says so. Refuses a name
+ * that neither the log nor the list of seams has, an entry whose name is a misspelling of one in the list,
+ * and neighbours whose changes disagree.
+ */
+export function changeOf(
+  name: string,
+  end: SeamEnd | null,
+  log: FittingLog,
+  seams: readonly Seam[],
+): EdgeChange {
+  const listed = new Set(seams.flatMap(({ sides }) => sides.flat().map(edgeKey)));
+  refuseMisspelt(log, listed);
+  if (!log.names.has(name) && !listed.has(name)) {
+    const near = nearestWord(name, [...listed, ...log.names]);
+    throw new Refusal(
+      `neither the fitting log nor the list of seams knows "${name}"${near ? `; is "${near}" meant?` : ""}`,
+    );
+  }
+  const own = ownChange(name, end, log);
+  if (own) return { from: [own], way: [], open: null };
+  const open: string[] = [];
+  const found = sourcesOf(name, new Set([name]));
+  const distinct = found.filter(
+    (one, i) => found.findIndex((other) => sourceKey(other) === sourceKey(one)) === i,
+  );
+  const [first, ...others] = distinct;
+  const other = others.find((one) => Math.abs(sumOf(one.from) - sumOf(first!.from)) > 1e-9);
+  if (first && other)
+    throw new Refusal(
+      (say) =>
+        `the edges sewn to "${name}" disagree, ${said(first, say)} and ${said(other, say)}: write in the fitting log by how much "${name}" itself was altered`,
+    );
+  return { from: first?.from ?? [], way: first?.way ?? [], open: first ? null : (open[0] ?? null) };
+
+  /** The changes that reach an edge through its seams, without passing an edge twice. */
+  function sourcesOf(edge: string, passed: ReadonlySet<string>): Source[] {
+    return seams.flatMap((seam): Source[] => {
+      if (seam.how !== "plain" && seam.how !== "eased") return [];
+      const keys = seam.sides.map((side) => side.map(edgeKey));
+      const mine = keys.findIndex((side) => side.includes(edge));
+      if (mine < 0) return [];
+      const others = [...new Set(keys[1 - mine]!)];
+      if (others.some((one) => passed.has(one))) return [];
+      const next = new Set([...passed, ...others]);
+      const reached = others.map((one) => reach(one, next));
+      if (new Set(keys[mine]).size > 1) {
+        const changed = reached.flatMap((one) => one ?? []);
+        if (changed.some(({ from }) => Math.abs(sumOf(from)) > 1e-12))
+          open.push(
+            `"${others.join('" and "')}" was altered, and nothing says how much of it falls to "${edge}", one of ${new Set(keys[mine]).size} edges sewn to it: write each in the fitting log`,
+          );
+        return [];
+      }
+      const parts = reached.filter((one) => one !== null);
+      if (parts.length === 0) return [];
+      if (parts.length === 1) return parts[0]!.map((one) => ({ ...one, way: [...one.way, edge] }));
+      // Of edges in succession the changes add up; one that nobody altered has changed by nothing.
+      const firsts = parts.map((part) => part[0]!);
+      return [
+        {
+          from: firsts.flatMap(({ from }) => from),
+          way: [...new Set(firsts.flatMap(({ way }) => way)), edge],
+        },
+      ];
+    });
+  }
+
+  /** What reaches an edge: its own change, or those of its other neighbours; null for nothing. */
+  function reach(edge: string, passed: ReadonlySet<string>): Source[] | null {
+    const change = ownChange(edge, end, log);
+    if (change) return [{ from: [change], way: [edge] }];
+    const further = sourcesOf(edge, passed);
+    return further.length > 0 ? further : null;
+  }
+}
+
+const sourceKey = ({ from }: Source): string =>
+  from
+    .map(({ name }) => name)
+    .toSorted()
+    .join(" + ");
+
+function said({ from }: Source, say: (length: number, ...beside: number[]) => string): string {
+  const net = sumOf(from);
+  const names = from.map(({ name }) => `"${name}"`).join(" and ");
+  return net === 0
+    ? `${names} unaltered`
+    : `${names} ${net > 0 ? "let out" : "taken in"} ${say(Math.abs(net), 0)}`;
+}
+
+/** The edge's own entries; null when it has none. Refuses a whole seam of which only an end was altered. */
+function ownChange(name: string, end: SeamEnd | null, { entries }: FittingLog): OwnChange | null {
+  const own = entries.filter((entry) => entry.name === name);
+  if (own.length === 0) return null;
+  const atEnd = own.find((entry) => entry.end !== null);
+  if (end === null && atEnd)
+    throw new Refusal(
+      `row ${atEnd.number} of the fitting log alters "${name}" at the ${atEnd.end} only: ask for its top or its bottom`,
+      cellOfLog(atEnd.places, "end"),
+    );
+  const counted = own.filter((entry) => entry.end === null || entry.end === end);
+  const sum = (each: boolean) =>
+    counted.reduce((total, { amount, eachSide }) => total + (eachSide === each ? amount : 0), 0);
+  return { name, entries: counted, allRound: sum(false), eachSide: sum(true) };
+}
+
+/** An entry that names no edge of the list, and is near one, is misspelt: it would count for nothing. */
+function refuseMisspelt({ entries }: FittingLog, listed: ReadonlySet<string>): void {
+  for (const { name, number, places } of entries) {
+    if (listed.size === 0 || listed.has(name)) continue;
+    const meant = misspeltPhrase(name, listed);
+    if (meant)
+      throw new Refusal(
+        `row ${number} of the fitting log names "${name}", and the list of seams has no such edge; is "${meant}" meant?`,
+        cellOfLog(places, "seam"),
+      );
+  }
+}

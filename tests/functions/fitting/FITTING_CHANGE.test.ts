@@ -1,0 +1,143 @@
+import { describe, expect, test } from "vitest";
+import type { Cell } from "../../../functions/define.ts";
+import { FITTING_CHANGE } from "../../../functions/fitting/FITTING_CHANGE.ts";
+import { LOG_VERDICT } from "../../../functions/fitting/LOG_VERDICT.ts";
+import { SEAM_CHANGE } from "../../../functions/fitting/SEAM_CHANGE.ts";
+import { explain, isRefused, run, toLookAt } from "../../../functions/run.ts";
+import { setting } from "../laws.ts";
+import { blockOf, seamsOf } from "./seam-lists.ts";
+
+type Row = readonly Cell[];
+const HEADS = [
+  "Date",
+  "Round",
+  "Piece",
+  "Seam",
+  "Amount",
+  "In or out",
+  "Top or bottom",
+  "Each side or all round",
+  "Carried into version",
+];
+/** A log: piece, seam, amount, in or out, top or bottom, each side or all round, carried. */
+const logOf = (...rows: Row[]) =>
+  blockOf(
+    HEADS,
+    rows.map((row) => [null, "1", ...row]),
+  );
+const inches = setting("in");
+const ask = (log: unknown, seam: string, ...more: unknown[]) => {
+  const answer = run(FITTING_CHANGE, [log, seam, ...more] as never, inches);
+  return isRefused(answer) ? answer.refusal : answer;
+};
+
+// Independent: SEAM_CHANGE adds up the signed amounts of a log's columns.
+test("a log with signed amounts comes to what SEAM_CHANGE makes of its columns", () => {
+  const rows: Row[] = [["bodice", "waist", -0.5], ["bodice", "side", -0.25], ["Bodice", " waist", 0.25]]; // biome-ignore format: rows
+  const columns = [0, 1, 2].map((i) => rows.map((row) => row[i]!));
+  expect(ask(logOf(...rows), "bodice waist")).toBe(
+    run(SEAM_CHANGE, [...columns, "bodice", "waist"] as never, inches),
+  );
+});
+
+test("an amount for each side counts twice, once, and the Working shows it", () => {
+  const log = logOf(["bodice", "waist", 0.25, "out", null, "each side"], ["bodice", "waist", 0.5, "in"]);
+  expect(ask(log, "bodice waist")).toBe(0);
+  expect(
+    ask(logOf(["bodice", "waist", 0.25, "out", null, "each side"]), "bodice waist", null, null, "each side"),
+  ).toBe(0.25);
+  const { steps } = explain(FITTING_CHANGE, [log, "bodice waist"] as never, inches);
+  expect(steps.find(({ name }) => name === "net")).toMatchObject({
+    rule: "all_round + 2 * each_side",
+    value: 0,
+  });
+  expect(steps.find(({ name }) => name === "each_side")?.value).toBe(0.25);
+});
+
+describe("a change is carried along the list of seams", () => {
+  const seams = seamsOf(
+    ["bodice", "waist", "skirt", "waist"],
+    ["skirt", "waist", "peplum", "top", "eased", 1],
+    ["skirt", "hem", "flounce", "top", "gathered", null, 2],
+    ["front + back", "lower", "band", "upper"],
+  );
+
+  test("through several seams in a row, each once, but not through gathers", () => {
+    const log = logOf(["bodice", "waist", 0.5, "out"]);
+    for (const edge of ["bodice waist", "skirt waist", "peplum top"]) expect(ask(log, edge, seams)).toBe(0.5);
+    expect(ask(logOf(["skirt", "hem", 2, "out"]), "flounce top", seams)).toBe(0);
+    const { steps } = explain(FITTING_CHANGE, [log, "peplum top", seams] as never, inches);
+    expect(steps.find(({ name }) => name === "carried")?.rule).toContain(
+      '"bodice waist", "skirt waist", "peplum top"',
+    );
+  });
+
+  test("an edge's own entries count before those of its neighbours", () => {
+    const log = logOf(["bodice", "waist", 0.5, "out"], ["skirt", "waist", 0.25, "in"]);
+    expect(ask(log, "skirt waist", seams)).toBe(-0.25);
+    expect(ask(log, "peplum top", seams)).toBe(-0.25);
+  });
+
+  test("neighbours that disagree are said, never added up; those that agree count once", () => {
+    const log = (peplum: number) => logOf(["bodice", "waist", 0.5, "out"], ["peplum", "top", peplum, "out"]);
+    expect(ask(log(0.5), "skirt waist", seams)).toBe(0.5);
+    expect(ask(log(0.25), "skirt waist", seams)).toBe(
+      'the edges sewn to "skirt waist" disagree, "bodice waist" let out 1/2 in and "peplum top" let out 1/4 in: write in the fitting log by how much "skirt waist" itself was altered',
+    );
+  });
+
+  test("edges in succession add up; what they are sewn to is not shared out among them without a word", () => {
+    const log = logOf(["front", "lower", 0.25, "out", null, "each side"], ["back", "lower", 0.25, "in"]);
+    expect(ask(log, "band upper", seams)).toBe(0.25);
+    expect(ask(logOf(["front", "lower", 0.5, "out"]), "band upper", seams)).toBe(0.5);
+    const band = logOf(["band", "upper", 0.5, "out"]);
+    expect(ask(band, "front lower", seams)).toBe(0);
+    expect(toLookAt(FITTING_CHANGE, [band, "front lower", seams] as never, inches).join()).toMatch(
+      /"band upper" was altered, and nothing says how much of it falls to "front lower", one of 2 edges/,
+    );
+  });
+
+  test("seams in a circle are gone through once", () => {
+    const round = seamsOf(["a", "top", "b", "top"], ["b", "top", "c", "top"], ["c", "top", "a", "top"]);
+    for (const edge of ["a top", "b top", "c top"])
+      expect(ask(logOf(["a", "top", 0.5]), edge, round)).toBe(0.5);
+  });
+});
+
+test("a seam altered at one end is asked for by its end; an entry without an end counts for both", () => {
+  const log = logOf(["bodice", "side", 0.5, "out", "bottom"], ["bodice", "side", 0.25, "in"]);
+  expect(ask(log, "bodice side", null, "bottom")).toBe(0.25);
+  expect(ask(log, "bodice side", null, "top")).toBe(-0.25);
+  expect(ask(log, "bodice side")).toBe(
+    'row 1 of the fitting log alters "bodice side" at the bottom only: ask for its top or its bottom',
+  );
+});
+
+test("an entry that was carried into a version counts no longer, and its seam stays known", () => {
+  const log = logOf(["bodice", "waist", 0.5, "out", null, null, "2"], ["bodice", "waist", 0.25, "in"]);
+  expect(ask(log, "bodice waist")).toBe(-0.25);
+  expect(ask(logOf(["bodice", "waist", 0.5, "out", null, null, 2]), "bodice waist")).toBe(0);
+});
+
+test.each([
+  ["a seam that nobody knows", [["bodice", "waist", 0.5]], "bodice wrist", 'neither the fitting log nor the list of seams knows "bodice wrist"; is "bodice waist" meant?'],
+  ["a misspelt entry", [["bodise", "waist", 0.5]], "bodice waist", 'row 1 of the fitting log names "bodise waist", and the list of seams has no such edge; is "bodice waist" meant?'],
+  ["an amount without a seam", [["bodice", null, 0.5]], "bodice waist", "row 1 of the fitting log names no seam, although it has an amount: write what was altered, or clear the row"],
+  ["a seam without an amount", [["bodice", "waist", null]], "bodice waist", "row 1 of the fitting log names the bodice's waist and has no amount: write how much it was let out or taken in, or clear the row"],
+  ["a minus that says in", [["bodice", "waist", -0.5, "in"]], "bodice waist", "row 1 of the fitting log has -1/2 in and says in: write 1/2 in with in or out, or leave in or out blank"],
+] as const)("%s is refused in a sentence, never a 0", (_, rows, seam, sentence) => {
+  expect(ask(logOf(...rows), seam, seamsOf(["bodice", "waist", "skirt", "waist"]))).toBe(sentence);
+}); // biome-ignore format: a table
+
+test("LOG_VERDICT points at the first entry that names no edge of the list", () => {
+  const points: unknown[] = [];
+  const log = logOf(["bodice", "waist", 0.5], ["bodice", "dart", 0.25]);
+  const answer = run(LOG_VERDICT, [log, seamsOf(["bodice", "waist", "skirt", "waist"])] as never, {
+    ...inches,
+    points: (at) => points.push(at),
+  });
+  expect(answer).toMatch(
+    /^check: row 2 of the fitting log names "bodice dart", and the list of seams has no such edge/,
+  );
+  expect(points).toEqual([{ position: 0, cell: 9 + 3 }]);
+});

@@ -95,7 +95,7 @@ const ROOMS_OF_APP: readonly (readonly string[])[] = [
   ["store-hooks", "rescue", "faults", "dialog", "menu", "measured"],
   ["naming"],
   ["files", "grid", "checks", "working", "lay"],
-  ["drawing", "whatif", "begin", "help", "pages"],
+  ["drawing", "whatif", "begin", "help", "pages", "print"],
   ["shell"],
   ["page"],
   ["main"],

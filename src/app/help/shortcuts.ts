@@ -7,6 +7,7 @@ interface Acts {
   readonly books: () => void;
   readonly save: () => void;
   readonly saveElsewhere: () => void;
+  readonly print: () => void;
   readonly checks: () => void;
   readonly page: (by: number) => void;
   readonly part: (by: number) => void;
@@ -72,6 +73,12 @@ export const SHORTCUTS: readonly Shortcut[] = [
     does: "open Books: saved books, ready books, a file, a new book",
     hears: (event) => control(event) && letter(event) === "o",
     act: ({ books }) => books(),
+  },
+  {
+    keys: "Alt P",
+    does: "open Print: the pattern and the other documents of the book, as they will be on paper",
+    hears: (event) => alt(event) && letter(event) === "p",
+    act: ({ print }) => print(),
   },
   {
     keys: "Alt L",

@@ -1,4 +1,5 @@
 /** One open book: its pages, the grid with the formula above it, the panels beside it, the checks at the foot. */
+import { lazy, Suspense } from "react";
 import { Begin } from "../begin/Begin.tsx";
 import { Checks } from "../checks/Checks.tsx";
 import { Guard } from "../faults/Guard.tsx";
@@ -14,6 +15,11 @@ import { Side } from "./Side.tsx";
 import { Top } from "./Top.tsx";
 import { type Opened, useOpenBook } from "./use-open-book.ts";
 
+/** It comes when it is opened first. */
+const PrintDialog = lazy(() =>
+  import("../print/PrintDialog.tsx").then((module) => ({ default: module.PrintDialog })),
+);
+
 export function OpenBook(props: Opened) {
   const { store, keeper, keeping } = props;
   const revision = useRevision(store);
@@ -25,6 +31,8 @@ export function OpenBook(props: Opened) {
     open,
     save,
     fileQuestion,
+    print,
+    printFor,
     help,
     helpAbout,
     showBooks,
@@ -60,6 +68,7 @@ export function OpenBook(props: Opened) {
           onNew={() => showBooks("begin")}
           onBooks={() => showBooks("books")}
           onSave={() => save()}
+          onPrint={() => print()}
           onHelp={() => help(null)}
           onRefused={refused}
         />
@@ -135,6 +144,13 @@ export function OpenBook(props: Opened) {
             }}
             onDone={() => setIncoming(null)}
           />
+        </Guard>
+      )}
+      {dialog === "print" && (
+        <Guard name="Print" className="guard-over" onDone={() => setDialog(null)}>
+          <Suspense>
+            <PrintDialog store={store} place={place} wanted={printFor} onDone={() => setDialog(null)} />
+          </Suspense>
         </Guard>
       )}
       {dialog === "help" && (

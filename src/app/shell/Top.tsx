@@ -16,11 +16,12 @@ interface Props {
   readonly onNew: () => void;
   readonly onBooks: () => void;
   readonly onSave: () => void;
+  readonly onPrint: () => void;
   readonly onHelp: () => void;
   readonly onRefused: (sentence: string) => void;
 }
 
-export function Top({ store, keeping, onNew, onBooks, onSave, onHelp, onRefused }: Props) {
+export function Top({ store, keeping, onNew, onBooks, onSave, onPrint, onHelp, onRefused }: Props) {
   const { unit, mark, decimal = "point" } = store.shown;
   const report = (refusal: string | null) => {
     if (refusal) onRefused(refusal);
@@ -52,6 +53,9 @@ export function Top({ store, keeping, onNew, onBooks, onSave, onHelp, onRefused 
         </button>
         <button type="button" onClick={onSave}>
           Save a file
+        </button>
+        <button type="button" onClick={onPrint}>
+          Print
         </button>
       </div>
       <div className="top-group">

@@ -17,6 +17,7 @@ import { addShortcuts } from "../help/shortcuts.ts";
 import { helpWhileTyping } from "../help/while-typing.ts";
 import { backgroundOf } from "../lay/background.ts";
 import { joinSearchOf } from "../lay/join-search.ts";
+import type { PrintFor } from "../print/choices.ts";
 import { within } from "../store-hooks.ts";
 import { type IncomingFile, isReadHere } from "./Incoming.tsx";
 import type { Message } from "./Messages.tsx";
@@ -30,7 +31,8 @@ export interface Opened {
 
 export function useOpenBook({ store, keeper, keeping }: Opened) {
   const [chosen, setChosen] = useState<Place>(keeping.place);
-  const [dialog, setDialog] = useState<"books" | "begin" | "help" | null>(null);
+  const [dialog, setDialog] = useState<"books" | "begin" | "help" | "print" | null>(null);
+  const [printFor, setPrintFor] = useState<PrintFor>({});
   const [helpAbout, setHelpAbout] = useState<string | null>(null);
   const [message, setMessage] = useState<Message | null>(null);
   const [listing, setListing] = useState(false);
@@ -133,6 +135,14 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
     void saving.save(how);
   };
 
+  /** Opens the dialog of paper, for something of the page if it is given. */
+  const print = (wanted: PrintFor = {}) => {
+    // What is half typed is printed too.
+    sessionOf(store).settle();
+    setPrintFor(wanted);
+    setDialog("print");
+  };
+
   /** Opens the help, with the entry of that name if there is one. */
   const help = (about: string | null) => {
     setHelpAbout(about);
@@ -146,9 +156,9 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
     else setTimeout(() => document.querySelector<HTMLElement>(".check")?.focus());
   };
 
-  const acts = useRef({ open, save, help, checks, showBooks, turnTo, place });
+  const acts = useRef({ open, save, print, help, checks, showBooks, turnTo, place });
   useEffect(() => {
-    acts.current = { open, save, help, checks, showBooks, turnTo, place };
+    acts.current = { open, save, print, help, checks, showBooks, turnTo, place };
   });
   useEffect(
     () =>
@@ -158,6 +168,7 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
         books: () => acts.current.showBooks("books"),
         save: () => acts.current.save(),
         saveElsewhere: () => acts.current.save("elsewhere"),
+        print: () => acts.current.print(),
         checks: () => acts.current.checks(),
         page: (by) => {
           const next = acts.current.place.page + by;
@@ -177,6 +188,8 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
     open,
     save,
     fileQuestion: saving.question,
+    print,
+    printFor,
     help,
     helpAbout,
     showBooks,

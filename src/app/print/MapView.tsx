@@ -1,0 +1,78 @@
+/** The map of a pattern: which sheet lies where, the shown one marked; a press on a sheet shows it. */
+import { memo, type PointerEvent } from "react";
+import type { PageMap } from "./page-map.ts";
+
+interface Props {
+  readonly map: PageMap;
+  readonly sheet: number;
+  readonly onSheet: (sheet: number) => void;
+}
+
+export function MapView({ map, sheet, onSheet }: Props) {
+  const { width, height, tiles } = map;
+  const press = ({ currentTarget, clientX, clientY }: PointerEvent<SVGSVGElement>) => {
+    const inverse = currentTarget.getScreenCTM()?.inverse();
+    if (!inverse) return;
+    const { x, y } = new DOMPoint(clientX, clientY).matrixTransform(inverse);
+    const tile = tiles.find(
+      (one) => x >= one.left && x < one.left + one.width && y >= one.top && y < one.top + one.height,
+    );
+    if (tile) onSheet(tile.sheet);
+  };
+  const here = tiles.find((one) => one.sheet === sheet);
+  return (
+    <figure className="print-map">
+      <svg
+        width={width}
+        height={height}
+        viewBox={`0 0 ${width} ${height}`}
+        role="img"
+        aria-label={`Map of ${tiles.length} sheets${here ? `; ${here.name} is shown` : ""}`}
+        onPointerUp={press}
+      >
+        <Sheets map={map} />
+        {here && (
+          <rect
+            className="print-map-here"
+            x={here.left}
+            y={here.top}
+            width={here.width}
+            height={here.height}
+          />
+        )}
+      </svg>
+      <figcaption className="aside">Map: press a sheet to see it</figcaption>
+    </figure>
+  );
+}
+
+/** What does not change with the shown sheet. */
+const Sheets = memo(function Sheets({ map: { tiles, outlines, width, height } }: { map: PageMap }) {
+  const line = Math.max(width, height) / 250;
+  return (
+    <>
+      {tiles.map((one) => (
+        <g key={one.name}>
+          <rect
+            x={one.left}
+            y={one.top}
+            width={one.width}
+            height={one.height}
+            fill="#fff"
+            stroke="#888"
+            strokeWidth={line / 2}
+          />
+          <text
+            x={one.left + one.width / 20}
+            y={one.top + one.width / 4.5}
+            fontSize={one.width / 5}
+            fill="#666"
+          >
+            {one.name}
+          </text>
+        </g>
+      ))}
+      <path d={outlines} fill="none" stroke="#000" strokeWidth={line} />
+    </>
+  );
+});

@@ -1,0 +1,94 @@
+/** The sheets one by one, with the map of a pattern: stepped through with buttons, arrow keys, a swipe or a press on the map. */
+import { type KeyboardEvent, type PointerEvent, useRef, useState } from "react";
+import { MapView } from "./MapView.tsx";
+import { tileBeside } from "./page-map.ts";
+import type { MadeDocument } from "./protocol.ts";
+import { SheetView } from "./SheetView.tsx";
+import type { SheetPicture } from "./sheet-picture.ts";
+
+interface Props {
+  readonly made: MadeDocument | null;
+  readonly sheet: number;
+  readonly onSheet: (sheet: number) => void;
+  readonly picture: { readonly sheet: number; readonly picture: SheetPicture } | null;
+}
+
+/** A finger that moves this far across, in pixels, turns to the next sheet. */
+const SWIPE = 40;
+
+export function Preview({ made, sheet, onSheet, picture }: Props) {
+  const [isLarge, setIsLarge] = useState(false);
+  const down = useRef<readonly [x: number, y: number] | null>(null);
+  const last = (made?.sheets ?? 1) - 1;
+  const name = made?.map?.tiles.find((tile) => tile.sheet === sheet)?.name;
+  const title = `Sheet ${sheet + 1} of ${last + 1}${name ? `: ${name}` : ""}`;
+  const turn = (to: number | null) => {
+    if (made && to !== null && to >= 0 && to <= last) onSheet(to);
+  };
+  /** Up or down on the map where the sheet stands on it, else to the sheet before or behind. */
+  const along = (by: 1 | -1): number | null => {
+    const isOnMap = made?.map?.tiles.some((tile) => tile.sheet === sheet);
+    return isOnMap ? tileBeside(made!.map!, sheet, by) : sheet + by;
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    const pages: Record<string, number | null> = {
+      PageUp: sheet - 1,
+      PageDown: sheet + 1,
+      Home: 0,
+      End: last,
+    };
+    // An enlarged sheet is moved with the arrows.
+    const arrows: typeof pages = isLarge
+      ? {}
+      : { ArrowLeft: sheet - 1, ArrowRight: sheet + 1, ArrowUp: along(-1), ArrowDown: along(1) };
+    const to = { ...pages, ...arrows }[event.key];
+    if (to === undefined || event.ctrlKey || event.altKey || event.metaKey) return;
+    event.preventDefault();
+    turn(to);
+  };
+  const onPointerUp = ({ clientX, clientY }: PointerEvent) => {
+    const from = down.current;
+    down.current = null;
+    if (!from || isLarge) return;
+    const [dx, dy] = [clientX - from[0], clientY - from[1]];
+    if (Math.abs(dx) > SWIPE && Math.abs(dx) > 1.5 * Math.abs(dy)) turn(sheet - Math.sign(dx));
+  };
+
+  return (
+    <section className="print-preview" aria-label="Preview">
+      <div className="print-steps">
+        <button type="button" aria-disabled={!made || sheet === 0} onClick={() => turn(sheet - 1)}>
+          Previous
+        </button>
+        <span role="status">{made && title}</span>
+        <button type="button" aria-disabled={!made || sheet >= last} onClick={() => turn(sheet + 1)}>
+          Next
+        </button>
+        <button type="button" aria-pressed={isLarge} onClick={() => setIsLarge(!isLarge)}>
+          Enlarge
+        </button>
+      </div>
+      <div className="print-desk">
+        {/* biome-ignore lint/a11y/useSemanticElements: a group of one picture is no field set */}
+        <div
+          className={`print-paper${isLarge ? " print-paper-large" : ""}`}
+          role="group"
+          aria-label="The sheet; arrow keys go from sheet to sheet"
+          // biome-ignore lint/a11y/noNoninteractiveTabindex: it is scrolled and stepped with the keyboard
+          tabIndex={0}
+          onKeyDown={onKeyDown}
+          onPointerDown={(event) => {
+            down.current = event.pointerType === "mouse" ? null : [event.clientX, event.clientY];
+          }}
+          onPointerUp={onPointerUp}
+          onPointerCancel={() => {
+            down.current = null;
+          }}
+        >
+          {picture && <SheetView picture={picture.picture} label={title} />}
+        </div>
+        {made?.map && <MapView map={made.map} sheet={sheet} onSheet={turn} />}
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,76 @@
+/** What the document comes to: its sheets, what is on them, what is left out or doubtful; or how far it is. */
+import { useEffect, useState } from "react";
+import type { Making } from "./use-printing.ts";
+
+interface Props {
+  readonly making: Making;
+  /** Whether the figures are tried ones of What if. */
+  readonly isTrying: boolean;
+  /** The titles of the pieces that are printed; none for a document without pieces. */
+  readonly pieces: readonly string[];
+  readonly onStop: () => void;
+  readonly onAgain: () => void;
+}
+
+/** Work that takes longer than this says how far it is, in milliseconds. */
+const LONG = 1000;
+
+export function Said({ making, isTrying, pieces, onStop, onAgain }: Props) {
+  const known = making.is === "made" ? making.made : making.is === "drawing" ? making.laid : null;
+  const sentences = [
+    ...(isTrying ? ["the figures are those that are being tried under What if"] : []),
+    ...(known?.sentences ?? []),
+  ];
+  return (
+    <div className="print-said">
+      <p className="print-count" role="status">
+        {known
+          ? `${known.sheets} ${known.sheets === 1 ? "sheet" : "sheets"} of ${known.paper}: ${known.says}`
+          : making.is === "beginning" && "The sheets are being counted …"}
+      </p>
+      {known && pieces.length > 1 && <p className="print-pieces">{pieces.join(", ")}</p>}
+      {(making.is === "beginning" || making.is === "drawing") && <Progress making={making} onStop={onStop} />}
+      {making.is === "stopped" && (
+        <p role="status">
+          Stopped; nothing was made.{" "}
+          <button type="button" onClick={onAgain}>
+            Begin again
+          </button>
+        </p>
+      )}
+      {making.is === "refused" && (
+        <p role="alert" className="look">
+          {begun(making.sentence)}
+        </p>
+      )}
+      {known && sentences.length > 0 && (
+        <ul className="print-doubts" aria-label="To check before printing">
+          {sentences.map((sentence) => (
+            <li key={sentence}>{begun(sentence)}</li>
+          ))}
+        </ul>
+      )}
+    </div>
+  );
+}
+
+const begun = (sentence: string): string => `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}`;
+
+function Progress({ making, onStop }: Pick<Props, "making" | "onStop">) {
+  const [isLong, setIsLong] = useState(false);
+  useEffect(() => {
+    const timer = setTimeout(() => setIsLong(true), LONG);
+    return () => clearTimeout(timer);
+  }, []);
+  if (!isLong) return null;
+  const [drawn, all] = making.is === "drawing" ? [making.drawn, making.laid.sheets] : [undefined, 1];
+  return (
+    <p className="print-progress">
+      <progress max={all} value={drawn} aria-label="Sheets drawn" />
+      {drawn !== undefined && ` sheet ${drawn} of ${all} `}
+      <button type="button" onClick={onStop}>
+        Stop
+      </button>
+    </p>
+  );
+}

@@ -1,0 +1,130 @@
+/** What is chosen in the print dialog; it is remembered while the browser's tab is open. */
+import { BOOK_UNITS, type Unit } from "../../../functions/units.ts";
+import {
+  DOCUMENTS,
+  type DocumentKind,
+  type DocumentName,
+  type DocumentOption,
+  type PaperRequest,
+} from "../../paper/kinds.ts";
+import { PAPER_NAMES, SCALES } from "../../paper/paper.ts";
+import { recall, remember } from "../files/storage.ts";
+import type { PieceOffer } from "./protocol.ts";
+
+export interface Choices {
+  readonly what: DocumentName;
+  /** The name of a paper, or ROLL. */
+  readonly paper: string;
+  /** The width of the roll as typed. */
+  readonly roll: string;
+  readonly scale: string;
+  /** WHOLE_BOOK, THIS_PAGE, CHOSEN_CELL, or the address of a piece. */
+  readonly of: string;
+  /** Names or addresses of cells as typed, with commas between. */
+  readonly cells: string;
+  readonly blank: boolean;
+  readonly large: boolean;
+}
+
+export const ROLL = "roll";
+export const WHOLE_BOOK = "book";
+export const THIS_PAGE = "page";
+export const CHOSEN_CELL = "cell";
+
+/** What the dialog is opened for: what is drawn or worked out beside the grid, or nothing of the kind. */
+export type PrintFor = Partial<Pick<Choices, "what" | "of">>;
+
+const KEY = "ellwand.print";
+
+export const kindOf = (what: DocumentName): DocumentKind => DOCUMENTS.find(({ name }) => name === what)!;
+
+export const takes = ({ what }: Choices, option: DocumentOption): boolean =>
+  kindOf(what).takes.includes(option);
+
+/** Paper that the maker's shop has: inches go with Letter, centimetres with A4. */
+function usual(unit: Unit): Choices {
+  const isInches = BOOK_UNITS[unit].tape === "in";
+  return {
+    what: DOCUMENTS[0].name,
+    paper: isInches ? "letter" : "a4",
+    roll: isInches ? "36 in" : "90 cm",
+    scale: "1",
+    of: WHOLE_BOOK,
+    cells: "",
+    blank: false,
+    large: false,
+  };
+}
+
+/** The choices of last time where they still mean something. */
+export function firstChoices(unit: Unit, chosen: string, wanted: PrintFor): Choices {
+  const first = usual(unit);
+  let last: Partial<Record<keyof Choices, unknown>> = {};
+  try {
+    last = JSON.parse(recall("sessionStorage", `${KEY}.${BOOK_UNITS[unit].tape}`) ?? "{}") ?? {};
+  } catch {
+    // What cannot be read is no choice.
+  }
+  const one = <T extends string>(key: keyof Choices, known: readonly T[], otherwise: T): T =>
+    known.find((name) => name === last[key]) ?? otherwise;
+  return {
+    what: one(
+      "what",
+      DOCUMENTS.map(({ name }) => name),
+      first.what,
+    ),
+    paper: one("paper", [...PAPER_NAMES, ROLL], first.paper),
+    roll: typeof last.roll === "string" ? last.roll : first.roll,
+    scale: one("scale", Object.keys(SCALES), first.scale),
+    of: one("of", [WHOLE_BOOK, THIS_PAGE], first.of),
+    cells: chosen,
+    blank: last.blank === true,
+    large: last.large === true,
+    ...wanted,
+  };
+}
+
+export function keepChoices(unit: Unit, choices: Choices): void {
+  remember("sessionStorage", `${KEY}.${BOOK_UNITS[unit].tape}`, JSON.stringify(choices));
+}
+
+/** The titles of the pieces that a document has; none when it takes no pieces. */
+export function piecesIn(choices: Choices, all: readonly PieceOffer[], page: number): string[] {
+  const { of } = choices;
+  if (!takes(choices, "pieces")) return [];
+  return all
+    .filter(
+      (one) =>
+        of === WHOLE_BOOK ||
+        one.address === of ||
+        (of === THIS_PAGE && one.page === page) ||
+        (of === CHOSEN_CELL && one.isChosen),
+    )
+    .map(({ title }) => title);
+}
+
+/** What the worker is asked; `page` is the title of the page on the screen, `chosen` the address of the piece in the chosen cell. */
+export function requestOf(
+  choices: Choices,
+  unit: Unit,
+  { page, chosen }: { readonly page: string; readonly chosen: string | undefined },
+): Omit<PaperRequest, "day"> {
+  const { what, paper, roll, scale, of, cells, blank, large } = choices;
+  const width = roll.trim().replace(",", ".");
+  const piece = of === CHOSEN_CELL ? chosen : of === WHOLE_BOOK || of === THIS_PAGE ? undefined : of;
+  return {
+    what,
+    paper: paper === ROLL ? `roll=${/[a-z"]$/i.test(width) ? width : `${width} ${unit}`}` : paper,
+    ...(takes(choices, "scale") && { scale }),
+    ...(takes(choices, "pieces") && piece !== undefined && { pieces: [piece] }),
+    ...(takes(choices, "page") && of === THIS_PAGE && { page }),
+    ...(takes(choices, "cells") && {
+      cells: cells
+        .split(",")
+        .map((name) => name.trim())
+        .filter((name) => name !== ""),
+    }),
+    ...(takes(choices, "blank") && blank && { blank }),
+    ...(takes(choices, "large") && large && { large }),
+  };
+}

@@ -1,0 +1,77 @@
+/** Asks the worker for documents, one at a time: what is being made for an older request is given up. */
+import type { Place } from "../../book/address.ts";
+import type { Book } from "../../book/shape.ts";
+import type { PaperRequest } from "../../paper/kinds.ts";
+import type { PrintNews, PrintOrder } from "./protocol.ts";
+
+/** As much of a Worker as is used. */
+export interface PrintWorker {
+  postMessage(order: PrintOrder): void;
+  terminate(): void;
+  onmessage: ((event: { data: PrintNews }) => void) | null;
+  onerror: ((event: { message?: string; preventDefault?: () => void }) => void) | null;
+}
+
+const makeWorker = (): PrintWorker =>
+  new Worker(new URL("./print-worker.ts", import.meta.url), { type: "module" }) as unknown as PrintWorker;
+
+export class PrintClient {
+  #worker: PrintWorker | null = null;
+  #isBusy = false;
+
+  constructor(
+    private readonly book: Book,
+    private readonly chosen: Place,
+    private readonly hear: (news: PrintNews) => void,
+    private readonly make: () => PrintWorker = makeWorker,
+  ) {}
+
+  /** Asks for a document. */
+  request(request: PaperRequest): void {
+    // A worker that draws hears nothing: it is ended, and another begins.
+    if (this.#isBusy) this.stop();
+    try {
+      const worker = this.#ready();
+      this.#isBusy = true;
+      worker.postMessage({ make: request });
+    } catch (fault) {
+      this.#fail((fault as Error).message);
+    }
+  }
+
+  /** Asks for the picture of a sheet of the document that was made last. */
+  show(sheet: number): void {
+    if (!this.#isBusy) this.#worker?.postMessage({ show: sheet });
+  }
+
+  /** Gives up what is being made, at once. */
+  stop(): void {
+    if (this.#worker) this.#worker.onmessage = this.#worker.onerror = null;
+    this.#worker?.terminate();
+    this.#worker = null;
+    this.#isBusy = false;
+  }
+
+  #ready(): PrintWorker {
+    if (this.#worker) return this.#worker;
+    const worker = this.make();
+    worker.onmessage = ({ data }) => {
+      if ("made" in data || "refusal" in data) this.#isBusy = false;
+      this.hear(data);
+    };
+    worker.onerror = (event) => {
+      event.preventDefault?.();
+      this.#fail(event.message || "the browser gave no reason");
+    };
+    worker.postMessage({ book: this.book, chosen: this.chosen });
+    this.#worker = worker;
+    return worker;
+  }
+
+  #fail(why: string): void {
+    this.stop();
+    this.hear({
+      refusal: `the document could not be made: ${why.replace(/\.$/, "")}; close this and try once more`,
+    });
+  }
+}

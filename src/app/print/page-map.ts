@@ -1,0 +1,65 @@
+/** The sheets of a pattern small, beside each other as they are glued, with the outlines across them. Millimetres. */
+import type { DrawnSheet } from "../../paper/marks.ts";
+import { MARGIN } from "../../paper/paper.ts";
+import type { Ink } from "../../paper/pattern-sheet.ts";
+import { pathOf } from "./sheet-picture.ts";
+
+export interface MapTile {
+  readonly name: string;
+  readonly column: number;
+  readonly row: number;
+  /** Which sheet of the document it is, counted from 0. */
+  readonly sheet: number;
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+export interface PageMap {
+  readonly width: number;
+  readonly height: number;
+  readonly tiles: readonly MapTile[];
+  /** SVG path data of the lines that are cut along. */
+  readonly outlines: string;
+}
+
+/** Thinner lines than those that are cut along would only blacken the map. */
+const CUT = 0.6;
+
+/** Null for a document that is not spread over several sheets. */
+export function mapOf(sheets: readonly DrawnSheet[]): PageMap | null {
+  const tiles = sheets.flatMap(({ tile }, sheet): MapTile[] => {
+    if (!tile) return [];
+    const { name, column, row, window } = tile;
+    const [width, height] = [window.right - window.left, window.high - window.low];
+    return [{ name, column, row, sheet, left: window.left, top: window.low, width, height }];
+  });
+  if (tiles.length < 2) return null;
+  // Each line stands on every sheet that it crosses, moved to the place of that sheet.
+  const seen = new Set<Ink>();
+  const outlines: string[] = [];
+  for (const { tile, marks } of sheets) {
+    if (!tile) continue;
+    for (const mark of marks) {
+      if (mark.is !== "ink" || mark.ink.width < CUT || seen.has(mark.ink)) continue;
+      seen.add(mark.ink);
+      const [x, y] = [mark.x - MARGIN + tile.window.left, mark.y - MARGIN + tile.window.low];
+      outlines.push(pathOf({ ink: mark.ink, x, y }));
+    }
+  }
+  return {
+    width: Math.max(...tiles.map(({ left, width }) => left + width)),
+    height: Math.max(...tiles.map(({ top, height }) => top + height)),
+    tiles,
+    outlines: outlines.join(""),
+  };
+}
+
+/** The nearest sheet below another on the map, or above it with -1; null where nothing is printed there. */
+export function tileBeside({ tiles }: PageMap, sheet: number, down: 1 | -1): number | null {
+  const from = tiles.find((one) => one.sheet === sheet);
+  const along = tiles.filter(({ column, row }) => column === from?.column && (row - from.row) * down > 0);
+  const near = Math.min(...along.map(({ row }) => row * down));
+  return along.find(({ row }) => row * down === near)?.sheet ?? null;
+}

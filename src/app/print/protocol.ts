@@ -1,0 +1,50 @@
+/** What the worker that makes documents for paper is asked, and what it tells. All of it is plain data. */
+import type { Place } from "../../book/address.ts";
+import type { Book } from "../../book/shape.ts";
+import type { PaperRequest } from "../../paper/kinds.ts";
+import type { PageMap } from "./page-map.ts";
+import type { SheetPicture } from "./sheet-picture.ts";
+
+export type PrintOrder =
+  /** The book to print from; a later document is made from the same book. */
+  | { readonly book: Book; readonly chosen: Place }
+  /** Makes a document. */
+  | { readonly make: PaperRequest }
+  /** Asks for the picture of one sheet of the document that was made last, counted from 0. */
+  | { readonly show: number };
+
+/** A piece that can be printed. */
+export interface PieceOffer {
+  readonly title: string;
+  readonly address: string;
+  readonly page: number;
+  /** Whether the chosen cell holds it. */
+  readonly isChosen: boolean;
+}
+
+/** A document that is laid out: known before it is drawn. */
+export interface LaidOut {
+  readonly sheets: number;
+  readonly paper: string;
+  readonly says: string;
+  readonly sentences: readonly string[];
+}
+
+/** A document that is drawn. */
+export interface MadeDocument extends LaidOut {
+  readonly bytes: Uint8Array<ArrayBuffer>;
+  /** The map of a pattern over several sheets; null for other documents. */
+  readonly map: PageMap | null;
+}
+
+export type PrintNews =
+  | { readonly pieces: readonly PieceOffer[] }
+  | { readonly laid: LaidOut }
+  /** How many sheets are drawn so far. */
+  | { readonly drawn: number }
+  | { readonly made: MadeDocument }
+  /** Why there is no document, in a sentence. */
+  | { readonly refusal: string }
+  | { readonly sheet: number; readonly picture: SheetPicture }
+  /** The type of the documents, once. */
+  | { readonly faces: { readonly regular: ArrayBuffer; readonly bold: ArrayBuffer } };

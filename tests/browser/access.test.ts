@@ -6,7 +6,7 @@ import { describe, expect, it } from "vitest";
 import { readPdf } from "../src/paper/read-pdf.ts";
 import { violations } from "./axe.ts";
 import { cutOff } from "./fits.ts";
-import { cell, open } from "./page.ts";
+import { cell, download, open } from "./page.ts";
 
 const SHOTS = process.env.SHOTS;
 
@@ -123,6 +123,14 @@ const STATES: readonly (readonly [state: string, reach: (page: Page) => Promise<
     async (page) => {
       await page.getByRole("button", { name: /^Gored skirt/ }).click();
       await page.locator(".begin-figures").waitFor();
+    },
+  ],
+  [
+    "Print",
+    async (page) => {
+      await page.getByRole("button", { name: "Close" }).click();
+      await page.keyboard.press("Alt+p");
+      await page.getByRole("img", { name: "Sheet 1 of 22" }).waitFor();
     },
   ],
 ];
@@ -379,6 +387,61 @@ describe("by keyboard alone", () => {
     await page.keyboard.press("Escape");
     await page.keyboard.press("Escape");
     expect(await page.locator("dialog").count()).toBe(0);
+  });
+});
+
+describe("Print", () => {
+  it("shows the sheets as they will be printed, steps through them by keyboard, and saves the PDF", async () => {
+    const page = await open();
+    await page.getByRole("button", { name: "Print", exact: true }).click();
+    const dialog = page.getByRole("dialog", { name: "Print" });
+    const field = (name: string) => dialog.getByRole("combobox", { name, exact: true });
+    await dialog.getByText("22 sheets of Letter: 6 pieces").waitFor();
+    await field("Pieces").selectOption({ label: "cuff (Cut)" });
+    await field("Paper").selectOption("a4");
+    const count = dialog.getByText(/^\d+ sheets of A4: cuff$/);
+    const sheets = Number.parseInt((await count.textContent())!, 10);
+    const sheet = (number: number) => dialog.getByRole("img", { name: `Sheet ${number} of ${sheets}` });
+    await sheet(1).waitFor();
+
+    const saved = await download(page, () => dialog.getByRole("button", { name: "Save the PDF" }).click());
+    expect(saved.name).toBe("the-millers-daughter-of-withy-green-peplums-pattern.pdf");
+    const read = await readPdf(new Uint8Array(saved.bytes));
+    expect(read).toHaveLength(sheets);
+    expect(read.map(({ text }) => text).join(" ")).toContain("cuff");
+    const plain = (text: string) => text.replaceAll(/\s/g, "");
+    await dialog.getByRole("group", { name: /^The sheet/ }).focus();
+    for (const [i, { text }] of read.entries()) {
+      await sheet(i + 1).waitFor();
+      // The words of the preview, in their order, are those of the sheet.
+      await expect.poll(async () => plain((await sheet(i + 1).textContent())!)).toContain(plain(text));
+      await page.keyboard.press("ArrowRight");
+    }
+    await page.keyboard.press("Home");
+    await sheet(1).waitFor();
+
+    // The browser's own print gets the same file; here it is only looked at, not printed.
+    await page.evaluate(() => {
+      Object.defineProperty(HTMLIFrameElement.prototype, "contentWindow", {
+        get() {
+          return { focus: () => {}, print: () => document.body.setAttribute("data-printed", this.src) };
+        },
+      });
+    });
+    await dialog.getByRole("button", { name: "Print it" }).click();
+    await dialog.getByText("The browser’s print is open.").waitFor();
+    expect(await page.locator("body").getAttribute("data-printed")).toMatch(/^blob:/);
+
+    // A roll that is too narrow is refused in a sentence; the choices stay when the dialog is opened again.
+    await field("Paper").selectOption("A roll");
+    await dialog.getByLabel("Width of the roll").fill("3 in");
+    await dialog.getByRole("alert").filter({ hasText: "wide, not 3 in" }).waitFor();
+    expect(await sheet(1).count()).toBe(0);
+    expect(await dialog.getByRole("button", { name: "Save the PDF" }).isDisabled()).toBe(true);
+    await page.keyboard.press("Escape");
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Print");
+    await page.keyboard.press("Enter");
+    await dialog.getByRole("alert").filter({ hasText: "wide, not 3 in" }).waitFor();
   });
 });
 

@@ -48,6 +48,7 @@ export function MapView({ map, sheet, onSheet }: Props) {
 
 /** What does not change with the shown sheet. */
 const Sheets = memo(function Sheets({ map: { tiles, outlines, width, height } }: { map: PageMap }) {
+  const letter = Math.min(tiles[0]!.width / 5, Math.max(width, height) / 20);
   const line = Math.max(width, height) / 250;
   return (
     <>
@@ -62,12 +63,7 @@ const Sheets = memo(function Sheets({ map: { tiles, outlines, width, height } }:
             stroke="#888"
             strokeWidth={line / 2}
           />
-          <text
-            x={one.left + one.width / 20}
-            y={one.top + one.width / 4.5}
-            fontSize={one.width / 5}
-            fill="#666"
-          >
+          <text x={one.left + letter / 4} y={one.top + 1.1 * letter} fontSize={letter} fill="#666">
             {one.name}
           </text>
         </g>

@@ -8,6 +8,8 @@ import type { SheetPicture } from "./sheet-picture.ts";
 
 interface Props {
   readonly made: MadeDocument | null;
+  /** Whether there is no document: the sheets of the last one are gone. */
+  readonly isRefused: boolean;
   readonly sheet: number;
   readonly onSheet: (sheet: number) => void;
   readonly picture: { readonly sheet: number; readonly picture: SheetPicture } | null;
@@ -16,7 +18,7 @@ interface Props {
 /** A finger that moves this far across, in pixels, turns to the next sheet. */
 const SWIPE = 40;
 
-export function Preview({ made, sheet, onSheet, picture }: Props) {
+export function Preview({ made, isRefused, sheet, onSheet, picture }: Props) {
   const [isLarge, setIsLarge] = useState(false);
   const down = useRef<readonly [x: number, y: number] | null>(null);
   const last = (made?.sheets ?? 1) - 1;
@@ -71,7 +73,7 @@ export function Preview({ made, sheet, onSheet, picture }: Props) {
       <div className="print-desk">
         {/* biome-ignore lint/a11y/useSemanticElements: a group of one picture is no field set */}
         <div
-          className={`print-paper${isLarge ? " print-paper-large" : ""}`}
+          className={`print-paper${isLarge ? " print-paper-large" : ""}${made ? "" : " print-paper-old"}`}
           role="group"
           aria-label="The sheet; arrow keys go from sheet to sheet"
           // biome-ignore lint/a11y/noNoninteractiveTabindex: it is scrolled and stepped with the keyboard
@@ -85,7 +87,7 @@ export function Preview({ made, sheet, onSheet, picture }: Props) {
             down.current = null;
           }}
         >
-          {picture && <SheetView picture={picture.picture} label={title} />}
+          {picture && !isRefused && <SheetView picture={picture.picture} label={title} />}
         </div>
         {made?.map && <MapView map={made.map} sheet={sheet} onSheet={turn} />}
       </div>

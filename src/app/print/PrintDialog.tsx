@@ -89,7 +89,13 @@ export function PrintDialog({ store, place, wanted, onDone }: Props) {
           </div>
           <p role="status">{done}</p>
         </div>
-        <Preview made={made} sheet={printing.sheet} onSheet={printing.setSheet} picture={printing.picture} />
+        <Preview
+          made={made}
+          isRefused={making.is === "refused" || making.is === "stopped"}
+          sheet={printing.sheet}
+          onSheet={printing.setSheet}
+          picture={printing.picture}
+        />
       </div>
     </Dialog>
   );

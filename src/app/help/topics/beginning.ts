@@ -101,12 +101,14 @@ export const BEGINNING: Chapter = {
     {
       name: "Print",
       summary:
-        "Ellwand has no printing of its own yet: the browser's print (`Ctrl P`) prints what is on the screen, not to scale.",
+        "*Print* (`Alt P`) makes a PDF of the pattern, full size or as a small model, or of another document of the book, and shows each sheet before you print it.",
       words:
-        "print, printer, paper, print a full size pattern, full size, true scale, PDF, SVG, pattern sheet, cutting pattern, tile, projector, plot, export pieces",
+        "print, printer, paper, print a full size pattern, full size, true scale, half scale, model, PDF, SVG, pattern sheet, cutting pattern, tile, tiled, A4, letter, A3, A0, roll, plotter, copy shop, projector, plot, preview, how many sheets, page map, large type, blank chart, export pieces",
       says: [
-        "For pieces at true scale there is the command line: `npm run -s ellwand -- draft BOOK --out pieces` writes one SVG drawing for each piece, with a test square to measure. Print it at 100 %, and measure the square before you cut.",
-        "For a sheet of figures, save the page as CSV from its menu, or select the cells, press `Ctrl C`, and paste them into any program that prints tables.",
+        "Choose under *What*, then the paper and what else the document takes. Below stand the number of sheets, the pieces, and what is left out or not certain. Beside it is the preview: *Next*, the arrow keys, a swipe or a press on the map go from sheet to sheet, and *Enlarge* brings one nearer.",
+        "*Save the PDF* saves a file, which a copy shop can print too. *Print it* opens the browser's print: choose actual size, 100 %, there, and measure the test squares of the first sheet before you cut.",
+        "The browser's own print (`Ctrl P`) is for the page on the screen: every row of it, and the drawing as it is in view, without menus and not to scale.",
+        "The command line writes the same documents: `npm run -s ellwand -- print BOOK --out pattern.pdf`; `draft` writes one SVG drawing for each piece.",
       ],
       see: ["Save your work", "Copy and paste"],
     },

@@ -78,6 +78,8 @@ export const AMONG_THREE: readonly (readonly [wish: string, answers: string])[] 
   ["how deep can it be with two yards", "Ask what if"],
   ["what does ≈ mean", "How a length of cloth was found"],
   ["print a full size pattern", "Print"],
+  ["how many sheets of paper does it take", "Print"],
+  ["pattern on a roll of paper", "Print"],
   ["is my data private", "Save your work"],
   ["how many decimals are shown", "Change how figures are shown"],
   ["eighths of an inch", "Type a length|Change how figures are shown|ROUND_TAPE"],

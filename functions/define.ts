@@ -7,7 +7,7 @@ import type { Decimal } from "./decimal.ts";
 import type { Shape } from "./drawing/shapes.ts";
 import type { TapeMark } from "./fractions.ts";
 import type { JoinPlanner, Planner } from "./lay.ts";
-import type { Piece } from "./pieces/piece.ts";
+import type { Piece, Role } from "./pieces/piece.ts";
 import type { CellOfList } from "./refusal.ts";
 import type { Tape, Unit } from "./units.ts";
 import type { Lengths } from "./worn/body.ts";
@@ -225,6 +225,22 @@ export type StepValues = Readonly<Record<string, number>>;
  */
 export type UsualRelation = string | { readonly rule: string; readonly says: string };
 
+/** An edge laid straight, with every place along it that the function gives, whichever one the call asks for. */
+export interface EdgeStrip {
+  readonly length: number;
+  /** In their order from the beginning of the edge. */
+  readonly marks: readonly StripMark[];
+  /** The function does not know where the edge ends: it may go on beyond the strip. */
+  readonly goesOn?: true;
+}
+
+export interface StripMark {
+  readonly at: number;
+  readonly role: Role;
+  /** What stands there, such as "fold" or "eyelet 3". */
+  readonly says: string;
+}
+
 export interface Declaration<T extends Takes = Takes> {
   readonly name: string;
   /** One sentence for people who sew. */
@@ -249,6 +265,8 @@ export interface Declaration<T extends Takes = Takes> {
     answer: number | string | Piece,
     context: Pick<CallContext, "cm" | "say" | "plan">,
   ) => readonly Shape[];
+  /** The edge that the function marks, for a strip of paper to mark the cloth by. */
+  readonly strip?: (given: Given<T>, found: StepValues, answer: number | string | Piece) => EdgeStrip;
   /** The garment that the arguments make, to be drawn as it hangs on a figure. Skirts, petticoats, capes and peplums have it. */
   readonly worn?: (given: Given<T>, found: StepValues, lengths: Lengths) => Garment;
   /** Of a function with `worn` whose piece may as well be a cuff, a facing or a guard: what of a panel decides. `top` is a step. */

@@ -6,7 +6,7 @@ import { type Argument, checkArguments, isList, takesOf } from "./arguments.ts";
 import { questionText } from "./cutting/lay-question.ts";
 import { joinsWith } from "./cutting/piecing.ts";
 import { type Decimal, withDecimalMark } from "./decimal.ts";
-import type { CallContext, Declaration } from "./define.ts";
+import type { CallContext, Declaration, EdgeStrip } from "./define.ts";
 import type { Shape } from "./drawing/shapes.ts";
 import { DEFAULT_MARK, type TapeMark, tapeTextBeside } from "./fractions.ts";
 import type { JoinPlanner, Planner } from "./lay.ts";
@@ -202,6 +202,25 @@ export function panelOf(
     return 0;
   });
   return found;
+}
+
+/** The strip that one call's edge is marked by; null when the function marks no edge or the call is refused. */
+export function stripOf(
+  declaration: Declaration,
+  args: readonly Argument[],
+  setting: Setting,
+): EdgeStrip | null {
+  if (!declaration.strip) return null;
+  const steps: Step[] = [];
+  let strip: EdgeStrip | null = null;
+  attempt(declaration, setting, () => {
+    const { checked, answer } = compute(declaration, args, setting, steps);
+    const figures = steps.filter(({ value }) => typeof value === "number");
+    const found = Object.fromEntries(figures.map(({ name, value }) => [name, value as number]));
+    strip = declaration.strip!(checked as never, found, answer);
+    return 0;
+  });
+  return strip;
 }
 
 function compute(

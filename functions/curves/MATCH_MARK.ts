@@ -80,6 +80,10 @@ export const MATCH_MARK = define({
       dimension([0, 1.5 * apart], [place, 1.5 * apart], { shows: "place" }),
     ];
   },
+  strip: ({ other_edge }, { place = 0 }) => ({
+    length: other_edge,
+    marks: [{ at: place, role: "notch", says: "notch" }],
+  }),
   examples: [
     {
       given: { at: 9, notched_edge: 18, other_edge: 17 },

@@ -3,7 +3,7 @@
  * four. Evenly set, pleat i of n has its middle at (i − 1/2) of the finished width over n, half a
  * spacing in from each end.
  */
-import type { Take, Takes } from "../define.ts";
+import type { EdgeStrip, Take, Takes } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 import type { Point } from "../geometry/strokes.ts";
 import { Refusal } from "../refusal.ts";
@@ -123,6 +123,20 @@ export function creasesAt(style: PleatStyle, pleats: readonly Pleat[], box: numb
     hidden += hiddenLayers(style) * depth;
     return creasesOfPleat(style, depth, spacing, box).map(({ at, kind }) => ({ at: middle + at, kind }));
   });
+}
+
+/** The strip of paper to chalk these lines by. */
+export function creaseStrip(style: PleatStyle, length: number, lines: readonly Crease[]): EdgeStrip {
+  const each = creasesOfPleat(style, 1, 4).length;
+  const words = { fold: "fold", placement: "placement", inner: "inner fold" } as const;
+  return {
+    length,
+    marks: lines.map(({ at, kind }, i) => ({
+      at,
+      role: kind,
+      says: `pleat ${Math.floor(i / each) + 1} ${words[kind]}`,
+    })),
+  };
 }
 
 const ROLES = { fold: "fold", placement: "placement", inner: "guide" } as const;

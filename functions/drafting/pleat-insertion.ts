@@ -6,7 +6,7 @@
  * length taken up is twice the pleat's depth, measured along each edge.
  */
 
-import type { Takes } from "../define.ts";
+import type { EdgeStrip, Takes } from "../define.ts";
 import {
   compose,
   IDENTITY,
@@ -15,7 +15,7 @@ import {
   movePoint,
   reflectionOver,
 } from "../geometry/isometry.ts";
-import { type Edge, line, type Point } from "../geometry/strokes.ts";
+import { distance, type Edge, line, type Point, strokeLength } from "../geometry/strokes.ts";
 import { edgePart, placeAlong, reverseEdge } from "../pieces/edges.ts";
 import { edgeLength, type Mark, mark, type Piece } from "../pieces/piece.ts";
 import { refuseUnlessSimple } from "../pieces/require-simple.ts";
@@ -140,6 +140,29 @@ export function insertPleats(piece: Piece, wanted: PleatInsertion): PleatedPiece
     marks: [...carried, ...marks],
   };
   return { piece: opened, takenTop: taken[0]!, takenHem: taken[1]! };
+}
+
+/** The top of a pleated piece, laid straight, with the lines that its pleats are folded by. */
+export function topStrip({ edges, marks }: Piece): EdgeStrip {
+  const top = edges[0]!;
+  const length = edgeLength(top);
+  // Pleats are opened where strokes of the top meet.
+  const joints: { readonly at: number; readonly point: Point }[] = [{ at: 0, point: top[0]!.from }];
+  for (const stroke of top) joints.push({ at: joints.at(-1)!.at + strokeLength(stroke), point: stroke.to });
+  const words = { fold: "fold", placement: "placement", inner: "inner fold" } as const;
+  const found = marks.flatMap(({ line: [first], role }) => {
+    if (role !== "fold" && role !== "placement" && role !== "inner") return [];
+    const joint = joints.find(({ point }) => distance(point, first!.from) <= 1e-6 * length);
+    return joint ? [{ at: joint.at, role }] : [];
+  });
+  const counts = { fold: 0, placement: 0, inner: 0 };
+  const places = found
+    .toSorted((a, b) => a.at - b.at)
+    .map(({ at, role }) => {
+      counts[role] += 1;
+      return { at, role, says: `${words[role]} ${counts[role]}` };
+    });
+  return { length, marks: places };
 }
 
 /** The piece itself, unless its pleats open it so far that it lies over itself. */

@@ -68,6 +68,14 @@ export const BUTTONHOLE_MARK = define({
     if (start !== undefined) shapes.push(dimension([-out, 0], [-out, start], { shows: "start" }));
     return shapes;
   },
+  strip: ({ count, hole, first }, { pitch = 0, row_end = 0 }) => ({
+    length: row_end,
+    marks: Array.from({ length: count }, (_, i) => [
+      { at: first + i * pitch, role: "notch" as const, says: `hole ${i + 1} begins` },
+      { at: first + i * pitch + hole, role: "notch" as const, says: `hole ${i + 1} ends` },
+    ]).flat(),
+    goesOn: true,
+  }),
   examples: [
     {
       given: { number: 3, count: 3, hole: 0.75, gap: 0.75, first: 0.5 },

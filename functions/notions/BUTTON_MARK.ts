@@ -36,6 +36,14 @@ export const BUTTON_MARK = define({
       ...(mark === undefined ? {} : { chosen: mark, chosenShows: "mark" }),
     });
   },
+  strip: ({ edge, count, top }, { spacing = 0 }) => ({
+    length: edge,
+    marks: Array.from({ length: count }, (_, i) => ({
+      at: top + i * spacing,
+      role: "notch",
+      says: `${i + 1}`,
+    })),
+  }),
   examples: [
     {
       given: { number: 3, edge: 20, count: 5, top: 0.5, bottom: 3.5 },

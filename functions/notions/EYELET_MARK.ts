@@ -62,6 +62,14 @@ export const EYELET_MARK = define({
       ...(mark === undefined ? {} : { chosen: mark, chosenShows: "mark" }),
     });
   },
+  strip: ({ edge, count, stagger }, { end = 0, spacing = 0 }) => ({
+    length: edge,
+    marks: Array.from({ length: count }, (_, i) => ({
+      at: end + (i + (stagger === "lower" ? 0.5 : 0)) * spacing,
+      role: "notch",
+      says: `eyelet ${i + 1}`,
+    })),
+  }),
   examples: [
     { given: { number: 3, edge: 13, count: 13 }, gives: 2.5, because: "half an inch in, then an inch each" },
     {

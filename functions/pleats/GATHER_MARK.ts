@@ -48,6 +48,14 @@ export const GATHER_MARK = define({
       ...(mark === undefined ? [] : [dimension([0, -high], [mark, -high], { shows: "mark" })]),
     ]; // biome-ignore format: points in pairs
   },
+  strip: ({ edge, parts }, { part = 0 }) => ({
+    length: edge,
+    marks: Array.from({ length: parts }, (_, i) => ({
+      at: (i + 1) * part,
+      role: "notch",
+      says: `${i + 1} of ${parts}`,
+    })),
+  }),
   examples: [
     {
       given: { number: 8, edge: 27, skip: 1 },

@@ -48,6 +48,14 @@ export const JOIN_MARK = define({
       ...(mark === undefined ? [] : [dimension([0, -deep / 6], [mark, -deep / 6], { shows: "mark" })]),
     ]; // biome-ignore format: points in pairs
   },
+  strip: ({ flat }, { panels = 0, panel = 0 }) => ({
+    length: flat,
+    marks: Array.from({ length: panels - 1 }, (_, i) => ({
+      at: (i + 1) * panel,
+      role: "seam",
+      says: `join ${i + 1}`,
+    })),
+  }),
   examples: [
     { given: { number: 1, flat: 100, cloth_width: 54 }, gives: 50, because: "two panels of 50 in" },
     {

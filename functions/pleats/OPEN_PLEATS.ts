@@ -1,5 +1,10 @@
 import { define } from "../define.ts";
-import { insertPleats, PLEATS_TO_INSERT, requireSimplePleated } from "../drafting/pleat-insertion.ts";
+import {
+  insertPleats,
+  PLEATS_TO_INSERT,
+  requireSimplePleated,
+  topStrip,
+} from "../drafting/pleat-insertion.ts";
 import { drawPattern } from "../drawing/piece-drawing.ts";
 import { marksDrawn } from "../drawing/shapes.ts";
 import { edgeText } from "../pieces/edge-names.ts";
@@ -52,6 +57,7 @@ export const OPEN_PLEATS = define({
           ...marksDrawn(piece),
         ]
       : [],
+  strip: (_, __, piece) => (typeof piece === "object" ? topStrip(piece) : { length: 0, marks: [] }),
   examples: [
     {
       given: { piece: "M 0 0 L 20 0 L 20 12 L 0 12 Z", places: [5, 15], fold_depth: [1, 2] },

@@ -5,6 +5,7 @@ import {
   insertPleats,
   PLEATS_TO_INSERT,
   requireSimplePleated,
+  topStrip,
 } from "../drafting/pleat-insertion.ts";
 import { marksDrawn } from "../drawing/shapes.ts";
 import { degrees } from "../geometry/strokes.ts";
@@ -85,6 +86,7 @@ export const PLEATED_PANEL = define({
       lengths,
     );
   },
+  strip: (_, __, piece) => (typeof piece === "object" ? topStrip(piece) : { length: 0, marks: [] }),
   examples: [
     {
       given: { top: 24, hem: 24, depth: 10, places: [6, 12, 18], fold_depth: [1] },

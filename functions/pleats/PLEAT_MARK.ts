@@ -3,6 +3,7 @@ import {
   BOX_WIDTH,
   boxPleatFace,
   checkBoxWidth,
+  creaseStrip,
   drawCreases,
   drawFolded,
   evenCreases,
@@ -100,6 +101,8 @@ export const PLEAT_MARK = define({
       ...drawFolded(style, finished, count, depth, flat / 4, box_width),
     ];
   },
+  strip: ({ finished, count, depth, style, box_width }, { flat = 0 }) =>
+    creaseStrip(style, flat, evenCreases(style, finished, count, depth, box_width)),
   examples: [
     {
       given: { number: 1, finished: 24, count: 6, depth: 1 },

@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import {
+  creaseStrip,
   creasesAt,
   drawCreases,
   drawFoldedAt,
@@ -62,6 +63,8 @@ export const UNEVEN_MARK = define({
       ...drawFoldedAt(style, finished, pleats, flat / 4),
     ];
   },
+  strip: ({ finished, depths, places, style }, { flat = 0 }) =>
+    creaseStrip(style, flat, creasesAt(style, pleatsAt(style, finished, depths, places))),
   examples: [
     {
       given: { number: 3, finished: 24, depths: [1, 1.5, 2] },

@@ -1,10 +1,7 @@
-import type { Cell, Kind } from "../../functions/define.ts";
-import type { Book } from "../book/shape.ts";
+import type { Cell } from "../../functions/define.ts";
 import { chain, type Working } from "../engine/explain.ts";
-import { cellTextWithName } from "../engine/label.ts";
-import { hasAnswer } from "../engine/sentences.ts";
-import { shownWithDecimals } from "../engine/show.ts";
 import { clean } from "../engine/varied-cell.ts";
+import { workingText } from "../engine/working-text.ts";
 import { openBook, placeOf, setCells } from "./open.ts";
 import { readOptions } from "./options.ts";
 import { JSON_OPTION, SET_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
@@ -30,7 +27,7 @@ export const explain: Verb = {
     setCells(engine, values.set ?? []);
     const workings = chain(engine, placeOf(engine, cell));
     if (values.json) io.out(JSON.stringify(workings.map(asData), null, 2));
-    else io.out(workings.map((working) => inWords(working, engine.book)).join("\n\n"));
+    else io.out(workings.map((working) => workingText(working, engine.book)).join("\n\n"));
     return 0;
   },
 };
@@ -64,28 +61,3 @@ function asData({ address, name, label, typed, shown, value, problem, parts, cal
 }
 
 const full = (value: Cell): Cell => (typeof value === "number" ? clean(value) : value);
-
-/** A longer text is the outline of a piece, which nobody reads here. */
-const LONGEST = 60;
-
-const headText = (figure: string, problem: Working["problem"]): string =>
-  problem ? `${hasAnswer(problem) ? `${figure}  ` : ""}check: ${problem.sentence}` : figure;
-
-function inWords({ place, typed, shown, value, kind, problem, parts, calls }: Working, book: Book): string {
-  const figure = (text: string, exact: unknown, of: Kind) =>
-    text === "" ? "(blank)" : text.length > LONGEST ? "…" : shownWithDecimals(text, exact, of, book);
-  const lines = [`${cellTextWithName(book, place)}  ${headText(figure(shown, value, kind), problem)}`];
-  if (typed.startsWith("=")) lines.push(`  ${typed}`);
-  if (parts) lines.push(`  ${parts}`);
-  for (const { declaration, given, steps, answer, value: gives, refused } of calls) {
-    const takes = given.map((one) => `${one.name} ${figure(one.shown, one.value, one.kind)}`);
-    lines.push(`  ${declaration.name}: ${takes.join(", ")}`);
-    for (const step of steps) {
-      const how = step.filled === step.rule && !step.formula ? `${step.rule}:` : `${step.filled} =`;
-      lines.push(`    ${step.name} = ${how} ${figure(step.shown, step.value, step.kind)}`);
-      if (step.parts) lines.push(`      ${step.parts}`);
-    }
-    lines.push(`    gives ${refused ? answer : figure(answer, gives, declaration.returns)}`);
-  }
-  return lines.join("\n");
-}

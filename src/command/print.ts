@@ -26,9 +26,14 @@ const OPTIONS = {
   },
   scale: {
     type: "string",
-    default: "1",
     value: "SCALE",
-    about: `the scale: ${Object.keys(SCALES).join(", ")}`,
+    about: `the scale: ${Object.keys(SCALES).join(", ")}; a lay takes any 1/n, and without it is as large as the paper holds`,
+  },
+  cell: {
+    type: "string",
+    multiple: true,
+    value: "NAMES",
+    about: "of lay, strip and working: only these cells, names or addresses with commas between",
   },
   blank: { type: "boolean", about: "a form without figures, with room to write" },
   large: { type: "boolean", about: "large type, to be read from where one stands at the table" },
@@ -40,7 +45,7 @@ const OPTIONS = {
 export const print: Verb = {
   name: "print",
   usage:
-    "BOOK --out FILE.pdf [--what WHAT] [--page TITLE] [--piece NAMES] [--paper PAPER] [--scale SCALE] [--blank] [--large] [--set NAME=VALUE]... [--json]",
+    "BOOK --out FILE.pdf [--what WHAT] [--page TITLE] [--piece NAMES] [--cell NAMES] [--paper PAPER] [--scale SCALE] [--blank] [--large] [--set NAME=VALUE]... [--json]",
   about:
     "Writes the pattern, or another document of the book, as a PDF for a printer. A pattern is true to scale and packed on as few sheets of paper as are found.",
   options: OPTIONS,
@@ -67,9 +72,10 @@ export const print: Verb = {
     const done = await printed(engine, {
       what,
       paper: values.paper,
-      scale: values.scale,
       day: new Date(),
       ...(values.piece && { pieces: namesIn(values.piece, "--piece") }),
+      ...(values.scale !== undefined && { scale: values.scale }),
+      ...(values.cell && { cells: namesIn(values.cell, "--cell") }),
       ...(values.page !== undefined && { page: values.page }),
       ...(values.blank && { blank: true }),
       ...(values.large && { large: true }),

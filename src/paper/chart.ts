@@ -1,4 +1,4 @@
-/** Documents that are pages of the book, set as tables: the measurement chart. */
+/** Documents that are pages of the book, set as tables: the measurement chart, the cut list, the fitting log. */
 import { lookUp } from "../book/names.ts";
 import type { Book, Stage } from "../book/shape.ts";
 import type { Engine } from "../engine/engine.ts";
@@ -24,11 +24,16 @@ export function bookLine(engine: Engine): string {
   return `${whose}${unitLine(engine)}`;
 }
 
-/** The pages of these stages, or the one that is asked for. */
-export function pagesAsked(book: Book, page: number | null, stages: readonly Stage[]): number[] {
-  return book.pages.flatMap(({ stage }, i) =>
-    page === null ? (stages.includes(stage) ? [i] : []) : i === page ? [i] : [],
-  );
+/** The pages of a stage, or the one of them that is asked for; a sentence where there is none. */
+export function pagesOf(book: Book, page: number | null, stage: Stage): number[] | NotPrinted {
+  const pages = book.pages.flatMap((one, i) => (one.stage === stage && (page ?? i) === i ? [i] : []));
+  if (pages.length > 0) return pages;
+  return {
+    reason:
+      page === null
+        ? `this book has no page of the stage ${stage}`
+        : `the page ${book.pages[page]!.title} is not of the stage ${stage}`,
+  };
 }
 
 /** Pages of the book under each other, upright or on their side as they need fewer parts. */
@@ -72,9 +77,25 @@ export function tableDocument(
 }
 
 export function chartDocument(engine: Engine, asked: Asked): Built | NotPrinted {
-  const pages = pagesAsked(engine.book, asked.page, ["Measure"]);
-  if (pages.length === 0) return { reason: "this book has no page of the stage Measure" };
+  const pages = pagesOf(engine.book, asked.page, "Measure");
+  if ("reason" in pages) return pages;
   const blank = asked.request.blank ?? false;
   const title = blank ? "Measurement chart, to fill in" : "Measurement chart";
   return tableDocument(engine, asked, pages, { blank, title });
+}
+
+export function cutListDocument(engine: Engine, asked: Asked): Built | NotPrinted {
+  const pages = pagesOf(engine.book, asked.page, "Cut");
+  if ("reason" in pages) return pages;
+  return tableDocument(engine, asked, pages, { title: "Cut list" });
+}
+
+export function logDocument(engine: Engine, asked: Asked): Built | NotPrinted {
+  const pages = pagesOf(engine.book, asked.page, "Fit");
+  if ("reason" in pages) return pages;
+  const blank = asked.request.blank ?? false;
+  return tableDocument(engine, asked, pages, {
+    blank,
+    title: blank ? "Fitting log, to fill in" : "Fitting log",
+  });
 }

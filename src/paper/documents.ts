@@ -4,12 +4,17 @@
  */
 import { nearestWord } from "../../functions/nearest-word.ts";
 import type { Engine } from "../engine/engine.ts";
-import { chartDocument } from "./chart.ts";
+import { allDocuments } from "./all.ts";
+import { chartDocument, cutListDocument, logDocument } from "./chart.ts";
 import { type Letters, newDocument, type Sheet } from "./document.ts";
 import type { Manner } from "./flow.ts";
-import type { DocumentName, NotPrinted, PaperRequest, Printed } from "./kinds.ts";
+import { DOCUMENTS, type DocumentName, type NotPrinted, type PaperRequest, type Printed } from "./kinds.ts";
+import { layDocument } from "./lay.ts";
 import { readPaper } from "./paper.ts";
 import { patternDocument } from "./pattern.ts";
+import { shoppingDocument } from "./shopping.ts";
+import { stripDocument } from "./strip.ts";
+import { workingDocument } from "./working.ts";
 
 /** A request that was read. */
 export interface Asked {
@@ -27,9 +32,15 @@ export interface Built {
   readonly sentences: readonly string[];
 }
 
-const BUILDERS: Record<DocumentName, (engine: Engine, asked: Asked) => Built | NotPrinted> = {
+const BUILDERS: Record<Exclude<DocumentName, "all">, (engine: Engine, asked: Asked) => Built | NotPrinted> = {
   pattern: patternDocument,
   chart: chartDocument,
+  "cut-list": cutListDocument,
+  log: logDocument,
+  shopping: shoppingDocument,
+  lay: layDocument,
+  strip: stripDocument,
+  working: workingDocument,
 };
 
 function read(engine: Engine, request: PaperRequest, letters: Letters): Asked | NotPrinted {
@@ -63,7 +74,7 @@ export async function laidOut(engine: Engine, request: PaperRequest): Promise<La
   const doc = await newDocument(engine.book.title, request.day);
   const asked = read(engine, request, doc);
   if ("reason" in asked) return asked;
-  const built = BUILDERS[request.what](engine, asked);
+  const built = request.what === "all" ? all(engine, asked) : BUILDERS[request.what](engine, asked);
   if ("reason" in built) return built;
   const { sheets, says, sentences } = built;
   const known = { sheets: sheets.length, paper: asked.manner.paper.name, says };
@@ -92,6 +103,21 @@ export async function laidOut(engine: Engine, request: PaperRequest): Promise<La
       };
     },
   };
+}
+
+function all(engine: Engine, asked: Asked): Built | NotPrinted {
+  // The cells are those whose working is wanted, the scale is the pattern's.
+  const { cells = [], scale, ...request } = asked.request;
+  const parts = DOCUMENTS.flatMap(({ name, title }) => {
+    if (name === "all") return [];
+    const own = {
+      ...request,
+      ...(name === "working" && { cells }),
+      ...(name === "pattern" && scale && { scale }),
+    };
+    return [{ title, built: BUILDERS[name](engine, { ...asked, request: own }) }];
+  });
+  return allDocuments(engine, asked, parts);
 }
 
 /** The document as a PDF, or the sentence that says why there is none. */

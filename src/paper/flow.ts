@@ -47,11 +47,13 @@ export function wrapped(
   within: number,
   bold = false,
 ): string[] {
-  const wide = (words: string) => letters.measure(words, size, bold);
+  // A hair less, because widths that were added and taken apart again differ in their last digit.
+  const wide = (words: string) => letters.measure(words, size, bold) - 0.01;
   return text.split(/\r\n|[\n\r]/).flatMap((paragraph) => {
     const lines: string[] = [];
     let line = "";
-    for (const word of paragraph.split(/[ \t]+/)) {
+    // A tape fraction stays with its whole number.
+    for (const word of paragraph.split(/[ \t]+(?!\d+\/\d)/)) {
       const longer = line === "" ? word : `${line} ${word}`;
       if (wide(longer) <= within) {
         line = longer;

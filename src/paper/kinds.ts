@@ -27,6 +27,48 @@ export const DOCUMENTS = [
     about: "The Measure pages: filled, or blank with room to write.",
     takes: ["page", "blank", "large"],
   },
+  {
+    name: "cut-list",
+    title: "Cut list",
+    about: "The Cut pages, with a small picture of each piece.",
+    takes: ["page", "large"],
+  },
+  {
+    name: "log",
+    title: "Fitting log",
+    about: "The Fit pages: filled, or blank with room to write.",
+    takes: ["page", "blank", "large"],
+  },
+  {
+    name: "shopping",
+    title: "Shopping list",
+    about: "The lengths of cloth and the Trimmings pages, with boxes to tick.",
+    takes: ["page", "large"],
+  },
+  {
+    name: "lay",
+    title: "Lay",
+    about: "Every lay to scale on its cloth, with a ruler, the pieces by name and how it was found.",
+    takes: ["cells", "page", "scale", "large"],
+  },
+  {
+    name: "strip",
+    title: "Marking strips",
+    about: "Paper strips at full size with the places of pleats, buttons and eyelets along an edge.",
+    takes: ["cells", "page", "large"],
+  },
+  {
+    name: "working",
+    title: "Working",
+    about: "How the figures of chosen cells come about, from tape to cut.",
+    takes: ["cells", "large"],
+  },
+  {
+    name: "all",
+    title: "Everything",
+    about: "All documents that the book has something for, with a first sheet that lists them.",
+    takes: ["scale", "pieces", "page", "cells", "blank", "large"],
+  },
 ] as const satisfies readonly DocumentKind[];
 
 export type DocumentName = (typeof DOCUMENTS)[number]["name"];
@@ -35,7 +77,7 @@ export interface PaperRequest {
   readonly what: DocumentName;
   /** "a4", "letter", "a3", "a0", or a roll with its width: "roll=36in". */
   readonly paper: string;
-  /** The name of a scale: "1", "1/2", "1/4", "1/5", "1/8". Full size when left out. */
+  /** The name of a scale: "1", "1/2", "1/4", "1/5", "1/8", of a lay any "1/n". When left out a pattern is full size and a lay as large as the paper holds. */
   readonly scale?: string;
   /** Names or addresses of pieces; every piece when left out. */
   readonly pieces?: readonly string[];

@@ -28,7 +28,7 @@ export interface PageTable {
 export interface PageTableOptions {
   /** Leaves out the figures and leaves room to write them. */
   readonly blank?: boolean;
-  /** A last column of boxes to tick. */
+  /** A last column of boxes to tick: in the rows with a worked-out figure, or in all where no row has one. */
   readonly tick?: boolean;
 }
 
@@ -93,6 +93,8 @@ export function pageTable(
   const isBare = rows.every((row) => filled[row]!.every((column) => column === 0));
   const isHeading = (row: number) =>
     !isBare && filled[row]!.join() === "0" && !isFormula(typed(row, 0)) && page.columns.length > 1;
+  const isResult = (row: number) => filled[row]!.slice(1).some((column) => isFormula(typed(row, column)));
+  const hasWorked = rows.some(isResult);
   const isWorked = (row: number) => filled[row]!.slice(1).every((column) => isFormula(typed(row, column)));
 
   const kept = blank ? rows.filter((row) => isHeading(row) || isBare || !isWorked(row)) : rows;
@@ -125,7 +127,7 @@ export function pageTable(
       if (cell.text.includes(`${ESTIMATE_SIGN} `)) signs.add(ESTIMATE_SIGN);
       return cell;
     });
-    return { cells: tick ? [...cells, { text: "□" }] : cells, notes };
+    return { cells: tick ? [...cells, { text: !hasWorked || isResult(row) ? "□" : "" }] : cells, notes };
   };
   const left = rows.length - kept.length;
   const concealed = filled.filter((one, row) => one.length > 0 && hidden.has(row)).length;

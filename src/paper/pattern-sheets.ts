@@ -1,13 +1,14 @@
 /** The pattern on paper: a first sheet with test squares, legend and map, then every sheet that has a line on it. */
-import { type Bounds, boundingBox, flatten, type Point } from "../../functions/geometry/strokes.ts";
+import { type Bounds, boundingBox, type Point } from "../../functions/geometry/strokes.ts";
 import { flattenPiece } from "../../functions/pieces/piece.ts";
 import { ROLE_WORDS } from "../engine/roles.ts";
 import { LINES } from "../engine/true-scale-sheet.ts";
 import type { PdfDocument, Sheet } from "./document.ts";
-import { fitted, isoDay } from "./flow.ts";
+import { isoDay } from "./flow.ts";
 import { MARGIN, OVERLAP, type Paper } from "./paper.ts";
-import { HEAD, type Ink, type PatternSheet } from "./pattern-sheet.ts";
-import { type Tile, tileAt, tileName } from "./tiles.ts";
+import { HEAD, type PatternSheet } from "./pattern-sheet.ts";
+import { tiledSheets, tileFoot } from "./tiled.ts";
+import { tileAt } from "./tiles.ts";
 
 export interface Heading {
   /** The book's title. */
@@ -26,98 +27,20 @@ export function patternSheets(sheet: PatternSheet, paper: Paper, heading: Headin
   const count = sheet.tiles.length + (paper.isLarge ? 0 : 1);
   const height = paper.height ?? sheet.tiling.tall + 2 * MARGIN;
   const about = { paper, heading, sheets: count };
-  const bounds = sheet.inks.map(boundsOf);
-  const foot = (doc: PdfDocument, name: string, number: number, of: number) => {
-    const title = [...heading.title].slice(0, 60).join("");
-    const words = `${name}    page ${number} of ${of}    ${isoDay(heading.day)}    scale ${heading.scale}    ${title}`;
-    const within = width / 2 - MARGIN - 24;
-    doc.text(fitted(doc, words, 3, within), MARGIN + 14, height - MARGIN + 4.2, { size: 3 });
-  };
+  const heads = paper.isLarge ? (doc: PdfDocument) => head(doc, sheet, about) : null;
+  const manner = { title: heading.title, day: heading.day, says: `scale ${heading.scale}` };
+  const tiles = tiledSheets(sheet, paper, manner, heads);
+  if (paper.isLarge) return tiles;
   const front: Sheet = {
     width,
     height,
     draw(doc, number, of) {
       const room = { left: MARGIN, right: width - MARGIN, low: MARGIN, high: height - MARGIN };
       smallFront(doc, sheet, about, room);
-      foot(doc, "Pattern", number, of);
+      tileFoot(doc, manner, { width, height, name: "Pattern", number, of });
     },
   };
-  const tiles = sheet.tiles.map((tile): Sheet => {
-    const { window } = tile;
-    const [x, y] = [MARGIN - window.left, MARGIN - window.low];
-    return {
-      width,
-      height,
-      tile,
-      draw(doc, number, of) {
-        doc.clip(MARGIN, MARGIN, window.right - window.left, window.high - window.low);
-        for (const [k, ink] of sheet.inks.entries()) if (overlap(bounds[k]!, window)) doc.ink(ink, x, y);
-        for (const { text, at, size } of sheet.words) {
-          const half = doc.measure(text, size) / 2;
-          const box = { left: at[0] - half, right: at[0] + half, low: at[1] - size, high: at[1] + size };
-          if (overlap(box, window))
-            doc.text(text, at[0] + x, at[1] + y + 0.35 * size, { size, align: "middle" });
-        }
-        doc.unclip();
-        if (paper.isLarge && tile.column === 0 && tile.row === 0) head(doc, sheet, about);
-        frame(doc, sheet, tile);
-        foot(doc, tile.name, number, of);
-      },
-    };
-  });
-  return paper.isLarge ? tiles : [front, ...tiles];
-}
-
-function boundsOf({ subpaths, width }: Ink): Bounds {
-  const { left, right, low, high } = boundingBox(
-    subpaths.flatMap(({ start, edges }) => [start, ...edges.flat().flatMap((one) => flatten(one, 0.2))]),
-  );
-  const more = width + 0.5;
-  return { left: left - more, right: right + more, low: low - more, high: high + more };
-}
-
-const overlap = (a: Bounds, b: Bounds): boolean =>
-  a.left <= b.right && a.right >= b.left && a.low <= b.high && a.high >= b.low;
-
-/** The border to cut along, the lines to lay the next sheets on, crosses to align, and the neighbours' names. */
-function frame(doc: PdfDocument, { tiling, tiles }: PatternSheet, { column, row, window }: Tile): void {
-  const [wide, tall] = [window.right - window.left, window.high - window.low];
-  const end = { x: MARGIN + wide, y: MARGIN + tall };
-  doc.box(MARGIN, MARGIN, wide, tall, 0.15);
-  const names = new Set(tiles.map(({ name }) => name));
-  const beside = (dx: number, dy: number): string | null => {
-    const [c, r] = [column + dx, row + dy];
-    if (c < 0 || r < 0 || c >= tiling.columns || r >= tiling.rows) return null;
-    const name = tileName(c, r);
-    return names.has(name) ? name : null;
-  };
-  const cross = (x: number, y: number) => {
-    doc.line(x - 3, y, x + 3, y, 0.2);
-    doc.line(x, y - 3, x, y + 3, 0.2);
-  };
-  const half = OVERLAP / 2;
-  const parts = [1 / 4, 3 / 4];
-  const [left, right, above, below] = [beside(-1, 0), beside(1, 0), beside(0, -1), beside(0, 1)];
-  const size = 3.2;
-  const middle = { x: MARGIN + wide / 2, y: MARGIN + tall / 2 };
-  if (right) {
-    doc.line(end.x - OVERLAP, MARGIN, end.x - OVERLAP, end.y, 0.15, [2, 2]);
-    for (const part of parts) cross(end.x - half, MARGIN + part * tall);
-    doc.text(right, end.x + half, middle.y, { size, align: "middle" });
-  }
-  if (left) {
-    for (const part of parts) cross(MARGIN + half, MARGIN + part * tall);
-    doc.text(left, half, middle.y, { size, align: "middle" });
-  }
-  if (below) {
-    doc.line(MARGIN, end.y - OVERLAP, end.x, end.y - OVERLAP, 0.15, [2, 2]);
-    for (const part of parts) cross(MARGIN + part * wide, end.y - half);
-    doc.text(below, middle.x, end.y + 4.2, { size, align: "middle" });
-  }
-  if (above) {
-    for (const part of parts) cross(MARGIN + part * wide, MARGIN + half);
-    doc.text(above, middle.x, MARGIN - 3, { size, align: "middle" });
-  }
+  return [front, ...tiles];
 }
 
 interface About {
@@ -132,7 +55,7 @@ const SQUARES = [
   { side: 101.6, says: "4 in" },
 ] as const;
 
-function square(doc: PdfDocument, at: 0 | 1, x: number, y: number): void {
+export function square(doc: PdfDocument, at: 0 | 1, x: number, y: number): void {
   const { side, says } = SQUARES[at];
   doc.box(x, y, side, side, 0.25);
   doc.text(`${says} each way`, x + side / 2, y + side / 2, { size: 5, align: "middle" });

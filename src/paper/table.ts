@@ -2,6 +2,7 @@
 import type { Point } from "../../functions/geometry/strokes.ts";
 import type { Letters } from "./document.ts";
 import { type Flow, LEAD, wrapped } from "./flow.ts";
+import { straight } from "./lines.ts";
 
 export interface TableCell {
   readonly text: string;
@@ -54,11 +55,11 @@ function wishes(letters: Letters, { headings, rows }: Table, size: number, room:
     ];
     const hasPicture = rows.some(({ cells }) => cells.length > 1 && cells[i]?.outline);
     const hasRoom = rows.some(({ cells }) => cells.length > 1 && cells[i]?.ground === "write");
-    let [least, whole] = [hasPicture ? PICTURE * size : hasRoom ? 18 : 6, 0];
+    let [least, whole] = [hasPicture ? PICTURE * size + PAD : hasRoom ? 18 : 6, 0];
     for (const { text, bold = false } of texts) {
       for (const line of text.slice(0, 2000).split("\n")) {
         whole = Math.max(whole, wide(line.slice(0, 200), bold));
-        for (const word of line.split(" ")) least = Math.max(least, wide(word.slice(0, 60), bold));
+        for (const word of line.split(/ (?!\d+\/\d)/)) least = Math.max(least, wide(word.slice(0, 60), bold));
       }
     }
     const most = i === 0 ? 0.4 * room : 0.5 * room;
@@ -153,7 +154,10 @@ function setPart(flow: Flow, table: Table, { columns, widths }: Part): void {
         ...cells[column]!,
         lines: wrapped(letters, cells[column]!.text, size, widths[i]! - 2 * PAD, cells[column]!.bold),
       }));
-      const picture = set.some(({ outline }) => outline) ? PICTURE * size : 0;
+      const picture = Math.max(
+        0,
+        ...set.flatMap(({ outline }) => (outline ? [pictureTall(outline, PICTURE * size) + PAD] : [])),
+      );
       let rest = set.map(({ lines }) => lines);
       for (let isFirst = true; isFirst || rest.some(({ length }) => length > 0); isFirst = false) {
         const above = isFirst ? picture : 0;
@@ -165,7 +169,7 @@ function setPart(flow: Flow, table: Table, { columns, widths }: Part): void {
           const [x, y, wide] = [starts[i]!, flow.y, widths[i]!];
           if (ground === "grey") flow.on((doc) => doc.shade(x, y, wide, tall, 0.88));
           if (table.least) flow.on((doc) => doc.box(x, y, wide, tall, RULE.thin));
-          if (outline && isFirst) drawSmall(flow, outline, x + PAD, y + PAD, PICTURE * size - PAD);
+          if (outline && isFirst) drawSmall(flow, outline, x + PAD, y + PAD, PICTURE * size);
           const low = outline ? above : 0;
           flow.y += low;
           words(rest[i]!.slice(0, here), i, { bold, right: isRight[i]! });
@@ -202,19 +206,23 @@ function isOfFigures({ rows }: Table, column: number): boolean {
   );
 }
 
+const extent = (figures: readonly number[]): readonly [least: number, most: number] =>
+  figures.reduce<readonly [number, number]>(
+    ([least, most], figure) => [Math.min(least, figure), Math.max(most, figure)],
+    [Infinity, -Infinity],
+  );
+
+/** The height of a small picture that is at most `side` wide and tall. */
+function pictureTall(outline: readonly Point[], side: number): number {
+  const [left, right] = extent(outline.map(([x]) => x));
+  const [low, high] = extent(outline.map(([, y]) => y));
+  return (side * (high - low)) / Math.max(right - left, high - low, 1e-9);
+}
+
 function drawSmall(flow: Flow, outline: readonly Point[], x: number, y: number, side: number): void {
-  const xs = outline.map((at) => at[0]);
-  const ys = outline.map((at) => at[1]);
-  const least = (all: readonly number[]) => all.reduce((a, b) => Math.min(a, b));
-  const most = (all: readonly number[]) => all.reduce((a, b) => Math.max(a, b));
-  const [left, low] = [least(xs), least(ys)];
-  const part = side / Math.max(most(xs) - left, most(ys) - low, 1e-9);
+  const [left, right] = extent(outline.map(([px]) => px));
+  const [low, high] = extent(outline.map(([, py]) => py));
+  const part = side / Math.max(right - left, high - low, 1e-9);
   const points = outline.map(([px, py]): Point => [x + (px - left) * part, y + (py - low) * part]);
-  const edges = points.map((from, i) => ({
-    kind: "line" as const,
-    from,
-    to: points[(i + 1) % points.length]!,
-  }));
-  const subpaths = [{ start: points[0]!, edges: [edges], closed: true }];
-  flow.on((doc) => doc.ink({ subpaths, width: 0.25, dashes: [], filled: false }, 0, 0));
+  flow.on((doc) => doc.ink(straight(points, 0.25, { closed: true }), 0, 0));
 }

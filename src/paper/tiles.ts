@@ -92,3 +92,12 @@ function meets(a: Point, b: Point, left: number, right: number, low: number, hig
     halfY: (bottom - low) / 2,
   });
 }
+
+/** All the sheets that a drawing of this size needs. */
+export function tilesOfBox(paper: Paper, width: number, height: number): { tiling: Tiling; tiles: Tile[] } {
+  const tiling = tilingOf(paper, width, height);
+  const tiles: Tile[] = [];
+  for (let row = 0; row < tiling.rows; row += 1)
+    for (let column = 0; column < tiling.columns; column += 1) tiles.push(tileAt(tiling, column, row));
+  return { tiling, tiles };
+}

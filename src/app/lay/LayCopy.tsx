@@ -3,9 +3,9 @@ import { memo } from "react";
 import { grainLine } from "../../../functions/drawing/grain-line.ts";
 import { distance, type Point } from "../../../functions/geometry/strokes.ts";
 import type { LayPiece, LayQuestion, Placement } from "../../../functions/lay.ts";
+import { type Spot, spotFor } from "../../lay/name-spot.ts";
 import { turned } from "../../lay/outline.ts";
 import { copyKey, copyName } from "./arrange.ts";
-import { type Spot, spotFor } from "./label.ts";
 import { liesEitherWay } from "./words.ts";
 
 /** A text's measure in pixels: a letter is about so wide, a line so high. */

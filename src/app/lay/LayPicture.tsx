@@ -3,9 +3,9 @@ import { useId, useMemo } from "react";
 import type { Lay, LayCloth, LayQuestion, Placement } from "../../../functions/lay.ts";
 import { lengthText, type Rule } from "../../engine/show.ts";
 import { turned } from "../../lay/outline.ts";
+import { ticksOf } from "../../lay/ruler.ts";
 import { copyKey } from "./arrange.ts";
 import { type Label, LayCopy, labelOf, pathOf } from "./LayCopy.tsx";
-import { ticksOf } from "./ruler.ts";
 
 interface Props {
   readonly question: LayQuestion;

@@ -3,9 +3,12 @@ import { expect, test } from "vitest";
 import { readBook } from "../../../src/book/read.ts";
 import { type Book, blankBook } from "../../../src/book/shape.ts";
 import { Engine } from "../../../src/engine/engine.ts";
+import { chain } from "../../../src/engine/explain.ts";
+import { workingText } from "../../../src/engine/working-text.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 import { laidOut, printed } from "../../../src/paper/documents.ts";
 import { DOCUMENTS, type PaperRequest } from "../../../src/paper/kinds.ts";
+import { bookOf } from "../engine/whatif-books.ts";
 import { readPdf } from "./read-pdf.ts";
 
 const template = (name: string): Book => {
@@ -113,10 +116,113 @@ test("what cannot be printed is refused in a sentence", async () => {
 });
 
 test("each kind of document is made from the ready book, in plain and in large type", async () => {
-  for (const { name } of DOCUMENTS) {
-    const plain = await read(template("peplum-bodice"), { what: name, scale: "1/8" });
-    expect(plain.sheets).toBeGreaterThan(0);
-    expect(plain.all).toContain("Miller's Daughter");
-    expect(plain.sentences.join()).not.toContain("□");
+  const asked = { what: "all", scale: "1/8", cells: ["hem"] } as const;
+  const plain = await read(template("peplum-bodice"), asked);
+  const large = await read(template("peplum-bodice"), { ...asked, large: true, paper: "letter" });
+  expect(large.sheets).toBeGreaterThan(plain.sheets);
+  for (const { texts, sentences } of [plain, large]) {
+    expect(texts[0]).not.toContain("Not in this print");
+    for (const { name, title } of DOCUMENTS) if (name !== "all") expect(texts[0]).toContain(title);
+    expect(sentences.join()).not.toContain("□");
   }
+});
+
+test("the cut list has each piece with its size, how many, its cloth and a picture; a quick length says so", async () => {
+  const { all, pages } = await read(template("peplum-bodice"), { what: "cut-list" });
+  for (const words of [
+    "skirt half",
+    "piece 29 1/4 × 19 1/2",
+    "mirrored",
+    "cross",
+    "≈ a length from a quick lay",
+  ])
+    expect(all.toLowerCase()).toContain(words);
+  const pictures = pages[0]!.paths.filter(
+    ({ width, runs }) => Math.abs(width - 0.25) < 1e-3 && runs[0]!.length > 4,
+  );
+  expect(pictures).toHaveLength(4);
+});
+
+test("the shopping list has the lengths to buy with the width of their cloth, and boxes at what is worked out", async () => {
+  const { all } = await read(template("peplum-bodice"), { what: "shopping" });
+  expect(all).toContain("Length to buy (cloth_buy_a, Cut!B9) 45 in wide ≈ 40 1/2 1.125 yd □");
+  expect(all).toContain("proved");
+  expect(all).not.toContain("cloth_length_a");
+  expect(all).toMatch(/Lace to cut 59 1\/2 with its hanging ends □/);
+});
+
+test("a lay is drawn to scale with the cloth's width, a ruler, the pieces by name and how it was found", async () => {
+  const { all, pages } = await read(template("peplum-bodice"), {
+    what: "lay",
+    cells: ["cloth_length_a"],
+    scale: "1/10",
+  });
+  for (const words of [
+    "45 in wide",
+    "quick lay, a search may find a shorter one",
+    "1/10 of full size",
+    "selvedge",
+    "1 skirt half",
+    "61.5 %",
+  ])
+    expect(all).toContain(words);
+  const box = (paths: (typeof pages)[number]["paths"]) => {
+    const ends = paths.filter(({ width, runs }) => Math.abs(width - 0.25) < 1e-3 && runs[0]!.length === 2);
+    return ends.map(({ runs: [run] }) => Math.hypot(run![0]![0] - run![1]![0], run![0]![1] - run![1]![1]));
+  };
+  // The two cut ends are as long as the cloth is wide.
+  const wide = box(pages[0]!.paths).filter((length) => Math.abs(length - 45 * 2.54) < 0.01);
+  expect(wide).toHaveLength(2);
+});
+
+test("a cell that lays no pieces, and a cell that gives no places, are refused by name", async () => {
+  const engine = new Engine(template("peplum-bodice"), layDesk);
+  for (const what of ["lay", "strip"] as const) {
+    const done = await printed(engine, { what, paper: "a4", day: DAY, cells: ["hem"] });
+    expect(done).toEqual({ reason: expect.stringMatching(/Hem, all round|no chosen cell/) });
+  }
+});
+
+test("a marking strip is as long as its edge over all its sheets, and each place stands where the function has it", async () => {
+  const book = bookOf({ eyelets: "=EYELET_MARK(1;20;6;1)", others: "=EYELET_MARK(2;20;6;1)" });
+  const { all, pages, says } = await read(book, { what: "strip" });
+  expect(says).toBe("1 marking strip");
+  expect(all).toContain("eyelets (Draft!B1), others (Draft!B2): EYELET_MARK");
+  const inset = 10 + 4;
+  const step = 297 - 20 - 10;
+  const tiles = pages.filter(({ text }) => /(^|\n)[A-Z]\d\n/.test(text));
+  expect(tiles).toHaveLength(2);
+  const marks = new Set<string>();
+  let end = 0;
+  tiles.forEach(({ paths }, i) => {
+    for (const { width, runs } of paths) {
+      const [[x, y], [x2, y2]] = [runs[0]![0]!, runs[0]![1]!];
+      const at = x - inset + i * step;
+      if (Math.abs(width - 0.5) < 1e-3 && runs[0]!.length === 2 && x === x2 && y !== y2)
+        marks.add((at / 25.4).toFixed(3));
+      if (Math.abs(width - 0.5) < 1e-3 && runs[0]!.length > 4)
+        end = Math.max(...runs[0]!.map((point) => point[0])) - inset + i * step;
+    }
+  });
+  expect([...marks].map(Number).sort((a, b) => a - b)).toEqual([1, 4.6, 8.2, 11.8, 15.4, 19]);
+  expect(Math.abs(end - 20 * 25.4)).toBeLessThan(0.1);
+});
+
+test("the working on paper is the text that explain gives", async () => {
+  const engine = new Engine(template("peplum-bodice"), layDesk);
+  const { all } = await read(template("peplum-bodice"), { what: "working", cells: ["spread_per_gap"] });
+  const squashed = all.replace(/\s/g, "");
+  for (const working of chain(engine, { page: 1, row: 14, column: 1 }))
+    for (const line of workingText(working, engine.book).split("\n"))
+      expect(squashed).toContain(line.replace(/\s/g, ""));
+});
+
+test("everything begins with a sheet that says on which pages each document is", async () => {
+  const { texts } = await read(template("petticoat-and-cape"), { what: "all", scale: "1/8" });
+  const [first] = texts;
+  expect(first).toContain("Marking strips: no cell gives places along an edge");
+  for (const [, title, from] of first!.matchAll(
+    /(Measurement chart|Cut list|Fitting log|Shopping list|Lay) .*?(\d+)(?:–\d+)?(?= [A-Z]|$)/g,
+  ))
+    expect(texts[Number(from) - 1]).toMatch(new RegExp(`^${title}`));
 });

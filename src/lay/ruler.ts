@@ -1,7 +1,7 @@
 /** The marks of a tape laid along the selvedge. */
-import type { Decimal } from "../../../functions/decimal.ts";
-import { type TapeMark, tapeText } from "../../../functions/fractions.ts";
-import { BOOK_UNITS, type Unit } from "../../../functions/units.ts";
+import type { Decimal } from "../../functions/decimal.ts";
+import { type TapeMark, tapeText } from "../../functions/fractions.ts";
+import { BOOK_UNITS, type Unit } from "../../functions/units.ts";
 
 export interface Tick {
   readonly at: number;

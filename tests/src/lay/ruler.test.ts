@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { ticksOf } from "../../../../src/app/lay/ruler.ts";
+import { ticksOf } from "../../../src/lay/ruler.ts";
 
 const figures = (...args: Parameters<typeof ticksOf>) => ticksOf(...args).flatMap(({ label }) => label ?? []);
 

@@ -1,5 +1,5 @@
 /** Where the name of a piece is written: inside its outline and clear of its grain line. */
-import { boundingBox, type Point } from "../../../functions/geometry/strokes.ts";
+import { boundingBox, type Point } from "../../functions/geometry/strokes.ts";
 
 export interface Spot {
   /** The middle of the text. */

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import type { Point } from "../../../../functions/geometry/strokes.ts";
-import { spotFor } from "../../../../src/app/lay/label.ts";
+import type { Point } from "../../../functions/geometry/strokes.ts";
+import { spotFor } from "../../../src/lay/name-spot.ts";
 
 const rectangle = (wide: number, high: number): Point[] => [
   [0, 0],

@@ -1,0 +1,47 @@
+/** Everything that a book has for paper, with a first sheet that lists it. */
+import type { Engine } from "../engine/engine.ts";
+import { bookLine } from "./chart.ts";
+import type { Asked, Built } from "./documents.ts";
+import { Flow } from "./flow.ts";
+import type { NotPrinted } from "./kinds.ts";
+import { setTable } from "./table.ts";
+
+interface Part {
+  readonly title: string;
+  readonly built: Built | NotPrinted;
+}
+
+export function allDocuments(
+  engine: Engine,
+  { manner, letters }: Asked,
+  parts: readonly Part[],
+): Built | NotPrinted {
+  const made = parts.flatMap(({ title, built }) => ("reason" in built ? [] : [{ title, ...built }]));
+  if (made.length === 0) return { reason: "this book has nothing to print yet" };
+  const left = parts.flatMap(({ title, built }) => ("reason" in built ? [`${title}: ${built.reason}`] : []));
+  /** The list itself takes sheets, which it has to count. */
+  const front = (before: number) => {
+    const flow = new Flow(letters, manner, "What is in this print");
+    flow.say(bookLine(engine));
+    flow.space(0.3);
+    let page = before + 1;
+    const rows = made.map(({ title, sheets, says, sentences }) => {
+      const [from, to] = [page, page + sheets.length - 1];
+      page = to + 1;
+      return {
+        cells: [title, says, from === to ? `${from}` : `${from}–${to}`].map((text) => ({ text })),
+        notes: sentences.map((sentence) => `▲ ${sentence}`),
+      };
+    });
+    setTable(flow, { headings: ["Document", "What is on it", "Pages"], rows });
+    if (left.length > 0) flow.heading("Not in this print");
+    for (const sentence of left) flow.say(sentence);
+    return flow.sheets();
+  };
+  const first = front(front(1).length);
+  return {
+    sheets: [...first, ...made.flatMap(({ sheets }) => sheets)],
+    says: `${made.length} ${made.length === 1 ? "document" : "documents"}`,
+    sentences: made.flatMap(({ title, sentences }) => sentences.map((sentence) => `${title}: ${sentence}`)),
+  };
+}

@@ -1,0 +1,119 @@
+/**
+ * The shopping list: the lengths of cloth that the Cut pages come to, then the Trimmings pages, which are a
+ * book's own list of what is bought, with boxes to tick.
+ */
+import type { Place } from "../book/address.ts";
+import { isFormula } from "../book/formula.ts";
+import type { Stage } from "../book/shape.ts";
+import type { Engine } from "../engine/engine.ts";
+import { cellTextWithName } from "../engine/label.ts";
+import { laidSign, laidText } from "../engine/laid.ts";
+import { originBelow } from "../engine/lays-below.ts";
+import { plainNumber } from "../engine/show.ts";
+import { bookLine, pagesOf } from "./chart.ts";
+import type { Asked, Built } from "./documents.ts";
+import { Flow } from "./flow.ts";
+import type { NotPrinted } from "./kinds.ts";
+import { pageTable, paperCell } from "./page-table.ts";
+import { setTable, type TableRow } from "./table.ts";
+
+/** The cells of a page that hold a length of cloth found by a lay, or made from one, and from which no other such cell of the page is made. */
+function clothCells(engine: Engine, page: number): Place[] {
+  if (engine.laid().length === 0) return [];
+  const cells = engine.book.pages[page]!.rows.flatMap((row, r) =>
+    row.flatMap((typed, column): Place[] => (isFormula(typed) ? [{ page, row: r, column }] : [])),
+  );
+  const lengths = cells.filter((place) => engine.view(place).kind === "length" && originBelow(engine, place));
+  const same = (a: Place, b: Place) => a.page === b.page && a.row === b.row && a.column === b.column;
+  const used = lengths.flatMap((place) => engine.restsOn(place));
+  return lengths.filter((place) => !used.some((one) => same(one, place)));
+}
+
+/** The width of the cloth that a length was laid on, where there is one width alone. */
+function widthBehind(engine: Engine, place: Place): string {
+  const under = [place, ...engine.restsOn(place)];
+  const widths = new Set(
+    engine
+      .laid()
+      .filter((one) =>
+        under.some(
+          (at) => at.page === one.place.page && at.row === one.place.row && at.column === one.place.column,
+        ),
+      )
+      .flatMap(({ lays }) => lays.flatMap(({ question }) => question.cloths.map(({ width }) => width))),
+  );
+  const [width, other] = [...widths];
+  return width === undefined || other !== undefined
+    ? ""
+    : `${plainNumber(width, 3, engine.book.decimal)} ${engine.book.unit} wide`;
+}
+
+function clothRow(engine: Engine, place: Place): TableRow {
+  const { book } = engine;
+  const { value } = engine.view(place);
+  const called = cellTextWithName(book, place);
+  const { note, origin, ...cell } = paperCell(engine, place, called);
+  const far =
+    typeof value !== "number"
+      ? ""
+      : book.unit === "in"
+        ? `${plainNumber(value / 36, 3, book.decimal)} yd`
+        : `${plainNumber(value / (book.unit === "cm" ? 100 : 1000), 3, book.decimal)} m`;
+  return {
+    cells: [{ text: called }, { text: widthBehind(engine, place) }, cell, { text: far }, { text: "□" }],
+    notes: [
+      ...(note ? [note] : []),
+      ...(origin ? [`${laidSign(origin)} rests on a lay: ${laidText(origin)}`] : []),
+    ],
+  };
+}
+
+export function shoppingDocument(engine: Engine, { manner, letters, page }: Asked): Built | NotPrinted {
+  const { book } = engine;
+  const of = (stage: Stage): number[] => {
+    const pages = pagesOf(book, page, stage);
+    return "reason" in pages ? [] : pages;
+  };
+  const [cuts, trims] = [of("Cut"), of("Trimmings")];
+  const cloths = cuts.flatMap((one) => clothCells(engine, one));
+  const lists = trims
+    .map((one) => ({ one, ...pageTable(engine, one, { tick: true }) }))
+    .filter(({ table }) => table.rows.length > 0);
+  if (cloths.length === 0 && lists.length === 0)
+    return {
+      reason: "there is nothing to buy: no length of cloth on a Cut page, and nothing on a Trimmings page",
+    };
+  const flow = new Flow(letters, manner, "Shopping list");
+  flow.say(bookLine(engine));
+  let problems = 0;
+  if (cloths.length > 0) {
+    flow.heading("Cloth");
+    setTable(flow, {
+      headings: [
+        "Cloth",
+        "Width",
+        `Length, ${book.unit}`,
+        book.unit === "in" ? "In yards" : "In metres",
+        "Done",
+      ],
+      rows: cloths.map((place) => clothRow(engine, place)),
+    });
+    problems += cloths.filter((place) => engine.view(place).problem).length;
+  }
+  for (const { one, table, remarks, problems: more } of lists) {
+    flow.heading(book.pages[one]!.title);
+    setTable(flow, table);
+    for (const remark of remarks) flow.say(remark, { size: 0.9 * flow.size });
+    problems += more;
+  }
+  return {
+    sheets: flow.sheets(),
+    says: "what there is to buy",
+    sentences:
+      problems > 0
+        ? [
+            `${problems} ${problems === 1 ? "figure has" : "figures have"} something to check; it stands beneath the row`,
+          ]
+        : [],
+  };
+}

@@ -1,0 +1,21 @@
+/** Pattern pieces from a file of another program: SVG or DXF, told apart by what the file holds. */
+import { type Found, findPieces, type Inner } from "./find-pieces.ts";
+import { readDxf } from "./read-dxf.ts";
+import { readSvg } from "./read-svg.ts";
+import { readText } from "./read-text.ts";
+
+/** The pieces of a file's bytes, in the drawing's own units, or why there are none, in a sentence. */
+export function readOutlines(
+  bytes: Uint8Array,
+  inner: Inner = "marks",
+): Found | { readonly refusal: string } {
+  const read = readText(bytes);
+  if ("refusal" in read) return read;
+  const { text } = read;
+  const drawing = /^\ufeff?\s*</.test(text)
+    ? readSvg(text)
+    : /^\ufeff?(?:\s*999\r?\n.*\r?\n)*\s*0\r?\n\s*SECTION\s/.test(text)
+      ? readDxf(text)
+      : { refusal: "it is neither an SVG nor a DXF: an SVG begins with <svg, a DXF with its first section" };
+  return "refusal" in drawing ? drawing : findPieces(drawing, inner);
+}

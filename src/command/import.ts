@@ -3,10 +3,12 @@ import { isUnit, UNIT_CHOICES, UNITS } from "../../functions/units.ts";
 import type { Page } from "../book/shape.ts";
 import { writeBook } from "../book/write.ts";
 import { ENCODINGS, type Encoding, MOST_BYTES } from "../exchange/decode.ts";
+import { fileKind, JUDGED_BYTES } from "../exchange/file-kind.ts";
 import { DELIMITERS } from "../exchange/read-csv.ts";
 import { readTable, understandTable } from "../exchange/read-table.ts";
 import type { Understood } from "../exchange/table-form.ts";
 import { layDesk } from "../lay/desk.ts";
+import { importOutlines, OUTLINE_OPTIONS } from "./import-outlines.ts";
 import { fileName } from "./machine.ts";
 import { readOptions } from "./options.ts";
 import { JSON_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
@@ -37,6 +39,7 @@ const OPTIONS = {
     value: Object.keys(ENCODINGS).join("|"),
     about: "how the letters of separated values are written; found out when left out",
   },
+  ...OUTLINE_OPTIONS,
   ...JSON_OPTION,
 } as const satisfies VerbOptions;
 
@@ -45,13 +48,13 @@ const SHOWN = 5;
 
 export const importFile: Verb = {
   name: "import",
-  usage: `FILE [--out BOOK] [--unit ${UNITS.join("|")}] [--delimiter ${Object.keys(DELIMITERS).join("|")}] [--decimal point|comma] [--encoding ${Object.keys(ENCODINGS).join("|")}] [--json]`,
+  usage: `FILE [--out BOOK] [--unit ${UNITS.join("|")}] [--delimiter ${Object.keys(DELIMITERS).join("|")}] [--decimal point|comma] [--encoding ${Object.keys(ENCODINGS).join("|")}] [--known EDGE=LENGTH] [--scale N] [--inner marks|pieces] [--json]`,
   about:
-    "Makes a book of a table of another program, and says how it was understood: separated values (CSV), whatever parts the cells, or a spreadsheet file of ISO/IEC 29500 (.xlsx) or 26300 (.ods), whose formulas come alive. Macros are not run and links are not followed.",
+    "Makes a book of a file of another program, and says how it was understood: of separated values (CSV), whatever parts the cells, of a spreadsheet file of ISO/IEC 29500 (.xlsx) or 26300 (.ods), whose formulas come alive; or of the pattern pieces drawn in an SVG or DXF file. Macros are not run and links are not followed.",
   options: OPTIONS,
   examples: [
-    "import tests/src/exchange/fittings.csv",
     "import tests/src/exchange/fittings.csv --unit cm --out fittings.json",
+    "import tests/src/exchange/outlines/yoke.svg --unit cm --out yoke.json",
   ],
   writes: "How the file was understood and its first rows, on standard output; the book in BOOK.",
   async run(args, io) {
@@ -68,7 +71,10 @@ export const importFile: Verb = {
     };
     const out = values.out?.trim();
     if (out === "") throw new Wrong("--out is empty; give the book's file, such as --out fittings.json");
-    const read = await readTable(io.bytes(path, MOST_BYTES), path);
+    const bytes = io.bytes(path, MOST_BYTES);
+    const judged = fileKind(bytes.subarray(0, JUDGED_BYTES), path);
+    if ("kind" in judged && judged.kind === "outline") return importOutlines(path, bytes, values, io);
+    const read = await readTable(bytes, path);
     if ("refusal" in read) throw new Wrong(`${fileName(path)}: ${read.refusal}`);
     const found = understandTable(read, form, { decimal: "point", desk: layDesk });
     if ("refusal" in found) throw new Wrong(`${fileName(path)}: ${found.refusal}`);

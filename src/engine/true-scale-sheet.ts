@@ -5,7 +5,14 @@
  */
 
 import type { Point } from "../../functions/geometry/strokes.ts";
-import { flattenPiece, pieceBounds, type Role, writePiece } from "../../functions/pieces/piece.ts";
+import {
+  flattenPiece,
+  outlinePath,
+  type Piece,
+  pieceBounds,
+  type Role,
+  writePiece,
+} from "../../functions/pieces/piece.ts";
 import { BOOK_UNITS, convert } from "../../functions/units.ts";
 import type { Book } from "../book/shape.ts";
 import { type Label, placeLabels } from "./label-places.ts";
@@ -69,12 +76,12 @@ export function trueScaleSheet(book: Book, one: FoundPiece): Sheet {
 <title>${escaped(one.title)}</title>
 <desc>${escaped(`${book.title}, ${one.address}. ${linesSay(one)}`)}</desc>
 <g id="piece" fill="none" stroke="#000" stroke-linejoin="round">
-${pieceDrawn(picture, pen).join("\n")}
+${pieceDrawn(one.piece, picture, pen).join("\n")}
 </g>
-<g id="words" font-family="sans-serif" text-anchor="middle" stroke="#fff" stroke-width="${figure(pen.mm(0.8))}" paint-order="stroke">
+<g id="words" data-ellwand="aid" font-family="sans-serif" text-anchor="middle" stroke="#fff" stroke-width="${figure(pen.mm(0.8))}" paint-order="stroke">
 ${wordsOn(one, picture, pen).join("\n")}
 </g>
-<g id="foot" font-family="sans-serif" transform="translate(${figure(left)} ${figure(high + margin)})">
+<g id="foot" data-ellwand="aid" font-family="sans-serif" transform="translate(${figure(left)} ${figure(high + margin)})">
 ${foot.parts.join("\n")}
 </g>
 </svg>
@@ -94,27 +101,52 @@ const lineStyle = (role: Role, { mm }: Pen): string => {
 const textAt = (text: string, [x, y]: Point, size: number, more = ""): string =>
   `<text x="${figure(x)}" y="${figure(y)}" font-size="${figure(size)}"${more}>${escaped(text)}</text>`;
 
-function pieceDrawn(picture: Picture, pen: Pen): string[] {
+/**
+ * The lines of a piece. So that the file can be read as the same piece again, its outline carries the piece's
+ * text; "line" is what is drawn of its marks, and "aid" what is no part of it.
+ */
+function pieceDrawn(piece: Piece, picture: Picture, pen: Pen): string[] {
+  const own = outlinePath(piece);
+  const part = (d: string): string =>
+    picture.outlines.length === 1 || sameFigures(d, own)
+      ? `data-ellwand-piece="${escaped(writePiece(piece))}"`
+      : 'data-ellwand="line"';
   const scaled = (d: string): string => scalePath(d, pen.of(1)) ?? d;
   const point = ([x, y]: Point): string => `${figure(pen.of(x))} ${figure(pen.of(y))}`;
   const head = ([dx, dy]: Point): number => (Math.atan2(dy, dx) * 180) / Math.PI;
   const marks = picture.marks.flatMap(({ at, mark }) =>
     at.map(
       (place) =>
-        `<path class="mark-${mark}" d="${MARK_SIGNS[mark]}" transform="translate(${point(place)}) scale(${figure(pen.mm(0.4))})" stroke-width="1"/>`,
+        `<path class="mark-${mark}" data-ellwand="aid" d="${MARK_SIGNS[mark]}" transform="translate(${point(place)}) scale(${figure(pen.mm(0.4))})" stroke-width="1"/>`,
     ),
   );
   return [
-    ...picture.outlines.map((d) => `<path class="outline" d="${scaled(d)}" ${lineStyle("cut", pen)}/>`),
-    ...picture.lines.map(({ d, role }) => `<path class="${role}" d="${scaled(d)}" ${lineStyle(role, pen)}/>`),
+    ...picture.outlines.map(
+      (d) => `<path class="outline" ${part(d)} d="${scaled(d)}" ${lineStyle("cut", pen)}/>`,
+    ),
+    ...picture.lines.map(
+      ({ d, role }) => `<path class="${role}" data-ellwand="line" d="${scaled(d)}" ${lineStyle(role, pen)}/>`,
+    ),
     ...picture.lines.flatMap(({ arrows }) =>
       arrows.map(
         ({ at, to }) =>
-          `<path class="head" d="M 0 0 L -9 -3.5 L -9 3.5 Z" transform="translate(${point(at)}) rotate(${figure(head(to))}) scale(${figure(pen.mm(0.4))})" fill="#000" stroke="none"/>`,
+          `<path class="head" data-ellwand="aid" d="M 0 0 L -9 -3.5 L -9 3.5 Z" transform="translate(${point(at)}) rotate(${figure(head(to))}) scale(${figure(pen.mm(0.4))})" fill="#000" stroke="none"/>`,
       ),
     ),
     ...marks,
   ];
+}
+
+/** Whether two path data draw the same line, but for rounding. */
+function sameFigures(one: string, other: string): boolean {
+  const [a, b] = [one.split(" "), other.split(" ")];
+  return (
+    a.length === b.length &&
+    a.every(
+      (word, i) =>
+        word === b[i] || Math.abs(Number(word) - Number(b[i])) <= 1e-9 * (1 + Math.abs(Number(word))),
+    )
+  );
 }
 
 /** The width of a letter of plain type, as a share of its height. */

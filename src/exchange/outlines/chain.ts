@@ -50,7 +50,7 @@ export function chained(lines: readonly DrawnLine[]): Chained {
   lines.forEach((line, i) => {
     const gap = distance(...ends[i]!);
     if (gap <= NEARLY * lengths[i]!)
-      loops.push({ ...line, strokes: closedUp(line.strokes), closed: true, gap, made: 1 });
+      loops.push({ ...line, strokes: joined([line.strokes]), closed: true, gap, made: 1 });
     else rest.push(i);
   });
   // A line not much longer than a joint would be closed in on itself.
@@ -239,24 +239,46 @@ function loopOf(lines: readonly DrawnLine[], walk: Walk): Loop {
   const runs = walk.map(({ line, forwards }) =>
     forwards ? lines[line]!.strokes : reverseEdge(lines[line]!.strokes),
   );
-  let gap = 0;
-  const strokes = runs.flatMap((run, i) => {
-    const before = runs.at(i - 1)!.at(-1)!.to;
-    gap = Math.max(gap, distance(before, run[0]!.from));
-    return begunAt(run, before);
-  });
+  const gaps = runs.map((run, i) => distance(runs.at(i - 1)!.at(-1)!.to, run[0]!.from));
   const named = walk.map(({ line }) => lines[line]!).find(({ name }) => name !== "");
-  return { name: named?.name ?? "", strokes, closed: true, gap, made: walk.length };
+  const isAid = walk.every(({ line }) => lines[line]!.isAid);
+  const strokes = joined(runs);
+  return { name: named?.name ?? "", strokes, closed: true, gap: Math.max(...gaps), made: walk.length, isAid };
 }
 
-const closedUp = (strokes: Edge): Edge => begunAt(strokes, strokes.at(-1)!.to);
+/** Runs that follow one another round, each begun where the one before ends. */
+function joined(runs: readonly Edge[]): Edge {
+  const meetings = runs.map((run, i) => meeting(runs.at(i - 1)!.at(-1)!, run[0]!));
+  return runs.flatMap((run, i) => endedAt(begunAt(run, meetings[i]!), meetings[(i + 1) % runs.length]!));
+}
+
+/** Where two strokes are made to meet: where they would if both went straight on, when that is near, else half way. */
+function meeting(before: Stroke, after: Stroke): Point {
+  const [a, b] = [before.to, after.from];
+  const gap = distance(a, b);
+  if (gap === 0) return a;
+  const [ux, uy] = direction(before, 1);
+  const [vx, vy] = direction(after, 0);
+  const cross = ux * vy - uy * vx;
+  const along = ((b[0] - a[0]) * vy - (b[1] - a[1]) * vx) / cross;
+  const point: Point = [a[0] + ux * along, a[1] + uy * along];
+  const isNear = distance(point, a) <= 1.5 * gap && distance(point, b) <= 1.5 * gap;
+  return isNear ? point : [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+}
+
+/** Where an arc's end may be moved by without its centre: rounding errors of the arc's own figures. */
+const ROUNDING = 1e-9;
 
 /** The same run with its beginning moved to a point nearby. */
 function begunAt(run: Edge, at: Point): Edge {
   const [first, ...others] = run as [Stroke, ...Stroke[]];
-  if (distance(first.from, at) === 0) return run;
-  if (first.kind === "line") return [{ ...first, from: at }, ...others];
+  const gap = distance(first.from, at);
+  if (gap === 0) return run;
+  if (first.kind === "line" || (first.kind === "arc" && gap <= ROUNDING * first.radius))
+    return [{ ...first, from: at }, ...others];
   const [curve, ...more] = first.kind === "arc" ? arcCurves(first, Math.PI / 12) : [first];
   const [dx, dy] = [at[0] - curve!.from[0], at[1] - curve!.from[1]];
   return [{ ...curve!, from: at, c1: [curve!.c1[0] + dx, curve!.c1[1] + dy] }, ...more, ...others];
 }
+
+const endedAt = (run: Edge, at: Point): Edge => reverseEdge(begunAt(reverseEdge(run), at));

@@ -12,8 +12,11 @@ import { reverseEdge } from "../../../functions/pieces/edges.ts";
 /** A line that turns by more than this, in radians, has a corner there; less is a curve drawn in short strokes. */
 const CORNER = Math.PI / 9;
 
-/** The line is looked at this far before and behind a corner, as a share of the way round: a notch of a few millimetres is no corner. */
-const NEAR = 5e-3;
+/**
+ * The line is looked at this far before and behind a corner, as a share of the way round, and turns there
+ * too: a notch of 5 mm in a piece 2 m round, or a step as small, is no corner.
+ */
+const NEAR = 6e-3;
 
 /**
  * The edges of an outline, clockwise on paper, the first from the corner nearest to the upper left. An
@@ -60,8 +63,8 @@ function cornersOf(strokes: Edge): number[] {
   const near = NEAR * all;
   return sharp.filter((i) => {
     const at = begins[i]!;
-    const coming = way(track.at(at - near), track.at(at - near / 2));
-    const going = way(track.at(at + near / 2), track.at(at + near));
+    const coming = way(track.at(at - 1.5 * near), track.at(at - near));
+    const going = way(track.at(at + near), track.at(at + 1.5 * near));
     return turn(coming, going) > CORNER;
   });
 }

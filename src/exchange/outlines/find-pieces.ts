@@ -86,16 +86,16 @@ class Finder {
     const whole = lines.filter(({ closed }) => closed).map((line): Loop => ({ ...line, gap: 0, made: 1 }));
     const { loops, open } = chained(lines.filter(({ closed }) => !closed));
     const all = this.#once([...whole, ...loops].map(measured)).sort((a, b) => b.area - a.area);
+    const own = all.filter(({ line }) => !line.isAid);
     const outer =
-      this.#inner === "pieces"
-        ? all
-        : all.filter((one, i) => !all.slice(0, i).some((other) => contains(other, one)));
+      this.#inner === "pieces" ? own : own.filter((one) => !own.some((other) => contains(other, one)));
     const marksOf = new Map(outer.map((one) => [one, [] as DrawnLine[]]));
     const smallest = [...outer].reverse();
     const isOuter = new Set(outer);
     for (const one of all) {
       if (isOuter.has(one)) continue;
-      marksOf.get(smallest.find((other) => contains(other, one))!)!.push(one.line);
+      const around = smallest.find((other) => contains(other, one));
+      if (around) marksOf.get(around)!.push(one.line);
     }
     this.#takeOpen(open, smallest, marksOf);
     const readable = outer.flatMap((one) => this.#piece(one, marksOf.get(one)!));

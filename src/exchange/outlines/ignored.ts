@@ -19,7 +19,7 @@ const KINDS: Readonly<Record<string, keyof typeof SENTENCES>> = {
 };
 
 const many = (count: number, one: string, more: string): string =>
-  count === 1 ? `A ${one} is` : `${count} ${more} are`;
+  count === 1 ? `${/^[aeiou]/.test(one) ? "An" : "A"} ${one} is` : `${count} ${more} are`;
 
 const SENTENCES = {
   text: (count: number) => `${many(count, "text", "texts")} ignored: a text has no outline.`,

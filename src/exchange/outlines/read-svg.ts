@@ -260,7 +260,8 @@ class Reader {
         );
       this.#lines.push({
         ...line,
-        name: around.name,
+        // What Ellwand wrote has one piece, and its name is the file's.
+        name: piece === undefined ? around.name : plainName(nameOf(this.#root)),
         ...(role && { role }),
         ...(piece !== undefined && { piece }),
         ...(isMark && { isAid: true }),

@@ -46,7 +46,7 @@ export function sized({ edges, names, marks }: Piece, factor: number, turn = 0):
     names,
     marks.map(({ line, role }) => ({ line: placedStrokes(line, 0, 0, factor), role })),
   );
-  if (turn === 0) return large;
+  if (turn % 360 === 0) return large;
   const turned = turnPiece(large, turn);
   const { left, low } = pieceBounds(turned);
   return movePiece(turned, -left, -low);

@@ -4,7 +4,8 @@ import { cellAddress } from "../book/address.ts";
 import { type CellSettings, type Column, type ColumnKind, LONGEST, WIDTHS } from "../book/shape.ts";
 import type { ForeignBook, ForeignSheet, Rectangle } from "./foreign-book.ts";
 import { bookFormula, type Places } from "./foreign-formula.ts";
-import { headingUnit, type Planned, UNIT_IN_HEADING } from "./sheet-plan.ts";
+import { headingUnit, headingWithout } from "./heading-unit.ts";
+import type { Planned } from "./sheet-plan.ts";
 import type { Told } from "./telling.ts";
 
 /** A number that begins with 0, such as a size or a telephone, or that has more digits than a figure keeps. */
@@ -18,10 +19,9 @@ export function columnOf(
   given: ColumnKind | undefined,
   unit: Unit,
 ): Column {
-  const head = headings ? sheet.rows[0]?.[index] : undefined;
-  const named = headingUnit(head);
-  const whole = String(head?.value ?? "").trim();
-  const heading = (named === unit ? whole.replace(UNIT_IN_HEADING, "") : whole).slice(0, LONGEST.heading);
+  const whole = headings ? String(sheet.rows[0]?.[index]?.value ?? "").trim() : "";
+  const named = headingUnit(whole);
+  const heading = headingWithout(whole, unit).slice(0, LONGEST.heading);
   const width = sheet.widths.get(index) ?? widthOf(body, index, heading);
   return {
     heading,

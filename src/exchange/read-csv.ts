@@ -1,6 +1,7 @@
 /** A file of comma-separated values, whatever parts its cells, as a page of a book. Nothing in it is worked out. */
 import Papa from "papaparse";
 import { type Decimal, withDecimalMark } from "../../functions/decimal.ts";
+import type { Unit } from "../../functions/units.ts";
 import {
   type Column,
   type ColumnKind,
@@ -11,6 +12,7 @@ import {
   type Page,
 } from "../book/shape.ts";
 import { decode, type Encoding, type Refused } from "./decode.ts";
+import { headingUnit, headingWithout, unitOfHeadings, unitSaid } from "./heading-unit.ts";
 
 export interface ImportedPage {
   readonly page: Page;
@@ -22,6 +24,7 @@ export interface ImportedPage {
     readonly decimal: Decimal | null;
     readonly encoding: Encoding;
     readonly headings: boolean;
+    readonly unit: Unit;
   };
 }
 
@@ -32,6 +35,9 @@ export interface CsvForm {
   /** The decimal mark of its figures. */
   readonly decimal?: Decimal | undefined;
   readonly encoding?: Encoding | undefined;
+  /** The unit of the file's lengths; `usual` where the headings name none either. */
+  readonly unit?: Unit | undefined;
+  readonly usual?: Unit | undefined;
   /** Whether the first line holds the headings. */
   readonly headings?: boolean | undefined;
   /** The kinds of columns, by column. */
@@ -71,10 +77,14 @@ export function readCsv(
   const heads = form.headings ?? hasHeadings(rows);
   const body = heads ? rows.slice(1) : rows;
   const wide = rows.reduce((most, row) => Math.max(most, row.length), 1);
+  const headings = heads ? rows[0]!.map((cell) => cell.trim()) : [];
+  const unit = form.unit ?? unitOfHeadings(headings) ?? form.usual ?? "in";
   const columns = Array.from({ length: wide }, (_, i): Column => {
     const cells = body.map((row) => row[i] ?? "");
-    const heading = heads ? (rows[0]![i] ?? "").trim().slice(0, LONGEST.heading) : "";
-    const kind = form.kinds?.[i] ?? (cells.some(losesAsFigure) ? "text" : "any");
+    const named = headings[i] ?? "";
+    const heading = headingWithout(named, unit).slice(0, LONGEST.heading);
+    const found = headingUnit(named) === unit ? "length" : "any";
+    const kind = form.kinds?.[i] ?? (cells.some(losesAsFigure) ? "text" : found);
     return { heading, kind, width: widthOf([heading, ...cells]) };
   });
   const decimal = form.decimal ? given(form.decimal) : decimalOf(body);
@@ -88,11 +98,18 @@ export function readCsv(
       return columns[i]!.kind === "text" ? cell : inBook(cell, decimal.mark, bookDecimal);
     }),
   );
-  const texts = columns.filter(({ kind }) => kind === "text").length;
+  const texts = columns.filter(({ kind }, i) => kind === "text" && form.kinds?.[i] === undefined).length;
+  const hasLengths = columns.some(({ kind }) => kind === "length");
   const uneven = rows.filter((row) => row.length !== wide).length;
   return {
     page: { title, stage: "Measure", columns, rows: typed, notes: {} },
-    found: { delimiter: cut.delimiter, decimal: decimal.mark, encoding: decoded.label, headings: heads },
+    found: {
+      delimiter: cut.delimiter,
+      decimal: decimal.mark,
+      encoding: decoded.label,
+      headings: heads,
+      unit,
+    },
     understood: [
       `The letters are ${decoded.encoding}.`,
       wide === 1
@@ -102,6 +119,7 @@ export function readCsv(
       ...(uneven > 0 ? [`${many(uneven, "line")} had fewer cells; they are filled with blanks.`] : []),
       heads ? "The first line is taken for the headings." : "No line is taken for headings.",
       decimal.sentence,
+      ...unitSaid(headings, unit, hasLengths, form.unit !== undefined),
       ...(texts > 0
         ? [
             `${many(texts, "column")} ${texts === 1 ? "is" : "are"} kept as text, because figures there begin with 0 or have more than 15 digits.`,

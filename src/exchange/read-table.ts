@@ -1,6 +1,7 @@
 /** A table of another program, whatever its kind, as pages of a book. Nothing in it is run, and no other file is opened. */
 import type { Decimal } from "../../functions/decimal.ts";
 import { DEFAULT_MARK } from "../../functions/fractions.ts";
+import type { Unit } from "../../functions/units.ts";
 import { blankBook, LONGEST } from "../book/shape.ts";
 import type { LayDesk } from "../engine/instance.ts";
 import { agreed } from "./agreement.ts";
@@ -15,6 +16,8 @@ import { BadZip, zipParts } from "./zip-parts.ts";
 export interface Receiver {
   /** The decimal mark of the book that its figures are typed into. */
   readonly decimal: Decimal;
+  /** The unit that lengths are taken to be in when the file does not say. */
+  readonly unit: Unit;
   /** Answers the lays of formulas that Ellwand wrote itself. */
   readonly desk: LayDesk;
 }
@@ -73,16 +76,12 @@ function oldContainer(bytes: Uint8Array): string {
 }
 
 /** What was read, understood as `form` says or as can be found out. */
-export function understandTable(
-  read: ReadTable,
-  form: TableForm,
-  { decimal, desk }: Receiver,
-): Understood | Refused {
-  if ("separated" in read) return understandSeparated(read, form, decimal);
+export function understandTable(read: ReadTable, form: TableForm, receiver: Receiver): Understood | Refused {
+  if ("separated" in read) return understandSeparated(read, form, receiver);
   const { sheets: file } = read;
-  const laid = sheetsToBook(file, (file.title ?? read.title).slice(0, LONGEST.title), decimal, form);
+  const laid = sheetsToBook(file, (file.title ?? read.title).slice(0, LONGEST.title), receiver, form);
   if ("refusal" in laid) return laid;
-  const { book, said } = agreed(laid.book, laid.revived, desk);
+  const { book, said } = agreed(laid.book, laid.revived, receiver.desk);
   return {
     what: `a spreadsheet of ISO/IEC ${file.signs}`,
     book,
@@ -97,20 +96,22 @@ export function understandTable(
 function understandSeparated(
   { separated, title }: { readonly separated: Uint8Array; readonly title: string },
   form: TableForm,
-  decimal: Decimal,
+  { decimal, unit: usual }: Receiver,
 ): Understood | Refused {
-  const unit = form.unit ?? "in";
   const own = form.sheets?.[0];
   const { delimiter, encoding } = form;
   const read = readCsv(separated, title, decimal, {
     delimiter,
     encoding,
     decimal: form.decimal,
+    unit: form.unit,
+    usual,
     headings: own?.headings,
     kinds: own?.kinds,
   });
   if ("refusal" in read) return read;
   const { page, understood, found } = read;
+  const { unit } = found;
   return {
     what: "separated values",
     book: {

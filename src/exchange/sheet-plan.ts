@@ -1,7 +1,6 @@
 /** Which sheets of a file become pages, under which titles, and whether their first lines are headings. */
-import { isUnit, type Unit } from "../../functions/units.ts";
 import { LONGEST, MOST_COLUMNS, MOST_PAGES, MOST_ROWS } from "../book/shape.ts";
-import type { ForeignBook, ForeignCell, ForeignSheet } from "./foreign-book.ts";
+import type { ForeignBook, ForeignSheet } from "./foreign-book.ts";
 import type { SheetForm, TableForm } from "./table-form.ts";
 import { many } from "./telling.ts";
 
@@ -78,20 +77,10 @@ function hasHeadings({ rows, merged }: ForeignSheet, wide: number): boolean {
   );
 }
 
-/** The unit that the headings name: "hip (cm)". */
-export const UNIT_IN_HEADING = /\s*\(([a-z]+)\)\s*$/i;
-
-export function headingUnit(cell: ForeignCell | undefined): Unit | null {
-  const word = UNIT_IN_HEADING.exec(String(cell?.value ?? ""))?.[1]?.toLowerCase() ?? "";
-  return isUnit(word) ? word : null;
-}
-
-/** The unit of the first heading that names one. */
-export function unitOf(planned: readonly Planned[]): Unit | null {
-  for (const { sheet, headings } of planned)
-    for (const cell of headings ? (sheet.rows[0] ?? []) : []) {
-      const unit = headingUnit(cell);
-      if (unit) return unit;
-    }
-  return null;
-}
+/** The headings of a sheet as texts; empty without a line of headings. */
+export const headingsOf = ({
+  sheet,
+  headings,
+  wide,
+}: Pick<Planned, "sheet" | "headings" | "wide">): string[] =>
+  headings ? Array.from({ length: wide }, (_, i) => String(sheet.rows[0]?.[i]?.value ?? "").trim()) : [];

@@ -8,9 +8,10 @@ import { type Book, blankBook, LONGEST, MOST_CELLS, MOST_FROZEN, type Page } fro
 import { understand } from "../engine/content.ts";
 import type { ForeignBook, ForeignCell } from "./foreign-book.ts";
 import { bookFormula } from "./foreign-formula.ts";
+import { unitOfHeadings, unitSaid } from "./heading-unit.ts";
 import { columnOf, landedChoices } from "./landed-columns.ts";
 import { type LandedNames, landedNames, placesOf } from "./landed-references.ts";
-import { type Planned, plan, unitOf } from "./sheet-plan.ts";
+import { headingsOf, type Planned, plan } from "./sheet-plan.ts";
 import type { TableForm, UnderstoodSheet } from "./table-form.ts";
 import { addresses, many, Told } from "./telling.ts";
 import { typedText } from "./typed-text.ts";
@@ -35,7 +36,7 @@ export interface Laidout {
 export function sheetsToBook(
   file: ForeignBook,
   title: string,
-  decimal: Decimal,
+  { decimal, unit: usual }: { readonly decimal: Decimal; readonly unit: Unit },
   form: TableForm,
 ): Laidout | { readonly refusal: string } {
   const planned = plan(file, form);
@@ -49,7 +50,8 @@ export function sheetsToBook(
     return {
       refusal: `it has ${cells.toLocaleString("en")} cells, and a book holds at most ${MOST_CELLS.toLocaleString("en")}; save its sheets as separate files`,
     };
-  const unit = form.unit ?? unitOf(taken) ?? "in";
+  const headings = taken.flatMap(headingsOf);
+  const unit = form.unit ?? unitOfHeadings(headings) ?? usual;
   const names = landedNames(file, planned);
   const revived: Revived[] = [];
   const done = planned.map((one) => {
@@ -70,8 +72,20 @@ export function sheetsToBook(
     sheet: one.index, title: one.title, take: one.take, headings: one.headings, rows: one.tall, columns: one.wide,
     page: one.page, said,
   })); // biome-ignore format: a list
-  return { book, sheets, revived, said: [...saidOf(file), ...names.said] };
+  return {
+    book,
+    sheets,
+    revived,
+    said: [
+      ...saidOf(file),
+      ...unitSaid(headings, unit, hasLengths(book), form.unit !== undefined),
+      ...names.said,
+    ],
+  };
 }
+
+const hasLengths = ({ pages }: Book): boolean =>
+  pages.some(({ columns }) => columns.some(({ kind }) => kind === "length"));
 
 function whyNone(planned: readonly Planned[]): string {
   const refused = planned.find((one) => one.refused !== null);

@@ -6,7 +6,8 @@ import { changeColumn } from "../../store/commands.ts";
 import type { EditSession } from "./edit-session.ts";
 import { FormFoot } from "./FormFoot.tsx";
 
-const KINDS: Record<ColumnKind, string> = {
+/** What a column of each kind holds, in words. */
+export const KINDS: Record<ColumnKind, string> = {
   any: "anything",
   text: "text, not used as numbers",
   length: "lengths",

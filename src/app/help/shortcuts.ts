@@ -110,7 +110,7 @@ export const SHORTCUTS: readonly Shortcut[] = [
   { keys: "+ · − · 0 · arrows", does: "in a drawing: zoom in, zoom out, show all, move" },
 ];
 
-/** Listens to the page's keys, and to a file dropped on it. Returns what ends it. */
+/** Listens to the page's keys, and to a file dropped on it or pasted. Returns what ends it. */
 export function addShortcuts(acts: Acts): () => void {
   const onKey = (event: KeyboardEvent) => {
     if (event.isComposing || document.querySelector("dialog[open]")) return;
@@ -129,13 +129,24 @@ export function addShortcuts(acts: Acts): () => void {
     event.preventDefault();
     void droppedHandle(event).then((handle) => acts.file(file, handle));
   };
+  // A program that copies cells may put a picture of them on the clipboard too: then the text is meant.
+  const onPaste = (event: ClipboardEvent) => {
+    const file = event.clipboardData?.files[0];
+    if (!file || event.clipboardData?.getData("text/plain") !== "" || document.querySelector("dialog[open]"))
+      return;
+    event.preventDefault();
+    event.stopPropagation();
+    acts.file(file);
+  };
   // Before the grid, which takes Page Up and Page Down with any other key held too.
   addEventListener("keydown", onKey, true);
   addEventListener("dragover", onDrag);
   addEventListener("drop", onDrop);
+  addEventListener("paste", onPaste, true);
   return () => {
     removeEventListener("keydown", onKey, true);
     removeEventListener("dragover", onDrag);
     removeEventListener("drop", onDrop);
+    removeEventListener("paste", onPaste, true);
   };
 }

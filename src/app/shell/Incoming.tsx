@@ -1,5 +1,5 @@
 /** A file of another program, shown before its content comes into a book. Each dialog is loaded when it is first needed. */
-import { type ComponentType, type LazyExoticComponent, Suspense } from "react";
+import { type ComponentType, type LazyExoticComponent, lazy, Suspense } from "react";
 import type { Book } from "../../book/shape.ts";
 import type { FileKind } from "../../exchange/file-kind.ts";
 import type { Store } from "../../store/store.ts";
@@ -21,7 +21,9 @@ export interface IncomingFile {
 }
 
 /** The dialogs, by kind: `outline: lazy(() => import("../outline/Outline.tsx")…)`. */
-const DIALOGS: Readonly<Partial<Record<ForeignKind, LazyExoticComponent<ComponentType<IncomingProps>>>>> = {};
+const DIALOGS: Readonly<Partial<Record<ForeignKind, LazyExoticComponent<ComponentType<IncomingProps>>>>> = {
+  table: lazy(() => import("../import/Import.tsx").then((module) => ({ default: module.Import }))),
+};
 
 /** Whether there is a dialog for files of this kind. */
 export const isReadHere = (kind: ForeignKind): boolean => DIALOGS[kind] !== undefined;

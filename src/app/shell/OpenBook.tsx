@@ -140,7 +140,7 @@ export function OpenBook(props: Opened) {
             store={store}
             onBook={(book, label) => {
               setIncoming(null);
-              void beginBook(book, label);
+              void beginBook(book, label, incoming.file.name);
             }}
             onDone={() => setIncoming(null)}
           />

@@ -113,15 +113,23 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
       refuse(reasonOf(fault));
     }
   };
-  /** Makes a begun garment a book of its own, or with `label` pages of the open book. */
-  const beginBook = async (book: Book, label?: string) => {
+  /** Makes a begun garment, or what the file `from` holds, a book of its own, or with `label` pages of the open book. */
+  const beginBook = async (book: Book, label?: string, from?: string) => {
     try {
       if (label === undefined) await keeper.add(book);
       else {
         const first = store.shown.pages.length;
         const refusal = store.run(addGarment(convertBook(book, store.book.unit), label));
         if (refusal) setMessage({ refused: true, text: `“${book.title}” was not added: ${refusal}` });
-        else turnTo(first);
+        else {
+          turnTo(first);
+          const pages = book.pages.length === 1 ? "A page" : `${book.pages.length} pages`;
+          if (from !== undefined)
+            setMessage({
+              refused: false,
+              text: `${pages} of “${from}” came into this book; Undo takes all of it out again`,
+            });
+        }
       }
     } catch (fault) {
       setMessage({ refused: true, text: `“${book.title}” was not made: ${reasonOf(fault)}` });

@@ -66,7 +66,8 @@ export async function understood(
   decimal: "point" | "comma" = "point",
 ) {
   const read = await readTable(bytes, name);
-  const found = "refusal" in read ? read : understandTable(read, form, { decimal, desk: layDesk });
+  const found =
+    "refusal" in read ? read : understandTable(read, form, { decimal, unit: "in", desk: layDesk });
   if ("refusal" in found) throw new Error(found.refusal);
   return { ...found, all: [...found.said, ...found.sheets.flatMap(({ said }) => said)].join("\n") };
 }

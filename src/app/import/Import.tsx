@@ -1,0 +1,173 @@
+/** A table of another program, as it was understood, before it comes into a book. */
+import "./import.css";
+import { useEffect, useState } from "react";
+import { BOOK_UNITS, UNITS, type Unit } from "../../../functions/units.ts";
+import { addPages } from "../../book/add-pages.ts";
+import { type Book, LONGEST } from "../../book/shape.ts";
+import type { Understood } from "../../exchange/table-form.ts";
+import type { Store } from "../../store/store.ts";
+import { Dialog } from "../dialog/Dialog.tsx";
+import { Separated } from "./Separated.tsx";
+import { Sheet } from "./Sheet.tsx";
+import { useTable } from "./use-table.ts";
+
+interface Props {
+  readonly file: File;
+  readonly store: Store;
+  /** Takes what was read as a book of its own or, with `label`, as pages of the open book, in one step. */
+  readonly onBook: (book: Book, label?: string) => void;
+  readonly onDone: () => void;
+}
+
+export function Import({ file, store, onBook, onDone }: Props) {
+  const table = useTable(file, store.shown);
+  const { understood, refusal, reading, change } = table;
+  const label = labelOf(file.name);
+  const ready = understood !== null && !reading && refusal === null;
+  const pages = understood?.book.pages.length ?? 0;
+  return (
+    <Dialog title={`Open “${file.name.slice(0, 80)}”`} wide onDone={onDone}>
+      <Progress reading={reading} first={understood === null} onStop={onDone} />
+      <div role="alert">
+        {refusal && (
+          <p className="look">
+            {understood ? "This choice does not work" : `“${file.name}” was not opened`}: {refusal}.
+          </p>
+        )}
+      </div>
+      {understood && (
+        <div className="import" aria-busy={reading}>
+          <section aria-labelledby="import-file">
+            <h3 id="import-file">What the file is</h3>
+            <ul className="import-said">
+              {understood.said.map((sentence) => (
+                <li key={sentence}>{sentence}</li>
+              ))}
+            </ul>
+            <div className="import-choices">
+              {understood.delimiter !== undefined && <Separated understood={understood} table={table} />}
+              <label>
+                <span>Its lengths are in</span>
+                <select
+                  value={understood.book.unit}
+                  onChange={(event) => change({ unit: event.target.value as Unit })}
+                >
+                  {UNITS.map((unit) => (
+                    <option key={unit} value={unit}>
+                      {BOOK_UNITS[unit].noun}
+                    </option>
+                  ))}
+                </select>
+              </label>
+            </div>
+          </section>
+          {understood.sheets.map((sheet) => (
+            <Sheet
+              key={sheet.sheet}
+              sheet={sheet}
+              page={sheet.page === null ? null : understood.book.pages[sheet.page]!}
+              only={understood.sheets.length === 1}
+              onChange={(part) => table.changeSheet(sheet.sheet, part)}
+              kinds={table.form.sheets?.[sheet.sheet]?.kinds}
+            />
+          ))}
+          <Landing understood={understood} store={store} label={label} />
+        </div>
+      )}
+      <p className="book-ways import-ways">
+        {understood && (
+          <>
+            <button
+              type="button"
+              className="import-add"
+              disabled={!ready}
+              onClick={() => onBook(understood.book, label)}
+            >
+              {pages === 1 ? "Add the page to this book" : `Add the ${pages} pages to this book`}
+            </button>
+            <button type="button" disabled={!ready} onClick={() => onBook(understood.book)}>
+              Make a book of it
+            </button>
+          </>
+        )}
+        <button type="button" onClick={onDone}>
+          Cancel
+        </button>
+      </p>
+    </Dialog>
+  );
+}
+
+/** What tells pages of the file apart from those of the book that have the same title. */
+const labelOf = (name: string): string => name.replace(/\.[^.]*$/, "").slice(0, LONGEST.pageTitle / 2);
+
+/** Says that the file is being read; after a second also how long, with a way to stop. */
+function Progress({ reading, first, onStop }: { reading: boolean; first: boolean; onStop: () => void }) {
+  const [seconds, setSeconds] = useState(0);
+  useEffect(() => {
+    setSeconds(0);
+    if (!reading) return;
+    const ticking = setInterval(() => setSeconds((now) => now + 1), 1000);
+    return () => clearInterval(ticking);
+  }, [reading]);
+  return (
+    <div className="import-progress">
+      <span role="status">
+        {reading && (first ? "The file is being read …" : "The file is being read again …")}
+      </span>
+      {reading && seconds > 0 && (
+        <>
+          <span className="aside">{seconds} s</span>
+          <button type="button" onClick={onStop}>
+            Stop
+          </button>
+        </>
+      )}
+    </div>
+  );
+}
+
+/** What happens to titles, names and lengths when the pages come into the open book. */
+function Landing({
+  understood: { book },
+  store,
+  label,
+}: {
+  understood: Understood;
+  store: Store;
+  label: string;
+}) {
+  const open = store.shown;
+  const bare = { ...book, pages: book.pages.map((page) => ({ ...page, rows: [] })), names: book.names };
+  const joined = addPages(open, bare, label);
+  const renamed = book.pages.flatMap(({ title }, i) => {
+    const next = joined.pages[open.pages.length + i]!.title;
+    return next === title ? [] : [`“${title}” comes in as “${next}”`];
+  });
+  const kept = new Set(Object.keys(open.names));
+  const names = Object.keys(joined.names).filter((name) => !kept.has(name));
+  const clashing = Object.keys(book.names).filter((name) => !names.includes(name));
+  const sentences = [
+    ...(book.unit === open.unit
+      ? []
+      : [
+          `The open book measures in ${BOOK_UNITS[open.unit].noun}: lengths are converted when the pages are added to it.`,
+        ]),
+    ...(renamed.length > 0 ? [`The open book has pages of the same title: ${renamed.join("; ")}.`] : []),
+    ...(clashing.length > 0
+      ? [
+          `The open book has cells named ${clashing.slice(0, 4).join(", ")} too: those of the file get another name, such as ${names.find((name) => name.startsWith(clashing[0]!.slice(0, 20))) ?? "one with the file's"}.`,
+        ]
+      : []),
+  ];
+  return sentences.length === 0 ? null : (
+    <section aria-labelledby="import-landing">
+      <h3 id="import-landing">When it is added to this book</h3>
+      <ul className="import-said">
+        {sentences.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,53 @@
+/** What can be chosen of separated values: the sign between cells, the encoding, the decimal mark. */
+import type { Decimal } from "../../../functions/decimal.ts";
+import { ENCODINGS, type Encoding } from "../../exchange/decode.ts";
+import { DELIMITERS } from "../../exchange/read-csv.ts";
+import type { Understood } from "../../exchange/table-form.ts";
+import type { Table } from "./use-table.ts";
+
+const SIGNS: Readonly<Record<string, string>> = {
+  tab: "tabs",
+  semicolon: "semicolons ;",
+  stroke: "upright strokes |",
+  comma: "commas ,",
+};
+
+export function Separated({ understood, table }: { understood: Understood; table: Table }) {
+  const { delimiter, encoding, decimal } = understood;
+  const { change, form } = table;
+  return (
+    <>
+      <label>
+        <span>Cells are parted by</span>
+        <select value={delimiter} onChange={(event) => change({ delimiter: event.target.value })}>
+          {Object.entries(DELIMITERS).map(([word, sign]) => (
+            <option key={word} value={sign}>
+              {SIGNS[word]}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label>
+        <span>Letters are in</span>
+        <select value={encoding} onChange={(event) => change({ encoding: event.target.value as Encoding })}>
+          {Object.entries(ENCODINGS).map(([label, noun]) => (
+            <option key={label} value={label}>
+              {noun}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label>
+        <span>Decimal mark</span>
+        <select
+          value={form.decimal ?? decimal ?? ""}
+          onChange={(event) => change({ decimal: (event.target.value || undefined) as Decimal | undefined })}
+        >
+          <option value="">each figure by itself</option>
+          <option value="point">point, 28.5</option>
+          <option value="comma">comma, 28,5</option>
+        </select>
+      </label>
+    </>
+  );
+}

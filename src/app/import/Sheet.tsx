@@ -1,0 +1,112 @@
+/** A sheet of the file: whether it becomes a page, its headings, the kinds of its columns, and its first rows. */
+import { useId } from "react";
+import { columnLetters } from "../../book/address.ts";
+import { COLUMN_KINDS, type ColumnKind, type Page } from "../../book/shape.ts";
+import type { SheetForm, UnderstoodSheet } from "../../exchange/table-form.ts";
+import { KINDS } from "../grid/ColumnForm.tsx";
+
+/** How many rows and columns are shown; the page itself has them all. */
+const SHOWN_ROWS = 6;
+const SHOWN_COLUMNS = 40;
+
+interface Props {
+  readonly sheet: UnderstoodSheet;
+  readonly page: Page | null;
+  /** Whether the file has no other sheet. */
+  readonly only: boolean;
+  /** The kinds that were chosen, by column. */
+  readonly kinds: SheetForm["kinds"];
+  readonly onChange: (change: SheetForm) => void;
+}
+
+export function Sheet({ sheet, page, only, kinds, onChange }: Props) {
+  const id = useId();
+  const { title, rows, columns, headings, said, take } = sheet;
+  const more = page ? page.rows.length - SHOWN_ROWS : 0;
+  return (
+    <section className="import-sheet" aria-labelledby={id}>
+      <h3 id={id}>{only ? `The page ${title}` : title}</h3>
+      <div className="import-choices">
+        <span>
+          {rows.toLocaleString("en")} {rows === 1 ? "row" : "rows"}, {columns.toLocaleString("en")}{" "}
+          {columns === 1 ? "column" : "columns"}
+        </span>
+        {!only && (
+          <label>
+            <input
+              type="checkbox"
+              checked={take}
+              onChange={(event) => onChange({ take: event.target.checked })}
+            />
+            <span>Take this sheet</span>
+          </label>
+        )}
+        {page && (
+          <label>
+            <input
+              type="checkbox"
+              checked={headings}
+              onChange={(event) => onChange({ headings: event.target.checked, kinds: undefined })}
+            />
+            <span>Its first line holds the headings</span>
+          </label>
+        )}
+      </div>
+      <ul className="import-said">
+        {said.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+      {page && (
+        <section className="import-table" aria-label={`The first rows of ${title}`}>
+          <table>
+            <thead>
+              <tr>
+                <th scope="col">
+                  <span className="unseen">Row</span>
+                </th>
+                {page.columns.slice(0, SHOWN_COLUMNS).map(({ heading, kind }, i) => (
+                  // biome-ignore lint/suspicious/noArrayIndexKey: columns are known by their place
+                  <th scope="col" key={i}>
+                    <span className="import-heading">{heading || columnLetters(i)}</span>
+                    <select
+                      aria-label={`Contents of column ${columnLetters(i)}`}
+                      value={kind}
+                      onChange={(event) =>
+                        onChange({ kinds: { ...kinds, [i]: event.target.value as ColumnKind } })
+                      }
+                    >
+                      {COLUMN_KINDS.map((one) => (
+                        <option key={one} value={one}>
+                          {KINDS[one]}
+                        </option>
+                      ))}
+                    </select>
+                  </th>
+                ))}
+              </tr>
+            </thead>
+            <tbody>
+              {page.rows.slice(0, SHOWN_ROWS).map((row, r) => (
+                // biome-ignore lint/suspicious/noArrayIndexKey: rows are known by their place
+                <tr key={r}>
+                  <th scope="row">{r + 1}</th>
+                  {page.columns.slice(0, SHOWN_COLUMNS).map((_, c) => (
+                    // biome-ignore lint/suspicious/noArrayIndexKey: cells are known by their place
+                    <td key={c}>{(row[c] ?? "").slice(0, 60)}</td>
+                  ))}
+                </tr>
+              ))}
+            </tbody>
+          </table>
+          {(more > 0 || page.columns.length > SHOWN_COLUMNS) && (
+            <p className="aside">
+              {more > 0 && `${more.toLocaleString("en")} more rows. `}
+              {page.columns.length > SHOWN_COLUMNS && `${page.columns.length - SHOWN_COLUMNS} more columns.`}
+            </p>
+          )}
+        </section>
+      )}
+    </section>
+  );
+}

@@ -58,7 +58,7 @@ export function facingAlong(
 }
 
 /** All edges of the run moved inwards, as one. */
-function innerLine(run: readonly Edge[], depth: number, side: 1 | -1, tolerance: number): Edge {
+export function innerLine(run: readonly Edge[], depth: number, side: 1 | -1, tolerance: number): Edge {
   let inner: Edge = [];
   for (const stroke of run.flat()) {
     let next: Edge;

@@ -5,14 +5,15 @@ export const NOT_YET: Chapter = {
   title: "Not in Ellwand yet",
   topics: [
     {
-      name: "No collar yet",
-      summary: "Ellwand has no function that drafts a collar: no stand, shirt, sailor or shawl collar.",
+      name: "No shirt or shawl collar yet",
+      summary:
+        "Ellwand has no function that drafts a collar with stand and fall, a lapel or a shawl collar; it drafts stand collars and flat collars.",
       words:
-        "collar, stand collar, band collar, shirt collar, sailor collar, shawl collar, neckband, peter pan",
+        "collar, shirt collar, collar with stand and fall, shawl collar, lapel, revers, roll collar, turn-down",
       says: [
-        "A straight stand is a band: `WAISTBAND` drafts one with its fold and overlap, from the neck seam's length. A curved stand is a ring sector: `FLARED_PANEL` with the neck seam as its hem and the shorter upper edge as its top. `TURN_OF_CLOTH` says how much larger the outer layer is cut. A collar that you have on paper comes in by its points with `OUTLINE`.",
+        "`STAND_COLLAR` drafts a stand, straight or curved, to the length of the neckline, and `FLAT_COLLAR` a flat collar from the front and the back of a bodice. `TURN_OF_CLOTH` says how much larger the outer layer is cut. A collar that you have on paper comes in by its points with `OUTLINE`.",
       ],
-      see: ["WAISTBAND", "FLARED_PANEL", "TURN_OF_CLOTH", "OUTLINE", "CURVE_LENGTH"],
+      see: ["STAND_COLLAR", "FLAT_COLLAR", "TURN_OF_CLOTH", "OUTLINE"],
     },
     {
       name: "No trousers yet",

@@ -207,15 +207,23 @@ export const addGarment = (garment: Book, label: string): Command => ({
   },
 });
 
-/** Copies a page with its names, for another wearer: see `copyPage` of the book. */
-export const copyPage = (page: number, title: string): Command => ({
+/**
+ * Copies a page with its names, for another wearer: see `copyPage` of the book. `wearer` is what the copy has
+ * in the cell that names the wearer.
+ */
+export const copyPage = (
+  page: number,
+  title: string,
+  wearer?: { readonly row: number; readonly column: number; readonly typed: string },
+): Command => ({
   label: `copy a page as ${title}`,
   edit: (book) => {
     if (!book.pages[page]) return { refusal: "there is no such page to copy" };
     if (book.pages.length >= MOST_PAGES) return { refusal: `a book has at most ${MOST_PAGES} pages` };
     const fault = titleFault(book, title);
     if (fault) return { refusal: fault };
-    const next = copyOfPage(book, page, title);
+    const copy = copyOfPage(book, page, title);
+    const next = wearer ? edit.type(copy, [{ page: page + 1, ...wearer }]) : copy;
     const many = cellsFault(book, next);
     return many ? { refusal: many } : next;
   },

@@ -1,7 +1,10 @@
-/** A page copied for another wearer: under what title, which names go along, what stays the first wearer's. */
+/** A page copied for another wearer: whose the copy is, under what title, what stays the first wearer's. */
 import { type FormEvent, useEffect, useId, useRef, useState } from "react";
+import { fullAddress, type Place } from "../../book/address.ts";
 import { blockAddress, cornerOf, isCell, nameAt } from "../../book/names.ts";
+import { choicesAt } from "../../engine/choices.ts";
 import { usedOfOtherPages } from "../../engine/other-pages.ts";
+import { wearerCell } from "../../engine/wearer-cell.ts";
 import type { Store } from "../../store/store.ts";
 import { Dialog } from "../dialog/Dialog.tsx";
 import { freeTitle } from "./use-page-acts.ts";
@@ -9,14 +12,24 @@ import { freeTitle } from "./use-page-acts.ts";
 interface Props {
   readonly store: Store;
   readonly page: number;
-  /** Copies the page under a title; the reason why not. */
-  readonly onCopy: (title: string) => string | null;
+  /** Copies the page under a title, with another wearer in its cell for the wearer; the reason why not. */
+  readonly onCopy: (title: string, wearer?: { row: number; column: number; typed: string }) => string | null;
   readonly onDone: () => void;
 }
 
 /** A page's title for a wearer; a page already copied for one gets the other's name instead. */
 const titleFor = (title: string, wearer: string): string =>
   `${title.replace(/, [^,]*$/, "")}, ${wearer}`.slice(0, 80);
+
+/** What becomes of the cell that names the wearer. */
+function wearerText({ shown: book, engine }: Store, cell: Place, own: boolean): string {
+  const { shown } = engine.view(cell);
+  const where = fullAddress(book, cell);
+  const who = shown === "" ? "nobody yet" : shown;
+  return own
+    ? `${where} says for whom the page is, now ${who}. On the copy it says the name above, and all that is taken from a chart for that cell follows.`
+    : `${where} says for whom the page is, now ${who}, and is shared: the copy stays for the same wearer. Give the page a cell of its own for the wearer first to have it follow the name above.`;
+}
 
 export function CopyPage({ store, page, onCopy, onDone }: Props) {
   const { shown: book, engine } = store;
@@ -32,10 +45,19 @@ export function CopyPage({ store, page, onCopy, onDone }: Props) {
   const name = wearer.trim();
   const title = own ?? (name === "" ? "" : freeTitle(book.pages, titleFor(from, name)));
   const outside = usedOfOtherPages(book, page);
+  const cell = wearerCell(book, page);
+  const ownCell = cell?.page === page ? cell : null;
+  const shown = (place: Place) => engine.view(place).shown;
+  const wearers = cell ? (choicesAt(book, cell, shown)?.list ?? []) : [];
   const keep = (event: FormEvent) => {
     event.preventDefault();
     const reason =
-      title.trim() === "" ? "type the wearer's name, or a title for the copy" : onCopy(title.trim());
+      title.trim() === ""
+        ? "type the wearer's name, or a title for the copy"
+        : onCopy(
+            title.trim(),
+            ownCell && name !== "" ? { row: ownCell.row, column: ownCell.column, typed: name } : undefined,
+          );
     setRefusal(reason);
     if (reason === null) onDone();
     else field.current?.focus();
@@ -49,11 +71,17 @@ export function CopyPage({ store, page, onCopy, onDone }: Props) {
             ref={field}
             value={wearer}
             maxLength={60}
+            list={wearers.length > 0 ? `${id}-wearers` : undefined}
             aria-invalid={refusal !== null}
             aria-describedby={refusal === null ? undefined : id}
             onChange={(event) => setWearer(event.target.value)}
           />
         </label>
+        <datalist id={`${id}-wearers`}>
+          {wearers.map((one) => (
+            <option key={one} value={one} />
+          ))}
+        </datalist>
         <label>
           <span>Title of the copy</span>
           <input value={title} maxLength={80} onChange={(event) => setOwn(event.target.value)} />
@@ -63,6 +91,7 @@ export function CopyPage({ store, page, onCopy, onDone }: Props) {
             {refusal}
           </p>
         )}
+        {cell && <p className="aside">{wearerText(store, cell, ownCell !== null)}</p>}
         <p className="aside">
           The copy comes after {from}. The names of the cells on {from} go along: on the copy they mean the
           copy's own cells, and on every other page they mean what they mean now.
@@ -71,8 +100,8 @@ export function CopyPage({ store, page, onCopy, onDone }: Props) {
           <section aria-labelledby={`${id}-outside`}>
             <h3 id={`${id}-outside`}>Cells of other pages that the copy goes on using</h3>
             <p className="aside">
-              Where they hold the measurements of the first wearer, copy their page too, or change the
-              formulas of the copy.
+              A chart of all wearers may be shared. Where these cells hold measurements of the first wearer
+              alone, copy their page too, or change the formulas of the copy.
             </p>
             <ul className="copy-page-outside">
               {outside.map((block) => {

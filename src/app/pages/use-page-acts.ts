@@ -74,10 +74,10 @@ export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf)
     const refusal = store.run(renamePage(page, title));
     if (refusal) onRefused(refusal);
   };
-  /** Copies the page with its names; the reason why not. */
-  const copy = (title: string): string | null => {
+  /** Copies the page with its names, for another wearer where one is named; the reason why not. */
+  const copy = (title: string, wearer?: { row: number; column: number; typed: string }): string | null => {
     const from = pages[page]!.title;
-    const refusal = store.run(copyPage(page, title));
+    const refusal = store.run(copyPage(page, title, wearer));
     if (refusal) return refusal;
     onPage(page + 1);
     const names = Object.keys(store.shown.pages[page + 1]!.names ?? {});
@@ -85,7 +85,8 @@ export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf)
       names.length === 0
         ? ""
         : ` ${listed(names)} ${names.length === 1 ? "is a name" : "are names"} of its own cells there; on other pages they mean what they meant.`;
-    onSaid(`The page ${title} is a copy of ${from}.${own}`);
+    const whose = wearer ? `, drawn for ${wearer.typed}` : "";
+    onSaid(`The page ${title} is a copy of ${from}${whose}.${own}`);
     return null;
   };
   const copyPlainly = () => {

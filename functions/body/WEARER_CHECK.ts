@@ -3,7 +3,7 @@ import { define } from "../define.ts";
 import { Refusal } from "../refusal.ts";
 import { CHART, readChart, rowsOf, rowsOver } from "../wearers/chart.ts";
 import { layersIn, layersText } from "../wearers/layer-set.ts";
-import { type Fault, rowFaults } from "../wearers/row-faults.ts";
+import { type Fault, missingOf, rowFaults } from "../wearers/row-faults.ts";
 
 /** More faults than these are counted in the verdict; their cells are marked all the same. */
 const MOST_TOLD = 3;
@@ -50,7 +50,8 @@ export const WEARER_CHECK = define({
     days: { kind: "days", about: "the greatest age allowed, in days", from: 0, to: 4000, otherwise: 90 },
     needed: {
       kind: "text",
-      about: 'measurements that must be there, such as "bust girth, waist girth, hip girth"',
+      about:
+        'measurements that must be there, such as "bust girth, waist girth, hip girth"; without beneath, in any row of the wearer',
       otherwise: null,
     },
   },
@@ -82,7 +83,11 @@ export const WEARER_CHECK = define({
       const checked = one === "" ? rows : rowsOver(rows, layersIn(one));
       if (checked.length === 0)
         throw new Refusal(`the chart has no row of ${rows[0]!.wearer} over ${layersText(layersIn(one))}`);
-      for (const row of checked) faults.push(...rowFaults(chart, row, rows, wanted, { say, cm }));
+      for (const row of checked)
+        faults.push(
+          ...rowFaults(chart, row, rows, { ...wanted, needed: one === "" ? [] : wanted.needed }, { say, cm }),
+        );
+      if (one === "") faults.push(...missingOf(chart, rows, wanted.needed));
       measure("rows", "rows of the wearer that were checked", checked.length);
     }
     for (const { sentence, at } of faults) for (const cell of at) points(cell, sentence);

@@ -72,7 +72,7 @@ export function rowFaults(
   return [
     ...wrong,
     ...texts,
-    ...missing(chart, row, wanted.needed),
+    ...missingOf(chart, [row], wanted.needed),
     ...dateFaults(chart, row, wanted),
     ...(texts.length > 0
       ? []
@@ -92,15 +92,15 @@ function textFault(chart: Chart, row: ChartRow, heading: string, column: number)
   }
 }
 
-function missing(chart: Chart, row: ChartRow, needed: readonly string[]): Fault[] {
+/** The measurements that none of these rows of a wearer has; a row without any figure says so by itself. */
+export function missingOf(chart: Chart, rows: readonly ChartRow[], needed: readonly string[]): Fault[] {
   return needed.flatMap((measurement) => {
     const { heading, column } = measuredIn(chart, measurement);
-    if (figureIn(chart, row, column, heading) !== null) return [];
+    if (rows.some((row) => typeof row.cells[column] === "number")) return [];
+    const [row] = rows as [ChartRow];
+    const who = rows.length > 1 ? row.wearer : rowText(row);
     return [
-      {
-        sentence: `the ${heading} of ${rowText(row)} was never taken: measure it`,
-        at: [cellOf(chart, row, column)],
-      },
+      { sentence: `the ${heading} of ${who} was never taken: measure it`, at: [cellOf(chart, row, column)] },
     ];
   });
 }

@@ -150,7 +150,11 @@ export class Engine {
 
   #uncountedNow(): Uncounted {
     if (this.#uncounted?.book !== this.book) {
-      const works = (formula: Place) => !(this.#instance.raw(formula) instanceof DetailedCellError);
+      const works = (formula: Place) => {
+        const raw = this.#instance.raw(formula);
+        // A formula that answers with nothing, as in a line still to be filled, has counted nothing.
+        return !(raw instanceof DetailedCellError) && raw !== "";
+      };
       const cells = uncountedCells(this.book, this.#kinds, works);
       this.#uncounted = { book: this.book, cells, users: uncountedByUser(cells) };
     }

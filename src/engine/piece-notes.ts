@@ -15,6 +15,7 @@ const HEADINGS = {
   pair: /\bpairs?\b/i,
   fold: /\bfold\b/i,
   cloth: /^(cloth|fabric|material)\b/i,
+  wearer: /^(wearer|role)$/i,
 } as const;
 
 /** Lines of words, the piece's name first. `title` is what the piece is called where the cell has no name. */
@@ -25,8 +26,16 @@ export function pieceNotes(engine: Engine, place: Place, title: string): string[
     const view = at && engine.view(at);
     return view && !view.problem ? view.shown : "";
   };
-  const whose = [shown(WEARER), shown(DAY)].filter(Boolean).join(", ");
+  const whose = [wearerBeside(engine, place) ?? shown(WEARER), shown(DAY)].filter(Boolean).join(", ");
   return [title, ...(cut ? cutWords(cut) : []), whose].filter(Boolean);
+}
+
+/** The wearer of a garment that stands in a table, one wearer a row; null on a page without such a column. */
+function wearerBeside(engine: Engine, { page, row }: Place): string | null {
+  const column = engine.book.pages[page]!.columns.findIndex(({ heading }) =>
+    HEADINGS.wearer.test(heading.trim()),
+  );
+  return column < 0 ? null : engine.view({ page, row, column }).shown;
 }
 
 interface CutRow {

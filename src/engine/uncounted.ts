@@ -43,7 +43,7 @@ export type UncountedCells = ReadonlyMap<string, Uncounted>;
 /** A text that begins like a number: "38 1/4 ?", "27 in (tight)". */
 const FIGURE_LIKE = /^[~≈<>±]?\s*[-+]?\d[\d\s.,/½¼¾⅛⅜⅝⅞-]*(?:$|[^\sa-z\d]|(?:in|cm|mm|yd|ft|m)\b)/i;
 
-/** The cells that count as nothing in a formula that has an answer, and the numbers with two readings. `works` says whether a formula has an answer. */
+/** The cells that count as nothing in a formula that has an answer, and the numbers with two readings. `works` says whether a formula has an answer other than an empty text. */
 export function uncountedCells(
   book: Book,
   kinds: Kinds,

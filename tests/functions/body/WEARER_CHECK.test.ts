@@ -58,6 +58,12 @@ test("a role with no measurements, missing ones, and texts that are no lengths",
     "check: the hip girth of the widow over shift was never taken: measure it", ["1 Hip girth"]]);
   expect(checked(chart(changed("Hip girth", "39 ?")), "the widow")).toEqual([
     'check: the hip girth of the widow over shift must be a length, not "39 ?"', ["1 Hip girth"]]);
+  // The whole wearer has a measurement that one of her rows has; one row is asked by itself.
+  const laced = ["the widow", "shift, stays", 46_146, null, null, null, null, null, 68, null, null];
+  const both = chart(WIDOW, laced);
+  expect(checked(both, "the widow", null, TODAY, 90, "stature, waist girth")).toEqual(["ok", []]);
+  expect(checked(both, "the widow", "shift, stays", TODAY, 90, "stature")).toEqual([
+    "check: the stature of the widow over shift and stays was never taken: measure it", ["2 Stature"]]);
   expect(checked(chart(WIDOW), "the fool")[0]).toBe('the chart has no wearer called "the fool": measure them, and give them a row');
 }); // biome-ignore format: sentences
 

@@ -6,8 +6,12 @@ import { checks } from "../../../src/engine/checks.ts";
 import { convertBook } from "../../../src/engine/convert.ts";
 import { Engine } from "../../../src/engine/engine.ts";
 import { estimateText } from "../../../src/engine/estimates.ts";
+import { pieceNotes } from "../../../src/engine/piece-notes.ts";
+import { wearerCell } from "../../../src/engine/wearer-cell.ts";
 import { pageCsv } from "../../../src/exchange/page-csv.ts";
 import { quickLay } from "../../../src/lay/quick.ts";
+import { copyPage } from "../../../src/store/commands.ts";
+import { Store } from "../../../src/store/store.ts";
 import { castBook } from "./cast.ts";
 
 const at = (book: Book, address: string) => findPlace(book, address)!;
@@ -109,3 +113,58 @@ test("a girth worked out from another is an estimate, and so is what rests on it
   expect([text("Measure!G2"), text("Skirts!D1")]).toEqual(["", ""]);
   engine.destroy();
 }); // biome-ignore format: sentences
+
+test("lines still to be filled in a table of garments are no problem, and a figure that is missing in a filled one is", () => {
+  const line = (row: number, wearer: string, length: string) =>
+    [
+      [`Skirts!A${row}`, wearer],
+      [`Skirts!H${row}`, length],
+      [`Skirts!I${row}`, `=IF(A${row}="";"";MEASURE_OF(figures;A${row};"waist girth";"shift")+H${row}/6)`],
+    ] as const;
+  const book = typed(
+    castBook(2, 2),
+    ...line(1, "role 1", "36"),
+    ...line(2, "role 2", ""),
+    ...line(3, "", ""),
+  );
+  const engine = new Engine(book, quickLay);
+  expect(listed(engine)).toEqual([
+    ["Skirts!H2", expect.stringMatching(/^this is empty, and role 2 \(Skirts!I2\) counts it as 0/), ""],
+  ]);
+  engine.destroy();
+});
+
+test("a piece in a table of garments says whose it is", () => {
+  const book = { ...castBook(3, 4), names: { ...castBook(3, 4).names, wearer: "Measure!B1" } };
+  const engine = new Engine(book, quickLay);
+  expect(pieceNotes(engine, at(book, "Skirts!D2"), "gore")).toEqual(["gore", "cut 6", "wool", "role 2"]);
+  engine.destroy();
+});
+
+test("a page's wearer is the cell of that name, else the one cell its formulas give for it", () => {
+  const base = castBook(3, 4);
+  expect(wearerCell(base, 1)).toBeNull();
+  const page = (rows: string[][], names = {}) => ({ ...base.pages[1]!, title: "Draft", rows, names });
+  const taken = '=MEASURE_OF(figures; B1; "waist girth"; B2)';
+  const book = {
+    ...base,
+    pages: [
+      ...base.pages,
+      page([
+        ["for", "role 1"],
+        ["over", "shift"],
+        ["waist", taken],
+      ]),
+    ],
+  };
+  expect(wearerCell(book, 2)).toEqual({ page: 2, row: 0, column: 1 });
+  const shared = { ...book, names: { ...book.names, wearer: "Measure!B1" } };
+  expect(wearerCell(shared, 2)).toEqual({ page: 0, row: 0, column: 1 });
+  // In one act: the copy is the other wearer's, and one step back takes all of it away.
+  const store = new Store(book, quickLay);
+  expect(store.run(copyPage(2, "Draft, role 3", { row: 0, column: 1, typed: "role 3" }))).toBeNull();
+  const waist = (on: number) => store.engine.value({ page: on, row: 2, column: 1 });
+  expect([waist(2), waist(3)]).toEqual([29, 30]);
+  store.undo();
+  expect(store.book.pages).toHaveLength(3);
+});

@@ -12,7 +12,8 @@ import { roundDownToWhole } from "../whole-number.ts";
  */
 export const CARTRIDGE_STITCH = define({
   name: "CARTRIDGE_STITCH",
-  summary: "How long to make the gathering stitches so that cartridge pleats draw a skirt in to its band.",
+  summary:
+    "How long to make the gathering stitches so that cartridge pleats draw a skirt in to its band, or a ruff in to its collar.",
   source: "common practice; geometry",
   words:
     "cartridge pleats organ gauging stroked gathers running stitch size rows full skirt gown ruff collar",

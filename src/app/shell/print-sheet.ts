@@ -1,8 +1,15 @@
-/** What the browser prints: the current page of the book with every row, and the drawing beside it, without menus. */
+/** What the browser prints: the current page of the book with what is to be known of its figures, and the drawing beside it, without menus. */
+import type { Point } from "../../../functions/geometry/strokes.ts";
+import { BOOK_UNITS } from "../../../functions/units.ts";
+import { isoDay } from "../../paper/flow.ts";
+import { type PageTable, pageTable } from "../../paper/page-table.ts";
+import type { TableRow } from "../../paper/table.ts";
 import type { Store } from "../../store/store.ts";
+import { reasonOf } from "../faults/in-time.ts";
 import "./print-sheet.css";
 
 const NAME = "print-sheet";
+const SVG = "http://www.w3.org/2000/svg";
 
 function tag<K extends keyof HTMLElementTagNameMap>(name: K, text = ""): HTMLElementTagNameMap[K] {
   const made = document.createElement(name);
@@ -10,21 +17,54 @@ function tag<K extends keyof HTMLElementTagNameMap>(name: K, text = ""): HTMLEle
   return made;
 }
 
-/** The page as a plain table; the grid itself holds only the rows that are in sight. */
-function pageTable(store: Store, page: number): HTMLTableElement {
-  const { columns, rows } = store.shown.pages[page]!;
-  const shown = rows.map((cells, row) =>
-    cells.map((_, column) => store.engine.view({ page, row, column }).shown),
-  );
-  const last = shown.findLastIndex((cells) => cells.some((text) => text !== ""));
-  const table = tag("table");
-  const head = table.createTHead().insertRow();
-  for (const { heading } of columns) head.append(tag("th", heading ?? ""));
-  const body = table.createTBody();
-  for (const cells of shown.slice(0, last + 1)) {
-    const line = body.insertRow();
-    for (const text of cells) line.append(tag("td", text));
+/** A figure, or a day: it stands at the right and in one line. */
+const isFigure = (text: string): boolean => text.length < 16 && /\d/.test(text) && !/\p{L}/u.test(text);
+
+/** The outline of a piece small, beside its words. */
+function smallPicture(outline: readonly Point[]): SVGSVGElement {
+  const [xs, ys] = [outline.map(([x]) => x), outline.map(([, y]) => y)];
+  const [left, top] = [Math.min(...xs), Math.min(...ys)];
+  const svg = document.createElementNS(SVG, "svg");
+  svg.setAttribute("viewBox", `${left} ${top} ${Math.max(...xs) - left} ${Math.max(...ys) - top}`);
+  svg.classList.add("print-sheet-piece");
+  const polygon = document.createElementNS(SVG, "polygon");
+  polygon.setAttribute("points", outline.map((at) => at.join(" ")).join(" "));
+  svg.append(polygon);
+  return svg;
+}
+
+function addRow(body: HTMLTableSectionElement, { cells, notes }: TableRow, columns: number): void {
+  const line = body.insertRow();
+  const [only] = cells;
+  if (cells.length === 1 && columns > 1) {
+    const heading = tag("th", only!.text);
+    heading.colSpan = columns;
+    line.append(heading);
+  } else
+    for (const { text, outline } of cells) {
+      const cell = tag("td", text);
+      if (isFigure(text)) cell.className = "print-sheet-figure";
+      if (outline && outline.length > 2) cell.prepend(smallPicture(outline));
+      line.append(cell);
+    }
+  for (const note of notes) {
+    const cell = tag("td", note);
+    cell.colSpan = columns;
+    const beneath = body.insertRow();
+    beneath.className = "print-sheet-note";
+    beneath.append(cell);
   }
+}
+
+/** The page as a plain table; the grid itself holds only the rows that are in sight. */
+function shownTable({ table: { headings, rows } }: PageTable): HTMLTableElement {
+  const table = tag("table");
+  table
+    .createTHead()
+    .insertRow()
+    .append(...headings.map((heading) => tag("th", heading)));
+  const body = table.createTBody();
+  for (const row of rows) addRow(body, row, headings.length);
   return table;
 }
 
@@ -34,9 +74,23 @@ export function printing(store: Store, page: () => number): () => void {
   const make = () => {
     clear();
     const at = page();
+    const { title, unit, pages } = store.shown;
     const sheet = tag("section");
     sheet.className = NAME;
-    sheet.append(tag("h1", store.shown.title), tag("h2", store.shown.pages[at]!.title), pageTable(store, at));
+    // The rest of the page is not printed, so that the sheet stands there even if the table can't be made.
+    document.body.append(sheet);
+    const lengths = `Lengths are in ${BOOK_UNITS[unit].noun}.`;
+    const tried = store.trying ? " The figures are those that are being tried under What if." : "";
+    sheet.append(
+      tag("h1", pages[at]!.title),
+      tag("p", `${title}, printed ${isoDay(new Date())}. ${lengths}${tried}`),
+    );
+    try {
+      const made = pageTable(store.engine, at);
+      sheet.append(shownTable(made), ...made.remarks.map((remark) => tag("p", remark)));
+    } catch (fault) {
+      sheet.append(tag("p", `The page could not be printed: ${reasonOf(fault)}.`));
+    }
     const picture = document.querySelector<SVGSVGElement>("svg.picture");
     if (picture) {
       const copy = picture.cloneNode(true) as SVGSVGElement;
@@ -44,7 +98,6 @@ export function printing(store: Store, page: () => number): () => void {
       copy.setAttribute("viewBox", `0 0 ${width} ${height}`);
       sheet.append(copy);
     }
-    document.body.append(sheet);
   };
   window.addEventListener("beforeprint", make);
   window.addEventListener("afterprint", clear);

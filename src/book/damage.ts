@@ -27,6 +27,7 @@ const NOUNS = new Map([
   ["hidden", "hidden rows"],
   ["frozen", "number of columns that stay in sight"],
   ["decimals", "number of decimal places"],
+  ["fitting", "seam whose fitting changes it follows"],
 ]);
 const ONE_OF = new Map([
   ["trials", "trial"],

@@ -44,6 +44,7 @@ const cellSettings = v.object({
   choices: v.optional(words(LONGEST.choices)),
   decimals: v.optional(v.pipe(count, v.maxValue(MOST_DECIMALS))),
   unit: v.optional(v.pipe(v.string(), v.check(isTapeUnit))),
+  fitting: v.optional(words(LONGEST.fitting)),
 });
 
 const page = v.object({

@@ -42,6 +42,8 @@ export interface CellSettings {
   readonly decimals?: number;
   /** The unit its length is shown in, whatever the book's; the value stays as it is. */
   readonly unit?: TapeUnit;
+  /** The seam whose fitting changes are added to what is typed, as src/book/fitting.ts reads it. */
+  readonly fitting?: string;
   readonly other?: Other;
 }
 
@@ -114,7 +116,7 @@ export const MOST_DECIMALS = 6;
 
 /** The longest texts, in characters. A drawn outline in a cell may be long; nothing else is. */
 export const LONGEST = {
-  title: 200, about: 20_000, pageTitle: 80, heading: 200, typed: 100_000, note: 5000, choices: 5000,
+  title: 200, about: 20_000, pageTitle: 80, heading: 200, typed: 100_000, note: 5000, choices: 5000, fitting: 200,
 } as const; // biome-ignore format: a table
 
 /** The least and the greatest width of a column, in pixels. */

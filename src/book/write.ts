@@ -45,8 +45,8 @@ const column = ({ heading, kind, width, choices, other }: Column) => ({
   ...{ heading, kind, width, choices },
   ...other,
 });
-const settings = ({ choices, decimals, unit, other }: CellSettings) => ({
-  ...{ choices, decimals, unit },
+const settings = ({ choices, decimals, unit, fitting, other }: CellSettings) => ({
+  ...{ choices, decimals, unit, fitting },
   ...other,
 });
 const trial = ({ title, cells, other }: Trial) => ({ title, cells, ...other });

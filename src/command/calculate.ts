@@ -8,6 +8,7 @@ import { namedCells } from "../book/names.ts";
 import { type Book, blankBook } from "../book/shape.ts";
 import { Engine } from "../engine/engine.ts";
 import { estimateText } from "../engine/estimates.ts";
+import { fittedText } from "../engine/fitted-text.ts";
 import type { LayDesk } from "../engine/instance.ts";
 import { hasAnswer } from "../engine/sentences.ts";
 import { show } from "../engine/show.ts";
@@ -77,6 +78,7 @@ export const calculate: Verb = {
       name,
       view: engine.view(place),
       estimate: estimateText(engine, place),
+      fitted: fittedText(engine, place),
     }));
     const wrong = rows.find(({ view }) => view.problem?.is === "error");
     if (values.json) {
@@ -93,20 +95,23 @@ export const calculate: Verb = {
       const estimates = rows.flatMap(({ name, estimate }) => (estimate === "" ? [] : [[name, estimate]]));
       // No cell can have a name of two words.
       if (estimates.length > 0) entries.push(["rests on estimates", Object.fromEntries(estimates) as never]);
+      const fitted = rows.flatMap((row) => (row.fitted === "" ? [] : [[row.name, row.fitted]]));
+      if (fitted.length > 0) entries.push(["with fittings", Object.fromEntries(fitted) as never]);
       if (Object.keys(lays).length > 0) entries.push(["how laid", lays as never]);
       io.out(JSON.stringify(Object.fromEntries(entries), null, 2));
       return 0;
     }
     const width = Math.max(0, ...rows.map(({ name }) => name.length));
-    for (const { name, view, estimate } of rows) io.out(`${name.padEnd(width)}  ${inTable(view, estimate)}`);
+    for (const { name, view, estimate, fitted } of rows)
+      io.out(`${name.padEnd(width)}  ${inTable(view, [estimate, fitted])}`);
     return wrong && values.show ? 2 : 0;
   },
 };
 
 /** What a cell holds, its problem, or both where the answer rests on something unusual. */
-const inTable = ({ problem, shown, origin }: CellView, estimate: string): string => {
+const inTable = ({ problem, shown, origin }: CellView, said: readonly string[]): string => {
   if (problem) return `${hasAnswer(problem) ? `${shown}  ` : ""}check: ${problem.sentence}`;
-  const remarks = [origin && originText(origin), estimate].filter(Boolean).join("; ");
+  const remarks = [origin && originText(origin), ...said].filter(Boolean).join("; ");
   return remarks ? `${shown}  (${remarks})` : shown;
 };
 

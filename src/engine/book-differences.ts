@@ -12,6 +12,7 @@ import { afterMapping, type Span } from "../book/references.ts";
 import { type Book, type Page, typedAt } from "../book/shape.ts";
 import { convertBook } from "./convert.ts";
 import { Engine } from "./engine.ts";
+import { fittingOf } from "./fitted-cells.ts";
 import type { LayDesk } from "./instance.ts";
 
 /** One thing that differs; `before` is the first book's, `after` the second's, "" where it has no such thing. */
@@ -82,7 +83,7 @@ export function bookDifferences(first: Book, second: Book, desk: LayDesk): BookD
         if (!to || followed(first, lines, typed, page.title) !== now) {
           const after = to ? said(next, to, now) : "";
           changes.push({ is: "cell", where, label: name, before: said(old, place, typed), after });
-        } else if (isFormula(now)) {
+        } else if (isFormula(now) || fittingOf(first, place) !== undefined) {
           const [before, after] = [shown(old, place), shown(next, to)];
           if (before !== after) answers.push({ where, label: name, before, after });
         }
@@ -105,7 +106,7 @@ export function bookDifferences(first: Book, second: Book, desk: LayDesk): BookD
     ...namesOf(first, other, lines),
     ...notesOf(first, other, lines),
   );
-  changes.push(...trialsOf(first, other));
+  changes.push(...fittingsOf(first, other, lines), ...trialsOf(first, other));
   return { changes, answers };
 }
 
@@ -170,6 +171,39 @@ function followed(first: Book, lines: readonly (Lines | null)[], typed: string, 
 }
 
 const isStill = (list: Lines["rows"]): boolean => list.every((to, i) => to === i);
+
+/** Cells that follow the fittings in one book and not, or otherwise, in the other. */
+function fittingsOf(first: Book, other: Book, lines: readonly (Lines | null)[]): Difference[] {
+  const followed = (book: Book) =>
+    book.pages.flatMap(({ rows }, page) =>
+      rows.flatMap((cells, row) =>
+        cells.flatMap((_, column) => {
+          const setting = fittingOf(book, { page, row, column });
+          return setting === undefined ? [] : [{ place: { page, row, column }, setting }];
+        }),
+      ),
+    );
+  const words = (setting: string | undefined) =>
+    setting === undefined ? "" : `follows the fittings of ${setting}`;
+  const met = new Set<string>();
+  const label = (book: Book, place: Place) => nameOf(book, place) ?? rowLabel(book, place);
+  const changed = followed(first).flatMap(({ place, setting }) => {
+    const at = lines[place.page];
+    const [row, column] = [at?.rows[place.row], at?.columns[place.column]];
+    const to = at && row != null && column != null ? { page: at.page, row, column } : null;
+    const now = to ? fittingOf(other, to) : undefined;
+    if (to) met.add(placeKey(to));
+    return now === setting || !to
+      ? []
+      : [change("cell", fullAddress(other, to), label(other, to), words(setting), words(now))];
+  });
+  const added = followed(other).flatMap(({ place, setting }) =>
+    met.has(placeKey(place))
+      ? []
+      : [change("cell", fullAddress(other, place), label(other, place), "", words(setting))],
+  );
+  return [...changed, ...added];
+}
 
 function columnsOf(first: Book, other: Book, lines: readonly (Lines | null)[]): Difference[] {
   return first.pages.flatMap((page, index) => {

@@ -3,6 +3,7 @@ import { type Place, placeKey } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import { choicesSet } from "./choices.ts";
 import type { Engine } from "./engine.ts";
+import { fittingOf } from "./fitted-cells.ts";
 import { labelOf } from "./label.ts";
 
 export interface Check {
@@ -47,7 +48,8 @@ export function checks(engine: Engine): Check[] {
       row.forEach((typed, column) => {
         const place = { page: index, row: r, column };
         const typedChoice = choosing && typed !== "" && choicesSet(engine.book, place) !== undefined;
-        if (!isFormula(typed) && !typedChoice) return;
+        const fitted = choosing && typed !== "" && fittingOf(engine.book, place) !== undefined;
+        if (!isFormula(typed) && !typedChoice && !fitted) return;
         const { problem } = engine.view(place);
         if (!problem) return;
         if (placeKey(problem.from) !== placeKey(place)) waits(problem.from, place);

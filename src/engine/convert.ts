@@ -16,6 +16,7 @@ import { type Call, formulaTree, isFormula, type Tree, textIn, withSemicolons } 
 import { type Book, typedAt } from "../book/shape.ts";
 import { type Content, namesUnit, understand } from "./content.ts";
 import { spread, takesOfCall } from "./expected-kinds.ts";
+import { workedBook } from "./fitted-cells.ts";
 import { dimension, isBare } from "./kind-of-tree.ts";
 import { Kinds } from "./kinds.ts";
 import { areaOf, isWide } from "./references.ts";
@@ -24,7 +25,7 @@ import { scalePath } from "./rescale.ts";
 /** The book in another unit, its finest mark the usual one there. */
 export function convertBook(book: Book, unit: Unit): Book {
   if (book.unit === unit) return book;
-  const kinds = new Kinds(book);
+  const kinds = new Kinds(workedBook(book));
   const pages = book.pages.map((page, index) => ({
     ...page,
     rows: page.rows.map((row, r) =>
@@ -41,7 +42,7 @@ export function convertBook(book: Book, unit: Unit): Book {
       book,
       typings.flatMap(({ place, typed }) => (place ? [{ ...place, typed }] : [])),
     );
-    const triedKinds = kinds.follow(tried);
+    const triedKinds = kinds.follow(workedBook(tried));
     const cells = typings.map(({ address, typed, place }) => [
       address,
       place ? convertCell(tried, triedKinds, typed, place, unit) : typed,

@@ -9,6 +9,7 @@ import { formulaTree, isFormula } from "../book/formula.ts";
 import { refused } from "../book/refused.ts";
 import { type Book, typedAt } from "../book/shape.ts";
 import { changedCells } from "./changes.ts";
+import { fittingFault, workedBook } from "./fitted-cells.ts";
 import { CANT_BE_WORKED, type TimeLimits, USUAL_LIMITS } from "./guards.ts";
 import { Instance, isFunction, type Laid, type LayDesk } from "./instance.ts";
 import { Kinds } from "./kinds.ts";
@@ -30,6 +31,7 @@ interface Uncounted {
 }
 
 export class Engine {
+  #book: Book;
   #instance: Instance;
   #kinds: Kinds;
   #uncounted: Uncounted | null = null;
@@ -37,11 +39,19 @@ export class Engine {
   #unmatched: { readonly book: Book; readonly words: Unmatched } | null = null;
 
   constructor(book: Book, desk: LayDesk, limits: TimeLimits = USUAL_LIMITS) {
-    this.#kinds = new Kinds(book);
-    this.#instance = new Instance(book, desk, limits);
+    const worked = workedBook(book);
+    this.#book = book;
+    this.#kinds = new Kinds(worked);
+    this.#instance = new Instance(worked, desk, limits);
   }
 
+  /** The book as it is typed. */
   get book(): Book {
+    return this.#book;
+  }
+
+  /** The book as it is worked: cells that follow the fittings are formulas in it. */
+  get worked(): Book {
     return this.#instance.book;
   }
 
@@ -56,7 +66,7 @@ export class Engine {
 
   /** Follows the book to `next`. Calculates only what changed, unless more than half of the cells did. */
   become(next: Book): void {
-    if (next !== this.book) this.#take(next, changedCells(this.book, next));
+    if (next !== this.book) this.#take(next, changedCells(this.worked, workedBook(next)));
   }
 
   /** Takes another book and builds everything anew, however like the former book it is. */
@@ -65,10 +75,12 @@ export class Engine {
   }
 
   #take(next: Book, changed: ReturnType<typeof changedCells>): void {
-    const old = this.book;
+    const old = this.worked;
+    const worked = workedBook(next);
     try {
-      this.#kinds = this.#kinds.follow(next);
-      this.#instance.take(next, changed);
+      this.#kinds = this.#kinds.follow(worked);
+      this.#instance.take(worked, changed);
+      this.#book = next;
     } catch (reason) {
       // Nothing is known to lead here: the former book stands, built anew.
       this.#kinds = new Kinds(old);
@@ -96,6 +108,7 @@ export class Engine {
 
   get #sources(): Sources {
     return {
+      book: this.#book,
       instance: this.#instance,
       kinds: this.#kinds,
       uncounted: () => this.#uncountedNow(),
@@ -129,7 +142,7 @@ export class Engine {
   unmatched(formula: string, page: number): readonly string[] {
     if (this.#unmatched?.book !== this.book) {
       const calculate = (part: string, on: number) => this.#instance.calculate(part, on);
-      const asked = { book: this.book, value: (place: Place) => this.value(place), calculate };
+      const asked = { book: this.worked, value: (place: Place) => this.value(place), calculate };
       this.#unmatched = { book: this.book, words: new Unmatched(asked) };
     }
     return isFormula(formula) ? this.#unmatched.words.in(formula, page) : [];
@@ -155,25 +168,25 @@ export class Engine {
         // A formula that answers with nothing, as in a line still to be filled, has counted nothing.
         return !(raw instanceof DetailedCellError) && raw !== "";
       };
-      const cells = uncountedCells(this.book, this.#kinds, works);
+      const cells = uncountedCells(this.worked, this.#kinds, works);
       this.#uncounted = { book: this.book, cells, users: uncountedByUser(cells) };
     }
     return this.#uncounted;
   }
 
   #typed({ page, row, column }: Place): string {
-    return typedAt(this.book, page, row, column);
+    return typedAt(this.worked, page, row, column);
   }
 
   /** The sentence of an error, as seen from the cell where it began. */
   #sentence(error: DetailedCellError, { page, row, column }: Place): string {
     const place = { page, row, column };
     if (this.#instance.isSetAside(place)) return CANT_BE_WORKED;
-    return sentence(error, this.#scene(this.#typed(place), page, place));
+    return fittingFault(this.book, place) ?? sentence(error, this.#scene(this.#typed(place), page, place));
   }
 
   #scene(formula: string, page: number, place?: Place): Scene {
-    return { book: this.book, formula, page, place, isFunction, value: (one) => this.value(one) };
+    return { book: this.worked, formula, page, place, isFunction, value: (one) => this.value(one) };
   }
 
   /**
@@ -192,7 +205,7 @@ export class Engine {
       const where = cellText(this.book, from);
       return { problem: `${where}: ${this.#sentence(raw, from)}` };
     }
-    const left = leftOutOf(this.book, this.#kinds, formula, page);
+    const left = leftOutOf(this.worked, this.#kinds, formula, page);
     const unusual =
       [this.#unusualIn(formula, page) ?? [], this.unmatched(formula, page), left].flat().join("; ") || null;
     return { value: raw, kind: this.#kinds.ofTree(formulaTree(formula), page), unusual };
@@ -230,7 +243,7 @@ export class Engine {
     const typed = this.#typed(place);
     if (!isFormula(typed)) return [];
     const taken = this.#instance.takenBy(place);
-    return precedents(this.book, typed, place.page, (area) => takenFrom(area, taken));
+    return precedents(this.worked, typed, place.page, (area) => takenFrom(area, taken));
   }
 
   /** The cells of lists that the answer of a cell rests on, for the lists of which that is known. */

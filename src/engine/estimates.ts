@@ -58,7 +58,7 @@ export function estimateText(engine: Engine, place: Place): string {
 function allEstimates(engine: Engine): Found {
   const estimates = engine.estimates();
   if (estimates.length === 0) return new Map();
-  const formulas: Formula[] = engine.book.pages.flatMap(({ rows }, page) =>
+  const formulas: Formula[] = engine.worked.pages.flatMap(({ rows }, page) =>
     rows.flatMap((row, r) =>
       row.flatMap((typed, column) => {
         const place = { page, row: r, column };
@@ -94,7 +94,7 @@ function spread(
   for (const formula of formulas) {
     const { place, typed } = formula;
     const taken = engine.takenBy(place);
-    for (const area of areasOf(engine.book, formulaTree(typed), place.page, needed(typed, place.page))) {
+    for (const area of areasOf(engine.worked, formulaTree(typed), place.page, needed(typed, place.page))) {
       const cells = takenFrom(area, taken);
       if (cells) for (const cell of cells) use(placeKey(cell), formula);
       else if (isSingle(area)) use(placeKey({ page: area.page, row: area.top, column: area.left }), formula);

@@ -12,7 +12,7 @@ export function leftOut(engine: Engine, places: readonly Place[], varied: readon
   const label = (place: Place) => cellText(engine.book, place);
   const unmatched = upstream.places.flatMap((place) =>
     engine
-      .unmatched(typedAt(engine.book, place.page, place.row, place.column), place.page)
+      .unmatched(typedAt(engine.worked, place.page, place.row, place.column), place.page)
       .map((sentence) => `${label(place)}: ${sentence}`),
   );
   const uncounted = [...engine.uncounted.values()]

@@ -10,6 +10,7 @@ import { columnNumber, type Place, placeKey } from "../book/address.ts";
 import { type Call, formulaTree, isFormula, type Tree } from "../book/formula.ts";
 import { lookUp, nameMeant } from "../book/names.ts";
 import { type Book, MOST_COLUMNS, MOST_ROWS, typedAt } from "../book/shape.ts";
+import { workedBook } from "./fitted-cells.ts";
 
 /** A block of cells on one page; all corners count from 0 and are included. */
 export interface Area {
@@ -191,7 +192,7 @@ export function sourceOf(book: Book, place: Place): Place {
 /** The cells whose formulas refer to a cell, in the order of the book. */
 export function dependents(book: Book, place: Place): Place[] {
   const found: Place[] = [];
-  book.pages.forEach((page, index) => {
+  workedBook(book).pages.forEach((page, index) => {
     page.rows.forEach((row, r) => {
       row.forEach((typed, column) => {
         if (!isFormula(typed)) return;
@@ -215,11 +216,12 @@ export class Upstream {
     tops: readonly Place[],
     needed: (formula: string, page: number) => NeededIn = () => () => null,
   ) {
+    const worked = workedBook(book);
     const waiting = [...tops];
     for (let place = waiting.pop(); place; place = waiting.pop()) {
       if (this.#cells.has(placeKey(place))) continue;
       this.#cells.set(placeKey(place), place);
-      const typed = typedAt(book, place.page, place.row, place.column);
+      const typed = typedAt(worked, place.page, place.row, place.column);
       if (!isFormula(typed)) continue;
       for (const area of areasOf(book, formulaTree(typed), place.page, needed(typed, place.page))) {
         if (!isSingle(area)) {

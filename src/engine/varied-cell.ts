@@ -12,6 +12,7 @@ import { type } from "../book/edit.ts";
 import { isFormula } from "../book/formula.ts";
 import { type Book, typedAt } from "../book/shape.ts";
 import { type Content, understand } from "./content.ts";
+import { workedBook } from "./fitted-cells.ts";
 import { Kinds } from "./kinds.ts";
 import { cellKey } from "./label.ts";
 import { dayText, plainNumber, show } from "./show.ts";
@@ -72,7 +73,7 @@ export function variedCellAt(book: Book, place: Place): VariedCell | Problem {
     return { problem: `${label} holds ${short(typed) || "a text"}; vary a cell with a typed number instead` };
   }
   // A blank cell is taken for what its formulas would make of a figure there.
-  const kind = new Kinds(now === null ? type(book, [{ ...place, typed: "1" }]) : book).of(place);
+  const kind = new Kinds(workedBook(now === null ? type(book, [{ ...place, typed: "1" }]) : book)).of(place);
   const whole = kind === "count" || kind === "days";
   return { place, label, kind, now, step: usualStep(book, kind, typed, now), whole };
 }

@@ -5,8 +5,9 @@ import type { LayOrigin } from "../../functions/lay.ts";
 import { cellAddress, findPlace, type Place, placeKey } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import { nameOf } from "../book/names.ts";
-import { typedAt } from "../book/shape.ts";
+import { type Book, typedAt } from "../book/shape.ts";
 import { choiceFault, choicesSet } from "./choices.ts";
+import { fittingOf } from "./fitted-cells.ts";
 import type { Instance } from "./instance.ts";
 import type { Kinds } from "./kinds.ts";
 import { cellText } from "./label.ts";
@@ -37,10 +38,14 @@ export interface CellView {
   readonly name: string | undefined;
   /** For a cell that lays pieces on cloth: how its lay was found. */
   readonly origin: LayOrigin | null;
+  /** The seam whose fitting changes are added to what is typed, as its settings write it. */
+  readonly fitting?: string;
 }
 
 /** What the view of a cell is read from. */
 export interface Sources {
+  /** The book as it is typed; the instance's is as it is worked. */
+  readonly book: Book;
   readonly instance: Instance;
   readonly kinds: Kinds;
   /** The typed cells that count as nothing, and the formulas whose answers leave one out. */
@@ -55,13 +60,20 @@ export interface Sources {
 const VERDICT = /^(?:check|look): (.*)$/s;
 
 export function cellView(place: Place, sources: Sources): CellView {
-  const { instance, kinds } = sources;
-  const { book } = instance;
+  const { instance, kinds, book } = sources;
   const typed = typedAt(book, place.page, place.row, place.column);
   const kind = kinds.of(place);
-  const worked = isFormula(typed);
+  const fitting = fittingOf(book, place);
+  const worked = isFormula(typedAt(instance.book, place.page, place.row, place.column));
   const origin = worked ? leastSearched(instance.laysOf(place)) : null;
-  const common = { typed, kind, worked, name: nameOf(book, place), origin };
+  const common = {
+    typed,
+    kind,
+    worked: isFormula(typed),
+    name: nameOf(book, place),
+    origin,
+    ...(fitting !== undefined && { fitting }),
+  };
   const raw = instance.raw(place);
   const failed = raw instanceof DetailedCellError;
   const from = (failed && raw.address && findPlace(book, raw.address)) || place;

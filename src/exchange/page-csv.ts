@@ -5,6 +5,7 @@ import type { Place } from "../book/address.ts";
 import { csvText } from "../engine/csv.ts";
 import type { Engine } from "../engine/engine.ts";
 import { estimatesAt } from "../engine/estimates.ts";
+import { fittedText } from "../engine/fitted-text.ts";
 import { hasAnswer } from "../engine/sentences.ts";
 import { dayText, show } from "../engine/show.ts";
 import type { CellView } from "../engine/view.ts";
@@ -33,10 +34,12 @@ export function pageCsv(engine: Engine, page: number, figures: Figures): string 
 const unanswered = ({ problem }: CellView): string | null =>
   problem && !hasAnswer(problem) ? `check: ${problem.sentence}` : null;
 
-/** An estimate says that it is one; with its figures in full a file is for other programs, which need bare numbers. */
+/** An estimate and a fitted figure say that they are; with its figures in full a file is for other programs, which need bare numbers. */
 function asShown(view: CellView, engine: Engine, place: Place): string {
   const isEstimate = typeof view.value === "number" && estimatesAt(engine, place).length > 0;
-  return unanswered(view) ?? (isEstimate ? `${view.shown} (estimated)` : view.shown);
+  const fitted = fittedText(engine, place);
+  const said = [isEstimate ? "estimated" : "", fitted].filter(Boolean).join("; ");
+  return unanswered(view) ?? (said ? `${view.shown} (${said})` : view.shown);
 }
 
 /** A figure as the engine has it, ten decimal places, with the book's decimal mark and without its unit; a day as ISO writes it. */

@@ -13,6 +13,7 @@ import { everyName } from "../book/names.ts";
 import type { Page } from "../book/shape.ts";
 import type { Engine } from "../engine/engine.ts";
 import { estimateText } from "../engine/estimates.ts";
+import { fittedText } from "../engine/fitted-text.ts";
 import { hasAnswer } from "../engine/sentences.ts";
 import { dayText, show } from "../engine/show.ts";
 import { FIRST_WORKING, HEADING_LINES, LiveFormulas, NotPlain } from "./live-formula.ts";
@@ -57,7 +58,8 @@ export async function writeXlsx(engine: Engine): Promise<Spreadsheet> {
       row.forEach((cell, c) => {
         const view = engine.view({ page: index, row: r, column: c });
         const estimate = estimateText(engine, { page: index, row: r, column: c });
-        const note = [page.notes[cellAddress(r, c)], cell.fixed, estimate].filter(Boolean).join("\n");
+        const fitted = fittedText(engine, { page: index, row: r, column: c });
+        const note = [page.notes[cellAddress(r, c)], cell.fixed, estimate, fitted].filter(Boolean).join("\n");
         if (cell.formula !== undefined) alive += 1;
         if (cell.fixed !== undefined) fixed += 1;
         if (cell.value === null && cell.formula === undefined && note === "") return;
@@ -125,7 +127,7 @@ function agreed(engine: Engine, titles: readonly string[]) {
   const asValue = new Set<string>();
   for (;;) {
     const live = new LiveFormulas(engine, titles, titles.at(-1)!);
-    const pages = engine.book.pages.map(({ rows }, page) =>
+    const pages = engine.worked.pages.map(({ rows }, page) =>
       rows.map((cells, row) =>
         cells.map((typed, column) => written(engine, live, { page, row, column }, typed, asValue)),
       ),

@@ -9,6 +9,7 @@ import { hiddenRows } from "../book/hidden-rows.ts";
 import type { Page } from "../book/shape.ts";
 import type { Engine } from "../engine/engine.ts";
 import { ESTIMATE_SAYS, ESTIMATE_SIGN, estimatesAt } from "../engine/estimates.ts";
+import { FITTED_SAYS, FITTED_SIGN, fittedText } from "../engine/fitted-text.ts";
 import { LAID_SIGNS, laidSign } from "../engine/laid.ts";
 import { laysBelow } from "../engine/lays-below.ts";
 import type { CellView } from "../engine/view.ts";
@@ -62,7 +63,8 @@ export function paperCell(engine: Engine, place: Place, called: string): PaperCe
   const origin = own ?? below[0]?.origin ?? null;
   const isEstimate = typeof view.value === "number" && estimatesAt(engine, place).length > 0;
   const laid = origin && typeof view.value === "number" ? `${laidSign(origin)} ` : "";
-  const sign = `${laid}${isEstimate ? `${ESTIMATE_SIGN} ` : ""}`;
+  const isFitted = fittedText(engine, place) !== "";
+  const sign = `${laid}${isEstimate ? `${ESTIMATE_SIGN} ` : ""}${isFitted ? `${FITTED_SIGN} ` : ""}`;
   const shown = problem?.is === "verdict" ? "check" : view.shown;
   const text = `${sign}${shown}`;
   return {
@@ -73,9 +75,9 @@ export function paperCell(engine: Engine, place: Place, called: string): PaperCe
   };
 }
 
-/** The remarks that say what the signs of lays and estimates mean. */
+/** The remarks that say what the signs of lays, estimates and fitted figures mean. */
 export const signRemarks = (signs: ReadonlySet<string>): string[] =>
-  [...LAID_SIGNS, [ESTIMATE_SIGN, ESTIMATE_SAYS] as const]
+  [...LAID_SIGNS, [ESTIMATE_SIGN, ESTIMATE_SAYS] as const, [FITTED_SIGN, FITTED_SAYS] as const]
     .filter(([sign]) => signs.has(sign))
     .map(([sign, says]) => `${sign}  ${says}`);
 
@@ -124,7 +126,7 @@ export function pageTable(
         problems += 1;
       }
       if (origin && /^[≈≤✓✎]/.test(cell.text)) signs.add(laidSign(origin));
-      if (cell.text.includes(`${ESTIMATE_SIGN} `)) signs.add(ESTIMATE_SIGN);
+      for (const sign of [ESTIMATE_SIGN, FITTED_SIGN]) if (cell.text.includes(`${sign} `)) signs.add(sign);
       return cell;
     });
     return { cells: tick ? [...cells, { text: !hasWorked || isResult(row) ? "□" : "" }] : cells, notes };

@@ -3,6 +3,7 @@ import { type Block, cellAddress, columnLetters, fullAddress, type Place } from 
 import { type SettingsChange, withSettings } from "../book/cell-marks.ts";
 import * as edit from "../book/edit.ts";
 import { replacedIn, type Wanted } from "../book/find.ts";
+import { readFitting } from "../book/fitting.ts";
 import { hiddenRows, withHidden } from "../book/hidden-rows.ts";
 import * as reorder from "../book/reorder.ts";
 import {
@@ -132,7 +133,11 @@ export const setCells = (block: Block, change: SettingsChange): Command => {
       if ((change.choices ?? "").length > LONGEST.choices)
         return { refusal: `a list of choices has at most ${LONGEST.choices} characters; put it into cells` };
       const fault = change.choices === undefined ? null : choicesFault(book, block.page, change.choices);
+      const fitting = change.fitting === undefined ? null : readFitting(change.fitting);
       if (fault) return { refusal: fault };
+      if (fitting && "fault" in fitting) return { refusal: fitting.fault };
+      if ((change.fitting ?? "").length > LONGEST.fitting)
+        return { refusal: `the name of a seam has at most ${LONGEST.fitting} characters` };
       let page = book.pages[block.page]!;
       for (let row = block.top; row <= block.bottom; row += 1)
         for (let column = block.left; column <= block.right; column += 1)

@@ -112,7 +112,7 @@ describe("rows and columns", () => {
   it("a cell with choices offers them, and another value is kept and listed among the problems", async () => {
     await choose("B20");
     await key("Shift+F10");
-    await page.getByRole("menuitem", { name: "Choices, decimals and unit…" }).click();
+    await page.getByRole("menuitem", { name: "Choices, decimals, unit and fittings…" }).click();
     await page.getByLabel("Chosen from").fill("1; 2; 3");
     await page.getByRole("button", { name: "Keep" }).click();
     await choose("B20");
@@ -169,7 +169,7 @@ describe("rows and columns", () => {
     await expect.poll(async () => (await cell(page, "B1").boundingBox())!.width).not.toBe(150);
     await choose("B11");
     await key("Shift+F10");
-    await page.getByRole("menuitem", { name: "Choices, decimals and unit…" }).click();
+    await page.getByRole("menuitem", { name: "Choices, decimals, unit and fittings…" }).click();
     await page.getByLabel("Decimal places").selectOption("2");
     await page.getByLabel("Lengths in").selectOption("yd");
     await page.getByRole("button", { name: "Keep" }).click();

@@ -1,4 +1,4 @@
-/** How the chosen cells are shown, decimal places and unit, and what they are chosen from. */
+/** How the chosen cells are shown, decimal places and unit, what they are chosen from, and which fitting changes they follow. */
 import { type FormEvent, useEffect, useRef, useState } from "react";
 import { isTapeUnit, type TapeUnit } from "../../../functions/units.ts";
 import { type Block, cellAddress } from "../../book/address.ts";
@@ -30,6 +30,7 @@ export function CellForm({ session, block, onDone }: Props) {
   const [decimals, setDecimals] = useState(String(now.decimals ?? ""));
   const [unit, setUnit] = useState<string>(now.unit ?? "");
   const [choices, setChoices] = useState(now.choices ?? "");
+  const [fitting, setFitting] = useState(now.fitting ?? "");
   const [refusal, setRefusal] = useState<string | null>(null);
   useEffect(() => dialog.current?.showModal(), []);
 
@@ -39,6 +40,7 @@ export function CellForm({ session, block, onDone }: Props) {
       decimals: decimals === "" ? undefined : Number(decimals),
       unit: isTapeUnit(unit) ? unit : undefined,
       choices: choices.trim() || undefined,
+      fitting: fitting.trim() || undefined,
     };
     const sentence = store.run(setCells(block, change));
     setRefusal(sentence);
@@ -53,7 +55,9 @@ export function CellForm({ session, block, onDone }: Props) {
       onKeyDown={(event) => event.stopPropagation()}
     >
       <form onSubmit={keep}>
-        <h2 id="cell-form-title">{from === to ? from : `${from}:${to}`}: choices, decimals and unit</h2>
+        <h2 id="cell-form-title">
+          {from === to ? from : `${from}:${to}`}: choices, decimals, unit and fittings
+        </h2>
         <label>
           <span>Decimal places</span>
           <select value={decimals} onChange={(event) => setDecimals(event.target.value)}>
@@ -85,10 +89,21 @@ export function CellForm({ session, block, onDone }: Props) {
             onChange={(event) => setChoices(event.target.value)}
           />
         </label>
+        <label>
+          <span>Fitting changes of</span>
+          <input
+            value={fitting}
+            placeholder="bodice waist"
+            maxLength={LONGEST.fitting}
+            onChange={(event) => setFitting(event.target.value)}
+          />
+        </label>
         <p className="form-about">
           Decimal places and unit change only what is shown: the cell keeps its full value, and formulas go on
           using it. Choices are a list with ; between them, or the cells that hold them; anything else may
-          still be typed and is listed among the problems.
+          still be typed and is listed among the problems. The fitting changes of a seam are added to what is
+          typed: they come from the list named fitting_log, and along the list named seams. Behind the seam
+          may stand top, bottom or each side.
         </p>
         <FormFoot act="Keep" refusal={refusal} onCancel={() => dialog.current?.close()} />
       </form>

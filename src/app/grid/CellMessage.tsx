@@ -9,6 +9,7 @@ import {
   placeKey,
 } from "../../book/address.ts";
 import { estimateText } from "../../engine/estimates.ts";
+import { fittedText } from "../../engine/fitted-text.ts";
 import { cellText } from "../../engine/label.ts";
 import { laidText } from "../../engine/laid.ts";
 import { laysBelowText } from "../../engine/lays-below.ts";
@@ -73,6 +74,7 @@ function messageOf({ session, place, away, exactly }: Props) {
   const parts = sharedOutAt(engine, place);
   const laid = view.origin ? laidText(view.origin) : laysBelowText(engine, place);
   const estimate = estimateText(engine, place);
+  const fitted = fittedText(engine, place);
   return (
     <>
       {exactly && (
@@ -80,10 +82,11 @@ function messageOf({ session, place, away, exactly }: Props) {
           full precision: {exact(view.value, view.kind, book) || "blank"}
         </span>
       )}
-      {exactly && (parts || laid || estimate) && " "}
+      {exactly && (parts || laid || estimate || fitted) && " "}
       {parts && <span className="cell-message-about">{parts}</span>}
       {laid && <span className="cell-message-about">{laid}</span>}
       {estimate && <span className="cell-message-about">{estimate}</span>}
+      {fitted && <span className="cell-message-about">{fitted}</span>}
     </>
   );
 }

@@ -107,7 +107,7 @@ export function itemsFor(
   }
   items.push(
     { label: "Sort…", does: "sort", apart: true },
-    { label: "Choices, decimals and unit…", does: "cells" },
+    { label: "Choices, decimals, unit and fittings…", does: "cells" },
   );
   items.push({ label: "Names from labels…", does: "names" });
   if (!whole) items.push({ label: `Note on ${cellAddress(top, left)}…`, does: "note" });

@@ -7,6 +7,7 @@ import Handsontable from "handsontable/base";
 import { type Block, noteAt, type Place } from "../../book/address.ts";
 import { type Column, MOST_COLUMNS, MOST_ROWS, type Page } from "../../book/shape.ts";
 import { estimateText } from "../../engine/estimates.ts";
+import { fittedText } from "../../engine/fitted-text.ts";
 import type { CellView } from "../../engine/view.ts";
 import { Arrangement } from "./arrangement.ts";
 import { CellViews } from "./cell-views.ts";
@@ -101,12 +102,16 @@ export class GridView implements ShownGrid {
   }
 
   /** What the rest of the book says about a cell; a cell that can't be asked about has nothing said. */
-  #elsewhere(place: Place): Pick<Beside, "said" | "estimate"> {
+  #elsewhere(place: Place): Pick<Beside, "said" | "estimate" | "fitted"> {
     const { engine } = this.#session.store;
     try {
-      return { said: engine.saidOf(place), estimate: estimateText(engine, place) };
+      return {
+        said: engine.saidOf(place),
+        estimate: estimateText(engine, place),
+        fitted: fittedText(engine, place),
+      };
     } catch {
-      return { said: [], estimate: "" };
+      return { said: [], estimate: "", fitted: "" };
     }
   }
 

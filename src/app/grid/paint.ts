@@ -4,6 +4,7 @@ import type Handsontable from "handsontable/base";
 import type { Place } from "../../book/address.ts";
 import type { Book, Column, ColumnKind } from "../../book/shape.ts";
 import { ESTIMATE_SIGN } from "../../engine/estimates.ts";
+import { FITTED_SIGN } from "../../engine/fitted-text.ts";
 import { cellText } from "../../engine/label.ts";
 import { laidSign, laidText } from "../../engine/laid.ts";
 import { type Said, saidTexts } from "../../engine/pointed.ts";
@@ -23,6 +24,8 @@ export interface Beside {
   readonly said: readonly Said[];
   /** Which estimate it is or rests on; "" when it rests on measurements. */
   readonly estimate: string;
+  /** What its fitting changes came to; "" when it follows none. */
+  readonly fitted: string;
   /** Whether it moves to where it is pasted. */
   readonly cut: boolean;
 }
@@ -32,7 +35,7 @@ function description(
   { problem, name, worked, origin }: CellView,
   place: Place,
   book: Book,
-  { note, said, estimate, cut }: Beside,
+  { note, said, estimate, fitted, cut }: Beside,
 ): string {
   const waits = problem && !samePlace(problem.from, place);
   const looking =
@@ -49,6 +52,7 @@ function description(
     worked && !problem && "calculated",
     origin && laidText(origin),
     estimate,
+    fitted,
     note && `note: ${note}`,
     cut && "cut: it moves to where you paste it",
   ]
@@ -58,7 +62,7 @@ function description(
 
 /** Puts a view of a cell into its element. Classes are toggled one by one: the others are the library's. */
 export function drawCell(td: HTMLElement, view: CellView, place: Place, book: Book, beside: Beside): void {
-  const { note, draft, said, estimate, cut } = beside;
+  const { note, draft, said, estimate, fitted, cut } = beside;
   const text = draft ?? view.shown;
   if (td.textContent !== text) td.textContent = text;
   const { problem, worked } = view;
@@ -79,7 +83,9 @@ export function drawCell(td: HTMLElement, view: CellView, place: Place, book: Bo
   drawShape(td, view, place, book);
   // A verdict that all is well is proved by its lay.
   const sign = figure
-    ? [view.origin && laidSign(view.origin), estimate && ESTIMATE_SIGN].filter(Boolean).join(" ")
+    ? [view.origin && laidSign(view.origin), estimate && ESTIMATE_SIGN, fitted && FITTED_SIGN]
+        .filter(Boolean)
+        .join(" ")
     : "";
   if (sign !== (td.dataset.laid ?? "")) {
     if (sign) td.dataset.laid = sign;

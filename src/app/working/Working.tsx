@@ -5,6 +5,7 @@ import type { Place } from "../../book/address.ts";
 import type { Engine } from "../../engine/engine.ts";
 import { estimateText } from "../../engine/estimates.ts";
 import { chainPlaces, explain } from "../../engine/explain.ts";
+import { fittedText } from "../../engine/fitted-text.ts";
 import { cellText, labelOf } from "../../engine/label.ts";
 import { laidText } from "../../engine/laid.ts";
 import { laysBelowText } from "../../engine/lays-below.ts";
@@ -89,6 +90,7 @@ const Section = memo(function Section({ engine, place, onPlace }: SectionProps) 
   const { origin } = engine.view(place);
   const laid = origin ? laidText(origin) : onPlace ? "" : laysBelowText(engine, place);
   const estimate = estimateText(engine, place);
+  const fitted = fittedText(engine, place);
   return (
     <section className="worked" aria-label={`Working of ${called}`}>
       <h3>
@@ -110,6 +112,7 @@ const Section = memo(function Section({ engine, place, onPlace }: SectionProps) 
       <p className="formula">{typed}</p>
       {laid && <p className="worked-laid">{laid}</p>}
       {estimate && <p className="worked-laid">{estimate}</p>}
+      {fitted && <p className="worked-laid">{fitted}</p>}
       {problem && (
         <p className={problem.is === "pending" ? undefined : "look"}>
           {problem.sentence}

@@ -80,7 +80,8 @@ export const GRID: Chapter = {
     },
     {
       name: "Choices in a cell",
-      summary: "*Choices, decimals and unit…* in the menu: the cell then offers a list to pick from.",
+      summary:
+        "*Choices, decimals, unit and fittings…* in the menu: the cell then offers a list to pick from.",
       words:
         "pick from a list, choices, dropdown, drop-down, select, options, allowed values, yes or no, list of values, which wearer",
       says: [

@@ -76,14 +76,14 @@ export const TYPING: Chapter = {
         "change the unit, units, centimetres instead of inches, inches instead of centimetres, metric, imperial, convert, switch, cm, in, mm, millimetres",
       says: [
         "Lengths that were typed without a unit are converted, and so are figures inside formulas, so that every answer stays as it was. `Ctrl Z` takes it back.",
-        "A single cell can be shown in another unit: open the menu with `Shift F10` and choose *Choices, decimals and unit…*. For one length in a formula there are functions: `=CM(42)`.",
+        "A single cell can be shown in another unit: open the menu with `Shift F10` and choose *Choices, decimals, unit and fittings…*. For one length in a formula there are functions: `=CM(42)`.",
       ],
       see: ["Change how figures are shown", "CM", "IN", "YD"],
     },
     {
       name: "Change how figures are shown",
       summary:
-        "*Round to* chooses the finest mark of the tape for the book; *Choices, decimals and unit…* in the menu sets a cell's decimals.",
+        "*Round to* chooses the finest mark of the tape for the book; *Choices, decimals, unit and fittings…* in the menu sets a cell's decimals.",
       words:
         "how many decimals are shown, rounding of lengths, precision, eighths, sixteenths, finest mark, exact, decimal places, full precision, format, hidden digits",
       says: [

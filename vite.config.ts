@@ -87,7 +87,10 @@ export default defineConfig(({ mode }) =>
             modulePreload: { polyfill: false },
             rolldownOptions: {
               output: {
-                codeSplitting: { includeDependenciesRecursively: false, groups: [{ name: startChunk }] },
+                codeSplitting: {
+                  includeDependenciesRecursively: false,
+                  groups: [{ name: startChunk, debugName: "start" }],
+                },
               },
             },
           },

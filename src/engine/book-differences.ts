@@ -42,9 +42,27 @@ interface Lines {
 }
 
 export function bookDifferences(first: Book, second: Book, desk: LayDesk): BookDifferences {
-  const changes: Difference[] = settingsOf(first, second);
   // Lengths are compared in one unit, the first book's.
   const other = convertBook(second, first.unit);
+  const engines = { old: new Engine(first, desk), next: new Engine(other, desk) };
+  const found = differences(first, second, other, engines);
+  engines.old.destroy();
+  engines.next.destroy();
+  return found;
+}
+
+/** What was typed otherwise in two books, without the answers: nothing is calculated. */
+export const typedDifferences = (first: Book, second: Book): readonly Difference[] =>
+  differences(first, second, convertBook(second, first.unit), null).changes;
+
+/** `other` is the second book in the unit of the first; without engines no answer is compared or shown. */
+function differences(
+  first: Book,
+  second: Book,
+  other: Book,
+  engines: { readonly old: Engine; readonly next: Engine } | null,
+): BookDifferences {
+  const changes: Difference[] = settingsOf(first, second);
   const lines = first.pages.map((page) => linesOf(page, other));
   for (const [i, page] of first.pages.entries()) {
     if (!lines[i]) changes.push(change("page", page.title, "", page.stage, ""));
@@ -54,7 +72,6 @@ export function bookDifferences(first: Book, second: Book, desk: LayDesk): BookD
     if (before?.stage !== page.stage)
       changes.push(change("page", page.title, "", before?.stage ?? "", page.stage));
   }
-  const [old, next] = [new Engine(first, desk), new Engine(other, desk)];
   const answers: AnswerDifference[] = [];
   const shown = (engine: Engine, place: Place) => {
     const { shown: text, problem } = engine.view(place);
@@ -62,8 +79,8 @@ export function bookDifferences(first: Book, second: Book, desk: LayDesk): BookD
   };
   const label = (book: Book, place: Place) => nameOf(book, place) ?? rowLabel(book, place);
   const met = new Set<string>();
-  const said = (engine: Engine, place: Place, typed: string) =>
-    isFormula(typed) ? `${typed} (${shown(engine, place)})` : typed;
+  const said = (which: "old" | "next", place: Place, typed: string) =>
+    engines && isFormula(typed) ? `${typed} (${shown(engines[which], place)})` : typed;
   for (const [index, at] of lines.entries()) {
     if (!at) continue;
     const page = first.pages[index]!;
@@ -81,10 +98,10 @@ export function bookDifferences(first: Book, second: Book, desk: LayDesk): BookD
         const where = to ? fullAddress(other, to) : fullAddress(first, place);
         const name = to ? label(other, to) : label(first, place);
         if (!to || followed(first, lines, typed, page.title) !== now) {
-          const after = to ? said(next, to, now) : "";
-          changes.push({ is: "cell", where, label: name, before: said(old, place, typed), after });
-        } else if (isFormula(now) || fittingOf(first, place) !== undefined) {
-          const [before, after] = [shown(old, place), shown(next, to)];
+          const after = to ? said("next", to, now) : "";
+          changes.push({ is: "cell", where, label: name, before: said("old", place, typed), after });
+        } else if (engines && (isFormula(now) || fittingOf(first, place) !== undefined)) {
+          const [before, after] = [shown(engines.old, place), shown(engines.next, to)];
           if (before !== after) answers.push({ where, label: name, before, after });
         }
       }
@@ -96,11 +113,9 @@ export function bookDifferences(first: Book, second: Book, desk: LayDesk): BookD
         const place = { page, row, column };
         if (typed.trim() === "" || met.has(placeKey(place))) continue;
         changes.push(
-          change("cell", fullAddress(other, place), label(other, place), "", said(next, place, typed)),
+          change("cell", fullAddress(other, place), label(other, place), "", said("next", place, typed)),
         );
       }
-  old.destroy();
-  next.destroy();
   changes.push(
     ...columnsOf(first, other, lines),
     ...namesOf(first, other, lines),

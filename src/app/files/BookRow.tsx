@@ -1,5 +1,5 @@
 /** One kept book in the list: opened with a press, or, when it does not open, why and what can be done. */
-import { useEffect, useRef, useState } from "react";
+import { lazy, Suspense, useEffect, useRef, useState } from "react";
 import type { Place } from "../../book/address.ts";
 import { readBook } from "../../book/read.ts";
 import type { Book } from "../../book/shape.ts";
@@ -9,6 +9,7 @@ import { copyText } from "./copies.ts";
 import { fileName, saveText } from "./disk.ts";
 import { type Library, type Listed, titled } from "./library.ts";
 import type { BookRecord } from "./shelf.ts";
+import type { Version } from "./versions/rule.ts";
 
 interface Props {
   readonly record: BookRecord;
@@ -22,12 +23,17 @@ interface Props {
   readonly onEarlier: () => void;
   readonly onCopy: (title: string) => void;
   readonly onThrowAway: () => void;
+  readonly onBringBack: (version: Version) => void;
+  readonly onOpenVersion: (version: Version) => void;
 }
+
+const Versions = lazy(async () => ({ default: (await import("./versions/Versions.tsx")).Versions }));
 
 export function BookRow(props: Props) {
   const { record, library, open, isOpen, onPlace, onOpen, onEarlier, onCopy, onThrowAway } = props;
   const [listed, setListed] = useState<Listed | null>(null);
   const [compares, setCompares] = useState(false);
+  const [lists, setLists] = useState(false);
   const [saved, setSaved] = useState<string | null>(null);
   const [copying, setCopying] = useState(false);
   useEffect(() => {
@@ -111,9 +117,26 @@ export function BookRow(props: Props) {
           }}
         />
       )}
+      {library.shelf && (
+        <button type="button" className="quiet" aria-expanded={lists} onClick={() => setLists(!lists)}>
+          Earlier versions<span className="unseen"> of {title}</span>
+        </button>
+      )}
       <button type="button" className="quiet" onClick={onThrowAway}>
         Move to bin<span className="unseen"> {title}</span>
       </button>
+      {lists && (
+        <Suspense fallback={<p role="status">Earlier versions are being read …</p>}>
+          <Versions
+            book={record.id}
+            present={async () => (isOpen ? { book: open } : readBook(await library.text(record.id)))}
+            canReplace={fault === null}
+            onPlace={isOpen ? onPlace : null}
+            onBringBack={props.onBringBack}
+            onOpen={props.onOpenVersion}
+          />
+        </Suspense>
+      )}
       {compares && (
         <Compared
           read={async () =>

@@ -49,6 +49,8 @@ export function Books(props: Shelving) {
               onEarlier={() => acts.openEarlier(record)}
               onCopy={(title) => acts.copy(record, title)}
               onThrowAway={() => acts.moveToBin(record)}
+              onBringBack={(version) => acts.bringVersionBack(version, record.title)}
+              onOpenVersion={(version) => acts.openVersion(version, record.title)}
             />
           ))}
         </ul>

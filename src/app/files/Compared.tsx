@@ -17,16 +17,18 @@ interface Props {
   readonly read: () => Promise<Reading>;
   /** What the column of the other book is headed with: "This book". */
   readonly other: string;
-  /** The open book. */
+  /** The open book, or the other one that stands in its column. */
   readonly open: Book;
-  /** Leads to a cell of the open book. */
-  readonly onPlace: (place: Place) => void;
+  /** What the column of `open` is headed with. */
+  readonly openAs?: string;
+  /** Leads to a cell of the open book; null where it leads nowhere. */
+  readonly onPlace: ((place: Place) => void) | null;
 }
 
 /** So many lines of each list are shown; the rest is counted. */
 const LISTED = 200;
 
-export function Compared({ read, other, open, onPlace }: Props) {
+export function Compared({ read, other, open, openAs = "The open book", onPlace }: Props) {
   const [found, setFound] = useState<BookDifferences | string | null>(null);
   const [reading] = useState(read);
   useEffect(() => {
@@ -46,22 +48,26 @@ export function Compared({ read, other, open, onPlace }: Props) {
   if (typeof found === "string") return <p className="look">These books can't be compared: {found}</p>;
   const { changes, answers } = found;
   if (changes.length + answers.length === 0)
-    return <p role="status">{other} and the open book are the same.</p>;
+    return (
+      <p role="status">
+        {other} and {openAs.charAt(0).toLowerCase() + openAs.slice(1)} are the same.
+      </p>
+    );
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and the keyboard has to reach it
     <section className="compared" aria-label="Differences" tabIndex={0}>
-      <Differences title="What differs" list={changes} {...{ other, open, onPlace }} />
-      <Differences title="What came of it" list={answers} {...{ other, open, onPlace }} />
+      <Differences title="What differs" list={changes} {...{ other, open, openAs, onPlace }} />
+      <Differences title="What came of it" list={answers} {...{ other, open, openAs, onPlace }} />
     </section>
   );
 }
 
-interface ListProps extends Omit<Props, "read"> {
+interface ListProps extends Omit<Required<Props>, "read"> {
   readonly title: string;
   readonly list: readonly AnswerDifference[];
 }
 
-function Differences({ title, list, other, open, onPlace }: ListProps) {
+function Differences({ title, list, other, open, openAs, onPlace }: ListProps) {
   if (list.length === 0) return null;
   return (
     <table>
@@ -70,7 +76,7 @@ function Differences({ title, list, other, open, onPlace }: ListProps) {
         <tr>
           <th scope="col">Where</th>
           <th scope="col">{other}</th>
-          <th scope="col">The open book</th>
+          <th scope="col">{openAs}</th>
         </tr>
       </thead>
       <tbody>
@@ -100,12 +106,12 @@ interface WhereProps {
   readonly where: string;
   /** The cell in the open book; null when it has none. */
   readonly place: Place | null;
-  readonly onPlace: (place: Place) => void;
+  readonly onPlace: Props["onPlace"];
 }
 
 function Where({ label, where, place, onPlace }: WhereProps) {
   const text = label ? `${label} (${where})` : where;
-  if (!place) return text;
+  if (!place || !onPlace) return text;
   return (
     <button type="button" className="link" onClick={() => onPlace(place)}>
       {text}

@@ -9,6 +9,7 @@ import { freshRecord, type Library } from "./library.ts";
 import { Opener } from "./opener.ts";
 import { FIRST_CELL, rememberPlace } from "./place.ts";
 import { Saver } from "./saver.ts";
+import { watchSteps } from "./versions/watch.ts";
 
 export class Keeper {
   readonly bookcase: Library;
@@ -37,6 +38,8 @@ export class Keeper {
       parted: () => this.#opener.hold(),
     });
     this.#opener = new Opener(store, bookcase, this.#keeping, this.#saver);
+    const kept = () => (bookcase.shelf ? this.#saver.record.id : null);
+    watchSteps(store, kept, (news) => this.tellNews(news));
     addEventListener("pagehide", this.#closing);
     document.addEventListener("visibilitychange", this.#closing);
     addEventListener("beforeunload", (event) => {
@@ -90,6 +93,11 @@ export class Keeper {
       .then(() => this.bookcase.copied([this.#saver.record.id]))
       .catch(() => {});
     return name;
+  }
+
+  /** Puts another state in place of the open book, as one step. Why it could not be, or null. */
+  replace(book: Book, label: string): string | null {
+    return this.#store.run({ label, edit: () => book });
   }
 
   /** Notes that a file holds the open book as it was in a revision. */

@@ -118,7 +118,10 @@ export class Library {
     await this.shelf?.note(id, ({ binned: _, ...record }) => record);
   }
 
+  /** Deletes a book with its versions: these first, so that none outlives its book. */
   async deletePermanently(id: string): Promise<void> {
+    const { deleteVersionsOf } = await import("./versions/version-shelf.ts");
+    await deleteVersionsOf(id);
     await this.shelf?.remove(id);
     forgetPlace(id);
     await forgetSteps(id);

@@ -10,6 +10,7 @@ import { writeBook } from "../../book/write.ts";
 import { retitle } from "../../store/commands.ts";
 import type { Store } from "../../store/store.ts";
 import { reasonOf } from "../faults/in-time.ts";
+import { isFull } from "./full.ts";
 import { dropWritten, Journal } from "./journal.ts";
 import type { KeepingState } from "./keeping.ts";
 import { askToKeepBooks } from "./lasting.ts";
@@ -117,7 +118,7 @@ export class Saver {
       const begun = performance.now();
       const text = writeBook(book);
       this.#cost = performance.now() - begun;
-      revision = await shelf.keep(record, text);
+      revision = await this.#inRoom(() => shelf.keep(record, text));
     } catch (fault) {
       const trouble = `this book could not be saved in the browser (${reasonOf(fault)}): save it to a file`;
       return this.#keeping.change({ trouble, state: "unsaved" });
@@ -138,6 +139,25 @@ export class Saver {
     this.#keeping.change({ state, trouble: null, keptAt: record.changed });
     // Asked when there is work of someone's to keep.
     if (revision > 1) askToKeepBooks();
+  }
+
+  /** Where the browser's storage is full, earlier versions of books make room, the oldest first. */
+  async #inRoom<T>(keep: () => Promise<T>): Promise<T> {
+    let deleted = 0;
+    for (;;) {
+      try {
+        return await keep();
+      } catch (fault) {
+        if (!isFull(fault)) throw fault;
+        const { makeRoom } = await import("./versions/version-shelf.ts");
+        const count = await makeRoom();
+        if (count === 0) throw fault;
+        deleted += count;
+        const many =
+          deleted === 1 ? "the oldest earlier version was" : `the ${deleted} oldest earlier versions were`;
+        this.#keeping.addNews(`The browser's storage is full: ${many} deleted to make room for your books`);
+      }
+    }
   }
 
   /**

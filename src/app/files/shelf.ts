@@ -108,7 +108,7 @@ export class Shelf {
     try {
       return await inTime(work(), ANSWERING);
     } catch (fault) {
-      throw new Error(this.#closed ?? `the browser's database failed: ${reasonOf(fault)}`);
+      throw new Error(this.#closed ?? `the browser's database failed: ${reasonOf(fault)}`, { cause: fault });
     }
   }
 

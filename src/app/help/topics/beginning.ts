@@ -77,6 +77,19 @@ export const BEGINNING: Chapter = {
       see: ["Copy a book"],
     },
     {
+      name: "Earlier versions of a book",
+      summary:
+        "Press *Books*, then *Earlier versions* beside a book: each can be looked at, compared with the present book, and brought back.",
+      words:
+        "earlier version, earlier versions, previous version, older version, history, yesterday, go back to last week, snapshot, restore a version, bring back, undo is gone, lost, before I changed it, autosave, backup",
+      says: [
+        "A version is kept before each large change, such as a paste of many cells, a deleted page or another unit, and otherwise every five minutes of work. Recent versions stand close together, older ones are days or weeks apart; the list says the rule.",
+        "*Look at* shows its pages, *Compare* what differs from the book now, *Open as a copy* makes a book of it. *Bring back* puts it in place of the present book; that is one step, which *Undo* takes back, and the present book is kept as a version too.",
+        "A version with a name, given by *Name …*, stays until you delete it. A book that is deleted permanently takes its versions along.",
+      ],
+      see: ["Undo and redo", "Compare two books", "Save your work"],
+    },
+    {
       name: "Delete a book, and the bin",
       summary: "*Move to bin* beside a book in the list of *Books*; it can be brought back from there.",
       words:
@@ -96,7 +109,7 @@ export const BEGINNING: Chapter = {
         "A paste, a sort, a deleted page or a change of unit is one step. Point at *Undo* to read what it would take back. The steps are kept when the page is loaded again.",
         "While a cell is being typed in, `Escape` leaves it as it was before.",
       ],
-      see: ["Delete a book, and the bin"],
+      see: ["Earlier versions of a book", "Delete a book, and the bin"],
     },
     {
       name: "Print",

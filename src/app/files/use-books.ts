@@ -6,7 +6,7 @@ import { reasonOf } from "../faults/in-time.ts";
 import type { Keeper } from "./keeper.ts";
 import type { Keeping } from "./keeping.ts";
 import { promisesToKeepBooks } from "./lasting.ts";
-import { bringVersionBack, copyBook, openEarlier, openVersion, throwAway } from "./others.ts";
+import { copyBook, openEarlier, throwAway } from "./others.ts";
 import { chooseFile, type OwnHandle } from "./own-file/pickers.ts";
 import type { BookRecord } from "./shelf.ts";
 import type { Version } from "./versions/rule.ts";
@@ -71,8 +71,11 @@ export function useBooks({ keeper, keeping, onFile, onDone }: Shelving) {
       record.id === keeping.id ? onDone() : opening(record.title, () => keeper.open(record.id)),
     openEarlier: (record: BookRecord) => opening(record.title, () => openEarlier(keeper, record)),
     bringVersionBack: (version: Version, title: string) =>
-      opening(title, () => bringVersionBack(keeper, version, title)),
-    openVersion: (version: Version, title: string) => opening(title, () => openVersion(keeper, version)),
+      opening(title, async () =>
+        (await import("./versions/acts.ts")).bringVersionBack(keeper, version, title),
+      ),
+    openVersion: (version: Version, title: string) =>
+      opening(title, async () => (await import("./versions/acts.ts")).openVersion(keeper, version)),
     copy: (record: BookRecord, title: string) =>
       act(async () => {
         await copyBook(keeper, record, title);

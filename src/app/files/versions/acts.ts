@@ -1,0 +1,41 @@
+/** What a person does with an earlier version of a book. */
+import { readBook } from "../../../book/read.ts";
+import type { Keeper } from "../keeper.ts";
+import { titled } from "../library.ts";
+import { whenText } from "../when.ts";
+import type { Version } from "./rule.ts";
+import { keepNow } from "./version-keeper.ts";
+import { textOf } from "./version-shelf.ts";
+
+/**
+ * Brings an earlier version of a book back, as one step that undo takes back. The book as it is now
+ * is kept as a version before. The reason why not, or null.
+ */
+export async function bringVersionBack(
+  keeper: Keeper,
+  version: Version,
+  title: string,
+): Promise<string | null> {
+  const reading = readBook(await textOf(version));
+  if ("reason" in reading) return reading.reason;
+  if (version.book !== keeper.state.id) {
+    const reason = await keeper.open(version.book);
+    if (reason !== null) return reason;
+  }
+  const label = `bring back the version of ${whenText(version.at)}`;
+  // Where this fails, undo still has the present state.
+  await keepNow(version.book, keeper.book, label).catch(() => {});
+  const refusal = keeper.replace(reading.book, label);
+  if (refusal === null)
+    keeper.tellNews(`“${title}” is again as it was at ${whenText(version.at)}; Undo takes this back`);
+  return refusal;
+}
+
+/** Opens an earlier version as a book of its own. The reason why not, or null. */
+export async function openVersion(keeper: Keeper, version: Version): Promise<string | null> {
+  const reading = readBook(await textOf(version));
+  if ("reason" in reading) return reading.reason;
+  const after = `version of ${whenText(version.at)}`;
+  await keeper.add({ ...reading.book, title: titled(reading.book.title, after) });
+  return null;
+}

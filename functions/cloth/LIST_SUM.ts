@@ -14,9 +14,9 @@ import { Refusal } from "../refusal.ts";
 export const LIST_SUM = define({
   name: "LIST_SUM",
   summary:
-    "The sum of a column of a list over the rows of one item, such as all the braid or one wearer's hours.",
+    "The sum of a column of a list over the rows of one item, such as one wearer's hours or the cost of one cloth.",
   source: "common practice",
-  words: "roll up total add by cloth trimming wearer hours cost sum if shopping list per item",
+  words: "roll up total add by wearer sum if shopping list per item budget",
   takes: {
     list: LIST,
     sum: { kind: "text", about: "the heading of the column to add up" },

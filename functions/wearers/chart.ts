@@ -25,6 +25,10 @@ type Role = keyof typeof ROLES;
 const ROLE_HEADINGS: readonly string[] = Object.values(ROLES).flat();
 const KNOWN: readonly string[] = [...ROLE_HEADINGS, ...MEASURE_NAMES];
 
+/** Whether a heading, as headings are compared, is that of the wearers. */
+export const isWearerHeading = (heading: string): boolean =>
+  (ROLES.wearer as readonly string[]).includes(heading);
+
 /** The argument of every function that reads a chart. */
 export const CHART = {
   kind: "block",

@@ -1,6 +1,7 @@
 /**
  * The wearer's measurements for a garment as worn: cells of the book with the name of a measurement, the
- * garment's own page first, and failing these, rows of a Measure page with the label of one. Where
+ * garment's own page first, then the rows of its wearer in a chart of several wearers, and failing these, rows
+ * of a Measure page with the label of one. Where
  * the book leaves open whose or which figure is meant, none is taken and the reason is said.
  */
 import { measureNamed } from "../../functions/survey/survey.ts";
@@ -15,6 +16,7 @@ import {
 import { type Place, placeKey } from "../book/address.ts";
 import { cornerOf, isCell, nameMeant, namesMeant } from "../book/names.ts";
 import type { Page } from "../book/shape.ts";
+import { type Charted, chartedBehind } from "./charted-body.ts";
 import type { Engine } from "./engine.ts";
 import { WEARER } from "./piece-notes.ts";
 
@@ -87,8 +89,19 @@ export function bodyAt(engine: Engine, place: Place): Body {
     }
   }
   const rows = labelledRows(engine, behind);
+  const charted = chartedBehind(engine, behind);
   for (const measure of BODY_MEASURES) {
     if (named.has(measure) || unsure[measure] !== undefined) continue;
+    const inChart = charted && figureInChart(engine, charted, measure);
+    if (charted && inChart && charted.wearers.length > 1) {
+      unsure[measure] =
+        `the ${BODY_WORDS[measure]} is not used, as the garment rests on figures of ${charted.wearers.slice(0, 3).join(" and ")}`;
+      continue;
+    }
+    if (inChart) {
+      settle(measure, inChart);
+      continue;
+    }
     const found = rows.get(measure) ?? [];
     const places = found.map((row) => figureOf(engine, row, [...named.values()]));
     const [at] = places;
@@ -163,6 +176,14 @@ function otherWearer(engine: Engine, at: Place, page: number, behind: readonly P
   const heading = headingOver(home, at.row);
   if (near.length === 0 || heading === null) return null;
   return near.some(({ row }) => headingOver(home, row) === heading) ? null : heading;
+}
+
+/** The cell of a chart with a measurement of its wearer: of the row that the garment rests on, else of another of the wearer's rows. */
+function figureInChart(engine: Engine, { page, rows }: Charted, measure: BodyMeasure): Place | null {
+  const column = engine.book.pages[page]!.columns.findIndex(({ heading }) => measureOf(heading) === measure);
+  if (column < 0) return null;
+  const places = rows.map((row) => ({ page, row, column }));
+  return places.find((at) => lengthAt(engine, at) !== null) ?? null;
 }
 
 interface LabelledRow {

@@ -21,6 +21,9 @@ export function Checks(props: Props) {
 /** A longer list would hold the page up, and nobody reads it. */
 const MOST_SHOWN = 300;
 
+/** Of a problem about more cells of a list, the first ones are offered; they are all marked in the list. */
+const MOST_CELLS = 4;
+
 const Foot = memo(function Foot({ store, onPlace, open, onOpen }: Props & { revision: number }) {
   const found = checks(store.engine);
   return (
@@ -75,11 +78,15 @@ function Row({ check, store, onPlace }: Pick<Props, "store" | "onPlace"> & { che
           </span>
         )}
       </button>
-      {at.slice(0, 3).map((one) => (
-        <button type="button" className="check-act" key={placeKey(one)} onClick={() => onPlace(one)}>
-          Go to {store.engine.address(one)}
-        </button>
-      ))}
+      {at.length > 0 && (
+        <div className="check-act check-cells">
+          {at.slice(0, MOST_CELLS).map((one) => (
+            <button type="button" key={placeKey(one)} onClick={() => onPlace(one)}>
+              Go to {store.engine.address(one)}
+            </button>
+          ))}
+        </div>
+      )}
       {stopped && (
         <button type="button" className="check-act" onClick={() => store.workAgain([place])}>
           Calculate again

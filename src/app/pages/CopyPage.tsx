@@ -44,9 +44,9 @@ export function CopyPage({ store, page, onCopy, onDone }: Props) {
 
   const name = wearer.trim();
   const title = own ?? (name === "" ? "" : freeTitle(book.pages, titleFor(from, name)));
-  const outside = usedOfOtherPages(book, page);
   const cell = wearerCell(book, page);
   const ownCell = cell?.page === page ? cell : null;
+  const outside = usedOfOtherPages(book, page, name === "" ? null : ownCell);
   const shown = (place: Place) => engine.view(place).shown;
   const wearers = cell ? (choicesAt(book, cell, shown)?.list ?? []) : [];
   const keep = (event: FormEvent) => {

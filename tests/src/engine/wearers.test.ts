@@ -1,9 +1,11 @@
 import { expect, test } from "vitest";
-import { findPlace } from "../../../src/book/address.ts";
+import { findPlace, type Place } from "../../../src/book/address.ts";
 import * as edit from "../../../src/book/edit.ts";
 import type { Book } from "../../../src/book/shape.ts";
 import { checks } from "../../../src/engine/checks.ts";
+import { choicesAt } from "../../../src/engine/choices.ts";
 import { convertBook } from "../../../src/engine/convert.ts";
+import { bodyAt } from "../../../src/engine/drawn-body.ts";
 import { Engine } from "../../../src/engine/engine.ts";
 import { estimateText } from "../../../src/engine/estimates.ts";
 import { pieceNotes } from "../../../src/engine/piece-notes.ts";
@@ -167,4 +169,36 @@ test("a page's wearer is the cell of that name, else the one cell its formulas g
   expect([waist(2), waist(3)]).toEqual([29, 30]);
   store.undo();
   expect(store.book.pages).toHaveLength(3);
+});
+
+test("a garment of a chart's wearer is drawn as worn with that wearer's figures, in whichever row they stand", () => {
+  const book = castBook(3, 4);
+  const engine = new Engine(book, quickLay);
+  const { known, unsure } = bodyAt(engine, at(book, "Skirts!D2"));
+  expect(unsure).toEqual({});
+  expect(known).toEqual({
+    waist: { length: 27.5, from: "Measure!G4" },
+    hip: { length: 40.5, from: "Measure!H4" },
+    stature: { length: 64.25, from: "Measure!E3" },
+    bust: { length: 36.5, from: "Measure!F3" },
+  });
+  engine.become(typed(book, ["Skirts!D2", "=GORE(B1/6; C2/6+6; 40)"]));
+  expect(bodyAt(engine, at(book, "Skirts!D2"))).toMatchObject({
+    known: {},
+    unsure: { bust: "the bust girth is not used, as the garment rests on figures of role 1 and role 2" },
+  });
+  engine.destroy();
+});
+
+test("a draft's wearer is chosen from the chart, each name once", () => {
+  const base = castBook(3, 4);
+  const pages = base.pages.with(1, { ...base.pages[1]!, cells: { A1: { choices: "=Measure!B1:B6" } } });
+  const book = { ...base, pages };
+  const engine = new Engine(book, quickLay);
+  const shown = (place: Place) => engine.view(place).shown;
+  expect(choicesAt(book, at(book, "Skirts!A1"), shown)).toEqual({
+    list: ["role 1", "role 2", "role 3"],
+    by: "cell",
+  });
+  engine.destroy();
 });

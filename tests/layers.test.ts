@@ -95,7 +95,7 @@ const ROOMS_OF_APP: readonly (readonly string[])[] = [
   ["store-hooks", "rescue", "faults", "dialog", "menu", "measured"],
   ["naming"],
   ["files", "grid", "checks", "working", "lay"],
-  ["drawing", "whatif", "begin", "help", "pages", "print", "import"],
+  ["drawing", "whatif", "begin", "help", "pages", "print", "import", "outlines"],
   ["shell"],
   ["page"],
   ["main"],

@@ -1,7 +1,11 @@
 import * as XLSX from "@e965/xlsx";
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
+import { edgeLength, pieceBounds } from "../../functions/pieces/piece.ts";
+import { readOutlines } from "../../src/exchange/outlines/read-outlines.ts";
 import { violations } from "./axe.ts";
+import { DRAWINGS, drawnBy } from "./drawn-by-chromium.ts";
+import { cutOff } from "./fits.ts";
 import { cell, open } from "./page.ts";
 
 const drop = (page: Page, name: string, bytes: Uint8Array) =>
@@ -82,5 +86,90 @@ it("a table is shown as it was understood, is read anew at each choice, and land
     .getByText("“cast.xlsx” was not opened: it is a packed file that is cut off or damaged")
     .waitFor();
   await dialog.getByRole("button", { name: "Cancel" }).click();
+  expect(await pages()).toEqual(before);
+});
+
+const MARKED =
+  '<svg viewBox="0 0 200 130"><path id="yoke" d="M 0 30 C 30 30 60 18 70 0 L 140 0 C 150 18 180 30 200 30 L 200 120 L 0 120 Z"/><circle id="button" cx="180" cy="70" r="4"/><text>cut twice</text><rect id="cuff" x="10" y="122" width="60" height="8"/></svg>';
+
+it("a drawing is shown piece by piece, asked for its size, and lands in the chosen cells or on a page that one undo takes back", async () => {
+  const page = await open();
+  page.setDefaultTimeout(15_000);
+  const dialog = page.getByRole("dialog");
+  const pages = () => page.locator("nav.pages .page").allTextContents();
+  const before = await pages();
+
+  // Chromium draws the same lines: lengths and boxes by its own SVG.
+  for (const [name, svg] of Object.entries(DRAWINGS)) {
+    const { round, box } = await drawnBy(page, svg);
+    const found = readOutlines(text(svg));
+    if ("refusal" in found) throw new Error(`${name}: ${found.refusal}`);
+    const { piece, at } = found.pieces[0]!;
+    const { left, low, right, high } = pieceBounds(piece);
+    const own = [left + at[0], low + at[1], right + at[0], high + at[1]];
+    // A corner may lie half way between two of Chromium's 4,000 points.
+    for (const [i, side] of own.entries())
+      expect(Math.abs(side - box[i]!), `${name}, side ${i}`).toBeLessThan(round / 8000 + 0.002);
+    const sum = piece.edges.reduce((all, edge) => all + edgeLength(edge), 0);
+    // The chords between these points cut off up to half a step at each of at most five corners.
+    expect(Math.abs(sum - round), name).toBeLessThan((5 * round) / 8000);
+  }
+
+  await cell(page, "B3").click();
+  await drop(page, "yoke.svg", text(MARKED));
+  await dialog.getByText("The file does not say how large it is.").waitFor();
+  await dialog.getByText("A text is ignored: a text has no outline.").waitFor();
+  await dialog.getByRole("button", { name: "Put into the book" }).click();
+  await dialog.getByText("Nothing was put into the book: Type the true length").waitFor();
+  // A level edge has no height, and yet can be pressed.
+  const edge = dialog.getByRole("img", { name: /^cuff/ }).locator(".outlines-hit").first();
+  const middle = await edge.evaluate((one) => {
+    one.scrollIntoView({ block: "center" });
+    const { left, right, top } = one.getBoundingClientRect();
+    return [(left + right) / 2, top] as const;
+  });
+  await page.mouse.click(...middle);
+  expect(await dialog.getByLabel("This is").inputValue()).toBe("1/0");
+  await dialog.getByLabel("Its true length").fill("wide");
+  await dialog.getByText("must be a length above 0").waitFor();
+  await dialog.getByLabel("Its true length").fill("6 in");
+  await dialog.getByText("20 × 12 in, 212.13 sq in").waitFor();
+  await dialog.getByLabel("Name").first().fill("miller's yoke");
+  expect(await violations(page, "dialog")).toEqual([]);
+  if (process.env.LOOK) await page.screenshot({ path: `${process.env.LOOK}/outlines-wide.png` });
+  await page.setViewportSize({ width: 420, height: 820 });
+  expect(await cutOff(page)).toEqual([]);
+  if (process.env.LOOK) {
+    await page.screenshot({ path: `${process.env.LOOK}/outlines-narrow.png` });
+    await page.setViewportSize({ width: 1360, height: 820 });
+    await page.emulateMedia({ colorScheme: "dark" });
+    await page.screenshot({ path: `${process.env.LOOK}/outlines-dark.png` });
+    await page.emulateMedia({ colorScheme: null });
+  }
+  await page.setViewportSize({ width: 1360, height: 820 });
+  await dialog.getByLabel("Name").first().focus();
+  await page.keyboard.press("Enter");
+  await expect.poll(() => cell(page, "A1").textContent()).toBe("miller's yoke");
+  await expect.poll(() => cell(page, "C1").textContent()).toBe("20");
+  await page.getByRole("button", { name: "Undo" }).click();
+  expect(await pages()).toEqual(before);
+
+  // Into the chosen cell and the ones below, turned, the small piece left out.
+  await cell(page, "C21").click();
+  await drop(page, "yoke.svg", text(MARKED.replace("<svg ", '<svg width="200in" height="130in" ')));
+  await dialog.getByText("The file says how large it is: 200in × 130in.").waitFor();
+  await dialog.getByLabel("Take cuff").uncheck();
+  await dialog.getByRole("button", { name: "A quarter more" }).first().click();
+  await dialog.getByText("120 × 200 in").waitFor();
+  await dialog.getByLabel("Put them").selectOption({ label: "into C21 and the cells below" });
+  await dialog.getByRole("button", { name: "Put into the book" }).click();
+  await dialog.waitFor({ state: "detached" });
+  await expect.poll(() => cell(page, "C21").textContent()).toMatch(/^M 90 0/);
+  await page.getByRole("button", { name: "Undo" }).click();
+  await expect.poll(() => cell(page, "C21").textContent()).toBe("");
+
+  await drop(page, "bad.svg", text("<svg><g></svg>"));
+  await dialog.getByText("“bad.svg” was not opened: it is no sound SVG").waitFor();
+  await page.keyboard.press("Escape");
   expect(await pages()).toEqual(before);
 });

@@ -1,5 +1,6 @@
 /** A file of another program, shown before its content comes into a book. Each dialog is loaded when it is first needed. */
 import { type ComponentType, type LazyExoticComponent, lazy, Suspense } from "react";
+import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
 import type { FileKind } from "../../exchange/file-kind.ts";
 import type { Store } from "../../store/store.ts";
@@ -8,6 +9,8 @@ import type { Store } from "../../store/store.ts";
 export interface IncomingProps {
   readonly file: File;
   readonly store: Store;
+  /** The chosen cell. */
+  readonly place: Place;
   /** Takes what was read as a book of its own or, with `label`, as pages of the open book, in one step. */
   readonly onBook: (book: Book, label?: string) => void;
   readonly onDone: () => void;
@@ -20,8 +23,9 @@ export interface IncomingFile {
   readonly kind: ForeignKind;
 }
 
-/** The dialogs, by kind: `outline: lazy(() => import("../outline/Outline.tsx")…)`. */
+/** The dialogs, by kind. */
 const DIALOGS: Readonly<Partial<Record<ForeignKind, LazyExoticComponent<ComponentType<IncomingProps>>>>> = {
+  outline: lazy(() => import("../outlines/Outlines.tsx").then((module) => ({ default: module.Outlines }))),
   table: lazy(() => import("../import/Import.tsx").then((module) => ({ default: module.Import }))),
 };
 

@@ -138,6 +138,7 @@ export function OpenBook(props: Opened) {
           <Incoming
             {...incoming}
             store={store}
+            place={place}
             onBook={(book, label) => {
               setIncoming(null);
               void beginBook(book, label, incoming.file.name);

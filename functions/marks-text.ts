@@ -4,7 +4,6 @@
  */
 import { type Decimal, withDecimalMark } from "./decimal.ts";
 import { markSize, readTape, roundTo, tapeText } from "./fractions.ts";
-import { toDigits } from "./number-text.ts";
 import { Refusal } from "./refusal.ts";
 import { BOOK_UNITS, isTapeUnit, type TapeUnit, type Unit, unitNamed } from "./units.ts";
 
@@ -44,7 +43,7 @@ function unitOf(part: string): TapeUnit | null {
   return unit !== undefined && isTapeUnit(unit) ? unit : null;
 }
 
-/** Places as one text, each to twelve figures: a fraction where it lies on a mark of the tape. */
+/** Places as one text, each to ten decimal places: a fraction where it lies on a mark of the tape. */
 export function marksText(places: readonly number[], unit: Unit, decimal: Decimal = "point"): string {
   if (places.length === 0) return "";
   return `${places.map((place) => withDecimalMark(placeText(place, unit), decimal)).join("; ")} ${unit}`;
@@ -54,5 +53,5 @@ function placeText(place: number, unit: Unit): string {
   const step = markSize("1/32", "in");
   const onMark = Math.abs(roundTo(place, step) - place) < 1e-11 * Math.max(1, Math.abs(place));
   if (BOOK_UNITS[unit].tape === "in" && onMark) return tapeText(place, unit, "1/32");
-  return String(toDigits(place, 12));
+  return place.toFixed(10).replace(/\.?0+$/, "");
 }

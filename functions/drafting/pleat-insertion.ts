@@ -26,11 +26,13 @@ import { PLEAT_STYLE, type PleatStyle } from "./pleat-creases.ts";
 export const PLEATS_TO_INSERT = {
   places: {
     kind: "length",
-    about: "where the pleats go, along the top (edge 1) from its beginning; a blank place is skipped",
+    about:
+      "where the pleats go, along the top (edge 1) from its beginning: cells with lengths, of which a blank one is skipped, or a list such as SPACED_MARKS gives",
     from: 0,
     to: 5000,
     many: true,
     blanks: true,
+    marks: true,
   },
   fold_depth: {
     kind: "length",

@@ -94,6 +94,11 @@ export const PLEATED_PANEL = define({
       because: "three knife pleats an inch deep add six inches to twenty-four",
     },
     {
+      given: { top: 24, hem: 24, depth: 10, places: "6; 12; 18 in", fold_depth: [1] },
+      gives: { area: 300, width: 30 },
+      because: "the same three pleats, their places as one text",
+    },
+    {
       given: { top: 20, hem: 20, depth: 30, places: [10], fold_depth: [0], hem_fold_depth: [4] },
       gives: { edges: [20, 30, 28, 30] },
       unit: "cm",

@@ -1,0 +1,65 @@
+import { CORDS, LACING } from "../cautions.ts";
+import { define } from "../define.ts";
+import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
+import { marksText } from "../marks-text.ts";
+
+/**
+ * The middles of all eyelets of an edge as one text, measured from its top end, `inset` from either end; staggered
+ * by half a spacing for spiral lacing, one edge "upper" and the other "lower", as with EYELET_MARK. Source: geometry.
+ */
+export const EYELET_MARKS = define({
+  name: "EYELET_MARKS",
+  summary: "Where all eyelets of an edge go, measured from its top, as one text.",
+  source: "geometry; inset of 1/2 in: McGlauflin, Handicraft for Girls, 1910",
+  words: "all at once list one cell grommets lacing holes staggered",
+  takes: {
+    edge: { kind: "length", about: "length of the edge to be laced, from top to bottom", from: 1, to: 500 },
+    count: { kind: "count", about: "how many eyelets this edge has", from: 2, to: 200 },
+    inset: {
+      kind: "length",
+      about: "distance from each end of the edge to the middle of the nearest eyelet",
+      from: 0,
+      to: 50,
+      otherwise: { cm: 1.2, in: 1 / 2 },
+    },
+    stagger: {
+      kind: "text",
+      about: "whether eyelets are level with the other edge's, or half a spacing above or below them",
+      choices: ["level", "upper", "lower"],
+      otherwise: "level",
+    },
+  },
+  returns: "text",
+  usual: ["inset < edge"],
+  compute({ edge, count, inset, stagger }, context) {
+    const { step, unit } = context;
+    const clear = context.step("end", "inset", inset);
+    const row = step("row", "edge - 2 * end", rowBetween(edge, clear, clear));
+    const gaps = step(
+      "gaps",
+      'count - 1 + IF(stagger="level";0;0.5)',
+      count - 1 + (stagger === "level" ? 0 : 0.5),
+    );
+    const spacing = step("spacing", "row / gaps", row / gaps);
+    return marksText(places(count, clear, spacing, stagger), unit);
+  },
+  draw: ({ edge, count, stagger }, { end = 0, spacing = 0 }) =>
+    drawRow(edge, places(count, end, spacing, stagger), "eyelets", { gapShows: "spacing" }),
+  examples: [
+    {
+      given: { edge: 4, count: 4 },
+      gives: "1/2; 1 1/2; 2 1/2; 3 1/2 in",
+      because: "half an inch in, then an inch each",
+    },
+    {
+      given: { edge: 20, count: 4, inset: 3, stagger: "lower" },
+      gives: "5; 9; 13; 17 cm",
+      unit: "cm",
+      because: "14 cm make 3 1/2 spacings of 4; the lower edge begins half of one down",
+    },
+  ],
+  cautions: `${LACING} ${CORDS}`,
+});
+
+const places = (count: number, end: number, spacing: number, stagger: string): number[] =>
+  Array.from({ length: count }, (_, i) => end + (i + (stagger === "lower" ? 0.5 : 0)) * spacing);

@@ -1,5 +1,7 @@
 import type { Book } from "../book/shape.ts";
+import type { Engine } from "../engine/engine.ts";
 import { type Figures, pageCsv } from "../exchange/page-csv.ts";
+import type { Spreadsheet } from "../exchange/write-xlsx.ts";
 import { openBook } from "./open.ts";
 import { readOptions } from "./options.ts";
 import { JSON_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
@@ -7,9 +9,9 @@ import { JSON_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
 const OPTIONS = {
   to: {
     type: "string",
-    value: "csv|xlsx",
+    value: "csv|xlsx|ods",
     about:
-      "the format: csv is comma-separated values of one page, xlsx a spreadsheet of the whole book whose formulas stay alive",
+      "the format: csv is comma-separated values of one page; xlsx (ISO/IEC 29500) and ods (ISO/IEC 26300) are spreadsheets of the whole book whose formulas stay alive",
   },
   page: { type: "string", value: "TITLE", about: "the page to write; a book of one page needs no title" },
   full: {
@@ -22,7 +24,7 @@ const OPTIONS = {
 
 export const exportBook: Verb = {
   name: "export",
-  usage: "BOOK --to csv|xlsx [--page TITLE] [--full] --out FILE [--json]",
+  usage: "BOOK --to csv|xlsx|ods [--page TITLE] [--full] --out FILE [--json]",
   about: "Writes a page of a book, or the whole book, as a file for other programs.",
   options: OPTIONS,
   examples: [
@@ -34,19 +36,18 @@ export const exportBook: Verb = {
     const { values, positionals } = readOptions(args, OPTIONS, 1);
     const [path] = positionals;
     if (path === undefined) throw new Wrong("export needs a book's file");
-    if (values.to === undefined) throw new Wrong("export needs a format: --to csv or --to xlsx");
-    if (values.to !== "csv" && values.to !== "xlsx")
-      throw new Wrong(`--to must be csv or xlsx, not "${values.to}"`);
+    if (values.to === undefined) throw new Wrong("export needs a format: --to csv, --to xlsx or --to ods");
+    const { to } = values;
+    if (to !== "csv" && to !== "xlsx" && to !== "ods")
+      throw new Wrong(`--to must be csv, xlsx or ods, not "${to}"`);
     const out = values.out?.trim() ?? "";
     if (out === "") throw new Wrong("export needs a file to write, such as --out page.csv");
     const engine = openBook(path, io);
-    if (values.to === "xlsx") {
+    if (to !== "csv") {
       if (values.page !== undefined || values.full)
-        throw new Wrong("--page and --full are for csv; xlsx holds the whole book");
-      if (out === "-") throw new Wrong("xlsx needs the name of a file in --out, such as --out book.xlsx");
-      // Its libraries take time to load.
-      const { writeXlsx } = await import("../exchange/write-xlsx.ts");
-      const { bytes, alive, fixed } = await writeXlsx(engine);
+        throw new Wrong(`--page and --full are for csv; ${to} holds the whole book`);
+      if (out === "-") throw new Wrong(`${to} needs the name of a file in --out, such as --out book.${to}`);
+      const { bytes, alive, fixed } = await spreadsheet(to, engine);
       io.write(out, bytes);
       if (values.json) io.out(JSON.stringify({ file: out, formulas: alive, fixed }));
       else
@@ -69,6 +70,12 @@ export const exportBook: Verb = {
     return 0;
   },
 };
+
+/** The libraries of a format take time to load. */
+async function spreadsheet(to: "xlsx" | "ods", engine: Engine): Promise<Spreadsheet> {
+  if (to === "ods") return (await import("../exchange/write-ods.ts")).writeOds(engine);
+  return (await import("../exchange/write-xlsx.ts")).writeXlsx(engine);
+}
 
 /** The page of a title, capitals or not; the only page of a book needs none. */
 function pageCalled({ pages }: Book, title: string | undefined): number {

@@ -302,7 +302,7 @@ describe("by keyboard alone", () => {
     await page.getByRole("status").filter({ hasText: "saved as" }).waitFor();
     const second = page.waitForEvent("download");
     await page.getByRole("button", { name: "Change the page Measure" }).click();
-    await page.getByRole("menuitem", { name: "Save the book as a spreadsheet" }).click();
+    await page.getByRole("menuitem", { name: "Save the book as a spreadsheet, .xlsx" }).click();
     expect(await text(await (await second).createReadStream())).toMatch(/^PK/);
     await page.getByRole("status").filter({ hasText: "67 formulas stay alive" }).waitFor();
     await page.getByRole("button", { name: "Change the page Measure" }).click();

@@ -24,8 +24,8 @@ function itemsOf(
     void acts.saveCsv(figures);
     return false;
   };
-  const savingAll = () => {
-    void acts.saveXlsx();
+  const savingAll = (ending: "xlsx" | "ods") => () => {
+    void acts.saveSpreadsheet(ending);
     return false;
   };
   const step = (label: string, by: 1 | -1): MenuItem => {
@@ -46,7 +46,8 @@ function itemsOf(
     { label: "Copy for another wearer…", act: elsewhere(onCopyFor) },
     { label: "Save as CSV, as shown", act: saving("shown"), apart: true },
     { label: "Save as CSV, figures in full", act: saving("full") },
-    { label: "Save the book as a spreadsheet", act: savingAll },
+    { label: "Save the book as a spreadsheet, .xlsx", act: savingAll("xlsx") },
+    { label: "Save the book as a spreadsheet, .ods", act: savingAll("ods") },
     step("Move up", -1),
     step("Move down", 1),
     {

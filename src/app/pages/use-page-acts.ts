@@ -1,6 +1,7 @@
 /** What is done with the pages of a book, each act with the sentence that it ends in. */
 import { useRef, useState } from "react";
 import { blankPage, type Page, STAGES, type Stage } from "../../book/shape.ts";
+import type { Engine } from "../../engine/engine.ts";
 import type { Figures } from "../../exchange/page-csv.ts";
 import { addPage, copyPage, removePage, renamePage } from "../../store/commands.ts";
 import type { Store } from "../../store/store.ts";
@@ -42,8 +43,17 @@ const SAVED_FIGURES: Readonly<Record<Figures, string>> = {
 /** The button of the page in sight; the keyboard comes back to it. */
 export const focusPage = () => document.querySelector<HTMLElement>(".page[aria-current]")?.focus();
 
-/** As ISO/IEC 29500 names it. */
-const XLSX_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+/** The spreadsheets that a book is saved as, with the types that ISO/IEC 29500 and 26300 name. */
+const SPREADSHEETS = {
+  xlsx: {
+    type: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+    write: async (engine: Engine) => (await import("../../exchange/write-xlsx.ts")).writeXlsx(engine),
+  },
+  ods: {
+    type: "application/vnd.oasis.opendocument.spreadsheet",
+    write: async (engine: Engine) => (await import("../../exchange/write-ods.ts")).writeOds(engine),
+  },
+} as const;
 
 export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf) {
   const { pages } = store.shown;
@@ -121,13 +131,13 @@ export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf)
     }
   };
   /** Saves the whole book as a spreadsheet; what writes it is loaded only now. */
-  const saveXlsx = async () => {
+  const saveSpreadsheet = async (ending: keyof typeof SPREADSHEETS) => {
     const { engine, shown } = store;
+    const { type, write } = SPREADSHEETS[ending];
     try {
-      const { writeXlsx } = await import("../../exchange/write-xlsx.ts");
-      const { bytes, alive, fixed } = await writeXlsx(engine);
-      const name = fileName(shown.title, ".xlsx");
-      saveText(bytes as BlobPart, name, XLSX_TYPE);
+      const { bytes, alive, fixed } = await write(engine);
+      const name = fileName(shown.title, `.${ending}`);
+      saveText(bytes as BlobPart, name, type);
       onSaid(
         `The book is saved as ${name}: ${alive} formulas stay alive, ${fixed} cells are fixed values or rest on one, each with a note`,
       );
@@ -137,7 +147,7 @@ export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf)
   };
   return {
     renaming,
-    saveXlsx,
+    saveSpreadsheet,
     saveCsv,
     add,
     rename,

@@ -10,6 +10,7 @@ import { readBook } from "../../../src/book/read.ts";
 import type { Book } from "../../../src/book/shape.ts";
 import { Engine } from "../../../src/engine/engine.ts";
 import { hasAnswer } from "../../../src/engine/sentences.ts";
+import { writeOds } from "../../../src/exchange/write-ods.ts";
 import { writeXlsx } from "../../../src/exchange/write-xlsx.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 import { bookOf } from "../engine/whatif-books.ts";
@@ -25,7 +26,16 @@ const FILES = ["templates", "templates/garments"].flatMap((folder) =>
     .filter((name) => name.endsWith(".json"))
     .map((name) => `${folder}/${name}`),
 );
-const plain = (formula: string) => formula.replaceAll("_xlfn.", "");
+/** SheetJS drops the signs of fixed addresses from the names of an .ods file. */
+const fixed = (area: string) => area.replace(/(?<=[!:])\$?([A-Z]+)\$?(\d+)/g, "$$$1$$$2");
+/** SheetJS leaves references that name a sheet as OpenFormula has them: "['Cut'.$A$1:.$B$2]". */
+const plain = (formula: string) =>
+  formula
+    .replaceAll("_xlfn.", "")
+    .replace(
+      /\[('(?:[^']|'')+')\.([^:\]]+)(?::\.([^\]]+))?\]/g,
+      (_, sheet, from, to) => `${sheet}!${from}${to ? `:${to}` : ""}`,
+    );
 
 /** The file as SheetJS reads it, and its formulas worked again by HyperFormula: the cached values are not looked at. */
 function recalculated(bytes: Uint8Array, typedInto?: (sheets: XLSX.WorkBook) => void) {
@@ -47,14 +57,22 @@ function recalculated(bytes: Uint8Array, typedInto?: (sheets: XLSX.WorkBook) => 
   );
   const names = (file.Workbook?.Names ?? [])
     .filter(({ Sheet }) => Sheet === undefined)
-    .map(({ Name, Ref }) => ({ name: Name, expression: `=${Ref}` }));
+    .map(({ Name, Ref }) => ({ name: Name, expression: `=${fixed(Ref)}` }));
   return { file, hf: HyperFormula.buildFromSheets(sheets as never, { licenseKey: "gpl-v3" }, names) };
 }
 
-describe.each(FILES)("%s as a spreadsheet", (path) => {
+const WRITERS = { xlsx: writeXlsx, ods: writeOds };
+
+// Every book as .xlsx; the ready ones as .ods too, whose formulas come from the same plain ones.
+const CASES = FILES.flatMap((path) => [
+  [path, "xlsx"] as const,
+  ...(path.includes("garments/") ? [] : [[path, "ods"] as const]),
+]);
+
+describe.each(CASES)("%s as .%s", (path, ending) => {
   test("gives every figure again, to 1e-9, worked without the sewing functions", async () => {
     const engine = new Engine(book(path), layDesk);
-    const { bytes } = await writeXlsx(engine);
+    const { bytes } = await WRITERS[ending](engine);
     const { file, hf } = recalculated(bytes);
     const [formulas, calls]: [string[], number[]] = [[], []];
     engine.book.pages.forEach((page, index) => {

@@ -1,0 +1,46 @@
+/** What a spreadsheet that Ellwand wrote says of the book it came from, in a property of the file. */
+import * as v from "valibot";
+import { TAPE_MARKS } from "../../functions/fractions.ts";
+import { UNITS } from "../../functions/units.ts";
+import { type Book, COLUMN_KINDS, STAGES } from "../book/shape.ts";
+
+/** The name of the property. */
+export const OWN_PROPERTY = "Ellwand";
+
+const shape = v.object({
+  version: v.literal(1),
+  unit: v.picklist(UNITS),
+  mark: v.picklist(TAPE_MARKS),
+  pages: v.array(
+    v.object({
+      title: v.string(),
+      stage: v.picklist(STAGES),
+      /** The heading and the kind of each column; a kind is used where the heading is still the same. */
+      columns: v.array(v.tuple([v.string(), v.picklist(COLUMN_KINDS)])),
+    }),
+  ),
+});
+
+export type OwnMark = v.InferOutput<typeof shape>;
+
+export const ownMark = ({ unit, mark, pages }: Book): string =>
+  JSON.stringify({
+    version: 1,
+    unit,
+    mark,
+    pages: pages.map(({ title, stage, columns }) => ({
+      title,
+      stage,
+      columns: columns.map(({ heading, kind }) => [heading, kind]),
+    })),
+  } satisfies OwnMark);
+
+/** The mark as it was written, or null for anything else. */
+export function readOwnMark(text: string): OwnMark | null {
+  try {
+    const read = v.safeParse(shape, JSON.parse(text));
+    return read.success ? read.output : null;
+  } catch {
+    return null;
+  }
+}

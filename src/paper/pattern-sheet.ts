@@ -13,14 +13,16 @@ import {
 } from "../../functions/pieces/piece.ts";
 import { convert } from "../../functions/units.ts";
 import type { Book } from "../book/shape.ts";
-import { boxOf, type Label, type PlacedLabel, placeLabels } from "../engine/label-places.ts";
-import { type Picture, pictureOf, placesInside } from "../engine/picture.ts";
+import { boxOf } from "../engine/label-places.ts";
+import { type Picture, pictureOf } from "../engine/picture.ts";
 import type { FoundPiece } from "../engine/pieces.ts";
 import { scalePath } from "../engine/rescale.ts";
 import { MARK_SIGNS } from "../engine/roles.ts";
-import { LETTER, LINES } from "../engine/true-scale-sheet.ts";
+import { LINES } from "../engine/true-scale-sheet.ts";
 import { quickLay } from "../lay/plan.ts";
-import { OVERLAP, type Paper } from "./paper.ts";
+import type { Letters } from "./document.ts";
+import type { Paper } from "./paper.ts";
+import { wordsOn } from "./pattern-words.ts";
 import { type Tile, type Tiling, tilesWith, tilingOf, widthOf } from "./tiles.ts";
 
 /** Lines drawn in one manner. */
@@ -62,11 +64,10 @@ export const HEAD = 125;
 const INSET = 2;
 /** The most sheets side by side that are tried; wider pieces are tried on as many as they need. */
 const MOST_COLUMNS = 8;
-const LONGEST_LINE = 60;
 /** The height of the words along lines, full size and on a model, and the least that can be read. */
 const SMALL = { full: 4, model: 2.5, least: 2 };
 
-interface Scaled {
+export interface Scaled {
   readonly of: FoundPiece;
   readonly piece: Piece;
   readonly picture: Picture;
@@ -80,6 +81,7 @@ export function patternSheet(
   found: readonly FoundPiece[],
   paper: Paper,
   scale: number,
+  letters: Letters,
 ): PatternSheet | { readonly reason: string } {
   const factor = convert(1, book.unit, "mm") * scale;
   const scaled = found.map((of) => scaledPiece(of, book, factor));
@@ -94,12 +96,16 @@ export function patternSheet(
     strokes.map((line) => line.map((at) => movePoint(motions[i]!, at))),
   );
   const small = scale === 1 ? SMALL.full : SMALL.model;
-  const first = wordsOn(scaled, motions, strokes, tiling, head, { factor, small });
-  // Where words find no room, all are tried once more in small letters.
-  const placed =
-    first.leftOut.length > 0
-      ? wordsOn(scaled, motions, strokes, tiling, head, { factor, small: SMALL.least })
-      : first;
+  const about = { letters, strokes, tiling, head, factor };
+  // Where words find no room, all are tried again with smaller notes, then in small letters.
+  const tries = [
+    { small, notes: 7 },
+    { small, notes: 4 },
+    { small: SMALL.least, notes: 4 },
+  ];
+  let placed = wordsOn(scaled, motions, about, tries[0]!);
+  for (const sizes of tries.slice(1))
+    if (placed.leftOut.length > 0) placed = wordsOn(scaled, motions, about, sizes);
   const inks = scaled.flatMap(({ picture }, i) => inksOf(picture, factor, motions[i]!));
   const leaders = placed.labels.flatMap(({ leader }) => (leader ? [leader] : []));
   const all = [
@@ -260,84 +266,3 @@ const leaderInk = ([from, to]: readonly [Point, Point]): Ink => ({
   dashes: [],
   filled: false,
 });
-
-/** Signs that print nothing, or that no line of words can hold. */
-const plainLine = (text: string): string => {
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: these have no letter in any font
-  const letters = [...text.replace(/[\u0000-\u001f\u007f-\u009f\u2028\u2029\ufffe\uffff]/g, " ").trim()];
-  return letters.length > LONGEST_LINE ? `${letters.slice(0, LONGEST_LINE - 1).join("")}…` : letters.join("");
-};
-
-/** The embedded type is wider than the plain type of a drawing program. */
-const WIDE_LETTER = LETTER * 1.12;
-
-function wordsOn(
-  scaled: readonly Scaled[],
-  motions: readonly Isometry[],
-  strokes: readonly (readonly Point[])[],
-  { columns, rows, wide, tall }: Tiling,
-  head: number,
-  { factor, small }: { readonly factor: number; readonly small: number },
-) {
-  const sheet = {
-    left: 0,
-    top: head,
-    right: columns * (wide - OVERLAP) + OVERLAP,
-    bottom: rows * (tall - OVERLAP) + OVERLAP,
-  };
-  const label = (key: string, text: string, at: readonly Point[], size: number, within: boolean): Label => {
-    const lines = text.split("\n");
-    return {
-      key,
-      text,
-      at,
-      aside: [0, 1],
-      upright: false,
-      within,
-      weight: within ? 1 : 0,
-      wide: WIDE_LETTER * size * Math.max(...lines.map((line) => [...line].length)) + 1,
-      tall: 1.35 * size * lines.length + 1,
-    };
-  };
-  const sizes = new Map<string, number>();
-  const labels = scaled.flatMap(({ of, piece, picture }, i) => {
-    const motion = motions[i]!;
-    const inside = placesInside(flattenPiece(piece, 0.5), pieceBounds(piece)).map((at) =>
-      movePoint(motion, at),
-    );
-    const notes = of.notes.map(plainLine).join("\n");
-    // As large as it fits between the lines; where nothing fits, beside the piece.
-    const fitting = [7, 6, 5, 4, 3, 2.2, 1.6].find(
-      (size) => placeLabels([label("", notes, inside, size, true)], strokes, sheet, small).length > 0,
-    );
-    const size = fitting ?? 2.2;
-    sizes.set(`${i}`, size);
-    const words = picture.words.filter(({ is }) => is !== "outline");
-    return [
-      label(`${i}`, notes, inside, size, fitting !== undefined),
-      ...words.map(({ text, at, also }, k) =>
-        label(
-          `${i}.${k}`,
-          plainLine(text),
-          [at, ...also].map(([x, y]) => movePoint(motion, [x * factor, y * factor])),
-          small,
-          false,
-        ),
-      ),
-    ];
-  });
-  const placed = placeLabels(labels, strokes, sheet, small);
-  const words = placed.flatMap(({ key, text, place: [x, y] }: PlacedLabel) => {
-    const size = sizes.get(key) ?? small;
-    const lines = text.split("\n");
-    return lines.map(
-      (line, i): Word => ({ text: line, size, at: [x, y + (i - (lines.length - 1) / 2) * 1.35 * size] }),
-    );
-  });
-  const keys = new Set(placed.map(({ key }) => key));
-  return {
-    labels: placed,
-    words,
-    leftOut: labels.filter(({ key }) => !keys.has(key)).map(({ text }) => text.replaceAll("\n", ", ")),
-  };
-}

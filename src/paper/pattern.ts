@@ -1,5 +1,6 @@
 /** The pattern of a book: which pieces are asked for, packed on sheets of paper. */
 import { nearestWord } from "../../functions/nearest-word.ts";
+import type { Place } from "../book/address.ts";
 import type { Engine } from "../engine/engine.ts";
 import { type FoundPiece, piecesOf } from "../engine/pieces.ts";
 import type { Asked, Built } from "./documents.ts";
@@ -11,6 +12,13 @@ import { patternSheets } from "./pattern-sheets.ts";
 interface Wanted {
   readonly found: readonly FoundPiece[];
   readonly lost: readonly string[];
+}
+
+/** Every text that a cell of a page holds. */
+function valuesOn(engine: Engine, page: number): ReadonlySet<unknown> {
+  const { rows } = engine.book.pages[page]!;
+  const texts = rows.flatMap((cells, row) => cells.map((_, column) => engine.value({ page, row, column })));
+  return new Set(texts.filter((value) => typeof value === "string"));
 }
 
 /** The pieces that are asked for; a name that means no piece is refused with the name that is nearest. */
@@ -31,8 +39,10 @@ function wantedPieces(engine: Engine, { request, page }: Asked): Wanted | NotPri
       reason: `no pattern piece of this book is called "${name}"${near ? `; is ${near} meant?` : ""}`,
     };
   }
-  const here = ({ place }: { readonly place: { readonly page: number } }) =>
-    page === null || place.page === page;
+  // A cell that only shows a piece of another page brings that piece, too.
+  const shown = page === null ? null : valuesOn(engine, page);
+  const here = ({ place }: { readonly place: Place }) =>
+    place.page === (page ?? place.page) || shown?.has(engine.value(place)) === true;
   const found = all.found.filter(
     (one) => here(one) && (names.length === 0 || names.some((name) => is(one, name))),
   );
@@ -48,7 +58,7 @@ function wantedPieces(engine: Engine, { request, page }: Asked): Wanted | NotPri
 }
 
 export function patternDocument(engine: Engine, asked: Asked): Built | NotPrinted {
-  const { request, manner } = asked;
+  const { request, manner, letters } = asked;
   const name = request.scale ?? "1";
   const scale = Object.hasOwn(SCALES, name) ? SCALES[name] : undefined;
   if (scale === undefined)
@@ -56,7 +66,7 @@ export function patternDocument(engine: Engine, asked: Asked): Built | NotPrinte
   const wanted = wantedPieces(engine, asked);
   if ("reason" in wanted) return wanted;
   const { found, lost } = wanted;
-  const sheet = patternSheet(engine.book, found, manner.paper, scale);
+  const sheet = patternSheet(engine.book, found, manner.paper, scale, letters);
   if ("reason" in sheet) return sheet;
   const says = found.length === 1 ? found[0]!.title : `${found.length} pieces`;
   const heading = { title: manner.title, what: says, scale: name, day: manner.day };

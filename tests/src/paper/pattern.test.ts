@@ -7,6 +7,7 @@ import { Engine } from "../../../src/engine/engine.ts";
 import { type FoundPiece, piecesOf } from "../../../src/engine/pieces.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 import { newDocument } from "../../../src/paper/document.ts";
+import { laidOut } from "../../../src/paper/documents.ts";
 import { readPaper } from "../../../src/paper/paper.ts";
 import { type PatternSheet, patternSheet } from "../../../src/paper/pattern-sheet.ts";
 import { patternSheets } from "../../../src/paper/pattern-sheets.ts";
@@ -33,10 +34,10 @@ async function made(book: Book, paperText: string, scale: number, scaleName: str
   const paper = readPaper(paperText);
   if ("reason" in paper) throw new Error(paper.reason);
   const { found } = piecesOf(new Engine(book, layDesk));
-  const sheet = patternSheet(book, found, paper, scale);
+  const doc = await newDocument(book.title, new Date(2026, 4, 20));
+  const sheet = patternSheet(book, found, paper, scale, doc);
   if ("reason" in sheet) throw new Error(sheet.reason);
   const heading = { title: book.title, what: "pieces", scale: scaleName, day: new Date(2026, 4, 20) };
-  const doc = await newDocument(book.title, heading.day);
   const sheets = patternSheets(sheet, paper, heading);
   for (const [i, one] of sheets.entries()) {
     doc.page(one);
@@ -148,6 +149,7 @@ describe("the pattern of a bodice on A4", () => {
         "centre front",
         "waist 15 1/8",
       ],
+      ...["not on a cut list", "no allowances are marked"],
       ...["seam line", "straight grain", "fold", "inner fold", "placement line", "cut line"],
     ])
       expect(all).toContain(words);
@@ -207,4 +209,57 @@ test("the command line says how many sheets it wrote, and what is wrong with a p
   expect(scale.err).toContain("the scale must be one of 1, 1/2, 1/4, 1/5, 1/8");
   const piece = await run(book, "print", "book.json", "--out", "p.pdf", "--piece", "aprn");
   expect(piece.err).toContain("is apron meant?");
+});
+
+test("every line of a piece says on the piece what it is", async () => {
+  const book = bookOf({
+    bodice: "=WITH_NOTCH(WITH_DART(WITH_ALLOWANCE(RECTANGLE(12; 16); 1/2); 1; 5; 2; 6); 2; 8)",
+    skirt: "=PLEATED_PANEL(12; 12; 10; 6; 1)",
+  });
+  const { pages } = await made(book, "a3", 1, "1");
+  const lines = pages.slice(1).flatMap(({ text }) => text.split("\n"));
+  const count = (words: string) => lines.filter((line) => line === words).length;
+  for (const words of [
+    "cut line",
+    "seam line",
+    "dart leg",
+    "notch",
+    "fold",
+    "inner fold",
+    "placement line",
+    "outline",
+  ])
+    expect([words, count(words) > 0]).toEqual([words, true]);
+  expect(count("straight grain")).toBeGreaterThanOrEqual(2);
+});
+
+test("the pieces of a page are those in its cells, also where a cell only shows a piece of another page", async () => {
+  const engine = new Engine(template("peplum-bodice"), layDesk);
+  const asked = { what: "pattern", paper: "a4", scale: "1/8", day: new Date(2026, 4, 20) } as const;
+  const cut = await laidOut(engine, { ...asked, page: "Cut" });
+  const draft = await laidOut(engine, { ...asked, page: "Draft" });
+  expect([cut, draft]).toMatchObject([{ says: "4 pieces" }, { says: "3 pieces" }]);
+  expect(await laidOut(engine, { ...asked, page: "Fit" })).toEqual({
+    reason: expect.stringContaining("the page Fit has no pattern pieces"),
+  });
+});
+
+test.each([
+  ["1/2", 2],
+  ["1/4", 4],
+  ["1/5", 5],
+  ["1/8", 8],
+] as const)("a piece at %s of full size is drawn that small", async (name, part) => {
+  const { found, sheet, pages, missing } = await made(
+    bookOf({ apron: "=FLARED_PANEL(20; 30; 24)" }),
+    "letter",
+    1 / part,
+    name,
+  );
+  gluedEdges({ found, sheet, pages, missing }).forEach((edges, i) => {
+    edges.forEach((drawn, k) => {
+      expect(Math.abs(drawn - (25.4 * edgeLength(found[i]!.piece.edges[k]!)) / part)).toBeLessThan(0.1);
+    });
+  });
+  expect(pages[0]!.text).toContain(`A model: ${name} of full size.`);
 });

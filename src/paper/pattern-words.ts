@@ -137,6 +137,7 @@ export function wordsOn(
     // As large as it fits between the lines; where nothing fits, beside the piece.
     const fitting = [7, 6, 5, 4, 3, 2.2, 1.6].find(
       (size) =>
+        size <= most &&
         placeLabels([label("", notes, inside, size, "notes", true)], strokes, sheet, small).length > 0,
     );
     const size = fitting ?? 2.2;

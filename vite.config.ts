@@ -50,6 +50,7 @@ export default defineConfig(({ mode }) =>
   Object.hasOwn(PROGRAMS, mode)
     ? {
         ssr: { noExternal: true, external: [...builtinModules] },
+        plugins: mode === "command" ? [licences.page] : [],
         build: {
           ssr: true,
           outDir: `dist/${mode}`,

@@ -4,6 +4,7 @@
  */
 import type { DrawnSheet, Mark } from "./marks.ts";
 import type { Ink } from "./pattern-sheet.ts";
+import { wordsFromLeft } from "./reading-order.ts";
 import type { Tile } from "./tiles.ts";
 import { trace } from "./trace.ts";
 
@@ -113,7 +114,14 @@ export async function newDocument(title: string, day: Date): Promise<PdfDocument
       const part = Math.min(1, within / whole);
       const wide = whole * part;
       const left = x - { left: 0, middle: 0.5, right: 1 }[align] * wide;
-      put({ is: "text", text, x: left, y, size: part * size, bold, wide });
+      const words = wordsFromLeft(text);
+      if (!words) put({ is: "text", text, x: left, y, size: part * size, bold, wide });
+      let at = left;
+      for (const word of words ?? []) {
+        const long = part * doc.widthOfString(word);
+        if (word !== "") put({ is: "text", text: word, x: at, y, size: part * size, bold, wide: long });
+        at += long + part * doc.widthOfString(" ");
+      }
     },
     measure(text, size, isBold = false) {
       choose(size, isBold);

@@ -1,6 +1,6 @@
 /**
- * The licence notices of everything that is bundled into the page and its workers, as one plain
- * text file beside the page. The bundler's own such file leaves out the workers.
+ * The licence notices of everything that is bundled into the page and its workers, or into the command
+ * line, as one plain text file beside it. The bundler's own such file leaves out the workers.
  */
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
@@ -57,7 +57,8 @@ export function notices(root: string, fileName: string): { page: Plugin; worker:
           const folder = id.endsWith(".css") ? packageOf(id) : null;
           if (folder) packages.add(folder);
         }
-        const head = "Ellwand: licence notices\n\nThis page is made of Ellwand and of the packages below.";
+        const head =
+          "Ellwand: licence notices\n\nWhat stands beside this file is made of Ellwand and of the packages below.";
         const texts = [noticeOf(root), ...[...packages].sort().map(noticeOf)];
         // Its terms ask that everyone who gets the program gets the licence too; packages only name it.
         if (texts.some((text) => /\(GPL-3\.0/.test(text))) texts.push(gpl());

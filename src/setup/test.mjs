@@ -1,4 +1,4 @@
-/** `npm test`: installs, brings a Chromium when the machine has none, checks types and style, runs every test. */
+/** `npm test`: installs, brings a Chromium and poppler when the machine has none, checks types and style, runs every test. */
 import { spawnSync } from "node:child_process";
 import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -21,6 +21,11 @@ const chromium = [
 if (!chromium.some((path) => path && existsSync(path))) {
   process.stdout.write("No Chromium here: installing Debian's, for the tests of the page.\n");
   run("sh", "-c", "apt-get update -q && apt-get install -qy chromium");
+}
+const poppler = spawnSync("pdftoppm", ["-v"], { stdio: "ignore" });
+if (poppler.error) {
+  process.stdout.write("No poppler here: installing Debian's, for the tests of what is printed.\n");
+  run("sh", "-c", "apt-get update -q && apt-get install -qy poppler-utils");
 }
 install();
 run(bin("tsc"), "-p", ".");

@@ -65,6 +65,16 @@ describe("the program in a shell", () => {
       encoding: "utf8",
     });
 
+  test("is built with the notices of all that is in it, the writer of PDFs and its type among them", () => {
+    expect(shell("ellwand help").status).toBe(0);
+    const text = readFileSync("dist/command/notices.txt", "utf8");
+    for (const words of [
+      ...["pdfkit 0.", "fontkit ", "dejavu-fonts-ttf ", "hyperformula 3."],
+      ...["Bitstream Vera Fonts Copyright", "GNU GENERAL PUBLIC LICENSE"],
+    ])
+      expect(text).toContain(words);
+  });
+
   test("reads a book from standard input", () => {
     const { stdout, stderr, status } = shell("ellwand calculate - --show long --json", book);
     expect([status, stderr, JSON.parse(stdout)]).toEqual([0, "", { long: 30 }]);

@@ -156,3 +156,57 @@ test("the sides of a rectangle, glued together from two sheets each, are as long
   expect(Math.abs(short! - 254)).toBeLessThan(NEAR);
   expect(Math.abs(long! - 13 * 25.4)).toBeLessThan(NEAR);
 });
+
+test("hostile and long names of books, wearers, pages and pieces make sound PDFs, and what has no form is said", async () => {
+  const names = [
+    `)>> endobj <script>"&\\'`,
+    `../../${"Žď½⅜ß".repeat(80)}`,
+    "שרוול ארוך",
+    "\u0007\u202egnp.exe",
+    "🧵 漢",
+    "W".repeat(400),
+  ];
+  const base = bookOf(Object.fromEntries(names.map((name, i) => [name, `=RECTANGLE(${3 + i}; 9)`])));
+  const [page] = base.pages;
+  const stages = ["Measure", "Fit", "Cut", "Trimmings"] as const;
+  const title = names.join(" ");
+  const book = {
+    ...base,
+    title,
+    names: { wearer: "Draft!A5" },
+    pages: [
+      { ...page!, title: "Draft" },
+      ...stages.map((stage, i) => ({
+        ...{ ...page!, stage, title: names[i]!.slice(0, 80) },
+        columns: names.slice(0, 2).map((heading) => ({ heading, kind: "any" as const, width: 90 })),
+        rows: [
+          ...page!.rows.slice(0, 3),
+          ["eyelets", "=EYELET_MARK(1;9;4;1)"],
+          ["lay", "=YARDAGE(B1:B3;A9:A9;45)"],
+        ],
+      })),
+    ],
+  };
+  const engine = new Engine(book, layDesk);
+  for (const what of ["all", "pattern"] as const) {
+    const done = await printed(engine, {
+      what,
+      paper: "letter",
+      scale: "1/4",
+      cells: ["Draft!B1"],
+      day: new Date(),
+    });
+    if ("reason" in done) throw new Error(done.reason);
+    const said = done.sentences.join();
+    for (const sign of ["🧵", "漢", "U+0007"]) expect(said).toContain(sign);
+    withPdf(done.bytes, (pdf) => {
+      const words = pdf.text();
+      for (const whole of ["endobj <script>", "Žď½⅜ß", "□", "gnp.exe", "WWWW"])
+        expect(words).toContain(whole);
+      // poppler puts the words of a line that is read from right to left in their order, with marks of direction about them.
+      expect(words.replace(/\p{Cf}/gu, "")).toMatch(/שרוול ארוך/);
+      expect(words).not.toContain("\u0007");
+      expect(words.match(/page \d+ of \d+/g)).toHaveLength(done.sheets);
+    });
+  }
+});

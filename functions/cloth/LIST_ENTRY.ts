@@ -13,7 +13,7 @@ export const LIST_ENTRY = define({
   name: "LIST_ENTRY",
   summary: "The first, second, third and so on of the different entries in a column of a list.",
   source: "common practice",
-  words: "distinct unique once roll up shopping names column heading nth",
+  words: "distinct unique once each cloths trimmings roll up shopping names column heading nth",
   takes: {
     list: LIST,
     heading: { kind: "text", about: "the heading of the column whose entries are wanted" },

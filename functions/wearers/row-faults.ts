@@ -197,16 +197,26 @@ function layerFaults(chart: Chart, row: ChartRow, rows: readonly ChartRow[], wor
     const within = other.layers!.every((layer) => row.layers!.includes(layer));
     if (!within || other.layers!.length === row.layers.length) continue;
     const added = row.layers.filter((layer) => !other.layers!.includes(layer));
+    const toBlame = blamedIn([row, other], chart, rows, words);
     for (const [heading, column] of chart.measured) {
       const [over, beneath] = [row.cells[column], other.cells[column]];
       if (!heading.endsWith("girth") && !measureNamed(heading)?.endsWith("girth")) continue;
       if (typeof over !== "number" || typeof beneath !== "number") continue;
+      if ([row, other].some((one) => toBlame.has(cellOf(chart, one, column).cell))) continue;
       const why = girthFault(heading, over, beneath, row, other, added, words);
       if (why) faults.push({ sentence: why, at: [row, other].map((one) => cellOf(chart, one, column)) });
     }
   }
   return faults;
 }
+
+/** The cells that the survey blames in some rows: such a slip is told once, in its own row. */
+const blamedIn = (some: readonly ChartRow[], chart: Chart, rows: readonly ChartRow[], words: Said) =>
+  new Set(
+    some.flatMap((row) =>
+      surveyFaults(chart, row, rows, words).flatMap(({ at }) => at.map(({ cell }) => cell)),
+    ),
+  );
 
 function girthFault(
   heading: string,

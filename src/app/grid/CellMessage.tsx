@@ -70,7 +70,15 @@ function messageOf({ session, place, away, exactly }: Props) {
     );
   }
   const said = saidTexts(book, engine.saidOf(place));
-  if (said.length > 0) return <span className="cell-message-problem">{said.join("; ")}</span>;
+  if (said.length > 0) {
+    const more = said.length - 1;
+    return (
+      <span className="cell-message-problem">
+        {said[0]}
+        {more > 0 && `; ${more} more ${more === 1 ? "problem is" : "problems are"} about this cell`}
+      </span>
+    );
+  }
   const parts = sharedOutAt(engine, place);
   const laid = view.origin ? laidText(view.origin) : laysBelowText(engine, place);
   const estimate = estimateText(engine, place);

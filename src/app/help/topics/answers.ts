@@ -10,10 +10,11 @@ export const ANSWERS: Chapter = {
       summary:
         "An underlined cell with an exclamation mark has an error or a warning: select it to read why and how to mend it.",
       words:
-        "error, error in a cell, exclamation mark, problem, problems, warning, wrong, red, why, does not work, look, underlined, unusual, #REF",
+        "error, error in a cell, exclamation mark, problem, problems, warning, wrong, red, why, does not work, look, underlined, unusual, #REF, question mark, dotted underline, est., estimate, estimated, which figure to measure again",
       says: [
         "The sentence under the formula says what is wrong, where, and what was given. All such cells are in the list at the foot of the page; `Alt L` opens it.",
         "A warning is no error: the cell has its answer, and something in it is unusual, such as a measurement that does not fit the wearer's others.",
+        "A cell with a question mark and a dotted line is one that a problem elsewhere is about, such as a figure in a measurement chart to take again, or a gap in a cut list; the list at the foot leads to it. A figure marked est. is an estimate or is worked out from one, such as a girth that `GIRTH_OVER` gives: measure before you cut.",
       ],
       see: ["See the working", "IFERROR"],
     },

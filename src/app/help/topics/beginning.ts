@@ -100,6 +100,19 @@ export const BEGINNING: Chapter = {
       see: ["Undo and redo"],
     },
     {
+      name: "Many wearers in one book",
+      summary:
+        'One measurement chart holds all wearers; under *New*, "Company of a play" begins such a book with its garments and its shopping.',
+      words:
+        "cast, company, play, roles, several people, many wearers, one chart for all, measurement chart, group, choir, wardrobe, who is unmeasured, shopping list for everybody, roll up",
+      says: [
+        'Each row of the chart is a wearer and what was worn beneath; its headings are "wearer", "worn beneath", "taken on" and the names of the measurements. Give the block a name, such as `figures`. `MEASURE_OF` takes one figure of one wearer from it; `WEARER_CHECK` beside each row says who is unmeasured and which figures to take again, and marks those figures.',
+        "A draft page for one wearer names the wearer in a cell of its own; *Copy for another wearer…* makes the page again with another name. Or let a garment run down a table, one wearer in each row, and fill its formulas down.",
+        "`LIST_ENTRY` finds each cloth or trimming of a list once, `LIST_SUM` adds up what belongs to it, `YARDAGE` lays all pieces of a cloth together, and `TO_BUY` takes off what is in stock.",
+      ],
+      see: ["Pages", "MEASURE_OF", "WEARER_CHECK", "LIST_SUM", "TO_BUY"],
+    },
+    {
       name: "Undo and redo",
       summary:
         "Press *Undo* or `Ctrl Z`: every step can be taken back, one after another. *Redo* or `Ctrl Y` takes it again.",

@@ -38,6 +38,8 @@ export const FIRST: readonly (readonly [wish: string, answers: string])[] = [
   ["keyboard shortcuts", "Keys"],
   ["gore", "GORE"],
   ["cut list", "YARDAGE"],
+  ["many wearers", "Many wearers in one book"],
+  ["wearer's waist from the measurement chart", "MEASURE_OF|Many wearers in one book"],
   ["cut on the bias", "TURN"],
   ["stand collar", "STAND_COLLAR"],
   ["flat collar", "FLAT_COLLAR"],
@@ -57,6 +59,12 @@ export const FIRST: readonly (readonly [wish: string, answers: string])[] = [
 
 /** One of the first three answers must be one of these. */
 export const AMONG_THREE: readonly (readonly [wish: string, answers: string])[] = [
+  ["who is unmeasured", "WEARER_CHECK|Many wearers in one book"],
+  ["which measurements are old", "WEARER_CHECK|AGE_CHECK"],
+  ["how much to buy when some is in stock", "TO_BUY"],
+  ["cards of buttons to buy", "PACKS_TO_BUY"],
+  ["different cloths of a cut list", "LIST_ENTRY"],
+  ["hours of one wearer", "LIST_SUM"],
   ["how do I make a new book", "Begin a garment"],
   ["how do I write a formula", "Write a formula"],
   ["what does the equals sign do", "Write a formula"],

@@ -106,6 +106,7 @@ export const AMONG_THREE: readonly (readonly [wish: string, answers: string])[] 
   ["round to the nearest eighth", "ROUND_TAPE|MROUND"],
   ["trousers", "No trousers yet"],
   ["draft a bodice", "No bodice yet"],
+  ["shirt yoke without a shoulder seam", "SHOULDER_YOKE"],
   ["yoke of a skirt", "HIP_YOKE"],
   ["gored skirt longer at the back", "UNEVEN_GORE"],
   ["sleeve pattern", "SET_IN_SLEEVE"],

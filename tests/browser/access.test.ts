@@ -432,6 +432,11 @@ describe("Print", () => {
     await dialog.getByText("The browser’s print is open.").waitFor();
     expect(await page.locator("body").getAttribute("data-printed")).toMatch(/^blob:/);
 
+    // A lay that is only estimated says so before it is printed.
+    await field("What").selectOption("lay");
+    await dialog.getByText("A length from a quick lay: enough cloth").waitFor();
+    await field("What").selectOption("pattern");
+
     // A roll that is too narrow is refused in a sentence; the choices stay when the dialog is opened again.
     await field("Paper").selectOption("A roll");
     await dialog.getByLabel("Width of the roll").fill("3 in");
@@ -442,6 +447,16 @@ describe("Print", () => {
     expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Print");
     await page.keyboard.press("Enter");
     await dialog.getByRole("alert").filter({ hasText: "wide, not 3 in" }).waitFor();
+
+    // From the drawing and the working the dialog is opened for what is seen there.
+    await page.keyboard.press("Escape");
+    await page.getByRole("button", { name: "Print this pattern" }).click();
+    await field("Paper").selectOption("A0");
+    await dialog.getByText(/^1 sheet of A0: skirt_cut$/).waitFor();
+    await page.keyboard.press("Escape");
+    await page.getByRole("button", { name: "Print this working" }).click();
+    await dialog.getByText("1 sheet of A0: the working of 1 cell").waitFor();
+    expect(await dialog.getByLabel("Cells").inputValue()).toBe("Measure!A1");
   });
 });
 

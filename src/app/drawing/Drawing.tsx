@@ -45,6 +45,8 @@ interface Props extends Drawings {
   readonly store: Store;
   readonly place: Place;
   readonly onPlace: (place: Place) => void;
+  /** Prints what a cell holds. */
+  readonly onPrint: (what: "pattern" | "lay", place: Place) => void;
 }
 
 export function Drawing(props: Props) {
@@ -52,7 +54,7 @@ export function Drawing(props: Props) {
 }
 
 const Latest = memo(function Latest(props: Props & { revision: number }) {
-  const { store, place, onPlace, held, onHold, last } = props;
+  const { store, place, onPlace, onPrint, held, onHold, last } = props;
   const { engine } = store;
   const named = drawable(store.shown);
   const chosen = within(store.shown, place);
@@ -83,6 +85,7 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
   const picture = shapes && pictureOf([...shapes, ...changes], store.shown);
   const other = drawn && engine.address(drawn.place) !== engine.address(chosen);
   const laid = drawn && answeredAt(store, drawn.place);
+  const printed = laid ? "lay" : drawn && engine.view(drawn.place).kind === "piece" ? "pattern" : null;
   return (
     <div className="drawing">
       <div className="drawing-head">
@@ -108,6 +111,11 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
             )}{" "}
             {drawn.shown}
           </p>
+        )}
+        {drawn && printed && (
+          <button type="button" className="quiet" onClick={() => onPrint(printed, drawn.place)}>
+            Print<span className="unseen"> this {printed}</span>
+          </button>
         )}
         {wears !== "no" && !laid && <MannerChoice manner={shownManner} onManner={choose} />}
       </div>

@@ -2,7 +2,19 @@
 import type { Book } from "../../book/shape.ts";
 import { DOCUMENTS, type DocumentName } from "../../paper/kinds.ts";
 import { PAPER_NAMES, type Paper, readPaper, SCALES } from "../../paper/paper.ts";
-import { CHOSEN_CELL, type Choices, kindOf, ROLL, THIS_PAGE, takes, WHOLE_BOOK } from "./choices.ts";
+import {
+  CHOSEN_CELL,
+  type Choices,
+  FITTING,
+  kindOf,
+  LAY_SCALES,
+  ROLL,
+  THIS_PAGE,
+  takes,
+  takesChosen,
+  typesCells,
+  WHOLE_BOOK,
+} from "./choices.ts";
 import type { PieceOffer } from "./protocol.ts";
 
 interface Props {
@@ -14,10 +26,10 @@ interface Props {
   readonly onChoose: (change: Partial<Choices>) => void;
 }
 
-const scaleText = (name: string): string => (name === "1" ? "full size" : name);
-
 export function PaperForm({ choices, book, page, pieces, onChoose }: Props) {
-  const { what, paper, roll, scale, cells, blank, large } = choices;
+  const { what, paper, roll, scale, layScale, cells, alsoCells, blank, large } = choices;
+  const isAlso = takes(choices, "page");
+  const isLay = what === "lay";
   return (
     <div className="print-fields">
       <label>
@@ -40,10 +52,14 @@ export function PaperForm({ choices, book, page, pieces, onChoose }: Props) {
       {(takes(choices, "pieces") || takes(choices, "page")) && (
         <Which choices={choices} book={book} page={page} pieces={pieces} onChoose={onChoose} />
       )}
-      {takes(choices, "cells") && (
+      {typesCells(choices) && (
         <label>
-          <span>Cells</span>
-          <input value={cells} onChange={({ target }) => onChoose({ cells: target.value })} />
+          <span>{isAlso ? "Working of" : "Cells"}</span>
+          <input
+            value={isAlso ? alsoCells : cells}
+            placeholder="such as hem; Draft!B4"
+            onChange={({ target: { value } }) => onChoose(isAlso ? { alsoCells: value } : { cells: value })}
+          />
         </label>
       )}
       <label>
@@ -66,10 +82,13 @@ export function PaperForm({ choices, book, page, pieces, onChoose }: Props) {
       {takes(choices, "scale") && (
         <label>
           <span>Scale</span>
-          <select value={scale} onChange={({ target }) => onChoose({ scale: target.value })}>
-            {Object.keys(SCALES).map((name) => (
+          <select
+            value={isLay ? layScale : scale}
+            onChange={({ target: { value } }) => onChoose(isLay ? { layScale: value } : { scale: value })}
+          >
+            {(isLay ? LAY_SCALES : Object.keys(SCALES)).map((name) => (
               <option key={name} value={name}>
-                {scaleText(name)}
+                {name === FITTING ? "to fit the paper" : name === "1" ? "full size" : name}
               </option>
             ))}
           </select>
@@ -104,23 +123,26 @@ function Which({ choices, book, page, pieces, onChoose }: Props) {
   const hasPieces = takes(choices, "pieces");
   const hasPage = takes(choices, "page");
   const chosen = pieces?.find(({ isChosen }) => isChosen);
-  const isThere =
-    [WHOLE_BOOK, ...(hasPage ? [THIS_PAGE] : [])].includes(choices.of) ||
-    (hasPieces &&
-      (choices.of === CHOSEN_CELL || (pieces?.some(({ address }) => address === choices.of) ?? true)));
+  const hasChosen = takesChosen(choices);
+  const known = [
+    WHOLE_BOOK,
+    ...(hasPage ? [THIS_PAGE] : []),
+    ...(hasChosen ? [CHOSEN_CELL] : []),
+    ...(hasPieces ? (pieces ?? []).map(({ address }) => address) : []),
+  ];
   return (
     <label>
       <span>{hasPieces ? "Pieces" : "From"}</span>
       <select
-        value={isThere ? choices.of : WHOLE_BOOK}
+        value={known.includes(choices.of) ? choices.of : WHOLE_BOOK}
         onChange={({ target }) => onChoose({ of: target.value })}
       >
         <option value={WHOLE_BOOK}>{hasPieces ? "all pieces of the book" : "the whole book"}</option>
         {hasPage && (
           <option value={THIS_PAGE}>{hasPieces ? `those of the page ${page}` : `the page ${page}`}</option>
         )}
-        {hasPieces && (chosen || choices.of === CHOSEN_CELL) && (
-          <option value={CHOSEN_CELL}>the chosen cell{chosen && `: ${chosen.title}`}</option>
+        {hasChosen && (!hasPieces || chosen || choices.of === CHOSEN_CELL) && (
+          <option value={CHOSEN_CELL}>the chosen cell{hasPieces && chosen && `: ${chosen.title}`}</option>
         )}
         {hasPieces && pieces && pieces.length > 0 && (
           <optgroup label="One piece">

@@ -22,16 +22,17 @@ export function Preview({ made, isRefused, sheet, onSheet, picture }: Props) {
   const [isLarge, setIsLarge] = useState(false);
   const down = useRef<readonly [x: number, y: number] | null>(null);
   const last = (made?.sheets ?? 1) - 1;
-  const name = made?.map?.tiles.find((tile) => tile.sheet === sheet)?.name;
+  const maps = made?.maps ?? [];
+  const own = maps.find(({ tiles }) => tiles.some((tile) => tile.sheet === sheet));
+  const name = own?.tiles.find((tile) => tile.sheet === sheet)?.name;
+  /** The map of the drawing that the sheet belongs to; beside a first sheet that of the only drawing. */
+  const map = own ?? (maps.length === 1 ? maps[0] : undefined);
   const title = `Sheet ${sheet + 1} of ${last + 1}${name ? `: ${name}` : ""}`;
   const turn = (to: number | null) => {
     if (made && to !== null && to >= 0 && to <= last) onSheet(to);
   };
   /** Up or down on the map where the sheet stands on it, else to the sheet before or behind. */
-  const along = (by: 1 | -1): number | null => {
-    const isOnMap = made?.map?.tiles.some((tile) => tile.sheet === sheet);
-    return isOnMap ? tileBeside(made!.map!, sheet, by) : sheet + by;
-  };
+  const along = (by: 1 | -1): number | null => (own ? tileBeside(own, sheet, by) : sheet + by);
   const onKeyDown = (event: KeyboardEvent) => {
     const pages: Record<string, number | null> = {
       PageUp: sheet - 1,
@@ -89,7 +90,7 @@ export function Preview({ made, isRefused, sheet, onSheet, picture }: Props) {
         >
           {picture && !isRefused && <SheetView picture={picture.picture} label={title} />}
         </div>
-        {made?.map && <MapView map={made.map} sheet={sheet} onSheet={turn} />}
+        {map && <MapView map={map} sheet={sheet} onSheet={turn} />}
       </div>
     </section>
   );

@@ -32,21 +32,19 @@ export function PrintDialog({ store, place, wanted, onDone }: Props) {
   // The book as it is on the screen now: better lays that come meanwhile do not begin the work anew.
   const [opened] = useState(() => ({
     book: store.shown,
-    place,
+    place: wanted.place ?? place,
     isTrying: store.trying,
-    address: store.engine.address(place),
+    address: store.engine.address(wanted.place ?? place),
   }));
   const { book } = opened;
   const [choices, setChoices] = useState(() => firstChoices(book.unit, opened.address, wanted));
   const page = book.pages[opened.place.page]!.title;
-  const [chosenPiece, setChosenPiece] = useState<string | undefined>();
   const request = useMemo(
-    () => requestOf(choices, book.unit, { page, chosen: chosenPiece ?? opened.address }),
-    [choices, book.unit, page, chosenPiece, opened.address],
+    () => requestOf(choices, book.unit, { page, cell: opened.address }),
+    [choices, book.unit, page, opened.address],
   );
   const printing = usePrinting(book, opened.place, request);
   const { making, pieces } = printing;
-  useEffect(() => setChosenPiece(pieces?.find(({ isChosen }) => isChosen)?.address), [pieces]);
   const [done, setDone] = useState("");
   const form = useRef<HTMLDivElement>(null);
   useEffect(() => form.current?.querySelector("select")?.focus(), []);

@@ -1,5 +1,6 @@
 /** What is chosen in the print dialog; it is remembered while the browser's tab is open. */
 import { BOOK_UNITS, type Unit } from "../../../functions/units.ts";
+import type { Place } from "../../book/address.ts";
 import {
   DOCUMENTS,
   type DocumentKind,
@@ -18,10 +19,14 @@ export interface Choices {
   /** The width of the roll as typed. */
   readonly roll: string;
   readonly scale: string;
+  /** The scale of a lay; FITTING for one that is as large as the paper holds. */
+  readonly layScale: string;
   /** WHOLE_BOOK, THIS_PAGE, CHOSEN_CELL, or the address of a piece. */
   readonly of: string;
-  /** Names or addresses of cells as typed, with commas between. */
+  /** Names or addresses of cells as typed, with semicolons between: those whose working is printed. */
   readonly cells: string;
+  /** The same for a document of everything. */
+  readonly alsoCells: string;
   readonly blank: boolean;
   readonly large: boolean;
 }
@@ -30,9 +35,16 @@ export const ROLL = "roll";
 export const WHOLE_BOOK = "book";
 export const THIS_PAGE = "page";
 export const CHOSEN_CELL = "cell";
+export const FITTING = "";
+/** A lay is longer than a piece. */
+export const LAY_SCALES = [FITTING, ...Object.keys(SCALES), "1/10", "1/20"];
 
-/** What the dialog is opened for: what is drawn or worked out beside the grid, or nothing of the kind. */
-export type PrintFor = Partial<Pick<Choices, "what" | "of">>;
+/** What the dialog is opened for, such as what is drawn beside the grid. */
+export interface PrintFor {
+  readonly what?: DocumentName;
+  /** The cell that holds it. */
+  readonly place?: Place;
+}
 
 const KEY = "ellwand.print";
 
@@ -40,6 +52,14 @@ export const kindOf = (what: DocumentName): DocumentKind => DOCUMENTS.find(({ na
 
 export const takes = ({ what }: Choices, option: DocumentOption): boolean =>
   kindOf(what).takes.includes(option);
+
+/** Whether the cells are typed; a document with something for each page is of the chosen cell alone instead. */
+export const typesCells = (choices: Choices): boolean =>
+  takes(choices, "cells") && (!takes(choices, "page") || takes(choices, "pieces"));
+
+/** Whether only what the chosen cell holds can be printed: a piece, a lay, a strip. */
+export const takesChosen = (choices: Choices): boolean =>
+  takes(choices, "pieces") || (takes(choices, "cells") && takes(choices, "page"));
 
 /** Paper that the maker's shop has: inches go with Letter, centimetres with A4. */
 function usual(unit: Unit): Choices {
@@ -49,8 +69,10 @@ function usual(unit: Unit): Choices {
     paper: isInches ? "letter" : "a4",
     roll: isInches ? "36 in" : "90 cm",
     scale: "1",
+    layScale: FITTING,
     of: WHOLE_BOOK,
     cells: "",
+    alsoCells: "",
     blank: false,
     large: false,
   };
@@ -76,11 +98,14 @@ export function firstChoices(unit: Unit, chosen: string, wanted: PrintFor): Choi
     paper: one("paper", [...PAPER_NAMES, ROLL], first.paper),
     roll: typeof last.roll === "string" ? last.roll : first.roll,
     scale: one("scale", Object.keys(SCALES), first.scale),
+    layScale: one("layScale", LAY_SCALES, first.layScale),
     of: one("of", [WHOLE_BOOK, THIS_PAGE], first.of),
     cells: chosen,
+    alsoCells: "",
     blank: last.blank === true,
     large: last.large === true,
-    ...wanted,
+    ...(wanted.what && { what: wanted.what }),
+    ...(wanted.place && { of: CHOSEN_CELL }),
   };
 }
 
@@ -103,28 +128,39 @@ export function piecesIn(choices: Choices, all: readonly PieceOffer[], page: num
     .map(({ title }) => title);
 }
 
-/** What the worker is asked; `page` is the title of the page on the screen, `chosen` the address of the piece in the chosen cell. */
-export function requestOf(
-  choices: Choices,
-  unit: Unit,
-  { page, chosen }: { readonly page: string; readonly chosen: string | undefined },
-): Omit<PaperRequest, "day"> {
-  const { what, paper, roll, scale, of, cells, blank, large } = choices;
+/** What the page on the screen and the chosen cell are called in a request. */
+export interface OnScreen {
+  /** The title of the page. */
+  readonly page: string;
+  /** The address of the chosen cell. */
+  readonly cell: string;
+}
+
+/** What the worker is asked. */
+export function requestOf(choices: Choices, unit: Unit, { page, cell }: OnScreen): Omit<PaperRequest, "day"> {
+  const { what, paper, roll, of, blank, large } = choices;
+  const scale = what === "lay" ? choices.layScale : choices.scale;
   const width = roll.trim().replace(",", ".");
-  const piece = of === CHOSEN_CELL ? chosen : of === WHOLE_BOOK || of === THIS_PAGE ? undefined : of;
+  const cells = typesCells(choices)
+    ? cellNames(takes(choices, "page") ? choices.alsoCells : choices.cells)
+    : of === CHOSEN_CELL
+      ? [cell]
+      : [];
+  const piece = of === CHOSEN_CELL ? cell : of === WHOLE_BOOK || of === THIS_PAGE ? undefined : of;
   return {
     what,
     paper: paper === ROLL ? `roll=${/[a-z"]$/i.test(width) ? width : `${width} ${unit}`}` : paper,
-    ...(takes(choices, "scale") && { scale }),
+    ...(takes(choices, "scale") && scale !== FITTING && { scale }),
     ...(takes(choices, "pieces") && piece !== undefined && { pieces: [piece] }),
     ...(takes(choices, "page") && of === THIS_PAGE && { page }),
-    ...(takes(choices, "cells") && {
-      cells: cells
-        .split(",")
-        .map((name) => name.trim())
-        .filter((name) => name !== ""),
-    }),
+    ...(takes(choices, "cells") && cells.length > 0 && { cells }),
     ...(takes(choices, "blank") && blank && { blank }),
     ...(takes(choices, "large") && large && { large }),
   };
 }
+
+const cellNames = (typed: string): string[] =>
+  typed
+    .split(";")
+    .map((name) => name.trim())
+    .filter((name) => name !== "");

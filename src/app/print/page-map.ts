@@ -2,6 +2,7 @@
 import type { DrawnSheet } from "../../paper/marks.ts";
 import { MARGIN } from "../../paper/paper.ts";
 import type { Ink } from "../../paper/pattern-sheet.ts";
+import type { Tile } from "../../paper/tiles.ts";
 import { pathOf } from "./sheet-picture.ts";
 
 export interface MapTile {
@@ -27,20 +28,41 @@ export interface PageMap {
 /** Thinner lines than those that are cut along would only blacken the map. */
 const CUT = 0.6;
 
-/** Null for a document that is not spread over several sheets. */
-export function mapOf(sheets: readonly DrawnSheet[]): PageMap | null {
-  const tiles = sheets.flatMap(({ tile }, sheet): MapTile[] => {
-    if (!tile) return [];
-    const { name, column, row, window } = tile;
-    const [width, height] = [window.right - window.left, window.high - window.low];
-    return [{ name, column, row, sheet, left: window.left, top: window.low, width, height }];
-  });
-  if (tiles.length < 2) return null;
+interface Tiled extends DrawnSheet {
+  readonly tile: Tile;
+}
+
+/** The maps of the drawings that are spread over several sheets each, in the order of the sheets. */
+export function mapsOf(sheets: readonly DrawnSheet[]): PageMap[] {
+  const runs: Map<number, Tiled>[] = [];
+  for (const [i, sheet] of sheets.entries()) {
+    if (!sheet.tile) continue;
+    const [run, before] = [runs.at(-1), sheets[i - 1]?.tile];
+    const isNext =
+      before &&
+      (sheet.tile.row > before.row || (sheet.tile.row === before.row && sheet.tile.column > before.column));
+    if (run && isNext) run.set(i, sheet as Tiled);
+    else runs.push(new Map([[i, sheet as Tiled]]));
+  }
+  return runs.filter(({ size }) => size > 1).map(mapOf);
+}
+
+function mapOf(sheets: ReadonlyMap<number, Tiled>): PageMap {
+  const tiles = [...sheets].map(
+    ([
+      sheet,
+      {
+        tile: { name, column, row, window },
+      },
+    ]): MapTile => {
+      const [width, height] = [window.right - window.left, window.high - window.low];
+      return { name, column, row, sheet, left: window.left, top: window.low, width, height };
+    },
+  );
   // Each line stands on every sheet that it crosses, moved to the place of that sheet.
   const seen = new Set<Ink>();
   const outlines: string[] = [];
-  for (const { tile, marks } of sheets) {
-    if (!tile) continue;
+  for (const { tile, marks } of sheets.values()) {
     for (const mark of marks) {
       if (mark.is !== "ink" || mark.ink.width < CUT || seen.has(mark.ink)) continue;
       seen.add(mark.ink);

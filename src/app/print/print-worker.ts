@@ -7,11 +7,14 @@ import { typeFaces } from "../../paper/document.ts";
 import { laidOut } from "../../paper/documents.ts";
 import type { PaperRequest } from "../../paper/kinds.ts";
 import type { DrawnSheet } from "../../paper/marks.ts";
-import { mapOf } from "./page-map.ts";
+import { doubtsOn } from "./doubts.ts";
+import { mapsOf } from "./page-map.ts";
 import type { PieceOffer, PrintNews, PrintOrder } from "./protocol.ts";
 import { pictureOfSheet } from "./sheet-picture.ts";
 
 let engine: Engine | null = null;
+let chosenCell = "";
+let pieces: readonly PieceOffer[] = [];
 let drawn: readonly DrawnSheet[] = [];
 
 const tell = (news: PrintNews, transfer: Transferable[] = []) => self.postMessage(news, { transfer });
@@ -27,32 +30,35 @@ function offers(of: Engine, chosen: Place): PieceOffer[] {
 }
 
 async function make(request: PaperRequest): Promise<void> {
-  const laid = await laidOut(engine!, request);
+  // The chosen cell may only show a piece that stands in another cell.
+  const named = request.pieces?.map((name) =>
+    name === chosenCell ? (pieces.find(({ isChosen }) => isChosen)?.address ?? name) : name,
+  );
+  const laid = await laidOut(engine!, { ...request, ...(named && { pieces: named }) });
   if ("reason" in laid) return tell({ refusal: laid.reason });
   const { sheets, paper, says, sentences } = laid;
   tell({ laid: { sheets, paper, says, sentences } });
   const made = await laid.print((count) => tell({ drawn: count }));
   drawn = made.drawn;
   const { bytes } = made;
-  tell({ made: { sheets, paper, says, sentences: made.sentences, bytes, map: mapOf(drawn) } }, [
-    bytes.buffer,
-  ]);
+  const doubts = [...made.sentences, ...doubtsOn(drawn)];
+  tell({ made: { sheets, paper, says, sentences: doubts, bytes, maps: mapsOf(drawn) } }, [bytes.buffer]);
 }
 
-self.onmessage = async ({ data }: MessageEvent<PrintOrder>) => {
-  if ("book" in data) {
-    engine = new Engine(data.book, layDesk);
-    tell({ pieces: offers(engine, data.chosen) });
+async function hear(order: PrintOrder): Promise<void> {
+  if ("book" in order) {
+    engine = new Engine(order.book, layDesk);
+    chosenCell = engine.address(order.chosen);
+    pieces = offers(engine, order.chosen);
+    tell({ pieces });
     const { regular, bold } = await typeFaces();
     tell({ faces: { regular: regular.buffer, bold: bold.buffer } });
-  } else if ("make" in data) {
-    try {
-      await make(data.make);
-    } catch (fault) {
-      tell({ refusal: `the document could not be made: ${(fault as Error).message}` });
-    }
-  } else {
-    const sheet = drawn[data.show];
-    if (sheet) tell({ sheet: data.show, picture: pictureOfSheet(sheet) });
+  } else if ("make" in order) await make(order.make);
+  else {
+    const sheet = drawn[order.show];
+    if (sheet) tell({ sheet: order.show, picture: pictureOfSheet(sheet) });
   }
-};
+}
+
+self.onmessage = ({ data }: MessageEvent<PrintOrder>) =>
+  hear(data).catch((fault: Error) => tell({ refusal: `the document could not be made: ${fault.message}` }));

@@ -33,8 +33,8 @@ export interface LaidOut {
 /** A document that is drawn. */
 export interface MadeDocument extends LaidOut {
   readonly bytes: Uint8Array<ArrayBuffer>;
-  /** The map of a pattern over several sheets; null for other documents. */
-  readonly map: PageMap | null;
+  /** A map for each drawing that is spread over several sheets, in their order. */
+  readonly maps: readonly PageMap[];
 }
 
 export type PrintNews =

@@ -94,7 +94,7 @@ export function OpenBook(props: Opened) {
         </Guard>
       </main>
       <Guard name="The panel beside the grid" of={of} className="side">
-        <Side store={store} place={place} onPlace={go} />
+        <Side store={store} place={place} onPlace={go} onPrint={print} />
       </Guard>
       <Guard name="The list of problems" of={of} className="foot">
         <Checks store={store} onPlace={goInto} open={listing} onOpen={setListing} />

@@ -5,6 +5,7 @@ import type { Place } from "../../book/address.ts";
 import type { Store } from "../../store/store.ts";
 import { Drawing } from "../drawing/Drawing.tsx";
 import { Guard } from "../faults/Guard.tsx";
+import type { PrintFor } from "../print/choices.ts";
 import { useRevision } from "../store-hooks.ts";
 import { Working } from "../working/Working.tsx";
 import { useAlone } from "./alone.ts";
@@ -17,9 +18,10 @@ interface Props {
   readonly store: Store;
   readonly place: Place;
   readonly onPlace: (place: Place) => void;
+  readonly onPrint: (wanted: PrintFor) => void;
 }
 
-export function Side({ store, place, onPlace }: Props) {
+export function Side({ store, place, onPlace, onPrint }: Props) {
   const [held, setHeld] = useState("");
   const last = useRef<Place | null>(null);
   const [room, setRoom] = useState<Room | null>(null);
@@ -35,9 +37,22 @@ export function Side({ store, place, onPlace }: Props) {
     >
       <Divider />
       <Part name="Drawing" of={of} open room={room} onRoom={setRoom}>
-        <Drawing {...common} held={held} onHold={setHeld} last={last} />
+        <Drawing
+          {...common}
+          held={held}
+          onHold={setHeld}
+          last={last}
+          onPrint={(what, at) => onPrint({ what, place: at })}
+        />
       </Part>
-      <Part name="Working" of={of} open room={room} onRoom={setRoom}>
+      <Part
+        name="Working"
+        of={of}
+        open
+        room={room}
+        onRoom={setRoom}
+        onPrint={() => onPrint({ what: "working" })}
+      >
         <Working {...common} />
       </Part>
       <Part name="What if" of={of} room={room} onRoom={setRoom}>
@@ -64,10 +79,12 @@ interface PartProps {
   readonly open?: boolean;
   readonly room: Room | null;
   readonly onRoom: (room: Room | null) => void;
+  /** Prints what the part shows. */
+  readonly onPrint?: () => void;
   readonly children: ReactNode;
 }
 
-function Part({ name, of, open = false, room, onRoom, children }: PartProps) {
+function Part({ name, of, open = false, room, onRoom, onPrint, children }: PartProps) {
   const [shown, setShown] = useState(open);
   const frame = useRef<HTMLElement>(null);
   const own = room?.part === name && shown ? room.all : null;
@@ -97,6 +114,11 @@ function Part({ name, of, open = false, room, onRoom, children }: PartProps) {
             {name}
           </button>
         </h2>
+        {shown && onPrint && (
+          <button type="button" className="quiet" onClick={onPrint}>
+            Print<span className="unseen"> this {name.toLowerCase()}</span>
+          </button>
+        )}
         {shown &&
           (["side", "window"] as const).map((all) => (
             <button

@@ -1,0 +1,68 @@
+import { expect, test } from "vitest";
+import { PrintClient, type PrintWorker } from "../../../../src/app/print/client.ts";
+import type { PrintNews, PrintOrder } from "../../../../src/app/print/protocol.ts";
+import { blankBook } from "../../../../src/book/shape.ts";
+
+class StandIn implements PrintWorker {
+  readonly orders: PrintOrder[] = [];
+  isEnded = false;
+  onmessage: PrintWorker["onmessage"] = null;
+  onerror: PrintWorker["onerror"] = null;
+  postMessage(order: PrintOrder): void {
+    this.orders.push(order);
+  }
+  terminate(): void {
+    this.isEnded = true;
+  }
+}
+
+const day = new Date(2026, 4, 20);
+const request = { what: "pattern", paper: "a4", day } as const;
+
+function begun() {
+  const workers: StandIn[] = [];
+  const heard: PrintNews[] = [];
+  const make = () => {
+    workers.push(new StandIn());
+    return workers.at(-1)!;
+  };
+  const place = { page: 0, row: 0, column: 0 };
+  const book = blankBook("Withy Green", "in", "1/8");
+  const client = new PrintClient(book, place, (news) => heard.push(news), make);
+  return { client, workers, heard };
+}
+
+test("a newer request gives up what is being made for the older one, and only that", () => {
+  const { client, workers, heard } = begun();
+  client.request(request);
+  client.request({ ...request, paper: "a3" });
+  expect(workers.map(({ isEnded }) => isEnded)).toEqual([true, false]);
+  expect(workers[0]!.onmessage).toBeNull();
+  workers[1]!.onmessage!({ data: { refusal: "the book has no pattern pieces" } });
+  expect(heard).toEqual([{ refusal: "the book has no pattern pieces" }]);
+  // The same worker goes on with the book that it has.
+  client.request({ ...request, paper: "letter" });
+  expect(workers).toHaveLength(2);
+  expect(workers[1]!.orders.map((order) => Object.keys(order)[0])).toEqual(["book", "make", "make"]);
+});
+
+test("a worker that fails says so in one sentence, and the next request begins another", () => {
+  const { client, workers, heard } = begun();
+  client.request(request);
+  workers[0]!.onerror!({ message: "out of memory." });
+  expect(heard).toEqual([
+    { refusal: "the document could not be made: out of memory; close this and try once more" },
+  ]);
+  client.request(request);
+  expect(workers).toHaveLength(2);
+});
+
+test("no sheet is asked for while another document is being made", () => {
+  const { client, workers } = begun();
+  client.request(request);
+  client.show(0);
+  expect(workers[0]!.orders).toHaveLength(2);
+  workers[0]!.onmessage!({ data: { refusal: "" } });
+  client.show(0);
+  expect(workers[0]!.orders.at(-1)).toEqual({ show: 0 });
+});

@@ -1,4 +1,5 @@
 import { define } from "../define.ts";
+import { openStrip } from "../drafting/edge-strips.ts";
 import { drawRow } from "../drawing/row-along-edge.ts";
 import { marksText } from "../marks-text.ts";
 
@@ -35,6 +36,7 @@ export const MARKS = define({
     const found = places.filter((place) => place !== null);
     return found.length === 0 ? [] : drawRow(Math.max(...found, 1), found, "marks");
   },
+  strip: ({ places }) => openStrip(places.filter((place) => place !== null).toSorted((a, b) => a - b)),
   examples: [
     {
       given: { places: [6, 1, null, 3.5] },

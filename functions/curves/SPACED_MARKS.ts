@@ -1,4 +1,5 @@
 import { define } from "../define.ts";
+import { openStrip } from "../drafting/edge-strips.ts";
 import { drawRow } from "../drawing/row-along-edge.ts";
 import { marksText } from "../marks-text.ts";
 
@@ -26,6 +27,7 @@ export const SPACED_MARKS = define({
   draw({ count, first, spacing }, { last = 0 }) {
     return count === 0 ? [] : drawRow(Math.max(last, 1), places(count, first, spacing), "marks");
   },
+  strip: ({ count, first, spacing }) => openStrip(places(count, first, spacing)),
   examples: [
     {
       given: { count: 3, first: 1.5, spacing: 2 },

@@ -1,4 +1,5 @@
 import { define } from "../define.ts";
+import { rowStrip } from "../drafting/edge-strips.ts";
 import { drawPattern } from "../drawing/piece-drawing.ts";
 import { normal } from "../geometry/offset.ts";
 import { line, type Point } from "../geometry/strokes.ts";
@@ -85,6 +86,13 @@ export const WITH_MARKS = define({
     return { ...piece, marks: [...piece.marks, ...made] };
   },
   draw: (_, __, marked) => (typeof marked === "object" ? drawPattern(marked) : []),
+  strip: ({ marks, from }, { edge_length = 0 }) =>
+    rowStrip(
+      edge_length,
+      marks
+        .flatMap((place) => (place === null ? [] : [from === "end" ? edge_length - place : place]))
+        .toSorted((a, b) => a - b),
+    ),
   examples: [
     {
       given: {

@@ -1,4 +1,5 @@
 import { define } from "../define.ts";
+import { rowStrip } from "../drafting/edge-strips.ts";
 import { ROW_ENDS } from "../drafting/even-row.ts";
 import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
 
@@ -36,14 +37,11 @@ export const BUTTON_MARK = define({
       ...(mark === undefined ? {} : { chosen: mark, chosenShows: "mark" }),
     });
   },
-  strip: ({ edge, count, top }, { spacing = 0 }) => ({
-    length: edge,
-    marks: Array.from({ length: count }, (_, i) => ({
-      at: top + i * spacing,
-      role: "notch",
-      says: `${i + 1}`,
-    })),
-  }),
+  strip: ({ edge, count, top }, { spacing = 0 }) =>
+    rowStrip(
+      edge,
+      Array.from({ length: count }, (_, i) => top + i * spacing),
+    ),
   examples: [
     {
       given: { number: 3, edge: 20, count: 5, top: 0.5, bottom: 3.5 },

@@ -1,4 +1,5 @@
 import { define } from "../define.ts";
+import { rowStrip } from "../drafting/edge-strips.ts";
 import { ROW_ENDS } from "../drafting/even-row.ts";
 import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
 import { marksText } from "../marks-text.ts";
@@ -27,6 +28,7 @@ export const BUTTON_MARKS = define({
   },
   draw: ({ edge, count, top }, { spacing = 0 }) =>
     drawRow(edge, places(count, top, spacing), "buttons", { gapShows: "spacing" }),
+  strip: ({ edge, count, top }, { spacing = 0 }) => rowStrip(edge, places(count, top, spacing)),
   examples: [
     {
       given: { edge: 20, count: 5, top: 0.5, bottom: 3.5 },

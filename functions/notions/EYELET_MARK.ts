@@ -1,5 +1,6 @@
 import { CORDS, LACING } from "../cautions.ts";
 import { define } from "../define.ts";
+import { rowStrip } from "../drafting/edge-strips.ts";
 import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
 import { Refusal } from "../refusal.ts";
 
@@ -62,14 +63,14 @@ export const EYELET_MARK = define({
       ...(mark === undefined ? {} : { chosen: mark, chosenShows: "mark" }),
     });
   },
-  strip: ({ edge, count, stagger }, { end = 0, spacing = 0 }) => ({
-    length: edge,
-    marks: Array.from({ length: count }, (_, i) => ({
-      at: end + (i + (stagger === "lower" ? 0.5 : 0)) * spacing,
-      role: "notch",
-      says: `eyelet ${i + 1}`,
-    })),
-  }),
+  strip({ edge, count, stagger }, { end = 0, spacing = 0 }) {
+    const lower = stagger === "lower" ? 0.5 : 0;
+    return rowStrip(
+      edge,
+      Array.from({ length: count }, (_, i) => end + (i + lower) * spacing),
+      "eyelet",
+    );
+  },
   examples: [
     { given: { number: 3, edge: 13, count: 13 }, gives: 2.5, because: "half an inch in, then an inch each" },
     {

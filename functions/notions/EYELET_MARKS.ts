@@ -1,5 +1,6 @@
 import { CORDS, LACING } from "../cautions.ts";
 import { define } from "../define.ts";
+import { rowStrip } from "../drafting/edge-strips.ts";
 import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
 import { marksText } from "../marks-text.ts";
 
@@ -45,6 +46,8 @@ export const EYELET_MARKS = define({
   },
   draw: ({ edge, count, stagger }, { end = 0, spacing = 0 }) =>
     drawRow(edge, places(count, end, spacing, stagger), "eyelets", { gapShows: "spacing" }),
+  strip: ({ edge, count, stagger }, { end = 0, spacing = 0 }) =>
+    rowStrip(edge, places(count, end, spacing, stagger), "eyelet"),
   examples: [
     {
       given: { edge: 4, count: 4 },

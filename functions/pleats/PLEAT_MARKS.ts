@@ -2,6 +2,7 @@ import { define } from "../define.ts";
 import {
   BOX_WIDTH,
   checkBoxWidth,
+  creaseStrip,
   drawCreases,
   evenCreases,
   HIDDEN_LAYERS_RULE,
@@ -44,6 +45,8 @@ export const PLEAT_MARKS = define({
   },
   draw: ({ finished, count, depth, style, box_width }, { flat = 0 }) =>
     count > 60 ? [] : drawCreases(flat, evenCreases(style, finished, count, depth, box_width), "flat"),
+  strip: ({ finished, count, depth, style, box_width }, { flat = 0 }) =>
+    creaseStrip(style, flat, evenCreases(style, finished, count, depth, box_width)),
   examples: [
     {
       given: { finished: 12, count: 3, depth: 1, which: "fold" },

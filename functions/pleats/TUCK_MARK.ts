@@ -1,4 +1,5 @@
 import { define } from "../define.ts";
+import { tuckStrip } from "../drafting/edge-strips.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 
 const PARTS = { first: 0, crease: 1, second: 2 } as const;
@@ -76,18 +77,7 @@ export const TUCK_MARK = define({
     if (mark > 0) shapes.push(dimension([0, -deep / 5], [mark, -deep / 5], { shows: "mark" }));
     return shapes;
   },
-  strip: ({ number, width, start }, { flat_repeat = 0 }) => ({
-    length: start + number * flat_repeat,
-    marks: Array.from({ length: number }, (_, i) => {
-      const first = start + i * flat_repeat;
-      return [
-        { at: first, role: "stitch" as const, says: `tuck ${i + 1} stitching` },
-        { at: first + width, role: "fold" as const, says: `tuck ${i + 1} crease` },
-        { at: first + 2 * width, role: "stitch" as const, says: `tuck ${i + 1} stitching` },
-      ];
-    }).flat(),
-    goesOn: true,
-  }),
+  strip: ({ number, width, start }, { flat_repeat = 0 }) => tuckStrip(number, start, flat_repeat, width),
   examples: [
     {
       given: { number: 2, width: 0.375, space: 0.375 },

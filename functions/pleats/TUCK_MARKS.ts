@@ -1,4 +1,5 @@
 import { define } from "../define.ts";
+import { tuckStrip } from "../drafting/edge-strips.ts";
 import { drawRow } from "../drawing/row-along-edge.ts";
 import { marksText } from "../marks-text.ts";
 
@@ -57,6 +58,7 @@ export const TUCK_MARKS = define({
     const found = places(count, start, flat_repeat, width, which);
     return drawRow(Math.max(start + count * flat_repeat, 1), found, "tucks");
   },
+  strip: ({ count, width, start }, { flat_repeat = 0 }) => tuckStrip(count, start, flat_repeat, width),
   examples: [
     {
       given: { count: 3, width: 0.375, space: 0.375 },

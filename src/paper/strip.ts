@@ -56,7 +56,15 @@ export function stripsOf(engine: Engine, places: readonly Place[]): FoundStrip[]
       }
     }
   }
-  return [...found.values()];
+  const strips = [...found.values()];
+  // A list of places needs no strip of its own where a function puts the same places on an edge.
+  const isOn = (place: number, { strip }: FoundStrip) =>
+    !strip.goesOn && strip.marks.some(({ at }) => Math.abs(at - place) <= 1e-9 * strip.length);
+  return strips.filter(
+    (one) =>
+      !one.strip.goesOn ||
+      !strips.some((other) => other !== one && one.strip.marks.every(({ at }) => isOn(at, other))),
+  );
 }
 
 const edgeKey = (declaration: Declaration, args: readonly Argument[]): string =>

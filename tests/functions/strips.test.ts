@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { catalogue } from "../../functions/catalogue.ts";
+import { readMarks } from "../../functions/marks-text.ts";
 import { run, stripOf } from "../../functions/run.ts";
 
 const withStrip = [...catalogue.values()].filter(({ strip }) => strip);
@@ -18,6 +19,8 @@ describe.each(withStrip.map((one) => [one.name, one] as const))("the strip of %s
         expect(at).toBeLessThanOrEqual(strip.length + 1e-9);
       }
       const answer = run(declaration, args, setting);
+      const listed = declaration.returns === "text" ? readMarks(String(answer), "marks", setting) : [];
+      for (const place of listed) expect(places.some((at) => Math.abs(at - place) < 1e-9)).toBe(true);
       if (declaration.returns === "length" && typeof answer === "number")
         expect(places.some((at) => Math.abs(at - answer) < 1e-9)).toBe(true);
     },

@@ -1,0 +1,28 @@
+/** Strips of paper by which a row of places is marked along an edge. */
+import type { EdgeStrip, StripMark } from "../define.ts";
+
+/** A row of points; `says` is what stands at each, such as "eyelet", and may be left out. */
+export const rowStrip = (edge: number, places: readonly number[], says = ""): EdgeStrip => ({
+  length: edge,
+  marks: places.map((at, i): StripMark => ({ at, role: "notch", says: `${says} ${i + 1}`.trim() })),
+});
+
+/** Places of which the edge is not known: the strip ends at the last. */
+export const openStrip = (places: readonly number[]): EdgeStrip => ({
+  ...rowStrip(Math.max(0, ...places), places),
+  goesOn: true,
+});
+
+/** The stitching lines and the crease of each tuck; `each` is from tuck to tuck on the flat cloth. */
+export const tuckStrip = (count: number, start: number, each: number, width: number): EdgeStrip => ({
+  length: start + count * each,
+  marks: Array.from({ length: count }, (_, i): StripMark[] => {
+    const first = start + i * each;
+    return [
+      { at: first, role: "stitch", says: `tuck ${i + 1} stitching` },
+      { at: first + width, role: "fold", says: `tuck ${i + 1} crease` },
+      { at: first + 2 * width, role: "stitch", says: `tuck ${i + 1} stitching` },
+    ];
+  }).flat(),
+  goesOn: true,
+});

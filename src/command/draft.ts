@@ -47,6 +47,10 @@ export const draft: Verb = {
           ? `no piece of ${fileName(path)} can be drawn: ${lost[0].title}: ${lost[0].sentence}`
           : `${fileName(path)} has no pattern pieces: a cell with =RECTANGLE(10; 20) or another function that makes a piece is one`,
       );
+    const toCheck = [
+      ...lost.map(({ title, sentence }) => `${title} is not drawn: ${sentence}`),
+      ...found.flatMap(({ title, remarks }) => remarks.map((sentence) => `${title}: ${sentence}`)),
+    ];
     const { book } = engine;
     const files = fileNames(
       found.map(({ name, title, address }) =>
@@ -85,7 +89,12 @@ export const draft: Verb = {
           {
             files: written.map(({ one: _, ...file }) => file),
             ...(values.worn ? { worn, notWorn: perhaps } : {}),
-            check: lost.map((cell) => ({ ...cell })),
+            check: [
+              ...lost.map(({ address, title, sentence }) => ({ address, title, sentence })),
+              ...found.flatMap(({ address, title, remarks }) =>
+                remarks.map((sentence) => ({ address, title, sentence })),
+              ),
+            ],
           },
           null,
           2,
@@ -99,9 +108,9 @@ export const draft: Verb = {
       for (const { file, garment, says } of worn) io.out(`${file}  ${garment} as worn: ${says}`);
       for (const title of perhaps)
         io.out(`${title} is not drawn as worn: nothing in the book says that it goes round the waist`);
-      for (const { title, sentence } of lost) io.out(`check: ${title} is not drawn: ${sentence}`);
+      for (const sentence of toCheck) io.out(`check: ${sentence}`);
     }
-    return lost.length > 0 ? 1 : 0;
+    return toCheck.length > 0 ? 1 : 0;
   },
 };
 

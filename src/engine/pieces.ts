@@ -7,6 +7,7 @@ import type { Place } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import { drawnAt } from "./drawn.ts";
 import type { Engine } from "./engine.ts";
+import { estimateText } from "./estimates.ts";
 import { pieceNotes } from "./piece-notes.ts";
 import type { CellView } from "./view.ts";
 
@@ -19,6 +20,8 @@ export interface FoundPiece {
   readonly piece: Piece;
   /** What stands on the piece for whoever cuts it, its title first. */
   readonly notes: readonly string[];
+  /** What should be checked before it is cut, in sentences: something unusual, or an estimate that it rests on. */
+  readonly remarks: readonly string[];
   /** The outline, and what the page draws on it; no dimensions. */
   readonly shapes: readonly Shape[];
 }
@@ -46,13 +49,17 @@ export function piecesOf(engine: Engine): { readonly found: FoundPiece[]; readon
         lost.push({ place, address, title, sentence: problem.sentence });
       continue;
     }
-    if (typeof value !== "string" || value.trim() === "" || problem) continue;
+    if (problem?.is === "pending" && kind === "piece")
+      lost.push({ place, address, title, sentence: problem.sentence });
+    if (typeof value !== "string" || value.trim() === "") continue;
     if (kind !== "piece" && !/^\s*M[\s\d.-]/.test(value)) continue;
     if (name === undefined && seen.has(value)) continue;
     try {
       const piece = readPiece(value);
       const notes = pieceNotes(engine, place, title);
-      found.push({ place, address, name, title, piece, notes, shapes: onPaper(engine, place, piece) });
+      const remarks = [problem?.sentence ?? "", estimateText(engine, place)].filter(Boolean);
+      const shapes = onPaper(engine, place, piece);
+      found.push({ place, address, name, title, piece, notes, remarks, shapes });
       seen.add(value);
     } catch (reason) {
       if (kind === "piece") lost.push({ place, address, title, sentence: (reason as Error).message });

@@ -4,9 +4,10 @@ import { flattenPiece } from "../../functions/pieces/piece.ts";
 import { ROLE_WORDS } from "../engine/roles.ts";
 import { LINES } from "../engine/true-scale-sheet.ts";
 import type { PdfDocument, Sheet } from "./document.ts";
-import { isoDay } from "./flow.ts";
+import { fitted, isoDay } from "./flow.ts";
 import { MARGIN, OVERLAP, type Paper } from "./paper.ts";
 import { HEAD, type PatternSheet } from "./pattern-sheet.ts";
+import { hasAllowances } from "./pattern-words.ts";
 import { tiledSheets, tileFoot } from "./tiled.ts";
 import { tileAt } from "./tiles.ts";
 
@@ -74,30 +75,32 @@ function headLines(sheet: PatternSheet, { paper, heading, sheets }: About): stri
           "lay it on the dashed lines of its neighbours, cross on cross.",
         ]
       : []),
-    ...(sheet.leftOut.length > 0 ? [`Words without room: ${sheet.leftOut.join("; ")}`] : []),
   ];
 }
 
 /** The title, what is to be known, and the lines by name; gives the y beneath them. */
 function words(doc: PdfDocument, sheet: PatternSheet, about: About, { left, right, low }: Bounds): number {
   const within = right - left;
-  doc.text(about.heading.title, left, low + 6, { size: 6, bold: true, within });
+  doc.text(fitted(doc, about.heading.title, 6, within, true), left, low + 6, { size: 6, bold: true });
   let y = low + 12;
   for (const line of headLines(sheet, about)) {
-    doc.text(line, left, y, { size: 3.6, within });
+    doc.text(fitted(doc, line, 3.6, within), left, y, { size: 3.6 });
     y += 5;
   }
   return y;
 }
 
-function legend(doc: PdfDocument, { roles }: PatternSheet, left: number, top: number): number {
-  for (const [i, role] of roles.entries()) {
-    const [width, ...dashes] = LINES[role];
+function legend(doc: PdfDocument, { roles, pieces }: PatternSheet, left: number, top: number): number {
+  const lines = roles.map((role) => ({ line: LINES[role], says: ROLE_WORDS[role] as string }));
+  // The outline of a piece without marked allowances is drawn as a cut line is.
+  if (pieces.some(({ piece }) => !hasAllowances(piece))) lines.push({ line: LINES.cut, says: "outline" });
+  for (const [i, { line, says }] of lines.entries()) {
+    const [width, ...dashes] = line;
     const y = top + 3 + i * 5;
     doc.line(left, y, left + 14, y, width, dashes);
-    doc.text(ROLE_WORDS[role], left + 17, y + 1.2, { size: 3.4 });
+    doc.text(says, left + 17, y + 1.2, { size: 3.4 });
   }
-  return top + 3 + roles.length * 5;
+  return top + 3 + lines.length * 5;
 }
 
 /** The sheet before the others, for paper that is too small to hold this beside the pattern. */

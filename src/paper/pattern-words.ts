@@ -20,13 +20,14 @@ const plainLine = (text: string): string => {
 };
 
 /** Whether the outline has a sewing line within it. */
-const hasAllowances = ({ marks }: Piece): boolean => marks.some(({ role }) => role === "seam");
+export const hasAllowances = ({ marks }: Piece): boolean => marks.some(({ role }) => role === "seam");
 
 /** What is written on a piece; what it does not tell is said, because allowances and numbers are easily taken for granted. */
-function notesOf({ of: { notes, piece } }: Scaled): string {
+function notesOf({ of: { notes, piece, remarks } }: Scaled): string {
   return [
     ...notes.map(plainLine),
     ...(notes.some((line) => /^cut \S/.test(line)) ? [] : ["not on a cut list"]),
+    ...(remarks.length > 0 ? ["▲ check before cutting"] : []),
     ...(hasAllowances(piece) ? [] : ["no allowances are marked"]),
   ].join("\n");
 }

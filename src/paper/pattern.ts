@@ -3,7 +3,9 @@ import { nearestWord } from "../../functions/nearest-word.ts";
 import type { Place } from "../book/address.ts";
 import type { Engine } from "../engine/engine.ts";
 import { type FoundPiece, piecesOf } from "../engine/pieces.ts";
+import type { Sheet } from "./document.ts";
 import type { Asked, Built } from "./documents.ts";
+import { Flow } from "./flow.ts";
 import type { NotPrinted } from "./kinds.ts";
 import { SCALES } from "./paper.ts";
 import { patternSheet } from "./pattern-sheet.ts";
@@ -66,13 +68,30 @@ export function patternDocument(engine: Engine, asked: Asked): Built | NotPrinte
   const wanted = wantedPieces(engine, asked);
   if ("reason" in wanted) return wanted;
   const { found, lost } = wanted;
+  const remarks = found.flatMap((one) => one.remarks.map((sentence) => `${one.title}: ${sentence}`));
   const sheet = patternSheet(engine.book, found, manner.paper, scale, letters);
   if ("reason" in sheet) return sheet;
   const says = found.length === 1 ? found[0]!.title : `${found.length} pieces`;
   const heading = { title: manner.title, what: says, scale: name, day: manner.day };
+  const sentences = [
+    ...lost,
+    ...remarks,
+    ...sheet.leftOut.map((text) => `"${text}" found no room on the sheet`),
+  ];
   return {
-    sheets: patternSheets(sheet, manner.paper, heading),
+    sheets: [...toCheck(asked, sentences), ...patternSheets(sheet, manner.paper, heading)],
     says,
-    sentences: [...lost, ...sheet.leftOut.map((text) => `"${text}" found no room on the sheet`)],
+    sentences,
   };
+}
+
+/** A sheet before the others that says what should be checked; none where nothing should. */
+function toCheck({ letters, manner }: Asked, sentences: readonly string[]): Sheet[] {
+  if (sentences.length === 0) return [];
+  const flow = new Flow(letters, manner, "Pattern: check before you cut");
+  for (const sentence of sentences) {
+    flow.say(`▲ ${sentence}`);
+    flow.space(0.4);
+  }
+  return flow.sheets();
 }

@@ -7,7 +7,7 @@ import { Engine } from "../../../src/engine/engine.ts";
 import { type FoundPiece, piecesOf } from "../../../src/engine/pieces.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 import { newDocument } from "../../../src/paper/document.ts";
-import { laidOut } from "../../../src/paper/documents.ts";
+import { laidOut, printed } from "../../../src/paper/documents.ts";
 import { readPaper } from "../../../src/paper/paper.ts";
 import { type PatternSheet, patternSheet } from "../../../src/paper/pattern-sheet.ts";
 import { patternSheets } from "../../../src/paper/pattern-sheets.ts";
@@ -262,4 +262,32 @@ test.each([
     });
   });
   expect(pages[0]!.text).toContain(`A model: ${name} of full size.`);
+});
+
+test("a piece with something unusual, or that rests on an estimate, is printed and says so on the piece and before it", async () => {
+  const book = bookOf({
+    waist: "27",
+    worn: "=GIRTH_OVER(waist; 1/4)",
+    apron: "=FLARED_PANEL(30; 20; 12)",
+    belt: "=RECTANGLE(2; worn)",
+  });
+  const sure = await run(book, "print", "book.json", "--out", "p.pdf", "--scale", "1/4");
+  expect(sure.out).toContain("2 pieces");
+  expect(sure.out).toMatch(/check: apron: FLARED_PANEL: the top 30 in is above the hem 20 in/);
+  expect(sure.out).toMatch(/check: belt: rests on an estimate: worn \(Draft!B2\)/);
+  expect(sure.status).toBe(1);
+  const drafted = await run(book, "draft", "book.json", "--out", "pieces");
+  expect(Object.keys(drafted.files)).toEqual(["pieces/apron.svg", "pieces/belt.svg"]);
+  expect(drafted.out).toContain("check: apron: FLARED_PANEL");
+  const done = await printed(new Engine(book, layDesk), {
+    what: "pattern",
+    paper: "a4",
+    scale: "1/4",
+    day: new Date(),
+  });
+  if ("reason" in done) throw new Error(done.reason);
+  const [before, , tile] = await readPdf(done.bytes);
+  expect(before!.text).toContain("check before you cut");
+  expect(before!.text).toContain("rests on an estimate");
+  expect(tile!.text.match(/▲ check before cutting/g)).toHaveLength(2);
 });

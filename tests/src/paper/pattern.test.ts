@@ -89,7 +89,8 @@ function gluedEdges({ sheet, pages }: Made): number[][] {
       low[1] + step[1] + (isLast[1] ? OVERLAP : 0),
     ];
     for (const { runs, width } of page.paths) {
-      if (Math.abs(width - CUT) > 1e-3) continue;
+      // The legend has a straight line of this width.
+      if (Math.abs(width - CUT) > 1e-3 || runs[0]!.length < 3) continue;
       const points = runs[0]!.map(([x, y]): Point => [x - MARGIN + low[0], y - MARGIN + low[1]]);
       const near = (a: Point, b: Point) => Math.hypot(a[0] - b[0], a[1] - b[1]) < 0.02;
       const which = sheet.pieces.findIndex(({ piece }) => near(piece.edges[0]![0]!.from, points[0]!));

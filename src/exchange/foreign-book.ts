@@ -61,6 +61,4 @@ export interface ForeignBook {
   readonly macros: boolean;
   /** Whether it refers to other files. */
   readonly elsewhere: boolean;
-  /** The version of Ellwand that wrote it; null for a file of another program. */
-  readonly own: string | null;
 }

@@ -2,8 +2,8 @@
 import type { Unit } from "../../functions/units.ts";
 import { cellAddress } from "../book/address.ts";
 import { type CellSettings, type Column, type ColumnKind, LONGEST, WIDTHS } from "../book/shape.ts";
-import type { ForeignBook, ForeignSheet, Rectangle } from "./foreign-book.ts";
-import { bookFormula, type Places } from "./foreign-formula.ts";
+import type { ForeignBook, ForeignChoices, ForeignSheet, Rectangle } from "./foreign-book.ts";
+import { bookFormula, foreignParts, type Places } from "./foreign-formula.ts";
 import { headingUnit, headingWithout } from "./heading-unit.ts";
 import type { Planned } from "./sheet-plan.ts";
 import type { Told } from "./telling.ts";
@@ -18,6 +18,7 @@ export function columnOf(
   headings: boolean,
   given: ColumnKind | undefined,
   unit: Unit,
+  marked?: readonly [heading: string, kind: ColumnKind],
 ): Column {
   const whole = headings ? String(sheet.rows[0]?.[index]?.value ?? "").trim() : "";
   const named = headingUnit(whole);
@@ -25,7 +26,7 @@ export function columnOf(
   const width = sheet.widths.get(index) ?? widthOf(body, index, heading);
   return {
     heading,
-    kind: given ?? kindOf(body, index, named === unit),
+    kind: given ?? (marked?.[0] === heading ? marked[1] : undefined) ?? kindOf(body, index, named === unit),
     width: Math.min(WIDTHS[1], Math.max(WIDTHS[0], width)),
   };
 }
@@ -76,8 +77,7 @@ export function landedChoices(
   const cells: Record<string, CellSettings> = {};
   const shift = headings ? 1 : 0;
   for (const { where, list } of sheet.choices) {
-    const written =
-      "formula" in list ? bookFormula(list.formula, file.signs, places) : { text: list.join("; ") };
+    const written = choicesText(file, list, places);
     const address = `${cellAddress(where.top, where.left)}:${cellAddress(where.bottom, where.right)}`;
     if (
       "why" in written ||
@@ -103,3 +103,30 @@ export function landedChoices(
   }
   return { columns, cells };
 }
+
+/** Choices as a book writes them; the words themselves where they stand on a sheet that is left out. */
+function choicesText(
+  file: ForeignBook,
+  list: ForeignChoices["list"],
+  places: Places,
+): { readonly text: string } | { readonly why: string } {
+  if (!("formula" in list)) return { text: list.join("; ") };
+  const written = bookFormula(list.formula, file.signs, places);
+  if ("text" in written) return written;
+  const [part, ...rest] = foreignParts(list.formula, file.signs);
+  if (part?.is !== "reference" || rest.length > 0 || part.sheet === null) return written;
+  const sheet = file.sheets.find(({ title }) => title === part.sheet);
+  const { from, to = from } = part;
+  if (!sheet || from.column !== to?.column || from.column === null) return written;
+  const words = sheet.rows
+    .slice(from.row ?? 0, (to.row ?? MOST_WORDS) + 1)
+    .slice(0, MOST_WORDS)
+    .map((row) => String(row[from.column!]?.value ?? "").trim())
+    .filter((word) => word !== "");
+  return words.length === 0 || words.some((word) => word.includes(";"))
+    ? written
+    : { text: words.join("; ") };
+}
+
+/** The most words that are read from cells. */
+const MOST_WORDS = 500;

@@ -69,7 +69,7 @@ function area(
     sheet === null ? from : planned.find((one) => one.sheet.title.toLowerCase() === sheet.toLowerCase());
   if (!home) return { why: "it uses a sheet that the file does not have" };
   if (home.page === null) return { why: `it uses the sheet ${home.title}, which is left out` };
-  const page = home === from && sheet === null ? "" : `${pageReference(home.title)}!`;
+  const page = home === from ? "" : `${pageReference(home.title)}!`;
   const shift = home.headings ? 1 : 0;
   if (last === null) {
     if (first.row !== null && first.row < shift) return { why: "it uses a heading" };

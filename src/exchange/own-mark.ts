@@ -1,11 +1,11 @@
-/** What a spreadsheet that Ellwand wrote says of the book it came from, in a property of the file. */
+/** What a spreadsheet that Ellwand wrote says of the book it came from, in a cell of its sheet of workings. */
 import * as v from "valibot";
 import { TAPE_MARKS } from "../../functions/fractions.ts";
 import { UNITS } from "../../functions/units.ts";
 import { type Book, COLUMN_KINDS, STAGES } from "../book/shape.ts";
 
-/** The name of the property. */
-export const OWN_PROPERTY = "Ellwand";
+/** How the text of that cell begins. */
+const BEGINS = "Ellwand ";
 
 const shape = v.object({
   version: v.literal(1),
@@ -24,7 +24,7 @@ const shape = v.object({
 export type OwnMark = v.InferOutput<typeof shape>;
 
 export const ownMark = ({ unit, mark, pages }: Book): string =>
-  JSON.stringify({
+  `${BEGINS}${JSON.stringify({
     version: 1,
     unit,
     mark,
@@ -33,12 +33,13 @@ export const ownMark = ({ unit, mark, pages }: Book): string =>
       stage,
       columns: columns.map(({ heading, kind }) => [heading, kind]),
     })),
-  } satisfies OwnMark);
+  } satisfies OwnMark)}`;
 
 /** The mark as it was written, or null for anything else. */
 export function readOwnMark(text: string): OwnMark | null {
+  if (!text.startsWith(BEGINS)) return null;
   try {
-    const read = v.safeParse(shape, JSON.parse(text));
+    const read = v.safeParse(shape, JSON.parse(text.slice(BEGINS.length)));
     return read.success ? read.output : null;
   } catch {
     return null;

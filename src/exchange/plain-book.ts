@@ -7,7 +7,7 @@
 import { HyperFormula } from "hyperformula";
 import type { Cell, Kind } from "../../functions/define.ts";
 import { BOOK_UNITS } from "../../functions/units.ts";
-import { cellAddress, columnNumber, type Place, placeKey } from "../book/address.ts";
+import { cellAddress, columnNumber, fullAddress, type Place, placeKey } from "../book/address.ts";
 import { formulaTree, isFormula } from "../book/formula.ts";
 import { hiddenRows } from "../book/hidden-rows.ts";
 import { everyName } from "../book/names.ts";
@@ -22,6 +22,7 @@ import { dayText, show } from "../engine/show.ts";
 import { near } from "./agreement.ts";
 import type { Rectangle } from "./foreign-book.ts";
 import { FIRST_WORKING, HEADING_LINES, LiveFormulas, NotPlain } from "./live-formula.ts";
+import { ownMark } from "./own-mark.ts";
 
 /** A cell of a sheet: a formula without "=" in the signs of ISO/IEC 29500, and its value; or a value alone. */
 export interface PlainCell {
@@ -58,6 +59,9 @@ export interface PlainBook {
 
 /** The longest text of a cell of other programs. */
 export const LONGEST_TEXT = 32_767;
+
+/** The column of the workings where the formulas stand as they were typed, each after its cell. */
+export const ORIGINALS = 5;
 
 /** A cell before its format and notes are known. */
 interface Written {
@@ -149,7 +153,7 @@ function choicesOf(engine: Engine, index: number, live: LiveFormulas): PlainShee
   return [...columns, ...cells];
 }
 
-/** The workings' title lines, then a line for each argument and step. */
+/** The workings' title lines, then a line for each argument and step; beside them, what was typed in Ellwand. */
 function workingsSheet(
   live: LiveFormulas,
   values: readonly Cell[],
@@ -162,14 +166,31 @@ function workingsSheet(
     line(
       "The rules are those for the figures of the day of saving: after a change of kind or style, work the book again in Ellwand.",
     ),
-    ...Array.from({ length: FIRST_WORKING - 3 }, () => []),
-    line("Cell", "Call", "Figure", "Value", "How"),
+    line(ownMark(book).slice(0, LONGEST_TEXT)),
+    line("Cell", "Call", "Figure", "Value", "How", "Formula of", "As typed in Ellwand"),
   ];
   live.lines.forEach(({ where, call, name, content, formula, how }, i) => {
     const cell = formula ? { formula: String(content).slice(1), value: values[i]! } : { value: content };
     rows.push([...line(where, call, name), cell, ...line(how)]);
   });
-  return { title, widths: [112, 280, 140, 98, 420], frozen: 0, hidden: new Set(), rows, choices: [] };
+  let row = FIRST_WORKING;
+  for (const [page, { rows: typed }] of book.pages.entries())
+    for (const [r, cells] of typed.entries())
+      for (const [column, text] of cells.entries()) {
+        if (!isFormula(text) || text.length > LONGEST_TEXT) continue;
+        while (rows.length <= row) rows.push([]);
+        while (rows[row]!.length < ORIGINALS) rows[row]!.push(undefined);
+        rows[row]!.push(...line(fullAddress(book, { page, row: r, column }), text));
+        row += 1;
+      }
+  return {
+    title,
+    widths: [112, 280, 140, 98, 420, 112, 420],
+    frozen: 0,
+    hidden: new Set(),
+    rows,
+    choices: [],
+  };
 }
 
 /** The cells of every page, those formulas that give another figure elsewhere written as their values. */

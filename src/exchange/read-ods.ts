@@ -30,10 +30,9 @@ export function readOds(parts: ReadonlyMap<string, ZipPart>): ForeignBook {
   const reading = new Reading();
   parse(partText(content), reading);
   const meta = parts.get("meta.xml");
-  const about = meta ? metaOf(partText(meta)) : { title: null, own: null };
   return {
     signs: "26300",
-    ...about,
+    title: meta ? titleIn(partText(meta)) : null,
     sheets: reading.sheets,
     names: reading.names,
     macros: [...parts.keys()].some((name) => /^(?:Basic|Scripts)\/.*\/./.test(name)),
@@ -57,19 +56,14 @@ function parse(text: string, reading: Reading): void {
   parser.write(text).close();
 }
 
-function metaOf(text: string): { readonly title: string | null; readonly own: string | null } {
-  const plain = (found: RegExpExecArray | null) =>
-    found?.[1]
-      ?.replaceAll("&lt;", "<")
-      .replaceAll("&gt;", ">")
-      .replaceAll("&quot;", '"')
-      .replaceAll("&amp;", "&")
-      .trim() || null;
-  return {
-    title: plain(/<dc:title>([^<]*)</.exec(text)),
-    own: plain(/<meta:user-defined[^>]*meta:name="Ellwand"[^>]*>([^<]*)</.exec(text)),
-  };
-}
+const titleIn = (text: string): string | null =>
+  /<dc:title>([^<]*)</
+    .exec(text)?.[1]
+    ?.replaceAll("&lt;", "<")
+    .replaceAll("&gt;", ">")
+    .replaceAll("&quot;", '"')
+    .replaceAll("&amp;", "&")
+    .trim() || null;
 
 /** A cell that is being read. */
 interface OpenCell {

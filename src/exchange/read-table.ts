@@ -7,8 +7,9 @@ import type { LayDesk } from "../engine/instance.ts";
 import { agreed } from "./agreement.ts";
 import { MOST_BYTES, type Refused, tooLarge } from "./decode.ts";
 import type { ForeignBook } from "./foreign-book.ts";
+import { markOf, type Originals, restored } from "./own-file.ts";
 import { readCsv } from "./read-csv.ts";
-import { sheetsToBook } from "./sheets-to-book.ts";
+import { type Laidout, sheetsToBook } from "./sheets-to-book.ts";
 import type { TableForm, Understood } from "./table-form.ts";
 import { BadZip, zipParts } from "./zip-parts.ts";
 
@@ -79,9 +80,27 @@ function oldContainer(bytes: Uint8Array): string {
 export function understandTable(read: ReadTable, form: TableForm, receiver: Receiver): Understood | Refused {
   if ("separated" in read) return understandSeparated(read, form, receiver);
   const { sheets: file } = read;
-  const laid = sheetsToBook(file, (file.title ?? read.title).slice(0, LONGEST.title), receiver, form);
+  const title = (file.title ?? read.title).slice(0, LONGEST.title);
+  const mark = markOf(file);
+  const last = file.sheets.length - 1;
+  // A file of Ellwand's own needs its workings only where its own formulas are not sure.
+  if (mark && form.sheets?.[last]?.take !== true) {
+    const lay = (originals: Originals) => sheetsToBook(file, title, receiver, form, { mark, originals });
+    const back = restored(file, mark, lay, receiver.desk);
+    if (back) return understoodSheets(file, back.laid, receiver.desk, back.said);
+  }
+  const laid = sheetsToBook(file, title, receiver, form, mark && { mark });
   if ("refusal" in laid) return laid;
-  const { book, said } = agreed(laid.book, laid.revived, receiver.desk);
+  return understoodSheets(file, laid, receiver.desk);
+}
+
+function understoodSheets(
+  file: ForeignBook,
+  laid: Laidout,
+  desk: LayDesk,
+  more: readonly string[] = [],
+): Understood {
+  const { book, said } = agreed(laid.book, laid.revived, desk);
   return {
     what: `a spreadsheet of ISO/IEC ${file.signs}`,
     book,
@@ -89,7 +108,7 @@ export function understandTable(read: ReadTable, form: TableForm, receiver: Rece
       ...sheet,
       said: [...sheet.said, ...(said.get(sheet.page ?? -1) ?? [])],
     })),
-    said: laid.said,
+    said: [...laid.said, ...more],
   };
 }
 

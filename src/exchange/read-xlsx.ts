@@ -23,7 +23,6 @@ export async function readXlsx(bytes: Uint8Array, parts: ReadonlyMap<string, Zip
     throw new BadZip(whyUnread(reason));
   }
   const names = [...parts.keys()];
-  const own = workbook.properties?.custom?.Ellwand;
   return {
     signs: "29500",
     title: workbook.properties?.title?.trim() || null,
@@ -35,7 +34,6 @@ export async function readXlsx(bytes: Uint8Array, parts: ReadonlyMap<string, Zip
     })),
     macros: names.some((name) => /vbaProject|macrosheets\//i.test(name)),
     elsewhere: names.some((name) => /externalLinks\//i.test(name)),
-    own: own === undefined ? null : String(own),
   };
 }
 

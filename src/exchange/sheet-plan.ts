@@ -1,6 +1,7 @@
 /** Which sheets of a file become pages, under which titles, and whether their first lines are headings. */
 import { LONGEST, MOST_COLUMNS, MOST_PAGES, MOST_ROWS } from "../book/shape.ts";
 import type { ForeignBook, ForeignSheet } from "./foreign-book.ts";
+import type { OwnMark } from "./own-mark.ts";
 import type { SheetForm, TableForm } from "./table-form.ts";
 import { many } from "./telling.ts";
 
@@ -27,24 +28,32 @@ const pageTitle = (text: string): string =>
     .trim()
     .slice(0, LONGEST.pageTitle - 5) || "Sheet";
 
-export function plan({ sheets, own }: ForeignBook, form: TableForm): Planned[] {
+/** `own`: what a file of Ellwand's own says of its book; its last sheet, the workings, becomes a page only when `workings` says so. */
+export function plan(
+  { sheets }: ForeignBook,
+  form: TableForm,
+  own: OwnMark | null,
+  workings: boolean,
+): Planned[] {
   const used = new Set<string>();
   let pages = 0;
   return sheets.map((sheet, index): Planned => {
     const tall = sheet.rows.findLastIndex((row) => row.some((cell) => cell !== undefined)) + 1;
+    const marked = own?.pages[index];
     const wide = sheet.rows.reduce(
       (most, row) => Math.max(most, row.findLastIndex((cell) => cell !== undefined) + 1),
-      0,
+      marked?.columns.length ?? 0,
     );
     const own_ = form.sheets?.[index] ?? {};
-    const headings = own_.headings ?? (own !== null ? index < sheets.length - 1 : hasHeadings(sheet, wide));
+    const headings = own_.headings ?? (own ? marked !== undefined : hasHeadings(sheet, wide));
     const refused = sizeFault(tall - (headings ? 1 : 0), wide);
-    const take = own_.take ?? tall > 0;
-    let title = pageTitle(sheet.title);
+    const take = own_.take ?? (own ? marked !== undefined || workings : tall > 0);
+    const first = pageTitle(marked?.title ?? sheet.title);
+    let title = first;
     for (let i = 2; used.has(title.toLowerCase()); i += 1)
-      title = `${pageTitle(sheet.title).slice(0, LONGEST.pageTitle - 8)} ${i}`;
+      title = `${first.slice(0, LONGEST.pageTitle - 8)} ${i}`;
     used.add(title.toLowerCase());
-    const fits = take && tall > 0 && refused === null && pages < MOST_PAGES;
+    const fits = take && (tall > 0 || marked !== undefined) && refused === null && pages < MOST_PAGES;
     const page = fits ? pages : null;
     if (fits) pages += 1;
     return {

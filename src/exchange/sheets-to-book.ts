@@ -2,7 +2,7 @@
 import type { Decimal } from "../../functions/decimal.ts";
 import { DEFAULT_MARK } from "../../functions/fractions.ts";
 import type { Unit } from "../../functions/units.ts";
-import { cellAddress, columnLetters } from "../book/address.ts";
+import { cellAddress, columnLetters, placeKey } from "../book/address.ts";
 import { withHidden } from "../book/hidden-rows.ts";
 import { type Book, blankBook, LONGEST, MOST_CELLS, MOST_FROZEN, type Page } from "../book/shape.ts";
 import { understand } from "../engine/content.ts";
@@ -11,6 +11,7 @@ import { bookFormula } from "./foreign-formula.ts";
 import { unitOfHeadings, unitSaid } from "./heading-unit.ts";
 import { columnOf, landedChoices } from "./landed-columns.ts";
 import { type LandedNames, landedNames, placesOf } from "./landed-references.ts";
+import type { OwnMark } from "./own-mark.ts";
 import { headingsOf, type Planned, plan } from "./sheet-plan.ts";
 import type { TableForm, UnderstoodSheet } from "./table-form.ts";
 import { addresses, many, Told } from "./telling.ts";
@@ -22,6 +23,12 @@ export interface Revived {
   readonly row: number;
   readonly column: number;
   readonly cell: ForeignCell;
+}
+
+/** A file of Ellwand's own: what it says of its book, and the formulas as they were typed, where these are believed. */
+export interface OwnPages {
+  readonly mark: OwnMark;
+  readonly originals?: ReadonlyMap<string, string>;
 }
 
 /** The book, before its formulas are compared with the values of the file. */
@@ -38,8 +45,9 @@ export function sheetsToBook(
   title: string,
   { decimal, unit: usual }: { readonly decimal: Decimal; readonly unit: Unit },
   form: TableForm,
+  own: OwnPages | null = null,
 ): Laidout | { readonly refusal: string } {
-  const planned = plan(file, form);
+  const planned = plan(file, form, own?.mark ?? null, own !== null && own.originals === undefined);
   const taken = planned.filter(({ page }) => page !== null);
   if (taken.length === 0) return { refusal: whyNone(planned) };
   const cells = taken.reduce(
@@ -51,16 +59,16 @@ export function sheetsToBook(
       refusal: `it has ${cells.toLocaleString("en")} cells, and a book holds at most ${MOST_CELLS.toLocaleString("en")}; save its sheets as separate files`,
     };
   const headings = taken.flatMap(headingsOf);
-  const unit = form.unit ?? unitOfHeadings(headings) ?? usual;
+  const unit = form.unit ?? own?.mark.unit ?? unitOfHeadings(headings) ?? usual;
   const names = landedNames(file, planned);
   const revived: Revived[] = [];
   const done = planned.map((one) => {
     if (one.page === null) return { one, page: null, said: one.refused === null ? [] : [one.refused] };
-    return { one, ...pageOf(file, one, planned, names.spelt, unit, decimal, revived) };
+    return { one, ...pageOf(file, one, planned, names.spelt, unit, decimal, revived, own) };
   });
   const pages = done.flatMap(({ page }) => (page ? [page] : []));
   const book: Book = {
-    ...blankBook(title, unit, DEFAULT_MARK[unit]),
+    ...blankBook(title, unit, own?.mark.unit === unit ? own.mark.mark : DEFAULT_MARK[unit]),
     ...(decimal === "comma" && { decimal }),
     names: names.books,
     pages: pages.map((page, i) => {
@@ -77,7 +85,7 @@ export function sheetsToBook(
     sheets,
     revived,
     said: [
-      ...saidOf(file),
+      ...saidOf(file, own !== null),
       ...unitSaid(headings, unit, hasLengths(book), form.unit !== undefined),
       ...names.said,
     ],
@@ -95,10 +103,10 @@ function whyNone(planned: readonly Planned[]): string {
     : "its sheets are empty: there is nothing to read";
 }
 
-const saidOf = ({ macros, elsewhere, signs, sheets, own }: ForeignBook): string[] => {
+const saidOf = ({ macros, elsewhere, signs, sheets }: ForeignBook, own: boolean): string[] => {
   const links = sheets.reduce((sum, sheet) => sum + sheet.links, 0);
   return [
-    `It is a spreadsheet of ISO/IEC ${signs}${own === null ? "" : `, written by Ellwand ${own}`}, with ${many(sheets.length, "sheet")}.`,
+    `It is a spreadsheet of ISO/IEC ${signs}${own ? " that Ellwand wrote" : ""}, with ${many(sheets.length, "sheet")}.`,
     ...(macros ? ["It has macros: they are not read and not run."] : []),
     ...(elsewhere ? ["It refers to other files: they are not opened."] : []),
     ...(links > 0
@@ -124,8 +132,10 @@ function pageOf(
   unit: Unit,
   decimal: Decimal,
   revived: Revived[],
+  of: OwnPages | null,
 ): { readonly page: Page; readonly said: readonly string[] } {
   const { sheet, headings, form, wide, title } = own;
+  const marked = of?.mark.pages[own.index];
   const shift = headings ? 1 : 0;
   const body = sheet.rows.slice(shift, own.tall);
   const told = new Told();
@@ -142,7 +152,7 @@ function pageOf(
     else noted(`${letters}${Number(row) - shift}`, text);
   }
   const columns = Array.from({ length: wide }, (_, i) =>
-    columnOf(sheet, body, i, headings, form.kinds?.[i], unit),
+    columnOf(sheet, body, i, headings, form.kinds?.[i], unit, marked?.columns[i]),
   );
   const places = placesOf(planned, own, spelt);
   const rows = body.map((cells, row) => {
@@ -151,6 +161,8 @@ function pageOf(
       const cell = cells[column];
       if (!cell) return "";
       const address = cellAddress(row, column);
+      const original = of?.originals?.get(placeKey({ page: own.page!, row, column }));
+      if (original !== undefined) return original;
       if (cell.formula !== undefined) {
         const written = bookFormula(cell.formula, file.signs, places);
         if ("text" in written && written.text.length <= LONGEST.typed) {
@@ -174,7 +186,7 @@ function pageOf(
   const settings = landedChoices(file, own, columns.length, rows.length, places, told);
   const page: Page = {
     title,
-    stage: "Measure",
+    stage: marked?.stage ?? "Measure",
     columns: columns.map((column, i) => ({
       ...column,
       ...(settings.columns[i] !== undefined && { choices: settings.columns[i] }),

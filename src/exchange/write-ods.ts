@@ -5,7 +5,6 @@ import type { Engine } from "../engine/engine.ts";
 import { dayText } from "../engine/show.ts";
 import { openFormula } from "./foreign-formula.ts";
 import { NumberStyles } from "./ods-styles.ts";
-import { OWN_PROPERTY, ownMark } from "./own-mark.ts";
 import { type PlainBook, type PlainCell, type PlainSheet, plainBook } from "./plain-book.ts";
 import { ODS_TYPE } from "./read-ods.ts";
 import type { Spreadsheet } from "./write-xlsx.ts";
@@ -33,7 +32,7 @@ export async function writeOds(engine: Engine): Promise<Spreadsheet> {
     (path) =>
       `<manifest:file-entry manifest:full-path="${path}" manifest:media-type="${path === "/" ? ODS_TYPE : "text/xml"}"/>`,
   );
-  const meta = `<dc:title>${escaped(book.title)}</dc:title><dc:description>${escaped(book.about)}</dc:description><meta:user-defined meta:name="${OWN_PROPERTY}">${escaped(ownMark(book))}</meta:user-defined>`;
+  const meta = `<dc:title>${escaped(book.title)}</dc:title><dc:description>${escaped(book.about)}</dc:description>`;
   const bytes = zipSync({
     // First and stored, so that the kind of the file stands at a fixed place (26300-2, 3.3).
     mimetype: [strToU8(ODS_TYPE), { level: 0 }],

@@ -4,7 +4,6 @@ import type { CellValue, Cell as SheetCell } from "hucre/xlsx";
 import { cellAddress } from "../book/address.ts";
 import type { Engine } from "../engine/engine.ts";
 import { HEADING_LINES } from "./live-formula.ts";
-import { OWN_PROPERTY, ownMark } from "./own-mark.ts";
 import { LONGEST_TEXT, type PlainCell, type PlainSheet, plainBook } from "./plain-book.ts";
 
 /** Functions that came to such files after the standard's first list; their names carry this mark. */
@@ -31,10 +30,13 @@ export async function writeXlsx(engine: Engine): Promise<Spreadsheet> {
   const bytes = await write({
     sheets: written,
     namedRanges: [...names],
-    properties: { title: book.title, description: book.about, custom: { [OWN_PROPERTY]: ownMark(book) } },
+    properties: { title: book.title, description: book.about },
   });
   return { bytes, alive, fixed };
 }
+
+/** The column of the workings where lists of choices begin. */
+const FIRST_LIST = 9;
 
 /** Lists of words that are too long for a validation, or have a comma, stand at the right of the workings. */
 class Lists {
@@ -51,7 +53,7 @@ class Lists {
     const key = words.join("\n");
     const known = this.#known.get(key);
     if (known !== undefined) return known;
-    const column = 6 + this.#known.size;
+    const column = FIRST_LIST + this.#known.size;
     words.forEach((value, row) => {
       this.cells.set(`${row},${column}`, { value, type: "string" });
     });

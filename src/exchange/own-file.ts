@@ -1,0 +1,183 @@
+/**
+ * A spreadsheet that Ellwand wrote, read again. Its sheet of workings has each formula as it was typed. A
+ * formula comes back where the book, written once more, gives the very formula that stands in the file; where
+ * another program changed the file, what it has now is read like any foreign sheet.
+ */
+import { findPlace, fullAddress, type Place, placeKey } from "../book/address.ts";
+import type { Book } from "../book/shape.ts";
+import { Engine } from "../engine/engine.ts";
+import type { LayDesk } from "../engine/instance.ts";
+import { near } from "./agreement.ts";
+import type { ForeignBook, ForeignCell } from "./foreign-book.ts";
+import { bookFormula, foreignParts, openFormula } from "./foreign-formula.ts";
+import { FIRST_WORKING, HEADING_LINES } from "./live-formula.ts";
+import { type OwnMark, readOwnMark } from "./own-mark.ts";
+import { ORIGINALS, type PlainBook, type PlainCell, plainBook } from "./plain-book.ts";
+import type { Laidout } from "./sheets-to-book.ts";
+import { addresses, many } from "./telling.ts";
+
+/** What the file says of its book; null for a file of another program. */
+export function markOf({ sheets }: ForeignBook): OwnMark | null {
+  const text = sheets.at(-1)?.rows[FIRST_WORKING - 2]?.[0]?.value;
+  const mark = typeof text === "string" ? readOwnMark(text) : null;
+  return mark && mark.pages.length === sheets.length - 1 ? mark : null;
+}
+
+export interface Restored {
+  /** The pages, those formulas of the file that are not Ellwand's own among the revived ones. */
+  readonly laid: Laidout;
+  readonly said: readonly string[];
+}
+
+/** Rounds of writing the book again; each gives up the formulas that were changed elsewhere. */
+const MOST_ROUNDS = 3;
+
+/** The formulas as they were typed, by the key of their cell. */
+export type Originals = ReadonlyMap<string, string>;
+
+function originalsOf(file: ForeignBook, { pages }: OwnMark): Map<string, string> {
+  const titled = { pages } as unknown as Book;
+  const found = new Map<string, string>();
+  for (const row of file.sheets.at(-1)!.rows.slice(FIRST_WORKING)) {
+    const [where, typed] = [row[ORIGINALS]?.value, row[ORIGINALS + 1]?.value];
+    const place = typeof where === "string" && typeof typed === "string" ? findPlace(titled, where) : null;
+    if (place) found.set(placeKey(place), typed as string);
+  }
+  return found;
+}
+
+/**
+ * The book with its own formulas again; null where the file was changed so that only its plain formulas are
+ * sure. `lay` lays out the pages with the formulas that are still believed.
+ */
+export function restored(
+  file: ForeignBook,
+  mark: OwnMark,
+  lay: (originals: Originals) => Laidout | { readonly refusal: string },
+  desk: LayDesk,
+): Restored | null {
+  const originals = originalsOf(file, mark);
+  for (let round = 0; round < MOST_ROUNDS; round += 1) {
+    const laid = lay(originals);
+    if (
+      "refusal" in laid ||
+      laid.sheets.slice(0, -1).some(({ page, headings }) => page === null || !headings)
+    )
+      return null;
+    const engine = new Engine(laid.book, desk);
+    const plain = plainBook(engine);
+    const changed = changedCells(file, plain, originals);
+    engine.destroy();
+    if (changed === null) return null;
+    if (changed.formulas.length === 0) return done(laid, plain, originals, changed.values);
+    for (const place of changed.formulas) {
+      const cell = file.sheets[place.page]!.rows[place.row + HEADING_LINES]?.[place.column];
+      if (!originals.delete(placeKey(place)) || namesWorkings(file, cell)) return null;
+    }
+  }
+  return null;
+}
+
+function done(laid: Laidout, plain: PlainBook, originals: Originals, values: readonly Place[]): Restored {
+  const { book } = laid;
+  const pages = book.pages.map((page, index) => {
+    const notes = { ...page.notes };
+    for (const [address, note] of Object.entries(page.notes)) {
+      const place = findPlace(
+        book,
+        `${fullAddress(book, { page: index, row: 0, column: 0 }).replace(/A1$/, "")}${address}`,
+      )!;
+      const again = plain.sheets[index]!.rows[place.row + HEADING_LINES]?.[place.column]?.note ?? "";
+      // What the writer adds stands twice now: in the note that was read, and again.
+      const added = again.slice(note.length + 1);
+      const own =
+        added === ""
+          ? note
+          : note === added
+            ? ""
+            : note.endsWith(`\n${added}`)
+              ? note.slice(0, -added.length - 1)
+              : note;
+      if (own === "") delete notes[address];
+      else notes[address] = own;
+    }
+    return { ...page, notes };
+  });
+  const count = originals.size;
+  const where = values.map((place) => fullAddress(book, place));
+  return {
+    laid: { ...laid, book: { ...book, pages } },
+    said: [
+      ...(count > 0 ? [`${many(count, "formula")} of Ellwand ${count === 1 ? "comes" : "come"} back as ${count === 1 ? "it was" : "they were"} typed.`] : []),
+      ...(where.length > 0 ? [`${many(where.length, "value")} that other programs can't calculate ${where.length === 1 ? "differs" : "differ"} now and ${where.length === 1 ? "is" : "are"} calculated again: ${addresses(where)}.`] : []),
+      "What does not come back from a spreadsheet: trials, lays that were searched for, the units of single cells and what else a sheet has no place for.",
+    ],
+  }; // biome-ignore format: sentences
+}
+
+/** A formula without blanks and marks, so that two of them can be compared. */
+function bare(formula: string, signs: ForeignBook["signs"]): string {
+  const text = signs === "26300" ? formula.replace(/^of:=/, "") : formula;
+  return foreignParts(text, signs)
+    .map((part) =>
+      part.is === "space" ? "" : part.is === "call" ? part.text.replace(/^_xlfn\./, "") : part.text,
+    )
+    .join("");
+}
+
+interface Changed {
+  /** Cells whose formula, or value where no formula was written, is another now. */
+  readonly formulas: readonly Place[];
+  /** Fixed values that are others now. */
+  readonly values: readonly Place[];
+}
+
+/** Where the file differs from the book written again; null when the lines of the workings do. */
+function changedCells(file: ForeignBook, plain: PlainBook, originals: Originals): Changed | null {
+  const written = (formula: string) => (file.signs === "26300" ? openFormula(formula) : formula);
+  const same = (cell: ForeignCell | undefined, again: PlainCell | undefined) =>
+    cell?.formula === undefined || again?.formula === undefined
+      ? cell?.formula === again?.formula
+      : bare(cell.formula, file.signs) === bare(written(again.formula), file.signs);
+  const lines = plain.sheets.at(-1)!.rows;
+  const workings = file.sheets.at(-1)!.rows;
+  for (const [i, line] of lines.entries()) {
+    if (i < FIRST_WORKING || line[0] === undefined) continue;
+    const texts = [0, 1, 2].every(
+      (column) => (workings[i]?.[column]?.value ?? "") === (line[column]?.value ?? ""),
+    );
+    if (!texts || !same(workings[i]?.[3], line[3])) return null;
+  }
+  const [formulas, values]: [Place[], Place[]] = [[], []];
+  for (const [page, sheet] of plain.sheets.slice(0, -1).entries()) {
+    const rows = file.sheets[page]!.rows;
+    for (let row = 0; row < Math.max(rows.length, sheet.rows.length) - HEADING_LINES; row += 1) {
+      const [cells, again] = [rows[row + HEADING_LINES] ?? [], sheet.rows[row + HEADING_LINES] ?? []];
+      for (let column = 0; column < Math.max(cells.length, again.length); column += 1) {
+        const place = { page, row, column };
+        if (!originals.has(placeKey(place))) continue;
+        const [was, is] = [cells[column]?.value ?? null, again[column]?.value ?? null];
+        if (!same(cells[column], again[column])) formulas.push(place);
+        else if (again[column]?.formula === undefined && !near(was, is)) values.push(place);
+      }
+    }
+  }
+  return { formulas, values };
+}
+
+/** Whether a formula of the file rests on its sheet of workings. */
+const namesWorkings = (file: ForeignBook, cell: ForeignCell | undefined): boolean => {
+  if (cell?.formula === undefined) return false;
+  const workings = file.sheets.at(-1)!.title;
+  const nowhere = { why: "" };
+  let found = false;
+  bookFormula(cell.formula, file.signs, {
+    isFunction: () => true,
+    name: () => ({ text: "" }),
+    reference: (sheet) => {
+      found ||= sheet === workings;
+      return found ? nowhere : { text: "" };
+    },
+  });
+  return found;
+};

@@ -12,6 +12,7 @@ import { functions } from "./functions.ts";
 import { importFile } from "./import.ts";
 import { lay } from "./lay.ts";
 import { machine } from "./machine.ts";
+import { next } from "./next.ts";
 import { print } from "./print.ts";
 import { serve } from "./serve.ts";
 import { solve } from "./solve.ts";
@@ -27,6 +28,7 @@ export const VERBS: readonly Verb[] = [
   vary,
   solve,
   compare,
+  next,
   lay,
   draft,
   exportBook,

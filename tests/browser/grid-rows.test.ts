@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { choose, chosen, enter, key, onDraft, page, told, turn, type, typedIn } from "./grid.ts";
+import { bar, choose, chosen, enter, key, onDraft, page, told, turn, type, typedIn } from "./grid.ts";
 import { cell } from "./page.ts";
 
 onDraft();
@@ -132,6 +132,37 @@ describe("rows and columns", () => {
       return [style("9"), style("54 1/4"), document.querySelectorAll(".ht_master td svg.cell-piece").length];
     });
     expect(looks[0]).not.toBe(looks[1]);
+  });
+
+  it("a measurement follows the fittings: what is typed stays, and the cell says what was fitted", async () => {
+    await choose("B2");
+    expect(await told()).toContain("worked out as 27, fitted −1/4 (bodice waist): 26 3/4");
+    expect(await bar().inputValue()).toBe("=waist");
+    await choose("B8");
+    await key("Shift+F10");
+    await page.getByRole("menuitem", { name: "Choices, decimals, unit and fittings…" }).click();
+    await page.getByLabel("Fitting changes of").fill("bodice shouldr");
+    await page.getByRole("button", { name: "Keep" }).click();
+    await choose("B8");
+    expect(await told()).toContain('knows "bodice shouldr"; is "bodice shoulder" meant?');
+    await key("Shift+F10");
+    await page.getByRole("menuitem", { name: "Choices, decimals, unit and fittings…" }).click();
+    await page.getByLabel("Fitting changes of").fill("bodice shoulder");
+    await page.getByRole("button", { name: "Keep" }).click();
+    await choose("B8");
+    expect(await told()).toContain("taken 9, fitted −3/8 (bodice shoulder): 8 5/8");
+    expect(await cell(page, "B8").textContent()).toBe("8 5/8");
+    expect(await cell(page, "B8").getAttribute("data-laid")).toBe("fit.");
+    // The next version starts from what was fitted; the book as it was stays in the list.
+    await page.getByRole("button", { name: "Books" }).click();
+    const books = page.getByRole("dialog");
+    await books.getByRole("button", { name: /^Begin the next version/ }).click();
+    await books.getByText(/^Version 2 begins: 2 figures start from what was fitted/).waitFor();
+    await key("Escape");
+    expect(await typedIn("B8")).toBe("8 5/8");
+    expect(await typedIn("B2")).toBe("=(waist)-IN(0.25)");
+    await key("Control+z");
+    await expect.poll(() => typedIn("B8")).toBe("9");
   });
 
   it("a text is found in the book, gone to, and replaced in one step", async () => {

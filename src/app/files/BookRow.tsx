@@ -22,6 +22,7 @@ interface Props {
   readonly onOpen: () => void;
   readonly onEarlier: () => void;
   readonly onCopy: (title: string) => void;
+  readonly onNextVersion: () => void;
   readonly onThrowAway: () => void;
   readonly onBringBack: (version: Version) => void;
   readonly onOpenVersion: (version: Version) => void;
@@ -116,6 +117,11 @@ export function BookRow(props: Props) {
             if (own !== null) onCopy(own);
           }}
         />
+      )}
+      {isOpen && library.shelf && (
+        <button type="button" className="quiet" onClick={props.onNextVersion}>
+          Begin the next version<span className="unseen"> of {title}</span>
+        </button>
       )}
       {library.shelf && (
         <button type="button" className="quiet" aria-expanded={lists} onClick={() => setLists(!lists)}>

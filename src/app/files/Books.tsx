@@ -48,6 +48,7 @@ export function Books(props: Shelving) {
               onOpen={() => acts.open(record)}
               onEarlier={() => acts.openEarlier(record)}
               onCopy={(title) => acts.copy(record, title)}
+              onNextVersion={() => acts.beginNextVersion(record)}
               onThrowAway={() => acts.moveToBin(record)}
               onBringBack={(version) => acts.bringVersionBack(version, record.title)}
               onOpenVersion={(version) => acts.openVersion(version, record.title)}

@@ -2,6 +2,7 @@
 import { useEffect, useState } from "react";
 import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
+import { layDesk } from "../../lay/desk.ts";
 import { reasonOf } from "../faults/in-time.ts";
 import type { Keeper } from "./keeper.ts";
 import type { Keeping } from "./keeping.ts";
@@ -81,6 +82,21 @@ export function useBooks({ keeper, keeping, onFile, onDone }: Shelving) {
         await copyBook(keeper, record, title);
         await refresh();
         setDone(`“${title}” is a copy of “${record.title}” and stands in the list.`);
+      }),
+    /** Keeps the open book as it is as a book of its own, and goes on with its next version, as one step. */
+    beginNextVersion: (record: BookRecord) =>
+      act(async () => {
+        const { nextVersion } = await import("../../engine/next-version.ts");
+        const begun = nextVersion(keeper.book, layDesk);
+        if ("refusal" in begun) return setRefusal(`The next version does not begin: ${begun.refusal}.`);
+        const { title } = keeper.book;
+        await copyBook(keeper, record, title);
+        const refusal = keeper.replace(begun.book, `begin version ${begun.number}`);
+        if (refusal) return setRefusal(`The next version does not begin: ${refusal}.`);
+        await refresh();
+        setDone(
+          `${begun.sentence} “${title}” stands in the list as it was, to compare with; Undo takes this book back to it.`,
+        );
       }),
     moveToBin: ({ id }: BookRecord) => act(() => throwAway(keeper, id).then(refresh)),
     restore: (id: string) => act(() => bookcase.bringBack(id).then(refresh)),

@@ -4,6 +4,7 @@ import { ANSWERS } from "./answers.ts";
 import { BEGINNING } from "./beginning.ts";
 import { GRID } from "./grid.ts";
 import { NOT_YET } from "./not-yet.ts";
+import { SEAMS } from "./seams.ts";
 import type { Chapter } from "./topic.ts";
 import { TYPING } from "./typing.ts";
 
@@ -23,4 +24,4 @@ const KEYS: Chapter = {
   ],
 };
 
-export const CHAPTERS: readonly Chapter[] = [BEGINNING, TYPING, GRID, ANSWERS, KEYS, NOT_YET];
+export const CHAPTERS: readonly Chapter[] = [BEGINNING, TYPING, GRID, SEAMS, ANSWERS, KEYS, NOT_YET];

@@ -53,7 +53,7 @@ export const FIRST: readonly (readonly [wish: string, answers: string])[] = [
   ["yardage", "YARDAGE"],
   ["mirror a piece", "MIRROR"],
   ["notch", "WITH_NOTCH"],
-  ["page of seams", "SEAM_VERDICT|SEAM_LENGTH|SEAM_NOTCHES|SEAM_GRAIN"],
+  ["page of seams", "A page of seams"],
   ["grade up a size", "GRADE"],
 ];
 
@@ -66,6 +66,10 @@ export const AMONG_THREE: readonly (readonly [wish: string, answers: string])[] 
   ["different cloths of a cut list", "LIST_ENTRY"],
   ["hours of one wearer", "LIST_SUM"],
   ["how do I make a new book", "Begin a garment"],
+  ["which edge is sewn to which", "A page of seams"],
+  ["fitting changes carry over", "A measurement that follows the fittings|FITTING_CHANGE"],
+  ["next version after the fitting", "Begin the next version"],
+  ["all buttons at once", "BUTTON_MARKS|All marks at once"],
   ["how do I write a formula", "Write a formula"],
   ["what does the equals sign do", "Write a formula"],
   ["where is my work kept", "Save your work"],

@@ -152,23 +152,27 @@ function integrateHalves(
   from: number,
   to: number,
   whole: number,
+  slack: number,
   depth: number,
 ): number {
   const middle = (from + to) / 2;
   const left = gaussLegendre(speed, from, middle);
   const right = gaussLegendre(speed, middle, to);
   // Written as "not greater", the test also ends the recursion when a figure is NaN.
-  if (depth === 0 || !(Math.abs(left + right - whole) > 1e-13 * Math.max(1e-9, left + right)))
-    return left + right;
+  if (depth === 0 || !(Math.abs(left + right - whole) > slack)) return left + right;
   return (
-    integrateHalves(speed, from, middle, left, depth - 1) +
-    integrateHalves(speed, middle, to, right, depth - 1)
+    integrateHalves(speed, from, middle, left, slack, depth - 1) +
+    integrateHalves(speed, middle, to, right, slack, depth - 1)
   );
 }
 
-/** Integral of a smooth function by halving five-point rules until two agree to about 13 figures. */
+/**
+ * Integral of a smooth function by halving five-point rules until two agree to about 13 figures of the
+ * whole: where a curve turns back as sharply as a needle, its parts never agree to so many of their own.
+ */
 export function integrate(f: (t: number) => number, from: number, to: number): number {
-  return integrateHalves(f, from, to, gaussLegendre(f, from, to), 24);
+  const whole = gaussLegendre(f, from, to);
+  return integrateHalves(f, from, to, whole, 1e-13 * Math.max(1e-9, Math.abs(whole)), 24);
 }
 
 /** Length of a stroke. Lines and arcs exact; curves to about 12 figures. */

@@ -2,19 +2,18 @@
  * Outlines from loose lines: lines whose ends meet are joined, and each joined group gives the line round its
  * outside. What stands off or runs across within stays a line of its own.
  */
-import { arcCurves } from "../../../functions/geometry/path.ts";
 import {
   boundingBox,
   direction,
   distance,
-  type Edge,
   flatten,
   type Point,
-  type Stroke,
   strokeLength,
 } from "../../../functions/geometry/strokes.ts";
 import { reverseEdge } from "../../../functions/pieces/edges.ts";
 import type { DrawnLine } from "./drawn-lines.ts";
+import { joined } from "./joints.ts";
+import { clusters, once } from "./together.ts";
 
 /** A closed line, how wide the widest gap was that was closed in it, and of how many lines it is made. */
 export interface Loop extends DrawnLine {
@@ -25,6 +24,8 @@ export interface Loop extends DrawnLine {
 export interface Chained {
   readonly loops: readonly Loop[];
   readonly open: readonly DrawnLine[];
+  /** How many lines lay on another one, and were left out. */
+  readonly repeated: number;
 }
 
 /** Ends of two lines meet when they lie within this share of the drawing's larger side. */
@@ -39,10 +40,14 @@ interface End {
   readonly begins: boolean;
 }
 
+const keyOf = ({ line, begins }: End): number => 2 * line + (begins ? 0 : 1);
+
 /** Closes what closes: single lines whose ends nearly meet, and lines that together go round. */
-export function chained(lines: readonly DrawnLine[]): Chained {
-  const box = boundingBox(lines.flatMap(({ strokes }) => strokes.flatMap(({ from, to }) => [from, to])));
-  const joint = JOINT * Math.max(box.right - box.left, box.high - box.low, 0);
+export function chained(drawn: readonly DrawnLine[]): Chained {
+  const box = boundingBox(drawn.flatMap(({ strokes }) => strokes.flatMap(({ from, to }) => [from, to])));
+  const size = Math.max(box.right - box.left, box.high - box.low, 0);
+  const joint = JOINT * size;
+  const lines = once(drawn, size);
   const lengths = lines.map(({ strokes }) => strokes.reduce((sum, stroke) => sum + strokeLength(stroke), 0));
   const ends = lines.map(({ strokes }): readonly [Point, Point] => [strokes[0]!.from, strokes.at(-1)!.to]);
   const loops: Loop[] = [];
@@ -57,7 +62,8 @@ export function chained(lines: readonly DrawnLine[]): Chained {
   const long = rest.filter((i) => lengths[i]! > 4 * joint);
   const graph = new Graph(lines, long, joint);
   for (const walk of graph.outsides()) loops.push(loopOf(lines, walk));
-  return { loops, open: rest.filter((i) => !graph.taken.has(i)).map((i) => lines[i]!) };
+  const open = rest.filter((i) => !graph.taken.has(i)).map((i) => lines[i]!);
+  return { loops, open, repeated: drawn.length - lines.length };
 }
 
 /** Lines in the order and the direction in which a walk goes along them. */
@@ -69,7 +75,9 @@ class Graph {
   readonly #points = new Map<number, readonly Point[]>();
   /** The node at each end of each line. */
   readonly #nodeOf = new Map<number, readonly [from: number, to: number]>();
-  readonly #at: End[][] = [];
+  /** The ends at each node, by `keyOf`. */
+  readonly #at: Map<number, End>[] = [];
+  readonly #angles = new Map<number, number>();
 
   constructor(lines: readonly DrawnLine[], members: readonly number[], joint: number) {
     this.#lines = lines;
@@ -81,25 +89,26 @@ class Graph {
       const pair = [nodes[2 * k]!, nodes[2 * k + 1]!] as const;
       this.#nodeOf.set(line, pair);
       for (const [j, node] of pair.entries()) {
-        this.#at[node] ??= [];
-        this.#at[node].push({ line, begins: j === 0 });
+        const end = { line, begins: j === 0 };
+        this.#at[node] ??= new Map();
+        this.#at[node].set(keyOf(end), end);
       }
     });
-    this.#prune([...this.#at.keys()]);
+    this.#prune(this.#at.map((_, node) => node));
   }
 
   /** Takes lines away whose end meets nothing, and then those that stand off alone because of it. */
   #prune(nodes: readonly number[]): void {
     const left = [...nodes];
     for (let node = left.pop(); node !== undefined; node = left.pop()) {
-      const ends = this.#at[node];
-      if (ends?.length === 1) left.push(...this.#remove(ends[0]!.line));
+      const ends = this.#at[node]!;
+      if (ends.size === 1) left.push(...this.#remove(ends.values().next().value!.line));
     }
   }
 
   #remove(line: number): readonly number[] {
     const nodes = this.#nodeOf.get(line)!;
-    for (const node of nodes) this.#at[node] = this.#at[node]!.filter((end) => end.line !== line);
+    for (const [j, node] of nodes.entries()) this.#at[node]!.delete(keyOf({ line, begins: j === 0 }));
     this.#nodeOf.delete(line);
     return nodes;
   }
@@ -135,7 +144,7 @@ class Graph {
     const left = [seed];
     for (let line = left.pop(); line !== undefined; line = left.pop())
       for (const node of this.#nodeOf.get(line)!)
-        for (const other of this.#at[node]!)
+        for (const other of this.#at[node]!.values())
           if (!group.has(other.line)) {
             group.add(other.line);
             left.push(other.line);
@@ -182,8 +191,8 @@ class Graph {
 
   /** The first end at a node when one turns clockwise on paper from a direction; the line one came by comes last. */
   #next(node: number, from: number, came: End | null): End {
-    let [best, least] = [this.#at[node]![0]!, Number.POSITIVE_INFINITY];
-    for (const end of this.#at[node]!) {
+    let [best, least] = [this.#at[node]!.values().next().value!, Number.POSITIVE_INFINITY];
+    for (const end of this.#at[node]!.values()) {
       const isBack = came?.line === end.line && came.begins !== end.begins;
       const turn = (this.#leaves(end) - from + 4 * Math.PI) % (2 * Math.PI);
       const order = isBack ? 7 : turn;
@@ -193,10 +202,14 @@ class Graph {
   }
 
   /** The angle at which a line leaves its end. */
-  #leaves({ line, begins }: End): number {
-    const { strokes } = this.#lines[line]!;
-    const [x, y] = begins ? direction(strokes[0]!, 0) : direction(strokes.at(-1)!, 1);
-    return begins ? Math.atan2(y, x) : Math.atan2(-y, -x);
+  #leaves(end: End): number {
+    const known = this.#angles.get(keyOf(end));
+    if (known !== undefined) return known;
+    const { strokes } = this.#lines[end.line]!;
+    const [x, y] = end.begins ? direction(strokes[0]!, 0) : direction(strokes.at(-1)!, 1);
+    const angle = end.begins ? Math.atan2(y, x) : Math.atan2(-y, -x);
+    this.#angles.set(keyOf(end), angle);
+    return angle;
   }
 
   /** A walk that comes through one node again, cut into walks that do not. */
@@ -219,22 +232,6 @@ class Graph {
   }
 }
 
-/** Which points lie together: a number for each point, the same for points within `reach` of one another. */
-function clusters(points: readonly Point[], reach: number): number[] {
-  const order = points.map((_, i) => i).sort((i, j) => points[i]![0] - points[j]![0]);
-  const found = new Array<number>(points.length).fill(-1);
-  let count = 0;
-  for (const [k, i] of order.entries()) {
-    if (found[i] === -1) found[i] = count++;
-    for (let l = k + 1; l < order.length; l += 1) {
-      const j = order[l]!;
-      if (points[j]![0] - points[i]![0] > reach) break;
-      if (found[j] === -1 && distance(points[i]!, points[j]!) <= reach) found[j] = found[i]!;
-    }
-  }
-  return found;
-}
-
 function loopOf(lines: readonly DrawnLine[], walk: Walk): Loop {
   const runs = walk.map(({ line, forwards }) =>
     forwards ? lines[line]!.strokes : reverseEdge(lines[line]!.strokes),
@@ -245,40 +242,3 @@ function loopOf(lines: readonly DrawnLine[], walk: Walk): Loop {
   const strokes = joined(runs);
   return { name: named?.name ?? "", strokes, closed: true, gap: Math.max(...gaps), made: walk.length, isAid };
 }
-
-/** Runs that follow one another round, each begun where the one before ends. */
-function joined(runs: readonly Edge[]): Edge {
-  const meetings = runs.map((run, i) => meeting(runs.at(i - 1)!.at(-1)!, run[0]!));
-  return runs.flatMap((run, i) => endedAt(begunAt(run, meetings[i]!), meetings[(i + 1) % runs.length]!));
-}
-
-/** Where two strokes are made to meet: where they would if both went straight on, when that is near, else half way. */
-function meeting(before: Stroke, after: Stroke): Point {
-  const [a, b] = [before.to, after.from];
-  const gap = distance(a, b);
-  if (gap === 0) return a;
-  const [ux, uy] = direction(before, 1);
-  const [vx, vy] = direction(after, 0);
-  const cross = ux * vy - uy * vx;
-  const along = ((b[0] - a[0]) * vy - (b[1] - a[1]) * vx) / cross;
-  const point: Point = [a[0] + ux * along, a[1] + uy * along];
-  const isNear = distance(point, a) <= 1.5 * gap && distance(point, b) <= 1.5 * gap;
-  return isNear ? point : [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
-}
-
-/** Where an arc's end may be moved by without its centre: rounding errors of the arc's own figures. */
-const ROUNDING = 1e-9;
-
-/** The same run with its beginning moved to a point nearby. */
-function begunAt(run: Edge, at: Point): Edge {
-  const [first, ...others] = run as [Stroke, ...Stroke[]];
-  const gap = distance(first.from, at);
-  if (gap === 0) return run;
-  if (first.kind === "line" || (first.kind === "arc" && gap <= ROUNDING * first.radius))
-    return [{ ...first, from: at }, ...others];
-  const [curve, ...more] = first.kind === "arc" ? arcCurves(first, Math.PI / 12) : [first];
-  const [dx, dy] = [at[0] - curve!.from[0], at[1] - curve!.from[1]];
-  return [{ ...curve!, from: at, c1: [curve!.c1[0] + dx, curve!.c1[1] + dy] }, ...more, ...others];
-}
-
-const endedAt = (run: Edge, at: Point): Edge => reverseEdge(begunAt(reverseEdge(run), at));

@@ -34,6 +34,9 @@ export interface Drawing {
 /** The most strokes that a drawing may have in all. */
 export const MOST_STROKES = 100_000;
 
+/** The largest coordinate that is read; of a drawing in thousandths of a millimetre, 100 m. */
+const FARTHEST = 1e8;
+
 /** An arc whose radii agree to this share is an arc of a circle: the difference comes from the turning of the figures. */
 const ROUND = 1e-9;
 
@@ -62,6 +65,8 @@ export function linesOf(d: string, matrix: Matrix): Pick<DrawnLine, "strokes" | 
     .toString();
   return readPath(placed).flatMap(({ start, edges, closed }) => {
     const strokes = edges.flat().filter(hasLength);
+    if (strokes.some(({ to }) => Math.max(Math.abs(to[0]), Math.abs(to[1])) > FARTHEST))
+      throw new Error(`it reaches farther than ${FARTHEST.toLocaleString("en")} units of the drawing`);
     const end = strokes.at(-1)?.to;
     if (!end) return [];
     const gap = distance(end, start);

@@ -28,3 +28,11 @@ declare module "dxf/lib/util/toPiecewiseBezier.js" {
   const pieces: Pieces | { readonly default: Pieces };
   export default pieces;
 }
+
+declare module "dxf/lib/util/logger.js" {
+  interface Logger {
+    error: (...said: unknown[]) => void;
+  }
+  const logger: Logger | { readonly default: Logger };
+  export default logger;
+}

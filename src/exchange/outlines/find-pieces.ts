@@ -84,8 +84,8 @@ class Finder {
   pieces(): FoundPiece[] {
     const { lines } = this.#drawing;
     const whole = lines.filter(({ closed }) => closed).map((line): Loop => ({ ...line, gap: 0, made: 1 }));
-    const { loops, open } = chained(lines.filter(({ closed }) => !closed));
-    const all = this.#once([...whole, ...loops].map(measured)).sort((a, b) => b.area - a.area);
+    const { loops, open, repeated } = chained(lines.filter(({ closed }) => !closed));
+    const all = this.#once([...whole, ...loops].map(measured), repeated).sort((a, b) => b.area - a.area);
     const own = all.filter(({ line }) => !line.isAid);
     const outer =
       this.#inner === "pieces" ? own : own.filter((one) => !own.some((other) => contains(other, one)));
@@ -107,10 +107,10 @@ class Finder {
   }
 
   /** Lines that are drawn twice, such as a filled shape and its contour, count once. */
-  #once(loops: readonly Measured[]): Measured[] {
+  #once(loops: readonly Measured[], repeated: number): Measured[] {
     const kept: Measured[] = [];
     for (const one of loops) if (!kept.some((other) => sameLine(one, other))) kept.push(one);
-    const twice = loops.length - kept.length;
+    const twice = loops.length - kept.length + repeated;
     if (twice > 0)
       this.said.push(
         twice === 1

@@ -69,7 +69,9 @@ export class Ignored {
 
   /** A line that could not be read: what it is, what it is called, why. */
   leaveOut(what: string, name: string, why: string): void {
-    this.#leftOut.push(`${name ? `The ${what} of “${name}”` : `A ${what}`} is left out: ${why}.`);
+    const kind = what === "svg" ? "nested drawing" : what;
+    const article = /^[aeiou]/.test(kind) && kind !== "use" ? "An" : "A";
+    this.#leftOut.push(`${name ? `The ${kind} of “${name}”` : `${article} ${kind}`} is left out: ${why}.`);
   }
 
   sentences(): string[] {

@@ -5,6 +5,7 @@
  * and down here.
  */
 import parser from "dxf/lib/parseString.js";
+import logging from "dxf/lib/util/logger.js";
 import { enlarged, type Matrix, moved, times } from "./affine.ts";
 import { type Drawing, type DrawnLine, linesOf, MOST_STROKES } from "./drawn-lines.ts";
 import { type DxfEntity, figure, pathOfEntity, planeOf } from "./dxf-entities.ts";
@@ -36,6 +37,9 @@ interface DxfFile {
 }
 
 const parseString = "default" in parser ? parser.default : parser;
+
+// The library prints on the console what it passes over; what is left out is said to the maker instead.
+("default" in logging ? logging.default : logging).error = () => {};
 
 const DEEPEST = 20;
 const MOST_ENTITIES = 200_000;

@@ -1,6 +1,7 @@
 import { Bezier } from "bezier-js";
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { readPath } from "../../../functions/geometry/path.ts";
 import {
   arc,
   boundingBox,
@@ -13,6 +14,7 @@ import {
   pointAt,
   type Stroke,
   signedArea,
+  speedAt,
   strokeLength,
   strokePart,
 } from "../../../functions/geometry/strokes.ts";
@@ -182,4 +184,20 @@ test("the area a stroke sweeps is that of many small triangles", () => {
     }),
     { seed: SEED, numRuns: 40 },
   );
+});
+
+test("the length of a curve that turns back like a needle takes few steps", () => {
+  // The tip of an ellipse 60 wide and two thousand million long; its parts agree to few figures of their own.
+  const tip = readPath("M 10 10 A 59.69 1e9 4.31 1 1 147.39 27.62")[0]!.edges[0]![6]!;
+  let asked = 0;
+  const length = integrate(
+    (share) => {
+      asked += 1;
+      return speedAt(tip, share);
+    },
+    0,
+    1,
+  );
+  expect(Math.abs(length / 16896461.425 - 1)).toBeLessThan(1e-9);
+  expect(asked).toBeLessThan(20_000);
 });

@@ -55,7 +55,21 @@ export const BEGINNING: Chapter = {
         "Press a book in the list to open it; the one you leave is saved. *Open a file …* reads a book that was saved as a file. A file can also be dropped anywhere on the page.",
         "A book that comes from a file becomes a book of its own: it replaces none of yours. Where the browser allows it, *Save a file* then writes to that file.",
       ],
-      see: ["Save your work", "Copy a book"],
+      see: ["Save your work", "Copy a book", "Pieces from a drawing"],
+    },
+    {
+      name: "Pieces from a drawing",
+      summary:
+        "Open or drop an SVG or DXF file: its outlines become pattern pieces of the book, once you have said how large the drawing is.",
+      words:
+        "svg, dxf, import a pattern, trace, traced, tracing, vector, drawing program, outline file, digitised, scanned pattern, paper pattern, curve, scale of a drawing, known length, test square, open a drawing, piece from a file",
+      says: [
+        "Press *Books*, then *Open a file …*, or drop the file on the page. Each closed line is shown as a piece with its edges numbered. Lines inside a piece, closed or open, are marks on it; lines whose ends nearly meet are closed. What was done, and what was ignored, such as texts and pictures, is said.",
+        "*As the file says* takes the size from the file. Where the file does not say it, or you do not trust it, choose *I know a length*, press an edge that you have measured, such as a side of a test square, and type its true length.",
+        "The grain runs down the drawing; *Turn by* turns a piece. Untick *Take* to leave a piece out. *Put into the book* puts the pieces on a new Draft page, into the selected cell and the cells below, or into a new book, and one undo takes them out again.",
+        "A piece that `draft` on the command line has written comes back with the names of its edges and its marks. The command line reads drawings too: `npm run -s ellwand -- import FILE.svg --out BOOK`.",
+      ],
+      see: ["Open a book or a file", "OUTLINE", "EDGE_LENGTH", "WITH_ALLOWANCE"],
     },
     {
       name: "Copy a book",

@@ -87,6 +87,24 @@ describe("lines become outlines", () => {
     expect(bridged.said).toEqual(["An open line outside the pieces is left out: its ends are 30 mm apart."]);
   });
 
+  test("lines that lie on one another, and hundreds that begin at one point, count once and end soon", () => {
+    const sides = ["M 0 0 H 40", "M 40 0 V 30", "M 40 30 H 0", "M 0 30 V 0"]
+      .map((d) => `<path d="${d}"/>`)
+      .join("");
+    const twice = foundIn(svg(sides + sides));
+    expect(textsOf(twice)).toEqual(["M 0 0 L 40 0 L 40 30 L 0 30 L 0 0 Z"]);
+    expect(twice.said).toEqual(["4 lines are drawn twice and count once."]);
+    const rays = Array.from(
+      { length: 500 },
+      (_, i) => `M 60 60 L ${60 + 20 * Math.cos(i / 80)} ${60 + 20 * Math.sin(i / 80)}`,
+    );
+    const { pieces, said } = foundIn(svg(`${sides}<path d="${rays.join(" ")}"/>`));
+    expect(pieces).toHaveLength(1);
+    expect(said).toEqual([
+      "500 open lines outside the pieces are left out; the ends of the longest are 20 mm apart.",
+    ]);
+  });
+
   test("an outline that crosses itself is left out, with the place", () => {
     const found = foundIn(
       svg('<rect width="9" height="9"/><path id="hood" d="M 20 20 L 60 60 L 60 20 L 20 50 Z"/>'),

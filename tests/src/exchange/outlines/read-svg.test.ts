@@ -275,6 +275,7 @@ describe("bad drawings are refused in one sentence", () => {
       '<rect width="3" height="3" transform="spin(4)"/>': /can't be read/,
       '<rect width="3" height="3" style="transform-origin: 9px 9px"/>': /moved by "transform-origin"/,
       '<polygon points="1 2 3"/>': /each point needs two/,
+      '<path d="M 10 10 A 59.69 1e8 4.31 1 1 147.39 27.62 Z"/>': /reaches farther than 100,000,000 units/,
       '<use href="#gone"/>': /repeats what the file does not have/,
       '<g id="loop"><use href="#loop"/></g>': /repeats itself without end/,
     };

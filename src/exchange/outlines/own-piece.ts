@@ -1,5 +1,5 @@
 /** A piece whose text stands in a file that Ellwand wrote, beside the outline that was drawn for it. */
-import { distance, type Edge, pointAt } from "../../../functions/geometry/strokes.ts";
+import { distance, type Edge, pointAt, type Stroke } from "../../../functions/geometry/strokes.ts";
 import { type Piece, pieceBounds, pieceOf, readPiece } from "../../../functions/pieces/piece.ts";
 import { placedStrokes } from "./drawn-lines.ts";
 
@@ -24,11 +24,14 @@ export function ownPiece(text: string, drawn: Edge): Piece | null {
   const place = (edge: Edge): Edge =>
     placedStrokes(edge, target.left / factor - box.left, target.low / factor - box.low, factor);
   const edges = piece.edges.map(place);
-  const strokes = edges.flat();
+  // A stroke as short as a rounding error may be drawn or not.
+  const isDrawn = (stroke: Stroke) =>
+    stroke.kind !== "line" || distance(stroke.from, stroke.to) > AGREES * size;
+  const [strokes, lines] = [edges.flat().filter(isDrawn), drawn.filter(isDrawn)];
   const same =
-    strokes.length === drawn.length &&
+    strokes.length === lines.length &&
     strokes.every((stroke, i) => {
-      const one = drawn[i]!;
+      const one = lines[i]!;
       const agrees = (share: number) =>
         distance(pointAt(stroke, share), pointAt(one, share)) <= AGREES * size;
       // A curve may be as straight as the line it was drawn for.

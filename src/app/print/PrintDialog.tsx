@@ -47,7 +47,8 @@ export function PrintDialog({ store, place, wanted, onDone }: Props) {
   const { making, pieces } = printing;
   const [done, setDone] = useState("");
   const form = useRef<HTMLDivElement>(null);
-  useEffect(() => form.current?.querySelector("select")?.focus(), []);
+  const toFirst = () => form.current?.querySelector("select")?.focus();
+  useEffect(toFirst, []);
 
   const choose = (change: Partial<Choices>) => {
     const next = { ...choices, ...change };
@@ -75,7 +76,10 @@ export function PrintDialog({ store, place, wanted, onDone }: Props) {
             isTrying={opened.isTrying}
             pieces={piecesIn(choices, pieces ?? [], opened.place.page)}
             onStop={printing.stop}
-            onAgain={printing.again}
+            onAgain={() => {
+              printing.again();
+              toFirst();
+            }}
           />
           <div className="print-ways">
             <button type="button" disabled={!made} onClick={() => setDone(`Saved as ${save()}.`)}>

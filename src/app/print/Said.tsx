@@ -1,5 +1,5 @@
 /** What the document comes to: its sheets, what is on them, what is left out or doubtful; or how far it is. */
-import { useEffect, useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import type { Making } from "./use-printing.ts";
 
 interface Props {
@@ -30,23 +30,16 @@ export function Said({ making, isTrying, pieces, onStop, onAgain }: Props) {
       </p>
       {known && pieces.length > 1 && <p className="print-pieces">{pieces.join(", ")}</p>}
       {(making.is === "beginning" || making.is === "drawing") && <Progress making={making} onStop={onStop} />}
-      {making.is === "stopped" && (
-        <p role="status">
-          Stopped; nothing was made.{" "}
-          <button type="button" onClick={onAgain}>
-            Begin again
-          </button>
-        </p>
-      )}
+      {making.is === "stopped" && <Stopped onAgain={onAgain} />}
       {making.is === "refused" && (
         <p role="alert" className="look">
-          {begun(making.sentence)}
+          {making.sentence}
         </p>
       )}
       {known && sentences.length > 0 && (
         <ul className="print-doubts" aria-label="To check before printing">
           {sentences.map((sentence) => (
-            <li key={sentence}>{begun(sentence)}</li>
+            <li key={sentence}>{sentence}</li>
           ))}
         </ul>
       )}
@@ -54,7 +47,19 @@ export function Said({ making, isTrying, pieces, onStop, onAgain }: Props) {
   );
 }
 
-const begun = (sentence: string): string => `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}`;
+/** Takes the place of the button that stopped the work, and its focus. */
+function Stopped({ onAgain }: Pick<Props, "onAgain">) {
+  const again = useRef<HTMLButtonElement>(null);
+  useEffect(() => again.current?.focus(), []);
+  return (
+    <p role="status">
+      Stopped; nothing was made.{" "}
+      <button ref={again} type="button" onClick={onAgain}>
+        Begin again
+      </button>
+    </p>
+  );
+}
 
 function Progress({ making, onStop }: Pick<Props, "making" | "onStop">) {
   const [isLong, setIsLong] = useState(false);

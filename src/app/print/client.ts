@@ -15,6 +15,13 @@ export interface PrintWorker {
 const makeWorker = (): PrintWorker =>
   new Worker(new URL("./print-worker.ts", import.meta.url), { type: "module" }) as unknown as PrintWorker;
 
+/** A worker whose program does not come fails without a word. */
+const NOT_LOADED =
+  "a part of the page's program could not be loaded; check that the server is running and reload the page";
+
+/** A fault is heard as a refusal. */
+export type HeardNews = Exclude<PrintNews, { readonly fault: string }>;
+
 export class PrintClient {
   #worker: PrintWorker | null = null;
   #isBusy = false;
@@ -22,7 +29,7 @@ export class PrintClient {
   constructor(
     private readonly book: Book,
     private readonly chosen: Place,
-    private readonly hear: (news: PrintNews) => void,
+    private readonly hear: (news: HeardNews) => void,
     private readonly make: () => PrintWorker = makeWorker,
   ) {}
 
@@ -56,22 +63,24 @@ export class PrintClient {
     if (this.#worker) return this.#worker;
     const worker = this.make();
     worker.onmessage = ({ data }) => {
+      if ("fault" in data) return this.#fail(data.fault);
       if ("made" in data || "refusal" in data) this.#isBusy = false;
       this.hear(data);
     };
     worker.onerror = (event) => {
       event.preventDefault?.();
-      this.#fail(event.message || "the browser gave no reason");
+      this.#fail(event.message || NOT_LOADED);
     };
     worker.postMessage({ book: this.book, chosen: this.chosen });
     this.#worker = worker;
     return worker;
   }
 
+  /** Ends the worker: what it had loaded by half is loaded anew with the next request. */
   #fail(why: string): void {
     this.stop();
     this.hear({
-      refusal: `the document could not be made: ${why.replace(/\.$/, "")}; close this and try once more`,
+      refusal: `the document could not be made, and the book is as it was: ${why.replace(/\.$/, "")}`,
     });
   }
 }

@@ -7,6 +7,7 @@ import { typeFaces } from "../../paper/document.ts";
 import { laidOut } from "../../paper/documents.ts";
 import type { PaperRequest } from "../../paper/kinds.ts";
 import type { DrawnSheet } from "../../paper/marks.ts";
+import { reasonOf } from "../faults/in-time.ts";
 import { doubtsOn } from "./doubts.ts";
 import { mapsOf } from "./page-map.ts";
 import type { PieceOffer, PrintNews, PrintOrder } from "./protocol.ts";
@@ -61,4 +62,4 @@ async function hear(order: PrintOrder): Promise<void> {
 }
 
 self.onmessage = ({ data }: MessageEvent<PrintOrder>) =>
-  hear(data).catch((fault: Error) => tell({ refusal: `the document could not be made: ${fault.message}` }));
+  hear(data).catch((fault) => tell({ fault: reasonOf(fault) }));

@@ -45,6 +45,8 @@ export type PrintNews =
   | { readonly made: MadeDocument }
   /** Why there is no document, in a sentence. */
   | { readonly refusal: string }
+  /** What went wrong in the worker, in words. */
+  | { readonly fault: string }
   | { readonly sheet: number; readonly picture: SheetPicture }
   /** The type of the documents, once. */
   | { readonly faces: { readonly regular: ArrayBuffer; readonly bold: ArrayBuffer } };

@@ -3,8 +3,8 @@ import { useCallback, useEffect, useRef, useState } from "react";
 import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
 import type { PaperRequest } from "../../paper/kinds.ts";
-import { PrintClient } from "./client.ts";
-import type { LaidOut, MadeDocument, PieceOffer, PrintNews } from "./protocol.ts";
+import { type HeardNews, PrintClient } from "./client.ts";
+import type { LaidOut, MadeDocument, PieceOffer } from "./protocol.ts";
 import type { SheetPicture } from "./sheet-picture.ts";
 
 export type Making =
@@ -37,7 +37,7 @@ export function usePrinting(book: Book, chosen: Place, request: Omit<PaperReques
   );
   const client = useRef<PrintClient | null>(null);
 
-  const hear = useCallback((news: PrintNews) => {
+  const hear = useCallback((news: HeardNews) => {
     if ("pieces" in news) setPieces(news.pieces);
     else if ("faces" in news) addFaces(news.faces).catch(() => {});
     else if ("laid" in news) setMaking({ is: "drawing", laid: news.laid, drawn: 0 });

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { PrintClient, type PrintWorker } from "../../../../src/app/print/client.ts";
-import type { PrintNews, PrintOrder } from "../../../../src/app/print/protocol.ts";
+import { type HeardNews, PrintClient, type PrintWorker } from "../../../../src/app/print/client.ts";
+import type { PrintOrder } from "../../../../src/app/print/protocol.ts";
 import { blankBook } from "../../../../src/book/shape.ts";
 
 class StandIn implements PrintWorker {
@@ -21,7 +21,7 @@ const request = { what: "pattern", paper: "a4", day } as const;
 
 function begun() {
   const workers: StandIn[] = [];
-  const heard: PrintNews[] = [];
+  const heard: HeardNews[] = [];
   const make = () => {
     workers.push(new StandIn());
     return workers.at(-1)!;
@@ -51,10 +51,14 @@ test("a worker that fails says so in one sentence, and the next request begins a
   client.request(request);
   workers[0]!.onerror!({ message: "out of memory." });
   expect(heard).toEqual([
-    { refusal: "the document could not be made: out of memory; close this and try once more" },
+    { refusal: "the document could not be made, and the book is as it was: out of memory" },
   ]);
   client.request(request);
-  expect(workers).toHaveLength(2);
+  workers[1]!.onmessage!({ data: { fault: "the type could not be loaded" } });
+  expect(heard.at(-1)).toMatchObject({ refusal: expect.stringContaining("the type could not be loaded") });
+  expect(workers.map(({ isEnded }) => isEnded)).toEqual([true, true]);
+  client.request(request);
+  expect(workers).toHaveLength(3);
 });
 
 test("no sheet is asked for while another document is being made", () => {

@@ -33,7 +33,7 @@ export const MEASURE_GUESS = define({
     },
   },
   returns: "length",
-  compute({ term, terms, values, data }, { measure, cm, doubt }) {
+  compute({ term, terms, values, data }, { measure, cm, doubt, estimates }) {
     const asked = requireMeasure(term);
     const size = cm(0.1);
     const known = new Map(knownFigures(terms, values, size));
@@ -43,6 +43,7 @@ export const MEASURE_GUESS = define({
       doubt(
         `${known.size === 0 ? "no other measurement of the wearer is given" : "the survey does not say how this goes with the others"}, so this is the middle one of all people measured, whatever the wearer's size`,
       );
+    estimates(`the ${asked} was guessed from the survey of bodies: measure the wearer before cutting`);
     measure("others", "other measurements used", found[0]!.others);
     measure("least", "the smallest value expected", Math.min(...found.map((one) => one.least)) * size);
     measure("most", "the largest value expected", Math.max(...found.map((one) => one.most)) * size);

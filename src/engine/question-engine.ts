@@ -71,6 +71,19 @@ export class QuestionEngine {
     return this.watched.map((place) => this.#reading(place));
   }
 
+  /** The cells that the watched cells rest on as the book stands; of a chart, only the figures that were taken from it. */
+  under(): Place[] {
+    this.#engine.become(this.#lean);
+    const found = new Map<string, Place>();
+    const waiting = [...this.watched];
+    for (let place = waiting.pop(); place; place = waiting.pop()) {
+      if (found.has(placeKey(place))) continue;
+      found.set(placeKey(place), place);
+      waiting.push(...this.#engine.restsOn(place));
+    }
+    return [...found.values()];
+  }
+
   /** Whether what is watched rests on pieces laid on cloth. */
   get lays(): boolean {
     return this.#engine.laid().length > 0;

@@ -8,7 +8,6 @@ import { type Book, typedAt } from "../book/shape.ts";
 import type { LayDesk } from "./instance.ts";
 import { lessSearched, uncertaintyOf } from "./laid.ts";
 import { numberOf, QuestionEngine, type Reading } from "./question-engine.ts";
-import { Upstream } from "./references.ts";
 import type { Watched } from "./sweep.ts";
 import { isProblem, type VariedCell, variedCellAt } from "./varied-cell.ts";
 
@@ -28,8 +27,11 @@ export interface Effect {
 export const measuringErrorOf = (book: Book): number => BOOK_UNITS[book.unit].measuringError;
 
 /** The typed lengths that a cell rests on, in the order of the book. */
-export function lengthsUnder(book: Book, place: Place): VariedCell[] {
-  return new Upstream(book, [place]).places
+export function lengthsUnder(book: Book, desk: LayDesk, place: Place): VariedCell[] {
+  const engine = new QuestionEngine(book, desk, [], [place]);
+  const under = engine.under();
+  engine.destroy();
+  return under
     .filter(({ page, row, column }) => !isFormula(typedAt(book, page, row, column)))
     .toSorted((a, b) => a.page - b.page || a.row - b.row || a.column - b.column)
     .flatMap((one) => {
@@ -42,7 +44,7 @@ export function lengthsUnder(book: Book, place: Place): VariedCell[] {
 export function* sensitivity(book: Book, desk: LayDesk, watched: Watched): Generator<void, Effect[]> {
   const error = measuringErrorOf(book);
   const effects: Effect[] = [];
-  for (const cell of lengthsUnder(book, watched.place)) {
+  for (const cell of lengthsUnder(book, desk, watched.place)) {
     const engine = new QuestionEngine(book, desk, [cell], [watched.place]);
     try {
       const origins: (LayOrigin | null)[] = [];

@@ -9,6 +9,8 @@ import { bodyAt } from "../../../src/engine/drawn-body.ts";
 import { Engine } from "../../../src/engine/engine.ts";
 import { estimateText } from "../../../src/engine/estimates.ts";
 import { pieceNotes } from "../../../src/engine/piece-notes.ts";
+import { sensitivity } from "../../../src/engine/sensitivity.ts";
+import { finish } from "../../../src/engine/sweep.ts";
 import { wearerCell } from "../../../src/engine/wearer-cell.ts";
 import { pageCsv } from "../../../src/exchange/page-csv.ts";
 import { quickLay } from "../../../src/lay/quick.ts";
@@ -200,4 +202,15 @@ test("a draft's wearer is chosen from the chart, each name once", () => {
     by: "cell",
   });
   engine.destroy();
+});
+
+test("what matters to a garment are its wearer's figures, not those of the whole chart", () => {
+  const book = typed(castBook(3, 4), ["Skirts!H2", "=B2*2+C2"]);
+  const watched = { place: at(book, "Skirts!H2"), label: "sum", kind: "length" as const };
+  // A quarter of an inch too long counts twice in the waist, once in the hip.
+  const effects = finish(sensitivity(book, quickLay, watched));
+  expect(effects.map(({ measurement, longer }) => [measurement.label, longer])).toEqual([
+    ["Measure!G4", 0.5],
+    ["Measure!H4", 0.25],
+  ]);
 });

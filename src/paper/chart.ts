@@ -1,4 +1,6 @@
 /** Documents that are pages of the book, set as tables: the measurement chart, the cut list, the fitting log. */
+import { headingText } from "../../functions/block.ts";
+import { isWearerHeading } from "../../functions/wearers/chart.ts";
 import { lookUp } from "../book/names.ts";
 import type { Book, Stage } from "../book/shape.ts";
 import type { Engine } from "../engine/engine.ts";
@@ -19,7 +21,10 @@ const unitLine = ({ book }: Engine): string => `Lengths are in ${UNIT_WORDS[book
 export function bookLine(engine: Engine): string {
   const { book } = engine;
   const at = lookUp(book, WEARER);
-  const wearer = at ? engine.view(at) : null;
+  // In a chart of several wearers the name is one of a list, and the book is drawn for all of them.
+  const isOneOfMany =
+    at !== null && isWearerHeading(headingText(book.pages[at.page]!.columns[at.column]?.heading ?? ""));
+  const wearer = at && !isOneOfMany ? engine.view(at) : null;
   const whose = wearer && !wearer.problem && wearer.shown ? `Drawn for: ${wearer.shown}. ` : "";
   return `${whose}${unitLine(engine)}`;
 }

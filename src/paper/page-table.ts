@@ -89,7 +89,15 @@ export function pageTable(
   const page = engine.book.pages[number]!;
   const hidden = hiddenRows(page);
   const filled = page.rows.map((row) => row.flatMap((typed, i) => (typed.trim() === "" ? [] : [i])));
-  const rows = filled.flatMap((columns, row) => (columns.length > 0 && !hidden.has(row) ? [row] : []));
+  /** A line of formulas that answer with nothing, such as one of a table that is still to be filled. */
+  const isIdle = (row: number) =>
+    filled[row]!.every((column) => {
+      const view = engine.view({ page: number, row, column });
+      return view.worked && view.value === "" && !view.problem;
+    });
+  const rows = filled.flatMap((columns, row) =>
+    columns.length > 0 && !hidden.has(row) && !isIdle(row) ? [row] : [],
+  );
   const typed = (row: number, column: number): string => page.rows[row]![column] ?? "";
   /** A row of words over others; on a page without a figure every row is still to be filled. */
   const isBare = rows.every((row) => filled[row]!.every((column) => column === 0));

@@ -226,3 +226,28 @@ test("everything begins with a sheet that says on which pages each document is",
   ))
     expect(texts[Number(from) - 1]).toMatch(new RegExp(`^${title}`));
 });
+
+test("a chart of several wearers is drawn for all of them, marks estimates, and leaves out lines still to be filled", async () => {
+  const idle = '=IF(B4="";"";"ok")';
+  const rows = [
+    ["Ann", "shift", "29"],
+    ["Ann", "stays", "=GIRTH_OVER(C1; 1/8)"],
+    ["the baker", "shirt", "38"],
+    [idle],
+    ["", "", idle],
+  ];
+  const book = {
+    ...chartOf(["Wearer", "Worn beneath", "Waist girth"], rows),
+    names: { wearer: "Measure!A1" },
+  };
+  const { all, pages } = await read(book, { what: "chart" });
+  expect(all).not.toContain("Drawn for");
+  expect(all).toContain("est. 29 3/4");
+  expect(all).toContain("est. an estimate, or worked out from one: measure before you cut");
+  // A line across the sheet below the headings, and one below each of the three rows.
+  const empty = await read(
+    { ...book, pages: [{ ...book.pages[0]!, rows: rows.slice(0, 3) }] },
+    { what: "chart" },
+  );
+  expect(pages[0]!.paths.length).toBe(empty.pages[0]!.paths.length);
+});

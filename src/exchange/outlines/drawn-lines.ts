@@ -1,7 +1,14 @@
 /** The lines of a drawing as strokes, from path data and the map that places them. */
 import SvgPath from "svgpath";
 import { readPath } from "../../../functions/geometry/path.ts";
-import { distance, type Edge, line, type Point, type Stroke } from "../../../functions/geometry/strokes.ts";
+import {
+  type Bounds,
+  distance,
+  type Edge,
+  line,
+  type Point,
+  type Stroke,
+} from "../../../functions/geometry/strokes.ts";
 import type { Role } from "../../../functions/pieces/piece.ts";
 import { collapses, type Matrix } from "./affine.ts";
 
@@ -27,6 +34,8 @@ export interface Drawing {
   readonly millimetres: number | null;
   /** How the size was understood, in a sentence. */
   readonly size: string;
+  /** The page that the drawing stands on, where the file has one. */
+  readonly page?: Bounds;
   /** What was ignored or is uncertain, a sentence each. */
   readonly said: readonly string[];
 }

@@ -20,7 +20,7 @@ import { edgesOf } from "./corners.ts";
 import { type Drawing, type DrawnLine, placedStrokes } from "./drawn-lines.ts";
 import { differentNames } from "./names.ts";
 import { ownPiece } from "./own-piece.ts";
-import { contains, type Measured, measured, sameLine, shareInside } from "./within.ts";
+import { contains, fills, type Measured, measured, sameLine, shareInside } from "./within.ts";
 
 export interface FoundPiece {
   readonly name: string;
@@ -75,6 +75,7 @@ class Finder {
   readonly said: string[] = [];
   readonly #drawing: Drawing;
   readonly #inner: Inner;
+  #paper: Measured | undefined;
 
   constructor(drawing: Drawing, inner: Inner) {
     this.#drawing = drawing;
@@ -86,14 +87,14 @@ class Finder {
     const whole = lines.filter(({ closed }) => closed).map((line): Loop => ({ ...line, gap: 0, made: 1 }));
     const { loops, open, repeated } = chained(lines.filter(({ closed }) => !closed));
     const all = this.#once([...whole, ...loops].map(measured), repeated).sort((a, b) => b.area - a.area);
-    const own = all.filter(({ line }) => !line.isAid);
+    const own = this.#withoutPage(all.filter(({ line }) => !line.isAid));
     const outer =
       this.#inner === "pieces" ? own : own.filter((one) => !own.some((other) => contains(other, one)));
     const marksOf = new Map(outer.map((one) => [one, [] as DrawnLine[]]));
     const smallest = [...outer].reverse();
     const isOuter = new Set(outer);
     for (const one of all) {
-      if (isOuter.has(one)) continue;
+      if (isOuter.has(one) || one === this.#paper) continue;
       const around = smallest.find((other) => contains(other, one));
       if (around) marksOf.get(around)!.push(one.line);
     }
@@ -118,6 +119,16 @@ class Finder {
           : `${twice} lines are drawn twice and count once.`,
       );
     return kept;
+  }
+
+  /** A closed line as large as the page, with others in it, is the paper and no piece. */
+  #withoutPage(loops: readonly Measured[]): readonly Measured[] {
+    const { page } = this.#drawing;
+    if (!page || loops.length < 2) return loops;
+    this.#paper = loops.find((one) => fills(one, page));
+    if (!this.#paper) return loops;
+    this.said.push("A rectangle as large as the page is taken for the paper and left out.");
+    return loops.filter((one) => one !== this.#paper);
   }
 
   #takeOpen(

@@ -4,12 +4,13 @@
  * line is counted and said.
  */
 import { ROLES, type Role } from "../../../functions/pieces/piece.ts";
-import { collapses, type Matrix, moved, times, UNCHANGED } from "./affine.ts";
+import { type Matrix, moved, times } from "./affine.ts";
 import { type Drawing, type DrawnLine, linesOf, MOST_STROKES } from "./drawn-lines.ts";
 import { Ignored } from "./ignored.ts";
 import { plainName, roleIn } from "./names.ts";
 import { MOST_ELEMENTS, readElements, type SvgElement } from "./svg-elements.ts";
-import { intoRoom, MM_OF_PIXEL, readLength, readViewBox } from "./svg-lengths.ts";
+import { intoRoom, readViewBox } from "./svg-lengths.ts";
+import { pageOf } from "./svg-page.ts";
 import { lengthOf, type Property, pathData, type Room, SHAPES } from "./svg-shapes.ts";
 import { isHidden, propertyOf, transformOf } from "./svg-style.ts";
 
@@ -28,9 +29,6 @@ const DEEPEST = 200;
 
 /** Why the whole file is refused; caught in readSvg. */
 class TooMuch extends Error {}
-
-/** A width or height that has no unit, or none that has a size on paper. */
-const UNSIZED = new Set(["", "%"]);
 
 /** Reads an SVG file's text, or says in a sentence why it is refused. */
 export function readSvg(text: string): Drawing | { readonly refusal: string } {
@@ -58,9 +56,10 @@ class Reader {
 
   read(): Drawing {
     this.#index(this.#root, 0);
-    const { matrix, room, millimetres, size } = this.#page();
+    const { matrix, room, millimetres, size, page, isStretched } = pageOf(this.#root);
+    if (isStretched) this.#ignored.note("stretched");
     this.#children(this.#root, { matrix, room, name: "", visible: true, used: [], depth: 0 });
-    return { lines: this.#lines, millimetres, size, said: this.#ignored.sentences() };
+    return { lines: this.#lines, millimetres, size, page, said: this.#ignored.sentences() };
   }
 
   /** Notes every id before the lines are read, since `use` may name what comes later. */
@@ -78,42 +77,6 @@ class Reader {
     // Once for the ids, once for the lines.
     if (this.#elements > 2 * MOST_ELEMENTS)
       throw new TooMuch(`it has more than ${MOST_ELEMENTS.toLocaleString("en")} elements; cut it into parts`);
-  }
-
-  /** How the whole drawing is placed, and how large one unit is. */
-  #page(): { matrix: Matrix; room: Room; millimetres: number | null; size: string } {
-    const property = propertyOf(this.#root);
-    const own = ["width", "height"].map((name) => {
-      const text = property(name)?.trim();
-      return text === undefined || text === "auto" ? null : readLength(text);
-    });
-    const boxText = property("viewBox");
-    const box = boxText === undefined ? null : readViewBox(boxText);
-    const sized = own.filter((one) => one !== null);
-    const known = sized.length > 0 && sized.every(({ unit }) => !UNSIZED.has(unit));
-    if (sized.some(({ value }) => !(value > 0)))
-      throw new Error("its width or height is not above 0, so nothing of it is drawn");
-    const plain = { width: box?.width ?? 100, height: box?.height ?? 100 };
-    if (!known) {
-      const room = box ? plain : { width: bare(own[0]) ?? 100, height: bare(own[1]) ?? 100 };
-      return { matrix: UNCHANGED, room, millimetres: null, size: UNKNOWN };
-    }
-    // A side that is left out follows from the other by the view box's own shape.
-    const width = own[0]?.value ?? (own[1]!.value * plain.width) / plain.height;
-    const height = own[1]?.value ?? (own[0]!.value * plain.height) / plain.width;
-    const matrix = box ? intoRoom(box, width, height, property("preserveAspectRatio") ?? "") : UNCHANGED;
-    if (collapses(matrix)) throw new Error("its viewBox and its size press the drawing flat");
-    if (Math.abs(matrix[0] - matrix[3]) > 1e-6 * Math.abs(matrix[0])) this.#ignored.note("stretched");
-    const written = ["width", "height"].flatMap((name) => property(name) ?? []).join(" × ");
-    const inPixels = sized.some(({ unit }) => unit === "px");
-    return {
-      matrix,
-      room: box ? plain : { width, height },
-      millimetres: MM_OF_PIXEL,
-      size: inPixels
-        ? `The file measures ${written}, and by the standard 96 px are an inch; programs have written other pixels, so check a length that you know.`
-        : `The file says how large it is: ${written}.`,
-    };
   }
 
   #children(element: SvgElement, around: Around): void {
@@ -269,12 +232,6 @@ class Reader {
     }
   }
 }
-
-const UNKNOWN = "The file does not say how large it is.";
-
-const bare = (
-  length: { readonly value: number; readonly unit: string } | null | undefined,
-): number | undefined => (length && length.unit !== "%" ? length.value : undefined);
 
 /** An id as a link writes it: "%20" for a space. */
 function decoded(id: string): string {

@@ -83,3 +83,12 @@ export function sameLine(a: Measured, b: Measured): boolean {
     (["left", "right", "low", "high"] as const).every((side) => Math.abs(a.box[side] - b.box[side]) <= slack)
   );
 }
+
+/** Whether a closed line is the rectangle of these bounds. */
+export function fills({ box, area }: Measured, bounds: Bounds): boolean {
+  const slack = 1e-6 * reach(bounds);
+  return (
+    Math.abs(area - (bounds.right - bounds.left) * (bounds.high - bounds.low)) <= slack * reach(bounds) &&
+    (["left", "right", "low", "high"] as const).every((side) => Math.abs(box[side] - bounds[side]) <= slack)
+  );
+}

@@ -147,6 +147,14 @@ describe("lines inside a piece", () => {
   });
 });
 
+test("a rectangle as large as the page is the paper, unless it is the only outline", () => {
+  const paper = '<rect width="100%" height="100%" fill="white"/>';
+  const found = foundIn(svg(`${paper}<rect id="cuff" x="10" y="10" width="30" height="20"/>`));
+  expect(found.pieces.map(({ name }) => name)).toEqual(["cuff"]);
+  expect(found.said).toEqual(["A rectangle as large as the page is taken for the paper and left out."]);
+  expect(textsOf(foundIn(svg(paper)))).toEqual(["M 0 0 L 100 0 L 100 100 L 0 100 L 0 0 Z"]);
+});
+
 test("one known length sizes the whole drawing: an edge, its width, its height, or one unit", () => {
   const found = foundIn(
     svg('<rect x="5" y="5" width="20" height="30"/><rect x="45" y="5" width="10" height="10"/>', ""),

@@ -3,6 +3,7 @@ import { availableParallelism } from "node:os";
 import type { Plugin, Rolldown } from "vite";
 import { defineConfig } from "vitest/config";
 import { notices } from "./src/setup/notices.ts";
+import { offline, WORKER } from "./src/setup/offline.ts";
 
 /** The grid's stylesheet is a file of its own; its second copy, inside the library's script, is left out. */
 const gridStylesOnce: Plugin = {
@@ -80,14 +81,21 @@ export default defineConfig(({ mode }) =>
       : {
           root: mode === "test" ? import.meta.dirname : `${import.meta.dirname}/src/app`,
           base: "./",
-          plugins: [gridStylesOnce, licences.page],
+          plugins: [gridStylesOnce, licences.page, offline],
           build: {
             outDir: "../../dist/app",
             emptyOutDir: true,
             target: "es2023",
             modulePreload: { polyfill: false },
             rolldownOptions: {
+              input: {
+                index: `${import.meta.dirname}/src/app/index.html`,
+                "service-worker": `${import.meta.dirname}/src/app/offline/service-worker.ts`,
+              },
               output: {
+                // Its name stays, so that a browser finds the next one.
+                entryFileNames: ({ name }) =>
+                  name === "service-worker" ? WORKER : "assets/[name]-[hash].js",
                 codeSplitting: {
                   includeDependenciesRecursively: false,
                   groups: [{ name: startChunk, debugName: "start" }],

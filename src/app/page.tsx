@@ -2,9 +2,22 @@
 import "./shell/shell.css";
 import { createRoot } from "react-dom/client";
 import { listenForFaults } from "./faults/faults.ts";
+import type { Keeper } from "./files/keeper.ts";
 import { start } from "./files/start.ts";
 import { rescue } from "./rescue.ts";
 import { App } from "./shell/App.tsx";
+
+/** How long after the start the page is put by for use without a network, in milliseconds. */
+const SETTLED = 2_000;
+
+function keepWhole(keeper: Keeper): void {
+  const tell = () =>
+    keeper.tellNews(
+      "A new version of Ellwand is ready: it is used from the next time this page is loaded, and until then your work goes on with this one",
+    );
+  // Where the browser can't keep the page, it works with its server as before.
+  import("./offline/keep-offline.ts").then(({ keepOffline }) => keepOffline(tell)).catch(() => {});
+}
 
 export async function show(root: HTMLElement): Promise<void> {
   listenForFaults();
@@ -18,4 +31,7 @@ export async function show(root: HTMLElement): Promise<void> {
       setTimeout(() => rescue(fault));
     },
   }).render(<App {...begun} />);
+  // Behind everything else, and only as it is built: a page that is served for development changes with every edit.
+  if (import.meta.env.PROD && "serviceWorker" in navigator)
+    setTimeout(() => keepWhole(begun.keeper), SETTLED);
 }

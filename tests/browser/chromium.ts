@@ -40,10 +40,13 @@ const TYPES: Record<string, string> = {
   ".js": "text/javascript",
   ".css": "text/css",
   ".txt": "text/plain",
+  ".svg": "image/svg+xml",
+  ".png": "image/png",
+  ".webmanifest": "application/manifest+json",
 };
 
 /** Builds the page when its sources are newer, and reads it: each file under its path on the server. */
-function builtFiles(): Map<string, Buffer> {
+export function builtFiles(): Map<string, Buffer> {
   const code = `import("./src/setup/build.mjs").then(({ build }) => build("app"))`;
   execFileSync(process.execPath, ["-e", code], {
     cwd: root,
@@ -60,19 +63,27 @@ function builtFiles(): Map<string, Buffer> {
   );
 }
 
-/** Serves the built page from memory. */
-export async function serve(): Promise<{ server: Server; address: string }> {
-  const files = builtFiles();
-  const server = createServer((request, response) => {
+/** A server of files in memory; `onMissing` is called with the path of what it does not have. `asIs`: the browser keeps nothing by itself. */
+export const serverOf = (
+  files: ReadonlyMap<string, Buffer>,
+  { asIs = false, onMissing = (_path: string): void => {} } = {},
+): Server =>
+  createServer((request, response) => {
     const { pathname } = new URL(request.url ?? "/", "http://here");
     const path = pathname === "/" ? "/index.html" : pathname;
     const file = files.get(path);
+    if (!file) onMissing(path);
     response.statusCode = file ? 200 : 404;
     response.setHeader("content-type", TYPES[extname(path)] ?? "text/html");
     // The names of scripts and styles change with what is in them: a profile reads and compiles each once.
-    if (path.startsWith("/assets/")) response.setHeader("cache-control", "max-age=3600");
+    if (asIs) response.setHeader("cache-control", "no-store");
+    else if (path.startsWith("/assets/")) response.setHeader("cache-control", "max-age=3600");
     response.end(file);
   });
+
+/** Serves the built page from memory. */
+export async function serve(): Promise<{ server: Server; address: string }> {
+  const server = serverOf(builtFiles());
   await new Promise<void>((done) => server.listen(0, "127.0.0.1", done));
   return { server, address: `http://127.0.0.1:${(server.address() as AddressInfo).port}/` };
 }

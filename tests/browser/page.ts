@@ -3,11 +3,15 @@ import { type Browser, type BrowserContextOptions, chromium, type Locator, type 
 import { expect, inject, onTestFinished } from "vitest";
 
 /** How the page is opened. */
-export interface Opening extends BrowserContextOptions {
+export interface Opening extends Omit<BrowserContextOptions, "offline"> {
   /** Whether lays are searched for automatically: only when a test asks, so that no value changes under the others. */
   readonly searching?: boolean;
   /** Whether the browser has pickers of files that can be written again; without them a file is a download. */
   readonly picking?: boolean;
+  /** Whether the browser keeps the page for use without its server, as it does for makers. */
+  readonly offline?: boolean;
+  /** Where the page is served, if not by the server of all tests. */
+  readonly address?: string;
   /** Called before the page is loaded, with the address that will be. */
   readonly prepare?: (page: Page, address: string) => Promise<unknown>;
 }
@@ -24,7 +28,12 @@ let kept: Kept | undefined;
 let complaints: string[] = [];
 let expected: RegExp | undefined;
 
-async function newPage({ searching = false, picking = false, ...options }: Omit<Opening, "prepare">) {
+async function newPage({
+  searching = false,
+  picking = false,
+  offline = false,
+  ...options
+}: Omit<Opening, "prepare" | "address">) {
   browser ??= chromium.connect(inject("endpoint"));
   const context = await (await browser).newContext({
     viewport: { width: 1360, height: 820 },
@@ -34,6 +43,10 @@ async function newPage({ searching = false, picking = false, ...options }: Omit<
   if (!searching)
     await context.addInitScript(() => {
       if (location.protocol === "http:") localStorage.setItem("ellwand.search-by-itself", "off");
+    });
+  if (!offline)
+    await context.addInitScript(() => {
+      Reflect.deleteProperty(Navigator.prototype, "serviceWorker");
     });
   if (!picking)
     await context.addInitScript(() => {
@@ -77,7 +90,7 @@ async function cleared(): Promise<Page | undefined> {
  * a test that asks for anything gets one.
  */
 export async function open(opening: Opening = {}): Promise<Page> {
-  const { prepare, ...options } = opening;
+  const { prepare, address = inject("address"), ...options } = opening;
   const shared = Object.keys(opening).length === 0;
   complaints = [];
   expected = undefined;
@@ -89,7 +102,6 @@ export async function open(opening: Opening = {}): Promise<Page> {
     });
     kept = one;
   }
-  const address = inject("address");
   onTestFinished(async () => {
     if (!shared) await page.context().close();
     expect(complaints.filter((said) => !expected?.test(said))).toEqual([]);

@@ -57,6 +57,10 @@ async function kill({ process: started, browser }: Running): Promise<void> {
 
 async function open(browser: Browser): Promise<Page> {
   const page = await browser.contexts()[0]!.newPage();
+  // The page is not put by for use without its server; that work would be in the way of the clock.
+  await page.addInitScript(() => {
+    Reflect.deleteProperty(Navigator.prototype, "serviceWorker");
+  });
   await page.setViewportSize({ width: 1360, height: 900 });
   await page.goto(address);
   await cell(page, "A21").waitFor();

@@ -36,7 +36,7 @@ export const BEGINNING: Chapter = {
       summary:
         "The book is saved in this browser as you type, and nowhere else. *Save a file* writes it to a file that you can keep or send.",
       words:
-        "save, saving, save as, save to the same file, overwrite a file, when was it saved, where is my work kept, where are books kept, backup, store, lose, lost, send a book, share, private, privacy, data, is my data private, internet, offline, export",
+        "save, saving, save as, save to the same file, overwrite a file, when was it saved, where is my work kept, where are books kept, backup, store, lose, lost, send a book, share, private, privacy, data, is my data private, internet, export",
       says: [
         "Beside the title stands whether everything is saved. Nothing that you type leaves your machine.",
         "*Save a file*, or `Ctrl S`, writes the open book as a file. Where the browser allows it, you say once where the file is, and from then on the same file is written again; after a reload the browser may ask once more for its permission. Other browsers make a download. `Ctrl Shift S` saves to another file.",
@@ -45,6 +45,19 @@ export const BEGINNING: Chapter = {
         "Under *Books*, *Save all books to one file* makes a single file of all your books.",
       ],
       see: ["Open a book or a file", "Copy a book", "Delete a book, and the bin"],
+    },
+    {
+      name: "Work without a network, install as an app",
+      summary:
+        "Once the page has been loaded, it opens and works without a network and without its server. Browsers that can install pages offer to install it as an app.",
+      words:
+        "offline, without internet, no network, no wifi, in the workshop, at the theatre, install, app, desktop, home screen, phone, tablet, update, new version of Ellwand, new version is ready",
+      says: [
+        "A moment after the first start the browser has put by every part of the page, those too that you have not used yet. Nothing is sent anywhere for it.",
+        "To install it, use the browser's own menu: “Install”, or “Add to home screen”. The app has the same books as the page in that browser.",
+        "When there is a newer Ellwand, the page says so and goes on with the one it was started with. The newer one is used from the next time the page is loaded; what you are typing is not touched.",
+      ],
+      see: ["Save your work"],
     },
     {
       name: "Open a book or a file",

@@ -11,6 +11,8 @@ export const FIRST: readonly (readonly [wish: string, answers: string])[] = [
   ["print", "Print"],
   ["copy a book", "Copy a book"],
   ["earlier version", "Earlier versions of a book"],
+  ["offline", "Work without a network, install as an app"],
+  ["install as an app", "Work without a network, install as an app"],
   ["go back to yesterday's version", "Earlier versions of a book"],
   ["save to the same file", "Save your work"],
   ["undo", "Undo and redo"],

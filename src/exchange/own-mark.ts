@@ -17,6 +17,8 @@ const shape = v.object({
       stage: v.picklist(STAGES),
       /** The heading and the kind of each column; a kind is used where the heading is still the same. */
       columns: v.array(v.tuple([v.string(), v.picklist(COLUMN_KINDS)])),
+      /** The seams whose fitting changes cells follow, by their addresses. */
+      fittings: v.optional(v.record(v.string(), v.string())),
     }),
   ),
 });
@@ -28,11 +30,17 @@ export const ownMark = ({ unit, mark, pages }: Book): string =>
     version: 1,
     unit,
     mark,
-    pages: pages.map(({ title, stage, columns }) => ({
-      title,
-      stage,
-      columns: columns.map(({ heading, kind }) => [heading, kind]),
-    })),
+    pages: pages.map(({ title, stage, columns, cells = {} }) => {
+      const fittings = Object.entries(cells).flatMap(([address, { fitting }]) =>
+        fitting === undefined ? [] : [[address, fitting] as const],
+      );
+      return {
+        title,
+        stage,
+        columns: columns.map(({ heading, kind }): [string, (typeof COLUMN_KINDS)[number]] => [heading, kind]),
+        ...(fittings.length > 0 && { fittings: Object.fromEntries(fittings) }),
+      };
+    }),
   } satisfies OwnMark)}`;
 
 /** The mark as it was written, or null for anything else. */

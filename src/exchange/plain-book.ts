@@ -15,6 +15,7 @@ import { MOST_ROWS, type Page } from "../book/shape.ts";
 import { readChoices } from "../engine/choices.ts";
 import type { Engine } from "../engine/engine.ts";
 import { estimateText } from "../engine/estimates.ts";
+import { fittingOf } from "../engine/fitted-cells.ts";
 import { fittedText } from "../engine/fitted-text.ts";
 import { areaOf } from "../engine/references.ts";
 import { hasAnswer } from "../engine/sentences.ts";
@@ -177,10 +178,12 @@ function workingsSheet(
   for (const [page, { rows: typed }] of book.pages.entries())
     for (const [r, cells] of typed.entries())
       for (const [column, text] of cells.entries()) {
-        if (!isFormula(text) || text.length > LONGEST_TEXT) continue;
+        const place = { page, row: r, column };
+        const fitted = text !== "" && fittingOf(book, place) !== undefined;
+        if ((!isFormula(text) && !fitted) || text.length > LONGEST_TEXT) continue;
         while (rows.length <= row) rows.push([]);
         while (rows[row]!.length < ORIGINALS) rows[row]!.push(undefined);
-        rows[row]!.push(...line(fullAddress(book, { page, row: r, column }), text));
+        rows[row]!.push(...line(fullAddress(book, place), text));
         row += 1;
       }
   return {

@@ -2,9 +2,17 @@
 import type { Decimal } from "../../functions/decimal.ts";
 import { DEFAULT_MARK } from "../../functions/fractions.ts";
 import type { Unit } from "../../functions/units.ts";
-import { cellAddress, columnLetters, placeKey } from "../book/address.ts";
+import { cellAddress, columnLetters, columnNumber, placeKey } from "../book/address.ts";
 import { withHidden } from "../book/hidden-rows.ts";
-import { type Book, blankBook, LONGEST, MOST_CELLS, MOST_FROZEN, type Page } from "../book/shape.ts";
+import {
+  type Book,
+  blankBook,
+  type CellSettings,
+  LONGEST,
+  MOST_CELLS,
+  MOST_FROZEN,
+  type Page,
+} from "../book/shape.ts";
 import { understand } from "../engine/content.ts";
 import type { ForeignBook, ForeignCell } from "./foreign-book.ts";
 import { bookFormula } from "./foreign-formula.ts";
@@ -184,6 +192,12 @@ function pageOf(
     });
   });
   const settings = landedChoices(file, own, columns.length, rows.length, places, told);
+  const cells: Record<string, CellSettings> = { ...settings.cells };
+  for (const [address, fitting] of Object.entries(marked?.fittings ?? {})) {
+    const [, letters, figures] = /^([A-Z]+)(\d+)$/.exec(address) ?? [];
+    const place = { page: own.page!, row: Number(figures) - 1, column: columnNumber(letters ?? "A") };
+    if (of?.originals?.has(placeKey(place))) cells[address] = { ...cells[address], fitting };
+  }
   const page: Page = {
     title,
     stage: marked?.stage ?? "Measure",
@@ -193,7 +207,7 @@ function pageOf(
     })),
     rows,
     notes,
-    ...(Object.keys(settings.cells).length > 0 && { cells: settings.cells }),
+    ...(Object.keys(cells).length > 0 && { cells }),
     ...(sheet.frozen > 0 && { frozen: Math.min(sheet.frozen, MOST_FROZEN) }),
   };
   return {

@@ -75,7 +75,7 @@ describe.each(CASES)("%s as .%s", (path, ending) => {
     const { bytes } = await WRITERS[ending](engine);
     const { file, hf } = recalculated(bytes);
     const [formulas, calls]: [string[], number[]] = [[], []];
-    engine.book.pages.forEach((page, index) => {
+    engine.worked.pages.forEach((page, index) => {
       page.rows.forEach((cells, row) => {
         for (const [column, typed] of cells.entries()) {
           const place = { page: index, row, column };

@@ -47,8 +47,13 @@ export function headed(block: Block, known: readonly string[], usual: string, no
       return meant?.[0] === one[0] && meant !== undefined ? [{ one, meant }] : [];
     })[0];
   const misspelt = near(headings) ?? (count(headings) === 0 ? near(first) : undefined);
-  if (misspelt)
-    throw new Refusal(`${noun} has a column headed "${misspelt.one}"; is "${misspelt.meant}" meant?`);
+  if (misspelt) {
+    const at = first.indexOf(misspelt.one);
+    throw new Refusal(
+      `${noun} has a column headed "${misspelt.one}"; is "${misspelt.meant}" meant?`,
+      at < 0 ? undefined : { argument: block, cell: at },
+    );
+  }
   if (count(headings) === 0) throw new Refusal(`${noun} has no headings that are known here: ${usual}`);
   return { headings, rows: inside ? rows.slice(1) : rows, above: inside ? 1 : 0 };
 }

@@ -3,7 +3,8 @@ import { numberText } from "./number-text.ts";
 
 /** A cell of a list that was given for an argument: its number in the list, row by row, counted from 0. */
 export interface CellOfList {
-  readonly argument: string;
+  /** The name of the argument, or the list itself. */
+  readonly argument: string | readonly unknown[];
   readonly cell: number;
 }
 

@@ -232,9 +232,12 @@ function compute(
 ) {
   let columns: Readonly<Record<string, readonly number[]>> = {};
   const find = ({ argument, cell }: CellOfList): CellOfCall | undefined => {
-    const position = Object.keys(takesOf(declaration, args)).indexOf(argument);
+    const position =
+      typeof argument === "string"
+        ? Object.keys(takesOf(declaration, args)).indexOf(argument)
+        : args.indexOf(argument as Argument);
     if (position >= 0) return { position, cell };
-    const inBlock = columns[argument]?.[cell];
+    const inBlock = typeof argument === "string" ? columns[argument]?.[cell] : undefined;
     return inBlock === undefined ? undefined : { position: 0, cell: inBlock };
   };
   try {

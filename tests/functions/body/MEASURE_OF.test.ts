@@ -79,6 +79,10 @@ test("two wearers of one name, and a chart that is none, are one sentence each",
   expect(refusal(chart(["Wearer", "Waist girht"], ["x", 3]), "x", "waist girth")).toBe(
     'the chart has a column headed "waist girht"; is "waist girth" meant?',
   );
+  expect(at(chart(["Wearer", "Waist girht"], ["x", 3]), "x", "waist girth")).toEqual({
+    position: 0,
+    cell: 1,
+  });
   expect(refusal(chart(["waist", "hip"], [30, 40]), "x", "waist")).toBe(
     'the chart has no column "wearer": give that heading to the column with the names',
   );

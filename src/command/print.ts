@@ -1,6 +1,8 @@
-import { DOCUMENTS } from "../paper/kinds.ts";
+import { layDesk } from "../lay/desk.ts";
+import { DOCUMENTS, type DocumentKind, type DocumentOption } from "../paper/kinds.ts";
 import { PAPER_NAMES, SCALES } from "../paper/paper.ts";
-import { namesIn, openBook, setCells } from "./open.ts";
+import { deskFor, SECONDS_OPTION } from "./laid.ts";
+import { answeredBy, namesIn, openBook, setCells } from "./open.ts";
 import { readOptions } from "./options.ts";
 import { JSON_OPTION, SET_OPTION, type Verb, type VerbOptions, Wrong } from "./verb.ts";
 
@@ -38,6 +40,7 @@ const OPTIONS = {
   blank: { type: "boolean", about: "a form without figures, with room to write" },
   large: { type: "boolean", about: "large type, to be read from where one stands at the table" },
   out: { type: "string", value: "FILE", about: "the PDF file to write" },
+  ...SECONDS_OPTION,
   ...SET_OPTION,
   ...JSON_OPTION,
 } as const satisfies VerbOptions;
@@ -45,7 +48,7 @@ const OPTIONS = {
 export const print: Verb = {
   name: "print",
   usage:
-    "BOOK --out FILE.pdf [--what WHAT] [--page TITLE] [--piece NAMES] [--cell NAMES] [--paper PAPER] [--scale SCALE] [--blank] [--large] [--set NAME=VALUE]... [--json]",
+    "BOOK --out FILE.pdf [--what WHAT] [--page TITLE] [--piece NAMES] [--cell NAMES] [--paper PAPER] [--scale SCALE] [--blank] [--large] [--seconds N] [--set NAME=VALUE]... [--json]",
   about:
     "Writes the pattern, or another document of the book, as a PDF for a printer. A pattern is true to scale and packed on as few sheets of paper as are found.",
   options: OPTIONS,
@@ -66,8 +69,11 @@ export const print: Verb = {
       throw new Wrong(
         `--what must be one of ${DOCUMENTS.map(({ name }) => name).join(", ")}, not "${values.what}"`,
       );
-    const engine = openBook(path, io);
-    setCells(engine, values.set ?? []);
+    refuseIdle(what, values);
+    const opened = openBook(path, io);
+    setCells(opened, values.set ?? []);
+    const engine =
+      values.seconds === undefined ? opened : answeredBy(opened, deskFor(values.seconds, layDesk));
     const { printed } = await import("../paper/documents.ts");
     const done = await printed(engine, {
       what,
@@ -91,3 +97,24 @@ export const print: Verb = {
     return sentences.length > 0 ? 1 : 0;
   },
 };
+
+/** The options of the command line that a document may leave as they are. */
+const TAKEN: Readonly<Record<"scale" | "piece" | "page" | "cell" | "blank" | "large", DocumentOption>> = {
+  scale: "scale",
+  piece: "pieces",
+  page: "page",
+  cell: "cells",
+  blank: "blank",
+  large: "large",
+};
+
+/** Refuses an option that the document does not take: it would be passed over without a word. */
+function refuseIdle(what: string, values: Readonly<Record<string, unknown>>): void {
+  const kinds: readonly DocumentKind[] = DOCUMENTS;
+  const kind = kinds.find(({ name }) => name === what)!;
+  for (const [option, takes] of Object.entries(TAKEN)) {
+    if (values[option] === undefined || kind.takes.includes(takes)) continue;
+    const others = kinds.filter((one) => one.takes.includes(takes)).map(({ name }) => name);
+    throw new Wrong(`--${option} changes nothing of --what ${what}; it is for ${others.join(", ")}`);
+  }
+}

@@ -142,7 +142,7 @@ function facts(flow: Flow, rule: Rule, { question, lay }: Laid, called: string, 
     );
   });
   const more = [
-    `How it was found: ${laidText(lay.origin ?? { by: "quick" })}.`,
+    `How it was found: ${laidText(lay.origin ?? { by: "quick" }).replace(/^lay /, "")}.`,
     `${plainNumber(100 * lay.density, 1, rule.decimal)} % of the cloth is used.`,
     question.gap > 0 ? `Pieces lie ${lengthText(question.gap, rule)} apart.` : "",
     question.repeat > 0 ? `The pattern repeats every ${lengthText(question.repeat, rule)}.` : "",

@@ -3,7 +3,7 @@ import type { Point } from "../../functions/geometry/strokes.ts";
 import type { LayOrigin } from "../../functions/lay.ts";
 import { flattenPiece, pieceBounds, readPiece } from "../../functions/pieces/piece.ts";
 import type { Place } from "../book/address.ts";
-import { columnLetters } from "../book/address.ts";
+import { columnLetters, noteAt } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import { hiddenRows } from "../book/hidden-rows.ts";
 import type { Page } from "../book/shape.ts";
@@ -126,6 +126,9 @@ export function pageTable(
       return { cells: [{ text: engine.view({ page: number, row, column: 0 }).shown }], notes: [] };
     const notes: string[] = [];
     const cells = columns.map((column): TableCell => {
+      const written = noteAt(engine.book, { page: number, row, column }).trim();
+      if (written !== "")
+        notes.push(`${column === 0 ? "Note" : `${headingOf(page, column)}, note`}: ${written}`);
       if (blank && column > 0) return blankCell(page, row, column);
       const called = column === 0 ? "this row" : headingOf(page, column);
       const { note, origin, ...cell } = paperCell(engine, { page: number, row, column }, called);

@@ -8,7 +8,7 @@ import type { Stage } from "../book/shape.ts";
 import type { Engine } from "../engine/engine.ts";
 import { cellTextWithName } from "../engine/label.ts";
 import { laidSign, laidText } from "../engine/laid.ts";
-import { originBelow } from "../engine/lays-below.ts";
+import { Upstream } from "../engine/references.ts";
 import { plainNumber } from "../engine/show.ts";
 import { bookLine, pagesOf } from "./chart.ts";
 import type { Asked, Built } from "./documents.ts";
@@ -17,14 +17,24 @@ import type { NotPrinted } from "./kinds.ts";
 import { pageTable, paperCell } from "./page-table.ts";
 import { setTable, type TableRow } from "./table.ts";
 
-/** The cells of a page that hold a length of cloth found by a lay, or made from one, and from which no other such cell of the page is made. */
+const same = (a: Place, b: Place): boolean => a.page === b.page && a.row === b.row && a.column === b.column;
+
+/**
+ * The cells of a page that hold a length of cloth from a lay, or one made from it, and from which no other such cell
+ * of the page is made; also those whose lay is being worked out, and lengths in error, which may be of cloth.
+ */
 function clothCells(engine: Engine, page: number): Place[] {
-  if (engine.laid().length === 0) return [];
+  const laid = engine.laid().map(({ place }) => place);
   const cells = engine.book.pages[page]!.rows.flatMap((row, r) =>
     row.flatMap((typed, column): Place[] => (isFormula(typed) ? [{ page, row: r, column }] : [])),
   );
-  const lengths = cells.filter((place) => engine.view(place).kind === "length" && originBelow(engine, place));
-  const same = (a: Place, b: Place) => a.page === b.page && a.row === b.row && a.column === b.column;
+  const lengths = cells.filter((place) => {
+    const { kind, problem } = engine.view(place);
+    if (kind !== "length") return false;
+    if (problem?.is === "error") return true;
+    const below = new Upstream(engine.book, [place]);
+    return laid.some((one) => same(one, place) || below.has(one));
+  });
   const used = lengths.flatMap((place) => engine.restsOn(place));
   return lengths.filter((place) => !used.some((one) => same(one, place)));
 }
@@ -35,11 +45,7 @@ function widthBehind(engine: Engine, place: Place): string {
   const widths = new Set(
     engine
       .laid()
-      .filter((one) =>
-        under.some(
-          (at) => at.page === one.place.page && at.row === one.place.row && at.column === one.place.column,
-        ),
-      )
+      .filter((one) => under.some((at) => same(at, one.place)))
       .flatMap(({ lays }) => lays.flatMap(({ question }) => question.cloths.map(({ width }) => width))),
   );
   const [width, other] = [...widths];

@@ -86,6 +86,31 @@ test("a figure in error and a blank cell that a formula needs say so beneath the
   expect(sentences.join()).toMatch(/figures have something to check/);
 });
 
+test("what is being worked out, a note of a cell and hidden rows say so where the figures stand", async () => {
+  const bodice = template("peplum-bodice");
+  const pages = bodice.pages.map((page) =>
+    page.title === "Cut" ? { ...page, notes: { B8: "ask the weaver" }, hidden: ["4:4"] } : page,
+  );
+  const waiting = { refusal: "the lay is being worked out", pending: { least: 30 } };
+  const engine = new Engine({ ...bodice, pages }, () => waiting);
+  const asked = { paper: "a4", day: DAY } as const;
+  const textOf = async (what: "cut-list" | "shopping") => {
+    const done = await printed(engine, { ...asked, what });
+    if ("reason" in done) throw new Error(done.reason);
+    expect(done.sentences.join()).toContain("something to check");
+    return (await readPdf(done.bytes)).map(({ text }) => text.replace(/\s+/g, " ")).join(" ");
+  };
+  const cut = await textOf("cut-list");
+  expect(cut).toContain("≥ 30 ▲");
+  expect(cut).toContain("the lay is being worked out; by its area it takes at least 30 in");
+  expect(cut).toContain("Outline, note: ask the weaver");
+  expect(cut).toContain("1 row hidden on the page is not printed");
+  expect(await textOf("shopping")).toMatch(/cloth_buy_a.* … ▲/);
+  expect(await laidOut(engine, { ...asked, what: "lay" })).toEqual({
+    reason: expect.stringContaining("the lay is being worked out"),
+  });
+});
+
 test("a chart that is too wide and too long goes on in parts, with its first column and its headings on each sheet", async () => {
   const wearers = Array.from({ length: 30 }, (_, i) => `villager number ${i + 1}`);
   const rows = Array.from({ length: 60 }, (_, i) => [

@@ -210,6 +210,10 @@ test("the command line says how many sheets it wrote, and what is wrong with a p
   expect(scale.err).toContain("the scale must be one of 1, 1/2, 1/4, 1/5, 1/8");
   const piece = await run(book, "print", "book.json", "--out", "p.pdf", "--piece", "aprn");
   expect(piece.err).toContain("is apron meant?");
+  const idle = await run(book, "print", "book.json", "--out", "p.pdf", "--blank");
+  expect(idle.err).toBe("--blank changes nothing of --what pattern; it is for chart, log, all");
+  const what = await run(book, "print", "book.json", "--out", "p.pdf", "--what", "patern");
+  expect(what.err).toContain("--what must be one of pattern, chart");
 });
 
 test("every line of a piece says on the piece what it is", async () => {

@@ -24,10 +24,12 @@ export function Preview({ made, isRefused, sheet, onSheet, picture }: Props) {
   const last = (made?.sheets ?? 1) - 1;
   const maps = made?.maps ?? [];
   const own = maps.find(({ tiles }) => tiles.some((tile) => tile.sheet === sheet));
-  const name = own?.tiles.find((tile) => tile.sheet === sheet)?.name;
   /** The map of the drawing that the sheet belongs to; beside a first sheet that of the only drawing. */
   const map = own ?? (maps.length === 1 ? maps[0] : undefined);
-  const title = `Sheet ${sheet + 1} of ${last + 1}${name ? `: ${name}` : ""}`;
+  const titleOf = (number: number): string => {
+    const tile = maps.flatMap(({ tiles }) => tiles).find((one) => one.sheet === number);
+    return `Sheet ${number + 1} of ${last + 1}${tile ? `: ${tile.name}` : ""}`;
+  };
   const turn = (to: number | null) => {
     if (made && to !== null && to >= 0 && to <= last) onSheet(to);
   };
@@ -63,10 +65,21 @@ export function Preview({ made, isRefused, sheet, onSheet, picture }: Props) {
         <button type="button" aria-disabled={!made || sheet === 0} onClick={() => turn(sheet - 1)}>
           Previous
         </button>
-        <span role="status">{made && title}</span>
+        <span role="status">{made && titleOf(sheet)}</span>
         <button type="button" aria-disabled={!made || sheet >= last} onClick={() => turn(sheet + 1)}>
           Next
         </button>
+        {last > 1 && (
+          <input
+            type="range"
+            aria-label="Go to a sheet"
+            aria-valuetext={titleOf(sheet)}
+            min={1}
+            max={last + 1}
+            value={sheet + 1}
+            onChange={({ target }) => turn(Number(target.value) - 1)}
+          />
+        )}
         <button type="button" aria-pressed={isLarge} onClick={() => setIsLarge(!isLarge)}>
           Enlarge
         </button>
@@ -88,7 +101,7 @@ export function Preview({ made, isRefused, sheet, onSheet, picture }: Props) {
             down.current = null;
           }}
         >
-          {picture && !isRefused && <SheetView picture={picture.picture} label={title} />}
+          {picture && !isRefused && <SheetView picture={picture.picture} label={titleOf(picture.sheet)} />}
         </div>
         {map && <MapView map={map} sheet={sheet} onSheet={turn} />}
       </div>

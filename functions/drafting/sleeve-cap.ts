@@ -18,9 +18,9 @@
  * That the fit has one solution at most: along a half, u runs across from 0 to 1 and v up from 0 to 1,
  * neither ever turning back. The half is ∫ √((width·u′)² + (height·v′)²) long. This grows with the
  * width and with the height, from the width itself (height 0) or the height itself (width 0) without
- * end. So a half of a given length has one width for each height up to its length, and that width falls as the
- * height grows. The two widths together fall too, from both lengths together (height 0), and pass the
- * width of the sleeve at one height only.
+ * end. So a front half of a given length has one height for each width up to its length, and the
+ * height falls as the width grows. The back half has that same height, and the rest of the sleeve's width, which
+ * falls too: its length falls as the front half grows wider, and passes the length wanted once.
  */
 
 import { reaching } from "../geometry/increasing-root.ts";
@@ -70,9 +70,9 @@ function half({ balance: [u, v], steepness }: HalfShape, width: number, height: 
 const halfLength = (shape: HalfShape, width: number, height: number): number =>
   half(shape, width, height).reduce((sum, curve) => sum + strokeLength(curve), 0);
 
-/** The width at which a half of this height is as long as wanted; 0 for one as high as it is long. */
-const widthFor = (shape: HalfShape, long: number, height: number): number =>
-  reaching((width) => halfLength(shape, width, height), long, 0, long);
+/** The height at which a half of this width is as long as wanted; 0 for one as wide as it is long. */
+const heightFor = (shape: HalfShape, long: number, width: number): number =>
+  reaching((height) => halfLength(shape, width, height), long, 0, long);
 
 /** The cap whose halves are as long as wanted and together as wide as the sleeve. Refuses a sleeve too wide or too narrow for it. */
 export function fitCap({ front, back, width }: CapMeasures): Cap {
@@ -83,18 +83,19 @@ export function fitCap({ front, back, width }: CapMeasures): Cap {
         `bicep must be less than the cap, which is ${say(whole, width)} long with its ease, not ${say(width, whole)}: the cap has to rise above the straight line across the sleeve`,
     );
   }
-  const highest = Math.min(front, back) * (1 - 1e-6);
-  const together = (height: number) => widthFor(FRONT, front, height) + widthFor(BACK, back, height);
-  const narrowest = together(highest);
-  if (width <= narrowest) {
+  // No half may be higher than it is long: the narrowest sleeve has the shorter half upright.
+  const [shorter, longer, other] = front < back ? [front, back, BACK] : [back, front, FRONT];
+  const narrowest = reaching((across) => halfLength(other, across, shorter), longer, 0, longer);
+  if (width <= narrowest + 1e-6 * whole) {
     throw new Refusal(
       (say) =>
         `bicep must be more than ${say(narrowest, width)} for a cap with halves of ${say(front)} and ${say(back)}, not ${say(width, narrowest)}: the cap would stand straight up`,
     );
   }
-  const height = reaching((up) => -together(up), -width, 0, highest);
-  const across = widthFor(FRONT, front, height);
-  return { height, front: across, back: width - across };
+  const heightOf = (across: number) => heightFor(FRONT, front, across);
+  const off = (across: number) => -halfLength(BACK, width - across, heightOf(across));
+  const across = reaching(off, -back, 0, Math.min(front, width));
+  return { height: heightOf(across), front: across, back: width - across };
 }
 
 /** The halves of the cap from underarm to crown, the crown at (0, 0), the back at the left. */

@@ -8,7 +8,7 @@ export interface Generator<Case = unknown> {
   /** A case, the same for the same figures. Plain data, so that a finding can be printed. */
   readonly make: (random: Random) => Case;
   /** Tries a case; returns what is wrong in a sentence, or null. A throw is a finding too. */
-  readonly attempt: (one: Case) => string | null;
+  readonly attempt: (one: Case) => string | null | Promise<string | null>;
   /** The longest that a case may take, in milliseconds of a machine that does nothing else; 5,000 when left out. */
   readonly longest?: number;
 }

@@ -30,7 +30,7 @@ for (let number = first; number < first + most && Atomics.load(state, 1) === 0; 
   const tell = (says: string) =>
     parentPort!.postMessage({ number, says, case: inShort(one) } satisfies Finding);
   try {
-    const wrong = generator.attempt(one);
+    const wrong = await generator.attempt(one);
     if (wrong !== null) tell(wrong);
   } catch (reason) {
     tell(

@@ -55,6 +55,30 @@ test.each([
   expect(said).toContain(`The letters are ${encoding}.`);
 }); // biome-ignore format: a table
 
+// RFC 4180, section 2, rules 1 to 7.
+test.each([
+  ["1: lines end with CR LF", "aaa,bbb\r\nzzz,yyy\r\n", [["aaa", "bbb"], ["zzz", "yyy"]]],
+  ["2: the last line may have no end", "aaa,bbb\r\nzzz,yyy", [["aaa", "bbb"], ["zzz", "yyy"]]],
+  ["4: spaces are part of a field", "a a , b\r\nc,d\r\n", [["a a ", " b"], ["c", "d"]]],
+  ["5: fields may stand in quotes", '"aaa","bbb"\r\nzzz,yyy', [["aaa", "bbb"], ["zzz", "yyy"]]],
+  ["6: a quoted field may hold line ends and commas", '"aaa","b\r\nb,b"\r\nzzz,yyy', [["aaa", "b\nb,b"], ["zzz", "yyy"]]],
+  ["7: a quote within quotes is doubled", '"aaa","b""bb"\r\nzzz,yyy', [["aaa", 'b"bb'], ["zzz", "yyy"]]],
+])("RFC 4180, rule %s", (_, text, rows) => expect(page(text).rows).toEqual(rows)); // biome-ignore format: a table
+
+test("RFC 4180, rule 3: the first line may hold headings, and whoever reads it can say so", () => {
+  expect(page("name,seam\r\naaa,bbb", { headings: true })).toMatchObject({ headings: ["name", "seam"], rows: [["aaa", "bbb"]] });
+}); // biome-ignore format: long lines
+
+test("what is said of the encoding, the headings and the kinds goes before what is found out", () => {
+  expect(page(latin("Tüll;3"), { encoding: "windows-1252" }).rows).toEqual([["Tüll", "3"]]);
+  expect(refusal(latin("Tüll;3"))).toBe("read");
+  expect(readCsv(latin("Tüll;3"), "List", "point", { encoding: "utf-8" })).toEqual({ refusal: "its letters are not UTF-8; choose another encoding" });
+  const { columns, said, rows } = page("waist (cm);hip (in)\n70,5;41", { unit: "cm" });
+  expect(columns.map(({ heading, kind }) => `${heading}: ${kind}`)).toEqual(["waist: length", "hip (in): any"]);
+  expect(rows).toEqual([["70.5", "41"]]);
+  expect(said).toContain("columns headed in inches are left as plain numbers");
+}); // biome-ignore format: long lines
+
 describe("figures", () => {
   test("decimal commas between semicolons are not taken for commas between cells", () => {
     const { rows, said } = page("waist;70,5\nhip;1.094,25\nlong;1.234");

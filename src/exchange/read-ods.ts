@@ -11,6 +11,7 @@ import type {
   Rectangle,
   ShownAs,
 } from "./foreign-book.ts";
+import { count, daysOf, joined, pixels, plainFormula, timeOf } from "./ods-values.ts";
 import { BadZip, partText, unpacked, type ZipPart } from "./zip-parts.ts";
 
 export const ODS_TYPE = "application/vnd.oasis.opendocument.spreadsheet";
@@ -268,8 +269,10 @@ class Reading {
   }
 
   #closeCell(): void {
-    const [cell, row, sheet] = [this.#cell!, this.#row!, this.#sheet!];
+    const [cell, row, sheet] = [this.#cell, this.#row, this.#sheet];
     this.#cell = null;
+    // A damaged file may end a cell that it never began.
+    if (!cell || !row || !sheet) return;
     const { attributes } = cell;
     const times = count(attributes["table:number-columns-repeated"]);
     const at = row.cells;
@@ -277,7 +280,7 @@ class Reading {
     const found = cell.covered ? undefined : this.#valueOf(cell);
     const validated = this.#validations.has(attributes["table:content-validation-name"] ?? "");
     if (cell.note.length > 0) sheet.notes.set(cellAddress(sheet.row, at), cell.note.join("\n").trim());
-    const rows = count(this.#row!.attributes["table:number-rows-repeated"]);
+    const rows = count(row.attributes["table:number-rows-repeated"]);
     if (validated) {
       const name = attributes["table:content-validation-name"]!;
       const where = { top: sheet.row, left: at, bottom: sheet.row + rows - 1, right: at + times - 1 };
@@ -384,60 +387,3 @@ const ASIDE = new Set([
 /** What lies beyond is more than any page holds; the reader of sheets says so where something stands there. */
 const KEPT_ROWS = 2_000_000;
 const KEPT_COLUMNS = 2000;
-
-/** A number of repetitions; what is no whole number counts as one. */
-function count(text: string | undefined): number {
-  const number = Number(text ?? 1);
-  return Number.isInteger(number) && number >= 1 ? number : 1;
-}
-
-/** "of:=SUM([.A1])" → "SUM([.A1])". */
-const plainFormula = (text: string): string => text.replace(/^(?:[a-z]+:)?=?/i, "");
-
-/** The pixels, 96 to an inch, of "2.5cm". */
-function pixels(text: string | undefined): number {
-  const found = /^([\d.]+)(cm|mm|in|pt|pc|px)$/.exec(text ?? "");
-  return found ? Math.round(Number(found[1]) * PER_UNIT[found[2]!]!) : 90;
-}
-
-const PER_UNIT: Readonly<Record<string, number>> = {
-  cm: 96 / 2.54,
-  mm: 96 / 25.4,
-  in: 96,
-  pt: 96 / 72,
-  pc: 16,
-  px: 1,
-};
-
-/** The days since 30 December 1899 of "2026-05-04" or "2026-05-04T18:00:00"; the text itself when it is no date. */
-function daysOf(text: string): number | string {
-  const time = Date.parse(/T/.test(text) ? `${text.replace(/Z$/, "")}Z` : `${text}T00:00:00Z`);
-  return Number.isNaN(time) ? text : (time - Date.UTC(1899, 11, 30)) / 86_400_000;
-}
-
-/** The share of a day of "PT14H30M00S"; the text itself when it is no time. */
-function timeOf(text: string): number | string {
-  const found = /^(-?)P(?:(\d+)D)?T(?:(\d+)H)?(?:(\d+)M)?(?:([\d.]+)S)?$/.exec(text);
-  if (!found) return text;
-  const [days, hours, minutes, seconds] = found.slice(2).map((part) => Number(part ?? 0)) as [
-    number,
-    number,
-    number,
-    number,
-  ];
-  const share = days + (hours + (minutes + seconds / 60) / 60) / 24;
-  return found[1] === "-" ? -share : share;
-}
-
-/** Rectangles of the same columns, one right below the other, as one. */
-function joined(places: readonly Rectangle[]): Rectangle[] {
-  const done: Rectangle[] = [];
-  for (const place of places) {
-    const i = done.findIndex(
-      ({ left, right, bottom }) => left === place.left && right === place.right && bottom === place.top - 1,
-    );
-    if (i < 0) done.push(place);
-    else done[i] = { ...done[i]!, bottom: place.bottom };
-  }
-  return done;
-}

@@ -29,6 +29,8 @@ export function typedText({ value, as }: Pick<ForeignCell, "value" | "as">, deci
 const plain = (value: number, decimal: Decimal): string => withDecimalMark(String(value), decimal);
 
 function figure(value: number, as: ForeignCell["as"], decimal: Decimal): Typed {
+  // Too great for a figure, or none at all.
+  if (!Number.isFinite(value)) return { text: "#NUM!", lost: "error" };
   switch (as) {
     case "share": {
       const percent = Number((value * 100).toPrecision(15));

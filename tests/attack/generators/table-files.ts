@@ -174,6 +174,6 @@ export const generator = define<Case>({
 
 /** A refusal, or what is said of a file, is one line that a person can read. */
 const unsound = (sentence: string): string | null =>
-  sentence.length > 0 && sentence.length < 900 && !/[\n\r]|undefined|\[object/.test(sentence)
+  sentence.length > 0 && sentence.length < 900 && !/[\n\r]|undefined(?! entity)|\[object/.test(sentence)
     ? null
     : `no sentence: ${sentence.slice(0, 300)}`;

@@ -134,6 +134,21 @@ test("what the form says goes before what is found out", async () => {
   expect((await understood(file, {}, "list", "comma")).book.pages[0]!.rows[0]!.slice(1, 3)).toEqual(["250", "12,5"]);
 }); // biome-ignore format: long lines
 
+test("figures too great for any program, and ends of cells that never began, are errors or damage, not answers", async () => {
+  const styles = '<styleSheet><numFmts><numFmt numFmtId="200" formatCode="yyyy-mm-dd"/></numFmts><cellXfs><xf numFmtId="200" applyNumberFormat="1"/></cellXfs></styleSheet>';
+  const relations = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+  const { book, all } = await understood(
+    sheetFile('<row r="1"><c r="A1" s="0"><v>1e308</v></c><c r="B1"><v>1e999</v></c></row>', {
+      "xl/styles.xml": styles,
+      "xl/_rels/workbook.xml.rels": `<Relationships><Relationship Id="r1" Type="${relations}/worksheet" Target="worksheets/sheet1.xml"/><Relationship Id="r2" Type="${relations}/styles" Target="styles.xml"/></Relationships>`,
+    }),
+  );
+  expect(book.pages[0]!.rows).toEqual([["#NUM!", "#NUM!"]]);
+  expect(all).toContain("2 errors of the file are kept as text: A1, B1.");
+  const nested = "<table:table><table:table-row><table:table-cell office:value-type=\"float\" office:value=\"1\"><table:table-cell/></table:table-cell></table:table-row></table:table>";
+  expect((await understood(openFile(nested))).book.pages[0]!.rows).toEqual([["1"]]);
+}); // biome-ignore format: long lines
+
 test("macros and links to other files are said and left alone", async () => {
   const { all } = await understood(
     sheetFile('<row r="1"><c r="A1"><f>[1]List!A1</f><v>5</v></c></row>', { "xl/vbaProject.bin": "macro", "xl/externalLinks/externalLink1.xml": "<externalLink/>" }),

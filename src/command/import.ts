@@ -74,7 +74,9 @@ export const importFile: Verb = {
     const bytes = io.bytes(path, MOST_BYTES);
     const judged = fileKind(bytes.subarray(0, JUDGED_BYTES), path);
     if ("kind" in judged && judged.kind === "book")
-      throw new Wrong(`${fileName(path)}: it is a book of Ellwand already; give it to the other verbs as it is`);
+      throw new Wrong(
+        `${fileName(path)}: it is a book of Ellwand already; give it to the other verbs as it is`,
+      );
     if ("kind" in judged && judged.kind === "outline") return importOutlines(path, bytes, values, io);
     const read = await readTable(bytes, path);
     if ("refusal" in read) throw new Wrong(`${fileName(path)}: ${read.refusal}`);

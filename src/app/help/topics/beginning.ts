@@ -65,10 +65,10 @@ export const BEGINNING: Chapter = {
       words:
         "open, load, import, file, another computer, bring in, receive, saved books, ready books, examples, template",
       says: [
-        "Press a book in the list to open it; the one you leave is saved. *Open a file …* reads a book that was saved as a file. A file can also be dropped anywhere on the page.",
+        "Press a book in the list to open it; the one you leave is saved. *Open a file …* reads a book that was saved as a file, a table or a drawing of another program. A file can also be dropped anywhere on the page.",
         "A book that comes from a file becomes a book of its own: it replaces none of yours. Where the browser allows it, *Save a file* then writes to that file.",
       ],
-      see: ["Save your work", "Copy a book", "Pieces from a drawing"],
+      see: ["Save your work", "A table from another program", "Pieces from a drawing"],
     },
     {
       name: "Pieces from a drawing",
@@ -83,6 +83,33 @@ export const BEGINNING: Chapter = {
         "A piece that `draft` on the command line has written comes back with the names of its edges and its marks. The command line reads drawings too: `npm run -s ellwand -- import FILE.svg --out BOOK`.",
       ],
       see: ["Open a book or a file", "OUTLINE", "EDGE_LENGTH", "WITH_ALLOWANCE"],
+    },
+    {
+      name: "A table from another program",
+      summary:
+        "Open, drop or paste a CSV file or a spreadsheet (.xlsx, .ods): it is shown as it was understood before anything comes into a book.",
+      words:
+        "import a table, import a spreadsheet, open a spreadsheet, csv, tsv, xlsx, ods, open document, office, list from another program, semicolon, comma separated, decimal comma, umlauts wrong, wrong letters, encoding, headings, sheets, macros, formulas from another program",
+      says: [
+        "Press *Books*, then *Open a file …*, or drop the file on the page, or paste it. What kind of file it is is judged from its content. A dialog says what was found: pages, rows and columns, headings, what parts the cells, the decimal mark, the unit of lengths, what each column holds. Change a choice, and the file is read again at once.",
+        "*Add the page to this book* adds new pages, with lengths converted to the book's unit; one *Undo* takes all of them out. *Make a book of it* makes a book of its own. Where a title or a name is in the book already, the new one gets the file's name too, and the dialog says so.",
+        "Formulas that Ellwand knows come alive, and each is compared with the value in the file. A formula that can't be calculated here, or comes to another value, is kept as the file's value, with the formula in a note. Macros are not run and links are not followed.",
+        "A spreadsheet that Ellwand saved comes back as the book it was, with its formulas as they were typed. A file has at most 50 MB, a page 20,000 rows and 200 columns.",
+      ],
+      see: ["Open a book or a file", "Save for another program", "Copy and paste"],
+    },
+    {
+      name: "Save for another program",
+      summary:
+        "The menu beside a page saves the page as CSV, or the whole book as a spreadsheet whose formulas other programs calculate.",
+      words:
+        "export, save as a spreadsheet, save as csv, xlsx, ods, open document, office, send a table, other program, spreadsheet program, formulas without Ellwand, workings",
+      says: [
+        "Press the sign beside the page's title: *Save as CSV, as shown* writes the page with fractions as they are seen, *Save as CSV, figures in full* plain numbers. No text of such a file is taken for a formula by the program that opens it.",
+        "*Save the book as a spreadsheet, .xlsx* and *Save the book as a spreadsheet, .ods* write every page. A sewing function becomes its steps in plain arithmetic on a sheet of workings, so that it follows a changed measurement without Ellwand; what only a curve or a lay gives is a value with a note. Notes, names, widths, hidden rows and choices go along.",
+        "The command line does the same: `npm run -s ellwand -- export BOOK --to ods --out FILE`.",
+      ],
+      see: ["A table from another program", "Save your work", "Pages"],
     },
     {
       name: "Copy a book",

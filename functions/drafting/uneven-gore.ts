@@ -10,9 +10,10 @@
  * seam: sewn together, their hems run on without a corner.
  */
 
+import { pointAhead } from "../geometry/constant-curvature.ts";
 import { curveBetween } from "../geometry/curve-between.ts";
 import { reaching } from "../geometry/increasing-root.ts";
-import { distance, type Edge, line, type Point, strokeLength } from "../geometry/strokes.ts";
+import { distance, type Edge, line, type Point, type Stroke, strokeLength } from "../geometry/strokes.ts";
 import { reverseEdge } from "../pieces/edges.ts";
 import { edgeLength, mirrorEdge, type Piece, pieceOf } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
@@ -82,11 +83,13 @@ export function leanFor(skirt: UnevenSkirt): number {
   const numbers = Array.from({ length: last }, (_, i) => i + 1);
   const single = (gore: number) =>
     skirt.centre === "gore" ? gore === 1 || 2 * (gore - 1) === gores : 2 * gore - 1 === gores;
-  const around = (lean: number) =>
-    numbers.reduce(
-      (sum, gore) => sum + (single(gore) ? 1 : 2) * edgeLength(goreHem(skirt, lengths, gore, lean)),
+  const around = (lean: number) => {
+    const over = hipSide(skirt, lean);
+    return numbers.reduce(
+      (sum, gore) => sum + (single(gore) ? 1 : 2) * edgeLength(goreHem(skirt, lengths, gore, over)),
       0,
     );
+  };
   const least = -Math.atan((0.4 * hip) / gores / (longest - hip_drop));
   const [narrowest, widest] = [around(least), around(MOST_LEAN)];
   if (hem < narrowest || hem > widest)
@@ -114,17 +117,28 @@ function extremes(lengths: Lengths): { shortest: number; longest: number } {
   return { shortest: Math.min(...all), longest: Math.max(...all) };
 }
 
-/** The right side of a gore, this long, down from its waist. */
-function side({ gores, waist, hip, hip_drop }: UnevenSkirt, lean: number, long: number): Edge {
-  const way: Point = [Math.sin(lean), Math.cos(lean)];
-  const over: Point = [hip / gores / 2, hip_drop];
-  const curve = hipCurve([waist / gores / 2, 0], over, way);
-  const rest = long - strokeLength(curve);
-  return [curve, line(over, [over[0] + way[0] * rest, over[1] + way[1] * rest])];
+/** The sides of all gores as far as they go over the hip, and the way they go on from there. */
+interface HipSide {
+  readonly lean: number;
+  readonly curve: Stroke;
+  readonly length: number;
+  readonly way: Point;
 }
 
+function hipSide({ gores, waist, hip, hip_drop }: UnevenSkirt, lean: number): HipSide {
+  const way: Point = [Math.sin(lean), Math.cos(lean)];
+  const curve = hipCurve([waist / gores / 2, 0], [hip / gores / 2, hip_drop], way);
+  return { lean, curve, length: strokeLength(curve), way };
+}
+
+/** The right side of a gore, this long, down from its waist. */
+const side = ({ curve, length, way }: HipSide, long: number): Edge => [
+  curve,
+  line(curve.to, pointAhead(curve.to, way, long - length)),
+];
+
 /** The hem from left to right. */
-function goreHem(skirt: UnevenSkirt, lengths: Lengths, gore: number, lean: number): Edge {
+function goreHem(skirt: UnevenSkirt, lengths: Lengths, gore: number, over: HipSide): Edge {
   const from = gorePlace(skirt, gore);
   const step = (2 * Math.PI) / skirt.gores;
   const place = (share: number, where: (long: number) => Point, square: number) => {
@@ -133,11 +147,11 @@ function goreHem(skirt: UnevenSkirt, lengths: Lengths, gore: number, lean: numbe
     const turn = square + Math.asin(slopeAt(skirt, lengths, angle));
     return { at: where(lengthAt(lengths, angle)), speed: [Math.cos(turn), Math.sin(turn)] as Point };
   };
-  const right = (long: number): Point => side(skirt, lean, long).at(-1)!.to;
+  const right = (long: number): Point => side(over, long).at(-1)!.to;
   const places = [
-    place(0, (long) => [-right(long)[0], right(long)[1]], lean),
+    place(0, (long) => [-right(long)[0], right(long)[1]], over.lean),
     place(0.5, (long) => [0, long], 0),
-    place(1, right, -lean),
+    place(1, right, -over.lean),
   ];
   return places.slice(1).map((end, i) => curveBetween(places[i]!, end, distance(places[i]!.at, end.at)));
 }
@@ -145,12 +159,13 @@ function goreHem(skirt: UnevenSkirt, lengths: Lengths, gore: number, lean: numbe
 /** Edges: 1 waist from left to right, 2 right side, 3 hem, 4 left side; the middle of the waist at (0, 0). */
 export function unevenGore(skirt: UnevenSkirt, gore: number, lean: number): Piece {
   const lengths = lengthsRound(skirt);
+  const over = hipSide(skirt, lean);
   const from = gorePlace(skirt, gore);
   const [left, right] = [from, from + (2 * Math.PI) / skirt.gores].map((angle) =>
-    side(skirt, lean, lengthAt(lengths, angle)),
+    side(over, lengthAt(lengths, angle)),
   ) as [Edge, Edge];
   const half = skirt.waist / skirt.gores / 2;
-  const hem = reverseEdge(goreHem(skirt, lengths, gore, lean));
+  const hem = reverseEdge(goreHem(skirt, lengths, gore, over));
   return pieceOf(
     [[line([-half, 0], [half, 0])], right, hem, reverseEdge(mirrorEdge(left))],
     ["waist", "right side", "hem", "left side"],

@@ -1,5 +1,4 @@
 import { define } from "../define.ts";
-import { drawPanel } from "../drafting/flared-panel.ts";
 import {
   gorePlace,
   leanFor,
@@ -8,9 +7,10 @@ import {
   type UnevenSkirt,
   unevenGore,
 } from "../drafting/uneven-gore.ts";
-import { stroke } from "../drawing/shapes.ts";
+import { grainDrawn } from "../drawing/grain-line.ts";
+import { dimension, outline, type Shape } from "../drawing/shapes.ts";
 import { degrees, line } from "../geometry/strokes.ts";
-import { edgeLength, mark, pieceArea } from "../pieces/piece.ts";
+import { edgeLength, mark, pieceArea, pieceBounds } from "../pieces/piece.ts";
 import { refuseUnlessSimple } from "../pieces/require-simple.ts";
 import { Refusal } from "../refusal.ts";
 import { between, skirt as skirtWorn } from "../worn/skirt.ts";
@@ -111,14 +111,27 @@ export const UNEVEN_GORE = define({
       marks: [mark([line([-width, given.hip_drop], [width, given.hip_drop])], "guide")],
     };
   },
-  draw({ front_length }, { middle = 0 }, piece) {
+  draw(_, { middle = 0 }, piece) {
     if (typeof piece !== "object") return [];
+    const { left, right, high } = pieceBounds(piece);
+    const off = high / 14;
+    const edge = (number: number, shows: string): Shape => ({
+      kind: "edge",
+      edge: piece.edges[number - 1]!,
+      role: "seam",
+      label: piece.names[number - 1]!,
+      shows,
+    });
     return [
-      ...drawPanel(piece, [0, front_length / 10], { area: "area", top: "top_edge", hem: "hem_edge" }),
-      { kind: "edge", edge: piece.edges[1]!, role: "seam", label: "right side", shows: "right_side" },
-      { kind: "edge", edge: piece.edges[3]!, role: "seam", label: "left side", shows: "left_side" },
-      stroke([[0, 0], [0, middle]], "guide", { label: "middle", shows: "middle" }),
-    ]; // biome-ignore format: points in pairs
+      ...outline(piece, { shows: "area" }),
+      edge(1, "top_edge"),
+      edge(2, "right_side"),
+      edge(3, "hem_edge"),
+      edge(4, "left_side"),
+      grainDrawn(piece),
+      dimension([left - off, 0], [left - off, middle], { label: "middle", shows: "middle" }),
+      dimension([left, high + off], [right, high + off]),
+    ];
   },
   worn({ waist, hip, hip_drop, hem, gores, ...given }, { mean = 0, wave = 0, twist = 0 }, lengths) {
     const depth = (share: number) => lengthAt({ mean, wave, twist }, Math.PI * (1 - 2 * share));

@@ -137,9 +137,10 @@ export class Flow {
     const y = MARGIN.top + size;
     const isFirst = this.#sheets.length === 1;
     const what = isFirst ? this.#what : `${this.#what}, continued`;
-    const half = (right - left) / 2;
-    const words = fitted(letters, what, 1.4 * size, half, true);
-    const title = fitted(letters, this.#manner.title, size, half - 4);
+    const wide = right - left;
+    const words = fitted(letters, what, 1.4 * size, 0.65 * wide, true);
+    const rest = wide - letters.measure(words, 1.4 * size, true) - 2 * size;
+    const title = fitted(letters, this.#manner.title, size, rest);
     this.on((doc) => {
       doc.text(words, left, y, { size: 1.4 * size, bold: true });
       doc.text(title, right, y, { size, align: "right" });

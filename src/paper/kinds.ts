@@ -19,7 +19,7 @@ export const DOCUMENTS = [
     name: "pattern",
     title: "Pattern",
     about: "The pieces, full size or as a model, over as many sheets as they need.",
-    takes: ["scale", "pieces", "page"],
+    takes: ["scale", "pieces", "page", "large"],
   },
   {
     name: "chart",

@@ -66,6 +66,8 @@ const INSET = 2;
 const MOST_COLUMNS = 8;
 /** The height of the words along lines, full size and on a model, and the least that can be read. */
 const SMALL = { full: 4, model: 2.5, least: 2 };
+/** What the words of a pattern in large type are more than plain ones. */
+const LARGE = 1.5;
 
 export interface Scaled {
   readonly of: FoundPiece;
@@ -81,7 +83,7 @@ export function patternSheet(
   found: readonly FoundPiece[],
   paper: Paper,
   scale: number,
-  letters: Letters,
+  { letters, large = false }: { readonly letters: Letters; readonly large?: boolean },
 ): PatternSheet | { readonly reason: string } {
   const factor = convert(1, book.unit, "mm") * scale;
   const scaled = found.map((of) => scaledPiece(of, book, factor));
@@ -95,11 +97,11 @@ export function patternSheet(
   const strokes = scaled.flatMap(({ strokes }, i) =>
     strokes.map((line) => line.map((at) => movePoint(motions[i]!, at))),
   );
-  const small = scale === 1 ? SMALL.full : SMALL.model;
+  const small = (scale === 1 ? SMALL.full : SMALL.model) * (large ? LARGE : 1);
   const about = { letters, strokes, tiling, head, factor };
   // Where words find no room, all are tried again with smaller notes, then in small letters.
   const tries = [
-    { small, notes: 7 },
+    { small, notes: large ? 7 * LARGE : 7 },
     { small, notes: 4 },
     { small: SMALL.least, notes: 4 },
   ];

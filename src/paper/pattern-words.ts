@@ -136,7 +136,7 @@ export function wordsOn(
     );
     const notes = notesOf(one);
     // As large as it fits between the lines; where nothing fits, beside the piece.
-    const fitting = [7, 6, 5, 4, 3, 2.2, 1.6].find(
+    const fitting = [10, 8.5, 7, 6, 5, 4, 3, 2.2, 1.6].find(
       (size) =>
         size <= most &&
         placeLabels([label("", notes, inside, size, "notes", true)], strokes, sheet, small).length > 0,
@@ -150,13 +150,13 @@ export function wordsOn(
         label(`${i}.${k}`, plainLine(text), [at, ...also].map(here), small, "words", false),
       ),
       ...linesNamed(one).map(({ text, at }, k) =>
-        label(`${i} ${k}`, text, at.map(here), Math.min(small, 3), "line", false),
+        label(`${i} ${k}`, text, at.map(here), 0.75 * small, "line", false),
       ),
     ];
   });
   const placed = placeLabels(labels, strokes, sheet, small);
   const words = placed.flatMap(({ key, text, place: [x, y], weight }: PlacedLabel) => {
-    const size = sizes.get(key) ?? (weight === WEIGHTS.line ? Math.min(small, 3) : small);
+    const size = sizes.get(key) ?? (weight === WEIGHTS.line ? 0.75 * small : small);
     const lines = text.split("\n");
     return lines.map(
       (line, i): Word => ({ text: line, size, at: [x, y + (i - (lines.length - 1) / 2) * 1.35 * size] }),

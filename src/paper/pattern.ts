@@ -69,7 +69,7 @@ export function patternDocument(engine: Engine, asked: Asked): Built | NotPrinte
   if ("reason" in wanted) return wanted;
   const { found, lost } = wanted;
   const remarks = found.flatMap((one) => one.remarks.map((sentence) => `${one.title}: ${sentence}`));
-  const sheet = patternSheet(engine.book, found, manner.paper, scale, letters);
+  const sheet = patternSheet(engine.book, found, manner.paper, scale, { letters, large: manner.large });
   if ("reason" in sheet) return sheet;
   const says = found.length === 1 ? found[0]!.title : `${found.length} pieces`;
   const heading = { title: manner.title, what: says, scale: name, day: manner.day };

@@ -35,7 +35,7 @@ async function made(book: Book, paperText: string, scale: number, scaleName: str
   if ("reason" in paper) throw new Error(paper.reason);
   const { found } = piecesOf(new Engine(book, layDesk));
   const doc = await newDocument(book.title, new Date(2026, 4, 20));
-  const sheet = patternSheet(book, found, paper, scale, doc);
+  const sheet = patternSheet(book, found, paper, scale, { letters: doc });
   if ("reason" in sheet) throw new Error(sheet.reason);
   const heading = { title: book.title, what: "pieces", scale: scaleName, day: new Date(2026, 4, 20) };
   const sheets = patternSheets(sheet, paper, heading);
@@ -111,7 +111,7 @@ describe("the pattern of a bodice on A4", () => {
   let bodice: Made;
   beforeAll(async () => {
     bodice = await made(template("peplum-bodice"), "a4", 1, "1");
-  });
+  }, 60_000);
 
   test("every edge, glued together from its sheets, is as long as the piece's to a tenth of a millimetre", () => {
     const glued = gluedEdges(bodice);

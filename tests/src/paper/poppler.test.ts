@@ -33,20 +33,16 @@ beforeAll(async () => {
   const done = await printed(engine, { what: "pattern", paper: "a4", day });
   if ("reason" in done) throw new Error(done.reason);
   pattern = done;
-  const found = patternSheet(
-    BOOK,
-    piecesOf(engine).found,
-    readPaper("a4") as Paper,
-    1,
-    await newDocument("", day),
-  );
+  const found = patternSheet(BOOK, piecesOf(engine).found, readPaper("a4") as Paper, 1, {
+    letters: await newDocument("", day),
+  });
   if ("reason" in found) throw new Error(found.reason);
   sheet = found;
   withPdf(pattern.bytes, (pdf) => {
     text = pdf.text();
     pages = Array.from({ length: pattern.sheets }, (_, i) => pdf.page(i + 1, DPI));
   });
-});
+}, 60_000);
 
 test("the words can be taken out of the PDF again", () => {
   for (const words of [

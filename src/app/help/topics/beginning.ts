@@ -183,9 +183,10 @@ export const BEGINNING: Chapter = {
       summary:
         "*Print* (`Alt P`) makes a PDF of the pattern, full size or as a small model, or of another document of the book, and shows each sheet before you print it.",
       words:
-        "print, printer, paper, print a full size pattern, full size, true scale, half scale, model, PDF, SVG, pattern sheet, cutting pattern, tile, tiled, A4, letter, A3, A0, roll, plotter, copy shop, projector, plot, preview, how many sheets, page map, large type, blank chart, export pieces",
+        "print, printer, paper, print a full size pattern, full size, true scale, half scale, model, PDF, SVG, pattern sheet, cutting pattern, tile, tiled, A4, letter, A3, A0, roll, plotter, copy shop, projector, plot, preview, how many sheets, page map, large type, blank chart, measurement form, print the cut list, print the fitting log, print the shopping list, print the lay, marking strip, pleat strip, button strip, print the working, print everything, export pieces",
       says: [
         "Choose under *What*, then the paper and what else the document takes. Below stand the number of sheets, the pieces, and what is left out or not certain. Beside it is the preview: *Next*, the arrow keys, a swipe or a press on the map go from sheet to sheet, and *Enlarge* brings one nearer.",
+        "Beside the pattern there are the measurement chart, filled or blank, the cut list with small pictures, the fitting log, the shopping list, each lay to scale with a ruler, paper strips with the places of pleats, buttons or eyelets along an edge, and the working of cells. What is an estimate, is being worked out or has a problem says so beside its figure.",
         "*Save the PDF* saves a file, which a copy shop can print too. *Print it* opens the browser's print: choose actual size, 100 %, there, and measure the test squares of the first sheet before you cut.",
         "The browser's own print (`Ctrl P`) is for the page on the screen: every row of it, and the drawing as it is in view, without menus and not to scale.",
         "The command line writes the same documents: `npm run -s ellwand -- print BOOK --out pattern.pdf`; `draft` writes one SVG drawing for each piece.",

@@ -29,6 +29,7 @@ test("a document is asked only for what it takes", () => {
   const all = { blank: true, large: true, scale: "1/4", of: THIS_PAGE };
   expect(asked({ ...all, what: "pattern" })).toEqual({
     what: "pattern",
+    large: true,
     paper: "letter",
     scale: "1/4",
     page: "Cut",

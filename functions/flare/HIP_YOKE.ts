@@ -1,10 +1,10 @@
 import { define } from "../define.ts";
 import { BODY_AND_DIP, developSeam, LEVEL_BACK, seamLevel, seamSteps } from "../drafting/body-cone.ts";
-import { drawPanel } from "../drafting/flared-panel.ts";
 import { curvedEdge, curvedLevel, hipYoke, pointedEdge } from "../drafting/hip-yoke.ts";
-import { dimension } from "../drawing/shapes.ts";
+import { grainDrawn } from "../drawing/grain-line.ts";
+import { dimension, outline } from "../drawing/shapes.ts";
 import { degrees } from "../geometry/strokes.ts";
-import { edgeLength, movePiece, pieceArea, turnPiece } from "../pieces/piece.ts";
+import { edgeLength, movePiece, pieceArea, pieceBounds, turnPiece } from "../pieces/piece.ts";
 import { refuseUnlessSimple } from "../pieces/require-simple.ts";
 import { between, skirt } from "../worn/skirt.ts";
 
@@ -94,19 +94,20 @@ export const HIP_YOKE = define({
     const [x, y] = piece.edges[1]![0]!.from;
     return turnPiece(movePiece(piece, -x, -y), degrees(angle / 2));
   },
-  draw({ straight, depth }, { half_waist = 0 }, piece) {
+  draw({ depth }, _, piece) {
     if (typeof piece !== "object") return [];
-    const inside = straight === "back" ? half_waist / 15 : -half_waist / 15;
-    const [from, to] = [piece.edges[3]![0]!.to, piece.edges[3]![0]!.from];
+    const [waist, front, lower, back] = piece.edges;
+    const { left, right, high } = pieceBounds(piece);
     const off = depth / 6;
+    const [from, to] = [back![0]!.to, back![0]!.from];
     return [
-      ...drawPanel(piece, [inside, 0], {
-        area: "area",
-        top: "half_waist",
-        hem: "lower_edge",
-        side: "front_edge",
-      }),
-      dimension([from[0] - off, from[1]], [to[0] - off, to[1]], { label: "centre back" }),
+      ...outline(piece, { shows: "area" }),
+      { kind: "edge", edge: waist!, role: "seam", label: "waist", shows: "half_waist" },
+      { kind: "edge", edge: front!, role: "seam", label: "centre front", shows: "front_edge" },
+      { kind: "edge", edge: lower!, role: "seam", label: "lower edge", shows: "lower_edge" },
+      grainDrawn(piece),
+      dimension([from[0] - off, from[1]], [to[0] - off, to[1]], { label: "centre back", shows: "back_drop" }),
+      dimension([left, high + off], [right, high + off]),
     ];
   },
   worn({ waist, hip, hip_drop, edge, start }, { back_drop = 0, front_drop = 0, lower_edge = 0 }, lengths) {

@@ -24,6 +24,7 @@ import { near } from "./agreement.ts";
 import type { Rectangle } from "./foreign-book.ts";
 import { FIRST_WORKING, HEADING_LINES, LiveFormulas, NotPlain } from "./live-formula.ts";
 import { ownMark } from "./own-mark.ts";
+import { allowed } from "./xml-text.ts";
 
 /** A cell of a sheet: a formula without "=" in the signs of ISO/IEC 29500, and its value; or a value alone. */
 export interface PlainCell {
@@ -289,7 +290,7 @@ function worked(
 function sheetTitles(titles: readonly string[]): string[] {
   const used = new Set<string>();
   return titles.map((title) => {
-    let found = title.slice(0, 31).replace(/^'|'$/g, " ");
+    let found = allowed(title).slice(0, 31).replace(/^'|'$/g, " ");
     for (let i = 2; used.has(found.toLowerCase()); i += 1) found = `${title.slice(0, 27)} ${i}`;
     used.add(found.toLowerCase());
     return found;

@@ -5,6 +5,7 @@ import { cellAddress } from "../book/address.ts";
 import type { Engine } from "../engine/engine.ts";
 import { HEADING_LINES } from "./live-formula.ts";
 import { LONGEST_TEXT, type PlainCell, type PlainSheet, plainBook } from "./plain-book.ts";
+import { allowed } from "./xml-text.ts";
 
 /** Functions that came to such files after the standard's first list; their names carry this mark. */
 const LATER =
@@ -30,7 +31,7 @@ export async function writeXlsx(engine: Engine): Promise<Spreadsheet> {
   const bytes = await write({
     sheets: written,
     namedRanges: [...names],
-    properties: { title: book.title, description: book.about },
+    properties: { title: allowed(book.title), description: allowed(book.about) },
   });
   return { bytes, alive, fixed };
 }
@@ -55,7 +56,7 @@ class Lists {
     if (known !== undefined) return known;
     const column = FIRST_LIST + this.#known.size;
     words.forEach((value, row) => {
-      this.cells.set(`${row},${column}`, { value, type: "string" });
+      this.cells.set(`${row},${column}`, { value: allowed(value), type: "string" });
     });
     const ends = [cellAddress(0, column), cellAddress(words.length - 1, column)];
     const area = `'${this.#sheet}'!${ends.map((end) => end.replace(/^([A-Z]+)(\d+)$/, "$$$1$$$2")).join(":")}`;
@@ -87,7 +88,7 @@ function sheetOf(sheet: PlainSheet, lists: Lists, hasHeadings: boolean) {
         "area" in list
           ? { formula1: list.area }
           : fits
-            ? { values: [...list] }
+            ? { values: list.map(allowed) }
             : { formula1: lists.area(list) };
       const range = `${cellAddress(where.top, where.left)}:${cellAddress(where.bottom, where.right)}`;
       return { type: "list" as const, range, allowBlank: true, showErrorMessage: false, ...from };
@@ -96,14 +97,23 @@ function sheetOf(sheet: PlainSheet, lists: Lists, hasHeadings: boolean) {
 }
 
 function sheetCell({ formula, value, format, note, bold }: PlainCell): Partial<SheetCell> {
-  const kept = (typeof value === "string" ? value.slice(0, LONGEST_TEXT) : value) as CellValue;
+  const kept = (typeof value === "string" ? cellText(value) : value) as CellValue;
   const type = typeof value === "number" ? "number" : typeof value === "boolean" ? "boolean" : "string";
   const style = { ...(format !== undefined && { numFmt: format }), ...(bold && { font: { bold } }) };
   return {
     ...(formula === undefined
       ? { value: kept, type }
-      : { value: kept, type: "formula", formula: formula.replace(LATER, "_xlfn.$1("), formulaResult: kept }),
+      : {
+          value: kept,
+          type: "formula",
+          formula: allowed(formula).replace(LATER, "_xlfn.$1("),
+          formulaResult: kept,
+        }),
     ...(Object.keys(style).length > 0 && { style }),
-    ...(note !== undefined && { comment: { author: "Ellwand", text: note } }),
+    ...(note !== undefined && { comment: { author: "Ellwand", text: allowed(note) } }),
   };
 }
+
+/** What reads like an escaped sign is escaped itself (ISO/IEC 29500-1, 22.9.2.19). */
+const cellText = (text: string): string =>
+  allowed(text.slice(0, LONGEST_TEXT)).replace(/_x(?=[0-9a-f]{4}_)/gi, "_x005F_x");

@@ -7,9 +7,11 @@ const FORBIDDEN =
 
 const SIGNS: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
 
+/** A text without the signs that no XML may hold. */
+export const allowed = (text: string): string => text.replace(FORBIDDEN, "");
+
 /** A text between tags or within quotes. */
-export const escaped = (text: string): string =>
-  text.replace(FORBIDDEN, "").replace(/[&<>"]/g, (sign) => SIGNS[sign]!);
+export const escaped = (text: string): string => allowed(text).replace(/[&<>"]/g, (sign) => SIGNS[sign]!);
 
 /** Attributes in their order; a line break within one is kept by its number. */
 export const attributes = (all: Readonly<Record<string, string>>): string =>

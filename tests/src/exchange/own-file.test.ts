@@ -67,6 +67,17 @@ test.each(["xlsx", "ods"] as const)("choices, hidden rows, notes, widths and nam
   ]);
 }); // biome-ignore format: long lines
 
+test.each(["xlsx", "ods"] as const)("hostile texts and titles never break a file of .%s", async (ending) => {
+  const start = bookOf({ apron: "a\u000bb\ud800c\u0000\ufffe", long: "]]><&'\"", half: "_x0041_", out: "=1+1" });
+  const pages = [{ ...start.pages[0]!, title: `<&"> ${"é".repeat(60)}`, notes: { B1: "\u0001note\ud800" } }];
+  const book = { ...start, title: "<&\u0002>", pages, names: {} };
+  const { bytes } = await WRITERS[ending](new Engine(book, layDesk));
+  const back = (await understood(bytes)).book;
+  expect(back.pages[0]!.title).toBe(pages[0]!.title);
+  expect(back.pages[0]!.rows.map((row) => row[1])).toEqual(["abc", "]]><&'\"", "_x0041_", "=1+1"]);
+  expect(back.pages[0]!.notes).toEqual({ B1: "note" });
+}); // biome-ignore format: long lines
+
 describe("a file of Ellwand's own that another program changed", () => {
   const cells = { waist: "27", hip: "40", gap: "=SPREAD_PER_GAP(waist/2;hip/2;5)", double: "=gap*2", plain: "=waist+1" };
   const changed = async (change: (sheet: XLSX.WorkSheet, file: XLSX.WorkBook) => void) => {

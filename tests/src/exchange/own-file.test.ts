@@ -116,4 +116,12 @@ describe("a file of Ellwand's own that another program changed", () => {
     expect(formulas(book)[2]).toMatch(/^=Workings!\$D\$\d+$/);
     expect(all).not.toContain("of Ellwand come");
   });
+
+  test("falls back where only an argument of a call was moved: the call as typed would name another cell", async () => {
+    const { book } = await changed((_, file) => {
+      const line = Object.entries(file.Sheets.Workings!).find(([, cell]) => String(cell.f).includes("B2") || String(cell.f).includes("waist"));
+      line![1].f = "'Draft'!B3/2";
+    });
+    expect(book.pages.map(({ title }) => title)).toEqual(["Draft", "Workings"]);
+  });
 }); // biome-ignore format: long lines

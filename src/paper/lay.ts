@@ -12,6 +12,7 @@ import type { Asked, Built } from "./documents.ts";
 import { Flow } from "./flow.ts";
 import type { NotPrinted } from "./kinds.ts";
 import { ABOUT, type LayOnPaper, layOnPaper, longOf } from "./lay-on-paper.ts";
+import { remarksOf } from "./remarks.ts";
 import { setTable } from "./table.ts";
 import { tiledSheets } from "./tiled.ts";
 import { tilesOfBox } from "./tiles.ts";
@@ -34,6 +35,8 @@ function partOf(text: string): number | NotPrinted {
 interface Laid {
   readonly question: LayQuestion;
   readonly lay: Lay;
+  /** What is to be known of the cell that lays. */
+  readonly remarks: readonly string[];
 }
 
 export function layDocument(engine: Engine, asked: Asked): Built | NotPrinted {
@@ -56,13 +59,16 @@ export function layDocument(engine: Engine, asked: Asked): Built | NotPrinted {
   const sentences: string[] = [];
   const sheets = laid.flatMap(({ place, lays }) => {
     const called = cellTextWithName(engine.book, place);
-    return lays.flatMap(({ question, answer }) => {
+    const remarks = remarksOf(engine, place);
+    const drawn = lays.flatMap(({ question, answer }) => {
       if ("refusal" in answer) {
         sentences.push(`${called} has no lay to draw: ${answer.refusal}`);
         return [];
       }
-      return sheetsOf(engine, asked, { question, lay: answer }, called, part);
+      return sheetsOf(engine, asked, { question, lay: answer, remarks }, called, part);
     });
+    if (drawn.length > 0) sentences.push(...remarks.map((remark) => `${called}: ${remark}`));
+    return drawn;
   });
   if (sheets.length === 0) return { reason: sentences.join("; ") };
   return { sheets, says: `the lays of ${laid.length} ${laid.length === 1 ? "cell" : "cells"}`, sentences };
@@ -127,7 +133,13 @@ function sheetsOf(engine: Engine, asked: Asked, laid: Laid, called: string, part
 }
 
 /** What is known of the lay, above its drawing. */
-function facts(flow: Flow, rule: Rule, { question, lay }: Laid, called: string, scale: number | null): void {
+function facts(
+  flow: Flow,
+  rule: Rule,
+  { question, lay, remarks }: Laid,
+  called: string,
+  scale: number | null,
+): void {
   flow.heading(called);
   const millimetre = convert(1, rule.unit, "mm");
   question.cloths.forEach(({ name, width, length }, i) => {
@@ -154,6 +166,7 @@ function facts(flow: Flow, rule: Rule, { question, lay }: Laid, called: string, 
   ];
   flow.say(more.filter(Boolean).join(" "));
   flow.say("An arrow on a piece points to its lower end.");
+  for (const remark of remarks) flow.say(`▲ ${remark}`);
   for (const [piece, count] of lay.missing)
     flow.say(`▲ ${count} of ${question.pieces[piece]!.name} found no place.`, { bold: true });
   flow.space(0.3);

@@ -6,6 +6,7 @@ import type { Place } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import type { Stage } from "../book/shape.ts";
 import type { Engine } from "../engine/engine.ts";
+import { ESTIMATE_SIGN, estimateText } from "../engine/estimates.ts";
 import { cellTextWithName } from "../engine/label.ts";
 import { laidSign, laidText } from "../engine/laid.ts";
 import { Upstream } from "../engine/references.ts";
@@ -57,6 +58,7 @@ function widthBehind(engine: Engine, place: Place): string {
 function clothRow(engine: Engine, place: Place): TableRow {
   const { book } = engine;
   const { value } = engine.view(place);
+  const estimate = estimateText(engine, place);
   const called = cellTextWithName(book, place);
   const { note, origin, ...cell } = paperCell(engine, place, called);
   const far =
@@ -69,6 +71,7 @@ function clothRow(engine: Engine, place: Place): TableRow {
     cells: [{ text: called }, { text: widthBehind(engine, place) }, cell, { text: far }, { text: "□" }],
     notes: [
       ...(note ? [note] : []),
+      ...(estimate === "" ? [] : [`${ESTIMATE_SIGN} ${estimate}`]),
       ...(origin ? [`${laidSign(origin)} rests on a lay: ${laidText(origin)}`] : []),
     ],
   };

@@ -20,6 +20,7 @@ import type { Asked, Built } from "./documents.ts";
 import { Flow } from "./flow.ts";
 import type { NotPrinted } from "./kinds.ts";
 import { square } from "./pattern-sheets.ts";
+import { remarksOf } from "./remarks.ts";
 import { drawnStrips } from "./strip-drawing.ts";
 import { setTable } from "./table.ts";
 import { tiledSheets } from "./tiled.ts";
@@ -102,12 +103,16 @@ export function stripDocument(engine: Engine, asked: Asked): Built | NotPrinted 
   const [left, top] = [flow.left, flow.y + 2];
   flow.on((doc) => square(doc, 0, left, top));
   flow.y += 106;
+  const sentences = idle.map((place) => `${cellTextWithName(book, place)} gives no places along an edge`);
   const titles = strips.map((one, i) => titleOf(engine, one, i));
   for (const [i, one] of strips.entries()) {
     flow.heading(titles[i]!);
     flow.say(
       `From ${one.places.length === 1 ? "the cell" : "the cells"} ${listed(one.places.map((place) => cellTextWithName(book, place)))}: ${one.declaration.name}.`,
     );
+    const remarks = new Set(one.places.flatMap((place) => remarksOf(engine, place)));
+    for (const remark of remarks) flow.say(`▲ ${remark}`);
+    for (const remark of remarks) sentences.push(`strip ${i + 1}: ${remark}`);
     if (one.strip.goesOn)
       flow.say("The function does not know where the edge ends: it may go on beyond the strip.");
     setTable(flow, placesTable(engine, one.strip));
@@ -130,7 +135,7 @@ export function stripDocument(engine: Engine, asked: Asked): Built | NotPrinted 
       ...tiledSheets(drawing, paper, { ...manner, says: "marking strips, scale 1" }),
     ],
     says: `${strips.length} marking ${strips.length === 1 ? "strip" : "strips"}`,
-    sentences: idle.map((place) => `${cellTextWithName(book, place)} gives no places along an edge`),
+    sentences,
   };
 }
 

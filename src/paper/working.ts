@@ -1,6 +1,7 @@
 /** The working of chosen cells on paper, from tape to cut: the text that `explain` gives. */
 import { type Place, placeKey } from "../book/address.ts";
 import type { Engine } from "../engine/engine.ts";
+import { estimateText } from "../engine/estimates.ts";
 import { chainPlaces, explain } from "../engine/explain.ts";
 import { cellTextWithName } from "../engine/label.ts";
 import { laidText } from "../engine/laid.ts";
@@ -53,5 +54,7 @@ function sayWorking(flow: Flow, engine: Engine, place: Place, isChosen: boolean)
     else flow.say(line.trim(), { bold: i === 0, indent });
     if (i === 0 && origin) flow.say(`rests on a lay: ${laidText(origin)}`, { indent: flow.size });
   }
+  const estimate = estimateText(engine, place);
+  if (estimate !== "") flow.say(estimate, { indent: flow.size });
   flow.space(0.4);
 }

@@ -23,10 +23,12 @@ const DAY = new Date(2026, 4, 20);
 async function read(book: Book, request: Omit<PaperRequest, "paper" | "day"> & { paper?: string }) {
   const engine = new Engine(book, layDesk);
   const asked = { paper: "a4", day: DAY, ...request };
-  const done = await printed(engine, asked);
-  if ("reason" in done) throw new Error(done.reason);
-  expect(await laidOut(engine, asked)).toMatchObject({ sheets: done.sheets, says: done.says });
-  const pages = await readPdf(done.bytes);
+  const laid = await laidOut(engine, asked);
+  if ("reason" in laid) throw new Error(laid.reason);
+  const done = await laid.print();
+  expect(laid.sheets).toBe(done.sheets);
+  // Everything is many sheets; what they say is looked at, and their lines with each document.
+  const pages = await readPdf(done.bytes, { words: request.what === "all" });
   expect(pages).toHaveLength(done.sheets);
   const texts = pages.map(({ text }) => text.replace(/\s+/g, " "));
   texts.forEach((text, i) => {
@@ -109,6 +111,18 @@ test("what is being worked out, a note of a cell and hidden rows say so where th
   expect(await laidOut(engine, { ...asked, what: "lay" })).toEqual({
     reason: expect.stringContaining("the lay is being worked out"),
   });
+});
+
+test("a strip and a working that rest on an estimate say so", async () => {
+  const book = bookOf({
+    worn: "=GIRTH_OVER(27; 1/4)",
+    eyelets: "=EYELET_MARK(1; worn; 6; 1)",
+  });
+  const strip = await read(book, { what: "strip" });
+  expect(strip.all).toContain("▲ rests on an estimate: worn (Draft!B1)");
+  expect(strip.sentences.join()).toContain("strip 1: rests on an estimate");
+  const working = await read(book, { what: "working", cells: ["eyelets"] });
+  expect(working.all).toMatch(/eyelets \(Draft!B2\) .* rests on an estimate.* estimated: /);
 });
 
 test("a chart that is too wide and too long goes on in parts, with its first column and its headings on each sheet", async () => {

@@ -16,17 +16,20 @@ export interface ReadPage {
   readonly text: string;
 }
 
+const NO_LINES = { fnArray: [] as number[], argsArray: [] as unknown[][] };
+
 const MM = 25.4 / 72;
 const CHORDS = 64;
 
-export async function readPdf(bytes: Uint8Array): Promise<ReadPage[]> {
+/** With `words` alone no lines are read, which takes most of the time. */
+export async function readPdf(bytes: Uint8Array, { words = false } = {}): Promise<ReadPage[]> {
   const task = getDocument({ data: bytes.slice(), verbosity: 0 });
   const pdf = await task.promise;
   const pages: ReadPage[] = [];
   for (let number = 1; number <= pdf.numPages; number += 1) {
     const page = await pdf.getPage(number);
     const [, , wide, tall] = page.view as [number, number, number, number];
-    const { fnArray, argsArray } = await page.getOperatorList();
+    const { fnArray, argsArray } = words ? NO_LINES : await page.getOperatorList();
     const { items } = await page.getTextContent();
     const text = items.map((item) => ("str" in item ? item.str : "")).join("\n");
     let now = { matrix: [1, 0, 0, 1, 0, 0], width: 1 };

@@ -2,6 +2,7 @@ import type { Decimal } from "../../functions/decimal.ts";
 import { isUnit, UNIT_CHOICES, UNITS } from "../../functions/units.ts";
 import type { Page } from "../book/shape.ts";
 import { writeBook } from "../book/write.ts";
+import { DATE_ORDERS, type DateOrder } from "../exchange/csv-dates.ts";
 import { ENCODINGS, type Encoding, MOST_BYTES } from "../exchange/decode.ts";
 import { fileKind, JUDGED_BYTES } from "../exchange/file-kind.ts";
 import { DELIMITERS } from "../exchange/read-csv.ts";
@@ -40,6 +41,12 @@ const OPTIONS = {
     about: "how the letters of separated values are written; found out when left out",
   },
   ...OUTLINE_OPTIONS,
+  dates: {
+    type: "string",
+    value: Object.keys(DATE_ORDERS).join("|"),
+    about:
+      "the order of day and month in separated values such as 4.5.2026; found out where a number above 12 shows it",
+  },
   ...JSON_OPTION,
 } as const satisfies VerbOptions;
 
@@ -48,7 +55,7 @@ const SHOWN = 5;
 
 export const importFile: Verb = {
   name: "import",
-  usage: `FILE [--out BOOK] [--unit ${UNITS.join("|")}] [--delimiter ${Object.keys(DELIMITERS).join("|")}] [--decimal point|comma] [--encoding ${Object.keys(ENCODINGS).join("|")}] [--known EDGE=LENGTH] [--scale N] [--inner marks|pieces] [--json]`,
+  usage: `FILE [--out BOOK] [--unit ${UNITS.join("|")}] [--delimiter ${Object.keys(DELIMITERS).join("|")}] [--decimal point|comma] [--encoding ${Object.keys(ENCODINGS).join("|")}] [--dates ${Object.keys(DATE_ORDERS).join("|")}] [--known EDGE=LENGTH] [--scale N] [--inner marks|pieces] [--json]`,
   about:
     "Makes a book of a file of another program, and says how it was understood: of separated values (CSV), whatever parts the cells, of a spreadsheet file of ISO/IEC 29500 (.xlsx) or 26300 (.ods), whose formulas come alive; or of the pattern pieces drawn in an SVG or DXF file. Macros are not run and links are not followed.",
   options: OPTIONS,
@@ -68,6 +75,7 @@ export const importFile: Verb = {
       delimiter: delimiterOf(values.delimiter),
       decimal: decimalOf(values.decimal),
       encoding: encodingOf(values.encoding),
+      dates: datesOf(values.dates),
     };
     const out = values.out?.trim();
     if (out === "") throw new Wrong("--out is empty; give the book's file, such as --out fittings.json");
@@ -130,6 +138,11 @@ function decimalOf(word: string | undefined): Decimal | undefined {
 function encodingOf(word: string | undefined): Encoding | undefined {
   if (word === undefined || Object.hasOwn(ENCODINGS, word)) return word as Encoding | undefined;
   throw new Wrong(`--encoding must be ${Object.keys(ENCODINGS).join(", ")}, not "${word}"`);
+}
+
+function datesOf(word: string | undefined): DateOrder | undefined {
+  if (word === undefined || Object.hasOwn(DATE_ORDERS, word)) return word as DateOrder | undefined;
+  throw new Wrong(`--dates must be ${Object.keys(DATE_ORDERS).join(", ")}, not "${word}"`);
 }
 
 /** The headings and the first rows, as they stand in the book. */

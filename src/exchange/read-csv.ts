@@ -11,6 +11,7 @@ import {
   MOST_ROWS,
   type Page,
 } from "../book/shape.ts";
+import { type DateOrder, datesOf, isDated, isoDate } from "./csv-dates.ts";
 import { decode, type Encoding, type Refused } from "./decode.ts";
 import { headingUnit, headingWithout, unitOfHeadings, unitSaid } from "./heading-unit.ts";
 
@@ -25,6 +26,8 @@ export interface ImportedPage {
     readonly encoding: Encoding;
     readonly headings: boolean;
     readonly unit: Unit;
+    /** Null in a file without dates that could have another order. */
+    readonly dates: DateOrder | null;
   };
 }
 
@@ -38,6 +41,8 @@ export interface CsvForm {
   /** The unit of the file's lengths; `usual` where the headings name none either. */
   readonly unit?: Unit | undefined;
   readonly usual?: Unit | undefined;
+  /** In which order dates such as 4.5.2026 have their day and month. */
+  readonly dates?: DateOrder | undefined;
   /** Whether the first line holds the headings. */
   readonly headings?: boolean | undefined;
   /** The kinds of columns, by column. */
@@ -88,6 +93,7 @@ export function readCsv(
     return { heading, kind, width: widthOf([heading, ...cells]) };
   });
   const decimal = form.decimal ? given(form.decimal) : decimalOf(body);
+  const dates = datesOf(body, form.dates);
   let inert = 0;
   const typed = body.map((row) =>
     row.map((cell, i) => {
@@ -95,7 +101,9 @@ export function readCsv(
         inert += 1;
         return `'${cell}`;
       }
-      return columns[i]!.kind === "text" ? cell : inBook(cell, decimal.mark, bookDecimal);
+      return columns[i]!.kind === "text"
+        ? cell
+        : inBook(isoDate(cell, dates.order), decimal.mark, bookDecimal);
     }),
   );
   const texts = columns.filter(({ kind }, i) => kind === "text" && form.kinds?.[i] === undefined).length;
@@ -109,6 +117,7 @@ export function readCsv(
       encoding: decoded.label,
       headings: heads,
       unit,
+      dates: dates.order,
     },
     understood: [
       `The letters are ${decoded.encoding}.`,
@@ -119,6 +128,7 @@ export function readCsv(
       ...(uneven > 0 ? [`${many(uneven, "line")} had fewer cells; they are filled with blanks.`] : []),
       heads ? "The first line is taken for the headings." : "No line is taken for headings.",
       decimal.sentence,
+      ...dates.said,
       ...unitSaid(headings, unit, hasLengths, form.unit !== undefined),
       ...(texts > 0
         ? [
@@ -201,6 +211,15 @@ function sizeFault(rows: readonly (readonly string[])[]): string | null {
 /** A figure with points, commas or spaces in it. */
 const FIGURE = /^\s*[-+]?\d[\d., \u00a0\u202f']*\s*%?\s*$/;
 
+/** A figure with this decimal mark, its thousands in threes if they are parted; "4.5.2026" is none. */
+const WITH_MARK: Readonly<Record<Decimal, RegExp>> = {
+  point: /^\s*[-+]?(?:\d*|\d{1,3}(?:[, \u00a0\u202f']\d{3})+)(?:\.\d+|\.)?\s*%?$/,
+  comma: /^\s*[-+]?(?:\d*|\d{1,3}(?:[. \u00a0\u202f']\d{3})+)(?:,\d+|,)?\s*%?$/,
+};
+
+const isFigure = (cell: string, mark: Decimal): boolean =>
+  FIGURE.test(cell) && WITH_MARK[mark].test(cell.trimEnd());
+
 /** Whether the first line has a text over each column that has anything, and figures follow somewhere below. */
 function hasHeadings([first, ...rest]: readonly (readonly string[])[]): boolean {
   if (!first || rest.length === 0 || first.some((cell) => /\d\s*$/.test(cell) && FIGURE.test(cell)))
@@ -213,7 +232,7 @@ function hasHeadings([first, ...rest]: readonly (readonly string[])[]): boolean 
 
 /** What would not come back from a figure: a number that begins with 0, such as a size or a telephone; more digits than a figure has. */
 const losesAsFigure = (cell: string): boolean =>
-  /^\s*[-+]?0\d/.test(cell) ? FIGURE.test(cell) : /^\s*\d{16,}\s*$/.test(cell);
+  /^\s*[-+]?0\d/.test(cell) ? FIGURE.test(cell) && !isDated(cell) : /^\s*\d{16,}\s*$/.test(cell);
 
 const given = (mark: Decimal) => ({ mark, sentence: `The figures have a decimal ${mark}, as you say.` });
 
@@ -222,7 +241,7 @@ function decimalOf(rows: readonly (readonly string[])[]): { mark: Decimal | null
   let example = "";
   for (const row of rows) {
     for (const cell of row) {
-      if (!FIGURE.test(cell)) continue;
+      if (!isFigure(cell, "point") && !isFigure(cell, "comma")) continue;
       const figure = cell.trim();
       const last = /([.,])(\d+)\D*$/.exec(figure);
       if (!last) continue;
@@ -256,7 +275,7 @@ function decimalOf(rows: readonly (readonly string[])[]): { mark: Decimal | null
 
 /** A figure of a file with this decimal mark as the book writes it; other cells as they are. */
 function inBook(cell: string, mark: Decimal | null, bookDecimal: Decimal): string {
-  if (mark === null || !FIGURE.test(cell) || !/[.,]/.test(cell)) return cell;
+  if (mark === null || !/[.,]/.test(cell) || !isFigure(cell, mark)) return cell;
   const [thousands, point] = mark === "comma" ? [/\./g, ","] : [/,/g, "."];
   const plain = cell
     .trim()

@@ -123,6 +123,7 @@ function understandSeparated(
     delimiter,
     encoding,
     decimal: form.decimal,
+    dates: form.dates,
     unit: form.unit,
     usual,
     headings: own?.headings,

@@ -2,6 +2,7 @@
 import type { Decimal } from "../../functions/decimal.ts";
 import type { Unit } from "../../functions/units.ts";
 import type { Book, ColumnKind } from "../book/shape.ts";
+import type { DateOrder } from "./csv-dates.ts";
 import type { Encoding } from "./decode.ts";
 
 /** What is known of one sheet better than it can be found out. */
@@ -24,6 +25,8 @@ export interface TableForm {
   readonly delimiter?: string | undefined;
   readonly decimal?: Decimal | undefined;
   readonly encoding?: Encoding | undefined;
+  /** And the order of day and month in dates such as 4.5.2026. */
+  readonly dates?: DateOrder | undefined;
 }
 
 /** A sheet of the file, and the page that it becomes. */
@@ -53,4 +56,5 @@ export interface Understood {
   readonly delimiter?: string;
   readonly decimal?: Decimal | null;
   readonly encoding?: Encoding;
+  readonly dates?: DateOrder | null;
 }

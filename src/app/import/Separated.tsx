@@ -1,5 +1,6 @@
 /** What can be chosen of separated values: the sign between cells, the encoding, the decimal mark. */
 import type { Decimal } from "../../../functions/decimal.ts";
+import { DATE_ORDERS, type DateOrder } from "../../exchange/csv-dates.ts";
 import { ENCODINGS, type Encoding } from "../../exchange/decode.ts";
 import { DELIMITERS } from "../../exchange/read-csv.ts";
 import type { Understood } from "../../exchange/table-form.ts";
@@ -13,7 +14,7 @@ const SIGNS: Readonly<Record<string, string>> = {
 };
 
 export function Separated({ understood, table }: { understood: Understood; table: Table }) {
-  const { delimiter, encoding, decimal } = understood;
+  const { delimiter, encoding, decimal, dates } = understood;
   const { change, form } = table;
   return (
     <>
@@ -48,6 +49,18 @@ export function Separated({ understood, table }: { understood: Understood; table
           <option value="comma">comma, 28,5</option>
         </select>
       </label>
+      {dates && (
+        <label>
+          <span>Dates are written</span>
+          <select value={dates} onChange={(event) => change({ dates: event.target.value as DateOrder })}>
+            {Object.entries(DATE_ORDERS).map(([order, words]) => (
+              <option key={order} value={order}>
+                {words}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
     </>
   );
 }

@@ -79,6 +79,20 @@ test("what is said of the encoding, the headings and the kinds goes before what 
   expect(said).toContain("columns headed in inches are left as plain numbers");
 }); // biome-ignore format: long lines
 
+test.each([
+  ["4.5.2026;1\n13.5.2026;2", undefined, ["2026-05-04", "2026-05-13"], "read as day, month, year: some first numbers are above 12"],
+  ["04.05.2026;1\n13.05.2026;2", undefined, ["2026-05-04", "2026-05-13"], "read as day, month, year"],
+  ["4/5/2026;1\n4/13/2026;2", undefined, ["2026-04-05", "2026-04-13"], "read as month, day, year"],
+  ["4.5.2026;1\n5.6.2026;2", undefined, ["4.5.2026", "5.6.2026"], "2 dates such as 4.5.2026 can be read in two ways"],
+  ["4.5.2026;1\n31.2.2026;2", "day-month", ["2026-05-04", "31.2.2026"], "read as day, month, year, as you say"],
+  ["13.5.2026;1\n5.13.2026;2", undefined, ["13.5.2026", "5.13.2026"], "have no order in common"],
+  ["4.5.2026;1\n13.5.2026;2", "text", ["4.5.2026", "13.5.2026"], "left as text"],
+] as const)("dates of %j, said to be %j, are read or asked about", (text, dates, wanted, sentence) => {
+  const { rows, said } = page(text, { dates, headings: false });
+  expect(rows.map((row) => row[0])).toEqual(wanted);
+  expect(said).toContain(sentence);
+}); // biome-ignore format: a table
+
 describe("figures", () => {
   test("decimal commas between semicolons are not taken for commas between cells", () => {
     const { rows, said } = page("waist;70,5\nhip;1.094,25\nlong;1.234");

@@ -35,8 +35,7 @@ export class PrintClient {
 
   /** Asks for a document. */
   request(request: PaperRequest): void {
-    // A worker that draws hears nothing: it is ended, and another begins.
-    if (this.#isBusy) this.stop();
+    this.giveUp();
     try {
       const worker = this.#ready();
       this.#isBusy = true;
@@ -46,12 +45,17 @@ export class PrintClient {
     }
   }
 
+  /** Nothing more is heard of the document that is being made. A worker that draws hears nothing: it is ended. */
+  giveUp(): void {
+    if (this.#isBusy) this.stop();
+  }
+
   /** Asks for the picture of a sheet of the document that was made last. */
   show(sheet: number): void {
     if (!this.#isBusy) this.#worker?.postMessage({ show: sheet });
   }
 
-  /** Gives up what is being made, at once. */
+  /** Ends the worker; the next request begins another. */
   stop(): void {
     if (this.#worker) this.#worker.onmessage = this.#worker.onerror = null;
     this.#worker?.terminate();

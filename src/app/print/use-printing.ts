@@ -63,6 +63,8 @@ export function usePrinting(book: Book, chosen: Place, request: Omit<PaperReques
   }, [asked]);
   useEffect(() => {
     setMaking({ is: "beginning" });
+    // Or the document of the choice before could come meanwhile, and be saved for that of this one.
+    client.current?.giveUp();
     const timer = setTimeout(ask, SETTLE);
     return () => clearTimeout(timer);
   }, [ask]);

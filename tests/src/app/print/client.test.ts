@@ -46,6 +46,19 @@ test("a newer request gives up what is being made for the older one, and only th
   expect(workers[1]!.orders.map((order) => Object.keys(order)[0])).toEqual(["book", "make", "make"]);
 });
 
+test("what is given up is never heard of, and a worker that is not busy keeps its book", () => {
+  const { client, workers, heard } = begun();
+  client.request(request);
+  client.giveUp();
+  expect(workers[0]).toMatchObject({ isEnded: true, onmessage: null });
+  client.request(request);
+  workers[1]!.onmessage!({ data: { refusal: "none" } });
+  client.giveUp();
+  client.request(request);
+  expect(workers).toHaveLength(2);
+  expect(heard).toHaveLength(1);
+});
+
 test("a worker that fails says so in one sentence, and the next request begins another", () => {
   const { client, workers, heard } = begun();
   client.request(request);

@@ -28,6 +28,9 @@ export interface EdgeChange {
 export const netOf = ({ allRound, eachSide }: OwnChange): number => allRound + 2 * eachSide;
 const sumOf = (from: readonly OwnChange[]): number => from.reduce((sum, one) => sum + netOf(one), 0);
 
+/** More ways along the seams than these have lists only in which nearly every edge is sewn to every other. */
+const MOST_WAYS = 3000;
+
 interface Source {
   readonly from: readonly OwnChange[];
   readonly way: readonly string[];
@@ -55,21 +58,17 @@ export function changeOf(
   const own = ownChange(name, end, log);
   if (own) return { from: [own], way: [], open: null };
   const open: string[] = [];
-  const found = sourcesOf(name, new Set([name]));
-  const distinct = found.filter(
-    (one, i) => found.findIndex((other) => sourceKey(other) === sourceKey(one)) === i,
-  );
-  const [first, ...others] = distinct;
-  const other = others.find((one) => Math.abs(sumOf(one.from) - sumOf(first!.from)) > 1e-9);
-  if (first && other)
-    throw new Refusal(
-      (say) =>
-        `the edges sewn to "${name}" disagree, ${said(first, say)} and ${said(other, say)}: write in the fitting log by how much "${name}" itself was altered`,
-    );
+  let ways = 0;
+  const first = agreed(name, sourcesOf(name, new Set([name])));
   return { from: first?.from ?? [], way: first?.way ?? [], open: first ? null : (open[0] ?? null) };
 
   /** The changes that reach an edge through its seams, without passing an edge twice. */
   function sourcesOf(edge: string, passed: ReadonlySet<string>): Source[] {
+    ways += 1;
+    if (ways > MOST_WAYS)
+      throw new Refusal(
+        "the list of seams goes round in so many circles that no change can be carried along it: take out the seams that are too many",
+      );
     return seams.flatMap((seam): Source[] => {
       if (seam.how !== "plain" && seam.how !== "eased") return [];
       const keys = seam.sides.map((side) => side.map(edgeKey));
@@ -91,7 +90,7 @@ export function changeOf(
       if (parts.length === 0) return [];
       if (parts.length === 1) return parts[0]!.map((one) => ({ ...one, way: [...one.way, edge] }));
       // Of edges in succession the changes add up; one that nobody altered has changed by nothing.
-      const firsts = parts.map((part) => part[0]!);
+      const firsts = others.flatMap((one, i) => agreed(one, reached[i] ?? []) ?? []);
       return [
         {
           from: firsts.flatMap(({ from }) => from),
@@ -110,11 +109,16 @@ export function changeOf(
   }
 }
 
-const sourceKey = ({ from }: Source): string =>
-  from
-    .map(({ name }) => name)
-    .toSorted()
-    .join(" + ");
+/** The one change that all sources of an edge agree on; the first of them, undefined where there is none. */
+function agreed(edge: string, [first, ...others]: readonly Source[]): Source | undefined {
+  const other = others.find((one) => Math.abs(sumOf(one.from) - sumOf(first!.from)) > 1e-9);
+  if (first && other)
+    throw new Refusal(
+      (say) =>
+        `the edges sewn to "${edge}" disagree, ${said(first, say)} and ${said(other, say)}: write in the fitting log by how much "${edge}" itself was altered`,
+    );
+  return first;
+}
 
 function said({ from }: Source, say: (length: number, ...beside: number[]) => string): string {
   const net = sumOf(from);

@@ -81,6 +81,11 @@ describe("a change is carried along the list of seams", () => {
   test("neighbours that disagree are said, never added up; those that agree count once", () => {
     const log = (peplum: number) => logOf(["bodice", "waist", 0.5, "out"], ["peplum", "top", peplum, "out"]);
     expect(ask(log(0.5), "skirt waist", seams)).toBe(0.5);
+    const eachSide = logOf(
+      ["bodice", "waist", 0.5, "out"],
+      ["peplum", "top", 0.25, "out", null, "each side"],
+    );
+    expect(ask(eachSide, "skirt waist", seams)).toBe(0.5);
     expect(ask(log(0.25), "skirt waist", seams)).toBe(
       'the edges sewn to "skirt waist" disagree, "bodice waist" let out 1/2 in and "peplum top" let out 1/4 in: write in the fitting log by how much "skirt waist" itself was altered',
     );
@@ -97,11 +102,39 @@ describe("a change is carried along the list of seams", () => {
     );
   });
 
+  test("an edge in succession whose own neighbours disagree is said too", () => {
+    const more = seamsOf(
+      ["front + back", "lower", "band", "upper"],
+      ["front", "lower", "lining", "lower"],
+      ["front", "lower", "facing", "lower"],
+    );
+    const log = logOf(
+      ["lining", "lower", 0.5, "out"],
+      ["facing", "lower", 0.25, "out"],
+      ["back", "lower", 1, "out"],
+    );
+    expect(ask(log, "band upper", more)).toMatch(/^the edges sewn to "front lower" disagree/);
+    const alike = logOf(
+      ["lining", "lower", 0.5, "out"],
+      ["facing", "lower", 0.5, "out"],
+      ["back", "lower", 1, "out"],
+    );
+    expect(ask(alike, "band upper", more)).toBe(1.5);
+  });
+
   test("seams in a circle are gone through once", () => {
     const round = seamsOf(["a", "top", "b", "top"], ["b", "top", "c", "top"], ["c", "top", "a", "top"]);
     for (const edge of ["a top", "b top", "c top"])
       expect(ask(logOf(["a", "top", 0.5]), edge, round)).toBe(0.5);
   });
+});
+
+test("a list in which every edge is sewn to every other is refused in good time", () => {
+  const edges = Array.from({ length: 14 }, (_, i) => `piece${i}`);
+  const all = seamsOf(...edges.flatMap((a, i) => edges.slice(i + 1).map((b) => [a, "top", b, "top"])));
+  expect(ask(logOf(["other", "top", 1]), "piece0 top", all)).toMatch(
+    /^the list of seams goes round in so many circles/,
+  );
 });
 
 test("a seam altered at one end is asked for by its end; an entry without an end counts for both", () => {

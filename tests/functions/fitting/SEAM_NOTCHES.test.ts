@@ -28,11 +28,12 @@ function notches(seams: ReturnType<typeof blockOf>, pieces: ReturnType<typeof bl
   return marks.map(({ line }) => line[0]!.from.map((figure) => Number(figure.toFixed(6))));
 }
 
-// Independent: MATCH_MARK says where each notch of an eased edge falls, from the same end.
+// Derivation: of 1 in of ease between 4 and 12 in, nothing lies before 3 in, 5/8 before 9 in, all before 14 in. MATCH_MARK says the same.
 test("notches of an eased seam stand where MATCH_MARK puts them, from the end at which both edges begin", () => {
   const pieces = piecesOf(["sleeve", strip(18)], ["bodice", strip(17)]);
   const row = ["sleeve", "top", "bodice", "top", "eased", 4, 12, "3; 9; 14 in", "same"];
   const meet = [3, 9, 14].map((at) => run(MATCH_MARK, [at, 18, 17, 4, 12], setting("in")) as number);
+  expect(meet).toEqual([3, 8.375, 13]);
   expect(notches(blockOf(HEADS, [row]), pieces, "sleeve")).toEqual([[3, 0], [9, 0], [14, 0]]); // biome-ignore format: points
   const there = notches(blockOf(HEADS, [row]), pieces, "bodice");
   expect(there).toEqual(meet.map((at) => [Number(at.toFixed(6)), 0]));

@@ -44,7 +44,7 @@ export const FLAT_COLLAR = define({
       about: "how far the shoulders' ends lie over each other; more makes the collar stand at the neck",
       from: 0,
       to: 50,
-      otherwise: { cm: 1.5, in: 0.5 },
+      otherwise: { cm: 1.5, in: 5 / 8 },
     },
     ease: {
       kind: "length",

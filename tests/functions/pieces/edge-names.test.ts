@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { catalogue } from "../../../functions/catalogue.ts";
 import type { Declaration } from "../../../functions/define.ts";
 import { unfold } from "../../../functions/pieces/cut-on-fold.ts";
+import { edgeNumberOf } from "../../../functions/pieces/edge-names.ts";
 import { edgeNumbers } from "../../../functions/pieces/edges.ts";
 import {
   edgeLength,
@@ -92,11 +93,21 @@ test("a left side is the right side of the mirrored piece, opened on the fold to
 });
 
 /** What the edges of the answer may be called, beside the names of the pieces given. */
-const NEW_NAMES: Record<string, readonly string[]> = { FACING: ["inner line"], SPLIT: ["cut"] };
+const NEW_NAMES: Record<string, readonly string[]> = {
+  FACING: ["inner line"],
+  SPLIT: ["cut"],
+  FLAT_COLLAR: ["neck edge", "front", "outer edge", "centre back"],
+  SHOULDER_YOKE: ["front yoke line", "back yoke line"],
+};
+/** Functions whose answer has parts of the edges given, or none of them. */
+const PARTS = ["SPLIT", "FACING", "FLAT_COLLAR", "SHOULDER_YOKE"];
 
-/** The arguments of an example with each piece's edges named after the argument and the edge's number. */
+/** The arguments of an example with each piece's edges named after the argument and the edge's number, and edges given by number. */
 function withNames(declaration: Declaration, args: readonly Argument[]): Argument[] {
+  const names = Object.keys(declaration.takes);
   return Object.entries(declaration.takes).map(([name, take], i) => {
+    if (take.kind === "edge" && typeof args[i] === "string")
+      return edgeNumberOf(readPiece(String(args[names.indexOf(take.of!)])), args[i], name);
     if (take.kind !== "piece" || typeof args[i] !== "string") return args[i] ?? null;
     const piece = readPiece(args[i]);
     return writePiece({ ...piece, names: piece.edges.map((_, n) => `${name} edge ${"abcdefgh"[n]}`) });
@@ -121,11 +132,11 @@ describe.each(carriers)("$name", (declaration) => {
       const added = NEW_NAMES[declaration.name] ?? [];
       for (const name of made.names) expect([...known, ...added]).toContain(name);
       const kept = made.names.filter((name) => known.includes(name));
-      const shorter = ["JOIN", "SPLIT", "FACING"].includes(declaration.name);
+      const shorter = ["JOIN", ...PARTS].includes(declaration.name);
       if (!shorter) expect(kept).toEqual(known);
       else expect(kept.length).toBeGreaterThanOrEqual(made.edges.length - added.length);
       // A name lies on its own edge: nothing but allowances and pleats changes its length.
-      if (["WITH_ALLOWANCE", "OPEN_PLEATS", "SPLIT", "FACING"].includes(declaration.name)) return;
+      if (["WITH_ALLOWANCE", "OPEN_PLEATS", ...PARTS].includes(declaration.name)) return;
       const lengths = new Map(
         given.flatMap(({ names, edges }) => names.map((name, i) => [name, edgeLength(edges[i]!)])),
       );

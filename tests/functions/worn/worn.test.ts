@@ -13,8 +13,8 @@ import type { Worn } from "../../../functions/worn/worn-drawing.ts";
 import { argumentsNearExamples, argumentsOf, inUnit, setting } from "../laws.ts";
 
 const WORN = [
-  "CAPE", "CIRCLE_HEM", "CIRCLE_PANEL", "DIPPED_PANEL", "FLARED_PANEL", "GORE", "HEM_AT",
-  "PETTICOAT_PANEL", "PLEATED_PANEL", "SLASHED_PANEL",
+  "CAPE", "CIRCLE_HEM", "CIRCLE_PANEL", "DIPPED_PANEL", "FLARED_PANEL", "GORE", "HEM_AT", "HIP_YOKE",
+  "PETTICOAT_PANEL", "PLEATED_PANEL", "SLASHED_PANEL", "UNEVEN_GORE",
 ]; // biome-ignore format: a list
 
 const lengths = { cm: (figure: number) => figure, say: String, body: NO_BODY };
@@ -195,6 +195,8 @@ describe("ten more inches of hem look wider, from the front and from the side", 
     ["SLASHED_PANEL", (hem) => [28, 20, Array.from({ length: 8 }, () => (hem - 28) / 9), null]],
     ["PLEATED_PANEL", (hem) => [28, hem, 20, [7, 14, 21], [1]]],
     ["HEM_AT", (hem) => [30, 42, 8, 8, hem / 42]],
+    ["HIP_YOKE", (hem) => [28, hem, 20, 20]],
+    ["UNEVEN_GORE", (hem) => [1, 6, 28, 42, 8, 34, 38, hem]],
     ["CAPE", (hem) => [18, 24, (hem - 18) / (2 * Math.PI * 24)]],
   ];
   test("for every function that is drawn as worn", () => {

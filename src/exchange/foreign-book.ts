@@ -55,6 +55,8 @@ export interface ForeignBook {
   /** How its formulas are written. */
   readonly signs: "29500" | "26300";
   readonly title: string | null;
+  /** Its description. */
+  readonly about: string | null;
   readonly sheets: readonly ForeignSheet[];
   readonly names: readonly ForeignName[];
   /** Whether the file has macros; nothing of them is read. */

@@ -33,7 +33,8 @@ export function readOds(parts: ReadonlyMap<string, ZipPart>): ForeignBook {
   const meta = parts.get("meta.xml");
   return {
     signs: "26300",
-    title: meta ? titleIn(partText(meta)) : null,
+    title: meta ? property(partText(meta), "title") : null,
+    about: meta ? property(partText(meta), "description") : null,
     sheets: reading.sheets,
     names: reading.names,
     macros: [...parts.keys()].some((name) => /^(?:Basic|Scripts)\/.*\/./.test(name)),
@@ -57,8 +58,9 @@ function parse(text: string, reading: Reading): void {
   parser.write(text).close();
 }
 
-const titleIn = (text: string): string | null =>
-  /<dc:title>([^<]*)</
+/** A property of the file in meta.xml. */
+const property = (text: string, name: "title" | "description"): string | null =>
+  new RegExp(`<dc:${name}>([^<]*)<`)
     .exec(text)?.[1]
     ?.replaceAll("&lt;", "<")
     .replaceAll("&gt;", ">")

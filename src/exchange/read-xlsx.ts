@@ -26,6 +26,7 @@ export async function readXlsx(bytes: Uint8Array, parts: ReadonlyMap<string, Zip
   return {
     signs: "29500",
     title: workbook.properties?.title?.trim() || null,
+    about: workbook.properties?.description?.trim() || null,
     sheets: workbook.sheets.map((sheet) => sheetOf(sheet, workbook.dateSystem === "1904")),
     names: (workbook.namedRanges ?? []).map(({ name, range, scope }) => ({
       name,

@@ -78,6 +78,7 @@ export function sheetsToBook(
   const book: Book = {
     ...blankBook(title, unit, own?.mark.unit === unit ? own.mark.mark : DEFAULT_MARK[unit]),
     ...(decimal === "comma" && { decimal }),
+    about: (file.about ?? "").slice(0, LONGEST.about),
     names: names.books,
     pages: pages.map((page, i) => {
       const own = names.pages.get(i);

@@ -29,7 +29,7 @@ test.each(CASES)("%s, written as .%s and read again, has the same values, and ev
   const { book, all } = await understood(bytes);
   const again = new Engine(book, layDesk);
   expect(book.pages.map(({ title, stage }) => [title, stage])).toEqual(engine.book.pages.map(({ title, stage }) => [title, stage]));
-  expect([book.unit, book.mark, book.title]).toEqual([engine.book.unit, engine.book.mark, engine.book.title]);
+  expect([book.unit, book.mark, book.title, book.about]).toEqual([engine.book.unit, engine.book.mark, engine.book.title, engine.book.about.trim()]);
   expect(book.names).toEqual(engine.book.names);
   let formulas = 0;
   engine.book.pages.forEach((page, index) => {

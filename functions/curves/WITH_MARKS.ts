@@ -85,7 +85,18 @@ export const WITH_MARKS = define({
     });
     return { ...piece, marks: [...piece.marks, ...made] };
   },
-  draw: (_, __, marked) => (typeof marked === "object" ? drawPattern(marked) : []),
+  draw({ piece, edge, marks, as, inset, from }, { edge_length = 0 }, marked) {
+    if (typeof marked !== "object") return [];
+    const at = marks.flatMap((place): Point[] => {
+      if (place === null) return [];
+      const along = Math.min(from === "end" ? edge_length - place : place, edge_length);
+      return [insideOf(piece, edge, along)(as === "cross" ? inset : 0)];
+    });
+    // Crosses and notches are small: they are drawn so that they are seen at any scale.
+    return as === "line"
+      ? drawPattern(marked)
+      : [...drawPattern(marked), { kind: "marks", at, mark: as, shows: "count" }];
+  },
   strip: ({ marks, from }, { edge_length = 0 }) =>
     rowStrip(
       edge_length,
@@ -132,16 +143,18 @@ function within(
   size: number,
   as: "cross" | "line",
 ): Mark[] {
-  const run = piece.edges[edge - 1]!;
-  const { index, share, point } = placeAlong(run, at);
-  const [nx, ny] = normal(run[index]!, share, orientation(piece));
-  const inside = (by: number, aside = 0): Point => [
-    point[0] - nx * by - ny * aside,
-    point[1] - ny * by + nx * aside,
-  ];
+  const inside = insideOf(piece, edge, at);
   if (as === "line") return [mark([line(inside(inset), inside(inset + size))], "placement")];
   return [
     mark([line(inside(inset - size / 2), inside(inset + size / 2))], "placement"),
     mark([line(inside(inset, -size / 2), inside(inset, size / 2))], "placement"),
   ];
+}
+
+/** Points within an edge at a place along it: so far inside, and so far aside from there. */
+function insideOf(piece: Piece, edge: number, at: number): (by: number, aside?: number) => Point {
+  const run = piece.edges[edge - 1]!;
+  const { index, share, point } = placeAlong(run, at);
+  const [nx, ny] = normal(run[index]!, share, orientation(piece));
+  return (by, aside = 0) => [point[0] - nx * by - ny * aside, point[1] - ny * by + nx * aside];
 }

@@ -72,6 +72,7 @@ it("a version is kept before each large act, and brought back it is the book as 
   // Brought back: the text exactly, one undo, and the present is a version too.
   await oldest.getByRole("button", { name: /^Bring back/ }).click();
   await page.getByText("is again as it was at").waitFor();
+  await page.getByRole("dialog").waitFor({ state: "detached" });
   expect(await textOf(page)).toBe(first);
   await expect.poll(() => kept(page), SOON).toHaveLength(3);
   await page.getByRole("button", { name: "Undo", exact: true }).click();
@@ -79,6 +80,7 @@ it("a version is kept before each large act, and brought back it is the book as 
   await show();
   await press("Bring back the version before the last scene");
   await page.getByText("is again as it was at").waitFor();
+  await page.getByRole("dialog").waitFor({ state: "detached" });
   await show();
   await list
     .getByRole("listitem")

@@ -4,7 +4,7 @@ import { type Drawing, drawingOf } from "./drawings.ts";
 /** By drawing: the arguments that it shows, each as FUNCTION.argument. What stands nowhere here has no drawing. */
 export const SHOWN_BY: Readonly<Record<string, string>> = {
   waist:
-    "BAND_LENGTH.waist CIRCLE_PANEL.waist CIRCLE_RADIUS.waist DIPPED_PANEL.waist GIRTH_AT.waist HIP_YOKE.waist SEAM_GIRTH.waist UNEVEN_GORE.waist WAISTBAND.waist FRONT_GAP.girth ELASTIC_LENGTH.girth EASE.body EASE_CHECK.body EASE_SHARE.body LACING_GAP.body",
+    "BAND_LENGTH.waist CIRCLE_PANEL.waist CIRCLE_RADIUS.waist DIPPED_PANEL.waist GIRTH_AT.waist HIP_YOKE.waist SEAM_GIRTH.waist UNEVEN_GORE.waist WAISTBAND.waist FRONT_GAP.girth ELASTIC_LENGTH.girth EASE.body EASE_CHECK.body EASE_SHARE.body LACING_GAP.body BODICE_FOUNDATION.waist",
   hip: "DIPPED_PANEL.hip GIRTH_AT.hip HEM_AT.hip HIP_YOKE.hip SEAM_GIRTH.hip UNEVEN_GORE.hip PAD_GIRTH.girth",
   hip_drop:
     "DIPPED_PANEL.hip_drop GIRTH_AT.hip_drop GORE.hip_drop HEM_AT.hip_drop HIP_YOKE.hip_drop SEAM_GIRTH.hip_drop UNEVEN_GORE.hip_drop",
@@ -12,11 +12,17 @@ export const SHOWN_BY: Readonly<Record<string, string>> = {
   back_drop: "DIPPED_PANEL.back_drop SEAM_GIRTH.back_drop",
   ease: "EASE.garment EASE_CHECK.garment EASE_SHARE.garment WITH_EASE.amount WAISTBAND.ease CIRCLE_PANEL.ease CIRCLE_RADIUS.ease",
   pad_thickness: "PAD_GIRTH.thickness",
-  neck: "CAPE.neck STAND_COLLAR.neck",
+  neck: "CAPE.neck STAND_COLLAR.neck BODICE_FOUNDATION.neck",
+  bust: "BODICE_FOUNDATION.bust",
+  back_width: "BODICE_FOUNDATION.back_width",
+  chest_width: "BODICE_FOUNDATION.chest",
+  back_depth: "BODICE_FOUNDATION.back_depth",
+  front_depth: "BODICE_FOUNDATION.front_depth",
+  front_waist_length: "BODICE_FOUNDATION.front_length",
   wrist: "CUFF.wrist",
   cape_length: "CAPE.length",
-  back_waist_length: "BALANCE.back",
-  shoulder_length: "SHOULDER_SLOPE.shoulder",
+  back_waist_length: "BALANCE.back BODICE_FOUNDATION.back_length",
+  shoulder_length: "SHOULDER_SLOPE.shoulder BODICE_FOUNDATION.shoulder",
   floor: "SKIRT_LENGTH.waist_to_floor",
   off_floor: "SKIRT_LENGTH.clearance",
   skirt_front: "UNEVEN_GORE.front_length PETTICOAT_PANEL.front",

@@ -100,6 +100,12 @@ const DRAWINGS: Readonly<Record<string, Drawing>> = {
   knee_height: on("front", down(104, 116, 144)),
   back_waist_length: on("side", down(40, 30, 68)),
   shoulder_length: on("front", length(64, 30, 80, 35)),
+  // Seen from the front as well: only the words say that it is the back.
+  back_width: on("front", length(41, 43, 79, 43)),
+  chest_width: on("front", length(43, 43, 77, 43)),
+  back_depth: on("side", down(40, 30, 50)),
+  front_depth: on("side", down(80, 32, 50)),
+  front_waist_length: on("side", down(80, 32, 68)),
   arm: on("arm", along("M 24 48 Q 40 56 55 48")),
   arm_length: on("arm", along("M 26 24 L 30 40 L 46 76 L 92 106 L 107 123")),
   wrist: on("arm", along("M 96 122 Q 104 118 104 110")),

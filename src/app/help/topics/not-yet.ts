@@ -25,14 +25,15 @@ export const NOT_YET: Chapter = {
       see: ["OUTLINE", "EASE_CHECK", "PLACKET_LENGTH", "WAISTBAND"],
     },
     {
-      name: "No bodice yet",
-      summary: "Ellwand has no function that drafts a bodice, a shirt or stays from measurements.",
+      name: "No shirt, stays or jacket yet",
+      summary:
+        "Ellwand has no function that drafts a shirt, a waistcoat, a jacket or stays; it drafts the foundation of a close-fitting bodice.",
       words:
-        "bodice, draft a bodice, block, sloper, shirt, blouse, waistcoat, jacket, stays, corset pattern, princess seam, body block",
+        "shirt, blouse, waistcoat, jacket, coat, stays, corset pattern, princess seam, side body, doublet",
       says: [
-        "A pattern on paper comes in by its points with `OUTLINE`. `DRAFT_SCALE` scales a printed draft to the wearer, `SEAM_GIRTH` gives the dipped waist seam that a skirt is sewn to, and `EASE_CHECK`, `BALANCE` and `MEASURE_CHECK` test what you have.",
+        "`BODICE_FOUNDATION` drafts front and back to the waist from direct measurements. A pattern on paper comes in by its points with `OUTLINE`. `DRAFT_SCALE` scales a printed draft to the wearer, `SEAM_GIRTH` gives the dipped waist seam that a skirt is sewn to, and `EASE_CHECK`, `BALANCE` and `MEASURE_CHECK` test what you have.",
       ],
-      see: ["OUTLINE", "DRAFT_SCALE", "SEAM_GIRTH", "BALANCE"],
+      see: ["BODICE_FOUNDATION", "OUTLINE", "DRAFT_SCALE", "SEAM_GIRTH", "BALANCE"],
     },
     {
       name: "No sleeve in one with the bodice yet",

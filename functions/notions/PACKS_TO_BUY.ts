@@ -7,7 +7,7 @@ import { roundUpToWhole } from "../whole-number.ts";
  */
 export const PACKS_TO_BUY = define({
   name: "PACKS_TO_BUY",
-  summary: "How many packs or cards of buttons, hooks or eyelets to buy when some are in stock.",
+  summary: "How many packs or cards of buttons, hooks or other small wares to buy when some are in stock.",
   source: "common practice",
   words: "buttons hooks eyelets card box count number purchase shopping list needed spare",
   takes: {

@@ -60,7 +60,11 @@ export function measuresOf(path: string): Required<PieceMeasures> {
 }
 
 /** A value of an argument with each of its cells changed; the cells of a list by what their column holds. */
-function changed(value: Argument, take: Take, change: (cell: Cell, kind: Take["kind"]) => Cell): Argument {
+export function changed(
+  value: Argument,
+  take: Take,
+  change: (cell: Cell, kind: Take["kind"]) => Cell,
+): Argument {
   if (take.list && isBlock(value)) {
     const { columns, headings } = listOf(value, take.list);
     const kinds = new Map([...columns].map(([field, at]) => [at, take.list!.columns[field]!.take.kind]));

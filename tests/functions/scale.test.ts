@@ -1,9 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { catalogue } from "../../functions/catalogue.ts";
-import type { Cell, Declaration } from "../../functions/define.ts";
+import type { Cell, Declaration, Kind } from "../../functions/define.ts";
+import { marksText, readMarks } from "../../functions/marks-text.ts";
 import { type Argument, isRefused, run } from "../../functions/run.ts";
-import { anyArguments, argumentsOf, measuresOf, scalePath, setting } from "./laws.ts";
+import { anyArguments, argumentsOf, changed, measuresOf, scalePath, setting } from "./laws.ts";
 
 const SEED = 20261127;
 
@@ -11,21 +12,29 @@ const SEED = 20261127;
 const ABSOLUTE: Record<string, string> = {
   MEASURE_GUESS: "the people of the survey have sizes of their own",
   WIDTH_CHART: "the widths and lengths of a printed chart",
+  BODICE_FOUNDATION: "a printed draft with inches of its own",
 };
 
 /** How an answer grows when every length is `k` times as large. */
 const GROWS: Record<string, number> = { length: 1, area: 2, share: 0, count: 0, angle: 0 };
 
+const FIGURES: Partial<Record<Kind, number>> = { length: 1, area: 2 };
+
 /** The arguments with every length `k` times as large; null where one has a default of its own and is left out. */
 function scaled(declaration: Declaration, args: readonly Argument[], k: number): Argument[] {
   return Object.values(declaration.takes).map((take, i) => {
-    const power = { length: 1, area: 2 }[take.kind as string] ?? 0;
-    const change = (value: Cell): Cell => {
-      if (typeof value === "number") return value * k ** power;
-      return typeof value === "string" && take.kind === "piece" ? scalePath(value, k) : value;
+    const change = (cell: Cell, kind: Kind): Cell => {
+      if (typeof cell === "number") return cell * k ** (FIGURES[kind] ?? 0);
+      if (typeof cell !== "string") return cell;
+      if (kind === "piece") return scalePath(cell, k);
+      return kind === "length" && take.marks
+        ? marksText(
+            readMarks(cell, "marks", { unit: "cm" }).map((place) => place * k),
+            "cm",
+          )
+        : cell;
     };
-    const value = args[i] ?? null;
-    return Array.isArray(value) ? value.map(change) : change(value as Cell);
+    return changed(args[i] ?? null, take, change);
   });
 }
 

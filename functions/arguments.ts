@@ -2,7 +2,7 @@
 
 import { isBlock, listRows } from "./block.ts";
 import type { Decimal } from "./decimal.ts";
-import type { Block, Cell, Declaration, Kind, ListForm, ListRow, Take, Takes } from "./define.ts";
+import type { Block, BlockForm, Cell, Declaration, Kind, ListForm, ListRow, Take, Takes } from "./define.ts";
 import { DEFAULT_MARK, type TapeMark, tapeTextBeside } from "./fractions.ts";
 import { limitsOf, limitText } from "./limits.ts";
 import { readMarks } from "./marks-text.ts";
@@ -33,7 +33,8 @@ export function checkArguments(
   onGiven?: (raw: Readonly<Record<string, Argument>>) => void,
   onCells?: (cells: Readonly<Record<string, readonly number[]>>) => void,
 ) {
-  const takes = takesOf(declaration, args);
+  const form = formOf(declaration, args);
+  const takes = form?.takes ?? declaration.takes;
   const names = Object.keys(takes);
   if (args.length > names.length) {
     throw new Refusal(
@@ -50,7 +51,7 @@ export function checkArguments(
     if (value === undefined) throw new Refusal(`${name} is missing: ${nounFor(take.kind)} is needed there`);
     raw[name] = value;
   });
-  const list = takes === declaration.takes ? null : declaration.block!.read(args[0] as Block, raw);
+  const list = form ? form.read(args[0] as Block, raw) : null;
   if (list) {
     delete raw[names[0]!];
     onCells?.(list.cells);
@@ -60,13 +61,13 @@ export function checkArguments(
   onGiven?.(list ? { ...list.columns, ...told } : told);
   for (const name of Object.keys(list ? { ...raw, ...declaration.takes } : raw)) {
     const take = takes[name] ?? declaration.takes[name]!;
-    const value = raw[name] ?? null;
+    const value = raw[name] ?? defaultValue(take, setting.unit);
     if (list && Object.hasOwn(list.columns, name)) continue;
     checked[name] =
       value === null && take.otherwise === null ? null : checkArgument(name, take, value, setting, checked);
   }
   for (const [name, cells] of Object.entries(list?.columns ?? {})) {
-    const { take } = declaration.block!.columns[name]!;
+    const { take } = form!.columns[name]!;
     checked[name] = cells.map((cell, i) =>
       cell === null
         ? null
@@ -75,13 +76,26 @@ export function checkArguments(
           ),
     );
   }
-  if (list) checked.headings = list.headings;
+  if (list) Object.assign(checked, list.decides, { headings: list.headings });
   return checked;
 }
 
 /** The arguments of this call in order: those of the block form where the first is a block that the function reads by its headings. */
-export const takesOf = ({ takes, block }: Declaration, args: readonly Argument[]): Takes =>
-  block && isBlock(args[0]) ? block.takes : takes;
+export const takesOf = (declaration: Declaration, args: readonly Argument[]): Takes =>
+  formOf(declaration, args)?.takes ?? declaration.takes;
+
+/** The form of this call whose first argument is a block; null when the call gives its columns one by one. */
+const formOf = (declaration: Declaration, args: readonly Argument[]): BlockForm | null =>
+  blockFormOf(declaration, (place) => isBlock(args[place]));
+
+/** The same for a call of which it is known which of its arguments are blocks. */
+export function blockFormOf(
+  { block, twoBlocks }: Pick<Declaration, "block" | "twoBlocks">,
+  isBlockAt: (place: number) => boolean,
+): BlockForm | null {
+  if (!block || !isBlockAt(0)) return null;
+  return twoBlocks && isBlockAt(1) && !isBlockAt(2) ? twoBlocks : block;
+}
 
 /** The value of an argument that is left out, in the book's unit; null when the function decides or when it is needed. */
 export function defaultValue({ otherwise = null }: Take, unit: Unit): Cell {

@@ -209,6 +209,8 @@ export interface BlockForm {
     readonly rows: readonly string[];
     /** By argument, the number in the block of each cell of the column; a heading's cell has no number here. */
     readonly cells: Readonly<Record<string, readonly number[]>>;
+    /** Arguments left out that the block decides, such as the one cloth of a cut list. */
+    readonly decides?: Readonly<Record<string, Cell>>;
   };
   /** Formulas of this form, and what each asks. */
   readonly examples: readonly { readonly formula: string; readonly because: string }[];
@@ -252,6 +254,8 @@ export interface Declaration<T extends Takes = Takes> {
   readonly takes: T;
   /** Another way to give the arguments: its lists as one block with headings. */
   readonly block?: BlockForm;
+  /** A third way: the first two arguments are blocks, and the third is not. */
+  readonly twoBlocks?: BlockForm;
   readonly returns: Kind;
   /** Relations that usually hold among the arguments. A call that breaks one is still answered, and is listed among the problems. */
   readonly usual?: readonly UsualRelation[];

@@ -14,12 +14,16 @@ export function signature(declaration: Declaration): string {
 }
 
 /** The other way to write the arguments, as one block with headings; null for a function without one. */
-export const blockSignature = ({ name, block }: Declaration): string | null =>
+export const blockSignature = ({ name, block }: Pick<Declaration, "name" | "block">): string | null =>
   block
     ? `${name}(${Object.entries(block.takes)
         .map(([one, take]) => argumentText(one, take))
         .join("; ")})`
     : null;
+
+/** The signatures of all forms that begin with a block. */
+export const blockSignatures = ({ name, block, twoBlocks }: Declaration): string[] =>
+  [block, twoBlocks].flatMap((form) => (form ? [blockSignature({ name, block: form })!] : []));
 
 /** `top`, or `[edge_share = 0.5]` for one that may be left out. */
 export function argumentText(name: string, take: Take): string {
@@ -107,9 +111,8 @@ function rangeText(from: number | undefined, to: number | undefined, kind: Kind,
 export function helpText(declaration: Declaration, unit: Unit): string {
   const takes = Object.entries(declaration.takes);
   const width = Math.max(...takes.map(([name]) => name.length));
-  const block = blockSignature(declaration);
   const lines = [
-    ...(block ? [block] : []),
+    ...blockSignatures(declaration),
     signature(declaration),
     declaration.summary,
     "",
@@ -136,6 +139,7 @@ export function helpText(declaration: Declaration, unit: Unit): string {
     "",
     ...listsHelp(declaration),
     ...(declaration.block ? [...blockHelp(declaration.block, unit), ""] : []),
+    ...(declaration.twoBlocks?.examples.map(({ formula, because }) => `  ${formula}   ${because}`) ?? []),
     `Source: ${declaration.source}`,
   ];
   if (declaration.cautions) lines.push(`Take care: ${declaration.cautions}`);
@@ -143,8 +147,8 @@ export function helpText(declaration: Declaration, unit: Unit): string {
 }
 
 /** The headings of the lists that a function reads by them, a line for each, and a line between the lists. */
-export const listsHelp = ({ takes }: Declaration): string[] =>
-  Object.entries(takes).flatMap(([name, { list }]) =>
+export const listsHelp = ({ takes, twoBlocks }: Declaration): string[] =>
+  Object.entries({ ...twoBlocks?.takes, ...takes }).flatMap(([name, { list }]) =>
     list
       ? [
           `The headings of ${name}, in any order and case; other columns are passed over:`,

@@ -4,7 +4,10 @@ import { CLOTH, cutListForm } from "../cutting/cut-list-block.ts";
 import { drawLay } from "../cutting/lay-drawing.ts";
 import { GRAIN_TURNS, layQuestion } from "../cutting/lay-question.ts";
 import { leastLength, shareOfCloth } from "../cutting/least-length.ts";
+import { piecesOn } from "../cutting/pieces-on-cloth.ts";
 import { hasTooManyToJoin, joinsText, MOST_JOINED } from "../cutting/piecing.ts";
+import { JOB_TAKE, STOCK_TAKE } from "../cutting/stock-list.ts";
+import { doubtFullWidths, type OfStock, stockQuestion, stockToLay } from "../cutting/stock-question.ts";
 import { type CallContext, define, type Takes } from "../define.ts";
 import { markSize } from "../fractions.ts";
 import { type Lay, type LayCloth, type LayQuestion, originText } from "../lay.ts";
@@ -13,8 +16,18 @@ import { Refusal } from "../refusal.ts";
 
 type Ways = Parameters<typeof cutRows>[0] & { one_way: boolean; gap: number; repeat: number };
 
-const asked = (given: Ways, rows: readonly CutRow[], cloths: readonly LayCloth[], cm: CallContext["cm"]) =>
-  layQuestion(rows, cloths, { oneWay: given.one_way, gap: given.gap, repeat: given.repeat }, cm(0.02));
+/** The question of a call, of either form. */
+function asked(
+  given: Ways & OfStock & Parameters<typeof clothsInStock>[0],
+  { cm, doubt }: Pick<CallContext, "cm"> & Partial<Pick<CallContext, "doubt">>,
+): LayQuestion {
+  const { stock, one_way, gap, repeat } = given;
+  const rows = cutRows(given);
+  if (!stock) return layQuestion(rows, clothsInStock(given, cm), { oneWay: one_way, gap, repeat }, cm(0.02));
+  const there = stockToLay({ ...given, stock }, cm);
+  if (doubt) doubtFullWidths(there.pieces, doubt);
+  return stockQuestion(rows, there, { gap, cloth: given.cloth ?? "" }, cm);
+}
 
 /** Pieces that no cloth could take even alone, each with what the nearest one lacks. */
 function tooLarge(rows: readonly CutRow[], cloths: readonly LayCloth[], say: CallContext["say"]): string[] {
@@ -123,7 +136,9 @@ const { one_way, gap, repeat } = CUTTING_RULES;
  * piece larger than any cloth and more area than there is are proofs; else it says how long a lay
  * was searched for, and a better search or a join may yet do;
  * with `seam` a join is looked for (functions/cutting/piecing.ts). Widths are usable widths. An odd piece
- * of cloth is drawn like a pattern piece, holes and flaws as closed lines inside. Source: geometry.
+ * of cloth is drawn like a pattern piece, holes and flaws as closed lines inside. With the list of the stock
+ * (functions/cutting/stock-list.ts) the cloth is what is left when the length reserved for other jobs is taken off
+ * and the rest is washed. Source: geometry.
  */
 export const CLOTH_CHECK = define({
   name: "CLOTH_CHECK",
@@ -142,20 +157,34 @@ export const CLOTH_CHECK = define({
         "the pieces whose cloth is linen, on cloths whose widths and lengths are the lists of these names",
     },
   ]),
+  twoBlocks: cutListForm({ stock: STOCK_TAKE, cloth: CLOTH, job: JOB_TAKE, gap, seam: ODD.seam }, [
+    {
+      formula: '=CLOTH_CHECK(cut_list; stock; "linen")',
+      because:
+        "the pieces whose cloth is linen, on all linen of the list named stock: washed, and without what is reserved",
+    },
+    {
+      formula: '=CLOTH_CHECK(cut_list; stock; "linen"; "the miller")',
+      because: "the same for the job called the miller, which may cut what is reserved for it",
+    },
+  ]),
   returns: "verdict",
   alike: { "widths, lengths": "a remnant may be wider than it is long" },
   compute(given, context) {
-    const { measure, plan, say, cm } = context;
+    const { measure, plan, say } = context;
     const rows = cutRows(given);
-    const cloths = clothsInStock(given, cm);
+    const question = asked(given, context);
+    const { cloths } = question;
     measure("cloths", "pieces of cloth in stock", cloths.length);
     const copies = rows.reduce((sum, row) => sum + row.quantity, 0);
     measure("copies", "pieces to cut, in all", copies);
-    const question = asked(given, rows, cloths, cm);
     const lay = plan(question);
     if ("refusal" in lay) throw new Refusal(lay.refusal);
     const out = lay.missing.reduce((sum, [, count]) => sum + count, 0);
     measure("without_place", "pieces that found no place in the lay", out);
+    cloths.forEach(({ name }, i) => {
+      measure(`cloth_${i + 1}`, `cut from ${name}`, piecesOn(question, lay, i) || "nothing");
+    });
     if (out === 0) return measure("verdict", "every piece has its place", "ok");
     const join = given.seam === null ? "" : `; ${joined(question, lay, given.seam, context)}`;
     const large = tooLarge(rows, cloths, say);
@@ -192,7 +221,7 @@ export const CLOTH_CHECK = define({
         );
   },
   draw(given, _found, _answer, { plan, cm }) {
-    const question = asked(given, cutRows(given), clothsInStock(given, cm), cm);
+    const question = asked(given, { cm });
     const lay = plan(question);
     return "refusal" in lay ? [] : drawLay(question, lay);
   },

@@ -26,7 +26,7 @@ export function clothsInStock(hand: StockColumns, cm: (figure: number) => number
     const length = lengths[i] ?? null;
     const shape = shapes?.[i] ?? null;
     const name = `cloth ${i + 1}`;
-    if (shape) return [oddCloth({ name, width, length }, shape, i + 1, cm)];
+    if (shape) return [oddCloth({ name, width, length }, shape, { number: i + 1, cm })];
     if (width === null && length === null) return [];
     const missing = width === null ? "widths" : length === null ? "lengths" : null;
     if (missing) throw new Refusal(`${missing}, number ${i + 1}, is empty: measure that piece of cloth`);
@@ -42,11 +42,11 @@ const AS_DRAWN = 0.5;
 /** Chords of a drawn cloth stray no more than this from its curves, in centimetres. */
 const CHORDS = 0.02;
 
-function oddCloth(
+/** A cloth that is drawn. `number` is its place in columns of widths and lengths, or its name in a list. */
+export function oddCloth(
   measured: { readonly name: string; readonly width: number | null; readonly length: number | null },
   shape: Piece,
-  number: number,
-  cm: (figure: number) => number,
+  { number, cm }: { readonly number: number | string; readonly cm: (figure: number) => number },
 ): LayCloth {
   const points = flattenPiece(shape, cm(CHORDS));
   const there = toSelvedge(points);
@@ -57,7 +57,7 @@ function oddCloth(
     if (typed !== null && Math.abs(typed - drawn[measure]) > cm(AS_DRAWN))
       throw new Refusal(
         (say) =>
-          `${measure}s, number ${number}, is ${say(typed, drawn[measure])}, but its shape measures ${say(drawn[measure], typed)}: leave it empty, or correct the shape`,
+          `${typeof number === "number" ? `${measure}s, number ${number},` : `the ${measure} of ${number}`} is ${say(typed, drawn[measure])}, but its shape measures ${say(drawn[measure], typed)}: leave it empty, or correct the shape`,
       );
   }
   // A line drawn inside that encloses something is a hole or a flaw.

@@ -126,9 +126,10 @@ const clothIn = (cell: Cell | undefined): string => (isBlank(cell) ? "" : String
 /**
  * The columns of a cut list by argument, rows that cut nothing left out; `cloth` chooses the rows of one
  * cloth. Refuses headings that are missing, twice or misspelt, half-filled rows, and a list of several cloths of
- * which no cloth is chosen.
+ * which no cloth is chosen. With a list of the stock, `cloth` chooses there too: it may be the only one of the cut
+ * list, and a cut list without a column of cloths is all of it.
  */
-function readCutList(block: Block, cloth: Cell): ReturnType<BlockForm["read"]> {
+function readCutList(block: Block, cloth: Cell, isOfStock: boolean): ReturnType<BlockForm["read"]> {
   const { headings, rows, above } = headed(
     block,
     KNOWN,
@@ -167,9 +168,11 @@ function readCutList(block: Block, cloth: Cell): ReturnType<BlockForm["read"]> {
       );
     return [{ row, name, i, cloth: clothIn(at(row, "cloths")) }];
   });
-  const chosen = ofCloth(lines, columns.has("cloths"), isBlank(cloth) ? "" : String(cloth).trim(), (i) =>
-    cellOf(i, "cloths"),
-  );
+  const named = isBlank(cloth) ? "" : String(cloth).trim();
+  const hasColumn = columns.has("cloths");
+  const chosen =
+    isOfStock && !hasColumn ? lines : ofCloth(lines, hasColumn, named, (i) => cellOf(i, "cloths"));
+  const only = named || (chosen.find((line) => line.cloth !== "")?.cloth ?? "");
   const role = (one: Role) => chosen.map(({ row }) => at(row, one));
   const given = [...columns.keys()].filter((one) => one !== "cloths");
   return {
@@ -177,6 +180,7 @@ function readCutList(block: Block, cloth: Cell): ReturnType<BlockForm["read"]> {
     headings: Object.fromEntries(given.map((one) => [one, headings[columns.get(one)!]!])),
     rows: chosen.map(({ name }) => name),
     cells: Object.fromEntries(given.map((one) => [one, chosen.map(({ i }) => cellOf(i, one))])),
+    ...(isOfStock && { decides: { cloth: only } }),
   };
 }
 
@@ -246,6 +250,6 @@ export const cutListForm = (after: Takes, examples: BlockForm["examples"]): Bloc
     ...after,
   },
   columns: COLUMNS,
-  read: (block, { cloth = null }) => readCutList(block, cloth as Cell),
+  read: (block, { cloth = null }) => readCutList(block, cloth as Cell, Object.hasOwn(after, "stock")),
   examples,
 });

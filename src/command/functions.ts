@@ -1,6 +1,12 @@
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Declaration } from "../../functions/define.ts";
-import { blockSignature, exampleFormula, helpText, signature } from "../../functions/help.ts";
+import {
+  blockSignature,
+  blockSignatures,
+  exampleFormula,
+  helpText,
+  signature,
+} from "../../functions/help.ts";
 import { nearestWord } from "../../functions/nearest-word.ts";
 import { isUnit, UNIT_CHOICES, UNITS } from "../../functions/units.ts";
 import { builtIns } from "../engine/built-ins/all.ts";
@@ -44,7 +50,7 @@ export const functions: Verb = {
       else
         for (const one of all)
           io.out(
-            [blockSignature(one), signature(one), `    ${one.summary}`]
+            [...blockSignatures(one), signature(one), `    ${one.summary}`]
               .flatMap((line) => line ?? [])
               .join("\n"),
           );
@@ -68,7 +74,8 @@ export const functions: Verb = {
 };
 
 function data(declaration: Declaration & { family?: string }) {
-  const { name, family, summary, source, returns, takes, block, usual, examples, cautions } = declaration;
+  const { name, family, summary, source, returns, takes, block, twoBlocks, usual, examples, cautions } =
+    declaration;
   return {
     name,
     family,
@@ -78,6 +85,9 @@ function data(declaration: Declaration & { family?: string }) {
     returns,
     takes,
     ...(block ? { block: { signature: blockSignature(declaration), ...block } } : {}),
+    ...(twoBlocks
+      ? { twoBlocks: { signature: blockSignature({ name, block: twoBlocks }), ...twoBlocks } }
+      : {}),
     ...(usual ? { usual } : {}),
     examples: examples.map((example) => ({
       formula: exampleFormula(declaration, example),

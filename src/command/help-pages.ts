@@ -3,7 +3,7 @@ import type { CataloguedFunction } from "../../functions/catalogue.ts";
 import {
   allowed,
   blockHelp,
-  blockSignature,
+  blockSignatures,
   exampleFormula,
   isDecided,
   listsHelp,
@@ -33,7 +33,7 @@ function page(one: CataloguedFunction, unit: Unit): HelpPage {
     "",
     one.summary,
     "",
-    ...(one.block ? [`    ${blockSignature(one)}`] : []),
+    ...blockSignatures(one).map((line) => `    ${line}`),
     `    ${signature(one)}`,
     "",
     "| argument | what it is | may be | when left out |",

@@ -3,6 +3,8 @@
  * function asks of an argument, the expected kind is passed down sign by sign to each cell and each
  * bare number: what is added to a length is a length, what a length is multiplied by is not.
  */
+
+import { blockFormOf } from "../../functions/arguments.ts";
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Kind, ListForm, Takes } from "../../functions/define.ts";
 import type { Call, Tree } from "../book/formula.ts";
@@ -41,7 +43,7 @@ export function spread(tree: Tree, want: Kind | null, listener: Listener): void 
         tree.is === "call"
           ? callWants(tree, want, listener)
           : signWants(tree.sign, tree.args, want, listener);
-      const lists = tree.is === "call" && listener.list ? listsOfCall(tree) : [];
+      const lists = tree.is === "call" && listener.list ? listsOfCall(tree, listener.isWide) : [];
       tree.args.forEach((arg, i) => {
         const form = lists[i];
         if (form && arg && isLeaf(arg)) listener.list?.(arg, form);
@@ -60,13 +62,16 @@ export function takesOfCall(
   isWide?: (tree: Tree) => boolean,
 ): Takes | undefined {
   const declared = catalogue.get(name);
-  const [first] = args;
-  return declared?.block && first && isWide?.(first) ? declared.block.takes : declared?.takes;
+  const isBlockAt = (place: number) => {
+    const arg = args[place];
+    return arg ? isWide?.(arg) === true : false;
+  };
+  return declared && (blockFormOf(declared, isBlockAt)?.takes ?? declared.takes);
 }
 
 /** The lists that a call of a sewing function takes, by the place of the argument. */
-const listsOfCall = ({ name }: Call): readonly (ListForm | undefined)[] =>
-  Object.values(catalogue.get(name)?.takes ?? {}).map(({ list }) => list);
+const listsOfCall = (call: Call, isWide?: (tree: Tree) => boolean): readonly (ListForm | undefined)[] =>
+  Object.values(takesOfCall(call, isWide) ?? {}).map(({ list }) => list);
 
 const isLeaf = (tree: Tree): tree is Leaf =>
   tree.is !== "call" && tree.is !== "sign" && tree.is !== "list" && tree.is !== "broken";

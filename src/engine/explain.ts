@@ -132,10 +132,11 @@ function callWorking(engine: Engine, declaration: Declaration, args: readonly Ar
   const rule: Rule = engine.book;
   const { answer, given, steps, shapes } = explainCall(declaration, args, engine.setting);
   const kinds = new Map<string, Kind>(
-    Object.entries({ ...declaration.block?.takes, ...declaration.takes }).map(([name, take]) => [
-      name,
-      take.kind,
-    ]),
+    Object.entries({
+      ...declaration.block?.takes,
+      ...declaration.twoBlocks?.takes,
+      ...declaration.takes,
+    }).map(([name, take]) => [name, take.kind]),
   );
   const shownOf = new Map<string, string>();
   /** The numbers that are not lengths, such as counts of parts. */

@@ -2,7 +2,13 @@
 
 import type { Declaration, Example } from "../../../functions/define.ts";
 import { DEFAULT_MARK } from "../../../functions/fractions.ts";
-import { allowed, argumentText, blockSignature, exampleFormula, signature } from "../../../functions/help.ts";
+import {
+  allowed,
+  argumentText,
+  blockSignatures,
+  exampleFormula,
+  signature,
+} from "../../../functions/help.ts";
 import { isRefused, run } from "../../../functions/run.ts";
 import { BOOK_UNITS } from "../../../functions/units.ts";
 import { type Rule, show } from "../../engine/show.ts";
@@ -10,15 +16,19 @@ import { layDesk } from "../../lay/desk.ts";
 
 export function FunctionHelp({ declaration, rule }: { declaration: Declaration; rule: Rule }) {
   const { name, summary, takes, returns, examples, source, cautions } = declaration;
-  const block = blockSignature(declaration);
+  const { block, twoBlocks } = declaration;
   return (
     <>
       <h3>{name}</h3>
       <p>{summary}</p>
-      {block && <p className="formula">={block}</p>}
+      {blockSignatures(declaration).map((line) => (
+        <p className="formula" key={line}>
+          ={line}
+        </p>
+      ))}
       <p className="formula">={signature(declaration)}</p>
       <dl className="takes">
-        {Object.entries({ ...declaration.block?.takes, ...takes }).map(([argument, take]) => (
+        {Object.entries({ ...block?.takes, ...twoBlocks?.takes, ...takes }).map(([argument, take]) => (
           <div key={argument}>
             <dt>{argumentText(argument, take)}</dt>
             <dd>
@@ -31,7 +41,7 @@ export function FunctionHelp({ declaration, rule }: { declaration: Declaration; 
           <dd>{returns}</dd>
         </div>
       </dl>
-      {Object.entries(takes).map(
+      {Object.entries({ ...twoBlocks?.takes, ...takes }).map(
         ([argument, { list }]) =>
           list && (
             <div key={argument}>
@@ -56,7 +66,7 @@ export function FunctionHelp({ declaration, rule }: { declaration: Declaration; 
       )}
       <h4>Examples</h4>
       <ul className="examples">
-        {declaration.block?.examples.map(({ formula, because }) => (
+        {[...(twoBlocks?.examples ?? []), ...(block?.examples ?? [])].map(({ formula, because }) => (
           <li key={formula}>
             <p className="formula">{formula}</p>
             <p>

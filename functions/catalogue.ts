@@ -8,6 +8,7 @@ export type Family =
   | "pleats"
   | "curves"
   | "bodice"
+  | "legs"
   | "cloth"
   | "notions"
   | "fitting";

@@ -4,8 +4,8 @@ import { type Drawing, drawingOf } from "./drawings.ts";
 /** By drawing: the arguments that it shows, each as FUNCTION.argument. What stands nowhere here has no drawing. */
 export const SHOWN_BY: Readonly<Record<string, string>> = {
   waist:
-    "BAND_LENGTH.waist CIRCLE_PANEL.waist CIRCLE_RADIUS.waist DIPPED_PANEL.waist GIRTH_AT.waist HIP_YOKE.waist SEAM_GIRTH.waist UNEVEN_GORE.waist WAISTBAND.waist FRONT_GAP.girth ELASTIC_LENGTH.girth EASE.body EASE_CHECK.body EASE_SHARE.body LACING_GAP.body BODICE_FOUNDATION.waist",
-  hip: "DIPPED_PANEL.hip GIRTH_AT.hip HEM_AT.hip HIP_YOKE.hip SEAM_GIRTH.hip UNEVEN_GORE.hip PAD_GIRTH.girth",
+    "BAND_LENGTH.waist CIRCLE_PANEL.waist CIRCLE_RADIUS.waist DIPPED_PANEL.waist GIRTH_AT.waist HIP_YOKE.waist SEAM_GIRTH.waist UNEVEN_GORE.waist WAISTBAND.waist FRONT_GAP.girth ELASTIC_LENGTH.girth EASE.body EASE_CHECK.body EASE_SHARE.body LACING_GAP.body BODICE_FOUNDATION.waist BREECHES_FOUNDATION.waist",
+  hip: "DIPPED_PANEL.hip GIRTH_AT.hip HEM_AT.hip HIP_YOKE.hip SEAM_GIRTH.hip UNEVEN_GORE.hip PAD_GIRTH.girth BREECHES_FOUNDATION.seat",
   hip_drop:
     "DIPPED_PANEL.hip_drop GIRTH_AT.hip_drop GORE.hip_drop HEM_AT.hip_drop HIP_YOKE.hip_drop SEAM_GIRTH.hip_drop UNEVEN_GORE.hip_drop",
   front_drop: "DIPPED_PANEL.front_drop SEAM_GIRTH.front_drop",
@@ -13,6 +13,10 @@ export const SHOWN_BY: Readonly<Record<string, string>> = {
   ease: "EASE.garment EASE_CHECK.garment EASE_SHARE.garment WITH_EASE.amount WAISTBAND.ease CIRCLE_PANEL.ease CIRCLE_RADIUS.ease",
   pad_thickness: "PAD_GIRTH.thickness",
   neck: "CAPE.neck STAND_COLLAR.neck BODICE_FOUNDATION.neck",
+  knee: "BREECHES_FOUNDATION.knee",
+  small: "BREECHES_FOUNDATION.small",
+  rise: "BREECHES_FOUNDATION.rise",
+  knee_length: "BREECHES_FOUNDATION.knee_length",
   bust: "BODICE_FOUNDATION.bust",
   back_width: "BODICE_FOUNDATION.back_width",
   chest_width: "BODICE_FOUNDATION.chest",

@@ -16,15 +16,6 @@ export const NOT_YET: Chapter = {
       see: ["STAND_COLLAR", "FLAT_COLLAR", "TURN_OF_CLOTH", "OUTLINE"],
     },
     {
-      name: "No trousers yet",
-      summary: "Ellwand has no function that drafts trousers, breeches or drawers.",
-      words: "trousers, pants, breeches, drawers, bloomers, shorts, crotch, rise, fork, inside leg",
-      says: [
-        "A pattern on paper comes in by its points with `OUTLINE`, and can then be given allowances, checked seam by seam and laid on cloth. `PLACKET_LENGTH` and `EASE_CHECK` know hip, seat and thigh.",
-      ],
-      see: ["OUTLINE", "EASE_CHECK", "PLACKET_LENGTH", "WAISTBAND"],
-    },
-    {
       name: "No shirt, stays or jacket yet",
       summary:
         "Ellwand has no function that drafts a shirt, a waistcoat, a jacket or stays; it drafts the foundation of a close-fitting bodice.",

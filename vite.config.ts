@@ -12,6 +12,16 @@ const gridStylesOnce: Plugin = {
   load: (id) => (/handsontable\/styles\/handsontableStyles\.m?js$/.test(id) ? 'export default ""' : null),
 };
 
+/** The engine's own descriptions of its functions, which nothing asks for: those of Ellwand are in src/engine/built-ins. */
+const withoutEngineTexts: Plugin = {
+  name: "without-engine-texts",
+  enforce: "pre",
+  load: (id) =>
+    /hyperformula\/es\/interpreter\/functionMetadata\/index\.mjs$/.test(id)
+      ? "export const FUNCTION_DOCS = Object.create(null)"
+      : null,
+};
+
 type ModuleContext = Parameters<Rolldown.CodeSplittingNameFunction>[1];
 
 /** The modules that the page needs at its start: all that these import, directly or by another. */
@@ -81,7 +91,7 @@ export default defineConfig(({ mode }) =>
       : {
           root: mode === "test" ? import.meta.dirname : `${import.meta.dirname}/src/app`,
           base: "./",
-          plugins: [gridStylesOnce, licences.page, offline],
+          plugins: [gridStylesOnce, withoutEngineTexts, licences.page, offline],
           build: {
             outDir: "../../dist/app",
             emptyOutDir: true,
@@ -103,7 +113,7 @@ export default defineConfig(({ mode }) =>
               },
             },
           },
-          worker: { format: "es", plugins: () => [licences.worker] },
+          worker: { format: "es", plugins: () => [withoutEngineTexts, licences.worker] },
           test: {
             // A hung test ends; a slow machine is no failure.
             testTimeout: 60_000,

@@ -1,7 +1,17 @@
-/** The page's first script. It is small and loads the rest, so that a fault in the rest is shown. */
+/**
+ * The page's first script. It is small and loads the rest, so that a fault in the rest is shown. The
+ * styles of the frame in index.html come with it, so that the frame is painted before the rest is there.
+ */
 import "./shell/theme.css";
+import "./shell/shell.css";
+import "./shell/top.css";
+import "./shell/side.css";
+import "./pages/pages.css";
+import "./checks/checks.css";
 import { rescue } from "./rescue.ts";
+import { setSideWidth } from "./shell/side-width.ts";
 
+setSideWidth();
 try {
   const { show } = await import("./page.tsx");
   await show(document.getElementById("page")!);

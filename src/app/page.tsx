@@ -22,7 +22,7 @@ function keepWhole(keeper: Keeper): void {
 export async function show(root: HTMLElement): Promise<void> {
   listenForFaults();
   const begun = await start();
-  root.replaceChildren();
+  // React takes the frame away when the page takes its place.
   createRoot(root, {
     // What no part's guard holds.
     onUncaughtError: (fault) => {

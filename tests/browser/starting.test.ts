@@ -1,5 +1,6 @@
 /** Whatever the browser forbids, the page starts; and what it is built of is named. */
 import { readdirSync, readFileSync } from "node:fs";
+import { gzipSync } from "node:zlib";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { state, type } from "./kept.ts";
@@ -98,6 +99,49 @@ describe("the page starts", () => {
     expect(await alert(page)).toMatch(/a newer Ellwand keeps books in this browser/);
     expect(await alert(page)).not.toMatch(/private/);
   });
+});
+
+/** What the page may load before its first book can be worked on, in bytes packed by gzip. It may only be made less. */
+const FIRST_LOAD = 790_000;
+
+/** Where the parts of the page stand in the window. */
+const standing = (page: Page) =>
+  page.evaluate(() =>
+    [".top", ".brand", ".top button", ".side", ".part-name", ".foot"].map((part) => {
+      const { left, top } = document.querySelector(part)!.getBoundingClientRect();
+      return [part, Math.round(left), Math.round(top)];
+    }),
+  );
+
+it("the page's frame can be read before its program is there, moves nothing, and little is loaded at first", async () => {
+  const asked = new Set<string>();
+  let frame: unknown;
+  let read = "";
+  const page = await open({
+    prepare: async (one) => {
+      one.on("request", (request) => asked.add(request.url()));
+      await one.route(/assets\/start-.*\.js/, async (route) => {
+        read = (await one.locator(".starting").first().textContent()) ?? "";
+        frame = await standing(one);
+        await route.continue();
+      });
+    },
+  });
+  await page.waitForLoadState("networkidle");
+  expect(read).toBe("Ellwand is starting: your book is opened here.");
+  expect(frame).toEqual(await standing(page));
+  expect(await page.locator(".starting").count()).toBe(0);
+  const packed = await Promise.all(
+    [...asked]
+      .filter((url) => url.startsWith("http"))
+      .map(async (url) => {
+        const { length } = gzipSync(await (await fetch(url)).bytes(), { level: 9 });
+        return { url, length };
+      }),
+  );
+  const sum = packed.reduce((all, { length }) => all + length, 0);
+  expect(sum, JSON.stringify(packed)).toBeLessThan(FIRST_LOAD);
+  expect(packed.filter(({ url }) => /start-.*\.(?:js|css)$/.test(url))).toHaveLength(2);
 });
 
 it("the licence notices of all that is bundled are reached from Books", async () => {

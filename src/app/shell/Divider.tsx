@@ -1,25 +1,12 @@
 /** The line between the grid and what stands beside it: dragged, or moved with the arrow keys. */
 import { type KeyboardEvent, type PointerEvent, useEffect, useState } from "react";
-import { recall, remember } from "../files/storage.ts";
-
-/** How wide the side is, as a share of the window in hundredths. */
-const LEAST = 22;
-const MOST = 65;
-const USUAL = 34;
-const KEY = "ellwand.side";
-
-const within = (share: number) => Math.min(MOST, Math.max(LEAST, share));
-
-function remembered(): number {
-  const share = Number(recall("localStorage", KEY) ?? USUAL);
-  return Number.isFinite(share) ? within(share) : USUAL;
-}
+import { LEAST, MOST, rememberedSide, rememberSide, setSideWidth, USUAL, within } from "./side-width.ts";
 
 export function Divider() {
-  const [share, setShare] = useState(remembered);
+  const [share, setShare] = useState(rememberedSide);
   useEffect(() => {
-    document.documentElement.style.setProperty("--side", `${share}vw`);
-    remember("localStorage", KEY, String(share));
+    setSideWidth(share);
+    rememberSide(share);
     // The grid measures its own room only when the window says that it has changed.
     dispatchEvent(new Event("resize"));
   }, [share]);

@@ -12,7 +12,8 @@ import { SEAM_LIST, seamsOf } from "../seams/seam-list.ts";
  * out positive, taken in negative. Its own entries count: those all round, and twice those for each side. An
  * edge without entries takes the change of the edge it is sewn to, through plain and eased seams of the list of
  * seams, through several in a row, each once; of edges in succession the changes add up. `end` asks for the top
- * or the bottom of a seam; an entry without an end counts for both. With "each side" the answer is half. Refuses
+ * or the bottom of a seam; an entry without an end counts for both. Changes that are not counted, across gathers
+ * or under the other name of the seam, are said. With "each side" the answer is half. Refuses
  * a name that neither list knows, a misspelt entry, an amount that names no seam, and neighbours that disagree.
  * Source: common practice.
  */
@@ -56,7 +57,7 @@ export const FITTING_CHANGE = define({
     const name = plainName(seam);
     if (name === "") throw new Refusal('seam is empty: write the piece and its edge, such as "bodice waist"');
     const log = logOf(fitting_log);
-    const { from, way, open } = changeOf(name, end, log, seams ? seamsOf(seams) : []);
+    const { from, way, uncounted } = changeOf(name, end, log, seams ? seamsOf(seams) : []);
     const rows = from.flatMap(({ entries }) => entries.map(({ number }) => number));
     const listed = rows.length === 0 ? "no row" : `row ${rows.join(", ")}`;
     measure("entries", `entries that count, in ${listed} of the fitting log`, rows.length);
@@ -70,7 +71,7 @@ export const FITTING_CHANGE = define({
     const round = measure("all_round", "sum of the amounts all round; let out is +", sum("allRound"));
     const sides = measure("each_side", "sum of the amounts for each side; let out is +", sum("eachSide"));
     const net = step("net", "all_round + 2 * each_side", round + 2 * sides);
-    if (open !== null) doubt(open);
+    for (const sentence of uncounted) doubt(sentence);
     return per === "each side" ? step("on_each_side", "net / 2", net / 2) : net;
   },
   draw(_, { net = 0 }) {

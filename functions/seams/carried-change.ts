@@ -21,8 +21,8 @@ export interface EdgeChange {
   readonly from: readonly OwnChange[];
   /** Edges passed on the way, from the changed edge to the one asked about; empty for its own entries. */
   readonly way: readonly string[];
-  /** A sentence about a change that could not be carried, or null. */
-  readonly open: string | null;
+  /** Sentences about changes that are not counted: that could not be carried, or that the log has under the neighbour's name too. */
+  readonly uncounted: readonly string[];
 }
 
 export const netOf = ({ allRound, eachSide }: OwnChange): number => allRound + 2 * eachSide;
@@ -56,11 +56,11 @@ export function changeOf(
     );
   }
   const own = ownChange(name, end, log);
-  if (own) return { from: [own], way: [], open: null };
+  if (own) return { from: [own], way: [], uncounted: loggedOtherwise(name, end, log, seams) };
   const open: string[] = [];
   let ways = 0;
   const first = agreed(name, sourcesOf(name, new Set([name])));
-  return { from: first?.from ?? [], way: first?.way ?? [], open: first ? null : (open[0] ?? null) };
+  return { from: first?.from ?? [], way: first?.way ?? [], uncounted: first ? [] : open.slice(0, 1) };
 
   /** The changes that reach an edge through its seams, without passing an edge twice. */
   function sourcesOf(edge: string, passed: ReadonlySet<string>): Source[] {
@@ -70,12 +70,18 @@ export function changeOf(
         "the list of seams goes round in so many circles that no change can be carried along it: take out the seams that are too many",
       );
     return seams.flatMap((seam): Source[] => {
-      if (seam.how !== "plain" && seam.how !== "eased") return [];
       const keys = seam.sides.map((side) => side.map(edgeKey));
       const mine = keys.findIndex((side) => side.includes(edge));
       if (mine < 0) return [];
       const others = [...new Set(keys[1 - mine]!)];
       if (others.some((one) => passed.has(one))) return [];
+      if (seam.how !== "plain" && seam.how !== "eased") {
+        if (edge === name && entriesOfSide(others, end, log).length > 0)
+          open.push(
+            `"${others.join('" and "')}" was altered, and "${edge}" is ${seam.how} to it, so the change is not carried: write in the fitting log by how much "${edge}" is to be altered`,
+          );
+        return [];
+      }
       const next = new Set([...passed, ...others]);
       const reached = others.map((one) => reach(one, next));
       if (new Set(keys[mine]).size > 1) {
@@ -128,7 +134,44 @@ function said({ from }: Source, say: (length: number, ...beside: number[]) => st
     : `${names} ${net > 0 ? "let out" : "taken in"} ${say(Math.abs(net), 0)}`;
 }
 
-/** The edge's own entries; null when it has none. Refuses a whole seam of which only an end was altered. */
+/** The entries of several edges at one end of them; those of one end only do not count where no end is asked for. */
+const entriesOfSide = (
+  names: readonly string[],
+  end: SeamEnd | null,
+  { entries }: FittingLog,
+): readonly LogEntry[] =>
+  entries.filter((entry) => names.includes(entry.name) && (entry.end === null || entry.end === end));
+
+/**
+ * Where an edge has entries and the edge that it is sewn to has others: a seam that is logged now under one of
+ * its names, now under the other, would count only in part.
+ */
+function loggedOtherwise(
+  name: string,
+  end: SeamEnd | null,
+  log: FittingLog,
+  seams: readonly Seam[],
+): string[] {
+  const sum = (entries: readonly LogEntry[]) =>
+    entries.reduce((total, { amount, eachSide }) => total + (eachSide ? 2 : 1) * amount, 0);
+  return seams.flatMap((seam) => {
+    if (seam.how !== "plain" && seam.how !== "eased") return [];
+    const keys = seam.sides.map((side) => side.map(edgeKey));
+    const mine = keys.findIndex((side) => side.includes(name));
+    if (mine < 0) return [];
+    const [here, there] = [keys[mine]!, keys[1 - mine]!].map((side) => entriesOfSide(side, end, log));
+    if (there!.length === 0 || Math.abs(sum(here!) - sum(there!)) <= 1e-9) return [];
+    const names = [...new Set(there!.map((entry) => `"${entry.name}"`))].join(" and ");
+    return [
+      `the fitting log alters ${names} as well, which is sewn to "${name}", by another amount: that is not counted here; write all changes of one seam under one name`,
+    ];
+  });
+}
+
+/**
+ * The edge's own entries; null when it has none, or none that alter this end of it. Refuses a whole seam of
+ * which only an end was altered.
+ */
 function ownChange(name: string, end: SeamEnd | null, { entries }: FittingLog): OwnChange | null {
   const own = entries.filter((entry) => entry.name === name);
   if (own.length === 0) return null;
@@ -139,6 +182,7 @@ function ownChange(name: string, end: SeamEnd | null, { entries }: FittingLog): 
       cellOfLog(atEnd.places, "end"),
     );
   const counted = own.filter((entry) => entry.end === null || entry.end === end);
+  if (counted.length === 0) return null;
   const sum = (each: boolean) =>
     counted.reduce((total, { amount, eachSide }) => total + (eachSide === each ? amount : 0), 0);
   return { name, entries: counted, allRound: sum(false), eachSide: sum(true) };

@@ -174,3 +174,36 @@ test("LOG_VERDICT points at the first entry that names no edge of the list", () 
   );
   expect(points).toEqual([{ position: 0, cell: 9 + 3 }]);
 });
+
+// By hand: the side seam was let out at the bottom under one name and at the top under the other.
+test("an end that an edge's own entries leave alone takes the change of the edge it is sewn to", () => {
+  const seams = seamsOf(["front", "side", "back", "side"]);
+  const log = logOf(["front", "side", 0.5, "out", "bottom"], ["back", "side", 1, "out", "top"]);
+  for (const edge of ["front side", "back side"]) {
+    expect(ask(log, edge, seams, "bottom")).toBe(0.5);
+    expect(ask(log, edge, seams, "top")).toBe(1);
+  }
+});
+
+test("a seam that is logged under both of its names says which entries are not counted", () => {
+  const seams = seamsOf(["front", "side", "back", "side"], ["front + back", "waist", "skirt", "waist"]);
+  const doubts = (log: unknown, edge: string) =>
+    toLookAt(FITTING_CHANGE, [log, edge, seams] as never, inches).join();
+  const both = logOf(["front", "side", 0.5, "out"], ["back", "side", 0.25, "in"]);
+  expect(doubts(both, "front side")).toMatch(/alters "back side" as well, which is sewn to "front side"/);
+  const agreed = logOf(
+    ["front", "waist", 0.25, "out", null, "each side"],
+    ["back", "waist", 0.25, "out"],
+    ["skirt", "waist", 0.75, "out"],
+  );
+  for (const edge of ["front waist", "back waist", "skirt waist"]) expect(doubts(agreed, edge)).toBe("");
+});
+
+test("a change of an edge that another is gathered to is not carried, and that is said", () => {
+  const seams = seamsOf(["skirt", "waist", "bodice", "waist", "gathered", null, 1.5]);
+  const log = logOf(["bodice", "waist", 0.5, "out"]);
+  expect(ask(log, "skirt waist", seams)).toBe(0);
+  expect(toLookAt(FITTING_CHANGE, [log, "skirt waist", seams] as never, inches).join()).toMatch(
+    /"bodice waist" was altered, and "skirt waist" is gathered to it, so the change is not carried/,
+  );
+});

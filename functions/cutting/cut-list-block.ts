@@ -129,7 +129,11 @@ const clothIn = (cell: Cell | undefined): string => (isBlank(cell) ? "" : String
  * which no cloth is chosen. With a list of the stock, `cloth` chooses there too: it may be the only one of the cut
  * list, and a cut list without a column of cloths is all of it.
  */
-function readCutList(block: Block, cloth: Cell, isOfStock: boolean): ReturnType<BlockForm["read"]> {
+function readCutList(
+  block: Block,
+  cloth: Cell,
+  { isOfStock, mayBeNone }: Choosing,
+): ReturnType<BlockForm["read"]> {
   const { headings, rows, above } = headed(
     block,
     KNOWN,
@@ -171,7 +175,9 @@ function readCutList(block: Block, cloth: Cell, isOfStock: boolean): ReturnType<
   const named = isBlank(cloth) ? "" : String(cloth).trim();
   const hasColumn = columns.has("cloths");
   const chosen =
-    isOfStock && !hasColumn ? lines : ofCloth(lines, hasColumn, named, (i) => cellOf(i, "cloths"));
+    isOfStock && !hasColumn
+      ? lines
+      : ofCloth(lines, hasColumn, named, { cellOf: (i) => cellOf(i, "cloths"), mayBeNone });
   const only = named || (chosen.find((line) => line.cloth !== "")?.cloth ?? "");
   const role = (one: Role) => chosen.map(({ row }) => at(row, one));
   const given = [...columns.keys()].filter((one) => one !== "cloths");
@@ -182,6 +188,13 @@ function readCutList(block: Block, cloth: Cell, isOfStock: boolean): ReturnType<
     cells: Object.fromEntries(given.map((one) => [one, chosen.map(({ i }) => cellOf(i, one))])),
     ...(isOfStock && { decides: { cloth: only } }),
   };
+}
+
+interface Choosing {
+  /** A list of the stock stands beside the cut list, and the cloth chooses in it too. */
+  readonly isOfStock: boolean;
+  /** No piece need be of the cloth. */
+  readonly mayBeNone: boolean;
 }
 
 interface Line {
@@ -198,7 +211,7 @@ function ofCloth(
   lines: readonly Line[],
   hasColumn: boolean,
   cloth: string,
-  cellOf: (i: number) => number,
+  { cellOf, mayBeNone }: { readonly cellOf: (i: number) => number; readonly mayBeNone: boolean },
 ): readonly Line[] {
   const cloths = lines
     .map((line) => line.cloth)
@@ -227,6 +240,7 @@ function ofCloth(
   const chosen = lines.filter((line) => same(line.cloth, cloth));
   if (chosen.length > 0) return chosen;
   const near = nearestWord(cloth, cloths);
+  if (mayBeNone && !near) return [];
   throw new Refusal(
     `no piece of the cut list is of "${cloth}"${near ? `; is "${near}" meant?` : `, only of ${listed}`}`,
   );
@@ -240,7 +254,11 @@ export const CLOTH: Take = {
 };
 
 /** The way to give a function its cut list as one block; `after` are the arguments that follow it, `cloth` among them. */
-export const cutListForm = (after: Takes, examples: BlockForm["examples"]): BlockForm => ({
+export const cutListForm = (
+  after: Takes,
+  examples: BlockForm["examples"],
+  { mayBeNone = false }: Partial<Choosing> = {},
+): BlockForm => ({
   takes: {
     cut_list: {
       kind: "block",
@@ -250,6 +268,7 @@ export const cutListForm = (after: Takes, examples: BlockForm["examples"]): Bloc
     ...after,
   },
   columns: COLUMNS,
-  read: (block, { cloth = null }) => readCutList(block, cloth as Cell, Object.hasOwn(after, "stock")),
+  read: (block, { cloth = null }) =>
+    readCutList(block, cloth as Cell, { isOfStock: Object.hasOwn(after, "stock"), mayBeNone }),
   examples,
 });

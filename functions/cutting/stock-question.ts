@@ -1,10 +1,11 @@
 /** What a function of a cut list lays on: columns of widths and lengths, or the list of cloth in stock. */
-import type { CallContext, ListRow } from "../define.ts";
+import type { CallContext, ListRow, Takes } from "../define.ts";
 import type { LayCloth, LayQuestion } from "../lay.ts";
 import { Refusal } from "../refusal.ts";
-import type { CutRow } from "./cut-list.ts";
+import { type CutRow, cutRows } from "./cut-list.ts";
 import { layQuestion } from "./lay-question.ts";
-import { clothConditions, type StockPiece, stockOf } from "./stock-list.ts";
+import { type LeastBought, leastBought } from "./least-bought.ts";
+import { clothConditions, JOB_TAKE, STOCK_TAKE, type StockPiece, stockOf } from "./stock-list.ts";
 
 /** What a call with a list of the stock was given. */
 export interface OfStock {
@@ -45,13 +46,52 @@ export function doubtFullWidths(pieces: readonly StockPiece[], doubt: CallContex
 /** The question of these rows on the stock. Refuses a cloth of which nothing is there. */
 export function stockQuestion(
   rows: readonly CutRow[],
-  { cloths, oneWay, repeat }: StockToLay,
+  stock: StockToLay,
   { gap, cloth }: { readonly gap: number; readonly cloth: string },
   cm: CallContext["cm"],
 ): LayQuestion {
-  if (cloths.length === 0)
+  if (stock.cloths.length === 0)
     throw new Refusal(
       `there is no ${cloth || "cloth"} in stock, or all of it is reserved for other jobs: give a piece of it, or buy it`,
     );
-  return layQuestion(rows, cloths, { oneWay, gap, repeat }, cm(0.02));
+  return onStock(rows, stock, gap, cm);
+}
+
+const onStock = (
+  rows: readonly CutRow[],
+  { cloths, oneWay, repeat }: StockToLay,
+  gap: number,
+  cm: CallContext["cm"],
+): LayQuestion => layQuestion(rows, cloths, { oneWay, gap, repeat }, cm(0.02));
+
+/** The arguments of a function that shares out a cut list between the stock and cloth to buy. */
+export const SHARED_OUT = {
+  stock: STOCK_TAKE,
+  cloth: {
+    kind: "text",
+    about: "which cloth, as the cut list and the stock call it; needed when there are several",
+    otherwise: null,
+  },
+  cloth_width: {
+    kind: "length",
+    usual: [15, 330],
+    about: "usable width of the cloth that more can be bought of, between the selvedges",
+    from: 5,
+    to: 1000,
+  },
+  job: JOB_TAKE,
+} as const satisfies Takes;
+
+/** What is cut from the stock and what from cloth of this width, so that the length bought is least. */
+export function sharedOut(
+  given: Parameters<typeof cutRows>[0] &
+    OfStock & { readonly stock: readonly ListRow[]; readonly cloth_width: number; readonly gap: number },
+  { cm, plan, doubt }: Pick<CallContext, "cm" | "plan"> & Partial<Pick<CallContext, "doubt">>,
+): LeastBought {
+  const there = stockToLay(given, cm);
+  if (doubt) doubtFullWidths(there.pieces, doubt);
+  const question = onStock(cutRows(given), there, given.gap, cm);
+  const answer = leastBought(question, { name: "to buy", width: given.cloth_width, length: null }, plan);
+  if ("refusal" in answer) throw new Refusal(answer.refusal);
+  return answer;
 }

@@ -50,9 +50,9 @@ export interface Context extends Setting {
 
 /**
  * Lays that a function's answer rests on: the pieces on the cloth, and the same once more without an
- * end to the cloth. What is laid after these are trials, such as joins.
+ * end to the cloth, or shared out between the cloth in stock and cloth to buy. Lays in passing are trials.
  */
-const OWN_LAYS = 2;
+const OWN_LAYS = 3;
 
 type Value = ReturnType<FunctionPlugin["evaluateAst" & keyof FunctionPlugin]> | unknown;
 
@@ -152,8 +152,9 @@ abstract class Sewing extends FunctionPlugin {
       ...(plan && {
         plan: (question) => {
           const answer = plan(question);
-          asked += 1;
-          if (asked <= OWN_LAYS) context?.laid?.(state.formulaAddress, { question, answer });
+          if (!question.passing) asked += 1;
+          if (!question.passing && asked <= OWN_LAYS)
+            context?.laid?.(state.formulaAddress, { question, answer });
           return answer;
         },
       }),

@@ -1,0 +1,93 @@
+import { asBlock } from "../block.ts";
+import { CUTTING_RULES, PIECES_TO_CUT } from "../cutting/cut-list.ts";
+import { cutListForm } from "../cutting/cut-list-block.ts";
+import { drawLay } from "../cutting/lay-drawing.ts";
+import { piecesOn } from "../cutting/pieces-on-cloth.ts";
+import { SHARED_OUT, sharedOut } from "../cutting/stock-question.ts";
+import { define } from "../define.ts";
+
+const { gap, pairs, folds, names, grains } = CUTTING_RULES;
+const { stock, cloth, cloth_width, job } = SHARED_OUT;
+
+/**
+ * The length of cloth, in the book's unit, that must still be bought when the stock is cut first, of the usable
+ * width `cloth_width`: the pieces are shared out between the stock and the bought cloth so that the bought
+ * length is least (functions/cutting/least-bought.ts). 0 when all pieces fit on the stock. Which pieces are
+ * bought is found by trying ways to share them out, each with a quick lay; unless no way can do with less, it
+ * is said to be the best found. The stock is as in CLOTH_CHECK: without what is reserved for other jobs, and
+ * washed. Nap and repeat of the stock hold for the bought cloth too. The bought length is of washed cloth:
+ * SHRINK_ALLOW adds its shrinkage, BUY_LENGTH the shop's steps. A cloth that the stock does not have is bought
+ * for all pieces. Source: geometry.
+ */
+export const CLOTH_TO_BUY = define({
+  name: "CLOTH_TO_BUY",
+  summary: "How much of a cloth must still be bought when the pieces are cut from the cloth in stock first.",
+  source: "geometry: the pieces are laid out; no published figure",
+  words: "stash remnants leftovers use up first shopping how much more fabric needed share out allocate",
+  takes: { ...PIECES_TO_CUT, stock, cloth, cloth_width, job, gap, pairs, folds, names, grains },
+  block: cutListForm({ stock, cloth, cloth_width, job, gap }, [
+    {
+      formula: '=CLOTH_TO_BUY(cut_list; stock; "linen"; 54)',
+      because: "how much linen 54 wide must be bought when the linen of the list named stock is cut first",
+    },
+  ]),
+  returns: "length",
+  compute(given, context) {
+    const { measure, doubt, say } = context;
+    const { question, lay, length, tried, isProved } = sharedOut(given, context);
+    question.cloths.forEach(({ name }, i) => {
+      measure(
+        `cloth_${i + 1}`,
+        i < question.cloths.length - 1 ? `cut from ${name}` : "cut from bought cloth",
+        piecesOn(question, lay, i) || "nothing",
+      );
+    });
+    measure("ways", "ways to share out the pieces that were tried", tried);
+    if (!isProved)
+      doubt(
+        `${say(length)} is the best of ${tried === 1 ? "one way" : `${tried} ways`} found to share out the pieces, not proved least`,
+      );
+    return measure("to_buy", "length of the lay of what the stock does not take", length);
+  },
+  draw(given, _found, _answer, { plan, cm }) {
+    const { question, lay } = sharedOut(given, { plan, cm });
+    return drawLay(question, lay);
+  },
+  examples: [
+    {
+      given: {
+        pieces: ["M 0 0 L 20 0 L 20 40 L 0 40 Z"],
+        quantities: [5],
+        stock: asBlock(
+          [
+            ...["Cloth", "Name", "Usable width", "Length", "Reserved"],
+            ...["linen", "chest linen", 42, 45, null, "linen", "roll end", 22, 90, 50],
+          ],
+          5,
+          [],
+        ),
+        cloth: "linen",
+        cloth_width: 54,
+      },
+      gives: 40,
+      because:
+        "two of five panels lie on the first cloth, one on what is left of the second, two side by side on new cloth",
+    },
+    {
+      given: {
+        pieces: ["M 0 0 L 50 0 L 50 30 L 0 30 Z", "M 0 0 L 50 0 L 50 60 L 0 60 Z"],
+        quantities: [1, 1],
+        stock: asBlock(
+          [...["Cloth", "Name", "Usable width", "Length", "Reserved"], ...["wool", "remnant", 50, 60, null]],
+          5,
+          [],
+        ),
+        cloth: "wool",
+        cloth_width: 54,
+        names: ["short", "long"],
+      },
+      gives: 30,
+      because: "the remnant takes either piece: with the longer on it, only 30 in are bought",
+    },
+  ],
+});

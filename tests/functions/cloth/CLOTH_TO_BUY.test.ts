@@ -1,0 +1,59 @@
+import { expect, test } from "vitest";
+import { asBlock } from "../../../functions/block.ts";
+import { CLOTH_TO_BUY } from "../../../functions/cloth/CLOTH_TO_BUY.ts";
+import type { Cell } from "../../../functions/define.ts";
+import { explain, run, toLookAt } from "../../../functions/run.ts";
+import { quickLay } from "../../../src/lay/quick.ts";
+
+const setting = { unit: "in", plan: quickLay } as const;
+const PANEL = "M 0 0 H 20 V 40 H 0 Z";
+const cutList = asBlock(
+  ["Piece", "Outline", "How many", "Cloth", "panel", PANEL, 5, "linen", "hood", PANEL, 2, "velvet"],
+  4,
+  [],
+);
+const HEADS = ["Name", "Cloth", "Usable width", "Length", "Reserved", "Reserved for"];
+const stock = (...rows: (readonly Cell[])[]) => asBlock([HEADS, ...rows].flat(), 6, []);
+const chest = ["chest linen", "linen", 42, 45, null, null];
+const roll = ["roll end", "linen", 22, 95, 50, "miller"];
+const buy = (...args: Parameters<typeof run>[1]) => run(CLOTH_TO_BUY, args, setting);
+
+test("what the stock takes need not be bought, and a job's own cloth counts for it", () => {
+  // Two on the chest linen, one on the 45 in that are left of the roll, two of five side by side on new cloth.
+  expect(buy(cutList, stock(chest, roll), "linen", 54)).toBe(40);
+  expect(buy(cutList, stock(chest, roll), "linen", 45, "miller")).toBe(40);
+  // With 95 in the roll takes two: one is bought, on cloth no wider than a panel.
+  expect(buy(cutList, stock(chest, roll), "linen", 20, "miller")).toBe(40);
+  expect(buy(cutList, stock(chest, roll), "linen", 20)).toBe(80);
+  expect(buy(cutList, stock(chest, [...chest].with(0, "second"), roll), "linen", 54)).toBe(0);
+  // No velvet is in stock: all of it is bought.
+  expect(buy(cutList, stock(chest, roll), "velvet", 42)).toBe(40);
+  expect(buy(cutList, stock(chest, roll), "velvet", 19)).toMatchObject({
+    refusal: expect.stringContaining("hood"),
+  });
+  expect(buy(cutList, stock(chest, roll), "linnen", 54)).toMatchObject({
+    refusal: expect.stringContaining('is "linen" meant?'),
+  });
+});
+
+test("the Working says what is cut from which cloth, and an answer that is not proved least says so", () => {
+  const { steps } = explain(CLOTH_TO_BUY, [cutList, stock(chest, roll), "linen", 54], setting);
+  expect(steps.map(({ rule, value }) => `${rule}: ${value}`)).toEqual(
+    expect.arrayContaining([
+      "cut from chest linen: 2 of panel",
+      "cut from roll end: 1 of panel",
+      "cut from bought cloth: 2 of panel",
+    ]),
+  );
+  // A second panel would lie on the stock by area, but not by width.
+  expect(
+    toLookAt(CLOTH_TO_BUY, [cutList, stock(["odd end", "linen", 39, 300, null, null]), "linen", 20], setting),
+  ).toEqual([]);
+  expect(
+    toLookAt(CLOTH_TO_BUY, [cutList, stock(["odd end", "linen", 39, 150, null, null]), "linen", 20], setting),
+  ).toEqual([
+    expect.stringMatching(
+      /^CLOTH_TO_BUY: 80 in is the best of \d+ ways found to share out the pieces, not proved least$/,
+    ),
+  ]);
+});

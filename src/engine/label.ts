@@ -15,12 +15,20 @@ function wordsIn(book: Book, typed: string): string {
   return understand(text, "any", book.unit, book.decimal).is === "text" ? text : "";
 }
 
+/** Where the words that begin a cell's row stand; −1 for a row without words before the cell. */
+function wordsBefore(book: Book, { page, row, column }: Place): number {
+  const typed = book.pages[page]?.rows[row] ?? [];
+  for (let at = 0; at < Math.min(column, typed.length); at += 1)
+    if (wordsIn(book, typed[at]!) !== "") return at;
+  return -1;
+}
+
 /** The words that begin a cell's row, with the column's heading where other cells stand between; null for a row without words. */
-function rowLabel(book: Book, { page, row, column }: Place): string | null {
-  const before = (book.pages[page]?.rows[row] ?? []).slice(0, column);
-  const at = before.findIndex((typed) => wordsIn(book, typed) !== "");
+function rowLabel(book: Book, place: Place): string | null {
+  const { page, row, column } = place;
+  const at = wordsBefore(book, place);
   if (at < 0) return null;
-  const words = wordsIn(book, before[at]!);
+  const words = wordsIn(book, book.pages[page]!.rows[row]![at]!);
   const heading = at === column - 1 ? null : headingOf(book, { page, row, column });
   return short(heading === null ? words : `${words}, ${heading}`);
 }
@@ -41,6 +49,16 @@ function short(label: string): string {
 /** The label of a cell: "hip over the pad", "waist, the widow"; its column's heading when its row has none; null when there is neither. */
 export const labelOf = (book: Book, place: Place): string | null =>
   rowLabel(book, place) ?? headingOf(book, place);
+
+/** A cell as it is read aloud: the words of its row, its column's heading and what it shows, "hip, Value: 39 1/2"; null for a cell without words before it. */
+export function spokenCell(book: Book, place: Place, shown: string): string | null {
+  const { page, row, column } = place;
+  const at = wordsBefore(book, place);
+  if (at < 0) return null;
+  const heading = (book.pages[page]!.columns[column]?.heading ?? "").trim();
+  const words = short(wordsIn(book, book.pages[page]!.rows[row]![at]!));
+  return `${heading === "" ? words : `${words}, ${short(heading)}`}: ${shown.trim() || "blank"}`;
+}
 
 /** A cell in a sentence: its label, or its name where its row has none, and its address after in brackets: "hip over the pad (Draft!B4)". */
 export function cellText(book: Book, place: Place): string {

@@ -5,6 +5,7 @@ import { columnLetters, type Place, placeKey } from "../../book/address.ts";
 import { type Check, checks } from "../../engine/checks.ts";
 import { countColumn } from "../../store/commands.ts";
 import type { Store } from "../../store/store.ts";
+import { useSaid } from "../spoken.ts";
 import { useLateRevision } from "../store-hooks.ts";
 
 interface Props {
@@ -26,6 +27,7 @@ const MOST_CELLS = 4;
 
 const Foot = memo(function Foot({ store, onPlace, open, onOpen }: Props & { revision: number }) {
   const found = checks(store.engine);
+  const said = useSaid(countText(found.length));
   return (
     <footer className="foot">
       {open && (
@@ -56,6 +58,9 @@ const Foot = memo(function Foot({ store, onPlace, open, onOpen }: Props & { revi
       >
         {countText(found.length)}
       </button>
+      <span className="unseen" role="status">
+        {said}
+      </span>
     </footer>
   );
 });

@@ -15,7 +15,8 @@ import {
 } from "../../engine/drawn.ts";
 import type { Engine } from "../../engine/engine.ts";
 import { labelOf } from "../../engine/label.ts";
-import { pictureOf, wordsOf } from "../../engine/picture.ts";
+import { pictureOf } from "../../engine/picture.ts";
+import { drawingInWords } from "../../engine/picture-words.ts";
 import { pieceNotes, withNotes } from "../../engine/piece-notes.ts";
 import { ROLE_WORDS } from "../../engine/roles.ts";
 import type { Store } from "../../store/store.ts";
@@ -134,14 +135,7 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
               ? `${calledBy(engine, garment)} as worn, seen from ${seenWords(manner)}`
               : `Drawing of ${calledBy(engine, drawn)}, ${drawn.shown}`
           }
-          description={
-            garment
-              ? garment.worn.says
-              : (shapes ?? [])
-                  .map((shape) => wordsOf(shape, store.shown).replaceAll("\n", ", "))
-                  .filter(Boolean)
-                  .join("; ")
-          }
+          description={garment ? garment.worn.says : drawingInWords(shapes ?? [], store.shown)}
         >
           {garment ? <Assumed garment={garment} subject={drawn.address} /> : <Legend roles={picture.roles} />}
         </Window>

@@ -28,9 +28,12 @@ interface Props {
 }
 
 export function CellMessage(props: Props) {
+  const { session, place, away } = props;
+  // What the grid says of the chosen cell anyway is not read aloud a second time.
+  const news = away || session.refusedAt(place) || session.cutBlock;
   return (
     <div className="cell-message">
-      <p id="cell-message" role="status">
+      <p id="cell-message" role="status" aria-live={news ? "polite" : "off"}>
         {messageOf(props)}
         <Note {...props} />
       </p>

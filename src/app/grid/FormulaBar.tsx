@@ -76,7 +76,11 @@ export function FormulaBar({ store, place: selected, onPlace }: Props) {
 
   return (
     <div className="formula-bar">
-      <output className="formula-place" aria-label={away ? "Cell of the formula" : "Selected cell"}>
+      <output
+        className="formula-place"
+        aria-label={away ? "Cell of the formula" : "Selected cell"}
+        aria-live={away ? "polite" : "off"}
+      >
         {away ? fullAddress(store.shown, place) : cellAddress(place.row, place.column)}
       </output>
       <NameField store={store} place={place} key={JSON.stringify(blockToName(session.selected, place))} />

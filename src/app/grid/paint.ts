@@ -5,7 +5,7 @@ import type { Place } from "../../book/address.ts";
 import type { Book, Column, ColumnKind } from "../../book/shape.ts";
 import { ESTIMATE_SIGN } from "../../engine/estimates.ts";
 import { FITTED_SIGN } from "../../engine/fitted-text.ts";
-import { cellText } from "../../engine/label.ts";
+import { cellText, spokenCell } from "../../engine/label.ts";
 import { laidSign, laidText } from "../../engine/laid.ts";
 import { type Said, saidTexts } from "../../engine/pointed.ts";
 import { hasAnswer } from "../../engine/sentences.ts";
@@ -91,15 +91,17 @@ export function drawCell(td: HTMLElement, view: CellView, place: Place, book: Bo
     if (sign) td.dataset.laid = sign;
     else delete td.dataset.laid;
   }
+  name(td, "aria-label", spokenCell(book, place, text) ?? "");
   const words = description(view, place, book, beside);
-  if (words === (td.getAttribute("aria-description") ?? "")) return;
-  if (words === "") {
-    td.removeAttribute("aria-description");
-    td.removeAttribute("title");
-  } else {
-    td.setAttribute("aria-description", words);
-    td.title = words;
-  }
+  name(td, "aria-description", words);
+  name(td, "title", words);
+}
+
+/** Sets an attribute, or takes it away for "". */
+function name(of: HTMLElement, attribute: string, words: string): void {
+  if (words === (of.getAttribute(attribute) ?? "")) return;
+  if (words === "") of.removeAttribute(attribute);
+  else of.setAttribute(attribute, words);
 }
 
 /** What a column holds, in a word for its heading. */
@@ -118,7 +120,8 @@ export function drawHeading(th: HTMLElement, column: number, { heading, kind, ch
   if (!label || label.childElementCount > 0) return;
   const [letter, under] = [document.createElement("span"), document.createElement("span")];
   letter.className = "column-letter";
-  letter.textContent = label.textContent;
+  const letterOnly = label.textContent;
+  letter.textContent = letterOnly;
   const kindOf = document.createElement("span");
   kindOf.className = "column-kind";
   kindOf.dataset.kindOf = String(column);
@@ -128,6 +131,7 @@ export function drawHeading(th: HTMLElement, column: number, { heading, kind, ch
   under.className = "column-heading";
   under.textContent = heading;
   label.replaceChildren(letter, under);
+  name(th, "aria-label", [letterOnly, heading.trim(), kindOf.textContent].filter(Boolean).join(", "));
 }
 
 /**
@@ -147,7 +151,7 @@ export function nameTable(hot: Handsontable, label: string): void {
     "aria-rowcount": String(hot.countRows() + 1),
     "aria-colcount": String(hot.countCols() + 1),
   };
-  for (const [name, value] of Object.entries(says)) table?.setAttribute(name, value);
+  for (const [attribute, value] of Object.entries(says)) table?.setAttribute(attribute, value);
   for (const over of root.querySelectorAll('[class*="ht_clone"]')) over.setAttribute("aria-hidden", "true");
   // The columns kept in sight are a table of their own, and the keyboard goes into it.
   const kept = root.querySelector(".ht_clone_inline_start");
@@ -155,7 +159,7 @@ export function nameTable(hot: Handsontable, label: string): void {
   const keptTable = kept?.querySelector("table.htCore");
   if (frozen) {
     kept?.removeAttribute("aria-hidden");
-    keptTable?.setAttribute("role", "grid");
+    for (const [attribute, value] of Object.entries(says)) keptTable?.setAttribute(attribute, value);
     keptTable?.setAttribute("aria-label", `${label}: the columns kept in sight`);
-  } else for (const name of ["role", "aria-label"]) keptTable?.removeAttribute(name);
+  } else for (const attribute of Object.keys(says)) keptTable?.removeAttribute(attribute);
 }

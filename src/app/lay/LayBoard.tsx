@@ -7,6 +7,7 @@ import type { Place } from "../../book/address.ts";
 import { laidSign } from "../../engine/laid.ts";
 import { isFound } from "../../lay/desk.ts";
 import type { Store } from "../../store/store.ts";
+import { useSaid } from "../spoken.ts";
 import { useLateRevision } from "../store-hooks.ts";
 import { type Answered, answeredAt } from "./asked.ts";
 import { asksBeside, type Choice, ChooseBeside, Figures, laidBeside, Still } from "./Beside.tsx";
@@ -124,9 +125,14 @@ function LayWords({ store, asked, lay, own }: { store: Store; asked: Answered; l
   const { question, lay: answer } = asked;
   const { unit } = store.shown;
   const say = (length: number) => lengthText(length, store.shown);
+  const length = say(totalLength(lay));
+  const said = useSaid(`The lay takes ${length}${own ? " as you arrange it" : ""}`);
   return (
     <p className="lay-what">
-      <b>{say(totalLength(lay))}</b> of {clothText(question, say)}, {coverText(lay, store.shown.decimal)},{" "}
+      <span className="unseen" role="status">
+        {said}
+      </span>
+      <b>{length}</b> of {clothText(question, say)}, {coverText(lay, store.shown.decimal)},{" "}
       {leftOver(question, lay, unit, store.shown.decimal)} left over.{" "}
       <span className="lay-origin">
         {!own && <span aria-hidden="true">{laidSign(answer.origin ?? { by: "quick" })} </span>}

@@ -6,6 +6,7 @@ import { turned } from "../../lay/outline.ts";
 import { ticksOf } from "../../lay/ruler.ts";
 import { copyKey } from "./arrange.ts";
 import { type Label, LayCopy, labelOf, pathOf } from "./LayCopy.tsx";
+import { layInWords } from "./words.ts";
 
 interface Props {
   readonly question: LayQuestion;
@@ -53,7 +54,15 @@ export function LayPicture(props: Props) {
   const numbered = [...new Set(lay.placements.filter((p) => labels(p).byNumber).map(({ piece }) => piece))];
   return (
     <>
-      <svg className="lay-picture" width={wide} height={top} role="img" aria-label={title}>
+      <svg
+        className="lay-picture"
+        width={wide}
+        height={top}
+        role="img"
+        aria-label={title}
+        aria-describedby={`${hatch}-words`}
+      >
+        <desc id={`${hatch}-words`}>{layInWords(question, lay, (length) => lengthText(length, rule))}</desc>
         <defs>
           <pattern
             id={hatch}

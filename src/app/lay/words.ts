@@ -10,9 +10,33 @@ import {
 } from "../../../functions/lay.ts";
 import type { Unit } from "../../../functions/units.ts";
 import { plainNumber } from "../../engine/show.ts";
+import { turned } from "../../lay/outline.ts";
 
 export const coverText = ({ density }: Lay, decimal?: Decimal): string =>
   `${plainNumber(100 * density, 1, decimal)} % covered`;
+
+/** More copies than these are only counted. */
+const MOST_SPOKEN = 60;
+
+/** Where each copy lies, for who does not see the lay: "cuff 2: 0 to 9 along, 12 to 16 across". */
+export function layInWords(
+  { pieces, cloths }: LayQuestion,
+  lay: Lay,
+  say: (length: number) => string,
+): string {
+  const words = lay.placements.slice(0, MOST_SPOKEN).map(({ piece, copy, cloth, turn, x, y }) => {
+    const { name, outline } = pieces[piece]!;
+    const points = turned(outline, turn, x, y);
+    const [along, across] = [0, 1].map((axis) => {
+      const at = points.map((point) => point[axis]!);
+      return `${say(Math.min(...at))} to ${say(Math.max(...at))}`;
+    });
+    const on = cloths.length > 1 ? ` on ${cloths[cloth]!.name}` : "";
+    return `${name} ${copy + 1}${on}: ${along} along, ${across} across`;
+  });
+  const more = lay.placements.length - words.length;
+  return `${words.join("; ")}${more > 0 ? `; and ${more} more copies` : ""}`;
+}
 
 /** Area of the cloth used, of width × length used. */
 export const clothArea = ({ cloths }: LayQuestion, { lengths }: Lay): number =>

@@ -9,6 +9,7 @@ import type { Command, Store } from "../../store/store.ts";
 import { copyText, lastCopy } from "../files/copies.ts";
 import type { Keeping } from "../files/keeping.ts";
 import { whenText } from "../files/when.ts";
+import { useSaid } from "../spoken.ts";
 
 interface Props {
   readonly store: Store;
@@ -37,6 +38,7 @@ export function Top({ store, keeping, onNew, onBooks, onSave, onPrint, onHelp, o
       <Title title={store.shown.title} onTitle={(title) => run(retitle(title))} />
       <span className="keeping" title={copyText(keeping)}>
         <span>
+          <Kept state={keeping.state} />
           <span className={keeping.state === "unsaved" ? "kept look" : "kept"}>{STATES[keeping.state]}</span>
           {keeping.state === "saved" && keeping.keptAt && (
             <span className="copied"> {whenText(keeping.keptAt)}</span>
@@ -61,17 +63,18 @@ export function Top({ store, keeping, onNew, onBooks, onSave, onPrint, onHelp, o
       <div className="top-group">
         <button
           type="button"
-          disabled={!store.undoable}
+          // It keeps the keyboard when nothing is left to undo.
+          aria-disabled={!store.undoable}
           title={store.undoable && `Undo: ${store.undoable}`}
-          onClick={() => report(store.undo())}
+          onClick={() => store.undoable && report(store.undo())}
         >
           Undo
         </button>
         <button
           type="button"
-          disabled={!store.redoable}
+          aria-disabled={!store.redoable}
           title={store.redoable && `Redo: ${store.redoable}`}
-          onClick={() => report(store.redo())}
+          onClick={() => store.redoable && report(store.redo())}
         >
           Redo
         </button>
@@ -121,6 +124,18 @@ export function Top({ store, keeping, onNew, onBooks, onSave, onPrint, onHelp, o
 }
 
 const STATES = { saved: "Saved in this browser", saving: "Saving …", unsaved: "Not saved" } as const;
+
+/** Whether the book is saved, read aloud when saving fails and when it succeeds again, not after every key. */
+function Kept({ state }: Pick<Keeping, "state">) {
+  const [failed, setFailed] = useState(state === "unsaved");
+  if (state !== "saving" && failed !== (state === "unsaved")) setFailed(state === "unsaved");
+  const said = useSaid(failed ? STATES.unsaved : STATES.saved);
+  return (
+    <span className="unseen" role="status">
+      {said}
+    </span>
+  );
+}
 
 function Title({ title, onTitle }: { title: string; onTitle: (title: string) => void }) {
   const [draft, setDraft] = useState<string | null>(null);

@@ -6,6 +6,7 @@ import { answerText } from "../../engine/sentences.ts";
 import type { Watched } from "../../engine/sweep.ts";
 import type { CellView } from "../../engine/view.ts";
 import type { Store } from "../../store/store.ts";
+import { useSaid } from "../spoken.ts";
 import { Choose } from "./Choose.tsx";
 import { keyOf } from "./choices.ts";
 
@@ -26,9 +27,23 @@ export function WatchTable({ store, watched, following, most, onWatched }: Props
       before.current = new Map(following.map((one) => [keyOf(book, one.place), engine.view(one.place)]));
     }
   });
+  const spoken = useSaid(
+    store.trying
+      ? watched
+          .map((one) => {
+            const kept = before.current.get(keyOf(book, one.place));
+            const { after, change } = inWords(store, one, kept, engine.view(one.place));
+            return change && change !== "none" ? `${one.label} ${after}, ${change}` : `${one.label} ${after}`;
+          })
+          .join("; ")
+      : "",
+  );
   const rest = following.filter((one) => !watched.some(({ label }) => label === one.label));
   return (
     <div className="watch">
+      <p className="unseen" role="status">
+        {spoken}
+      </p>
       {watched.length > 0 && (
         <table className="figures-table">
           <thead>

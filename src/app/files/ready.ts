@@ -7,6 +7,9 @@ const files = import.meta.glob("../../../templates/*.json", { query: "?raw", imp
 /** The one a first start opens. */
 const FIRST = "peplum-bodice";
 
+/** The books that stand first where all are listed: one garment, then a whole cast; the others follow by name. */
+const LEADING = [FIRST, "whole-cast"];
+
 const nameOf = (path: string): string =>
   path
     .split("/")
@@ -26,8 +29,11 @@ export async function readyBook(name: string): Promise<Reading> {
 
 export const firstBook = (): Promise<Reading> => readyBook(FIRST);
 
-/** All that can be read, by the name of their files. */
+/** All ready books, in the order in which they are listed, with the names of their files. */
 export async function readyBooks(): Promise<{ name: string; reading: Reading }[]> {
-  const names = Object.keys(files).map(nameOf).sort();
+  const others = Object.keys(files)
+    .map(nameOf)
+    .filter((name) => !LEADING.includes(name));
+  const names = [...LEADING, ...others.sort()];
   return Promise.all(names.map(async (name) => ({ name, reading: await readyBook(name) })));
 }

@@ -1,0 +1,159 @@
+/** The ready book of the whole cast: 23 roles and 60 garments, their cloth and what it costs. */
+import { readFileSync } from "node:fs";
+import { afterEach, expect, test } from "vitest";
+import { findPlace, type Place } from "../../../src/book/address.ts";
+import { copyPage } from "../../../src/book/copy-page.ts";
+import { lookUp, namedCells } from "../../../src/book/names.ts";
+import { readBook } from "../../../src/book/read.ts";
+import { writeBook } from "../../../src/book/write.ts";
+import { checks } from "../../../src/engine/checks.ts";
+import { drawnAt } from "../../../src/engine/drawn.ts";
+import { nextVersion } from "../../../src/engine/next-version.ts";
+import { layDesk } from "../../../src/lay/desk.ts";
+import { typeCells } from "../../../src/store/commands.ts";
+import { Store } from "../../../src/store/store.ts";
+
+const text = readFileSync(new URL("../../../templates/whole-cast.json", import.meta.url), "utf8");
+const reading = readBook(text);
+if ("reason" in reading) throw new Error(reading.reason);
+const { book } = reading;
+
+// One engine for all tests: each types, looks, and takes back what it typed.
+const store = new Store(book, layDesk);
+const { engine } = store;
+afterEach(() => {
+  while (store.undoable) store.undo();
+});
+
+const at = (address: string): Place => findPlace(book, address)!;
+const value = (address: string) => engine.value(lookUp(book, address) ?? at(address));
+const typed = (address: string, entry: string) =>
+  expect(store.run(typeCells([{ ...at(address), typed: entry }]))).toBe(null);
+const problems = () => checks(engine).map(({ place, sentence }) => `${engine.address(place)}: ${sentence}`);
+const known = problems();
+/** What is a problem now and was none in the book as it is opened. */
+const newProblems = () => problems().filter((one) => !known.includes(one));
+
+const page = (title: string) => book.pages.findIndex((one) => one.title === title);
+const answers = (title: string) =>
+  book.pages[page(title)]!.rows.map((row, i) =>
+    row.map((_, column) => engine.value({ page: page(title), row: i, column })),
+  );
+/** The rows of a page, from 1, in which an answer has changed. */
+const changedRows = (before: readonly unknown[][], after: readonly unknown[][]) =>
+  before.flatMap((row, i) => (JSON.stringify(row) === JSON.stringify(after[i]) ? [] : [i + 1]));
+
+test("the book is written as Ellwand writes it, and its problems are the five lessons, each with its note", () => {
+  expect(writeBook(book)).toBe(text);
+  expect(known.map((one) => one.replace(/;.*/, ""))).toEqual([
+    "Measure!A19: the waist girth of the dairymaid over shift and petticoat is 28 1/2 in, and over shift 30 1/2 in: a girth does not shrink under petticoat",
+    "Measure!A36: the figures of the fiddler over shirt were taken 128 days ago, 90 are allowed: measure again before cutting",
+    "Measure!A40: the constable over shirt is unmeasured: the row has no figure",
+    expect.stringMatching(/^Daughter!L52: .*neckline .*lies near the bias .* stay it before sewing/),
+    expect.stringMatching(/^Lady!L52: .*neckline .*lies near the bias .* stay it before sewing/),
+  ]);
+  for (const { place } of checks(engine))
+    expect(book.pages[place.page]!.rows[place.row]!.at(-1)).toMatch(/^lesson: /);
+});
+
+test("it has 23 roles and 60 garments; every named cell has an answer, and every piece draws itself", () => {
+  const chart = book.pages[page("Measure")]!.rows.slice(2);
+  expect(new Set(chart.map(([, wearer]) => wearer)).size).toBe(23);
+  for (const { name, place } of namedCells(book)) {
+    const answer = engine.value(place);
+    expect(answer, name).not.toBe(null);
+    expect(typeof answer === "number" ? Number.isFinite(answer) : typeof answer, name).not.toBe("object");
+    expect(String(answer), name).not.toMatch(/^(check|#)/);
+  }
+  const rows = book.pages[page("Garments")]!.rows;
+  for (const row of rows.keys()) {
+    const drawn = drawnAt(engine, { page: page("Garments"), row, column: 8 });
+    expect(drawn, `I${row + 1}`).not.toBe(null);
+  }
+  expect(value("pieces_in_all")).toBe(
+    rows.reduce((sum, _, i) => sum + Number(value(`Garments!J${i + 1}`)), 0),
+  );
+  expect(value("pieces_in_all")).toBeGreaterThanOrEqual(108);
+});
+
+test("figures worked by hand: the daughter's waist seam, and the dark blue wool with its price", () => {
+  // 27 over the stays, 1/2 in taken in and 1/4 let out, 1/2 in of ease: six gores of 4 13/24.
+  expect(value("skirt_waist")).toBe(26.75);
+  expect(value("skirt_seam")).toBeCloseTo(27.25, 9);
+  // Three in a hundred more than the lay for the wash, 20 in are there, eighths of a yard, 22.00 a yard.
+  const lay = Number(value("Cut!D2"));
+  const steps = Math.ceil((lay / 0.97 - 20) / 4.5 - 1e-9);
+  expect(value("Trimmings!F5")).toBe(steps * 4.5);
+  expect(value("Trimmings!I5")).toBeCloseTo((steps / 8) * 22, 9);
+  expect(value("total")).toBeCloseTo(
+    [4, 5, 6, 7, 8, 9, 10, 12, 13, 14, 17, 18, 19].reduce(
+      (sum, row) => sum + Number(value(`Trimmings!I${row}`)),
+      0,
+    ),
+    9,
+  );
+});
+
+test("another waist for the cook changes her garments, the cloth they are cut from, and nothing else", () => {
+  const cook = book.pages[page("Garments")]!.rows.flatMap((row, i) => (row[0] === "the cook" ? [i + 1] : []));
+  const before = { garments: answers("Garments"), cut: answers("Cut"), lady: answers("Lady") };
+  typed("Measure!I13", "36");
+  const rows = changedRows(before.garments, answers("Garments"));
+  expect(rows.length).toBeGreaterThan(1);
+  expect(cook).toEqual(expect.arrayContaining(rows));
+  const cloths = rows.map((row) => value(`Garments!E${row}`));
+  for (const row of changedRows(before.cut, answers("Cut")))
+    if (row <= 7) expect(cloths, `Cut!A${row}`).toContain(value(`Cut!A${row}`));
+  expect(answers("Lady")).toEqual(before.lady);
+});
+
+test("letting the daughter's bodice waist out by half an inch lengthens the skirt's seam, its hem and its cloth", () => {
+  const before = [value("skirt_seam"), value("hem"), value("Cut!D2"), value("Lady!hem")].map(Number);
+  typed("Fit!E2", "3/4");
+  const after = [value("skirt_seam"), value("hem"), value("Cut!D2"), value("Lady!hem")].map(Number);
+  expect(after[0]! - before[0]!).toBeCloseTo(0.5, 9);
+  expect(after[1]! - before[1]!).toBeCloseTo(2, 9);
+  expect(after[2]!).toBeGreaterThan(before[2]!);
+  expect(after[3]).toBe(before[3]);
+  expect(newProblems()).toEqual([]);
+});
+
+test("the lady's page is the daughter's, copied for another wearer", () => {
+  const copied = copyPage(book, page("Daughter"), "Copy").pages[page("Daughter") + 1]!;
+  const lady = book.pages[page("Lady")]!;
+  const formulas = (rows: typeof lady.rows) =>
+    rows.map((row) => row.map((one) => (one.startsWith("=") ? one : "")));
+  expect(formulas(copied.rows)).toEqual(formulas(lady.rows));
+  expect(Object.keys(lady.names!)).toEqual(expect.arrayContaining(Object.keys(copied.names!)));
+});
+
+test("the next version starts from the fitted figures of both gowns", () => {
+  const next = nextVersion(book, layDesk);
+  if ("refusal" in next) throw new Error(next.refusal);
+  const again = new Store(next.book, layDesk).engine;
+  for (const name of ["skirt_seam", "hem", "Lady!skirt_seam", "Cut!D2"])
+    expect(again.value(lookUp(next.book, name) ?? findPlace(next.book, name)!)).toBeCloseTo(
+      Number(value(name)),
+      9,
+    );
+});
+
+test.each([
+  [
+    "a garment for a role without measurements",
+    "Garments!A50",
+    "the constable",
+    /wrist girth of the constable over shirt was never taken/,
+  ],
+  ["a log entry for a seam that isn't there", "Fit!C1", "frnt", /frnt/],
+  ["a seam that names a missing edge", "Daughter!B49", "sied", /"sied".*must be the name of an edge/],
+  ["cloth in stock without a length", "Cut!D18", "", /length/],
+  ["two wearers of one name", "Measure!B37", "the miller", /two rows are of the miller over shirt/],
+])("%s is said in a sentence where it stands, and the book stays whole", (_, address, entry, sentence) => {
+  typed(address, entry);
+  const found = newProblems();
+  expect(found.length).toBeGreaterThan(0);
+  expect(found.filter((one) => sentence.test(one)).length).toBeGreaterThan(0);
+  expect(writeBook(store.book)).toContain('"Measure"');
+  expect(value("Lady!skirt_seam")).toBeCloseTo(26.75, 9);
+});

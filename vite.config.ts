@@ -2,6 +2,7 @@ import { builtinModules } from "node:module";
 import { availableParallelism } from "node:os";
 import type { Plugin, Rolldown } from "vite";
 import { defineConfig } from "vitest/config";
+import { functionTexts } from "./src/setup/function-texts.ts";
 import { notices } from "./src/setup/notices.ts";
 import { offline, WORKER } from "./src/setup/offline.ts";
 
@@ -91,7 +92,7 @@ export default defineConfig(({ mode }) =>
       : {
           root: mode === "test" ? import.meta.dirname : `${import.meta.dirname}/src/app`,
           base: "./",
-          plugins: [gridStylesOnce, withoutEngineTexts, licences.page, offline],
+          plugins: [gridStylesOnce, withoutEngineTexts, functionTexts, licences.page, offline],
           build: {
             outDir: "../../dist/app",
             emptyOutDir: true,

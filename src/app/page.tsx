@@ -6,8 +6,9 @@ import type { Keeper } from "./files/keeper.ts";
 import { start } from "./files/start.ts";
 import { rescue } from "./rescue.ts";
 import { App } from "./shell/App.tsx";
+import { loadBehind } from "./shell/behind.ts";
 
-/** How long after the start the page is put by for use without a network, in milliseconds. */
+/** How long after the start the rest is loaded and the page is put by for use without a network, in milliseconds. */
 const SETTLED = 2_000;
 
 function keepWhole(keeper: Keeper): void {
@@ -31,6 +32,7 @@ export async function show(root: HTMLElement): Promise<void> {
       setTimeout(() => rescue(fault));
     },
   }).render(<App {...begun} />);
+  setTimeout(loadBehind, SETTLED);
   // Behind everything else, and only as it is built: a page that is served for development changes with every edit.
   if (import.meta.env.PROD && "serviceWorker" in navigator)
     setTimeout(() => keepWhole(begun.keeper), SETTLED);

@@ -3,6 +3,7 @@ import { type CataloguedFunction, catalogue } from "../../../functions/catalogue
 import { builtIns } from "../../engine/built-ins/all.ts";
 import type { BuiltIn } from "../../engine/built-ins/built-in.ts";
 import type { Searchable } from "./find.ts";
+import { withTexts } from "./function-texts.ts";
 import { CHAPTERS } from "./topics/all.ts";
 import type { Topic } from "./topics/topic.ts";
 
@@ -45,7 +46,7 @@ const ofFunction = (declaration: CataloguedFunction): Entry => ({
 export const ENTRIES: readonly Entry[] = [
   ...CHAPTERS.flatMap(({ topics }) => topics).map(ofTopic),
   ...[...builtIns.values()].map(ofBuiltIn),
-  ...[...catalogue.values()].map(ofFunction),
+  ...[...catalogue.values()].map(withTexts).map(ofFunction),
 ];
 
 const byName: ReadonlyMap<string, Entry> = new Map(ENTRIES.map((entry) => [entry.name, entry]));

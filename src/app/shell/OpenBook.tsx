@@ -1,24 +1,25 @@
 /** One open book: its pages, the grid with the formula above it, the panels beside it, the checks at the foot. */
 import { lazy, Suspense } from "react";
-import { Begin } from "../begin/Begin.tsx";
 import { Checks } from "../checks/Checks.tsx";
 import { Guard } from "../faults/Guard.tsx";
 import { Books } from "../files/Books.tsx";
 import { FormulaBar } from "../grid/FormulaBar.tsx";
 import { Grid } from "../grid/Grid.tsx";
-import { Help } from "../help/Help.tsx";
 import { Pages } from "../pages/Pages.tsx";
 import { useRevision } from "../store-hooks.ts";
+import { loadBegin, loadHelp } from "./behind.ts";
 import { Incoming } from "./Incoming.tsx";
 import { Messages } from "./Messages.tsx";
 import { Side } from "./Side.tsx";
 import { Top } from "./Top.tsx";
 import { type Opened, useOpenBook } from "./use-open-book.ts";
 
-/** It comes when it is opened first. */
+// They come when they are opened first, or soon after the start (behind.ts).
 const PrintDialog = lazy(() =>
   import("../print/PrintDialog.tsx").then((module) => ({ default: module.PrintDialog })),
 );
+const Begin = lazy(async () => ({ default: (await loadBegin()).Begin }));
+const Help = lazy(async () => ({ default: (await loadHelp()).Help }));
 
 export function OpenBook(props: Opened) {
   const { store, keeper, keeping } = props;
@@ -124,13 +125,15 @@ export function OpenBook(props: Opened) {
       )}
       {dialog === "begin" && (
         <Guard name="New" className="guard-over" onDone={() => setDialog(null)}>
-          <Begin
-            unit={store.shown.unit}
-            decimal={store.shown.decimal ?? "point"}
-            onBook={(book) => beginBook(book)}
-            onAdd={beginBook}
-            onDone={() => setDialog(null)}
-          />
+          <Suspense>
+            <Begin
+              unit={store.shown.unit}
+              decimal={store.shown.decimal ?? "point"}
+              onBook={(book) => beginBook(book)}
+              onAdd={beginBook}
+              onDone={() => setDialog(null)}
+            />
+          </Suspense>
         </Guard>
       )}
       {incoming && (
@@ -156,7 +159,9 @@ export function OpenBook(props: Opened) {
       )}
       {dialog === "help" && (
         <Guard name="Help" className="guard-over" onDone={() => setDialog(null)}>
-          <Help store={store} about={helpAbout} onDone={() => setDialog(null)} />
+          <Suspense>
+            <Help store={store} about={helpAbout} onDone={() => setDialog(null)} />
+          </Suspense>
         </Guard>
       )}
     </div>

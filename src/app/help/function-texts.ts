@@ -1,0 +1,22 @@
+/** The texts of the sewing functions that the page loads with the help (`src/setup/function-texts.ts`). */
+import type { CataloguedFunction } from "../../../functions/catalogue.ts";
+import type { Declaration } from "../../../functions/define.ts";
+
+type Texts = Pick<Declaration, "name" | "words" | "alike" | "examples">;
+
+const files = import.meta.glob<Record<string, Texts>>("../../../functions/*/[A-Z]*.ts", {
+  eager: true,
+  query: "?texts",
+});
+
+const texts: ReadonlyMap<string, Texts> = new Map(
+  Object.values(files)
+    .flatMap((file) => Object.values(file))
+    .map((one) => [one.name, one]),
+);
+
+/** The declaration with its texts, whether or not the page's start brought them. */
+export const withTexts = (declaration: CataloguedFunction): CataloguedFunction => ({
+  ...declaration,
+  ...texts.get(declaration.name),
+});

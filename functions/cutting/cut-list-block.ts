@@ -80,6 +80,16 @@ const roleOf = (heading: string): Role | undefined =>
     (COLUMNS[role].headings as readonly string[]).includes(heading),
   );
 
+/** The columns of a cut list by what they hold, found by headings as `headingText` compares them; null where none says how many to cut. */
+export function cutListColumns(headings: readonly string[]): ReadonlyMap<Role, number> | null {
+  const found = new Map<Role, number>();
+  for (const [at, heading] of headings.entries()) {
+    const role = roleOf(heading);
+    if (role && !found.has(role)) found.set(role, at);
+  }
+  return found.has("quantities") ? found : null;
+}
+
 const isBlank = (cell: Cell | undefined): boolean =>
   cell === undefined || cell === null || String(cell).trim() === "";
 

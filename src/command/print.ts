@@ -18,8 +18,10 @@ const OPTIONS = {
     type: "string",
     multiple: true,
     value: "NAMES",
-    about: "only these pieces, names or addresses with commas between; without it every piece",
+    about:
+      "only these pieces, names or addresses with commas between; without it those that a cut list cuts, and every piece of a book without one",
   },
+  "every-piece": { type: "boolean", about: "every piece of the book, also those that no cut list cuts" },
   paper: {
     type: "string",
     default: "a4",
@@ -48,7 +50,7 @@ const OPTIONS = {
 export const print: Verb = {
   name: "print",
   usage:
-    "BOOK --out FILE.pdf [--what WHAT] [--page TITLE] [--piece NAMES] [--cell NAMES] [--paper PAPER] [--scale SCALE] [--blank] [--large] [--seconds N] [--set NAME=VALUE]... [--json]",
+    "BOOK --out FILE.pdf [--what WHAT] [--page TITLE] [--piece NAMES] [--every-piece] [--cell NAMES] [--paper PAPER] [--scale SCALE] [--blank] [--large] [--seconds N] [--set NAME=VALUE]... [--json]",
   about:
     "Writes the pattern, or another document of the book, as a PDF for a printer. A pattern is true to scale and packed on as few sheets of paper as are found.",
   options: OPTIONS,
@@ -80,6 +82,7 @@ export const print: Verb = {
       paper: values.paper,
       day: new Date(),
       ...(values.piece && { pieces: namesIn(values.piece, "--piece") }),
+      ...(values["every-piece"] && { everyPiece: true }),
       ...(values.scale !== undefined && { scale: values.scale }),
       ...(values.cell && { cells: namesIn(values.cell, "--cell") }),
       ...(values.page !== undefined && { page: values.page }),
@@ -87,11 +90,13 @@ export const print: Verb = {
       ...(values.large && { large: true }),
     });
     if ("reason" in done) throw new Wrong(done.reason);
-    const { bytes, sheets, paper, says, sentences } = done;
+    const { bytes, sheets, paper, says, sentences, notes, pieces } = done;
     io.write(file, bytes);
-    if (values.json) io.out(JSON.stringify({ file, what, paper, sheets, says, check: sentences }, null, 2));
+    if (values.json)
+      io.out(JSON.stringify({ file, what, paper, sheets, says, pieces, notes, check: sentences }, null, 2));
     else {
       io.out(`${file}  ${says} on ${sheets} ${sheets === 1 ? "sheet" : "sheets"} of ${paper}`);
+      for (const sentence of notes) io.out(sentence);
       for (const sentence of sentences) io.out(`check: ${sentence}`);
     }
     return sentences.length > 0 ? 1 : 0;
@@ -99,9 +104,12 @@ export const print: Verb = {
 };
 
 /** The options of the command line that a document may leave as they are. */
-const TAKEN: Readonly<Record<"scale" | "piece" | "page" | "cell" | "blank" | "large", DocumentOption>> = {
+const TAKEN: Readonly<
+  Record<"scale" | "piece" | "every-piece" | "page" | "cell" | "blank" | "large", DocumentOption>
+> = {
   scale: "scale",
   piece: "pieces",
+  "every-piece": "pieces",
   page: "page",
   cell: "cells",
   blank: "blank",

@@ -2,13 +2,14 @@
 
 import { grainDrawn } from "../../functions/drawing/grain-line.ts";
 import { outline, type Shape } from "../../functions/drawing/shapes.ts";
-import { type Piece, readPiece } from "../../functions/pieces/piece.ts";
+import { type Piece, readPiece, writePiece } from "../../functions/pieces/piece.ts";
 import type { Place } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
+import { type CutRow, cutRows, cutsSome } from "./cut-rows.ts";
 import { drawnAt } from "./drawn.ts";
 import type { Engine } from "./engine.ts";
 import { estimateText } from "./estimates.ts";
-import { pieceNotes } from "./piece-notes.ts";
+import { calledIn, pieceNotes } from "./piece-notes.ts";
 import type { CellView } from "./view.ts";
 
 export interface FoundPiece {
@@ -17,6 +18,10 @@ export interface FoundPiece {
   readonly name: string | undefined;
   /** The name, or for a cell without one the words at the beginning of its row, or its address. */
   readonly title: string;
+  /** What the cut list calls the piece; else its title. */
+  readonly called: string;
+  /** Whether a cut list says how many of it to cut. */
+  readonly isToCut: boolean;
   readonly piece: Piece;
   /** What stands on the piece for whoever cuts it, its title first. */
   readonly notes: readonly string[];
@@ -35,10 +40,17 @@ export interface LostPiece {
 }
 
 /** All pieces of the book, named ones first. A cell that only shows another piece once more is left out. */
-export function piecesOf(engine: Engine): { readonly found: FoundPiece[]; readonly lost: LostPiece[] } {
+export function piecesOf(engine: Engine): {
+  readonly found: FoundPiece[];
+  readonly lost: LostPiece[];
+  /** Whether a cut list of the book cuts pieces, even if none of them can be drawn. */
+  readonly hasCutList: boolean;
+} {
   const seen = new Set<string>();
   const found: FoundPiece[] = [];
   const lost: LostPiece[] = [];
+  const rows = cutRows(engine);
+  const toCut = rows.filter(cutsSome);
   for (const { place, view } of namedFirst(engine)) {
     const { value, kind, name, problem } = view;
     const address = engine.address(place);
@@ -56,16 +68,34 @@ export function piecesOf(engine: Engine): { readonly found: FoundPiece[]; readon
     if (name === undefined && seen.has(value)) continue;
     try {
       const piece = readPiece(value);
-      const notes = pieceNotes(engine, place, title);
+      const notes = pieceNotes(engine, place, title, rows);
+      const called = calledIn(rows.filter(({ outlines }) => outlines.includes(value))) || title;
+      const isToCut = toCut.some(({ outlines }) => outlines.includes(value));
       const remarks = [problem?.sentence ?? "", estimateText(engine, place)].filter(Boolean);
       const shapes = onPaper(engine, place, piece);
-      found.push({ place, address, name, title, piece, notes, remarks, shapes });
+      found.push({ place, address, name, title, called, isToCut, piece, notes, remarks, shapes });
       seen.add(value);
     } catch (reason) {
       if (kind === "piece") lost.push({ place, address, title, sentence: (reason as Error).message });
     }
   }
-  return { found, lost };
+  return { found: withoutTwins(found, toCut), lost, hasCutList: toCut.length > 0 };
+}
+
+/** Of pieces of the same outline only one is to be cut: that which the list refers to, else the first. */
+function withoutTwins(found: readonly FoundPiece[], toCut: readonly CutRow[]): FoundPiece[] {
+  const shown = new Set(toCut.flatMap((row) => row.shown));
+  const isShown = ({ title, address }: FoundPiece) =>
+    shown.has(title.toLowerCase()) || shown.has(address.toLowerCase());
+  const first = new Map<string, FoundPiece>();
+  for (const one of found) {
+    if (!one.isToCut) continue;
+    const outline = writePiece(one.piece);
+    const before = first.get(outline);
+    if (!before || (isShown(one) && !isShown(before))) first.set(outline, one);
+  }
+  const kept = new Set(first.values());
+  return found.map((one) => (one.isToCut && !kept.has(one) ? { ...one, isToCut: false } : one));
 }
 
 function namedFirst(engine: Engine): { readonly place: Place; readonly view: CellView }[] {

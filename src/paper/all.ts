@@ -25,12 +25,12 @@ export function allDocuments(
     flow.say(bookLine(engine));
     flow.space(0.3);
     let page = before + 1;
-    const rows = made.map(({ title, sheets, says, sentences }) => {
+    const rows = made.map(({ title, sheets, says, sentences, notes = [] }) => {
       const [from, to] = [page, page + sheets.length - 1];
       page = to + 1;
       return {
         cells: [title, says, from === to ? `${from}` : `${from}–${to}`].map((text) => ({ text })),
-        notes: sentences.map((sentence) => `▲ ${sentence}`),
+        notes: [...notes, ...sentences.map((sentence) => `▲ ${sentence}`)],
       };
     });
     setTable(flow, { headings: ["Document", "What is on it", "Pages"], rows });
@@ -42,6 +42,8 @@ export function allDocuments(
   return {
     sheets: [...first, ...made.flatMap(({ sheets }) => sheets)],
     says: `${made.length} ${made.length === 1 ? "document" : "documents"}`,
+    notes: made.flatMap(({ title, notes = [] }) => notes.map((sentence) => `${title}: ${sentence}`)),
+    pieces: made.flatMap(({ pieces = [] }) => pieces),
     sentences: made.flatMap(({ title, sentences }) => sentences.map((sentence) => `${title}: ${sentence}`)),
   };
 }

@@ -30,6 +30,10 @@ export interface Built {
   readonly sheets: readonly Sheet[];
   readonly says: string;
   readonly sentences: readonly string[];
+  /** What is left out on purpose, in sentences; nothing to check. */
+  readonly notes?: readonly string[];
+  /** What the pieces of a pattern are called. */
+  readonly pieces?: readonly string[];
 }
 
 const BUILDERS: Record<Exclude<DocumentName, "all">, (engine: Engine, asked: Asked) => Built | NotPrinted> = {
@@ -63,7 +67,7 @@ function read(engine: Engine, request: PaperRequest, letters: Letters): Asked | 
 const isSame = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase();
 
 /** A document whose sheets are known and not yet drawn. */
-export interface LaidOut extends Pick<Printed, "paper" | "says" | "sentences"> {
+export interface LaidOut extends Pick<Printed, "paper" | "says" | "sentences" | "notes" | "pieces"> {
   readonly sheets: number;
   /** Draws the sheets; `onSheet` hears how many are drawn. */
   print(onSheet?: (drawn: number) => void): Promise<Printed>;
@@ -76,8 +80,8 @@ export async function laidOut(engine: Engine, request: PaperRequest): Promise<La
   if ("reason" in asked) return asked;
   const built = request.what === "all" ? all(engine, asked) : BUILDERS[request.what](engine, asked);
   if ("reason" in built) return built;
-  const { sheets, says, sentences } = built;
-  const known = { sheets: sheets.length, paper: asked.manner.paper.name, says };
+  const { sheets, says, sentences, notes = [], pieces = [] } = built;
+  const known = { sheets: sheets.length, paper: asked.manner.paper.name, says, notes, pieces };
   return {
     ...known,
     sentences,

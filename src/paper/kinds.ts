@@ -18,7 +18,7 @@ export const DOCUMENTS = [
   {
     name: "pattern",
     title: "Pattern",
-    about: "The pieces, full size or as a model, over as many sheets as they need.",
+    about: "The pieces to cut, full size or as a model, over as many sheets as they need.",
     takes: ["scale", "pieces", "page", "large"],
   },
   {
@@ -79,8 +79,10 @@ export interface PaperRequest {
   readonly paper: string;
   /** The name of a scale: "1", "1/2", "1/4", "1/5", "1/8", of a lay any "1/n". When left out a pattern is full size and a lay as large as the paper holds. */
   readonly scale?: string;
-  /** Names or addresses of pieces; every piece when left out. */
+  /** Names or addresses of pieces, or what a cut list calls them; when left out, the pieces to cut. */
   readonly pieces?: readonly string[];
+  /** Also the pieces that no cut list cuts, where none is asked for by name. */
+  readonly everyPiece?: boolean;
   /** The title of a page: only what is on it. */
   readonly page?: string;
   /** Names or addresses of cells. */
@@ -103,6 +105,10 @@ export interface Printed {
   readonly says: string;
   /** What the reader should know: what is left out, what is not certain, what was replaced. */
   readonly sentences: readonly string[];
+  /** What is left out on purpose, in sentences; nothing to check. */
+  readonly notes: readonly string[];
+  /** What the pieces of a pattern are called; empty for a document without pieces. */
+  readonly pieces: readonly string[];
 }
 
 /** Why there is no document, in a sentence. */

@@ -135,7 +135,7 @@ export function patternSheet(
     inks: [...inks, ...leaders.map(leaderInk)],
     words: placed.words,
     pieces: scaled.map(({ of, piece }, i) => ({
-      title: of.title,
+      title: of.called,
       piece: { ...piece, edges: piece.edges.map((edge) => moveEdge(motions[i]!, edge)) },
     })),
     roles: [...new Set(scaled.flatMap(({ picture }) => picture.roles))],

@@ -4,7 +4,7 @@ import { flattenPiece } from "../../functions/pieces/piece.ts";
 import { ROLE_WORDS } from "../engine/roles.ts";
 import { LINES } from "../engine/true-scale-sheet.ts";
 import type { PdfDocument, Sheet } from "./document.ts";
-import { fitted, isoDay } from "./flow.ts";
+import { fitted, isoDay, wrapped } from "./flow.ts";
 import { MARGIN, OVERLAP, type Paper } from "./paper.ts";
 import { HEAD, type PatternSheet } from "./pattern-sheet.ts";
 import { hasAllowances } from "./pattern-words.ts";
@@ -20,6 +20,8 @@ export interface Heading {
   readonly scale: string;
   /** The day of printing. */
   readonly day: Date;
+  /** What is left out on purpose, in sentences. */
+  readonly notes: readonly string[];
 }
 
 /** The sheets of the pattern, its first sheet with squares and map among them. */
@@ -78,14 +80,28 @@ function headLines(sheet: PatternSheet, { paper, heading, sheets }: About): stri
   ];
 }
 
+/** The most lines of what is left out: the head of large paper has no room for more. */
+const MOST_NOTES = 3;
+
 /** The title, what is to be known, and the lines by name; gives the y beneath them. */
 function words(doc: PdfDocument, sheet: PatternSheet, about: About, { left, right, low }: Bounds): number {
+  const { heading } = about;
   const within = right - left;
-  doc.text(fitted(doc, about.heading.title, 6, within, true), left, low + 6, { size: 6, bold: true });
+  doc.text(fitted(doc, heading.title, 6, within, true), left, low + 6, { size: 6, bold: true });
   let y = low + 12;
   for (const line of headLines(sheet, about)) {
     doc.text(fitted(doc, line, 3.6, within), left, y, { size: 3.6 });
     y += 5;
+  }
+  const notes = heading.notes.flatMap((note) => wrapped(doc, note, 3, within));
+  for (const line of notes.slice(0, MOST_NOTES - 1)) {
+    doc.text(line, left, y, { size: 3 });
+    y += 4;
+  }
+  const rest = notes.slice(MOST_NOTES - 1).join(" ");
+  if (rest) {
+    doc.text(fitted(doc, rest, 3, within), left, y, { size: 3 });
+    y += 4;
   }
   return y;
 }

@@ -14,6 +14,8 @@ import { patternSheets } from "./pattern-sheets.ts";
 interface Wanted {
   readonly found: readonly FoundPiece[];
   readonly lost: readonly string[];
+  /** Pieces that are not asked for by name and that no cut list cuts. */
+  readonly leftOut: readonly FoundPiece[];
 }
 
 /** Every text that a cell of a page holds. */
@@ -27,15 +29,17 @@ function valuesOn(engine: Engine, page: number): ReadonlySet<unknown> {
 function wantedPieces(engine: Engine, { request, page }: Asked): Wanted | NotPrinted {
   const names = request.pieces ?? [];
   const all = piecesOf(engine);
-  const is = (one: { readonly title: string; readonly address: string }, name: string) =>
-    one.title === name || one.address === name;
+  const is = (
+    one: { readonly title: string; readonly address: string; readonly called?: string },
+    name: string,
+  ) => one.title === name || one.address === name || one.called === name;
   for (const name of names) {
     const broken = all.lost.find((one) => is(one, name));
     if (broken) return { reason: `${name} cannot be drawn: ${broken.sentence}` };
     if (all.found.some((one) => is(one, name))) continue;
     const near = nearestWord(
       name,
-      all.found.map(({ title }) => title),
+      all.found.flatMap(({ title, called }) => [title, called]),
     );
     return {
       reason: `no pattern piece of this book is called "${name}"${near ? `; is ${near} meant?` : ""}`,
@@ -45,13 +49,18 @@ function wantedPieces(engine: Engine, { request, page }: Asked): Wanted | NotPri
   const shown = page === null ? null : valuesOn(engine, page);
   const here = ({ place }: { readonly place: Place }) =>
     place.page === (page ?? place.page) || shown?.has(engine.value(place)) === true;
-  const found = all.found.filter(
+  const asked = all.found.filter(
     (one) => here(one) && (names.length === 0 || names.some((name) => is(one, name))),
   );
+  // What a piece is drafted from is no piece to cut; a book without a cut list has every piece printed.
+  const isListed = asked.some(({ isToCut }) => isToCut) || (page === null && all.hasCutList);
+  const isChoice = names.length === 0 && request.everyPiece !== true && isListed;
+  const found = asked.filter(({ isToCut }) => isToCut || !isChoice);
+  const leftOut = asked.filter((one) => !found.includes(one));
   const lost = names.length === 0 ? all.lost.filter(here) : [];
   const where = page === null ? "the book" : `the page ${engine.book.pages[page]!.title}`;
   if (found.length > 0)
-    return { found, lost: lost.map(({ title, sentence }) => `${title} is not drawn: ${sentence}`) };
+    return { found, leftOut, lost: lost.map(({ title, sentence }) => `${title} is not drawn: ${sentence}`) };
   return {
     reason: lost[0]
       ? `no piece of ${where} can be drawn: ${lost[0].title}: ${lost[0].sentence}`
@@ -67,12 +76,18 @@ export function patternDocument(engine: Engine, asked: Asked): Built | NotPrinte
     return { reason: `the scale must be one of ${Object.keys(SCALES).join(", ")}, not "${name}"` };
   const wanted = wantedPieces(engine, asked);
   if ("reason" in wanted) return wanted;
-  const { found, lost } = wanted;
-  const remarks = found.flatMap((one) => one.remarks.map((sentence) => `${one.title}: ${sentence}`));
+  const { found, lost, leftOut } = wanted;
+  const remarks = found.flatMap((one) => one.remarks.map((sentence) => `${titleOf(one)}: ${sentence}`));
   const sheet = patternSheet(engine.book, found, manner.paper, scale, { letters, large: manner.large });
   if ("reason" in sheet) return sheet;
-  const says = found.length === 1 ? found[0]!.title : `${found.length} pieces`;
-  const heading = { title: manner.title, what: says, scale: name, day: manner.day };
+  const isCutList = found.every(({ isToCut }) => isToCut);
+  const says =
+    found.length === 1 ? found[0]!.called : `${found.length} pieces${isCutList ? " of the cut list" : ""}`;
+  const notes =
+    leftOut.length === 0
+      ? []
+      : [`Not printed, because not on a cut list: ${leftOut.map(({ title }) => title).join(", ")}.`];
+  const heading = { title: manner.title, what: says, scale: name, day: manner.day, notes };
   const sentences = [
     ...lost,
     ...remarks,
@@ -82,8 +97,14 @@ export function patternDocument(engine: Engine, asked: Asked): Built | NotPrinte
     sheets: [...toCheck(asked, sentences), ...patternSheets(sheet, manner.paper, heading)],
     says,
     sentences,
+    notes,
+    pieces: found.map(titleOf),
   };
 }
+
+/** The cut list's words for a piece, and the name by which the book knows it. */
+const titleOf = ({ called, title, name }: FoundPiece): string =>
+  name === undefined || called === title ? called : `${called} (${title})`;
 
 /** A sheet before the others that says what should be checked; none where nothing should. */
 function toCheck({ letters, manner }: Asked, sentences: readonly string[]): Sheet[] {

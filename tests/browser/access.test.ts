@@ -396,6 +396,9 @@ describe("Print", () => {
     await page.getByRole("button", { name: "Print", exact: true }).click();
     const dialog = page.getByRole("dialog", { name: "Print" });
     const field = (name: string) => dialog.getByRole("combobox", { name, exact: true });
+    await dialog.getByText(/^\d+ sheets of Letter: 4 pieces of the cut list$/).waitFor();
+    await dialog.getByText("Not printed, because not on a cut list: skirt_flat, skirt_piece.").waitFor();
+    await field("Pieces").selectOption({ label: "every piece of the book" });
     await dialog.getByText("22 sheets of Letter: 6 pieces").waitFor();
     await field("Pieces").selectOption({ label: "cuff (Cut)" });
     await field("Paper").selectOption("a4");
@@ -452,7 +455,7 @@ describe("Print", () => {
     await page.keyboard.press("Escape");
     await page.getByRole("button", { name: "Print this pattern" }).click();
     await field("Paper").selectOption("A0");
-    await dialog.getByText(/^1 sheet of A0: skirt_cut$/).waitFor();
+    await dialog.getByText(/^1 sheet of A0: skirt half$/).waitFor();
     await page.keyboard.press("Escape");
     await page.getByRole("button", { name: "Print this working" }).click();
     await dialog.getByText("1 sheet of A0: the working of 1 cell").waitFor();

@@ -5,6 +5,7 @@ import { PAPER_NAMES, type Paper, readPaper, SCALES } from "../../paper/paper.ts
 import {
   CHOSEN_CELL,
   type Choices,
+  EVERY_PIECE,
   FITTING,
   kindOf,
   LAY_SCALES,
@@ -124,8 +125,11 @@ function Which({ choices, book, page, pieces, onChoose }: Props) {
   const hasPage = takes(choices, "page");
   const chosen = pieces?.find(({ isChosen }) => isChosen);
   const hasChosen = takesChosen(choices);
+  const isSome = hasPieces && pieces?.some(({ isToCut }) => isToCut) === true;
+  const isEvery = isSome && pieces.some(({ isToCut }) => !isToCut);
   const known = [
     WHOLE_BOOK,
+    ...(isEvery ? [EVERY_PIECE] : []),
     ...(hasPage ? [THIS_PAGE] : []),
     ...(hasChosen ? [CHOSEN_CELL] : []),
     ...(hasPieces ? (pieces ?? []).map(({ address }) => address) : []),
@@ -137,7 +141,10 @@ function Which({ choices, book, page, pieces, onChoose }: Props) {
         value={known.includes(choices.of) ? choices.of : WHOLE_BOOK}
         onChange={({ target }) => onChoose({ of: target.value })}
       >
-        <option value={WHOLE_BOOK}>{hasPieces ? "all pieces of the book" : "the whole book"}</option>
+        <option value={WHOLE_BOOK}>
+          {!hasPieces ? "the whole book" : isSome ? "all pieces to cut" : "all pieces of the book"}
+        </option>
+        {isEvery && <option value={EVERY_PIECE}>every piece of the book</option>}
         {hasPage && (
           <option value={THIS_PAGE}>{hasPieces ? `those of the page ${page}` : `the page ${page}`}</option>
         )}
@@ -146,9 +153,9 @@ function Which({ choices, book, page, pieces, onChoose }: Props) {
         )}
         {hasPieces && pieces && pieces.length > 0 && (
           <optgroup label="One piece">
-            {pieces.map(({ title, address, page: at }) => (
+            {pieces.map(({ title, called, address, page: at }) => (
               <option key={address} value={address}>
-                {title} ({book.pages[at]!.title})
+                {called === title ? title : `${called}: ${title}`} ({book.pages[at]!.title})
               </option>
             ))}
           </optgroup>

@@ -5,15 +5,7 @@ import type { Place } from "../../book/address.ts";
 import type { Store } from "../../store/store.ts";
 import { Dialog } from "../dialog/Dialog.tsx";
 import { fileName, saveText } from "../files/disk.ts";
-import {
-  type Choices,
-  firstChoices,
-  keepChoices,
-  kindOf,
-  type PrintFor,
-  piecesIn,
-  requestOf,
-} from "./choices.ts";
+import { type Choices, firstChoices, keepChoices, kindOf, type PrintFor, requestOf } from "./choices.ts";
 import { PaperForm } from "./PaperForm.tsx";
 import { Preview } from "./Preview.tsx";
 import { printPdf } from "./print-it.ts";
@@ -74,7 +66,6 @@ export function PrintDialog({ store, place, wanted, onDone }: Props) {
           <Said
             making={making}
             isTrying={opened.isTrying}
-            pieces={piecesIn(choices, pieces ?? [], opened.place.page)}
             onStop={printing.stop}
             onAgain={() => {
               printing.again();

@@ -6,8 +6,6 @@ interface Props {
   readonly making: Making;
   /** Whether the figures are tried ones of What if. */
   readonly isTrying: boolean;
-  /** The titles of the pieces that are printed; none for a document without pieces. */
-  readonly pieces: readonly string[];
   readonly onStop: () => void;
   readonly onAgain: () => void;
 }
@@ -15,7 +13,7 @@ interface Props {
 /** Work that takes longer than this says how far it is, in milliseconds. */
 const LONG = 1000;
 
-export function Said({ making, isTrying, pieces, onStop, onAgain }: Props) {
+export function Said({ making, isTrying, onStop, onAgain }: Props) {
   const known = making.is === "made" ? making.made : making.is === "drawing" ? making.laid : null;
   const sentences = [
     ...(isTrying ? ["the figures are those that are being tried under What if"] : []),
@@ -28,7 +26,12 @@ export function Said({ making, isTrying, pieces, onStop, onAgain }: Props) {
           ? `${known.sheets} ${known.sheets === 1 ? "sheet" : "sheets"} of ${known.paper}: ${known.says}`
           : making.is === "beginning" && "The sheets are being counted …"}
       </p>
-      {known && pieces.length > 1 && <p className="print-pieces">{pieces.join(", ")}</p>}
+      {known && known.pieces.length > 1 && <p className="print-pieces">{known.pieces.join(", ")}</p>}
+      {known?.notes.map((note) => (
+        <p key={note} className="aside">
+          {note}
+        </p>
+      ))}
       {(making.is === "beginning" || making.is === "drawing") && <Progress making={making} onStop={onStop} />}
       {making.is === "stopped" && <Stopped onAgain={onAgain} />}
       {making.is === "refused" && (

@@ -10,7 +10,6 @@ import {
 } from "../../paper/kinds.ts";
 import { PAPER_NAMES, SCALES } from "../../paper/paper.ts";
 import { recall, remember } from "../files/storage.ts";
-import type { PieceOffer } from "./protocol.ts";
 
 export interface Choices {
   readonly what: DocumentName;
@@ -21,7 +20,7 @@ export interface Choices {
   readonly scale: string;
   /** The scale of a lay; FITTING for one that is as large as the paper holds. */
   readonly layScale: string;
-  /** WHOLE_BOOK, THIS_PAGE, CHOSEN_CELL, or the address of a piece. */
+  /** WHOLE_BOOK, EVERY_PIECE, THIS_PAGE, CHOSEN_CELL, or the address of a piece. */
   readonly of: string;
   /** Names or addresses of cells as typed, with semicolons between: those whose working is printed. */
   readonly cells: string;
@@ -33,6 +32,8 @@ export interface Choices {
 
 export const ROLL = "roll";
 export const WHOLE_BOOK = "book";
+/** Also the pieces that no cut list cuts. */
+export const EVERY_PIECE = "every";
 export const THIS_PAGE = "page";
 export const CHOSEN_CELL = "cell";
 export const FITTING = "";
@@ -113,21 +114,6 @@ export function keepChoices(unit: Unit, choices: Choices): void {
   remember("sessionStorage", `${KEY}.${BOOK_UNITS[unit].tape}`, JSON.stringify(choices));
 }
 
-/** The titles of the pieces that a document has; none when it takes no pieces. */
-export function piecesIn(choices: Choices, all: readonly PieceOffer[], page: number): string[] {
-  const { of } = choices;
-  if (!takes(choices, "pieces")) return [];
-  return all
-    .filter(
-      (one) =>
-        of === WHOLE_BOOK ||
-        one.address === of ||
-        (of === THIS_PAGE && one.page === page) ||
-        (of === CHOSEN_CELL && one.isChosen),
-    )
-    .map(({ title }) => title);
-}
-
 /** What the page on the screen and the chosen cell are called in a request. */
 export interface OnScreen {
   /** The title of the page. */
@@ -146,12 +132,14 @@ export function requestOf(choices: Choices, unit: Unit, { page, cell }: OnScreen
     : of === CHOSEN_CELL
       ? [cell]
       : [];
-  const piece = of === CHOSEN_CELL ? cell : of === WHOLE_BOOK || of === THIS_PAGE ? undefined : of;
+  const piece =
+    of === CHOSEN_CELL ? cell : [WHOLE_BOOK, EVERY_PIECE, THIS_PAGE].includes(of) ? undefined : of;
   return {
     what,
     paper: paper === ROLL ? `roll=${/[a-z"]$/i.test(width) ? width : `${width} ${unit}`}` : paper,
     ...(takes(choices, "scale") && scale !== FITTING && { scale }),
     ...(takes(choices, "pieces") && piece !== undefined && { pieces: [piece] }),
+    ...(takes(choices, "pieces") && of === EVERY_PIECE && { everyPiece: true }),
     ...(takes(choices, "page") && of === THIS_PAGE && { page }),
     ...(takes(choices, "cells") && cells.length > 0 && { cells }),
     ...(takes(choices, "blank") && blank && { blank }),

@@ -22,8 +22,10 @@ const tell = (news: PrintNews, transfer: Transferable[] = []) => self.postMessag
 
 function offers(of: Engine, chosen: Place): PieceOffer[] {
   const { value } = of.view(chosen);
-  return piecesOf(of).found.map(({ title, address, place }) => ({
+  return piecesOf(of).found.map(({ title, called, isToCut, address, place }) => ({
     title,
+    called,
+    isToCut,
     address,
     page: place.page,
     isChosen: of.view(place).value === value,
@@ -37,13 +39,13 @@ async function make(request: PaperRequest): Promise<void> {
   );
   const laid = await laidOut(engine!, { ...request, ...(named && { pieces: named }) });
   if ("reason" in laid) return tell({ refusal: laid.reason });
-  const { sheets, paper, says, sentences } = laid;
-  tell({ laid: { sheets, paper, says, sentences } });
-  const made = await laid.print((count) => tell({ drawn: count }));
+  const { print, ...known } = laid;
+  tell({ laid: known });
+  const made = await print((count) => tell({ drawn: count }));
   drawn = made.drawn;
   const { bytes } = made;
   const doubts = [...made.sentences, ...doubtsOn(drawn)];
-  tell({ made: { sheets, paper, says, sentences: doubts, bytes, maps: mapsOf(drawn) } }, [bytes.buffer]);
+  tell({ made: { ...known, sentences: doubts, bytes, maps: mapsOf(drawn) } }, [bytes.buffer]);
 }
 
 async function hear(order: PrintOrder): Promise<void> {

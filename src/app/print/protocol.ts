@@ -16,6 +16,10 @@ export type PrintOrder =
 /** A piece that can be printed. */
 export interface PieceOffer {
   readonly title: string;
+  /** What the cut list calls it; else its title. */
+  readonly called: string;
+  /** Whether a cut list says how many of it to cut. */
+  readonly isToCut: boolean;
   readonly address: string;
   readonly page: number;
   /** Whether the chosen cell holds it. */
@@ -28,6 +32,10 @@ export interface LaidOut {
   readonly paper: string;
   readonly says: string;
   readonly sentences: readonly string[];
+  /** What is left out on purpose. */
+  readonly notes: readonly string[];
+  /** What the pieces of a pattern are called. */
+  readonly pieces: readonly string[];
 }
 
 /** A document that is drawn. */

@@ -20,7 +20,7 @@ test("a piece of the cut list says how many to cut, of what cloth, for whom and 
   const engine = peplum();
   const place = lookUp(engine.book, "skirt_cut")!;
   const notes = pieceNotes(engine, place, "skirt_cut");
-  expect(notes).toEqual(["skirt_cut", "cut 2, mirrored in pairs", "wool", "miller's daughter, 2026-05-20"]);
+  expect(notes).toEqual(["skirt half", "cut 2, mirrored in pairs", "wool", "miller's daughter, 2026-05-20"]);
   const outline = withNotes(drawnAt(engine, place)!.shapes, notes).find(({ kind }) => kind === "outline");
   expect(outline).toMatchObject({ label: notes.join("\n") });
 });

@@ -37,7 +37,13 @@ async function made(book: Book, paperText: string, scale: number, scaleName: str
   const doc = await newDocument(book.title, new Date(2026, 4, 20));
   const sheet = patternSheet(book, found, paper, scale, { letters: doc });
   if ("reason" in sheet) throw new Error(sheet.reason);
-  const heading = { title: book.title, what: "pieces", scale: scaleName, day: new Date(2026, 4, 20) };
+  const heading = {
+    title: book.title,
+    what: "pieces",
+    scale: scaleName,
+    day: new Date(2026, 4, 20),
+    notes: [],
+  };
   const sheets = patternSheets(sheet, paper, heading);
   for (const [i, one] of sheets.entries()) {
     doc.page(one);
@@ -143,7 +149,7 @@ describe("the pattern of a bodice on A4", () => {
     const all = bodice.pages.map(({ text }) => text).join("\n");
     for (const words of [
       ...[
-        "skirt_cut",
+        "skirt half",
         "cut 2, mirrored in pairs",
         "wool",
         "miller's daughter, 2026-05-20",
@@ -243,7 +249,7 @@ test("the pieces of a page are those in its cells, also where a cell only shows 
   const asked = { what: "pattern", paper: "a4", scale: "1/8", day: new Date(2026, 4, 20) } as const;
   const cut = await laidOut(engine, { ...asked, page: "Cut" });
   const draft = await laidOut(engine, { ...asked, page: "Draft" });
-  expect([cut, draft]).toMatchObject([{ says: "4 pieces" }, { says: "3 pieces" }]);
+  expect([cut, draft]).toMatchObject([{ says: "4 pieces of the cut list" }, { says: "skirt half" }]);
   expect(await laidOut(engine, { ...asked, page: "Fit" })).toEqual({
     reason: expect.stringContaining("the page Fit has no pattern pieces"),
   });
@@ -295,4 +301,67 @@ test("a piece with something unusual, or that rests on an estimate, is printed a
   expect(before!.text).toContain("check before you cut");
   expect(before!.text).toContain("rests on an estimate");
   expect(tile!.text.match(/▲ check before cutting/g)).toHaveLength(2);
+});
+
+describe("without a choice", () => {
+  const day = new Date(2026, 4, 20);
+  const texts = async (book: Book, request: object = {}) => {
+    const done = await printed(new Engine(book, layDesk), { what: "pattern", paper: "a0", day, ...request });
+    if ("reason" in done) throw new Error(done.reason);
+    return { ...done, text: (await readPdf(done.bytes)).map(({ text }) => text).join("\n") };
+  };
+  const note = "Not printed, because not on a cut list: skirt_flat, skirt_piece.";
+
+  test("the pieces of the cut list are printed with the list's words, and the first sheet says what is not", async () => {
+    const { pieces, notes, says, text } = await texts(template("peplum-bodice"));
+    expect(pieces).toEqual(["skirt half (skirt_cut)", "hem guard", "waist stay", "cuff"]);
+    expect([says, notes]).toEqual(["4 pieces of the cut list", [note]]);
+    expect(text.replace(/\s+/g, " ")).toContain(note);
+    expect(text).toMatch(/skirt half\s+cut 2, mirrored in pairs/);
+  });
+
+  test("every piece is printed when it is asked for, and a piece by the name of the cut list", async () => {
+    const every = await texts(template("peplum-bodice"), { everyPiece: true });
+    expect([every.says, every.notes]).toEqual(["6 pieces", []]);
+    const one = await texts(template("peplum-bodice"), { pieces: ["skirt half"] });
+    expect(one.pieces).toEqual(["skirt half (skirt_cut)"]);
+  });
+
+  test("a book without a cut list has all its pieces printed", async () => {
+    const { pieces } = await texts(bookOf({ half: "=RECTANGLE(4;6)", cut: "=WITH_ALLOWANCE(half;1)" }));
+    expect(pieces).toEqual(["half", "cut"]);
+  });
+
+  test("one outline on two rows of the list is printed once with both numbers; rows that cut nothing are left out", async () => {
+    const base = bookOf({ half: "=RECTANGLE(4;6)", cut: "=WITH_ALLOWANCE(half;0)", old: "=RECTANGLE(3;3)" });
+    const rows = [
+      ["Piece", "Pattern", "Copies", "Fabric", "Pair"],
+      ["bodice front", "=cut", "2", "wool", "yes"],
+      ["lining", "=cut", "1", "linen", ""],
+      ["pocket", "=old", "0", "linen", ""],
+    ];
+    const page = { ...base.pages[0]!, title: "List", rows, columns: [] };
+    const { pieces, notes, text } = await texts({ ...base, pages: [...base.pages, page] });
+    expect(pieces).toEqual(["bodice front, lining (cut)"]);
+    expect(notes).toEqual(["Not printed, because not on a cut list: half, old."]);
+    expect(text).toContain("bodice front: cut 2, mirrored in pairs, wool");
+    expect(text).toContain("lining: cut 1, linen");
+  });
+
+  test("a piece of the list that cannot be drawn is said, and no draft is printed in its stead", async () => {
+    const cells = { half: "=RECTANGLE(4;6)", cut: "=WITH_ALLOWANCE(half;0-1)" };
+    const book = bookOf(cells);
+    const list = {
+      ...book.pages[0]!,
+      title: "List",
+      rows: [
+        ["Outline", "How many"],
+        ["=cut", "2"],
+      ],
+      columns: [],
+    };
+    const engine = new Engine({ ...book, pages: [...book.pages, list] }, layDesk);
+    const broken = await printed(engine, { what: "pattern", paper: "a0", day });
+    expect(broken).toMatchObject({ reason: expect.stringContaining("cut: seam must be at least 0") });
+  });
 });

@@ -2,8 +2,8 @@ import { expect, test } from "vitest";
 import {
   CHOSEN_CELL,
   type Choices,
+  EVERY_PIECE,
   firstChoices,
-  piecesIn,
   ROLL,
   requestOf,
   THIS_PAGE,
@@ -50,6 +50,8 @@ test("a document is asked only for what it takes", () => {
 });
 
 test("the chosen cell is a piece of the pattern, or a lay at the scale that fits the paper", () => {
+  expect(asked({ what: "pattern", of: EVERY_PIECE })).toMatchObject({ everyPiece: true });
+  expect(asked({ what: "pattern" })).not.toHaveProperty("everyPiece");
   expect(asked({ what: "pattern", of: CHOSEN_CELL }).pieces).toEqual(["Cut!B1"]);
   expect(asked({ what: "lay", of: CHOSEN_CELL })).toEqual({
     what: "lay",
@@ -62,15 +64,4 @@ test("the chosen cell is a piece of the pattern, or a lay at the scale that fits
 test("opened for a cell, the dialog begins with what that cell holds", () => {
   const lay = firstChoices("in", "Cut!B8", { what: "lay", place: { page: 3, row: 7, column: 1 } });
   expect([lay.what, lay.of]).toEqual(["lay", CHOSEN_CELL]);
-});
-
-test("the pieces of a page are those that stand on it", () => {
-  const offers = [
-    { title: "skirt_cut", address: "Draft!B3", page: 1, isChosen: false },
-    { title: "cuff", address: "Cut!B4", page: 3, isChosen: true },
-  ];
-  expect(piecesIn({ ...first, of: THIS_PAGE }, offers, 3)).toEqual(["cuff"]);
-  expect(piecesIn({ ...first, of: "Draft!B3" }, offers, 3)).toEqual(["skirt_cut"]);
-  expect(piecesIn({ ...first, of: CHOSEN_CELL }, offers, 3)).toEqual(["cuff"]);
-  expect(piecesIn({ ...first, what: "chart" }, offers, 3)).toEqual([]);
 });

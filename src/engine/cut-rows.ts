@@ -1,0 +1,64 @@
+/** The rows of a book's cut lists that have a piece: what is cut, how often, of what cloth. */
+import { headingText } from "../../functions/block.ts";
+import { cutListColumns } from "../../functions/cutting/cut-list-block.ts";
+import { isFormula } from "../book/formula.ts";
+import type { Engine } from "./engine.ts";
+
+export interface CutRow {
+  readonly page: number;
+  readonly row: number;
+  /** What the list calls the piece; "" where it does not say. */
+  readonly called: string;
+  /** How many to cut, as shown; "" where that is not filled in. */
+  readonly many: string;
+  readonly pair: boolean;
+  readonly fold: boolean;
+  readonly cloth: string;
+  /** The pieces of the row as text; several where columns beside the outline hold pieces, too, and none where its piece has an error. */
+  readonly outlines: readonly string[];
+  /** What the row's cells refer to where they only show a piece of another cell: "skirt_cut", in small letters. */
+  readonly shown: readonly string[];
+}
+
+const isPiece = (value: unknown): value is string =>
+  typeof value === "string" && /^\s*M[\s\d.+-]/i.test(value);
+
+/** Every row of a list whose headings, those of the page's columns or of the list's own first row, say how many to cut. */
+export function cutRows(engine: Engine): CutRow[] {
+  const found: CutRow[] = [];
+  for (const [page, { columns, rows }] of engine.book.pages.entries()) {
+    let list = cutListColumns(columns.map(({ heading }) => headingText(heading ?? "")));
+    for (const [row, cells] of rows.entries()) {
+      const headings = cells.map((text) => (isFormula(text) ? "" : headingText(text)));
+      // Headings within the page: "how many" in a cell of its own, beside another heading of a cut list.
+      const within = cutListColumns(headings);
+      if (within && within.size >= 2) {
+        list = within;
+        continue;
+      }
+      if (!list) continue;
+      const values = cells.map((_, column) => engine.value({ page, row, column }));
+      const outlines = values.filter(isPiece);
+      const hasPiece =
+        outlines.length > 0 || cells.some((_, column) => engine.view({ page, row, column }).kind === "piece");
+      if (!hasPiece) continue;
+      const columnOf = list;
+      const text = (role: "names" | "quantities" | "pairs" | "folds" | "cloths"): string => {
+        const column = columnOf.get(role);
+        return column === undefined || isPiece(values[column])
+          ? ""
+          : engine.view({ page, row, column }).shown.trim();
+      };
+      const yes = (role: "pairs" | "folds"): boolean => /^(yes|true|y|1)$/i.test(text(role));
+      found.push({
+        ...{ page, row, outlines, called: text("names"), many: text("quantities") },
+        ...{ pair: yes("pairs"), fold: yes("folds"), cloth: text("cloths") },
+        shown: cells.filter(isFormula).map((formula) => formula.slice(1).trim().toLowerCase()),
+      });
+    }
+  }
+  return found;
+}
+
+/** Whether a row says that something is cut: a row without a number, or with 0, cuts nothing. */
+export const cutsSome = ({ many }: CutRow): boolean => many !== "" && many !== "0";

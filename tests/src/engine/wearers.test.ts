@@ -140,7 +140,12 @@ test("lines still to be filled in a table of garments are no problem, and a figu
 test("a piece in a table of garments says whose it is", () => {
   const book = { ...castBook(3, 4), names: { ...castBook(3, 4).names, wearer: "Measure!B1" } };
   const engine = new Engine(book, quickLay);
-  expect(pieceNotes(engine, at(book, "Skirts!D2"), "gore")).toEqual(["role 2, skirt", "cut 6", "wool", "role 2"]);
+  expect(pieceNotes(engine, at(book, "Skirts!D2"), "gore")).toEqual([
+    "role 2, skirt",
+    "cut 6",
+    "wool",
+    "role 2",
+  ]);
   engine.destroy();
 });
 

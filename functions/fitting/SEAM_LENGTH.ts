@@ -3,7 +3,7 @@ import { twoSeams } from "../drawing/seam-pair.ts";
 import { askedSeam, SEAM_ASKED } from "../seams/asked-seam.ts";
 import { EXAMPLE_PIECES, EXAMPLE_SEAMS } from "../seams/example-lists.ts";
 import { sideName } from "../seams/seam-list.ts";
-import { measuredSeam } from "../seams/seam-sides.ts";
+import { measuredSeam, seamsText } from "../seams/seam-sides.ts";
 
 /**
  * The length of one side of a seam of the list as the garment has it, in the book's unit: along the edge that is
@@ -31,7 +31,7 @@ export const SEAM_LENGTH = define({
     const { seam, asked: own } = askedSeam(asked);
     const { sides, seams } = measuredSeam(seam, asked.pieces);
     const [first, second] = [sides[own], sides[own === 0 ? 1 : 0]];
-    measure("such_seams", "how many such seams the garment has", seams);
+    measure("such_seams", seamsText(seams), seams);
     const a = measure("first_edge", `along ${first.text}`, first.length);
     const b = measure("second_edge", `along ${second.text}`, second.length);
     const difference = step("difference", "first_edge - second_edge", a - b);

@@ -13,7 +13,8 @@ import { pieceCalled, piecesOf } from "../seams/piece-list.ts";
  * "notches at", and on the edge it is sewn to where MATCH_MARK puts it. An edge sewn to several in succession
  * has a notch at each join and at the middle of each of them. Notches are single, or double between edges of
  * a back. Two edges begin at the same end of a seam where their neighbours of the same name say so, else where
- * both are drawn downwards or both upwards; the column "ends" says it otherwise. `size` is 5 mm or 3/16 in
+ * both are drawn downwards or both upwards; the column "ends" says it otherwise. The first of several edges in succession lies where the edges beside them are called
+ * alike, or front and back as their pieces; where nothing says it, it is refused. `size` is 5 mm or 3/16 in
  * when it is left out, the lines of a double notch twice that apart. Source: common practice.
  */
 export const SEAM_NOTCHES = define({

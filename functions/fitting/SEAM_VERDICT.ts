@@ -3,7 +3,7 @@ import { twoSeams } from "../drawing/seam-pair.ts";
 import { askedSeam, listFault, SEAM_ASKED } from "../seams/asked-seam.ts";
 import { EXAMPLE_PIECES, EXAMPLE_SEAMS } from "../seams/example-lists.ts";
 import { sideKey, sideName } from "../seams/seam-list.ts";
-import { isBias, measuredSeam, sideAngle, wantedDifference } from "../seams/seam-sides.ts";
+import { isBias, measuredSeam, seamsText, sideAngle, wantedDifference } from "../seams/seam-sides.ts";
 
 /** Without a wanted difference an eased or stretched edge may differ by this share of the other, and a gathered one must by the second. */
 const MOST_EASED = 0.1;
@@ -46,7 +46,7 @@ export const SEAM_VERDICT = define({
     }
     const { sides, seams } = measuredSeam(seam, asked.pieces);
     const [first, second] = sides;
-    measure("such_seams", "how many such seams the garment has", seams);
+    measure("such_seams", seamsText(seams), seams);
     const [a, b] = [
       measure("first_edge", `along ${first.text}`, first.length),
       measure("second_edge", `along ${second.text}`, second.length),

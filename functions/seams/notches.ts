@@ -156,8 +156,16 @@ function successionNotches(
       `${where} has places of notches beside several edges in succession: leave them blank, and the joins and the middle of each edge are notched`,
     );
   const placed: Placed[] = [];
-  const turned = () => seam.ends === "opposite";
-  const onHub = (at: number) => (hub === 0 ? matchBack(eased, at) : matchPlace(eased, at));
+  const mirrored = parts.every((part, i) => Math.abs(part.length - parts.at(-1 - i)!.length) <= 1e-6);
+  if (one.overFold && !mirrored)
+    throw new Refusal(
+      `${where} sews edges to ${one.text}, which lies on the fold, and they are not the same from both ends: write them from one end to the other, such as "back + front + back", or cut the ${one.piece.name} whole`,
+    );
+  const opposite = !mirrored && (seam.ends ?? endOfFirst(one, parts, where)) === "opposite";
+  // What is eased lies along the first edge from its own beginning, so there the seam is turned before it is matched.
+  const turned = () => opposite && hub === 1;
+  const onHub = (at: number) =>
+    hub === 1 ? matchPlace(eased, at) : matchBack(eased, opposite ? eased.second - at : at);
   let done = 0;
   parts.forEach((part, i) => {
     const double = isDouble(seam, [part]);
@@ -172,6 +180,33 @@ function successionNotches(
       placed.push({ edge: one, at: drawnPlace(one, onHub(done), turned), double: false });
   });
   return placed;
+}
+
+/**
+ * Whether the first of several edges in succession lies at the beginning of the edge they are sewn to: by what
+ * lies beside that edge, which is called as what lies beside the first or the last of them, or front or back as their pieces.
+ */
+function endOfFirst(one: GarmentEdge, parts: readonly GarmentEdge[], where: string): "same" | "opposite" {
+  const [before, after] = neighbours(one);
+  const [first, last] = [parts[0]!, parts.at(-1)!];
+  const alike = (name: string, part: GarmentEdge, other: GarmentEdge) =>
+    name !== "" &&
+    ((neighbours(part).includes(name) && !neighbours(other).includes(name)) ||
+      (facing(name) !== null &&
+        facing(name) === facing(part.piece.name) &&
+        facing(name) !== facing(other.piece.name)));
+  const same = alike(before, first, last) || alike(after, last, first);
+  const opposite = alike(before, last, first) || alike(after, first, last);
+  if (same !== opposite) return same ? "same" : "opposite";
+  throw new Refusal(
+    `${where} does not say from which end of ${one.text} its edges follow one another: write same in its column "ends" where ${first.text} lies at the beginning of it, opposite where it lies at the end`,
+  );
+}
+
+/** Front or back, where a name has one of these words. */
+function facing(name: string): "front" | "back" | null {
+  const [front, back] = [/\bfront\b/.test(name), /\bback\b/.test(name)];
+  return front === back ? null : front ? "front" : "back";
 }
 
 /** Double notches mark what belongs to the back, single ones everything else (common practice). */

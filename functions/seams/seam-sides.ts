@@ -54,6 +54,12 @@ export function measuredSeam(seam: Seam, pieceRows: readonly ListRow[]): Measure
   };
 }
 
+/** How many such seams the garment has, as the Working says it: the lengths beside it are those of one. */
+export const seamsText = (seams: number): string =>
+  seams === 1
+    ? "how many such seams the garment has"
+    : "how many such seams the garment has; the lengths are those of one of them, not of all";
+
 const same = (a: GarmentEdge, b: GarmentEdge): boolean =>
   a.piece.name === b.piece.name && a.number === b.number;
 

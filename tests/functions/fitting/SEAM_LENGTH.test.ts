@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { SEAM_LENGTH } from "../../../functions/fitting/SEAM_LENGTH.ts";
-import { run } from "../../../functions/run.ts";
+import { SEAM_VERDICT } from "../../../functions/fitting/SEAM_VERDICT.ts";
+import { explain, run } from "../../../functions/run.ts";
 import { setting } from "../laws.ts";
 import { piecesOf, seamsOf } from "./seam-lists.ts";
 
@@ -19,4 +20,22 @@ test("half a circular skirt on the fold is as long at the waist as half a circle
   expect(ask("second", "skirt", "waist")).toBeCloseTo(28, 9);
   expect(ask("first", "band", "lower")).toBeCloseTo(28, 9);
   expect(ask("difference", "band", "lower")).toBeCloseTo(28 - Math.PI * r, 9);
+});
+
+test("a waist of two fronts and two backs to two skirts is half a waist, and the Working says so", () => {
+  const strip = (width: number) => `M 0 0 L ${width} 0 L ${width} 9 L 0 9 Z | edges top, side, waist, end`;
+  const waist = (skirts: number) =>
+    [
+      seamsOf(["front + back", "waist", "skirt", "waist"]),
+      piecesOf(["front", strip(8), 2], ["back", strip(6), 2], ["skirt", strip(28 / skirts), skirts]),
+      ...["front + back", "waist"],
+    ] as never;
+  for (const asked of [SEAM_LENGTH, SEAM_VERDICT]) {
+    const seams = explain(asked, waist(2), setting("in")).steps.find(({ name }) => name === "such_seams");
+    expect(seams).toMatchObject({
+      value: 2,
+      rule: expect.stringMatching(/those of one of them, not of all/),
+    });
+  }
+  expect([1, 2].map((skirts) => run(SEAM_LENGTH, waist(skirts), setting("in")))).toEqual([28, 14]);
 });

@@ -102,3 +102,57 @@ test("a place without its unit, or beyond the edge, is refused", () => {
   );
   expect(ask("10 cm")).toEqual([[Number((10 / 2.54).toFixed(6)), 0]]);
 });
+
+// By hand: 8 in of front and 3 in of side front; the band is drawn to the left, from 11 in to 0.
+test("of edges in succession that differ from both ends, the list says at which end of the band the first lies", () => {
+  const band = "M 0 0 L 11 0 L 11 2 L 0 2 Z | edges top, end, lower, start";
+  const pieces = piecesOf(["front", strip(8)], ["side front", strip(3)], ["band", band]);
+  const ask = (ends: string) =>
+    notches(
+      blockOf(HEADS, [
+        ["front + side front", "top", "band", "lower", null, null, null, null, ends, "single"],
+      ]),
+      pieces,
+      "band",
+    );
+  expect(ask("same")).toEqual([7, 3, 1.5].map((x) => [x, 2]));
+  expect(ask("opposite")).toEqual([4, 8, 9.5].map((x) => [x, 2]));
+  expect(ask("")).toMatch(
+    /does not say from which end of the band's lower .*: write same in its column "ends" where the front's top lies at the beginning/,
+  );
+});
+
+test("a skirt on the fold is notched only for edges that are the same on both of its halves", () => {
+  const half = (width: number) => `M 0 0 L ${width} 0 L ${width} 9 L 0 9 Z | edges neck, side, waist, centre`;
+  const pieces = piecesOf(
+    ["front", half(7), 1, "yes"],
+    ["back", half(6), 1, "yes"],
+    ["skirt", half(13), 1, "yes"],
+  );
+  const row = ["front + back", "waist", "skirt", "waist", null, null, null, null, "same"];
+  expect(notches(blockOf(HEADS, [row]), pieces, "skirt")).toMatch(
+    /the skirt's waist, which lies on the fold, and they are not the same from both ends/,
+  );
+});
+
+// By hand: a set-in sleeve's cap runs from the back seam to the front seam, so 9 in of back lie first, then 8 in of front.
+test("an armhole of front and back is notched on the cap from the seam that is called so", () => {
+  const cap = "M 0 0 L 17 0 L 17 9 L 0 9 Z | edges cap, front seam, wrist, back seam";
+  const pieces = piecesOf(["front", strip(8), 2], ["back", strip(9), 2], ["sleeve", cap, 2]);
+  const row = ["sleeve", "cap", "front + back", "top", "eased", null, null, null, null, "single"];
+  expect(notches(blockOf(HEADS, [row]), pieces, "sleeve")).toEqual([13, 9, 4.5].map((at) => [at, 0]));
+});
+
+// By hand: 1 in of ease lies from 0 to 4 in of the cap, at the back seam, so every notch beyond 4 in stands 1 in farther than along the armhole.
+test("ease at one end of a cap stays at that end when the armhole is written from the other", () => {
+  const cap = "M 0 0 L 18 0 L 18 9 L 0 9 Z | edges cap, front seam, wrist, back seam";
+  const pieces = piecesOf(["front", strip(8), 2], ["back", strip(9), 2], ["sleeve", cap, 2]);
+  const ask = (...armhole: unknown[]) =>
+    notches(
+      blockOf(HEADS, [["sleeve", "cap", ...armhole, "eased", 0, 4, null, null, "single"]] as never),
+      pieces,
+      "sleeve",
+    );
+  expect(ask("front + back", "top")).toEqual([14, 10, 5.5].map((at) => [at, 0]));
+  expect(ask("back + front", "top")).toEqual([5.5, 10, 14].map((at) => [at, 0]));
+});

@@ -75,6 +75,11 @@ export function nextVersion(book: Book, desk: LayDesk): NextVersion | { readonly
       );
     }, fitted);
     const next = { ...marked, title: titleOf(book.title, number) };
+    const restless = restlessAmong(followed, next, desk);
+    if (restless)
+      return {
+        refusal: `${cellText(book, restless.place)} would not start from its fitted figure: the log alters the edge that it is sewn to as well, and that would count from then on; write all changes of one seam under one name`,
+      };
     const lost = movedAnswer(engine, next, new Set([...logs.values()].map(({ block }) => block.page)), desk);
     if (lost !== null)
       return {
@@ -196,6 +201,19 @@ function withCarried(book: Book, { block, cells }: Log, entries: readonly LogEnt
 
 const titleOf = (title: string, number: number): string =>
   `${title.replace(/, version \d+$/, "").slice(0, LONGEST.title - 16)}, version ${number}`;
+
+/** The first figure that is another in the next version than the fitted one, because the log still alters it. */
+function restlessAmong(followed: readonly Followed[], next: Book, desk: LayDesk): Followed | undefined {
+  const after = new Engine(next, desk);
+  try {
+    return followed.find(({ place, flat, change }) => {
+      const value = after.value(place);
+      return typeof value === "number" && Math.abs(value - flat - change) > 1e-6 * (flat + change);
+    });
+  } finally {
+    after.destroy();
+  }
+}
 
 /** A cell elsewhere than on the pages of the logs whose answer is another in the next version; null when there is none. */
 function movedAnswer(

@@ -112,3 +112,13 @@ test("the command line writes the next version into a file of its own", async ()
   expect(ran.files["gown-2.json"]).toContain('"title": "Gown, version 2"');
   expect((await run(gown(LOG, FIGURES), "next", "book.json")).err).toMatch(/needs --out FILE/);
 });
+
+test("a figure whose seam is logged under its other name too is refused, for it would not start from what was fitted", () => {
+  const log = [["bodice", "waist", "1/2", "out", ""], ["skirt", "waist", "1/4", "in", ""], []]; // biome-ignore format: rows
+  const followed = gown(log, [["Waist", "27"]], { cells: { B1: { fitting: "bodice waist" } } });
+  expect(nextVersion(followed, layDesk)).toMatchObject({
+    refusal: expect.stringMatching(
+      /would not start from its fitted figure: the log alters the edge that it is sewn to/,
+    ),
+  });
+});

@@ -8,7 +8,6 @@
 import type { CallContext } from "../define.ts";
 import { pointAhead } from "../geometry/constant-curvature.ts";
 import { type Curve, distance, type Edge, line, type Point, pointBetween } from "../geometry/strokes.ts";
-import { reverseEdge } from "../pieces/edges.ts";
 import { notchOn } from "../pieces/notch.ts";
 import { edgeLength, type Mark, mark, type Piece, pieceOf } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
@@ -137,7 +136,7 @@ export function bodiceFront(given: BodiceMeasures, notes: Notes): Piece {
   // Each dart by its middle, measured from the side, where the edge begins.
   const places = Array.from({ length: darts }, (_, i) => length - 2.5 * inch - each / 2 - i * (each + inch));
   return finished({
-    neck: quarter([0, neck], [1, 0], top, squareTo(tip, top)),
+    neck: neckline([0, neck], top, squareTo(tip, top), QUARTER, QUARTER),
     centre: [line([taken, waist], [0, low]), line([0, low], [0, neck])],
     centreName: "centre front",
     top,
@@ -170,7 +169,7 @@ export function bodiceBack(given: BodiceMeasures, notes: Notes): Piece {
     );
   const height = step("dart_height_behind", "underarm - inch", underarm - inch);
   return finished({
-    neck: quarter([0, 0], [1, 0], top, squareTo(tip, top)),
+    neck: neckline([0, 0], top, squareTo(tip, top), 0.95, 0.5),
     centre: [line([taken, back_length], [0, back_depth]), line([0, back_depth], [0, 0])],
     centreName: "centre back",
     top,
@@ -263,17 +262,21 @@ function squareTo(tip: Point, top: Point): Point {
   return [-dy, dx];
 }
 
-/** The neckline: level at the centre, and square to the shoulder where it ends. */
-function quarter(centre: Point, along: Point, top: Point, down: Point): Edge {
-  const [wide, high] = [top[0] - centre[0], centre[1] - top[1]];
-  const curve: Curve = {
-    kind: "curve",
-    from: top,
-    c1: pointAhead(top, down, QUARTER * high),
-    c2: pointAhead(centre, along, QUARTER * wide),
-    to: centre,
-  };
-  return reverseEdge([curve]);
+/**
+ * The neckline: level at the centre, and square to the shoulder where it ends. `high` and `wide` are the shares of its height and
+ * breadth that the handles reach; those of the shallow back neck give it no hollow tighter than a radius of about 1 in, so
+ * that it takes usual allowances.
+ */
+function neckline(centre: Point, top: Point, down: Point, high: number, wide: number): Edge {
+  return [
+    {
+      kind: "curve",
+      from: centre,
+      c1: [centre[0] + wide * (top[0] - centre[0]), centre[1]],
+      c2: pointAhead(top, down, high * (centre[1] - top[1])),
+      to: top,
+    },
+  ];
 }
 
 /** A quarter of an oval that begins straight down and ends level. */
@@ -294,7 +297,7 @@ function quarterCurve(from: Point, to: Point): Curve {
 function upperArmhole(from: Point, leaving: Point, to: Point): Curve {
   const reach = distance(from, to) / 3;
   const inwards = Math.max(1e-9, -leaving[0]);
-  const first = Math.min(reach, Math.max(reach / 4, (from[0] - to[0]) / inwards));
+  const first = Math.min(reach, Math.max(0.6 * reach, (from[0] - to[0]) / inwards));
   return {
     kind: "curve",
     from,

@@ -53,6 +53,12 @@ export function breeches(given: BreechesMeasures, { step, measure, cm }: CallCon
           `${name} must be at least ${say(least, longer)} for a ${from} of ${say(shorter, longer)}, not ${say(longer, least)}`,
       );
   }
+  // M to N: half an inch in the draft, whose fork is 3 5/8 in, and in proportion for a larger one.
+  const hollow = step(
+    "front_hollow",
+    "MAX(inch / 2; front_fork * 4 / 29)",
+    Math.max(inch / 2, (fork * 4) / 29),
+  );
   const moved = step("side_moved", "seat_ease / 2", seat_ease / 2);
   const middle = step("leg_middle", "(quarter_seat + front_fork) / 2", (quarter + fork) / 2); // S
   const knee_front = step("knee_front", "(knee - side_moved) / 2", (knee - moved) / 2); // 1 to 2
@@ -114,7 +120,7 @@ export function breeches(given: BreechesMeasures, { step, measure, cm }: CallCon
     curve(from, leaving, kneeIn, along),
     line(kneeIn, lowIn),
   ];
-  const front = insideFrom([quarter + fork, rise], [0, 1]);
+  const front = insideFrom([quarter + fork, rise], [-Math.sin(FRONT_LEAN), Math.cos(FRONT_LEAN)]);
   // At the back fork both seams lean as the seat seam does, square to one another, so that the crotch is smooth when sewn.
   const lean: Point = [-Math.sin(radians(given.slope)), Math.cos(radians(given.slope))];
   const out = step("back_fork", "front_fork + seat / 12", fork + seat / 12);
@@ -134,13 +140,13 @@ export function breeches(given: BreechesMeasures, { step, measure, cm }: CallCon
     );
   return assembled({
     given,
-    inch,
     centre,
     behind,
     hip,
     quarter,
     fork,
     moved,
+    hollow,
     inside,
     level: [lean[1], -lean[0]],
     sideSeam,
@@ -151,12 +157,12 @@ export function breeches(given: BreechesMeasures, { step, measure, cm }: CallCon
 
 interface Found {
   readonly given: BreechesMeasures;
-  readonly inch: number;
   readonly centre: Point;
   readonly behind: Point;
   readonly hip: number;
   readonly quarter: number;
   readonly fork: number;
+  readonly hollow: number;
   readonly moved: number;
   readonly inside: Edge;
   /** The direction in which the seat seam reaches the fork. */
@@ -167,7 +173,7 @@ interface Found {
 }
 
 function assembled(found: Found): Piece {
-  const { given, inch, centre, behind, hip, quarter, fork, moved, inside, measure } = found;
+  const { given, centre, behind, hip, quarter, fork, moved, inside, measure } = found;
   const front = given.part === "front";
   const side = front ? found.sideSeam : moveEdge({ ...IDENTITY, e: -moved }, found.sideSeam);
   const top = side[0]!.from;
@@ -177,7 +183,7 @@ function assembled(found: Found): Piece {
   const peak = front ? centre : behind;
   const seam: Edge = [
     line(peak, seat),
-    front ? frontHollow(seat, crotch, inch / 2) : curve(seat, toward(peak, seat), crotch, found.level),
+    front ? frontHollow(seat, crotch, found.hollow) : curve(seat, toward(peak, seat), crotch, found.level),
   ];
   const lower: Edge = [line(inside.at(-1)!.to, low)];
   const edges = [[line(top, peak)], seam, inside, lower, reverseEdge(side)];
@@ -204,15 +210,26 @@ function assembled(found: Found): Piece {
   };
 }
 
+/** How far the front's fork leans, so that its hollow is not too tight to take an allowance. */
+const FRONT_LEAN = radians(20);
+
 /**
- * The hollow of the front, from J straight down to the fork I level: it passes `hollow` from the middle of the
- * straight line between them, N of the draft, or as a quarter of an oval where that is less.
+ * The hollow of the front, from J straight down to the fork I: half-way its curve passes `hollow` from the
+ * straight line between them, through N of the draft.
  */
 function frontHollow(from: Point, to: Point, hollow: number): Curve {
-  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
-  // A cubic with handles of the share k on either axis strays 3/4 · k · dx · dy / chord from its chord's middle.
-  const share = Math.min(0.5522847498, (hollow * Math.hypot(dx, dy)) / (0.75 * dx * dy));
-  return { kind: "curve", from, c1: [from[0], from[1] + share * dy], c2: [to[0] - share * dx, to[1]], to };
+  const fork = to[0] - from[0];
+  const [cos, sin] = [Math.cos(FRONT_LEAN), Math.sin(FRONT_LEAN)];
+  const low = 0.31 * fork;
+  // Half-way a cubic lies 3/8 of both handles from its chord; each counts by its part square to the chord, which falls at 45 degrees.
+  const high = (8 / 3) * hollow * Math.SQRT2 - low * (cos - sin);
+  return {
+    kind: "curve",
+    from,
+    c1: [from[0], from[1] + Math.min(high, 0.6 * fork)],
+    c2: [to[0] - low * cos, to[1] - low * sin],
+    to,
+  };
 }
 
 /** The unit vector from one point to another. */

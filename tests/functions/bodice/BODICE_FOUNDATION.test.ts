@@ -4,6 +4,7 @@ import { BODICE_FOUNDATION } from "../../../functions/bodice/BODICE_FOUNDATION.t
 import { FLAT_COLLAR } from "../../../functions/bodice/FLAT_COLLAR.ts";
 import { SET_IN_SLEEVE } from "../../../functions/bodice/SET_IN_SLEEVE.ts";
 import { SHOULDER_YOKE } from "../../../functions/bodice/SHOULDER_YOKE.ts";
+import { WITH_ALLOWANCE } from "../../../functions/curves/WITH_ALLOWANCE.ts";
 import { direction, distance, type Edge, type Point } from "../../../functions/geometry/strokes.ts";
 import { edgeLength, type Piece, pieceBounds } from "../../../functions/pieces/piece.ts";
 import { isRefused, run } from "../../../functions/run.ts";
@@ -136,6 +137,14 @@ test("a sleeve, a flat collar and a yoke are drafted from the foundation as it s
   expect(isRefused(collar), JSON.stringify(collar)).toBe(false);
   const yoke = run(SHOULDER_YOKE, [...seams, 2, 4], { unit: "in" });
   expect(isRefused(yoke), JSON.stringify(yoke)).toBe(false);
+});
+
+test("both halves take a seam allowance of 3/4 in, at the shallow back neck as well", () => {
+  for (const figure of FIGURES)
+    for (const part of ["front", "back"]) {
+      const cut = run(WITH_ALLOWANCE, [String(answer(part, ...figure)), 0.75], { unit: "in" });
+      expect(isRefused(cut) ? cut.refusal : "cut").toBe("cut");
+    }
 });
 
 test("any usual figure is drafted without lines that cross, front and back, or refused with a reason", () => {

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { WITH_ALLOWANCE } from "../../../functions/curves/WITH_ALLOWANCE.ts";
 import { direction, distance, type Edge, type Point, pointAt } from "../../../functions/geometry/strokes.ts";
 import { BREECHES_FOUNDATION } from "../../../functions/legs/BREECHES_FOUNDATION.ts";
 import { edgeLength, type Piece } from "../../../functions/pieces/piece.ts";
@@ -36,7 +37,9 @@ test("the front has the points of Rosenfeld's lesson 411: hip 43, rise 12, waist
   expect(end(edge(front, "inside"))[1]).toBe(26);
   // M lies half-way from J to I; N, on the curve, half an inch from it.
   const middle: Point = [(i[0] + j[0]) / 2, (i[1] + j[1]) / 2];
-  expect(distance(middle, pointAt(edge(front, "crotch")[1]!, 0.5))).toBeCloseTo(0.5, 9);
+  const [x, y] = pointAt(edge(front, "crotch")[1]!, 0.5);
+  // The line from J to I falls at 45 degrees, as I is as far from H as J is.
+  expect((middle[0] - x + (y - middle[1])) / Math.SQRT2).toBeCloseTo(0.5, 9);
 });
 
 test("a knee of 13 and an ankle of 12 lie a quarter to either side of the middle line, as in lesson 427", () => {
@@ -126,6 +129,15 @@ test("any usual figure is drafted without lines that cross, or refused with a re
     { seed: 20261127, numRuns: 40 },
   );
   expect(drafted / asked).toBeGreaterThan(0.9);
+});
+
+test("both pieces take a seam allowance of 3/4 in, at the hollow of the front as well", () => {
+  for (const figure of FIGURES)
+    for (const part of ["front", "back"]) {
+      const half = String(calls(BREECHES_FOUNDATION, "in").answer(part, ...figure));
+      const cut = run(WITH_ALLOWANCE, [half, 0.75], { unit: "in" });
+      expect(isRefused(cut) ? cut.refusal : "cut").toBe("cut");
+    }
 });
 
 test("what can't be drafted is refused in a sentence", () => {

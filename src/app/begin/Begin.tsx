@@ -72,6 +72,7 @@ export function Begin({ unit: bookUnit, decimal, onBook, onAdd, onDone }: Props)
 const GROUPS = [
   "Skirts and petticoats",
   "Bodices and sleeves",
+  "Breeches and trousers",
   "Capes",
   "Edges and trimmings",
   "Lists and charts",

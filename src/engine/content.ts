@@ -12,6 +12,7 @@ import { figureText, isClosed, isFormula, plainSign, textIn, tokens } from "../b
 import type { Token } from "../book/lex.ts";
 import { refused } from "../book/refused.ts";
 import type { ColumnKind } from "../book/shape.ts";
+import { readDate } from "./typed-date.ts";
 
 export type Content =
   | { readonly is: "blank" }
@@ -29,15 +30,6 @@ export type Content =
 
 const PLAIN = /^[-+]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][-+]?\d+)?$/;
 const PERCENT = /^[-+]?(?:\d+(?:\.\d*)?|\.\d+)\s*%$/;
-const DATE = /^(\d{4})-(\d{2})-(\d{2})$/;
-
-function isDate(text: string): boolean {
-  const found = DATE.exec(text);
-  if (!found) return false;
-  const [year, month, day] = found.slice(1).map(Number) as [number, number, number];
-  const date = new Date(Date.UTC(year, month - 1, day));
-  return year >= 1900 && date.getUTCMonth() === month - 1 && date.getUTCDate() === day;
-}
 
 /** The signs that phones and word processors put in the place of plain ones. */
 const plainFigure = (text: string): string =>
@@ -57,7 +49,8 @@ export function understand(typed: string, kind: ColumnKind, unit: Unit, decimal:
   if (text === "") return { is: "blank" };
   if (isFormula(text)) return { is: "formula", value: toEngine(text, unit, decimal) };
   if (kind === "text") return { is: "text", value: typed };
-  if (isDate(text)) return { is: "date", value: text };
+  const day = readDate(text);
+  if (day !== null) return day.is === "date" ? day : { is: "text", value: typed, unclear: day.sentence };
   const inThrees = plainFigure(text);
   const written = withoutGroups(inThrees, true);
   if (BOOK_UNITS[unit].tape === "in" && withoutGroups(inThrees, false) !== written)

@@ -88,12 +88,6 @@ describe("everything else that is typed", () => {
     ["false", "any", { is: "flag", value: false }],
     ["2026-05-04", "any", { is: "date", value: "2026-05-04" }],
     ["2024-02-29", "any", { is: "date", value: "2024-02-29" }],
-    ["2026-02-29", "any", { is: "text", value: "2026-02-29" }],
-    ["2026-13-01", "any", { is: "text", value: "2026-13-01" }],
-    ["2026-04-31", "date", { is: "text", value: "2026-04-31" }],
-    ["1899-12-31", "any", { is: "text", value: "1899-12-31" }],
-    ["2026-5-4", "any", { is: "text", value: "2026-5-4" }],
-    ["04/05/2026", "any", { is: "text", value: "04/05/2026" }],
     ["16 1/0", "any", { is: "text", value: "16 1/0" }],
     ["4 2 in", "any", { is: "text", value: "4 2 in" }],
     ["555 1234", "any", { is: "text", value: "555 1234" }],
@@ -122,6 +116,35 @@ describe("everything else that is typed", () => {
   ])("%j in a column of kind %s", (typed, kind, content) => {
     expect(understand(typed, kind, "in")).toEqual(content);
   });
+});
+
+test("a day is read where its figures settle the order; else the two readings are asked about, and a day of no calendar is refused", () => {
+  const date = (value: string) => ({ is: "date", value });
+  const asked = (typed: string) => {
+    const content = understand(typed, "any", "in");
+    return content.is === "text" ? content.unclear : content;
+  };
+  for (const typed of [
+    "25.12.2026",
+    "25/12/2026",
+    "12/25/2026",
+    "25-12-2026",
+    "2026/12/25",
+    "2026.12.25",
+    "25. 12. 2026",
+  ])
+    expect(understand(typed, "any", "in", "comma")).toEqual(date("2026-12-25"));
+  expect(understand("5.5.2026", "date", "cm")).toEqual(date("2026-05-05"));
+  expect(understand("2026-5-4", "any", "in")).toEqual(date("2026-05-04"));
+  expect(understand("2026-13-01", "text", "in")).toEqual({ is: "text", value: "2026-13-01" });
+  for (const typed of ["4.5.2026", "04/05/2026", "4-5-2026"])
+    expect(asked(typed)).toBe(
+      `${typed} has two readings: 2026-05-04, with the day first, or 2026-04-05, with the month first; type the one that is meant`,
+    );
+  for (const typed of ["2026-02-29", "2026-13-01", "2026-04-31", "1899-12-31", "31.2.2026", "14/13/2026"])
+    expect(asked(typed)).toContain(`${typed} is no day of the calendar since 1900`);
+  // What merely has strokes or points in it stays what it is.
+  for (const typed of ["10-12", "1.2.3", "4/5/26"]) expect(asked(typed)).toBeUndefined();
 });
 
 test("a figure with two readings is no figure, and says which two", () => {

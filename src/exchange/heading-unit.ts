@@ -1,7 +1,7 @@
-/** The unit that a heading names behind its words: "hip (cm)". */
+/** The unit that a heading names behind its words: "hip (cm)" or "hip [cm]". */
 import { BOOK_UNITS, isUnit, type Unit } from "../../functions/units.ts";
 
-const NAMED = /\s*\(([a-z]+)\)\s*$/i;
+const NAMED = /\s*[([]([a-z]+)[)\]]\s*$/i;
 
 /** The unit of a heading, or null. */
 export function headingUnit(heading: string): Unit | null {

@@ -220,13 +220,14 @@ const WITH_MARK: Readonly<Record<Decimal, RegExp>> = {
 const isFigure = (cell: string, mark: Decimal): boolean =>
   FIGURE.test(cell) && WITH_MARK[mark].test(cell.trimEnd());
 
-/** Whether the first line has a text over each column that has anything, and figures follow somewhere below. */
+/** Whether the first line has a text over each column that has anything, and figures or dates follow somewhere below. */
 function hasHeadings([first, ...rest]: readonly (readonly string[])[]): boolean {
-  if (!first || rest.length === 0 || first.some((cell) => /\d\s*$/.test(cell) && FIGURE.test(cell)))
-    return false;
+  const isDay = (cell: string) => isDated(cell) || /^\s*\d{4}-\d{2}-\d{2}\s*$/.test(cell);
+  const isData = (cell: string) => isDay(cell) || (/\d\s*$/.test(cell) && FIGURE.test(cell));
+  if (!first || rest.length === 0 || first.some(isData)) return false;
   const named = first.filter((cell) => cell.trim() !== "");
   const unique = new Set(named.map((cell) => cell.trim().toLowerCase())).size === named.length;
-  const below = rest.some((row) => row.some((cell) => FIGURE.test(cell)));
+  const below = rest.some((row) => row.some((cell) => FIGURE.test(cell) || isDay(cell)));
   return unique && below && named.length === first.length;
 }
 

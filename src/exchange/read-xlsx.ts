@@ -129,15 +129,19 @@ function foreignCell(
   const blank = value === null || value === undefined || value === "";
   if (formula === undefined && blank) return undefined;
   const format = cell?.style?.numFmt ?? "";
-  const plain = value instanceof Date ? serialOf(value, since1904) : (value ?? null);
+  const isTime =
+    value instanceof Date && format !== "" && !/[yd]/i.test(format.replace(/"[^"]*"|\[[^\]]*\]|\\./g, ""));
+  // A duration is the number of the file itself, from whichever day the file counts.
+  const from = isTime && since1904 ? DAYS_TO_1904 : 0;
+  const plain = value instanceof Date ? serialOf(value, since1904) - from : (value ?? null);
   const as: ShownAs =
     cell?.type === "error" ||
     (formula !== undefined && typeof plain === "string" && /^#[A-Z/0!?]+$/.test(plain))
       ? "error"
       : value instanceof Date
-        ? /[yd]/i.test(format.replace(/"[^"]*"|\[[^\]]*\]|\\./g, "")) || format === ""
-          ? "date"
-          : "time"
+        ? isTime
+          ? "time"
+          : "date"
         : typeof plain === "number"
           ? shownAs(format)
           : typeof plain === "boolean"
@@ -159,6 +163,8 @@ function formulaOf(
 }
 
 const DAY = 86_400_000;
+/** From 30 December 1899 to 1 January 1904. */
+const DAYS_TO_1904 = 1462;
 
 /** A date as a number of days since 30 December 1899; before March 1900 such files count a day more than there was. */
 function serialOf(date: Date, since1904: boolean): number {

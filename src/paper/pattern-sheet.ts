@@ -54,8 +54,8 @@ export interface PatternSheet {
   readonly roles: readonly Role[];
   readonly tiling: Tiling;
   readonly tiles: readonly Tile[];
-  /** Words that found no room on the sheet. */
-  readonly leftOut: readonly string[];
+  /** Words that found no room on the sheet, each with what its piece is called. */
+  readonly leftOut: readonly { readonly piece: string; readonly text: string }[];
 }
 
 /** The height of the strip with test squares, legend and map at the top of large paper. */

@@ -169,6 +169,9 @@ export function wordsOn(
     // The name of a line that finds no room is still in the legend.
     leftOut: labels
       .filter(({ key, weight }) => weight !== WEIGHTS.line && !keys.has(key))
-      .map(({ text }) => text.replaceAll("\n", ", ")),
+      .map(({ key, text }) => ({
+        piece: scaled[Number.parseInt(key, 10)]!.of.called,
+        text: text.replaceAll("\n", ", "),
+      })),
   };
 }

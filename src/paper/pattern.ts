@@ -91,7 +91,7 @@ export function patternDocument(engine: Engine, asked: Asked): Built | NotPrinte
   const sentences = [
     ...lost,
     ...remarks,
-    ...sheet.leftOut.map((text) => `"${text}" found no room on the sheet`),
+    ...sheet.leftOut.map(({ piece, text }) => `${piece}: "${text}" found no room on the sheet`),
   ];
   return {
     sheets: [...toCheck(asked, sentences), ...patternSheets(sheet, manner.paper, heading)],

@@ -69,6 +69,22 @@ test("RFC 4180, rule 3: the first line may hold headings, and whoever reads it c
   expect(page("name,seam\r\naaa,bbb", { headings: true })).toMatchObject({ headings: ["name", "seam"], rows: [["aaa", "bbb"]] });
 }); // biome-ignore format: long lines
 
+test.each(["03/04/2026", "25.4.2026", "2026-04-25"])(
+  "a first line of words over a column of dates such as %s holds the headings",
+  (day) => {
+    expect(page(`Role,Fitted on\nthe cook,${day}\nthe widow,${day}\n`).headings).toEqual([
+      "Role",
+      "Fitted on",
+    ]);
+    expect(page(`${day},the cook\n${day},the widow\n`).headings).toEqual(["", ""]);
+  },
+);
+
+test.each(["Hip (cm)", "Hip [cm]"])("the unit of a heading such as %s is that of its lengths", (heading) => {
+  const { columns, headings } = page(`Role,${heading}\nthe cook,97\n`);
+  expect([headings, columns[1]!.kind]).toEqual([["Role", "Hip"], "length"]);
+});
+
 test("what is said of the encoding, the headings and the kinds goes before what is found out", () => {
   expect(page(latin("Tüll;3"), { encoding: "windows-1252" }).rows).toEqual([["Tüll", "3"]]);
   expect(refusal(latin("Tüll;3"))).toBe("read");

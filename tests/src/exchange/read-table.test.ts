@@ -98,6 +98,30 @@ test("the formulas of a block that share one are each their own", async () => {
   expect(all).toContain("3 formulas stay alive and give the values of the file.");
 }); // biome-ignore format: long lines
 
+test.each([
+  ["0", "2026-05-05"],
+  ["1", "2030-05-06"],
+])(
+  "in a file that counts its days from 1904 (%s), dates begin there and durations stay what they are",
+  async (since, day) => {
+    const main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
+    const relation = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+    const xf =
+      '<xf numFmtId="0"/><xf numFmtId="14" applyNumberFormat="1"/><xf numFmtId="46" applyNumberFormat="1"/>';
+    const { book } = await understood(
+      sheetFile(
+        '<row r="1"><c r="A1" s="1"><v>46147</v></c><c r="B1" s="2"><v>1.5</v></c><c r="C1" s="2"><v>100.25</v></c></row>',
+        {
+          "xl/workbook.xml": `<workbook xmlns="${main}" xmlns:r="${relation}"><workbookPr date1904="${since}"/><sheets><sheet name="List" sheetId="1" r:id="r1"/></sheets></workbook>`,
+          "xl/_rels/workbook.xml.rels": `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="r1" Type="${relation}/worksheet" Target="worksheets/sheet1.xml"/><Relationship Id="r2" Type="${relation}/styles" Target="styles.xml"/></Relationships>`,
+          "xl/styles.xml": `<styleSheet xmlns="${main}"><cellXfs>${xf}</cellXfs></styleSheet>`,
+        },
+      ),
+    );
+    expect(book.pages[0]!.rows[0]).toEqual([day, "36:00", "2406:00"]);
+  },
+);
+
 test("a file of ISO/IEC 26300 with groups of rows, repeats, notes and lists is read whole", async () => {
   const cell = (value: number) => `<table:table-cell office:value-type="float" office:value="${value}"/>`;
   const { book, all } = await understood(

@@ -327,6 +327,12 @@ describe("without a choice", () => {
     expect(one.pieces).toEqual(["skirt half (skirt_cut)"]);
   });
 
+  test("words that find no room are said with the piece they belong to", async () => {
+    const { sentences } = await texts(template("peplum-bodice"), { scale: "1/8", paper: "roll=36in" });
+    expect(sentences.length).toBeGreaterThan(0);
+    for (const one of sentences) expect(one).toMatch(/^(skirt half|hem guard|waist stay|cuff): "/);
+  });
+
   test("a book without a cut list has all its pieces printed", async () => {
     const { pieces } = await texts(bookOf({ half: "=RECTANGLE(4;6)", cut: "=WITH_ALLOWANCE(half;1)" }));
     expect(pieces).toEqual(["half", "cut"]);

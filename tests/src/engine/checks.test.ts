@@ -48,7 +48,8 @@ test("verdicts that are not ok are listed beside errors, in the order of the boo
     ]);
 });
 
-test.each(readdirSync("templates").filter((name) => name.endsWith(".json")))(
+// The book of the whole cast has problems on purpose; whole-cast.test.ts holds to exactly those.
+test.each(readdirSync("templates").filter((name) => name.endsWith(".json") && name !== "whole-cast.json"))(
   "the ready book %s has no problems",
   (file) => {
     const reading = readBook(readFileSync(`templates/${file}`, "utf8"));

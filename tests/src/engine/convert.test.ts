@@ -67,30 +67,30 @@ function expectStill(book: Book, to: Unit, back = false) {
   expect(moved(book, to, back)).toEqual([]);
 }
 
-describe.each(readdirSync("templates").filter((name) => name.endsWith(".json")))(
-  "the ready book %s",
-  (name) => {
-    const reading = readBook(readFileSync(`templates/${name}`, "utf8"));
-    if ("reason" in reading) throw new Error(reading.reason);
-    const { book } = reading;
-    const others = UNITS.filter((unit) => unit !== book.unit);
-    const [other] = others as [Unit, ...Unit[]];
+// The book of the whole cast is converted once, in whole-cast.test.ts: it is large, and its problems tell lengths.
+describe.each(
+  readdirSync("templates").filter((name) => name.endsWith(".json") && name !== "whole-cast.json"),
+)("the ready book %s", (name) => {
+  const reading = readBook(readFileSync(`templates/${name}`, "utf8"));
+  if ("reason" in reading) throw new Error(reading.reason);
+  const { book } = reading;
+  const others = UNITS.filter((unit) => unit !== book.unit);
+  const [other] = others as [Unit, ...Unit[]];
 
-    test.each(others)("has the same answers in %s", (unit) => {
-      expectStill(book, unit);
-    });
-    test.each(others)("has the same answers when it is converted to %s and back", (unit) => {
-      expectStill(book, unit, true);
-    });
-    test("keeps the texts, names and pages", () => {
-      const converted = convertBook(book, other);
-      expect(converted.names).toBe(book.names);
-      expect(converted.pages.map(({ title, columns }) => [title, columns])).toEqual(
-        book.pages.map(({ title, columns }) => [title, columns]),
-      );
-    });
-  },
-);
+  test.each(others)("has the same answers in %s", (unit) => {
+    expectStill(book, unit);
+  });
+  test.each(others)("has the same answers when it is converted to %s and back", (unit) => {
+    expectStill(book, unit, true);
+  });
+  test("keeps the texts, names and pages", () => {
+    const converted = convertBook(book, other);
+    expect(converted.names).toBe(book.names);
+    expect(converted.pages.map(({ title, columns }) => [title, columns])).toEqual(
+      book.pages.map(({ title, columns }) => [title, columns]),
+    );
+  });
+});
 
 const GARMENTS = "templates/garments";
 

@@ -7,7 +7,9 @@ import { lookUp, namedCells } from "../../../src/book/names.ts";
 import { readBook } from "../../../src/book/read.ts";
 import { writeBook } from "../../../src/book/write.ts";
 import { checks } from "../../../src/engine/checks.ts";
+import { convertBook } from "../../../src/engine/convert.ts";
 import { drawnAt } from "../../../src/engine/drawn.ts";
+import { Engine } from "../../../src/engine/engine.ts";
 import { nextVersion } from "../../../src/engine/next-version.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 import { typeCells } from "../../../src/store/commands.ts";
@@ -136,6 +138,18 @@ test("the next version starts from the fitted figures of both gowns", () => {
       Number(value(name)),
       9,
     );
+});
+
+test("the book has the same answers in centimetres", () => {
+  const converted = convertBook(book, "cm");
+  const metric = new Engine(converted, layDesk);
+  const size = (name: string) => Number(metric.value(lookUp(converted, name) ?? findPlace(converted, name)!));
+  for (const name of ["skirt_seam", "hem", "armhole", "neckline", "Lady!skirt_seam", "Trimmings!F5"])
+    expect(size(name), name).toBeCloseTo(2.54 * Number(value(name)), 6);
+  expect(size("Cut!D2") / 2.54).toBeCloseTo(Number(value("Cut!D2")), 3);
+  for (const name of ["total", "hours", "pieces_in_all"])
+    expect(size(name), name).toBeCloseTo(Number(value(name)), 9);
+  expect(checks(metric).map(({ address }) => address)).toEqual(checks(engine).map(({ address }) => address));
 });
 
 test.each([

@@ -2,8 +2,15 @@
 import { rememberWithObject } from "../../functions/memo.ts";
 import type { Book, CellSettings, Column, FoundLay, Other, Page, Trial } from "./shape.ts";
 
-/** The version of the file format that this program writes. */
-export const VERSION = 1;
+/**
+ * The newest version of the file format. A book of version 2 has cells that follow a fitting: a reader of version 1
+ * would leave the fitting out without a word.
+ */
+export const VERSION = 2;
+
+/** The version that a book's file states: the oldest whose readers give every answer as this one does. */
+const versionOf = ({ pages }: Book): number =>
+  pages.some(({ cells = {} }) => Object.values(cells).some(({ fitting }) => fitting !== undefined)) ? 2 : 1;
 
 type Row = Page["rows"][number];
 
@@ -100,7 +107,7 @@ function writePage(page: Page): string {
 export function writeBook(book: Book): string {
   return `${[
     "{",
-    `  "ellwand": ${VERSION},`,
+    `  "ellwand": ${versionOf(book)},`,
     `  "title": ${JSON.stringify(book.title)},`,
     `  "about": ${JSON.stringify(book.about)},`,
     `  "unit": ${JSON.stringify(book.unit)},`,

@@ -28,7 +28,7 @@ describe("a file that is no book is told in a plain sentence:", () => {
   });
 
   test("a book of a newer version", () => {
-    expect(reasonOf(template.replace('"ellwand": 1', '"ellwand": 7'))).toBe(
+    expect(reasonOf(template.replace(/"ellwand": \d+/, '"ellwand": 7'))).toBe(
       `this book was saved by a newer Ellwand (version 7, this one reads up to ${VERSION}); bring Ellwand up to date and open it again`,
     );
   });

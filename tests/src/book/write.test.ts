@@ -68,3 +68,12 @@ test("one row of a page is one line of the file, so that two books can be compar
     '        ["hip","42 1/2"]',
   ]);
 });
+
+test("a book says version 2 only when a cell follows a fitting, which a reader of version 1 would leave out", () => {
+  const blank = blankBook("The squire's coat", "cm", "1 mm");
+  expect(writeBook(blank)).toMatch(/^\{\n {2}"ellwand": 1,/);
+  const [page, ...others] = blank.pages;
+  const fitted = { ...blank, pages: [{ ...page!, cells: { B3: { fitting: "coat side" } } }, ...others] };
+  expect(writeBook(fitted)).toMatch(/^\{\n {2}"ellwand": 2,/);
+  expect(opened(writeBook(fitted)).pages[0]!.cells).toEqual({ B3: { fitting: "coat side" } });
+});

@@ -15,7 +15,8 @@ export const plainSign = (sign: string): string => PLAIN_SIGN[sign] ?? sign;
 
 /** A formula is read again and again: by its kinds, its references, the engine and the screen. */
 const remembered = remember<string, readonly Token[]>(5000);
-const rememberedTree = remember<string, Tree>(5000);
+/** Trees are gone through at every revision: those of the largest book should all be kept. */
+const rememberedTree = remember<string, Tree>(200_000);
 
 /** The tokens of a formula, "=" and all; joined together they are the formula again. */
 export const tokens = (formula: string): readonly Token[] =>

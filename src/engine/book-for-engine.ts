@@ -8,13 +8,18 @@ import { forEngine, toEngine, understand } from "./content.ts";
 /** The content of a cell that is left out: a value that is an error. */
 const LEFT_OUT = "=#N/A";
 
-/** The keys of the places that hold formulas, in the order of the book. */
-export const formulaKeys = ({ pages }: Book): string[] =>
-  pages.flatMap((page, index) =>
-    page.rows.flatMap((cells, row) =>
-      cells.flatMap((typed, column) => (isFormula(typed) ? [placeKey({ page: index, row, column })] : [])),
-    ),
-  );
+/** The places that hold formulas, in the order of the book. */
+export function formulaPlaces({ pages }: Book): Place[] {
+  const places: Place[] = [];
+  pages.forEach(({ rows }, page) => {
+    rows.forEach((cells, row) => {
+      cells.forEach((typed, column) => {
+        if (isFormula(typed)) places.push({ page, row, column });
+      });
+    });
+  });
+  return places;
+}
 
 /** The contents of all cells by the titles of their pages, without the cells whose keys are in `leave`. */
 export const sheetsOf = (book: Book, leave: ReadonlySet<string>) =>

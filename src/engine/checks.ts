@@ -1,10 +1,8 @@
 /** The problems of a book. */
 import { type Place, placeKey } from "../book/address.ts";
-import { isFormula } from "../book/formula.ts";
-import { choicesSet } from "./choices.ts";
 import type { Engine } from "./engine.ts";
-import { fittingOf } from "./fitted-cells.ts";
 import { labelOf } from "./label.ts";
+import { mayHaveProblems } from "./may-have-problems.ts";
 
 export interface Check {
   readonly place: Place;
@@ -42,28 +40,19 @@ export function checks(engine: Engine): Check[] {
       waiting: 0,
       ...more,
     });
-  engine.book.pages.forEach((page, index) => {
-    const choosing = page.cells !== undefined || page.columns.some(({ choices }) => choices !== undefined);
-    page.rows.forEach((row, r) => {
-      row.forEach((typed, column) => {
-        const place = { page: index, row: r, column };
-        const typedChoice = choosing && typed !== "" && choicesSet(engine.book, place) !== undefined;
-        const fitted = choosing && typed !== "" && fittingOf(engine.book, place) !== undefined;
-        if (!isFormula(typed) && !typedChoice && !fitted) return;
-        const { problem } = engine.view(place);
-        if (!problem) return;
-        if (placeKey(problem.from) !== placeKey(place)) waits(problem.from, place);
-        else if (problem.is !== "uncounted" && problem.is !== "pending")
-          add(place, {
-            is: problem.is,
-            sentence: problem.sentence,
-            column: null,
-            stopped: problem.stopped === true,
-            at: problem.at ?? [],
-          });
+  for (const place of mayHaveProblems(engine)) {
+    const { problem } = engine.view(place);
+    if (!problem) continue;
+    if (placeKey(problem.from) !== placeKey(place)) waits(problem.from, place);
+    else if (problem.is !== "uncounted" && problem.is !== "pending")
+      add(place, {
+        is: problem.is,
+        sentence: problem.sentence,
+        column: null,
+        stopped: problem.stopped === true,
+        at: problem.at ?? [],
       });
-    });
-  });
+  }
   for (const { place, is, sentence, first, column, users } of engine.uncounted.values()) {
     if (first) add(place, { is, sentence, column, stopped: false, at: [] });
     // The sentence itself names the first formula that needs a blank cell.

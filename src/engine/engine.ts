@@ -22,6 +22,8 @@ import type { Call, Context } from "./register.ts";
 import { type Scene, sentence, unreadable } from "./sentences.ts";
 import { leftOutOf, type UncountedCells, uncountedByUser, uncountedCells } from "./uncounted.ts";
 import { Unmatched } from "./unmatched.ts";
+import { usesIn } from "./uses.ts";
+import { haveSameUses, type UsesToLookAt, usesToLookAt } from "./uses-to-look-at.ts";
 import { type CellView, cellView, type Sources } from "./view.ts";
 
 interface Uncounted {
@@ -35,6 +37,7 @@ export class Engine {
   #instance: Instance;
   #kinds: Kinds;
   #uncounted: Uncounted | null = null;
+  #uses: { readonly book: Book; readonly uses: UsesToLookAt } | null = null;
   #said: { readonly book: Book; readonly cells: ReadonlyMap<string, readonly Said[]> } | null = null;
   #unmatched: { readonly book: Book; readonly words: Unmatched } | null = null;
 
@@ -148,6 +151,12 @@ export class Engine {
     return isFormula(formula) ? this.#unmatched.words.in(formula, page) : [];
   }
 
+  /** The cells that have an error, a verdict that is not ok, a lay or perhaps something unusual. */
+  standingOut(): Place[] {
+    const laid = this.#instance.laid().map(({ place }) => place);
+    return [...this.#instance.standingOut(), ...laid, ...this.#instance.odd()];
+  }
+
   /** The cells whose formulas give a function something unusual, with the sentence of each. */
   odd(): { readonly place: Place; readonly sentence: string }[] {
     return this.#instance.odd().flatMap((place) => {
@@ -168,10 +177,18 @@ export class Engine {
         // A formula that answers with nothing, as in a line still to be filled, has counted nothing.
         return !(raw instanceof DetailedCellError) && raw !== "";
       };
-      const cells = uncountedCells(this.worked, this.#kinds, works);
+      const cells = uncountedCells(this.worked, this.#kinds, works, this.#usesNow());
       this.#uncounted = { book: this.book, cells, users: uncountedByUser(cells) };
     }
     return this.#uncounted;
+  }
+
+  #usesNow(): UsesToLookAt {
+    const { worked } = this;
+    const kept = this.#uses && haveSameUses(this.#uses.book, worked) ? this.#uses.uses : null;
+    const uses = kept ?? usesToLookAt(worked, usesIn(worked));
+    this.#uses = { book: worked, uses };
+    return uses;
   }
 
   #typed({ page, row, column }: Place): string {

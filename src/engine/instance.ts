@@ -3,13 +3,13 @@
  * Nothing typed makes it throw or leaves it half calculated. A formula that HyperFormula can't take
  * is set aside: its cell has an error with a sentence, and what rests on it waits for it.
  */
-import { CellError, DetailedCellError, ErrorType, HyperFormula } from "hyperformula";
+import { CellError, DetailedCellError, ErrorType, ExportedCellChange, HyperFormula } from "hyperformula";
 import type { JoinPlanner, JoinQuestion, Lay, LayQuestion, NoLay } from "../../functions/lay.ts";
 import { type Place, placeKey } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import { fixed, isList } from "../book/names.ts";
 import { type Book, MOST_COLUMNS, MOST_ROWS, typedAt } from "../book/shape.ts";
-import { cellNames, contentOf, formulaKeys, formulaOf, sheetsOf } from "./book-for-engine.ts";
+import { cellNames, contentOf, formulaOf, formulaPlaces, sheetsOf } from "./book-for-engine.ts";
 import { buildWithout } from "./build.ts";
 import type { changedCells } from "./changes.ts";
 import { engineConfig } from "./config.ts";
@@ -22,6 +22,7 @@ import { Oddities } from "./oddities.ts";
 import { Pointed, type PointedAt } from "./pointed.ts";
 import { sourceOf } from "./references.ts";
 import { type Call, type Context, register } from "./register.ts";
+import { StandingOut } from "./standing-out.ts";
 
 register();
 
@@ -73,6 +74,7 @@ export class Instance {
   /** Whether the formula being calculated stands in no cell of the book. */
   #outside = false;
   readonly oddities = new Oddities();
+  readonly #standingOut = new StandingOut();
   readonly #pointed = new Pointed();
   readonly #taken = new ListCells();
   /** What the formulas say that estimate something, by the key of each cell. */
@@ -137,7 +139,7 @@ export class Instance {
   #build(): HyperFormula {
     this.#guards.forgetAll();
     const { names } = this.#book;
-    const things = () => [...formulaKeys(this.#book), ...Object.keys(names)];
+    const things = () => [...formulaPlaces(this.#book).map(placeKey), ...Object.keys(names)];
     const { hf, without } = buildWithout(things, (leave) => {
       this.#begin();
       return this.#attempt(leave);
@@ -158,6 +160,7 @@ export class Instance {
       .map(([name, address]) => ({ name, expression: `=${fixed(address)}` }));
     this.#laid.clear();
     this.oddities.clear();
+    this.#standingOut.clear();
     this.#pointed.clear();
     this.#taken.clear();
     this.#estimates.clear();
@@ -225,7 +228,8 @@ export class Instance {
       this.#hf.suspendEvaluation();
       this.#entered = [];
       change();
-      this.#hf.resumeEvaluation();
+      for (const one of this.#hf.resumeEvaluation())
+        if (one instanceof ExportedCellChange) this.#standingOut.note(one.address);
       if (this.#entered.some((address) => this.#threwAt(address))) this.#rebuild();
     } catch {
       this.#rebuild();
@@ -256,6 +260,7 @@ export class Instance {
 
   /** Forgets what a cell said when it was last calculated. */
   #forget(cell: CellAddress): void {
+    this.#standingOut.note(cell);
     this.#laid.forget(cell);
     this.#pointed.forget(cell);
     this.#taken.forget(cell);
@@ -303,8 +308,12 @@ export class Instance {
   }
 
   raw(place: Place): RawValue {
+    return this.#rawAt(this.address(place));
+  }
+
+  #rawAt(cell: CellAddress): RawValue {
     try {
-      return this.#hf.getCellValue(this.address(place));
+      return this.#hf.getCellValue(cell);
     } catch {
       return cantBeWorked();
     }
@@ -332,6 +341,19 @@ export class Instance {
       const place = this.#placeOf(address);
       return place ? [{ place, lays, ...(joins && { joins }) }] : [];
     });
+  }
+
+  /** The cells whose formulas have an error or a verdict that is not ok as their value. */
+  standingOut(): Place[] {
+    const all = () =>
+      formulaPlaces(this.#book).map(({ page, row, column }) => ({
+        sheet: this.#sheet(page),
+        row,
+        col: column,
+      }));
+    return this.#standingOut
+      .cells(all, (cell) => this.#rawAt(cell))
+      .flatMap((address) => this.#placeOf(address) ?? []);
   }
 
   /** The cells that may hold something unusual, which `oddities.text` decides. */

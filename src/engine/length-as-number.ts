@@ -19,6 +19,10 @@ const TAKEN: Partial<Record<Kind, string>> = {
 /** The most cells of one range that are looked at one by one. */
 const MOST_CELLS = 2000;
 
+/** Whether a use is that of an argument for which a length is the wrong thing. */
+export const takesNoLength = ({ argument }: Use): boolean =>
+  argument !== undefined && TAKEN[argument.kind] !== undefined;
+
 /** Such cells, each once, those of one range beneath its first. `works` says whether a formula has an answer. */
 export function lengthsAsNumbers(
   book: Book,
@@ -55,7 +59,8 @@ export function lengthsAsNumbers(
   return [...found.values()];
 }
 
-function isTypedLength(book: Book, { page, row, column }: Place): boolean {
+/** Whether a length is typed in a cell: with a unit, or in a column of lengths. */
+export function isTypedLength(book: Book, { page, row, column }: Place): boolean {
   const kind = book.pages[page]?.columns[column]?.kind ?? "any";
   const content = understand(typedAt(book, page, row, column), kind, book.unit, book.decimal);
   return content.is === "length" && content.sure;

@@ -4,7 +4,7 @@
  * them come the lengths that a function takes for a share or a count (length-as-number.ts).
  */
 import { cellAddress, columnLetters, type Place, placeKey } from "../book/address.ts";
-import { formulaTree, isFormula } from "../book/formula.ts";
+import { formulaTree } from "../book/formula.ts";
 import { nameOf } from "../book/names.ts";
 import { type Book, typedAt } from "../book/shape.ts";
 import { beneathLists, beneathUsed } from "./beneath.ts";
@@ -15,7 +15,8 @@ import { cellText } from "./label.ts";
 import { lengthsAsNumbers } from "./length-as-number.ts";
 import { type Area, areasOf, sourceOf, typedIn } from "./references.ts";
 import { type Status, Statuses } from "./statuses.ts";
-import { type Use, usesIn, usesOf } from "./uses.ts";
+import { type Use, usesOf } from "./uses.ts";
+import { type UsesToLookAt, usesToLookAt } from "./uses-to-look-at.ts";
 
 export interface Uncounted {
   readonly place: Place;
@@ -43,12 +44,17 @@ export type UncountedCells = ReadonlyMap<string, Uncounted>;
 /** A text that begins like a number: "38 1/4 ?", "27 in (tight)". */
 const FIGURE_LIKE = /^[~≈<>±]?\s*[-+]?\d[\d\s.,/½¼¾⅛⅜⅝⅞-]*(?:$|[^\sa-z\d]|(?:in|cm|mm|yd|ft|m)\b)/i;
 
-/** The cells that count as nothing in a formula that has an answer, and the numbers with two readings. `works` says whether a formula has an answer other than an empty text. */
+/**
+ * The cells that count as nothing in a formula that has an answer, and the numbers with two readings. `works` says
+ * whether a formula has an answer other than an empty text; `uses` are those of the book, or of one formula that
+ * stands in no cell.
+ */
 export function uncountedCells(
   book: Book,
   kinds: Kinds,
   works: (formula: Place) => boolean,
-  uses?: readonly Use[],
+  uses: UsesToLookAt,
+  alone = false,
 ): UncountedCells {
   const found = new Map<string, { place: Place; is: Status; uses: Use[]; group: string }>();
   const statuses = new Statuses(book);
@@ -61,9 +67,8 @@ export function uncountedCells(
   };
   const groupOf = (place: Place, first: Place): string =>
     status(place) === "kept" ? `column ${place.page}.${place.column}` : `${status(place)} ${placeKey(first)}`;
-  for (const use of uses ?? usesIn(book)) {
+  for (const use of uses.counted) {
     const { as, areas, formula } = use;
-    if (areas.every((area) => statuses.areFigures(area)) && !repeats(book, use)) continue;
     if (as === "cell") {
       const { page, top, left } = areas[0]!;
       const place = sourceOf(book, { page, row: top, column: left });
@@ -86,9 +91,9 @@ export function uncountedCells(
     if (!found.has(placeKey(place)))
       found.set(placeKey(place), { place, is: "unclear", uses: [], group: placeKey(place) });
   const cells = new Map(inSentences(book, found));
-  for (const one of lengthsAsNumbers(book, kinds, works, uses ?? usesIn(book)))
+  for (const one of lengthsAsNumbers(book, kinds, works, uses.lengths))
     if (!cells.has(placeKey(one.place))) cells.set(placeKey(one.place), one);
-  if (uses !== undefined) return cells;
+  if (alone) return cells;
   for (const { place, sentence, users } of beneathLists(book, statuses))
     if (users.length > 0 && !cells.has(placeKey(place)))
       cells.set(placeKey(place), { place, is: "text", sentence, first: true, column: null, users });
@@ -98,15 +103,11 @@ export function uncountedCells(
 /** What a formula that stands in no cell of the book leaves out, in sentences. */
 export function leftOutOf(book: Book, kinds: Kinds, formula: string, page: number): string[] {
   const uses = usesOf(book, formulaTree(formula), { page, row: -1, column: -1 });
-  const left = [...uncountedCells(book, kinds, () => true, uses).values()]
+  const left = [...uncountedCells(book, kinds, () => true, usesToLookAt(book, uses), true).values()]
     .filter(({ first, users }) => first && users.length > 0)
     .map(({ place, sentence }) => `${cellText(book, place)}: ${sentence}`);
   return [...left, ...beneathUsed(book, new Statuses(book), formula, page)];
 }
-
-/** Whether a single cell is a formula: it may repeat a cell that does not hold a number. */
-const repeats = (book: Book, { as, areas }: Use): boolean =>
-  as === "cell" && isFormula(typedAt(book, areas[0]!.page, areas[0]!.top, areas[0]!.left));
 
 /**
  * Whether a blank cell is a measurement that was never written down: it has a name, or a line of

@@ -27,6 +27,9 @@ const SEARCHES: Record<string, "list" | "column" | "row"> = {
 
 const HAS_CRITERIA = /(?:COUNT|SUM|AVERAGE|MIN|MAX)IFS?\s*\(/i;
 
+/** Whether a formula may have criteria. */
+export const hasCriteria = (formula: string): boolean => HAS_CRITERIA.test(formula);
+
 /** What the module needs to know of an engine. */
 export interface Asked {
   readonly book: Book;
@@ -47,7 +50,7 @@ export class Unmatched {
 
   /** A sentence for each criterion of a formula whose word stands in no cell of its range. */
   in(formula: string, page: number): readonly string[] {
-    if (!HAS_CRITERIA.test(formula)) return [];
+    if (!hasCriteria(formula)) return [];
     const key = `${page} ${formula}`;
     let found = this.#known.get(key);
     if (!found) {

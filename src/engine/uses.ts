@@ -66,7 +66,7 @@ const rowsKnown = rememberWithObject<readonly string[], { known: KnownRow | null
 let latest: readonly unknown[] = [];
 
 /** The names of the book and of its pages: the same object for the same names. */
-function namesTogether(book: Book): readonly unknown[] {
+export function namesTogether(book: Book): readonly unknown[] {
   const names = [book.names, ...book.pages.map((page) => page.names)];
   if (names.length !== latest.length || names.some((one, i) => one !== latest[i])) latest = names;
   return latest;

@@ -59,6 +59,9 @@ export interface Sources {
 /** A verdict that is not ok. Formulas in books of earlier versions begin it with "look: ". */
 const VERDICT = /^(?:check|look): (.*)$/s;
 
+/** Whether the answer of a formula is a verdict that is not ok. */
+export const isVerdict = (value: string): boolean => VERDICT.test(value);
+
 export function cellView(place: Place, sources: Sources): CellView {
   const { instance, kinds, book } = sources;
   const typed = typedAt(book, place.page, place.row, place.column);

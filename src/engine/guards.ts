@@ -44,6 +44,7 @@ export class Guards {
   #end = 0;
   #tick = 0;
   #inside: Inside | undefined;
+  #graph: Inside["dependencyGraph"] | undefined;
   #equal: (left: unknown, right: unknown) => boolean = Object.is;
 
   /** `onCell` is called with each cell whose formula is about to be calculated. */
@@ -83,6 +84,7 @@ export class Guards {
     const { arraySizePredictor } = inside;
     const one = arraySizePredictor.checkArraySize({ type: "NUMBER" }, {});
     arraySizePredictor.checkArraySize = () => one;
+    this.#graph = inside.dependencyGraph;
     const { rangeMapping, lazilyTransformingAstService } = inside.dependencyGraph;
     // HyperFormula builds rows 1:5 on rows 1:4, and throws when the page has become wider in the meantime.
     const findSmaller = rangeMapping.findSmallerRange.bind(rangeMapping);
@@ -96,6 +98,11 @@ export class Guards {
       const rounded = round(value);
       return Number.isFinite(rounded) ? rounded : value;
     };
+  }
+
+  /** An instance was built. All of it is calculated, but HyperFormula would calculate all that uses names once more at the first change. */
+  built(): void {
+    this.#graph?.clearDirtyVertices();
   }
 
   #guardParser(parser: { parse(text: string, at: CellAddress): Parsed }): void {

@@ -41,6 +41,7 @@ export interface Inside {
   readonly serialization: { readonly exporter: { cellValueRounding(value: number): number } };
   readonly functionRegistry: { readonly functions: ReadonlyMap<string, readonly [string, PluginInside]> };
   readonly dependencyGraph: {
+    clearDirtyVertices(): void;
     readonly rangeMapping: { findSmallerRange(range: RangeInside): unknown };
     readonly lazilyTransformingAstService: {
       readonly parser: { parse(text: string, at: CellAddress): Parsed };

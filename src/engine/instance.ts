@@ -165,7 +165,13 @@ export class Instance {
     this.#taken.clear();
     this.#estimates.clear();
     const limits = { maxRows: MOST_ROWS, maxColumns: MOST_COLUMNS, undoLimit: 0 };
-    return HyperFormula.buildFromSheets(sheets, { ...engineConfig(this.#context), ...limits }, expressions);
+    const hf = HyperFormula.buildFromSheets(
+      sheets,
+      { ...engineConfig(this.#context), ...limits },
+      expressions,
+    );
+    this.#guards.built();
+    return hf;
   }
 
   /** A HyperFormula that threw in the middle of a calculation is never used again. */

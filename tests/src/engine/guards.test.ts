@@ -49,6 +49,7 @@ test("every part that the guards take hold of is there, and is used from there",
   count(parts.dependencyGraph.rangeMapping, "findSmallerRange", "smaller");
   count(parts.dependencyGraph.lazilyTransformingAstService.parser, "parse", "parse");
   count(parts.arraySizePredictor, "checkArraySize", "size");
+  expect(parts.dependencyGraph.clearDirtyVertices).toBeTypeOf("function");
   count(parts.serialization.exporter, "cellValueRounding", "round");
   count(parts.arithmeticHelper, "eq", "eq");
   count(parts.arithmeticHelper, "eqMatcherFunction", "wild");

@@ -1,8 +1,21 @@
 /** What is kept by cell address on a page, notes and settings: it follows its cells wherever they go. */
-import type { CellSettings, Page } from "./shape.ts";
+import { cellAddress, type Place } from "./address.ts";
+import type { Book, CellSettings, Page } from "./shape.ts";
 
 /** New settings of a cell; undefined takes one away, and what is left out stays. */
 export type SettingsChange = { readonly [K in keyof CellSettings]?: CellSettings[K] | undefined };
+
+/** What is set for a cell. */
+export const settingsAt = (book: Book, { page, row, column }: Place): CellSettings | undefined => {
+  const cells = book.pages[page]?.cells;
+  return cells?.[cellAddress(row, column)];
+};
+
+/** What a cell's photograph is, in words; "" when it has none. */
+export function photographText(book: Book, place: Place): string {
+  const { photograph, photographWords = "" } = settingsAt(book, place) ?? {};
+  return photograph ? `photograph${photographWords && `: ${photographWords}`}` : "";
+}
 
 type ByCell<T> = Readonly<Record<string, T>>;
 

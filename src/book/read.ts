@@ -6,6 +6,7 @@ import { isTapeUnit, UNITS } from "../../functions/units.ts";
 import { type Damage, damageText, quotedShort } from "./damage.ts";
 import { isRowRun, rowRuns, rowsOfRuns } from "./hidden-rows.ts";
 import { blockAddress, findBlock, nameFault } from "./names.ts";
+import { LONGEST_PHOTOGRAPH, LONGEST_PHOTOGRAPH_WORDS, PHOTOGRAPH } from "./photographs.ts";
 import {
   BLANK_COLUMN,
   type Book,
@@ -45,6 +46,8 @@ const cellSettings = v.object({
   decimals: v.optional(v.pipe(count, v.maxValue(MOST_DECIMALS))),
   unit: v.optional(v.pipe(v.string(), v.check(isTapeUnit))),
   fitting: v.optional(words(LONGEST.fitting)),
+  photograph: v.optional(v.pipe(v.string(), v.maxLength(LONGEST_PHOTOGRAPH), v.regex(PHOTOGRAPH))),
+  photographWords: v.optional(text(LONGEST_PHOTOGRAPH_WORDS)),
 });
 
 const page = v.object({

@@ -44,6 +44,9 @@ export interface CellSettings {
   readonly unit?: TapeUnit;
   /** The seam whose fitting changes are added to what is typed, as src/book/fitting.ts reads it. */
   readonly fitting?: string;
+  /** A small photograph as a data URL, as src/book/photographs.ts says, and what it shows. */
+  readonly photograph?: string;
+  readonly photographWords?: string;
   readonly other?: Other;
 }
 

@@ -52,8 +52,9 @@ const column = ({ heading, kind, width, choices, other }: Column) => ({
   ...{ heading, kind, width, choices },
   ...other,
 });
-const settings = ({ choices, decimals, unit, fitting, other }: CellSettings) => ({
-  ...{ choices, decimals, unit, fitting },
+const settings = ({ other, ...one }: CellSettings) => ({
+  ...{ choices: one.choices, decimals: one.decimals, unit: one.unit, fitting: one.fitting },
+  ...{ photograph: one.photograph, photographWords: one.photographWords },
   ...other,
 });
 const trial = ({ title, cells, other }: Trial) => ({ title, cells, ...other });

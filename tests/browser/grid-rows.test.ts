@@ -134,6 +134,55 @@ describe("rows and columns", () => {
     expect(looks[0]).not.toBe(looks[1]);
   });
 
+  it("a photograph dropped on a cell is made small and kept with its words; a file too large or no picture is refused", async () => {
+    const tall = await cell(page, "C20").evaluate((td) => td.getBoundingClientRect().height);
+    const drop = (size: number) =>
+      cell(page, "C20").evaluate((td, bytes) => {
+        const dataTransfer = new DataTransfer();
+        dataTransfer.items.add(new File([new Uint8Array(bytes)], "linen.jpg", { type: "image/jpeg" }));
+        td.dispatchEvent(new DragEvent("drop", { dataTransfer, bubbles: true, cancelable: true }));
+      }, size);
+    await drop(50_000_000);
+    const form = page.getByRole("dialog", { name: "Photograph in C20" });
+    const says = form.getByRole("alert");
+    await expect
+      .poll(() => says.textContent())
+      .toMatch(/^linen.jpg has 50 MB, and a photograph may have at most 25 MB/);
+    const buffer = Buffer.from("<svg xmlns='http://www.w3.org/2000/svg' width='9' height='9'/>");
+    await form.getByLabel("Picture").setInputFiles({ name: "a.png", mimeType: "image/png", buffer });
+    await expect.poll(() => says.textContent()).toMatch(/^a.png is no photograph/);
+    const drawn = await page.evaluate(() => {
+      const canvas = document.createElement("canvas");
+      [canvas.width, canvas.height] = [1000, 600];
+      const pen = canvas.getContext("2d")!;
+      for (let i = 0; i < 3000; i++) {
+        pen.fillStyle = `hsl(${(i * 47) % 360} 60% 50%)`;
+        pen.fillRect((i * 37) % 1000, (i * 91) % 600, 30, 20);
+      }
+      return canvas.toDataURL("image/png").split(",")[1]!;
+    });
+    const png = { name: "linen.png", mimeType: "image/png", buffer: Buffer.from(drawn, "base64") };
+    await form.getByLabel("Picture").setInputFiles(png);
+    await form.getByRole("img").waitFor();
+    await form.getByLabel("What it shows").fill("blue linen");
+    await form.getByRole("button", { name: "Keep" }).click();
+    await form.waitFor({ state: "hidden" });
+    const picture = await cell(page, "C20").evaluate((td) => {
+      const { src, naturalWidth, naturalHeight } = td.querySelector("img")!;
+      const { height } = td.getBoundingClientRect();
+      return { kind: src.slice(0, 23), length: src.length, naturalWidth, naturalHeight, height };
+    });
+    expect(picture).toMatchObject({ kind: "data:image/jpeg;base64,", naturalWidth: 320, naturalHeight: 192 });
+    expect(picture.length).toBeLessThan(54_000);
+    expect(picture.height).toBe(tall);
+    expect(await cell(page, "C20").getAttribute("aria-description")).toContain("photograph: blue linen");
+    await choose("B19");
+    await choose("C20");
+    await page.locator("#cell-message").getByRole("img", { name: "blue linen" }).waitFor();
+    await key("Control+z");
+    await expect.poll(() => cell(page, "C20").locator("img").count()).toBe(0);
+  });
+
   it("a measurement follows the fittings: what is typed stays, and the cell says what was fitted", async () => {
     await choose("B2");
     expect(await told()).toContain("worked out as 27, fitted −1/4 (bodice waist): 26 3/4");

@@ -8,6 +8,7 @@ import {
   type Place,
   placeKey,
 } from "../../book/address.ts";
+import { settingsAt } from "../../book/cell-marks.ts";
 import { estimateText } from "../../engine/estimates.ts";
 import { fittedText } from "../../engine/fitted-text.ts";
 import { cellText } from "../../engine/label.ts";
@@ -36,6 +37,7 @@ export function CellMessage(props: Props) {
       <p id="cell-message" role="status" aria-live={news ? "polite" : "off"}>
         {messageOf(props)}
         <Note {...props} />
+        <Photo {...props} />
       </p>
     </div>
   );
@@ -107,6 +109,13 @@ function Note({ session, place }: Props) {
   const note = noteAt(session.store.shown, place);
   if (note === "" || session.refusedAt(place) || session.caret?.call) return null;
   return <span className="cell-message-note">Note: {note}</span>;
+}
+
+/** The photograph of the cell, larger than in the cell itself. */
+function Photo({ session, place }: Props) {
+  const { photograph, photographWords = "" } = settingsAt(session.store.shown, place) ?? {};
+  if (!photograph || session.refusedAt(place) || session.caret?.call) return null;
+  return <img className="cell-message-photo" src={photograph} alt={photographWords || "photograph"} />;
 }
 
 /** "B1", or "B1:C4". */

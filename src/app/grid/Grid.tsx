@@ -2,7 +2,7 @@
 import "handsontable/styles/handsontable.min.css";
 import "./floating.css";
 import "./grid.css";
-import { useEffect, useRef, useState } from "react";
+import { lazy, Suspense, useEffect, useRef, useState } from "react";
 import type { Block, Place } from "../../book/address.ts";
 import { hiddenRows } from "../../book/hidden-rows.ts";
 import { BLANK_COLUMN } from "../../book/shape.ts";
@@ -19,9 +19,12 @@ import { HiddenRows } from "./HiddenRows.tsx";
 import { addGridKeys, listenToFind, listenToUndo } from "./keys.ts";
 import { NoteForm } from "./NoteForm.tsx";
 import { PasteNotice } from "./PasteNotice.tsx";
+import { listenToPhotographs } from "./photo/receive.ts";
 import { type Form, RowsAndColumns } from "./RowsAndColumns.tsx";
 import { SortForm } from "./SortForm.tsx";
 import { TypingHelp } from "./TypingHelp.tsx";
+
+const PhotoForm = lazy(async () => ({ default: (await import("./photo/PhotoForm.tsx")).PhotoForm }));
 
 interface Props {
   readonly store: Store;
@@ -56,7 +59,9 @@ export function Grid({ store, page, place, onPlace, onRefused }: Props) {
   const at = place.page === page ? place : { page, row: 0, column: 0 };
   const start = useRef(at);
   const [menu, setMenu] = useState<Menu | null>(null);
-  const [form, setForm] = useState<{ readonly is: Form; readonly block: Block } | null>(null);
+  const [form, setForm] = useState<{ readonly is: Form; readonly block: Block; readonly file?: File } | null>(
+    null,
+  );
   const view = useRef<GridView | null>(null);
 
   useEffect(() => {
@@ -93,6 +98,7 @@ export function Grid({ store, page, place, onPlace, onRefused }: Props) {
     };
     host.addEventListener("contextmenu", onMenu);
     const off = [
+      listenToPhotographs(host, grid, (block, file) => setForm({ is: "photo", block, file })),
       listenToClipboard(grid, session),
       listenToUndo(session, (sentence) => refuse.current(sentence)),
       listenToFind(() => openForm("find")),
@@ -157,6 +163,11 @@ export function Grid({ store, page, place, onPlace, onRefused }: Props) {
       )}
       {corner && form?.is === "note" && <NoteForm session={session} place={corner} onDone={done} />}
       {corner && form?.is === "column" && <ColumnForm session={session} place={corner} onDone={done} />}
+      {corner && form?.is === "photo" && (
+        <Suspense fallback={null}>
+          <PhotoForm session={session} place={corner} file={form.file} onDone={done} />
+        </Suspense>
+      )}
       {form?.is === "sort" && <SortForm session={session} block={form.block} onDone={done} />}
       {form?.is === "cells" && <CellForm session={session} block={form.block} onDone={done} />}
       {form?.is === "names" && (

@@ -30,7 +30,7 @@ interface Props {
 }
 
 /** The forms that the menu opens. */
-export type Form = "column" | "note" | "sort" | "cells" | "names" | "find";
+export type Form = "column" | "note" | "sort" | "cells" | "names" | "find" | "photo";
 
 interface Item {
   readonly label: string;
@@ -110,7 +110,11 @@ export function itemsFor(
     { label: "Choices, decimals, unit and fittings…", does: "cells" },
   );
   items.push({ label: "Names from labels…", does: "names" });
-  if (!whole) items.push({ label: `Note on ${cellAddress(top, left)}…`, does: "note" });
+  if (!whole)
+    items.push(
+      { label: `Note on ${cellAddress(top, left)}…`, does: "note" },
+      { label: `Photograph in ${cellAddress(top, left)}…`, does: "photo" },
+    );
   items.push({ label: "Find and replace…", does: "find" });
   return items;
 }

@@ -1,6 +1,7 @@
 /** What a cell is for, seen at a glance: to be typed in, to be chosen, a section's heading, or a piece with its outline. */
 import { outlinePath, pieceBounds, readPiece } from "../../../functions/pieces/piece.ts";
 import type { Place } from "../../book/address.ts";
+import { settingsAt } from "../../book/cell-marks.ts";
 import { isFormula } from "../../book/formula.ts";
 import { nameOf } from "../../book/names.ts";
 import type { Book, Page } from "../../book/shape.ts";
@@ -42,6 +43,20 @@ export function drawShape(td: HTMLElement, view: CellView, place: Place, book: B
   td.classList.toggle("cell-heading", isSectionHeading(book, place.page, place.row));
   const path = view.kind === "piece" && typeof view.value === "string" ? view.value : "";
   drawOutline(td, path.length <= MOST_PATH ? path : "");
+  drawPhotograph(td, settingsAt(book, place)?.photograph ?? "");
+}
+
+/** Draws the photograph of a cell before its text; its words are among what the cell says. */
+function drawPhotograph(td: HTMLElement, image: string): void {
+  const before = td.querySelector("img");
+  if ((before?.getAttribute("src") ?? "") === image) return;
+  before?.remove();
+  if (image === "") return;
+  const picture = document.createElement("img");
+  picture.className = "cell-photograph";
+  picture.alt = "";
+  picture.src = image;
+  td.prepend(picture);
 }
 
 const SVG = "http://www.w3.org/2000/svg";

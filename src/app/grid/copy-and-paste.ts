@@ -5,6 +5,7 @@
 import type { Block, Place } from "../../book/address.ts";
 import { typedAt } from "../../book/shape.ts";
 import { copyOf, moveCells, pasteBlock, typeCells } from "../../store/commands.ts";
+import { withPhotographs } from "../../store/photograph.ts";
 import { blockText, repeated } from "./clipboard.ts";
 import type { Clip, EditSession } from "./edit-session.ts";
 import type { GridView } from "./grid-view.ts";
@@ -120,7 +121,8 @@ function putCopy(grid: GridView, session: EditSession, clip: Clip, chosen: Block
     ...typeCells(copyOf(clip.book, clip.block, at, put.target)),
     label: "paste copied cells",
   };
-  if (session.run(command, at)) grid.selectBlock(put.target);
+  if (session.run(withPhotographs(command, clip.book, clip.block, put.target), at))
+    grid.selectBlock(put.target);
 }
 
 /** Moves what was cut. It is no longer cut then: pasted once more, it is copied from where it came to. */

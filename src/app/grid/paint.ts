@@ -2,6 +2,7 @@
 
 import type Handsontable from "handsontable/base";
 import type { Place } from "../../book/address.ts";
+import { photographText } from "../../book/cell-marks.ts";
 import type { Book, Column, ColumnKind } from "../../book/shape.ts";
 import { ESTIMATE_SIGN } from "../../engine/estimates.ts";
 import { FITTED_SIGN } from "../../engine/fitted-text.ts";
@@ -53,6 +54,7 @@ function description(
     origin && laidText(origin),
     estimate,
     fitted,
+    photographText(book, place),
     note && `note: ${note}`,
     cut && "cut: it moves to where you paste it",
   ]

@@ -1,5 +1,7 @@
 /** The keys of the whole page: what they do, what they are called in the help. */
+
 import { droppedHandle, type OwnHandle } from "../files/own-file/pickers.ts";
+import { isPhotograph } from "../grid/photo/receive.ts";
 
 interface Acts {
   readonly help: () => void;
@@ -134,6 +136,8 @@ export function addShortcuts(acts: Acts): () => void {
     const file = event.clipboardData?.files[0];
     if (!file || event.clipboardData?.getData("text/plain") !== "" || document.querySelector("dialog[open]"))
       return;
+    // A photograph goes into the chosen cell.
+    if (isPhotograph(file)) return;
     event.preventDefault();
     event.stopPropagation();
     acts.file(file);

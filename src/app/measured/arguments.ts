@@ -71,7 +71,7 @@ export const SHOWN_BY: Readonly<Record<string, string>> = {
   pleats_finished:
     "FLAT_WIDTH.finished JOIN_CHECK.finished PLEATS_ACROSS.finished PLEAT_COUNT.finished PLEAT_DEPTH.finished PLEAT_MARK.finished UNEVEN_MARK.finished TAKE_UP.finished",
   cloth_width:
-    "YARDAGE.cloth_width LAY_DENSITY.cloth_width JOIN_MARK.cloth_width PANELS.cloth_width RUFFLE_STRIP.cloth_width STRIP_YARDAGE.cloth_width CLOTH_CHECK.widths WIDTH_CHANGE.from WIDTH_CHANGE.to WIDTH_CHART.from WIDTH_CHART.to",
+    "YARDAGE.cloth_width CLOTH_TO_BUY.cloth_width CUT_FROM.cloth_width LAY_DENSITY.cloth_width JOIN_MARK.cloth_width PANELS.cloth_width RUFFLE_STRIP.cloth_width STRIP_YARDAGE.cloth_width CLOTH_CHECK.widths WIDTH_CHANGE.from WIDTH_CHANGE.to WIDTH_CHART.from WIDTH_CHART.to",
   length: "LAY_DENSITY.length CLOTH_CHECK.lengths BUY_LENGTH.length CLOTH_COST.length RECTANGLE.length",
   rectangle_width: "RECTANGLE.width",
   one_way: "CLOTH_CHECK.one_way YARDAGE.one_way",

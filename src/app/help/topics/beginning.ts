@@ -106,7 +106,7 @@ export const BEGINNING: Chapter = {
         "export, save as a spreadsheet, save as csv, xlsx, ods, open document, office, send a table, other program, spreadsheet program, formulas without Ellwand, workings",
       says: [
         "Press the sign beside the page's title: *Save as CSV, as shown* writes the page with fractions as they are seen, *Save as CSV, figures in full* plain numbers. No text of such a file is taken for a formula by the program that opens it.",
-        "*Save the book as a spreadsheet, .xlsx* and *Save the book as a spreadsheet, .ods* write every page. A sewing function becomes its steps in plain arithmetic on a sheet of workings, so that it follows a changed measurement without Ellwand; what only a curve or a lay gives is a value with a note. Notes, names, widths, hidden rows and choices go along.",
+        "*Save the book as a spreadsheet, .xlsx* and *Save the book as a spreadsheet, .ods* write every page. A sewing function becomes its steps in plain arithmetic on a sheet of workings, so that it follows a changed measurement without Ellwand; what only a curve or a lay gives is a value with a note. Notes, names, widths, hidden rows and choices go along; photographs stay in Ellwand.",
         "The command line does the same: `npm run -s ellwand -- export BOOK --to ods --out FILE`.",
       ],
       see: ["A table from another program", "Save your work", "Pages"],

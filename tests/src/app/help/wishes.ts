@@ -157,4 +157,8 @@ export const AMONG_THREE: readonly (readonly [wish: string, answers: string])[] 
   ["skirt clear of the floor", "SKIRT_LENGTH"],
   ["collar outer layer bigger", "TURN_OF_CLOTH"],
   ["metres to yards", "M|YD"],
+  ["which pieces go on which cloth", "CUT_FROM"],
+  ["use up my stash first how much more fabric to buy", "CLOTH_TO_BUY"],
+  ["how much is left of a remnant", "STOCK_LEFT|CUT_FROM"],
+  ["photo of the cloth", "Photographs in cells"],
 ];

@@ -61,7 +61,7 @@ export function PhotoForm({ session, place, file, onDone }: Props) {
     >
       <form onSubmit={onSubmit}>
         <h2 id="photo-form-title">Photograph in {address}</h2>
-        {image !== "" && <img className="photo-form-picture" src={image} alt={words} />}
+        {image !== "" && <img className="photo-form-picture" src={image} alt={words || "photograph"} />}
         <label>
           <span>Picture</span>
           <input

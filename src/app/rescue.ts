@@ -16,7 +16,7 @@ async function keptTexts(): Promise<unknown> {
   let books: unknown[] = [];
   let shelf: unknown;
   try {
-    const db = await openAsItIs();
+    const db = await openAsItIs("ellwand");
     const leaves = await rows(db, "leaves");
     books = leaves.map((one) => (one as { text: unknown }).text);
     shelf = { list: await rows(db, "spines"), leaves };
@@ -24,7 +24,35 @@ async function keptTexts(): Promise<unknown> {
   } catch (fault) {
     shelf = `not read: ${String(fault)}`;
   }
-  return { ellwandBooks: 1, books, shelf, written };
+  return { ellwandBooks: 1, books, shelf, written, versions: await keptVersions() };
+}
+
+/** The earlier versions of all books with their texts, or why they are missing; a browser that has kept none yet has no such database. */
+async function keptVersions(): Promise<unknown> {
+  try {
+    const names = await (indexedDB.databases?.() ?? [{ name: "ellwand-versions" }]);
+    if (!names.some(({ name }) => name === "ellwand-versions")) return [];
+    const db = await openAsItIs("ellwand-versions");
+    const [versions, texts] = (await Promise.all(
+      ["versions", "texts"].map((name) => asked(db.transaction(name).objectStore(name).getAll())),
+    )) as [{ key: string }[], { key: string; how: string; bytes: ArrayBuffer }[]];
+    db.close();
+    return await Promise.all(
+      versions.map(async (one) => {
+        const found = texts.find(({ key }) => key === one.key);
+        const text = found ? await plainText(found).catch((fault) => `not read: ${fault}`) : "not kept";
+        return { ...one, text };
+      }),
+    );
+  } catch (fault) {
+    return `not read: ${String(fault)}`;
+  }
+}
+
+async function plainText({ how, bytes }: { how: string; bytes: ArrayBuffer }): Promise<string> {
+  const stream = new Blob([bytes]).stream();
+  const plain = how === "gzip" ? stream.pipeThrough(new DecompressionStream("gzip")) : stream;
+  return new TextDecoder("utf-8", { ignoreBOM: true }).decode(await new Response(plain).arrayBuffer());
 }
 
 function attempt<T>(work: () => T): T | string {
@@ -41,9 +69,9 @@ const asked = <T>(request: IDBRequest<T>): Promise<T> =>
     request.onerror = () => reject(request.error);
   });
 
-/** The database in whatever version it has; one that is not there is not made. */
-function openAsItIs(): Promise<IDBDatabase> {
-  const request = indexedDB.open("ellwand");
+/** A database in whatever version it has; one that is not there is not made. */
+function openAsItIs(name: string): Promise<IDBDatabase> {
+  const request = indexedDB.open(name);
   request.onupgradeneeded = () => request.transaction?.abort();
   const late = new Promise<never>((_, reject) => {
     setTimeout(() => reject(new Error("the browser's database does not answer")), 6_000);

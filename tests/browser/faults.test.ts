@@ -240,6 +240,28 @@ describe("a fault in one part leaves the rest alive", () => {
     await type(page, "A21", "typed beside it");
     await expect.poll(() => state(page)).toBe("Saved in this browser");
 
+    // A version as the page keeps it; the page itself keeps the first one after a while.
+    await page.evaluate(async () => {
+      const stream = new Blob(["a text of Tuesday"]).stream().pipeThrough(new CompressionStream("gzip"));
+      const bytes = await new Response(stream).arrayBuffer();
+      await new Promise<void>((resolve, reject) => {
+        const request = indexedDB.open("ellwand-versions", 1);
+        request.onerror = () => reject(request.error);
+        request.onupgradeneeded = () => {
+          request.result.createObjectStore("versions", { keyPath: "key" }).createIndex("book", "book");
+          request.result.createObjectStore("texts", { keyPath: "key" });
+        };
+        request.onsuccess = () => {
+          const tx = request.result.transaction(["versions", "texts"], "readwrite");
+          tx.objectStore("versions").put({ key: "b.1", book: "b", at: 1 });
+          tx.objectStore("texts").put({ key: "b.1", how: "gzip", bytes });
+          tx.oncomplete = () => {
+            request.result.close();
+            resolve();
+          };
+        };
+      });
+    });
     await page.route("**/page-*.js", (route) => route.abort());
     await page.reload();
     await page.getByText("The page stopped:").waitFor();
@@ -247,6 +269,9 @@ describe("a fault in one part leaves the rest alive", () => {
       page.getByRole("button", { name: "Save everything in this browser to a file" }).click(),
     );
     expect(JSON.parse(all).books.join()).toContain("typed beside it");
+    expect(JSON.parse(all).versions).toContainEqual(
+      expect.objectContaining({ book: "b", text: "a text of Tuesday" }),
+    );
     await page.unroute("**/page-*.js");
     await page.getByRole("button", { name: "Start with a blank book" }).click();
     await cell(page, "A1").waitFor();

@@ -68,3 +68,11 @@ test("of many copies the ways near the best are tried, and every copy is laid on
   const all = (quickLay({ ...question, cloths: [BOUGHT] }) as Lay).lengths[0]!;
   expect(found.length).toBeLessThan(all - 40);
 });
+
+test("the stock takes the piece that is the longer to buy, although another covers more of it", () => {
+  // The wide piece of 20 in covers 560 square inches, the narrow one of 40 in only 400; they don't lie together.
+  const pieces = [rectangle([28, 20], 0), rectangle([10, 40], 1)];
+  const question = { pieces, cloths: [{ name: "remnant", width: 28, length: 40 }], gap: 0, repeat: 0 };
+  expect((quickLay(question) as Lay).missing).toEqual([[1, 1]]);
+  expect(leastBought(question, BOUGHT, quickLay)).toMatchObject({ length: 20 });
+});

@@ -81,7 +81,7 @@ it("in Node", () => {
 }, 600_000);
 
 it("in Chromium", async () => {
-  const page = await open();
+  const page = await open({ viewport: { width: 2400, height: 900 } });
   const opened = await page.evaluate(async (file) => {
     const dataTransfer = new DataTransfer();
     dataTransfer.items.add(new File([file], "book.json", { type: "application/json" }));

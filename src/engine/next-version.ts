@@ -60,6 +60,11 @@ export function nextVersion(book: Book, desk: LayDesk): NextVersion | { readonly
           "no figure of this book follows the fittings: let a measurement follow a seam first, with Choices, decimals, unit and fittings in its menu",
       };
     const logs = new Map(followed.map(({ log }) => [blockAddress(book, log.block), log]));
+    const crowded = sharedPage([...logs.values()]);
+    if (crowded !== undefined)
+      return {
+        refusal: `${book.pages[crowded]!.title} holds several fitting logs without the column "carried into version": put that column into each of them first, or each log on a page of its own`,
+      };
     const number = versionAfter([...logs.values()]);
     const fitted = type(
       book,
@@ -176,6 +181,14 @@ function typingOf(book: Book, { place, flat, change }: Followed): Typing[] {
   if (bare && figureFor(book, { kind: "length" }, tape) === clean(figure)) return [{ ...place, typed: tape }];
   return isProblem(cell) ? [] : [{ ...place, typed: typedFor(book, cell, figure) }];
 }
+
+/** A page with several logs of which one lacks the column for carried entries: a column put in for one would go through the others. */
+const sharedPage = (logs: readonly Log[]): number | undefined =>
+  logs.find(
+    ({ block, cells }) =>
+      !listOf(cells, LOG_LIST).columns.has("carried") &&
+      logs.filter((other) => other.block.page === block.page).length > 1,
+  )?.block.page;
 
 /** The book with these entries of a log marked as carried; a log without a column for it gets one, before its last. */
 function withCarried(book: Book, { block, cells }: Log, entries: readonly LogEntry[], number: number): Book {

@@ -122,3 +122,35 @@ test("a figure whose seam is logged under its other name too is refused, for it 
     ),
   });
 });
+
+test("several logs on one page need their column for carried entries first", () => {
+  const one = gown(LOG, FIGURES);
+  const [draft, fit, ...others] = one.pages;
+  const book: Book = {
+    ...one,
+    pages: [
+      draft!,
+      {
+        ...fit!,
+        rows: [
+          ...LOG,
+          [],
+          ["Piece", "Seam", "Amount", "In or out", "Note"],
+          ["coat", "side", "1/4", "out", ""],
+        ],
+      },
+      ...others,
+      {
+        ...draft!,
+        title: "Coat",
+        rows: [["Side", "20"]],
+        cells: { B1: { fitting: "coat side" } },
+        names: { fitting_log: "Fit!A5:E6" },
+      },
+    ],
+  };
+  const refused = nextVersion(book, layDesk);
+  expect("refusal" in refused && refused.refusal).toMatch(
+    /^Fit holds several fitting logs without the column "carried into version"/,
+  );
+});

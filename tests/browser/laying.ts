@@ -4,7 +4,16 @@ import { cell } from "./page.ts";
 
 /** All of it for the page that is open when it is called. */
 export function laying(page: () => Page) {
-  const what = () => page().locator(".lay-what").textContent();
+  /** What is seen of the words about the lay; what is only read aloud stands in it, too. */
+  const what = () =>
+    page()
+      .locator(".lay-what")
+      .evaluate((words) =>
+        [...words.childNodes]
+          .slice(1)
+          .map((node) => node.textContent)
+          .join(""),
+      );
   const told = () => page().locator(".lay-state").textContent();
   const place = () => page().locator(".lay-place").textContent();
   const button = (name: string | RegExp) => page().getByRole("button", { name });

@@ -73,7 +73,9 @@ async function lookAtVersions(page: Page): Promise<void> {
   await page.keyboard.press("Escape");
 }
 
-it("once loaded the page works without its server, and a newer build takes its place whole at the next start", async () => {
+it("once loaded the page works without its server, and a newer build takes its place whole at the next start", {
+  retry: 2,
+}, async () => {
   const first = builtFiles();
   const missing: string[] = [];
   const serve = (files: Files) => serverOf(files, { asIs: true, onMissing: (path) => missing.push(path) });

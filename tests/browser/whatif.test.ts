@@ -172,7 +172,7 @@ describe("What if", { timeout: 60_000 }, () => {
 
   it("ranks the measurements that a result hangs on", async () => {
     await page.getByRole("tab", { name: "What matters" }).click();
-    await page.getByLabel("Result").selectOption({ label: "hem" });
+    await page.getByRole("combobox", { name: "Result" }).selectOption({ label: "hem" });
     const bars = page.locator(".bars li");
     await bars.first().waitFor({ timeout: 20_000 });
     const names = await bars.locator(".bar-name").allInnerTexts();

@@ -13,6 +13,7 @@ const ABSOLUTE: Record<string, string> = {
   MEASURE_GUESS: "the people of the survey have sizes of their own",
   WIDTH_CHART: "the widths and lengths of a printed chart",
   BODICE_FOUNDATION: "a printed draft with inches of its own",
+  BREECHES_FOUNDATION: "a printed draft with inches of its own",
 };
 
 /** How an answer grows when every length is `k` times as large. */

@@ -20,7 +20,6 @@ import { joinSearchOf } from "../lay/join-search.ts";
 import type { PrintFor } from "../print/choices.ts";
 import { within } from "../store-hooks.ts";
 import { type IncomingFile, isReadHere } from "./Incoming.tsx";
-import { keepFocus } from "./keep-focus.ts";
 import type { Message } from "./Messages.tsx";
 import { goToPart } from "./parts.ts";
 
@@ -188,7 +187,6 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
       }),
     [store],
   );
-  useEffect(() => keepFocus(() => sessionOf(store).grid?.take(acts.current.place)), [store]);
 
   return {
     place,

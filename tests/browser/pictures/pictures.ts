@@ -49,3 +49,25 @@ it("begin: a garment from its questions", async () => {
   await page.waitForTimeout(800);
   await page.screenshot({ path: picture("begin") });
 });
+
+it("paper: the pattern on sheets of paper", async () => {
+  const page = await open({ viewport: { width: 1280, height: 800 }, colorScheme: "light" });
+  await page.getByRole("button", { name: "Print", exact: true }).click();
+  const dialog = page.getByRole("dialog", { name: "Print" });
+  await dialog.getByText(/^\d+ sheets of Letter/).waitFor();
+  await page.waitForTimeout(800);
+  await page.screenshot({ path: picture("paper") });
+});
+
+it("cast: the chart of a whole company", async () => {
+  const page = await open({ viewport: { width: 1280, height: 800 }, colorScheme: "light" });
+  await page.getByRole("button", { name: "Books", exact: true }).click();
+  await page
+    .getByRole("dialog")
+    .getByRole("button", { name: /the whole cast/ })
+    .click();
+  await page.waitForTimeout(3000);
+  await select(page, "Measure", "B3");
+  await page.waitForTimeout(1500);
+  await page.screenshot({ path: picture("cast") });
+});

@@ -38,7 +38,7 @@ describe.each([...VERBS])("the help of $name", (verb) => {
   test("names every option of its usage line, each with what it does, and no other", async () => {
     const { out, status } = await run(`${verb.name} --help`);
     expect(status).toBe(0);
-    const inUsage = new Set([...verb.usage.matchAll(/--([a-z]+)/g)].map(([, name]) => name!));
+    const inUsage = new Set([...verb.usage.matchAll(/--([a-z-]+)/g)].map(([, name]) => name!));
     expect(new Set(Object.keys(verb.options))).toEqual(inUsage);
     for (const [name, { about }] of Object.entries(verb.options))
       expect(out).toMatch(new RegExp(`^  --${name}\\b.*  ${about.replace(/[^\w ]/g, ".")}$`, "m"));

@@ -1,7 +1,8 @@
 /** A book as HyperFormula takes it: its sheets, its names, and the content of each cell. */
+import type { HyperFormula } from "hyperformula";
 import { type Place, placeKey } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
-import { isList, writtenOut } from "../book/names.ts";
+import { fixed, isList, writtenOut } from "../book/names.ts";
 import type { Book } from "../book/shape.ts";
 import { forEngine, toEngine, understand } from "./content.ts";
 
@@ -39,6 +40,17 @@ export const sheetsOf = (book: Book, leave: ReadonlySet<string>) =>
 /** The names that HyperFormula knows: those of the book's own single cells. All others are written out in formulas. */
 export const cellNames = ({ names }: Book): (readonly [name: string, address: string])[] =>
   Object.entries(names).filter(([, address]) => !isList(address));
+
+/** Gives HyperFormula the names that are new in a book or stand for another cell, and takes those away that are gone. */
+export function followNames(hf: HyperFormula, { names: old }: Book, next: Book): void {
+  if (old === next.names) return;
+  for (const [name, address] of Object.entries(old))
+    if (!isList(address) && !Object.hasOwn(next.names, name)) hf.removeNamedExpression(name);
+  for (const [name, address] of cellNames(next)) {
+    if (!Object.hasOwn(old, name)) hf.addNamedExpression(name, `=${fixed(address)}`);
+    else if (old[name] !== address) hf.changeNamedExpression(name, `=${fixed(address)}`);
+  }
+}
 
 /** What is typed in a cell as HyperFormula takes it. */
 export function contentOf(book: Book, typed: string, { page, column }: Place): ReturnType<typeof forEngine> {

@@ -11,12 +11,13 @@ import { type Book, typedAt } from "../book/shape.ts";
 import { changedCells } from "./changes.ts";
 import { fittingFault, workedBook } from "./fitted-cells.ts";
 import { CANT_BE_WORKED, type TimeLimits, USUAL_LIMITS } from "./guards.ts";
-import { Instance, isFunction, type Laid, type LayDesk } from "./instance.ts";
+import { Instance, isFunction, type LayDesk } from "./instance.ts";
 import { Kinds } from "./kinds.ts";
 import { cellText } from "./label.ts";
 import { type CellInList, takenFrom } from "./list-cells.ts";
 import { oddities } from "./oddities.ts";
 import { hasOwnProblem, type Said, saidOf } from "./pointed.ts";
+import type { Laid } from "./records.ts";
 import { precedents } from "./references.ts";
 import type { Call, Context } from "./register.ts";
 import { type Scene, sentence, unreadable } from "./sentences.ts";
@@ -127,7 +128,7 @@ export class Engine {
 
   #saidNow(): ReadonlyMap<string, readonly Said[]> {
     if (this.#said?.book !== this.book) {
-      const pointing = this.#instance.pointing().filter((by) => hasOwnProblem(by, this.view(by)));
+      const pointing = this.#instance.records.pointing().filter((by) => hasOwnProblem(by, this.view(by)));
       const cells = saidOf(pointing.map((by) => ({ by, at: this.#instance.pointedAt(by) })));
       this.#said = { book: this.book, cells };
     }
@@ -137,7 +138,7 @@ export class Engine {
   #unusualAt(place: Place): string | null {
     const typed = this.#typed(place);
     const find = () => this.#unusualIn(typed, place.page);
-    const odd = this.#instance.oddities.text(this.#instance.address(place), find);
+    const odd = this.#instance.records.oddities.text(this.#instance.address(place), find);
     return [...(odd === null ? [] : [odd]), ...this.unmatched(typed, place.page)].join("; ") || null;
   }
 
@@ -153,13 +154,13 @@ export class Engine {
 
   /** The cells that have an error, a verdict that is not ok, a lay or perhaps something unusual. */
   standingOut(): Place[] {
-    const laid = this.#instance.laid().map(({ place }) => place);
-    return [...this.#instance.standingOut(), ...laid, ...this.#instance.odd()];
+    const laid = this.#instance.records.laid().map(({ place }) => place);
+    return [...this.#instance.standingOut(), ...laid, ...this.#instance.records.odd()];
   }
 
   /** The cells whose formulas give a function something unusual, with the sentence of each. */
   odd(): { readonly place: Place; readonly sentence: string }[] {
-    return this.#instance.odd().flatMap((place) => {
+    return this.#instance.records.odd().flatMap((place) => {
       const sentence = this.#unusualAt(place);
       return sentence === null ? [] : [{ place, sentence }];
     });
@@ -252,25 +253,25 @@ export class Engine {
 
   /** The cells that lay pieces on cloth, in the order in which they were calculated. */
   laid(): Laid[] {
-    return this.#instance.laid();
+    return this.#instance.records.laid();
   }
 
   /** The cells that a cell's answer rests on, in the order of the formula; ranges cell by cell, and of a chart only what was taken from it. */
   restsOn(place: Place): Place[] {
     const typed = this.#typed(place);
     if (!isFormula(typed)) return [];
-    const taken = this.#instance.takenBy(place);
+    const taken = this.#instance.records.takenBy(place);
     return precedents(this.worked, typed, place.page, (area) => takenFrom(area, taken));
   }
 
   /** The cells of lists that the answer of a cell rests on, for the lists of which that is known. */
   takenBy(place: Place): readonly CellInList<Place>[] {
-    return this.#instance.takenBy(place);
+    return this.#instance.records.takenBy(place);
   }
 
   /** The cells that estimate something, and what each says. */
   estimates(): readonly { readonly place: Place; readonly sentence: string }[] {
-    return this.#instance.estimates();
+    return this.#instance.records.estimates();
   }
 
   address(place: Place): string {

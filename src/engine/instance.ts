@@ -4,25 +4,23 @@
  * is set aside: its cell has an error with a sentence, and what rests on it waits for it.
  */
 import { CellError, DetailedCellError, ErrorType, ExportedCellChange, HyperFormula } from "hyperformula";
-import type { JoinPlanner, JoinQuestion, Lay, LayQuestion, NoLay } from "../../functions/lay.ts";
+import type { JoinPlanner, Lay, LayQuestion, NoLay } from "../../functions/lay.ts";
 import { type Place, placeKey } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
-import { fixed, isList } from "../book/names.ts";
+import { fixed } from "../book/names.ts";
 import { type Book, MOST_COLUMNS, MOST_ROWS, typedAt } from "../book/shape.ts";
-import { cellNames, contentOf, formulaOf, formulaPlaces, sheetsOf } from "./book-for-engine.ts";
+import { cellNames, contentOf, followNames, formulaOf, formulaPlaces, sheetsOf } from "./book-for-engine.ts";
 import { buildWithout } from "./build.ts";
 import type { changedCells } from "./changes.ts";
 import { engineConfig } from "./config.ts";
 import type { forEngine } from "./content.ts";
 import { CANT_BE_WORKED, Guards, type TimeLimits } from "./guards.ts";
-import { addressKey, type CellAddress } from "./inside.ts";
-import { concerned, isLonger, LaidCells, type LaidLay, MOST_BOUNDED } from "./laid.ts";
-import { type CellInList, ListCells } from "./list-cells.ts";
-import { Oddities } from "./oddities.ts";
-import { Pointed, type PointedAt } from "./pointed.ts";
+import type { CellAddress } from "./inside.ts";
+import { concerned, isLonger, MOST_BOUNDED } from "./laid.ts";
+import type { PointedAt } from "./pointed.ts";
+import { type Laid, Records } from "./records.ts";
 import { sourceOf } from "./references.ts";
 import { type Call, type Context, register } from "./register.ts";
-import { StandingOut } from "./standing-out.ts";
 
 register();
 
@@ -37,14 +35,6 @@ export interface LayDesk {
   (question: LayQuestion, found: Book["lays"]): Lay | NoLay;
   /** Where joins are looked for; without it, in the cell's own calculation. */
   readonly joins?: JoinPlanner;
-}
-
-/** A cell that lays pieces on cloth, with its questions and their answers. */
-export interface Laid {
-  readonly place: Place;
-  readonly lays: readonly LaidLay[];
-  /** The joins that the cell waits for. */
-  readonly joins?: JoinQuestion;
 }
 
 /** The value of a cell as HyperFormula gives it. */
@@ -65,23 +55,15 @@ export class Instance {
   readonly #guards: Guards;
   /** The cells that are set aside as the last resort, and what is typed in them. */
   #aside: ReadonlyMap<string, string> = new Map();
-  /** The cells that lay pieces: a better lay changes no cell, so nothing else would calculate them again. */
-  readonly #laid = new LaidCells();
   /** The titles of the pages as HyperFormula numbers them. */
   #titles: readonly string[] = [];
   /** The cells that the present change gave to HyperFormula. */
   #entered: CellAddress[] = [];
-  /** Whether the formula being calculated stands in no cell of the book. */
-  #outside = false;
-  readonly oddities = new Oddities();
-  readonly #standingOut = new StandingOut();
-  readonly #pointed = new Pointed();
-  readonly #taken = new ListCells();
-  /** What the formulas say that estimate something, by the key of each cell. */
-  readonly #estimates = new Map<string, { readonly cell: CellAddress; readonly sentence: string }>();
+  /** What the formulas said beside their values. */
+  readonly records = new Records(this);
 
   constructor(book: Book, desk: LayDesk, limits: TimeLimits) {
-    this.#guards = new Guards(limits, (cell) => this.#forget(cell));
+    this.#guards = new Guards(limits, (cell) => this.records.forget(cell));
     this.#context = {
       unit: book.unit,
       mark: book.mark,
@@ -91,30 +73,14 @@ export class Instance {
         if ("refusal" in answer && answer.pending) this.#guards.awaited.add(answer.refusal);
         return answer;
       },
-      laid: (cell, lay) => {
-        // HyperFormula calculates a formula outside the book as if it stood in the first cell.
-        if (!this.#outside) this.#laid.note(cell, lay);
-      },
       ...(desk.joins && { joins: desk.joins }),
-      awaitsJoins: (cell, joins) => {
-        if (!this.#outside) this.#laid.noteJoins(cell, joins);
-      },
       inside: (interpreter) => this.#guards.set(interpreter),
       headings: (sheet, column, wide) => {
         const page = this.#book.pages.find(({ title }) => title === this.#titles[sheet]);
         return Array.from({ length: wide }, (_, i) => page?.columns[column + i]?.heading ?? "");
       },
-      unusual: (cell) => this.oddities.note(cell),
-      took: (cell, from) => {
-        if (!this.#outside) this.#taken.note(cell, from);
-      },
-      estimated: (cell, sentence) => {
-        if (!this.#outside) this.#estimates.set(addressKey(cell), { cell, sentence });
-      },
       blocks: new Map(),
-      pointed: (cell, at) => {
-        if (!this.#outside) this.#pointed.note(cell, at);
-      },
+      ...this.records.listeners(),
     };
     this.#book = book;
     this.#hf = this.#build();
@@ -158,12 +124,7 @@ export class Instance {
     const expressions = cellNames(this.#book)
       .filter(([name]) => !leave.has(name))
       .map(([name, address]) => ({ name, expression: `=${fixed(address)}` }));
-    this.#laid.clear();
-    this.oddities.clear();
-    this.#standingOut.clear();
-    this.#pointed.clear();
-    this.#taken.clear();
-    this.#estimates.clear();
+    this.records.clear();
     const limits = { maxRows: MOST_ROWS, maxColumns: MOST_COLUMNS, undoLimit: 0 };
     const hf = HyperFormula.buildFromSheets(
       sheets,
@@ -188,7 +149,7 @@ export class Instance {
   take(next: Book, changed: ReturnType<typeof changedCells>): void {
     const old = this.#book;
     this.#book = next;
-    this.oddities.forget();
+    this.records.oddities.forget();
     if (!changed) {
       Object.assign(this.#context, { unit: next.unit, mark: next.mark, decimal: next.decimal });
       this.#rebuild();
@@ -196,7 +157,7 @@ export class Instance {
       return;
     }
     this.#change(() => {
-      this.#followNames(old, next);
+      followNames(this.#hf, old, next);
       for (const { typed, ...place } of changed) {
         this.#type(place, contentOf(this.#book, typed, place));
       }
@@ -210,9 +171,9 @@ export class Instance {
    * calculated once more.
    */
   #takeBounds(): void {
-    if (!this.#laid.hasNew) return;
-    this.#laid.hasNew = false;
-    const laid = this.laid();
+    if (!this.records.newlyLaid) return;
+    this.records.laidSeen();
+    const laid = this.records.laid();
     if (laid.length < 2 || laid.length > MOST_BOUNDED) return;
     const plan = this.#context.plan!;
     const longer = laid.filter(({ lays }) =>
@@ -220,7 +181,7 @@ export class Instance {
     );
     if (longer.length === 0) return;
     this.#change(() => this.#enterAgain(longer));
-    this.#laid.hasNew = false;
+    this.records.laidSeen();
   }
 
   /**
@@ -235,7 +196,7 @@ export class Instance {
       this.#entered = [];
       change();
       for (const one of this.#hf.resumeEvaluation())
-        if (one instanceof ExportedCellChange) this.#standingOut.note(one.address);
+        if (one instanceof ExportedCellChange) this.records.calculated(one.address);
       if (this.#entered.some((address) => this.#threwAt(address))) this.#rebuild();
     } catch {
       this.#rebuild();
@@ -260,17 +221,8 @@ export class Instance {
   #type(place: Place, content: ReturnType<typeof forEngine>): void {
     const address = this.address(place);
     this.#guards.forget(address);
-    this.#forget(address);
+    this.records.forget(address);
     this.#enter(address, content);
-  }
-
-  /** Forgets what a cell said when it was last calculated. */
-  #forget(cell: CellAddress): void {
-    this.#standingOut.note(cell);
-    this.#laid.forget(cell);
-    this.#pointed.forget(cell);
-    this.#taken.forget(cell);
-    if (this.#estimates.size > 0) this.#estimates.delete(addressKey(cell));
   }
 
   #enter(address: CellAddress, content: ReturnType<typeof forEngine>): void {
@@ -278,19 +230,9 @@ export class Instance {
     this.#entered.push(address);
   }
 
-  #followNames({ names: old }: Book, next: Book): void {
-    if (old === next.names) return;
-    for (const [name, address] of Object.entries(old))
-      if (!isList(address) && !Object.hasOwn(next.names, name)) this.#hf.removeNamedExpression(name);
-    for (const [name, address] of cellNames(next)) {
-      if (!Object.hasOwn(old, name)) this.#hf.addNamedExpression(name, `=${fixed(address)}`);
-      else if (old[name] !== address) this.#hf.changeNamedExpression(name, `=${fixed(address)}`);
-    }
-  }
-
   /** Calculates the cells again that a better lay concerns: all that it bounds, unless there are very many. */
   #wakeLays(old: Book["lays"], next: Book["lays"]): void {
-    this.#enterAgain(concerned(this.laid(), old, next));
+    this.#enterAgain(concerned(this.records.laid(), old, next));
   }
 
   #enterAgain(cells: readonly Laid[]): void {
@@ -336,69 +278,25 @@ export class Instance {
     return this.#aside.has(key) && this.#aside.get(key) === this.#typed(place);
   }
 
-  /** The lays of one cell. */
-  laysOf(place: Place): readonly LaidLay[] {
-    return this.#laid.lays(this.address(place));
-  }
-
-  /** The cells that lay pieces on cloth, in the order in which they were calculated. */
-  laid(): Laid[] {
-    return this.#laid.all.flatMap(({ address, lays, joins }) => {
-      const place = this.#placeOf(address);
-      return place ? [{ place, lays, ...(joins && { joins }) }] : [];
-    });
+  /** Where the book has a cell of HyperFormula; null for a page that is gone. */
+  placeOf({ sheet, row, col }: CellAddress): Place | null {
+    const page = this.#book.pages.findIndex((_, index) => this.#sheet(index) === sheet);
+    return page < 0 ? null : { page, row, column: col };
   }
 
   /** The cells whose formulas have an error or a verdict that is not ok as their value. */
   standingOut(): Place[] {
-    const all = () =>
-      formulaPlaces(this.#book).map(({ page, row, column }) => ({
-        sheet: this.#sheet(page),
-        row,
-        col: column,
-      }));
-    return this.#standingOut
-      .cells(all, (cell) => this.#rawAt(cell))
-      .flatMap((address) => this.#placeOf(address) ?? []);
+    return this.records.standingOut(
+      () => formulaPlaces(this.#book),
+      (cell) => this.#rawAt(cell),
+    );
   }
 
-  /** The cells that may hold something unusual, which `oddities.text` decides. */
-  odd(): Place[] {
-    return this.oddities.cells.flatMap((address) => this.#placeOf(address) ?? []);
-  }
-
-  /** The cells of lists that the formula of a cell said something about when it was last calculated. */
+  /** The cells of lists that the formula of a cell said something about: those that were typed, where a list copies others. */
   pointedAt(place: Place): readonly PointedAt<Place>[] {
-    return this.#pointed.of(this.address(place)).flatMap(({ at, sentence }) => {
-      const found = this.#placeOf(at);
-      return found ? [{ at: sourceOf(this.#book, found), sentence }] : [];
-    });
-  }
-
-  /** The cells of lists that the answer of a cell rests on, for the lists of which that is known. */
-  takenBy(place: Place): readonly CellInList<Place>[] {
-    return this.#taken.of(this.address(place)).flatMap(({ start, end, at }) => {
-      const [from, to, cell] = [start, end, at].map((one) => this.#placeOf(one));
-      return from && to && cell ? [{ start: from, end: to, at: cell }] : [];
-    });
-  }
-
-  /** The cells whose formulas estimate something, and what each says. */
-  estimates(): { readonly place: Place; readonly sentence: string }[] {
-    return [...this.#estimates.values()].flatMap(({ cell, sentence }) => {
-      const place = this.#placeOf(cell);
-      return place ? [{ place, sentence }] : [];
-    });
-  }
-
-  /** The cells whose formulas said something about a cell of a list. */
-  pointing(): Place[] {
-    return this.#pointed.all.flatMap((address) => this.#placeOf(address) ?? []);
-  }
-
-  #placeOf({ sheet, row, col }: CellAddress): Place | null {
-    const page = this.#book.pages.findIndex((_, index) => this.#sheet(index) === sheet);
-    return page < 0 ? null : { page, row, column: col };
+    return this.records
+      .pointedAt(place)
+      .map(({ at, sentence }) => ({ at: sourceOf(this.#book, at), sentence }));
   }
 
   /** Whether HyperFormula can parse a formula as typed. */
@@ -410,7 +308,7 @@ export class Instance {
   calculate(formula: string, page: number): RawValue | undefined {
     const read = formulaOf(this.#book, formula, page);
     this.#begin();
-    this.#outside = true;
+    this.records.outside = true;
     try {
       if (!this.#hf.validateFormula(read)) return undefined;
       const value = this.#hf.calculateFormula(read, this.#sheet(page));
@@ -418,7 +316,7 @@ export class Instance {
     } catch {
       return cantBeWorked();
     } finally {
-      this.#outside = false;
+      this.records.outside = false;
     }
   }
 

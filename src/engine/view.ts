@@ -68,7 +68,7 @@ export function cellView(place: Place, sources: Sources): CellView {
   const kind = kinds.of(place);
   const fitting = fittingOf(book, place);
   const worked = isFormula(typedAt(instance.book, place.page, place.row, place.column));
-  const origin = worked ? leastSearched(instance.laysOf(place)) : null;
+  const origin = worked ? leastSearched(instance.records.laysOf(place)) : null;
   const common = {
     typed,
     kind,
@@ -80,7 +80,7 @@ export function cellView(place: Place, sources: Sources): CellView {
   const raw = instance.raw(place);
   const failed = raw instanceof DetailedCellError;
   const from = (failed && raw.address && findPlace(book, raw.address)) || place;
-  const awaited = worked ? pendingOf(instance.laysOf(from)) : null;
+  const awaited = worked ? pendingOf(instance.records.laysOf(from)) : null;
   if (awaited) {
     const { sentence, shown } = pendingText(awaited, kind, book);
     const own = placeKey(from) === placeKey(place);

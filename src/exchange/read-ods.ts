@@ -2,21 +2,12 @@
 import { type SaxesAttributePlain, SaxesParser } from "saxes";
 import { cellAddress } from "../book/address.ts";
 import { MOST_CELLS } from "../book/shape.ts";
-import type {
-  ForeignBook,
-  ForeignCell,
-  ForeignChoices,
-  ForeignName,
-  ForeignSheet,
-  Rectangle,
-  ShownAs,
-} from "./foreign-book.ts";
-import { count, daysOf, joined, pixels, plainFormula, timeOf } from "./ods-values.ts";
+import type { ForeignBook, ForeignCell, ForeignName, ForeignSheet, Rectangle } from "./foreign-book.ts";
+import { count, daysOf, joined, plainFormula, timeOf } from "./ods-values.ts";
+import { type Attributes, ReadStyles } from "./read-ods-styles.ts";
 import { BadZip, partText, unpacked, type ZipPart } from "./zip-parts.ts";
 
 export const ODS_TYPE = "application/vnd.oasis.opendocument.spreadsheet";
-
-type Attributes = Readonly<Record<string, string>>;
 
 /** Throws `BadZip`. */
 export function readOds(parts: ReadonlyMap<string, ZipPart>): ForeignBook {
@@ -98,14 +89,7 @@ class Reading {
   readonly sheets: ForeignSheet[] = [];
   readonly names: ForeignName[] = [];
   elsewhere = false;
-  /** Styles of columns, and of cells and what their numbers are shown as. */
-  readonly #widths = new Map<string, number>();
-  readonly #hiddenTables = new Set<string>();
-  readonly #shown = new Map<string, ShownAs>();
-  readonly #dataStyles = new Map<string, ShownAs>();
-  readonly #validations = new Map<string, ForeignChoices["list"]>();
-  #style: { name: string; family: string } | null = null;
-  #dataStyle: string | null = null;
+  readonly #styles = new ReadStyles();
   #sheet: OpenSheet | null = null;
   #row: {
     readonly attributes: Attributes;
@@ -129,34 +113,8 @@ class Reading {
       this.#inCell(name, attributes);
       return;
     }
+    if (this.#styles.open(name, attributes)) return;
     switch (name) {
-      case "style:style":
-        this.#style = { name: attributes["style:name"] ?? "", family: attributes["style:family"] ?? "" };
-        this.#cellStyle(attributes);
-        break;
-      case "style:table-column-properties":
-        if (this.#style?.family === "table-column")
-          this.#widths.set(this.#style.name, pixels(attributes["style:column-width"]));
-        break;
-      case "style:table-properties":
-        if (this.#style && attributes["table:display"] === "false") this.#hiddenTables.add(this.#style.name);
-        break;
-      case "number:number-style":
-      case "number:date-style":
-      case "number:time-style":
-      case "number:percentage-style":
-      case "number:currency-style": {
-        this.#dataStyle = attributes["style:name"] ?? "";
-        const shown = STYLES[name];
-        if (shown) this.#dataStyles.set(this.#dataStyle, shown);
-        break;
-      }
-      case "number:fraction":
-        if (this.#dataStyle !== null) this.#dataStyles.set(this.#dataStyle, "fraction");
-        break;
-      case "table:content-validation":
-        this.#validation(attributes);
-        break;
       case "table:table":
         this.#openSheet(attributes);
         break;
@@ -218,7 +176,7 @@ class Reading {
         this.#inNote = false;
         break;
       case "style:style":
-        this.#style = null;
+        this.#styles.close();
         break;
       case "table:table-cell":
       case "table:covered-table-cell":
@@ -232,25 +190,10 @@ class Reading {
     }
   }
 
-  #cellStyle(attributes: Attributes): void {
-    const data = attributes["style:data-style-name"];
-    const shown = data === undefined ? undefined : this.#dataStyles.get(data);
-    if (shown && attributes["style:family"] === "table-cell")
-      this.#shown.set(attributes["style:name"] ?? "", shown);
-  }
-
-  #validation(attributes: Attributes): void {
-    const name = attributes["table:name"];
-    const found = /cell-content-is-in-list\((.*)\)\s*$/s.exec(attributes["table:condition"] ?? "");
-    if (name === undefined || !found) return;
-    const words = [...found[1]!.matchAll(/"((?:[^"]|"")*)"/g)].map(([, word]) => word!.replaceAll('""', '"'));
-    this.#validations.set(name, words.length > 0 ? words : { formula: found[1]! });
-  }
-
   #openSheet(attributes: Attributes): void {
     this.#sheet = {
       title: attributes["table:name"] ?? `Sheet ${this.sheets.length + 1}`,
-      hidden: this.#hiddenTables.has(attributes["table:style-name"] ?? ""),
+      hidden: this.#styles.hidesTable(attributes["table:style-name"]),
       rows: [], merged: [], widths: new Map(), hiddenRows: new Set(), hiddenColumns: new Set(), notes: new Map(),
       validated: new Map(), column: 0, row: 0, links: 0, pictures: 0, charts: 0,
     }; // biome-ignore format: a list
@@ -259,7 +202,7 @@ class Reading {
   #column(attributes: Attributes): void {
     const sheet = this.#sheet;
     if (!sheet) return;
-    const width = this.#widths.get(attributes["table:style-name"] ?? "");
+    const width = this.#styles.width(attributes["table:style-name"]);
     const hidden = /collapse|filter/.test(attributes["table:visibility"] ?? "");
     const last = sheet.column + count(attributes["table:number-columns-repeated"]);
     // Files give the columns to the very last one a width.
@@ -280,7 +223,7 @@ class Reading {
     const at = row.cells;
     row.cells += times;
     const found = cell.covered ? undefined : this.#valueOf(cell);
-    const validated = this.#validations.has(attributes["table:content-validation-name"] ?? "");
+    const validated = this.#styles.choices(attributes["table:content-validation-name"]) !== undefined;
     if (cell.note.length > 0) sheet.notes.set(cellAddress(sheet.row, at), cell.note.join("\n").trim());
     const rows = count(row.attributes["table:number-rows-repeated"]);
     if (validated) {
@@ -339,7 +282,7 @@ class Reading {
       case "float":
         return {
           value: number,
-          as: this.#shown.get(attributes["table:style-name"] ?? "") ?? "plain",
+          as: this.#styles.shown(attributes["table:style-name"]),
           ...rest,
         };
       case "percentage":
@@ -366,7 +309,7 @@ class Reading {
     const said = (number: number, noun: string) =>
       number > 0 ? [`${number} ${noun}${number === 1 ? "" : "s"}`] : [];
     const choices = [...sheet.validated].flatMap(([name, places]) =>
-      joined(places).map((where) => ({ where, list: this.#validations.get(name)! })),
+      joined(places).map((where) => ({ where, list: this.#styles.choices(name)! })),
     );
     this.sheets.push({
       title, hidden, rows, merged, widths, hiddenRows, hiddenColumns, notes, choices, frozen: 0, links,
@@ -374,11 +317,6 @@ class Reading {
     }); // biome-ignore format: a list
   }
 }
-
-/** What the styles of numbers show; one of plain numbers may have a fraction in it. */
-const STYLES: Readonly<Record<string, ShownAs>> = {
-  "number:date-style": "date", "number:time-style": "time", "number:percentage-style": "share", "number:currency-style": "money",
-}; // biome-ignore format: a table
 
 /** Elements whose texts and tables are no cells of the sheet. */
 const ASIDE = new Set([

@@ -4,22 +4,16 @@
  */
 import "./plugins.ts";
 import Handsontable from "handsontable/base";
-import { type Block, noteAt, type Place } from "../../book/address.ts";
+import type { Block, Place } from "../../book/address.ts";
 import { type Column, MOST_COLUMNS, MOST_ROWS, type Page } from "../../book/shape.ts";
-import { estimateText } from "../../engine/estimates.ts";
-import { fittedText } from "../../engine/fitted-text.ts";
 import type { CellView } from "../../engine/view.ts";
 import { Arrangement } from "./arrangement.ts";
-import { CellViews } from "./cell-views.ts";
 import type { EditSession, ShownGrid } from "./edit-session.ts";
-import { type Beside, drawCell, nameTable } from "./paint.ts";
+import { nameTable } from "./paint.ts";
+import { Painting } from "./painting.ts";
 import { settings } from "./settings.ts";
 import { rowsShown, shape } from "./shown-size.ts";
 import { blockEnd, TabRun } from "./steps-of-keys.ts";
-
-const isIn = ({ page, row, column }: Place, block: Block | null): boolean =>
-  block?.page === page &&
-  row >= block.top && row <= block.bottom && column >= block.left && column <= block.right; // biome-ignore format: short
 
 const BLANK_PAGE: Page = { title: "", stage: "Draft", columns: [], rows: [], notes: {} };
 
@@ -34,7 +28,6 @@ export class GridView implements ShownGrid {
   readonly #session: EditSession;
   readonly #onPlace: (place: Place) => void;
   readonly #off: (() => void)[];
-  #page: number;
   #columns: readonly Column[];
   readonly #arrangement = new Arrangement();
   readonly #run = new TabRun();
@@ -43,12 +36,11 @@ export class GridView implements ShownGrid {
   #cut: Block | null = null;
   /** True while another page is put up: the library then chooses the old page's cell once more. */
   #turning = false;
-  readonly #views: CellViews;
+  readonly #painting: Painting;
 
   constructor(root: HTMLElement, session: EditSession, place: Place, onPlace: (place: Place) => void) {
     this.#session = session;
-    this.#views = new CellViews(session.store);
-    this.#page = place.page;
+    this.#painting = new Painting(session, place.page);
     this.#onPlace = onPlace;
     this.#columns = this.page.columns;
     const { tall, wide } = this.#size();
@@ -75,11 +67,11 @@ export class GridView implements ShownGrid {
   }
 
   get index(): number {
-    return this.#page;
+    return this.#painting.page;
   }
 
   get page(): Page {
-    return this.#session.store.shown.pages[this.#page] ?? BLANK_PAGE;
+    return this.#session.store.shown.pages[this.index] ?? BLANK_PAGE;
   }
 
   #size() {
@@ -87,61 +79,23 @@ export class GridView implements ShownGrid {
   }
 
   place(row: number, column: number): Place {
-    return { page: this.#page, row: Math.max(row, 0), column: Math.max(column, 0) };
+    return { page: this.index, row: Math.max(row, 0), column: Math.max(column, 0) };
   }
 
   view(row: number, column: number): CellView {
-    return this.#views.at(this.#page, row, column);
+    return this.#painting.view(row, column);
   }
 
-  /** The draft of the bar stands in its cell while it is typed. */
   draftAt(row: number, column: number): string | null {
-    const draft = this.#session.draft;
-    if (draft?.where !== "bar" || draft.place.page !== this.#page) return null;
-    return draft.place.row === row && draft.place.column === column ? draft.text : null;
-  }
-
-  /** What the rest of the book says about a cell; a cell that can't be asked about has nothing said. */
-  #elsewhere(place: Place): Pick<Beside, "said" | "estimate" | "fitted"> {
-    const { engine } = this.#session.store;
-    try {
-      return {
-        said: engine.saidOf(place),
-        estimate: estimateText(engine, place),
-        fitted: fittedText(engine, place),
-      };
-    } catch {
-      return { said: [], estimate: "", fitted: "" };
-    }
+    return this.#painting.draftAt(row, column);
   }
 
   draw(td: HTMLElement, row: number, column: number): void {
-    const place = { page: this.#page, row, column };
-    const cut = this.#session.cutBlock;
-    const book = this.#session.store.shown;
-    drawCell(td, this.view(row, column), place, book, {
-      note: noteAt(book, place),
-      draft: this.draftAt(row, column),
-      ...this.#elsewhere(place),
-      cut: isIn(place, cut),
-    });
+    this.#painting.draw(td, row, column);
   }
 
-  /** Draws the cells that are on the screen and nothing else; sizes, selection and focus stay as they are. */
   #paint(): void {
-    const hot = this.#hot;
-    const bottom = hot.getLastRenderedVisibleRow() ?? -1;
-    const right = hot.getLastRenderedVisibleColumn() ?? -1;
-    for (let row = hot.getFirstRenderedVisibleRow() ?? 0; row <= bottom; row += 1) {
-      for (let column = hot.getFirstRenderedVisibleColumn() ?? 0; column <= right; column += 1) {
-        const td = hot.getCell(row, column);
-        if (td) this.draw(td, row, column);
-      }
-      for (let column = 0; column < (this.page.frozen ?? 0); column += 1) {
-        const td = hot.getCell(row, column, true);
-        if (td) this.draw(td, row, column);
-      }
-    }
+    this.#painting.paint(this.#hot, this.page.frozen ?? 0);
   }
 
   /** Arranges frozen columns and hidden rows as the page says; true when the grid was drawn. */
@@ -153,8 +107,8 @@ export class GridView implements ShownGrid {
   }
 
   #follow(): void {
-    this.#views.clear();
-    if (!this.#session.store.shown.pages[this.#page]) return;
+    this.#painting.forget();
+    if (!this.#session.store.shown.pages[this.index]) return;
     const { tall, wide } = this.#size();
     const before = this.#columns;
     this.#columns = this.page.columns;
@@ -177,10 +131,10 @@ export class GridView implements ShownGrid {
 
   /** Shows another page, or another place of this one. */
   turnTo(place: Place): void {
-    if (place.page !== this.#page) {
+    if (place.page !== this.index) {
       this.#session.leave();
-      this.#page = place.page;
-      this.#views.clear();
+      this.#painting.page = place.page;
+      this.#painting.forget();
       this.#columns = this.page.columns;
       const { tall, wide } = this.#size();
       this.#turning = true;
@@ -267,7 +221,7 @@ export class GridView implements ShownGrid {
 
   /** Where a cell is on the screen; null for one of another page, or one that is scrolled out of sight. */
   boxOf({ page, row, column }: Place): DOMRect | null {
-    if (page !== this.#page) return null;
+    if (page !== this.index) return null;
     return this.#hot.getCell(row, column, true)?.getBoundingClientRect() ?? null;
   }
 
@@ -309,7 +263,7 @@ export class GridView implements ShownGrid {
     if (!range) return null;
     const [from, to] = [range.getTopStartCorner(), range.getBottomEndCorner()];
     return {
-      page: this.#page,
+      page: this.index,
       top: Math.max(from.row ?? 0, 0),
       left: Math.max(from.col ?? 0, 0),
       bottom: Math.max(to.row ?? 0, 0),

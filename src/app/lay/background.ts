@@ -7,8 +7,8 @@
 import type { LayQuestion } from "../../../functions/lay.ts";
 import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
-import type { Laid } from "../../engine/instance.ts";
 import { hashOf } from "../../engine/laid.ts";
+import type { Laid } from "../../engine/records.ts";
 import { isFound, keepChecked } from "../../lay/desk.ts";
 import { quickLay } from "../../lay/plan.ts";
 import type { Store } from "../../store/store.ts";

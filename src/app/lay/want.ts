@@ -3,8 +3,8 @@
 import type { Lay, LayQuestion } from "../../../functions/lay.ts";
 import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
-import type { Laid } from "../../engine/instance.ts";
 import { hashOf } from "../../engine/laid.ts";
+import type { Laid } from "../../engine/records.ts";
 import { isProved, secondsOf } from "./origin.ts";
 
 export interface Want {

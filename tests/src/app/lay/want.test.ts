@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { questionHash } from "../../../../functions/cutting/lay-question.ts";
 import type { LayOrigin, LayQuestion } from "../../../../functions/lay.ts";
 import { nextWant } from "../../../../src/app/lay/want.ts";
-import type { Laid } from "../../../../src/engine/instance.ts";
+import type { Laid } from "../../../../src/engine/records.ts";
 import { answerFrom } from "../../../../src/lay/answer.ts";
 import { toKeep } from "../../../../src/lay/desk.ts";
 

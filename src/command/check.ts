@@ -46,7 +46,7 @@ export const check: Verb = {
     } else if (found.length === 0) io.out("no problems");
     for (const { place, sentence, at, waiting } of values.json ? [] : found) {
       io.out(
-        `${cellTextWithName(engine.book, place)}: ${sentence}${at.length > 0 ? `; see ${at.map((one) => engine.address(one)).join(", ")}` : ""}${waiting > 0 ? `; ${waiting} more cell${waiting === 1 ? " waits" : "s wait"} for it` : ""}`,
+        `${cellTextWithName(engine.book, place)}: ${sentence}${at.length > 0 ? `; see ${at.map((one) => engine.address(one)).join(", ")}` : ""}${waiting > 0 ? `; it affects ${waiting} more cell${waiting === 1 ? "" : "s"}` : ""}`,
       );
     }
     return found.length > 0 ? 1 : 0;

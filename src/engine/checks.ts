@@ -17,20 +17,22 @@ export interface Check {
   readonly stopped: boolean;
   /** The cells of lists that it is about. */
   readonly at: readonly Place[];
-  /** How many other cells wait for this one. */
+  /** How many other cells have the same problem, because they rest on this cell or on the same slip in a list. */
   readonly waiting: number;
   /** The column that holds text and would count if it held anything. */
   readonly column: { readonly page: number; readonly column: number } | null;
 }
 
-/** Every cell that is not as it should be, once where it begins, in the order of the book. */
+/**
+ * The problems of the book, in its order. Each is listed once: at the cell where it begins, or at the first of
+ * the cells that refuse the same slip in a list.
+ */
 export function checks(engine: Engine): Check[] {
   const found = new Map<string, Check>();
+  /** By the key of a cell with a problem, the keys of those that wait for it. */
   const waiting = new Map<string, Set<string>>();
-  const waits = (from: Place, place: Place) => {
-    const key = placeKey(from);
-    waiting.set(key, (waiting.get(key) ?? new Set()).add(placeKey(place)));
-  };
+  const waits = (from: Place, key: string) =>
+    waiting.set(placeKey(from), (waiting.get(placeKey(from)) ?? new Set()).add(key));
   const add = (place: Place, more: Pick<Check, "is" | "sentence" | "column" | "stopped" | "at">) =>
     found.set(placeKey(place), {
       place,
@@ -43,7 +45,7 @@ export function checks(engine: Engine): Check[] {
   for (const place of mayHaveProblems(engine)) {
     const { problem } = engine.view(place);
     if (!problem) continue;
-    if (placeKey(problem.from) !== placeKey(place)) waits(problem.from, place);
+    if (placeKey(problem.from) !== placeKey(place)) waits(problem.from, placeKey(place));
     else if (problem.is !== "uncounted" && problem.is !== "pending")
       add(place, {
         is: problem.is,
@@ -56,9 +58,28 @@ export function checks(engine: Engine): Check[] {
   for (const { place, is, sentence, first, column, users } of engine.uncounted.values()) {
     if (first) add(place, { is, sentence, column, stopped: false, at: [] });
     // The sentence itself names the first formula that needs a blank cell.
-    for (const user of is === "blank" ? users.slice(1) : users) waits(place, user);
+    for (const user of is === "blank" ? users.slice(1) : users) waits(place, placeKey(user));
   }
-  return [...found.values()]
-    .map((check) => ({ ...check, waiting: waiting.get(placeKey(check.place))?.size ?? 0 }))
-    .toSorted(({ place: a }, { place: b }) => a.page - b.page || a.row - b.row || a.column - b.column);
+  const inOrder = [...found.values()].toSorted(
+    ({ place: a }, { place: b }) => a.page - b.page || a.row - b.row || a.column - b.column,
+  );
+  const firsts = new Map<string, Check>();
+  for (const check of inOrder) {
+    const slip = slipKey(check);
+    const first = firsts.get(slip);
+    const own = placeKey(check.place);
+    if (!first) firsts.set(slip, check);
+    else for (const key of [own, ...(waiting.get(own) ?? [])]) waits(first.place, key);
+  }
+  return [...firsts.values()].map((check) => ({
+    ...check,
+    waiting: waiting.get(placeKey(check.place))?.size ?? 0,
+  }));
 }
+
+/**
+ * The same for two errors that come from one slip: they say the same about the same cells of a list. Every
+ * other problem has a key of its own.
+ */
+const slipKey = ({ place, is, sentence, stopped, at }: Check): string =>
+  is === "error" && !stopped && at.length > 0 ? `${sentence} ${at.map(placeKey).join(" ")}` : placeKey(place);

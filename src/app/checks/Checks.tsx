@@ -79,7 +79,7 @@ function Row({ check, store, onPlace }: Pick<Props, "store" | "onPlace"> & { che
         <span className="check-what">{sentence}</span>
         {waiting > 0 && (
           <span className="check-waiting">
-            {waiting === 1 ? "1 other cell depends on it" : `${waiting} other cells depend on it`}
+            {waiting === 1 ? "It affects 1 other cell" : `It affects ${waiting} other cells`}
           </span>
         )}
       </button>

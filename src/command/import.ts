@@ -92,7 +92,7 @@ export const importFile: Verb = {
     if ("refusal" in found) throw new Wrong(`${fileName(path)}: ${found.refusal}`);
     if (out !== undefined) io.write(out, writeBook(found.book));
     if (values.json) io.out(JSON.stringify(inShort(found, out), null, 2));
-    else io.out(told(found).join("\n"));
+    else io.out(saidOfSheets(found).join("\n"));
     return 0;
   },
 };
@@ -110,7 +110,7 @@ function inShort({ said, sheets, book }: Understood, file: string | undefined) {
   return { understood: said, unit: book.unit, pages, file };
 }
 
-function told({ said, sheets, book }: Understood): string[] {
+function saidOfSheets({ said, sheets, book }: Understood): string[] {
   return [
     ...said,
     ...sheets.flatMap(({ title, rows, columns, page, said }) => [

@@ -8,8 +8,8 @@ import { type Typing, type } from "../book/edit.ts";
 import { type Book, LONGEST, typedAt } from "../book/shape.ts";
 import { Engine } from "../engine/engine.ts";
 import type { LayDesk } from "../engine/instance.ts";
+import { addresses, many } from "./cell-report.ts";
 import type { Revived } from "./sheets-to-book.ts";
-import { addresses, many } from "./telling.ts";
 import { typedText } from "./typed-text.ts";
 
 export interface Agreed {

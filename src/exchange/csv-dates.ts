@@ -1,5 +1,5 @@
 /** Days as separated values have them, "4.5.2026" or "05/04/2026", whose order of day and month a file does not say. */
-import { many } from "./telling.ts";
+import { many } from "./cell-report.ts";
 
 /** Which of the first two numbers of a date is the day; "text" leaves dates as they are. */
 export const DATE_ORDERS = {

@@ -189,9 +189,9 @@ export function openFormula(formula: string): string {
   return `of:=${text}`;
 }
 
-/** How a formula's references and names are written where it comes to. */
+/** How the references and names of a formula are written in the book that takes it. */
 export interface Places {
-  /** A reference in the book's signs, or why there is none there. */
+  /** The reference as a book writes it, or a sentence part that says why the book can't have it. */
   readonly reference: (sheet: string | null, from: End, to: End | null) => { readonly text: string } | { readonly why: string };
   readonly name: (name: string, sheet: string | null) => { readonly text: string } | { readonly why: string };
   /** Whether the book's engine has a function of this name, in capitals. */

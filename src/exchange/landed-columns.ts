@@ -2,11 +2,11 @@
 import type { Unit } from "../../functions/units.ts";
 import { cellAddress } from "../book/address.ts";
 import { type CellSettings, type Column, type ColumnKind, LONGEST, WIDTHS } from "../book/shape.ts";
+import type { CellReport } from "./cell-report.ts";
 import type { ForeignBook, ForeignChoices, ForeignSheet, Rectangle } from "./foreign-book.ts";
 import { bookFormula, foreignParts, type Places } from "./foreign-formula.ts";
 import { headingUnit, headingWithout } from "./heading-unit.ts";
 import type { Planned } from "./sheet-plan.ts";
-import type { Told } from "./telling.ts";
 
 /** A number that begins with 0, such as a size or a telephone, or that has more digits than a figure keeps. */
 const losesAsFigure = (text: string): boolean => /^\s*[-+]?0\d[\d.,\s]*$|^\s*\d{16,}\s*$/.test(text);
@@ -68,7 +68,7 @@ export function landedChoices(
   wide: number,
   tall: number,
   places: Places,
-  told: Told,
+  report: CellReport,
 ): {
   readonly columns: readonly (string | undefined)[];
   readonly cells: Readonly<Record<string, CellSettings>>;
@@ -85,7 +85,7 @@ export function landedChoices(
       page === null ||
       !/\S/.test(written.text)
     ) {
-      told.add("choices", address);
+      report.add("choices", address);
       continue;
     }
     const { top, left, bottom, right }: Rectangle = {
@@ -98,7 +98,7 @@ export function landedChoices(
       else if (bottom - top < MOST_CHOOSING)
         for (let row = Math.max(0, top); row <= Math.min(bottom, tall - 1); row += 1)
           cells[cellAddress(row, column)] = { choices: written.text };
-      else told.add("choices", address);
+      else report.add("choices", address);
     }
   }
   return { columns, cells };

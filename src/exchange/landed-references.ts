@@ -3,10 +3,10 @@ import { pageReference } from "../book/address.ts";
 import { nameFault } from "../book/names.ts";
 import { type Book, MOST_COLUMNS, MOST_ROWS } from "../book/shape.ts";
 import { isFunction } from "../engine/instance.ts";
+import { addresses, many } from "./cell-report.ts";
 import type { ForeignBook } from "./foreign-book.ts";
 import { type End, endText, foreignParts, type Places } from "./foreign-formula.ts";
 import type { Planned } from "./sheet-plan.ts";
-import { addresses, many } from "./telling.ts";
 
 export interface LandedNames {
   /** Each name of the file as the book spells it, by its sheet and its name in small letters. */

@@ -8,13 +8,13 @@ import type { Book } from "../book/shape.ts";
 import { Engine } from "../engine/engine.ts";
 import type { LayDesk } from "../engine/instance.ts";
 import { near } from "./agreement.ts";
+import { addresses, many } from "./cell-report.ts";
 import type { ForeignBook, ForeignCell } from "./foreign-book.ts";
 import { bookFormula, foreignParts, openFormula } from "./foreign-formula.ts";
 import { FIRST_WORKING, HEADING_LINES } from "./live-formula.ts";
 import { type OwnMark, readOwnMark } from "./own-mark.ts";
 import { ORIGINALS, type PlainBook, type PlainCell, plainBook } from "./plain-book.ts";
 import type { Laidout } from "./sheets-to-book.ts";
-import { addresses, many } from "./telling.ts";
 
 /** What the file says of its book; null for a file of another program. */
 export function markOf({ sheets }: ForeignBook): OwnMark | null {

@@ -1,9 +1,9 @@
 /** Which sheets of a file become pages, under which titles, and whether their first lines are headings. */
 import { LONGEST, MOST_COLUMNS, MOST_PAGES, MOST_ROWS } from "../book/shape.ts";
+import { many } from "./cell-report.ts";
 import type { ForeignBook, ForeignSheet } from "./foreign-book.ts";
 import type { OwnMark } from "./own-mark.ts";
 import type { SheetForm, TableForm } from "./table-form.ts";
-import { many } from "./telling.ts";
 
 /** How a sheet was understood before its cells are written. */
 export interface Planned {

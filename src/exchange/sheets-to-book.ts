@@ -14,6 +14,7 @@ import {
   type Page,
 } from "../book/shape.ts";
 import { understand } from "../engine/content.ts";
+import { addresses, CellReport, many } from "./cell-report.ts";
 import type { ForeignBook, ForeignCell } from "./foreign-book.ts";
 import { bookFormula } from "./foreign-formula.ts";
 import { unitOfHeadings, unitSaid } from "./heading-unit.ts";
@@ -22,7 +23,6 @@ import { type LandedNames, landedNames, placesOf } from "./landed-references.ts"
 import type { OwnMark } from "./own-mark.ts";
 import { headingsOf, type Planned, plan } from "./sheet-plan.ts";
 import type { TableForm, UnderstoodSheet } from "./table-form.ts";
-import { addresses, many, Told } from "./telling.ts";
 import { typedText } from "./typed-text.ts";
 
 /** A formula that came alive: where it stands, and the value that the file has for it. */
@@ -147,7 +147,7 @@ function pageOf(
   const marked = of?.mark.pages[own.index];
   const shift = headings ? 1 : 0;
   const body = sheet.rows.slice(shift, own.tall);
-  const told = new Told();
+  const report = new CellReport();
   const notes: Record<string, string> = {};
   const noted = (address: string, text: string) => {
     notes[address] = (notes[address] === undefined ? text : `${notes[address]}\n${text}`).slice(
@@ -157,7 +157,7 @@ function pageOf(
   };
   for (const [address, text] of sheet.notes) {
     const [, letters, row] = /^([A-Z]+)(\d+)$/.exec(address)!;
-    if (Number(row) <= shift) told.add("note on a heading", address);
+    if (Number(row) <= shift) report.add("note on a heading", address);
     else noted(`${letters}${Number(row) - shift}`, text);
   }
   const columns = Array.from({ length: wide }, (_, i) =>
@@ -172,27 +172,28 @@ function pageOf(
       const address = cellAddress(row, column);
       const original = of?.originals?.get(placeKey({ page: own.page!, row, column }));
       if (original !== undefined) return original;
+      if (cell.as === "money") report.add("currency", address);
       if (cell.formula !== undefined) {
         const written = bookFormula(cell.formula, file.signs, places);
         if ("text" in written && written.text.length <= LONGEST.typed) {
           revived.push({ page: own.page!, row, column, cell });
           return written.text;
         }
-        told.add("formula kept as a value", address);
+        report.add("formula kept as a value", address);
         noted(address, keptNote(cell.formula, "why" in written ? written.why : "it is too long"));
       }
       const typed = typedText(cell, decimal);
-      if (typed.lost) told.add(typed.lost, address);
+      if (typed.lost) report.add(typed.lost, address);
       if (typed.note) noted(address, typed.note);
       if (cell.as === "text" && columns[column]!.kind !== "text") {
         const { is } = understand(typed.text, columns[column]!.kind, unit, decimal);
         if (is !== "text" && is !== "blank")
-          told.add("text read as a figure", `${address} “${typed.text.slice(0, 20)}”`);
+          report.add("text read as a figure", `${address} “${typed.text.slice(0, 20)}”`);
       }
       return typed.text;
     });
   });
-  const settings = landedChoices(file, own, columns.length, rows.length, places, told);
+  const settings = landedChoices(file, own, columns.length, rows.length, places, report);
   const cells: Record<string, CellSettings> = { ...settings.cells };
   for (const [address, fitting] of Object.entries(marked?.fittings ?? {})) {
     const [, letters, figures] = /^([A-Z]+)(\d+)$/.exec(address) ?? [];
@@ -216,11 +217,11 @@ function pageOf(
       page,
       [...sheet.hiddenRows].map((row) => row - shift).filter((row) => row >= 0 && row < rows.length),
     ),
-    said: saidOfSheet(own, told),
+    said: saidOfSheet(own, report),
   };
 }
 
-function saidOfSheet({ sheet, title, headings, wide }: Planned, told: Told): string[] {
+function saidOfSheet({ sheet, title, headings, wide }: Planned, report: CellReport): string[] {
   const is = (count: number) => (count === 1 ? "is" : "are");
   const hidden = [...sheet.hiddenColumns].filter((column) => column < wide).map(columnLetters);
   const merged = sheet.merged.map(({ top, left, bottom, right }) => `${cellAddress(top, left)}:${cellAddress(bottom, right)}`);
@@ -230,15 +231,16 @@ function saidOfSheet({ sheet, title, headings, wide }: Planned, told: Told): str
     ...(sheet.hidden ? ["It was hidden in the file."] : []),
     ...(merged.length > 0 ? [`${many(merged.length, "block")} of merged cells ${is(merged.length)} parted again; the value is in the first cell: ${addresses(merged)} of the file.`] : []),
     ...(hidden.length > 0 ? [`${many(hidden.length, "hidden column")} ${is(hidden.length)} shown: ${addresses(hidden)}.`] : []),
-    ...told.say("formula kept as a value", (count, where) => `${many(count, "formula")} can't be calculated here and ${is(count)} kept as the last value, with the formula in a note: ${where}.`),
-    ...told.say("text read as a figure", (count, where) => `${many(count, "text")} of the file ${count === 1 ? "reads as a figure" : "read as figures"}: ${where}. Make the column one of text to keep ${count === 1 ? "it as it is" : "them as they are"}.`),
-    ...told.say("like a formula", (count, where) => `${many(count, "text")} that ${count === 1 ? "begins" : "begin"} with = got ' before it, so that nothing is calculated from it: ${where}.`),
-    ...told.say("time", (count, where) => `${many(count, "time")} of day ${is(count)} kept as text: ${where}.`),
-    ...told.say("time of day", (count, where) => `${many(count, "date")} had a time of day, which is in a note: ${where}.`),
-    ...told.say("error", (count, where) => `${many(count, "error")} of the file ${is(count)} kept as text: ${where}.`),
-    ...told.say("cut", (count, where) => `${many(count, "text")} ${is(count)} longer than ${LONGEST.typed.toLocaleString("en")} characters and ${is(count)} cut: ${where}.`),
-    ...told.say("note on a heading", (count, where) => `${many(count, "note")} on headings ${is(count)} left out: ${where} of the file.`),
-    ...told.say("choices", (count, where) => `${many(count, "list")} of choices can't be kept: ${where}.`),
+    ...report.sentence("formula kept as a value", (count, where) => `${many(count, "formula")} can't be calculated here and ${is(count)} kept as the last value, with the formula in a note: ${where}.`),
+    ...report.sentence("text read as a figure", (count, where) => `${many(count, "text")} of the file ${count === 1 ? "reads as a figure" : "read as figures"}: ${where}. Make the column one of text to keep ${count === 1 ? "it as it is" : "them as they are"}.`),
+    ...report.sentence("like a formula", (count, where) => `${many(count, "text")} that ${count === 1 ? "begins" : "begin"} with = got ' before it, so that nothing is calculated from it: ${where}.`),
+    ...report.sentence("time", (count, where) => `${many(count, "time")} of day ${is(count)} kept as text: ${where}.`),
+    ...report.sentence("time of day", (count, where) => `${many(count, "date")} had a time of day, which is in a note: ${where}.`),
+    ...report.sentence("currency", (count, where) => `${many(count, "amount")} of money ${is(count)} kept as ${count === 1 ? "a plain number" : "plain numbers"}, without the sign of the currency: ${where}.`),
+    ...report.sentence("error", (count, where) => `${many(count, "error")} of the file ${is(count)} kept as text: ${where}.`),
+    ...report.sentence("cut", (count, where) => `${many(count, "text")} ${is(count)} longer than ${LONGEST.typed.toLocaleString("en")} characters and ${is(count)} cut: ${where}.`),
+    ...report.sentence("note on a heading", (count, where) => `${many(count, "note")} on headings ${is(count)} left out: ${where} of the file.`),
+    ...report.sentence("choices", (count, where) => `${many(count, "list")} of choices can't be kept: ${where}.`),
     ...(sheet.ignored.length > 0 ? [`Left out: ${sheet.ignored.join(", ")}.`] : []),
   ];
 } // biome-ignore format: sentences

@@ -52,7 +52,7 @@ const MOST_LOOSE = 20_000;
 /** The most strokes an outline in a cell may have; the reader of pieces holds to it too. */
 const MOST_STROKES = 5000;
 
-/** The pieces of a drawing, or why there are none, in a sentence. */
+/** The pieces of a drawing, or a sentence that says why it has none. */
 export function findPieces(drawing: Drawing, inner: Inner = "marks"): Found | { readonly refusal: string } {
   const { lines, millimetres, size } = drawing;
   const loose = lines.filter(({ closed }) => !closed);

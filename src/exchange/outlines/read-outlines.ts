@@ -4,7 +4,7 @@ import { readDxf } from "./read-dxf.ts";
 import { readSvg } from "./read-svg.ts";
 import { readText } from "./read-text.ts";
 
-/** The pieces of a file's bytes, in the drawing's own units, or why there are none, in a sentence. */
+/** The pieces of a file, in the drawing's own units, or a sentence that says why they can't be read. */
 export function readOutlines(
   bytes: Uint8Array,
   inner: Inner = "marks",

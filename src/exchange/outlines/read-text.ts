@@ -1,4 +1,4 @@
-/** The text of an outline file's bytes, or why there is none, in a sentence. */
+/** The text of an outline file from its bytes, or a sentence that says why the bytes can't be read as text. */
 
 /** The largest outline file that is read. */
 export const MOST_BYTES = 20_000_000;

@@ -73,6 +73,14 @@ describe.each(["xlsx", "ods"] as const)("a file that SheetJS writes as %s", (typ
   });
 });
 
+test.each([
+  ["29500", written({ Cloth: clothList(), Prices: XLSX.utils.aoa_to_sheet([[2]]) }, "xlsx"), "C1, C2"],
+  ["26300", openFile('<table:table table:name="List"><table:table-row><table:table-cell office:value-type="currency" office:currency="GBP" office:value="30"/><table:table-cell office:value-type="currency" office:currency="EUR" office:value="5"/></table:table-row></table:table>'), "A1, B1"],
+])("amounts of money in a file of ISO/IEC %s lose the sign of their currency, and the import says which", async (_, bytes, where) => {
+  const { all } = await understood(bytes);
+  expect(all).toContain(`2 amounts of money are kept as plain numbers, without the sign of the currency: ${where}.`);
+}); // biome-ignore format: long lines
+
 test("hidden sheets, rows and columns, widths, merged cells and lists of choices are kept or said", async () => {
   const sheet = clothList();
   sheet["!cols"]!.push({ hidden: true, wch: 9 });

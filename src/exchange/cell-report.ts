@@ -7,17 +7,17 @@ export const many = (count: number, noun: string): string =>
 export const addresses = (list: readonly string[]): string =>
   list.length > 4 ? `${list.slice(0, 3).join(", ")} and ${list.length - 3} more` : list.join(", ");
 
-/** What happened to single cells of a sheet, by kind. */
-export class Told {
+/** The cells of a sheet that something happened to, under the kind of thing that happened. */
+export class CellReport {
   readonly #places = new Map<string, string[]>();
   add(what: string, address: string): void {
     const list = this.#places.get(what);
     if (list) list.push(address);
     else this.#places.set(what, [address]);
   }
-  /** A sentence when something of this kind happened. */
-  say(what: string, sentence: (count: number, where: string) => string): string[] {
+  /** The sentence about the cells of this kind; nothing when there are no such cells. */
+  sentence(what: string, write: (count: number, where: string) => string): string[] {
     const list = this.#places.get(what);
-    return list ? [sentence(list.length, addresses(list))] : [];
+    return list ? [write(list.length, addresses(list))] : [];
   }
 }

@@ -103,20 +103,18 @@ export const print: Verb = {
   },
 };
 
-/** The options of the command line that a document may leave as they are. */
-const TAKEN: Readonly<
-  Record<"scale" | "piece" | "every-piece" | "page" | "cell" | "blank" | "large", DocumentOption>
-> = {
-  scale: "scale",
-  piece: "pieces",
-  "every-piece": "pieces",
-  page: "page",
-  cell: "cells",
-  blank: "blank",
-  large: "large",
-};
+/** The options that only some documents take, by their names on the command line. */
+const TAKEN: Readonly<Record<"scale" | "piece" | "every-piece" | "page" | "cell" | "blank", DocumentOption>> =
+  {
+    scale: "scale",
+    piece: "pieces",
+    "every-piece": "pieces",
+    page: "page",
+    cell: "cells",
+    blank: "blank",
+  };
 
-/** Refuses an option that the document does not take: it would be passed over without a word. */
+/** Refuses an option that the document does not take, instead of ignoring it without a word. */
 function refuseIdle(what: string, values: Readonly<Record<string, unknown>>): void {
   const kinds: readonly DocumentKind[] = DOCUMENTS;
   const kind = kinds.find(({ name }) => name === what)!;

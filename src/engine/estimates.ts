@@ -49,9 +49,9 @@ export function estimateText(engine: Engine, place: Place): string {
   const own = estimates.find((one) => placeKey(one.place) === placeKey(place));
   if (own) return `estimated: ${own.sentence}`;
   if (estimates.length === 0) return "";
-  const told = estimates.slice(0, 3).map((one) => cellText(engine.book, one.place));
-  const more = estimates.length - told.length;
-  return `rests on ${estimates.length === 1 ? "an estimate" : "estimates"}: ${told.join("; ")}${more > 0 ? ` and ${more} more` : ""}`;
+  const named = estimates.slice(0, 3).map((one) => cellText(engine.book, one.place));
+  const more = estimates.length - named.length;
+  return `rests on ${estimates.length === 1 ? "an estimate" : "estimates"}: ${named.join("; ")}${more > 0 ? ` and ${more} more` : ""}`;
 }
 
 /** By the key of each cell, the estimates it rests on. */

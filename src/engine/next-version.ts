@@ -44,7 +44,7 @@ interface Log {
   readonly rows: readonly ListRow[];
 }
 
-/** The next version of the book, or why it can't begin, in a sentence. */
+/** The next version of the book, or a sentence that says why it can't begin. */
 export function nextVersion(book: Book, desk: LayDesk): NextVersion | { readonly refusal: string } {
   const engine = new Engine(book, desk);
   try {
@@ -215,7 +215,7 @@ function withCarried(book: Book, { block, cells }: Log, entries: readonly LogEnt
 const titleOf = (title: string, number: number): string =>
   `${title.replace(/, version \d+$/, "").slice(0, LONGEST.title - 16)}, version ${number}`;
 
-/** The first figure that is another in the next version than the fitted one, because the log still alters it. */
+/** The first figure that the next version would not start from its fitted value, because the log still alters it. */
 function restlessAmong(followed: readonly Followed[], next: Book, desk: LayDesk): Followed | undefined {
   const after = new Engine(next, desk);
   try {
@@ -228,7 +228,10 @@ function restlessAmong(followed: readonly Followed[], next: Book, desk: LayDesk)
   }
 }
 
-/** A cell elsewhere than on the pages of the logs whose answer is another in the next version; null when there is none. */
+/**
+ * The name of the first cell whose answer changes in the next version, looking at every page that holds no log.
+ * Returns null when no answer changes.
+ */
 function movedAnswer(
   engine: Engine,
   next: Book,

@@ -20,7 +20,7 @@ export interface Jump {
   readonly sentence: string;
 }
 
-/** A jump smaller than this share of all that the answer does in the sweep is not told. */
+/** A jump smaller than this share of all that the answer does in the sweep is not listed. */
 const LEAST_SHARE = 0.002;
 /** How far a reading between two others may lie off the straight line, as a share of the rise. */
 const STRAIGHT = 0.05;
@@ -48,7 +48,7 @@ const differ = (a: Reading, b: Reading): boolean =>
 /**
  * The jumps of one watched cell, in order. The rows are a sweep of one varied cell that
  * has the watched cell at `index`; the engine has the same varied cell and watches this one alone. Differences up to the share
- * `blur` of the answer are not told: for an answer that is a little uncertain everywhere, as a laid
+ * `blur` of the answer are not listed: for an answer that is a little uncertain everywhere, as a laid
  * length is. Stops now and then between readings.
  */
 export function* thresholds(
@@ -122,19 +122,19 @@ function isBlurred(before: Reading, after: Reading, blur: number): boolean {
  */
 export function clearer(
   engine: Pick<QuestionEngine, "book" | "varied">,
-  told: Thresholds,
+  earlier: Thresholds,
   rows: readonly Row[],
   index: number,
   blur: number,
 ): Thresholds {
-  const { watched } = told;
+  const { watched } = earlier;
   const cell = engine.varied[0]!;
   const steps = inSteps(rows, index);
   const jumps = rows.slice(1).flatMap((row, i): Jump[] => {
     const [before, after] = [rows[i]!.readings[index]!, row.readings[index]!];
     if (!differ(before, after) || isBlurred(before, after, blur)) return [];
     const [from, to] = [rows[i]!.figures[0]!, row.figures[0]!];
-    const known = told.jumps.find(({ at }) => at > from + 1e-9 && at <= to + cell.step);
+    const known = earlier.jumps.find(({ at }) => at > from + 1e-9 && at <= to + cell.step);
     if (!known && !steps) return [];
     const at = known?.at ?? to;
     return [
@@ -147,7 +147,7 @@ export function clearer(
       },
     ];
   });
-  return jumps.length > MOST_STEPS ? { ...told, jumps: [], tooMany: true } : { ...told, steps, jumps };
+  return jumps.length > MOST_STEPS ? { ...earlier, jumps: [], tooMany: true } : { ...earlier, steps, jumps };
 }
 
 const riseOf = (a: Reading, b: Reading): number | null => {

@@ -29,7 +29,7 @@ export function bookLine(engine: Engine): string {
   return `${whose}${unitLine(engine)}`;
 }
 
-/** The pages of a stage, or the one of them that is asked for; a sentence where there is none. */
+/** The pages of a stage, or only the page that is asked for; a sentence that says why when there is no such page. */
 export function pagesOf(book: Book, page: number | null, stage: Stage): number[] | NotPrinted {
   const pages = book.pages.flatMap((one, i) => (one.stage === stage && (page ?? i) === i ? [i] : []));
   if (pages.length > 0) return pages;

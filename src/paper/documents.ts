@@ -73,7 +73,7 @@ export interface LaidOut extends Pick<Printed, "paper" | "says" | "sentences" | 
   print(onSheet?: (drawn: number) => void): Promise<Printed>;
 }
 
-/** Lays a document out, or says in a sentence why there is none. */
+/** The document laid out, or a sentence that says why it can't be made. */
 export async function laidOut(engine: Engine, request: PaperRequest): Promise<LaidOut | NotPrinted> {
   const doc = await newDocument(engine.book.title, request.day);
   const asked = read(engine, request, doc);
@@ -124,7 +124,7 @@ function all(engine: Engine, asked: Asked): Built | NotPrinted {
   return allDocuments(engine, asked, parts);
 }
 
-/** The document as a PDF, or the sentence that says why there is none. */
+/** The document as a PDF, or a sentence that says why it can't be made. */
 export async function printed(engine: Engine, request: PaperRequest): Promise<Printed | NotPrinted> {
   const laid = await laidOut(engine, request);
   return "reason" in laid ? laid : laid.print();

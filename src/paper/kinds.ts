@@ -2,15 +2,15 @@
 
 import type { DrawnSheet } from "./marks.ts";
 
-/** What a document may be asked for with, beside the paper. */
-export type DocumentOption = "scale" | "pieces" | "page" | "cells" | "blank" | "large";
+/** The options that only some documents take. Every document takes a paper, and large type. */
+export type DocumentOption = "scale" | "pieces" | "page" | "cells" | "blank";
 
 export interface DocumentKind {
   readonly name: string;
   readonly title: string;
-  /** What is on it, in a sentence. */
+  /** What is on the document, in a sentence. */
   readonly about: string;
-  /** The options it takes; every other option leaves it as it is. */
+  /** The options that change this document. */
   readonly takes: readonly DocumentOption[];
 }
 
@@ -19,55 +19,55 @@ export const DOCUMENTS = [
     name: "pattern",
     title: "Pattern",
     about: "The pieces to cut, full size or as a model, over as many sheets as they need.",
-    takes: ["scale", "pieces", "page", "large"],
+    takes: ["scale", "pieces", "page"],
   },
   {
     name: "chart",
     title: "Measurement chart",
     about: "The Measure pages: filled, or blank with room to write.",
-    takes: ["page", "blank", "large"],
+    takes: ["page", "blank"],
   },
   {
     name: "cut-list",
     title: "Cut list",
     about: "The Cut pages, with a small picture of each piece.",
-    takes: ["page", "large"],
+    takes: ["page"],
   },
   {
     name: "log",
     title: "Fitting log",
     about: "The Fit pages: filled, or blank with room to write.",
-    takes: ["page", "blank", "large"],
+    takes: ["page", "blank"],
   },
   {
     name: "shopping",
     title: "Shopping list",
     about: "The lengths of cloth and the Trimmings pages, with boxes to tick.",
-    takes: ["page", "large"],
+    takes: ["page"],
   },
   {
     name: "lay",
     title: "Lay",
     about: "Every lay to scale on its cloth, with a ruler, the pieces by name and how it was found.",
-    takes: ["cells", "page", "scale", "large"],
+    takes: ["cells", "page", "scale"],
   },
   {
     name: "strip",
     title: "Marking strips",
     about: "Paper strips at full size with the places of pleats, buttons and eyelets along an edge.",
-    takes: ["cells", "page", "large"],
+    takes: ["cells", "page"],
   },
   {
     name: "working",
     title: "Working",
     about: "How the figures of chosen cells come about, from tape to cut.",
-    takes: ["cells", "large"],
+    takes: ["cells"],
   },
   {
     name: "all",
     title: "Everything",
     about: "All documents that the book has something for, with a first sheet that lists them.",
-    takes: ["scale", "pieces", "page", "cells", "blank", "large"],
+    takes: ["scale", "pieces", "page", "cells", "blank"],
   },
 ] as const satisfies readonly DocumentKind[];
 
@@ -75,21 +75,24 @@ export type DocumentName = (typeof DOCUMENTS)[number]["name"];
 
 export interface PaperRequest {
   readonly what: DocumentName;
-  /** "a4", "letter", "a3", "a0", or a roll with its width: "roll=36in". */
+  /** The name of a paper, such as "a4" or "letter", or a roll with its width: "roll=36in". */
   readonly paper: string;
-  /** The name of a scale: "1", "1/2", "1/4", "1/5", "1/8", of a lay any "1/n". When left out a pattern is full size and a lay as large as the paper holds. */
+  /**
+   * A scale of `paper.ts`, such as "1/4"; a lay takes any "1/n". Without a scale, a pattern is full size, and a
+   * lay is as large as the paper holds.
+   */
   readonly scale?: string;
-  /** Names or addresses of pieces, or what a cut list calls them; when left out, the pieces to cut. */
+  /** Names or addresses of pieces, or what a cut list calls them. Without this, the pieces that are cut. */
   readonly pieces?: readonly string[];
-  /** Also the pieces that no cut list cuts, where none is asked for by name. */
+  /** Also the pieces that no cut list cuts. Has no effect beside `pieces`. */
   readonly everyPiece?: boolean;
-  /** The title of a page: only what is on it. */
+  /** The title of a page, to print only what is on that page. */
   readonly page?: string;
   /** Names or addresses of cells. */
   readonly cells?: readonly string[];
-  /** A form without figures, with room to write. */
+  /** Whether the form is left empty, with room to write. */
   readonly blank?: boolean;
-  /** Large type, for the sewing table. */
+  /** Whether the type is large, to be read from a sewing table. */
   readonly large?: boolean;
   readonly day: Date;
 }
@@ -103,15 +106,15 @@ export interface Printed {
   readonly paper: string;
   /** What was printed, in a few words: "6 pieces", "1 page of measurements". */
   readonly says: string;
-  /** What the reader should know: what is left out, what is not certain, what was replaced. */
+  /** What is to be checked: what is missing, not certain or replaced, in sentences. */
   readonly sentences: readonly string[];
-  /** What is left out on purpose, in sentences; nothing to check. */
+  /** What is left out on purpose, in sentences. There is nothing to check about it. */
   readonly notes: readonly string[];
   /** What the pieces of a pattern are called; empty for a document without pieces. */
   readonly pieces: readonly string[];
 }
 
-/** Why there is no document, in a sentence. */
+/** A sentence that says why the document can't be made. */
 export interface NotPrinted {
   readonly reason: string;
 }

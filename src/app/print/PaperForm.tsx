@@ -105,16 +105,14 @@ export function PaperForm({ choices, book, page, pieces, onChoose }: Props) {
           Blank, with room to write
         </label>
       )}
-      {takes(choices, "large") && (
-        <label className="print-tick">
-          <input
-            type="checkbox"
-            checked={large}
-            onChange={({ target }) => onChoose({ large: target.checked })}
-          />
-          Large type
-        </label>
-      )}
+      <label className="print-tick">
+        <input
+          type="checkbox"
+          checked={large}
+          onChange={({ target }) => onChoose({ large: target.checked })}
+        />
+        Large type
+      </label>
     </div>
   );
 }

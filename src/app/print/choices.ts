@@ -143,7 +143,7 @@ export function requestOf(choices: Choices, unit: Unit, { page, cell }: OnScreen
     ...(takes(choices, "page") && of === THIS_PAGE && { page }),
     ...(takes(choices, "cells") && cells.length > 0 && { cells }),
     ...(takes(choices, "blank") && blank && { blank }),
-    ...(takes(choices, "large") && large && { large }),
+    ...(large && { large }),
   };
 }
 

@@ -212,7 +212,7 @@ function finished(half: Half): Piece {
         `shoulder must be less for its end to lie above the armhole's hollow, not ${say(distance(top, tip))}`,
     );
   const armhole: Edge = [
-    upperArmhole(tip, [-dy, dx], [across, hollow]),
+    upperArmhole(tip, [-dy, dx], [across, hollow], base.inch),
     quarterCurve([across, hollow], [width, low]),
   ];
   const edges: Edge[] = [
@@ -291,18 +291,16 @@ function quarterCurve(from: Point, to: Point): Curve {
 }
 
 /**
- * The upper part of an armhole, from the shoulder's end to where it runs straight down. Its handles reach a third of the way; the upper one
- * is shorter where the shoulder ends hardly beyond that line, so that the curve does not swing inside it.
+ * The upper part of an armhole, from the shoulder's end to where it runs straight down. Its handles reach a third of the way. The upper one
+ * is shorter where the shoulder ends hardly beyond that line, so that the curve does not swing inside it, but leaves the shoulder
+ * with a radius of at least 1 in, so that it takes usual allowances.
  */
-function upperArmhole(from: Point, leaving: Point, to: Point): Curve {
+function upperArmhole(from: Point, leaving: Point, to: Point, inch: number): Curve {
   const reach = distance(from, to) / 3;
+  const lower: Point = [to[0], to[1] - reach];
   const inwards = Math.max(1e-9, -leaving[0]);
-  const first = Math.min(reach, Math.max(0.6 * reach, (from[0] - to[0]) / inwards));
-  return {
-    kind: "curve",
-    from,
-    c1: pointAhead(from, leaving, first),
-    c2: [to[0], to[1] - reach],
-    to,
-  };
+  const aside = leaving[1] * (lower[0] - from[0]) - leaving[0] * (lower[1] - from[1]);
+  const roundest = Math.sqrt((2 / 3) * Math.max(0, aside) * inch);
+  const first = Math.min(reach, Math.max(0.6 * reach, roundest, (from[0] - to[0]) / inwards));
+  return { kind: "curve", from, c1: pointAhead(from, leaving, first), c2: lower, to };
 }

@@ -139,8 +139,14 @@ test("a sleeve, a flat collar and a yoke are drafted from the foundation as it s
   expect(isRefused(yoke), JSON.stringify(yoke)).toBe(false);
 });
 
-test("both halves take a seam allowance of 3/4 in, at the shallow back neck as well", () => {
-  for (const figure of FIGURES)
+/** Their shoulders end far inside the lines across the chest and the back, so that the armholes begin with a bend. */
+const NARROW_SHOULDERS: readonly (readonly number[])[] = [
+  [41, 33, 15.5, 16, 8, 15.5, 14.5, 5.5, 15.5, 4.25, 6.5, 2, 1],
+  [48, 41, 14, 15.75, 8, 18, 15, 6.5, 16, 4.25, 7, 2, 1],
+]; // biome-ignore format: one figure's measurements a row
+
+test("both halves take a seam allowance of 3/4 in, at the shallow back neck and below a narrow shoulder as well", () => {
+  for (const figure of [...FIGURES, ...NARROW_SHOULDERS])
     for (const part of ["front", "back"]) {
       const cut = run(WITH_ALLOWANCE, [String(answer(part, ...figure)), 0.75], { unit: "in" });
       expect(isRefused(cut) ? cut.refusal : "cut").toBe("cut");

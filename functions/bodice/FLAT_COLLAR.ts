@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
-import { collarNeck, flatCollar, necklineOf } from "../drafting/flat-collar.ts";
+import { collarNeck, flatCollar } from "../drafting/flat-collar.ts";
+import { BODICE_NECK, bothNecklines } from "../drafting/neckline.ts";
 import { grainDrawn } from "../drawing/grain-line.ts";
 import { edgeLabelsDrawn } from "../drawing/piece-drawing.ts";
 import { dimension, outline } from "../drawing/shapes.ts";
@@ -25,12 +26,7 @@ export const FLAT_COLLAR = define({
   words:
     "flat collar peter pan round collar sailor collar bertha cape collar lying collar neckline shoulder overlap",
   takes: {
-    front: { kind: "piece", about: "the front of the bodice, without allowances" },
-    front_neck: { kind: "edge", of: "front", about: "its neckline, by name or number" },
-    front_shoulder: { kind: "edge", of: "front", about: "its shoulder seam, by name or number" },
-    back: { kind: "piece", about: "the back of the bodice, without allowances" },
-    back_neck: { kind: "edge", of: "back", about: "its neckline, by name or number" },
-    back_shoulder: { kind: "edge", of: "back", about: "its shoulder seam, by name or number" },
+    ...BODICE_NECK,
     depth: {
       kind: "length",
       usual: [2, 40],
@@ -65,8 +61,7 @@ export const FLAT_COLLAR = define({
   usual: ["overlap <= depth"],
   compute(given, { step, measure, cm }) {
     const { depth, overlap, ease, shape } = given;
-    const front = necklineOf(given.front, given.front_neck, given.front_shoulder, "front_shoulder");
-    const back = necklineOf(given.back, given.back_neck, given.back_shoulder, "back_shoulder");
+    const { front, back } = bothNecklines(given);
     const ahead = measure("front_line", "along the neckline of the front", edgeLength(front.neck));
     const behind = measure("back_line", "along the neckline of the back", edgeLength(back.neck));
     const neck = step("neckline", "front_line + back_line", ahead + behind);

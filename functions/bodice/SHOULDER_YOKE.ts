@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { necklineOf } from "../drafting/flat-collar.ts";
+import { BODICE_NECK, bothNecklines } from "../drafting/neckline.ts";
 import { cutBack, cutFront, facingBack, joinYoke } from "../drafting/shoulder-yoke.ts";
 import { drawPattern } from "../drawing/piece-drawing.ts";
 import { edgeLength, type Piece, pieceArea } from "../pieces/piece.ts";
@@ -19,12 +19,7 @@ export const SHOULDER_YOKE = define({
   source: "geometry; common practice for the lines of the yoke",
   words: "yoke shoulder shirt yoke back yoke blouse split join bodice upper part",
   takes: {
-    front: { kind: "piece", about: "the front of the bodice, without allowances" },
-    front_neck: { kind: "edge", of: "front", about: "its neckline, by name or number" },
-    front_shoulder: { kind: "edge", of: "front", about: "its shoulder seam, by name or number" },
-    back: { kind: "piece", about: "the back of the bodice, without allowances" },
-    back_neck: { kind: "edge", of: "back", about: "its neckline, by name or number" },
-    back_shoulder: { kind: "edge", of: "back", about: "its shoulder seam, by name or number" },
+    ...BODICE_NECK,
     front_depth: {
       kind: "length",
       usual: [1, 20],
@@ -50,8 +45,7 @@ export const SHOULDER_YOKE = define({
   usual: ["front_depth <= back_depth"],
   compute(given, { step, measure, cm }) {
     const { front_shoulder, back, back_shoulder, front_depth, back_depth, part } = given;
-    const front_line = necklineOf(given.front, given.front_neck, front_shoulder, "front_shoulder");
-    const back_line = necklineOf(back, given.back_neck, back_shoulder, "back_shoulder");
+    const { front: front_line, back: back_line } = bothNecklines(given);
     const front = facingBack(
       { piece: given.front, shoulder: front_shoulder, line: front_line },
       { piece: back, shoulder: back_shoulder, line: back_line },

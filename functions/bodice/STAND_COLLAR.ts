@@ -4,7 +4,7 @@ import { flaredPanel } from "../drafting/flared-panel.ts";
 import { grainDrawn } from "../drawing/grain-line.ts";
 import { edgeLabelsDrawn } from "../drawing/piece-drawing.ts";
 import { dimension, outline } from "../drawing/shapes.ts";
-import { degrees, distance, type Edge, type Point } from "../geometry/strokes.ts";
+import { degrees, distance, type Edge, type Point, QUARTER_CIRCLE } from "../geometry/strokes.ts";
 import { edgePart, reverseEdge } from "../pieces/edges.ts";
 import { notchOn } from "../pieces/notch.ts";
 import { edgeLength, movePiece, type Piece, pieceArea, pieceBounds, turnPiece } from "../pieces/piece.ts";
@@ -190,9 +190,6 @@ function centreBackUpright(piece: Piece, upper: number, angle: number, share: nu
   return turnPiece(movePiece(piece, -x, -y), degrees(angle * share));
 }
 
-/** How far a curve's handles reach for a quarter of a circle of radius 1. */
-const QUARTER = 0.5522847498;
-
 /** The collar with both ends of its upper edge rounded; the curves are parts of the front edges. */
 function roundCorners(piece: Piece, corner: number): Piece {
   const [upper, right, neck, left] = piece.edges as [Edge, Edge, Edge, Edge];
@@ -202,7 +199,7 @@ function roundCorners(piece: Piece, corner: number): Piece {
     const below = edgePart(front, corner, edgeLength(front));
     const start = below[0]!.from;
     const towards = (from: Point): Point => {
-      const share = (QUARTER * corner) / distance(from, tip);
+      const share = (QUARTER_CIRCLE * corner) / distance(from, tip);
       return [from[0] + (tip[0] - from[0]) * share, from[1] + (tip[1] - from[1]) * share];
     };
     return [

@@ -7,10 +7,19 @@
 
 import type { CallContext } from "../define.ts";
 import { pointAhead } from "../geometry/constant-curvature.ts";
-import { type Curve, distance, type Edge, line, type Point, pointBetween } from "../geometry/strokes.ts";
+import {
+  distance,
+  type Edge,
+  line,
+  type Point,
+  pointBetween,
+  QUARTER_CIRCLE,
+  toward,
+} from "../geometry/strokes.ts";
 import { notchOn } from "../pieces/notch.ts";
 import { edgeLength, type Mark, mark, type Piece, pieceOf } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
+import { armholeCurve, neckline } from "./bodice-curves.ts";
 
 export interface BodiceMeasures {
   readonly bust: number;
@@ -44,9 +53,6 @@ interface Frame {
   /** Length of the sewn waist of this quarter. */
   readonly sewn: number;
 }
-
-/** How far a curve's handles reach for a quarter of a circle of radius 1. */
-const QUARTER = 0.5522847498;
 
 function frame(given: BodiceMeasures, part: "front" | "back", { step, measure, cm }: Notes): Frame {
   const { bust, waist, neck, back_length, back_depth, back_width, chest, bust_ease, waist_ease } = given;
@@ -136,7 +142,7 @@ export function bodiceFront(given: BodiceMeasures, notes: Notes): Piece {
   // Each dart by its middle, measured from the side, where the edge begins.
   const places = Array.from({ length: darts }, (_, i) => length - 2.5 * inch - each / 2 - i * (each + inch));
   return finished({
-    neck: neckline([0, neck], top, squareTo(tip, top), QUARTER, QUARTER),
+    neck: neckline([0, neck], top, tip, QUARTER_CIRCLE, QUARTER_CIRCLE),
     centre: [line([taken, waist], [0, low]), line([0, low], [0, neck])],
     centreName: "centre front",
     top,
@@ -169,7 +175,7 @@ export function bodiceBack(given: BodiceMeasures, notes: Notes): Piece {
     );
   const height = step("dart_height_behind", "underarm - inch", underarm - inch);
   return finished({
-    neck: neckline([0, 0], top, squareTo(tip, top), 0.95, 0.5),
+    neck: neckline([0, 0], top, tip, 0.95, 0.5),
     centre: [line([taken, back_length], [0, back_depth]), line([0, back_depth], [0, 0])],
     centreName: "centre back",
     top,
@@ -205,16 +211,12 @@ function finished(half: Half): Piece {
   const { neck, centre, centreName, top, tip, base, low, hollow, waist, darts, notes } = half;
   const { across, width, taken, underarm } = base;
   const { measure, cm } = notes;
-  const [dx, dy] = toward(top, tip);
   if (tip[1] > hollow - 0.1 * base.inch)
     throw new Refusal(
       (say) =>
         `shoulder must be less for its end to lie above the armhole's hollow, not ${say(distance(top, tip))}`,
     );
-  const armhole: Edge = [
-    upperArmhole(tip, [-dy, dx], [across, hollow], base.inch),
-    quarterCurve([across, hollow], [width, low]),
-  ];
+  const armhole = armholeCurve(top, tip, [across, hollow], [width, low], base.inch);
   const edges: Edge[] = [
     [line(top, tip)],
     armhole,
@@ -248,59 +250,4 @@ function finished(half: Half): Piece {
       ...half.notches.map((share) => notchOn(piece, 2, long * (1 - share), cm(0.5))),
     ],
   };
-}
-
-/** The unit vector from one point to another. */
-function toward(from: Point, to: Point): Point {
-  const long = distance(from, to);
-  return [(to[0] - from[0]) / long, (to[1] - from[1]) / long];
-}
-
-/** The direction square to the shoulder, into the piece, in which both necklines leave it, so that they meet smoothly. */
-function squareTo(tip: Point, top: Point): Point {
-  const [dx, dy] = toward(top, tip);
-  return [-dy, dx];
-}
-
-/**
- * The neckline: level at the centre, and square to the shoulder where it ends. `high` and `wide` are the shares of its height and
- * breadth that the handles reach; those of the shallow back neck give it no hollow tighter than a radius of about 1 in, so
- * that it takes usual allowances.
- */
-function neckline(centre: Point, top: Point, down: Point, high: number, wide: number): Edge {
-  return [
-    {
-      kind: "curve",
-      from: centre,
-      c1: [centre[0] + wide * (top[0] - centre[0]), centre[1]],
-      c2: pointAhead(top, down, high * (centre[1] - top[1])),
-      to: top,
-    },
-  ];
-}
-
-/** A quarter of an oval that begins straight down and ends level. */
-function quarterCurve(from: Point, to: Point): Curve {
-  return {
-    kind: "curve",
-    from,
-    c1: [from[0], from[1] + QUARTER * (to[1] - from[1])],
-    c2: [to[0] - QUARTER * (to[0] - from[0]), to[1]],
-    to,
-  };
-}
-
-/**
- * The upper part of an armhole, from the shoulder's end to where it runs straight down. Its handles reach a third of the way. The upper one
- * is shorter where the shoulder ends hardly beyond that line, so that the curve does not swing inside it, but leaves the shoulder
- * with a radius of at least 1 in, so that it takes usual allowances.
- */
-function upperArmhole(from: Point, leaving: Point, to: Point, inch: number): Curve {
-  const reach = distance(from, to) / 3;
-  const lower: Point = [to[0], to[1] - reach];
-  const inwards = Math.max(1e-9, -leaving[0]);
-  const aside = leaving[1] * (lower[0] - from[0]) - leaving[0] * (lower[1] - from[1]);
-  const roundest = Math.sqrt((2 / 3) * Math.max(0, aside) * inch);
-  const first = Math.min(reach, Math.max(0.6 * reach, roundest, (from[0] - to[0]) / inwards));
-  return { kind: "curve", from, c1: pointAhead(from, leaving, first), c2: lower, to };
 }

@@ -9,7 +9,7 @@ import type { CallContext } from "../define.ts";
 import { pointAhead } from "../geometry/constant-curvature.ts";
 import { reaching } from "../geometry/increasing-root.ts";
 import { IDENTITY, moveEdge } from "../geometry/isometry.ts";
-import { type Curve, distance, type Edge, line, type Point, radians } from "../geometry/strokes.ts";
+import { type Curve, distance, type Edge, line, type Point, radians, toward } from "../geometry/strokes.ts";
 import { reverseEdge } from "../pieces/edges.ts";
 import { notchOn } from "../pieces/notch.ts";
 import { edgeLength, mark, type Piece, pieceOf } from "../pieces/piece.ts";
@@ -230,12 +230,6 @@ function frontHollow(from: Point, to: Point, hollow: number): Curve {
     c2: [to[0] - low * cos, to[1] - low * sin],
     to,
   };
-}
-
-/** The unit vector from one point to another. */
-function toward(from: Point, to: Point): Point {
-  const long = distance(from, to);
-  return [(to[0] - from[0]) / long, (to[1] - from[1]) / long];
 }
 
 /** A curve between two points with its directions at both, unit vectors; its handles reach a third of the way. */

@@ -11,30 +11,12 @@
 import { type Isometry, moveEdge } from "../geometry/isometry.ts";
 import { normal } from "../geometry/offset.ts";
 import { smoothThrough } from "../geometry/smooth-curve.ts";
-import { direction, distance, type Edge, line, type Point, type Stroke } from "../geometry/strokes.ts";
+import { direction, type Edge, line, type Point, QUARTER_CIRCLE, type Stroke } from "../geometry/strokes.ts";
 import { edgePart, placeAlong, reverseEdge } from "../pieces/edges.ts";
 import { innerLine } from "../pieces/facing.ts";
 import { edgeLength, type Piece, pieceOf } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
-
-/** The neckline and the shoulder of a bodice piece, both from the point where they meet. */
-export interface Neckline {
-  readonly neck: Edge;
-  readonly shoulder: Edge;
-}
-
-/** Both edges drawn from their common end. Refuses edges that do not meet. */
-export function necklineOf(piece: Piece, neck: number, shoulder: number, argument: string): Neckline {
-  const [one, other] = [piece.edges[neck - 1]!, piece.edges[shoulder - 1]!];
-  const ends = (edge: Edge): [Point, Point] => [edge[0]!.from, edge.at(-1)!.to];
-  const close = 1e-6 * (edgeLength(one) + edgeLength(other));
-  for (const a of [one, reverseEdge(one)])
-    for (const b of [other, reverseEdge(other)])
-      if (neck !== shoulder && distance(ends(a)[0], ends(b)[0]) <= close) return { neck: a, shoulder: b };
-  throw new Refusal(
-    `${argument} must be the edge that meets the neckline at the neck, not one apart from it`,
-  );
-}
+import type { Neckline } from "./neckline.ts";
 
 /** The direction from one end of an edge straight to the other, in radians. */
 const bearing = (edge: Edge): number => {
@@ -129,9 +111,6 @@ function scaled(edge: Edge, k: number): Edge {
   });
 }
 
-/** How far a curve's handles reach for a quarter of a circle of radius 1. */
-const QUARTER = 0.5522847498;
-
 /** Edges: 1 neck edge from centre back to centre front, 2 front, 3 outer edge, 4 centre back, upright at the left from (0, 0). */
 export function flatCollar(measures: CollarMeasures, neck: Edge, tolerance: number): Piece {
   const { depth, ease, shape } = measures;
@@ -163,11 +142,11 @@ function roundFront(neck: Point, outer: Edge, depth: number, [nx, ny]: Point): {
   const rest = edgePart(outer, 0, whole - off);
   const to = rest.at(-1)!.to;
   const [dx, dy] = direction(rest.at(-1)!, 1);
-  const along = (QUARTER * off) / Math.sqrt(dx * dx + dy * dy);
+  const along = (QUARTER_CIRCLE * off) / Math.sqrt(dx * dx + dy * dy);
   const front: Stroke = {
     kind: "curve",
     from: neck,
-    c1: [neck[0] + nx * QUARTER * depth, neck[1] + ny * QUARTER * depth],
+    c1: [neck[0] + nx * QUARTER_CIRCLE * depth, neck[1] + ny * QUARTER_CIRCLE * depth],
     c2: [to[0] + dx * along, to[1] + dy * along],
     to,
   };

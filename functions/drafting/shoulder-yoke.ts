@@ -10,7 +10,7 @@ import { joinPieces } from "../pieces/join.ts";
 import { edgeLength, mirrorPiece, type Piece, pieceBounds } from "../pieces/piece.ts";
 import { type OutlinePlace, partBetween } from "../pieces/split.ts";
 import { Refusal } from "../refusal.ts";
-import type { Neckline } from "./flat-collar.ts";
+import type { Neckline } from "./neckline.ts";
 
 /** A piece cut in two: the part with the shoulder, and the rest; the edge along the cut is called "yoke line" on both. */
 interface Parted {

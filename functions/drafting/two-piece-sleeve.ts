@@ -22,7 +22,8 @@
 
 import { curveBetween } from "../geometry/curve-between.ts";
 import { reaching } from "../geometry/increasing-root.ts";
-import { distance, type Edge, line, type Point, pointAt, strokePart } from "../geometry/strokes.ts";
+import { IDENTITY, moveEdge } from "../geometry/isometry.ts";
+import { distance, type Edge, line, type Point, pointAt, strokePart, toward } from "../geometry/strokes.ts";
 import { reverseEdge } from "../pieces/edges.ts";
 import { edgeLength, mirrorEdge, type Piece, pieceOf } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
@@ -136,15 +137,7 @@ function part(cap: Edge, from: Cut | null, to: Cut | null): Edge {
   });
 }
 
-const moved = (edge: Edge, [dx, dy]: Point): Edge => {
-  const move = ([x, y]: Point): Point => [x + dx, y + dy];
-  return edge.map((stroke) => {
-    const ends = { from: move(stroke.from), to: move(stroke.to) };
-    if (stroke.kind === "curve") return { ...stroke, ...ends, c1: move(stroke.c1), c2: move(stroke.c2) };
-    if (stroke.kind === "arc") return { ...stroke, ...ends, centre: move(stroke.centre) };
-    return { ...stroke, ...ends };
-  });
-};
+const moved = (edge: Edge, [e, f]: Point): Edge => moveEdge({ ...IDENTITY, e, f }, edge);
 
 /** Both seams from their tops, which lie `back_rise` and `front_rise` above the underarm. */
 function seams(
@@ -199,8 +192,8 @@ function seams(
 
 /** Two curves through three places that begin straight down; between them they run half-way between both chords' directions. */
 function smoothFromUpright([a, b, c]: readonly [Point, Point, Point]): Edge {
-  const [first, second] = [unit(a, b), unit(b, c)];
-  const through = unit([0, 0], [first[0] + second[0], first[1] + second[1]]);
+  const [first, second] = [toward(a, b), toward(b, c)];
+  const through = toward([0, 0], [first[0] + second[0], first[1] + second[1]]);
   // At its end a curve leaves its chord by as much as at its beginning, on the other side.
   const along = 2 * (through[0] * second[0] + through[1] * second[1]);
   const last: Point = [along * second[0] - through[0], along * second[1] - through[1]];
@@ -208,9 +201,4 @@ function smoothFromUpright([a, b, c]: readonly [Point, Point, Point]): Edge {
     curveBetween({ at: a, speed: [0, 1] }, { at: b, speed: through }, distance(a, b)),
     curveBetween({ at: b, speed: through }, { at: c, speed: last }, distance(b, c)),
   ];
-}
-
-function unit(from: Point, to: Point): Point {
-  const long = distance(from, to);
-  return [(to[0] - from[0]) / long, (to[1] - from[1]) / long];
 }

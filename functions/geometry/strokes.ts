@@ -42,6 +42,15 @@ export const pointBetween = (a: Point, b: Point, share: number): Point => [
   a[1] + (b[1] - a[1]) * share,
 ];
 
+/** The unit vector from one point to another. */
+export function toward(from: Point, to: Point): Point {
+  const long = distance(from, to);
+  return [(to[0] - from[0]) / long, (to[1] - from[1]) / long];
+}
+
+/** How far the handles of a curve reach that is a quarter of a circle of radius 1, to 3 parts in 10 000. */
+export const QUARTER_CIRCLE = 0.5522847498;
+
 /** The point at `radius` and `angle` (radians, from +x towards +y) about `centre`. */
 export const polarPoint = (centre: Point, radius: number, angle: number): Point => [
   centre[0] + radius * Math.cos(angle),

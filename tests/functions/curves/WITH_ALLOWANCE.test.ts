@@ -89,7 +89,8 @@ describe("the same allowance all round", () => {
     const hollow = "M 0 0 L 30 0 L 30 20 L 20 20 A 5 5 0 0 0 10 20 L 0 20 Z";
     expect(pieceBounds(cut(hollow, 4, null, "")).high).toBeCloseTo(24, 9);
     expect(give(hollow, 5, null, "")).toEqual({
-      refusal: "seam must be less than 5 cm, the radius of the tightest hollow of edge 4, not 5 cm; in own this edge can have a narrower allowance than the others",
+      refusal:
+        "seam must be less than 5 cm, the radius of the tightest hollow of edge 4, not 5 cm; in own this edge can have a narrower allowance than the others",
     });
   });
 });

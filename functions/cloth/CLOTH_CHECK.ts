@@ -6,7 +6,7 @@ import { GRAIN_TURNS, layQuestion } from "../cutting/lay-question.ts";
 import { leastLength, shareOfCloth } from "../cutting/least-length.ts";
 import { piecesOn } from "../cutting/pieces-on-cloth.ts";
 import { hasTooManyToJoin, joinsText, MOST_JOINED } from "../cutting/piecing.ts";
-import { JOB_TAKE, STOCK_TAKE } from "../cutting/stock-list.ts";
+import { JOB_TAKE, STOCK_TAKE } from "../cutting/stock-form.ts";
 import { doubtFullWidths, type OfStock, stockQuestion, stockToLay } from "../cutting/stock-question.ts";
 import { type CallContext, define, type Takes } from "../define.ts";
 import { markSize } from "../fractions.ts";

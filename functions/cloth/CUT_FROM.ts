@@ -1,9 +1,10 @@
 import { asBlock } from "../block.ts";
+import { sameName } from "../compared-name.ts";
 import { CUTTING_RULES, PIECES_TO_CUT } from "../cutting/cut-list.ts";
 import { cutListForm } from "../cutting/cut-list-block.ts";
 import { drawLay } from "../cutting/lay-drawing.ts";
 import { piecesOn } from "../cutting/pieces-on-cloth.ts";
-import { sameName, stockNamed } from "../cutting/stock-list.ts";
+import { stockNamed } from "../cutting/stock-list.ts";
 import { SHARED_OUT, sharedOut } from "../cutting/stock-question.ts";
 import { define } from "../define.ts";
 import { Refusal } from "../refusal.ts";

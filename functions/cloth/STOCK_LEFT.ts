@@ -1,5 +1,6 @@
 import { asBlock } from "../block.ts";
-import { JOB_TAKE, STOCK_TAKE, stockNamed } from "../cutting/stock-list.ts";
+import { JOB_TAKE, STOCK_TAKE } from "../cutting/stock-form.ts";
+import { stockNamed } from "../cutting/stock-list.ts";
 import { define } from "../define.ts";
 import { drawStrip } from "../drawing/flat-strip.ts";
 

@@ -1,5 +1,6 @@
 /** Any list with headings, as the functions of a roll-up read it: entries, and sums by entry. */
 import { headingText } from "../block.ts";
+import { comparedName } from "../compared-name.ts";
 import type { Block, Cell, Take } from "../define.ts";
 import { nearestWord, suggestion } from "../nearest-word.ts";
 import { Refusal } from "../refusal.ts";
@@ -78,7 +79,7 @@ export function entryIn(cell: Cell | undefined, heading: string): string | numbe
 export const sameEntry = (a: string | number, b: string | number): boolean => entryKey(a) === entryKey(b);
 
 const entryKey = (one: string | number): string =>
-  typeof one === "number" ? String(Number(one.toPrecision(12))) : one.toLowerCase().replace(/\s+/g, " ");
+  typeof one === "number" ? String(Number(one.toPrecision(12))) : comparedName(one);
 
 /** The different entries of a column, in the order of the list. */
 export function entriesOf(lines: readonly ListLine[], column: number, heading: string): (string | number)[] {

@@ -1,110 +1,15 @@
 /**
- * The list of the cloth in stock: one row is one piece of cloth. What is reserved for other jobs is taken
+ * The pieces of cloth in stock, from the rows of their list. What is reserved for other jobs is taken
  * off its length first, then what it loses in washing before it is cut.
  */
-import type { ListForm, ListRow, Take } from "../define.ts";
+import { sameName } from "../compared-name.ts";
+import type { ListRow } from "../define.ts";
 import type { LayCloth } from "../lay.ts";
 import { nearestWord } from "../nearest-word.ts";
 import { readPiece } from "../pieces/piece.ts";
 import { type CellOfList, Refusal, refusingAt } from "../refusal.ts";
 import { oddCloth } from "./cloth-in-stock.ts";
-
-const length = (about: string, from = 0): Take => ({ kind: "length", about, from, to: 100_000 });
-
-const STOCK_LIST = {
-  noun: "the list of cloth in stock",
-  columns: {
-    cloth: {
-      headings: ["cloth", "fabric", "material"],
-      about: "which cloth it is, as a cut list calls it; what follows a comma is a note",
-      take: { kind: "text", about: "the cloth" },
-    },
-    name: {
-      headings: ["piece of cloth", "name", "called", "stock piece", "remnant"],
-      about: "what this one piece is called; the cloth where it is blank. No two pieces have one name",
-      take: { kind: "text", about: "the name of the piece of cloth" },
-    },
-    full: {
-      headings: ["width", "full width"],
-      about: "its width from edge to edge; it is laid on where no usable width is given",
-      take: { kind: "length", about: "the width", from: 1, to: 1000 },
-    },
-    width: {
-      headings: ["usable width", "width between the selvedges"],
-      about: "its width between the selvedges, as it is before washing",
-      take: { kind: "length", about: "the usable width", from: 1, to: 1000 },
-    },
-    length: {
-      headings: ["length", "length in stock", "in stock"],
-      about: "its length, as it is before washing; blank where a shape is given",
-      take: length("the length"),
-    },
-    shape: {
-      headings: ["shape", "outline"],
-      about:
-        "the outline of a remnant that is no rectangle, its grain down the page, closed lines inside it holes or flaws",
-      take: { kind: "piece", about: "the outline" },
-    },
-    nap: {
-      headings: ["nap", "one way"],
-      about: "yes where no piece may be turned end for end on it",
-      take: { kind: "flag", about: "whether it has a nap" },
-    },
-    repeat: {
-      headings: ["repeat", "pattern repeat"],
-      about: "the length of its pattern repeat along the selvedge; blank for plain cloth",
-      take: { kind: "length", about: "the repeat", from: 0, to: 200 },
-    },
-    shrinkage: {
-      headings: ["shrinkage", "shrinkage of length"],
-      about:
-        "the share of its length that it still loses when it is washed before cutting, such as 5%; blank for cloth already washed",
-      take: { kind: "share", about: "the shrinkage", from: -0.5, to: 0.9 },
-    },
-    widthShrinkage: {
-      headings: ["shrinkage of width", "width shrinkage"],
-      about: "the share of its width that it still loses in that wash",
-      take: { kind: "share", about: "the shrinkage of its width", from: -0.5, to: 0.9 },
-    },
-    price: {
-      headings: ["price", "price paid"],
-      about: "what it cost; not used in laying",
-      take: { kind: "money", about: "the price" },
-    },
-    colour: {
-      headings: ["colour", "color"],
-      about: "its colour; not used in laying",
-      take: { kind: "text", about: "the colour" },
-    },
-    reserved: {
-      headings: ["reserved", "length reserved"],
-      about: "the length of it that a job has reserved, as it is before washing",
-      take: length("the length reserved"),
-    },
-    job: {
-      headings: ["reserved for", "job"],
-      about: "the job that it is reserved for; that job itself may cut it",
-      take: { kind: "text", about: "the job" },
-    },
-  },
-} as const satisfies ListForm;
-
-type Field = keyof typeof STOCK_LIST.columns;
-
-/** The argument of every function that reads the list. */
-export const STOCK_TAKE = {
-  kind: "block",
-  about: "the list of cloth in stock with its headings; order and other columns don't matter",
-  list: STOCK_LIST,
-} as const satisfies Take;
-
-/** The argument of the job that cuts. */
-export const JOB_TAKE = {
-  kind: "text",
-  about:
-    "the job that cuts: what the stock has reserved for it is there for it; all else that is reserved is taken off",
-  otherwise: null,
-} as const satisfies Take;
+import { STOCK_LIST, type StockField } from "./stock-form.ts";
 
 /** One piece of cloth in stock. */
 export interface StockPiece {
@@ -121,17 +26,14 @@ export interface StockPiece {
   /** No usable width is given, so that the full width counts as usable. */
   readonly isFullWidth: boolean;
   /** The cell of its row in this column. */
-  readonly at: (field: Field) => CellOfList | undefined;
+  readonly at: (field: StockField) => CellOfList | undefined;
 }
 
-const textIn = (row: ListRow, field: Field): string => String(row.cells[field] ?? "").trim();
-const figureIn = (row: ListRow, field: Field): number | null => row.cells[field] as number | null;
+const textIn = (row: ListRow, field: StockField): string => String(row.cells[field] ?? "").trim();
+const figureIn = (row: ListRow, field: StockField): number | null => row.cells[field] as number | null;
 /** The cloth of a cell: "linen, from the chest" is linen. */
 const clothIn = (row: ListRow): string => textIn(row, "cloth").split(",")[0]!.trim();
 const nameIn = (row: ListRow): string => textIn(row, "name") || textIn(row, "cloth");
-
-export const sameName = (a: string, b: string): boolean =>
-  a.trim().toLowerCase().replace(/\s+/g, " ") === b.trim().toLowerCase().replace(/\s+/g, " ");
 
 /** The pieces in stock of one cloth, all pieces when it is blank. Refuses a cloth that is likely misspelt; none may be of it. */
 export function stockOf(
@@ -194,15 +96,15 @@ function stockPieces(
   return rows.map((row) => stockPiece(row, job, cm));
 }
 
-const cellOf = (row: ListRow, field: Field): CellOfList | undefined =>
+const cellOf = (row: ListRow, field: StockField): CellOfList | undefined =>
   row.places[field] === undefined ? undefined : { argument: "stock", cell: row.places[field] };
 
-const refusal = (row: ListRow, field: Field, sentence: ConstructorParameters<typeof Refusal>[0]) =>
+const refusal = (row: ListRow, field: StockField, sentence: ConstructorParameters<typeof Refusal>[0]) =>
   new Refusal(sentence, cellOf(row, field));
 
 function stockPiece(row: ListRow, job: string | null, cm: (figure: number) => number): StockPiece {
   const name = nameIn(row);
-  const at = (field: Field) => cellOf(row, field);
+  const at = (field: StockField) => cellOf(row, field);
   if (name === "") throw refusal(row, "cloth", `row ${row.number} of ${STOCK_LIST.noun} has no name`);
   const [full, usable] = [figureIn(row, "full"), figureIn(row, "width")];
   if (full !== null && usable !== null && usable > full * (1 + 1e-9))

@@ -5,7 +5,8 @@ import { Refusal } from "../refusal.ts";
 import { type CutRow, cutRows } from "./cut-list.ts";
 import { layQuestion } from "./lay-question.ts";
 import { type LeastBought, leastBought } from "./least-bought.ts";
-import { clothConditions, JOB_TAKE, STOCK_TAKE, type StockPiece, stockOf } from "./stock-list.ts";
+import { JOB_TAKE, STOCK_TAKE } from "./stock-form.ts";
+import { clothConditions, type StockPiece, stockOf } from "./stock-list.ts";
 
 /** What a call with a list of the stock was given. */
 export interface OfStock {

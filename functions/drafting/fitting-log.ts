@@ -1,5 +1,6 @@
 /** The fitting log: rows of piece, seam, and what its girth gained. */
 
+import { comparedName } from "../compared-name.ts";
 import { suggestion } from "../nearest-word.ts";
 import { Refusal } from "../refusal.ts";
 
@@ -82,4 +83,4 @@ function refuseUnknown({ pieces, seams, garment }: FittingLog, piece: string, se
 const seamsWanted =
   ": correct the name, or list all seams in garment; a listed seam that was never fitted has changed by 0";
 
-const normalised = (text: string | null): string => (text ?? "").trim().toLowerCase().replace(/\s+/g, " ");
+const normalised = (text: string | null): string => comparedName(text ?? "");

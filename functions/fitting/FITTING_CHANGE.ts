@@ -1,10 +1,10 @@
+import { comparedName } from "../compared-name.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import { Refusal } from "../refusal.ts";
 import { changeOf } from "../seams/carried-change.ts";
 import { EXAMPLE_LOG, EXAMPLE_SEAMS } from "../seams/example-lists.ts";
 import { LOG_LIST, logOf } from "../seams/log-list.ts";
-import { plainName } from "../seams/piece-list.ts";
 import { SEAM_LIST, seamsOf } from "../seams/seam-list.ts";
 
 /**
@@ -54,7 +54,7 @@ export const FITTING_CHANGE = define({
   },
   returns: "length",
   compute({ fitting_log, seam, seams, end, per }, { measure, step, doubt }) {
-    const name = plainName(seam);
+    const name = comparedName(seam);
     if (name === "") throw new Refusal('seam is empty: write the piece and its edge, such as "bodice waist"');
     const log = logOf(fitting_log);
     const { from, way, uncounted } = changeOf(name, end, log, seams ? seamsOf(seams) : []);

@@ -1,7 +1,8 @@
 /** The fitting log as a list: what was let out or taken in at which seam, where along it, and on each side or all round. */
+
+import { comparedName } from "../compared-name.ts";
 import type { ListForm, ListRow } from "../define.ts";
 import { type CellOfList, Refusal } from "../refusal.ts";
-import { plainName } from "./piece-list.ts";
 
 const text = (about: string, choices?: readonly string[]) =>
   choices ? ({ kind: "text", about, choices } as const) : ({ kind: "text", about } as const);
@@ -102,7 +103,7 @@ export function logOf(rows: readonly ListRow[]): FittingLog {
           `${where} has ${say(figure)} and says ${way}: write ${say(-figure)} with in or out, or leave in or out blank`,
         cellOfLog(places, "amount"),
       );
-    const name = plainName(`${piece} ${seam}`);
+    const name = comparedName(`${piece} ${seam}`);
     names.add(name);
     if (carried !== null) continue;
     entries.push({

@@ -2,12 +2,14 @@
  * The notches that the list of seams asks for, on each edge of a piece. Places are taken along the seam from
  * one end of it: of an edge that runs on over a fold from its outer end, to the fold and beyond it.
  */
+
+import { comparedName } from "../compared-name.ts";
 import type { ListRow } from "../define.ts";
 import { readMarks } from "../marks-text.ts";
 import { Refusal, refusingAt } from "../refusal.ts";
 import type { Unit } from "../units.ts";
 import { type Eased, matchBack, matchPlace } from "./match-place.ts";
-import { type GarmentEdge, plainName } from "./piece-list.ts";
+import type { GarmentEdge } from "./piece-list.ts";
 import { cellOfSeams, type Seam, seamsOf, sideName } from "./seam-list.ts";
 import { measuredSeam, type SeamSide } from "./seam-sides.ts";
 
@@ -38,7 +40,7 @@ export function notchesOf(
   pieceRows: readonly ListRow[],
   reader: Reader,
 ): readonly Notch[] {
-  const key = plainName(name);
+  const key = comparedName(name);
   const seams = seamsOf(seamRows).filter(
     (seam) => seam.notch !== "none" && seam.sides.flat().some(({ piece }) => piece === key),
   );
@@ -219,7 +221,7 @@ function isDouble({ notch }: Seam, edges: readonly GarmentEdge[]): boolean {
 /** The names of the edges before and after an edge of an outline. */
 function neighbours({ outline, number }: GarmentEdge): readonly [string, string] {
   const count = outline.edges.length;
-  const name = (i: number) => plainName(outline.names[(i + count) % count]!);
+  const name = (i: number) => comparedName(outline.names[(i + count) % count]!);
   return [name(number - 2), name(number)];
 }
 

@@ -1,4 +1,5 @@
 /** The list of pieces that a garment is sewn from: what each is called, its outline without allowances, and how many there are. */
+import { comparedName } from "../compared-name.ts";
 import type { ListForm, ListRow } from "../define.ts";
 import { nearestWord } from "../nearest-word.ts";
 import { foldOf } from "../pieces/cut-on-fold.ts";
@@ -49,9 +50,6 @@ export interface GarmentPiece {
   readonly outline: () => Piece;
 }
 
-/** A name as it is compared. */
-export const plainName = (text: string): string => text.trim().toLowerCase().replace(/\s+/g, " ");
-
 /** The pieces of the list by the name that is compared. Refuses a row without a name or outline, and a name twice. */
 export function piecesOf(rows: readonly ListRow[]): ReadonlyMap<string, GarmentPiece> {
   const pieces = new Map<string, GarmentPiece>();
@@ -64,7 +62,7 @@ export function piecesOf(rows: readonly ListRow[]): ReadonlyMap<string, GarmentP
     if (cells.name === null)
       throw new Refusal(`${where} has no name: write what the piece is called`, at("name"));
     const name = String(cells.name).trim();
-    const key = plainName(name);
+    const key = comparedName(name);
     if (pieces.has(key))
       throw new Refusal(
         `${where} is called "${name}", and so is a row above it: give each piece its own name`,
@@ -105,9 +103,9 @@ export function pieceCalled(
   name: string,
   where: string,
 ): GarmentPiece {
-  const found = pieces.get(plainName(name));
+  const found = pieces.get(comparedName(name));
   if (found) return found;
-  const near = nearestWord(plainName(name), pieces.keys());
+  const near = nearestWord(comparedName(name), pieces.keys());
   throw new Refusal(
     `${where} names the piece "${name.trim()}", and the list of pieces has none of that name${near ? `; is "${near}" meant?` : ""}`,
   );
@@ -136,7 +134,7 @@ export interface GarmentEdge {
  */
 export function garmentEdge(piece: GarmentPiece, edge: string, where: string): GarmentEdge {
   const outline = piece.outline();
-  const asked = plainName(edge).replace(/^edge (?=\d+$)/, "");
+  const asked = comparedName(edge).replace(/^edge (?=\d+$)/, "");
   const number = /^\d+$/.test(asked)
     ? Number(asked)
     : edgeNumberOf(outline, edge, `the edge "${edge.trim()}" of the ${piece.name} in ${where}`);

@@ -3,9 +3,10 @@
  * be several edges in succession, written "front + back + front" with one edge name for all, "waist", or
  * one for each, "waist + lower edge + waist".
  */
+
+import { comparedName } from "../compared-name.ts";
 import type { ListForm, ListRow } from "../define.ts";
 import { type CellOfList, Refusal, refusingAt } from "../refusal.ts";
-import { plainName } from "./piece-list.ts";
 
 export const HOW = ["plain", "eased", "gathered", "stretched"] as const;
 export type How = (typeof HOW)[number];
@@ -124,7 +125,7 @@ export const sideKey = (side: readonly NamedEdge[]): string => side.map(edgeKey)
 
 /** A side from the cells of a piece and its edge. `where` is for refusals. */
 export function sideOf(piece: string, edge: string, where: string): readonly NamedEdge[] {
-  const split = (list: string) => list.split("+").map(plainName);
+  const split = (list: string) => list.split("+").map(comparedName);
   const [pieces, edges] = [split(piece), split(edge)];
   if (pieces.includes("") || edges.includes(""))
     throw new Refusal(`${where} has a "+" with nothing beside it: write the names as "front + back"`);

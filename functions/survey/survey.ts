@@ -3,6 +3,7 @@
  * Lengths in this file are in millimetres, as in the survey.
  */
 
+import { comparedName } from "../compared-name.ts";
 import { remember, rememberWithObject } from "../memo.ts";
 import { misspeltPhrase, nearestWord } from "../nearest-word.ts";
 import { Refusal } from "../refusal.ts";
@@ -61,7 +62,7 @@ export const MEASURE_NAMES: readonly string[] = [...names.keys()];
 
 /** The measure a term of the chart means, or null. Capitals and spare spaces make no difference. */
 export function measureNamed(term: string): Measure | null {
-  return names.get(term.trim().toLowerCase().replace(/\s+/g, " ")) ?? null;
+  return names.get(comparedName(term)) ?? null;
 }
 
 /** How the survey's figure differs from the tape's, as a clause; empty where it is the same. */

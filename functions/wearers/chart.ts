@@ -4,6 +4,7 @@
  * passed over.
  */
 import { headed, headingText } from "../block.ts";
+import { sameName } from "../compared-name.ts";
 import type { Block, Cell, Take } from "../define.ts";
 import { rememberWithObject } from "../memo.ts";
 import { misspeltPhrase, suggestion } from "../nearest-word.ts";
@@ -56,7 +57,6 @@ export interface Chart {
   readonly wide: number;
 }
 
-const named = (text: string): string => text.trim().toLowerCase().replace(/\s+/g, " ");
 const isBlank = (cell: Cell | undefined): boolean =>
   cell === undefined || cell === null || String(cell).trim() === "" || /^[-–—−]$/.test(String(cell).trim());
 
@@ -122,7 +122,7 @@ export const rowText = ({ wearer, layers }: ChartRow): string =>
 
 /** The rows of a wearer. Refuses a wearer that the chart does not have, with the nearest name. */
 export function rowsOf(chart: Chart, wearer: string): readonly ChartRow[] {
-  const rows = chart.rows.filter((row) => named(row.wearer) === named(wearer));
+  const rows = chart.rows.filter((row) => sameName(row.wearer, wearer));
   if (rows.length > 0) return rows;
   const names = new Set(chart.rows.map((row) => row.wearer).filter((name) => name !== ""));
   throw new Refusal(

@@ -4,11 +4,11 @@
  */
 import { checkArguments } from "../../functions/arguments.ts";
 import { isBlock, listOf } from "../../functions/block.ts";
+import { comparedName } from "../../functions/compared-name.ts";
 import type { Block as CellBlock, ListRow } from "../../functions/define.ts";
 import { tapeText } from "../../functions/fractions.ts";
 import { changeOf } from "../../functions/seams/carried-change.ts";
 import { LOG_LIST, type LogEntry, logOf } from "../../functions/seams/log-list.ts";
-import { plainName } from "../../functions/seams/piece-list.ts";
 import { seamsOf } from "../../functions/seams/seam-list.ts";
 import { type Block, type Place, placeKey } from "../book/address.ts";
 import { changeColumn, insertColumns, type Typing, type } from "../book/edit.ts";
@@ -150,7 +150,7 @@ function followedAt(engine: Engine, place: Place): Followed | { readonly refusal
   };
   const log = logOf(given.fitting_log);
   const seams = given.seams ? seamsOf(given.seams) : [];
-  const { from } = changeOf(plainName(given.seam), given.end, log, seams);
+  const { from } = changeOf(comparedName(given.seam), given.end, log, seams);
   return {
     place,
     flat,

@@ -56,9 +56,9 @@ export function checkArguments(
     delete raw[names[0]!];
     onCells?.(list.cells);
   }
-  // A list of many columns says nothing as an argument of the Working; its steps say what was read from it.
-  const told = Object.fromEntries(Object.entries(raw).filter(([name]) => !takes[name]?.list));
-  onGiven?.(list ? { ...list.columns, ...told } : told);
+  // A list of many columns is no help among the arguments of the Working; its steps say what was read from it.
+  const shown = Object.fromEntries(Object.entries(raw).filter(([name]) => !takes[name]?.list));
+  onGiven?.(list ? { ...list.columns, ...shown } : shown);
   for (const name of Object.keys(list ? { ...raw, ...declaration.takes } : raw)) {
     const take = takes[name] ?? declaration.takes[name]!;
     const value = raw[name] ?? defaultValue(take, setting.unit);

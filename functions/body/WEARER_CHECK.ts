@@ -6,18 +6,18 @@ import { layersIn, layersText } from "../wearers/layer-set.ts";
 import { type Fault, missingOf, rowFaults } from "../wearers/row-faults.ts";
 
 /** More faults than these are counted in the verdict; their cells are marked all the same. */
-const MOST_TOLD = 3;
+const MOST_SAID = 3;
 
 const verdictOf = (faults: readonly Fault[]): string => {
   if (faults.length === 0) return "ok";
-  const told = faults.slice(0, MOST_TOLD).map(({ sentence }) => sentence);
-  const more = faults.length - told.length;
-  return `check: ${told.join("; also ")}${more > 0 ? `; and ${more} more` : ""}`;
+  const said = faults.slice(0, MOST_SAID).map(({ sentence }) => sentence);
+  const more = faults.length - said.length;
+  return `check: ${said.join("; also ")}${more > 0 ? `; and ${more} more` : ""}`;
 };
 
 /**
  * Whether a wearer's measurements in a chart are there and may be cut by: "ok", or what is doubtful, where,
- * and what to measure again. With `beneath` one row is checked, without it all rows of the wearer. Told are:
+ * and what to measure again. With `beneath` one row is checked, without it all rows of the wearer. The verdict names:
  * a row without figures, measurements of `needed` that are missing, figures that are no lengths, dates that
  * are missing, still to come or too old on `today`, figures that do not fit the wearer's others (as
  * MEASURE_CHECK, and only the figure to blame; over thick layers only those that layers do not change), a girth that is
@@ -91,8 +91,8 @@ export const WEARER_CHECK = define({
       measure("rows", "rows of the wearer that were checked", checked.length);
     }
     for (const { sentence, at } of faults) for (const cell of at) points(cell, sentence);
-    measure("doubtful", "things to look at", faults.length);
-    return measure("verdict", "what to look at, or ok", verdictOf(faults));
+    measure("doubtful", "problems", faults.length);
+    return measure("verdict", "the problems, or ok", verdictOf(faults));
   },
   examples: [
     {

@@ -1,7 +1,7 @@
+import { inShopSteps, SHOP_STEP, shopStepsRule } from "../cutting/shop-steps.ts";
 import { define } from "../define.ts";
 import { dimension, outline, stroke } from "../drawing/shapes.ts";
 import { polygon } from "../pieces/piece.ts";
-import { roundUpToWhole } from "../whole-number.ts";
 
 /**
  * The length to ask for in the shop, in the book's unit: `length` plus the share `spare` of it,
@@ -16,14 +16,7 @@ export const BUY_LENGTH = define({
   words: "round up yard eighth shop purchase fabric order spare extra",
   takes: {
     length: { kind: "length", about: "the length that is needed", from: 0, to: 100_000 },
-    step: {
-      kind: "length",
-      usual: [1, 150],
-      about: "the steps in which the shop cuts",
-      from: 0.1,
-      to: 1000,
-      otherwise: { cm: 10, in: 4.5 },
-    },
+    step: SHOP_STEP,
     spare: {
       kind: "share",
       usual: [0, 1],
@@ -38,9 +31,9 @@ export const BUY_LENGTH = define({
     const { step } = context;
     const cut = context.step("shop_cut", "step", cutStep);
     const wanted = step("wanted", "length * (1 + spare)", length * (1 + spare));
-    const buy = roundUpToWhole(wanted / cut) * cut;
-    step("left_over", "ROUNDUP(ROUND(wanted / shop_cut; 8); 0) * shop_cut - wanted", buy - wanted);
-    return step("buy", "ROUNDUP(ROUND(wanted / shop_cut; 8); 0) * shop_cut", buy);
+    const buy = inShopSteps(wanted, cut);
+    step("left_over", `${shopStepsRule("wanted")} - wanted`, buy - wanted);
+    return step("buy", shopStepsRule("wanted"), buy);
   },
   draw({ length }, { buy = 0, wanted = 0 }) {
     if (buy === 0) return [];

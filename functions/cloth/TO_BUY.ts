@@ -1,6 +1,6 @@
+import { inShopSteps, SHOP_STEP, shopStepsRule } from "../cutting/shop-steps.ts";
 import { define } from "../define.ts";
 import { drawStrip } from "../drawing/flat-strip.ts";
-import { roundUpToWhole } from "../whole-number.ts";
 
 /**
  * The length to ask for in the shop, in the book's unit, when some is in stock: what is missing, rounded up
@@ -25,14 +25,7 @@ export const TO_BUY = define({
       to: 1_000_000,
       otherwise: 0,
     },
-    step: {
-      kind: "length",
-      usual: [1, 150],
-      about: "the steps in which the shop cuts",
-      from: 0.1,
-      to: 1000,
-      otherwise: { cm: 10, in: 4.5 },
-    },
+    step: SHOP_STEP,
     least: {
       kind: "length",
       usual: [0, 300],
@@ -51,11 +44,7 @@ export const TO_BUY = define({
   compute({ needed, in_stock, step: cut, least }, { step }) {
     const missing = step("missing", "MAX(0; needed - in_stock)", Math.max(0, needed - in_stock));
     const shop = step("shop_cut", "step", cut);
-    const steps = step(
-      "whole_steps",
-      "ROUNDUP(ROUND(missing / shop_cut; 8); 0) * shop_cut",
-      roundUpToWhole(missing / shop) * shop,
-    );
+    const steps = step("whole_steps", shopStepsRule("missing"), inShopSteps(missing, shop));
     return step(
       "buy",
       "IF(whole_steps > 0; MAX(whole_steps; least); 0)",

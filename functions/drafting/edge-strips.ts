@@ -12,17 +12,3 @@ export const openStrip = (places: readonly number[]): EdgeStrip => ({
   ...rowStrip(Math.max(0, ...places), places),
   goesOn: true,
 });
-
-/** The stitching lines and the crease of each tuck; `each` is from tuck to tuck on the flat cloth. */
-export const tuckStrip = (count: number, start: number, each: number, width: number): EdgeStrip => ({
-  length: start + count * each,
-  marks: Array.from({ length: count }, (_, i): StripMark[] => {
-    const first = start + i * each;
-    return [
-      { at: first, role: "stitch", says: `tuck ${i + 1} stitching` },
-      { at: first + width, role: "fold", says: `tuck ${i + 1} crease` },
-      { at: first + 2 * width, role: "stitch", says: `tuck ${i + 1} stitching` },
-    ];
-  }).flat(),
-  goesOn: true,
-});

@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { tuckStrip } from "../drafting/edge-strips.ts";
+import { TUCK_SPACING, TUCKS_ALIKE, tuckStrip } from "../drafting/tucks.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 
 const PARTS = { first: 0, crease: 1, second: 2 } as const;
@@ -17,26 +17,7 @@ export const TUCK_MARK = define({
   words: "pin tucks blind tucks nun tucks crease fold line stitching position flat spacing",
   takes: {
     number: { kind: "count", about: "which tuck, counted from the beginning", from: 1, to: 1000 },
-    width: {
-      kind: "length",
-      usual: [0.05, 20],
-      about: "from a tuck's fold to its stitching",
-      from: 0.05,
-      to: 50,
-    },
-    space: {
-      kind: "length",
-      about: "the space that shows from a tuck's fold to the next tuck's stitching",
-      from: 0,
-      to: 200,
-    },
-    start: {
-      kind: "length",
-      about: "from the beginning to the first stitching line",
-      from: 0,
-      to: 1000,
-      otherwise: 0,
-    },
+    ...TUCK_SPACING,
     which: {
       kind: "text",
       about: "the crease, or the first or second of the two lines that are stitched together",
@@ -45,11 +26,7 @@ export const TUCK_MARK = define({
     },
   },
   returns: "length",
-  alike: {
-    "width, space": "tucks may be wider or narrower than what shows between them",
-    "width, start": "the first tuck may begin anywhere",
-    "space, start": "the first tuck may begin anywhere",
-  },
+  alike: TUCKS_ALIKE,
   compute({ number, width, space, start, which }, { step }) {
     const each = step("flat_repeat", "3 * width + space", 3 * width + space);
     step("sewn_repeat", "width + space", width + space);

@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { tuckStrip } from "../drafting/edge-strips.ts";
+import { TUCK_SPACING, TUCKS_ALIKE, tuckStrip } from "../drafting/tucks.ts";
 import { drawRow } from "../drawing/row-along-edge.ts";
 import { marksText } from "../marks-text.ts";
 
@@ -17,26 +17,7 @@ export const TUCK_MARKS = define({
   words: "all at once list one cell pin tucks crease",
   takes: {
     count: { kind: "count", about: "how many tucks", from: 1, to: 300 },
-    width: {
-      kind: "length",
-      usual: [0.05, 20],
-      about: "from a tuck's fold to its stitching",
-      from: 0.05,
-      to: 50,
-    },
-    space: {
-      kind: "length",
-      about: "the space that shows from a tuck's fold to the next tuck's stitching",
-      from: 0,
-      to: 200,
-    },
-    start: {
-      kind: "length",
-      about: "from the beginning to the first stitching line",
-      from: 0,
-      to: 1000,
-      otherwise: 0,
-    },
+    ...TUCK_SPACING,
     which: {
       kind: "text",
       about: "the creases, the first or second of the two stitching lines, or all in order",
@@ -45,11 +26,7 @@ export const TUCK_MARKS = define({
     },
   },
   returns: "text",
-  alike: {
-    "width, space": "tucks may be wider or narrower than what shows between them",
-    "width, start": "the first tuck may begin anywhere",
-    "space, start": "the first tuck may begin anywhere",
-  },
+  alike: TUCKS_ALIKE,
   compute({ count, width, space, start, which }, { step, unit }) {
     const each = step("flat_repeat", "3 * width + space", 3 * width + space);
     return marksText(places(count, start, each, width, which), unit);

@@ -115,7 +115,7 @@ export function changeOf(
   }
 }
 
-/** The one change that all sources of an edge agree on; the first of them, undefined where there is none. */
+/** The change of an edge. Refuses sources that disagree about it; returns undefined when no source has a change. */
 function agreed(edge: string, [first, ...others]: readonly Source[]): Source | undefined {
   const other = others.find((one) => Math.abs(sumOf(one.from) - sumOf(first!.from)) > 1e-9);
   if (first && other)

@@ -19,7 +19,7 @@ const found = remember<string, readonly Misfit[]>(300);
 
 /**
  * The figures to blame, the worst first. A figure that is to blame is left out before the next is looked
- * for, so that one slip is not told of every figure it was compared with. Only those of `mine` are blamed.
+ * for, so that one slip is not reported at every figure that it was compared with. Only those of `mine` are blamed.
  */
 export function misfitsAmong(
   surveys: readonly Survey[],

@@ -210,7 +210,7 @@ function layerFaults(chart: Chart, row: ChartRow, rows: readonly ChartRow[], wor
   return faults;
 }
 
-/** The cells that the survey blames in some rows: such a slip is told once, in its own row. */
+/** The cells of some rows that do not fit the survey of bodies. Their faults are reported in their own rows, and not again as faults of layers. */
 const blamedIn = (some: readonly ChartRow[], chart: Chart, rows: readonly ChartRow[], words: Said) =>
   new Set(
     some.flatMap((row) =>
@@ -241,7 +241,7 @@ function girthFault(
     : null;
 }
 
-/** Two rows over the same stays that say they were laced in different ways. Told at the later of the two. */
+/** Two rows over the same stays that say they were laced in different ways. Reported at the later of the two. */
 function lacedOtherwise(chart: Chart, row: ChartRow, other: ChartRow): Fault | null {
   const column = chart.columns.get("laced");
   if (column === undefined || other.number > row.number) return null;

@@ -43,7 +43,17 @@ test("no layer imports one above or beside it", () => {
 // Inside functions/: each line may import from the lines above it, and a room from itself. A file that
 // stands in no room is named by itself; a capital letter begins a declaration, in the folder of its family.
 const ROOMS: readonly (readonly string[])[] = [
-  ["units", "decimal", "whole-number", "nearest-word", "number-text", "memo", "cautions", "sources"],
+  [
+    "units",
+    "decimal",
+    "whole-number",
+    "nearest-word",
+    "number-text",
+    "memo",
+    "cautions",
+    "sources",
+    "compared-name",
+  ],
   ["plain-rule", "refusal"],
   ["fractions"],
   ["geometry"],

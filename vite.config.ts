@@ -127,8 +127,6 @@ export default defineConfig(({ mode }) =>
                 test: {
                   name: "browser",
                   include: ["tests/browser/**/*.test.ts"],
-                  // It builds the page twice and waits for a worker of the browser: a minute, only when asked for.
-                  exclude: process.env.WHOLE ? [] : ["tests/browser/offline.test.ts"],
                   globalSetup: "tests/browser/chromium.ts",
                 },
               },

@@ -1,4 +1,4 @@
-/** Lets the browser keep the whole page, in the background, so that it opens without a network; tells when a newer build is there. */
+/** Lets the browser keep the whole page, in the background, so that it opens without a network; calls `onNewer` once when a newer build is there. */
 
 /** How often a page that stays open looks for a newer build, in milliseconds. */
 const HOURLY = 3_600_000;
@@ -10,10 +10,10 @@ export async function keepOffline(onNewer: () => void): Promise<void> {
   navigator.locks
     ?.request(`ellwand.page.${own}`, { mode: "shared" }, () => new Promise(() => {}))
     .catch(() => {});
-  let told = false;
+  let called = false;
   serviceWorker.addEventListener("message", ({ data }) => {
-    if (told || !Array.isArray(data?.newest) || data.newest.includes(own)) return;
-    told = true;
+    if (called || !Array.isArray(data?.newest) || data.newest.includes(own)) return;
+    called = true;
     onNewer();
   });
   serviceWorker.startMessages();

@@ -1,5 +1,13 @@
 import { asBlock } from "../block.ts";
-import { itemOf, LIST, type ListLine, linesOf, listed } from "../cutting/list-block.ts";
+import {
+  itemOf,
+  LIST,
+  type ListLine,
+  lacking,
+  linesWith,
+  listed,
+  refuseMisspelt,
+} from "../cutting/list-block.ts";
 import { define } from "../define.ts";
 import { Refusal } from "../refusal.ts";
 
@@ -7,9 +15,10 @@ import { Refusal } from "../refusal.ts";
  * The sum under a heading of a list, of the rows that have one item under another heading: all braid, all
  * hours of one wearer, the cost of one cloth. In the unit of the column that is added up. A second pair of
  * heading and item narrows the rows. A dash counts as nothing; a blank or a text in a row that counts is
- * refused, and so are headings and items that the list does not have, so that a misspelt item is never 0. A
- * blank item gives an empty text. Rows with a figure and no item are said to be left out. Source: common
- * practice.
+ * refused, and so are headings that the list does not have. An item that the list does not have, such as a cloth
+ * of which nothing is in stock, gives 0 with a caution, and is refused where it is near one that the list has: it is
+ * likely misspelt. A blank item gives an empty text. Rows with a figure and no item are left out, with a caution. Source:
+ * common practice.
  */
 export const LIST_SUM = define({
   name: "LIST_SUM",
@@ -37,8 +46,19 @@ export const LIST_SUM = define({
     const alsoWanted = also === null ? null : itemOf(and_item, also);
     if (wanted === null || (also !== null && alsoWanted === null))
       return measure("sum", "no item is named, so no row counts", "");
-    const first = linesOf(lines, columns.by, by, wanted);
-    const rows = also === null ? first : linesOf(first, columns.and_by, also, alsoWanted!);
+    const rowsOfItem = (
+      among: readonly ListLine[],
+      column: number,
+      heading: string,
+      one: string | number,
+    ) => {
+      refuseMisspelt(lines, column, heading, one);
+      if (linesWith(lines, column, heading, one).length === 0)
+        doubt(`${lacking(lines, column, heading, one)}; so nothing is added up`);
+      return linesWith(among, column, heading, one);
+    };
+    const first = rowsOfItem(lines, columns.by, by, wanted);
+    const rows = also === null ? first : rowsOfItem(first, columns.and_by, also, alsoWanted!);
     const total = rows.reduce(
       (all, line) => all + figureOf(list.wide, line, columns.sum, sum, String(wanted)),
       0,

@@ -2,7 +2,7 @@
 import { headingText } from "../block.ts";
 import { comparedName } from "../compared-name.ts";
 import type { Block, Cell, Take } from "../define.ts";
-import { nearestWord, suggestion } from "../nearest-word.ts";
+import { nearestWord } from "../nearest-word.ts";
 import { Refusal } from "../refusal.ts";
 
 /** The argument of every function that reads such a list. */
@@ -91,6 +91,45 @@ export function entriesOf(lines: readonly ListLine[], column: number, heading: s
   return [...found.values()];
 }
 
+/** The lines whose entry is this one. */
+export const linesWith = (
+  lines: readonly ListLine[],
+  column: number,
+  heading: string,
+  item: string | number,
+): readonly ListLine[] =>
+  lines.filter(({ cells }) => {
+    const entry = entryIn(cells[column], heading);
+    return entry !== null && sameEntry(entry, item);
+  });
+
+/** That a column does not have this entry, with some of those that it has: 'no row of the list has "silk" under cloth, only "wool"'. */
+export function lacking(
+  lines: readonly ListLine[],
+  column: number,
+  heading: string,
+  item: string | number,
+): string {
+  const entries = entriesOf(lines, column, heading).map((one) => `"${one}"`);
+  const others = entries.slice(0, 3).join(", ");
+  return `no row of the list has "${String(item).slice(0, 40)}" under ${headingText(heading)}${entries.length === 0 ? ": the column is empty" : `, only ${others}${entries.length > 3 ? " and others" : ""}`}`;
+}
+
+/** Refuses an entry that the column does not have and that is likely a misspelling of one that it has. */
+export function refuseMisspelt(
+  lines: readonly ListLine[],
+  column: number,
+  heading: string,
+  item: string | number,
+): void {
+  if (typeof item === "number" || linesWith(lines, column, heading, item).length > 0) return;
+  const near = nearestWord(item, entriesOf(lines, column, heading).map(String));
+  if (near)
+    throw new Refusal(
+      `no row of the list has "${item.slice(0, 40)}" under ${headingText(heading)}; is "${near}" meant?`,
+    );
+}
+
 /** The lines whose entry is this one. Refuses an entry that the column does not have, with the nearest. */
 export function linesOf(
   lines: readonly ListLine[],
@@ -98,20 +137,10 @@ export function linesOf(
   heading: string,
   item: string | number,
 ): readonly ListLine[] {
-  const found = lines.filter(({ cells }) => {
-    const entry = entryIn(cells[column], heading);
-    return entry !== null && sameEntry(entry, item);
-  });
+  const found = linesWith(lines, column, heading, item);
   if (found.length > 0) return found;
-  const entries = entriesOf(lines, column, heading).map(String);
-  const near = suggestion(String(item), entries);
-  const some = entries
-    .slice(0, 3)
-    .map((one) => `"${one}"`)
-    .join(", ");
-  throw new Refusal(
-    `no row of the list has "${String(item).slice(0, 40)}" under ${headingText(heading)}${near || (some === "" ? ": the column is empty" : `, only ${some}${entries.length > 3 ? " and others" : ""}`)}`,
-  );
+  refuseMisspelt(lines, column, heading, item);
+  throw new Refusal(lacking(lines, column, heading, item));
 }
 
 /** The item of an argument: a text without spaces at its ends, or a number; null when it is blank. */

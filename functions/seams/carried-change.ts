@@ -142,31 +142,50 @@ const entriesOfSide = (
 ): readonly LogEntry[] =>
   entries.filter((entry) => names.includes(entry.name) && (entry.end === null || entry.end === end));
 
+/** A seam both sides of which the log alters, by different amounts. */
+export interface TwiceLogged {
+  /** The names of its edges, by side. */
+  readonly names: readonly [readonly string[], readonly string[]];
+  readonly entries: readonly [readonly LogEntry[], readonly LogEntry[]];
+}
+
 /**
- * Where an edge has entries and the edge that it is sewn to has others: a seam that is logged now under one of
- * its names, now under the other, would count only in part.
+ * The seams that the log alters under both of their names, by different amounts, at one end or all along. Sewn
+ * together, both sides must change alike: a seam that is logged now under one name, now under the other, would
+ * count only in part.
  */
-function loggedOtherwise(
-  name: string,
-  end: SeamEnd | null,
-  log: FittingLog,
-  seams: readonly Seam[],
-): string[] {
+export function loggedTwice(end: SeamEnd | null, log: FittingLog, seams: readonly Seam[]): TwiceLogged[] {
   const sum = (entries: readonly LogEntry[]) =>
     entries.reduce((total, { amount, eachSide }) => total + (eachSide ? 2 : 1) * amount, 0);
   return seams.flatMap((seam) => {
     if (seam.how !== "plain" && seam.how !== "eased") return [];
-    const keys = seam.sides.map((side) => side.map(edgeKey));
-    const mine = keys.findIndex((side) => side.includes(name));
-    if (mine < 0) return [];
-    const [here, there] = [keys[mine]!, keys[1 - mine]!].map((side) => entriesOfSide(side, end, log));
-    if (there!.length === 0 || Math.abs(sum(here!) - sum(there!)) <= 1e-9) return [];
-    const names = [...new Set(there!.map((entry) => `"${entry.name}"`))].join(" and ");
-    return [
-      `the fitting log alters ${names} as well, which is sewn to "${name}", by another amount: that is not counted here; write all changes of one seam under one name`,
-    ];
+    const names = [seam.sides[0].map(edgeKey), seam.sides[1].map(edgeKey)] as const;
+    // An edge that is sewn to its own twin, such as a centre back, has one name.
+    if (names[0].some((name) => names[1].includes(name))) return [];
+    const entries = [entriesOfSide(names[0], end, log), entriesOfSide(names[1], end, log)] as const;
+    if (entries.some((side) => side.length === 0)) return [];
+    return Math.abs(sum(entries[0]) - sum(entries[1])) > 1e-9 ? [{ names, entries }] : [];
   });
 }
+
+/** What the log says of an edge under the other names of its seams, which is not counted with its own entries. */
+const loggedOtherwise = (
+  name: string,
+  end: SeamEnd | null,
+  log: FittingLog,
+  seams: readonly Seam[],
+): string[] =>
+  loggedTwice(end, log, seams).flatMap(({ names, entries }) => {
+    const mine = names.findIndex((side) => side.includes(name));
+    if (mine < 0) return [];
+    return [
+      `the fitting log alters ${entryNames(entries[1 - mine]!)} as well, which is sewn to "${name}", by another amount: that is not counted here; write all changes of one seam under one name`,
+    ];
+  });
+
+/** The names of some entries, each once: '"front waist" and "back waist"'. */
+export const entryNames = (entries: readonly LogEntry[]): string =>
+  [...new Set(entries.map(({ name }) => `"${name}"`))].join(" and ");
 
 /**
  * The edge's own entries; null when it has none, or none that alter this end of it. Refuses a whole seam of

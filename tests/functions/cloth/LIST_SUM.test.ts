@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { asBlock } from "../../../functions/block.ts";
 import { LIST_SUM } from "../../../functions/cloth/LIST_SUM.ts";
 import type { Cell } from "../../../functions/define.ts";
-import { run, toLookAt } from "../../../functions/run.ts";
+import { type Argument, run, toLookAt } from "../../../functions/run.ts";
 import { calls } from "../calls.ts";
 
 const { answer, refusal } = calls(LIST_SUM, "in");
@@ -41,6 +41,18 @@ test("a misspelt item is never 0, and a gap in a row that counts leads to its ce
   expect(refusal(text, "length", "cloth", "wool")).toBe(
     'a row of wool has "2 yd?" under length, where a number is needed',
   );
+});
+
+test("a cloth that the list does not have is 0 with a caution, and no caution where only both items together are lacking", () => {
+  expect(answer(list(), "hours", "cloth", "silk")).toBe(0);
+  expect(toLookAt(LIST_SUM, [list(), "hours", "cloth", "silk"], { unit: "in" })).toEqual([
+    'LIST_SUM: no row of the list has "silk" under cloth, only "wool", "linen"; so nothing is added up',
+  ]);
+  const both: readonly Argument[] = [list(), "hours", "cloth", "wool", "garment", "shift"];
+  expect(answer(...both)).toBe(0);
+  expect(toLookAt(LIST_SUM, both, { unit: "in" })).toEqual([]);
+  expect(toLookAt(LIST_SUM, both.with(5, "gown"), { unit: "in" })).toHaveLength(1);
+  expect(refusal(list(), "hours", "cloth", "wool", "garment", "shirt")).toMatch(/is "shift" meant\?$/);
 });
 
 test("a figure without an item is said to be left out", () => {

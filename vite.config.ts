@@ -97,6 +97,8 @@ export default defineConfig(({ mode }) =>
             outDir: "../../dist/app",
             emptyOutDir: true,
             target: "es2023",
+            // The page's largest parts are its libraries; the tests hold what is loaded at first.
+            chunkSizeWarningLimit: 2000,
             modulePreload: { polyfill: false },
             rolldownOptions: {
               input: {

@@ -45,7 +45,7 @@ describe("the lays of a what-if question", () => {
     const { rows, laid, round } = asked({
       ...(question(skirt) as Extract<Question, { is: "sweep" }>),
       // Longer than any piece that another test lays: a lay known of more to cut would answer at once.
-      spans: [{ from: 141, to: 142, step: 0.5 }],
+      spans: [{ from: 71, to: 72, step: 0.5 }],
     });
     expect(laid).toEqual([{ by: "quick" }, { by: "search", seconds: 0.2 }]);
     const [before, after] = [lengths(rows), lengths(round!)];

@@ -5,7 +5,7 @@ import { CHART, readChart, rowsOf, rowsOver } from "../wearers/chart.ts";
 import { layersIn, layersText } from "../wearers/layer-set.ts";
 import { type Fault, missingOf, rowFaults } from "../wearers/row-faults.ts";
 
-/** More faults than these are counted in the verdict; their cells are marked all the same. */
+/** The verdict has the sentences of this many faults and counts the others; the cells of all are marked. */
 const MOST_SAID = 3;
 
 const verdictOf = (faults: readonly Fault[]): string => {

@@ -13,8 +13,8 @@ const { stock, cloth, cloth_width, job } = SHARED_OUT;
  * The length of cloth, in the book's unit, that must still be bought when the stock is cut first, of the usable
  * width `cloth_width`: the pieces are shared out between the stock and the bought cloth so that the bought
  * length is least (functions/cutting/least-bought.ts). 0 when all pieces fit on the stock. Which pieces are
- * bought is found by trying ways to share them out, each with a quick lay; unless no way can do with less, it
- * is said to be the best found. The stock is as in CLOTH_CHECK: without what is reserved for other jobs, and
+ * bought is found by trying ways to share them out, each with a quick lay; unless it is proved that no way needs
+ * less, the answer is marked as the best found. The stock is as in CLOTH_CHECK: without what is reserved for other jobs, and
  * washed. Nap and repeat of the stock hold for the bought cloth too. The bought length is of washed cloth:
  * SHRINK_ALLOW adds its shrinkage, BUY_LENGTH the shop's steps. A cloth that the stock does not have is bought
  * for all pieces. Source: geometry.

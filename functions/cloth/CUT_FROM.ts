@@ -18,7 +18,7 @@ const NAME = {
 
 /**
  * Which pieces are cut from one piece of cloth in stock, when the pieces are shared out as CLOTH_TO_BUY
- * shares them out: "2 of front, 1 of sleeve". "nothing" when none is, also when no piece is of its cloth.
+ * shares them out: "2 of front, 1 of sleeve". "nothing" when no piece is cut from it, also when no piece of the cut list is of its cloth.
  * Refuses a name that the stock does not have, and one that is of another cloth. Source: geometry.
  */
 export const CUT_FROM = define({

@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { openStrip } from "../drafting/edge-strips.ts";
+import { evenPlaces } from "../drafting/even-row.ts";
 import { drawRow } from "../drawing/row-along-edge.ts";
 import { marksText } from "../marks-text.ts";
 
@@ -22,12 +23,12 @@ export const SPACED_MARKS = define({
   alike: { "first, spacing": "the first place may be nearer to the end or farther than to its neighbour" },
   compute({ count, first, spacing }, { step, unit }) {
     step("last", "first + MAX(0; count - 1) * spacing", first + Math.max(0, count - 1) * spacing);
-    return marksText(places(count, first, spacing), unit);
+    return marksText(evenPlaces(count, first, spacing), unit);
   },
   draw({ count, first, spacing }, { last = 0 }) {
-    return count === 0 ? [] : drawRow(Math.max(last, 1), places(count, first, spacing), "marks");
+    return count === 0 ? [] : drawRow(Math.max(last, 1), evenPlaces(count, first, spacing), "marks");
   },
-  strip: ({ count, first, spacing }) => openStrip(places(count, first, spacing)),
+  strip: ({ count, first, spacing }) => openStrip(evenPlaces(count, first, spacing)),
   examples: [
     {
       given: { count: 3, first: 1.5, spacing: 2 },
@@ -37,6 +38,3 @@ export const SPACED_MARKS = define({
     { given: { count: 0, first: 1, spacing: 2 }, gives: "", because: "no pleat, no place" },
   ],
 });
-
-const places = (count: number, first: number, spacing: number): number[] =>
-  Array.from({ length: count }, (_, i) => first + i * spacing);

@@ -3,9 +3,11 @@
  * other columns are passed over. One list may hold the pieces of several cloths.
  */
 import { headed } from "../block.ts";
+import { sameName } from "../compared-name.ts";
 import type { Block, BlockForm, Cell, ListColumn, Take, Takes } from "../define.ts";
 import { nearestWord } from "../nearest-word.ts";
 import { Refusal } from "../refusal.ts";
+import { CLOTH_HEADINGS, clothIn } from "./cloth-name.ts";
 import { CUTTING_RULES, PIECES_TO_CUT } from "./cut-list.ts";
 
 const flag = (about: string): Take => ({ kind: "flag", about, many: true, blanks: true, otherwise: null });
@@ -54,7 +56,7 @@ const COLUMNS = {
   },
   cloths: {
     take: { kind: "text", about: "the cloth", many: true, blanks: true, otherwise: null },
-    headings: ["cloth", "fabric", "material"],
+    headings: CLOTH_HEADINGS,
     about: "which cloth it is cut from; what follows a comma is a note",
   },
 } as const satisfies Readonly<Record<string, ListColumn>>; // biome-ignore format: a table
@@ -129,9 +131,6 @@ function columnsOf(headings: readonly string[], rows: readonly (readonly Cell[])
       );
   return found;
 }
-
-/** The cloth of a cell: "wool, lies across" is wool. */
-const clothIn = (cell: Cell | undefined): string => (isBlank(cell) ? "" : String(cell).split(",")[0]!.trim());
 
 /**
  * The columns of a cut list by argument, rows that cut nothing left out; `cloth` chooses the rows of one
@@ -215,8 +214,6 @@ interface Line {
   readonly cloth: string;
 }
 
-const same = (a: string, b: string): boolean => a.toLowerCase() === b.toLowerCase();
-
 function ofCloth(
   lines: readonly Line[],
   hasColumn: boolean,
@@ -225,7 +222,7 @@ function ofCloth(
 ): readonly Line[] {
   const cloths = lines
     .map((line) => line.cloth)
-    .filter((one, i, all) => one !== "" && all.findIndex((other) => same(one, other)) === i);
+    .filter((one, i, all) => one !== "" && all.findIndex((other) => sameName(one, other)) === i);
   const listed = cloths
     .slice(0, 3)
     .map((one) => `"${one}"`)
@@ -247,7 +244,7 @@ function ofCloth(
       argument: "cut_list",
       cell: cellOf(bare.i),
     });
-  const chosen = lines.filter((line) => same(line.cloth, cloth));
+  const chosen = lines.filter((line) => sameName(line.cloth, cloth));
   if (chosen.length > 0) return chosen;
   const near = nearestWord(cloth, cloths);
   if (mayBeNone && !near) return [];

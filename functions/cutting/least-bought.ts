@@ -1,7 +1,7 @@
 /**
  * Which pieces to cut from the cloth in stock, and which from cloth that is bought, so that the length bought
- * is least. The ways to share out the copies are tried in the order of the length that the rest takes at
- * least; of many copies, ways near the best so far are tried. A bounded number of lays is made.
+ * is least. The ways to share out the copies are tried in the order of a lower bound of the bought
+ * length; where there are many copies, only ways near the best so far are tried. The number of lays is bounded.
  */
 import { boundingBox, radians, signedArea } from "../geometry/strokes.ts";
 import type { Lay, LayCloth, LayPiece, LayQuestion, NoLay, Placement, Planner } from "../lay.ts";
@@ -15,7 +15,7 @@ export interface LeastBought {
   readonly length: number;
   /** Ways to share out the pieces that were tried. */
   readonly tried: number;
-  /** No way at all can do with less. */
+  /** Whether it is proved that no way to share out the pieces needs less. */
   readonly isProved: boolean;
 }
 
@@ -31,7 +31,7 @@ const ON_STOCK = 300;
 const ON_BOUGHT = 10;
 /** More copies than this are shared out as the one lay on the stock has them. */
 const MOST_COPIES = 60;
-/** So many ways are all looked at. */
+/** Up to this many ways are all tried. */
 const MOST_WAYS = 500;
 const SAME = 1e-9;
 
@@ -104,7 +104,7 @@ export function leastBought(stock: LayQuestion, bought: LayCloth, plan: Planner)
 
 const indicesOf = (counts: Counts): number[] => counts.flatMap((count, i) => (count > 0 ? [i] : []));
 
-/** Below this length no way can be: what fits on no cloth in stock is bought, and what the area of the stock can't hold. */
+/** A lower bound of the bought length, from the pieces that fit on no cloth in stock, and from the area that the stock lacks. */
 function leastToBuy({ pieces, cloths, ...rest }: LayQuestion, bought: LayCloth): number {
   const needed = pieces.reduce((sum, piece) => sum + piece.quantity * areaOf(piece), 0);
   const there = cloths.reduce((sum, { width, length }) => sum + width * length!, 0);
@@ -156,7 +156,7 @@ class Search {
     return this.plan({ ...question, passing: true });
   }
 
-  /** The length that these copies take at least when they are bought. */
+  /** A lower bound of the length that these copies take when they are bought. */
   #least(counts: Counts): number {
     return total(counts) === 0 ? 0 : leastLength(this.onBought(counts));
   }
@@ -168,7 +168,7 @@ class Search {
     return difference > same || (difference > -same && area >= this.best.area * (1 - SAME));
   }
 
-  /** Tries one way; `isKnown` says that the rest is known to fit on the stock. True when it is the best so far. */
+  /** Tries one way; `isKnown` says that the rest is known to fit on the stock. Returns whether the way is the best so far. */
   take(counts: Counts, isKnown = false): boolean {
     const key = counts.join(" ");
     if (this.#seen.has(key)) return false;
@@ -196,7 +196,7 @@ class Search {
     if (!this.isOver) this.#near(all);
   }
 
-  /** All ways, those first that may take least. */
+  /** Tries all ways, those with the least lower bound first. */
   #all(all: Counts): void {
     let ways: number[][] = [[]];
     for (const count of all)
@@ -210,7 +210,7 @@ class Search {
     }
   }
 
-  /** Ways that differ from the best so far in one copy, or in two that change places, as long as one is better. */
+  /** Tries ways that differ from the best so far in one copy, or in two copies that change places, until none of them is better. */
   #near(all: Counts): void {
     for (let found = true; found && !this.isOver; ) {
       found = false;

@@ -4,6 +4,7 @@ import { comparedName } from "../compared-name.ts";
 import type { Block, Cell, Take } from "../define.ts";
 import { nearestWord } from "../nearest-word.ts";
 import { Refusal } from "../refusal.ts";
+import { CLOTH_HEADINGS, clothIn } from "./cloth-name.ts";
 
 /** The argument of every function that reads such a list. */
 export const LIST = {
@@ -64,15 +65,12 @@ export function listed<Name extends string>(
 const isBlank = (cell: Cell | undefined): boolean =>
   cell === undefined || cell === null || String(cell).trim() === "";
 
-/** Headings of a cloth, in which what follows a comma is a note, as in a cut list. */
-const CLOTHS: ReadonlySet<string> = new Set(["cloth", "fabric", "material"]);
-
 /** What an entry says: without spaces at its ends, and a cloth without its note; null for a blank cell. */
 export function entryIn(cell: Cell | undefined, heading: string): string | number | null {
   if (isBlank(cell) || cell === undefined || cell === null) return null;
   if (typeof cell === "number") return cell;
   const text = String(cell).trim();
-  return CLOTHS.has(headingText(heading)) ? text.split(",")[0]!.trim() : text;
+  return (CLOTH_HEADINGS as readonly string[]).includes(headingText(heading)) ? clothIn(text) : text;
 }
 
 /** Whether two entries are the same: capitals and spaces make no difference. */

@@ -1,5 +1,6 @@
 /** The headings of the list of cloth in stock, and the arguments of the functions that read it. One row is one piece of cloth. */
 import type { ListForm, Take } from "../define.ts";
+import { CLOTH_HEADINGS } from "./cloth-name.ts";
 
 const length = (about: string, from = 0): Take => ({ kind: "length", about, from, to: 100_000 });
 
@@ -7,7 +8,7 @@ export const STOCK_LIST = {
   noun: "the list of cloth in stock",
   columns: {
     cloth: {
-      headings: ["cloth", "fabric", "material"],
+      headings: CLOTH_HEADINGS,
       about: "which cloth it is, as a cut list calls it; what follows a comma is a note",
       take: { kind: "text", about: "the cloth" },
     },
@@ -94,6 +95,6 @@ export const STOCK_TAKE = {
 export const JOB_TAKE = {
   kind: "text",
   about:
-    "the job that cuts: what the stock has reserved for it is there for it; all else that is reserved is taken off",
+    "the job that cuts: it may cut what the stock has reserved for it; what is reserved for other jobs is taken off",
   otherwise: null,
 } as const satisfies Take;

@@ -9,6 +9,7 @@ import { nearestWord } from "../nearest-word.ts";
 import { readPiece } from "../pieces/piece.ts";
 import { type CellOfList, Refusal, refusingAt } from "../refusal.ts";
 import { oddCloth } from "./cloth-in-stock.ts";
+import { clothIn } from "./cloth-name.ts";
 import { STOCK_LIST, type StockField } from "./stock-form.ts";
 
 /** One piece of cloth in stock. */
@@ -31,11 +32,9 @@ export interface StockPiece {
 
 const textIn = (row: ListRow, field: StockField): string => String(row.cells[field] ?? "").trim();
 const figureIn = (row: ListRow, field: StockField): number | null => row.cells[field] as number | null;
-/** The cloth of a cell: "linen, from the chest" is linen. */
-const clothIn = (row: ListRow): string => textIn(row, "cloth").split(",")[0]!.trim();
 const nameIn = (row: ListRow): string => textIn(row, "name") || textIn(row, "cloth");
 
-/** The pieces in stock of one cloth, all pieces when it is blank. Refuses a cloth that is likely misspelt; none may be of it. */
+/** The pieces in stock of one cloth, all pieces when it is blank. Refuses a cloth that is likely misspelt; there may be no piece of the cloth. */
 export function stockOf(
   stock: readonly ListRow[],
   cloth: string,
@@ -43,7 +42,7 @@ export function stockOf(
   cm: (figure: number) => number,
 ): StockPiece[] {
   if (stock.length === 0) throw new Refusal(`${STOCK_LIST.noun} is empty: give at least one piece of cloth`);
-  const called = stock.map((row) => clothIn(row) || nameIn(row));
+  const called = stock.map((row) => clothIn(row.cells.cloth) || nameIn(row));
   const cloths = called.filter((one, i) => called.findIndex((other) => sameName(one, other)) === i);
   if (cloth === "" && cloths.length > 1)
     throw new Refusal(
@@ -154,7 +153,7 @@ function stockPiece(row: ListRow, job: string | null, cm: (figure: number) => nu
     );
   return {
     name,
-    cloth: clothIn(row) || name,
+    cloth: clothIn(row.cells.cloth) || name,
     length,
     reserved,
     left: isGone ? 0 : left,

@@ -22,6 +22,10 @@ export const ROW_ENDS = {
   },
 } as const satisfies Takes;
 
+/** Places at even distances, the first at `first`. */
+export const evenPlaces = (count: number, first: number, spacing: number): number[] =>
+  Array.from({ length: count }, (_, i) => first + i * spacing);
+
 interface EvenRow {
   readonly edge: number;
   /** The most from one thing to the next. */
@@ -49,6 +53,6 @@ export function drawEvenRow(
   { end = 0, actual_spacing = 0, count = 0 }: StepValues,
   label: string,
 ): Shape[] {
-  const places = Array.from({ length: count }, (_, i) => end + i * actual_spacing);
+  const places = evenPlaces(count, end, actual_spacing);
   return drawRow(edge, places, label, { marksShow: "count", gapShows: "actual_spacing" });
 }

@@ -83,7 +83,7 @@ export const SEAM_VERDICT = define({
     if (seam.how === "stretched" && (share > 1e-9 || share < -MOST_EASED))
       return `check: ${found}: an edge that is stretched is up to a tenth shorter than the other; write the wanted difference`;
     if (seam.how === "gathered" && Math.abs(share) < LEAST_GATHERED)
-      return `check: ${found}: so little gathers hardly; write the wanted difference or fullness, or ease it`;
+      return `check: ${found}: the difference is too little to gather; write the wanted difference or fullness, or ease it`;
     return "ok";
 
     /** Where one side is sewn to several others in other rows, it may be meant that they follow one another. */

@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { ROW_ENDS } from "../drafting/even-row.ts";
+import { evenPlaces, ROW_ENDS } from "../drafting/even-row.ts";
 import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
 import { roundUpToWhole } from "../whole-number.ts";
 
@@ -33,7 +33,7 @@ export const BUTTON_COUNT = define({
     return step("count", "gaps + 1", gaps + 1);
   },
   draw({ edge, top }, { actual_spacing = 0, count = 0 }) {
-    const places = Array.from({ length: count }, (_, i) => top + i * actual_spacing);
+    const places = evenPlaces(count, top, actual_spacing);
     return drawRow(edge, places, "buttons", { marksShow: "count", gapShows: "actual_spacing" });
   },
   examples: [

@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
 import { rowStrip } from "../drafting/edge-strips.ts";
-import { ROW_ENDS } from "../drafting/even-row.ts";
+import { evenPlaces, ROW_ENDS } from "../drafting/even-row.ts";
 import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
 
 /**
@@ -31,17 +31,13 @@ export const BUTTON_MARK = define({
     );
   },
   draw({ edge, count, top }, { spacing = 0, mark }) {
-    const places = Array.from({ length: count }, (_, i) => top + i * spacing);
+    const places = evenPlaces(count, top, spacing);
     return drawRow(edge, places, "buttons", {
       gapShows: "spacing",
       ...(mark === undefined ? {} : { chosen: mark, chosenShows: "mark" }),
     });
   },
-  strip: ({ edge, count, top }, { spacing = 0 }) =>
-    rowStrip(
-      edge,
-      Array.from({ length: count }, (_, i) => top + i * spacing),
-    ),
+  strip: ({ edge, count, top }, { spacing = 0 }) => rowStrip(edge, evenPlaces(count, top, spacing)),
   examples: [
     {
       given: { number: 3, edge: 20, count: 5, top: 0.5, bottom: 3.5 },

@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
 import { rowStrip } from "../drafting/edge-strips.ts";
-import { ROW_ENDS } from "../drafting/even-row.ts";
+import { evenPlaces, ROW_ENDS } from "../drafting/even-row.ts";
 import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
 import { marksText } from "../marks-text.ts";
 
@@ -24,11 +24,11 @@ export const BUTTON_MARKS = define({
   compute({ edge, count, top, bottom }, { step, unit }) {
     const row = step("row", "edge - top - bottom", rowBetween(edge, top, bottom));
     const spacing = step("spacing", "row / MAX(1; count - 1)", row / Math.max(1, count - 1));
-    return marksText(places(count, top, spacing), unit);
+    return marksText(evenPlaces(count, top, spacing), unit);
   },
   draw: ({ edge, count, top }, { spacing = 0 }) =>
-    drawRow(edge, places(count, top, spacing), "buttons", { gapShows: "spacing" }),
-  strip: ({ edge, count, top }, { spacing = 0 }) => rowStrip(edge, places(count, top, spacing)),
+    drawRow(edge, evenPlaces(count, top, spacing), "buttons", { gapShows: "spacing" }),
+  strip: ({ edge, count, top }, { spacing = 0 }) => rowStrip(edge, evenPlaces(count, top, spacing)),
   examples: [
     {
       given: { edge: 20, count: 5, top: 0.5, bottom: 3.5 },
@@ -38,6 +38,3 @@ export const BUTTON_MARKS = define({
     { given: { edge: 30, count: 3 }, gives: "0; 15; 30 cm", unit: "cm", because: "from end to end" },
   ],
 });
-
-const places = (count: number, top: number, spacing: number): number[] =>
-  Array.from({ length: count }, (_, i) => top + i * spacing);

@@ -1,6 +1,7 @@
 import { CORDS, LACING } from "../cautions.ts";
 import { define } from "../define.ts";
 import { rowStrip } from "../drafting/edge-strips.ts";
+import { evenPlaces } from "../drafting/even-row.ts";
 import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
 import { Refusal } from "../refusal.ts";
 
@@ -57,7 +58,7 @@ export const EYELET_MARK = define({
   },
   draw({ edge, count, stagger }, { end = 0, spacing = 0, mark }) {
     const lower = stagger === "lower" ? 0.5 : 0;
-    const places = Array.from({ length: count }, (_, i) => end + (i + lower) * spacing);
+    const places = evenPlaces(count, end + lower * spacing, spacing);
     return drawRow(edge, places, "eyelets", {
       gapShows: "spacing",
       ...(mark === undefined ? {} : { chosen: mark, chosenShows: "mark" }),
@@ -65,11 +66,7 @@ export const EYELET_MARK = define({
   },
   strip({ edge, count, stagger }, { end = 0, spacing = 0 }) {
     const lower = stagger === "lower" ? 0.5 : 0;
-    return rowStrip(
-      edge,
-      Array.from({ length: count }, (_, i) => end + (i + lower) * spacing),
-      "eyelet",
-    );
+    return rowStrip(edge, evenPlaces(count, end + lower * spacing, spacing), "eyelet");
   },
   examples: [
     { given: { number: 3, edge: 13, count: 13 }, gives: 2.5, because: "half an inch in, then an inch each" },

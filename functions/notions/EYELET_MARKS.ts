@@ -1,6 +1,7 @@
 import { CORDS, LACING } from "../cautions.ts";
 import { define } from "../define.ts";
 import { rowStrip } from "../drafting/edge-strips.ts";
+import { evenPlaces } from "../drafting/even-row.ts";
 import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
 import { marksText } from "../marks-text.ts";
 
@@ -65,4 +66,4 @@ export const EYELET_MARKS = define({
 });
 
 const places = (count: number, end: number, spacing: number, stagger: string): number[] =>
-  Array.from({ length: count }, (_, i) => end + (i + (stagger === "lower" ? 0.5 : 0)) * spacing);
+  evenPlaces(count, end + (stagger === "lower" ? spacing / 2 : 0), spacing);

@@ -67,7 +67,7 @@ export function changeOf(
     ways += 1;
     if (ways > MOST_WAYS)
       throw new Refusal(
-        "the list of seams goes round in so many circles that no change can be carried along it: take out the seams that are too many",
+        "the list of seams connects its edges in too many circles to carry a change along it: delete rows that sew together what other rows connect already",
       );
     return seams.flatMap((seam): Source[] => {
       const keys = seam.sides.map((side) => side.map(edgeKey));

@@ -156,7 +156,7 @@ export function seamsOf(rows: readonly ListRow[]): readonly Seam[] {
       );
     if (how === "plain" && ((difference ?? 0) !== 0 || (fullness ?? 1) !== 1))
       throw new Refusal(
-        `${where} is plain and wants edges of unlike length: write eased, gathered or stretched, or clear the wanted difference`,
+        `${where} is plain, but its wanted difference or fullness asks for edges of different lengths: write eased, gathered or stretched, or clear the wanted difference`,
         at("how") ?? at("difference"),
       );
     if (how === "stretched" && ((difference ?? 0) > 0 || (fullness ?? 1) > 1))

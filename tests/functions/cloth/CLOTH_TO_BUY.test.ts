@@ -36,6 +36,12 @@ test("what the stock takes need not be bought, and a job's own cloth counts for 
   });
 });
 
+test("capitals, spare spaces and what follows a comma make no difference to the name of a cloth", () => {
+  const list = asBlock(["Piece", "Outline", "How many", "Fabric", "panel", PANEL, 3, "fine  linen, lies across"], 4, []); // biome-ignore format: one row
+  const fine = stock(["remnant", "Fine linen, from the play", 42, 45, null, null]);
+  expect(buy(list, fine, "fine linen", 54)).toBe(40);
+});
+
 test("the Working says what is cut from which cloth, and an answer that is not proved least says so", () => {
   const { steps } = explain(CLOTH_TO_BUY, [cutList, stock(chest, roll), "linen", 54], setting);
   expect(steps.map(({ rule, value }) => `${rule}: ${value}`)).toEqual(

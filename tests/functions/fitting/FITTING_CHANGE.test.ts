@@ -133,7 +133,7 @@ test("a list in which every edge is sewn to every other is refused in good time"
   const edges = Array.from({ length: 14 }, (_, i) => `piece${i}`);
   const all = seamsOf(...edges.flatMap((a, i) => edges.slice(i + 1).map((b) => [a, "top", b, "top"])));
   expect(ask(logOf(["other", "top", 1]), "piece0 top", all)).toMatch(
-    /^the list of seams goes round in so many circles/,
+    /^the list of seams connects its edges in too many circles/,
   );
 });
 

@@ -68,7 +68,7 @@ test.each([
   ["a seam that is not there", [["skirt", "top", "bodice", "foot"]], "skirtt", 'no row of the list of seams names "skirtt top"; is "skirt top" meant?'],
   ["a row half filled in", [["skirt", "top", "bodice", null]], "skirt", 'row 1 of the list of seams has nothing in its column "its edge": fill it in, or clear the row'],
   ["an edge sewn to itself", [["skirt", "top", "skirt", "top"]], "skirt", /sews the skirt's top to itself, and the garment has one such edge/],
-  ["a plain seam with a difference", [["skirt", "top", "bodice", "foot", "plain", 2]], "skirt", /is plain and wants edges of unlike length/],
+  ["a plain seam with a difference", [["skirt", "top", "bodice", "foot", "plain", 2]], "skirt", /is plain, but its wanted difference or fullness asks for edges of different lengths/],
   ["how in another word", [["skirt", "top", "bodice", "foot", "gatherd"]], "skirt", /how in row 1 of the list of seams must be .*; is "gathered" meant\?/],
 ] as const)("%s is refused in a sentence", (_, rows, piece, sentence) => {
   const edge = rows[0]![1];

@@ -20,7 +20,9 @@ import { Engine } from "./engine.ts";
 import { fittingOf } from "./fitted-cells.ts";
 import type { LayDesk } from "./instance.ts";
 import { cellText } from "./label.ts";
+import { sameFigures } from "./same-figures.ts";
 import { clean, figureFor, isProblem, typedFor, variedCellAt } from "./varied-cell.ts";
+import { isVerdict } from "./view.ts";
 
 export interface NextVersion {
   readonly book: Book;
@@ -240,20 +242,25 @@ function movedAnswer(
 ): string | null {
   const { book } = engine;
   const after = new Engine(next, desk);
-  const same = (a: unknown, b: unknown) =>
-    typeof a === "number" && typeof b === "number"
-      ? Math.abs(a - b) <= 1e-9 * Math.max(1, Math.abs(a))
-      : true;
+  const isSame = (place: Place) => {
+    const [before, now] = [engine.value(place), after.value(place)];
+    if (now === null) return before === null || after.view(place).problem?.is !== "error";
+    if (typeof before === "number" && typeof now === "number")
+      return Math.abs(before - now) <= 1e-9 * Math.max(1, Math.abs(before));
+    const texts = typeof before === "string" && typeof now === "string";
+    // A verdict may change with the log: it is a remark, and no figure or piece.
+    return (
+      !texts || [before, now].some((text) => text === "ok" || isVerdict(text)) || sameFigures(before, now)
+    );
+  };
   try {
     for (const [page, { rows }] of book.pages.entries()) {
       if (logPages.has(page)) continue;
       for (const [row, cells] of rows.entries())
         for (const [column, typed] of cells.entries()) {
           const place = { page, row, column };
-          if (!isFormula(typed) || same(engine.value(place), after.value(place))) continue;
-          const under = engine
-            .restsOn(place)
-            .find((one) => !same(engine.value(one), after.value(one)) && !logPages.has(one.page));
+          if (!isFormula(typed) || isSame(place)) continue;
+          const under = engine.restsOn(place).find((one) => !logPages.has(one.page) && !isSame(one));
           return cellText(book, under && placeKey(under) !== placeKey(place) ? under : place);
         }
     }

@@ -20,6 +20,7 @@ import { type Picture, pictureOf, placesInside } from "./picture.ts";
 import type { FoundPiece } from "./pieces.ts";
 import { scalePath } from "./rescale.ts";
 import { MARK_SIGNS, ROLE_WORDS } from "./roles.ts";
+import { sameFigures } from "./same-figures.ts";
 import { show } from "./show.ts";
 
 export interface Sheet {
@@ -135,18 +136,6 @@ function pieceDrawn(piece: Piece, picture: Picture, pen: Pen): string[] {
     ),
     ...marks,
   ];
-}
-
-/** Whether two path data draw the same line, but for rounding. */
-function sameFigures(one: string, other: string): boolean {
-  const [a, b] = [one.split(" "), other.split(" ")];
-  return (
-    a.length === b.length &&
-    a.every(
-      (word, i) =>
-        word === b[i] || Math.abs(Number(word) - Number(b[i])) <= 1e-9 * (1 + Math.abs(Number(word))),
-    )
-  );
 }
 
 /** The width of a letter of plain type, as a share of its height. */

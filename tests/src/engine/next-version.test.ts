@@ -104,6 +104,12 @@ test("a book in which nothing follows the fittings, a figure without an answer, 
     ["Again", '=FITTED(20;FITTING_CHANGE(fitting_log;"bodice waist"))'],
   ]);
   expect(refusal(byFormula)).toMatch(/^Again.* takes its change from the log by a formula of its own/);
+  const band = gown(LOG, [
+    ...FIGURES,
+    ["Band", '=RECTANGLE(waist+FITTING_CHANGE(fitting_log;"bodice shoulder");2)'],
+    ["Belt", '=RECTANGLE(26+FITTING_CHANGE(fitting_log;"bodice waist");2)'],
+  ]);
+  expect(refusal(band)).toMatch(/^Belt.* takes its change from the log by a formula of its own/);
 });
 
 test("the command line writes the next version into a file of its own", async () => {

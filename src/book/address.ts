@@ -33,6 +33,13 @@ export function columnNumber(letters: string): number {
 
 export const cellAddress = (row: number, column: number): string => `${columnLetters(column)}${row + 1}`;
 
+/** Where "B3" is on its page; null for a text that is not the address of a cell. */
+export function rowAndColumn(address: string): Pick<Place, "row" | "column"> | null {
+  const [, letters, figures] = /^([A-Z]+)(\d+)$/.exec(address) ?? [];
+  const row = Number(figures) - 1;
+  return letters === undefined || row < 0 ? null : { row, column: columnNumber(letters) };
+}
+
 /** A page's title as formulas write it: quoted unless it is a plain word. */
 export const pageReference = (title: string): string =>
   /^[A-Za-z_][A-Za-z0-9_]*$/.test(title) ? title : `'${title.replaceAll("'", "''")}'`;
@@ -44,12 +51,15 @@ export function fullAddress(book: Book, { page, row, column }: Place): string {
 
 const FULL = /^(?:'((?:[^']|'')+)'|([^'!]+))!\$?([A-Za-z]{1,3})\$?(\d{1,6})$/;
 
-/** Where "Draft!B3" is in this book, or null. */
-export function findPlace(book: Book, address: string): Place | null {
+/** Where "Draft!B3" is among these pages, or null. */
+export function findPlace(
+  { pages }: { readonly pages: readonly { readonly title: string }[] },
+  address: string,
+): Place | null {
   const found = FULL.exec(address.trim());
   if (!found) return null;
   const title = (found[1]?.replaceAll("''", "'") ?? found[2]!).toLowerCase();
-  const page = book.pages.findIndex((one) => one.title.toLowerCase() === title);
+  const page = pages.findIndex((one) => one.title.toLowerCase() === title);
   const row = Number(found[4]) - 1;
   return page < 0 || row < 0 ? null : { page, row, column: columnNumber(found[3]!) };
 }

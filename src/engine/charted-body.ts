@@ -1,20 +1,19 @@
 /** The measurements of the wearer of a garment that takes figures from a chart: those in the chart's rows of this wearer. */
 import { headingText } from "../../functions/block.ts";
+import { plainName } from "../../functions/seams/piece-list.ts";
 import { isWearerHeading } from "../../functions/wearers/chart.ts";
 import type { Place } from "../book/address.ts";
 import type { Engine } from "./engine.ts";
 
 export interface Charted {
   readonly page: number;
-  /** Whose figures the garment rests on; several when it rests on those of more than one. */
+  /** The wearers whose figures the garment rests on. */
   readonly wearers: readonly string[];
-  /** The rows of that wearer, those first on which the garment rests. */
+  /** The rows that the garment rests on, then the other rows of the first wearer. */
   readonly rows: readonly number[];
 }
 
-const plain = (text: string): string => text.trim().toLowerCase().replace(/\s+/g, " ");
-
-/** The chart among the cells behind a garment whose page's headings name wearers; null when there is no such chart. */
+/** The chart of wearers among the cells that a garment rests on. Returns null when the garment rests on no such chart. */
 export function chartedBehind(engine: Engine, behind: readonly Place[]): Charted | null {
   for (const page of new Set(behind.map((one) => one.page))) {
     const { columns, rows } = engine.book.pages[page]!;
@@ -27,11 +26,11 @@ export function chartedBehind(engine: Engine, behind: readonly Place[]): Charted
     const used = behind.filter(
       (one) => one.page === page && one.column !== column && wearerOf(one.row) !== "",
     );
-    const wearers = [...new Map(used.map(({ row }) => [plain(wearerOf(row)), wearerOf(row)])).values()];
+    const wearers = [...new Map(used.map(({ row }) => [plainName(wearerOf(row)), wearerOf(row)])).values()];
     if (wearers.length === 0) continue;
     const own = new Set(used.map(({ row }) => row));
     const others = rows.flatMap((_, row) =>
-      !own.has(row) && plain(wearerOf(row)) === plain(wearers[0]!) ? [row] : [],
+      !own.has(row) && plainName(wearerOf(row)) === plainName(wearers[0]!) ? [row] : [],
     );
     return { page, wearers, rows: [...own, ...others] };
   }

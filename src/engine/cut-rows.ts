@@ -7,16 +7,16 @@ import type { Engine } from "./engine.ts";
 export interface CutRow {
   readonly page: number;
   readonly row: number;
-  /** What the list calls the piece; "" where it does not say. */
+  /** What the list calls the piece; "" when the list gives no name. */
   readonly called: string;
-  /** How many to cut, as shown; "" where that is not filled in. */
+  /** How many to cut, as shown; "" when the cell is blank. */
   readonly many: string;
   readonly pair: boolean;
   readonly fold: boolean;
   readonly cloth: string;
-  /** The pieces of the row as text; several where columns beside the outline hold pieces, too, and none where its piece has an error. */
+  /** The pieces of the row as text: several when other columns hold pieces too, and an empty list when the piece has an error. */
   readonly outlines: readonly string[];
-  /** What the row's cells refer to where they only show a piece of another cell: "skirt_cut", in small letters. */
+  /** The formulas of the row without "=", in small letters: "skirt_cut" in a row that shows a piece of another cell. */
   readonly shown: readonly string[];
 }
 

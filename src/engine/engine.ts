@@ -54,7 +54,7 @@ export class Engine {
     return this.#book;
   }
 
-  /** The book as it is worked: cells that follow the fittings are formulas in it. */
+  /** The book as it is calculated: in it, cells that follow the fittings are formulas. */
   get worked(): Book {
     return this.#instance.book;
   }

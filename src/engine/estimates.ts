@@ -4,8 +4,9 @@
  */
 import { rememberWithObject } from "../../functions/memo.ts";
 import { type Place, placeKey } from "../book/address.ts";
-import { formulaTree, isFormula } from "../book/formula.ts";
-import type { Book } from "../book/shape.ts";
+import { formulaTree } from "../book/formula.ts";
+import { type Book, typedAt } from "../book/shape.ts";
+import { formulaPlaces } from "./book-for-engine.ts";
 import { isChoosing } from "./branches.ts";
 import type { Engine } from "./engine.ts";
 import { cellText } from "./label.ts";
@@ -58,15 +59,11 @@ export function estimateText(engine: Engine, place: Place): string {
 function allEstimates(engine: Engine): Found {
   const estimates = engine.estimates();
   if (estimates.length === 0) return new Map();
-  const formulas: Formula[] = engine.worked.pages.flatMap(({ rows }, page) =>
-    rows.flatMap((row, r) =>
-      row.flatMap((typed, column) => {
-        const place = { page, row: r, column };
-        return isFormula(typed) ? [{ place, key: placeKey(place), typed }] : [];
-      }),
-    ),
-  );
-  // All that refer to an estimate, then of these only what their answers need: IF passes branches over.
+  const formulas = formulaPlaces(engine.worked).map((place): Formula => {
+    const typed = typedAt(engine.worked, place.page, place.row, place.column);
+    return { place, key: placeKey(place), typed };
+  });
+  // First every formula that refers to an estimate. Then only what the answers need: IF leaves a branch out.
   const may = spread(engine, estimates, formulas, () => () => null);
   const reached = formulas.filter(({ key }) => may.has(key));
   if (!reached.some(({ typed }) => chooses(typed))) return may;

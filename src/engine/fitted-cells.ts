@@ -4,14 +4,14 @@
  */
 import { withDecimalMark } from "../../functions/decimal.ts";
 import { rememberWithObject } from "../../functions/memo.ts";
-import { cellAddress, columnNumber, type Place } from "../book/address.ts";
+import { cellAddress, type Place, rowAndColumn } from "../book/address.ts";
 import { LOG_NAME, readFitting, SEAMS_NAME } from "../book/fitting.ts";
 import { isFormula } from "../book/formula.ts";
 import { namesMeant } from "../book/names.ts";
 import type { Book, Page } from "../book/shape.ts";
 import { understand } from "./content.ts";
 
-/** What a cell's settings say about its fitting changes; undefined for a cell without. */
+/** What a cell's settings say about its fitting changes; undefined when they say nothing. */
 export const fittingOf = (book: Book, { page, row, column }: Place): string | undefined =>
   book.pages[page]?.cells?.[cellAddress(row, column)]?.fitting;
 
@@ -24,7 +24,7 @@ export function fittingFault(book: Book, place: Place): string | null {
 
 const pagesWorked = rememberWithObject<Page, { from: string; page: Page }>();
 
-/** The book as the engine works it. A page without such cells is the same object, and so is every row without one. */
+/** The book as the engine calculates it. Pages and rows without cells that follow the fittings stay the same objects. */
 export function workedBook(book: Book): Book {
   if (!book.pages.some(hasFittings)) return book;
   return { ...book, pages: book.pages.map((page, index) => workedPage(book, page, index)) };
@@ -41,9 +41,9 @@ function workedPage(book: Book, page: Page, index: number): Page {
   if (kept.from === from) return kept.page;
   const rows = [...page.rows];
   for (const [address, { fitting }] of Object.entries(page.cells!)) {
-    const [, letters, figures] = /^([A-Z]+)(\d+)$/.exec(address) ?? [];
-    if (fitting === undefined || letters === undefined) continue;
-    const [row, column] = [Number(figures) - 1, columnNumber(letters)];
+    const at = rowAndColumn(address);
+    if (fitting === undefined || !at) continue;
+    const { row, column } = at;
     const typed = rows[row]?.[column];
     if (!typed || typed.trim() === "") continue;
     const formula = withChange(typed, fitting, seams, book, page.columns[column]?.kind ?? "any");
@@ -63,7 +63,7 @@ function withChange(
   kind: Page["columns"][number]["kind"],
 ): string {
   const read = readFitting(setting);
-  // What names no seam, in a file from elsewhere, is asked for as it stands, and refused by its name.
+  // A file may hold a setting that names no seam: the function refuses it, and its sentence quotes the setting.
   const fitting = "fault" in read ? { seam: setting, end: null, eachSide: false } : read;
   const quoted = (text: string) => `"${text.replaceAll('"', '""')}"`;
   const content = isFormula(typed) ? null : understand(typed, kind, unit, decimal);

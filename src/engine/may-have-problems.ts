@@ -3,7 +3,7 @@
  * of cells is carried from one revision to the next; what each of them says is always read anew.
  */
 import { rememberWithObject } from "../../functions/memo.ts";
-import { findPlace, type Place, pageReference, placeKey } from "../book/address.ts";
+import { type Place, placeKey, rowAndColumn } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import { type Book, type Page, typedAt } from "../book/shape.ts";
 import { choicesSet } from "./choices.ts";
@@ -26,7 +26,7 @@ export function mayHaveProblems(engine: Engine): Iterable<Place> {
     });
   });
   book.pages.forEach((page, index) => {
-    for (const place of withSettings(book, page, index)) if (canHaveProblem(book, place)) add(place);
+    for (const place of withSettings(page, index)) if (canHaveProblem(book, place)) add(place);
   });
   return found.values();
 }
@@ -49,10 +49,11 @@ const withCriteria = (row: readonly string[]): readonly number[] =>
   });
 
 /** The cells of a page that have settings of their own or stand in a column with choices. */
-function withSettings(book: Book, page: Page, index: number): Place[] {
-  const places = Object.keys(page.cells ?? {}).flatMap(
-    (address) => findPlace(book, `${pageReference(page.title)}!${address}`) ?? [],
-  );
+function withSettings(page: Page, index: number): Place[] {
+  const places = Object.keys(page.cells ?? {}).flatMap((address): Place[] => {
+    const at = rowAndColumn(address);
+    return at ? [{ page: index, ...at }] : [];
+  });
   page.columns.forEach(({ choices }, column) => {
     if (choices !== undefined)
       for (let row = 0; row < page.rows.length; row += 1) places.push({ page: index, row, column });

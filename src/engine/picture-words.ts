@@ -1,4 +1,4 @@
-/** A drawing in words, for who does not see it: the edges of each piece with their lengths, what is marked on it, what is measured. */
+/** A drawing in words, for people who can't see it: the edges of each piece with their lengths, its marks, and what is measured. */
 import { measureShape, type Shape } from "../../functions/drawing/shapes.ts";
 import { edgeLength, type Role } from "../../functions/pieces/piece.ts";
 import { wordsOf } from "./picture.ts";
@@ -32,7 +32,7 @@ export function drawingInWords(shapes: readonly Shape[], rule: Rule): string {
   for (const shape of shapes) {
     if (shape.kind === "outline") continue;
     const words = wordsOf(shape, rule).replaceAll("\n", ", ");
-    // An edge that has the name of a side of a piece is spoken of with the piece.
+    // An edge with the name of a side of a piece is described with the piece.
     if (shape.kind === "edge" && !named.has(shape.label ?? "")) {
       const length = show(measureShape(shape)!, "length", rule);
       const own = shape.label ? `${shape.label} ${length}` : length;

@@ -1,6 +1,8 @@
 /** What stands on a pattern piece for whoever cuts it: its name, how many, of what cloth, for whom and of which day. */
+import { headingText } from "../../functions/block.ts";
 import type { Shape } from "../../functions/drawing/shapes.ts";
 import { pieceArea } from "../../functions/pieces/piece.ts";
+import { isWearerHeading } from "../../functions/wearers/chart.ts";
 import type { Place } from "../book/address.ts";
 import { lookUp } from "../book/names.ts";
 import { type CutRow, cutRows } from "./cut-rows.ts";
@@ -9,9 +11,6 @@ import type { Engine } from "./engine.ts";
 /** The names that say whom a book is drawn for and on which day, where it has them. */
 export const WEARER = "wearer";
 const DAY = "today";
-
-/** The heading of a column that says whose the garment of each row is; common practice names it so. */
-const WEARER_HEADING = /^(wearer|role)$/i;
 
 /**
  * Lines of words, what the cut list calls the piece first; a piece that several rows cut has a line for each.
@@ -50,10 +49,10 @@ export function pieceNotes(
 export const calledIn = (rows: readonly CutRow[]): string =>
   [...new Set(rows.map(({ called }) => called).filter(Boolean))].join(", ");
 
-/** The wearer of a garment that stands in a table, one wearer a row; null on a page without such a column. */
+/** The wearer named in the row of a garment. Returns null on a page without a column of wearers. */
 function wearerBeside(engine: Engine, { page, row }: Pick<Place, "page" | "row">): string | null {
   const column = engine.book.pages[page]!.columns.findIndex(({ heading }) =>
-    WEARER_HEADING.test(heading.trim()),
+    isWearerHeading(headingText(heading)),
   );
   return column < 0 ? null : engine.view({ page, row, column }).shown;
 }

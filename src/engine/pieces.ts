@@ -8,8 +8,8 @@ import { isFormula } from "../book/formula.ts";
 import { type CutRow, cutRows, cutsSome } from "./cut-rows.ts";
 import { drawnAt } from "./drawn.ts";
 import type { Engine } from "./engine.ts";
-import { estimateText } from "./estimates.ts";
 import { calledIn, pieceNotes } from "./piece-notes.ts";
+import { remarksOf } from "./remarks.ts";
 import type { CellView } from "./view.ts";
 
 export interface FoundPiece {
@@ -71,7 +71,7 @@ export function piecesOf(engine: Engine): {
       const notes = pieceNotes(engine, place, title, rows);
       const called = calledIn(rows.filter(({ outlines }) => outlines.includes(value))) || title;
       const isToCut = toCut.some(({ outlines }) => outlines.includes(value));
-      const remarks = [problem?.sentence ?? "", estimateText(engine, place)].filter(Boolean);
+      const remarks = remarksOf(engine, place);
       const shapes = onPaper(engine, place, piece);
       found.push({ place, address, name, title, called, isToCut, piece, notes, remarks, shapes });
       seen.add(value);

@@ -1,6 +1,6 @@
 /**
- * Of all places where formulas need figures those that may lack one. Where a next book only has other figures
- * in the place of figures, they are the same: only which uses are looked at is carried over, never what is found.
+ * Which of the places where formulas need numbers may lack a number. When an edit only replaces numbers with
+ * numbers, the same places are kept for the next book. What is found at a place is never kept: it is read anew.
  */
 import { isFormula } from "../book/formula.ts";
 import { type Book, typedAt } from "../book/shape.ts";
@@ -10,9 +10,9 @@ import { Statuses, statusesOfRow } from "./statuses.ts";
 import { namesTogether, type Use } from "./uses.ts";
 
 export interface UsesToLookAt {
-  /** Those of which some cell is not a figure. */
+  /** Places where some cell is not a number. */
   readonly counted: readonly Use[];
-  /** Those of arguments that take no length, of which some cell is a typed length. */
+  /** Places of arguments that take no length, where some cell is a typed length. */
   readonly lengths: readonly Use[];
 }
 

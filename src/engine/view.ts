@@ -44,7 +44,7 @@ export interface CellView {
 
 /** What the view of a cell is read from. */
 export interface Sources {
-  /** The book as it is typed; the instance's is as it is worked. */
+  /** The book as it is typed. The instance has the book as it is calculated. */
   readonly book: Book;
   readonly instance: Instance;
   readonly kinds: Kinds;

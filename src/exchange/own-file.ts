@@ -3,8 +3,7 @@
  * formula comes back where the book, written once more, gives the very formula that stands in the file; where
  * another program changed the file, what it has now is read like any foreign sheet.
  */
-import { findPlace, fullAddress, type Place, placeKey } from "../book/address.ts";
-import type { Book } from "../book/shape.ts";
+import { findPlace, fullAddress, type Place, placeKey, rowAndColumn } from "../book/address.ts";
 import { Engine } from "../engine/engine.ts";
 import type { LayDesk } from "../engine/instance.ts";
 import { near } from "./agreement.ts";
@@ -16,7 +15,7 @@ import { type OwnMark, readOwnMark } from "./own-mark.ts";
 import { ORIGINALS, type PlainBook, type PlainCell, plainBook } from "./plain-book.ts";
 import type { Laidout } from "./sheets-to-book.ts";
 
-/** What the file says of its book; null for a file of another program. */
+/** What the file says about its book; null for a file that Ellwand did not write. */
 export function markOf({ sheets }: ForeignBook): OwnMark | null {
   const text = sheets.at(-1)?.rows[FIRST_WORKING - 2]?.[0]?.value;
   const mark = typeof text === "string" ? readOwnMark(text) : null;
@@ -35,20 +34,19 @@ const MOST_ROUNDS = 3;
 /** The formulas as they were typed, by the key of their cell. */
 export type Originals = ReadonlyMap<string, string>;
 
-function originalsOf(file: ForeignBook, { pages }: OwnMark): Map<string, string> {
-  const titled = { pages } as unknown as Book;
+function originalsOf(file: ForeignBook, mark: OwnMark): Map<string, string> {
   const found = new Map<string, string>();
   for (const row of file.sheets.at(-1)!.rows.slice(FIRST_WORKING)) {
     const [where, typed] = [row[ORIGINALS]?.value, row[ORIGINALS + 1]?.value];
-    const place = typeof where === "string" && typeof typed === "string" ? findPlace(titled, where) : null;
+    const place = typeof where === "string" && typeof typed === "string" ? findPlace(mark, where) : null;
     if (place) found.set(placeKey(place), typed as string);
   }
   return found;
 }
 
 /**
- * The book with its own formulas again; null where the file was changed so that only its plain formulas are
- * sure. `lay` lays out the pages with the formulas that are still believed.
+ * The book with its formulas as they were typed. Returns null when the file was changed so much that only its
+ * plain formulas can be trusted. `lay` makes the pages with the formulas that are still trusted.
  */
 export function restored(
   file: ForeignBook,
@@ -83,23 +81,13 @@ function done(laid: Laidout, plain: PlainBook, originals: Originals, values: rea
   const pages = book.pages.map((page, index) => {
     const notes = { ...page.notes };
     for (const [address, note] of Object.entries(page.notes)) {
-      const place = findPlace(
-        book,
-        `${fullAddress(book, { page: index, row: 0, column: 0 }).replace(/A1$/, "")}${address}`,
-      )!;
-      const again = plain.sheets[index]!.rows[place.row + HEADING_LINES]?.[place.column]?.note ?? "";
-      // What the writer adds stands twice now: in the note that was read, and again.
+      const { row, column } = rowAndColumn(address)!;
+      const again = plain.sheets[index]!.rows[row + HEADING_LINES]?.[column]?.note ?? "";
+      // What the writer adds to a note stands twice now: in the note that was read, and again behind it.
       const added = again.slice(note.length + 1);
-      const own =
-        added === ""
-          ? note
-          : note === added
-            ? ""
-            : note.endsWith(`\n${added}`)
-              ? note.slice(0, -added.length - 1)
-              : note;
-      if (own === "") delete notes[address];
-      else notes[address] = own;
+      if (added === "") continue;
+      if (note === added) delete notes[address];
+      else if (note.endsWith(`\n${added}`)) notes[address] = note.slice(0, -added.length - 1);
     }
     return { ...page, notes };
   });
@@ -126,13 +114,13 @@ function bare(formula: string, signs: ForeignBook["signs"]): string {
 }
 
 interface Changed {
-  /** Cells whose formula, or value where no formula was written, is another now. */
+  /** Cells whose formula has changed; where no formula was written, whose value has changed. */
   readonly formulas: readonly Place[];
-  /** Fixed values that are others now. */
+  /** Fixed values that have changed. */
   readonly values: readonly Place[];
 }
 
-/** Where the file differs from the book written again; null when the lines of the workings do. */
+/** Where the file differs from the book written again. Returns null when the lines of the workings differ. */
 function changedCells(file: ForeignBook, plain: PlainBook, originals: Originals): Changed | null {
   const written = (formula: string) => (file.signs === "26300" ? openFormula(formula) : formula);
   const same = (cell: ForeignCell | undefined, again: PlainCell | undefined) =>

@@ -7,7 +7,7 @@
 import { HyperFormula } from "hyperformula";
 import type { Cell, Kind } from "../../functions/define.ts";
 import { BOOK_UNITS } from "../../functions/units.ts";
-import { cellAddress, columnNumber, fullAddress, type Place, placeKey } from "../book/address.ts";
+import { cellAddress, fullAddress, type Place, placeKey, rowAndColumn } from "../book/address.ts";
 import { formulaTree, isFormula } from "../book/formula.ts";
 import { hiddenRows } from "../book/hidden-rows.ts";
 import { everyName } from "../book/names.ts";
@@ -122,11 +122,10 @@ export function plainBook(engine: Engine): PlainBook {
 function notedBelow({ notes, rows }: Page, from: number): (PlainCell | undefined)[][] {
   const below: (PlainCell | undefined)[][] = [];
   for (const [address, note] of Object.entries(notes)) {
-    const [, letters, digits] = /^([A-Z]+)(\d+)$/.exec(address)!;
-    const row = Number(digits) - 1;
+    const { row, column } = rowAndColumn(address)!;
     if (row < rows.length) continue;
     while (below.length <= row - from) below.push([]);
-    below[row - from]![columnNumber(letters!)] = { value: null, note };
+    below[row - from]![column] = { value: null, note };
   }
   return below;
 }
@@ -148,9 +147,9 @@ function choicesOf(engine: Engine, index: number, live: LiveFormulas): PlainShee
   });
   const cells = Object.entries(page.cells ?? {}).flatMap(([address, { choices }]) => {
     const list = choices === undefined ? null : listOf(choices);
-    const [, letters, digits] = /^([A-Z]+)(\d+)$/.exec(address)!;
-    const [row, column] = [Number(digits) - 1 + HEADING_LINES, columnNumber(letters!)];
-    return list ? [{ where: { top: row, left: column, bottom: row, right: column }, list }] : [];
+    const { row, column } = rowAndColumn(address)!;
+    const line = row + HEADING_LINES;
+    return list ? [{ where: { top: line, left: column, bottom: line, right: column }, list }] : [];
   });
   return [...columns, ...cells];
 }

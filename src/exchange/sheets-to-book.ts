@@ -2,7 +2,7 @@
 import type { Decimal } from "../../functions/decimal.ts";
 import { DEFAULT_MARK } from "../../functions/fractions.ts";
 import type { Unit } from "../../functions/units.ts";
-import { cellAddress, columnLetters, columnNumber, placeKey } from "../book/address.ts";
+import { cellAddress, columnLetters, placeKey, rowAndColumn } from "../book/address.ts";
 import { withHidden } from "../book/hidden-rows.ts";
 import {
   type Book,
@@ -156,9 +156,9 @@ function pageOf(
     );
   };
   for (const [address, text] of sheet.notes) {
-    const [, letters, row] = /^([A-Z]+)(\d+)$/.exec(address)!;
-    if (Number(row) <= shift) report.add("note on a heading", address);
-    else noted(`${letters}${Number(row) - shift}`, text);
+    const { row, column } = rowAndColumn(address)!;
+    if (row < shift) report.add("note on a heading", address);
+    else noted(cellAddress(row - shift, column), text);
   }
   const columns = Array.from({ length: wide }, (_, i) =>
     columnOf(sheet, body, i, headings, form.kinds?.[i], unit, marked?.columns[i]),
@@ -196,9 +196,9 @@ function pageOf(
   const settings = landedChoices(file, own, columns.length, rows.length, places, report);
   const cells: Record<string, CellSettings> = { ...settings.cells };
   for (const [address, fitting] of Object.entries(marked?.fittings ?? {})) {
-    const [, letters, figures] = /^([A-Z]+)(\d+)$/.exec(address) ?? [];
-    const place = { page: own.page!, row: Number(figures) - 1, column: columnNumber(letters ?? "A") };
-    if (of?.originals?.has(placeKey(place))) cells[address] = { ...cells[address], fitting };
+    const at = rowAndColumn(address);
+    if (at && of?.originals?.has(placeKey({ page: own.page!, ...at })))
+      cells[address] = { ...cells[address], fitting };
   }
   const page: Page = {
     title,

@@ -1,6 +1,6 @@
 /** The measurements of the wearer of a garment that takes figures from a chart: those in the chart's rows of this wearer. */
 import { headingText } from "../../functions/block.ts";
-import { plainName } from "../../functions/seams/piece-list.ts";
+import { comparedName } from "../../functions/compared-name.ts";
 import { isWearerHeading } from "../../functions/wearers/chart.ts";
 import type { Place } from "../book/address.ts";
 import type { Engine } from "./engine.ts";
@@ -26,11 +26,13 @@ export function chartedBehind(engine: Engine, behind: readonly Place[]): Charted
     const used = behind.filter(
       (one) => one.page === page && one.column !== column && wearerOf(one.row) !== "",
     );
-    const wearers = [...new Map(used.map(({ row }) => [plainName(wearerOf(row)), wearerOf(row)])).values()];
+    const wearers = [
+      ...new Map(used.map(({ row }) => [comparedName(wearerOf(row)), wearerOf(row)])).values(),
+    ];
     if (wearers.length === 0) continue;
     const own = new Set(used.map(({ row }) => row));
     const others = rows.flatMap((_, row) =>
-      !own.has(row) && plainName(wearerOf(row)) === plainName(wearers[0]!) ? [row] : [],
+      !own.has(row) && comparedName(wearerOf(row)) === comparedName(wearers[0]!) ? [row] : [],
     );
     return { page, wearers, rows: [...own, ...others] };
   }

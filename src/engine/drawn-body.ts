@@ -4,6 +4,7 @@
  * of a Measure page with the label of one. Where
  * the book leaves open whose or which figure is meant, none is taken and the reason is said.
  */
+import { comparedName } from "../../functions/compared-name.ts";
 import { measureNamed } from "../../functions/survey/survey.ts";
 import { convert } from "../../functions/units.ts";
 import {
@@ -207,7 +208,7 @@ function labelledRows(engine: Engine, behind: readonly Place[]): Map<BodyMeasure
 function measureOf(label: string): BodyMeasure | null {
   const surveyed = SURVEYED[measureNamed(label) ?? ""];
   if (surveyed) return surveyed;
-  const text = label.trim().toLowerCase().replace(/\s+/g, " ");
+  const text = comparedName(label);
   return BODY_MEASURES.find((measure) => KNOWN_BY[measure].labels?.test(text)) ?? null;
 }
 

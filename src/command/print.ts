@@ -121,6 +121,6 @@ function refuseIdle(what: string, values: Readonly<Record<string, unknown>>): vo
   for (const [option, takes] of Object.entries(TAKEN)) {
     if (values[option] === undefined || kind.takes.includes(takes)) continue;
     const others = kinds.filter((one) => one.takes.includes(takes)).map(({ name }) => name);
-    throw new Wrong(`--${option} changes nothing of --what ${what}; it is for ${others.join(", ")}`);
+    throw new Wrong(`--${option} has no effect on --what ${what}; it is for ${others.join(", ")}`);
   }
 }

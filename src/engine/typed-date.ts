@@ -5,10 +5,10 @@ const YEAR_FIRST = /^(\d{4})([./-])(\d{1,2})\2(\d{1,2})$/;
 
 type Read =
   | { readonly is: "date"; readonly value: string }
-  /** It has two readings, or no calendar has the day: a sentence says which. */
+  /** The sentence says that the text has two readings, or that it is not a valid date. */
   | { readonly is: "unclear"; readonly sentence: string };
 
-/** "2026-05-04"; null for a day that no calendar has, and for years before 1900. */
+/** "2026-05-04". Returns null for a date that does not exist, and for years before 1900. */
 function isoOf(year: number, month: number, day: number): string | null {
   const date = new Date(Date.UTC(year, month - 1, day));
   return year >= 1900 && date.getUTCMonth() === month - 1 && date.getUTCDate() === day
@@ -17,8 +17,9 @@ function isoOf(year: number, month: number, day: number): string | null {
 }
 
 /**
- * The rule: a year that stands first is followed by the month; else the order of day and month must follow
- * from the figures, as in 25.12.2026 or 5/31/2026, or is asked about. Null for what is not written as a date.
+ * Reads a date. When the year is first, the month follows it. Otherwise the numbers must show which of them is
+ * the day, as in 25.12.2026 or 5/31/2026; when they do not, the maker is asked. Returns null when the text is
+ * not written as a date.
  */
 export function readDate(text: string): Read | null {
   const first = YEAR_FIRST.exec(text);
@@ -34,7 +35,7 @@ function dateOf(text: string, readings: readonly (string | null)[]): Read {
   if (days.length === 1) return { is: "date", value: days[0]! };
   const sentence =
     days.length === 0
-      ? `${text} is no day of the calendar since 1900; type a day as year, month, day: 2026-05-04`
+      ? `${text} is not a valid date after 1899; type a day as year, month, day: 2026-05-04`
       : `${text} has two readings: ${days[0]}, with the day first, or ${days[1]}, with the month first; type the one that is meant`;
   return { is: "unclear", sentence };
 }

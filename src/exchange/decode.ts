@@ -24,7 +24,7 @@ export interface Refused {
   readonly refusal: string;
 }
 
-/** What a file that is no text begins with. */
+/** How files that are not text begin. */
 const BEGINNINGS: readonly (readonly [bytes: string, what: string])[] = [
   ["%PDF", "it is a PDF, not a table of texts; save the table as CSV in the program it was made with"],
   [
@@ -58,7 +58,7 @@ export function decode(bytes: Uint8Array, given?: Encoding): Decoded | Refused {
   return at < 0
     ? read
     : {
-        refusal: `it is no text: character ${at + 1} is a zero byte; choose a file of comma-separated values`,
+        refusal: `it is not a text file: character ${at + 1} is a zero byte; choose a file of comma-separated values`,
       };
 }
 

@@ -9,7 +9,7 @@ export type FileKind = "book" | "table" | "outline";
 /** How much of a file is needed to judge it, in bytes. */
 export const JUDGED_BYTES = 16_384;
 
-/** What no program of ours reads, by its first bytes. */
+/** Kinds of files that Ellwand can't read, by their first bytes. */
 const OTHERS: readonly (readonly [beginning: string, what: string])[] = [
   ["%PDF", "it is a PDF; save the table or the drawing in the program it was made with"],
   ["\u0089PNG", "it is a picture, and a picture has no outline to read; save the drawing as SVG"],
@@ -23,7 +23,7 @@ const OTHERS: readonly (readonly [beginning: string, what: string])[] = [
   ["\u007fELF", "it is a program; nothing of it was run"],
 ];
 
-/** The kind of a file by its first bytes and its name, or why it can't be opened. */
+/** The kind of a file by its first bytes and its name, or a sentence that says why it can't be opened. */
 export function fileKind(
   head: Uint8Array,
   name: string,

@@ -208,10 +208,10 @@ const UNREAD: readonly (readonly [RegExp, string])[] = [
   [/^@|^#/, "it takes a single answer out of many"],
 ];
 
-/** The longest formula that is read, in characters: ISO/IEC 29500 allows no longer one. */
+/** The longest formula that ISO/IEC 29500 allows, in characters. */
 const LONGEST_FORMULA = 8192;
 
-/** A formula in the signs of a book, with "=", or why it can't be written so. */
+/** The formula as a book writes it, with "=", or a sentence part that says why a book can't have it. */
 export function bookFormula(
   formula: string,
   signs: Signs,
@@ -234,7 +234,8 @@ export function bookFormula(
     switch (part.is) {
       case "unread":
         return {
-          why: UNREAD.find(([sign]) => sign.test(part.text))?.[1] ?? `the sign ${part.text} is not read here`,
+          why:
+            UNREAD.find(([sign]) => sign.test(part.text))?.[1] ?? `Ellwand can't read the sign ${part.text}`,
         };
       case "error":
         if (part.text !== "#N/A")
@@ -269,11 +270,11 @@ export function bookFormula(
         break;
       case "comma":
         if (open.at(-1) !== "call" && open.at(-1) !== "list")
-          return { why: "it takes several ranges for one" };
+          return { why: "it joins several ranges into one" };
         said.push(";");
         break;
       case "row-end":
-        if (open.at(-1) !== "list") return { why: "its arguments are parted in an unknown way" };
+        if (open.at(-1) !== "list") return { why: "its arguments are separated in an unknown way" };
         said.push("|");
         break;
       case "close":

@@ -59,7 +59,7 @@ function widthOf(body: ForeignSheet["rows"], index: number, heading: string): nu
   return Math.min(320, Math.max(60, 24 + 8 * longest));
 }
 
-/** More cells than these with choices of their own, in a block that is no whole column, are not kept one by one. */
+/** The most cells with choices of their own that are kept one by one, for a block that is not a whole column. */
 const MOST_CHOOSING = 5000;
 
 export function landedChoices(

@@ -94,7 +94,7 @@ export class LiveFormulas {
         return String(Number(tree.text));
       case "tape": {
         const read = readTape(tree.text, this.#engine.book.unit);
-        if (!read) throw new NotPlain(`${tree.text} is no figure for other programs`);
+        if (!read) throw new NotPlain(`${tree.text} is not a number for other programs`);
         return literal(read.length);
       }
       case "text":
@@ -220,7 +220,7 @@ export class LiveFormulas {
     if (done !== undefined) return done;
     const index = Object.keys(declaration.takes).indexOf(name);
     const take = declaration.takes[name];
-    if (!take) throw new NotPlain(`${name} is no argument`);
+    if (!take) throw new NotPlain(`${name} is not an argument`);
     const tree = call.args[index] ?? null;
     const area = tree && areaOf(this.#engine.book, tree, page);
     if (take.many || Array.isArray(args[index])) {

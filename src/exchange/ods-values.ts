@@ -1,7 +1,7 @@
 /** Values and measures as ISO/IEC 26300 writes them in attributes. */
 import type { Rectangle } from "./foreign-book.ts";
 
-/** A number of repetitions; what is no whole number counts as one. */
+/** A number of repetitions; anything but a whole number from 1 counts as 1. */
 export function count(text: string | undefined): number {
   const number = Number(text ?? 1);
   return Number.isInteger(number) && number >= 1 ? number : 1;
@@ -25,13 +25,13 @@ const PER_UNIT: Readonly<Record<string, number>> = {
   px: 1,
 };
 
-/** The days since 30 December 1899 of "2026-05-04" or "2026-05-04T18:00:00"; the text itself when it is no date. */
+/** The days since 30 December 1899 of "2026-05-04" or "2026-05-04T18:00:00"; the text itself when it is not a date. */
 export function daysOf(text: string): number | string {
   const time = Date.parse(/T/.test(text) ? `${text.replace(/Z$/, "")}Z` : `${text}T00:00:00Z`);
   return Number.isNaN(time) ? text : (time - Date.UTC(1899, 11, 30)) / 86_400_000;
 }
 
-/** The share of a day of "PT14H30M00S"; the text itself when it is no time. */
+/** The share of a day of "PT14H30M00S"; the text itself when it is not a time. */
 export function timeOf(text: string): number | string {
   const found = /^(-?)P(?:(\d+)D)?T(?:(\d+)H)?(?:(\d+)M)?(?:([\d.]+)S)?$/.exec(text);
   if (!found) return text;

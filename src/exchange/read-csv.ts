@@ -211,7 +211,7 @@ function sizeFault(rows: readonly (readonly string[])[]): string | null {
 /** A figure with points, commas or spaces in it. */
 const FIGURE = /^\s*[-+]?\d[\d., \u00a0\u202f']*\s*%?\s*$/;
 
-/** A figure with this decimal mark, its thousands in threes if they are parted; "4.5.2026" is none. */
+/** A figure with this decimal mark, its thousands in groups of three if they are separated; "4.5.2026" is not a figure. */
 const WITH_MARK: Readonly<Record<Decimal, RegExp>> = {
   point: /^\s*[-+]?(?:\d*|\d{1,3}(?:[, \u00a0\u202f']\d{3})+)(?:\.\d+|\.)?\s*%?$/,
   comma: /^\s*[-+]?(?:\d*|\d{1,3}(?:[. \u00a0\u202f']\d{3})+)(?:,\d+|,)?\s*%?$/,

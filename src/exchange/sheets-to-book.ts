@@ -188,7 +188,7 @@ function pageOf(
       if (cell.as === "text" && columns[column]!.kind !== "text") {
         const { is } = understand(typed.text, columns[column]!.kind, unit, decimal);
         if (is !== "text" && is !== "blank")
-          report.add("text read as a figure", `${address} “${typed.text.slice(0, 20)}”`);
+          report.add("text read as a value", `${address} “${typed.text.slice(0, 20)}”`);
       }
       return typed.text;
     });
@@ -232,7 +232,7 @@ function saidOfSheet({ sheet, title, headings, wide }: Planned, report: CellRepo
     ...(merged.length > 0 ? [`${many(merged.length, "block")} of merged cells ${is(merged.length)} parted again; the value is in the first cell: ${addresses(merged)} of the file.`] : []),
     ...(hidden.length > 0 ? [`${many(hidden.length, "hidden column")} ${is(hidden.length)} shown: ${addresses(hidden)}.`] : []),
     ...report.sentence("formula kept as a value", (count, where) => `${many(count, "formula")} can't be calculated here and ${is(count)} kept as the last value, with the formula in a note: ${where}.`),
-    ...report.sentence("text read as a figure", (count, where) => `${many(count, "text")} of the file ${count === 1 ? "reads as a figure" : "read as figures"}: ${where}. Make the column one of text to keep ${count === 1 ? "it as it is" : "them as they are"}.`),
+    ...report.sentence("text read as a value", (count, where) => `${many(count, "text")} of the file ${count === 1 ? "reads as a number or a date" : "read as numbers or dates"}: ${where}. Set the kind of the column to text to keep ${count === 1 ? "it as it is" : "them as they are"}.`),
     ...report.sentence("like a formula", (count, where) => `${many(count, "text")} that ${count === 1 ? "begins" : "begin"} with = got ' before it, so that nothing is calculated from it: ${where}.`),
     ...report.sentence("time", (count, where) => `${many(count, "time")} of day ${is(count)} kept as text: ${where}.`),
     ...report.sentence("time of day", (count, where) => `${many(count, "date")} had a time of day, which is in a note: ${where}.`),

@@ -75,7 +75,9 @@ export function unpacked({ name, method, packed, size, encrypted }: ZipPart): Ui
   if (encrypted) throw new BadZip("it is encrypted; open it with its password and save it without one");
   if (method === 0) return packed;
   if (method !== 8)
-    throw new BadZip(`its part ${name.slice(0, 80)} is packed in a way that is not read here; save it again`);
+    throw new BadZip(
+      `its part ${name.slice(0, 80)} is packed in a way that Ellwand can't read; save it again`,
+    );
   const chunks: Uint8Array[] = [];
   let length = 0;
   const inflate = new Inflate((chunk) => {
@@ -103,7 +105,7 @@ export function unpacked({ name, method, packed, size, encrypted }: ZipPart): Ui
   return all;
 }
 
-/** Throws `BadZip` when a part is no well-formed XML: a lenient reader would lose what stands behind the fault. */
+/** Throws `BadZip` when a part is not well-formed XML: a lenient reader would lose everything after the fault. */
 export function requireXml(part: ZipPart): void {
   const parser = new SaxesParser({ xmlns: false });
   parser.on("error", (reason) => {

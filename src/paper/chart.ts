@@ -36,8 +36,8 @@ export function pagesOf(book: Book, page: number | null, stage: Stage): number[]
   return {
     reason:
       page === null
-        ? `this book has no page of the stage ${stage}`
-        : `the page ${book.pages[page]!.title} is not of the stage ${stage}`,
+        ? `this book has no page in the stage ${stage}`
+        : `the page ${book.pages[page]!.title} is not in the stage ${stage}`,
   };
 }
 
@@ -75,7 +75,7 @@ export function tableDocument(
     sentences:
       problems > 0
         ? [
-            `${problems} ${isOne ? "figure has" : "figures have"} something to check; it stands beneath ${isOne ? "its row" : "their rows"}`,
+            `${problems} ${isOne ? "value has" : "values have"} something to check, which is printed beneath the row`,
           ]
         : [],
   };

@@ -23,7 +23,7 @@ export interface Letters {
   measure(text: string, size: number, bold?: boolean): number;
 }
 
-/** A sheet of paper that is laid out and not yet drawn: it learns last which of how many it is. */
+/** A sheet of paper that is laid out and not yet drawn. Its number and the number of sheets are known only when it is drawn. */
 export interface Sheet {
   readonly width: number;
   readonly height: number;
@@ -46,7 +46,7 @@ export interface PdfDocument extends Letters {
   /** What is drawn until `unclip` is seen only inside this rectangle. */
   clip(x: number, y: number, width: number, height: number): void;
   unclip(): void;
-  /** Signs that were asked for and that the type does not have; `□` stands in their places. Those without a form by their number: "U+0007". */
+  /** The signs for which the typeface has no letter; `□` is drawn instead. Control signs are given by their number: "U+0007". */
   missing(): string[];
   /** The sheets so far with everything on them, for a preview. */
   sheets(): readonly DrawnSheet[];

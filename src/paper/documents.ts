@@ -99,9 +99,7 @@ export async function laidOut(engine: Engine, request: PaperRequest): Promise<La
         sentences: [
           ...sentences,
           ...(missing.length > 0
-            ? [
-                `the type has no form for ${missing.slice(0, 20).join(" ")}: □ stands in ${missing.length === 1 ? "its place" : "their places"}`,
-              ]
+            ? [`the typeface has no letter for ${missing.slice(0, 20).join(" ")}: □ is printed instead`]
             : []),
         ],
       };

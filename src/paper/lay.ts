@@ -23,7 +23,7 @@ const PARTS = [
 ];
 const MOST_PART = 500;
 
-/** The part of full size of a scale such as "1/12"; a sentence for what is no such scale. */
+/** The part of full size of a scale such as "1/12", or a sentence that says why the text is not a scale. */
 function partOf(text: string): number | NotPrinted {
   const [, part] = /^1(?:\/(\d{1,3}))?$/.exec(text.trim()) ?? [null, null];
   const number = part === null ? Number.NaN : Number(part ?? 1);
@@ -35,7 +35,7 @@ function partOf(text: string): number | NotPrinted {
 interface Laid {
   readonly question: LayQuestion;
   readonly lay: Lay;
-  /** What is to be known of the cell that lays. */
+  /** Sentences about the cell that lays the pieces. */
   readonly remarks: readonly string[];
 }
 

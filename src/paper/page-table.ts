@@ -15,7 +15,7 @@ import { laysBelow } from "../engine/lays-below.ts";
 import type { CellView } from "../engine/view.ts";
 import type { Table, TableCell, TableRow } from "./table.ts";
 
-/** Stands beside a figure of which a sentence beneath its row says more. */
+/** The sign beside a value that has a sentence beneath its row. */
 const SIGN = "▲";
 
 export interface PageTable {
@@ -42,7 +42,7 @@ export interface PaperCell extends TableCell {
   readonly origin: LayOrigin | null;
 }
 
-/** The outline of a piece for a small picture; null for what is no piece. */
+/** The outline of a piece for a small picture. Returns null when the value is not a piece. */
 export function smallOutline({ kind, value }: CellView): readonly Point[] | null {
   if (typeof value !== "string" || (kind !== "piece" && !/^\s*M[\s\d.-]/.test(value))) return null;
   try {

@@ -52,7 +52,7 @@ function wantedPieces(engine: Engine, { request, page }: Asked): Wanted | NotPri
   const asked = all.found.filter(
     (one) => here(one) && (names.length === 0 || names.some((name) => is(one, name))),
   );
-  // What a piece is drafted from is no piece to cut; a book without a cut list has every piece printed.
+  // A piece from which another is drafted is not cut. Of a book without a cut list every piece is printed.
   const isListed = asked.some(({ isToCut }) => isToCut) || (page === null && all.hasCutList);
   const isChoice = names.length === 0 && request.everyPiece !== true && isListed;
   const found = asked.filter(({ isToCut }) => isToCut || !isChoice);
@@ -106,7 +106,7 @@ export function patternDocument(engine: Engine, asked: Asked): Built | NotPrinte
 const titleOf = ({ called, title, name }: FoundPiece): string =>
   name === undefined || called === title ? called : `${called} (${title})`;
 
-/** A sheet before the others that says what should be checked; none where nothing should. */
+/** A sheet before the others that lists what should be checked; no sheet when there is nothing to check. */
 function toCheck({ letters, manner }: Asked, sentences: readonly string[]): Sheet[] {
   if (sentences.length === 0) return [];
   const flow = new Flow(letters, manner, "Pattern: check before you cut");

@@ -121,7 +121,7 @@ export function shoppingDocument(engine: Engine, { manner, letters, page }: Aske
     sentences:
       problems > 0
         ? [
-            `${problems} ${problems === 1 ? "figure has" : "figures have"} something to check; it stands beneath the row`,
+            `${problems} ${problems === 1 ? "value has" : "values have"} something to check, which is printed beneath the row`,
           ]
         : [],
   };

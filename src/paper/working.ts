@@ -40,7 +40,7 @@ export function workingDocument(engine: Engine, { request, manner, letters }: As
     sentences:
       problems > 0
         ? [
-            `${problems} of the cells ${problems === 1 ? "has" : "have"} something to check; it stands beside the figure`,
+            `${problems} of the cells ${problems === 1 ? "has" : "have"} something to check, which is printed beside the value`,
           ]
         : [],
   };

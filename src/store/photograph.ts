@@ -55,10 +55,10 @@ export const putPhotograph = (place: Place, photograph: Photograph | null): Comm
     const { photograph: old = "", photographWords = "" } = page.cells?.[address] ?? {};
     const { image = "", words = "" } = photograph ?? {};
     if (image !== "" && (image.length > LONGEST_PHOTOGRAPH || !PHOTOGRAPH.test(image)))
-      return { refusal: "the photograph is no small JPEG, PNG or WebP picture: choose its file again" };
+      return { refusal: "the photograph is not a small JPEG, PNG or WebP picture: choose its file again" };
     if (words.length > LONGEST_PHOTOGRAPH_WORDS)
       return {
-        refusal: `what a photograph shows is said in at most ${LONGEST_PHOTOGRAPH_WORDS} characters, not ${words.length}`,
+        refusal: `the words for a photograph have at most ${LONGEST_PHOTOGRAPH_WORDS} characters, not ${words.length}`,
       };
     const all = photographsIn(book) - old.length + image.length;
     if (image.length > old.length && all > MOST_PHOTOGRAPHS)

@@ -186,7 +186,7 @@ it("a drawing is shown piece by piece, asked for its size, and lands in the chos
   await expect.poll(() => cell(page, "C21").textContent()).toBe("");
 
   await drop(page, "bad.svg", text("<svg><g></svg>"));
-  await dialog.getByText("“bad.svg” was not opened: it is no sound SVG").waitFor();
+  await dialog.getByText("“bad.svg” was not opened: it is not a valid SVG file").waitFor();
   await page.keyboard.press("Escape");
   expect(await pages()).toEqual(before);
 });

@@ -14,7 +14,7 @@ const CORNER = Math.PI / 9;
 
 /**
  * The line is looked at this far before and behind a corner, as a share of the way round, and turns there
- * too: a notch of 5 mm in a piece 2 m round, or a step as small, is no corner.
+ * too: a notch of 5 mm in a piece 2 m round, or a step as small, is not a corner.
  */
 const NEAR = 6e-3;
 

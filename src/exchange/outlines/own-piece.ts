@@ -8,7 +8,7 @@ const AGREES = 1e-6;
 
 /**
  * The piece of the text, as large as it is drawn and where it is drawn; null when the drawing was changed
- * since, or the text is no piece: then the drawing counts.
+ * since, or when the text is not a piece: then the drawing counts.
  */
 export function ownPiece(text: string, drawn: Edge): Piece | null {
   let piece: Piece;

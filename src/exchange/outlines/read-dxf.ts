@@ -53,14 +53,14 @@ export function readDxf(text: string): Drawing | { readonly refusal: string } {
   try {
     file = parseString(text) as DxfFile;
   } catch {
-    return { refusal: "it is no sound DXF: its groups do not come in pairs of a code and a value" };
+    return { refusal: "it is not a valid DXF file: its groups are not pairs of a code and a value" };
   }
   const reader = new Reader(file);
   try {
     return reader.read(text);
   } catch (reason) {
     if (reason instanceof TooMuch) return { refusal: reason.message };
-    return { refusal: "it is no sound DXF: a part of it lacks its figures" };
+    return { refusal: "it is not a valid DXF file: numbers are missing in a part of it" };
   }
 }
 
@@ -183,7 +183,7 @@ class Reader {
       ...this.#leftOut.slice(0, 5),
       ...(more > 0 ? [`${more} more ${more === 1 ? "part is" : "parts are"} left out.`] : []),
       ...(size > 0
-        ? [`What is no line is ignored: ${kinds.join(", ")}${size > 8 ? " and others" : ""}.`]
+        ? [`Everything but lines is ignored: ${kinds.join(", ")}${size > 8 ? " and others" : ""}.`]
         : []),
     ];
   }

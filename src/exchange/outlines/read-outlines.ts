@@ -1,4 +1,4 @@
-/** Pattern pieces from a file of another program: SVG or DXF, told apart by what the file holds. */
+/** Pattern pieces from a file of another program: SVG or DXF; the content of the file shows which. */
 import { type Found, findPieces, type Inner } from "./find-pieces.ts";
 import { readDxf } from "./read-dxf.ts";
 import { readSvg } from "./read-svg.ts";
@@ -16,6 +16,9 @@ export function readOutlines(
     ? readSvg(text)
     : /^\ufeff?(?:\s*999\r?\n.*\r?\n)*\s*0\r?\n\s*SECTION\s/.test(text)
       ? readDxf(text)
-      : { refusal: "it is neither an SVG nor a DXF: an SVG begins with <svg, a DXF with its first section" };
+      : {
+          refusal:
+            "it is neither an SVG nor a DXF file: an SVG file begins with <svg, a DXF file with its first section",
+        };
   return "refusal" in drawing ? drawing : findPieces(drawing, inner);
 }

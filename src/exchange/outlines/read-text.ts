@@ -31,7 +31,7 @@ export function readText(bytes: Uint8Array): { readonly text: string } | Refused
   return at < 0
     ? { text }
     : {
-        refusal: `it is no text: character ${at + 1} is a zero byte; save the drawing as SVG or as DXF in text`,
+        refusal: `it is not a text file: character ${at + 1} is a zero byte; save the drawing as SVG or as DXF in text`,
       };
 }
 

@@ -16,7 +16,7 @@ export interface SvgElement {
 /** The most elements that are read, those that `use` repeats counted each time. */
 export const MOST_ELEMENTS = 200_000;
 
-/** The root of the file, or why it is no SVG, in a sentence. */
+/** The root of the file, or a sentence that says why the file is not SVG. */
 export function readElements(text: string): SvgElement | { readonly refusal: string } {
   let root: XmlElement | null;
   try {
@@ -28,11 +28,15 @@ export function readElements(text: string): SvgElement | { readonly refusal: str
       .replace(/\s*\(line \d+, column \d+\)$/, "")
       .slice(0, 120);
     const where = line === undefined ? "" : ` at line ${line}, column ${column}`;
-    return { refusal: `it is no sound SVG: its XML goes wrong${where} (${what.replace(/\p{Cc}/gu, " ")})` };
+    return {
+      refusal: `it is not a valid SVG file: its XML is wrong${where} (${what.replace(/\p{Cc}/gu, " ")})`,
+    };
   }
   const [, prefix = "", local] = /^(?:([^:]*):)?(.*)$/.exec(root?.name ?? "") ?? [];
   if (!root || local !== "svg")
-    return { refusal: `it is no SVG: its first element is ${(root?.name ?? "").slice(0, 40)}, not svg` };
+    return {
+      refusal: `it is not an SVG file: its first element is ${(root?.name ?? "").slice(0, 40)}, not svg`,
+    };
   return elementOf(root, prefix === "" ? "" : `${prefix}:`);
 }
 

@@ -24,12 +24,12 @@ export interface SvgLength {
   readonly unit: string;
 }
 
-/** A length as it is written. Throws an Error with a sentence when it is no length of a known unit. */
+/** A length as it is written. Throws an Error with a sentence when the text is not a length in a known unit. */
 export function readLength(text: string): SvgLength {
   const found = LENGTH.exec(text);
   const unit = (found?.[2] ?? "").toLowerCase();
   const value = Number(found?.[1]);
-  if (!found || !Number.isFinite(value)) throw new Error(`"${text.trim().slice(0, 24)}" is no length`);
+  if (!found || !Number.isFinite(value)) throw new Error(`"${text.trim().slice(0, 24)}" is not a length`);
   if (unit === "%") return { value: value / 100, unit };
   if (unit !== "" && PIXELS[unit] === undefined)
     throw new Error(`"${text.trim().slice(0, 24)}" has a unit whose size the file does not say`);

@@ -142,7 +142,7 @@ test("a day is read where its figures settle the order; else the two readings ar
       `${typed} has two readings: 2026-05-04, with the day first, or 2026-04-05, with the month first; type the one that is meant`,
     );
   for (const typed of ["2026-02-29", "2026-13-01", "2026-04-31", "1899-12-31", "31.2.2026", "14/13/2026"])
-    expect(asked(typed)).toContain(`${typed} is no day of the calendar since 1900`);
+    expect(asked(typed)).toContain(`${typed} is not a valid date after 1899`);
   // What merely has strokes or points in it stays what it is.
   for (const typed of ["10-12", "1.2.3", "4/5/26"]) expect(asked(typed)).toBeUndefined();
 });

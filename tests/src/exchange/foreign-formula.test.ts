@@ -31,7 +31,7 @@ test.each([
   ["TRUE&true", "=TRUE()&TRUE()"],
   ["#N/A", "=NA()"],
   ["A1 B2", "! it asks for the cells that two ranges share"],
-  ["SUM((A1,B2))", "! it takes several ranges for one"],
+  ["SUM((A1,B2))", "! it joins several ranges into one"],
   ["[1]Sheet1!A1", "! it names a column of a table, or another file"],
   ["'[book.xlsx]Sheet1'!A1", "! it names several sheets at once, or another file"],
   ["SUM(Sheet1:Sheet3!A1)", "! Sheet1 is not known"],

@@ -148,7 +148,7 @@ test.each([
   ["blanks", utf8(" \n\n"), "the file has only blanks"],
   ["a PDF named .csv", utf8("%PDF-1.7\n1 0 obj"), /^it is a PDF, not a table/],
   ["a packed file", latin("PK\u0003\u0004abcd"), /^it is a packed file/],
-  ["zero bytes", utf8("a;b\nc;\u0000"), /^it is no text: character 7 is a zero byte/],
+  ["zero bytes", utf8("a;b\nc;\u0000"), /^it is not a text file: character 7 is a zero byte/],
   ["letters of no known encoding", latin("a;\u0081\nb;\u008d"), /^its letters are neither UTF-8 nor Windows-1252/],
   ["a broken UTF-8", latin("\u00ef\u00bb\u00bfa;\u00ff"), /^its first bytes say UTF-8/],
   ["100 MB", new Uint8Array(100_000_000), "the file has 100 MB, and the most is 50 MB; cut it into parts"],

@@ -52,7 +52,7 @@ describe.each(["xlsx", "ods"] as const)("a file that SheetJS writes as %s", (typ
     expect(cloth!.rows[2]![1]).toBe("=SUM(B1:B2)");
     expect(cloth!.notes.A1).toBe("from the mill");
     expect(book.names).toEqual({ total: "Cloth!B3" });
-    expect(all).toContain("1 text of the file reads as a figure: G1 “007”.");
+    expect(all).toContain("1 text of the file reads as a number or a date: G1 “007”.");
     expect(all).toContain("got ' before it");
     expect(all).toContain("reads like a cell's address");
     expect(all).toContain("had a time of day, which is in a note: D2");
@@ -162,7 +162,7 @@ test("what the form says goes before what is found out", async () => {
   expect(book.pages[0]!.rows[0]![1]).toBe("length (cm)");
   expect(book.pages[0]!.rows[3]![1]).toBe("=SUM(B2:B3)");
   expect(book.pages[0]!.notes.C4).toContain("the sheet Prices, which is left out");
-  expect(all).not.toContain("reads as a figure");
+  expect(all).not.toContain("reads as a number");
   expect((await understood(file, {}, "list", "comma")).book.pages[0]!.rows[0]!.slice(1, 3)).toEqual(["250", "12,5"]);
 }); // biome-ignore format: long lines
 

@@ -85,7 +85,7 @@ test("a figure in error and a blank cell that a formula needs say so beneath the
   expect(all).toContain("error ▲");
   expect(all).toContain("divides by zero");
   expect(all).toMatch(/▲ Widow: .*(empty|blank)/);
-  expect(sentences.join()).toMatch(/figures have something to check/);
+  expect(sentences.join()).toMatch(/values have something to check/);
 });
 
 test("what is being worked out, a note of a cell and hidden rows say so where the figures stand", async () => {

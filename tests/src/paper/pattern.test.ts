@@ -217,7 +217,7 @@ test("the command line says how many sheets it wrote, and what is wrong with a p
   const piece = await run(book, "print", "book.json", "--out", "p.pdf", "--piece", "aprn");
   expect(piece.err).toContain("is apron meant?");
   const idle = await run(book, "print", "book.json", "--out", "p.pdf", "--blank");
-  expect(idle.err).toBe("--blank changes nothing of --what pattern; it is for chart, log, all");
+  expect(idle.err).toBe("--blank has no effect on --what pattern; it is for chart, log, all");
   const what = await run(book, "print", "book.json", "--out", "p.pdf", "--what", "patern");
   expect(what.err).toContain("--what must be one of pattern, chart");
 });

@@ -39,7 +39,7 @@ test("what is no small JPEG, PNG or WebP is refused, and so is more than a book 
     'data:image/png;base64,AA"x',
   ])
     expect(putPhotograph(at(0), { image: bad, words: "" }).edit(BOOK)).toEqual({
-      refusal: "the photograph is no small JPEG, PNG or WebP picture: choose its file again",
+      refusal: "the photograph is not a small JPEG, PNG or WebP picture: choose its file again",
     });
   let full = BOOK;
   const large = { image: image(50_000), words: "" };

@@ -128,7 +128,7 @@ describe("the lines of a DXF file", () => {
         [...line(0, 0, 5, 5), 60, 1],
       ]),
     );
-    expect(said).toEqual(["What is no line is ignored: 2 × TEXT, hidden, LEADER."]);
+    expect(said).toEqual(["Everything but lines is ignored: 2 × TEXT, hidden, LEADER."]);
   });
 });
 
@@ -183,7 +183,7 @@ describe("bad DXF files are refused, or their parts left out, in a sentence", ()
       /^no closed outline was found in it; it draws no line\./,
     );
     expect(refusalOf("0\nSECTION\n2\nENTITIES\n0\nLWPOLYLINE\n20\n5\n0\nENDSEC")).toMatch(
-      /^it is no sound DXF/,
+      /^it is not a valid DXF file/,
     );
   });
 });

@@ -245,7 +245,7 @@ describe("bad drawings are refused in one sentence", () => {
     (_, i) => `<g id="u${i + 1}"><use href="#u${i}"/><use href="#u${i}"/></g>`,
   );
   test.each([
-    ["no XML", "<svg><g></svg>", /XML goes wrong at line 1/],
+    ["no XML", "<svg><g></svg>", /XML is wrong at line 1/],
     ["another XML", "<rss></rss>", /first element is rss, not svg/],
     ["nothing", "", /it is empty/],
     ["no drawing", "waist 26", /neither an SVG nor a DXF/],

@@ -27,7 +27,7 @@ async function keptTexts(): Promise<unknown> {
   return { ellwandBooks: 1, books, shelf, written, versions: await keptVersions() };
 }
 
-/** The earlier versions of all books with their texts, or why they are missing; a browser that has kept none yet has no such database. */
+/** The earlier versions of all books with their texts, or the reason why they can't be read. A browser that has kept no version yet has no such database. */
 async function keptVersions(): Promise<unknown> {
   try {
     const names = await (indexedDB.databases?.() ?? [{ name: "ellwand-versions" }]);

@@ -1,4 +1,4 @@
-/** What is said to who does not see the page: politely, and only once a text has stood still. */
+/** What a screen reader says of changes on the page: politely, and only once a text has stood still. */
 import { useEffect, useRef, useState } from "react";
 
 /**

@@ -291,7 +291,7 @@ describe("by keyboard alone", () => {
     expect(await cell(page, "B11").textContent()).not.toBe(hem);
   });
 
-  it("a page is saved as CSV; it is not given the title of another, and the reason is told", async () => {
+  it("a page is saved as CSV; it is not given the title of another, and the reason is shown", async () => {
     const page = await open();
     const download = page.waitForEvent("download");
     await page.getByRole("button", { name: "Change the page Measure" }).click();

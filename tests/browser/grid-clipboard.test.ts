@@ -7,10 +7,10 @@ import {
   clipboard,
   enter,
   key,
+  message,
   onDraft,
   page,
   toClipboard,
-  told,
   turn,
   typedIn,
 } from "./grid.ts";
@@ -127,7 +127,7 @@ describe("blocks", () => {
     const [formula, shown] = [await bar().inputValue(), await cell(page, "B11").textContent()];
     const doubled = await cell(page, "C21").textContent();
     await key("Control+x");
-    expect(await told()).toBe(
+    expect(await message()).toBe(
       "B11 is cut: select a cell and paste to move it there, or press Escape to cancel.",
     );
     expect(await cell(page, "B11").getAttribute("class")).toContain("cell-cut");
@@ -228,7 +228,7 @@ describe("names from labels", () => {
 });
 
 describe("figures that would not count", () => {
-  it("are told at the cell and in the list, one button makes their column count, and one undo takes that back", async () => {
+  it("are shown at the cell and in the list, one button makes their column count, and one undo takes that back", async () => {
     await turn("Fit");
     await choose("F13");
     await toClipboard("38 1/4\n27,5\n29");
@@ -236,7 +236,7 @@ describe("figures that would not count", () => {
     await enter("E13", "=MAX(F13:F15)");
     expect(await cell(page, "E13").textContent()).toBe("0");
     await choose("F14");
-    expect(await told()).toContain("F13, F14 and F15 read as numbers but column F holds text");
+    expect(await message()).toContain("F13, F14 and F15 read as numbers but column F holds text");
     await page.getByRole("button", { name: "1 problem" }).click();
     const list = page.locator("#checks li");
     expect(await list.count()).toBe(1);
@@ -253,7 +253,7 @@ describe("figures that would not count", () => {
     await enter("E14", "=F14*1 1/10");
     await enter("F15", "1.250");
     await choose("F15");
-    expect(await told()).toContain(
+    expect(await message()).toContain(
       "1.250 has two readings: 1,250 with the point as its decimal mark, or 1250",
     );
   });

@@ -1,7 +1,7 @@
 import type { Locator } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { violations } from "./axe.ts";
-import { bar, choose, chosen, enter, key, onDraft, page, told, turn, type, typedIn } from "./grid.ts";
+import { bar, choose, chosen, enter, key, message, onDraft, page, turn, type, typedIn } from "./grid.ts";
 import { cell } from "./page.ts";
 
 onDraft();
@@ -99,7 +99,7 @@ describe("formulas", () => {
     await type("5");
     await key("Enter");
     expect(await typedIn("C9")).toBe("=SUM(B2");
-    expect(await told()).toContain("is not in the book yet");
+    expect(await message()).toContain("is not in the book yet");
     await key("F2");
     await type(";B3");
     await turn("Measure");

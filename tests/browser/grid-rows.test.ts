@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { bar, choose, chosen, enter, key, onDraft, page, told, turn, type, typedIn } from "./grid.ts";
+import { bar, choose, chosen, enter, key, message, onDraft, page, turn, type, typedIn } from "./grid.ts";
 import { cell } from "./page.ts";
 
 onDraft();
@@ -123,7 +123,7 @@ describe("rows and columns", () => {
     await enter("B20", "4");
     expect(await cell(page, "B20").textContent()).toBe("4");
     await choose("B20");
-    expect(await told()).toContain('"4" is not among the choices 1, 2, 3');
+    expect(await message()).toContain('"4" is not among the choices 1, 2, 3');
     const looks = await page.evaluate(() => {
       const style = (text: string) => {
         const td = [...document.querySelectorAll(".ht_master td")].find((one) => one.textContent === text)!;
@@ -185,7 +185,7 @@ describe("rows and columns", () => {
 
   it("a measurement follows the fittings: what is typed stays, and the cell says what was fitted", async () => {
     await choose("B2");
-    expect(await told()).toContain("worked out as 27, fitted −1/4 (bodice waist): 26 3/4");
+    expect(await message()).toContain("worked out as 27, fitted −1/4 (bodice waist): 26 3/4");
     expect(await bar().inputValue()).toBe("=waist");
     await choose("B8");
     await key("Shift+F10");
@@ -193,13 +193,13 @@ describe("rows and columns", () => {
     await page.getByLabel("Fitting changes of").fill("bodice shouldr");
     await page.getByRole("button", { name: "Keep" }).click();
     await choose("B8");
-    expect(await told()).toContain('knows "bodice shouldr"; is "bodice shoulder" meant?');
+    expect(await message()).toContain('knows "bodice shouldr"; is "bodice shoulder" meant?');
     await key("Shift+F10");
     await page.getByRole("menuitem", { name: "Choices, decimals, unit and fittings…" }).click();
     await page.getByLabel("Fitting changes of").fill("bodice shoulder");
     await page.getByRole("button", { name: "Keep" }).click();
     await choose("B8");
-    expect(await told()).toContain("taken 9, fitted −3/8 (bodice shoulder): 8 5/8");
+    expect(await message()).toContain("taken 9, fitted −3/8 (bodice shoulder): 8 5/8");
     expect(await cell(page, "B8").textContent()).toBe("8 5/8");
     expect(await cell(page, "B8").getAttribute("data-laid")).toBe("fit.");
     // The next version starts from what was fitted; the book as it was stays in the list.

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { bar, choose, chosen, enter, key, onDraft, page, told, turn, type, typedIn } from "./grid.ts";
+import { bar, choose, chosen, enter, key, message, onDraft, page, turn, type, typedIn } from "./grid.ts";
 import { cell, download } from "./page.ts";
 
 onDraft();
@@ -87,17 +87,17 @@ describe("typing", () => {
     await bar().fill(much);
     await key("Enter");
     const reason = "a cell holds at most 100000 characters, not 100001";
-    expect(await told()).toContain(reason);
+    expect(await message()).toContain(reason);
     expect((await bar().inputValue()).length).toBe(much.length);
     await enter("B8", "10");
     await choose("C8");
-    expect(await told()).toContain(reason);
+    expect(await message()).toContain(reason);
     expect((await bar().inputValue()).length).toBe(much.length);
     await bar().fill(much.slice(1));
     await key("Enter");
     await expect.poll(chosen).toBe("C9");
     await choose("C8");
-    expect(await told()).toBe("");
+    expect(await message()).toBe("");
     expect((await bar().inputValue()).length).toBe(much.length - 1);
   });
 
@@ -130,7 +130,7 @@ describe("cells speak of themselves", () => {
     expect(await open.getAttribute("title")).toContain(reason);
     expect(await open.getAttribute("aria-description")).toContain(reason);
     await choose("B15");
-    expect(await told()).toContain(reason);
+    expect(await message()).toContain(reason);
     await key("Control+z");
     expect(await open.textContent()).toBe("2 3/8");
     expect(await open.getAttribute("title")).not.toContain(reason);
@@ -149,11 +149,11 @@ describe("cells speak of themselves", () => {
     expect(await look("B7")).toEqual([false, "underline", '"!"', "start"]);
   });
 
-  it("the exact value is told on demand", async () => {
+  it("the exact value is shown on demand", async () => {
     await choose("B11");
     await page.getByRole("button", { name: "Full precision" }).click();
     // 54 1/4 is the nearest eighth of the hem, which comes of the hip, the ease and the fullness.
-    const exactly = Number(/full precision: ([\d.]+) in/.exec((await told())!)![1]);
+    const exactly = Number(/full precision: ([\d.]+) in/.exec((await message())!)![1]);
     expect(Math.abs(exactly - 54.25)).toBeLessThanOrEqual(1 / 16);
   });
 

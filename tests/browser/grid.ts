@@ -19,7 +19,7 @@ export const key = (keys: string) => page.keyboard.press(keys);
 export const type = (text: string) => page.keyboard.type(text);
 export const clipboard = () => page.evaluate(() => navigator.clipboard.readText());
 export const toClipboard = (text: string) => page.evaluate((put) => navigator.clipboard.writeText(put), text);
-export const told = () => page.locator("#cell-message").textContent();
+export const message = () => page.locator("#cell-message").textContent();
 
 export async function turn(title: string): Promise<void> {
   await page.getByRole("navigation").getByRole("button", { name: title, exact: true }).click();

@@ -14,7 +14,7 @@ beforeEach(async () => {
 const { what, button, enter, mixed, figure } = laying(() => page);
 
 describe("cloth in hand", () => {
-  it("that falls short is told of with the join that would do, and the lay that proves it", async () => {
+  it("that falls short is reported with the join that would be enough, and the lay that proves it", async () => {
     // A panel with one knife pleat, 46 in wide: fold at 20, placement line at 26, so that 23 lies beneath.
     await enter("B18", "M 0 0 H 46 V 40 H 0 Z M 20 0 V 40 M 23 0 V 40 M 26 0 V 40");
     await enter("C18", "1");

@@ -10,7 +10,7 @@ beforeEach(async () => {
   await page.getByRole("navigation").getByRole("button", { name: "Cut", exact: true }).click();
 });
 
-const { what, told, place, button, table, enter, gores, mixed, figure, overlaps } = laying(() => page);
+const { what, state, place, button, table, enter, gores, mixed, figure, overlaps } = laying(() => page);
 
 describe("the lay of a cut list", () => {
   it("is drawn to scale with every copy once, none over another", async () => {
@@ -35,7 +35,7 @@ describe("the lay of a cut list", () => {
     await page.getByRole("progressbar").waitFor();
     await expect.poll(() => figure("B23"), { timeout: 9000 }).toBeLessThan(before - 1);
     await button("Stop here").click();
-    await expect.poll(told).toMatch(/^Found .* where .* was needed\. The book keeps it\.$/);
+    await expect.poll(state).toMatch(/^Found .* where .* was needed\. The book keeps it\.$/);
     expect(await what()).toContain("the book keeps the lay.");
     const found = await figure("B23");
     expect(await figure("B24")).toBeCloseTo(found + 1, 1);
@@ -64,10 +64,10 @@ describe("the lay of a cut list", () => {
     await mixed();
     const enough = page.getByLabel("Good enough: stop at this length");
     await enough.fill("soon");
-    await expect.poll(told).toContain('good enough must be a length such as 2 yd or 40 1/2, not "soon"');
+    await expect.poll(state).toContain('good enough must be a length such as 2 yd or 40 1/2, not "soon"');
     await enough.fill(String((await figure("B23")) - 0.5));
     await button("Look for a better lay").click();
-    await expect.poll(told, { timeout: 9000 }).toContain("That is good enough.");
+    await expect.poll(state, { timeout: 9000 }).toContain("That is good enough.");
   });
 
   it("a search whose workers can not be read says so and leaves the lay as it was", async () => {
@@ -119,7 +119,7 @@ describe("laying by hand", () => {
     expect(await piece.getAttribute("transform")).toBe(before);
   });
 
-  it("is done by keys alone: chosen, moved, pinned, and the rest looked for; the lay is kept when told", async () => {
+  it("is done by keys alone: chosen, moved, pinned, and the rest looked for; the lay is kept when asked for", async () => {
     await gores();
     const book = await figure("B21");
     await table().focus();

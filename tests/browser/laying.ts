@@ -14,7 +14,7 @@ export function laying(page: () => Page) {
           .map((node) => node.textContent)
           .join(""),
       );
-  const told = () => page().locator(".lay-state").textContent();
+  const state = () => page().locator(".lay-state").textContent();
   const place = () => page().locator(".lay-place").textContent();
   const button = (name: string | RegExp) => page().getByRole("button", { name });
   const table = () => page().getByRole("group", { name: /^The lay:/ });
@@ -84,7 +84,7 @@ export function laying(page: () => Page) {
       return { copies: shapes.length, both };
     });
 
-  return { what, told, place, button, table, enter, gores, mixed, figure, overlaps };
+  return { what, state, place, button, table, enter, gores, mixed, figure, overlaps };
 }
 
 /** The tape figure that a text begins with: whole, and parts of an inch. */

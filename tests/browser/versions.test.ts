@@ -71,7 +71,7 @@ it("a version is kept before each large act, and brought back it is the book as 
 
   // Brought back: the text exactly, one undo, and the present is a version too.
   await oldest.getByRole("button", { name: /^Bring back/ }).click();
-  await page.getByText("is again as it was at").waitFor();
+  await page.getByText("is back in its state of").waitFor();
   await page.getByRole("dialog").waitFor({ state: "detached" });
   expect(await textOf(page)).toBe(first);
   await expect.poll(() => kept(page), SOON).toHaveLength(3);
@@ -79,7 +79,7 @@ it("a version is kept before each large act, and brought back it is the book as 
   expect(await textOf(page)).toBe(centimetres);
   await show();
   await press("Bring back the version before the last scene");
-  await page.getByText("is again as it was at").waitFor();
+  await page.getByText("is back in its state of").waitFor();
   await page.getByRole("dialog").waitFor({ state: "detached" });
   await show();
   await list

@@ -25,7 +25,7 @@ interface Props {
   readonly onPlace: ((place: Place) => void) | null;
 }
 
-/** So many lines of each list are shown; the rest is counted. */
+/** At most this many lines of each list are shown; the rest is counted. */
 const LISTED = 200;
 
 export function Compared({ read, other, open, openAs = "The open book", onPlace }: Props) {

@@ -95,7 +95,7 @@ export class Keeper {
     return name;
   }
 
-  /** Puts another state in place of the open book, as one step. Why it could not be, or null. */
+  /** Puts another state in place of the open book, as one step. Returns null, or the sentence that refuses it. */
   replace(book: Book, label: string): string | null {
     return this.#store.run({ label, edit: () => book });
   }

@@ -118,7 +118,7 @@ export class Library {
     await this.shelf?.note(id, ({ binned: _, ...record }) => record);
   }
 
-  /** Deletes a book with its versions: these first, so that none outlives its book. */
+  /** Deletes a book with its versions: the versions go first, so that no version outlives its book. */
   async deletePermanently(id: string): Promise<void> {
     const { deleteVersionsOf } = await import("./versions/version-shelf.ts");
     await deleteVersionsOf(id);

@@ -154,7 +154,7 @@ export class Opener {
       place: this.#saver.place,
       state: !this.#bookcase.shelf ? "unsaved" : kept ? "saved" : "saving",
       keptAt: kept ? record.changed : null,
-      copied: copied ? { at: copied.at, changed, ...(copied.file && { file: copied.file }) } : null,
+      copied: copied ? { ...copied, changed } : null,
     });
     this.hold();
   }

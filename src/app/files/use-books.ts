@@ -93,6 +93,8 @@ export function useBooks({ keeper, keeping, onFile, onDone }: Shelving) {
         await copyBook(keeper, record, title);
         const refusal = keeper.replace(begun.book, `begin version ${begun.number}`);
         if (refusal) return setRefusal(`The next version does not begin: ${refusal}.`);
+        // The list shows the title that the next version has.
+        await keeper.flush();
         await refresh();
         setDone(
           `${begun.sentence} “${title}” stands in the list as it was, to compare with; Undo takes this book back to it.`,

@@ -100,10 +100,16 @@ export function CellForm({ session, block, onDone }: Props) {
         </label>
         <p className="form-about">
           Decimal places and unit change only what is shown: the cell keeps its full value, and formulas go on
-          using it. Choices are a list with ; between them, or the cells that hold them; anything else may
-          still be typed and is listed among the problems. The fitting changes of a seam are added to what is
-          typed: they come from the list named fitting_log, and along the list named seams. Behind the seam
-          may stand top, bottom or each side.
+          using it.
+        </p>
+        <p className="form-about">
+          Choices are a list with ; between them, or the cells that hold them. Anything else may still be
+          typed and is listed among the problems.
+        </p>
+        <p className="form-about">
+          The fitting changes of a seam are added to the value of the cell. They come from the list named
+          fitting_log, and reach other seams along the list named seams. The words top, bottom or each side
+          may follow the name of the seam.
         </p>
         <FormFoot act="Keep" refusal={refusal} onCancel={() => dialog.current?.close()} />
       </form>

@@ -27,7 +27,6 @@ export function Import({ file, store, onBook, onDone }: Props) {
   const pages = understood?.book.pages.length ?? 0;
   return (
     <Dialog title={`Open “${file.name.slice(0, 80)}”`} wide onDone={onDone}>
-      <Progress reading={reading} first={understood === null} onStop={onDone} />
       <div role="alert">
         {refusal && (
           <p className="look">
@@ -74,7 +73,7 @@ export function Import({ file, store, onBook, onDone }: Props) {
           <Landing understood={understood} store={store} label={label} />
         </div>
       )}
-      <p className="book-ways import-ways">
+      <div className="book-ways import-ways">
         {understood && (
           <>
             <button
@@ -93,7 +92,8 @@ export function Import({ file, store, onBook, onDone }: Props) {
         <button type="button" onClick={onDone}>
           Cancel
         </button>
-      </p>
+        <Progress reading={reading} first={understood === null} />
+      </div>
     </Dialog>
   );
 }
@@ -101,8 +101,8 @@ export function Import({ file, store, onBook, onDone }: Props) {
 /** What tells pages of the file apart from those of the book that have the same title. */
 const labelOf = (name: string): string => name.replace(/\.[^.]*$/, "").slice(0, LONGEST.pageTitle / 2);
 
-/** Says that the file is being read; after a second also how long, with a way to stop. */
-function Progress({ reading, first, onStop }: { reading: boolean; first: boolean; onStop: () => void }) {
+/** Says that the file is being read, and after a second for how long. */
+function Progress({ reading, first }: { reading: boolean; first: boolean }) {
   const [seconds, setSeconds] = useState(0);
   useEffect(() => {
     setSeconds(0);
@@ -111,19 +111,12 @@ function Progress({ reading, first, onStop }: { reading: boolean; first: boolean
     return () => clearInterval(ticking);
   }, [reading]);
   return (
-    <div className="import-progress">
+    <span className="aside">
       <span role="status">
         {reading && (first ? "The file is being read …" : "The file is being read again …")}
       </span>
-      {reading && seconds > 0 && (
-        <>
-          <span className="aside">{seconds} s</span>
-          <button type="button" onClick={onStop}>
-            Stop
-          </button>
-        </>
-      )}
-    </div>
+      {reading && seconds > 0 && ` ${seconds} s`}
+    </span>
   );
 }
 

@@ -96,8 +96,16 @@ async function write(keeper: Keeper, handle: OwnHandle): Promise<Saved> {
       `It was not written: ${why(fault)}. The file holds what it held before. ${STAYS}`,
     );
   }
-  if ((await (await handle.getFile()).text()) !== text)
-    return question(handle.name, `What stands in it now is not what was written. ${STAYS}`);
+  let there: string;
+  try {
+    there = await (await handle.getFile()).text();
+  } catch (fault) {
+    return question(
+      handle.name,
+      `It was written, but could not be read again to check it: ${why(fault)}. ${STAYS}`,
+    );
+  }
+  if (there !== text) return question(handle.name, `What stands in it now is not what was written. ${STAYS}`);
   await keepLink({ id, handle, digest: await digestOf(text), revision, at: Date.now() });
   keeper.noteFile(book, revision, handle.name);
   return { name: handle.name };

@@ -8,8 +8,8 @@ import { keepNow } from "./version-keeper.ts";
 import { textOf } from "./version-shelf.ts";
 
 /**
- * Brings an earlier version of a book back, as one step that undo takes back. The book as it is now
- * is kept as a version before. The reason why not, or null.
+ * Brings an earlier version of a book back, as one step that undo takes back. The present state
+ * of the book is first kept as a version. Returns null, or the reason why the version can't be brought back.
  */
 export async function bringVersionBack(
   keeper: Keeper,
@@ -27,11 +27,11 @@ export async function bringVersionBack(
   await keepNow(version.book, keeper.book, label).catch(() => {});
   const refusal = keeper.replace(reading.book, label);
   if (refusal === null)
-    keeper.tellNews(`“${title}” is again as it was at ${whenText(version.at)}; Undo takes this back`);
+    keeper.tellNews(`“${title}” is back in its state of ${whenText(version.at)}; Undo takes this back`);
   return refusal;
 }
 
-/** Opens an earlier version as a book of its own. The reason why not, or null. */
+/** Opens an earlier version as a book of its own. Returns null, or the reason why it can't be opened. */
 export async function openVersion(keeper: Keeper, version: Version): Promise<string | null> {
   const reading = readBook(await textOf(version));
   if ("reason" in reading) return reading.reason;

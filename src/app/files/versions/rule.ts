@@ -1,6 +1,6 @@
 /**
- * Which earlier versions of a book are kept: recent ones closely, older ones sparsely, so many and
- * so large at most. A version is kept before the first change after a pause of SPACING, and before
+ * Which earlier versions of a book are kept: recent ones closely, older ones sparsely, up to a limit
+ * of number and size. A version is kept before the first change after a pause of SPACING, and before
  * each large act.
  */
 import type { Book, Page } from "../../../book/shape.ts";
@@ -79,7 +79,7 @@ export function isLarge(before: Book, after: Book): boolean {
 const newestFirst = (list: readonly Version[]): Version[] =>
   list.toSorted((a, b) => b.at - a.at || (a.key < b.key ? 1 : -1));
 
-/** The versions of one book that the rule gives up at a time; never its newest, and none with a name. */
+/** The versions of one book that the rule deletes at a given time. The newest version and versions with a name are never among them. */
 export function givenUp(list: readonly Version[], now: number): Version[] {
   const taken = new Set<string>();
   let bytes = list.reduce((sum, one) => sum + (one.name === undefined ? 0 : one.bytes), 0);
@@ -98,13 +98,13 @@ export function givenUp(list: readonly Version[], now: number): Version[] {
   });
 }
 
-/** The versions of all books in the order in which they are given up for room: without names first, the oldest first. */
+/** The versions of all books in the order in which they are deleted for room: those without a name first, the oldest first. */
 export const firstToGo = (list: readonly Version[]): Version[] => [
   ...newestFirst(list.filter(({ name }) => name === undefined)).toReversed(),
   ...newestFirst(list.filter(({ name }) => name !== undefined)).toReversed(),
 ];
 
-/** The versions that go so that those of all books together keep to their limit; none with a name. */
+/** The versions to delete so that those of all books together keep to their limit. Versions with a name are never among them. */
 export function aboveLimit(list: readonly Version[]): Version[] {
   let over = list.reduce((sum, { bytes }) => sum + bytes, 0) - MOST.inAll;
   return firstToGo(list).filter(({ name, bytes }) => {
@@ -114,7 +114,7 @@ export function aboveLimit(list: readonly Version[]): Version[] {
   });
 }
 
-/** Why a version can't get a name, or null. */
+/** The reason why a version can't get a name; null when it can. */
 export function namingFault(list: readonly Version[], version: Version): string | null {
   const named = list.filter(({ name, key }) => name !== undefined && key !== version.key);
   if (named.length >= MOST.named)

@@ -35,7 +35,10 @@ async function keepIfDue({ id, before, after, label, at }: Step): Promise<void> 
   if (due || isLarge(before, after)) await keepInRoom(id, before, label, at);
 }
 
-/** Keeps the book before a step if the rule asks for it. Trouble is told once. */
+/**
+ * Keeps the state of the book before a step as a version when the rule says so. When that fails,
+ * `onTrouble` gets a sentence for the maker; only the first failure in a tab is reported.
+ */
 export function noteStep(step: Step, onTrouble: (news: string) => void): void {
   line = line
     .then(() => keepIfDue(step))

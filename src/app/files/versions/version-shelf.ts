@@ -64,7 +64,7 @@ async function drop(gone: readonly Version[]): Promise<void> {
 }
 
 /**
- * Keeps a text as a version of a book, unless the newest version is the same text; gives up those
+ * Keeps a text as a version of a book, unless the newest version is the same text; deletes the versions
  * that the rule no longer keeps.
  */
 export async function keepVersion(
@@ -88,7 +88,7 @@ export async function keepVersion(
   await drop(aboveLimit(await (await database()).getAll("versions")));
 }
 
-/** Gives a version a name, or with "" takes its name away. Why not, or null. */
+/** Gives a version a name, or with "" takes its name away. Returns null, or the reason why it can't have that name. */
 export async function nameVersion(version: Version, name: string): Promise<string | null> {
   const fault = name === "" ? null : namingFault(await versionsOf(version.book), version);
   if (fault) return fault;
@@ -106,7 +106,7 @@ export async function deleteVersionsOf(book: string): Promise<void> {
 /** The share of all versions that goes at once when the browser's storage is full. */
 const SHARE = 0.25;
 
-/** Deletes the oldest versions of all books, those with a name last; gives how many, 0 when none is left. */
+/** Deletes the oldest versions of all books, those with a name last; returns how many were deleted, 0 when no version is left. */
 export async function makeRoom(): Promise<number> {
   const list = firstToGo(await (await database()).getAll("versions"));
   const gone = list.slice(0, Math.ceil(list.length * SHARE));

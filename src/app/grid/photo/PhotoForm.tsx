@@ -84,7 +84,7 @@ export function PhotoForm({ session, place, file, onDone }: Props) {
         </label>
         <p className="form-about">
           The picture is made small and kept in the book, without the place and time that a camera writes into
-          it. What it shows is said to those who can't see it.
+          it. Screen readers say what it shows.
         </p>
         {kept?.photograph && (
           <button type="button" onClick={() => save(null)}>

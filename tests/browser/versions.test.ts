@@ -52,8 +52,8 @@ it("a version is kept before each large act, and brought back it is the book as 
   const centimetres = await textOf(page);
 
   await show();
-  await list.getByText(/before: type in A21; since then \d+ cells/).waitFor();
-  await list.getByText(/before: measure in centimetres; since then .*setting/).waitFor();
+  await list.getByText(/before: type in A21; changed since then: \d+ cells/).waitFor();
+  await list.getByText(/before: measure in centimetres; changed since then: .*setting/).waitFor();
   await press(/^Look at the version/);
   const table = list.getByRole("region", { name: "The version's page Measure" });
   await table.getByRole("cell", { name: "and the first" }).waitFor();

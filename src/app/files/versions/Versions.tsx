@@ -49,7 +49,9 @@ export function Versions({ book, present, canReplace, onPlace, onBringBack, onOp
   return (
     <section className="versions" aria-label="Earlier versions">
       <div role="alert">{refusal && <p className="look">{refusal}</p>}</div>
-      {list?.length === 0 && <p className="empty">None yet: the first is kept before your next change.</p>}
+      {list?.length === 0 && (
+        <p className="empty">No version is kept yet: the first is kept before your next change.</p>
+      )}
       <ul>
         {list?.map((version) => {
           const { key, name, at, before } = version;
@@ -60,7 +62,7 @@ export function Versions({ book, present, canReplace, onPlace, onBringBack, onOp
                 <b>{name ?? when}</b>
                 <small>
                   {name ? `${when}, ` : ""}before: {before}
-                  {changes.has(key) && `; since then ${changes.get(key)}`}
+                  {changes.has(key) && `; changed since then: ${changes.get(key)}`}
                 </small>
               </div>
               <VersionActs
@@ -108,7 +110,7 @@ function useChanges(list: readonly Version[] | null, now: Book | null): Readonly
         const given = await read(version).catch(reasonOf);
         const words =
           typeof given === "string" || "reason" in given
-            ? "unknown: it can't be read"
+            ? "unknown, because it can't be read"
             : changedSince(given.book, now);
         if (!gone) setChanges((before) => new Map([...before, [version.key, words]]));
         // The page goes on working between two versions.

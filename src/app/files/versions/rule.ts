@@ -40,7 +40,7 @@ export const MOST = { plain: 100, named: 20, bytes: 20_000_000, inAll: 100_000_0
 
 /** The rule in words, as the page says it. */
 export const RULE =
-  "A version is kept before each large change (20 cells or more, a page, the unit) and otherwise every five minutes of work. All of the last hour stay, then one of each hour for a day, one of each day for a month, one of each week after that: at most 100 and 20 MB of a book, and 100 MB of all books. A version with a name stays until you delete it. When the browser's storage is full, versions are deleted before any book, the oldest first.";
+  "A version is kept before each large change (20 cells or more, a page, the unit) and otherwise every five minutes of work. All versions of the last hour stay, then one of each hour for a day, one of each day for a month, and one of each week after that. At most 100 versions and 20 MB of each book are kept, and 100 MB of all books. A version with a name stays until you delete it. When the browser's storage is full, versions are deleted before any book, the oldest first.";
 
 /** An act that changes this many cells is large. */
 const MANY_CELLS = 20;

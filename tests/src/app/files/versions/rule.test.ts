@@ -114,7 +114,7 @@ describe("which versions stay", () => {
 
   it("the page's words state the limits that hold", () => {
     expect(RULE).toContain(
-      `at most ${MOST.plain} and ${MOST.bytes / 1e6} MB of a book, and ${MOST.inAll / 1e6} MB`,
+      `At most ${MOST.plain} versions and ${MOST.bytes / 1e6} MB of each book are kept, and ${MOST.inAll / 1e6} MB`,
     );
     expect(SPACING).toBe(5 * 60_000);
   });

@@ -94,7 +94,7 @@ export function importOutlines(path: string, bytes: Uint8Array, choices: Outline
 
 const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? "" : "s"}`;
 
-/** What one unit of the drawing is worth, and how that is known. */
+/** The length of one unit of the drawing in the book's unit, and how it is known. */
 function sizeOf(
   found: Found,
   { known, scale }: OutlineChoices,
@@ -138,7 +138,7 @@ function knownLength(found: Found, text: string, unit: Unit): { of: Known; lengt
   const number = Number(edge);
   if (piece < 0 || number < 1 || number > edges)
     throw new Wrong(
-      `--known names no edge of the drawing with "${what.slice(0, 40)}"; ${
+      `--known: the drawing has no edge "${what.slice(0, 40)}"; ${
         piece < 0
           ? `its pieces are ${found.pieces
               .slice(0, 8)

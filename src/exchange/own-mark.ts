@@ -43,7 +43,7 @@ export const ownMark = ({ unit, mark, pages }: Book): string =>
     }),
   } satisfies OwnMark)}`;
 
-/** The mark as it was written, or null for anything else. */
+/** The mark that was written, or null when the text is not a mark. */
 export function readOwnMark(text: string): OwnMark | null {
   if (!text.startsWith(BEGINS)) return null;
   try {

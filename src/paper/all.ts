@@ -1,4 +1,4 @@
-/** Everything that a book has for paper, with a first sheet that lists it. */
+/** Every document that a book has something for, after a first sheet that lists them. */
 import type { Engine } from "../engine/engine.ts";
 import { bookLine } from "./chart.ts";
 import type { Asked, Built } from "./documents.ts";
@@ -19,7 +19,7 @@ export function allDocuments(
   const made = parts.flatMap(({ title, built }) => ("reason" in built ? [] : [{ title, ...built }]));
   if (made.length === 0) return { reason: "this book has nothing to print yet" };
   const left = parts.flatMap(({ title, built }) => ("reason" in built ? [`${title}: ${built.reason}`] : []));
-  /** The list itself takes sheets, which it has to count. */
+  /** The sheets of the list. Its page numbers count these sheets too: `before` is their number. */
   const front = (before: number) => {
     const flow = new Flow(letters, manner, "What is in this print");
     flow.say(bookLine(engine));

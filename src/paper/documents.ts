@@ -1,6 +1,6 @@
 /**
- * Documents for paper: `printed` makes one, `laidOut` says first what it comes to. Their kinds are in
- * `kinds.ts`. Load this module when a document is asked for: the writer of PDFs and the type come with it.
+ * Documents for paper: `printed` makes one; `laidOut` first says how many sheets it takes. Their kinds are in
+ * `kinds.ts`. Load this module only when a document is asked for: it brings the writer of PDFs and the typeface.
  */
 import { nearestWord } from "../../functions/nearest-word.ts";
 import type { Engine } from "../engine/engine.ts";
@@ -16,7 +16,7 @@ import { shoppingDocument } from "./shopping.ts";
 import { stripDocument } from "./strip.ts";
 import { workingDocument } from "./working.ts";
 
-/** A request that was read. */
+/** A request whose paper and page have been read. */
 export interface Asked {
   readonly request: PaperRequest;
   readonly manner: Manner;
@@ -108,7 +108,7 @@ export async function laidOut(engine: Engine, request: PaperRequest): Promise<La
 }
 
 function all(engine: Engine, asked: Asked): Built | NotPrinted {
-  // The cells are those whose working is wanted, the scale is the pattern's.
+  // The cells choose whose working is printed, and the scale is that of the pattern.
   const { cells = [], scale, ...request } = asked.request;
   const parts = DOCUMENTS.flatMap(({ name, title }) => {
     if (name === "all") return [];

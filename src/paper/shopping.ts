@@ -2,7 +2,7 @@
  * The shopping list: the lengths of cloth that the Cut pages come to, then the Trimmings pages, which are a
  * book's own list of what is bought, with boxes to tick.
  */
-import type { Place } from "../book/address.ts";
+import { type Place, placeKey } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import type { Stage } from "../book/shape.ts";
 import type { Engine } from "../engine/engine.ts";
@@ -18,11 +18,12 @@ import type { NotPrinted } from "./kinds.ts";
 import { pageTable, paperCell } from "./page-table.ts";
 import { setTable, type TableRow } from "./table.ts";
 
-const same = (a: Place, b: Place): boolean => a.page === b.page && a.row === b.row && a.column === b.column;
+const same = (a: Place, b: Place): boolean => placeKey(a) === placeKey(b);
 
 /**
- * The cells of a page that hold a length of cloth from a lay, or one made from it, and from which no other such cell
- * of the page is made; also those whose lay is being worked out, and lengths in error, which may be of cloth.
+ * The lengths of cloth on a page: lengths that come from a lay, or are calculated from such a length. A length from
+ * which another one is calculated is left out, so that no cloth is listed twice. Lengths whose lay is pending, and
+ * lengths in error, are listed too, since they may be of cloth.
  */
 function clothCells(engine: Engine, page: number): Place[] {
   const laid = engine.laid().map(({ place }) => place);
@@ -40,7 +41,7 @@ function clothCells(engine: Engine, page: number): Place[] {
   return lengths.filter((place) => !used.some((one) => same(one, place)));
 }
 
-/** The width of the cloth that a length was laid on, where there is one width alone. */
+/** The width of the cloth that a length was laid on. Returns "" when cloths of several widths were used. */
 function widthBehind(engine: Engine, place: Place): string {
   const under = [place, ...engine.restsOn(place)];
   const widths = new Set(

@@ -1,7 +1,7 @@
 /**
- * Marking strips at full size: a strip of paper as long as an edge, with every place that a function gives
- * along it. A strip belongs to every cell whose function marks an edge (its declaration has a `strip`); cells that
- * ask for different places of one edge share its strip. Millimetres.
+ * Marking strips at full size: a strip of paper as long as an edge, with every place that a function gives along
+ * it. There is a strip for each edge that a function marks (its declaration has a `strip`); cells that ask for
+ * different places of one edge share one strip. Millimetres.
  */
 
 import { catalogue } from "../../functions/catalogue.ts";
@@ -52,13 +52,13 @@ export function stripsOf(engine: Engine, places: readonly Place[]): FoundStrip[]
       if (!known) found.set(key, { declaration, strip, places: [place] });
       else {
         known.places.push(place);
-        // A function that knows no last place gives as many as the call that asks for most.
+        // A function that does not know the last place gives as many places as its largest call asks for.
         if (strip.marks.length > known.strip.marks.length) known.strip = strip;
       }
     }
   }
   const strips = [...found.values()];
-  // A list of places needs no strip of its own where a function puts the same places on an edge.
+  // A list of places gets no strip of its own when a function puts the same places on an edge.
   const isOn = (place: number, { strip }: FoundStrip) =>
     !strip.goesOn && strip.marks.some(({ at }) => Math.abs(at - place) <= 1e-9 * strip.length);
   return strips.filter(

@@ -1,7 +1,7 @@
 /**
- * Parts the declarations of the sewing functions for the page: what a function works and draws with is
- * loaded at the start, the texts that only the help shows are loaded with the help. In the source a
- * declaration stays one whole; without this plugin both parts are simply the whole of it.
+ * Divides the declarations of the sewing functions for the page: what a function calculates and draws with is
+ * loaded at the start, and the texts that only the help shows are loaded with the help. In the source a
+ * declaration is one object. Without this plugin each part is the whole declaration.
  */
 import { type Plugin, parseSync } from "vite";
 

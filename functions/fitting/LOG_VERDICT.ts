@@ -1,6 +1,6 @@
 import { define } from "../define.ts";
 import { nearestWord } from "../nearest-word.ts";
-import { entryNames, loggedTwice } from "../seams/carried-change.ts";
+import { entryNames, loggedTwice, type TwiceLogged } from "../seams/carried-change.ts";
 import { EXAMPLE_LOG, EXAMPLE_SEAMS } from "../seams/example-lists.ts";
 import { cellOfLog, LOG_LIST, type LogEntry, logOf } from "../seams/log-list.ts";
 import { edgeKey, SEAM_LIST, seamsOf } from "../seams/seam-list.ts";
@@ -9,7 +9,7 @@ import { edgeKey, SEAM_LIST, seamsOf } from "../seams/seam-list.ts";
  * Whether every entry of the fitting log that still counts names an edge of the list of seams, and every seam is
  * logged under one name: "ok", or a sentence about the first entry or seam of which that is not so. An entry of any other name
  * changes no figure, and of a seam that is logged under both its names, by different amounts, FITTING_CHANGE counts only
- * the entries of the edge that it is asked about. Source: common practice.
+ * the entries of the edge that it is asked about. The same amount under both names counts once, with a caution. Source: common practice.
  */
 export const LOG_VERDICT = define({
   name: "LOG_VERDICT",
@@ -22,7 +22,7 @@ export const LOG_VERDICT = define({
     seams: { kind: "block", about: "the list of seams with its headings", list: SEAM_LIST },
   },
   returns: "verdict",
-  compute({ fitting_log, seams }, { measure, points }) {
+  compute({ fitting_log, seams }, { measure, points, doubt }) {
     const list = seamsOf(seams);
     const listed = new Set(list.flatMap(({ sides }) => sides.flat().map(edgeKey)));
     const log = logOf(fitting_log);
@@ -30,12 +30,10 @@ export const LOG_VERDICT = define({
     const strange = log.entries.filter(({ name }) => !listed.has(name));
     measure("strange", "those that name no edge of the list of seams", strange.length);
     const twice = [null, "top" as const, "bottom" as const].flatMap((end) => loggedTwice(end, log, list));
-    const seamNames = new Set(twice.map(({ names }) => names.flat().join(" + ")));
-    measure(
-      "two_names",
-      "seams that the log alters under both of their names, by different amounts",
-      seamNames.size,
-    );
+    const unlike = twice.filter(({ isAlike }) => !isAlike);
+    const called = ({ names }: TwiceLogged) => names.flat().join(" + ");
+    const count = new Set(unlike.map(called)).size;
+    measure("two_names", "seams that the log alters under both of their names, by different amounts", count);
     const check = (at: LogEntry, sentence: string): string => {
       points(cellOfLog(at.places, "seam"), sentence);
       return `check: ${sentence}`;
@@ -48,17 +46,20 @@ export const LOG_VERDICT = define({
         `row ${first.number} of the fitting log names "${first.name}", and the list of seams has no such edge${near ? `; is "${near}" meant?` : ": correct it, or add the seam"}${strange.length > 1 ? ` (and ${strange.length - 1} more)` : ""}`,
       );
     }
-    const [seam] = twice;
-    if (!seam) return "ok";
-    const rows = seam.entries
-      .flat()
-      .map(({ number }) => number)
-      .toSorted((a, b) => a - b);
-    const last = seam.entries.flat().find(({ number }) => number === rows.at(-1))!;
-    return check(
-      last,
-      `rows ${rows.join(", ")} of the fitting log alter one seam under two names, ${entryNames(seam.entries[0])} and ${entryNames(seam.entries[1])}, by different amounts: write all its changes under one of them${seamNames.size > 1 ? ` (and ${seamNames.size - 1} more)` : ""}`,
-    );
+    const both = ({ entries }: TwiceLogged) =>
+      `alter one seam under two names, ${entryNames(entries[0])} and ${entryNames(entries[1])}`;
+    const [seam] = unlike;
+    if (seam)
+      return check(
+        seam.entries.flat().toSorted((a, b) => b.number - a.number)[0]!,
+        `${rowsText(seam)} of the fitting log ${both(seam)}, by different amounts: write all its changes under one of them${count > 1 ? ` (and ${count - 1} more)` : ""}`,
+      );
+    for (const [i, one] of twice.entries())
+      if (twice.findIndex((other) => called(other) === called(one)) === i)
+        doubt(
+          `${rowsText(one)} of the fitting log ${both(one)}, by the same amount, which counts once: where these are two alterations, write both under one name`,
+        );
+    return "ok";
   },
   examples: [
     {
@@ -69,3 +70,10 @@ export const LOG_VERDICT = define({
     },
   ],
 });
+
+const rowsText = ({ entries }: TwiceLogged): string =>
+  `rows ${entries
+    .flat()
+    .map(({ number }) => number)
+    .toSorted((a, b) => a - b)
+    .join(", ")}`;

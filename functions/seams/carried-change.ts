@@ -142,17 +142,19 @@ const entriesOfSide = (
 ): readonly LogEntry[] =>
   entries.filter((entry) => names.includes(entry.name) && (entry.end === null || entry.end === end));
 
-/** A seam both sides of which the log alters, by different amounts. */
+/** A seam that the log alters under the names of both its sides. */
 export interface TwiceLogged {
   /** The names of its edges, by side. */
   readonly names: readonly [readonly string[], readonly string[]];
   readonly entries: readonly [readonly LogEntry[], readonly LogEntry[]];
+  /** Whether both sides change by the same amount, so that they agree. */
+  readonly isAlike: boolean;
 }
 
 /**
- * The seams that the log alters under both of their names, by different amounts, at one end or all along. Sewn
- * together, both sides must change alike: a seam that is logged now under one name, now under the other, would
- * count only in part.
+ * The seams that the log alters under both of their names, at one end or all along. Sewn together, both sides
+ * must change alike: where their amounts differ, a seam was logged now under one name, now under the other, and
+ * counts only in part; where they agree, they count as one alteration.
  */
 export function loggedTwice(end: SeamEnd | null, log: FittingLog, seams: readonly Seam[]): TwiceLogged[] {
   const sum = (entries: readonly LogEntry[]) =>
@@ -164,7 +166,7 @@ export function loggedTwice(end: SeamEnd | null, log: FittingLog, seams: readonl
     if (names[0].some((name) => names[1].includes(name))) return [];
     const entries = [entriesOfSide(names[0], end, log), entriesOfSide(names[1], end, log)] as const;
     if (entries.some((side) => side.length === 0)) return [];
-    return Math.abs(sum(entries[0]) - sum(entries[1])) > 1e-9 ? [{ names, entries }] : [];
+    return [{ names, entries, isAlike: Math.abs(sum(entries[0]) - sum(entries[1])) <= 1e-9 }];
   });
 }
 
@@ -175,9 +177,9 @@ const loggedOtherwise = (
   log: FittingLog,
   seams: readonly Seam[],
 ): string[] =>
-  loggedTwice(end, log, seams).flatMap(({ names, entries }) => {
+  loggedTwice(end, log, seams).flatMap(({ names, entries, isAlike }) => {
     const mine = names.findIndex((side) => side.includes(name));
-    if (mine < 0) return [];
+    if (mine < 0 || isAlike) return [];
     return [
       `the fitting log alters ${entryNames(entries[1 - mine]!)} as well, which is sewn to "${name}", by another amount: that is not counted here; write all changes of one seam under one name`,
     ];

@@ -37,7 +37,7 @@ test("figures that fit are ok, and a blank wearer has nothing to say", () => {
   expect(checked(nobody, "", "", TODAY)).toEqual(["check: a row has figures and no wearer: write whose they are", ["2 Wearer"]]);
 }); // biome-ignore format: sentences
 
-test("one slip is told once, of the figure to blame, although others no longer fit beside it", () => {
+test("one slip is reported once, at the figure to blame, although others no longer fit beside it", () => {
   // The pair that MEASURE_CHECK's published check swaps: in all 6068 people of the survey the hip stood below the waist.
   const swapped = changed("Hip height", 99, changed("Waist height", 84.5));
   const [verdict, at] = checked(chart(swapped), "the widow", "shift", TODAY);

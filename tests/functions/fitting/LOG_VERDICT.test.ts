@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import type { Cell } from "../../../functions/define.ts";
 import { LOG_VERDICT } from "../../../functions/fitting/LOG_VERDICT.ts";
-import { run } from "../../../functions/run.ts";
+import { run, toLookAt } from "../../../functions/run.ts";
 import { setting } from "../laws.ts";
 import { blockOf, seamsOf } from "./seam-lists.ts";
 
@@ -16,15 +16,22 @@ test("a log with its entries all in the list is ok, and a misspelt entry is name
 
 test("a seam that is logged under both its names, by different amounts, is not ok, at one end of it either", () => {
   const seams = seamsOf(["front + back", "waist", "skirt", "waist"], ["front", "side", "back", "side"]);
-  const asked = (...rows: readonly (readonly Cell[])[]) =>
-    run(LOG_VERDICT, [blockOf(["Piece", "Seam", "Amount", "Top or bottom", "Each side"], rows), seams], setting("in")); // biome-ignore format: one call
+  const given = (rows: readonly (readonly Cell[])[]) =>
+    [blockOf(["Piece", "Seam", "Amount", "Top or bottom", "Each side"], rows), seams]; // biome-ignore format: one list
+  const asked = (...rows: readonly (readonly Cell[])[]) => run(LOG_VERDICT, given(rows), setting("in"));
+  const cautions = (...rows: readonly (readonly Cell[])[]) =>
+    toLookAt(LOG_VERDICT, given(rows), setting("in"));
   expect(asked(["skirt", "waist", 0.75], ["front", "waist", 0.25, null, "each side"])).toBe(
     'check: rows 1, 2 of the fitting log alter one seam under two names, "front waist" and "skirt waist", by different amounts: write all its changes under one of them',
   );
   expect(asked(["front", "side", 0.5], ["back", "side", 0.25, "top"])).toMatch(
     /^check: rows 1, 2 .*two names/,
   );
-  // Alike on both sides, two edges on one side, or at different ends: everything is counted.
+  // Two edges on one side, or different ends: everything is counted. Alike on both sides, it counts once.
+  expect(cautions(["skirt", "waist", 0.5], ["front", "waist", 0.25, null, "each side"])).toEqual([
+    'LOG_VERDICT: rows 1, 2 of the fitting log alter one seam under two names, "front waist" and "skirt waist", by the same amount, which counts once: where these are two alterations, write both under one name',
+  ]);
+  expect(cautions(["front", "waist", 0.5], ["back", "waist", 0.25])).toEqual([]);
   expect(asked(["front", "side", 0.5, "top"], ["back", "side", 0.25, "bottom"])).toBe("ok");
   expect(asked(["skirt", "waist", 0.5], ["front", "waist", 0.25, null, "each side"])).toBe("ok");
   expect(asked(["front", "waist", 0.5], ["back", "waist", 0.25])).toBe("ok");

@@ -41,7 +41,7 @@ test("side seams are compared one to one, and a waist of two fronts and a back o
   );
 });
 
-test("a band sewn to fronts and back in two rows is told how to write them in one", () => {
+test("of a band sewn to fronts and back in two rows the verdict says how to write them in one", () => {
   const pieces = piecesOf(["front", strip(9), 2], ["back", strip(18)], ["band", strip(36)]);
   const seams = seamsOf(["band", "foot", "front", "top"], ["band", "foot", "back", "top"]);
   expect(ask(seams, pieces, "band", "foot", "back", "top")).toMatch(

@@ -1,4 +1,4 @@
-/** What stands on a pattern piece for whoever cuts it: its name, how many, of what cloth, for whom and of which day. */
+/** The lines written on a pattern piece for the cutter: its name, how many to cut, the cloth, the wearer and the day. */
 import { headingText } from "../../functions/block.ts";
 import type { Shape } from "../../functions/drawing/shapes.ts";
 import { pieceArea } from "../../functions/pieces/piece.ts";
@@ -13,8 +13,8 @@ export const WEARER = "wearer";
 const DAY = "today";
 
 /**
- * Lines of words, what the cut list calls the piece first; a piece that several rows cut has a line for each.
- * `title` is what the piece is called where no list has a name for it.
+ * The lines for a piece: first its name in the cut list, then how it is cut. When several rows cut the piece, there
+ * is a line for each row. `title` is the name of a piece that no list names.
  */
 export function pieceNotes(
   engine: Engine,

@@ -23,7 +23,7 @@ export interface FoundPiece {
   /** Whether a cut list says how many of it to cut. */
   readonly isToCut: boolean;
   readonly piece: Piece;
-  /** What stands on the piece for whoever cuts it, its title first. */
+  /** The lines written on the piece for the cutter, its title first. */
   readonly notes: readonly string[];
   /** What should be checked before it is cut, in sentences: something unusual, or an estimate that it rests on. */
   readonly remarks: readonly string[];

@@ -123,7 +123,7 @@ export function readCsv(
       `The letters are ${decoded.encoding}.`,
       wide === 1
         ? "Each line is one cell."
-        : `The cells are parted by ${NOUNS[cut.delimiter] ?? `"${cut.delimiter}"`}: ${many(rows.length, "line")} of ${many(wide, "cell")}.`,
+        : `The cells are separated by ${NOUNS[cut.delimiter] ?? `"${cut.delimiter}"`}: ${many(rows.length, "line")} of ${many(wide, "cell")}.`,
       ...(cut.loose ? ["The quotes do not pair, so they are kept as signs like others."] : []),
       ...(uneven > 0 ? [`${many(uneven, "line")} had fewer cells; they are filled with blanks.`] : []),
       heads ? "The first line is taken for the headings." : "No line is taken for headings.",

@@ -229,7 +229,7 @@ function saidOfSheet({ sheet, title, headings, wide }: Planned, report: CellRepo
     headings ? "The first line is taken for the headings, so row 2 of the file is row 1 of the page." : "No line is taken for headings.",
     ...(title === sheet.title ? [] : [`Its title in the file is “${sheet.title.slice(0, 100)}”.`]),
     ...(sheet.hidden ? ["It was hidden in the file."] : []),
-    ...(merged.length > 0 ? [`${many(merged.length, "block")} of merged cells ${is(merged.length)} parted again; the value is in the first cell: ${addresses(merged)} of the file.`] : []),
+    ...(merged.length > 0 ? [`${many(merged.length, "block")} of merged cells ${is(merged.length)} separated again; the value is in the first cell: ${addresses(merged)} of the file.`] : []),
     ...(hidden.length > 0 ? [`${many(hidden.length, "hidden column")} ${is(hidden.length)} shown: ${addresses(hidden)}.`] : []),
     ...report.sentence("formula kept as a value", (count, where) => `${many(count, "formula")} can't be calculated here and ${is(count)} kept as the last value, with the formula in a note: ${where}.`),
     ...report.sentence("text read as a value", (count, where) => `${many(count, "text")} of the file ${count === 1 ? "reads as a number or a date" : "read as numbers or dates"}: ${where}. Set the kind of the column to text to keep ${count === 1 ? "it as it is" : "them as they are"}.`),

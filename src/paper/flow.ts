@@ -39,7 +39,7 @@ export function fitted(letters: Letters, text: string, size: number, within: num
   return `${signs.slice(0, least).join("").trimEnd()}…`;
 }
 
-/** Lines no wider than this, parted between words; a word that is wider alone is parted where it must be. */
+/** Lines no wider than this, broken between words. A word that is too wide for a line is broken within. */
 export function wrapped(
   letters: Letters,
   text: string,

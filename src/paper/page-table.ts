@@ -1,4 +1,4 @@
-/** A page of the book as a table for paper: its figures as the tape shows them, and what is to be known of them. */
+/** A page of the book as a table for paper: its values as the tape shows them, and remarks about them. */
 import type { Point } from "../../functions/geometry/strokes.ts";
 import type { LayOrigin } from "../../functions/lay.ts";
 import { flattenPiece, pieceBounds, readPiece } from "../../functions/pieces/piece.ts";

@@ -83,7 +83,7 @@ function headLines(sheet: PatternSheet, { paper, heading, sheets }: About): stri
 /** The most lines of what is left out: the head of large paper has no room for more. */
 const MOST_NOTES = 3;
 
-/** The title, what is to be known, and the lines by name; gives the y beneath them. */
+/** Draws the title, the remarks and the legend of lines. Returns the y beneath them. */
 function words(doc: PdfDocument, sheet: PatternSheet, about: About, { left, right, low }: Bounds): number {
   const { heading } = about;
   const within = right - left;

@@ -89,7 +89,7 @@ export interface WordSizes {
   readonly notes: number;
 }
 
-/** What is placed the sooner: a piece's notes, its edges and points, then the names of its lines. */
+/** The order of placing: a piece's notes first, then its edges and points, then the names of its lines. */
 const WEIGHTS = { notes: 1, words: 0, line: -1 } as const;
 
 export function wordsOn(

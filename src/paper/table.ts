@@ -39,7 +39,7 @@ interface Part {
   readonly widths: readonly number[];
 }
 
-/** The least width of each column, and the one with which no line is parted, up to a limit. */
+/** The least width of each column, and the width at which no line is broken, up to a limit. */
 function wishes(letters: Letters, { headings, rows }: Table, size: number, room: number) {
   const known = new Map<string, number>();
   const wide = (text: string, bold: boolean): number => {

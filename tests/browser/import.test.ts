@@ -46,10 +46,10 @@ it("a table is shown as it was understood, is read anew at each choice, and land
   const before = await pages();
 
   await drop(page, "cast.csv", text('role,waist\nmiller,70\n"widow, old","91,5"\n'));
-  await dialog.getByText("The cells are parted by commas").waitFor();
-  await dialog.getByLabel("Cells are parted by").selectOption(";");
+  await dialog.getByText("The cells are separated by commas").waitFor();
+  await dialog.getByLabel("Cells are separated by").selectOption(";");
   await dialog.getByText("Each line is one cell.").waitFor();
-  await dialog.getByLabel("Cells are parted by").selectOption(",");
+  await dialog.getByLabel("Cells are separated by").selectOption(",");
   await dialog.getByLabel("Contents of column B").selectOption("length");
   await dialog.getByLabel("Its lengths are in").selectOption("cm");
   await dialog.getByText("lengths are converted when the pages are added").waitFor();

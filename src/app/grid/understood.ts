@@ -59,7 +59,7 @@ export function understood(given: string, table: HtmlTable | null): Understood {
   for (const [separator, noun] of SEPARATORS) {
     const cells = cutAt(text, separator);
     if (!cells) continue;
-    const columns = `${cells[0]!.length} columns parted by ${noun}`;
+    const columns = `${cells[0]!.length} columns separated by ${noun}`;
     if (separator === "," && isProse(text))
       return {
         cells: plain,

@@ -19,7 +19,7 @@ export function Separated({ understood, table }: { understood: Understood; table
   return (
     <>
       <label>
-        <span>Cells are parted by</span>
+        <span>Cells are separated by</span>
         <select value={delimiter} onChange={(event) => change({ delimiter: event.target.value })}>
           {Object.entries(DELIMITERS).map(([word, sign]) => (
             <option key={word} value={sign}>

@@ -11,7 +11,7 @@ import { isFunction } from "../../engine/instance.ts";
 export interface TakenPiece {
   readonly name: string;
   readonly piece: Piece;
-  /** How it was read, for whoever looks at the cell. */
+  /** How the piece was read, in sentences for the maker. */
   readonly said: readonly string[];
 }
 

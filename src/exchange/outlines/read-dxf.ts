@@ -117,7 +117,7 @@ class Reader {
     try {
       if (entity.type === "POLYLINE" && this.#splineFit)
         throw new Error(
-          "a POLYLINE of the file is fitted with a spline, which can't be told from plain ones; convert it to a SPLINE or a plain polyline",
+          "a POLYLINE of the file is fitted with a spline, and its spline points can't be distinguished from plain points; convert it to a SPLINE or a plain polyline",
         );
       const path = pathOfEntity(entity);
       if (path === null) {

@@ -57,7 +57,7 @@ export function shareInside(outer: Measured, inner: Measured): number {
   return few === 0 ? 0 : shareOf(outer, inner, Math.max(1, Math.ceil(sides / PLACES)));
 }
 
-/** The same, looked at in the middle of every so many chords. */
+/** The same, measured only in the middle of every nth chord. */
 function shareOf(outer: Measured, inner: Measured, step: number): number {
   let [within, all] = [0, 0];
   for (let i = 0; i + 1 < inner.points.length; i += step) {

@@ -34,12 +34,12 @@ const refusal = (bytes: Uint8Array) => {
 
 test.each([
   ["tabs", "\t"], ["semicolons", ";"], ["upright strokes", "|"], ["commas", ","],
-])("cells are parted by %s, quoted or not", (noun, sign) => {
+])("cells are separated by %s, quoted or not", (noun, sign) => {
   const text = [["Seam", "Taken in"], ["side", "1.5"], [`"centre${sign}back"`, "2"]].map((row) => row.join(sign)).join("\r\n");
   const { headings, rows, said } = page(text);
   expect(headings).toEqual(["Seam", "Taken in"]);
   expect(rows).toEqual([["side", "1.5"], [`centre${sign}back`, "2"]]);
-  expect(said).toContain(`parted by ${noun}`);
+  expect(said).toContain(`separated by ${noun}`);
 }); // biome-ignore format: a table
 
 test.each([

@@ -90,7 +90,7 @@ test("hidden sheets, rows and columns, widths, merged cells and lists of choices
   expect(book.pages[0]!.columns[0]!.width).toBeGreaterThan(130);
   expect(all).toContain("It was hidden in the file.");
   expect(all).toContain("1 hidden column is shown: B.");
-  expect(all).toContain("1 block of merged cells is parted again; the value is in the first cell: A5:C5 of the file.");
+  expect(all).toContain("1 block of merged cells is separated again; the value is in the first cell: A5:C5 of the file.");
   const choosing = sheetFile('<row r="1"><c r="A1"><v>1</v></c><c r="B1"><v>2</v></c></row><row r="2"><c r="A2"><v>2</v></c></row>', {
     "xl/worksheets/sheet1.xml": '<worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><sheetData><row r="1"><c r="A1" t="str"><v>box</v></c><c r="B1"><v>2</v></c></row><row r="2"><c r="A2" t="str"><v>knife</v></c><c r="B2"><v>3</v></c></row></sheetData><dataValidations count="2"><dataValidation type="list" sqref="A1:A100"><formula1>"box,knife"</formula1></dataValidation><dataValidation type="list" sqref="B2"><formula1>$A$1:$A$2</formula1></dataValidation></dataValidations></worksheet>',
   });

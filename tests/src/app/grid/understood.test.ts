@@ -23,7 +23,7 @@ test("lines that semicolons or commas cut evenly are columns, and how they were 
     ["skirt", "28,5"],
     ["a; b", "30"],
   ]);
-  expect(list.doubt).toBe("the text was taken as 2 columns parted by semicolons");
+  expect(list.doubt).toBe("the text was taken as 2 columns separated by semicolons");
   expect(list.other?.cells[1]).toEqual(["skirt;28,5"]);
   expect(lines("piece,width\nskirt,28").cells).toEqual([
     ["piece", "width"],

@@ -84,11 +84,11 @@ export function checkArguments(
 export const takesOf = (declaration: Declaration, args: readonly Argument[]): Takes =>
   formOf(declaration, args)?.takes ?? declaration.takes;
 
-/** The form of this call whose first argument is a block; null when the call gives its columns one by one. */
+/** The form of this call when its first argument is a block. Returns null when the call gives its columns one by one. */
 const formOf = (declaration: Declaration, args: readonly Argument[]): BlockForm | null =>
   blockFormOf(declaration, (place) => isBlock(args[place]));
 
-/** The same for a call of which it is known which of its arguments are blocks. */
+/** The same when it is already known which arguments of the call are blocks. */
 export function blockFormOf(
   { block, twoBlocks }: Pick<Declaration, "block" | "twoBlocks">,
   isBlockAt: (place: number) => boolean,

@@ -110,7 +110,7 @@ export interface CallContext {
    * Says which cell of a list the verdict is about, and what to look for there. The page leads to it and marks it.
    */
   points(at: CellOfList, sentence: string): void;
-  /** Says that of a list the answer rests on this cell; a list of which nothing is said counts as a whole. */
+  /** Says that the answer rests on this cell of a list. When no cell of a list is named, the answer rests on the whole list. */
   takes(at: CellOfList): void;
   /**
    * Says that the answer is an estimate, and of what. Whatever is worked out from it is marked as one too. Not
@@ -184,7 +184,7 @@ export interface ListForm {
 export interface ListRow {
   /** Counted from 1 under the headings, blank rows counted too. */
   readonly number: number;
-  /** What stands in each column, checked to be of its kind; null where nothing does. Outlines are texts still. */
+  /** The value in each column, checked to be of its kind; null for a blank cell. Outlines are still texts. */
   readonly cells: Readonly<Record<string, Cell>>;
   /** The number of each of its cells in the block, for what points at it. */
   readonly places: Readonly<Record<string, number>>;
@@ -227,7 +227,7 @@ export type StepValues = Readonly<Record<string, number>>;
  */
 export type UsualRelation = string | { readonly rule: string; readonly says: string };
 
-/** An edge laid straight, with every place along it that the function gives, whichever one the call asks for. */
+/** An edge laid straight, with all places along it that the function can give, not only the one that the call asks for. */
 export interface EdgeStrip {
   readonly length: number;
   /** In their order from the beginning of the edge. */

@@ -36,7 +36,7 @@ export function readMarks(text: string, name: string, { unit, decimal }: Reader)
   });
 }
 
-/** The unit that a part names at its end; null where it names none. */
+/** The unit that a part names at its end. Returns null when it names no unit. */
 function unitOf(part: string): TapeUnit | null {
   const word = /\d\s*([a-z]+\.?|''|'|"|″|′′|′)$/i.exec(part)?.[1];
   const unit = word === undefined ? undefined : unitNamed(word);

@@ -37,7 +37,7 @@ export function suggestion(word: string, list: Iterable<string>): string {
 /**
  * The phrase of the list that was probably meant: it has the same number of words, and each typed
  * word equals its word or is a misspelling of it: "waist girht" is near "waist girth", "front waist" is
- * not near "back waist". Undefined when the phrase itself is in the list.
+ * not near "back waist". Returns undefined when the phrase itself is in the list.
  */
 export function misspeltPhrase(phrase: string, list: Iterable<string>): string | undefined {
   const words = phrase.trim().toLowerCase().split(/\s+/);

@@ -82,7 +82,7 @@ const roleOf = (heading: string): Role | undefined =>
     (COLUMNS[role].headings as readonly string[]).includes(heading),
   );
 
-/** The columns of a cut list by what they hold, found by headings as `headingText` compares them; null where none says how many to cut. */
+/** The columns of a cut list by what they hold, found by headings as `headingText` compares them. Returns null when no heading says how many to cut. */
 export function cutListColumns(headings: readonly string[]): ReadonlyMap<Role, number> | null {
   const found = new Map<Role, number>();
   for (const [at, heading] of headings.entries()) {

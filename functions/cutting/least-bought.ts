@@ -39,7 +39,7 @@ const total = (counts: Counts): number => counts.reduce((sum, count) => sum + co
 
 const areaOf = ({ outline }: LayPiece): number => Math.abs(signedArea(outline));
 
-/** `stock` are the pieces on the cloths in stock, of which there may be none; `bought` is the cloth that more can be bought of. */
+/** `stock` is the question for the cloths in stock, whose list may be empty; `bought` is the cloth that can be bought. */
 export function leastBought(stock: LayQuestion, bought: LayCloth, plan: Planner): LeastBought | NoLay {
   const { pieces } = stock;
   const all = pieces.map(({ quantity }) => quantity);
@@ -126,7 +126,7 @@ function mayLie({ outline, turns }: LayPiece, { width, length }: LayCloth): bool
   });
 }
 
-/** More than the cloths can hold by area, or a piece that fits on none of them. */
+/** Whether the pieces have more area than the cloths, or a piece fits on no cloth. */
 const isTooMuch = (question: LayQuestion): boolean =>
   question.pieces.length > 0 &&
   (shareOfCloth(question) > 1 + SAME ||

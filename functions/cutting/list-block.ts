@@ -65,7 +65,7 @@ export function listed<Name extends string>(
 const isBlank = (cell: Cell | undefined): boolean =>
   cell === undefined || cell === null || String(cell).trim() === "";
 
-/** What an entry says: without spaces at its ends, and a cloth without its note; null for a blank cell. */
+/** The entry in a cell: without spaces at its ends, and a cloth without its note. Returns null for a blank cell. */
 export function entryIn(cell: Cell | undefined, heading: string): string | number | null {
   if (isBlank(cell) || cell === undefined || cell === null) return null;
   if (typeof cell === "number") return cell;

@@ -1,7 +1,7 @@
 /** Which pieces a lay cuts from one of its cloths, in words. */
 import type { Lay, LayQuestion } from "../lay.ts";
 
-/** "2 of front, 1 of sleeve, mirrored" for the cloth of this number; "" where nothing lies on it. */
+/** "2 of front, 1 of sleeve, mirrored" for the cloth of this number. Returns "" when nothing lies on it. */
 export function piecesOn({ pieces }: LayQuestion, { placements }: Lay, cloth: number): string {
   return pieces
     .flatMap(({ name }, i) => {

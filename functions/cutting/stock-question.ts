@@ -44,7 +44,7 @@ export function doubtFullWidths(pieces: readonly StockPiece[], doubt: CallContex
     );
 }
 
-/** The question of these rows on the stock. Refuses a cloth of which nothing is there. */
+/** The question of these rows on the stock. Refuses when nothing of the cloth is in stock. */
 export function stockQuestion(
   rows: readonly CutRow[],
   stock: StockToLay,

@@ -7,7 +7,7 @@ export const rowStrip = (edge: number, places: readonly number[], says = ""): Ed
   marks: places.map((at, i): StripMark => ({ at, role: "notch", says: `${says} ${i + 1}`.trim() })),
 });
 
-/** Places of which the edge is not known: the strip ends at the last. */
+/** Places on an edge of unknown length: the strip ends at the last place. */
 export const openStrip = (places: readonly number[]): EdgeStrip => ({
   ...rowStrip(Math.max(0, ...places), places),
   goesOn: true,

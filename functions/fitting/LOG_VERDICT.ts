@@ -7,7 +7,7 @@ import { edgeKey, SEAM_LIST, seamsOf } from "../seams/seam-list.ts";
 
 /**
  * Whether every entry of the fitting log that still counts names an edge of the list of seams, and every seam is
- * logged under one name: "ok", or a sentence about the first entry or seam of which that is not so. An entry of any other name
+ * logged under one name: "ok", or a sentence about the first entry or seam that is not. An entry of any other name
  * changes no figure, and of a seam that is logged under both its names, by different amounts, FITTING_CHANGE counts only
  * the entries of the edge that it is asked about. The same amount under both names counts once, with a caution. Source: common practice.
  */

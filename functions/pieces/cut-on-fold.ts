@@ -40,7 +40,7 @@ export function unfold(half: Piece): Piece | null {
   };
 }
 
-/** The run of strokes that lies on the fold; null when the piece has none. */
+/** The run of strokes that lies on the fold. Returns null when the piece has no such run. */
 function foldRun(half: Piece) {
   const { left, right, low, high } = pieceBounds(half);
   const slack = 1e-6 * Math.max(right - left, high - low);

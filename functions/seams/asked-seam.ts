@@ -78,7 +78,7 @@ export function askedSeam(given: Asked): Found {
   return { seam, all, asked: has(seam.sides[0]) ? 0 : 1 };
 }
 
-/** What is wrong with the list at this seam, in a sentence; null when nothing is. */
+/** What is wrong with the list at this seam, in a sentence. Returns null when nothing is wrong. */
 export function listFault(seam: Seam, all: readonly Seam[]): string | null {
   const keyOf = ({ sides: [a, b] }: Seam) => [sideKey(a), sideKey(b)].toSorted().join(" | ");
   const twin = all.find((one) => one.number !== seam.number && keyOf(one) === keyOf(seam));

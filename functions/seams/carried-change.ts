@@ -1,6 +1,6 @@
 /**
- * By how much an edge has changed in the fittings: by its own entries in the log, or where it has none by
- * those of the edges that it is sewn to, carried along the list of seams through plain and eased seams.
+ * By how much an edge has changed in the fittings. Its own entries in the log count; an edge without entries takes the
+ * change of the edges that it is sewn to, carried along the list of seams through plain and eased seams.
  */
 import { misspeltPhrase, nearestWord } from "../nearest-word.ts";
 import { Refusal } from "../refusal.ts";
@@ -28,7 +28,7 @@ export interface EdgeChange {
 export const netOf = ({ allRound, eachSide }: OwnChange): number => allRound + 2 * eachSide;
 const sumOf = (from: readonly OwnChange[]): number => from.reduce((sum, one) => sum + netOf(one), 0);
 
-/** More ways along the seams than these have lists only in which nearly every edge is sewn to every other. */
+/** The most ways along the seams that are followed. Only a list in which nearly every edge is sewn to every other has more. */
 const MOST_WAYS = 3000;
 
 interface Source {
@@ -106,7 +106,7 @@ export function changeOf(
     });
   }
 
-  /** What reaches an edge: its own change, or those of its other neighbours; null for nothing. */
+  /** The changes that reach an edge: its own, or those of its other neighbours. Returns null when no change reaches it. */
   function reach(edge: string, passed: ReadonlySet<string>): Source[] | null {
     const change = ownChange(edge, end, log);
     if (change) return [{ from: [change], way: [edge] }];
@@ -190,8 +190,8 @@ export const entryNames = (entries: readonly LogEntry[]): string =>
   [...new Set(entries.map(({ name }) => `"${name}"`))].join(" and ");
 
 /**
- * The edge's own entries; null when it has none, or none that alter this end of it. Refuses a whole seam of
- * which only an end was altered.
+ * The edge's own change. Returns null when it has no entries that alter this end of it. Refuses a question about the
+ * whole edge when only one end of it was altered.
  */
 function ownChange(name: string, end: SeamEnd | null, { entries }: FittingLog): OwnChange | null {
   const own = entries.filter((entry) => entry.name === name);

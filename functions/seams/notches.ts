@@ -33,7 +33,7 @@ interface Reader {
   readonly decimal: "point" | "comma";
 }
 
-/** All notches of the piece called so, from every seam of the list that names it and does not say "none". */
+/** All notches of the piece with this name, from every seam of the list that names it and does not say "none". */
 export function notchesOf(
   name: string,
   seamRows: readonly ListRow[],
@@ -185,8 +185,9 @@ function successionNotches(
 }
 
 /**
- * Whether the first of several edges in succession lies at the beginning of the edge they are sewn to: by what
- * lies beside that edge, which is called as what lies beside the first or the last of them, or front or back as their pieces.
+ * Whether the first of several edges in succession lies at the beginning of the edge that they are sewn to. The edges
+ * beside that edge decide: one of them has the name of an edge beside the first or the last of the several edges, or the word
+ * front or back of their pieces.
  */
 function endOfFirst(one: GarmentEdge, parts: readonly GarmentEdge[], where: string): "same" | "opposite" {
   const [before, after] = neighbours(one);
@@ -225,7 +226,7 @@ function neighbours({ outline, number }: GarmentEdge): readonly [string, string]
   return [name(number - 2), name(number)];
 }
 
-/** Whether both edges begin at the same end of the seam: by what their neighbours are called, else by which end is the upper one. */
+/** Whether both edges begin at the same end of the seam. The names of the neighbouring edges decide, or else which end is the upper one. */
 function endsMeet(seam: Seam, first: GarmentEdge, second: GarmentEdge, where: string): "same" | "opposite" {
   if (seam.ends !== null) return seam.ends;
   if (first.piece.name === second.piece.name && first.number === second.number) return "same";

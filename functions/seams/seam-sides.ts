@@ -1,4 +1,4 @@
-/** Both sides of a seam measured as the garment has them, what is wanted of them, and how they lie to the grain. */
+/** The two sides of a seam: their lengths in the garment, the wanted difference, and their angles to the grain. */
 import type { ListRow } from "../define.ts";
 import { degrees, flatten } from "../geometry/strokes.ts";
 import { pieceBounds } from "../pieces/piece.ts";
@@ -54,7 +54,7 @@ export function measuredSeam(seam: Seam, pieceRows: readonly ListRow[]): Measure
   };
 }
 
-/** How many such seams the garment has, as the Working says it: the lengths beside it are those of one. */
+/** The words of the Working for how many such seams the garment has. The lengths beside it are those of one seam. */
 export const seamsText = (seams: number): string =>
   seams === 1
     ? "how many such seams the garment has"
@@ -132,7 +132,7 @@ export const sideAngle = ({ parts, length }: SeamSide): number =>
 /** Whether an angle to the grain is near the bias, where cloth stretches most. */
 export const isBias = (angle: number): boolean => angle >= 25 && angle <= 65;
 
-/** What is wanted of the difference of a seam's sides; null where its row says nothing but how it is sewn. */
+/** The wanted difference of a seam's sides. Returns null when its row says only how it is sewn. */
 export function wantedDifference({ difference, fullness, how }: Seam, second: number): number | null {
   if (difference !== null) return difference;
   if (fullness !== null) return (fullness - 1) * second;

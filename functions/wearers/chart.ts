@@ -178,7 +178,7 @@ export function measuredIn(
   );
 }
 
-/** The figure in a cell of measurements; null where it was never taken. Refuses what is no length. */
+/** The figure in a cell of measurements. Returns null when the measurement was never taken. Refuses a value that is not a length. */
 export function figureIn(chart: Chart, row: ChartRow, column: number, heading: string): number | null {
   const cell = row.cells[column];
   if (isBlank(cell)) return null;

@@ -11,7 +11,7 @@ export interface Misfit {
   readonly figures: KnownMeasures;
 }
 
-/** More figures of one wearer than these are not blamed one by one: the chart is wrong as a whole. */
+/** The most figures of one wearer that are blamed one by one. Where more do not fit, the chart is wrong as a whole. */
 const MOST = 4;
 
 /** Kept because an edit of one wearer's figures has every wearer of the chart checked again. */

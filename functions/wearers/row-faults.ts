@@ -41,7 +41,7 @@ const UNCHANGED: ReadonlySet<Measure> = new Set<Measure>([
   "wrist girth", "ankle girth",
 ]); // biome-ignore format: a list
 
-/** Whether a row's figures are the body's own: taken over the skin or over what is thin. */
+/** Whether a row's figures are the body's own: taken over the skin or over thin layers. */
 const isBare = ({ layers }: ChartRow): boolean => layers?.every(isThin) === true;
 
 /** Everything doubtful in a row; `rows` are all rows of its wearer. */
@@ -92,7 +92,7 @@ function textFault(chart: Chart, row: ChartRow, heading: string, column: number)
   }
 }
 
-/** The measurements that none of these rows of a wearer has; a row without any figure says so by itself. */
+/** The measurements that are missing in all of these rows of a wearer. A row without any figure has a fault of its own. */
 export function missingOf(chart: Chart, rows: readonly ChartRow[], needed: readonly string[]): Fault[] {
   return needed.flatMap((measurement) => {
     const { heading, column } = measuredIn(chart, measurement);

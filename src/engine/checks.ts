@@ -25,7 +25,7 @@ export interface Check {
 
 /**
  * The problems of the book, in its order. Each is listed once: at the cell where it begins, or at the first of
- * the cells that refuse the same slip in a list.
+ * the cells that say the same about the same cells of a list.
  */
 export function checks(engine: Engine): Check[] {
   const found = new Map<string, Check>();
@@ -78,8 +78,8 @@ export function checks(engine: Engine): Check[] {
 }
 
 /**
- * The same for two errors that come from one slip: they say the same about the same cells of a list. Every
+ * The same key for two problems that come from one slip: they say the same about the same cells of a list. Every
  * other problem has a key of its own.
  */
-const slipKey = ({ place, is, sentence, stopped, at }: Check): string =>
-  is === "error" && !stopped && at.length > 0 ? `${sentence} ${at.map(placeKey).join(" ")}` : placeKey(place);
+const slipKey = ({ place, sentence, stopped, at }: Check): string =>
+  at.length > 0 && !stopped ? `${sentence} ${at.map(placeKey).join(" ")}` : placeKey(place);

@@ -221,13 +221,13 @@ test("a misspelt entry of the log is listed once, with everything that it stops"
   const book = fittedBook();
   const pages = book.pages.map((page, i) =>
     i === 1
-      ? { ...page, rows: [["bodice", "wasit", "1/4", "out"], ...page.rows.slice(1), [], ["net", "", '=FITTING_CHANGE(fitting_log; "skirt waist"; seams)']] }
+      ? { ...page, rows: [["bodice", "wasit", "1/4", "out"], ...page.rows.slice(1), [], ["net", "", '=FITTING_CHANGE(fitting_log; "skirt waist"; seams)'], ["all", "", "=LOG_VERDICT(fitting_log; seams)"]] }
       : page,
   );
   const engine = engineOf({ ...book, pages });
   const found = checks(engine);
   expect(found.map(({ address, waiting, at: cells }) => [address, waiting, cells])).toEqual([
-    ["Draft!B1", 4, [at(0, 1, 1)]],
+    ["Draft!B1", 5, [at(0, 1, 1)]],
   ]);
-  expect(engine.view(at(6, 1, 2)).problem?.sentence).toBe(found[0]!.sentence);
+  for (const row of [6, 7]) expect(engine.view(at(row, 1, 2)).problem?.sentence).toBe(found[0]!.sentence);
 }); // biome-ignore format: long lines

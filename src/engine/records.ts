@@ -8,9 +8,10 @@ import type { Place } from "../book/address.ts";
 import { addressKey, type CellAddress } from "./inside.ts";
 import type { RawValue } from "./instance.ts";
 import { LaidCells, type LaidLay } from "./laid.ts";
-import { type CellInList, ListCells } from "./list-cells.ts";
+import type { CellInList } from "./list-cells.ts";
+import { NotedByCell } from "./noted-by-cell.ts";
 import { Oddities } from "./oddities.ts";
-import { Pointed, type PointedAt } from "./pointed.ts";
+import type { PointedAt } from "./pointed.ts";
 import type { Context } from "./register.ts";
 import { StandingOut } from "./standing-out.ts";
 
@@ -34,8 +35,10 @@ export class Records {
   readonly #laid = new LaidCells();
   readonly oddities = new Oddities();
   readonly #standingOut = new StandingOut();
-  readonly #pointed = new Pointed();
-  readonly #taken = new ListCells();
+  /** The cells of lists that formulas say something about. */
+  readonly #pointed = new NotedByCell<PointedAt<CellAddress>>();
+  /** The cells of lists that formulas took their answers from. */
+  readonly #taken = new NotedByCell<CellInList<CellAddress>>();
   readonly #estimates = new Map<string, { readonly cell: CellAddress; readonly sentence: string }>();
   /** Whether the formula being calculated stands in no cell of the book: HyperFormula then names the first cell. */
   outside = false;

@@ -7,7 +7,7 @@ import { titled } from "./library.ts";
 import { newBook } from "./new-book.ts";
 import type { BookRecord } from "./shelf.ts";
 
-/** Opens the state in which a book was opened before, as a book of its own; the reason why not. */
+/** Opens the state in which a book was opened before, as a book of its own. Returns null, or the reason why it can't be opened. */
 export async function openEarlier(keeper: Keeper, { id, title }: BookRecord): Promise<string | null> {
   try {
     const reading = readBook((await keeper.bookcase.earlier(id)) ?? "");

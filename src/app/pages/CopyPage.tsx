@@ -12,7 +12,7 @@ import { freeTitle } from "./use-page-acts.ts";
 interface Props {
   readonly store: Store;
   readonly page: number;
-  /** Copies the page under a title, with another wearer in its cell for the wearer; the reason why not. */
+  /** Copies the page under a title, with another wearer in its cell for the wearer. Returns null, or the reason why it can't be copied. */
   readonly onCopy: (title: string, wearer?: { row: number; column: number; typed: string }) => string | null;
   readonly onDone: () => void;
 }

@@ -84,7 +84,7 @@ export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf)
     const refusal = store.run(renamePage(page, title));
     if (refusal) onRefused(refusal);
   };
-  /** Copies the page with its names, for another wearer where one is named; the reason why not. */
+  /** Copies the page with its names, for another wearer where one is named. Returns null, or the reason why it can't be copied. */
   const copy = (title: string, wearer?: { row: number; column: number; typed: string }): string | null => {
     const from = pages[page]!.title;
     const refusal = store.run(copyPage(page, title, wearer));

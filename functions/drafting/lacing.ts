@@ -7,7 +7,28 @@
  * zigzag: one end, straight across each pair, slanting behind to the next.
  * ladder: one end, straight across each pair, down along the edge behind.
  */
+import type { Takes } from "../define.ts";
 import type { Point } from "../geometry/strokes.ts";
+
+/** A row of eyelets along one edge. */
+export const EYELET_ROW = {
+  edge: { kind: "length", about: "length of the edge to be laced, from top to bottom", from: 1, to: 500 },
+  count: { kind: "count", about: "how many eyelets this edge has", from: 2, to: 200 },
+  inset: {
+    kind: "length",
+    about: "distance from each end of the edge to the middle of the nearest eyelet",
+    from: 0,
+    to: 50,
+    otherwise: { cm: 1.2, in: 1 / 2 },
+  },
+  stagger: {
+    kind: "text",
+    about:
+      "whether eyelets are level with the other edge's, or half a spacing above or below them for spiral lacing",
+    choices: ["level", "upper", "lower"],
+    otherwise: "level",
+  },
+} as const satisfies Takes;
 
 export const LACINGS = ["cross", "loops", "spiral", "zigzag", "ladder"] as const;
 export type Lacing = (typeof LACINGS)[number];

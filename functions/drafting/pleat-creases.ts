@@ -15,6 +15,20 @@ export const PLEAT_STYLE = {
   otherwise: "knife",
 } as const satisfies Take;
 
+/** Which lines of the pleats are listed. */
+export const PLEAT_LINES = {
+  kind: "text",
+  about: "fold lines, placement lines (where a fold is brought to), or all in order",
+  choices: ["all", "fold", "placement"],
+  otherwise: "all",
+} as const satisfies Take;
+
+/** A row of pleats on the flat cloth, without how many there are. */
+export const PLEAT_WIDTHS = {
+  finished: { kind: "length", about: "width once pleated", from: 1, to: 5000 },
+  depth: { kind: "length", about: "from a pleat's outer fold to its inner one", from: 0.1, to: 200 },
+} as const satisfies Takes;
+
 export type PleatStyle = "knife" | "box" | "inverted";
 
 /** Hidden layers of one pleat. */

@@ -2,6 +2,7 @@ import { CORDS, LACING } from "../cautions.ts";
 import { define } from "../define.ts";
 import { rowStrip } from "../drafting/edge-strips.ts";
 import { evenPlaces } from "../drafting/even-row.ts";
+import { EYELET_ROW } from "../drafting/lacing.ts";
 import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
 import { marksText } from "../marks-text.ts";
 
@@ -15,21 +16,7 @@ export const EYELET_MARKS = define({
   source: "geometry; inset of 1/2 in: McGlauflin, Handicraft for Girls, 1910",
   words: "all at once list one cell grommets lacing holes staggered",
   takes: {
-    edge: { kind: "length", about: "length of the edge to be laced, from top to bottom", from: 1, to: 500 },
-    count: { kind: "count", about: "how many eyelets this edge has", from: 2, to: 200 },
-    inset: {
-      kind: "length",
-      about: "distance from each end of the edge to the middle of the nearest eyelet",
-      from: 0,
-      to: 50,
-      otherwise: { cm: 1.2, in: 1 / 2 },
-    },
-    stagger: {
-      kind: "text",
-      about: "whether eyelets are level with the other edge's, or half a spacing above or below them",
-      choices: ["level", "upper", "lower"],
-      otherwise: "level",
-    },
+    ...EYELET_ROW,
   },
   returns: "text",
   usual: ["inset < edge"],

@@ -9,7 +9,9 @@ import {
   evenCreases,
   HIDDEN_LAYERS_RULE,
   hiddenLayers,
+  PLEAT_LINES,
   PLEAT_STYLE,
+  PLEAT_WIDTHS,
 } from "../drafting/pleat-creases.ts";
 import { dimension } from "../drawing/shapes.ts";
 
@@ -36,16 +38,11 @@ export const PLEAT_MARK = define({
   words: "knife box inverted pleats marking fold line position spacing chalk list",
   takes: {
     number: { kind: "count", about: "which mark, counted from the beginning", from: 1, to: 4000 },
-    finished: { kind: "length", about: "width once pleated", from: 1, to: 5000 },
+    finished: PLEAT_WIDTHS.finished,
     count: { kind: "count", about: "how many pleats", from: 1, to: 1000 },
-    depth: { kind: "length", about: "from a pleat's outer fold to its inner one", from: 0.1, to: 200 },
+    depth: PLEAT_WIDTHS.depth,
     style: PLEAT_STYLE,
-    which: {
-      kind: "text",
-      about: "fold lines, placement lines (where a fold is brought to), or all in order",
-      choices: ["all", "fold", "placement"],
-      otherwise: "all",
-    },
+    which: PLEAT_LINES,
     box_width: BOX_WIDTH,
   },
   returns: "length",

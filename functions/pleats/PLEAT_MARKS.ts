@@ -7,7 +7,9 @@ import {
   evenCreases,
   HIDDEN_LAYERS_RULE,
   hiddenLayers,
+  PLEAT_LINES,
   PLEAT_STYLE,
+  PLEAT_WIDTHS,
   type PleatStyle,
 } from "../drafting/pleat-creases.ts";
 import { marksText } from "../marks-text.ts";
@@ -23,16 +25,11 @@ export const PLEAT_MARKS = define({
   source: "geometry",
   words: "all at once list one cell knife box inverted chalk",
   takes: {
-    finished: { kind: "length", about: "width once pleated", from: 1, to: 5000 },
+    finished: PLEAT_WIDTHS.finished,
     count: { kind: "count", about: "how many pleats", from: 1, to: 300 },
-    depth: { kind: "length", about: "from a pleat's outer fold to its inner one", from: 0.1, to: 200 },
+    depth: PLEAT_WIDTHS.depth,
     style: PLEAT_STYLE,
-    which: {
-      kind: "text",
-      about: "fold lines, placement lines (where a fold is brought to), or all in order",
-      choices: ["all", "fold", "placement"],
-      otherwise: "all",
-    },
+    which: PLEAT_LINES,
     box_width: BOX_WIDTH,
   },
   returns: "text",

@@ -6,6 +6,7 @@ import {
   drawFoldedAt,
   HIDDEN_LAYERS_RULE,
   hiddenLayers,
+  PLEAT_LINES,
   PLEAT_STYLE,
 } from "../drafting/pleat-creases.ts";
 import { depthsOf, PLEAT_DEPTHS, PLEAT_PLACES, pleatsAt } from "../drafting/uneven-pleats.ts";
@@ -29,12 +30,7 @@ export const UNEVEN_MARK = define({
     depths: PLEAT_DEPTHS,
     places: PLEAT_PLACES,
     style: PLEAT_STYLE,
-    which: {
-      kind: "text",
-      about: "fold lines, placement lines (where a fold is brought to), or all in order",
-      choices: ["all", "fold", "placement"],
-      otherwise: "all",
-    },
+    which: PLEAT_LINES,
   },
   returns: "length",
   usual: ["MAX(depths) <= finished / 2"],

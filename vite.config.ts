@@ -122,7 +122,8 @@ export default defineConfig(({ mode }) =>
             testTimeout: 60_000,
             // The engine and the catalogue are loaded once for each worker, not once for each file.
             isolate: false,
-            maxWorkers: Math.max(2, availableParallelism()),
+            // The tests of the page wait for the browser half of the time: one worker more than there are cores.
+            maxWorkers: Math.max(2, availableParallelism()) + 1,
             projects: [
               {
                 extends: true,

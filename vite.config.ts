@@ -119,7 +119,9 @@ export default defineConfig(({ mode }) =>
           worker: { format: "es", plugins: () => [withoutEngineTexts, licences.worker] },
           test: {
             // A hung test ends; a slow machine is no failure.
-            testTimeout: 60_000,
+            testTimeout: 240_000,
+            // What is waited for is there at once on a quiet machine; only a failure waits so long.
+            expect: { poll: { timeout: 40_000 } },
             // The engine and the catalogue are loaded once for each worker, not once for each file.
             isolate: false,
             // The tests of the page wait for the browser half of the time: one worker more than there are cores.

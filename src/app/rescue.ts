@@ -17,6 +17,7 @@ async function keptTexts(): Promise<unknown> {
   let shelf: unknown;
   try {
     const db = await openAsItIs("ellwand");
+    if (!db) throw new Error("this browser has no books");
     const leaves = await rows(db, "leaves");
     books = leaves.map((one) => (one as { text: unknown }).text);
     shelf = { list: await rows(db, "spines"), leaves };
@@ -30,9 +31,8 @@ async function keptTexts(): Promise<unknown> {
 /** The earlier versions of all books with their texts, or the reason why they can't be read. A browser that has kept no version yet has no such database. */
 async function keptVersions(): Promise<unknown> {
   try {
-    const names = await (indexedDB.databases?.() ?? [{ name: "ellwand-versions" }]);
-    if (!names.some(({ name }) => name === "ellwand-versions")) return [];
     const db = await openAsItIs("ellwand-versions");
+    if (!db) return [];
     const [versions, texts] = (await Promise.all(
       ["versions", "texts"].map((name) => asked(db.transaction(name).objectStore(name).getAll())),
     )) as [{ key: string }[], { key: string; how: string; bytes: ArrayBuffer }[]];
@@ -69,14 +69,22 @@ const asked = <T>(request: IDBRequest<T>): Promise<T> =>
     request.onerror = () => reject(request.error);
   });
 
-/** A database in whatever version it has; one that is not there is not made. */
-function openAsItIs(name: string): Promise<IDBDatabase> {
+/** A database in whatever version it has; null when it is not there, and it is not made. */
+function openAsItIs(name: string): Promise<IDBDatabase | null> {
   const request = indexedDB.open(name);
-  request.onupgradeneeded = () => request.transaction?.abort();
+  let missing = false;
+  request.onupgradeneeded = () => {
+    missing = true;
+    request.transaction?.abort();
+  };
+  const opened = asked(request).catch((fault) => {
+    if (missing) return null;
+    throw fault;
+  });
   const late = new Promise<never>((_, reject) => {
     setTimeout(() => reject(new Error("the browser's database does not answer")), 6_000);
   });
-  return Promise.race([asked(request), late]);
+  return Promise.race([opened, late]);
 }
 
 function save(text: string): void {

@@ -40,7 +40,6 @@ function castFile(): Uint8Array {
 
 it("a table is shown as it was understood, is read anew at each choice, and lands as pages that one undo takes back", async () => {
   const page = await open();
-  page.setDefaultTimeout(15_000);
   const dialog = page.getByRole("dialog");
   const pages = () => page.locator("nav.pages .page").allTextContents();
   const before = await pages();
@@ -111,7 +110,6 @@ const MARKED =
 
 it("a drawing is shown piece by piece, asked for its size, and lands in the chosen cells or on a page that one undo takes back", async () => {
   const page = await open();
-  page.setDefaultTimeout(15_000);
   const dialog = page.getByRole("dialog");
   const pages = () => page.locator("nav.pages .page").allTextContents();
   const before = await pages();

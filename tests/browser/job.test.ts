@@ -199,11 +199,11 @@ describe("from the tape to the cloth", () => {
     engine.destroy();
     await page.getByLabel("Good enough").fill(String(length - 0.02));
     await page.getByRole("button", { name: "Look for a better lay" }).click();
-    await page.locator(".lay-state", { hasText: "The book keeps it." }).waitFor({ timeout: 20_000 });
+    await page.locator(".lay-state", { hasText: "The book keeps it." }).waitFor();
     const [better] = await shown(["cloth_length_a"]);
     await expect.poll(() => page.locator(".kept").textContent()).toBe("Saved in this browser");
     await page.reload();
     await cell(page, "A1").waitFor();
     expect(await shown(["cloth_length_a"])).toEqual([better]);
-  }, 40_000);
+  });
 });

@@ -99,7 +99,7 @@ async function finish(hand: Hand, by: "keyboard" | "touch", text: string, shown:
   }
 }
 
-it("a gored skirt is cut by keyboard alone", { timeout: 60_000 }, async () => {
+it("a gored skirt is cut by keyboard alone", async () => {
   const page = await open();
   const hand = new Hand(page);
 
@@ -181,7 +181,7 @@ it("a gored skirt is cut by keyboard alone", { timeout: 60_000 }, async () => {
   await finish(hand, "keyboard", file.text, shown);
 });
 
-it("a gored skirt is cut by touch alone on a tablet", { timeout: 60_000 }, async () => {
+it("a gored skirt is cut by touch alone on a tablet", async () => {
   const page = await open({ viewport: { width: 768, height: 1024 }, hasTouch: true, isMobile: true });
   const hand = new Hand(page);
   const button = (name: string) => page.getByRole("button", { name, exact: true });

@@ -18,8 +18,8 @@ describe("a length of cloth", () => {
     await enter("B24", "=B23+1");
     await mixed();
     // 157 in or so laid one by one; two seconds of search come well under 150.
-    await expect.poll(() => figure("B23"), { timeout: 30_000 }).toBeLessThan(150);
-    await expect.poll(what, { timeout: 30_000 }).toMatch(/Searched for [\d.]+ s; the book keeps the lay\./);
+    await expect.poll(() => figure("B23")).toBeLessThan(150);
+    await expect.poll(what).toMatch(/Searched for [\d.]+ s; the book keeps the lay\./);
     await page.getByLabel("Search automatically").uncheck();
     await expect.poll(state).toBe("idle");
     expect(await cell(page, "B23").getAttribute("data-laid")).toBe("≤");
@@ -40,7 +40,7 @@ describe("a length of cloth", () => {
     });
     const shown = tapeFigure(await cell(page, "B23").textContent());
     expect(Math.abs((46 * drawn.long) / drawn.wide - shown)).toBeLessThan(1 / 8);
-  }, 60_000);
+  });
 
   it("of 300 pieces is worked out beside the typing: the cell says so, other cells go on, and then it follows", async () => {
     await enter("B19", "M 0 0 L 14 3 L 10 12 L 2 9 Z");
@@ -54,10 +54,10 @@ describe("a length of cloth", () => {
     await page.locator(".cell-message", { hasText: "by its area it takes at least 566 5/8 in" }).waitFor();
     await enter("B22", "=2+3");
     expect(await cell(page, "B22").textContent()).toBe("5");
-    await expect.poll(() => figure("B20"), { timeout: 30_000 }).toBeGreaterThan(566);
+    await expect.poll(() => figure("B20")).toBeGreaterThan(566);
     await expect.poll(() => cell(page, "B20").getAttribute("data-laid")).toMatch(/≈|≤/);
     expect(await cell(page, "B21").textContent()).not.toBe("…");
-  }, 60_000);
+  });
 
   it("found in one tab makes no second copy of a book that is open in two", async () => {
     const second = await page.context().newPage();
@@ -74,7 +74,7 @@ describe("a length of cloth", () => {
     const searched = () =>
       what().then((text) => Number(/Searched for ([\d.]+) s/.exec(text ?? "")?.[1] ?? 0));
     const before = await searched();
-    await expect.poll(searched, { timeout: 20_000 }).toBeGreaterThan(before);
+    await expect.poll(searched).toBeGreaterThan(before);
     await second.bringToFront();
     await second.getByRole("navigation").getByRole("button", { name: "Cut", exact: true }).click();
     await cell(second, "B20").click();
@@ -86,5 +86,5 @@ describe("a length of cloth", () => {
     await expect.poll(() => cell(second, "B20").textContent()).toBe("47");
     expect(await cell(second, "B19").textContent()).toBe("46");
     await second.close();
-  }, 60_000);
+  });
 });

@@ -53,6 +53,7 @@ async function newPage({
       Reflect.deleteProperty(window, "showSaveFilePicker");
     });
   const page = await context.newPage();
+  page.setDefaultTimeout(60_000);
   page.on("console", (said) => {
     if (said.type() === "error" || said.type() === "warning") complaints.push(said.text());
   });

@@ -30,7 +30,6 @@ const turnTo = (page: Page, title: string) =>
   page.getByRole("navigation").getByRole("button", { name: title, exact: true }).click();
 
 /** What is announced waits until it stands still. */
-const SOON = { timeout: 15_000 };
 
 /** Where the keyboard is; "the page" when it is lost. */
 const focused = (page: Page) =>
@@ -80,7 +79,7 @@ it("the grid is read with its headings, a cell with the words of its row; a draw
   await cell(page, "B8").click();
   await page.keyboard.type("-3");
   await page.keyboard.press("Enter");
-  await expect.poll(() => foot.textContent(), SOON).toMatch(/^\d+ problems?$/);
+  await expect.poll(() => foot.textContent()).toMatch(/^\d+ problems?$/);
   // The problem is in the cell's own words, and not announced by the line above the grid too.
   await cell(page, "B8").click();
   expect((await tree(page)).find((one) => one.focused && one.role === "gridcell")?.name).toBe(
@@ -88,7 +87,7 @@ it("the grid is read with its headings, a cell with the words of its row; a draw
   );
   expect(await page.locator("#cell-message").getAttribute("aria-live")).toBe("off");
   await page.keyboard.press("Control+z");
-  await expect.poll(() => foot.textContent(), SOON).toBe("No problems");
+  await expect.poll(() => foot.textContent()).toBe("No problems");
 
   // Watched figures are announced once the slider rests.
   await cell(page, "B9").click();
@@ -96,9 +95,7 @@ it("the grid is read with its headings, a cell with the words of its row; a draw
   await page.getByRole("button", { name: "What if", exact: true }).click();
   await page.locator(".slider input[type='range']").focus();
   await page.keyboard.press("ArrowRight");
-  await expect
-    .poll(() => page.locator(".watch [role='status']").textContent(), SOON)
-    .toMatch(/hem_binding .*\d/);
+  await expect.poll(() => page.locator(".watch [role='status']").textContent()).toMatch(/hem_binding .*\d/);
 });
 
 it("the keyboard is not lost to the page after an act, but for four", async () => {

@@ -5,8 +5,6 @@ import { violations } from "./axe.ts";
 import { state, type } from "./kept.ts";
 import { cell, download, open } from "./page.ts";
 
-const SOON = { timeout: 15_000 };
-
 const textOf = (page: Page) =>
   download(page, () => page.keyboard.press("Control+s")).then(({ text }) => text);
 
@@ -39,12 +37,12 @@ it("a version is kept before each large act, and brought back it is the book as 
   };
   const first = await textOf(page);
   await type(page, "A21", "for the last scene");
-  await expect.poll(() => kept(page), SOON).toMatchObject([{ before: "type in A21" }]);
+  await expect.poll(() => kept(page)).toMatchObject([{ before: "type in A21" }]);
   // A second change at once is near enough to the first; another unit is a large act.
   await type(page, "A22", "and the first");
   const inches = await textOf(page);
   await page.getByRole("combobox", { name: "Unit" }).selectOption("cm");
-  await expect.poll(() => kept(page), SOON).toHaveLength(2);
+  await expect.poll(() => kept(page)).toHaveLength(2);
   expect((await kept(page)).map(({ before }) => before).sort()).toEqual([
     "measure in centimetres",
     "type in A21",
@@ -74,7 +72,7 @@ it("a version is kept before each large act, and brought back it is the book as 
   await page.getByText("is back in its state of").waitFor();
   await page.getByRole("dialog").waitFor({ state: "detached" });
   expect(await textOf(page)).toBe(first);
-  await expect.poll(() => kept(page), SOON).toHaveLength(3);
+  await expect.poll(() => kept(page)).toHaveLength(3);
   await page.getByRole("button", { name: "Undo", exact: true }).click();
   expect(await textOf(page)).toBe(centimetres);
   await show();
@@ -87,7 +85,7 @@ it("a version is kept before each large act, and brought back it is the book as 
     .filter({ hasText: "before: measure in centimetres" })
     .getByRole("button", { name: /^Open as a copy/ })
     .click();
-  await expect.poll(() => page.getByLabel("Title of the book").inputValue(), SOON).toMatch(/, version of /);
+  await expect.poll(() => page.getByLabel("Title of the book").inputValue()).toMatch(/, version of /);
   expect((await textOf(page)).replace(/, version of [^"]*/, "")).toBe(inches);
 
   // Deleted permanently, a book takes its versions along.
@@ -96,14 +94,14 @@ it("a version is kept before each large act, and brought back it is the book as 
   await page.getByText("Bin: 1 book").click();
   await press(/^Delete … The Miller's Daughter/);
   await press(/^Delete permanently The Miller's Daughter/);
-  await expect.poll(() => kept(page), SOON).toEqual([]);
+  await expect.poll(() => kept(page)).toEqual([]);
 });
 
 it("where the browser's storage is full, versions make room for the book and the page says so", async () => {
   const page = await open();
   await type(page, "A21", "before it is full");
-  await expect.poll(() => kept(page), SOON).toHaveLength(1);
-  await expect.poll(() => state(page), SOON).toBe("Saved in this browser");
+  await expect.poll(() => kept(page)).toHaveLength(1);
+  await expect.poll(() => state(page)).toBe("Saved in this browser");
   // 40 old versions of another book; the books' store has room again once fifteen of them are deleted.
   await page.evaluate(async () => {
     const request = indexedDB.open("ellwand-versions");
@@ -130,11 +128,11 @@ it("where the browser's storage is full, versions make room for the book and the
   });
   await type(page, "A22", "typed while it is full");
   await page.getByText(/storage is full: .* deleted to make room for your books/).waitFor();
-  await expect.poll(() => state(page), SOON).toBe("Saved in this browser");
+  await expect.poll(() => state(page)).toBe("Saved in this browser");
   // A quarter at a time, the oldest first.
   const left = await kept(page);
   expect(left.filter(({ book }) => book === "another").map(({ at }) => at)[0]).toBe(1019);
   expect(left.some(({ before }) => before === "type in A21")).toBe(true);
   await page.reload();
-  await expect.poll(() => cell(page, "A22").textContent(), SOON).toBe("typed while it is full");
+  await expect.poll(() => cell(page, "A22").textContent()).toBe("typed while it is full");
 });

@@ -27,7 +27,7 @@ function shownAt(depth: string, name: string): string {
 }
 
 // On a busy machine a page with its worker takes its time.
-describe("What if", { timeout: 60_000 }, () => {
+describe("What if", () => {
   let page: Page;
   beforeEach(async () => {
     page = await open();
@@ -82,7 +82,7 @@ describe("What if", { timeout: 60_000 }, () => {
     await page.getByLabel("To", { exact: true }).fill("10");
     await page.getByLabel("Step", { exact: true }).fill("1/2");
     await page.keyboard.press("Enter");
-    await page.getByText("All 5 steps as a table").waitFor({ timeout: 20_000 });
+    await page.getByText("All 5 steps as a table").waitFor();
     await page.locator(".plots canvas").first().waitFor();
     const csv = await download(page, () => page.getByRole("button", { name: "Save as CSV" }).click());
     const { data, errors } = Papa.parse<string[]>(csv.text, { newline: "\r\n" });
@@ -119,7 +119,7 @@ describe("What if", { timeout: 60_000 }, () => {
   it("shows two cells varied at once as a table that reads without colour", async () => {
     await page.getByLabel("and", { exact: true }).selectOption({ label: "hip_ease" });
     const heat = page.getByRole("region", { name: / by depth and hip_ease$/ }).first();
-    await heat.waitFor({ timeout: 20_000 });
+    await heat.waitFor();
     expect(await heat.textContent()).toMatch(/▾[\s\S]*▴|▴[\s\S]*▾/);
     await accessible();
   });
@@ -131,7 +131,7 @@ describe("What if", { timeout: 60_000 }, () => {
     await page.getByLabel("by changing").selectOption({ label: "depth" });
     await page.getByRole("button", { name: "Find" }).click();
     const found = page.locator(".found");
-    await found.waitFor({ timeout: 20_000 });
+    await found.waitFor();
     const depth = /^depth (.+) makes hem/.exec((await found.textContent())!)![1]!;
     const hem = (typed: string) => {
       const engine = new Engine(type(ready, [{ ...lookUp(ready, "depth")!, typed }]), layDesk);
@@ -155,7 +155,7 @@ describe("What if", { timeout: 60_000 }, () => {
     await page.getByLabel("Title of the trial").fill("an inch deeper");
     await page.keyboard.press("Enter");
     const compare = page.getByRole("region", { name: "Trials side by side" });
-    await compare.waitFor({ timeout: 20_000 });
+    await compare.waitFor();
     expect(await column("depth", 1)).toBe("10");
     expect(await column("hem", 0)).toBe(shownAt("9", "hem"));
     expect(await column("hem", 1)).toBe(shownAt("10", "hem"));
@@ -174,7 +174,7 @@ describe("What if", { timeout: 60_000 }, () => {
     await page.getByRole("tab", { name: "What matters" }).click();
     await page.getByRole("combobox", { name: "Result" }).selectOption({ label: "hem" });
     const bars = page.locator(".bars li");
-    await bars.first().waitFor({ timeout: 20_000 });
+    await bars.first().waitFor();
     const names = await bars.locator(".bar-name").allInnerTexts();
     expect(names).toContain("depth");
     expect(names.some((name) => name.includes("hip"))).toBe(true);

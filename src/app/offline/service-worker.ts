@@ -17,6 +17,9 @@ interface Fetching extends Waiting {
   readonly request: Request;
   respondWith(answer: Promise<Response>): void;
 }
+interface Heard extends Waiting {
+  readonly source: { postMessage(data: unknown): void } | null;
+}
 interface Scope {
   readonly registration: ServiceWorkerRegistration;
   readonly clients: {
@@ -26,7 +29,8 @@ interface Scope {
     }): Promise<readonly { postMessage(data: unknown): void }[]>;
   };
   skipWaiting(): Promise<void>;
-  addEventListener(type: "install" | "activate" | "message", listener: (event: Waiting) => void): void;
+  addEventListener(type: "install" | "activate", listener: (event: Waiting) => void): void;
+  addEventListener(type: "message", listener: (event: Heard) => void): void;
   addEventListener(type: "fetch", listener: (event: Fetching) => void): void;
 }
 
@@ -73,12 +77,13 @@ async function install(): Promise<void> {
   await worker.skipWaiting();
 }
 
-/** Takes over the tabs that are open and says which files the newest build has; a tab sees from it whether it is older. */
+/** Which files this build has; a tab sees from it whether it is older. */
+const newest = () => ({ newest: Object.keys(files).map(at) });
+
+/** Takes over the tabs that are open and says to them that this build is the newest. */
 async function activate(): Promise<void> {
   await worker.clients.claim();
-  const paths = Object.keys(files).map(at);
-  for (const tab of await worker.clients.matchAll({ includeUncontrolled: true }))
-    tab.postMessage({ newest: paths });
+  for (const tab of await worker.clients.matchAll({ includeUncontrolled: true })) tab.postMessage(newest());
 }
 
 /** The names of the builds that are here, the oldest first. */
@@ -115,6 +120,16 @@ async function page(request: Request): Promise<Response> {
   return fetch(request);
 }
 
+/** Answers a tab that has started: a build that became whole before the tab could hear is not lost to it. */
+async function answer({ source }: Heard): Promise<void> {
+  for (const name of (await builds()).toReversed()) {
+    if (!(await (await caches.open(name)).match(at(WHOLE)))) continue;
+    // Where a newer build is whole, its own worker says so as soon as it is active.
+    if (name === OWN) source?.postMessage(newest());
+    return;
+  }
+}
+
 /** A part of the page: from this build, else from the older one that the tab was started with. */
 async function part(url: string, request: Request): Promise<Response> {
   const own = await (await caches.open(OWN)).match(url);
@@ -136,7 +151,7 @@ async function letGo(): Promise<void> {
 worker.addEventListener("install", (event) => event.waitUntil(install()));
 worker.addEventListener("activate", (event) => event.waitUntil(activate()));
 // A page that has started says so.
-worker.addEventListener("message", (event) => event.waitUntil(letGo()));
+worker.addEventListener("message", (event) => event.waitUntil(Promise.all([answer(event), letGo()])));
 worker.addEventListener("fetch", (event) => {
   const { request } = event;
   const { origin, pathname, href } = new URL(request.url);

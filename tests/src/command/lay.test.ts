@@ -260,7 +260,7 @@ describe("searching on threads", () => {
       ssr: { noExternal: true },
     });
     search = (await import(/* @vite-ignore */ join(folder, "threads.js"))).searchOnThreads;
-  }, 60_000);
+  });
 
   afterAll(() => rmSync(folder, { recursive: true }));
 

@@ -88,7 +88,7 @@ describe("an engine that follows a book", () => {
       }),
       { seed, numRuns: 100 },
     );
-  }, 60_000);
+  });
 });
 
 const blank = blankBook("Withy Green", "in", "1/8");

@@ -27,7 +27,7 @@ describe("the packed tarball installed in an empty project", () => {
     // It brings all that it needs, so that no other package is fetched.
     const tarball = (packed[0] ?? Object.values(packed)[0]).filename;
     run("npm", ["install", "--offline", "--no-audit", "--no-fund", "--loglevel=error", `./${tarball}`]);
-  }, 120_000);
+  });
 
   afterAll(() => rmSync(project, { recursive: true, force: true }));
 

@@ -117,7 +117,7 @@ describe("the pattern of a bodice on A4", () => {
   let bodice: Made;
   beforeAll(async () => {
     bodice = await made(template("peplum-bodice"), "a4", 1, "1");
-  }, 60_000);
+  });
 
   test("every edge, glued together from its sheets, is as long as the piece's to a tenth of a millimetre", () => {
     const glued = gluedEdges(bodice);

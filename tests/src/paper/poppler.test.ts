@@ -42,7 +42,7 @@ beforeAll(async () => {
     text = pdf.text();
     pages = Array.from({ length: pattern.sheets }, (_, i) => pdf.page(i + 1, DPI));
   });
-}, 60_000);
+});
 
 test("the words can be taken out of the PDF again", () => {
   for (const words of [

@@ -76,15 +76,20 @@ export function isLarge(before: Book, after: Book): boolean {
   return count >= MANY_CELLS;
 }
 
+/** The room of a version. A row of the database that says no size, or none that counts, must not make the others go. */
+const roomOf = ({ bytes }: Version): number => (Number.isFinite(bytes) ? bytes : 0);
+
 const newestFirst = (list: readonly Version[]): Version[] =>
   list.toSorted((a, b) => b.at - a.at || (a.key < b.key ? 1 : -1));
 
 /** The versions of one book that the rule deletes at a given time. The newest version and versions with a name are never among them. */
 export function givenUp(list: readonly Version[], now: number): Version[] {
   const taken = new Set<string>();
-  let bytes = list.reduce((sum, one) => sum + (one.name === undefined ? 0 : one.bytes), 0);
+  let bytes = list.reduce((sum, one) => sum + (one.name === undefined ? 0 : roomOf(one)), 0);
   let count = 0;
-  return newestFirst(list).filter(({ at, key, name, bytes: own }, i) => {
+  return newestFirst(list).filter((one, i) => {
+    const { at, key, name } = one;
+    const own = roomOf(one);
     if (name !== undefined) return false;
     const { span } = BANDS.find(({ age }) => now - at < age)!;
     const slot = span === 0 ? key : `${span} ${Math.floor(at / span)}`;
@@ -106,10 +111,10 @@ export const firstToGo = (list: readonly Version[]): Version[] => [
 
 /** The versions to delete so that those of all books together keep to their limit. Versions with a name are never among them. */
 export function aboveLimit(list: readonly Version[]): Version[] {
-  let over = list.reduce((sum, { bytes }) => sum + bytes, 0) - MOST.inAll;
-  return firstToGo(list).filter(({ name, bytes }) => {
-    if (over <= 0 || name !== undefined) return false;
-    over -= bytes;
+  let over = list.reduce((sum, one) => sum + roomOf(one), 0) - MOST.inAll;
+  return firstToGo(list).filter((one) => {
+    if (over <= 0 || one.name !== undefined) return false;
+    over -= roomOf(one);
     return true;
   });
 }

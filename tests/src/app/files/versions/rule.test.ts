@@ -103,6 +103,12 @@ describe("which versions stay", () => {
     expect(aboveLimit(heavy).map(({ at }) => (NOW - at) / DAY)).toEqual([3]);
   });
 
+  it("a version that does not say its size makes no other go", () => {
+    const list = [version(1), version(2), version(3, { bytes: undefined as unknown as number })];
+    expect(aboveLimit(list)).toEqual([]);
+    expect(givenUp(list, NOW)).toEqual([]);
+  });
+
   it("a name is refused in a sentence when a book has too many, or they are too large", () => {
     const many = Array.from({ length: MOST.named }, (_, i) => version(i + 1, { name: `no. ${i}` }));
     expect(namingFault(many, version(0))).toMatch(/at most 20 versions with a name/);

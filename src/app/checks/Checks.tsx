@@ -5,6 +5,7 @@ import { columnLetters, type Place, placeKey } from "../../book/address.ts";
 import { type Check, checks } from "../../engine/checks.ts";
 import { countColumn } from "../../store/commands.ts";
 import type { Store } from "../../store/store.ts";
+import { handOn } from "../keyboard.ts";
 import { useSaid } from "../spoken.ts";
 import { useLateRevision } from "../store-hooks.ts";
 
@@ -93,7 +94,14 @@ function Row({ check, store, onPlace }: Pick<Props, "store" | "onPlace"> & { che
         </div>
       )}
       {stopped && (
-        <button type="button" className="check-act" onClick={() => store.workAgain([place])}>
+        <button
+          type="button"
+          className="check-act"
+          onClick={() => {
+            handOn(".foot");
+            store.workAgain([place]);
+          }}
+        >
           Calculate again
         </button>
       )}
@@ -101,7 +109,10 @@ function Row({ check, store, onPlace }: Pick<Props, "store" | "onPlace"> & { che
         <button
           type="button"
           className="check-act"
-          onClick={() => store.run(countColumn(kept.page, kept.column))}
+          onClick={() => {
+            handOn(".foot");
+            store.run(countColumn(kept.page, kept.column));
+          }}
         >
           Calculate with column {columnLetters(kept.column)}
         </button>

@@ -5,6 +5,7 @@ import type { Point } from "../../../functions/geometry/strokes.ts";
 import type { Unit } from "../../../functions/units.ts";
 import type { Picture } from "../../engine/picture.ts";
 import { plainNumber } from "../../engine/show.ts";
+import { handOn } from "../keyboard.ts";
 import { NEARER, useGestures } from "./gestures.ts";
 import { PictureView } from "./PictureView.tsx";
 import { barLength, fitted, moved, type Size, type View, zoomed } from "./view.ts";
@@ -43,7 +44,10 @@ export function Window({ children, picture, ghost, unit, decimal, title, descrip
   const zoom = (factor: number, around: Point) =>
     setNear((now) => zoomed(now ?? whole, factor, around, whole.scale));
   const move = (dx: number, dy: number) => setNear((now) => moved(now ?? whole, dx, dy));
-  const all = () => setNear(null);
+  const all = () => {
+    handOn(".window-foot");
+    setNear(null);
+  };
   const gestures = useGestures(element, { zoom, move, all });
   const middle: Point = [size.width / 2, size.height / 2];
   const bar = barLength(view.scale, 110);

@@ -1,5 +1,6 @@
 /** Keeps a fault in one part of the page to that part: the others, and the book, go on. */
 import { Component, type ReactNode } from "react";
+import { handOn } from "../keyboard.ts";
 import { reasonOf } from "./in-time.ts";
 
 interface Props {
@@ -39,7 +40,13 @@ export class Guard extends Component<Props, State> {
       <div className={`look guard ${className}`} role="alert">
         {name} cannot be shown ({fault}). Your book is not affected: select another cell, undo the last
         change, or save the book to a file and reload the page.{" "}
-        <button type="button" onClick={() => this.setState({ fault: null })}>
+        <button
+          type="button"
+          onClick={() => {
+            handOn("body");
+            this.setState({ fault: null });
+          }}
+        >
           Try again
         </button>
         {ways}

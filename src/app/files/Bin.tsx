@@ -1,5 +1,6 @@
 /** The bin: each book in it can be restored, or deleted permanently after a second press. */
 import { useState } from "react";
+import { handOn } from "../keyboard.ts";
 import type { BookRecord } from "./shelf.ts";
 
 interface Props {
@@ -10,6 +11,10 @@ interface Props {
 
 export function Bin({ records, onBringBack, onDelete }: Props) {
   const [leaving, setLeaving] = useState<string | null>(null);
+  const leave = (id: string | null) => {
+    handOn("dialog");
+    setLeaving(id);
+  };
   if (records.length === 0) return null;
   return (
     <details className="bin">
@@ -27,7 +32,7 @@ export function Bin({ records, onBringBack, onDelete }: Props) {
                 <button type="button" onClick={() => onDelete(id)}>
                   Delete permanently<span className="unseen"> {title}</span>
                 </button>
-                <button type="button" onClick={() => setLeaving(null)}>
+                <button type="button" onClick={() => leave(null)}>
                   Cancel
                 </button>
               </span>
@@ -36,7 +41,7 @@ export function Bin({ records, onBringBack, onDelete }: Props) {
                 <button type="button" className="quiet" onClick={() => onBringBack(id)}>
                   Restore<span className="unseen"> {title}</span>
                 </button>
-                <button type="button" className="quiet" onClick={() => setLeaving(id)}>
+                <button type="button" className="quiet" onClick={() => leave(id)}>
                   Delete …<span className="unseen"> {title}</span>
                 </button>
               </span>

@@ -4,6 +4,7 @@ import type { Place } from "../../book/address.ts";
 import { readBook } from "../../book/read.ts";
 import type { Book } from "../../book/shape.ts";
 import { reasonOf } from "../faults/in-time.ts";
+import { handOn } from "../keyboard.ts";
 import { Compared } from "./Compared.tsx";
 import { copyText } from "./copies.ts";
 import { fileName, saveText } from "./disk.ts";
@@ -113,6 +114,7 @@ export function BookRow(props: Props) {
         <CopyForm
           title={titled(title, "copy")}
           onTitle={(own) => {
+            handOn("dialog");
             setCopying(false);
             if (own !== null) onCopy(own);
           }}

@@ -4,6 +4,7 @@ import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
 import { layDesk } from "../../lay/desk.ts";
 import { reasonOf } from "../faults/in-time.ts";
+import { handOn } from "../keyboard.ts";
 import type { Keeper } from "./keeper.ts";
 import type { Keeping } from "./keeping.ts";
 import { promisesToKeepBooks } from "./lasting.ts";
@@ -34,6 +35,7 @@ export function useBooks({ keeper, keeping, onFile, onDone }: Shelving) {
 
   /** Does something that may fail; a failure is a sentence in the dialog. */
   const act = async (work: () => Promise<unknown>) => {
+    handOn("dialog");
     setRefusal(null);
     setDone(null);
     try {

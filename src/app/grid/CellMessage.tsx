@@ -18,6 +18,7 @@ import { saidTexts } from "../../engine/pointed.ts";
 import { sharedOutAt } from "../../engine/shared-out.ts";
 import { exact } from "../../engine/show.ts";
 import { countColumn } from "../../store/commands.ts";
+import { handOn } from "../keyboard.ts";
 import { type EditSession, samePlace } from "./edit-session.ts";
 
 interface Props {
@@ -132,7 +133,10 @@ function CountKey({ session, place }: Pick<Props, "session" | "place">) {
     <button
       type="button"
       className="cell-message-act"
-      onClick={() => session.run(countColumn(kept.page, kept.column), place)}
+      onClick={() => {
+        handOn(".cell-message", () => session.takeBack());
+        session.run(countColumn(kept.page, kept.column), place);
+      }}
     >
       Calculate with column {columnLetters(kept.column)}
     </button>

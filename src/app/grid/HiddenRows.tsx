@@ -3,6 +3,7 @@ import { useSyncExternalStore } from "react";
 import { hiddenRows } from "../../book/hidden-rows.ts";
 import { MOST_ROWS } from "../../book/shape.ts";
 import { showRows } from "../../store/arranging.ts";
+import { handOn } from "../keyboard.ts";
 import { hiddenText } from "./arrangement.ts";
 import type { EditSession } from "./edit-session.ts";
 
@@ -27,7 +28,10 @@ export function HiddenRows({ session, page, row }: Props) {
       </span>
       <button
         type="button"
-        onClick={() => session.run(showRows(page, 0, MOST_ROWS), { page, row, column: 0 })}
+        onClick={() => {
+          handOn(".grid-hidden", () => session.takeBack());
+          session.run(showRows(page, 0, MOST_ROWS), { page, row, column: 0 });
+        }}
       >
         Show all rows
       </button>

@@ -1,5 +1,6 @@
 /** Under the grid after a doubtful paste: how the clipboard was understood, and the other way to take it. */
 import { useSyncExternalStore } from "react";
+import { handOn } from "../keyboard.ts";
 import type { EditSession } from "./edit-session.ts";
 
 export function PasteNotice({ session }: { session: EditSession }) {
@@ -15,6 +16,7 @@ export function PasteNotice({ session }: { session: EditSession }) {
         <button
           type="button"
           onClick={() => {
+            handOn(".grid-hidden", () => session.takeBack());
             session.store.undo();
             pasted.other?.paste();
           }}
@@ -25,6 +27,7 @@ export function PasteNotice({ session }: { session: EditSession }) {
       <button
         type="button"
         onClick={() => {
+          handOn(".grid-hidden", () => session.takeBack());
           session.pasted = null;
         }}
       >

@@ -7,6 +7,7 @@ import { isFormula } from "../../book/formula.ts";
 import { type Book, typedAt } from "../../book/shape.ts";
 import { typeCells } from "../../store/commands.ts";
 import type { Command, Store } from "../../store/store.ts";
+import { isKeyboardFree } from "../keyboard.ts";
 import { type Caret, caretIn } from "./caret.ts";
 import { Offering } from "./offering.ts";
 
@@ -57,6 +58,8 @@ export interface ShownGrid {
   readonly closeEditor: () => void;
   /** Marks a cell and gives the grid the keyboard. */
   readonly take: (place: Place) => void;
+  /** Gives the grid the keyboard at the chosen cell. */
+  readonly takeBack: () => void;
   /** Leaves the keyboard to another field. */
   readonly leave: () => void;
   /** Shows another page, or another place of this one. */
@@ -265,6 +268,15 @@ export class EditSession {
       draft.field.setSelectionRange(draft.caret, draft.caret);
       // Another page may be shown by now: the hint looks for its place anew.
       this.#tell();
+    });
+  }
+
+  /** Gives the keyboard, if nothing has it by then, to the formula that waits in the bar, or else to the chosen cell. */
+  takeBack(): void {
+    setTimeout(() => {
+      if (!isKeyboardFree()) return;
+      if (this.#draft?.where === "bar") this.resume();
+      else this.grid?.takeBack();
     });
   }
 

@@ -7,6 +7,7 @@ import Handsontable from "handsontable/base";
 import type { Block, Place } from "../../book/address.ts";
 import { type Column, MOST_COLUMNS, MOST_ROWS, type Page } from "../../book/shape.ts";
 import type { CellView } from "../../engine/view.ts";
+import { isKeyboardFree } from "../keyboard.ts";
 import { Arrangement } from "./arrangement.ts";
 import type { EditSession, ShownGrid } from "./edit-session.ts";
 import { nameTable } from "./paint.ts";
@@ -16,9 +17,6 @@ import { rowsShown, shape } from "./shown-size.ts";
 import { blockEnd, TabRun } from "./steps-of-keys.ts";
 
 const BLANK_PAGE: Page = { title: "", stage: "Draft", columns: [], rows: [], notes: {} };
-
-/** Whether nothing on the page has the keyboard. */
-const isFree = (focused: Element | null): boolean => focused === null || focused === document.body;
 
 const isField = (focused: Element | null): boolean =>
   focused instanceof HTMLInputElement || focused instanceof HTMLTextAreaElement;
@@ -48,7 +46,7 @@ export class GridView implements ShownGrid {
     this.#arrange(true);
     nameTable(this.#hot, this.page.title);
     root.addEventListener("focusin", this.#onFocus);
-    if (isFree(document.activeElement)) this.take(place);
+    if (isKeyboardFree()) this.take(place);
     else this.select(place);
     this.#off = [
       () => root.removeEventListener("focusin", this.#onFocus),
@@ -183,6 +181,13 @@ export class GridView implements ShownGrid {
       this.#hot.getFocusScopeManager().activateScope("grid");
       this.#hot.listen();
     });
+  }
+
+  /** Gives the grid the keyboard at the chosen cell; the selection stays. */
+  takeBack(): void {
+    this.#hot.getFocusScopeManager().activateScope("grid");
+    this.#hot.listen();
+    this.#hot.getFocusManager().focusOnHighlightedCell();
   }
 
   /** Goes to the end of the block of filled cells, or extends the selection to it. */

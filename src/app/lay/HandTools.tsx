@@ -1,6 +1,7 @@
 /** The tools for laying by hand: which piece, where it lies, its pin and its turn. */
 import type { Lay, LayQuestion, Placement } from "../../../functions/lay.ts";
 import type { FreePlaces } from "../../lay/free-places.ts";
+import { handOn } from "../keyboard.ts";
 import { boxOf, copyKey, copyName, replaced, turnedRound } from "./arrange.ts";
 
 interface Props {
@@ -23,6 +24,10 @@ export function HandTools(props: Props) {
   const { question, lay, freePlaces, chosen, pins, nearer, say } = props;
   const one = lay.placements.find((placement) => copyKey(placement) === chosen);
   const turn = one && turnedRound(freePlaces, question, lay.placements, one);
+  const scale = (times: number) => {
+    handOn(".lay-row");
+    props.onNearer(times);
+  };
   const many = lay.placements.length > 1;
   return (
     <>
@@ -54,11 +59,11 @@ export function HandTools(props: Props) {
           Turn round
         </button>
         <span className="lay-push" />
-        <button type="button" disabled={nearer <= 1} onClick={() => props.onNearer(nearer / 2)}>
+        <button type="button" disabled={nearer <= 1} onClick={() => scale(nearer / 2)}>
           <span aria-hidden="true">−</span>
           <span className="unseen">Farther</span>
         </button>
-        <button type="button" disabled={nearer >= NEAREST} onClick={() => props.onNearer(nearer * 2)}>
+        <button type="button" disabled={nearer >= NEAREST} onClick={() => scale(nearer * 2)}>
           <span aria-hidden="true">+</span>
           <span className="unseen">Nearer</span>
         </button>

@@ -9,6 +9,7 @@ import { BOOK_UNITS, convert } from "../../../functions/units.ts";
 import { lengthText } from "../../engine/show.ts";
 import { joinsKey, knownJoins } from "../../lay/joins.ts";
 import type { Store } from "../../store/store.ts";
+import { handOn } from "../keyboard.ts";
 import { joinSearchOf } from "./join-search.ts";
 import { LayPicture } from "./LayPicture.tsx";
 
@@ -37,12 +38,16 @@ export function Joins({ store, question, scale }: Props) {
       : { question, start: start as Lay, seam: asked, mark: markSize(mark, unit) };
   const answer = joins && knownJoins(joins);
   const looking = answer !== null && "pending" in answer;
+  const ask = (one: number | null) => {
+    handOn(".lay-joins");
+    setAsked(one);
+  };
   const tried = useTried(store, joins);
 
   return (
     <div className="lay-joins">
       <div className="lay-row">
-        <button type="button" disabled={!isGood || looking || isTooMany} onClick={() => setAsked(seam)}>
+        <button type="button" disabled={!isGood || looking || isTooMany} onClick={() => ask(seam)}>
           Would piecing help?
         </button>
         <label>
@@ -55,7 +60,7 @@ export function Joins({ store, question, scale }: Props) {
           />
         </label>
         {looking && (
-          <button type="button" onClick={() => setAsked(null)}>
+          <button type="button" onClick={() => ask(null)}>
             Stop looking
           </button>
         )}

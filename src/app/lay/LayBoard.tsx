@@ -7,6 +7,7 @@ import type { Place } from "../../book/address.ts";
 import { laidSign } from "../../engine/laid.ts";
 import { isFound } from "../../lay/desk.ts";
 import type { Store } from "../../store/store.ts";
+import { handOn } from "../keyboard.ts";
 import { useSaid } from "../spoken.ts";
 import { useLateRevision } from "../store-hooks.ts";
 import { type Answered, answeredAt } from "./asked.ts";
@@ -147,12 +148,16 @@ function LayWords({ store, asked, lay, own }: { store: Store; asked: Answered; l
 /** What can be done with a lay that is not the book's; `length` is that of the book's. */
 function OwnLay(props: { length: string; onKeep: () => void; onBack: () => void }) {
   const { length, onKeep, onBack } = props;
+  const end = (act: () => void) => () => {
+    handOn(".lay-board");
+    act();
+  };
   return (
     <p className="lay-row">
-      <button type="button" onClick={onKeep}>
+      <button type="button" onClick={end(onKeep)}>
         Keep this lay
       </button>
-      <button type="button" onClick={onBack}>
+      <button type="button" onClick={end(onBack)}>
         Back to the book's lay
       </button>
       <span>{length} in the book's lay.</span>

@@ -1,12 +1,13 @@
 /** Below the drawing of a lay: the search for one that takes less cloth. */
 
-import { useState, useSyncExternalStore } from "react";
+import { useLayoutEffect, useRef, useState, useSyncExternalStore } from "react";
 import { unclearFigure } from "../../../functions/decimal.ts";
 import { readTape } from "../../../functions/fractions.ts";
 import type { Lay, Placement } from "../../../functions/lay.ts";
 import type { Asked } from "../../engine/lays-asked.ts";
 import { lengthText } from "../../engine/show.ts";
 import type { Store } from "../../store/store.ts";
+import { handOn } from "../keyboard.ts";
 import { backgroundOf } from "./background.ts";
 import { onSearchesByItself, searchesByItself, setSearchesByItself } from "./by-itself.ts";
 import { type Session, sessionOf } from "./search-session.ts";
@@ -46,9 +47,7 @@ export function LaySearch({ store, asked, cell, pinned, start, onBegin }: Props)
         <span>
           {say(searching.now)}, {percent(searching.density)} of the cloth covered
         </span>
-        <button type="button" onClick={() => session.stop()}>
-          Stop here
-        </button>
+        <StopKey onStop={() => session.stop()} />
       </div>
     );
   }
@@ -58,6 +57,7 @@ export function LaySearch({ store, asked, cell, pinned, start, onBegin }: Props)
         type="button"
         disabled={wrong}
         onClick={() => {
+          handOn(".lay-search");
           session.begin({ asked, cell, seconds, enough: limit?.length ?? null, pinned, start });
           onBegin();
         }}
@@ -94,6 +94,22 @@ export function LaySearch({ store, asked, cell, pinned, start, onBegin }: Props)
       </p>
       {here && searching.trouble && <p className="look">{searching.trouble}</p>}
     </div>
+  );
+}
+
+/** Ends the search. The search may end by itself, and the keyboard then goes to the button that begins another. */
+function StopKey({ onStop }: { onStop: () => void }) {
+  const button = useRef<HTMLButtonElement>(null);
+  useLayoutEffect(() => {
+    const own = button.current;
+    return () => {
+      if (document.activeElement === own) handOn(".lay-board");
+    };
+  }, []);
+  return (
+    <button ref={button} type="button" onClick={onStop}>
+      Stop here
+    </button>
   );
 }
 

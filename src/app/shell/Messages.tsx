@@ -3,6 +3,7 @@ import { useSyncExternalStore } from "react";
 import { faults } from "../faults/faults.ts";
 import type { Keeper } from "../files/keeper.ts";
 import type { Keeping } from "../files/keeping.ts";
+import { handOn } from "../keyboard.ts";
 
 export interface Message {
   readonly refused: boolean;
@@ -14,21 +15,27 @@ interface Props {
   readonly onDone: () => void;
   readonly keeping: Keeping;
   readonly keeper: Keeper;
+  /** Takes the keyboard when the last message is dismissed. */
+  readonly onLast: () => void;
 }
 
-export function Messages({ message, onDone, keeping, keeper }: Props) {
+export function Messages({ message, onDone, keeping, keeper, onLast }: Props) {
   const { trouble, news, elsewhere } = keeping;
+  const dismiss = (done: () => void) => () => {
+    handOn(".messages", onLast);
+    done();
+  };
   const fault = useSyncExternalStore(faults.subscribe, () => faults.current);
   return (
     <section className="messages" aria-label="Messages">
       <div role="alert">
-        {message?.refused && <Line text={message.text} look onDone={onDone} />}
-        {trouble && <Line text={trouble} look onDone={() => keeper.dismiss()} />}
-        {fault && <Line text={fault} look onDone={() => faults.dismiss()} />}
+        {message?.refused && <Line text={message.text} look onDone={dismiss(onDone)} />}
+        {trouble && <Line text={trouble} look onDone={dismiss(() => keeper.dismiss())} />}
+        {fault && <Line text={fault} look onDone={dismiss(() => faults.dismiss())} />}
       </div>
       <div role="status">
-        {message && !message.refused && <Line text={message.text} onDone={onDone} />}
-        {news && <Line text={news} onDone={() => keeper.dismiss()} />}
+        {message && !message.refused && <Line text={message.text} onDone={dismiss(onDone)} />}
+        {news && <Line text={news} onDone={dismiss(() => keeper.dismiss())} />}
         {elsewhere && (
           <Line text="This book is open in another tab too. Work in one of them: if both change it, the changes of one are saved as a second copy." />
         )}

@@ -3,6 +3,7 @@ import { lazy, Suspense } from "react";
 import { Checks } from "../checks/Checks.tsx";
 import { Guard } from "../faults/Guard.tsx";
 import { Books } from "../files/Books.tsx";
+import { sessionOf } from "../grid/edit-session.ts";
 import { FormulaBar } from "../grid/FormulaBar.tsx";
 import { Grid } from "../grid/Grid.tsx";
 import { Pages } from "../pages/Pages.tsx";
@@ -49,6 +50,13 @@ export function OpenBook(props: Opened) {
   } = useOpenBook(props);
   /** A part that failed is tried again when the book or the chosen cell changes. */
   const of = `${revision} ${place.page} ${place.row} ${place.column}`;
+  const session = sessionOf(store);
+  /** Closes what lies over the page. Where the keyboard came from nowhere, as with a file that was dropped, the grid has it. */
+  const close = () => {
+    setDialog(null);
+    setIncoming(null);
+    session.takeBack();
+  };
   const refused = (text: string) => setMessage({ refused: true, text });
 
   return (
@@ -75,7 +83,13 @@ export function OpenBook(props: Opened) {
         />
       </Guard>
       <Guard name="The messages" of={keeping} className="messages">
-        <Messages message={message} onDone={() => setMessage(null)} keeping={keeping} keeper={keeper} />
+        <Messages
+          message={message}
+          onDone={() => setMessage(null)}
+          keeping={keeping}
+          keeper={keeper}
+          onLast={() => session.takeBack()}
+        />
       </Guard>
       <Guard name="The list of pages" of={of} className="pages">
         <Pages
@@ -101,7 +115,7 @@ export function OpenBook(props: Opened) {
         <Checks store={store} onPlace={goInto} open={listing} onOpen={setListing} />
       </Guard>
       {dialog === "books" && (
-        <Guard name="The list of books" className="guard-over" onDone={() => setDialog(null)}>
+        <Guard name="The list of books" className="guard-over" onDone={close}>
           <Books
             keeper={keeper}
             keeping={keeping}
@@ -110,7 +124,7 @@ export function OpenBook(props: Opened) {
               setDialog(null);
               save("elsewhere");
             }}
-            onDone={() => setDialog(null)}
+            onDone={close}
             onPlace={(to) => {
               setDialog(null);
               go(to);
@@ -124,20 +138,20 @@ export function OpenBook(props: Opened) {
         </Guard>
       )}
       {dialog === "begin" && (
-        <Guard name="New" className="guard-over" onDone={() => setDialog(null)}>
+        <Guard name="New" className="guard-over" onDone={close}>
           <Suspense>
             <Begin
               unit={store.shown.unit}
               decimal={store.shown.decimal ?? "point"}
               onBook={(book) => beginBook(book)}
               onAdd={beginBook}
-              onDone={() => setDialog(null)}
+              onDone={close}
             />
           </Suspense>
         </Guard>
       )}
       {incoming && (
-        <Guard name="The file" of={incoming} className="guard-over" onDone={() => setIncoming(null)}>
+        <Guard name="The file" of={incoming} className="guard-over" onDone={close}>
           <Incoming
             {...incoming}
             store={store}
@@ -146,21 +160,21 @@ export function OpenBook(props: Opened) {
               setIncoming(null);
               void beginBook(book, label, incoming.file.name);
             }}
-            onDone={() => setIncoming(null)}
+            onDone={close}
           />
         </Guard>
       )}
       {dialog === "print" && (
-        <Guard name="Print" className="guard-over" onDone={() => setDialog(null)}>
+        <Guard name="Print" className="guard-over" onDone={close}>
           <Suspense>
-            <PrintDialog store={store} place={place} wanted={printFor} onDone={() => setDialog(null)} />
+            <PrintDialog store={store} place={place} wanted={printFor} onDone={close} />
           </Suspense>
         </Guard>
       )}
       {dialog === "help" && (
-        <Guard name="Help" className="guard-over" onDone={() => setDialog(null)}>
+        <Guard name="Help" className="guard-over" onDone={close}>
           <Suspense>
-            <Help store={store} about={helpAbout} onDone={() => setDialog(null)} />
+            <Help store={store} about={helpAbout} onDone={close} />
           </Suspense>
         </Guard>
       )}

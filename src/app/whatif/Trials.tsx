@@ -1,6 +1,7 @@
 /** Trials: settings kept in the book under titles, side by side. */
 import { isUnsure } from "../../engine/laid.ts";
 import { AS_IT_STANDS, type Comparison } from "../../engine/trials.ts";
+import { handOn } from "../keyboard.ts";
 import type { Asking } from "./asking.ts";
 import { LaidNote } from "./LaidNote.tsx";
 import { Overlay } from "./Overlay.tsx";
@@ -131,10 +132,22 @@ function SideBySide({ comparison, trials }: { comparison: Comparison; trials: Tr
 function TrialActs({ title, trials }: { title: string; trials: TrialsState }) {
   return (
     <span className="acts">
-      <button type="button" onClick={() => trials.adopt(title)}>
+      <button
+        type="button"
+        onClick={() => {
+          handOn(".trials");
+          trials.adopt(title);
+        }}
+      >
         Adopt<span className="unseen"> {title}</span>
       </button>
-      <button type="button" onClick={() => trials.remove(title)}>
+      <button
+        type="button"
+        onClick={() => {
+          handOn(".trials");
+          trials.remove(title);
+        }}
+      >
         Delete<span className="unseen"> {title}</span>
       </button>
     </span>

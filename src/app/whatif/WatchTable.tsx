@@ -6,6 +6,7 @@ import { answerText } from "../../engine/sentences.ts";
 import type { Watched } from "../../engine/sweep.ts";
 import type { CellView } from "../../engine/view.ts";
 import type { Store } from "../../store/store.ts";
+import { handOn } from "../keyboard.ts";
 import { useSaid } from "../spoken.ts";
 import { Choose } from "./Choose.tsx";
 import { keyOf } from "./choices.ts";
@@ -77,7 +78,10 @@ export function WatchTable({ store, watched, following, most, onWatched }: Props
                     <button
                       type="button"
                       className="quiet"
-                      onClick={() => onWatched(watched.filter((other) => other !== one))}
+                      onClick={() => {
+                        handOn(".watch");
+                        onWatched(watched.filter((other) => other !== one));
+                      }}
                     >
                       <span aria-hidden="true">×</span>
                       <span className="unseen">Stop watching {one.label}</span>
@@ -103,6 +107,7 @@ export function WatchTable({ store, watched, following, most, onWatched }: Props
           none={watched.length === 0 ? "choose a cell" : "another cell"}
           onChoose={(key) => {
             const one = rest.find((other) => keyOf(book, other.place) === key);
+            handOn(".watch");
             if (one) onWatched([...watched, one]);
           }}
         />

@@ -4,6 +4,7 @@ import { type KeyboardEvent, useEffect, useState } from "react";
 import type { Place } from "../../book/address.ts";
 import type { Store } from "../../store/store.ts";
 import { QuestionClient } from "../../worker/question-client.ts";
+import { handOn } from "../keyboard.ts";
 import { useRevision, within } from "../store-hooks.ts";
 import type { Asking } from "./asking.ts";
 import { Matters } from "./Matters.tsx";
@@ -70,13 +71,17 @@ function KeepOrDrop({ trying }: { trying: Trying }) {
         {refusal}
       </p>
     ) : null;
+  const end = (act: () => void) => {
+    handOn(".what-if");
+    act();
+  };
   return (
     <section className="keep-or-drop" aria-label="Preview">
       <span>Preview: your book is unchanged until you choose Keep.</span>
-      <button type="button" className="keep" onClick={() => setRefusal(trying.keep())}>
+      <button type="button" className="keep" onClick={() => end(() => setRefusal(trying.keep()))}>
         Keep
       </button>
-      <button type="button" onClick={() => trying.drop()}>
+      <button type="button" onClick={() => end(() => trying.drop())}>
         Discard
       </button>
     </section>

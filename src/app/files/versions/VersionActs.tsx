@@ -1,6 +1,7 @@
 /** What can be done with one version. */
 import { useState } from "react";
 import { reasonOf } from "../../faults/in-time.ts";
+import { handOn } from "../../keyboard.ts";
 import type { Version } from "./rule.ts";
 import { deleteVersion, nameVersion } from "./version-shelf.ts";
 
@@ -22,8 +23,12 @@ export function VersionActs(props: Props) {
   const { version, title, shown, onShow, canReplace, canCompare, onBringBack, onOpen, onChanged } = props;
   const [doing, setDoing] = useState<"name" | "delete" | null>(null);
   const of = <span className="unseen"> the version {title}</span>;
+  const turn = (to: typeof doing) => {
+    handOn("dialog");
+    setDoing(to);
+  };
   const act = async (work: Promise<string | null | undefined>) => {
-    setDoing(null);
+    turn(null);
     onChanged(await work.then((fault) => (fault ? `Not named: ${fault}.` : null)).catch(reasonOf));
   };
 
@@ -39,7 +44,7 @@ export function VersionActs(props: Props) {
         onKeyDown={(event) => {
           if (event.key !== "Escape") return;
           event.preventDefault();
-          setDoing(null);
+          turn(null);
         }}
       >
         <input
@@ -51,7 +56,7 @@ export function VersionActs(props: Props) {
           autoFocus
         />
         <button type="submit">Keep the name</button>
-        <button type="button" className="quiet" onClick={() => setDoing(null)}>
+        <button type="button" className="quiet" onClick={() => turn(null)}>
           Cancel
         </button>
       </form>
@@ -62,7 +67,7 @@ export function VersionActs(props: Props) {
         <button type="button" onClick={() => act(deleteVersion(version).then(() => null))}>
           Delete permanently{of}
         </button>
-        <button type="button" onClick={() => setDoing(null)}>
+        <button type="button" onClick={() => turn(null)}>
           Cancel
         </button>
       </span>
@@ -95,10 +100,10 @@ export function VersionActs(props: Props) {
       <button type="button" className="quiet" onClick={onOpen}>
         Open as a copy{of}
       </button>
-      <button type="button" className="quiet" onClick={() => setDoing("name")}>
+      <button type="button" className="quiet" onClick={() => turn("name")}>
         Name …{of}
       </button>
-      <button type="button" className="quiet" onClick={() => setDoing("delete")}>
+      <button type="button" className="quiet" onClick={() => turn("delete")}>
         Delete …{of}
       </button>
     </span>

@@ -8,19 +8,21 @@ import { refuseUnlessSimple } from "../pieces/require-simple.ts";
  * Half of the front or of the back of a close-fitting bodice to the waist, in the book's unit, without allowances,
  * its centre at the left along the grain. Edges: shoulder, armhole, side, waist, centre front or centre back,
  * neckline. Shoulders and sides of front and back are equal, the bust lines together are half of the bust with its ease, the waists
- * with their darts sewn half of the waist with its ease; both necklines and both armholes meet smoothly.
+ * with their darts sewn half of the waist with its ease; both necklines and both armholes meet smoothly. The waist
+ * edges are straight, as in both books, and meet at the side at a slight angle.
  *
- * Front: C. C. Ingalls, Text-Book on Domestic Art (1911), French lining draft. Back: I. Rosenfeld, The
- * Practical Designer (1911), lesson 142. Neither says how to draft these, which are common practice: the side
- * seam midway under the arm (Ingalls has it at the back of the armhole), a neck broader than 2 1/2 in for a neck of more than 12 1/2 in,
- * darts with equal legs, a back dart, the shape of the curves.
+ * Published figures. Front: every point of the French lining draft of C. C. Ingalls, Text-Book on Domestic Art
+ * (1911), from centre front to the side. Back: I. Rosenfeld, The Practical Designer (1911), lesson 142. Both
+ * take in 3/4 in at the centres. Common practice, because neither book says how: the side seam midway under the
+ * arm (Ingalls has it at the back of the armhole), a neck broad by a fifth of its girth (Ingalls has 2 1/2 in, a
+ * fifth of 12 1/2), darts with equal legs, the dart of the back, the shape of the curves.
  */
 export const BODICE_FOUNDATION = define({
   name: "BODICE_FOUNDATION",
   summary:
     "The front or the back of a close-fitting bodice, drafted from direct measurements, with its darts.",
   source:
-    "C. C. Ingalls, Text-Book on Domestic Art (San Francisco 1911), French lining draft, for the front; I. Rosenfeld, The Practical Designer (New York 1911), lesson 142, for the back; common practice for the side seam, the curves and the back dart",
+    "C. C. Ingalls, Text-Book on Domestic Art (San Francisco 1911), French lining draft, for the front; I. Rosenfeld, The Practical Designer (New York 1911), lesson 142, for the back; common practice for the side seam, the breadth of the neck, the curves and the back dart",
   words:
     "bodice draft a bodice block sloper foundation basic waist lining blouse shirt waist pattern front back bust darts body block toile",
   takes: {
@@ -120,6 +122,10 @@ export const BODICE_FOUNDATION = define({
     "chest <= 1.1 * back_width",
     "back_width <= 0.45 * bust",
     "shoulder <= 0.5 * chest",
+    ...["chest", "back_width"].map((across) => ({
+      rule: `${across} <= 2 * (neck / 5 + shoulder)`,
+      says: `the ${across} is broader than the neck and both shoulders together, so that the armhole slants outwards below the shoulder`,
+    })),
   ],
   alike: {
     "neck, back_length": "a neck may measure more or less than the back is long",

@@ -18,14 +18,16 @@ import { Refusal } from "../refusal.ts";
  * ease; 2 front seam; 3 wrist; 4 back seam, just as long as the front seam. The cap's height is found
  * for its width, and has one solution at most (functions/drafting/sleeve-cap.ts). One notch marks the
  * front and two the back, as far from the underarm as on the armhole, one the crown, one the elbow on
- * either seam, half-way down. Guide lines: the underarm line, the elbow. Sources: geometry; the shape of the
- * cap and the places of the notches are common practice.
+ * either seam, half-way down. Guide lines: the underarm line, the elbow. No published draft is followed: the lengths
+ * are geometry, the shape of the cap and the places of the notches are common practice. The cap is about as high as that of
+ * a published sleeve with the same width and length of cap (Burton, School Sewing): see the test.
  */
 export const SET_IN_SLEEVE = define({
   name: "SET_IN_SLEEVE",
   summary:
     "A one-piece set-in sleeve whose cap is fitted to an armhole with the ease wanted, with its notches.",
-  source: "geometry; common practice for the shape of the cap and the places of the notches",
+  source:
+    "geometry, not a published draft; common practice for the shape of the cap and the places of the notches",
   words:
     "sleeve pattern draft a sleeve block cap head crown armscye armhole fitted one-piece shirt sleeve bicep",
   takes: {

@@ -14,14 +14,15 @@ import { refuseUnlessSimple } from "../pieces/require-simple.ts";
  * 2 front seam, 3 wrist, 4 back seam; of the under sleeve: 1 cap, 2 back seam, 3 wrist, 4 front seam. Both caps
  * together are as long as the armhole with its ease, both wrists as the wrist; the two front seams are
  * equal, and so are the two back seams. Notches: those of SET_IN_SLEEVE on whichever cap they fall, the elbow on
- * both seams, the underarm on the under sleeve. Sources: geometry (functions/drafting/two-piece-sleeve.ts);
- * the places of the seams and the bend are common practice.
+ * both seams, the underarm on the under sleeve. No published draft is followed: the lengths are geometry
+ * (functions/drafting/two-piece-sleeve.ts), the places of the seams and the bend are common practice. The cap is about as high as
+ * that of a published sleeve with the same width and length of cap (Every Woman's Encyclopaedia): see the test.
  */
 export const TWO_PIECE_SLEEVE = define({
   name: "TWO_PIECE_SLEEVE",
   summary:
     "The top or the under piece of a tailored two-piece sleeve, bent at the elbow, its cap fitted to an armhole.",
-  source: "geometry; common practice for the places of the seams and the bend",
+  source: "geometry, not a published draft; common practice for the places of the seams and the bend",
   words:
     "tailored coat jacket sleeve two piece top sleeve under sleeve upper forearm hindarm seam false seam elbow bend cap",
   takes: {

@@ -65,7 +65,8 @@ function frame(given: BodiceMeasures, part: "front" | "back", { step, measure, c
       (say) =>
         `waist with its ease must not be more than bust with its ease, ${say(2 * half_bust, 2 * half_waist)}, because this draft takes the difference in with darts, not ${say(2 * half_waist, 2 * half_bust)}`,
     );
-  const breadth = step("neck_breadth", "MAX(2.5 * inch; neck / 5)", Math.max(2.5 * inch, neck / 5));
+  // Ingalls's 2 1/2 in (dot 7) is a fifth of a neck of 12 1/2 in, Rosenfeld's 3 in (A to J) of one of 15 in.
+  const breadth = step("neck_breadth", "neck / 5", neck / 5);
   for (const [name, across] of [
     ["chest", chest],
     ["back_width", back_width],
@@ -216,15 +217,10 @@ function finished(half: Half): Piece {
       (say) =>
         `shoulder must be less for its end to lie above the armhole's hollow, not ${say(distance(top, tip))}`,
     );
-  const armhole = armholeCurve(top, tip, [across, hollow], [width, low], base.inch);
-  const edges: Edge[] = [
-    [line(top, tip)],
-    armhole,
-    [line([width, low], [width - taken, low + underarm])],
-    waist,
-    centre,
-    neck,
-  ];
+  const side = line([width, low], [width - taken, low + underarm]);
+  const down = toward(side.from, side.to);
+  const armhole = armholeCurve(top, tip, [across, hollow], side.from, down);
+  const edges: Edge[] = [[line(top, tip)], armhole, [side], waist, centre, neck];
   const names = ["shoulder", "armhole", "side", "waist", centreName, "neckline"];
   const piece = pieceOf(edges, names);
   measure("armhole", "along the armhole, from the shoulder to the side", edgeLength(armhole));

@@ -9,7 +9,16 @@ import type { CallContext } from "../define.ts";
 import { pointAhead } from "../geometry/constant-curvature.ts";
 import { reaching } from "../geometry/increasing-root.ts";
 import { IDENTITY, moveEdge } from "../geometry/isometry.ts";
-import { type Curve, distance, type Edge, line, type Point, radians, toward } from "../geometry/strokes.ts";
+import {
+  type Curve,
+  degrees,
+  distance,
+  type Edge,
+  line,
+  type Point,
+  radians,
+  toward,
+} from "../geometry/strokes.ts";
 import { reverseEdge } from "../pieces/edges.ts";
 import { notchOn } from "../pieces/notch.ts";
 import { edgeLength, mark, type Piece, pieceOf } from "../pieces/piece.ts";
@@ -121,11 +130,17 @@ export function breeches(given: BreechesMeasures, { step, measure, cm }: CallCon
     line(kneeIn, lowIn),
   ];
   const front = insideFrom([quarter + fork, rise], [-Math.sin(FRONT_LEAN), Math.cos(FRONT_LEAN)]);
-  // At the back fork both seams lean as the seat seam does, square to one another, so that the crotch is smooth when sewn.
-  const lean: Point = [-Math.sin(radians(given.slope)), Math.cos(radians(given.slope))];
   const out = step("back_fork", "front_fork + seat / 12", fork + seat / 12);
   const back_x = quarter + out;
-  const leg = knee_length - rise;
+  const leg = step("thigh", "knee_length - rise", knee_length - rise);
+  // At the back fork both seams lean alike, square to one another, so that the crotch is smooth when sewn: as the seat
+  // seam does, or so far, up to 30 degrees, that the inside leg runs straight to the knee without a bulge at the thigh.
+  const fork_lean = step(
+    "fork_lean",
+    "MAX(slope; MIN(30; DEGREES(ATAN((quarter_seat + back_fork - leg_middle - knee_front / 2) / thigh))))",
+    Math.max(given.slope, Math.min(30, degrees(Math.atan((back_x - kneeIn[0]) / leg)))),
+  );
+  const lean: Point = [-Math.sin(radians(fork_lean)), Math.cos(radians(fork_lean))];
   // Lower fork, shorter seam: found where both inside seams are equal.
   const drop = measure(
     "fork_lowered",

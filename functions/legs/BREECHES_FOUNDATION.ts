@@ -10,14 +10,16 @@ import { refuseUnlessSimple } from "../pieces/require-simple.ts";
  * together are half of the waist with its fullness, half of the seat with its ease, the knee and the small; sides
  * are equal and so are inside legs, and the crotch is one smooth line under the body. The fullness is gathered or pleated into the band.
  *
- * Front: I. Rosenfeld, The Practical Designer, underwear (1918), lessons 411 and 427. Slope of the seat: G. F.
- * Hertzer, Garment Cutting in the Twentieth Century (1892). The rest of the back is a derivation: common practice with seams that must be equal.
+ * Published figures. Front: I. Rosenfeld, The Practical Designer, underwear (1918), lessons 411 and 427; the quarter of the
+ * seat, its twelfth for the fork and the slope of the seat are also those of the article "Pants" of G. F. Hertzer, Garment
+ * Cutting in the Twentieth Century (1892). Derived, because no published draft of the back could be read whole: another twelfth
+ * of the seat for the back's fork (common practice), and its depth, from the two inside legs that must be equal.
  */
 export const BREECHES_FOUNDATION = define({
   name: "BREECHES_FOUNDATION",
   summary: "The front or the back of breeches, knickerbockers or trousers, drafted from direct measurements.",
   source:
-    "I. Rosenfeld, The Practical Designer, underwear (New York 1918), lessons 411 and 427, for the front; G. F. Hertzer, Garment Cutting in the Twentieth Century (1892), for the slope of the seat; common practice and geometry for the rest of the back",
+    "I. Rosenfeld, The Practical Designer, underwear (New York 1918), lessons 411 and 427, for the front; G. F. Hertzer, Garment Cutting in the Twentieth Century (1892), for the slope of the seat; the rest of the back is common practice and geometry, not a published draft",
   words:
     "breeches trousers draft drawers bloomers knickerbockers pants pantaloons crotch rise fork inside leg seat seam block foundation",
   takes: {
@@ -117,6 +119,10 @@ export const BREECHES_FOUNDATION = define({
     "seat_ease <= 0.1 * seat",
     "fullness <= 0.25 * seat",
     "seat_ease <= 0.4 * small",
+    {
+      rule: "seat <= 4.2 * (knee_length - rise)",
+      says: "the leg from rise to knee is short for the seat, so that the fork of the back lies low",
+    },
   ],
   alike: {
     "waist, knee_length": "a waist may measure more or less than the way down to the knee",

@@ -38,6 +38,7 @@ const EXPECTED: Record<string, string> = {
   DRAWSTRING_LENGTH: "opening+ tails+", ELASTIC_LENGTH: "girth+ less- overlap+", EYELET_COUNT: "edge+ spacing- inset-",
   HOOK_COUNT: "edge+ spacing- inset-", HOOP_CUT: "girth+ overlap+", HOOP_GIRTH: "top+ bottom+", LACE_LENGTH: "gap+ pairs+ spacing+ tails+",
   PIPING_WIDTH: "cord+ seam+", PLACKET_STRIP: "opening+ extra+", STOCK_COUNT: "stock- loss+", THREAD_LENGTH: "seam+ thickness+ spare+",
+  BODICE_FOUNDATION: "bust+ bust_ease+ back_length+", BREECHES_FOUNDATION: "seat+ knee+ side_length+ fullness+",
   SET_IN_SLEEVE: "length+ wrist+", TWO_PIECE_SLEEVE: "length+", STAND_COLLAR: "neck+ height+ overlap+", FLAT_COLLAR: "depth+",
   HIP_YOKE: "waist+ depth+", UNEVEN_GORE: "hem+", SHOULDER_YOKE: "front_depth+ back_depth+",
   TRIM_LENGTH: "edge+ ratio+ corners+ width+ ends+ spare+",

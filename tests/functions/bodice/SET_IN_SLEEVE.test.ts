@@ -27,6 +27,50 @@ test("the cap is as long as the armhole and the ease to a millionth, as another 
   }
 });
 
+test("the cap is the armhole with its ease, its halves theirs, and the sleeve as wide as asked, of 200 random sleeves", () => {
+  const spread = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+  fc.assert(
+    fc.property(
+      fc.record({ armhole: spread(25, 65), ease: spread(0, 0.1), wide: spread(0.65, 0.95), front: spread(0.45, 0.53), behind: spread(0.3, 0.7) }), // biome-ignore format: one sleeve
+      ({ armhole, ease, wide, front, behind }) => {
+        const more = ease * armhole;
+        const { edges } = piece(
+          armhole,
+          more,
+          wide * armhole,
+          60,
+          20,
+          "crown",
+          null,
+          front * armhole,
+          behind,
+        );
+        const cap = edges[0]!;
+        expect(Math.abs(lengthAlong(cap) - armhole - more)).toBeLessThan(1e-6 * armhole);
+        expect(lengthAlong(cap.slice(2))).toBeCloseTo(front * armhole + (1 - behind) * more, 5);
+        expect(cap.at(-1)!.to[0] - cap[0]!.from[0]).toBeCloseTo(wide * armhole, 9);
+      },
+    ),
+    { seed: 20261127, numRuns: 200 },
+  );
+});
+
+test("for a published one-piece sleeve, 4 in high at the cap, the same width and line give a cap within 1/4 in of 4", () => {
+  // I. R. Burton and M. G. Burton, School Sewing, "One-Piece Foundation Sleeve": folded at the crown, half as wide as half the armhole and
+  // 1/2 in; 4 in down to the underarm. The upper line goes straight from the crown to the underarm but for its first
+  // part, level as far as 2/5 of the armhole from the underarm; the lower one passes 3/4 in below the level there, and
+  // meets the underarm's level at 1/5.
+  for (const armhole of [14, 15, 16, 17]) {
+    const half = armhole / 2 + 0.5;
+    const [begins, meets] = [half - 0.4 * armhole, half - 0.2 * armhole];
+    const upper = begins + Math.hypot(half - begins, 4);
+    const lower = Math.hypot(begins, 0.75) + Math.hypot(meets - begins, 4 - 0.75) + half - meets;
+    const inches = calls(SET_IN_SLEEVE, "in");
+    const height = inches.step("cap_height", armhole, upper + lower - armhole, 2 * half, 22, 9);
+    expect(Math.abs(height - 4)).toBeLessThan(0.25);
+  }
+});
+
 test("front and back of the cap each fit their part of the armhole, with their part of the ease", () => {
   const [cap] = piece(44, 3, 34, 60, 22, "crown", null, 21, 0.6).edges;
   // The crown is where the cap runs level at the top: between its second and third curve.

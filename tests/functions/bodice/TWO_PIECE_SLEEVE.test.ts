@@ -1,4 +1,5 @@
 import { Bezier } from "bezier-js";
+import fc from "fast-check";
 import { expect, test } from "vitest";
 import { TWO_PIECE_SLEEVE } from "../../../functions/bodice/TWO_PIECE_SLEEVE.ts";
 import { EDGE_LENGTH } from "../../../functions/curves/EDGE_LENGTH.ts";
@@ -40,6 +41,55 @@ test.each(SLEEVES)(
     expect(lengthOf(edge(top, "wrist")) + lengthOf(edge(under, "wrist"))).toBeCloseTo(args[4]!, 9);
   },
 );
+
+test("both caps are the armhole with its ease, and the seams equal, of 60 random sleeves", () => {
+  const spread = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+  fc.assert(
+    fc.property(
+      fc.record({ armhole: spread(32, 60), ease: spread(0, 0.09), wide: spread(0.7, 0.9), wrist: spread(0.6, 0.9), bend: spread(0, 20), front: spread(0, 3), back: spread(0, 2) }), // biome-ignore format: one sleeve
+      ({ armhole, ease, wide, wrist, bend, front, back }) => {
+        const bicep = wide * armhole;
+        const args = [
+          armhole,
+          ease * armhole,
+          bicep,
+          58,
+          wrist * bicep,
+          null,
+          null,
+          bend,
+          front,
+          back,
+        ] as const;
+        const [top, under] = [piece("top", ...args), piece("under", ...args)];
+        const cap = lengthOf(edge(top, "cap")) + lengthOf(edge(under, "cap"));
+        expect(Math.abs(cap - (1 + ease) * armhole)).toBeLessThan(1e-6 * armhole);
+        for (const name of ["front seam", "back seam"])
+          expect(lengthOf(edge(top, name))).toBeCloseTo(lengthOf(edge(under, name)), 8);
+      },
+    ),
+    { seed: 20261127, numRuns: 60 },
+  );
+});
+
+test("for a published two-piece sleeve, 5 in high in front and 3 in behind, the same width and line give a cap of nearly 4 in", () => {
+  // Every Woman's Encyclopaedia (London 1910 to 1912), volume 4, "Drafting a Sleeve": the top piece is the armhole less 4 in wide,
+  // its crown half-way; its front seam begins 5 in below the crown, its back seam 3 in; the under piece adds 4 in.
+  for (const armhole of [14, 15, 16, 17]) {
+    const half = (armhole - 4) / 2;
+    const cap = Math.hypot(half, 5) + Math.hypot(half, 3) + 4;
+    const height = calls(TWO_PIECE_SLEEVE, "in").step(
+      "cap_height",
+      "top",
+      armhole,
+      cap - armhole,
+      armhole,
+      24,
+      9,
+    );
+    expect(Math.abs(height - (5 + 3) / 2)).toBeLessThan(0.25);
+  }
+});
 
 test.each(SLEEVES)(
   "of a sleeve for an armhole of %d the seams that are sewn together are one line, mirrored",

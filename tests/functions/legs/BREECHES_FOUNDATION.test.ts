@@ -1,10 +1,12 @@
+import { Bezier } from "bezier-js";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { WITH_ALLOWANCE } from "../../../functions/curves/WITH_ALLOWANCE.ts";
 import { direction, distance, type Edge, type Point, pointAt } from "../../../functions/geometry/strokes.ts";
 import { BREECHES_FOUNDATION } from "../../../functions/legs/BREECHES_FOUNDATION.ts";
-import { edgeLength, type Piece } from "../../../functions/pieces/piece.ts";
+import { edgeLength, type Piece, readPiece } from "../../../functions/pieces/piece.ts";
 import { isRefused, run } from "../../../functions/run.ts";
+import { unusualSentences } from "../../../functions/unusual-arguments.ts";
 import { calls } from "../calls.ts";
 
 const { piece, refusal, step } = calls(BREECHES_FOUNDATION, "in");
@@ -108,6 +110,91 @@ test("the seat seam leans by Hertzer's 15 degrees: a quarter and more of its len
   expect(Math.atan2(dx, dy)).toBeCloseTo((15 * Math.PI) / 180, 12);
   // He draws it 2 1/2 aside for 10 up, 14 degrees.
   expect(Math.abs(dx / dy - 2.5 / 10)).toBeLessThan(0.02);
+});
+
+test("a seat of 35 in has the numbers of Hertzer's angles: 8 3/4 across, a fork of a third of that, 2 1/2 aside in 10 at the seat", () => {
+  // His scale is half the seat and 2 1/2 in, in twenty parts: an inch a number for a seat of 35. An angle of 7 1/2 degrees is
+  // 10 wide at 80 from its point, where the waist is, so 70/8 wide at the fork, 10 lower; the fork's angle is a third of it.
+  const given = [33, 35, 10, 22.5, 42, 17, 16.5, 2.5, 0, 2, 15] as const;
+  expect(step("quarter_seat", "front", ...given)).toBeCloseTo(70 / 8, 12);
+  expect(step("front_fork", "front", ...given)).toBeCloseTo(70 / 8 / 3, 12);
+  // His seat line is 3 1/4 above the fork, and the back leans from there.
+  const seam = edge(piece("back", ...given), "crotch")[0]!;
+  expect(Math.abs(10 - seam.to[1] - 3.25)).toBeLessThan(0.375);
+  expect(Math.abs((seam.to[0] - seam.from[0]) / (seam.to[1] - seam.from[1]) - 2.5 / 10)).toBeLessThan(0.02);
+  // From the crotch the back goes down first, by an inch to an inch and a half of the body: here nearly an inch.
+  expect(step("fork_lowered", "back", ...given)).toBeGreaterThan(0.75);
+  expect(step("fork_lowered", "back", ...given)).toBeLessThan(1.5);
+});
+
+/** An edge measured by a general-purpose curve library. */
+const lengthOf = (run: Edge): number =>
+  run.reduce((sum, stroke) => {
+    if (stroke.kind === "line") return sum + distance(stroke.from, stroke.to);
+    if (stroke.kind !== "curve") throw new Error("lines and curves");
+    return sum + new Bezier(...[stroke.from, stroke.c1, stroke.c2, stroke.to].flat()).length();
+  }, 0);
+
+test("of 60 random bodies the joined legs give waist, seat, knee, small and rise, and the seams that are sewn are equal", () => {
+  const spread = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+  fc.assert(
+    fc.property(
+      fc.record({ seat: spread(26, 50), waist: spread(0.7, 0.95), rise: spread(0.26, 0.3), knee: spread(0.4, 0.5), ease: spread(0, 3), full: spread(0, 8), below: spread(3, 16) }), // biome-ignore format: one figure
+      ({ seat, waist, rise, knee, ease, full, below }) => {
+        const deep = rise * seat;
+        const figure = [waist * seat, seat, deep, 2.1 * deep, 2.1 * deep + below, knee * seat, 0.9 * knee * seat, ease, full]; // biome-ignore format: one figure
+        const drawn = ["front", "back"].map((part) =>
+          run(BREECHES_FOUNDATION, [part, ...figure], { unit: "in" }),
+        );
+        fc.pre(!drawn.some(isRefused));
+        const [a, b] = drawn.map((text) => readPiece(String(text))) as [Piece, Piece];
+        for (const name of ["inside", "side"] as const)
+          expect(Math.abs(lengthOf(edge(a, name)) - lengthOf(edge(b, name)))).toBeLessThan(1e-6 * seat);
+        const sum = (name: (typeof NAMES)[number]) => lengthOf(edge(a, name)) + lengthOf(edge(b, name));
+        expect(2 * sum("waist")).toBeCloseTo(waist * seat + full, 6);
+        expect(sum("lower")).toBeCloseTo(0.9 * knee * seat, 9);
+        // The front's fork lies the rise below the waist, the back's a little lower; both together reach a third of the seat.
+        const forks = [a, b].map((one) => end(edge(one, "crotch")));
+        expect(forks[0]![1]).toBeCloseTo(deep, 9);
+        expect(forks[1]![1]).toBeGreaterThan(deep);
+        const reach = forks.map((fork, i) => fork[0] - edge([a, b][i]!, "crotch")[0]!.to[0]);
+        expect(reach[0]! + reach[1]!).toBeCloseTo(seat / 4, 9);
+        // Each crotch seam is longer than the way round by its corners, and shorter than straight down and straight across.
+        [a, b].forEach((one, i) => {
+          const [line, hollow] = edge(one, "crotch");
+          const corners = distance(line!.from, line!.to) + distance(hollow!.from, hollow!.to);
+          const square = distance(line!.from, line!.to) + forks[i]![1] - line!.to[1] + reach[i]!;
+          expect(lengthOf(edge(one, "crotch"))).toBeGreaterThan(corners);
+          expect(lengthOf(edge(one, "crotch"))).toBeLessThan(square);
+        });
+      },
+    ),
+    { seed: 20261127, numRuns: 60 },
+  );
+});
+
+test("the inside leg of the back runs to the knee in a hollow, without a bulge below the fork", () => {
+  for (const figure of FIGURES)
+    for (const part of ["front", "back"]) {
+      const run = edge(piece(part, ...figure), "inside")[0]!;
+      const [ax, ay] = run.from;
+      const along: Point = [run.to[0] - ax, run.to[1] - ay];
+      // How far the line goes outside the straight one from fork to knee, as a share of that line.
+      const outside = Array.from({ length: 51 }, (_, i) => {
+        const [x, y] = pointAt(run, i / 50);
+        return (along[1] * (x - ax) - along[0] * (y - ay)) / distance([0, 0], along) ** 2;
+      });
+      expect(Math.max(...outside)).toBeLessThan(0.012);
+    }
+});
+
+test("a short thigh for a full seat is drafted, and its low fork is said to be unusual", () => {
+  const said = (figure: readonly number[]) =>
+    unusualSentences(BREECHES_FOUNDATION, ["back", ...figure], { unit: "in" }).join(" ");
+  expect(said([43, 50, 13, 23.5, 27.5, 21, 18])).toMatch(
+    /short for the seat, so that the fork of the back lies low/,
+  );
+  for (const figure of FIGURES) expect(said(figure)).not.toMatch(/fork/);
 });
 
 test("any usual figure is drafted without lines that cross, or refused with a reason", () => {

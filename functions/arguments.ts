@@ -121,7 +121,7 @@ function checkArgument(
   setting: Setting,
   before: Checked,
 ): unknown {
-  if (take.list) return checkList(name, take.list, value, setting);
+  if (take.list) return checkList(name, take.list, take.reads, value, setting);
   if (take.kind === "block") {
     if (isBlock(value)) return value;
     throw new Refusal(`${name} must be a block of cells with headings, not one cell`);
@@ -143,15 +143,22 @@ function checkArgument(
 }
 
 /** The rows of a list that is read by its headings. */
-function checkList(name: string, form: ListForm, value: Argument, setting: Setting): readonly ListRow[] {
+function checkList(
+  name: string,
+  form: ListForm,
+  reads: Take["reads"],
+  value: Argument,
+  setting: Setting,
+): readonly ListRow[] {
   if (!isBlock(value))
     throw new Refusal(`${name} must be a block of two columns or more with their headings: ${form.noun}`);
-  return listRows(value, form, (called, field, cell, at) => {
+  const check = (called: string, field: string, cell: Cell, at: number): Cell => {
     const { take } = form.columns[field]!;
     // An outline is read when a row is used, so that a faulty piece stops only what is asked about it.
     if (take.kind === "piece") return cell;
     return refusingAt({ argument: name, cell: at }, () => checkOne(called, take, cell, setting, {}) as Cell);
-  });
+  };
+  return listRows(value, form, check, reads);
 }
 
 export const isList = (value: Argument): value is readonly Cell[] => Array.isArray(value);

@@ -27,9 +27,25 @@ export interface Headed {
   readonly above: 0 | 1;
 }
 
+/** Which headings a block has: its first row where two of its cells are among `known`, else those of the page's columns. */
+export function headingsAmong(
+  first: readonly string[],
+  page: readonly string[],
+  known: readonly string[],
+): { readonly headings: readonly string[]; readonly isInside: boolean } {
+  const count = (headings: readonly string[]) => headings.filter((one) => known.includes(one)).length;
+  const isInside = count(first) >= 2 || (count(first) === 1 && count(page) === 0);
+  return { headings: isInside ? first : page, isInside };
+}
+
+/** The known heading that this one is a misspelling of; undefined when it is known, blank or some other word. */
+export function misspeltHeading(one: string, known: readonly string[]): string | undefined {
+  const meant = one === "" || known.includes(one) ? undefined : misspeltPhrase(one, known);
+  return meant?.[0] === one[0] ? meant : undefined;
+}
+
 /**
- * Finds the headings of a block: its first row where two of its cells are among `known`, else the
- * headings of the page's columns. Refuses a block whose headings are not known, with the nearest, and
+ * Finds the headings of a block, as `headingsAmong` says. Refuses a block whose headings are not known, with the nearest, and
  * one of whose headings is a misspelling of a known one. `noun` is what the block is called.
  */
 export function headed(block: Block, known: readonly string[], usual: string, noun: string): Headed {
@@ -38,15 +54,14 @@ export function headed(block: Block, known: readonly string[], usual: string, no
   );
   const first = (rows[0] ?? []).map(headingText);
   const page = block.headings.map(headingText);
-  const count = (headings: readonly string[]) => headings.filter((one) => known.includes(one)).length;
-  const inside = count(first) >= 2 || (count(first) === 1 && count(page) === 0);
-  const headings = inside ? first : page;
+  const { headings, isInside: inside } = headingsAmong(first, page, known);
+  const areKnown = headings.some((one) => known.includes(one));
   const near = (list: readonly string[]) =>
     list.flatMap((one) => {
-      const meant = one === "" || known.includes(one) ? undefined : misspeltPhrase(one, known);
-      return meant?.[0] === one[0] && meant !== undefined ? [{ one, meant }] : [];
+      const meant = misspeltHeading(one, known);
+      return meant === undefined ? [] : [{ one, meant }];
     })[0];
-  const misspelt = near(headings) ?? (count(headings) === 0 ? near(first) : undefined);
+  const misspelt = near(headings) ?? (areKnown ? undefined : near(first));
   if (misspelt) {
     const at = first.indexOf(misspelt.one);
     throw new Refusal(
@@ -54,15 +69,19 @@ export function headed(block: Block, known: readonly string[], usual: string, no
       at < 0 ? undefined : { argument: block, cell: at },
     );
   }
-  if (count(headings) === 0) throw new Refusal(`${noun} has no headings that are known here: ${usual}`);
+  if (!areKnown) throw new Refusal(`${noun} has no headings that are known here: ${usual}`);
   return { headings, rows: inside ? rows.slice(1) : rows, above: inside ? 1 : 0 };
 }
 
 /** Which column of a list has which heading, by field. Refuses two columns that mean the same. */
-export function listColumns(headings: readonly string[], { columns, noun }: ListForm): Map<string, number> {
+export function listColumns(
+  headings: readonly string[],
+  { columns, noun }: ListForm,
+  fields: readonly string[] = Object.keys(columns),
+): Map<string, number> {
   const found = new Map<string, number>();
   headings.forEach((heading, at) => {
-    const field = Object.keys(columns).find((one) => columns[one]!.headings.includes(heading));
+    const field = fields.find((one) => columns[one]!.headings.includes(heading));
     if (field === undefined) return;
     const other = found.get(field);
     if (other !== undefined)
@@ -76,28 +95,43 @@ export function listColumns(headings: readonly string[], { columns, noun }: List
   return found;
 }
 
-/** The headings and rows of a block that is this list, and which column is which field. Refuses headings that are missing, twice or misspelt. */
-export function listOf(block: Block, form: ListForm): Headed & { readonly columns: Map<string, number> } {
-  const fields = Object.values(form.columns);
-  const usual = fields.filter(({ needed }) => needed).map(({ headings }) => `"${headings[0]}"`);
-  const known = fields.flatMap(({ headings }) => headings);
-  const found = headed(block, known, `write ${usual.join(", ")} over its columns`, form.noun);
-  const columns = listColumns(found.headings, form);
+/** All headings by which the columns of a list are known. */
+export const knownHeadings = ({ columns }: ListForm): readonly string[] =>
+  Object.values(columns).flatMap(({ headings }) => headings);
+
+/**
+ * The headings and rows of a block that is this list, and which column is which field. Refuses headings that are
+ * missing, twice or misspelt. Columns that are not among `fields` are passed over.
+ */
+export function listOf(
+  block: Block,
+  form: ListForm,
+  fields: readonly string[] = Object.keys(form.columns),
+): Headed & { readonly columns: Map<string, number> } {
+  const usual = Object.values(form.columns)
+    .filter(({ needed }) => needed)
+    .map(({ headings }) => `"${headings[0]}"`);
+  const found = headed(block, knownHeadings(form), `write ${usual.join(", ")} over its columns`, form.noun);
+  const columns = listColumns(found.headings, form, fields);
   for (const [field, { needed, headings, about }] of Object.entries(form.columns))
-    if (needed && !columns.has(field))
+    if (needed && fields.includes(field) && !columns.has(field))
       throw new Refusal(
         `${form.noun} has no column "${headings[0]}": give that heading to the column with ${about}`,
       );
   return { ...found, columns };
 }
 
-/** The rows of a list; `check` is given each cell that is not blank, with words for it, and gives its value. */
+/**
+ * The rows of a list; `check` is given each cell that is not blank, with words for it, and gives its value. The fields
+ * that are not among `fields` are null in every row.
+ */
 export function listRows(
   block: Block,
   form: ListForm,
   check: (name: string, field: string, cell: Cell, at: number) => Cell,
+  fields: readonly string[] = Object.keys(form.columns),
 ): readonly ListRow[] {
-  const { headings, rows, columns, above } = listOf(block, form);
+  const { headings, rows, columns, above } = listOf(block, form, fields);
   return rows.flatMap((row, i): ListRow[] => {
     const cells: Record<string, Cell> = {};
     const places: Record<string, number> = {};

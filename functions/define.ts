@@ -68,6 +68,11 @@ export interface Take {
   readonly holds?: Kind;
   /** Of a block: the list that it is, with the columns by which it is read. `compute` is given its rows. */
   readonly list?: ListForm;
+  /**
+   * Of such a list: the fields that are read. The answer then rests on these columns alone, so that the others may be
+   * worked out from it. When it is left out, all fields are read, and the answer rests on the whole block.
+   */
+  readonly reads?: readonly string[];
   /** Of a range of lengths: a cell of it may also hold several, as MARKS writes them: "1; 3 1/2; 6 in". */
   readonly marks?: true;
 }

@@ -5,7 +5,7 @@ import { Refusal } from "../refusal.ts";
 import { changeOf } from "../seams/carried-change.ts";
 import { EXAMPLE_LOG, EXAMPLE_SEAMS } from "../seams/example-lists.ts";
 import { LOG_LIST, logOf } from "../seams/log-list.ts";
-import { SEAM_LIST, seamsOf } from "../seams/seam-list.ts";
+import { JOINING, SEAM_LIST, seamsOf } from "../seams/seam-list.ts";
 
 /**
  * By how much an edge has changed all round in the fittings that the log still counts, in the book's unit: let
@@ -37,6 +37,7 @@ export const FITTING_CHANGE = define({
       about:
         "the list of seams, along which a change is carried; without it only the edge's own entries count",
       list: SEAM_LIST,
+      reads: JOINING,
       otherwise: null,
     },
     end: {

@@ -3,7 +3,7 @@ import { nearestWord } from "../nearest-word.ts";
 import { entryNames, loggedTwice, type TwiceLogged } from "../seams/carried-change.ts";
 import { EXAMPLE_LOG, EXAMPLE_SEAMS } from "../seams/example-lists.ts";
 import { cellOfLog, LOG_LIST, type LogEntry, logOf } from "../seams/log-list.ts";
-import { edgeKey, SEAM_LIST, seamsOf } from "../seams/seam-list.ts";
+import { edgeKey, JOINING, SEAM_LIST, seamsOf } from "../seams/seam-list.ts";
 
 /**
  * Whether every entry of the fitting log that still counts names an edge of the list of seams, and every seam is
@@ -19,7 +19,7 @@ export const LOG_VERDICT = define({
   words: "fitting log misspelt entry seam that is not there verdict list",
   takes: {
     fitting_log: { kind: "block", about: "the fitting log with its headings", list: LOG_LIST },
-    seams: { kind: "block", about: "the list of seams with its headings", list: SEAM_LIST },
+    seams: { kind: "block", about: "the list of seams with its headings", list: SEAM_LIST, reads: JOINING },
   },
   returns: "verdict",
   compute({ fitting_log, seams }, { measure, points, doubt }) {

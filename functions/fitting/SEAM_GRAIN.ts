@@ -1,8 +1,9 @@
 import { define } from "../define.ts";
 import { stroke } from "../drawing/shapes.ts";
 import { radians } from "../geometry/strokes.ts";
-import { askedSeam, SEAM_ASKED } from "../seams/asked-seam.ts";
+import { askedSeam, SEAM_ASKED, SEAMS } from "../seams/asked-seam.ts";
 import { EXAMPLE_PIECES, EXAMPLE_SEAMS } from "../seams/example-lists.ts";
+import { JOINING } from "../seams/seam-list.ts";
 import { measuredSeam, sideAngle } from "../seams/seam-sides.ts";
 
 /**
@@ -18,6 +19,7 @@ export const SEAM_GRAIN = define({
   words: "page of seams bias straight cross grain edge angle stretch stay tape list",
   takes: {
     ...SEAM_ASKED,
+    seams: { ...SEAMS, reads: JOINING },
     which: {
       kind: "text",
       about: "the side that piece and edge name, or the second that it is sewn to",

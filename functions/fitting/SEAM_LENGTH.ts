@@ -1,8 +1,8 @@
 import { define } from "../define.ts";
 import { twoSeams } from "../drawing/seam-pair.ts";
-import { askedSeam, SEAM_ASKED } from "../seams/asked-seam.ts";
+import { askedSeam, SEAM_ASKED, SEAMS } from "../seams/asked-seam.ts";
 import { EXAMPLE_PIECES, EXAMPLE_SEAMS } from "../seams/example-lists.ts";
-import { sideName } from "../seams/seam-list.ts";
+import { JOINING, sideName } from "../seams/seam-list.ts";
 import { measuredSeam, seamsText } from "../seams/seam-sides.ts";
 
 /**
@@ -19,6 +19,7 @@ export const SEAM_LENGTH = define({
   words: "page of seams edge length both sides difference ease list sewn",
   takes: {
     ...SEAM_ASKED,
+    seams: { ...SEAMS, reads: JOINING },
     which: {
       kind: "text",
       about: "the side that piece and edge name, the second that it is sewn to, or the difference of both",

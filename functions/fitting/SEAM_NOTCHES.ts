@@ -6,6 +6,7 @@ import { PIECES, SEAMS } from "../seams/asked-seam.ts";
 import { EXAMPLE_PIECES, EXAMPLE_SEAMS } from "../seams/example-lists.ts";
 import { notchesOf } from "../seams/notches.ts";
 import { pieceCalled, piecesOf } from "../seams/piece-list.ts";
+import { NOTCHING } from "../seams/seam-list.ts";
 
 /**
  * A piece of the list of pieces with a notch for every seam that the list of seams sews it at, so that the
@@ -24,7 +25,7 @@ export const SEAM_NOTCHES = define({
   source: "common practice",
   words: "balance marks page of seams single double front back list all pieces at once",
   takes: {
-    seams: SEAMS,
+    seams: { ...SEAMS, reads: NOTCHING },
     pieces: PIECES,
     piece: { kind: "text", about: "which piece, as the list of pieces calls it" },
     size: {

@@ -1,15 +1,25 @@
 /** Which seam of the list a call asks about. */
-import type { ListRow, Takes } from "../define.ts";
+import type { ListRow, Take, Takes } from "../define.ts";
 import { nearestWord } from "../nearest-word.ts";
 import { Refusal } from "../refusal.ts";
 import { PIECE_LIST } from "./piece-list.ts";
-import { type NamedEdge, SEAM_LIST, type Seam, seamsOf, sideKey, sideName, sideOf } from "./seam-list.ts";
+import {
+  type NamedEdge,
+  SEAM_FIELDS,
+  SEAM_LIST,
+  type Seam,
+  seamsOf,
+  sideKey,
+  sideName,
+  sideOf,
+} from "./seam-list.ts";
 
-export const SEAMS: { readonly kind: "block"; readonly about: string; readonly list: typeof SEAM_LIST } = {
+export const SEAMS = {
   kind: "block",
   about: "the list of seams with its headings: piece, edge, sewn to, its edge, how, wanted difference",
   list: SEAM_LIST,
-};
+  reads: SEAM_FIELDS,
+} as const satisfies Take;
 
 export const PIECES: { readonly kind: "block"; readonly about: string; readonly list: typeof PIECE_LIST } = {
   kind: "block",

@@ -85,6 +85,21 @@ export const SEAM_LIST = {
   },
 } as const satisfies ListForm;
 
+/** The columns that say which edge is sewn to which and how. Lengths, notches and changes rest on them, and the wanted differences may rest on those. */
+export const JOINING = [
+  "piece",
+  "edge",
+  "other",
+  "otherEdge",
+  "how",
+] as const satisfies readonly (keyof typeof SEAM_LIST.columns)[];
+
+/** All columns, for the verdict on a seam. */
+export const SEAM_FIELDS = Object.keys(SEAM_LIST.columns) as readonly (keyof typeof SEAM_LIST.columns)[];
+
+/** The columns that notches are placed by: all but the wanted difference. */
+export const NOTCHING = SEAM_FIELDS.filter((field) => field !== "difference" && field !== "fullness");
+
 /** One edge of a piece, by its names as they are compared. */
 export interface NamedEdge {
   readonly piece: string;

@@ -5,6 +5,7 @@ import { isFormula } from "../book/formula.ts";
 import { fixed, isList, writtenOut } from "../book/names.ts";
 import type { Book } from "../book/shape.ts";
 import { forEngine, toEngine, understand } from "./content.ts";
+import { withListsNarrowed } from "./narrowed-lists.ts";
 
 /** The content of a cell that is left out: a value that is an error. */
 const LEFT_OUT = "=#N/A";
@@ -52,13 +53,17 @@ export function followNames(hf: HyperFormula, { names: old }: Book, next: Book):
   }
 }
 
+/** A formula with the lists and names that HyperFormula does not know written as addresses. */
+const asGiven = (book: Book, typed: string, page: number): string =>
+  writtenOut(book, withListsNarrowed(book, typed, page), page);
+
 /** What is typed in a cell as HyperFormula takes it. */
 export function contentOf(book: Book, typed: string, { page, column }: Place): ReturnType<typeof forEngine> {
   const { pages, unit, decimal } = book;
   const kind = pages[page]?.columns[column]?.kind ?? "any";
-  return forEngine(understand(writtenOut(book, typed, page), kind, unit, decimal));
+  return forEngine(understand(asGiven(book, typed, page), kind, unit, decimal));
 }
 
 /** A formula on a page as HyperFormula takes it. */
 export const formulaOf = (book: Book, typed: string, page: number): string =>
-  toEngine(writtenOut(book, typed, page), book.unit, book.decimal);
+  toEngine(asGiven(book, typed, page), book.unit, book.decimal);

@@ -2,6 +2,7 @@
 import type { Typing } from "../book/edit.ts";
 import { sameWrittenOut } from "../book/names.ts";
 import { type Book, cellsIn, type Page } from "../book/shape.ts";
+import { isListHeading } from "./columns-read.ts";
 
 /** Up to this many cells are always given one by one, however small the book. */
 const FEW = 500;
@@ -12,7 +13,7 @@ const SHARE = 1 / 2;
 /**
  * The cells whose text or kind of column differs, in the order of the book; null when building
  * the next book anew costs less: when its pages or their headings differ, when names that are written out in formulas mean something
- * else, when its numbers are read differently, or when more than half of its cells changed.
+ * else, when its numbers are read differently, when a cell with a heading of a list changed, or more than half of all cells did.
  */
 export function changedCells(old: Book, next: Book): readonly Typing[] | null {
   const samePages =
@@ -32,7 +33,9 @@ export function changedCells(old: Book, next: Book): readonly Typing[] | null {
       if (before === after && !turned) continue;
       for (let column = 0; column < Math.max(before.length, after.length); column += 1) {
         const typed = after[column] ?? "";
-        if (typed === (before[column] ?? "") && !turned?.has(column)) continue;
+        const former = before[column] ?? "";
+        if (typed === former && !turned?.has(column)) continue;
+        if (typed !== former && (isListHeading(typed) || isListHeading(former))) return null;
         changed.push({ page, row, column, typed });
       }
       if (changed.length > most) return null;

@@ -10,6 +10,7 @@ import { columnNumber, type Place, placeKey } from "../book/address.ts";
 import { type Call, formulaTree, isFormula, type Tree } from "../book/formula.ts";
 import { lookUp, nameMeant } from "../book/names.ts";
 import { type Book, MOST_COLUMNS, MOST_ROWS, typedAt } from "../book/shape.ts";
+import { columnsRead } from "./columns-read.ts";
 import { workedBook } from "./fitted-cells.ts";
 
 /** A block of cells on one page; all corners count from 0 and are included. */
@@ -110,14 +111,24 @@ function wholeNumber(tree: Tree | null | undefined): number | null {
 /** The positions of the arguments that the answer of a call needs; null when all of them are. */
 export type NeededIn = (call: Call) => ReadonlySet<number> | null;
 
-/** The areas that a tree refers to, in the order of the formula; with `needed` only those that its answer needs. */
+/**
+ * The areas that a tree refers to, in the order of the formula; with `needed` only those that its answer needs. Of a
+ * list that a function reads by its headings these are the columns that it reads.
+ */
 export function areasOf(book: Book, tree: Tree, page: number, needed: NeededIn = () => null): Area[] {
   const own = areaOf(book, tree, page);
   if (own) return [own];
-  const used = tree.is === "call" ? needed(tree) : null;
+  if (tree.is === "call") {
+    const used = needed(tree);
+    return tree.args.flatMap((arg, at) => {
+      if (!arg || (used && !used.has(at))) return [];
+      const list = areaOf(book, arg, page);
+      return (list && columnsRead(book, tree, at, list)) ?? areasOf(book, arg, page, needed);
+    });
+  }
   const parts: readonly (Tree | null)[] =
-    tree.is === "call" || tree.is === "sign"
-      ? tree.args.filter((_, at) => !used || used.has(at))
+    tree.is === "sign"
+      ? tree.args
       : tree.is === "list"
         ? tree.items
         : tree.is === "range"

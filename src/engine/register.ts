@@ -14,9 +14,10 @@ import type { Block, Cell, Declaration } from "../../functions/define.ts";
 import type { JoinQuestion } from "../../functions/lay.ts";
 import type { CellOfCall } from "../../functions/refusal.ts";
 import { type Argument, isRefused, run, type Setting, unusualIn } from "../../functions/run.ts";
-import { addressKey, type CellAddress, type Inside } from "./inside.ts";
+import type { CellAddress, Inside } from "./inside.ts";
 import type { LaidLay } from "./laid.ts";
 import type { CellInList } from "./list-cells.ts";
+import { cellInList, headingsOver, joinedParts, listKey, PARTS_OF_LIST, partOfList } from "./list-parts.ts";
 import type { PointedAt } from "./pointed.ts";
 
 /** A call that was calculated while an engine recorded calls: for the Working panel. */
@@ -63,10 +64,6 @@ function plain(value: Value): Cell {
   return null;
 }
 
-type Range = NonNullable<SimpleRangeValue["range"]>;
-
-const rangeKey = ({ start, end }: Range): string => `${addressKey(start)} ${addressKey(end)}`;
-
 type Interpreter = ConstructorParameters<typeof FunctionPlugin>[0];
 
 /** The functions as HyperFormula knows them; `fallback` is the setting of an instance without a context. */
@@ -88,8 +85,6 @@ abstract class Sewing extends FunctionPlugin {
     const lists: (SimpleRangeValue | null)[] = [];
     const takes = Object.values(declaration.takes);
     const { headings, blocks } = (this.config.context ?? {}) as Context;
-    const headingsOver = ({ range }: SimpleRangeValue, wide: number) =>
-      (range && headings?.(range.start.sheet, range.start.col, wide)) ?? [];
     for (const arg of ast.args) {
       const value: Value = this.evaluateAst(arg, state as never);
       if (value instanceof CellError) return value;
@@ -97,7 +92,7 @@ abstract class Sewing extends FunctionPlugin {
         const wide = value.width();
         const isList = wide > 1 || takes[args.length]?.kind === "block";
         lists[args.length] = value;
-        const key = isList && value.range ? rangeKey(value.range) : null;
+        const key = isList ? listKey(value) : null;
         const kept = key !== null && blocks?.get(key);
         if (kept) {
           args.push(kept);
@@ -114,7 +109,7 @@ abstract class Sewing extends FunctionPlugin {
           args.push(list);
           continue;
         }
-        const block = asBlock(list, wide, headingsOver(value, wide));
+        const block = asBlock(list, wide, headings ? headingsOver(value, headings) : []);
         if (key !== null) blocks?.set(key, block);
         args.push(block);
       } else args.push(plain(value));
@@ -124,11 +119,7 @@ abstract class Sewing extends FunctionPlugin {
     const { plan, joins, ...setting } = { ...this.fallback, ...context };
     const find = ({ position, cell }: CellOfCall): CellInList<CellAddress> | null => {
       const list = lists[position];
-      if (!list?.range || context?.heard) return null;
-      const { start, end } = list.range;
-      const wide = list.width();
-      const at = { ...start, row: start.row + Math.floor(cell / wide), col: start.col + (cell % wide) };
-      return { start, end, at };
+      return list && !context?.heard ? cellInList(list, cell) : null;
     };
     const point = (cell: CellOfCall, sentence: string) => {
       const found = find(cell);
@@ -177,11 +168,28 @@ abstract class Sewing extends FunctionPlugin {
     if (answer.at) point(answer.at, answer.refusal);
     return new CellError(ErrorType.VALUE, answer.refusal);
   }
+
+  /** A list in several ranges, as the function that reads it is given it. */
+  joined(
+    { args }: { args: never[] },
+    state: { readonly formulaAddress: CellAddress },
+  ): SimpleRangeValue | CellError {
+    const parts: Parameters<typeof joinedParts>[0][number][] = [];
+    for (const arg of args) {
+      const value: Value = this.evaluateAst(arg, state as never);
+      if (value instanceof CellError) return value;
+      const part = partOfList(arg, value);
+      if (part) parts.push(part);
+    }
+    return parts.length > 0
+      ? joinedParts(parts)
+      : new CellError(ErrorType.NAME, `${PARTS_OF_LIST} is no function`);
+  }
 }
 
 const methodOf = (name: string): string => `work_${name}`;
 
-const words = Object.fromEntries([...catalogue.keys()].map((name) => [name, name]));
+const words = Object.fromEntries([...catalogue.keys(), PARTS_OF_LIST].map((name) => [name, name]));
 
 /**
  * Adds all sewing functions to a HyperFormula class; instances built from then on know them. An
@@ -193,12 +201,17 @@ export function register(
 ): void {
   class Registered extends Sewing {
     static override implementedFunctions: FunctionPluginDefinition["implementedFunctions"] =
-      Object.fromEntries(
-        [...catalogue.keys()].map((name) => [name, { method: methodOf(name), parameters: [] }]),
-      );
+      Object.fromEntries([
+        ...[...catalogue.keys()].map((name) => [name, { method: methodOf(name), parameters: [] }]),
+        [PARTS_OF_LIST, { method: "joined", parameters: [] }],
+      ]);
     override readonly fallback = setting;
+
+    // HyperFormula asks for methods on the class itself.
+    override joined(...given: Parameters<Sewing["joined"]>): ReturnType<Sewing["joined"]> {
+      return super.joined(...given);
+    }
   }
-  // HyperFormula asks for methods on the class itself.
   for (const [name, declaration] of catalogue)
     Object.defineProperty(Registered.prototype, methodOf(name), {
       value(this: Registered, ast: never, state: never) {

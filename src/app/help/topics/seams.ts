@@ -11,7 +11,8 @@ export const SEAMS: Chapter = {
       words:
         "seam list, which edge is sewn to which, match seams, walk all seams, waistband to fronts and back, gathered into, ease per seam, check a whole garment",
       says: [
-        "Give the list the name seams, without the columns of its verdicts, and a second list with the headings Piece, Outline, How many and On the fold the name pieces; its outlines are without allowances. In each row `=SEAM_VERDICT(seams;pieces;A2;B2;C2;D2)` says whether the seam is right, `=SEAM_LENGTH(seams;pieces;A2;B2;C2;D2)` how long its first side is, and `=SEAM_GRAIN(seams;pieces;A2;B2;C2;D2)` how it lies to the grain.",
+        "Give the list the name seams, and a second list with the headings Piece, Outline, How many and On the fold the name pieces; its outlines are without allowances. In each row `=SEAM_VERDICT(seams;pieces;A2;B2;C2;D2)` says whether the seam is right, `=SEAM_LENGTH(seams;pieces;A2;B2;C2;D2)` how long its first side is, and `=SEAM_GRAIN(seams;pieces;A2;B2;C2;D2)` how it lies to the grain.",
+        "One list serves both ways. Only its columns with these headings are read, and a fitting is carried by Piece, Edge, Sewn to, Its edge and How alone: its wanted differences may be worked out from the draft, and its lengths and verdicts may stand in columns of the same list.",
         "Lengths are those of the garment: a piece on the fold has an edge that meets the fold once, twice as long as drawn, and every other edge twice. Several edges in succession are one side: write `front + back + front` for the pieces, and one edge name for all.",
         "`=SEAM_NOTCHES(seams;pieces;A2)` gives a piece all its notches. A column with the heading Notches at says where, else there is one in the middle; Notch says single, double or none.",
       ],

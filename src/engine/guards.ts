@@ -5,6 +5,7 @@
  * DEVELOPERS.md says which parts, and tests/src/engine/guards.test.ts checks that they are there.
  */
 import { CellError, ErrorType, SimpleRangeValue } from "hyperformula";
+import { alikeKey, cutFormula } from "../book/alike.ts";
 import { LONGEST } from "../book/shape.ts";
 import { Awaited, Waiting } from "./awaited.ts";
 import { withNeededArguments } from "./branches.ts";
@@ -27,6 +28,8 @@ export const USUAL_LIMITS: TimeLimits = { cell: 5000, work: 20_000, clock: () =>
 const SECOND_TRY = 250;
 /** The least that a cell gets, in milliseconds. */
 const LEAST = 20;
+/** The most parsed formulas that are kept for others that are alike. */
+const MOST_SHARED = 50_000;
 /** The most values of a list that a function makes. */
 const MOST_VALUES = 1_000_000;
 
@@ -107,9 +110,20 @@ export class Guards {
 
   #guardParser(parser: { parse(text: string, at: CellAddress): Parsed }): void {
     const parse = parser.parse.bind(parser);
+    const shared = new Map<string, Parsed>();
     parser.parse = (text, at) => {
+      // HyperFormula parses formulas that are alike to trees of the same signs, each a copy of its own.
+      const cut = cutFormula(text);
+      const key = cut && `${at.sheet} ${alikeKey(cut, at.row, at.col)}`;
+      const known = key === null ? undefined : shared.get(key);
+      if (known) return known;
       try {
-        return parse(text, at);
+        const parsed = parse(text, at);
+        if (key !== null && parsed.errors.length === 0) {
+          if (shared.size >= MOST_SHARED) shared.clear();
+          shared.set(key, parsed);
+        }
+        return parsed;
       } catch (reason) {
         const ast = { type: "ERROR", error: failure(reason) };
         return {

@@ -9,6 +9,9 @@ import { areaOf } from "./references.ts";
 
 const READS_LIST = new RegExp(String.raw`\b(?:${LIST_READERS.join("|")})\s*\(`, "i");
 
+/** Whether a formula calls a function that reads lists. */
+export const readsList = (formula: string): boolean => READS_LIST.test(formula);
+
 /** A block as a range, even where it is a single cell: HyperFormula gives the value of a cell, and no list, for "B2". */
 function rangeText(book: Book, block: Block): string {
   const text = fixed(blockAddress(book, block));
@@ -22,7 +25,7 @@ interface Narrowed {
 
 /** The formula of a cell of `page` with its lists narrowed; what is no formula, or reads no list, is returned as it is. */
 export function withListsNarrowed(book: Book, formula: string, page: number): string {
-  if (!isFormula(formula) || !READS_LIST.test(formula)) return formula;
+  if (!isFormula(formula) || !readsList(formula)) return formula;
   const found = narrowedIn(book, formulaTree(formula), page);
   return found
     .toSorted((a, b) => b.span[0] - a.span[0])

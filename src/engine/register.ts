@@ -116,7 +116,8 @@ abstract class Sewing extends FunctionPlugin {
     }
     const context = this.config.context as Context | undefined;
     context?.heard?.({ declaration, args });
-    const { plan, joins, ...setting } = { ...this.fallback, ...context };
+    const { unit, mark, decimal, plan, joins } = context ?? this.fallback;
+    const setting: Setting = { unit, ...(mark && { mark }), decimal };
     const find = ({ position, cell }: CellOfCall): CellInList<CellAddress> | null => {
       const list = lists[position];
       return list && !context?.heard ? cellInList(list, cell) : null;

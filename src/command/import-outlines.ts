@@ -1,4 +1,5 @@
 /** `import` of a drawing: its outlines become the pieces of a book. */
+import { withPoints } from "../../functions/decimal.ts";
 import { readTape } from "../../functions/fractions.ts";
 import { pieceArea, pieceBounds } from "../../functions/pieces/piece.ts";
 import { isUnit, UNIT_CHOICES, type Unit } from "../../functions/units.ts";
@@ -107,7 +108,7 @@ function sizeOf(
     const { of, length, says } = knownLength(found, known, unit);
     return { factor: length / drawnLength(found, of), size: `Sized by ${says}.` };
   }
-  const times = scale === undefined ? 1 : Number(scale.replace(",", "."));
+  const times = scale === undefined ? 1 : Number(withPoints(scale, "point") ?? Number.NaN);
   if (!(times > 0 && times < 1e6))
     throw new Wrong(`--scale must be a number above 0, such as 4, not "${scale!.slice(0, 24)}"`);
   const factor = factorOfFile(found, unit);

@@ -12,7 +12,7 @@ import { figureText, isClosed, isFormula, plainSign, textIn, tokens } from "../b
 import type { Token } from "../book/lex.ts";
 import { refused } from "../book/refused.ts";
 import type { ColumnKind } from "../book/shape.ts";
-import { readDate } from "./typed-date.ts";
+import { readDate, readDateInColumn } from "./typed-date.ts";
 
 export type Content =
   | { readonly is: "blank" }
@@ -49,7 +49,7 @@ export function understand(typed: string, kind: ColumnKind, unit: Unit, decimal:
   if (text === "") return { is: "blank" };
   if (isFormula(text)) return { is: "formula", value: toEngine(text, unit, decimal) };
   if (kind === "text") return { is: "text", value: typed };
-  const day = readDate(text);
+  const day = readDate(text, decimal) ?? (kind === "date" ? readDateInColumn(text) : null);
   if (day !== null) return day.is === "date" ? day : { is: "text", value: typed, unclear: day.sentence };
   const inThrees = plainFigure(text);
   const written = withoutGroups(inThrees, true);

@@ -32,10 +32,13 @@ export function showDecimal(book: Book, decimal: Decimal): Book {
   return decimal === "comma" ? { ...rest, decimal } : rest;
 }
 
-/** A typed figure with the other mark; words, dates and whole figures as they are. */
+/** A typed figure with the other mark; words, whole figures and most dates as they are. */
 function retypedFigure(book: Book, typed: string, kind: ColumnKind, decimal: Decimal): string {
   if (!/\d[.,]|[.,]\d/.test(typed)) return typed;
   const was = understand(typed, kind, book.unit, book.decimal);
+  // A day whose order the mark had settled is written so that it needs no mark.
+  if (was.is === "date")
+    return sameFigure(was, understand(typed, kind, book.unit, decimal)) ? typed : was.value;
   if (!("value" in was) || typeof was.value !== "number") return typed;
   const plain = withPoints(typed, book.decimal ?? "point");
   const written =

@@ -1,15 +1,19 @@
 /** What is to be known of a what-if answer that rests on pieces laid on cloth: how its lays were found, and how sure it is. */
+import type { Decimal } from "../../../functions/decimal.ts";
 import type { LayOrigin } from "../../../functions/lay.ts";
 import { uncertaintyOf } from "../../engine/laid.ts";
+import { plainNumber } from "../../engine/show.ts";
 
 interface Props {
   /** How the least searched lay was found; null where nothing is laid. */
   readonly laid: LayOrigin | null;
   /** Whether longer searches are going on. */
   readonly refining: boolean;
+  /** The mark of the book. */
+  readonly decimal: Decimal | undefined;
 }
 
-export function LaidNote({ laid, refining }: Props) {
+export function LaidNote({ laid, refining, decimal }: Props) {
   if (!laid) return null;
   const share = uncertaintyOf(laid);
   if (share === 0) return <p className="aside laid-note">Every lay here is proved: no lay can be shorter.</p>;
@@ -18,7 +22,7 @@ export function LaidNote({ laid, refining }: Props) {
       {laid.by === "search"
         ? `Every lay here was searched for ${laid.seconds} s`
         : "Every lay here is a quick lay"}
-      : a difference below {Number((100 * share).toFixed(1))} % may come from the lays, not from what was
+      : a difference below {plainNumber(100 * share, 1, decimal)} % may come from the lays, not from what was
       changed.
       {refining && " Longer searches are going on."}
     </p>

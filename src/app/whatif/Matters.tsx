@@ -45,7 +45,7 @@ export function Matters({ store, place, client }: Asking) {
       )}
       <div role="status" aria-busy={busy}>
         {busy && <p className="aside">Calculating …</p>}
-        {effects && <LaidNote laid={laid} refining={refining} />}
+        {effects && <LaidNote laid={laid} refining={refining} decimal={book.decimal} />}
         {chosen && effects && (
           <p className="aside">
             {effects.length === 0

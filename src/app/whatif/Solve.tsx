@@ -173,7 +173,7 @@ function Found({ solve, trying }: Part & { trying: Trying }) {
         {answer.problem && <p className="look">{answer.problem}</p>}
         {solution && <p className={solution.found ? "found" : "look"}>{solution.sentence}</p>}
         {solution?.sureness && <p className="aside">This answer: {solution.sureness}.</p>}
-        {solution && <LaidNote laid={answer.laid} refining={answer.refining} />}
+        {solution && <LaidNote laid={answer.laid} refining={answer.refining} decimal={solve.book.decimal} />}
       </div>
       {solution && (
         <div className="acts">

@@ -36,7 +36,7 @@ export function Trials(asking: Asking) {
           tabIndex={0}
         >
           <SideBySide comparison={comparison} trials={trials} />
-          <LaidNote laid={answer.laid} refining={answer.refining} />
+          <LaidNote laid={answer.laid} refining={answer.refining} decimal={asking.store.shown.decimal} />
           <Unsure comparison={comparison} />
           {comparison.outputs
             .filter(({ kind }) => kind === "piece")

@@ -61,7 +61,7 @@ export function Vary(asking: Asking) {
         </p>
       )}
       <Plots vary={vary} trying={trying} />
-      <LaidNote laid={answer.laid} refining={answer.refining} />
+      <LaidNote laid={answer.laid} refining={answer.refining} decimal={book.decimal} />
       <Sentences vary={vary} />
       <Files vary={vary} />
     </div>

@@ -137,14 +137,49 @@ test("a day is read where its figures settle the order; else the two readings ar
   expect(understand("5.5.2026", "date", "cm")).toEqual(date("2026-05-05"));
   expect(understand("2026-5-4", "any", "in")).toEqual(date("2026-05-04"));
   expect(understand("2026-13-01", "text", "in")).toEqual({ is: "text", value: "2026-13-01" });
-  for (const typed of ["4.5.2026", "04/05/2026", "4-5-2026"])
+  for (const typed of ["4.5.2026", "04/05/2026", "4-5-2026"]) {
+    // Whoever writes decimal commas writes the day first.
+    expect(understand(typed, "any", "cm", "comma")).toEqual(date("2026-05-04"));
     expect(asked(typed)).toBe(
       `${typed} has two readings: 2026-05-04, with the day first, or 2026-04-05, with the month first; type the one that is meant`,
     );
+  }
   for (const typed of ["2026-02-29", "2026-13-01", "2026-04-31", "1899-12-31", "31.2.2026", "14/13/2026"])
     expect(asked(typed)).toContain(`${typed} is not a valid date after 1899`);
   // What merely has strokes or points in it stays what it is.
   for (const typed of ["10-12", "1.2.3", "4/5/26"]) expect(asked(typed)).toBeUndefined();
+});
+
+test("a column of dates reads the names of months in English, German, French and Spanish, and asks for the century", () => {
+  const read = (typed: string) => understand(typed, "date", "cm", "comma");
+  for (const typed of [
+    "27. November 2026",
+    "27 November 2026",
+    "27. Nov. 2026",
+    "27 novembre 2026",
+    "27 nov. 2026",
+    "27 de noviembre de 2026",
+    "November 27, 2026",
+  ])
+    expect(read(typed), typed).toEqual({ is: "date", value: "2026-11-27" });
+  for (const typed of ["1er août 2026", "1 aout 2026", "1. August 2026", "1 ago 2026", "August 1st, 2026"])
+    expect(read(typed), typed).toEqual({ is: "date", value: "2026-08-01" });
+  for (const typed of ["3. März 2026", "3 mars 2026", "3 de marzo de 2026", "3 Mar 2026"])
+    expect(read(typed), typed).toEqual({ is: "date", value: "2026-03-03" });
+  for (const typed of ["30. Februar 2026", "31 juin 2026"])
+    expect(read(typed), typed).toMatchObject({ unclear: expect.stringContaining("is not a valid date") });
+  expect(read("27.11.26")).toEqual({
+    is: "text",
+    value: "27.11.26",
+    unclear: "the year of 27.11.26 has two figures; type all four, such as 27.11.2026",
+  });
+  for (const typed of ["in November 2026", "27 Fittings 2026", "after 2026"])
+    expect(read(typed), typed).toEqual({ is: "text", value: typed });
+  // Elsewhere they stay what they are: a note, a title.
+  expect(understand("27. November 2026", "any", "cm", "comma")).toEqual({
+    is: "text",
+    value: "27. November 2026",
+  });
 });
 
 test("a figure with two readings is no figure, and says which two", () => {

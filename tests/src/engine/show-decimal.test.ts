@@ -191,3 +191,10 @@ test("a change of unit leaves no comma unclear and no length behind, whichever s
   expect(at(convertBook(point, "in"), 1)).toBeCloseTo(at(point, 1), 9);
   expect(at(convertBook(book, "in"), 2) * 2.54).toBeCloseTo(at(book, 2), 9);
 });
+
+test("a day whose order the decimal comma had settled stays that day with points", () => {
+  const days = { taken: "4.5.2026", due: "25.12.2026", ease: "3,5" };
+  const book: Book = { ...bookOf(days, "cm"), decimal: "comma" };
+  const typed = (of: Book) => of.pages[0]!.rows.map((row) => row[1]);
+  expect(typed(showDecimal(book, "point"))).toEqual(["2026-05-04", "25.12.2026", "3.5"]);
+});

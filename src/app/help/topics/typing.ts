@@ -13,7 +13,7 @@ export const TYPING: Chapter = {
       says: [
         "What you typed is kept to the letter and shown again when you edit the cell; the cell itself shows the length to the finest mark that is chosen under *Round to*.",
         "A fraction stands behind the whole number with a space: `16 1/2`. In a formula it is written in the same way: `=EASE(36 1/2; 39)`.",
-        "A date is typed as `2026-05-04`. `25.12.2026` and `12/25/2026` are understood, since only one of their figures can be the month; where both can be, as in `4.5.2026`, you are asked which day is meant.",
+        "A date is typed as `2026-05-04`. `25.12.2026` and `12/25/2026` are understood, since only one of their figures can be the month; where both can be, as in `4.5.2026`, a book that shows decimal commas puts the day first, and in other books you are asked which day is meant. A column of dates also understands `4 May 2026`, `4. Mai 2026`, `4 mai 2026` and `4 de mayo de 2026`.",
       ],
       see: ["Change how figures are shown", "Decimal comma or point", "ROUND_TAPE", "TAPE_TEXT"],
     },

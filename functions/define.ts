@@ -274,6 +274,12 @@ export interface Declaration<T extends Takes = Takes> {
     answer: number | string | Piece,
     context: Pick<CallContext, "cm" | "say" | "plan">,
   ) => readonly Shape[];
+  /** What stands beside the answer wherever it is read, in a sentence: of how many seams a length is one, which pieces are cut from which cloth. "" for nothing. */
+  readonly beside?: (
+    given: Given<T>,
+    answer: number | string | Piece,
+    context: Pick<CallContext, "cm" | "say" | "plan">,
+  ) => string;
   /** The edge that the function marks, for a strip of paper to mark the cloth by. */
   readonly strip?: (given: Given<T>, found: StepValues, answer: number | string | Piece) => EdgeStrip;
   /** The garment that the arguments make, to be drawn as it hangs on a figure. Skirts, petticoats, capes and peplums have it. */

@@ -204,6 +204,17 @@ export function panelOf(
   return found;
 }
 
+/** What stands beside the answer of one call, in a sentence; "" when nothing does or the call is refused. */
+export function besideAnswer(declaration: Declaration, args: readonly Argument[], setting: Setting): string {
+  const { beside } = declaration;
+  if (!beside) return "";
+  const sentence = attempt(declaration, setting, () => {
+    const { checked, answer, context } = compute(declaration, args, setting, []);
+    return withDecimalMark(beside(checked as never, answer, context), setting.decimal);
+  });
+  return typeof sentence === "string" ? sentence : "";
+}
+
 /** The strip that one call's edge is marked by; null when the function marks no edge or the call is refused. */
 export function stripOf(
   declaration: Declaration,

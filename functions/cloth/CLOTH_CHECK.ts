@@ -4,7 +4,7 @@ import { CLOTH, cutListForm } from "../cutting/cut-list-block.ts";
 import { drawLay } from "../cutting/lay-drawing.ts";
 import { GRAIN_TURNS, layQuestion } from "../cutting/lay-question.ts";
 import { leastLength, shareOfCloth } from "../cutting/least-length.ts";
-import { piecesOn } from "../cutting/pieces-on-cloth.ts";
+import { piecesByCloth, piecesOn } from "../cutting/pieces-on-cloth.ts";
 import { hasTooManyToJoin, joinsText, MOST_JOINED } from "../cutting/piecing.ts";
 import { JOB_TAKE, STOCK_TAKE } from "../cutting/stock-form.ts";
 import { doubtFullWidths, type OfStock, stockQuestion, stockToLay } from "../cutting/stock-question.ts";
@@ -219,6 +219,13 @@ export const CLOTH_CHECK = define({
           "length of a lay of the pieces without a place, on the widest of these cloths",
           `${found}; by themselves they take ${say(takes)} more of ${say(width)} cloth${join}`,
         );
+  },
+  beside(given, answer, { plan, cm }) {
+    const question = asked(given, { cm });
+    const lay = plan(question);
+    // All pieces may have their places in a lay on endless cloth alone, which names no other cloth.
+    const isOtherLay = !("refusal" in lay) && lay.missing.length > 0 && answer === "ok";
+    return "refusal" in lay || isOtherLay ? "" : piecesByCloth(question, lay);
   },
   draw(given, _found, _answer, { plan, cm }) {
     const question = asked(given, { cm });

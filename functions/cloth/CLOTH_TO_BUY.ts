@@ -2,7 +2,8 @@ import { asBlock } from "../block.ts";
 import { CUTTING_RULES, PIECES_TO_CUT } from "../cutting/cut-list.ts";
 import { cutListForm } from "../cutting/cut-list-block.ts";
 import { drawLay } from "../cutting/lay-drawing.ts";
-import { piecesOn } from "../cutting/pieces-on-cloth.ts";
+import { MOST_COPIES } from "../cutting/least-bought.ts";
+import { piecesByCloth, piecesOn } from "../cutting/pieces-on-cloth.ts";
 import { SHARED_OUT, sharedOut } from "../cutting/stock-question.ts";
 import { define } from "../define.ts";
 
@@ -34,7 +35,7 @@ export const CLOTH_TO_BUY = define({
   returns: "length",
   compute(given, context) {
     const { measure, doubt, say } = context;
-    const { question, lay, length, tried, isProved } = sharedOut(given, context);
+    const { question, lay, length, tried, copies, isProved, isSearched } = sharedOut(given, context);
     question.cloths.forEach(({ name }, i) => {
       measure(
         `cloth_${i + 1}`,
@@ -45,9 +46,15 @@ export const CLOTH_TO_BUY = define({
     measure("ways", "ways to share out the pieces that were tried", tried);
     if (!isProved)
       doubt(
-        `${say(length)} is the best of ${tried === 1 ? "one way" : `${tried} ways`} found to share out the pieces, not proved least`,
+        isSearched
+          ? `${say(length)} is the best of ${tried === 1 ? "one way" : `${tried} ways`} found to share out the pieces, not proved least`
+          : `${say(length)} is an estimate: of ${copies} copies, more than ${MOST_COPIES}, those are bought that found no place in one lay of the stock, and no better way to share them out was looked for; divide the cut list to have it looked for`,
       );
     return measure("to_buy", "length of the lay of what the stock does not take", length);
+  },
+  beside(given, _answer, { plan, cm }) {
+    const { question, lay } = sharedOut(given, { plan, cm });
+    return piecesByCloth(question, lay).replace(/ from to buy$/, " from cloth to buy");
   },
   draw(given, _found, _answer, { plan, cm }) {
     const { question, lay } = sharedOut(given, { plan, cm });

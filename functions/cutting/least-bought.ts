@@ -15,6 +15,10 @@ export interface LeastBought {
   readonly length: number;
   /** Ways to share out the pieces that were tried. */
   readonly tried: number;
+  /** All copies of the cut list. */
+  readonly copies: number;
+  /** Whether ways to share out the pieces were looked for; false of more than `MOST_COPIES`. */
+  readonly isSearched: boolean;
   /** Whether it is proved that no way to share out the pieces needs less. */
   readonly isProved: boolean;
 }
@@ -30,7 +34,7 @@ const WORK = 8000;
 const ON_STOCK = 300;
 const ON_BOUGHT = 10;
 /** More copies than this are shared out as the one lay on the stock has them. */
-const MOST_COPIES = 60;
+export const MOST_COPIES = 60;
 /** Up to this many ways are all tried. */
 const MOST_WAYS = 500;
 const SAME = 1e-9;
@@ -98,6 +102,8 @@ export function leastBought(stock: LayQuestion, bought: LayCloth, plan: Planner)
     lay: { placements, lengths, density: area / used, missing: [] },
     length,
     tried: Math.max(1, search.tried),
+    copies: total(all),
+    isSearched: total(left) === 0 || !first || total(all) <= MOST_COPIES,
     isProved,
   };
 }

@@ -10,3 +10,12 @@ export function piecesOn({ pieces }: LayQuestion, { placements }: Lay, cloth: nu
     })
     .join(", ");
 }
+
+/** "cut 2 of front from the bolt; cut 1 of back from the remnant" for all cloths of a lay; "" when nothing is laid. */
+export const piecesByCloth = (question: LayQuestion, lay: Lay): string =>
+  question.cloths
+    .flatMap(({ name }, i) => {
+      const list = piecesOn(question, lay, i);
+      return list === "" ? [] : [`cut ${list} from ${name}`];
+    })
+    .join("; ");

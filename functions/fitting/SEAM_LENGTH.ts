@@ -3,11 +3,12 @@ import { twoSeams } from "../drawing/seam-pair.ts";
 import { askedSeam, SEAM_ASKED, SEAMS } from "../seams/asked-seam.ts";
 import { EXAMPLE_PIECES, EXAMPLE_SEAMS } from "../seams/example-lists.ts";
 import { JOINING, sideName } from "../seams/seam-list.ts";
-import { measuredSeam, seamsText } from "../seams/seam-sides.ts";
+import { measuredSeam, seamsBeside, seamsText } from "../seams/seam-sides.ts";
 
 /**
  * The length of one side of a seam of the list as the garment has it, in the book's unit: along the edge that is
- * asked about, along the one it is sewn to, or the difference, the first less the second. Edges in
+ * asked about, along the one it is sewn to, or the difference, the first less the second. Where the garment has several
+ * such seams it is the length of one of them, which stands beside the answer. Edges in
  * succession are added up; pieces on the fold and pieces of which there are several are counted as in SEAM_VERDICT.
  * Source: geometry.
  */
@@ -37,6 +38,10 @@ export const SEAM_LENGTH = define({
     const b = measure("second_edge", `along ${second.text}`, second.length);
     const difference = step("difference", "first_edge - second_edge", a - b);
     return { first: a, second: b, difference }[which];
+  },
+  beside({ which, ...asked }, answer, { say }) {
+    const { seam } = askedSeam(asked);
+    return seamsBeside(measuredSeam(seam, asked.pieces).seams, Number(answer), say);
   },
   draw(given, { first_edge = 0, second_edge = 0 }) {
     const { seam, asked } = askedSeam(given);

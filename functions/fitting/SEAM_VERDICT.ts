@@ -3,7 +3,14 @@ import { twoSeams } from "../drawing/seam-pair.ts";
 import { askedSeam, listFault, SEAM_ASKED } from "../seams/asked-seam.ts";
 import { EXAMPLE_PIECES, EXAMPLE_SEAMS } from "../seams/example-lists.ts";
 import { sideKey, sideName } from "../seams/seam-list.ts";
-import { isBias, measuredSeam, seamsText, sideAngle, wantedDifference } from "../seams/seam-sides.ts";
+import {
+  isBias,
+  measuredSeam,
+  seamsBeside,
+  seamsText,
+  sideAngle,
+  wantedDifference,
+} from "../seams/seam-sides.ts";
 
 /** Without a wanted difference an eased or stretched edge may differ by this share of the other, and a gathered one must by the second. */
 const MOST_EASED = 0.1;
@@ -63,7 +70,7 @@ export const SEAM_VERDICT = define({
     const allowed = step("allowed", "tolerance", tolerance);
     const difference = step("difference", "first_edge - second_edge", a - b);
     const wanted = wantedDifference(seam, b);
-    const found = `${first.text} is ${say(a, b)} and ${second.text} ${say(b, a)}`;
+    const found = `${seams > 1 ? `at each of ${seams} such seams ` : ""}${first.text} is ${say(a, b)} and ${second.text} ${say(b, a)}`;
     const longer = (by: number, ...beside: number[]) =>
       `${say(Math.abs(by), ...beside)} ${by > 0 ? "longer" : "shorter"}`;
     if (wanted !== null) {
@@ -98,6 +105,12 @@ export const SEAM_VERDICT = define({
       }
       return "";
     }
+  },
+  beside(given, _answer, { say }) {
+    const { seam, all } = askedSeam(given);
+    if (listFault(seam, all)) return "";
+    const { sides, seams } = measuredSeam(seam, given.pieces);
+    return `compared: ${seamsBeside(seams, sides[0].length, say)}`;
   },
   draw(given, { first_edge, second_edge }) {
     if (first_edge === undefined || second_edge === undefined) return [];

@@ -21,7 +21,7 @@ export interface EdgeChange {
   readonly from: readonly OwnChange[];
   /** Edges passed on the way, from the changed edge to the one asked about; empty for its own entries. */
   readonly way: readonly string[];
-  /** Sentences about changes that are not counted: that could not be carried, or that the log has under the neighbour's name too. */
+  /** Sentences about changes that are not counted, or not twice: that could not be carried, or that the log has under the neighbour's name too. */
   readonly uncounted: readonly string[];
 }
 
@@ -59,8 +59,11 @@ export function changeOf(
   if (own) return { from: [own], way: [], uncounted: loggedOtherwise(name, end, log, seams) };
   const open: string[] = [];
   let ways = 0;
-  const first = agreed(name, sourcesOf(name, new Set([name])));
-  return { from: first?.from ?? [], way: first?.way ?? [], uncounted: first ? [] : open.slice(0, 1) };
+  const sources = sourcesOf(name, new Set([name]));
+  const first = agreed(name, sources);
+  if (!first) return { from: [], way: [], uncounted: open.slice(0, 1) };
+  const both = first.from.flatMap((one) => loggedOtherwise(one.name, end, log, seams));
+  return { ...first, uncounted: [...new Set([...both, ...agreeing(name, sources)])].slice(0, 1) };
 
   /** The changes that reach an edge through its seams, without passing an edge twice. */
   function sourcesOf(edge: string, passed: ReadonlySet<string>): Source[] {
@@ -142,6 +145,20 @@ const entriesOfSide = (
 ): readonly LogEntry[] =>
   entries.filter((entry) => names.includes(entry.name) && (entry.end === null || entry.end === end));
 
+/** A sentence about several entries that reach an edge by different ways with the same amount, and count once; empty when one does. */
+function agreeing(edge: string, sources: readonly Source[]): string[] {
+  const named = ({ from }: Source) => from.map((one) => `"${one.name}"`).join(" and ");
+  const [first, ...others] = sources.filter((one) => sumOf(one.from) !== 0);
+  const other = others.find((one) => named(one) !== named(first!));
+  if (!first || !other) return [];
+  return [
+    `the fitting log alters ${named(first)} and ${named(other)}, which are both sewn to "${edge}", by the same amount: ${COUNTED_ONCE}`,
+  ];
+}
+
+const COUNTED_ONCE =
+  "that is counted once, as one change that was written down for both; where these are two changes, write both under one name";
+
 /** A seam that the log alters under the names of both its sides. */
 export interface TwiceLogged {
   /** The names of its edges, by side. */
@@ -170,7 +187,7 @@ export function loggedTwice(end: SeamEnd | null, log: FittingLog, seams: readonl
   });
 }
 
-/** What the log says of an edge under the other names of its seams, which is not counted with its own entries. */
+/** What the log says of an edge under the other names of its seams: not counted with its own entries, or the same once more. */
 const loggedOtherwise = (
   name: string,
   end: SeamEnd | null,
@@ -179,9 +196,12 @@ const loggedOtherwise = (
 ): string[] =>
   loggedTwice(end, log, seams).flatMap(({ names, entries, isAlike }) => {
     const mine = names.findIndex((side) => side.includes(name));
-    if (mine < 0 || isAlike) return [];
+    if (mine < 0) return [];
+    const other = entryNames(entries[1 - mine]!);
     return [
-      `the fitting log alters ${entryNames(entries[1 - mine]!)} as well, which is sewn to "${name}", by another amount: that is not counted here; write all changes of one seam under one name`,
+      isAlike
+        ? `the fitting log alters ${entryNames(entries[mine]!)} and ${other}, which are sewn together, by the same amount: ${COUNTED_ONCE}`
+        : `the fitting log alters ${other} as well, which is sewn to "${name}", by another amount: that is not counted here; write all changes of one seam under one name`,
     ];
   });
 

@@ -54,6 +54,13 @@ export function measuredSeam(seam: Seam, pieceRows: readonly ListRow[]): Measure
   };
 }
 
+/** Of how many such seams the compared lengths are one, as it stands beside the answer; `whole` is the length in question. */
+export function seamsBeside(seams: number, whole: number, say: (length: number) => string): string {
+  return seams === 1
+    ? "the whole seam: the garment has one such seam"
+    : `one of ${seams} such seams of the garment, not all round: ${seams === 2 ? "both" : `all ${seams}`} together ${say(seams * whole)}`;
+}
+
 /** The words of the Working for how many such seams the garment has. The lengths beside it are those of one seam. */
 export const seamsText = (seams: number): string =>
   seams === 1

@@ -6,6 +6,7 @@ import { toDigits } from "../../functions/number-text.ts";
 import { isUnit, UNIT_CHOICES, UNITS } from "../../functions/units.ts";
 import { namedCells } from "../book/names.ts";
 import { type Book, blankBook } from "../book/shape.ts";
+import { besideText } from "../engine/beside-answer.ts";
 import { Engine } from "../engine/engine.ts";
 import { estimateText } from "../engine/estimates.ts";
 import { fittedText } from "../engine/fitted-text.ts";
@@ -79,6 +80,7 @@ export const calculate: Verb = {
       view: engine.view(place),
       estimate: estimateText(engine, place),
       fitted: fittedText(engine, place),
+      beside: besideText(engine, place),
     }));
     const wrong = rows.find(({ view }) => view.problem?.is === "error");
     if (values.json) {
@@ -97,21 +99,24 @@ export const calculate: Verb = {
       if (estimates.length > 0) entries.push(["rests on estimates", Object.fromEntries(estimates) as never]);
       const fitted = rows.flatMap((row) => (row.fitted === "" ? [] : [[row.name, row.fitted]]));
       if (fitted.length > 0) entries.push(["with fittings", Object.fromEntries(fitted) as never]);
+      const beside = rows.flatMap((row) => (row.beside === "" ? [] : [[row.name, row.beside]]));
+      if (beside.length > 0) entries.push(["beside the answers", Object.fromEntries(beside) as never]);
       if (Object.keys(lays).length > 0) entries.push(["how laid", lays as never]);
       io.out(JSON.stringify(Object.fromEntries(entries), null, 2));
       return 0;
     }
     const width = Math.max(0, ...rows.map(({ name }) => name.length));
-    for (const { name, view, estimate, fitted } of rows)
-      io.out(`${name.padEnd(width)}  ${inTable(view, [estimate, fitted])}`);
+    for (const { name, view, estimate, fitted, beside } of rows)
+      io.out(`${name.padEnd(width)}  ${inTable(view, [estimate, fitted, beside])}`);
     return wrong && values.show ? 2 : 0;
   },
 };
 
 /** What a cell holds, its problem, or both where the answer rests on something unusual. */
 const inTable = ({ problem, shown, origin }: CellView, said: readonly string[]): string => {
-  if (problem) return `${hasAnswer(problem) ? `${shown}  ` : ""}check: ${problem.sentence}`;
-  const remarks = [origin && originText(origin), ...said].filter(Boolean).join("; ");
+  const remarks = [!problem && origin && originText(origin), ...said].filter(Boolean).join("; ");
+  if (problem)
+    return `${hasAnswer(problem) ? `${shown}  ` : ""}check: ${problem.sentence}${remarks && hasAnswer(problem) ? `  (${remarks})` : ""}`;
   return remarks ? `${shown}  (${remarks})` : shown;
 };
 

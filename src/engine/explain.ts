@@ -9,10 +9,11 @@ import { type Argument, explain as explainCall, isRefused } from "../../function
 import { type Place, placeKey } from "../book/address.ts";
 import { type Tree, treeOf } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
+import { besideText } from "./beside-answer.ts";
 import type { Engine } from "./engine.ts";
 import { kindOfTree } from "./kind-of-tree.ts";
 import { labelOf } from "./label.ts";
-import { sharedOut, sharedOutAt } from "./shared-out.ts";
+import { sharedOut } from "./shared-out.ts";
 import { plainNumber, type Rule, show } from "./show.ts";
 import type { CellProblem } from "./view.ts";
 
@@ -100,7 +101,7 @@ function workingOf(engine: Engine, place: Place): Working {
     value: view.value,
     kind: view.kind,
     problem: view.problem,
-    parts: sharedOutAt(engine, place),
+    parts: besideText(engine, place) || null,
     calls,
     restsOn: engine.restsOn(place),
   };

@@ -9,13 +9,14 @@ import {
   placeKey,
 } from "../../book/address.ts";
 import { settingsAt } from "../../book/cell-marks.ts";
+import { besideText } from "../../engine/beside-answer.ts";
 import { estimateText } from "../../engine/estimates.ts";
 import { fittedText } from "../../engine/fitted-text.ts";
 import { cellText } from "../../engine/label.ts";
 import { laidText } from "../../engine/laid.ts";
 import { laysBelowText } from "../../engine/lays-below.ts";
 import { saidTexts } from "../../engine/pointed.ts";
-import { sharedOutAt } from "../../engine/shared-out.ts";
+import { hasAnswer } from "../../engine/sentences.ts";
 import { exact } from "../../engine/show.ts";
 import { countColumn } from "../../store/commands.ts";
 import { handOn } from "../keyboard.ts";
@@ -71,6 +72,7 @@ function messageOf({ session, place, away, exactly }: Props) {
       <span className={view.problem.is === "pending" ? "cell-message-about" : "cell-message-problem"}>
         {waits && `waits for ${cellText(book, view.problem.from)}: `}
         {view.problem.sentence}
+        {hasAnswer(view.problem) && <Beside text={besideText(engine, place)} />}
         <CountKey session={session} place={place} />
       </span>
     );
@@ -85,7 +87,7 @@ function messageOf({ session, place, away, exactly }: Props) {
       </span>
     );
   }
-  const parts = sharedOutAt(engine, place);
+  const parts = besideText(engine, place);
   const laid = view.origin ? laidText(view.origin) : laysBelowText(engine, place);
   const estimate = estimateText(engine, place);
   const fitted = fittedText(engine, place);
@@ -104,6 +106,10 @@ function messageOf({ session, place, away, exactly }: Props) {
     </>
   );
 }
+
+/** What stands beside an answer that has a problem as well. */
+const Beside = ({ text }: { readonly text: string }) =>
+  text && <span className="cell-message-about"> {text}</span>;
 
 /** The note of the cell, except while a formula or a refused edit needs the line. */
 function Note({ session, place }: Props) {

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { CLOTH_CHECK } from "../../../functions/cloth/CLOTH_CHECK.ts";
 import { YARDAGE } from "../../../functions/cloth/YARDAGE.ts";
 import type { Lay, LayOrigin, Planner } from "../../../functions/lay.ts";
-import { type Argument, explain, isRefused, run } from "../../../functions/run.ts";
+import { type Argument, besideAnswer, explain, isRefused, run } from "../../../functions/run.ts";
 import { quickLay } from "../../../src/lay/quick.ts";
 
 const setting = { unit: "in", plan: quickLay } as const;
@@ -111,4 +111,12 @@ test("a join lies on a whole mark of the tape, and where none is found the sente
   expect(joining("M 0 0 H 60 V 40 H 0 Z", 30, 50)).toMatch(
     /; in \d+ lays no join was found with which it fits$/,
   );
+});
+
+test("beside the verdict stands which pieces to cut from which cloth", () => {
+  const beside = (...args: Argument[]) => besideAnswer(CLOTH_CHECK, args, setting);
+  const cloths = [[skirt], [4], [30, 30]] as const;
+  expect(beside(...cloths, [80, 80])).toBe("cut 2 of piece 1 from cloth 1; cut 2 of piece 1 from cloth 2");
+  // What found no place is named by the verdict itself.
+  expect(beside(...cloths, [80, 40])).toBe("cut 2 of piece 1 from cloth 1; cut 1 of piece 1 from cloth 2");
 });

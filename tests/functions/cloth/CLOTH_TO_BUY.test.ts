@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { asBlock } from "../../../functions/block.ts";
 import { CLOTH_TO_BUY } from "../../../functions/cloth/CLOTH_TO_BUY.ts";
 import type { Cell } from "../../../functions/define.ts";
-import { explain, run, toLookAt } from "../../../functions/run.ts";
+import { besideAnswer, explain, run, toLookAt } from "../../../functions/run.ts";
 import { quickLay } from "../../../src/lay/quick.ts";
 
 const setting = { unit: "in", plan: quickLay } as const;
@@ -63,3 +63,23 @@ test("the Working says what is cut from which cloth, and an answer that is not p
     ),
   ]);
 });
+
+test("beside the length stands which pieces are cut from which cloth", () => {
+  expect(besideAnswer(CLOTH_TO_BUY, [cutList, stock(chest, roll), "linen", 54], setting)).toBe(
+    "cut 2 of panel from chest linen; cut 1 of panel from roll end; cut 2 of panel from cloth to buy",
+  );
+});
+
+test("of more than 60 copies the length is called an estimate, with the reason", () => {
+  const small = "M 0 0 H 10 V 4 H 0 Z";
+  const many = (count: number) =>
+    asBlock(["Piece", "Outline", "How many", "Cloth", "panel", PANEL, 3, "linen", "patch", small, count, "linen"], 4, []);
+  const odd = stock(["odd end", "linen", 39, 50, null, null]);
+  const said = (count: number) => toLookAt(CLOTH_TO_BUY, [many(count), odd, "linen", 54], setting);
+  expect(said(58)).toEqual([
+    expect.stringMatching(
+      /is an estimate: of 61 copies, more than 60, those are bought that found no place in one lay of the stock/,
+    ),
+  ]);
+  expect(said(20).join()).not.toMatch(/an estimate/);
+}); // biome-ignore format: a row

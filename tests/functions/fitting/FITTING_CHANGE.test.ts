@@ -196,7 +196,10 @@ test("a seam that is logged under both of its names says which entries are not c
     ["back", "waist", 0.25, "out"],
     ["skirt", "waist", 0.75, "out"],
   );
-  for (const edge of ["front waist", "back waist", "skirt waist"]) expect(doubts(agreed, edge)).toBe("");
+  for (const edge of ["front waist", "back waist"])
+    expect(doubts(agreed, edge)).toMatch(
+      /alters "front waist" and "back waist" and "skirt waist", which are sewn together, by the same amount/,
+    );
 });
 
 test("a change of an edge that another is gathered to is not carried, and that is said", () => {
@@ -206,4 +209,41 @@ test("a change of an edge that another is gathered to is not carried, and that i
   expect(toLookAt(FITTING_CHANGE, [log, "skirt waist", seams] as never, inches).join()).toMatch(
     /"bodice waist" was altered, and "skirt waist" is gathered to it, so the change is not carried/,
   );
+});
+
+describe("one change that is written down for both pieces of a seam is asked about, and counts once", () => {
+  const seams = seamsOf(["bodice", "waist", "skirt", "waist"], ["skirt", "waist", "band", "lower"]);
+  const log = logOf(["bodice", "waist", 0.5, "out"], ["skirt", "waist", 0.25, "out", null, "each side"]);
+  const asked = (declaration: typeof FITTING_CHANGE, ...args: unknown[]) =>
+    toLookAt(declaration, args as never, inches);
+
+  test.each([
+    ["bodice waist", /alters "bodice waist" and "skirt waist", which are sewn together, by the same amount/],
+    ["skirt waist", /alters "skirt waist" and "bodice waist", which are sewn together, by the same amount/],
+    ["band lower", /alters "skirt waist" and "bodice waist", which are sewn together, by the same amount/],
+  ])("at %s", (edge, sentence) => {
+    expect(ask(log, edge, seams)).toBe(0.5);
+    const [said, ...more] = asked(FITTING_CHANGE, log, edge, seams);
+    expect(said).toMatch(sentence);
+    expect(said).toMatch(/counted once.*where these are two changes, write both under one name$/);
+    expect(more).toEqual([]);
+  });
+
+  test("at a band between two pieces that were both altered", () => {
+    const between = seamsOf(["bodice", "waist", "band", "upper"], ["skirt", "waist", "band", "upper"]);
+    expect(ask(log, "band upper", between)).toBe(0.5);
+    expect(asked(FITTING_CHANGE, log, "band upper", between)).toEqual([
+      expect.stringMatching(
+        /alters "bodice waist" and "skirt waist", which are both sewn to "band upper", by the same amount/,
+      ),
+    ]);
+  });
+
+  test("and one that is written down once is not", () => {
+    const once = logOf(["bodice", "waist", 0.5, "out"], ["bodice", "waist", 0.25, "in"]);
+    for (const edge of ["bodice waist", "skirt waist", "band lower"]) {
+      expect(ask(once, edge, seams)).toBe(0.25);
+      expect(asked(FITTING_CHANGE, once, edge, seams)).toEqual([]);
+    }
+  });
 });

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { SEAM_LENGTH } from "../../../functions/fitting/SEAM_LENGTH.ts";
 import { SEAM_VERDICT } from "../../../functions/fitting/SEAM_VERDICT.ts";
-import { explain, run } from "../../../functions/run.ts";
+import { besideAnswer, explain, run } from "../../../functions/run.ts";
 import { setting } from "../laws.ts";
 import { piecesOf, seamsOf } from "./seam-lists.ts";
 
@@ -22,7 +22,7 @@ test("half a circular skirt on the fold is as long at the waist as half a circle
   expect(ask("difference", "band", "lower")).toBeCloseTo(28 - Math.PI * r, 9);
 });
 
-test("a waist of two fronts and two backs to two skirts is half a waist, and the Working says so", () => {
+test("a waist of two fronts and two backs to two skirts is half a waist, which stands beside the answer and in the Working", () => {
   const strip = (width: number) => `M 0 0 L ${width} 0 L ${width} 9 L 0 9 Z | edges top, side, waist, end`;
   const waist = (skirts: number) =>
     [
@@ -37,5 +37,18 @@ test("a waist of two fronts and two backs to two skirts is half a waist, and the
       rule: expect.stringMatching(/those of one of them, not of all/),
     });
   }
+  const beside = (declaration: typeof SEAM_LENGTH, skirts: number) =>
+    besideAnswer(declaration, waist(skirts), setting("in"));
+  expect(beside(SEAM_LENGTH, 2)).toBe(
+    "one of 2 such seams of the garment, not all round: both together 28 in",
+  );
+  expect(beside(SEAM_LENGTH, 1)).toBe("the whole seam: the garment has one such seam");
+  expect(beside(SEAM_VERDICT, 2)).toBe(`compared: ${beside(SEAM_LENGTH, 2)}`);
+  const [seams, pieces, ...asked] = waist(2) as unknown as [never, never, string, string];
+  const tight = piecesOf(["front", strip(8), 2], ["back", strip(6), 2], ["skirt", strip(13), 2]);
+  expect(run(SEAM_VERDICT, [seams, tight, ...asked], setting("in"))).toMatch(
+    /^check: at each of 2 such seams the front's waist and the back's waist is 14 in and the skirt's waist 13 in/,
+  );
+  expect(run(SEAM_VERDICT, [seams, pieces, ...asked], setting("in"))).toBe("ok");
   expect([1, 2].map((skirts) => run(SEAM_LENGTH, waist(skirts), setting("in")))).toEqual([28, 14]);
 });

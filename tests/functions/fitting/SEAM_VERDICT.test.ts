@@ -34,7 +34,7 @@ test("side seams are compared one to one, and a waist of two fronts and a back o
     ["band", "lower", "front + back + front", "waist"],
   );
   expect(ask(seams, pieces, "front", "side")).toBe(
-    "check: the front's side is 15 in and the back's side 15 1/2 in, the first 1/2 in shorter; they should be equally long",
+    "check: at each of 2 such seams the front's side is 15 in and the back's side 15 1/2 in, the first 1/2 in shorter; they should be equally long",
   );
   expect(ask(seams, pieces, "band", "lower")).toBe(
     "check: the band's lower is 35 in and the front's waist (2 times) and the back's waist 36 in, the first 1 in shorter; they should be equally long",

@@ -74,7 +74,7 @@ test("where the skirt does not follow, the seam's verdict reports the difference
   const { skirt, problems } = answers(gown(false, "1/2"));
   expect(skirt).toBe(28);
   expect(problems).toEqual([
-    "the bodice's bottom is 14 1/4 in and the skirt's top 14 in, the first 1/4 in longer; they should be equally long",
+    "at each of 2 such seams the bodice's bottom is 14 1/4 in and the skirt's top 14 in, the first 1/4 in longer; they should be equally long",
   ]);
 });
 

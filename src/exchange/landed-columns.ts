@@ -5,11 +5,9 @@ import { type CellSettings, type Column, type ColumnKind, LONGEST, WIDTHS } from
 import type { CellReport } from "./cell-report.ts";
 import type { ForeignBook, ForeignChoices, ForeignSheet, Rectangle } from "./foreign-book.ts";
 import { bookFormula, foreignParts, type Places } from "./foreign-formula.ts";
+import { losesAsFigure } from "./heading-line.ts";
 import { headingUnit, headingWithout } from "./heading-unit.ts";
 import type { Planned } from "./sheet-plan.ts";
-
-/** A number that begins with 0, such as a size or a telephone, or that has more digits than a figure keeps. */
-const losesAsFigure = (text: string): boolean => /^\s*[-+]?0\d[\d.,\s]*$|^\s*\d{16,}\s*$/.test(text);
 
 export function columnOf(
   sheet: ForeignSheet,

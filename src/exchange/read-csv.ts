@@ -11,8 +11,9 @@ import {
   MOST_ROWS,
   type Page,
 } from "../book/shape.ts";
-import { type DateOrder, datesOf, isDated, isoDate } from "./csv-dates.ts";
+import { type DateOrder, datesOf, isoDate } from "./csv-dates.ts";
 import { decode, type Encoding, type Refused } from "./decode.ts";
+import { FIGURE, isDataText, isHeadingLine, losesAsFigure } from "./heading-line.ts";
 import { headingUnit, headingWithout, unitOfHeadings, unitSaid } from "./heading-unit.ts";
 
 export interface ImportedPage {
@@ -79,9 +80,11 @@ export function readCsv(
   if (rows.length === 0) return { refusal: "the file has only blanks" };
   const refusal = sizeFault(rows);
   if (refusal) return { refusal };
-  const heads = form.headings ?? hasHeadings(rows);
-  const body = heads ? rows.slice(1) : rows;
   const wide = rows.reduce((most, row) => Math.max(most, row.length), 1);
+  const heads =
+    form.headings ??
+    isHeadingLine(rows[0]!, wide, () => rows.some((row, i) => i > 0 && row.some(isDataText)));
+  const body = heads ? rows.slice(1) : rows;
   const headings = heads ? rows[0]!.map((cell) => cell.trim()) : [];
   const unit = form.unit ?? unitOfHeadings(headings) ?? form.usual ?? "in";
   const columns = Array.from({ length: wide }, (_, i): Column => {
@@ -208,9 +211,6 @@ function sizeFault(rows: readonly (readonly string[])[]): string | null {
     : null;
 }
 
-/** A figure with points, commas or spaces in it. */
-const FIGURE = /^\s*[-+]?\d[\d., \u00a0\u202f']*\s*%?\s*$/;
-
 /** A figure with this decimal mark, its thousands in groups of three if they are separated; "4.5.2026" is not a figure. */
 const WITH_MARK: Readonly<Record<Decimal, RegExp>> = {
   point: /^\s*[-+]?(?:\d*|\d{1,3}(?:[, \u00a0\u202f']\d{3})+)(?:\.\d+|\.)?\s*%?$/,
@@ -219,21 +219,6 @@ const WITH_MARK: Readonly<Record<Decimal, RegExp>> = {
 
 const isFigure = (cell: string, mark: Decimal): boolean =>
   FIGURE.test(cell) && WITH_MARK[mark].test(cell.trimEnd());
-
-/** Whether the first line has a text over each column that has anything, and figures or dates follow somewhere below. */
-function hasHeadings([first, ...rest]: readonly (readonly string[])[]): boolean {
-  const isDay = (cell: string) => isDated(cell) || /^\s*\d{4}-\d{2}-\d{2}\s*$/.test(cell);
-  const isData = (cell: string) => isDay(cell) || (/\d\s*$/.test(cell) && FIGURE.test(cell));
-  if (!first || rest.length === 0 || first.some(isData)) return false;
-  const named = first.filter((cell) => cell.trim() !== "");
-  const unique = new Set(named.map((cell) => cell.trim().toLowerCase())).size === named.length;
-  const below = rest.some((row) => row.some((cell) => FIGURE.test(cell) || isDay(cell)));
-  return unique && below && named.length === first.length;
-}
-
-/** What would not come back from a figure: a number that begins with 0, such as a size or a telephone; more digits than a figure has. */
-const losesAsFigure = (cell: string): boolean =>
-  /^\s*[-+]?0\d/.test(cell) ? FIGURE.test(cell) && !isDated(cell) : /^\s*\d{16,}\s*$/.test(cell);
 
 const given = (mark: Decimal) => ({ mark, sentence: `The figures have a decimal ${mark}, as you say.` });
 

@@ -2,6 +2,7 @@
 import { LONGEST, MOST_COLUMNS, MOST_PAGES, MOST_ROWS } from "../book/shape.ts";
 import { many } from "./cell-report.ts";
 import type { ForeignBook, ForeignSheet } from "./foreign-book.ts";
+import { isDataText, isHeadingLine } from "./heading-line.ts";
 import type { OwnMark } from "./own-mark.ts";
 import type { SheetForm, TableForm } from "./table-form.ts";
 
@@ -71,19 +72,16 @@ function sizeFault(tall: number, wide: number): string | null {
     : null;
 }
 
-/** Whether the first line has a text of its own over each column that has anything, and figures follow below. */
+/** Whether the first line of a sheet holds its headings. A line with merged cells does not. */
 function hasHeadings({ rows, merged }: ForeignSheet, wide: number): boolean {
-  const [first = [], ...rest] = rows;
-  if (rest.length === 0 || merged.some(({ top }) => top === 0)) return false;
-  const heads = Array.from({ length: wide }, (_, i) => first[i]);
-  if (
-    heads.some((cell) => cell?.as !== "text" || cell.formula !== undefined || `${cell.value}`.trim() === "")
-  )
-    return false;
-  const texts = new Set(heads.map((cell) => String(cell!.value).trim().toLowerCase()));
-  return (
-    texts.size === wide && rest.some((row) => row.some((cell) => cell !== undefined && cell.as !== "text"))
-  );
+  if (merged.some(({ top }) => top === 0)) return false;
+  const first = Array.from({ length: wide }, (_, i) => {
+    const cell = rows[0]?.[i];
+    return cell?.as === "text" && cell.formula === undefined ? String(cell.value) : null;
+  });
+  const isData = (cell: ForeignSheet["rows"][number][number]) =>
+    cell !== undefined && (cell.as !== "text" || isDataText(String(cell.value)));
+  return isHeadingLine(first, wide, () => rows.some((row, i) => i > 0 && row.some(isData)));
 }
 
 /** The headings of a sheet as texts; empty without a line of headings. */

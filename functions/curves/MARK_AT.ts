@@ -1,4 +1,5 @@
 import { define } from "../define.ts";
+import { openStrip } from "../drafting/edge-strips.ts";
 import { drawRow } from "../drawing/row-along-edge.ts";
 
 /**
@@ -35,6 +36,7 @@ export const MARK_AT = define({
       ...(typeof mark === "number" && { chosen: mark, chosenShows: "mark" }),
     });
   },
+  strip: ({ marks }) => openStrip(marks.filter((place) => place !== null).toSorted((a, b) => a - b)),
   examples: [
     { given: { marks: "1; 3 1/2; 6 in", number: 2 }, gives: 3.5, because: "the second of three" },
     {

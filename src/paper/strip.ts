@@ -58,13 +58,16 @@ export function stripsOf(engine: Engine, places: readonly Place[]): FoundStrip[]
     }
   }
   const strips = [...found.values()];
-  // A list of places gets no strip of its own when a function puts the same places on an edge.
+  // A list of places gets no strip of its own when a function puts the same places on an edge, or an earlier list has the same.
   const isOn = (place: number, { strip }: FoundStrip) =>
-    !strip.goesOn && strip.marks.some(({ at }) => Math.abs(at - place) <= 1e-9 * strip.length);
+    strip.marks.some(({ at }) => Math.abs(at - place) <= 1e-9 * strip.length);
+  const holds = (other: FoundStrip, { strip: { marks } }: FoundStrip) =>
+    (!other.strip.goesOn || other.strip.marks.length === marks.length) &&
+    marks.every(({ at }) => isOn(at, other));
   return strips.filter(
-    (one) =>
+    (one, i) =>
       !one.strip.goesOn ||
-      !strips.some((other) => other !== one && one.strip.marks.every(({ at }) => isOn(at, other))),
+      !strips.some((other, j) => other !== one && (!other.strip.goesOn || j < i) && holds(other, one)),
   );
 }
 

@@ -172,7 +172,7 @@ it("a drawing is shown piece by piece, asked for its size, and lands in the chos
   // Into the chosen cell and the ones below, turned, the small piece left out.
   await cell(page, "C21").click();
   await drop(page, "yoke.svg", text(MARKED.replace("<svg ", '<svg width="200in" height="130in" ')));
-  await dialog.getByText("The file says how large it is: 200in × 130in.").waitFor();
+  await dialog.getByText("The file says how large it is: 200 in × 130 in.").waitFor();
   await dialog.getByLabel("Take cuff").uncheck();
   await dialog.getByRole("button", { name: "A quarter more" }).first().click();
   await dialog.getByText("120 × 200 in").waitFor();

@@ -1,5 +1,6 @@
 /** What the document comes to: its sheets, what is on them, what is left out or doubtful; or how far it is. */
 import { useEffect, useRef, useState } from "react";
+import { asSentence } from "./doubts.ts";
 import type { Making } from "./use-printing.ts";
 
 interface Props {
@@ -42,7 +43,7 @@ export function Said({ making, isTrying, onStop, onAgain }: Props) {
       {known && sentences.length > 0 && (
         <ul className="print-doubts" aria-label="To check before printing">
           {sentences.map((sentence) => (
-            <li key={sentence}>{sentence}</li>
+            <li key={sentence}>{asSentence(sentence)}</li>
           ))}
         </ul>
       )}

@@ -15,11 +15,11 @@ export interface PrintWorker {
 const makeWorker = (): PrintWorker =>
   new Worker(new URL("./print-worker.ts", import.meta.url), { type: "module" }) as unknown as PrintWorker;
 
-/** A worker whose program does not come fails without a word. */
+/** Said when the worker’s program could not be loaded: such a worker fails without a message. */
 const NOT_LOADED =
   "a part of the page's program could not be loaded; check that the server is running and reload the page";
 
-/** A fault is heard as a refusal. */
+/** The news as the page gets it: a fault of the worker comes as a refusal. */
 export type HeardNews = Exclude<PrintNews, { readonly fault: string }>;
 
 export class PrintClient {
@@ -45,7 +45,7 @@ export class PrintClient {
     }
   }
 
-  /** Nothing more is heard of the document that is being made. A worker that draws hears nothing: it is ended. */
+  /** Gives up the document that is being made. A worker that draws takes no orders, so it is ended. */
   giveUp(): void {
     if (this.#isBusy) this.stop();
   }

@@ -12,6 +12,10 @@ const SIGNS = [
 const QUICK = laidText({ by: "quick" });
 const QUICK_SIGN = "≈";
 
+/** A remark as a sentence of its own: it begins with a capital and ends with a full stop. */
+export const asSentence = (remark: string): string =>
+  `${remark.charAt(0).toUpperCase()}${remark.slice(1)}${/[.?!]$/.test(remark) ? "" : "."}`;
+
 const firstWords = (text: string): string => text.split(/\s+/).slice(0, 4).join(" ");
 
 /** What the remarks on the sheets say, once each. */

@@ -11,7 +11,7 @@ function clear(): void {
   address = "";
 }
 
-/** What became of it: the print of the browser is open, or this browser can not print a PDF by itself. */
+/** Resolves to whether the browser’s print is open, or the browser can’t print a PDF by itself. */
 export async function printPdf(bytes: Uint8Array<ArrayBuffer>): Promise<"open" | "not possible"> {
   clear();
   // Browsers without a viewer of their own would save the file or show nothing.
@@ -33,7 +33,7 @@ export async function printPdf(bytes: Uint8Array<ArrayBuffer>): Promise<"open" |
     made.contentWindow!.print();
     return "open";
   } catch {
-    // A viewer that the page may not speak to.
+    // The page has no access to this viewer.
     clear();
     return "not possible";
   }

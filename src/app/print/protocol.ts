@@ -1,4 +1,4 @@
-/** What the worker that makes documents for paper is asked, and what it tells. All of it is plain data. */
+/** The orders to the worker that makes documents for paper, and the news it sends back. All of it is plain data. */
 import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
 import type { PaperRequest } from "../../paper/kinds.ts";

@@ -63,7 +63,14 @@ export function pageOf(root: SvgElement): SvgPage {
   const height = tall?.value ?? (wide!.value * plain.height) / plain.width;
   const matrix = box ? intoRoom(box, width, height, property("preserveAspectRatio") ?? "") : UNCHANGED;
   if (collapses(matrix)) throw new Error("its viewBox and its size press the drawing flat");
-  const written = ["width", "height"].flatMap((name) => property(name) ?? []).join(" × ");
+  const written = ["width", "height"]
+    .flatMap(
+      (name) =>
+        property(name)
+          ?.trim()
+          .replace(/([\d.])\s*([a-z]+)$/i, "$1 $2") ?? [],
+    )
+    .join(" × ");
   return {
     ...placed(matrix, box ? plain : { width, height }),
     millimetres: MM_OF_PIXEL,

@@ -30,7 +30,7 @@ test("a drawing becomes a book with a page of its pieces, each with its width, l
   expect([status, said]).toEqual([
     0,
     [
-      "The file says how large it is: 240mm × 160mm.",
+      "The file says how large it is: 240 mm × 160 mm.",
       "yoke: 20 × 12 cm, 212.13 sq cm, 6 edges, 2 marks. A closed line inside it is a mark, not a hole. An open line inside it is a mark.",
       "A text is ignored: a text has no outline.",
     ].join("\n"),

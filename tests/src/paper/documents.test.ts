@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import { catalogue } from "../../../functions/catalogue.ts";
 import { readBook } from "../../../src/book/read.ts";
 import { type Book, blankBook } from "../../../src/book/shape.ts";
 import { Engine } from "../../../src/engine/engine.ts";
@@ -8,6 +9,7 @@ import { workingText } from "../../../src/engine/working-text.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 import { laidOut, printed } from "../../../src/paper/documents.ts";
 import { DOCUMENTS, type PaperRequest } from "../../../src/paper/kinds.ts";
+import { stripsOf } from "../../../src/paper/strip.ts";
 import { bookOf } from "../engine/whatif-books.ts";
 import { readPdf } from "./read-pdf.ts";
 
@@ -245,6 +247,34 @@ test("a marking strip is as long as its edge over all its sheets, and each place
   });
   expect([...marks].map(Number).sort((a, b) => a - b)).toEqual([1, 4.6, 8.2, 11.8, 15.4, 19]);
   expect(Math.abs(end - 20 * 25.4)).toBeLessThan(0.1);
+});
+
+test("every function that gives places along an edge prints them on a strip", async () => {
+  const given = [...catalogue.values()].filter(({ strip }) => strip);
+  // Each on a book of its own: a list of places has no strip where another function has the same places.
+  for (const { name, takes, examples } of given) {
+    const cells: Record<string, string> = { places: "" };
+    const one = (cell: unknown) => (typeof cell === "string" ? `"${cell}"` : String(cell ?? ""));
+    const written = Object.keys(takes).map((argument) => {
+      const value = examples[0]!.given[argument] ?? null;
+      if (!Array.isArray(value)) return one(value);
+      const before = Object.keys(cells).length;
+      value.forEach((cell, i) => {
+        cells[`item_${before + i}_of_list`] = String(cell ?? "");
+      });
+      return `B${before + 1}:B${before + value.length}`;
+    });
+    const book = bookOf({ ...cells, places: `=${name}(${written.join(";").replace(/;+$/, "")})` });
+    expect(stripsOf(new Engine(book, layDesk), [{ page: 0, row: 0, column: 1 }]).length, name).toBe(1);
+  }
+  const marks = bookOf({
+    list: '=MARKS("1; 3 1/2; 6 in")',
+    second: "=MARK_AT(list; 2)",
+    own: '=MARK_AT("2; 5 in"; 1)',
+  });
+  const { all, says } = await read(marks, { what: "strip" });
+  expect(says).toBe("2 marking strips");
+  expect(all).toContain("own (Draft!B3): MARK_AT");
 });
 
 test("the working on paper is the text that explain gives", async () => {

@@ -53,6 +53,10 @@ describe("the topics of the help", () => {
     expect(see.filter((name) => !entryOf(name))).toEqual([]);
   });
 
+  it("Print says which pieces a pattern has when nothing else is chosen", () => {
+    expect(texts("Print")).toMatch(/The pattern has the pieces of the cut lists, \*all pieces to cut\*/);
+  });
+
   it("no name stands twice", () => {
     expect(new Set(topics.map(({ name }) => name)).size).toBe(topics.length);
   });

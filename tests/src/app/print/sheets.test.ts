@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { doubtsOn } from "../../../../src/app/print/doubts.ts";
+import { asSentence, doubtsOn } from "../../../../src/app/print/doubts.ts";
 import { mapsOf, tileBeside } from "../../../../src/app/print/page-map.ts";
 import { pictureOfSheet } from "../../../../src/app/print/sheet-picture.ts";
 import { readBook } from "../../../../src/book/read.ts";
@@ -30,6 +30,13 @@ test("a cut list with a quick lay, the lay and the working of its length say tha
   expect(doubtsOn(await drawn({ what: "log" }))).toEqual([]);
   // The lay on the wider cloth is proved.
   expect(doubtsOn(await drawn({ what: "lay", cells: ["cloth_length_b"] }))).toEqual([]);
+});
+
+test("a doubt stands in the dialog as a sentence, with a capital and a full stop, and nothing else of it altered", () => {
+  expect(asSentence("strip 1: rests on an estimate: worn (Draft!B1)")).toBe(
+    "Strip 1: rests on an estimate: worn (Draft!B1).",
+  );
+  expect(asSentence("“hem” gives no places along an edge.")).toBe("“hem” gives no places along an edge.");
 });
 
 test("everything has a map for the pattern and one for the marking strip, each with its own sheets", async () => {

@@ -5,6 +5,7 @@ import { defineConfig } from "vitest/config";
 import { functionTexts } from "./src/setup/function-texts.ts";
 import { notices } from "./src/setup/notices.ts";
 import { offline, WORKER } from "./src/setup/offline.ts";
+import { sharedWorkers } from "./src/setup/shared-workers.ts";
 
 /** The grid's stylesheet is a file of its own; its second copy, inside the library's script, is left out. */
 const gridStylesOnce: Plugin = {
@@ -37,16 +38,35 @@ function importedBy(context: ModuleContext, first: string, without: ReadonlySet<
   return found;
 }
 
-let atStart: ReadonlySet<string> | undefined;
-
 /**
- * The chunk of what the page needs at its start. Without it every dialog that is loaded later cuts
- * the modules it shares with the page out of that chunk, and many small files pack worse.
+ * What the page needs at its start, in three chunks, each of which imports only those before it: what the
+ * workers for lays need as well, what the other workers need as well, and the rest. Without these chunks
+ * every dialog that is loaded later cuts the modules it shares with the page out of them, and many small
+ * files pack worse.
  */
+const START: readonly (readonly [chunk: string, entries: readonly string[]])[] = [
+  ["lay", ["worker/worker.ts"]],
+  ["engine", ["worker/question-worker.ts", "worker/table-worker.ts", "app/print/print-worker.ts"]],
+  ["start", ["app/page.tsx"]],
+];
+
+let chunks: ReadonlyMap<string, string> | undefined;
+
+function startChunks(context: ModuleContext): ReadonlyMap<string, string> {
+  const reached = (entry: string, without?: ReadonlySet<string>) =>
+    importedBy(context, `${import.meta.dirname}/src/${entry}`, without);
+  const first = reached("app/main.ts");
+  const atStart = reached("app/page.tsx", first);
+  const found = new Map<string, string>();
+  for (const [chunk, entries] of START)
+    for (const id of entries.flatMap((entry) => [...reached(entry)]))
+      if (atStart.has(id) && !found.has(id)) found.set(id, chunk);
+  return found;
+}
+
 const startChunk: Rolldown.CodeSplittingNameFunction = (id, context) => {
-  const app = `${import.meta.dirname}/src/app`;
-  atStart ??= importedBy(context, `${app}/page.tsx`, importedBy(context, `${app}/main.ts`));
-  return atStart.has(id) ? "start" : null;
+  chunks ??= startChunks(context);
+  return chunks.get(id) ?? null;
 };
 
 const licences = notices(import.meta.dirname, "notices.txt");
@@ -62,7 +82,7 @@ export default defineConfig(({ mode }) =>
   Object.hasOwn(PROGRAMS, mode)
     ? {
         ssr: { noExternal: true, external: [...builtinModules] },
-        plugins: mode === "command" ? [licences.page] : [],
+        plugins: mode === "command" ? [licences] : [],
         build: {
           ssr: true,
           outDir: `dist/${mode}`,
@@ -92,14 +112,21 @@ export default defineConfig(({ mode }) =>
       : {
           root: mode === "test" ? import.meta.dirname : `${import.meta.dirname}/src/app`,
           base: "./",
-          plugins: [gridStylesOnce, withoutEngineTexts, functionTexts, licences.page, offline],
+          plugins: [gridStylesOnce, withoutEngineTexts, functionTexts, sharedWorkers, licences, offline],
           build: {
             outDir: "../../dist/app",
             emptyOutDir: true,
             target: "es2023",
             // The page's largest parts are its libraries; the tests hold what is loaded at first.
             chunkSizeWarningLimit: 2000,
-            modulePreload: { polyfill: false },
+            modulePreload: {
+              polyfill: false,
+              // A worker has no document to preload with. The page's first script asks for all that the start needs at once.
+              resolveDependencies: (_file, deps, { hostId, hostType }) =>
+                hostType === "html" || /^assets\/index-/.test(hostId)
+                  ? deps
+                  : deps.filter((one) => one.endsWith(".css")),
+            },
             rolldownOptions: {
               input: {
                 index: `${import.meta.dirname}/src/app/index.html`,
@@ -116,7 +143,6 @@ export default defineConfig(({ mode }) =>
               },
             },
           },
-          worker: { format: "es", plugins: () => [withoutEngineTexts, licences.worker] },
           test: {
             // A hung test ends; a slow machine is no failure.
             testTimeout: 240_000,

@@ -1,6 +1,6 @@
 /**
  * The licence notices of everything that is bundled into the page and its workers, or into the command
- * line, as one plain text file beside it. The bundler's own such file leaves out the workers.
+ * line, as one plain text file beside it.
  */
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
@@ -35,39 +35,27 @@ function noticeOf(folder: string): string {
 
 const gpl = (): string => readFileSync(new URL("./gpl-3.0.txt", import.meta.url), "utf8").trim();
 
-/** Two plugins that share what they see: one for the page, which writes the file, one for its workers. */
-export function notices(root: string, fileName: string): { page: Plugin; worker: Plugin } {
-  const packages = new Set<string>();
-  const collect = (bundle: Readonly<Record<string, { type: string; moduleIds?: readonly string[] }>>) => {
-    for (const { moduleIds = [] } of Object.values(bundle)) {
-      for (const id of moduleIds) {
-        const folder = packageOf(id);
-        if (folder) packages.add(folder);
-      }
-    }
-  };
-  return {
-    worker: { name: "notices-of-workers", generateBundle: (_, bundle) => collect(bundle) },
-    page: {
-      name: "notices",
-      generateBundle(_, bundle) {
-        collect(bundle);
-        // The grid's stylesheet is no module of a chunk.
-        for (const id of this.getModuleIds()) {
-          const folder = id.endsWith(".css") ? packageOf(id) : null;
-          if (folder) packages.add(folder);
-        }
-        const head =
-          "Ellwand: licence notices\n\nWhat stands beside this file is made of Ellwand and of the packages below.";
-        const texts = [noticeOf(root), ...[...packages].sort().map(noticeOf)];
-        // Its terms ask that everyone who gets the program gets the licence too; packages only name it.
-        if (texts.some((text) => /\(GPL-3\.0/.test(text))) texts.push(gpl());
-        this.emitFile({
-          type: "asset",
-          fileName,
-          source: `${[head, ...texts].join(`\n\n${RULE}\n\n`)}\n`,
-        });
-      },
-    },
-  };
-}
+/** Writes the notices of the packages in a build into a file of that name. */
+export const notices = (root: string, fileName: string): Plugin => ({
+  name: "notices",
+  generateBundle(_, bundle) {
+    const packages = new Set<string>();
+    const add = (id: string) => {
+      const folder = packageOf(id);
+      if (folder) packages.add(folder);
+    };
+    for (const chunk of Object.values(bundle)) if (chunk.type === "chunk") chunk.moduleIds.forEach(add);
+    // The grid's stylesheet is no module of a chunk.
+    for (const id of this.getModuleIds()) if (id.endsWith(".css")) add(id);
+    const head =
+      "Ellwand: licence notices\n\nWhat stands beside this file is made of Ellwand and of the packages below.";
+    const texts = [noticeOf(root), ...[...packages].sort().map(noticeOf)];
+    // Its terms ask that everyone who gets the program gets the licence too; packages only name it.
+    if (texts.some((text) => /\(GPL-3\.0/.test(text))) texts.push(gpl());
+    this.emitFile({
+      type: "asset",
+      fileName,
+      source: `${[head, ...texts].join(`\n\n${RULE}\n\n`)}\n`,
+    });
+  },
+});

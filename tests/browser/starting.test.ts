@@ -150,6 +150,20 @@ it("the page's frame can be read before its program is there, moves nothing, and
   await expect.poll(() => page.locator(".examples").textContent()).toContain(because);
 });
 
+/** The most that the workers' own files may have, in bytes packed by gzip: a second copy of the engine alone is 350,000. */
+const WORKERS = 40_000;
+
+it("the workers are made of what the page has loaded, with no second copy of it", () => {
+  const folder = new URL("../../dist/app/assets/", import.meta.url);
+  const workers = readdirSync(folder).filter((name) => /^(?:[a-z]+-)?worker-.*\.js$/.test(name));
+  expect(workers).toHaveLength(4);
+  const sizes = workers.map((name) => gzipSync(readFileSync(new URL(name, folder))).length);
+  expect(
+    sizes.reduce((all, one) => all + one),
+    String(sizes),
+  ).toBeLessThan(WORKERS);
+});
+
 it("the licence notices of all that is bundled are reached from Books", async () => {
   const page = await open();
   await page.keyboard.press("Control+o");

@@ -1,28 +1,12 @@
 import { builtinModules } from "node:module";
 import { availableParallelism } from "node:os";
-import type { Plugin, Rolldown } from "vite";
+import type { Rolldown } from "vite";
 import { defineConfig } from "vitest/config";
 import { functionTexts } from "./src/setup/function-texts.ts";
+import { leanLibraries } from "./src/setup/lean-libraries.ts";
 import { notices } from "./src/setup/notices.ts";
 import { offline, WORKER } from "./src/setup/offline.ts";
 import { sharedWorkers } from "./src/setup/shared-workers.ts";
-
-/** The grid's stylesheet is a file of its own; its second copy, inside the library's script, is left out. */
-const gridStylesOnce: Plugin = {
-  name: "grid-styles-once",
-  enforce: "pre",
-  load: (id) => (/handsontable\/styles\/handsontableStyles\.m?js$/.test(id) ? 'export default ""' : null),
-};
-
-/** The engine's own descriptions of its functions, which nothing asks for: those of Ellwand are in src/engine/built-ins. */
-const withoutEngineTexts: Plugin = {
-  name: "without-engine-texts",
-  enforce: "pre",
-  load: (id) =>
-    /hyperformula\/es\/interpreter\/functionMetadata\/index\.mjs$/.test(id)
-      ? "export const FUNCTION_DOCS = Object.create(null)"
-      : null,
-};
 
 type ModuleContext = Parameters<Rolldown.CodeSplittingNameFunction>[1];
 
@@ -112,7 +96,7 @@ export default defineConfig(({ mode }) =>
       : {
           root: mode === "test" ? import.meta.dirname : `${import.meta.dirname}/src/app`,
           base: "./",
-          plugins: [gridStylesOnce, withoutEngineTexts, functionTexts, sharedWorkers, licences, offline],
+          plugins: [leanLibraries, functionTexts, sharedWorkers, licences, offline],
           build: {
             outDir: "../../dist/app",
             emptyOutDir: true,

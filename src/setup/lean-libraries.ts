@@ -1,0 +1,90 @@
+/**
+ * Leaves parts of the libraries out of the page that nothing in it can reach. Each part is replaced by a
+ * module that fails loudly, so that a later use is noticed at once.
+ */
+import type { Plugin } from "vite";
+
+/** For a function that must not be called: what it says when it is. */
+const absent = (name: string): string =>
+  `export const ${name} = () => { throw new Error("${name} is not built into this page: see src/setup/lean-libraries.ts"); };`;
+
+/** The modules that are replaced, by the end of their paths, and the code in their place. */
+const REPLACED: readonly (readonly [path: RegExp, code: string])[] = [
+  // The grid's stylesheet is a file of its own; this is its second copy, inside the library's script.
+  [/handsontable\/styles\/handsontableStyles\.mjs$/, 'export default ""'],
+  // Themes that are objects, with their icons and colours: ours is a class of src/app/grid/grid.css.
+  [
+    /handsontable\/themes\/theme\/index\.mjs$/,
+    "export const mainTheme = null, classicTheme = null, horizonTheme = null",
+  ],
+  [
+    /handsontable\/themes\/engine\/index\.mjs$/,
+    ["createTheme", "createThemeManager", "isThemeOverrideEmpty"].map(absent).join("\n"),
+  ],
+  // The engine's own descriptions of its functions, which nothing asks for: those of Ellwand are in src/engine/built-ins.
+  [
+    /hyperformula\/es\/interpreter\/functionMetadata\/index\.mjs$/,
+    "export const FUNCTION_DOCS = Object.create(null)",
+  ],
+];
+
+/** Classes of grid parts that are not registered in src/app/grid/plugins.ts: menus, filters, other editors and the like. */
+const UNUSED =
+  /\.(?:ht(?:Filters|DropdownMenu|ContextMenu|UI|ItemWrapper|Submenu|CustomMenu|Comment|SelectEditor|Checkbox|Autocomplete|NestedHeaders|Rowspan|HasRowspan|SearchResult)|ht-(?:multi-select|pagination|page-|notification|empty-data-state|loading|border-style)|ht_nest|collapsibleIndicator|changeType|columnSorting|sortAction|sort-\d|autocompleteEditor|listbox|pdf)/;
+
+/** The parts of a text between the commas that stand in no brackets. */
+function partsOf(text: string): string[] {
+  const parts: string[] = [];
+  let depth = 0;
+  let from = 0;
+  for (const [at, sign] of [...text].entries()) {
+    if (sign === "(" || sign === "[") depth += 1;
+    else if (sign === ")" || sign === "]") depth -= 1;
+    else if (sign === "," && depth === 0) {
+      parts.push(text.slice(from, at));
+      from = at + 1;
+    }
+  }
+  return [...parts, text.slice(from)];
+}
+
+/** A selector without what it excludes: a rule for cells outside of menus is no rule of menus. */
+function withoutExclusions(selector: string): string {
+  const at = selector.indexOf(":not(");
+  if (at < 0) return selector;
+  let depth = 1;
+  let end = at + ":not(".length;
+  for (; depth > 0 && end < selector.length; end += 1)
+    depth += Number(selector[end] === "(") - Number(selector[end] === ")");
+  return selector.slice(0, at) + withoutExclusions(selector.slice(end));
+}
+
+/** The stylesheet without the rules of parts that the page does not have. */
+export function usedStyles(css: string): string {
+  let kept = "";
+  let depth = 0;
+  let from = 0;
+  for (let at = 0; at < css.length; at += 1) {
+    if (css[at] === "{") depth += 1;
+    if (css[at] !== "}") continue;
+    depth -= 1;
+    if (depth > 0) continue;
+    const rule = css.slice(from, at + 1);
+    from = at + 1;
+    const body = rule.indexOf("{");
+    if (rule.trimStart().startsWith("@")) kept += rule;
+    else {
+      const used = partsOf(rule.slice(0, body)).filter((one) => !UNUSED.test(withoutExclusions(one)));
+      if (used.length > 0) kept += used.join(",") + rule.slice(body);
+    }
+  }
+  return kept + css.slice(from);
+}
+
+export const leanLibraries: Plugin = {
+  name: "lean-libraries",
+  enforce: "pre",
+  load: (id) => REPLACED.find(([path]) => path.test(id))?.[1] ?? null,
+  transform: (code, id) =>
+    /handsontable\/styles\/handsontable\.min\.css$/.test(id) ? { code: usedStyles(code), map: null } : null,
+};

@@ -1,0 +1,21 @@
+/** Which rules of the grid's stylesheet the page is built with. */
+import { expect, it } from "vitest";
+import { usedStyles } from "../../../src/setup/lean-libraries.ts";
+
+it("rules of parts that the grid does not have are left out, and all others stay as they are", () => {
+  const used = [
+    ".handsontable td{color:red}",
+    "@media (prefers-reduced-motion:reduce){.handsontable .htContextMenu{animation:none}}",
+    ".handsontable:not(.htDropdownMenu):not(:is(.a,.b(c))) td{top:0}",
+    ".ht-license-badge{top:0}",
+  ];
+  const unused = [
+    ".htDropdownMenu td{top:0}",
+    ":is(.htFiltersMenu,.x) a,.ht-pagination b{top:0}",
+    ".a:not(.b) .htUIInput{top:0}",
+  ];
+  expect(usedStyles([unused[0], used[0], unused[1], used[1], used[2], unused[2], used[3]].join(""))).toBe(
+    used.join(""),
+  );
+  expect(usedStyles(".htContextMenu td,.handsontable td{top:0}")).toBe(".handsontable td{top:0}");
+});

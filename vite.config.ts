@@ -3,6 +3,7 @@ import { availableParallelism } from "node:os";
 import type { Rolldown } from "vite";
 import { defineConfig } from "vitest/config";
 import { functionTexts } from "./src/setup/function-texts.ts";
+import { lateFunctions } from "./src/setup/late-functions.ts";
 import { leanLibraries } from "./src/setup/lean-libraries.ts";
 import { notices } from "./src/setup/notices.ts";
 import { offline, WORKER } from "./src/setup/offline.ts";
@@ -96,7 +97,7 @@ export default defineConfig(({ mode }) =>
       : {
           root: mode === "test" ? import.meta.dirname : `${import.meta.dirname}/src/app`,
           base: "./",
-          plugins: [leanLibraries, functionTexts, sharedWorkers, licences, offline],
+          plugins: [leanLibraries, lateFunctions, functionTexts, sharedWorkers, licences, offline],
           build: {
             outDir: "../../dist/app",
             emptyOutDir: true,

@@ -104,7 +104,7 @@ test("inside functions/ imports go one way from room to room, and every file has
 const ROOMS_OF_APP: readonly (readonly string[])[] = [
   ["keyboard"],
   ["store-hooks", "spoken", "rescue", "faults", "dialog", "menu", "measured", "offline"],
-  ["naming"],
+  ["naming", "all-functions"],
   ["files", "grid", "checks", "working", "lay"],
   ["drawing", "whatif", "begin", "help", "pages", "print", "import", "outlines"],
   ["shell"],

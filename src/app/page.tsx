@@ -1,6 +1,7 @@
 /** The page: opens the book that was open last and shows it. */
 import "./shell/shell.css";
 import { createRoot } from "react-dom/client";
+import { allFunctions } from "./all-functions.ts";
 import { listenForFaults } from "./faults/faults.ts";
 import type { Keeper } from "./files/keeper.ts";
 import { start } from "./files/start.ts";
@@ -32,6 +33,11 @@ export async function show(root: HTMLElement): Promise<void> {
       setTimeout(() => rescue(fault));
     },
   }).render(<App {...begun} />);
+  // What does not come is asked for again by the first formula that needs it, and that says why.
+  allFunctions().then(
+    () => root.setAttribute("data-functions", "all"),
+    () => {},
+  );
   setTimeout(loadBehind, SETTLED);
   // Behind everything else, and only as it is built: a page that is served for development changes with every edit.
   if (import.meta.env.PROD && "serviceWorker" in navigator)

@@ -101,7 +101,11 @@ function framesOf(list: readonly Token[]): Frame[] {
 }
 
 /** Every view of a cell asks whether the commas of its formula are clear. */
-const remembered = remember<string, Commas>(1000);
+let remembered = remember<string, Commas>(1000);
+
+export function forgetCommas(): void {
+  remembered = remember(1000);
+}
 
 /**
  * Why the commas of a formula can't be understood, or null. In a book that shows decimal commas a

@@ -5,7 +5,7 @@
  * phones and word processors put in the place of plain ones (−, ×, “ ”).
  */
 import { remember } from "../../functions/memo.ts";
-import { commasIn } from "./commas.ts";
+import { commasIn, forgetCommas } from "./commas.ts";
 import { lex, type Token } from "./lex.ts";
 
 /** The plain sign for one that a phone or a word processor puts in its place. */
@@ -14,9 +14,16 @@ const PLAIN_SIGN: Record<string, string> = { "−": "-", "×": "*", "÷": "/", "
 export const plainSign = (sign: string): string => PLAIN_SIGN[sign] ?? sign;
 
 /** A formula is read again and again: by its kinds, its references, the engine and the screen. */
-const remembered = remember<string, readonly Token[]>(5000);
+let remembered = remember<string, readonly Token[]>(5000);
 /** Trees are gone through at every revision: those of the largest book should all be kept. */
-const rememberedTree = remember<string, Tree>(200_000);
+let rememberedTree = remember<string, Tree>(200_000);
+
+/** Forgets how formulas were read: what their commas are depends on which functions the catalogue has. */
+export function forgetReadings(): void {
+  remembered = remember(5000);
+  rememberedTree = remember(200_000);
+  forgetCommas();
+}
 
 /** The tokens of a formula, "=" and all; joined together they are the formula again. */
 export const tokens = (formula: string): readonly Token[] =>

@@ -17,6 +17,7 @@ import type { forEngine } from "./content.ts";
 import { CANT_BE_WORKED, Guards, type TimeLimits } from "./guards.ts";
 import type { CellAddress } from "./inside.ts";
 import { concerned, isLonger, MOST_BOUNDED } from "./laid.ts";
+import { isLate, isWhole, lateIn } from "./late.ts";
 import type { PointedAt } from "./pointed.ts";
 import { type Laid, Records } from "./records.ts";
 import { sourceOf } from "./references.ts";
@@ -27,7 +28,7 @@ register();
 const functionNames = new Set(HyperFormula.getRegisteredFunctionNames("enGB"));
 
 /** Whether formulas know a function of this name, written in capitals. */
-export const isFunction = (name: string): boolean => functionNames.has(name);
+export const isFunction = (name: string): boolean => functionNames.has(name) || isLate(name);
 
 /** Answers lay questions. */
 export interface LayDesk {
@@ -57,6 +58,8 @@ export class Instance {
   #aside: ReadonlyMap<string, string> = new Map();
   /** The titles of the pages as HyperFormula numbers them. */
   #titles: readonly string[] = [];
+  /** Whether every function was there when HyperFormula was built: it learns of no others afterwards. */
+  #knowsAll = isWhole();
   /** The cells that the present change gave to HyperFormula. */
   #entered: CellAddress[] = [];
   /** What the formulas said beside their values. */
@@ -103,6 +106,7 @@ export class Instance {
   }
 
   #build(): HyperFormula {
+    this.#knowsAll = isWhole();
     this.#guards.forgetAll();
     const { names } = this.#book;
     const things = () => [...formulaPlaces(this.#book).map(placeKey), ...Object.keys(names)];
@@ -135,6 +139,18 @@ export class Instance {
     return hf;
   }
 
+  /** Whether a formula names a function that came after HyperFormula was built. */
+  #cameSince(formula: string): boolean {
+    return !this.#knowsAll && isWhole() && lateIn(formula) !== null;
+  }
+
+  /** Before a formula is calculated that names such a function, everything is built anew with it. */
+  #learnFor(formula: string): void {
+    if (!this.#cameSince(formula)) return;
+    this.#rebuild();
+    this.#takeBounds();
+  }
+
   /** A HyperFormula that threw in the middle of a calculation is never used again. */
   #rebuild(): void {
     try {
@@ -150,7 +166,7 @@ export class Instance {
     const old = this.#book;
     this.#book = next;
     this.records.oddities.forget();
-    if (!changed) {
+    if (!changed || changed.some(({ typed }) => this.#cameSince(typed))) {
       Object.assign(this.#context, { unit: next.unit, mark: next.mark, decimal: next.decimal });
       this.#rebuild();
       this.#takeBounds();
@@ -301,11 +317,13 @@ export class Instance {
 
   /** Whether HyperFormula can parse a formula as typed. */
   canParse(formula: string, page: number): boolean {
+    this.#learnFor(formula);
     return this.#hf.validateFormula(formulaOf(this.#book, formula, page));
   }
 
   /** Calculates a formula as if it stood on a page, changing nothing; undefined when it can't be parsed. */
   calculate(formula: string, page: number): RawValue | undefined {
+    this.#learnFor(formula);
     const read = formulaOf(this.#book, formula, page);
     this.#begin();
     this.records.outside = true;

@@ -190,11 +190,9 @@ abstract class Sewing extends FunctionPlugin {
 
 const methodOf = (name: string): string => `work_${name}`;
 
-const words = Object.fromEntries([...catalogue.keys(), PARTS_OF_LIST].map((name) => [name, name]));
-
 /**
- * Adds all sewing functions to a HyperFormula class; instances built from then on know them. An
- * instance without a context of its own works in `setting`.
+ * Adds all sewing functions of the catalogue to a HyperFormula class; instances built from then on know
+ * them. An instance without a context of its own works in `setting`.
  */
 export function register(
   target: typeof HyperFormula = HyperFormula,
@@ -219,5 +217,6 @@ export function register(
         return this.work(declaration, ast, state);
       },
     });
+  const words = Object.fromEntries([...catalogue.keys(), PARTS_OF_LIST].map((name) => [name, name]));
   target.registerFunctionPlugin(Registered, { enGB: words, enUS: words });
 }

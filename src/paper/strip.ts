@@ -92,7 +92,7 @@ export function stripDocument(engine: Engine, asked: Asked): Built | NotPrinted 
   const { book } = engine;
   if (strips.length === 0)
     return {
-      reason: `no ${chosen ? "chosen " : ""}cell gives places along an edge: ${STRIP_FUNCTIONS.join(", ")} do`,
+      reason: `no ${chosen ? "chosen " : ""}cell gives places along an edge: ${stripFunctions().join(", ")} do`,
     };
   const idle = (chosen ?? []).filter(
     (place) => !strips.some((one) => one.places.some((at) => placeKey(at) === placeKey(place))),
@@ -142,7 +142,7 @@ export function stripDocument(engine: Engine, asked: Asked): Built | NotPrinted 
   };
 }
 
-const STRIP_FUNCTIONS = [...catalogue.values()].flatMap(({ name, strip }) => (strip ? [name] : []));
+const stripFunctions = () => [...catalogue.values()].flatMap(({ name, strip }) => (strip ? [name] : []));
 
 /** The first few, and how many more. */
 const listed = (texts: readonly string[]): string =>

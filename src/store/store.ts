@@ -8,6 +8,7 @@ import type { Book } from "../book/shape.ts";
 import { Engine } from "../engine/engine.ts";
 import type { LayDesk } from "../engine/instance.ts";
 import { hashOf } from "../engine/laid.ts";
+import { missingIn, notThereYet } from "../engine/late.ts";
 
 /** A step from one book to the next, with a name for the history ("delete 2 rows"). */
 export interface Command {
@@ -98,6 +99,8 @@ export class Store {
     trying: Book | null,
     work = (): void => this.engine.become(trying ?? book),
   ): string | null {
+    const missing = missingIn(trying ?? book);
+    if (missing !== null) return notThereYet(missing);
     const accepted = attempt(work);
     if (accepted) {
       this.#book = book;

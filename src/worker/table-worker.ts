@@ -1,4 +1,5 @@
 /** The worker's own file for tables of other programs: orders in, answers out, in the order of asking. */
+import "../engine/all-functions.ts";
 import { type TableOrder, TableReading } from "./table.ts";
 
 const reading = new TableReading();

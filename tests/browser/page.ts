@@ -12,6 +12,8 @@ export interface Opening extends Omit<BrowserContextOptions, "offline"> {
   readonly offline?: boolean;
   /** Where the page is served, if not by the server of all tests. */
   readonly address?: string;
+  /** Whether to wait for the functions that the page loads after its start. */
+  readonly whole?: boolean;
   /** Called before the page is loaded, with the address that will be. */
   readonly prepare?: (page: Page, address: string) => Promise<unknown>;
 }
@@ -33,7 +35,7 @@ async function newPage({
   picking = false,
   offline = false,
   ...options
-}: Omit<Opening, "prepare" | "address">) {
+}: Omit<Opening, "prepare" | "address" | "whole">) {
   browser ??= chromium.connect(inject("endpoint"));
   const context = await (await browser).newContext({
     viewport: { width: 1360, height: 820 },
@@ -91,7 +93,7 @@ async function cleared(): Promise<Page | undefined> {
  * a test that asks for anything gets one.
  */
 export async function open(opening: Opening = {}): Promise<Page> {
-  const { prepare, address = inject("address"), ...options } = opening;
+  const { prepare, address = inject("address"), whole = true, ...options } = opening;
   const shared = Object.keys(opening).length === 0;
   complaints = [];
   expected = undefined;
@@ -110,6 +112,7 @@ export async function open(opening: Opening = {}): Promise<Page> {
   await prepare?.(page, address);
   await page.goto(address);
   await page.locator(".ht_master tbody td").first().waitFor();
+  if (whole) await page.locator("[data-functions=all]").waitFor({ state: "attached" });
   return page;
 }
 

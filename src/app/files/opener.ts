@@ -4,6 +4,7 @@ import { readBook } from "../../book/read.ts";
 import type { Book } from "../../book/shape.ts";
 import { writeBook } from "../../book/write.ts";
 import type { Past, Store } from "../../store/store.ts";
+import { functionsOf } from "../all-functions.ts";
 import { reasonOf } from "../faults/in-time.ts";
 import { beginOpening, endOpening, hungAt } from "./attempt.ts";
 import { saveFile } from "./disk.ts";
@@ -85,6 +86,7 @@ export class Opener {
     if ("reason" in reading) return reading.reason;
     const past = await recallSteps(id, found.record.revision, reading.book);
     const unkept = await unkeptOf(found);
+    await functionsOf(reading.book, ...unkept.map(({ book }) => book), ...past.map(({ book }) => book));
     // What a page hung on while it took it up is put aside instead.
     const takesUp = hungAt(id, await tabsAlive()) !== "journal";
     await this.#leave(id);
@@ -161,6 +163,7 @@ export class Opener {
 
   /** Opens a book that is not on the shelf yet, and puts it there. */
   async add(book: Book): Promise<void> {
+    await functionsOf(book);
     await this.#leave(null);
     this.#show(freshRecord(book), book, FIRST_CELL, null);
     await this.#saver.flush();

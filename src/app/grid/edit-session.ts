@@ -5,6 +5,7 @@
 import { type Block, type Place, placeKey } from "../../book/address.ts";
 import { isFormula } from "../../book/formula.ts";
 import { type Book, typedAt } from "../../book/shape.ts";
+import { isWhole, whenWhole } from "../../engine/late.ts";
 import { typeCells } from "../../store/commands.ts";
 import type { Command, Store } from "../../store/store.ts";
 import { isKeyboardFree } from "../keyboard.ts";
@@ -108,6 +109,8 @@ export class EditSession {
   constructor(store: Store) {
     this.store = store;
     this.offers = new Offering(store, () => this.#tell());
+    // What is being typed may begin with the name of a function that was not there yet.
+    if (!isWhole()) whenWhole(() => this.#follow());
     // A command may move cells: a formula that waits in the bar is put into its cell while that is where it was.
     store.beforeStep = () => {
       if (this.#draft?.where === "bar") this.#end(this.#draft);
@@ -148,8 +151,14 @@ export class EditSession {
     // Another cell is typed in while a formula waits in the bar: the formula waits at its cell from now on.
     if (old?.where === "bar" && draft && !samePlace(old.place, draft.place)) this.#setAside(old);
     this.#draft = draft;
-    this.#caret = draft && caretIn(draft.text, draft.caret);
     if (draft?.text !== old?.text) this.pointed = null;
+    this.#follow();
+  }
+
+  /** Offers what fits the draft. */
+  #follow(): void {
+    const draft = this.#draft;
+    this.#caret = draft && caretIn(draft.text, draft.caret);
     this.offers.follow(draft && { ...draft, caret: this.#caret, before: this.#keptAt(draft.place) });
     this.#tell();
   }
@@ -216,9 +225,19 @@ export class EditSession {
     this.#refusal = null;
     if (sentence === null) this.#unkept.delete(placeKey(place));
     else if (text === null) this.#refusal = { place, text, sentence };
-    else this.#unkept.set(placeKey(place), { place, text, sentence });
+    else {
+      this.#unkept.set(placeKey(place), { place, text, sentence });
+      if (!isWhole()) whenWhole(() => this.#typeAgain(place, text));
+    }
     this.#tell();
     return sentence === null;
+  }
+
+  /** Types a text that had to wait for its functions, unless it was let go of or is being changed. */
+  #typeAgain(place: Place, text: string): void {
+    const waits = this.#unkept.get(placeKey(place))?.text === text;
+    const typing = this.#draft !== null && samePlace(this.#draft.place, place);
+    if (waits && !typing) this.type(place, text);
   }
 
   /** Puts everything that is half typed into the book as it is: before a copy is saved, and before the book is left. */

@@ -19,8 +19,8 @@ interface Typing {
   readonly before: string;
 }
 
-/** The functions that are offered: those for sewing, and the built-in ones that a maker needs. */
-const FUNCTIONS = new Map<string, { readonly summary: string }>([...catalogue, ...builtIns]);
+/** The functions that are offered: those for sewing that are there by now, and the built-in ones that a maker needs. */
+const functionsNow = () => new Map<string, { readonly summary: string }>([...catalogue, ...builtIns]);
 
 export class Offering {
   readonly #store: Store;
@@ -62,7 +62,7 @@ export class Offering {
       return choices ? choiceOffers(text, before, choices) : [];
     }
     const shown = (one: Place) => engine.view(one).shown;
-    return offersFor(caret.word, { book, at: place, functions: FUNCTIONS, shown });
+    return offersFor(caret.word, { book, at: place, functions: functionsNow(), shown });
   }
 
   /** Puts an offer in place of the word that was begun. */

@@ -4,6 +4,7 @@ import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
 import type { FileKind } from "../../exchange/file-kind.ts";
 import type { Store } from "../../store/store.ts";
+import { withAllFunctions } from "../all-functions.ts";
 
 /** What the dialog of a kind of file is given. */
 export interface IncomingProps {
@@ -25,8 +26,14 @@ export interface IncomingFile {
 
 /** The dialogs, by kind. */
 const DIALOGS: Readonly<Partial<Record<ForeignKind, LazyExoticComponent<ComponentType<IncomingProps>>>>> = {
-  outline: lazy(() => import("../outlines/Outlines.tsx").then((module) => ({ default: module.Outlines }))),
-  table: lazy(() => import("../import/Import.tsx").then((module) => ({ default: module.Import }))),
+  outline: lazy(() =>
+    withAllFunctions(() => import("../outlines/Outlines.tsx")).then((module) => ({
+      default: module.Outlines,
+    })),
+  ),
+  table: lazy(() =>
+    withAllFunctions(() => import("../import/Import.tsx")).then((module) => ({ default: module.Import })),
+  ),
 };
 
 /** Whether there is a dialog for files of this kind. */

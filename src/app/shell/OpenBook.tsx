@@ -1,14 +1,14 @@
 /** One open book: its pages, the grid with the formula above it, the panels beside it, the checks at the foot. */
 import { lazy, Suspense } from "react";
+import { withAllFunctions } from "../all-functions.ts";
 import { Checks } from "../checks/Checks.tsx";
 import { Guard } from "../faults/Guard.tsx";
-import { Books } from "../files/Books.tsx";
 import { sessionOf } from "../grid/edit-session.ts";
 import { FormulaBar } from "../grid/FormulaBar.tsx";
 import { Grid } from "../grid/Grid.tsx";
 import { Pages } from "../pages/Pages.tsx";
 import { useRevision } from "../store-hooks.ts";
-import { loadBegin, loadHelp } from "./behind.ts";
+import { loadBegin, loadBooks, loadHelp } from "./behind.ts";
 import { Incoming } from "./Incoming.tsx";
 import { Messages } from "./Messages.tsx";
 import { Side } from "./Side.tsx";
@@ -17,9 +17,12 @@ import { type Opened, useOpenBook } from "./use-open-book.ts";
 
 // They come when they are opened first, or soon after the start (behind.ts).
 const PrintDialog = lazy(() =>
-  import("../print/PrintDialog.tsx").then((module) => ({ default: module.PrintDialog })),
+  withAllFunctions(() => import("../print/PrintDialog.tsx")).then((module) => ({
+    default: module.PrintDialog,
+  })),
 );
 const Begin = lazy(async () => ({ default: (await loadBegin()).Begin }));
+const Books = lazy(async () => ({ default: (await loadBooks()).Books }));
 const Help = lazy(async () => ({ default: (await loadHelp()).Help }));
 
 export function OpenBook(props: Opened) {
@@ -116,20 +119,22 @@ export function OpenBook(props: Opened) {
       </Guard>
       {dialog === "books" && (
         <Guard name="The list of books" className="guard-over" onDone={close}>
-          <Books
-            keeper={keeper}
-            keeping={keeping}
-            onFile={open}
-            onSaveElsewhere={() => {
-              setDialog(null);
-              save("elsewhere");
-            }}
-            onDone={close}
-            onPlace={(to) => {
-              setDialog(null);
-              go(to);
-            }}
-          />
+          <Suspense>
+            <Books
+              keeper={keeper}
+              keeping={keeping}
+              onFile={open}
+              onSaveElsewhere={() => {
+                setDialog(null);
+                save("elsewhere");
+              }}
+              onDone={close}
+              onPlace={(to) => {
+                setDialog(null);
+                go(to);
+              }}
+            />
+          </Suspense>
         </Guard>
       )}
       {fileQuestion && (

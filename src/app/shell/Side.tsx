@@ -3,6 +3,7 @@ import "./side.css";
 import { lazy, type ReactNode, Suspense, useCallback, useRef, useState } from "react";
 import type { Place } from "../../book/address.ts";
 import type { Store } from "../../store/store.ts";
+import { withAllFunctions } from "../all-functions.ts";
 import { Drawing } from "../drawing/Drawing.tsx";
 import { Guard } from "../faults/Guard.tsx";
 import type { PrintFor } from "../print/choices.ts";
@@ -12,7 +13,9 @@ import { useAlone } from "./alone.ts";
 import { Divider } from "./Divider.tsx";
 
 /** It comes when it is opened first. */
-const WhatIf = lazy(() => import("../whatif/WhatIf.tsx").then((module) => ({ default: module.WhatIf })));
+const WhatIf = lazy(() =>
+  withAllFunctions(() => import("../whatif/WhatIf.tsx")).then((module) => ({ default: module.WhatIf })),
+);
 
 interface Props {
   readonly store: Store;

@@ -1,0 +1,124 @@
+/**
+ * Leaves functions out of what the page loads first: the sewing functions that the first ready book does not
+ * name, and built-in functions that few books name. The page loads them soon after its start, or before it
+ * opens a book that names one (src/engine/late.ts). In the source every function is there from the beginning.
+ */
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import type { Plugin } from "vite";
+
+const ROOT = join(import.meta.dirname, "../..");
+
+/** Where the functions of a first start are named: its book (src/app/files/ready.ts), and what the engine writes into formulas. */
+const NAMED_IN = ["templates/peplum-bodice.json", "src/engine/fitted-cells.ts"];
+
+/** The families that are there from the start whatever the first book names: the page itself writes them into formulas. */
+const ALWAYS = ["tape"];
+
+/** Where HyperFormula has its built-in functions. */
+const PLUGINS = join(ROOT, "node_modules/hyperformula/es/interpreter/plugin");
+
+/** HyperFormula's groups of functions that are loaded late, by their files. */
+const LATE_PLUGINS = [
+  "AddressPlugin",
+  "ArrayPlugin",
+  "BitShiftPlugin",
+  "BitwiseLogicOperationsPlugin",
+  "CharPlugin",
+  "CodePlugin",
+  "ComplexPlugin",
+  "CountUniquePlugin",
+  "DatabasePlugin",
+  "DeltaPlugin",
+  "FinancialPlugin",
+  "FormulaTextPlugin",
+  "HyperlinkPlugin",
+  "MatrixPlugin",
+  "PercentilePlugin",
+  "RadixConversionPlugin",
+  "RandomPlugin",
+  "RomanPlugin",
+  "SequencePlugin",
+  "SortPlugin",
+  "StatisticalPlugin",
+  "UniquePlugin",
+] as const;
+
+interface Group {
+  readonly implementedFunctions: object;
+  readonly aliases?: object;
+}
+
+/** The names of the built-in functions in the late groups. */
+async function lateBuiltIns(): Promise<string[]> {
+  // Its groups import one another in a circle that only its own beginning undoes.
+  await import("hyperformula");
+  const names = await Promise.all(
+    LATE_PLUGINS.map(async (plugin) => {
+      const file: Record<string, Group> = await import(pathToFileURL(join(PLUGINS, `${plugin}.mjs`)).href);
+      const { implementedFunctions, aliases = {} } = file[plugin]!;
+      return [...Object.keys(implementedFunctions), ...Object.keys(aliases)];
+    }),
+  );
+  return names.flat();
+}
+
+/** The files of sewing functions, from the folder of all functions: those of the start, and the others. */
+export function sewingFiles(): { first: string[]; late: string[] } {
+  const folder = join(ROOT, "functions");
+  const files = readdirSync(folder, { recursive: true, encoding: "utf8" })
+    .map((path) => path.replaceAll("\\", "/"))
+    .filter((path) => /^[a-z]+\/[A-Z][A-Z0-9_]*\.ts$/.test(path))
+    .sort();
+  const texts = NAMED_IN.map((path) => readFileSync(join(ROOT, path), "utf8")).join("\n");
+  const named = new Set([...texts.matchAll(/([A-Z][A-Z0-9_]*)\(/g)].map(([, name]) => name));
+  const isFirst = (path: string) => {
+    const [family, name] = path.replace(/\.ts$/, "").split("/") as [string, string];
+    return ALWAYS.includes(family) || named.has(name);
+  };
+  return { first: files.filter(isFirst), late: files.filter((path) => !isFirst(path)) };
+}
+
+/** The names of all functions that the page loads late. */
+export const lateNames = async (): Promise<string[]> => [
+  ...sewingFiles().late.map(nameOf),
+  ...(await lateBuiltIns()),
+];
+
+const nameOf = (path: string): string => /([A-Z0-9_]+)\.ts$/.exec(path)![1]!;
+
+const list = (values: readonly string[]): string => JSON.stringify(values);
+
+export const lateFunctions: Plugin = {
+  name: "late-functions",
+  apply: "build",
+  enforce: "pre",
+  async load(id) {
+    const path = id.replaceAll("\\", "/");
+    if (path.endsWith("/src/engine/late-names.ts"))
+      return `export const LATE_NAMES = ${list(await lateNames())};`;
+    if (path.endsWith("/src/engine/late-parts.ts")) {
+      const globs = sewingFiles().late.map((file) => `../../functions/${file}`);
+      const imports = LATE_PLUGINS.map(
+        (one) => `import { ${one} } from ${JSON.stringify(join(PLUGINS, `${one}.mjs`))};`,
+      );
+      return [
+        ...imports,
+        `const files = import.meta.glob(${list(globs)}, { eager: true });`,
+        'export const declarations = Object.fromEntries(Object.entries(files).map(([path, file]) => [path.replace("../../functions", "."), file]));',
+        `export const plugins = [${LATE_PLUGINS.join(", ")}];`,
+      ].join("\n");
+    }
+    if (path.endsWith("/hyperformula/es/interpreter/plugin/index.mjs")) {
+      const lines = readFileSync(id, "utf8").split("\n");
+      return lines.filter((line) => !LATE_PLUGINS.some((one) => line.includes(`"./${one}.mjs"`))).join("\n");
+    }
+    return null;
+  },
+  transform(code, id) {
+    if (!id.replaceAll("\\", "/").endsWith("/functions/catalogue.ts")) return null;
+    const first = sewingFiles().first.map((file) => `./${file}`);
+    return { code: code.replace('"./*/[A-Z]*.ts"', list(first)), map: null };
+  },
+};

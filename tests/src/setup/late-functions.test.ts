@@ -1,0 +1,36 @@
+/** Which functions the page loads first. */
+import { readFileSync } from "node:fs";
+import { HyperFormula } from "hyperformula";
+import { expect, it } from "vitest";
+import { catalogue } from "../../../functions/catalogue.ts";
+import { tokens } from "../../../src/book/formula.ts";
+import { readBook } from "../../../src/book/read.ts";
+import { typedAt } from "../../../src/book/shape.ts";
+import { formulaPlaces } from "../../../src/engine/book-for-engine.ts";
+import { workedBook } from "../../../src/engine/fitted-cells.ts";
+import { isFunction } from "../../../src/engine/instance.ts";
+import { lateNames, sewingFiles } from "../../../src/setup/late-functions.ts";
+
+it("every function is loaded at the start or late, and none twice", async () => {
+  const { first, late } = sewingFiles();
+  const name = (path: string) => /([A-Z0-9_]+)\.ts$/.exec(path)![1]!;
+  expect([...first, ...late].map(name).sort()).toEqual([...catalogue.keys()]);
+  const names = await lateNames();
+  expect(new Set(names).size).toBe(names.length);
+  // Each is known under the very name by which formulas are searched for it.
+  const known = new Set(HyperFormula.getRegisteredFunctionNames("enGB"));
+  expect(names.filter((one) => !known.has(one) || !isFunction(one))).toEqual([]);
+});
+
+it("the book of a first start, as it is calculated, waits for no function", async () => {
+  const reading = readBook(readFileSync("templates/peplum-bodice.json", "utf8"));
+  if ("reason" in reading) throw new Error(reading.reason);
+  const book = workedBook(reading.book);
+  const late = new Set(await lateNames());
+  const named = formulaPlaces(book)
+    .flatMap(({ page, row, column }) => tokens(typedAt(book, page, row, column)))
+    .filter(({ kind }) => kind === "function")
+    .map(({ text }) => text.toUpperCase());
+  expect(named.length).toBeGreaterThan(50);
+  expect(named.filter((one) => late.has(one))).toEqual([]);
+});

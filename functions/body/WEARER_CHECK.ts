@@ -3,16 +3,16 @@ import { define } from "../define.ts";
 import { Refusal } from "../refusal.ts";
 import { CHART, readChart, rowsOf, rowsOver } from "../wearers/chart.ts";
 import { layersIn, layersText } from "../wearers/layer-set.ts";
-import { type Fault, missingOf, rowFaults } from "../wearers/row-faults.ts";
+import { type Fault, measurementsIn, missingOf, rowFaults } from "../wearers/row-faults.ts";
 
-/** The verdict has the sentences of this many faults and counts the others; the cells of all are marked. */
+/** The verdict begins with the sort of the first fault, has the sentences of this many and counts the others; the cells of all are marked. */
 const MOST_SAID = 3;
 
 const verdictOf = (faults: readonly Fault[]): string => {
   if (faults.length === 0) return "ok";
   const said = faults.slice(0, MOST_SAID).map(({ sentence }) => sentence);
   const more = faults.length - said.length;
-  return `check: ${said.join("; also ")}${more > 0 ? `; and ${more} more` : ""}`;
+  return `check: ${faults[0]!.sort}: ${said.join("; also ")}${more > 0 ? `; and ${more} more` : ""}`;
 };
 
 /**
@@ -61,10 +61,7 @@ export const WEARER_CHECK = define({
     const wanted = {
       today,
       days,
-      needed: (needed ?? "")
-        .split(/[,;]/)
-        .map((one) => one.trim())
-        .filter((one) => one !== ""),
+      needed: measurementsIn(needed),
     };
     const name = (wearer ?? "").trim();
     const faults: Fault[] = [];
@@ -76,7 +73,11 @@ export const WEARER_CHECK = define({
       );
       if (!nobody) return measure("verdict", "no wearer is named, and every figure of the chart has one", "");
       const at = { argument: "chart", cell: nobody.number * chart.wide + chart.columns.get("wearer")! };
-      faults.push({ sentence: "a row has figures and no wearer: write whose they are", at: [at] });
+      faults.push({
+        sort: "doubtful",
+        sentence: "a row has figures and no wearer: write whose they are",
+        at: [at],
+      });
     } else {
       const rows = rowsOf(chart, name);
       const one = (beneath ?? "").trim();
@@ -130,7 +131,7 @@ export const WEARER_CHECK = define({
         days: 30,
       },
       unit: "cm",
-      gives: "check: the widow over shift: waist girth of 31 cm is",
+      gives: "check: doubtful: the widow over shift: waist girth of 31 cm is",
       because: "31 in written in a chart of centimetres",
     },
     {
@@ -147,7 +148,7 @@ export const WEARER_CHECK = define({
         wearer: "the cook",
       },
       gives:
-        "check: the waist girth of the cook over shift, stays and petticoat is 27 in, and over shift and stays 28 in: a girth does not shrink under petticoat",
+        "check: doubtful: the waist girth of the cook over shift, stays and petticoat is 27 in, and over shift and stays 28 in: a girth does not shrink under petticoat",
       because: "common practice: only what is laced makes a girth smaller",
     },
   ],

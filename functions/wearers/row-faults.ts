@@ -18,8 +18,12 @@ import { isoDay } from "./iso-day.ts";
 import { isShaping, isThin, layersText } from "./layer-set.ts";
 import { misfitsAmong } from "./misfits.ts";
 
+/** What kind of fault it is: the first word of its verdict, so that a narrow column shows it. */
+export type Sort = "unmeasured" | "missing" | "too old" | "doubtful";
+
 /** Something doubtful: a sentence, and the cells that it is about. */
 export interface Fault {
+  readonly sort: Sort;
   readonly sentence: string;
   readonly at: readonly CellOfList[];
 }
@@ -57,18 +61,27 @@ export function rowFaults(
   const wrong: Fault[] = [];
   if (row.layers === null && beneath !== undefined)
     wrong.push({
+      sort: "doubtful",
       sentence: `nothing says over which layers ${row.wearer} was measured: write them, or "skin"`,
       at: [cellOf(chart, row, beneath)],
     });
   else if (row.layers !== null && rowsOver(rows, row.layers).length > 1)
     wrong.push({
+      sort: "doubtful",
       sentence: `two rows are of ${rowText(row)}: where they are two people, give them different names; else delete the older row`,
       at: [wearerCell],
     });
   const taken = [...chart.measured.values()].filter((column) => typeof row.cells[column] === "number");
   const texts = [...chart.measured].flatMap(([heading, column]) => textFault(chart, row, heading, column));
   if (taken.length === 0 && texts.length === 0)
-    return [...wrong, { sentence: `${rowText(row)} is unmeasured: the row has no figure`, at: [wearerCell] }];
+    return [
+      ...wrong,
+      {
+        sort: "unmeasured",
+        sentence: `the row of ${rowText(row)} has no figure`,
+        at: [wearerCell],
+      },
+    ];
   return [
     ...wrong,
     ...texts,
@@ -88,9 +101,20 @@ function textFault(chart: Chart, row: ChartRow, heading: string, column: number)
     figureIn(chart, row, column, heading);
     return [];
   } catch (reason) {
-    return [{ sentence: (reason as Error).message, at: [cellOf(chart, row, column)] }];
+    return [{ sort: "doubtful", sentence: (reason as Error).message, at: [cellOf(chart, row, column)] }];
   }
 }
+
+/** The measurements of a list, "bust girth, waist girth", that are missing in all of these rows of a wearer. */
+export const neededOf = (chart: Chart, rows: readonly ChartRow[], needed: string | null): Fault[] =>
+  missingOf(chart, rows, measurementsIn(needed));
+
+/** The measurements that a text lists. */
+export const measurementsIn = (list: string | null): readonly string[] =>
+  (list ?? "")
+    .split(/[,;]/)
+    .map((one) => one.trim())
+    .filter((one) => one !== "");
 
 /** The measurements that are missing in all of these rows of a wearer. A row without any figure has a fault of its own. */
 export function missingOf(chart: Chart, rows: readonly ChartRow[], needed: readonly string[]): Fault[] {
@@ -100,7 +124,11 @@ export function missingOf(chart: Chart, rows: readonly ChartRow[], needed: reado
     const [row] = rows as [ChartRow];
     const who = rows.length > 1 ? row.wearer : rowText(row);
     return [
-      { sentence: `the ${heading} of ${who} was never taken: measure it`, at: [cellOf(chart, row, column)] },
+      {
+        sort: "missing",
+        sentence: `the ${heading} of ${who} was never taken: measure it`,
+        at: [cellOf(chart, row, column)],
+      },
     ];
   });
 }
@@ -110,15 +138,20 @@ function dateFaults(chart: Chart, row: ChartRow, { today, days }: Wanted): Fault
   const column = chart.columns.get("taken");
   const who = rowText(row);
   if (column === undefined)
-    return [{ sentence: `no date says when ${who} was measured: add a column "taken on"`, at: [] }];
+    return [
+      { sort: "missing", sentence: `no date says when ${who} was measured: add a column "taken on"`, at: [] },
+    ];
   const at = [cellOf(chart, row, column)];
   const day = row.cells[column];
   if (typeof day !== "number")
-    return [{ sentence: `no date says when ${who} was measured: write it, or measure again`, at }];
+    return [
+      { sort: "missing", sentence: `no date says when ${who} was measured: write it, or measure again`, at },
+    ];
   const age = Math.floor(today) - Math.floor(day);
   if (age < 0)
     return [
       {
+        sort: "doubtful",
         sentence: `the figures of ${who} are dated ${isoDay(day)}, which is still to come: check the date`,
         at,
       },
@@ -126,6 +159,7 @@ function dateFaults(chart: Chart, row: ChartRow, { today, days }: Wanted): Fault
   return age > days
     ? [
         {
+          sort: "too old",
           sentence: `the figures of ${who} were taken ${age} days ago, ${days} are allowed: measure again before cutting`,
           at,
         },
@@ -140,6 +174,7 @@ function surveyFaults(chart: Chart, row: ChartRow, rows: readonly ChartRow[], { 
   if (!/^(female|male|either|)$/.test(survey))
     return [
       {
+        sort: "doubtful",
         sentence: `the survey to compare ${row.wearer} with must be female, male, either or child, not "${survey.slice(0, 24)}"`,
         at: [cellOf(chart, row, chart.columns.get("survey")!)],
       },
@@ -171,7 +206,11 @@ function surveyFaults(chart: Chart, row: ChartRow, rows: readonly ChartRow[], { 
       const column = one && own.has(one) ? columns.get(one) : undefined;
       return column === undefined ? [] : [cellOf(chart, row, column)];
     });
-    return { sentence: `${rowText(row)}: ${verdict.replace(/^check: /, "")}`, at: cells };
+    return {
+      sort: "doubtful" as const,
+      sentence: `${rowText(row)}: ${verdict.replace(/^check: /, "")}`,
+      at: cells,
+    };
   });
 }
 
@@ -204,7 +243,12 @@ function layerFaults(chart: Chart, row: ChartRow, rows: readonly ChartRow[], wor
       if (typeof over !== "number" || typeof beneath !== "number") continue;
       if ([row, other].some((one) => toBlame.has(cellOf(chart, one, column).cell))) continue;
       const why = girthFault(heading, over, beneath, row, other, added, words);
-      if (why) faults.push({ sentence: why, at: [row, other].map((one) => cellOf(chart, one, column)) });
+      if (why)
+        faults.push({
+          sort: "doubtful",
+          sentence: why,
+          at: [row, other].map((one) => cellOf(chart, one, column)),
+        });
     }
   }
   return faults;
@@ -250,6 +294,7 @@ function lacedOtherwise(chart: Chart, row: ChartRow, other: ChartRow): Fault | n
   if (shared.length === 0 || mine === "" || theirs === "" || mine.toLowerCase() === theirs.toLowerCase())
     return null;
   return {
+    sort: "doubtful",
     sentence: `the ${layersText(shared)} of ${rowText(row)} were laced "${mine.slice(0, 24)}", and over ${layersText(other.layers!)} "${theirs.slice(0, 24)}": lace them alike and measure again`,
     at: [row, other].map((one) => cellOf(chart, one, column)),
   };

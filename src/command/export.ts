@@ -1,3 +1,4 @@
+import { photographCount, photographsLeftOut } from "../book/photographs.ts";
 import type { Book } from "../book/shape.ts";
 import type { Engine } from "../engine/engine.ts";
 import { type Figures, pageCsv } from "../exchange/page-csv.ts";
@@ -49,10 +50,20 @@ export const exportBook: Verb = {
       if (out === "-") throw new Wrong(`${to} needs the name of a file in --out, such as --out book.${to}`);
       const { bytes, alive, fixed } = await spreadsheet(to, engine);
       io.write(out, bytes);
-      if (values.json) io.out(JSON.stringify({ file: out, formulas: alive, fixed }));
+      const photographs = photographCount(engine.book);
+      const left = photographsLeftOut(photographs, "a spreadsheet");
+      if (values.json)
+        io.out(
+          JSON.stringify({
+            file: out,
+            formulas: alive,
+            fixed,
+            ...(photographs > 0 && { photographsLeftOut: photographs }),
+          }),
+        );
       else
         io.out(
-          `${out}  ${alive} formulas stay alive; ${fixed} cells are fixed values or rest on one, each with a note`,
+          `${out}  ${alive} formulas stay alive; ${fixed} cells are fixed values or rest on one, each with a note${left && `; ${left}`}`,
         );
       return 0;
     }
@@ -65,8 +76,21 @@ export const exportBook: Verb = {
     }
     io.write(out, text);
     const { title } = engine.book.pages[page]!;
-    if (values.json) io.out(JSON.stringify({ file: out, page: title, figures }));
-    else io.out(`${out}  the page ${title}, ${values.full ? "figures in full" : "figures as shown"}`);
+    const photographs = photographCount(engine.book, page);
+    const left = photographsLeftOut(photographs, "a table");
+    if (values.json)
+      io.out(
+        JSON.stringify({
+          file: out,
+          page: title,
+          figures,
+          ...(photographs > 0 && { photographsLeftOut: photographs }),
+        }),
+      );
+    else
+      io.out(
+        `${out}  the page ${title}, ${values.full ? "figures in full" : "figures as shown"}${left && `; ${left}`}`,
+      );
     return 0;
   },
 };

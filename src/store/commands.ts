@@ -9,6 +9,7 @@ import { copyPage as copyOfPage } from "../book/copy-page.ts";
 import * as edit from "../book/edit.ts";
 import { isFormula } from "../book/formula.ts";
 import { moveBlock } from "../book/move.ts";
+import { photographsFault } from "../book/photographs.ts";
 import { copied } from "../book/references.ts";
 import {
   type Book,
@@ -224,7 +225,7 @@ export const copyPage = (
     if (fault) return { refusal: fault };
     const copy = copyOfPage(book, page, title);
     const next = wearer ? edit.type(copy, [{ page: page + 1, ...wearer }]) : copy;
-    const many = cellsFault(book, next);
+    const many = cellsFault(book, next) ?? photographsFault(book, next);
     return many ? { refusal: many } : next;
   },
 });

@@ -4,9 +4,8 @@ import { withSettings } from "../book/cell-marks.ts";
 import {
   LONGEST_PHOTOGRAPH,
   LONGEST_PHOTOGRAPH_WORDS,
-  MOST_PHOTOGRAPHS,
   PHOTOGRAPH,
-  photographsIn,
+  photographsFault,
 } from "../book/photographs.ts";
 import type { Book } from "../book/shape.ts";
 import type { Command } from "./store.ts";
@@ -45,8 +44,6 @@ export const withPhotographs = (command: Command, from: Book, copied: Block, tar
   };
 };
 
-const megabytes = (characters: number): string => `${Math.ceil(characters / 100_000) / 10} MB`;
-
 export const putPhotograph = (place: Place, photograph: Photograph | null): Command => ({
   label: photograph ? "put a photograph in a cell" : "take a photograph away",
   edit: (book) => {
@@ -60,16 +57,13 @@ export const putPhotograph = (place: Place, photograph: Photograph | null): Comm
       return {
         refusal: `the words for a photograph have at most ${LONGEST_PHOTOGRAPH_WORDS} characters, not ${words.length}`,
       };
-    const all = photographsIn(book) - old.length + image.length;
-    if (image.length > old.length && all > MOST_PHOTOGRAPHS)
-      return {
-        refusal: `the photographs of this book would take ${megabytes(all)}, and a book holds at most ${megabytes(MOST_PHOTOGRAPHS)} of them: take one away first`,
-      };
     if (old === image && photographWords === words) return book;
     const changed = withSettings(page, address, {
       photograph: image || undefined,
       photographWords: (image && words) || undefined,
     });
-    return { ...book, pages: book.pages.with(place.page, changed) };
+    const next = { ...book, pages: book.pages.with(place.page, changed) };
+    const fault = photographsFault(book, next);
+    return fault ? { refusal: fault } : next;
   },
 });

@@ -1,5 +1,6 @@
 /** What a person does with books beside the open one. */
 import { readBook } from "../../book/read.ts";
+import type { Book } from "../../book/shape.ts";
 import { writeBook } from "../../book/write.ts";
 import { reasonOf } from "../faults/in-time.ts";
 import type { Keeper } from "./keeper.ts";
@@ -19,13 +20,33 @@ export async function openEarlier(keeper: Keeper, { id, title }: BookRecord): Pr
   }
 }
 
-/** Puts a copy of a book on the shelf, under a title of its own, as the book is now. */
-export async function copyBook(keeper: Keeper, { id }: BookRecord, title: string): Promise<void> {
+/** Puts a copy of a book on the shelf, under a title of its own, as the book is now. Returns the id of the copy. */
+export async function copyBook(keeper: Keeper, { id }: BookRecord, title: string): Promise<string> {
   if (!/\S/.test(title)) throw new Error("a book needs a title");
   if (id === keeper.state.id) await keeper.flush();
   const reading = readBook(await keeper.bookcase.text(id));
   if ("reason" in reading) throw new Error(reading.reason);
-  await keeper.bookcase.put(title, writeBook({ ...reading.book, title }));
+  return keeper.bookcase.put(title, writeBook({ ...reading.book, title }));
+}
+
+/**
+ * Goes on with the next version of the open book, as one step, and keeps the book as it was as a book of its own.
+ * Returns null, or why the next version is refused: then no copy stays behind.
+ */
+export async function goOnAsVersion(
+  keeper: Keeper,
+  record: BookRecord,
+  { book, number }: { readonly book: Book; readonly number: number },
+): Promise<string | null> {
+  const former = keeper.book;
+  const copy = await copyBook(keeper, record, former.title);
+  // What was typed while the copy was made is not in it, and would not be in the next version.
+  const refusal =
+    keeper.book === former
+      ? keeper.replace(book, `begin version ${number}`)
+      : "the book was changed in the meantime: begin the next version again";
+  if (refusal !== null) await keeper.bookcase.deletePermanently(copy);
+  return refusal;
 }
 
 /** Puts a book in the bin. In place of the open one, the next or a blank one is opened. */

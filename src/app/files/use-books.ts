@@ -8,7 +8,7 @@ import { handOn } from "../keyboard.ts";
 import type { Keeper } from "./keeper.ts";
 import type { Keeping } from "./keeping.ts";
 import { promisesToKeepBooks } from "./lasting.ts";
-import { copyBook, openEarlier, throwAway } from "./others.ts";
+import { copyBook, goOnAsVersion, openEarlier, throwAway } from "./others.ts";
 import { chooseFile, type OwnHandle } from "./own-file/pickers.ts";
 import type { BookRecord } from "./shelf.ts";
 import type { Version } from "./versions/rule.ts";
@@ -92,8 +92,7 @@ export function useBooks({ keeper, keeping, onFile, onDone }: Shelving) {
         const begun = nextVersion(keeper.book, layDesk);
         if ("refusal" in begun) return setRefusal(`The next version does not begin: ${begun.refusal}.`);
         const { title } = keeper.book;
-        await copyBook(keeper, record, title);
-        const refusal = keeper.replace(begun.book, `begin version ${begun.number}`);
+        const refusal = await goOnAsVersion(keeper, record, begun);
         if (refusal) return setRefusal(`The next version does not begin: ${refusal}.`);
         // The list shows the title that the next version has.
         await keeper.flush();

@@ -1,5 +1,6 @@
 /** What is done with the pages of a book, each act with the sentence that it ends in. */
 import { useRef, useState } from "react";
+import { photographCount, photographsLeftOut } from "../../book/photographs.ts";
 import { blankPage, type Page, STAGES, type Stage } from "../../book/shape.ts";
 import type { Engine } from "../../engine/engine.ts";
 import type { Figures } from "../../exchange/page-csv.ts";
@@ -38,6 +39,12 @@ export function listed(words: readonly string[], most = 3): string {
 const SAVED_FIGURES: Readonly<Record<Figures, string>> = {
   shown: "with its figures as shown",
   full: "with its figures in full",
+};
+
+/** "; 3 photographs are left out, …" behind the sentence of an export; "" when none is. */
+const leftOut = (count: number, holder: string): string => {
+  const sentence = photographsLeftOut(count, holder);
+  return sentence && `; ${sentence}`;
 };
 
 /** The button of the page in sight; the keyboard comes back to it. */
@@ -125,7 +132,9 @@ export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf)
       const { title } = shown.pages[page]!;
       const name = fileName(`${shown.title} ${title}`, ".csv");
       saveText(pageCsv(engine, page, figures), name, "text/csv");
-      onSaid(`The page ${title} is saved as ${name}, ${SAVED_FIGURES[figures]}`);
+      onSaid(
+        `The page ${title} is saved as ${name}, ${SAVED_FIGURES[figures]}${leftOut(photographCount(shown, page), "a table")}`,
+      );
     } catch {
       onRefused("the page could not be saved as CSV; load the page of Ellwand again and try once more");
     }
@@ -139,7 +148,7 @@ export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf)
       const name = fileName(shown.title, `.${ending}`);
       saveText(bytes as BlobPart, name, type);
       onSaid(
-        `The book is saved as ${name}: ${alive} formulas stay alive, ${fixed} cells are fixed values or rest on one, each with a note`,
+        `The book is saved as ${name}: ${alive} formulas stay alive, ${fixed} cells are fixed values or rest on one, each with a note${leftOut(photographCount(shown), "a spreadsheet")}`,
       );
     } catch {
       onRefused("the book could not be saved as a spreadsheet; load Ellwand again and try once more");

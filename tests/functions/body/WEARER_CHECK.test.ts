@@ -34,14 +34,14 @@ test("figures that fit are ok, and a blank wearer has nothing to say", () => {
   expect(checked(chart(WIDOW), "the widow", "shift", TODAY)).toEqual(["ok", []]);
   expect(checked(chart(WIDOW, WIDOW.map(() => null)), null, null, TODAY)).toEqual(["", []]);
   const nobody = chart(WIDOW, changed("Wearer", null));
-  expect(checked(nobody, "", "", TODAY)).toEqual(["check: a row has figures and no wearer: write whose they are", ["2 Wearer"]]);
+  expect(checked(nobody, "", "", TODAY)).toEqual(["check: doubtful: a row has figures and no wearer: write whose they are", ["2 Wearer"]]);
 }); // biome-ignore format: sentences
 
 test("one slip is reported once, at the figure to blame, although others no longer fit beside it", () => {
   // The pair that MEASURE_CHECK's published check swaps: in all 6068 people of the survey the hip stood below the waist.
   const swapped = changed("Hip height", 99, changed("Waist height", 84.5));
   const [verdict, at] = checked(chart(swapped), "the widow", "shift", TODAY);
-  expect(verdict).toMatch(/^check: the widow over shift: .*may be swapped, for both would fit the other way round; please measure again$/);
+  expect(verdict).toMatch(/^check: doubtful: the widow over shift: .*may be swapped, for both would fit the other way round; please measure again$/);
   expect(at.toSorted()).toEqual(["1 Hip height", "1 Waist height"]);
   const inches = checked(chart(changed("Waist girth", 30)), "the widow", "shift", TODAY);
   expect(inches[0]).toMatch(/waist girth of 30 cm is .*inches may have been written where centimetres were meant/);
@@ -53,26 +53,26 @@ test("one slip is reported once, at the figure to blame, although others no long
 
 test("a role with no measurements, missing ones, and texts that are no lengths", () => {
   const fool = ["the fool", "shirt", ...HEADS.slice(2).map(() => null)];
-  expect(checked(chart(WIDOW, fool), "the fool", "shirt", TODAY)).toEqual(["check: the fool over shirt is unmeasured: the row has no figure", ["2 Wearer"]]);
+  expect(checked(chart(WIDOW, fool), "the fool", "shirt", TODAY)).toEqual(["check: unmeasured: the row of the fool over shirt has no figure", ["2 Wearer"]]);
   expect(checked(chart(changed("Hip girth", "")), "the widow", null, TODAY, 90, "waist girth, hip")).toEqual([
-    "check: the hip girth of the widow over shift was never taken: measure it", ["1 Hip girth"]]);
+    "check: missing: the hip girth of the widow over shift was never taken: measure it", ["1 Hip girth"]]);
   expect(checked(chart(changed("Hip girth", "39 ?")), "the widow")).toEqual([
-    'check: the hip girth of the widow over shift must be a length, not "39 ?"', ["1 Hip girth"]]);
+    'check: doubtful: the hip girth of the widow over shift must be a length, not "39 ?"', ["1 Hip girth"]]);
   // The whole wearer has a measurement that one of her rows has; one row is asked by itself.
   const laced = ["the widow", "shift, stays", 46_146, null, null, null, null, null, 68, null, null];
   const both = chart(WIDOW, laced);
   expect(checked(both, "the widow", null, TODAY, 90, "stature, waist girth")).toEqual(["ok", []]);
   expect(checked(both, "the widow", "shift, stays", TODAY, 90, "stature")).toEqual([
-    "check: the stature of the widow over shift and stays was never taken: measure it", ["2 Stature"]]);
+    "check: missing: the stature of the widow over shift and stays was never taken: measure it", ["2 Stature"]]);
   expect(checked(chart(WIDOW), "the fool")[0]).toBe('the chart has no wearer called "the fool": measure them, and give them a row');
 }); // biome-ignore format: sentences
 
 test("dates that are missing, old or still to come lead to the date", () => {
   const dated = (day: Cell) => checked(chart(changed("Taken on", day)), "the widow", "shift", TODAY, 30);
   expect(dated(46_130)).toEqual(["ok", []]);
-  expect(dated(46_129)).toEqual(["check: the figures of the widow over shift were taken 31 days ago, 30 are allowed: measure again before cutting", ["1 Taken on"]]);
-  expect(dated(46_161)).toEqual(["check: the figures of the widow over shift are dated 2026-05-19, which is still to come: check the date", ["1 Taken on"]]);
-  expect(dated(null)).toEqual(["check: no date says when the widow over shift was measured: write it, or measure again", ["1 Taken on"]]);
+  expect(dated(46_129)).toEqual(["check: too old: the figures of the widow over shift were taken 31 days ago, 30 are allowed: measure again before cutting", ["1 Taken on"]]);
+  expect(dated(46_161)).toEqual(["check: doubtful: the figures of the widow over shift are dated 2026-05-19, which is still to come: check the date", ["1 Taken on"]]);
+  expect(dated(null)).toEqual(["check: missing: no date says when the widow over shift was measured: write it, or measure again", ["1 Taken on"]]);
   expect(checked(chart(changed("Taken on", null)), "the widow")[0]).toBe("ok");
 }); // biome-ignore format: sentences
 
@@ -82,15 +82,15 @@ test("a girth over more layers is smaller only where they are laced", () => {
   const two = (a: readonly Cell[], b: readonly Cell[]) => checked(chart(WIDOW, a, b), "the widow");
   expect(two(over("shift, stays", 68), over("shift, stays, petticoat", 70))).toEqual(["ok", []]);
   const smaller = two(over("shift, stays", 70), over("petticoat over stays and shift", 66));
-  expect(smaller[0]).toBe("check: the waist girth of the widow over petticoat, stays and shift is 66 cm, and over shift and stays 70 cm: a girth does not shrink under petticoat; measure both again");
+  expect(smaller[0]).toBe("check: doubtful: the waist girth of the widow over petticoat, stays and shift is 66 cm, and over shift and stays 70 cm: a girth does not shrink under petticoat; measure both again");
   expect(smaller[1]).toEqual(["3 Waist girth", "2 Waist girth"]);
   const loose = two(over("shift, stays", 68), over("shift, stays, petticoat", 74));
   expect(loose[0]).toMatch(/petticoat can't add 6 cm; was it laced alike\? Measure both again$/);
   const said = two(over("shift, stays", 68, { Laced: "closed" }), over("shift, stays, petticoat", 70, { Laced: "2 cm open" }));
-  expect(said).toEqual(['check: the stays of the widow over shift, stays and petticoat were laced "2 cm open", and over shift and stays "closed": lace them alike and measure again', ["3 Laced", "2 Laced"]]);
+  expect(said).toEqual(['check: doubtful: the stays of the widow over shift, stays and petticoat were laced "2 cm open", and over shift and stays "closed": lace them alike and measure again', ["3 Laced", "2 Laced"]]);
   expect(two(over("shift, stays", 27), over("skin", 75))[0]).toMatch(/one of them may be in another unit or halved/);
   const alike = two(over("shift, stays", 68), over("stays, shift", 68));
-  expect(alike[0]).toMatch(/^check: two rows are of the widow over shift and stays: .*; also two rows are of/);
+  expect(alike[0]).toMatch(/^check: doubtful: two rows are of the widow over shift and stays: .*; also two rows are of/);
   // Over stays a waist is no body's: the survey is not asked.
   expect(two(over("shift, stays", 56), over("shift, stays, petticoat", 57))[0]).toBe("ok");
 }); // biome-ignore format: sentences

@@ -48,8 +48,8 @@ test("a doubtful figure is a problem of its row's verdict, which leads to the fi
   const wrong = typed(book, ["Measure!G1", "74"], ["Measure!D4", "2026-01-01"]);
   const engine = new Engine(wrong, quickLay);
   expect(listed(engine)).toEqual([
-    ["Measure!A1", expect.stringMatching(/^role 1 over shift: waist girth of 74 in is .* centimetres may have been written where inches were meant.*measure again/), "Measure!G1"],
-    ["Measure!A4", "the figures of role 2 over shift, stays and petticoat were taken 139 days ago, 90 are allowed: measure again before cutting", "Measure!D4"],
+    ["Measure!A1", expect.stringMatching(/^doubtful: role 1 over shift: waist girth of 74 in is .* centimetres may have been written where inches were meant.*measure again/), "Measure!G1"],
+    ["Measure!A4", "too old: the figures of role 2 over shift, stays and petticoat were taken 139 days ago, 90 are allowed: measure again before cutting", "Measure!D4"],
   ]);
   expect(engine.saidOf(at(book, "Measure!G1")).map(({ by }) => engine.address(by))).toEqual(["Measure!A1"]);
   expect(engine.saidOf(at(book, "Measure!H1"))).toEqual([]);

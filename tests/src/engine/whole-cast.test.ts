@@ -48,14 +48,23 @@ const changedRows = (before: readonly unknown[][], after: readonly unknown[][]) 
 test("the book is written as Ellwand writes it, and its problems are the five lessons, each with its note", () => {
   expect(writeBook(book)).toBe(text);
   expect(known.map((one) => one.replace(/;.*/, ""))).toEqual([
-    "Measure!A19: the waist girth of the dairymaid over shift and petticoat is 28 1/2 in, and over shift 30 1/2 in: a girth does not shrink under petticoat",
-    "Measure!A36: the figures of the fiddler over shirt were taken 128 days ago, 90 are allowed: measure again before cutting",
-    "Measure!A40: the constable over shirt is unmeasured: the row has no figure",
+    "Measure!A19: doubtful: the waist girth of the dairymaid over shift and petticoat is 28 1/2 in, and over shift 30 1/2 in: a girth does not shrink under petticoat",
+    "Measure!A36: too old: the figures of the fiddler over shirt were taken 128 days ago, 90 are allowed: measure again before cutting",
+    "Measure!A40: unmeasured: the row of the constable over shirt has no figure",
     expect.stringMatching(/^Daughter!L52: .*neckline .*lies near the bias .* stay it before sewing/),
     expect.stringMatching(/^Lady!L52: .*neckline .*lies near the bias .* stay it before sewing/),
   ]);
   for (const { place } of checks(engine))
     expect(book.pages[place.page]!.rows[place.row]!.at(-1)).toMatch(/^lesson: /);
+});
+
+test("the chart says at its head who is unmeasured and whose figures are doubtful", () => {
+  expect([value("Measure!B1"), value("Measure!B2")]).toEqual(["the constable", "the dairymaid, the fiddler"]);
+  typed("Measure!I40", "34");
+  expect([value("Measure!B1"), value("Measure!B2")]).toEqual([
+    "nobody",
+    "the dairymaid, the fiddler, the constable",
+  ]);
 });
 
 test("it has 23 roles and 60 garments; every named cell has an answer, and every piece draws itself", () => {

@@ -3,7 +3,7 @@ import { MOST_PHOTOGRAPHS, photographsIn } from "../../../src/book/photographs.t
 import { readBook } from "../../../src/book/read.ts";
 import { type Book, blankBook } from "../../../src/book/shape.ts";
 import { writeBook } from "../../../src/book/write.ts";
-import { insertRows, moveCells, typeCells } from "../../../src/store/commands.ts";
+import { copyPage, insertRows, moveCells, typeCells } from "../../../src/store/commands.ts";
 import { putPhotograph, withPhotographs } from "../../../src/store/photograph.ts";
 
 const BOOK = blankBook("Stock", "in", "1/8");
@@ -50,6 +50,12 @@ test("what is no small JPEG, PNG or WebP is refused, and so is more than a book 
     refusal:
       "the photographs of this book would take 4.1 MB, and a book holds at most 4 MB of them: take one away first",
   });
+  // A copy of its page would hold them all twice.
+  expect(copyPage(3, "Stock of the widow").edit(full)).toEqual({
+    refusal:
+      "the photographs of this book would take 8 MB, and a book holds at most 4 MB of them: take one away first",
+  });
+  expect(copyPage(2, "Another page").edit(full)).not.toHaveProperty("refusal");
   // Another in the place of one that is there takes no more.
   expect(put(full, 0, { ...large, words: "red" })).not.toBe(full);
 });

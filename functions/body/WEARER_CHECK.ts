@@ -10,8 +10,10 @@ const MOST_SAID = 3;
 
 const verdictOf = (faults: readonly Fault[]): string => {
   if (faults.length === 0) return "ok";
-  const said = faults.slice(0, MOST_SAID).map(({ sentence }) => sentence);
-  const more = faults.length - said.length;
+  // Two rows alike have the same to say.
+  const sentences = [...new Set(faults.map(({ sentence }) => sentence))];
+  const said = sentences.slice(0, MOST_SAID);
+  const more = sentences.length - said.length;
   return `check: ${faults[0]!.sort}: ${said.join("; also ")}${more > 0 ? `; and ${more} more` : ""}`;
 };
 

@@ -91,6 +91,10 @@ test("a girth over more layers is smaller only where they are laced", () => {
   expect(two(over("shift, stays", 27), over("skin", 75))[0]).toMatch(/one of them may be in another unit or halved/);
   const alike = two(over("shift, stays", 68), over("stays, shift", 68));
   expect(alike[0]).toMatch(/^check: doubtful: two rows are of the widow over shift and stays: .*; also two rows are of/);
+  // What both rows have to say alike is said once, and both are marked.
+  expect(two(over("shift, stays", 68), over("shift, stays", 68))).toEqual([
+    "check: doubtful: two rows are of the widow over shift and stays: where they are two people, give them different names; else delete the older row",
+    ["2 Wearer", "3 Wearer"]]);
   // Over stays a waist is no body's: the survey is not asked.
   expect(two(over("shift, stays", 56), over("shift, stays, petticoat", 57))[0]).toBe("ok");
 }); // biome-ignore format: sentences

@@ -23,6 +23,28 @@ const built = join(root, "dist/app");
 /** Debian's browser, or the one that CHROMIUM names. */
 export const CHROMIUM = process.env.CHROMIUM ?? "/usr/bin/chromium";
 
+/**
+ * What the browser leaves out. The two popups of its address bar, which no test sees, begin a process for every
+ * window. The others are those that playwright-core turns off: of two such switches the browser heeds the last.
+ */
+const WITHOUT = [
+  "WebUIOmniboxPopup",
+  "WebUIOmniboxAimPopup",
+  "AimEnabled",
+  "AvoidCorsURLLoaderRestartOnRedirect",
+  "AvoidUnnecessaryBeforeUnloadCheckSync",
+  "DestroyProfileOnBrowserClose",
+  "HttpsFirstBalancedModeAutoEnable",
+  "HttpsUpgrades",
+  "LensOverlay",
+  "MediaRouter",
+  "NetworkTimeServiceQuerying",
+  "OptimizationHints",
+  "PaintHolding",
+  "PreconnectToSearch",
+  "ThirdPartyStoragePartitioning",
+];
+
 /** The switches that keep the browser to itself. */
 export const ARGS = [
   "--headless",
@@ -33,6 +55,7 @@ export const ARGS = [
   "--disable-background-networking",
   "--disable-component-update",
   "--disable-sync",
+  `--disable-features=${WITHOUT.join(",")}`,
 ];
 
 const TYPES: Record<string, string> = {

@@ -18,12 +18,13 @@ export interface Opening extends Omit<BrowserContextOptions, "offline"> {
   readonly prepare?: (page: Page, address: string) => Promise<unknown>;
 }
 
-/** A page that the tests of one file share. */
+/** A page that the tests of one process share. */
 interface Kept {
   readonly page: Page;
-  readonly file: string | undefined;
   crashed: boolean;
 }
+
+const VIEWPORT = { width: 1360, height: 820 };
 
 let browser: Promise<Browser> | undefined;
 let kept: Kept | undefined;
@@ -38,7 +39,7 @@ async function newPage({
 }: Omit<Opening, "prepare" | "address" | "whole">) {
   browser ??= chromium.connect(inject("endpoint"));
   const context = await (await browser).newContext({
-    viewport: { width: 1360, height: 820 },
+    viewport: VIEWPORT,
     permissions: ["clipboard-read", "clipboard-write"],
     ...options,
   });
@@ -65,8 +66,7 @@ async function newPage({
 
 /** The page that the test before has left, with nothing of that test in it; undefined when there is none. */
 async function cleared(): Promise<Page | undefined> {
-  const file = expect.getState().testPath;
-  if (kept && (kept.crashed || kept.page.isClosed() || kept.file !== file)) {
+  if (kept && (kept.crashed || kept.page.isClosed())) {
     await kept.page.context().close();
     kept = undefined;
   }
@@ -74,7 +74,8 @@ async function cleared(): Promise<Page | undefined> {
   const { page } = kept;
   for (const other of page.context().pages()) if (other !== page) await other.close();
   await page.unrouteAll();
-  await page.emulateMedia({ colorScheme: null });
+  await page.emulateMedia({ colorScheme: null, media: null });
+  await page.setViewportSize(VIEWPORT);
   await page.mouse.move(0, 0);
   await page.evaluate(() => sessionStorage.clear());
   // The page writes down what it holds when it is left, so it is left before its stores are emptied.
@@ -99,7 +100,7 @@ export async function open(opening: Opening = {}): Promise<Page> {
   expected = undefined;
   const page = (shared && (await cleared())) || (await newPage(options));
   if (shared && page !== kept?.page) {
-    const one = { page, file: expect.getState().testPath, crashed: false };
+    const one = { page, crashed: false };
     page.on("crash", () => {
       one.crashed = true;
     });

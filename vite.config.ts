@@ -131,6 +131,7 @@ export default defineConfig(({ mode }) =>
           test: {
             // A hung test ends; a slow machine is no failure.
             testTimeout: 240_000,
+            hookTimeout: 240_000,
             // What is waited for is there at once on a quiet machine; only a failure waits so long.
             expect: { poll: { timeout: 40_000 } },
             // The engine and the catalogue are loaded once for each worker, not once for each file.

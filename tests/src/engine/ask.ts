@@ -1,4 +1,5 @@
 /** Asking a small book by the names of its cells, and the slow way round: a new engine for every setting. */
+import type { Unit } from "../../../functions/units.ts";
 import type { Place } from "../../../src/book/address.ts";
 import { type } from "../../../src/book/edit.ts";
 import { lookUp } from "../../../src/book/names.ts";
@@ -25,8 +26,15 @@ function sound<T extends object>(answer: T): Exclude<T, Problem> {
 export const variedCell = (book: Book, name: string): VariedCell =>
   sound(variedCellAt(book, cell(book, name)));
 
-export const watch = (book: Book, name: string): Watched =>
-  sound(watchAt(new Engine(book, layDesk), cell(book, name)));
+/** One engine for each unit, following each book in turn: building one takes far longer than calculating a small book. */
+const engines = new Map<Unit, Engine>();
+
+export function watch(book: Book, name: string): Watched {
+  const engine = engines.get(book.unit) ?? new Engine(book, layDesk);
+  engines.set(book.unit, engine);
+  engine.become(book);
+  return sound(watchAt(engine, cell(book, name)));
+}
 
 export const questionEngineOf = (
   book: Book,

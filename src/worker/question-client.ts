@@ -1,5 +1,6 @@
 /** Asks what-if questions of a worker, one at a time: a newer question ends the older one. */
 import type { AnswerNews, Question } from "../engine/question.ts";
+import { NOT_LOADED } from "./not-loaded.ts";
 
 /** As much of a Worker as is used. */
 export interface QuestionWorker {
@@ -56,7 +57,7 @@ export class QuestionClient {
     };
     worker.onerror = (event) => {
       event.preventDefault?.();
-      this.#fail(event.message || "it gave no reason");
+      this.#fail(event.message || NOT_LOADED);
     };
     this.#worker = worker;
     return worker;

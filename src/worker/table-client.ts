@@ -1,4 +1,5 @@
 /** Has a table of another program read in a worker, so that the page stays usable; a newer order makes older answers void. */
+import { NOT_LOADED } from "./not-loaded.ts";
 import type { TableAnswer, TableOrder } from "./table.ts";
 
 type Reply = { readonly id: number } & ({ readonly answer: TableAnswer } | { readonly failed: string });
@@ -15,21 +16,13 @@ const makeWorker = (): TableWorker =>
   new Worker(new URL("./table-worker.ts", import.meta.url), { type: "module" }) as unknown as TableWorker;
 
 export class TableClient {
-  readonly #worker: TableWorker;
+  #worker: TableWorker | null = null;
+  /** The order that brought the file: a worker that takes the place of another has to read it too. */
+  #file: TableOrder | null = null;
   #id = 0;
   #hear: ((answer: TableAnswer) => void) | null = null;
 
-  constructor(make: () => TableWorker = makeWorker) {
-    this.#worker = make();
-    this.#worker.onmessage = ({ data }) => {
-      if (data.id !== this.#id) return;
-      this.#tell("answer" in data ? data.answer : { refusal: notRead(data.failed) });
-    };
-    this.#worker.onerror = (event) => {
-      event.preventDefault?.();
-      this.#tell({ refusal: notRead(event.message || "it gave no reason") });
-    };
-  }
+  constructor(private readonly make: () => TableWorker = makeWorker) {}
 
   #tell(answer: TableAnswer): void {
     const hear = this.#hear;
@@ -41,13 +34,34 @@ export class TableClient {
   ask(order: TableOrder, hear: (answer: TableAnswer) => void): void {
     this.#id += 1;
     this.#hear = hear;
-    this.#worker.postMessage({ id: this.#id, order });
+    if ("bytes" in order) this.#file = order;
+    const isNew = this.#worker === null;
+    const whole = isNew && this.#file ? { ...this.#file, form: order.form } : order;
+    this.#ready().postMessage({ id: this.#id, order: whole });
   }
 
   /** Ends the worker in the middle of whatever it reads. */
   close(): void {
     this.#hear = null;
-    this.#worker.terminate();
+    this.#worker?.terminate();
+    this.#worker = null;
+  }
+
+  #ready(): TableWorker {
+    if (this.#worker) return this.#worker;
+    const worker = this.make();
+    worker.onmessage = ({ data }) => {
+      if (data.id !== this.#id) return;
+      this.#tell("answer" in data ? data.answer : { refusal: notRead(data.failed) });
+    };
+    worker.onerror = (event) => {
+      event.preventDefault?.();
+      const hear = this.#hear;
+      this.close();
+      hear?.({ refusal: notRead(event.message || NOT_LOADED) });
+    };
+    this.#worker = worker;
+    return worker;
   }
 }
 

@@ -1,11 +1,13 @@
 import { defineConfig } from "vitest/config";
 
-/** Types and closes, crashes and kills: npm run closing. ROUNDS says how often each way, 20 times if it is not set. */
+/** Long tests in a real browser, each started by a command of its own with settings: src/setup/long-test.mjs. */
 export default defineConfig({
   test: {
     root: ".",
     include: ["tests/closing/**/*.closing.ts"],
-    testTimeout: 3_600_000,
+    globalSetup: "tests/browser/chromium.ts",
+    testTimeout: 7_200_000,
     fileParallelism: false,
+    disableConsoleIntercept: true,
   },
 });

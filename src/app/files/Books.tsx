@@ -3,6 +3,7 @@
 import { useRef, useState } from "react";
 import { BOOK_UNITS, UNITS } from "../../../functions/units.ts";
 import { Dialog } from "../dialog/Dialog.tsx";
+import { Ongoing } from "../progress/Ongoing.tsx";
 import { Bin } from "./Bin.tsx";
 import { BookRow } from "./BookRow.tsx";
 import { Compared } from "./Compared.tsx";
@@ -27,6 +28,7 @@ export function Books(props: Shelving) {
     <Dialog title="Books" onDone={onDone}>
       <div role="alert">{refusal && <p className="look">{refusal}</p>}</div>
       <div role="status">{done && <p>{done}</p>}</div>
+      <Ongoing />
       <section className="books" aria-labelledby="books-kept">
         <h3 id="books-kept">Saved in this browser</h3>
         {!bookcase.shelf && (

@@ -4,13 +4,9 @@ import type { Place } from "../../book/address.ts";
 import { lookUp } from "../../book/names.ts";
 import type { Reading } from "../../book/read.ts";
 import type { Book } from "../../book/shape.ts";
-import {
-  type AnswerDifference,
-  type BookDifferences,
-  bookDifferences,
-} from "../../engine/book-differences.ts";
-import { layDesk } from "../../lay/desk.ts";
+import type { AnswerDifference, BookDifferences } from "../../engine/book-differences.ts";
 import { reasonOf } from "../faults/in-time.ts";
+import { Progress } from "../progress/Progress.tsx";
 
 interface Props {
   /** Reads the other book; called once. */
@@ -31,20 +27,38 @@ const LISTED = 200;
 export function Compared({ read, other, open, openAs = "The open book", onPlace }: Props) {
   const [found, setFound] = useState<BookDifferences | string | null>(null);
   const [reading] = useState(read);
+  const [isStopped, setIsStopped] = useState(false);
   useEffect(() => {
-    let gone = false;
+    if (isStopped) return;
+    const ending = new AbortController();
     const compare = async () => {
       const given = await reading;
-      const next = "reason" in given ? given.reason : bookDifferences(given.book, open, layDesk);
-      if (!gone) setFound(next);
+      if ("reason" in given) return given.reason;
+      const { doBookWork } = await import("../../worker/book-work-client.ts");
+      return doBookWork({ is: "compare", before: given.book, after: open }, ending.signal);
     };
-    compare().catch((fault) => setFound(reasonOf(fault)));
-    return () => {
-      gone = true;
-    };
-  }, [reading, open]);
+    compare().then(
+      (next) => !ending.signal.aborted && setFound(next),
+      (fault) => !ending.signal.aborted && setFound(reasonOf(fault)),
+    );
+    return () => ending.abort();
+  }, [reading, open, isStopped]);
 
-  if (found === null) return <p role="status">Comparing …</p>;
+  if (isStopped)
+    return (
+      <p>
+        The comparison was stopped.{" "}
+        <button type="button" onClick={() => setIsStopped(false)}>
+          Compare again
+        </button>
+      </p>
+    );
+  if (found === null)
+    return (
+      <p>
+        <Progress what="Comparing" onStop={() => setIsStopped(true)} />
+      </p>
+    );
   if (typeof found === "string") return <p className="look">These books can't be compared: {found}</p>;
   const { changes, answers } = found;
   if (changes.length + answers.length === 0)

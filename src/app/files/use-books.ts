@@ -5,6 +5,7 @@ import type { Book } from "../../book/shape.ts";
 import { layDesk } from "../../lay/desk.ts";
 import { reasonOf } from "../faults/in-time.ts";
 import { handOn } from "../keyboard.ts";
+import { shownWhile } from "../progress/ongoing.ts";
 import type { Keeper } from "./keeper.ts";
 import type { Keeping } from "./keeping.ts";
 import { promisesToKeepBooks } from "./lasting.ts";
@@ -57,7 +58,7 @@ export function useBooks({ keeper, keeping, onFile, onDone }: Shelving) {
   /** Opens a book; the dialog ends when that succeeds. */
   const opening = (title: string, open: () => Promise<string | null>) =>
     act(async () => {
-      const reason = await open();
+      const reason = await shownWhile(`Opening “${title}”`, open);
       if (reason === null) return onDone();
       setRefusal(`“${title}” was not opened: ${reason}.`);
       await refresh();
@@ -89,7 +90,9 @@ export function useBooks({ keeper, keeping, onFile, onDone }: Shelving) {
     beginNextVersion: (record: BookRecord) =>
       act(async () => {
         const { nextVersion } = await import("../../engine/next-version.ts");
-        const begun = nextVersion(keeper.book, layDesk);
+        const begun = await shownWhile("Working out the next version", () =>
+          nextVersion(keeper.book, layDesk),
+        );
         if ("refusal" in begun) return setRefusal(`The next version does not begin: ${begun.refusal}.`);
         const { title } = keeper.book;
         const refusal = await goOnAsVersion(keeper, record, begun);

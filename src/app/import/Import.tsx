@@ -1,12 +1,12 @@
 /** A table of another program, as it was understood, before it comes into a book. */
 import "./import.css";
-import { useEffect, useState } from "react";
 import { BOOK_UNITS, UNITS, type Unit } from "../../../functions/units.ts";
 import { addPages } from "../../book/add-pages.ts";
 import { type Book, LONGEST } from "../../book/shape.ts";
 import type { Understood } from "../../exchange/table-form.ts";
 import type { Store } from "../../store/store.ts";
 import { Dialog } from "../dialog/Dialog.tsx";
+import { Progress } from "../progress/Progress.tsx";
 import { Separated } from "./Separated.tsx";
 import { Sheet } from "./Sheet.tsx";
 import { useTable } from "./use-table.ts";
@@ -92,7 +92,12 @@ export function Import({ file, store, onBook, onDone }: Props) {
         <button type="button" onClick={onDone}>
           Cancel
         </button>
-        <Progress reading={reading} first={understood === null} />
+        {reading && (
+          <Progress
+            key={String(understood === null)}
+            what={understood === null ? "The file is being read" : "The file is being read again"}
+          />
+        )}
       </div>
     </Dialog>
   );
@@ -100,25 +105,6 @@ export function Import({ file, store, onBook, onDone }: Props) {
 
 /** What tells pages of the file apart from those of the book that have the same title. */
 const labelOf = (name: string): string => name.replace(/\.[^.]*$/, "").slice(0, LONGEST.pageTitle / 2);
-
-/** Says that the file is being read, and after a second for how long. */
-function Progress({ reading, first }: { reading: boolean; first: boolean }) {
-  const [seconds, setSeconds] = useState(0);
-  useEffect(() => {
-    setSeconds(0);
-    if (!reading) return;
-    const ticking = setInterval(() => setSeconds((now) => now + 1), 1000);
-    return () => clearInterval(ticking);
-  }, [reading]);
-  return (
-    <span className="aside">
-      <span role="status">
-        {reading && (first ? "The file is being read …" : "The file is being read again …")}
-      </span>
-      {reading && seconds > 0 && ` ${seconds} s`}
-    </span>
-  );
-}
 
 /** What happens to titles, names and lengths when the pages come into the open book. */
 function Landing({

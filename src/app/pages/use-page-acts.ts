@@ -2,12 +2,14 @@
 import { useRef, useState } from "react";
 import { photographCount, photographsLeftOut } from "../../book/photographs.ts";
 import { blankPage, type Page, STAGES, type Stage } from "../../book/shape.ts";
-import type { Engine } from "../../engine/engine.ts";
 import type { Figures } from "../../exchange/page-csv.ts";
 import { addPage, copyPage, removePage, renamePage } from "../../store/commands.ts";
 import type { Store } from "../../store/store.ts";
+import type { SpreadsheetEnding } from "../../worker/book-work.ts";
+import { reasonOf } from "../faults/in-time.ts";
 import { fileName, saveText } from "../files/disk.ts";
 import { sessionOf } from "../grid/edit-session.ts";
+import { showWork } from "../progress/ongoing.ts";
 import { lostWith, runPageMove, type Target } from "./page-moves.ts";
 
 export interface PagesOf {
@@ -50,17 +52,11 @@ const leftOut = (count: number, holder: string): string => {
 /** The button of the page in sight; the keyboard comes back to it. */
 export const focusPage = () => document.querySelector<HTMLElement>(".page[aria-current]")?.focus();
 
-/** The spreadsheets that a book is saved as, with the types that ISO/IEC 29500 and 26300 name. */
-const SPREADSHEETS = {
-  xlsx: {
-    type: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
-    write: async (engine: Engine) => (await import("../../exchange/write-xlsx.ts")).writeXlsx(engine),
-  },
-  ods: {
-    type: "application/vnd.oasis.opendocument.spreadsheet",
-    write: async (engine: Engine) => (await import("../../exchange/write-ods.ts")).writeOds(engine),
-  },
-} as const;
+/** The types of the spreadsheets that a book is saved as, as ISO/IEC 29500 and 26300 name them. */
+const SPREADSHEETS: Readonly<Record<SpreadsheetEnding, string>> = {
+  xlsx: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+  ods: "application/vnd.oasis.opendocument.spreadsheet",
+};
 
 export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf) {
   const { pages } = store.shown;
@@ -139,19 +135,25 @@ export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf)
       onRefused("the page could not be saved as CSV; load the page of Ellwand again and try once more");
     }
   };
-  /** Saves the whole book as a spreadsheet; what writes it is loaded only now. */
-  const saveSpreadsheet = async (ending: keyof typeof SPREADSHEETS) => {
-    const { engine, shown } = store;
-    const { type, write } = SPREADSHEETS[ending];
+  /** Saves the whole book as a spreadsheet, which a worker writes. */
+  const saveSpreadsheet = async (ending: SpreadsheetEnding) => {
+    const book = store.shown;
+    const stopping = new AbortController();
+    const end = showWork({ what: "Writing the book as a spreadsheet", onStop: () => stopping.abort() });
     try {
-      const { bytes, alive, fixed } = await write(engine);
-      const name = fileName(shown.title, `.${ending}`);
-      saveText(bytes as BlobPart, name, type);
+      const { doBookWork } = await import("../../worker/book-work-client.ts");
+      const written = await doBookWork({ is: "spreadsheet", book, ending }, stopping.signal);
+      if (!written) return onSaid("The spreadsheet was not written: it was stopped");
+      const { bytes, alive, fixed } = written;
+      const name = fileName(book.title, `.${ending}`);
+      saveText(bytes as BlobPart, name, SPREADSHEETS[ending]);
       onSaid(
         `The book is saved as ${name}: ${alive} formulas stay alive, ${fixed} cells are fixed values or rest on one, each with a note${leftOut(photographCount(shown), "a spreadsheet")}`,
       );
-    } catch {
-      onRefused("the book could not be saved as a spreadsheet; load Ellwand again and try once more");
+    } catch (fault) {
+      onRefused(`the book could not be saved as a spreadsheet (${reasonOf(fault)}); try once more`);
+    } finally {
+      end();
     }
   };
   return {

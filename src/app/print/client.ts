@@ -2,6 +2,7 @@
 import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
 import type { PaperRequest } from "../../paper/kinds.ts";
+import { NOT_LOADED } from "../../worker/not-loaded.ts";
 import type { PrintNews, PrintOrder } from "./protocol.ts";
 
 /** As much of a Worker as is used. */
@@ -14,10 +15,6 @@ export interface PrintWorker {
 
 const makeWorker = (): PrintWorker =>
   new Worker(new URL("./print-worker.ts", import.meta.url), { type: "module" }) as unknown as PrintWorker;
-
-/** Said when the worker’s program could not be loaded: such a worker fails without a message. */
-const NOT_LOADED =
-  "a part of the page's program could not be loaded; check that the server is running and reload the page";
 
 /** The news as the page gets it: a fault of the worker comes as a refusal. */
 export type HeardNews = Exclude<PrintNews, { readonly fault: string }>;

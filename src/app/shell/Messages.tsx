@@ -4,6 +4,7 @@ import { faults } from "../faults/faults.ts";
 import type { Keeper } from "../files/keeper.ts";
 import type { Keeping } from "../files/keeping.ts";
 import { handOn } from "../keyboard.ts";
+import { Ongoing } from "../progress/Ongoing.tsx";
 
 export interface Message {
   readonly refused: boolean;
@@ -33,6 +34,7 @@ export function Messages({ message, onDone, keeping, keeper, onLast }: Props) {
         {trouble && <Line text={trouble} look onDone={dismiss(() => keeper.dismiss())} />}
         {fault && <Line text={fault} look onDone={dismiss(() => faults.dismiss())} />}
       </div>
+      <Ongoing />
       <div role="status">
         {message && !message.refused && <Line text={message.text} onDone={dismiss(onDone)} />}
         {news && <Line text={news} onDone={dismiss(() => keeper.dismiss())} />}

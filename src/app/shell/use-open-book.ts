@@ -18,6 +18,7 @@ import { helpWhileTyping } from "../help/while-typing.ts";
 import { backgroundOf } from "../lay/background.ts";
 import { joinSearchOf } from "../lay/join-search.ts";
 import type { PrintFor } from "../print/choices.ts";
+import { shownWhile } from "../progress/ongoing.ts";
 import { within } from "../store-hooks.ts";
 import { type IncomingFile, isReadHere } from "./Incoming.tsx";
 import type { Message } from "./Messages.tsx";
@@ -102,7 +103,7 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
         setMessage({ refused: false, text: `“${file.name}” ${text}` });
         setDialog("books");
       } else if ("book" in reading) {
-        await keeper.add(reading.book);
+        await shownWhile(`Opening “${reading.book.title}”`, () => keeper.add(reading.book));
         // Where this fails, the next save asks for a file.
         if (handle)
           await import("../files/own-file/saving.ts")
@@ -116,10 +117,12 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
   /** Makes a begun garment, or what the file `from` holds, a book of its own, or with `label` pages of the open book. */
   const beginBook = async (book: Book, label?: string, from?: string) => {
     try {
-      if (label === undefined) await keeper.add(book);
+      if (label === undefined) await shownWhile(`Opening “${book.title}”`, () => keeper.add(book));
       else {
         const first = store.shown.pages.length;
-        const refusal = store.run(addGarment(convertBook(book, store.book.unit), label));
+        const refusal = await shownWhile(`Adding “${book.title}”`, () =>
+          store.run(addGarment(convertBook(book, store.book.unit), label)),
+        );
         if (refusal) setMessage({ refused: true, text: `“${book.title}” was not added: ${refusal}` });
         else {
           turnTo(first);

@@ -5,6 +5,7 @@ import { show } from "../../engine/show.ts";
 import type { Watched } from "../../engine/sweep.ts";
 import { figureText } from "../../engine/varied-cell.ts";
 import type { Asking } from "./asking.ts";
+import { Calculating } from "./Calculating.tsx";
 import { Choose } from "./Choose.tsx";
 import { keyOf, spoken, watchChoices } from "./choices.ts";
 import { useEditedBook } from "./edited-book.ts";
@@ -43,8 +44,8 @@ export function Matters({ store, place, client }: Asking) {
           {problem}
         </p>
       )}
+      <Calculating answer={answer} late />
       <div role="status" aria-busy={busy}>
-        {busy && <p className="aside">Calculating …</p>}
         {effects && <LaidNote laid={laid} refining={refining} decimal={book.decimal} />}
         {chosen && effects && (
           <p className="aside">

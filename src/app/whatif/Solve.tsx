@@ -2,6 +2,7 @@
 import type { Target } from "../../engine/target.ts";
 import type { VariedCell } from "../../engine/varied-cell.ts";
 import type { Asking } from "./asking.ts";
+import { Calculating } from "./Calculating.tsx";
 import { Choose } from "./Choose.tsx";
 import { keyOf } from "./choices.ts";
 import { FigureField } from "./FigureField.tsx";
@@ -168,8 +169,8 @@ function Found({ solve, trying }: Part & { trying: Trying }) {
   };
   return (
     <>
+      <Calculating answer={answer} />
       <div role="status" aria-busy={answer.busy}>
-        {answer.busy && <p className="aside">Calculating …</p>}
         {answer.problem && <p className="look">{answer.problem}</p>}
         {solution && <p className={solution.found ? "found" : "look"}>{solution.sentence}</p>}
         {solution?.sureness && <p className="aside">This answer: {solution.sureness}.</p>}

@@ -3,6 +3,7 @@ import { isUnsure } from "../../engine/laid.ts";
 import { AS_IT_STANDS, type Comparison } from "../../engine/trials.ts";
 import { handOn } from "../keyboard.ts";
 import type { Asking } from "./asking.ts";
+import { Calculating } from "./Calculating.tsx";
 import { LaidNote } from "./LaidNote.tsx";
 import { Overlay } from "./Overlay.tsx";
 import { type TrialsState, useTrials } from "./useTrials.ts";
@@ -27,6 +28,7 @@ export function Trials(asking: Asking) {
           book; the book's own values stay as they are.
         </p>
       )}
+      <Calculating answer={answer} late />
       {comparison && (
         <section
           className="compare"

@@ -3,6 +3,7 @@ import { oddSteps } from "../../engine/odd-steps.ts";
 import { sweepCsv } from "../../engine/sweep.ts";
 import { figureText, type VariedCell } from "../../engine/varied-cell.ts";
 import type { Asking } from "./asking.ts";
+import { Calculating } from "./Calculating.tsx";
 import { Choose } from "./Choose.tsx";
 import { download, picture } from "./downloads.ts";
 import { Heat } from "./Heat.tsx";
@@ -92,6 +93,7 @@ function Plots({ vary, trying }: Part & { trying: Trying }) {
   const { rows, thresholds, busy } = answer;
   return (
     <div className="plots" aria-busy={busy}>
+      <Calculating answer={answer} late />
       {rows.length > 0 &&
         shown.map((one, i) =>
           varied.length > 1 ? (

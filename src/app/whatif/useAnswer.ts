@@ -1,5 +1,5 @@
 /** What every panel of What if does: it asks the worker whenever its question changes, and gathers the answer. */
-import { useEffect, useMemo, useState } from "react";
+import { useEffect, useMemo, useRef, useState } from "react";
 import { type Answer, heard, NOTHING_HEARD, type Question } from "../../engine/question.ts";
 import { searchesByItself } from "../lay/by-itself.ts";
 import type { Asking } from "./asking.ts";
@@ -13,11 +13,21 @@ export type PanelQuestion = Question extends infer One
   : never;
 
 export interface Heard extends Answer {
+  /** Whether the maker has stopped it. */
+  readonly isStopped: boolean;
   /** The question this answer belongs to. */
   readonly question: Question | null;
 }
 
-const NOTHING_ASKED: Heard = { ...NOTHING_HEARD, busy: false, question: null };
+const NOTHING_ASKED: Heard = { ...NOTHING_HEARD, busy: false, isStopped: false, question: null };
+
+/** An answer and what the maker can do while it is awaited. */
+export interface StoppableAnswer extends Heard {
+  /** Ends the work on the answer; what was heard of it stays. */
+  readonly stop: () => void;
+  /** Asks the same question again. */
+  readonly again: () => void;
+}
 
 /** A question waits so long, in milliseconds, for the hand that is still typing it. */
 const SETTLE = 120;
@@ -35,7 +45,7 @@ const MOST_LAYS = 120;
 export function useAnswer(
   { store, client }: Pick<Asking, "store" | "client">,
   asked: PanelQuestion | null,
-): Heard {
+): StoppableAnswer {
   const book = useEditedBook(store);
   const key = JSON.stringify(asked);
   const question = useMemo<Question | null>(() => {
@@ -43,32 +53,43 @@ export function useAnswer(
     return one && { ...one, book, rounds: searchesByItself() ? ROUNDS : [], mostLays: MOST_LAYS };
   }, [book, key]);
   const [answer, setAnswer] = useState<Heard>(NOTHING_ASKED);
+  const [round, setRound] = useState(0);
+  const ending = useRef(() => {});
+  // biome-ignore lint/correctness/useExhaustiveDependencies: each round asks anew
   useEffect(() => {
     if (!question) {
       setAnswer(NOTHING_ASKED);
       return;
     }
-    let gathered: Heard = { ...NOTHING_HEARD, question };
+    let gathered: Heard = { ...NOTHING_HEARD, isStopped: false, question };
     let telling: ReturnType<typeof setTimeout> | undefined;
     let stop = () => {};
     const tell = () => {
       telling = undefined;
       setAnswer(gathered);
     };
+    setAnswer((before) => ({ ...before, busy: true, isStopped: false }));
     const settled = setTimeout(() => {
       stop = client.ask(question, (news) => {
-        gathered = { ...heard(gathered, news), question };
+        gathered = { ...heard(gathered, news), isStopped: false, question };
         if (!gathered.busy) {
           clearTimeout(telling);
           tell();
         } else telling ??= setTimeout(tell, TELL);
       });
     }, SETTLE);
-    return () => {
+    const end = () => {
       clearTimeout(settled);
       clearTimeout(telling);
       stop();
     };
-  }, [client, question]);
-  return answer;
+    ending.current = () => {
+      end();
+      // A worker in the middle of a long step hears nothing: it is ended.
+      client.close();
+      setAnswer((before) => ({ ...before, busy: false, refining: false, isStopped: true }));
+    };
+    return end;
+  }, [client, question, round]);
+  return { ...answer, stop: () => ending.current(), again: () => setRound(round + 1) };
 }

@@ -46,3 +46,29 @@ test("an older answer is passed over, a fault is a sentence, and a closed client
   expect(heard).toHaveLength(1);
   expect(sent.map(({ id }) => id)).toEqual([1, 2, 3, -1]);
 });
+
+test("a worker that dies is a sentence, and another one reads the file again", () => {
+  const workers: TableWorker[] = [];
+  const sent: unknown[] = [];
+  const client = new TableClient(() => {
+    const worker: TableWorker = {
+      postMessage: ({ order }) => sent.push(order),
+      terminate: () => {},
+      onmessage: null,
+      onerror: null,
+    };
+    workers.push(worker);
+    return worker;
+  });
+  const heard: unknown[] = [];
+  const file = csv("role;waist");
+  client.ask(file, (answer) => heard.push(answer));
+  workers[0]!.onerror!({});
+  expect(heard).toEqual([
+    { refusal: expect.stringContaining("a part of the page's program could not be loaded") },
+  ]);
+  client.ask({ form: { delimiter: "," } }, (answer) => heard.push(answer));
+  workers[1]!.onmessage!({ data: { id: 2, answer: { refusal: "from the second" } } });
+  expect(heard.at(-1)).toEqual({ refusal: "from the second" });
+  expect(sent).toEqual([file, { ...file, form: { delimiter: "," } }]);
+});

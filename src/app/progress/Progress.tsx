@@ -1,0 +1,37 @@
+/** Says that something is going on; after the first second also for how long, with a button that stops it where it can be stopped. */
+import { useEffect, useState } from "react";
+import { handOn } from "../keyboard.ts";
+
+interface Props {
+  /** What is going on, without a full stop: "Calculating". */
+  readonly what: string;
+  readonly onStop?: (() => void) | undefined;
+  /** Whether nothing is said in the first second. */
+  readonly late?: boolean;
+}
+
+export function Progress({ what, onStop, late = false }: Props) {
+  const [seconds, setSeconds] = useState(0);
+  useEffect(() => {
+    const begun = performance.now();
+    const ticking = setInterval(() => setSeconds(Math.floor((performance.now() - begun) / 1000)), 1000);
+    return () => clearInterval(ticking);
+  }, []);
+  return (
+    <span className="aside progress">
+      <span role="status">{(seconds > 0 || !late) && `${what} …`}</span>
+      {seconds > 0 && <span aria-hidden="true"> {seconds} s </span>}
+      {seconds > 0 && onStop && (
+        <button
+          type="button"
+          onClick={() => {
+            handOn(".dialog, section, form");
+            onStop();
+          }}
+        >
+          Stop
+        </button>
+      )}
+    </span>
+  );
+}

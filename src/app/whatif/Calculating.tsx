@@ -1,0 +1,27 @@
+/** That an answer is being worked out, with a way to stop it; or that it was stopped, with a way to ask again. */
+import { Progress } from "../progress/Progress.tsx";
+import type { StoppableAnswer } from "./useAnswer.ts";
+
+interface Props {
+  readonly answer: StoppableAnswer;
+  /** Whether nothing is said in the first second: where each move of a slider asks anew. */
+  readonly late?: boolean;
+}
+
+export function Calculating({ answer: { busy, isStopped, stop, again }, late = false }: Props) {
+  if (isStopped)
+    return (
+      <p className="aside">
+        The calculation was stopped.{" "}
+        <button type="button" onClick={again}>
+          Calculate again
+        </button>
+      </p>
+    );
+  if (!busy) return null;
+  return (
+    <p>
+      <Progress what="Calculating" late={late} onStop={stop} />
+    </p>
+  );
+}

@@ -1,0 +1,34 @@
+/** Work on whole books that takes longer than a moment: what a worker is asked for and what it answers, all plain data. */
+import type { Book } from "../book/shape.ts";
+import { type BookDifferences, bookDifferences } from "../engine/book-differences.ts";
+import { Engine } from "../engine/engine.ts";
+import type { Spreadsheet } from "../exchange/write-xlsx.ts";
+import { layDesk } from "../lay/desk.ts";
+
+/** How a spreadsheet's file ends. */
+export type SpreadsheetEnding = "xlsx" | "ods";
+
+export type BookOrder =
+  | { readonly is: "compare"; readonly before: Book; readonly after: Book }
+  | { readonly is: "spreadsheet"; readonly book: Book; readonly ending: SpreadsheetEnding };
+
+/** The answer to each kind of order. */
+export interface BookAnswers {
+  readonly compare: BookDifferences;
+  readonly spreadsheet: Spreadsheet;
+}
+
+/** The answer that belongs to an order. */
+export type AnswerTo<Order extends BookOrder> = BookAnswers[Order["is"]];
+
+/** Does what is ordered; every lay of a book that it does not keep is a quick one. */
+export async function bookWork(order: BookOrder): Promise<AnswerTo<BookOrder>> {
+  if (order.is === "compare") return bookDifferences(order.before, order.after, layDesk);
+  const engine = new Engine(order.book, layDesk);
+  try {
+    if (order.ending === "ods") return (await import("../exchange/write-ods.ts")).writeOds(engine);
+    return await (await import("../exchange/write-xlsx.ts")).writeXlsx(engine);
+  } finally {
+    engine.destroy();
+  }
+}

@@ -1,0 +1,3 @@
+/** Why a worker ended that said nothing: one whose program does not come fails without a word. */
+export const NOT_LOADED =
+  "a part of the page's program could not be loaded; check that the server is running and reload the page";

@@ -1,0 +1,103 @@
+/** What takes longer than a second says so and can be stopped; a worker whose program does not come is a sentence. */
+import { readFileSync } from "node:fs";
+import type { Page, Route } from "playwright-core";
+import { expect, it } from "vitest";
+import { cell, download, expectComplaints, open } from "./page.ts";
+
+const ready = readFileSync(new URL("../../templates/peplum-bodice.json", import.meta.url));
+
+/** The workers that do long work, by the names of their files. */
+const WORKERS = "{book-work-worker,question-worker,table-worker,print-worker}";
+
+/** Holds back the program of a worker until the function that is returned lets it come. */
+async function heldBack(page: Page, worker: string): Promise<() => Promise<void>> {
+  const path = `**/assets/${worker}-*.js`;
+  const waiting: Route[] = [];
+  let free = false;
+  await page.route(path, (route) => {
+    if (free) return route.continue();
+    waiting.push(route);
+  });
+  return async () => {
+    free = true;
+    for (const route of waiting.splice(0)) await route.continue().catch(() => {});
+  };
+}
+
+/** Asks what matters for a calculated cell of the draft. */
+async function whatMatters(page: Page): Promise<void> {
+  await page.getByRole("navigation").getByRole("button", { name: "Draft", exact: true }).click();
+  await cell(page, "B11").click();
+  await page.getByRole("button", { name: "What if" }).click();
+  await page.getByRole("tab", { name: "What matters" }).click();
+}
+
+const stop = (page: Page) => page.getByRole("button", { name: "Stop", exact: true });
+
+it("export, comparison and what-if answers say how long they take, and stop", async () => {
+  const page = await open();
+  const free = await heldBack(page, WORKERS);
+
+  const exporting = async () => {
+    await page.getByRole("button", { name: /^Change the page/ }).click();
+    await page.getByRole("menuitem", { name: "Save the book as a spreadsheet, .xlsx" }).click();
+  };
+  await exporting();
+  await page.getByText("Writing the book as a spreadsheet …").waitFor();
+  await stop(page).click();
+  await page.getByText("The spreadsheet was not written: it was stopped").waitFor();
+
+  await page.keyboard.press("Control+o");
+  const file = { name: "ready.json", mimeType: "application/json", buffer: ready };
+  await page.getByLabel("A file to compare with").setInputFiles(file);
+  await page.getByText("Comparing …").waitFor();
+  await page.getByText(/^ ?[1-9]\d* s ?$/).waitFor();
+  await stop(page).click();
+  await page.getByText("The comparison was stopped.").waitFor();
+  await page.keyboard.press("Escape");
+
+  await whatMatters(page);
+  await page.getByText("Calculating …").waitFor();
+  await stop(page).click();
+  await page.getByText("The calculation was stopped.").waitFor();
+  await free();
+  await page.getByRole("button", { name: "Calculate again" }).click();
+  await page.getByText(/How much .* changes when each measurement is/).waitFor();
+
+  const saved = await download(page, exporting);
+  expect(saved.name).toMatch(/\.xlsx$/);
+  await page.getByText(/formulas stay alive/).waitFor();
+});
+
+it("a worker whose program does not come is one sentence, the page goes on, and it comes when asked again", async () => {
+  const page = await open();
+  expectComplaints(/Failed to load resource|net::ERR_FAILED/);
+  await page.route(`**/assets/${WORKERS}-*.js`, (route) => route.abort());
+  const NOT_LOADED = /a part of the page's program could not be loaded/;
+  await page.getByRole("button", { name: "Change the page Measure" }).click();
+  await page.getByRole("menuitem", { name: "Save the book as a spreadsheet, .ods" }).click();
+  await page.getByText(/could not be saved as a spreadsheet/).waitFor();
+
+  await page.keyboard.press("Control+o");
+  const file = { name: "ready.json", mimeType: "application/json", buffer: ready };
+  await page.getByLabel("A file to compare with").setInputFiles(file);
+  await page.getByText(/These books can't be compared/).waitFor();
+  const table = { name: "cast.csv", mimeType: "text/csv", buffer: Buffer.from("role;waist\nmiller;70") };
+  await page.getByLabel("A file to open").setInputFiles(table);
+  await page
+    .getByText(/“cast.csv” was not opened/)
+    .filter({ hasText: NOT_LOADED })
+    .waitFor();
+  await page.keyboard.press("Escape");
+
+  await page.keyboard.press("Alt+p");
+  await page.getByText(NOT_LOADED).waitFor();
+  await page.keyboard.press("Escape");
+
+  await whatMatters(page);
+  await page.getByText(NOT_LOADED).waitFor();
+  expect(await cell(page, "A1").textContent()).not.toBe("");
+  await page.unrouteAll();
+  await cell(page, "B15").click();
+  await page.getByText(/How much .* changes when each measurement is/).waitFor();
+});

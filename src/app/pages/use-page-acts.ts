@@ -148,7 +148,7 @@ export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf)
       const name = fileName(book.title, `.${ending}`);
       saveText(bytes as BlobPart, name, SPREADSHEETS[ending]);
       onSaid(
-        `The book is saved as ${name}: ${alive} formulas stay alive, ${fixed} cells are fixed values or rest on one, each with a note${leftOut(photographCount(shown), "a spreadsheet")}`,
+        `The book is saved as ${name}: ${alive} formulas stay alive, ${fixed} cells are fixed values or rest on one, each with a note${leftOut(photographCount(book), "a spreadsheet")}`,
       );
     } catch (fault) {
       onRefused(`the book could not be saved as a spreadsheet (${reasonOf(fault)}); try once more`);

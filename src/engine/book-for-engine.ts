@@ -5,8 +5,9 @@ import { CELL_SIGN, cutFormula } from "../book/alike.ts";
 import { isFormula } from "../book/formula.ts";
 import { fixed, isList, writtenOut } from "../book/names.ts";
 import type { Book } from "../book/shape.ts";
+import { readsList } from "./columns-read.ts";
 import { forEngine, toEngine, understand } from "./content.ts";
-import { readsList, withListsNarrowed } from "./narrowed-lists.ts";
+import { withListsNarrowed } from "./narrowed-lists.ts";
 
 /** The content of a cell that is left out: a value that is an error. */
 const LEFT_OUT = "=#N/A";

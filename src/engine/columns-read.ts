@@ -3,31 +3,44 @@
  * that it reads, and on no other: a column of the same page may be worked out from its answer.
  */
 import { headingsAmong, headingText, knownHeadings, misspeltHeading } from "../../functions/block.ts";
-import { catalogue } from "../../functions/catalogue.ts";
+import { catalogue, ofCatalogue } from "../../functions/catalogue.ts";
 import type { ListForm, Take } from "../../functions/define.ts";
 import type { Block } from "../book/address.ts";
 import { type Call, formulaTree, isFormula } from "../book/formula.ts";
 import { type Book, MOST_ROWS } from "../book/shape.ts";
 
 /** The lists of a function that say what is read of them, by the positions of its arguments. */
-const LISTS: ReadonlyMap<string, ReadonlyMap<number, Take>> = new Map(
-  [...catalogue.values()].flatMap(({ name, takes }) => {
-    const lists = Object.values(takes).flatMap((take, at) =>
-      take.list && take.reads ? [[at, take] as const] : [],
-    );
-    return lists.length > 0 ? [[name, new Map(lists)] as const] : [];
-  }),
+const lists = ofCatalogue(
+  (): ReadonlyMap<string, ReadonlyMap<number, Take>> =>
+    new Map(
+      [...catalogue.values()].flatMap(({ name, takes }) => {
+        const found = Object.values(takes).flatMap((take, at) =>
+          take.list && take.reads ? [[at, take] as const] : [],
+        );
+        return found.length > 0 ? [[name, new Map(found)] as const] : [];
+      }),
+    ),
 );
 
-/** The functions that have such lists. */
-export const LIST_READERS: readonly string[] = [...LISTS.keys()];
+const reader = ofCatalogue(() => {
+  const names = [...lists().keys()];
+  return names.length > 0 ? new RegExp(String.raw`\b(?:${names.join("|")})\s*\(`, "i") : null;
+});
 
-const HEADINGS: ReadonlySet<string> = new Set(
-  [...LISTS.values()].flatMap((takes) => [...takes.values()].flatMap(({ list }) => knownHeadings(list!))),
+/** Whether a formula calls a function that has such lists. */
+export const readsList = (formula: string): boolean => reader()?.test(formula) ?? false;
+
+const headings = ofCatalogue(
+  (): ReadonlySet<string> =>
+    new Set(
+      [...lists().values()].flatMap((takes) =>
+        [...takes.values()].flatMap(({ list }) => knownHeadings(list!)),
+      ),
+    ),
 );
 
 /** Whether a typed text is a heading of such a list, so that other columns may be read once it is changed. */
-export const isListHeading = (typed: string): boolean => HEADINGS.has(headingText(typed));
+export const isListHeading = (typed: string): boolean => headings().has(headingText(typed));
 
 /**
  * The columns that a call reads of the list at a position of its arguments, which stands in `area`: blocks of
@@ -35,7 +48,7 @@ export const isListHeading = (typed: string): boolean => HEADINGS.has(headingTex
  * are not known before the book is calculated.
  */
 export function columnsRead(book: Book, call: Call, position: number, area: Block): readonly Block[] | null {
-  const take = LISTS.get(call.name)?.get(position);
+  const take = lists().get(call.name)?.get(position);
   if (
     !take?.list ||
     !take.reads ||

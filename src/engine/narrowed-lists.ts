@@ -3,14 +3,9 @@ import type { Block } from "../book/address.ts";
 import { formulaTree, isFormula, type Tree } from "../book/formula.ts";
 import { blockAddress, fixed, isCell } from "../book/names.ts";
 import type { Book } from "../book/shape.ts";
-import { columnsRead, LIST_READERS } from "./columns-read.ts";
+import { columnsRead, readsList } from "./columns-read.ts";
 import { PARTS_OF_LIST } from "./list-parts.ts";
 import { areaOf } from "./references.ts";
-
-const READS_LIST = new RegExp(String.raw`\b(?:${LIST_READERS.join("|")})\s*\(`, "i");
-
-/** Whether a formula calls a function that reads lists. */
-export const readsList = (formula: string): boolean => READS_LIST.test(formula);
 
 /** A block as a range, even where it is a single cell: HyperFormula gives the value of a cell, and no list, for "B2". */
 function rangeText(book: Book, block: Block): string {

@@ -1,5 +1,5 @@
 /** Which functions the page loads first. */
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { HyperFormula } from "hyperformula";
 import { expect, it } from "vitest";
 import { catalogue } from "../../../functions/catalogue.ts";
@@ -33,4 +33,26 @@ it("the book of a first start, as it is calculated, waits for no function", asyn
     .map(({ text }) => text.toUpperCase());
   expect(named.length).toBeGreaterThan(50);
   expect(named.filter((one) => late.has(one))).toEqual([]);
+});
+
+/** The statements at the outside of a file, each from its first line to the line that ends it. */
+const outside = (text: string): string[] => text.split(/\n(?=\S)/);
+
+it("nothing on the page keeps what it made of the catalogue before the late functions came", () => {
+  const files = ["src", "functions"].flatMap((folder) =>
+    readdirSync(folder, { recursive: true, encoding: "utf8" })
+      .filter((path) => /\.tsx?$/.test(path))
+      .map((path) => `${folder}/${path}`),
+  );
+  const keeping = files.flatMap((path) =>
+    outside(readFileSync(path, "utf8"))
+      // A function asks anew each time; `ofCatalogue` makes it anew.
+      .filter((one) => /^(?:export )?(?:const|let) /.test(one))
+      .filter((one) => /\bcatalogue\b/.test(one.split(/=>|ofCatalogue/)[0]!))
+      .map(() => path),
+  );
+  // The help and the command line are loaded when every function is there.
+  expect(keeping.filter((path) => !/^src\/(?:app\/help|command|setup|package)\//.test(path))).toEqual([
+    "functions/catalogue.ts",
+  ]);
 });

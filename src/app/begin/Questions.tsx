@@ -125,6 +125,7 @@ function Field({ question, beginning, onFocus }: FieldProps) {
         <input
           {...common}
           autoComplete="off"
+          dir="auto"
           inputMode={kind === "text" || kind === "date" ? "text" : "decimal"}
           placeholder={needed || kind === "text" ? `such as ${example}` : example}
           onChange={(event) => beginning.answer(name, event.target.value)}

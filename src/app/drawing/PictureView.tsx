@@ -4,6 +4,7 @@ import type { Point } from "../../../functions/geometry/strokes.ts";
 import { type Label, type PlacedLabel, placeLabels } from "../../engine/label-places.ts";
 import type { Picture, Words } from "../../engine/picture.ts";
 import { MARK_SIGNS } from "../../engine/roles.ts";
+import { TEXT_SIZE } from "../text-size.ts";
 import { onScreen, type Size, type View } from "./view.ts";
 
 interface Props {
@@ -17,13 +18,13 @@ interface Props {
 }
 
 /** The height of a line of words. */
-const LINE = 16;
+const LINE = 16 * TEXT_SIZE;
 
 /** So wide is the scale with its figure. */
-const SCALE_WIDE = 175;
+const SCALE_WIDE = 175 * TEXT_SIZE;
 
-/** About how many pixels wide a text is when its letters are 12 pixels tall. */
-const widthOf = (text: string): number => text.length * 6.3 + 8;
+/** About how many pixels wide a text is when its letters are as tall as the page's small ones. */
+const widthOf = (text: string): number => text.length * 6.3 * TEXT_SIZE + 8;
 
 export function PictureView({ picture, ghost, view, size, title, description }: Props) {
   const { left, top, scale } = view;

@@ -10,7 +10,7 @@ export interface Manner {
 }
 
 /** Where three views in a row would be too small to read. */
-const NARROW = "(max-width: 700px)";
+const NARROW = "(max-width: 43.75em)";
 
 export const AS_FLAT: Manner = { as: "flat", seen: "" };
 

@@ -24,7 +24,7 @@ export function Bin({ records, onBringBack, onDelete }: Props) {
         {records.map(({ id, title, binned }) => (
           <li key={id} className="book">
             <div className="book-open book-closed">
-              <b>{title}</b>
+              <b dir="auto">{title}</b>
               <small>moved to the bin {new Date(binned!).toLocaleString()}</small>
             </div>
             {leaving === id ? (

@@ -51,7 +51,7 @@ export function BookRow(props: Props) {
   const { title, changed, copied, revision } = record;
   const about = (
     <>
-      <b>{title}</b>
+      <b dir="auto">{title}</b>
       <small>
         {isOpen ? "open now, " : ""}changed {new Date(changed).toLocaleString()};{" "}
         {copyText({ copied: copied ? { ...copied, changed: copied.revision !== revision } : null })}
@@ -177,6 +177,7 @@ function CopyForm({ title, onTitle }: { title: string; onTitle: (title: string |
     >
       <input
         ref={field}
+        dir="auto"
         aria-label="Title of the copy"
         maxLength={200}
         value={text}

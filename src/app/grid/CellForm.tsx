@@ -83,6 +83,7 @@ export function CellForm({ session, block, onDone }: Props) {
         <label>
           <span>Chosen from</span>
           <input
+            dir="auto"
             value={choices}
             placeholder="box; knife, or =A2:A6"
             maxLength={LONGEST.choices}
@@ -92,6 +93,7 @@ export function CellForm({ session, block, onDone }: Props) {
         <label>
           <span>Fitting changes of</span>
           <input
+            dir="auto"
             value={fitting}
             placeholder="bodice waist"
             maxLength={LONGEST.fitting}

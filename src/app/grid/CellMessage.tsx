@@ -9,10 +9,11 @@ import {
   placeKey,
 } from "../../book/address.ts";
 import { settingsAt } from "../../book/cell-marks.ts";
+import type { Book } from "../../book/shape.ts";
 import { besideText } from "../../engine/beside-answer.ts";
 import { estimateText } from "../../engine/estimates.ts";
 import { fittedText } from "../../engine/fitted-text.ts";
-import { cellText } from "../../engine/label.ts";
+import { cellText, labelOf } from "../../engine/label.ts";
 import { laidText } from "../../engine/laid.ts";
 import { laysBelowText } from "../../engine/lays-below.ts";
 import { saidTexts } from "../../engine/pointed.ts";
@@ -103,6 +104,7 @@ function messageOf({ session, place, away, exactly }: Props) {
       {laid && <span className="cell-message-about">{laid}</span>}
       {estimate && <span className="cell-message-about">{estimate}</span>}
       {fitted && <span className="cell-message-about">{fitted}</span>}
+      {!(exactly || parts || laid || estimate || fitted) && <RowLabel book={book} place={place} />}
     </>
   );
 }
@@ -111,11 +113,25 @@ function messageOf({ session, place, away, exactly }: Props) {
 const Beside = ({ text }: { readonly text: string }) =>
   text && <span className="cell-message-about"> {text}</span>;
 
+/** What the row of the cell is called by, on a page that may be slid away from it. */
+function RowLabel({ book, place }: { readonly book: Book; readonly place: Place }) {
+  const label = place.column > 0 && !book.pages[place.page]?.frozen && labelOf(book, place);
+  return label ? (
+    <span className="cell-message-label" dir="auto">
+      {label}
+    </span>
+  ) : null;
+}
+
 /** The note of the cell, except while a formula or a refused edit needs the line. */
 function Note({ session, place }: Props) {
   const note = noteAt(session.store.shown, place);
   if (note === "" || session.refusedAt(place) || session.caret?.call) return null;
-  return <span className="cell-message-note">Note: {note}</span>;
+  return (
+    <span className="cell-message-note">
+      Note: <span dir="auto">{note}</span>
+    </span>
+  );
 }
 
 /** The photograph of the cell, larger than in the cell itself. */

@@ -52,6 +52,7 @@ export function ColumnForm({ session, place, onDone }: Props) {
         <label>
           <span>Heading</span>
           <input
+            dir="auto"
             value={heading}
             maxLength={LONGEST.heading}
             onChange={(event) => setHeading(event.target.value)}
@@ -81,6 +82,7 @@ export function ColumnForm({ session, place, onDone }: Props) {
         <label>
           <span>Choices, if its cells have any</span>
           <input
+            dir="auto"
             value={choices}
             placeholder="box; knife, or =A2:A6"
             maxLength={LONGEST.choices}

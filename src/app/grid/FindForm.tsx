@@ -59,11 +59,11 @@ export function FindForm({ session, page, onGo, onDone }: Props) {
       <form className="find-form" onSubmit={(event) => event.preventDefault()}>
         <label>
           <span>Find</span>
-          <input ref={field} value={text} onChange={(event) => setText(event.target.value)} />
+          <input ref={field} dir="auto" value={text} onChange={(event) => setText(event.target.value)} />
         </label>
         <label>
           <span>Replace with</span>
-          <input value={by} onChange={(event) => setBy(event.target.value)} />
+          <input dir="auto" value={by} onChange={(event) => setBy(event.target.value)} />
         </label>
         <label>
           <span>Look in</span>

@@ -9,6 +9,7 @@ import {
   useSyncExternalStore,
 } from "react";
 import { cellAddress, fullAddress, type Place } from "../../book/address.ts";
+import { isFormula } from "../../book/formula.ts";
 import type { Store } from "../../store/store.ts";
 import { CellMessage } from "./CellMessage.tsx";
 import { samePlace, sessionOf } from "./edit-session.ts";
@@ -87,6 +88,7 @@ export function FormulaBar({ store, place: selected, onPlace }: Props) {
       <textarea
         ref={field}
         className="formula-text"
+        dir={isFormula(text) ? "ltr" : "auto"}
         aria-label="Text or formula of the cell"
         aria-describedby="cell-message argument-hint"
         aria-autocomplete="list"

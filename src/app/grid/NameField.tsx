@@ -66,6 +66,7 @@ export function NameField({ store, place }: { readonly store: Store; readonly pl
         </span>
       )}
       <input
+        dir="auto"
         aria-label={cells ? `Name of the cells ${cells}` : "Name of the cell"}
         aria-invalid={refusal !== null}
         aria-describedby={refusal === null ? (about ? `${id}-about` : undefined) : id}

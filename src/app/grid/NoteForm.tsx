@@ -45,6 +45,7 @@ export function NoteForm({ session, place, onDone }: Props) {
           Note on {name ? `${name} (${fullAddress(store.shown, place)})` : fullAddress(store.shown, place)}
         </h2>
         <textarea
+          dir="auto"
           aria-label="Note"
           aria-describedby="note-form-keys"
           rows={6}

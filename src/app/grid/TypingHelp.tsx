@@ -9,7 +9,8 @@ import { type Box, beside, type Spot } from "./beside.ts";
 import { type Draft, type EditSession, samePlace } from "./edit-session.ts";
 import { OfferList } from "./OfferList.tsx";
 
-const WIDE = 420;
+/** In rem. */
+const WIDE = 26.25;
 
 interface Props {
   readonly session: EditSession;
@@ -46,7 +47,7 @@ export function TypingHelp({ session, selected }: Props) {
 
   if (!open) return null;
   const style = {
-    width: `min(${WIDE}px, calc(100vw - 8px))`,
+    width: `min(${WIDE}rem, calc(100vw - 8px))`,
     left: spot?.left,
     top: spot?.top,
     maxHeight: spot?.height,

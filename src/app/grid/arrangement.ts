@@ -4,13 +4,25 @@ import { columnLetters } from "../../book/address.ts";
 import { hiddenRows } from "../../book/hidden-rows.ts";
 import type { Page } from "../../book/shape.ts";
 
+/** A narrow screen, where the figures are slid away from what they are called by. */
+export const NARROW = matchMedia("(max-width: 37.5em)");
+
+/** How many columns stay in sight: as the page says; on a narrow screen also the words that its rows begin with. */
+const keptInSight = ({ frozen, columns }: Page): number =>
+  frozen ?? (NARROW.matches && columns[0]?.kind === "text" ? 1 : 0);
+
 export class Arrangement {
   #hidden: Page["hidden"];
   #frozen = 0;
 
+  /** How many columns stay in sight. */
+  get frozen(): number {
+    return this.#frozen;
+  }
+
   /** Arranges the grid as the page says. True when it was arranged otherwise before and has to be drawn. */
   apply(hot: Handsontable, page: Page, anew: boolean): boolean {
-    const frozen = Math.min(page.frozen ?? 0, Math.max(0, hot.countSourceCols() - 1));
+    const frozen = Math.min(keptInSight(page), Math.max(0, hot.countSourceCols() - 1));
     const stays = this.#frozen === frozen && this.#hidden === page.hidden;
     if (stays && !anew) return false;
     if (this.#frozen !== frozen) hot.updateSettings({ fixedColumnsStart: frozen });

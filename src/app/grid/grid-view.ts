@@ -93,7 +93,7 @@ export class GridView implements ShownGrid {
   }
 
   #paint(): void {
-    this.#painting.paint(this.#hot, this.page.frozen ?? 0);
+    this.#painting.paint(this.#hot, this.#arrangement.frozen);
   }
 
   /** Arranges frozen columns and hidden rows as the page says; true when the grid was drawn. */

@@ -5,7 +5,8 @@ import { BLANK_COLUMN, WIDTHS } from "../../book/shape.ts";
 import { fitColumns, moveColumns, moveRows } from "../../store/arranging.ts";
 import { changeColumn } from "../../store/commands.ts";
 import { guarded } from "../faults/faults.ts";
-import { markHidden } from "./arrangement.ts";
+import { TEXT_SIZE } from "../text-size.ts";
+import { markHidden, NARROW } from "./arrangement.ts";
 import type { EditSession } from "./edit-session.ts";
 import { cellEditor } from "./editor.ts";
 import { fittingWidth } from "./fit.ts";
@@ -14,8 +15,8 @@ import type { GridView } from "./grid-view.ts";
 import { drawHeading } from "./paint.ts";
 import { pointing } from "./pointing.ts";
 
-/** In pixels; a finger needs taller rows than a mouse. */
-const ROW_HEIGHT = matchMedia("(pointer: coarse)").matches ? 44 : 26;
+/** In pixels; a finger needs taller rows than a mouse. A line of type, what is free above and below it, and the line under it, as in grid.css. */
+const ROW_HEIGHT = Math.ceil(19 * TEXT_SIZE) + 2 * (matchMedia("(pointer: coarse)").matches ? 12 : 3) + 1;
 
 interface Range {
   getTopStartCorner(): { row: number | null; col: number | null };
@@ -23,8 +24,7 @@ interface Range {
 }
 
 /** On a narrow screen no column is so wide, in pixels, that the figure beside it is out of sight. */
-const NARROW = matchMedia("(max-width: 600px)");
-const MOST_NARROW = 165;
+const mostNarrow = () => Math.min(165 * TEXT_SIZE, 0.45 * innerWidth);
 
 function blockOf(range: Range, page: number): Block {
   const [from, to] = [range.getTopStartCorner(), range.getBottomEndCorner()];
@@ -33,7 +33,12 @@ function blockOf(range: Range, page: number): Block {
 
 export function settings(grid: GridView, session: EditSession): Handsontable.GridSettings {
   const widthOf = (column: number) =>
-    Math.min(grid.page.columns[column]?.width ?? BLANK_COLUMN.width, NARROW.matches ? MOST_NARROW : Infinity);
+    Math.round(
+      Math.min(
+        (grid.page.columns[column]?.width ?? BLANK_COLUMN.width) * TEXT_SIZE,
+        NARROW.matches ? mostNarrow() : Infinity,
+      ),
+    );
   return safely({
     licenseKey: import.meta.env.VITE_HANDSONTABLE_KEY ?? "non-commercial-and-evaluation",
     theme: "ht-theme-ellwand",
@@ -43,8 +48,8 @@ export function settings(grid: GridView, session: EditSession): Handsontable.Gri
     height: "100%",
     rowHeaders: true,
     colHeaders: true,
-    columnHeaderHeight: 42,
-    rowHeaderWidth: 46,
+    columnHeaderHeight: Math.ceil(32 * TEXT_SIZE) + 10,
+    rowHeaderWidth: Math.round(46 * TEXT_SIZE),
     rowHeights: ROW_HEIGHT,
     autoColumnSize: false,
     autoRowSize: false,
@@ -104,7 +109,7 @@ export function settings(grid: GridView, session: EditSession): Handsontable.Gri
         session.run(fitColumns(grid.index, widths), grid.place(0, column));
         return;
       }
-      const width = Math.round(Math.min(WIDTHS[1], Math.max(WIDTHS[0], size)));
+      const width = Math.round(Math.min(WIDTHS[1], Math.max(WIDTHS[0], size / TEXT_SIZE)));
       session.run(changeColumn(grid.index, column, { width }), grid.place(0, column));
     },
     // Dragged rows and columns are moved in the book; the library's own order stays as it is.

@@ -59,6 +59,7 @@ export function PieceCard({ piece, rule, said, choice, onChange, asked, onEdge }
         <label>
           <span>Name</span>
           <input
+            dir="auto"
             value={choice.name}
             maxLength={60}
             onChange={(event) => onChange({ name: event.target.value })}

@@ -69,6 +69,7 @@ export function CopyPage({ store, page, onCopy, onDone }: Props) {
           <span>Wearer's name</span>
           <input
             ref={field}
+            dir="auto"
             value={wearer}
             maxLength={60}
             list={wearers.length > 0 ? `${id}-wearers` : undefined}
@@ -84,7 +85,7 @@ export function CopyPage({ store, page, onCopy, onDone }: Props) {
         </datalist>
         <label>
           <span>Title of the copy</span>
-          <input value={title} maxLength={80} onChange={(event) => setOwn(event.target.value)} />
+          <input dir="auto" value={title} maxLength={80} onChange={(event) => setOwn(event.target.value)} />
         </label>
         {refusal && (
           <p className="look" id={id} role="alert">

@@ -101,7 +101,7 @@ export function Pages(props: PagesOf) {
           {...pageDrop(pages.findLastIndex((one) => one.stage === stage) + 1, stage, move)}
         >
           <h2>
-            {stage}
+            <span>{stage}</span>
             <button type="button" className="quiet" onClick={() => add(stage)}>
               <span aria-hidden="true">+</span>
               <span className="unseen">Add a page to {stage}</span>
@@ -116,6 +116,7 @@ export function Pages(props: PagesOf) {
                     <button
                       type="button"
                       className="page"
+                      dir="auto"
                       onClick={() => onPage(i)}
                       onContextMenu={onRightClick(i)}
                     >
@@ -132,6 +133,7 @@ export function Pages(props: PagesOf) {
                     <button
                       type="button"
                       className="page"
+                      dir="auto"
                       aria-current="page"
                       onKeyDown={onKeyDown}
                       onContextMenu={onRightClick(i)}

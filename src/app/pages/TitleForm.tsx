@@ -20,6 +20,7 @@ export function TitleForm({ title, onTitle }: { title: string; onTitle: (title: 
   return (
     <input
       ref={field}
+      dir="auto"
       aria-label="Title of the page"
       maxLength={80}
       defaultValue={title}

@@ -68,7 +68,7 @@ export function Side({ store, place, onPlace, onPrint }: Props) {
 }
 
 /** Where the parts stand under the grid, and one that is opened may be out of sight. */
-const NARROW = matchMedia("(max-width: 900px)");
+const NARROW = matchMedia("(max-width: 56.25em)");
 
 /** The part that has been given more room: the whole side, or the whole window. */
 interface Room {

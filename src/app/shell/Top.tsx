@@ -46,78 +46,80 @@ export function Top({ store, keeping, onNew, onBooks, onSave, onPrint, onHelp, o
         </span>
         <span className="copied">{lastCopy(keeping)}</span>
       </span>
-      <div className="top-group">
-        <button type="button" onClick={onNew}>
-          New
-        </button>
-        <button type="button" onClick={onBooks}>
-          Books
-        </button>
-        <button type="button" onClick={onSave}>
-          Save a file
-        </button>
-        <button type="button" onClick={onPrint}>
-          Print
-        </button>
-      </div>
-      <div className="top-group">
-        <button
-          type="button"
-          // It keeps the keyboard when nothing is left to undo.
-          aria-disabled={!store.undoable}
-          title={store.undoable && `Undo: ${store.undoable}`}
-          onClick={() => store.undoable && report(store.undo())}
-        >
-          Undo
-        </button>
-        <button
-          type="button"
-          aria-disabled={!store.redoable}
-          title={store.redoable && `Redo: ${store.redoable}`}
-          onClick={() => store.redoable && report(store.redo())}
-        >
-          Redo
-        </button>
-      </div>
-      <button type="button" onClick={onHelp}>
-        Help
-      </button>
-      <div className="top-group">
-        <label>
-          <span>Unit</span>
-          <select value={unit} onChange={(event) => run(changeUnit(event.target.value as Unit))}>
-            {UNITS.map((one) => (
-              <option key={one} value={one}>
-                {BOOK_UNITS[one].noun}
-              </option>
-            ))}
-          </select>
-        </label>
-        <label>
-          <span>Round to</span>
-          <select
-            value={mark}
-            aria-label="Round lengths to"
-            onChange={(event) => run(changeMark(event.target.value as TapeMark))}
+      <div className="top-acts">
+        <div className="top-group">
+          <button type="button" onClick={onNew}>
+            New
+          </button>
+          <button type="button" onClick={onBooks}>
+            Books
+          </button>
+          <button type="button" onClick={onSave}>
+            Save a file
+          </button>
+          <button type="button" onClick={onPrint}>
+            Print
+          </button>
+        </div>
+        <div className="top-group">
+          <button
+            type="button"
+            // It keeps the keyboard when nothing is left to undo.
+            aria-disabled={!store.undoable}
+            title={store.undoable && `Undo: ${store.undoable}`}
+            onClick={() => store.undoable && report(store.undo())}
           >
-            {marks.map((one) => (
-              <option key={one} value={one}>
-                {one.includes("/") ? `${one} in` : one}
-              </option>
-            ))}
-          </select>
-        </label>
-        <label>
-          <span>Decimals</span>
-          <select
-            value={decimal}
-            aria-label="Decimal mark"
-            onChange={(event) => run(changeDecimal(event.target.value as Decimal))}
+            Undo
+          </button>
+          <button
+            type="button"
+            aria-disabled={!store.redoable}
+            title={store.redoable && `Redo: ${store.redoable}`}
+            onClick={() => store.redoable && report(store.redo())}
           >
-            <option value="point">28.5</option>
-            <option value="comma">28,5</option>
-          </select>
-        </label>
+            Redo
+          </button>
+        </div>
+        <button type="button" onClick={onHelp}>
+          Help
+        </button>
+        <div className="top-group">
+          <label>
+            <span>Unit</span>
+            <select value={unit} onChange={(event) => run(changeUnit(event.target.value as Unit))}>
+              {UNITS.map((one) => (
+                <option key={one} value={one}>
+                  {BOOK_UNITS[one].noun}
+                </option>
+              ))}
+            </select>
+          </label>
+          <label>
+            <span>Round to</span>
+            <select
+              value={mark}
+              aria-label="Round lengths to"
+              onChange={(event) => run(changeMark(event.target.value as TapeMark))}
+            >
+              {marks.map((one) => (
+                <option key={one} value={one}>
+                  {one.includes("/") ? `${one} in` : one}
+                </option>
+              ))}
+            </select>
+          </label>
+          <label>
+            <span>Decimals</span>
+            <select
+              value={decimal}
+              aria-label="Decimal mark"
+              onChange={(event) => run(changeDecimal(event.target.value as Decimal))}
+            >
+              <option value="point">28.5</option>
+              <option value="comma">28,5</option>
+            </select>
+          </label>
+        </div>
       </div>
     </header>
   );
@@ -146,6 +148,7 @@ function Title({ title, onTitle }: { title: string; onTitle: (title: string) => 
   return (
     <input
       className="title"
+      dir="auto"
       aria-label="Title of the book"
       maxLength={200}
       value={draft ?? title}

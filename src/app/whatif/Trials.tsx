@@ -69,6 +69,7 @@ function SaveTrial({ trials: { title, setTitle, keep } }: { trials: TrialsState 
         <label htmlFor="trial-title">Title of the trial</label>
         <input
           id="trial-title"
+          dir="auto"
           value={title}
           maxLength={200}
           placeholder="an inch deeper"

@@ -1,5 +1,6 @@
 /** One small plot drawn by uPlot: lines for lengths, steps for what jumps, thresholds as upright lines. */
 import uPlot from "uplot";
+import { TEXT_SIZE } from "../text-size.ts";
 import "uplot/dist/uPlot.min.css";
 
 export interface Plotted {
@@ -61,7 +62,7 @@ export class PlotDrawing {
       stroke: colour("color"),
       grid: { stroke: colour("borderTopColor"), width: 1 },
       ticks: { stroke: colour("borderTopColor"), width: 1, size: 4 },
-      font: "12px system-ui, sans-serif",
+      font: `${12 * TEXT_SIZE}px system-ui, sans-serif`,
     };
     this.#plot = new uPlot(
       {

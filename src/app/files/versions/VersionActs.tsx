@@ -49,6 +49,7 @@ export function VersionActs(props: Props) {
       >
         <input
           name="name"
+          dir="auto"
           aria-label={`Name of the version ${title}`}
           maxLength={80}
           defaultValue={version.name ?? ""}

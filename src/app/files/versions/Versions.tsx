@@ -59,7 +59,7 @@ export function Versions({ book, present, canReplace, onPlace, onBringBack, onOp
           return (
             <li key={key} className="version">
               <div className="version-about">
-                <b>{name ?? when}</b>
+                <b dir="auto">{name ?? when}</b>
                 <small>
                   {name ? `${when}, ` : ""}before: {before}
                   {changes.has(key) && `; changed since then: ${changes.get(key)}`}

@@ -76,6 +76,7 @@ export function PhotoForm({ session, place, file, onDone }: Props) {
         <label>
           <span>What it shows</span>
           <input
+            dir="auto"
             value={words}
             placeholder="blue linen, 1 yd, a stain at one corner"
             maxLength={LONGEST_PHOTOGRAPH_WORDS}

@@ -1,0 +1,121 @@
+/** The page for readers of large type, on small screens, and for what is written from right to left. */
+import type { Page } from "playwright-core";
+import { expect, it } from "vitest";
+import { cutOff } from "./fits.ts";
+import { cell, open } from "./page.ts";
+
+/** A browser whose reader has set its type half as large again: 24 pixels where 16 is usual. */
+async function largeType(page: Page): Promise<void> {
+  const session = await page.context().newCDPSession(page);
+  await session.send("Page.setFontSizes", { fontSizes: { standard: 24, fixed: 20 } });
+}
+
+const SCREENS = [
+  [1280, 800],
+  [640, 360],
+  [390, 844],
+] as const;
+
+/** What lies over the line at the foot of the page, which is in sight at the lower edge of the window. */
+const overFoot = (page: Page) =>
+  page.evaluate(() => {
+    const foot = document.querySelector(".foot")!;
+    const { left, right, top, bottom } = foot.querySelector(".count")!.getBoundingClientRect();
+    const points = [left + 8, (left + right) / 2, right - 8].map((x) => [x, (top + bottom) / 2] as const);
+    return [
+      ...(bottom > innerHeight + 1 || top < 0
+        ? [`the foot is at ${top} to ${bottom} of ${innerHeight}`]
+        : []),
+      ...points
+        .map(([x, y]) => document.elementFromPoint(x, y))
+        .filter((over) => !foot.contains(over))
+        .map((over) => `the foot is covered by ${over?.outerHTML.slice(0, 120)}`),
+    ];
+  });
+
+it("with large type nothing is cut off and the foot is not covered, on a desk, at a zoom of 200 % and on a phone", async () => {
+  const page = await open({ prepare: largeType });
+  const button = (name: string | RegExp) => page.getByRole("button", { name, exact: true }).first();
+  const states: readonly (readonly [state: string, reach: () => Promise<unknown>, over?: string])[] = [
+    [
+      "the grid",
+      () => page.getByRole("navigation").getByRole("button", { name: "Draft", exact: true }).click(),
+    ],
+    ["the menu of rows and columns", () => button("Rows and columns").click(), ".menu"],
+    ["a note", () => button("Note").click(), "dialog[open]"],
+    ["Books", () => button("Books").click(), "dialog[open]"],
+    [
+      "a garment's questions",
+      async () => {
+        await button("New").click();
+        await page.getByRole("button", { name: /^Gored skirt/ }).click();
+        await page.locator(".begin-figures").waitFor();
+      },
+      "dialog[open]",
+    ],
+    ["Help", () => page.keyboard.press("F1"), "dialog[open]"],
+  ];
+  const found: string[] = [];
+  for (const [width, height] of SCREENS) {
+    await page.setViewportSize({ width, height });
+    for (const [state, reach, over] of states) {
+      await reach();
+      if (over) await page.locator(over).waitFor();
+      // The title is a field, in which a long one is gone through.
+      const cut = (await cutOff(page)).filter((one) => !one.includes('class="title"'));
+      const bad = [...cut, ...(over ? [] : await overFoot(page))];
+      found.push(...bad.map((one) => `${state}, ${width} × ${height}: ${one}`));
+      if (!over) continue;
+      await page.keyboard.press("Escape");
+      await page.locator(over).waitFor({ state: "detached" });
+    }
+  }
+  expect(found).toEqual([]);
+
+  // The grid's type and rows are as large; a width goes into the book as it is on a screen of usual type.
+  const type = await cell(page, "A2").evaluate((td) => getComputedStyle(td).fontSize);
+  expect(type).toBe("21px");
+  await page.setViewportSize({ width: 1280, height: 800 });
+  const { height } = (await cell(page, "A2").boundingBox())!;
+  expect(height).toBeGreaterThan(33);
+});
+
+it("what is written from right to left stands at the right: a title, a page, a cell, a note; formulas and figures do not", async () => {
+  const page = await open();
+  const direction = (element: ReturnType<Page["locator"]>) =>
+    element.evaluate((one) => getComputedStyle(one).direction);
+  const title = page.getByLabel("Title of the book");
+  await title.fill("חצאית הטוחן");
+  await title.press("Enter");
+  expect(await direction(title)).toBe("rtl");
+  await page.getByRole("navigation").getByRole("button", { name: "Draft", exact: true }).click();
+  await cell(page, "A24").click();
+  await page.keyboard.type("مقاس الخصر 27 بوصة");
+  await page.keyboard.press("Enter");
+  await cell(page, "A24").click();
+  /** Whether the first letter of a cell stands in its right half. */
+  const fromRight = (address: string) =>
+    cell(page, address).evaluate((td) => {
+      const letters = document.createRange();
+      const walker = document.createTreeWalker(td, NodeFilter.SHOW_TEXT);
+      const text = walker.nextNode()!;
+      letters.setStart(text, 0);
+      letters.setEnd(text, 1);
+      const [first, all] = [letters.getBoundingClientRect(), td.getBoundingClientRect()];
+      return first.left > (all.left + all.right) / 2;
+    });
+  await expect.poll(() => fromRight("A24")).toBe(true);
+  expect(await fromRight("A23")).toBe(false);
+  const typed = page.getByLabel("Text or formula of the cell");
+  expect(await direction(typed)).toBe("rtl");
+  await page.getByRole("button", { name: "Note", exact: true }).click();
+  const note = page.getByLabel("Note", { exact: true });
+  await note.fill("למדוד שוב");
+  expect(await direction(note)).toBe("rtl");
+  await page.getByRole("button", { name: "Save note" }).click();
+  await page.locator("dialog[open]").waitFor({ state: "detached" });
+  await expect.poll(() => direction(page.locator(".cell-message-note [dir]"))).toBe("rtl");
+  await cell(page, "B11").click();
+  expect(await direction(typed)).toBe("ltr");
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0);
+});

@@ -1,5 +1,8 @@
 /** A page copied with its names, for another wearer. */
-import { addPage, renamePage } from "./edit.ts";
+import { UNITS } from "../../functions/units.ts";
+import { rowAndColumn } from "./address.ts";
+import { withSettings } from "./cell-marks.ts";
+import { addPage, renamePage, type as typed } from "./edit.ts";
 import { everyName, isOnPage } from "./names.ts";
 import { withMeanings } from "./naming.ts";
 import type { Book, Page } from "./shape.ts";
@@ -24,4 +27,50 @@ export function copyPage(book: Book, index: number, title: string): Book {
   const settled = withMeanings(book, addPage(book, copy));
   const { pages } = settled;
   return { ...settled, pages: pages.slice(0, -1).toSpliced(index + 1, 0, pages.at(-1)!) };
+}
+
+/** A cell of a page that follows the fittings of the page's wearer, and what it holds without what was fitted. */
+export interface OwnFitting {
+  readonly address: string;
+  readonly without: string;
+}
+
+/** The cells of a page that follow fittings, or began from a fitted figure, and follow them still. */
+export const fittingsOfPage = ({ pages }: Book, index: number): readonly OwnFitting[] =>
+  Object.entries(pages[index]?.cells ?? {}).flatMap(([address, { fitting }]) => {
+    const at = rowAndColumn(address);
+    if (fitting === undefined || !at) return [];
+    return [{ address, without: withoutFitted(pages[index]!.rows[at.row]?.[at.column] ?? "") }];
+  });
+
+/**
+ * The book in which a page follows no fittings: those of the wearer whom it was copied from are not another
+ * wearer's. What a next version added to the formulas of these cells is taken away again.
+ */
+export function withoutFittings(book: Book, index: number): Book {
+  const found = fittingsOfPage(book, index);
+  const page = found.reduce(
+    (one, { address }) => withSettings(one, address, { fitting: undefined }),
+    book.pages[index]!,
+  );
+  return typed(
+    { ...book, pages: book.pages.with(index, page) },
+    found.map(({ address, without }) => ({ page: index, ...rowAndColumn(address)!, typed: without })),
+  );
+}
+
+const FITTED = new RegExp(String.raw`^=\((.*)\)[-+](?:${UNITS.join("|")})\([\d.,]+\)$`, "is");
+
+/** A formula without the lengths that next versions added to it: "=(waist)-IN(0.25)" is "=waist". */
+function withoutFitted(formula: string): string {
+  const inner = FITTED.exec(formula.trim())?.[1];
+  if (inner === undefined) return formula;
+  let open = 0;
+  for (const sign of inner) {
+    if (sign === "(") open += 1;
+    if (sign === ")") open -= 1;
+    // The first bracket does not go with the last: the formula is a sum of another kind.
+    if (open < 0) return formula;
+  }
+  return withoutFitted(`=${inner}`);
 }

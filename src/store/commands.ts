@@ -5,7 +5,7 @@ import type { TapeMark } from "../../functions/fractions.ts";
 import { BOOK_UNITS, type Unit } from "../../functions/units.ts";
 import { addPages } from "../book/add-pages.ts";
 import { type Block, cellAddress, columnLetters, fullAddress, type Place } from "../book/address.ts";
-import { copyPage as copyOfPage } from "../book/copy-page.ts";
+import { copyPage as copyOfPage, withoutFittings } from "../book/copy-page.ts";
 import * as edit from "../book/edit.ts";
 import { isFormula } from "../book/formula.ts";
 import { moveBlock } from "../book/move.ts";
@@ -210,12 +210,13 @@ export const addGarment = (garment: Book, label: string): Command => ({
 
 /**
  * Copies a page with its names, for another wearer: see `copyPage` of the book. `wearer` is what the copy has
- * in the cell that names the wearer.
+ * in the cell that names the wearer. A copy for another wearer follows no fittings: those in the log are the first wearer's.
  */
 export const copyPage = (
   page: number,
   title: string,
   wearer?: { readonly row: number; readonly column: number; readonly typed: string },
+  isForAnother = wearer !== undefined,
 ): Command => ({
   label: `copy a page as ${title}`,
   edit: (book) => {
@@ -224,7 +225,8 @@ export const copyPage = (
     const fault = titleFault(book, title);
     if (fault) return { refusal: fault };
     const copy = copyOfPage(book, page, title);
-    const next = wearer ? edit.type(copy, [{ page: page + 1, ...wearer }]) : copy;
+    const named = wearer ? edit.type(copy, [{ page: page + 1, ...wearer }]) : copy;
+    const next = isForAnother ? withoutFittings(named, page + 1) : named;
     const many = cellsFault(book, next) ?? photographsFault(book, next);
     return many ? { refusal: many } : next;
   },

@@ -1,19 +1,28 @@
 /** A page copied for another wearer: whose the copy is, under what title, what stays the first wearer's. */
 import { type FormEvent, useEffect, useId, useRef, useState } from "react";
+import { sameName } from "../../../functions/compared-name.ts";
 import { fullAddress, type Place } from "../../book/address.ts";
+import { fittingsOfPage } from "../../book/copy-page.ts";
 import { blockAddress, cornerOf, isCell, nameAt } from "../../book/names.ts";
 import { choicesAt } from "../../engine/choices.ts";
 import { usedOfOtherPages } from "../../engine/other-pages.ts";
 import { wearerCell } from "../../engine/wearer-cell.ts";
 import type { Store } from "../../store/store.ts";
 import { Dialog } from "../dialog/Dialog.tsx";
-import { freeTitle } from "./use-page-acts.ts";
+import { freeTitle, noFittings } from "./use-page-acts.ts";
 
 interface Props {
   readonly store: Store;
   readonly page: number;
-  /** Copies the page under a title, with another wearer in its cell for the wearer. Returns null, or the reason why it can't be copied. */
-  readonly onCopy: (title: string, wearer?: { row: number; column: number; typed: string }) => string | null;
+  /**
+   * Copies the page under a title, with another wearer in its cell for the wearer; a copy for another wearer follows no
+   * fittings. Returns null, or the reason why it can't be copied.
+   */
+  readonly onCopy: (
+    title: string,
+    wearer: { row: number; column: number; typed: string } | undefined,
+    isForAnother: boolean,
+  ) => string | null;
   readonly onDone: () => void;
 }
 
@@ -44,10 +53,14 @@ export function CopyPage({ store, page, onCopy, onDone }: Props) {
 
   const name = wearer.trim();
   const title = own ?? (name === "" ? "" : freeTitle(book.pages, titleFor(from, name)));
+  const shown = (place: Place) => engine.view(place).shown;
   const cell = wearerCell(book, page);
   const ownCell = cell?.page === page ? cell : null;
+  // A page whose cell for the wearer stands on another page stays for that wearer.
+  const isForAnother =
+    name !== "" && (cell === null || (ownCell !== null && !sameName(shown(ownCell), name)));
+  const fitted = fittingsOfPage(book, page).length;
   const outside = usedOfOtherPages(book, page, name === "" ? null : ownCell);
-  const shown = (place: Place) => engine.view(place).shown;
   const wearers = cell ? (choicesAt(book, cell, shown)?.list ?? []) : [];
   const keep = (event: FormEvent) => {
     event.preventDefault();
@@ -57,6 +70,7 @@ export function CopyPage({ store, page, onCopy, onDone }: Props) {
         : onCopy(
             title.trim(),
             ownCell && name !== "" ? { row: ownCell.row, column: ownCell.column, typed: name } : undefined,
+            isForAnother,
           );
     setRefusal(reason);
     if (reason === null) onDone();
@@ -92,6 +106,7 @@ export function CopyPage({ store, page, onCopy, onDone }: Props) {
             {refusal}
           </p>
         )}
+        {isForAnother && fitted > 0 && <p className="aside">{noFittings(fitted)}</p>}
         {cell && <p className="aside">{wearerText(store, cell, ownCell !== null)}</p>}
         <p className="aside">
           The copy comes after {from}. The names of the cells on {from} go along: on the copy they mean the

@@ -1,5 +1,6 @@
 /** What is done with the pages of a book, each act with the sentence that it ends in. */
 import { useRef, useState } from "react";
+import { fittingsOfPage } from "../../book/copy-page.ts";
 import { photographCount, photographsLeftOut } from "../../book/photographs.ts";
 import { blankPage, type Page, STAGES, type Stage } from "../../book/shape.ts";
 import type { Figures } from "../../exchange/page-csv.ts";
@@ -49,6 +50,10 @@ const leftOut = (count: number, holder: string): string => {
   return sentence && `; ${sentence}`;
 };
 
+/** What becomes of the measurements of a copied page that follow the fittings of its first wearer. */
+export const noFittings = (count: number): string =>
+  `${count === 1 ? "One measurement of the page follows" : `${count} measurements of the page follow`} fittings, which are the first wearer's: on the copy ${count === 1 ? "it follows" : "they follow"} none, until the copy has a log of its own with the name fitting_log.`;
+
 /** The button of the page in sight; the keyboard comes back to it. */
 export const focusPage = () => document.querySelector<HTMLElement>(".page[aria-current]")?.focus();
 
@@ -88,9 +93,14 @@ export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf)
     if (refusal) onRefused(refusal);
   };
   /** Copies the page with its names, for another wearer where one is named. Returns null, or the reason why it can't be copied. */
-  const copy = (title: string, wearer?: { row: number; column: number; typed: string }): string | null => {
+  const copy = (
+    title: string,
+    wearer?: { row: number; column: number; typed: string },
+    isForAnother = false,
+  ): string | null => {
     const from = pages[page]!.title;
-    const refusal = store.run(copyPage(page, title, wearer));
+    const followed = isForAnother ? fittingsOfPage(store.book, page).length : 0;
+    const refusal = store.run(copyPage(page, title, wearer, isForAnother));
     if (refusal) return refusal;
     onPage(page + 1);
     const names = Object.keys(store.shown.pages[page + 1]!.names ?? {});
@@ -99,7 +109,8 @@ export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf)
         ? ""
         : ` ${listed(names)} ${names.length === 1 ? "is a name" : "are names"} of its own cells there; on other pages they mean what they meant.`;
     const whose = wearer ? `, drawn for ${wearer.typed}` : "";
-    onSaid(`The page ${title} is a copy of ${from}${whose}.${own}`);
+    const fitted = followed === 0 ? "" : ` ${noFittings(followed)}`;
+    onSaid(`The page ${title} is a copy of ${from}${whose}.${own}${fitted}`);
     return null;
   };
   const copyPlainly = () => {

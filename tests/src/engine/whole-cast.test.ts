@@ -13,7 +13,7 @@ import { Engine } from "../../../src/engine/engine.ts";
 import { USUAL_LIMITS } from "../../../src/engine/guards.ts";
 import { nextVersion } from "../../../src/engine/next-version.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
-import { typeCells } from "../../../src/store/commands.ts";
+import { copyPage as copyPageFor, typeCells } from "../../../src/store/commands.ts";
 import { Store } from "../../../src/store/store.ts";
 
 const text = readFileSync(new URL("../../../templates/whole-cast.json", import.meta.url), "utf8");
@@ -142,9 +142,27 @@ test("the lady's page is the daughter's, copied for another wearer", () => {
   expect(Object.keys(lady.names!)).toEqual(expect.arrayContaining(Object.keys(copied.names!)));
 });
 
+/** The daughter's page copied for the widow follows none of the daughter's fittings. */
+const expectWidow = (one: typeof book) => {
+  const copy = copyPageFor(page("Daughter"), "Widow", { row: 0, column: 1, typed: "the widow" }).edit(one);
+  if ("refusal" in copy) throw new Error(copy.refusal);
+  const { rows, cells = {} } = copy.pages[page("Daughter") + 1]!;
+  expect(rows[2]![1]).toBe('=MEASURE_OF(figures;wearer;"waist girth";beneath)');
+  expect(Object.values(cells).filter(({ fitting }) => fitting)).toEqual([]);
+};
+
+test("a copy of a page for another wearer follows no fittings, and one for the same wearer does", () => {
+  expectWidow(book);
+  const same = copyPageFor(page("Daughter"), "Second").edit(book);
+  expect("pages" in same && same.pages[page("Daughter") + 1]!.cells).toEqual(
+    book.pages[page("Daughter")]!.cells,
+  );
+});
+
 test("the next version starts from the fitted figures of both gowns", () => {
   const next = nextVersion(book, layDesk);
   if ("refusal" in next) throw new Error(next.refusal);
+  expectWidow(next.book);
   const again = new Store(next.book, layDesk).engine;
   for (const name of ["skirt_seam", "hem", "Lady!skirt_seam", "Cut!D2"])
     expect(again.value(lookUp(next.book, name) ?? findPlace(next.book, name)!)).toBeCloseTo(

@@ -25,7 +25,7 @@ export const GRID: Chapter = {
       words:
         "add a page, new page, rename a page, copy a page, duplicate, another wearer, second wearer, delete a page, move a page, sheet, tab, stage, order of pages, next page, save as CSV, export a table",
       says: [
-        "*Copy for another wearer…* copies a page with its names, so that the same draft stands in the book twice. Where the page names its wearer in a cell of its own, the copy has the other wearer's name there, and all that it takes from a measurement chart follows. The form says which cells of other pages the copy goes on using.",
+        "*Copy for another wearer…* copies a page with its names, so that the same draft stands in the book twice. Where the page names its wearer in a cell of its own, the copy has the other wearer's name there, and all that it takes from a measurement chart follows. The copy for another wearer follows no fittings, because those in the log are the first wearer's. The form says which cells of other pages the copy goes on using.",
         "*Save as CSV, as shown* writes the page as a table for other programs, with fractions as they are seen; *Save as CSV, figures in full* writes plain numbers.",
         "Drag a page to another place or another stage, or press `Alt Shift` and an arrow in the list. `Alt Page Down` turns to the next page.",
         "When a page is deleted, the message says which formulas lose what they refer to; *Undo* brings all of it back.",

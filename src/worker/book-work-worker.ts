@@ -1,4 +1,5 @@
 /** The worker's own file for work on whole books: one order, one answer. */
+import "../engine/all-functions.ts";
 import { type BookOrder, bookWork } from "./book-work.ts";
 
 self.onmessage = ({ data: order }: MessageEvent<BookOrder>) => {

@@ -103,7 +103,18 @@ test("inside functions/ imports go one way from room to room, and every file has
 // Inside app/: as in functions/, each line may import from the lines above it, and a room from itself.
 const ROOMS_OF_APP: readonly (readonly string[])[] = [
   ["keyboard", "text-size"],
-  ["store-hooks", "spoken", "rescue", "faults", "dialog", "menu", "measured", "offline", "progress"],
+  [
+    "store-hooks",
+    "spoken",
+    "rescue",
+    "faults",
+    "dialog",
+    "menu",
+    "measured",
+    "offline",
+    "progress",
+    "reading",
+  ],
   ["naming", "all-functions"],
   ["files", "grid", "checks", "working", "lay"],
   ["drawing", "whatif", "begin", "help", "pages", "print", "import", "outlines"],

@@ -130,9 +130,22 @@ it("a drawing is shown piece by piece, asked for its size, and lands in the chos
     expect(Math.abs(sum - round), name).toBeLessThan((5 * round) / 8000);
   }
 
+  // The drawing is read in a worker, which ends with the dialog, in the middle of its work if need be.
+  const readers = () => page.workers().filter((worker) => worker.url().includes("outlines-worker"));
+  const begins = page.waitForEvent("worker", (worker) => worker.url().includes("outlines-worker"));
+  await drop(page, "yoke.svg", text(MARKED));
+  await begins;
+  await dialog.getByRole("button", { name: "Cancel" }).click();
+  await expect.poll(() => readers().length).toBe(0);
+  expect(await pages()).toEqual(before);
+
   await cell(page, "B3").click();
   await drop(page, "yoke.svg", text(MARKED));
   await dialog.getByText("The file does not say how large it is.").waitFor();
+  await dialog.getByLabel("Closed lines inside a piece are").selectOption("pieces");
+  await dialog.getByRole("img", { name: /^button/ }).waitFor();
+  await dialog.getByLabel("Closed lines inside a piece are").selectOption("marks");
+  await dialog.getByRole("img", { name: /^button/ }).waitFor({ state: "detached" });
   await dialog.getByText("A text is ignored: a text has no outline.").waitFor();
   await dialog.getByRole("button", { name: "Put into the book" }).click();
   await dialog.getByText("Nothing was put into the book: Type the true length").waitFor();

@@ -11,6 +11,7 @@ import { titleOf } from "../../exchange/read-table.ts";
 import { pasteBlock } from "../../store/commands.ts";
 import type { Store } from "../../store/store.ts";
 import { Dialog } from "../dialog/Dialog.tsx";
+import { Progress } from "../progress/Progress.tsx";
 import { HowLarge } from "./HowLarge.tsx";
 import { PieceCard } from "./PieceCard.tsx";
 import { factorOf } from "./sizing.ts";
@@ -28,7 +29,7 @@ interface Props {
 type Where = "page" | "cells" | "book";
 
 export function Outlines({ file, store, place, onBook, onDone }: Props) {
-  const { found, refusal, inner, setInner, choices, choose, sizing, setSizing } = useOutlines(file);
+  const { found, refusal, reading, inner, setInner, choices, choose, sizing, setSizing } = useOutlines(file);
   const [where, setWhere] = useState<Where>("page");
   const [stopped, setStopped] = useState<string | null>(null);
   const { unit, mark, decimal = "point" } = store.shown;
@@ -62,11 +63,15 @@ export function Outlines({ file, store, place, onBook, onDone }: Props) {
 
   return (
     <Dialog title={`Open “${file.name.slice(0, 80)}”`} wide onDone={onDone}>
-      {refusal !== null && <p className="look" role="alert">{`“${file.name}” was not opened: ${refusal}`}</p>}
-      {!found && refusal === null && <p role="status">The drawing is being read …</p>}
+      {refusal !== null && (
+        <p className="look" role="alert">
+          {found ? "This choice does not work" : `“${file.name}” was not opened`}: {refusal}
+        </p>
+      )}
       {found && (
         <form
           className="outlines"
+          aria-busy={reading}
           noValidate
           onSubmit={(event) => {
             event.preventDefault();
@@ -122,7 +127,7 @@ export function Outlines({ file, store, place, onBook, onDone }: Props) {
                 <option value="book">into a new book</option>
               </select>
             </label>
-            <button type="submit" className="outlines-go">
+            <button type="submit" className="outlines-go" disabled={reading || refusal !== null}>
               Put into the book
             </button>
             <p role="alert" className="look">
@@ -137,6 +142,17 @@ export function Outlines({ file, store, place, onBook, onDone }: Props) {
           </div>
         </form>
       )}
+      <div className="book-ways">
+        <button type="button" onClick={onDone}>
+          Cancel
+        </button>
+        {reading && (
+          <Progress
+            key={String(found === null)}
+            what={found ? "The drawing is being read again" : "The drawing is being read"}
+          />
+        )}
+      </div>
     </Dialog>
   );
 }

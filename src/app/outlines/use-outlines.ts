@@ -1,12 +1,13 @@
-/** A drawing that is looked at before its pieces come into the book: what was read, and what the maker chooses of it. */
-import { useEffect, useMemo, useState } from "react";
+/** A drawing that is looked at before its pieces come into the book: what a worker read of it, and what the maker chooses. */
+import { useState } from "react";
 import type { Found, Inner } from "../../exchange/outlines/find-pieces.ts";
 import { plainName } from "../../exchange/outlines/names.ts";
 import type { TakenPiece } from "../../exchange/outlines/piece-rows.ts";
-import { readOutlines } from "../../exchange/outlines/read-outlines.ts";
 import { MOST_BYTES, tooLarge } from "../../exchange/outlines/read-text.ts";
 import { sized } from "../../exchange/outlines/scale.ts";
-import { reasonOf } from "../faults/in-time.ts";
+import type { OutlinesOrder, ReadOutlines } from "../../worker/outlines.ts";
+import { outlinesClient } from "../../worker/outlines-client.ts";
+import { useReading } from "../reading/use-reading.ts";
 import type { Sizing } from "./sizing.ts";
 
 /** What the maker says of one piece. */
@@ -20,6 +21,8 @@ export interface Choice {
 export interface Outlines {
   readonly found: Found | null;
   readonly refusal: string | null;
+  /** Whether the file is being read, or read again. */
+  readonly reading: boolean;
   readonly inner: Inner;
   readonly setInner: (inner: Inner) => void;
   readonly choices: readonly Choice[];
@@ -34,34 +37,30 @@ export function turnOf(typed: string): number | null {
   return Number.isFinite(turn) && Math.abs(turn) <= 360 ? turn : null;
 }
 
+const MOST = { bytes: MOST_BYTES, tooLarge };
+
 export function useOutlines(file: File): Outlines {
-  const [bytes, setBytes] = useState<Uint8Array | null>(null);
-  const [fault, setFault] = useState<string | null>(null);
   const [inner, setInner] = useState<Inner>("marks");
   const [changes, setChanges] = useState<Readonly<Record<string, Partial<Choice>>>>({});
   const [sizing, setSizing] = useState<Partial<Sizing>>({});
-  useEffect(() => {
-    let gone = false;
-    const read = async () => {
-      if (file.size > MOST_BYTES) return setFault(tooLarge(file.size));
-      const content = new Uint8Array(await file.arrayBuffer());
-      // The dialog is painted before a long drawing is read.
-      await new Promise((done) => setTimeout(done, 30));
-      if (!gone) setBytes(content);
-    };
-    read().catch((reason) => !gone && setFault(reasonOf(reason)));
-    return () => {
-      gone = true;
-    };
-  }, [file]);
-  const reading = useMemo(() => (bytes ? readOutlines(bytes, inner) : null), [bytes, inner]);
-  const found = reading && "pieces" in reading ? reading : null;
-  const key = (piece: number) => `${inner} ${piece}`;
+  const { answer, refusal, reading, ask } = useReading<OutlinesOrder, ReadOutlines>(
+    file,
+    MOST,
+    outlinesClient,
+    (bytes) => ({ bytes, inner }),
+  );
+  const found = answer?.found ?? null;
+  // What is shown may still be the reading before the last choice: its pieces keep the choices made for them.
+  const key = (piece: number) => `${answer?.inner} ${piece}`;
   return {
     found,
-    refusal: fault ?? (reading && "refusal" in reading ? reading.refusal : null),
+    refusal,
+    reading,
     inner,
-    setInner,
+    setInner: (next) => {
+      setInner(next);
+      ask({ inner: next });
+    },
     choices: (found?.pieces ?? []).map(({ name }, i) => ({
       take: true,
       name,

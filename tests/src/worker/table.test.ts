@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { TableReading } from "../../../src/worker/table.ts";
-import { TableClient, type TableWorker } from "../../../src/worker/table-client.ts";
+import { ReadingClient, type ReadingWorker } from "../../../src/worker/reading-client.ts";
+import { type TableAnswer, type TableOrder, TableReading } from "../../../src/worker/table.ts";
 
 const csv = (text: string) => ({
   bytes: new TextEncoder().encode(text),
@@ -25,14 +25,14 @@ test("a file is read once, and understood anew for each form", async () => {
 
 test("an older answer is passed over, a fault is a sentence, and a closed client hears nothing", () => {
   const sent: { id: number }[] = [];
-  const worker: TableWorker = {
+  const worker: ReadingWorker<TableOrder, TableAnswer> = {
     postMessage: (message) => sent.push(message),
     terminate: () => sent.push({ id: -1 }),
     onmessage: null,
     onerror: null,
   };
   const heard: unknown[] = [];
-  const client = new TableClient(() => worker);
+  const client = new ReadingClient(() => worker);
   client.ask({ form: {} }, (answer) => heard.push(answer));
   client.ask({ form: {} }, (answer) => heard.push(answer));
   worker.onmessage!({ data: { id: 1, answer: { refusal: "old" } } });
@@ -48,10 +48,10 @@ test("an older answer is passed over, a fault is a sentence, and a closed client
 });
 
 test("a worker that dies is a sentence, and another one reads the file again", () => {
-  const workers: TableWorker[] = [];
+  const workers: ReadingWorker<TableOrder, TableAnswer>[] = [];
   const sent: unknown[] = [];
-  const client = new TableClient(() => {
-    const worker: TableWorker = {
+  const client = new ReadingClient(() => {
+    const worker: ReadingWorker<TableOrder, TableAnswer> = {
       postMessage: ({ order }) => sent.push(order),
       terminate: () => {},
       onmessage: null,

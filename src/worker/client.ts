@@ -9,7 +9,7 @@ import type { SearchNews, SearchTask, WorkerOrder } from "./protocol.ts";
 
 export interface Wish {
   readonly question: LayQuestion;
-  /** A good lay of the question, to start from; without one the quick lay is the first one told. */
+  /** A good lay of the question, to start from; without one the quick lay comes first. */
   readonly start?: Lay | undefined;
   readonly milliseconds: number;
   /** Whole number; the workers' seeds follow from it. */
@@ -19,7 +19,7 @@ export interface Wish {
 /** How a search ended: its time is over, no lay can be better, it was stopped, or no worker was left. */
 export type Ending = "time" | "best" | "stopped" | "failed";
 
-/** Whom a search tells. */
+/** The functions that a search calls with its news. */
 export interface Listener {
   better(lay: Lay): void;
   /** Share of the plan spent, 0 to 1. */
@@ -44,7 +44,7 @@ const makeWorker = (): LayWorker =>
 /** Workers for a machine of so many cores: one core is left for the page. */
 export const workersFor = (cores: number | undefined): number => Math.max(1, (cores ?? 2) - 1);
 
-/** A worker that tells nothing for so long is taken for dead: some browsers end one without a word. */
+/** A worker that sends no news for this long is taken for dead, because some browsers end a worker without any message. */
 const SILENCE_MS = 30_000;
 
 interface Running {
@@ -84,7 +84,7 @@ export class LaySearcher {
           event.preventDefault?.();
           this.#lose(running, worker, event.message || "it gave no reason");
         };
-        worker.onmessageerror = () => this.#lose(running, worker, "what it told could not be read");
+        worker.onmessageerror = () => this.#lose(running, worker, "its message could not be read");
         worker.postMessage(task);
       } catch (reason) {
         this.#complain(running, `it could not be started (${(reason as Error).message})`);
@@ -93,7 +93,7 @@ export class LaySearcher {
     if (running.left.size === 0) this.#end(running, "failed");
   }
 
-  /** Lets the search rest, or go on. What was told so far stands, and no time of its plan is spent. */
+  /** Lets the search rest, or go on. The lays found so far stay, and a rest takes no time from the search. */
   rest(resting: boolean): void {
     const running = this.#running;
     if (!running || resting === this.#resting) return;
@@ -105,7 +105,7 @@ export class LaySearcher {
     }
   }
 
-  /** Ends the search at once; the lays told so far stand. */
+  /** Ends the search at once. The lays found so far stay. */
   stop(): void {
     if (this.#running) this.#end(this.#running, "stopped");
   }

@@ -5,7 +5,7 @@ import type { JoinAnswer, JoinQuestion } from "../../functions/lay.ts";
 import { quickLay } from "../lay/plan.ts";
 import type { JoinNews, JoinTask } from "./protocol.ts";
 
-/** Whom a search for joins tells. */
+/** The functions that a search for joins calls with its news. */
 export interface JoinListener {
   tried(lays: number): void;
   ended(answer: JoinAnswer): void;
@@ -23,7 +23,7 @@ export interface JoinWorker {
 const makeWorker = (): JoinWorker =>
   new Worker(new URL("./worker.ts", import.meta.url), { type: "module" }) as unknown as JoinWorker;
 
-/** A worker that tells nothing for this long is taken for dead, in milliseconds. */
+/** A worker that sends no news for this long is taken for dead, in milliseconds. */
 const SILENCE_MS = 30_000;
 
 /** Begins a search for joins; returns what stops it. */

@@ -1,11 +1,11 @@
-/** What a lay worker is asked, what it tells, and how it goes about it. All of it is plain data. */
+/** The orders to a lay worker, the news it sends back, and how it works. Orders and news are plain data. */
 import { searchJoins } from "../../functions/cutting/piecing.ts";
 import type { JoinAnswer, JoinQuestion, Lay, LayQuestion } from "../../functions/lay.ts";
 import { quickLay, Search } from "../lay/plan.ts";
 
 export interface SearchTask {
   readonly question: LayQuestion;
-  /** A good lay of the question, to start from; without one the worker begins with the quick lay and tells it. */
+  /** A good lay of the question, to start from; without one the worker begins with the quick lay and sends it. */
   readonly start?: Lay | undefined;
   /** Whole number; every worker gets its own. */
   readonly seed: number;
@@ -37,11 +37,11 @@ export type SearchNews =
   /** Why there is nothing to search. */
   | { readonly refusal: string };
 
-/** Between two slices of this length the worker tells how far it is, and hears whether it is to rest. */
+/** Between two slices of this length the worker sends its progress and reads new orders. */
 const SLICE_MS = 60;
 const SLICE_ROUNDS = 20;
 
-/** Works the task to its end, a slice at a time, telling as it goes. */
+/** Works the task to its end, a slice at a time, and sends news after each slice. */
 export function* workTask(task: SearchTask, tell: (news: SearchNews) => void): Generator<void, void> {
   const { question, start, seed, milliseconds, rounds } = task;
   const plan = rounds === undefined ? { milliseconds: Math.max(1, milliseconds) } : { rounds };
@@ -64,7 +64,7 @@ export function* workTask(task: SearchTask, tell: (news: SearchNews) => void): G
   tell({ done: ended ? "best" : "time" });
 }
 
-/** Looks for joins, a lay at a time, telling as it goes. */
+/** Looks for joins, a lay at a time, and sends news after each lay. */
 export function* workJoins({ joins }: JoinTask, tell: (news: JoinNews) => void): Generator<void, void> {
   const search = searchJoins(joins, quickLay);
   for (;;) {
@@ -75,7 +75,7 @@ export function* workJoins({ joins }: JoinTask, tell: (news: JoinNews) => void):
   }
 }
 
-/** Does one task at a time, and rests while it is told to. `turn` lets the messages in that wait. */
+/** Does one task at a time, and rests while the last order says so. `turn` lets waiting messages arrive. */
 export class LayWork {
   #resting = false;
   #wake: () => void = () => {};

@@ -22,7 +22,7 @@ export class QuestionClient {
 
   constructor(private readonly make: () => QuestionWorker = makeWorker) {}
 
-  /** Asks; `hear` is told what comes of it until a newer question is asked. Returns what ends this one. */
+  /** Asks a question. `hear` is called with each piece of the answer until a newer question is asked. Returns the function that ends this question. */
   ask(question: Question, hear: (news: AnswerNews) => void): () => void {
     this.#id += 1;
     const id = this.#id;

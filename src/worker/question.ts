@@ -6,7 +6,7 @@ import { Effort } from "../lay/effort.ts";
 /** How long a slice of work is, in milliseconds, before newer questions are listened for. */
 const SLICE_MS = 15;
 
-/** Answers one question at a time: a newer one ends the older. `pause` lets what waits come in. */
+/** Answers one question at a time: a newer one ends the older. `pause` lets waiting messages arrive. */
 export class Answerer {
   #id = 0;
 

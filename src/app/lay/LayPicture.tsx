@@ -14,7 +14,7 @@ interface Props {
   /** Pixels to one unit of length. */
   readonly scale: number;
   readonly rule: Rule;
-  /** What the whole picture shows, for who can not see it. */
+  /** What the whole picture shows, for readers who can't see it. */
   readonly title: string;
   readonly chosen?: string | null;
   readonly pins?: ReadonlySet<string>;

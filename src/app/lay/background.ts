@@ -1,7 +1,7 @@
 /**
- * The search for better lays that nobody has to ask for. Shortly after the last key every lay of the
- * book is searched for in the workers, round by round, until nothing is gained; it rests while the
- * maker types or slides, while the page is hidden, and while a search that was asked for goes on.
+ * The search for better lays that runs by itself. Shortly after the last key it searches in the workers for
+ * better lays of the book, round by round, until a round gains nothing. It rests while the maker types or
+ * slides, while the page is hidden, and while a search that the maker began is running.
  */
 
 import type { LayQuestion } from "../../../functions/lay.ts";
@@ -17,6 +17,7 @@ import { onSearchesByItself, searchesByItself } from "./by-itself.ts";
 import { sessionOf } from "./search-session.ts";
 import { Taking } from "./taking.ts";
 import { nextWant, type Want } from "./want.ts";
+import { onePerStore, Watched } from "./watched.ts";
 
 export interface ByItself {
   /** "waiting" for the hand to rest, "searching", or "idle" when nothing is left to gain. */
@@ -27,7 +28,7 @@ export interface ByItself {
   readonly seconds: number;
 }
 
-/** So long after the last key a search begins, in milliseconds. */
+/** A search begins this long after the last key, in milliseconds. */
 const SETTLE = 400;
 /** The book takes up better lays at most this often, in milliseconds. */
 const SELDOM = 500;
@@ -39,10 +40,9 @@ interface Running {
   readonly taking: Taking;
 }
 
-export class Background {
+export class Background extends Watched<ByItself> {
   readonly #store: Store;
   readonly #searcher: LaySearcher;
-  #state: ByItself = { is: "waiting", hash: "", seconds: 0 };
   #running: Running | null = null;
   #looked: Place | null = null;
   #beside: LayQuestion | null = null;
@@ -55,27 +55,19 @@ export class Background {
   readonly #gained = new Map<string, number>();
   /** Questions that a search has given up. */
   readonly #over = new Set<string>();
-  readonly #listeners = new Set<() => void>();
 
   constructor(store: Store, searcher = new LaySearcher()) {
+    super({ is: "waiting", hash: "", seconds: 0 });
     this.#store = store;
     this.#searcher = searcher;
   }
 
-  readonly state = (): ByItself => this.#state;
-
-  readonly subscribe = (listener: () => void): (() => void) => {
-    this.#listeners.add(listener);
-    return () => this.#listeners.delete(listener);
-  };
-
-  #tell(state: ByItself): void {
-    this.#state = state;
+  protected override become(state: ByItself): void {
     document.body.dataset.laySearch = state.is;
-    for (const listener of [...this.#listeners]) listener();
+    super.become(state);
   }
 
-  /** Watches the page and the book from now on; returns what ends it. */
+  /** Watches the page and the book from now on. Returns the function that ends this. */
   watch(): () => void {
     const off = [
       this.#store.subscribe(() => this.#follow()),
@@ -98,10 +90,10 @@ export class Background {
   lookAt(place: Place | null, beside: LayQuestion | null = null): void {
     this.#looked = place;
     this.#beside = beside;
-    if (beside && this.#state.is === "idle") this.#touch();
+    if (beside && this.state().is === "idle") this.#touch();
   }
 
-  /** All that is asked now. */
+  /** All lays that the book asks for now, and the one beside the lay that is looked at. */
   #laid(): Laid[] {
     const { engine } = this.#store;
     const [place, question] = [this.#looked, this.#beside];
@@ -116,7 +108,7 @@ export class Background {
     this.#touch();
   }
 
-  /** Better lays alone are no change of the book. */
+  /** Begins again when the book has changed. Better lays alone are no change. */
   #follow(): void {
     const { pages } = this.#store.shown;
     if (pages === this.#pages) return;
@@ -128,16 +120,16 @@ export class Background {
     this.#searcher.rest(true);
     clearTimeout(this.#timer);
     this.#timer = setTimeout(() => this.#begin(), SETTLE);
-    if (this.#state.is !== "waiting") this.#tell({ ...this.#state, is: "waiting" });
+    if (this.state().is !== "waiting") this.become({ ...this.state(), is: "waiting" });
   }
 
-  /** Goes on with the search that rests, or begins the one that matters most. */
+  /** Continues the search that rests, or begins the most important one. */
   #begin(): void {
     clearTimeout(this.#timer);
     const asked = sessionOf(this.#store).state().running;
     if (document.visibilityState === "hidden" || asked) {
       this.#searcher.rest(true);
-      this.#tell({ ...this.#state, is: "waiting" });
+      this.become({ ...this.state(), is: "waiting" });
       return;
     }
     const laid = this.#laid();
@@ -147,14 +139,14 @@ export class Background {
       const asks = laid.some(({ lays }) => lays.some(({ question }) => hashOf(question) === hash));
       if (asks && !(quickOnly && lay)) {
         this.#searcher.rest(false);
-        this.#tell({ ...this.#state, is: "searching" });
+        this.become({ ...this.state(), is: "searching" });
         return;
       }
       this.#searcher.stop();
     }
     const want = nextWant(laid, this.#store.shown.lays, this.#looked, this.#over, quickOnly);
     if (want) this.#search(want);
-    else this.#tell({ is: "idle", hash: "", seconds: 0 });
+    else this.become({ is: "idle", hash: "", seconds: 0 });
   }
 
   #search(want: Want): void {
@@ -177,14 +169,14 @@ export class Background {
       },
       progress: (share) => {
         taking.spent(share * seconds);
-        if (Math.floor(taking.seconds) !== Math.floor(this.#state.seconds))
-          this.#tell({ is: this.#state.is, hash, seconds: taking.seconds });
+        if (Math.floor(taking.seconds) !== Math.floor(this.state().seconds))
+          this.become({ is: this.state().is, hash, seconds: taking.seconds });
         if (taking.seconds - this.#gained.get(hash)! >= PATIENCE) {
           this.#over.add(hash);
           this.#searcher.stop();
         }
       },
-      // The lay that stands is as good as before; the search that is asked for says what is wrong.
+      // The lay of the book is as good as before. The search that the maker begins says what is wrong.
       trouble: () => this.#over.add(hash),
       ended: (ending) => {
         this.#running = null;
@@ -193,10 +185,10 @@ export class Background {
           if (!("refusal" in here)) taking.better(here);
         }
         taking.end(ending === "best");
-        if (this.#state.is === "searching") this.#timer = setTimeout(() => this.#begin());
+        if (this.state().is === "searching") this.#timer = setTimeout(() => this.#begin());
       },
     });
-    this.#tell({ is: "searching", hash, seconds: taking.seconds });
+    this.become({ is: "searching", hash, seconds: taking.seconds });
   }
 }
 
@@ -206,14 +198,5 @@ function listen(kind: string, listener: (event: Event) => void): () => void {
   return () => document.removeEventListener(kind, listener, options);
 }
 
-const backgrounds = new WeakMap<Store, Background>();
-
 /** The one background search of a store. */
-export function backgroundOf(store: Store): Background {
-  let background = backgrounds.get(store);
-  if (!background) {
-    background = new Background(store);
-    backgrounds.set(store, background);
-  }
-  return background;
-}
+export const backgroundOf = onePerStore((store) => new Background(store));

@@ -6,6 +6,7 @@ import type { JoinQuestion } from "../../../functions/lay.ts";
 import { joinsKey, knownJoins, learnJoins } from "../../lay/joins.ts";
 import type { Store } from "../../store/store.ts";
 import { searchJoinsApart } from "../../worker/join-client.ts";
+import { onePerStore, Watched } from "./watched.ts";
 
 export interface JoinSearchState {
   /** The key of the question that is searched for, "" without one. */
@@ -16,47 +17,34 @@ export interface JoinSearchState {
 
 const IDLE: JoinSearchState = { key: "", tried: 0 };
 
-export class JoinSearch {
+export class JoinSearch extends Watched<JoinSearchState> {
   readonly #store: Store;
   readonly #search: typeof searchJoinsApart;
-  #state = IDLE;
   #stop = (): void => {};
   /** What the maker has asked for in the Drawing. */
   #asked: JoinQuestion | null = null;
-  readonly #listeners = new Set<() => void>();
 
   constructor(store: Store, search = searchJoinsApart) {
+    super(IDLE);
     this.#store = store;
     this.#search = search;
   }
 
-  readonly state = (): JoinSearchState => this.#state;
-
-  readonly subscribe = (listener: () => void): (() => void) => {
-    this.#listeners.add(listener);
-    return () => this.#listeners.delete(listener);
-  };
-
-  /** Looks at the book from now on; returns what ends it. */
+  /** Watches the book from now on. Returns the function that ends this. */
   watch(): () => void {
     const off = this.#store.subscribe(() => this.#follow());
     this.#follow();
     return () => {
       off();
       this.#stop();
-      this.#tell(IDLE);
+      this.become(IDLE);
     };
   }
 
-  /** Looks for these joins before all others; null when nobody asks in the Drawing any more. */
+  /** Looks for these joins before all others; null when the Drawing no longer asks for any. */
   ask(joins: JoinQuestion | null): void {
     this.#asked = joins;
     this.#follow();
-  }
-
-  #tell(state: JoinSearchState): void {
-    this.#state = state;
-    for (const listener of [...this.#listeners]) listener();
   }
 
   #waiting(): JoinQuestion[] {
@@ -65,26 +53,26 @@ export class JoinSearch {
     return all.filter((one) => "pending" in knownJoins(one));
   }
 
-  /** Goes on with the search while anybody waits for it, else with the next one. */
+  /** Continues the search while a cell or the Drawing waits for it, else begins the next one. */
   #follow(): void {
     const [first, ...others] = this.#waiting();
     const isAsked = first !== undefined && first === this.#asked;
-    const { key } = this.#state;
+    const { key } = this.state();
     if (first && key !== "") {
       const stays = isAsked ? [first] : [first, ...others];
       if (stays.some((one) => joinsKey(one) === key)) return;
     }
     this.#stop();
     if (!first) {
-      if (key !== "") this.#tell(IDLE);
+      if (key !== "") this.become(IDLE);
       return;
     }
     const own = joinsKey(first);
     this.#stop = this.#search(first, {
-      tried: (tried) => this.#tell({ key: own, tried }),
+      tried: (tried) => this.become({ key: own, tried }),
       ended: (answer) => {
         learnJoins(first, answer);
-        this.#tell(IDLE);
+        this.become(IDLE);
         const places = this.#store.engine
           .laid()
           .filter(({ joins }) => joins && joinsKey(joins) === own)
@@ -93,18 +81,9 @@ export class JoinSearch {
         this.#follow();
       },
     });
-    this.#tell({ key: own, tried: 0 });
+    this.become({ key: own, tried: 0 });
   }
 }
-
-const searches = new WeakMap<Store, JoinSearch>();
 
 /** The one search for joins of a store. */
-export function joinSearchOf(store: Store): JoinSearch {
-  let search = searches.get(store);
-  if (!search) {
-    search = new JoinSearch(store);
-    searches.set(store, search);
-  }
-  return search;
-}
+export const joinSearchOf = onePerStore((store) => new JoinSearch(store));

@@ -9,6 +9,7 @@ import { checkLay } from "../../lay/plan.ts";
 import type { Store } from "../../store/store.ts";
 import { type Ending, LaySearcher } from "../../worker/client.ts";
 import { Taking } from "./taking.ts";
+import { onePerStore, Watched } from "./watched.ts";
 
 export interface Session {
   /** The hash of the question, "" before the first search. */
@@ -59,27 +60,18 @@ const SELDOM = 300;
 
 const lengthOf = (lay: Lay): number => lay.lengths.reduce((sum, length) => sum + length, 0);
 
-export class SearchSession {
+export class SearchSession extends Watched<Session> {
   readonly #store: Store;
   readonly #searcher = new LaySearcher();
-  #state = IDLE;
   #seed = 1;
-  readonly #listeners = new Set<() => void>();
 
   constructor(store: Store) {
+    super(IDLE);
     this.#store = store;
   }
 
-  readonly state = (): Session => this.#state;
-
-  readonly subscribe = (listener: () => void): (() => void) => {
-    this.#listeners.add(listener);
-    return () => this.#listeners.delete(listener);
-  };
-
-  #tell(change: Partial<Session>): void {
-    this.#state = { ...this.#state, ...change };
-    for (const listener of [...this.#listeners]) listener();
+  #change(change: Partial<Session>): void {
+    this.become({ ...this.state(), ...change });
   }
 
   /** Searches for this many seconds, or until the lay is no longer than `enough`. */
@@ -93,7 +85,7 @@ export class SearchSession {
     const before = lengthOf(from);
     const taking = new Taking(this.#store, asked, standing, SELDOM);
     const apart = from === standing ? null : from;
-    this.#tell({ ...IDLE, hash, cell, running: true, before, now: before, density: from.density, apart });
+    this.#change({ ...IDLE, hash, cell, running: true, before, now: before, density: from.density, apart });
     const wish = {
       question: pinned.length > 0 ? { ...question, pinned } : question,
       start: from,
@@ -108,22 +100,22 @@ export class SearchSession {
         if (pinned.length > 0 && checkLay(question, lay).length > 0) return;
         const taken = isBetter(question, lay, taking.standing!);
         if (taken) taking.better(lay);
-        this.#tell({ now: lengthOf(lay), density: lay.density, apart: taken ? null : lay });
+        this.#change({ now: lengthOf(lay), density: lay.density, apart: taken ? null : lay });
         if (enough !== null && lay.missing.length === 0 && lengthOf(lay) <= enough + 1e-9) {
           this.stop();
-          this.#tell({ ending: "enough" });
+          this.#change({ ending: "enough" });
         }
       },
       progress: (progress) => {
         taking.spent(progress * seconds);
-        this.#tell({ progress });
+        this.#change({ progress });
       },
-      trouble: (trouble) => this.#tell({ trouble }),
+      trouble: (trouble) => this.#change({ trouble }),
       ended: (ending) => {
         // A search about pins says nothing of lays that have them elsewhere.
         if (pinned.length > 0) taking.take();
         else taking.end(ending === "best");
-        this.#tell({ running: false, ending });
+        this.#change({ running: false, ending });
       },
     });
   }
@@ -135,18 +127,9 @@ export class SearchSession {
   /** Dismisses the lay that is shown but not kept, and what was said of the last search. */
   forget(): void {
     this.stop();
-    this.#tell(IDLE);
+    this.#change(IDLE);
   }
 }
-
-const sessions = new WeakMap<Store, SearchSession>();
 
 /** The one search session of a store. */
-export function sessionOf(store: Store): SearchSession {
-  let session = sessions.get(store);
-  if (!session) {
-    session = new SearchSession(store);
-    sessions.set(store, session);
-  }
-  return session;
-}
+export const sessionOf = onePerStore((store) => new SearchSession(store));

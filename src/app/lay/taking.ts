@@ -1,4 +1,4 @@
-/** Takes the better lays of one question into the book as they come, seldom enough for the page. */
+/** Takes the better lays of one question into the book as they come, but not so often that the page gets slow. */
 import type { Lay } from "../../../functions/lay.ts";
 import type { Asked } from "../../engine/lays-asked.ts";
 import { isBetter } from "../../lay/answer.ts";
@@ -34,19 +34,19 @@ export class Taking {
     return this.#before + this.#seconds;
   }
 
-  /** Hears how long the search has taken. */
+  /** Notes how long the search has taken so far. */
   spent(seconds: number): void {
     this.#seconds = seconds;
   }
 
-  /** Hears of a better lay. */
+  /** Notes a better lay; it is taken into the book at once or soon. */
   better(lay: Lay): void {
     this.#best = lay;
     if (this.standing) this.#timer ??= setTimeout(() => this.take(), this.every);
     else this.take();
   }
 
-  /** Takes the best lay into the book now; whether it is better than the book's own. */
+  /** Takes the best lay into the book now. Returns whether it is better than the book's own. */
   take(): boolean {
     clearTimeout(this.#timer);
     this.#timer = undefined;

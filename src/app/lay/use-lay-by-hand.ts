@@ -26,7 +26,7 @@ export function useLayByHand(store: Store, { question, hash, lay: answer }: Answ
   const searching = useSyncExternalStore(session.subscribe, session.state);
   const freePlaces = useMemo(() => new FreePlaces(question), [question]);
 
-  // The pieces or the cloth have changed: what is looked for would answer nobody.
+  // The pieces or the cloth have changed: no cell asks for the lay that is searched for any more.
   useEffect(() => {
     if (searching.running && searching.cell === cell && searching.hash !== hash) session.stop();
   }, [session, searching, cell, hash]);

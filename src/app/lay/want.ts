@@ -18,12 +18,13 @@ export interface Want {
 
 /** Every question is searched for this long, in seconds, before any is searched for longer. */
 export const ROUNDS: readonly number[] = [2, 20, 60];
+
 /**
- * The next search: what has no lay yet before all, then what was searched for least; of the same
- * round the cell that is looked at first, the others in the order of the book. Null when nothing is
- * left to gain. How long a question was searched for stands with the lay that is `found` for it: the
- * lay that answers may be bounded by that of another question. `over` holds the questions that a search has given up; with `quickOnly` nothing is
- * searched for that has a lay.
+ * The next search: first a question without a lay, then the question that was searched for least. Within a
+ * round the cell that is looked at comes first, then the others in the order of the book. Null when nothing is
+ * left to gain. How long a question was searched for is kept with the lay that is `found` for it, because the
+ * lay that answers may be bounded by that of another question. `over` holds the questions that a search has
+ * given up. With `quickOnly` only questions without a lay are searched for.
  */
 export function nextWant(
   laid: readonly Laid[],

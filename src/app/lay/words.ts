@@ -1,4 +1,4 @@
-/** What is said of a lay in words. */
+/** Descriptions of a lay in words. */
 
 import type { Decimal } from "../../../functions/decimal.ts";
 import {
@@ -15,10 +15,10 @@ import { turned } from "../../lay/outline.ts";
 export const coverText = ({ density }: Lay, decimal?: Decimal): string =>
   `${plainNumber(100 * density, 1, decimal)} % covered`;
 
-/** More copies than these are only counted. */
+/** The most copies that are described one by one; the others are only counted. */
 const MOST_SPOKEN = 60;
 
-/** Where each copy lies, for who does not see the lay: "cuff 2: 0 to 9 along, 12 to 16 across". */
+/** Where each copy lies, for readers who can't see the lay: "cuff 2: 0 to 9 along, 12 to 16 across". */
 export function layInWords(
   { pieces, cloths }: LayQuestion,
   lay: Lay,

@@ -160,7 +160,7 @@ describe("workers that fail", () => {
     workers[0]!.onmessageerror!();
     workers[1]!.onerror!({});
     expect(heard).toEqual([
-      "a search worker stopped: what it told could not be read; the others search on",
+      "a search worker stopped: its message could not be read; the others search on",
       "a search worker stopped: it gave no reason; the best lay so far is kept",
       "ended: failed",
     ]);

@@ -53,9 +53,9 @@ export const BEGINNING: Chapter = {
       words:
         "offline, without internet, no network, no wifi, in the workshop, at the theatre, install, app, desktop, home screen, phone, tablet, update, new version of Ellwand, new version is ready",
       says: [
-        "A moment after the first start the browser has put by every part of the page, those too that you have not used yet. Nothing is sent anywhere for it.",
+        "A moment after the first start the browser has stored every part of the page, including the parts that you have not used yet. Nothing is sent anywhere for this.",
         "To install it, use the browser's own menu: “Install”, or “Add to home screen”. The app has the same books as the page in that browser.",
-        "When there is a newer Ellwand, the page says so and goes on with the one it was started with. The newer one is used from the next time the page is loaded; what you are typing is not touched.",
+        "When there is a newer Ellwand, the page says so and continues with the version that it was started with. The newer version is used the next time the page is loaded. What you are typing stays as it is.",
       ],
       see: ["Save your work"],
     },
@@ -77,7 +77,7 @@ export const BEGINNING: Chapter = {
       words:
         "svg, dxf, import a pattern, trace, traced, tracing, vector, drawing program, outline file, digitised, scanned pattern, paper pattern, curve, scale of a drawing, known length, test square, open a drawing, piece from a file",
       says: [
-        "Press *Books*, then *Open a file …*, or drop the file on the page. Each closed line is shown as a piece with its edges numbered. Lines inside a piece, closed or open, are marks on it; lines whose ends nearly meet are closed. What was done, and what was ignored, such as texts and pictures, is said.",
+        "Press *Books*, then *Open a file …*, or drop the file on the page. Each closed line is shown as a piece with its edges numbered. Lines inside a piece, closed or open, are marks on it; lines whose ends nearly meet are closed. The dialog says what was done and what was ignored, such as texts and pictures. *Cancel* ends the reading of a long drawing.",
         "*As the file says* takes the size from the file. Where the file does not say it, or you do not trust it, choose *I know a length*, press an edge that you have measured, such as a side of a test square, and type its true length.",
         "The grain runs down the drawing; *Turn by* turns a piece. Untick *Take* to leave a piece out. *Put into the book* puts the pieces on a new Draft page, into the selected cell and the cells below, or into a new book, and one undo takes them out again.",
         "A piece that `draft` on the command line has written comes back with the names of its edges and its marks. The command line reads drawings too: `npm run -s ellwand -- import FILE.svg --out BOOK`.",
@@ -91,7 +91,7 @@ export const BEGINNING: Chapter = {
       words:
         "import a table, import a spreadsheet, open a spreadsheet, csv, tsv, xlsx, ods, open document, office, list from another program, semicolon, comma separated, decimal comma, umlauts wrong, wrong letters, encoding, headings, sheets, macros, formulas from another program",
       says: [
-        "Press *Books*, then *Open a file …*, or drop the file on the page, or paste it. What kind of file it is is judged from its content. A dialog says what was found: pages, rows and columns, headings, what parts the cells, the decimal mark, the unit of lengths, what each column holds. Change a choice, and the file is read again at once.",
+        "Press *Books*, then *Open a file …*, or drop the file on the page, or paste it. The content shows what kind of file it is, whatever its name. A dialog says what was found: pages, rows and columns, headings, what parts the cells, the decimal mark, the unit of lengths, what each column holds. Change a choice, and the file is read again at once.",
         "*Add the page to this book* adds new pages, with lengths converted to the book's unit; one *Undo* takes all of them out. *Make a book of it* makes a book of its own. Where a title or a name is in the book already, the new one gets the file's name too, and the dialog says so.",
         "Formulas that Ellwand knows come alive, and each is compared with the value in the file. A formula that can't be calculated here, or comes to another value, is kept as the file's value, with the formula in a note. Macros are not run and links are not followed.",
         "A spreadsheet that Ellwand saved comes back as the book it was, with its formulas as they were typed. A file has at most 50 MB, a page 20,000 rows and 200 columns.",

@@ -49,7 +49,7 @@ export const GRID: Chapter = {
         "photo, photograph, picture, image, swatch, snapshot of the cloth, camera, add a picture, paste a picture, alternative text",
       says: [
         "A JPEG, PNG or WebP picture of at most 25 MB is made small, to 320 pixels and 40 kB, without the place and time that a camera writes into it. All photographs of a book together take at most 4 MB.",
-        "The cell shows it beside its text, and larger in the line under the formula while the cell is selected. What it shows, typed in the form, is said to those who can't see it. It follows its cell like a note, and is copied with it.",
+        "The cell shows it beside its text, and larger in the line under the formula while the cell is selected. The description that you type in the form is read to people who can't see the picture. It follows its cell like a note, and is copied with it.",
       ],
       see: ["Copy and paste"],
     },

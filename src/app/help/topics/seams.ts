@@ -25,7 +25,7 @@ export const SEAMS: Chapter = {
       words:
         "fitting log, fitting changes, let out, taken in, after a fitting, carry over, alteration flows, no formula retyped, mock-up, toile, fitted figure",
       says: [
-        "The log is a list with the name fitting_log and the headings Piece, Seam, Amount, In or out, Top or bottom, Each side or all round. What is typed in the measurement's cell stays; the line under the formula says what was taken, what was fitted, and what comes of it. Every formula that uses the cell follows.",
+        "The log is a list with the name fitting_log and the headings Piece, Seam, Amount, In or out, Top or bottom, Each side or all round. What is typed in the measurement's cell stays; the line under the formula says what was measured, what the fittings changed, and the result. Every formula that uses the cell follows.",
         "Where an edge has no entries of its own, the change of the edge that it is sewn to counts, along the list with the name seams, through plain and eased seams. Neighbours that disagree are a problem, and so is a seam that nobody knows.",
         "Behind the seam may stand top, bottom or each side. `=FITTING_CHANGE(fitting_log;A2;seams)` gives the same change in a formula, and `=LOG_VERDICT(fitting_log;seams)` finds misspelt entries.",
       ],

@@ -92,7 +92,7 @@ it("a company of a play: a doubtful figure is marked in the chart, gone to from 
   await page.keyboard.press("Enter");
   await page.getByRole("button", { name: "1 problem" }).click();
   const problems = page.locator("#checks");
-  await problems.getByText(/^the cook over shift: waist girth of 91 in is/).waitFor();
+  await problems.getByText(/^doubtful: the cook over shift: waist girth of 91 in is/).waitFor();
   expect(await violations(page, "#checks")).toEqual([]);
   await problems.getByRole("button", { name: "Go to Measure!H7" }).first().click();
   await page

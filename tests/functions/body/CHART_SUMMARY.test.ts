@@ -1,0 +1,42 @@
+import { expect, test } from "vitest";
+import { asBlock } from "../../../functions/block.ts";
+import { CHART_SUMMARY } from "../../../functions/body/CHART_SUMMARY.ts";
+import { WEARER_CHECK } from "../../../functions/body/WEARER_CHECK.ts";
+import type { Cell } from "../../../functions/define.ts";
+import { type Argument, run } from "../../../functions/run.ts";
+
+const TODAY = 46_160;
+const chart = asBlock(
+  [
+    ...["Wearer", "Worn beneath", "Taken on", "Waist girth", "Hip girth"],
+    ...["the widow", "shift", 46_146, 76, 100],
+    ...["The Widow", "shift, stays", 46_146, 72, 100],
+    ...["the cook", "shift", 46_146, 90, 110],
+    ...["the cook", "shift, petticoat", 46_146, 80, 112],
+    ...["the fool", "shirt", 46_000, 80, 95],
+    ...["the fool", "shirt, coat", null, null, null],
+    ...["the page", "shirt", 46_146, 70, null],
+    ...[null, null, null, null, null],
+  ] as Cell[],
+  5,
+  [],
+);
+const ask = (...args: Argument[]) => run(CHART_SUMMARY, [chart, ...args], { unit: "cm" });
+
+// By hand: the cook's waist shrinks under a petticoat; the fool has a row without figures, and his others are old.
+test("each wearer of a chart counts once, the unmeasured before the doubtful", () => {
+  expect(ask("all", TODAY)).toBe("4 wearers: 2 ok; unmeasured: the fool; doubtful: the cook");
+  expect(ask("unmeasured", TODAY)).toBe("the fool");
+  expect(ask("ok", TODAY)).toBe("the widow, the page");
+  expect(ask("doubtful", TODAY, null, "waist girth, hip girth")).toBe("the cook, the page");
+  // 300 days on, every figure is too old.
+  expect(ask("ok", TODAY + 300)).toBe("nobody");
+});
+
+test("a wearer is ok where WEARER_CHECK says so of all rows, and nowhere else", () => {
+  const ok = String(ask("ok", TODAY)).split(", ");
+  for (const wearer of ["the widow", "the cook", "the fool", "the page"])
+    expect(run(WEARER_CHECK, [chart, wearer, null, TODAY], { unit: "cm" }) === "ok", wearer).toBe(
+      ok.includes(wearer),
+    );
+});

@@ -8,6 +8,7 @@ import { leanLibraries } from "./src/setup/lean-libraries.ts";
 import { notices } from "./src/setup/notices.ts";
 import { offline, WORKER } from "./src/setup/offline.ts";
 import { sharedWorkers } from "./src/setup/shared-workers.ts";
+import { LongestFirst } from "./tests/order.ts";
 
 type ModuleContext = Parameters<Rolldown.CodeSplittingNameFunction>[1];
 
@@ -136,6 +137,7 @@ export default defineConfig(({ mode }) =>
             expect: { poll: { timeout: 40_000 } },
             // The engine and the catalogue are loaded once for each worker, not once for each file.
             isolate: false,
+            sequence: { sequencer: LongestFirst },
             // The tests of the page wait for the browser half of the time: one worker more than there are cores.
             maxWorkers: Math.max(2, availableParallelism()) + 1,
             projects: [

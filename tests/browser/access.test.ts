@@ -171,8 +171,8 @@ it("a title that is too long for the top is shortened in its own field, and the 
   await page.getByLabel("Title of the book").fill("The Miller's Daughter of Withy Green, ".repeat(5));
   for (const width of [1210, 1280, 1400, 1440, 1610]) {
     await page.setViewportSize({ width, height: 820 });
-    expect(await page.locator(".top").evaluate((top) => top.clientHeight)).toBeLessThan(60);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
+    await expect.poll(() => page.locator(".top").evaluate((top) => top.clientHeight)).toBeLessThan(60);
+    await expect.poll(() => page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
   }
 });
 
@@ -217,7 +217,7 @@ describe("by keyboard alone", () => {
     await expect.poll(() => part(page)).toBe("middle");
     await page.keyboard.type("by keyboard");
     await page.keyboard.press("Enter");
-    expect(await cell(page, "A20").textContent()).toBe("by keyboard");
+    await expect.poll(() => cell(page, "A20").textContent()).toBe("by keyboard");
   });
 
   it("pages are turned, added, renamed and deleted", async () => {
@@ -225,22 +225,26 @@ describe("by keyboard alone", () => {
     const now = () => page.locator("[aria-current='page']").textContent();
     await cell(page, "A1").click();
     await page.keyboard.press("Alt+PageDown");
-    expect(await now()).toBe("Draft");
+    await expect.poll(() => now()).toBe("Draft");
     await page.keyboard.press("Alt+PageUp");
-    expect(await now()).toBe("Measure");
+    await expect.poll(() => now()).toBe("Measure");
     await page.getByRole("button", { name: "Add a page to Fit" }).focus();
     await page.keyboard.press("Enter");
     await page.locator("input[aria-label='Title of the page']:focus").waitFor();
     await page.keyboard.type("Second fitting");
     await page.keyboard.press("Enter");
-    expect(await now()).toBe("Second fitting");
+    await expect.poll(() => now()).toBe("Second fitting");
     await page.locator("[aria-current='page']").focus();
     await page.keyboard.press("Shift+F10");
     await page.keyboard.press("End");
     await page.keyboard.press("Enter");
-    expect(await page.getByRole("button", { name: "Second fitting", exact: true }).count()).toBe(0);
+    await expect
+      .poll(() => page.getByRole("button", { name: "Second fitting", exact: true }).count())
+      .toBe(0);
     await page.getByRole("button", { name: "Undo", exact: true }).click();
-    expect(await page.getByRole("button", { name: "Second fitting", exact: true }).count()).toBe(1);
+    await expect
+      .poll(() => page.getByRole("button", { name: "Second fitting", exact: true }).count())
+      .toBe(1);
   });
 
   it("a page is copied for another wearer with its names, and the dialog says what stays the first wearer's", async () => {
@@ -251,30 +255,30 @@ describe("by keyboard alone", () => {
     for (const key of ["ArrowDown", "ArrowDown", "Enter"]) await page.keyboard.press(key);
     const dialog = page.getByRole("dialog", { name: "Copy Draft for another wearer" });
     await dialog.getByText("Cells of other pages that the copy goes on using").waitFor();
-    expect(await dialog.getByRole("listitem").allTextContents()).toContainEqual(
-      expect.stringMatching(/^waist.*Measure!/),
-    );
+    await expect
+      .poll(() => dialog.getByRole("listitem").allTextContents())
+      .toContainEqual(expect.stringMatching(/^waist.*Measure!/));
     expect(await violations(page, ".dialog")).toEqual([]);
     await dialog.getByLabel("Wearer's name").fill("");
     await page.keyboard.press("Enter");
-    expect(await dialog.getByRole("alert").textContent()).toBe(
-      "type the wearer's name, or a title for the copy",
-    );
+    await expect
+      .poll(() => dialog.getByRole("alert").textContent())
+      .toBe("type the wearer's name, or a title for the copy");
     await page.keyboard.type("the widow");
     await page.keyboard.press("Enter");
     await page
       .getByText(/^The page Draft, the widow is a copy of Draft. .* are names of its own cells/)
       .waitFor();
-    expect(await page.locator("[aria-current='page']").textContent()).toBe("Draft, the widow");
+    await expect.poll(() => page.locator("[aria-current='page']").textContent()).toBe("Draft, the widow");
     await cell(page, "B9").click();
     await cell(page, "B8").click();
-    expect(await page.getByLabel("Name of the cell").inputValue()).toBe("depth");
+    await expect.poll(() => page.getByLabel("Name of the cell").inputValue()).toBe("depth");
     await page.keyboard.type("12");
     await page.keyboard.press("Enter");
     const hem = await cell(page, "B11").textContent();
     await page.getByRole("navigation").getByRole("button", { name: "Draft", exact: true }).click();
     await expect.poll(() => cell(page, "B8").textContent()).toBe("9");
-    expect(await cell(page, "B11").textContent()).not.toBe(hem);
+    await expect.poll(() => cell(page, "B11").textContent()).not.toBe(hem);
   });
 
   it("a page is saved as CSV; it is not given the title of another, and the reason is shown", async () => {
@@ -313,11 +317,11 @@ describe("by keyboard alone", () => {
     await page.keyboard.press("+");
     const near = await place();
     expect(near).not.toBe(whole);
-    expect(await tall()).toBe(size);
+    await expect.poll(() => tall()).toBe(size);
     await page.keyboard.press("ArrowLeft");
-    expect(await place()).not.toBe(near);
+    await expect.poll(() => place()).not.toBe(near);
     await page.keyboard.press("0");
-    expect(await place()).toBe(whole);
+    await expect.poll(() => place()).toBe(whole);
     await page.getByRole("group", { name: /^Drawing:/ }).hover();
     await page.mouse.wheel(0, -200);
     await expect.poll(place).not.toBe(whole);
@@ -328,13 +332,13 @@ describe("by keyboard alone", () => {
     await page.keyboard.press("ArrowRight");
     const picture = page.getByRole("img", { name: "skirt_flat as worn, seen from front, side and back" });
     await picture.waitFor();
-    expect(await picture.locator("desc").textContent()).toMatch(
-      /^the hem is 54 1\/4 in all round as drafted/,
-    );
+    await expect
+      .poll(() => picture.locator("desc").textContent())
+      .toMatch(/^the hem is 54 1\/4 in all round as drafted/);
     await page.getByRole("radio", { name: "Side" }).check();
     await page.getByRole("img", { name: "skirt_flat as worn, seen from the side" }).waitFor();
     const words = page.getByRole("region", { name: "What is drawn" });
-    expect(await words.textContent()).toContain("The figure has stature 65 in from Measure!B4");
+    await expect.poll(() => words.textContent()).toContain("The figure has stature 65 in from Measure!B4");
     // A cuff may be drawn so too, but only when it is asked for.
     await page.locator(".drawing-head select").selectOption("");
     await page.getByRole("navigation").getByRole("button", { name: "Cut", exact: true }).click();
@@ -369,10 +373,10 @@ describe("by keyboard alone", () => {
     await page.getByLabel("What do you want to do?").fill("how far apart to put eyelets");
     await expect.poll(() => page.locator(".help-one b").first().textContent()).toMatch(/EYELET/);
     const help = page.getByRole("region", { name: /^Help for EYELET/ });
-    expect(await help.textContent()).toContain("Examples");
+    await expect.poll(() => help.textContent()).toContain("Examples");
     await page.keyboard.press("Escape");
     await page.keyboard.press("Escape");
-    expect(await page.locator("dialog").count()).toBe(0);
+    await expect.poll(() => page.locator("dialog").count()).toBe(0);
   });
 });
 
@@ -422,7 +426,7 @@ describe("Print", () => {
     });
     await dialog.getByRole("button", { name: "Print it" }).click();
     await dialog.getByText("The browser’s print is open.").waitFor();
-    expect(await page.locator("body").getAttribute("data-printed")).toMatch(/^blob:/);
+    await expect.poll(() => page.locator("body").getAttribute("data-printed")).toMatch(/^blob:/);
 
     // A lay that is only estimated says so before it is printed.
     await field("What").selectOption("lay");
@@ -433,10 +437,10 @@ describe("Print", () => {
     await field("Paper").selectOption("A roll");
     await dialog.getByLabel("Width of the roll").fill("3 in");
     await dialog.getByRole("alert").filter({ hasText: "wide, not 3 in" }).waitFor();
-    expect(await sheet(1).count()).toBe(0);
-    expect(await dialog.getByRole("button", { name: "Save the PDF" }).isDisabled()).toBe(true);
+    await expect.poll(() => sheet(1).count()).toBe(0);
+    await expect.poll(() => dialog.getByRole("button", { name: "Save the PDF" }).isDisabled()).toBe(true);
     await page.keyboard.press("Escape");
-    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Print");
+    await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe("Print");
     await page.keyboard.press("Enter");
     await dialog.getByRole("alert").filter({ hasText: "wide, not 3 in" }).waitFor();
 
@@ -448,7 +452,7 @@ describe("Print", () => {
     await page.keyboard.press("Escape");
     await page.getByRole("button", { name: "Print this working" }).click();
     await dialog.getByText("1 sheet of A0: the working of 1 cell").waitFor();
-    expect(await dialog.getByLabel("Cells").inputValue()).toBe("Measure!A1");
+    await expect.poll(() => dialog.getByLabel("Cells").inputValue()).toBe("Measure!A1");
   });
 });
 
@@ -463,9 +467,9 @@ describe("the browser's own print", () => {
     });
     await page.emulateMedia({ media: "print" });
     const sheet = page.locator(".print-sheet");
-    expect(await sheet.locator("svg.picture").isVisible()).toBe(true);
-    expect(await page.locator(".top").isVisible()).toBe(false);
-    expect(await sheet.locator("h1").textContent()).toBe("Cut");
+    await expect.poll(() => sheet.locator("svg.picture").isVisible()).toBe(true);
+    await expect.poll(() => page.locator(".top").isVisible()).toBe(false);
+    await expect.poll(() => sheet.locator("h1").textContent()).toBe("Cut");
     if (SHOTS) await page.screenshot({ path: `${SHOTS}/printed.png`, fullPage: true });
     const printed = await readPdf(new Uint8Array(await page.pdf({ format: "A4" })));
     const words = printed.map(({ text }) => text).join(" ");
@@ -474,7 +478,7 @@ describe("the browser's own print", () => {
       expect(words.replace(/\s+/g, " ")).toContain(text);
     expect(words).not.toContain("What if");
     await page.emulateMedia({ media: "screen" });
-    expect(await sheet.count()).toBe(0);
-    expect(await page.locator(".top").isVisible()).toBe(true);
+    await expect.poll(() => sheet.count()).toBe(0);
+    await expect.poll(() => page.locator(".top").isVisible()).toBe(true);
   });
 });

@@ -35,7 +35,7 @@ it("a gored skirt is begun by keyboard, its answer drawn as it is typed, and add
   // A waist of 32 in with half an inch of ease, in six gores: 5.4167 in, 5 3/8 on the tape.
   const top = dialog.locator(".begin-figures div").filter({ hasText: "Top of a gore" });
   await expect.poll(() => top.textContent()).toMatch(/5 3\/8/);
-  expect(await dialog.locator(".begin-picture .outline").count()).toBe(2);
+  await expect.poll(() => dialog.locator(".begin-picture .outline").count()).toBe(2);
   expect(await violations(page)).toEqual([]);
   if (SHOTS) await page.screenshot({ path: `${SHOTS}/answered.png` });
   await page.keyboard.press("Enter");
@@ -43,7 +43,7 @@ it("a gored skirt is begun by keyboard, its answer drawn as it is typed, and add
   await expect
     .poll(() => page.getByLabel("Title of the book").inputValue())
     .toBe("Gored skirt for the widow");
-  expect(await cell(page, "B4").textContent()).toBe("32");
+  await expect.poll(() => cell(page, "B4").textContent()).toBe("32");
   await page.getByRole("navigation").getByRole("button", { name: "Cut", exact: true }).click();
   await expect.poll(() => cell(page, "B10").textContent()).toMatch(/\d/);
 
@@ -108,7 +108,7 @@ it("a company of a play: a doubtful figure is marked in the chart, gone to from 
   if (SHOTS) await page.screenshot({ path: `${SHOTS}/company.png` });
   await page.keyboard.press("Control+z");
   await page.getByRole("button", { name: "No problems" }).waitFor();
-  expect(await cell(page, "H7").getAttribute("class")).not.toContain("cell-doubted");
+  await expect.poll(() => cell(page, "H7").getAttribute("class")).not.toContain("cell-doubted");
 
   await page.getByRole("navigation").getByRole("button", { name: "Draft", exact: true }).click();
   await page.locator("[aria-current='page']").focus();
@@ -116,12 +116,12 @@ it("a company of a play: a doubtful figure is marked in the chart, gone to from 
   for (const key of ["ArrowDown", "ArrowDown", "Enter"]) await page.keyboard.press(key);
   // Each wearer of the chart once, though most have two rows there.
   const offered = dialog.locator("datalist option");
-  expect(await offered.evaluateAll((all) => all.map((one) => (one as HTMLOptionElement).value))).toEqual([
+  await expect.poll(() => offered.evaluateAll((all) => all.map((one) => (one as HTMLOptionElement).value))).toEqual([
     "the miller's daughter", "the widow", "the cook", "the goose girl", "the squire's wife", "the bell-ringer's aunt",
   ]); // biome-ignore format: a list
   await dialog.getByLabel("Wearer's name").fill("the cook");
   await page.keyboard.press("Enter");
   await page.getByText(/^The page Draft, the cook is a copy of Draft, drawn for the cook/).waitFor();
-  expect(await cell(page, "B1").textContent()).toBe("the cook");
-  expect(await cell(page, "B3").textContent()).toBe("34 1/2");
+  await expect.poll(() => cell(page, "B1").textContent()).toBe("the cook");
+  await expect.poll(() => cell(page, "B3").textContent()).toBe("34 1/2");
 });

@@ -19,19 +19,19 @@ describe("formulas", () => {
     await key("ArrowDown");
     await key("Enter");
     await type("+hem");
-    expect(await offers()).not.toHaveLength(0);
+    await expect.poll(() => offers()).not.toHaveLength(0);
     await key("Enter");
-    expect(await typedIn("B7")).toBe("=waist+waist_seam+hem");
+    await expect.poll(() => typedIn("B7")).toBe("=waist+waist_seam+hem");
   });
 
   it("the first Escape puts the offers away, the second leaves the cell", async () => {
     await choose("B7");
     await type("=wai");
     await key("Escape");
-    expect(await offers()).toEqual([]);
-    expect(await bar().inputValue()).toBe("=wai");
+    await expect.poll(() => offers()).toEqual([]);
+    await expect.poll(() => bar().inputValue()).toBe("=wai");
     await key("Escape");
-    expect(await bar().inputValue()).toBe("");
+    await expect.poll(() => bar().inputValue()).toBe("");
   });
 
   it("the hint of the argument stands beside the cell with its meaning and drawing, and F1 leads to the help and back", async () => {
@@ -41,9 +41,9 @@ describe("formulas", () => {
     await type("=SPREAD_P");
     await key("Tab");
     await type("10;12;");
-    expect(await hint.locator("strong").textContent()).toBe("sections");
-    expect(await hint.textContent()).toContain("whole number, 1 to 200");
-    expect(await hint.locator("svg.measured").count()).toBe(1);
+    await expect.poll(() => hint.locator("strong").textContent()).toBe("sections");
+    await expect.poll(() => hint.textContent()).toContain("whole number, 1 to 200");
+    await expect.poll(() => hint.locator("svg.measured").count()).toBe(1);
     for (const edge of [false, true]) {
       // Beside the cell, and beside the cell of a draft in the bar.
       if (edge) await bar().fill("=SPREAD_PER_GAP(10;");
@@ -58,13 +58,15 @@ describe("formulas", () => {
       await page.getByRole("region", { name: "Help for SPREAD_PER_GAP" }).waitFor();
       await key("Escape");
       await type(edge ? "2" : "3");
-      expect(await bar().inputValue()).toBe(edge ? "=SPREAD_PER_GAP(10;2" : "=SPREAD_PER_GAP(10;12;3");
+      await expect
+        .poll(() => bar().inputValue())
+        .toBe(edge ? "=SPREAD_PER_GAP(10;2" : "=SPREAD_PER_GAP(10;12;3");
       if (!edge) {
         await key("Escape");
         await bar().click();
       }
     }
-    expect(await hint.locator("strong").textContent()).toBe("hem");
+    await expect.poll(() => hint.locator("strong").textContent()).toBe("hem");
     await key("Escape");
   });
 
@@ -78,19 +80,21 @@ describe("formulas", () => {
     await cell(page, "C5").click();
     await type(";1");
     await cell(page, "D9").click();
-    expect(await bar().inputValue()).toBe("=SUM(Measure!A4;Measure!C5;1");
-    expect(await page.locator(".hint-away").textContent()).toContain("belongs to The hem (Draft!B7)");
+    await expect.poll(() => bar().inputValue()).toBe("=SUM(Measure!A4;Measure!C5;1");
+    await expect
+      .poll(() => page.locator(".hint-away").textContent())
+      .toContain("belongs to The hem (Draft!B7)");
     await type(")");
     await key("Enter");
     await expect.poll(chosen).toBe("B8");
-    expect(await typedIn("B7")).toBe("=SUM(Measure!A4;Measure!C5;1)");
+    await expect.poll(() => typedIn("B7")).toBe("=SUM(Measure!A4;Measure!C5;1)");
 
     await choose("C9");
     await type("=SUM(B2");
     await cell(page, "B20").click();
     await key("Escape");
     await expect.poll(chosen).toBe("C9");
-    expect(await bar().inputValue()).toBe("");
+    await expect.poll(() => bar().inputValue()).toBe("");
 
     // Typing into another cell leaves the formula at its own, and a step that moves cells puts it in first.
     await type("=SUM(B2");
@@ -98,15 +102,15 @@ describe("formulas", () => {
     await cell(page, "B21").dblclick();
     await type("5");
     await key("Enter");
-    expect(await typedIn("C9")).toBe("=SUM(B2");
-    expect(await message()).toContain("is not in the book yet");
+    await expect.poll(() => typedIn("C9")).toBe("=SUM(B2");
+    await expect.poll(() => message()).toContain("is not in the book yet");
     await key("F2");
     await type(";B3");
     await turn("Measure");
     await page.getByRole("button", { name: "Undo" }).click();
     await page.getByRole("button", { name: "Redo" }).click();
     await turn("Draft");
-    expect(await typedIn("C9")).toBe("=SUM(B2;B3");
+    await expect.poll(() => typedIn("C9")).toBe("=SUM(B2;B3");
   });
 
   it("a cell pointed at comes into the formula by its name, a block by its corners", async () => {
@@ -121,7 +125,7 @@ describe("formulas", () => {
     await page.mouse.up();
     await type(")");
     await key("Enter");
-    expect(await typedIn("B7")).toBe("=depth+SUM(B2:B4)");
+    await expect.poll(() => typedIn("B7")).toBe("=depth+SUM(B2:B4)");
   });
 });
 
@@ -147,9 +151,9 @@ describe("for everyone", () => {
     await page.getByLabel("Text or formula of the cell").focus();
     const inGrid = () => page.evaluate(() => document.activeElement?.closest(".ht_master") !== null);
     for (let tabs = 0; tabs < 5 && !(await inGrid()); tabs += 1) await key("Tab");
-    expect(await inGrid()).toBe(true);
+    await expect.poll(() => inGrid()).toBe(true);
     await choose("A1");
     await key("Shift+Tab");
-    expect(await inGrid()).toBe(false);
+    await expect.poll(() => inGrid()).toBe(false);
   });
 });

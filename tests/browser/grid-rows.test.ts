@@ -8,11 +8,11 @@ describe("rows and columns", () => {
   it("a right click puts a row in above, and formulas and names follow", async () => {
     await cell(page, "B13").click({ button: "right" });
     await page.getByRole("menuitem", { name: "Insert row above" }).click();
-    expect(await typedIn("B14")).toBe("5");
-    expect(await page.getByLabel("Name of the cell").inputValue()).toBe("sections");
-    expect(await cell(page, "B16").textContent()).toBe("2 3/8");
+    await expect.poll(() => typedIn("B14")).toBe("5");
+    await expect.poll(() => page.getByLabel("Name of the cell").inputValue()).toBe("sections");
+    await expect.poll(() => cell(page, "B16").textContent()).toBe("2 3/8");
     await key("Control+z");
-    expect(await typedIn("B13")).toBe("5");
+    await expect.poll(() => typedIn("B13")).toBe("5");
   });
 
   it("Shift+F10 takes rows out, and the keyboard is back in the grid", async () => {
@@ -22,7 +22,7 @@ describe("rows and columns", () => {
     await key("Enter");
     await expect.poll(() => cell(page, "A13").textContent()).toBe("Opening at each slash");
     await key("ArrowDown");
-    expect(await chosen()).toBe("B14");
+    await expect.poll(() => chosen()).toBe("B14");
   });
 
   it("the button gives a column another heading and kind", async () => {
@@ -55,8 +55,8 @@ describe("rows and columns", () => {
   it("rows are moved by keys and by their heads, hidden with a mark, and shown again", async () => {
     await choose("B4");
     await key("Alt+Shift+ArrowDown");
-    expect(await chosen()).toBe("B5");
-    expect(await typedIn("B5")).toMatch(/^=SEAM_GIRTH/);
+    await expect.poll(() => chosen()).toBe("B5");
+    await expect.poll(() => typedIn("B5")).toMatch(/^=SEAM_GIRTH/);
     await key("Control+z");
     const head = async (row: number) =>
       (await page
@@ -69,17 +69,17 @@ describe("rows and columns", () => {
     await page.mouse.down();
     await page.mouse.move(to.x + 20, to.y + 22, { steps: 6 });
     await page.mouse.up();
-    expect(await typedIn("B16")).toBe("5");
-    expect(await page.getByLabel("Name of the cell").inputValue()).toBe("sections");
+    await expect.poll(() => typedIn("B16")).toBe("5");
+    await expect.poll(() => page.getByLabel("Name of the cell").inputValue()).toBe("sections");
     await key("Control+z");
     await choose("B8", "B9");
     await key("Shift+F10");
     await page.getByRole("menuitem", { name: "Hide 2 rows" }).click();
     const line = page.locator(".grid-hidden");
-    expect(await line.textContent()).toContain("Rows 8 to 9 are hidden; they count all the same.");
+    await expect.poll(() => line.textContent()).toContain("Rows 8 to 9 are hidden; they count all the same.");
     await expect.poll(chosen).toBe("B10");
     await key("ArrowUp");
-    expect(await chosen()).toBe("B7");
+    await expect.poll(() => chosen()).toBe("B7");
     await line.getByRole("button").click();
     await expect.poll(() => line.count()).toBe(0);
   });
@@ -98,15 +98,15 @@ describe("rows and columns", () => {
     await page.getByLabel("Order").selectOption("true");
     await page.getByRole("button", { name: "Sort" }).click();
     await expect.poll(() => cell(page, "A1").textContent()).toBe("cuff");
-    expect(await cell(page, "B3").textContent()).toBe("1");
+    await expect.poll(() => cell(page, "B3").textContent()).toBe("1");
     await enter("C2", "=B1+B2");
     await choose("B2");
     await key("Shift+F10");
     await page.getByRole("menuitem", { name: "Sort…" }).click();
     await page.getByRole("button", { name: "Sort" }).click();
-    expect(await page.getByRole("dialog").getByRole("alert").textContent()).toMatch(
-      /C2 uses B1, another row of this block/,
-    );
+    await expect
+      .poll(() => page.getByRole("dialog").getByRole("alert").textContent())
+      .toMatch(/C2 uses B1, another row of this block/);
   });
 
   it("a cell with choices offers them, and another value is kept and listed among the problems", async () => {
@@ -117,13 +117,15 @@ describe("rows and columns", () => {
     await page.getByRole("button", { name: "Keep" }).click();
     await choose("B20");
     await key("Alt+ArrowDown");
-    expect(await page.getByRole("listbox", { name: "Choices" }).getByRole("option").count()).toBe(3);
+    await expect
+      .poll(() => page.getByRole("listbox", { name: "Choices" }).getByRole("option").count())
+      .toBe(3);
     for (const step of ["ArrowDown", "Enter", "Enter"]) await key(step);
-    expect(await typedIn("B20")).toBe("1");
+    await expect.poll(() => typedIn("B20")).toBe("1");
     await enter("B20", "4");
-    expect(await cell(page, "B20").textContent()).toBe("4");
+    await expect.poll(() => cell(page, "B20").textContent()).toBe("4");
     await choose("B20");
-    expect(await message()).toContain('"4" is not among the choices 1, 2, 3');
+    await expect.poll(() => message()).toContain('"4" is not among the choices 1, 2, 3');
     const looks = await page.evaluate(() => {
       const style = (text: string) => {
         const td = [...document.querySelectorAll(".ht_master td")].find((one) => one.textContent === text)!;
@@ -175,7 +177,9 @@ describe("rows and columns", () => {
     expect(picture).toMatchObject({ kind: "data:image/jpeg;base64,", naturalWidth: 320, naturalHeight: 192 });
     expect(picture.length).toBeLessThan(54_000);
     expect(picture.height).toBe(tall);
-    expect(await cell(page, "C20").getAttribute("aria-description")).toContain("photograph: blue linen");
+    await expect
+      .poll(() => cell(page, "C20").getAttribute("aria-description"))
+      .toContain("photograph: blue linen");
     await choose("B19");
     await choose("C20");
     await page.locator("#cell-message").getByRole("img", { name: "blue linen" }).waitFor();
@@ -185,31 +189,31 @@ describe("rows and columns", () => {
 
   it("a measurement follows the fittings: what is typed stays, and the cell says what was fitted", async () => {
     await choose("B2");
-    expect(await message()).toContain("worked out as 27, fitted −1/4 (bodice waist): 26 3/4");
-    expect(await bar().inputValue()).toBe("=waist");
+    await expect.poll(() => message()).toContain("worked out as 27, fitted −1/4 (bodice waist): 26 3/4");
+    await expect.poll(() => bar().inputValue()).toBe("=waist");
     await choose("B8");
     await key("Shift+F10");
     await page.getByRole("menuitem", { name: "Choices, decimals, unit and fittings…" }).click();
     await page.getByLabel("Fitting changes of").fill("bodice shouldr");
     await page.getByRole("button", { name: "Keep" }).click();
     await choose("B8");
-    expect(await message()).toContain('knows "bodice shouldr"; is "bodice shoulder" meant?');
+    await expect.poll(() => message()).toContain('knows "bodice shouldr"; is "bodice shoulder" meant?');
     await key("Shift+F10");
     await page.getByRole("menuitem", { name: "Choices, decimals, unit and fittings…" }).click();
     await page.getByLabel("Fitting changes of").fill("bodice shoulder");
     await page.getByRole("button", { name: "Keep" }).click();
     await choose("B8");
-    expect(await message()).toContain("taken 9, fitted −3/8 (bodice shoulder): 8 5/8");
-    expect(await cell(page, "B8").textContent()).toBe("8 5/8");
-    expect(await cell(page, "B8").getAttribute("data-laid")).toBe("fit.");
+    await expect.poll(() => message()).toContain("taken 9, fitted −3/8 (bodice shoulder): 8 5/8");
+    await expect.poll(() => cell(page, "B8").textContent()).toBe("8 5/8");
+    await expect.poll(() => cell(page, "B8").getAttribute("data-laid")).toBe("fit.");
     // The next version starts from what was fitted; the book as it was stays in the list.
     await page.getByRole("button", { name: "Books" }).click();
     const books = page.getByRole("dialog");
     await books.getByRole("button", { name: /^Begin the next version/ }).click();
     await books.getByText(/^Version 2 begins: 2 figures start from what was fitted/).waitFor();
     await key("Escape");
-    expect(await typedIn("B8")).toBe("8 5/8");
-    expect(await typedIn("B2")).toBe("=(waist)-IN(0.25)");
+    await expect.poll(() => typedIn("B8")).toBe("8 5/8");
+    await expect.poll(() => typedIn("B2")).toBe("=(waist)-IN(0.25)");
     await key("Control+z");
     await expect.poll(() => typedIn("B8")).toBe("9");
   });
@@ -218,16 +222,16 @@ describe("rows and columns", () => {
     await key("Control+f");
     await type("sections");
     const dialog = page.getByRole("dialog");
-    expect(await dialog.getByRole("status").textContent()).toMatch(/^Found in \d+ cells\.$/);
+    await expect.poll(() => dialog.getByRole("status").textContent()).toMatch(/^Found in \d+ cells\.$/);
     await dialog.getByLabel("Look in").selectOption("texts");
     await dialog.getByLabel("Replace with").fill("parts");
     await dialog.getByRole("button", { name: /^Replace in \d+ cell/ }).click();
-    expect(await dialog.getByRole("status").textContent()).toMatch(
-      /^Replaced in \d+ cells?; Undo brings it back$/,
-    );
+    await expect
+      .poll(() => dialog.getByRole("status").textContent())
+      .toMatch(/^Replaced in \d+ cells?; Undo brings it back$/);
     await dialog.getByLabel("Find").fill("Parts of the paper strip");
     await dialog.getByRole("button", { name: "Draft!A13", exact: true }).click();
-    expect(await chosen()).toBe("A13");
+    await expect.poll(() => chosen()).toBe("A13");
     await expect.poll(() => cell(page, "A13").textContent()).toBe("parts of the paper strip");
     await key("Control+z");
     await expect.poll(() => cell(page, "A13").textContent()).toBe("Sections of the paper strip");
@@ -259,6 +263,6 @@ describe("rows and columns", () => {
   it("a short page has blank rows to type in, and grows by what is typed", async () => {
     await turn("Fit");
     await enter("A20", "a late note");
-    expect(await typedIn("A20")).toBe("a late note");
+    await expect.poll(() => typedIn("A20")).toBe("a late note");
   });
 });

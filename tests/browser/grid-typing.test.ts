@@ -7,27 +7,27 @@ onDraft();
 describe("typing", () => {
   it("what was typed is kept to the letter and shown again on editing; the cell shows the tape's figure", async () => {
     await enter("B8", "10 4/8");
-    expect(await cell(page, "B8").textContent()).toBe("10 1/2");
-    expect(await chosen()).toBe("B9");
+    await expect.poll(() => cell(page, "B8").textContent()).toBe("10 1/2");
+    await expect.poll(() => chosen()).toBe("B9");
     await choose("B8");
     await key("F2");
-    expect(await page.getByLabel("Cell text").inputValue()).toBe("10 4/8");
-    expect(await bar().inputValue()).toBe("10 4/8");
+    await expect.poll(() => page.getByLabel("Cell text").inputValue()).toBe("10 4/8");
+    await expect.poll(() => bar().inputValue()).toBe("10 4/8");
   });
 
   it("Tab goes on to the right, Escape leaves the cell as it was, Delete empties it", async () => {
     await choose("B8");
     await type("12");
     await key("Tab");
-    expect(await chosen()).toBe("C8");
-    expect(await typedIn("B8")).toBe("12");
+    await expect.poll(() => chosen()).toBe("C8");
+    await expect.poll(() => typedIn("B8")).toBe("12");
     await key("F2");
     await type("99");
     await key("Escape");
-    expect(await bar().inputValue()).toBe("12");
+    await expect.poll(() => bar().inputValue()).toBe("12");
     await key("Delete");
-    expect(await bar().inputValue()).toBe("");
-    expect(await cell(page, "B8").textContent()).toBe("");
+    await expect.poll(() => bar().inputValue()).toBe("");
+    await expect.poll(() => cell(page, "B8").textContent()).toBe("");
   });
 
   it("Enter after Tab leads back to the first column, and Ctrl and an arrow to the end of the block", async () => {
@@ -37,30 +37,30 @@ describe("typing", () => {
       await type(text);
       await key(text === "2" ? "Enter" : "Tab");
     }
-    expect(await chosen()).toBe("A21");
+    await expect.poll(() => chosen()).toBe("A21");
     await type("cuff");
     await key("Tab");
     await key("Enter");
-    expect(await chosen()).toBe("A22");
+    await expect.poll(() => chosen()).toBe("A22");
     await key("Control+ArrowUp");
-    expect(await chosen()).toBe("A21");
+    await expect.poll(() => chosen()).toBe("A21");
     await key("Control+ArrowUp");
-    expect(await chosen()).toBe("A20");
+    await expect.poll(() => chosen()).toBe("A20");
     await key("Control+ArrowRight");
-    expect(await chosen()).toBe("C20");
+    await expect.poll(() => chosen()).toBe("C20");
     await key("Control+Shift+ArrowLeft");
     await key("Delete");
-    expect(await typedIn("B20")).toBe("");
+    await expect.poll(() => typedIn("B20")).toBe("");
   });
 
   it("one draft has two views: the bar follows the cell, and the cell the bar", async () => {
     await choose("B8");
     await type("10");
-    expect(await bar().inputValue()).toBe("10");
+    await expect.poll(() => bar().inputValue()).toBe("10");
     await key("Escape");
     await bar().click();
     await bar().fill("11 1/4");
-    expect(await cell(page, "B8").textContent()).toBe("11 1/4");
+    await expect.poll(() => cell(page, "B8").textContent()).toBe("11 1/4");
     await key("Escape");
     await expect.poll(() => cell(page, "B8").textContent()).toBe("9");
     await bar().click();
@@ -69,8 +69,8 @@ describe("typing", () => {
     await expect.poll(chosen).toBe("B9");
     await type("2");
     await key("Enter");
-    expect(await typedIn("B8")).toBe("11 1/4");
-    expect(await typedIn("B9")).toBe("2");
+    await expect.poll(() => typedIn("B8")).toBe("11 1/4");
+    await expect.poll(() => typedIn("B9")).toBe("2");
   });
 
   it("a half typed text is kept when another page is turned to, and the other page is left alone", async () => {
@@ -78,7 +78,7 @@ describe("typing", () => {
     await type("13");
     await turn("Fit");
     await turn("Draft");
-    expect(await typedIn("B8")).toBe("13");
+    await expect.poll(() => typedIn("B8")).toBe("13");
   });
 
   it("a text that can't be kept stays in hand with the reason, also while another cell is seen to", async () => {
@@ -87,17 +87,17 @@ describe("typing", () => {
     await bar().fill(much);
     await key("Enter");
     const reason = "a cell holds at most 100000 characters, not 100001";
-    expect(await message()).toContain(reason);
+    await expect.poll(() => message()).toContain(reason);
     expect((await bar().inputValue()).length).toBe(much.length);
     await enter("B8", "10");
     await choose("C8");
-    expect(await message()).toContain(reason);
+    await expect.poll(() => message()).toContain(reason);
     expect((await bar().inputValue()).length).toBe(much.length);
     await bar().fill(much.slice(1));
     await key("Enter");
     await expect.poll(chosen).toBe("C9");
     await choose("C8");
-    expect(await message()).toBe("");
+    await expect.poll(() => message()).toBe("");
     expect((await bar().inputValue()).length).toBe(much.length - 1);
   });
 
@@ -105,19 +105,19 @@ describe("typing", () => {
     await choose("B8");
     await type("14 1/2");
     expect((await download(page, () => key("Control+s"))).text).toContain('"14 1/2"');
-    expect(await typedIn("B8")).toBe("14 1/2");
+    await expect.poll(() => typedIn("B8")).toBe("14 1/2");
   });
 
   it("undo and redo go back and forth from the grid and from beside it", async () => {
     await enter("B8", "10");
     await key("Control+z");
-    expect(await cell(page, "B8").textContent()).toBe("9");
+    await expect.poll(() => cell(page, "B8").textContent()).toBe("9");
     await page.getByRole("button", { name: "Rows and columns" }).focus();
     await key("Control+y");
-    expect(await cell(page, "B8").textContent()).toBe("10");
+    await expect.poll(() => cell(page, "B8").textContent()).toBe("10");
     await key("Control+z");
     await key("Control+Shift+Z");
-    expect(await cell(page, "B8").textContent()).toBe("10");
+    await expect.poll(() => cell(page, "B8").textContent()).toBe("10");
   });
 });
 
@@ -126,14 +126,14 @@ describe("cells speak of themselves", () => {
     await enter("B13", "2.5");
     const open = cell(page, "B15");
     const reason = "sections must be a whole number, not 2.5";
-    expect(await open.textContent()).toBe("error");
-    expect(await open.getAttribute("title")).toContain(reason);
-    expect(await open.getAttribute("aria-description")).toContain(reason);
+    await expect.poll(() => open.textContent()).toBe("error");
+    await expect.poll(() => open.getAttribute("title")).toContain(reason);
+    await expect.poll(() => open.getAttribute("aria-description")).toContain(reason);
     await choose("B15");
-    expect(await message()).toContain(reason);
+    await expect.poll(() => message()).toContain(reason);
     await key("Control+z");
-    expect(await open.textContent()).toBe("2 3/8");
-    expect(await open.getAttribute("title")).not.toContain(reason);
+    await expect.poll(() => open.textContent()).toBe("2 3/8");
+    await expect.poll(() => open.getAttribute("title")).not.toContain(reason);
   });
 
   it("typed, worked-out and wrong cells differ without colour", async () => {
@@ -144,9 +144,9 @@ describe("cells speak of themselves", () => {
         const mark = getComputedStyle(td, "::before").content;
         return [Number(fontWeight) > 500, textDecorationLine, mark.slice(0, 3), textAlign];
       });
-    expect(await look("B8")).toEqual([true, "none", "non", "right"]);
-    expect(await look("B15")).toEqual([false, "none", '"="', "right"]);
-    expect(await look("B7")).toEqual([false, "underline", '"!"', "start"]);
+    await expect.poll(() => look("B8")).toEqual([true, "none", "non", "right"]);
+    await expect.poll(() => look("B15")).toEqual([false, "none", '"="', "right"]);
+    await expect.poll(() => look("B7")).toEqual([false, "underline", '"!"', "start"]);
   });
 
   it("the exact value is shown on demand", async () => {
@@ -162,15 +162,15 @@ describe("cells speak of themselves", () => {
     const name = page.getByLabel("Name of the cell");
     await name.fill("waist");
     await key("Enter");
-    expect(await page.locator(".name-field").getByRole("alert").textContent()).toContain(
-      "waist is already the name of",
-    );
-    expect(await name.inputValue()).toBe("waist");
+    await expect
+      .poll(() => page.locator(".name-field").getByRole("alert").textContent())
+      .toContain("waist is already the name of");
+    await expect.poll(() => name.inputValue()).toBe("waist");
     await name.fill("plain_waist");
     await key("Enter");
     await expect.poll(() => cell(page, "B5").getAttribute("title")).toContain("named plain_waist");
     await enter("C5", "=plain_waist*2");
-    expect(await cell(page, "C5").textContent()).toBe("53 1/2");
+    await expect.poll(() => cell(page, "C5").textContent()).toBe("53 1/2");
   });
 });
 
@@ -183,26 +183,26 @@ describe("the note of a cell", () => {
     await noteField().fill("taken over the pad\nsecond fitting");
     await page.getByRole("button", { name: "Save note" }).click();
     await expect.poll(() => described("B8")).toContain("note: taken over the pad");
-    expect(await cell(page, "B8").getAttribute("class")).toContain("cell-noted");
-    expect(await page.locator(".cell-message-note").textContent()).toBe(
-      "Note: taken over the pad\nsecond fitting",
-    );
+    await expect.poll(() => cell(page, "B8").getAttribute("class")).toContain("cell-noted");
+    await expect
+      .poll(() => page.locator(".cell-message-note").textContent())
+      .toBe("Note: taken over the pad\nsecond fitting");
     await key("ArrowDown");
     await expect.poll(chosen).toBe("B9");
-    expect(await page.locator(".cell-message-note").count()).toBe(0);
+    await expect.poll(() => page.locator(".cell-message-note").count()).toBe(0);
 
     await key("ArrowUp");
     await key("Shift+F2");
-    expect(await noteField().inputValue()).toBe("taken over the pad\nsecond fitting");
+    await expect.poll(() => noteField().inputValue()).toBe("taken over the pad\nsecond fitting");
     await noteField().fill("x".repeat(5001));
     await key("Control+Enter");
-    expect(await page.getByRole("dialog").getByRole("alert").textContent()).toContain(
-      "a note holds at most 5000 characters, not 5001",
-    );
+    await expect
+      .poll(() => page.getByRole("dialog").getByRole("alert").textContent())
+      .toContain("a note holds at most 5000 characters, not 5001");
     await noteField().fill("dropped by Escape");
     await key("Escape");
     await expect.poll(() => page.getByRole("dialog").count()).toBe(0);
-    expect(await described("B8")).toContain("note: taken over the pad");
+    await expect.poll(() => described("B8")).toContain("note: taken over the pad");
 
     await cell(page, "B8").click({ button: "right" });
     await page.getByRole("menuitem", { name: "Note on B8…" }).click();
@@ -210,6 +210,6 @@ describe("the note of a cell", () => {
     await expect.poll(() => described("B8")).not.toContain("note:");
     await key("Control+z");
     await expect.poll(() => described("B8")).toContain("note: taken over the pad");
-    expect(await typedIn("B8")).toBe("9");
+    await expect.poll(() => typedIn("B8")).toBe("9");
   });
 });

@@ -54,7 +54,7 @@ it("a table is shown as it was understood, is read anew at each choice, and land
   await dialog.getByText("lengths are converted when the pages are added").waitFor();
   await page.keyboard.press("Escape");
   await dialog.waitFor({ state: "detached" });
-  expect(await pages()).toEqual(before);
+  await expect.poll(() => pages()).toEqual(before);
 
   await drop(page, "cast.csv", castFile());
   await dialog.getByText("It is a spreadsheet of ISO/IEC 29500, with 2 sheets.").waitFor();
@@ -72,11 +72,11 @@ it("a table is shown as it was understood, is read anew at each choice, and land
   await dialog.getByRole("button", { name: "Add the 2 pages to this book" }).focus();
   await page.keyboard.press("Enter");
   await page.getByText("2 pages of “cast.csv” came into this book; Undo takes all of it out again").waitFor();
-  expect(await pages()).toEqual(expect.arrayContaining([...before, "Cast", "Cut, cast"]));
+  await expect.poll(() => pages()).toEqual(expect.arrayContaining([...before, "Cast", "Cut, cast"]));
   // 86.75 cm, in a book that measures in inches.
   await expect.poll(() => cell(page, "B3").textContent()).toBe("34 1/8");
   await page.getByRole("button", { name: "Undo" }).click();
-  expect(await pages()).toEqual(before);
+  await expect.poll(() => pages()).toEqual(before);
 
   // A file on the clipboard, as a file manager puts it there.
   await page.evaluate(
@@ -102,7 +102,7 @@ it("a table is shown as it was understood, is read anew at each choice, and land
     .getByText("“cast.xlsx” was not opened: it is a packed file that is cut off or damaged")
     .waitFor();
   await dialog.getByRole("button", { name: "Cancel" }).click();
-  expect(await pages()).toEqual(["big"]);
+  await expect.poll(() => pages()).toEqual(["big"]);
 });
 
 const MARKED =
@@ -157,7 +157,7 @@ it("a drawing is shown piece by piece, asked for its size, and lands in the chos
     return [(left + right) / 2, top] as const;
   });
   await page.mouse.click(...middle);
-  expect(await dialog.getByLabel("This is").inputValue()).toBe("1/0");
+  await expect.poll(() => dialog.getByLabel("This is").inputValue()).toBe("1/0");
   await dialog.getByLabel("Its true length").fill("wide");
   await dialog.getByText("must be a length above 0").waitFor();
   await dialog.getByLabel("Its true length").fill("6 in");
@@ -166,7 +166,7 @@ it("a drawing is shown piece by piece, asked for its size, and lands in the chos
   expect(await violations(page, "dialog")).toEqual([]);
   if (process.env.LOOK) await page.screenshot({ path: `${process.env.LOOK}/outlines-wide.png` });
   await page.setViewportSize({ width: 420, height: 820 });
-  expect(await cutOff(page)).toEqual([]);
+  await expect.poll(() => cutOff(page)).toEqual([]);
   if (process.env.LOOK) {
     await page.screenshot({ path: `${process.env.LOOK}/outlines-narrow.png` });
     await page.setViewportSize({ width: 1360, height: 820 });
@@ -180,7 +180,7 @@ it("a drawing is shown piece by piece, asked for its size, and lands in the chos
   await expect.poll(() => cell(page, "A1").textContent()).toBe("miller's yoke");
   await expect.poll(() => cell(page, "C1").textContent()).toBe("20");
   await page.getByRole("button", { name: "Undo" }).click();
-  expect(await pages()).toEqual(before);
+  await expect.poll(() => pages()).toEqual(before);
 
   // Into the chosen cell and the ones below, turned, the small piece left out.
   await cell(page, "C21").click();
@@ -199,5 +199,5 @@ it("a drawing is shown piece by piece, asked for its size, and lands in the chos
   await drop(page, "bad.svg", text("<svg><g></svg>"));
   await dialog.getByText("“bad.svg” was not opened: it is not a valid SVG file").waitFor();
   await page.keyboard.press("Escape");
-  expect(await pages()).toEqual(before);
+  await expect.poll(() => pages()).toEqual(before);
 });

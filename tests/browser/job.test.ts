@@ -96,10 +96,10 @@ const draw = (name: string) => page.locator(".drawing-head select").selectOption
 
 describe("the first start", () => {
   it("shows the ready book with a piece drawn and no problems", async () => {
-    expect(await page.getByLabel("Title of the book").inputValue()).toBe(ready.title);
-    expect(await page.getByRole("contentinfo").textContent()).toBe("No problems");
-    expect(await drawing()).toContain("piece");
-    expect(await page.locator("svg.picture .outline").count()).toBeGreaterThan(0);
+    await expect.poll(() => page.getByLabel("Title of the book").inputValue()).toBe(ready.title);
+    await expect.poll(() => page.getByRole("contentinfo").textContent()).toBe("No problems");
+    await expect.poll(() => drawing()).toContain("piece");
+    await expect.poll(() => page.locator("svg.picture .outline").count()).toBeGreaterThan(0);
   });
 });
 
@@ -112,8 +112,8 @@ describe("from the tape to the cloth", () => {
     await enter(change, change.typed);
     await expect.poll(() => shown(RESULTS)).toEqual(worked([change], RESULTS));
     expect(worked([change], RESULTS)).not.toEqual(worked([], RESULTS));
-    expect(await drawing()).not.toBe(before);
-    expect(await page.locator("svg.picture .outline").first().getAttribute("d")).not.toBe(outline);
+    await expect.poll(() => drawing()).not.toBe(before);
+    await expect.poll(() => page.locator("svg.picture .outline").first().getAttribute("d")).not.toBe(outline);
   });
 
   it.each([
@@ -134,9 +134,9 @@ describe("from the tape to the cloth", () => {
     await goTo(at("cloth_length_a"));
     await page.locator(".lay-picture").waitFor();
     const [length] = worked([], ["cloth_length_a"]);
-    expect(await drawing()).toContain(`${length} in`);
+    await expect.poll(() => drawing()).toContain(`${length} in`);
     const copies = [1, 2, 3, 4].map((row) => Number(typedAt(ready, at("cloth_length_a").page, row - 1, 2)));
-    expect(await page.locator(".lay-copy").count()).toBe(copies.reduce((a, b) => a + b));
+    await expect.poll(() => page.locator(".lay-copy").count()).toBe(copies.reduce((a, b) => a + b));
   });
 
   it("undo takes a change back everywhere, redo brings it again", async () => {
@@ -158,7 +158,7 @@ describe("from the tape to the cloth", () => {
     await page.keyboard.press("Alt+l");
     const first = foot.getByRole("listitem").first();
     const where = await first.locator(".check-where").textContent();
-    expect(await first.locator(".check-what").textContent()).toMatch(/\w+ must be .*, not 0/);
+    await expect.poll(() => first.locator(".check-what").textContent()).toMatch(/\w+ must be .*, not 0/);
     await first.getByRole("button").click();
     const name = await page.getByLabel("Name of the cell").inputValue();
     expect(where).toContain(name);
@@ -174,16 +174,16 @@ describe("from the tape to the cloth", () => {
     const text = (await working.textContent())!;
     for (const name of ["waist_seam", "hip_ease", "depth", "fullness"]) expect(text).toContain(name);
     await working.getByRole("button", { name: "hip", exact: true }).first().click();
-    expect(await page.getByLabel("Selected cell", { exact: true }).textContent()).toBe(
-      ready.names.hip!.split("!")[1],
-    );
-    expect(await working.textContent()).toContain("Used by");
+    await expect
+      .poll(() => page.getByLabel("Selected cell", { exact: true }).textContent())
+      .toBe(ready.names.hip!.split("!")[1]);
+    await expect.poll(() => working.textContent()).toContain("Used by");
   });
 
   it("the unit can be changed without moving an answer", async () => {
     const [hem] = worked([], ["hem"]);
     await page.getByLabel("Unit").selectOption("centimetres");
-    expect(await shown(["hem"])).not.toEqual([hem]);
+    await expect.poll(() => shown(["hem"])).not.toEqual([hem]);
     const [centimetres] = await shown(["hem"]);
     await page.getByLabel("Unit").selectOption("millimetres");
     expect((Number(await shown(["hem"])) / 10).toFixed(1)).toBe(Number(centimetres).toFixed(1));
@@ -204,6 +204,6 @@ describe("from the tape to the cloth", () => {
     await expect.poll(() => page.locator(".kept").textContent()).toBe("Saved in this browser");
     await page.reload();
     await cell(page, "A1").waitFor();
-    expect(await shown(["cloth_length_a"])).toEqual([better]);
+    await expect.poll(() => shown(["cloth_length_a"])).toEqual([better]);
   });
 });

@@ -46,7 +46,7 @@ describe("kept in the browser", () => {
       .getByRole("button", { name: /In inches/ })
       .first()
       .waitFor();
-    expect(await page.getByRole("button", { name: /^Move to bin/ }).count()).toBe(1);
+    await expect.poll(() => page.getByRole("button", { name: /^Move to bin/ }).count()).toBe(1);
   });
 
   it("what was typed is there after a reload, and so is the chosen cell", async () => {
@@ -54,10 +54,10 @@ describe("kept in the browser", () => {
     await cell(page, "C5").click();
     await kept();
     await again();
-    expect(await cell(page, "A21").textContent()).toBe("for the last scene");
+    await expect.poll(() => cell(page, "A21").textContent()).toBe("for the last scene");
     await page.getByRole("button", { name: "Undo" }).click();
     await expect.poll(() => cell(page, "A21").textContent()).toBe("");
-    expect(await page.getByLabel("Selected cell", { exact: true }).textContent()).toBe("C5");
+    await expect.poll(() => page.getByLabel("Selected cell", { exact: true }).textContent()).toBe("C5");
   });
 
   it("what was typed in the last moment before a reload is there too", async () => {
@@ -65,7 +65,7 @@ describe("kept in the browser", () => {
     await kept();
     await note("typed at the last moment");
     await again();
-    expect(await cell(page, "A21").textContent()).toBe("typed at the last moment");
+    await expect.poll(() => cell(page, "A21").textContent()).toBe("typed at the last moment");
   });
 
   it("a page that dies without a word loses nothing that Enter has put into the book", async () => {
@@ -104,7 +104,7 @@ describe("kept in the browser", () => {
     await expect.poll(() => page.getByText("The squire's cloak").count()).toBe(0);
     await page.getByRole("button", { name: /^Copy … The Miller's Daughter/ }).click();
     await page.keyboard.press("Escape");
-    expect(await page.getByLabel("Title of the copy").count()).toBe(0);
+    await expect.poll(() => page.getByLabel("Title of the copy").count()).toBe(0);
     await page.getByRole("button", { name: /^Copy … The Miller's Daughter/ }).click();
     await page.getByLabel("Title of the copy").fill("The Miller's Daughter, second cast");
     await page.keyboard.press("Enter");
@@ -138,7 +138,7 @@ describe("kept in the browser", () => {
     await differences.getByRole("row", { name: "depth (Draft!B8) 9 12" }).waitFor();
     await page.keyboard.press("Escape");
     await page.getByRole("navigation").getByRole("button", { name: "Measure", exact: true }).click();
-    expect(await cell(page, "A21").textContent()).toBe("in the peplum book");
+    await expect.poll(() => cell(page, "A21").textContent()).toBe("in the peplum book");
   });
 
   it("a second tab says that the book is open twice, and neither writes over the other", async () => {
@@ -153,10 +153,10 @@ describe("kept in the browser", () => {
     await second.getByText("are saved as a separate book").waitFor();
     await kept(second);
     await again();
-    expect(await cell(page, "A21").textContent()).toBe("from the first tab");
+    await expect.poll(() => cell(page, "A21").textContent()).toBe("from the first tab");
     await again(second);
-    expect(await cell(second, "A21").textContent()).toBe("from the second tab");
-    expect(await title(second).inputValue()).toContain("second copy");
+    await expect.poll(() => cell(second, "A21").textContent()).toBe("from the second tab");
+    await expect.poll(() => title(second).inputValue()).toContain("second copy");
   });
 
   it("what two closed tabs had written down is in a book, each; nothing is written over", async () => {
@@ -210,10 +210,10 @@ describe("kept in the browser", () => {
       String.raw`\"at\": []`,
     ])
       expect(all).toContain(word);
-    expect(await page.evaluate(() => Object.keys(localStorage).filter((key) => /journal/.test(key)))).toEqual(
-      [],
-    );
-    expect(await page.getByText("This book does not open").count()).toBe(1);
+    await expect
+      .poll(() => page.evaluate(() => Object.keys(localStorage).filter((key) => /journal/.test(key))))
+      .toEqual([]);
+    await expect.poll(() => page.getByText("This book does not open").count()).toBe(1);
   });
 
   it("a second tab goes on from what the first has kept, once that is closed", async () => {
@@ -225,7 +225,7 @@ describe("kept in the browser", () => {
     await kept();
     await page.close();
     await expect.poll(() => cell(second, "A21").textContent()).toBe("from the first tab");
-    expect(await second.getByText("open in another tab too").count()).toBe(0);
+    await expect.poll(() => second.getByText("open in another tab too").count()).toBe(0);
   });
 });
 
@@ -255,11 +255,11 @@ describe("files", () => {
     await openFile("broken.json", text);
     const alert = page.getByRole("alert").filter({ hasText: "was not opened" });
     await alert.waitFor();
-    expect(await alert.textContent()).toContain("“broken.json”");
-    expect(await alert.textContent()).toMatch(reason);
-    expect(await cell(page, "A21").textContent()).toBe("still here");
+    await expect.poll(() => alert.textContent()).toContain("“broken.json”");
+    await expect.poll(() => alert.textContent()).toMatch(reason);
+    await expect.poll(() => cell(page, "A21").textContent()).toBe("still here");
     await again();
-    expect(await cell(page, "A21").textContent()).toBe("still here");
+    await expect.poll(() => cell(page, "A21").textContent()).toBe("still here");
   });
 
   it("a script in a book's cells, headings, titles and names of files is shown as text", async () => {
@@ -272,10 +272,10 @@ describe("files", () => {
     await openFile("<b>script</b>.json", JSON.stringify(book));
     await expect.poll(() => title().inputValue()).toBe(script);
     await expect.poll(() => cell(page, "A1").textContent()).toBe(script);
-    expect(await page.locator(".column-heading").allTextContents()).toContain(script);
+    await expect.poll(() => page.locator(".column-heading").allTextContents()).toContain(script);
     await openFile("<b>script</b>.json", "no book");
     await page.getByText("“<b>script</b>.json” was not opened").waitFor();
-    expect(await page.locator("img, #page b:text('script')").count()).toBe(0);
-    expect(await page.title()).toBe("Ellwand");
+    await expect.poll(() => page.locator("img, #page b:text('script')").count()).toBe(0);
+    await expect.poll(() => page.title()).toBe("Ellwand");
   });
 });

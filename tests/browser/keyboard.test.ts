@@ -55,11 +55,11 @@ it("an unfinished formula is not put into the book by turning the page; it goes 
     await (leave === "click" ? turn("Fit") : key("Alt+PageDown"));
     await expect.poll(() => page.locator("[aria-current='page']").textContent()).toBe("Fit");
     await expect.poll(chosen).toBe("Draft!B8");
-    expect(await page.getByRole("button", { name: "Undo" }).isDisabled()).toBe(true);
+    await expect.poll(() => page.getByRole("button", { name: "Undo" }).isDisabled()).toBe(true);
     await turn("Draft");
     await expect.poll(chosen).toBe("B8");
     await expect.poll(() => page.evaluate(() => document.activeElement?.className)).toBe("formula-text");
-    expect(await bar().inputValue()).toBe("=SUM(7; 12");
+    await expect.poll(() => bar().inputValue()).toBe("=SUM(7; 12");
     if (leave === "keys") await write(")");
     await key(leave === "click" ? "Escape" : "Enter");
     await expect.poll(() => cell(page, "B8").textContent()).toBe(leave === "click" ? before : "19");
@@ -72,9 +72,9 @@ it("a double click on a page in the list opens the page and deletes none", async
   for (const title of ["Draft", "Cut", "Fit", "Measure", "Trimmings"]) {
     const button = page.getByRole("navigation").getByRole("button", { name: title, exact: true });
     await button.dblclick();
-    expect(await page.locator("[aria-current='page']").textContent()).toBe(title);
+    await expect.poll(() => page.locator("[aria-current='page']").textContent()).toBe(title);
   }
-  expect(await titles()).toEqual(before);
+  await expect.poll(() => titles()).toEqual(before);
 });
 
 it("after a double click on the fill handle no box follows the mouse", async () => {

@@ -22,13 +22,13 @@ describe("a length of cloth", () => {
     await expect.poll(what).toMatch(/Searched for [\d.]+ s; the book keeps the lay\./);
     await page.getByLabel("Search automatically").uncheck();
     await expect.poll(state).toBe("idle");
-    expect(await cell(page, "B23").getAttribute("data-laid")).toBe("≤");
+    await expect.poll(() => cell(page, "B23").getAttribute("data-laid")).toBe("≤");
     await page.locator(".cell-message", { hasText: /^lay searched for [\d.]+ s$/ }).waitFor();
     await cell(page, "B24").click();
     await page.locator(".cell-message", { hasText: /^rests on .*\(Cut!B23\): lay searched for/ }).waitFor();
-    expect(await figure("B24")).toBeCloseTo((await figure("B23")) + 1, 1);
+    await expect.poll(() => figure("B24")).toBeCloseTo((await figure("B23")) + 1, 1);
     expect(tapeFigure(await cell(page, "B23").textContent())).toBe(tapeFigure(await what()));
-    expect(await overlaps()).toEqual({ copies: 18, both: 0 });
+    await expect.poll(() => overlaps()).toEqual({ copies: 18, both: 0 });
     const drawn = await page.evaluate(() => {
       const box = (path: SVGGraphicsElement) => {
         const { x, width } = path.getBBox();
@@ -48,15 +48,15 @@ describe("a length of cloth", () => {
     await enter("B20", "=YARDAGE(B19;C19;54)");
     await enter("B21", "=B20/36");
     // Laid by the page itself it would never show this.
-    expect(await cell(page, "B20").textContent()).toBe("≥ 566 5/8");
-    expect(await cell(page, "B21").textContent()).toBe("…");
+    await expect.poll(() => cell(page, "B20").textContent()).toBe("≥ 566 5/8");
+    await expect.poll(() => cell(page, "B21").textContent()).toBe("…");
     await cell(page, "B20").click();
     await page.locator(".cell-message", { hasText: "by its area it takes at least 566 5/8 in" }).waitFor();
     await enter("B22", "=2+3");
-    expect(await cell(page, "B22").textContent()).toBe("5");
+    await expect.poll(() => cell(page, "B22").textContent()).toBe("5");
     await expect.poll(() => figure("B20")).toBeGreaterThan(566);
     await expect.poll(() => cell(page, "B20").getAttribute("data-laid")).toMatch(/≈|≤/);
-    expect(await cell(page, "B21").textContent()).not.toBe("…");
+    await expect.poll(() => cell(page, "B21").textContent()).not.toBe("…");
   });
 
   it("found in one tab makes no second copy of a book that is open in two", async () => {
@@ -81,10 +81,10 @@ describe("a length of cloth", () => {
     await second.keyboard.type("47");
     await second.keyboard.press("Enter");
     await second.locator(".kept", { hasText: "Saved in this browser" }).waitFor();
-    expect(await second.getByText("are saved as a separate book").count()).toBe(0);
+    await expect.poll(() => second.getByText("are saved as a separate book").count()).toBe(0);
     await second.reload();
     await expect.poll(() => cell(second, "B20").textContent()).toBe("47");
-    expect(await cell(second, "B19").textContent()).toBe("46");
+    await expect.poll(() => cell(second, "B19").textContent()).toBe("46");
     await second.close();
   });
 });

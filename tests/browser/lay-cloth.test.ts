@@ -23,7 +23,9 @@ describe("cloth in hand", () => {
     await enter("B20", "=CLOTH_CHECK(B18;C18;B19;C19)");
     await cell(page, "B20").click();
     await page.locator(".lay-board").waitFor();
-    expect(await page.locator(".lay-board .look").textContent()).toBe("No place for 1 of piece 1.");
+    await expect
+      .poll(() => page.locator(".lay-board .look").textContent())
+      .toBe("No place for 1 of piece 1.");
     await page.getByLabel("with an allowance of").fill("wide");
     const joins = page.locator(".lay-joins");
     await expect
@@ -54,7 +56,7 @@ describe("cloth in hand", () => {
     await enter("B21", "=CLOTH_CHECK(B18;C18;B20;C20;FALSE;0;0;;;;;B19)");
     await cell(page, "B21").click();
     await page.locator(".lay-board").waitFor();
-    expect(await page.locator(".drawing-what").textContent()).toMatch(/ok$/);
+    await expect.poll(() => page.locator(".drawing-what").textContent()).toMatch(/ok$/);
     const { over, off } = await page.evaluate(() => {
       const context = document.createElement("canvas").getContext("2d")!;
       const path = (one: Element) => new Path2D(one.getAttribute("d")!);
@@ -77,9 +79,9 @@ describe("cloth in hand", () => {
       return { over, off };
     });
     expect({ over, off }).toEqual({ over: 0, off: 0 });
-    expect(await page.locator(".lay-caption").textContent()).toMatch(
-      /^cloth 1, 46 in wide: .* of 70 in used$/,
-    );
+    await expect
+      .poll(() => page.locator(".lay-caption").textContent())
+      .toMatch(/^cloth 1, 46 in wide: .* of 70 in used$/);
   });
 });
 
@@ -131,8 +133,8 @@ describe("two widths side by side", () => {
     expect(sizes).toHaveLength(2);
     expect(sizes[1]! / sizes[0]!).toBeCloseTo(58 / 45, 3);
     const figures = page.locator(".lay-figures");
-    expect(await figures.locator("thead").textContent()).toBe("cloth_length_acloth_length_b");
-    expect(await figures.getByRole("row").nth(1).textContent()).toBe("width of cloth45 in58 in");
+    await expect.poll(() => figures.locator("thead").textContent()).toBe("cloth_length_acloth_length_b");
+    await expect.poll(() => figures.getByRole("row").nth(1).textContent()).toBe("width of cloth45 in58 in");
     // Abreast, each under its name.
     const [one, other] = await page.locator(".lay-tables > *").evaluateAll((boxes) =>
       boxes.map((box) => {
@@ -142,7 +144,9 @@ describe("two widths side by side", () => {
     );
     expect(other!.top).toBeCloseTo(one!.top, 0);
     expect(other!.left).toBeGreaterThan(one!.right);
-    expect(await page.locator(".lay-name").allTextContents()).toEqual(["cloth_length_a", "cloth_length_b"]);
+    await expect
+      .poll(() => page.locator(".lay-name").allTextContents())
+      .toEqual(["cloth_length_a", "cloth_length_b"]);
   });
 
   it("or one cloth with and without a nap: a one-way lay is never shorter than the best way found either way up", async () => {
@@ -150,7 +154,7 @@ describe("two widths side by side", () => {
     await page.getByLabel("Compare with").selectOption("the same on a one-way nap");
     const row = (n: number) =>
       page.locator(".lay-figures").getByRole("row").nth(n).locator("td").allTextContents();
-    expect(await row(2)).toEqual(["either way up", "one way"]);
+    await expect.poll(() => row(2)).toEqual(["either way up", "one way"]);
     const [either, oneWay] = (await row(3)).map(Number.parseFloat);
     expect(either).toBe(await figure("B23"));
     // 157 and 164 in when written; the quick lays differ by more than what the search may shift.

@@ -12,13 +12,16 @@ beforeEach(async () => {
 
 const { what, state, place, button, table, enter, gores, mixed, figure, overlaps } = laying(() => page);
 
+/** The next search goes on for a minute, so that it does not end before the test stops it. */
+const longSearch = () => page.locator(".lay-search select").selectOption("60");
+
 describe("the lay of a cut list", () => {
   it("is drawn to scale with every copy once, none over another", async () => {
     await cell(page, "B8").click();
     await page.locator(".lay-board").waitFor();
     // 2 skirt halves, 2 facings, 1 waistband, 4 cuffs.
-    expect(await overlaps()).toEqual({ copies: 9, both: 0 });
-    expect(await what()).toMatch(/of cloth 45 in wide.*A quick lay, made at once/);
+    await expect.poll(() => overlaps()).toEqual({ copies: 9, both: 0 });
+    await expect.poll(() => what()).toMatch(/of cloth 45 in wide.*A quick lay, made at once/);
     const size = await page.evaluate(() => {
       const cloth = document.querySelector<SVGRectElement>(".lay-table .lay-cloth")!.getBBox();
       return cloth.width / cloth.height;
@@ -31,26 +34,27 @@ describe("the lay of a cut list", () => {
     await enter("B24", "=B23+1");
     await cell(page, "B23").click();
     const before = await figure("B23");
+    await longSearch();
     await button("Look for a better lay").click();
     await page.getByRole("progressbar").waitFor();
     await expect.poll(() => figure("B23")).toBeLessThan(before - 1);
     await button("Stop here").click();
     await expect.poll(state).toMatch(/^Found .* where .* was needed\. The book keeps it\.$/);
-    expect(await what()).toContain("the book keeps the lay.");
+    await expect.poll(() => what()).toContain("the book keeps the lay.");
     const found = await figure("B23");
-    expect(await figure("B24")).toBeCloseTo(found + 1, 1);
-    expect(await overlaps()).toEqual({ copies: 18, both: 0 });
-    await page.waitForTimeout(1200);
+    await expect.poll(() => figure("B24")).toBeCloseTo(found + 1, 1);
+    await expect.poll(() => overlaps()).toEqual({ copies: 18, both: 0 });
+    await page.locator(".kept", { hasText: "Saved in this browser" }).waitFor();
     await page.reload();
     await page.getByRole("navigation").getByRole("button", { name: "Cut", exact: true }).click();
     await cell(page, "B23").click();
     await expect.poll(what).toMatch(/(Searched for|Found by a search).*the book keeps the lay/);
-    expect(await figure("B23")).toBe(found);
+    await expect.poll(() => figure("B23")).toBe(found);
     // Wider cloth is another question, and the lay found before is one of its lays.
     await enter("B22", "47");
     await cell(page, "B23").click();
     await expect.poll(what).toMatch(/Searched for .*, for a larger job that this one fits into/);
-    expect(await figure("B23")).toBeLessThanOrEqual(found);
+    await expect.poll(() => figure("B23")).toBeLessThanOrEqual(found);
     // Narrower cloth has a quick lay again.
     await enter("B22", "45");
     await cell(page, "B23").click();
@@ -86,7 +90,7 @@ describe("the lay of a cut list", () => {
     await expect
       .poll(() => page.locator(".lay-board .look").textContent())
       .toMatch(/^a search worker stopped: .*no room.*; the best lay so far is kept$/);
-    expect(await figure("B23")).toBe(before);
+    await expect.poll(() => figure("B23")).toBe(before);
   });
 });
 
@@ -103,20 +107,20 @@ describe("laying by hand", () => {
     await page.mouse.move(...middle(from));
     await page.mouse.down();
     await page.mouse.move(...middle(to), { steps: 5 });
-    expect(await overlaps()).toEqual({ copies: 7, both: 0 });
+    await expect.poll(() => overlaps()).toEqual({ copies: 7, both: 0 });
     await page.locator(".lay-wish").waitFor({ state: "attached" });
     await page.mouse.up();
-    expect(await piece.getAttribute("transform")).not.toBe(before);
-    expect(await overlaps()).toEqual({ copies: 7, both: 0 });
-    expect(await what()).toContain("Your own arrangement; the book does not keep it yet.");
+    await expect.poll(() => piece.getAttribute("transform")).not.toBe(before);
+    await expect.poll(() => overlaps()).toEqual({ copies: 7, both: 0 });
+    await expect.poll(() => what()).toContain("Your own arrangement; the book does not keep it yet.");
     await button("Back to the book's lay").click();
-    expect(await piece.getAttribute("transform")).toBe(before);
+    await expect.poll(() => piece.getAttribute("transform")).toBe(before);
     await page.mouse.move(...middle(from));
     await page.mouse.down();
     await page.mouse.move(...middle(to));
     await table().press("Escape");
     await page.mouse.up();
-    expect(await piece.getAttribute("transform")).toBe(before);
+    await expect.poll(() => piece.getAttribute("transform")).toBe(before);
   });
 
   it("is done by keys alone: chosen, moved, pinned, and the rest looked for; the lay is kept when asked for", async () => {
@@ -124,26 +128,30 @@ describe("laying by hand", () => {
     const book = await figure("B21");
     await table().focus();
     await page.keyboard.press("PageDown");
-    expect(await place()).toMatch(/^piece 1 \d begins 0 in along the cloth, 0 in from the selvedge/);
+    await expect
+      .poll(() => place())
+      .toMatch(/^piece 1 \d begins 0 in along the cloth, 0 in from the selvedge/);
     await page.keyboard.press("Shift+ArrowRight");
-    expect(await place()).not.toContain("begins 0 in along");
+    await expect.poll(() => place()).not.toContain("begins 0 in along");
     await page.keyboard.press("p");
     const pinned = await place();
     expect(pinned).toContain("; pinned.");
-    expect(await overlaps()).toEqual({ copies: 7, both: 0 });
+    await expect.poll(() => overlaps()).toEqual({ copies: 7, both: 0 });
+    await longSearch();
     await button("Look for a better lay of the rest").click();
-    await page.waitForTimeout(2500);
+    const searched = () => page.locator("progress").evaluate((bar) => (bar as HTMLProgressElement).value);
+    await expect.poll(searched).toBeGreaterThan(0.03);
     await button("Stop here").click();
     // The pinned piece has not moved, whatever was found about it.
-    expect(await place()).toBe(pinned);
-    expect(await overlaps()).toEqual({ copies: 7, both: 0 });
+    await expect.poll(() => place()).toBe(pinned);
+    await expect.poll(() => overlaps()).toEqual({ copies: 7, both: 0 });
     const text = await what();
     if (text?.includes("Your own arrangement")) {
       const own = tapeFigure(text);
       await button("Keep this lay").click();
-      expect(await figure("B21")).toBeCloseTo(own, 1);
-      expect(await what()).toContain("Laid by hand; the book keeps the lay.");
-    } else expect(await figure("B21")).toBeLessThan(book);
+      await expect.poll(() => figure("B21")).toBeCloseTo(own, 1);
+      await expect.poll(() => what()).toContain("Laid by hand; the book keeps the lay.");
+    } else await expect.poll(() => figure("B21")).toBeLessThan(book);
   });
 });
 
@@ -158,7 +166,7 @@ describe("pinned pieces", () => {
     ] as const) {
       await page.getByRole("combobox", { name: "Piece", exact: true }).selectOption(key);
       await button("Pin").click();
-      expect(await place()).toMatch(new RegExp(`^${name} begins .*; pinned\\.$`));
+      await expect.poll(() => place()).toMatch(new RegExp(`^${name} begins .*; pinned\\.$`));
     }
     const places = await page.evaluate(() =>
       [...document.querySelectorAll(".lay-table [data-copy]")].map((one) => one.getAttribute("transform")),
@@ -166,14 +174,15 @@ describe("pinned pieces", () => {
     const pinned = [await place()];
     await page.getByRole("combobox", { name: "Piece", exact: true }).selectOption("0 1");
     pinned.push(await place());
+    await longSearch();
     await button("Look for a better lay of the rest").click();
     await expect.poll(() => figure("B23")).toBeLessThan(before - 1);
     await button("Stop here").click();
-    expect(await place()).toBe(pinned[1]);
+    await expect.poll(() => place()).toBe(pinned[1]);
     await page.getByRole("combobox", { name: "Piece", exact: true }).selectOption("1 3");
-    expect(await place()).toBe(pinned[0]);
-    expect(await overlaps()).toEqual({ copies: 18, both: 0 });
-    expect(await what()).toContain("the book keeps the lay.");
+    await expect.poll(() => place()).toBe(pinned[0]);
+    await expect.poll(() => overlaps()).toEqual({ copies: 18, both: 0 });
+    await expect.poll(() => what()).toContain("the book keeps the lay.");
     const after = await page.evaluate(() =>
       [...document.querySelectorAll(".lay-table [data-copy]")].map((one) => one.getAttribute("transform")),
     );

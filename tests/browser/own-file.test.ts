@@ -77,7 +77,7 @@ it("a book is saved into its own file again, and never over what is not its own 
   await type(page, "A21", "first words");
   await press("Save a file");
   await said("Saved to peplum.json");
-  expect(await onDisk(page, "peplum.json")).toContain("first words");
+  await expect.poll(() => onDisk(page, "peplum.json")).toContain("first words");
   await expect.poll(() => page.locator(".keeping").textContent()).toMatch(/saved to peplum\.json \d+:\d\d/);
   await type(page, "A22", "second words");
   await said(/saved to peplum\.json .*, changed since/);
@@ -90,12 +90,12 @@ it("a book is saved into its own file again, and never over what is not its own 
   await expect.poll(() => state(page)).toBe("Saved in this browser");
   await page.reload();
   await cell(page, "A1").waitFor();
-  expect(await page.locator(".keeping").textContent()).not.toContain("changed since");
+  await expect.poll(() => page.locator(".keeping").textContent()).not.toContain("changed since");
   await stage(page, { permission: "prompt" });
   await type(page, "A23", "third words");
   await save();
   await expect.poll(() => onDisk(page, "peplum.json")).toContain("third words");
-  expect(await stage(page)).toMatchObject({ picked: 0, asked: 1 });
+  await expect.poll(() => stage(page)).toMatchObject({ picked: 0, asked: 1 });
   await stage(page, { permission: "denied" });
   await save();
   await said("has not given this page the permission");
@@ -113,7 +113,7 @@ it("a book is saved into its own file again, and never over what is not its own 
   await differences.getByText("words of another hand").waitFor();
   await differences.getByText("fourth words").waitFor();
   expect(await violations(page, ".dialog")).toEqual([]);
-  expect(await onDisk(page, "peplum.json")).toBe(foreign);
+  await expect.poll(() => onDisk(page, "peplum.json")).toBe(foreign);
   await press("Write over it");
   await said("Saved to peplum.json");
   await expect.poll(() => onDisk(page, "peplum.json")).toContain("fourth words");
@@ -124,7 +124,7 @@ it("a book is saved into its own file again, and never over what is not its own 
   await stage(page, { broken: true });
   await save();
   await said("there is no room for it on the disk");
-  expect(await onDisk(page, "peplum.json")).toBe(before);
+  await expect.poll(() => onDisk(page, "peplum.json")).toBe(before);
   await stage(page, { broken: false });
   await press("Try again");
   await expect.poll(() => onDisk(page, "peplum.json")).toContain("fifth words");
@@ -141,7 +141,7 @@ it("a book is saved into its own file again, and never over what is not its own 
   await second.keyboard.press("Control+s");
   await second.getByText("Another tab saved a newer state").waitFor();
   await second.close();
-  expect(await onDisk(page, "peplum.json")).toContain("sixth words");
+  await expect.poll(() => onDisk(page, "peplum.json")).toContain("sixth words");
 
   // The file was deleted: the book goes to another one.
   await page.bringToFront();
@@ -151,7 +151,7 @@ it("a book is saved into its own file again, and never over what is not its own 
   await stage(page, { pickAs: "second.json" });
   await press("Save to another file …");
   await said("Saved to second.json");
-  expect(await onDisk(page, "second.json")).toContain("sixth words");
+  await expect.poll(() => onDisk(page, "second.json")).toContain("sixth words");
 
   // A book opened from a file is saved there again.
   await putOnDisk(
@@ -168,5 +168,5 @@ it("a book is saved into its own file again, and never over what is not its own 
   await save();
   await expect.poll(() => onDisk(page, "received.json")).toContain("and changed");
   expect((await stage(page)).picked).toBe(picked);
-  expect(await onDisk(page, "second.json")).not.toContain("and changed");
+  await expect.poll(() => onDisk(page, "second.json")).not.toContain("and changed");
 });

@@ -59,8 +59,8 @@ it("the grid is read with its headings, a cell with the words of its row; a draw
     focused: true,
   });
   const grid = page.getByRole("grid", { name: "Draft", exact: true });
-  expect(await grid.getAttribute("aria-rowcount")).toMatch(/^\d+$/);
-  expect(await grid.getAttribute("aria-colcount")).toBe("4");
+  await expect.poll(() => grid.getAttribute("aria-rowcount")).toMatch(/^\d+$/);
+  await expect.poll(() => grid.getAttribute("aria-colcount")).toBe("4");
 
   // The drawing: each edge of the piece with its length; and each copy of a lay with its place.
   const draw = page.locator(".drawing-head select");
@@ -75,7 +75,7 @@ it("the grid is read with its headings, a cell with the words of its row; a draw
 
   // The number of problems is announced when it has changed, and not before.
   const foot = page.locator(".foot [role='status']");
-  expect(await foot.textContent()).toBe("");
+  await expect.poll(() => foot.textContent()).toBe("");
   await cell(page, "B8").click();
   await page.keyboard.type("-3");
   await page.keyboard.press("Enter");
@@ -85,7 +85,7 @@ it("the grid is read with its headings, a cell with the words of its row; a draw
   expect((await tree(page)).find((one) => one.focused && one.role === "gridcell")?.name).toBe(
     "Depth below the seam, Value: -3",
   );
-  expect(await page.locator("#cell-message").getAttribute("aria-live")).toBe("off");
+  await expect.poll(() => page.locator("#cell-message").getAttribute("aria-live")).toBe("off");
   await page.keyboard.press("Control+z");
   await expect.poll(() => foot.textContent()).toBe("No problems");
 

@@ -72,11 +72,11 @@ describe("the page starts", () => {
     "where the database %s: it says so, and a file can be saved",
     async (_what, script, reason) => {
       const page = await open({ prepare: (one) => one.addInitScript(script) });
-      expect(await alert(page)).toMatch(/Books cannot be saved in this browser at present/);
-      expect(await alert(page)).toMatch(reason);
+      await expect.poll(() => alert(page)).toMatch(/Books cannot be saved in this browser at present/);
+      await expect.poll(() => alert(page)).toMatch(reason);
       await page.getByRole("button", { name: "Dismiss" }).click();
       await type(page, "A21", "only in the file");
-      expect(await state(page)).toBe("Not saved");
+      await expect.poll(() => state(page)).toBe("Not saved");
       const { text } = await download(page, () => page.getByRole("button", { name: "Save a file" }).click());
       expect(text).toContain("only in the file");
     },
@@ -101,8 +101,8 @@ describe("the page starts", () => {
     });
     // The browser looks for an icon of the notices.
     expectComplaints(/404/);
-    expect(await alert(page)).toMatch(/a newer Ellwand keeps books in this browser/);
-    expect(await alert(page)).not.toMatch(/private/);
+    await expect.poll(() => alert(page)).toMatch(/a newer Ellwand keeps books in this browser/);
+    await expect.poll(() => alert(page)).not.toMatch(/private/);
   });
 });
 
@@ -151,7 +151,7 @@ it("the page's frame can be read before its program is there, moves nothing, and
   });
   expect(read).toBe("Ellwand is starting: your book is opened here.");
   expect(frame).toEqual(await standing(page));
-  expect(await page.locator(".starting").count()).toBe(0);
+  await expect.poll(() => page.locator(".starting").count()).toBe(0);
   const packed = await Promise.all(
     (await loadedFirst(page)).map(async (url) => {
       const { length } = gzipSync(await (await fetch(url)).bytes(), { level: 9 });
@@ -190,7 +190,7 @@ it("a formula that names a function not there yet waits for it, and is calculate
   await expect.poll(() => cell(page, "A23").textContent()).toBe("3");
   await cell(page, "A22").click();
   await expect.poll(() => page.locator(".middle").textContent()).toContain("ROMAN is still being loaded");
-  expect(await cell(page, "A21").textContent()).toBe("");
+  await expect.poll(() => cell(page, "A21").textContent()).toBe("");
   come();
   await expect.poll(() => cell(page, "A21").textContent()).toBe("20");
   await expect.poll(() => cell(page, "A22").textContent()).toBe("XIV 5");

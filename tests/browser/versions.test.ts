@@ -71,10 +71,10 @@ it("a version is kept before each large act, and brought back it is the book as 
   await oldest.getByRole("button", { name: /^Bring back/ }).click();
   await page.getByText("is back in its state of").waitFor();
   await page.getByRole("dialog").waitFor({ state: "detached" });
-  expect(await textOf(page)).toBe(first);
+  await expect.poll(() => textOf(page)).toBe(first);
   await expect.poll(() => kept(page)).toHaveLength(3);
   await page.getByRole("button", { name: "Undo", exact: true }).click();
-  expect(await textOf(page)).toBe(centimetres);
+  await expect.poll(() => textOf(page)).toBe(centimetres);
   await show();
   await press("Bring back the version before the last scene");
   await page.getByText("is back in its state of").waitFor();

@@ -50,19 +50,19 @@ describe("What if", () => {
       (text) => document.querySelector(".watch")?.textContent?.includes(text),
       shownAt("10", "hem"),
     );
-    expect(await slider.getAttribute("aria-valuetext")).toBe("10");
-    expect(await column("hem", 0)).toBe(shownAt("9", "hem"));
-    expect(await column("hem", 1)).toBe(shownAt("10", "hem"));
-    expect(await column("hem", 2)).toBe("+2");
-    expect(await page.getByRole("button", { name: "Undo" }).isDisabled()).toBe(true);
+    await expect.poll(() => slider.getAttribute("aria-valuetext")).toBe("10");
+    await expect.poll(() => column("hem", 0)).toBe(shownAt("9", "hem"));
+    await expect.poll(() => column("hem", 1)).toBe(shownAt("10", "hem"));
+    await expect.poll(() => column("hem", 2)).toBe("+2");
+    await expect.poll(() => page.getByRole("button", { name: "Undo" }).isDisabled()).toBe(true);
 
     await page.getByRole("button", { name: "Keep", exact: true }).click();
-    expect(await column("hem", 0)).toBe(shownAt("10", "hem"));
+    await expect.poll(() => column("hem", 0)).toBe(shownAt("10", "hem"));
     const undo = page.getByRole("button", { name: "Undo" });
-    expect(await undo.getAttribute("title")).toBe("Undo: keep depth as tried");
+    await expect.poll(() => undo.getAttribute("title")).toBe("Undo: keep depth as tried");
     await undo.click();
-    expect(await column("hem", 0)).toBe(shownAt("9", "hem"));
-    expect(await undo.isDisabled()).toBe(true);
+    await expect.poll(() => column("hem", 0)).toBe(shownAt("9", "hem"));
+    await expect.poll(() => undo.isDisabled()).toBe(true);
   });
 
   it("drops what was tried on Escape", async () => {
@@ -72,8 +72,8 @@ describe("What if", () => {
     await page.getByRole("button", { name: "Discard" }).waitFor();
     await page.keyboard.press("Escape");
     await page.getByRole("button", { name: "Discard" }).waitFor({ state: "detached" });
-    expect(await slider.getAttribute("aria-valuetext")).toBe("9");
-    expect(await page.getByRole("button", { name: "Undo" }).isDisabled()).toBe(true);
+    await expect.poll(() => slider.getAttribute("aria-valuetext")).toBe("9");
+    await expect.poll(() => page.getByRole("button", { name: "Undo" }).isDisabled()).toBe(true);
   });
 
   it("plots the range that is asked for, and saves it as the very rows the engine gives", async () => {
@@ -107,10 +107,10 @@ describe("What if", () => {
   it("says in place what is wrong with a range, and keeps what was typed", async () => {
     await page.getByLabel("From", { exact: true }).fill("deep");
     await page.getByLabel("From", { exact: true }).press("Enter");
-    expect(await page.getByRole("alert").filter({ hasText: "from must be" }).textContent()).toBe(
-      "from must be a length such as 8 1/2, not “deep”",
-    );
-    expect(await page.getByLabel("From", { exact: true }).inputValue()).toBe("deep");
+    await expect
+      .poll(() => page.getByRole("alert").filter({ hasText: "from must be" }).textContent())
+      .toBe("from must be a length such as 8 1/2, not “deep”");
+    await expect.poll(() => page.getByLabel("From", { exact: true }).inputValue()).toBe("deep");
     await page.getByLabel("From", { exact: true }).fill("20");
     await page.getByLabel("From", { exact: true }).press("Enter");
     await page.getByText("from must be at most to: depth can't go from 20 up to 11 1/4").waitFor();
@@ -120,7 +120,7 @@ describe("What if", () => {
     await page.getByLabel("and", { exact: true }).selectOption({ label: "hip_ease" });
     const heat = page.getByRole("region", { name: / by depth and hip_ease$/ }).first();
     await heat.waitFor();
-    expect(await heat.textContent()).toMatch(/▾[\s\S]*▴|▴[\s\S]*▾/);
+    await expect.poll(() => heat.textContent()).toMatch(/▾[\s\S]*▴|▴[\s\S]*▾/);
     await accessible();
   });
 
@@ -156,16 +156,16 @@ describe("What if", () => {
     await page.keyboard.press("Enter");
     const compare = page.getByRole("region", { name: "Trials side by side" });
     await compare.waitFor();
-    expect(await column("depth", 1)).toBe("10");
-    expect(await column("hem", 0)).toBe(shownAt("9", "hem"));
-    expect(await column("hem", 1)).toBe(shownAt("10", "hem"));
-    expect(await column("cloth_length_a", 1)).toBe(shownAt("10", "cloth_length_a"));
+    await expect.poll(() => column("depth", 1)).toBe("10");
+    await expect.poll(() => column("hem", 0)).toBe(shownAt("9", "hem"));
+    await expect.poll(() => column("hem", 1)).toBe(shownAt("10", "hem"));
+    await expect.poll(() => column("cloth_length_a", 1)).toBe(shownAt("10", "cloth_length_a"));
     await page.getByRole("img", { name: /^skirt_piece of as it stands, an inch deeper/ }).waitFor();
     await accessible();
     await page.getByRole("button", { name: "Adopt an inch deeper" }).click();
-    expect(await page.getByRole("button", { name: "Undo" }).getAttribute("title")).toBe(
-      "Undo: adopt the trial an inch deeper",
-    );
+    await expect
+      .poll(() => page.getByRole("button", { name: "Undo" }).getAttribute("title"))
+      .toBe("Undo: adopt the trial an inch deeper");
     await page.getByRole("button", { name: "Delete an inch deeper" }).click();
     await page.getByText("No trials yet.").waitFor();
   });

@@ -1,7 +1,7 @@
 /** The page for readers of large type, on small screens, and for what is written from right to left. */
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
-import { cutOff } from "./fits.ts";
+import { cutOff, tooSmall } from "./fits.ts";
 import { cell, open } from "./page.ts";
 
 /** A browser whose reader has set its type half as large again: 24 pixels where 16 is usual. */
@@ -59,6 +59,8 @@ it("with large type nothing is cut off and the foot is not covered, on a desk, a
   for (const [width, height] of SCREENS) {
     await page.setViewportSize({ width, height });
     for (const [state, reach, over] of states) {
+      // What has room on a phone has room on a desk.
+      if (over && width > 1000) continue;
       await reach();
       if (over) await page.locator(over).waitFor();
       // The title is a field, in which a long one is gone through.
@@ -118,4 +120,85 @@ it("what is written from right to left stands at the right: a title, a page, a c
   await cell(page, "B11").click();
   expect(await direction(typed)).toBe("ltr");
   expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0);
+});
+
+it("on a phone the grid begins in the upper half and is slid by a finger; the words of its rows stay; a button gives what a right click gives", async () => {
+  const page = await open({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+  const session = await page.context().newCDPSession(page);
+  const touch = (type: string, points: readonly { x: number; y: number }[]) =>
+    session.send("Input.dispatchTouchEvent", { type: type as "touchMove", touchPoints: [...points] });
+  const swipe = async (dx: number, dy: number) => {
+    const box = (await page.locator(".grid-host").boundingBox())!;
+    const [x, y] = [box.x + 300, box.y + box.height / 2];
+    await touch("touchStart", [{ x, y }]);
+    for (let i = 1; i <= 8; i += 1) await touch("touchMove", [{ x: x + (dx * i) / 8, y: y + (dy * i) / 8 }]);
+    await touch("touchEnd", []);
+  };
+  const slid = () =>
+    page.locator(".ht_master .wtHolder").evaluate((holder) => [holder.scrollTop, holder.scrollLeft]);
+  await page.getByRole("navigation").getByRole("button", { name: "Draft", exact: true }).tap();
+  expect((await page.locator(".grid-host").boundingBox())!.y).toBeLessThan(844 / 2);
+  await swipe(0, -150);
+  await expect.poll(async () => (await slid())[0]).toBeGreaterThan(40);
+  await swipe(-150, 0);
+  await expect.poll(async () => (await slid())[1]).toBeGreaterThan(40);
+  // A new page keeps no columns in sight by its book; on a narrow screen its first one stays all the same.
+  await page.getByRole("button", { name: "Add a page to Draft" }).tap();
+  await page.locator("input[aria-label='Title of the page']:focus").waitFor();
+  await page.keyboard.press("Enter");
+  await page.locator(".ht_clone_inline_start tbody td[aria-colindex='2']").first().waitFor();
+  await page.getByRole("button", { name: "Rows and columns" }).tap();
+  const item = page.getByRole("menuitem", { name: "Insert row above" });
+  expect((await item.boundingBox())!.height).toBeGreaterThan(43.5);
+  await page.keyboard.press("Escape");
+  expect(await tooSmall(page)).toEqual([]);
+});
+
+it("every dialog is opened, read and closed by keyboard alone: it has a name, all in it has names, and the keyboard comes back", async () => {
+  const page = await open();
+  const session = await page.context().newCDPSession(page);
+  /** What can have the keyboard and has no name. */
+  const nameless = async () => {
+    const { nodes } = await session.send("Accessibility.getFullAXTree");
+    return nodes
+      .filter(
+        ({ ignored, role, name, properties = [] }) =>
+          !ignored &&
+          !["RootWebArea", "gridcell"].includes(role?.value) &&
+          properties.some((one) => one.name === "focusable" && one.value.value) &&
+          !name?.value,
+      )
+      .map(({ role, nodeId }) => `${role?.value} ${nodeId}`);
+  };
+  const fromMenu = (item: string) => async () => {
+    await page.getByRole("button", { name: "Rows and columns" }).press("Enter");
+    await page.getByRole("menuitem", { name: item }).press("Enter");
+  };
+  const button = (name: string) => () =>
+    page.getByRole("button", { name, exact: true }).first().press("Enter");
+  const dialogs: readonly (readonly [name: RegExp, reach: () => Promise<unknown>])[] = [
+    [/^Books$/, () => page.keyboard.press("Control+o")],
+    [/^What do you want to make\?$/, () => page.keyboard.press("Alt+n")],
+    [/^Help$/, () => page.keyboard.press("F1")],
+    [/^Print$/, button("Print")],
+    [/^Note on /, button("Note")],
+    [/^Sort /, fromMenu("Sort")],
+    [/^Column B$/, fromMenu("Heading and kind")],
+    [/decimals, unit and fittings$/, fromMenu("Choices, decimals")],
+    [/^Names from the labels of /, fromMenu("Names from labels")],
+  ];
+  await cell(page, "B3").click();
+  const found: string[] = [];
+  for (const [name, reach] of dialogs) {
+    await reach();
+    const dialog = page.getByRole("dialog", { name });
+    await dialog.waitFor();
+    const inside = () => dialog.evaluate((one) => one.contains(document.activeElement));
+    await expect.poll(inside).toBe(true);
+    found.push(...(await nameless()).map((one) => `${name}: ${one}`));
+    await page.keyboard.press("Escape");
+    await dialog.waitFor({ state: "detached" });
+    await expect.poll(() => page.evaluate(() => document.activeElement === document.body)).toBe(false);
+  }
+  expect(found).toEqual([]);
 });

@@ -1,13 +1,12 @@
 /** Loads the functions that the start leaves out (src/engine/late.ts): soon after it, or before a book that names one of them. */
 import type { Book } from "../book/shape.ts";
-import { askWith, didNotCome, isWhole, missingIn, notThereYet } from "../engine/late.ts";
+import { askWith, didNotCome, missingIn, notThereYet } from "../engine/late.ts";
 import { reasonOf } from "./faults/in-time.ts";
 
 let coming: Promise<void> | null = null;
 
 /** Every function, once it is there; fails with a sentence when they can't be loaded, and can be called again then. */
 export function allFunctions(): Promise<void> {
-  if (isWhole()) return Promise.resolve();
   coming ??= import("../engine/all-functions.ts").then(
     () => {},
     (fault) => {

@@ -3,7 +3,8 @@ import { existsSync } from "node:fs";
 import { Worker } from "node:worker_threads";
 import type { Lay, LayQuestion } from "../../functions/lay.ts";
 import { isBetter } from "../lay/answer.ts";
-import { quickLayUntil, Search } from "../lay/plan.ts";
+import { quickLayUntil } from "../lay/plan.ts";
+import { Search } from "../lay/search.ts";
 
 export interface Wish {
   readonly seconds: number;

@@ -1,6 +1,6 @@
 /** One thread of the verb `lay`: searches until its time is over and posts every better lay. */
 import { parentPort, workerData } from "node:worker_threads";
-import { Search } from "../lay/plan.ts";
+import { Search } from "../lay/search.ts";
 import type { ThreadNews, ThreadTask } from "./lay-threads.ts";
 
 const { question, start, seed, milliseconds } = workerData as ThreadTask;

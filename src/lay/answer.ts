@@ -1,5 +1,6 @@
 /** From places to an answer: what length each cloth is used for, how densely, and who is missing. */
 
+import { leastLength } from "../../functions/cutting/least-length.ts";
 import type { Point } from "../../functions/geometry/strokes.ts";
 import type { Lay, LayQuestion, Placement } from "../../functions/lay.ts";
 import { boundingBox, signedArea, turned } from "./outline.ts";
@@ -77,3 +78,12 @@ function clothUsed(question: LayQuestion, lay: Lay): number {
     return sum + length * cloth.width * (buying && cloth.length !== null ? 1e-3 : 1);
   }, 0);
 }
+
+/** Whether it is proved that no lay of the question on its one cloth can be shorter than this one. */
+export const isProved = (question: LayQuestion, lay: Lay): boolean =>
+  question.cloths.length === 1 &&
+  lay.missing.length === 0 &&
+  lay.lengths[0]! <= leastLength(question) * (1 + PROVED);
+
+/** A lay may be longer than the proof by this share: the thickness of a thread on a whole bale. */
+const PROVED = 1e-6;

@@ -6,7 +6,7 @@ import { questionHash } from "../../functions/cutting/lay-question.ts";
 import type { Lay, LayQuestion, NoLay } from "../../functions/lay.ts";
 import { layDesk } from "./desk.ts";
 import { Known } from "./known.ts";
-import { Search } from "./plan.ts";
+import { Search } from "./search.ts";
 
 interface SearchedLay {
   readonly question: LayQuestion;

@@ -3,9 +3,8 @@
  * shortened in larger steps, then in finer ones. Each step that succeeds is a better lay.
  */
 
-import { leastLength } from "../../functions/cutting/least-length.ts";
-import type { Lay, LayQuestion } from "../../functions/lay.ts";
-import { answerFrom } from "./answer.ts";
+import type { Lay } from "../../functions/lay.ts";
+import { answerFrom, isProved } from "./answer.ts";
 import type { Scene } from "./scene.ts";
 import { restore, type Saved, save, separate } from "./separate.ts";
 
@@ -147,15 +146,6 @@ function cannotBeBetter({ question }: Scene, best: Lay): boolean {
     return true;
   return isProved(question, best);
 }
-
-/** Whether it is proved that no lay of the question on its one cloth can be shorter than this one. */
-export const isProved = (question: LayQuestion, lay: Lay): boolean =>
-  question.cloths.length === 1 &&
-  lay.missing.length === 0 &&
-  lay.lengths[0]! <= leastLength(question) * (1 + PROVED);
-
-/** A lay may be longer than the proof by this share: the thickness of a thread on a whole bale. */
-const PROVED = 1e-6;
 
 /** Offers what lies on the table; when it is the new best, the lengths allowed follow it. */
 function record(scene: Scene, host: Host): boolean {

@@ -1,8 +1,7 @@
 /**
- * The one door to the lay planner: `quickLay` answers at once, a `Search` goes on from there, and
- * `checkLay` is the independent judge of both.
+ * The door to the lay planner: `quickLay` answers at once, and `checkLay` is the independent judge. A
+ * `Search` (search.ts) goes on from there; the page leaves it to its workers, so it has a door of its own.
  */
+export { isProved } from "./answer.ts";
 export { checkLay } from "./check.ts";
-export { isProved } from "./improve.ts";
 export { quickLay, quickLayUntil, shortfall } from "./quick.ts";
-export { Search, type SearchOptions, type Slice } from "./search.ts";

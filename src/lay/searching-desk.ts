@@ -9,7 +9,8 @@ import type { Book } from "../book/shape.ts";
 import { isBetter } from "./answer.ts";
 import { layDesk, learnLay } from "./desk.ts";
 import { type Answer, Memory } from "./memory.ts";
-import { isProved, Search } from "./plan.ts";
+import { isProved } from "./plan.ts";
+import { Search } from "./search.ts";
 
 /** Before a list is said not to fit the cloth in hand, it is searched for at least so long, in seconds. */
 export const SECONDS_BEFORE_NO = 2;

@@ -1,6 +1,6 @@
 /**
  * Leaves functions out of what the page loads first: the sewing functions that the first ready book does not
- * name, and built-in functions that few books name. The page loads them soon after its start, or before it
+ * name, and most built-in functions. The page loads them soon after its start, or before it
  * opens a book that names one (src/engine/late.ts). In the source every function is there from the beginning.
  */
 import { readdirSync, readFileSync } from "node:fs";
@@ -19,31 +19,29 @@ const ALWAYS = ["tape"];
 /** Where HyperFormula has its built-in functions. */
 const PLUGINS = join(ROOT, "node_modules/hyperformula/es/interpreter/plugin");
 
-/** HyperFormula's groups of functions that are loaded late, by their files. */
-const LATE_PLUGINS = [
-  "AddressPlugin",
-  "ArrayPlugin",
-  "BitShiftPlugin",
-  "BitwiseLogicOperationsPlugin",
-  "CharPlugin",
-  "CodePlugin",
-  "ComplexPlugin",
-  "CountUniquePlugin",
-  "DatabasePlugin",
-  "DeltaPlugin",
-  "FinancialPlugin",
-  "FormulaTextPlugin",
-  "HyperlinkPlugin",
-  "MatrixPlugin",
-  "PercentilePlugin",
-  "RadixConversionPlugin",
-  "RandomPlugin",
-  "RomanPlugin",
-  "SequencePlugin",
-  "SortPlugin",
-  "StatisticalPlugin",
-  "UniquePlugin",
-] as const;
+/** HyperFormula's groups of functions that are there from the start: what the first book names, sums and rounding. */
+const FIRST_PLUGINS: readonly string[] = [
+  "AbsPlugin",
+  "BooleanPlugin",
+  "NumericAggregationPlugin",
+  "RadiansPlugin",
+  "RoundingPlugin",
+  "SimpleArithmerticPlugin",
+];
+
+/** A group of functions as HyperFormula's list of all groups exports it. */
+const EXPORTED = /^export \{ (\w+) \} from "\.\/(\w+)\.mjs";$/;
+
+/** HyperFormula's other groups, each with its file. */
+const latePlugins = (): { plugin: string; file: string }[] =>
+  readFileSync(join(PLUGINS, "index.mjs"), "utf8")
+    .split("\n")
+    .flatMap((line) => {
+      const [, plugin, name] = EXPORTED.exec(line) ?? [];
+      return plugin && !FIRST_PLUGINS.includes(plugin)
+        ? [{ plugin, file: join(PLUGINS, `${name}.mjs`) }]
+        : [];
+    });
 
 interface Group {
   readonly implementedFunctions: object;
@@ -55,9 +53,9 @@ async function lateBuiltIns(): Promise<string[]> {
   // Its groups import one another in a circle that only its own beginning undoes.
   await import("hyperformula");
   const names = await Promise.all(
-    LATE_PLUGINS.map(async (plugin) => {
-      const file: Record<string, Group> = await import(pathToFileURL(join(PLUGINS, `${plugin}.mjs`)).href);
-      const { implementedFunctions, aliases = {} } = file[plugin]!;
+    latePlugins().map(async ({ plugin, file }) => {
+      const groups: Record<string, Group> = await import(pathToFileURL(file).href);
+      const { implementedFunctions, aliases = {} } = groups[plugin]!;
       return [...Object.keys(implementedFunctions), ...Object.keys(aliases)];
     }),
   );
@@ -80,10 +78,9 @@ export function sewingFiles(): { first: string[]; late: string[] } {
   return { first: files.filter(isFirst), late: files.filter((path) => !isFirst(path)) };
 }
 
-/** The names of all functions that the page loads late. */
+/** The names of all functions that the page loads late. A sewing function may take the name of a built-in one. */
 export const lateNames = async (): Promise<string[]> => [
-  ...sewingFiles().late.map(nameOf),
-  ...(await lateBuiltIns()),
+  ...new Set([...sewingFiles().late.map(nameOf), ...(await lateBuiltIns())]),
 ];
 
 const nameOf = (path: string): string => /([A-Z0-9_]+)\.ts$/.exec(path)![1]!;
@@ -100,19 +97,21 @@ export const lateFunctions: Plugin = {
       return `export const LATE_NAMES = ${list(await lateNames())};`;
     if (path.endsWith("/src/engine/late-parts.ts")) {
       const globs = sewingFiles().late.map((file) => `../../functions/${file}`);
-      const imports = LATE_PLUGINS.map(
-        (one) => `import { ${one} } from ${JSON.stringify(join(PLUGINS, `${one}.mjs`))};`,
-      );
+      const plugins = latePlugins();
+      const imports = plugins.map(({ plugin, file }) => `import { ${plugin} } from ${JSON.stringify(file)};`);
       return [
         ...imports,
         `const files = import.meta.glob(${list(globs)}, { eager: true });`,
         'export const declarations = Object.fromEntries(Object.entries(files).map(([path, file]) => [path.replace("../../functions", "."), file]));',
-        `export const plugins = [${LATE_PLUGINS.join(", ")}];`,
+        `export const plugins = [${plugins.map(({ plugin }) => plugin).join(", ")}];`,
       ].join("\n");
     }
     if (path.endsWith("/hyperformula/es/interpreter/plugin/index.mjs")) {
-      const lines = readFileSync(id, "utf8").split("\n");
-      return lines.filter((line) => !LATE_PLUGINS.some((one) => line.includes(`"./${one}.mjs"`))).join("\n");
+      const late = new Set(latePlugins().map(({ plugin }) => plugin));
+      return readFileSync(id, "utf8")
+        .split("\n")
+        .filter((line) => !late.has(EXPORTED.exec(line)?.[1] ?? ""))
+        .join("\n");
     }
     return null;
   },

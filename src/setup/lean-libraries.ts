@@ -21,6 +21,8 @@ const REPLACED: readonly (readonly [path: RegExp, code: string])[] = [
     /handsontable\/themes\/engine\/index\.mjs$/,
     ["createTheme", "createThemeManager", "isThemeOverrideEmpty"].map(absent).join("\n"),
   ],
+  // What the grid's own menu, which the page does not have, would say of hidden rows.
+  [/handsontable\/plugins\/hiddenRows\/contextMenuItem\/(?:hide|show)Row\.mjs$/, "export default null"],
   // The engine's own descriptions of its functions, which nothing asks for: those of Ellwand are in src/engine/built-ins.
   [
     /hyperformula\/es\/interpreter\/functionMetadata\/index\.mjs$/,

@@ -1,7 +1,8 @@
 /** The orders to a lay worker, the news it sends back, and how it works. Orders and news are plain data. */
 import { searchJoins } from "../../functions/cutting/piecing.ts";
 import type { JoinAnswer, JoinQuestion, Lay, LayQuestion } from "../../functions/lay.ts";
-import { quickLay, Search } from "../lay/plan.ts";
+import { quickLay } from "../lay/plan.ts";
+import { Search } from "../lay/search.ts";
 
 export interface SearchTask {
   readonly question: LayQuestion;

@@ -6,7 +6,8 @@
 import { it } from "vitest";
 import type { Lay } from "../../functions/lay.ts";
 import { checkLay } from "../../src/lay/check.ts";
-import { quickLay, Search } from "../../src/lay/plan.ts";
+import { quickLay } from "../../src/lay/plan.ts";
+import { Search } from "../../src/lay/search.ts";
 import { garmentList } from "../src/lay/garments.ts";
 
 const lists = Number(process.env.LAY_LISTS ?? 10);

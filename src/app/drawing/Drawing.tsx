@@ -1,6 +1,6 @@
 /** The drawing of the selected cell, or of the cell that is pinned. */
 import "./drawing.css";
-import { memo, type RefObject, useEffect, useRef, useState } from "react";
+import { lazy, memo, type RefObject, Suspense, useEffect, useRef, useState } from "react";
 import type { Shape } from "../../../functions/drawing/shapes.ts";
 import { markSize } from "../../../functions/fractions.ts";
 import type { Place } from "../../book/address.ts";
@@ -21,11 +21,14 @@ import { pieceNotes, withNotes } from "../../engine/piece-notes.ts";
 import { ROLE_WORDS } from "../../engine/roles.ts";
 import type { Store } from "../../store/store.ts";
 import { answeredAt } from "../lay/asked.ts";
-import { LayBoard } from "../lay/LayBoard.tsx";
+import { loadLayBoard } from "../lay/load-board.ts";
 import { useLateRevision, within } from "../store-hooks.ts";
 import { differences } from "./differences.ts";
 import { AS_FLAT, type Manner, MannerChoice, seenWords, shapesIn } from "./manner.tsx";
 import { Window } from "./Window.tsx";
+
+// It comes when a lay is drawn first, or soon after the start.
+const LayBoard = lazy(async () => ({ default: (await loadLayBoard()).LayBoard }));
 
 /** Which cell is drawn when it is not the chosen one. */
 export interface Drawings {
@@ -122,7 +125,9 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
       </div>
       {subject && !drawn && <Why engine={engine} subject={subject} onPlace={onPlace} />}
       {laid ? (
-        <LayBoard store={store} place={drawn.place} />
+        <Suspense>
+          <LayBoard store={store} place={drawn.place} />
+        </Suspense>
       ) : drawn && picture ? (
         <Window
           key={shown}

@@ -1,13 +1,29 @@
 /** What stands beside a cell while it is typed in: the hint of the argument, and the names, functions or choices that fit. */
-import { useEffect, useLayoutEffect, useRef, useState, useSyncExternalStore } from "react";
+import {
+  lazy,
+  Suspense,
+  useCallback,
+  useEffect,
+  useLayoutEffect,
+  useRef,
+  useState,
+  useSyncExternalStore,
+} from "react";
 import type { Place } from "../../book/address.ts";
 import { cellText } from "../../engine/label.ts";
-import { argumentDrawing } from "../measured/arguments.ts";
-import { Measured } from "../measured/Measured.tsx";
+import { loadArgumentPicture } from "../measured/load-picture.ts";
 import { type ArgumentHelp, argumentHelp } from "./argument-help.ts";
 import { type Box, beside, type Spot } from "./beside.ts";
 import { type Draft, type EditSession, samePlace } from "./edit-session.ts";
 import { OfferList } from "./OfferList.tsx";
+
+/** A hint without its drawing is a hint too. */
+const ArgumentPicture = lazy(() =>
+  loadArgumentPicture().then(
+    (module) => ({ default: module.ArgumentPicture }),
+    () => ({ default: () => null }),
+  ),
+);
 
 /** In rem. */
 const WIDE = 26.25;
@@ -20,7 +36,8 @@ interface Props {
 
 export function TypingHelp({ session, selected }: Props) {
   useSyncExternalStore(session.subscribe, session.version);
-  const [, setScrolled] = useState(0);
+  const [, setMoved] = useState(0);
+  const onMoved = useCallback(() => setMoved((count) => count + 1), []);
   const box = useRef<HTMLDivElement>(null);
   const [spot, setSpot] = useState<Spot | null>(null);
   const { draft, caret, offers, store } = session;
@@ -30,10 +47,9 @@ export function TypingHelp({ session, selected }: Props) {
 
   useEffect(() => {
     if (!open) return;
-    const onScroll = () => setScrolled((count) => count + 1);
-    addEventListener("scroll", onScroll, true);
-    return () => removeEventListener("scroll", onScroll, true);
-  }, [open]);
+    addEventListener("scroll", onMoved, true);
+    return () => removeEventListener("scroll", onMoved, true);
+  }, [open, onMoved]);
 
   // With each letter the field may grow and the text here change.
   useLayoutEffect(() => {
@@ -60,7 +76,7 @@ export function TypingHelp({ session, selected }: Props) {
           cell to put it in.
         </p>
       )}
-      {hint && <Hint hint={hint} />}
+      {hint && <Hint hint={hint} onMoved={onMoved} />}
       <OfferList session={session} />
     </div>
   );
@@ -86,9 +102,8 @@ function gridArea(): Box {
   return { left: 4, top: (head?.bottom ?? 0) + 2, right: innerWidth - 4, bottom: innerHeight - 4 };
 }
 
-function Hint({ hint }: { hint: ArgumentHelp }) {
+function Hint({ hint, onMoved }: { hint: ArgumentHelp; onMoved: () => void }) {
   const { name, forms, meant, tooMany } = hint;
-  const drawing = meant.map((one) => argumentDrawing(name, one.name)).find((one) => one !== null);
   return (
     <div id="argument-hint" className="argument-hint" role="status">
       {forms.map(({ takes, current }, form) => (
@@ -105,7 +120,9 @@ function Hint({ hint }: { hint: ArgumentHelp }) {
         </p>
       ))}
       <div className="hint-body">
-        {drawing && <Measured drawing={drawing} />}
+        <Suspense>
+          <ArgumentPicture name={name} meant={meant} onShown={onMoved} />
+        </Suspense>
         <div>
           {meant.map((one) => (
             <div key={one.name}>

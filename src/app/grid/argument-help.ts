@@ -3,7 +3,7 @@ import { catalogue } from "../../../functions/catalogue.ts";
 import type { Takes } from "../../../functions/define.ts";
 import { allowed, argumentText } from "../../../functions/help.ts";
 import type { Unit } from "../../../functions/units.ts";
-import { builtIns } from "../../engine/built-ins/all.ts";
+import { builtIns } from "../../engine/built-ins/described.ts";
 
 /** One argument. */
 interface Taken {

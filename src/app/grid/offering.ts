@@ -2,7 +2,7 @@
 import { catalogue } from "../../../functions/catalogue.ts";
 import { type Place, placeKey } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
-import { builtIns } from "../../engine/built-ins/all.ts";
+import { builtIns } from "../../engine/built-ins/described.ts";
 import { type Choices, choicesAt } from "../../engine/choices.ts";
 import type { Store } from "../../store/store.ts";
 import type { Caret } from "./caret.ts";

@@ -4,7 +4,8 @@ import type { Lay, LayOrigin, LayQuestion } from "../../../functions/lay.ts";
 import type { Book } from "../../../src/book/shape.ts";
 import { checkLay } from "../../../src/lay/check.ts";
 import { isFound, toKeep } from "../../../src/lay/desk.ts";
-import { quickLay, Search } from "../../../src/lay/plan.ts";
+import { quickLay } from "../../../src/lay/plan.ts";
+import { Search } from "../../../src/lay/search.ts";
 import { publishedLay } from "./published.ts";
 
 const { question, lay: best } = publishedLay("fu");

@@ -1,8 +1,9 @@
 import { expect, test } from "vitest";
 import type { Point } from "../../../functions/geometry/strokes.ts";
 import type { Lay, LayCloth, LayPiece, LayQuestion } from "../../../functions/lay.ts";
-import { checkLay, quickLay, Search } from "../../../src/lay/plan.ts";
+import { checkLay, quickLay } from "../../../src/lay/plan.ts";
 import { refusalOf } from "../../../src/lay/refuse.ts";
+import { Search } from "../../../src/lay/search.ts";
 
 const rectangle = (wide: number, high: number): Point[] => [
   [0, 0],

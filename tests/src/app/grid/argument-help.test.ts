@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import "../../../../src/engine/built-ins/all.ts";
 import { catalogue } from "../../../../functions/catalogue.ts";
 import { argumentHelp } from "../../../../src/app/grid/argument-help.ts";
 

@@ -4,7 +4,7 @@ import { Background } from "../../../../src/app/lay/background.ts";
 import { sessionOf } from "../../../../src/app/lay/search-session.ts";
 import { blankBook } from "../../../../src/book/shape.ts";
 import { keepChecked, layDesk } from "../../../../src/lay/desk.ts";
-import { Search } from "../../../../src/lay/plan.ts";
+import { Search } from "../../../../src/lay/search.ts";
 import { typeCells } from "../../../../src/store/commands.ts";
 import { Store } from "../../../../src/store/store.ts";
 import { LaySearcher, type LayWorker } from "../../../../src/worker/client.ts";

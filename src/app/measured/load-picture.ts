@@ -1,0 +1,2 @@
+/** Loads the small drawings of arguments. */
+export const loadArgumentPicture = () => import("./ArgumentPicture.tsx");

@@ -32,7 +32,18 @@ function importedBy(context: ModuleContext, first: string, without: ReadonlySet<
  */
 const START: readonly (readonly [chunk: string, entries: readonly string[]])[] = [
   ["lay", ["worker/worker.ts"]],
-  ["engine", ["worker/question-worker.ts", "worker/table-worker.ts", "app/print/print-worker.ts"]],
+  [
+    "engine",
+    [
+      "worker/question-worker.ts",
+      "worker/table-worker.ts",
+      "worker/book-work-worker.ts",
+      // The worker above loads these two when it is asked to write such a file.
+      "exchange/write-xlsx.ts",
+      "exchange/write-ods.ts",
+      "app/print/print-worker.ts",
+    ],
+  ],
   ["start", ["app/page.tsx"]],
 ];
 

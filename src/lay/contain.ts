@@ -34,16 +34,48 @@ function mayContain(larger: LayQuestion, question: LayQuestion): boolean {
   return larger.cloths.every(({ width }, i) => width <= question.cloths[i]!.width * (1 + 1e-12));
 }
 
+/** The boxes of outlines: a question is compared with many others, and the others with many questions. */
+const boxes = new WeakMap<readonly Point[], Bounds>();
+
+function boxOf(outline: readonly Point[]): Bounds {
+  let box = boxes.get(outline);
+  if (!box) {
+    box = boundingBox(outline);
+    boxes.set(outline, box);
+  }
+  return box;
+}
+
+/** Whether the box of a piece finds room in that of a larger one, both unturned: the least that has to hold. */
+function fitsBox(piece: LayPiece, larger: LayPiece): boolean {
+  const [a, b] = [boxOf(piece.outline), boxOf(larger.outline)];
+  const slack = Math.max(2 * SAME, 1e-9 * Math.max(b.right - b.left, b.high - b.low));
+  return a.right - a.left <= b.right - b.left + slack && a.high - a.low <= b.high - b.low + slack;
+}
+
+/** The places of each piece of a lay, those nearest to the beginning first, by lay. */
+const sortedPlaces = new WeakMap<Lay, readonly (readonly Placement[])[]>();
+
+function placesOf(question: LayQuestion, lay: Lay): readonly (readonly Placement[])[] {
+  let places = sortedPlaces.get(lay);
+  if (!places) {
+    places = question.pieces.map((one, i) =>
+      lay.placements
+        .filter(({ piece }) => piece === i)
+        .map((place) => ({ place, end: endOf(one, place) }))
+        .sort((a, b) => a.end - b.end)
+        .map(({ place }) => place),
+    );
+    sortedPlaces.set(lay, places);
+  }
+  return places;
+}
+
 /** Places for all copies of the question, each inside that of another copy of the larger one; null when some find none. */
 function inPlacesOf(question: LayQuestion, larger: LayQuestion, lay: Lay): Placement[] | null {
-  const free = larger.pieces.map((_, i) =>
-    lay.placements
-      .filter(({ piece }) => piece === i)
-      .map((place) => ({ place, end: endOf(larger.pieces[i]!, place) }))
-      // The places nearest to the beginning are taken first: what is left over shortens the lay.
-      .sort((a, b) => a.end - b.end)
-      .map(({ place }) => place),
-  );
+  if (question.pieces.some((piece) => !larger.pieces.some((one) => fitsBox(piece, one)))) return null;
+  // The places nearest to the beginning are taken first: what is left over shortens the lay.
+  const free = [...placesOf(larger, lay)];
   const placements: Placement[] = [];
   const left = question.pieces.map(({ quantity }) => quantity);
   const fill = (j: number, i: number, isEqual: boolean) => {
@@ -93,7 +125,7 @@ function isSameOutline(a: LayPiece, b: LayPiece): boolean {
 
 /** By how much a piece is moved to lie inside a larger one, both unturned; null when no such move was found. */
 function shiftInto(piece: LayPiece, larger: LayPiece): Point | null {
-  const [a, b] = [boundingBox(piece.outline), boundingBox(larger.outline)];
+  const [a, b] = [boxOf(piece.outline), boxOf(larger.outline)];
   const slack = 1e-9 * Math.max(b.right - b.left, b.high - b.low);
   const [wide, tall] = [b.right - b.left - (a.right - a.left), b.high - b.low - (a.high - a.low)];
   if (wide < -slack || tall < -slack) return null;

@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import type { Page, Route } from "playwright-core";
 import { expect, it } from "vitest";
+import { type as typeIn } from "./kept.ts";
 import { cell, download, expectComplaints, open } from "./page.ts";
 
 const ready = readFileSync(new URL("../../templates/peplum-bodice.json", import.meta.url));
@@ -66,7 +67,7 @@ it("export, comparison and what-if answers say how long they take, and stop", as
 
   const saved = await download(page, exporting);
   expect(saved.name).toMatch(/\.xlsx$/);
-  await page.getByText(/formulas stay alive/).waitFor();
+  await page.getByText("67 formulas stay alive").waitFor();
 });
 
 it("a worker whose program does not come is one sentence, the page goes on, and it comes when asked again", async () => {
@@ -100,4 +101,30 @@ it("a worker whose program does not come is one sentence, the page goes on, and 
   await page.unrouteAll();
   await cell(page, "B15").click();
   await page.getByText(/How much .* changes when each measurement is/).waitFor();
+});
+
+it("a part that can't be loaded says so in its own place, and Try again loads it", async () => {
+  const page = await open();
+  expectComplaints(/Failed to load resource|net::ERR_FAILED|dynamically imported module/);
+  const tryAgain = () => page.getByRole("button", { name: "Try again" }).click();
+
+  await page.route("**/assets/Versions-*.js", (route) => route.abort());
+  await page.keyboard.press("Control+o");
+  await page.getByRole("button", { name: /^Earlier versions of/ }).click();
+  await page.getByText("The list of earlier versions cannot be shown").waitFor();
+  // The books around it are still there.
+  await page.getByText("Begin with a ready book").waitFor();
+  await page.unroute("**/assets/Versions-*.js");
+  await tryAgain();
+  await page.getByRole("region", { name: "Earlier versions" }).waitFor();
+  await page.keyboard.press("Escape");
+
+  await page.route("**/assets/PhotoForm-*.js", (route) => route.abort());
+  await cell(page, "A21").click({ button: "right" });
+  await page.getByRole("menuitem", { name: "Photograph in A21…" }).click();
+  await page.getByText("The photograph cannot be shown").waitFor();
+  // The grid under it goes on.
+  await page.getByRole("button", { name: "Close", exact: true }).click();
+  await typeIn(page, "A21", "typed after it");
+  expect(await cell(page, "A21").textContent()).toBe("typed after it");
 });

@@ -4,7 +4,7 @@ import { defineConfig } from "vitest/config";
 export default defineConfig({
   test: {
     root: ".",
-    include: ["tests/closing/**/*.closing.ts"],
+    include: ["tests/closing/**/*.closing.ts", "tests/lasting/**/*.lasting.ts"],
     globalSetup: "tests/browser/chromium.ts",
     testTimeout: 7_200_000,
     fileParallelism: false,

@@ -2,6 +2,7 @@
 import { Component, type ReactNode } from "react";
 import { handOn } from "../keyboard.ts";
 import { reasonOf } from "./in-time.ts";
+import { loadAnew } from "./lazily.tsx";
 
 interface Props {
   /** The part, as it stands at the beginning of a sentence. */
@@ -28,8 +29,17 @@ export class Guard extends Component<Props, State> {
     return { fault: reasonOf(fault) };
   }
 
+  override componentDidMount() {
+    loadAnew();
+  }
+
   override componentDidUpdate(before: Props) {
-    if (before.of !== this.props.of && this.state.fault !== null) this.setState({ fault: null });
+    if (before.of !== this.props.of && this.state.fault !== null) this.#tryAgain();
+  }
+
+  #tryAgain() {
+    loadAnew();
+    this.setState({ fault: null });
   }
 
   override render() {
@@ -44,7 +54,7 @@ export class Guard extends Component<Props, State> {
           type="button"
           onClick={() => {
             handOn("body");
-            this.setState({ fault: null });
+            this.#tryAgain();
           }}
         >
           Try again

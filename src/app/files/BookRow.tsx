@@ -1,9 +1,11 @@
 /** One kept book in the list: opened with a press, or, when it does not open, why and what can be done. */
-import { lazy, Suspense, useEffect, useRef, useState } from "react";
+import { Suspense, useEffect, useRef, useState } from "react";
 import type { Place } from "../../book/address.ts";
 import { readBook } from "../../book/read.ts";
 import type { Book } from "../../book/shape.ts";
+import { Guard } from "../faults/Guard.tsx";
 import { reasonOf } from "../faults/in-time.ts";
+import { lazily } from "../faults/lazily.tsx";
 import { handOn } from "../keyboard.ts";
 import { Compared } from "./Compared.tsx";
 import { copyText } from "./copies.ts";
@@ -29,7 +31,7 @@ interface Props {
   readonly onOpenVersion: (version: Version) => void;
 }
 
-const Versions = lazy(async () => ({ default: (await import("./versions/Versions.tsx")).Versions }));
+const Versions = lazily(async () => (await import("./versions/Versions.tsx")).Versions);
 
 export function BookRow(props: Props) {
   const { record, library, open, isOpen, onPlace, onOpen, onEarlier, onCopy, onThrowAway } = props;
@@ -134,16 +136,18 @@ export function BookRow(props: Props) {
         Move to bin<span className="unseen"> {title}</span>
       </button>
       {lists && (
-        <Suspense fallback={<p role="status">Earlier versions are being read …</p>}>
-          <Versions
-            book={record.id}
-            present={async () => (isOpen ? { book: open } : readBook(await library.text(record.id)))}
-            canReplace={fault === null}
-            onPlace={isOpen ? onPlace : null}
-            onBringBack={props.onBringBack}
-            onOpen={props.onOpenVersion}
-          />
-        </Suspense>
+        <Guard name="The list of earlier versions" onDone={() => setLists(false)}>
+          <Suspense fallback={<p role="status">Earlier versions are being read …</p>}>
+            <Versions
+              book={record.id}
+              present={async () => (isOpen ? { book: open } : readBook(await library.text(record.id)))}
+              canReplace={fault === null}
+              onPlace={isOpen ? onPlace : null}
+              onBringBack={props.onBringBack}
+              onOpen={props.onOpenVersion}
+            />
+          </Suspense>
+        </Guard>
       )}
       {compares && (
         <Compared

@@ -2,11 +2,13 @@
 import "handsontable/styles/handsontable.min.css";
 import "./floating.css";
 import "./grid.css";
-import { lazy, Suspense, useEffect, useRef, useState } from "react";
+import { Suspense, useEffect, useRef, useState } from "react";
 import type { Block, Place } from "../../book/address.ts";
 import { hiddenRows } from "../../book/hidden-rows.ts";
 import { BLANK_COLUMN } from "../../book/shape.ts";
 import type { Store } from "../../store/store.ts";
+import { Guard } from "../faults/Guard.tsx";
+import { lazily } from "../faults/lazily.tsx";
 import { NamesForm } from "../naming/NamesForm.tsx";
 import { CellForm } from "./CellForm.tsx";
 import { ColumnForm } from "./ColumnForm.tsx";
@@ -24,7 +26,7 @@ import { type Form, RowsAndColumns } from "./RowsAndColumns.tsx";
 import { SortForm } from "./SortForm.tsx";
 import { TypingHelp } from "./TypingHelp.tsx";
 
-const PhotoForm = lazy(async () => ({ default: (await import("./photo/PhotoForm.tsx")).PhotoForm }));
+const PhotoForm = lazily(async () => (await import("./photo/PhotoForm.tsx")).PhotoForm);
 
 interface Props {
   readonly store: Store;
@@ -164,9 +166,11 @@ export function Grid({ store, page, place, onPlace, onRefused }: Props) {
       {corner && form?.is === "note" && <NoteForm session={session} place={corner} onDone={done} />}
       {corner && form?.is === "column" && <ColumnForm session={session} place={corner} onDone={done} />}
       {corner && form?.is === "photo" && (
-        <Suspense fallback={null}>
-          <PhotoForm session={session} place={corner} file={form.file} onDone={done} />
-        </Suspense>
+        <Guard name="The photograph" className="guard-over" onDone={done}>
+          <Suspense fallback={null}>
+            <PhotoForm session={session} place={corner} file={form.file} onDone={done} />
+          </Suspense>
+        </Guard>
       )}
       {form?.is === "sort" && <SortForm session={session} block={form.block} onDone={done} />}
       {form?.is === "cells" && <CellForm session={session} block={form.block} onDone={done} />}

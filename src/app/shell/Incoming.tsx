@@ -1,10 +1,11 @@
 /** A file of another program, shown before its content comes into a book. Each dialog is loaded when it is first needed. */
-import { type ComponentType, type LazyExoticComponent, lazy, Suspense } from "react";
+import { type ComponentType, Suspense } from "react";
 import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
 import type { FileKind } from "../../exchange/file-kind.ts";
 import type { Store } from "../../store/store.ts";
 import { withAllFunctions } from "../all-functions.ts";
+import { lazily } from "../faults/lazily.tsx";
 
 /** What the dialog of a kind of file is given. */
 export interface IncomingProps {
@@ -25,15 +26,11 @@ export interface IncomingFile {
 }
 
 /** The dialogs, by kind. */
-const DIALOGS: Readonly<Partial<Record<ForeignKind, LazyExoticComponent<ComponentType<IncomingProps>>>>> = {
-  outline: lazy(() =>
-    withAllFunctions(() => import("../outlines/Outlines.tsx")).then((module) => ({
-      default: module.Outlines,
-    })),
+const DIALOGS: Readonly<Partial<Record<ForeignKind, ComponentType<IncomingProps>>>> = {
+  outline: lazily(() =>
+    withAllFunctions(() => import("../outlines/Outlines.tsx")).then((module) => module.Outlines),
   ),
-  table: lazy(() =>
-    withAllFunctions(() => import("../import/Import.tsx")).then((module) => ({ default: module.Import })),
-  ),
+  table: lazily(() => withAllFunctions(() => import("../import/Import.tsx")).then((module) => module.Import)),
 };
 
 /** Whether there is a dialog for files of this kind. */

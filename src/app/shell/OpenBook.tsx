@@ -1,8 +1,9 @@
 /** One open book: its pages, the grid with the formula above it, the panels beside it, the checks at the foot. */
-import { lazy, Suspense } from "react";
+import { Suspense } from "react";
 import { withAllFunctions } from "../all-functions.ts";
 import { Checks } from "../checks/Checks.tsx";
 import { Guard } from "../faults/Guard.tsx";
+import { lazily } from "../faults/lazily.tsx";
 import { sessionOf } from "../grid/edit-session.ts";
 import { FormulaBar } from "../grid/FormulaBar.tsx";
 import { Grid } from "../grid/Grid.tsx";
@@ -16,14 +17,12 @@ import { Top } from "./Top.tsx";
 import { type Opened, useOpenBook } from "./use-open-book.ts";
 
 // They come when they are opened first, or soon after the start (behind.ts).
-const PrintDialog = lazy(() =>
-  withAllFunctions(() => import("../print/PrintDialog.tsx")).then((module) => ({
-    default: module.PrintDialog,
-  })),
+const PrintDialog = lazily(() =>
+  withAllFunctions(() => import("../print/PrintDialog.tsx")).then((module) => module.PrintDialog),
 );
-const Begin = lazy(async () => ({ default: (await loadBegin()).Begin }));
-const Books = lazy(async () => ({ default: (await loadBooks()).Books }));
-const Help = lazy(async () => ({ default: (await loadHelp()).Help }));
+const Begin = lazily(async () => (await loadBegin()).Begin);
+const Books = lazily(async () => (await loadBooks()).Books);
+const Help = lazily(async () => (await loadHelp()).Help);
 
 export function OpenBook(props: Opened) {
   const { store, keeper, keeping } = props;

@@ -1,11 +1,12 @@
 /** What stands beside the grid. Each part opens and closes; those that are open share the height. */
 import "./side.css";
-import { lazy, type ReactNode, Suspense, useCallback, useRef, useState } from "react";
+import { type ReactNode, Suspense, useCallback, useRef, useState } from "react";
 import type { Place } from "../../book/address.ts";
 import type { Store } from "../../store/store.ts";
 import { withAllFunctions } from "../all-functions.ts";
 import { Drawing } from "../drawing/Drawing.tsx";
 import { Guard } from "../faults/Guard.tsx";
+import { lazily } from "../faults/lazily.tsx";
 import type { PrintFor } from "../print/choices.ts";
 import { useRevision } from "../store-hooks.ts";
 import { Working } from "../working/Working.tsx";
@@ -13,8 +14,8 @@ import { useAlone } from "./alone.ts";
 import { Divider } from "./Divider.tsx";
 
 /** It comes when it is opened first. */
-const WhatIf = lazy(() =>
-  withAllFunctions(() => import("../whatif/WhatIf.tsx")).then((module) => ({ default: module.WhatIf })),
+const WhatIf = lazily(() =>
+  withAllFunctions(() => import("../whatif/WhatIf.tsx")).then((module) => module.WhatIf),
 );
 
 interface Props {

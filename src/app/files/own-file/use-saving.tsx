@@ -1,12 +1,13 @@
 /** Saving the open book to a file: into the same file again where the browser can, else as a download. */
-import { lazy, type ReactElement, Suspense, useRef, useState } from "react";
+import { type ReactElement, Suspense, useRef, useState } from "react";
 import type { Place } from "../../../book/address.ts";
 import { reasonOf } from "../../faults/in-time.ts";
+import { lazily } from "../../faults/lazily.tsx";
 import type { Keeper } from "../keeper.ts";
 import { canWriteFiles } from "./pickers.ts";
 import type { How, Question } from "./saving.ts";
 
-const FileQuestion = lazy(async () => ({ default: (await import("./FileQuestion.tsx")).FileQuestion }));
+const FileQuestion = lazily(async () => (await import("./FileQuestion.tsx")).FileQuestion);
 
 interface Saving {
   readonly save: (how?: How) => Promise<void>;

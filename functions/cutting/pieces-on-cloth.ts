@@ -11,11 +11,32 @@ export function piecesOn({ pieces }: LayQuestion, { placements }: Lay, cloth: nu
     .join(", ");
 }
 
-/** "cut 2 of front from the bolt; cut 1 of back from the remnant" for all cloths of a lay; "" when nothing is laid. */
-export const piecesByCloth = (question: LayQuestion, lay: Lay): string =>
-  question.cloths
-    .flatMap(({ name }, i) => {
-      const list = piecesOn(question, lay, i);
-      return list === "" ? [] : [`cut ${list} from ${name}`];
+/** The sentence beside an answer names so many kinds of piece of each cloth; the Working names all. */
+const MOST_KINDS = 4;
+
+/**
+ * "cut 2 of front from the bolt; cut 1 of back from the remnant" for all cloths of a lay; "cut all 18 pieces from the
+ * bolt" where one cloth takes everything, "" when nothing is laid.
+ */
+export function piecesByCloth(question: LayQuestion, lay: Lay): string {
+  const { pieces, cloths } = question;
+  const used = cloths.flatMap(({ name }, i) => {
+    const kinds = pieces.flatMap((piece, at) => {
+      const count = lay.placements.filter((one) => one.cloth === i && one.piece === at).length;
+      return count > 0 ? [`${count} of ${piece.name}`] : [];
+    });
+    return kinds.length > 0 ? [{ name, kinds }] : [];
+  });
+  const [only, ...others] = used;
+  if (only && others.length === 0 && lay.missing.length === 0)
+    return lay.placements.length === 1
+      ? `cut the one piece from ${only.name}`
+      : `cut all ${lay.placements.length} pieces from ${only.name}`;
+  return used
+    .map(({ name, kinds }) => {
+      const more = kinds.length - MOST_KINDS;
+      const shown = more > 1 ? [...kinds.slice(0, MOST_KINDS), `${more} more kinds`] : kinds;
+      return `cut ${shown.join(", ")} from ${name}`;
     })
     .join("; ");
+}

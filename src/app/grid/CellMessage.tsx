@@ -101,6 +101,7 @@ function messageOf({ session, place, away, exactly }: Props) {
       )}
       {exactly && (parts || laid || estimate || fitted) && " "}
       {parts && <span className="cell-message-about">{parts}</span>}
+      {parts && (laid || estimate || fitted) && "; "}
       {laid && <span className="cell-message-about">{laid}</span>}
       {estimate && <span className="cell-message-about">{estimate}</span>}
       {fitted && <span className="cell-message-about">{fitted}</span>}

@@ -117,6 +117,26 @@ test("beside the verdict stands which pieces to cut from which cloth", () => {
   const beside = (...args: Argument[]) => besideAnswer(CLOTH_CHECK, args, setting);
   const cloths = [[skirt], [4], [30, 30]] as const;
   expect(beside(...cloths, [80, 80])).toBe("cut 2 of piece 1 from cloth 1; cut 2 of piece 1 from cloth 2");
+  expect(beside([skirt], [4], [60], [90])).toBe("cut all 4 pieces from cloth 1");
+  const strips = Array.from({ length: 7 }, (_, i) => `M 0 0 H 30 V ${10 + i} H 0 Z`);
+  expect(
+    beside(
+      strips,
+      strips.map(() => 1),
+      [30, 30],
+      [50, 50],
+    ),
+  ).toMatch(
+    /^cut (1 of piece \d, )*1 of piece \d from cloth 1; cut (1 of piece \d, )*1 of piece \d from cloth 2$/,
+  );
+  expect(
+    beside(
+      strips,
+      strips.map(() => 1),
+      [30, 30],
+      [80, 20],
+    ),
+  ).toMatch(/^cut (1 of piece \d, ){4}2 more kinds from cloth 1; cut 1 of piece \d from cloth 2$/);
   // What found no place is named by the verdict itself.
   expect(beside(...cloths, [80, 40])).toBe("cut 2 of piece 1 from cloth 1; cut 1 of piece 1 from cloth 2");
 });

@@ -115,7 +115,7 @@ const ROOMS_OF_APP: readonly (readonly string[])[] = [
     "progress",
     "reading",
   ],
-  ["naming", "all-functions"],
+  ["naming", "all-functions", "following"],
   ["files", "grid", "checks", "working", "lay"],
   ["drawing", "whatif", "begin", "help", "pages", "print", "import", "outlines"],
   ["shell"],

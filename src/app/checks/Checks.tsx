@@ -5,9 +5,10 @@ import { columnLetters, type Place, placeKey } from "../../book/address.ts";
 import { type Check, checks } from "../../engine/checks.ts";
 import { countColumn } from "../../store/commands.ts";
 import type { Store } from "../../store/store.ts";
+import { Follower } from "../following/Follower.tsx";
+import { useAfterPaint } from "../following/use-after-paint.ts";
 import { handOn } from "../keyboard.ts";
 import { useSaid } from "../spoken.ts";
-import { useLateRevision } from "../store-hooks.ts";
 
 interface Props {
   readonly store: Store;
@@ -17,7 +18,12 @@ interface Props {
 }
 
 export function Checks(props: Props) {
-  return <Foot {...props} revision={useLateRevision(props.store)} />;
+  const { seen, isBehind } = useAfterPaint(props.store);
+  return (
+    <Follower isBehind={isBehind}>
+      <Foot {...props} revision={seen.revision} />
+    </Follower>
+  );
 }
 
 /** A longer list would hold the page up, and nobody reads it. */

@@ -20,9 +20,11 @@ import { drawingInWords } from "../../engine/picture-words.ts";
 import { pieceNotes, withNotes } from "../../engine/piece-notes.ts";
 import { ROLE_WORDS } from "../../engine/roles.ts";
 import type { Store } from "../../store/store.ts";
+import { Follower } from "../following/Follower.tsx";
+import { useAfterPaint } from "../following/use-after-paint.ts";
 import { answeredAt } from "../lay/asked.ts";
 import { loadLayBoard } from "../lay/load-board.ts";
-import { useLateRevision, within } from "../store-hooks.ts";
+import { within } from "../store-hooks.ts";
 import { differences } from "./differences.ts";
 import { AS_FLAT, type Manner, MannerChoice, seenWords, shapesIn } from "./manner.tsx";
 import { Window } from "./Window.tsx";
@@ -54,7 +56,12 @@ interface Props extends Drawings {
 }
 
 export function Drawing(props: Props) {
-  return <Latest {...props} revision={useLateRevision(props.store)} />;
+  const { seen, isBehind } = useAfterPaint(props.store, props.place);
+  return (
+    <Follower isBehind={isBehind}>
+      <Latest {...props} {...seen} />
+    </Follower>
+  );
 }
 
 const Latest = memo(function Latest(props: Props & { revision: number }) {

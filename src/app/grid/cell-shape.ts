@@ -1,7 +1,5 @@
 /** What a cell is for, seen at a glance: to be typed in, to be chosen, a section's heading, or a piece with its outline. */
 import { outlinePath, pieceBounds, readPiece } from "../../../functions/pieces/piece.ts";
-import type { Place } from "../../book/address.ts";
-import { settingsAt } from "../../book/cell-marks.ts";
 import { isFormula } from "../../book/formula.ts";
 import { nameOf } from "../../book/names.ts";
 import type { Book, Page } from "../../book/shape.ts";
@@ -32,22 +30,8 @@ export function isToType({ typed, worked, kind, name }: CellView, choice: boolea
   return typed.trim() !== "" && !["text", "verdict", "piece", "flag"].includes(kind);
 }
 
-/** The longest path that is drawn in a cell, in characters. */
-const MOST_PATH = 20_000;
-
-/** Marks a cell for what it is. After its text is in it. */
-export function drawShape(td: HTMLElement, view: CellView, place: Place, book: Book): void {
-  const choice = choicesSet(book, place) !== undefined;
-  td.classList.toggle("cell-input", isToType(view, choice));
-  td.classList.toggle("cell-choice", choice && !view.worked);
-  td.classList.toggle("cell-heading", isSectionHeading(book, place.page, place.row));
-  const path = view.kind === "piece" && typeof view.value === "string" ? view.value : "";
-  drawOutline(td, path.length <= MOST_PATH ? path : "");
-  drawPhotograph(td, settingsAt(book, place)?.photograph ?? "");
-}
-
 /** Draws the photograph of a cell before its text; its words are among what the cell says. */
-function drawPhotograph(td: HTMLElement, image: string): void {
+export function drawPhotograph(td: HTMLElement, image: string): void {
   const before = td.querySelector("img");
   if ((before?.getAttribute("src") ?? "") === image) return;
   before?.remove();
@@ -62,7 +46,7 @@ function drawPhotograph(td: HTMLElement, image: string): void {
 const SVG = "http://www.w3.org/2000/svg";
 
 /** Draws the outline of a piece before the text of its cell; "" takes it away. */
-function drawOutline(td: HTMLElement, path: string): void {
+export function drawOutline(td: HTMLElement, path: string): void {
   const before = td.querySelector("svg");
   if ((before?.dataset.path ?? "") === path) return;
   before?.remove();

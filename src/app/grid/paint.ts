@@ -1,100 +1,22 @@
 /** Draws the cells: typed values, calculated values and problems differ without colour too. */
 
 import type Handsontable from "handsontable/base";
-import type { Place } from "../../book/address.ts";
-import { photographText } from "../../book/cell-marks.ts";
-import type { Book, Column, ColumnKind } from "../../book/shape.ts";
-import { ESTIMATE_SIGN } from "../../engine/estimates.ts";
-import { FITTED_SIGN } from "../../engine/fitted-text.ts";
-import { cellText, spokenCell } from "../../engine/label.ts";
-import { laidSign, laidText } from "../../engine/laid.ts";
-import { type Said, saidTexts } from "../../engine/pointed.ts";
-import { hasAnswer } from "../../engine/sentences.ts";
-import type { CellView } from "../../engine/view.ts";
-import { drawShape } from "./cell-shape.ts";
-import { samePlace } from "./edit-session.ts";
+import type { Column, ColumnKind } from "../../book/shape.ts";
+import { drawOutline, drawPhotograph } from "./cell-shape.ts";
+import { type Looks, OWN_CLASSES } from "./looks.ts";
 
-const TEXTS = new Set(["text", "verdict", "flag", "piece"]);
-
-/** What belongs to a cell beside its view. */
-export interface Beside {
-  readonly note: string;
-  /** What is being typed for it in the formula bar. */
-  readonly draft: string | null;
-  /** What formulas elsewhere say about it. */
-  readonly said: readonly Said[];
-  /** Which estimate it is or rests on; "" when it rests on measurements. */
-  readonly estimate: string;
-  /** What its fitting changes came to; "" when it follows none. */
-  readonly fitted: string;
-  /** Whether it moves to where it is pasted. */
-  readonly cut: boolean;
-}
-
-/** What a screen reader adds to the cell's text, and a pointer shows; "" when the text says it all. */
-function description(
-  { problem, name, worked, origin }: CellView,
-  place: Place,
-  book: Book,
-  { note, said, estimate, fitted, cut }: Beside,
-): string {
-  const waits = problem && !samePlace(problem.from, place);
-  const looking =
-    problem &&
-    (waits
-      ? `waits for ${cellText(book, problem.from)}: ${problem.sentence}`
-      : problem.is === "pending"
-        ? problem.sentence
-        : `${problem.is === "error" ? "error" : "check"}: ${problem.sentence}`);
-  return [
-    looking,
-    ...saidTexts(book, said).map((text) => `check: ${text}`),
-    name && `named ${name}`,
-    worked && !problem && "calculated",
-    origin && laidText(origin),
-    estimate,
-    fitted,
-    photographText(book, place),
-    note && `note: ${note}`,
-    cut && "cut: it moves to where you paste it",
-  ]
-    .filter(Boolean)
-    .join("; ");
-}
-
-/** Puts a view of a cell into its element. Classes are toggled one by one: the others are the library's. */
-export function drawCell(td: HTMLElement, view: CellView, place: Place, book: Book, beside: Beside): void {
-  const { note, draft, said, estimate, fitted, cut } = beside;
-  const text = draft ?? view.shown;
+/** Puts the looks of a cell into its element. Classes are toggled one by one: the others are the library's. */
+export function drawCell(td: HTMLElement, { text, classes, sign, label, words, path, image }: Looks): void {
   if (td.textContent !== text) td.textContent = text;
-  const { problem, worked } = view;
-  const waits = problem !== null && (problem.is === "pending" || !samePlace(problem.from, place));
-  const figure =
-    !TEXTS.has(view.kind) && draft === null && (!problem || hasAnswer(problem) || problem.is === "pending");
-  const is = td.classList;
-  is.add("cell");
-  is.toggle("cell-figure", figure);
-  is.toggle("cell-typed", !worked && figure && view.kind !== "days");
-  is.toggle("cell-worked", worked && !problem);
-  is.toggle("cell-look", problem !== null && !waits);
-  is.toggle("cell-waits", waits);
-  is.toggle("cell-doubted", problem === null && said.length > 0);
-  is.toggle("cell-named", view.name !== undefined);
-  is.toggle("cell-noted", note !== "");
-  is.toggle("cell-cut", cut);
-  drawShape(td, view, place, book);
-  // A verdict that all is well is proved by its lay.
-  const sign = figure
-    ? [view.origin && laidSign(view.origin), estimate && ESTIMATE_SIGN, fitted && FITTED_SIGN]
-        .filter(Boolean)
-        .join(" ")
-    : "";
+  const has = new Set(classes.split(" "));
+  for (const one of OWN_CLASSES) td.classList.toggle(one, has.has(one));
+  drawOutline(td, path);
+  drawPhotograph(td, image);
   if (sign !== (td.dataset.laid ?? "")) {
     if (sign) td.dataset.laid = sign;
     else delete td.dataset.laid;
   }
-  name(td, "aria-label", spokenCell(book, place, text) ?? "");
-  const words = description(view, place, book, beside);
+  name(td, "aria-label", label);
   name(td, "aria-description", words);
   name(td, "title", words);
 }

@@ -6,7 +6,8 @@ import { fittedText } from "../../engine/fitted-text.ts";
 import type { CellView } from "../../engine/view.ts";
 import { CellViews } from "./cell-views.ts";
 import type { EditSession } from "./edit-session.ts";
-import { type Beside, drawCell } from "./paint.ts";
+import { type Beside, type Looks, looksOf, sameLooks } from "./looks.ts";
+import { drawCell } from "./paint.ts";
 
 const isIn = ({ page, row, column }: Place, block: Block | null): boolean =>
   block?.page === page &&
@@ -15,6 +16,8 @@ const isIn = ({ page, row, column }: Place, block: Block | null): boolean =>
 export class Painting {
   readonly #session: EditSession;
   readonly #views: CellViews;
+  /** How each element on the screen was drawn last. */
+  readonly #drawn = new WeakMap<HTMLElement, Looks>();
   /** Which page is on the screen. */
   page: number;
 
@@ -54,10 +57,10 @@ export class Painting {
     }
   }
 
-  draw(td: HTMLElement, row: number, column: number): void {
+  #looks(row: number, column: number): Looks {
     const place = { page: this.page, row, column };
     const book = this.#session.store.shown;
-    drawCell(td, this.view(row, column), place, book, {
+    return looksOf(this.view(row, column), place, book, {
       note: noteAt(book, place),
       draft: this.draftAt(row, column),
       ...this.#elsewhere(place),
@@ -65,18 +68,34 @@ export class Painting {
     });
   }
 
-  /** Draws the cells that are on the screen and nothing else; sizes, selection and focus stay as they are. */
+  /** Draws a cell into an element in which the library has left anything. */
+  draw(td: HTMLElement, row: number, column: number): void {
+    const looks = this.#looks(row, column);
+    drawCell(td, looks);
+    this.#drawn.set(td, looks);
+  }
+
+  /** Draws a cell of which the library has changed nothing since it was drawn, where it looks otherwise now. */
+  #redraw(td: HTMLElement, row: number, column: number): void {
+    const looks = this.#looks(row, column);
+    const before = this.#drawn.get(td);
+    if (before && sameLooks(before, looks)) return;
+    drawCell(td, looks);
+    this.#drawn.set(td, looks);
+  }
+
+  /** Draws the cells on the screen that look otherwise now, and nothing else; sizes, selection and focus stay as they are. */
   paint(hot: Handsontable, frozen: number): void {
     const bottom = hot.getLastRenderedVisibleRow() ?? -1;
     const right = hot.getLastRenderedVisibleColumn() ?? -1;
     for (let row = hot.getFirstRenderedVisibleRow() ?? 0; row <= bottom; row += 1) {
       for (let column = hot.getFirstRenderedVisibleColumn() ?? 0; column <= right; column += 1) {
         const td = hot.getCell(row, column);
-        if (td) this.draw(td, row, column);
+        if (td) this.#redraw(td, row, column);
       }
       for (let column = 0; column < frozen; column += 1) {
         const td = hot.getCell(row, column, true);
-        if (td) this.draw(td, row, column);
+        if (td) this.#redraw(td, row, column);
       }
     }
   }

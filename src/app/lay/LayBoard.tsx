@@ -9,7 +9,6 @@ import { isFound } from "../../lay/desk.ts";
 import type { Store } from "../../store/store.ts";
 import { handOn } from "../keyboard.ts";
 import { useSaid } from "../spoken.ts";
-import { useLateRevision } from "../store-hooks.ts";
 import { type Answered, answeredAt } from "./asked.ts";
 import { asksBeside, type Choice, ChooseBeside, Figures, laidBeside, Still } from "./Beside.tsx";
 import { backgroundOf } from "./background.ts";
@@ -27,7 +26,6 @@ interface Props {
 }
 
 export function LayBoard({ store, place }: Props) {
-  useLateRevision(store);
   const asked = answeredAt(store, place);
   if (!asked) return null;
   // Another question is another table: nothing that was moved or pinned is carried over.

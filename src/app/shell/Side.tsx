@@ -8,7 +8,7 @@ import { Drawing } from "../drawing/Drawing.tsx";
 import { Guard } from "../faults/Guard.tsx";
 import { lazily } from "../faults/lazily.tsx";
 import type { PrintFor } from "../print/choices.ts";
-import { useRevision } from "../store-hooks.ts";
+import { useRevision, useStable } from "../store-hooks.ts";
 import { Working } from "../working/Working.tsx";
 import { useAlone } from "./alone.ts";
 import { Divider } from "./Divider.tsx";
@@ -30,6 +30,7 @@ export function Side({ store, place, onPlace, onPrint }: Props) {
   const last = useRef<Place | null>(null);
   const [room, setRoom] = useState<Room | null>(null);
   const common = { store, place, onPlace };
+  const printDrawn = useStable((what: "pattern" | "lay", at: Place) => onPrint({ what, place: at }));
   const of = `${useRevision(store)} ${place.page} ${place.row} ${place.column}`;
   return (
     <aside
@@ -41,13 +42,7 @@ export function Side({ store, place, onPlace, onPrint }: Props) {
     >
       <Divider />
       <Part name="Drawing" of={of} open room={room} onRoom={setRoom}>
-        <Drawing
-          {...common}
-          held={held}
-          onHold={setHeld}
-          last={last}
-          onPrint={(what, at) => onPrint({ what, place: at })}
-        />
+        <Drawing {...common} held={held} onHold={setHeld} last={last} onPrint={printDrawn} />
       </Part>
       <Part
         name="Working"

@@ -12,14 +12,14 @@ import type { Keeping } from "../files/keeping.ts";
 import type { OwnHandle } from "../files/own-file/pickers.ts";
 import type { How } from "../files/own-file/saving.ts";
 import { useSaving } from "../files/own-file/use-saving.tsx";
-import { sessionOf } from "../grid/edit-session.ts";
+import { samePlace, sessionOf } from "../grid/edit-session.ts";
 import { addShortcuts } from "../help/shortcuts.ts";
 import { helpWhileTyping } from "../help/while-typing.ts";
 import { backgroundOf } from "../lay/background.ts";
 import { joinSearchOf } from "../lay/join-search.ts";
 import type { PrintFor } from "../print/choices.ts";
 import { shownWhile } from "../progress/ongoing.ts";
-import { within } from "../store-hooks.ts";
+import { useStable, within } from "../store-hooks.ts";
 import { type IncomingFile, isReadHere } from "./Incoming.tsx";
 import type { Message } from "./Messages.tsx";
 import { goToPart } from "./parts.ts";
@@ -62,16 +62,16 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
   }, [store]);
 
   const titleOf = (page: number) => store.shown.pages[page]?.title ?? "";
-  const go = (to: Place) => {
+  const go = useStable((to: Place) => {
     lastOnPage.current.set(titleOf(to.page), to);
     keeper.at(to);
-    setChosen(to);
-  };
+    setChosen((now) => (samePlace(now, to) ? now : to));
+  });
   /** Goes to a cell and gives the grid the keyboard. */
-  const goInto = (to: Place) => {
+  const goInto = useStable((to: Place) => {
     go(to);
     sessionOf(store).grid?.take(to);
-  };
+  });
   const turnTo = (page: number, anew = false) =>
     go({ row: 0, column: 0, ...(!anew && lastOnPage.current.get(titleOf(page))), page });
 

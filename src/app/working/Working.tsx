@@ -12,7 +12,9 @@ import { laysBelowText } from "../../engine/lays-below.ts";
 import { dependents } from "../../engine/references.ts";
 import { exact } from "../../engine/show.ts";
 import type { Store } from "../../store/store.ts";
-import { useLateRevision, within } from "../store-hooks.ts";
+import { Follower } from "../following/Follower.tsx";
+import { useAfterPaint } from "../following/use-after-paint.ts";
+import { within } from "../store-hooks.ts";
 import { CallSteps } from "./CallSteps.tsx";
 
 interface Props {
@@ -22,7 +24,12 @@ interface Props {
 }
 
 export function Working(props: Props) {
-  return <Chain {...props} revision={useLateRevision(props.store)} />;
+  const { seen, isBehind } = useAfterPaint(props.store, props.place);
+  return (
+    <Follower isBehind={isBehind}>
+      <Chain {...props} {...seen} />
+    </Follower>
+  );
 }
 
 const Chain = memo(function Chain({ store, place, onPlace, revision }: Props & { revision: number }) {

@@ -7,7 +7,8 @@ import { suggestion } from "../../functions/nearest-word.ts";
 import { cellAddress, type Place } from "../book/address.ts";
 import { formulaTree, isFormula, type Tree } from "../book/formula.ts";
 import { type Book, typedAt } from "../book/shape.ts";
-import { areaOf, cellsIn, dependents, isSingle } from "./references.ts";
+import { dependents } from "./dependents.ts";
+import { areaOf, cellsIn, isSingle } from "./references.ts";
 
 export interface Choices {
   readonly list: readonly string[];

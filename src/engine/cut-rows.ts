@@ -40,7 +40,7 @@ export function cutRows(engine: Engine): CutRow[] {
       const values = cells.map((_, column) => engine.value({ page, row, column }));
       const outlines = values.filter(isPiece);
       const hasPiece =
-        outlines.length > 0 || cells.some((_, column) => engine.view({ page, row, column }).kind === "piece");
+        outlines.length > 0 || cells.some((_, column) => engine.kinds.of({ page, row, column }) === "piece");
       if (!hasPiece) continue;
       const columnOf = list;
       const text = (role: "names" | "quantities" | "pairs" | "folds" | "cloths"): string => {

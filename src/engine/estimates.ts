@@ -5,14 +5,14 @@
 import { rememberWithObject } from "../../functions/memo.ts";
 import { type Place, placeKey } from "../book/address.ts";
 import { formulaTree } from "../book/formula.ts";
-import { type Book, typedAt } from "../book/shape.ts";
-import { formulaPlaces } from "./book-for-engine.ts";
+import type { Book } from "../book/shape.ts";
 import { isChoosing } from "./branches.ts";
+import { type Referring, referring } from "./dependents.ts";
 import type { Engine } from "./engine.ts";
 import { cellText } from "./label.ts";
 import { neededNow } from "./lays-below.ts";
 import { takenFrom } from "./list-cells.ts";
-import { type Area, areasOf, isIn, isSingle, type NeededIn } from "./references.ts";
+import { type Area, areasOf, isIn, isSingle } from "./references.ts";
 
 /** The mark beside a figure that is an estimate or rests on one, and what it says. */
 export const ESTIMATE_SIGN = "est.";
@@ -24,10 +24,8 @@ export interface Estimate {
   readonly sentence: string;
 }
 
-interface Formula {
-  readonly place: Place;
+interface Formula extends Referring {
   readonly key: string;
-  readonly typed: string;
 }
 
 type Found = ReadonlyMap<string, readonly Estimate[]>;
@@ -59,16 +57,15 @@ export function estimateText(engine: Engine, place: Place): string {
 function allEstimates(engine: Engine): Found {
   const estimates = engine.estimates();
   if (estimates.length === 0) return new Map();
-  const formulas = formulaPlaces(engine.worked).map((place): Formula => {
-    const typed = typedAt(engine.worked, place.page, place.row, place.column);
-    return { place, key: placeKey(place), typed };
-  });
+  const formulas = [...referring(engine.worked)].map(
+    (one): Formula => ({ ...one, key: placeKey(one.place) }),
+  );
   // First every formula that refers to an estimate. Then only what the answers need: IF leaves a branch out.
-  const may = spread(engine, estimates, formulas, () => () => null);
+  const may = spread(engine, estimates, formulas, ({ areas }) => areas);
   const reached = formulas.filter(({ key }) => may.has(key));
   if (!reached.some(({ typed }) => chooses(typed))) return may;
-  return spread(engine, estimates, reached, (typed, page) =>
-    chooses(typed) ? neededNow(engine, typed, page) : () => null,
+  return spread(engine, estimates, reached, ({ place: { page }, typed, areas }) =>
+    chooses(typed) ? areasOf(engine.worked, formulaTree(typed), page, neededNow(engine, typed, page)) : areas,
   );
 }
 
@@ -79,7 +76,7 @@ function spread(
   engine: Engine,
   estimates: readonly Estimate[],
   formulas: readonly Formula[],
-  needed: (typed: string, page: number) => NeededIn,
+  needed: (formula: Formula) => readonly Area[],
 ): Found {
   const users = new Map<string, Formula[]>();
   const lists: { readonly area: Area; readonly formula: Formula }[] = [];
@@ -89,9 +86,8 @@ function spread(
     else users.set(key, [formula]);
   };
   for (const formula of formulas) {
-    const { place, typed } = formula;
-    const taken = engine.takenBy(place);
-    for (const area of areasOf(engine.worked, formulaTree(typed), place.page, needed(typed, place.page))) {
+    const taken = engine.takenBy(formula.place);
+    for (const area of needed(formula)) {
       const cells = takenFrom(area, taken);
       if (cells) for (const cell of cells) use(placeKey(cell), formula);
       else if (isSingle(area)) use(placeKey({ page: area.page, row: area.top, column: area.left }), formula);

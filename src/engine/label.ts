@@ -1,4 +1,5 @@
 /** What a cell is called: the one place that decides the words by which a cell is mentioned. */
+import { rememberWithObject } from "../../functions/memo.ts";
 import { fullAddress, type Place } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import { nameOf } from "../book/names.ts";
@@ -15,12 +16,28 @@ function wordsIn(book: Book, typed: string): string {
   return understand(text, "any", book.unit, book.decimal).is === "text" ? text : "";
 }
 
+interface FirstWords {
+  readonly unit: Book["unit"];
+  readonly decimal: Book["decimal"];
+  readonly at: number;
+}
+
+const rowsRead = rememberWithObject<readonly string[], { first: FirstWords | null }>();
+
+/** Where the first words of a row stand; −1 for a row without words. It is kept with the row, for every cell asks. */
+function firstWords(book: Book, typed: readonly string[]): number {
+  const { unit, decimal } = book;
+  const kept = rowsRead(typed, () => ({ first: null }));
+  if (kept.first?.unit !== unit || kept.first.decimal !== decimal)
+    kept.first = { unit, decimal, at: typed.findIndex((text) => wordsIn(book, text) !== "") };
+  return kept.first.at;
+}
+
 /** Where the words that begin a cell's row stand; −1 for a row without words before the cell. */
 function wordsBefore(book: Book, { page, row, column }: Place): number {
-  const typed = book.pages[page]?.rows[row] ?? [];
-  for (let at = 0; at < Math.min(column, typed.length); at += 1)
-    if (wordsIn(book, typed[at]!) !== "") return at;
-  return -1;
+  const typed = book.pages[page]?.rows[row];
+  const at = typed ? firstWords(book, typed) : -1;
+  return at < column ? at : -1;
 }
 
 /** The words that begin a cell's row, with the column's heading where other cells stand between; null for a row without words. */

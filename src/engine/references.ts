@@ -200,21 +200,6 @@ export function sourceOf(book: Book, place: Place): Place {
   return place;
 }
 
-/** The cells whose formulas refer to a cell, in the order of the book. */
-export function dependents(book: Book, place: Place): Place[] {
-  const found: Place[] = [];
-  workedBook(book).pages.forEach((page, index) => {
-    page.rows.forEach((row, r) => {
-      row.forEach((typed, column) => {
-        if (!isFormula(typed)) return;
-        if (areasOf(book, formulaTree(typed), index).some((area) => isIn(area, place)))
-          found.push({ page: index, row: r, column });
-      });
-    });
-  });
-  return found;
-}
-
 /** Everything that some cells rest on, step by step down to what is typed, themselves included. */
 export class Upstream {
   readonly #cells = new Map<string, Place>();

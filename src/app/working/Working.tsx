@@ -2,6 +2,7 @@
 import "./working.css";
 import { memo } from "react";
 import type { Place } from "../../book/address.ts";
+import { dependents } from "../../engine/dependents.ts";
 import type { Engine } from "../../engine/engine.ts";
 import { estimateText } from "../../engine/estimates.ts";
 import { chainPlaces, explain } from "../../engine/explain.ts";
@@ -9,7 +10,6 @@ import { fittedText } from "../../engine/fitted-text.ts";
 import { cellText, labelOf } from "../../engine/label.ts";
 import { laidText } from "../../engine/laid.ts";
 import { laysBelowText } from "../../engine/lays-below.ts";
-import { dependents } from "../../engine/references.ts";
 import { exact } from "../../engine/show.ts";
 import type { Store } from "../../store/store.ts";
 import { Follower } from "../following/Follower.tsx";

@@ -5,8 +5,9 @@ import type { Book, Page } from "../../../src/book/shape.ts";
 import { blankBook } from "../../../src/book/shape.ts";
 import { checks } from "../../../src/engine/checks.ts";
 import { convertBook } from "../../../src/engine/convert.ts";
+import { dependents } from "../../../src/engine/dependents.ts";
 import { Engine } from "../../../src/engine/engine.ts";
-import { dependents, precedents } from "../../../src/engine/references.ts";
+import { precedents } from "../../../src/engine/references.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 
 const COLUMN = { heading: "", kind: "any", width: 100 } as const;

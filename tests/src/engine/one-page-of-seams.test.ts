@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { type Book, blankBook, type Page } from "../../../src/book/shape.ts";
 import { checks } from "../../../src/engine/checks.ts";
+import { dependents } from "../../../src/engine/dependents.ts";
 import { Engine } from "../../../src/engine/engine.ts";
-import { dependents } from "../../../src/engine/references.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 import * as commands from "../../../src/store/commands.ts";
 import { Store } from "../../../src/store/store.ts";

@@ -144,8 +144,8 @@ describe("cells speak of themselves", () => {
         const mark = getComputedStyle(td, "::before").content;
         return [Number(fontWeight) > 500, textDecorationLine, mark.slice(0, 3), textAlign];
       });
-    await expect.poll(() => look("B8")).toEqual([true, "none", "non", "right"]);
-    await expect.poll(() => look("B15")).toEqual([false, "none", '"="', "right"]);
+    await expect.poll(() => look("B8")).toEqual([true, "none", "non", "end"]);
+    await expect.poll(() => look("B15")).toEqual([false, "none", '"="', "end"]);
     await expect.poll(() => look("B7")).toEqual([false, "underline", '"!"', "start"]);
   });
 

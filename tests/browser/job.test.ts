@@ -53,10 +53,16 @@ beforeEach(async () => {
   page = await open();
 });
 
+/** Turns to a page of the book, unless it is shown. */
+async function turn(index: number): Promise<void> {
+  const { title } = ready.pages[index]!;
+  if ((await page.locator("[aria-current='page']").textContent()) === title) return;
+  await page.getByRole("navigation").getByRole("button", { name: title, exact: true }).click();
+}
+
 /** Goes to a cell as a hand on the keyboard does. */
 async function goTo({ page: index, row, column }: Place): Promise<void> {
-  const { title } = ready.pages[index]!;
-  await page.getByRole("navigation").getByRole("button", { name: title, exact: true }).click();
+  await turn(index);
   await cell(page, "A2").click();
   // A second click may have opened the editor.
   await page.keyboard.press("Escape");
@@ -76,8 +82,7 @@ async function shown(names: readonly string[]): Promise<string[]> {
   const texts: string[] = [];
   for (const name of names) {
     const place = at(name);
-    const { title } = ready.pages[place.page]!;
-    await page.getByRole("navigation").getByRole("button", { name: title, exact: true }).click();
+    await turn(place.page);
     const row = page
       .locator(".ht_master tbody tr, .ht_clone_inline_start tbody tr")
       .filter({ has: page.locator("th", { hasText: new RegExp(`^\\s*${place.row + 1}\\s*$`) }) });

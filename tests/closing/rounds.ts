@@ -156,7 +156,8 @@ export async function round(
   const there = new Set(await onShelf(after, ROW));
   const lost = tabs.flatMap((tab, i) => {
     const must = tab.mustHave(committed[i]);
-    return must.length === 0 || must.some((text) => there.has(text))
+    const isThere = must.some((text) => there.has(text)) || [...there].some((text) => tab.isHalfTyped(text));
+    return must.length === 0 || isThere
       ? []
       : [`${must.join(" or ")} (${way}, ${trouble}, ${acts} acts and ${lasting} ms)`];
   });

@@ -31,6 +31,8 @@ export class Tab {
   #claimed = -1;
   #committed = -1;
   claims = 0;
+  /** The word that is being typed and that no key has put into the book yet; "" when there is none. */
+  #typing = "";
 
   constructor(page: Page, name: string) {
     this.page = page;
@@ -46,6 +48,11 @@ export class Tab {
   mustHave(number = -1): readonly string[] {
     const from = Math.max(this.#claimed, number);
     return from < 0 ? [] : this.#texts.slice(from);
+  }
+
+  /** Whether a text is the beginning of the word that was being typed: a page that is left keeps what is half typed. */
+  isHalfTyped(text: string): boolean {
+    return text !== "" && this.#typing.startsWith(text);
   }
 
   /** Types the first word and waits until the page says that it is saved. */
@@ -71,6 +78,7 @@ export class Tab {
       await cell(this.page, CELL).click();
       // A second click may have opened the editor.
       await keyboard.press("Escape");
+      this.#typing = word;
       await keyboard.type(word);
       await this.#commit(word, () => keyboard.press("Enter"));
     }
@@ -83,6 +91,7 @@ export class Tab {
     const at = this.#texts.length - 1;
     await press();
     this.#committed = at;
+    this.#typing = "";
   }
 
   /** What the page says and shows at one moment. */

@@ -1,3 +1,4 @@
+import { readdirSync } from "node:fs";
 import { builtinModules } from "node:module";
 import { availableParallelism } from "node:os";
 import type { Rolldown } from "vite";
@@ -35,13 +36,13 @@ const START: readonly (readonly [chunk: string, entries: readonly string[]])[] =
   [
     "engine",
     [
-      "worker/question-worker.ts",
-      "worker/table-worker.ts",
-      "worker/book-work-worker.ts",
-      // The worker above loads these two when it is asked to write such a file.
+      ...readdirSync(`${import.meta.dirname}/src`, { recursive: true, encoding: "utf8" })
+        .map((path) => path.replaceAll("\\", "/"))
+        .filter((path) => path.endsWith("-worker.ts") && !path.endsWith("service-worker.ts"))
+        .sort(),
+      // A worker loads these two when it is asked to write such a file.
       "exchange/write-xlsx.ts",
       "exchange/write-ods.ts",
-      "app/print/print-worker.ts",
     ],
   ],
   ["start", ["app/page.tsx"]],

@@ -91,13 +91,28 @@ const arrangement = ({ cells = {}, frozen, hidden }: Page): Other => ({
   ...(hidden && hidden.length > 0 && { hidden }),
 });
 
-function writePage(page: Page): string {
+/** The rows of a page as its file holds them, each with its text: a row that an edit leaves alone is not written anew. */
+const rowTexts = new Map<number, { readonly rows: readonly Row[]; readonly texts: readonly string[] }>();
+
+function writeRows(page: number, rows: readonly Row[]): string {
+  const last = rowTexts.get(page);
+  const longer = rows.length - (last?.rows.length ?? 0);
+  const texts = rows.map((row, i) => {
+    // Where rows were put in or taken out, those beneath are found again from the end.
+    const at = last?.rows[i] === row ? i : i - longer;
+    return last?.rows[at] === row ? last.texts[at]! : `        ${JSON.stringify(row)}`;
+  });
+  rowTexts.set(page, { rows, texts });
+  return texts.length === 0 ? "[]" : `[\n${texts.join(",\n")}\n      ]`;
+}
+
+function writePage(page: Page, index: number): string {
   return [
     "    {",
     `      "title": ${JSON.stringify(page.title)},`,
     `      "stage": ${JSON.stringify(page.stage)},`,
     `      "columns": ${lines(page.columns.map(column), "      ")},`,
-    `      "rows": ${lines(trimmed(page).rows, "      ")},`,
+    `      "rows": ${writeRows(index, trimmed(page).rows)},`,
     ...(page.names ? [`      "names": ${table(page.names, "      ")},`] : []),
     `      "notes": ${table(page.notes, "      ")}${more(arrangement(page), "      ")}${more(page.other, "      ")}`,
     "    }",

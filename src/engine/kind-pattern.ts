@@ -7,6 +7,7 @@ import type { Place } from "../book/address.ts";
 import type { Tree } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
 import { spread } from "./expected-kinds.ts";
+import { filledArea, type Stays, staysIn } from "./filled.ts";
 import { type Code, codeOf, FIGURE, kindOfCode, NONE } from "./kind-codes.ts";
 import { type Cells, kindOfTree, leavesOf } from "./kind-of-tree.ts";
 import { type Area, areaOf, isWide } from "./references.ts";
@@ -18,9 +19,7 @@ const MOST_READ = 40;
 export interface Part {
   /** Where it is for the formula that the pattern was made from; null when it means no cell. */
   readonly area: Area | null;
-  /** Whether its rows and its columns stay when the formula is filled. */
-  readonly rowsStay: boolean;
-  readonly columnsStay: boolean;
+  readonly stays: Stays;
   /** How many of its cells are read. */
   readonly read: number;
 }
@@ -51,7 +50,7 @@ export class KindPattern {
     this.#wide = wideParts(tree, isWide(book, home.page));
     this.parts = leaves.map((leaf) => ({
       area: areaOf(book, leaf, home.page),
-      ...stays(leaf),
+      stays: staysIn(leaf),
       read: leaf.is === "range" || leaf.is === "name" ? MOST_READ : 1,
     }));
     const lists: { part: number; form: ListForm }[] = [];
@@ -68,14 +67,8 @@ export class KindPattern {
   }
 
   /** Where a part is for the formula of a cell. */
-  areaFor(part: Part, row: number, column: number): Area | null {
-    const { area } = part;
-    if (!area) return null;
-    const down = part.rowsStay ? 0 : row - this.#home.row;
-    const across = part.columnsStay ? 0 : column - this.#home.column;
-    if (down === 0 && across === 0) return area;
-    const { page, top, left, bottom, right } = area;
-    return { page, top: top + down, left: left + across, bottom: bottom + down, right: right + across };
+  areaFor({ area, stays }: Part, row: number, column: number): Area | null {
+    return area && filledArea(area, stays, row - this.#home.row, column - this.#home.column);
   }
 
   /** The kind of the whole, given those of its parts. */
@@ -139,13 +132,4 @@ function wideParts(tree: Tree, wide: (tree: Tree) => boolean): Set<Tree> {
   };
   visit(tree);
   return found;
-}
-
-/** Whether a part's rows and columns stay where they are when its formula is filled. */
-function stays(leaf: Cells): Pick<Part, "rowsStay" | "columnsStay"> {
-  if (leaf.is === "range")
-    return leaf.from.is === "cell" ? stays(leaf.from) : { rowsStay: true, columnsStay: true };
-  if (leaf.is !== "cell") return { rowsStay: true, columnsStay: true };
-  const address = leaf.text.slice(leaf.text.lastIndexOf("!") + 1);
-  return { rowsStay: /\$\d+$/.test(address), columnsStay: address.startsWith("$") };
 }

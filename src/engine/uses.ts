@@ -5,9 +5,11 @@
 import type { Kind } from "../../functions/define.ts";
 import { rememberWithObject } from "../../functions/memo.ts";
 import type { Place } from "../book/address.ts";
-import { formulaTree, isFormula, type Tree } from "../book/formula.ts";
+import { alikeKey, cutFormula } from "../book/alike.ts";
+import { formulaTree, isFormula, type Tree, treeOf } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
 import { takesOfCall } from "./expected-kinds.ts";
+import { filledArea, type Stays, staysIn } from "./filled.ts";
 import { likeArguments } from "./kind-of-tree.ts";
 import { type Area, areaOf, isBand, isSingle, isWide } from "./references.ts";
 
@@ -77,13 +79,14 @@ export function usesIn(book: Book): Use[] {
   const names = namesTogether(book);
   const titles = book.pages.map(({ title }) => title).join("\n");
   const all: Use[] = [];
+  const alike = new Map<string, Pattern>();
   book.pages.forEach(({ rows }, page) => {
     rows.forEach((typedRow, row) => {
       const kept = rowsKnown(typedRow, () => ({ known: null }));
       let of = kept.known;
       if (of?.names !== names || of.titles !== titles || of.page !== page || of.row !== row) {
         const uses = typedRow.flatMap((typed, column) =>
-          isFormula(typed) ? usesOf(book, formulaTree(typed), { page, row, column }) : [],
+          isFormula(typed) ? usesOfTyped(book, typed, { page, row, column }, alike) : [],
         );
         of = { names, titles, page, row, uses };
         kept.known = of;
@@ -94,12 +97,75 @@ export function usesIn(book: Book): Use[] {
   return all;
 }
 
-/** Where one formula needs figures; `formula` is its cell, or row -1 for one that stands in no cell. */
-export function usesOf(book: Book, tree: Tree, formula: Place): Use[] {
+/** The uses of formulas that are alike, as those of the formula in `home`, and whether their areas stay. */
+interface Pattern {
+  readonly home: Place;
+  readonly uses: readonly Use[];
+  readonly stays: ReadonlyMap<Area, Stays>;
+}
+
+/** A use that was found for a formula that is alike; its tree is made only when it is asked for. */
+class UseLike implements Use {
+  readonly formula: Place;
+  readonly by: string;
+  readonly areas: readonly Area[];
+  readonly as: Use["as"];
+  readonly blanksPass: boolean;
+  readonly textsPass: boolean;
+  declare readonly argument?: NonNullable<Use["argument"]>;
+  readonly #typed: string;
+
+  constructor(use: Use, typed: string, formula: Place, areas: readonly Area[]) {
+    this.formula = formula;
+    this.by = use.by;
+    this.areas = areas;
+    this.as = use.as;
+    this.blanksPass = use.blanksPass;
+    this.textsPass = use.textsPass;
+    if (use.argument) this.argument = use.argument;
+    this.#typed = typed;
+  }
+
+  get tree(): Tree {
+    return formulaTree(this.#typed);
+  }
+}
+
+/** The same for what is typed in the cell `formula`; `alike` keeps what was found for formulas that are alike. */
+function usesOfTyped(book: Book, typed: string, formula: Place, alike: Map<string, Pattern>): readonly Use[] {
+  const cut = cutFormula(typed);
+  if (!cut) return usesOf(book, formulaTree(typed), formula);
+  const key = `${formula.page} ${alikeKey(cut, formula.row, formula.column)}`;
+  let pattern = alike.get(key);
+  if (!pattern) {
+    const stays = new Map<Area, Stays>();
+    const uses = usesOf(book, treeOf(typed), formula, (area, part) => stays.set(area, staysIn(part)));
+    pattern = { home: formula, uses, stays };
+    alike.set(key, pattern);
+  }
+  const { home, uses, stays } = pattern;
+  const [down, across] = [formula.row - home.row, formula.column - home.column];
+  return uses.map((use) => {
+    const areas = use.areas.map((area) => filledArea(area, stays.get(area)!, down, across));
+    return new UseLike(use, typed, formula, areas);
+  });
+}
+
+/** Where one formula needs figures; `formula` is its cell, or row -1 for one that stands in no cell. `hear` is called with each area and the part that means it. */
+export function usesOf(
+  book: Book,
+  tree: Tree,
+  formula: Place,
+  hear: (area: Area, part: Tree) => void = () => {},
+): Use[] {
   const uses: Use[] = [];
   /** The areas that the formula itself asks about, so that what is missing there is meant to be. */
   const asked = new Set<string>();
-  const areaAt = (part: Tree) => areaOf(book, part, formula.page);
+  const areaAt = (part: Tree) => {
+    const area = areaOf(book, part, formula.page);
+    if (area) hear(area, part);
+    return area;
+  };
   const use = (
     areas: readonly Area[],
     by: string,

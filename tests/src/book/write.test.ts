@@ -77,3 +77,23 @@ test("a book says version 2 only when a cell follows a fitting, which a reader o
   expect(writeBook(fitted)).toMatch(/^\{\n {2}"ellwand": 2,/);
   expect(opened(writeBook(fitted)).pages[0]!.cells).toEqual({ B3: { fitting: "coat side" } });
 });
+
+test("a book that shares rows with the one written before is written as if it shared none", () => {
+  const rows = Array.from({ length: 6 }, (_, i) => [`role ${i}`, `${60 + i}`]);
+  const blank = blankBook("The miller's smock", "cm", "1 mm");
+  const withRows = (all: readonly (readonly string[])[]): Book => ({
+    ...blank,
+    pages: blank.pages.map((page, i) => (i === 0 ? { ...page, rows: all } : page)),
+  });
+  writeBook(withRows(rows));
+  for (const next of [
+    rows.with(2, ["role 2", "99"]),
+    rows.toSpliced(1, 0, ["new", ""]),
+    rows.toSpliced(0, 3),
+    [...rows].reverse(),
+    [rows[0]!, rows[0]!, ...rows],
+    [],
+    rows,
+  ])
+    expect(writeBook(withRows(next))).toBe(writeBook(structuredClone(withRows(next))));
+});

@@ -10,7 +10,7 @@ import { besideText } from "../engine/beside-answer.ts";
 import { Engine } from "../engine/engine.ts";
 import { estimateText } from "../engine/estimates.ts";
 import { fittedText } from "../engine/fitted-text.ts";
-import type { LayDesk } from "../engine/instance.ts";
+import type { LayDesk } from "../engine/lay-desk.ts";
 import { hasAnswer } from "../engine/sentences.ts";
 import { show } from "../engine/show.ts";
 import type { CellView } from "../engine/view.ts";

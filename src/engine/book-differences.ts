@@ -13,7 +13,7 @@ import { type Book, type Page, typedAt } from "../book/shape.ts";
 import { convertBook } from "./convert.ts";
 import { Engine } from "./engine.ts";
 import { fittingOf } from "./fitted-cells.ts";
-import type { LayDesk } from "./instance.ts";
+import type { LayDesk } from "./lay-desk.ts";
 
 /** One thing that differs; `before` is the first book's, `after` the second's, "" where it has no such thing. */
 export interface Difference {

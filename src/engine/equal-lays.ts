@@ -1,6 +1,6 @@
 /** What a what-if question needs of the lay planner: equal effort for every lay. */
 import type { Lay } from "../../functions/lay.ts";
-import type { LayDesk } from "./instance.ts";
+import type { LayDesk } from "./lay-desk.ts";
 
 /** The lays of one question, all searched for equally long: quick lays at first. */
 export interface EqualLays {

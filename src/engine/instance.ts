@@ -4,7 +4,6 @@
  * is set aside: its cell has an error with a sentence, and what rests on it waits for it.
  */
 import { CellError, DetailedCellError, ErrorType, ExportedCellChange, HyperFormula } from "hyperformula";
-import type { JoinPlanner, Lay, LayQuestion, NoLay } from "../../functions/lay.ts";
 import { type Place, placeKey } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import { fixed } from "../book/names.ts";
@@ -17,26 +16,14 @@ import type { forEngine } from "./content.ts";
 import { CANT_BE_WORKED, Guards, type TimeLimits } from "./guards.ts";
 import type { CellAddress } from "./inside.ts";
 import { concerned, isLonger, MOST_BOUNDED } from "./laid.ts";
-import { isLate, isWhole, lateIn } from "./late.ts";
+import { isWhole, lateIn } from "./late.ts";
+import type { LayDesk } from "./lay-desk.ts";
 import type { PointedAt } from "./pointed.ts";
 import { type Laid, Records } from "./records.ts";
 import { sourceOf } from "./references.ts";
 import { type Call, type Context, register } from "./register.ts";
 
 register();
-
-const functionNames = new Set(HyperFormula.getRegisteredFunctionNames("enGB"));
-
-/** Whether formulas know a function of this name, written in capitals. */
-export const isFunction = (name: string): boolean => functionNames.has(name) || isLate(name);
-
-/** Answers lay questions. */
-export interface LayDesk {
-  /** `found` are the lays that the book keeps. */
-  (question: LayQuestion, found: Book["lays"]): Lay | NoLay;
-  /** Where joins are looked for; without it, in the cell's own calculation. */
-  readonly joins?: JoinPlanner;
-}
 
 /** The value of a cell as HyperFormula gives it. */
 export type RawValue = number | string | boolean | null | DetailedCellError;

@@ -6,21 +6,17 @@
 import { alikeKey, cutFormula } from "../book/alike.ts";
 import { treeOf } from "../book/formula.ts";
 import { type Book, typedAt } from "../book/shape.ts";
+import { type At, CellNumbers } from "./cell-numbers.ts";
 import { Growing } from "./growing.ts";
 import { type Holds, holdsAt, isFormulaHeld } from "./kind-content.ts";
 import { type Asked, askedOfColumns, MOST_CELLS } from "./kind-lists.ts";
 import { orderOf } from "./kind-order.ts";
 import { KindPattern } from "./kind-pattern.ts";
+import { NamedAreas } from "./named-areas.ts";
 import { type Area, isIn, isSingle } from "./references.ts";
 
 /** A part of a formula that means no cell. */
 const NOWHERE = -1;
-
-export interface At {
-  readonly page: number;
-  readonly row: number;
-  readonly column: number;
-}
 
 /** What an edit may have changed. */
 export interface Changed {
@@ -34,22 +30,14 @@ const isLong = ({ top, left, bottom, right }: Area): boolean =>
 
 export class KindCells {
   #book: Book;
-  /** By page, the number of the first cell of each row; the last one is that after the rows. */
-  readonly #starts: readonly Int32Array[];
-  /** How many cells of the rows have numbers of their own; those beyond are numbered as they are met. */
-  readonly #inRows: number;
-  readonly #beyond = new Map<string, number>();
-  readonly #beyondAt: At[] = [];
+  readonly #numbers: CellNumbers;
   #holds: Uint8Array;
   readonly patterns: (KindPattern | undefined)[];
   readonly #patternsKnown = new Map<string, KindPattern>();
   /** By cell, where its parts begin among `#parts`: the number of a cell, or −2 − that of an area. */
   #partsFrom: Int32Array;
   readonly #parts = new Growing(1024);
-  readonly #areas: Area[] = [];
-  readonly #areasKnown = new Map<string, number>();
-  /** By area, the formulas that name it. */
-  readonly #usersOfArea: number[][] = [];
+  readonly #areas = new NamedAreas();
   /** Formulas that name a cell, as chains: by cell the first link, by link a formula and the next link. */
   #firstLink: Int32Array;
   readonly #linkTo = new Growing(1024);
@@ -65,17 +53,8 @@ export class KindCells {
 
   constructor(book: Book) {
     this.#book = book;
-    let count = 0;
-    this.#starts = book.pages.map(({ rows }) => {
-      const starts = new Int32Array(rows.length + 1);
-      rows.forEach((row, r) => {
-        starts[r] = count;
-        count += row.length;
-      });
-      starts[rows.length] = count;
-      return starts;
-    });
-    this.#inRows = count;
+    this.#numbers = new CellNumbers(book);
+    const count = this.size;
     const room = Math.ceil(count * 1.05) + 64;
     this.#holds = new Uint8Array(room);
     this.patterns = new Array(count);
@@ -87,7 +66,7 @@ export class KindCells {
       rows.forEach((row, r) => {
         for (let column = 0; column < row.length; column += 1) {
           if (row[column] === "") continue;
-          const cell = this.#starts[page]![r]! + column;
+          const cell = this.number(page, r, column);
           if (row[column]!.includes("=") && isFormulaHeld(this.holds(cell, { page, row: r, column })))
             formulas.push(cell);
         }
@@ -105,35 +84,22 @@ export class KindCells {
 
   /** How many cells have numbers, those that are in no row yet included. */
   get size(): number {
-    return this.#inRows + this.#beyondAt.length;
+    return this.#numbers.size;
   }
 
   /** The number of a cell; a cell beyond the rows gets one when it is first asked for. */
   number(page: number, row: number, column: number): number {
-    const starts = this.#starts[page];
-    if (starts && row + 1 < starts.length && column < starts[row + 1]! - starts[row]!)
-      return starts[row]! + column;
-    const key = `${page}.${row}.${column}`;
-    let cell = this.#beyond.get(key);
-    if (cell === undefined) {
-      cell = this.size;
-      this.#beyond.set(key, cell);
-      this.#beyondAt.push({ page, row, column });
-      this.#makeRoom();
-    }
+    const cell = this.#numbers.number(page, row, column);
+    if (cell >= this.#holds.length) this.#makeRoom();
     return cell;
   }
 
   /** The number of a cell, or undefined for one beyond the rows that no formula names. */
   known(page: number, row: number, column: number): number | undefined {
-    const starts = this.#starts[page];
-    if (starts && row + 1 < starts.length && column < starts[row + 1]! - starts[row]!)
-      return starts[row]! + column;
-    return this.#beyond.get(`${page}.${row}.${column}`);
+    return this.#numbers.known(page, row, column);
   }
 
   #makeRoom(): void {
-    if (this.size < this.#holds.length) return;
     const room = this.size * 2;
     const holds = new Uint8Array(room);
     holds.set(this.#holds);
@@ -150,16 +116,7 @@ export class KindCells {
   }
 
   at(cell: number): At {
-    if (cell >= this.#inRows) return this.#beyondAt[cell - this.#inRows]!;
-    const page = this.#starts.findIndex((starts) => cell < starts.at(-1)!);
-    const starts = this.#starts[page]!;
-    let [low, high] = [0, starts.length - 1];
-    while (high - low > 1) {
-      const middle = (low + high) >> 1;
-      if (starts[middle]! <= cell) low = middle;
-      else high = middle;
-    }
-    return { page, row: low, column: cell - starts[low]! };
+    return this.#numbers.at(cell);
   }
 
   /** What a cell holds. */
@@ -204,24 +161,10 @@ export class KindCells {
         this.#linkNext.push(this.#firstLink[named]!);
         this.#firstLink[named] = this.#linkTo.length - 1;
       } else {
-        const index = this.#areaNumber(area);
-        this.#parts.push(-2 - index);
-        this.#usersOfArea[index]!.push(cell);
+        this.#parts.push(-2 - this.#areas.add(area, cell));
       }
     }
     if (pattern.lists.length > 0) this.#lists.set(cell, this.#askedOfLists(pattern, row, column));
-  }
-
-  #areaNumber(area: Area): number {
-    const key = `${area.page}.${area.top}.${area.left}.${area.bottom}.${area.right}`;
-    let index = this.#areasKnown.get(key);
-    if (index === undefined) {
-      index = this.#areas.length;
-      this.#areas.push(area);
-      this.#areasKnown.set(key, index);
-      this.#usersOfArea.push([]);
-    }
-    return index;
   }
 
   /** A part of a formula: the number of a cell, of an area as `cellsOfPart` takes it, or −1. */
@@ -233,7 +176,7 @@ export class KindCells {
   eachOfPart(part: number, most: number, look: (cell: number) => unknown): void {
     if (part >= 0) look(part);
     if (part >= NOWHERE) return;
-    const { page, top, left, bottom, right } = this.#areas[-2 - part]!;
+    const { page, top, left, bottom, right } = this.#areas.at(-2 - part);
     const rows = this.#book.pages[page]?.rows ?? [];
     let seen = 0;
     for (let row = top; row <= Math.min(bottom, rows.length - 1); row += 1) {
@@ -250,21 +193,8 @@ export class KindCells {
   eachUser(cell: number, look: (formula: number) => unknown): void {
     for (let link = this.#firstLink[cell]!; link >= 0; link = this.#linkNext.at(link))
       if (this.patterns[this.#linkTo.at(link)] && look(this.#linkTo.at(link)) === true) return;
-    if (this.#areas.length === 0) return;
-    const { page, row, column } = this.at(cell);
-    for (let i = 0; i < this.#areas.length; i += 1) {
-      const area = this.#areas[i]!;
-      if (
-        row < area.top ||
-        row > area.bottom ||
-        column < area.left ||
-        column > area.right ||
-        page !== area.page
-      )
-        continue;
-      for (const formula of this.#usersOfArea[i]!)
-        if (this.patterns[formula] && look(formula) === true) return;
-    }
+    if (this.#areas.size > 0)
+      this.#areas.eachUser(this.at(cell), (formula) => this.patterns[formula] && look(formula));
   }
 
   /** Whether a formula names a cell, which stands at `at`. */
@@ -275,7 +205,7 @@ export class KindCells {
   /** Whether a cell in which something is typed, or a single one in any case, is of a part. */
   isInPart(part: number, cell: number, at: At): boolean {
     if (part >= NOWHERE) return part === cell;
-    const area = this.#areas[-2 - part]!;
+    const area = this.#areas.at(-2 - part);
     if (!isIn(area, at) || typedAt(this.#book, at.page, at.row, at.column) === "") return false;
     if (!isLong(area)) return true;
     let found = false;

@@ -4,7 +4,8 @@
  * kept: after an edit, each is gone through again only where it comes out otherwise (kind-changes.ts).
  */
 
-import type { At, KindCells } from "./kind-cells.ts";
+import type { At } from "./cell-numbers.ts";
+import type { KindCells } from "./kind-cells.ts";
 import { BLOCK, type Code, FIGURE, heavier, LENGTH, NONE, PIECE, TEXT, weightOf } from "./kind-codes.ts";
 import { Holds, kindOfFormula, kindOfTyped } from "./kind-content.ts";
 import { MOST_CELLS } from "./kind-lists.ts";

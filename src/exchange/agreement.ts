@@ -7,7 +7,7 @@ import { cellAddress, type Place, placeKey } from "../book/address.ts";
 import { type Typing, type } from "../book/edit.ts";
 import { type Book, LONGEST, typedAt } from "../book/shape.ts";
 import { Engine } from "../engine/engine.ts";
-import type { LayDesk } from "../engine/instance.ts";
+import type { LayDesk } from "../engine/lay-desk.ts";
 import { addresses, many } from "./cell-report.ts";
 import type { Revived } from "./sheets-to-book.ts";
 import { typedText } from "./typed-text.ts";

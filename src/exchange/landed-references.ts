@@ -2,7 +2,7 @@
 import { pageReference } from "../book/address.ts";
 import { nameFault } from "../book/names.ts";
 import { type Book, MOST_COLUMNS, MOST_ROWS } from "../book/shape.ts";
-import { isFunction } from "../engine/instance.ts";
+import { isFunction } from "../engine/function-names.ts";
 import { addresses, many } from "./cell-report.ts";
 import type { ForeignBook } from "./foreign-book.ts";
 import { type End, endText, foreignParts, type Places } from "./foreign-formula.ts";

@@ -5,7 +5,7 @@
  */
 import { findPlace, fullAddress, type Place, placeKey, rowAndColumn } from "../book/address.ts";
 import { Engine } from "../engine/engine.ts";
-import type { LayDesk } from "../engine/instance.ts";
+import type { LayDesk } from "../engine/lay-desk.ts";
 import { near } from "./agreement.ts";
 import { addresses, many } from "./cell-report.ts";
 import type { ForeignBook, ForeignCell } from "./foreign-book.ts";

@@ -3,7 +3,7 @@ import type { Decimal } from "../../functions/decimal.ts";
 import { DEFAULT_MARK } from "../../functions/fractions.ts";
 import type { Unit } from "../../functions/units.ts";
 import { blankBook, LONGEST } from "../book/shape.ts";
-import type { LayDesk } from "../engine/instance.ts";
+import type { LayDesk } from "../engine/lay-desk.ts";
 import { agreed } from "./agreement.ts";
 import { MOST_BYTES, type Refused, tooLarge } from "./decode.ts";
 import type { ForeignBook } from "./foreign-book.ts";

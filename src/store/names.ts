@@ -4,7 +4,7 @@ import { type LabelsIn, type NameProposals, namesFromLabels } from "../book/labe
 import { blockAddress, blockOf, isCell, nameAt, nameFault, namesOf } from "../book/names.ts";
 import { nameBlock, nameAll as nameBlocks } from "../book/naming.ts";
 import type { Book } from "../book/shape.ts";
-import { isFunction } from "../engine/instance.ts";
+import { isFunction } from "../engine/function-names.ts";
 import type { Command } from "./store.ts";
 
 /** Why a block can't have this name among those of the book (`of` is null) or of a page; null when it can. */

@@ -6,9 +6,9 @@ import type { Place } from "../book/address.ts";
 import { withLay } from "../book/lays.ts";
 import type { Book } from "../book/shape.ts";
 import { Engine } from "../engine/engine.ts";
-import type { LayDesk } from "../engine/instance.ts";
 import { hashOf } from "../engine/laid.ts";
 import { missingIn, notThereYet } from "../engine/late.ts";
+import type { LayDesk } from "../engine/lay-desk.ts";
 
 /** A step from one book to the next, with a name for the history ("delete 2 rows"). */
 export interface Command {

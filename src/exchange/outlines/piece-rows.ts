@@ -5,7 +5,7 @@ import type { Unit } from "../../../functions/units.ts";
 import { namesFromLabels } from "../../book/label-names.ts";
 import { blockAddress } from "../../book/names.ts";
 import { type Book, blankBook, type Column, LONGEST, type Page } from "../../book/shape.ts";
-import { isFunction } from "../../engine/instance.ts";
+import { isFunction } from "../../engine/function-names.ts";
 
 /** A piece that is put into a book, in the book's unit. */
 export interface TakenPiece {

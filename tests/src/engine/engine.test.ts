@@ -7,7 +7,7 @@ import { nameCell } from "../../../src/book/naming.ts";
 import { readBook } from "../../../src/book/read.ts";
 import { type Book, blankBook, COLUMN_KINDS } from "../../../src/book/shape.ts";
 import { Engine } from "../../../src/engine/engine.ts";
-import type { LayDesk } from "../../../src/engine/instance.ts";
+import type { LayDesk } from "../../../src/engine/lay-desk.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 import { book, COLUMNS, ROWS, TITLES } from "../book/books.ts";
 

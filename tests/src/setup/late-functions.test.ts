@@ -8,7 +8,7 @@ import { readBook } from "../../../src/book/read.ts";
 import { typedAt } from "../../../src/book/shape.ts";
 import { formulaPlaces } from "../../../src/engine/book-for-engine.ts";
 import { workedBook } from "../../../src/engine/fitted-cells.ts";
-import { isFunction } from "../../../src/engine/instance.ts";
+import { isFunction } from "../../../src/engine/function-names.ts";
 import { lateNames, sewingFiles } from "../../../src/setup/late-functions.ts";
 
 it("every sewing function is loaded at the start or late, and formulas know each late name", async () => {

@@ -198,8 +198,13 @@ export class Store {
 
   /** Calculates cells again that took too long, with more time. Returns why it could not be, or null. */
   workAgain(places: readonly Place[]): string | null {
-    // The book becomes a new object, because what is shown is remembered by the object of the book.
-    const fault = this.#accept({ ...this.#book }, this.#trying, () => this.engine.again(places));
+    // The book becomes a new object, for the engine too, because what is shown is remembered by the object of the book.
+    const book = { ...this.#book };
+    const trying = this.#trying && { ...this.#trying };
+    const fault = this.#accept(book, trying, () => {
+      this.engine.become(trying ?? book);
+      this.engine.again(places);
+    });
     if (!fault) this.#notify();
     return fault;
   }

@@ -141,7 +141,11 @@ describe("a formula that takes too long", () => {
     const book = withLong(texts);
     const store = new Store(book, layDesk, (one) => new Engine(one, layDesk, ticking(100, 1e6)));
     const before = store.revision;
+    const stopped = store.engine.book;
     expect(store.workAgain([at(1)])).toBeNull();
+    // What is remembered of the book as it was stopped is not taken for the book as it is now.
+    expect(store.engine.book).not.toBe(stopped);
+    expect(store.engine.book).toBe(store.shown);
     expect(store.engine.view(at(1)).value).toBe(400);
     expect(store.engine.view(at(2)).value).toBe(401);
     expect(store.revision).toBeGreaterThan(before);

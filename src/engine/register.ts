@@ -116,7 +116,9 @@ abstract class Sewing extends FunctionPlugin {
     }
     const context = this.config.context as Context | undefined;
     context?.heard?.({ declaration, args });
-    const { unit, mark, decimal, plan, joins } = context ?? this.fallback;
+    // A context may say less than all, such as the unit alone.
+    const { fallback } = this;
+    const { unit, mark, decimal, plan, joins } = context ? { ...fallback, ...context } : fallback;
     const setting: Setting = { unit, ...(mark && { mark }), decimal };
     const find = ({ position, cell }: CellOfCall): CellInList<CellAddress> | null => {
       const list = lists[position];

@@ -150,8 +150,8 @@ export default defineConfig(({ mode }) =>
             // The engine and the catalogue are loaded once for each worker, not once for each file.
             isolate: false,
             sequence: { sequencer: LongestFirst },
-            // The tests of the page wait for the browser half of the time: one worker more than there are cores.
-            maxWorkers: Math.max(2, availableParallelism()) + 1,
+            // The tests of the page wait for the browser half of the time: more workers than there are cores.
+            maxWorkers: Math.max(2, availableParallelism()) + 2,
             projects: [
               {
                 extends: true,

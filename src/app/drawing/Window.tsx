@@ -74,7 +74,7 @@ export function Window({ children, picture, ghost, unit, decimal, title, descrip
           />
         )}
         <span className="scale" aria-hidden="true">
-          <span className="scale-bar" style={{ width: bar * view.scale }} />
+          <span className="scale-bar" style={{ width: view.scale > 0 ? bar * view.scale : 0 }} />
           {plainNumber(bar, 3, decimal)} {unit}
         </span>
       </div>

@@ -11,17 +11,28 @@ export async function keepOffline(onNewer: () => void): Promise<void> {
     ?.request(`ellwand.page.${own}`, { mode: "shared" }, () => new Promise(() => {}))
     .catch(() => {});
   let called = false;
-  serviceWorker.addEventListener("message", ({ data }) => {
-    if (called || !Array.isArray(data?.newest) || data.newest.includes(own)) return;
+  const heard = () => {
+    if (called) return;
     called = true;
     onNewer();
+  };
+  serviceWorker.addEventListener("message", ({ data }) => {
+    if (Array.isArray(data?.newest) && !data.newest.includes(own)) heard();
   });
   serviceWorker.startMessages();
   const registration = await serviceWorker.register("./service-worker.js", { updateViaCache: "none" });
+  // A build that becomes whole from now on is newer than this page, even while the browser holds its worker back.
+  registration.addEventListener("updatefound", () => {
+    const next = registration.installing;
+    next?.addEventListener("statechange", () => {
+      if (next.state === "installed" && serviceWorker.controller) heard();
+    });
+  });
   const look = () => {
     if (document.visibilityState === "visible") registration.update().catch(() => {});
   };
   document.addEventListener("visibilitychange", look);
   setInterval(look, HOURLY);
-  (await serviceWorker.ready).active?.postMessage("started");
+  const { active, waiting } = await serviceWorker.ready;
+  for (const worker of [active, waiting]) worker?.postMessage("started");
 }

@@ -56,6 +56,15 @@ async function known(url: string, integrity: string): Promise<Response | null> {
   return `sha256-${btoa(String.fromCharCode(...sum))}` === integrity ? file : null;
 }
 
+/**
+ * A file as it was built. The browser's own cache may hold a torn copy under the same name, which would keep every
+ * later build away; then the server is asked again.
+ */
+async function fetched(url: string, integrity: string, cache: RequestCache): Promise<Response> {
+  const file = await fetch(new Request(url, { integrity, cache })).catch(() => null);
+  return file?.ok ? file : fetch(new Request(url, { integrity, cache: "reload" }));
+}
+
 async function install(): Promise<void> {
   await caches.delete(OWN);
   const cache = await caches.open(OWN);
@@ -64,8 +73,7 @@ async function install(): Promise<void> {
     for (const [path, integrity] of Object.entries(files)) {
       const url = at(path);
       const mode = isNamedByContent(path) ? "default" : "no-cache";
-      const file =
-        (await known(url, integrity)) ?? (await fetch(new Request(url, { integrity, cache: mode })));
+      const file = (await known(url, integrity)) ?? (await fetched(url, integrity, mode));
       if (!file.ok) throw new Error(`${path} is not there`);
       await cache.put(url, file);
     }

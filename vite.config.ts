@@ -151,7 +151,7 @@ export default defineConfig(({ mode }) =>
             isolate: false,
             sequence: { sequencer: LongestFirst },
             // The tests of the page wait for the browser half of the time: more workers than there are cores.
-            maxWorkers: Math.max(2, availableParallelism()) + 2,
+            maxWorkers: Math.max(2, availableParallelism()) + 1,
             projects: [
               {
                 extends: true,

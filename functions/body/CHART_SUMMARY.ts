@@ -2,14 +2,14 @@ import { asBlock } from "../block.ts";
 import { comparedName } from "../compared-name.ts";
 import { define } from "../define.ts";
 import { CHART, readChart, rowsOf } from "../wearers/chart.ts";
-import { type Fault, neededOf, rowFaults } from "../wearers/row-faults.ts";
+import { AGE_ASKED, type Fault, neededOf, rowFaults } from "../wearers/row-faults.ts";
 
 const SORTS = ["all", "unmeasured", "doubtful", "ok"] as const;
 
 /**
  * How the wearers of a chart stand, in one text: those who have a row without any figure, those of whom
  * WEARER_CHECK finds something doubtful, missing or too old, and those who are ok; or the names of one of these
- * sorts, "nobody" where there is none. Each wearer counts once, the unmeasured before the doubtful. It is no verdict: the
+ * sorts, or "nobody" where no wearer is of that sort. Each wearer counts once, the unmeasured before the doubtful. It is no verdict: the
  * rows have theirs. Source: common practice.
  */
 export const CHART_SUMMARY = define({
@@ -25,14 +25,7 @@ export const CHART_SUMMARY = define({
       choices: SORTS,
       otherwise: "all",
     },
-    today: {
-      kind: "days",
-      about: "the day on which the figures are used; when left out, dates are not checked",
-      from: 0,
-      to: 200_000,
-      otherwise: null,
-    },
-    days: { kind: "days", about: "the greatest age allowed, in days", from: 0, to: 4000, otherwise: 90 },
+    ...AGE_ASKED,
     needed: {
       kind: "text",
       about: 'measurements that each wearer must have in some row, such as "bust girth, waist girth"',

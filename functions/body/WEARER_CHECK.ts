@@ -3,7 +3,7 @@ import { define } from "../define.ts";
 import { Refusal } from "../refusal.ts";
 import { CHART, readChart, rowsOf, rowsOver } from "../wearers/chart.ts";
 import { layersIn, layersText } from "../wearers/layer-set.ts";
-import { type Fault, measurementsIn, missingOf, rowFaults } from "../wearers/row-faults.ts";
+import { AGE_ASKED, type Fault, measurementsIn, missingOf, rowFaults } from "../wearers/row-faults.ts";
 
 /** The verdict begins with the sort of the first fault, has the sentences of this many and counts the others; the cells of all are marked. */
 const MOST_SAID = 3;
@@ -42,14 +42,7 @@ export const WEARER_CHECK = define({
       about: "the layers of one row to check; all rows of the wearer when left out",
       otherwise: null,
     },
-    today: {
-      kind: "days",
-      about: "the day on which the figures are used; when left out, dates are not checked",
-      from: 0,
-      to: 200_000,
-      otherwise: null,
-    },
-    days: { kind: "days", about: "the greatest age allowed, in days", from: 0, to: 4000, otherwise: 90 },
+    ...AGE_ASKED,
     needed: {
       kind: "text",
       about:

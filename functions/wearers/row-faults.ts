@@ -1,5 +1,5 @@
 /** What is doubtful in one row of a measurement chart, and which of its cells to measure again. */
-import type { CallContext } from "../define.ts";
+import type { CallContext, Takes } from "../define.ts";
 import type { CellOfList } from "../refusal.ts";
 import type { Measure } from "../survey/body-data.ts";
 import { type Outlier, outlierVerdict } from "../survey/outlier.ts";
@@ -17,6 +17,18 @@ import {
 import { isoDay } from "./iso-day.ts";
 import { isShaping, isThin, layersText } from "./layer-set.ts";
 import { misfitsAmong } from "./misfits.ts";
+
+/** By which age figures count as too old: the arguments of the functions that check a chart. */
+export const AGE_ASKED = {
+  today: {
+    kind: "days",
+    about: "the day on which the figures are used; when left out, dates are not checked",
+    from: 0,
+    to: 200_000,
+    otherwise: null,
+  },
+  days: { kind: "days", about: "the greatest age allowed, in days", from: 0, to: 4000, otherwise: 90 },
+} as const satisfies Takes;
 
 /** What kind of fault it is: the first word of its verdict, so that a narrow column shows it. */
 export type Sort = "unmeasured" | "missing" | "too old" | "doubtful";

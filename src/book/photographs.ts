@@ -17,7 +17,7 @@ export const photographCount = ({ pages }: Book, page?: number): number =>
     0,
   );
 
-/** What an export that holds no pictures says of the photographs, in a sentence; "" when there are none. `holder` is what holds none: "a spreadsheet". */
+/** What is said of the photographs, in a sentence, when a file without pictures is exported; "" when the book has none. `holder` is the file: "a spreadsheet". */
 export function photographsLeftOut(count: number, holder: string): string {
   if (count === 0) return "";
   return count === 1

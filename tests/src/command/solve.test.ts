@@ -123,7 +123,7 @@ describe.each(["peplum-bodice", "peplum-bodice-cm"])("of the ready book %s", (na
   const watch = ["hem", "curved_hem", "cloth_length_a", "cloth_buy_a"];
 
   test.each([
-    ["depth", Array.from({ length: 17 }, (_, i) => (7 + i * 0.5) * inch)],
+    ["depth", Array.from({ length: 9 }, (_, i) => (7 + i) * inch)],
     ["pleats", [0, 1, 2, 3, 4, 5]],
   ] as const)("what vary and solve say of %s agrees with every step worked by hand", async (cell, steps) => {
     const rows = byHand(book, cell, steps, watch);

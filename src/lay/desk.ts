@@ -10,7 +10,7 @@ import type { Book } from "../book/shape.ts";
 import { answerFrom, isBetter } from "./answer.ts";
 import { knownJoins } from "./joins.ts";
 import { Known } from "./known.ts";
-import { isLarge, leaveLarge } from "./large-questions.ts";
+import { isLarge, leaveLarge, leaveSlow } from "./large-questions.ts";
 import { type Answer, Memory } from "./memory.ts";
 import { checkLay, isProved } from "./plan.ts";
 import { quickLayWith } from "./quick.ts";
@@ -41,8 +41,19 @@ export const learnLay = (question: LayQuestion, lay: Lay): Lay => known.best(que
 export const isFound = (question: LayQuestion, found: Book["lays"]): boolean =>
   foundLay(question, found) !== null;
 
-/** The desk of the page: as `layDesk`, but what takes long, a large lay or a search for joins, is left to a worker. */
-export const pageDesk = Object.assign(leaveLarge(layDesk, isFound), { joins: knownJoins });
+/** Whether a question is answered without laying anything anew. */
+export const isKnown = (question: LayQuestion, found: Book["lays"]): boolean =>
+  quick.has(question) || isFound(question, found);
+
+/** Takes in the quick lay that was made of a question elsewhere: it is answered with it from now on. */
+export function learnQuick(question: LayQuestion, answer: Answer): void {
+  quick.answer(question, () => answer);
+}
+
+/** The desk of the page: as `layDesk`, but what holds up a frame, a slow or large lay or a search for joins, is left to a worker. */
+export const pageDesk = Object.assign(leaveSlow(leaveLarge(layDesk, isFound), isKnown), {
+  joins: knownJoins,
+});
 
 /** A kept lay that answers; on a piece of cloth in hand also one for such cloth without an end, if it is long enough. */
 function foundLay(question: LayQuestion, found: Book["lays"]): Lay | null {
@@ -120,7 +131,8 @@ function keptLay(question: LayQuestion, kept: Kept): Lay | null {
   return lay;
 }
 
-const quickAnswer = (question: LayQuestion): Answer =>
+/** The quick lay of a question, made once. */
+export const quickAnswer = (question: LayQuestion): Answer =>
   quick.answer(question, () => {
     const lay = quickLayWith(question, quickAnswer);
     return !("refusal" in lay) && isProved(question, lay) ? { ...lay, origin: PROVED } : lay;

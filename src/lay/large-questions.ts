@@ -1,6 +1,7 @@
 /**
  * Lay questions that take too long to answer while the maker types. On the page such a question is
- * answered with "being worked out"; a worker makes the lay, and the book keeps it.
+ * answered with "being worked out", and a worker makes the lay. The book keeps the lay of a large
+ * question; that of one that is only slow is kept for this visit.
  */
 import type { Lay, LayQuestion, NoLay } from "../../functions/lay.ts";
 import type { Book } from "../book/shape.ts";
@@ -12,14 +13,37 @@ export const MOST_COPIES = 60;
 /** Corners of all kinds of pieces together: each kind is cut into slices before the first copy is laid. */
 const MOST_CORNERS = 6000;
 
-/** Whether a quick lay of the question would hold up a hand that types. */
-export function isLarge({ pieces }: LayQuestion): boolean {
+/** The most copies and corners of a question that is answered on the page: a quick lay of more may miss a frame. */
+const AT_ONCE = { copies: 20, corners: 600 };
+/** The same while a figure slides, where every frame counts. */
+const SLIDING = { copies: 3, corners: 60 };
+
+function isMore(
+  { pieces }: LayQuestion,
+  most: { readonly copies: number; readonly corners: number },
+): boolean {
   let [copies, corners] = [0, 0];
   for (const { quantity, outline } of pieces) {
     copies += quantity;
     corners += outline.length;
   }
-  return copies > MOST_COPIES || corners > MOST_CORNERS;
+  return copies > most.copies || corners > most.corners;
+}
+
+/** Whether a quick lay of the question takes so long that the book should keep it. */
+export const isLarge = (question: LayQuestion): boolean =>
+  isMore(question, { copies: MOST_COPIES, corners: MOST_CORNERS });
+
+let isSliding = false;
+
+/** Does what a figure that slides brings about: of its lays only the smallest are made on the page. */
+export function whileSliding(act: () => void): void {
+  isSliding = true;
+  try {
+    act();
+  } finally {
+    isSliding = false;
+  }
 }
 
 type Desk = (question: LayQuestion, found: Book["lays"]) => Lay | NoLay;
@@ -29,6 +53,18 @@ export const leaveLarge =
   (desk: Desk, isFound: (...asked: Parameters<Desk>) => boolean): Desk =>
   (question, found) => {
     if (!isLarge(question) || isFound(question, found)) return desk(question, found);
+    const refusal = refusalOf(question);
+    return refusal ? { refusal } : later(question);
+  };
+
+/** Answers as `desk` does, but leaves to a worker what would hold up a frame and has no lay that is known. */
+export const leaveSlow =
+  (desk: Desk, isKnown: (...asked: Parameters<Desk>) => boolean): Desk =>
+  (question, found) => {
+    const most = isSliding ? SLIDING : AT_ONCE;
+    // A trial in passing is part of another answer, which can't wait for it.
+    if (question.passing || isLarge(question) || !isMore(question, most) || isKnown(question, found))
+      return desk(question, found);
     const refusal = refusalOf(question);
     return refusal ? { refusal } : later(question);
   };

@@ -14,6 +14,12 @@ export class Memory {
 
   constructor(private readonly most: number) {}
 
+  /** Whether the question was asked before. */
+  has(question: LayQuestion): boolean {
+    const known = this.kept.get(sumOf(question));
+    return known !== undefined && isEqual(known.question, question);
+  }
+
   answer(question: LayQuestion, work: () => Answer): Answer {
     const sum = sumOf(question);
     const known = this.kept.get(sum);
@@ -27,15 +33,19 @@ export class Memory {
 }
 
 /** A figure that is hardly ever the same for two questions: their figures added up, each with a weight of its own. */
-export function sumOf({ pieces, cloths, gap, repeat }: LayQuestion): number {
+export function sumOf({ pieces, cloths, gap, repeat, passing }: LayQuestion): number {
   let sum = gap + 3 * repeat;
   let weight = 1;
   const add = (figure: number) => {
     sum += figure * weight;
     weight += 0.001;
   };
-  for (const { outline, quantity } of pieces) {
+  add(passing ? 1 : 0);
+  for (const { outline, quantity, turns } of pieces) {
     add(quantity);
+    // The same pieces with and without a nap are asked side by side.
+    add(turns.length);
+    for (const turn of turns) add(turn);
     for (const [x, y] of outline) {
       add(x);
       add(y);

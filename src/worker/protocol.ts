@@ -1,6 +1,8 @@
 /** The orders to a lay worker, the news it sends back, and how it works. Orders and news are plain data. */
 import { searchJoins } from "../../functions/cutting/piecing.ts";
 import type { JoinAnswer, JoinQuestion, Lay, LayQuestion } from "../../functions/lay.ts";
+import { quickAnswer } from "../lay/desk.ts";
+import type { Answer } from "../lay/memory.ts";
 import { quickLay } from "../lay/plan.ts";
 import { Search } from "../lay/search.ts";
 
@@ -19,6 +21,15 @@ export interface SearchTask {
 /** Looking for joins with which the pieces fit the cloth in stock. */
 export interface JoinTask {
   readonly joins: JoinQuestion;
+}
+
+/** Making the quick lay of a question, which has no parts to rest between. */
+export interface QuickTask {
+  readonly quick: LayQuestion;
+}
+
+export interface QuickNews {
+  readonly laid: Answer;
 }
 
 /** A task, or whether the worker rests. Whoever wants the task to end ends the worker. */
@@ -82,11 +93,12 @@ export class LayWork {
   #wake: () => void = () => {};
 
   constructor(
-    private readonly tell: (news: SearchNews | JoinNews) => void,
+    private readonly tell: (news: SearchNews | JoinNews | QuickNews) => void,
     private readonly turn: () => Promise<void>,
   ) {}
 
-  async hear(order: WorkerOrder | JoinTask): Promise<void> {
+  async hear(order: WorkerOrder | JoinTask | QuickTask): Promise<void> {
+    if ("quick" in order) return this.tell({ laid: quickAnswer(order.quick) });
     if ("rest" in order) {
       this.#resting = order.rest;
       this.#wake();

@@ -17,6 +17,7 @@ import { Joins } from "./Joins.tsx";
 import { LaySearch } from "./LaySearch.tsx";
 import { LayTable } from "./LayTable.tsx";
 import { fitOf, sizeOf, usePictureSpace } from "./picture-scale.ts";
+import { quickLaysOf } from "./quick-lays.ts";
 import { useLayByHand } from "./use-lay-by-hand.ts";
 import { coverText, leftOver, missingText, originSentence } from "./words.ts";
 
@@ -47,8 +48,13 @@ function Table({ store, place, asked }: Props & { asked: Answered }) {
   const { page, row, column } = place;
   useEffect(() => {
     const background = backgroundOf(store);
-    background.lookAt({ page, row, column }, asksBeside(question, beside));
-    return () => background.lookAt(null);
+    const other = asksBeside(question, beside);
+    background.lookAt({ page, row, column }, other);
+    quickLaysOf(store).lookBeside(other);
+    return () => {
+      background.lookAt(null);
+      quickLaysOf(store).lookBeside(null);
+    };
   }, [store, page, row, column, question, beside]);
 
   const laid = { name: cell, question, lay };

@@ -5,6 +5,7 @@ import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
 import { hashOf } from "../../engine/laid.ts";
 import type { Laid } from "../../engine/records.ts";
+import { isLarge } from "../../lay/large-questions.ts";
 import { isProved, secondsOf } from "./origin.ts";
 
 export interface Want {
@@ -39,6 +40,8 @@ export function nextWant(
     for (const { question, answer } of lays) {
       const pending = "refusal" in answer && answer.pending !== undefined;
       if ("refusal" in answer && !pending) continue;
+      // The quick lay of a question that is not large is made elsewhere (quick-lays.ts).
+      if (pending && !isLarge(question)) continue;
       const lay = "refusal" in answer ? null : answer;
       if (lay && (quickOnly || isSettled(question, lay))) continue;
       const hash = hashOf(question);

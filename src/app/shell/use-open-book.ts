@@ -17,6 +17,7 @@ import { addShortcuts } from "../help/shortcuts.ts";
 import { helpWhileTyping } from "../help/while-typing.ts";
 import { backgroundOf } from "../lay/background.ts";
 import { joinSearchOf } from "../lay/join-search.ts";
+import { quickLaysOf } from "../lay/quick-lays.ts";
 import type { PrintFor } from "../print/choices.ts";
 import { shownWhile } from "../progress/ongoing.ts";
 import { useStable, within } from "../store-hooks.ts";
@@ -42,6 +43,7 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
   const { elsewhere } = keeping;
   useEffect(() => backgroundOf(store).watch(), [store]);
   useEffect(() => joinSearchOf(store).watch(), [store]);
+  useEffect(() => quickLaysOf(store).watch(), [store]);
   useEffect(() => backgroundOf(store).writes(!elsewhere), [store, elsewhere]);
   /** The cell that was chosen last on each page, by its title: a page that is added or moved changes the numbers of others. */
   const lastOnPage = useRef(new Map<string, Place>());

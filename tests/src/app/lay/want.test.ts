@@ -7,8 +7,8 @@ import { answerFrom } from "../../../../src/lay/answer.ts";
 import { toKeep } from "../../../../src/lay/desk.ts";
 
 /** A collar on cloth of this width; each width is a question of its own. */
-const question = (width: number, length: number | null = null): LayQuestion => ({
-  pieces: [{ name: "collar", outline: [[0, 0], [10, 0], [10, 9], [0, 10]], quantity: 1, turns: [0] }],
+const question = (width: number, length: number | null = null, quantity = 1): LayQuestion => ({
+  pieces: [{ name: "collar", outline: [[0, 0], [10, 0], [10, 9], [0, 10]], quantity, turns: [0] }],
   cloths: [{ name: "cloth", width, length }],
   gap: 0,
   repeat: 0,
@@ -68,11 +68,14 @@ describe("the lay that is searched for next", () => {
     expect(nextWant([bounded], {}, null, NONE, false)).toMatchObject({ seconds: 2 });
   });
 
-  it("is before all the one that no quick lay was made of yet, though nothing is searched for by itself", () => {
-    const pending: Laid = {
+  it("is before all the large one that no quick lay was made of yet, though nothing is searched for by itself", () => {
+    const waiting = (asks: LayQuestion): Laid => ({
       place: { page: 0, row: 9, column: 1 },
-      lays: [{ question: question(60), answer: { refusal: "being worked out", pending: { least: 3 } } }],
-    };
+      lays: [{ question: asks, answer: { refusal: "being worked out", pending: { least: 3 } } }],
+    });
+    const pending = waiting(question(60, null, 80));
+    // The quick lays of smaller questions come without a search.
+    expect(next([laid(5, question(45)), waiting(question(60, null, 30))])).toEqual([45, 2]);
     expect(next([laid(5, question(45)), pending])).toEqual([60, 0]);
     expect(next([laid(5, question(45)), pending], 5, NONE, true)).toEqual([60, 0]);
     expect(next([laid(5, question(45))], 5, NONE, true)).toBeNull();

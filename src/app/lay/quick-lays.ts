@@ -1,0 +1,107 @@
+/**
+ * The quick lays that the page leaves to a worker: one question at a time, and only such as a cell still asks.
+ * The cells are calculated again with the answers together, so that the page is painted once for all of them.
+ */
+import type { Lay, LayQuestion, NoLay } from "../../../functions/lay.ts";
+import type { Place } from "../../book/address.ts";
+import { isKnown, learnQuick } from "../../lay/desk.ts";
+import { isLarge } from "../../lay/large-questions.ts";
+import type { Store } from "../../store/store.ts";
+import { QuickLayer } from "../../worker/quick-client.ts";
+
+/** Answers wait for one another this long, in milliseconds. */
+const TOGETHER = 120;
+
+interface Waiting {
+  /** The cell that waits; null for the Drawing. */
+  readonly place: Place | null;
+  readonly question: LayQuestion;
+}
+
+const isQuick = (question: LayQuestion, answer: Lay | NoLay): boolean =>
+  "refusal" in answer && answer.pending !== undefined && !isLarge(question);
+
+export class QuickLays {
+  readonly #store: Store;
+  readonly #layer: Pick<QuickLayer, "ask" | "stop">;
+  readonly #now: () => number;
+  #isAsking = false;
+  #beside: LayQuestion | null = null;
+  /** When the first answer came that no cell was calculated with yet; null without such an answer. */
+  #since: number | null = null;
+
+  constructor(
+    store: Store,
+    layer: Pick<QuickLayer, "ask" | "stop"> = new QuickLayer(),
+    now = () => performance.now(),
+  ) {
+    this.#store = store;
+    this.#layer = layer;
+    this.#now = now;
+  }
+
+  /** Looks at the book from now on; returns what ends it. */
+  watch(): () => void {
+    const off = this.#store.subscribe(() => this.#follow());
+    this.#follow();
+    return () => {
+      off();
+      this.#layer.stop();
+      this.#isAsking = false;
+    };
+  }
+
+  /** The question that the Drawing sets beside a lay and that no cell asks; null without one. */
+  lookBeside(question: LayQuestion | null): void {
+    this.#beside = question;
+    this.#follow();
+  }
+
+  /** What is waited for; the lay of a large question is brought by the background search. */
+  #waiting(): Waiting[] {
+    const { engine } = this.#store;
+    const cells = engine
+      .laid()
+      .flatMap(({ place, lays }) =>
+        lays.flatMap(({ question, answer }) => (isQuick(question, answer) ? [{ place, question }] : [])),
+      );
+    const question = this.#beside;
+    const answer = question && engine.setting.plan?.(question);
+    return question && answer && isQuick(question, answer) ? [...cells, { place: null, question }] : cells;
+  }
+
+  #follow(): void {
+    if (this.#isAsking) return;
+    const { lays } = this.#store.shown;
+    const waiting = this.#waiting();
+    const next = waiting.find(({ question }) => !isKnown(question, lays));
+    const isDue = this.#since !== null && this.#now() - this.#since > TOGETHER;
+    if (next && !isDue) this.#ask(next.question);
+    else if (this.#since !== null) {
+      this.#since = null;
+      this.#store.workAgain(waiting.flatMap(({ place }) => place ?? []));
+    }
+  }
+
+  #ask(question: LayQuestion): void {
+    this.#isAsking = true;
+    this.#layer.ask(question, (answer) => {
+      this.#isAsking = false;
+      this.#since ??= this.#now();
+      learnQuick(question, answer);
+      this.#follow();
+    });
+  }
+}
+
+const all = new WeakMap<Store, QuickLays>();
+
+/** The quick lays of a store. */
+export function quickLaysOf(store: Store): QuickLays {
+  let lays = all.get(store);
+  if (!lays) {
+    lays = new QuickLays(store);
+    all.set(store, lays);
+  }
+  return lays;
+}

@@ -36,14 +36,9 @@ export const isLarge = (question: LayQuestion): boolean =>
 
 let isSliding = false;
 
-/** Does what a figure that slides brings about: of its lays only the smallest are made on the page. */
-export function whileSliding(act: () => void): void {
-  isSliding = true;
-  try {
-    act();
-  } finally {
-    isSliding = false;
-  }
+/** Says whether a figure slides just now: then only the smallest lays are made on the page. */
+export function setSliding(is: boolean): void {
+  isSliding = is;
 }
 
 type Desk = (question: LayQuestion, found: Book["lays"]) => Lay | NoLay;

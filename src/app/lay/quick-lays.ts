@@ -5,9 +5,10 @@
 import type { Lay, LayQuestion, NoLay } from "../../../functions/lay.ts";
 import type { Place } from "../../book/address.ts";
 import { isKnown, learnQuick } from "../../lay/desk.ts";
-import { isLarge } from "../../lay/large-questions.ts";
+import { isLarge, setSliding } from "../../lay/large-questions.ts";
 import type { Store } from "../../store/store.ts";
 import { QuickLayer } from "../../worker/quick-client.ts";
+import { onePerStore } from "./watched.ts";
 
 /** Answers wait for one another this long, in milliseconds. */
 const TOGETHER = 120;
@@ -71,15 +72,18 @@ export class QuickLays {
   }
 
   #follow(): void {
+    if (!this.#store.trying) setSliding(false);
     if (this.#isAsking) return;
     const { lays } = this.#store.shown;
     const waiting = this.#waiting();
-    const next = waiting.find(({ question }) => !isKnown(question, lays));
+    const asked = waiting.filter(({ question }) => !isKnown(question, lays));
+    const answered = waiting.filter((one) => !asked.some(({ place }) => place === one.place));
     const isDue = this.#since !== null && this.#now() - this.#since > TOGETHER;
-    if (next && !isDue) this.#ask(next.question);
+    const [next] = asked;
+    if (next && !(isDue && answered.length > 0)) this.#ask(next.question);
     else if (this.#since !== null) {
       this.#since = null;
-      this.#store.workAgain(waiting.flatMap(({ place }) => place ?? []));
+      if (answered.length > 0) this.#store.workAgain(answered.flatMap(({ place }) => place ?? []));
     }
   }
 
@@ -94,14 +98,5 @@ export class QuickLays {
   }
 }
 
-const all = new WeakMap<Store, QuickLays>();
-
 /** The quick lays of a store. */
-export function quickLaysOf(store: Store): QuickLays {
-  let lays = all.get(store);
-  if (!lays) {
-    lays = new QuickLays(store);
-    all.set(store, lays);
-  }
-  return lays;
-}
+export const quickLaysOf = onePerStore((store) => new QuickLays(store));

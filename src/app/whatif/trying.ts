@@ -6,7 +6,7 @@ import { type } from "../../book/edit.ts";
 import { sameWork } from "../../book/lays.ts";
 import type { Book } from "../../book/shape.ts";
 import { typedFor, type VariedCell } from "../../engine/varied-cell.ts";
-import { whileSliding } from "../../lay/large-questions.ts";
+import { setSliding } from "../../lay/large-questions.ts";
 import { typeCells } from "../../store/commands.ts";
 import type { Store } from "../../store/store.ts";
 
@@ -47,8 +47,9 @@ export function useTrying(store: Store): Trying {
     frame.current = requestAnimationFrame(() => {
       // A lay that was found meanwhile is no edit.
       const now = store.book;
-      if (sameWork(now, book))
-        whileSliding(() => store.try(next.size === 0 ? null : type(now, typingsOf(now, next))));
+      if (!sameWork(now, book)) return;
+      setSliding(next.size > 0);
+      store.try(next.size === 0 ? null : type(now, typingsOf(now, next)));
     });
   };
   const without = (cell: VariedCell) => new Map([...changes].filter(([key]) => key !== keyOf(cell)));

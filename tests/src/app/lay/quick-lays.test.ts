@@ -4,7 +4,7 @@ import { QuickLays } from "../../../../src/app/lay/quick-lays.ts";
 import { blankBook } from "../../../../src/book/shape.ts";
 import { Engine } from "../../../../src/engine/engine.ts";
 import { layDesk, pageDesk } from "../../../../src/lay/desk.ts";
-import { whileSliding } from "../../../../src/lay/large-questions.ts";
+import { setSliding } from "../../../../src/lay/large-questions.ts";
 import type { Answer } from "../../../../src/lay/memory.ts";
 import { quickLay } from "../../../../src/lay/plan.ts";
 import { typeCells } from "../../../../src/store/commands.ts";
@@ -84,15 +84,23 @@ it("what is not asked any more is not waited for, and what was laid once is ther
 });
 
 it("while a figure slides only the smallest lays are made on the page", () => {
-  const { store, asked, shown } = opened(book("16", "9"));
+  const { store, asked, answer, shown, painted: paints } = opened(book("16", "9"));
   expect(asked).toEqual([]);
   const before = shown(2);
   const slid = book("16.5", "9");
-  whileSliding(() => store.try(slid));
+  setSliding(true);
+  store.try(slid);
   expect(shown(2)).toMatch(/^≥ /);
   expect(asked).toHaveLength(1);
+  // The answer to what was slid away from is no reason to paint.
+  const painted = paints();
+  store.try(book("16.6", "9"));
+  answer();
+  expect(paints()).toBe(painted + 1);
   store.try(null);
   expect(shown(2)).toBe(before);
+  store.run(typeCells([{ ...at(0), typed: "M 0 0 L 16.7 3 L 10 12 L 2 9 Z" }]));
+  expect(shown(2)).not.toMatch(/^≥ /);
 });
 
 it("answers are not held back for long by others that are still to come", () => {

@@ -30,6 +30,10 @@ const KNOWN: readonly string[] = [...ROLE_HEADINGS, ...MEASURE_NAMES];
 export const isWearerHeading = (heading: string): boolean =>
   (ROLES.wearer as readonly string[]).includes(heading);
 
+/** Whether a heading, as headings are compared, is that of the layers worn beneath. */
+export const isLayersHeading = (heading: string): boolean =>
+  (ROLES.beneath as readonly string[]).includes(heading);
+
 /** The argument of every function that reads a chart. */
 export const CHART = {
   kind: "block",

@@ -199,6 +199,13 @@ export function treeOf(formula: string): Tree {
 /** The tree of a formula. */
 export const formulaTree = (formula: string): Tree => rememberedTree(formula, () => treeOf(formula));
 
+/** The calls of functions in a formula, inner ones before those that use them. */
+export function callsIn(tree: Tree): Call[] {
+  const parts = tree.is === "call" || tree.is === "sign" ? tree.args : tree.is === "list" ? tree.items : [];
+  const inner = parts.flatMap((part) => (part ? callsIn(part) : []));
+  return tree.is === "call" ? [...inner, tree] : inner;
+}
+
 /** Whether a text token ends with the quote that it needs. */
 export const isClosed = ({ text }: Token): boolean =>
   text.startsWith('"') ? /^"(?:[^"]|"")*"$/.test(text) : text.endsWith("”");

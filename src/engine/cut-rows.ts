@@ -3,6 +3,8 @@ import { headingText } from "../../functions/block.ts";
 import { cutListColumns } from "../../functions/cutting/cut-list-block.ts";
 import { isFormula } from "../book/formula.ts";
 import type { Engine } from "./engine.ts";
+import { type Area, isIn } from "./references.ts";
+import { sewnPieces } from "./sewn-pieces.ts";
 
 export interface CutRow {
   readonly page: number;
@@ -23,11 +25,17 @@ export interface CutRow {
 const isPiece = (value: unknown): value is string =>
   typeof value === "string" && /^\s*M[\s\d.+-]/i.test(value);
 
-/** Every row of a list whose headings, those of the page's columns or of the list's own first row, say how many to cut. */
+/**
+ * Every row of a list whose headings, those of the page's columns or of the list's own first row, say how many to
+ * cut. A list with headings of its own ends where a row has neither a piece nor a number to cut. The rows of a list of
+ * pieces that seams are measured on are left out, because their outlines have no allowances.
+ */
 export function cutRows(engine: Engine): CutRow[] {
   const found: CutRow[] = [];
+  let sewn: readonly Area[] | undefined;
   for (const [page, { columns, rows }] of engine.book.pages.entries()) {
-    let list = cutListColumns(columns.map(({ heading }) => headingText(heading ?? "")));
+    const ofPage = cutListColumns(columns.map(({ heading }) => headingText(heading ?? "")));
+    let list = ofPage;
     for (const [row, cells] of rows.entries()) {
       const headings = cells.map((text) => (isFormula(text) ? "" : headingText(text)));
       // Headings within the page: "how many" in a cell of its own, beside another heading of a cut list.
@@ -41,7 +49,15 @@ export function cutRows(engine: Engine): CutRow[] {
       const outlines = values.filter(isPiece);
       const hasPiece =
         outlines.length > 0 || cells.some((_, column) => engine.kinds.of({ page, row, column }) === "piece");
-      if (!hasPiece) continue;
+      if (!hasPiece) {
+        const count = values[list.get("quantities")!];
+        const isOver =
+          list !== ofPage && cells.some((text) => text.trim() !== "") && typeof count !== "number";
+        if (isOver) list = ofPage;
+        continue;
+      }
+      sewn ??= sewnPieces(engine.book);
+      if (sewn.some((area) => cells.some((_, column) => isIn(area, { page, row, column })))) continue;
       const columnOf = list;
       const text = (role: "names" | "quantities" | "pairs" | "folds" | "cloths"): string => {
         const column = columnOf.get(role);

@@ -19,7 +19,7 @@ import { cornerOf, isCell, nameMeant, namesMeant } from "../book/names.ts";
 import type { Page } from "../book/shape.ts";
 import { type Charted, chartedBehind } from "./charted-body.ts";
 import type { Engine } from "./engine.ts";
-import { WEARER } from "./piece-notes.ts";
+import { WEARER } from "./wearer-cell.ts";
 
 /** By which a measurement is known: the names of its cell, and the labels of its row beyond the survey's terms. */
 const KNOWN_BY: Readonly<Record<BodyMeasure, { names: readonly string[]; labels?: RegExp }>> = {

@@ -15,7 +15,8 @@ import { changeColumn, insertColumns, type Typing, type } from "../book/edit.ts"
 import { LOG_NAME } from "../book/fitting.ts";
 import { isFormula } from "../book/formula.ts";
 import { blockAddress, nameMeant } from "../book/names.ts";
-import { type Book, LONGEST, typedAt } from "../book/shape.ts";
+import { type Book, typedAt } from "../book/shape.ts";
+import { withVersion } from "../book/version.ts";
 import { Engine } from "./engine.ts";
 import { fittingOf } from "./fitted-cells.ts";
 import { cellText } from "./label.ts";
@@ -81,7 +82,7 @@ export function nextVersion(book: Book, desk: LayDesk): NextVersion | { readonly
         number,
       );
     }, fitted);
-    const next = { ...marked, title: titleOf(book.title, number) };
+    const next = { ...marked, title: withVersion(book.title, number) };
     const restless = restlessAmong(followed, next, desk);
     if (restless)
       return {
@@ -213,9 +214,6 @@ function withCarried(book: Book, { block, cells }: Log, entries: readonly LogEnt
     rows.map((row) => ({ page: block.page, row, column, typed: String(number) })),
   );
 }
-
-const titleOf = (title: string, number: number): string =>
-  `${title.replace(/, version \d+$/, "").slice(0, LONGEST.title - 16)}, version ${number}`;
 
 /** The first figure that the next version would not start from its fitted value, because the log still alters it. */
 function restlessAmong(followed: readonly Followed[], next: Book, desk: LayDesk): Followed | undefined {

@@ -8,7 +8,7 @@ import { isFormula } from "../book/formula.ts";
 import { type CutRow, cutRows, cutsSome } from "./cut-rows.ts";
 import { drawnAt } from "./drawn.ts";
 import type { Engine } from "./engine.ts";
-import { calledIn, pieceNotes } from "./piece-notes.ts";
+import { calledIn, pieceNotes, whoseIs } from "./piece-notes.ts";
 import { remarksOf } from "./remarks.ts";
 import type { CellView } from "./view.ts";
 
@@ -20,6 +20,8 @@ export interface FoundPiece {
   readonly title: string;
   /** What the cut list calls the piece; else its title. */
   readonly called: string;
+  /** The wearer it is for; "" when nothing says. */
+  readonly whose: string;
   /** Whether a cut list says how many of it to cut. */
   readonly isToCut: boolean;
   readonly piece: Piece;
@@ -69,11 +71,13 @@ export function piecesOf(engine: Engine): {
     try {
       const piece = readPiece(value);
       const notes = pieceNotes(engine, place, title, rows);
-      const called = calledIn(rows.filter(({ outlines }) => outlines.includes(value))) || title;
+      const cut = rows.filter(({ outlines }) => outlines.includes(value));
+      const called = calledIn(cut) || title;
+      const whose = whoseIs(engine, place, cut[0]);
       const isToCut = toCut.some(({ outlines }) => outlines.includes(value));
       const remarks = remarksOf(engine, place);
       const shapes = onPaper(engine, place, piece);
-      found.push({ place, address, name, title, called, isToCut, piece, notes, remarks, shapes });
+      found.push({ place, address, name, title, called, whose, isToCut, piece, notes, remarks, shapes });
       seen.add(value);
     } catch (reason) {
       if (kind === "piece") lost.push({ place, address, title, sentence: (reason as Error).message });

@@ -1,11 +1,13 @@
-/** The cell in which a page names its wearer. */
+/** The cells in which a page names its wearer and what was worn beneath. */
 import { catalogue } from "../../functions/catalogue.ts";
 import { type Place, placeKey } from "../book/address.ts";
-import { type Call, formulaTree, isFormula, type Tree } from "../book/formula.ts";
+import { callsIn, formulaTree, isFormula } from "../book/formula.ts";
 import { cornerOf, isCell, nameMeant } from "../book/names.ts";
 import type { Book } from "../book/shape.ts";
-import { WEARER } from "./piece-notes.ts";
 import { areaOf, isSingle } from "./references.ts";
+
+/** The name of the cell that says whom a book or a page is drawn for. */
+export const WEARER = "wearer";
 
 /**
  * The cell named "wearer" as the page's formulas mean it; else the one cell that they give to functions as
@@ -15,11 +17,18 @@ import { areaOf, isSingle } from "./references.ts";
 export function wearerCell(book: Book, page: number): Place | null {
   const named = nameMeant(book, WEARER, page);
   if (named && isCell(named.block)) return cornerOf(named.block);
+  return onlyCellGiven(book, page, WEARER);
+}
+
+/** The one cell that the page's formulas give to functions as the layers worn beneath; null where there is no such cell, or several. */
+export const layersCell = (book: Book, page: number): Place | null => onlyCellGiven(book, page, "beneath");
+
+function onlyCellGiven(book: Book, page: number, argument: string): Place | null {
   const given = new Map<string, Place>();
   for (const typed of (book.pages[page]?.rows ?? []).flat()) {
     if (!isFormula(typed)) continue;
     for (const { name, args } of callsIn(formulaTree(typed))) {
-      const at = Object.keys(catalogue.get(name)?.takes ?? {}).indexOf(WEARER);
+      const at = Object.keys(catalogue.get(name)?.takes ?? {}).indexOf(argument);
       const area = at >= 0 && args[at] ? areaOf(book, args[at], page) : null;
       if (!area || !isSingle(area)) continue;
       const place = { page: area.page, row: area.top, column: area.left };
@@ -28,10 +37,4 @@ export function wearerCell(book: Book, page: number): Place | null {
   }
   const [only, ...more] = given.values();
   return only && more.length === 0 ? only : null;
-}
-
-function callsIn(tree: Tree): Call[] {
-  const parts = tree.is === "call" || tree.is === "sign" ? tree.args : tree.is === "list" ? tree.items : [];
-  const inner = parts.flatMap((part) => (part ? callsIn(part) : []));
-  return tree.is === "call" ? [...inner, tree] : inner;
 }

@@ -1,7 +1,7 @@
 /** Every document that a book has something for, after a first sheet that lists them. */
 import type { Engine } from "../engine/engine.ts";
-import { bookLine } from "./chart.ts";
 import type { Asked, Built } from "./documents.ts";
+import { bookLine } from "./drawn-for.ts";
 import { Flow } from "./flow.ts";
 import type { NotPrinted } from "./kinds.ts";
 import { setTable } from "./table.ts";

@@ -1,33 +1,14 @@
 /** Documents that are pages of the book, set as tables: the measurement chart, the cut list, the fitting log. */
-import { headingText } from "../../functions/block.ts";
-import { isWearerHeading } from "../../functions/wearers/chart.ts";
-import { lookUp } from "../book/names.ts";
 import type { Book, Stage } from "../book/shape.ts";
 import type { Engine } from "../engine/engine.ts";
-import { WEARER } from "../engine/piece-notes.ts";
 import type { Asked, Built } from "./documents.ts";
+import { bookLine, unitLine } from "./drawn-for.ts";
 import { Flow } from "./flow.ts";
 import type { NotPrinted } from "./kinds.ts";
 import { type PageTableOptions, pageTable } from "./page-table.ts";
 import { partsOf, setTable } from "./table.ts";
 
-const UNIT_WORDS = { in: "inches", cm: "centimetres", mm: "millimetres" } as const;
-
 const RULED = "_".repeat(18);
-
-const unitLine = ({ book }: Engine): string => `Lengths are in ${UNIT_WORDS[book.unit]}.`;
-
-/** For whom the book is drawn, and in which unit its lengths are. */
-export function bookLine(engine: Engine): string {
-  const { book } = engine;
-  const at = lookUp(book, WEARER);
-  // In a chart of several wearers the name is one of a list, and the book is drawn for all of them.
-  const isOneOfMany =
-    at !== null && isWearerHeading(headingText(book.pages[at.page]!.columns[at.column]?.heading ?? ""));
-  const wearer = at && !isOneOfMany ? engine.view(at) : null;
-  const whose = wearer && !wearer.problem && wearer.shown ? `Drawn for: ${wearer.shown}. ` : "";
-  return `${whose}${unitLine(engine)}`;
-}
 
 /** The pages of a stage, or only the page that is asked for; a sentence that says why when there is no such page. */
 export function pagesOf(book: Book, page: number | null, stage: Stage): number[] | NotPrinted {

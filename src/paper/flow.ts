@@ -1,4 +1,5 @@
 /** Words and tables set on sheets of paper one under another, with a head and a foot on every sheet. Millimetres. */
+import { versionText, withoutVersion } from "../book/version.ts";
 import type { Letters, PdfDocument, Sheet } from "./document.ts";
 import { LONGEST, type Paper } from "./paper.ts";
 
@@ -37,6 +38,15 @@ export function fitted(letters: Letters, text: string, size: number, within: num
     else most = middle - 1;
   }
   return `${signs.slice(0, least).join("").trimEnd()}…`;
+}
+
+/** The title of a book in the same way, its version always whole. */
+export function fittedTitle(letters: Letters, title: string, size: number, within: number, bold = false) {
+  const version = versionText(title);
+  if (version === "") return fitted(letters, title, size, within, bold);
+  const end = `, ${version}`;
+  const rest = within - letters.measure(end, size, bold);
+  return `${fitted(letters, withoutVersion(title), size, rest, bold)}${end}`;
 }
 
 /** Lines no wider than this, broken between words. A word that is too wide for a line is broken within. */
@@ -140,7 +150,7 @@ export class Flow {
     const wide = right - left;
     const words = fitted(letters, what, 1.4 * size, 0.65 * wide, true);
     const rest = wide - letters.measure(words, 1.4 * size, true) - 2 * size;
-    const title = fitted(letters, this.#manner.title, size, rest);
+    const title = fittedTitle(letters, this.#manner.title, size, rest);
     this.on((doc) => {
       doc.text(words, left, y, { size: 1.4 * size, bold: true });
       doc.text(title, right, y, { size, align: "right" });
@@ -201,7 +211,7 @@ export class Flow {
           const y = height - MARGIN.foot + 7;
           doc.line(left, y - 4.5, right, y - 4.5, 0.15);
           const count = `page ${number} of ${of}`;
-          doc.text(fitted(letters, title, size, (right - left) / 2), left, y, { size });
+          doc.text(fittedTitle(letters, title, size, (right - left) / 2), left, y, { size });
           doc.text(`printed ${isoDay(day)}    ${count}`, right, y, { size, align: "right" });
         },
       };

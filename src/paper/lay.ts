@@ -10,6 +10,7 @@ import { lengthText, plainNumber, type Rule } from "../engine/show.ts";
 import { cellsAsked } from "./cells-asked.ts";
 import type { Sheet } from "./document.ts";
 import type { Asked, Built } from "./documents.ts";
+import { drawnFor } from "./drawn-for.ts";
 import { Flow } from "./flow.ts";
 import type { NotPrinted } from "./kinds.ts";
 import { ABOUT, type LayOnPaper, layOnPaper, longOf } from "./lay-on-paper.ts";
@@ -92,9 +93,10 @@ function sheetsOf(engine: Engine, asked: Asked, laid: Laid, called: string, part
   const { question, lay } = laid;
   const rule: Rule = engine.book;
   const millimetre = convert(1, rule.unit, "mm");
+  const whose = drawnFor(engine);
   const flows = [false, true].map((isTurned) => {
     const flow = new Flow(letters, manner, "Lay", isTurned);
-    facts(flow, rule, laid, called, null);
+    facts(flow, rule, laid, { called, whose, scale: null });
     const [wide, tall] = [flow.right - flow.left, flow.bottom - flow.y - 2];
     const whole = fitting(laid, millimetre, [wide, tall]);
     // A little smaller when the list of pieces then stands on the same sheet.
@@ -105,7 +107,7 @@ function sheetsOf(engine: Engine, asked: Asked, laid: Laid, called: string, part
   const { isTurned, fits } = flows[1]!.fits < flows[0]!.fits ? flows[1]! : flows[0]!;
   const flow = new Flow(letters, manner, "Lay", isTurned);
   const scale = part ?? fits;
-  facts(flow, rule, laid, called, scale);
+  facts(flow, rule, laid, { called, whose, scale });
   const drawn = layOnPaper(letters, laid, rule, millimetre / scale, manner.large ? 4 : 2.6);
   const isWhole = drawn.width <= flow.right - flow.left && drawn.height <= flow.tall;
   if (isWhole) {
@@ -137,10 +139,14 @@ function facts(
   flow: Flow,
   rule: Rule,
   { question, lay, remarks }: Laid,
-  called: string,
-  scale: number | null,
+  {
+    called,
+    whose,
+    scale,
+  }: { readonly called: string; readonly whose: string; readonly scale: number | null },
 ): void {
   flow.heading(called);
+  if (whose !== "") flow.say(whose);
   const millimetre = convert(1, rule.unit, "mm");
   question.cloths.forEach(({ name, width, length }, i) => {
     const used = lay.lengths[i] ?? 0;

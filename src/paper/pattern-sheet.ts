@@ -44,6 +44,8 @@ export interface Word {
 /** A piece where it lies on the sheet. */
 export interface PlacedPiece {
   readonly title: string;
+  /** The title, and the wearer where the title does not name one: what a sheet with a part of the piece says. */
+  readonly text: string;
   readonly piece: Piece;
 }
 
@@ -136,6 +138,7 @@ export function patternSheet(
     words: placed.words,
     pieces: scaled.map(({ of, piece }, i) => ({
       title: of.called,
+      text: of.called.includes(of.whose) ? of.called : `${of.called}, ${of.whose}`,
       piece: { ...piece, edges: piece.edges.map((edge) => moveEdge(motions[i]!, edge)) },
     })),
     roles: [...new Set(scaled.flatMap(({ picture }) => picture.roles))],

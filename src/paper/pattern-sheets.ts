@@ -4,7 +4,7 @@ import { flattenPiece } from "../../functions/pieces/piece.ts";
 import { ROLE_WORDS } from "../engine/roles.ts";
 import { LINES } from "../engine/true-scale-sheet.ts";
 import type { PdfDocument, Sheet } from "./document.ts";
-import { fitted, isoDay, wrapped } from "./flow.ts";
+import { fitted, fittedTitle, isoDay, wrapped } from "./flow.ts";
 import { MARGIN, OVERLAP, type Paper } from "./paper.ts";
 import { HEAD, type PatternSheet } from "./pattern-sheet.ts";
 import { hasAllowances } from "./pattern-words.ts";
@@ -16,6 +16,8 @@ export interface Heading {
   readonly title: string;
   /** What is printed, such as "all 6 pieces". */
   readonly what: string;
+  /** For whom, of which day and version; "" when nothing of it is known. */
+  readonly whose: string;
   /** The scale by its name, such as "1/4". */
   readonly scale: string;
   /** The day of printing. */
@@ -32,7 +34,8 @@ export function patternSheets(sheet: PatternSheet, paper: Paper, heading: Headin
   const about = { paper, heading, sheets: count };
   const heads = paper.isLarge ? (doc: PdfDocument) => head(doc, sheet, about) : null;
   const manner = { title: heading.title, day: heading.day, says: `scale ${heading.scale}` };
-  const tiles = tiledSheets(sheet, paper, manner, heads);
+  const parts = sheet.pieces.map(({ text, piece }) => ({ text, outline: flattenPiece(piece, 1) }));
+  const tiles = tiledSheets({ ...sheet, parts }, paper, manner, heads);
   if (paper.isLarge) return tiles;
   const front: Sheet = {
     width,
@@ -68,6 +71,7 @@ function headLines(sheet: PatternSheet, { paper, heading, sheets }: About): stri
   const isFull = heading.scale === "1";
   return [
     `${heading.what}, printed ${isoDay(heading.day)}`,
+    ...(heading.whose === "" ? [] : [heading.whose]),
     isFull ? "Full size." : `A model: ${heading.scale} of full size.`,
     `${sheets} ${sheets === 1 ? "sheet" : "sheets"} of ${paper.name}.`,
     "Print at 100 %; the squares must measure as they say.",
@@ -87,7 +91,7 @@ const MOST_NOTES = 3;
 function words(doc: PdfDocument, sheet: PatternSheet, about: About, { left, right, low }: Bounds): number {
   const { heading } = about;
   const within = right - left;
-  doc.text(fitted(doc, heading.title, 6, within, true), left, low + 6, { size: 6, bold: true });
+  doc.text(fittedTitle(doc, heading.title, 6, within, true), left, low + 6, { size: 6, bold: true });
   let y = low + 12;
   for (const line of headLines(sheet, about)) {
     doc.text(fitted(doc, line, 3.6, within), left, y, { size: 3.6 });

@@ -26,7 +26,7 @@ export const hasAllowances = ({ marks }: Piece): boolean => marks.some(({ role }
 function notesOf({ of: { notes, piece, remarks } }: Scaled): string {
   return [
     ...notes.map(plainLine),
-    ...(notes.some((line) => /^cut \S/.test(line)) ? [] : ["not on a cut list"]),
+    ...(notes.some((line) => /(?:^|: )cut \S/.test(line)) ? [] : ["not on a cut list"]),
     ...(remarks.length > 0 ? ["▲ check before cutting"] : []),
     ...(hasAllowances(piece) ? [] : ["no allowances are marked"]),
   ].join("\n");

@@ -5,6 +5,7 @@ import type { Engine } from "../engine/engine.ts";
 import { type FoundPiece, piecesOf } from "../engine/pieces.ts";
 import type { Sheet } from "./document.ts";
 import type { Asked, Built } from "./documents.ts";
+import { drawnFor } from "./drawn-for.ts";
 import { Flow } from "./flow.ts";
 import type { NotPrinted } from "./kinds.ts";
 import { SCALES } from "./paper.ts";
@@ -69,7 +70,7 @@ function wantedPieces(engine: Engine, { request, page }: Asked): Wanted | NotPri
 }
 
 export function patternDocument(engine: Engine, asked: Asked): Built | NotPrinted {
-  const { request, manner, letters } = asked;
+  const { request, manner, letters, page } = asked;
   const name = request.scale ?? "1";
   const scale = Object.hasOwn(SCALES, name) ? SCALES[name] : undefined;
   if (scale === undefined)
@@ -87,7 +88,16 @@ export function patternDocument(engine: Engine, asked: Asked): Built | NotPrinte
     leftOut.length === 0
       ? []
       : [`Not printed, because not on a cut list: ${leftOut.map(({ title }) => title).join(", ")}.`];
-  const heading = { title: manner.title, what: says, scale: name, day: manner.day, notes };
+  const heading = {
+    ...{
+      title: manner.title,
+      what: says,
+      whose: drawnFor(engine, page),
+      scale: name,
+      day: manner.day,
+      notes,
+    },
+  };
   const sentences = [
     ...lost,
     ...remarks,

@@ -18,6 +18,7 @@ import { ROLE_WORDS } from "../engine/roles.ts";
 import { lengthText, show, shownWithDecimals } from "../engine/show.ts";
 import { cellsAsked } from "./cells-asked.ts";
 import type { Asked, Built } from "./documents.ts";
+import { bookLine } from "./drawn-for.ts";
 import { Flow } from "./flow.ts";
 import type { NotPrinted } from "./kinds.ts";
 import { square } from "./pattern-sheets.ts";
@@ -99,6 +100,7 @@ export function stripDocument(engine: Engine, asked: Asked): Built | NotPrinted 
   );
   const factor = convert(1, book.unit, "mm");
   const flow = new Flow(letters, manner, "Marking strips");
+  flow.say(bookLine(engine));
   flow.say(
     "Full size, 1:1. Print at 100 %; the square must measure 10 cm each way. Cut out each strip and lay it along its edge, its 0 at the beginning.",
   );

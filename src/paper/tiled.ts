@@ -1,7 +1,8 @@
 /** A large drawing over several sheets of paper: each with its border, what it shares with its neighbours, and crosses to align. Millimetres. */
-import { type Bounds, boundingBox, flatten } from "../../functions/geometry/strokes.ts";
+import { isInPolygon } from "../../functions/geometry/point-in-polygon.ts";
+import { type Bounds, boundingBox, distance, flatten, type Point } from "../../functions/geometry/strokes.ts";
 import type { PdfDocument, Sheet } from "./document.ts";
-import { fitted, isoDay } from "./flow.ts";
+import { fitted, fittedTitle, isoDay } from "./flow.ts";
 import { MARGIN, OVERLAP, type Paper } from "./paper.ts";
 import type { Ink, Word } from "./pattern-sheet.ts";
 import { type Tile, type Tiling, tileName } from "./tiles.ts";
@@ -12,6 +13,8 @@ export interface TiledDrawing {
   readonly tiling: Tiling;
   /** The sheets that have something on them. */
   readonly tiles: readonly Tile[];
+  /** What lies on it by name: each sheet says of what it has a part. Outlines are closed lines. */
+  readonly parts?: readonly { readonly text: string; readonly outline: readonly Point[] }[];
 }
 
 export interface TileManner {
@@ -51,9 +54,40 @@ export function tiledSheets(
         doc.unclip();
         if (tile.column === 0 && tile.row === 0) onFirst?.(doc);
         frame(doc, drawing, tile);
+        namesOn(doc, drawing, tile);
         tileFoot(doc, manner, { width, height, name, number, of });
       },
     };
+  });
+}
+
+/** The names of what the sheet has a part of, above its border and left of the name of the sheet above. */
+function namesOn(doc: PdfDocument, { parts = [] }: TiledDrawing, { window }: Tile): void {
+  const middle: Point = [(window.left + window.right) / 2, (window.low + window.high) / 2];
+  const names = parts.flatMap(({ text, outline }) =>
+    overlap(boundingBox(outline), window) && (crosses(outline, window) || isInPolygon(middle, outline))
+      ? [text]
+      : [],
+  );
+  const size = 2.6;
+  const words = [...new Set(names)].join("; ");
+  const within = (window.right - window.left) / 2 - 8;
+  doc.text(fitted(doc, words, size, within), MARGIN, MARGIN - 2.4, { size });
+}
+
+/** Whether a closed line has a part of its run within a window; points along it are tried, 2 mm apart. */
+function crosses(outline: readonly Point[], { left, right, low, high }: Bounds): boolean {
+  return outline.some((from, i) => {
+    const to = outline[(i + 1) % outline.length]!;
+    const steps = Math.ceil(distance(from, to) / 2) || 1;
+    for (let k = 0; k < steps; k += 1) {
+      const [x, y] = [0, 1].map((axis) => from[axis]! + ((to[axis]! - from[axis]!) * k) / steps) as [
+        number,
+        number,
+      ];
+      if (x >= left && x <= right && y >= low && y <= high) return true;
+    }
+    return false;
   });
 }
 
@@ -78,7 +112,7 @@ export function tileFoot(
   doc.text(words, left, y, { size, within });
   // The other half of the foot, to the right of the name of the sheet beneath.
   const right = width - MARGIN;
-  doc.text(fitted(doc, title, size, within), right, y, { size, align: "right" });
+  doc.text(fittedTitle(doc, title, size, within), right, y, { size, align: "right" });
 }
 
 function boundsOf({ subpaths, width }: Ink): Bounds {

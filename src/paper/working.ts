@@ -8,8 +8,8 @@ import { laidText } from "../engine/laid.ts";
 import { originBelow } from "../engine/lays-below.ts";
 import { workingText } from "../engine/working-text.ts";
 import { cellsAsked } from "./cells-asked.ts";
-import { bookLine } from "./chart.ts";
 import type { Asked, Built } from "./documents.ts";
+import { bookLine } from "./drawn-for.ts";
 import { Flow } from "./flow.ts";
 import type { NotPrinted } from "./kinds.ts";
 

@@ -1,6 +1,6 @@
 /** What the browser prints: the current page of the book with what is to be known of its figures, and the drawing beside it, without menus. */
 import type { Point } from "../../../functions/geometry/strokes.ts";
-import { BOOK_UNITS } from "../../../functions/units.ts";
+import { bookLine } from "../../paper/drawn-for.ts";
 import { isoDay } from "../../paper/flow.ts";
 import { type PageTable, pageTable } from "../../paper/page-table.ts";
 import type { TableRow } from "../../paper/table.ts";
@@ -74,16 +74,15 @@ export function printing(store: Store, page: () => number): () => void {
   const make = () => {
     clear();
     const at = page();
-    const { title, unit, pages } = store.shown;
+    const { title, pages } = store.shown;
     const sheet = tag("section");
     sheet.className = NAME;
     // The rest of the page is not printed, so that the sheet stands there even if the table can't be made.
     document.body.append(sheet);
-    const lengths = `Lengths are in ${BOOK_UNITS[unit].noun}.`;
     const tried = store.trying ? " The figures are those that are being tried under What if." : "";
     sheet.append(
       tag("h1", pages[at]!.title),
-      tag("p", `${title}, printed ${isoDay(new Date())}. ${lengths}${tried}`),
+      tag("p", `${title}, printed ${isoDay(new Date())}. ${bookLine(store.engine, at)}${tried}`),
     );
     try {
       const made = pageTable(store.engine, at);

@@ -8,11 +8,14 @@ import { readBook } from "../../../src/book/read.ts";
 import { writeBook } from "../../../src/book/write.ts";
 import { checks } from "../../../src/engine/checks.ts";
 import { convertBook } from "../../../src/engine/convert.ts";
+import { cutRows } from "../../../src/engine/cut-rows.ts";
 import { drawnAt } from "../../../src/engine/drawn.ts";
 import { Engine } from "../../../src/engine/engine.ts";
 import { USUAL_LIMITS } from "../../../src/engine/guards.ts";
 import { nextVersion } from "../../../src/engine/next-version.ts";
+import { pieceNotes } from "../../../src/engine/piece-notes.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
+import { drawnFor } from "../../../src/paper/drawn-for.ts";
 import { copyPage as copyPageFor, typeCells } from "../../../src/store/commands.ts";
 import { Store } from "../../../src/store/store.ts";
 
@@ -89,6 +92,31 @@ test("it has 23 roles and 60 garments; every named cell has an answer, and every
     rows.reduce((sum, _, i) => sum + Number(value(`Garments!J${i + 1}`)), 0),
   );
   expect(value("pieces_in_all")).toBeGreaterThanOrEqual(108);
+});
+
+test("on paper a piece says whose it is, of which day and over which layers; outlines that only seams are measured on are not cut", () => {
+  const rows = cutRows(engine);
+  expect(new Set(rows.map((row) => row.page))).toEqual(new Set([page("Garments")]));
+  expect(rows).toHaveLength(70);
+  const notes = (address: string) => pieceNotes(engine, lookUp(book, address) ?? at(address), address, rows);
+  expect(notes("front_cut")).toEqual([
+    "the miller's daughter, gown, front",
+    "cut 2, mirrored in pairs",
+    "blue wool",
+    "the miller's daughter, 2026-05-20",
+    "over shift, stays and petticoat",
+  ]);
+  // The sewing line of the same front is drawn for her too, and no list cuts it.
+  expect(notes("front")).toEqual([
+    "front",
+    "the miller's daughter, 2026-05-20",
+    "over shift, stays and petticoat",
+  ]);
+  expect(notes("Garments!I58").slice(3)).toEqual(["the orphan, 2026-05-20", "over shift"]);
+  expect(drawnFor(engine)).toBe("Drawn for: 21 wearers. Draft of 2026-05-20.");
+  expect(drawnFor(engine, page("Lady"))).toBe(
+    "Drawn for: the squire's lady over shift, stays and petticoat. Draft of 2026-05-20.",
+  );
 });
 
 test("figures worked by hand: the daughter's waist seam, and the dark blue wool with its price", () => {

@@ -40,6 +40,7 @@ async function made(book: Book, paperText: string, scale: number, scaleName: str
   const heading = {
     title: book.title,
     what: "pieces",
+    whose: "",
     scale: scaleName,
     day: new Date(2026, 4, 20),
     notes: [],
@@ -115,8 +116,9 @@ function gluedEdges({ sheet, pages }: Made): number[][] {
 
 describe("the pattern of a bodice on A4", () => {
   let bodice: Made;
+  const book = template("peplum-bodice");
   beforeAll(async () => {
-    bodice = await made(template("peplum-bodice"), "a4", 1, "1");
+    bodice = await made({ ...book, title: `${book.title}, version 2` }, "a4", 1, "1");
   });
 
   test("every edge, glued together from its sheets, is as long as the piece's to a tenth of a millimetre", () => {
@@ -145,6 +147,20 @@ describe("the pattern of a bodice on A4", () => {
     expect(first!.height).toBeCloseTo(297, 3);
   });
 
+  test("every sheet says of which pieces it has a part, whose they are, and the book's version", () => {
+    const named = bodice.pages.filter((page) => placeOf(page));
+    expect(named.length).toBe(bodice.sheet.tiles.length);
+    for (const { text } of named) {
+      const lines = text.split("\n");
+      const titles = lines.flatMap((line) => (line.includes(", miller's daughter") ? line.split("; ") : []));
+      expect(titles.length, text).toBeGreaterThan(0);
+      expect(lines.some((line) => /, version 2$/.test(line) && line.startsWith("The Miller"))).toBe(true);
+    }
+    // A sheet with a letter of a piece's notes has a part of the piece.
+    const waistband = named.filter(({ text }) => /^waistband$/m.test(text));
+    for (const { text } of waistband) expect(text).toContain("waistband, miller's daughter");
+  });
+
   test("names, wearer, number to cut, cloth, date, edges and kinds of line are text", () => {
     const all = bodice.pages.map(({ text }) => text).join("\n");
     for (const words of [
@@ -152,7 +168,7 @@ describe("the pattern of a bodice on A4", () => {
         "skirt half",
         "cut 2, mirrored in pairs",
         "wool",
-        "miller's daughter, 2026-05-20",
+        "miller's daughter, 2026-05-20, version 2",
         "centre front",
         "waist 15 1/8",
       ],

@@ -7,7 +7,8 @@ import type { Point } from "../../functions/geometry/strokes.ts";
 
 /** Numbers kept per edge: start, direction, length, and the outward direction at its two ends. */
 const EDGE = 9;
-const ACROSS = 56;
+/** Cells along the longer side; with more, their lists no longer stay in the processor's cache. */
+const ACROSS = 28;
 
 export class DepthField {
   readonly left: number;

@@ -14,12 +14,21 @@ export interface Saved {
   readonly y: Float64Array;
   readonly stance: Int32Array;
   readonly cloth: Int32Array;
-  readonly total: number;
+  total: number;
 }
 
 export function save(table: OverlapTable): Saved {
   const { x, y, stance, cloth } = table;
   return { x: x.slice(), y: y.slice(), stance: stance.slice(), cloth: cloth.slice(), total: table.total() };
+}
+
+/** The same as `save`, into what was saved before, since arrays made in every round are garbage to collect. */
+function saveAgain(table: OverlapTable, saved: Saved, total: number): void {
+  saved.x.set(table.x);
+  saved.y.set(table.y);
+  saved.stance.set(table.stance);
+  saved.cloth.set(table.cloth);
+  saved.total = total;
 }
 
 export function restore(table: OverlapTable, saved: Saved): void {
@@ -39,7 +48,7 @@ export function* separate(
   strikes: number,
 ): Generator<void, boolean> {
   table.forgetWeights();
-  let best = save(table);
+  const best = save(table);
   if (best.total === 0) return true;
   for (let strike = 0; strike < strikes; ) {
     const atStart = best.total;
@@ -48,7 +57,7 @@ export function* separate(
       const total = table.total();
       if (total < best.total) {
         quiet = total < 0.98 * best.total ? 0 : quiet + 1;
-        best = save(table);
+        saveAgain(table, best, total);
       } else quiet++;
       if (total === 0) return true;
       table.reweigh();

@@ -9,6 +9,7 @@ import { leanLibraries } from "./src/setup/lean-libraries.ts";
 import { notices } from "./src/setup/notices.ts";
 import { offline, WORKER } from "./src/setup/offline.ts";
 import { sharedWorkers } from "./src/setup/shared-workers.ts";
+import { catalogues } from "./src/setup/strings/plugin.ts";
 import { LongestFirst } from "./tests/order.ts";
 
 type ModuleContext = Parameters<Rolldown.CodeSplittingNameFunction>[1];
@@ -55,7 +56,8 @@ function startChunks(context: ModuleContext): ReadonlyMap<string, string> {
     importedBy(context, `${import.meta.dirname}/src/${entry}`, without);
   const first = reached("app/main.ts");
   const atStart = reached("app/page.tsx", first);
-  const found = new Map<string, string>();
+  // The page's first script and the workers share it, and neither needs the rest of the other.
+  const found = new Map([[`${import.meta.dirname}/functions/phrase.ts`, "phrase"]]);
   for (const [chunk, entries] of START)
     for (const id of entries.flatMap((entry) => [...reached(entry)]))
       if (atStart.has(id) && !found.has(id)) found.set(id, chunk);
@@ -110,7 +112,15 @@ export default defineConfig(({ mode }) =>
       : {
           root: mode === "test" ? import.meta.dirname : `${import.meta.dirname}/src/app`,
           base: "./",
-          plugins: [leanLibraries, lateFunctions, functionTexts, sharedWorkers, licences, offline],
+          plugins: [
+            leanLibraries,
+            lateFunctions,
+            functionTexts,
+            sharedWorkers,
+            licences,
+            catalogues(import.meta.dirname),
+            offline,
+          ],
           build: {
             outDir: "../../dist/app",
             emptyOutDir: true,

@@ -53,6 +53,7 @@ const ROOMS: readonly (readonly string[])[] = [
     "cautions",
     "sources",
     "compared-name",
+    "phrase",
   ],
   ["plain-rule", "refusal"],
   ["fractions"],
@@ -102,7 +103,7 @@ test("inside functions/ imports go one way from room to room, and every file has
 
 // Inside app/: as in functions/, each line may import from the lines above it, and a room from itself.
 const ROOMS_OF_APP: readonly (readonly string[])[] = [
-  ["keyboard", "text-size"],
+  ["keyboard", "text-size", "phrase-with"],
   [
     "store-hooks",
     "spoken",
@@ -117,7 +118,7 @@ const ROOMS_OF_APP: readonly (readonly string[])[] = [
   ],
   ["naming", "all-functions", "following"],
   ["files", "grid", "checks", "working", "lay"],
-  ["drawing", "whatif", "begin", "help", "pages", "print", "import", "outlines"],
+  ["drawing", "whatif", "begin", "help", "pages", "print", "import", "outlines", "language"],
   ["shell"],
   ["page"],
   ["main"],

@@ -8,11 +8,14 @@ import "./shell/top.css";
 import "./shell/side.css";
 import "./pages/pages.css";
 import "./checks/checks.css";
+import { takeUpLanguage } from "./language/language.ts";
 import { rescue } from "./rescue.ts";
 import { setSideWidth } from "./shell/side-width.ts";
 
 setSideWidth();
 try {
+  // Before the rest, which has sentences that are made as it is loaded.
+  await takeUpLanguage();
   const { show } = await import("./page.tsx");
   await show(document.getElementById("page")!);
 } catch (fault) {

@@ -1,0 +1,84 @@
+/** The catalogues of sentences, `languages/`: files of gettext (PO) whose sentences are in the ICU message format. */
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { type GetTextTranslations, po } from "gettext-parser";
+import type { Language } from "../../../functions/phrase.ts";
+import { type Message, merged, messagesOf } from "./messages.ts";
+import { translationOf } from "./translation.ts";
+
+/** Where sentences for the page stand. */
+const FOLDERS = [
+  "functions",
+  "src/book",
+  "src/engine",
+  "src/lay",
+  "src/exchange",
+  "src/paper",
+  "src/store",
+  "src/worker",
+  "src/app",
+];
+
+/** The catalogue without translations, from which a translator begins. */
+export const TEMPLATE = "ellwand.pot";
+
+/** All sentences of the program, in the order of their first files. */
+export function allMessages(root: string): Message[] {
+  const files = FOLDERS.flatMap((folder) =>
+    readdirSync(join(root, folder), { recursive: true, encoding: "utf8" })
+      .filter((path) => /\.tsx?$/.test(path) && !path.endsWith(".d.ts"))
+      .map((path) => `${folder}/${path.replaceAll("\\", "/")}`),
+  ).sort();
+  return merged(files.flatMap((file) => messagesOf(file, readFileSync(join(root, file), "utf8"))));
+}
+
+/** The text of a catalogue: of the given translations those whose sentences there are, and every other sentence without one. */
+export function catalogueText(messages: readonly Message[], known: GetTextTranslations | null): string {
+  const translations: GetTextTranslations["translations"][string] = {};
+  for (const { id, files } of messages) {
+    const msgstr = known?.translations[""]?.[id]?.msgstr ?? [""];
+    translations[id] = {
+      msgid: id,
+      msgstr,
+      comments: { reference: files.join("\n"), flag: "icu-message-format" },
+    };
+  }
+  const headers = known?.headers ?? {
+    "Project-Id-Version": "Ellwand",
+    Language: "",
+    "MIME-Version": "1.0",
+    "Content-Type": "text/plain; charset=utf-8",
+    "Content-Transfer-Encoding": "8bit",
+  };
+  return `${po.compile({ charset: "utf-8", headers, translations: { "": translations } }, { foldLength: 0 }).toString()}\n`;
+}
+
+/** A catalogue as the program loads it. Throws an error that names the catalogue when a translation does not fit its sentence. */
+export function languageOf(tag: string, text: string, messages: readonly Message[]): Language {
+  const written = po.parse(text).translations[""] ?? {};
+  const phrases: Record<string, Language["phrases"][string]> = {};
+  for (const { key, id, names } of messages) {
+    const [translation = ""] = written[id]?.msgstr ?? [];
+    if (translation === "") continue;
+    try {
+      phrases[key] = translationOf(translation, names);
+    } catch (fault) {
+      throw new Error(`languages/${tag}.po: ${fault instanceof Error ? fault.message : fault}`);
+    }
+  }
+  return { tag, direction: directionOf(tag), phrases };
+}
+
+/** The scripts that are written from right to left. */
+const FROM_RIGHT: ReadonlySet<string> = new Set(["Arab", "Hebr", "Thaa", "Syrc", "Nkoo", "Adlm", "Rohg"]);
+
+/** The direction in which a language is written, by its usual script. */
+export const directionOf = (tag: string): "ltr" | "rtl" =>
+  FROM_RIGHT.has(new Intl.Locale(tag).maximize().script ?? "") ? "rtl" : "ltr";
+
+/** The tags of the languages that have a catalogue. */
+export const languages = (root: string): string[] =>
+  readdirSync(join(root, "languages"))
+    .filter((name) => name.endsWith(".po"))
+    .map((name) => name.slice(0, -3))
+    .sort();

@@ -1,0 +1,184 @@
+/** The sentences that stand in the code, as messages for translators. */
+import { type ESTree, parseSync } from "vite";
+import { keyOf, type Plural } from "../../../functions/phrase.ts";
+
+/** A sentence of the program. */
+export interface Message {
+  /** What the program finds its translation by. */
+  readonly key: string;
+  /** The English sentence in the ICU message format, with a name for each value. */
+  readonly id: string;
+  /** The names of the values by their places in the template. */
+  readonly names: readonly string[];
+  /** The files it stands in. */
+  readonly files: readonly string[];
+}
+
+/** A fault in how a sentence is written in the code, with its place. */
+export class Unfit extends Error {}
+
+/** The tags whose templates are sentences. */
+const TAGS: ReadonlySet<string> = new Set(["phrase", "phraseWith"]);
+
+/** Tables of the program whose texts are translated where they are shown, by `translated`: the fields that hold texts. */
+export const TABLES: Readonly<Record<string, readonly string[]>> = {
+  "src/app/help/topics/": ["title", "name", "summary", "words", "says", "table"],
+  "src/app/help/shortcuts.ts": ["keys", "does"],
+};
+
+type Node = ESTree.Node;
+
+/** Calls `visit` for a node and all within it, with the nodes around it, the nearest last. */
+export function walk(
+  node: unknown,
+  visit: (node: Node, around: readonly Node[]) => void,
+  around: readonly Node[] = [],
+) {
+  if (typeof node !== "object" || node === null) return;
+  if (Array.isArray(node)) {
+    for (const one of node) walk(one, visit, around);
+    return;
+  }
+  const isNode = "type" in node && typeof node.type === "string";
+  if (isNode) visit(node as Node, around);
+  const within = isNode ? [...around, node as Node] : around;
+  for (const part of Object.values(node)) walk(part, visit, within);
+}
+
+/** Text as the ICU message format has it: braces are quoted, and apostrophes that would begin a quotation are doubled. */
+export const quoted = (text: string): string => text.replace(/'(?=[{}#']|$)/g, "''").replace(/[{}]/g, "'$&'");
+
+/** A name for the value of an expression: "book.title" is title, "reasonOf(fault)" is fault. */
+function nameOf(node: Node): string {
+  switch (node.type) {
+    case "Identifier":
+      return node.name;
+    case "MemberExpression": {
+      const { property, object } = node;
+      if (property.type !== "Identifier" || node.computed) return nameOf(object);
+      return property.name === "length" || property.name === "size" ? nameOf(object) : property.name;
+    }
+    case "TSNonNullExpression":
+    case "TSAsExpression":
+    case "ChainExpression":
+    case "AwaitExpression":
+      return nameOf("argument" in node ? node.argument : node.expression);
+    case "BinaryExpression":
+      return node.left.type === "Literal" ? nameOf(node.right) : nameOf(node.left as Node);
+    case "LogicalExpression":
+      return nameOf(node.left);
+    case "CallExpression": {
+      const [first] = node.arguments;
+      if (node.callee.type === "MemberExpression" && node.callee.object.type !== "Identifier")
+        return nameOf(node.callee.object);
+      if (
+        node.callee.type === "MemberExpression" &&
+        !["Math", "String", "Number"].includes(nameOf(node.callee.object))
+      )
+        return nameOf(node.callee.object);
+      return first ? nameOf(first) : nameOf(node.callee);
+    }
+    case "JSXElement": {
+      const named = node.children.find(({ type }) => type === "JSXExpressionContainer");
+      const { name } = node.openingElement;
+      return named?.type === "JSXExpressionContainer" && named.expression.type !== "JSXEmptyExpression"
+        ? nameOf(named.expression as Node)
+        : name.type === "JSXIdentifier"
+          ? name.name.toLowerCase()
+          : "value";
+    }
+    default:
+      return "value";
+  }
+}
+
+/** The same name for the same expression, another for every other: "cell", "cell2". */
+function distinct(names: readonly string[], sources: readonly string[]): string[] {
+  const given = new Map<string, string>();
+  return names.map((name, i) => {
+    const source = sources[i]!;
+    const known = given.get(source);
+    if (known !== undefined) return known;
+    const taken = [...given.values()];
+    let free = name;
+    for (let next = 2; taken.includes(free); next += 1) free = `${name}${next}`;
+    given.set(source, free);
+    return free;
+  });
+}
+
+const staticText = (node: Node | undefined): string | null =>
+  node?.type === "Literal" && typeof node.value === "string"
+    ? node.value
+    : node?.type === "TemplateLiteral" && node.expressions.length === 0
+      ? node.quasis[0]!.value.cooked
+      : null;
+
+/** The sentences of one file of code. */
+export function messagesOf(file: string, code: string): Message[] {
+  const { program, errors } = parseSync(file, code);
+  if (errors.length > 0) throw new Unfit(`${file}: ${errors[0]!.message}`);
+  const found: Message[] = [];
+  const fields = Object.entries(TABLES).find(([path]) => file.startsWith(path))?.[1];
+  walk(program, (node, around) => {
+    if (fields && node.type === "Literal" && typeof node.value === "string" && /\p{L}/u.test(node.value)) {
+      const field = around.findLast(({ type }) => type === "Property") as ESTree.ObjectProperty | undefined;
+      if (field?.key.type === "Identifier" && fields.includes(field.key.name))
+        found.push({ key: node.value, id: quoted(node.value), names: [], files: [file] });
+    }
+    if (node.type !== "TaggedTemplateExpression") return;
+    if (node.tag.type !== "Identifier" || !TAGS.has(node.tag.name)) return;
+    found.push(messageOf(file, code, node.quasi));
+  });
+  return found;
+}
+
+function messageOf(
+  file: string,
+  code: string,
+  { quasis, expressions, start }: ESTree.TemplateLiteral,
+): Message {
+  const sourceOf = ({ start, end }: Node) => code.slice(start, end);
+  const pluralCall = (node: Node) =>
+    node.type === "CallExpression" && node.callee.type === "Identifier" && node.callee.name === "plural"
+      ? node
+      : null;
+  const numbers = expressions.map((one) => (pluralCall(one)?.arguments[0] ?? one) as Node);
+  const names = distinct(numbers.map(nameOf), numbers.map(sourceOf));
+  const values = expressions.map((one): Plural | null => {
+    const call = pluralCall(one);
+    if (!call) return null;
+    const [form, other] = [staticText(call.arguments[1]), staticText(call.arguments[2])];
+    if (form === null || other === null)
+      throw new Unfit(
+        `${file}:${code.slice(0, start).split("\n").length}: the forms of a plural must be texts without values`,
+      );
+    return { number: 0, one: form, other };
+  });
+  const texts = quasis.map(({ value }) => value.cooked!);
+  const id = texts
+    .map((text, i) => {
+      if (i >= expressions.length) return quoted(text);
+      const value = values[i];
+      const slot = value
+        ? `{${names[i]}, plural, one {${quoted(value.one)}} other {${quoted(value.other)}}}`
+        : `{${names[i]}}`;
+      return quoted(text) + slot;
+    })
+    .join("");
+  return { key: keyOf(texts, values), id, names, files: [file] };
+}
+
+/** Each sentence once, in the order of its first file. Where the names of its values differ from place to place, those that come first in the alphabet stay. */
+export function merged(all: readonly Message[]): Message[] {
+  const byKey = new Map<string, Message>();
+  for (const one of all) {
+    const known = byKey.get(one.key);
+    if (!known) byKey.set(one.key, one);
+    else {
+      const { id, names } = one.id < known.id ? one : known;
+      byKey.set(one.key, { ...known, id, names, files: [...new Set([...known.files, ...one.files])].sort() });
+    }
+  }
+  return [...byKey.values()];
+}

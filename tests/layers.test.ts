@@ -13,6 +13,7 @@ const MAY: Record<string, readonly string[]> = {
   store: ["functions", "book", "engine"],
   worker: ["functions", "book", "engine", "lay", "exchange"],
   command: ["functions", "book", "engine", "lay", "exchange", "store", "paper", "package.json"],
+  setup: ["functions"],
   package: ["functions", "book", "engine", "lay"],
   app: ["functions", "book", "engine", "lay", "exchange", "store", "worker", "paper"],
 };

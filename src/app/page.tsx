@@ -1,4 +1,5 @@
 /** The page: opens the book that was open last and shows it. */
+import { phrase } from "../../functions/phrase.ts";
 import "./shell/shell.css";
 import { createRoot } from "react-dom/client";
 import { allFunctions } from "./all-functions.ts";
@@ -15,7 +16,7 @@ const SETTLED = 2_000;
 function keepWhole(keeper: Keeper): void {
   const tell = () =>
     keeper.tellNews(
-      "A new version of Ellwand is ready: it is used from the next time this page is loaded, and until then your work goes on with this one",
+      phrase`A new version of Ellwand is ready: it is used from the next time this page is loaded, and until then your work goes on with this one`,
     );
   // Where the browser can't keep the page, it works with its server as before.
   import("./offline/keep-offline.ts").then(({ keepOffline }) => keepOffline(tell)).catch(() => {});

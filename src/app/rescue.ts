@@ -3,6 +3,8 @@
  * way on. It needs nothing of the rest, for that may be what failed.
  */
 
+import { phrase } from "../../functions/phrase.ts";
+
 /**
  * Every text that is kept in this browser, as it is: the database's and what tabs wrote down. The
  * file can be opened as one of several books (src/book/books.ts); what is more in it is for people.
@@ -17,13 +19,13 @@ async function keptTexts(): Promise<unknown> {
   let shelf: unknown;
   try {
     const db = await openAsItIs("ellwand");
-    if (!db) throw new Error("this browser has no books");
+    if (!db) throw new Error(phrase`this browser has no books`);
     const leaves = await rows(db, "leaves");
     books = leaves.map((one) => (one as { text: unknown }).text);
     shelf = { list: await rows(db, "spines"), leaves };
     db.close();
   } catch (fault) {
-    shelf = `not read: ${String(fault)}`;
+    shelf = phrase`not read: ${String(fault)}`;
   }
   return { ellwandBooks: 1, books, shelf, written, versions: await keptVersions() };
 }
@@ -40,12 +42,14 @@ async function keptVersions(): Promise<unknown> {
     return await Promise.all(
       versions.map(async (one) => {
         const found = texts.find(({ key }) => key === one.key);
-        const text = found ? await plainText(found).catch((fault) => `not read: ${fault}`) : "not kept";
+        const text = found
+          ? await plainText(found).catch((fault) => phrase`not read: ${fault}`)
+          : phrase`not kept`;
         return { ...one, text };
       }),
     );
   } catch (fault) {
-    return `not read: ${String(fault)}`;
+    return phrase`not read: ${String(fault)}`;
   }
 }
 
@@ -59,7 +63,7 @@ function attempt<T>(work: () => T): T | string {
   try {
     return work();
   } catch (fault) {
-    return `not read: ${String(fault)}`;
+    return phrase`not read: ${String(fault)}`;
   }
 }
 
@@ -82,7 +86,7 @@ function openAsItIs(name: string): Promise<IDBDatabase | null> {
     throw fault;
   });
   const late = new Promise<never>((_, reject) => {
-    setTimeout(() => reject(new Error("the browser's database does not answer")), 6_000);
+    setTimeout(() => reject(new Error(phrase`the browser's database does not answer`)), 6_000);
   });
   return Promise.race([opened, late]);
 }
@@ -107,31 +111,30 @@ export function rescue(fault: unknown): void {
   const given = fault instanceof Error ? fault.message || fault.name : String(fault);
   const unloaded = /dynamically imported|importing a module|preload/i.test(given);
   const reason = unloaded
-    ? `a part of its program could not be loaded; check that the server is running, then try again (${given})`
+    ? phrase`a part of its program could not be loaded; check that the server is running, then try again (${given})`
     : given;
   const main = document.createElement("main");
   main.className = "rescue";
   const head = document.createElement("h1");
-  head.textContent = "Ellwand could not be shown";
+  head.textContent = phrase`Ellwand could not be shown`;
   const reasonLine = document.createElement("p");
   reasonLine.setAttribute("role", "alert");
-  reasonLine.textContent = `The page stopped: ${reason}. The books saved in this browser are unchanged.`;
+  reasonLine.textContent = phrase`The page stopped: ${reason}. The books saved in this browser are unchanged.`;
   const done = document.createElement("p");
   done.setAttribute("role", "status");
   const ways = document.createElement("p");
   ways.className = "rescue-ways";
   ways.append(
-    button("Try again", () => location.reload()),
-    button("Save everything in this browser to a file", async () => {
+    button(phrase`Try again`, () => location.reload()),
+    button(phrase`Save everything in this browser to a file`, async () => {
       try {
         save(JSON.stringify(await keptTexts(), null, 2));
-        done.textContent =
-          "Saved as ellwand-rescue.json. It can be opened under Books, in any browser where Ellwand runs.";
+        done.textContent = phrase`Saved as ellwand-rescue.json. It can be opened under Books, in any browser where Ellwand runs.`;
       } catch (failed) {
-        done.textContent = `The file could not be made: ${String(failed)}`;
+        done.textContent = phrase`The file could not be made: ${String(failed)}`;
       }
     }),
-    button("Start with a blank book", () => {
+    button(phrase`Start with a blank book`, () => {
       location.hash = "fresh";
       location.reload();
     }),

@@ -1,4 +1,5 @@
 /** "New": what is being made, then its questions; the answer is an ordinary book, or pages of the open one. */
+import { phrase } from "../../../functions/phrase.ts";
 import "./begin.css";
 import { type KeyboardEvent, useEffect, useRef, useState } from "react";
 import type { Decimal } from "../../../functions/decimal.ts";
@@ -32,15 +33,15 @@ export function Begin({ unit: bookUnit, decimal, onBook, onAdd, onDone }: Props)
     };
   }, []);
   return (
-    <Dialog title={garment ? `New: ${garment.title}` : "What do you want to make?"} wide onDone={onDone}>
+    <Dialog
+      title={garment ? phrase`New: ${garment.title}` : phrase`What do you want to make?`}
+      wide
+      onDone={onDone}
+    >
       <div className="begin-head">
-        {garment && (
-          <button type="button" onClick={() => setGarment(null)}>
-            Choose another
-          </button>
-        )}
+        {garment && <button type="button" onClick={() => setGarment(null)}>{phrase`Choose another`}</button>}
         <label>
-          <span>Measure in</span>
+          <span>{phrase`Measure in`}</span>
           <select value={unit} onChange={(event) => setUnit(event.target.value as Unit)}>
             {UNITS.map((one) => (
               <option key={one} value={one}>
@@ -62,7 +63,7 @@ export function Begin({ unit: bookUnit, decimal, onBook, onAdd, onDone }: Props)
       ) : list ? (
         <Choice list={list} onGarment={setGarment} />
       ) : (
-        <p role="status">The garments are being loaded …</p>
+        <p role="status">{phrase`The garments are being loaded …`}</p>
       )}
     </Dialog>
   );
@@ -70,12 +71,12 @@ export function Begin({ unit: bookUnit, decimal, onBook, onAdd, onDone }: Props)
 
 /** The groups in which the garments stand, in the order of a wardrobe: what is not named here comes last. */
 const GROUPS = [
-  "Skirts and petticoats",
-  "Bodices and sleeves",
-  "Breeches and trousers",
-  "Capes",
-  "Edges and trimmings",
-  "Lists and charts",
+  phrase`Skirts and petticoats`,
+  phrase`Bodices and sleeves`,
+  phrase`Breeches and trousers`,
+  phrase`Capes`,
+  phrase`Edges and trimmings`,
+  phrase`Lists and charts`,
 ];
 
 /** The garments that have every word typed, in their titles; when no title has them, in what is said of them. */
@@ -105,19 +106,19 @@ function Choice({ list, onGarment }: { list: readonly Offer[]; onGarment: (garme
   return (
     <>
       <label className="begin-find">
-        <span>Find</span>
+        <span>{phrase`Find`}</span>
         <input
           ref={field}
           type="search"
-          placeholder="such as gored"
+          placeholder={phrase`such as gored`}
           value={words}
           onChange={(event) => setWords(event.target.value)}
           onKeyDown={onKeyDown}
         />
         <span role="status" className="aside">
           {read.length === 0
-            ? "Nothing here matches these words; try others."
-            : words.trim() !== "" && "Enter opens the first."}
+            ? phrase`Nothing here matches these words; try others.`
+            : words.trim() !== "" && phrase`Enter opens the first.`}
         </span>
       </label>
       {groups.map((group) => (

@@ -1,6 +1,8 @@
 /** The questions of a garment, one a line, with a small drawing of what each means and the answer drawn. */
+
 import { useEffect, useId, useRef, useState } from "react";
 import type { Decimal } from "../../../functions/decimal.ts";
+import { phrase } from "../../../functions/phrase.ts";
 import type { Unit } from "../../../functions/units.ts";
 import type { Garment, Question } from "../../book/garment.ts";
 import type { Book } from "../../book/shape.ts";
@@ -70,18 +72,14 @@ export function Questions({ garment, unit, decimal, onBook, onAdd }: Props) {
             type="checkbox"
             checked={beginning.withExamples}
             onChange={(event) => beginning.setWithExamples(event.target.checked)}
-          />{" "}
-          Fill what is missing with example figures, marked with a note
+          />
+          {phrase` Fill what is missing with example figures, marked with a note`}
         </label>
-        <button type="submit" className="begin-go">
-          Make a new book
-        </button>
+        <button type="submit" className="begin-go">{phrase`Make a new book`}</button>
         <button
           type="button"
           onClick={() => done((book) => onAdd(book, beginning.answers.wearer?.trim() ?? ""))}
-        >
-          Add to the open book
-        </button>
+        >{phrase`Add to the open book`}</button>
       </div>
     </form>
   );
@@ -109,7 +107,7 @@ function Field({ question, beginning, onFocus }: FieldProps) {
     <div className="begin-field">
       <label htmlFor={id}>
         {ask}
-        {needed && <span className="begin-needed"> (needed)</span>}
+        {needed && <span className="begin-needed">{phrase` (needed)`}</span>}
       </label>
       {kind === "choice" ? (
         <select
@@ -127,7 +125,7 @@ function Field({ question, beginning, onFocus }: FieldProps) {
           autoComplete="off"
           dir="auto"
           inputMode={kind === "text" || kind === "date" ? "text" : "decimal"}
-          placeholder={needed || kind === "text" ? `such as ${example}` : example}
+          placeholder={needed || kind === "text" ? phrase`such as ${example}` : example}
           onChange={(event) => beginning.answer(name, event.target.value)}
         />
       )}
@@ -143,7 +141,7 @@ function Field({ question, beginning, onFocus }: FieldProps) {
 
 /** What the answers come to, drawn and in figures; with example figures as long as answers are missing. */
 function Answer({ preview, beginning }: { preview: Preview | null; beginning: Beginning }) {
-  if (!preview) return <p className="aside">Working it out …</p>;
+  if (!preview) return <p className="aside">{phrase`Working it out …`}</p>;
   const { examples } = beginning.begun;
   return (
     <>
@@ -167,7 +165,7 @@ function Answer({ preview, beginning }: { preview: Preview | null; beginning: Be
       </dl>
       {examples.length > 0 && (
         <p className="aside">
-          With example figures for{" "}
+          {phrase`With example figures for `}
           {examples.map(({ ask }) => ask.replace(/\?$/, "").toLowerCase()).join(", ")}.
         </p>
       )}

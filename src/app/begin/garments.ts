@@ -1,4 +1,5 @@
 /** The garments to begin with: every file in templates/garments/. */
+import { phrase } from "../../../functions/phrase.ts";
 import { type Garment, readGarment } from "../../book/garment.ts";
 import { reasonOf } from "../faults/in-time.ts";
 
@@ -15,7 +16,10 @@ async function offer(path: string, load: () => Promise<unknown>): Promise<Offer>
   try {
     return { file, reading: readGarment((await load()) as string) };
   } catch (fault) {
-    return { file, reading: { reason: `it could not be loaded (${reasonOf(fault)}); reload the page` } };
+    return {
+      file,
+      reading: { reason: phrase`it could not be loaded (${reasonOf(fault)}); reload the page` },
+    };
   }
 }
 

@@ -1,4 +1,5 @@
 /** The foot of the page: how many problems the book has, and the list of them when it is opened. */
+import { phrase, plural } from "../../../functions/phrase.ts";
 import "./checks.css";
 import { memo } from "react";
 import { columnLetters, type Place, placeKey } from "../../book/address.ts";
@@ -40,7 +41,7 @@ const Foot = memo(function Foot({ store, onPlace, open, onOpen }: Props & { revi
       {open && (
         <div className="checks" id="checks">
           {found.length === 0 ? (
-            <p>No cell of this book has an error or a warning.</p>
+            <p>{phrase`No cell of this book has an error or a warning.`}</p>
           ) : (
             <ul>
               {found.slice(0, MOST_SHOWN).map((check) => (
@@ -50,8 +51,7 @@ const Foot = memo(function Foot({ store, onPlace, open, onOpen }: Props & { revi
           )}
           {found.length > MOST_SHOWN && (
             <p>
-              {found.length - MOST_SHOWN} more problems are not shown; they appear as the ones above are
-              corrected.
+              {phrase`${found.length - MOST_SHOWN} more problems are not shown; they appear as the ones above are corrected.`}
             </p>
           )}
         </div>
@@ -73,8 +73,8 @@ const Foot = memo(function Foot({ store, onPlace, open, onOpen }: Props & { revi
 });
 
 function countText(count: number): string {
-  if (count === 0) return "No problems";
-  return count === 1 ? "1 problem" : `${count} problems`;
+  if (count === 0) return phrase`No problems`;
+  return phrase`${plural(count, "1 problem", "# problems")}`;
 }
 
 function Row({ check, store, onPlace }: Pick<Props, "store" | "onPlace"> & { check: Check }) {
@@ -86,7 +86,7 @@ function Row({ check, store, onPlace }: Pick<Props, "store" | "onPlace"> & { che
         <span className="check-what">{sentence}</span>
         {waiting > 0 && (
           <span className="check-waiting">
-            {waiting === 1 ? "It affects 1 other cell" : `It affects ${waiting} other cells`}
+            {phrase`${plural(waiting, "It affects 1 other cell", "It affects # other cells")}`}
           </span>
         )}
       </button>
@@ -94,7 +94,7 @@ function Row({ check, store, onPlace }: Pick<Props, "store" | "onPlace"> & { che
         <div className="check-act check-cells">
           {at.slice(0, MOST_CELLS).map((one) => (
             <button type="button" key={placeKey(one)} onClick={() => onPlace(one)}>
-              Go to {store.engine.address(one)}
+              {phrase`Go to ${store.engine.address(one)}`}
             </button>
           ))}
         </div>
@@ -107,9 +107,7 @@ function Row({ check, store, onPlace }: Pick<Props, "store" | "onPlace"> & { che
             handOn(".foot");
             store.workAgain([place]);
           }}
-        >
-          Calculate again
-        </button>
+        >{phrase`Calculate again`}</button>
       )}
       {kept && (
         <button
@@ -120,7 +118,7 @@ function Row({ check, store, onPlace }: Pick<Props, "store" | "onPlace"> & { che
             store.run(countColumn(kept.page, kept.column));
           }}
         >
-          Calculate with column {columnLetters(kept.column)}
+          {phrase`Calculate with column ${columnLetters(kept.column)}`}
         </button>
       )}
     </li>

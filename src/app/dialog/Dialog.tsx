@@ -1,4 +1,5 @@
 /** A dialog over the page: it takes the focus, Escape closes it, and the focus goes back where it was. */
+import { phrase } from "../../../functions/phrase.ts";
 import "./dialog.css";
 import { type ReactNode, useEffect, useRef } from "react";
 
@@ -32,9 +33,7 @@ export function Dialog({ title, wide = false, onDone, children }: Props) {
     >
       <div className="dialog-head">
         <h2 id="dialog-title">{title}</h2>
-        <button type="button" onClick={onDone}>
-          Close
-        </button>
+        <button type="button" onClick={onDone}>{phrase`Close`}</button>
       </div>
       {children}
     </dialog>

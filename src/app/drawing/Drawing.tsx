@@ -1,4 +1,5 @@
 /** The drawing of the selected cell, or of the cell that is pinned. */
+import { phrase } from "../../../functions/phrase.ts";
 import "./drawing.css";
 import { lazy, memo, type RefObject, Suspense, useEffect, useRef, useState } from "react";
 import type { Shape } from "../../../functions/drawing/shapes.ts";
@@ -101,12 +102,12 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
     <div className="drawing">
       <div className="drawing-head">
         <label>
-          <span>Draw</span>
+          <span>{phrase`Draw`}</span>
           <select value={held} onChange={(event) => onHold(event.target.value)}>
-            <option value="">Selected cell, else the last drawn</option>
+            <option value="">{phrase`Selected cell, else the last drawn`}</option>
             {named.map(({ name }) => (
               <option key={name} value={name}>
-                Pinned: {name}
+                {phrase`Pinned: ${name}`}
               </option>
             ))}
           </select>
@@ -125,7 +126,8 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
         )}
         {drawn && printed && (
           <button type="button" className="quiet" onClick={() => onPrint(printed, drawn.place)}>
-            Print<span className="unseen"> this {printed}</span>
+            {phrase`Print`}
+            <span className="unseen">{printed === "lay" ? phrase` this lay` : phrase` this pattern`}</span>
           </button>
         )}
         {wears !== "no" && !laid && <MannerChoice manner={shownManner} onManner={choose} />}
@@ -144,18 +146,15 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
           decimal={store.shown.decimal}
           title={
             garment
-              ? `${calledBy(engine, garment)} as worn, seen from ${seenWords(manner)}`
-              : `Drawing of ${calledBy(engine, drawn)}, ${drawn.shown}`
+              ? phrase`${calledBy(engine, garment)} as worn, seen from ${seenWords(manner)}`
+              : phrase`Drawing of ${calledBy(engine, drawn)}, ${drawn.shown}`
           }
           description={garment ? garment.worn.says : drawingInWords(shapes ?? [], store.shown)}
         >
           {garment ? <Assumed garment={garment} subject={drawn.address} /> : <Legend roles={picture.roles} />}
         </Window>
       ) : subject ? null : (
-        <p className="empty">
-          Nothing to draw. Select a cell that holds a piece, a curve or a lay; its drawing stays here while
-          you change other cells.
-        </p>
+        <p className="empty">{phrase`Nothing to draw. Select a cell that holds a piece, a curve or a lay; its drawing stays here while you change other cells.`}</p>
       )}
     </div>
   );
@@ -177,13 +176,11 @@ interface WhyProps {
 function Why({ engine, subject, onPlace }: WhyProps) {
   const { problem, name } = engine.view(subject);
   const called = name ?? engine.address(subject);
-  if (!problem) return <p className="empty">{called} has no shape to draw with these values.</p>;
+  if (!problem) return <p className="empty">{phrase`${called} has no shape to draw with these values.`}</p>;
   if (problem.is === "pending") return <p role="status">{problem.sentence}.</p>;
   return (
     <p>
-      <span className="look">
-        {called} cannot be drawn: {problem.sentence}
-      </span>{" "}
+      <span className="look">{phrase`${called} cannot be drawn: ${problem.sentence}`}</span>{" "}
       <button type="button" className="link" onClick={() => onPlace(problem.from)}>
         {engine.address(problem.from)}
       </button>
@@ -197,12 +194,12 @@ function Assumed({ garment, subject }: { garment: WornAt; subject: string }) {
   const [hem = "", ...rest] = worn.says.split("; ");
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: it may scroll
-    <section className="worn-words" aria-label="What is drawn" tabIndex={0}>
-      <p>{`${asIf ? "Drawn as if worn at the waist. " : ""}${hem[0]!.toUpperCase()}${hem.slice(1)}.`}</p>
+    <section className="worn-words" aria-label={phrase`What is drawn`} tabIndex={0}>
+      <p>{`${asIf ? phrase`Drawn as if worn at the waist. ` : ""}${hem[0]!.toUpperCase()}${hem.slice(1)}.`}</p>
       <p className="aside">
-        {address !== subject && `Of ${name ?? address}, without allowances. `}
-        {worn.measured.length > 0 && `The figure has ${worn.measured.join(", ")}. `}
-        {worn.assumed.length > 0 && `Assumed: ${worn.assumed.join("; ")}.`}
+        {address !== subject && phrase`Of ${name ?? address}, without allowances. `}
+        {worn.measured.length > 0 && phrase`The figure has ${worn.measured.join(", ")}. `}
+        {worn.assumed.length > 0 && phrase`Assumed: ${worn.assumed.join("; ")}.`}
       </p>
       <p>{`${rest[0]![0]!.toUpperCase()}${rest.join("; ").slice(1)}`}</p>
     </section>
@@ -211,7 +208,7 @@ function Assumed({ garment, subject }: { garment: WornAt; subject: string }) {
 
 function Legend({ roles }: { roles: readonly (keyof typeof ROLE_WORDS)[] }) {
   return (
-    <ul className="legend" aria-label="Lines of the drawing">
+    <ul className="legend" aria-label={phrase`Lines of the drawing`}>
       {roles.map((role) => (
         <li key={role}>
           <svg width="40" height="10" aria-hidden="true">

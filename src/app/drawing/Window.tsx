@@ -1,7 +1,9 @@
 /** The window onto a drawing: it fits the whole drawing until one looks nearer. */
+
 import { type ReactNode, useLayoutEffect, useRef, useState } from "react";
 import type { Decimal } from "../../../functions/decimal.ts";
 import type { Point } from "../../../functions/geometry/strokes.ts";
+import { phrase } from "../../../functions/phrase.ts";
 import type { Unit } from "../../../functions/units.ts";
 import type { Picture } from "../../engine/picture.ts";
 import { plainNumber } from "../../engine/show.ts";
@@ -58,7 +60,7 @@ export function Window({ children, picture, ghost, unit, decimal, title, descrip
         className={near ? "window window-near" : "window"}
         ref={element}
         role="group"
-        aria-label="Drawing: + and − zoom in and out, arrow keys move, 0 shows all"
+        aria-label={phrase`Drawing: + and − zoom in and out, arrow keys move, 0 shows all`}
         // biome-ignore lint/a11y/noNoninteractiveTabindex: it takes keys
         tabIndex={0}
         {...gestures}
@@ -82,15 +84,13 @@ export function Window({ children, picture, ghost, unit, decimal, title, descrip
         {children}
         <button type="button" onClick={() => zoom(1 / NEARER, middle)}>
           <span aria-hidden="true">−</span>
-          <span className="unseen">Zoom out</span>
+          <span className="unseen">{phrase`Zoom out`}</span>
         </button>
         <button type="button" onClick={() => zoom(NEARER, middle)}>
           <span aria-hidden="true">+</span>
-          <span className="unseen">Zoom in</span>
+          <span className="unseen">{phrase`Zoom in`}</span>
         </button>
-        <button type="button" onClick={all} disabled={near === null}>
-          Show all
-        </button>
+        <button type="button" onClick={all} disabled={near === null}>{phrase`Show all`}</button>
       </div>
     </>
   );

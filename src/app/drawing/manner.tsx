@@ -1,5 +1,7 @@
 /** How a garment is drawn: flat as it is cut, or as worn, from one side or from three. */
+
 import type { Shape } from "../../../functions/drawing/shapes.ts";
+import { phrase } from "../../../functions/phrase.ts";
 import { SIDES, type Side } from "../../../functions/worn/view.ts";
 import type { Worn } from "../../../functions/worn/worn-drawing.ts";
 
@@ -15,14 +17,20 @@ const NARROW = "(max-width: 43.75em)";
 export const AS_FLAT: Manner = { as: "flat", seen: "" };
 
 const SIDE_WORDS: Record<Side | "", string> = {
-  "": "All three",
-  front: "Front",
-  side: "Side",
-  back: "Back",
+  "": phrase`All three`,
+  front: phrase`Front`,
+  side: phrase`Side`,
+  back: phrase`Back`,
 };
 
-export const seenWords = ({ seen }: Manner): string =>
-  seen === "" ? "front, side and back" : seen === "side" ? "the side" : `the ${seen}`;
+const SEEN_FROM: Record<Side | "", string> = {
+  "": phrase`front, side and back`,
+  front: phrase`the front`,
+  side: phrase`the side`,
+  back: phrase`the back`,
+};
+
+export const seenWords = ({ seen }: Manner): string => SEEN_FROM[seen];
 
 export const shapesIn = (worn: Worn, { seen }: Manner): readonly Shape[] =>
   worn.views.find(({ side }) => side === seen)?.shapes ?? worn.together;
@@ -39,17 +47,17 @@ export function MannerChoice({ manner, onManner }: Props) {
   return (
     <div className="manner">
       <Choices
-        label="Draw it"
+        label={phrase`Draw it`}
         options={[
-          { value: "flat", words: "Flat" },
-          { value: "worn", words: "As worn" },
+          { value: "flat", words: phrase`Flat` },
+          { value: "worn", words: phrase`As worn` },
         ]}
         chosen={as}
         onChoose={(value) => (value === "worn" ? toWorn() : onManner({ as: "flat", seen }))}
       />
       {as === "worn" && (
         <Choices
-          label="Seen from"
+          label={phrase`Seen from`}
           options={["" as const, ...SIDES].map((value) => ({ value, words: SIDE_WORDS[value] }))}
           chosen={seen}
           onChoose={(value) => onManner({ as, seen: value })}

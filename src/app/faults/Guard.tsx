@@ -1,5 +1,7 @@
 /** Keeps a fault in one part of the page to that part: the others, and the book, go on. */
+
 import { Component, type ReactNode } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import { handOn } from "../keyboard.ts";
 import { reasonOf } from "./in-time.ts";
 import { loadAnew } from "./lazily.tsx";
@@ -48,23 +50,16 @@ export class Guard extends Component<Props, State> {
     if (fault === null) return children;
     return (
       <div className={`look guard ${className}`} role="alert">
-        {name} cannot be shown ({fault}). Your book is not affected: select another cell, undo the last
-        change, or save the book to a file and reload the page.{" "}
+        {phrase`${name} cannot be shown (${fault}). Your book is not affected: select another cell, undo the last change, or save the book to a file and reload the page. `}
         <button
           type="button"
           onClick={() => {
             handOn("body");
             this.#tryAgain();
           }}
-        >
-          Try again
-        </button>
+        >{phrase`Try again`}</button>
         {ways}
-        {onDone && (
-          <button type="button" onClick={onDone}>
-            Close
-          </button>
-        )}
+        {onDone && <button type="button" onClick={onDone}>{phrase`Close`}</button>}
       </div>
     );
   }

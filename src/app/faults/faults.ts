@@ -1,4 +1,5 @@
 /** Faults that no part of the page has dealt with, each shown once, as a sentence. */
+import { phrase } from "../../../functions/phrase.ts";
 import { reasonOf } from "./in-time.ts";
 
 let current: string | null = null;
@@ -26,7 +27,7 @@ export const faults = {
 
 /** Shows a fault, unless the same one was dismissed before. */
 export function report(fault: unknown): void {
-  const sentence = `Something in the page failed (${reasonOf(fault)}). Your book is not affected; if the page stops responding, save the book to a file and reload the page`;
+  const sentence = phrase`Something in the page failed (${reasonOf(fault)}). Your book is not affected; if the page stops responding, save the book to a file and reload the page`;
   if (current === null && !dismissed.has(sentence)) become(sentence);
 }
 

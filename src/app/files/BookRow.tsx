@@ -1,5 +1,7 @@
 /** One kept book in the list: opened with a press, or, when it does not open, why and what can be done. */
+
 import { Suspense, useEffect, useRef, useState } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import type { Place } from "../../book/address.ts";
 import { readBook } from "../../book/read.ts";
 import type { Book } from "../../book/shape.ts";
@@ -51,11 +53,12 @@ export function BookRow(props: Props) {
   }, [library, record]);
 
   const { title, changed, copied, revision } = record;
+  const when = new Date(changed).toLocaleString();
   const about = (
     <>
       <b dir="auto">{title}</b>
       <small>
-        {isOpen ? "open now, " : ""}changed {new Date(changed).toLocaleString()};{" "}
+        {isOpen ? phrase`open now, changed ${when}` : phrase`changed ${when}`};{" "}
         {copyText({ copied: copied ? { ...copied, changed: copied.revision !== revision } : null })}
       </small>
     </>
@@ -63,9 +66,9 @@ export function BookRow(props: Props) {
   const fault = isOpen ? null : (listed?.fault ?? null);
   const saveAsItIs = async () => {
     try {
-      setSaved(`Saved as ${saveText(await library.text(record.id), fileName(title))}`);
+      setSaved(phrase`Saved as ${saveText(await library.text(record.id), fileName(title))}`);
     } catch (failed) {
-      setSaved(`Not saved: ${reasonOf(failed)}`);
+      setSaved(phrase`Not saved: ${reasonOf(failed)}`);
     }
   };
   return (
@@ -77,19 +80,13 @@ export function BookRow(props: Props) {
       ) : (
         <div className="book-open book-closed">
           {about}
-          <p className="look">This book does not open: {fault}. Its saved text is unchanged.</p>
+          <p className="look">{phrase`This book does not open: ${fault}. Its saved text is unchanged.`}</p>
           <p className="book-ways">
-            <button type="button" onClick={saveAsItIs}>
-              Save its text to a file
-            </button>
+            <button type="button" onClick={saveAsItIs}>{phrase`Save its text to a file`}</button>
             {listed?.earlier && (
-              <button type="button" onClick={onEarlier}>
-                Open its earlier state
-              </button>
+              <button type="button" onClick={onEarlier}>{phrase`Open its earlier state`}</button>
             )}
-            <button type="button" onClick={onOpen}>
-              Try to open it
-            </button>
+            <button type="button" onClick={onOpen}>{phrase`Try to open it`}</button>
             <span role="status">{saved}</span>
           </p>
         </div>
@@ -101,15 +98,16 @@ export function BookRow(props: Props) {
           aria-expanded={compares}
           onClick={() => setCompares(!compares)}
         >
-          {isOpen ? "What has changed" : "Compare"}
+          {isOpen ? phrase`What has changed` : phrase`Compare`}
           <span className="unseen">
-            {isOpen ? ` in ${title} since it was opened` : ` ${title} with the open book`}
+            {isOpen ? phrase` in ${title} since it was opened` : phrase` ${title} with the open book`}
           </span>
         </button>
       )}
       {fault === null && !copying && (
         <button type="button" className="quiet" onClick={() => setCopying(true)}>
-          Copy …<span className="unseen"> {title}</span>
+          {phrase`Copy …`}
+          <span className="unseen"> {title}</span>
         </button>
       )}
       {copying && (
@@ -124,20 +122,23 @@ export function BookRow(props: Props) {
       )}
       {isOpen && library.shelf && (
         <button type="button" className="quiet" onClick={props.onNextVersion}>
-          Begin the next version<span className="unseen"> of {title}</span>
+          {phrase`Begin the next version`}
+          <span className="unseen">{phrase` of ${title}`}</span>
         </button>
       )}
       {library.shelf && (
         <button type="button" className="quiet" aria-expanded={lists} onClick={() => setLists(!lists)}>
-          Earlier versions<span className="unseen"> of {title}</span>
+          {phrase`Earlier versions`}
+          <span className="unseen">{phrase` of ${title}`}</span>
         </button>
       )}
       <button type="button" className="quiet" onClick={onThrowAway}>
-        Move to bin<span className="unseen"> {title}</span>
+        {phrase`Move to bin`}
+        <span className="unseen"> {title}</span>
       </button>
       {lists && (
-        <Guard name="The list of earlier versions" onDone={() => setLists(false)}>
-          <Suspense fallback={<p role="status">Earlier versions are being read …</p>}>
+        <Guard name={phrase`The list of earlier versions`} onDone={() => setLists(false)}>
+          <Suspense fallback={<p role="status">{phrase`Earlier versions are being read …`}</p>}>
             <Versions
               book={record.id}
               present={async () => (isOpen ? { book: open } : readBook(await library.text(record.id)))}
@@ -154,7 +155,7 @@ export function BookRow(props: Props) {
           read={async () =>
             readBook((await (isOpen ? library.earlier(record.id) : library.text(record.id))) ?? "")
           }
-          other={isOpen ? "When it was opened" : "This book"}
+          other={isOpen ? phrase`When it was opened` : phrase`This book`}
           open={open}
           onPlace={onPlace}
         />
@@ -182,7 +183,7 @@ function CopyForm({ title, onTitle }: { title: string; onTitle: (title: string |
       <input
         ref={field}
         dir="auto"
-        aria-label="Title of the copy"
+        aria-label={phrase`Title of the copy`}
         maxLength={200}
         value={text}
         onChange={(event) => setText(event.target.value)}
@@ -192,10 +193,8 @@ function CopyForm({ title, onTitle }: { title: string; onTitle: (title: string |
           onTitle(null);
         }}
       />
-      <button type="submit">Make the copy</button>
-      <button type="button" className="quiet" onClick={() => onTitle(null)}>
-        Cancel
-      </button>
+      <button type="submit">{phrase`Make the copy`}</button>
+      <button type="button" className="quiet" onClick={() => onTitle(null)}>{phrase`Cancel`}</button>
     </form>
   );
 }

@@ -1,6 +1,7 @@
 /** The books: those saved in this browser, the bin, the ready ones, a new one, one from a file. */
 
 import { useRef, useState } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import { BOOK_UNITS, UNITS } from "../../../functions/units.ts";
 import { Dialog } from "../dialog/Dialog.tsx";
 import { Ongoing } from "../progress/Ongoing.tsx";
@@ -25,19 +26,16 @@ export function Books(props: Shelving) {
   const [round, setRound] = useState(0);
 
   return (
-    <Dialog title="Books" onDone={onDone}>
+    <Dialog title={phrase`Books`} onDone={onDone}>
       <div role="alert">{refusal && <p className="look">{refusal}</p>}</div>
       <div role="status">{done && <p>{done}</p>}</div>
       <Ongoing />
       <section className="books" aria-labelledby="books-kept">
-        <h3 id="books-kept">Saved in this browser</h3>
+        <h3 id="books-kept">{phrase`Saved in this browser`}</h3>
         {!bookcase.shelf && (
-          <p className="look">
-            Books cannot be saved in this browser at present. The open book ({copyText(keeping)}) stays until
-            this tab is closed.
-          </p>
+          <p className="look">{phrase`Books cannot be saved in this browser at present. The open book (${copyText(keeping)}) stays until this tab is closed.`}</p>
         )}
-        {bookcase.shelf && records?.length === 0 && <p className="empty">None yet.</p>}
+        {bookcase.shelf && records?.length === 0 && <p className="empty">{phrase`None yet.`}</p>}
         <ul>
           {records?.map((record) => (
             <BookRow
@@ -59,20 +57,23 @@ export function Books(props: Shelving) {
         </ul>
         {bookcase.shelf && (
           <p className="books-all">
-            <button type="button" disabled={!records?.length} onClick={acts.saveAll}>
-              Save all books to one file
-            </button>
+            <button
+              type="button"
+              disabled={!records?.length}
+              onClick={acts.saveAll}
+            >{phrase`Save all books to one file`}</button>
             {canWriteFiles() && (
-              <button type="button" onClick={props.onSaveElsewhere}>
-                Save the open book to another file …
-              </button>
+              <button
+                type="button"
+                onClick={props.onSaveElsewhere}
+              >{phrase`Save the open book to another file …`}</button>
             )}
             <span className="aside">
               {lasting === null
                 ? ""
                 : lasting
-                  ? "The browser does not delete these books by itself. Keep a copy in a file all the same."
-                  : "The browser may delete these books when it runs out of space: keep copies in files."}
+                  ? phrase`The browser does not delete these books by itself. Keep a copy in a file all the same.`
+                  : phrase`The browser may delete these books when it runs out of space: keep copies in files.`}
             </span>
           </p>
         )}
@@ -80,20 +81,19 @@ export function Books(props: Shelving) {
       </section>
       <ReadyBooks onOpen={acts.add} />
       <section className="books" aria-labelledby="books-new">
-        <h3 id="books-new">Or</h3>
+        <h3 id="books-new">{phrase`Or`}</h3>
         <div className="top-group">
           <button
             type="button"
             onClick={() => (canChooseFiles() ? acts.chooseFile() : field.current!.click())}
-          >
-            Open a file …
-          </button>
-          <button type="button" onClick={() => other.current!.click()}>
-            Compare with a file …
-          </button>
+          >{phrase`Open a file …`}</button>
+          <button
+            type="button"
+            onClick={() => other.current!.click()}
+          >{phrase`Compare with a file …`}</button>
           {UNITS.map((unit) => (
             <button key={unit} type="button" onClick={() => acts.add(newBook(unit))}>
-              A blank book in {BOOK_UNITS[unit].noun}
+              {phrase`A blank book in ${BOOK_UNITS[unit].noun}`}
             </button>
           ))}
         </div>
@@ -102,7 +102,7 @@ export function Books(props: Shelving) {
           type="file"
           className="unseen"
           tabIndex={-1}
-          aria-label="A file to open"
+          aria-label={phrase`A file to open`}
           onChange={(event) => acts.openFile(event.target.files?.[0])}
         />
         <input
@@ -110,7 +110,7 @@ export function Books(props: Shelving) {
           type="file"
           className="unseen"
           tabIndex={-1}
-          aria-label="A file to compare with"
+          aria-label={phrase`A file to compare with`}
           accept=".json,application/json"
           onChange={(event) => {
             setFile(event.target.files?.[0] ?? null);
@@ -128,10 +128,8 @@ export function Books(props: Shelving) {
           />
         )}
         <p className="aside">
-          A file can also be dropped anywhere on the page: a book, or all of them in one file.{" "}
-          <a href="./notices.txt" target="_blank" rel="noreferrer">
-            Licence notices
-          </a>
+          {phrase`A file can also be dropped anywhere on the page: a book, or all of them in one file. `}
+          <a href="./notices.txt" target="_blank" rel="noreferrer">{phrase`Licence notices`}</a>
         </p>
       </section>
     </Dialog>

@@ -1,5 +1,7 @@
 /** Another book, or an earlier state, beside the open one: what differs, where, and which answers came out otherwise. */
+
 import { useEffect, useState } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import type { Place } from "../../book/address.ts";
 import { lookUp } from "../../book/names.ts";
 import type { Reading } from "../../book/read.ts";
@@ -24,7 +26,7 @@ interface Props {
 /** At most this many lines of each list are shown; the rest is counted. */
 const LISTED = 200;
 
-export function Compared({ read, other, open, openAs = "The open book", onPlace }: Props) {
+export function Compared({ read, other, open, openAs = phrase`The open book`, onPlace }: Props) {
   const [found, setFound] = useState<BookDifferences | string | null>(null);
   const [reading] = useState(read);
   const [isStopped, setIsStopped] = useState(false);
@@ -47,31 +49,30 @@ export function Compared({ read, other, open, openAs = "The open book", onPlace 
   if (isStopped)
     return (
       <p>
-        The comparison was stopped.{" "}
-        <button type="button" onClick={() => setIsStopped(false)}>
-          Compare again
-        </button>
+        {phrase`The comparison was stopped. `}
+        <button type="button" onClick={() => setIsStopped(false)}>{phrase`Compare again`}</button>
       </p>
     );
   if (found === null)
     return (
       <p>
-        <Progress what="Comparing" onStop={() => setIsStopped(true)} />
+        <Progress what={phrase`Comparing`} onStop={() => setIsStopped(true)} />
       </p>
     );
-  if (typeof found === "string") return <p className="look">These books can't be compared: {found}</p>;
+  if (typeof found === "string")
+    return <p className="look">{phrase`These books can't be compared: ${found}`}</p>;
   const { changes, answers } = found;
   if (changes.length + answers.length === 0)
     return (
       <p role="status">
-        {other} and {openAs.charAt(0).toLowerCase() + openAs.slice(1)} are the same.
+        {phrase`${other} and ${openAs.charAt(0).toLowerCase() + openAs.slice(1)} are the same.`}
       </p>
     );
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and the keyboard has to reach it
-    <section className="compared" aria-label="Differences" tabIndex={0}>
-      <Differences title="What differs" list={changes} {...{ other, open, openAs, onPlace }} />
-      <Differences title="What came of it" list={answers} {...{ other, open, openAs, onPlace }} />
+    <section className="compared" aria-label={phrase`Differences`} tabIndex={0}>
+      <Differences title={phrase`What differs`} list={changes} {...{ other, open, openAs, onPlace }} />
+      <Differences title={phrase`What came of it`} list={answers} {...{ other, open, openAs, onPlace }} />
     </section>
   );
 }
@@ -88,7 +89,7 @@ function Differences({ title, list, other, open, openAs, onPlace }: ListProps) {
       <caption>{title}</caption>
       <thead>
         <tr>
-          <th scope="col">Where</th>
+          <th scope="col">{phrase`Where`}</th>
           <th scope="col">{other}</th>
           <th scope="col">{openAs}</th>
         </tr>
@@ -99,15 +100,15 @@ function Differences({ title, list, other, open, openAs, onPlace }: ListProps) {
             <th scope="row">
               <Where {...{ label, where, onPlace }} place={after === "" ? null : lookUp(open, where)} />
             </th>
-            <td>{before || "none"}</td>
-            <td>{after || "none"}</td>
+            <td>{before || phrase`none`}</td>
+            <td>{after || phrase`none`}</td>
           </tr>
         ))}
       </tbody>
       {list.length > LISTED && (
         <tfoot>
           <tr>
-            <td colSpan={3}>and {list.length - LISTED} more</td>
+            <td colSpan={3}>{phrase`and ${list.length - LISTED} more`}</td>
           </tr>
         </tfoot>
       )}

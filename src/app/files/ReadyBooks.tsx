@@ -1,6 +1,7 @@
 /** The ready books, each to begin with. */
 
 import { useEffect, useState } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import { BOOK_UNITS } from "../../../functions/units.ts";
 import type { Book } from "../../book/shape.ts";
 import { withLocalDecimal } from "./new-book.ts";
@@ -21,7 +22,7 @@ export function ReadyBooks({ onOpen }: { onOpen: (book: Book) => void }) {
   }, []);
   return (
     <section className="books" aria-labelledby="books-ready">
-      <h3 id="books-ready">Begin with a ready book</h3>
+      <h3 id="books-ready">{phrase`Begin with a ready book`}</h3>
       <ul>
         {ready.map(({ name, reading }) => (
           <li key={name} className="book">
@@ -32,9 +33,7 @@ export function ReadyBooks({ onOpen }: { onOpen: (book: Book) => void }) {
                 onClick={() => onOpen(withLocalDecimal(reading.book))}
               >
                 <b>{reading.book.title}</b>
-                <small>
-                  {reading.book.about} In {BOOK_UNITS[reading.book.unit].noun}.
-                </small>
+                <small>{phrase`${reading.book.about} In ${BOOK_UNITS[reading.book.unit].noun}.`}</small>
               </button>
             ) : (
               <p className="look">

@@ -2,6 +2,9 @@
  * What differs between two states of plain data that share what is the same in both: small for a
  * typed cell however large the book. `applied(old, difference(old, next))` equals `next`.
  */
+
+import { phrase } from "../../../functions/phrase.ts";
+
 type Plain = unknown;
 type Group = Readonly<Record<string, Plain>>;
 
@@ -57,23 +60,23 @@ function ofGroups(old: Group, next: Group): Change | null {
 export function applied(old: Plain, change: Change): Plain {
   if ("is" in change) return change.is;
   if ("in" in change) {
-    if (!isGroup(old)) throw new Error("a group of named things is missing");
+    if (!isGroup(old)) throw new Error(phrase`a group of named things is missing`);
     const next = new Map(Object.entries(old));
     for (const name of change.gone) next.delete(name);
     for (const [name, inner] of change.in) {
-      if (!("is" in inner) && !next.has(name)) throw new Error(`${name} is missing`);
+      if (!("is" in inner) && !next.has(name)) throw new Error(phrase`${name} is missing`);
       next.set(name, applied(next.get(name), inner));
     }
     return Object.fromEntries(next);
   }
-  if (!Array.isArray(old)) throw new Error("a list is missing");
+  if (!Array.isArray(old)) throw new Error(phrase`a list is missing`);
   if ("put" in change) {
-    if (change.from + change.cut > old.length) throw new Error("a list is too short");
+    if (change.from + change.cut > old.length) throw new Error(phrase`a list is too short`);
     return old.toSpliced(change.from, change.cut, ...change.put);
   }
   const next = [...old];
   for (const [i, inner] of change.at) {
-    if (i >= next.length) throw new Error("a list is too short");
+    if (i >= next.length) throw new Error(phrase`a list is too short`);
     next[i] = applied(next[i], inner);
   }
   return next;

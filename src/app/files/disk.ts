@@ -1,4 +1,5 @@
 /** Books to and from files of this computer. Nothing leaves it. */
+import { phrase } from "../../../functions/phrase.ts";
 import { holdsBooks, readBooks } from "../../book/books.ts";
 import { type Reading, readBook } from "../../book/read.ts";
 import type { Book } from "../../book/shape.ts";
@@ -15,7 +16,7 @@ export async function openFile(file: File): Promise<Reading | { readonly texts: 
     return "reason" in texts ? texts : { texts };
   } catch {
     return {
-      reason: "the browser could not read it; check that the file still exists and that you may read it",
+      reason: phrase`the browser could not read it; check that the file still exists and that you may read it`,
     };
   }
 }
@@ -24,7 +25,9 @@ export async function openFile(file: File): Promise<Reading | { readonly texts: 
 export async function readOne(file: File): Promise<Reading> {
   const reading = await openFile(file);
   return "texts" in reading
-    ? { reason: `the file holds ${reading.texts.length} books; open it, and compare one of them in the list` }
+    ? {
+        reason: phrase`the file holds ${reading.texts.length} books; open it, and compare one of them in the list`,
+      }
     : reading;
 }
 

@@ -1,4 +1,5 @@
 /** All books kept in this browser: which of them can be read, the bin, and every book in one file. */
+import { phrase, plural } from "../../../functions/phrase.ts";
 import { writeBooks } from "../../book/books.ts";
 import { readBook } from "../../book/read.ts";
 import type { Book } from "../../book/shape.ts";
@@ -70,7 +71,7 @@ export class Library {
   /** The text of a book as it is kept, readable or not. */
   async text(id: string): Promise<string> {
     const found = await this.shelf?.read(id);
-    if (!found) throw new Error("this book is no longer in this browser");
+    if (!found) throw new Error(phrase`this book is no longer in this browser`);
     return found.text;
   }
 
@@ -89,7 +90,7 @@ export class Library {
 
   /** Puts a text on the shelf as a book of its own, readable or not. */
   async put(title: string, text: string): Promise<string> {
-    if (!this.shelf) throw new Error("books cannot be saved in this browser at present");
+    if (!this.shelf) throw new Error(phrase`books cannot be saved in this browser at present`);
     const now = Date.now();
     const place = { page: 0, row: 0, column: 0 };
     const record = { id: newId(), title, changed: now, opened: 0, revision: 0, place };
@@ -103,11 +104,11 @@ export class Library {
     for (const text of texts) {
       const reading = readBook(text);
       if ("reason" in reading) unreadable += 1;
-      await this.put("book" in reading ? reading.book.title : "A book that can't be read", text);
+      await this.put("book" in reading ? reading.book.title : phrase`A book that can't be read`, text);
     }
-    const many = texts.length === 1 ? "a book" : `${texts.length} books`;
-    const but = unreadable > 0 ? ` ${unreadable} of them can't be read, and Books says why.` : "";
-    return `held ${many}, now in the list of books.${but}`;
+    const many = phrase`${plural(texts.length, "a book", "# books")}`;
+    const held = phrase`held ${many}, now in the list of books.`;
+    return unreadable > 0 ? phrase`${held} ${unreadable} of them can't be read, and Books says why.` : held;
   }
 
   async throwAway(id: string): Promise<void> {

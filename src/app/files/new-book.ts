@@ -1,6 +1,8 @@
 /** Books as they begin on this machine. */
+
 import type { Decimal } from "../../../functions/decimal.ts";
 import { DEFAULT_MARK } from "../../../functions/fractions.ts";
+import { phrase } from "../../../functions/phrase.ts";
 import { BOOK_UNITS, type Unit } from "../../../functions/units.ts";
 import { type Book, blankBook } from "../../book/shape.ts";
 import { showDecimal } from "../../engine/show-decimal.ts";
@@ -24,4 +26,4 @@ export const withLocalDecimal = (book: Book, language: string | undefined = navi
 
 /** A blank book in a unit. */
 export const newBook = (unit: Unit = "in"): Book =>
-  withLocalDecimal(blankBook("A new book", unit, DEFAULT_MARK[unit]));
+  withLocalDecimal(blankBook(phrase`A new book`, unit, DEFAULT_MARK[unit]));

@@ -1,4 +1,5 @@
 /** Opens books in place of the open one, and takes up what closed tabs had not put on the shelf. */
+import { phrase } from "../../../functions/phrase.ts";
 import type { Place } from "../../book/address.ts";
 import { readBook } from "../../book/read.ts";
 import type { Book } from "../../book/shape.ts";
@@ -81,7 +82,7 @@ export class Opener {
 
   async #open(id: string): Promise<string | null> {
     const found = await this.#bookcase.shelf?.read(id);
-    if (!found) return "this book is no longer in this browser";
+    if (!found) return phrase`this book is no longer in this browser`;
     const reading = readBook(found.text);
     if ("reason" in reading) return reading.reason;
     const past = await recallSteps(id, found.record.revision, reading.book);
@@ -99,7 +100,7 @@ export class Opener {
       for (const one of unkept) await this.#takeUp(one, takesUp ? reading.book : null);
     } catch (fault) {
       this.#keeping.change({
-        trouble: `the last changes of this book could not be restored (${reasonOf(fault)})`,
+        trouble: phrase`the last changes of this book could not be restored (${reasonOf(fault)})`,
       });
     }
     return null;
@@ -112,16 +113,16 @@ export class Opener {
   async #takeUp({ tab, book, written, fits }: Unkept, base: Book | null): Promise<void> {
     const { id, title } = this.#saver.record;
     if (book && fits && this.#store.book === base) {
-      const refusal = this.#store.run({ label: "restore the last changes", edit: () => book });
+      const refusal = this.#store.run({ label: phrase`restore the last changes`, edit: () => book });
       if (refusal === null) {
         this.#saver.taken.push({ id, tab });
         return this.#saver.flush();
       }
     }
-    const own = titled(title, "with the last changes");
+    const own = titled(title, phrase`with the last changes`);
     await this.#bookcase.put(own, book ? writeBook({ ...book, title: own }) : written);
     dropWritten(id, tab);
-    this.#keeping.addNews(`The last changes of “${title}” are saved as a separate book, “${own}”`);
+    this.#keeping.addNews(phrase`The last changes of “${title}” are saved as a separate book, “${own}”`);
   }
 
   /** Before another book is opened. What can't be saved in the browser is saved to a file. */
@@ -131,7 +132,7 @@ export class Opener {
     if (!this.#saver.atRisk()) return;
     const { book } = this.#store;
     this.#keeping.addNews(
-      `“${book.title}” could not be saved in this browser; a copy is in the file ${saveFile(book)}`,
+      phrase`“${book.title}” could not be saved in this browser; a copy is in the file ${saveFile(book)}`,
     );
   }
 
@@ -144,7 +145,7 @@ export class Opener {
       this.#saver.record = before.record;
       this.#saver.kept = before.kept;
       this.#saver.journal.begin(before.record.id, before.kept, before.record.revision);
-      throw new Error("a part of it could not be calculated");
+      throw new Error(phrase`a part of it could not be calculated`);
     }
     this.#saver.place = place.page < book.pages.length ? place : FIRST_CELL;
     const { copied } = record;

@@ -1,4 +1,5 @@
 /** What a person does with books beside the open one. */
+import { phrase } from "../../../functions/phrase.ts";
 import { readBook } from "../../book/read.ts";
 import type { Book } from "../../book/shape.ts";
 import { writeBook } from "../../book/write.ts";
@@ -13,7 +14,7 @@ export async function openEarlier(keeper: Keeper, { id, title }: BookRecord): Pr
   try {
     const reading = readBook((await keeper.bookcase.earlier(id)) ?? "");
     if ("reason" in reading) return reading.reason;
-    await keeper.add({ ...reading.book, title: titled(title, "earlier state") });
+    await keeper.add({ ...reading.book, title: titled(title, phrase`earlier state`) });
     return null;
   } catch (fault) {
     return reasonOf(fault);
@@ -22,7 +23,7 @@ export async function openEarlier(keeper: Keeper, { id, title }: BookRecord): Pr
 
 /** Puts a copy of a book on the shelf, under a title of its own, as the book is now. Returns the id of the copy. */
 export async function copyBook(keeper: Keeper, { id }: BookRecord, title: string): Promise<string> {
-  if (!/\S/.test(title)) throw new Error("a book needs a title");
+  if (!/\S/.test(title)) throw new Error(phrase`a book needs a title`);
   if (id === keeper.state.id) await keeper.flush();
   const reading = readBook(await keeper.bookcase.text(id));
   if ("reason" in reading) throw new Error(reading.reason);
@@ -43,8 +44,8 @@ export async function goOnAsVersion(
   // What was typed while the copy was made is not in it, and would not be in the next version.
   const refusal =
     keeper.book === former
-      ? keeper.replace(book, `begin version ${number}`)
-      : "the book was changed in the meantime: begin the next version again";
+      ? keeper.replace(book, phrase`begin version ${number}`)
+      : phrase`the book was changed in the meantime: begin the next version again`;
   if (refusal !== null) await keeper.bookcase.deletePermanently(copy);
   return refusal;
 }

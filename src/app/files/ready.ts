@@ -1,4 +1,5 @@
 /** The ready books: every file in templates/, in the format that a person saves. */
+import { phrase } from "../../../functions/phrase.ts";
 import { type Reading, readBook } from "../../book/read.ts";
 import { reasonOf } from "../faults/in-time.ts";
 
@@ -19,11 +20,11 @@ const nameOf = (path: string): string =>
 /** A ready book by the name of its file. */
 export async function readyBook(name: string): Promise<Reading> {
   const found = Object.entries(files).find(([path]) => nameOf(path) === name);
-  if (!found) return { reason: `there is no ready book called ${name}` };
+  if (!found) return { reason: phrase`there is no ready book called ${name}` };
   try {
     return readBook(await found[1]());
   } catch (fault) {
-    return { reason: `this ready book could not be loaded (${reasonOf(fault)}); reload the page` };
+    return { reason: phrase`this ready book could not be loaded (${reasonOf(fault)}); reload the page` };
   }
 }
 

@@ -2,6 +2,7 @@
  * Saves the open book: every step is written down before the engine works on it, the shelf takes the
  * book shortly after, and neither writes over what another tab has kept meanwhile.
  */
+import { phrase, plural } from "../../../functions/phrase.ts";
 import type { Place } from "../../book/address.ts";
 import { sameWork } from "../../book/lays.ts";
 import { readBook } from "../../book/read.ts";
@@ -120,7 +121,7 @@ export class Saver {
       this.#cost = performance.now() - begun;
       revision = await this.#inRoom(() => shelf.keep(record, text));
     } catch (fault) {
-      const trouble = `this book could not be saved in the browser (${reasonOf(fault)}): save it to a file`;
+      const trouble = phrase`this book could not be saved in the browser (${reasonOf(fault)}): save it to a file`;
       return this.#keeping.change({ trouble, state: "unsaved" });
     }
     if (revision === null) return (await this.#join(book)) ? this.#put() : this.#part();
@@ -153,9 +154,10 @@ export class Saver {
         const count = await makeRoom();
         if (count === 0) throw fault;
         deleted += count;
-        const many =
-          deleted === 1 ? "the oldest earlier version was" : `the ${deleted} oldest earlier versions were`;
-        this.#keeping.addNews(`The browser's storage is full: ${many} deleted to make room for your books`);
+        const many = phrase`${plural(deleted, "the oldest earlier version was", "the # oldest earlier versions were")}`;
+        this.#keeping.addNews(
+          phrase`The browser's storage is full: ${many} deleted to make room for your books`,
+        );
       }
     }
   }
@@ -186,14 +188,14 @@ export class Saver {
   /** Another tab has kept changes of this book: what was changed here becomes a book of its own. */
   #part(): void {
     const { title } = this.#store.book;
-    const own = titled(title, "second copy");
+    const own = titled(title, phrase`second copy`);
     this.taken.push({ id: this.record.id, tab: TAB });
     this.record = freshRecord({ ...this.#store.book, title: own });
     this.journal.begin(this.record.id, null, 0);
     this.#meeting.parted();
     this.#keeping.change({ id: this.record.id, copied: null });
     this.#keeping.addNews(
-      `“${title}” was changed in another tab; your changes here are saved as a separate book, “${own}”`,
+      phrase`“${title}” was changed in another tab; your changes here are saved as a separate book, “${own}”`,
     );
     this.#store.run(retitle(own));
   }

@@ -3,7 +3,9 @@
  * transaction, so that a crash leaves either the old book or the new one. Every answer has a time
  * limit; what fails throws an Error whose message is a sentence without a full stop.
  */
+
 import { type DBSchema, deleteDB, type IDBPDatabase, openDB } from "idb";
+import { phrase } from "../../../functions/phrase.ts";
 import type { Place } from "../../book/address.ts";
 import { inTime, reasonOf } from "../faults/in-time.ts";
 
@@ -49,12 +51,12 @@ const NONE = "NoDatabaseError";
 
 function whyClosed(fault: unknown): string {
   const name = fault instanceof Error ? fault.name : "";
-  if (name === NONE) return "this browser has no database to keep books in";
+  if (name === NONE) return phrase`this browser has no database to keep books in`;
   if (name === "VersionError")
-    return "a newer Ellwand keeps books in this browser, and this older one leaves them as they are; open the newer Ellwand, or reload this page if it has been updated";
+    return phrase`a newer Ellwand keeps books in this browser, and this older one leaves them as they are; open the newer Ellwand, or reload this page if it has been updated`;
   if (name === "SecurityError")
-    return "the browser does not let this page store anything; it may be in private mode, or block the data of this site";
-  return `the browser's database could not be opened: ${reasonOf(fault)}`;
+    return phrase`the browser does not let this page store anything; it may be in private mode, or block the data of this site`;
+  return phrase`the browser's database could not be opened: ${reasonOf(fault)}`;
 }
 
 export class Shelf {
@@ -87,12 +89,12 @@ export class Shelf {
           fresh.createObjectStore("spines", { keyPath: "id" });
           fresh.createObjectStore("leaves", { keyPath: "id" });
         },
-        blocked: () => reject(new Error("another tab of Ellwand is using it; close the other tabs")),
+        blocked: () => reject(new Error(phrase`another tab of Ellwand is using it; close the other tabs`)),
         blocking(_now, _next, event) {
           (event.target as IDBDatabase).close();
-          lost("a newer Ellwand was opened in another tab; reload this page");
+          lost(phrase`a newer Ellwand was opened in another tab; reload this page`);
         },
-        terminated: () => lost("the browser closed its database; reload this page"),
+        terminated: () => lost(phrase`the browser closed its database; reload this page`),
       }).then(resolve, reject);
     });
     const db = await inTime(opening, OPENING, (late) => late.close());
@@ -108,7 +110,9 @@ export class Shelf {
     try {
       return await inTime(work(), ANSWERING);
     } catch (fault) {
-      throw new Error(this.#closed ?? `the browser's database failed: ${reasonOf(fault)}`, { cause: fault });
+      throw new Error(this.#closed ?? phrase`the browser's database failed: ${reasonOf(fault)}`, {
+        cause: fault,
+      });
     }
   }
 

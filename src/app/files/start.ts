@@ -2,6 +2,7 @@
  * The start: the book that was open last, or on the first start a ready one. A book that does not
  * open is passed over and stays on the shelf as it is.
  */
+import { phrase } from "../../../functions/phrase.ts";
 import type { Book } from "../../book/shape.ts";
 import { pageDesk } from "../../lay/desk.ts";
 import { Store } from "../../store/store.ts";
@@ -25,7 +26,7 @@ export interface Start {
 /** With this at the end of the page's address the start passes over every kept book. */
 export const FRESH = "#fresh";
 
-const HUNG = "the page did not finish opening it last time";
+const HUNG = phrase`the page did not finish opening it last time`;
 
 async function freshBook(): Promise<Book> {
   try {
@@ -41,7 +42,7 @@ async function openShelf(): Promise<{ shelf: Shelf | null; records: BookRecord[]
     const shelf = await Shelf.open();
     return { shelf, records: await new Library(shelf).list(), trouble: null };
   } catch (fault) {
-    const trouble = `Books cannot be saved in this browser at present: ${reasonOf(fault)}. Save your work to a file`;
+    const trouble = phrase`Books cannot be saved in this browser at present: ${reasonOf(fault)}. Save your work to a file`;
     return { shelf: null, records: [], trouble };
   }
 }
@@ -58,7 +59,8 @@ export async function start(): Promise<Start> {
   }
   const begun = shelf ? await shelveBegun(keeper.bookcase).catch(() => []) : [];
   await openOne(keeper, records);
-  for (const title of begun) keeper.tellNews(`A book begun in a tab that was closed is saved as “${title}”`);
+  for (const title of begun)
+    keeper.tellNews(phrase`A book begun in a tab that was closed is saved as “${title}”`);
   return { store, keeper };
 }
 
@@ -78,10 +80,10 @@ async function openOne(keeper: Keeper, records: readonly BookRecord[]): Promise<
     const reason = hung ? HUNG : await keeper.open(id);
     if (reason === null) return tell();
     passed.push(
-      `“${title}” was not opened: ${reason}. It is unchanged; under Books you can save its text to a file`,
+      phrase`“${title}” was not opened: ${reason}. It is unchanged; under Books you can save its text to a file`,
     );
     if (passed.length === 1 && (await openEarlier(keeper, record)) === null) {
-      passed.push("Its earlier state is open now, as a separate book");
+      passed.push(phrase`Its earlier state is open now, as a separate book`);
       return tell();
     }
   }

@@ -1,4 +1,5 @@
 /** What tabs that are gone had written down of a book and not put on the shelf any more. */
+import { phrase } from "../../../functions/phrase.ts";
 import { readBook } from "../../book/read.ts";
 import type { Book } from "../../book/shape.ts";
 import { writeBook } from "../../book/write.ts";
@@ -60,7 +61,7 @@ export async function shelveBegun(library: Library): Promise<string[]> {
     for (const { tab, entries } of await writtenByTheGone(id)) {
       const book = broughtForward(null, entries, entries[0]?.from ?? 0);
       if (book) {
-        const title = titled(book.title, "with the last changes");
+        const title = titled(book.title, phrase`with the last changes`);
         await library.put(title, writeBook({ ...book, title }));
         titles.push(title);
         dropWritten(id, tab);

@@ -1,5 +1,7 @@
 /** What the dialog of books shows and does: the lists, and each act with the sentence that it ends in. */
+
 import { useEffect, useState } from "react";
+import { phrase, plural } from "../../../functions/phrase.ts";
 import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
 import { layDesk } from "../../lay/desk.ts";
@@ -42,7 +44,7 @@ export function useBooks({ keeper, keeping, onFile, onDone }: Shelving) {
     try {
       await work();
     } catch (fault) {
-      setRefusal(`This did not work: ${reasonOf(fault)}.`);
+      setRefusal(phrase`This did not work: ${reasonOf(fault)}.`);
     }
   };
   const refresh = async () => {
@@ -58,9 +60,9 @@ export function useBooks({ keeper, keeping, onFile, onDone }: Shelving) {
   /** Opens a book; the dialog ends when that succeeds. */
   const opening = (title: string, open: () => Promise<string | null>) =>
     act(async () => {
-      const reason = await shownWhile(`Opening “${title}”`, open);
+      const reason = await shownWhile(phrase`Opening “${title}”`, open);
       if (reason === null) return onDone();
-      setRefusal(`“${title}” was not opened: ${reason}.`);
+      setRefusal(phrase`“${title}” was not opened: ${reason}.`);
       await refresh();
     });
 
@@ -84,24 +86,24 @@ export function useBooks({ keeper, keeping, onFile, onDone }: Shelving) {
       act(async () => {
         await copyBook(keeper, record, title);
         await refresh();
-        setDone(`“${title}” is a copy of “${record.title}” and stands in the list.`);
+        setDone(phrase`“${title}” is a copy of “${record.title}” and stands in the list.`);
       }),
     /** Keeps the open book as it is as a book of its own, and goes on with its next version, as one step. */
     beginNextVersion: (record: BookRecord) =>
       act(async () => {
         const { nextVersion } = await import("../../engine/next-version.ts");
-        const begun = await shownWhile("Working out the next version", () =>
+        const begun = await shownWhile(phrase`Working out the next version`, () =>
           nextVersion(keeper.book, layDesk),
         );
-        if ("refusal" in begun) return setRefusal(`The next version does not begin: ${begun.refusal}.`);
+        if ("refusal" in begun) return setRefusal(phrase`The next version does not begin: ${begun.refusal}.`);
         const { title } = keeper.book;
         const refusal = await goOnAsVersion(keeper, record, begun);
-        if (refusal) return setRefusal(`The next version does not begin: ${refusal}.`);
+        if (refusal) return setRefusal(phrase`The next version does not begin: ${refusal}.`);
         // The list shows the title that the next version has.
         await keeper.flush();
         await refresh();
         setDone(
-          `${begun.sentence} “${title}” stands in the list as it was, to compare with; Undo takes this book back to it.`,
+          phrase`${begun.sentence} “${title}” stands in the list as it was, to compare with; Undo takes this book back to it.`,
         );
       }),
     moveToBin: ({ id }: BookRecord) => act(() => throwAway(keeper, id).then(refresh)),
@@ -111,7 +113,7 @@ export function useBooks({ keeper, keeping, onFile, onDone }: Shelving) {
       act(async () => {
         const { name, count } = await keeper.saveAll();
         await refresh();
-        setDone(`Saved ${count === 1 ? "one book" : `${count} books`} as ${name}.`);
+        setDone(phrase`Saved ${plural(count, "one book", "# books")} as ${name}.`);
       }),
     chooseFile: () =>
       act(async () => {

@@ -1,5 +1,7 @@
 /** How the chosen cells are shown, decimal places and unit, what they are chosen from, and which fitting changes they follow. */
+
 import { type FormEvent, useEffect, useRef, useState } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import { isTapeUnit, type TapeUnit } from "../../../functions/units.ts";
 import { type Block, cellAddress } from "../../book/address.ts";
 import { type CellSettings, LONGEST, MOST_DECIMALS } from "../../book/shape.ts";
@@ -14,12 +16,12 @@ interface Props {
 }
 
 const UNITS: Readonly<Record<TapeUnit, string>> = {
-  in: "inches",
-  cm: "centimetres",
-  mm: "millimetres",
-  yd: "yards",
-  ft: "feet",
-  m: "metres",
+  in: phrase`inches`,
+  cm: phrase`centimetres`,
+  mm: phrase`millimetres`,
+  yd: phrase`yards`,
+  ft: phrase`feet`,
+  m: phrase`metres`,
 };
 
 export function CellForm({ session, block, onDone }: Props) {
@@ -56,12 +58,12 @@ export function CellForm({ session, block, onDone }: Props) {
     >
       <form onSubmit={keep}>
         <h2 id="cell-form-title">
-          {from === to ? from : `${from}:${to}`}: choices, decimals, unit and fittings
+          {phrase`${from === to ? from : `${from}:${to}`}: choices, decimals, unit and fittings`}
         </h2>
         <label>
-          <span>Decimal places</span>
+          <span>{phrase`Decimal places`}</span>
           <select value={decimals} onChange={(event) => setDecimals(event.target.value)}>
-            <option value="">as usual in this book</option>
+            <option value="">{phrase`as usual in this book`}</option>
             {[...Array(MOST_DECIMALS + 1).keys()].map((places) => (
               <option key={places} value={places}>
                 {places}
@@ -70,9 +72,9 @@ export function CellForm({ session, block, onDone }: Props) {
           </select>
         </label>
         <label>
-          <span>Lengths in</span>
+          <span>{phrase`Lengths in`}</span>
           <select value={unit} onChange={(event) => setUnit(event.target.value)}>
-            <option value="">the book's unit</option>
+            <option value="">{phrase`the book's unit`}</option>
             {Object.entries(UNITS).map(([one, noun]) => (
               <option key={one} value={one}>
                 {noun}
@@ -81,39 +83,29 @@ export function CellForm({ session, block, onDone }: Props) {
           </select>
         </label>
         <label>
-          <span>Chosen from</span>
+          <span>{phrase`Chosen from`}</span>
           <input
             dir="auto"
             value={choices}
-            placeholder="box; knife, or =A2:A6"
+            placeholder={phrase`box; knife, or =A2:A6`}
             maxLength={LONGEST.choices}
             onChange={(event) => setChoices(event.target.value)}
           />
         </label>
         <label>
-          <span>Fitting changes of</span>
+          <span>{phrase`Fitting changes of`}</span>
           <input
             dir="auto"
             value={fitting}
-            placeholder="bodice waist"
+            placeholder={phrase`bodice waist`}
             maxLength={LONGEST.fitting}
             onChange={(event) => setFitting(event.target.value)}
           />
         </label>
-        <p className="form-about">
-          Decimal places and unit change only what is shown: the cell keeps its full value, and formulas go on
-          using it.
-        </p>
-        <p className="form-about">
-          Choices are a list with ; between them, or the cells that hold them. Anything else may still be
-          typed and is listed among the problems.
-        </p>
-        <p className="form-about">
-          The fitting changes of a seam are added to the value of the cell. They come from the list named
-          fitting_log, and reach other seams along the list named seams. The words top, bottom or each side
-          may follow the name of the seam.
-        </p>
-        <FormFoot act="Keep" refusal={refusal} onCancel={() => dialog.current?.close()} />
+        <p className="form-about">{phrase`Decimal places and unit change only what is shown: the cell keeps its full value, and formulas go on using it.`}</p>
+        <p className="form-about">{phrase`Choices are a list with ; between them, or the cells that hold them. Anything else may still be typed and is listed among the problems.`}</p>
+        <p className="form-about">{phrase`The fitting changes of a seam are added to the value of the cell. They come from the list named fitting_log, and reach other seams along the list named seams. The words top, bottom or each side may follow the name of the seam.`}</p>
+        <FormFoot act={phrase`Keep`} refusal={refusal} onCancel={() => dialog.current?.close()} />
       </form>
     </dialog>
   );

@@ -1,4 +1,5 @@
 /** The line under the formula: why an edit was refused, which cell a formula belongs to, the cell's problem, its value at full precision. */
+import { phrase, plural } from "../../../functions/phrase.ts";
 import {
   type Block,
   cellAddress,
@@ -52,17 +53,14 @@ function messageOf({ session, place, away, exactly }: Props) {
   if (refused) return <span className="cell-message-problem">{refused.sentence}</span>;
   if (away) {
     return (
-      <span className="cell-message-about">
-        Enter puts this into {fullAddress(book, place)}, Escape drops it.
-      </span>
+      <span className="cell-message-about">{phrase`Enter puts this into ${fullAddress(book, place)}, Escape drops it.`}</span>
     );
   }
   if (session.caret?.call) return null;
   if (session.cutBlock) {
     return (
       <span className="cell-message-about">
-        {blockText(session.cutBlock)} is cut: select a cell and paste to move it there, or press Escape to
-        cancel.
+        {phrase`${blockText(session.cutBlock)} is cut: select a cell and paste to move it there, or press Escape to cancel.`}
       </span>
     );
   }
@@ -71,7 +69,7 @@ function messageOf({ session, place, away, exactly }: Props) {
     const waits = !samePlace(view.problem.from, place);
     return (
       <span className={view.problem.is === "pending" ? "cell-message-about" : "cell-message-problem"}>
-        {waits && `waits for ${cellText(book, view.problem.from)}: `}
+        {waits && phrase`waits for ${cellText(book, view.problem.from)}: `}
         {view.problem.sentence}
         {hasAnswer(view.problem) && <Beside text={besideText(engine, place)} />}
         <CountKey session={session} place={place} />
@@ -84,7 +82,7 @@ function messageOf({ session, place, away, exactly }: Props) {
     return (
       <span className="cell-message-problem">
         {said[0]}
-        {more > 0 && `; ${more} more ${more === 1 ? "problem is" : "problems are"} about this cell`}
+        {more > 0 && phrase`; ${plural(more, "# more problem is", "# more problems are")} about this cell`}
       </span>
     );
   }
@@ -96,7 +94,7 @@ function messageOf({ session, place, away, exactly }: Props) {
     <>
       {exactly && (
         <span className="cell-message-exact">
-          full precision: {exact(view.value, view.kind, book) || "blank"}
+          {phrase`full precision: ${exact(view.value, view.kind, book) || phrase`blank`}`}
         </span>
       )}
       {exactly && (parts || laid || estimate || fitted) && " "}
@@ -130,7 +128,8 @@ function Note({ session, place }: Props) {
   if (note === "" || session.refusedAt(place) || session.caret?.call) return null;
   return (
     <span className="cell-message-note">
-      Note: <span dir="auto">{note}</span>
+      {phrase`Note: `}
+      <span dir="auto">{note}</span>
     </span>
   );
 }
@@ -139,7 +138,7 @@ function Note({ session, place }: Props) {
 function Photo({ session, place }: Props) {
   const { photograph, photographWords = "" } = settingsAt(session.store.shown, place) ?? {};
   if (!photograph || session.refusedAt(place) || session.caret?.call) return null;
-  return <img className="cell-message-photo" src={photograph} alt={photographWords || "photograph"} />;
+  return <img className="cell-message-photo" src={photograph} alt={photographWords || phrase`photograph`} />;
 }
 
 /** "B1", or "B1:C4". */
@@ -161,7 +160,7 @@ function CountKey({ session, place }: Pick<Props, "session" | "place">) {
         session.run(countColumn(kept.page, kept.column), place);
       }}
     >
-      Calculate with column {columnLetters(kept.column)}
+      {phrase`Calculate with column ${columnLetters(kept.column)}`}
     </button>
   );
 }

@@ -1,5 +1,7 @@
 /** Heading, kind and width of one column. */
+
 import { type FormEvent, useEffect, useRef, useState } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import { columnLetters, type Place } from "../../book/address.ts";
 import { COLUMN_KINDS, type ColumnKind, LONGEST, WIDTHS } from "../../book/shape.ts";
 import { changeColumn } from "../../store/commands.ts";
@@ -8,12 +10,12 @@ import { FormFoot } from "./FormFoot.tsx";
 
 /** What a column of each kind holds, in words. */
 export const KINDS: Record<ColumnKind, string> = {
-  any: "anything",
-  text: "text, not used as numbers",
-  length: "lengths",
-  number: "numbers",
-  money: "money",
-  date: "dates",
+  any: phrase`anything`,
+  text: phrase`text, not used as numbers`,
+  length: phrase`lengths`,
+  number: phrase`numbers`,
+  money: phrase`money`,
+  date: phrase`dates`,
 };
 
 interface Props {
@@ -48,9 +50,9 @@ export function ColumnForm({ session, place, onDone }: Props) {
       onKeyDown={(event) => event.stopPropagation()}
     >
       <form onSubmit={keep}>
-        <h2 id="column-form-title">Column {columnLetters(place.column)}</h2>
+        <h2 id="column-form-title">{phrase`Column ${columnLetters(place.column)}`}</h2>
         <label>
-          <span>Heading</span>
+          <span>{phrase`Heading`}</span>
           <input
             dir="auto"
             value={heading}
@@ -59,7 +61,7 @@ export function ColumnForm({ session, place, onDone }: Props) {
           />
         </label>
         <label>
-          <span>Contents</span>
+          <span>{phrase`Contents`}</span>
           <select value={kind} onChange={(event) => setKind(event.target.value as ColumnKind)}>
             {COLUMN_KINDS.map((one) => (
               <option key={one} value={one}>
@@ -69,7 +71,7 @@ export function ColumnForm({ session, place, onDone }: Props) {
           </select>
         </label>
         <label>
-          <span>Width on screen, in pixels</span>
+          <span>{phrase`Width on screen, in pixels`}</span>
           <input
             type="number"
             required
@@ -80,16 +82,16 @@ export function ColumnForm({ session, place, onDone }: Props) {
           />
         </label>
         <label>
-          <span>Choices, if its cells have any</span>
+          <span>{phrase`Choices, if its cells have any`}</span>
           <input
             dir="auto"
             value={choices}
-            placeholder="box; knife, or =A2:A6"
+            placeholder={phrase`box; knife, or =A2:A6`}
             maxLength={LONGEST.choices}
             onChange={(event) => setChoices(event.target.value)}
           />
         </label>
-        <FormFoot act="Keep" refusal={refusal} onCancel={() => dialog.current?.close()} />
+        <FormFoot act={phrase`Keep`} refusal={refusal} onCancel={() => dialog.current?.close()} />
       </form>
     </dialog>
   );

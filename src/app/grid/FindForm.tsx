@@ -1,5 +1,7 @@
 /** Find and replace over the book: what is found is shown before anything is replaced. */
+
 import { useEffect, useMemo, useRef, useState } from "react";
+import { phrase, plural } from "../../../functions/phrase.ts";
 import { fullAddress, type Place } from "../../book/address.ts";
 import { type Found, findCells, replacedIn, rowLabel, type Wanted } from "../../book/find.ts";
 import { nameOf } from "../../book/names.ts";
@@ -17,8 +19,6 @@ interface Props {
 
 /** So many of what is found are listed; the rest is counted. */
 const LISTED = 200;
-
-const many = (count: number, noun: string) => `${count} ${noun}${count === 1 ? "" : "s"}`;
 
 export function FindForm({ session, page, onGo, onDone }: Props) {
   const { store } = session;
@@ -49,35 +49,38 @@ export function FindForm({ session, page, onGo, onDone }: Props) {
     setMessage(
       sentence
         ? { text: sentence, refused: true }
-        : { text: `Replaced in ${many(list.length, "cell")}; Undo brings it back`, refused: false },
+        : {
+            text: phrase`Replaced in ${plural(list.length, "# cell", "# cells")}; Undo brings it back`,
+            refused: false,
+          },
     );
   };
   const label = ({ place }: Found) => nameOf(store.book, place) ?? rowLabel(store.book, place);
 
   return (
-    <Dialog title="Find and replace" wide onDone={onDone}>
+    <Dialog title={phrase`Find and replace`} wide onDone={onDone}>
       <form className="find-form" onSubmit={(event) => event.preventDefault()}>
         <label>
-          <span>Find</span>
+          <span>{phrase`Find`}</span>
           <input ref={field} dir="auto" value={text} onChange={(event) => setText(event.target.value)} />
         </label>
         <label>
-          <span>Replace with</span>
+          <span>{phrase`Replace with`}</span>
           <input dir="auto" value={by} onChange={(event) => setBy(event.target.value)} />
         </label>
         <label>
-          <span>Look in</span>
+          <span>{phrase`Look in`}</span>
           <select value={within} onChange={(event) => setWithin(event.target.value as Wanted["within"])}>
-            <option value="all">texts and formulas</option>
-            <option value="texts">texts and figures only</option>
-            <option value="formulas">formulas only</option>
+            <option value="all">{phrase`texts and formulas`}</option>
+            <option value="texts">{phrase`texts and figures only`}</option>
+            <option value="formulas">{phrase`formulas only`}</option>
           </select>
         </label>
         <label>
-          <span>On</span>
+          <span>{phrase`On`}</span>
           <select value={where} onChange={(event) => setWhere(event.target.value as "book" | "page")}>
-            <option value="book">all pages</option>
-            <option value="page">the page {store.book.pages[page]?.title}</option>
+            <option value="book">{phrase`all pages`}</option>
+            <option value="page">{phrase`the page ${store.book.pages[page]?.title ?? ""}`}</option>
           </select>
         </label>
         <label className="find-check">
@@ -86,7 +89,7 @@ export function FindForm({ session, page, onGo, onDone }: Props) {
             checked={exactCase}
             onChange={(event) => setExactCase(event.target.checked)}
           />
-          <span>Capitals and small letters differ</span>
+          <span>{phrase`Capitals and small letters differ`}</span>
         </label>
         <label className="find-check">
           <input
@@ -94,29 +97,31 @@ export function FindForm({ session, page, onGo, onDone }: Props) {
             checked={wholeCell}
             onChange={(event) => setWholeCell(event.target.checked)}
           />
-          <span>The whole cell only</span>
+          <span>{phrase`The whole cell only`}</span>
         </label>
         <p className="column-form-keys">
           <button type="button" disabled={found.length === 0} onClick={() => replace(found)}>
-            Replace in {many(found.length, "cell")}
+            {phrase`Replace in ${plural(found.length, "# cell", "# cells")}`}
           </button>
         </p>
       </form>
       <p role="status" className={message?.refused ? "look" : "form-about"}>
         {message?.text ??
-          (text === "" ? "Type what is to be found." : `Found in ${many(found.length, "cell")}.`)}
+          (text === ""
+            ? phrase`Type what is to be found.`
+            : phrase`Found in ${plural(found.length, "# cell", "# cells")}.`)}
       </p>
       {found.length > 0 && (
         <div className="find-list">
           <table>
             <thead>
               <tr>
-                <th scope="col">Cell</th>
-                <th scope="col">Label</th>
-                <th scope="col">Now</th>
-                <th scope="col">Replaced</th>
+                <th scope="col">{phrase`Cell`}</th>
+                <th scope="col">{phrase`Label`}</th>
+                <th scope="col">{phrase`Now`}</th>
+                <th scope="col">{phrase`Replaced`}</th>
                 <th scope="col">
-                  <span className="unseen">Replace this one</span>
+                  <span className="unseen">{phrase`Replace this one`}</span>
                 </th>
               </tr>
             </thead>
@@ -132,10 +137,11 @@ export function FindForm({ session, page, onGo, onDone }: Props) {
                     </td>
                     <td>{label(one)}</td>
                     <td>{one.typed}</td>
-                    <td>{replacedIn(one.typed, wanted, by) || "(blank)"}</td>
+                    <td>{replacedIn(one.typed, wanted, by) || phrase`(blank)`}</td>
                     <td>
                       <button type="button" onClick={() => replace([one])}>
-                        Replace<span className="unseen"> in {address}</span>
+                        {phrase`Replace`}
+                        <span className="unseen">{phrase` in ${address}`}</span>
                       </button>
                     </td>
                   </tr>
@@ -143,7 +149,9 @@ export function FindForm({ session, page, onGo, onDone }: Props) {
               })}
             </tbody>
           </table>
-          {found.length > LISTED && <p className="form-about">and {found.length - LISTED} more cells</p>}
+          {found.length > LISTED && (
+            <p className="form-about">{phrase`and ${found.length - LISTED} more cells`}</p>
+          )}
         </div>
       )}
     </Dialog>

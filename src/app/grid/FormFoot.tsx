@@ -1,4 +1,7 @@
 /** The end of a small form: why it was refused, the button that does it, and the way out. */
+
+import { phrase } from "../../../functions/phrase.ts";
+
 interface Props {
   /** What the form does, on its button. */
   readonly act: string;
@@ -16,9 +19,7 @@ export function FormFoot({ act, refusal, onCancel }: Props) {
       )}
       <p className="column-form-keys">
         <button type="submit">{act}</button>
-        <button type="button" onClick={onCancel}>
-          Cancel
-        </button>
+        <button type="button" onClick={onCancel}>{phrase`Cancel`}</button>
       </p>
     </>
   );

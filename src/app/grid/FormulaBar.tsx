@@ -1,4 +1,5 @@
 /** The bar above the grid: which cell, its name, what is typed in it, and what there is to say of it. */
+import { phrase } from "../../../functions/phrase.ts";
 import "./bar.css";
 import {
   type KeyboardEvent,
@@ -79,7 +80,7 @@ export function FormulaBar({ store, place: selected, onPlace }: Props) {
     <div className="formula-bar">
       <output
         className="formula-place"
-        aria-label={away ? "Cell of the formula" : "Selected cell"}
+        aria-label={away ? phrase`Cell of the formula` : phrase`Selected cell`}
         aria-live={away ? "polite" : "off"}
       >
         {away ? fullAddress(store.shown, place) : cellAddress(place.row, place.column)}
@@ -89,7 +90,7 @@ export function FormulaBar({ store, place: selected, onPlace }: Props) {
         ref={field}
         className="formula-text"
         dir={isFormula(text) ? "ltr" : "auto"}
-        aria-label="Text or formula of the cell"
+        aria-label={phrase`Text or formula of the cell`}
         aria-describedby="cell-message argument-hint"
         aria-autocomplete="list"
         spellCheck={false}
@@ -112,15 +113,17 @@ export function FormulaBar({ store, place: selected, onPlace }: Props) {
       />
       <CellMessage session={session} place={place} away={away} exactly={asked} />
       <span className="formula-keys">
-        <button type="button" aria-pressed={asked} onClick={() => setAsked(!asked)}>
-          Full precision
-        </button>
-        <button type="button" aria-haspopup="dialog" onClick={() => session.openNote?.(place)}>
-          Note
-        </button>
-        <button type="button" aria-haspopup="menu" onClick={openMenu}>
-          Rows and columns
-        </button>
+        <button
+          type="button"
+          aria-pressed={asked}
+          onClick={() => setAsked(!asked)}
+        >{phrase`Full precision`}</button>
+        <button
+          type="button"
+          aria-haspopup="dialog"
+          onClick={() => session.openNote?.(place)}
+        >{phrase`Note`}</button>
+        <button type="button" aria-haspopup="menu" onClick={openMenu}>{phrase`Rows and columns`}</button>
       </span>
     </div>
   );

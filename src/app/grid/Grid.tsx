@@ -1,4 +1,5 @@
 /** The grid of one page. */
+import { phrase } from "../../../functions/phrase.ts";
 import "handsontable/styles/handsontable.min.css";
 import "./floating.css";
 import "./grid.css";
@@ -166,7 +167,7 @@ export function Grid({ store, page, place, onPlace, onRefused }: Props) {
       {corner && form?.is === "note" && <NoteForm session={session} place={corner} onDone={done} />}
       {corner && form?.is === "column" && <ColumnForm session={session} place={corner} onDone={done} />}
       {corner && form?.is === "photo" && (
-        <Guard name="The photograph" className="guard-over" onDone={done}>
+        <Guard name={phrase`The photograph`} className="guard-over" onDone={done}>
           <Suspense fallback={null}>
             <PhotoForm session={session} place={corner} file={form.file} onDone={done} />
           </Suspense>

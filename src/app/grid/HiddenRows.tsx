@@ -1,5 +1,7 @@
 /** Under the grid: which rows of the page are hidden, that they count, and the way to show them. */
+
 import { useSyncExternalStore } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import { hiddenRows } from "../../book/hidden-rows.ts";
 import { MOST_ROWS } from "../../book/shape.ts";
 import { showRows } from "../../store/arranging.ts";
@@ -24,7 +26,7 @@ export function HiddenRows({ session, page, row }: Props) {
     <p className="grid-hidden">
       <span>
         {text}
-        {hiddenRows(shown).has(row) && ` The chosen cell is in row ${row + 1}, which is hidden.`}
+        {hiddenRows(shown).has(row) && phrase` The chosen cell is in row ${row + 1}, which is hidden.`}
       </span>
       <button
         type="button"
@@ -32,9 +34,7 @@ export function HiddenRows({ session, page, row }: Props) {
           handOn(".grid-hidden", () => session.takeBack());
           session.run(showRows(page, 0, MOST_ROWS), { page, row, column: 0 });
         }}
-      >
-        Show all rows
-      </button>
+      >{phrase`Show all rows`}</button>
     </p>
   );
 }

@@ -1,5 +1,7 @@
 /** The name of the selected cell or block, to be given, changed or taken away. */
+
 import { type KeyboardEvent, useId, useState } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import type { Block, Place } from "../../book/address.ts";
 import { blockOf, blockText, everyName, isCell, nameAt } from "../../book/names.ts";
 import type { Book } from "../../book/shape.ts";
@@ -16,13 +18,13 @@ export function blockToName(selected: Block | null, place: Place): Block {
 /** What there is to say of a block's names: that its own belongs to a page alone, or which lists it lies in. */
 function aboutNames(book: Book, block: Block): string {
   const own = nameAt(book, block);
-  if (own) return own.of === null ? "" : `on ${book.pages[own.of]!.title} alone`;
+  if (own) return own.of === null ? "" : phrase`on ${book.pages[own.of]!.title} alone`;
   const corner = { page: block.page, row: block.top, column: block.left };
   const far = { page: block.page, row: block.bottom, column: block.right };
   const lists = everyName(book).filter(
     (one) => !isCell(one.block) && isIn(one.block, corner) && isIn(one.block, far),
   );
-  return lists.length === 0 ? "" : `in ${lists.map(({ name }) => name).join(", ")}`;
+  return lists.length === 0 ? "" : phrase`in ${lists.map(({ name }) => name).join(", ")}`;
 }
 
 export function NameField({ store, place }: { readonly store: Store; readonly place: Place }) {
@@ -67,10 +69,10 @@ export function NameField({ store, place }: { readonly store: Store; readonly pl
       )}
       <input
         dir="auto"
-        aria-label={cells ? `Name of the cells ${cells}` : "Name of the cell"}
+        aria-label={cells ? phrase`Name of the cells ${cells}` : phrase`Name of the cell`}
         aria-invalid={refusal !== null}
         aria-describedby={refusal === null ? (about ? `${id}-about` : undefined) : id}
-        placeholder={cells ? `no name for ${cells}` : "no name"}
+        placeholder={cells ? phrase`no name for ${cells}` : phrase`no name`}
         spellCheck={false}
         value={text ?? kept}
         onFocus={() => session.grid?.leave()}

@@ -1,5 +1,7 @@
 /** The note of one cell, to be written, read, changed or deleted. */
+
 import { type FormEvent, useEffect, useRef, useState } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import { cellAddress, fullAddress, noteAt, type Place } from "../../book/address.ts";
 import { nameOf } from "../../book/names.ts";
 import { noteCell } from "../../store/commands.ts";
@@ -42,34 +44,29 @@ export function NoteForm({ session, place, onDone }: Props) {
     >
       <form onSubmit={onSubmit}>
         <h2 id="note-form-title">
-          Note on {name ? `${name} (${fullAddress(store.shown, place)})` : fullAddress(store.shown, place)}
+          {phrase`Note on ${name ? `${name} (${fullAddress(store.shown, place)})` : fullAddress(store.shown, place)}`}
         </h2>
         <textarea
           dir="auto"
-          aria-label="Note"
+          aria-label={phrase`Note`}
           aria-describedby="note-form-keys"
           rows={6}
           value={text}
           onChange={(event) => setText(event.target.value)}
         />
-        <p id="note-form-keys" className="note-form-about">
-          A note is not part of any calculation. Ctrl Enter saves it, Escape cancels.
-        </p>
+        <p
+          id="note-form-keys"
+          className="note-form-about"
+        >{phrase`A note is not part of any calculation. Ctrl Enter saves it, Escape cancels.`}</p>
         {refusal && (
           <p className="look" role="alert">
             {refusal}
           </p>
         )}
         <p className="column-form-keys">
-          <button type="submit">Save note</button>
-          {kept !== "" && (
-            <button type="button" onClick={() => save("")}>
-              Delete note
-            </button>
-          )}
-          <button type="button" onClick={() => dialog.current?.close()}>
-            Cancel
-          </button>
+          <button type="submit">{phrase`Save note`}</button>
+          {kept !== "" && <button type="button" onClick={() => save("")}>{phrase`Delete note`}</button>}
+          <button type="button" onClick={() => dialog.current?.close()}>{phrase`Cancel`}</button>
         </p>
       </form>
     </dialog>

@@ -1,5 +1,7 @@
 /** The names, functions or choices that fit the word being typed. */
+
 import { useLayoutEffect, useSyncExternalStore } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import type { EditSession } from "./edit-session.ts";
 
 export function OfferList({ session }: { session: EditSession }) {
@@ -25,7 +27,7 @@ export function OfferList({ session }: { session: EditSession }) {
       id="offers"
       role="listbox"
       tabIndex={-1}
-      aria-label={offers[0]?.is === "choice" ? "Choices" : "Matching names and functions"}
+      aria-label={offers[0]?.is === "choice" ? phrase`Choices` : phrase`Matching names and functions`}
       className="offers"
     >
       {offers.map((offer, i) => (
@@ -44,7 +46,7 @@ export function OfferList({ session }: { session: EditSession }) {
           <span className="offer-text">{offer.text}</span>
           <span className="offer-about">{offer.about}</span>
           {i === (chosen ?? 0) && (
-            <kbd>{chosen !== null ? "Enter" : offer.is === "choice" ? "↓" : "Tab"}</kbd>
+            <kbd>{chosen !== null ? phrase`Enter` : offer.is === "choice" ? "↓" : phrase`Tab`}</kbd>
           )}
         </div>
       ))}

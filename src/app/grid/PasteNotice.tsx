@@ -1,5 +1,7 @@
 /** Under the grid after a doubtful paste: how the clipboard was understood, and the other way to take it. */
+
 import { useSyncExternalStore } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import { handOn } from "../keyboard.ts";
 import type { EditSession } from "./edit-session.ts";
 
@@ -11,7 +13,7 @@ export function PasteNotice({ session }: { session: EditSession }) {
   if (!pasted || pasted.book !== session.store.book) return null;
   return (
     <p className="grid-hidden" role="status">
-      <span>Pasted: {pasted.doubt}.</span>
+      <span>{phrase`Pasted: ${pasted.doubt}.`}</span>
       {pasted.other && (
         <button
           type="button"
@@ -30,9 +32,7 @@ export function PasteNotice({ session }: { session: EditSession }) {
           handOn(".grid-hidden", () => session.takeBack());
           session.pasted = null;
         }}
-      >
-        Close
-      </button>
+      >{phrase`Close`}</button>
     </p>
   );
 }

@@ -1,4 +1,5 @@
 /** The menu of the selected cells, with rows, columns and the note: by right click, Shift+F10, or its button. */
+import { phrase, plural } from "../../../functions/phrase.ts";
 import { type Block, cellAddress, columnLetters } from "../../book/address.ts";
 import { hiddenRows } from "../../book/hidden-rows.ts";
 import { MOST_FROZEN, type Page } from "../../book/shape.ts";
@@ -50,22 +51,22 @@ export function itemsFor(
   const { page, top, left } = block;
   const tall = block.bottom - top + 1;
   const wide = block.right - left + 1;
-  const rows = tall === 1 ? "row" : `${tall} rows`;
-  const columns = wide === 1 ? "column" : `${wide} columns`;
+  const rows = phrase`${plural(tall, "row", "# rows")}`;
+  const columns = phrase`${plural(wide, "column", "# columns")}`;
   const items: Item[] = [];
   if (whole !== "columns") {
     items.push(
-      { label: `Insert ${rows} above`, does: insertRows(page, top, tall) },
-      { label: `Insert ${rows} below`, does: insertRows(page, block.bottom + 1, tall) },
+      { label: phrase`Insert ${rows} above`, does: insertRows(page, top, tall) },
+      { label: phrase`Insert ${rows} below`, does: insertRows(page, block.bottom + 1, tall) },
       {
-        label: `Delete ${rows}`,
+        label: phrase`Delete ${rows}`,
         does: removeRows(page, top, tall),
       },
     );
-    if (top > 0) items.push({ label: `Move ${rows} up`, does: moveRows(page, top, tall, top - 1) });
+    if (top > 0) items.push({ label: phrase`Move ${rows} up`, does: moveRows(page, top, tall, top - 1) });
     items.push(
-      { label: `Move ${rows} down`, does: moveRows(page, top, tall, block.bottom + 2) },
-      { label: `Hide ${rows}`, does: hideRows(page, top, tall) },
+      { label: phrase`Move ${rows} down`, does: moveRows(page, top, tall, block.bottom + 2) },
+      { label: phrase`Hide ${rows}`, does: hideRows(page, top, tall) },
     );
     // Rows beside hidden ones stand for them: the hidden ones can't be chosen.
     const hidden = hiddenRows(shownPage);
@@ -73,22 +74,24 @@ export function itemsFor(
     while (hidden.has(from - 1)) from -= 1;
     while (hidden.has(to + 1)) to += 1;
     if (Array.from({ length: to - from + 1 }, (_, i) => from + i).some((row) => hidden.has(row)))
-      items.push({ label: "Show hidden rows here", does: showRows(page, from, to - from + 1) });
+      items.push({ label: phrase`Show hidden rows here`, does: showRows(page, from, to - from + 1) });
   }
   if (whole !== "rows") {
     items.push(
-      { label: `Insert ${columns} before`, apart: true, does: insertColumns(page, left, wide) },
-      { label: `Insert ${columns} after`, does: insertColumns(page, block.right + 1, wide) },
+      { label: phrase`Insert ${columns} before`, apart: true, does: insertColumns(page, left, wide) },
+      { label: phrase`Insert ${columns} after`, does: insertColumns(page, block.right + 1, wide) },
       {
-        label: `Delete ${columns}`,
+        label: phrase`Delete ${columns}`,
         does: removeColumns(page, left, wide),
       },
-      ...(left > 0 ? [{ label: `Move ${columns} left`, does: moveColumns(page, left, wide, left - 1) }] : []),
-      { label: `Move ${columns} right`, does: moveColumns(page, left, wide, block.right + 2) },
+      ...(left > 0
+        ? [{ label: phrase`Move ${columns} left`, does: moveColumns(page, left, wide, left - 1) }]
+        : []),
+      { label: phrase`Move ${columns} right`, does: moveColumns(page, left, wide, block.right + 2) },
       {
-        label: `Fit ${columns} to what ${wide === 1 ? "it holds" : "they hold"}`,
+        label: phrase`Fit ${columns} to what ${plural(wide, "it holds", "they hold")}`,
         does: {
-          label: "fit columns",
+          label: phrase`fit columns`,
           edit: (book) =>
             fitColumns(
               page,
@@ -98,24 +101,24 @@ export function itemsFor(
       },
       ...(shownPage.frozen === undefined
         ? []
-        : [{ label: "Let all columns scroll", does: freezeColumns(page, 0) }]),
+        : [{ label: phrase`Let all columns scroll`, does: freezeColumns(page, 0) }]),
       ...(shownPage.frozen === block.right + 1 || block.right >= MOST_FROZEN
         ? []
         : [{ label: freezeLabel(block.right), does: freezeColumns(page, block.right + 1) }]),
-      { label: `Heading and kind of column ${columnLetters(left)}…`, does: "column" },
+      { label: phrase`Heading and kind of column ${columnLetters(left)}…`, does: "column" },
     );
   }
   items.push(
-    { label: "Sort…", does: "sort", apart: true },
-    { label: "Choices, decimals, unit and fittings…", does: "cells" },
+    { label: phrase`Sort…`, does: "sort", apart: true },
+    { label: phrase`Choices, decimals, unit and fittings…`, does: "cells" },
   );
-  items.push({ label: "Names from labels…", does: "names" });
+  items.push({ label: phrase`Names from labels…`, does: "names" });
   if (!whole)
     items.push(
-      { label: `Note on ${cellAddress(top, left)}…`, does: "note" },
-      { label: `Photograph in ${cellAddress(top, left)}…`, does: "photo" },
+      { label: phrase`Note on ${cellAddress(top, left)}…`, does: "note" },
+      { label: phrase`Photograph in ${cellAddress(top, left)}…`, does: "photo" },
     );
-  items.push({ label: "Find and replace…", does: "find" });
+  items.push({ label: phrase`Find and replace…`, does: "find" });
   return items;
 }
 
@@ -128,7 +131,7 @@ export function RowsAndColumns({ x, y, block, session, onForm, fits, onDone }: P
   };
   return (
     <Menu
-      name="Rows and columns"
+      name={phrase`Rows and columns`}
       x={x}
       y={y}
       items={items.map((item) => ({ label: item.label, apart: item.apart, act: () => run(item) }))}

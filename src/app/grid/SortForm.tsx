@@ -1,5 +1,7 @@
 /** Sorting the rows of a block: which rows move, by which column, which way. */
+
 import { type FormEvent, useEffect, useRef, useState } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import { type Block, cellAddress, columnLetters, type Place } from "../../book/address.ts";
 import { isFormula } from "../../book/formula.ts";
 import { blockAround } from "../../book/reorder.ts";
@@ -45,7 +47,7 @@ export function SortForm({ session, block, onDone }: Props) {
   const page = book.pages[block.page]!;
   const nameOf = (one: number) => {
     const heading = headings ? typedAt(book, block.page, whole.top, one) : (page.columns[one]?.heading ?? "");
-    return heading.trim() ? `${columnLetters(one)}: ${heading}` : `Column ${columnLetters(one)}`;
+    return heading.trim() ? `${columnLetters(one)}: ${heading}` : phrase`Column ${columnLetters(one)}`;
   };
   const beside = [whole.left - 1, whole.right + 1].filter(
     (one) =>
@@ -68,10 +70,10 @@ export function SortForm({ session, block, onDone }: Props) {
     >
       <form onSubmit={keep}>
         <h2 id="sort-form-title">
-          Sort {cellAddress(rows.top, rows.left)}:{cellAddress(rows.bottom, rows.right)}
+          {phrase`Sort ${cellAddress(rows.top, rows.left)}:${cellAddress(rows.bottom, rows.right)}`}
         </h2>
         <label>
-          <span>By column</span>
+          <span>{phrase`By column`}</span>
           <select value={column} onChange={(event) => setColumn(Number(event.target.value))}>
             {Array.from({ length: whole.right - whole.left + 1 }, (_, i) => whole.left + i).map((one) => (
               <option key={one} value={one}>
@@ -81,26 +83,25 @@ export function SortForm({ session, block, onDone }: Props) {
           </select>
         </label>
         <label>
-          <span>Order</span>
+          <span>{phrase`Order`}</span>
           <select
             value={String(descending)}
             onChange={(event) => setDescending(event.target.value === "true")}
           >
-            <option value="false">smallest first, A to Z</option>
-            <option value="true">largest first, Z to A</option>
+            <option value="false">{phrase`smallest first, A to Z`}</option>
+            <option value="true">{phrase`largest first, Z to A`}</option>
           </select>
         </label>
         <label>
-          <span>Row {whole.top + 1} holds headings</span>
+          <span>{phrase`Row ${whole.top + 1} holds headings`}</span>
           <input type="checkbox" checked={headings} onChange={(event) => setHeadings(event.target.checked)} />
         </label>
         <p className="form-about">
-          Whole rows of the block move together, with their notes and names; formulas elsewhere follow their
-          row.
+          {phrase`Whole rows of the block move together, with their notes and names; formulas elsewhere follow their row.`}
           {beside.length > 0 &&
-            ` Column ${beside.map(columnLetters).join(" and column ")} beside the block is filled and stays where it is.`}
+            phrase` Column ${beside.map(columnLetters).join(phrase` and column `)} beside the block is filled and stays where it is.`}
         </p>
-        <FormFoot act="Sort" refusal={refusal} onCancel={() => dialog.current?.close()} />
+        <FormFoot act={phrase`Sort`} refusal={refusal} onCancel={() => dialog.current?.close()} />
       </form>
     </dialog>
   );

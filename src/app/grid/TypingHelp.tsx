@@ -1,4 +1,5 @@
 /** What stands beside a cell while it is typed in: the hint of the argument, and the names, functions or choices that fit. */
+
 import {
   lazy,
   Suspense,
@@ -9,6 +10,7 @@ import {
   useState,
   useSyncExternalStore,
 } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import type { Place } from "../../book/address.ts";
 import { cellText } from "../../engine/label.ts";
 import { loadArgumentPicture } from "../measured/load-picture.ts";
@@ -71,10 +73,7 @@ export function TypingHelp({ session, selected }: Props) {
   return (
     <div ref={box} className="typing-help" style={style}>
       {away && (
-        <p className="hint-away">
-          This formula belongs to {cellText(store.shown, draft.place)}. Where it waits for a value, press a
-          cell to put it in.
-        </p>
+        <p className="hint-away">{phrase`This formula belongs to ${cellText(store.shown, draft.place)}. Where it waits for a value, press a cell to put it in.`}</p>
       )}
       {hint && <Hint hint={hint} onMoved={onMoved} />}
       <OfferList session={session} />
@@ -108,7 +107,7 @@ function Hint({ hint, onMoved }: { hint: ArgumentHelp; onMoved: () => void }) {
     <div id="argument-hint" className="argument-hint" role="status">
       {forms.map(({ takes, current }, form) => (
         <p key={takes.map(({ text }) => text).join()} className="hint-call">
-          {form > 0 && "or "}
+          {form > 0 && phrase`or `}
           {name}(
           {takes.map(({ text }, i) => (
             <span key={text}>
@@ -135,7 +134,8 @@ function Hint({ hint, onMoved }: { hint: ArgumentHelp; onMoved: () => void }) {
           ))}
           {tooMany && <p>{tooMany}</p>}
           <p className="hint-key">
-            <kbd>F1</kbd> all about {name}
+            <kbd>F1</kbd>
+            {phrase` all about ${name}`}
           </p>
         </div>
       </div>

@@ -1,7 +1,9 @@
 /** What the hint says of the argument that is being typed. */
+
 import { catalogue } from "../../../functions/catalogue.ts";
 import type { Takes } from "../../../functions/define.ts";
 import { allowed, argumentText } from "../../../functions/help.ts";
+import { phrase, plural } from "../../../functions/phrase.ts";
 import type { Unit } from "../../../functions/units.ts";
 import { builtIns } from "../../engine/built-ins/described.ts";
 
@@ -49,7 +51,7 @@ export function argumentHelp(name: string, argument: number, unit: Unit): Argume
     tooMany:
       meant.length > 0
         ? null
-        : `${name} has ${most === 1 ? "1 argument" : `${most} arguments`}, and this is argument ${argument + 1}`,
+        : phrase`${name} has ${plural(most, "1 argument", "# arguments")}, and this is argument ${argument + 1}`,
   };
 }
 

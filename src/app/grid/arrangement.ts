@@ -1,5 +1,7 @@
 /** How a page lies in the grid: the columns that stay in sight, and the rows that are hidden. */
+
 import type Handsontable from "handsontable/base";
+import { phrase } from "../../../functions/phrase.ts";
 import { columnLetters } from "../../book/address.ts";
 import { hiddenRows } from "../../book/hidden-rows.ts";
 import type { Page } from "../../book/shape.ts";
@@ -41,14 +43,14 @@ export class Arrangement {
 export function hiddenText({ hidden = [] }: Page): string {
   if (hidden.length === 0) return "";
   const runs = hidden.map((run) => {
-    const [first, last] = run.split(":");
-    return first === last ? first! : `${first} to ${last}`;
+    const [first = "", last = first] = run.split(":");
+    return first === last ? first : phrase`${first} to ${last}`;
   });
-  const shown = runs.length > 6 ? [...runs.slice(0, 5), `${runs.length - 5} more runs of rows`] : runs;
-  const list = shown.length > 1 ? `${shown.slice(0, -1).join(", ")} and ${shown.at(-1)}` : shown[0]!;
+  const shown = runs.length > 6 ? [...runs.slice(0, 5), phrase`${runs.length - 5} more runs of rows`] : runs;
+  const list = shown.length > 1 ? phrase`${shown.slice(0, -1).join(", ")} and ${shown.at(-1)!}` : shown[0]!;
   return /^\d+$/.test(list)
-    ? `Row ${list} is hidden; it counts all the same.`
-    : `Rows ${list} are hidden; they count all the same.`;
+    ? phrase`Row ${list} is hidden; it counts all the same.`
+    : phrase`Rows ${list} are hidden; they count all the same.`;
 }
 
 /** The head of a row beside hidden rows has a mark towards them, and says so. */
@@ -63,4 +65,4 @@ export function markHidden(th: HTMLElement, page: Page, row: number): void {
 
 /** The label of the menu's item that keeps columns in sight up to one of them. */
 export const freezeLabel = (column: number): string =>
-  column === 0 ? "Keep column A in sight" : `Keep columns A to ${columnLetters(column)} in sight`;
+  column === 0 ? phrase`Keep column A in sight` : phrase`Keep columns A to ${columnLetters(column)} in sight`;

@@ -1,4 +1,5 @@
 /** What the cells of the page show, remembered until the next revision. */
+import { phrase } from "../../../functions/phrase.ts";
 import type { Place } from "../../book/address.ts";
 import { typedAt } from "../../book/shape.ts";
 import type { CellView } from "../../engine/view.ts";
@@ -34,7 +35,7 @@ export class CellViews {
     try {
       return engine.view(place);
     } catch (fault) {
-      const sentence = `this cell can't be shown (${reasonOf(fault)})`;
+      const sentence = phrase`this cell can't be shown (${reasonOf(fault)})`;
       return {
         typed: typedAt(book, place.page, place.row, place.column),
         shown: "error",

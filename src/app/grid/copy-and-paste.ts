@@ -2,6 +2,7 @@
  * Copy, cut and paste at the grid: plain text and tables with other programs; among our own cells a copied
  * block brings its formulas along, and a cut one is moved as `moveBlock` says.
  */
+import { phrase } from "../../../functions/phrase.ts";
 import type { Block, Place } from "../../book/address.ts";
 import { typedAt } from "../../book/shape.ts";
 import { copyOf, moveCells, pasteBlock, typeCells } from "../../store/commands.ts";
@@ -69,7 +70,7 @@ function put(grid: GridView, session: EditSession, text: string, html: string, c
   }
   if (text.length > MOST_TEXT) {
     const said = Math.round(text.length / 1e6);
-    const refusal = `the clipboard holds ${said} million characters, more than a page can take; paste a part of it`;
+    const refusal = phrase`the clipboard holds ${said} million characters, more than a page can take; paste a part of it`;
     session.run({ label: "paste", edit: () => ({ refusal }) }, at);
     return;
   }
@@ -119,7 +120,7 @@ function putCopy(grid: GridView, session: EditSession, clip: Clip, chosen: Block
   const at = cornerOf(chosen);
   const command = {
     ...typeCells(copyOf(clip.book, clip.block, at, put.target)),
-    label: "paste copied cells",
+    label: phrase`paste copied cells`,
   };
   if (session.run(withPhotographs(command, clip.book, clip.block, put.target), at))
     grid.selectBlock(put.target);

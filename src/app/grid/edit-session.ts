@@ -2,6 +2,7 @@
  * The edit session at the grid: the text being typed, an edit that was refused, a copied
  * block. One owner; the cell's editor and the bar above the grid are two views.
  */
+import { phrase } from "../../../functions/phrase.ts";
 import { type Block, type Place, placeKey } from "../../book/address.ts";
 import { isFormula } from "../../book/formula.ts";
 import { type Book, typedAt } from "../../book/shape.ts";
@@ -301,15 +302,17 @@ export class EditSession {
 
   #setAside({ place, text }: Draft): void {
     const why = this.#unfinished({ place, text });
-    const state = why === null ? "" : `is not finished (${why}) and `;
-    const sentence = `this formula ${state}is not in the book yet: press F2 to continue, or Escape to discard it`;
+    const sentence =
+      why === null
+        ? phrase`this formula is not in the book yet: press F2 to continue, or Escape to discard it`
+        : phrase`this formula is not finished (${why}) and is not in the book yet: press F2 to continue, or Escape to discard it`;
     this.#unkept.set(placeKey(place), { place, text, sentence });
     this.#tell();
   }
 
   /** Why a formula being typed can't be read yet; null for a text, a value or a whole formula. */
   #unfinished({ place, text }: Pick<Draft, "place" | "text">): string | null {
-    if (/^\s*=\s*$/.test(text)) return "there is nothing after =";
+    if (/^\s*=\s*$/.test(text)) return phrase`there is nothing after =`;
     return isFormula(text) ? this.store.engine.unreadable(text, place.page) : null;
   }
 

@@ -1,5 +1,7 @@
 /** The editor in a cell. It never holds the truth: it tells the edit session what is typed, and saving goes through a command. */
+
 import { TextEditor } from "handsontable/editors/textEditor";
+import { phrase } from "../../../functions/phrase.ts";
 import type { EditSession } from "./edit-session.ts";
 
 /** `save` takes what was typed in one cell. */
@@ -15,7 +17,7 @@ export function cellEditor(
 
     override createElements() {
       super.createElements();
-      this.TEXTAREA.setAttribute("aria-label", "Cell text");
+      this.TEXTAREA.setAttribute("aria-label", phrase`Cell text`);
       this.TEXTAREA.setAttribute("aria-autocomplete", "list");
       this.TEXTAREA.setAttribute("spellcheck", "false");
       for (const type of ["input", "keyup", "click", "focus"]) {

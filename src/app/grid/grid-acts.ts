@@ -1,4 +1,5 @@
 /** What is typed, dragged and drawn out in the grid, as commands of the book. */
+import { phrase } from "../../../functions/phrase.ts";
 import type { Block } from "../../book/address.ts";
 import { typeCells } from "../../store/commands.ts";
 import type { Command } from "../../store/store.ts";
@@ -42,7 +43,12 @@ export function drag(
     ? move(view.index, at, count, to)
     : {
         label: "move",
-        edit: () => ({ refusal: `only ${what} that lie side by side can be moved together` }),
+        edit: () => ({
+          refusal:
+            what === "rows"
+              ? phrase`only rows that lie side by side can be moved together`
+              : phrase`only columns that lie side by side can be moved together`,
+        }),
       };
   if (!session.run(step, view.place(0, 0))) return;
   const first = to > at ? to - count : to;
@@ -60,7 +66,7 @@ export function fill(view: GridView, session: EditSession, source: Block, target
     bottom: Math.max(source.bottom, target.bottom),
     right: Math.max(source.right, target.right),
   };
-  const step = { ...typeCells(drawnOut(book, source, target)), label: "fill cells" };
+  const step = { ...typeCells(drawnOut(book, source, target)), label: phrase`fill cells` };
   session.run(step, view.place(whole.top, whole.left));
   view.selectBlock(whole);
 }

@@ -1,4 +1,5 @@
 /** How a cell looks, as plain data: a cell that looks as it did is not painted again. */
+import { phrase } from "../../../functions/phrase.ts";
 import type { Place } from "../../book/address.ts";
 import { photographText, settingsAt } from "../../book/cell-marks.ts";
 import type { Book } from "../../book/shape.ts";
@@ -81,21 +82,23 @@ function description(
   const looking =
     problem &&
     (waits
-      ? `waits for ${cellText(book, problem.from)}: ${problem.sentence}`
+      ? phrase`waits for ${cellText(book, problem.from)}: ${problem.sentence}`
       : problem.is === "pending"
         ? problem.sentence
-        : `${problem.is === "error" ? "error" : "check"}: ${problem.sentence}`);
+        : problem.is === "error"
+          ? phrase`error: ${problem.sentence}`
+          : phrase`check: ${problem.sentence}`);
   return [
     looking,
-    ...saidTexts(book, said).map((text) => `check: ${text}`),
-    name && `named ${name}`,
-    worked && !problem && "calculated",
+    ...saidTexts(book, said).map((text) => phrase`check: ${text}`),
+    name && phrase`named ${name}`,
+    worked && !problem && phrase`calculated`,
     origin && laidText(origin),
     estimate,
     fitted,
     photographText(book, place),
-    note && `note: ${note}`,
-    cut && "cut: it moves to where you paste it",
+    note && phrase`note: ${note}`,
+    cut && phrase`cut: it moves to where you paste it`,
   ]
     .filter(Boolean)
     .join("; ");

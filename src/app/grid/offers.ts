@@ -1,4 +1,5 @@
 /** The names and functions that may be meant by the beginning of a word. */
+import { phrase } from "../../../functions/phrase.ts";
 import { fullAddress, type Place } from "../../book/address.ts";
 import { everyName, lookUp, nameMeant, nameOf, nameText } from "../../book/names.ts";
 import type { Book } from "../../book/shape.ts";
@@ -50,8 +51,8 @@ export function offersFor(word: string, { book, at, functions, shown }: Vocabula
       text,
       is,
       about: place
-        ? `${fullAddress(book, place)}: ${shown(place) || "blank"}`
-        : `the list ${list?.address ?? ""}`,
+        ? `${fullAddress(book, place)}: ${shown(place) || phrase`blank`}`
+        : phrase`the list ${list?.address ?? ""}`,
     };
   });
 }
@@ -60,7 +61,7 @@ export function offersFor(word: string, { book, at, functions, shown }: Vocabula
 export function choiceOffers(text: string, before: string, { list, by }: Choices): Offer[] {
   const typed = text.trim().toLowerCase();
   const all = typed === "" || text === before || list.some((choice) => choice.toLowerCase() === typed);
-  const about = typeof by === "object" ? `for ${by.function}` : "";
+  const about = typeof by === "object" ? phrase`for ${by.function}` : "";
   return list
     .filter((choice) => all || choice.toLowerCase().includes(typed))
     .slice(0, MOST_CHOICES)

@@ -1,6 +1,7 @@
 /** Draws the cells: typed values, calculated values and problems differ without colour too. */
 
 import type Handsontable from "handsontable/base";
+import { phrase } from "../../../functions/phrase.ts";
 import type { Column, ColumnKind } from "../../book/shape.ts";
 import { drawOutline, drawPhotograph } from "./cell-shape.ts";
 import { type Looks, OWN_CLASSES } from "./looks.ts";
@@ -30,12 +31,12 @@ function name(of: HTMLElement, attribute: string, words: string): void {
 
 /** What a column holds, in a word for its heading. */
 const KIND_WORDS: Readonly<Record<ColumnKind, string>> = {
-  any: "any",
-  text: "text",
-  length: "lengths",
-  number: "numbers",
-  money: "money",
-  date: "dates",
+  any: phrase`any`,
+  text: phrase`text`,
+  length: phrase`lengths`,
+  number: phrase`numbers`,
+  money: phrase`money`,
+  date: phrase`dates`,
 };
 
 /** A column's letter and kind with its heading under them. */
@@ -49,8 +50,8 @@ export function drawHeading(th: HTMLElement, column: number, { heading, kind, ch
   const kindOf = document.createElement("span");
   kindOf.className = "column-kind";
   kindOf.dataset.kindOf = String(column);
-  kindOf.textContent = choices === undefined ? KIND_WORDS[kind] : "choices";
-  kindOf.title = "What the column holds: click to change it";
+  kindOf.textContent = choices === undefined ? KIND_WORDS[kind] : phrase`choices`;
+  kindOf.title = phrase`What the column holds: click to change it`;
   letter.append(kindOf);
   under.className = "column-heading";
   under.textContent = heading;
@@ -84,6 +85,6 @@ export function nameTable(hot: Handsontable, label: string): void {
   if (frozen) {
     kept?.removeAttribute("aria-hidden");
     for (const [attribute, value] of Object.entries(says)) keptTable?.setAttribute(attribute, value);
-    keptTable?.setAttribute("aria-label", `${label}: the columns kept in sight`);
+    keptTable?.setAttribute("aria-label", phrase`${label}: the columns kept in sight`);
   } else for (const attribute of Object.keys(says)) keptTable?.removeAttribute(attribute);
 }

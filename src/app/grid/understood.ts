@@ -1,5 +1,7 @@
 /** What a text from the clipboard is taken for, and what else it could be. */
+
 import Papa from "papaparse";
+import { phrase, plural } from "../../../functions/phrase.ts";
 import { textBlock } from "./clipboard.ts";
 import type { HtmlTable } from "./html-table.ts";
 
@@ -12,9 +14,9 @@ export interface Understood {
 }
 
 const SEPARATORS = [
-  [";", "semicolons"],
-  [",", "commas"],
-  ["|", "upright strokes"],
+  [";", phrase`semicolons`],
+  [",", phrase`commas`],
+  ["|", phrase`upright strokes`],
 ] as const;
 
 /** The text cut at a separator, when it cuts every line into the same number of cells; else null. */
@@ -43,15 +45,15 @@ export function understood(given: string, table: HtmlTable | null): Understood {
   const text = given.replace(/\r\n?/g, "\n").replaceAll("\u00a0", " ");
   const plain = textBlock(text);
   if (text.includes("\t")) return { cells: plain, doubt: null, other: null };
-  const asText = plain.length > 0 ? { label: "Paste as plain lines", cells: plain } : null;
+  const asText = plain.length > 0 ? { label: phrase`Paste as plain lines`, cells: plain } : null;
   if (table && (table.cells[0]!.length > 1 || plain.length === 0)) {
     const doubts = [
       ...(table.spanning > 0
         ? [
-            `${table.spanning} cell${table.spanning === 1 ? "" : "s"} of the table spanned several, and the text stands in the first`,
+            phrase`${plural(table.spanning, "# cell", "# cells")} of the table spanned several, and the text stands in the first`,
           ]
         : []),
-      ...(table.tables > 1 ? [`of ${table.tables} tables only the first was pasted`] : []),
+      ...(table.tables > 1 ? [phrase`of ${table.tables} tables only the first was pasted`] : []),
     ];
     return { cells: table.cells, doubt: doubts.join("; ") || null, other: doubts.length > 0 ? asText : null };
   }
@@ -59,14 +61,14 @@ export function understood(given: string, table: HtmlTable | null): Understood {
   for (const [separator, noun] of SEPARATORS) {
     const cells = cutAt(text, separator);
     if (!cells) continue;
-    const columns = `${cells[0]!.length} columns separated by ${noun}`;
+    const columns = phrase`${cells[0]!.length} columns separated by ${noun}`;
     if (separator === "," && isProse(text))
       return {
         cells: plain,
-        doubt: "the commas were taken as part of the text",
-        other: { label: `Paste as ${columns}`, cells },
+        doubt: phrase`the commas were taken as part of the text`,
+        other: { label: phrase`Paste as ${columns}`, cells },
       };
-    return { cells, doubt: `the text was taken as ${columns}`, other: asText };
+    return { cells, doubt: phrase`the text was taken as ${columns}`, other: asText };
   }
   return { cells: plain, doubt: null, other: null };
 }

@@ -1,4 +1,5 @@
 /** The help of one built-in function, with the cells that its examples use. */
+import { phrase } from "../../../functions/phrase.ts";
 import {
   type BuiltIn,
   builtInSignature,
@@ -24,10 +25,10 @@ export function BuiltInHelp({ builtIn }: { builtIn: BuiltIn }) {
       </dl>
       {cautions && (
         <p className="caution">
-          <b>Take care:</b> {cautions}
+          <b>{phrase`Take care:`}</b> {cautions}
         </p>
       )}
-      <h4>Examples</h4>
+      <h4>{phrase`Examples`}</h4>
       <ul className="examples">
         {examples.map(({ formula, gives, because }) => (
           <li key={formula}>
@@ -46,7 +47,7 @@ export function BuiltInHelp({ builtIn }: { builtIn: BuiltIn }) {
 function ExampleCells() {
   return (
     <table className="example-cells">
-      <caption>The cells of the examples, in inches; D5 is named waist, D6 hip.</caption>
+      <caption>{phrase`The cells of the examples, in inches; D5 is named waist, D6 hip.`}</caption>
       <thead>
         <tr>
           <td />

@@ -1,5 +1,7 @@
 /** The first page of the help: every topic with its answer in a sentence, chapter by chapter. */
+
 import { catalogue } from "../../../functions/catalogue.ts";
+import { phrase } from "../../../functions/phrase.ts";
 import { builtIns } from "../../engine/built-ins/all.ts";
 import { marked } from "./TopicHelp.tsx";
 import { CHAPTERS } from "./topics/all.ts";
@@ -7,11 +9,7 @@ import { CHAPTERS } from "./topics/all.ts";
 export function FirstPage({ onGo }: { onGo: (name: string) => void }) {
   return (
     <>
-      <p>
-        Type what you want to do, in your own words, or a function's name. There is help for everything on the
-        page, for {catalogue.size} sewing functions, and for {builtIns.size} functions of figures, lists and
-        texts.
-      </p>
+      <p>{phrase`Type what you want to do, in your own words, or a function's name. There is help for everything on the page, for ${catalogue.size} sewing functions, and for ${builtIns.size} functions of figures, lists and texts.`}</p>
       {CHAPTERS.map(({ title, topics }) => (
         <section key={title} className="help-chapter" aria-label={title}>
           <h3>{title}</h3>

@@ -9,6 +9,7 @@ import {
   exampleFormula,
   signature,
 } from "../../../functions/help.ts";
+import { phrase } from "../../../functions/phrase.ts";
 import { isRefused, run } from "../../../functions/run.ts";
 import { BOOK_UNITS } from "../../../functions/units.ts";
 import { type Rule, show } from "../../engine/show.ts";
@@ -37,7 +38,7 @@ export function FunctionHelp({ declaration, rule }: { declaration: Declaration; 
           </div>
         ))}
         <div>
-          <dt>result</dt>
+          <dt>{phrase`result`}</dt>
           <dd>{returns}</dd>
         </div>
       </dl>
@@ -45,13 +46,13 @@ export function FunctionHelp({ declaration, rule }: { declaration: Declaration; 
         ([argument, { list }]) =>
           list && (
             <div key={argument}>
-              <h4>Headings of {argument}</h4>
+              <h4>{phrase`Headings of ${argument}`}</h4>
               <dl className="takes">
                 {Object.values(list.columns).map(({ headings, about, needed }) => (
                   <div key={headings[0]}>
                     <dt>{headings[0]}</dt>
                     <dd>
-                      {about} {!needed && <small>(may be left out)</small>}
+                      {about} {!needed && <small>{phrase`(may be left out)`}</small>}
                     </dd>
                   </div>
                 ))}
@@ -61,10 +62,10 @@ export function FunctionHelp({ declaration, rule }: { declaration: Declaration; 
       )}
       {cautions && (
         <p className="caution">
-          <b>Take care:</b> {cautions}
+          <b>{phrase`Take care:`}</b> {cautions}
         </p>
       )}
-      <h4>Examples</h4>
+      <h4>{phrase`Examples`}</h4>
       <ul className="examples">
         {[...(twoBlocks?.examples ?? []), ...(block?.examples ?? [])].map(({ formula, because }) => (
           <li key={formula}>
@@ -79,12 +80,12 @@ export function FunctionHelp({ declaration, rule }: { declaration: Declaration; 
             <p className="formula">{exampleFormula(declaration, example)}</p>
             <p>
               <b>{answerOf(declaration, example)}</b>
-              {example.unit ? ` (in ${example.unit})` : ""} <small>{example.because}</small>
+              {example.unit ? phrase` (in ${example.unit})` : ""} <small>{example.because}</small>
             </p>
           </li>
         ))}
       </ul>
-      <p className="source">Source: {source}</p>
+      <p className="source">{phrase`Source: ${source}`}</p>
     </>
   );
 }

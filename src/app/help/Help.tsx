@@ -1,4 +1,5 @@
 /** Help: the page, the built-in functions and the sewing functions, found by what a maker wants to do. */
+import { phrase } from "../../../functions/phrase.ts";
 import "./help.css";
 import { useDeferredValue, useEffect, useRef, useState } from "react";
 import type { Store } from "../../store/store.ts";
@@ -40,15 +41,15 @@ export function Help({ store, about, onDone }: Props) {
     text.current?.focus();
   };
   return (
-    <Dialog title="Help" wide onDone={onDone}>
+    <Dialog title={phrase`Help`} wide onDone={onDone}>
       <div className="help">
         <div className="help-find">
-          <label htmlFor="help-question">What do you want to do?</label>
+          <label htmlFor="help-question">{phrase`What do you want to do?`}</label>
           <input
             ref={field}
             id="help-question"
             type="search"
-            placeholder="print, or how much to cut for a ruffle"
+            placeholder={phrase`print, or how much to cut for a ruffle`}
             value={question}
             onChange={(event) => {
               setQuestion(event.target.value);
@@ -57,10 +58,10 @@ export function Help({ store, about, onDone }: Props) {
           />
           <p role="status" className="aside">
             {asked.trim() === ""
-              ? `${FUNCTIONS.length} functions`
+              ? phrase`${FUNCTIONS.length} functions`
               : found.length === 0
-                ? "Nothing matches these words; try others."
-                : `${found.length} of ${ENTRIES.length} pages`}
+                ? phrase`Nothing matches these words; try others.`
+                : phrase`${found.length} of ${ENTRIES.length} pages`}
           </p>
           <ul className="help-list">
             {found.map((entry) => (
@@ -81,7 +82,7 @@ export function Help({ store, about, onDone }: Props) {
         <section
           ref={text}
           className="help-text"
-          aria-label={shown ? `Help for ${shown.name}` : "First page of the help"}
+          aria-label={shown ? phrase`Help for ${shown.name}` : phrase`First page of the help`}
           // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it
           tabIndex={0}
         >
@@ -94,9 +95,7 @@ export function Help({ store, about, onDone }: Props) {
                 go(null);
                 field.current?.focus();
               }}
-            >
-              First page
-            </button>
+            >{phrase`First page`}</button>
           )}
           {shown === null && <FirstPage onGo={follow} />}
           {shown?.is === "topic" && <TopicHelp topic={shown.topic} onGo={follow} />}

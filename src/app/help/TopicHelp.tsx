@@ -1,5 +1,7 @@
 /** A topic of the help, its labels and code marked. */
+
 import type { ReactNode } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import type { Topic } from "./topics/topic.ts";
 
 export function TopicHelp({ topic, onGo }: { topic: Topic; onGo: (name: string) => void }) {
@@ -23,7 +25,7 @@ export function TopicHelp({ topic, onGo }: { topic: Topic; onGo: (name: string) 
       )}
       {see && (
         <p className="help-see">
-          See also:{" "}
+          {phrase`See also: `}
           {see.map((other) => (
             <button key={other} type="button" className="link" onClick={() => onGo(other)}>
               {other}

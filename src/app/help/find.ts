@@ -29,7 +29,7 @@ const allWords = (text: string): string[] =>
   text
     .toLowerCase()
     .replaceAll("_", " ")
-    .match(/[a-z0-9]+|[≈≤✓✎…]/g) ?? [];
+    .match(/[\p{L}\p{N}]+|[≈≤✓✎…]/gu) ?? [];
 
 const stemsIn = (text: string): string[] =>
   allWords(text)
@@ -45,7 +45,7 @@ const FIELDS = Object.keys(WEIGHTS) as FieldName[];
 const CALLED_SO = 200;
 const BEGINS_SO = 100;
 
-const together = (text: string): string => text.toLowerCase().replace(/[^a-z0-9]/g, "");
+const together = (text: string): string => text.toLowerCase().replace(/[^\p{L}\p{N}]/gu, "");
 
 interface Prepared<T> {
   readonly entry: T;

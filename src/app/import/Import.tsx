@@ -1,4 +1,5 @@
 /** A table of another program, as it was understood, before it comes into a book. */
+import { phrase, plural } from "../../../functions/phrase.ts";
 import "./import.css";
 import { BOOK_UNITS, UNITS, type Unit } from "../../../functions/units.ts";
 import { addPages } from "../../book/add-pages.ts";
@@ -26,18 +27,19 @@ export function Import({ file, store, onBook, onDone }: Props) {
   const ready = understood !== null && !reading && refusal === null;
   const pages = understood?.book.pages.length ?? 0;
   return (
-    <Dialog title={`Open “${file.name.slice(0, 80)}”`} wide onDone={onDone}>
+    <Dialog title={phrase`Open “${file.name.slice(0, 80)}”`} wide onDone={onDone}>
       <div role="alert">
         {refusal && (
           <p className="look">
-            {understood ? "This choice does not work" : `“${file.name}” was not opened`}: {refusal}.
+            {understood ? phrase`This choice does not work` : phrase`“${file.name}” was not opened`}:{" "}
+            {refusal}.
           </p>
         )}
       </div>
       {understood && (
         <div className="import" aria-busy={reading}>
           <section aria-labelledby="import-file">
-            <h3 id="import-file">What the file is</h3>
+            <h3 id="import-file">{phrase`What the file is`}</h3>
             <ul className="import-said">
               {understood.said.map((sentence) => (
                 <li key={sentence}>{sentence}</li>
@@ -46,7 +48,7 @@ export function Import({ file, store, onBook, onDone }: Props) {
             <div className="import-choices">
               {understood.delimiter !== undefined && <Separated understood={understood} table={table} />}
               <label>
-                <span>Its lengths are in</span>
+                <span>{phrase`Its lengths are in`}</span>
                 <select
                   value={understood.book.unit}
                   onChange={(event) => change({ unit: event.target.value as Unit })}
@@ -82,20 +84,20 @@ export function Import({ file, store, onBook, onDone }: Props) {
               disabled={!ready}
               onClick={() => onBook(understood.book, label)}
             >
-              {pages === 1 ? "Add the page to this book" : `Add the ${pages} pages to this book`}
+              {phrase`${plural(pages, "Add the page to this book", "Add the # pages to this book")}`}
             </button>
-            <button type="button" disabled={!ready} onClick={() => onBook(understood.book)}>
-              Make a book of it
-            </button>
+            <button
+              type="button"
+              disabled={!ready}
+              onClick={() => onBook(understood.book)}
+            >{phrase`Make a book of it`}</button>
           </>
         )}
-        <button type="button" onClick={onDone}>
-          Cancel
-        </button>
+        <button type="button" onClick={onDone}>{phrase`Cancel`}</button>
         {reading && (
           <Progress
             key={String(understood === null)}
-            what={understood === null ? "The file is being read" : "The file is being read again"}
+            what={understood === null ? phrase`The file is being read` : phrase`The file is being read again`}
           />
         )}
       </div>
@@ -121,7 +123,7 @@ function Landing({
   const joined = addPages(open, bare, label);
   const renamed = book.pages.flatMap(({ title }, i) => {
     const next = joined.pages[open.pages.length + i]!.title;
-    return next === title ? [] : [`“${title}” comes in as “${next}”`];
+    return next === title ? [] : [phrase`“${title}” comes in as “${next}”`];
   });
   const kept = new Set(Object.keys(open.names));
   const names = Object.keys(joined.names).filter((name) => !kept.has(name));
@@ -130,18 +132,20 @@ function Landing({
     ...(book.unit === open.unit
       ? []
       : [
-          `The open book measures in ${BOOK_UNITS[open.unit].noun}: lengths are converted when the pages are added to it.`,
+          phrase`The open book measures in ${BOOK_UNITS[open.unit].noun}: lengths are converted when the pages are added to it.`,
         ]),
-    ...(renamed.length > 0 ? [`The open book has pages of the same title: ${renamed.join("; ")}.`] : []),
+    ...(renamed.length > 0
+      ? [phrase`The open book has pages of the same title: ${renamed.join("; ")}.`]
+      : []),
     ...(clashing.length > 0
       ? [
-          `The open book has cells named ${clashing.slice(0, 4).join(", ")} too: those of the file get another name, such as ${names.find((name) => name.startsWith(clashing[0]!.slice(0, 20))) ?? "one with the file's"}.`,
+          phrase`The open book has cells named ${clashing.slice(0, 4).join(", ")} too: those of the file get another name, such as ${names.find((name) => name.startsWith(clashing[0]!.slice(0, 20))) ?? phrase`one with the file's`}.`,
         ]
       : []),
   ];
   return sentences.length === 0 ? null : (
     <section aria-labelledby="import-landing">
-      <h3 id="import-landing">When it is added to this book</h3>
+      <h3 id="import-landing">{phrase`When it is added to this book`}</h3>
       <ul className="import-said">
         {sentences.map((sentence) => (
           <li key={sentence}>{sentence}</li>

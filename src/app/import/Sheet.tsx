@@ -1,5 +1,7 @@
 /** A sheet of the file: whether it becomes a page, its headings, the kinds of its columns, and its first rows. */
+
 import { useId } from "react";
+import { phrase, plural } from "../../../functions/phrase.ts";
 import { columnLetters } from "../../book/address.ts";
 import { COLUMN_KINDS, type ColumnKind, type Page } from "../../book/shape.ts";
 import type { SheetForm, UnderstoodSheet } from "../../exchange/table-form.ts";
@@ -25,11 +27,11 @@ export function Sheet({ sheet, page, only, kinds, onChange }: Props) {
   const more = page ? page.rows.length - SHOWN_ROWS : 0;
   return (
     <section className="import-sheet" aria-labelledby={id}>
-      <h3 id={id}>{only ? `The page ${title}` : title}</h3>
+      <h3 id={id}>{only ? phrase`The page ${title}` : title}</h3>
       <div className="import-choices">
         <span>
-          {rows.toLocaleString("en")} {rows === 1 ? "row" : "rows"}, {columns.toLocaleString("en")}{" "}
-          {columns === 1 ? "column" : "columns"}
+          {rows.toLocaleString("en")} {phrase`${plural(rows, "row", "rows")}`}, {columns.toLocaleString("en")}{" "}
+          {phrase`${plural(columns, "column", "columns")}`}
         </span>
         {!only && (
           <label>
@@ -38,7 +40,7 @@ export function Sheet({ sheet, page, only, kinds, onChange }: Props) {
               checked={take}
               onChange={(event) => onChange({ take: event.target.checked })}
             />
-            <span>Take this sheet</span>
+            <span>{phrase`Take this sheet`}</span>
           </label>
         )}
         {page && (
@@ -48,7 +50,7 @@ export function Sheet({ sheet, page, only, kinds, onChange }: Props) {
               checked={headings}
               onChange={(event) => onChange({ headings: event.target.checked, kinds: undefined })}
             />
-            <span>Its first line holds the headings</span>
+            <span>{phrase`Its first line holds the headings`}</span>
           </label>
         )}
       </div>
@@ -58,19 +60,19 @@ export function Sheet({ sheet, page, only, kinds, onChange }: Props) {
         ))}
       </ul>
       {page && (
-        <section className="import-table" aria-label={`The first rows of ${title}`}>
+        <section className="import-table" aria-label={phrase`The first rows of ${title}`}>
           <table>
             <thead>
               <tr>
                 <th scope="col">
-                  <span className="unseen">Row</span>
+                  <span className="unseen">{phrase`Row`}</span>
                 </th>
                 {page.columns.slice(0, SHOWN_COLUMNS).map(({ heading, kind }, i) => (
                   // biome-ignore lint/suspicious/noArrayIndexKey: columns are known by their place
                   <th scope="col" key={i}>
                     <span className="import-heading">{heading || columnLetters(i)}</span>
                     <select
-                      aria-label={`Contents of column ${columnLetters(i)}`}
+                      aria-label={phrase`Contents of column ${columnLetters(i)}`}
                       value={kind}
                       onChange={(event) =>
                         onChange({ kinds: { ...kinds, [i]: event.target.value as ColumnKind } })
@@ -101,8 +103,9 @@ export function Sheet({ sheet, page, only, kinds, onChange }: Props) {
           </table>
           {(more > 0 || page.columns.length > SHOWN_COLUMNS) && (
             <p className="aside">
-              {more > 0 && `${more.toLocaleString("en")} more rows. `}
-              {page.columns.length > SHOWN_COLUMNS && `${page.columns.length - SHOWN_COLUMNS} more columns.`}
+              {more > 0 && phrase`${more.toLocaleString("en")} more rows. `}
+              {page.columns.length > SHOWN_COLUMNS &&
+                phrase`${page.columns.length - SHOWN_COLUMNS} more columns.`}
             </p>
           )}
         </section>

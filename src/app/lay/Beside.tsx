@@ -2,13 +2,14 @@
 
 import { GRAIN_TURNS } from "../../../functions/cutting/lay-question.ts";
 import type { Lay, LayQuestion } from "../../../functions/lay.ts";
+import { phrase } from "../../../functions/phrase.ts";
 import type { Place } from "../../book/address.ts";
 import { isFormula } from "../../book/formula.ts";
 import { lengthText, plainNumber } from "../../engine/show.ts";
 import type { Store } from "../../store/store.ts";
 import { answeredAt } from "./asked.ts";
 import { LayPicture } from "./LayPicture.tsx";
-import { clothArea, coverText, isOneWay } from "./words.ts";
+import { clothArea, isOneWay, shareText } from "./words.ts";
 
 export interface Laid {
   readonly name: string;
@@ -26,7 +27,7 @@ export function laidBeside(store: Store, own: Laid, choice: Choice): Laid | null
   const question = asksBeside(own.question, choice);
   if (question) {
     const lay = store.engine.setting.plan?.(question);
-    const name = isOneWay(question) ? "one way" : "either way up";
+    const name = isOneWay(question) ? phrase`one way` : phrase`either way up`;
     return lay && !("refusal" in lay) ? { name, question, lay } : null;
   }
   const place = layCells(store).find((one) => store.engine.address(one) === choice);
@@ -66,11 +67,13 @@ export function ChooseBeside({ store, place, own, choice, missing, onChoose }: C
   return (
     <>
       <label className="lay-row">
-        <span>Compare with</span>
+        <span>{phrase`Compare with`}</span>
         <select value={choice ?? ""} onChange={(event) => onChoose(event.target.value || null)}>
-          <option value="">no other lay</option>
+          <option value="">{phrase`no other lay`}</option>
           <option value={NAP}>
-            {isOneWay(own.question) ? "the same, turned either way up" : "the same on a one-way nap"}
+            {isOneWay(own.question)
+              ? phrase`the same, turned either way up`
+              : phrase`the same on a one-way nap`}
           </option>
           {others.map((one) => (
             <option key={address(one)} value={address(one)}>
@@ -79,7 +82,7 @@ export function ChooseBeside({ store, place, own, choice, missing, onChoose }: C
           ))}
         </select>
       </label>
-      {missing && <p className="look">What was chosen to compare with has no lay to show now.</p>}
+      {missing && <p className="look">{phrase`What was chosen to compare with has no lay to show now.`}</p>}
     </>
   );
 }
@@ -103,7 +106,7 @@ export function Still({ store, laid, scale }: { store: Store; laid: Laid; scale:
   return (
     <div className="lay-still">
       <p className="lay-name">{name}</p>
-      <LayPicture {...rest} scale={scale} rule={store.shown} title={`The lay of ${name}`} />
+      <LayPicture {...rest} scale={scale} rule={store.shown} title={phrase`The lay of ${name}`} />
     </div>
   );
 }
@@ -112,14 +115,15 @@ export function Figures({ store, laid }: { store: Store; laid: readonly Laid[] }
   const { unit } = store.shown;
   const say = (length: number) => lengthText(length, store.shown);
   const rows: readonly (readonly [string, (one: Laid) => string])[] = [
-    ["width of cloth", ({ question }) => question.cloths.map(({ width }) => say(width)).join(", ")],
-    ["pieces lie", ({ question }) => (isOneWay(question) ? "one way" : "either way up")],
-    ["length used", ({ lay }) => lay.lengths.map(say).join(", ")],
+    [phrase`width of cloth`, ({ question }) => question.cloths.map(({ width }) => say(width)).join(", ")],
+    [phrase`pieces lie`, ({ question }) => (isOneWay(question) ? phrase`one way` : phrase`either way up`)],
+    [phrase`length used`, ({ lay }) => lay.lengths.map(say).join(", ")],
     [
-      "cloth used",
-      ({ question, lay }) => `${plainNumber(clothArea(question, lay), 0, store.shown.decimal)} sq ${unit}`,
+      phrase`cloth used`,
+      ({ question, lay }) =>
+        phrase`${plainNumber(clothArea(question, lay), 0, store.shown.decimal)} sq ${unit}`,
     ],
-    ["covered", ({ lay }) => coverText(lay, store.shown.decimal).replace(" covered", "")],
+    [phrase`covered`, ({ lay }) => shareText(lay, store.shown.decimal)],
   ];
   return (
     <table className="lay-figures">

@@ -1,5 +1,7 @@
 /** The tools for laying by hand: which piece, where it lies, its pin and its turn. */
+
 import type { Lay, LayQuestion, Placement } from "../../../functions/lay.ts";
+import { phrase, plural } from "../../../functions/phrase.ts";
 import type { FreePlaces } from "../../lay/free-places.ts";
 import { handOn } from "../keyboard.ts";
 import { boxOf, copyKey, copyName, replaced, turnedRound } from "./arrange.ts";
@@ -33,9 +35,9 @@ export function HandTools(props: Props) {
     <>
       <div className="lay-row">
         <label>
-          <span>Piece</span>
+          <span>{phrase`Piece`}</span>
           <select value={one ? chosen! : ""} onChange={(event) => props.onChoose(event.target.value || null)}>
-            <option value="">choose one</option>
+            <option value="">{phrase`choose one`}</option>
             {lay.placements.map((placement) => (
               <option key={copyKey(placement)} value={copyKey(placement)}>
                 {copyName(question, placement)}
@@ -49,23 +51,21 @@ export function HandTools(props: Props) {
           aria-pressed={one !== undefined && pins.has(copyKey(one))}
           onClick={() => one && props.onPin(copyKey(one))}
         >
-          {one && pins.has(copyKey(one)) ? "Unpin" : "Pin"}
+          {one && pins.has(copyKey(one)) ? phrase`Unpin` : phrase`Pin`}
         </button>
         <button
           type="button"
           disabled={!turn}
           onClick={() => turn && props.onMove(replaced(lay.placements, turn))}
-        >
-          Turn round
-        </button>
+        >{phrase`Turn round`}</button>
         <span className="lay-push" />
         <button type="button" disabled={nearer <= 1} onClick={() => scale(nearer / 2)}>
           <span aria-hidden="true">−</span>
-          <span className="unseen">Farther</span>
+          <span className="unseen">{phrase`Farther`}</span>
         </button>
         <button type="button" disabled={nearer >= NEAREST} onClick={() => scale(nearer * 2)}>
           <span aria-hidden="true">+</span>
-          <span className="unseen">Nearer</span>
+          <span className="unseen">{phrase`Nearer`}</span>
         </button>
       </div>
       <p className="lay-place" role="status">
@@ -82,12 +82,13 @@ function placeText(
   say: (length: number) => string,
 ): string {
   const { left, low } = boxOf(question, one);
-  const turned = one.turn === 0 ? "" : one.turn === 180 ? ", turned end for end" : `, turned ${one.turn}°`;
+  const turned =
+    one.turn === 0 ? "" : one.turn === 180 ? phrase`, turned end for end` : phrase`, turned ${one.turn}°`;
   const name = copyName(question, one);
-  return `${name} begins ${say(Math.max(0, left))} along the cloth, ${say(Math.max(0, low))} from the selvedge${turned}${pinned ? "; pinned" : ""}.`;
+  return phrase`${name} begins ${say(Math.max(0, left))} along the cloth, ${say(Math.max(0, low))} from the selvedge${turned}${pinned ? phrase`; pinned` : ""}.`;
 }
 
 const pinText = (count: number): string =>
   count === 0
-    ? "Drag a piece, or choose it and move it with the arrow keys."
-    : `${count} ${count === 1 ? "piece is" : "pieces are"} pinned; a search lays the rest about ${count === 1 ? "it" : "them"}.`;
+    ? phrase`Drag a piece, or choose it and move it with the arrow keys.`
+    : phrase`${plural(count, "# piece is", "# pieces are")} pinned; a search lays the rest about ${plural(count, "it", "them")}.`;

@@ -5,6 +5,7 @@ import { hasTooManyToJoin, joinsText, MOST_JOINED } from "../../../functions/cut
 import { withDecimalMark } from "../../../functions/decimal.ts";
 import { markSize, readTape } from "../../../functions/fractions.ts";
 import type { JoinAnswer, JoinQuestion, Lay, LayQuestion } from "../../../functions/lay.ts";
+import { phrase } from "../../../functions/phrase.ts";
 import { BOOK_UNITS, convert } from "../../../functions/units.ts";
 import { lengthText } from "../../engine/show.ts";
 import { joinsKey, knownJoins } from "../../lay/joins.ts";
@@ -47,11 +48,13 @@ export function Joins({ store, question, scale }: Props) {
   return (
     <div className="lay-joins">
       <div className="lay-row">
-        <button type="button" disabled={!isGood || looking || isTooMany} onClick={() => ask(seam)}>
-          Would piecing help?
-        </button>
+        <button
+          type="button"
+          disabled={!isGood || looking || isTooMany}
+          onClick={() => ask(seam)}
+        >{phrase`Would piecing help?`}</button>
         <label>
-          <span>with an allowance of</span>
+          <span>{phrase`with an allowance of`}</span>
           <input
             className="lay-enough"
             value={typed}
@@ -59,26 +62,27 @@ export function Joins({ store, question, scale }: Props) {
             onChange={(event) => setTyped(event.target.value)}
           />
         </label>
-        {looking && (
-          <button type="button" onClick={() => ask(null)}>
-            Stop looking
-          </button>
-        )}
+        {looking && <button type="button" onClick={() => ask(null)}>{phrase`Stop looking`}</button>}
       </div>
       <p role="status">
         {isTooMany
-          ? `Joins are looked for among at most ${MOST_JOINED} pieces.`
+          ? phrase`Joins are looked for among at most ${MOST_JOINED} pieces.`
           : !isGood
-            ? `an allowance must be a length such as ${BOOK_UNITS[unit].seam}, not "${typed.slice(0, 24)}"`
+            ? phrase`an allowance must be a length such as ${BOOK_UNITS[unit].seam}, not "${typed.slice(0, 24)}"`
             : looking
-              ? `${tried} lays tried`
+              ? phrase`${tried} lays tried`
               : answer && "tried" in answer
                 ? textOf(answer, asked!, say)
                 : ""}
       </p>
       {answer && "tried" in answer && answer.pieced && (
         <div className="lay-still">
-          <LayPicture {...answer.pieced} scale={scale} rule={store.shown} title="The lay with the join" />
+          <LayPicture
+            {...answer.pieced}
+            scale={scale}
+            rule={store.shown}
+            title={phrase`The lay with the join`}
+          />
         </div>
       )}
     </div>
@@ -100,5 +104,5 @@ function useTried(store: Store, joins: JoinQuestion | null): number {
 
 const textOf = ({ pieced, tried }: JoinAnswer, seam: number, say: (length: number) => string): string =>
   pieced
-    ? `With a join it fits: cut ${joinsText(pieced.joins, say)}, with ${say(seam)} on either part.`
-    : `None of ${tried} lays with a join fits.`;
+    ? phrase`With a join it fits: cut ${joinsText(pieced.joins, say)}, with ${say(seam)} on either part.`
+    : phrase`None of ${tried} lays with a join fits.`;

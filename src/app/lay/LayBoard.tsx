@@ -1,4 +1,5 @@
 /** The lay of a cell on its cloth: looked for, laid by hand, pinned, and set beside another. */
+import { phrase } from "../../../functions/phrase.ts";
 import { lengthText } from "../../engine/show.ts";
 import "./lay.css";
 import { useEffect, useRef, useState } from "react";
@@ -86,7 +87,7 @@ function Table({ store, place, asked }: Props & { asked: Answered }) {
               scale={fit.scale * nearer}
               rule={store.shown}
               name={other ? cell : null}
-              title={`The lay of ${cell}: ${lay.placements.length} pieces on ${clothText(question, say)}`}
+              title={phrase`The lay of ${cell}: ${lay.placements.length} pieces on ${clothText(question, say)}`}
               chosen={chosen}
               pins={pins}
               onChoose={choose}
@@ -131,18 +132,20 @@ function LayWords({ store, asked, lay, own }: { store: Store; asked: Answered; l
   const { unit } = store.shown;
   const say = (length: number) => lengthText(length, store.shown);
   const length = say(totalLength(lay));
-  const said = useSaid(`The lay takes ${length}${own ? " as you arrange it" : ""}`);
+  const said = useSaid(
+    own ? phrase`The lay takes ${length} as you arrange it` : phrase`The lay takes ${length}`,
+  );
   return (
     <p className="lay-what">
       <span className="unseen" role="status">
         {said}
       </span>
-      <b>{length}</b> of {clothText(question, say)}, {coverText(lay, store.shown.decimal)},{" "}
-      {leftOver(question, lay, unit, store.shown.decimal)} left over.{" "}
+      <b>{length}</b>
+      {phrase` of ${clothText(question, say)}, ${coverText(lay, store.shown.decimal)}, ${leftOver(question, lay, unit, store.shown.decimal)} left over. `}
       <span className="lay-origin">
         {!own && <span aria-hidden="true">{laidSign(answer.origin ?? { by: "quick" })} </span>}
         {own
-          ? "Your own arrangement; the book does not keep it yet."
+          ? phrase`Your own arrangement; the book does not keep it yet.`
           : originSentence(answer.origin, isFound(question, store.shown.lays))}
       </span>
     </p>
@@ -158,16 +161,14 @@ function OwnLay(props: { length: string; onKeep: () => void; onBack: () => void 
   };
   return (
     <p className="lay-row">
-      <button type="button" onClick={end(onKeep)}>
-        Keep this lay
-      </button>
-      <button type="button" onClick={end(onBack)}>
-        Back to the book's lay
-      </button>
-      <span>{length} in the book's lay.</span>
+      <button type="button" onClick={end(onKeep)}>{phrase`Keep this lay`}</button>
+      <button type="button" onClick={end(onBack)}>{phrase`Back to the book's lay`}</button>
+      <span>{phrase`${length} in the book's lay.`}</span>
     </p>
   );
 }
 
 const clothText = ({ cloths }: LayQuestion, say: (length: number) => string): string =>
-  cloths.length === 1 ? `cloth ${say(cloths[0]!.width)} wide` : `${cloths.length} cloths in stock`;
+  cloths.length === 1
+    ? phrase`cloth ${say(cloths[0]!.width)} wide`
+    : phrase`${cloths.length} cloths in stock`;

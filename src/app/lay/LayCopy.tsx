@@ -1,8 +1,10 @@
 /** One copy on the cloth: its cut line, grain, fold, name and pin. */
+
 import { memo } from "react";
 import { grainLine } from "../../../functions/drawing/grain-line.ts";
 import { distance, type Point } from "../../../functions/geometry/strokes.ts";
 import type { LayPiece, LayQuestion, Placement } from "../../../functions/lay.ts";
+import { phrase } from "../../../functions/phrase.ts";
 import { type Spot, spotFor } from "../../lay/name-spot.ts";
 import { turned } from "../../lay/outline.ts";
 import { copyKey, copyName } from "./arrange.ts";
@@ -67,7 +69,7 @@ export const LayCopy = memo(function LayCopy(props: Props) {
       data-copy={copyKey(placement)}
       transform={`translate(${placement.x * scale} ${placement.y * scale})`}
     >
-      <title>{pinned ? `${name}, pinned` : name}</title>
+      <title>{pinned ? phrase`${name}, pinned` : name}</title>
       <path className="lay-cut" d={pathOf(points, scale)} />
       {fold && <path className="lay-fold" d={`M${turned(fold, placement.turn).map(at).join("L")}`} />}
       <path

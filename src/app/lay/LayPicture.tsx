@@ -1,6 +1,8 @@
 /** A lay on its cloths to scale: the tape along the selvedge, every copy with its grain, what is left over hatched. */
+
 import { useId, useMemo } from "react";
 import type { Lay, LayCloth, LayQuestion, Placement } from "../../../functions/lay.ts";
+import { phrase } from "../../../functions/phrase.ts";
 import { lengthText, type Rule } from "../../engine/show.ts";
 import { turned } from "../../lay/outline.ts";
 import { ticksOf } from "../../lay/ruler.ts";
@@ -129,8 +131,8 @@ function clothCaption(
   used: number,
   say: (length: number) => string,
 ): string {
-  const part = used > 0 ? `${say(used)} of ${say(length!)} used` : `${say(length!)}, not used`;
-  return `${name}, ${say(width)} wide: ${part}`;
+  const part = used > 0 ? phrase`${say(used)} of ${say(length!)} used` : phrase`${say(length!)}, not used`;
+  return phrase`${name}, ${say(width)} wide: ${part}`;
 }
 
 /** Copies of one piece that lie turned alike have the same label; each is worked out once. */
@@ -178,7 +180,7 @@ function Cloth({ cloth: { width, outline, flaws = [] }, long, scale, fill }: Clo
 function Flaws({ flaws, scale }: { flaws: NonNullable<LayCloth["flaws"]>; scale: number }) {
   return flaws.map((flaw) => (
     <path key={flaw.join()} d={pathOf(flaw, scale)} className="lay-flaw">
-      <title>a hole or a flaw</title>
+      <title>{phrase`a hole or a flaw`}</title>
     </path>
   ));
 }

@@ -4,6 +4,7 @@ import { useLayoutEffect, useRef, useState, useSyncExternalStore } from "react";
 import { unclearFigure } from "../../../functions/decimal.ts";
 import { readTape } from "../../../functions/fractions.ts";
 import type { Lay, Placement } from "../../../functions/lay.ts";
+import { phrase } from "../../../functions/phrase.ts";
 import type { Asked } from "../../engine/lays-asked.ts";
 import { lengthText } from "../../engine/show.ts";
 import type { Store } from "../../store/store.ts";
@@ -24,7 +25,8 @@ interface Props {
 }
 
 const SECONDS = [10, 30, 60, 300];
-const timeText = (seconds: number): string => (seconds < 60 ? `${seconds} s` : `${seconds / 60} min`);
+const timeText = (seconds: number): string =>
+  seconds < 60 ? phrase`${seconds} s` : phrase`${seconds / 60} min`;
 
 export function LaySearch({ store, asked, cell, pinned, start, onBegin }: Props) {
   const session = sessionOf(store);
@@ -41,12 +43,10 @@ export function LaySearch({ store, asked, cell, pinned, start, onBegin }: Props)
     return (
       <div className="lay-search">
         <label className="lay-progress">
-          {here ? "Looking for a better lay" : `Looking for a better lay of ${searching.cell}`}
+          {here ? phrase`Looking for a better lay` : phrase`Looking for a better lay of ${searching.cell}`}
           <progress value={searching.progress} max={1} />
         </label>
-        <span>
-          {say(searching.now)}, {percent(searching.density)} of the cloth covered
-        </span>
+        <span>{phrase`${say(searching.now)}, ${percent(searching.density)} of the cloth covered`}</span>
         <StopKey onStop={() => session.stop()} />
       </div>
     );
@@ -62,10 +62,10 @@ export function LaySearch({ store, asked, cell, pinned, start, onBegin }: Props)
           onBegin();
         }}
       >
-        {pinned.length > 0 ? "Look for a better lay of the rest" : "Look for a better lay"}
+        {pinned.length > 0 ? phrase`Look for a better lay of the rest` : phrase`Look for a better lay`}
       </button>
       <label>
-        <span>for</span>
+        <span>{phrase`for`}</span>
         <select value={seconds} onChange={(event) => setSeconds(Number(event.target.value))}>
           {SECONDS.map((one) => (
             <option key={one} value={one}>
@@ -75,12 +75,12 @@ export function LaySearch({ store, asked, cell, pinned, start, onBegin }: Props)
         </select>
       </label>
       <label>
-        <span>or stop at</span>
+        <span>{phrase`or stop at`}</span>
         <input
           className="lay-enough"
           value={enough}
           placeholder="40 1/2"
-          aria-label="Good enough: stop at this length"
+          aria-label={phrase`Good enough: stop at this length`}
           aria-invalid={wrong}
           onChange={(event) => setEnough(event.target.value)}
         />
@@ -89,7 +89,7 @@ export function LaySearch({ store, asked, cell, pinned, start, onBegin }: Props)
       <p role="status" className="lay-state">
         {wrong
           ? (unclearFigure(enough, decimal ?? "point") ??
-            `good enough must be a length such as 2 yd or 40 1/2, not "${enough.slice(0, 24)}"`)
+            phrase`good enough must be a length such as 2 yd or 40 1/2, not "${enough.slice(0, 24)}"`)
           : here && searching.ending !== null && toldOf(searching, say)}
       </p>
       {here && searching.trouble && <p className="look">{searching.trouble}</p>}
@@ -106,11 +106,7 @@ function StopKey({ onStop }: { onStop: () => void }) {
       if (document.activeElement === own) handOn(".lay-board");
     };
   }, []);
-  return (
-    <button ref={button} type="button" onClick={onStop}>
-      Stop here
-    </button>
-  );
+  return <button ref={button} type="button" onClick={onStop}>{phrase`Stop here`}</button>;
 }
 
 /** Whether lays are searched for without being asked for, and whether that goes on for this one. */
@@ -122,11 +118,11 @@ function ByItself({ store, hash }: { store: Store; hash: string }) {
     <span className="lay-by-itself">
       <label>
         <input type="checkbox" checked={on} onChange={(event) => setSearchesByItself(event.target.checked)} />
-        <span>Search automatically</span>
+        <span>{phrase`Search automatically`}</span>
       </label>
       {/* It keeps its width, or what is beside it would move under the pointer. */}
       <span className="lay-so-far" aria-live="off">
-        {on && now === hash && is !== "idle" && `${Math.floor(seconds)} s so far`}
+        {on && now === hash && is !== "idle" && phrase`${Math.floor(seconds)} s so far`}
       </span>
     </span>
   );
@@ -135,11 +131,12 @@ function ByItself({ store, hash }: { store: Store; hash: string }) {
 const percent = (share: number): string => `${Math.round(share * 100)} %`;
 
 function toldOf({ before, now, ending, apart }: Session, say: (length: number) => string): string {
-  const proved = ending === "best" ? " No lay can be shorter." : "";
+  const proved = ending === "best" ? phrase`No lay can be shorter.` : "";
   if (before - now <= 1e-6 * before) {
-    return proved.trim() || "No better lay was found this time; a longer search may find one.";
+    return proved || phrase`No better lay was found this time; a longer search may find one.`;
   }
-  const kept = apart ? "The book keeps its own lay, which is no longer." : "The book keeps it.";
-  const enough = ending === "enough" ? " That is good enough." : "";
-  return `Found ${say(now)} where ${say(before)} was needed.${enough}${proved} ${kept}`;
+  const found = phrase`Found ${say(now)} where ${say(before)} was needed.`;
+  const enough = ending === "enough" ? phrase`That is good enough.` : "";
+  const kept = apart ? phrase`The book keeps its own lay, which is no longer.` : phrase`The book keeps it.`;
+  return [found, enough, proved, kept].filter((sentence) => sentence !== "").join(" ");
 }

@@ -1,6 +1,8 @@
 /** The table a lay is laid on by hand: dragged by pointer, moved by keys, and never one piece over another. */
+
 import { type KeyboardEvent, type PointerEvent, useState } from "react";
 import type { Lay, LayQuestion, Placement } from "../../../functions/lay.ts";
+import { phrase } from "../../../functions/phrase.ts";
 import { BOOK_UNITS } from "../../../functions/units.ts";
 import type { Rule } from "../../engine/show.ts";
 import { answerFrom } from "../../lay/answer.ts";
@@ -90,7 +92,7 @@ export function LayTable(props: Props) {
     <div
       className="lay-table"
       role="group"
-      aria-label="The lay: Page Down and Page Up choose a piece, arrows move it, t turns it, p pins it"
+      aria-label={phrase`The lay: Page Down and Page Up choose a piece, arrows move it, t turns it, p pins it`}
       // biome-ignore lint/a11y/noNoninteractiveTabindex: it takes keys
       tabIndex={0}
       onPointerDown={onPointerDown}

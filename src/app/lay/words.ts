@@ -8,12 +8,15 @@ import {
   type LayQuestion,
   originText,
 } from "../../../functions/lay.ts";
+import { phrase } from "../../../functions/phrase.ts";
 import type { Unit } from "../../../functions/units.ts";
 import { plainNumber } from "../../engine/show.ts";
 import { turned } from "../../lay/outline.ts";
 
-export const coverText = ({ density }: Lay, decimal?: Decimal): string =>
-  `${plainNumber(100 * density, 1, decimal)} % covered`;
+export const shareText = ({ density }: Lay, decimal?: Decimal): string =>
+  `${plainNumber(100 * density, 1, decimal)} %`;
+
+export const coverText = (lay: Lay, decimal?: Decimal): string => phrase`${shareText(lay, decimal)} covered`;
 
 /** The most copies that are described one by one; the others are only counted. */
 const MOST_SPOKEN = 60;
@@ -29,13 +32,15 @@ export function layInWords(
     const points = turned(outline, turn, x, y);
     const [along, across] = [0, 1].map((axis) => {
       const at = points.map((point) => point[axis]!);
-      return `${say(Math.min(...at))} to ${say(Math.max(...at))}`;
+      return phrase`${say(Math.min(...at))} to ${say(Math.max(...at))}`;
     });
-    const on = cloths.length > 1 ? ` on ${cloths[cloth]!.name}` : "";
-    return `${name} ${copy + 1}${on}: ${along} along, ${across} across`;
+    const called = `${name} ${copy + 1}`;
+    return cloths.length > 1
+      ? phrase`${called} on ${cloths[cloth]!.name}: ${along!} along, ${across!} across`
+      : phrase`${called}: ${along!} along, ${across!} across`;
   });
   const more = lay.placements.length - words.length;
-  return `${words.join("; ")}${more > 0 ? `; and ${more} more copies` : ""}`;
+  return `${words.join("; ")}${more > 0 ? phrase`; and ${more} more copies` : ""}`;
 }
 
 /** Area of the cloth used, of width × length used. */
@@ -45,12 +50,12 @@ export const clothArea = ({ cloths }: LayQuestion, { lengths }: Lay): number =>
 /** The cloth between the pieces, up to the end of the lay. */
 export function leftOver(question: LayQuestion, lay: Lay, unit: Unit, decimal?: Decimal): string {
   const area = clothArea(question, lay) * (1 - lay.density);
-  return `${plainNumber(Math.max(0, area), area < 10 ? 1 : 0, decimal)} sq ${unit}`;
+  return phrase`${plainNumber(Math.max(0, area), area < 10 ? 1 : 0, decimal)} sq ${unit}`;
 }
 
 export function missingText({ pieces }: LayQuestion, { missing }: Lay): string {
-  const list = missing.map(([piece, count]) => `${count} of ${pieces[piece]!.name}`);
-  return `No place for ${list.join(", ")}.`;
+  const list = missing.map(([piece, count]) => phrase`${count} of ${pieces[piece]!.name}`);
+  return phrase`No place for ${list.join(", ")}.`;
 }
 
 /** Whether a piece may be turned end for end, its grain kept. */
@@ -61,8 +66,11 @@ export const isOneWay = ({ pieces }: LayQuestion): boolean => !pieces.some(liesE
 
 /** How the lay was found, as a sentence; `kept` when the book keeps it for this very question. */
 export function originSentence(origin: LayOrigin | undefined, kept: boolean): string {
-  if (!origin || origin.by === "quick") return "A quick lay, made at once: a search may find a shorter one.";
+  if (!origin || origin.by === "quick")
+    return phrase`A quick lay, made at once: a search may find a shorter one.`;
   const text = originText(origin);
   const found = `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
-  return kept ? `${found}; the book keeps the lay.` : `${found}, for a larger job that this one fits into.`;
+  return kept
+    ? phrase`${found}; the book keeps the lay.`
+    : phrase`${found}, for a larger job that this one fits into.`;
 }

@@ -1,4 +1,5 @@
 /** Names from the labels of a block: each is looked at, changed or left out before all are given in one step. */
+import { phrase, plural } from "../../../functions/phrase.ts";
 import "./naming.css";
 import { type FormEvent, useId } from "react";
 import type { Block } from "../../book/address.ts";
@@ -16,12 +17,10 @@ interface Props {
 }
 
 const WAYS: Readonly<Record<LabelsIn, string>> = {
-  rows: "each label names the cell at its right",
-  headings: "each heading names the column below it",
-  block: "one name for the whole block",
+  rows: phrase`each label names the cell at its right`,
+  headings: phrase`each heading names the column below it`,
+  block: phrase`one name for the whole block`,
 };
-
-const many = (count: number, noun: string) => `${count} ${noun}${count === 1 ? "" : "s"}`;
 
 export function NamesForm({ store, block: chosen, onDone }: Props) {
   const { block, by, of, rows, left, count, faults, refusal, ...acts } = useNaming(store, chosen);
@@ -31,11 +30,11 @@ export function NamesForm({ store, block: chosen, onDone }: Props) {
     if (count > 0 && faults === 0 && acts.give()) onDone();
   };
   return (
-    <Dialog title={`Names from the labels of ${blockText(block)}`} wide onDone={onDone}>
+    <Dialog title={phrase`Names from the labels of ${blockText(block)}`} wide onDone={onDone}>
       <form onSubmit={keep}>
         <div className="naming-ways">
           <label>
-            <span>In this block</span>
+            <span>{phrase`In this block`}</span>
             <select value={by} onChange={(event) => acts.chooseBy(event.target.value as LabelsIn)}>
               {(Object.keys(WAYS) as LabelsIn[]).map((way) => (
                 <option key={way} value={way}>
@@ -45,31 +44,29 @@ export function NamesForm({ store, block: chosen, onDone }: Props) {
             </select>
           </label>
           <label>
-            <span>The names belong to</span>
+            <span>{phrase`The names belong to`}</span>
             <select
               value={of === null ? "book" : "page"}
               onChange={(event) => acts.chooseOf(event.target.value === "page" ? block.page : null)}
             >
-              <option value="book">the whole book</option>
-              <option value="page">the page {title} alone</option>
+              <option value="book">{phrase`the whole book`}</option>
+              <option value="page">{phrase`the page ${title} alone`}</option>
             </select>
           </label>
         </div>
         {rows.length === 0 ? (
-          <p className="look" role="status">
-            No name can be made of these labels.
-          </p>
+          <p className="look" role="status">{phrase`No name can be made of these labels.`}</p>
         ) : (
           <table className="naming-list">
             <thead>
               <tr>
                 <th scope="col">
-                  <span className="unseen">Give this name</span>
+                  <span className="unseen">{phrase`Give this name`}</span>
                 </th>
-                <th scope="col">Label</th>
-                <th scope="col">Name</th>
-                <th scope="col">Cells</th>
-                <th scope="col">Now</th>
+                <th scope="col">{phrase`Label`}</th>
+                <th scope="col">{phrase`Name`}</th>
+                <th scope="col">{phrase`Cells`}</th>
+                <th scope="col">{phrase`Now`}</th>
               </tr>
             </thead>
             <tbody>
@@ -88,7 +85,7 @@ export function NamesForm({ store, block: chosen, onDone }: Props) {
         {left.length > 0 && (
           <details className="naming-left" open={rows.length === 0}>
             <summary>
-              {left.length === 1 ? "1 label gives no name" : `${left.length} labels give no name`}
+              {phrase`${plural(left.length, "1 label gives no name", "# labels give no name")}`}
             </summary>
             <ul>
               {left.map(({ label, why }, i) => (
@@ -100,10 +97,7 @@ export function NamesForm({ store, block: chosen, onDone }: Props) {
             </ul>
           </details>
         )}
-        <p className="aside">
-          Formulas can use the names at once. No formula changes its answer: where a name would mean other
-          cells than before, the address is written instead.
-        </p>
+        <p className="aside">{phrase`Formulas can use the names at once. No formula changes its answer: where a name would mean other cells than before, the address is written instead.`}</p>
         {refusal && (
           <p className="look" role="alert">
             {refusal}
@@ -111,13 +105,13 @@ export function NamesForm({ store, block: chosen, onDone }: Props) {
         )}
         <p className="naming-keys">
           <button type="submit" disabled={count === 0 || faults > 0}>
-            Give {many(count, "name")}
+            {phrase`Give ${plural(count, "# name", "# names")}`}
           </button>
-          <button type="button" onClick={onDone}>
-            Cancel
-          </button>
+          <button type="button" onClick={onDone}>{phrase`Cancel`}</button>
           <span role="status" className={faults > 0 ? "look" : "unseen"}>
-            {faults > 0 ? `${many(faults, "name")} must be changed or left out first.` : ""}
+            {faults > 0
+              ? phrase`${plural(faults, "# name", "# names")} must be changed or left out first.`
+              : ""}
           </span>
         </p>
       </form>
@@ -142,7 +136,7 @@ function Row({ row, address, shown, onChange }: RowProps) {
       <td>
         <input
           type="checkbox"
-          aria-label={`Give ${address} a name`}
+          aria-label={phrase`Give ${address} a name`}
           checked={given}
           onChange={(event) => onChange({ given: event.target.checked })}
         />
@@ -150,7 +144,7 @@ function Row({ row, address, shown, onChange }: RowProps) {
       <th scope="row">{label}</th>
       <td className="naming-name">
         <input
-          aria-label={`Name for ${address}`}
+          aria-label={phrase`Name for ${address}`}
           aria-invalid={fault !== null}
           aria-describedby={said === null ? undefined : id}
           spellCheck={false}
@@ -164,7 +158,7 @@ function Row({ row, address, shown, onChange }: RowProps) {
         )}
       </td>
       <td className="naming-cells">{address}</td>
-      <td className="naming-now">{shown === "" ? "blank" : shown}</td>
+      <td className="naming-now">{shown === "" ? phrase`blank` : shown}</td>
     </tr>
   );
 }

@@ -1,5 +1,7 @@
 /** The names that labels offer, as they are looked at, changed and given. */
+
 import { useMemo, useState } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import type { Block } from "../../book/address.ts";
 import { type LabelsIn, labelsIn, type NameProposal } from "../../book/label-names.ts";
 import { blockAddress, cornerOf, isCell } from "../../book/names.ts";
@@ -59,7 +61,9 @@ export function useNaming(store: Store, chosen: Block) {
     if (given) counts.set(text.toLowerCase(), (counts.get(text.toLowerCase()) ?? 0) + 1);
   const rows: NameRow[] = wanted.map((row) => {
     const isTwice = (counts.get(row.text.toLowerCase()) ?? 0) > 1;
-    const fault = isTwice ? `${row.text} is given twice here` : namingFault(book, row.block, row.text, of);
+    const fault = isTwice
+      ? phrase`${row.text} is given twice here`
+      : namingFault(book, row.block, row.text, of);
     return { ...row, fault: row.given ? fault : null };
   });
   const naming = rows.filter(({ given }) => given);

@@ -1,5 +1,7 @@
 /** The question how large the drawing is: as its file says, or by one length that is known. */
+
 import { useId } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import type { Found } from "../../exchange/outlines/find-pieces.ts";
 import { knownThings, type Sizing } from "./sizing.ts";
 
@@ -17,7 +19,7 @@ export function HowLarge({ found, names, sizing, onSizing, wanted }: Props) {
   const isKnown = found.millimetres !== null;
   return (
     <fieldset className="outlines-large">
-      <legend>How large is it?</legend>
+      <legend>{phrase`How large is it?`}</legend>
       <label>
         <input
           type="radio"
@@ -25,8 +27,9 @@ export function HowLarge({ found, names, sizing, onSizing, wanted }: Props) {
           checked={sizing.by === "file"}
           disabled={!isKnown}
           onChange={() => onSizing({ by: "file" })}
-        />{" "}
-        As the file says. <span className="aside">{found.size}</span>
+        />
+        {phrase` As the file says. `}
+        <span className="aside">{found.size}</span>
       </label>
       <label>
         <input
@@ -34,13 +37,14 @@ export function HowLarge({ found, names, sizing, onSizing, wanted }: Props) {
           name={id}
           checked={sizing.by === "known"}
           onChange={() => onSizing({ by: "known" })}
-        />{" "}
-        I know a length. <span className="aside">Press an edge in a drawing, or choose it here.</span>
+        />
+        {phrase` I know a length. `}
+        <span className="aside">{phrase`Press an edge in a drawing, or choose it here.`}</span>
       </label>
       {sizing.by === "known" && (
         <div className="outlines-known">
           <label>
-            <span>This is</span>
+            <span>{phrase`This is`}</span>
             <select value={sizing.what} onChange={(event) => onSizing({ what: event.target.value })}>
               {knownThings(found, names).map(({ value, words }) => (
                 <option key={value} value={value}>
@@ -50,12 +54,12 @@ export function HowLarge({ found, names, sizing, onSizing, wanted }: Props) {
             </select>
           </label>
           <label>
-            <span>Its true length</span>
+            <span>{phrase`Its true length`}</span>
             <input
               value={sizing.typed}
               inputMode="text"
               autoComplete="off"
-              placeholder="such as 40 cm"
+              placeholder={phrase`such as 40 cm`}
               aria-invalid={wanted !== null && sizing.typed.trim() !== ""}
               aria-describedby={`${id}-wanted`}
               onChange={(event) => onSizing({ typed: event.target.value })}

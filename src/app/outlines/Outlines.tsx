@@ -1,4 +1,5 @@
 /** The pieces of a drawing, looked at before they come into the book: their size, their names, their grain, and what was ignored. */
+import { phrase, plural } from "../../../functions/phrase.ts";
 import "./outlines.css";
 import { useState } from "react";
 import { cellAddress, type Place } from "../../book/address.ts";
@@ -44,7 +45,7 @@ export function Outlines({ file, store, place, onBook, onDone }: Props) {
   const put = () => {
     if (!found) return;
     try {
-      if (scale === null) throw new Error(wanted ?? "the size is not known");
+      if (scale === null) throw new Error(wanted ?? phrase`the size is not known`);
       const taken = takenOf(found, choices, scale);
       if (where !== "cells")
         return onBook(bookOfPieces(title, unit, taken), where === "page" ? title : undefined);
@@ -62,10 +63,10 @@ export function Outlines({ file, store, place, onBook, onDone }: Props) {
   };
 
   return (
-    <Dialog title={`Open “${file.name.slice(0, 80)}”`} wide onDone={onDone}>
+    <Dialog title={phrase`Open “${file.name.slice(0, 80)}”`} wide onDone={onDone}>
       {refusal !== null && (
         <p className="look" role="alert">
-          {found ? "This choice does not work" : `“${file.name}” was not opened`}: {refusal}
+          {found ? phrase`This choice does not work` : phrase`“${file.name}” was not opened`}: {refusal}
         </p>
       )}
       {found && (
@@ -113,43 +114,42 @@ export function Outlines({ file, store, place, onBook, onDone }: Props) {
           <Said said={found.said} />
           <div className="outlines-foot">
             <label>
-              <span>Closed lines inside a piece are</span>
+              <span>{phrase`Closed lines inside a piece are`}</span>
               <select value={inner} onChange={(event) => setInner(event.target.value as Inner)}>
-                <option value="marks">marks on it</option>
-                <option value="pieces">pieces of their own</option>
+                <option value="marks">{phrase`marks on it`}</option>
+                <option value="pieces">{phrase`pieces of their own`}</option>
               </select>
             </label>
             <label>
-              <span>Put them</span>
+              <span>{phrase`Put them`}</span>
               <select value={where} onChange={(event) => setWhere(event.target.value as Where)}>
-                <option value="page">on a new Draft page</option>
-                <option value="cells">into {address} and the cells below</option>
-                <option value="book">into a new book</option>
+                <option value="page">{phrase`on a new Draft page`}</option>
+                <option value="cells">{phrase`into ${address} and the cells below`}</option>
+                <option value="book">{phrase`into a new book`}</option>
               </select>
             </label>
-            <button type="submit" className="outlines-go" disabled={reading || refusal !== null}>
-              Put into the book
-            </button>
+            <button
+              type="submit"
+              className="outlines-go"
+              disabled={reading || refusal !== null}
+            >{phrase`Put into the book`}</button>
             <p role="alert" className="look">
-              {stopped && `Nothing was put into the book: ${stopped.replace(/\.$/, "")}.`}
+              {stopped && phrase`Nothing was put into the book: ${stopped.replace(/\.$/, "")}.`}
             </p>
             {where === "cells" && filled > 0 && (
               <p role="status">
-                {filled === 1 ? "One of these cells is" : `${filled} of these cells are`} filled already; what
-                is there is replaced, and undo brings it back.
+                {phrase`${plural(filled, "One of these cells is", "# of these cells are")} filled already; what is there is replaced, and undo brings it back.`}
               </p>
             )}
           </div>
         </form>
       )}
       <div className="book-ways">
-        <button type="button" onClick={onDone}>
-          Cancel
-        </button>
+        <button type="button" onClick={onDone}>{phrase`Cancel`}</button>
         {reading && (
           <Progress
             key={String(found === null)}
-            what={found ? "The drawing is being read again" : "The drawing is being read"}
+            what={found ? phrase`The drawing is being read again` : phrase`The drawing is being read`}
           />
         )}
       </div>
@@ -166,7 +166,7 @@ function Said({ said }: { readonly said: TakenPiece["said"] }) {
   if (said.length === 0) return null;
   return (
     <section aria-labelledby="outlines-said">
-      <h3 id="outlines-said">How the file was read</h3>
+      <h3 id="outlines-said">{phrase`How the file was read`}</h3>
       <ul className="outlines-said">
         {said.map((sentence) => (
           <li key={sentence}>{sentence}</li>

@@ -1,6 +1,8 @@
 /** One piece that was found: drawn with its edges numbered, with its size, and what the maker says of it. */
+
 import { useId } from "react";
 import { writePath } from "../../../functions/geometry/path.ts";
+import { phrase, plural } from "../../../functions/phrase.ts";
 import { edgeLabel } from "../../../functions/pieces/edge-names.ts";
 import { edgeMiddle } from "../../../functions/pieces/edges.ts";
 import {
@@ -33,14 +35,14 @@ export function PieceCard({ piece, rule, said, choice, onChange, asked, onEdge }
   const length = (figure: number) => (rule ? `${show(figure, "length", rule)} ${rule.unit}` : null);
   const size = rule
     ? `${show(wide, "length", rule)} × ${show(tall, "length", rule)} ${rule.unit}, ${show(pieceArea(piece), "area", rule)}`
-    : "size not known yet";
+    : phrase`size not known yet`;
   const { edges, marks } = piece;
   const isTurn = turnOf(choice.turn) !== null;
   return (
     <li className={choice.take ? "outlines-piece" : "outlines-piece outlines-left"}>
       <PiecePicture
         piece={piece}
-        label={`${choice.name}, ${size}, ${edges.length} edges`}
+        label={phrase`${choice.name}, ${size}, ${edges.length} edges`}
         asked={asked}
         onEdge={onEdge}
         edgeWords={(edge) =>
@@ -53,11 +55,12 @@ export function PieceCard({ piece, rule, said, choice, onChange, asked, onEdge }
             type="checkbox"
             checked={choice.take}
             onChange={(event) => onChange({ take: event.target.checked })}
-          />{" "}
-          Take <span className="unseen">{choice.name}</span>
+          />
+          {phrase` Take `}
+          <span className="unseen">{choice.name}</span>
         </label>
         <label>
-          <span>Name</span>
+          <span>{phrase`Name`}</span>
           <input
             dir="auto"
             value={choice.name}
@@ -67,7 +70,7 @@ export function PieceCard({ piece, rule, said, choice, onChange, asked, onEdge }
         </label>
         <div className="outlines-turn">
           <label>
-            <span>Turn by</span>
+            <span>{phrase`Turn by`}</span>
             <input
               value={choice.turn}
               inputMode="decimal"
@@ -80,24 +83,20 @@ export function PieceCard({ piece, rule, said, choice, onChange, asked, onEdge }
           <button
             type="button"
             onClick={() => onChange({ turn: String(((turnOf(choice.turn) ?? 0) + 90) % 360) })}
-          >
-            A quarter more
-          </button>
+          >{phrase`A quarter more`}</button>
         </div>
         <p id={`${id}-turn`} className={isTurn ? "aside" : "look"}>
-          {isTurn ? "The grain runs down the drawing." : "The turn is in degrees, such as 90."}
+          {isTurn ? phrase`The grain runs down the drawing.` : phrase`The turn is in degrees, such as 90.`}
         </p>
         <p className="outlines-size">{size}</p>
         <p className="aside">
-          {counted(edges.length, "edge")}, {counted(marks.length, "mark")}.
+          {phrase`${plural(edges.length, "# edge", "# edges")}, ${plural(marks.length, "# mark", "# marks")}.`}
           {said.length > 0 && ` ${said.join(" ")}`}
         </p>
       </div>
     </li>
   );
 }
-
-const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? "" : "s"}`;
 
 interface PictureProps {
   readonly piece: Piece;

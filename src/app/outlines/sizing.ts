@@ -1,6 +1,8 @@
 /** How large a drawing is, as the maker says it: as its file has it, or by one length that is known. */
+
 import type { Decimal } from "../../../functions/decimal.ts";
 import { readTape } from "../../../functions/fractions.ts";
+import { phrase } from "../../../functions/phrase.ts";
 import { edgeLabel } from "../../../functions/pieces/edge-names.ts";
 import type { Unit } from "../../../functions/units.ts";
 import type { Found } from "../../exchange/outlines/find-pieces.ts";
@@ -23,9 +25,9 @@ export function knownThings({ pieces }: Found, names: readonly string[]): { valu
         words: `${names[i]}: ${edgeLabel(piece, edge + 1)}`,
       })),
     ),
-    { value: "width", words: "all pieces together, across" },
-    { value: "height", words: "all pieces together, down" },
-    { value: "unit", words: "one unit of the drawing" },
+    { value: "width", words: phrase`all pieces together, across` },
+    { value: "height", words: phrase`all pieces together, down` },
+    { value: "unit", words: phrase`one unit of the drawing` },
   ];
 }
 
@@ -44,13 +46,13 @@ export function factorOf(
 ): { readonly factor: number } | { readonly wanted: string } {
   if (by === "file") {
     const factor = factorOfFile(found, unit);
-    return factor === null ? { wanted: `${found.size} Give one length that you know.` } : { factor };
+    return factor === null ? { wanted: phrase`${found.size} Give one length that you know.` } : { factor };
   }
-  if (typed.trim() === "") return { wanted: "Type the true length of what you know, such as 40 cm." };
+  if (typed.trim() === "") return { wanted: phrase`Type the true length of what you know, such as 40 cm.` };
   const length = readTape(typed, unit, decimal)?.length;
   if (length === undefined || !(length > 0))
     return {
-      wanted: `The true length must be a length above 0, such as 40 cm, not “${typed.trim().slice(0, 24)}”.`,
+      wanted: phrase`The true length must be a length above 0, such as 40 cm, not “${typed.trim().slice(0, 24)}”.`,
     };
   return { factor: length / drawnLength(found, knownOf(what)) };
 }

@@ -1,5 +1,7 @@
 /** A drawing that is looked at before its pieces come into the book: what a worker read of it, and what the maker chooses. */
+
 import { useState } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import type { Found, Inner } from "../../exchange/outlines/find-pieces.ts";
 import { plainName } from "../../exchange/outlines/names.ts";
 import type { TakenPiece } from "../../exchange/outlines/piece-rows.ts";
@@ -86,16 +88,18 @@ export function takenOf(found: Found, choices: readonly Choice[], factor: number
     if (!take) return [];
     const angle = turnOf(turn);
     if (angle === null)
-      throw new Error(`the turn of “${name}” must be degrees from -360 to 360, not “${turn.slice(0, 12)}”`);
-    const turned = angle % 360 === 0 ? [] : [`Turned by ${angle}°.`];
+      throw new Error(
+        phrase`the turn of “${name}” must be degrees from -360 to 360, not “${turn.slice(0, 12)}”`,
+      );
+    const turned = angle % 360 === 0 ? [] : [phrase`Turned by ${angle}°.`];
     return [
       {
-        name: plainName(name) || `piece ${i + 1}`,
+        name: plainName(name) || phrase`piece ${i + 1}`,
         piece: sized(piece, factor, angle),
         said: [...said, ...turned],
       },
     ];
   });
-  if (taken.length === 0) throw new Error("no piece is taken: tick at least one");
+  if (taken.length === 0) throw new Error(phrase`no piece is taken: tick at least one`);
   return taken;
 }

@@ -1,6 +1,8 @@
 /** A page copied for another wearer: whose the copy is, under what title, what stays the first wearer's. */
+
 import { type FormEvent, useEffect, useId, useRef, useState } from "react";
 import { sameName } from "../../../functions/compared-name.ts";
+import { phrase } from "../../../functions/phrase.ts";
 import { fullAddress, type Place } from "../../book/address.ts";
 import { fittingsOfPage } from "../../book/copy-page.ts";
 import { blockAddress, cornerOf, isCell, nameAt } from "../../book/names.ts";
@@ -34,10 +36,10 @@ const titleFor = (title: string, wearer: string): string =>
 function wearerText({ shown: book, engine }: Store, cell: Place, own: boolean): string {
   const { shown } = engine.view(cell);
   const where = fullAddress(book, cell);
-  const who = shown === "" ? "nobody yet" : shown;
+  const who = shown === "" ? phrase`nobody yet` : shown;
   return own
-    ? `${where} says for whom the page is, now ${who}. On the copy it says the name above, and all that is taken from a chart for that cell follows.`
-    : `${where} says for whom the page is, now ${who}, and is shared: the copy stays for the same wearer. Give the page a cell of its own for the wearer first to have it follow the name above.`;
+    ? phrase`${where} says for whom the page is, now ${who}. On the copy it says the name above, and all that is taken from a chart for that cell follows.`
+    : phrase`${where} says for whom the page is, now ${who}, and is shared: the copy stays for the same wearer. Give the page a cell of its own for the wearer first to have it follow the name above.`;
 }
 
 export function CopyPage({ store, page, onCopy, onDone }: Props) {
@@ -66,7 +68,7 @@ export function CopyPage({ store, page, onCopy, onDone }: Props) {
     event.preventDefault();
     const reason =
       title.trim() === ""
-        ? "type the wearer's name, or a title for the copy"
+        ? phrase`type the wearer's name, or a title for the copy`
         : onCopy(
             title.trim(),
             ownCell && name !== "" ? { row: ownCell.row, column: ownCell.column, typed: name } : undefined,
@@ -77,10 +79,10 @@ export function CopyPage({ store, page, onCopy, onDone }: Props) {
     else field.current?.focus();
   };
   return (
-    <Dialog title={`Copy ${from} for another wearer`} onDone={onDone}>
+    <Dialog title={phrase`Copy ${from} for another wearer`} onDone={onDone}>
       <form className="copy-page" onSubmit={keep}>
         <label>
-          <span>Wearer's name</span>
+          <span>{phrase`Wearer's name`}</span>
           <input
             ref={field}
             dir="auto"
@@ -98,7 +100,7 @@ export function CopyPage({ store, page, onCopy, onDone }: Props) {
           ))}
         </datalist>
         <label>
-          <span>Title of the copy</span>
+          <span>{phrase`Title of the copy`}</span>
           <input dir="auto" value={title} maxLength={80} onChange={(event) => setOwn(event.target.value)} />
         </label>
         {refusal && (
@@ -108,17 +110,11 @@ export function CopyPage({ store, page, onCopy, onDone }: Props) {
         )}
         {isForAnother && fitted > 0 && <p className="aside">{noFittings(fitted)}</p>}
         {cell && <p className="aside">{wearerText(store, cell, ownCell !== null)}</p>}
-        <p className="aside">
-          The copy comes after {from}. The names of the cells on {from} go along: on the copy they mean the
-          copy's own cells, and on every other page they mean what they mean now.
-        </p>
+        <p className="aside">{phrase`The copy comes after ${from}. The names of the cells on ${from} go along: on the copy they mean the copy's own cells, and on every other page they mean what they mean now.`}</p>
         {outside.length > 0 && (
           <section aria-labelledby={`${id}-outside`}>
-            <h3 id={`${id}-outside`}>Cells of other pages that the copy goes on using</h3>
-            <p className="aside">
-              A chart of all wearers may be shared. Where these cells hold measurements of the first wearer
-              alone, copy their page too, or change the formulas of the copy.
-            </p>
+            <h3 id={`${id}-outside`}>{phrase`Cells of other pages that the copy goes on using`}</h3>
+            <p className="aside">{phrase`A chart of all wearers may be shared. Where these cells hold measurements of the first wearer alone, copy their page too, or change the formulas of the copy.`}</p>
             <ul className="copy-page-outside">
               {outside.map((block) => {
                 const address = blockAddress(book, block);
@@ -126,7 +122,7 @@ export function CopyPage({ store, page, onCopy, onDone }: Props) {
                   <li key={address}>
                     <span>{nameAt(book, block)?.name ?? address}</span>
                     <small>{address}</small>
-                    <span>{isCell(block) ? engine.view(cornerOf(block)).shown : "a list"}</span>
+                    <span>{isCell(block) ? engine.view(cornerOf(block)).shown : phrase`a list`}</span>
                   </li>
                 );
               })}
@@ -134,10 +130,8 @@ export function CopyPage({ store, page, onCopy, onDone }: Props) {
           </section>
         )}
         <p className="book-ways">
-          <button type="submit">Copy the page</button>
-          <button type="button" onClick={onDone}>
-            Cancel
-          </button>
+          <button type="submit">{phrase`Copy the page`}</button>
+          <button type="button" onClick={onDone}>{phrase`Cancel`}</button>
         </p>
       </form>
     </Dialog>

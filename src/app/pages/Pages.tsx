@@ -1,4 +1,5 @@
 /** The pages of the book under the stages of the work. */
+import { phrase } from "../../../functions/phrase.ts";
 import "./pages.css";
 import { type KeyboardEvent, type MouseEvent, useState } from "react";
 import { type Page, STAGES } from "../../book/shape.ts";
@@ -33,7 +34,11 @@ function itemsOf(
     return {
       label,
       apart: by < 0,
-      not: target ? undefined : `it is the ${by < 0 ? "first" : "last"} page already`,
+      not: target
+        ? undefined
+        : by < 0
+          ? phrase`it is the first page already`
+          : phrase`it is the last page already`,
       act: () => {
         if (target) acts.move(page, target);
         return false;
@@ -41,19 +46,19 @@ function itemsOf(
     };
   };
   return [
-    { label: "Rename", act: elsewhere(acts.beginRenaming) },
-    { label: "Copy", act: elsewhere(acts.copyPlainly) },
-    { label: "Copy for another wearer…", act: elsewhere(onCopyFor) },
-    { label: "Save as CSV, as shown", act: saving("shown"), apart: true },
-    { label: "Save as CSV, figures in full", act: saving("full") },
-    { label: "Save the book as a spreadsheet, .xlsx", act: savingAll("xlsx") },
-    { label: "Save the book as a spreadsheet, .ods", act: savingAll("ods") },
-    step("Move up", -1),
-    step("Move down", 1),
+    { label: phrase`Rename`, act: elsewhere(acts.beginRenaming) },
+    { label: phrase`Copy`, act: elsewhere(acts.copyPlainly) },
+    { label: phrase`Copy for another wearer…`, act: elsewhere(onCopyFor) },
+    { label: phrase`Save as CSV, as shown`, act: saving("shown"), apart: true },
+    { label: phrase`Save as CSV, figures in full`, act: saving("full") },
+    { label: phrase`Save the book as a spreadsheet, .xlsx`, act: savingAll("xlsx") },
+    { label: phrase`Save the book as a spreadsheet, .ods`, act: savingAll("ods") },
+    step(phrase`Move up`, -1),
+    step(phrase`Move down`, 1),
     {
-      label: "Delete",
+      label: phrase`Delete`,
       apart: true,
-      not: pages.length === 1 ? "a book keeps at least one page" : undefined,
+      not: pages.length === 1 ? phrase`a book keeps at least one page` : undefined,
       act: () => {
         acts.deletePage();
         return false;
@@ -92,7 +97,7 @@ export function Pages(props: PagesOf) {
   };
 
   return (
-    <nav className="pages" aria-label="Pages">
+    <nav className="pages" aria-label={phrase`Pages`}>
       {STAGES.map((stage) => (
         <section
           key={stage}
@@ -104,7 +109,7 @@ export function Pages(props: PagesOf) {
             <span>{stage}</span>
             <button type="button" className="quiet" onClick={() => add(stage)}>
               <span aria-hidden="true">+</span>
-              <span className="unseen">Add a page to {stage}</span>
+              <span className="unseen">{phrase`Add a page to ${stage}`}</span>
             </button>
           </h2>
           <ul>
@@ -149,7 +154,7 @@ export function Pages(props: PagesOf) {
                     onClick={(event) => event.detail < 2 && openMenu(event)}
                   >
                     <span aria-hidden="true">⋯</span>
-                    <span className="unseen">Change the page {title}</span>
+                    <span className="unseen">{phrase`Change the page ${title}`}</span>
                   </button>
                 </li>
               );
@@ -160,7 +165,7 @@ export function Pages(props: PagesOf) {
       {menu && (
         <Menu
           {...menu}
-          name={`The page ${pages[page]!.title}`}
+          name={phrase`The page ${pages[page]!.title}`}
           items={itemsOf(pages, page, acts, () => setCopying(true))}
           onDone={(back) => {
             setMenu(null);

@@ -1,5 +1,7 @@
 /** The field in which the title of a page is changed: Enter keeps what is typed, Escape the title as it was. */
+
 import { useEffect, useRef } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 
 export function TitleForm({ title, onTitle }: { title: string; onTitle: (title: string) => void }) {
   const field = useRef<HTMLInputElement>(null);
@@ -21,7 +23,7 @@ export function TitleForm({ title, onTitle }: { title: string; onTitle: (title: 
     <input
       ref={field}
       dir="auto"
-      aria-label="Title of the page"
+      aria-label={phrase`Title of the page`}
       maxLength={80}
       defaultValue={title}
       onBlur={(event) => finish(event.target.value)}

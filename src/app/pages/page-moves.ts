@@ -1,5 +1,7 @@
 /** Moving a page among the others: up and down the list, from one stage of the work to the next, or by dragging. */
+
 import type { DragEvent } from "react";
+import { phrase, plural } from "../../../functions/phrase.ts";
 import { fullAddress } from "../../book/address.ts";
 import { usersOfPage } from "../../book/find.ts";
 import { type Book, type Page, STAGES, type Stage } from "../../book/shape.ts";
@@ -70,6 +72,8 @@ export function lostWith(book: Book, index: number): string {
   const first = users[0];
   if (!first) return "";
   const others = users.length - 1;
-  const more = others === 0 ? "" : ` and ${others} more cell${others === 1 ? "" : "s"}`;
-  return `, and ${fullAddress(book, first)}${more}, which used it, now ${others === 0 ? "shows" : "show"} an error`;
+  const cell = fullAddress(book, first);
+  return others === 0
+    ? phrase`, and ${cell}, which used it, now shows an error`
+    : phrase`, and ${cell} and ${plural(others, "# more cell", "# more cells")}, which used it, now show an error`;
 }

@@ -1,5 +1,7 @@
 /** What is done with the pages of a book, each act with the sentence that it ends in. */
+
 import { useRef, useState } from "react";
+import { phrase, plural } from "../../../functions/phrase.ts";
 import { fittingsOfPage } from "../../book/copy-page.ts";
 import { photographCount, photographsLeftOut } from "../../book/photographs.ts";
 import { blankPage, type Page, STAGES, type Stage } from "../../book/shape.ts";
@@ -35,13 +37,13 @@ export function freeTitle(pages: readonly Page[], wanted: string): string {
 /** "waist", "waist and hip", "waist, hip, depth and 6 more". */
 export function listed(words: readonly string[], most = 3): string {
   const shown = words.length > most + 1 ? words.slice(0, most) : words.slice(0, -1);
-  const last = words.length > most + 1 ? `${words.length - most} more` : words.at(-1);
-  return shown.length === 0 ? (last ?? "") : `${shown.join(", ")} and ${last}`;
+  const last = words.length > most + 1 ? phrase`${words.length - most} more` : (words.at(-1) ?? "");
+  return shown.length === 0 ? last : phrase`${shown.join(", ")} and ${last}`;
 }
 
 const SAVED_FIGURES: Readonly<Record<Figures, string>> = {
-  shown: "with its figures as shown",
-  full: "with its figures in full",
+  shown: phrase`with its figures as shown`,
+  full: phrase`with its figures in full`,
 };
 
 /** "; 3 photographs are left out, …" behind the sentence of an export; "" when none is. */
@@ -52,7 +54,7 @@ const leftOut = (count: number, holder: string): string => {
 
 /** What becomes of the measurements of a copied page that follow the fittings of its first wearer. */
 export const noFittings = (count: number): string =>
-  `${count === 1 ? "One measurement of the page follows" : `${count} measurements of the page follow`} fittings, which are the first wearer's: on the copy ${count === 1 ? "it follows" : "they follow"} none, until the copy has a log of its own with the name fitting_log.`;
+  phrase`${plural(count, "One measurement of the page follows", "# measurements of the page follow")} fittings, which are the first wearer's: on the copy ${plural(count, "it follows", "they follow")} none, until the copy has a log of its own with the name fitting_log.`;
 
 /** The button of the page in sight; the keyboard comes back to it. */
 export const focusPage = () => document.querySelector<HTMLElement>(".page[aria-current]")?.focus();
@@ -107,10 +109,12 @@ export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf)
     const own =
       names.length === 0
         ? ""
-        : ` ${listed(names)} ${names.length === 1 ? "is a name" : "are names"} of its own cells there; on other pages they mean what they meant.`;
-    const whose = wearer ? `, drawn for ${wearer.typed}` : "";
+        : phrase` ${listed(names)} ${plural(names.length, "is a name", "are names")} of its own cells there; on other pages they mean what they meant.`;
     const fitted = followed === 0 ? "" : ` ${noFittings(followed)}`;
-    onSaid(`The page ${title} is a copy of ${from}${whose}.${own}${fitted}`);
+    const made = wearer
+      ? phrase`The page ${title} is a copy of ${from}, drawn for ${wearer.typed}.`
+      : phrase`The page ${title} is a copy of ${from}.`;
+    onSaid(`${made}${own}${fitted}`);
     return null;
   };
   const copyPlainly = () => {
@@ -124,7 +128,7 @@ export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf)
     const refusal = store.run(removePage(page));
     if (refusal) return onRefused(refusal);
     onPage(Math.min(page, store.shown.pages.length - 1));
-    onSaid(`The page ${title} is deleted${lost}; Undo brings it back`);
+    onSaid(phrase`The page ${title} is deleted${lost}; Undo brings it back`);
   };
   const move = (index: number, target: Target) => {
     const moved = runPageMove(store, index, target);
@@ -140,29 +144,29 @@ export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf)
       const name = fileName(`${shown.title} ${title}`, ".csv");
       saveText(pageCsv(engine, page, figures), name, "text/csv");
       onSaid(
-        `The page ${title} is saved as ${name}, ${SAVED_FIGURES[figures]}${leftOut(photographCount(shown, page), "a table")}`,
+        phrase`The page ${title} is saved as ${name}, ${SAVED_FIGURES[figures]}${leftOut(photographCount(shown, page), phrase`a table`)}`,
       );
     } catch {
-      onRefused("the page could not be saved as CSV; load the page of Ellwand again and try once more");
+      onRefused(phrase`the page could not be saved as CSV; load the page of Ellwand again and try once more`);
     }
   };
   /** Saves the whole book as a spreadsheet, which a worker writes. */
   const saveSpreadsheet = async (ending: SpreadsheetEnding) => {
     const book = store.shown;
     const stopping = new AbortController();
-    const end = showWork({ what: "Writing the book as a spreadsheet", onStop: () => stopping.abort() });
+    const end = showWork({ what: phrase`Writing the book as a spreadsheet`, onStop: () => stopping.abort() });
     try {
       const { doBookWork } = await import("../../worker/book-work-client.ts");
       const written = await doBookWork({ is: "spreadsheet", book, ending }, stopping.signal);
-      if (!written) return onSaid("The spreadsheet was not written: it was stopped");
+      if (!written) return onSaid(phrase`The spreadsheet was not written: it was stopped`);
       const { bytes, alive, fixed } = written;
       const name = fileName(book.title, `.${ending}`);
       saveText(bytes as BlobPart, name, SPREADSHEETS[ending]);
       onSaid(
-        `The book is saved as ${name}: ${alive} formulas stay alive, ${fixed} cells are fixed values or rest on one, each with a note${leftOut(photographCount(book), "a spreadsheet")}`,
+        phrase`The book is saved as ${name}: ${alive} formulas stay alive, ${fixed} cells are fixed values or rest on one, each with a note${leftOut(photographCount(book), phrase`a spreadsheet`)}`,
       );
     } catch (fault) {
-      onRefused(`the book could not be saved as a spreadsheet (${reasonOf(fault)}); try once more`);
+      onRefused(phrase`the book could not be saved as a spreadsheet (${reasonOf(fault)}); try once more`);
     } finally {
       end();
     }

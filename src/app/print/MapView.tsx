@@ -1,5 +1,7 @@
 /** The map of a pattern: which sheet lies where, the shown one marked; a press on a sheet shows it. */
+
 import { memo, type PointerEvent } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import type { PageMap } from "./page-map.ts";
 
 interface Props {
@@ -27,7 +29,11 @@ export function MapView({ map, sheet, onSheet }: Props) {
         height={height}
         viewBox={`0 0 ${width} ${height}`}
         role="img"
-        aria-label={`Map of ${tiles.length} sheets${here ? `; ${here.name} is shown` : ""}`}
+        aria-label={
+          here
+            ? phrase`Map of ${tiles.length} sheets; ${here.name} is shown`
+            : phrase`Map of ${tiles.length} sheets`
+        }
         onPointerUp={press}
       >
         <Sheets map={map} />
@@ -41,7 +47,7 @@ export function MapView({ map, sheet, onSheet }: Props) {
           />
         )}
       </svg>
-      <figcaption className="aside">Map: press a sheet to see it</figcaption>
+      <figcaption className="aside">{phrase`Map: press a sheet to see it`}</figcaption>
     </figure>
   );
 }

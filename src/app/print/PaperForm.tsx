@@ -1,4 +1,5 @@
 /** The fields of the print dialog: a kind of document brings those that it takes. */
+import { phrase } from "../../../functions/phrase.ts";
 import type { Book } from "../../book/shape.ts";
 import { DOCUMENTS, type DocumentName } from "../../paper/kinds.ts";
 import { PAPER_NAMES, type Paper, readPaper, SCALES } from "../../paper/paper.ts";
@@ -34,7 +35,7 @@ export function PaperForm({ choices, book, page, pieces, onChoose }: Props) {
   return (
     <div className="print-fields">
       <label>
-        <span>What</span>
+        <span>{phrase`What`}</span>
         <select
           value={what}
           aria-describedby="print-about"
@@ -55,41 +56,41 @@ export function PaperForm({ choices, book, page, pieces, onChoose }: Props) {
       )}
       {typesCells(choices) && (
         <label>
-          <span>{isAlso ? "Working of" : "Cells"}</span>
+          <span>{isAlso ? phrase`Working of` : phrase`Cells`}</span>
           <input
             value={isAlso ? alsoCells : cells}
-            placeholder="such as hem; Draft!B4"
+            placeholder={phrase`such as hem; Draft!B4`}
             onChange={({ target: { value } }) => onChoose(isAlso ? { alsoCells: value } : { cells: value })}
           />
         </label>
       )}
       <label>
-        <span>Paper</span>
+        <span>{phrase`Paper`}</span>
         <select value={paper} onChange={({ target }) => onChoose({ paper: target.value })}>
           {PAPER_NAMES.map((name) => (
             <option key={name} value={name}>
               {(readPaper(name) as Paper).name}
             </option>
           ))}
-          <option value={ROLL}>A roll</option>
+          <option value={ROLL}>{phrase`A roll`}</option>
         </select>
       </label>
       {paper === ROLL && (
         <label>
-          <span>Width of the roll</span>
+          <span>{phrase`Width of the roll`}</span>
           <input value={roll} onChange={({ target }) => onChoose({ roll: target.value })} />
         </label>
       )}
       {takes(choices, "scale") && (
         <label>
-          <span>Scale</span>
+          <span>{phrase`Scale`}</span>
           <select
             value={isLay ? layScale : scale}
             onChange={({ target: { value } }) => onChoose(isLay ? { layScale: value } : { scale: value })}
           >
             {(isLay ? LAY_SCALES : Object.keys(SCALES)).map((name) => (
               <option key={name} value={name}>
-                {name === FITTING ? "to fit the paper" : name === "1" ? "full size" : name}
+                {name === FITTING ? phrase`to fit the paper` : name === "1" ? phrase`full size` : name}
               </option>
             ))}
           </select>
@@ -102,7 +103,7 @@ export function PaperForm({ choices, book, page, pieces, onChoose }: Props) {
             checked={blank}
             onChange={({ target }) => onChoose({ blank: target.checked })}
           />
-          Blank, with room to write
+          {phrase`Blank, with room to write`}
         </label>
       )}
       <label className="print-tick">
@@ -111,7 +112,7 @@ export function PaperForm({ choices, book, page, pieces, onChoose }: Props) {
           checked={large}
           onChange={({ target }) => onChoose({ large: target.checked })}
         />
-        Large type
+        {phrase`Large type`}
       </label>
     </div>
   );
@@ -134,23 +135,32 @@ function Which({ choices, book, page, pieces, onChoose }: Props) {
   ];
   return (
     <label>
-      <span>{hasPieces ? "Pieces" : "From"}</span>
+      <span>{hasPieces ? phrase`Pieces` : phrase`From`}</span>
       <select
         value={known.includes(choices.of) ? choices.of : WHOLE_BOOK}
         onChange={({ target }) => onChoose({ of: target.value })}
       >
         <option value={WHOLE_BOOK}>
-          {!hasPieces ? "the whole book" : isSome ? "all pieces to cut" : "all pieces of the book"}
+          {!hasPieces
+            ? phrase`the whole book`
+            : isSome
+              ? phrase`all pieces to cut`
+              : phrase`all pieces of the book`}
         </option>
-        {isEvery && <option value={EVERY_PIECE}>every piece of the book</option>}
+        {isEvery && <option value={EVERY_PIECE}>{phrase`every piece of the book`}</option>}
         {hasPage && (
-          <option value={THIS_PAGE}>{hasPieces ? `those of the page ${page}` : `the page ${page}`}</option>
+          <option value={THIS_PAGE}>
+            {hasPieces ? phrase`those of the page ${page}` : phrase`the page ${page}`}
+          </option>
         )}
         {hasChosen && (!hasPieces || chosen || choices.of === CHOSEN_CELL) && (
-          <option value={CHOSEN_CELL}>the chosen cell{hasPieces && chosen && `: ${chosen.title}`}</option>
+          <option value={CHOSEN_CELL}>
+            {phrase`the chosen cell`}
+            {hasPieces && chosen && `: ${chosen.title}`}
+          </option>
         )}
         {hasPieces && pieces && pieces.length > 0 && (
-          <optgroup label="One piece">
+          <optgroup label={phrase`One piece`}>
             {pieces.map(({ title, called, address, page: at }) => (
               <option key={address} value={address}>
                 {called === title ? title : `${called}: ${title}`} ({book.pages[at]!.title})

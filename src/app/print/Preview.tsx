@@ -1,5 +1,7 @@
 /** The sheets one by one, with the map of a pattern: stepped through with buttons, arrow keys, a swipe or a press on the map. */
+
 import { type KeyboardEvent, type PointerEvent, useRef, useState } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import { MapView } from "./MapView.tsx";
 import { tileBeside } from "./page-map.ts";
 import type { MadeDocument } from "./protocol.ts";
@@ -28,7 +30,9 @@ export function Preview({ made, isRefused, sheet, onSheet, picture }: Props) {
   const map = own ?? (maps.length === 1 ? maps[0] : undefined);
   const titleOf = (number: number): string => {
     const tile = maps.flatMap(({ tiles }) => tiles).find((one) => one.sheet === number);
-    return `Sheet ${number + 1} of ${last + 1}${tile ? `: ${tile.name}` : ""}`;
+    return tile
+      ? phrase`Sheet ${number + 1} of ${last + 1}: ${tile.name}`
+      : phrase`Sheet ${number + 1} of ${last + 1}`;
   };
   const turn = (to: number | null) => {
     if (made && to !== null && to >= 0 && to <= last) onSheet(to);
@@ -60,19 +64,23 @@ export function Preview({ made, isRefused, sheet, onSheet, picture }: Props) {
   };
 
   return (
-    <section className="print-preview" aria-label="Preview">
+    <section className="print-preview" aria-label={phrase`Preview`}>
       <div className="print-steps">
-        <button type="button" aria-disabled={!made || sheet === 0} onClick={() => turn(sheet - 1)}>
-          Previous
-        </button>
+        <button
+          type="button"
+          aria-disabled={!made || sheet === 0}
+          onClick={() => turn(sheet - 1)}
+        >{phrase`Previous`}</button>
         <span role="status">{made && titleOf(sheet)}</span>
-        <button type="button" aria-disabled={!made || sheet >= last} onClick={() => turn(sheet + 1)}>
-          Next
-        </button>
+        <button
+          type="button"
+          aria-disabled={!made || sheet >= last}
+          onClick={() => turn(sheet + 1)}
+        >{phrase`Next`}</button>
         {last > 1 && (
           <input
             type="range"
-            aria-label="Go to a sheet"
+            aria-label={phrase`Go to a sheet`}
             aria-valuetext={titleOf(sheet)}
             min={1}
             max={last + 1}
@@ -80,16 +88,18 @@ export function Preview({ made, isRefused, sheet, onSheet, picture }: Props) {
             onChange={({ target }) => turn(Number(target.value) - 1)}
           />
         )}
-        <button type="button" aria-pressed={isLarge} onClick={() => setIsLarge(!isLarge)}>
-          Enlarge
-        </button>
+        <button
+          type="button"
+          aria-pressed={isLarge}
+          onClick={() => setIsLarge(!isLarge)}
+        >{phrase`Enlarge`}</button>
       </div>
       <div className="print-desk">
         {/* biome-ignore lint/a11y/useSemanticElements: a group of one picture is no field set */}
         <div
           className={`print-paper${isLarge ? " print-paper-large" : ""}${made ? "" : " print-paper-old"}`}
           role="group"
-          aria-label="The sheet; arrow keys go from sheet to sheet"
+          aria-label={phrase`The sheet; arrow keys go from sheet to sheet`}
           // biome-ignore lint/a11y/noNoninteractiveTabindex: it is scrolled and stepped with the keyboard
           tabIndex={0}
           onKeyDown={onKeyDown}

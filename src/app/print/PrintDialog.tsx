@@ -1,4 +1,5 @@
 /** The dialog of paper: what is printed, on which paper, the sheets as they will be, and the ways out. */
+import { phrase } from "../../../functions/phrase.ts";
 import "./print.css";
 import { useEffect, useMemo, useRef, useState } from "react";
 import type { Place } from "../../book/address.ts";
@@ -53,13 +54,15 @@ export function PrintDialog({ store, place, wanted, onDone }: Props) {
     saveText(made!.bytes, fileName(`${book.title} ${kindOf(choices.what).title}`, ".pdf"), "application/pdf");
   const print = async () => {
     if ((await printPdf(made!.bytes)) === "open")
-      setDone("The browser’s print is open. Choose actual size, 100 %, there.");
+      setDone(phrase`The browser’s print is open. Choose actual size, 100 %, there.`);
     else
-      setDone(`This browser can’t print a PDF by itself. Saved as ${save()}: open it and print it at 100 %.`);
+      setDone(
+        phrase`This browser can’t print a PDF by itself. Saved as ${save()}: open it and print it at 100 %.`,
+      );
   };
 
   return (
-    <Dialog title="Print" wide onDone={onDone}>
+    <Dialog title={phrase`Print`} wide onDone={onDone}>
       <div className="print">
         <div className="print-asked" ref={form}>
           <PaperForm choices={choices} book={book} page={page} pieces={pieces} onChoose={choose} />
@@ -73,12 +76,12 @@ export function PrintDialog({ store, place, wanted, onDone }: Props) {
             }}
           />
           <div className="print-ways">
-            <button type="button" disabled={!made} onClick={() => setDone(`Saved as ${save()}.`)}>
-              Save the PDF
-            </button>
-            <button type="button" disabled={!made} onClick={print}>
-              Print it
-            </button>
+            <button
+              type="button"
+              disabled={!made}
+              onClick={() => setDone(phrase`Saved as ${save()}.`)}
+            >{phrase`Save the PDF`}</button>
+            <button type="button" disabled={!made} onClick={print}>{phrase`Print it`}</button>
           </div>
           <p role="status">{done}</p>
         </div>

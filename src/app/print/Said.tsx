@@ -1,5 +1,7 @@
 /** What the document comes to: its sheets, what is on them, what is left out or doubtful; or how far it is. */
+
 import { useEffect, useRef, useState } from "react";
+import { phrase, plural } from "../../../functions/phrase.ts";
 import { asSentence } from "./doubts.ts";
 import type { Making } from "./use-printing.ts";
 
@@ -17,15 +19,15 @@ const LONG = 1000;
 export function Said({ making, isTrying, onStop, onAgain }: Props) {
   const known = making.is === "made" ? making.made : making.is === "drawing" ? making.laid : null;
   const sentences = [
-    ...(isTrying ? ["the figures are those that are being tried under What if"] : []),
+    ...(isTrying ? [phrase`the figures are those that are being tried under What if`] : []),
     ...(known?.sentences ?? []),
   ];
   return (
     <div className="print-said">
       <p className="print-count" role="status">
         {known
-          ? `${known.sheets} ${known.sheets === 1 ? "sheet" : "sheets"} of ${known.paper}: ${known.says}`
-          : making.is === "beginning" && "The sheets are being counted …"}
+          ? phrase`${plural(known.sheets, "# sheet", "# sheets")} of ${known.paper}: ${known.says}`
+          : making.is === "beginning" && phrase`The sheets are being counted …`}
       </p>
       {known && known.pieces.length > 1 && <p className="print-pieces">{known.pieces.join(", ")}</p>}
       {known?.notes.map((note) => (
@@ -41,7 +43,7 @@ export function Said({ making, isTrying, onStop, onAgain }: Props) {
         </p>
       )}
       {known && sentences.length > 0 && (
-        <ul className="print-doubts" aria-label="To check before printing">
+        <ul className="print-doubts" aria-label={phrase`To check before printing`}>
           {sentences.map((sentence) => (
             <li key={sentence}>{asSentence(sentence)}</li>
           ))}
@@ -57,10 +59,8 @@ function Stopped({ onAgain }: Pick<Props, "onAgain">) {
   useEffect(() => again.current?.focus(), []);
   return (
     <p role="status">
-      Stopped; nothing was made.{" "}
-      <button ref={again} type="button" onClick={onAgain}>
-        Begin again
-      </button>
+      {phrase`Stopped; nothing was made. `}
+      <button ref={again} type="button" onClick={onAgain}>{phrase`Begin again`}</button>
     </p>
   );
 }
@@ -75,11 +75,9 @@ function Progress({ making, onStop }: Pick<Props, "making" | "onStop">) {
   const [drawn, all] = making.is === "drawing" ? [making.drawn, making.laid.sheets] : [undefined, 1];
   return (
     <p className="print-progress">
-      <progress max={all} value={drawn} aria-label="Sheets drawn" />
-      {drawn !== undefined && ` sheet ${drawn} of ${all} `}
-      <button type="button" onClick={onStop}>
-        Stop
-      </button>
+      <progress max={all} value={drawn} aria-label={phrase`Sheets drawn`} />
+      {drawn !== undefined && phrase` sheet ${drawn} of ${all} `}
+      <button type="button" onClick={onStop}>{phrase`Stop`}</button>
     </p>
   );
 }

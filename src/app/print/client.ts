@@ -1,4 +1,5 @@
 /** Asks the worker for documents, one at a time: what is being made for an older request is given up. */
+import { phrase } from "../../../functions/phrase.ts";
 import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
 import type { PaperRequest } from "../../paper/kinds.ts";
@@ -81,7 +82,7 @@ export class PrintClient {
   #fail(why: string): void {
     this.stop();
     this.hear({
-      refusal: `the document could not be made, and the book is as it was: ${why.replace(/\.$/, "")}`,
+      refusal: phrase`the document could not be made, and the book is as it was: ${why.replace(/\.$/, "")}`,
     });
   }
 }

@@ -1,5 +1,7 @@
 /** Hands a PDF to the browser's own print. */
 
+import { phrase } from "../../../functions/phrase.ts";
+
 let frame: HTMLIFrameElement | null = null;
 let address = "";
 
@@ -19,7 +21,7 @@ export async function printPdf(bytes: Uint8Array<ArrayBuffer>): Promise<"open" |
   address = URL.createObjectURL(new Blob([bytes], { type: "application/pdf" }));
   const made = document.createElement("iframe");
   made.className = "print-frame";
-  made.title = "The document that is printed";
+  made.title = phrase`The document that is printed`;
   made.tabIndex = -1;
   frame = made;
   const loaded = new Promise<void>((resolve) =>

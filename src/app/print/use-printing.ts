@@ -1,4 +1,5 @@
 /** The document that belongs to what is chosen: laid out, drawn and at hand as a PDF, with its sheets one by one. */
+
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";

@@ -1,5 +1,7 @@
 /** Says that something is going on; after the first second also for how long, with a button that stops it where it can be stopped. */
+
 import { useEffect, useState } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import { handOn } from "../keyboard.ts";
 
 interface Props {
@@ -20,7 +22,7 @@ export function Progress({ what, onStop, late = false }: Props) {
   return (
     <span className="aside progress">
       <span role="status">{(seconds > 0 || !late) && `${what} …`}</span>
-      {seconds > 0 && <span aria-hidden="true"> {seconds} s </span>}
+      {seconds > 0 && <span aria-hidden="true">{phrase` ${seconds} s `}</span>}
       {seconds > 0 && onStop && (
         <button
           type="button"
@@ -28,9 +30,7 @@ export function Progress({ what, onStop, late = false }: Props) {
             handOn(".dialog, section, form");
             onStop();
           }}
-        >
-          Stop
-        </button>
+        >{phrase`Stop`}</button>
       )}
     </span>
   );

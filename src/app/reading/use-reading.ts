@@ -1,5 +1,7 @@
 /** A file of another program while it is looked at: read in a worker, and read anew at each change of the order. */
+
 import { useCallback, useEffect, useRef, useState } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import type { ReadingClient } from "../../worker/reading-client.ts";
 
 interface Refused {
@@ -57,7 +59,9 @@ export function useReading<Order extends object, Answer extends object>(
       },
       () =>
         gone ||
-        refuse("the browser could not read it; check that the file still exists and that you may read it"),
+        refuse(
+          phrase`the browser could not read it; check that the file still exists and that you may read it`,
+        ),
     );
     return () => {
       gone = true;

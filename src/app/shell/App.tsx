@@ -1,5 +1,7 @@
 /** The whole page, made anew for each book that is opened. */
+
 import { useSyncExternalStore } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import { Guard } from "../faults/Guard.tsx";
 import type { Start } from "../files/start.ts";
 import { OpenBook } from "./OpenBook.tsx";
@@ -7,7 +9,7 @@ import { OpenBook } from "./OpenBook.tsx";
 export function App({ store, keeper }: Start) {
   const keeping = useSyncExternalStore(keeper.subscribe, () => keeper.state);
   return (
-    <Guard name="The page" of={keeping.opening} ways={<Ways keeper={keeper} />}>
+    <Guard name={phrase`The page`} of={keeping.opening} ways={<Ways keeper={keeper} />}>
       <OpenBook key={keeping.opening} store={store} keeper={keeper} keeping={keeping} />
     </Guard>
   );
@@ -17,12 +19,8 @@ export function App({ store, keeper }: Start) {
 function Ways({ keeper }: Pick<Start, "keeper">) {
   return (
     <>
-      <button type="button" onClick={() => keeper.saveCopy()}>
-        Save the book to a file
-      </button>
-      <button type="button" onClick={() => location.reload()}>
-        Reload the page
-      </button>
+      <button type="button" onClick={() => keeper.saveCopy()}>{phrase`Save the book to a file`}</button>
+      <button type="button" onClick={() => location.reload()}>{phrase`Reload the page`}</button>
     </>
   );
 }

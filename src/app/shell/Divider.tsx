@@ -1,5 +1,7 @@
 /** The line between the grid and what stands beside it: dragged, or moved with the arrow keys. */
+
 import { type KeyboardEvent, type PointerEvent, useEffect, useState } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import { LEAST, MOST, rememberedSide, rememberSide, setSideWidth, USUAL, within } from "./side-width.ts";
 
 export function Divider() {
@@ -27,7 +29,7 @@ export function Divider() {
       className="divider"
       role="separator"
       aria-orientation="vertical"
-      aria-label="Width of the drawing and the working"
+      aria-label={phrase`Width of the drawing and the working`}
       aria-valuemin={LEAST}
       aria-valuemax={MOST}
       aria-valuenow={Math.round(share)}

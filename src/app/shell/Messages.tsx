@@ -1,5 +1,7 @@
 /** What the page has to say, each in one sentence: a refusal, news of the book, trouble with saving it, a fault. */
+
 import { useSyncExternalStore } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import { faults } from "../faults/faults.ts";
 import type { Keeper } from "../files/keeper.ts";
 import type { Keeping } from "../files/keeping.ts";
@@ -28,7 +30,7 @@ export function Messages({ message, onDone, keeping, keeper, onLast }: Props) {
   };
   const fault = useSyncExternalStore(faults.subscribe, () => faults.current);
   return (
-    <section className="messages" aria-label="Messages">
+    <section className="messages" aria-label={phrase`Messages`}>
       <div role="alert">
         {message?.refused && <Line text={message.text} look onDone={dismiss(onDone)} />}
         {trouble && <Line text={trouble} look onDone={dismiss(() => keeper.dismiss())} />}
@@ -39,7 +41,9 @@ export function Messages({ message, onDone, keeping, keeper, onLast }: Props) {
         {message && !message.refused && <Line text={message.text} onDone={dismiss(onDone)} />}
         {news && <Line text={news} onDone={dismiss(() => keeper.dismiss())} />}
         {elsewhere && (
-          <Line text="This book is open in another tab too. Work in one of them: if both change it, the changes of one are saved as a second copy." />
+          <Line
+            text={phrase`This book is open in another tab too. Work in one of them: if both change it, the changes of one are saved as a second copy.`}
+          />
         )}
       </div>
     </section>
@@ -50,11 +54,7 @@ function Line({ text, look = false, onDone }: { text: string; look?: boolean; on
   return (
     <p className={look ? "message message-look" : "message"}>
       {text}
-      {onDone && (
-        <button type="button" onClick={onDone}>
-          Dismiss
-        </button>
-      )}
+      {onDone && <button type="button" onClick={onDone}>{phrase`Dismiss`}</button>}
     </p>
   );
 }

@@ -1,5 +1,7 @@
 /** One open book: its pages, the grid with the formula above it, the panels beside it, the checks at the foot. */
+
 import { Suspense } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import { withAllFunctions } from "../all-functions.ts";
 import { Checks } from "../checks/Checks.tsx";
 import { Guard } from "../faults/Guard.tsx";
@@ -64,14 +66,10 @@ export function OpenBook(props: Opened) {
   return (
     <div className="open-book">
       <Guard
-        name="The top of the page"
+        name={phrase`The top of the page`}
         of={of}
         className="top"
-        ways={
-          <button type="button" onClick={() => save()}>
-            Save a file
-          </button>
-        }
+        ways={<button type="button" onClick={() => save()}>{phrase`Save a file`}</button>}
       >
         <Top
           store={store}
@@ -84,7 +82,7 @@ export function OpenBook(props: Opened) {
           onRefused={refused}
         />
       </Guard>
-      <Guard name="The messages" of={keeping} className="messages">
+      <Guard name={phrase`The messages`} of={keeping} className="messages">
         <Messages
           message={message}
           onDone={() => setMessage(null)}
@@ -93,7 +91,7 @@ export function OpenBook(props: Opened) {
           onLast={() => session.takeBack()}
         />
       </Guard>
-      <Guard name="The list of pages" of={of} className="pages">
+      <Guard name={phrase`The list of pages`} of={of} className="pages">
         <Pages
           store={store}
           page={place.page}
@@ -102,22 +100,22 @@ export function OpenBook(props: Opened) {
           onRefused={refused}
         />
       </Guard>
-      <main className="middle" aria-label={`Page ${store.shown.pages[place.page]!.title}`}>
-        <Guard name="The formula of the cell" of={of}>
+      <main className="middle" aria-label={phrase`Page ${store.shown.pages[place.page]!.title}`}>
+        <Guard name={phrase`The formula of the cell`} of={of}>
           <FormulaBar store={store} place={place} onPlace={go} />
         </Guard>
-        <Guard name="The grid" of={of}>
+        <Guard name={phrase`The grid`} of={of}>
           <Grid store={store} page={place.page} place={place} onPlace={go} onRefused={refused} />
         </Guard>
       </main>
-      <Guard name="The panel beside the grid" of={of} className="side">
+      <Guard name={phrase`The panel beside the grid`} of={of} className="side">
         <Side store={store} place={place} onPlace={go} onPrint={print} />
       </Guard>
-      <Guard name="The list of problems" of={of} className="foot">
+      <Guard name={phrase`The list of problems`} of={of} className="foot">
         <Checks store={store} onPlace={goInto} open={listing} onOpen={setListing} />
       </Guard>
       {dialog === "books" && (
-        <Guard name="The list of books" className="guard-over" onDone={close}>
+        <Guard name={phrase`The list of books`} className="guard-over" onDone={close}>
           <Suspense>
             <Books
               keeper={keeper}
@@ -137,12 +135,12 @@ export function OpenBook(props: Opened) {
         </Guard>
       )}
       {fileQuestion && (
-        <Guard name="The question about the file" of={fileQuestion} className="guard-over">
+        <Guard name={phrase`The question about the file`} of={fileQuestion} className="guard-over">
           {fileQuestion}
         </Guard>
       )}
       {dialog === "begin" && (
-        <Guard name="New" className="guard-over" onDone={close}>
+        <Guard name={phrase`New`} className="guard-over" onDone={close}>
           <Suspense>
             <Begin
               unit={store.shown.unit}
@@ -155,7 +153,7 @@ export function OpenBook(props: Opened) {
         </Guard>
       )}
       {incoming && (
-        <Guard name="The file" of={incoming} className="guard-over" onDone={close}>
+        <Guard name={phrase`The file`} of={incoming} className="guard-over" onDone={close}>
           <Incoming
             {...incoming}
             store={store}
@@ -169,14 +167,14 @@ export function OpenBook(props: Opened) {
         </Guard>
       )}
       {dialog === "print" && (
-        <Guard name="Print" className="guard-over" onDone={close}>
+        <Guard name={phrase`Print`} className="guard-over" onDone={close}>
           <Suspense>
             <PrintDialog store={store} place={place} wanted={printFor} onDone={close} />
           </Suspense>
         </Guard>
       )}
       {dialog === "help" && (
-        <Guard name="Help" className="guard-over" onDone={close}>
+        <Guard name={phrase`Help`} className="guard-over" onDone={close}>
           <Suspense>
             <Help store={store} about={helpAbout} onDone={close} />
           </Suspense>

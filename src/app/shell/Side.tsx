@@ -1,4 +1,5 @@
 /** What stands beside the grid. Each part opens and closes; those that are open share the height. */
+import { phrase } from "../../../functions/phrase.ts";
 import "./side.css";
 import { type ReactNode, Suspense, useCallback, useRef, useState } from "react";
 import type { Place } from "../../book/address.ts";
@@ -35,26 +36,28 @@ export function Side({ store, place, onPlace, onPrint }: Props) {
   return (
     <aside
       className="side"
-      aria-label="Drawing, working and what if"
+      aria-label={phrase`Drawing, working and what if`}
       onKeyDown={(event) => {
         if (event.key === "Escape" && !event.defaultPrevented) setRoom(null);
       }}
     >
       <Divider />
-      <Part name="Drawing" of={of} open room={room} onRoom={setRoom}>
+      <Part id="drawing" name={phrase`Drawing`} of={of} open room={room} onRoom={setRoom}>
         <Drawing {...common} held={held} onHold={setHeld} last={last} onPrint={printDrawn} />
       </Part>
       <Part
-        name="Working"
+        id="working"
+        name={phrase`Working`}
         of={of}
         open
         room={room}
         onRoom={setRoom}
         onPrint={() => onPrint({ what: "working" })}
+        printWords={phrase`this working`}
       >
         <Working {...common} />
       </Part>
-      <Part name="What if" of={of} room={room} onRoom={setRoom}>
+      <Part id="what-if" name={phrase`What if`} of={of} room={room} onRoom={setRoom}>
         <Suspense>
           <WhatIf store={store} place={place} />
         </Suspense>
@@ -73,6 +76,7 @@ interface Room {
 }
 
 interface PartProps {
+  readonly id: string;
   readonly name: string;
   readonly of: string;
   readonly open?: boolean;
@@ -80,16 +84,21 @@ interface PartProps {
   readonly onRoom: (room: Room | null) => void;
   /** Prints what the part shows. */
   readonly onPrint?: () => void;
+  /** What is printed, as the button says it to a screen reader after "Print". */
+  readonly printWords?: string;
   readonly children: ReactNode;
 }
 
-function Part({ name, of, open = false, room, onRoom, onPrint, children }: PartProps) {
+const FILL = { side: phrase`Fill the side`, window: phrase`Fill the window` } as const;
+
+function Part(props: PartProps) {
+  const { name, of, open = false, room, onRoom, onPrint, children } = props;
   const [shown, setShown] = useState(open);
   const frame = useRef<HTMLElement>(null);
-  const own = room?.part === name && shown ? room.all : null;
+  const own = room?.part === props.id && shown ? room.all : null;
   const giveBack = useCallback(() => onRoom(null), [onRoom]);
   useAlone(frame, own === "window", giveBack);
-  const id = `part-${name.replace(" ", "-").toLowerCase()}`;
+  const id = `part-${props.id}`;
   const turn = () => {
     if (own) onRoom(null);
     setShown(!shown);
@@ -115,7 +124,8 @@ function Part({ name, of, open = false, room, onRoom, onPrint, children }: PartP
         </h2>
         {shown && onPrint && (
           <button type="button" className="quiet" onClick={onPrint}>
-            Print<span className="unseen"> this {name.toLowerCase()}</span>
+            {phrase`Print`}
+            <span className="unseen"> {props.printWords}</span>
           </button>
         )}
         {shown &&
@@ -124,12 +134,10 @@ function Part({ name, of, open = false, room, onRoom, onPrint, children }: PartP
               key={all}
               type="button"
               className={`quiet part-fill-${all}${own === all ? " part-fill-on" : ""}`}
-              onClick={() => onRoom(own === all ? null : { part: name, all })}
+              onClick={() => onRoom(own === all ? null : { part: props.id, all })}
             >
-              {own === all ? "Usual size" : `Fill the ${all}`}
-              <span className="unseen">
-                {own === all ? " of" : " with"} {name}
-              </span>
+              {own === all ? phrase`Usual size` : FILL[all]}
+              <span className="unseen">{own === all ? phrase` of ${name}` : phrase` with ${name}`}</span>
             </button>
           ))}
       </div>

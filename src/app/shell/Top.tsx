@@ -1,4 +1,5 @@
 /** The top of the page: the book's title, its unit and finest mark, undo and redo, the way to other books. */
+import { phrase } from "../../../functions/phrase.ts";
 import "./top.css";
 import { useState } from "react";
 import type { Decimal } from "../../../functions/decimal.ts";
@@ -48,44 +49,30 @@ export function Top({ store, keeping, onNew, onBooks, onSave, onPrint, onHelp, o
       </span>
       <div className="top-acts">
         <div className="top-group">
-          <button type="button" onClick={onNew}>
-            New
-          </button>
-          <button type="button" onClick={onBooks}>
-            Books
-          </button>
-          <button type="button" onClick={onSave}>
-            Save a file
-          </button>
-          <button type="button" onClick={onPrint}>
-            Print
-          </button>
+          <button type="button" onClick={onNew}>{phrase`New`}</button>
+          <button type="button" onClick={onBooks}>{phrase`Books`}</button>
+          <button type="button" onClick={onSave}>{phrase`Save a file`}</button>
+          <button type="button" onClick={onPrint}>{phrase`Print`}</button>
         </div>
         <div className="top-group">
           <button
             type="button"
             // It keeps the keyboard when nothing is left to undo.
             aria-disabled={!store.undoable}
-            title={store.undoable && `Undo: ${store.undoable}`}
+            title={store.undoable && phrase`Undo: ${store.undoable}`}
             onClick={() => store.undoable && report(store.undo())}
-          >
-            Undo
-          </button>
+          >{phrase`Undo`}</button>
           <button
             type="button"
             aria-disabled={!store.redoable}
-            title={store.redoable && `Redo: ${store.redoable}`}
+            title={store.redoable && phrase`Redo: ${store.redoable}`}
             onClick={() => store.redoable && report(store.redo())}
-          >
-            Redo
-          </button>
+          >{phrase`Redo`}</button>
         </div>
-        <button type="button" onClick={onHelp}>
-          Help
-        </button>
+        <button type="button" onClick={onHelp}>{phrase`Help`}</button>
         <div className="top-group">
           <label>
-            <span>Unit</span>
+            <span>{phrase`Unit`}</span>
             <select value={unit} onChange={(event) => run(changeUnit(event.target.value as Unit))}>
               {UNITS.map((one) => (
                 <option key={one} value={one}>
@@ -95,24 +82,24 @@ export function Top({ store, keeping, onNew, onBooks, onSave, onPrint, onHelp, o
             </select>
           </label>
           <label>
-            <span>Round to</span>
+            <span>{phrase`Round to`}</span>
             <select
               value={mark}
-              aria-label="Round lengths to"
+              aria-label={phrase`Round lengths to`}
               onChange={(event) => run(changeMark(event.target.value as TapeMark))}
             >
               {marks.map((one) => (
                 <option key={one} value={one}>
-                  {one.includes("/") ? `${one} in` : one}
+                  {one.includes("/") ? phrase`${one} in` : one}
                 </option>
               ))}
             </select>
           </label>
           <label>
-            <span>Decimals</span>
+            <span>{phrase`Decimals`}</span>
             <select
               value={decimal}
-              aria-label="Decimal mark"
+              aria-label={phrase`Decimal mark`}
               onChange={(event) => run(changeDecimal(event.target.value as Decimal))}
             >
               <option value="point">28.5</option>
@@ -125,7 +112,11 @@ export function Top({ store, keeping, onNew, onBooks, onSave, onPrint, onHelp, o
   );
 }
 
-const STATES = { saved: "Saved in this browser", saving: "Saving …", unsaved: "Not saved" } as const;
+const STATES = {
+  saved: phrase`Saved in this browser`,
+  saving: phrase`Saving …`,
+  unsaved: phrase`Not saved`,
+} as const;
 
 /** Whether the book is saved, read aloud when saving fails and when it succeeds again, not after every key. */
 function Kept({ state }: Pick<Keeping, "state">) {
@@ -149,7 +140,7 @@ function Title({ title, onTitle }: { title: string; onTitle: (title: string) => 
     <input
       className="title"
       dir="auto"
-      aria-label="Title of the book"
+      aria-label={phrase`Title of the book`}
       maxLength={200}
       value={draft ?? title}
       onChange={(event) => setDraft(event.target.value)}

@@ -1,5 +1,7 @@
 /** What the browser prints: the current page of the book with what is to be known of its figures, and the drawing beside it, without menus. */
+
 import type { Point } from "../../../functions/geometry/strokes.ts";
+import { phrase } from "../../../functions/phrase.ts";
 import { bookLine } from "../../paper/drawn-for.ts";
 import { isoDay } from "../../paper/flow.ts";
 import { type PageTable, pageTable } from "../../paper/page-table.ts";
@@ -79,16 +81,16 @@ export function printing(store: Store, page: () => number): () => void {
     sheet.className = NAME;
     // The rest of the page is not printed, so that the sheet stands there even if the table can't be made.
     document.body.append(sheet);
-    const tried = store.trying ? " The figures are those that are being tried under What if." : "";
+    const tried = store.trying ? phrase` The figures are those that are being tried under What if.` : "";
     sheet.append(
       tag("h1", pages[at]!.title),
-      tag("p", `${title}, printed ${isoDay(new Date())}. ${bookLine(store.engine, at)}${tried}`),
+      tag("p", phrase`${title}, printed ${isoDay(new Date())}. ${bookLine(store.engine, at)}${tried}`),
     );
     try {
       const made = pageTable(store.engine, at);
       sheet.append(shownTable(made), ...made.remarks.map((remark) => tag("p", remark)));
     } catch (fault) {
-      sheet.append(tag("p", `The page could not be printed: ${reasonOf(fault)}.`));
+      sheet.append(tag("p", phrase`The page could not be printed: ${reasonOf(fault)}.`));
     }
     const picture = document.querySelector<SVGSVGElement>("svg.picture");
     if (picture) {

@@ -1,5 +1,7 @@
 /** What is open, chosen and said of one open book, and the acts of its keys and buttons. */
+
 import { useEffect, useRef, useState } from "react";
+import { phrase, plural } from "../../../functions/phrase.ts";
 import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
 import { convertBook } from "../../engine/convert.ts";
@@ -86,14 +88,15 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
   const open = async (file: File, handle?: OwnHandle) => {
     sessionOf(store).settle();
     const refuse = (reason: string) =>
-      setMessage({ refused: true, text: `“${file.name}” was not opened: ${reason}` });
+      setMessage({ refused: true, text: phrase`“${file.name}” was not opened: ${reason}` });
     try {
       const { fileKind, JUDGED_BYTES } = await import("../../exchange/file-kind.ts");
       const head = await file.slice(0, JUDGED_BYTES).arrayBuffer();
       const judged = fileKind(new Uint8Array(head), file.name);
       if ("refusal" in judged) return refuse(judged.refusal);
       if (judged.kind !== "book") {
-        if (!isReadHere(judged.kind)) return refuse("files of this kind cannot be read on the page yet");
+        if (!isReadHere(judged.kind))
+          return refuse(phrase`files of this kind cannot be read on the page yet`);
         setMessage(null);
         setDialog(null);
         setIncoming({ file, kind: judged.kind });
@@ -105,7 +108,7 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
         setMessage({ refused: false, text: `“${file.name}” ${text}` });
         setDialog("books");
       } else if ("book" in reading) {
-        await shownWhile(`Opening “${reading.book.title}”`, () => keeper.add(reading.book));
+        await shownWhile(phrase`Opening “${reading.book.title}”`, () => keeper.add(reading.book));
         // Where this fails, the next save asks for a file.
         if (handle)
           await import("../files/own-file/saving.ts")
@@ -119,25 +122,25 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
   /** Makes a begun garment, or what the file `from` holds, a book of its own, or with `label` pages of the open book. */
   const beginBook = async (book: Book, label?: string, from?: string) => {
     try {
-      if (label === undefined) await shownWhile(`Opening “${book.title}”`, () => keeper.add(book));
+      if (label === undefined) await shownWhile(phrase`Opening “${book.title}”`, () => keeper.add(book));
       else {
         const first = store.shown.pages.length;
-        const refusal = await shownWhile(`Adding “${book.title}”`, () =>
+        const refusal = await shownWhile(phrase`Adding “${book.title}”`, () =>
           store.run(addGarment(convertBook(book, store.book.unit), label)),
         );
-        if (refusal) setMessage({ refused: true, text: `“${book.title}” was not added: ${refusal}` });
+        if (refusal) setMessage({ refused: true, text: phrase`“${book.title}” was not added: ${refusal}` });
         else {
           turnTo(first);
-          const pages = book.pages.length === 1 ? "A page" : `${book.pages.length} pages`;
+          const pages = phrase`${plural(book.pages.length, "A page", "# pages")}`;
           if (from !== undefined)
             setMessage({
               refused: false,
-              text: `${pages} of “${from}” came into this book; Undo takes all of it out again`,
+              text: phrase`${pages} of “${from}” came into this book; Undo takes all of it out again`,
             });
         }
       }
     } catch (fault) {
-      setMessage({ refused: true, text: `“${book.title}” was not made: ${reasonOf(fault)}` });
+      setMessage({ refused: true, text: phrase`“${book.title}” was not made: ${reasonOf(fault)}` });
     }
     setDialog(null);
   };

@@ -1,4 +1,5 @@
 /** That an answer is being worked out, with a way to stop it; or that it was stopped, with a way to ask again. */
+import { phrase } from "../../../functions/phrase.ts";
 import { Progress } from "../progress/Progress.tsx";
 import type { StoppableAnswer } from "./useAnswer.ts";
 
@@ -12,16 +13,14 @@ export function Calculating({ answer: { busy, isStopped, stop, again }, late = f
   if (isStopped)
     return (
       <p className="aside">
-        The calculation was stopped.{" "}
-        <button type="button" onClick={again}>
-          Calculate again
-        </button>
+        {phrase`The calculation was stopped. `}
+        <button type="button" onClick={again}>{phrase`Calculate again`}</button>
       </p>
     );
   if (!busy) return null;
   return (
     <p>
-      <Progress what="Calculating" late={late} onStop={stop} />
+      <Progress what={phrase`Calculating`} late={late} onStop={stop} />
     </p>
   );
 }

@@ -1,7 +1,9 @@
 /** A figure typed as in a cell: "8 1/2", "42 cm", "6". What can't be read stays, with a sentence beneath. */
+
 import { useId, useState } from "react";
 import { unclearFigure } from "../../../functions/decimal.ts";
 import type { Kind } from "../../../functions/define.ts";
+import { phrase } from "../../../functions/phrase.ts";
 import type { Book } from "../../book/shape.ts";
 import { figureFor, figureText } from "../../engine/varied-cell.ts";
 
@@ -16,9 +18,9 @@ interface Props {
 }
 
 const WANTED: Partial<Record<Kind, string>> = {
-  length: "a length such as 8 1/2",
-  days: "a date such as 2026-05-04",
-  count: "a whole number",
+  length: phrase`a length such as 8 1/2`,
+  days: phrase`a date such as 2026-05-04`,
+  count: phrase`a whole number`,
 };
 
 export function FigureField({ book, label, kind, value, onFigure, open }: Props) {
@@ -56,7 +58,7 @@ export function FigureField({ book, label, kind, value, onFigure, open }: Props)
       {wrong && (
         <span id={`${id}-wrong`} className="look" role="alert">
           {unclearFigure(text, book.decimal ?? "point") ??
-            `${label.toLowerCase()} must be ${WANTED[kind] ?? "a number"}, not “${text}”`}
+            phrase`${label.toLowerCase()} must be ${WANTED[kind] ?? phrase`a number`}, not “${text}”`}
         </span>
       )}
     </span>

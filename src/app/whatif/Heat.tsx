@@ -1,4 +1,5 @@
 /** Two cells varied at once: a table of what one watched cell holds, shaded, its least and greatest marked. */
+import { phrase } from "../../../functions/phrase.ts";
 import type { Book } from "../../book/shape.ts";
 import { numberOf } from "../../engine/question-engine.ts";
 import { type Row, readingText, type Watched } from "../../engine/sweep.ts";
@@ -24,13 +25,13 @@ export function Heat({ book, varied, watched, index, rows }: Props) {
   return (
     <section
       className="heat"
-      aria-label={`${watched.label} by ${down.label} and ${across.label}`}
+      aria-label={phrase`${watched.label} by ${down.label} and ${across.label}`}
       // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it
       tabIndex={0}
     >
       <table className="figures-table">
         <caption>
-          {watched.label}: {down.label} in rows, {across.label} in columns; ▾ smallest, ▴ largest
+          {phrase`${watched.label}: ${down.label} in rows, ${across.label} in columns; ▾ smallest, ▴ largest`}
         </caption>
         <thead>
           <tr>

@@ -1,6 +1,8 @@
 /** What is to be known of a what-if answer that rests on pieces laid on cloth: how its lays were found, and how sure it is. */
+
 import type { Decimal } from "../../../functions/decimal.ts";
 import type { LayOrigin } from "../../../functions/lay.ts";
+import { phrase } from "../../../functions/phrase.ts";
 import { uncertaintyOf } from "../../engine/laid.ts";
 import { plainNumber } from "../../engine/show.ts";
 
@@ -16,15 +18,15 @@ interface Props {
 export function LaidNote({ laid, refining, decimal }: Props) {
   if (!laid) return null;
   const share = uncertaintyOf(laid);
-  if (share === 0) return <p className="aside laid-note">Every lay here is proved: no lay can be shorter.</p>;
+  if (share === 0)
+    return <p className="aside laid-note">{phrase`Every lay here is proved: no lay can be shorter.`}</p>;
+  const percent = plainNumber(100 * share, 1, decimal);
   return (
     <p className="aside laid-note">
       {laid.by === "search"
-        ? `Every lay here was searched for ${laid.seconds} s`
-        : "Every lay here is a quick lay"}
-      : a difference below {plainNumber(100 * share, 1, decimal)} % may come from the lays, not from what was
-      changed.
-      {refining && " Longer searches are going on."}
+        ? phrase`Every lay here was searched for ${laid.seconds} s: a difference below ${percent} % may come from the lays, not from what was changed.`
+        : phrase`Every lay here is a quick lay: a difference below ${percent} % may come from the lays, not from what was changed.`}
+      {refining && phrase` Longer searches are going on.`}
     </p>
   );
 }

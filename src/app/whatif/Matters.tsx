@@ -1,5 +1,7 @@
 /** Which measurements a result hangs on most: measure those twice. */
+
 import { useMemo, useState } from "react";
+import { phrase, plural } from "../../../functions/phrase.ts";
 import { type Effect, measuringErrorOf } from "../../engine/sensitivity.ts";
 import { show } from "../../engine/show.ts";
 import type { Watched } from "../../engine/sweep.ts";
@@ -30,14 +32,14 @@ export function Matters({ store, place, client }: Asking) {
     <div className="matters">
       <Choose
         book={book}
-        label="Result"
+        label={phrase`Result`}
         of={results}
         value={key}
-        none="the selected cell"
+        none={phrase`the selected cell`}
         onChoose={setKey}
       />
       {!chosen && (
-        <p className="empty">Select a calculated cell in the grid, or choose one from this list.</p>
+        <p className="empty">{phrase`Select a calculated cell in the grid, or choose one from this list.`}</p>
       )}
       {problem && (
         <p className="look" role="alert">
@@ -50,8 +52,8 @@ export function Matters({ store, place, client }: Asking) {
         {chosen && effects && (
           <p className="aside">
             {effects.length === 0
-              ? `No measurement affects ${chosen.label}.`
-              : `How much ${chosen.label} changes when each measurement is ${figureText(book, "length", measuringErrorOf(book))} ${book.unit} off. Measure the first ones twice.`}
+              ? phrase`No measurement affects ${chosen.label}.`
+              : phrase`How much ${chosen.label} changes when each measurement is ${figureText(book, "length", measuringErrorOf(book))} ${book.unit} off. Measure the first ones twice.`}
           </p>
         )}
       </div>
@@ -70,7 +72,7 @@ export function Matters({ store, place, client }: Asking) {
       )}
       {chosen && idle > 0 && (
         <p className="aside">
-          {idle === 1 ? "One more length has" : `${idle} more lengths have`} no effect at present.
+          {phrase`${plural(idle, "One more length has", "# more lengths have")} no effect at present.`}
         </p>
       )}
     </div>
@@ -89,9 +91,11 @@ function wordsOf(
   const say = (change: number | null) => {
     const shown = show(Math.abs(change ?? 0), kind, book);
     return /^0(\.0*)?$/.test(shown) && (change ?? 0) !== 0
-      ? `less than ${kind === "length" ? book.mark : "shown"}`
+      ? kind === "length"
+        ? phrase`less than ${book.mark}`
+        : phrase`less than shown`
       : `${(change ?? 0) < 0 ? "−" : "+"}${shown}`;
   };
-  const words = `longer ${say(longer)}, shorter ${say(shorter)}`;
-  return unsure ? `${words} (unsure: a longer search may change as much)` : words;
+  const words = phrase`longer ${say(longer)}, shorter ${say(shorter)}`;
+  return unsure ? phrase`${words} (unsure: a longer search may change as much)` : words;
 }

@@ -1,4 +1,5 @@
 /** One piece as each trial has it, the outlines laid over one another, each in a line of its own. */
+import { phrase } from "../../../functions/phrase.ts";
 import { outlinePath, type Piece, pieceBounds, readPiece } from "../../../functions/pieces/piece.ts";
 
 interface Props {
@@ -41,7 +42,7 @@ export function Overlay({ label, titles, pieces }: Props) {
       <svg
         viewBox={`${left - edge} ${low - edge} ${wide + 2 * edge} ${tall + 2 * edge}`}
         role="img"
-        aria-label={`${label} of ${drawn.map(({ title }) => title).join(", ")}, laid over one another`}
+        aria-label={phrase`${label} of ${drawn.map(({ title }) => title).join(", ")}, laid over one another`}
       >
         {drawn.map(({ title, dash, d }) => (
           <path key={title} d={d} strokeDasharray={dash} />

@@ -1,6 +1,7 @@
 /** A watched cell against the varied one, with what the pointer or the slider is at in words. */
 
 import { useEffect, useMemo, useRef, useState } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import { BOOK_UNITS } from "../../../functions/units.ts";
 import type { Book } from "../../book/shape.ts";
 import { numberOf } from "../../engine/question-engine.ts";
@@ -79,7 +80,7 @@ export function Plot({ book, cell, watched, index, rows, thresholds, at, target 
   const row = rows[pointed ?? nearest] ?? rows[nearest];
   const numbers = values.filter((value) => value !== null);
   const about = plain
-    ? `${watched.label} from ${show(Math.min(...numbers), watched.kind, book)} to ${show(Math.max(...numbers), watched.kind, book)} while ${cell.label} goes from ${figureText(book, cell.kind, rows[0]!.figures[0]!)} to ${figureText(book, cell.kind, rows.at(-1)!.figures[0]!)}`
+    ? phrase`${watched.label} from ${show(Math.min(...numbers), watched.kind, book)} to ${show(Math.max(...numbers), watched.kind, book)} while ${cell.label} goes from ${figureText(book, cell.kind, rows[0]!.figures[0]!)} to ${figureText(book, cell.kind, rows.at(-1)!.figures[0]!)}`
     : "";
   return (
     <figure className="plot">
@@ -87,8 +88,7 @@ export function Plot({ book, cell, watched, index, rows, thresholds, at, target 
         <b>{watched.label}</b>{" "}
         {row && (
           <span>
-            {readingText(book, watched, row.readings[index]!)} at {cell.label}{" "}
-            {figureText(book, cell.kind, row.figures[0]!)}
+            {phrase`${readingText(book, watched, row.readings[index]!)} at ${cell.label} ${figureText(book, cell.kind, row.figures[0]!)}`}
           </span>
         )}
       </figcaption>

@@ -1,4 +1,5 @@
 /** The rows of a sweep in words, for who would rather read than look. */
+import { phrase } from "../../../functions/phrase.ts";
 import type { Book } from "../../book/shape.ts";
 import { oddAt } from "../../engine/odd-steps.ts";
 import { type Row, readingText, type Watched } from "../../engine/sweep.ts";
@@ -18,7 +19,7 @@ export function RowsTable({ book, varied, watched, rows }: Props) {
   const odd = rows.some((row) => row.odd);
   return (
     <details className="rows">
-      <summary>All {rows.length} steps as a table</summary>
+      <summary>{phrase`All ${rows.length} steps as a table`}</summary>
       <table className="figures-table">
         <thead>
           <tr>
@@ -27,7 +28,7 @@ export function RowsTable({ book, varied, watched, rows }: Props) {
                 {label}
               </th>
             ))}
-            {odd && <th scope="col">unusual</th>}
+            {odd && <th scope="col">{phrase`unusual`}</th>}
           </tr>
         </thead>
         <tbody>
@@ -50,7 +51,7 @@ export function RowsTable({ book, varied, watched, rows }: Props) {
           ))}
         </tbody>
       </table>
-      {rows.length > MOST_ROWS && <p className="aside">The CSV file has all of them.</p>}
+      {rows.length > MOST_ROWS && <p className="aside">{phrase`The CSV file has all of them.`}</p>}
     </details>
   );
 }

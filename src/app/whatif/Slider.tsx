@@ -1,4 +1,5 @@
 /** One cell to vary: a slider that goes by the tape's marks, its two ends and the step of the plot. */
+import { phrase } from "../../../functions/phrase.ts";
 import type { Book } from "../../book/shape.ts";
 import type { Span } from "../../engine/sweep.ts";
 import { clean, figureText, type VariedCell } from "../../engine/varied-cell.ts";
@@ -28,9 +29,7 @@ export function Slider({ book, cell, figure, span, onFigure, onSpan, onDrop }: P
       <div className="slider-row">
         <button type="button" onClick={() => move(-1)}>
           <span aria-hidden="true">−</span>
-          <span className="unseen">
-            {label}: {mark} less
-          </span>
+          <span className="unseen">{phrase`${label}: ${mark} less`}</span>
         </button>
         <input
           type="range"
@@ -45,30 +44,28 @@ export function Slider({ book, cell, figure, span, onFigure, onSpan, onDrop }: P
         />
         <button type="button" onClick={() => move(1)}>
           <span aria-hidden="true">+</span>
-          <span className="unseen">
-            {label}: {mark} more
-          </span>
+          <span className="unseen">{phrase`${label}: ${mark} more`}</span>
         </button>
         <output className="slider-figure">{text}</output>
       </div>
       <div className="slider-ends">
         <FigureField
           book={book}
-          label="From"
+          label={phrase`From`}
           kind={kind}
           value={from}
           onFigure={(one) => one !== undefined && onSpan({ ...span, from: one })}
         />
         <FigureField
           book={book}
-          label="To"
+          label={phrase`To`}
           kind={kind}
           value={to}
           onFigure={(one) => one !== undefined && onSpan({ ...span, to: one })}
         />
         <FigureField
           book={book}
-          label="Step"
+          label={phrase`Step`}
           kind={kind === "days" ? "figure" : kind}
           value={step}
           onFigure={(one) => one !== undefined && onSpan({ ...span, step: one })}

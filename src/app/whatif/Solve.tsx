@@ -1,4 +1,5 @@
 /** Solve for: which figure of a typed cell, or of two, brings another cell to where it should be. */
+import { phrase } from "../../../functions/phrase.ts";
 import type { Target } from "../../engine/target.ts";
 import type { VariedCell } from "../../engine/varied-cell.ts";
 import type { Asking } from "./asking.ts";
@@ -13,11 +14,11 @@ import type { Trying } from "./trying.ts";
 import { type SolveState, useSolve } from "./useSolve.ts";
 
 const AIMS: Record<Target["is"], string> = {
-  atmost: "at most",
-  atleast: "at least",
-  equal: "exactly",
-  lowest: "the smallest possible",
-  highest: "the largest possible",
+  atmost: phrase`at most`,
+  atleast: phrase`at least`,
+  equal: phrase`exactly`,
+  lowest: phrase`the smallest possible`,
+  highest: phrase`the largest possible`,
 };
 
 interface Part {
@@ -40,10 +41,10 @@ export function Solve(asking: Asking) {
       {make && (
         <Choose
           book={book}
-          label="by changing"
+          label={phrase`by changing`}
           of={choices}
           value={key(first)}
-          none="choose a typed cell"
+          none={phrase`choose a typed cell`}
           onChoose={solve.chooseFirst}
         />
       )}
@@ -51,10 +52,10 @@ export function Solve(asking: Asking) {
       {first && (
         <Choose
           book={book}
-          label="and"
+          label={phrase`and`}
           of={choices.filter((one) => one !== first)}
           value={key(second)}
-          none="no other"
+          none={phrase`no other`}
           onChoose={solve.chooseSecond}
         />
       )}
@@ -74,14 +75,14 @@ function Goal({ solve }: Part) {
     <div className="solve-row">
       <Choose
         book={book}
-        label="Make"
+        label={phrase`Make`}
         of={makes}
         value={makeKey}
-        none="choose a cell"
+        none={phrase`choose a cell`}
         onChoose={solve.chooseMake}
       />
       <span className="choose">
-        <label htmlFor="solve-aim">be</label>
+        <label htmlFor="solve-aim">{phrase`be`}</label>
         <select
           id="solve-aim"
           value={aim}
@@ -98,7 +99,7 @@ function Goal({ solve }: Part) {
         <FigureField
           key={makeKey}
           book={book}
-          label="Value"
+          label={phrase`Value`}
           kind={make.kind}
           value={value}
           open="…"
@@ -120,17 +121,17 @@ function Ends({ cell, solve }: Part & { cell: VariedCell }) {
       label={label}
       kind={kind}
       value={value}
-      open="any"
+      open={phrase`any`}
       onFigure={(figure) => solve.setSpan(cell, { ...span, [name]: figure })}
     />
   );
   return (
     <div className="slider-ends">
-      {end("From", span.from, "from")}
-      {end("To", span.to, "to")}
+      {end(phrase`From`, span.from, "from")}
+      {end(phrase`To`, span.to, "to")}
       <FigureField
         book={book}
-        label="Step"
+        label={phrase`Step`}
         kind={kind === "days" ? "figure" : kind}
         value={span.step ?? cell.step}
         onFigure={(step) => solve.setSpan(cell, { ...span, step })}
@@ -143,19 +144,17 @@ function Find({ solve }: Part) {
   return (
     <div className="acts">
       <span className="choose">
-        <label htmlFor="solve-end">Give</label>
+        <label htmlFor="solve-end">{phrase`Give`}</label>
         <select
           id="solve-end"
           value={solve.least ? "least" : "most"}
           onChange={(event) => solve.setLeast(event.target.value === "least")}
         >
-          <option value="most">the largest value that works</option>
-          <option value="least">the smallest value that works</option>
+          <option value="most">{phrase`the largest value that works`}</option>
+          <option value="least">{phrase`the smallest value that works`}</option>
         </select>
       </span>
-      <button type="submit" className="keep" disabled={!solve.canAsk}>
-        Find
-      </button>
+      <button type="submit" className="keep" disabled={!solve.canAsk}>{phrase`Find`}</button>
     </div>
   );
 }
@@ -173,13 +172,13 @@ function Found({ solve, trying }: Part & { trying: Trying }) {
       <div role="status" aria-busy={answer.busy}>
         {answer.problem && <p className="look">{answer.problem}</p>}
         {solution && <p className={solution.found ? "found" : "look"}>{solution.sentence}</p>}
-        {solution?.sureness && <p className="aside">This answer: {solution.sureness}.</p>}
+        {solution?.sureness && <p className="aside">{phrase`This answer: ${solution.sureness}.`}</p>}
         {solution && <LaidNote laid={answer.laid} refining={answer.refining} decimal={solve.book.decimal} />}
       </div>
       {solution && (
         <div className="acts">
           <button type="button" onClick={preview}>
-            {solution.found ? "Preview" : "Preview the nearest"}
+            {solution.found ? phrase`Preview` : phrase`Preview the nearest`}
           </button>
         </div>
       )}

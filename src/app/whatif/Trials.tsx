@@ -1,4 +1,5 @@
 /** Trials: settings kept in the book under titles, side by side. */
+import { phrase } from "../../../functions/phrase.ts";
 import { isUnsure } from "../../engine/laid.ts";
 import { AS_IT_STANDS, type Comparison } from "../../engine/trials.ts";
 import { handOn } from "../keyboard.ts";
@@ -23,16 +24,13 @@ export function Trials(asking: Asking) {
           ),
       )}
       {!trials.has && (
-        <p className="empty">
-          No trials yet. Change a cell under Vary and give the change a title here: the trial is saved in the
-          book; the book's own values stay as they are.
-        </p>
+        <p className="empty">{phrase`No trials yet. Change a cell under Vary and give the change a title here: the trial is saved in the book; the book's own values stay as they are.`}</p>
       )}
       <Calculating answer={answer} late />
       {comparison && (
         <section
           className="compare"
-          aria-label="Trials side by side"
+          aria-label={phrase`Trials side by side`}
           aria-busy={answer.busy}
           // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it
           tabIndex={0}
@@ -66,19 +64,17 @@ function SaveTrial({ trials: { title, setTitle, keep } }: { trials: TrialsState 
       }}
     >
       <span className="choose">
-        <label htmlFor="trial-title">Title of the trial</label>
+        <label htmlFor="trial-title">{phrase`Title of the trial`}</label>
         <input
           id="trial-title"
           dir="auto"
           value={title}
           maxLength={200}
-          placeholder="an inch deeper"
+          placeholder={phrase`an inch deeper`}
           onChange={(event) => setTitle(event.target.value)}
         />
       </span>
-      <button type="submit" className="keep">
-        Save as a trial
-      </button>
+      <button type="submit" className="keep">{phrase`Save as a trial`}</button>
     </form>
   );
 }
@@ -103,7 +99,7 @@ function SideBySide({ comparison, trials }: { comparison: Comparison; trials: Tr
           <tr key={label} className="given">
             <th scope="row">{label}</th>
             {typed.map((text, i) => (
-              <td key={titles[i]}>{text || "blank"}</td>
+              <td key={titles[i]}>{text || phrase`blank`}</td>
             ))}
           </tr>
         ))}
@@ -142,7 +138,8 @@ function TrialActs({ title, trials }: { title: string; trials: TrialsState }) {
           trials.adopt(title);
         }}
       >
-        Adopt<span className="unseen"> {title}</span>
+        {phrase`Adopt`}
+        <span className="unseen"> {title}</span>
       </button>
       <button
         type="button"
@@ -151,7 +148,8 @@ function TrialActs({ title, trials }: { title: string; trials: TrialsState }) {
           trials.remove(title);
         }}
       >
-        Delete<span className="unseen"> {title}</span>
+        {phrase`Delete`}
+        <span className="unseen"> {title}</span>
       </button>
     </span>
   );
@@ -163,7 +161,7 @@ function Unsure({ comparison: { titles, outputs } }: { comparison: Comparison })
     views.flatMap(({ value }, i) =>
       i > 0 && isUnsure(views[0]!.value, value, [origins[0]!, origins[i]!])
         ? [
-            `${label}: the difference between “${titles[i]}” and “${titles[0]}” is smaller than what a longer search may change.`,
+            phrase`${label}: the difference between “${titles[i]!}” and “${titles[0]!}” is smaller than what a longer search may change.`,
           ]
         : [],
     ),

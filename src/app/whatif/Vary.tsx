@@ -1,4 +1,5 @@
 /** Vary one or two typed cells and see what becomes of the cells that are watched. */
+import { phrase } from "../../../functions/phrase.ts";
 import { oddSteps } from "../../engine/odd-steps.ts";
 import { sweepCsv } from "../../engine/sweep.ts";
 import { figureText, type VariedCell } from "../../engine/varied-cell.ts";
@@ -26,23 +27,23 @@ export function Vary(asking: Asking) {
     <div className="vary">
       <Choose
         book={book}
-        label="Change"
+        label={phrase`Change`}
         of={choices}
         value={vary.chosenKeys[0]!}
-        none="the selected cell"
+        none={phrase`the selected cell`}
         onChoose={vary.chooseFirst}
       />
       {!first && (
-        <p className="empty">Select a cell with a typed value in the grid, or choose one from this list.</p>
+        <p className="empty">{phrase`Select a cell with a typed value in the grid, or choose one from this list.`}</p>
       )}
       {first && <CellSlider cell={first} vary={vary} trying={trying} />}
       {first && (
         <Choose
           book={book}
-          label="and"
+          label={phrase`and`}
           of={choices.filter((one) => one !== first)}
           value={second ? vary.chosenKeys[1]! : ""}
-          none="no other"
+          none={phrase`no other`}
           onChoose={vary.chooseSecond}
         />
       )}
@@ -120,7 +121,7 @@ function Plots({ vary, trying }: Part & { trying: Trying }) {
 function Sentences({ vary: { book, varied, answer } }: Part) {
   const jumps = answer.thresholds.flatMap((one) =>
     one.tooMany
-      ? [`${one.watched.label} jumps at more values than can be listed`]
+      ? [phrase`${one.watched.label} jumps at more values than can be listed`]
       : one.jumps.map(({ sentence }) => sentence),
   );
   return (
@@ -158,13 +159,9 @@ function Files({ vary }: Part) {
     <>
       <RowsTable book={book} varied={varied} watched={shown} rows={rows} />
       <div className="acts">
-        <button type="button" onClick={saveTable}>
-          Save as CSV
-        </button>
+        <button type="button" onClick={saveTable}>{phrase`Save as CSV`}</button>
         {varied.length === 1 && (
-          <button type="button" onClick={savePicture}>
-            Save as a picture
-          </button>
+          <button type="button" onClick={savePicture}>{phrase`Save as a picture`}</button>
         )}
       </div>
     </>

@@ -1,5 +1,7 @@
 /** The watched cells as the book keeps them and as tried, and what the difference is. */
+
 import { useEffect, useRef } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import { shownChange } from "../../engine/apart.ts";
 import { isUnsure, laidSign, laidText } from "../../engine/laid.ts";
 import { answerText } from "../../engine/sentences.ts";
@@ -49,10 +51,10 @@ export function WatchTable({ store, watched, following, most, onWatched }: Props
         <table className="figures-table">
           <thead>
             <tr>
-              <th scope="col">Watched</th>
-              <th scope="col">Now</th>
-              <th scope="col">Preview</th>
-              <th scope="col">Change</th>
+              <th scope="col">{phrase`Watched`}</th>
+              <th scope="col">{phrase`Now`}</th>
+              <th scope="col">{phrase`Preview`}</th>
+              <th scope="col">{phrase`Change`}</th>
               <td />
             </tr>
           </thead>
@@ -84,7 +86,7 @@ export function WatchTable({ store, watched, following, most, onWatched }: Props
                       }}
                     >
                       <span aria-hidden="true">×</span>
-                      <span className="unseen">Stop watching {one.label}</span>
+                      <span className="unseen">{phrase`Stop watching ${one.label}`}</span>
                     </button>
                   </td>
                 </tr>
@@ -94,17 +96,15 @@ export function WatchTable({ store, watched, following, most, onWatched }: Props
         </table>
       )}
       {following.length === 0 && (
-        <p className="empty">
-          No named cell depends on this one. Give a calculated cell a name to watch it here.
-        </p>
+        <p className="empty">{phrase`No named cell depends on this one. Give a calculated cell a name to watch it here.`}</p>
       )}
       {rest.length > 0 && watched.length < most && (
         <Choose
           book={book}
-          label="Watch"
+          label={phrase`Watch`}
           of={rest}
           value=""
-          none={watched.length === 0 ? "choose a cell" : "another cell"}
+          none={watched.length === 0 ? phrase`choose a cell` : phrase`another cell`}
           onChoose={(key) => {
             const one = rest.find((other) => keyOf(book, other.place) === key);
             handOn(".watch");
@@ -124,7 +124,7 @@ function inWords(store: Store, { kind }: Watched, kept: CellView | undefined, no
   }
   const words = shownChange(kept.value, now.value, kind, store.book);
   const unsure = isUnsure(kept.value, now.value, [kept.origin, now.origin]);
-  return unsure && words.change !== "none" ? { ...words, change: `${words.change} (unsure)` } : words;
+  return unsure && words.change !== "none" ? { ...words, change: phrase`${words.change} (unsure)` } : words;
 }
 
 /** A laid length with the sign of its lay. */

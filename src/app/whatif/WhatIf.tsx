@@ -1,4 +1,5 @@
 /** What if: change a typed cell and watch others follow, solve for one, compare trials, see what matters most. */
+import { phrase } from "../../../functions/phrase.ts";
 import "./whatif.css";
 import { type KeyboardEvent, useEffect, useState } from "react";
 import type { Place } from "../../book/address.ts";
@@ -13,7 +14,12 @@ import { Trials } from "./Trials.tsx";
 import { type Trying, useTrying } from "./trying.ts";
 import { Vary } from "./Vary.tsx";
 
-const WAYS = { vary: "Vary", solve: "Solve for", trials: "Trials", matters: "What matters" } as const;
+const WAYS = {
+  vary: phrase`Vary`,
+  solve: phrase`Solve for`,
+  trials: phrase`Trials`,
+  matters: phrase`What matters`,
+} as const;
 type Way = keyof typeof WAYS;
 const ORDER = Object.keys(WAYS) as Way[];
 
@@ -36,7 +42,7 @@ export function WhatIf({ store, place }: { store: Store; place: Place }) {
 
   return (
     <div className="what-if">
-      <div className="ways" role="tablist" aria-label="Questions" onKeyDown={onKeyDown}>
+      <div className="ways" role="tablist" aria-label={phrase`Questions`} onKeyDown={onKeyDown}>
         {ORDER.map((one) => (
           <button
             key={one}
@@ -76,14 +82,14 @@ function KeepOrDrop({ trying }: { trying: Trying }) {
     act();
   };
   return (
-    <section className="keep-or-drop" aria-label="Preview">
-      <span>Preview: your book is unchanged until you choose Keep.</span>
-      <button type="button" className="keep" onClick={() => end(() => setRefusal(trying.keep()))}>
-        Keep
-      </button>
-      <button type="button" onClick={() => end(() => trying.drop())}>
-        Discard
-      </button>
+    <section className="keep-or-drop" aria-label={phrase`Preview`}>
+      <span>{phrase`Preview: your book is unchanged until you choose Keep.`}</span>
+      <button
+        type="button"
+        className="keep"
+        onClick={() => end(() => setRefusal(trying.keep()))}
+      >{phrase`Keep`}</button>
+      <button type="button" onClick={() => end(() => trying.drop())}>{phrase`Discard`}</button>
     </section>
   );
 }

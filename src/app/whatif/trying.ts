@@ -1,6 +1,7 @@
 /** Trying figures out: the open book is shown with them until they are kept or dropped. */
 
 import { useEffect, useRef, useState } from "react";
+import { phrase } from "../../../functions/phrase.ts";
 import { placeKey } from "../../book/address.ts";
 import { type } from "../../book/edit.ts";
 import { sameWork } from "../../book/lays.ts";
@@ -74,8 +75,11 @@ export function useTrying(store: Store): Trying {
       ),
     keep: () => {
       cancelAnimationFrame(frame.current);
-      const label = [...changes.values()].map(([cell]) => cell.label).join(" and ");
-      return store.run({ ...typeCells(typingsOf(store.book, changes)), label: `keep ${label} as tried` });
+      const label = [...changes.values()].map(([cell]) => cell.label).join(phrase` and `);
+      return store.run({
+        ...typeCells(typingsOf(store.book, changes)),
+        label: phrase`keep ${label} as tried`,
+      });
     },
     drop: () => change(new Map()),
     isTrying: changes.size > 0,

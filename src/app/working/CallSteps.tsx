@@ -1,4 +1,5 @@
 /** One function at work: its arguments, its steps with the numbers in them, its answer, its source. */
+import { phrase } from "../../../functions/phrase.ts";
 import type { CallWorking } from "../../engine/explain.ts";
 
 export function CallSteps({ call }: { call: CallWorking }) {
@@ -10,14 +11,14 @@ export function CallSteps({ call }: { call: CallWorking }) {
         <b>{name}</b> {summary}
       </p>
       <table className="figures">
-        <caption className="unseen">Arguments of {name}</caption>
+        <caption className="unseen">{phrase`Arguments of ${name}`}</caption>
         <tbody>
           {given.map((one) => (
             <tr key={one.name}>
               <th scope="row" title={takes[one.name]?.about}>
                 {one.name}
               </th>
-              <td>{one.shown === "" ? "left out" : one.shown}</td>
+              <td>{one.shown === "" ? phrase`left out` : one.shown}</td>
             </tr>
           ))}
         </tbody>
@@ -41,13 +42,13 @@ export function CallSteps({ call }: { call: CallWorking }) {
           ))}
         </ol>
       )}
-      <p className={refused ? "look" : "answer"}>{refused ? answer : `gives ${answer}`}</p>
+      <p className={refused ? "look" : "answer"}>{refused ? answer : phrase`gives ${answer}`}</p>
       {cautions && (
         <p className="caution">
-          <b>Take care:</b> {cautions}
+          <b>{phrase`Take care:`}</b> {cautions}
         </p>
       )}
-      <p className="source">Source: {source}</p>
+      <p className="source">{phrase`Source: ${source}`}</p>
     </div>
   );
 }

@@ -1,4 +1,5 @@
 /** From tape to cut: how the selected cell's value is calculated, then each cell it depends on. */
+import { phrase } from "../../../functions/phrase.ts";
 import "./working.css";
 import { memo } from "react";
 import type { Place } from "../../book/address.ts";
@@ -36,7 +37,7 @@ const Chain = memo(function Chain({ store, place, onPlace, revision }: Props & {
   const { engine } = store;
   const [own, ...rest] = chainPlaces(engine, within(store.shown, place));
   if (!own || engine.view(own).typed === "") {
-    return <p className="empty">Select a cell with a value to see how it is calculated.</p>;
+    return <p className="empty">{phrase`Select a cell with a value to see how it is calculated.`}</p>;
   }
   const worked = rest.filter((one) => engine.view(one).worked);
   const typed = rest.filter((one) => !engine.view(one).worked);
@@ -44,7 +45,7 @@ const Chain = memo(function Chain({ store, place, onPlace, revision }: Props & {
     <div className="working">
       <Section engine={engine} place={own} revision={revision} />
       <Uses engine={engine} place={own} onPlace={onPlace} />
-      {rest.length > 0 && <p className="rests">Depends on</p>}
+      {rest.length > 0 && <p className="rests">{phrase`Depends on`}</p>}
       {worked.map((one) => (
         <Section
           key={engine.address(one)}
@@ -55,8 +56,8 @@ const Chain = memo(function Chain({ store, place, onPlace, revision }: Props & {
         />
       ))}
       {typed.length > 0 && (
-        <section className="worked" aria-label="Measured and entered">
-          <h3>Measured and entered</h3>
+        <section className="worked" aria-label={phrase`Measured and entered`}>
+          <h3>{phrase`Measured and entered`}</h3>
           <ul className="tape">
             {typed.map((one) => {
               const { name, typed: text, kind, shown } = engine.view(one);
@@ -69,7 +70,7 @@ const Chain = memo(function Chain({ store, place, onPlace, revision }: Props & {
                   </button>
                   {called !== address && <span className="worked-address">{address}</span>}
                   <span className="worked-value" title={exact(engine.value(one), kind, engine.book)}>
-                    {text === "" ? "blank" : shown}
+                    {text === "" ? phrase`blank` : shown}
                   </span>
                 </li>
               );
@@ -99,7 +100,7 @@ const Section = memo(function Section({ engine, place, onPlace }: SectionProps) 
   const estimate = estimateText(engine, place);
   const fitted = fittedText(engine, place);
   return (
-    <section className="worked" aria-label={`Working of ${called}`}>
+    <section className="worked" aria-label={phrase`Working of ${called}`}>
       <h3>
         {onPlace ? (
           <button type="button" className="link" onClick={() => onPlace(place)}>
@@ -123,7 +124,7 @@ const Section = memo(function Section({ engine, place, onPlace }: SectionProps) 
       {problem && (
         <p className={problem.is === "pending" ? undefined : "look"}>
           {problem.sentence}
-          {from !== address && ` (in ${from})`}
+          {from && from !== address && phrase` (in ${from})`}
         </p>
       )}
       {parts && <p className="step-words">{parts}</p>}
@@ -145,7 +146,7 @@ function Uses({ engine, place, onPlace }: Required<Omit<SectionProps, "revision"
   if (uses.length === 0) return null;
   return (
     <p className="uses">
-      {"Used by "}
+      {phrase`Used by `}
       {uses.slice(0, MOST_USES).map((one, i) => (
         <span key={engine.address(one)}>
           {i > 0 && ", "}
@@ -154,7 +155,7 @@ function Uses({ engine, place, onPlace }: Required<Omit<SectionProps, "revision"
           </button>
         </span>
       ))}
-      {uses.length > MOST_USES && ` and ${uses.length - MOST_USES} more cells`}
+      {uses.length > MOST_USES && phrase` and ${uses.length - MOST_USES} more cells`}
     </p>
   );
 }

@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { type GetTextTranslations, po } from "gettext-parser";
-import type { Language } from "../../../functions/phrase.ts";
+import type { Language, Translation } from "../../../functions/phrase.ts";
 import { type Message, merged, messagesOf } from "./messages.ts";
 import { translationOf } from "./translation.ts";
 
@@ -36,11 +36,12 @@ export function allMessages(root: string): Message[] {
 export function catalogueText(messages: readonly Message[], known: GetTextTranslations | null): string {
   const translations: GetTextTranslations["translations"][string] = {};
   for (const { id, files } of messages) {
+    const reference = [...new Set([...(translations[id]?.comments?.reference?.split("\n") ?? []), ...files])];
     const msgstr = known?.translations[""]?.[id]?.msgstr ?? [""];
     translations[id] = {
       msgid: id,
       msgstr,
-      comments: { reference: files.join("\n"), flag: "icu-message-format" },
+      comments: { reference: reference.join("\n"), flag: "icu-message-format" },
     };
   }
   const headers = known?.headers ?? {
@@ -57,16 +58,21 @@ export function catalogueText(messages: readonly Message[], known: GetTextTransl
 export function languageOf(tag: string, text: string, messages: readonly Message[]): Language {
   const written = po.parse(text).translations[""] ?? {};
   const phrases: Record<string, Language["phrases"][string]> = {};
-  for (const { key, id, names } of messages) {
+  for (const { key, id, names, blanks } of messages) {
     const [translation = ""] = written[id]?.msgstr ?? [];
     if (translation === "") continue;
     try {
-      phrases[key] = translationOf(translation, names);
+      phrases[key] = within(blanks, translationOf(translation, names));
     } catch (fault) {
       throw new Error(`languages/${tag}.po: ${fault instanceof Error ? fault.message : fault}`);
     }
   }
   return { tag, direction: directionOf(tag), phrases };
+}
+
+function within([before, after]: Message["blanks"], translation: string | Translation): string | Translation {
+  if (before + after === "") return translation;
+  return typeof translation === "string" ? before + translation + after : [before, ...translation, after];
 }
 
 /** The scripts that are written from right to left. */

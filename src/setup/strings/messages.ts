@@ -6,8 +6,10 @@ import { keyOf, type Plural } from "../../../functions/phrase.ts";
 export interface Message {
   /** What the program finds its translation by. */
   readonly key: string;
-  /** The English sentence in the ICU message format, with a name for each value. */
+  /** The English sentence in the ICU message format, with a name for each value, without the blanks at its ends. */
   readonly id: string;
+  /** The blanks that stand before and after it. */
+  readonly blanks: readonly [before: string, after: string];
   /** The names of the values by their places in the template. */
   readonly names: readonly string[];
   /** The files it stands in. */
@@ -124,13 +126,19 @@ export function messagesOf(file: string, code: string): Message[] {
     if (fields && node.type === "Literal" && typeof node.value === "string" && /\p{L}/u.test(node.value)) {
       const field = around.findLast(({ type }) => type === "Property") as ESTree.ObjectProperty | undefined;
       if (field?.key.type === "Identifier" && fields.includes(field.key.name))
-        found.push({ key: node.value, id: quoted(node.value), names: [], files: [file] });
+        found.push({ ...trimmed(quoted(node.value)), key: node.value, names: [], files: [file] });
     }
     if (node.type !== "TaggedTemplateExpression") return;
     if (node.tag.type !== "Identifier" || !TAGS.has(node.tag.name)) return;
     found.push(messageOf(file, code, node.quasi));
   });
   return found;
+}
+
+/** A translator need not see the blanks by which a sentence is parted from what stands beside it. */
+function trimmed(id: string): Pick<Message, "id" | "blanks"> {
+  const [, before = "", inner = "", after = ""] = /^(\s*)(.*?)(\s*)$/s.exec(id)!;
+  return { id: inner, blanks: [before, after] };
 }
 
 function messageOf(
@@ -166,7 +174,7 @@ function messageOf(
       return quoted(text) + slot;
     })
     .join("");
-  return { key: keyOf(texts, values), id, names, files: [file] };
+  return { ...trimmed(id), key: keyOf(texts, values), names, files: [file] };
 }
 
 /** Each sentence once, in the order of its first file. Where the names of its values differ from place to place, those that come first in the alphabet stay. */

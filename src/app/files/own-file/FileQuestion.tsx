@@ -1,5 +1,7 @@
 /** The book was not saved to its file: why, and what the maker can do. */
+
 import { useState } from "react";
+import { phrase } from "../../../../functions/phrase.ts";
 import type { Place } from "../../../book/address.ts";
 import { readBook } from "../../../book/read.ts";
 import type { Book } from "../../../book/shape.ts";
@@ -22,22 +24,20 @@ export function FileQuestion({ question, open, onSave, onCopy, onPlace, onDone }
   const { file, sentence, there, over } = question;
   const [compares, setCompares] = useState(false);
   return (
-    <Dialog title={`Not saved to ${file}`} onDone={onDone}>
+    <Dialog title={phrase`Not saved to ${file}`} onDone={onDone}>
       <p className="look">{sentence}</p>
       <p className="book-ways">
-        <button type="button" onClick={() => onSave("elsewhere")}>
-          Save to another file …
-        </button>
+        <button type="button" onClick={() => onSave("elsewhere")}>{phrase`Save to another file …`}</button>
         <button type="button" onClick={() => onSave(there === null ? "again" : "over")}>
           {over}
         </button>
-        <button type="button" onClick={onCopy}>
-          Save a copy as a download
-        </button>
+        <button type="button" onClick={onCopy}>{phrase`Save a copy as a download`}</button>
         {there !== null && (
-          <button type="button" aria-expanded={compares} onClick={() => setCompares(!compares)}>
-            Compare
-          </button>
+          <button
+            type="button"
+            aria-expanded={compares}
+            onClick={() => setCompares(!compares)}
+          >{phrase`Compare`}</button>
         )}
       </p>
       {compares && (

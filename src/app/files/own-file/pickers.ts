@@ -1,5 +1,7 @@
 /** The browser's own dialogs for files that a page may write again. Only some browsers have them. */
 
+import { phrase } from "../../../../functions/phrase.ts";
+
 /** A file that was chosen, with the questions that the browser asks about it. */
 export interface OwnHandle extends FileSystemFileHandle {
   readonly queryPermission?: (mode: { mode: "readwrite" }) => Promise<PermissionState>;
@@ -42,7 +44,7 @@ export const chooseWhere = (suggestedName: string): Promise<OwnHandle | null> =>
   chosen(
     pickers().showSaveFilePicker!({
       suggestedName,
-      types: [{ description: "A book of Ellwand", accept: { "application/json": [".json"] } }],
+      types: [{ description: phrase`A book of Ellwand`, accept: { "application/json": [".json"] } }],
     }),
   );
 

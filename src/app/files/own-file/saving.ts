@@ -2,6 +2,7 @@
  * Saves the open book into the file that it was saved to before. What another program wrote there
  * meanwhile is never written over without a question, and a write that fails leaves the file as it was.
  */
+import { phrase } from "../../../../functions/phrase.ts";
 import { writeBook } from "../../../book/write.ts";
 import { reasonOf } from "../../faults/in-time.ts";
 import { fileName } from "../disk.ts";
@@ -28,20 +29,20 @@ export interface Question {
 export type Saved = { readonly name: string } | { readonly question: Question } | null;
 
 const REASONS: Readonly<Record<string, string>> = {
-  NotFoundError: "the file or its folder is no longer there",
-  QuotaExceededError: "there is no room for it on the disk",
-  NotAllowedError: "the browser does not allow this page to write there",
-  NoModificationAllowedError: "another tab or program is writing to it at this moment",
+  NotFoundError: phrase`the file or its folder is no longer there`,
+  QuotaExceededError: phrase`there is no room for it on the disk`,
+  NotAllowedError: phrase`the browser does not allow this page to write there`,
+  NoModificationAllowedError: phrase`another tab or program is writing to it at this moment`,
 };
 
 const why = (fault: unknown): string =>
   (fault instanceof DOMException && REASONS[fault.name]) || reasonOf(fault);
 
-const STAYS = "Your book is still saved in this browser.";
+const STAYS = phrase`Your book is still saved in this browser.`;
 
 function question(file: string, sentence: string, more: Partial<Question> = {}): Saved {
   return {
-    question: { file, sentence, there: null, over: "Try again", ...more },
+    question: { file, sentence, there: null, over: phrase`Try again`, ...more },
   };
 }
 
@@ -54,9 +55,12 @@ export async function saveToFile(keeper: Keeper, how: How): Promise<Saved> {
   const file = handle.name;
   try {
     if (!(await mayWrite(handle)))
-      return question(file, `The browser has not given this page the permission to write to it. ${STAYS}`);
+      return question(
+        file,
+        phrase`The browser has not given this page the permission to write to it. ${STAYS}`,
+      );
   } catch (fault) {
-    return question(file, `The permission to write to it could not be asked: ${why(fault)}. ${STAYS}`);
+    return question(file, phrase`The permission to write to it could not be asked: ${why(fault)}. ${STAYS}`);
   }
   // Two tabs with the same book write one after the other.
   return navigator.locks.request(`ellwand.own-file.${id}`, async () => {
@@ -73,15 +77,15 @@ async function whatSpeaksAgainst(keeper: Keeper, known: Link): Promise<Saved> {
   try {
     there = await (await handle.getFile()).text();
   } catch (fault) {
-    return question(file, `It could not be read before saving: ${why(fault)}. ${STAYS}`);
+    return question(file, phrase`It could not be read before saving: ${why(fault)}. ${STAYS}`);
   }
   if (revision > keeper.revision) {
-    const sentence = `Another tab saved a newer state of this book to it (${whenText(at)}). Writing over it puts the older state of this tab in its place.`;
-    return question(file, sentence, { there, over: "Write over it" });
+    const sentence = phrase`Another tab saved a newer state of this book to it (${whenText(at)}). Writing over it puts the older state of this tab in its place.`;
+    return question(file, sentence, { there, over: phrase`Write over it` });
   }
   if ((await digestOf(there)) === digest || there === writeBook(keeper.book)) return null;
-  const sentence = `The file was changed by something other than this book since ${whenText(at)}. Writing over it loses what was changed there.`;
-  return question(file, sentence, { there, over: "Write over it" });
+  const sentence = phrase`The file was changed by something other than this book since ${whenText(at)}. Writing over it loses what was changed there.`;
+  return question(file, sentence, { there, over: phrase`Write over it` });
 }
 
 async function write(keeper: Keeper, handle: OwnHandle): Promise<Saved> {
@@ -93,7 +97,7 @@ async function write(keeper: Keeper, handle: OwnHandle): Promise<Saved> {
   } catch (fault) {
     return question(
       handle.name,
-      `It was not written: ${why(fault)}. The file holds what it held before. ${STAYS}`,
+      phrase`It was not written: ${why(fault)}. The file holds what it held before. ${STAYS}`,
     );
   }
   let there: string;
@@ -102,10 +106,11 @@ async function write(keeper: Keeper, handle: OwnHandle): Promise<Saved> {
   } catch (fault) {
     return question(
       handle.name,
-      `It was written, but could not be read again to check it: ${why(fault)}. ${STAYS}`,
+      phrase`It was written, but could not be read again to check it: ${why(fault)}. ${STAYS}`,
     );
   }
-  if (there !== text) return question(handle.name, `What stands in it now is not what was written. ${STAYS}`);
+  if (there !== text)
+    return question(handle.name, phrase`What stands in it now is not what was written. ${STAYS}`);
   await keepLink({ id, handle, digest: await digestOf(text), revision, at: Date.now() });
   keeper.noteFile(book, revision, handle.name);
   return { name: handle.name };

@@ -1,5 +1,7 @@
 /** Saving the open book to a file: into the same file again where the browser can, else as a download. */
+
 import { type ReactElement, Suspense, useRef, useState } from "react";
+import { phrase } from "../../../../functions/phrase.ts";
 import type { Place } from "../../../book/address.ts";
 import { reasonOf } from "../../faults/in-time.ts";
 import { lazily } from "../../faults/lazily.tsx";
@@ -22,7 +24,7 @@ export function useSaving(
 ): Saving {
   const [asked, setAsked] = useState<Question | null>(null);
   const busy = useRef(false);
-  const copy = () => say(`Saved as ${keeper.saveCopy()}`);
+  const copy = () => say(phrase`Saved as ${keeper.saveCopy()}`);
   const save = async (how: How = "again") => {
     if (!canWriteFiles()) return copy();
     // While the browser's own dialog is open a second press does nothing.
@@ -33,9 +35,9 @@ export function useSaving(
       const { saveToFile } = await import("./saving.ts");
       const saved = await saveToFile(keeper, how);
       if (saved && "question" in saved) setAsked(saved.question);
-      else if (saved) say(`Saved to ${saved.name}`);
+      else if (saved) say(phrase`Saved to ${saved.name}`);
     } catch (fault) {
-      say(`No file could be chosen (${reasonOf(fault)}); a copy is saved as ${keeper.saveCopy()}`);
+      say(phrase`No file could be chosen (${reasonOf(fault)}); a copy is saved as ${keeper.saveCopy()}`);
     } finally {
       busy.current = false;
     }

@@ -1,5 +1,7 @@
 /** What can be done with one version. */
+
 import { useState } from "react";
+import { phrase } from "../../../../functions/phrase.ts";
 import { reasonOf } from "../../faults/in-time.ts";
 import { handOn } from "../../keyboard.ts";
 import type { Version } from "./rule.ts";
@@ -22,14 +24,14 @@ interface Props {
 export function VersionActs(props: Props) {
   const { version, title, shown, onShow, canReplace, canCompare, onBringBack, onOpen, onChanged } = props;
   const [doing, setDoing] = useState<"name" | "delete" | null>(null);
-  const of = <span className="unseen"> the version {title}</span>;
+  const of = <span className="unseen">{phrase` the version ${title}`}</span>;
   const turn = (to: typeof doing) => {
     handOn("dialog");
     setDoing(to);
   };
   const act = async (work: Promise<string | null | undefined>) => {
     turn(null);
-    onChanged(await work.then((fault) => (fault ? `Not named: ${fault}.` : null)).catch(reasonOf));
+    onChanged(await work.then((fault) => (fault ? phrase`Not named: ${fault}.` : null)).catch(reasonOf));
   };
 
   if (doing === "name")
@@ -50,27 +52,24 @@ export function VersionActs(props: Props) {
         <input
           name="name"
           dir="auto"
-          aria-label={`Name of the version ${title}`}
+          aria-label={phrase`Name of the version ${title}`}
           maxLength={80}
           defaultValue={version.name ?? ""}
           // biome-ignore lint/a11y/noAutofocus: the maker has just asked to type here
           autoFocus
         />
-        <button type="submit">Keep the name</button>
-        <button type="button" className="quiet" onClick={() => turn(null)}>
-          Cancel
-        </button>
+        <button type="submit">{phrase`Keep the name`}</button>
+        <button type="button" className="quiet" onClick={() => turn(null)}>{phrase`Cancel`}</button>
       </form>
     );
   if (doing === "delete")
     return (
       <span className="book-leaving">
         <button type="button" onClick={() => act(deleteVersion(version).then(() => null))}>
-          Delete permanently{of}
+          {phrase`Delete permanently`}
+          {of}
         </button>
-        <button type="button" onClick={() => turn(null)}>
-          Cancel
-        </button>
+        <button type="button" onClick={() => turn(null)}>{phrase`Cancel`}</button>
       </span>
     );
   return (
@@ -81,7 +80,8 @@ export function VersionActs(props: Props) {
         aria-expanded={shown === "pages"}
         onClick={() => onShow("pages")}
       >
-        Look at{of}
+        {phrase`Look at`}
+        {of}
       </button>
       {canCompare && (
         <button
@@ -90,22 +90,27 @@ export function VersionActs(props: Props) {
           aria-expanded={shown === "compared"}
           onClick={() => onShow("compared")}
         >
-          Compare{of}
+          {phrase`Compare`}
+          {of}
         </button>
       )}
       {canReplace && (
         <button type="button" className="quiet" onClick={onBringBack}>
-          Bring back{of}
+          {phrase`Bring back`}
+          {of}
         </button>
       )}
       <button type="button" className="quiet" onClick={onOpen}>
-        Open as a copy{of}
+        {phrase`Open as a copy`}
+        {of}
       </button>
       <button type="button" className="quiet" onClick={() => turn("name")}>
-        Name …{of}
+        {phrase`Name …`}
+        {of}
       </button>
       <button type="button" className="quiet" onClick={() => turn("delete")}>
-        Delete …{of}
+        {phrase`Delete …`}
+        {of}
       </button>
     </span>
   );

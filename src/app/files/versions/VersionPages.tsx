@@ -1,5 +1,7 @@
 /** The pages of an earlier version, to look at: nothing in them can be changed. */
+
 import { useEffect, useState } from "react";
+import { phrase } from "../../../../functions/phrase.ts";
 import type { Reading } from "../../../book/read.ts";
 import type { Book } from "../../../book/shape.ts";
 import { Engine } from "../../../engine/engine.ts";
@@ -30,16 +32,17 @@ export function VersionPages({ read }: { readonly read: () => Promise<Reading> }
     };
   }, [reading]);
 
-  if (seen === null) return <p role="status">The version is being read …</p>;
-  if (typeof seen === "string") return <p className="look">This version can't be shown: {seen}.</p>;
+  if (seen === null) return <p role="status">{phrase`The version is being read …`}</p>;
+  if (typeof seen === "string")
+    return <p className="look">{phrase`This version can't be shown: ${seen}.`}</p>;
   const { book, engine } = seen;
   const { title, columns, rows } = book.pages[page]!;
   const last = rows.findLastIndex((cells) => cells.some((typed) => typed !== ""));
   const shown = rows.slice(0, Math.min(last + 1, SHOWN));
   return (
-    <section className="version-pages" aria-label="The version's pages">
+    <section className="version-pages" aria-label={phrase`The version's pages`}>
       <label>
-        Page{" "}
+        {phrase`Page `}
         <select value={page} onChange={(event) => setPage(Number(event.target.value))}>
           {book.pages.map((one, i) => (
             <option key={one.title} value={i}>
@@ -49,7 +52,7 @@ export function VersionPages({ read }: { readonly read: () => Promise<Reading> }
         </select>
       </label>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and the keyboard has to reach it */}
-      <section className="compared" aria-label={`The version's page ${title}`} tabIndex={0}>
+      <section className="compared" aria-label={phrase`The version's page ${title}`} tabIndex={0}>
         <table>
           <thead>
             <tr>
@@ -75,9 +78,9 @@ export function VersionPages({ read }: { readonly read: () => Promise<Reading> }
           {last >= SHOWN && (
             <tfoot>
               <tr>
-                <td colSpan={columns.length}>
-                  and {last + 1 - SHOWN} more rows; open it as a copy to see them
-                </td>
+                <td
+                  colSpan={columns.length}
+                >{phrase`and ${last + 1 - SHOWN} more rows; open it as a copy to see them`}</td>
               </tr>
             </tfoot>
           )}

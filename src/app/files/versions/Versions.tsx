@@ -1,4 +1,5 @@
 /** The earlier versions of one book, the newest first: each with its time, what was done next and what has changed since. */
+import { phrase } from "../../../../functions/phrase.ts";
 import "./versions.css";
 import { useEffect, useState } from "react";
 import type { Place } from "../../../book/address.ts";
@@ -37,7 +38,7 @@ export function Versions({ book, present, canReplace, onPlace, onBringBack, onOp
   const refresh = () => versionsOf(book).then(setList);
   // biome-ignore lint/correctness/useExhaustiveDependencies: once for each opening of the list
   useEffect(() => {
-    refresh().catch((fault) => setRefusal(`The versions can't be read: ${reasonOf(fault)}.`));
+    refresh().catch((fault) => setRefusal(phrase`The versions can't be read: ${reasonOf(fault)}.`));
     present()
       .then((one) => setNow("reason" in one ? null : one.book))
       .catch(() => {});
@@ -47,10 +48,10 @@ export function Versions({ book, present, canReplace, onPlace, onBringBack, onOp
     setShown(shown?.key === key && shown.what === what ? null : { key, what });
 
   return (
-    <section className="versions" aria-label="Earlier versions">
+    <section className="versions" aria-label={phrase`Earlier versions`}>
       <div role="alert">{refusal && <p className="look">{refusal}</p>}</div>
       {list?.length === 0 && (
-        <p className="empty">No version is kept yet: the first is kept before your next change.</p>
+        <p className="empty">{phrase`No version is kept yet: the first is kept before your next change.`}</p>
       )}
       <ul>
         {list?.map((version) => {
@@ -61,8 +62,8 @@ export function Versions({ book, present, canReplace, onPlace, onBringBack, onOp
               <div className="version-about">
                 <b dir="auto">{name ?? when}</b>
                 <small>
-                  {name ? `${when}, ` : ""}before: {before}
-                  {changes.has(key) && `; changed since then: ${changes.get(key)}`}
+                  {name ? phrase`${when}, before: ${before}` : phrase`before: ${before}`}
+                  {changes.has(key) && phrase`; changed since then: ${changes.get(key)!}`}
                 </small>
               </div>
               <VersionActs
@@ -83,9 +84,9 @@ export function Versions({ book, present, canReplace, onPlace, onBringBack, onOp
               {shown?.key === key && shown.what === "compared" && now && (
                 <Compared
                   read={() => read(version)}
-                  other={`The version of ${when}`}
+                  other={phrase`The version of ${when}`}
                   open={now}
-                  openAs={onPlace ? "The open book" : "This book now"}
+                  openAs={onPlace ? phrase`The open book` : phrase`This book now`}
                   onPlace={onPlace}
                 />
               )}
@@ -110,7 +111,7 @@ function useChanges(list: readonly Version[] | null, now: Book | null): Readonly
         const given = await read(version).catch(reasonOf);
         const words =
           typeof given === "string" || "reason" in given
-            ? "unknown, because it can't be read"
+            ? phrase`unknown, because it can't be read`
             : changedSince(given.book, now);
         if (!gone) setChanges((before) => new Map([...before, [version.key, words]]));
         // The page goes on working between two versions.

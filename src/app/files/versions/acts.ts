@@ -1,4 +1,5 @@
 /** What a person does with an earlier version of a book. */
+import { phrase } from "../../../../functions/phrase.ts";
 import { readBook } from "../../../book/read.ts";
 import type { Keeper } from "../keeper.ts";
 import { titled } from "../library.ts";
@@ -22,12 +23,12 @@ export async function bringVersionBack(
     const reason = await keeper.open(version.book);
     if (reason !== null) return reason;
   }
-  const label = `bring back the version of ${whenText(version.at)}`;
+  const label = phrase`bring back the version of ${whenText(version.at)}`;
   // Where this fails, undo still has the present state.
   await keepNow(version.book, keeper.book, label).catch(() => {});
   const refusal = keeper.replace(reading.book, label);
   if (refusal === null)
-    keeper.tellNews(`“${title}” is back in its state of ${whenText(version.at)}; Undo takes this back`);
+    keeper.tellNews(phrase`“${title}” is back in its state of ${whenText(version.at)}; Undo takes this back`);
   return refusal;
 }
 
@@ -35,7 +36,7 @@ export async function bringVersionBack(
 export async function openVersion(keeper: Keeper, version: Version): Promise<string | null> {
   const reading = readBook(await textOf(version));
   if ("reason" in reading) return reading.reason;
-  const after = `version of ${whenText(version.at)}`;
+  const after = phrase`version of ${whenText(version.at)}`;
   await keeper.add({ ...reading.book, title: titled(reading.book.title, after) });
   return null;
 }

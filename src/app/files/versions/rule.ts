@@ -3,6 +3,7 @@
  * of number and size. A version is kept before the first change after a pause of SPACING, and before
  * each large act.
  */
+import { phrase } from "../../../../functions/phrase.ts";
 import type { Book, Page } from "../../../book/shape.ts";
 
 /** What is known of a version beside its text. */
@@ -39,8 +40,7 @@ const BANDS = [
 export const MOST = { plain: 100, named: 20, bytes: 20_000_000, inAll: 100_000_000 } as const;
 
 /** The rule in words, as the page says it. */
-export const RULE =
-  "A version is kept before each large change (20 cells or more, a page, the unit) and otherwise every five minutes of work. All versions of the last hour stay, then one of each hour for a day, one of each day for a month, and one of each week after that. At most 100 versions and 20 MB of each book are kept, and 100 MB of all books. A version with a name stays until you delete it. When the browser's storage is full, versions are deleted before any book, the oldest first.";
+export const RULE = phrase`A version is kept before each large change (20 cells or more, a page, the unit) and otherwise every five minutes of work. All versions of the last hour stay, then one of each hour for a day, one of each day for a month, and one of each week after that. At most 100 versions and 20 MB of each book are kept, and 100 MB of all books. A version with a name stays until you delete it. When the browser's storage is full, versions are deleted before any book, the oldest first.`;
 
 /** An act that changes this many cells is large. */
 const MANY_CELLS = 20;
@@ -123,9 +123,9 @@ export function aboveLimit(list: readonly Version[]): Version[] {
 export function namingFault(list: readonly Version[], version: Version): string | null {
   const named = list.filter(({ name, key }) => name !== undefined && key !== version.key);
   if (named.length >= MOST.named)
-    return `a book keeps at most ${MOST.named} versions with a name; take one name away, or delete that version`;
+    return phrase`a book keeps at most ${MOST.named} versions with a name; take one name away, or delete that version`;
   const bytes = named.reduce((sum, one) => sum + one.bytes, version.bytes);
   return bytes > MOST.bytes
-    ? "the versions of this book that have a name would take more than 20 MB; delete one of them, or save this one to a file"
+    ? phrase`the versions of this book that have a name would take more than 20 MB; delete one of them, or save this one to a file`
     : null;
 }

@@ -1,4 +1,5 @@
 /** Keeps versions while a maker works: before large acts, and from time to time. */
+import { phrase } from "../../../../functions/phrase.ts";
 import type { Book } from "../../../book/shape.ts";
 import { writeBook } from "../../../book/write.ts";
 import { reasonOf } from "../../faults/in-time.ts";
@@ -43,7 +44,7 @@ export function noteStep(step: Step, onTrouble: (news: string) => void): void {
   line = line
     .then(() => keepIfDue(step))
     .catch((fault) => {
-      if (!troubled) onTrouble(`Earlier versions can't be kept at present: ${reasonOf(fault)}`);
+      if (!troubled) onTrouble(phrase`Earlier versions can't be kept at present: ${reasonOf(fault)}`);
       troubled = true;
     });
 }

@@ -2,7 +2,9 @@
  * The database of earlier versions. It is one of its own: the books are kept without it, and it can
  * be emptied to make room for them.
  */
+
 import { type DBSchema, type IDBPDatabase, openDB } from "idb";
+import { phrase } from "../../../../functions/phrase.ts";
 import { inTime } from "../../faults/in-time.ts";
 import { type Packed, pack, unpack } from "./packing.ts";
 import { aboveLimit, firstToGo, givenUp, namingFault, type Version } from "./rule.ts";
@@ -49,7 +51,7 @@ export async function versionsOf(book: string): Promise<Version[]> {
 /** The text of a version, letter for letter. */
 export async function textOf({ key }: Version): Promise<string> {
   const found = await inTime((await database()).get("texts", key), ANSWERING);
-  if (!found) throw new Error("this version is no longer in this browser");
+  if (!found) throw new Error(phrase`this version is no longer in this browser`);
   return unpack(found);
 }
 

@@ -1,5 +1,7 @@
 /** The photograph of one cell: chosen, described, changed or taken away. */
+
 import { type FormEvent, useCallback, useEffect, useRef, useState } from "react";
+import { phrase } from "../../../../functions/phrase.ts";
 import { cellAddress, type Place } from "../../../book/address.ts";
 import { LONGEST_PHOTOGRAPH_WORDS } from "../../../book/photographs.ts";
 import { type Photograph, putPhotograph } from "../../../store/photograph.ts";
@@ -48,7 +50,7 @@ export function PhotoForm({ session, place, file, onDone }: Props) {
   const onSubmit = (event: FormEvent) => {
     event.preventDefault();
     if (busy) return;
-    if (image === "") setRefusal("no picture is chosen: choose a JPEG, PNG or WebP picture");
+    if (image === "") setRefusal(phrase`no picture is chosen: choose a JPEG, PNG or WebP picture`);
     else save({ image, words: words.trim() });
   };
   return (
@@ -60,10 +62,10 @@ export function PhotoForm({ session, place, file, onDone }: Props) {
       onKeyDown={(event) => event.stopPropagation()}
     >
       <form onSubmit={onSubmit}>
-        <h2 id="photo-form-title">Photograph in {address}</h2>
-        {image !== "" && <img className="photo-form-picture" src={image} alt={words || "photograph"} />}
+        <h2 id="photo-form-title">{phrase`Photograph in ${address}`}</h2>
+        {image !== "" && <img className="photo-form-picture" src={image} alt={words || phrase`photograph`} />}
         <label>
-          <span>Picture</span>
+          <span>{phrase`Picture`}</span>
           <input
             type="file"
             accept="image/jpeg,image/png,image/webp"
@@ -74,25 +76,20 @@ export function PhotoForm({ session, place, file, onDone }: Props) {
           />
         </label>
         <label>
-          <span>What it shows</span>
+          <span>{phrase`What it shows`}</span>
           <input
             dir="auto"
             value={words}
-            placeholder="blue linen, 1 yd, a stain at one corner"
+            placeholder={phrase`blue linen, 1 yd, a stain at one corner`}
             maxLength={LONGEST_PHOTOGRAPH_WORDS}
             onChange={(event) => setWords(event.target.value)}
           />
         </label>
-        <p className="form-about">
-          The picture is made small and kept in the book, without the place and time that a camera writes into
-          it. Screen readers say what it shows.
-        </p>
+        <p className="form-about">{phrase`The picture is made small and kept in the book, without the place and time that a camera writes into it. Screen readers say what it shows.`}</p>
         {kept?.photograph && (
-          <button type="button" onClick={() => save(null)}>
-            Take the photograph away
-          </button>
+          <button type="button" onClick={() => save(null)}>{phrase`Take the photograph away`}</button>
         )}
-        <FormFoot act="Keep" refusal={refusal} onCancel={() => dialog.current?.close()} />
+        <FormFoot act={phrase`Keep`} refusal={refusal} onCancel={() => dialog.current?.close()} />
       </form>
     </dialog>
   );

@@ -3,6 +3,8 @@
  * a JPEG of at most 40 kB. What else the file held, such as where it was taken, is left behind.
  */
 
+import { phrase } from "../../../../functions/phrase.ts";
+
 /** A file larger than this is refused before it is read. */
 export const MOST_BYTES = 25_000_000;
 const MOST_PIXELS = 320;
@@ -13,29 +15,30 @@ const QUALITIES = [0.85, 0.7, 0.5, 0.3, 0.15];
 
 export type Small = { readonly image: string } | { readonly refusal: string };
 
-const KINDS = "choose a JPEG, PNG or WebP picture";
+const KINDS = phrase`choose a JPEG, PNG or WebP picture`;
 
 export async function makeSmall(file: File): Promise<Small> {
-  const called = file.name.slice(0, 60) || "the picture";
+  const called = file.name.slice(0, 60) || phrase`the picture`;
   if (file.size > MOST_BYTES)
     return {
-      refusal: `${called} has ${Math.round(file.size / 1e6)} MB, and a photograph may have at most ${MOST_BYTES / 1e6} MB: make it smaller first`,
+      refusal: phrase`${called} has ${Math.round(file.size / 1e6)} MB, and a photograph may have at most ${MOST_BYTES / 1e6} MB: make it smaller first`,
     };
   try {
     const head = new Uint8Array(await file.slice(0, 32).arrayBuffer());
     const kind = kindOf(head);
-    if (kind === null) return { refusal: `${called} is no photograph that can be kept in a cell: ${KINDS}` };
+    if (kind === null)
+      return { refusal: phrase`${called} is no photograph that can be kept in a cell: ${KINDS}` };
     if (kind === "png") {
       const view = new DataView(head.buffer);
       const pixels = view.getUint32(16) * view.getUint32(20);
       if (pixels > MOST_DECODED)
         return {
-          refusal: `${called} has ${Math.round(pixels / 1e6)} million pixels, and a photograph may have at most ${MOST_DECODED / 1e6} million: make it smaller first`,
+          refusal: phrase`${called} has ${Math.round(pixels / 1e6)} million pixels, and a photograph may have at most ${MOST_DECODED / 1e6} million: make it smaller first`,
         };
     }
     return { image: await drawn(file) };
   } catch {
-    return { refusal: `${called} can't be read as a picture: ${KINDS}` };
+    return { refusal: phrase`${called} can't be read as a picture: ${KINDS}` };
   }
 }
 
@@ -64,7 +67,7 @@ async function drawn(file: File): Promise<string> {
       pen.drawImage(picture, 0, 0, canvas.width, canvas.height);
       for (const quality of QUALITIES) {
         const blob = await new Promise<Blob | null>((done) => canvas.toBlob(done, "image/jpeg", quality));
-        if (!blob) throw new Error("no picture came of it");
+        if (!blob) throw new Error(phrase`no picture came of it`);
         if (blob.size <= MOST_WRITTEN) return await urlOf(blob);
       }
       size /= 2;

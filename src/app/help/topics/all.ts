@@ -1,4 +1,5 @@
 /** All topics of the help, chapter by chapter. */
+import { translated } from "../../../../functions/phrase.ts";
 import { SHORTCUTS } from "../shortcuts.ts";
 import { ANSWERS } from "./answers.ts";
 import { BEGINNING } from "./beginning.ts";
@@ -24,4 +25,19 @@ const KEYS: Chapter = {
   ],
 };
 
-export const CHAPTERS: readonly Chapter[] = [BEGINNING, TYPING, GRID, SEAMS, ANSWERS, KEYS, NOT_YET];
+/** A chapter in the reader's language. */
+const inLanguage = ({ title, topics }: Chapter): Chapter => ({
+  title: translated(title),
+  topics: topics.map(({ name, summary, words, says, table, see }) => ({
+    name: translated(name),
+    summary: translated(summary),
+    words: translated(words),
+    says: says.map(translated),
+    ...(table && { table: table.map(([sign, means]) => [translated(sign), translated(means)] as const) }),
+    ...(see && { see: see.map(translated) }),
+  })),
+});
+
+export const CHAPTERS: readonly Chapter[] = [BEGINNING, TYPING, GRID, SEAMS, ANSWERS, KEYS, NOT_YET].map(
+  inLanguage,
+);

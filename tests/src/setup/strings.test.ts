@@ -1,0 +1,116 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { po } from "gettext-parser";
+import { afterEach, describe, expect, test } from "vitest";
+import { phrase, plural, speak } from "../../../functions/phrase.ts";
+import { chosenLanguage } from "../../../src/app/language/choose.ts";
+import {
+  allMessages,
+  catalogueText,
+  directionOf,
+  languageOf,
+  languages,
+  TEMPLATE,
+} from "../../../src/setup/strings/catalogues.ts";
+import { merged, messagesOf } from "../../../src/setup/strings/messages.ts";
+import { outside } from "../../../src/setup/strings/outside.ts";
+import { translationOf } from "../../../src/setup/strings/translation.ts";
+
+const root = `${import.meta.dirname}/../../..`;
+const messages = allMessages(root);
+
+afterEach(() => speak(null));
+
+describe("the catalogues", () => {
+  test("hold the sentences of the code as it is: run `npm run strings` after changing one", () => {
+    expect(messages.length).toBeGreaterThan(1000);
+    expect(readFileSync(`${root}/languages/${TEMPLATE}`, "utf8")).toBe(catalogueText(messages, null));
+    for (const tag of languages(root)) {
+      const text = readFileSync(`${root}/languages/${tag}.po`, "utf8");
+      expect(text).toBe(catalogueText(messages, po.parse(text)));
+      languageOf(tag, text, messages);
+    }
+  });
+
+  test("the page has no English outside them", () => {
+    // Names of the trade mark and of keys, and what is no text of the page.
+    const known: readonly RegExp[] = [
+      /shelf\.ts:\d+ no database$/,
+      /print-it\.ts:\d+ not possible$/,
+      /service-worker\.ts:\d+ § is not there$/,
+      / Ellwand(?: paper)?$/,
+    ];
+    const found = readdirSync(`${root}/src/app`, { recursive: true, encoding: "utf8" })
+      .filter(
+        (path) =>
+          /\.tsx?$/.test(path) && !path.endsWith(".d.ts") && !/^help\/(?:topics|shortcuts)/.test(path),
+      )
+      .flatMap((path) => outside(path, readFileSync(`${root}/src/app/${path}`, "utf8")));
+    expect(found.filter((one) => !known.some((pattern) => pattern.test(one)))).toEqual([]);
+  });
+
+  test("a translation goes from the code to the catalogue and back into the page", () => {
+    const code = `const a = phrase\` \${plural(found.length, "# piece is", "# pieces are")} pinned on “\${book.title}” \`;`;
+    const [message] = merged(messagesOf("a.ts", code));
+    expect(message?.id).toBe("{found, plural, one {# piece is} other {# pieces are}} pinned on “{title}”");
+    const known = po.parse("");
+    known.translations = {
+      "": {
+        [message!.id]: {
+          msgid: message!.id,
+          msgstr: ["“{title}”: {found, plural, =0 {nichts fest} one {# Teil fest} other {# Teile fest}}"],
+        },
+      },
+    };
+    speak(languageOf("de", catalogueText([message!], known), [message!]));
+    const say = (count: number) =>
+      phrase` ${plural(count, "# piece is", "# pieces are")} pinned on “${"Schoß"}” `;
+    expect([0, 1, 2].map(say)).toEqual([
+      " “Schoß”: nichts fest ",
+      " “Schoß”: 1 Teil fest ",
+      " “Schoß”: 2 Teile fest ",
+    ]);
+  });
+
+  test("braces and apostrophes of a sentence mean themselves", () => {
+    const [message] = messagesOf("a.ts", `phrase\`the book's '\${name}' {in braces}\``);
+    expect(message!.id).toBe("the book's ''{name}' '{'in braces'}'");
+    expect(translationOf(message!.id, message!.names)).toEqual(["the book's '", 0, "' {in braces}"]);
+  });
+
+  test("a translation that does not fit its sentence is refused, and says why", () => {
+    expect(() => translationOf("nach {datei}", ["file"])).toThrow("uses {datei}, and its values are {file}");
+    expect(() => translationOf("gespeichert", ["file"])).toThrow("leaves out {file}");
+    expect(() => translationOf("nach {file", ["file"])).toThrow("can't be read");
+    expect(() => translationOf("nach {file, date}", ["file"])).toThrow("a format that is not understood");
+    expect(() => messagesOf("a.ts", `phrase\`\${plural(n, a, "# b")}\``)).toThrow(
+      "must be texts without values",
+    );
+  });
+});
+
+test("English beside a phrase is found, in elements, attributes, choices and sentences", () => {
+  const code = `const A = () => <p title="Width of cloth" className="one two">{isOpen ? "open" : phrase\`shut\`} the book</p>;
+    throw new Error("this book is gone"); find("button, input");`;
+  expect(outside("A.tsx", code)).toEqual([
+    "A.tsx:1 Width of cloth",
+    "A.tsx:1 open",
+    "A.tsx:1 the book",
+    "A.tsx:2 this book is gone",
+  ]);
+});
+
+test("a reader gets the language that is set, else the first of the browser's that there is, else English", () => {
+  const there = ["de", "pt-BR", "he"];
+  expect(chosenLanguage(there, ["fr-FR", "de-CH", "en"], null)).toBe("de");
+  expect(chosenLanguage(there, ["en-GB", "de"], null)).toBe("en");
+  expect(chosenLanguage(there, ["pt-BR"], null)).toBe("pt-BR");
+  expect(chosenLanguage(there, ["pt"], null)).toBe("en");
+  expect(chosenLanguage(there, ["de"], "he")).toBe("he");
+  expect(chosenLanguage(there, ["zh-Hant-x-a-TW"], "xx")).toBe("en");
+  expect([directionOf("he"), directionOf("ar-EG"), directionOf("de"), directionOf("az-Arab")]).toEqual([
+    "rtl",
+    "rtl",
+    "ltr",
+    "rtl",
+  ]);
+});

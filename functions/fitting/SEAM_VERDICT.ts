@@ -64,13 +64,13 @@ export const SEAM_VERDICT = define({
     if (isBias(angles[0]) !== isBias(angles[1])) {
       const [bias, other] = isBias(angles[0]) ? [first, second] : [second, first];
       doubt(
-        `${bias.text} lies near the bias (${Math.round(Math.max(...angles.filter(isBias)))} degrees to the grain) and ${other.text} does not: stay it before sewing, for it stretches`,
+        `${bias.text} ${bias.several ? "lie" : "lies"} near the bias (${Math.round(Math.max(...angles.filter(isBias)))} degrees to the grain) and ${other.text} ${other.several ? "do" : "does"} not: stay ${bias.several ? "them" : "it"} before sewing, because ${bias.several ? "they stretch" : "it stretches"}`,
       );
     }
     const allowed = step("allowed", "tolerance", tolerance);
     const difference = step("difference", "first_edge - second_edge", a - b);
     const wanted = wantedDifference(seam, b);
-    const found = `${seams > 1 ? `at each of ${seams} such seams ` : ""}${first.text} is ${say(a, b)} and ${second.text} ${say(b, a)}`;
+    const found = `${seams > 1 ? `at each of ${seams} such seams ` : ""}${first.text} ${first.several ? "are together" : "is"} ${say(a, b)} and ${second.text} ${say(b, a)}`;
     const longer = (by: number, ...beside: number[]) =>
       `${say(Math.abs(by), ...beside)} ${by > 0 ? "longer" : "shorter"}`;
     if (wanted !== null) {

@@ -18,6 +18,8 @@ export interface SeamSide {
   readonly length: number;
   /** "the front's waist (twice) and the back's waist" */
   readonly text: string;
+  /** Whether the text names more than one edge, so that its verb is in the plural. */
+  readonly several: boolean;
 }
 
 export interface MeasuredSeam {
@@ -105,6 +107,7 @@ function sideOf(edges: readonly GarmentEdge[], seams: number, own: boolean, wher
     parts,
     length: parts.reduce((sum, { length, times }) => sum + times * length, 0),
     text: words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`,
+    several: words.length > 1,
   };
 }
 

@@ -47,7 +47,7 @@ test("a waist of two fronts and two backs to two skirts is half a waist, which s
   const [seams, pieces, ...asked] = waist(2) as unknown as [never, never, string, string];
   const tight = piecesOf(["front", strip(8), 2], ["back", strip(6), 2], ["skirt", strip(13), 2]);
   expect(run(SEAM_VERDICT, [seams, tight, ...asked], setting("in"))).toMatch(
-    /^check: at each of 2 such seams the front's waist and the back's waist is 14 in and the skirt's waist 13 in/,
+    /^check: at each of 2 such seams the front's waist and the back's waist are together 14 in and the skirt's waist 13 in/,
   );
   expect(run(SEAM_VERDICT, [seams, pieces, ...asked], setting("in"))).toBe("ok");
   expect([1, 2].map((skirts) => run(SEAM_LENGTH, waist(skirts), setting("in")))).toEqual([28, 14]);

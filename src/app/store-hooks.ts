@@ -7,6 +7,9 @@ import type { Store } from "../store/store.ts";
 export const useRevision = (store: Store): number =>
   useSyncExternalStore(store.subscribe, () => store.revision);
 
+/** The book as kept: for a part that is the same while figures are tried out in What if. */
+export const useKept = (store: Store): Book => useSyncExternalStore(store.subscribe, () => store.book);
+
 /** A place that is sure to be on a page of the book: an undone step may have taken the page away. */
 export const within = (book: Book, place: Place): Place =>
   place.page < book.pages.length ? place : { page: book.pages.length - 1, row: 0, column: 0 };

@@ -180,7 +180,8 @@ export class Instance {
     if (laid.length < 2 || laid.length > MOST_BOUNDED) return;
     const plan = this.#context.plan!;
     const longer = laid.filter(({ lays }) =>
-      lays.some(({ question, answer }) => isLonger(answer, plan(question))),
+      // What has no lay is not asked for once more.
+      lays.some(({ question, answer }) => !("refusal" in answer) && isLonger(answer, plan(question))),
     );
     if (longer.length === 0) return;
     this.#change(() => this.#enterAgain(longer));

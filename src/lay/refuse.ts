@@ -2,6 +2,7 @@
 
 import type { Point } from "../../functions/geometry/strokes.ts";
 import type { LayCloth, LayPiece, LayQuestion } from "../../functions/lay.ts";
+import { isEqual } from "./memory.ts";
 import { boundingBox, crossing, signedArea, turned, wholeTurn, withoutRepeats } from "./outline.ts";
 
 /** More copies than this are refused: a lay of so many pieces is cut from several lays, not one. */
@@ -106,13 +107,29 @@ function refusalOfPiece(piece: LayPiece): string | null {
   const distinct = withoutRepeats(outline);
   if (distinct.length < 3) return `the outline of ${name} needs at least 3 points, it has ${distinct.length}`;
   if (isStraight(distinct)) return `the outline of ${name} has no area`;
-  const at = crossing(distinct);
+  const at = crossingOf(distinct);
   if (at)
     return `the outline of ${name} crosses itself near ${plain(at[0])}, ${plain(at[1])}: draw it without the crossing`;
   const { left, right, low, high } = boundingBox(outline);
   if (Math.abs(signedArea(distinct)) <= 1e-12 * Math.max(right - left, high - low) ** 2)
     return `the outline of ${name} has no area`;
   return null;
+}
+
+/** The outlines that were looked through last: most pieces of a job stay the same from question to question. */
+const lookedThrough = new Map<number, { readonly outline: readonly Point[]; readonly at: Point | null }>();
+const MOST_OUTLINES = 300;
+
+/** As `crossing`, remembered. Outlines are found by a sum of their figures, each with a weight of its own. */
+function crossingOf(outline: readonly Point[]): Point | null {
+  const sum = outline.reduce((all, [x, y], i) => all + x * (1 + i / 64) + y * (1 + i / 96), outline.length);
+  const known = lookedThrough.get(sum);
+  if (known && isEqual(known.outline, outline)) return known.at;
+  const at = crossing(outline);
+  lookedThrough.delete(sum);
+  if (lookedThrough.size >= MOST_OUTLINES) lookedThrough.delete(lookedThrough.keys().next().value as number);
+  lookedThrough.set(sum, { outline, at });
+  return at;
 }
 
 /** All points lie on one line: such an outline goes there and back, which is no crossing to mend. */

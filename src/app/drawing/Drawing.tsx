@@ -1,7 +1,7 @@
 /** The drawing of the selected cell, or of the cell that is pinned. */
 import { phrase } from "../../../functions/phrase.ts";
 import "./drawing.css";
-import { lazy, memo, type RefObject, Suspense, useEffect, useRef, useState } from "react";
+import { lazy, memo, type RefObject, Suspense, useEffect, useMemo, useRef, useState } from "react";
 import type { Shape } from "../../../functions/drawing/shapes.ts";
 import { markSize } from "../../../functions/fractions.ts";
 import type { Place } from "../../book/address.ts";
@@ -93,6 +93,12 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
 
   const { unit, mark } = store.shown;
   const before = store.trying && kept.current?.what === shown ? kept.current : null;
+  const { decimal } = store.shown;
+  // While a figure slides, what it is compared with stays the same.
+  const ghost = useMemo(
+    () => before && pictureOf(before.shapes, { unit, mark, ...(decimal && { decimal }) }),
+    [before, unit, mark, decimal],
+  );
   const changes = before && shapes ? differences(before.shapes, shapes, markSize(mark, unit) / 2) : [];
   const picture = shapes && pictureOf([...shapes, ...changes], store.shown);
   const other = drawn && engine.address(drawn.place) !== engine.address(chosen);
@@ -141,7 +147,7 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
         <Window
           key={shown}
           picture={picture}
-          ghost={before && pictureOf(before.shapes, store.shown)}
+          ghost={ghost}
           unit={unit}
           decimal={store.shown.decimal}
           title={

@@ -8,10 +8,15 @@ const UNPAINTED = 250;
 /** A part that does not say that it is up to date holds up the others for this time, in milliseconds. */
 const OVERDUE = 1_000;
 
+/** While one change follows the other, as when a figure slides, parts wait at most this long for a frame with time left, in milliseconds. */
+const PATIENCE = 200;
+
 /** What the order of the work needs of a browser. */
 export interface Clock {
-  /** Calls back once the next frame is painted; returns what cancels it. */
-  readonly painted: (then: () => void) => () => void;
+  /** Milliseconds since any moment. */
+  readonly now: () => number;
+  /** Calls back once the next frame is painted and has time left, or after so many milliseconds without such a frame; returns what cancels it. */
+  readonly painted: (then: () => void, patience: number) => () => void;
   /** Calls back after so many milliseconds; returns what cancels it. */
   readonly later: (then: () => void, milliseconds: number) => () => void;
 }
@@ -22,6 +27,8 @@ export class AfterPaint {
   readonly #turns = new Map<object, () => void>();
   /** The part whose turn it is. */
   #part: object | null = null;
+  /** When the first of those was asked that have had no turn since. */
+  #since: number | null = null;
   #cancel = (): void => {};
 
   constructor(clock: Clock) {
@@ -33,7 +40,9 @@ export class AfterPaint {
     this.#turns.set(part, turn);
     this.#part = null;
     this.#cancel();
-    this.#cancel = this.#clock.painted(() => this.#next());
+    const now = this.#clock.now();
+    this.#since ??= now;
+    this.#cancel = this.#clock.painted(() => this.#next(), Math.max(0, this.#since + PATIENCE - now));
   }
 
   /** A part is up to date, or is gone: the next one may follow. */
@@ -47,6 +56,7 @@ export class AfterPaint {
 
   #next(): void {
     const [first] = this.#turns;
+    this.#since = null;
     if (!first) return;
     const [part, turn] = first;
     this.#turns.delete(part);
@@ -58,14 +68,22 @@ export class AfterPaint {
 
 /** The browser's own clock. */
 export const browserClock: Clock = {
-  painted: (then) => {
+  now: () => performance.now(),
+  painted: (then, patience) => {
     let isOver = false;
+    let idle = 0;
     const { port1, port2 } = new MessageChannel();
     const once = () => {
       end();
       then();
     };
-    port1.onmessage = once;
+    // A browser that has no such callback goes on after the paint.
+    port1.onmessage = () => {
+      clearTimeout(unpainted);
+      if (patience > 0 && "requestIdleCallback" in window)
+        idle = requestIdleCallback(once, { timeout: patience });
+      else once();
+    };
     // The frame is painted after this call, and the message is heard after the paint.
     const frame = requestAnimationFrame(() => port2.postMessage(null));
     const unpainted = setTimeout(once, UNPAINTED);
@@ -74,6 +92,7 @@ export const browserClock: Clock = {
       isOver = true;
       cancelAnimationFrame(frame);
       clearTimeout(unpainted);
+      if (idle) cancelIdleCallback(idle);
       port1.close();
     };
     return end;

@@ -14,7 +14,8 @@ export interface Seen {
 /** For a part that shows the same whatever cell is chosen. */
 const ANY: Place = { page: 0, row: 0, column: 0 };
 
-const afterPaint = new AfterPaint(browserClock);
+/** The one order of what follows the paint. */
+export const afterPaint = new AfterPaint(browserClock);
 
 /**
  * What a part beside the grid shows: the grid is painted first, then one part after another. While

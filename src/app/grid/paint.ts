@@ -6,11 +6,17 @@ import type { Column, ColumnKind } from "../../book/shape.ts";
 import { drawOutline, drawPhotograph } from "./cell-shape.ts";
 import { type Looks, OWN_CLASSES } from "./looks.ts";
 
-/** Puts the looks of a cell into its element. Classes are toggled one by one: the others are the library's. */
-export function drawCell(td: HTMLElement, { text, classes, sign, label, words, path, image }: Looks): void {
+/**
+ * Puts the looks of a cell into its element. Classes are toggled one by one: the others are the library's.
+ * `before`: how the element looks, where that is known; its classes are left alone when they stay the same.
+ */
+export function drawCell(td: HTMLElement, looks: Looks, before?: Looks): void {
+  const { text, classes, sign, label, words, path, image } = looks;
   if (td.textContent !== text) td.textContent = text;
-  const has = new Set(classes.split(" "));
-  for (const one of OWN_CLASSES) td.classList.toggle(one, has.has(one));
+  if (classes !== before?.classes) {
+    const has = new Set(classes.split(" "));
+    for (const one of OWN_CLASSES) td.classList.toggle(one, has.has(one));
+  }
   drawOutline(td, path);
   drawPhotograph(td, image);
   if (sign !== (td.dataset.laid ?? "")) {

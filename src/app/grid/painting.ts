@@ -80,7 +80,7 @@ export class Painting {
     const looks = this.#looks(row, column);
     const before = this.#drawn.get(td);
     if (before && sameLooks(before, looks)) return;
-    drawCell(td, looks);
+    drawCell(td, looks, before);
     this.#drawn.set(td, looks);
   }
 

@@ -10,7 +10,7 @@ import { sessionOf } from "../grid/edit-session.ts";
 import { FormulaBar } from "../grid/FormulaBar.tsx";
 import { Grid } from "../grid/Grid.tsx";
 import { Pages } from "../pages/Pages.tsx";
-import { useRevision } from "../store-hooks.ts";
+import { useKept } from "../store-hooks.ts";
 import { loadBegin, loadBooks, loadHelp } from "./behind.ts";
 import { Incoming } from "./Incoming.tsx";
 import { Messages } from "./Messages.tsx";
@@ -28,7 +28,7 @@ const Help = lazily(async () => (await loadHelp()).Help);
 
 export function OpenBook(props: Opened) {
   const { store, keeper, keeping } = props;
-  const revision = useRevision(store);
+  useKept(store);
   const {
     place,
     go,
@@ -53,7 +53,7 @@ export function OpenBook(props: Opened) {
     setListing,
   } = useOpenBook(props);
   /** A part that failed is tried again when the book or the chosen cell changes. */
-  const of = `${revision} ${place.page} ${place.row} ${place.column}`;
+  const of = `${store.revision} ${place.page} ${place.row} ${place.column}`;
   const session = sessionOf(store);
   /** Closes what lies over the page. Where the keyboard came from nowhere, as with a file that was dropped, the grid has it. */
   const close = () => {

@@ -9,6 +9,7 @@ import { show } from "../../engine/show.ts";
 import { type Row, readingText, type Watched } from "../../engine/sweep.ts";
 import type { Thresholds } from "../../engine/thresholds.ts";
 import { figureText, type VariedCell } from "../../engine/varied-cell.ts";
+import { afterPaint } from "../following/use-after-paint.ts";
 import type { PlotDrawing } from "./plotting.ts";
 
 interface Props {
@@ -52,25 +53,39 @@ export function Plot({ book, cell, watched, index, rows, thresholds, at, target 
       gone = true;
       drawing.current?.destroy();
       drawing.current = null;
+      drawn.current = null;
       setReady(false);
     };
   }, [plain]);
 
   const inches = BOOK_UNITS[book.unit].tape === "in";
-  useEffect(() => {
-    if (!ready || rows.length === 0) return;
-    drawing.current?.draw({
+  const { kind } = cell;
+  const plotted = useMemo(
+    () => ({
       data,
       steps: thresholds?.steps ?? watched.kind === "count",
       jumps: thresholds?.jumps.map((jump) => jump.at) ?? [],
-      at,
       target,
-      across: (figure) => figureText(book, cell.kind, figure),
-      up: (value) => show(value, watched.kind, book),
-      acrossInches: inches && cell.kind === "length",
+      across: (figure: number) => figureText(book, kind, figure),
+      up: (value: number) => show(value, watched.kind, book),
+      acrossInches: inches && kind === "length",
       upInches: inches && watched.kind === "length",
-    });
-  });
+    }),
+    [data, thresholds, watched.kind, target, book, kind, inches],
+  );
+  const drawn = useRef<typeof plotted | null>(null);
+  useEffect(() => {
+    if (!ready || rows.length === 0) return;
+    const draw = () => {
+      drawn.current = plotted;
+      drawing.current?.draw({ ...plotted, at });
+      afterPaint.done(drawn);
+    };
+    // Where only the slider has moved, the grid is painted first.
+    if (drawn.current === plotted) afterPaint.ask(drawn, draw);
+    else draw();
+  }, [ready, rows.length, plotted, at]);
+  useEffect(() => () => afterPaint.done(drawn), []);
 
   const nearest = rows.reduce(
     (best, { figures }, i) =>

@@ -1,4 +1,5 @@
 /** The rows of a sweep in words, for who would rather read than look. */
+import { memo } from "react";
 import { phrase } from "../../../functions/phrase.ts";
 import type { Book } from "../../book/shape.ts";
 import { oddAt } from "../../engine/odd-steps.ts";
@@ -15,7 +16,7 @@ interface Props {
 /** A longer table is for the file. */
 const MOST_ROWS = 500;
 
-export function RowsTable({ book, varied, watched, rows }: Props) {
+export const RowsTable = memo(function RowsTable({ book, varied, watched, rows }: Props) {
   const odd = rows.some((row) => row.odd);
   return (
     <details className="rows">
@@ -54,4 +55,4 @@ export function RowsTable({ book, varied, watched, rows }: Props) {
       {rows.length > MOST_ROWS && <p className="aside">{phrase`The CSV file has all of them.`}</p>}
     </details>
   );
-}
+});

@@ -9,6 +9,8 @@ import { useEditedBook } from "./edited-book.ts";
 import { type PanelQuestion, useAnswer } from "./useAnswer.ts";
 
 const FIRST_WATCHED = 3;
+const NONE: readonly Watched[] = [];
+
 /** Steps of the usual range when one cell is varied, and for each when two are. */
 const STEPS = 48;
 const STEPS_OF_TWO = 8;
@@ -23,7 +25,10 @@ export function useVary({ store, place, client }: Asking) {
   const byKey = (key: string) => choices.find((one) => keyOf(book, one.place) === key);
   const first = byKey(keys[0]!) ?? byKey(keyOf(book, place)) ?? null;
   const second = (first && keys[1] && keys[1] !== keyOf(book, first.place) && byKey(keys[1])) || null;
-  const varied = [first, second].filter((one): one is VariedCell => one !== null);
+  const varied = useMemo(
+    () => [first, second].filter((one): one is VariedCell => one !== null),
+    [first, second],
+  );
   const spanKey = (cell: VariedCell) => `${varied.length}${keyOf(book, cell.place)}`;
   const spanOf = (cell: VariedCell): Span =>
     spans[spanKey(cell)] ?? usualSpan(cell, varied.length > 1 ? STEPS_OF_TWO : STEPS);
@@ -57,7 +62,7 @@ export function useVary({ store, place, client }: Asking) {
     watched,
     answer,
     /** The watched cells that the rows of the answer are about. */
-    shown: answer.question?.is === "sweep" ? answer.question.watched : [],
+    shown: answer.question?.is === "sweep" ? answer.question.watched : NONE,
     chooseFirst: (key: string) => setKeys([key, keys[1]!]),
     chooseSecond: (key: string) => setKeys([keys[0]!, key]),
     setSpan: (cell: VariedCell, span: Span) => setSpans({ ...spans, [spanKey(cell)]: span }),

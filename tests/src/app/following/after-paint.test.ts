@@ -11,8 +11,14 @@ function still() {
       waiting = waiting.filter((other) => other !== one);
     };
   };
+  let now = 0;
+  let patience = 0;
   const clock: Clock = {
-    painted: (then) => wait({ for: "paint", then }),
+    now: () => now,
+    painted: (then, most) => {
+      patience = most;
+      return wait({ for: "paint", then });
+    },
     later: (then, milliseconds) => wait({ for: milliseconds, then }),
   };
   const tick = (what: "paint" | number) => {
@@ -20,7 +26,10 @@ function still() {
     waiting = waiting.filter((one) => one.for !== what);
     for (const { then } of due) then();
   };
-  return { clock, tick, count: () => waiting.length };
+  const pass = (milliseconds: number) => {
+    now += milliseconds;
+  };
+  return { clock, tick, pass, count: () => waiting.length, patience: () => patience };
 }
 
 describe("what follows the paint", () => {
@@ -59,6 +68,33 @@ describe("what follows the paint", () => {
     order.done(problems);
     tick(0);
     expect(done).toEqual(["drawing 1", "problems 2", "drawing 3"]);
+  });
+
+  it("waits for a frame with time left no longer when one change follows the other", () => {
+    const { clock, tick, pass, patience } = still();
+    const order = new AfterPaint(clock);
+    const done: number[] = [];
+    const drawing = {};
+    const slide = (turn: number) => {
+      order.ask(drawing, () => {
+        done.push(turn);
+        order.done(drawing);
+      });
+      pass(100);
+    };
+    slide(1);
+    const first = patience();
+    expect(first).toBeGreaterThan(100);
+    let turn = 1;
+    while (patience() > 0) {
+      turn += 1;
+      slide(turn);
+    }
+    expect(done).toEqual([]);
+    tick("paint");
+    expect(done).toEqual([turn]);
+    slide(turn + 1);
+    expect(patience()).toBe(first);
   });
 
   it("goes on after a part that fails to answer, and leaves nothing waiting", () => {

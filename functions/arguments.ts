@@ -6,6 +6,7 @@ import type { Block, BlockForm, Cell, Declaration, Kind, ListForm, ListRow, Take
 import { DEFAULT_MARK, type TapeMark, tapeTextBeside } from "./fractions.ts";
 import { limitsOf, limitText } from "./limits.ts";
 import { readMarks } from "./marks-text.ts";
+import { rememberWithObjects } from "./memo.ts";
 import { suggestion } from "./nearest-word.ts";
 import { numberText } from "./number-text.ts";
 import { edgeNumberOf } from "./pieces/edge-names.ts";
@@ -142,6 +143,9 @@ function checkArgument(
   });
 }
 
+/** Kept because many formulas read the same list. What a row may hold depends on the unit, and on no other setting. */
+const listsRead = rememberWithObjects<readonly ListRow[]>();
+
 /** The rows of a list that is read by its headings. */
 function checkList(
   name: string,
@@ -158,7 +162,9 @@ function checkList(
     if (take.kind === "piece") return cell;
     return refusingAt({ argument: name, cell: at }, () => checkOne(called, take, cell, setting, {}) as Cell);
   };
-  return listRows(value, form, check, reads);
+  return listsRead([value, form, reads ?? form.columns], setting.unit, () =>
+    listRows(value, form, check, reads),
+  );
 }
 
 export const isList = (value: Argument): value is readonly Cell[] => Array.isArray(value);

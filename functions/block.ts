@@ -1,5 +1,6 @@
 /** A block of cells with headings, as a function that reads a list by its headings is given it. */
 import type { Block, Cell, ListForm, ListRow } from "./define.ts";
+import { rememberWithObject, rememberWithObjects } from "./memo.ts";
 import { misspeltPhrase } from "./nearest-word.ts";
 import { Refusal } from "./refusal.ts";
 
@@ -27,6 +28,26 @@ export interface Headed {
   readonly above: 0 | 1;
 }
 
+/** The rows of a block, and what stands where its headings may be, as headings are compared. */
+export interface BlockRows {
+  readonly rows: readonly (readonly Cell[])[];
+  /** The cells of the first row. */
+  readonly first: readonly string[];
+  /** The headings of the page's columns. */
+  readonly page: readonly string[];
+}
+
+/** Kept because many formulas read the same list, each for one figure of it. */
+const blocksRead = rememberWithObject<Block, BlockRows>();
+
+export const rowsOfBlock = (block: Block): BlockRows =>
+  blocksRead(block, () => {
+    const rows = Array.from({ length: Math.ceil(block.length / block.wide) }, (_, i) =>
+      block.slice(i * block.wide, (i + 1) * block.wide),
+    );
+    return { rows, first: (rows[0] ?? []).map(headingText), page: block.headings.map(headingText) };
+  });
+
 /** Which headings a block has: its first row where two of its cells are among `known`, else those of the page's columns. */
 export function headingsAmong(
   first: readonly string[],
@@ -44,16 +65,18 @@ export function misspeltHeading(one: string, known: readonly string[]): string |
   return meant?.[0] === one[0] ? meant : undefined;
 }
 
+/** Kept because many formulas read the same list. */
+const headingsFound = rememberWithObjects<Headed>();
+
 /**
  * Finds the headings of a block, as `headingsAmong` says. Refuses a block whose headings are not known, with the nearest, and
  * one of whose headings is a misspelling of a known one. `noun` is what the block is called.
  */
-export function headed(block: Block, known: readonly string[], usual: string, noun: string): Headed {
-  const rows = Array.from({ length: Math.ceil(block.length / block.wide) }, (_, i) =>
-    block.slice(i * block.wide, (i + 1) * block.wide),
-  );
-  const first = (rows[0] ?? []).map(headingText);
-  const page = block.headings.map(headingText);
+export const headed = (block: Block, known: readonly string[], usual: string, noun: string): Headed =>
+  headingsFound([block, known], "", () => findHeadings(block, known, usual, noun));
+
+function findHeadings(block: Block, known: readonly string[], usual: string, noun: string): Headed {
+  const { rows, first, page } = rowsOfBlock(block);
   const { headings, isInside: inside } = headingsAmong(first, page, known);
   const areKnown = headings.some((one) => known.includes(one));
   const near = (list: readonly string[]) =>
@@ -95,9 +118,12 @@ export function listColumns(
   return found;
 }
 
+/** Kept so that the headings of one form are one object. */
+const headingsOfForm = rememberWithObject<ListForm, readonly string[]>();
+
 /** All headings by which the columns of a list are known. */
-export const knownHeadings = ({ columns }: ListForm): readonly string[] =>
-  Object.values(columns).flatMap(({ headings }) => headings);
+export const knownHeadings = (form: ListForm): readonly string[] =>
+  headingsOfForm(form, () => Object.values(form.columns).flatMap(({ headings }) => headings));
 
 /**
  * The headings and rows of a block that is this list, and which column is which field. Refuses headings that are

@@ -30,6 +30,39 @@ export function rememberWithObject<K extends WeakKey, V extends {}>(): (key: K, 
   };
 }
 
+/**
+ * The same for answers that rest on several objects and on something written in a text: all of them are the
+ * key. Objects are given in the same order each time.
+ */
+export function rememberWithObjects<V extends {}>(): (
+  objects: readonly WeakKey[],
+  text: string,
+  make: () => V,
+) => V {
+  interface Level {
+    readonly next: WeakMap<WeakKey, Level>;
+    readonly answers: Map<string, V>;
+  }
+  const level = (): Level => ({ next: new WeakMap(), answers: new Map() });
+  const first = level();
+  return (objects, text, make) => {
+    let at = first;
+    for (const one of objects) {
+      let next = at.next.get(one);
+      if (!next) {
+        next = level();
+        at.next.set(one, next);
+      }
+      at = next;
+    }
+    const kept = at.answers.get(text);
+    if (kept !== undefined) return kept;
+    const answer = make();
+    at.answers.set(text, answer);
+    return answer;
+  };
+}
+
 /** The same as `remember` for keys that are equal when `isSame` says so; it compares them one by one, so `limit` should be small. */
 export function rememberLike<K, V>(
   limit: number,

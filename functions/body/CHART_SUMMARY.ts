@@ -33,7 +33,7 @@ export const CHART_SUMMARY = define({
     },
   },
   returns: "text",
-  compute({ chart: block, which, today, days, needed }, { measure, say, cm }) {
+  compute({ chart: block, which, today, days, needed }, { measure, ...words }) {
     const chart = readChart(block);
     const names = new Map<string, string>();
     for (const { wearer } of chart.rows)
@@ -46,7 +46,7 @@ export const CHART_SUMMARY = define({
     const wanted = { today, days, needed: [] };
     for (const wearer of names.values()) {
       const rows = rowsOf(chart, wearer);
-      const faults: Fault[] = rows.flatMap((row) => rowFaults(chart, row, rows, wanted, { say, cm }));
+      const faults: Fault[] = rows.flatMap((row) => rowFaults(chart, row, rows, wanted, words));
       faults.push(...neededOf(chart, rows, needed));
       const sort = faults.some(({ sort }) => sort === "unmeasured")
         ? "unmeasured"

@@ -51,7 +51,7 @@ export const WEARER_CHECK = define({
     },
   },
   returns: "verdict",
-  compute({ chart: block, wearer, beneath, today, days, needed }, { measure, points, say, cm }) {
+  compute({ chart: block, wearer, beneath, today, days, needed }, { measure, points, ...words }) {
     const chart = readChart(block);
     const wanted = {
       today,
@@ -81,7 +81,7 @@ export const WEARER_CHECK = define({
         throw new Refusal(`the chart has no row of ${rows[0]!.wearer} over ${layersText(layersIn(one))}`);
       for (const row of checked)
         faults.push(
-          ...rowFaults(chart, row, rows, { ...wanted, needed: one === "" ? [] : wanted.needed }, { say, cm }),
+          ...rowFaults(chart, row, rows, { ...wanted, needed: one === "" ? [] : wanted.needed }, words),
         );
       if (one === "") faults.push(...missingOf(chart, rows, wanted.needed));
       measure("rows", "rows of the wearer that were checked", checked.length);

@@ -1,5 +1,6 @@
 import { asBlock } from "../block.ts";
 import {
+  blankLines,
   itemOf,
   LIST,
   type ListLine,
@@ -63,8 +64,8 @@ export const LIST_SUM = define({
       (all, line) => all + figureOf(list.wide, line, columns.sum, sum, String(wanted)),
       0,
     );
-    const loose = lines.filter(
-      ({ cells }) => itemOf(textOf(cells[columns.by]), by) === null && typeof cells[columns.sum] === "number",
+    const loose = blankLines(lines, columns.by, by).filter(
+      ({ cells }) => typeof cells[columns.sum] === "number",
     );
     if (loose.length > 0)
       doubt(
@@ -109,9 +110,6 @@ export const LIST_SUM = define({
     },
   ],
 });
-
-const textOf = (cell: ListLine["cells"][number] | undefined): string | null =>
-  cell === undefined || cell === null ? null : String(cell);
 
 /** The figure of a row that counts; a dash is nothing. */
 function figureOf(

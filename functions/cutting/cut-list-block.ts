@@ -3,8 +3,10 @@
  * other columns are passed over. One list may hold the pieces of several cloths.
  */
 import { headed } from "../block.ts";
-import { sameName } from "../compared-name.ts";
+import { comparedName } from "../compared-name.ts";
 import type { Block, BlockForm, Cell, ListColumn, Take, Takes } from "../define.ts";
+import { grouped } from "../grouped.ts";
+import { rememberWithObject } from "../memo.ts";
 import { nearestWord } from "../nearest-word.ts";
 import { Refusal } from "../refusal.ts";
 import { CLOTH_HEADINGS, clothIn } from "./cloth-name.ts";
@@ -92,8 +94,9 @@ export function cutListColumns(headings: readonly string[]): ReadonlyMap<Role, n
   return found.has("quantities") ? found : null;
 }
 
+/** Looks no farther than the first letter: outlines are long. */
 const isBlank = (cell: Cell | undefined): boolean =>
-  cell === undefined || cell === null || String(cell).trim() === "";
+  cell === undefined || cell === null || !/\S/.test(String(cell));
 
 const isOutline = (cell: Cell): boolean => typeof cell === "string" && /^\s*m[\s\d.+-]/i.test(cell);
 
@@ -132,17 +135,26 @@ function columnsOf(headings: readonly string[], rows: readonly (readonly Cell[])
   return found;
 }
 
-/**
- * The columns of a cut list by argument, rows that cut nothing left out; `cloth` chooses the rows of one
- * cloth. Refuses headings that are missing, twice or misspelt, half-filled rows, and a list of several cloths of
- * which no cloth is chosen. With a list of the stock, `cloth` chooses there too: it may be the only one of the cut
- * list, and a cut list without a column of cloths is all of it.
- */
-function readCutList(
-  block: Block,
-  cloth: Cell,
-  { isOfStock, mayBeNone }: Choosing,
-): ReturnType<BlockForm["read"]> {
+interface CutListRead {
+  readonly headings: readonly string[];
+  readonly columns: ReadonlyMap<Role, number>;
+  /** The rows that cut something. */
+  readonly lines: readonly Line[];
+  /** The lines of each cloth, by its name as it is compared; "" for those without one. */
+  readonly byCloth: ReadonlyMap<string, readonly Line[]>;
+  readonly cellOf: (i: number, role: Role) => number;
+}
+
+/** Kept because each cloth of a list is laid by a formula of its own. */
+const cutListsRead = rememberWithObject<Block, CutListRead>();
+
+const cellAt = (row: readonly Cell[], column: number | undefined): Cell => {
+  const cell = column === undefined ? null : (row[column] ?? null);
+  return isBlank(cell) ? null : cell;
+};
+
+/** The rows of a cut list that cut something. Refuses headings that are missing, twice or misspelt, and half-filled rows. */
+function linesOf(block: Block): CutListRead {
   const { headings, rows, above } = headed(
     block,
     KNOWN,
@@ -150,11 +162,7 @@ function readCutList(
     "the cut list",
   );
   const columns = columnsOf(headings, rows);
-  const at = (row: readonly Cell[], role: Role): Cell => {
-    const column = columns.get(role);
-    const cell = column === undefined ? null : (row[column] ?? null);
-    return isBlank(cell) ? null : cell;
-  };
+  const at = (row: readonly Cell[], role: Role): Cell => cellAt(row, columns.get(role));
   const cellOf = (i: number, role: Role) => (i + above) * block.wide + columns.get(role)!;
   const lines = rows.flatMap((row, i) => {
     const refuse = (role: Role, sentence: string) =>
@@ -181,14 +189,28 @@ function readCutList(
       );
     return [{ row, name, i, cloth: clothIn(at(row, "cloths")) }];
   });
+  const byCloth = grouped(lines, (line) => comparedName(line.cloth));
+  return { headings, columns, lines, byCloth, cellOf };
+}
+
+/**
+ * The columns of a cut list by argument, rows that cut nothing left out; `cloth` chooses the rows of one
+ * cloth. Refuses headings that are missing, twice or misspelt, half-filled rows, and a list of several cloths of
+ * which no cloth is chosen. With a list of the stock, `cloth` chooses there too: it may be the only one of the cut
+ * list, and a cut list without a column of cloths is all of it.
+ */
+function readCutList(
+  block: Block,
+  cloth: Cell,
+  { isOfStock, mayBeNone }: Choosing,
+): ReturnType<BlockForm["read"]> {
+  const { headings, columns, lines, byCloth, cellOf } = cutListsRead(block, () => linesOf(block));
   const named = isBlank(cloth) ? "" : String(cloth).trim();
   const hasColumn = columns.has("cloths");
   const chosen =
-    isOfStock && !hasColumn
-      ? lines
-      : ofCloth(lines, hasColumn, named, { cellOf: (i) => cellOf(i, "cloths"), mayBeNone });
+    isOfStock && !hasColumn ? lines : ofCloth({ lines, byCloth, cellOf }, hasColumn, named, mayBeNone);
   const only = named || (chosen.find((line) => line.cloth !== "")?.cloth ?? "");
-  const role = (one: Role) => chosen.map(({ row }) => at(row, one));
+  const role = (one: Role) => chosen.map(({ row }) => cellAt(row, columns.get(one)));
   const given = [...columns.keys()].filter((one) => one !== "cloths");
   return {
     columns: Object.fromEntries(given.map((one) => [one, role(one)])),
@@ -215,14 +237,12 @@ interface Line {
 }
 
 function ofCloth(
-  lines: readonly Line[],
+  { lines, byCloth, cellOf }: Pick<CutListRead, "lines" | "byCloth" | "cellOf">,
   hasColumn: boolean,
   cloth: string,
-  { cellOf, mayBeNone }: { readonly cellOf: (i: number) => number; readonly mayBeNone: boolean },
+  mayBeNone: boolean,
 ): readonly Line[] {
-  const cloths = lines
-    .map((line) => line.cloth)
-    .filter((one, i, all) => one !== "" && all.findIndex((other) => sameName(one, other)) === i);
+  const cloths = [...byCloth.values()].map(([line]) => line!.cloth).filter((one) => one !== "");
   const listed = cloths
     .slice(0, 3)
     .map((one) => `"${one}"`)
@@ -238,14 +258,14 @@ function ofCloth(
     throw new Refusal(
       `the cut list has no column "cloth", so "${cloth}" chooses nothing: add the column, or leave the cloth out`,
     );
-  const bare = lines.find((line) => line.cloth === "");
+  const bare = byCloth.get("")?.[0];
   if (bare)
     throw new Refusal(`${bare.name} has no cloth: write in its row which it is cut from`, {
       argument: "cut_list",
-      cell: cellOf(bare.i),
+      cell: cellOf(bare.i, "cloths"),
     });
-  const chosen = lines.filter((line) => sameName(line.cloth, cloth));
-  if (chosen.length > 0) return chosen;
+  const chosen = byCloth.get(comparedName(cloth));
+  if (chosen) return chosen;
   const near = nearestWord(cloth, cloths);
   if (mayBeNone && !near) return [];
   throw new Refusal(

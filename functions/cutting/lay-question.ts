@@ -7,7 +7,8 @@
 
 import { boundingBox, type Point } from "../geometry/strokes.ts";
 import type { LayCloth, LayPiece, LayQuestion } from "../lay.ts";
-import { flattenPiece, mirrorPiece, type Piece } from "../pieces/piece.ts";
+import { rememberWithObjects } from "../memo.ts";
+import { flattenPiece, mirrorPiece } from "../pieces/piece.ts";
 import { type CutRow, type Grain, unfoldedPiece } from "./cut-list.ts";
 import { innerFolds } from "./inner-folds.ts";
 
@@ -31,6 +32,32 @@ export const GRAIN_TURNS: Record<
   bias: { oneWay: [45], twoWay: [45, 135, 225, 315] },
 };
 
+/** A piece as it lies on the cloth, apart from how many are cut and how they may be turned. */
+type LaidOutline = Pick<LayPiece, "outline" | "fold" | "innerFolds"> & {
+  /** The first point of the draft's outline. */
+  readonly first: Point;
+};
+
+/** Kept because every change of a cut list asks for the lays of all its cloths, and few of its pieces have changed. */
+const laidOutlines = rememberWithObjects<LaidOutline>();
+
+function laidOutline(row: CutRow, isMirrored: boolean, tolerance: number): LaidOutline {
+  return laidOutlines([row.piece], `${row.folded} ${isMirrored} ${tolerance}`, () => {
+    const whole = unfoldedPiece(row);
+    const piece = isMirrored ? mirrorPiece(whole) : whole;
+    const [x, y] = row.piece.edges[0]![0]!.from;
+    const points = flattenPiece(piece, tolerance);
+    const there = toSelvedge(points);
+    const folds = innerFolds(piece).map(([a, b]) => [there(a), there(b)] as const);
+    return {
+      outline: points.map(there),
+      first: there([isMirrored ? -x : x, y]),
+      ...(row.folded ? { fold: middleLine(points).map(there) as [Point, Point] } : {}),
+      ...(folds.length > 0 ? { innerFolds: folds } : {}),
+    };
+  });
+}
+
 /** The question for a planner. Curves become chords that stray no more than `tolerance`. */
 export function layQuestion(
   rows: readonly CutRow[],
@@ -40,29 +67,14 @@ export function layQuestion(
 ): LayQuestion {
   const { oneWay, gap, repeat } = laying;
   const pieces = rows.flatMap((row): LayPiece[] => {
-    const whole = unfoldedPiece(row);
-    const [x, y] = row.piece.edges[0]![0]!.from;
     const turns = GRAIN_TURNS[row.grain][oneWay || row.oneWay ? "oneWay" : "twoWay"];
-    const kind = (name: string, piece: Piece, first: Point, quantity: number): LayPiece => {
-      const points = flattenPiece(piece, tolerance);
-      const there = toSelvedge(points);
-      const folds = innerFolds(piece).map(([a, b]) => [there(a), there(b)] as const);
-      return {
-        name,
-        outline: points.map(there),
-        quantity,
-        turns,
-        ...(repeat > 0 ? { match: there(first) } : {}),
-        ...(row.folded ? { fold: middleLine(points).map(there) as [Point, Point] } : {}),
-        ...(folds.length > 0 ? { innerFolds: folds } : {}),
-      };
+    const kind = (name: string, isMirrored: boolean, quantity: number): LayPiece => {
+      const { outline, first, ...folds } = laidOutline(row, isMirrored, tolerance);
+      return { name, outline, quantity, turns, ...(repeat > 0 ? { match: first } : {}), ...folds };
     };
     // What is opened out on a fold is its own mirror image.
-    if (!row.paired || row.folded) return [kind(row.name, whole, [x, y], row.quantity)];
-    return [
-      kind(row.name, whole, [x, y], row.quantity / 2),
-      kind(`${row.name}, mirrored`, mirrorPiece(whole), [-x, y], row.quantity / 2),
-    ];
+    if (!row.paired || row.folded) return [kind(row.name, false, row.quantity)];
+    return [kind(row.name, false, row.quantity / 2), kind(`${row.name}, mirrored`, true, row.quantity / 2)];
   });
   return { pieces, cloths, gap, repeat };
 }

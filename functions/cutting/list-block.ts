@@ -1,7 +1,9 @@
 /** Any list with headings, as the functions of a roll-up read it: entries, and sums by entry. */
-import { headingText } from "../block.ts";
+import { headingText, rowsOfBlock } from "../block.ts";
 import { comparedName } from "../compared-name.ts";
 import type { Block, Cell, Take } from "../define.ts";
+import { grouped } from "../grouped.ts";
+import { rememberWithObject, rememberWithObjects } from "../memo.ts";
 import { nearestWord } from "../nearest-word.ts";
 import { Refusal } from "../refusal.ts";
 import { CLOTH_HEADINGS, clothIn } from "./cloth-name.ts";
@@ -33,13 +35,10 @@ export function listed<Name extends string>(
   block: Block,
   wanted: Readonly<Record<Name, string>>,
 ): Listed<Name> {
-  const rows = Array.from({ length: block.length / block.wide }, (_, i) =>
-    block.slice(i * block.wide, (i + 1) * block.wide),
-  );
+  const { first, page } = rowsOfBlock(block);
   const names = Object.keys(wanted) as Name[];
-  const first = (rows[0] ?? []).map(headingText);
   const inside = first.includes(headingText(wanted[names[0]!]));
-  const headings = inside ? first : block.headings.map(headingText);
+  const headings = inside ? first : page;
   const at = (name: Name): number => {
     const heading = headingText(wanted[name]);
     if (heading === "") throw new Refusal(`${name} is empty: write the heading of a column of the list`);
@@ -58,12 +57,26 @@ export function listed<Name extends string>(
     return found;
   };
   const columns = Object.fromEntries(names.map((name) => [name, at(name)])) as Record<Name, number>;
-  const lines = rows.map((cells, number) => ({ number, cells })).slice(inside ? 1 : 0);
-  return { columns, lines };
+  return { columns, lines: linesUnder(block)[inside ? "afterFirst" : "all"] };
 }
 
+interface Lines {
+  readonly all: readonly ListLine[];
+  readonly afterFirst: readonly ListLine[];
+}
+
+/** Kept because many formulas read the same list. */
+const linesRead = rememberWithObject<Block, Lines>();
+
+const linesUnder = (block: Block): Lines =>
+  linesRead(block, () => {
+    const all = rowsOfBlock(block).rows.map((cells, number) => ({ number, cells }));
+    return { all, afterFirst: all.slice(1) };
+  });
+
+/** Looks no farther than the first letter: outlines are long. */
 const isBlank = (cell: Cell | undefined): boolean =>
-  cell === undefined || cell === null || String(cell).trim() === "";
+  cell === undefined || cell === null || !/\S/.test(String(cell));
 
 /** The entry in a cell: without spaces at its ends, and a cloth without its note. Returns null for a blank cell. */
 export function entryIn(cell: Cell | undefined, heading: string): string | number | null {
@@ -73,33 +86,52 @@ export function entryIn(cell: Cell | undefined, heading: string): string | numbe
   return (CLOTH_HEADINGS as readonly string[]).includes(headingText(heading)) ? clothIn(text) : text;
 }
 
-/** Whether two entries are the same: capitals and spaces make no difference. */
-export const sameEntry = (a: string | number, b: string | number): boolean => entryKey(a) === entryKey(b);
-
+/** Entries with equal keys are the same: capitals and spaces make no difference. */
 const entryKey = (one: string | number): string =>
   typeof one === "number" ? String(Number(one.toPrecision(12))) : comparedName(one);
 
-/** The different entries of a column, in the order of the list. */
-export function entriesOf(lines: readonly ListLine[], column: number, heading: string): (string | number)[] {
-  const found = new Map<string, string | number>();
-  for (const { cells } of lines) {
-    const entry = entryIn(cells[column], heading);
-    if (entry !== null && !found.has(entryKey(entry))) found.set(entryKey(entry), entry);
-  }
-  return [...found.values()];
+/** A column of a list by what stands in it. */
+interface Entries {
+  /** The different entries, in the order of the list. */
+  readonly different: readonly (string | number)[];
+  /** The lines of each entry, by its key; null for the lines that are blank. */
+  readonly lines: ReadonlyMap<string | null, readonly ListLine[]>;
+  /** The lines that are blank in this column. */
+  readonly blank: readonly ListLine[];
 }
+
+/** Kept because many formulas ask for one entry each of the same column. */
+const columnsRead = rememberWithObjects<Entries>();
+
+const readColumn = (lines: readonly ListLine[], at: number, heading: string): Entries =>
+  columnsRead([lines], `${at} ${headingText(heading)}`, () => {
+    const entryOf = ({ cells }: ListLine) => entryIn(cells[at], heading);
+    const groups = grouped(lines, (line) => {
+      const entry = entryOf(line);
+      return entry === null ? null : entryKey(entry);
+    });
+    const different = [...groups.values()].flatMap(([line]) => entryOf(line!) ?? []);
+    return { different, lines: groups, blank: groups.get(null) ?? [] };
+  });
+
+/** The different entries of a column, in the order of the list. */
+export const entriesOf = (
+  lines: readonly ListLine[],
+  at: number,
+  heading: string,
+): readonly (string | number)[] => readColumn(lines, at, heading).different;
 
 /** The lines whose entry is this one. */
 export const linesWith = (
   lines: readonly ListLine[],
-  column: number,
+  at: number,
   heading: string,
   item: string | number,
-): readonly ListLine[] =>
-  lines.filter(({ cells }) => {
-    const entry = entryIn(cells[column], heading);
-    return entry !== null && sameEntry(entry, item);
-  });
+): readonly ListLine[] => readColumn(lines, at, heading).lines.get(entryKey(item)) ?? [];
+
+/** The lines that are blank in a column. */
+export const blankLines = (lines: readonly ListLine[], at: number, heading: string): readonly ListLine[] =>
+  readColumn(lines, at, heading).blank;
 
 /** That a column does not have this entry, with some of those that it has: 'no row of the list has "silk" under cloth, only "wool"'. */
 export function lacking(

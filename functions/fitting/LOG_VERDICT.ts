@@ -3,7 +3,7 @@ import { nearestWord } from "../nearest-word.ts";
 import { entryNames, loggedTwice, type TwiceLogged } from "../seams/carried-change.ts";
 import { EXAMPLE_LOG, EXAMPLE_SEAMS } from "../seams/example-lists.ts";
 import { cellOfLog, LOG_LIST, type LogEntry, logOf } from "../seams/log-list.ts";
-import { edgeKey, JOINING, SEAM_LIST, seamsOf } from "../seams/seam-list.ts";
+import { JOINING, listedEdges, SEAM_LIST, seamsOf } from "../seams/seam-list.ts";
 
 /**
  * Whether every entry of the fitting log that still counts names an edge of the list of seams, and every seam is
@@ -24,7 +24,7 @@ export const LOG_VERDICT = define({
   returns: "verdict",
   compute({ fitting_log, seams }, { measure, points, doubt }) {
     const list = seamsOf(seams);
-    const listed = new Set(list.flatMap(({ sides }) => sides.flat().map(edgeKey)));
+    const listed = listedEdges(list);
     const log = logOf(fitting_log);
     measure("entries", "entries of the log that still count", log.entries.length);
     const strange = log.entries.filter(({ name }) => !listed.has(name));

@@ -5,7 +5,7 @@
 import { misspeltPhrase, nearestWord } from "../nearest-word.ts";
 import { Refusal } from "../refusal.ts";
 import { cellOfLog, type FittingLog, type LogEntry, type SeamEnd } from "./log-list.ts";
-import { edgeKey, type Seam } from "./seam-list.ts";
+import { edgeKeys, listedEdges, type Seam } from "./seam-list.ts";
 
 /** The change of one edge in the log. */
 export interface OwnChange {
@@ -47,7 +47,7 @@ export function changeOf(
   log: FittingLog,
   seams: readonly Seam[],
 ): EdgeChange {
-  const listed = new Set(seams.flatMap(({ sides }) => sides.flat().map(edgeKey)));
+  const listed = listedEdges(seams);
   refuseMisspelt(log, listed);
   if (!log.names.has(name) && !listed.has(name)) {
     const near = nearestWord(name, [...listed, ...log.names]);
@@ -73,7 +73,7 @@ export function changeOf(
         "the list of seams connects its edges in too many circles to carry a change along it: delete rows that sew together what other rows connect already",
       );
     return seams.flatMap((seam): Source[] => {
-      const keys = seam.sides.map((side) => side.map(edgeKey));
+      const keys = seam.sides.map(edgeKeys);
       const mine = keys.findIndex((side) => side.includes(edge));
       if (mine < 0) return [];
       const others = [...new Set(keys[1 - mine]!)];
@@ -178,7 +178,7 @@ export function loggedTwice(end: SeamEnd | null, log: FittingLog, seams: readonl
     entries.reduce((total, { amount, eachSide }) => total + (eachSide ? 2 : 1) * amount, 0);
   return seams.flatMap((seam) => {
     if (seam.how !== "plain" && seam.how !== "eased") return [];
-    const names = [seam.sides[0].map(edgeKey), seam.sides[1].map(edgeKey)] as const;
+    const names = [edgeKeys(seam.sides[0]), edgeKeys(seam.sides[1])] as const;
     // An edge that is sewn to its own twin, such as a centre back, has one name.
     if (names[0].some((name) => names[1].includes(name))) return [];
     const entries = [entriesOfSide(names[0], end, log), entriesOfSide(names[1], end, log)] as const;

@@ -2,6 +2,7 @@
 
 import { comparedName } from "../compared-name.ts";
 import type { ListForm, ListRow } from "../define.ts";
+import { rememberWithObject } from "../memo.ts";
 import { type CellOfList, Refusal } from "../refusal.ts";
 
 const text = (about: string, choices?: readonly string[]) =>
@@ -80,8 +81,13 @@ export const cellOfLog = (places: ListRow["places"], field: keyof typeof LOG_LIS
   cell: places[field] ?? 0,
 });
 
+/** Kept because every figure that follows the fittings asks for the log. */
+const logs = rememberWithObject<readonly ListRow[], FittingLog>();
+
 /** The entries of a log. Refuses an amount that names no seam, a seam without an amount, and an amount with two signs. */
-export function logOf(rows: readonly ListRow[]): FittingLog {
+export const logOf = (rows: readonly ListRow[]): FittingLog => logs(rows, () => readLog(rows));
+
+function readLog(rows: readonly ListRow[]): FittingLog {
   const names = new Set<string>();
   const entries: LogEntry[] = [];
   for (const { number, cells, places } of rows) {

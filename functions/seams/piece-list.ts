@@ -1,6 +1,7 @@
 /** The list of pieces that a garment is sewn from: what each is called, its outline without allowances, and how many there are. */
 import { comparedName } from "../compared-name.ts";
 import type { ListForm, ListRow } from "../define.ts";
+import { rememberWithObject } from "../memo.ts";
 import { nearestWord } from "../nearest-word.ts";
 import { foldOf } from "../pieces/cut-on-fold.ts";
 import { edgeNumberOf, edgeText } from "../pieces/edge-names.ts";
@@ -50,8 +51,14 @@ export interface GarmentPiece {
   readonly outline: () => Piece;
 }
 
+/** Kept because every seam and every notch asks for the list. */
+const piecesRead = rememberWithObject<readonly ListRow[], ReadonlyMap<string, GarmentPiece>>();
+
 /** The pieces of the list by the name that is compared. Refuses a row without a name or outline, and a name twice. */
-export function piecesOf(rows: readonly ListRow[]): ReadonlyMap<string, GarmentPiece> {
+export const piecesOf = (rows: readonly ListRow[]): ReadonlyMap<string, GarmentPiece> =>
+  piecesRead(rows, () => readPieces(rows));
+
+function readPieces(rows: readonly ListRow[]): ReadonlyMap<string, GarmentPiece> {
   const pieces = new Map<string, GarmentPiece>();
   for (const { number, cells, places } of rows) {
     const at = (field: keyof typeof PIECE_LIST.columns): CellOfList => ({

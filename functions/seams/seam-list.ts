@@ -6,6 +6,7 @@
 
 import { comparedName } from "../compared-name.ts";
 import type { ListForm, ListRow } from "../define.ts";
+import { rememberWithObject } from "../memo.ts";
 import { type CellOfList, Refusal, refusingAt } from "../refusal.ts";
 
 export const HOW = ["plain", "eased", "gathered", "stretched"] as const;
@@ -132,11 +133,23 @@ export const cellOfSeams = (
 
 export const edgeKey = ({ piece, edge }: NamedEdge): string => `${piece} ${edge}`;
 
+/** Kept because a change is carried along the list seam by seam, once for each figure that follows the fittings. */
+const keysOfSides = rememberWithObject<readonly NamedEdge[], readonly string[]>();
+
+export const edgeKeys = (side: readonly NamedEdge[]): readonly string[] =>
+  keysOfSides(side, () => side.map(edgeKey));
+
+const edgesListed = rememberWithObject<readonly Seam[], ReadonlySet<string>>();
+
+/** Every edge that the list of seams names. */
+export const listedEdges = (seams: readonly Seam[]): ReadonlySet<string> =>
+  edgesListed(seams, () => new Set(seams.flatMap(({ sides }) => sides.flatMap(edgeKeys))));
+
 /** A side as it is named in sentences: "front waist + back waist". */
-export const sideName = (side: readonly NamedEdge[]): string => side.map(edgeKey).join(" + ");
+export const sideName = (side: readonly NamedEdge[]): string => edgeKeys(side).join(" + ");
 
 /** The same edges, in whichever order. */
-export const sideKey = (side: readonly NamedEdge[]): string => side.map(edgeKey).toSorted().join(" + ");
+export const sideKey = (side: readonly NamedEdge[]): string => edgeKeys(side).toSorted().join(" + ");
 
 /** A side from the cells of a piece and its edge. `where` is for refusals. */
 export function sideOf(piece: string, edge: string, where: string): readonly NamedEdge[] {
@@ -151,9 +164,14 @@ export function sideOf(piece: string, edge: string, where: string): readonly Nam
   return pieces.map((one, i) => ({ piece: one, edge: edges.length === 1 ? edges[0]! : edges[i]! }));
 }
 
+/** Kept because every seam, notch and fitting asks for the list. */
+const seamsRead = rememberWithObject<readonly ListRow[], readonly Seam[]>();
+
 /** The seams of the list, in its order. Refuses a row that says only half of a seam, or two things at once. */
-export function seamsOf(rows: readonly ListRow[]): readonly Seam[] {
-  return rows.map(({ number, cells, places }): Seam => {
+export const seamsOf = (rows: readonly ListRow[]): readonly Seam[] => seamsRead(rows, () => readSeams(rows));
+
+const readSeams = (rows: readonly ListRow[]): readonly Seam[] =>
+  rows.map(({ number, cells, places }): Seam => {
     const at = (field: keyof typeof SEAM_LIST.columns) => cellOfSeams(places, field);
     const where = `row ${number} of the list of seams`;
     for (const field of ["piece", "edge", "other", "otherEdge"] as const)
@@ -196,4 +214,3 @@ export function seamsOf(rows: readonly ListRow[]): readonly Seam[] {
       places,
     };
   });
-}

@@ -4,9 +4,10 @@
  * passed over.
  */
 import { headed, headingText } from "../block.ts";
-import { sameName } from "../compared-name.ts";
+import { comparedName } from "../compared-name.ts";
 import type { Block, Cell, Take } from "../define.ts";
-import { rememberWithObject } from "../memo.ts";
+import { grouped } from "../grouped.ts";
+import { rememberWithObject, rememberWithObjects } from "../memo.ts";
 import { misspeltPhrase, suggestion } from "../nearest-word.ts";
 import { Refusal } from "../refusal.ts";
 import { MEASURE_NAMES, measureNamed } from "../survey/survey.ts";
@@ -54,6 +55,8 @@ export interface ChartRow {
 
 export interface Chart {
   readonly rows: readonly ChartRow[];
+  /** The rows of each wearer, by the name as it is compared. */
+  readonly byWearer: ReadonlyMap<string, readonly ChartRow[]>;
   /** The column of each role, counted from 0. */
   readonly columns: ReadonlyMap<Role, number>;
   /** The columns of measurements, by their headings as they are compared. */
@@ -101,17 +104,14 @@ function chartOf(block: Block): Chart {
   if (wearer === undefined)
     throw new Refusal('the chart has no column "wearer": give that heading to the column with the names');
   const beneath = columns.get("beneath");
-  return {
-    columns,
-    measured,
-    wide: block.wide,
-    rows: rows.map((cells, i) => ({
-      wearer: isBlank(cells[wearer]) ? "" : String(cells[wearer]).trim(),
-      layers: beneath === undefined || isBlank(cells[beneath]) ? null : layersIn(String(cells[beneath])),
-      number: i + above,
-      cells,
-    })),
-  };
+  const chartRows = rows.map((cells, i) => ({
+    wearer: isBlank(cells[wearer]) ? "" : String(cells[wearer]).trim(),
+    layers: beneath === undefined || isBlank(cells[beneath]) ? null : layersIn(String(cells[beneath])),
+    number: i + above,
+    cells,
+  }));
+  const byWearer = grouped(chartRows, (row) => comparedName(row.wearer));
+  return { columns, measured, wide: block.wide, rows: chartRows, byWearer };
 }
 
 /** The number of a cell in the block, of the column of a role or of a measurement. */
@@ -126,8 +126,8 @@ export const rowText = ({ wearer, layers }: ChartRow): string =>
 
 /** The rows of a wearer. Refuses a wearer that the chart does not have, with the nearest name. */
 export function rowsOf(chart: Chart, wearer: string): readonly ChartRow[] {
-  const rows = chart.rows.filter((row) => sameName(row.wearer, wearer));
-  if (rows.length > 0) return rows;
+  const rows = chart.byWearer.get(comparedName(wearer));
+  if (rows) return rows;
   const names = new Set(chart.rows.map((row) => row.wearer).filter((name) => name !== ""));
   throw new Refusal(
     names.size === 0
@@ -165,11 +165,19 @@ export const twoAlike = (chart: Chart, second: ChartRow): Refusal =>
     cellOf(chart, second, chart.columns.get("wearer")!),
   );
 
+interface Measured {
+  readonly heading: string;
+  readonly column: number;
+}
+
+/** Kept because many formulas take the same measurement, each of another wearer. */
+const measurementsFound = rememberWithObjects<Measured>();
+
 /** The column of a measurement, and its heading. Refuses a measurement that the chart does not have, with the nearest. */
-export function measuredIn(
-  chart: Chart,
-  measurement: string,
-): { readonly heading: string; readonly column: number } {
+export const measuredIn = (chart: Chart, measurement: string): Measured =>
+  measurementsFound([chart], measurement, () => findMeasured(chart, measurement));
+
+function findMeasured(chart: Chart, measurement: string): Measured {
   const wanted = headingText(measurement);
   if (wanted === "") throw new Refusal("measurement is empty: write its name as the chart's heading has it");
   const measure = measureNamed(wanted);

@@ -1,11 +1,17 @@
 /** What was worn beneath the tape, as a set of layers. */
+import { remember, rememberWithObject } from "../memo.ts";
 import { Refusal } from "../refusal.ts";
+
+/** Kept because every row of a chart and every figure taken from it names the layers of a few sets. */
+const textsRead = remember<string, readonly string[]>(500);
 
 /**
  * The layers that a text names, each once. They are separated by commas, "and", "+", "&", "/", "with" or
  * "over"; capitals and articles make no difference; "skin", "nothing", "none" and "bare" are no layer.
  */
-export function layersIn(text: string): string[] {
+export const layersIn = (text: string): readonly string[] => textsRead(text, () => readLayers(text));
+
+function readLayers(text: string): string[] {
   const words = text
     .toLowerCase()
     .split(/[,;+&/]|\band\b|\bover\b|\bwith\b/)
@@ -20,14 +26,17 @@ export function layersIn(text: string): string[] {
 }
 
 /** As `layersIn`; refuses a blank text, which does not say whether anything was worn. */
-export function layersOf(text: string, name: string): string[] {
+export function layersOf(text: string, name: string): readonly string[] {
   if (text.trim() === "")
     throw new Refusal(`${name} is empty: say over which layers it was taken, or "skin"`);
   return layersIn(text);
 }
 
+const keys = rememberWithObject<readonly string[], { readonly key: string }>();
+
 /** The same text for the same layers in any order. */
-export const layersKey = (layers: readonly string[]): string => layers.toSorted().join(", ");
+export const layersKey = (layers: readonly string[]): string =>
+  keys(layers, () => ({ key: layers.toSorted().join(", ") })).key;
 
 /** "shift", "shift and stays", "shift, stays and petticoat"; no layer is the skin. */
 export const layersText = (layers: readonly string[]): string =>

@@ -1,5 +1,6 @@
 /** What is doubtful in one row of a measurement chart, and which of its cells to measure again. */
 import type { CallContext, Takes } from "../define.ts";
+import { rememberWithObjects } from "../memo.ts";
 import type { CellOfList } from "../refusal.ts";
 import type { Measure } from "../survey/body-data.ts";
 import { type Outlier, outlierVerdict } from "../survey/outlier.ts";
@@ -49,7 +50,8 @@ export interface Wanted {
   readonly needed: readonly string[];
 }
 
-type Said = Pick<CallContext, "say" | "cm">;
+/** What a fault is written with; unit and mark decide how. */
+type Said = Pick<CallContext, "say" | "cm" | "unit" | "mark">;
 
 /** Measures that what is worn beneath does not change. */
 const UNCHANGED: ReadonlySet<Measure> = new Set<Measure>([
@@ -60,8 +62,23 @@ const UNCHANGED: ReadonlySet<Measure> = new Set<Measure>([
 /** Whether a row's figures are the body's own: taken over the skin or over thin layers. */
 const isBare = ({ layers }: ChartRow): boolean => layers?.every(isThin) === true;
 
+/** Kept because the row's own verdict and those on the whole chart ask for the same. */
+const faultsFound = rememberWithObjects<readonly Fault[]>();
+const faultsBySurvey = rememberWithObjects<readonly Fault[]>();
+
 /** Everything doubtful in a row; `rows` are all rows of its wearer. */
-export function rowFaults(
+export const rowFaults = (
+  chart: Chart,
+  row: ChartRow,
+  rows: readonly ChartRow[],
+  wanted: Wanted,
+  words: Said,
+): readonly Fault[] =>
+  faultsFound([row], JSON.stringify([words.unit, words.mark, wanted.today, wanted.days, wanted.needed]), () =>
+    findFaults(chart, row, rows, wanted, words),
+  );
+
+function findFaults(
   chart: Chart,
   row: ChartRow,
   rows: readonly ChartRow[],
@@ -180,7 +197,15 @@ function dateFaults(chart: Chart, row: ChartRow, { today, days }: Wanted): Fault
 }
 
 /** Figures that do not fit the wearer's others, by the survey of bodies. Girths over thick layers are no body's. */
-function surveyFaults(chart: Chart, row: ChartRow, rows: readonly ChartRow[], { say, cm }: Said): Fault[] {
+const surveyFaults = (
+  chart: Chart,
+  row: ChartRow,
+  rows: readonly ChartRow[],
+  words: Said,
+): readonly Fault[] =>
+  faultsBySurvey([row], `${words.unit} ${words.mark}`, () => findMisfits(chart, row, rows, words));
+
+function findMisfits(chart: Chart, row: ChartRow, rows: readonly ChartRow[], { say, cm }: Said): Fault[] {
   const survey = roleText(chart, row, "survey").toLowerCase();
   if (/^(child|none|no)$/.test(survey)) return [];
   if (!/^(female|male|either|)$/.test(survey))

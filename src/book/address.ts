@@ -11,6 +11,10 @@ export interface Place {
 /** A key for maps and sets of cells: equal for equal places, whichever object holds them. */
 export const placeKey = ({ page, row, column }: Place): string => `${page}.${row}.${column}`;
 
+/** Compares cells by their order in the book: by page, then row, then column. */
+export const comparePlaces = (a: Place, b: Place): number =>
+  a.page - b.page || a.row - b.row || a.column - b.column;
+
 /** A block of cells on a page, both corners included; all counted from 0. */
 export interface Block {
   readonly page: number;

@@ -1,5 +1,5 @@
 /** The problems of a book. */
-import { type Place, placeKey } from "../book/address.ts";
+import { comparePlaces, type Place, placeKey } from "../book/address.ts";
 import type { Engine } from "./engine.ts";
 import { labelOf } from "./label.ts";
 import { mayHaveProblems } from "./may-have-problems.ts";
@@ -60,9 +60,7 @@ export function checks(engine: Engine): Check[] {
     // The sentence itself names the first formula that needs a blank cell.
     for (const user of is === "blank" ? users.slice(1) : users) waits(place, placeKey(user));
   }
-  const inOrder = [...found.values()].toSorted(
-    ({ place: a }, { place: b }) => a.page - b.page || a.row - b.row || a.column - b.column,
-  );
+  const inOrder = [...found.values()].toSorted((a, b) => comparePlaces(a.place, b.place));
   const firsts = new Map<string, Check>();
   for (const check of inOrder) {
     const slip = slipKey(check);

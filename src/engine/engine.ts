@@ -4,7 +4,7 @@
  */
 import { DetailedCellError } from "hyperformula";
 import type { Kind } from "../../functions/define.ts";
-import { findPlace, fullAddress, type Place, placeKey } from "../book/address.ts";
+import { comparePlaces, findPlace, fullAddress, type Place, placeKey } from "../book/address.ts";
 import { formulaTree, isFormula } from "../book/formula.ts";
 import { refused } from "../book/refused.ts";
 import { type Book, typedAt } from "../book/shape.ts";
@@ -130,7 +130,10 @@ export class Engine {
 
   #saidNow(): ReadonlyMap<string, readonly Said[]> {
     if (this.#said?.book !== this.book) {
-      const pointing = this.#instance.records.pointing().filter((by) => hasOwnProblem(by, this.view(by)));
+      const pointing = this.#instance.records
+        .pointing()
+        .filter((by) => hasOwnProblem(by, this.view(by)))
+        .sort(comparePlaces);
       const cells = saidOf(pointing.map((by) => ({ by, at: this.#instance.pointedAt(by) })));
       this.#said = { book: this.book, cells };
     }

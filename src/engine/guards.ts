@@ -71,10 +71,12 @@ export class Guards {
   /** A cell that was stopped gets the whole time again, because its text has changed or its reader asks for it. */
   forget(cell: CellAddress): void {
     this.#stopped.delete(addressKey(cell));
+    this.awaited.forget(cell);
   }
 
   forgetAll(): void {
     this.#stopped.clear();
+    this.awaited.forgetAll();
   }
 
   /** Sets the guards on an instance that is being built. */
@@ -181,7 +183,10 @@ export class Guards {
       this.#inside = undefined;
     }
     const at = state.formulaAddress;
-    if (state.formulaVertex !== undefined) this.#onCell(at);
+    if (state.formulaVertex !== undefined) {
+      this.#onCell(at);
+      this.awaited.forget(at);
+    }
     const again =
       this.#stopped.size > 0 && state.formulaVertex !== undefined && this.#stopped.has(addressKey(at));
     const begun = this.#limits.clock();
@@ -198,7 +203,10 @@ export class Guards {
       if (!(value instanceof SimpleRangeValue)) return value;
       return rooted(new CellError(ErrorType.VALUE, RANGE_OF_ANSWERS), state);
     } catch (reason) {
-      if (reason instanceof Waiting) return rooted(reason.error, state);
+      if (reason instanceof Waiting) {
+        if (state.formulaVertex !== undefined) this.awaited.wait(at);
+        return rooted(reason.error, state);
+      }
       if (!(reason instanceof Stopped)) return rooted(failure(reason), state);
       const late = this.#deadline === Number.NEGATIVE_INFINITY;
       if (!late && !again) this.#cell = Math.max(LEAST, this.#cell / 2);

@@ -19,6 +19,7 @@ import { concerned, isLonger, MOST_BOUNDED } from "./laid.ts";
 import { isWhole, lateIn } from "./late.ts";
 import type { LayDesk } from "./lay-desk.ts";
 import type { PointedAt } from "./pointed.ts";
+import { ReadLists } from "./read-lists.ts";
 import { type Laid, Records } from "./records.ts";
 import { sourceOf } from "./references.ts";
 import { type Call, type Context, register } from "./register.ts";
@@ -69,7 +70,7 @@ export class Instance {
         const page = this.#book.pages.find(({ title }) => title === this.#titles[sheet]);
         return Array.from({ length: wide }, (_, i) => page?.columns[column + i]?.heading ?? "");
       },
-      blocks: new Map(),
+      lists: new ReadLists(),
       ...this.records.listeners(),
     };
     this.#book = book;
@@ -88,7 +89,7 @@ export class Instance {
 
   /** The beginning of a change: nothing read before it is used again. */
   #begin(times = 1): void {
-    this.#context.blocks!.clear();
+    this.#context.lists!.begin();
     this.#guards.begin(times);
   }
 

@@ -35,6 +35,9 @@ export function joinedParts(parts: readonly Part[]): SimpleRangeValue {
   return list;
 }
 
+/** Whether a value was joined of the parts of a list. */
+export const isOfParts = (list: SimpleRangeValue): boolean => partsOf.has(list);
+
 /** The ranges of a list, each with its place in the book; empty for values that stand in no cells. */
 const rangesOf = (list: SimpleRangeValue): readonly Pick<Part, "start" | "end">[] =>
   partsOf.get(list) ?? (list.range ? [list.range] : []);

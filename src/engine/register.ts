@@ -19,6 +19,7 @@ import type { LaidLay } from "./laid.ts";
 import type { CellInList } from "./list-cells.ts";
 import { cellInList, headingsOver, joinedParts, listKey, PARTS_OF_LIST, partOfList } from "./list-parts.ts";
 import type { PointedAt } from "./pointed.ts";
+import type { ReadLists } from "./read-lists.ts";
 
 /** A call that was calculated while an engine recorded calls: for the Working panel. */
 export interface Call {
@@ -31,8 +32,8 @@ export interface Context extends Setting {
   /** The headings of `wide` columns of a page from a column on. */
   headings?: (sheet: number, column: number, wide: number) => readonly string[];
   heard?: ((call: Call) => void) | undefined;
-  /** Lists with headings that were read since the present change began, by where they stand: many formulas read the same one. */
-  blocks?: Map<string, Block>;
+  /** Where lists with headings are kept while they are the same: many formulas read the same one. */
+  lists?: ReadLists;
   /** Called with every cell whose formula lays pieces on cloth, with its question and the answer. */
   laid?: ((cell: CellAddress, lay: LaidLay) => void) | undefined;
   /** Called with every cell that waits for joins to be found, and with its question. */
@@ -64,6 +65,18 @@ function plain(value: Value): Cell {
   return null;
 }
 
+/** The values of a range row by row; the first error where there is one. */
+function plainCells(range: SimpleRangeValue): Cell[] | CellError {
+  const cells: Cell[] = [];
+  for (const row of range.data) {
+    for (const one of row) {
+      if (one instanceof CellError) return one;
+      cells.push(plain(one));
+    }
+  }
+  return cells;
+}
+
 type Interpreter = ConstructorParameters<typeof FunctionPlugin>[0];
 
 /** The functions as HyperFormula knows them; `fallback` is the setting of an instance without a context. */
@@ -84,7 +97,7 @@ abstract class Sewing extends FunctionPlugin {
     const args: Argument[] = [];
     const lists: (SimpleRangeValue | null)[] = [];
     const takes = Object.values(declaration.takes);
-    const { headings, blocks } = (this.config.context ?? {}) as Context;
+    const { headings, lists: known } = (this.config.context ?? {}) as Context;
     for (const arg of ast.args) {
       const value: Value = this.evaluateAst(arg, state as never);
       if (value instanceof CellError) return value;
@@ -93,32 +106,24 @@ abstract class Sewing extends FunctionPlugin {
         const isList = wide > 1 || takes[args.length]?.kind === "block";
         lists[args.length] = value;
         const key = isList ? listKey(value) : null;
-        const kept = key !== null && blocks?.get(key);
-        if (kept) {
-          args.push(kept);
-          continue;
-        }
-        const list: Cell[] = [];
-        for (const row of value.data) {
-          for (const one of row) {
-            if (one instanceof CellError) return one;
-            list.push(plain(one));
-          }
-        }
-        if (!isList) {
-          args.push(list);
-          continue;
-        }
-        const block = asBlock(list, wide, headings ? headingsOver(value, headings) : []);
-        if (key !== null) blocks?.set(key, block);
-        args.push(block);
+        const read = () => {
+          const cells = plainCells(value);
+          return cells instanceof CellError || !isList
+            ? cells
+            : asBlock(cells, wide, headings ? headingsOver(value, headings) : []);
+        };
+        const list = key !== null && known ? known.list(key, read as () => Block | CellError) : read();
+        if (list instanceof CellError) return list;
+        args.push(list);
       } else args.push(plain(value));
     }
     const context = this.config.context as Context | undefined;
     context?.heard?.({ declaration, args });
     // A context may say less than all, such as the unit alone.
     const { fallback } = this;
-    const { unit, mark, decimal, plan, joins } = context ? { ...fallback, ...context } : fallback;
+    const [unit, mark] = [context?.unit ?? fallback.unit, context?.mark ?? fallback.mark];
+    const decimal = context?.decimal ?? fallback.decimal;
+    const [plan, joins] = [context?.plan ?? fallback.plan, context?.joins ?? fallback.joins];
     const setting: Setting = { unit, ...(mark && { mark }), decimal };
     const find = ({ position, cell }: CellOfCall): CellInList<CellAddress> | null => {
       const list = lists[position];

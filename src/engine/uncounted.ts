@@ -3,7 +3,7 @@
  * kept as a text because its column holds text. The engine passes over them without a word. With
  * them come the lengths that a function takes for a share or a count (length-as-number.ts).
  */
-import { cellAddress, columnLetters, type Place, placeKey } from "../book/address.ts";
+import { cellAddress, columnLetters, comparePlaces, type Place, placeKey } from "../book/address.ts";
 import { formulaTree } from "../book/formula.ts";
 import { nameOf } from "../book/names.ts";
 import { type Book, typedAt } from "../book/shape.ts";
@@ -198,9 +198,7 @@ type Found = ReadonlyMap<
 
 function inSentences(book: Book, found: Found): UncountedCells {
   const groups = new Map<string, Place[]>();
-  const inOrder = [...found.values()].toSorted(
-    ({ place: a }, { place: b }) => a.page - b.page || a.row - b.row || a.column - b.column,
-  );
+  const inOrder = [...found.values()].toSorted((a, b) => comparePlaces(a.place, b.place));
   for (const { place, group } of inOrder) {
     const together = groups.get(group);
     if (together) together.push(place);

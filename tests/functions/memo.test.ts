@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { remember, rememberLike, rememberWithObject } from "../../functions/memo.ts";
+import { remember, rememberLike, rememberWithObject, rememberWithObjects } from "../../functions/memo.ts";
 
 test("an answer is made once for each key, an answer of undefined too", () => {
   const made: string[] = [];
@@ -59,4 +59,15 @@ test("two keys with the same words share an answer when the memory is told that 
     });
   expect([ask("a", "b"), ask("a", "b"), ask("c"), ask("d"), ask("a", "b")]).toEqual([2, 2, 1, 1, 2]);
   expect(made).toBe(4);
+});
+
+test("an answer that rests on two objects and a text is another one when any of them is another", () => {
+  const kept = rememberWithObjects<{ readonly said: string }>();
+  const [list, form] = [["a"], { noun: "list" }];
+  const first = kept([list, form], "in", () => ({ said: "first" }));
+  expect(kept([list, form], "in", () => ({ said: "again" }))).toBe(first);
+  expect(kept([list, form], "cm", () => ({ said: "in cm" })).said).toBe("in cm");
+  expect(kept([["a"], form], "in", () => ({ said: "other list" })).said).toBe("other list");
+  expect(kept([list, { noun: "list" }], "in", () => ({ said: "other form" })).said).toBe("other form");
+  expect(kept([list], "in", () => ({ said: "without a form" })).said).toBe("without a form");
 });

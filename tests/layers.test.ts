@@ -55,6 +55,7 @@ const ROOMS: readonly (readonly string[])[] = [
     "sources",
     "compared-name",
     "phrase",
+    "grouped",
   ],
   ["plain-rule", "refusal"],
   ["fractions"],

@@ -1,4 +1,4 @@
-/** `npm run strings`: collects the sentences of the code into the catalogues of languages/; `-- de` begins one for German. */
+/** `npm run strings`: collects the sentences of the code into the catalogues of src/languages/; `-- de` begins one for German. */
 import { runnerImport } from "vite";
 import { root } from "./build.mjs";
 

@@ -1,4 +1,4 @@
-/** The catalogues of sentences, `languages/`: files of gettext (PO) whose sentences are in the ICU message format. */
+/** The catalogues of sentences, `src/languages/`: files of gettext (PO) whose sentences are in the ICU message format. */
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { type GetTextTranslations, po } from "gettext-parser";
@@ -64,7 +64,7 @@ export function languageOf(tag: string, text: string, messages: readonly Message
     try {
       phrases[key] = within(blanks, translationOf(translation, names));
     } catch (fault) {
-      throw new Error(`languages/${tag}.po: ${fault instanceof Error ? fault.message : fault}`);
+      throw new Error(`src/languages/${tag}.po: ${fault instanceof Error ? fault.message : fault}`);
     }
   }
   return { tag, direction: directionOf(tag), phrases };
@@ -84,7 +84,7 @@ export const directionOf = (tag: string): "ltr" | "rtl" =>
 
 /** The tags of the languages that have a catalogue. */
 export const languages = (root: string): string[] =>
-  readdirSync(join(root, "languages"))
+  readdirSync(join(root, "src/languages"))
     .filter((name) => name.endsWith(".po"))
     .map((name) => name.slice(0, -3))
     .sort();

@@ -7,10 +7,10 @@ import { allMessages, catalogueText, languages, TEMPLATE } from "./catalogues.ts
 /** Writes the template and every catalogue anew; `wanted` are tags of languages that are to have one. Gives what it did, in sentences. */
 export function collect(root: string, wanted: readonly string[]): string[] {
   const messages = allMessages(root);
-  writeFileSync(join(root, "languages", TEMPLATE), catalogueText(messages, null));
-  const said = [`languages/${TEMPLATE}: ${messages.length} sentences`];
+  writeFileSync(join(root, "src/languages", TEMPLATE), catalogueText(messages, null));
+  const said = [`src/languages/${TEMPLATE}: ${messages.length} sentences`];
   for (const tag of new Set([...languages(root), ...wanted.map((one) => new Intl.Locale(one).toString())])) {
-    const file = join(root, "languages", `${tag}.po`);
+    const file = join(root, "src/languages", `${tag}.po`);
     const known = existsSync(file) ? po.parse(readFileSync(file)) : null;
     const text = catalogueText(
       messages,
@@ -20,7 +20,7 @@ export function collect(root: string, wanted: readonly string[]): string[] {
     const left = Object.values(po.parse(text).translations[""]!).filter(
       ({ msgid, msgstr }) => msgid && !msgstr[0],
     );
-    said.push(`languages/${tag}.po: ${left.length} sentences to translate`);
+    said.push(`src/languages/${tag}.po: ${left.length} sentences to translate`);
   }
   return said;
 }

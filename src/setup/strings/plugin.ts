@@ -1,4 +1,4 @@
-/** Serves the catalogues of languages/ beside the page, one file a language, and writes into the page which there are. */
+/** Serves the catalogues of src/languages/ beside the page, one file a language, and writes into the page which there are. */
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Plugin } from "vite";
@@ -10,7 +10,9 @@ export const moduleOf = (language: Language): string => `export default ${JSON.s
 
 export const catalogues = (root: string): Plugin => {
   const moduleFor = (tag: string) =>
-    moduleOf(languageOf(tag, readFileSync(join(root, "languages", `${tag}.po`), "utf8"), allMessages(root)));
+    moduleOf(
+      languageOf(tag, readFileSync(join(root, "src/languages", `${tag}.po`), "utf8"), allMessages(root)),
+    );
   return {
     name: "catalogues",
     transformIndexHtml: (html) => {

@@ -23,9 +23,9 @@ afterEach(() => speak(null));
 describe("the catalogues", () => {
   test("hold the sentences of the code as it is: run `npm run strings` after changing one", () => {
     expect(messages.length).toBeGreaterThan(1000);
-    expect(readFileSync(`${root}/languages/${TEMPLATE}`, "utf8")).toBe(catalogueText(messages, null));
+    expect(readFileSync(`${root}/src/languages/${TEMPLATE}`, "utf8")).toBe(catalogueText(messages, null));
     for (const tag of languages(root)) {
-      const text = readFileSync(`${root}/languages/${tag}.po`, "utf8");
+      const text = readFileSync(`${root}/src/languages/${tag}.po`, "utf8");
       expect(text).toBe(catalogueText(messages, po.parse(text)));
       languageOf(tag, text, messages);
     }

@@ -7,6 +7,8 @@ import { columnLetters, noteAt } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import { hiddenRows } from "../book/hidden-rows.ts";
 import type { Page } from "../book/shape.ts";
+import { besideText } from "../engine/beside-answer.ts";
+import { isListHeading } from "../engine/columns-read.ts";
 import type { Engine } from "../engine/engine.ts";
 import { ESTIMATE_SAYS, ESTIMATE_SIGN, estimatesAt } from "../engine/estimates.ts";
 import { FITTED_SAYS, FITTED_SIGN, fittedText } from "../engine/fitted-text.ts";
@@ -36,10 +38,22 @@ export interface PageTableOptions {
 const headingOf = ({ columns }: Page, column: number): string =>
   columns[column]?.heading.trim() || `column ${columnLetters(column)}`;
 
+/** The heading over a cell: of a column without one, that of the list on the page in which the cell stands. */
+function headingOver(page: Page, row: number, column: number): string {
+  const isOfPage = (page.columns[column]?.heading.trim() ?? "") !== "";
+  for (let above = row - 1; above >= 0 && !isOfPage; above -= 1) {
+    const cells = page.rows[above]!;
+    if (cells.filter(isListHeading).length >= 2) return cells[column]?.trim() || headingOf(page, column);
+  }
+  return headingOf(page, column);
+}
+
 /** What a cell shows on paper, and what stands beneath its row. */
 export interface PaperCell extends TableCell {
   readonly note: string | null;
   readonly origin: LayOrigin | null;
+  /** What is to be read beside the answer, in a sentence; "" when it says all. */
+  readonly beside: string;
 }
 
 /** The outline of a piece for a small picture. Returns null when the value is not a piece. */
@@ -72,6 +86,7 @@ export function paperCell(engine: Engine, place: Place, called: string): PaperCe
     ...(outline && { outline }),
     note: problem ? `${SIGN} ${called}: ${problem.sentence}` : null,
     origin,
+    beside: worked && view.value !== null && view.value !== "" ? besideText(engine, place) : "",
   };
 }
 
@@ -125,13 +140,20 @@ export function pageTable(
     if (isHeading(row))
       return { cells: [{ text: engine.view({ page: number, row, column: 0 }).shown }], notes: [] };
     const notes: string[] = [];
+    const beside = new Map<string, string[]>();
     const cells = columns.map((column): TableCell => {
       const written = noteAt(engine.book, { page: number, row, column }).trim();
       if (written !== "")
         notes.push(`${column === 0 ? "Note" : `${headingOf(page, column)}, note`}: ${written}`);
       if (blank && column > 0) return blankCell(page, row, column);
-      const called = column === 0 ? "this row" : headingOf(page, column);
-      const { note, origin, ...cell } = paperCell(engine, { page: number, row, column }, called);
+      const called = column === 0 ? "this row" : headingOver(page, row, column);
+      const {
+        note,
+        origin,
+        beside: said,
+        ...cell
+      } = paperCell(engine, { page: number, row, column }, called);
+      if (said !== "") beside.set(said, [...(beside.get(said) ?? []), called]);
       if (note) {
         notes.push(note);
         problems += 1;
@@ -140,6 +162,10 @@ export function pageTable(
       for (const sign of [ESTIMATE_SIGN, FITTED_SIGN]) if (cell.text.includes(`${sign} `)) signs.add(sign);
       return cell;
     });
+    // The two sides of a seam often say the same, and its verdict says it once more.
+    for (const [said, called] of beside)
+      if (![...beside.keys()].some((other) => other !== said && said.endsWith(other)))
+        notes.push(`${called.join(", ")}: ${said}`);
     return { cells: tick ? [...cells, { text: !hasWorked || isResult(row) ? "□" : "" }] : cells, notes };
   };
   const left = rows.length - kept.length;

@@ -62,7 +62,7 @@ function clothRow(engine: Engine, place: Place): TableRow {
   const { value } = engine.view(place);
   const estimate = estimateText(engine, place);
   const called = cellTextWithName(book, place);
-  const { note, origin, ...cell } = paperCell(engine, place, called);
+  const { note, origin, beside, ...cell } = paperCell(engine, place, called);
   const far =
     typeof value !== "number"
       ? ""
@@ -73,6 +73,7 @@ function clothRow(engine: Engine, place: Place): TableRow {
     cells: [{ text: called }, { text: widthBehind(engine, place) }, cell, { text: far }, { text: "□" }],
     notes: [
       ...(note ? [note] : []),
+      ...(beside === "" ? [] : [beside]),
       ...(estimate === "" ? [] : [`${ESTIMATE_SIGN} ${estimate}`]),
       ...(origin ? [`${laidSign(origin)} rests on a lay: ${laidText(origin)}`] : []),
     ],

@@ -16,6 +16,7 @@ import { nextVersion } from "../../../src/engine/next-version.ts";
 import { pieceNotes } from "../../../src/engine/piece-notes.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 import { drawnFor } from "../../../src/paper/drawn-for.ts";
+import { pageTable } from "../../../src/paper/page-table.ts";
 import { copyPage as copyPageFor, typeCells } from "../../../src/store/commands.ts";
 import { Store } from "../../../src/store/store.ts";
 import { Random } from "../../attack/random.ts";
@@ -118,6 +119,18 @@ test("on paper a piece says whose it is, of which day and over which layers; out
   expect(drawnFor(engine, page("Lady"))).toBe(
     "Drawn for: the squire's lady over shift, stays and petticoat. Draft of 2026-05-20.",
   );
+});
+
+test("a printed page says beneath its rows what stands beside an answer on the screen: of how many seams a length is one, what is cut from which cloth", () => {
+  const notes = (title: string) => pageTable(engine, page(title)).table.rows.flatMap((row) => row.notes);
+  const draft = notes("Daughter");
+  const shoulder = 2 * Number(value("Daughter!H50"));
+  expect(shoulder).toBeCloseTo(9.75, 9);
+  expect(draft).toContain(
+    "Length of the first, Length of the second: one of 2 such seams of the garment, not all round: both together 9 3/4 in",
+  );
+  expect(draft.filter((note) => note.startsWith("Do they meet?"))).toEqual([]);
+  expect(notes("Cut")).toContain("Usable width: cut all 18 pieces from the squire's bolt");
 });
 
 test("figures worked by hand: the daughter's waist seam, and the dark blue wool with its price", () => {

@@ -7,7 +7,7 @@ import { leastLength, shareOfCloth } from "../cutting/least-length.ts";
 import { piecesByCloth, piecesOn } from "../cutting/pieces-on-cloth.ts";
 import { hasTooManyToJoin, joinsText, MOST_JOINED } from "../cutting/piecing.ts";
 import { JOB_TAKE, STOCK_TAKE } from "../cutting/stock-form.ts";
-import { doubtFullWidths, type OfStock, stockQuestion, stockToLay } from "../cutting/stock-question.ts";
+import { doubtStock, type OfStock, stockQuestion, stockToLay } from "../cutting/stock-question.ts";
 import { type CallContext, define, type Takes } from "../define.ts";
 import { markSize } from "../fractions.ts";
 import { type Lay, type LayCloth, type LayQuestion, originText } from "../lay.ts";
@@ -25,7 +25,7 @@ function asked(
   const rows = cutRows(given);
   if (!stock) return layQuestion(rows, clothsInStock(given, cm), { oneWay: one_way, gap, repeat }, cm(0.02));
   const there = stockToLay({ ...given, stock }, cm);
-  if (doubt) doubtFullWidths(there.pieces, doubt);
+  if (doubt) doubtStock(there.pieces, doubt);
   return stockQuestion(rows, there, { gap, cloth: given.cloth ?? "" }, cm);
 }
 

@@ -1,6 +1,7 @@
 import { asBlock } from "../block.ts";
 import { JOB_TAKE, STOCK_TAKE } from "../cutting/stock-form.ts";
 import { stockNamed } from "../cutting/stock-list.ts";
+import { doubtNoLength } from "../cutting/stock-question.ts";
 import { define } from "../define.ts";
 import { drawStrip } from "../drawing/flat-strip.ts";
 
@@ -21,9 +22,10 @@ export const STOCK_LEFT = define({
     job: JOB_TAKE,
   },
   returns: "length",
-  compute({ stock, name, job }, { measure, step, cm }) {
+  compute({ stock, name, job }, { measure, step, cm, doubt }) {
     if (name.trim() === "") return measure("left", "no cloth is named", "");
     const piece = stockNamed(stock, name, job, cm);
+    doubtNoLength([piece], doubt);
     const length = measure("length", `the length of ${piece.name}`, piece.length);
     const reserved = measure("reserved", "the length of it that is reserved", piece.reserved);
     return step("left", "length - reserved", length - reserved);

@@ -35,12 +35,22 @@ export function stockToLay(
   };
 }
 
-/** Says which pieces of cloth are laid on at their full width because no usable width is known. */
-export function doubtFullWidths(pieces: readonly StockPiece[], doubt: CallContext["doubt"]): void {
+/** Says which pieces of cloth are laid on at their full width because no usable width is known, and which count as used up. */
+export function doubtStock(pieces: readonly StockPiece[], doubt: CallContext["doubt"]): void {
   const names = pieces.filter(({ isFullWidth, washed }) => isFullWidth && washed).map(({ name }) => name);
   if (names.length > 0)
     doubt(
       `the usable width of ${names.join(", ")} is not given: the full width is laid on, with its selvedges`,
+    );
+  doubtNoLength(pieces, doubt);
+}
+
+/** Says of which pieces of cloth the length is 0, so that nothing is cut from them. */
+export function doubtNoLength(pieces: readonly StockPiece[], doubt: CallContext["doubt"]): void {
+  const empty = pieces.filter(({ length }) => length === 0).map(({ name }) => name);
+  if (empty.length > 0)
+    doubt(
+      `the length of ${empty.join(", ")} is 0, and nothing is cut from ${empty.length === 1 ? "it" : "them"}: measure ${empty.length === 1 ? "it" : "them"}, or take ${empty.length === 1 ? "its row" : "their rows"} out of the stock`,
     );
 }
 
@@ -53,7 +63,9 @@ export function stockQuestion(
 ): LayQuestion {
   if (stock.cloths.length === 0)
     throw new Refusal(
-      `there is no ${cloth || "cloth"} in stock, or all of it is reserved for other jobs: give a piece of it, or buy it`,
+      stock.pieces.length > 0 && stock.pieces.every(({ length }) => length === 0)
+        ? `the length of all ${cloth || "cloth"} in stock is 0: measure a piece of it, or buy it`
+        : `there is no ${cloth || "cloth"} in stock, or all of it is reserved for other jobs: give a piece of it, or buy it`,
     );
   return onStock(rows, stock, gap, cm);
 }
@@ -90,7 +102,7 @@ export function sharedOut(
   { cm, plan, doubt }: Pick<CallContext, "cm" | "plan"> & Partial<Pick<CallContext, "doubt">>,
 ): LeastBought {
   const there = stockToLay(given, cm);
-  if (doubt) doubtFullWidths(there.pieces, doubt);
+  if (doubt) doubtStock(there.pieces, doubt);
   const question = onStock(cutRows(given), there, given.gap, cm);
   const answer = leastBought(question, { name: "to buy", width: given.cloth_width, length: null }, plan);
   if ("refusal" in answer) throw new Refusal(answer.refusal);

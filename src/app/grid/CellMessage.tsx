@@ -20,6 +20,7 @@ import { laysBelowText } from "../../engine/lays-below.ts";
 import { saidTexts } from "../../engine/pointed.ts";
 import { hasAnswer } from "../../engine/sentences.ts";
 import { exact } from "../../engine/show.ts";
+import type { CellView } from "../../engine/view.ts";
 import { countColumn } from "../../store/commands.ts";
 import { handOn } from "../keyboard.ts";
 import { type EditSession, samePlace } from "./edit-session.ts";
@@ -103,10 +104,27 @@ function messageOf({ session, place, away, exactly }: Props) {
       {laid && <span className="cell-message-about">{laid}</span>}
       {estimate && <span className="cell-message-about">{estimate}</span>}
       {fitted && <span className="cell-message-about">{fitted}</span>}
-      {!(exactly || parts || laid || estimate || fitted) && <RowLabel book={book} place={place} />}
+      {!(exactly || parts || laid || estimate || fitted) &&
+        (isCutOff(book, place, view) ? (
+          <span className="cell-message-about" dir="auto">
+            {view.shown}
+          </span>
+        ) : (
+          <RowLabel book={book} place={place} />
+        ))}
     </>
   );
 }
+
+/** About the least width of a letter in a cell, and what a cell has beside its text, in pixels. */
+const [LETTER, AROUND] = [5.5, 28];
+
+/** Whether a text that a formula gives, such as a list of names, is likely longer than its cell. */
+const isCutOff = (book: Book, { page, column }: Place, { worked, kind, value, shown }: CellView): boolean =>
+  worked &&
+  typeof value === "string" &&
+  kind !== "piece" &&
+  LETTER * shown.length + AROUND > (book.pages[page]!.columns[column]?.width ?? 0);
 
 /** What stands beside an answer that has a problem as well. */
 const Beside = ({ text }: { readonly text: string }) =>

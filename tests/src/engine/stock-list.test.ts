@@ -63,4 +63,27 @@ test("a book's list of cloth in stock is read under its headings, in either unit
   engine.become({ ...BOOK, pages: [cut!, { ...stock!, rows }] });
   expect(answers(engine)[0]).toBe("roll end has no length: measure it, or take its row out of the stock");
   expect(engine.saidOf({ page: 1, row: 1, column: 3 }).length).toBeGreaterThan(0);
+  // A length of 0 has a sentence too: it must not pass for a cloth that was used up.
+  const zero = (...at: number[]) =>
+    engine.become({
+      ...BOOK,
+      pages: [
+        cut!,
+        {
+          ...stock!,
+          rows: stock!.rows.map((row, i) => (at.includes(i) ? row.with(3, "0").with(5, "") : row)),
+        },
+      ],
+    });
+  const left = { page: 0, row: 5, column: 1 };
+  zero(1);
+  expect(engine.value(left)).toBe(0);
+  expect(engine.view(left).problem?.sentence).toBe(
+    "STOCK_LEFT: the length of roll end is 0, and nothing is cut from it: measure it, or take its row out of the stock",
+  );
+  expect(engine.view({ page: 0, row: 3, column: 1 }).problem?.sentence).toContain(
+    "the length of roll end is 0",
+  );
+  zero(0, 1);
+  expect(answers(engine)[0]).toBe("the length of all linen in stock is 0: measure a piece of it, or buy it");
 });

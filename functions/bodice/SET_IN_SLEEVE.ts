@@ -1,10 +1,10 @@
 import { define } from "../define.ts";
 import { fitSleeve, SLEEVE_MEASURES, SLEEVE_SHARES, SLEEVE_USUAL } from "../drafting/sleeve.ts";
 import { capEdge } from "../drafting/sleeve-cap.ts";
+import { curveFromUpright, smoothFromUpright } from "../drafting/upright-seam.ts";
 import { grainDrawn } from "../drawing/grain-line.ts";
 import { edgeLabelsDrawn } from "../drawing/piece-drawing.ts";
 import { dimension, outline } from "../drawing/shapes.ts";
-import { smoothThrough } from "../geometry/smooth-curve.ts";
 import { type Edge, line, type Point } from "../geometry/strokes.ts";
 import { reverseEdge } from "../pieces/edges.ts";
 import { notchOn } from "../pieces/notch.ts";
@@ -15,7 +15,8 @@ import { Refusal } from "../refusal.ts";
 /**
  * A one-piece set-in sleeve, in the book's unit, without allowances, as it lies right side up for the
  * right arm: the crown at (0, 0), the back at the left. Edges: 1 cap, as long as the armhole with its
- * ease; 2 front seam; 3 wrist; 4 back seam, just as long as the front seam. The cap's height is found
+ * ease; 2 front seam; 3 wrist; 4 back seam, just as long as the front seam. Both seams leave the cap square to it, so that
+ * the cap has no corner at the underarm once they are closed. The cap's height is found
  * for its width, and has one solution at most (functions/drafting/sleeve-cap.ts). One notch marks the
  * front and two the back, as far from the underarm as on the armhole, one the crown, one the elbow on
  * either seam, half-way down. Guide lines: the underarm line, the elbow. No published draft is followed: the lengths
@@ -40,7 +41,7 @@ export const SET_IN_SLEEVE = define({
     },
     elbow: {
       kind: "length",
-      about: "width of the sleeve at the elbow; the seams are straight when it is left out",
+      about: "width of the sleeve at the elbow; the seams go on evenly to the wrist when it is left out",
       from: 4,
       to: 200,
       otherwise: null,
@@ -75,8 +76,8 @@ export const SET_IN_SLEEVE = define({
       const top: Point = [way === 1 ? cap.front : -cap.back, cap.height];
       const end: Point = [middle + (way * wrist) / 2, low];
       return elbow === null
-        ? [line(top, end)]
-        : smoothThrough([top, [middle + (way * elbow) / 2, elbowLine], end]);
+        ? curveFromUpright(top, end)
+        : smoothFromUpright([top, [middle + (way * elbow) / 2, elbowLine], end]);
     };
     const [front, back] = [side(1), side(-1)];
     const edges = [capEdge(cap), front, [line(front.at(-1)!.to, back.at(-1)!.to)], reverseEdge(back)];
@@ -148,9 +149,9 @@ export const SET_IN_SLEEVE = define({
     },
     {
       given: { armhole: 44, ease: 0, bicep: 40, length: 45, wrist: 26, measured: "underarm" },
-      gives: { edges: [44, Math.hypot(7, 45), 26, Math.hypot(7, 45)], width: 40 },
+      gives: { edges: [44], width: 40 },
       unit: "cm",
-      because: "a shirt's low, wide cap without ease; each seam comes in 7 cm on 45",
+      because: "a shirt's low, wide cap without ease",
     },
   ],
 });

@@ -12,9 +12,8 @@
  *
  * Each half is one shape, stretched to its width across and to the height of the cap: two cubic
  * curves that meet with one direction and no bend at the balance point, level at the underarm and
- * level at the crown, so that the halves run into each other. The seam closes without a corner where the sleeve
- * goes straight down; seams that lean in towards the wrist leave one of twice their lean, to be rounded when it is sewn.
- * The front is hollowed deeper below its balance point, the back is fuller above it (common practice).
+ * level at the crown, so that the halves run into each other. The seams of a sleeve leave the underarm straight
+ * down (`upright-seam.ts`), so that they close without a corner. The front is hollowed deeper below its balance point, the back is fuller above it (common practice).
  *
  * That the fit has one solution at most: along a half, u runs across from 0 to 1 and v up from 0 to 1,
  * neither ever turning back. The half is ∫ √((width·u′)² + (height·v′)²) long. This grows with the

@@ -20,14 +20,14 @@
  * elbow the forearm turns to the front by the bend, and the wrist edge lies square to it.
  */
 
-import { curveBetween } from "../geometry/curve-between.ts";
 import { reaching } from "../geometry/increasing-root.ts";
 import { IDENTITY, moveEdge } from "../geometry/isometry.ts";
-import { distance, type Edge, line, type Point, pointAt, strokePart, toward } from "../geometry/strokes.ts";
+import { type Edge, line, type Point, pointAt, strokePart } from "../geometry/strokes.ts";
 import { reverseEdge } from "../pieces/edges.ts";
 import { edgeLength, mirrorEdge, type Piece, pieceOf } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 import { type Cap, capEdge } from "./sleeve-cap.ts";
+import { smoothFromUpright } from "./upright-seam.ts";
 
 export interface TwoPieceMeasures {
   readonly cap: Cap;
@@ -188,17 +188,4 @@ function seams(
     back: seam(back_rise, 0, 0, [middle[0] - dx, middle[1] + dy]),
     front: seam(front_rise, bicep / 2, (bicep - elbow) / 2, [middle[0] + dx, middle[1] - dy]),
   };
-}
-
-/** Two curves through three places that begin straight down; between them they run half-way between both chords' directions. */
-function smoothFromUpright([a, b, c]: readonly [Point, Point, Point]): Edge {
-  const [first, second] = [toward(a, b), toward(b, c)];
-  const through = toward([0, 0], [first[0] + second[0], first[1] + second[1]]);
-  // At its end a curve leaves its chord by as much as at its beginning, on the other side.
-  const along = 2 * (through[0] * second[0] + through[1] * second[1]);
-  const last: Point = [along * second[0] - through[0], along * second[1] - through[1]];
-  return [
-    curveBetween({ at: a, speed: [0, 1] }, { at: b, speed: through }, distance(a, b)),
-    curveBetween({ at: b, speed: through }, { at: c, speed: last }, distance(b, c)),
-  ];
 }

@@ -1,4 +1,3 @@
-import { Bezier } from "bezier-js";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { BODICE_FOUNDATION } from "../../../functions/bodice/BODICE_FOUNDATION.ts";
@@ -7,10 +6,12 @@ import { SET_IN_SLEEVE } from "../../../functions/bodice/SET_IN_SLEEVE.ts";
 import { SHOULDER_YOKE } from "../../../functions/bodice/SHOULDER_YOKE.ts";
 import { WITH_ALLOWANCE } from "../../../functions/curves/WITH_ALLOWANCE.ts";
 import { direction, distance, type Edge, type Point } from "../../../functions/geometry/strokes.ts";
+import { placeAlong } from "../../../functions/pieces/edges.ts";
 import { edgeLength, type Piece, pieceBounds, readPiece } from "../../../functions/pieces/piece.ts";
 import { isRefused, run } from "../../../functions/run.ts";
 import { unusualSentences } from "../../../functions/unusual-arguments.ts";
 import { calls } from "../calls.ts";
+import { lengthOf, spread, turn } from "../edges-measured.ts";
 
 const { piece, refusal, step, answer } = calls(BODICE_FOUNDATION, "in");
 const NAMES = ["shoulder", "armhole", "side", "waist", "centre", "neckline"] as const;
@@ -62,6 +63,44 @@ test("the front has the dots of Ingalls's draft for a neck of 12 1/2, a chest of
   expect(width).toBeCloseTo((36 - 13.5) / 2, 12);
 });
 
+test("the front's dart begins 2 1/2 in from the centre and is as high as asked, the back's lies in the middle and ends an inch below the armhole; both armholes are notched", () => {
+  const [front, back] = ["front", "back"].map((part) => piece(part, ...FIGURES[0]!)) as [Piece, Piece];
+  const dart = (one: Piece) => {
+    const [first, second] = one.marks.filter(({ role }) => role === "dart").map(({ line }) => line);
+    const [from, point, to] = [start(first!), end(first!), end(second!)];
+    return { from, to, middle: [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2] as Point, point };
+  };
+  const inFront = dart(front);
+  // From the end of the waist at the centre to the nearer leg, and square up from the middle of the dart.
+  expect(distance(end(edge(front, "waist")), inFront.to)).toBeCloseTo(2.5, 9);
+  expect(distance(inFront.middle, inFront.point)).toBeCloseTo(6.5, 9);
+  const behind = dart(back);
+  const waist = edge(back, "waist");
+  expect(distance(behind.middle, start(waist))).toBeCloseTo(distance(behind.middle, end(waist)), 9);
+  expect(behind.point[1]).toBeCloseTo(end(edge(back, "armhole"))[1] + 1, 9);
+  // One notch in front, a third of the armhole from the side; two behind.
+  const shares = (one: Piece) => {
+    const armhole = edge(one, "armhole");
+    const places = Array.from(
+      { length: 1001 },
+      (_, i) => placeAlong(armhole, (edgeLength(armhole) * i) / 1000).point,
+    );
+    return one.marks
+      .filter(({ role }) => role === "notch")
+      .map(({ line }) => {
+        const away = places.map((place) => distance(place, start(line)));
+        return 1 - away.indexOf(Math.min(...away)) / 1000;
+      });
+  };
+  expect(shares(front)).toEqual([expect.closeTo(1 / 3, 2)]);
+  expect(shares(back)).toEqual([expect.closeTo(0.36, 2), expect.closeTo(0.4, 2)]);
+  // Two darts have an inch between them and leave half an inch at the side, else the draft is refused: of this bust they
+  // need a sewn quarter of 4 in, which is a waist of 16 1/5.
+  const atWaist = (waistOf: number) => refusal("front", 36, waistOf, ...FIGURES[0]!.slice(2), 0, 0, 2);
+  expect(atWaist(16.3)).toMatch(/^not refused/);
+  expect(atWaist(16.1)).toMatch(/no room for darts .*2 1\/2 in from centre front/);
+});
+
 test("bust lines are half of the bust, sewn waists half of the waist, sides and shoulders equal, to a millionth", () => {
   for (const figure of FIGURES) {
     const [bust, waist, bustEase, waistEase] = [figure[0]!, figure[1]!, figure[11] ?? 0, figure[12] ?? 0];
@@ -84,8 +123,6 @@ test("bust lines are half of the bust, sewn waists half of the waist, sides and 
     expect(edgeLength(edge(halves[0]!, "shoulder"))).toBeCloseTo(figure[9]!, 9);
   }
 });
-
-const turn = (a: Point, b: Point): number => Math.atan2(a[0] * b[1] - a[1] * b[0], a[0] * b[0] + a[1] * b[1]);
 
 test("neckline and armhole are smooth, also over the shoulder and the side once these are sewn", () => {
   for (const figure of FIGURES) {
@@ -207,16 +244,7 @@ test("a child's neck is a fifth of its girth broad, as the necks of both books a
   expect(around / 11.5).toBeLessThan(1.15);
 });
 
-/** An edge measured by a general-purpose curve library. */
-const lengthOf = (run: Edge): number =>
-  run.reduce((sum, stroke) => {
-    if (stroke.kind === "line") return sum + distance(stroke.from, stroke.to);
-    if (stroke.kind !== "curve") throw new Error("lines and curves");
-    return sum + new Bezier(...[stroke.from, stroke.c1, stroke.c2, stroke.to].flat()).length();
-  }, 0);
-
 test("of 60 random bodies the joined halves give bust, waist, chest and back, and the seams that are sewn are equal", () => {
-  const spread = (least: number, most: number) => fc.double({ min: least, max: most, noNaN: true });
   fc.assert(
     fc.property(
       fc.record({ bust: spread(28, 50), waist: spread(0.65, 0.9), neck: spread(0.32, 0.38), back: spread(0.33, 0.37), length: spread(13, 18), shoulder: spread(4, 5.5), ease: spread(0, 4) }), // biome-ignore format: one figure
@@ -269,7 +297,6 @@ test("both halves take a seam allowance of 3/4 in, at the shallow back neck and 
 });
 
 test("any usual figure is drafted without lines that cross, with room for an allowance of 5/8 in, or refused with a reason", () => {
-  const spread = (least: number, most: number) => fc.double({ min: least, max: most, noNaN: true });
   let [drafted, asked] = [0, 0];
   fc.assert(
     fc.property(

@@ -1,4 +1,3 @@
-import { Bezier } from "bezier-js";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { SET_IN_SLEEVE } from "../../../functions/bodice/SET_IN_SLEEVE.ts";
@@ -8,27 +7,20 @@ import { direction, distance, type Edge, type Point } from "../../../functions/g
 import { edgePart } from "../../../functions/pieces/edges.ts";
 import { edgeLength, pieceArea, readPiece } from "../../../functions/pieces/piece.ts";
 import { calls } from "../calls.ts";
+import { lengthOf, spread, turn } from "../edges-measured.ts";
 
 const { piece, refusal, step, answer } = calls(SET_IN_SLEEVE, "cm");
-
-/** An edge measured by a general-purpose curve library. */
-const lengthAlong = (edge: Edge): number =>
-  edge.reduce((sum, stroke) => {
-    if (stroke.kind !== "curve") throw new Error("curves alone");
-    return sum + new Bezier(...[stroke.from, stroke.c1, stroke.c2, stroke.to].flat()).length();
-  }, 0);
 
 const SLEEVES: readonly (readonly [number, number, number, number, number])[] = [[44, 3, 34, 60, 22], [46, 1, 42, 58, 26], [40, 0, 36, 55, 20], [52, 4.5, 36, 62, 28], [30, 2, 24, 35, 17]]; // biome-ignore format: one sleeve a row
 
 test("the cap is as long as the armhole and the ease to a millionth, as another library measures it", () => {
   for (const args of SLEEVES) {
     const [cap] = piece(...args).edges;
-    expect(Math.abs(lengthAlong(cap!) - (args[0]! + args[1]!))).toBeLessThan(1e-6);
+    expect(Math.abs(lengthOf(cap!) - (args[0]! + args[1]!))).toBeLessThan(1e-6);
   }
 });
 
 test("the cap is the armhole with its ease, its halves theirs, and the sleeve as wide as asked, of 200 random sleeves", () => {
-  const spread = (min: number, max: number) => fc.double({ min, max, noNaN: true });
   fc.assert(
     fc.property(
       fc.record({ armhole: spread(25, 65), ease: spread(0, 0.1), wide: spread(0.65, 0.95), front: spread(0.45, 0.53), behind: spread(0.3, 0.7) }), // biome-ignore format: one sleeve
@@ -46,8 +38,8 @@ test("the cap is the armhole with its ease, its halves theirs, and the sleeve as
           behind,
         );
         const cap = edges[0]!;
-        expect(Math.abs(lengthAlong(cap) - armhole - more)).toBeLessThan(1e-6 * armhole);
-        expect(lengthAlong(cap.slice(2))).toBeCloseTo(front * armhole + (1 - behind) * more, 5);
+        expect(Math.abs(lengthOf(cap) - armhole - more)).toBeLessThan(1e-6 * armhole);
+        expect(lengthOf(cap.slice(2))).toBeCloseTo(front * armhole + (1 - behind) * more, 5);
         expect(cap.at(-1)!.to[0] - cap[0]!.from[0]).toBeCloseTo(wide * armhole, 9);
       },
     ),
@@ -74,8 +66,8 @@ test("for a published one-piece sleeve, 4 in high at the cap, the same width and
 test("front and back of the cap each fit their part of the armhole, with their part of the ease", () => {
   const [cap] = piece(44, 3, 34, 60, 22, "crown", null, 21, 0.6).edges;
   // The crown is where the cap runs level at the top: between its second and third curve.
-  expect(lengthAlong(cap!.slice(0, 2))).toBeCloseTo(23 + 0.6 * 3, 6);
-  expect(lengthAlong(cap!.slice(2))).toBeCloseTo(21 + 0.4 * 3, 6);
+  expect(lengthOf(cap!.slice(0, 2))).toBeCloseTo(23 + 0.6 * 3, 6);
+  expect(lengthOf(cap!.slice(2))).toBeCloseTo(21 + 0.4 * 3, 6);
   expect(cap![1]!.to).toEqual([0, 0]);
 });
 
@@ -115,16 +107,13 @@ test("across and up, no half of a cap ever turns back, which is why it has one s
     }
 });
 
-const turnBetween = (a: Point, b: Point): number =>
-  Math.abs(Math.atan2(a[0] * b[1] - a[1] * b[0], a[0] * b[0] + a[1] * b[1]));
-
 test("the cap is smooth all along, level at the crown and at the underarm where both seams are closed", () => {
   for (const args of SLEEVES) {
     const [cap] = piece(...args).edges;
     for (let i = 1; i < cap!.length; i += 1)
-      expect(turnBetween(direction(cap![i - 1]!, 1), direction(cap![i]!, 0))).toBeLessThan(1e-9);
+      expect(Math.abs(turn(direction(cap![i - 1]!, 1), direction(cap![i]!, 0)))).toBeLessThan(1e-9);
     for (const way of [direction(cap![0]!, 0), direction(cap![1]!, 1), direction(cap!.at(-1)!, 1)])
-      expect(turnBetween(way, [1, 0])).toBeLessThan(1e-9);
+      expect(Math.abs(turn(way, [1, 0]))).toBeLessThan(1e-9);
   }
 });
 
@@ -176,10 +165,35 @@ test("notches lie as far from the underarm on the cap as on the armhole, and all
   expect(47 - 7 - 9).toBeCloseTo(44 - 7 - 9 + 3, 12);
 });
 
+test("where the seams are closed the cap has no corner at the underarm, of a narrow, a straight and a wide sleeve, with an elbow or without", () => {
+  for (const wrist of [18, 34, 48])
+    for (const elbow of [null, 30]) {
+      const [cap, front, , back] = piece(44, 3, 34, 60, wrist, "crown", elbow).edges;
+      // The angles inside the sleeve between the cap and either seam, which make a straight line together.
+      const inFront = Math.PI - turn(direction(cap!.at(-1)!, 1), direction(front![0]!, 0));
+      const behind = Math.PI - turn(direction(back!.at(-1)!, 1), direction(cap![0]!, 0));
+      expect(inFront + behind).toBeCloseTo(Math.PI, 9);
+      // Without an elbow the seam stays beside the straight line from underarm to wrist.
+      if (elbow === null)
+        expect(lengthOf(front!)).toBeLessThan(1.02 * distance(front![0]!.from, front!.at(-1)!.to));
+    }
+});
+
+test("where no more is known 49 % of the armhole lie in front, 55 % of the ease behind, the notches a third and two fifths up", () => {
+  const front = 0.49 * 44;
+  const told = piece(44, 3, 34, 60, 22, "crown", null, front, 0.55, front / 3, 0.4 * (44 - front));
+  const bare = piece(44, 3, 34, 60, 22);
+  const places = (one: typeof bare) => [
+    ...one.edges[0]!.map(({ to }) => to),
+    ...one.marks.map(({ line }) => line[0]!.from),
+  ];
+  expect(places(bare)).toEqual(places(told).map((at) => at.map((figure) => expect.closeTo(figure, 9))));
+});
+
 test("both seams of a sleeve are equally long and closed without a corner at the elbow", () => {
   const { edges } = piece(44, 3, 34, 60, 22, "crown", 27);
   expect(edgeLength(edges[1]!)).toBeCloseTo(edgeLength(edges[3]!), 9);
-  expect(turnBetween(direction(edges[1]![0]!, 1), direction(edges[1]![1]!, 0))).toBeLessThan(1e-9);
+  expect(Math.abs(turn(direction(edges[1]![0]!, 1), direction(edges[1]![1]!, 0)))).toBeLessThan(1e-9);
 });
 
 test("a length from the underarm leaves the cap out of it", () => {

@@ -1,14 +1,14 @@
-import { Bezier } from "bezier-js";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { TWO_PIECE_SLEEVE } from "../../../functions/bodice/TWO_PIECE_SLEEVE.ts";
 import { EDGE_LENGTH } from "../../../functions/curves/EDGE_LENGTH.ts";
 import { SEAM_CHECK } from "../../../functions/curves/SEAM_CHECK.ts";
 import { WITH_ALLOWANCE } from "../../../functions/curves/WITH_ALLOWANCE.ts";
-import { direction, distance, type Edge, type Point } from "../../../functions/geometry/strokes.ts";
+import { direction, type Edge, type Point } from "../../../functions/geometry/strokes.ts";
 import { placeAlong } from "../../../functions/pieces/edges.ts";
 import { flattenPiece, type Piece, pieceArea, readPiece } from "../../../functions/pieces/piece.ts";
 import { calls } from "../calls.ts";
+import { lengthOf, spread } from "../edges-measured.ts";
 
 const { piece, refusal, step, answer } = calls(TWO_PIECE_SLEEVE, "cm");
 
@@ -23,14 +23,6 @@ const SLEEVES: readonly Sleeve[] = [
 
 const edge = (one: Piece, name: string): Edge => one.edges[one.names.indexOf(name)]!;
 
-/** An edge measured by a general-purpose curve library. */
-const lengthOf = (run: Edge): number =>
-  run.reduce((sum, stroke) => {
-    if (stroke.kind === "line") return sum + distance(stroke.from, stroke.to);
-    if (stroke.kind !== "curve") throw new Error("lines and curves");
-    return sum + new Bezier(...[stroke.from, stroke.c1, stroke.c2, stroke.to].flat()).length();
-  }, 0);
-
 test.each(SLEEVES)(
   "of a sleeve for an armhole of %d both caps together are the armhole with its ease, both wrists the wrist",
   (...args) => {
@@ -43,7 +35,6 @@ test.each(SLEEVES)(
 );
 
 test("both caps are the armhole with its ease, and the seams equal, of 60 random sleeves", () => {
-  const spread = (min: number, max: number) => fc.double({ min, max, noNaN: true });
   fc.assert(
     fc.property(
       fc.record({ armhole: spread(32, 60), ease: spread(0, 0.09), wide: spread(0.7, 0.9), wrist: spread(0.6, 0.9), bend: spread(0, 20), front: spread(0, 3), back: spread(0, 2) }), // biome-ignore format: one sleeve

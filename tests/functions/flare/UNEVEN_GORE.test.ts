@@ -1,13 +1,13 @@
-import { Bezier } from "bezier-js";
 import { expect, test } from "vitest";
 import { WITH_ALLOWANCE } from "../../../functions/curves/WITH_ALLOWANCE.ts";
 import { GORE } from "../../../functions/flare/GORE.ts";
 import { UNEVEN_GORE } from "../../../functions/flare/UNEVEN_GORE.ts";
-import { direction, distance, type Edge, type Point } from "../../../functions/geometry/strokes.ts";
+import { direction, type Point } from "../../../functions/geometry/strokes.ts";
 import { placeAlong } from "../../../functions/pieces/edges.ts";
 import { pieceArea, readPiece } from "../../../functions/pieces/piece.ts";
 import { worn } from "../../../functions/run.ts";
 import { calls } from "../calls.ts";
+import { lengthOf } from "../edges-measured.ts";
 
 const { piece, refusal, step, answer } = calls(UNEVEN_GORE, "cm");
 
@@ -24,13 +24,6 @@ const SKIRTS: readonly Skirt[] = [
 const gore = (skirt: Skirt, number: number) => piece(number, ...skirt);
 const goresOf = (skirt: Skirt) => skirt[0] as number;
 const whole = (skirt: Skirt) => Array.from({ length: goresOf(skirt) }, (_, i) => gore(skirt, i + 1));
-
-const lengthOf = (run: Edge): number =>
-  run.reduce((sum, stroke) => {
-    if (stroke.kind === "line") return sum + distance(stroke.from, stroke.to);
-    if (stroke.kind !== "curve") throw new Error("lines and curves");
-    return sum + new Bezier(...[stroke.from, stroke.c1, stroke.c2, stroke.to].flat()).length();
-  }, 0);
 
 test.each(SKIRTS)(
   "of a skirt of %d gores each side seam is as long as its neighbour's, and the same line mirrored",

@@ -1,4 +1,3 @@
-import { Bezier } from "bezier-js";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { WITH_ALLOWANCE } from "../../../functions/curves/WITH_ALLOWANCE.ts";
@@ -8,6 +7,7 @@ import { edgeLength, type Piece, readPiece } from "../../../functions/pieces/pie
 import { isRefused, run } from "../../../functions/run.ts";
 import { unusualSentences } from "../../../functions/unusual-arguments.ts";
 import { calls } from "../calls.ts";
+import { lengthOf, spread, turn } from "../edges-measured.ts";
 
 const { piece, refusal, step } = calls(BREECHES_FOUNDATION, "in");
 const NAMES = ["waist", "crotch", "inside", "lower", "side"] as const;
@@ -15,8 +15,6 @@ const edge = (of: Piece, name: (typeof NAMES)[number]): Edge => of.edges[NAMES.i
 const start = (one: Edge): Point => one[0]!.from;
 const end = (one: Edge): Point => one.at(-1)!.to;
 const close = (a: Point, b: Point) => expect(distance(a, b)).toBeLessThan(1e-9);
-const turn = (a: Point, b: Point): number => Math.atan2(a[0] * b[1] - a[1] * b[0], a[0] * b[0] + a[1] * b[1]);
-
 /** waist, seat, rise, knee length, side length, knee, small, seat ease, fullness, seat raise, slope. */
 const FIGURES: readonly (readonly number[])[] = [
   [34, 39, 11, 23, 27, 16, 14],
@@ -127,16 +125,7 @@ test("a seat of 35 in has the numbers of Hertzer's angles: 8 3/4 across, a fork 
   expect(step("fork_lowered", "back", ...given)).toBeLessThan(1.5);
 });
 
-/** An edge measured by a general-purpose curve library. */
-const lengthOf = (run: Edge): number =>
-  run.reduce((sum, stroke) => {
-    if (stroke.kind === "line") return sum + distance(stroke.from, stroke.to);
-    if (stroke.kind !== "curve") throw new Error("lines and curves");
-    return sum + new Bezier(...[stroke.from, stroke.c1, stroke.c2, stroke.to].flat()).length();
-  }, 0);
-
 test("of 60 random bodies the joined legs give waist, seat, knee, small and rise, and the seams that are sewn are equal", () => {
-  const spread = (min: number, max: number) => fc.double({ min, max, noNaN: true });
   fc.assert(
     fc.property(
       fc.record({ seat: spread(26, 50), waist: spread(0.7, 0.95), rise: spread(0.26, 0.3), knee: spread(0.4, 0.5), ease: spread(0, 3), full: spread(0, 8), below: spread(3, 16) }), // biome-ignore format: one figure
@@ -198,7 +187,6 @@ test("a short thigh for a full seat is drafted, and its low fork is said to be u
 });
 
 test("any usual figure is drafted without lines that cross, or refused with a reason", () => {
-  const spread = (min: number, max: number) => fc.double({ min, max, noNaN: true });
   let [drafted, asked] = [0, 0];
   fc.assert(
     fc.property(

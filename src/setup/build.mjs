@@ -41,15 +41,7 @@ export function build(what) {
   install();
   const result = join(root, RESULTS[what]);
   const own = what === "attack" ? ["tests/attack"] : [];
-  const sources = [
-    "functions",
-    "src",
-    "templates",
-    "languages",
-    "vite.config.ts",
-    "package-lock.json",
-    ...own,
-  ];
+  const sources = ["functions", "src", "templates", "vite.config.ts", "package-lock.json", ...own];
   if (existsSync(result) && sources.every((path) => newest(join(root, path)) <= statSync(result).mtimeMs))
     return;
   run(process.execPath, [

@@ -1,73 +1,20 @@
-import { readdirSync } from "node:fs";
 import { builtinModules } from "node:module";
 import { availableParallelism } from "node:os";
-import type { Rolldown } from "vite";
 import { defineConfig } from "vitest/config";
 import { functionTexts } from "./src/setup/function-texts.ts";
 import { lateFunctions } from "./src/setup/late-functions.ts";
 import { leanLibraries } from "./src/setup/lean-libraries.ts";
 import { notices } from "./src/setup/notices.ts";
 import { offline, WORKER } from "./src/setup/offline.ts";
+import { privateMembers } from "./src/setup/private-members.ts";
 import { sharedWorkers } from "./src/setup/shared-workers.ts";
+import { startChunk } from "./src/setup/start-chunks.ts";
 import { catalogues } from "./src/setup/strings/plugin.ts";
+import { uncalledMethods } from "./src/setup/uncalled-methods.ts";
 import { LongestFirst } from "./tests/order.ts";
 
-type ModuleContext = Parameters<Rolldown.CodeSplittingNameFunction>[1];
-
-/** The modules that the page needs at its start: all that these import, directly or by another. */
-function importedBy(context: ModuleContext, first: string, without: ReadonlySet<string> = new Set()) {
-  const found = new Set<string>();
-  const wanted = [first];
-  for (let id = wanted.pop(); id !== undefined; id = wanted.pop()) {
-    if (found.has(id) || without.has(id)) continue;
-    found.add(id);
-    wanted.push(...(context.getModuleInfo(id)?.importedIds ?? []));
-  }
-  return found;
-}
-
-/**
- * What the page needs at its start, in three chunks, each of which imports only those before it: what the
- * workers for lays need as well, what the other workers need as well, and the rest. Without these chunks
- * every dialog that is loaded later cuts the modules it shares with the page out of them, and many small
- * files pack worse.
- */
-const START: readonly (readonly [chunk: string, entries: readonly string[]])[] = [
-  ["lay", ["worker/worker.ts"]],
-  [
-    "engine",
-    [
-      ...readdirSync(`${import.meta.dirname}/src`, { recursive: true, encoding: "utf8" })
-        .map((path) => path.replaceAll("\\", "/"))
-        .filter((path) => path.endsWith("-worker.ts") && !path.endsWith("service-worker.ts"))
-        .sort(),
-      // A worker loads these two when it is asked to write such a file.
-      "exchange/write-xlsx.ts",
-      "exchange/write-ods.ts",
-    ],
-  ],
-  ["start", ["app/page.tsx"]],
-];
-
-let chunks: ReadonlyMap<string, string> | undefined;
-
-function startChunks(context: ModuleContext): ReadonlyMap<string, string> {
-  const reached = (entry: string, without?: ReadonlySet<string>) =>
-    importedBy(context, `${import.meta.dirname}/src/${entry}`, without);
-  const first = reached("app/main.ts");
-  const atStart = reached("app/page.tsx", first);
-  // The page's first script and the workers share it, and neither needs the rest of the other.
-  const found = new Map([[`${import.meta.dirname}/functions/phrase.ts`, "phrase"]]);
-  for (const [chunk, entries] of START)
-    for (const id of entries.flatMap((entry) => [...reached(entry)]))
-      if (atStart.has(id) && !found.has(id)) found.set(id, chunk);
-  return found;
-}
-
-const startChunk: Rolldown.CodeSplittingNameFunction = (id, context) => {
-  chunks ??= startChunks(context);
-  return chunks.get(id) ?? null;
-};
+/** What makes the libraries smaller in the page. */
+const lean = [leanLibraries, privateMembers, uncalledMethods];
 
 const licences = notices(import.meta.dirname, "notices.txt");
 
@@ -113,7 +60,7 @@ export default defineConfig(({ mode }) =>
           root: mode === "test" ? import.meta.dirname : `${import.meta.dirname}/src/app`,
           base: "./",
           plugins: [
-            leanLibraries,
+            ...lean,
             lateFunctions,
             functionTexts,
             sharedWorkers,

@@ -1,17 +1,19 @@
-/** Loads the functions that the start leaves out (src/engine/late.ts): soon after it, or before a book that names one of them. */
+/** Loads the functions that the start leaves out (src/engine/late.ts), and the lay planner: soon after it, or before a book that names one of them. */
 import type { Book } from "../book/shape.ts";
 import { askWith, didNotCome, missingIn, notThereYet } from "../engine/late.ts";
+import { plannerDidNotCome } from "../lay/start-desk.ts";
 import { reasonOf } from "./faults/in-time.ts";
 
 let coming: Promise<void> | null = null;
 
 /** Every function, once it is there; fails with a sentence when they can't be loaded, and can be called again then. */
 export function allFunctions(): Promise<void> {
-  coming ??= import("../engine/all-functions.ts").then(
+  coming ??= import("./late-parts.ts").then(
     () => {},
     (fault) => {
       coming = null;
       didNotCome(reasonOf(fault));
+      plannerDidNotCome(reasonOf(fault));
       throw fault;
     },
   );

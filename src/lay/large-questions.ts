@@ -64,7 +64,8 @@ export const leaveSlow =
     return refusal ? { refusal } : later(question);
   };
 
-function later({ pieces, cloths }: LayQuestion): NoLay {
+/** That the lay is being worked out, with the least length that it can have. */
+export function later({ pieces, cloths }: LayQuestion): NoLay {
   const copies = pieces.reduce((sum, { quantity }) => sum + quantity, 0);
   const area = pieces.reduce(
     (sum, { quantity, outline }) => sum + quantity * Math.abs(signedArea(outline)),

@@ -82,7 +82,7 @@ export function namesInUse(programs: readonly Part[]): ReadonlySet<string> {
 }
 
 /** The module without the methods whose names are not in use. */
-export function withoutUncalled(code: string, inUse: ReadonlySet<string>): string {
+export function withoutUncalled(code: string, program: Part, inUse: ReadonlySet<string>): string {
   let text = "";
   let at = 0;
   const see = (part: Part): void => {
@@ -92,25 +92,39 @@ export function withoutUncalled(code: string, inUse: ReadonlySet<string>): strin
       at = part.end;
     } else for (const [, one] of partsIn(part)) see(one);
   };
-  see(parsed(code));
+  see(program);
   return text + code.slice(at);
 }
 
 const filesIn = (folder: string): string[] =>
   readdirSync(join(ROOT, folder), { recursive: true, encoding: "utf8" })
-    .filter((path) => /\.(?:mjs|js|ts)$/.test(path) && !path.endsWith(".d.ts"))
-    .map((path) => join(ROOT, folder, path));
+    .filter((path) => /\.(?:mjs|js|ts)$/.test(path) && !/\.d\.ts$|^i18n.languages/.test(path))
+    .map((path) => join(ROOT, folder, path).replaceAll("\\", "/"));
 
-let inUse: ReadonlySet<string> | undefined;
+/** The libraries' files without what nothing calls, by their paths, with the code that they have on the disk. */
+function lessened(): ReadonlyMap<string, { readonly code: string; readonly less: string }> {
+  const read = (file: string) => {
+    const code = readFileSync(file, "utf8");
+    return { file, code, program: parsed(code, file) };
+  };
+  const library = LIBRARIES.flatMap(filesIn).map(read);
+  const inUse = namesInUse([...library, ...CALLERS.flatMap(filesIn).map(read)].map(({ program }) => program));
+  return new Map(
+    library.map(({ file, code, program }) => [file, { code, less: withoutUncalled(code, program, inUse) }]),
+  );
+}
+
+let files: ReturnType<typeof lessened> | undefined;
 
 export const uncalledMethods: Plugin = {
   name: "uncalled-methods",
   apply: "build",
   transform(code, id) {
-    if (!LIBRARIES.some((folder) => id.replaceAll("\\", "/").includes(`/${folder}/`))) return null;
-    inUse ??= namesInUse(
-      [...LIBRARIES, ...CALLERS].flatMap(filesIn).map((file) => parsed(readFileSync(file, "utf8"), file)),
-    );
-    return { code: withoutUncalled(code, inUse), map: null };
+    const path = id.replaceAll("\\", "/");
+    if (!LIBRARIES.some((folder) => path.includes(`/${folder}/`))) return null;
+    files ??= lessened();
+    const file = files.get(path);
+    // A module that another rule of the build has changed keeps its methods.
+    return file && file.code === code ? { code: file.less, map: null } : null;
   },
 };

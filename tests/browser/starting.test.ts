@@ -107,7 +107,7 @@ describe("the page starts", () => {
 });
 
 /** What the page may load before its first book can be worked on, in bytes packed by gzip. It may only be made less. */
-const FIRST_LOAD = 590_000;
+const FIRST_LOAD = 555_000;
 
 /** Run in the page before its own script: notes when the first cell of the grid is there. */
 const NOTE_GRID = `new MutationObserver((_, watch) => {
@@ -191,7 +191,14 @@ it("a formula that names a function not there yet waits for it, and is calculate
   await cell(page, "A22").click();
   await expect.poll(() => page.locator(".middle").textContent()).toContain("ROMAN is still being loaded");
   await expect.poll(() => cell(page, "A21").textContent()).toBe("");
+  // The lay planner comes with them: a length of cloth is pending until then.
+  const turnTo = (title: string) => page.locator("nav.pages .page", { hasText: title }).click();
+  await turnTo("Cut");
+  await expect.poll(() => cell(page, "B17").textContent()).toBe("…");
   come();
+  await expect.poll(() => cell(page, "B17").textContent()).toMatch(/^(?:ok|check)/);
+  await expect.poll(() => cell(page, "B8").textContent()).toMatch(/^\d/);
+  await turnTo("Measure");
   await expect.poll(() => cell(page, "A21").textContent()).toBe("20");
   await expect.poll(() => cell(page, "A22").textContent()).toBe("XIV 5");
 });

@@ -4,7 +4,7 @@
  */
 import { phrase } from "../../../functions/phrase.ts";
 import type { Book } from "../../book/shape.ts";
-import { pageDesk } from "../../lay/desk.ts";
+import { startDesk, whenPlannerComes } from "../../lay/start-desk.ts";
 import { Store } from "../../store/store.ts";
 import { reasonOf } from "../faults/in-time.ts";
 import { hungAt } from "./attempt.ts";
@@ -47,10 +47,17 @@ async function openShelf(): Promise<{ shelf: Shelf | null; records: BookRecord[]
   }
 }
 
+/** Works out again what has no lay yet. */
+function layAgain(store: Store): void {
+  const without = store.engine.laid().filter(({ lays }) => lays.some(({ answer }) => "refusal" in answer));
+  if (without.length > 0) store.workAgain(without.map(({ place }) => place));
+}
+
 export async function start(): Promise<Start> {
   holdTab();
   const { shelf, records, trouble } = await openShelf();
-  const store = new Store(newBook(), pageDesk);
+  const store = new Store(newBook(), startDesk);
+  whenPlannerComes(() => layAgain(store));
   const keeper = new Keeper(store, new Library(shelf), trouble);
   if (location.hash === FRESH) {
     history.replaceState(null, "", location.pathname + location.search);

@@ -17,9 +17,7 @@ import { useSaving } from "../files/own-file/use-saving.tsx";
 import { samePlace, sessionOf } from "../grid/edit-session.ts";
 import { addShortcuts } from "../help/shortcuts.ts";
 import { helpWhileTyping } from "../help/while-typing.ts";
-import { backgroundOf } from "../lay/background.ts";
-import { joinSearchOf } from "../lay/join-search.ts";
-import { quickLaysOf } from "../lay/quick-lays.ts";
+import { useSearches } from "../lay/use-searches.ts";
 import type { PrintFor } from "../print/choices.ts";
 import { shownWhile } from "../progress/ongoing.ts";
 import { useStable, within } from "../store-hooks.ts";
@@ -43,10 +41,7 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
   /** A file of another program that is looked at before its content comes into a book. */
   const [incoming, setIncoming] = useState<IncomingFile | null>(null);
   const { elsewhere } = keeping;
-  useEffect(() => backgroundOf(store).watch(), [store]);
-  useEffect(() => joinSearchOf(store).watch(), [store]);
-  useEffect(() => quickLaysOf(store).watch(), [store]);
-  useEffect(() => backgroundOf(store).writes(!elsewhere), [store, elsewhere]);
+  useSearches(store, !elsewhere);
   /** The cell that was chosen last on each page, by its title: a page that is added or moved changes the numbers of others. */
   const lastOnPage = useRef(new Map<string, Place>());
   const place = within(store.shown, chosen);

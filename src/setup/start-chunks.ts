@@ -3,8 +3,8 @@ import { readdirSync } from "node:fs";
 import { join } from "node:path";
 import type { Rolldown } from "vite";
 
-/** The folder of the sources. */
-const SOURCE = join(import.meta.dirname, "..").replaceAll("\\", "/");
+const ROOT = join(import.meta.dirname, "../..").replaceAll("\\", "/");
+const SOURCE = `${ROOT}/src`;
 
 type ModuleContext = Parameters<Rolldown.CodeSplittingNameFunction>[1];
 
@@ -51,7 +51,7 @@ function startChunks(context: ModuleContext): ReadonlyMap<string, string> {
   const first = reached("app/main.ts");
   const atStart = reached("app/page.tsx", first);
   // The page's first script and the workers share it, and neither needs the rest of the other.
-  const found = new Map([[`${SOURCE.replace(/src$/, "")}functions/phrase.ts`, "phrase"]]);
+  const found = new Map([[`${ROOT}/functions/phrase.ts`, "phrase"]]);
   for (const [chunk, entries] of START)
     for (const id of entries.flatMap((entry) => [...reached(entry)]))
       if (atStart.has(id) && !found.has(id)) found.set(id, chunk);

@@ -118,7 +118,7 @@ const ROOMS_OF_APP: readonly (readonly string[])[] = [
     "progress",
     "reading",
   ],
-  ["naming", "all-functions", "following"],
+  ["naming", "all-functions", "late-parts", "following"],
   ["files", "grid", "checks", "working", "lay"],
   ["drawing", "whatif", "begin", "help", "pages", "print", "import", "outlines", "language"],
   ["shell"],

@@ -101,7 +101,10 @@ const filesIn = (folder: string): string[] =>
     .filter((path) => /\.(?:mjs|js|ts)$/.test(path) && !/\.d\.ts$|^i18n.languages/.test(path))
     .map((path) => join(ROOT, folder, path).replaceAll("\\", "/"));
 
-/** The libraries' files without what nothing calls, by their paths, with the code that they have on the disk. */
+/** A file by its place among the packages, wherever these are. */
+const placeOf = (path: string): string => path.slice(path.lastIndexOf("/node_modules/") + 1);
+
+/** The libraries' files without what nothing calls, by their places, with the code that they have on the disk. */
 function lessened(): ReadonlyMap<string, { readonly code: string; readonly less: string }> {
   const read = (file: string) => {
     const code = readFileSync(file, "utf8");
@@ -110,7 +113,10 @@ function lessened(): ReadonlyMap<string, { readonly code: string; readonly less:
   const library = LIBRARIES.flatMap(filesIn).map(read);
   const inUse = namesInUse([...library, ...CALLERS.flatMap(filesIn).map(read)].map(({ program }) => program));
   return new Map(
-    library.map(({ file, code, program }) => [file, { code, less: withoutUncalled(code, program, inUse) }]),
+    library.map(({ file, code, program }) => [
+      placeOf(file),
+      { code, less: withoutUncalled(code, program, inUse) },
+    ]),
   );
 }
 
@@ -120,10 +126,10 @@ export const uncalledMethods: Plugin = {
   name: "uncalled-methods",
   apply: "build",
   transform(code, id) {
-    const path = id.replaceAll("\\", "/");
-    if (!LIBRARIES.some((folder) => path.includes(`/${folder}/`))) return null;
+    const place = placeOf(id.replaceAll("\\", "/"));
+    if (!LIBRARIES.some((folder) => place.startsWith(`${folder}/`))) return null;
     files ??= lessened();
-    const file = files.get(path);
+    const file = files.get(place);
     // A module that another rule of the build has changed keeps its methods.
     return file && file.code === code ? { code: file.less, map: null } : null;
   },

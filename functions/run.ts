@@ -62,6 +62,8 @@ export interface Explanation {
   /** A sentence for each argument, or relation among arguments, that is outside what is usual, and for what is uncertain about the answer. */
   readonly unusual: readonly string[];
   readonly shapes: readonly Shape[];
+  /** Why an answer has no drawing although its function draws, in a sentence; "" else. */
+  readonly undrawn: string;
 }
 
 export const isRefused = (answer: unknown): answer is Refused =>
@@ -146,6 +148,7 @@ export function explain(declaration: Declaration, args: readonly Argument[], set
   let given: Readonly<Record<string, Argument>> = {};
   let shapes: readonly Shape[] = [];
   let unusual: readonly string[] = [];
+  let undrawn = "";
   const doubts: string[] = [];
   const hearing = { ...setting, doubt: (sentence: string) => doubts.push(sentence) };
   const answer = attempt(declaration, setting, () => {
@@ -157,11 +160,16 @@ export function explain(declaration: Declaration, args: readonly Argument[], set
       typeof value === "number" ? [[name, value] as const] : [],
     );
     const found = Object.fromEntries(numbers);
-    shapes = declaration.draw?.(done.checked as never, found, done.answer, done.context) ?? [];
+    // A drawing that fails takes nothing from the answer.
+    const drawn = attempt(declaration, setting, () => {
+      shapes = declaration.draw?.(done.checked as never, found, done.answer, done.context) ?? [];
+      return "";
+    });
+    if (isRefused(drawn)) undrawn = drawn.refusal;
     if (setting.decimal === "comma") shapes = shapes.map((shape) => withCommas(shape));
     return asCell(done.answer, declaration, setting);
   });
-  return { answer, given, steps, unusual, shapes };
+  return { answer, given, steps, unusual, shapes, undrawn };
 }
 
 /** The garment of one call as it hangs on a figure of these measurements; null when the function has none or the call is refused. */

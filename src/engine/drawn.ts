@@ -44,6 +44,10 @@ export function drawnAt(engine: Engine, place: Place): Drawn | null {
   }
 }
 
+/** Why a cell has no drawing although its function draws, in a sentence; "" else. */
+export const undrawnAt = (engine: Engine, place: Place): string =>
+  explain(engine, place).calls.find(({ undrawn }) => undrawn !== "")?.undrawn ?? "";
+
 /** A garment as worn, and the cell whose function makes it. */
 export interface WornAt {
   readonly place: Place;

@@ -50,6 +50,8 @@ export interface CallWorking {
   readonly value: Cell;
   readonly refused: boolean;
   readonly shapes: readonly Shape[];
+  /** Why it has no drawing although its function draws, in a sentence; "" else. */
+  readonly undrawn: string;
 }
 
 export interface Working {
@@ -131,7 +133,7 @@ export const chain = (engine: Engine, place: Place, most = 200): Working[] =>
 
 function callWorking(engine: Engine, declaration: Declaration, args: readonly Argument[]): CallWorking {
   const rule: Rule = engine.book;
-  const { answer, given, steps, shapes } = explainCall(declaration, args, engine.setting);
+  const { answer, given, steps, shapes, undrawn } = explainCall(declaration, args, engine.setting);
   const kinds = new Map<string, Kind>(
     Object.entries({
       ...declaration.block?.takes,
@@ -182,6 +184,7 @@ function callWorking(engine: Engine, declaration: Declaration, args: readonly Ar
     value: refused ? null : answer,
     refused,
     shapes,
+    undrawn,
   };
 }
 

@@ -148,8 +148,14 @@ async function withFaults(context: BrowserContext, texts: Readonly<Record<string
     const response = await route.fetch();
     let script = await response.text();
     for (const [part, text] of Object.entries(texts)) {
-      const fails = `(window.failing==="${part}"&&(()=>{throw Error("made to fail")})(),"${text}")`;
-      script = script.replaceAll(`\`${text}\``, fails).replaceAll(`"${text}"`, fails);
+      const fails = (value: string) =>
+        `(window.failing==="${part}"&&(()=>{throw Error("made to fail")})(),${value})`;
+      // A template with a tag is called with its texts.
+      const tagged = new RegExp(`(?<![\\w$])(?!return\\b|case\\b)([\\w$]+)\`${text}\``, "g");
+      script = script
+        .replace(tagged, (_, tag: string) => `${tag}(${fails(`["${text}"]`)})`)
+        .replaceAll(`\`${text}\``, fails(`"${text}"`))
+        .replaceAll(`"${text}"`, fails(`"${text}"`));
     }
     await route.fulfill({ response, body: script });
   });
@@ -177,6 +183,9 @@ describe("a fault in one part leaves the rest alive", () => {
           Books: "books-all",
           act: "Saved as ",
           cells: "cell-worked",
+          seam: "half the seam",
+          outlines: "outlines-pieces",
+          plot: "borderTopColor",
         }),
     });
     expectComplaints(/made to fail|an answer nobody waited for|a timer's fault/);
@@ -207,6 +216,52 @@ describe("a fault in one part leaves the rest alive", () => {
     await page.keyboard.press("Control+o");
     await page.getByText("The list of books cannot be shown").waitFor();
     await page.getByRole("button", { name: "Close" }).click();
+
+    // The drawing of one function: its figures, and their working, stand.
+    const turnTo = (title: string) =>
+      page
+        .getByRole("navigation", { name: "Pages" })
+        .getByRole("button", { name: title, exact: true })
+        .click();
+    await turnTo("Draft");
+    await failing("seam");
+    await cell(page, "B4").click();
+    await page.getByText("was not drawn: SEAM_GIRTH failed").waitFor();
+    await page.getByRole("region", { name: "Working" }).getByText("longer_than_waist").first().waitFor();
+    await failing("");
+    await type(page, "D30", "after the seam");
+    await cell(page, "B4").click();
+    await page.getByText("half the seam").first().waitFor();
+    expect(await page.getByText("was not drawn").count()).toBe(0);
+
+    await failing("outlines");
+    await page.evaluate(() => {
+      const dataTransfer = new DataTransfer();
+      const svg = '<svg xmlns="http://www.w3.org/2000/svg"><rect width="90" height="50"/></svg>';
+      dataTransfer.items.add(new File([svg], "cuff.svg"));
+      document.body.dispatchEvent(new DragEvent("drop", { dataTransfer, bubbles: true, cancelable: true }));
+    });
+    await page.getByText("The file cannot be shown (made to fail)").waitFor();
+    await failing("");
+    await page.getByRole("button", { name: "Try again" }).click();
+    await page.getByRole("dialog").getByRole("button", { name: "Cancel" }).click();
+
+    // A plot: the slider beside it goes on.
+    await failing("plot");
+    await page.getByRole("button", { name: "What if" }).click();
+    await page.getByLabel("Change", { exact: true }).selectOption({ label: "depth" });
+    await page
+      .getByText(/^The plot of .* cannot be shown \(made to fail\)/)
+      .first()
+      .waitFor();
+    await page.getByRole("slider", { name: "depth" }).press("ArrowRight");
+    await page.getByRole("button", { name: "Discard" }).waitFor();
+    await failing("");
+    await page.getByRole("button", { name: "Try again" }).first().click();
+    await page.locator(".plots canvas").first().waitFor();
+    await page.getByRole("button", { name: "Discard" }).click();
+    await turnTo("Measure");
+
     await failing("cells");
     await type(page, "A21", "after cells");
     await page.getByText("Something in the page failed (made to fail)").waitFor();

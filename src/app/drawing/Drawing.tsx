@@ -11,11 +11,12 @@ import {
   drawable,
   drawnAt,
   subjectOf,
+  undrawnAt,
   type WornAt,
   wornAt,
 } from "../../engine/drawn.ts";
 import type { Engine } from "../../engine/engine.ts";
-import { labelOf } from "../../engine/label.ts";
+import { cellText, labelOf } from "../../engine/label.ts";
 import { pictureOf } from "../../engine/picture.ts";
 import { drawingInWords } from "../../engine/picture-words.ts";
 import { pieceNotes, withNotes } from "../../engine/piece-notes.ts";
@@ -48,6 +49,9 @@ const calledBy = (
   { name, place, address }: Pick<Drawn, "name" | "place" | "address">,
 ): string => name ?? labelOf(engine.book, place) ?? address;
 
+const calledAt = (engine: Engine, place: Place): string =>
+  engine.view(place).name ?? cellText(engine.book, place);
+
 interface Props extends Drawings {
   readonly store: Store;
   readonly place: Place;
@@ -72,6 +76,7 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
   const chosen = within(store.shown, place);
   const subject = named.find(({ name }) => name === held)?.place ?? subjectOf(engine, chosen, last.current);
   const drawn = subject && drawnAt(engine, subject);
+  const undrawn = [chosen, subject].find((one) => one && undrawnAt(engine, one));
   const [manner, setManner] = useState<Manner>(AS_FLAT);
   const wears = subject ? canWear(engine, subject) : "no";
   // A piece that may be no skirt is drawn flat until it is chosen itself to be drawn as worn.
@@ -138,7 +143,14 @@ const Latest = memo(function Latest(props: Props & { revision: number }) {
         )}
         {wears !== "no" && !laid && <MannerChoice manner={shownManner} onManner={choose} />}
       </div>
-      {subject && !drawn && <Why engine={engine} subject={subject} onPlace={onPlace} />}
+      {undrawn && (
+        <p className="look" role="status">
+          {phrase`${calledAt(engine, undrawn)} was not drawn: ${undrawnAt(engine, undrawn)}`}
+        </p>
+      )}
+      {subject && subject !== undrawn && !drawn && (
+        <Why engine={engine} subject={subject} onPlace={onPlace} />
+      )}
       {laid ? (
         <Suspense>
           <LayBoard store={store} place={drawn.place} />

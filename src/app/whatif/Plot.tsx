@@ -29,6 +29,9 @@ export function Plot({ book, cell, watched, index, rows, thresholds, at, target 
   const drawing = useRef<PlotDrawing | null>(null);
   const [ready, setReady] = useState(false);
   const [pointed, setPointed] = useState<number | null>(null);
+  const [fault, setFault] = useState<{ readonly reason: unknown } | null>(null);
+  // What fails behind the paint fails here, where a guard says so.
+  if (fault) throw fault.reason;
   const data = useMemo(
     () =>
       [
@@ -44,11 +47,13 @@ export function Plot({ book, cell, watched, index, rows, thresholds, at, target 
     if (!plain) return;
     let gone = false;
     // The plotting library comes when the first plot does.
-    import("./plotting.ts").then(({ PlotDrawing }) => {
-      if (gone || !host.current) return;
-      drawing.current = new PlotDrawing(host.current, setPointed);
-      setReady(true);
-    });
+    import("./plotting.ts")
+      .then(({ PlotDrawing }) => {
+        if (gone || !host.current) return;
+        drawing.current = new PlotDrawing(host.current, setPointed);
+        setReady(true);
+      })
+      .catch((reason: unknown) => setFault({ reason }));
     return () => {
       gone = true;
       drawing.current?.destroy();
@@ -78,7 +83,11 @@ export function Plot({ book, cell, watched, index, rows, thresholds, at, target 
     if (!ready || rows.length === 0) return;
     const draw = () => {
       drawn.current = plotted;
-      drawing.current?.draw({ ...plotted, at });
+      try {
+        drawing.current?.draw({ ...plotted, at });
+      } catch (reason) {
+        setFault({ reason });
+      }
       afterPaint.done(drawn);
     };
     // Where only the slider has moved, the grid is painted first.

@@ -2,6 +2,7 @@
 import { phrase } from "../../../functions/phrase.ts";
 import type { Target } from "../../engine/target.ts";
 import type { VariedCell } from "../../engine/varied-cell.ts";
+import { Guard } from "../faults/Guard.tsx";
 import type { Asking } from "./asking.ts";
 import { Calculating } from "./Calculating.tsx";
 import { Choose } from "./Choose.tsx";
@@ -193,20 +194,22 @@ function Proof({ solve: { book, question, solution, answered } }: Part) {
   const { make, aim } = question;
   return (
     <div className="plots">
-      {answered.length > 1 ? (
-        <Heat book={book} varied={answered} watched={make} index={0} rows={solution.rows} />
-      ) : (
-        <Plot
-          book={book}
-          cell={first}
-          watched={make}
-          index={0}
-          rows={solution.rows}
-          thresholds={null}
-          at={(solution.found ?? solution.nearest).figures[0]!}
-          target={"value" in aim ? aim.value : null}
-        />
-      )}
+      <Guard name={phrase`The plot of ${make.label}`} of={solution}>
+        {answered.length > 1 ? (
+          <Heat book={book} varied={answered} watched={make} index={0} rows={solution.rows} />
+        ) : (
+          <Plot
+            book={book}
+            cell={first}
+            watched={make}
+            index={0}
+            rows={solution.rows}
+            thresholds={null}
+            at={(solution.found ?? solution.nearest).figures[0]!}
+            target={"value" in aim ? aim.value : null}
+          />
+        )}
+      </Guard>
     </div>
   );
 }

@@ -3,6 +3,7 @@ import { phrase } from "../../../functions/phrase.ts";
 import { oddSteps } from "../../engine/odd-steps.ts";
 import { sweepCsv } from "../../engine/sweep.ts";
 import { figureText, type VariedCell } from "../../engine/varied-cell.ts";
+import { Guard } from "../faults/Guard.tsx";
 import type { Asking } from "./asking.ts";
 import { Calculating } from "./Calculating.tsx";
 import { Choose } from "./Choose.tsx";
@@ -96,23 +97,24 @@ function Plots({ vary, trying }: Part & { trying: Trying }) {
     <div className="plots" aria-busy={busy}>
       <Calculating answer={answer} late />
       {rows.length > 0 &&
-        shown.map((one, i) =>
-          varied.length > 1 ? (
-            <Heat key={one.label} book={book} varied={varied} watched={one} index={i} rows={rows} />
-          ) : (
-            <Plot
-              key={one.label}
-              book={book}
-              cell={first!}
-              watched={one}
-              index={i}
-              rows={rows}
-              thresholds={thresholds[i] ?? null}
-              at={trying.figure(first!)}
-              target={null}
-            />
-          ),
-        )}
+        shown.map((one, i) => (
+          <Guard key={one.label} name={phrase`The plot of ${one.label}`} of={rows}>
+            {varied.length > 1 ? (
+              <Heat book={book} varied={varied} watched={one} index={i} rows={rows} />
+            ) : (
+              <Plot
+                book={book}
+                cell={first!}
+                watched={one}
+                index={i}
+                rows={rows}
+                thresholds={thresholds[i] ?? null}
+                at={trying.figure(first!)}
+                target={null}
+              />
+            )}
+          </Guard>
+        ))}
     </div>
   );
 }

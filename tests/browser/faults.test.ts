@@ -150,12 +150,10 @@ async function withFaults(context: BrowserContext, texts: Readonly<Record<string
     for (const [part, text] of Object.entries(texts)) {
       const fails = (value: string) =>
         `(window.failing==="${part}"&&(()=>{throw Error("made to fail")})(),${value})`;
-      // A template with a tag is called with its texts.
-      const tagged = new RegExp(`(?<![\\w$])(?!return\\b|case\\b)([\\w$]+)\`${text}\``, "g");
+      const tagged = new RegExp(`(?<![\\w$])(?!(?:return|case)\\b)([\\w$]+)(?=\`${text}(?:\`|\\$\\{))`, "g");
       script = script
-        .replace(tagged, (_, tag: string) => `${tag}(${fails(`["${text}"]`)})`)
-        .replaceAll(`\`${text}\``, fails(`"${text}"`))
-        .replaceAll(`"${text}"`, fails(`"${text}"`));
+        .replace(tagged, (tag) => fails(tag))
+        .replace(new RegExp(`(?<!\\))(?:\`${text}\`|"${text}")`, "g"), fails(`"${text}"`));
     }
     await route.fulfill({ response, body: script });
   });
@@ -168,7 +166,7 @@ describe("a fault in one part leaves the rest alive", () => {
     "The formula of the cell": "Text or formula of the cell",
     "The grid": "grid-host",
     Drawing: "drawing-head",
-    Working: "working",
+    Working: "worked",
     "The list of problems": "checks",
     "The messages": "Messages",
     "The page": "open-book",

@@ -11,6 +11,7 @@ import { Awaited, Waiting } from "./awaited.ts";
 import { withNeededArguments } from "./branches.ts";
 import { type Ast, addressKey, type CellAddress, type Inside, type Parsed, type State } from "./inside.ts";
 import { argumentFault } from "./too-great.ts";
+import { filledOf } from "./whole-columns.ts";
 import { matches, search, stretches } from "./wildcard.ts";
 
 /** How long formulas may take, in milliseconds of `clock`. */
@@ -94,7 +95,9 @@ export class Guards {
     // HyperFormula builds rows 1:5 on rows 1:4, and throws when the page has become wider in the meantime.
     const findSmaller = rangeMapping.findSmallerRange.bind(rangeMapping);
     rangeMapping.findSmallerRange = (range) =>
-      Number.isFinite(range.width()) ? findSmaller(range) : { restRange: range };
+      Number.isFinite(range.width()) && Number.isFinite(range.height())
+        ? findSmaller(range)
+        : { restRange: filledOf(range) };
     this.#guardParser(lazilyTransformingAstService.parser);
     this.#guardComparisons(inside.arithmeticHelper);
     const { exporter } = inside.serialization;

@@ -42,6 +42,7 @@ export interface Inside {
   readonly functionRegistry: { readonly functions: ReadonlyMap<string, readonly [string, PluginInside]> };
   readonly dependencyGraph: {
     clearDirtyVertices(): void;
+    getCell(at: CellAddress): object | undefined;
     readonly rangeMapping: { findSmallerRange(range: RangeInside): unknown };
     readonly lazilyTransformingAstService: {
       readonly parser: { parse(text: string, at: CellAddress): Parsed };
@@ -51,6 +52,8 @@ export interface Inside {
 
 export interface RangeInside {
   width(): number;
+  height(): number;
+  addresses(graph: Inside["dependencyGraph"]): CellAddress[];
 }
 
 export interface PluginInside {

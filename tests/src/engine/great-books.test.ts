@@ -8,6 +8,8 @@ import { understand } from "../../../src/engine/content.ts";
 import { Engine } from "../../../src/engine/engine.ts";
 import { chain } from "../../../src/engine/explain.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
+import { insertRows, removeRows } from "../../../src/store/commands.ts";
+import { Random } from "../../attack/random.ts";
 
 const at = (row: number, column = 1) => ({ page: 0, row, column });
 const column = (texts: readonly string[]): Book =>
@@ -66,6 +68,39 @@ test("whole columns with something far down are worked, shown and emptied again"
   ] as const) {
     engine.become(type(engine.book, [{ ...at(9999), typed }]));
     expect(engine.view(at(0, 27)).value).toBe(value);
+  }
+});
+
+test("whole columns and rows answer as ranges of all their cells do, whatever is filled, cleared or put in", () => {
+  const asks = [
+    "SUM(x)", "COUNT(x)", "COUNTA(x)", "MAX(x)", "MIN(x)", "PRODUCT(x)", "MEDIAN(x)", 'COUNTIF(x;">3")', 'SUMIF(x;">3";x)',
+    "AVERAGE(x)", "MATCH(7;x;0)", "SUMPRODUCT(x;x)", "SUMSQ(x)+SUM(x;5)",
+  ]; // biome-ignore format: a table
+  const areas = [
+    ["Draft!A:A", "Draft!A1:A40"],
+    ["Draft!A:C", "Draft!A1:C40"],
+    ["Draft!3:4", "Draft!A3:H4"],
+  ] as const;
+  const typings = areas.flatMap(([whole, cells], i) =>
+    asks.flatMap((ask, row) =>
+      [whole, cells].map((area, k) => ({ ...at(row, 2 * i + k), typed: `=${ask.replaceAll("x", area)}` })),
+    ),
+  ); // biome-ignore format: short
+  const engine = new Engine(type(blankBook("The long list", "cm", "1 mm"), typings), layDesk);
+  const random = new Random(7);
+  for (let step = 0; step < 60; step += 1) {
+    const place = { page: 1, row: random.below(24), column: random.below(4) };
+    const next = random.chance(0.1)
+      ? (random.chance(0.5) ? insertRows : removeRows)(1, place.row, 1).edit(engine.book)
+      : type(engine.book, [{ ...place, typed: random.pick(["", "", "7", "3", "40", "wool", "=A2+1"]) }]);
+    if ("refusal" in next) continue;
+    engine.become(next);
+    for (const [row, ask] of asks.entries())
+      for (let i = 0; i < areas.length; i += 1)
+        if (engine.book.pages[0]!.rows[row]![2 * i + 1]!.includes(areas[i]![1]))
+          expect(engine.view(at(row, 2 * i)).shown, `step ${step}: ${ask} of ${areas[i]![0]}`).toBe(
+            engine.view(at(row, 2 * i + 1)).shown,
+          );
   }
 });
 

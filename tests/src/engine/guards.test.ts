@@ -5,7 +5,7 @@ import { type } from "../../../src/book/edit.ts";
 import { type Book, blankBook } from "../../../src/book/shape.ts";
 import { engineConfig } from "../../../src/engine/config.ts";
 import { Engine } from "../../../src/engine/engine.ts";
-import type { TimeLimits } from "../../../src/engine/guards.ts";
+import { Guards, type TimeLimits, USUAL_LIMITS } from "../../../src/engine/guards.ts";
 import type { Inside } from "../../../src/engine/inside.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 import { Store } from "../../../src/store/store.ts";
@@ -21,6 +21,24 @@ function bookOf(texts: readonly string[], column = 1): Book {
   }));
   return type({ ...blank, pages }, typings);
 }
+
+test("a whole column is linked to the cells that hold something, and no vertex is made of a blank cell", () => {
+  let inside: Inside | undefined;
+  const guards = new Guards(USUAL_LIMITS);
+  const set = (one: Inside) => {
+    inside = one;
+    guards.set(one);
+  };
+  const hf = HyperFormula.buildFromArray(
+    [[1], [], [], ["=SUM(A1:A3)", "=SUM(C:F)"]],
+    engineConfig({ unit: "in", inside: set }),
+  );
+  hf.setCellContents({ sheet: 0, row: 1, col: 2 }, 4);
+  expect(hf.getCellValue({ sheet: 0, row: 3, col: 1 })).toBe(4);
+  const has = (row: number, col: number) =>
+    inside!.dependencyGraph.getCell({ sheet: 0, row, col }) !== undefined;
+  expect([has(2, 0), has(1, 2), has(2, 2), has(0, 4)]).toEqual([true, true, false, false]);
+});
 
 test("every part that the guards take hold of is there, and is used from there", () => {
   let inside: Inside | undefined;
@@ -50,6 +68,7 @@ test("every part that the guards take hold of is there, and is used from there",
   count(parts.dependencyGraph.lazilyTransformingAstService.parser, "parse", "parse");
   count(parts.arraySizePredictor, "checkArraySize", "size");
   expect(parts.dependencyGraph.clearDirtyVertices).toBeTypeOf("function");
+  expect(parts.dependencyGraph.getCell).toBeTypeOf("function");
   count(parts.serialization.exporter, "cellValueRounding", "round");
   count(parts.arithmeticHelper, "eq", "eq");
   count(parts.arithmeticHelper, "eqMatcherFunction", "wild");

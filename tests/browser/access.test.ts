@@ -6,7 +6,7 @@ import { describe, expect, it } from "vitest";
 import { readPdf } from "../src/paper/read-pdf.ts";
 import { violations } from "./axe.ts";
 import { cutOff } from "./fits.ts";
-import { cell, download, open } from "./page.ts";
+import { cell, download, open, openReady } from "./page.ts";
 
 const SHOTS = process.env.SHOTS;
 
@@ -143,7 +143,7 @@ const STATES: readonly (readonly [state: string, reach: (page: Page) => Promise<
 const NARROW = ["the grid", "the problems and a lay", "the help of a function", "Books"];
 
 it("in every state axe finds nothing, in light and in dark, and nothing is cut off on any screen", async () => {
-  const page = await open();
+  const page = await openReady();
   const found: string[] = [];
   for (const [state, reach] of STATES) {
     const note = (where: string, all: readonly string[]) =>
@@ -169,7 +169,7 @@ it("in every state axe finds nothing, in light and in dark, and nothing is cut o
 });
 
 it("a title that is too long for the top is shortened in its own field, and the top keeps to one row", async () => {
-  const page = await open();
+  const page = await openReady();
   await page.getByLabel("Title of the book").fill("The Miller's Daughter of Withy Green, ".repeat(5));
   for (const width of [1210, 1280, 1400, 1440, 1610]) {
     await page.setViewportSize({ width, height: 820 });
@@ -201,7 +201,7 @@ describe("by keyboard alone", () => {
   });
 
   it("F6 goes through the parts of the page and back", async () => {
-    const page = await open();
+    const page = await openReady();
     await cell(page, "A1").click();
     for (const next of ["side", "foot", "top", "pages", "middle"]) {
       await page.keyboard.press("F6");
@@ -212,7 +212,7 @@ describe("by keyboard alone", () => {
   });
 
   it("back in the grid, what is typed goes into the chosen cell", async () => {
-    const page = await open();
+    const page = await openReady();
     await cell(page, "A20").click();
     await page.keyboard.press("F6");
     await page.keyboard.press("Shift+F6");
@@ -223,7 +223,7 @@ describe("by keyboard alone", () => {
   });
 
   it("pages are turned, added, renamed and deleted", async () => {
-    const page = await open();
+    const page = await openReady();
     const now = () => page.locator("[aria-current='page']").textContent();
     await cell(page, "A1").click();
     await page.keyboard.press("Alt+PageDown");
@@ -250,7 +250,7 @@ describe("by keyboard alone", () => {
   });
 
   it("a page is copied for another wearer with its names, and the dialog says what stays the first wearer's", async () => {
-    const page = await open();
+    const page = await openReady();
     await page.getByRole("navigation").getByRole("button", { name: "Draft", exact: true }).click();
     await page.locator("[aria-current='page']").focus();
     await page.keyboard.press("Shift+F10");
@@ -284,7 +284,7 @@ describe("by keyboard alone", () => {
   });
 
   it("a page is saved as CSV; it is not given the title of another, and the reason is shown", async () => {
-    const page = await open();
+    const page = await openReady();
     const download = page.waitForEvent("download");
     await page.getByRole("button", { name: "Change the page Measure" }).click();
     await page.getByRole("menuitem", { name: "Save as CSV, figures in full" }).click();
@@ -306,7 +306,7 @@ describe("by keyboard alone", () => {
   });
 
   it("a drawing is looked at nearer, moved and shown whole again; its words keep their size", async () => {
-    const page = await open();
+    const page = await openReady();
     const place = () => page.locator("svg.picture > g").first().getAttribute("transform");
     const tall = () =>
       page
@@ -369,7 +369,7 @@ describe("by keyboard alone", () => {
   });
 
   it("help finds a function by what a maker wants to do", async () => {
-    const page = await open();
+    const page = await openReady();
     await page.keyboard.press("F1");
     await page.keyboard.press("Tab");
     await page.getByLabel("What do you want to do?").fill("how far apart to put eyelets");
@@ -384,7 +384,7 @@ describe("by keyboard alone", () => {
 
 describe("Print", () => {
   it("shows the sheets as they will be printed, steps through them by keyboard, and saves the PDF", async () => {
-    const page = await open();
+    const page = await openReady();
     await page.getByRole("button", { name: "Print", exact: true }).click();
     const dialog = page.getByRole("dialog", { name: "Print" });
     const field = (name: string) => dialog.getByRole("combobox", { name, exact: true });
@@ -460,7 +460,7 @@ describe("Print", () => {
 
 describe("the browser's own print", () => {
   it("gives the whole page and the drawing, without menus, and leaves the screen as it was", async () => {
-    const page = await open();
+    const page = await openReady();
     await page.getByRole("navigation").getByRole("button", { name: "Cut", exact: true }).click();
     await page.locator("svg.picture").waitFor();
     await page.waitForFunction(() => {

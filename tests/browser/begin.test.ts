@@ -1,12 +1,12 @@
 /** A garment begun on the real page: from its questions to an ordinary book, and into an open one. */
 import { expect, it } from "vitest";
 import { violations } from "./axe.ts";
-import { cell, open } from "./page.ts";
+import { cell, open, openReady } from "./page.ts";
 
 const SHOTS = process.env.SHOTS;
 
 it("a gored skirt is begun by keyboard, its answer drawn as it is typed, and added to an open book once more", async () => {
-  const page = await open();
+  const page = await openReady();
   await page.getByRole("button", { name: "New", exact: true }).click();
   const dialog = page.getByRole("dialog");
   await dialog.getByRole("button", { name: /^Gored skirt/ }).waitFor();
@@ -78,7 +78,7 @@ it("the questions fit a phone", async () => {
 });
 
 it("a company of a play: a doubtful figure is marked in the chart, gone to from the problems, and a draft is copied for another wearer", async () => {
-  const page = await open();
+  const page = await openReady();
   await page.getByRole("button", { name: "New", exact: true }).click();
   const dialog = page.getByRole("dialog");
   await dialog.getByRole("button", { name: /^Company of a play/ }).click();

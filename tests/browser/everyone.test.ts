@@ -2,7 +2,7 @@
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
 import { cutOff, tooSmall } from "./fits.ts";
-import { cell, open } from "./page.ts";
+import { cell, open, openReady } from "./page.ts";
 
 /** A browser whose reader has set its type half as large again: 24 pixels where 16 is usual. */
 async function largeType(page: Page): Promise<void> {
@@ -83,7 +83,7 @@ it("with large type nothing is cut off and the foot is not covered, on a desk, a
 });
 
 it("what is written from right to left stands at the right: a title, a page, a cell, a note; formulas and figures do not", async () => {
-  const page = await open();
+  const page = await openReady();
   const direction = (element: ReturnType<Page["locator"]>) =>
     element.evaluate((one) => getComputedStyle(one).direction);
   const title = page.getByLabel("Title of the book");
@@ -155,7 +155,7 @@ it("on a phone the grid begins in the upper half and is slid by a finger; the wo
 });
 
 it("every dialog is opened, read and closed by keyboard alone: it has a name, all in it has names, and the keyboard comes back", async () => {
-  const page = await open();
+  const page = await openReady();
   const session = await page.context().newCDPSession(page);
   /** What can have the keyboard and has no name. */
   const nameless = async () => {

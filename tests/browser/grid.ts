@@ -1,15 +1,15 @@
 /** The grid of the ready book's page Draft, and what the tests of the grid do with it. */
 import type { Page } from "playwright-core";
 import { beforeEach } from "vitest";
-import { cell, open } from "./page.ts";
+import { cell, openReady } from "./page.ts";
 
 /** The page of the test that runs. */
 export let page: Page;
 
-/** Opens the page at the grid of Draft before each test of a file. */
+/** Opens the ready book at the grid of Draft before each test of a file. */
 export function onDraft(): void {
   beforeEach(async () => {
-    page = await open();
+    page = await openReady();
     await turn("Draft");
   });
 }
@@ -25,11 +25,14 @@ export async function turn(title: string): Promise<void> {
   await page.getByRole("navigation").getByRole("button", { name: title, exact: true }).click();
 }
 
-/** Chooses a cell by a click; a click beside it first, so that two in a row are no double click. */
+/** The cell that was clicked last. */
+let clicked = "";
+
+/** Chooses a cell by a click; where that may be taken for a double click, by a click beside it first. */
 export async function choose(address: string, to = address): Promise<void> {
-  await page.locator(".formula-place").click();
-  await cell(page, `${address[0]}${address.slice(1) === "1" ? 2 : 1}`).click();
+  if (address === clicked) await cell(page, `${address[0]}${address.slice(1) === "1" ? 2 : 1}`).click();
   await cell(page, address).click();
+  clicked = to;
   if (to !== address) await cell(page, to).click({ modifiers: ["Shift"] });
 }
 

@@ -6,7 +6,7 @@ import { readOutlines } from "../../src/exchange/outlines/read-outlines.ts";
 import { violations } from "./axe.ts";
 import { DRAWINGS, drawnBy } from "./drawn-by-chromium.ts";
 import { cutOff } from "./fits.ts";
-import { cell, open } from "./page.ts";
+import { cell, openReady } from "./page.ts";
 
 const drop = (page: Page, name: string, bytes: Uint8Array) =>
   page.evaluate(
@@ -39,7 +39,7 @@ function castFile(): Uint8Array {
 }
 
 it("a table is shown as it was understood, is read anew at each choice, and lands as pages that one undo takes back", async () => {
-  const page = await open();
+  const page = await openReady();
   const dialog = page.getByRole("dialog");
   const pages = () => page.locator("nav.pages .page").allTextContents();
   const before = await pages();
@@ -109,7 +109,7 @@ const MARKED =
   '<svg viewBox="0 0 200 130"><path id="yoke" d="M 0 30 C 30 30 60 18 70 0 L 140 0 C 150 18 180 30 200 30 L 200 120 L 0 120 Z"/><circle id="button" cx="180" cy="70" r="4"/><text>cut twice</text><rect id="cuff" x="10" y="122" width="60" height="8"/></svg>';
 
 it("a drawing is shown piece by piece, asked for its size, and lands in the chosen cells or on a page that one undo takes back", async () => {
-  const page = await open();
+  const page = await openReady();
   const dialog = page.getByRole("dialog");
   const pages = () => page.locator("nav.pages .page").allTextContents();
   const before = await pages();

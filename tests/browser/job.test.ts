@@ -13,7 +13,7 @@ import type { Book } from "../../src/book/shape.ts";
 import { typedAt } from "../../src/book/shape.ts";
 import { Engine } from "../../src/engine/engine.ts";
 import { layDesk } from "../../src/lay/desk.ts";
-import { cell, open } from "./page.ts";
+import { cell, openReady } from "./page.ts";
 
 const reading = readBook(
   readFileSync(new URL("../../templates/peplum-bodice.json", import.meta.url), "utf8"),
@@ -50,7 +50,7 @@ const RESULTS = [
 let page: Page;
 
 beforeEach(async () => {
-  page = await open();
+  page = await openReady();
 });
 
 /** Turns to a page of the book, unless it is shown. */

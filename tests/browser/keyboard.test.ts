@@ -1,10 +1,10 @@
 import type { Page } from "playwright-core";
 import { beforeEach, expect, it } from "vitest";
-import { cell, open } from "./page.ts";
+import { cell, openReady } from "./page.ts";
 
 let page: Page;
 beforeEach(async () => {
-  page = await open();
+  page = await openReady();
 });
 
 const key = (keys: string) => page.keyboard.press(keys);

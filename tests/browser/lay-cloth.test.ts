@@ -2,12 +2,12 @@ import type { Page } from "playwright-core";
 import { beforeEach, describe, expect, it } from "vitest";
 import { violations } from "./axe.ts";
 import { laying, tapeFigure } from "./laying.ts";
-import { cell, open } from "./page.ts";
+import { cell, openReady } from "./page.ts";
 
 let page: Page;
 
 beforeEach(async () => {
-  page = await open();
+  page = await openReady();
   await page.getByRole("navigation").getByRole("button", { name: "Cut", exact: true }).click();
 });
 

@@ -1,12 +1,12 @@
 import type { Page } from "playwright-core";
 import { beforeEach, describe, expect, it } from "vitest";
 import { laying, tapeFigure } from "./laying.ts";
-import { cell, expectComplaints, open } from "./page.ts";
+import { cell, expectComplaints, openReady } from "./page.ts";
 
 let page: Page;
 
 beforeEach(async () => {
-  page = await open();
+  page = await openReady();
   await page.getByRole("navigation").getByRole("button", { name: "Cut", exact: true }).click();
 });
 
@@ -91,6 +91,9 @@ describe("the lay of a cut list", () => {
       .poll(() => page.locator(".lay-board .look").textContent())
       .toMatch(/^a search worker stopped: .*no room.*; the best lay so far is kept$/);
     await expect.poll(() => figure("B23")).toBe(before);
+    await page.evaluate(() => {
+      window.Worker = Object.getPrototypeOf(window.Worker);
+    });
   });
 });
 

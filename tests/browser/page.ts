@@ -1,6 +1,7 @@
 /** The real page in a real browser, as the tests open it. */
+import { readFileSync } from "node:fs";
 import { type Browser, type BrowserContextOptions, chromium, type Locator, type Page } from "playwright-core";
-import { expect, inject, onTestFinished } from "vitest";
+import { expect, inject, onTestFailed, onTestFinished } from "vitest";
 
 /** How the page is opened. */
 export interface Opening extends Omit<BrowserContextOptions, "offline"> {
@@ -21,10 +22,15 @@ export interface Opening extends Omit<BrowserContextOptions, "offline"> {
 /** A page that the tests of one process share. */
 interface Kept {
   readonly page: Page;
+  /** Whether a book can be opened in it without loading the page again. */
+  isLoaded: boolean;
   crashed: boolean;
 }
 
 const VIEWPORT = { width: 1360, height: 820 };
+
+/** The book of a first start, as a file. */
+const READY = readFileSync(new URL("../../templates/peplum-bodice.json", import.meta.url), "utf8");
 
 let browser: Promise<Browser> | undefined;
 let kept: Kept | undefined;
@@ -64,8 +70,8 @@ async function newPage({
   return page;
 }
 
-/** The page that the test before has left, with nothing of that test in it; undefined when there is none. */
-async function cleared(): Promise<Page | undefined> {
+/** The page that the test before has left, without what that test opened beside it; undefined when there is none. */
+async function left(): Promise<Page | undefined> {
   if (kept && (kept.crashed || kept.page.isClosed())) {
     await kept.page.context().close();
     kept = undefined;
@@ -77,6 +83,11 @@ async function cleared(): Promise<Page | undefined> {
   await page.emulateMedia({ colorScheme: null, media: null });
   await page.setViewportSize(VIEWPORT);
   await page.mouse.move(0, 0);
+  return page;
+}
+
+/** Empties all stores of the kept page. */
+async function clear(page: Page): Promise<void> {
   await page.evaluate(() => sessionStorage.clear());
   // The page writes down what it holds when it is left, so it is left before its stores are emptied.
   await page.goto("about:blank");
@@ -84,37 +95,84 @@ async function cleared(): Promise<Page | undefined> {
   const origin = new URL(inject("address")).origin;
   await session.send("Storage.clearDataForOrigin", { origin, storageTypes: "all" });
   await session.detach();
-  return page;
+}
+
+/** What every test ends with, and what it begins with: nothing complained of. */
+function watchComplaints(): void {
+  complaints = [];
+  expected = undefined;
+  onTestFinished(() => {
+    expect(complaints.filter((said) => !expected?.test(said))).toEqual([]);
+  });
+}
+
+async function waitForStart(page: Page, whole: boolean): Promise<void> {
+  await page.locator(".ht_master tbody td").first().waitFor();
+  if (whole) await page.locator("[data-functions=all]").waitFor({ state: "attached" });
 }
 
 /**
- * Opens the page at a first start, with nothing kept: what every test begins with. The test fails when
- * the page complains: of errors and warnings on the console, and of errors that nothing caught. The
- * tests of a file share one profile, emptied for each, since a profile of its own takes two seconds;
- * a test that asks for anything gets one.
+ * Opens the page at a first start, with nothing kept. The test fails when the page complains: of
+ * errors and warnings on the console, and of errors that nothing caught. The tests of a file share
+ * one profile, emptied for each, since a profile of its own takes two seconds; a test that asks for
+ * anything gets one.
  */
 export async function open(opening: Opening = {}): Promise<Page> {
   const { prepare, address = inject("address"), whole = true, ...options } = opening;
   const shared = Object.keys(opening).length === 0;
-  complaints = [];
-  expected = undefined;
-  const page = (shared && (await cleared())) || (await newPage(options));
+  watchComplaints();
+  const found = shared ? await left() : undefined;
+  if (found) await clear(found);
+  const page = found ?? (await newPage(options));
   if (shared && page !== kept?.page) {
-    const one = { page, crashed: false };
+    const one = { page, isLoaded: false, crashed: false };
     page.on("crash", () => {
       one.crashed = true;
     });
     kept = one;
   }
-  onTestFinished(async () => {
-    if (!shared) await page.context().close();
-    expect(complaints.filter((said) => !expected?.test(said))).toEqual([]);
-  });
+  if (shared) kept!.isLoaded = false;
+  else onTestFinished(() => page.context().close());
   await prepare?.(page, address);
   await page.goto(address);
-  await page.locator(".ht_master tbody td").first().waitFor();
-  if (whole) await page.locator("[data-functions=all]").waitFor({ state: "attached" });
+  await waitForStart(page, whole);
   return page;
+}
+
+/**
+ * The page with the book of a first start, opened anew, for a test that needs no first start. The tests of
+ * a file share one visit: the book comes as a file that is dropped on the page, and the page makes all its
+ * parts anew for a book that is opened. The books of the tests before are still in the list of books. The
+ * page is loaded again by the first test, and after a test that failed or that called `open`.
+ */
+export async function openReady(): Promise<Page> {
+  onTestFailed(() => {
+    if (kept) kept.isLoaded = false;
+  });
+  if (!kept?.isLoaded || kept.crashed || kept.page.isClosed()) {
+    const page = await open();
+    kept!.isLoaded = true;
+    return page;
+  }
+  watchComplaints();
+  const page = (await left())!;
+  await page.evaluate(dropped, READY);
+  return page;
+}
+
+/** Run in the page: drops a book on it and waits until its grid is there. */
+function dropped(text: string): Promise<void> {
+  const before = document.querySelector(".open-book");
+  const dataTransfer = new DataTransfer();
+  dataTransfer.items.add(new File([text], "ready.json", { type: "application/json" }));
+  return new Promise((done) => {
+    new MutationObserver((_, watch) => {
+      if (before?.isConnected || !document.querySelector(".ht_master tbody td")) return;
+      watch.disconnect();
+      done();
+    }).observe(document, { childList: true, subtree: true });
+    document.dispatchEvent(new DragEvent("drop", { dataTransfer, bubbles: true, cancelable: true }));
+  });
 }
 
 /** What this test makes the page complain of. */

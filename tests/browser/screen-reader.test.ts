@@ -1,7 +1,7 @@
 /** The page as it is read aloud: Chromium's accessibility tree, what is announced, and where the keyboard is after each act. */
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
-import { cell, open } from "./page.ts";
+import { cell, openReady } from "./page.ts";
 
 interface Node {
   readonly ignored: boolean;
@@ -41,7 +41,7 @@ const focused = (page: Page) =>
   });
 
 it("the grid is read with its headings, a cell with the words of its row; a drawing and a lay in words; what changes is announced", async () => {
-  const page = await open();
+  const page = await openReady();
   await turnTo(page, "Draft");
   await cell(page, "B11").click();
   await expect.poll(() => focused(page)).toMatch(/^TD/);
@@ -99,7 +99,7 @@ it("the grid is read with its headings, a cell with the words of its row; a draw
 });
 
 it("the keyboard is not lost to the page after an act", async () => {
-  const page = await open();
+  const page = await openReady();
   const button = (name: string | RegExp) => page.getByRole("button", { name, exact: true }).first();
   const item = (name: string | RegExp) => page.getByRole("menuitem", { name }).first().click();
   const rows = async (name: string | RegExp) => {

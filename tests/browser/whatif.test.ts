@@ -10,7 +10,7 @@ import type { Book } from "../../src/book/shape.ts";
 import { Engine } from "../../src/engine/engine.ts";
 import { layDesk } from "../../src/lay/desk.ts";
 import { violations } from "./axe.ts";
-import { download, open } from "./page.ts";
+import { download, openReady } from "./page.ts";
 
 const reading = readBook(
   readFileSync(new URL("../../templates/peplum-bodice.json", import.meta.url), "utf8"),
@@ -30,7 +30,7 @@ function shownAt(depth: string, name: string): string {
 describe("What if", () => {
   let page: Page;
   beforeEach(async () => {
-    page = await open();
+    page = await openReady();
     await page.getByRole("button", { name: "What if" }).click();
     await page.getByLabel("Change", { exact: true }).selectOption({ label: "depth" });
   });

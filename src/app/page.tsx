@@ -4,8 +4,10 @@ import "./shell/shell.css";
 import { createRoot } from "react-dom/client";
 import { allFunctions } from "./all-functions.ts";
 import { listenForFaults } from "./faults/faults.ts";
+import { reasonOf } from "./faults/in-time.ts";
 import type { Keeper } from "./files/keeper.ts";
 import { start } from "./files/start.ts";
+import { language } from "./language/language.ts";
 import { rescue } from "./rescue.ts";
 import { App } from "./shell/App.tsx";
 import { loadBehind } from "./shell/behind.ts";
@@ -25,6 +27,10 @@ function keepWhole(keeper: Keeper): void {
 export async function show(root: HTMLElement): Promise<void> {
   listenForFaults();
   const begun = await start();
+  if (language.fault)
+    begun.keeper.tellNews(
+      phrase`The page is in English: the sentences of your language could not be loaded (${reasonOf(language.fault)})`,
+    );
   // React takes the frame away when the page takes its place.
   createRoot(root, {
     // What no part's guard holds.

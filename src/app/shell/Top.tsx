@@ -10,6 +10,7 @@ import type { Command, Store } from "../../store/store.ts";
 import { copyText, lastCopy } from "../files/copies.ts";
 import type { Keeping } from "../files/keeping.ts";
 import { whenText } from "../files/when.ts";
+import { language, setLanguage } from "../language/language.ts";
 import { useSaid } from "../spoken.ts";
 
 interface Props {
@@ -106,6 +107,18 @@ export function Top({ store, keeping, onNew, onBooks, onSave, onPrint, onHelp, o
               <option value="comma">28,5</option>
             </select>
           </label>
+          {language.all.length > 1 && (
+            <label>
+              <span>{phrase`Language`}</span>
+              <select value={language.tag} onChange={(event) => setLanguage(event.target.value)}>
+                {language.all.map(({ tag, name }) => (
+                  <option key={tag} value={tag} lang={tag}>
+                    {name}
+                  </option>
+                ))}
+              </select>
+            </label>
+          )}
         </div>
       </div>
     </header>

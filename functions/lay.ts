@@ -6,7 +6,9 @@
  * is the piece's outline turned by `turn` degrees about (0, 0), counter-clockwise when y
  * points up, and then moved by (x, y).
  */
+
 import type { Point } from "./geometry/strokes.ts";
+import { phrase } from "./phrase.ts";
 
 /** One kind of piece to cut. Mirrored pairs and pieces on the fold are spelled out beforehand. */
 export interface LayPiece {
@@ -89,12 +91,12 @@ export type LayOrigin =
 /** How a lay was found, in words that follow a length: "quick", "searched for 20 s", "laid by hand". */
 export function originText(origin: LayOrigin | undefined): string {
   if (!origin || origin.by === "quick") return "quick";
-  if (origin.by === "hand") return "laid by hand";
-  if (origin.proved) return "proved: no lay can be shorter";
+  if (origin.by === "hand") return phrase`laid by hand`;
+  if (origin.proved) return phrase`proved: no lay can be shorter`;
   const { seconds } = origin;
-  if (seconds <= 0) return "found by a search";
-  if (seconds >= 120) return `searched for ${Math.round(seconds / 60)} min`;
-  return `searched for ${seconds < 9.95 ? Math.max(0.1, Math.round(seconds * 10) / 10) : Math.round(seconds)} s`;
+  if (seconds <= 0) return phrase`found by a search`;
+  if (seconds >= 120) return phrase`searched for ${Math.round(seconds / 60)} min`;
+  return phrase`searched for ${seconds < 9.95 ? Math.max(0.1, Math.round(seconds * 10) / 10) : Math.round(seconds)} s`;
 }
 
 /** Why there is no lay, in a sentence. */

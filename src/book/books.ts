@@ -6,6 +6,9 @@
  * `ellwandBooks` is the version of this format. Each BOOK is either a book exactly as its own file
  * has it, or a text in quotes: what was kept of a book that could not be read, letter for letter.
  */
+
+import { phrase } from "../../functions/phrase.ts";
+
 export const BOOKS_VERSION = 1;
 
 function isJsonGroup(text: string): boolean {
@@ -32,15 +35,15 @@ export function readBooks(file: string): readonly string[] | { readonly reason: 
   try {
     data = JSON.parse(file.replace(/^\uFEFF/, ""));
   } catch {
-    return { reason: "this file of several books is cut off or damaged; look for a whole copy" };
+    return { reason: phrase`this file of several books is cut off or damaged; look for a whole copy` };
   }
   const { ellwandBooks: version, books } = data;
   if (typeof version !== "number" || !Number.isInteger(version) || version < 1)
-    return { reason: "the version of this file of several books must be a whole number from 1" };
+    return { reason: phrase`the version of this file of several books must be a whole number from 1` };
   if (version > BOOKS_VERSION)
     return {
-      reason: `this file of several books was saved by a newer Ellwand (version ${version}, this one reads up to ${BOOKS_VERSION}); bring Ellwand up to date and open it again`,
+      reason: phrase`this file of several books was saved by a newer Ellwand (version ${version}, this one reads up to ${BOOKS_VERSION}); bring Ellwand up to date and open it again`,
     };
-  if (!Array.isArray(books) || books.length === 0) return { reason: "this file holds no books" };
+  if (!Array.isArray(books) || books.length === 0) return { reason: phrase`this file holds no books` };
   return books.map((book) => (typeof book === "string" ? book : `${JSON.stringify(book, null, 2)}\n`));
 }

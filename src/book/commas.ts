@@ -7,6 +7,7 @@
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Decimal } from "../../functions/decimal.ts";
 import { remember } from "../../functions/memo.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { lex, type Token } from "./lex.ts";
 
 /** Standard functions of one argument: a comma in them separates nothing. */
@@ -117,5 +118,5 @@ export function unclearComma(formula: string, decimal: Decimal = "point"): strin
   const figure = commas.unclear ?? (decimal === "comma" ? commas.parting : null);
   if (figure === null) return null;
   const [before, after] = figure.split(",") as [string, string];
-  return `${figure} has two readings in this formula: the number ${before || "0"}.${after}, or two arguments ${before || "(blank)"} and ${after}; type ${before || "0"}.${after}, or separate the arguments with ;`;
+  return phrase`${figure} has two readings in this formula: the number ${before || "0"}.${after}, or two arguments ${before || phrase`(blank)`} and ${after}; type ${before || "0"}.${after}, or separate the arguments with ;`;
 }

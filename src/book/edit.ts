@@ -1,4 +1,5 @@
 /** Edits of a book, each a pure step from one book to the next. */
+import { phrase } from "../../functions/phrase.ts";
 import { columnLetters, columnNumber, findPlace, type Place } from "./address.ts";
 import { marksMoved } from "./cell-marks.ts";
 import { isFormula } from "./formula.ts";
@@ -27,10 +28,10 @@ const withPage = (book: Book, index: number, page: Page): Book => ({
 /** Why these can't be typed in a book, or null. */
 export function typingFault(typings: readonly Typing[]): string | null {
   for (const { row, column, typed } of typings) {
-    if (row >= MOST_ROWS) return `a page has at most ${MOST_ROWS} rows`;
-    if (column >= MOST_COLUMNS) return `a page has at most ${MOST_COLUMNS} columns`;
+    if (row >= MOST_ROWS) return phrase`a page has at most ${MOST_ROWS} rows`;
+    if (column >= MOST_COLUMNS) return phrase`a page has at most ${MOST_COLUMNS} columns`;
     if (typed.length > LONGEST.typed)
-      return `a cell holds at most ${LONGEST.typed} characters, not ${typed.length}`;
+      return phrase`a cell holds at most ${LONGEST.typed} characters, not ${typed.length}`;
   }
   return null;
 }

@@ -2,6 +2,7 @@
  * The fitting changes that a cell follows, as its settings write them: the piece and its edge, then its end
  * and whether the change on each side is meant: "bodice waist", "bodice side, bottom", "sleeve cap, each side".
  */
+import { phrase } from "../../functions/phrase.ts";
 
 export interface Fitting {
   /** "bodice waist" */
@@ -18,14 +19,18 @@ export const SEAMS_NAME = "seams";
 export function readFitting(text: string): Fitting | { readonly fault: string } {
   const [seam = "", ...more] = text.split(",").map((part) => part.trim().replace(/\s+/g, " "));
   if (!/\S\s+\S/.test(seam))
-    return { fault: `"${text.trim()}" names no seam: write the piece and its edge, such as "bodice waist"` };
+    return {
+      fault: phrase`"${text.trim()}" names no seam: write the piece and its edge, such as "bodice waist"`,
+    };
   let end: Fitting["end"] = null;
   let eachSide = false;
   for (const word of more.map((one) => one.toLowerCase())) {
     if (word === "top" || word === "bottom") end = word;
     else if (word === "each side") eachSide = true;
     else if (word !== "all round")
-      return { fault: `"${word}" can't stand behind a seam: write top, bottom, each side or all round` };
+      return {
+        fault: phrase`"${word}" can't stand behind a seam: write top, bottom, each side or all round`,
+      };
   }
   return { seam, end, eachSide };
 }

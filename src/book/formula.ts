@@ -4,7 +4,9 @@
  * hand: "," between arguments, tape fractions such as 36 1/2 or 42 cm, and the signs that
  * phones and word processors put in the place of plain ones (−, ×, “ ”).
  */
+
 import { remember } from "../../functions/memo.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { commasIn, forgetCommas } from "./commas.ts";
 import { lex, type Token } from "./lex.ts";
 
@@ -68,10 +70,10 @@ export function tooMuch(formula: string): string | null {
     if (kind === "close" || text === "}") depth -= 1;
     if (kind === "operator") signs += 1;
     if (depth > MOST_NESTED)
-      return `this formula has more than ${MOST_NESTED} brackets within one another; work a part of it in a cell of its own`;
+      return phrase`this formula has more than ${MOST_NESTED} brackets within one another; work a part of it in a cell of its own`;
   }
   return signs > MOST_SIGNS
-    ? `this formula has ${signs} signs and the most is ${MOST_SIGNS}; work a part of it in a cell of its own`
+    ? phrase`this formula has ${signs} signs and the most is ${MOST_SIGNS}; work a part of it in a cell of its own`
     : null;
 }
 

@@ -17,6 +17,7 @@
 
 import * as v from "valibot";
 import { DEFAULT_MARK } from "../../functions/fractions.ts";
+import { phrase } from "../../functions/phrase.ts";
 import type { Tape } from "../../functions/units.ts";
 import { type Damage, damageText, quotedShort } from "./damage.ts";
 import { readBook } from "./read.ts";
@@ -97,13 +98,15 @@ export function readGarment(file: string): GarmentReading {
   try {
     data = JSON.parse(file);
   } catch {
-    return { reason: "this is not a garment to begin with: the text is not JSON" };
+    return { reason: phrase`this is not a garment to begin with: the text is not JSON` };
   }
   if (typeof data !== "object" || data === null || !Object.hasOwn(data, "ellwandGarment"))
-    return { reason: 'this is not a garment to begin with: it does not say "ellwandGarment" and a version' };
+    return {
+      reason: phrase`this is not a garment to begin with: it does not say "ellwandGarment" and a version`,
+    };
   const version = (data as { ellwandGarment: unknown }).ellwandGarment;
   if (version !== VERSION)
-    return { reason: `this garment's version must be ${VERSION}, not ${quotedShort(version)}` };
+    return { reason: phrase`this garment's version must be ${VERSION}, not ${quotedShort(version)}` };
   const read = v.safeParse(garmentShape, data, { abortEarly: true });
   if (!read.success)
     return {
@@ -145,12 +148,14 @@ function faultOf({ questions, draws, tells }: File, book: Book): string | null {
   const seen = new Set<string>();
   for (const { name, kind, choices } of questions) {
     if (!Object.hasOwn(book.names, name))
-      return `the question ${quotedShort(name)} names no cell of the book`;
-    if (seen.has(name)) return `the cell ${name} is asked for twice`;
+      return phrase`the question ${quotedShort(name)} names no cell of the book`;
+    if (seen.has(name)) return phrase`the cell ${name} is asked for twice`;
     seen.add(name);
     if ((kind === "choice") !== choices.length > 1)
-      return `the question ${name} must have two or more choices just when its kind is "choice"`;
+      return phrase`the question ${name} must have two or more choices just when its kind is "choice"`;
   }
   const lost = [...draws, ...tells].find((name) => !Object.hasOwn(book.names, name));
-  return lost === undefined ? null : `the cell ${quotedShort(lost)} is to be shown and is not in the book`;
+  return lost === undefined
+    ? null
+    : phrase`the cell ${quotedShort(lost)} is to be shown and is not in the book`;
 }

@@ -2,6 +2,7 @@
  * Names made from labels: of a block of labels and values, each value gets its label's words for a name;
  * of a block with headings, each column below its heading does.
  */
+import { phrase } from "../../functions/phrase.ts";
 import type { Block } from "./address.ts";
 import { isFormula } from "./formula.ts";
 import { blockAddress, nameAt, nameFault, namesOf } from "./names.ts";
@@ -61,11 +62,12 @@ function short(name: string): string {
 function usable(name: string, isFunction: (name: string) => boolean): readonly [string, string | null] {
   const cut = short(name);
   const cell = /^([a-z]+)(\d+)$/.exec(cut);
-  if (cell) return [`${cell[1]}_${cell[2]}`, `"${cut}" reads like a cell's address`];
-  if (/^\d/.test(cut)) return [`_${cut}`, "a name begins with a letter or _"];
-  if (isFunction(cut.toUpperCase())) return [`${cut}_figure`, `${cut.toUpperCase()} is a function`];
-  if (nameFault(cut) !== null) return [`${cut}_figure`, `"${cut}" has a meaning of its own in formulas`];
-  return [cut, cut === name ? null : "the label is long"];
+  if (cell) return [`${cell[1]}_${cell[2]}`, phrase`"${cut}" reads like a cell's address`];
+  if (/^\d/.test(cut)) return [`_${cut}`, phrase`a name begins with a letter or _`];
+  if (isFunction(cut.toUpperCase())) return [`${cut}_figure`, phrase`${cut.toUpperCase()} is a function`];
+  if (nameFault(cut) !== null)
+    return [`${cut}_figure`, phrase`"${cut}" has a meaning of its own in formulas`];
+  return [cut, cut === name ? null : phrase`the label is long`];
 }
 
 /**
@@ -87,13 +89,13 @@ export function namesFromLabels(
     const plain = asName(label);
     const old = nameAt(book, target);
     if (plain === "") {
-      if (label !== "") left.push({ label, why: "it has no letters" });
-    } else if (old) left.push({ label, why: `${blockAddress(book, target)} has the name ${old.name}` });
+      if (label !== "") left.push({ label, why: phrase`it has no letters` });
+    } else if (old) left.push({ label, why: phrase`${blockAddress(book, target)} has the name ${old.name}` });
     else {
       const [first, changed] = usable(plain, isFunction);
       let name = first;
       for (let i = 2; holders.has(name); i += 1) name = `${first}_${i}`;
-      const taken = name === first ? null : `${first} is the name of ${holders.get(first)}`;
+      const taken = name === first ? null : phrase`${first} is the name of ${holders.get(first) ?? ""}`;
       holders.set(name, blockAddress(book, target));
       names.push({
         label,

@@ -4,7 +4,9 @@
  * plainly means the name of its own page, else the book's, else the one of the only page that has it;
  * `Page!name`, written like an address, means the name of that page.
  */
+
 import { rememberWithObject } from "../../functions/memo.ts";
+import { phrase } from "../../functions/phrase.ts";
 import {
   type Block,
   cellAddress,
@@ -269,12 +271,12 @@ export function fixed(address: string): string {
 /** Why a text can't be a name, or null when it can. */
 export function nameFault(name: string): string | null {
   if (!/^[A-Za-zÀ-ÖØ-öø-ʯ_][A-Za-zÀ-ÖØ-öø-ʯ0-9_]*$/.test(name)) {
-    return `a name has letters, digits and _ only and begins with a letter, unlike "${name.slice(0, 40)}"`;
+    return phrase`a name has letters, digits and _ only and begins with a letter, unlike "${name.slice(0, 40)}"`;
   }
   const figures = /^([A-Za-z]+)(\d+)$/.exec(name);
   if (figures)
-    return `"${name}" reads like a cell's address; write it otherwise, such as ${figures[1]}_${figures[2]}`;
+    return phrase`"${name}" reads like a cell's address; write it otherwise, such as ${figures[1]!}_${figures[2]!}`;
   if (/^(true|false|r\d*c\d*|__proto__|constructor|prototype)$/i.test(name))
-    return `"${name}" has a meaning of its own here; choose another`;
-  return name.length > 60 ? `a name has at most 60 letters, not ${name.length}` : null;
+    return phrase`"${name}" has a meaning of its own here; choose another`;
+  return name.length > 60 ? phrase`a name has at most 60 letters, not ${name.length}` : null;
 }

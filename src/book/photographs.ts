@@ -1,4 +1,5 @@
 /** Small photographs kept in cells, as data URLs: what may be one, and how much of them a book holds. */
+import { phrase } from "../../functions/phrase.ts";
 import type { Book } from "./shape.ts";
 
 /** A photograph in characters; 40 kB of a picture are some 54,000. */
@@ -21,8 +22,8 @@ export const photographCount = ({ pages }: Book, page?: number): number =>
 export function photographsLeftOut(count: number, holder: string): string {
   if (count === 0) return "";
   return count === 1
-    ? `one photograph is left out, because ${holder} from Ellwand holds no pictures; it stays in the book`
-    : `${count} photographs are left out, because ${holder} from Ellwand holds no pictures; they stay in the book`;
+    ? phrase`one photograph is left out, because ${holder} from Ellwand holds no pictures; it stays in the book`
+    : phrase`${count} photographs are left out, because ${holder} from Ellwand holds no pictures; they stay in the book`;
 }
 
 /** The characters of all photographs of a book. */
@@ -33,11 +34,11 @@ export const photographsIn = (book: Book): number =>
     0,
   );
 
-const megabytes = (characters: number): string => `${Math.ceil(characters / 100_000) / 10} MB`;
+const megabytes = (characters: number): string => phrase`${Math.ceil(characters / 100_000) / 10} MB`;
 
 /** Why a book can't hold the photographs that it would have next, in a sentence; null when it can, or has no more of them than before. */
 export function photographsFault(before: Book, next: Book): string | null {
   const all = photographsIn(next);
   if (all <= MOST_PHOTOGRAPHS || all <= photographsIn(before)) return null;
-  return `the photographs of this book would take ${megabytes(all)}, and a book holds at most ${megabytes(MOST_PHOTOGRAPHS)} of them: take one away first`;
+  return phrase`the photographs of this book would take ${megabytes(all)}, and a book holds at most ${megabytes(MOST_PHOTOGRAPHS)} of them: take one away first`;
 }

@@ -2,6 +2,7 @@
 
 import * as v from "valibot";
 import { TAPE_MARKS } from "../../functions/fractions.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { isTapeUnit, UNITS } from "../../functions/units.ts";
 import { type Damage, damageText, quotedShort } from "./damage.ts";
 import { isRowRun, rowRuns, rowsOfRuns } from "./hidden-rows.ts";
@@ -104,10 +105,10 @@ export type Reading = { readonly book: Book } | { readonly reason: string };
 export function readBook(file: string): Reading {
   if (file.length > MOST_TEXT) {
     return {
-      reason: `this file is too large for a book: ${Math.round(file.length / 1e6)} million characters, the most is ${MOST_TEXT / 1e6} million`,
+      reason: phrase`this file is too large for a book: ${Math.round(file.length / 1e6)} million characters, the most is ${MOST_TEXT / 1e6} million`,
     };
   }
-  if (file.trim() === "") return { reason: "this file is empty; choose a book saved by Ellwand" };
+  if (file.trim() === "") return { reason: phrase`this file is empty; choose a book saved by Ellwand` };
   let data: unknown;
   try {
     // Some editors put a byte order mark before the text.
@@ -116,25 +117,25 @@ export function readBook(file: string): Reading {
     const ends = quotedShort(file.trimEnd().slice(-30));
     return {
       reason: isCut(file)
-        ? `this book is cut off: the file stops at ${ends}; look for a whole copy`
-        : `this is not a book: the text is not JSON, it begins with ${quotedShort(file.trimStart().slice(0, 30))}`,
+        ? phrase`this book is cut off: the file stops at ${ends}; look for a whole copy`
+        : phrase`this is not a book: the text is not JSON, it begins with ${quotedShort(file.trimStart().slice(0, 30))}`,
     };
   }
   if (typeof data === "object" && data !== null && Object.hasOwn(data, "ellwandBooks")) {
     return {
-      reason: "this file holds several books; open it on the page, where each becomes a book of its own",
+      reason: phrase`this file holds several books; open it on the page, where each becomes a book of its own`,
     };
   }
   if (typeof data !== "object" || data === null || !Object.hasOwn(data, "ellwand")) {
-    return { reason: 'this is not a book of Ellwand: it does not say "ellwand" and a version' };
+    return { reason: phrase`this is not a book of Ellwand: it does not say "ellwand" and a version` };
   }
   const version = (data as { ellwand: unknown }).ellwand;
   if (typeof version !== "number" || !Number.isInteger(version) || version < 1) {
-    return { reason: `this book's version must be a whole number from 1, not ${quotedShort(version)}` };
+    return { reason: phrase`this book's version must be a whole number from 1, not ${quotedShort(version)}` };
   }
   if (version > VERSION) {
     return {
-      reason: `this book was saved by a newer Ellwand (version ${version}, this one reads up to ${VERSION}); bring Ellwand up to date and open it again`,
+      reason: phrase`this book was saved by a newer Ellwand (version ${version}, this one reads up to ${VERSION}); bring Ellwand up to date and open it again`,
     };
   }
   const raw = upgrade(data, version);
@@ -174,15 +175,15 @@ function isCut(file: string): boolean {
 /** What is wrong with the names of the book and of its pages. */
 function nameFaults(book: Book): string | null {
   const owners = [
-    { who: "this book", names: book.names },
-    ...book.pages.map(({ title, names = {} }) => ({ who: `the page "${title}"`, names })),
+    { who: phrase`this book`, names: book.names },
+    ...book.pages.map(({ title, names = {} }) => ({ who: phrase`the page "${title}"`, names })),
   ];
   for (const { who, names } of owners) {
     const seen = new Set<string>();
     for (const name of Object.keys(names)) {
       const fault = nameFault(name);
-      if (fault) return `${who} has a cell name that can't be used: ${fault}`;
-      if (seen.has(name.toLowerCase())) return `${who} has two cells named ${name}`;
+      if (fault) return phrase`${who} has a cell name that can't be used: ${fault}`;
+      if (seen.has(name.toLowerCase())) return phrase`${who} has two cells named ${name}`;
       seen.add(name.toLowerCase());
     }
   }
@@ -193,26 +194,26 @@ function nameFaults(book: Book): string | null {
 function inconsistency(book: Book): string | null {
   const titles = new Set<string>();
   for (const { title } of book.pages) {
-    if (titles.has(title.toLowerCase())) return `this book has two pages called "${title}"`;
+    if (titles.has(title.toLowerCase())) return phrase`this book has two pages called "${title}"`;
     titles.add(title.toLowerCase());
   }
   for (const { names = {} } of [book, ...book.pages]) {
     for (const [name, address] of Object.entries(names)) {
       const block = findBlock(book, address);
       if (!block || block.bottom >= MOST_ROWS || block.right >= MOST_COLUMNS)
-        return `the name ${name} points at ${quotedShort(address)}, which is not in this book`;
+        return phrase`the name ${name} points at ${quotedShort(address)}, which is not in this book`;
     }
   }
   for (const page of book.pages) {
     const twice = spelledTwice(page.notes, spellNote);
-    if (twice) return `the page "${page.title}" has two notes for the cell ${twice}`;
+    if (twice) return phrase`the page "${page.title}" has two notes for the cell ${twice}`;
     const set = Object.entries(page.cells ?? {}).map(([address, one]) => [address, JSON.stringify(one)]);
     const twiceSet = spelledTwice(Object.fromEntries(set), spellNote);
-    if (twiceSet) return `the page "${page.title}" has two settings for the cell ${twiceSet}`;
+    if (twiceSet) return phrase`the page "${page.title}" has two settings for the cell ${twiceSet}`;
   }
   for (const [i, { title, cells }] of book.trials.entries()) {
     const twice = spelledTwice(cells, (address) => spell(book, address));
-    if (twice) return `trial ${i + 1}, ${quotedShort(title)}, types two texts into the cell ${twice}`;
+    if (twice) return phrase`trial ${i + 1}, ${quotedShort(title)}, types two texts into the cell ${twice}`;
   }
   return null;
 }
@@ -228,7 +229,7 @@ function spelledTwice(
     const first = seen.get(cell);
     if (first === undefined) seen.set(cell, address);
     else if (texts[first] !== text)
-      return `${cell}, spelt ${quotedShort(first)} and ${quotedShort(address)}; take one of them out of the file`;
+      return phrase`${cell}, spelt ${quotedShort(first)} and ${quotedShort(address)}; take one of them out of the file`;
   }
   return null;
 }

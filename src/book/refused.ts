@@ -1,5 +1,7 @@
 /** Formulas that are refused by their text alone, before an engine sees them. */
+
 import type { Decimal } from "../../functions/decimal.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { unclearComma } from "./commas.ts";
 import { tokens, tooMuch } from "./formula.ts";
 import type { Token } from "./lex.ts";
@@ -13,7 +15,8 @@ function rowZero(formula: string): string | null {
   for (const { kind, text } of tokens(formula)) {
     const zero =
       kind === "rows" ? /(?:^|[!:$])0+(?=:|$)/.test(text) : kind === "cell" && /[A-Za-z]\$?0+$/.test(text);
-    if (zero) return `${text} names row 0, and the first row of a page is 1; write the row that is meant`;
+    if (zero)
+      return phrase`${text} names row 0, and the first row of a page is 1; write the row that is meant`;
   }
   return null;
 }
@@ -27,7 +30,7 @@ function cellsInBraces(formula: string): string | null {
     if (token.text === "{") inside += 1;
     if (token.text === "}") inside -= 1;
     if (inside > 0 && namesCells(token))
-      return `${token.text} stands in braces, and a list in braces holds numbers only; write a range such as B2:B5, or the cells as arguments with ; between them`;
+      return phrase`${token.text} stands in braces, and a list in braces holds numbers only; write a range such as B2:B5, or the cells as arguments with ; between them`;
   }
   return null;
 }

@@ -3,6 +3,7 @@
  * themselves move: every reference, name, note, setting and trial follows, so that no answer changes
  * but where a range takes in or loses a row.
  */
+import { phrase } from "../../functions/phrase.ts";
 import { type Block, cellAddress, columnLetters, fullAddress, type Place } from "./address.ts";
 import { marksMoved } from "./cell-marks.ts";
 import { everywhere } from "./edit.ts";
@@ -115,7 +116,7 @@ export function sortedRows(book: Book, block: Block, order: readonly number[]): 
   for (const row of hiddenRows(book.pages[index]!))
     if (row >= top && row <= bottom)
       return {
-        refusal: `row ${row + 1} of this block is hidden; show the hidden rows first, so that what is sorted is seen`,
+        refusal: phrase`row ${row + 1} of this block is hidden; show the hidden rows first, so that what is sorted is seen`,
       };
   if (order.every((row, i) => row === i)) return book;
   const placeOf = new Map(order.map((row, i) => [row + top, i + top]));
@@ -140,34 +141,36 @@ export function sortedRows(book: Book, block: Block, order: readonly number[]): 
       const sameRow = at?.page === index && low === high && at.row === low;
       const touches = first === null || last === null || (first <= right && last >= left);
       const within = first !== null && last !== null && first >= left && last <= right;
-      const where = at ? fullAddress(book, at) : "a name";
+      const where = at ? fullAddress(book, at) : phrase`a name`;
       const what = spanText(span);
       if (low <= top && high >= bottom && !(low === high && inside)) return span;
       if (inside && sameRow)
         return within
           ? { ...span, top: placeOf.get(low)!, bottom: placeOf.get(low)! }
           : faulty(
-              `${where} uses ${what}, which stands in its row but outside this block; select a block that holds both, so that the row stays together`,
+              phrase`${where} uses ${what}, which stands in its row but outside this block; select a block that holds both, so that the row stays together`,
             );
       if (!inside && !touches) return span;
       if (inside)
         return touches || low === high
           ? faulty(
-              `${where} uses ${what}, another row of this block; sorted, it would use a row that is no longer its neighbour. Put the formula's answer below the block, or sort without this column`,
+              phrase`${where} uses ${what}, another row of this block; sorted, it would use a row that is no longer its neighbour. Put the formula's answer below the block, or sort without this column`,
             )
           : span;
       if (sameRow)
         return faulty(
-          `${where} uses ${what} of its own row and stands outside this block; select a block that holds both, so that the row stays together`,
+          phrase`${where} uses ${what} of its own row and stands outside this block; select a block that holds both, so that the row stays together`,
         );
       if (!within)
-        return faulty(`${where} uses ${what}, of which only a part is in this block; select the whole of it`);
+        return faulty(
+          phrase`${where} uses ${what}, of which only a part is in this block; select the whole of it`,
+        );
       const rows = Array.from({ length: high - low + 1 }, (_, i) => placeOf.get(low + i) ?? low + i);
       const [least, most] = [Math.min(...rows), Math.max(...rows)];
       return most - least === high - low && low >= top && high <= bottom
         ? { ...span, top: least, bottom: most }
         : faulty(
-            `${where} uses ${what}, only some of the rows of this block, and sorted they would no longer stand together; make the formula use them all`,
+            phrase`${where} uses ${what}, only some of the rows of this block, and sorted they would no longer stand together; make the formula use them all`,
           );
     }),
   );
@@ -204,7 +207,7 @@ const columnsOf = (left: number, right: number): ReadonlySet<string> =>
 /** "B2", "B2:B5" or "2:5", as a formula would write the cells. */
 function spanText({ top, bottom, left, right }: Span): string {
   if (left === null || right === null)
-    return top === bottom ? `row ${top! + 1}` : `${top! + 1}:${bottom! + 1}`;
+    return top === bottom ? phrase`row ${top! + 1}` : `${top! + 1}:${bottom! + 1}`;
   const first = cellAddress(top!, left);
   return top === bottom && left === right ? first : `${first}:${cellAddress(bottom!, right)}`;
 }

@@ -2,6 +2,7 @@
 
 import { type Decimal, withDecimalMark } from "../../functions/decimal.ts";
 import { nearestWord } from "../../functions/nearest-word.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { BOOK_UNITS, convert, type Unit } from "../../functions/units.ts";
 import { cellAddress, findPlace, type Place } from "../book/address.ts";
 import { type } from "../book/edit.ts";
@@ -36,7 +37,7 @@ export interface Begun {
 }
 
 /** What stands in a cell that holds an example, until it is typed over. */
-const EXAMPLE_NOTE = "An example: measure, and type over it.";
+const EXAMPLE_NOTE = phrase`An example: measure, and type over it.`;
 
 /** The template's own answer to a question, in this unit. */
 export function exampleOf(garment: Garment, question: Question, { unit, decimal }: BeginIn): string {
@@ -66,7 +67,10 @@ export function begin(garment: Garment, answers: Answers, how: BeginIn): Begun {
     return [];
   });
   const wearer = (answers.wearer ?? "").trim();
-  const book = { ...type(start, typings), title: wearer ? `${garment.title} for ${wearer}` : garment.title };
+  const book = {
+    ...type(start, typings),
+    title: wearer ? phrase`${garment.title} for ${wearer}` : garment.title,
+  };
   return { book: withNotes(book, examples), remarks, examples };
 }
 
@@ -97,16 +101,18 @@ const fault = (sentence: string): Said => ({ sentence, fault: true });
 /** The message about an answer: why it is refused, or that it is unusual; null when there is nothing to say. */
 function remarkOn(question: Question, given: string, example: string, how: BeginIn): Said {
   const { ask, kind, choices, usual } = question;
-  const such = `such as ${example}`;
-  if (given === "") return fault(`${ask} is still missing: type ${KINDS[kind]}, ${such}`);
+  const such = phrase`such as ${example}`;
+  if (given === "") return fault(phrase`${ask} is still missing: type ${KINDS[kind]}, ${such}`);
   if (given.startsWith("="))
-    return fault(`${ask} must be ${KINDS[kind]}, ${such}, not a formula; type formulas into the page later`);
+    return fault(
+      phrase`${ask} must be ${KINDS[kind]}, ${such}, not a formula; type formulas into the page later`,
+    );
   if (kind === "text") return null;
   if (kind === "choice") {
     if (choices.some((choice) => choice.toLowerCase() === given.toLowerCase())) return null;
     const near = nearestWord(given, choices);
     return fault(
-      `${ask} must be ${choices.slice(0, -1).join(", ")} or ${choices.at(-1)}, not "${short(given)}"${near ? `; is ${near} meant?` : ""}`,
+      phrase`${ask} must be ${choices.slice(0, -1).join(", ")} or ${choices.at(-1)!}, not "${short(given)}"${near ? phrase`; is ${near} meant?` : ""}`,
     );
   }
   const content = understand(given, kind === "length" ? "length" : "any", how.unit, how.decimal);
@@ -114,14 +120,14 @@ function remarkOn(question: Question, given: string, example: string, how: Begin
   if (kind === "date")
     return content.is === "date"
       ? null
-      : fault(`${ask} must be a date such as ${how.today}, not "${short(given)}"`);
+      : fault(phrase`${ask} must be a date such as ${how.today}, not "${short(given)}"`);
   const figure =
     content.is === "number" || content.is === "share" || (kind !== "count" && content.is === "length");
   const value = figure ? (content as { value: number }).value : Number.NaN;
   if (!(value >= 0) || (kind === "length" && value === 0 && question.needed))
-    return fault(`${ask} must be ${KINDS[kind]}, ${such}, not "${short(given)}"`);
+    return fault(phrase`${ask} must be ${KINDS[kind]}, ${such}, not "${short(given)}"`);
   if (kind === "count" && !Number.isInteger(value))
-    return fault(`${ask} must be a whole number, ${such}, not "${short(given)}"`);
+    return fault(phrase`${ask} must be a whole number, ${such}, not "${short(given)}"`);
   if (!usual) return null;
   const [least, most] = kind === "length" ? usual.map((cm) => convert(cm, "cm", how.unit)) : usual;
   if (value >= least! && value <= most!) return null;
@@ -129,13 +135,13 @@ function remarkOn(question: Question, given: string, example: string, how: Begin
     withDecimalMark(String(Number(figure.toPrecision(2))), how.decimal) +
     (kind === "length" ? ` ${how.unit}` : "");
   return {
-    sentence: `${ask} is usually between ${said(least!)} and ${said(most!)}; check ${short(given)}`,
+    sentence: phrase`${ask} is usually between ${said(least!)} and ${said(most!)}; check ${short(given)}`,
     fault: false,
   };
 }
 
 const KINDS = {
-  length: "a length", number: "a number", count: "a whole number", choice: "one of the choices", date: "a date", text: "a text",
+  length: phrase`a length`, number: phrase`a number`, count: phrase`a whole number`, choice: phrase`one of the choices`, date: phrase`a date`, text: phrase`a text`,
 } as const; // biome-ignore format: a table
 
 const short = (text: string): string => (text.length > 40 ? `${text.slice(0, 37)}...` : text);

@@ -3,6 +3,7 @@
  * inserted within it, never by what is typed below its end: the cell there and every formula that
  * uses the list say that it is not counted.
  */
+import { phrase } from "../../functions/phrase.ts";
 import { cellAddress, type Place } from "../book/address.ts";
 import { formulaTree, isFormula, tokens } from "../book/formula.ts";
 import { blockText, everyName, isCell, type Named, nameMeant } from "../book/names.ts";
@@ -25,7 +26,7 @@ export function beneathLists(book: Book, statuses: Statuses): Beneath[] {
   });
   return found.map(({ list, place }) => ({
     place,
-    sentence: `this stands directly beneath ${list.name} (${blockText(list.block)}) and is not counted: insert a row within the list, or name the longer list`,
+    sentence: phrase`this stands directly beneath ${list.name} (${blockText(list.block)}) and is not counted: insert a row within the list, or name the longer list`,
     users: usersOf(book, list),
   }));
 }
@@ -80,7 +81,7 @@ export function beneathUsed(book: Book, statuses: Statuses, formula: string, pag
     const place = isCell(list.block) ? null : cellBeneath(book, list, statuses);
     return place
       ? [
-          `${cellAddress(place.row, place.column)} stands directly beneath ${list.name} (${blockText(list.block)}) and is not counted`,
+          phrase`${cellAddress(place.row, place.column)} stands directly beneath ${list.name} (${blockText(list.block)}) and is not counted`,
         ]
       : [];
   });

@@ -3,6 +3,7 @@
  * moved down are recognised by their labels and headings, so that what lies below them counts as the same.
  */
 
+import { phrase } from "../../functions/phrase.ts";
 import { cellAddress, fullAddress, type Place, pageReference, placeKey } from "../book/address.ts";
 import { aligned } from "../book/align.ts";
 import { rowLabel } from "../book/find.ts";
@@ -75,7 +76,7 @@ function differences(
   const answers: AnswerDifference[] = [];
   const shown = (engine: Engine, place: Place) => {
     const { shown: text, problem } = engine.view(place);
-    return problem?.is === "error" ? `error: ${problem.sentence}` : text;
+    return problem?.is === "error" ? phrase`error: ${problem.sentence}` : text;
   };
   const label = (book: Book, place: Place) => nameOf(book, place) ?? rowLabel(book, place);
   const met = new Set<string>();
@@ -140,11 +141,11 @@ function settingsOf(first: Book, second: Book): Difference[] {
     ["title", first.title, second.title],
     ["description", first.about, second.about],
     ["unit", first.unit, second.unit],
-    ["finest mark", first.mark, second.mark],
-    ["decimal mark", first.decimal ?? "point", second.decimal ?? "point"],
+    [phrase`finest mark`, first.mark, second.mark],
+    [phrase`decimal mark`, first.decimal ?? "point", second.decimal ?? "point"],
   ] as const;
   return fields.flatMap(([field, before, after]) =>
-    before === after ? [] : [change("book", "the book", field, before, after)],
+    before === after ? [] : [change("book", phrase`the book`, field, before, after)],
   );
 }
 
@@ -199,7 +200,7 @@ function fittingsOf(first: Book, other: Book, lines: readonly (Lines | null)[]):
       ),
     );
   const words = (setting: string | undefined) =>
-    setting === undefined ? "" : `follows the fittings of ${setting}`;
+    setting === undefined ? "" : phrase`follows the fittings of ${setting}`;
   const met = new Set<string>();
   const label = (book: Book, place: Place) => nameOf(book, place) ?? rowLabel(book, place);
   const changed = followed(first).flatMap(({ place, setting }) => {

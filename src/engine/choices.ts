@@ -2,8 +2,10 @@
  * What a cell is chosen from. The cell's own setting comes first, then its column's, then the words
  * that a sewing function takes when it is given the cell for such an argument.
  */
+
 import { catalogue } from "../../functions/catalogue.ts";
 import { suggestion } from "../../functions/nearest-word.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { cellAddress, type Place } from "../book/address.ts";
 import { formulaTree, isFormula, type Tree } from "../book/formula.ts";
 import { type Book, typedAt } from "../book/shape.ts";
@@ -47,11 +49,11 @@ function inCells(book: Book, page: number, formula: string): readonly Place[] {
 export function choicesFault(book: Book, page: number, written: string): string | null {
   if (!isFormula(written)) {
     const list = readChoices(book, page, written, () => "");
-    return list.length > 0 ? null : "a list of choices needs at least one choice, such as: box; knife";
+    return list.length > 0 ? null : phrase`a list of choices needs at least one choice, such as: box; knife`;
   }
   return areaOf(book, formulaTree(written), page)
     ? null
-    : `${written} names no cells; write the cells that hold the choices, such as =A2:A6, or a list such as: box; knife`;
+    : phrase`${written} names no cells; write the cells that hold the choices, such as =A2:A6, or a list such as: box; knife`;
 }
 
 /** What a cell is chosen from, or null when anything may stand in it. */
@@ -113,8 +115,8 @@ export function choiceFault(
   const list = readChoices(book, place.page, written, shown);
   if (list.some((choice) => texts.some((one) => plain(one) === plain(choice)))) return null;
   const said =
-    list.length > 8 ? `${list.slice(0, 7).join(", ")} and ${list.length - 7} more` : list.join(", ");
+    list.length > 8 ? phrase`${list.slice(0, 7).join(", ")} and ${list.length - 7} more` : list.join(", ");
   return list.length === 0
-    ? `the choices of this cell are blank: ${written} holds no words`
-    : `"${text.slice(0, 40)}" is not among the choices ${said}${/\p{L}/u.test(text) ? suggestion(text, list) : ""}`;
+    ? phrase`the choices of this cell are blank: ${written} holds no words`
+    : phrase`"${text.slice(0, 40)}" is not among the choices ${said}${/\p{L}/u.test(text) ? suggestion(text, list) : ""}`;
 }

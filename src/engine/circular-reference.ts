@@ -1,5 +1,7 @@
 /** Cells that rest on themselves. */
+
 import { rememberWithObject } from "../../functions/memo.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { type Place, placeKey } from "../book/address.ts";
 import { formulaTree, isFormula } from "../book/formula.ts";
 import { type Book, typedAt } from "../book/shape.ts";
@@ -84,13 +86,13 @@ export function circularReferenceSentence(book: Book, place: Place): string {
   const circles = remembered(book, () => new CircularReferences(book));
   const first = cellText(book, place);
   const stand = circles.of(place);
-  if (!stand) return `${first} rests on itself by way of many cells; break the circle in one of them`;
+  if (!stand) return phrase`${first} rests on itself by way of many cells; break the circle in one of them`;
   const { ring, at } = stand;
-  if (ring.length === 1) return `${first} rests on itself; take it out of its own formula`;
+  if (ring.length === 1) return phrase`${first} rests on itself; take it out of its own formula`;
   const listed = ring.length - 1 > MOST_LISTED ? MOST_LISTED - 1 : ring.length - 1;
   const names = Array.from({ length: listed }, (_, i) => cellText(book, ring[(at + 1 + i) % ring.length]!));
   const more = ring.length - 1 - listed;
-  const all = more > 0 ? [...names, `${more} more`] : names;
-  const list = all.length > 1 ? `${all.slice(0, -1).join(", ")} and ${all.at(-1)}` : all[0];
-  return `${first} rests on itself through ${list}; break the circle in one of them`;
+  const all = more > 0 ? [...names, phrase`${more} more`] : names;
+  const list = all.length > 1 ? phrase`${all.slice(0, -1).join(", ")} and ${all.at(-1)!}` : all[0]!;
+  return phrase`${first} rests on itself through ${list}; break the circle in one of them`;
 }

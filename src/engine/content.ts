@@ -1,4 +1,5 @@
 /** What a typed cell means. This is the only place that decides it, before the engine sees the cell. */
+
 import {
   type Decimal,
   twoReadings,
@@ -7,6 +8,7 @@ import {
   withPoints,
 } from "../../functions/decimal.ts";
 import { readTape } from "../../functions/fractions.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { BOOK_UNITS, type Unit } from "../../functions/units.ts";
 import { figureText, isClosed, isFormula, plainSign, textIn, tokens } from "../book/formula.ts";
 import type { Token } from "../book/lex.ts";
@@ -93,7 +95,7 @@ function groupedContent(
   decimal: Decimal,
 ): Content {
   const { is } = understand(joined, kind, unit, decimal);
-  const unclear = `${typed.trim()} has two readings: ${joined}, or a fraction without its stroke, such as 36 1/16; type the one that is meant`;
+  const unclear = phrase`${typed.trim()} has two readings: ${joined}, or a fraction without its stroke, such as 36 1/16; type the one that is meant`;
   return { is: "text", value: typed, ...(is !== "text" && { unclear }) };
 }
 

@@ -4,7 +4,9 @@
  * of a Measure page with the label of one. Where
  * the book leaves open whose or which figure is meant, none is taken and the reason is said.
  */
+
 import { comparedName } from "../../functions/compared-name.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { measureNamed } from "../../functions/survey/survey.ts";
 import { convert } from "../../functions/units.ts";
 import {
@@ -75,10 +77,10 @@ export function bodyAt(engine: Engine, place: Place): Body {
     const other = otherWearer(engine, at, place.page, behind);
     if (figure < least || figure > most)
       unsure[measure] =
-        `the ${BODY_WORDS[measure]} in ${from} is not used, as no body measures so much or so little`;
+        phrase`the ${BODY_WORDS[measure]} in ${from} is not used, as no body measures so much or so little`;
     else if (other !== null)
       unsure[measure] =
-        `the ${BODY_WORDS[measure]} in ${from} is not used, as it stands under "${other}", perhaps for another wearer`;
+        phrase`the ${BODY_WORDS[measure]} in ${from} is not used, as it stands under "${other}", perhaps for another wearer`;
     else known[measure] = { length: figure, from };
   };
   for (const measure of BODY_MEASURES) {
@@ -96,7 +98,7 @@ export function bodyAt(engine: Engine, place: Place): Body {
     const inChart = charted && figureInChart(engine, charted, measure);
     if (charted && inChart && charted.wearers.length > 1) {
       unsure[measure] =
-        `the ${BODY_WORDS[measure]} is not used, as the garment rests on figures of ${charted.wearers.slice(0, 3).join(" and ")}`;
+        phrase`the ${BODY_WORDS[measure]} is not used, as the garment rests on figures of ${charted.wearers.slice(0, 3).join(" and ")}`;
       continue;
     }
     if (inChart) {
@@ -108,10 +110,10 @@ export function bodyAt(engine: Engine, place: Place): Body {
     const [at] = places;
     if (found.length > 1)
       unsure[measure] =
-        `the ${BODY_WORDS[measure]} is not used, as ${found.length} rows have it: ${found.map(({ page, row }) => engine.address({ page, row, column: 0 })).join(", ")}`;
+        phrase`the ${BODY_WORDS[measure]} is not used, as ${found.length} rows have it: ${found.map(({ page, row }) => engine.address({ page, row, column: 0 })).join(", ")}`;
     else if (at === "several")
       unsure[measure] =
-        `the ${BODY_WORDS[measure]} is not used, as its row at ${engine.address({ ...found[0]!, column: 0 })} has several figures and no name says whose counts`;
+        phrase`the ${BODY_WORDS[measure]} is not used, as its row at ${engine.address({ ...found[0]!, column: 0 })} has several figures and no name says whose counts`;
     else if (at) settle(measure, at);
   }
   return { known, unsure };
@@ -138,7 +140,7 @@ function namedPlace(
     const near = meant.length > 1 ? meant.filter(({ of }) => behind.some((one) => one.page === of)) : meant;
     if (near.length === 1) return cornerOf(near[0]!.block);
     if (meant.length > 1)
-      return `${name} is not used, as several pages have it: ${meant.map(({ address }) => address).join(", ")}`;
+      return phrase`${name} is not used, as several pages have it: ${meant.map(({ address }) => address).join(", ")}`;
   }
   return null;
 }

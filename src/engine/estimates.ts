@@ -2,7 +2,9 @@
  * Estimates, and the figures that rest on them. A function such as GIRTH_OVER says that its answer is an
  * estimate; whatever is worked out from it stays one, and says so wherever it is shown.
  */
+
 import { rememberWithObject } from "../../functions/memo.ts";
+import { phrase, plural } from "../../functions/phrase.ts";
 import { type Place, placeKey } from "../book/address.ts";
 import { formulaTree } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
@@ -15,8 +17,8 @@ import { takenFrom } from "./list-cells.ts";
 import { type Area, areasOf, isIn, isSingle } from "./references.ts";
 
 /** The mark beside a figure that is an estimate or rests on one, and what it says. */
-export const ESTIMATE_SIGN = "est.";
-export const ESTIMATE_SAYS = "an estimate, or worked out from one: measure before you cut";
+export const ESTIMATE_SIGN = phrase`est.`;
+export const ESTIMATE_SAYS = phrase`an estimate, or worked out from one: measure before you cut`;
 
 export interface Estimate {
   /** The cell that estimates. */
@@ -46,11 +48,11 @@ export function estimatesAt(engine: Engine, place: Place): readonly Estimate[] {
 export function estimateText(engine: Engine, place: Place): string {
   const estimates = estimatesAt(engine, place);
   const own = estimates.find((one) => placeKey(one.place) === placeKey(place));
-  if (own) return `estimated: ${own.sentence}`;
+  if (own) return phrase`estimated: ${own.sentence}`;
   if (estimates.length === 0) return "";
   const named = estimates.slice(0, 3).map((one) => cellText(engine.book, one.place));
   const more = estimates.length - named.length;
-  return `rests on ${estimates.length === 1 ? "an estimate" : "estimates"}: ${named.join("; ")}${more > 0 ? ` and ${more} more` : ""}`;
+  return phrase`rests on ${plural(estimates.length, "an estimate", "estimates")}: ${named.join("; ")}${more > 0 ? phrase` and ${more} more` : ""}`;
 }
 
 /** By the key of each cell, the estimates it rests on. */

@@ -5,6 +5,7 @@ import { withDecimalMark } from "../../functions/decimal.ts";
 import type { Cell, Declaration, Kind } from "../../functions/define.ts";
 import type { Shape } from "../../functions/drawing/shapes.ts";
 import { remember, rememberWithObject } from "../../functions/memo.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { type Argument, explain as explainCall, isRefused } from "../../functions/run.ts";
 import { type Place, placeKey } from "../book/address.ts";
 import { type Tree, treeOf } from "../book/formula.ts";
@@ -218,7 +219,7 @@ const remembered = remember<string, Tree>(2000);
 const ruleTree = (rule: string): Tree => remembered(rule, () => treeOf(rule));
 
 function showArgument(value: Argument, kind: Kind, rule: Rule): string {
-  if (isBlock(value)) return `a list of ${value.length / value.wide} rows`;
+  if (isBlock(value)) return phrase`a list of ${value.length / value.wide} rows`;
   if (!Array.isArray(value)) return showOne(value as Cell, kind, rule);
   const list = value.map((one: Cell) => showOne(one, kind, rule)).filter((shown: string) => shown !== "");
   return list.length > 8 ? `${list.slice(0, 8).join(", ")} … (${list.length})` : list.join(", ");

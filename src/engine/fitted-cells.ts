@@ -2,8 +2,10 @@
  * Cells that follow the fittings. What is typed in such a cell stays as it is; the engine is given a formula
  * that adds the net change of a seam to it, so that all that rests on the cell follows.
  */
+
 import { withDecimalMark } from "../../functions/decimal.ts";
 import { rememberWithObject } from "../../functions/memo.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { cellAddress, type Place, rowAndColumn } from "../book/address.ts";
 import { LOG_NAME, readFitting, SEAMS_NAME } from "../book/fitting.ts";
 import { isFormula } from "../book/formula.ts";
@@ -19,7 +21,7 @@ export const fittingOf = (book: Book, { page, row, column }: Place): string | un
 export function fittingFault(book: Book, place: Place): string | null {
   const setting = fittingOf(book, place);
   if (setting === undefined || namesMeant(book, LOG_NAME, place.page).length > 0) return null;
-  return `this cell follows the fittings of "${setting}", and the book has no list named ${LOG_NAME}: give the fitting log that name, headings included`;
+  return phrase`this cell follows the fittings of "${setting}", and the book has no list named ${LOG_NAME}: give the fitting log that name, headings included`;
 }
 
 const pagesWorked = rememberWithObject<Page, { from: string; page: Page }>();

@@ -4,7 +4,9 @@
  * too long is stopped. The guards are set on parts of one instance before it calculates its first cell.
  * DEVELOPERS.md says which parts, and tests/src/engine/guards.test.ts checks that they are there.
  */
+
 import { CellError, ErrorType, SimpleRangeValue } from "hyperformula";
+import { phrase } from "../../functions/phrase.ts";
 import { alikeKey, cutFormula } from "../book/alike.ts";
 import { LONGEST } from "../book/shape.ts";
 import { Awaited, Waiting } from "./awaited.ts";
@@ -217,8 +219,8 @@ export class Guards {
       // A formula that stands in no cell is not remembered as stopped.
       if (state.formulaVertex !== undefined) this.#stopped.add(addressKey(at));
       const why = late
-        ? `this formula was not calculated, because the book had already taken ${seconds(this.#limits.work)}; calculate it again, or make the book's largest ranges smaller`
-        : `this formula was stopped after ${seconds(allowed)}; give it fewer cells or smaller numbers, or calculate it again with more time`;
+        ? phrase`this formula was not calculated, because the book had already taken ${seconds(this.#limits.work)}; calculate it again, or make the book's largest ranges smaller`
+        : phrase`this formula was stopped after ${seconds(allowed)}; give it fewer cells or smaller numbers, or calculate it again with more time`;
       return rooted(new CellError(ErrorType.VALUE, why), state);
     } finally {
       this.#depth = 0;
@@ -250,12 +252,12 @@ export class Guards {
     if (typeof value === "string" && value.length > LONGEST.typed)
       return new CellError(
         ErrorType.VALUE,
-        `this gives a text of ${value.length} characters and a cell holds at most ${LONGEST.typed}; make it shorter`,
+        phrase`this gives a text of ${value.length} characters and a cell holds at most ${LONGEST.typed}; make it shorter`,
       );
     if (value instanceof SimpleRangeValue && value.isAdHoc() && value.width() * value.height() > MOST_VALUES)
       return new CellError(
         ErrorType.VALUE,
-        `this makes a list of ${value.width() * value.height()} values and the most is ${MOST_VALUES}; make it smaller`,
+        phrase`this makes a list of ${value.width() * value.height()} values and the most is ${MOST_VALUES}; make it smaller`,
       );
     return value;
   }
@@ -273,10 +275,9 @@ export class Guards {
 }
 
 /** The sentence of a formula that makes HyperFormula throw. */
-export const CANT_BE_WORKED =
-  "this formula can't be calculated; check what each of its functions is given, or calculate its parts in cells of their own";
+export const CANT_BE_WORKED = phrase`this formula can't be calculated; check what each of its functions is given, or calculate its parts in cells of their own`;
 
-export const RANGE_OF_ANSWERS = "this formula gives a range of answers; Ellwand keeps one value in a cell";
+export const RANGE_OF_ANSWERS = phrase`this formula gives a range of answers; Ellwand keeps one value in a cell`;
 
 const rooted = (error: CellError, { formulaVertex }: State): CellError =>
   formulaVertex === undefined ? error : error.attachRootVertex(formulaVertex);
@@ -291,9 +292,9 @@ function failure(reason: unknown): CellError {
   const text = reason instanceof Error ? reason.message : "";
   const why =
     reason instanceof RangeError && /length|size|memory/i.test(text)
-      ? "this formula makes a text or a list too long to hold; give it smaller numbers"
+      ? phrase`this formula makes a text or a list too long to hold; give it smaller numbers`
       : reason instanceof RangeError
-        ? "this formula is too deep or takes too many values to be calculated; calculate a part of it in a cell of its own"
+        ? phrase`this formula is too deep or takes too many values to be calculated; calculate a part of it in a cell of its own`
         : CANT_BE_WORKED;
   return new CellError(ErrorType.VALUE, why);
 }

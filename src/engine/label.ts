@@ -1,5 +1,7 @@
 /** What a cell is called: the one place that decides the words by which a cell is mentioned. */
+
 import { rememberWithObject } from "../../functions/memo.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { fullAddress, type Place } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import { nameOf } from "../book/names.ts";
@@ -74,7 +76,7 @@ export function spokenCell(book: Book, place: Place, shown: string): string | nu
   if (at < 0) return null;
   const heading = (book.pages[page]!.columns[column]?.heading ?? "").trim();
   const words = short(wordsIn(book, book.pages[page]!.rows[row]![at]!));
-  return `${heading === "" ? words : `${words}, ${short(heading)}`}: ${shown.trim() || "blank"}`;
+  return `${heading === "" ? words : `${words}, ${short(heading)}`}: ${shown.trim() || phrase`blank`}`;
 }
 
 /** A cell in a sentence: its label, or its name where its row has none, and its address after in brackets: "hip over the pad (Draft!B4)". */

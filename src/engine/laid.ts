@@ -13,6 +13,7 @@ import {
   type Planner,
 } from "../../functions/lay.ts";
 import { rememberWithObject } from "../../functions/memo.ts";
+import { phrase } from "../../functions/phrase.ts";
 import type { Book } from "../book/shape.ts";
 import { addressKey, type CellAddress } from "./inside.ts";
 import type { Rule } from "./show.ts";
@@ -114,7 +115,10 @@ export function pendingText(
 ): { sentence: string; shown: string } {
   if (kind !== "length" || !pending) return { sentence: refusal, shown: "…" };
   const least = tapeText(pending.least, unit, mark, decimal);
-  return { sentence: `${refusal}; by its area it takes at least ${least} ${unit}`, shown: `≥ ${least}` };
+  return {
+    sentence: phrase`${refusal}; by its area it takes at least ${least} ${unit}`,
+    shown: `≥ ${least}`,
+  };
 }
 
 const QUICK: LayOrigin = { by: "quick" };
@@ -141,8 +145,8 @@ export function worth(origin: LayOrigin): number {
 
 /** How a lay was found, in words that stand beside a value: "quick lay, a search may find a shorter one". */
 export function laidText(origin: LayOrigin): string {
-  if (origin.by === "quick") return "quick lay, a search may find a shorter one";
-  return origin.by === "hand" ? originText(origin) : `lay ${originText(origin)}`;
+  if (origin.by === "quick") return phrase`quick lay, a search may find a shorter one`;
+  return origin.by === "hand" ? originText(origin) : phrase`lay ${originText(origin)}`;
 }
 
 /** The sign that stands beside a laid value: the value is about right, enough, proved, or laid by hand. */
@@ -154,11 +158,11 @@ export function laidSign(origin: LayOrigin): "≈" | "≤" | "✓" | "✎" {
 
 /** What each sign says, for a legend. */
 export const LAID_SIGNS: readonly (readonly [sign: string, says: string])[] = [
-  ["≈", "a length from a quick lay: enough cloth, but a search may find a shorter lay"],
-  ["≤", "a length from a lay that was searched for: enough cloth, and probably little less would do"],
-  ["✓", "a length that is proved: no lay can be shorter"],
-  ["✎", "a length from a lay made by hand"],
-  ["…", "a length that is being worked out, or a cell that waits for one"],
+  ["≈", phrase`a length from a quick lay: enough cloth, but a search may find a shorter lay`],
+  ["≤", phrase`a length from a lay that was searched for: enough cloth, and probably little less would do`],
+  ["✓", phrase`a length that is proved: no lay can be shorter`],
+  ["✎", phrase`a length from a lay made by hand`],
+  ["…", phrase`a length that is being worked out, or a cell that waits for one`],
 ];
 
 /**

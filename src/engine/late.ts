@@ -3,6 +3,7 @@
  * engine takes a formula that names one of them, so that no formula is read or calculated without
  * its functions.
  */
+import { phrase } from "../../functions/phrase.ts";
 import { forgetReadings, isFormula, tokens } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
 import { workedBook } from "./fitted-cells.ts";
@@ -48,8 +49,8 @@ export function notThereYet(name: string): string {
   const { fault } = loading;
   loading.ask();
   return fault === null
-    ? `${name} is still being loaded: it is there in a moment`
-    : `${name} could not be loaded (${fault}): see that the server is running, then try again`;
+    ? phrase`${name} is still being loaded: it is there in a moment`
+    : phrase`${name} could not be loaded (${fault}): see that the server is running, then try again`;
 }
 
 /** Says how the functions are loaded. */

@@ -1,5 +1,7 @@
 /** The laid lengths that a cell's value rests on without laying pieces itself. */
+
 import type { LayOrigin } from "../../functions/lay.ts";
+import { phrase } from "../../functions/phrase.ts";
 import type { Place } from "../book/address.ts";
 import { neededArguments } from "./branches.ts";
 import type { Engine } from "./engine.ts";
@@ -52,7 +54,7 @@ export function laysBelowText(engine: Engine, place: Place): string {
   const texts = laysBelow(engine, place).map(
     (one) => `${cellText(engine.book, one.place)}: ${laidText(one.origin)}`,
   );
-  return texts.length > 0 ? `rests on ${texts.join("; ")}` : "";
+  return texts.length > 0 ? phrase`rests on ${texts.join("; ")}` : "";
 }
 
 /** How the least searched lay was found that a cell's value rests on; null when the value rests on no lay. */

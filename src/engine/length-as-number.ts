@@ -2,7 +2,9 @@
  * Typed lengths that a sewing function takes for something else: a share or a count that stands in a
  * column of lengths or is typed with a unit. The answer would change with the book's unit.
  */
+
 import type { Kind } from "../../functions/define.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { columnLetters, type Place, placeKey } from "../book/address.ts";
 import { type Book, typedAt } from "../book/shape.ts";
 import { namesUnit, understand } from "./content.ts";
@@ -13,7 +15,7 @@ import type { Use } from "./uses.ts";
 
 /** What an argument that takes no length takes, in words. */
 const TAKEN: Partial<Record<Kind, string>> = {
-  count: "a count", share: "a share", figure: "a plain number", angle: "an angle", days: "a number of days", money: "money",
+  count: phrase`a count`, share: phrase`a share`, figure: phrase`a plain number`, angle: phrase`an angle`, days: phrase`a number of days`, money: "money",
 }; // biome-ignore format: a table
 
 /** The most cells of one range that are looked at one by one. */
@@ -48,7 +50,7 @@ export function lengthsAsNumbers(
       found.set(placeKey(place), {
         place,
         is: "unusual",
-        sentence: `${typed} is a length here, and the argument ${argument.name} of ${by} needs ${taken}: ${mend(place, byColumn, typed)}`,
+        sentence: phrase`${typed} is a length here, and the argument ${argument.name} of ${by} needs ${taken}: ${mend(place, byColumn, typed)}`,
         first,
         column: null,
         users: [formula],
@@ -68,8 +70,8 @@ export function isTypedLength(book: Book, { page, row, column }: Place): boolean
 
 function mend(place: Place, byColumn: boolean, typed: string): string {
   if (byColumn)
-    return `column ${columnLetters(place.column)} holds lengths, so move this one to a column that holds numbers`;
+    return phrase`column ${columnLetters(place.column)} holds lengths, so move this one to a column that holds numbers`;
   return namesUnit(typed)
-    ? "type a number without a unit"
-    : "formulas use it as a length too, so give the other number a cell of its own";
+    ? phrase`type a number without a unit`
+    : phrase`formulas use it as a length too, so give the other number a cell of its own`;
 }

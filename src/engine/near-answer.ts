@@ -2,6 +2,7 @@
  * A solution over laid cloth, corrected: quick lays say where the answer is, then the lays at the
  * answer and near it are searched for, all equally long, and the answer is chosen among these.
  */
+import { phrase } from "../../functions/phrase.ts";
 import type { Book } from "../book/shape.ts";
 import type { EqualLays } from "./equal-lays.ts";
 import { leastSearchedOf, uncertaintyOf } from "./laid.ts";
@@ -77,7 +78,7 @@ export function* refinedSolutions(
         break;
       }
       if (near.size >= MOST_NEAR) {
-        const only = `only the ${near.size} steps nearest to it were searched`;
+        const only = phrase`only the ${near.size} steps nearest to it were searched`;
         yield { ...solution, sureness: [solution.sureness, only].filter(Boolean).join("; ") };
         break;
       }

@@ -2,11 +2,13 @@
  * The next version of a garment: figures that follow the fittings start from the fitted figures, and the
  * entries of the log that were carried into them stay as history, marked with the version.
  */
+
 import { checkArguments } from "../../functions/arguments.ts";
 import { isBlock, listOf } from "../../functions/block.ts";
 import { comparedName } from "../../functions/compared-name.ts";
 import type { Block as CellBlock, ListRow } from "../../functions/define.ts";
 import { tapeText } from "../../functions/fractions.ts";
+import { phrase, plural } from "../../functions/phrase.ts";
 import { changeOf } from "../../functions/seams/carried-change.ts";
 import { LOG_LIST, type LogEntry, logOf } from "../../functions/seams/log-list.ts";
 import { seamsOf } from "../../functions/seams/seam-list.ts";
@@ -59,14 +61,13 @@ export function nextVersion(book: Book, desk: LayDesk): NextVersion | { readonly
     }
     if (followed.length === 0)
       return {
-        refusal:
-          "no figure of this book follows the fittings: let a measurement follow a seam first, with Choices, decimals, unit and fittings in its menu",
+        refusal: phrase`no figure of this book follows the fittings: let a measurement follow a seam first, with Choices, decimals, unit and fittings in its menu`,
       };
     const logs = new Map(followed.map(({ log }) => [blockAddress(book, log.block), log]));
     const crowded = sharedPage([...logs.values()]);
     if (crowded !== undefined)
       return {
-        refusal: `${book.pages[crowded]!.title} holds several fitting logs without the column "carried into version": put that column into each of them first, or each log on a page of its own`,
+        refusal: phrase`${book.pages[crowded]!.title} holds several fitting logs without the column "carried into version": put that column into each of them first, or each log on a page of its own`,
       };
     const number = versionAfter([...logs.values()]);
     const fitted = type(
@@ -86,12 +87,12 @@ export function nextVersion(book: Book, desk: LayDesk): NextVersion | { readonly
     const restless = restlessAmong(followed, next, desk);
     if (restless)
       return {
-        refusal: `${cellText(book, restless.place)} would not start from its fitted figure: the log alters the edge that it is sewn to as well, and that would count from then on; write all changes of one seam under one name`,
+        refusal: phrase`${cellText(book, restless.place)} would not start from its fitted figure: the log alters the edge that it is sewn to as well, and that would count from then on; write all changes of one seam under one name`,
       };
     const lost = movedAnswer(engine, next, new Set([...logs.values()].map(({ block }) => block.page)), desk);
     if (lost !== null)
       return {
-        refusal: `${lost} takes its change from the log by a formula of its own, and would lose it in the next version: let the measurement follow the fittings instead, with Choices, decimals, unit and fittings in its menu`,
+        refusal: phrase`${lost} takes its change from the log by a formula of its own, and would lose it in the next version: let the measurement follow the fittings instead, with Choices, decimals, unit and fittings in its menu`,
       };
     const carried = new Set(
       followed.flatMap(({ entries, log }) =>
@@ -100,13 +101,11 @@ export function nextVersion(book: Book, desk: LayDesk): NextVersion | { readonly
     );
     const left =
       [...logs.values()].reduce((sum, { rows }) => sum + logOf(rows).entries.length, 0) - carried.size;
-    const many = (count: number, noun: string, plural: string) =>
-      count === 1 ? `one ${noun}` : `${count} ${plural}`;
     const begun = followed.filter(({ change }) => change !== 0).length;
     return {
       book: next,
       number,
-      sentence: `Version ${number} begins: ${many(begun, "figure starts", "figures start")} from what was fitted, and ${many(carried.size, "entry", "entries")} of the log ${carried.size === 1 ? "is" : "are"} history.${left > 0 ? ` ${left === 1 ? "One entry is" : `${left} entries are`} followed by no figure and still ${left === 1 ? "counts" : "count"}.` : ""}`,
+      sentence: phrase`Version ${number} begins: ${plural(begun, "one figure starts", "# figures start")} from what was fitted, and ${plural(carried.size, "one entry of the log is", "# entries of the log are")} history.${left > 0 ? phrase` ${plural(left, "One entry is", "# entries are")} followed by no figure and still ${plural(left, "counts", "count")}.` : ""}`,
     };
   } finally {
     engine.destroy();
@@ -143,7 +142,7 @@ function followedAt(engine: Engine, place: Place): Followed | { readonly refusal
     !named
   )
     return {
-      refusal: `${cellText(book, place)} has no answer: ${problem?.sentence ?? "its fitting changes are not known"}`,
+      refusal: phrase`${cellText(book, place)} has no answer: ${problem?.sentence ?? phrase`its fitting changes are not known`}`,
     };
   const given = checkArguments(asked!.declaration, asked!.args, engine.setting) as unknown as {
     readonly fitting_log: readonly ListRow[];

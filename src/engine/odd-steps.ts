@@ -1,4 +1,5 @@
 /** At which steps of a sweep a formula below the watched cells gives a function something unusual. */
+import { phrase } from "../../functions/phrase.ts";
 import type { Book } from "../book/shape.ts";
 import { figureText, type VariedCell } from "./varied-cell.ts";
 
@@ -36,14 +37,14 @@ export function oddSteps(
     const first = has.findIndex(Boolean);
     const where =
       count === rows.length
-        ? "at every step"
+        ? phrase`at every step`
         : varied.length > 1
-          ? `at ${count} of ${rows.length} steps, the first ${at(rows[first]!)}`
-          : `at ${runs(has.map(Boolean))
+          ? phrase`at ${count} of ${rows.length} steps, the first ${at(rows[first]!)}`
+          : phrase`at ${runs(has.map(Boolean))
               .map(([from, to]) =>
                 from === to
                   ? at(rows[from]!)
-                  : `${at(rows[from]!)} to ${figureText(book, varied[0]!.kind, rows[to]!.figures[0]!)}`,
+                  : phrase`${at(rows[from]!)} to ${figureText(book, varied[0]!.kind, rows[to]!.figures[0]!)}`,
               )
               .join(", and ")}`;
     return `${where}: ${oddText(has[first]!)}`;

@@ -1,5 +1,7 @@
 /** A drawing in words, for people who can't see it: the edges of each piece with their lengths, its marks, and what is measured. */
+
 import { measureShape, type Shape } from "../../functions/drawing/shapes.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { edgeLength, type Role } from "../../functions/pieces/piece.ts";
 import { wordsOf } from "./picture.ts";
 import { ROLE_WORDS } from "./roles.ts";
@@ -10,7 +12,7 @@ const MOST = 24;
 
 const listed = (items: readonly string[]): string =>
   items.length > MOST
-    ? `${items.slice(0, MOST).join(", ")} and ${items.length - MOST} more`
+    ? phrase`${items.slice(0, MOST).join(", ")} and ${items.length - MOST} more`
     : items.join(", ");
 
 type Outline = Extract<Shape, { kind: "outline" }>;
@@ -19,7 +21,7 @@ type Outline = Extract<Shape, { kind: "outline" }>;
 const edgesOf = ({ piece }: Outline, rule: Rule): string =>
   listed(
     piece.edges.map(
-      (edge, i) => `${piece.names[i] || `edge ${i + 1}`} ${show(edgeLength(edge), "length", rule)}`,
+      (edge, i) => `${piece.names[i] || phrase`edge ${i + 1}`} ${show(edgeLength(edge), "length", rule)}`,
     ),
   );
 
@@ -42,7 +44,7 @@ export function drawingInWords(shapes: readonly Shape[], rule: Rule): string {
   return [
     ...outlines.map((shape) => {
       const words = wordsOf(shape, rule).replaceAll("\n", ", ");
-      return `${words || "an outline"}: ${edgesOf(shape, rule)}`;
+      return `${words || phrase`an outline`}: ${edgesOf(shape, rule)}`;
     }),
     ...[...lines].map(([role, items]) => `${ROLE_WORDS[role]}: ${listed(items)}`),
     ...rest,

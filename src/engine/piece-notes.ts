@@ -1,6 +1,8 @@
 /** The lines written on a pattern piece for the cutter: its name, how many to cut, the cloth, the wearer, the day, the version and the layers worn beneath. */
+
 import { headingText } from "../../functions/block.ts";
 import type { Shape } from "../../functions/drawing/shapes.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { pieceArea } from "../../functions/pieces/piece.ts";
 import { isLayersHeading, isWearerHeading } from "../../functions/wearers/chart.ts";
 import { layersIn, layersText } from "../../functions/wearers/layer-set.ts";
@@ -90,7 +92,9 @@ const overText = (layers: string): string =>
 
 function cutWords({ many, pair, fold, cloth }: CutRow): string[] {
   if (many === "") return [cloth];
-  const how = [pair ? "mirrored in pairs" : "", fold ? "on the fold" : ""].filter(Boolean).join(", ");
+  const how = [pair ? phrase`mirrored in pairs` : "", fold ? phrase`on the fold` : ""]
+    .filter(Boolean)
+    .join(", ");
   return [`cut ${many}${how && `, ${how}`}`, cloth];
 }
 

@@ -2,6 +2,7 @@
  * The cells of lists that problems are about. A function that reads a list says which of its cells a
  * refusal or a verdict concerns; the page leads there, and marks the cell.
  */
+import { phrase } from "../../functions/phrase.ts";
 import { fullAddress, type Place, placeKey } from "../book/address.ts";
 import type { Book } from "../book/shape.ts";
 import type { CellView } from "./view.ts";
@@ -21,7 +22,7 @@ export interface Said {
 
 /** What is said about a cell, each with the cell that says it: "waist girth may be swapped with hip girth (says Measure!A5)". */
 export const saidTexts = (book: Book, said: readonly Said[]): string[] =>
-  said.map(({ by, sentence }) => `${sentence} (says ${fullAddress(book, by)})`);
+  said.map(({ by, sentence }) => phrase`${sentence} (says ${fullAddress(book, by)})`);
 
 /** Whether a cell has a problem of its own that may be about cells of a list. */
 export const hasOwnProblem = (place: Place, { problem }: Pick<CellView, "problem">): boolean =>

@@ -12,6 +12,7 @@ import { asBlock } from "../../functions/block.ts";
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Block, Cell, Declaration } from "../../functions/define.ts";
 import type { JoinQuestion } from "../../functions/lay.ts";
+import { phrase } from "../../functions/phrase.ts";
 import type { CellOfCall } from "../../functions/refusal.ts";
 import { type Argument, isRefused, run, type Setting, unusualIn } from "../../functions/run.ts";
 import type { CellAddress, Inside } from "./inside.ts";
@@ -191,7 +192,7 @@ abstract class Sewing extends FunctionPlugin {
     }
     return parts.length > 0
       ? joinedParts(parts)
-      : new CellError(ErrorType.NAME, `${PARTS_OF_LIST} is no function`);
+      : new CellError(ErrorType.NAME, phrase`${PARTS_OF_LIST} is no function`);
   }
 }
 

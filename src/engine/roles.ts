@@ -1,19 +1,21 @@
 /** What each line of a drawing is called in its legend, and the signs that stand at single points. */
+
 import type { Shape } from "../../functions/drawing/shapes.ts";
+import { phrase } from "../../functions/phrase.ts";
 import type { Role } from "../../functions/pieces/piece.ts";
 
 export const ROLE_WORDS: Record<Role, string> = {
-  cut: "cut line",
-  seam: "seam line",
+  cut: phrase`cut line`,
+  seam: phrase`seam line`,
   fold: "fold",
-  inner: "inner fold",
-  placement: "placement line",
-  dart: "dart leg",
+  inner: phrase`inner fold`,
+  placement: phrase`placement line`,
+  dart: phrase`dart leg`,
   notch: "notch",
-  grain: "straight grain",
+  grain: phrase`straight grain`,
   stitch: "stitching",
   slash: "slash",
-  guide: "guide line",
+  guide: phrase`guide line`,
 };
 
 type Mark = Extract<Shape, { kind: "marks" }>["mark"];

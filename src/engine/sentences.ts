@@ -1,7 +1,9 @@
 /** The engine's own errors in plain sentences. */
+
 import type { DetailedCellError } from "hyperformula";
 import { catalogue } from "../../functions/catalogue.ts";
 import { nearestWord } from "../../functions/nearest-word.ts";
+import { phrase, plural } from "../../functions/phrase.ts";
 import { columnNumber, findPlace, type Place, pageReference } from "../book/address.ts";
 import { isClosed, isFormula, tokens } from "../book/formula.ts";
 import type { Token } from "../book/lex.ts";
@@ -45,13 +47,13 @@ export function sentence(error: DetailedCellError, scene: Scene): string {
     case "CYCLE":
       return scene.place
         ? circularReferenceSentence(book, scene.place)
-        : "this formula rests on itself; break the circle";
+        : phrase`this formula rests on itself; break the circle`;
     case "NAME":
-      return unknownWord(scene) ?? "a name in this formula is not known; check the spelling";
+      return unknownWord(scene) ?? phrase`a name in this formula is not known; check the spelling`;
     case "ERROR":
       return unreadable(scene);
     case "DIV_BY_ZERO":
-      return "this divides by zero or by a blank cell; give the divisor a number";
+      return phrase`this divides by zero or by a blank cell; give the divisor a number`;
     case "REF":
       return unknownPage(scene) ?? lostOrNowhere(formula);
     default:
@@ -68,11 +70,11 @@ function said(error: DetailedCellError, scene: Scene): string {
   if (message === "Wrong number of arguments.") {
     const called = tokens(scene.formula).filter(({ kind }) => kind === "function");
     const only = called.length === 1 ? called[0]!.text.toUpperCase() : null;
-    return only ? `${only} is given too many or too few arguments` : ENGINE_WORDS[message]!;
+    return only ? phrase`${only} is given too many or too few arguments` : ENGINE_WORDS[message]!;
   }
   const inVain =
     ENGINE_WORDS[message] === NOT_FOUND ? searchedInVain(scene.formula, scene.page, scene) : null;
-  return inVain ?? ENGINE_WORDS[message] ?? GENERAL[error.type] ?? "this formula has no answer";
+  return inVain ?? ENGINE_WORDS[message] ?? GENERAL[error.type] ?? phrase`this formula has no answer`;
 }
 
 /** The list of the formula that stands where one value is needed, in a sentence; null unless the formula has exactly one list. */
@@ -83,7 +85,7 @@ function listAsCell({ book, formula, page }: Scene): string | null {
   });
   const [list] = lists;
   return list && lists.length === 1
-    ? `${list.name} is a list (${list.address}), and a cell holds one value: use it in a function, such as =COUNTA(${list.name})`
+    ? phrase`${list.name} is a list (${list.address}), and a cell holds one value: use it in a function, such as =COUNTA(${list.name})`
     : null;
 }
 
@@ -92,7 +94,7 @@ function textForNumber({ book, formula, page, value }: Scene): string | null {
   for (const place of isFormula(formula) ? precedents(book, formula, page) : []) {
     const held = value(place);
     if (typeof held !== "string" || held === "") continue;
-    return `${cellText(book, place)} must be a number here, not "${short(held)}"`;
+    return phrase`${cellText(book, place)} must be a number here, not "${short(held)}"`;
   }
   return null;
 }
@@ -102,7 +104,7 @@ export function unreadable(scene: Scene): string {
   return (
     unknownWord(scene) ??
     unbalanced(scene.formula) ??
-    "this formula can't be read; check its brackets, quotes and the ; between arguments"
+    phrase`this formula can't be read; check its brackets, quotes and the ; between arguments`
   );
 }
 
@@ -112,19 +114,19 @@ function unbalanced(formula: string): string | null {
   for (const token of list) {
     const { kind, text } = token;
     if (kind === "text" && !isClosed(token))
-      return `a text in this formula has no closing quote: ${short(text)}`;
+      return phrase`a text in this formula has no closing quote: ${short(text)}`;
     if (kind === "stray")
-      return `the sign ${text.trim() === "" ? "at the end" : text} has no meaning in a formula; delete it`;
+      return text.trim() === ""
+        ? phrase`the sign at the end has no meaning in a formula; delete it`
+        : phrase`the sign ${text} has no meaning in a formula; delete it`;
     if (kind === "separator" && open === 0)
-      return `unexpected ${text === "," ? "comma" : text}: it separates the arguments of a function and stands only inside brackets`;
+      return phrase`unexpected ${text === "," ? phrase`comma` : text}: it separates the arguments of a function and stands only inside brackets`;
     if (kind === "open") open += 1;
     if (kind === "close") open -= 1;
-    if (open < 0) return "this formula has a ) too many";
+    if (open < 0) return phrase`this formula has a ) too many`;
   }
   if (open > 0)
-    return open === 1
-      ? "a ( in this formula is never closed; put a ) where it ends"
-      : `${open} ( in this formula are never closed; put a ) where each ends`;
+    return phrase`${plural(open, "a ( in this formula is never closed; put a ) where it ends", "# ( in this formula are never closed; put a ) where each ends")}`;
   return null;
 }
 
@@ -154,7 +156,7 @@ function unknownName({ text }: Token, { book, page, isFunction }: Scene): string
   if (meant.length > 1) return ambiguous(book, text, meant);
   if (isFunction(text.toUpperCase())) {
     const name = text.toUpperCase();
-    return `${short(name)} is a function; its arguments stand in brackets after it: ${name}(...)`;
+    return phrase`${short(name)} is a function; its arguments stand in brackets after it: ${name}(...)`;
   }
   const noPage = missingPage(text, book);
   if (noPage) return noPage;
@@ -162,21 +164,21 @@ function unknownName({ text }: Token, { book, page, isFunction }: Scene): string
     text,
     everyName(book).map((one) => nameText(book, one, page)),
   );
-  return `no cell is named "${short(text)}"${near ? `; is ${near} meant?` : "; check the spelling or give a cell that name"}`;
+  return phrase`no cell is named "${short(text)}"${near ? phrase`; is ${near} meant?` : phrase`; check the spelling or give a cell that name`}`;
 }
 
 /** A name that two pages have, in a formula of a third. */
 function ambiguous(book: Book, text: string, meant: readonly Named[]): string {
   const ways = meant.slice(0, 3).map(({ name, of }) => `${pageReference(book.pages[of!]!.title)}!${name}`);
-  const more = meant.length > ways.length ? " or that of another page" : "";
-  return `${meant.length} pages have a name "${short(text)}", and this page does not: write ${ways.slice(0, -1).join(", ")} or ${ways.at(-1)}${more}`;
+  const more = meant.length > ways.length ? phrase` or that of another page` : "";
+  return phrase`${meant.length} pages have a name "${short(text)}", and this page does not: write ${ways.slice(0, -1).join(", ")} or ${ways.at(-1)!}${more}`;
 }
 
 function unknownFunction({ text }: Token, { isFunction }: Scene): string | null {
   const name = text.toUpperCase();
   if (isFunction(name)) return null;
   const near = nearestWord(name, catalogue.keys());
-  return `no function is named ${short(name)}${near ? `; is ${near} meant?` : "; check the spelling in the list of functions"}`;
+  return phrase`no function is named ${short(name)}${near ? phrase`; is ${near} meant?` : phrase`; check the spelling in the list of functions`}`;
 }
 
 /** A cell farther out than any page reaches. */
@@ -184,9 +186,9 @@ function beyond({ kind, text }: Token): string | null {
   const found = kind === "cell" ? /\$?([A-Za-z]+)\$?(\d+)$/.exec(text) : null;
   if (!found) return null;
   if (Number(found[2]) > MOST_ROWS)
-    return `${short(text)} lies below the last row of a page, which is ${MOST_ROWS}`;
+    return phrase`${short(text)} lies below the last row of a page, which is ${MOST_ROWS}`;
   return columnNumber(found[1]!) >= MOST_COLUMNS
-    ? `no cell is named "${short(text)}", and a page has no such column`
+    ? phrase`no cell is named "${short(text)}", and a page has no such column`
     : null;
 }
 
@@ -209,10 +211,10 @@ function missingPage(text: string, book: Book): string | null {
     plain,
     book.pages.map((page) => page.title),
   );
-  return `there is no page called "${short(plain)}"${near ? `; is ${near} meant?` : ""}`;
+  return phrase`there is no page called "${short(plain)}"${near ? phrase`; is ${near} meant?` : ""}`;
 }
 
 const lostOrNowhere = (formula: string): string =>
   formula.includes("#REF!")
-    ? "this points at a cell that was deleted; point it at another"
-    : "this refers to no cell of the book; check its addresses";
+    ? phrase`this points at a cell that was deleted; point it at another`
+    : phrase`this refers to no cell of the book; check its addresses`;

@@ -2,7 +2,9 @@
  * A length divided into equal parts whose marks on the tape do not add up to it again: six gores
  * of a waist of 27 1/4 read 4 1/2 each, and six times 4 1/2 are 27. What to cut instead, in a sentence.
  */
+
 import { finerMarks, markSize, roundTo, tapeText } from "../../functions/fractions.ts";
+import { phrase } from "../../functions/phrase.ts";
 import type { Place } from "../book/address.ts";
 import { formulaTree, isFormula, type Tree } from "../book/formula.ts";
 import { lookUp } from "../book/names.ts";
@@ -27,18 +29,20 @@ export function sharedOut(part: number, parts: number, { unit, mark, decimal }: 
   if (off === 0) return null;
   const low = Math.floor(whole / parts);
   const more = whole - low * parts;
-  const ways = [`${parts - more} of ${text(low * step)} and ${more} of ${text((low + 1) * step)}`];
+  const ways = [phrase`${parts - more} of ${text(low * step)} and ${more} of ${text((low + 1) * step)}`];
   if (Math.abs(off) > 1 && each * step > 0 && parts > 2 && whole - each * (parts - 1) > 0) {
-    ways.push(`${parts - 1} of ${text(each * step)} and one of ${text((whole - each * (parts - 1)) * step)}`);
+    ways.push(
+      phrase`${parts - 1} of ${text(each * step)} and one of ${text((whole - each * (parts - 1)) * step)}`,
+    );
   }
   const finer = finerMarks(unit, mark).find((one) => {
     const size = markSize(one, unit);
     return Math.abs(roundTo(part, size) - part) < 1e-9 * part;
   });
-  if (finer) ways.push(`each ${text(part, finer)}`);
+  if (finer) ways.push(phrase`each ${text(part, finer)}`);
   const sum = text(each * parts * step);
-  const gap = `${text(Math.abs(off) * step)} ${off < 0 ? "less" : "more"} than ${text(whole * step)}`;
-  return `${parts} of ${text(each * step)} make ${sum}, ${gap}: make ${ways.join(", or ")}`;
+  const gap = phrase`${text(Math.abs(off) * step)} ${off < 0 ? phrase`less` : phrase`more`} than ${text(whole * step)}`;
+  return phrase`${parts} of ${text(each * step)} make ${sum}, ${gap}: make ${ways.join(", or ")}`;
 }
 
 /** The sentence for a cell whose formula divides a length by a count: "=waist/6". */

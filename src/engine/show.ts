@@ -4,6 +4,7 @@ import { type Decimal, withDecimalMark } from "../../functions/decimal.ts";
 import type { Kind } from "../../functions/define.ts";
 import { readTape, type TapeMark, tapeText } from "../../functions/fractions.ts";
 import { numberText } from "../../functions/number-text.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { pieceBounds, readPiece } from "../../functions/pieces/piece.ts";
 import { convert, type TapeUnit, type Unit } from "../../functions/units.ts";
 import type { CellSettings } from "../book/shape.ts";
@@ -49,7 +50,7 @@ export function showSet(
     return `${tape ?? plainNumber(length, SHOWN_PLACES[unit], rule.decimal)} ${unit}`;
   }
   const text = fixed(value, decimals!);
-  return kind === "area" ? `${text} sq ${rule.unit}` : kind === "angle" ? `${text}°` : text;
+  return kind === "area" ? phrase`${text} sq ${rule.unit}` : kind === "angle" ? `${text}°` : text;
 }
 
 /** Decimal places of a length in a unit that is not the book's: about a millimetre. */
@@ -65,7 +66,7 @@ export function show(value: number | string | boolean | null, kind: Kind, rule: 
     case "length":
       return tapeText(value, unit, mark, decimal);
     case "area":
-      return `${plainNumber(value, 2, decimal)} sq ${unit}`;
+      return phrase`${plainNumber(value, 2, decimal)} sq ${unit}`;
     case "angle":
       return `${plainNumber(value, 2, decimal)}°`;
     case "money":
@@ -81,7 +82,7 @@ function pieceText(path: string, { unit, mark, decimal }: Rule): string {
   try {
     const box = pieceBounds(readPiece(path));
     const size = (length: number) => tapeText(length, unit, mark, decimal);
-    return `piece ${size(box.right - box.left)} × ${size(box.high - box.low)}`;
+    return phrase`piece ${size(box.right - box.left)} × ${size(box.high - box.low)}`;
   } catch {
     return path;
   }
@@ -104,7 +105,7 @@ function exactPiece(path: string, rule: Rule): string {
   try {
     const { left, right, low, high } = pieceBounds(readPiece(path));
     const size = (length: number) => exact(length, "length", rule);
-    return `a piece ${size(right - left)} across the grain, ${size(high - low)} along it`;
+    return phrase`a piece ${size(right - left)} across the grain, ${size(high - low)} along it`;
   } catch {
     return path;
   }
@@ -117,5 +118,5 @@ export function exact(value: number | string | boolean | null, kind: Kind, rule:
   if (typeof value !== "number") return value === null ? "" : String(value);
   const figure = withDecimalMark(numberText(value, 12), decimal);
   if (kind === "length") return `${figure} ${unit}`;
-  return kind === "area" ? `${figure} sq ${unit}` : kind === "angle" ? `${figure}°` : figure;
+  return kind === "area" ? phrase`${figure} sq ${unit}` : kind === "angle" ? `${figure}°` : figure;
 }

@@ -1,5 +1,7 @@
 /** What a search for a setting found, in words. */
+
 import type { LayOrigin } from "../../functions/lay.ts";
+import { phrase, plural } from "../../functions/phrase.ts";
 import type { Book } from "../book/shape.ts";
 import { shownApart } from "./apart.ts";
 import { uncertaintyOf } from "./laid.ts";
@@ -29,7 +31,7 @@ function rangeText(engine: QuestionEngine, rows: readonly Row[]): string {
   return engine.varied
     .map((cell, i) => {
       const say = (row: Row) => figureText(engine.book, cell.kind, row.figures[i]!);
-      return `from ${say(first)} to ${say(last)}`;
+      return phrase`from ${say(first)} to ${say(last)}`;
     })
     .join(" and ");
 }
@@ -37,8 +39,8 @@ function rangeText(engine: QuestionEngine, rows: readonly Row[]): string {
 /** No step of the range has an answer. */
 export function noAnswer(engine: QuestionEngine, make: Watched, rows: readonly Row[]): string {
   const reading = rows[0]?.readings[0];
-  const why = reading && "sentence" in reading ? reading.sentence : "it holds no number there";
-  return `${make.label} has no answer at any step ${rangeText(engine, rows)}: at the first, ${why}`;
+  const why = reading && "sentence" in reading ? reading.sentence : phrase`it holds no number there`;
+  return phrase`${make.label} has no answer at any step ${rangeText(engine, rows)}: at the first, ${why}`;
 }
 
 /** No step does it, and which comes nearest. */
@@ -52,9 +54,11 @@ export function noneText(
   const value = "value" in aim ? figureText(engine.book, make.kind, aim.value) : "";
   const wanted =
     aim.is === "equal"
-      ? `makes ${make.label} ${value}`
-      : `keeps ${make.label} at ${aim.is === "atmost" ? "most" : "least"} ${value}`;
-  return `no ${names} ${rangeText(engine, rows)} ${wanted}; nearest is ${settingText(engine, nearest)}, which makes it ${madeText(engine.book, make, nearest, "value" in aim ? aim.value : undefined)}`;
+      ? phrase`makes ${make.label} ${value}`
+      : aim.is === "atmost"
+        ? phrase`keeps ${make.label} at most ${value}`
+        : phrase`keeps ${make.label} at least ${value}`;
+  return phrase`no ${names} ${rangeText(engine, rows)} ${wanted}; nearest is ${settingText(engine, nearest)}, which makes it ${madeText(engine.book, make, nearest, "value" in aim ? aim.value : undefined)}`;
 }
 
 /** The setting found, and what else does it. */
@@ -67,24 +71,30 @@ export function foundText(
   exactly: number | null,
 ): string {
   const { make, aim, least } = request;
-  const makes = engine.varied.length > 1 ? "make" : "makes";
-  const made = `${settingText(engine, found)} ${makes} ${make.label} ${madeText(engine.book, make, found, "value" in aim ? aim.value : undefined)}`;
+  const setting = settingText(engine, found);
+  const figure = madeText(engine.book, make, found, "value" in aim ? aim.value : undefined);
+  const made =
+    engine.varied.length > 1
+      ? phrase`${setting} make ${make.label} ${figure}`
+      : phrase`${setting} makes ${make.label} ${figure}`;
   const range = rangeText(engine, rows);
   const count = doing.filter(Boolean).length;
-  const end = least ? "smallest" : "largest";
+  const end = least ? phrase`smallest` : phrase`largest`;
   if (!("value" in aim)) {
-    const also = count > 1 ? `; ${count} settings make it so and this is the ${end}` : "";
-    return `${made}, the ${aim.is} ${range}${also}`;
+    const also = count > 1 ? phrase`; ${count} settings make it so and this is the ${end}` : "";
+    return aim.is === "lowest"
+      ? phrase`${made}, the lowest ${range}${also}`
+      : phrase`${made}, the highest ${range}${also}`;
   }
   if (aim.is !== "equal") return `${made}; ${beyondText(engine, request, rows, found)}`;
-  const exact = exactly === null ? "" : ` (exactly at ${plainNumber(exactly, 4, engine.book.decimal)})`;
-  if (count === 1) return `${made}${exact}; no other step ${range} does as well`;
-  if (engine.varied.length > 1) return `${made}; ${count} settings ${range} do and this is the ${end}`;
+  const exact = exactly === null ? "" : phrase` (exactly at ${plainNumber(exactly, 4, engine.book.decimal)})`;
+  if (count === 1) return phrase`${made}${exact}; no other step ${range} does as well`;
+  if (engine.varied.length > 1) return phrase`${made}; ${count} settings ${range} do and this is the ${end}`;
   const say = (row: Row) => figureText(engine.book, engine.varied[0]!.kind, row.figures[0]!);
   const runs = runsOf(rows, doing).map(([from, to]) =>
-    from === to ? say(from) : `${say(from)} to ${say(to)}`,
+    from === to ? say(from) : phrase`${say(from)} to ${say(to)}`,
   );
-  return `${made}${exact}; so do, ${range}: ${runs.join(", ")}`;
+  return phrase`${made}${exact}; so do, ${range}: ${runs.join(", ")}`;
 }
 
 /** What lies beyond the setting found: steps that do not do it, or the end of the range. */
@@ -95,15 +105,15 @@ function beyondText(
   found: Row,
 ): string {
   const end = least ? rows[0]! : rows.at(-1)!;
-  const further = least ? "smaller" : "larger";
-  if (end === found) return `it is the end of the range, so a ${further} one may do too`;
+  const further = least ? phrase`smaller` : phrase`larger`;
+  if (end === found) return phrase`it is the end of the range, so a ${further} one may do too`;
   if (engine.varied.length > 1) {
-    const [first, second] = engine.varied.map(({ label }) => label);
-    return `no setting with a ${further} ${first} does, nor with a ${further} ${second} beside it`;
+    const [first = "", second = ""] = engine.varied.map(({ label }) => label);
+    return phrase`no setting with a ${further} ${first} does, nor with a ${further} ${second} beside it`;
   }
-  const keeps = aim.is === "atmost" ? "at most" : "at least";
+  const keeps = aim.is === "atmost" ? phrase`at most` : phrase`at least`;
   const value = "value" in aim ? figureText(engine.book, make.kind, aim.value) : "";
-  return `no ${further} step ${least ? "down" : "up"} to ${settingText(engine, end)} keeps it ${keeps} ${value}`;
+  return phrase`no ${further} step ${least ? phrase`down` : phrase`up`} to ${settingText(engine, end)} keeps it ${keeps} ${value}`;
 }
 
 /**
@@ -121,8 +131,8 @@ export function surenessText(
   if (!origin || share === 0) return null;
   const how =
     origin.by === "search"
-      ? `each lay at and near it was searched for ${origin.seconds} s`
-      : "it rests on quick lays";
+      ? phrase`each lay at and near it was searched for ${origin.seconds} s`
+      : phrase`it rests on quick lays`;
   const best = missOf(answer, aim)!;
   const open = rows.filter((row) => {
     const miss = missOf(row, aim);
@@ -132,11 +142,11 @@ export function surenessText(
   });
   const further = least ? open[0] : open.at(-1);
   const others = !further
-    ? "no other step comes within that"
+    ? phrase`no other step comes within that`
     : engine.varied.length > 1 || !("value" in aim)
-      ? `${open.length} other ${open.length === 1 ? "step comes" : "steps come"} within that`
-      : `after a longer search ${settingText(engine, further)} may do too`;
-  return `${how}, sure to some ${Number((100 * share).toFixed(1))} %: ${others}`;
+      ? phrase`${plural(open.length, "# other step comes", "# other steps come")} within that`
+      : phrase`after a longer search ${settingText(engine, further)} may do too`;
+  return phrase`${how}, sure to some ${Number((100 * share).toFixed(1))} %: ${others}`;
 }
 
 /** The unbroken stretches of rows that do it. */

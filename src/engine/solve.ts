@@ -6,6 +6,7 @@
  */
 
 import type { LayOrigin } from "../../functions/lay.ts";
+import { phrase } from "../../functions/phrase.ts";
 import type { Book } from "../book/shape.ts";
 import { lessSearched } from "./laid.ts";
 import { numberOf, type QuestionEngine } from "./question-engine.ts";
@@ -190,17 +191,17 @@ function unrelated(engine: QuestionEngine, make: Watched): string | null {
   const idle = engine.varied.find(({ place }) => !engine.upstream.has(place));
   if (!idle) return null;
   const now = show(numberOf(engine.now()[0]), make.kind, engine.book);
-  return `${make.label} does not rest on ${idle.label}: it is ${now || "without an answer"} whatever ${idle.label} is`;
+  return phrase`${make.label} does not rest on ${idle.label}: it is ${now || phrase`without an answer`} whatever ${idle.label} is`;
 }
 
 /** The range to search, its open ends filled: steps of the tape from one step up to twice what stands there. */
 function spanFor(cell: VariedCell, { from, to, step }: OpenSpan, both: boolean): Span | Problem {
   if (both && (from === undefined || to === undefined)) {
-    return { problem: `two cells need a range each: give a from and a to for ${cell.label}` };
+    return { problem: phrase`two cells need a range each: give a from and a to for ${cell.label}` };
   }
   const by = step ?? cell.step;
   if (cell.kind === "days" && (from === undefined || to === undefined)) {
-    return { problem: `a date needs a range: give a from and a to for ${cell.label}` };
+    return { problem: phrase`a date needs a range: give a from and a to for ${cell.label}` };
   }
   const start = from ?? Math.min(by, cell.now ?? by);
   const reach = Math.max(2 * Math.abs(cell.now ?? 0), Math.abs(start) + 40 * by);

@@ -1,5 +1,7 @@
 /** A sweep: one or two typed cells taken through a range step by step, and what the watched cells hold at each. */
+
 import type { Kind } from "../../functions/define.ts";
+import { phrase } from "../../functions/phrase.ts";
 import type { Place } from "../book/address.ts";
 import type { Book } from "../book/shape.ts";
 import { csvText } from "./csv.ts";
@@ -41,15 +43,15 @@ export function watchAt(engine: Engine, place: Place): Watched | Problem {
   const { value, problem, typed, kind: kindHere } = engine.view(place);
   const verdict = value === "ok" || problem?.is === "verdict";
   const kind = verdict ? "verdict" : kindHere;
-  if (typed.trim() === "") return { problem: `${label} is blank; watch a cell that holds a number` };
+  if (typed.trim() === "") return { problem: phrase`${label} is blank; watch a cell that holds a number` };
   if (kind === "piece") {
     return {
-      problem: `${label} is a piece; watch one of its measures, such as its PIECE_AREA or PIECE_LENGTH`,
+      problem: phrase`${label} is a piece; watch one of its measures, such as its PIECE_AREA or PIECE_LENGTH`,
     };
   }
   if (problem?.is !== "error" && typeof value === "string" && kind !== "verdict") {
     const kindHere = value.length > 40 ? `${value.slice(0, 37)}...` : value;
-    return { problem: `${label} is a text ("${kindHere}"); watch a cell that holds a number` };
+    return { problem: phrase`${label} is a text ("${kindHere}"); watch a cell that holds a number` };
   }
   return { place, label, kind };
 }
@@ -58,15 +60,18 @@ export function watchAt(engine: Engine, place: Place): Watched | Problem {
 export function stepsOf(book: Book, cell: VariedCell, { from, to, step }: Span): number[] | Problem {
   const say = (figure: number) => figureText(book, cell.kind, figure);
   const { label } = cell;
-  if (![from, to, step].every(Number.isFinite)) return { problem: `${label} needs a from, a to and a step` };
+  if (![from, to, step].every(Number.isFinite))
+    return { problem: phrase`${label} needs a from, a to and a step` };
   if (step === 0)
-    return { problem: `the step of ${label} must be more than 0; give one such as ${say(cell.step)}` };
-  if (step < 0) return { problem: `the step of ${label} must be more than 0, not ${say(step)}` };
+    return { problem: phrase`the step of ${label} must be more than 0; give one such as ${say(cell.step)}` };
+  if (step < 0) return { problem: phrase`the step of ${label} must be more than 0, not ${say(step)}` };
   if (from > to) {
-    return { problem: `from must be at most to: ${label} can't go from ${say(from)} up to ${say(to)}` };
+    return { problem: phrase`from must be at most to: ${label} can't go from ${say(from)} up to ${say(to)}` };
   }
   if (cell.whole && !(Number.isInteger(from) && Number.isInteger(step))) {
-    return { problem: `${label} is counted: from and step must be whole numbers, not ${from} and ${step}` };
+    return {
+      problem: phrase`${label} is counted: from and step must be whole numbers, not ${from} and ${step}`,
+    };
   }
   const count = Math.floor((to - from) / step + 1e-9) + 1;
   if (count > MOST_SETTINGS) return { problem: tooMany(count) };
@@ -74,7 +79,7 @@ export function stepsOf(book: Book, cell: VariedCell, { from, to, step }: Span):
 }
 
 const tooMany = (count: number): string =>
-  `that makes ${count.toLocaleString("en")} steps and the most is ${MOST_SETTINGS.toLocaleString("en")}; take a larger step or a shorter range`;
+  phrase`that makes ${count.toLocaleString("en")} steps and the most is ${MOST_SETTINGS.toLocaleString("en")}; take a larger step or a shorter range`;
 
 /** Every setting of one or two lists of figures, the figures of the last cell changing fastest. */
 export function settingsOf(lists: readonly (readonly number[])[]): (readonly number[])[] | Problem {
@@ -97,7 +102,7 @@ export function* sweep(engine: QuestionEngine, settings: Iterable<readonly numbe
 
 /** What a reading shows: the tape's words, or the sentence of what is wrong. */
 export function readingText(book: Book, { kind }: Watched, reading: Reading): string {
-  return "sentence" in reading ? `check: ${reading.sentence}` : show(reading.value, kind, book);
+  return "sentence" in reading ? phrase`check: ${reading.sentence}` : show(reading.value, kind, book);
 }
 
 /** A sweep as a table for other programs: exact figures, and a last column with what is wrong or unusual, if anything is. */

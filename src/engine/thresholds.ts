@@ -4,7 +4,9 @@
  * the interval is halved wherever a straight line does not explain the middle; a smooth answer
  * straightens out after a few halvings, a jump never does.
  */
+
 import { roundTo } from "../../functions/fractions.ts";
+import { phrase } from "../../functions/phrase.ts";
 import type { Book } from "../book/shape.ts";
 import { shownApart } from "./apart.ts";
 import { numberOf, type QuestionEngine, type Reading } from "./question-engine.ts";
@@ -185,16 +187,16 @@ function nearer(reading: Reading, before: Reading, after: Reading): boolean {
 
 const ORDINALS = [
   "",
-  "first",
-  "second",
-  "third",
-  "fourth",
-  "fifth",
-  "sixth",
-  "seventh",
-  "eighth",
-  "ninth",
-  "tenth",
+  phrase`first`,
+  phrase`second`,
+  phrase`third`,
+  phrase`fourth`,
+  phrase`fifth`,
+  phrase`sixth`,
+  phrase`seventh`,
+  phrase`eighth`,
+  phrase`ninth`,
+  phrase`tenth`,
 ];
 
 function jumpSentence(
@@ -206,18 +208,19 @@ function jumpSentence(
   after: Reading,
   about: boolean,
 ): string {
-  const from = `from ${cell.label} ${figureText(book, cell.kind, at)}`;
+  const from = phrase`from ${cell.label} ${figureText(book, cell.kind, at)}`;
   const thing = /^(\w*[a-z])s$/.exec(watched.label)?.[1]?.replaceAll("_", " ");
   if (watched.kind === "count" && thing && riseOf(before, after) === 1) {
     const ordinal = ORDINALS[(after as { value: number }).value];
-    if (ordinal) return `${from} a ${ordinal} ${thing} is needed`;
+    if (ordinal) return phrase`${from} a ${ordinal} ${thing} is needed`;
   }
-  if ("sentence" in after) return `${from} ${watched.label} has no answer: ${after.sentence}`;
-  if ("sentence" in before) return `${from} ${watched.label} is ${readingText(book, watched, after)}`;
+  if ("sentence" in after) return phrase`${from} ${watched.label} has no answer: ${after.sentence}`;
+  if ("sentence" in before) return phrase`${from} ${watched.label} is ${readingText(book, watched, after)}`;
   const [old, now] = [numberOf(before), numberOf(after)];
   if (old === null || now === null)
-    return `${from} ${watched.label} changes from “${readingText(book, watched, before)}” to “${readingText(book, watched, after)}”`;
+    return phrase`${from} ${watched.label} changes from “${readingText(book, watched, before)}” to “${readingText(book, watched, after)}”`;
   const [was, is] = shownApart([old, now], watched.kind, book);
-  const or = about ? "about " : "";
-  return `${from} ${watched.label} is ${or}${is}, not ${or}${was}`;
+  return about
+    ? phrase`${from} ${watched.label} is about ${is!}, not about ${was!}`
+    : phrase`${from} ${watched.label} is ${is!}, not ${was!}`;
 }

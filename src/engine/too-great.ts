@@ -2,7 +2,9 @@
  * Functions of the engine whose work grows with a figure they are given, and the most that each
  * takes: with more the calculation would take longer than anyone waits.
  */
+
 import { numberText } from "../../functions/number-text.ts";
+import { phrase } from "../../functions/phrase.ts";
 
 type Fault = (values: readonly unknown[]) => string | null;
 
@@ -25,7 +27,7 @@ const atMost =
     for (const place of places === "all" ? values.map((_, i) => i + 1) : places) {
       const figure = figureOf(values[place - 1]);
       if (figure > most)
-        return `argument ${place} of ${name} must be at most ${most}, not ${numberText(figure)}; more would take too long`;
+        return phrase`argument ${place} of ${name} must be at most ${most}, not ${numberText(figure)}; more would take too long`;
     }
     return null;
   };
@@ -35,7 +37,7 @@ const windows =
   (name: string): Fault =>
   (values) => {
     const steps = values.length > 2 ? figureOf(values[2]) : 1;
-    if (steps < 1) return `argument 3 of ${name} must be at least 1, not ${steps}`;
+    if (steps < 1) return phrase`argument 3 of ${name} must be at least 1, not ${steps}`;
     return atMost(name, 100, [2])(values);
   };
 

@@ -2,7 +2,9 @@
  * Days as makers write them: "4.5.2026", "25/12/2026", "2026/5/4", and in a column of dates "4. Mai 2026".
  * Each is read by one rule, or the maker is asked.
  */
+
 import type { Decimal } from "../../functions/decimal.ts";
+import { phrase } from "../../functions/phrase.ts";
 
 const WRITTEN = /^(\d{1,2})\s?([./-])\s?(\d{1,2})\s?\2\s?(\d{4})$/;
 const YEAR_FIRST = /^(\d{4})([./-])(\d{1,2})\2(\d{1,2})$/;
@@ -50,7 +52,7 @@ export function readDateInColumn(text: string): Read | null {
     const whole = `${text.slice(0, -2)}20${short[2]}`;
     return {
       is: "unclear",
-      sentence: `the year of ${text} has two figures; type all four, such as ${whole}`,
+      sentence: phrase`the year of ${text} has two figures; type all four, such as ${whole}`,
     };
   }
   const [, day, name, year] = DAY_MONTH.exec(text) ?? swapped(MONTH_DAY.exec(text)) ?? [];
@@ -89,7 +91,7 @@ function dateOf(text: string, readings: readonly (string | null)[]): Read {
   if (days.length === 1) return { is: "date", value: days[0]! };
   const sentence =
     days.length === 0
-      ? `${text} is not a valid date after 1899; type a day as year, month, day: 2026-05-04`
-      : `${text} has two readings: ${days[0]}, with the day first, or ${days[1]}, with the month first; type the one that is meant`;
+      ? phrase`${text} is not a valid date after 1899; type a day as year, month, day: 2026-05-04`
+      : phrase`${text} has two readings: ${days[0]!}, with the day first, or ${days[1]!}, with the month first; type the one that is meant`;
   return { is: "unclear", sentence };
 }

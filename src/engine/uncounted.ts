@@ -3,6 +3,7 @@
  * kept as a text because its column holds text. The engine passes over them without a word. With
  * them come the lengths that a function takes for a share or a count (length-as-number.ts).
  */
+import { phrase } from "../../functions/phrase.ts";
 import { cellAddress, columnLetters, comparePlaces, type Place, placeKey } from "../book/address.ts";
 import { formulaTree } from "../book/formula.ts";
 import { nameOf } from "../book/names.ts";
@@ -188,7 +189,7 @@ const isLabelled = (book: Book, { page, row, column }: Place): boolean =>
 
 /** What a function does with a list, for the sentence. */
 const DOES: Record<string, string> = {
-  SUM: "adds up", AVERAGE: "averages", MAX: "takes the greatest of", MIN: "takes the least of", PRODUCT: "multiplies",
+  SUM: phrase`adds up`, AVERAGE: phrase`averages`, MAX: phrase`takes the greatest of`, MIN: phrase`takes the least of`, PRODUCT: phrase`multiplies`,
 }; // biome-ignore format: a table
 
 type Found = ReadonlyMap<
@@ -224,7 +225,7 @@ const columnIfText = (book: Book, { page, column }: Place, is: Status) =>
   is === "kept" && book.pages[page]?.columns[column]?.kind === "text" ? { page, column } : null;
 
 function sentenceFor(book: Book, together: readonly Place[], is: Status, use: Use): string {
-  const user = use.formula.row < 0 ? "this formula" : cellText(book, use.formula);
+  const user = use.formula.row < 0 ? phrase`this formula` : cellText(book, use.formula);
   const [place] = together as [Place];
   const typed = typedAt(book, place.page, place.row, place.column).trim();
   const text = typed.length > 24 ? `${typed.slice(0, 21)}...` : typed;
@@ -233,23 +234,29 @@ function sentenceFor(book: Book, together: readonly Place[], is: Status, use: Us
   if (is === "unclear") return unclearSentence(book, place);
   if (is === "kept") {
     const letters = columnLetters(place.column);
-    return `${many ? `${who} read` : `"${text}" reads`} as ${many ? "numbers" : "a number"} but column ${letters} holds text, so ${user} can't count ${many ? "them" : "it"}; set column ${letters} to hold "anything"`;
+    return many
+      ? phrase`${who} read as numbers but column ${letters} holds text, so ${user} can't count them; set column ${letters} to hold "anything"`
+      : phrase`"${text}" reads as a number but column ${letters} holds text, so ${user} can't count it; set column ${letters} to hold "anything"`;
   }
   if (use.as === "cell") {
     return is === "blank"
-      ? `this is empty, and ${user} counts it as 0: type a number`
-      : `${user} needs a number here, not "${text}": type one`;
+      ? phrase`this is empty, and ${user} counts it as 0: type a number`
+      : phrase`${user} needs a number here, not "${text}": type one`;
   }
   const list = use.areas.map(rangeText).join(" and ");
-  const does = DOES[use.by] ?? "works with";
-  return is === "blank"
-    ? `${who} ${many ? "are" : "is"} empty within the list ${list} that ${user} ${does}: type a number, or 0 or - where there is no number`
-    : `${who} ${many ? "hold texts" : `holds the text "${text}"`} within the list ${list} that ${user} ${does}, and ${many ? "are" : "is"} not counted: type a number, or - where there is no number`;
+  const does = DOES[use.by] ?? phrase`works with`;
+  if (is === "blank")
+    return many
+      ? phrase`${who} are empty within the list ${list} that ${user} ${does}: type a number, or 0 or - where there is no number`
+      : phrase`${who} is empty within the list ${list} that ${user} ${does}: type a number, or 0 or - where there is no number`;
+  return many
+    ? phrase`${who} hold texts within the list ${list} that ${user} ${does}, and are not counted: type a number, or - where there is no number`
+    : phrase`${who} holds the text "${text}" within the list ${list} that ${user} ${does}, and is not counted: type a number, or - where there is no number`;
 }
 
 function unclearSentence(book: Book, { page, row, column }: Place): string {
   const content = understand(typedAt(book, page, row, column), "any", book.unit, book.decimal);
-  return content.is === "text" && content.unclear ? content.unclear : "this number has two readings";
+  return content.is === "text" && content.unclear ? content.unclear : phrase`this number has two readings`;
 }
 
 const rangeText = ({ top, left, bottom, right }: Area): string =>
@@ -260,6 +267,6 @@ const rangeText = ({ top, left, bottom, right }: Area): string =>
 function named(places: readonly Place[]): string {
   const names = places.slice(0, 3).map(({ row, column }) => cellAddress(row, column));
   const more = places.length - names.length;
-  if (more > 0) return `${names.join(", ")} and ${more} more`;
-  return names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+  if (more > 0) return phrase`${names.join(", ")} and ${more} more`;
+  return names.length < 2 ? names.join("") : phrase`${names.slice(0, -1).join(", ")} and ${names.at(-1)!}`;
 }

@@ -2,7 +2,9 @@
  * Words that a formula looks for and that stand nowhere in the cells it looks through: a misspelt
  * criterion of SUMIF and its like, which is answered with 0, or of a search, which has no answer.
  */
+
 import { nearestWord } from "../../functions/nearest-word.ts";
+import { phrase } from "../../functions/phrase.ts";
 import type { Place } from "../book/address.ts";
 import { type Call, formulaTree, type Tree } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
@@ -129,7 +131,7 @@ const topLeft = ({ page, top, left }: Area): Place => ({ page, row: top, column:
 /** "no cell of A2:A9 says "waist girht"; the nearest is "waist girth"". */
 function notFound(word: string, rangeText: string, words: Iterable<string>): string {
   const near = nearestWord(word, words);
-  return `no cell of ${rangeText} says "${short(word)}"${near === undefined ? "" : `; the nearest is "${short(near)}"`}`;
+  return phrase`no cell of ${rangeText} says "${short(word)}"${near === undefined ? "" : phrase`; the nearest is "${short(near)}"`}`;
 }
 
 const short = (text: string): string => (text.length > 40 ? `${text.slice(0, 37)}...` : text);
@@ -161,7 +163,13 @@ export function searchedInVain(
     };
     const words = wordsIn(asked, looked);
     if (words.has(word.toLowerCase())) return null;
-    const where = `${how === "list" ? "" : `the first ${how} of `}${formula.slice(...tree.spans[1]!).trim()}`;
+    const range = formula.slice(...tree.spans[1]!).trim();
+    const where =
+      how === "column"
+        ? phrase`the first column of ${range}`
+        : how === "row"
+          ? phrase`the first row of ${range}`
+          : range;
     return notFound(word, where, words.values());
   };
   return visit(formulaTree(formula));

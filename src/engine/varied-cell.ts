@@ -7,6 +7,7 @@ import { withDecimalMark } from "../../functions/decimal.ts";
 import type { Kind } from "../../functions/define.ts";
 import { markSize, tapeText } from "../../functions/fractions.ts";
 import { toDigits } from "../../functions/number-text.ts";
+import { phrase } from "../../functions/phrase.ts";
 import type { Place } from "../book/address.ts";
 import { type } from "../book/edit.ts";
 import { isFormula } from "../book/formula.ts";
@@ -64,13 +65,17 @@ export function variedCellAt(book: Book, place: Place): VariedCell | Problem {
   const label = cellKey(book, place);
   const typed = typedAt(book, place.page, place.row, place.column);
   if (isFormula(typed)) {
-    return { problem: `${label} is worked out by ${short(typed)}; vary a cell with a typed number instead` };
+    return {
+      problem: phrase`${label} is worked out by ${short(typed)}; vary a cell with a typed number instead`,
+    };
   }
   const content = contentAt(book, place);
   const now = figureIn(content);
   const column = book.pages[place.page]?.columns[place.column]?.kind ?? "any";
   if (now === null && (content.is !== "blank" || column === "text")) {
-    return { problem: `${label} holds ${short(typed) || "a text"}; vary a cell with a typed number instead` };
+    return {
+      problem: phrase`${label} holds ${short(typed) || phrase`a text`}; vary a cell with a typed number instead`,
+    };
   }
   // A blank cell is taken for what its formulas would make of a figure there.
   const kind = new Kinds(workedBook(now === null ? type(book, [{ ...place, typed: "1" }]) : book)).of(place);

@@ -1,5 +1,7 @@
 /** The working of a cell as text, from tape to cut: for the command line and for paper. */
+
 import type { Kind } from "../../functions/define.ts";
+import { phrase } from "../../functions/phrase.ts";
 import type { Book } from "../book/shape.ts";
 import type { Working } from "./explain.ts";
 import { cellTextWithName } from "./label.ts";
@@ -10,7 +12,7 @@ import { shownWithDecimals } from "./show.ts";
 const LONGEST = 60;
 
 const headText = (figure: string, problem: Working["problem"]): string =>
-  problem ? `${hasAnswer(problem) ? `${figure}  ` : ""}check: ${problem.sentence}` : figure;
+  problem ? phrase`${hasAnswer(problem) ? `${figure}  ` : ""}check: ${problem.sentence}` : figure;
 
 /** How the figure of a cell came about, in lines; what belongs to a line stands beneath it, indented. */
 export function workingText(
@@ -30,7 +32,7 @@ export function workingText(
       lines.push(`    ${step.name} = ${how} ${figure(step.shown, step.value, step.kind)}`);
       if (step.parts) lines.push(`      ${step.parts}`);
     }
-    lines.push(`    gives ${refused ? answer : figure(answer, gives, declaration.returns)}`);
+    lines.push(phrase`    gives ${refused ? answer : figure(answer, gives, declaration.returns)}`);
   }
   return lines.join("\n");
 }

@@ -3,7 +3,9 @@
  * answered with "being worked out", and a worker makes the lay. The book keeps the lay of a large
  * question; that of one that is only slow is kept for this visit.
  */
+
 import type { Lay, LayQuestion, NoLay } from "../../functions/lay.ts";
+import { phrase } from "../../functions/phrase.ts";
 import type { Book } from "../book/shape.ts";
 import { signedArea } from "./outline.ts";
 import { refusalOf } from "./refuse.ts";
@@ -73,7 +75,7 @@ export function later({ pieces, cloths }: LayQuestion): NoLay {
   );
   const widest = Math.max(...cloths.map(({ width }) => width));
   return {
-    refusal: `the lay of ${copies} pieces is being worked out`,
+    refusal: phrase`the lay of ${copies} pieces is being worked out`,
     pending: { least: area / widest },
   };
 }

@@ -4,7 +4,9 @@
  * and the best lay kept. It works on the outlines themselves, cut into slabs (slices.ts), and
  * ends with exact slides. The same question always gets the same answer.
  */
+
 import type { Lay, LayQuestion, Placement, Planner } from "../../functions/lay.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { answerFrom, isBetter, missingArea } from "./answer.ts";
 import { Bench, type Down } from "./bench.ts";
 import { checkLay } from "./check.ts";
@@ -205,7 +207,7 @@ function pinClash(question: LayQuestion): string | null {
   const { pinned = [] } = question;
   if (pinned.length === 0) return null;
   const [fault] = checkLay(question, answerFrom(question, pinned));
-  return fault ? `${fault}, pinned as it is: move or unpin it` : null;
+  return fault ? phrase`${fault}, pinned as it is: move or unpin it` : null;
 }
 
 function placementOf({ piece, copy, cloth, turn, x, y }: Down): Placement {
@@ -220,7 +222,7 @@ export function shortfall(question: LayQuestion, lay: Lay): string[] {
     const long = Math.min(...shapes.map(({ bounds }) => bounds.right - bounds.left));
     const lengths = question.cloths.map((cloth, i) => (cloth.length ?? Infinity) - lay.lengths[i]!);
     const room = Math.max(0, ...lengths);
-    const names = count === 1 ? `1 ${what.name} finds` : `${count} × ${what.name} find`;
-    return `${names} no place: it is ${plain(long)} long, and past the last pieces ${plain(room)} is left`;
+    const names = count === 1 ? phrase`1 ${what.name} finds` : phrase`${count} × ${what.name} find`;
+    return phrase`${names} no place: it is ${plain(long)} long, and past the last pieces ${plain(room)} is left`;
   });
 }

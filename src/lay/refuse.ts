@@ -2,6 +2,7 @@
 
 import type { Point } from "../../functions/geometry/strokes.ts";
 import type { LayCloth, LayPiece, LayQuestion } from "../../functions/lay.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { isEqual } from "./memory.ts";
 import { boundingBox, crossing, signedArea, turned, wholeTurn, withoutRepeats } from "./outline.ts";
 
@@ -24,18 +25,18 @@ const FARTHEST = 1e9;
 /** The sentence that refuses the question, or null when it can be laid. */
 export function refusalOf(question: LayQuestion): string | null {
   const { pieces, cloths, gap, repeat } = question;
-  if (pieces.length === 0) return "there is no piece to lay: give at least one";
-  if (cloths.length === 0) return "there is no cloth to lay on: give at least one";
-  if (!(gap >= 0 && gap <= FARTHEST)) return `the gap must be from 0 to ${FARTHEST}, not ${plain(gap)}`;
+  if (pieces.length === 0) return phrase`there is no piece to lay: give at least one`;
+  if (cloths.length === 0) return phrase`there is no cloth to lay on: give at least one`;
+  if (!(gap >= 0 && gap <= FARTHEST)) return phrase`the gap must be from 0 to ${FARTHEST}, not ${plain(gap)}`;
   if (!(repeat >= 0 && repeat <= FARTHEST))
-    return `the repeat must be from 0 to ${FARTHEST}, not ${plain(repeat)}`;
+    return phrase`the repeat must be from 0 to ${FARTHEST}, not ${plain(repeat)}`;
   for (const cloth of cloths) {
     const refusal = refusalOfCloth(cloth);
     if (refusal) return refusal;
   }
   const finest = FINEST_REPEAT * Math.max(...cloths.map(({ width }) => width));
   if (repeat > 0 && repeat < finest)
-    return `the repeat must be 0 for plain cloth, or at least ${plain(finest)} on cloth of this width, not ${plain(repeat)}`;
+    return phrase`the repeat must be 0 for plain cloth, or at least ${plain(finest)} on cloth of this width, not ${plain(repeat)}`;
   const size = tooLarge(pieces);
   if (size) return size;
   let copies = 0;
@@ -45,7 +46,7 @@ export function refusalOf(question: LayQuestion): string | null {
     copies += piece.quantity;
   }
   if (copies > MOST_COPIES)
-    return `${copies} pieces are more than one lay can hold: give at most ${MOST_COPIES}`;
+    return phrase`${copies} pieces are more than one lay can hold: give at most ${MOST_COPIES}`;
   // On cloth in hand a piece that is too wide is one that finds no place; it keeps none of the others waiting.
   if (cloths.some(({ length }) => length === null)) {
     for (const piece of pieces) {
@@ -59,37 +60,39 @@ export function refusalOf(question: LayQuestion): string | null {
 /** More than can be laid in any useful time. */
 function tooLarge(pieces: readonly LayPiece[]): string | null {
   if (pieces.length > MOST_KINDS)
-    return `${pieces.length} kinds of pieces are more than one lay can hold: give at most ${MOST_KINDS}, equal pieces as one kind with a quantity`;
+    return phrase`${pieces.length} kinds of pieces are more than one lay can hold: give at most ${MOST_KINDS}, equal pieces as one kind with a quantity`;
   let [stances, turned] = [0, 0];
   for (const { name, outline, turns } of pieces) {
     if (outline.length > MOST_POINTS)
-      return `the outline of ${name} has ${outline.length} points: give at most ${MOST_POINTS}`;
+      return phrase`the outline of ${name} has ${outline.length} points: give at most ${MOST_POINTS}`;
     if (turns.length > MOST_TURNS)
-      return `${name} has ${turns.length} turns that its grain allows: give at most ${MOST_TURNS}`;
+      return phrase`${name} has ${turns.length} turns that its grain allows: give at most ${MOST_TURNS}`;
     stances += turns.length;
     turned += turns.length * outline.length;
   }
   if (stances > MOST_STANCES)
-    return `the pieces have ${stances} turns together: give at most ${MOST_STANCES}, fewer turns for each piece`;
+    return phrase`the pieces have ${stances} turns together: give at most ${MOST_STANCES}, fewer turns for each piece`;
   if (turned > MOST_TURNED_POINTS)
-    return `the outlines have ${turned} points in all their turns together: give at most ${MOST_TURNED_POINTS}, fewer points or fewer turns`;
+    return phrase`the outlines have ${turned} points in all their turns together: give at most ${MOST_TURNED_POINTS}, fewer points or fewer turns`;
   return null;
 }
 
 function refusalOfCloth(cloth: LayCloth): string | null {
-  if (!(cloth.width > 0)) return `the width of ${cloth.name} must be more than 0, not ${plain(cloth.width)}`;
+  if (!(cloth.width > 0))
+    return phrase`the width of ${cloth.name} must be more than 0, not ${plain(cloth.width)}`;
   if (!(cloth.width <= FARTHEST))
-    return `the width of ${cloth.name} must be at most ${FARTHEST}, not ${plain(cloth.width)}`;
+    return phrase`the width of ${cloth.name} must be at most ${FARTHEST}, not ${plain(cloth.width)}`;
   if (cloth.length !== null && !(Number.isFinite(cloth.length) && cloth.length > 0))
-    return `the length of ${cloth.name} must be more than 0, not ${plain(cloth.length)}`;
+    return phrase`the length of ${cloth.name} must be more than 0, not ${plain(cloth.length)}`;
   const rings = [...(cloth.outline ? [cloth.outline] : []), ...(cloth.flaws ?? [])];
   for (const ring of rings) {
-    const what = ring === cloth.outline ? `the outline of ${cloth.name}` : `a flaw in ${cloth.name}`;
+    const what =
+      ring === cloth.outline ? phrase`the outline of ${cloth.name}` : phrase`a flaw in ${cloth.name}`;
     if (ring.some(([x, y]) => !Number.isFinite(x) || !Number.isFinite(y)))
-      return `${what} has a point that is not a number`;
-    if (withoutRepeats(ring).length < 3 || signedArea(ring) === 0) return `${what} has no area`;
+      return phrase`${what} has a point that is not a number`;
+    if (withoutRepeats(ring).length < 3 || signedArea(ring) === 0) return phrase`${what} has no area`;
     const at = crossing(withoutRepeats(ring));
-    if (at) return `${what} crosses itself near ${plain(at[0])}, ${plain(at[1])}`;
+    if (at) return phrase`${what} crosses itself near ${plain(at[0])}, ${plain(at[1])}`;
   }
   return null;
 }
@@ -97,22 +100,23 @@ function refusalOfCloth(cloth: LayCloth): string | null {
 function refusalOfPiece(piece: LayPiece): string | null {
   const { name, outline, quantity, turns } = piece;
   if (!Number.isInteger(quantity) || quantity < 1)
-    return `the quantity of ${name} must be a whole number from 1, not ${plain(quantity)}`;
+    return phrase`the quantity of ${name} must be a whole number from 1, not ${plain(quantity)}`;
   if (turns.length === 0 || turns.some((turn) => !Number.isFinite(turn)))
-    return `${name} needs at least one turn in degrees that its grain allows`;
+    return phrase`${name} needs at least one turn in degrees that its grain allows`;
   if (outline.some(([x, y]) => !Number.isFinite(x) || !Number.isFinite(y)))
-    return `the outline of ${name} has a point that is not a number`;
+    return phrase`the outline of ${name} has a point that is not a number`;
   if (outline.some(([x, y]) => Math.max(Math.abs(x), Math.abs(y)) > FARTHEST))
-    return `the outline of ${name} has a point farther out than ${FARTHEST}: give it in inches or centimetres`;
+    return phrase`the outline of ${name} has a point farther out than ${FARTHEST}: give it in inches or centimetres`;
   const distinct = withoutRepeats(outline);
-  if (distinct.length < 3) return `the outline of ${name} needs at least 3 points, it has ${distinct.length}`;
-  if (isStraight(distinct)) return `the outline of ${name} has no area`;
+  if (distinct.length < 3)
+    return phrase`the outline of ${name} needs at least 3 points, it has ${distinct.length}`;
+  if (isStraight(distinct)) return phrase`the outline of ${name} has no area`;
   const at = crossingOf(distinct);
   if (at)
-    return `the outline of ${name} crosses itself near ${plain(at[0])}, ${plain(at[1])}: draw it without the crossing`;
+    return phrase`the outline of ${name} crosses itself near ${plain(at[0])}, ${plain(at[1])}: draw it without the crossing`;
   const { left, right, low, high } = boundingBox(outline);
   if (Math.abs(signedArea(distinct)) <= 1e-12 * Math.max(right - left, high - low) ** 2)
-    return `the outline of ${name} has no area`;
+    return phrase`the outline of ${name} has no area`;
   return null;
 }
 
@@ -152,10 +156,10 @@ function tooWide(piece: LayPiece, cloths: readonly LayCloth[]): string | null {
   }
   const widest = cloths.reduce((a, b) => (b.width > a.width ? b : a));
   if (least <= widest.width * (1 + 1e-9)) return null;
-  const which = cloths.length > 1 ? `${widest.name}, the widest cloth` : "the cloth";
+  const which = cloths.length > 1 ? phrase`${widest.name}, the widest cloth` : phrase`the cloth`;
   const over = plain(least - widest.width);
-  const why = `it needs ${plain(least)} across and has ${plain(widest.width)}`;
-  return `${piece.name} is ${over} wider than ${which}: ${why}; turn it, cut it in two or take a wider cloth`;
+  const why = phrase`it needs ${plain(least)} across and has ${plain(widest.width)}`;
+  return phrase`${piece.name} is ${over} wider than ${which}: ${why}; turn it, cut it in two or take a wider cloth`;
 }
 
 function refusalOfPins(question: LayQuestion): string | null {
@@ -163,18 +167,19 @@ function refusalOfPins(question: LayQuestion): string | null {
   for (const pin of question.pinned ?? []) {
     const piece = question.pieces[pin.piece];
     if (!piece || !question.cloths[pin.cloth] || !(pin.copy >= 0 && pin.copy < piece.quantity))
-      return "a pinned piece is not in the list of pieces any more: unpin it";
+      return phrase`a pinned piece is not in the list of pieces any more: unpin it`;
     const copy = `${piece.name} ${pin.copy + 1}`;
-    if (seen.has(`${pin.piece} ${pin.copy}`)) return `${copy} is pinned twice: unpin one`;
+    if (seen.has(`${pin.piece} ${pin.copy}`)) return phrase`${copy} is pinned twice: unpin one`;
     seen.add(`${pin.piece} ${pin.copy}`);
-    if (!Number.isFinite(pin.x) || !Number.isFinite(pin.y)) return `${copy} is pinned at no place: unpin it`;
+    if (!Number.isFinite(pin.x) || !Number.isFinite(pin.y))
+      return phrase`${copy} is pinned at no place: unpin it`;
     if (!piece.turns.some((turn) => wholeTurn(turn) === wholeTurn(pin.turn)))
-      return `${copy} is pinned with a turn of ${plain(pin.turn)}° that its grain does not allow: turn or unpin it`;
+      return phrase`${copy} is pinned with a turn of ${plain(pin.turn)}° that its grain does not allow: turn or unpin it`;
   }
   return null;
 }
 
 /** A number as a person would write it: at most four decimals, no trailing zeros. */
 export function plain(value: number): string {
-  return Number.isFinite(value) ? String(Number(value.toFixed(4))) : "a number that is not finite";
+  return Number.isFinite(value) ? String(Number(value.toFixed(4))) : phrase`a number that is not finite`;
 }

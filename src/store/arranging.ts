@@ -1,4 +1,5 @@
 /** Everything a person can do to the order and the look of a book's rows, columns, pages and cells. */
+import { phrase, plural } from "../../functions/phrase.ts";
 import { type Block, cellAddress, columnLetters, fullAddress, type Place } from "../book/address.ts";
 import { type SettingsChange, withSettings } from "../book/cell-marks.ts";
 import * as edit from "../book/edit.ts";
@@ -20,8 +21,6 @@ import {
 import { choicesFault } from "../engine/choices.ts";
 import type { Command } from "./store.ts";
 
-const many = (count: number, noun: string) => (count === 1 ? `a ${noun}` : `${count} ${noun}s`);
-
 const withPage = (book: Book, index: number, page: Page): Book => ({
   ...book,
   pages: book.pages.with(index, page),
@@ -29,27 +28,29 @@ const withPage = (book: Book, index: number, page: Page): Book => ({
 
 /** Puts rows before row `to`; formulas, names, notes and trials follow. */
 export const moveRows = (page: number, at: number, count: number, to: number): Command => ({
-  label: `move ${many(count, "row")}`,
+  label: phrase`move ${plural(count, "a row", "# rows")}`,
   edit: (book) => {
     if (at < 0 || to < 0 || Math.max(at + count, to) > MOST_ROWS)
-      return { refusal: `rows can be moved to rows 1 to ${MOST_ROWS} of their page only` };
+      return { refusal: phrase`rows can be moved to rows 1 to ${MOST_ROWS} of their page only` };
     return reorder.moveRows(book, page, at, count, to);
   },
 });
 
 /** Puts columns before column `to`, with headings, kinds and widths; formulas, names, notes and trials follow. */
 export const moveColumns = (page: number, at: number, count: number, to: number): Command => ({
-  label: `move ${many(count, "column")}`,
+  label: phrase`move ${plural(count, "a column", "# columns")}`,
   edit: (book) => {
     if (at < 0 || to < 0 || Math.max(at + count, to) > MOST_COLUMNS)
-      return { refusal: `columns can be moved to columns A to ${columnLetters(MOST_COLUMNS - 1)} only` };
+      return {
+        refusal: phrase`columns can be moved to columns A to ${columnLetters(MOST_COLUMNS - 1)} only`,
+      };
     return reorder.moveColumns(book, page, at, count, to);
   },
 });
 
 /** Puts a page before page `to` of the book, under a stage. */
 export const movePage = (page: number, to: number, stage: Stage): Command => ({
-  label: "move a page",
+  label: phrase`move a page`,
   edit: (book) => reorder.movePage(book, page, Math.min(Math.max(to, 0), book.pages.length), stage),
 });
 
@@ -60,7 +61,7 @@ export const sortBlock = (
   descending: boolean,
   value: (place: Place) => reorder.SortValue,
 ): Command => ({
-  label: `sort ${many(block.bottom - block.top + 1, "row")} by column ${columnLetters(column)}`,
+  label: phrase`sort ${plural(block.bottom - block.top + 1, "a row", "# rows")} by column ${columnLetters(column)}`,
   edit: (book) => {
     const values = Array.from({ length: block.bottom - block.top + 1 }, (_, i) =>
       value({ page: block.page, row: block.top + i, column }),
@@ -71,21 +72,21 @@ export const sortBlock = (
 
 /** Hides rows. They count as before. */
 export const hideRows = (page: number, at: number, count: number): Command => ({
-  label: `hide ${many(count, "row")}`,
+  label: phrase`hide ${plural(count, "a row", "# rows")}`,
   edit: (book) => {
     const one = book.pages[page]!;
     const rows = new Set(hiddenRows(one));
     const before = rows.size;
     for (let row = at; row < Math.min(at + count, MOST_ROWS); row += 1) rows.add(row);
     if (rows.size >= Math.max(one.rows.length, at + count))
-      return { refusal: "one row of a page has to stay in sight; hide fewer rows" };
+      return { refusal: phrase`one row of a page has to stay in sight; hide fewer rows` };
     return rows.size === before ? book : withPage(book, page, withHidden(one, rows));
   },
 });
 
 /** Shows the hidden rows among these. */
 export const showRows = (page: number, at: number, count: number): Command => ({
-  label: "show hidden rows",
+  label: phrase`show hidden rows`,
   edit: (book) => {
     const one = book.pages[page]!;
     const rows = [...hiddenRows(one)];
@@ -96,10 +97,11 @@ export const showRows = (page: number, at: number, count: number): Command => ({
 
 /** Keeps the first columns in sight when the page is scrolled sideways; 0 lets all of them scroll. */
 export const freezeColumns = (page: number, count: number): Command => ({
-  label: count === 0 ? "let all columns scroll" : `keep column ${columnLetters(count - 1)} in sight`,
+  label:
+    count === 0 ? phrase`let all columns scroll` : phrase`keep column ${columnLetters(count - 1)} in sight`,
   edit: (book) => {
     if (count > MOST_FROZEN)
-      return { refusal: `at most ${MOST_FROZEN} columns can be kept in sight, not ${count}` };
+      return { refusal: phrase`at most ${MOST_FROZEN} columns can be kept in sight, not ${count}` };
     const { frozen = 0, ...rest } = book.pages[page]!;
     return frozen === count ? book : withPage(book, page, count === 0 ? rest : { ...rest, frozen: count });
   },
@@ -107,7 +109,7 @@ export const freezeColumns = (page: number, count: number): Command => ({
 
 /** Gives columns their widths, in pixels, by their number. */
 export const fitColumns = (page: number, widths: ReadonlyMap<number, number>): Command => ({
-  label: `fit ${many(widths.size, "column")} to what they hold`,
+  label: phrase`fit ${plural(widths.size, "a column", "# columns")} to what they hold`,
   edit: (book) => {
     const one = book.pages[page]!;
     const columns = one.columns.map((column, i) => {
@@ -124,20 +126,22 @@ export const fitColumns = (page: number, widths: ReadonlyMap<number, number>): C
 export const setCells = (block: Block, change: SettingsChange): Command => {
   const count = (block.bottom - block.top + 1) * (block.right - block.left + 1);
   return {
-    label: `set ${many(count, "cell")}`,
+    label: phrase`set ${plural(count, "a cell", "# cells")}`,
     edit: (book) => {
       if (count > MOST_SET)
         return {
-          refusal: `at most ${MOST_SET} cells are set at once, not ${count}; choose fewer, or set the whole column`,
+          refusal: phrase`at most ${MOST_SET} cells are set at once, not ${count}; choose fewer, or set the whole column`,
         };
       if ((change.choices ?? "").length > LONGEST.choices)
-        return { refusal: `a list of choices has at most ${LONGEST.choices} characters; put it into cells` };
+        return {
+          refusal: phrase`a list of choices has at most ${LONGEST.choices} characters; put it into cells`,
+        };
       const fault = change.choices === undefined ? null : choicesFault(book, block.page, change.choices);
       const fitting = change.fitting === undefined ? null : readFitting(change.fitting);
       if (fault) return { refusal: fault };
       if (fitting && "fault" in fitting) return { refusal: fitting.fault };
       if ((change.fitting ?? "").length > LONGEST.fitting)
-        return { refusal: `the name of a seam has at most ${LONGEST.fitting} characters` };
+        return { refusal: phrase`the name of a seam has at most ${LONGEST.fitting} characters` };
       let page = book.pages[block.page]!;
       for (let row = block.top; row <= block.bottom; row += 1)
         for (let column = block.left; column <= block.right; column += 1)
@@ -159,7 +163,7 @@ export const replaceTexts = (
   by: string,
   fault: (typed: string, page: number) => string | null,
 ): Command => ({
-  label: `replace “${wanted.text.slice(0, 20)}” in ${many(places.length, "cell")}`,
+  label: phrase`replace “${wanted.text.slice(0, 20)}” in ${plural(places.length, "a cell", "# cells")}`,
   edit: (book) => {
     const typings: edit.Typing[] = [];
     for (const place of places) {
@@ -169,11 +173,11 @@ export const replaceTexts = (
       const reason = fault(typed, place.page);
       if (reason)
         return {
-          refusal: `nothing was replaced: ${fullAddress(book, place)} would be ${typed.slice(0, 60)}, which can't be read (${reason})`,
+          refusal: phrase`nothing was replaced: ${fullAddress(book, place)} would be ${typed.slice(0, 60)}, which can't be read (${reason})`,
         };
       typings.push({ ...place, typed });
     }
     const refusal = edit.typingFault(typings);
-    return refusal ? { refusal: `nothing was replaced: ${refusal}` } : edit.type(book, typings);
+    return refusal ? { refusal: phrase`nothing was replaced: ${refusal}` } : edit.type(book, typings);
   },
 });

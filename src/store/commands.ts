@@ -2,6 +2,7 @@
 
 import type { Decimal } from "../../functions/decimal.ts";
 import type { TapeMark } from "../../functions/fractions.ts";
+import { phrase, plural } from "../../functions/phrase.ts";
 import { BOOK_UNITS, type Unit } from "../../functions/units.ts";
 import { addPages } from "../book/add-pages.ts";
 import { type Block, cellAddress, columnLetters, fullAddress, type Place } from "../book/address.ts";
@@ -27,16 +28,14 @@ import { convertBook } from "../engine/convert.ts";
 import { showDecimal } from "../engine/show-decimal.ts";
 import type { Command } from "./store.ts";
 
-const many = (count: number, noun: string) => (count === 1 ? `a ${noun}` : `${count} ${noun}s`);
-
 /** Types into cells: one step whatever their number. */
 export function typeCells(typings: readonly edit.Typing[]): Command {
   const first = typings[0];
   return {
     label:
       typings.length === 1 && first
-        ? `type in ${cellAddress(first.row, first.column)}`
-        : `type in ${typings.length} cells`,
+        ? phrase`type in ${cellAddress(first.row, first.column)}`
+        : phrase`type in ${typings.length} cells`,
     edit: (book) => {
       const refusal = edit.typingFault(typings);
       if (refusal) return { refusal };
@@ -55,7 +54,7 @@ function cellsFault(book: Book, next: Book): string | null {
   const count = cellsIn(next);
   if (count <= MOST_CELLS || count <= cellsIn(book)) return null;
   const said = (cells: number) => cells.toLocaleString("en");
-  return `a book holds at most ${said(MOST_CELLS)} cells, and this would make it ${said(count)}; paste a part of it, or into a book of its own`;
+  return phrase`a book holds at most ${said(MOST_CELLS)} cells, and this would make it ${said(count)}; paste a part of it, or into a book of its own`;
 }
 
 /** Columns are added when something is typed beyond the last. */
@@ -73,11 +72,11 @@ export function pasteBlock(at: Place, block: readonly (readonly string[])[]): Co
   const typing = typeCells(typings);
   const [bottom, right] = [at.row + block.length, at.column + Math.max(0, ...block.map((row) => row.length))];
   return {
-    label: `paste ${many(typings.length, "cell")}`,
+    label: phrase`paste ${plural(typings.length, "a cell", "# cells")}`,
     edit: (book) =>
       bottom > MOST_ROWS || right > MOST_COLUMNS
         ? {
-            refusal: `the pasted block would end at ${cellAddress(bottom - 1, right - 1)}, and a page has at most ${MOST_ROWS} rows and ${MOST_COLUMNS} columns; paste a part of it`,
+            refusal: phrase`the pasted block would end at ${cellAddress(bottom - 1, right - 1)}, and a page has at most ${MOST_ROWS} rows and ${MOST_COLUMNS} columns; paste a part of it`,
           }
         : typing.edit(book),
   };
@@ -110,7 +109,7 @@ export function copyOf(book: Book, from: Block, to: Place, target?: Block): edit
 export const moveCells = (from: Block, to: Place): Command => {
   const count = (from.bottom - from.top + 1) * (from.right - from.left + 1);
   return {
-    label: `move ${many(count, "cell")} to ${cellAddress(to.row, to.column)}`,
+    label: phrase`move ${plural(count, "a cell", "# cells")} to ${cellAddress(to.row, to.column)}`,
     edit: (book) => {
       const corner = {
         ...to,
@@ -119,40 +118,40 @@ export const moveCells = (from: Block, to: Place): Command => {
       };
       const fault = edit.typingFault([{ ...corner, typed: "" }]);
       return fault
-        ? { refusal: `${fault}; these cells would end at ${fullAddress(book, corner)}` }
+        ? { refusal: phrase`${fault}; these cells would end at ${fullAddress(book, corner)}` }
         : moveBlock(book, from, to);
     },
   };
 };
 
 export const insertRows = (page: number, at: number, count: number): Command => ({
-  label: `insert ${many(count, "row")}`,
+  label: phrase`insert ${plural(count, "a row", "# rows")}`,
   edit: (book) =>
     book.pages[page]!.rows.length + count > MOST_ROWS
-      ? { refusal: `a page has at most ${MOST_ROWS} rows` }
+      ? { refusal: phrase`a page has at most ${MOST_ROWS} rows` }
       : edit.insertRows(book, page, at, count),
 });
 
 export const removeRows = (page: number, at: number, count: number): Command => ({
-  label: `delete ${many(count, "row")}`,
+  label: phrase`delete ${plural(count, "a row", "# rows")}`,
   edit: (book) => edit.removeRows(book, page, at, count),
 });
 
 export const insertColumns = (page: number, at: number, count: number): Command => ({
-  label: `insert ${many(count, "column")}`,
+  label: phrase`insert ${plural(count, "a column", "# columns")}`,
   edit: (book) =>
     book.pages[page]!.columns.length + count > MOST_COLUMNS
-      ? { refusal: `a page has at most ${MOST_COLUMNS} columns` }
+      ? { refusal: phrase`a page has at most ${MOST_COLUMNS} columns` }
       : edit.insertColumns(book, page, at, count),
 });
 
 export const removeColumns = (page: number, at: number, count: number): Command => ({
-  label: `delete ${many(count, "column")}`,
+  label: phrase`delete ${plural(count, "a column", "# columns")}`,
   edit: (book) => edit.removeColumns(book, page, at, count),
 });
 
 export const changeColumn = (page: number, column: number, change: edit.ColumnChange): Command => ({
-  label: "change a column",
+  label: phrase`change a column`,
   edit: (book) => {
     const fault = change.choices === undefined ? null : choicesFault(book, page, change.choices);
     return fault ? { refusal: fault } : edit.changeColumn(book, page, column, change);
@@ -162,34 +161,34 @@ export const changeColumn = (page: number, column: number, change: edit.ColumnCh
 /** Lets the numbers count that a column of text has kept as texts; its words stay words. */
 export const countColumn = (page: number, column: number): Command => ({
   ...changeColumn(page, column, { kind: "any" }),
-  label: `calculate with column ${columnLetters(column)}`,
+  label: phrase`calculate with column ${columnLetters(column)}`,
 });
 
 /** Writes the note of a cell; "" deletes it. */
 export const noteCell = (page: number, address: string, note: string): Command => ({
-  label: note === "" ? `delete the note on ${address}` : `note on ${address}`,
+  label: note === "" ? phrase`delete the note on ${address}` : phrase`note on ${address}`,
   edit: (book) => {
     if (note === (book.pages[page]!.notes[address] ?? "")) return book;
     return note.length > LONGEST.note
-      ? { refusal: `a note holds at most ${LONGEST.note} characters, not ${note.length}; shorten it` }
+      ? { refusal: phrase`a note holds at most ${LONGEST.note} characters, not ${note.length}; shorten it` }
       : edit.noteCell(book, page, address, note);
   },
 });
 
 const titleFault = (book: Book, title: string, except = -1): string | null => {
-  if (!/\S/.test(title)) return "a page needs a title";
+  if (!/\S/.test(title)) return phrase`a page needs a title`;
   if (/[[\]:*?/\\']/.test(title) || title.length > 80)
-    return "a page's title has at most 80 letters and must not contain any of [ ] : * ? / \\ '";
+    return phrase`a page's title has at most 80 letters and must not contain any of [ ] : * ? / \\ '`;
   const taken = book.pages.some(
     (page, i) => i !== except && page.title.toLowerCase() === title.toLowerCase(),
   );
-  return taken ? `there is already a page called "${title}"` : null;
+  return taken ? phrase`there is already a page called "${title}"` : null;
 };
 
 export const addPage = (page: Page, at?: number): Command => ({
-  label: `add the page ${page.title}`,
+  label: phrase`add the page ${page.title}`,
   edit: (book) => {
-    if (book.pages.length >= MOST_PAGES) return { refusal: `a book has at most ${MOST_PAGES} pages` };
+    if (book.pages.length >= MOST_PAGES) return { refusal: phrase`a book has at most ${MOST_PAGES} pages` };
     const fault = titleFault(book, page.title);
     return fault ? { refusal: fault } : edit.addPage(book, page, at);
   },
@@ -197,11 +196,11 @@ export const addPage = (page: Page, at?: number): Command => ({
 
 /** Adds a garment's pages to the book; `label` is added to the names of its pages and cells that the book already has. */
 export const addGarment = (garment: Book, label: string): Command => ({
-  label: `add ${garment.title}`,
+  label: phrase`add ${garment.title}`,
   edit: (book) => {
     const count = book.pages.length + garment.pages.length;
     if (count > MOST_PAGES)
-      return { refusal: `a book has at most ${MOST_PAGES} pages, and this would make it ${count}` };
+      return { refusal: phrase`a book has at most ${MOST_PAGES} pages, and this would make it ${count}` };
     const next = addPages(book, garment, label);
     const fault = cellsFault(book, next);
     return fault ? { refusal: fault } : next;
@@ -218,10 +217,10 @@ export const copyPage = (
   wearer?: { readonly row: number; readonly column: number; readonly typed: string },
   isForAnother = wearer !== undefined,
 ): Command => ({
-  label: `copy a page as ${title}`,
+  label: phrase`copy a page as ${title}`,
   edit: (book) => {
-    if (!book.pages[page]) return { refusal: "there is no such page to copy" };
-    if (book.pages.length >= MOST_PAGES) return { refusal: `a book has at most ${MOST_PAGES} pages` };
+    if (!book.pages[page]) return { refusal: phrase`there is no such page to copy` };
+    if (book.pages.length >= MOST_PAGES) return { refusal: phrase`a book has at most ${MOST_PAGES} pages` };
     const fault = titleFault(book, title);
     if (fault) return { refusal: fault };
     const copy = copyOfPage(book, page, title);
@@ -233,13 +232,15 @@ export const copyPage = (
 });
 
 export const removePage = (page: number): Command => ({
-  label: "delete a page",
+  label: phrase`delete a page`,
   edit: (book) =>
-    book.pages.length === 1 ? { refusal: "a book keeps at least one page" } : edit.removePage(book, page),
+    book.pages.length === 1
+      ? { refusal: phrase`a book keeps at least one page` }
+      : edit.removePage(book, page),
 });
 
 export const renamePage = (page: number, title: string): Command => ({
-  label: `rename a page to ${title}`,
+  label: phrase`rename a page to ${title}`,
   edit: (book) => {
     const fault = titleFault(book, title, page);
     return fault ? { refusal: fault } : edit.renamePage(book, page, title);
@@ -247,24 +248,24 @@ export const renamePage = (page: number, title: string): Command => ({
 });
 
 export const retitle = (title: string): Command => ({
-  label: "rename the book",
-  edit: (book) => (/\S/.test(title) ? { ...book, title } : { refusal: "a book needs a title" }),
+  label: phrase`rename the book`,
+  edit: (book) => (/\S/.test(title) ? { ...book, title } : { refusal: phrase`a book needs a title` }),
 });
 
 /** Measures the book in another unit; typed lengths are converted, so that no answer moves. */
 export const changeUnit = (unit: Unit): Command => ({
-  label: `measure in ${BOOK_UNITS[unit].noun}`,
+  label: phrase`measure in ${BOOK_UNITS[unit].noun}`,
   edit: (book) => convertBook(book, unit),
 });
 
 /** Shows numbers with a decimal point or comma; typed texts are rewritten where they would be read differently. */
 export const changeDecimal = (decimal: Decimal): Command => ({
-  label: `show a decimal ${decimal}`,
+  label: phrase`show a decimal ${decimal}`,
   edit: (book) => showDecimal(book, decimal),
 });
 
 /** Shows lengths to another finest mark of the tape. */
 export const changeMark = (mark: TapeMark): Command => ({
-  label: `round to ${mark}`,
+  label: phrase`round to ${mark}`,
   edit: (book) => (mark === book.mark ? book : { ...book, mark }),
 });

@@ -1,4 +1,5 @@
 /** What a person can do with the names of a book. */
+import { phrase, plural } from "../../functions/phrase.ts";
 import { type Block, type Place, pageReference } from "../book/address.ts";
 import { type LabelsIn, type NameProposals, namesFromLabels } from "../book/label-names.ts";
 import { blockAddress, blockOf, isCell, nameAt, nameFault, namesOf } from "../book/names.ts";
@@ -14,9 +15,10 @@ export function namingFault(book: Book, block: Block, name: string, of: number |
   const names = namesOf(book, of);
   const holder = Object.keys(names).find((one) => one.toLowerCase() === name.toLowerCase());
   if (holder === undefined || names[holder] === blockAddress(book, block)) return null;
-  const way = of === null ? ", or let this one belong to its page" : "";
-  const whose = of === null ? "" : ` on the page ${pageReference(book.pages[of]!.title)}`;
-  return `${holder} is already the name of ${names[holder]}${whose}; choose another name${way}`;
+  const held = names[holder]!;
+  return of === null
+    ? phrase`${holder} is already the name of ${held}; choose another name, or let this one belong to its page`
+    : phrase`${holder} is already the name of ${held} on the page ${pageReference(book.pages[of]!.title)}; choose another name`;
 }
 
 /**
@@ -24,7 +26,12 @@ export function namingFault(book: Book, block: Block, name: string, of: number |
  * book (`of` is null) or to a page; left out, to where the former name belonged, else to the book.
  */
 export const nameList = (block: Block, name: string, of?: number | null): Command => ({
-  label: name === "" ? "remove a name" : `name ${isCell(block) ? "a cell" : "a list"} ${name}`,
+  label:
+    name === ""
+      ? phrase`remove a name`
+      : isCell(block)
+        ? phrase`name a cell ${name}`
+        : phrase`name a list ${name}`,
   edit: (book) => {
     const old = nameAt(book, block);
     const owner = of === undefined ? (old?.of ?? null) : of;
@@ -39,16 +46,16 @@ export const nameAll = (
   namings: readonly { readonly block: Block; readonly name: string }[],
   of: number | null,
 ): Command => ({
-  label: namings.length === 1 ? "give a name" : `give ${namings.length} names`,
+  label: phrase`${plural(namings.length, "give a name", "give # names")}`,
   edit: (book) => {
     const seen = new Set<string>();
     for (const { block, name } of namings) {
       const fault = namingFault(book, block, name, of);
       if (fault) return { refusal: fault };
       const old = nameAt(book, block);
-      if (old) return { refusal: `${blockAddress(book, block)} has the name ${old.name} already` };
+      if (old) return { refusal: phrase`${blockAddress(book, block)} has the name ${old.name} already` };
       if (seen.has(name.toLowerCase()))
-        return { refusal: `${name} is given twice; choose another name for one` };
+        return { refusal: phrase`${name} is given twice; choose another name for one` };
       seen.add(name.toLowerCase());
     }
     return namings.length === 0 ? book : nameBlocks(book, namings, of);
@@ -61,15 +68,15 @@ export const offeredNames = (book: Book, block: Block, of: number | null, by?: L
 
 /** Gives every name that the labels of a block offer. */
 export const nameFromLabels = (block: Block, of: number | null, by?: LabelsIn): Command => ({
-  label: "give names from labels",
+  label: phrase`give names from labels`,
   edit: (book) => {
     const { names, left } = offeredNames(book, block, of, by);
     if (names.length > 0) return nameBlocks(book, names, of);
     const [first] = left;
     return {
       refusal: first
-        ? `no name to give: ${first.why}`
-        : "no labels here: select the labels and, at their right, the cells to name",
+        ? phrase`no name to give: ${first.why}`
+        : phrase`no labels here: select the labels and, at their right, the cells to name`,
     };
   },
 });

@@ -1,4 +1,5 @@
 /** Puts a small photograph in a cell, or takes it away. */
+import { phrase } from "../../functions/phrase.ts";
 import { type Block, cellAddress, type Place } from "../book/address.ts";
 import { withSettings } from "../book/cell-marks.ts";
 import {
@@ -45,17 +46,19 @@ export const withPhotographs = (command: Command, from: Book, copied: Block, tar
 };
 
 export const putPhotograph = (place: Place, photograph: Photograph | null): Command => ({
-  label: photograph ? "put a photograph in a cell" : "take a photograph away",
+  label: photograph ? phrase`put a photograph in a cell` : phrase`take a photograph away`,
   edit: (book) => {
     const page = book.pages[place.page]!;
     const address = cellAddress(place.row, place.column);
     const { photograph: old = "", photographWords = "" } = page.cells?.[address] ?? {};
     const { image = "", words = "" } = photograph ?? {};
     if (image !== "" && (image.length > LONGEST_PHOTOGRAPH || !PHOTOGRAPH.test(image)))
-      return { refusal: "the photograph is not a small JPEG, PNG or WebP picture: choose its file again" };
+      return {
+        refusal: phrase`the photograph is not a small JPEG, PNG or WebP picture: choose its file again`,
+      };
     if (words.length > LONGEST_PHOTOGRAPH_WORDS)
       return {
-        refusal: `the words for a photograph have at most ${LONGEST_PHOTOGRAPH_WORDS} characters, not ${words.length}`,
+        refusal: phrase`the words for a photograph have at most ${LONGEST_PHOTOGRAPH_WORDS} characters, not ${words.length}`,
       };
     if (old === image && photographWords === words) return book;
     const changed = withSettings(page, address, {

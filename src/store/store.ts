@@ -2,6 +2,7 @@
  * The open book: the book itself, the engine that follows it, and the history of commands.
  * It knows nothing of React; a screen subscribes and reads one revision number.
  */
+import { phrase } from "../../functions/phrase.ts";
 import type { Place } from "../book/address.ts";
 import { withLay } from "../book/lays.ts";
 import type { Book } from "../book/shape.ts";
@@ -24,8 +25,7 @@ export interface Past {
 }
 
 /** The refusal when the engine could not take a book; the former book stays. */
-export const NOT_TAKEN =
-  "this change could not be calculated and was not made; the book is as it was before. Make the change in smaller steps";
+export const NOT_TAKEN = phrase`this change could not be calculated and was not made; the book is as it was before. Make the change in smaller steps`;
 
 /** The most steps that are kept; the oldest are dropped first. Books share what they have in common, so a step costs little. */
 const MOST_STEPS = 500;

@@ -3,7 +3,9 @@
  * of all come in one stream, each better than the one before. One search at a time: a newer
  * question ends the older one.
  */
+
 import type { Lay, LayQuestion } from "../../functions/lay.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { isBetter } from "../lay/answer.ts";
 import type { SearchNews, SearchTask, WorkerOrder } from "./protocol.ts";
 
@@ -82,12 +84,12 @@ export class LaySearcher {
         worker.onmessage = ({ data }) => this.#hear(running, worker, question, data);
         worker.onerror = (event) => {
           event.preventDefault?.();
-          this.#lose(running, worker, event.message || "it gave no reason");
+          this.#lose(running, worker, event.message || phrase`it gave no reason`);
         };
-        worker.onmessageerror = () => this.#lose(running, worker, "its message could not be read");
+        worker.onmessageerror = () => this.#lose(running, worker, phrase`its message could not be read`);
         worker.postMessage(task);
       } catch (reason) {
-        this.#complain(running, `it could not be started (${(reason as Error).message})`);
+        this.#complain(running, phrase`it could not be started (${(reason as Error).message})`);
       }
     }
     if (running.left.size === 0) this.#end(running, "failed");
@@ -134,7 +136,7 @@ export class LaySearcher {
   }
 
   #watch(running: Running, worker: LayWorker) {
-    return setTimeout(() => this.#lose(running, worker, "it fell silent"), SILENCE_MS);
+    return setTimeout(() => this.#lose(running, worker, phrase`it fell silent`), SILENCE_MS);
   }
 
   #lose(running: Running, worker: LayWorker, why: string): void {
@@ -145,8 +147,8 @@ export class LaySearcher {
   }
 
   #complain({ listener, left }: Running, why: string): void {
-    const rest = left.size > 0 ? "the others search on" : "the best lay so far is kept";
-    listener.trouble(`a search worker stopped: ${why}; ${rest}`);
+    const rest = left.size > 0 ? phrase`the others search on` : phrase`the best lay so far is kept`;
+    listener.trouble(phrase`a search worker stopped: ${why}; ${rest}`);
   }
 
   #dismiss({ left }: Running, worker: LayWorker): void {

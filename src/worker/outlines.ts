@@ -1,4 +1,5 @@
 /** Reads drawings of other programs: the orders to a worker and its answers, all plain data. */
+import { phrase } from "../../functions/phrase.ts";
 import type { Found, Inner } from "../exchange/outlines/find-pieces.ts";
 import { readOutlines } from "../exchange/outlines/read-outlines.ts";
 import type { Refused } from "../exchange/outlines/read-text.ts";
@@ -20,7 +21,7 @@ export class OutlinesReading {
 
   answer(order: OutlinesOrder): OutlinesAnswer {
     if ("bytes" in order) this.#bytes = order.bytes;
-    if (!this.#bytes) return { refusal: "no file was read; open it again" };
+    if (!this.#bytes) return { refusal: phrase`no file was read; open it again` };
     const found = readOutlines(this.#bytes, order.inner);
     return "refusal" in found ? found : { found, inner: order.inner };
   }

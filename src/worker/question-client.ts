@@ -1,4 +1,5 @@
 /** Asks what-if questions of a worker, one at a time: a newer question ends the older one. */
+import { phrase } from "../../functions/phrase.ts";
 import type { AnswerNews, Question } from "../engine/question.ts";
 import { NOT_LOADED } from "./not-loaded.ts";
 
@@ -66,7 +67,7 @@ export class QuestionClient {
   #fail(why: string): void {
     const hear = this.#hear;
     this.close();
-    hear?.({ problem: `the worker that answers questions stopped: ${why}; ask again` });
+    hear?.({ problem: phrase`the worker that answers questions stopped: ${why}; ask again` });
     hear?.({ done: true });
   }
 }

@@ -1,4 +1,5 @@
 /** Answers what-if questions off the main thread, a slice at a time, so that a newer question can end an older one. */
+import { phrase } from "../../functions/phrase.ts";
 import { type AnswerNews, answering, type Question } from "../engine/question.ts";
 import type { Row } from "../engine/sweep.ts";
 import { Effort } from "../lay/effort.ts";
@@ -38,7 +39,7 @@ export class Answerer {
         if (this.#id !== id) return;
       }
     } catch (reason) {
-      this.tell(id, { problem: `this question could not be worked (${(reason as Error).message})` });
+      this.tell(id, { problem: phrase`this question could not be worked (${(reason as Error).message})` });
       this.tell(id, { done: true });
     } finally {
       work.return();

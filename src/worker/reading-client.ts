@@ -1,4 +1,5 @@
 /** Has a file of another program read in a worker, so that the page stays usable. A newer order makes older answers void. */
+import { phrase } from "../../functions/phrase.ts";
 import type { Refused } from "../exchange/decode.ts";
 import { NOT_LOADED } from "./not-loaded.ts";
 
@@ -64,4 +65,4 @@ export class ReadingClient<Order extends object, Answer> {
 }
 
 const notRead = (why: string): string =>
-  `the file could not be read (${why}); open it again, or save it anew first`;
+  phrase`the file could not be read (${why}); open it again, or save it anew first`;

@@ -1,6 +1,7 @@
 /** Reads tables of other programs: what a worker is asked and what it answers, all plain data. */
 
 import type { Decimal } from "../../functions/decimal.ts";
+import { phrase } from "../../functions/phrase.ts";
 import type { Unit } from "../../functions/units.ts";
 import type { Refused } from "../exchange/decode.ts";
 import { type ReadTable, readTable, understandTable } from "../exchange/read-table.ts";
@@ -34,7 +35,7 @@ export class TableReading {
       this.#decimal = order.decimal;
       this.#unit = order.unit;
     }
-    if (!this.#read) return { refusal: "no file was read; open it again" };
+    if (!this.#read) return { refusal: phrase`no file was read; open it again` };
     return understandTable(this.#read, order.form, {
       decimal: this.#decimal,
       unit: this.#unit,

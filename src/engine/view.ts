@@ -1,7 +1,9 @@
 /** What a screen or a list needs to know about one cell. */
+
 import { DetailedCellError } from "hyperformula";
 import type { Kind } from "../../functions/define.ts";
 import type { LayOrigin } from "../../functions/lay.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { cellAddress, findPlace, type Place, placeKey } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import { nameOf } from "../book/names.ts";
@@ -86,7 +88,8 @@ export function cellView(place: Place, sources: Sources): CellView {
     const own = placeKey(from) === placeKey(place);
     return { ...common, value: null, shown: own ? shown : "…", problem: { is: "pending", sentence, from } };
   }
-  if (failed) return { ...common, value: null, shown: "error", problem: errorProblem(raw, from, sources) };
+  if (failed)
+    return { ...common, value: null, shown: phrase`error`, problem: errorProblem(raw, from, sources) };
   const verdict = worked && typeof raw === "string" ? VERDICT.exec(raw)?.[1] : undefined;
   const problem: CellProblem | null =
     verdict !== undefined

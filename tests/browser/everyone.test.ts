@@ -3,6 +3,7 @@ import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
 import { cutOff, tooSmall } from "./fits.ts";
 import { cell, open, openReady } from "./page.ts";
+import { accented, ownTexts, PSEUDO, textsInSight, untranslated, withPseudo } from "./pseudo.ts";
 
 /** A browser whose reader has set its type half as large again: 24 pixels where 16 is usual. */
 async function largeType(page: Page): Promise<void> {
@@ -201,4 +202,62 @@ it("every dialog is opened, read and closed by keyboard alone: it has a name, al
     await expect.poll(() => page.evaluate(() => document.activeElement === document.body)).toBe(false);
   }
   expect(found).toEqual([]);
+});
+
+/** English on the page in every language: the languages' own names, and what the library of the grid says of its corner. */
+const ENGLISH_ALWAYS = ["English", "English (Pseudo-Accents)", "Select whole grid"];
+
+it("in another language no sentence of the page stays English, in the grid, the panels and the dialogs", async () => {
+  const page = await open({ prepare: withPseudo });
+  await page.locator(`.top select:has(option[value=${PSEUDO}])`).selectOption(PSEUDO);
+  await page.locator(`html[lang=${PSEUDO}] .ht_master tbody td`).first().waitFor();
+  await page.locator("[data-functions=all]").waitFor({ state: "attached" });
+  const own = ownTexts();
+  const found = new Set<string>();
+  const note = async (state: string) => {
+    const texts = (await textsInSight(page)).filter((text) => !ENGLISH_ALWAYS.includes(text));
+    expect(texts.length).toBeGreaterThan(2);
+    for (const text of untranslated(texts, own)) found.add(`${state}: ${text}`);
+  };
+  const button = (name: string) => page.getByRole("button", { name: accented(name), exact: true }).first();
+  const fromMenu = (item: string) => async () => {
+    await button("Rows and columns").click();
+    await page.getByRole("menuitem", { name: accented(item) }).click();
+  };
+  await page.getByRole("navigation").getByRole("button", { name: "Draft", exact: true }).click();
+  await cell(page, "C22").click();
+  await page.keyboard.type("=SUM(nothing; ");
+  await page.locator(".argument-hint").waitFor();
+  await note("a formula being typed");
+  await page.keyboard.type(")");
+  await page.keyboard.press("Enter");
+  await page.keyboard.press("Alt+l");
+  await cell(page, "B3").click();
+  await note("the problems, the drawing and the working");
+  await button("What if").click();
+  await page.locator(".slider").waitFor();
+  await note("What if");
+  await page.getByRole("tab", { name: accented("Solve for"), exact: true }).click();
+  await page.locator(".solve").waitFor();
+  await note("What if, solving");
+  const dialogs: readonly (readonly [state: string, reach: () => Promise<unknown>, there?: string])[] = [
+    ["a note", () => button("Note").click()],
+    ["sorting", fromMenu("Sort")],
+    ["the kind of a column", fromMenu("Heading and kind")],
+    ["the choices of a cell", fromMenu("Choices, decimals")],
+    ["names from labels", fromMenu("Names from labels")],
+    ["finding", () => page.keyboard.press("Control+f")],
+    ["Books", () => page.keyboard.press("Control+o"), ".book"],
+    ["New", () => page.keyboard.press("Alt+n")],
+    ["Help", () => page.keyboard.press("F1"), ".help-chapter"],
+    ["Print", () => page.keyboard.press("Alt+p")],
+  ];
+  for (const [state, reach, there = ""] of dialogs) {
+    await reach();
+    await page.locator(`dialog[open] ${there}`).first().waitFor();
+    await note(state);
+    await page.keyboard.press("Escape");
+    await page.locator("dialog[open]").waitFor({ state: "detached" });
+  }
+  expect([...found]).toEqual([]);
 });

@@ -38,7 +38,7 @@ export class CellViews {
       const sentence = phrase`this cell can't be shown (${reasonOf(fault)})`;
       return {
         typed: typedAt(book, place.page, place.row, place.column),
-        shown: "error",
+        shown: phrase`error`,
         value: null,
         kind: "text",
         origin: null,

@@ -62,7 +62,7 @@ export function Heat({ book, varied, watched, index, rows }: Props) {
                       background: `color-mix(in srgb, var(--accent) ${Math.round(28 * share)}%, var(--paper))`,
                     }}
                   >
-                    {reading && ("sentence" in reading ? "error" : readingText(book, watched, reading))}
+                    {reading && ("sentence" in reading ? phrase`error` : readingText(book, watched, reading))}
                     {end}
                   </td>
                 );

@@ -1,14 +1,14 @@
 /** Built-in functions of single figures: rounding, roots, remainders and angles. */
 import type { BuiltIn } from "./built-in.ts";
 
-const PLACES = "how many decimal places; 0 for whole numbers, −1 for tens";
+const PLACES = "how many decimal places; 0 for whole numbers, −1 for tens; 0 when left out";
 
 export const FIGURES: readonly BuiltIn[] = [
   {
     name: "ROUND",
     summary: "Rounds a figure to the nearest whole number or decimal place.",
     words: "nearest whole decimal places off",
-    takes: { figure: "the figure", "[places]": `${PLACES}; 0 when left out` },
+    takes: { figure: "the figure", "[places]": PLACES },
     examples: [
       {
         formula: "=ROUND(waist / 3; 1)",
@@ -23,14 +23,14 @@ export const FIGURES: readonly BuiltIn[] = [
     name: "ROUNDUP",
     summary: "Rounds a figure up to the next whole number or decimal place, away from 0.",
     words: "round up next whole more always up ceiling",
-    takes: { figure: "the figure", "[places]": `${PLACES}; 0 when left out` },
+    takes: { figure: "the figure", "[places]": PLACES },
     examples: [{ formula: "=ROUNDUP(7 / 3; 0)", gives: "3", because: "2.333… panels are 3 whole ones" }],
   },
   {
     name: "ROUNDDOWN",
     summary: "Rounds a figure down to the next whole number or decimal place, towards 0.",
     words: "round down less always down floor cut off",
-    takes: { figure: "the figure", "[places]": `${PLACES}; 0 when left out` },
+    takes: { figure: "the figure", "[places]": PLACES },
     examples: [{ formula: "=ROUNDDOWN(8 / 3; 0)", gives: "2", because: "2.666… without its decimals" }],
   },
   {

@@ -22,8 +22,12 @@ export class Unfit extends Error {}
 /** The tags whose templates are sentences. */
 const TAGS: ReadonlySet<string> = new Set(["phrase", "phraseWith"]);
 
-/** Tables of the program whose texts are translated where they are shown, by `translated`: the fields that hold texts. */
-export const TABLES: Readonly<Record<string, readonly string[]>> = {
+/** Tables of the program whose texts are translated where they are shown, by `translated`: the fields that hold texts, or all texts of several words but formulas. */
+export const TABLES: Readonly<Record<string, readonly string[] | "sentences">> = {
+  "src/engine/built-ins/choosing": "sentences",
+  "src/engine/built-ins/figures": "sentences",
+  "src/engine/built-ins/lists-and-texts": "sentences",
+  "src/engine/built-ins/sums": "sentences",
   "src/app/help/topics/": ["title", "name", "summary", "words", "says", "table"],
   "src/app/help/shortcuts.ts": ["keys", "does"],
 };
@@ -125,8 +129,11 @@ export function messagesOf(file: string, code: string): Message[] {
   walk(program, (node, around) => {
     if (fields && node.type === "Literal" && typeof node.value === "string" && /\p{L}/u.test(node.value)) {
       const field = around.findLast(({ type }) => type === "Property") as ESTree.ObjectProperty | undefined;
-      if (field?.key.type === "Identifier" && fields.includes(field.key.name))
-        found.push({ ...trimmed(quoted(node.value)), key: node.value, names: [], files: [file] });
+      const isText =
+        fields === "sentences"
+          ? / /.test(node.value) && !node.value.startsWith("=") && around.at(-1)?.type !== "ImportDeclaration"
+          : field?.key.type === "Identifier" && fields.includes(field.key.name);
+      if (isText) found.push({ ...trimmed(quoted(node.value)), key: node.value, names: [], files: [file] });
     }
     if (node.type !== "TaggedTemplateExpression") return;
     if (node.tag.type !== "Identifier" || !TAGS.has(node.tag.name)) return;

@@ -1,5 +1,6 @@
 /** The kinds of documents, as plain data for a menu or a command line. Nothing else of paper is loaded with it. */
 
+import { phrase } from "../../functions/phrase.ts";
 import type { DrawnSheet } from "./marks.ts";
 
 /** The options that only some documents take. Every document takes a paper, and large type. */
@@ -17,56 +18,56 @@ export interface DocumentKind {
 export const DOCUMENTS = [
   {
     name: "pattern",
-    title: "Pattern",
-    about: "The pieces to cut, full size or as a model, over as many sheets as they need.",
+    title: phrase`Pattern`,
+    about: phrase`The pieces to cut, full size or as a model, over as many sheets as they need.`,
     takes: ["scale", "pieces", "page"],
   },
   {
     name: "chart",
-    title: "Measurement chart",
-    about: "The Measure pages: filled, or blank with room to write.",
+    title: phrase`Measurement chart`,
+    about: phrase`The Measure pages: filled, or blank with room to write.`,
     takes: ["page", "blank"],
   },
   {
     name: "cut-list",
-    title: "Cut list",
-    about: "The Cut pages, with a small picture of each piece.",
+    title: phrase`Cut list`,
+    about: phrase`The Cut pages, with a small picture of each piece.`,
     takes: ["page"],
   },
   {
     name: "log",
-    title: "Fitting log",
-    about: "The Fit pages: filled, or blank with room to write.",
+    title: phrase`Fitting log`,
+    about: phrase`The Fit pages: filled, or blank with room to write.`,
     takes: ["page", "blank"],
   },
   {
     name: "shopping",
-    title: "Shopping list",
-    about: "The lengths of cloth and the Trimmings pages, with boxes to tick.",
+    title: phrase`Shopping list`,
+    about: phrase`The lengths of cloth and the Trimmings pages, with boxes to tick.`,
     takes: ["page"],
   },
   {
     name: "lay",
-    title: "Lay",
-    about: "Every lay to scale on its cloth, with a ruler, the pieces by name and how it was found.",
+    title: phrase`Lay`,
+    about: phrase`Every lay to scale on its cloth, with a ruler, the pieces by name and how it was found.`,
     takes: ["cells", "page", "scale"],
   },
   {
     name: "strip",
-    title: "Marking strips",
-    about: "Paper strips at full size with the places of pleats, buttons and eyelets along an edge.",
+    title: phrase`Marking strips`,
+    about: phrase`Paper strips at full size with the places of pleats, buttons and eyelets along an edge.`,
     takes: ["cells", "page"],
   },
   {
     name: "working",
-    title: "Working",
-    about: "How the figures of chosen cells come about, from tape to cut.",
+    title: phrase`Working`,
+    about: phrase`How the figures of chosen cells come about, from tape to cut.`,
     takes: ["cells"],
   },
   {
     name: "all",
-    title: "Everything",
-    about: "All documents that the book has something for, with a first sheet that lists them.",
+    title: phrase`Everything`,
+    about: phrase`All documents that the book has something for, with a first sheet that lists them.`,
     takes: ["scale", "pieces", "page", "cells", "blank"],
   },
 ] as const satisfies readonly DocumentKind[];

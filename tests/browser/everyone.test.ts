@@ -204,8 +204,8 @@ it("every dialog is opened, read and closed by keyboard alone: it has a name, al
   expect(found).toEqual([]);
 });
 
-/** English on the page in every language: the languages' own names, and what the library of the grid says of its corner. */
-const ENGLISH_ALWAYS = ["English", "English (Pseudo-Accents)", "Select whole grid"];
+/** English on the page in every language: the names of languages and papers, and what the library of the grid says of its corner. */
+const ENGLISH_ALWAYS = ["English", "English (Pseudo-Accents)", "Select whole grid", "Letter"];
 
 it("in another language no sentence of the page stays English, in the grid, the panels and the dialogs", async () => {
   const page = await open({ prepare: withPseudo });

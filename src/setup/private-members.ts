@@ -71,6 +71,11 @@ export function withPrivateMembers(code: string): string | null {
     if (!method) return null;
     methods.set(nameOf(member), method);
   }
+  // What asks `_count.has(this)` needs the WeakMap itself.
+  for (const member of classOf.keys()) {
+    const inCalls = calls.filter(({ given }) => nameOf(given[1]) === member).length;
+    if (uses.get(member) !== inCalls + 1) return null;
+  }
   const homes = new Map<Part, Part>();
   for (const [member, method] of methods) {
     const home = classOf.get(member);

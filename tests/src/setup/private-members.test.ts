@@ -42,6 +42,8 @@ it("a module that is not as swc writes it stays as it is", () => {
   expect(withPrivateMembers("export class Plain { #a = 1 }")).toBeNull();
   // A method that is called as a plain function too has to stay outside of its class.
   expect(withPrivateMembers(`${sample}\ntwice(2);`)).toBeNull();
+  // Asking whether an object has the member needs the WeakMap.
+  expect(withPrivateMembers(`${sample}\n_count.has({});`)).toBeNull();
   expect(withPrivateMembers(sample.replace("writable: true, value: 10", "get: add"))).toBeNull();
 });
 

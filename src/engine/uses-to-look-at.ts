@@ -19,7 +19,7 @@ export interface UsesToLookAt {
 /** The most cells of one range that are looked at one by one. */
 const MOST_CELLS = 2000;
 
-export function usesToLookAt(book: Book, uses: readonly Use[]): UsesToLookAt {
+export function usesToLookAt(book: Book, uses: Iterable<Use>): UsesToLookAt {
   const statuses = new Statuses(book);
   const lacksFigure = ({ as, areas }: Use): boolean => {
     if (as !== "cell") return !areas.every((area) => statuses.areFigures(area));
@@ -31,7 +31,12 @@ export function usesToLookAt(book: Book, uses: readonly Use[]): UsesToLookAt {
     use.areas.some((area) =>
       cellsIn(book, area, MOST_CELLS).some((cell) => isTypedLength(book, sourceOf(book, cell))),
     );
-  return { counted: uses.filter(lacksFigure), lengths: uses.filter(hasLength) };
+  const [counted, lengths]: [Use[], Use[]] = [[], []];
+  for (const use of uses) {
+    if (lacksFigure(use)) counted.push(use);
+    if (hasLength(use)) lengths.push(use);
+  }
+  return { counted, lengths };
 }
 
 /** Whether both books are sure to have the same uses to look at: no cell but figures differs, and figures have become figures. */

@@ -59,7 +59,8 @@ interface KnownRow {
   readonly titles: string;
   readonly page: number;
   readonly row: number;
-  readonly uses: readonly Use[];
+  /** By column, where the formula there needs figures; null where no formula does. */
+  readonly patterns: readonly (Pattern | null)[];
 }
 
 /** Rows that an edit leaves alone are the same objects in the next book, and so are their uses. */
@@ -74,27 +75,25 @@ export function namesTogether(book: Book): readonly unknown[] {
   return latest;
 }
 
-/** Every place of the book where a formula needs a figure, in the order of the formulas. */
-export function usesIn(book: Book): Use[] {
+/** Every place of the book where a formula needs a figure, in the order of the formulas. They are made one by one: a large book has very many. */
+export function* usesIn(book: Book): Generator<Use> {
   const names = namesTogether(book);
   const titles = book.pages.map(({ title }) => title).join("\n");
-  const all: Use[] = [];
-  const alike = new Map<string, Pattern>();
-  book.pages.forEach(({ rows }, page) => {
-    rows.forEach((typedRow, row) => {
+  const alike = new Map<string, Pattern | null>();
+  for (const [page, { rows }] of book.pages.entries())
+    for (const [row, typedRow] of rows.entries()) {
       const kept = rowsKnown(typedRow, () => ({ known: null }));
       let of = kept.known;
       if (of?.names !== names || of.titles !== titles || of.page !== page || of.row !== row) {
-        const uses = typedRow.flatMap((typed, column) =>
-          isFormula(typed) ? usesOfTyped(book, typed, { page, row, column }, alike) : [],
+        const patterns = typedRow.map((typed, column) =>
+          isFormula(typed) ? patternOf(book, typed, { page, row, column }, alike) : null,
         );
-        of = { names, titles, page, row, uses };
+        of = { names, titles, page, row, patterns };
         kept.known = of;
       }
-      for (const use of of.uses) all.push(use);
-    });
-  });
-  return all;
+      for (const [column, pattern] of of.patterns.entries())
+        if (pattern) yield* usesLike(pattern, typedRow[column]!, { page, row, column });
+    }
 }
 
 /** The uses of formulas that are alike, as those of the formula in `home`, and whether their areas stay. */
@@ -131,24 +130,35 @@ class UseLike implements Use {
   }
 }
 
-/** The same for what is typed in the cell `formula`; `alike` keeps what was found for formulas that are alike. */
-function usesOfTyped(book: Book, typed: string, formula: Place, alike: Map<string, Pattern>): readonly Use[] {
+/** Where the formula that is typed in the cell `formula`, and those alike, need figures; null when nowhere. `alike` keeps what was found. */
+function patternOf(
+  book: Book,
+  typed: string,
+  formula: Place,
+  alike: Map<string, Pattern | null>,
+): Pattern | null {
   const cut = cutFormula(typed);
-  if (!cut) return usesOf(book, formulaTree(typed), formula);
-  const key = `${formula.page} ${alikeKey(cut, formula.row, formula.column)}`;
-  let pattern = alike.get(key);
-  if (!pattern) {
-    const stays = new Map<Area, Stays>();
-    const uses = usesOf(book, treeOf(typed), formula, (area, part) => stays.set(area, staysIn(part)));
-    pattern = { home: formula, uses, stays };
-    alike.set(key, pattern);
-  }
-  const { home, uses, stays } = pattern;
+  // A formula that can't be cut is alike to itself alone.
+  const key = cut ? `${formula.page} ${alikeKey(cut, formula.row, formula.column)}` : null;
+  const known = key === null ? undefined : alike.get(key);
+  if (known !== undefined) return known;
+  const stays = new Map<Area, Stays>();
+  const uses = usesOf(book, treeOf(typed), formula, (area, part) => stays.set(area, staysIn(part)));
+  const pattern = uses.length > 0 ? { home: formula, uses, stays } : null;
+  if (key !== null) alike.set(key, pattern);
+  return pattern;
+}
+
+/** The uses of the formula in a cell, which is alike to that of the pattern's home. */
+function* usesLike({ home, uses, stays }: Pattern, typed: string, formula: Place): Generator<Use> {
   const [down, across] = [formula.row - home.row, formula.column - home.column];
-  return uses.map((use) => {
-    const areas = use.areas.map((area) => filledArea(area, stays.get(area)!, down, across));
-    return new UseLike(use, typed, formula, areas);
-  });
+  const isHome = down === 0 && across === 0;
+  for (const use of uses) {
+    const areas = isHome
+      ? use.areas
+      : use.areas.map((area) => filledArea(area, stays.get(area)!, down, across));
+    yield new UseLike(use, typed, formula, areas);
+  }
 }
 
 /** Where one formula needs figures; `formula` is its cell, or row -1 for one that stands in no cell. `hear` is called with each area and the part that means it. */

@@ -7,6 +7,7 @@ import { leanLibraries } from "./src/setup/lean-libraries.ts";
 import { notices } from "./src/setup/notices.ts";
 import { offline, WORKER } from "./src/setup/offline.ts";
 import { privateMembers } from "./src/setup/private-members.ts";
+import { engineOfTests, sharedParser } from "./src/setup/shared-parser.ts";
 import { sharedWorkers } from "./src/setup/shared-workers.ts";
 import { startChunk } from "./src/setup/start-chunks.ts";
 import { catalogues } from "./src/setup/strings/plugin.ts";
@@ -29,7 +30,7 @@ export default defineConfig(({ mode }) =>
   Object.hasOwn(PROGRAMS, mode)
     ? {
         ssr: { noExternal: true, external: [...builtinModules] },
-        plugins: mode === "command" ? [licences] : [],
+        plugins: [sharedParser, ...(mode === "command" ? [licences] : [])],
         build: {
           ssr: true,
           outDir: `dist/${mode}`,
@@ -63,10 +64,12 @@ export default defineConfig(({ mode }) =>
             ...lean,
             lateFunctions,
             functionTexts,
+            sharedParser,
             sharedWorkers,
             licences,
             catalogues(import.meta.dirname),
             offline,
+            ...(mode === "test" ? [engineOfTests] : []),
           ],
           build: {
             outDir: "../../dist/app",

@@ -15,7 +15,7 @@ import { CANT_BE_WORKED, type TimeLimits, USUAL_LIMITS } from "./guards.ts";
 import { Instance } from "./instance.ts";
 import { Kinds } from "./kinds.ts";
 import { cellText } from "./label.ts";
-import type { LayDesk } from "./lay-desk.ts";
+import { type LayDesk, withOwnTime } from "./lay-desk.ts";
 import { type CellInList, takenFrom } from "./list-cells.ts";
 import { oddities } from "./oddities.ts";
 import { hasOwnProblem, type Said, saidOf } from "./pointed.ts";
@@ -48,7 +48,8 @@ export class Engine {
     const worked = workedBook(book);
     this.#book = book;
     this.#kinds = new Kinds(worked);
-    this.#instance = new Instance(worked, desk, limits);
+    const own = withOwnTime(desk, limits);
+    this.#instance = new Instance(worked, own.desk, own.limits);
   }
 
   /** The book as it is typed. */

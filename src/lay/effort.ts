@@ -30,13 +30,9 @@ export class Effort {
   }
 
   /** Answers with the lay of this effort, and remembers the question for the next round. */
-  readonly desk = (question: LayQuestion): Lay | NoLay => {
-    if (question.passing) return layDesk(question, {});
-    const one = this.#remembered(question);
-    if ("refusal" in one) return one;
-    for (const _ of this.#search(one, this.#seconds));
-    return one.lay;
-  };
+  readonly desk = Object.assign((question: LayQuestion) => this.#answer(question), {
+    searches: true as const,
+  });
 
   /** Remembers the question for the next round; until then a lay of less effort answers. */
   readonly enlist = (question: LayQuestion): Lay | NoLay => {
@@ -48,6 +44,14 @@ export class Effort {
   /** Answers without remembering: for readings between two steps. */
   readonly peek = (question: LayQuestion): Lay | NoLay =>
     this.#lays.get(questionHash(question))?.lay ?? layDesk(question, {});
+
+  #answer(question: LayQuestion): Lay | NoLay {
+    if (question.passing) return layDesk(question, {});
+    const one = this.#remembered(question);
+    if ("refusal" in one) return one;
+    for (const _ of this.#search(one, this.#seconds));
+    return one.lay;
+  }
 
   #remembered(question: LayQuestion): SearchedLay | NoLay {
     const hash = questionHash(question);

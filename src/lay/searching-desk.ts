@@ -17,7 +17,10 @@ export const SECONDS_BEFORE_NO = 2;
 /** So many lists that do not fit are searched when no time was asked for; of more, quick lays speak. */
 const MOST_NOES = 5;
 
-export type Desk = (question: LayQuestion, found: Book["lays"]) => Answer;
+export interface Desk {
+  (question: LayQuestion, found: Book["lays"]): Answer;
+  readonly searches?: true;
+}
 
 /** A desk that searches each lay for `seconds`; with 0, only lists that find no place on the cloth in hand. */
 export function searchingDesk(seconds: number): Desk {
@@ -25,7 +28,7 @@ export function searchingDesk(seconds: number): Desk {
   /** Rounds of moves that the first question of so many copies had: others have as many, not as long. */
   const rounds = new Map<number, number>();
   let noes = 0;
-  return (question, found) => {
+  const desk = (question: LayQuestion, found: Book["lays"]): Answer => {
     const first = layDesk(question, found);
     if ("refusal" in first || first.origin?.by === "hand") return first;
     const isNo = first.missing.length > 0;
@@ -38,6 +41,7 @@ export function searchingDesk(seconds: number): Desk {
     const now = layDesk(question, found);
     return "refusal" in now || isBetter(question, answer, now) ? answer : sameOr(now, answer);
   };
+  return Object.assign(desk, { searches: true as const });
 }
 
 /** A lay as good as the searched one says that it was searched for. */

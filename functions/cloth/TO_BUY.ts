@@ -6,7 +6,8 @@ import { drawStrip } from "../drawing/flat-strip.ts";
  * The length to ask for in the shop, in the book's unit, when some is in stock: what is missing, rounded up
  * to the next whole `step` that the shop cuts, and at least `least`, the shortest length that it cuts. 0 when the
  * stock is enough. A missing length within a billionth of a whole number of steps is not rounded up. The stock
- * is taken as usable in one length or more, as it comes: whether the pieces fit on it is CLOTH_CHECK's to say.
+ * is taken off as if it joined on to what is bought, which stands beside the answer: how the pieces lie on separate lengths of cloth
+ * is CLOTH_TO_BUY's to say.
  * Shrinkage is not included: SHRINK_ALLOW. Source: common practice.
  */
 export const TO_BUY = define({
@@ -51,6 +52,10 @@ export const TO_BUY = define({
       steps > 0 ? Math.max(steps, least) : 0,
     );
   },
+  beside: ({ in_stock }, answer, { say }) =>
+    in_stock > 0 && Number(answer) > 0
+      ? `what is in stock, ${say(in_stock)}, is taken off as if it and this were one length; of cloth, where each piece must lie on one or the other, CLOTH_TO_BUY says how much to buy`
+      : "",
   draw: ({ needed }, { buy = 0 }) =>
     drawStrip({ length: buy, width: Math.max(buy, needed) / 8, label: "to buy" }),
   examples: [

@@ -1,10 +1,11 @@
 import { readFileSync } from "node:fs";
-import { expect, test } from "vitest";
+import { expect, test, vi } from "vitest";
 import { catalogue } from "../../../functions/catalogue.ts";
 import { readBook } from "../../../src/book/read.ts";
 import { type Book, blankBook } from "../../../src/book/shape.ts";
 import { Engine } from "../../../src/engine/engine.ts";
 import { chain } from "../../../src/engine/explain.ts";
+import { USUAL_LIMITS } from "../../../src/engine/guards.ts";
 import { workingText } from "../../../src/engine/working-text.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 import { laidOut, printed } from "../../../src/paper/documents.ts";
@@ -12,6 +13,9 @@ import { DOCUMENTS, type PaperRequest } from "../../../src/paper/kinds.ts";
 import { stripsOf } from "../../../src/paper/strip.ts";
 import { bookOf } from "../engine/whatif-books.ts";
 import { readPdf } from "./read-pdf.ts";
+
+// By a clock that stands still no formula is stopped for its time, however busy the machine is.
+vi.spyOn(USUAL_LIMITS, "clock").mockReturnValue(0);
 
 const template = (name: string): Book => {
   const reading = readBook(readFileSync(`templates/${name}.json`, "utf8"));

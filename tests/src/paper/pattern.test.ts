@@ -1,9 +1,10 @@
 import { readFileSync } from "node:fs";
-import { beforeAll, describe, expect, test } from "vitest";
+import { beforeAll, describe, expect, test, vi } from "vitest";
 import { edgeLength } from "../../../functions/pieces/piece.ts";
 import { readBook } from "../../../src/book/read.ts";
 import type { Book } from "../../../src/book/shape.ts";
 import { Engine } from "../../../src/engine/engine.ts";
+import { USUAL_LIMITS } from "../../../src/engine/guards.ts";
 import { type FoundPiece, piecesOf } from "../../../src/engine/pieces.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 import { newDocument } from "../../../src/paper/document.ts";
@@ -14,6 +15,9 @@ import { patternSheets } from "../../../src/paper/pattern-sheets.ts";
 import { run } from "../command/io.ts";
 import { bookOf } from "../engine/whatif-books.ts";
 import { type ReadPage, readPdf } from "./read-pdf.ts";
+
+// By a clock that stands still no formula is stopped for its time, however busy the machine is.
+vi.spyOn(USUAL_LIMITS, "clock").mockReturnValue(0);
 
 type Point = readonly [x: number, y: number];
 

@@ -20,6 +20,7 @@ import { fittingWidth } from "./fit.ts";
 import { GridView } from "./grid-view.ts";
 import { HiddenRows } from "./HiddenRows.tsx";
 import { addGridKeys, listenToFind, listenToUndo } from "./keys.ts";
+import { listenToLongPress } from "./long-press.ts";
 import { NoteForm } from "./NoteForm.tsx";
 import { PasteNotice } from "./PasteNotice.tsx";
 import { listenToPhotographs } from "./photo/receive.ts";
@@ -101,6 +102,10 @@ export function Grid({ store, page, place, onPlace, onRefused }: Props) {
     };
     host.addEventListener("contextmenu", onMenu);
     const off = [
+      listenToLongPress(host, (target, x, y) => {
+        grid.chooseAt(target);
+        openMenu(x, y);
+      }),
       listenToPhotographs(host, grid, (block, file) => setForm({ is: "photo", block, file })),
       listenToClipboard(grid, session),
       listenToUndo(session, (sentence) => refuse.current(sentence)),

@@ -168,6 +168,20 @@ export class GridView implements ShownGrid {
     this.#hot.selectCell(block.top, block.left, block.bottom, block.right, false);
   }
 
+  /** Marks what a right click there would: the cell, the row or the column of an element; what is marked already stays. */
+  chooseAt(element: Element): void {
+    const cell = element.closest("td, th");
+    const at = cell && this.#hot.getCoords(cell as HTMLTableCellElement);
+    if (!at || at.row === null || at.col === null) return;
+    const { row, col } = at;
+    const block = this.block();
+    const isWithin = (one: number, from: number, to: number) => one >= from && one <= to;
+    if (block && isWithin(row, block.top, block.bottom) && isWithin(col, block.left, block.right)) return;
+    if (row < 0 && col >= 0) this.#hot.selectColumns(col);
+    else if (col < 0 && row >= 0) this.#hot.selectRows(row);
+    else if (row >= 0 && col >= 0) this.#hot.selectCell(row, col);
+  }
+
   /**
    * Marks a cell and gives the grid the keyboard. Late, because the library lets go of the keyboard at
    * each click outside itself, and the click that led here has yet to reach it. With `unlessTyping` a

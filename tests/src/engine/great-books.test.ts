@@ -53,13 +53,60 @@ test("a lookup over its own column is a circle like any other", () => {
   expect(found[0]!.sentence).toMatch(/rests on itself/);
 });
 
+/** What reads a range, before the formulas within it are worked. */
+const RANGES = ["A:F", "B:B", "1:40", "3:3", "A1:F30", "B2:B20"];
+const READERS = [
+  "SUM(R)",
+  "COUNTIF(R;5)",
+  "SUMIF(R;5;R)",
+  "IF(R>0;R;7)",
+  "CHOOSE(1;R)",
+  "INDEX(R;2;1)",
+  "MATCH(5;R;0)",
+  "VLOOKUP(5;R;1;FALSE())",
+  "SUM(OFFSET(A1;0;0;9;3))+SUM(R)",
+  'MEASURE_OF(R;"the widow";"waist girth")',
+  'LIST_SUM(R;"length")',
+  "CHART_SUMMARY(R)",
+  "YARDAGE(R;54)",
+  "FITTING_CHANGE(R;R;R)",
+];
+
+test("a range is read before the formulas in it are worked: whole rows and columns, lists, circles through themselves", () => {
+  const readers = RANGES.flatMap((range) => READERS.map((one) => `=${one.replaceAll("R", range)}`));
+  const rows = (formulas: readonly string[]) =>
+    type(blankBook("The long list", "in", "1/8"), [
+      ...formulas.flatMap((typed, i) => [
+        { ...at(i, i % 4), typed },
+        // Worked only after those that read them.
+        { ...at(i + 1, 4), typed: `=F${i + 2}*2` },
+      ]),
+      ...formulas.map((_, i) => ({ ...at(i, 5), typed: "5" })),
+      { ...at(0, 30), typed: "=AF1*2" },
+      { ...at(0, 31), typed: "21" },
+    ]);
+  for (const formulas of [
+    readers,
+    readers.toReversed(),
+    ...RANGES.map((_, i) => readers.slice(i * 14, i * 14 + 14)),
+  ]) {
+    const engine = new Engine(rows(formulas), layDesk);
+    expect(engine.view(at(0, 30)).value).toBe(42);
+    expect(checks(engine).filter(({ sentence }) => /not computed|failed/.test(sentence))).toEqual([]);
+    engine.become(type(engine.book, [{ ...at(1, 5), typed: "6" }]));
+    expect(engine.view(at(1, 4)).value).toBe(12);
+  }
+});
+
 test("whole columns with something far down are worked, shown and emptied again", () => {
   const book = type(blankBook("The long list", "in", "1/8"), [
     { ...at(0, 27), typed: "=SUM(A:Z)" },
     { ...at(9999), typed: "5" },
+    // It stretches the columns to the last row of a page, empty as it is: what they cost is what is in them.
+    { ...at(0, 28), typed: "=SUM(A20000)+1" },
   ]);
   const engine = new Engine(book, layDesk);
-  expect(engine.view(at(0, 27)).value).toBe(5);
+  expect([27, 28].map((one) => engine.view(at(0, one)).value)).toEqual([5, 1]);
   expect(chain(engine, at(0, 27))).toHaveLength(2);
   expect(engine.evaluate("=A:Z")).toHaveProperty("problem");
   for (const [typed, value] of [

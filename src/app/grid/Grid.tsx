@@ -20,7 +20,6 @@ import { fittingWidth } from "./fit.ts";
 import { GridView } from "./grid-view.ts";
 import { HiddenRows } from "./HiddenRows.tsx";
 import { addGridKeys, listenToFind, listenToUndo } from "./keys.ts";
-import { listenToLongPress } from "./long-press.ts";
 import { NoteForm } from "./NoteForm.tsx";
 import { PasteNotice } from "./PasteNotice.tsx";
 import { listenToPhotographs } from "./photo/receive.ts";
@@ -98,14 +97,13 @@ export function Grid({ store, page, place, onPlace, onRefused }: Props) {
       // While a cell is typed in, the menu is the field's own: a finger that selects text asks for it.
       if (event.target instanceof HTMLTextAreaElement) return;
       event.preventDefault();
+      // A finger that rests on a cell has not chosen it, as a mouse has by then.
+      if (event instanceof PointerEvent && event.pointerType === "touch" && event.target instanceof Element)
+        grid.chooseAt(event.target);
       openMenu(event.clientX, event.clientY);
     };
     host.addEventListener("contextmenu", onMenu);
     const off = [
-      listenToLongPress(host, (target, x, y) => {
-        grid.chooseAt(target);
-        openMenu(x, y);
-      }),
       listenToPhotographs(host, grid, (block, file) => setForm({ is: "photo", block, file })),
       listenToClipboard(grid, session),
       listenToUndo(session, (sentence) => refuse.current(sentence)),

@@ -168,7 +168,7 @@ export class GridView implements ShownGrid {
     this.#hot.selectCell(block.top, block.left, block.bottom, block.right, false);
   }
 
-  /** Marks what a right click there would: the cell, the row or the column of an element; what is marked already stays. */
+  /** Marks what a right click there marks: the cell, the row or the column of an element; what is marked already stays. */
   chooseAt(element: Element): void {
     const cell = element.closest("td, th");
     const at = cell && this.#hot.getCoords(cell as HTMLTableCellElement);

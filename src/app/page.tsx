@@ -7,6 +7,7 @@ import { listenForFaults } from "./faults/faults.ts";
 import { reasonOf } from "./faults/in-time.ts";
 import type { Keeper } from "./files/keeper.ts";
 import { start } from "./files/start.ts";
+import { GridForm, RowsAndColumns } from "./grid/late-forms.ts";
 import { language } from "./language/language.ts";
 import { rescue } from "./rescue.ts";
 import { App } from "./shell/App.tsx";
@@ -41,7 +42,7 @@ export async function show(root: HTMLElement): Promise<void> {
     },
   }).render(<App {...begun} />);
   // What does not come is asked for again by the first formula that needs it, and that says why.
-  allFunctions().then(
+  Promise.all([allFunctions(), GridForm.preload(), RowsAndColumns.preload()]).then(
     () => root.setAttribute("data-functions", "all"),
     () => {},
   );

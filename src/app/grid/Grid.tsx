@@ -9,25 +9,18 @@ import { hiddenRows } from "../../book/hidden-rows.ts";
 import { BLANK_COLUMN } from "../../book/shape.ts";
 import type { Store } from "../../store/store.ts";
 import { Guard } from "../faults/Guard.tsx";
-import { lazily } from "../faults/lazily.tsx";
-import { NamesForm } from "../naming/NamesForm.tsx";
-import { CellForm } from "./CellForm.tsx";
-import { ColumnForm } from "./ColumnForm.tsx";
 import { listenToClipboard } from "./copy-and-paste.ts";
 import { sessionOf } from "./edit-session.ts";
-import { FindForm } from "./FindForm.tsx";
 import { fittingWidth } from "./fit.ts";
+import type { OpenForm } from "./GridForm.tsx";
 import { GridView } from "./grid-view.ts";
 import { HiddenRows } from "./HiddenRows.tsx";
 import { addGridKeys, listenToFind, listenToUndo } from "./keys.ts";
-import { NoteForm } from "./NoteForm.tsx";
+import { GridForm, RowsAndColumns } from "./late-forms.ts";
 import { PasteNotice } from "./PasteNotice.tsx";
 import { listenToPhotographs } from "./photo/receive.ts";
-import { type Form, RowsAndColumns } from "./RowsAndColumns.tsx";
-import { SortForm } from "./SortForm.tsx";
+import type { Form } from "./RowsAndColumns.tsx";
 import { TypingHelp } from "./TypingHelp.tsx";
-
-const PhotoForm = lazily(async () => (await import("./photo/PhotoForm.tsx")).PhotoForm);
 
 interface Props {
   readonly store: Store;
@@ -62,9 +55,7 @@ export function Grid({ store, page, place, onPlace, onRefused }: Props) {
   const at = place.page === page ? place : { page, row: 0, column: 0 };
   const start = useRef(at);
   const [menu, setMenu] = useState<Menu | null>(null);
-  const [form, setForm] = useState<{ readonly is: Form; readonly block: Block; readonly file?: File } | null>(
-    null,
-  );
+  const [form, setForm] = useState<OpenForm | null>(null);
   const view = useRef<GridView | null>(null);
 
   useEffect(() => {
@@ -148,7 +139,6 @@ export function Grid({ store, page, place, onPlace, onRefused }: Props) {
     setForm(null);
     if (form) back(form.block);
   };
-  const corner = form && { page: form.block.page, row: form.block.top, column: form.block.left };
   return (
     <div className="grid-page">
       <div className="grid-host" ref={root} />
@@ -156,42 +146,37 @@ export function Grid({ store, page, place, onPlace, onRefused }: Props) {
       <HiddenRows session={session} page={page} row={row} />
       <TypingHelp session={session} selected={at} />
       {menu && (
-        <RowsAndColumns
-          {...menu}
-          session={session}
-          onForm={(is) => setForm({ is, block: menu.block })}
-          fits={(one) => (view.current ? fittingWidth(view.current, one) : BLANK_COLUMN.width)}
-          onDone={(taken) => {
-            setMenu(null);
-            if (taken) back(menu.block);
-          }}
-        />
-      )}
-      {corner && form?.is === "note" && <NoteForm session={session} place={corner} onDone={done} />}
-      {corner && form?.is === "column" && <ColumnForm session={session} place={corner} onDone={done} />}
-      {corner && form?.is === "photo" && (
-        <Guard name={phrase`The photograph`} className="guard-over" onDone={done}>
+        <Guard name={phrase`The menu`} className="guard-over" onDone={() => setMenu(null)}>
           <Suspense fallback={null}>
-            <PhotoForm session={session} place={corner} file={form.file} onDone={done} />
+            <RowsAndColumns
+              {...menu}
+              session={session}
+              onForm={(is) => setForm({ is, block: menu.block })}
+              fits={(one) => (view.current ? fittingWidth(view.current, one) : BLANK_COLUMN.width)}
+              onDone={(taken) => {
+                setMenu(null);
+                if (taken) back(menu.block);
+              }}
+            />
           </Suspense>
         </Guard>
       )}
-      {form?.is === "sort" && <SortForm session={session} block={form.block} onDone={done} />}
-      {form?.is === "cells" && <CellForm session={session} block={form.block} onDone={done} />}
-      {form?.is === "names" && (
-        <NamesForm store={store} block={session.selected ?? form.block} onDone={done} />
-      )}
-      {form?.is === "find" && (
-        <FindForm
-          session={session}
-          page={page}
-          onGo={(to) => {
-            setForm(null);
-            tell.current(to);
-            session.grid?.take(to);
-          }}
-          onDone={done}
-        />
+      {form && (
+        <Guard name={phrase`The form`} className="guard-over" onDone={done}>
+          <Suspense fallback={null}>
+            <GridForm
+              session={session}
+              form={form}
+              page={page}
+              onGo={(to) => {
+                setForm(null);
+                tell.current(to);
+                session.grid?.take(to);
+              }}
+              onDone={done}
+            />
+          </Suspense>
+        </Guard>
       )}
     </div>
   );

@@ -11,6 +11,7 @@ import { copyText, lastCopy } from "../files/copies.ts";
 import type { Keeping } from "../files/keeping.ts";
 import { whenText } from "../files/when.ts";
 import { language, setLanguage } from "../language/language.ts";
+import { shownWhile } from "../progress/ongoing.ts";
 import { useSaid } from "../spoken.ts";
 
 interface Props {
@@ -24,6 +25,9 @@ interface Props {
   readonly onRefused: (sentence: string) => void;
 }
 
+/** A book of this many cells takes a slow machine about a second. */
+const MANY_CELLS = 1500;
+
 export function Top({ store, keeping, onNew, onBooks, onSave, onPrint, onHelp, onRefused }: Props) {
   const { unit, mark, decimal = "point" } = store.shown;
   const report = (refusal: string | null) => {
@@ -31,6 +35,12 @@ export function Top({ store, keeping, onNew, onBooks, onSave, onPrint, onHelp, o
   };
   const run = (command: Command) => {
     report(store.run(command));
+  };
+  /** In a large book every cell is calculated again, which takes a while: what goes on is said first. */
+  const runAll = (command: Command, what: string) => {
+    const cells = store.book.pages.reduce((sum, { rows, columns }) => sum + rows.length * columns.length, 0);
+    if (cells < MANY_CELLS) run(command);
+    else void shownWhile(what, () => run(command));
   };
   const own: readonly TapeMark[] = BOOK_UNITS[unit].marks;
   const marks = own.includes(mark) ? own : [mark, ...own];
@@ -74,7 +84,13 @@ export function Top({ store, keeping, onNew, onBooks, onSave, onPrint, onHelp, o
         <div className="top-group">
           <label>
             <span>{phrase`Unit`}</span>
-            <select value={unit} onChange={(event) => run(changeUnit(event.target.value as Unit))}>
+            <select
+              value={unit}
+              onChange={(event) => {
+                const to = event.target.value as Unit;
+                runAll(changeUnit(to), phrase`Changing the unit to ${BOOK_UNITS[to].noun}`);
+              }}
+            >
               {UNITS.map((one) => (
                 <option key={one} value={one}>
                   {BOOK_UNITS[one].noun}
@@ -101,7 +117,9 @@ export function Top({ store, keeping, onNew, onBooks, onSave, onPrint, onHelp, o
             <select
               value={decimal}
               aria-label={phrase`Decimal mark`}
-              onChange={(event) => run(changeDecimal(event.target.value as Decimal))}
+              onChange={(event) =>
+                runAll(changeDecimal(event.target.value as Decimal), phrase`Changing the decimal mark`)
+              }
             >
               <option value="point">28.5</option>
               <option value="comma">28,5</option>

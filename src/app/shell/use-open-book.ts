@@ -7,6 +7,7 @@ import type { Book } from "../../book/shape.ts";
 import { convertBook } from "../../engine/convert.ts";
 import { addGarment } from "../../store/commands.ts";
 import type { Store } from "../../store/store.ts";
+import { keepEarlyKeys } from "../dialog/early-keys.ts";
 import { reasonOf } from "../faults/in-time.ts";
 import { openFile } from "../files/disk.ts";
 import type { Keeper } from "../files/keeper.ts";
@@ -77,6 +78,7 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
   /** Before another book may be opened, what is half typed goes into this one. */
   const showBooks = (which: "books" | "begin") => {
     sessionOf(store).settle();
+    keepEarlyKeys();
     setDialog(which);
   };
   /** Opens a file of any kind, judged from its content: a book at once, what another program wrote after a look at it. */
@@ -151,12 +153,14 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
     // What is half typed is printed too.
     sessionOf(store).settle();
     setPrintFor(wanted);
+    keepEarlyKeys();
     setDialog("print");
   };
 
   /** Opens the help, with the entry of that name if there is one. */
   const help = (about: string | null) => {
     setHelpAbout(about);
+    keepEarlyKeys();
     setDialog("help");
   };
 

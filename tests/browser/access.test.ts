@@ -143,7 +143,7 @@ const STATES: readonly (readonly [state: string, reach: (page: Page) => Promise<
 const NARROW = ["the grid", "the problems and a lay", "the help of a function", "Books"];
 
 it("in every state axe finds nothing, in light and in dark, and nothing is cut off on any screen", async () => {
-  const page = await openReady();
+  const page = await open();
   const found: string[] = [];
   for (const [state, reach] of STATES) {
     const note = (where: string, all: readonly string[]) =>

@@ -1,5 +1,7 @@
 /** The form that is open over the grid: what it is about, and where it goes on to. */
+import { phrase } from "../../../functions/phrase.ts";
 import type { Block, Place } from "../../book/address.ts";
+import { Guard } from "../faults/Guard.tsx";
 import { lazily } from "../faults/lazily.tsx";
 import { NamesForm } from "../naming/NamesForm.tsx";
 import { CellForm } from "./CellForm.tsx";
@@ -38,7 +40,11 @@ export function GridForm({ session, form: { is, block, file }, page, onGo, onDon
     case "column":
       return <ColumnForm session={session} place={place} onDone={onDone} />;
     case "photo":
-      return <PhotoForm session={session} place={place} file={file} onDone={onDone} />;
+      return (
+        <Guard name={phrase`The photograph`} className="guard-over" onDone={onDone}>
+          <PhotoForm session={session} place={place} file={file} onDone={onDone} />
+        </Guard>
+      );
     case "sort":
       return <SortForm session={session} block={block} onDone={onDone} />;
     case "cells":

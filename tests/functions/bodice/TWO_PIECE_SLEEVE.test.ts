@@ -179,3 +179,9 @@ test("shifts past the underarm or past half the wrist, an elbow in the cap and a
   expect(with_(32, 14)).toMatch(/^elbow_length must be more than the cap, which is 14/);
   expect(with_(32, 60)).toBe("length must be more than the 60 cm down to the elbow, not 60 cm");
 });
+
+test("of a straight sleeve the middle of the wrist lies under the middle of the elbow", () => {
+  // An elbow of 35 and a wrist of 30, seams at the folds: the back seam comes in by a quarter of the difference.
+  const back = edge(piece("top", 52, 4, 40, 64, 30, 35, 37, 0, 0, 0), "back seam");
+  expect(back[0]!.from[0] - back.at(-1)!.to[0]).toBeCloseTo((35 - 30) / 4, 9);
+});

@@ -369,7 +369,7 @@ describe("by keyboard alone", () => {
   });
 
   it("help finds a function by what a maker wants to do", async () => {
-    const page = await openReady();
+    const page = await open();
     // What is typed before the help is there is meant for it, not for the chosen cell.
     await page.keyboard.press("F1");
     await page.keyboard.type("how far apart to put eyelets");

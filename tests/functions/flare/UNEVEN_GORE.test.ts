@@ -131,3 +131,10 @@ test("a gore past the last, a hem too short or too steep, and a hip at the hem a
   expect(refusal(1, 6, 72, 102, 20, 60, 300, 250)).toMatch(/: the hem would run too steeply$/);
   expect(refusal(1, 6, 72, 102, 40, 42, 60, 250)).toMatch(/^hip_drop must be well above the hem/);
 });
+
+test("at a seam the hem slopes as the length changes there", () => {
+  // 96 in front and behind, 104 at the sides: half-way, at 45 degrees, the length grows by 8 for each radian of 320 / 2π along the hem.
+  const [, right, hem] = piece(1, 8, 72, 104, 22, 96, 96, 320, 104, "seam").edges;
+  const corner = between(back(direction(right!.at(-1)!, 1)), direction(hem![0]!, 0));
+  expect(Math.abs(corner - Math.PI / 2)).toBeCloseTo(Math.asin((8 * 2 * Math.PI) / 320), 9);
+});

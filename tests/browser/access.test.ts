@@ -306,7 +306,7 @@ describe("by keyboard alone", () => {
   });
 
   it("a drawing is looked at nearer, moved and shown whole again; its words keep their size", async () => {
-    const page = await openReady();
+    const page = await open();
     const place = () => page.locator("svg.picture > g").first().getAttribute("transform");
     const tall = () =>
       page

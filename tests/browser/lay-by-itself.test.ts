@@ -67,8 +67,15 @@ describe("a length of cloth", () => {
     // The first tab goes on searching and keeps what it finds.
     await page.bringToFront();
     await enter("B19", "46");
-    await page.locator(".kept", { hasText: "Saved in this browser" }).waitFor();
-    await second.reload();
+    const toCut = () =>
+      second.getByRole("navigation").getByRole("button", { name: "Cut", exact: true }).click();
+    // The second tab begins with what was typed in the first, once that is kept.
+    const typed = async () => {
+      await second.reload();
+      await toCut();
+      return cell(second, "B19").textContent();
+    };
+    await expect.poll(typed).toBe("46");
     await page.bringToFront();
     await cell(page, "B8").click();
     const searched = () =>
@@ -76,7 +83,6 @@ describe("a length of cloth", () => {
     const before = await searched();
     await expect.poll(searched).toBeGreaterThan(before);
     await second.bringToFront();
-    await second.getByRole("navigation").getByRole("button", { name: "Cut", exact: true }).click();
     await cell(second, "B20").click();
     await second.keyboard.type("47");
     await second.keyboard.press("Enter");

@@ -160,7 +160,7 @@ export async function openReady(): Promise<Page> {
   return page;
 }
 
-/** Run in the page: drops a book on it and waits until its grid is there. */
+/** Run in the page: drops a book on it and waits until its grid is there and no line above it says that it opens. */
 function dropped(text: string): Promise<void> {
   const before = document.querySelector(".open-book");
   const dataTransfer = new DataTransfer();
@@ -168,6 +168,8 @@ function dropped(text: string): Promise<void> {
   return new Promise((done) => {
     new MutationObserver((_, watch) => {
       if (before?.isConnected || !document.querySelector(".ht_master tbody td")) return;
+      const messages = [...document.querySelectorAll(".message")];
+      if (messages.some(({ textContent }) => textContent?.startsWith("Opening"))) return;
       watch.disconnect();
       done();
     }).observe(document, { childList: true, subtree: true });

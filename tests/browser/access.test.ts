@@ -388,7 +388,7 @@ describe("by keyboard alone", () => {
 
 describe("Print", () => {
   it("shows the sheets as they will be printed, steps through them by keyboard, and saves the PDF", async () => {
-    const page = await openReady();
+    const page = await open();
     await page.getByRole("button", { name: "Print", exact: true }).click();
     const dialog = page.getByRole("dialog", { name: "Print" });
     const field = (name: string) => dialog.getByRole("combobox", { name, exact: true });
@@ -464,7 +464,7 @@ describe("Print", () => {
 
 describe("the browser's own print", () => {
   it("gives the whole page and the drawing, without menus, and leaves the screen as it was", async () => {
-    const page = await openReady();
+    const page = await open();
     await page.getByRole("navigation").getByRole("button", { name: "Cut", exact: true }).click();
     await page.locator("svg.picture").waitFor();
     await page.waitForFunction(() => {

@@ -1,12 +1,13 @@
 import type { Page } from "playwright-core";
 import { beforeEach, describe, expect, it } from "vitest";
 import { laying, tapeFigure } from "./laying.ts";
-import { cell, expectComplaints, openReady } from "./page.ts";
+import { cell, expectComplaints, open } from "./page.ts";
 
 let page: Page;
 
+// Each test begins with a page that has found no lay before.
 beforeEach(async () => {
-  page = await openReady();
+  page = await open();
   await page.getByRole("navigation").getByRole("button", { name: "Cut", exact: true }).click();
 });
 

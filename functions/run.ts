@@ -3,14 +3,15 @@
  * Nothing is thrown past this file; a call that can't be answered is refused in a sentence.
  */
 import { type Argument, checkArguments, isList, takesOf } from "./arguments.ts";
-import { questionText } from "./cutting/lay-question.ts";
+import { planOnce } from "./cutting/lay-question.ts";
 import { joinsWith } from "./cutting/piecing.ts";
 import { type Decimal, withDecimalMark } from "./decimal.ts";
 import type { CallContext, Declaration, EdgeStrip } from "./define.ts";
+import { withCommas } from "./drawing/decimal-commas.ts";
 import type { Shape } from "./drawing/shapes.ts";
 import { DEFAULT_MARK, type TapeMark, tapeTextBeside } from "./fractions.ts";
 import type { JoinPlanner, Planner } from "./lay.ts";
-import { remember, rememberLike, rememberWithObject } from "./memo.ts";
+import { rememberLike, rememberWithObject } from "./memo.ts";
 import { type Piece, writePiece } from "./pieces/piece.ts";
 import { type CellOfCall, type CellOfList, Refusal } from "./refusal.ts";
 import { convert, type Unit } from "./units.ts";
@@ -342,16 +343,4 @@ function callContext(
     mark,
     decimal: setting.decimal ?? "point",
   };
-}
-
-/** A shape whose words have decimal commas. */
-function withCommas(shape: Shape): Shape {
-  if (shape.kind === "note") return { ...shape, text: withDecimalMark(shape.text, "comma") };
-  return "label" in shape && shape.label ? { ...shape, label: withDecimalMark(shape.label, "comma") } : shape;
-}
-
-/** Kept for one call because `compute` asks for a lay's figures, then `draw` for its picture. */
-function planOnce(plan: Planner): Planner {
-  const lays = remember<string, ReturnType<Planner>>(100);
-  return (question) => lays(questionText(question), () => plan(question));
 }

@@ -6,8 +6,8 @@
  */
 
 import { boundingBox, type Point } from "../geometry/strokes.ts";
-import type { LayCloth, LayPiece, LayQuestion } from "../lay.ts";
-import { rememberWithObjects } from "../memo.ts";
+import type { LayCloth, LayPiece, LayQuestion, Planner } from "../lay.ts";
+import { remember, rememberWithObjects } from "../memo.ts";
 import { flattenPiece, mirrorPiece } from "../pieces/piece.ts";
 import { type CutRow, type Grain, unfoldedPiece } from "./cut-list.ts";
 import { innerFolds } from "./inner-folds.ts";
@@ -173,4 +173,10 @@ export function fnv1a(text: string): string {
     low = product % 2 ** 32;
   }
   return [high, low].map((half) => half.toString(16).padStart(8, "0")).join("");
+}
+
+/** A planner that lays each question once. Kept for one call because `compute` asks for a lay's figures, then `draw` for its picture. */
+export function planOnce(plan: Planner): Planner {
+  const lays = remember<string, ReturnType<Planner>>(100);
+  return (question) => lays(questionText(question), () => plan(question));
 }

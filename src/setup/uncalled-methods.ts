@@ -110,10 +110,10 @@ function lessened(): ReadonlyMap<string, { readonly code: string; readonly less:
     const code = readFileSync(file, "utf8");
     return { file, code, program: parsed(code, file) };
   };
-  const library = LIBRARIES.flatMap(filesIn).map(read);
-  const inUse = namesInUse([...library, ...CALLERS.flatMap(filesIn).map(read)].map(({ program }) => program));
+  const modules = LIBRARIES.flatMap(filesIn).map(read);
+  const inUse = namesInUse([...modules, ...CALLERS.flatMap(filesIn).map(read)].map(({ program }) => program));
   return new Map(
-    library.map(({ file, code, program }) => [
+    modules.map(({ file, code, program }) => [
       placeOf(file),
       { code, less: withoutUncalled(code, program, inUse) },
     ]),

@@ -29,7 +29,7 @@ export class QuickLayer {
     this.#make = make;
   }
 
-  /** Makes the quick lay of a question. Another one may be asked when it is told. */
+  /** Makes the quick lay of a question and calls `told` with it. The next question may be asked after that. */
   ask(question: LayQuestion, told: (answer: Answer) => void): void {
     this.#tell = told;
     const here = () => {
@@ -53,7 +53,7 @@ export class QuickLayer {
     }
   }
 
-  /** Ends the worker; what was asked is not told any more. */
+  /** Ends the worker; an answer that is still awaited no longer comes. */
   stop(): void {
     this.#tell = null;
     this.#dismiss();

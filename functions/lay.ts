@@ -52,6 +52,15 @@ export interface LayQuestion {
   readonly pinned?: readonly Placement[];
   /** One of many tried in passing, such as places for a join: a quick lay is answer enough. */
   readonly passing?: true;
+  /**
+   * Asks which copies are best bought when `cloths` do not take all of them: the answer leaves out (`missing`) the
+   * copies that take the least of `bought` together. Nothing else of such an answer counts.
+   */
+  readonly sharing?: {
+    readonly bought: LayCloth;
+    /** Copies of each piece that a known lay on `cloths` leaves out: one way to share them out. */
+    readonly left: readonly number[];
+  };
 }
 
 /** Where one copy lies. `piece` and `cloth` count from 0 in the question's lists, `copy` from 0 within the piece. */

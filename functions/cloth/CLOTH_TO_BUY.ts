@@ -14,11 +14,11 @@ const { stock, cloth, cloth_width, job } = SHARED_OUT;
  * The length of cloth, in the book's unit, that must still be bought when the stock is cut first, of the usable
  * width `cloth_width`: the pieces are shared out between the stock and the bought cloth so that the bought
  * length is least (functions/cutting/least-bought.ts). 0 when all pieces fit on the stock. Which pieces are
- * bought is found by trying ways to share them out, each with a quick lay; unless it is proved that no way needs
- * less, the answer is marked as the best found. The stock is as in CLOTH_CHECK: without what is reserved for other jobs, and
- * washed. Nap and repeat of the stock hold for the bought cloth too. The bought length is of washed cloth:
- * SHRINK_ALLOW adds its shrinkage, BUY_LENGTH the shop's steps. A cloth that the stock does not have is bought
- * for all pieces. Source: geometry.
+ * bought is found by trying ways to share them out, each with a quick lay. Where it is not proved that no way needs
+ * less, a sentence beside the answer says so. The stock is as in CLOTH_CHECK: without what is reserved for other
+ * jobs, and washed. Nap and repeat of the stock hold for the bought cloth too. The bought length is of washed cloth:
+ * SHRINK_ALLOW adds its shrinkage, BUY_LENGTH the shop's steps. A cloth of which nothing is in stock is bought for
+ * all pieces. Source: geometry.
  */
 export const CLOTH_TO_BUY = define({
   name: "CLOTH_TO_BUY",
@@ -35,7 +35,7 @@ export const CLOTH_TO_BUY = define({
   returns: "length",
   compute(given, context) {
     const { measure, doubt, say } = context;
-    const { question, lay, length, tried, copies, isProved, isSearched } = sharedOut(given, context);
+    const { question, lay, length, copies, isProved, isSearched } = sharedOut(given, context);
     question.cloths.forEach(({ name }, i) => {
       measure(
         `cloth_${i + 1}`,
@@ -43,18 +43,20 @@ export const CLOTH_TO_BUY = define({
         piecesOn(question, lay, i) || "nothing",
       );
     });
-    measure("ways", "ways to share out the pieces that were tried", tried);
-    if (!isProved)
+    if (!isSearched && !isProved())
       doubt(
-        isSearched
-          ? `${say(length)} is the best of ${tried === 1 ? "one way" : `${tried} ways`} found to share out the pieces, not proved least`
-          : `${say(length)} is an estimate: of ${copies} copies, more than ${MOST_COPIES}, those are bought that found no place in one lay of the stock, and no better way to share them out was looked for; divide the cut list to have it looked for`,
+        `${say(length)} is an estimate: of ${copies} copies, more than ${MOST_COPIES}, those are bought that found no place in one lay of the stock, and no better way to share them out was looked for; divide the cut list to have it looked for`,
       );
     return measure("to_buy", "length of the lay of what the stock does not take", length);
   },
   beside(given, _answer, { plan, cm }) {
-    const { question, lay } = sharedOut(given, { plan, cm });
-    return piecesByCloth(question, lay).replace(/ from to buy$/, " from cloth to buy");
+    const { question, lay, isProved, mayLie } = sharedOut(given, { plan, cm });
+    const cut = piecesByCloth(question, lay).replace(/ from to buy$/, " from cloth to buy");
+    if (mayLie === 0 && question.cloths.length > 1)
+      return `no piece is small enough for the cloth in stock: ${cut}`;
+    return isProved() || mayLie === 0
+      ? cut
+      : `${cut}: the best way to share them out that was found, not proved least`;
   },
   draw(given, _found, _answer, { plan, cm }) {
     const { question, lay } = sharedOut(given, { plan, cm });

@@ -106,7 +106,7 @@ const ring = (points: readonly Point[]): number[][] => points.map((point) => poi
  * All of a question that bears on its lay, always in the same words: names are left out, figures
  * stand to a millionth of the unit. Pins are in it, for a pinned question has other lays.
  */
-export function questionText({ pieces, cloths, gap, repeat, pinned }: LayQuestion): string {
+export function questionText({ pieces, cloths, gap, repeat, pinned, sharing }: LayQuestion): string {
   return JSON.stringify([
     pieces.map(({ outline, quantity, turns, match }) => [
       ring(outline),
@@ -130,6 +130,7 @@ export function questionText({ pieces, cloths, gap, repeat, pinned }: LayQuestio
       figure(x),
       figure(y),
     ]),
+    ...(sharing ? [[figure(sharing.bought.width), sharing.left]] : []),
   ]);
 }
 

@@ -13,25 +13,25 @@ export interface LeastBought {
   readonly lay: Lay;
   /** The length to buy; 0 when the stock is enough. */
   readonly length: number;
-  /** Ways to share out the pieces that were tried. */
-  readonly tried: number;
   /** All copies of the cut list. */
   readonly copies: number;
+  /** The copies that are not too large for every cloth in stock. */
+  readonly mayLie: number;
   /** Whether ways to share out the pieces were looked for; false of more than `MOST_COPIES`. */
   readonly isSearched: boolean;
   /** Whether it is proved that no way to share out the pieces needs less. */
-  readonly isProved: boolean;
+  isProved(): boolean;
 }
 
 /** Copies of each piece that are bought, in the order of the question. */
 type Counts = readonly number[];
 
 /**
- * Lays in passing that one search may make, by the square of their copies. A lay on the stock that leaves
- * pieces out takes long, some 30 ms, so that there are at most 26 of them.
+ * The work of the lays that one search may make: about 0.2 s. A quick lay on bought cloth takes as long as the square
+ * of its copies; one on the stock, where it looks long for a place for the last piece, as long as their number.
  */
-const WORK = 8000;
-const ON_STOCK = 300;
+const WORK = 4000;
+const ON_STOCK = 50;
 const ON_BOUGHT = 10;
 /** More copies than this are shared out as the one lay on the stock has them. */
 export const MOST_COPIES = 60;
@@ -43,39 +43,73 @@ const total = (counts: Counts): number => counts.reduce((sum, count) => sum + co
 
 const areaOf = ({ outline }: LayPiece): number => Math.abs(signedArea(outline));
 
+/** What some copies of a question's pieces ask: on the cloths in stock, or on the bought cloth. */
+function waysOf(stock: LayQuestion, bought: LayCloth) {
+  const { pieces, cloths } = stock;
+  const all: Counts = pieces.map(({ quantity }) => quantity);
+  const some = (counts: Counts) =>
+    pieces.flatMap((piece, i) => (counts[i]! > 0 ? [{ ...piece, quantity: counts[i]! }] : []));
+  return {
+    all,
+    /** The copies whose box is within one of the cloths in stock. */
+    may: pieces.map((piece): number =>
+      cloths.some((cloth) => mayLie(piece, cloth)) ? piece.quantity : 0,
+    ) as Counts,
+    onStock: (kept: Counts): LayQuestion => ({ ...stock, pieces: some(kept) }),
+    onBought: (counts: Counts): LayQuestion => ({ ...stock, pieces: some(counts), cloths: [bought] }),
+  };
+}
+
+const less = (from: Counts, counts: Counts): Counts => from.map((count, i) => count - counts[i]!);
+
+/**
+ * The answer to a question with `sharing`: tries ways to share out the copies, each with a quick lay. It takes too
+ * long for a page that goes on while its maker types.
+ */
+export function shareOut(
+  { sharing, passing, ...stock }: LayQuestion & { readonly sharing: NonNullable<LayQuestion["sharing"]> },
+  plan: Planner,
+): Lay {
+  const { bought, left } = sharing;
+  const ways = waysOf(stock, bought);
+  const search = new Search(stock.pieces, bought, plan, ways);
+  search.take(left, true);
+  search.take(ways.all, true);
+  if (total(ways.all) <= MOST_COPIES) search.look();
+  const counts = search.best?.counts ?? left;
+  return {
+    placements: [],
+    lengths: stock.cloths.map(() => 0),
+    density: 0,
+    missing: counts.flatMap((count, i) => (count > 0 ? [[i, count] as const] : [])),
+  };
+}
+
 /** `stock` is the question for the cloths in stock, whose list may be empty; `bought` is the cloth that can be bought. */
 export function leastBought(stock: LayQuestion, bought: LayCloth, plan: Planner): LeastBought | NoLay {
   const { pieces } = stock;
-  const all = pieces.map(({ quantity }) => quantity);
-  const some = (counts: Counts) =>
-    pieces.flatMap((piece, i) => (counts[i]! > 0 ? [{ ...piece, quantity: counts[i]! }] : []));
-  const less = (counts: Counts) => all.map((count, i) => count - counts[i]!);
-  const onStock = (kept: Counts): LayQuestion => ({ ...stock, pieces: some(kept) });
-  const onBought = (counts: Counts): LayQuestion => ({ ...stock, pieces: some(counts), cloths: [bought] });
-
-  const first = stock.cloths.length > 0 ? plan(stock) : null;
+  const { all, may, onStock, onBought } = waysOf(stock, bought);
+  const laid = indicesOf(may);
+  const first = laid.length > 0 ? plan(onStock(may)) : null;
   if (first && "refusal" in first) return first;
-  let left: Counts = all;
-  if (first) {
-    const missing = new Map(first.missing);
-    left = all.map((_, i) => missing.get(i) ?? 0);
+  const out = new Map(first?.missing.map(([piece, count]) => [laid[piece], count]));
+  const left: Counts = all.map((count, i) => count - may[i]! + (out.get(i) ?? 0));
+  let best: Counts = left;
+  if (first && total(left) > 0) {
+    const shared = plan({ ...stock, passing: true, sharing: { bought, left } });
+    if ("refusal" in shared) return shared;
+    const counts = new Map(shared.missing);
+    best = all.map((_, i) => counts.get(i) ?? 0);
   }
-  const search = new Search(pieces, bought, plan, onStock, onBought);
-  if (total(left) > 0) {
-    search.take(left, true);
-    search.take(all, true);
-    if (first && total(all) <= MOST_COPIES) search.look(all);
-  }
-  const best = total(left) === 0 ? left : (search.best?.counts ?? left);
 
   // The lays of the best way are lays of the cell's own, which a search may shorten.
-  const kept = less(best);
+  const kept = less(all, best);
   const isFirst = best.every((count, i) => count === left[i]);
   const lays = [
     total(kept) === 0 || !first
       ? null
       : isFirst
-        ? { lay: first, indices: all.map((_, i) => i) }
+        ? { lay: first, indices: laid }
         : { lay: plan(onStock(kept)), indices: indicesOf(kept) },
     total(best) === 0 ? null : { lay: plan(onBought(best)), indices: indicesOf(best) },
   ];
@@ -94,17 +128,16 @@ export function leastBought(stock: LayQuestion, bought: LayCloth, plan: Planner)
     });
   }
   const length = lengths.at(-1)!;
-  const isProved = length <= leastToBuy(stock, bought) * (1 + 1e-6);
   const used = cloths.reduce((sum, { width }, i) => sum + width * lengths[i]!, 0);
   const area = pieces.reduce((sum, piece) => sum + piece.quantity * areaOf(piece), 0);
   return {
     question: { ...stock, cloths },
     lay: { placements, lengths, density: area / used, missing: [] },
     length,
-    tried: Math.max(1, search.tried),
     copies: total(all),
+    mayLie: total(may),
     isSearched: total(left) === 0 || !first || total(all) <= MOST_COPIES,
-    isProved,
+    isProved: () => length <= leastToBuy(stock, bought) * (1 + 1e-6),
   };
 }
 
@@ -140,7 +173,6 @@ const isTooMuch = (question: LayQuestion): boolean =>
 
 class Search {
   best: { readonly counts: Counts; readonly length: number; readonly area: number } | null = null;
-  tried = 0;
   #work = 0;
   readonly #seen = new Set<string>();
 
@@ -148,8 +180,7 @@ class Search {
     readonly pieces: readonly LayPiece[],
     readonly bought: LayCloth,
     readonly plan: Planner,
-    readonly onStock: (kept: Counts) => LayQuestion,
-    readonly onBought: (counts: Counts) => LayQuestion,
+    readonly ways: ReturnType<typeof waysOf>,
   ) {}
 
   get isOver(): boolean {
@@ -158,13 +189,13 @@ class Search {
 
   #lay(question: LayQuestion): Lay | NoLay {
     const copies = question.pieces.reduce((sum, { quantity }) => sum + quantity, 0);
-    this.#work += (question.cloths[0] === this.bought ? ON_BOUGHT : ON_STOCK) + copies ** 2;
+    this.#work += question.cloths[0] === this.bought ? ON_BOUGHT + copies ** 2 : ON_STOCK * copies;
     return this.plan({ ...question, passing: true });
   }
 
   /** A lower bound of the length that these copies take when they are bought. */
   #least(counts: Counts): number {
-    return total(counts) === 0 ? 0 : leastLength(this.onBought(counts));
+    return total(counts) === 0 ? 0 : leastLength(this.ways.onBought(counts));
   }
 
   #isWorse(length: number, area: number): boolean {
@@ -181,14 +212,13 @@ class Search {
     this.#seen.add(key);
     const area = this.pieces.reduce((sum, piece, i) => sum + counts[i]! * areaOf(piece), 0);
     if (this.#isWorse(this.#least(counts), area)) return false;
-    const stock = this.onStock(this.pieces.map(({ quantity }, i) => quantity - counts[i]!));
+    const stock = this.ways.onStock(less(this.ways.all, counts));
     if (!isKnown && isTooMuch(stock)) return false;
-    this.tried += 1;
     if (!isKnown && stock.pieces.length > 0) {
       const kept = this.#lay(stock);
       if ("refusal" in kept || kept.missing.length > 0) return false;
     }
-    const rest = total(counts) === 0 ? null : this.#lay(this.onBought(counts));
+    const rest = total(counts) === 0 ? null : this.#lay(this.ways.onBought(counts));
     if (rest && "refusal" in rest) return false;
     const length = rest ? rest.lengths[0]! : 0;
     if (this.#isWorse(length, area)) return false;
@@ -196,17 +226,20 @@ class Search {
     return true;
   }
 
-  look(all: Counts): void {
-    const ways = all.reduce((product, count) => product * (count + 1), 1);
-    if (ways <= MOST_WAYS) this.#all(all);
-    if (!this.isOver) this.#near(all);
+  look(): void {
+    const ways = this.ways.may.reduce((product, count) => product * (count + 1), 1);
+    if (ways <= MOST_WAYS) this.#all();
+    if (!this.isOver) this.#near();
   }
 
   /** Tries all ways, those with the least lower bound first. */
-  #all(all: Counts): void {
+  #all(): void {
+    const { all, may } = this.ways;
     let ways: number[][] = [[]];
-    for (const count of all)
-      ways = ways.flatMap((way) => Array.from({ length: count + 1 }, (_, i) => [...way, i]));
+    for (const [piece, count] of may.entries())
+      ways = ways.flatMap((way) =>
+        Array.from({ length: count + 1 }, (_, i) => [...way, all[piece]! - count + i]),
+      );
     const sorted = ways
       .map((counts) => ({ counts, least: this.#least(counts) }))
       .toSorted((a, b) => a.least - b.least || total(a.counts) - total(b.counts));
@@ -217,12 +250,13 @@ class Search {
   }
 
   /** Tries ways that differ from the best so far in one copy, or in two copies that change places, until none of them is better. */
-  #near(all: Counts): void {
+  #near(): void {
+    const { all, may } = this.ways;
     for (let found = true; found && !this.isOver; ) {
       found = false;
       const from = this.best?.counts ?? all;
       const ways = from.flatMap((count, i) =>
-        count === 0
+        count === all[i]! - may[i]!
           ? []
           : [
               from.with(i, count - 1),

@@ -101,7 +101,9 @@ export function sharedOut(
     OfStock & { readonly stock: readonly ListRow[]; readonly cloth_width: number; readonly gap: number },
   { cm, plan, doubt }: Pick<CallContext, "cm" | "plan"> & Partial<Pick<CallContext, "doubt">>,
 ): LeastBought {
-  const there = stockToLay(given, cm);
+  // Without a row in the list nothing is in stock, and everything is bought.
+  const there =
+    given.stock.length === 0 ? { pieces: [], cloths: [], ...clothConditions([]) } : stockToLay(given, cm);
   if (doubt) doubtStock(there.pieces, doubt);
   const question = onStock(cutRows(given), there, given.gap, cm);
   const answer = leastBought(question, { name: "to buy", width: given.cloth_width, length: null }, plan);

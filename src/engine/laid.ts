@@ -113,7 +113,7 @@ export function pendingText(
   kind: Kind,
   { unit, mark, decimal }: Rule,
 ): { sentence: string; shown: string } {
-  if (kind !== "length" || !pending) return { sentence: refusal, shown: "…" };
+  if (kind !== "length" || !pending || pending.least === 0) return { sentence: refusal, shown: "…" };
   const least = tapeText(pending.least, unit, mark, decimal);
   return {
     sentence: phrase`${refusal}; by its area it takes at least ${least} ${unit}`,

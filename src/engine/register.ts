@@ -152,8 +152,9 @@ abstract class Sewing extends FunctionPlugin {
       ...(plan && {
         plan: (question) => {
           const answer = plan(question);
+          const isAwaited = question.sharing && "refusal" in answer;
           if (!question.passing) asked += 1;
-          if (!question.passing && asked <= OWN_LAYS)
+          if (question.passing ? isAwaited : asked <= OWN_LAYS)
             context?.laid?.(state.formulaAddress, { question, answer });
           return answer;
         },

@@ -135,7 +135,9 @@ function keptLay(question: LayQuestion, kept: Kept): Lay | null {
 export const quickAnswer = (question: LayQuestion): Answer =>
   quick.answer(question, () => {
     const lay = quickLayWith(question, quickAnswer);
-    return !("refusal" in lay) && isProved(question, lay) ? { ...lay, origin: PROVED } : lay;
+    return !("refusal" in lay) && !question.sharing && isProved(question, lay)
+      ? { ...lay, origin: PROVED }
+      : lay;
   });
 
 /** A quick lay that is as short as any can be. */

@@ -17,6 +17,8 @@ const MOST_CORNERS = 6000;
 
 /** The most copies and corners of a question that is answered on the page: a quick lay of more may miss a frame. */
 const AT_ONCE = { copies: 20, corners: 600 };
+/** The same of cloth in stock: it takes longest to find that a piece has no place. */
+const IN_STOCK = { copies: 6, corners: 200 };
 /** The same while a figure slides, where every frame counts. */
 const SLIDING = { copies: 3, corners: 60 };
 
@@ -49,33 +51,43 @@ type Desk = (question: LayQuestion, found: Book["lays"]) => Lay | NoLay;
 export const leaveLarge =
   (desk: Desk, isFound: (...asked: Parameters<Desk>) => boolean): Desk =>
   (question, found) => {
-    if (!isLarge(question) || isFound(question, found)) return desk(question, found);
+    if (question.sharing || !isLarge(question) || isFound(question, found)) return desk(question, found);
     const refusal = refusalOf(question);
     return refusal ? { refusal } : later(question);
   };
+
+/** Whether the page answers a question without holding up a frame. */
+function isAtOnce(question: LayQuestion): boolean {
+  // Sharing out pieces takes a few dozen lays.
+  if (question.sharing) return !isMore(question, SLIDING);
+  // A trial in passing is part of another answer, which can't wait for it.
+  if (question.passing || isLarge(question)) return true;
+  const isOpen = question.cloths.every(({ length }) => length === null);
+  return !isMore(question, isSliding ? SLIDING : isOpen ? AT_ONCE : IN_STOCK);
+}
 
 /** Answers as `desk` does, but leaves to a worker what would hold up a frame and has no lay that is known. */
 export const leaveSlow =
   (desk: Desk, isKnown: (...asked: Parameters<Desk>) => boolean): Desk =>
   (question, found) => {
-    const most = isSliding ? SLIDING : AT_ONCE;
-    // A trial in passing is part of another answer, which can't wait for it.
-    if (question.passing || isLarge(question) || !isMore(question, most) || isKnown(question, found))
-      return desk(question, found);
+    if (isAtOnce(question) || isKnown(question, found)) return desk(question, found);
     const refusal = refusalOf(question);
     return refusal ? { refusal } : later(question);
   };
 
-/** That the lay is being worked out, with the least length that it can have. */
-export function later({ pieces, cloths }: LayQuestion): NoLay {
+/** That the lay is being worked out, with the least length that it can have; 0 on cloth in stock, of which none need be left. */
+export function later({ pieces, cloths, sharing }: LayQuestion): NoLay {
   const copies = pieces.reduce((sum, { quantity }) => sum + quantity, 0);
   const area = pieces.reduce(
     (sum, { quantity, outline }) => sum + quantity * Math.abs(signedArea(outline)),
     0,
   );
-  const widest = Math.max(...cloths.map(({ width }) => width));
+  const [cloth, ...others] = cloths;
+  const isOpen = cloth !== undefined && cloth.length === null && others.length === 0;
   return {
-    refusal: phrase`the lay of ${copies} pieces is being worked out`,
-    pending: { least: area / widest },
+    refusal: sharing
+      ? phrase`how to share out ${copies} pieces between the stock and cloth to buy is being worked out`
+      : phrase`the lay of ${copies} pieces is being worked out`,
+    pending: { least: isOpen ? area / cloth.width : 0 },
   };
 }

@@ -5,6 +5,7 @@
  * ends with exact slides. The same question always gets the same answer.
  */
 
+import { shareOut } from "../../functions/cutting/least-bought.ts";
 import type { Lay, LayQuestion, Placement, Planner } from "../../functions/lay.ts";
 import { phrase } from "../../functions/phrase.ts";
 import { answerFrom, isBetter, missingArea } from "./answer.ts";
@@ -26,8 +27,10 @@ const workFor = (copies: number): number =>
 
 export const quickLay: Planner = (question) => quickLayWith(question, quickLay);
 
-/** The same; cloth that falls short is laid once more without an end, and `open` may remember that lay. */
+/** The same; cloth that falls short is laid once more without an end. `open` may remember that lay, and those of a sharing out. */
 export function quickLayWith(question: LayQuestion, open: Planner): ReturnType<Planner> {
+  const { sharing } = question;
+  if (sharing) return shareOut({ ...question, sharing }, open);
   const refusal = refusalOf(question);
   if (refusal) return { refusal };
   return firstLay(question, shapesOf(question), 1, open);

@@ -30,9 +30,9 @@ export function searchingDesk(seconds: number): Desk {
   let noes = 0;
   const desk = (question: LayQuestion, found: Book["lays"]): Answer => {
     const first = layDesk(question, found);
-    if ("refusal" in first || first.origin?.by === "hand") return first;
+    if (question.passing || "refusal" in first || first.origin?.by === "hand") return first;
     const isNo = first.missing.length > 0;
-    if (isNo ? question.passing || shareOfCloth(question) > 1 : seconds === 0) return first;
+    if (isNo ? shareOfCloth(question) > 1 : seconds === 0) return first;
     const answer = searched.answer(question, () => {
       if (isNo && seconds === 0 && ++noes > MOST_NOES) return first;
       return searchedLay(question, first, isNo ? Math.max(seconds, SECONDS_BEFORE_NO) : seconds, rounds);

@@ -20,7 +20,9 @@ interface Waiting {
 }
 
 const isQuick = (question: LayQuestion, answer: Lay | NoLay): boolean =>
-  "refusal" in answer && answer.pending !== undefined && !isLarge(question);
+  "refusal" in answer &&
+  answer.pending !== undefined &&
+  (question.sharing !== undefined || !isLarge(question));
 
 export class QuickLays {
   readonly #store: Store;

@@ -40,8 +40,8 @@ export function nextWant(
     for (const { question, answer } of lays) {
       const pending = "refusal" in answer && answer.pending !== undefined;
       if ("refusal" in answer && !pending) continue;
-      // The quick lay of a question that is not large is made elsewhere (quick-lays.ts).
-      if (pending && !isLarge(question)) continue;
+      // The quick lay of a question that is not large is made elsewhere (quick-lays.ts), and pieces are shared out there.
+      if (pending && (question.sharing || !isLarge(question))) continue;
       const lay = "refusal" in answer ? null : answer;
       if (lay && (quickOnly || isSettled(question, lay))) continue;
       const hash = hashOf(question);

@@ -26,7 +26,8 @@ test("what the stock takes need not be bought, and a job's own cloth counts for 
   expect(buy(cutList, stock(chest, roll), "linen", 20, "miller")).toBe(40);
   expect(buy(cutList, stock(chest, roll), "linen", 20)).toBe(80);
   expect(buy(cutList, stock(chest, [...chest].with(0, "second"), roll), "linen", 54)).toBe(0);
-  // No velvet is in stock: all of it is bought.
+  // No velvet is in stock, or nothing at all: all of it is bought.
+  expect(buy(cutList, stock([null, null, null, null, null, null]), "velvet", 42)).toBe(40);
   expect(buy(cutList, stock(chest, roll), "velvet", 42)).toBe(40);
   expect(buy(cutList, stock(chest, roll), "velvet", 19)).toMatchObject({
     refusal: expect.stringContaining("hood"),
@@ -52,21 +53,24 @@ test("the Working says what is cut from which cloth, and an answer that is not p
     ]),
   );
   // A second panel would lie on the stock by area, but not by width.
-  expect(
-    toLookAt(CLOTH_TO_BUY, [cutList, stock(["odd end", "linen", 39, 300, null, null]), "linen", 20], setting),
-  ).toEqual([]);
-  expect(
-    toLookAt(CLOTH_TO_BUY, [cutList, stock(["odd end", "linen", 39, 150, null, null]), "linen", 20], setting),
-  ).toEqual([
-    expect.stringMatching(
-      /^CLOTH_TO_BUY: 80 in is the best of \d+ ways found to share out the pieces, not proved least$/,
-    ),
-  ]);
+  const beside = (length: number) =>
+    besideAnswer(
+      CLOTH_TO_BUY,
+      [cutList, stock(["odd end", "linen", 39, length, null, null]), "linen", 20],
+      setting,
+    );
+  expect(beside(300)).toBe("cut all 5 pieces from odd end");
+  expect(beside(150)).toBe(
+    "cut 3 of panel from odd end; cut 2 of panel from cloth to buy: the best way to share them out that was found, not proved least",
+  );
+  expect(beside(39)).toBe(
+    "no piece is small enough for the cloth in stock: cut all 5 pieces from cloth to buy",
+  );
 });
 
 test("beside the length stands which pieces are cut from which cloth", () => {
   expect(besideAnswer(CLOTH_TO_BUY, [cutList, stock(chest, roll), "linen", 54], setting)).toBe(
-    "cut 2 of panel from chest linen; cut 1 of panel from roll end; cut 2 of panel from cloth to buy",
+    "cut 2 of panel from chest linen; cut 1 of panel from roll end; cut 2 of panel from cloth to buy: the best way to share them out that was found, not proved least",
   );
 });
 

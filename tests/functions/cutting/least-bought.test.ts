@@ -42,7 +42,7 @@ test("of a few pieces no way to share them out takes less, and it is never more 
         expect(found.length).toBeLessThanOrEqual(all * (1 + 1e-9));
         expect(found.length).toBeCloseTo(bruteForce(question), 6);
         expect(found.lay.placements).toHaveLength(sizes.length);
-        if (found.isProved && found.length > 0) somewhere += 1;
+        if (found.isProved() && found.length > 0) somewhere += 1;
       },
     ),
     { seed: 20261127, numRuns: 25 },

@@ -137,9 +137,19 @@ test("figures worked by hand: the daughter's waist seam, and the dark blue wool 
   // 27 over the stays, 1/2 in taken in and 1/4 let out, 1/2 in of ease: six gores of 4 13/24.
   expect(value("skirt_waist")).toBe(26.75);
   expect(value("skirt_seam")).toBeCloseTo(27.25, 9);
-  // Three in a hundred more than the lay for the wash, 20 in are there, eighths of a yard, 22.00 a yard.
-  const lay = Number(value("Cut!D2"));
-  const steps = Math.ceil((lay / 0.97 - 20) / 4.5 - 1e-9);
+  // The pieces that don't lie on the washed remnant, three in a hundred more for the wash, eighths of a yard, 22.00 a yard.
+  const lays = engine
+    .laid()
+    .filter(({ place }) => engine.address(place) === "Trimmings!F5")
+    .flatMap(({ lays }) =>
+      lays.flatMap(({ question, answer }) => ("refusal" in answer ? [] : [{ question, answer }])),
+    );
+  const [bought] = lays.filter(({ question }) => question.cloths[0]!.length === null);
+  const kept = lays.filter(({ question }) => question.cloths[0]!.length !== null).at(-1)!;
+  expect(kept.question.cloths).toMatchObject([{ name: "blue remnant", width: 58, length: 20 * 0.97 }]);
+  expect(kept.answer.placements.length).toBeGreaterThan(0);
+  expect(kept.answer.placements.length + bought!.answer.placements.length).toBe(value("Cut!C2"));
+  const steps = Math.ceil(bought!.answer.lengths[0]! / 0.97 / 4.5 - 1e-9);
   expect(value("Trimmings!F5")).toBe(steps * 4.5);
   expect(value("Trimmings!I5")).toBeCloseTo((steps / 8) * 22, 9);
   expect(value("total")).toBeCloseTo(

@@ -78,6 +78,21 @@ describe("the memory of lays", () => {
     expect(asked).toEqual(["a", "b", "c", "a"]);
   });
 
+  it("answers with one lay whatever the pieces and the cloth are called, and whether it was made in passing", () => {
+    const memory = new Memory(2);
+    const lay = { placements: [], lengths: [7], density: 1, missing: [] };
+    memory.answer(gore(4), () => lay);
+    const other: LayQuestion = {
+      ...gore(4, "godet"),
+      cloths: [{ name: "to buy", width: 45, length: null }],
+      passing: true,
+    };
+    expect(memory.has(other)).toBe(true);
+    expect(memory.answer(other, () => ({ refusal: "laid anew" }))).toBe(lay);
+    const shared = { ...other, sharing: { bought: other.cloths[0]!, left: [0] } };
+    expect(memory.has(shared)).toBe(false);
+  });
+
   it("takes questions for different that differ in one turn, one pin or one name", () => {
     const memory = new Memory(10);
     const [piece] = gore(4).pieces;

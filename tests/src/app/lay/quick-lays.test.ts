@@ -127,3 +127,24 @@ it("the same job on a nap, set beside a lay, is laid without taking the place of
   for (const one of [question, oneWay]) expect(plan(one)).toMatchObject({ missing: [] });
   expect(asked).toHaveLength(3);
 });
+
+it("sharing out pieces between the stock and cloth to buy is left to the worker, and no bound is shown for it meanwhile", () => {
+  const few = book("14", "9");
+  const rows = [
+    ["M 0 0 L 14 3 L 10 12 L 2 9 Z", "9", '=CLOTH_TO_BUY(A1;B1;D1:F2;"linen";20)', "Cloth", "Usable width", "Length"],
+    ["", "", "=C1+1", "linen", "20", "15"],
+  ];
+  const { store, asked, answer, shown } = opened({ ...few, pages: few.pages.map((page, i) => (i === 0 ? { ...page, rows } : page)) });
+  for (const [kind, says] of [
+    ["cloths", "the lay of 9 pieces is being worked out"],
+    ["sharing", "how to share out 9 pieces between the stock and cloth to buy is being worked out"],
+  ] as const) {
+    expect(asked.at(-1)!.question).toHaveProperty(kind);
+    expect(store.engine.view(at(2))).toMatchObject({ shown: "…", problem: { is: "pending", sentence: says } });
+    answer();
+  }
+  expect(asked).toHaveLength(2);
+  const there = new Engine(store.book, layDesk).view(at(2));
+  expect(Number(there.value)).toBeGreaterThan(0);
+  expect(shown(2)).toBe(there.shown);
+}); // biome-ignore format: rows

@@ -1,10 +1,10 @@
 /** Which formulas refer to a cell. What each formula refers to is kept while its row, the names and the pages stay as they are. */
 import { rememberWithObject } from "../../functions/memo.ts";
-import type { Place } from "../book/address.ts";
+import { type Place, placeKey } from "../book/address.ts";
 import { formulaTree, isFormula } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
 import { workedBook } from "./fitted-cells.ts";
-import { type Area, areasOf, isIn } from "./references.ts";
+import { type Area, areasOf, isIn, isSingle } from "./references.ts";
 import { namesTogether } from "./uses.ts";
 
 /** A formula and the areas that it refers to. */
@@ -26,6 +26,11 @@ const rows = rememberWithObject<readonly string[], { known: Known | null }>();
 
 /** Every formula of the book with the areas that it refers to, in the order of the book. */
 export function* referring(book: Book): Generator<Referring> {
+  for (const formulas of referringRows(book)) yield* formulas;
+}
+
+/** The same, row by row. */
+export function* referringRows(book: Book): Generator<readonly Referring[]> {
   const names = namesTogether(book);
   const titles = book.pages.map(({ title }) => title).join("\n");
   for (const [page, { rows: typedRows }] of book.pages.entries()) {
@@ -41,7 +46,7 @@ export function* referring(book: Book): Generator<Referring> {
         of = { names, titles, page, row, formulas };
         kept.known = of;
       }
-      yield* of.formulas;
+      yield of.formulas;
     }
   }
 }
@@ -53,3 +58,62 @@ export function dependents(book: Book, place: Place): Place[] {
     if (formula.areas.some((area) => isIn(area, place))) found.push(formula.place);
   return found;
 }
+
+/** The formulas of a book by the cells that they refer to. */
+export class Users {
+  readonly #rows: readonly (readonly Referring[])[];
+  #byCell: ReadonlyMap<string, readonly Referring[]> | null = null;
+  #bySeveral: readonly { readonly area: Area; readonly formula: Referring }[] = [];
+
+  constructor(book: Book) {
+    this.#rows = [...referringRows(book)].filter((row) => row.length > 0);
+  }
+
+  /** Whether both have the same formulas in the same cells, which refer to the same areas. */
+  isLike(other: Users): boolean {
+    const rows = other.#rows;
+    return this.#rows.length === rows.length && this.#rows.every((row, i) => areAlike(row, rows[i]!));
+  }
+
+  /** The formulas that refer to a cell, each once. */
+  of(place: Place): readonly Referring[] {
+    this.#byCell ??= this.#sorted();
+    const found = new Set(this.#byCell.get(placeKey(place)));
+    for (const { area, formula } of this.#bySeveral) if (isIn(area, place)) found.add(formula);
+    return [...found];
+  }
+
+  #sorted(): ReadonlyMap<string, readonly Referring[]> {
+    const byCell = new Map<string, Referring[]>();
+    const several: { area: Area; formula: Referring }[] = [];
+    for (const formula of this.#rows.flat())
+      for (const area of formula.areas) {
+        if (!isSingle(area)) {
+          several.push({ area, formula });
+          continue;
+        }
+        const key = placeKey({ page: area.page, row: area.top, column: area.left });
+        const known = byCell.get(key);
+        if (known) known.push(formula);
+        else byCell.set(key, [formula]);
+      }
+    this.#bySeveral = several;
+    return byCell;
+  }
+}
+
+const areAlike = (row: readonly Referring[], other: readonly Referring[]): boolean =>
+  row === other ||
+  (row.length === other.length &&
+    row.every(({ place, typed, areas }, i) => {
+      const one = other[i]!;
+      return (
+        typed === one.typed &&
+        placeKey(place) === placeKey(one.place) &&
+        areas.length === one.areas.length &&
+        areas.every((area, at) => isSameArea(area, one.areas[at]!))
+      );
+    }));
+
+const isSameArea = (a: Area, b: Area): boolean =>
+  a.page === b.page && a.top === b.top && a.left === b.left && a.bottom === b.bottom && a.right === b.right;

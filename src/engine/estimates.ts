@@ -3,18 +3,18 @@
  * estimate; whatever is worked out from it stays one, and says so wherever it is shown.
  */
 
-import { rememberWithObject } from "../../functions/memo.ts";
+import { remember, rememberWithObject } from "../../functions/memo.ts";
 import { phrase, plural } from "../../functions/phrase.ts";
 import { type Place, placeKey } from "../book/address.ts";
 import { formulaTree } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
 import { isChoosing } from "./branches.ts";
-import { type Referring, referring } from "./dependents.ts";
+import { type Referring, Users } from "./dependents.ts";
 import type { Engine } from "./engine.ts";
 import { cellText } from "./label.ts";
 import { neededNow } from "./lays-below.ts";
 import { takenFrom } from "./list-cells.ts";
-import { type Area, areasOf, isIn, isSingle } from "./references.ts";
+import { type Area, areasOf, isIn } from "./references.ts";
 
 /** The mark beside a figure that is an estimate or rests on one, and what it says. */
 export const ESTIMATE_SIGN = phrase`est.`;
@@ -24,10 +24,6 @@ export interface Estimate {
   /** The cell that estimates. */
   readonly place: Place;
   readonly sentence: string;
-}
-
-interface Formula extends Referring {
-  readonly key: string;
 }
 
 type Found = ReadonlyMap<string, readonly Estimate[]>;
@@ -58,45 +54,17 @@ export function estimateText(engine: Engine, place: Place): string {
 /** By the key of each cell, the estimates it rests on. */
 function allEstimates(engine: Engine): Found {
   const estimates = engine.estimates();
-  if (estimates.length === 0) return new Map();
-  const formulas = [...referring(engine.worked)].map(
-    (one): Formula => ({ ...one, key: placeKey(one.place) }),
-  );
-  // First every formula that refers to an estimate. Then only what the answers need: IF leaves a branch out.
-  const may = spread(engine, estimates, formulas, ({ areas }) => areas);
-  const reached = formulas.filter(({ key }) => may.has(key));
-  if (!reached.some(({ typed }) => chooses(typed))) return may;
-  return spread(engine, estimates, reached, ({ place: { page }, typed, areas }) =>
-    chooses(typed) ? areasOf(engine.worked, formulaTree(typed), page, neededNow(engine, typed, page)) : areas,
-  );
-}
-
-const chooses = (typed: string): boolean =>
-  [...typed.matchAll(/[A-Za-z][A-Za-z0-9_.]*(?=\s*\()/g)].some(([name]) => isChoosing(name.toUpperCase()));
-
-function spread(
-  engine: Engine,
-  estimates: readonly Estimate[],
-  formulas: readonly Formula[],
-  needed: (formula: Formula) => readonly Area[],
-): Found {
-  const users = new Map<string, Formula[]>();
-  const lists: { readonly area: Area; readonly formula: Formula }[] = [];
-  const use = (key: string, formula: Formula) => {
-    const list = users.get(key);
-    if (list) list.push(formula);
-    else users.set(key, [formula]);
-  };
-  for (const formula of formulas) {
-    const taken = engine.takenBy(formula.place);
-    for (const area of needed(formula)) {
-      const cells = takenFrom(area, taken);
-      if (cells) for (const cell of cells) use(placeKey(cell), formula);
-      else if (isSingle(area)) use(placeKey({ page: area.page, row: area.top, column: area.left }), formula);
-      else lists.push({ area, formula });
-    }
-  }
   const found = new Map<string, Estimate[]>();
+  if (estimates.length === 0) return found;
+  const users = usersOf(engine);
+  /** The areas that the answer of a formula needs at present: IF leaves a branch out. */
+  const needed = remember<Referring, readonly Area[]>(Number.POSITIVE_INFINITY);
+  const neededAreas = (formula: Referring): readonly Area[] => {
+    const { place, typed, areas } = formula;
+    if (!chooses(typed)) return areas;
+    const now = neededNow(engine, typed, place.page);
+    return needed(formula, () => areasOf(engine.worked, formulaTree(typed), place.page, now));
+  };
   for (const estimate of estimates) {
     const waiting = [estimate.place];
     const seen = new Set<string>();
@@ -107,9 +75,33 @@ function spread(
       const rests = found.get(key);
       if (rests) rests.push(estimate);
       else found.set(key, [estimate]);
-      for (const formula of users.get(key) ?? []) waiting.push(formula.place);
-      for (const { area, formula } of lists) if (isIn(area, place)) waiting.push(formula.place);
+      for (const formula of users.of(place)) {
+        const taken = engine.takenBy(formula.place);
+        const uses = (area: Area) => isIn(area, place!) && isTaken(place!, takenFrom(area, taken));
+        if (formula.areas.some(uses) && neededAreas(formula).some(uses)) waiting.push(formula.place);
+      }
     }
   }
   return found;
+}
+
+/** Whether an answer rests on a cell of a list: on all of them, where it is not known which it took. */
+const isTaken = (place: Place, cells: readonly Place[] | null): boolean =>
+  cells === null || cells.some((cell) => placeKey(cell) === placeKey(place));
+
+const choosing = remember<string, boolean>(2000);
+
+const chooses = (typed: string): boolean =>
+  choosing(typed, () =>
+    [...typed.matchAll(/[A-Za-z][A-Za-z0-9_.]*(?=\s*\()/g)].some(([name]) => isChoosing(name.toUpperCase())),
+  );
+
+const known = rememberWithObject<Engine, { users: Users | null }>();
+
+/** The formulas that refer to each cell, kept while an edit changes no formula. */
+function usersOf(engine: Engine): Users {
+  const kept = known(engine, () => ({ users: null }));
+  const users = new Users(engine.worked);
+  if (!kept.users?.isLike(users)) kept.users = users;
+  return kept.users;
 }

@@ -3,6 +3,7 @@
  * criterion of SUMIF and its like, which is answered with 0, or of a search, which has no answer.
  */
 
+import { remember } from "../../functions/memo.ts";
 import { nearestWord } from "../../functions/nearest-word.ts";
 import { phrase } from "../../functions/phrase.ts";
 import type { Place } from "../book/address.ts";
@@ -29,8 +30,11 @@ const SEARCHES: Record<string, "list" | "column" | "row"> = {
 
 const HAS_CRITERIA = /(?:COUNT|SUM|AVERAGE|MIN|MAX)IFS?\s*\(/i;
 
-/** Whether a formula may have criteria. */
-export const hasCriteria = (formula: string): boolean => HAS_CRITERIA.test(formula);
+const criteriaKnown = remember<string, boolean>(5000);
+
+/** Whether a formula may have criteria. Every formula on the screen is asked at each revision. */
+export const hasCriteria = (formula: string): boolean =>
+  criteriaKnown(formula, () => HAS_CRITERIA.test(formula));
 
 /** What the module needs to know of an engine. */
 export interface Asked {

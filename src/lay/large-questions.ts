@@ -15,10 +15,8 @@ export const MOST_COPIES = 60;
 /** Corners of all kinds of pieces together: each kind is cut into slices before the first copy is laid. */
 const MOST_CORNERS = 6000;
 
-/** The most copies and corners of a question that is answered on the page: a quick lay of more may miss a frame. */
-const AT_ONCE = { copies: 20, corners: 600 };
-/** The same of cloth in stock: it takes longest to find that a piece has no place. */
-const IN_STOCK = { copies: 6, corners: 200 };
+/** The most copies and corners of a question that is answered on the page: a book may ask several in one change. */
+const AT_ONCE = { copies: 6, corners: 200 };
 /** The same while a figure slides, where every frame counts. */
 const SLIDING = { copies: 3, corners: 60 };
 
@@ -62,8 +60,7 @@ function isAtOnce(question: LayQuestion): boolean {
   if (question.sharing) return !isMore(question, SLIDING);
   // A trial in passing is part of another answer, which can't wait for it.
   if (question.passing || isLarge(question)) return true;
-  const isOpen = question.cloths.every(({ length }) => length === null);
-  return !isMore(question, isSliding ? SLIDING : isOpen ? AT_ONCE : IN_STOCK);
+  return !isMore(question, isSliding ? SLIDING : AT_ONCE);
 }
 
 /** Answers as `desk` does, but leaves to a worker what would hold up a frame and has no lay that is known. */

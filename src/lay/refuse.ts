@@ -2,6 +2,7 @@
 
 import type { Point } from "../../functions/geometry/strokes.ts";
 import type { LayCloth, LayPiece, LayQuestion } from "../../functions/lay.ts";
+import { rememberWithObject } from "../../functions/memo.ts";
 import { phrase } from "../../functions/phrase.ts";
 import { isEqual } from "./memory.ts";
 import { boundingBox, crossing, signedArea, turned, wholeTurn, withoutRepeats } from "./outline.ts";
@@ -103,24 +104,37 @@ function refusalOfPiece(piece: LayPiece): string | null {
     return phrase`the quantity of ${name} must be a whole number from 1, not ${plain(quantity)}`;
   if (turns.length === 0 || turns.some((turn) => !Number.isFinite(turn)))
     return phrase`${name} needs at least one turn in degrees that its grain allows`;
-  if (outline.some(([x, y]) => !Number.isFinite(x) || !Number.isFinite(y)))
-    return phrase`the outline of ${name} has a point that is not a number`;
-  if (outline.some(([x, y]) => Math.max(Math.abs(x), Math.abs(y)) > FARTHEST))
-    return phrase`the outline of ${name} has a point farther out than ${FARTHEST}: give it in inches or centimetres`;
-  const distinct = withoutRepeats(outline);
-  if (distinct.length < 3)
-    return phrase`the outline of ${name} needs at least 3 points, it has ${distinct.length}`;
-  if (isStraight(distinct)) return phrase`the outline of ${name} has no area`;
-  const at = crossingOf(distinct);
-  if (at)
-    return phrase`the outline of ${name} crosses itself near ${plain(at[0])}, ${plain(at[1])}: draw it without the crossing`;
-  const { left, right, low, high } = boundingBox(outline);
-  if (Math.abs(signedArea(distinct)) <= 1e-12 * Math.max(right - left, high - low) ** 2)
-    return phrase`the outline of ${name} has no area`;
-  return null;
+  return outlineFaults(outline, () => ({ of: faultOf(outline) })).of?.(name) ?? null;
 }
 
-/** The outlines that were looked through last: most pieces of a job stay the same from question to question. */
+/** Kept with the outline: most pieces of a job stay the same from question to question. `of` gives the sentence about a piece of that name. */
+const outlineFaults = rememberWithObject<
+  readonly Point[],
+  { readonly of: ((name: string) => string) | null }
+>();
+
+/** What makes an outline no piece, as a sentence about a piece of a given name; null when it can be laid. */
+function faultOf(outline: readonly Point[]): ((name: string) => string) | null {
+  if (outline.some(([x, y]) => !Number.isFinite(x) || !Number.isFinite(y)))
+    return (name) => phrase`the outline of ${name} has a point that is not a number`;
+  if (outline.some(([x, y]) => Math.max(Math.abs(x), Math.abs(y)) > FARTHEST))
+    return (name) =>
+      phrase`the outline of ${name} has a point farther out than ${FARTHEST}: give it in inches or centimetres`;
+  const distinct = withoutRepeats(outline);
+  if (distinct.length < 3)
+    return (name) => phrase`the outline of ${name} needs at least 3 points, it has ${distinct.length}`;
+  const hasNoArea = (name: string) => phrase`the outline of ${name} has no area`;
+  if (isStraight(distinct)) return hasNoArea;
+  const at = crossingOf(distinct);
+  if (at)
+    return (name) =>
+      phrase`the outline of ${name} crosses itself near ${plain(at[0])}, ${plain(at[1])}: draw it without the crossing`;
+  const { left, right, low, high } = boundingBox(outline);
+  const isFlat = Math.abs(signedArea(distinct)) <= 1e-12 * Math.max(right - left, high - low) ** 2;
+  return isFlat ? hasNoArea : null;
+}
+
+/** The outlines that were looked through last: an outline that is drawn anew is often equal to one before. */
 const lookedThrough = new Map<number, { readonly outline: readonly Point[]; readonly at: Point | null }>();
 const MOST_OUTLINES = 300;
 
@@ -147,12 +161,21 @@ function isStraight(points: readonly Point[]): boolean {
   );
 }
 
+/** How wide each outline is across the cloth, by its turn in degrees. */
+const widths = rememberWithObject<readonly Point[], Map<number, number>>();
+
 /** No turn brings the piece inside the width of any cloth. */
 function tooWide(piece: LayPiece, cloths: readonly LayCloth[]): string | null {
   let least = Infinity;
+  const known = widths(piece.outline, () => new Map());
   for (const turn of piece.turns) {
-    const { low, high } = boundingBox(turned(piece.outline, turn));
-    least = Math.min(least, high - low);
+    let width = known.get(turn);
+    if (width === undefined) {
+      const { low, high } = boundingBox(turned(piece.outline, turn));
+      width = high - low;
+      known.set(turn, width);
+    }
+    least = Math.min(least, width);
   }
   const widest = cloths.reduce((a, b) => (b.width > a.width ? b : a));
   if (least <= widest.width * (1 + 1e-9)) return null;

@@ -30,6 +30,8 @@ export class QuickLays {
   readonly #now: () => number;
   #isAsking = false;
   #beside: LayQuestion | null = null;
+  /** Whether the Drawing was painted without the lay of that question. */
+  #besideIsAwaited = false;
   /** When the first answer came that no cell was calculated with yet; null without such an answer. */
   #since: number | null = null;
 
@@ -57,6 +59,7 @@ export class QuickLays {
   /** The question that the Drawing sets beside a lay and that no cell asks; null without one. */
   lookBeside(question: LayQuestion | null): void {
     this.#beside = question;
+    this.#besideIsAwaited = false;
     this.#follow();
   }
 
@@ -70,7 +73,8 @@ export class QuickLays {
       );
     const question = this.#beside;
     const answer = question && engine.setting.plan?.(question);
-    return question && answer && isQuick(question, answer) ? [...cells, { place: null, question }] : cells;
+    if (question && answer && isQuick(question, answer)) this.#besideIsAwaited = true;
+    return question && this.#besideIsAwaited ? [...cells, { place: null, question }] : cells;
   }
 
   #follow(): void {
@@ -85,6 +89,7 @@ export class QuickLays {
     if (next && !(isDue && answered.length > 0)) this.#ask(next.question);
     else if (this.#since !== null) {
       this.#since = null;
+      if (answered.some(({ place }) => place === null)) this.#besideIsAwaited = false;
       if (answered.length > 0) this.#store.workAgain(answered.flatMap(({ place }) => place ?? []));
     }
   }

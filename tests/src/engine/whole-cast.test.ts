@@ -11,6 +11,7 @@ import { convertBook } from "../../../src/engine/convert.ts";
 import { cutRows } from "../../../src/engine/cut-rows.ts";
 import { drawnAt } from "../../../src/engine/drawn.ts";
 import { Engine } from "../../../src/engine/engine.ts";
+import { estimateText } from "../../../src/engine/estimates.ts";
 import { USUAL_LIMITS } from "../../../src/engine/guards.ts";
 import { nextVersion } from "../../../src/engine/next-version.ts";
 import { pieceNotes } from "../../../src/engine/piece-notes.ts";
@@ -261,7 +262,7 @@ const SEEDS = Number(process.env.SEEDS ?? 1);
 /** Another entry in the place of one: mostly another figure, sometimes a wrong word, a blank or an entry from elsewhere. */
 function otherEntry(random: Random, entry: string): string {
   if (/^\d/.test(entry) && random.chance(0.8)) return `${1 + random.below(80)} ${random.pick(["", "1/2", "1/4"])}`.trim();
-  return random.pick(["", "frnt", "the cook", "the miller", "wool", "shift", "waist", "3", "36", "no"]);
+  return random.pick(["", "frnt", "the cook", "the miller", "wool", "shift", "waist", "3", "36", "no", "=Measure!H38", "=C5+1"]);
 } // biome-ignore format: short
 
 test("after random edits every cell says the same as in an engine that is built anew", () => {
@@ -277,7 +278,7 @@ test("after random edits every cell says the same as in an engine that is built 
       rows.flatMap((cells, row) =>
         cells.map((_, column) => {
           const place = { page, row, column };
-          return `${title} ${row + 1} ${column + 1} ${JSON.stringify([one.view(place), one.takenBy(place), one.saidOf(place)])}`;
+          return `${title} ${row + 1} ${column + 1} ${JSON.stringify([one.view(place), one.takenBy(place), one.saidOf(place), estimateText(one, place)])}`;
         }),
       ),
     );
@@ -295,6 +296,8 @@ test("after random edits every cell says the same as in an engine that is built 
       if (random.chance(0.2) && edited.undoable) edited.undo();
       else edited.run(typeCells([{ ...place, typed: otherEntry(random, entry) }]));
       changes += edited.book === before ? 0 : 1;
+      // What is kept from one revision to the next is looked at in each.
+      estimateText(edited.engine, place);
     }
     expect(said(edited.engine), `seed ${seed}`).toEqual(said(new Engine(edited.book, desk)));
   }

@@ -84,17 +84,17 @@ it("what is not asked any more is not waited for, and what was laid once is ther
 });
 
 it("while a figure slides only the smallest lays are made on the page", () => {
-  const { store, asked, answer, shown, painted: paints } = opened(book("16", "9"));
+  const { store, asked, answer, shown, painted: paints } = opened(book("16", "5"));
   expect(asked).toEqual([]);
   const before = shown(2);
-  const slid = book("16.5", "9");
+  const slid = book("16.5", "5");
   setSliding(true);
   store.try(slid);
   expect(shown(2)).toMatch(/^≥ /);
   expect(asked).toHaveLength(1);
   // The answer to what was slid away from is no reason to paint.
   const painted = paints();
-  store.try(book("16.6", "9"));
+  store.try(book("16.6", "5"));
   answer();
   expect(paints()).toBe(painted + 1);
   store.try(null);
@@ -115,29 +115,32 @@ it("answers are not held back for long by others that are still to come", () => 
 });
 
 it("the same job on a nap, set beside a lay, is laid without taking the place of the lay", () => {
-  const { store, quick, asked, answer } = opened(book("19"));
+  const { store, quick, asked, answer, painted } = opened(book("19"));
   answer();
   answer();
+  const before = painted();
   const { question } = store.engine.laid()[0]!.lays[0]!;
   const oneWay = { ...question, pieces: question.pieces.map((piece) => ({ ...piece, turns: [0] })) };
   quick.lookBeside(oneWay);
   expect(asked.at(-1)!.question).toBe(oneWay);
   answer();
+  // The Drawing is painted with it.
+  expect(painted()).toBe(before + 1);
   const plan = store.engine.setting.plan!;
   for (const one of [question, oneWay]) expect(plan(one)).toMatchObject({ missing: [] });
   expect(asked).toHaveLength(3);
 });
 
 it("sharing out pieces between the stock and cloth to buy is left to the worker, and no bound is shown for it meanwhile", () => {
-  const few = book("14", "9");
+  const few = book("14", "7");
   const rows = [
-    ["M 0 0 L 14 3 L 10 12 L 2 9 Z", "9", '=CLOTH_TO_BUY(A1;B1;D1:F2;"linen";20)', "Cloth", "Usable width", "Length"],
+    ["M 0 0 L 14 3 L 10 12 L 2 9 Z", "7", '=CLOTH_TO_BUY(A1;B1;D1:F2;"linen";20)', "Cloth", "Usable width", "Length"],
     ["", "", "=C1+1", "linen", "20", "15"],
   ];
   const { store, asked, answer, shown } = opened({ ...few, pages: few.pages.map((page, i) => (i === 0 ? { ...page, rows } : page)) });
   for (const [kind, says] of [
-    ["cloths", "the lay of 9 pieces is being worked out"],
-    ["sharing", "how to share out 9 pieces between the stock and cloth to buy is being worked out"],
+    ["cloths", "the lay of 7 pieces is being worked out"],
+    ["sharing", "how to share out 7 pieces between the stock and cloth to buy is being worked out"],
   ] as const) {
     expect(asked.at(-1)!.question).toHaveProperty(kind);
     expect(store.engine.view(at(2))).toMatchObject({ shown: "…", problem: { is: "pending", sentence: says } });

@@ -1,6 +1,7 @@
 import { builtinModules } from "node:module";
 import { availableParallelism } from "node:os";
 import { defineConfig } from "vitest/config";
+import { firstScreen } from "./src/setup/first-screen.ts";
 import { functionTexts } from "./src/setup/function-texts.ts";
 import { lateFunctions } from "./src/setup/late-functions.ts";
 import { leanLibraries } from "./src/setup/lean-libraries.ts";
@@ -68,6 +69,7 @@ export default defineConfig(({ mode }) =>
             sharedWorkers,
             licences,
             catalogues(import.meta.dirname),
+            firstScreen,
             offline,
             ...(mode === "test" ? [engineOfTests] : []),
           ],

@@ -123,7 +123,7 @@ const ROOMS_OF_APP: readonly (readonly string[])[] = [
   ["files", "grid", "checks", "working", "lay"],
   ["drawing", "whatif", "begin", "help", "pages", "print", "import", "outlines", "language"],
   ["shell"],
-  ["page"],
+  ["page", "first-screen"],
   ["main"],
 ];
 

@@ -1,12 +1,14 @@
 /** The page: opens the book that was open last and shows it. */
 import { phrase } from "../../functions/phrase.ts";
 import "./shell/shell.css";
+import { flushSync } from "react-dom";
 import { createRoot } from "react-dom/client";
 import { allFunctions } from "./all-functions.ts";
 import { listenForFaults } from "./faults/faults.ts";
 import { reasonOf } from "./faults/in-time.ts";
 import type { Keeper } from "./files/keeper.ts";
 import { start } from "./files/start.ts";
+import { remember } from "./files/storage.ts";
 import { GridForm, RowsAndColumns } from "./grid/late-forms.ts";
 import { language } from "./language/language.ts";
 import { rescue } from "./rescue.ts";
@@ -32,15 +34,18 @@ export async function show(root: HTMLElement): Promise<void> {
     begun.keeper.tellNews(
       phrase`The page is in English: the sentences of your language could not be loaded (${reasonOf(language.fault)})`,
     );
-  // React takes the frame away when the page takes its place.
-  createRoot(root, {
+  // From now on the ready book is not shown before the start (first-screen/first-start.ts).
+  remember("localStorage", "ellwand.started", "yes");
+  const page = createRoot(root, {
     // What no part's guard holds.
     onUncaughtError: (fault) => {
       console.error(fault);
       // React empties the page first.
       setTimeout(() => rescue(fault));
     },
-  }).render(<App {...begun} />);
+  });
+  // React takes the first screen or the frame away when the page takes its place; the grid is there at once.
+  flushSync(() => page.render(<App {...begun} />));
   // What does not come is asked for again by the first formula that needs it, and that says why.
   Promise.all([allFunctions(), GridForm.preload(), RowsAndColumns.preload()]).then(
     () => root.setAttribute("data-functions", "all"),

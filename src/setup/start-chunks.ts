@@ -52,6 +52,8 @@ function startChunks(context: ModuleContext): ReadonlyMap<string, string> {
   const atStart = reached("app/page.tsx", first);
   // The page's first script and the workers share it, and neither needs the rest of the other.
   const found = new Map([[`${ROOT}/functions/phrase.ts`, "phrase"]]);
+  // The styles of the first paint, which stand in the page itself (first-screen.ts).
+  for (const id of first) if (id.endsWith(".css")) found.set(id, "first");
   for (const [chunk, entries] of START)
     for (const id of entries.flatMap((entry) => [...reached(entry)]))
       if (atStart.has(id) && !found.has(id)) found.set(id, chunk);

@@ -127,31 +127,68 @@ const loadedFirst = (page: Page) =>
       .filter((name) => name.startsWith("http")),
   ]);
 
-/** Where the parts of the page stand in the window. */
-const standing = (page: Page) =>
-  page.evaluate(() =>
-    [".top", ".brand", ".top button", ".side", ".part-name", ".foot"].map((part) => {
-      const { left, top } = document.querySelector(part)!.getBoundingClientRect();
-      return [part, Math.round(left), Math.round(top)];
-    }),
-  );
+/** What can be seen of the page: its sentences before the start, the texts of its table, and where its parts stand in the window. */
+const seen = (page: Page) =>
+  page.evaluate(() => {
+    const shown = (selector: string) =>
+      [...document.querySelectorAll<HTMLElement>(selector)].filter((one) => one.checkVisibility());
+    const spots = [
+      ".top",
+      ".brand",
+      ".top button",
+      ".page-now",
+      ".grid-host",
+      ".side",
+      ".part-name",
+      ".foot",
+    ];
+    const cells = ["td[aria-colindex='2']", "td[aria-colindex='2'] + td"].flatMap((one) =>
+      shown(`:is(.first-table, .ht_master) ${one}`).slice(0, 20),
+    );
+    // The grid has no more headings than there is room for.
+    cells.push(...shown(":is(.first-table, .ht_master) .column-heading").slice(0, 4));
+    return {
+      said: shown(".starting, .first-notice").map((one) => one.textContent!.replace(/\s+/g, " ").trim()),
+      rows: shown(":is(.first-table, .ht_master) tbody tr").map((row) =>
+        [...row.querySelectorAll("td")].map((cell) => cell.textContent),
+      ),
+      standing: [...spots.map((one) => shown(one)[0]), ...cells].flatMap((one, n) => {
+        if (!one) return [];
+        const { left, top } = one.getBoundingClientRect();
+        return [[spots[n] ?? one.textContent, Math.round(left), Math.round(top)]];
+      }),
+    };
+  });
 
-it("the page's frame can be read before its program is there, moves nothing, and little is loaded at first", async () => {
-  let frame: unknown;
-  let read = "";
+it("the ready book can be read before the program is there, moves nothing, and little is loaded at first", async () => {
+  const before: Awaited<ReturnType<typeof seen>>[] = [];
   const page = await open({
     prepare: async (one) => {
       await one.addInitScript(NOTE_GRID);
       await one.route(/assets\/start-.*\.js/, async (route) => {
-        read = (await one.locator(".starting").first().textContent()) ?? "";
-        frame = await standing(one);
+        before.push(await seen(one));
         await route.continue();
       });
     },
   });
-  expect(read).toBe("Ellwand is starting: your book is opened here.");
-  expect(frame).toEqual(await standing(page));
-  await expect.poll(() => page.locator(".starting").count()).toBe(0);
+  const [first] = before;
+  expect(first!.said).toEqual([
+    "The program is still being loaded: this ready book can be read, but nothing can be typed yet.",
+  ]);
+  const reading = readBook(readFileSync("templates/peplum-bodice.json", "utf8"));
+  if ("reason" in reading) throw new Error(reading.reason);
+  const engine = new Engine(reading.book, layDesk);
+  const { columns, rows } = reading.book.pages[0]!;
+  const shown = (row: number) => columns.map((_, column) => engine.view({ page: 0, row, column }).shown);
+  expect(first!.rows).toEqual(rows.map((_, row) => shown(row)));
+  // The grid has the same, in the same places.
+  await expect.poll(() => cell(page, "B20").textContent()).toBe(shown(19)[1]);
+  const now = await seen(page);
+  expect(now.said).toEqual([]);
+  now.rows.slice(0, rows.length).forEach((texts, row) => {
+    expect(texts).toEqual(first!.rows[row]!.slice(0, texts.length));
+  });
+  expect(first!.standing).toEqual(now.standing);
   const packed = await Promise.all(
     (await loadedFirst(page)).map(async (url) => {
       const { length } = gzipSync(await (await fetch(url)).bytes(), { level: 9 });
@@ -161,6 +198,12 @@ it("the page's frame can be read before its program is there, moves nothing, and
   const sum = packed.reduce((all, { length }) => all + length, 0);
   expect(sum, JSON.stringify(packed)).toBeLessThan(FIRST_LOAD);
   expect(packed.filter(({ url }) => /start-.*\.(?:js|css)$/.test(url))).toHaveLength(2);
+  // Who was here before has perhaps another book.
+  await page.reload();
+  await cell(page, "A1").waitFor();
+  expect(before[1]!.rows).toEqual([]);
+  expect(now.standing).toEqual(expect.arrayContaining(before[1]!.standing));
+  expect(before[1]!.said[0]).toBe("Ellwand is starting: your book is opened here.");
   // The texts come with the help.
   await page.keyboard.press("F1");
   await page.getByLabel("What do you want to do?").fill("SPREAD_PER_GAP");

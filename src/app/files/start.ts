@@ -56,6 +56,8 @@ function layAgain(store: Store): void {
 export async function start(): Promise<Start> {
   holdTab();
   const { shelf, records, trouble } = await openShelf();
+  // No first start after all, though nothing was remembered of an earlier one.
+  if (records.length > 0) delete document.documentElement.dataset.first;
   const store = new Store(newBook(), startDesk);
   whenPlannerComes(() => layAgain(store));
   const keeper = new Keeper(store, new Library(shelf), trouble);

@@ -45,8 +45,13 @@ const KIND_WORDS: Readonly<Record<ColumnKind, string>> = {
   date: phrase`dates`,
 };
 
+/** What a column holds, as its heading says it. */
+export const kindWord = ({ kind, choices }: Column): string =>
+  choices === undefined ? KIND_WORDS[kind] : phrase`choices`;
+
 /** A column's letter and kind with its heading under them. */
-export function drawHeading(th: HTMLElement, column: number, { heading, kind, choices }: Column): void {
+export function drawHeading(th: HTMLElement, column: number, described: Column): void {
+  const { heading } = described;
   const label = th.querySelector(".colHeader");
   if (!label || label.childElementCount > 0) return;
   const [letter, under] = [document.createElement("span"), document.createElement("span")];
@@ -56,7 +61,7 @@ export function drawHeading(th: HTMLElement, column: number, { heading, kind, ch
   const kindOf = document.createElement("span");
   kindOf.className = "column-kind";
   kindOf.dataset.kindOf = String(column);
-  kindOf.textContent = choices === undefined ? KIND_WORDS[kind] : phrase`choices`;
+  kindOf.textContent = kindWord(described);
   kindOf.title = phrase`What the column holds: click to change it`;
   letter.append(kindOf);
   under.className = "column-heading";

@@ -7,7 +7,7 @@ const KEY = "ellwand.language";
 
 /** The tags of the languages that the page is served with; src/setup/strings/plugin.ts writes them into the page. */
 const there = (): readonly string[] =>
-  document.documentElement.dataset.languages?.split(" ").filter((tag) => tag !== "") ?? [];
+  globalThis.document?.documentElement.dataset.languages?.split(" ").filter((tag) => tag !== "") ?? [];
 
 let current = ENGLISH;
 let fault: unknown = null;

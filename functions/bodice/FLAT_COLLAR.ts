@@ -1,3 +1,4 @@
+import { isBelow } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { collarNeck, flatCollar } from "../drafting/flat-collar.ts";
 import { BODICE_NECK, bothNecklines } from "../drafting/neckline.ts";
@@ -65,7 +66,7 @@ export const FLAT_COLLAR = define({
     const ahead = measure("front_line", "along the neckline of the front", edgeLength(front.neck));
     const behind = measure("back_line", "along the neckline of the back", edgeLength(back.neck));
     const neck = step("neckline", "front_line + back_line", ahead + behind);
-    if (neck + ease / 2 < 0.5 * neck)
+    if (isBelow(neck + ease / 2, 0.5 * neck))
       throw new Refusal(
         (say) => `ease must leave a neck edge: at least ${say(-neck, ease)}, not ${say(ease, -neck)}`,
       );

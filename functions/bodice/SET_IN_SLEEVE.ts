@@ -1,3 +1,4 @@
+import { isBelow } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { fitSleeve, SLEEVE_MEASURES, SLEEVE_SHARES, SLEEVE_USUAL } from "../drafting/sleeve.ts";
 import { capEdge } from "../drafting/sleeve-cap.ts";
@@ -62,7 +63,7 @@ export const SET_IN_SLEEVE = define({
     const { cap } = fitted;
     const over = measured === "crown";
     const under = over ? length - cap.height : length;
-    if (under < 0.05 * length) {
+    if (isBelow(under, 0.05 * length)) {
       throw new Refusal(
         (say) =>
           `length must be more than the cap, which is ${say(cap.height, length)} high, not ${say(length, cap.height)}`,

@@ -1,3 +1,4 @@
+import { isAbove, isBelow } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { developedPoint } from "../drafting/body-cone.ts";
 import { flaredPanel } from "../drafting/flared-panel.ts";
@@ -98,31 +99,31 @@ export const STAND_COLLAR = define({
     const { neck, height, shorter, ease, overlap, back_neck, corner } = given;
     const edge = step("neck_edge", "neck + ease", neck + ease);
     const least = 0.05 * neck;
-    if (edge < least)
+    if (isBelow(edge, least))
       throw new Refusal(
         (say) =>
           `ease must leave a neck edge: at least ${say(least - neck, ease)}, not ${say(ease, least - neck)}`,
       );
     const upper = step("upper_edge", "neck_edge - shorter", edge - shorter);
-    if (upper < 0.05 * edge)
+    if (isBelow(upper, 0.05 * edge))
       throw new Refusal(
         (say) =>
           `shorter must leave an upper edge: less than the neck edge of ${say(edge, shorter)}, not ${say(shorter, edge)}`,
       );
     const more = step("longer_by", "(neck_edge + overlap) / neck_edge", (edge + overlap) / edge);
     const turn = Math.abs((more * shorter) / height);
-    if (turn > 2 * Math.PI * 0.95)
+    if (isAbove(turn, 2 * Math.PI * 0.95))
       throw new Refusal(
         (say) =>
           `shorter must be less for a collar ${say(height)} high, not ${say(shorter)}: it would come round to a full circle`,
       );
     measure("curve", "degrees that the collar turns from end to end", degrees((more * shorter) / height));
-    if (corner > height || 2 * corner > more * upper)
+    if (isAbove(corner, height) || isAbove(2 * corner, more * upper))
       throw new Refusal(
         (say) =>
           `corner must be at most ${say(Math.min(height, (more * upper) / 2), corner)} for this height and upper edge, not ${say(corner, Math.min(height, (more * upper) / 2))}`,
       );
-    if (back_neck !== null && 2 * back_neck >= neck)
+    if (back_neck !== null && !isBelow(2 * back_neck, neck))
       throw new Refusal(
         (say) =>
           `back_neck must be less than half the neckline, ${say(neck / 2, back_neck)}, not ${say(back_neck, neck / 2)}`,

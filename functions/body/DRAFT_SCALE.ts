@@ -1,3 +1,4 @@
+import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import { Refusal } from "../refusal.ts";
@@ -35,7 +36,7 @@ export const DRAFT_SCALE = define({
   usual: ["wearer <= 2 * drafted_for", "wearer >= 0.5 * drafted_for"],
   alike: { "drafted_for, wearer": "the wearer may be larger or smaller than the draft" },
   compute({ figure, drafted_for, wearer, share }, { step }) {
-    if (wearer > 5 * drafted_for || drafted_for > 5 * wearer) {
+    if (isAbove(wearer, 5 * drafted_for) || isAbove(drafted_for, 5 * wearer)) {
       throw new Refusal(
         (say) =>
           `wearer must be the same measurement in the same unit as drafted_for, not ${say(wearer, drafted_for)} against ${say(drafted_for, wearer)}`,

@@ -1,3 +1,4 @@
+import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import { Refusal } from "../refusal.ts";
@@ -21,7 +22,7 @@ export const GRADE = define({
   usual: ["ABS(step) <= base"],
   compute({ base, step: each, sizes }, { step }) {
     const graded = base + each * sizes;
-    if (graded <= 0) {
+    if (!isAbove(graded, 0, base)) {
       throw new Refusal(
         (say) =>
           `sizes must leave a length above 0: a base of ${say(base, graded)} comes to ${say(graded, base)}`,

@@ -1,3 +1,4 @@
+import { isBelow } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 import { Refusal } from "../refusal.ts";
@@ -25,7 +26,7 @@ export const SHOULDER_SLOPE = define({
   returns: "angle",
   usual: ["drop <= 0.6 * shoulder"],
   compute({ shoulder, drop }, { step }) {
-    if (drop >= shoulder) {
+    if (!isBelow(drop, shoulder)) {
       throw new Refusal(
         (say) => `drop must be less than shoulder, not ${say(drop, shoulder)} against ${say(shoulder, drop)}`,
       );

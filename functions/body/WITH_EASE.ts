@@ -1,4 +1,5 @@
 import { LACING } from "../cautions.ts";
+import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { girthRings } from "../drawing/girth-rings.ts";
 import { Refusal } from "../refusal.ts";
@@ -29,7 +30,7 @@ export const WITH_EASE = define({
   compute({ body, amount, share }, { step }) {
     const ease = step("ease", "body * share + amount", body * share + amount);
     const eased = body + ease;
-    if (eased <= 0) {
+    if (!isAbove(eased, 0, body)) {
       throw new Refusal(
         (say) =>
           `amount must leave a length above 0: ${say(ease, body, eased)} of ease on ${say(body, ease, eased)} comes to ${say(eased, ease, body)}`,

@@ -1,3 +1,4 @@
+import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 import { polygon } from "../pieces/piece.ts";
@@ -23,7 +24,7 @@ export const BIAS_TUBE = define({
   usual: ["strip < side", "seam < strip"],
   compute({ side, strip, seam }, { step }) {
     const clear = step("clear_side", "side - 2 * seam", side - 2 * seam);
-    if (clear <= 0)
+    if (!isAbove(clear, 0, side))
       throw new Refusal(
         (say) =>
           `seam must leave part of the square: the joins take ${say(2 * seam, side)} of a side of ${say(side, 2 * seam)}`,

@@ -1,3 +1,4 @@
+import { isAbove, isBelow } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { twoSeams } from "../drawing/seam-pair.ts";
 import { Refusal } from "../refusal.ts";
@@ -36,16 +37,16 @@ export const CAP_CHECK = define({
     const { step, say } = context;
     const low = context.step("least_ease", "least", least);
     const high = context.step("most_ease", "most", most);
-    if (low > high)
+    if (isAbove(low, high))
       throw new Refusal(
         (say) => `most must be at least ${say(low, high)}, the smallest ease, not ${say(high, low)}`,
       );
     const ease = step("ease", "cap - armscye", cap - armscye);
-    if (ease < 0)
+    if (isBelow(ease, 0, cap))
       return `check: the cap is ${say(-ease, 0)} shorter than the armhole; it should be ${say(low)} to ${say(high)} longer`;
-    if (ease < low * (1 - 1e-9))
+    if (isBelow(ease, low, cap))
       return `check: the cap has ${say(ease, low)} of ease, less than ${say(low, ease)}: raise or widen it`;
-    if (ease > high * (1 + 1e-9))
+    if (isAbove(ease, high, cap))
       return `check: the cap has ${say(ease, high)} of ease, more than ${say(high, ease)}: lower it, or gather it`;
     return "ok";
   },

@@ -1,3 +1,4 @@
+import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { drawDart } from "../drawing/dart.ts";
 import { Refusal } from "../refusal.ts";
@@ -26,7 +27,7 @@ export const DART_INTAKE = define({
   },
   returns: "length",
   compute({ edge, finished, darts, at_seams }, { step }) {
-    if (finished + at_seams > edge)
+    if (isAbove(finished + at_seams, edge))
       throw new Refusal(
         (say) =>
           `finished must be at most ${say(edge - at_seams, finished)}, which the seams leave of the edge, not ${say(finished, edge - at_seams)}`,

@@ -1,3 +1,4 @@
+import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { drawDart } from "../drawing/dart.ts";
 import { Refusal } from "../refusal.ts";
@@ -28,7 +29,7 @@ export const DART_PEAK = define({
   compute({ intake, length }, { step }) {
     const half = step("half_angle", "ATAN(intake / 2 / length)", Math.atan(intake / 2 / length));
     // Near a right angle at the point the edge would have to rise without end.
-    if (half > Math.PI / 5)
+    if (isAbove(half, Math.PI / 5))
       throw new Refusal(
         (say) =>
           `intake must be at most ${say(2 * length * Math.tan(Math.PI / 5), length, intake)} for a dart ${say(length, 2 * length * Math.tan(Math.PI / 5), intake)} long, not ${say(intake, 2 * length * Math.tan(Math.PI / 5), length)}: make two darts instead`,

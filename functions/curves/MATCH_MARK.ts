@@ -1,3 +1,4 @@
+import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { twoSeams } from "../drawing/seam-pair.ts";
 import { dimension, type Shape } from "../drawing/shapes.ts";
@@ -45,23 +46,23 @@ export const MATCH_MARK = define({
   },
   compute({ at, notched_edge, other_edge, ease_from, ease_to }, { step }) {
     const end = step("ease_end", 'IF(ease_to=""; notched_edge; ease_to)', ease_to ?? notched_edge);
-    if (at > notched_edge)
+    if (isAbove(at, notched_edge))
       throw new Refusal(
         (say) =>
           `at must be at most ${say(notched_edge, at)}, the length of the notched edge, not ${say(at, notched_edge)}`,
       );
-    if (end > notched_edge)
+    if (isAbove(end, notched_edge))
       throw new Refusal(
         (say) =>
           `ease_to must be at most ${say(notched_edge, end)}, the length of the notched edge, not ${say(end, notched_edge)}`,
       );
-    if (end <= ease_from)
+    if (!isAbove(end, ease_from))
       throw new Refusal(
         (say) =>
           `ease_from must be less than ${say(end, ease_from)}, where the easing ends, not ${say(ease_from, end)}`,
       );
     const ease = step("ease", "notched_edge - other_edge", notched_edge - other_edge);
-    if (ease > end - ease_from)
+    if (isAbove(ease, end - ease_from, end))
       throw new Refusal(
         (say) =>
           `ease_from must leave more than ${say(ease, end - ease_from)} of the notched edge for easing in, not ${say(end - ease_from, ease)}`,

@@ -5,6 +5,7 @@
  * foundation lines of his volume on underwear (1918), whose points are letters.
  */
 
+import { isAbove, isBelow } from "../compared-figures.ts";
 import type { CallContext } from "../define.ts";
 import { pointAhead } from "../geometry/constant-curvature.ts";
 import {
@@ -60,7 +61,7 @@ function frame(given: BodiceMeasures, part: "front" | "back", { step, measure, c
   const half_bust = step("half_bust", "(bust + bust_ease) / 2", (bust + bust_ease) / 2);
   const half_waist = step("half_waist", "(waist + waist_ease) / 2", (waist + waist_ease) / 2);
   const surplus = step("surplus", "half_bust - half_waist", half_bust - half_waist);
-  if (surplus < 0)
+  if (isBelow(surplus, 0, half_bust))
     throw new Refusal(
       (say) =>
         `waist with its ease must not be more than bust with its ease, ${say(2 * half_bust, 2 * half_waist)}, because this draft takes the difference in with darts, not ${say(2 * half_waist, 2 * half_bust)}`,
@@ -71,7 +72,7 @@ function frame(given: BodiceMeasures, part: "front" | "back", { step, measure, c
     ["chest", chest],
     ["back_width", back_width],
   ] as const)
-    if (across / 2 < breadth + inch)
+    if (isBelow(across / 2, breadth + inch))
       throw new Refusal(
         (say) =>
           `${name} must be at least ${say(2 * (breadth + inch), across)} for a neck of ${say(neck)}, not ${say(across, 2 * (breadth + inch))}`,
@@ -82,7 +83,7 @@ function frame(given: BodiceMeasures, part: "front" | "back", { step, measure, c
     "half_bust - back_width / 2 - chest / 2",
     half_bust - (back_width + chest) / 2,
   );
-  if (arm < 1.5 * inch)
+  if (isBelow(arm, 1.5 * inch))
     throw new Refusal(
       (say) =>
         `bust must exceed chest and back_width together by at least ${say(3 * inch)}, the breadth of both armholes, and be ${say(back_width + chest + 3 * inch, 2 * half_bust)} or more with its ease, not ${say(2 * half_bust, back_width + chest + 3 * inch)}`,
@@ -92,7 +93,7 @@ function frame(given: BodiceMeasures, part: "front" | "back", { step, measure, c
   const width = part === "front" ? front : back;
   const taken = step("taken_in", "MIN(0.75 * inch; surplus / 8)", Math.min(0.75 * inch, surplus / 8));
   const underarm = step("underarm", "back_length - back_depth", back_length - back_depth);
-  if (underarm < 2 * inch)
+  if (isBelow(underarm, 2 * inch))
     throw new Refusal(
       (say) =>
         `back_length must be at least ${say(back_depth + 2 * inch, back_length)} for an armhole ${say(back_depth)} deep, not ${say(back_length, back_depth + 2 * inch)}`,
@@ -114,12 +115,12 @@ export function bodiceFront(given: BodiceMeasures, notes: Notes): Piece {
   const slope = step("shoulder_drop", "neck_depth - inch", neck - inch); // dot 9
   step("across_chest", "chest / 2", chest / 2); // dots 8, 9 and 10
   const side = step("side_level", "bust_level + underarm", low + underarm); // dot 12
-  if (front_length - front_depth < 2 * inch)
+  if (isBelow(front_length - front_depth, 2 * inch))
     throw new Refusal(
       (say) =>
         `front_length must be at least ${say(front_depth + 2 * inch, front_length)} for a front_depth of ${say(front_depth)}, not ${say(front_length, front_depth + 2 * inch)}`,
     );
-  if (dart_height > front_length - inch)
+  if (isAbove(dart_height, front_length - inch))
     throw new Refusal(
       (say) =>
         `dart_height must be at most ${say(front_length - inch, dart_height)}, an inch less than front_length, not ${say(dart_height, front_length - inch)}`,
@@ -135,7 +136,7 @@ export function bodiceFront(given: BodiceMeasures, notes: Notes): Piece {
   const intake = step("dart_intake", "waist_line - sewn_waist", length - base.sewn);
   const each = step("each_dart", "dart_intake / darts", intake / darts);
   const ends = 2.5 * inch + intake + (darts - 1) * inch;
-  if (intake < 0 || ends > length - inch / 2)
+  if (isBelow(intake, 0, length) || isAbove(ends, length - inch / 2))
     throw new Refusal(
       (say) =>
         `the waist line of the front, ${say(length)}, has no room for darts of ${say(Math.max(0, intake))} in all, ${say(2.5 * inch)} from centre front: check bust, waist, back_width and chest${darts > 1 ? ", or ask for 1 dart" : ""}`,
@@ -212,7 +213,7 @@ function finished(half: Half): Piece {
   const { neck, centre, centreName, top, tip, base, low, hollow, waist, darts, notes } = half;
   const { across, width, taken, underarm } = base;
   const { measure, cm } = notes;
-  if (tip[1] > hollow - 0.1 * base.inch)
+  if (isAbove(tip[1], hollow - 0.1 * base.inch))
     throw new Refusal(
       (say) =>
         `shoulder must be less for its end to lie above the armhole's hollow, not ${say(distance(top, tip))}`,

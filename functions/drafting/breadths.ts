@@ -1,4 +1,5 @@
 /** Breadths: a long strip made up of pieces that are cut across the whole width of the cloth and joined. */
+import { isBelow } from "../compared-figures.ts";
 import type { Take, Takes } from "../define.ts";
 import { Refusal } from "../refusal.ts";
 
@@ -25,7 +26,7 @@ export const BREADTHS = {
 
 /** What remains of a breadth once it is joined; refuses joins that take the whole width. */
 export function joinedBreadth(cloth_width: number, seam: number): number {
-  if (seam >= cloth_width)
+  if (!isBelow(seam, cloth_width))
     throw new Refusal(
       (say) =>
         `seam must be less than the cloth width of ${say(cloth_width, seam)}, not ${say(seam, cloth_width)}`,

@@ -5,6 +5,7 @@
  * moved out, and its inside leg seam is made equal by lowering its fork.
  */
 
+import { isBelow } from "../compared-figures.ts";
 import type { CallContext } from "../define.ts";
 import { pointAhead } from "../geometry/constant-curvature.ts";
 import { reaching } from "../geometry/increasing-root.ts";
@@ -46,7 +47,7 @@ export function breeches(given: BreechesMeasures, { step, measure, cm }: CallCon
   const quarter = step("quarter_seat", "seat / 4", seat / 4); // B to H
   const fork = step("front_fork", "seat / 12", seat / 12); // H to I, and H up to J
   const hip = step("seat_level", "rise - front_fork", rise - fork); // J
-  if (hip < 2 * inch)
+  if (isBelow(hip, 2 * inch))
     throw new Refusal(
       (say) =>
         `rise must be at least ${say(fork + 2 * inch, rise)} for a seat of ${say(seat)}, not ${say(rise, fork + 2 * inch)}`,
@@ -56,7 +57,7 @@ export function breeches(given: BreechesMeasures, { step, measure, cm }: CallCon
     ["side_length", side_length, "knee_length", knee_length],
   ] as const) {
     const least = shorter + (from === "rise" ? 3 : 0.5) * inch;
-    if (longer < least)
+    if (isBelow(longer, least))
       throw new Refusal(
         (say) =>
           `${name} must be at least ${say(least, longer)} for a ${from} of ${say(shorter, longer)}, not ${say(longer, least)}`,
@@ -72,7 +73,7 @@ export function breeches(given: BreechesMeasures, { step, measure, cm }: CallCon
   const middle = step("leg_middle", "(quarter_seat + front_fork) / 2", (quarter + fork) / 2); // S
   const knee_front = step("knee_front", "(knee - side_moved) / 2", (knee - moved) / 2); // 1 to 2
   const small_front = step("small_front", "(small - side_moved) / 2", (small - moved) / 2); // 5 to 6
-  if (small_front < inch || knee_front < inch)
+  if (isBelow(small_front, inch) || isBelow(knee_front, inch))
     throw new Refusal(
       (say) =>
         `knee and small must both be at least ${say(2 * inch + moved)} with a seat_ease of ${say(seat_ease)}, not ${say(Math.min(knee, small), 2 * inch + moved)}`,
@@ -95,7 +96,7 @@ export function breeches(given: BreechesMeasures, { step, measure, cm }: CallCon
     return distance(one!, centre) + distance(two!, behind);
   };
   const far = behind[0] + moved;
-  if (half < tops(far))
+  if (isBelow(half, tops(far)))
     throw new Refusal(
       (say) =>
         `waist must be at least ${say(2 * tops(far) - fullness, waist)} with this seat, slope and fullness, not ${say(waist, 2 * tops(far) - fullness)}`,
@@ -105,7 +106,7 @@ export function breeches(given: BreechesMeasures, { step, measure, cm }: CallCon
     "how far the side comes in at the waist, so that front and back together are half of the waist with its fullness",
     -reaching((x) => tops(-x), half, -far, 4 * half),
   );
-  if (side < -0.5 * quarter)
+  if (isBelow(side, -0.5 * quarter))
     throw new Refusal(
       (say) =>
         `waist with its fullness must be nearer to seat ${say(seat, 2 * half)} for the side seam to run straight enough, not ${say(2 * half, seat)}`,

@@ -19,6 +19,7 @@
  * becomes an arc too. The hem's point on a strip stays on that strip, at the same distance below the seam.
  */
 
+import { isAbove } from "../compared-figures.ts";
 import type { CallContext } from "../define.ts";
 import {
   arcEnd,
@@ -145,7 +146,7 @@ export class DippedSection {
       );
     }
     const circle = this.halfHem(this.circle());
-    if (half > circle) {
+    if (isAbove(half, circle)) {
       throw new Refusal(
         (say) =>
           `${asked.name} must be at most ${requestText(say, circle / asked.per, half / asked.per)}, where each half comes round to a full circle, not ${requestText(say, half / asked.per, circle / asked.per)}: cut the section in more panels`,

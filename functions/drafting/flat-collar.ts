@@ -8,6 +8,7 @@
  * the more the collar stands up at the neck instead of lying flat.
  */
 
+import { isBelow } from "../compared-figures.ts";
 import { type Isometry, moveEdge } from "../geometry/isometry.ts";
 import { normal } from "../geometry/offset.ts";
 import { smoothThrough } from "../geometry/smooth-curve.ts";
@@ -58,7 +59,7 @@ export interface CollarMeasures {
 /** The neck edge from centre front to centre back, as long as both necklines, and the corner it had at the shoulder in radians. */
 export function collarNeck({ front, back, overlap }: CollarMeasures): { edge: Edge; corner: number } {
   const span = Math.min(edgeLength(front.shoulder), edgeLength(back.shoulder));
-  if (overlap >= span)
+  if (!isBelow(overlap, span))
     throw new Refusal(
       (say) =>
         `overlap must be less than the shoulder, which is ${say(span, overlap)} long, not ${say(overlap, span)}`,

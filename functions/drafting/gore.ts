@@ -3,6 +3,7 @@
  * by a smooth curve that runs on straight to the hem; hem straight across or curved to hang level.
  */
 
+import { isBelow } from "../compared-figures.ts";
 import {
   arc,
   distance,
@@ -94,7 +95,7 @@ function trueHeight(gore: Gore): number {
   const least = hip ? hip.drop : 0;
   const side = (height: number) => edgeLength(rightSide(gore, height));
   const start = least + (length - least) * 1e-3;
-  if (side(start) >= length) {
+  if (!isBelow(side(start), length)) {
     throw new Refusal(
       (say) =>
         `length must be more for sides that go out from ${say(top, hem, length)} to ${say(hem, top, length)}, not ${say(length, top, hem)}: make the hem smaller or use more gores`,

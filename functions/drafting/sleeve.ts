@@ -1,5 +1,6 @@
 /** What the drafts of a set-in sleeve and of a two-piece sleeve have in common: the armhole, the ease and the marks that meet. */
 
+import { isBelow } from "../compared-figures.ts";
 import type { CallContext, Given, Takes } from "../define.ts";
 import { Refusal } from "../refusal.ts";
 import { type Cap, fitCap } from "./sleeve-cap.ts";
@@ -112,7 +113,7 @@ export function fitSleeve(
   { step, measure }: Pick<CallContext, "step" | "measure">,
 ): FittedCap {
   const { armhole, ease, bicep, front, ease_behind } = given;
-  if (front !== null && front >= armhole) {
+  if (front !== null && !isBelow(front, armhole)) {
     throw new Refusal(
       (say) =>
         `front must be less than the armhole ${say(armhole, front)}, of which it is a part, not ${say(front, armhole)}`,
@@ -145,7 +146,7 @@ export function fitSleeve(
     ["front_notch", front_at, front_armhole, "front"],
     ["back_notch", back_at, back_armhole, "back"],
   ] as const) {
-    if (at >= whole)
+    if (!isBelow(at, whole))
       throw new Refusal(
         (say) =>
           `${name} must be less than ${say(whole, at)}, the ${where} of the armhole, not ${say(at, whole)}`,

@@ -20,6 +20,7 @@
  * elbow the forearm turns to the front by the bend, and the wrist edge lies square to it.
  */
 
+import { isBelow } from "../compared-figures.ts";
 import { reaching } from "../geometry/increasing-root.ts";
 import { IDENTITY, moveEdge } from "../geometry/isometry.ts";
 import { type Edge, line, type Point, pointAt, strokePart } from "../geometry/strokes.ts";
@@ -73,7 +74,7 @@ export function twoPieceSleeve(measures: TwoPieceMeasures): TwoPieces {
       );
   } // biome-ignore format: a table
   const shift = front_shift + back_shift;
-  if (2 * shift >= 0.95 * elbow)
+  if (!isBelow(2 * shift, 0.95 * elbow))
     throw new Refusal(
       (say) =>
         `front_shift and back_shift must be less than half the elbow together, ${say(elbow / 2, shift)}, not ${say(shift, elbow / 2)}`,
@@ -148,18 +149,18 @@ function seams(
   const { cap, bicep, elbow, wrist, elbow_length, length, bend, front_shift, back_shift } = measures;
   const upper = elbow_length - cap.height;
   const fore = length - elbow_length;
-  if (upper < 0.05 * length)
+  if (isBelow(upper, 0.05 * length))
     throw new Refusal(
       (say) =>
         `elbow_length must be more than the cap, which is ${say(cap.height, elbow_length)} high, not ${say(elbow_length, cap.height)}`,
     );
-  if (fore < 0.05 * length)
+  if (isBelow(fore, 0.05 * length))
     throw new Refusal(
       (say) =>
         `length must be more than the ${say(elbow_length, length)} down to the elbow, not ${say(length, elbow_length)}`,
     );
   const shift = front_shift + back_shift;
-  if (2 * shift >= 0.95 * wrist)
+  if (!isBelow(2 * shift, 0.95 * wrist))
     throw new Refusal(
       (say) =>
         `front_shift and back_shift must be less than half the wrist together, ${say(wrist / 2, shift)}, not ${say(shift, wrist / 2)}`,

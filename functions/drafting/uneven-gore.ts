@@ -10,6 +10,7 @@
  * seam: sewn together, their hems run on without a corner.
  */
 
+import { isAbove, isBelow } from "../compared-figures.ts";
 import { pointAhead } from "../geometry/constant-curvature.ts";
 import { curveBetween } from "../geometry/curve-between.ts";
 import { reaching } from "../geometry/increasing-root.ts";
@@ -67,13 +68,13 @@ export function leanFor(skirt: UnevenSkirt): number {
   const { gores, hip, hip_drop, hem } = skirt;
   const lengths = lengthsRound(skirt);
   const slope = steepestSlope(skirt, lengths);
-  if (slope > STEEPEST)
+  if (isAbove(slope, STEEPEST))
     throw new Refusal(
       (say) =>
         `hem must be at least ${say((hem * slope) / STEEPEST, hem)} for a skirt of these lengths, not ${say(hem, (hem * slope) / STEEPEST)}: the hem would run too steeply`,
     );
   const { shortest, longest } = extremes(lengths);
-  if (shortest <= 1.1 * hip_drop)
+  if (!isAbove(shortest, 1.1 * hip_drop))
     throw new Refusal(
       (say) =>
         `hip_drop must be well above the hem, which is ${say(shortest, hip_drop)} below the waist where the skirt is shortest, not ${say(hip_drop, shortest)}`,
@@ -92,7 +93,7 @@ export function leanFor(skirt: UnevenSkirt): number {
   };
   const least = -Math.atan((0.4 * hip) / gores / (longest - hip_drop));
   const [narrowest, widest] = [around(least), around(MOST_LEAN)];
-  if (hem < narrowest || hem > widest)
+  if (isBelow(hem, narrowest) || isAbove(hem, widest))
     throw new Refusal((say) =>
       hem < narrowest
         ? `hem must be at least ${say(narrowest, hem)} all round for this hip and these lengths, not ${say(hem, narrowest)}`

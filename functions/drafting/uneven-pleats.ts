@@ -1,5 +1,6 @@
 /** Pleats that are not all of one depth, such as graduated ones, in a row along a finished width. */
 
+import { isAbove } from "../compared-figures.ts";
 import type { Take } from "../define.ts";
 import { numberText } from "../number-text.ts";
 import { Refusal } from "../refusal.ts";
@@ -57,7 +58,7 @@ export function pleatsAt(
         `places, number ${i + 1}, must be at most ${numberText(finished)}, not ${numberText(place)}`,
       );
     }
-    if (i > 0 && place <= set[i - 1]!) {
+    if (i > 0 && !isAbove(place, set[i - 1]!)) {
       throw new Refusal(`places must grow from pleat to pleat: number ${i + 1} is not beyond number ${i}`);
     }
   });

@@ -1,12 +1,13 @@
 /** Things set in a row along an edge: eyelets, buttons, hooks, rings. */
 
+import { isAbove } from "../compared-figures.ts";
 import type { Point } from "../geometry/strokes.ts";
 import { Refusal } from "../refusal.ts";
 import { dimension, type Shape, stroke } from "./shapes.ts";
 
 /** The length of an edge between the first and the last thing of a row; refuses when they would pass each other. */
 export function rowBetween(edge: number, first: number, last: number): number {
-  if (first + last <= edge) return edge - first - last;
+  if (!isAbove(first + last, edge)) return Math.max(0, edge - first - last);
   throw new Refusal(
     (say) =>
       `edge must be at least ${say(first + last, edge)} for the spaces kept clear at its ends, not ${say(edge, first + last)}`,

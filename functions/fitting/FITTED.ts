@@ -1,3 +1,4 @@
+import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import { Refusal } from "../refusal.ts";
@@ -24,7 +25,7 @@ export const FITTED = define({
   returns: "length",
   usual: ["change <= flat"],
   compute({ flat, change }, { step }) {
-    if (flat + change <= 0) {
+    if (!isAbove(flat + change, 0, flat)) {
       throw new Refusal(
         (say) => `change must take in less than ${say(flat, -change)}, not ${say(-change, flat)}`,
       );

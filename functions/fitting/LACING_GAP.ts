@@ -1,3 +1,4 @@
+import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 import { Refusal } from "../refusal.ts";
@@ -28,7 +29,7 @@ export const LACING_GAP = define({
   returns: "length",
   usual: ["garment <= body", "drawn_in <= 0.3 * body"],
   compute({ body, garment, drawn_in, openings }, { step }) {
-    if (drawn_in > body / 3) {
+    if (isAbove(drawn_in, body / 3)) {
       throw new Refusal(
         (say) =>
           `drawn_in must be less than a third of body, not ${say(drawn_in, body)} against ${say(body, drawn_in)}: nobody can be laced so tight safely`,

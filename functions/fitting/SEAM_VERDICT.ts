@@ -1,3 +1,4 @@
+import { isAbove, isBelow } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { twoSeams } from "../drawing/seam-pair.ts";
 import { askedSeam, listFault, SEAM_ASKED } from "../seams/asked-seam.ts";
@@ -85,11 +86,11 @@ export const SEAM_VERDICT = define({
       return `check: ${found}, ${is}; ${should}${succession()}`;
     }
     const share = step("share", "difference / second_edge", difference / b);
-    if (seam.how === "eased" && Math.abs(share) > MOST_EASED)
+    if (seam.how === "eased" && isAbove(Math.abs(share), MOST_EASED, 1))
       return `check: ${found}, the first ${longer(difference, 0)}: more than a tenth can hardly be eased in; write the wanted difference, or gather it`;
-    if (seam.how === "stretched" && (share > 1e-9 || share < -MOST_EASED))
+    if (seam.how === "stretched" && (isAbove(share, 0, 1) || isBelow(share, -MOST_EASED, 1)))
       return `check: ${found}: an edge that is stretched is up to a tenth shorter than the other; write the wanted difference`;
-    if (seam.how === "gathered" && Math.abs(share) < LEAST_GATHERED)
+    if (seam.how === "gathered" && isBelow(Math.abs(share), LEAST_GATHERED, 1))
       return `check: ${found}: the difference is too little to gather; write the wanted difference or fullness, or ease it`;
     return "ok";
 

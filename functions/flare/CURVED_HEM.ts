@@ -1,3 +1,4 @@
+import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { drawFlare } from "../drafting/flared-panel.ts";
 import { numberText } from "../number-text.ts";
@@ -28,7 +29,7 @@ export const CURVED_HEM = define({
   alike: { "top, depth": "it may be wider or longer" },
   compute({ top, depth, angle }, { step }) {
     const gain = step("gain", "depth * RADIANS(angle)", (depth * angle * Math.PI) / 180);
-    if (top + gain <= 0) {
+    if (!isAbove(top + gain, 0, top)) {
       throw new Refusal(
         (say) =>
           `angle must leave a hem above 0: at ${numberText(angle)} degrees the hem loses ${say(-gain, top)}, more than top ${say(top, -gain)} has`,

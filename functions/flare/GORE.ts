@@ -1,3 +1,4 @@
+import { isBelow } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { drawPanel } from "../drafting/flared-panel.ts";
 import { gorePiece } from "../drafting/gore.ts";
@@ -62,7 +63,7 @@ export const GORE = define({
       const [present, missing] = hip === null ? ["hip_drop", "hip"] : ["hip", "hip_drop"];
       throw new Refusal(`${missing} must be given when ${present} is given`);
     }
-    if (hip_drop !== null && hip_drop >= length * 0.95) {
+    if (hip_drop !== null && !isBelow(hip_drop, length * 0.95)) {
       throw new Refusal(
         (say) =>
           `hip_drop must be well above the hem at ${say(length, hip_drop)}, not ${say(hip_drop, length)}`,

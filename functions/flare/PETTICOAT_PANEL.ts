@@ -1,4 +1,5 @@
 import { FLAME } from "../cautions.ts";
+import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { drawPanel } from "../drafting/flared-panel.ts";
 import { dimension } from "../drawing/shapes.ts";
@@ -46,7 +47,7 @@ export const PETTICOAT_PANEL = define({
   alike: { "back, side": "over side hoops the side is the longer" },
   compute({ width, back, side, front, side_share }, { step, measure }) {
     const steepest = Math.max(Math.abs(back - side), Math.abs(side - front));
-    if (steepest > 2 * width) {
+    if (isAbove(steepest, 2 * width)) {
       throw new Refusal(
         (say) =>
           `width must be more than ${say(steepest / 2, steepest, width)} to shape a top that rises by ${say(steepest, steepest / 2, width)}, not ${say(width, steepest / 2, steepest)}`,

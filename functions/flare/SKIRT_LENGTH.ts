@@ -1,4 +1,5 @@
 import { FLAME } from "../cautions.ts";
+import { isBelow } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import { Refusal } from "../refusal.ts";
@@ -37,7 +38,7 @@ export const SKIRT_LENGTH = define({
   alike: { "clearance, heel": "a hem may clear the floor by more or less than the heel" },
   compute({ waist_to_floor, clearance, heel }, { step }) {
     const drop = step("drop", "waist_to_floor + heel", waist_to_floor + heel);
-    if (clearance >= drop) {
+    if (!isBelow(clearance, drop)) {
       throw new Refusal(
         (say) =>
           `clearance must be less than the ${say(drop, clearance)} from waist to floor, not ${say(clearance, drop)}`,

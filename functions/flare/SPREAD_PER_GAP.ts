@@ -1,3 +1,4 @@
+import { isBelow } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { SECTIONS } from "../drafting/slashed-strip.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
@@ -23,7 +24,7 @@ export const SPREAD_PER_GAP = define({
   },
   returns: "length",
   compute({ top, hem, sections, edge_share }, { step }) {
-    if (hem < top) {
+    if (isBelow(hem, top)) {
       throw new Refusal(
         (say) =>
           `hem must be at least as long as top, not ${say(hem, top)} against ${say(top, hem)}: to take length out, fold the slashes over at the hem`,

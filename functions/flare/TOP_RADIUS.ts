@@ -1,3 +1,4 @@
+import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { drawFlare } from "../drafting/flared-panel.ts";
 import { Refusal } from "../refusal.ts";
@@ -20,7 +21,7 @@ export const TOP_RADIUS = define({
   returns: "length",
   alike: { "top, depth": "it may be wider or longer" },
   compute({ top, hem, depth }, { step }) {
-    if (hem <= top) {
+    if (!isAbove(hem, top)) {
       throw new Refusal(
         (say) =>
           `hem must be longer than top to be drawn from a centre above it, not ${say(hem, top)} against ${say(top, hem)}: a hem as long as the top makes a straight strip`,

@@ -1,4 +1,5 @@
 import { BONING } from "../cautions.ts";
+import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { drawStrip } from "../drawing/flat-strip.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
@@ -34,7 +35,7 @@ export const BONE_CUT = define({
   compute({ channel, clear }, context) {
     const free = context.step("free", "clear", clear);
     const cut = channel - 2 * free;
-    if (cut <= 0)
+    if (!isAbove(cut, 0, channel))
       throw new Refusal(
         (say) =>
           `clear must be less than half of the channel of ${say(channel, free)}, not ${say(free, channel)}`,

@@ -1,4 +1,5 @@
 import { HOOPS } from "../cautions.ts";
+import { isBelow } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 import { Refusal } from "../refusal.ts";
@@ -23,7 +24,7 @@ export const HOOP_GIRTH = define({
   },
   returns: "length",
   compute({ number, top, bottom, count, shape }, { step }) {
-    if (bottom < top)
+    if (isBelow(bottom, top))
       throw new Refusal(
         (say) =>
           `bottom must be at least as large as top, not ${say(bottom, top)} against ${say(top, bottom)}`,

@@ -1,3 +1,4 @@
+import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import type { Point } from "../geometry/strokes.ts";
@@ -37,7 +38,7 @@ export const CARTRIDGE_STITCH = define({
   },
   returns: "length",
   compute({ flat, finished, pitch, thickness }, { step }) {
-    if (flat <= finished)
+    if (!isAbove(flat, finished))
       throw new Refusal(
         (say) =>
           `flat must be wider than finished to be drawn up, not ${say(flat, finished)} against ${say(finished, flat)}`,
@@ -49,7 +50,7 @@ export const CARTRIDGE_STITCH = define({
           `pitch must be at least ${say(least, pitch)}, two thicknesses of the cloth, not ${say(pitch, least)}`,
       );
     }
-    if (pitch > finished)
+    if (isAbove(pitch, finished))
       throw new Refusal(
         (say) => `pitch must be at most the finished ${say(finished, pitch)}, not ${say(pitch, finished)}`,
       );

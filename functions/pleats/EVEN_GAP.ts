@@ -1,3 +1,4 @@
+import { isBelow } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { drawRow } from "../drawing/row-along-edge.ts";
 import { Refusal } from "../refusal.ts";
@@ -28,7 +29,7 @@ export const EVEN_GAP = define({
   usual: ["start < edge"],
   compute({ edge, count, start, end }, { step, say }) {
     const kept = step("kept", 'start + IF(end = ""; start; end)', start + (end ?? start));
-    if (kept >= edge) {
+    if (!isBelow(kept, edge)) {
       throw new Refusal(
         `start and end must be less than the edge of ${say(edge)}, not ${say(kept)} together`,
       );

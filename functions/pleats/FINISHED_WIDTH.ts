@@ -1,3 +1,4 @@
+import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { drawEvenPleats, EVEN_PLEATS, HIDDEN_LAYERS_RULE, hiddenLayers } from "../drafting/pleat-creases.ts";
 import { Refusal } from "../refusal.ts";
@@ -23,7 +24,7 @@ export const FINISHED_WIDTH = define({
     const layers = step("layers", HIDDEN_LAYERS_RULE, hiddenLayers(style));
     const hidden = step("hidden", "layers * depth * count", layers * depth * count);
     const finished = flat - seam - hidden;
-    if (finished <= 0) {
+    if (!isAbove(finished, 0, flat)) {
       throw new Refusal(
         `flat must be more than ${say(hidden + seam)}, which the pleats and seams take, not ${say(flat)}`,
       );

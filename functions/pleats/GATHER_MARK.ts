@@ -1,3 +1,4 @@
+import { isBelow } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import type { Point } from "../geometry/strokes.ts";
@@ -30,7 +31,7 @@ export const GATHER_MARK = define({
   },
   returns: "length",
   compute({ number, edge, parts, skip }, { step }) {
-    if (skip >= edge)
+    if (!isBelow(skip, edge))
       throw new Refusal(
         (say) => `skip must be less than the edge of ${say(edge, skip)}, not ${say(skip, edge)}`,
       );

@@ -1,3 +1,4 @@
+import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import { Refusal } from "../refusal.ts";
@@ -28,7 +29,7 @@ export const PLEATS_ACROSS = define({
   },
   returns: "count",
   compute({ finished, width, rounding }, { step }) {
-    if (width > finished)
+    if (isAbove(width, finished))
       throw new Refusal(
         (say) => `width must be at most the finished ${say(finished, width)}, not ${say(width, finished)}`,
       );

@@ -1,3 +1,4 @@
+import { isBelow } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import {
   drawCreases,
@@ -34,7 +35,7 @@ export const PLEAT_COUNT = define({
   returns: "count",
   usual: ["depth <= finished"],
   compute({ flat, finished, depth, style, rounding }, { step }) {
-    if (flat < finished)
+    if (isBelow(flat, finished))
       throw new Refusal(
         (say) =>
           `flat must be at least as wide as finished, not ${say(flat, finished)} against ${say(finished, flat)}`,

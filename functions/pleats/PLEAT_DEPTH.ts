@@ -1,3 +1,4 @@
+import { isBelow } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import {
   drawCreases,
@@ -29,7 +30,7 @@ export const PLEAT_DEPTH = define({
   },
   returns: "length",
   compute({ flat, finished, count, style }, { step }) {
-    if (flat < finished)
+    if (isBelow(flat, finished))
       throw new Refusal(
         (say) =>
           `flat must be at least as wide as finished, not ${say(flat, finished)} against ${say(finished, flat)}`,

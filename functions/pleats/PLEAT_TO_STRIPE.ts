@@ -1,3 +1,4 @@
+import { isBelow } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { drawCreases, drawFolded } from "../drafting/pleat-creases.ts";
 import { Refusal } from "../refusal.ts";
@@ -20,7 +21,7 @@ export const PLEAT_TO_STRIPE = define({
   returns: "length",
   compute({ repeat, shown, repeats }, { step }) {
     const whole = step("each", "repeat * repeats", repeat * repeats);
-    if (shown >= whole)
+    if (!isBelow(shown, whole))
       throw new Refusal(
         (say) =>
           `shown must be less than the ${say(whole, shown)} of cloth to each pleat, not ${say(shown, whole)}`,

@@ -1,3 +1,4 @@
+import { isBelow } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { drawStrips } from "../drawing/flat-strip.ts";
 import { dimension } from "../drawing/shapes.ts";
@@ -18,7 +19,7 @@ export const TAKE_UP = define({
   },
   returns: "length",
   compute({ flat, finished }, { step }) {
-    if (flat < finished)
+    if (isBelow(flat, finished))
       throw new Refusal(
         (say) =>
           `flat must be at least as wide as finished, not ${say(flat, finished)} against ${say(finished, flat)}`,

@@ -1,3 +1,4 @@
+import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import { Refusal } from "../refusal.ts";
@@ -28,7 +29,7 @@ export const TUCK_COUNT = define({
   returns: "count",
   alike: { "gap, edge": "the plain edge may be wider or narrower than the gap" },
   compute({ finished, gap, edge, rounding }, { step }) {
-    if (2 * edge > finished)
+    if (isAbove(2 * edge, finished))
       throw new Refusal((say) => `edge must be at most half the finished ${say(finished)}, not ${say(edge)}`);
     const between = step("between", "finished - 2 * edge", finished - 2 * edge);
     const exact = step("exact", "between / gap", between / gap);

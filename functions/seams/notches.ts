@@ -3,6 +3,7 @@
  * one end of it: of an edge that runs on over a fold from its outer end, to the fold and beyond it.
  */
 
+import { isAbove } from "../compared-figures.ts";
 import { comparedName } from "../compared-name.ts";
 import type { ListRow } from "../define.ts";
 import { readMarks } from "../marks-text.ts";
@@ -85,7 +86,7 @@ function refuseEase({ first, second, from, to }: Eased, where: string): void {
       (say) =>
         `${where} is eased from ${say(from, to)} to ${say(to, from, first)}: write places along its first edge, which is ${say(first, to)} long, the first before the second`,
     );
-  if (first - second > to - from)
+  if (isAbove(first - second, to - from, first, to))
     throw new Refusal(
       (say) =>
         `${where} has ${say(first - second, to - from)} to ease in between ${say(from)} and ${say(to)}: leave more of the edge for it`,

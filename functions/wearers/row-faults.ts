@@ -1,4 +1,5 @@
 /** What is doubtful in one row of a measurement chart, and which of its cells to measure again. */
+import { isAbove, isBelow } from "../compared-figures.ts";
 import type { CallContext, Takes } from "../define.ts";
 import { rememberWithObjects } from "../memo.ts";
 import type { CellOfList } from "../refusal.ts";
@@ -311,13 +312,16 @@ function girthFault(
   const both = `the ${heading} of ${rowText(row)} is ${say(over, beneath)}, and over ${layersText(other.layers!)} ${say(beneath, over)}`;
   const measure = measureNamed(heading);
   const torso = measure === "waist girth" || measure === "bust girth";
-  if (torso && (over < beneath * SHARES[0] || over > beneath * SHARES[1]))
+  if (torso && (isBelow(over, beneath * SHARES[0]) || isAbove(over, beneath * SHARES[1])))
     return `${both}: one of them may be in another unit or halved; measure both again`;
   const shaped = added.some(isShaping);
-  if (!shaped && over < beneath - cm(SLACK))
+  if (!shaped && isBelow(over, beneath - cm(SLACK)))
     return `${both}: a girth does not shrink under ${layersText(added)}; measure both again`;
   const laced = row.layers!.some(isShaping) && other.layers!.some(isShaping);
-  return measure === "waist girth" && laced && !shaped && over - beneath > cm(GAIN_OF_A_LAYER) * added.length
+  return measure === "waist girth" &&
+    laced &&
+    !shaped &&
+    isAbove(over - beneath, cm(GAIN_OF_A_LAYER) * added.length, over)
     ? `${both}: ${layersText(added)} can't add ${say(over - beneath)}; was it laced alike? Measure both again`
     : null;
 }

@@ -54,6 +54,7 @@ const ROOMS: readonly (readonly string[])[] = [
     "cautions",
     "sources",
     "compared-name",
+    "compared-figures",
     "phrase",
     "grouped",
   ],

@@ -3,6 +3,7 @@ import { nearestWord } from "../nearest-word.ts";
 import { entryNames, loggedTwice, type TwiceLogged } from "../seams/carried-change.ts";
 import { EXAMPLE_LOG, EXAMPLE_SEAMS } from "../seams/example-lists.ts";
 import { cellOfLog, LOG_LIST, type LogEntry, logOf } from "../seams/log-list.ts";
+import { misspeltSeam } from "../seams/misspelt-seam.ts";
 import { JOINING, listedEdges, SEAM_LIST, seamsOf } from "../seams/seam-list.ts";
 
 /**
@@ -41,6 +42,11 @@ export const LOG_VERDICT = define({
     const [first] = strange;
     if (first) {
       const near = nearestWord(first.name, listed);
+      const slip = near === undefined ? null : misspeltSeam(first.name, near, list);
+      if (slip) {
+        if (slip.at) points(slip.at, slip.sentence);
+        return `check: ${slip.sentence}`;
+      }
       return check(
         first,
         `row ${first.number} of the fitting log names "${first.name}", and the list of seams has no such edge${near ? `; is "${near}" meant?` : ": correct it, or add the seam"}${strange.length > 1 ? ` (and ${strange.length - 1} more)` : ""}`,

@@ -5,6 +5,7 @@
 import { misspeltPhrase, nearestWord } from "../nearest-word.ts";
 import { Refusal } from "../refusal.ts";
 import { cellOfLog, type FittingLog, type LogEntry, type SeamEnd } from "./log-list.ts";
+import { misspeltSeam } from "./misspelt-seam.ts";
 import { edgeKeys, listedEdges, type Seam } from "./seam-list.ts";
 
 /** The change of one edge in the log. */
@@ -38,8 +39,8 @@ interface Source {
 
 /**
  * The change of the edge called `name`, "bodice waist", at one end of it where `end` says so. Refuses a name
- * that neither the log nor the list of seams has, an entry whose name is a misspelling of one in the list,
- * and neighbours whose changes disagree.
+ * that neither the log nor the list of seams has, an entry whose name is a misspelling of one in the list
+ * or the other way round, and neighbours whose changes disagree.
  */
 export function changeOf(
   name: string,
@@ -48,9 +49,11 @@ export function changeOf(
   seams: readonly Seam[],
 ): EdgeChange {
   const listed = listedEdges(seams);
-  refuseMisspelt(log, listed);
+  refuseMisspelt(log, listed, seams);
   if (!log.names.has(name) && !listed.has(name)) {
     const near = nearestWord(name, [...listed, ...log.names]);
+    const slip = near === undefined ? null : misspeltSeam(name, near, seams);
+    if (slip) throw new Refusal(slip.sentence, slip.at);
     throw new Refusal(
       `neither the fitting log nor the list of seams knows "${name}"${near ? `; is "${near}" meant?` : ""}`,
     );
@@ -230,14 +233,17 @@ function ownChange(name: string, end: SeamEnd | null, { entries }: FittingLog): 
 }
 
 /** An entry that names no edge of the list, and is near one, is misspelt: it would count for nothing. */
-function refuseMisspelt({ entries }: FittingLog, listed: ReadonlySet<string>): void {
+function refuseMisspelt({ entries }: FittingLog, listed: ReadonlySet<string>, seams: readonly Seam[]): void {
   for (const { name, number, places } of entries) {
     if (listed.size === 0 || listed.has(name)) continue;
     const meant = misspeltPhrase(name, listed);
-    if (meant)
-      throw new Refusal(
-        `row ${number} of the fitting log names "${name}", and the list of seams has no such edge; is "${meant}" meant?`,
-        cellOfLog(places, "seam"),
-      );
+    if (!meant) continue;
+    const slip = misspeltSeam(name, meant, seams);
+    throw slip
+      ? new Refusal(slip.sentence, slip.at)
+      : new Refusal(
+          `row ${number} of the fitting log names "${name}", and the list of seams has no such edge; is "${meant}" meant?`,
+          cellOfLog(places, "seam"),
+        );
   }
 }

@@ -162,6 +162,31 @@ test.each([
   expect(ask(logOf(...rows), seam, seamsOf(["bodice", "waist", "skirt", "waist"]))).toBe(sentence);
 }); // biome-ignore format: a table
 
+test("a name misspelt in the list of seams is blamed on its row there, also by the log and by what asks for another of its names", () => {
+  const log = logOf(["bodice", "waist", 0.5]);
+  const asked = (side: readonly [string, string], of: string) => {
+    const seams = seamsOf(["bodice", "side", "bodice", "side"], [...side, "skirt", "waist"], ["skirt", "side", "skirt", "side"]);
+    const points: unknown[] = [];
+    const verdict = run(LOG_VERDICT, [log, seams] as never, { ...inches, points: (at) => points.push(at) });
+    const change = run(FITTING_CHANGE, [log, of, seams] as never, inches);
+    return { verdict, change, points };
+  };
+  // The list has seven columns: its second row begins at cell 7.
+  const says = (name: string) => `row 2 of the list of seams names "${name}"; is "bodice waist" meant?`;
+  expect(asked(["bodise", "waist"], "skirt waist")).toEqual({
+    verdict: `check: ${says("bodise waist")}`,
+    change: { refusal: says("bodise waist"), at: { position: 2, cell: 7 } },
+    points: [{ position: 1, cell: 7 }],
+  });
+  expect(asked(["bodice", "wiast"], "bodice waist").change).toEqual({
+    refusal: says("bodice wiast"),
+    at: { position: 2, cell: 8 },
+  });
+  expect(ask(logOf(), "bodice waist", seamsOf(["bodice", "wiast", "skirt", "waist"], ["bodice", "side", "bodice", "side"]))).toBe(
+    'row 1 of the list of seams names "bodice wiast"; is "bodice waist" meant?',
+  );
+}); // biome-ignore format: rows
+
 test("LOG_VERDICT points at the first entry that names no edge of the list", () => {
   const points: unknown[] = [];
   const log = logOf(["bodice", "waist", 0.5], ["bodice", "dart", 0.25]);

@@ -29,10 +29,32 @@ export function withLay(
   return Object.fromEntries(kept.toReversed());
 }
 
-/** Whether two states of a book differ in nothing but the lays that were found. */
-export function sameWork(a: Book | null, b: Book | null): boolean {
+const isByHand = (lay: FoundLay | undefined): boolean => lay?.origin?.by === "hand";
+
+/** Lays of two states of a book together: of two for one question `mine` stays, but a lay made by hand goes before one that was found. */
+export function bothLays(mine: Book["lays"], theirs: Book["lays"]): Book["lays"] {
+  const byHand = Object.entries(theirs).filter(([hash, lay]) => isByHand(lay) && !isByHand(mine[hash]));
+  return { ...theirs, ...mine, ...Object.fromEntries(byHand) };
+}
+
+function sameByHand(a: Book["lays"], b: Book["lays"]): boolean {
+  if (a === b) return true;
+  const hashes = [...Object.keys(a), ...Object.keys(b)];
+  return hashes.every((hash) => a[hash] === b[hash] || !(isByHand(a[hash]) || isByHand(b[hash])));
+}
+
+/** Whether two states of a book differ in nothing but their lays. */
+export function sameButLays(a: Book | null, b: Book | null): boolean {
   if (a === b) return true;
   if (!a || !b) return false;
   const keys = new Set([...Object.keys(a), ...Object.keys(b)] as (keyof Book)[]);
   return [...keys].every((key) => key === "lays" || a[key] === b[key]);
 }
+
+/** Whether two states of a book differ in nothing but lays that a search found. A lay made by hand is work. */
+export const sameWork = (a: Book | null, b: Book | null): boolean =>
+  a === b || (a !== null && b !== null && sameButLays(a, b) && sameByHand(a.lays, b.lays));
+
+/** Whether two states of a book differ in nothing, though they may be two objects. */
+export const sameState = (a: Book | null, b: Book | null): boolean =>
+  sameButLays(a, b) && a?.lays === b?.lays;

@@ -4,7 +4,7 @@
  */
 import { phrase } from "../../functions/phrase.ts";
 import type { Place } from "../book/address.ts";
-import { withLay } from "../book/lays.ts";
+import { bothLays, withLay } from "../book/lays.ts";
 import type { Book } from "../book/shape.ts";
 import { Engine } from "../engine/engine.ts";
 import { hashOf } from "../engine/laid.ts";
@@ -209,9 +209,9 @@ export class Store {
     return fault;
   }
 
-  /** Adds lays that were found elsewhere for the same book; where both have a lay, its own stays. */
+  /** Adds lays that were found elsewhere for the same book; of two for one question its own stays, but one made by hand goes before one that was found. */
   takeLays(lays: Book["lays"]): void {
-    const take = (book: Book): Book => ({ ...book, lays: { ...lays, ...book.lays } });
+    const take = (book: Book): Book => ({ ...book, lays: bothLays(book.lays, lays) });
     if (!this.#keep(take(this.#book), this.#trying && take(this.#trying))) this.#notify();
   }
 

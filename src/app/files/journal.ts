@@ -3,6 +3,8 @@
  * answers in its own time, which a tab that is closed may not have. Each tab writes under keys of
  * its own. A small book is written whole, a large one as what has changed.
  */
+
+import { sameWork } from "../../book/lays.ts";
 import { readBook } from "../../book/read.ts";
 import type { Book } from "../../book/shape.ts";
 import { asWritten, writeBook } from "../../book/write.ts";
@@ -20,6 +22,8 @@ export interface Entry {
   readonly text?: string;
   /** What changed in the book since the step before, where the book is large. */
   readonly change?: Change;
+  /** True where all that was done since the shelf kept the book was to find lays. */
+  readonly laysOnly?: true;
 }
 
 /** What one tab wrote down of one book, in the order of its steps. */
@@ -50,6 +54,8 @@ export class Journal {
   /** The step of the last entry, and the book as it was then. */
   #step = 0;
   #last: Book | null = null;
+  /** The book as the shelf has it. */
+  #base: Book | null = null;
   #lastStep = 0;
   #keys: { readonly step: number; readonly key: string }[] = [];
 
@@ -66,6 +72,7 @@ export class Journal {
     this.#id = id;
     this.#revision = revision;
     this.#last = book && asWritten(book);
+    this.#base = book;
     this.#lastStep = this.#step;
     this.#keys = [];
   }
@@ -74,7 +81,8 @@ export class Journal {
   write(next: Book): boolean {
     this.#step += 1;
     const step = this.#step;
-    const common = { revision: this.#revision, from: this.#lastStep, step };
+    const laysOnly = sameWork(next, this.#base) ? { laysOnly: true as const } : {};
+    const common = { revision: this.#revision, from: this.#lastStep, step, ...laysOnly };
     const text = shortText(next);
     const book = asWritten(next);
     const entry: Entry =
@@ -96,6 +104,7 @@ export class Journal {
     const before = this.#keys;
     this.#revision = revision;
     this.#last = asWritten(book);
+    this.#base = book;
     this.#lastStep = step;
     this.#keys = [];
     if (now === book || this.write(now)) for (const { key } of before) drop(key);

@@ -4,7 +4,7 @@
  */
 import { phrase, plural } from "../../../functions/phrase.ts";
 import type { Place } from "../../book/address.ts";
-import { sameWork } from "../../book/lays.ts";
+import { sameState, sameWork } from "../../book/lays.ts";
 import { readBook } from "../../book/read.ts";
 import type { Book } from "../../book/shape.ts";
 import { writeBook } from "../../book/write.ts";
@@ -107,6 +107,12 @@ export class Saver {
     const { shelf } = this.#bookcase;
     if (book === this.kept || !shelf) return;
     const { step } = this.journal;
+    if (sameState(book, this.kept)) {
+      // A calculation that is made again makes another object of the same book.
+      this.kept = book;
+      this.journal.kept(book, step, this.record.revision, book);
+      return this.#keeping.change({ state: "saved", trouble: null });
+    }
     const record: BookRecord = {
       ...this.record,
       title: book.title,

@@ -44,7 +44,8 @@ export async function unkeptOf(found: { record: BookRecord; text: string }): Pro
     const from = own ? by.step : (entries[0]?.from ?? 0);
     const left = entries.filter(({ step }) => step > from);
     const book = left.length > 0 ? broughtForward(reading.book, left, from) : reading.book;
-    if (book && writeBook(book) === shelved) {
+    // Lays are found again.
+    if (left.at(-1)?.laysOnly || (book && writeBook(book) === shelved)) {
       dropWritten(id, tab);
       return [];
     }

@@ -4,7 +4,7 @@ import { useEffect, useRef, useState } from "react";
 import { phrase } from "../../../functions/phrase.ts";
 import { placeKey } from "../../book/address.ts";
 import { type } from "../../book/edit.ts";
-import { sameWork } from "../../book/lays.ts";
+import { sameButLays } from "../../book/lays.ts";
 import type { Book } from "../../book/shape.ts";
 import { typedFor, type VariedCell } from "../../engine/varied-cell.ts";
 import { setSliding } from "../../lay/large-questions.ts";
@@ -38,7 +38,7 @@ export function useTrying(store: Store): Trying {
     changes: new Map(),
   });
   // An edit made meanwhile puts an end to what was tried.
-  const changes: Changes = sameWork(state.book, store.book) ? state.changes : new Map();
+  const changes: Changes = sameButLays(state.book, store.book) ? state.changes : new Map();
   const frame = useRef(0);
 
   const change = (next: Changes) => {
@@ -48,7 +48,7 @@ export function useTrying(store: Store): Trying {
     frame.current = requestAnimationFrame(() => {
       // A lay that was found meanwhile is no edit.
       const now = store.book;
-      if (!sameWork(now, book)) return;
+      if (!sameButLays(now, book)) return;
       setSliding(next.size > 0);
       store.try(next.size === 0 ? null : type(now, typingsOf(now, next)));
     });

@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
-import { MOST_UNASKED, withLay } from "../../../src/book/lays.ts";
-import type { Book, FoundLay } from "../../../src/book/shape.ts";
+import { bothLays, MOST_UNASKED, sameState, sameWork, withLay } from "../../../src/book/lays.ts";
+import { type Book, blankBook, type FoundLay } from "../../../src/book/shape.ts";
 
 const lay = (length: number): FoundLay => ({ placements: [], length, density: 0.8 });
 const hash = (i: number) => i.toString(16).padStart(16, "0");
@@ -24,4 +24,24 @@ it("a lay that is found again is the newest again", () => {
     [hash(2), lay(2)],
     [hash(1), lay(0.5)],
   ]);
+});
+
+it("a lay that a search found is no work, one made by hand is; of both for one question the one by hand stays", () => {
+  const base = blankBook("Cloak", "in", "1/8");
+  const byHand: FoundLay = { ...lay(2), origin: { by: "hand" } };
+  const found = { ...base, lays: { [hash(1)]: lay(1) } };
+  const made = { ...base, lays: { [hash(1)]: byHand } };
+  expect([sameWork(base, found), sameWork(base, made), sameWork(found, made), sameWork(made, base)]).toEqual([
+    true,
+    false,
+    false,
+    false,
+  ]);
+  expect([sameState(base, { ...base }), sameState(base, found)]).toEqual([true, false]);
+  expect(
+    bothLays({ [hash(1)]: lay(1), [hash(2)]: lay(2) }, { [hash(1)]: byHand, [hash(2)]: lay(3) }),
+  ).toEqual({
+    [hash(1)]: byHand,
+    [hash(2)]: lay(2),
+  });
 });

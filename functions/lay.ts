@@ -52,6 +52,8 @@ export interface LayQuestion {
   readonly pinned?: readonly Placement[];
   /** One of many tried in passing, such as places for a join: a quick lay is answer enough. */
   readonly passing?: true;
+  /** A lay that others are found from: it is searched for, and shown nowhere. */
+  readonly start?: true;
   /**
    * Asks which copies are best bought when `cloths` do not take all of them: the answer leaves out (`missing`) the
    * copies that take the least of `bought` together. Nothing else of such an answer counts.

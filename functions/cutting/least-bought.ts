@@ -90,7 +90,7 @@ export function leastBought(stock: LayQuestion, bought: LayCloth, plan: Planner)
   const { pieces } = stock;
   const { all, may, onStock, onBought } = waysOf(stock, bought);
   const laid = indicesOf(may);
-  const first = laid.length > 0 ? plan(onStock(may)) : null;
+  const first = laid.length > 0 ? plan({ ...onStock(may), start: true }) : null;
   if (first && "refusal" in first) return first;
   const out = new Map(first?.missing.map(([piece, count]) => [laid[piece], count]));
   const left: Counts = all.map((count, i) => count - may[i]! + (out.get(i) ?? 0));
@@ -102,15 +102,13 @@ export function leastBought(stock: LayQuestion, bought: LayCloth, plan: Planner)
     best = all.map((_, i) => counts.get(i) ?? 0);
   }
 
-  // The lays of the best way are lays of the cell's own, which a search may shorten.
+  // The lays of the best way are lays of the cell's own, which a search may shorten. The copies that the first lay has
+  // room for may find none in a lay of their own.
   const kept = less(all, best);
-  const isFirst = best.every((count, i) => count === left[i]);
+  const own = total(kept) > 0 ? plan(onStock(kept)) : null;
+  const isOwn = own && ("refusal" in own || own.missing.length === 0);
   const lays = [
-    total(kept) === 0 || !first
-      ? null
-      : isFirst
-        ? { lay: first, indices: laid }
-        : { lay: plan(onStock(kept)), indices: indicesOf(kept) },
+    own && (isOwn ? { lay: own, indices: indicesOf(kept) } : { lay: first!, indices: laid }),
     total(best) === 0 ? null : { lay: plan(onBought(best)), indices: indicesOf(best) },
   ];
   const cloths = [...stock.cloths, bought];

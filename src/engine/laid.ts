@@ -123,9 +123,16 @@ export function pendingText(
 
 const QUICK: LayOrigin = { by: "quick" };
 
-/** How the least searched of these lays was found; null when pieces were laid nowhere. */
+/**
+ * How the least searched of these lays was found; null when pieces were laid nowhere. A lay of all pieces on cloth in
+ * stock can't get better: beside other lays it does not count.
+ */
 export function leastSearched(lays: readonly LaidLay[]): LayOrigin | null {
-  return leastSearchedOf(lays.flatMap(({ answer }) => ("refusal" in answer ? [] : [answer])));
+  const found = lays.flatMap(({ question, answer }) =>
+    "refusal" in answer ? [] : [{ answer, isOpen: question.cloths.some(({ length }) => length === null) }],
+  );
+  const open = found.filter(({ answer, isOpen }) => isOpen || answer.missing.length > 0);
+  return leastSearchedOf((open.length > 0 ? open : found).map(({ answer }) => answer));
 }
 
 /** How the least searched of these lays was found; null for an empty list. */

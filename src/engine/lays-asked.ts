@@ -15,7 +15,7 @@ export interface Asked {
   readonly by: string;
 }
 
-/** Every lay question asked while the formula of a cell is calculated, each once, in the order asked. */
+/** Every lay question whose lay the formula of a cell rests on, each once, in the order asked. */
 export function laysAsked(engine: Engine, place: Place): Asked[] {
   const asked = new Map<string, Asked>();
   const { plan } = engine.setting;
@@ -23,7 +23,8 @@ export function laysAsked(engine: Engine, place: Place): Asked[] {
   for (const { declaration, args } of engine.calls(place)) {
     const listening: Planner = (question) => {
       const hash = questionHash(question);
-      if (!asked.has(hash)) asked.set(hash, { question, hash, by: declaration.name });
+      if (!question.passing && !question.start && !asked.has(hash))
+        asked.set(hash, { question, hash, by: declaration.name });
       return plan(question);
     };
     run(declaration, args, { ...engine.setting, plan: listening });

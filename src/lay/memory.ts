@@ -8,11 +8,11 @@ interface Kept {
   readonly answer: Answer;
 }
 
-/** A lay has no names in it, and is the same whether it is made in passing; a refusal names its pieces. */
+/** A lay has no names in it, and is the same whatever it is made for; a refusal names its pieces. */
 const isSame = ({ question, answer }: Kept, asked: LayQuestion): boolean =>
   isEqual(question, asked, "refusal" in answer ? NONE : NAMES);
 
-const NAMES: ReadonlySet<string> = new Set(["name", "passing"]);
+const NAMES: ReadonlySet<string> = new Set(["name", "passing", "start"]);
 const NONE: ReadonlySet<string> = new Set();
 
 /** Keeps the newest answers, at most so many. Questions that differ in a figure have nothing in common. */

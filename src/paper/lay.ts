@@ -62,6 +62,7 @@ export function layDocument(engine: Engine, asked: Asked): Built | NotPrinted {
     const called = cellTextWithName(engine.book, place);
     const remarks = remarksOf(engine, place);
     const drawn = lays.flatMap(({ question, answer }) => {
+      if (question.start) return [];
       if ("refusal" in answer) {
         sentences.push(`${called} has no lay to draw: ${answer.refusal}`);
         return [];

@@ -10,7 +10,7 @@ import { isFound } from "../../lay/desk.ts";
 import type { Store } from "../../store/store.ts";
 import { handOn } from "../keyboard.ts";
 import { useSaid } from "../spoken.ts";
-import { type Answered, answeredAt } from "./asked.ts";
+import { type Answered, answersAt } from "./asked.ts";
 import { asksBeside, type Choice, ChooseBeside, Figures, laidBeside, Still } from "./Beside.tsx";
 import { backgroundOf } from "./background.ts";
 import { HandTools } from "./HandTools.tsx";
@@ -20,6 +20,7 @@ import { LayTable } from "./LayTable.tsx";
 import { fitOf, sizeOf, usePictureSpace } from "./picture-scale.ts";
 import { quickLaysOf } from "./quick-lays.ts";
 import { useLayByHand } from "./use-lay-by-hand.ts";
+import { WhichLay } from "./WhichLay.tsx";
 import { coverText, leftOver, missingText, originSentence } from "./words.ts";
 
 interface Props {
@@ -28,10 +29,23 @@ interface Props {
 }
 
 export function LayBoard({ store, place }: Props) {
-  const asked = answeredAt(store, place);
+  const [which, setWhich] = useState("");
+  const all = answersAt(store, place);
+  const asked = all.find(({ hash }) => hash === which) ?? all[0];
   if (!asked) return null;
+  const clothOf = ({ question }: Answered) => {
+    const cloth = clothText(question, (length) => lengthText(length, store.shown));
+    return question.cloths.length === 1 && question.cloths[0]!.name !== "cloth"
+      ? phrase`${question.cloths[0]!.name} (${cloth})`
+      : cloth;
+  };
   // Another question is another table: nothing that was moved or pinned is carried over.
-  return <Table key={asked.hash} store={store} place={place} asked={asked} />;
+  return (
+    <>
+      <WhichLay all={all} shown={asked} clothOf={clothOf} onShow={setWhich} />
+      <Table key={asked.hash} store={store} place={place} asked={asked} />
+    </>
+  );
 }
 
 const totalLength = ({ lengths }: Lay): number => lengths.reduce((sum, length) => sum + length, 0);

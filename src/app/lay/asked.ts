@@ -8,9 +8,12 @@ export interface Answered extends Asked {
   readonly lay: Lay;
 }
 
-/** Null for a cell that lays nothing, or whose pieces can not be laid. */
-export function answeredAt({ engine }: Store, place: Place): Answered | null {
-  const [asked] = laysAsked(engine, place);
-  const lay = asked && engine.setting.plan?.(asked.question);
-  return asked && lay && !("refusal" in lay) ? { ...asked, lay } : null;
-}
+/** The lays that a cell rests on; none for a cell that lays nothing, or whose pieces can not be laid. */
+export const answersAt = ({ engine }: Store, place: Place): Answered[] =>
+  laysAsked(engine, place).flatMap((asked) => {
+    const lay = engine.setting.plan?.(asked.question);
+    return lay && !("refusal" in lay) ? [{ ...asked, lay }] : [];
+  });
+
+/** The first of them. */
+export const answeredAt = (store: Store, place: Place): Answered | null => answersAt(store, place)[0] ?? null;

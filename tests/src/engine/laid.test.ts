@@ -1,7 +1,15 @@
 import { describe, expect, it } from "vitest";
 import { Engine } from "../../../src/engine/engine.ts";
 import { chain } from "../../../src/engine/explain.ts";
-import { concerned, hashOf, isUnsure, laidSign, laidText, uncertaintyOf } from "../../../src/engine/laid.ts";
+import {
+  concerned,
+  hashOf,
+  isUnsure,
+  laidSign,
+  laidText,
+  leastSearched,
+  uncertaintyOf,
+} from "../../../src/engine/laid.ts";
 import { laysBelow, laysBelowText, originBelow } from "../../../src/engine/lays-below.ts";
 import { finish } from "../../../src/engine/sweep.ts";
 import { comparing } from "../../../src/engine/trials.ts";
@@ -34,6 +42,17 @@ describe("a laid length", () => {
     expect(isUnsure(100, 100, [QUICK, QUICK])).toBe(false);
     expect(isUnsure(100, 105, [null, null])).toBe(false);
   });
+
+  it("is as good as its least searched lay, but for pieces that all lie on cloth in stock, where a search gains nothing", () => {
+    const laid = (length: number | null, missing: readonly (readonly [number, number])[], origin: typeof QUICK | ReturnType<typeof searched>) => ({
+      question: { pieces: [], cloths: [{ name: "cloth", width: 45, length }], gap: 0, repeat: 0 },
+      answer: { placements: [], lengths: [30], density: 1, missing, origin },
+    });
+    const stock = laid(40, [], QUICK);
+    expect(leastSearched([stock, laid(null, [], searched(20))])).toEqual(searched(20));
+    expect(leastSearched([laid(40, [[0, 1]], QUICK), laid(null, [], searched(20))])).toEqual(QUICK);
+    expect(leastSearched([stock])).toEqual(QUICK);
+  }); // biome-ignore format: a row for each lay
 
   it("is told of in the cells that rest on it, and in no others", () => {
     const book = bookOf({

@@ -45,6 +45,15 @@ describe("the lay question of a cell", () => {
     expect(lays.map(({ question }) => question.cloths[0]!.length)).toEqual([60, null]);
   });
 
+  it("is of pieces that are shared out those cut from the stock, with nothing missing, then those cut from cloth to buy", () => {
+    const stock = '"Cloth";"Usable width";"Length"|"linen";30;45';
+    const lays = asked(`=CLOTH_TO_BUY(B1;C1;{${stock}};"linen";54)`);
+    expect(lays.map(({ question: { cloths, pieces } }) => [cloths[0]!.length, pieces[0]!.quantity])).toEqual([
+      [45, 1],
+      [null, 2],
+    ]);
+  });
+
   it("is none for a cell that lays nothing, or only rests on one that does", () => {
     expect(asked("=YARDAGE(B1;C1;54)", 2)).toEqual([]);
     expect(asked("=2*3")).toEqual([]);

@@ -25,8 +25,7 @@ import type { Call, Context } from "./register.ts";
 import { type Scene, sentence, unreadable } from "./sentences.ts";
 import { leftOutOf, type UncountedCells, uncountedByUser, uncountedCells } from "./uncounted.ts";
 import { Unmatched } from "./unmatched.ts";
-import { usesIn } from "./uses.ts";
-import { haveSameUses, type UsesToLookAt, usesToLookAt } from "./uses-to-look-at.ts";
+import { KeptUses } from "./uses-to-look-at.ts";
 import { type CellView, cellView, type Sources } from "./view.ts";
 
 interface Uncounted {
@@ -40,7 +39,7 @@ export class Engine {
   #instance: Instance;
   #kinds: Kinds;
   #uncounted: Uncounted | null = null;
-  #uses: { readonly book: Book; readonly uses: UsesToLookAt } | null = null;
+  readonly #uses = new KeptUses();
   #said: { readonly book: Book; readonly cells: ReadonlyMap<string, readonly Said[]> } | null = null;
   #unmatched: { readonly book: Book; readonly words: Unmatched } | null = null;
 
@@ -184,18 +183,10 @@ export class Engine {
         // A formula that answers with nothing, as in a line still to be filled, has counted nothing.
         return !(raw instanceof DetailedCellError) && raw !== "";
       };
-      const cells = uncountedCells(this.worked, this.#kinds, works, this.#usesNow());
+      const cells = uncountedCells(this.worked, this.#kinds, works, this.#uses.of(this.worked));
       this.#uncounted = { book: this.book, cells, users: uncountedByUser(cells) };
     }
     return this.#uncounted;
-  }
-
-  #usesNow(): UsesToLookAt {
-    const { worked } = this;
-    const kept = this.#uses && haveSameUses(this.#uses.book, worked) ? this.#uses.uses : null;
-    const uses = kept ?? usesToLookAt(worked, usesIn(worked));
-    this.#uses = { book: worked, uses };
-    return uses;
   }
 
   #typed({ page, row, column }: Place): string {

@@ -189,16 +189,21 @@ export function precedents(
 /** Signs that no formula has that only repeats a cell, unless in the quoted title of a page: of most formulas no tree need be made. */
 const MORE_THAN_A_CELL = /=[^']*(?:[:+*/^&<>=%{"]|[A-Za-z0-9_.]\()/;
 
-/** The cell where a cell that only repeats another, such as =B4, gets its value from; else the cell itself. */
+/** The cell that a cell with this entry on `page` only repeats, such as =B4; null for every other entry. */
+export function repeatedBy(book: Book, typed: string, page: number): Place | null {
+  if (!isFormula(typed) || MORE_THAN_A_CELL.test(typed)) return null;
+  const tree = formulaTree(typed);
+  const area = tree.is === "cell" || tree.is === "name" ? areaOf(book, tree, page) : null;
+  return area && { page: area.page, row: area.top, column: area.left };
+}
+
+/** The cell where a cell that only repeats another gets its value from; else the cell itself. */
 export function sourceOf(book: Book, place: Place): Place {
   let from = place;
   for (let i = 0; i < 5; i += 1) {
-    const typed = typedAt(book, from.page, from.row, from.column);
-    if (!isFormula(typed) || MORE_THAN_A_CELL.test(typed)) return from;
-    const tree = formulaTree(typed);
-    const area = tree.is === "cell" || tree.is === "name" ? areaOf(book, tree, from.page) : null;
-    if (!area) return from;
-    from = { page: area.page, row: area.top, column: area.left };
+    const repeated = repeatedBy(book, typedAt(book, from.page, from.row, from.column), from.page);
+    if (!repeated) return from;
+    from = repeated;
   }
   return place;
 }

@@ -51,6 +51,9 @@ function statusOf(book: Book, typed: string, kind: Page["columns"][number]["kind
   return free.is === "flag" ? "text" : "kept";
 }
 
+/** Columns are counted only for areas of more rows than this. */
+const FEW_ROWS = 20;
+
 /** The statuses of one book. */
 export class Statuses {
   readonly #book: Book;
@@ -71,6 +74,12 @@ export class Statuses {
   areFigures({ page, top, left, bottom, right }: Area): boolean {
     const rows = this.#book.pages[page]?.rows.length ?? 0;
     if (top >= rows || right - left > 50) return false;
+    if (bottom - top < FEW_ROWS) {
+      for (let row = top; row <= Math.min(bottom, rows - 1); row += 1)
+        for (let column = left; column <= right; column += 1)
+          if (this.of({ page, row, column }) !== "figure") return false;
+      return true;
+    }
     for (let column = left; column <= right; column += 1) {
       const others = this.#othersOf(page, column);
       if (others[Math.min(bottom + 1, rows)]! > others[top]!) return false;
@@ -93,19 +102,13 @@ export class Statuses {
     return others;
   }
 
-  /** The cells in which a figure has two readings, in the order of the book; those of columns of text left out. */
-  unclear(): Place[] {
-    return this.#book.pages.flatMap((page, index) => {
-      const places: Place[] = [];
-      page.rows.forEach((row, r) => {
-        const cells = statusesOfRow(this.#book, page, row);
-        if (!cells.includes("unclear")) return;
-        cells.forEach((status, column) => {
-          if (status === "unclear" && page.columns[column]?.kind !== "text")
-            places.push({ page: index, row: r, column });
-        });
-      });
-      return places;
-    });
+  /** The cells of a row in which a figure has two readings; those of columns of text left out. */
+  unclear(page: number, row: number): readonly Place[] {
+    const on = this.#book.pages[page]!;
+    const cells = statusesOfRow(this.#book, on, on.rows[row]!);
+    if (!cells.includes("unclear")) return [];
+    return cells.flatMap((status, column) =>
+      status === "unclear" && on.columns[column]?.kind !== "text" ? [{ page, row, column }] : [],
+    );
   }
 }

@@ -88,7 +88,7 @@ export function uncountedCells(
         note(use, place, groupOf(place, missing.find((one) => status(one) === status(place))!));
     }
   }
-  for (const place of statuses.unclear())
+  for (const place of uses.unclear)
     if (!found.has(placeKey(place)))
       found.set(placeKey(place), { place, is: "unclear", uses: [], group: placeKey(place) });
   const cells = new Map(inSentences(book, found));

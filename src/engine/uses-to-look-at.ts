@@ -1,26 +1,29 @@
 /**
- * Which of the places where formulas need numbers may lack a number. When an edit only replaces numbers with
- * numbers, the same places are kept for the next book. What is found at a place is never kept: it is read anew.
+ * Which of the places where formulas need numbers may lack a number. They are kept by row: after an edit only the
+ * rows are looked through that were changed, or that need a figure from a cell that is of another kind now. What is
+ * found at a place is never kept: it is read anew.
  */
-import { isFormula } from "../book/formula.ts";
+import { comparePlaces, type Place, placeKey } from "../book/address.ts";
 import { type Book, typedAt } from "../book/shape.ts";
 import { isTypedLength, takesNoLength } from "./length-as-number.ts";
-import { cellsIn, sourceOf } from "./references.ts";
+import { cellsIn, repeatedBy, sourceOf } from "./references.ts";
 import { Statuses, statusesOfRow } from "./statuses.ts";
-import { namesTogether, type Use } from "./uses.ts";
+import { namesTogether, type Use, UsesByRow } from "./uses.ts";
 
 export interface UsesToLookAt {
   /** Places where some cell is not a number. */
   readonly counted: readonly Use[];
   /** Places of arguments that take no length, where some cell is a typed length. */
   readonly lengths: readonly Use[];
+  /** Cells in which a figure has two readings, whether or not a formula needs them. */
+  readonly unclear: readonly Place[];
 }
 
 /** The most cells of one range that are looked at one by one. */
 const MOST_CELLS = 2000;
 
-export function usesToLookAt(book: Book, uses: Iterable<Use>): UsesToLookAt {
-  const statuses = new Statuses(book);
+/** Those among the given uses. */
+export function usesToLookAt(book: Book, uses: Iterable<Use>, statuses = new Statuses(book)): UsesToLookAt {
   const lacksFigure = ({ as, areas }: Use): boolean => {
     if (as !== "cell") return !areas.every((area) => statuses.areFigures(area));
     const { page, top, left } = areas[0]!;
@@ -36,39 +39,109 @@ export function usesToLookAt(book: Book, uses: Iterable<Use>): UsesToLookAt {
     if (lacksFigure(use)) counted.push(use);
     if (hasLength(use)) lengths.push(use);
   }
-  return { counted, lengths };
+  return { counted, lengths, unclear: [] };
 }
 
-/** Whether both books are sure to have the same uses to look at: no cell but figures differs, and figures have become figures. */
-export function haveSameUses(old: Book, next: Book): boolean {
+const NONE: UsesToLookAt = { counted: [], lengths: [], unclear: [] };
+
+/** With more changed rows than this, or more cells that are of another kind, all rows are looked through. */
+const MOST_ROWS = 200;
+const MOST_TURNED = 30;
+
+/** The uses to look at of one state of a book after the other. */
+export class KeptUses {
+  #book: Book | null = null;
+  /** By page and row. */
+  #rows: UsesToLookAt[][] = [];
+  #all: UsesToLookAt = NONE;
+
+  of(book: Book): UsesToLookAt {
+    if (book === this.#book) return this.#all;
+    const uses = new UsesByRow(book);
+    const statuses = new Statuses(book);
+    const inRow = (page: number, row: number): UsesToLookAt => {
+      const { counted, lengths } = usesToLookAt(book, uses.of(page, row), statuses);
+      const unclear = statuses.unclear(page, row);
+      return counted.length + lengths.length + unclear.length > 0 ? { counted, lengths, unclear } : NONE;
+    };
+    const rows = this.#book && rowsToLookThrough(this.#book, book, uses);
+    if (rows) for (const { page, row } of rows) this.#rows[page]![row] = inRow(page, row);
+    else this.#rows = book.pages.map((on, page) => on.rows.map((_, row) => inRow(page, row)));
+    if (!rows || rows.length > 0) {
+      const some = this.#rows.flatMap((page) => page.filter((row) => row !== NONE));
+      this.#all = {
+        counted: some.flatMap(({ counted }) => counted),
+        lengths: some.flatMap(({ lengths }) => lengths),
+        unclear: some.flatMap(({ unclear }) => unclear),
+      };
+    }
+    this.#book = book;
+    return this.#all;
+  }
+}
+
+/** A row of a page. */
+type Row = Pick<Place, "page" | "row">;
+
+/** The rows whose uses to look at may be others than before; null when that can be all rows. */
+function rowsToLookThrough(old: Book, next: Book, uses: UsesByRow): readonly Row[] | null {
   if (old.unit !== next.unit || old.decimal !== next.decimal || old.pages.length !== next.pages.length)
-    return false;
+    return null;
   const names = namesTogether(old);
-  if (names !== namesTogether(next)) return false;
-  return old.pages.every((was, page) => {
+  if (names !== namesTogether(next)) return null;
+  const changed: Row[] = [];
+  for (const [page, was] of old.pages.entries()) {
     const is = next.pages[page]!;
-    if (was === is) return true;
+    if (was === is) continue;
     if (was.title !== is.title || was.columns !== is.columns || was.rows.length !== is.rows.length)
-      return false;
-    return was.rows.every((row, at) => row === is.rows[at] || haveSameStatuses(old, next, page, at));
-  });
+      return null;
+    for (const [row, typed] of was.rows.entries()) if (typed !== is.rows[row]) changed.push({ page, row });
+    if (changed.length > MOST_ROWS) return null;
+  }
+  const turned = changed.flatMap(({ page, row }) => turnedCells(old, next, page, row));
+  if (turned.length === 0) return changed;
+  const all = withRepeats(next, turned, uses);
+  if (all.length > MOST_TURNED) return null;
+  const known = new Set(changed.map(({ page, row }) => `${page}.${row}`));
+  const reached = next.pages.flatMap(({ rows }, page) =>
+    [...rows.keys()].flatMap((row): Row[] =>
+      !known.has(`${page}.${row}`) && uses.reach(page, row, all) ? [{ page, row }] : [],
+    ),
+  );
+  return [...changed, ...reached];
 }
 
-function haveSameStatuses(old: Book, next: Book, page: number, row: number): boolean {
+/** The cells of a row that are of another kind to a formula that needs a number, or repeat another cell. */
+function turnedCells(old: Book, next: Book, page: number, row: number): Place[] {
   const [a, b] = [old.pages[page]!.rows[row]!, next.pages[page]!.rows[row]!];
   const was = statusesOfRow(old, old.pages[page]!, a);
   const is = statusesOfRow(next, next.pages[page]!, b);
-  return (
-    a.length === b.length &&
-    a.every((typed, column) => {
-      if (typed === b[column]) return true;
-      const place = { page, row, column };
-      return (
-        !isFormula(typed) &&
-        !isFormula(typedAt(next, page, row, column)) &&
-        was[column] === is[column] &&
-        isTypedLength(old, place) === isTypedLength(next, place)
-      );
-    })
+  const found: Place[] = [];
+  for (let column = 0; column < Math.max(a.length, b.length); column += 1) {
+    const place = { page, row, column };
+    const [before, after] = [typedAt(old, page, row, column), typedAt(next, page, row, column)];
+    if (before === after) continue;
+    const isSame =
+      (was[column] ?? "blank") === (is[column] ?? "blank") &&
+      isTypedLength(old, place) === isTypedLength(next, place) &&
+      !repeatedBy(old, before, page) &&
+      !repeatedBy(next, after, page);
+    if (!isSame) found.push(place);
+  }
+  return found;
+}
+
+/** The cells with those that repeat them, one through the other. */
+function withRepeats(book: Book, cells: readonly Place[], uses: UsesByRow): readonly Place[] {
+  const repeats = book.pages.flatMap(({ rows }, page) =>
+    [...rows.keys()].flatMap((row) =>
+      uses.repeats(page, row).map(({ column, of }) => ({ place: { page, row, column }, of: placeKey(of) })),
+    ),
   );
+  const found = new Map(cells.map((cell) => [placeKey(cell), cell]));
+  for (let count = 0; count < found.size; ) {
+    count = found.size;
+    for (const { place, of } of repeats) if (found.has(of)) found.set(placeKey(place), place);
+  }
+  return [...found.values()].toSorted(comparePlaces);
 }

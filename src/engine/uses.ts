@@ -11,7 +11,7 @@ import type { Book } from "../book/shape.ts";
 import { takesOfCall } from "./expected-kinds.ts";
 import { filledArea, type Stays, staysIn } from "./filled.ts";
 import { likeArguments } from "./kind-of-tree.ts";
-import { type Area, areaOf, isBand, isSingle, isWide } from "./references.ts";
+import { type Area, areaOf, isBand, isSingle, isWide, repeatedBy } from "./references.ts";
 
 /** How a formula needs a cell's figure. */
 export interface Use {
@@ -61,7 +61,16 @@ interface KnownRow {
   readonly row: number;
   /** By column, where the formula there needs figures; null where no formula does. */
   readonly patterns: readonly (Pattern | null)[];
+  readonly repeats: readonly Repeat[];
 }
+
+/** A cell, by its column, that only repeats another cell. */
+export interface Repeat {
+  readonly column: number;
+  readonly of: Place;
+}
+
+const NO_REPEATS: readonly Repeat[] = [];
 
 /** Rows that an edit leaves alone are the same objects in the next book, and so are their uses. */
 const rowsKnown = rememberWithObject<readonly string[], { known: KnownRow | null }>();
@@ -77,23 +86,72 @@ export function namesTogether(book: Book): readonly unknown[] {
 
 /** Every place of the book where a formula needs a figure, in the order of the formulas. They are made one by one: a large book has very many. */
 export function* usesIn(book: Book): Generator<Use> {
-  const names = namesTogether(book);
-  const titles = book.pages.map(({ title }) => title).join("\n");
-  const alike = new Map<string, Pattern | null>();
-  for (const [page, { rows }] of book.pages.entries())
-    for (const [row, typedRow] of rows.entries()) {
-      const kept = rowsKnown(typedRow, () => ({ known: null }));
-      let of = kept.known;
-      if (of?.names !== names || of.titles !== titles || of.page !== page || of.row !== row) {
-        const patterns = typedRow.map((typed, column) =>
-          isFormula(typed) ? patternOf(book, typed, { page, row, column }, alike) : null,
-        );
-        of = { names, titles, page, row, patterns };
-        kept.known = of;
-      }
-      for (const [column, pattern] of of.patterns.entries())
-        if (pattern) yield* usesLike(pattern, typedRow[column]!, { page, row, column });
-    }
+  const rows = new UsesByRow(book);
+  for (const [page, { rows: typedRows }] of book.pages.entries())
+    for (const row of typedRows.keys()) yield* rows.of(page, row);
+}
+
+/** The uses of a book, row by row. */
+export class UsesByRow {
+  readonly #book: Book;
+  readonly #names: readonly unknown[];
+  readonly #titles: string;
+  readonly #alike = new Map<string, Pattern | null>();
+
+  constructor(book: Book) {
+    this.#book = book;
+    this.#names = namesTogether(book);
+    this.#titles = book.pages.map(({ title }) => title).join("\n");
+  }
+
+  /** The uses of the formulas in a row, in their order. */
+  *of(page: number, row: number): Generator<Use> {
+    const typedRow = this.#book.pages[page]!.rows[row]!;
+    for (const [column, pattern] of this.#known(page, row).patterns.entries())
+      if (pattern) yield* usesLike(pattern, typedRow[column]!, { page, row, column });
+  }
+
+  /** Whether a formula in a row needs a figure from one of the cells. */
+  reach(page: number, row: number, cells: readonly Place[]): boolean {
+    return this.#known(page, row).patterns.some(
+      (pattern, column) => pattern !== null && cells.some((cell) => reaches(pattern, row, column, cell)),
+    );
+  }
+
+  /** The cells of a row that only repeat another cell. */
+  repeats(page: number, row: number): readonly Repeat[] {
+    return this.#known(page, row).repeats;
+  }
+
+  #known(page: number, row: number): KnownRow {
+    const typedRow = this.#book.pages[page]!.rows[row]!;
+    const kept = rowsKnown(typedRow, () => ({ known: null }));
+    const { known } = kept;
+    if (
+      known &&
+      known.names === this.#names &&
+      known.titles === this.#titles &&
+      known.page === page &&
+      known.row === row
+    )
+      return known;
+    const patterns = typedRow.map((typed, column) =>
+      isFormula(typed) ? patternOf(this.#book, typed, { page, row, column }, this.#alike) : null,
+    );
+    const repeats = typedRow.flatMap((typed, column) => {
+      const of = repeatedBy(this.#book, typed, page);
+      return of ? [{ column, of }] : [];
+    });
+    kept.known = {
+      names: this.#names,
+      titles: this.#titles,
+      page,
+      row,
+      patterns,
+      repeats: repeats.length > 0 ? repeats : NO_REPEATS,
+    };
+    return kept.known;
+  }
 }
 
 /** The uses of formulas that are alike, as those of the formula in `home`, and whether their areas stay. */
@@ -101,6 +159,8 @@ interface Pattern {
   readonly home: Place;
   readonly uses: readonly Use[];
   readonly stays: ReadonlyMap<Area, Stays>;
+  /** The areas of its uses, and which of them stay where they are. */
+  readonly reach: readonly (Area & { readonly stays: Stays })[];
 }
 
 /** A use that was found for a formula that is alike; its tree is made only when it is asked for. */
@@ -144,7 +204,8 @@ function patternOf(
   if (known !== undefined) return known;
   const stays = new Map<Area, Stays>();
   const uses = usesOf(book, treeOf(typed), formula, (area, part) => stays.set(area, staysIn(part)));
-  const pattern = uses.length > 0 ? { home: formula, uses, stays } : null;
+  const reach = uses.flatMap(({ areas }) => areas.map((area) => ({ ...area, stays: stays.get(area)! })));
+  const pattern = uses.length > 0 ? { home: formula, uses, stays, reach } : null;
   if (key !== null) alike.set(key, pattern);
   return pattern;
 }
@@ -159,6 +220,22 @@ function* usesLike({ home, uses, stays }: Pattern, typed: string, formula: Place
       : use.areas.map((area) => filledArea(area, stays.get(area)!, down, across));
     yield new UseLike(use, typed, formula, areas);
   }
+}
+
+/** Whether a formula in a row and column, which is alike to that of the pattern's home, needs a figure from a cell. */
+function reaches({ home, reach }: Pattern, row: number, column: number, cell: Place): boolean {
+  for (const { page, top, left, bottom, right, stays } of reach) {
+    const down = stays.rows ? 0 : row - home.row;
+    const across = stays.columns ? 0 : column - home.column;
+    const isThere =
+      page === cell.page &&
+      top + down <= cell.row &&
+      cell.row <= bottom + down &&
+      left + across <= cell.column &&
+      cell.column <= right + across;
+    if (isThere) return true;
+  }
+  return false;
 }
 
 /** Where one formula needs figures; `formula` is its cell, or row -1 for one that stands in no cell. `hear` is called with each area and the part that means it. */

@@ -37,6 +37,11 @@ export function cellEditor(
       this.tell();
     }
 
+    /** The library would also measure the field for a cell that is only chosen; it is measured when typing begins. */
+    override refreshDimensions(force = false) {
+      if (this.isOpened()) super.refreshDimensions(force);
+    }
+
     override close() {
       super.close();
       if (session.draft?.where === "cell") session.write(null);

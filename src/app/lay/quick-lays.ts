@@ -8,6 +8,7 @@ import { isKnown, learnQuick } from "../../lay/desk.ts";
 import { isLarge, setSliding } from "../../lay/large-questions.ts";
 import type { Store } from "../../store/store.ts";
 import { QuickLayer } from "../../worker/quick-client.ts";
+import { browserClock } from "../following/after-paint.ts";
 import { onePerStore } from "./watched.ts";
 
 /** Answers wait for one another this long, in milliseconds. */
@@ -28,6 +29,9 @@ export class QuickLays {
   readonly #store: Store;
   readonly #layer: Pick<QuickLayer, "ask" | "stop">;
   readonly #now: () => number;
+  /** Calls back once the next frame is painted; returns what cancels it. */
+  readonly #afterPaint: (act: () => void) => () => void;
+  #cancel = (): void => {};
   #isAsking = false;
   #beside: LayQuestion | null = null;
   /** Whether the Drawing was painted without the lay of that question. */
@@ -39,18 +43,26 @@ export class QuickLays {
     store: Store,
     layer: Pick<QuickLayer, "ask" | "stop"> = new QuickLayer(),
     now = () => performance.now(),
+    afterPaint: (act: () => void) => () => void = (act) => browserClock.painted(act, 0),
   ) {
     this.#store = store;
     this.#layer = layer;
     this.#now = now;
+    this.#afterPaint = afterPaint;
   }
 
   /** Looks at the book from now on; returns what ends it. */
   watch(): () => void {
-    const off = this.#store.subscribe(() => this.#follow());
+    const off = this.#store.subscribe(() => {
+      if (!this.#store.trying) setSliding(false);
+      this.#cancel();
+      // Looking through the cells and handing a question over would hold up the frame.
+      this.#cancel = this.#afterPaint(() => this.#follow());
+    });
     this.#follow();
     return () => {
       off();
+      this.#cancel();
       this.#layer.stop();
       this.#isAsking = false;
     };
@@ -78,7 +90,6 @@ export class QuickLays {
   }
 
   #follow(): void {
-    if (!this.#store.trying) setSliding(false);
     if (this.#isAsking) return;
     const { lays } = this.#store.shown;
     const waiting = this.#waiting();

@@ -30,7 +30,11 @@ function opened(from = book("14")) {
     stop: () => {},
   };
   let time = 0;
-  const quick = new QuickLays(store, layer, () => time);
+  const atOnce = (act: () => void) => {
+    act();
+    return () => {};
+  };
+  const quick = new QuickLays(store, layer, () => time, atOnce);
   let painted = 0;
   store.subscribe(() => {
     painted += 1;

@@ -4,7 +4,7 @@ import { defineConfig } from "vitest/config";
 import { firstScreen } from "./src/setup/first-screen.ts";
 import { functionTexts } from "./src/setup/function-texts.ts";
 import { lateFunctions } from "./src/setup/late-functions.ts";
-import { leanLibraries } from "./src/setup/lean-libraries.ts";
+import { cutLibraries, leanLibraries } from "./src/setup/lean-libraries.ts";
 import { notices } from "./src/setup/notices.ts";
 import { offline, WORKER } from "./src/setup/offline.ts";
 import { privateMembers } from "./src/setup/private-members.ts";
@@ -16,7 +16,7 @@ import { uncalledMethods } from "./src/setup/uncalled-methods.ts";
 import { LongestFirst } from "./tests/order.ts";
 
 /** What makes the libraries smaller in the page. */
-const lean = [leanLibraries, privateMembers, uncalledMethods];
+const lean = [leanLibraries, privateMembers, uncalledMethods, cutLibraries];
 
 const licences = notices(import.meta.dirname, "notices.txt");
 

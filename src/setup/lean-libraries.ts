@@ -28,7 +28,47 @@ const REPLACED: readonly (readonly [path: RegExp, code: string])[] = [
     /hyperformula\/es\/interpreter\/functionMetadata\/index\.mjs$/,
     "export const FUNCTION_DOCS = Object.create(null)",
   ],
+  // Reads bought keys of the engine; Ellwand uses it under the GPL (src/engine/instance.ts).
+  [
+    /hyperformula\/es\/license\/handsontable-license-key-parser\/readLicense\.mjs$/,
+    absent("readEntitlementLicense"),
+  ],
 ];
+
+/** The sum that bought keys of the grid are checked by; a page that is built without such a key never asks for it. */
+const KEY_SUM = /handsontable\/utils\/entitlementLicenseKey\/sha512\.mjs$/;
+
+/** What is cut out of a library's module, by the end of the module's path. */
+const CUT: readonly (readonly [path: RegExp, from: string, to: string])[] = [
+  // The checks of a grammar and of its signs, which are the same at each start: the tests run with them.
+  [
+    /chevrotain\/lib_esm\/src\/parse\/parser\/parser\.js$/,
+    "if (isEmpty(resolverErrors) && _this.skipValidations === false) {",
+    "_this.definitionErrors.push.apply(_this.definitionErrors, validationErrors); // mutability for the win?\n                }",
+  ],
+  [
+    /chevrotain\/lib_esm\/src\/scan\/lexer_public\.js$/,
+    'if (_this.config.skipValidations === false) {\n                _this.TRACE_INIT("performRuntimeChecks"',
+    "_this.config.lineTerminatorCharacters));\n                });\n            }",
+  ],
+  [
+    /chevrotain\/lib_esm\/src\/scan\/lexer_public\.js$/,
+    'if (_this.config.skipValidations === false) {\n                        _this.TRACE_INIT("validatePatterns"',
+    "validatePatterns(currModDef, allModeNames));\n                        });\n                    }",
+  ],
+];
+
+/** The module without what is cut out of it, from the first text to the end of the second; fails where it is no longer as it was. */
+export function cut(id: string, code: string): string | null {
+  const cuts = CUT.filter(([path]) => path.test(id));
+  if (cuts.length === 0) return null;
+  return cuts.reduce((now, [, from, to]) => {
+    const start = now.indexOf(from);
+    const end = now.indexOf(to, start);
+    if (start < 0 || end < 0) throw new Error(`${id} has changed: see src/setup/lean-libraries.ts (${from})`);
+    return now.slice(0, start) + now.slice(end + to.length);
+  }, code);
+}
 
 /** Classes of grid parts that are not registered in src/app/grid/plugins.ts: menus, filters, other editors and the like. */
 const UNUSED =
@@ -83,10 +123,28 @@ export function usedStyles(css: string): string {
   return kept + css.slice(from);
 }
 
+let isKeyGiven = false;
+
 export const leanLibraries: Plugin = {
   name: "lean-libraries",
   enforce: "pre",
-  load: (id) => REPLACED.find(([path]) => path.test(id))?.[1] ?? null,
+  configResolved({ env }) {
+    isKeyGiven = env.VITE_HANDSONTABLE_KEY !== undefined;
+  },
+  load: (id) =>
+    !isKeyGiven && KEY_SUM.test(id)
+      ? absent("sha512")
+      : (REPLACED.find(([path]) => path.test(id))?.[1] ?? null),
   transform: (code, id) =>
     /handsontable\/styles\/handsontable\.min\.css$/.test(id) ? { code: usedStyles(code), map: null } : null,
+};
+
+/** What is cut out comes after the other rules of the build, which read modules as they are on the disk. */
+export const cutLibraries: Plugin = {
+  name: "cut-libraries",
+  apply: "build",
+  transform(code, id) {
+    const less = cut(id.replaceAll("\\", "/"), code);
+    return less === null ? null : { code: less, map: null };
+  },
 };

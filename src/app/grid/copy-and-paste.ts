@@ -7,11 +7,12 @@ import type { Block, Place } from "../../book/address.ts";
 import { typedAt } from "../../book/shape.ts";
 import { copyOf, moveCells, pasteBlock, typeCells } from "../../store/commands.ts";
 import { withPhotographs } from "../../store/photograph.ts";
+import { reasonOf } from "../faults/in-time.ts";
 import { blockText, repeated } from "./clipboard.ts";
 import type { Clip, EditSession } from "./edit-session.ts";
 import type { GridView } from "./grid-view.ts";
 import { htmlTable, tableHtml } from "./html-table.ts";
-import { understood } from "./understood.ts";
+import { clipboardReader, loadClipboardReader } from "./late-paste.ts";
 
 /** Takes the clipboard's events while the grid has the keyboard and no text is being edited. Returns how to stop. */
 export function listenToClipboard(grid: GridView, session: EditSession): () => void {
@@ -68,13 +69,26 @@ function put(grid: GridView, session: EditSession, text: string, html: string, c
     putCopy(grid, session, own, chosen);
     return;
   }
+  const refuse = (refusal: string) => session.run({ label: "paste", edit: () => ({ refusal }) }, at);
   if (text.length > MOST_TEXT) {
     const said = Math.round(text.length / 1e6);
-    const refusal = phrase`the clipboard holds ${said} million characters, more than a page can take; paste a part of it`;
-    session.run({ label: "paste", edit: () => ({ refusal }) }, at);
+    refuse(
+      phrase`the clipboard holds ${said} million characters, more than a page can take; paste a part of it`,
+    );
     return;
   }
-  const { cells, doubt, other } = understood(text, htmlTable(html));
+  const reader = clipboardReader();
+  if (!reader) {
+    loadClipboardReader().then(
+      () => put(grid, session, text, html, chosen),
+      (fault) =>
+        refuse(
+          phrase`what reads the clipboard could not be loaded (${reasonOf(fault)}): see that the server is running, then paste again`,
+        ),
+    );
+    return;
+  }
+  const { cells, doubt, other } = reader.understood(text, htmlTable(html));
   const paste = (block: string[][]): boolean => putTexts(grid, session, block, chosen);
   if (!paste(cells) || doubt === null) return;
   session.pasted = {

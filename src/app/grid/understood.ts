@@ -2,8 +2,20 @@
 
 import Papa from "papaparse";
 import { phrase, plural } from "../../../functions/phrase.ts";
-import { textBlock } from "./clipboard.ts";
 import type { HtmlTable } from "./html-table.ts";
+
+/** The block in a clipboard's text, every row as wide as the widest. Quotes that don't pair are signs like others. */
+export function textBlock(text: string): string[][] {
+  if (text === "") return [];
+  const read = (quoteChar: string) =>
+    Papa.parse<string[]>(text.replace(/\r\n?/g, "\n"), { delimiter: "\t", newline: "\n", quoteChar });
+  const quoted = read('"');
+  const rows = (quoted.errors.some(({ type }) => type === "Quotes") ? read("\0") : quoted).data;
+  // Programs end the last row with a line break too.
+  if (rows.length > 1 && rows.at(-1)!.length === 1 && rows.at(-1)![0] === "") rows.pop();
+  const wide = Math.max(...rows.map((row) => row.length));
+  return rows.map((row) => Array.from({ length: wide }, (_, i) => row[i] ?? ""));
+}
 
 export interface Understood {
   readonly cells: string[][];

@@ -5,14 +5,20 @@ import { type ReactNode, Suspense, useCallback, useRef, useState } from "react";
 import type { Place } from "../../book/address.ts";
 import type { Store } from "../../store/store.ts";
 import { withAllFunctions } from "../all-functions.ts";
-import { Drawing } from "../drawing/Drawing.tsx";
 import { Guard } from "../faults/Guard.tsx";
 import { lazily } from "../faults/lazily.tsx";
+import { browserClock } from "../following/after-paint.ts";
 import type { PrintFor } from "../print/choices.ts";
 import { useRevision, useStable } from "../store-hooks.ts";
 import { Working } from "../working/Working.tsx";
 import { useAlone } from "./alone.ts";
 import { Divider } from "./Divider.tsx";
+
+/** It comes once the grid is painted, so that the line is the grid's until then. */
+const Drawing = lazily(async () => {
+  await new Promise<void>((done) => browserClock.painted(done, 0));
+  return (await import("../drawing/Drawing.tsx")).Drawing;
+});
 
 /** It comes when it is opened first. */
 const WhatIf = lazily(() =>
@@ -43,7 +49,9 @@ export function Side({ store, place, onPlace, onPrint }: Props) {
     >
       <Divider />
       <Part id="drawing" name={phrase`Drawing`} of={of} open room={room} onRoom={setRoom}>
-        <Drawing {...common} held={held} onHold={setHeld} last={last} onPrint={printDrawn} />
+        <Suspense fallback={<p className="empty">{phrase`The drawing is being loaded.`}</p>}>
+          <Drawing {...common} held={held} onHold={setHeld} last={last} onPrint={printDrawn} />
+        </Suspense>
       </Part>
       <Part
         id="working"

@@ -1,6 +1,7 @@
 /** Which rules of the grid's stylesheet the page is built with. */
+import { readFileSync } from "node:fs";
 import { expect, it } from "vitest";
-import { usedStyles } from "../../../src/setup/lean-libraries.ts";
+import { cut, usedStyles } from "../../../src/setup/lean-libraries.ts";
 
 it("rules of parts that the grid does not have are left out, and all others stay as they are", () => {
   const used = [
@@ -18,4 +19,13 @@ it("rules of parts that the grid does not have are left out, and all others stay
     used.join(""),
   );
   expect(usedStyles(".htContextMenu td,.handsontable td{top:0}")).toBe(".handsontable td{top:0}");
+});
+
+it("the checks of the formulas' grammar are cut out of the parser, and a parser of another kind is refused", () => {
+  const file = "node_modules/chevrotain/lib_esm/src/parse/parser/parser.js";
+  const code = readFileSync(file, "utf8");
+  expect(code).toContain("= validateGrammar(");
+  expect(cut(file, code)).not.toContain("= validateGrammar(");
+  expect(cut("src/main.ts", code)).toBeNull();
+  expect(() => cut(file, "export class Parser {}")).toThrow(/has changed/);
 });

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { blockText, repeated, textBlock } from "../../../../src/app/grid/clipboard.ts";
+import { blockText, repeated } from "../../../../src/app/grid/clipboard.ts";
+import { textBlock } from "../../../../src/app/grid/understood.ts";
 
 describe("blocks of cells as text", () => {
   // Tab-separated text as spreadsheets put it on the clipboard: IANA text/tab-separated-values, with

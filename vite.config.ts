@@ -5,6 +5,7 @@ import { firstScreen } from "./src/setup/first-screen.ts";
 import { functionTexts } from "./src/setup/function-texts.ts";
 import { lateFunctions } from "./src/setup/late-functions.ts";
 import { cutLibraries, leanLibraries } from "./src/setup/lean-libraries.ts";
+import { reactParts } from "./src/setup/lean-react.ts";
 import { notices } from "./src/setup/notices.ts";
 import { offline, WORKER } from "./src/setup/offline.ts";
 import { privateMembers } from "./src/setup/private-members.ts";
@@ -16,7 +17,7 @@ import { uncalledMethods } from "./src/setup/uncalled-methods.ts";
 import { LongestFirst } from "./tests/order.ts";
 
 /** What makes the libraries smaller in the page. */
-const lean = [leanLibraries, privateMembers, uncalledMethods, cutLibraries];
+const lean = [leanLibraries, privateMembers, uncalledMethods, cutLibraries, reactParts];
 
 const licences = notices(import.meta.dirname, "notices.txt");
 

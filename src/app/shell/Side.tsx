@@ -49,7 +49,7 @@ export function Side({ store, place, onPlace, onPrint }: Props) {
     >
       <Divider />
       <Part id="drawing" name={phrase`Drawing`} of={of} open room={room} onRoom={setRoom}>
-        <Suspense fallback={<p className="empty">{phrase`The drawing is being loaded.`}</p>}>
+        <Suspense fallback={<p className="empty drawing-awaited">{phrase`The drawing is being loaded.`}</p>}>
           <Drawing {...common} held={held} onHold={setHeld} last={last} onPrint={printDrawn} />
         </Suspense>
       </Part>

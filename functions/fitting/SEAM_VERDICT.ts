@@ -49,8 +49,8 @@ export const SEAM_VERDICT = define({
     const { seam, all } = askedSeam(asked);
     const fault = listFault(seam, all);
     if (fault) {
-      points({ argument: "seams", cell: seam.places.piece! }, fault);
-      return `check: ${fault}`;
+      points({ argument: "seams", cell: fault.seam.places.piece! }, fault.sentence);
+      return `check: ${fault.sentence}`;
     }
     const { sides, seams } = measuredSeam(seam, asked.pieces);
     const [first, second] = sides;

@@ -88,17 +88,38 @@ export function askedSeam(given: Asked): Found {
   return { seam, all, asked: has(seam.sides[0]) ? 0 : 1 };
 }
 
-/** What is wrong with the list at this seam, in a sentence. Returns null when nothing is wrong. */
-export function listFault(seam: Seam, all: readonly Seam[]): string | null {
-  const keyOf = ({ sides: [a, b] }: Seam) => [sideKey(a), sideKey(b)].toSorted().join(" | ");
-  const twin = all.find((one) => one.number !== seam.number && keyOf(one) === keyOf(seam));
-  if (twin)
-    return `rows ${Math.min(twin.number, seam.number)} and ${Math.max(twin.number, seam.number)} of the list of seams are the same seam, ${sideName(seam.sides[0])} to ${sideName(seam.sides[1])}: delete one`;
-  return circle(seam, all);
+interface ListFault {
+  readonly sentence: string;
+  /** The first row that it is about. */
+  readonly seam: Seam;
 }
 
-/** A way from one side of the seam to its other side through other seams. */
-function circle(seam: Seam, all: readonly Seam[]): string | null {
+/** What is wrong with the list at this seam, in a sentence, the same for every seam that it is about. Returns null when nothing is wrong. */
+export function listFault(seam: Seam, all: readonly Seam[]): ListFault | null {
+  const keyOf = ({ sides: [a, b] }: Seam) => [sideKey(a), sideKey(b)].toSorted().join(" | ");
+  const twin = all.find((one) => one.number !== seam.number && keyOf(one) === keyOf(seam));
+  if (twin) {
+    const [first, second] = [twin, seam].toSorted((a, b) => a.number - b.number) as [Seam, Seam];
+    return {
+      seam: first,
+      sentence: `rows ${first.number} and ${second.number} of the list of seams are the same seam, ${sideName(first.sides[0])} to ${sideName(first.sides[1])}: delete one`,
+    };
+  }
+  const found = circle(seam, all);
+  const [lowest] = found?.rows ?? [];
+  // A circle is told from its first row.
+  const first = all.find(({ number }) => number === lowest);
+  const same = first && first !== seam ? circle(first, all) : found;
+  return same?.rows.includes(seam.number)
+    ? { seam: first!, sentence: same.sentence }
+    : found && { seam, sentence: found.sentence };
+}
+
+/** A way from one side of the seam to its other side through other seams: the rows of the circle in order, and a sentence. */
+function circle(
+  seam: Seam,
+  all: readonly Seam[],
+): { readonly rows: readonly number[]; readonly sentence: string } | null {
   const [from, to] = seam.sides.map(sideKey) as [string, string];
   if (from === to) return null;
   const came = new Map<string, { readonly key: string; readonly row: number } | null>([[from, null]]);
@@ -113,7 +134,11 @@ function circle(seam: Seam, all: readonly Seam[]): string | null {
         if (step) rows.push(step.row);
         at = step?.key;
       }
-      return `rows ${rows.toSorted((a, b) => a - b).join(", ")} of the list of seams go round in a circle, ${names.toReversed().join(" to ")} and back: one of these seams is too many`;
+      const inOrder = rows.toSorted((a, b) => a - b);
+      return {
+        rows: inOrder,
+        sentence: `rows ${inOrder.join(", ")} of the list of seams go round in a circle, ${names.toReversed().join(" to ")} and back: one of these seams is too many`,
+      };
     }
     for (const one of all) {
       if (one.number === seam.number) continue;

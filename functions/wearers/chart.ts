@@ -155,6 +155,8 @@ export function rowOver(chart: Chart, wearer: string, beneath: string): ChartRow
   );
   throw new Refusal(
     `the chart has no row of ${rows[0]!.wearer} over ${layersText(layersIn(beneath))}, only over ${[...new Set(sets)].join("; over ")}`,
+    // Where the missing row belongs, so that all figures that want it are one problem.
+    cellOf(chart, rows[0]!, chart.columns.get("wearer")!),
   );
 }
 

@@ -100,7 +100,14 @@ function askedChoices(book: Book, place: Place): Choices | null {
   return null;
 }
 
-const plain = (text: string): string => text.trim().toLowerCase();
+/** A choice as it is compared: words between commas, such as layers, may stand in any order. */
+const plain = (text: string): string =>
+  text
+    .toLowerCase()
+    .split(",")
+    .map((part) => part.trim())
+    .toSorted()
+    .join(", ");
 
 /** Why what a cell holds is not among the choices set for it, in a sentence; null when it is, or is blank. */
 export function choiceFault(
@@ -114,8 +121,11 @@ export function choiceFault(
   if (written === undefined || text === "") return null;
   const list = readChoices(book, place.page, written, shown);
   if (list.some((choice) => texts.some((one) => plain(one) === plain(choice)))) return null;
+  const called = list.some((choice) => choice.includes(",")) ? list.map((choice) => `"${choice}"`) : list;
   const said =
-    list.length > 8 ? phrase`${list.slice(0, 7).join(", ")} and ${list.length - 7} more` : list.join(", ");
+    list.length > 8
+      ? phrase`${called.slice(0, 7).join(", ")} and ${list.length - 7} more`
+      : called.join(", ");
   return list.length === 0
     ? phrase`the choices of this cell are blank: ${written} holds no words`
     : phrase`"${text.slice(0, 40)}" is not among the choices ${said}${/\p{L}/u.test(text) ? suggestion(text, list) : ""}`;

@@ -43,6 +43,8 @@ test("what is not there is refused by name, with the nearest", () => {
   expect(refusal(CHART, "the widow", "waist girth", "petticoat")).toBe(
     "the chart has no row of the widow over petticoat, only over shift; over stays and shift",
   );
+  // It points at the wearer's first row, so that all figures that want the missing one are one problem.
+  expect(at(CHART, "the widow", "waist girth", "petticoat")).toEqual({ position: 0, cell: 6 });
   expect(refusal(CHART, "the widow", "hip girth", "shift, stays")).toBe(
     "the hip girth of the widow over stays and shift was never taken, only of the widow over shift",
   );

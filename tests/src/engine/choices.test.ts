@@ -67,6 +67,14 @@ test("a value that is not among the choices is kept, counts, and is a problem wi
   );
 });
 
+test("layers among the choices may stand in any order, and are told apart where they are listed", () => {
+  const sets = [["", "stays, shift", "shift"], ["", "shift, petticoat", "shift, stays"]];
+  const book = page({ rows: sets, cells: { B1: { choices: "=C1:C2" }, B2: { choices: "=C1:C2" } } });
+  expect(listed(book).map(([, , sentence]) => sentence)).toEqual([
+    expect.stringMatching(/^"shift, petticoat" is not among the choices "shift", "shift, stays"/),
+  ]);
+}); // biome-ignore format: rows
+
 test("choices that say nothing or name no cells are refused, and choices in cells follow their cells", () => {
   const book = page({});
   expect(choicesFault(book, 0, " ; ")).toMatch(/^a list of choices needs at least one choice/);

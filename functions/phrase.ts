@@ -70,14 +70,24 @@ export const keyOf = (texts: readonly string[], values: readonly unknown[]): str
 const FROM_RIGHT = /[\u0590-\u08FF\uFB1D-\uFDFF\uFE70-\uFEFC\u{10800}-\u{10FFF}\u{1E800}-\u{1EFFF}]/u;
 const FROM_LEFT = /[^\P{L}\u0590-\u08FF\uFB1D-\uFDFF\uFE70-\uFEFC\u{10800}-\u{10FFF}\u{1E800}-\u{1EFFF}]/u;
 
+/** A figure of more than plain digits, such as "39 7/8" or "-3 °": its parts change places among words from right to left. */
+const FIGURE = /\d\D|\D\d/;
+
 /**
  * Words that may be written in the other direction than the sentence are isolated, so that they do not
- * turn it round (Unicode Standard Annex 9: FSI and PDI).
+ * turn it round (Unicode Standard Annex 9: FSI and PDI); figures too, where the sentence goes from right to left.
  */
 function isolated(words: string): string {
-  const otherWay = spoken?.direction === "rtl" ? FROM_LEFT : FROM_RIGHT;
-  return otherWay.test(words) ? `\u2068${words}\u2069` : words;
+  const isOtherWay =
+    spoken?.direction === "rtl" ? FROM_LEFT.test(words) || FIGURE.test(words) : FROM_RIGHT.test(words);
+  return isOtherWay ? `\u2068${words}\u2069` : words;
 }
+
+const MIXED = /\d+ \d+\/\d+/g;
+
+/** Words of a translation; the figures among them stay the right way round where it goes from right to left. */
+const worded = (words: string): string =>
+  spoken?.direction === "rtl" ? words.replace(MIXED, "\u2068$&\u2069") : words;
 
 /** The translation of a template; null where it stays English. */
 function translationOf(texts: TemplateStringsArray, values: readonly unknown[]): Translation | null {
@@ -92,7 +102,7 @@ function translationOf(texts: TemplateStringsArray, values: readonly unknown[]):
 }
 
 const shown = <Value>(value: Value): Value | string =>
-  typeof value === "number" ? String(value) : typeof value === "string" ? isolated(value) : value;
+  typeof value === "number" || typeof value === "string" ? isolated(String(value)) : value;
 
 const inEnglish = <Value>(texts: readonly string[], values: readonly Value[]): (string | Value)[] =>
   texts.flatMap((text, i) => {
@@ -105,7 +115,7 @@ const inEnglish = <Value>(texts: readonly string[], values: readonly Value[]): (
 
 const inTranslation = <Value>(parts: Translation, values: readonly Value[]): (string | Value)[] =>
   parts.flatMap((part) => {
-    if (typeof part === "string") return [part];
+    if (typeof part === "string") return [worded(part)];
     const value = values[typeof part === "number" ? part : part.by]!;
     const number = isPlural(value) ? value.number : Number(value);
     if (typeof part !== "number") {
@@ -133,5 +143,5 @@ export const phrase = (texts: TemplateStringsArray, ...values: readonly PhraseVa
 /** A text without values that stands in a table of the program, in the reader's language. */
 export function translated(text: string): string {
   const known = spoken?.phrases[text];
-  return typeof known === "string" ? known : text;
+  return typeof known === "string" ? worded(known) : text;
 }

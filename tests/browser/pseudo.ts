@@ -1,4 +1,7 @@
-/** A language that nobody speaks, made of the catalogue: English with accents, in which what is not translated stands out. */
+/**
+ * A language that nobody speaks, made of the catalogue: English in Hebrew letters, in which what is not
+ * translated stands out, and which is read from right to left.
+ */
 import { readdirSync, readFileSync } from "node:fs";
 import { type MessageFormatElement, parse, TYPE } from "@formatjs/icu-messageformat-parser";
 import { printAST } from "@formatjs/icu-messageformat-parser/printer.js";
@@ -9,25 +12,26 @@ import { signature } from "../../functions/help.ts";
 import { allMessages, catalogueText, languageOf } from "../../src/setup/strings/catalogues.ts";
 import { moduleOf } from "../../src/setup/strings/plugin.ts";
 
-/** The tag of accented English, by the custom of the Unicode CLDR. */
-export const PSEUDO = "en-XA";
+/** The tag of a made-up language from right to left, by the custom of the Unicode CLDR. */
+export const PSEUDO = "ar-XB";
 
-const PLAIN = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ";
-const ACCENTED = "áƀćđéƒǧĥíĵķłɱñóƥɋŕšŧúṽŵẋýžÁƁĆĐÉƑǦĤÍĴĶŁṀÑÓƤɊŔŠŦÚṼŴẊÝŽ";
+const PLAIN = "abcdefghijklmnopqrstuvwxyz";
+const HEBREW = "אבגדהוזחטיכלמנסעפצקרשתךםןף";
 
-/** Words with accents, a third longer, as many languages are beside English. */
-export const accented = (text: string): string =>
+/** Words in Hebrew letters, a third longer, as many languages are beside English. */
+export const madeUp = (text: string): string =>
   text
-    .replace(/[a-zA-Z]/g, (letter) => ACCENTED[PLAIN.indexOf(letter)]!)
+    .toLowerCase()
+    .replace(/[a-z]/g, (letter) => HEBREW[PLAIN.indexOf(letter)]!)
     .replace(/\p{L}{4,}/gu, (word) => word + word.slice(0, Math.floor(word.length / 3)));
 
-const inAccents = (elements: readonly MessageFormatElement[]): MessageFormatElement[] =>
+const inMadeUp = (elements: readonly MessageFormatElement[]): MessageFormatElement[] =>
   elements.map((element) => {
-    if (element.type === TYPE.literal) return { ...element, value: accented(element.value) };
+    if (element.type === TYPE.literal) return { ...element, value: madeUp(element.value) };
     if (element.type !== TYPE.plural) return element;
     const options = Object.entries(element.options).map(([way, { value }]) => [
       way,
-      { value: inAccents(value) },
+      { value: inMadeUp(value) },
     ]);
     return { ...element, options: Object.fromEntries(options) };
   });
@@ -39,7 +43,7 @@ export async function withPseudo(page: Page, address: string): Promise<void> {
   const written = po.parse(catalogueText(messages, null));
   for (const message of Object.values(written.translations[""]!))
     if (message.msgid !== "")
-      message.msgstr = [printAST(inAccents(parse(message.msgid, { ignoreTag: true })))];
+      message.msgstr = [printAST(inMadeUp(parse(message.msgid, { ignoreTag: true })))];
   const language = moduleOf(languageOf(PSEUDO, po.compile(written).toString(), messages));
   await page.route(address, async (route) => {
     const response = await route.fetch();
@@ -77,6 +81,48 @@ export const textsInSight = (page: Page): Promise<string[]> =>
     return [...found];
   });
 
+/**
+ * What stands the wrong way round in sight: figures with a fraction or a unit, formulas, and sentences in
+ * English with their full stop on the wrong side. In a page from right to left each of these needs a
+ * direction of its own, or "39 7/8" is read as "7/8 39".
+ */
+export const wrongWayRound = (page: Page): Promise<string[]> =>
+  page.evaluate(() => {
+    const top = document.querySelector("dialog[open]") ?? document.body;
+    const found = new Set<string>();
+    const ORDERED = [
+      /\d+ \d+\/\d+/g,
+      /\d+\/\d+/g,
+      /\d (?:in|cm|mm|yd|m|sq|s|%)(?![a-z])/g,
+      /^=[\w(].*/g,
+      /[a-z]{3,} [a-z]{2,}[.:;]$/g,
+      /[−-]\d+/g,
+    ];
+    const walker = document.createTreeWalker(top, NodeFilter.SHOW_TEXT);
+    for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+      const { parentElement: parent, textContent } = node;
+      if (!parent || !textContent || parent.closest("script, style, noscript, [inert], option")) continue;
+      if (parent.getClientRects().length === 0) continue;
+      const box = (at: number) => {
+        const range = document.createRange();
+        range.setStart(node, at);
+        range.setEnd(node, at + 1);
+        return range.getBoundingClientRect();
+      };
+      for (const pattern of ORDERED)
+        for (const { 0: words, index } of textContent.matchAll(pattern)) {
+          const [first, last] = [box(index), box(index + words.length - 1)];
+          // A figure that is broken between two lines, or written upwards, has no first and last on one line.
+          const oneLine = Math.abs(first.top - last.top) < first.height / 2;
+          if (first.width > 0 && last.width > 0 && oneLine && first.left >= last.left)
+            found.add(
+              `${parent.tagName}.${parent.className}: ${textContent.trim().slice(0, 90)} (${words.slice(0, 30)})`,
+            );
+        }
+    }
+    return [...found];
+  });
+
 /** Every text in a plain value, at any depth. */
 const textsIn = (value: unknown): string[] =>
   typeof value === "string"
@@ -106,7 +152,9 @@ export function untranslated(texts: readonly string[], own: ReadonlySet<string>)
     if (!/[A-Za-z]{2}/.test(left)) return false;
     for (const one of longest) if (left.includes(one)) left = left.replaceAll(one, "§");
     return /(?<![\p{L}\p{N}_§])[A-Za-z]{2,}(?![\p{L}\p{N}_§(!])/u.test(
-      left.replace(/\b(?:in|cm|mm|yd|ft|sq|Ellwand|F\d+)\b|\b[A-Z_]{2,}\b/g, "§"),
+      left
+        .replace(/[\u2066-\u2069]/g, "")
+        .replace(/\b(?:in|cm|mm|yd|ft|sq|Ellwand|F\d+)\b|\b[A-Z_]{2,}\b/g, "§"),
     );
   });
 }

@@ -45,10 +45,14 @@ test("in another language the values stand where that language puts them, and pl
 test("words written in the other direction are isolated, so that they don't turn the sentence round", () => {
   expect(saved("חצאית.json")).toBe("Saved as \u2068חצאית.json\u2069");
   expect(saved("jupe élégante.json")).toBe("Saved as jupe élégante.json");
-  speak(language("he", "rtl", { "Saved as {}": ["נשמר בשם ", 0] }));
+  speak(language("he", "rtl", { "Saved as {}": ["נשמר בשם ", 0], "Type 3 1/2": "הקלידו 3 1/2" }));
   expect(saved("peplum.json")).toBe("נשמר בשם \u2068peplum.json\u2069");
   expect(saved("חצאית")).toBe("נשמר בשם חצאית");
   expect(saved("16")).toBe("נשמר בשם 16");
+  // Among words from right to left 39 7/8 would be read as 7/8 39 (Unicode Standard Annex 9, rules W4 and N1).
+  expect(saved("39 7/8")).toBe("נשמר בשם \u206839 7/8\u2069");
+  expect(phrase`Type 3 1/2`).toBe("הקלידו \u20683 1/2\u2069");
+  expect(translated("Type 3 1/2")).toBe("הקלידו \u20683 1/2\u2069");
 });
 
 test("a sentence may hold other things than words, which keep their places among its parts", () => {

@@ -33,6 +33,8 @@ const ROW = 20;
 /** The most acts before the end, and the longest time after the last of these, in milliseconds; work goes on until the end. */
 const ACTS = 6;
 const LONGEST = 150;
+/** How long what a closed tab had written down may take to be on the shelf, in milliseconds. */
+const SOON = 20_000;
 
 /** Opens the page in the profile's browser; where it goes on with what was typed before. */
 export async function openIn(profile: Profile, address: string): Promise<Page> {
@@ -153,14 +155,20 @@ export async function round(
   );
   await working;
   const after = await openIn(profile, address);
-  const there = new Set(await onShelf(after, ROW));
-  const lost = tabs.flatMap((tab, i) => {
-    const must = tab.mustHave(committed[i]);
-    const isThere = must.some((text) => there.has(text)) || [...there].some((text) => tab.isHalfTyped(text));
-    return must.length === 0 || isThere
-      ? []
-      : [`${must.join(" or ")} (${way}, ${trouble}, ${acts} acts and ${lasting} ms)`];
-  });
+  // A tab that has just been closed counts as open for a moment: what it wrote down is taken up when it is gone.
+  const until = Date.now() + SOON;
+  let losing: readonly Tab[];
+  do {
+    const there = await onShelf(after, ROW);
+    losing = tabs.filter((tab, i) => {
+      const must = tab.mustHave(committed[i]);
+      return must.length > 0 && !there.some((text) => must.includes(text) || tab.isHalfTyped(text));
+    });
+  } while (losing.length > 0 && Date.now() < until);
+  const lost = losing.map(
+    (tab) =>
+      `${tab.mustHave(committed[tabs.indexOf(tab)]).join(" or ")} (${way}, ${trouble}, ${acts} acts and ${lasting} ms)`,
+  );
   const claims = tabs.reduce((sum, tab) => sum + tab.claims, 0);
   return { round: { way, trouble, claims, lost }, page: after };
 }

@@ -12,6 +12,7 @@ import { LONGEST } from "../book/shape.ts";
 import { Awaited, Waiting } from "./awaited.ts";
 import { withNeededArguments } from "./branches.ts";
 import { type Ast, addressKey, type CellAddress, type Inside, type Parsed, type State } from "./inside.ts";
+import { indexDependents } from "./many-dependents.ts";
 import { argumentFault } from "./too-great.ts";
 import { filledOf } from "./whole-columns.ts";
 import { matches, search, stretches } from "./wildcard.ts";
@@ -93,6 +94,7 @@ export class Guards {
     const one = arraySizePredictor.checkArraySize({ type: "NUMBER" }, {});
     arraySizePredictor.checkArraySize = () => one;
     this.#graph = inside.dependencyGraph;
+    indexDependents(inside.dependencyGraph.graph);
     const { rangeMapping, lazilyTransformingAstService } = inside.dependencyGraph;
     // HyperFormula builds rows 1:5 on rows 1:4, and throws when the page has become wider in the meantime.
     const findSmaller = rangeMapping.findSmallerRange.bind(rangeMapping);

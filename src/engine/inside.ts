@@ -43,11 +43,19 @@ export interface Inside {
   readonly dependencyGraph: {
     clearDirtyVertices(): void;
     getCell(at: CellAddress): object | undefined;
+    readonly graph: GraphInside;
     readonly rangeMapping: { findSmallerRange(range: RangeInside): unknown };
     readonly lazilyTransformingAstService: {
       readonly parser: { parse(text: string, at: CellAddress): Parsed };
     };
   };
+}
+
+/** Which cells and ranges rest on which: by the number of each, the numbers of its dependents. */
+export interface GraphInside {
+  addEdge(from: unknown, to: unknown): void;
+  getNodeIdIfNotNumber(node: unknown): number | undefined;
+  readonly edgesSparseArray: readonly number[][];
 }
 
 export interface RangeInside {

@@ -51,7 +51,7 @@ test("every part that the guards take hold of is there, and is used from there",
   new Engine(bookOf([]), layDesk).destroy();
   const hf = HyperFormula.buildFromArray([[1]], engineConfig(context));
   const parts = inside as unknown as Inside;
-  const calls = { evaluate: 0, parse: 0, size: 0, round: 0, eq: 0, wild: 0, smaller: 0 };
+  const calls = { evaluate: 0, parse: 0, size: 0, round: 0, eq: 0, wild: 0, smaller: 0, edge: 0 };
   const count = <K extends string>(
     of: Record<K, (...args: never[]) => unknown>,
     name: K,
@@ -65,6 +65,9 @@ test("every part that the guards take hold of is there, and is used from there",
   };
   count(parts, "evaluateAst", "evaluate");
   count(parts.dependencyGraph.rangeMapping, "findSmallerRange", "smaller");
+  count(parts.dependencyGraph.graph, "addEdge", "edge");
+  expect(parts.dependencyGraph.graph.edgesSparseArray).toBeInstanceOf(Array);
+  expect(parts.dependencyGraph.graph.getNodeIdIfNotNumber(7)).toBe(7);
   count(parts.dependencyGraph.lazilyTransformingAstService.parser, "parse", "parse");
   count(parts.arraySizePredictor, "checkArraySize", "size");
   expect(parts.dependencyGraph.clearDirtyVertices).toBeTypeOf("function");

@@ -9,13 +9,16 @@ export type FileKind = "book" | "table" | "outline";
 /** How much of a file is needed to judge it, in bytes. */
 export const JUDGED_BYTES = 16_384;
 
+const PICTURE =
+  "it is a picture, and a picture has no outline to read; save the drawing as SVG, or drop a photograph on the cell that is to keep it";
+
 /** Kinds of files that Ellwand can't read, by their first bytes. */
 const OTHERS: readonly (readonly [beginning: string, what: string])[] = [
   ["%PDF", "it is a PDF; save the table or the drawing in the program it was made with"],
-  ["\u0089PNG", "it is a picture, and a picture has no outline to read; save the drawing as SVG"],
-  ["\u00ff\u00d8\u00ff", "it is a picture, and a picture has no outline to read; save the drawing as SVG"],
-  ["GIF8", "it is a picture, and a picture has no outline to read; save the drawing as SVG"],
-  ["BM\u0000", "it is a picture, and a picture has no outline to read; save the drawing as SVG"],
+  ["\u0089PNG", PICTURE],
+  ["\u00ff\u00d8\u00ff", PICTURE],
+  ["GIF8", PICTURE],
+  ["BM\u0000", PICTURE],
   ["\u001f\u008b", "it is a compressed file; unpack it first"],
   ["7z\u00bc\u00af", "it is a packed folder; unpack it first"],
   ["Rar!", "it is a packed folder; unpack it first"],

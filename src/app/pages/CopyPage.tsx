@@ -7,7 +7,9 @@ import { fullAddress, type Place } from "../../book/address.ts";
 import { fittingsOfPage } from "../../book/copy-page.ts";
 import { blockAddress, cornerOf, isCell, nameAt } from "../../book/names.ts";
 import { choicesAt } from "../../engine/choices.ts";
+import { labelOf } from "../../engine/label.ts";
 import { usedOfOtherPages } from "../../engine/other-pages.ts";
+import { typedLengths } from "../../engine/typed-lengths.ts";
 import { wearerCell } from "../../engine/wearer-cell.ts";
 import type { Store } from "../../store/store.ts";
 import { Dialog } from "../dialog/Dialog.tsx";
@@ -62,6 +64,7 @@ export function CopyPage({ store, page, onCopy, onDone }: Props) {
   const isForAnother =
     name !== "" && (cell === null || (ownCell !== null && !sameName(shown(ownCell), name)));
   const fitted = fittingsOfPage(book, page).length;
+  const typed = isForAnother ? typedLengths(engine, page) : [];
   const outside = usedOfOtherPages(book, page, name === "" ? null : ownCell);
   const wearers = cell ? (choicesAt(book, cell, shown)?.list ?? []) : [];
   const keep = (event: FormEvent) => {
@@ -111,6 +114,21 @@ export function CopyPage({ store, page, onCopy, onDone }: Props) {
         {isForAnother && fitted > 0 && <p className="aside">{noFittings(fitted)}</p>}
         {cell && <p className="aside">{wearerText(store, cell, ownCell !== null)}</p>}
         <p className="aside">{phrase`The copy comes after ${from}. The names of the cells on ${from} go along: on the copy they mean the copy's own cells, and on every other page they mean what they mean now.`}</p>
+        {typed.length > 0 && (
+          <section aria-labelledby={`${id}-typed`}>
+            <h3 id={`${id}-typed`}>{phrase`Lengths typed on this page, which the copy keeps as they are`}</h3>
+            <p className="aside">{phrase`Type over what is the first wearer's on the copy: their body measurements above all.`}</p>
+            <ul className="copy-page-outside">
+              {typed.map((place) => (
+                <li key={fullAddress(book, place)}>
+                  <span>{labelOf(book, place) ?? ""}</span>
+                  <small>{fullAddress(book, place)}</small>
+                  <span>{engine.view(place).shown}</span>
+                </li>
+              ))}
+            </ul>
+          </section>
+        )}
         {outside.length > 0 && (
           <section aria-labelledby={`${id}-outside`}>
             <h3 id={`${id}-outside`}>{phrase`Cells of other pages that the copy goes on using`}</h3>

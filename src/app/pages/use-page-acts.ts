@@ -5,6 +5,8 @@ import { phrase, plural } from "../../../functions/phrase.ts";
 import { fittingsOfPage } from "../../book/copy-page.ts";
 import { photographCount, photographsLeftOut } from "../../book/photographs.ts";
 import { blankPage, type Page, STAGES, type Stage } from "../../book/shape.ts";
+import { labelOf } from "../../engine/label.ts";
+import { typedLengths } from "../../engine/typed-lengths.ts";
 import type { Figures } from "../../exchange/page-csv.ts";
 import { addPage, copyPage, removePage, renamePage } from "../../store/commands.ts";
 import type { Store } from "../../store/store.ts";
@@ -56,6 +58,10 @@ const leftOut = (count: number, holder: string): string => {
 export const noFittings = (count: number): string =>
   phrase`${plural(count, "One measurement of the page follows", "# measurements of the page follow")} fittings, which are the first wearer's: on the copy ${plural(count, "it follows", "they follow")} none, until the copy has a log of its own with the name fitting_log.`;
 
+/** What becomes of the lengths that are typed on a copied page, by the words of their rows. */
+export const keptLengths = (labels: readonly string[]): string =>
+  phrase`${plural(labels.length, "One length is typed on the page and is copied as it stands", "# lengths are typed on the page and are copied as they stand")} (${listed(labels, 4)}): type over what is the first wearer's.`;
+
 /** The button of the page in sight; the keyboard comes back to it. */
 export const focusPage = () => document.querySelector<HTMLElement>(".page[aria-current]")?.focus();
 
@@ -102,6 +108,8 @@ export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf)
   ): string | null => {
     const from = pages[page]!.title;
     const followed = isForAnother ? fittingsOfPage(store.book, page).length : 0;
+    const typed = isForAnother ? typedLengths(store.engine, page) : [];
+    const labels = typed.map((place) => labelOf(store.book, place) ?? store.engine.address(place));
     const refusal = store.run(copyPage(page, title, wearer, isForAnother));
     if (refusal) return refusal;
     onPage(page + 1);
@@ -114,7 +122,8 @@ export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf)
     const made = wearer
       ? phrase`The page ${title} is a copy of ${from}, drawn for ${wearer.typed}.`
       : phrase`The page ${title} is a copy of ${from}.`;
-    onSaid(`${made}${own}${fitted}`);
+    const kept = labels.length === 0 ? "" : ` ${keptLengths(labels)}`;
+    onSaid(`${made}${kept}${own}${fitted}`);
     return null;
   };
   const copyPlainly = () => {

@@ -15,6 +15,7 @@ import { estimateText } from "../../../src/engine/estimates.ts";
 import { USUAL_LIMITS } from "../../../src/engine/guards.ts";
 import { nextVersion } from "../../../src/engine/next-version.ts";
 import { pieceNotes } from "../../../src/engine/piece-notes.ts";
+import { typedLengths } from "../../../src/engine/typed-lengths.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 import { drawnFor } from "../../../src/paper/drawn-for.ts";
 import { pageTable } from "../../../src/paper/page-table.ts";
@@ -194,6 +195,14 @@ test("the lady's page is the daughter's, copied for another wearer", () => {
   expect(formulas(copied.rows)).toEqual(formulas(lady.rows));
   expect(Object.keys(lady.names!)).toEqual(expect.arrayContaining(Object.keys(copied.names!)));
 });
+
+test("the lengths that a copy of the daughter's page keeps are those typed in its named cells, her bodice measurements first", () => {
+  const typedIn = typedLengths(engine, page("Daughter")).map((place) => engine.view(place).name);
+  expect(typedIn).toEqual([
+    ...["back_length", "back_depth", "back_width", "front_length", "front_depth", "chest", "shoulder", "dart_height", "upper_arm"],
+    ...["bust_ease", "waist_ease", "cap_ease", "collar_height", "off_floor", "seam_allowance", "hem_allowance"],
+  ]);
+}); // biome-ignore format: rows
 
 /** The daughter's page copied for the widow follows none of the daughter's fittings. */
 const expectWidow = (one: typeof book) => {

@@ -9,7 +9,7 @@ import { reasonOf } from "./faults/in-time.ts";
 import type { Keeper } from "./files/keeper.ts";
 import { start } from "./files/start.ts";
 import { remember } from "./files/storage.ts";
-import { GridForm, RowsAndColumns } from "./grid/late-forms.ts";
+import { GridForm, RowsAndColumns, TypingHelp } from "./grid/late-forms.ts";
 import { loadClipboardReader } from "./grid/late-paste.ts";
 import { language } from "./language/language.ts";
 import { rescue } from "./rescue.ts";
@@ -48,7 +48,13 @@ export async function show(root: HTMLElement): Promise<void> {
   // React takes the first screen or the frame away when the page takes its place; the grid is there at once.
   flushSync(() => page.render(<App {...begun} />));
   // What does not come is asked for again by the first formula that needs it, and that says why.
-  Promise.all([allFunctions(), GridForm.preload(), RowsAndColumns.preload(), loadClipboardReader()]).then(
+  Promise.all([
+    allFunctions(),
+    GridForm.preload(),
+    RowsAndColumns.preload(),
+    TypingHelp.preload(),
+    loadClipboardReader(),
+  ]).then(
     () => root.setAttribute("data-functions", "all"),
     () => {},
   );

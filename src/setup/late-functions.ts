@@ -19,6 +19,12 @@ const ALWAYS = ["tape"];
 /** Where HyperFormula has its built-in functions. */
 const PLUGINS = join(ROOT, "node_modules/hyperformula/es/interpreter/plugin");
 
+/** Where HyperFormula has the English names of its functions. */
+const ENGLISH = "node_modules/hyperformula/es/i18n/languages/enGB.mjs";
+
+/** A function that has the same name in English: all have. */
+const NAMED = /^ {4}(?:'([\w.]+)'|([\w.]+)): '([\w.]+)',?\n/gm;
+
 /** HyperFormula's groups of functions that are there from the start: what the first book names, sums and rounding. */
 const FIRST_PLUGINS: readonly string[] = [
   "AbsPlugin",
@@ -83,6 +89,38 @@ export const lateNames = async (): Promise<string[]> => [
   ...new Set([...sewingFiles().late.map(nameOf), ...(await lateBuiltIns())]),
 ];
 
+/** HyperFormula's English names with each function's name once. Fails where a name is another one in English. */
+export function shortEnglish(code: string): { code: string; names: string[] } {
+  const [head, rest] = code.split("  functions: {\n") as [string, string];
+  const end = rest.indexOf("  }");
+  const found = [...rest.slice(0, end).matchAll(NAMED)].map(([, quoted, plain, name]) => [
+    quoted ?? plain,
+    name,
+  ]);
+  if (
+    found.length < 400 ||
+    found.some(([key, name]) => key !== name) ||
+    /\S/.test(rest.slice(0, end).replace(NAMED, ""))
+  )
+    throw new Error("HyperFormula's English names have changed: see src/setup/late-functions.ts");
+  const names = found.map(([, name]) => name!);
+  const functions = `Object.fromEntries(${JSON.stringify(names.join(" "))}.split(" ").map((name) => [name, name]))`;
+  return { code: `${head}  functions: ${functions}${rest.slice(end + "  }".length)}`, names };
+}
+
+/** The module with the names of all late functions: the built-in ones are in the English names. */
+async function lateNamesModule(): Promise<string> {
+  const { names } = shortEnglish(readFileSync(join(ROOT, ENGLISH), "utf8"));
+  const late = await lateNames();
+  const first = names.filter((name) => !late.includes(name));
+  const more = late.filter((name) => !names.includes(name));
+  return [
+    `import english from ${JSON.stringify(join(ROOT, ENGLISH))};`,
+    `const first = new Set(${JSON.stringify(first.join(" "))}.split(" "));`,
+    `export const LATE_NAMES = [...Object.keys(english.functions).filter((name) => !first.has(name)), ...${JSON.stringify(more.join(" "))}.split(" ")];`,
+  ].join("\n");
+}
+
 const nameOf = (path: string): string => /([A-Z0-9_]+)\.ts$/.exec(path)![1]!;
 
 const list = (values: readonly string[]): string => JSON.stringify(values);
@@ -93,8 +131,8 @@ export const lateFunctions: Plugin = {
   enforce: "pre",
   async load(id) {
     const path = id.replaceAll("\\", "/");
-    if (path.endsWith("/src/engine/late-names.ts"))
-      return `export const LATE_NAMES = ${list(await lateNames())};`;
+    if (path.endsWith("/src/engine/late-names.ts")) return lateNamesModule();
+    if (path.endsWith(`/${ENGLISH}`)) return shortEnglish(readFileSync(id, "utf8")).code;
     if (path.endsWith("/src/engine/late-parts.ts")) {
       const globs = sewingFiles().late.map((file) => `../../functions/${file}`);
       const plugins = latePlugins();

@@ -28,10 +28,22 @@ const REPLACED: readonly (readonly [path: RegExp, code: string])[] = [
     /hyperformula\/es\/interpreter\/functionMetadata\/index\.mjs$/,
     "export const FUNCTION_DOCS = Object.create(null)",
   ],
+  // The grid's own words are those of its menus and forms, which the page does not have.
+  [/handsontable\/i18n\/languages\/en-US\.mjs$/, 'export default { languageCode: "en-US" }'],
   // Reads bought keys of the engine; Ellwand uses it under the GPL (src/engine/instance.ts).
   [
     /hyperformula\/es\/license\/handsontable-license-key-parser\/readLicense\.mjs$/,
     absent("readEntitlementLicense"),
+  ],
+  // Which functions a bought key of the engine allows: the GPL allows all.
+  [
+    /hyperformula\/es\/license\/functionCapabilities\.mjs$/,
+    "export const FUNCTION_CAPABILITY_TABLE = new Map()",
+  ],
+  // The engine's index of columns is an option that Ellwand does not set.
+  [
+    /hyperformula\/es\/Lookup\/ColumnIndex\.mjs$/,
+    'export class ColumnIndex { constructor() { throw new Error("ColumnIndex is not built into this page: see src/setup/lean-libraries.ts"); } }',
   ],
 ];
 

@@ -16,11 +16,10 @@ import type { OpenForm } from "./GridForm.tsx";
 import { GridView } from "./grid-view.ts";
 import { HiddenRows } from "./HiddenRows.tsx";
 import { addGridKeys, listenToFind, listenToUndo } from "./keys.ts";
-import { GridForm, RowsAndColumns } from "./late-forms.ts";
+import { GridForm, RowsAndColumns, TypingHelp } from "./late-forms.ts";
 import { PasteNotice } from "./PasteNotice.tsx";
 import { listenToPhotographs } from "./photo/receive.ts";
 import type { Form } from "./RowsAndColumns.tsx";
-import { TypingHelp } from "./TypingHelp.tsx";
 
 interface Props {
   readonly store: Store;
@@ -144,7 +143,9 @@ export function Grid({ store, page, place, onPlace, onRefused }: Props) {
       <div className="grid-host" ref={root} />
       <PasteNotice session={session} />
       <HiddenRows session={session} page={page} row={row} />
-      <TypingHelp session={session} selected={at} />
+      <Suspense fallback={null}>
+        <TypingHelp session={session} selected={at} />
+      </Suspense>
       {menu && (
         <Guard name={phrase`The menu`} className="guard-over" onDone={() => setMenu(null)}>
           <Suspense fallback={null}>

@@ -1,14 +1,17 @@
 /** The pages of the book under the stages of the work. */
 import { phrase } from "../../../functions/phrase.ts";
 import "./pages.css";
-import { type KeyboardEvent, type MouseEvent, useState } from "react";
+import { type KeyboardEvent, type MouseEvent, Suspense, useState } from "react";
 import { type Page, STAGES } from "../../book/shape.ts";
 import type { Figures } from "../../exchange/page-csv.ts";
+import { lazily } from "../faults/lazily.tsx";
 import { Menu, type MenuItem } from "../menu/Menu.tsx";
-import { CopyPage } from "./CopyPage.tsx";
 import { pageDrag, pageDrop, pageStep } from "./page-moves.ts";
 import { TitleForm } from "./TitleForm.tsx";
 import { focusPage, type PagesOf, usePageActs } from "./use-page-acts.ts";
+
+/** It comes while the menu that offers it is open. */
+const CopyPage = lazily(async () => (await import("./CopyPage.tsx")).CopyPage);
 
 /** What the menu of a page offers. */
 function itemsOf(
@@ -77,6 +80,7 @@ export function Pages(props: PagesOf) {
 
   const openMenu = ({ currentTarget }: { readonly currentTarget: Element }) => {
     const { left, bottom } = currentTarget.getBoundingClientRect();
+    CopyPage.preload().catch(() => {});
     setMenu({ x: left, y: bottom + 2 });
   };
   const onKeyDown = (event: KeyboardEvent) => {
@@ -93,6 +97,7 @@ export function Pages(props: PagesOf) {
   const onRightClick = (index: number) => (event: MouseEvent) => {
     event.preventDefault();
     if (index !== page) onPage(index);
+    CopyPage.preload().catch(() => {});
     setMenu({ x: event.clientX, y: event.clientY });
   };
 
@@ -175,15 +180,17 @@ export function Pages(props: PagesOf) {
         />
       )}
       {copying && (
-        <CopyPage
-          store={store}
-          page={page}
-          onCopy={acts.copy}
-          onDone={() => {
-            setCopying(false);
-            setTimeout(focusPage);
-          }}
-        />
+        <Suspense>
+          <CopyPage
+            store={store}
+            page={page}
+            onCopy={acts.copy}
+            onDone={() => {
+              setCopying(false);
+              setTimeout(focusPage);
+            }}
+          />
+        </Suspense>
       )}
     </nav>
   );

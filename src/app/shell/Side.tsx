@@ -10,14 +10,19 @@ import { lazily } from "../faults/lazily.tsx";
 import { browserClock } from "../following/after-paint.ts";
 import type { PrintFor } from "../print/choices.ts";
 import { useRevision, useStable } from "../store-hooks.ts";
-import { Working } from "../working/Working.tsx";
 import { useAlone } from "./alone.ts";
 import { Divider } from "./Divider.tsx";
 
-/** It comes once the grid is painted, so that the line is the grid's until then. */
+/** Waits for the grid to be painted: until then the line is the grid's. */
+const painted = () => new Promise<void>((done) => browserClock.painted(done, 0));
+
 const Drawing = lazily(async () => {
-  await new Promise<void>((done) => browserClock.painted(done, 0));
+  await painted();
   return (await import("../drawing/Drawing.tsx")).Drawing;
+});
+const Working = lazily(async () => {
+  await painted();
+  return (await import("../working/Working.tsx")).Working;
 });
 
 /** It comes when it is opened first. */
@@ -63,7 +68,9 @@ export function Side({ store, place, onPlace, onPrint }: Props) {
         onPrint={() => onPrint({ what: "working" })}
         printWords={phrase`this working`}
       >
-        <Working {...common} />
+        <Suspense fallback={<p className="empty">{phrase`The working is being loaded.`}</p>}>
+          <Working {...common} />
+        </Suspense>
       </Part>
       <Part id="what-if" name={phrase`What if`} of={of} room={room} onRoom={setRoom}>
         <Suspense>

@@ -7,6 +7,7 @@ import { nameCell } from "../../../src/book/naming.ts";
 import { readBook } from "../../../src/book/read.ts";
 import { type Book, blankBook, COLUMN_KINDS } from "../../../src/book/shape.ts";
 import { Engine } from "../../../src/engine/engine.ts";
+import { USUAL_LIMITS } from "../../../src/engine/guards.ts";
 import type { LayDesk } from "../../../src/engine/lay-desk.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 import { book, COLUMNS, ROWS, TITLES } from "../book/books.ts";
@@ -363,7 +364,8 @@ describe.each(readdirSync("templates").filter((name) => name.endsWith(".json")))
   (name) => {
     const reading = readBook(readFileSync(`templates/${name}`, "utf8"));
     if ("reason" in reading) throw new Error(reading.reason);
-    const engine = new Engine(reading.book, layDesk);
+    // On a loaded machine the usual limits, which are of the clock, would stop cells that lay pieces.
+    const engine = new Engine(reading.book, layDesk, { ...USUAL_LIMITS, clock: () => 0 });
 
     test("has an answer in every cell", () => {
       for (const [page, { rows }] of engine.book.pages.entries())

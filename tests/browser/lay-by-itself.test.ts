@@ -59,42 +59,46 @@ describe("a length of cloth", () => {
     await expect.poll(() => cell(page, "B21").textContent()).not.toBe("…");
   });
 
-  it("found in one tab makes no second copy of a book that is open in two", async () => {
-    await cell(page, "B8").click();
-    await page.getByLabel("Search automatically").uncheck();
-    await expect.poll(state).toBe("idle");
-    const second = await page.context().newPage();
-    await second.goto(page.url());
-    await cell(second, "A1").waitFor();
-    await second.getByText("open in another tab too").waitFor();
-    await page.bringToFront();
-    await enter("B19", "46");
-    const toCut = () =>
-      second.getByRole("navigation").getByRole("button", { name: "Cut", exact: true }).click();
-    // The second tab begins with what was typed in the first, once that is kept.
-    const typed = async () => {
+  // Half a minute of searching: only WHOLE=1 does it. tests/src/app/files/unkept.test.ts holds the rule.
+  it.runIf(process.env.WHOLE)(
+    "found in one tab makes no second copy of a book that is open in two",
+    async () => {
+      await cell(page, "B8").click();
+      await page.getByLabel("Search automatically").uncheck();
+      await expect.poll(state).toBe("idle");
+      const second = await page.context().newPage();
+      await second.goto(page.url());
+      await cell(second, "A1").waitFor();
+      await second.getByText("open in another tab too").waitFor();
+      await page.bringToFront();
+      await enter("B19", "46");
+      const toCut = () =>
+        second.getByRole("navigation").getByRole("button", { name: "Cut", exact: true }).click();
+      // The second tab begins with what was typed in the first, once that is kept.
+      const typed = async () => {
+        await second.reload();
+        await toCut();
+        return cell(second, "B19").textContent();
+      };
+      await expect.poll(typed).toBe("46");
+      // The first tab goes on searching and keeps what it finds.
+      await page.bringToFront();
+      await cell(page, "B8").click();
+      const searched = () =>
+        what().then((text) => Number(/Searched for ([\d.]+) s/.exec(text ?? "")?.[1] ?? 0));
+      const before = await searched();
+      await page.getByLabel("Search automatically").check();
+      await expect.poll(searched).toBeGreaterThan(before);
+      await second.bringToFront();
+      await cell(second, "B20").click();
+      await second.keyboard.type("47");
+      await second.keyboard.press("Enter");
+      await second.locator(".kept", { hasText: "Saved in this browser" }).waitFor();
+      await expect.poll(() => second.getByText("are saved as a separate book").count()).toBe(0);
       await second.reload();
-      await toCut();
-      return cell(second, "B19").textContent();
-    };
-    await expect.poll(typed).toBe("46");
-    // The first tab goes on searching and keeps what it finds.
-    await page.bringToFront();
-    await cell(page, "B8").click();
-    const searched = () =>
-      what().then((text) => Number(/Searched for ([\d.]+) s/.exec(text ?? "")?.[1] ?? 0));
-    const before = await searched();
-    await page.getByLabel("Search automatically").check();
-    await expect.poll(searched).toBeGreaterThan(before);
-    await second.bringToFront();
-    await cell(second, "B20").click();
-    await second.keyboard.type("47");
-    await second.keyboard.press("Enter");
-    await second.locator(".kept", { hasText: "Saved in this browser" }).waitFor();
-    await expect.poll(() => second.getByText("are saved as a separate book").count()).toBe(0);
-    await second.reload();
-    await expect.poll(() => cell(second, "B20").textContent()).toBe("47");
-    await expect.poll(() => cell(second, "B19").textContent()).toBe("46");
-    await second.close();
-  });
+      await expect.poll(() => cell(second, "B20").textContent()).toBe("47");
+      await expect.poll(() => cell(second, "B19").textContent()).toBe("46");
+      await second.close();
+    },
+  );
 });

@@ -107,7 +107,7 @@ export function listFault(seam: Seam, all: readonly Seam[]): ListFault | null {
   }
   const found = circle(seam, all);
   const [lowest] = found?.rows ?? [];
-  // A circle is told from its first row.
+  // All rows of a circle name it from its first row on, in the same words.
   const first = all.find(({ number }) => number === lowest);
   const same = first && first !== seam ? circle(first, all) : found;
   return same?.rows.includes(seam.number)

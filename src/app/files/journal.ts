@@ -54,8 +54,10 @@ export class Journal {
   /** The step of the last entry, and the book as it was then. */
   #step = 0;
   #last: Book | null = null;
-  /** The book as the shelf has it. */
+  /** The book as the shelf was last known to have it. */
   #base: Book | null = null;
+  /** Whether work was written down since: the shelf may have taken some of it, so that a step back to `#base` is work too. */
+  #hasWork = false;
   #lastStep = 0;
   #keys: { readonly step: number; readonly key: string }[] = [];
 
@@ -73,6 +75,7 @@ export class Journal {
     this.#revision = revision;
     this.#last = book && asWritten(book);
     this.#base = book;
+    this.#hasWork = false;
     this.#lastStep = this.#step;
     this.#keys = [];
   }
@@ -81,7 +84,8 @@ export class Journal {
   write(next: Book): boolean {
     this.#step += 1;
     const step = this.#step;
-    const laysOnly = sameWork(next, this.#base) ? { laysOnly: true as const } : {};
+    this.#hasWork ||= !sameWork(next, this.#base);
+    const laysOnly = this.#hasWork ? {} : { laysOnly: true as const };
     const common = { revision: this.#revision, from: this.#lastStep, step, ...laysOnly };
     const text = shortText(next);
     const book = asWritten(next);
@@ -105,6 +109,7 @@ export class Journal {
     this.#revision = revision;
     this.#last = asWritten(book);
     this.#base = book;
+    this.#hasWork = false;
     this.#lastStep = step;
     this.#keys = [];
     if (now === book || this.write(now)) for (const { key } of before) drop(key);

@@ -107,7 +107,8 @@ export class Saver {
     const { shelf } = this.#bookcase;
     if (book === this.kept || !shelf) return;
     const { step } = this.journal;
-    if (sameState(book, this.kept)) {
+    // After a failure the shelf may hold more than is known here.
+    if (this.#keeping.now.state !== "unsaved" && sameState(book, this.kept)) {
       // A calculation that is made again makes another object of the same book.
       this.kept = book;
       this.journal.kept(book, step, this.record.revision, book);

@@ -53,6 +53,20 @@ it("a tab that had only found lays leaves no copy of a book that another tab has
   expect(writtenIds()).toEqual([]);
 });
 
+it("a step back to what the shelf had is work: the shelf may have taken the step before", async () => {
+  const journal = new Journal("gone");
+  journal.begin("id", book, 7);
+  const typed = type(book, "46");
+  journal.write(typed);
+  const { step } = journal;
+  // The shelf takes the step, and the tab is gone before it hears of that.
+  journal.write({ ...book });
+  const record = { id: "id", revision: 8, by: { tab: "gone", step } } as unknown as BookRecord;
+  const [undone] = await unkeptOf({ record, text: writeBook(typed) });
+  expect(undone?.fits).toBe(true);
+  expect(writeBook(undone!.book!)).toBe(writeBook(book));
+});
+
 it("work that a closed tab had not put on the shelf is a copy of its own when another tab has changed the book", async () => {
   const one = { fits: false, title: "The squire's cloak" };
   expect(await left([type(book, "47")], type(book, "46"))).toEqual([one]);

@@ -3,6 +3,7 @@ import { rememberWithObject } from "../../functions/memo.ts";
 import { type Place, placeKey } from "../book/address.ts";
 import { formulaTree, isFormula } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
+import { readsList } from "./columns-read.ts";
 import { workedBook } from "./fitted-cells.ts";
 import { type Area, areasOf, isIn, isSingle } from "./references.ts";
 import { namesTogether } from "./uses.ts";
@@ -44,7 +45,8 @@ export function* referringRows(book: Book): Generator<readonly Referring[]> {
             : [],
         );
         of = { names, titles, page, row, formulas };
-        kept.known = of;
+        // Which columns a formula reads of a list, the headings of the list say: in rows of their own.
+        if (!formulas.some(({ typed }) => readsList(typed))) kept.known = of;
       }
       yield of.formulas;
     }

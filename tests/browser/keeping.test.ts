@@ -38,6 +38,20 @@ async function again(of = page): Promise<void> {
   await cell(of, "A1").waitFor();
 }
 
+/** Makes the browser take a second to keep the steps that undo takes back, until the page is loaded again. */
+const keepStepsSlowly = (of: Page) =>
+  of.evaluate(() => {
+    const { put } = IDBObjectStore.prototype;
+    IDBObjectStore.prototype.put = function (...given) {
+      const until = this.name === "steps" ? performance.now() + 1000 : 0;
+      const goOn = () => {
+        if (performance.now() < until) this.count().onsuccess = goOn;
+      };
+      goOn();
+      return put.apply(this, given);
+    };
+  });
+
 describe("kept in the browser", () => {
   it("after a first start there is one book on the shelf", async () => {
     await kept();
@@ -49,7 +63,8 @@ describe("kept in the browser", () => {
     await expect.poll(() => page.getByRole("button", { name: /^Move to bin/ }).count()).toBe(1);
   });
 
-  it("what was typed is there after a reload, and so is the chosen cell", async () => {
+  it("what was typed is there after a reload, and so are the chosen cell and the last step", async () => {
+    await keepStepsSlowly(page);
     await note("for the last scene");
     await cell(page, "C5").click();
     await kept();

@@ -85,7 +85,7 @@ export class Opener {
     if (!found) return phrase`this book is no longer in this browser`;
     const reading = readBook(found.text);
     if ("reason" in reading) return reading.reason;
-    const past = await recallSteps(id, found.record.revision, reading.book);
+    const past = await recallSteps(id, found.record.by, reading.book);
     const unkept = await unkeptOf(found);
     await functionsOf(reading.book, ...unkept.map(({ book }) => book), ...past.map(({ book }) => book));
     // What a page hung on while it took it up is put aside instead.

@@ -18,7 +18,7 @@ import { askToKeepBooks } from "./lasting.ts";
 import { freshRecord, type Library, titled } from "./library.ts";
 import { FIRST_CELL } from "./place.ts";
 import type { BookRecord } from "./shelf.ts";
-import { keepSteps } from "./steps.ts";
+import { keepOnly, keepSteps } from "./steps.ts";
 import { TAB } from "./tab.ts";
 
 /** A book that is written in less than this, in milliseconds, is kept at once. */
@@ -114,13 +114,15 @@ export class Saver {
       this.journal.kept(book, step, this.record.revision, book);
       return this.#keeping.change({ state: "saved", trouble: null });
     }
+    const by = { tab: TAB, step };
     const record: BookRecord = {
       ...this.record,
       title: book.title,
       changed: Date.now(),
       place: this.place,
-      by: { tab: TAB, step },
+      by,
     };
+    const steps = keepSteps(record.id, by, this.#store.past, book);
     let revision: number | null;
     try {
       const begun = performance.now();
@@ -140,9 +142,10 @@ export class Saver {
         .note(record.id, (one) => (one.copied ? { ...one, copied: { ...one.copied, revision } } : one))
         .catch(() => {});
     this.journal.kept(book, step, revision, this.#store.book);
-    // As far as they led to this book: what was done meanwhile is saved next.
-    if (this.#store.book === book) keepSteps(record.id, revision, this.#store.past, book);
     for (const { id, tab } of this.taken.splice(0)) dropWritten(id, tab);
+    // Only then is all of it saved: a page that is loaded again at once can take its last step back.
+    await steps;
+    keepOnly(record.id, by);
     const state = this.#store.book === book ? "saved" : "saving";
     this.#keeping.change({ state, trouble: null, keptAt: record.changed });
     // Asked when there is work of someone's to keep.

@@ -8,6 +8,7 @@ import { asWritten } from "../../book/write.ts";
 import type { Past } from "../../store/store.ts";
 import { inTime } from "../faults/in-time.ts";
 import { applied, type Change, difference } from "./changes.ts";
+import type { BookRecord } from "./shelf.ts";
 
 /** One step: what leads from the book after it back to the book before it. */
 interface KeptStep {
@@ -15,10 +16,12 @@ interface KeptStep {
   readonly change: Change | null;
 }
 
+/** The state that steps led to: the tab that kept it on the shelf, and the step of that tab's journal. */
+export type State = NonNullable<BookRecord["by"]>;
+
 interface KeptSteps {
+  /** The book and the state in it, as `keyOf` writes them. */
   readonly id: string;
-  /** The revision on the shelf that the last step led to. */
-  readonly revision: number;
   /** The oldest first, each as JSON. */
   readonly steps: readonly string[];
 }
@@ -26,6 +29,9 @@ interface KeptSteps {
 /** The most steps kept, and the most characters of all of them; the oldest go first. */
 const MOST_STEPS = 50;
 const MOST_TEXT = 400_000;
+
+/** How long the browser may take to keep or to give them, in milliseconds: the book waits that long. */
+const LONGEST = 5_000;
 
 /** Lays are knowledge: no step takes one back. */
 const state = (book: Book): Book => asWritten({ ...book, lays: {} });
@@ -85,30 +91,55 @@ function database(): Promise<IDBPDatabase<Steps>> {
         fresh.createObjectStore("steps", { keyPath: "id" });
       },
     }),
-    5000,
+    LONGEST,
   );
   return opening;
 }
 
-/** Keeps the steps of a book that the shelf has taken as `revision`. */
-export async function keepSteps(
-  id: string,
-  revision: number,
-  past: readonly Past[],
-  book: Book,
-): Promise<void> {
+const keyOf = (id: string, { tab, step }: State): string => `${id}/${tab}/${step}`;
+
+/** Every key of a book. What was kept before a state was part of the key stands under the book's own name. */
+const keysOf = (id: string): readonly [string, string] => [id, `${id}0`];
+
+/**
+ * Keeps the steps that led to a state of a book. They are kept before the shelf takes that state, beside
+ * those of the state before: whichever of the two the shelf has when the page is gone, its steps are there.
+ */
+export async function keepSteps(id: string, state: State, past: readonly Past[], book: Book): Promise<void> {
   try {
-    await (await database()).put("steps", { id, revision, steps: writeSteps(past, book) });
+    const steps = writeSteps(past, book);
+    const kept = database().then((db) => db.put("steps", { id: keyOf(id, state), steps }));
+    await inTime(kept, LONGEST);
   } catch {
     // The book itself is kept elsewhere.
   }
 }
 
-/** The steps that led to a book as the shelf has it; none where they belong to another state of it. */
-export async function recallSteps(id: string, revision: number, book: Book): Promise<Past[]> {
+/** The shelf has taken a state of a book: the steps to any other are of no use. */
+export async function keepOnly(id: string, state: State): Promise<void> {
   try {
-    const kept = await inTime((await database()).get("steps", id), 2000);
-    return kept?.revision === revision ? readSteps(kept.steps, book) : [];
+    const own = keyOf(id, state);
+    const [first, last] = keysOf(id);
+    const tx = (await database()).transaction("steps", "readwrite");
+    await Promise.all([
+      tx.store.delete(IDBKeyRange.bound(first, own, false, true)),
+      tx.store.delete(IDBKeyRange.bound(own, last, true, true)),
+      tx.done,
+    ]);
+  } catch {
+    // They go another time.
+  }
+}
+
+/** The steps that led to a state of a book which the shelf has; none where only those of another state were kept. */
+export async function recallSteps(id: string, state: State | undefined, book: Book): Promise<Past[]> {
+  if (!state) return [];
+  try {
+    const kept = await inTime(
+      database().then((db) => db.get("steps", keyOf(id, state))),
+      LONGEST,
+    );
+    return kept ? readSteps(kept.steps, book) : [];
   } catch {
     return [];
   }
@@ -117,7 +148,7 @@ export async function recallSteps(id: string, revision: number, book: Book): Pro
 /** Lets go of the steps of a book that is deleted for good. */
 export async function forgetSteps(id: string): Promise<void> {
   try {
-    await (await database()).delete("steps", id);
+    await (await database()).delete("steps", IDBKeyRange.bound(...keysOf(id), false, true));
   } catch {
     // Where nothing can be kept there is nothing to let go of.
   }

@@ -20,14 +20,35 @@ async function keptTexts(): Promise<unknown> {
   try {
     const db = await openAsItIs("ellwand");
     if (!db) throw new Error(phrase`this browser has no books`);
-    const leaves = await rows(db, "leaves");
-    books = leaves.map((one) => (one as { text: unknown }).text);
+    const leaves = keptBooks(await rows(db, "leaves"), await rows(db, "parts"));
+    books = leaves.map(({ text }) => text);
     shelf = { list: await rows(db, "spines"), leaves };
     db.close();
   } catch (fault) {
     shelf = phrase`not read: ${String(fault)}`;
   }
   return { ellwandBooks: 1, books, shelf, written, versions: await keptVersions() };
+}
+
+interface BookText {
+  readonly id: string;
+  readonly text: unknown;
+  readonly before: unknown;
+}
+
+/** The texts of the books; a long one is put together from its parts. */
+function keptBooks(leaves: unknown[], parts: unknown[]): BookText[] {
+  const texts = new Map(
+    (parts as { id: string; number: number; text: string }[]).map(({ id, number, text }) => [
+      `${number} ${id}`,
+      text,
+    ]),
+  );
+  return (leaves as BookText[]).map((one) => {
+    const whole = (text: unknown) =>
+      Array.isArray(text) ? text.map((number) => texts.get(`${number} ${one.id}`) ?? "").join("") : text;
+    return { ...one, text: whole(one.text), before: whole(one.before) };
+  });
 }
 
 /** The earlier versions of all books with their texts, or the reason why they can't be read. A browser that has kept no version yet has no such database. */

@@ -82,46 +82,96 @@ const more = (other: Other | undefined, indent: string): string =>
     .map(([key, value]) => `,\n${indent}${JSON.stringify(key)}: ${JSON.stringify(value)}`)
     .join("");
 
-/** How a page is shown, as far as anything is set. */
-const arrangement = ({ cells = {}, frozen, hidden }: Page): Other => ({
-  ...(Object.keys(cells).length > 0 && {
-    cells: Object.fromEntries(Object.entries(cells).map(([address, one]) => [address, settings(one)])),
-  }),
-  ...(frozen && { frozen }),
-  ...(hidden && hidden.length > 0 && { hidden }),
-});
+/** A lay and the settings of a page's cells, photographs among them, are written once: an edit leaves most of them alone. */
+const layTexts = rememberWithObject<FoundLay, string>();
+const cellTexts = rememberWithObject<NonNullable<Page["cells"]>, string>();
 
-/** The rows of a page as its file holds them, each with its text: a row that an edit leaves alone is not written anew. */
-const rowTexts = new Map<number, { readonly rows: readonly Row[]; readonly texts: readonly string[] }>();
+const writeCells = (cells: NonNullable<Page["cells"]>): string =>
+  cellTexts(cells, () =>
+    JSON.stringify(
+      Object.fromEntries(Object.entries(cells).map(([address, one]) => [address, settings(one)])),
+    ),
+  );
 
-function writeRows(page: number, rows: readonly Row[]): string {
-  const last = rowTexts.get(page);
-  const longer = rows.length - (last?.rows.length ?? 0);
-  const texts = rows.map((row, i) => {
-    // Where rows were put in or taken out, those beneath are found again from the end.
-    const at = last?.rows[i] === row ? i : i - longer;
-    return last?.rows[at] === row ? last.texts[at]! : `        ${JSON.stringify(row)}`;
-  });
-  rowTexts.set(page, { rows, texts });
-  return texts.length === 0 ? "[]" : `[\n${texts.join(",\n")}\n      ]`;
+/** So many rows of a page are one part of the book's text. */
+const GROUP = 500;
+
+/** A page as it was written last, so that a row and a part that an edit leaves alone are not written anew. */
+interface WrittenPage {
+  readonly page: Page;
+  readonly rows: readonly Row[];
+  /** The text of each row. */
+  readonly texts: readonly string[];
+  /** The parts that are groups of rows. */
+  readonly groups: readonly string[];
+  /** All parts of the page, the groups among them. */
+  readonly parts: readonly string[];
 }
 
-function writePage(page: Page, index: number): string {
-  return [
+const writtenPages = new Map<number, WrittenPage>();
+
+const start = (page: Page): string =>
+  [
     "    {",
     `      "title": ${JSON.stringify(page.title)},`,
     `      "stage": ${JSON.stringify(page.stage)},`,
     `      "columns": ${lines(page.columns.map(column), "      ")},`,
-    `      "rows": ${writeRows(index, trimmed(page).rows)},`,
-    ...(page.names ? [`      "names": ${table(page.names, "      ")},`] : []),
-    `      "notes": ${table(page.notes, "      ")}${more(arrangement(page), "      ")}${more(page.other, "      ")}`,
-    "    }",
+    '      "rows": [',
   ].join("\n");
+
+const end = ({ names, notes }: Page): string =>
+  [
+    "],",
+    ...(names ? [`      "names": ${table(names, "      ")},`] : []),
+    `      "notes": ${table(notes, "      ")}`,
+  ].join("\n");
+
+function* pageParts(page: Page, index: number): Generator<string> {
+  const last = writtenPages.get(index);
+  if (last?.page === page) return yield* last.parts;
+  const { rows } = trimmed(page);
+  const longer = rows.length - (last?.rows.length ?? 0);
+  const texts: string[] = [];
+  const groups: string[] = [];
+  const parts: string[] = [];
+  const part = (text: string): string => {
+    parts.push(text);
+    return text;
+  };
+  yield part(start(page));
+  for (let from = 0; from < rows.length; from += GROUP) {
+    const to = Math.min(from + GROUP, rows.length);
+    let isKept = to === Math.min(from + GROUP, last?.rows.length ?? 0);
+    for (let i = from; i < to; i += 1) {
+      const row = rows[i]!;
+      // Where rows were put in or taken out, those beneath are found again from the end.
+      const at = last?.rows[i] === row ? i : i - longer;
+      isKept &&= last?.rows[i] === row;
+      texts.push(last?.rows[at] === row ? last.texts[at]! : `\n        ${JSON.stringify(row)}`);
+    }
+    const group = isKept
+      ? last!.groups[groups.length]!
+      : `${from > 0 ? "," : ""}${texts.slice(from).join(",")}`;
+    groups.push(group);
+    yield part(group);
+  }
+  yield part(`${rows.length > 0 ? "\n      " : ""}${end(page)}`);
+  const { cells = {}, frozen, hidden } = page;
+  if (Object.keys(cells).length > 0) {
+    yield part(`,\n      "cells": `);
+    yield part(writeCells(cells));
+  }
+  const shown = { ...(frozen && { frozen }), ...(hidden && hidden.length > 0 && { hidden }) };
+  yield part(`${more(shown, "      ")}${more(page.other, "      ")}\n    }`);
+  writtenPages.set(index, { page, rows, texts, groups, parts });
 }
 
-/** The text of a book's file. `readBook` of it is the same book. */
-export function writeBook(book: Book): string {
-  return `${[
+/**
+ * The text of a book's file in parts, to be put one behind the other. A part that an edit leaves alone is the
+ * same text as before the edit, and costs next to nothing; a part that is new is at most some hundred rows.
+ */
+export function* bookParts(book: Book): Generator<string> {
+  yield `${[
     "{",
     `  "ellwand": ${versionOf(book)},`,
     `  "title": ${JSON.stringify(book.title)},`,
@@ -130,9 +180,18 @@ export function writeBook(book: Book): string {
     `  "mark": ${JSON.stringify(book.mark)},`,
     ...(book.decimal === "comma" ? ['  "decimal": "comma",'] : []),
     `  "names": ${table(book.names, "  ")},`,
-    `  "pages": [\n${book.pages.map(writePage).join(",\n")}\n  ],`,
-    `  "trials": ${lines(book.trials.map(trial), "  ")},`,
-    `  "lays": ${table(Object.fromEntries(Object.entries(book.lays).map(([hash, found]) => [hash, lay(found)])), "  ")}${more(book.other, "  ")}`,
-    "}",
+    `  "pages": [`,
   ].join("\n")}\n`;
+  for (const [i, page] of book.pages.entries()) {
+    if (i > 0) yield ",\n";
+    yield* pageParts(page, i);
+  }
+  yield `\n  ],\n  "trials": ${lines(book.trials.map(trial), "  ")},\n  "lays": `;
+  const lays = Object.entries(book.lays);
+  for (const [i, [hash, found]] of lays.entries())
+    yield `${i > 0 ? "," : "{"}\n    ${JSON.stringify(hash)}: ${layTexts(found, () => JSON.stringify(lay(found)))}`;
+  yield `${lays.length > 0 ? "\n  }" : "{}"}${more(book.other, "  ")}\n}\n`;
 }
+
+/** The text of a book's file. `readBook` of it is the same book. */
+export const writeBook = (book: Book): string => [...bookParts(book)].join("");

@@ -11,11 +11,18 @@ export const onShelf = (page: Page, row: number): Promise<string[]> =>
         const request = indexedDB.open("ellwand");
         request.onerror = () => failed(request.error);
         request.onsuccess = () => {
-          const all = request.result.transaction("leaves").objectStore("leaves").getAll();
-          all.onerror = () => failed(all.error);
-          all.onsuccess = () => {
+          const tx = request.result.transaction(["leaves", "parts"]);
+          const leaves = tx.objectStore("leaves").getAll();
+          const parts = tx.objectStore("parts").getAll();
+          tx.onerror = () => failed(tx.error);
+          tx.oncomplete = () => {
             request.result.close();
-            done(all.result.map(({ text }) => JSON.parse(text).pages[0].rows[at]?.[0] ?? ""));
+            const partOf = (book: string, wanted: number) =>
+              parts.result.find(({ id, number }) => id === book && number === wanted).text;
+            const texts = leaves.result.map(({ id, text }) =>
+              typeof text === "string" ? text : text.map((number: number) => partOf(id, number)).join(""),
+            );
+            done(texts.map((text) => JSON.parse(text).pages[0].rows[at]?.[0] ?? ""));
           };
         };
       }),

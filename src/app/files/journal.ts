@@ -60,6 +60,8 @@ export class Journal {
   #hasWork = false;
   #lastStep = 0;
   #keys: { readonly step: number; readonly key: string }[] = [];
+  /** Whether the book is so small that its last entry is the whole of it. */
+  isWhole = true;
 
   constructor(tab: string) {
     this.tab = tab;
@@ -88,6 +90,7 @@ export class Journal {
     const laysOnly = this.#hasWork ? {} : { laysOnly: true as const };
     const common = { revision: this.#revision, from: this.#lastStep, step, ...laysOnly };
     const text = shortText(next);
+    this.isWhole = text !== null;
     const book = asWritten(next);
     const entry: Entry =
       text === null

@@ -134,6 +134,7 @@ export class Keeper {
     rememberPlace(this.#saver.record.id, this.#saver.place);
     // What the engine did not accept need not be written down.
     if (this.#store.book === this.#saver.kept) this.#saver.journal.clear();
+    this.#saver.isLeaving = true;
     this.flush();
   };
 }

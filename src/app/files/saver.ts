@@ -7,11 +7,13 @@ import type { Place } from "../../book/address.ts";
 import { sameState, sameWork } from "../../book/lays.ts";
 import { readBook } from "../../book/read.ts";
 import type { Book } from "../../book/shape.ts";
-import { writeBook } from "../../book/write.ts";
+import { bookParts, writeBook } from "../../book/write.ts";
 import { retitle } from "../../store/commands.ts";
 import type { Store } from "../../store/store.ts";
 import { reasonOf } from "../faults/in-time.ts";
+import { browserClock } from "../following/after-paint.ts";
 import { isFull } from "./full.ts";
+import { inSlices, nextTask } from "./in-slices.ts";
 import { dropWritten, Journal } from "./journal.ts";
 import type { KeepingState } from "./keeping.ts";
 import { askToKeepBooks } from "./lasting.ts";
@@ -21,11 +23,8 @@ import type { BookRecord } from "./shelf.ts";
 import { keepOnly, keepSteps } from "./steps.ts";
 import { TAB } from "./tab.ts";
 
-/** A book that is written in less than this, in milliseconds, is kept at once. */
-const QUICK = 4;
-/** How long a change of a larger book waits: this many times as long as the book takes to write, at most 150 ms. */
-const TIMES = 3;
-const LONGEST = 150;
+/** How long the writing of a large book waits for a frame with time left, in milliseconds. */
+const PATIENCE = 100;
 
 const withoutLays = (book: Book): string => writeBook({ ...book, lays: {} });
 
@@ -51,10 +50,11 @@ export class Saver {
   place: Place = FIRST_CELL;
   /** Journals that are not needed any more once the open book is on the shelf. */
   readonly taken: { readonly id: string; readonly tab: string }[] = [];
-  #timer: ReturnType<typeof setTimeout> | undefined;
+  /** Takes back what was to be put on the shelf after the paint; null when nothing is. */
+  #cancel: (() => void) | null = null;
+  /** Whether the page is being left, and nothing may wait for the next task. */
+  isLeaving = false;
   #line: Promise<void> = Promise.resolve();
-  /** How long the book took to write last, in milliseconds. */
-  #cost = 0;
   /** Whether the browser had room to write the last step down. */
   #written = true;
 
@@ -84,15 +84,17 @@ export class Saver {
     if (this.#keeping.now.copied?.changed === false && !sameWork(book, this.copied))
       this.#keeping.change({ copied: { ...this.#keeping.now.copied, changed: true } });
     if (book === this.kept || !this.#bookcase.shelf) return;
+    this.isLeaving = false;
     if (this.#keeping.now.state === "saved") this.#keeping.change({ state: "saving" });
-    if (this.#cost < QUICK) this.flush();
-    else this.#timer ??= setTimeout(() => this.flush(), Math.min(LONGEST, TIMES * this.#cost));
+    // A small book is kept at once; what was done to a large one is in the journal, and the screen goes first.
+    if (this.journal.isWhole) this.flush();
+    else this.#cancel ??= browserClock.painted(() => this.flush(), PATIENCE);
   };
 
   /** Puts on the shelf what is not there yet. */
   flush(): Promise<void> {
-    clearTimeout(this.#timer);
-    this.#timer = undefined;
+    this.#cancel?.();
+    this.#cancel = null;
     this.#line = this.#line.then(() => this.#put());
     return this.#line;
   }
@@ -125,10 +127,8 @@ export class Saver {
     const steps = keepSteps(record.id, by, this.#store.past, book);
     let revision: number | null;
     try {
-      const begun = performance.now();
-      const text = writeBook(book);
-      this.#cost = performance.now() - begun;
-      revision = await this.#inRoom(() => shelf.keep(record, text));
+      const parts = await inSlices(bookParts(book), () => (this.isLeaving ? Promise.resolve() : nextTask()));
+      revision = await this.#inRoom(() => shelf.keep(record, parts));
     } catch (fault) {
       const trouble = phrase`this book could not be saved in the browser (${reasonOf(fault)}): save it to a file`;
       return this.#keeping.change({ trouble, state: "unsaved" });

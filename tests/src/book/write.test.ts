@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { readBook } from "../../../src/book/read.ts";
 import { type Book, blankBook, type Page } from "../../../src/book/shape.ts";
-import { writeBook } from "../../../src/book/write.ts";
+import { bookParts, writeBook } from "../../../src/book/write.ts";
 import { book } from "./books.ts";
 
 const opened = (text: string): Book => {
@@ -96,4 +96,26 @@ test("a book that shares rows with the one written before is written as if it sh
     rows,
   ])
     expect(writeBook(withRows(next))).toBe(writeBook(structuredClone(withRows(next))));
+});
+
+test("one typed cell makes one part of a large book's text anew, and a row put in those that begin elsewhere", () => {
+  const rows = Array.from({ length: 2600 }, (_, i) => [`role ${i}`, `${60 + (i % 30)}`]);
+  const blank = blankBook("The whole village", "cm", "1 mm");
+  const withRows = (all: readonly (readonly string[])[]): Book => ({
+    ...blank,
+    pages: blank.pages.map((page, i) => (i === 1 ? { ...page, rows: all } : page)),
+  });
+  let last: string[] = [...bookParts(withRows(rows))];
+  const anew = (all: readonly (readonly string[])[]): number => {
+    const next = [...bookParts(withRows(all))];
+    expect(next.join("")).toBe(writeBook(structuredClone(withRows(all))));
+    const count = next.filter((part) => !last.includes(part)).length;
+    last = [...bookParts(withRows(all))];
+    return count;
+  };
+  const typed = rows.with(1300, ["role 1300", "99"]);
+  expect(anew(typed)).toBe(1);
+  expect(anew(typed.toSpliced(1300, 0, ["a new role", ""]))).toBe(4);
+  expect(anew(typed)).toBe(4);
+  expect(anew(typed.slice(0, -1))).toBe(1);
 });

@@ -1,6 +1,6 @@
 /** A block of cells with headings, as a function that reads a list by its headings is given it. */
 import type { Block, Cell, ListForm, ListRow } from "./define.ts";
-import { rememberWithObject, rememberWithObjects } from "./memo.ts";
+import { remember, rememberWithObject, rememberWithObjects } from "./memo.ts";
 import { misspeltPhrase } from "./nearest-word.ts";
 import { Refusal } from "./refusal.ts";
 
@@ -10,14 +10,23 @@ export const asBlock = (cells: readonly Cell[], wide: number, headings: readonly
 export const isBlock = (value: unknown): value is Block => Array.isArray(value) && "wide" in value;
 
 /** A heading as it is compared: "How many?" is "how many". */
-export const headingText = (cell: Cell): string =>
-  typeof cell === "string"
-    ? cell
-        .toLowerCase()
-        .replace(/\([^)]*\)|[?:.]/g, " ")
-        .replace(/[-\s]+/g, " ")
-        .trim()
-    : "";
+export const headingText = (cell: Cell): string => {
+  if (typeof cell !== "string" || cell === "") return "";
+  return cell.length > LONGEST_KEPT
+    ? comparedHeading(cell)
+    : headingsCompared(cell, () => comparedHeading(cell));
+};
+
+/** Kept because a list is read again after each edit, with the headings that it had. Longer texts are seldom headings. */
+const headingsCompared = remember<string, string>(2000);
+const LONGEST_KEPT = 60;
+
+const comparedHeading = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/\([^)]*\)|[?:.]/g, " ")
+    .replace(/[-\s]+/g, " ")
+    .trim();
 
 /** The headings of a block and the rows under them. */
 export interface Headed {
@@ -75,25 +84,43 @@ const headingsFound = rememberWithObjects<Headed>();
 export const headed = (block: Block, known: readonly string[], usual: string, noun: string): Headed =>
   headingsFound([block, known], "", () => findHeadings(block, known, usual, noun));
 
+/** What the headings of a block come to. */
+interface Recognised extends ReturnType<typeof headingsAmong> {
+  readonly areKnown: boolean;
+  /** The first heading that is a misspelling, and what it is one of. */
+  readonly misspelt: { readonly one: string; readonly meant: string } | undefined;
+}
+
+/** Kept by the headings themselves: a list of which a figure has changed is another block with the same headings. */
+const recognised = rememberWithObject<readonly string[], ReturnType<typeof remember<string, Recognised>>>();
+const MOST_HEADINGS = 100;
+
+function recognise({ first, page }: BlockRows, known: readonly string[]): Recognised {
+  const memory = recognised(known, () => remember(MOST_HEADINGS));
+  return memory(JSON.stringify([first, page]), () => {
+    const { headings, isInside } = headingsAmong(first, page, known);
+    const areKnown = headings.some((one) => known.includes(one));
+    const near = (list: readonly string[]) =>
+      list.flatMap((one) => {
+        const meant = misspeltHeading(one, known);
+        return meant === undefined ? [] : [{ one, meant }];
+      })[0];
+    return { headings, isInside, areKnown, misspelt: near(headings) ?? (areKnown ? undefined : near(first)) };
+  });
+}
+
 function findHeadings(block: Block, known: readonly string[], usual: string, noun: string): Headed {
-  const { rows, first, page } = rowsOfBlock(block);
-  const { headings, isInside: inside } = headingsAmong(first, page, known);
-  const areKnown = headings.some((one) => known.includes(one));
-  const near = (list: readonly string[]) =>
-    list.flatMap((one) => {
-      const meant = misspeltHeading(one, known);
-      return meant === undefined ? [] : [{ one, meant }];
-    })[0];
-  const misspelt = near(headings) ?? (areKnown ? undefined : near(first));
+  const read = rowsOfBlock(block);
+  const { headings, isInside: inside, areKnown, misspelt } = recognise(read, known);
   if (misspelt) {
-    const at = first.indexOf(misspelt.one);
+    const at = read.first.indexOf(misspelt.one);
     throw new Refusal(
       `${noun} has a column headed "${misspelt.one}"; is "${misspelt.meant}" meant?`,
       at < 0 ? undefined : { argument: block, cell: at },
     );
   }
   if (!areKnown) throw new Refusal(`${noun} has no headings that are known here: ${usual}`);
-  return { headings, rows: inside ? rows.slice(1) : rows, above: inside ? 1 : 0 };
+  return { headings, rows: inside ? read.rows.slice(1) : read.rows, above: inside ? 1 : 0 };
 }
 
 /** Which column of a list has which heading, by field. Refuses two columns that mean the same. */

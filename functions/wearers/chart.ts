@@ -7,7 +7,7 @@ import { headed, headingText } from "../block.ts";
 import { comparedName } from "../compared-name.ts";
 import type { Block, Cell, Take } from "../define.ts";
 import { grouped } from "../grouped.ts";
-import { rememberWithObject, rememberWithObjects } from "../memo.ts";
+import { remember, rememberWithObject, rememberWithObjects } from "../memo.ts";
 import { misspeltPhrase, suggestion } from "../nearest-word.ts";
 import { Refusal } from "../refusal.ts";
 import { MEASURE_NAMES, measureNamed } from "../survey/survey.ts";
@@ -70,6 +70,12 @@ const isBlank = (cell: Cell | undefined): boolean =>
 /** Kept because every figure taken from a chart reads it; a chart that was changed is another object. */
 const charts = rememberWithObject<Block, Chart>();
 
+/**
+ * The chart that was read last with the same headings. Rows and wearers of which nothing has changed since stay the same
+ * objects, so that what is doubtful in them is not found again for a figure of another wearer.
+ */
+const latestCharts = remember<string, { chart: Chart | null }>(20);
+
 /** Reads a chart. Refuses one without headings or without wearers, and headings that are twice or misspelt. */
 export const readChart = (block: Block): Chart => charts(block, () => chartOf(block));
 
@@ -104,15 +110,30 @@ function chartOf(block: Block): Chart {
   if (wearer === undefined)
     throw new Refusal('the chart has no column "wearer": give that heading to the column with the names');
   const beneath = columns.get("beneath");
-  const chartRows = rows.map((cells, i) => ({
-    wearer: isBlank(cells[wearer]) ? "" : String(cells[wearer]).trim(),
-    layers: beneath === undefined || isBlank(cells[beneath]) ? null : layersIn(String(cells[beneath])),
-    number: i + above,
-    cells,
-  }));
-  const byWearer = grouped(chartRows, (row) => comparedName(row.wearer));
-  return { columns, measured, wide: block.wide, rows: chartRows, byWearer };
+  const latest = latestCharts(JSON.stringify([above, headings]), () => ({ chart: null }));
+  const before = latest.chart;
+  const chartRows = rows.map((cells, i): ChartRow => {
+    const old = before?.rows[i];
+    if (old && isSameList(old.cells, cells)) return old;
+    return {
+      wearer: isBlank(cells[wearer]) ? "" : String(cells[wearer]).trim(),
+      layers: beneath === undefined || isBlank(cells[beneath]) ? null : layersIn(String(cells[beneath])),
+      number: i + above,
+      cells,
+    };
+  });
+  const byWearer = new Map(
+    [...grouped(chartRows, (row) => comparedName(row.wearer))].map(([name, own]) => {
+      const old = before?.byWearer.get(name);
+      return [name, old && isSameList(old, own) ? old : own];
+    }),
+  );
+  latest.chart = { columns, measured, wide: block.wide, rows: chartRows, byWearer };
+  return latest.chart;
 }
+
+const isSameList = (a: readonly unknown[], b: readonly unknown[]): boolean =>
+  a.length === b.length && a.every((one, i) => Object.is(one, b[i]));
 
 /** The number of a cell in the block, of the column of a role or of a measurement. */
 export const cellOf = (chart: Chart, row: ChartRow, column: number) => ({

@@ -75,8 +75,10 @@ export const rowFaults = (
   wanted: Wanted,
   words: Said,
 ): readonly Fault[] =>
-  faultsFound([row], JSON.stringify([words.unit, words.mark, wanted.today, wanted.days, wanted.needed]), () =>
-    findFaults(chart, row, rows, wanted, words),
+  faultsFound(
+    [rows, row],
+    JSON.stringify([words.unit, words.mark, wanted.today, wanted.days, wanted.needed]),
+    () => findFaults(chart, row, rows, wanted, words),
   );
 
 function findFaults(
@@ -204,7 +206,7 @@ const surveyFaults = (
   rows: readonly ChartRow[],
   words: Said,
 ): readonly Fault[] =>
-  faultsBySurvey([row], `${words.unit} ${words.mark}`, () => findMisfits(chart, row, rows, words));
+  faultsBySurvey([rows, row], `${words.unit} ${words.mark}`, () => findMisfits(chart, row, rows, words));
 
 function findMisfits(chart: Chart, row: ChartRow, rows: readonly ChartRow[], { say, cm }: Said): Fault[] {
   const survey = roleText(chart, row, "survey").toLowerCase();

@@ -3,7 +3,7 @@
  * every cell that rests on one waits for it too: no IFERROR, ISERROR or COUNT passes over its error.
  */
 import { CellError, SimpleRangeValue } from "hyperformula";
-import { addressKey, type CellAddress } from "./inside.ts";
+import { type Ast, addressKey, type CellAddress } from "./inside.ts";
 import { isOfParts } from "./list-parts.ts";
 
 /** Thrown where a formula comes to such a value; its cell has the same error then. */
@@ -17,8 +17,9 @@ const RANGES: ReadonlySet<string> = new Set(["CELL_RANGE", "COLUMN_RANGE", "ROW_
 export class Awaited {
   /** Errors are known by their sentences: HyperFormula copies them on their way from cell to cell. */
   readonly #sentences = new Set<string>();
-  /** The cells that wait. */
+  /** The cells that wait, and how many of them are on each sheet. */
   readonly #cells = new Map<string, CellAddress>();
+  readonly #onSheet = new Map<number, number>();
 
   /** Remembers the sentence of an error that stands for a value still to come. */
   add(sentence: string): void {
@@ -27,16 +28,24 @@ export class Awaited {
 
   /** Remembers that a cell waits. */
   wait(cell: CellAddress): void {
-    this.#cells.set(addressKey(cell), cell);
+    const key = addressKey(cell);
+    if (this.#cells.has(key)) return;
+    this.#cells.set(key, cell);
+    this.#count(cell, 1);
+  }
+
+  #count({ sheet }: CellAddress, more: number): void {
+    this.#onSheet.set(sheet, (this.#onSheet.get(sheet) ?? 0) + more);
   }
 
   /** A cell is calculated or typed again: whether it waits is not known yet. */
   forget(cell: CellAddress): void {
-    if (this.#cells.size > 0) this.#cells.delete(addressKey(cell));
+    if (this.#cells.size > 0 && this.#cells.delete(addressKey(cell))) this.#count(cell, -1);
   }
 
   forgetAll(): void {
     this.#cells.clear();
+    this.#onSheet.clear();
   }
 
   /** Throws at a value that is still to come, and at a range with such a value in it. */
@@ -59,8 +68,9 @@ export class Awaited {
   }
 
   /** The same for the ranges among the arguments of a call: some functions read ranges by themselves, past the errors in them. */
-  stopAtRanges<T extends { readonly type: string }>(args: readonly T[], read: (arg: T) => unknown): void {
-    if (this.#sentences.size === 0) return;
-    for (const arg of args) if (RANGES.has(arg.type)) this.stopAt(read(arg));
+  stopAtRanges(args: readonly Ast[], read: (arg: Ast) => unknown): void {
+    if (this.#cells.size === 0) return;
+    for (const arg of args)
+      if (RANGES.has(arg.type) && (this.#onSheet.get(arg.start!.sheet) ?? 0) > 0) this.stopAt(read(arg));
   }
 }

@@ -30,6 +30,10 @@ const reader = ofCatalogue(() => {
 /** Whether a formula calls a function that has such lists. */
 export const readsList = (formula: string): boolean => reader()?.test(formula) ?? false;
 
+/** Whether a function has such a list at a position of its arguments. */
+export const readsListAt = (name: string, position: number): boolean =>
+  lists().get(name)?.has(position) ?? false;
+
 const headings = ofCatalogue(
   (): ReadonlySet<string> =>
     new Set(

@@ -1,9 +1,11 @@
-/** Which formulas refer to a cell. What each formula refers to is kept while its row, the names and the pages stay as they are. */
+/**
+ * Which formulas refer to a cell. What each formula refers to is kept while its row, the names, the pages and the headings
+ * of its lists stay as they are.
+ */
 import { rememberWithObject } from "../../functions/memo.ts";
 import { type Place, placeKey } from "../book/address.ts";
 import { formulaTree, isFormula } from "../book/formula.ts";
-import type { Book } from "../book/shape.ts";
-import { readsList } from "./columns-read.ts";
+import type { Book, Page } from "../book/shape.ts";
 import { workedBook } from "./fitted-cells.ts";
 import { type Area, areasOf, isIn, isSingle } from "./references.ts";
 import { namesTogether } from "./uses.ts";
@@ -21,7 +23,26 @@ interface Known {
   readonly page: number;
   readonly row: number;
   readonly formulas: readonly Referring[];
+  readonly headings: readonly Headings[];
 }
+
+/** Where the headings of a list may stand: which columns a formula reads of the list, they say. */
+interface Headings {
+  readonly page: number;
+  readonly row: number;
+  readonly typed: readonly string[] | undefined;
+  readonly columns: Page["columns"] | undefined;
+}
+
+const headingsAt = (book: Book, page: number, row: number): Headings => ({
+  page,
+  row,
+  typed: book.pages[page]?.rows[row],
+  columns: book.pages[page]?.columns,
+});
+
+const isSameHeadings = (book: Book, { page, row, typed, columns }: Headings): boolean =>
+  book.pages[page]?.rows[row] === typed && book.pages[page]?.columns === columns;
 
 const rows = rememberWithObject<readonly string[], { known: Known | null }>();
 
@@ -38,15 +59,23 @@ export function* referringRows(book: Book): Generator<readonly Referring[]> {
     for (const [row, typedRow] of typedRows.entries()) {
       const kept = rows(typedRow, () => ({ known: null }));
       let of = kept.known;
-      if (of?.names !== names || of.titles !== titles || of.page !== page || of.row !== row) {
+      if (
+        of?.names !== names ||
+        of.titles !== titles ||
+        of.page !== page ||
+        of.row !== row ||
+        !of.headings.every((one) => isSameHeadings(book, one))
+      ) {
+        const headings: Headings[] = [];
+        const areas = (typed: string) =>
+          areasOf(book, formulaTree(typed), page, undefined, (list) =>
+            headings.push(headingsAt(book, list.page, list.top)),
+          );
         const formulas = typedRow.flatMap((typed, column) =>
-          isFormula(typed)
-            ? [{ place: { page, row, column }, typed, areas: areasOf(book, formulaTree(typed), page) }]
-            : [],
+          isFormula(typed) ? [{ place: { page, row, column }, typed, areas: areas(typed) }] : [],
         );
-        of = { names, titles, page, row, formulas };
-        // Which columns a formula reads of a list, the headings of the list say: in rows of their own.
-        if (!formulas.some(({ typed }) => readsList(typed))) kept.known = of;
+        of = { names, titles, page, row, formulas, headings };
+        kept.known = of;
       }
       yield of.formulas;
     }

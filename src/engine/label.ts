@@ -21,33 +21,37 @@ function wordsIn(book: Book, typed: string): string {
 interface FirstWords {
   readonly unit: Book["unit"];
   readonly decimal: Book["decimal"];
+  /** In which cell they stand; −1 for a row without words. */
   readonly at: number;
+  readonly words: string;
 }
 
 const rowsRead = rememberWithObject<readonly string[], { first: FirstWords | null }>();
 
-/** Where the first words of a row stand; −1 for a row without words. It is kept with the row, for every cell asks. */
-function firstWords(book: Book, typed: readonly string[]): number {
+/** The first words of a row. They are kept with the row, for every cell asks. */
+function firstWords(book: Book, typed: readonly string[]): FirstWords {
   const { unit, decimal } = book;
   const kept = rowsRead(typed, () => ({ first: null }));
-  if (kept.first?.unit !== unit || kept.first.decimal !== decimal)
-    kept.first = { unit, decimal, at: typed.findIndex((text) => wordsIn(book, text) !== "") };
-  return kept.first.at;
+  if (kept.first?.unit !== unit || kept.first.decimal !== decimal) {
+    const at = typed.findIndex((text) => wordsIn(book, text) !== "");
+    kept.first = { unit, decimal, at, words: at < 0 ? "" : wordsIn(book, typed[at]!) };
+  }
+  return kept.first;
 }
 
-/** Where the words that begin a cell's row stand; −1 for a row without words before the cell. */
-function wordsBefore(book: Book, { page, row, column }: Place): number {
+/** The words that begin a cell's row; null for a row without words before the cell. */
+function wordsBefore(book: Book, { page, row, column }: Place): FirstWords | null {
   const typed = book.pages[page]?.rows[row];
-  const at = typed ? firstWords(book, typed) : -1;
-  return at < column ? at : -1;
+  const first = typed ? firstWords(book, typed) : null;
+  return first && first.at >= 0 && first.at < column ? first : null;
 }
 
 /** The words that begin a cell's row, with the column's heading where other cells stand between; null for a row without words. */
 function rowLabel(book: Book, place: Place): string | null {
   const { page, row, column } = place;
-  const at = wordsBefore(book, place);
-  if (at < 0) return null;
-  const words = wordsIn(book, book.pages[page]!.rows[row]![at]!);
+  const first = wordsBefore(book, place);
+  if (!first) return null;
+  const { at, words } = first;
   const heading = at === column - 1 ? null : headingOf(book, { page, row, column });
   return short(heading === null ? words : `${words}, ${heading}`);
 }
@@ -71,11 +75,10 @@ export const labelOf = (book: Book, place: Place): string | null =>
 
 /** A cell as it is read aloud: the words of its row, its column's heading and what it shows, "hip, Value: 39 1/2"; null for a cell without words before it. */
 export function spokenCell(book: Book, place: Place, shown: string): string | null {
-  const { page, row, column } = place;
-  const at = wordsBefore(book, place);
-  if (at < 0) return null;
-  const heading = (book.pages[page]!.columns[column]?.heading ?? "").trim();
-  const words = short(wordsIn(book, book.pages[page]!.rows[row]![at]!));
+  const first = wordsBefore(book, place);
+  if (!first) return null;
+  const heading = (book.pages[place.page]!.columns[place.column]?.heading ?? "").trim();
+  const words = short(first.words);
   return `${heading === "" ? words : `${words}, ${short(heading)}`}: ${shown.trim() || phrase`blank`}`;
 }
 

@@ -10,7 +10,7 @@ import { columnNumber, type Place, placeKey } from "../book/address.ts";
 import { type Call, formulaTree, isFormula, type Tree } from "../book/formula.ts";
 import { lookUp, nameMeant } from "../book/names.ts";
 import { type Book, MOST_COLUMNS, MOST_ROWS, typedAt } from "../book/shape.ts";
-import { columnsRead } from "./columns-read.ts";
+import { columnsRead, readsListAt } from "./columns-read.ts";
 import { workedBook } from "./fitted-cells.ts";
 
 /** A block of cells on one page; all corners count from 0 and are included. */
@@ -113,17 +113,24 @@ export type NeededIn = (call: Call) => ReadonlySet<number> | null;
 
 /**
  * The areas that a tree refers to, in the order of the formula; with `needed` only those that its answer needs. Of a
- * list that a function reads by its headings these are the columns that it reads.
+ * list that a function reads by its headings these are the columns that it reads; `onList` is called with such a list.
  */
-export function areasOf(book: Book, tree: Tree, page: number, needed: NeededIn = () => null): Area[] {
+export function areasOf(
+  book: Book,
+  tree: Tree,
+  page: number,
+  needed: NeededIn = () => null,
+  onList: (list: Area) => void = () => {},
+): Area[] {
   const own = areaOf(book, tree, page);
   if (own) return [own];
   if (tree.is === "call") {
     const used = needed(tree);
     return tree.args.flatMap((arg, at) => {
       if (!arg || (used && !used.has(at))) return [];
-      const list = areaOf(book, arg, page);
-      return (list && columnsRead(book, tree, at, list)) ?? areasOf(book, arg, page, needed);
+      const list = readsListAt(tree.name, at) ? areaOf(book, arg, page) : null;
+      if (list) onList(list);
+      return (list && columnsRead(book, tree, at, list)) ?? areasOf(book, arg, page, needed, onList);
     });
   }
   const parts: readonly (Tree | null)[] =
@@ -134,7 +141,7 @@ export function areasOf(book: Book, tree: Tree, page: number, needed: NeededIn =
         : tree.is === "range"
           ? [tree.from, tree.to]
           : [];
-  return parts.flatMap((part) => (part ? areasOf(book, part, page, needed) : []));
+  return parts.flatMap((part) => (part ? areasOf(book, part, page, needed, onList) : []));
 }
 
 /** Whether a cell lies in an area, blank or not. */

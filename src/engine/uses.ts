@@ -2,6 +2,7 @@
  * Where the formulas of a book need figures: the cells and lists that they add up, compare or hand
  * to a function that takes a figure. A cell without a number there would count as nothing.
  */
+import { ofCatalogue } from "../../functions/catalogue.ts";
 import type { Kind } from "../../functions/define.ts";
 import { rememberWithObject } from "../../functions/memo.ts";
 import type { Place } from "../book/address.ts";
@@ -75,6 +76,26 @@ const NO_REPEATS: readonly Repeat[] = [];
 /** Rows that an edit leaves alone are the same objects in the next book, and so are their uses. */
 const rowsKnown = rememberWithObject<readonly string[], { known: KnownRow | null }>();
 
+/** Where formulas that are alike need figures: the same as long as the names and the titles are. */
+const patternsKnown = ofCatalogue(() =>
+  rememberWithObject<readonly unknown[], { titles: string; alike: Alike }>(),
+);
+
+/** By the page and what formulas that are alike have in common. */
+type Alike = Map<string, Pattern | null>;
+
+/** The most patterns that are kept from one edit to the next. */
+const MOST_ALIKE = 20_000;
+
+function alikeIn(names: readonly unknown[], titles: string): Alike {
+  const kept = patternsKnown()(names, () => ({ titles, alike: new Map() }));
+  if (kept.titles !== titles || kept.alike.size > MOST_ALIKE) {
+    kept.titles = titles;
+    kept.alike = new Map();
+  }
+  return kept.alike;
+}
+
 let latest: readonly unknown[] = [];
 
 /** The names of the book and of its pages: the same object for the same names. */
@@ -96,12 +117,13 @@ export class UsesByRow {
   readonly #book: Book;
   readonly #names: readonly unknown[];
   readonly #titles: string;
-  readonly #alike = new Map<string, Pattern | null>();
+  readonly #alike: Alike;
 
   constructor(book: Book) {
     this.#book = book;
     this.#names = namesTogether(book);
     this.#titles = book.pages.map(({ title }) => title).join("\n");
+    this.#alike = alikeIn(this.#names, this.#titles);
   }
 
   /** The uses of the formulas in a row, in their order. */
@@ -191,12 +213,7 @@ class UseLike implements Use {
 }
 
 /** Where the formula that is typed in the cell `formula`, and those alike, need figures; null when nowhere. `alike` keeps what was found. */
-function patternOf(
-  book: Book,
-  typed: string,
-  formula: Place,
-  alike: Map<string, Pattern | null>,
-): Pattern | null {
+function patternOf(book: Book, typed: string, formula: Place, alike: Alike): Pattern | null {
   const cut = cutFormula(typed);
   // A formula that can't be cut is alike to itself alone.
   const key = cut ? `${formula.page} ${alikeKey(cut, formula.row, formula.column)}` : null;

@@ -40,3 +40,14 @@ test("a wearer is ok where WEARER_CHECK says so of all rows, and nowhere else", 
       ok.includes(wearer),
     );
 });
+
+test("a figure of one row that is mended clears the other row of the same wearer", () => {
+  const changed = (cell: number, figure: number) => asBlock(chart.with(cell, figure), chart.wide, []);
+  const doubtful = (block: typeof chart) => run(CHART_SUMMARY, [block, "doubtful", TODAY], { unit: "cm" });
+  expect(doubtful(chart)).toBe("the cook");
+  // The waist over the shift: no longer above the one over the petticoat, whose row stays as it is.
+  expect(doubtful(changed(18, 78))).toBe("nobody");
+  expect(doubtful(changed(18, 90))).toBe("the cook");
+  // A figure of another wearer leaves the cook as she is.
+  expect(doubtful(changed(8, 130))).toBe("the widow, the cook");
+});

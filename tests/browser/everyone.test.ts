@@ -168,6 +168,17 @@ it("on a phone the grid begins in the upper half and is slid by a finger; the wo
   await page.getByRole("menuitem", { name: /^Heading and kind of column B/ }).waitFor();
   await page.keyboard.press("Escape");
   expect(await tooSmall(page)).toEqual([]);
+  // A tap chooses a cell; the next one opens it, later than a double tap would be. While a formula is typed a tap points.
+  await cell(page, "B2").tap();
+  await expect.poll(() => page.locator(".formula-place").textContent()).toBe("B2");
+  await page.waitForTimeout(1100);
+  await cell(page, "B2").tap();
+  const field = page.locator(".grid-host textarea:focus");
+  await field.waitFor();
+  await page.keyboard.type("=2*");
+  await cell(page, "B1").tap();
+  await expect.poll(() => field.inputValue()).toBe("=2*B1");
+  await page.keyboard.press("Escape");
 });
 
 it("every dialog is opened, read and closed by keyboard alone: it has a name, all in it has names, and the keyboard comes back", async () => {

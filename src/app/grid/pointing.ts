@@ -1,4 +1,4 @@
-/** Pointing at cells with the mouse while a formula is typed: the cell's name or address is put in. */
+/** Pointing at cells with the mouse or a finger while a formula is typed: the cell's name or address is put in. */
 import type Handsontable from "handsontable/base";
 import { blockAddress, blockText, nameAt, nameText } from "../../book/names.ts";
 import type { Book } from "../../book/shape.ts";
@@ -16,7 +16,7 @@ export function pointer(book: Book, home: number, page: number, from: Cell, to: 
   return page === home ? blockText(block) : blockAddress(book, block);
 }
 
-type Hooks = Pick<Handsontable.GridSettings, "beforeOnCellMouseDown" | "beforeOnCellMouseOver">;
+type Hooks = Required<Pick<Handsontable.GridSettings, "beforeOnCellMouseDown" | "beforeOnCellMouseOver">>;
 
 export function pointing(grid: GridView, session: EditSession): Hooks {
   const put = (from: Cell, to: Cell): void => {
@@ -34,7 +34,8 @@ export function pointing(grid: GridView, session: EditSession): Hooks {
     beforeOnCellMouseDown: (event, coords) => {
       const { draft } = session;
       const cell = { row: coords.row ?? -1, column: coords.col ?? -1 };
-      if (!draft || event.button !== 0 || cell.row < 0 || cell.column < 0) return;
+      // A finger has no button.
+      if (!draft || (event.button ?? 0) !== 0 || cell.row < 0 || cell.column < 0) return;
       if (samePlace(draft.place, { page: grid.index, ...cell })) return;
       if (!session.pointed && !wantsValue(draft.text, draft.caret)) {
         // The other cell is looked at; an unfinished formula goes on in the bar.

@@ -14,6 +14,7 @@ import { change, drag, fill } from "./grid-acts.ts";
 import type { GridView } from "./grid-view.ts";
 import { drawHeading } from "./paint.ts";
 import { pointing } from "./pointing.ts";
+import { tapping } from "./tapping.ts";
 
 /** In pixels; a finger needs taller rows than a mouse. A line of type, what is free above and below it, and the line under it, as in grid.css. */
 const ROW_HEIGHT = Math.ceil(19 * TEXT_SIZE) + 2 * (matchMedia("(pointer: coarse)").matches ? 12 : 3) + 1;
@@ -39,6 +40,7 @@ export function settings(grid: GridView, session: EditSession): Handsontable.Gri
         NARROW.matches ? mostNarrow() : Infinity,
       ),
     );
+  const points = pointing(grid, session);
   return safely({
     licenseKey: import.meta.env.VITE_HANDSONTABLE_KEY ?? "non-commercial-and-evaluation",
     theme: "ht-theme-ellwand",
@@ -125,7 +127,8 @@ export function settings(grid: GridView, session: EditSession): Handsontable.Gri
     afterGetColHeader: (column, th) =>
       column >= 0 && drawHeading(th, column, grid.page.columns[column] ?? BLANK_COLUMN),
     afterSelection: (row, column) => grid.chose(row, column),
-    ...pointing(grid, session),
+    ...tapping(grid, session, points.beforeOnCellMouseDown),
+    beforeOnCellMouseOver: points.beforeOnCellMouseOver,
     // The library looks at the answer, not at whether the event was stopped.
     beforeKeyDown: ((event: KeyboardEvent) => {
       if (!session.offers.take(event) && !grid.endsRun(event)) return undefined;

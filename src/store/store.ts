@@ -37,6 +37,7 @@ export class Store {
   #future: Past[] = [];
   #trying: Book | null = null;
   #revision = 0;
+  #openings = 0;
   readonly #listeners = new Set<() => void>();
   /**
    * Called with the book as it will be kept, before the engine works on it: what was typed can be
@@ -69,6 +70,11 @@ export class Store {
 
   get revision(): number {
     return this.#revision;
+  }
+
+  /** How often another book was opened in place of the one before. */
+  get openings(): number {
+    return this.#openings;
   }
 
   /** The label of the step that undo would take back, if there is one. */
@@ -192,6 +198,7 @@ export class Store {
     if (fault) return fault;
     this.#past = [...past];
     this.#future = [];
+    this.#openings += 1;
     this.#notify();
     return null;
   }

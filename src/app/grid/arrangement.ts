@@ -13,6 +13,9 @@ export const NARROW = matchMedia("(max-width: 37.5em)");
 const keptInSight = ({ frozen, columns }: Page): number =>
   frozen ?? (NARROW.matches && columns[0]?.kind === "text" ? 1 : 0);
 
+/** The same for a grid of so many columns: one of them can always be slid away. */
+const frozenOf = (page: Page, wide: number): number => Math.min(keptInSight(page), Math.max(0, wide - 1));
+
 export class Arrangement {
   #hidden: Page["hidden"];
   #frozen = 0;
@@ -22,9 +25,15 @@ export class Arrangement {
     return this.#frozen;
   }
 
+  /** How many columns of a grid that is being made stay in sight. */
+  begin(page: Page, wide: number): number {
+    this.#frozen = frozenOf(page, wide);
+    return this.#frozen;
+  }
+
   /** Arranges the grid as the page says. True when it was arranged otherwise before and has to be drawn. */
   apply(hot: Handsontable, page: Page, anew: boolean): boolean {
-    const frozen = Math.min(keptInSight(page), Math.max(0, hot.countSourceCols() - 1));
+    const frozen = frozenOf(page, hot.countSourceCols());
     const stays = this.#frozen === frozen && this.#hidden === page.hidden;
     if (stays && !anew) return false;
     if (this.#frozen !== frozen) hot.updateSettings({ fixedColumnsStart: frozen });

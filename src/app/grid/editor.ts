@@ -17,6 +17,10 @@ export function cellEditor(
 
     override createElements() {
       super.createElements();
+      const { init } = this.autoResize;
+      // The library would also measure the field after each key, and once more when Enter has closed it.
+      this.autoResize.init = (field, limits) => init(field, limits);
+      this.eventManager.addEventListener(this.TEXTAREA, "input", () => this.autoResize.resize());
       this.TEXTAREA.setAttribute("aria-label", phrase`Cell text`);
       this.TEXTAREA.setAttribute("aria-autocomplete", "list");
       this.TEXTAREA.setAttribute("spellcheck", "false");
@@ -49,6 +53,7 @@ export function cellEditor(
 
     override setValue(value?: unknown) {
       super.setValue(value);
+      if (this.isOpened()) this.autoResize.resize();
       this.tell();
     }
 

@@ -35,14 +35,21 @@ export class GridView implements ShownGrid {
   /** True while another page is put up: the library then chooses the old page's cell once more. */
   #turning = false;
   readonly #painting: Painting;
+  /** Which of the books that were opened one after the other is on the screen. */
+  #openings: number;
 
   constructor(root: HTMLElement, session: EditSession, place: Place, onPlace: (place: Place) => void) {
     this.#session = session;
+    this.#openings = session.store.openings;
     this.#painting = new Painting(session, place.page);
     this.#onPlace = onPlace;
     this.#columns = this.page.columns;
     const { tall, wide } = this.#size();
-    this.#hot = new Handsontable(root, { ...settings(this, session), data: shape(tall, wide) });
+    this.#hot = new Handsontable(root, {
+      ...settings(this, session),
+      data: shape(tall, wide),
+      fixedColumnsStart: this.#arrangement.begin(this.page, wide),
+    });
     this.#arrange(true);
     nameTable(this.#hot, this.page.title);
     root.addEventListener("focusin", this.#onFocus);
@@ -105,6 +112,14 @@ export class GridView implements ShownGrid {
   }
 
   #follow(): void {
+    if (this.#hot.isDestroyed) return;
+    const { openings } = this.#session.store;
+    if (openings !== this.#openings) {
+      // The page makes a grid of its own for a book that is opened; this one is gone before the next paint.
+      this.#openings = openings;
+      setTimeout(() => this.#follow());
+      return;
+    }
     this.#painting.forget();
     if (!this.#session.store.shown.pages[this.index]) return;
     const { tall, wide } = this.#size();

@@ -66,7 +66,6 @@ export function settings(grid: GridView, session: EditSession): Handsontable.Gri
     manualColumnMove: true,
     // The rows are hidden in the plugin's index only: the book says which.
     hiddenRows: { rows: [], indicators: false, copyPasteEnabled: true },
-    fixedColumnsStart: 0,
     fillHandle: { autoInsertRow: false },
     editor: cellEditor(
       session,

@@ -46,7 +46,11 @@ function keptBooks(leaves: unknown[], parts: unknown[]): BookText[] {
   );
   return (leaves as BookText[]).map((one) => {
     const whole = (text: unknown) =>
-      Array.isArray(text) ? text.map((number) => texts.get(`${number} ${one.id}`) ?? "").join("") : text;
+      Array.isArray(text)
+        ? text
+            .map((number) => texts.get(`${number} ${one.id}`) ?? "\n(a part of this text is missing)\n")
+            .join("")
+        : text;
     return { ...one, text: whole(one.text), before: whole(one.before) };
   });
 }

@@ -57,6 +57,8 @@ type Writing = IDBPTransaction<Shelves, ("spines" | "leaves" | "parts")[], "read
 
 /** The longest text that is kept as it is, in characters. */
 const MOST_WHOLE = 200_000;
+/** Stands for a part that the browser has lost: such a text is no book, rather than a book without some rows. */
+const MISSING = "\n(a part of this text is missing)\n";
 /** Part `i` of revision `r` has the number `r * PARTS + i`. */
 const PARTS = 1_000_000;
 
@@ -166,7 +168,7 @@ export class Shelf {
       ]);
       const found = new Map(parts.map(({ number, text }) => [number, text]));
       const whole = (text: Kept) =>
-        typeof text === "string" ? text : text.map((number) => found.get(number) ?? "").join("");
+        typeof text === "string" ? text : text.map((number) => found.get(number) ?? MISSING).join("");
       return record && bookText
         ? { record, text: whole(bookText.text), before: whole(bookText.before) }
         : null;

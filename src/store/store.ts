@@ -87,6 +87,11 @@ export class Store {
     return this.#past;
   }
 
+  /** The steps that redo can take again, the next one last: each with the book that it leads to. */
+  get future(): readonly Past[] {
+    return this.#future;
+  }
+
   get redoable(): string | undefined {
     return this.#future.at(-1)?.label;
   }

@@ -2,10 +2,53 @@
 import { readFileSync } from "node:fs";
 import type { Page, Route } from "playwright-core";
 import { expect, it } from "vitest";
-import { type as typeIn } from "./kept.ts";
+import { blankBook } from "../../src/book/shape.ts";
+import { writeBook } from "../../src/book/write.ts";
+import { state, type as typeIn } from "./kept.ts";
 import { cell, download, expectComplaints, open } from "./page.ts";
 
 const ready = readFileSync(new URL("../../templates/peplum-bodice.json", import.meta.url));
+
+/** A book of 20,000 rows, as a file. */
+function large() {
+  const blank = blankBook("The whole shire", "cm", "1 mm");
+  const rows = Array.from({ length: 20_000 }, (_, row) => [
+    `role ${row + 1}`,
+    "",
+    `lives in house ${row} beyond the mill`,
+  ]);
+  const pages = blank.pages.map((page, i) => (i === 0 ? { ...page, rows } : page));
+  const buffer = Buffer.from(writeBook({ ...blank, pages }));
+  return { name: "shire.json", mimeType: "application/json", buffer };
+}
+
+/** The numbers of the parts in which the browser keeps the text of the one long book. */
+const partsKept = (page: Page) =>
+  page.evaluate(
+    () =>
+      new Promise<number[]>((done) => {
+        const request = indexedDB.open("ellwand");
+        request.onsuccess = () => {
+          const all = request.result.transaction("leaves").objectStore("leaves").getAll();
+          all.onsuccess = () => {
+            request.result.close();
+            done(all.result.map(({ text }) => text).find((text) => typeof text === "object") ?? []);
+          };
+        };
+      }),
+  );
+
+/** Notes from now on what the page says that it is busy with; the function that is returned gives all of it. */
+async function busyWith(page: Page): Promise<() => Promise<string>> {
+  await page.evaluate(() => {
+    const said = new Set<string>();
+    Object.assign(window, { said });
+    new MutationObserver(() => {
+      for (const one of document.querySelectorAll(".progress")) said.add(one.textContent ?? "");
+    }).observe(document.body, { childList: true, subtree: true });
+  });
+  return () => page.evaluate(() => [...(window as unknown as { said: Set<string> }).said].join("; "));
+}
 
 /** The workers that do long work, by the names of their files. */
 const WORKERS = "{book-work-worker,question-worker,table-worker,print-worker}";
@@ -35,7 +78,7 @@ async function whatMatters(page: Page): Promise<void> {
 
 const stop = (page: Page) => page.getByRole("button", { name: "Stop", exact: true });
 
-it("export, comparison and what-if answers say how long they take, and stop", async () => {
+it("export, comparison, a large file and what-if answers say how long they take, and stop", async () => {
   const page = await open();
   const free = await heldBack(page, WORKERS);
 
@@ -55,7 +98,11 @@ it("export, comparison and what-if answers say how long they take, and stop", as
   await page.getByText(/^ ?[1-9]\d* s ?$/).waitFor();
   await stop(page).click();
   await page.getByText("The comparison was stopped.").waitFor();
-  await page.keyboard.press("Escape");
+  const shire = large();
+  await page.getByLabel("A file to open").setInputFiles(shire);
+  await page.getByText("Reading “shire.json” …").waitFor();
+  await stop(page).click();
+  await page.getByText("“shire.json” was not opened: it was stopped").waitFor();
 
   await whatMatters(page);
   await page.getByText("Calculating …").waitFor();
@@ -68,6 +115,37 @@ it("export, comparison and what-if answers say how long they take, and stop", as
   const saved = await download(page, exporting);
   expect(saved.name).toMatch(/\.xlsx$/);
   await page.getByText("67 formulas stay alive").waitFor();
+
+  await page.keyboard.press("Control+o");
+  await page.getByLabel("A file to open").setInputFiles(shire);
+  await expect.poll(() => page.getByLabel("Title of the book").inputValue()).toBe("The whole shire");
+  await typeIn(page, "A5", "typed in a large book");
+  await expect.poll(() => state(page)).toBe("Saved in this browser");
+  const first = await partsKept(page);
+  const busy = await busyWith(page);
+  await page.evaluate(() => navigator.clipboard.writeText(Array(1600).fill("12 1/2").join("\n")));
+  await cell(page, "B3").click();
+  await page.keyboard.press("Control+v");
+  await expect.poll(() => cell(page, "B6").textContent()).toMatch(/12/);
+  await page.keyboard.press("Control+z");
+  await expect.poll(() => cell(page, "B6").textContent()).toBe("");
+  expect(await busy()).toMatch(/Pasting 1600 cells …(.*)Undo: /);
+  const table = await download(page, async () => {
+    await page.getByRole("button", { name: /^Change the page/ }).click();
+    await page.getByRole("menuitem", { name: "Save as CSV, as shown" }).click();
+  });
+  expect(table.text).toContain("typed in a large book");
+  expect(await busy()).toContain("as CSV …");
+
+  // Of a large book only the parts that changed are kept anew, and a reload puts the parts together.
+  await typeIn(page, "A6", "typed after it");
+  await expect.poll(() => state(page)).toBe("Saved in this browser");
+  expect(first.length).toBeGreaterThan(40);
+  const anew = (await partsKept(page)).filter((part) => !first.includes(part));
+  expect(anew.length).toBeLessThan(10);
+  await page.reload();
+  await expect.poll(() => cell(page, "A6").textContent()).toBe("typed after it");
+  expect(await cell(page, "A5").textContent()).toBe("typed in a large book");
 });
 
 it("a worker whose program does not come is one sentence, the page goes on, and it comes when asked again", async () => {

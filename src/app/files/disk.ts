@@ -8,10 +8,17 @@ import { writeBook } from "../../book/write.ts";
 /** More than any book can have, even if each letter takes four bytes; what is longer need not be read whole. */
 const MOST_BYTES = 130_000_000;
 
+/** A file of more bytes is read in a worker. */
+const LARGE = 1_000_000;
+
 /** A book, the texts of several books, or the reason why it can't be read. */
 export async function openFile(file: File): Promise<Reading | { readonly texts: readonly string[] }> {
   try {
-    if (!holdsBooks(await file.slice(0, 200).text())) return readBook(await file.slice(0, MOST_BYTES).text());
+    if (!holdsBooks(await file.slice(0, 200).text())) {
+      const part = file.slice(0, MOST_BYTES);
+      if (file.size > LARGE) return await (await import("./large-file.ts")).readLarge(part, file.name);
+      return readBook(await part.text());
+    }
     const texts = readBooks(await file.text());
     return "reason" in texts ? texts : { texts };
   } catch {

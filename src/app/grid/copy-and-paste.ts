@@ -2,12 +2,13 @@
  * Copy, cut and paste at the grid: plain text and tables with other programs; among our own cells a copied
  * block brings its formulas along, and a cut one is moved as `moveBlock` says.
  */
-import { phrase } from "../../../functions/phrase.ts";
+import { phrase, plural } from "../../../functions/phrase.ts";
 import type { Block, Place } from "../../book/address.ts";
 import { typedAt } from "../../book/shape.ts";
 import { copyOf, moveCells, pasteBlock, typeCells } from "../../store/commands.ts";
 import { withPhotographs } from "../../store/photograph.ts";
 import { reasonOf } from "../faults/in-time.ts";
+import { saidIfMany } from "../progress/large-steps.ts";
 import { blockText, repeated } from "./clipboard.ts";
 import type { Clip, EditSession } from "./edit-session.ts";
 import type { GridView } from "./grid-view.ts";
@@ -66,7 +67,7 @@ function put(grid: GridView, session: EditSession, text: string, html: string, c
     return;
   }
   if (own) {
-    putCopy(grid, session, own, chosen);
+    said(own.block, chosen, () => putCopy(grid, session, own, chosen));
     return;
   }
   const refuse = (refusal: string) => session.run({ label: "paste", edit: () => ({ refusal }) }, at);
@@ -90,12 +91,27 @@ function put(grid: GridView, session: EditSession, text: string, html: string, c
   }
   const { cells, doubt, other } = reader.understood(text, htmlTable(html));
   const paste = (block: string[][]): boolean => putTexts(grid, session, block, chosen);
-  if (!paste(cells) || doubt === null) return;
-  session.pasted = {
-    book: session.store.book,
-    doubt,
-    other: other && { label: other.label, paste: () => paste(other.cells) },
-  };
+  said({ bottom: cells.length - 1, right: (cells[0]?.length ?? 0) - 1 }, chosen, () => {
+    if (!paste(cells) || doubt === null) return;
+    session.pasted = {
+      book: session.store.book,
+      doubt,
+      other: other && { label: other.label, paste: () => paste(other.cells) },
+    };
+  });
+}
+
+const cellsOf = ({
+  top = 0,
+  left = 0,
+  bottom,
+  right,
+}: Partial<Block> & Pick<Block, "bottom" | "right">): number => (bottom - top + 1) * (right - left + 1);
+
+/** Pastes at once, or a large block once the page has said so; a block may be repeated over the chosen cells. */
+function said(block: Parameters<typeof cellsOf>[0], chosen: Block, paste: () => void): void {
+  const cells = Math.max(cellsOf(block), cellsOf(chosen));
+  saidIfMany(cells, () => phrase`Pasting ${plural(cells, "# cell", "# cells")}`, paste);
 }
 
 /** The longest text of the clipboard that is read, in characters. */

@@ -3,6 +3,7 @@ import type { Block } from "../../book/address.ts";
 import { moveColumns, moveRows } from "../../store/arranging.ts";
 import { insertColumns, insertRows, removeColumns, removeRows } from "../../store/commands.ts";
 import type { Command } from "../../store/store.ts";
+import { takeStep } from "../progress/large-steps.ts";
 import type { EditSession } from "./edit-session.ts";
 import { fillWithin } from "./fill.ts";
 import { fill } from "./grid-acts.ts";
@@ -143,8 +144,7 @@ export function listenToUndo(session: EditSession, onRefused: (sentence: string)
     const letter = event.key.toLowerCase();
     if (letter !== "y" && letter !== "z") return;
     const again = letter === "y" || event.shiftKey;
-    const refusal = again ? session.store.redo() : session.store.undo();
-    if (refusal) onRefused(refusal);
+    takeStep(session.store, again, onRefused);
     event.preventDefault();
   };
   document.addEventListener("keydown", key);

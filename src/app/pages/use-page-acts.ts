@@ -10,10 +10,11 @@ import { typedLengths } from "../../engine/typed-lengths.ts";
 import type { Figures } from "../../exchange/page-csv.ts";
 import { addPage, copyPage, removePage, renamePage } from "../../store/commands.ts";
 import type { Store } from "../../store/store.ts";
-import type { SpreadsheetEnding } from "../../worker/book-work.ts";
+import type { AnswerTo, BookOrder, SpreadsheetEnding } from "../../worker/book-work.ts";
 import { reasonOf } from "../faults/in-time.ts";
 import { fileName, saveText } from "../files/disk.ts";
 import { sessionOf } from "../grid/edit-session.ts";
+import { MANY_CELLS } from "../progress/large-steps.ts";
 import { showWork } from "../progress/ongoing.ts";
 import { lostWith, runPageMove, type Target } from "./page-moves.ts";
 
@@ -53,6 +54,21 @@ const leftOut = (count: number, holder: string): string => {
   const sentence = photographsLeftOut(count, holder);
   return sentence && `; ${sentence}`;
 };
+
+/** What a worker writes, while the page says so; null when it was stopped. */
+async function writtenApart<Order extends BookOrder>(
+  order: Order,
+  what: string,
+): Promise<AnswerTo<Order> | null> {
+  const stopping = new AbortController();
+  const end = showWork({ what, onStop: () => stopping.abort() });
+  try {
+    const { doBookWork } = await import("../../worker/book-work-client.ts");
+    return await doBookWork(order, stopping.signal);
+  } finally {
+    end();
+  }
+}
 
 /** What becomes of the measurements of a copied page that follow the fittings of its first wearer. */
 export const noFittings = (count: number): string =>
@@ -148,10 +164,17 @@ export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf)
   const saveCsv = async (figures: Figures) => {
     const { engine, shown } = store;
     try {
-      const { pageCsv } = await import("../../exchange/page-csv.ts");
-      const { title } = shown.pages[page]!;
+      const { title, rows, columns } = shown.pages[page]!;
+      const text =
+        rows.length * columns.length < MANY_CELLS
+          ? (await import("../../exchange/page-csv.ts")).pageCsv(engine, page, figures)
+          : await writtenApart(
+              { is: "table", book: shown, page, figures },
+              phrase`Writing the page ${title} as CSV`,
+            ).then((written) => written?.text);
+      if (text === undefined) return onSaid(phrase`The page ${title} was not written as CSV: it was stopped`);
       const name = fileName(`${shown.title} ${title}`, ".csv");
-      saveText(pageCsv(engine, page, figures), name, "text/csv");
+      saveText(text, name, "text/csv");
       onSaid(
         phrase`The page ${title} is saved as ${name}, ${SAVED_FIGURES[figures]}${leftOut(photographCount(shown, page), phrase`a table`)}`,
       );
@@ -162,11 +185,9 @@ export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf)
   /** Saves the whole book as a spreadsheet, which a worker writes. */
   const saveSpreadsheet = async (ending: SpreadsheetEnding) => {
     const book = store.shown;
-    const stopping = new AbortController();
-    const end = showWork({ what: phrase`Writing the book as a spreadsheet`, onStop: () => stopping.abort() });
     try {
-      const { doBookWork } = await import("../../worker/book-work-client.ts");
-      const written = await doBookWork({ is: "spreadsheet", book, ending }, stopping.signal);
+      const what = phrase`Writing the book as a spreadsheet`;
+      const written = await writtenApart({ is: "spreadsheet", book, ending }, what);
       if (!written) return onSaid(phrase`The spreadsheet was not written: it was stopped`);
       const { bytes, alive, fixed } = written;
       const name = fileName(book.title, `.${ending}`);
@@ -176,8 +197,6 @@ export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf)
       );
     } catch (fault) {
       onRefused(phrase`the book could not be saved as a spreadsheet (${reasonOf(fault)}); try once more`);
-    } finally {
-      end();
     }
   };
   return {

@@ -11,7 +11,7 @@ import { copyText, lastCopy } from "../files/copies.ts";
 import type { Keeping } from "../files/keeping.ts";
 import { whenText } from "../files/when.ts";
 import { language, setLanguage } from "../language/language.ts";
-import { shownWhile } from "../progress/ongoing.ts";
+import { saidIfMany, takeStep } from "../progress/large-steps.ts";
 import { useSaid } from "../spoken.ts";
 
 interface Props {
@@ -25,9 +25,6 @@ interface Props {
   readonly onRefused: (sentence: string) => void;
 }
 
-/** A book of this many cells takes a slow machine about a second. */
-const MANY_CELLS = 1500;
-
 export function Top({ store, keeping, onNew, onBooks, onSave, onPrint, onHelp, onRefused }: Props) {
   const { unit, mark, decimal = "point" } = store.shown;
   const report = (refusal: string | null) => {
@@ -39,8 +36,11 @@ export function Top({ store, keeping, onNew, onBooks, onSave, onPrint, onHelp, o
   /** In a large book every cell is calculated again, which takes a while: what goes on is said first. */
   const runAll = (command: Command, what: string) => {
     const cells = store.book.pages.reduce((sum, { rows, columns }) => sum + rows.length * columns.length, 0);
-    if (cells < MANY_CELLS) run(command);
-    else void shownWhile(what, () => run(command));
+    saidIfMany(
+      cells,
+      () => what,
+      () => run(command),
+    );
   };
   const own: readonly TapeMark[] = BOOK_UNITS[unit].marks;
   const marks = own.includes(mark) ? own : [mark, ...own];
@@ -71,13 +71,13 @@ export function Top({ store, keeping, onNew, onBooks, onSave, onPrint, onHelp, o
             // It keeps the keyboard when nothing is left to undo.
             aria-disabled={!store.undoable}
             title={store.undoable && phrase`Undo: ${store.undoable}`}
-            onClick={() => store.undoable && report(store.undo())}
+            onClick={() => takeStep(store, false, onRefused)}
           >{phrase`Undo`}</button>
           <button
             type="button"
             aria-disabled={!store.redoable}
             title={store.redoable && phrase`Redo: ${store.redoable}`}
-            onClick={() => store.redoable && report(store.redo())}
+            onClick={() => takeStep(store, true, onRefused)}
           >{phrase`Redo`}</button>
         </div>
         <button type="button" onClick={onHelp}>{phrase`Help`}</button>

@@ -12,6 +12,7 @@ import { everyName, nameOf } from "../book/names.ts";
 import { afterMapping, type Span } from "../book/references.ts";
 import { type Book, type Page, typedAt } from "../book/shape.ts";
 import { convertBook } from "./convert.ts";
+import { type CopiedPage, copiedFrom, copiedText, type Shown, sharingRows } from "./copied-pages.ts";
 import { Engine } from "./engine.ts";
 import { fittingOf } from "./fitted-cells.ts";
 import type { LayDesk } from "./lay-desk.ts";
@@ -45,43 +46,74 @@ interface Lines {
 export function bookDifferences(first: Book, second: Book, desk: LayDesk): BookDifferences {
   // Lengths are compared in one unit, the first book's.
   const other = convertBook(second, first.unit);
-  const engines = { old: new Engine(first, desk), next: new Engine(other, desk) };
-  const found = differences(first, second, other, engines);
-  engines.old.destroy();
-  engines.next.destroy();
+  const engine = new Engine(first, desk);
+  const old = new Map<string, string>();
+  for (const [page, { rows }] of first.pages.entries())
+    for (const [row, cells] of rows.entries())
+      for (const [column, typed] of cells.entries()) {
+        const place = { page, row, column };
+        if (isFormula(typed) || fittingOf(first, place) !== undefined)
+          old.set(placeKey(place), shownBy(engine, place));
+      }
+  // What both books have in common is calculated once.
+  engine.become(sharingRows(other, first));
+  const found = differences(first, second, other, {
+    old: (place) => old.get(placeKey(place)) ?? "",
+    next: (place) => shownBy(engine, place),
+  });
+  engine.destroy();
   return found;
+}
+
+function shownBy(engine: Engine, place: Place): string {
+  const { shown, problem } = engine.view(place);
+  return problem?.is === "error" ? phrase`error: ${problem.sentence}` : shown;
 }
 
 /** What was typed otherwise in two books, without the answers: nothing is calculated. */
 export const typedDifferences = (first: Book, second: Book): readonly Difference[] =>
   differences(first, second, convertBook(second, first.unit), null).changes;
 
-/** `other` is the second book in the unit of the first; without engines no answer is compared or shown. */
+/** `other` is the second book in the unit of the first; without `shown` no answer is compared or shown, and no copied page is looked for. */
 function differences(
   first: Book,
   second: Book,
   other: Book,
-  engines: { readonly old: Engine; readonly next: Engine } | null,
+  shown: { readonly old: Shown; readonly next: Shown } | null,
 ): BookDifferences {
   const changes: Difference[] = settingsOf(first, second);
   const lines = first.pages.map((page) => linesOf(page, other));
+  const copies = { first: new Map<number, CopiedPage>(), other: new Map<number, CopiedPage>() };
+  const asPage = (which: "first" | "other", index: number): string => {
+    const [one, two] = [
+      { book: first, shown: shown?.old },
+      { book: other, shown: shown?.next },
+    ];
+    const [here, there] = which === "first" ? [one, two] : [two, one];
+    const { stage } = here.book.pages[index]!;
+    if (!here.shown || !there.shown) return stage;
+    const copy = copiedFrom(
+      { book: here.book, index, shown: here.shown },
+      { book: there.book, shown: there.shown },
+    );
+    if (!copy) return stage;
+    copies[which].set(index, copy);
+    return copiedText(stage, copy);
+  };
   for (const [i, page] of first.pages.entries()) {
-    if (!lines[i]) changes.push(change("page", page.title, "", page.stage, ""));
+    if (!lines[i]) changes.push(change("page", page.title, "", asPage("first", i), ""));
   }
-  for (const page of other.pages) {
+  for (const [i, page] of other.pages.entries()) {
     const before = first.pages.find(({ title }) => same(title, page.title));
-    if (before?.stage !== page.stage)
-      changes.push(change("page", page.title, "", before?.stage ?? "", page.stage));
+    if (!before) changes.push(change("page", page.title, "", "", asPage("other", i)));
+    else if (before.stage !== page.stage)
+      changes.push(change("page", page.title, "", before.stage, page.stage));
   }
   const answers: AnswerDifference[] = [];
-  const shown = (engine: Engine, place: Place) => {
-    const { shown: text, problem } = engine.view(place);
-    return problem?.is === "error" ? phrase`error: ${problem.sentence}` : text;
-  };
   const label = (book: Book, place: Place) => nameOf(book, place) ?? rowLabel(book, place);
   const met = new Set<string>();
   const said = (which: "old" | "next", place: Place, typed: string) =>
-    engines && isFormula(typed) ? `${typed} (${shown(engines[which], place)})` : typed;
+    shown && isFormula(typed) ? `${typed} (${shown[which](place)})` : typed;
   for (const [index, at] of lines.entries()) {
     if (!at) continue;
     const page = first.pages[index]!;
@@ -101,8 +133,8 @@ function differences(
         if (!to || followed(first, lines, typed, page.title) !== now) {
           const after = to ? said("next", to, now) : "";
           changes.push({ is: "cell", where, label: name, before: said("old", place, typed), after });
-        } else if (engines && (isFormula(now) || fittingOf(first, place) !== undefined)) {
-          const [before, after] = [shown(engines.old, place), shown(engines.next, to)];
+        } else if (shown && (isFormula(now) || fittingOf(first, place) !== undefined)) {
+          const [before, after] = [shown.old(place), shown.next(to)];
           if (before !== after) answers.push({ where, label: name, before, after });
         }
       }
@@ -113,13 +145,14 @@ function differences(
       for (const [column, typed] of cells.entries()) {
         const place = { page, row, column };
         if (typed.trim() === "" || met.has(placeKey(place))) continue;
+        if (copies.other.get(page)?.cells.has(`${row} ${column}`)) continue;
         changes.push(
           change("cell", fullAddress(other, place), label(other, place), "", said("next", place, typed)),
         );
       }
   changes.push(
     ...columnsOf(first, other, lines),
-    ...namesOf(first, other, lines),
+    ...namesOf(first, other, lines, copies),
     ...notesOf(first, other, lines),
   );
   changes.push(...fittingsOf(first, other, lines), ...trialsOf(first, other));
@@ -238,14 +271,20 @@ function columnsOf(first: Book, other: Book, lines: readonly (Lines | null)[]): 
   });
 }
 
-function namesOf(first: Book, other: Book, lines: readonly (Lines | null)[]): Difference[] {
-  const list = (book: Book, follow: (address: string) => string) =>
-    new Map(everyName(book).map(({ name, of, address }) => {
+function namesOf(
+  first: Book,
+  other: Book,
+  lines: readonly (Lines | null)[],
+  copies: Readonly<Record<"first" | "other", ReadonlyMap<number, CopiedPage>>>,
+): Difference[] {
+  const list = (which: "first" | "other", book: Book, follow: (address: string) => string) =>
+    new Map(everyName(book).flatMap(({ name, of, address }) => {
+      if (of !== null && copies[which].get(of)?.names.has(name)) return [];
       const owner = of === null ? "" : `${book.pages[of]!.title}!`;
-      return [`${owner}${name}`, follow(address)] as const;
+      return [[`${owner}${name}`, follow(address)] as const];
     })); // biome-ignore format: short
-  const before = list(first, (address) => followed(first, lines, `=${address}`, "").slice(1));
-  const after = list(other, (address) => address);
+  const before = list("first", first, (address) => followed(first, lines, `=${address}`, "").slice(1));
+  const after = list("other", other, (address) => address);
   return [...new Set([...before.keys(), ...after.keys()])].flatMap((name) => {
     const [was, is] = [before.get(name) ?? "", after.get(name) ?? ""];
     return was === is ? [] : [change("name", name, "", was, is)];

@@ -11,7 +11,7 @@ import { answerFrom, isBetter } from "./answer.ts";
 import { knownJoins } from "./joins.ts";
 import { Known } from "./known.ts";
 import { isLarge, leaveLarge, leaveSlow } from "./large-questions.ts";
-import { type Answer, Memory } from "./memory.ts";
+import { type Answer, type Kept as KeptAnswer, Memory } from "./memory.ts";
 import { checkLay, isProved } from "./plan.ts";
 import { quickLayWith } from "./quick.ts";
 import { refusalOf } from "./refuse.ts";
@@ -49,6 +49,9 @@ export const isKnown = (question: LayQuestion, found: Book["lays"]): boolean =>
 export function learnQuick(question: LayQuestion, answer: Answer): void {
   quick.answer(question, () => answer);
 }
+
+/** All quick lays that are remembered, for another thread to learn. */
+export const quickLays = (): readonly KeptAnswer[] => quick.all;
 
 /** The desk of the page: as `layDesk`, but what holds up a frame, a slow or large lay or a search for joins, is left to a worker. */
 export const pageDesk = Object.assign(leaveSlow(leaveLarge(layDesk, isFound), isKnown), {

@@ -3,7 +3,8 @@ import type { Lay, LayQuestion } from "../../functions/lay.ts";
 
 export type Answer = Lay | { readonly refusal: string };
 
-interface Kept {
+/** A question that was asked, and its answer. */
+export interface Kept {
   readonly question: LayQuestion;
   readonly answer: Answer;
 }
@@ -25,6 +26,10 @@ export class Memory {
   has(question: LayQuestion): boolean {
     const known = this.kept.get(sumOf(question));
     return known !== undefined && isSame(known, question);
+  }
+
+  get all(): readonly Kept[] {
+    return [...this.kept.values()];
   }
 
   answer(question: LayQuestion, work: () => Answer): Answer {

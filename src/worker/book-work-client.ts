@@ -1,12 +1,13 @@
 /** Has work on whole books done in a worker of its own, so that the page stays usable and the work can be stopped. */
-import type { AnswerTo, BookOrder } from "./book-work.ts";
+import { quickLays } from "../lay/desk.ts";
+import type { AnswerTo, BookOrder, BookTask } from "./book-work.ts";
 import { NOT_LOADED } from "./not-loaded.ts";
 
 type Reply = { readonly answer: AnswerTo<BookOrder> } | { readonly failed: string };
 
 /** As much of a Worker as is used. */
 export interface BookWorker {
-  postMessage(order: BookOrder): void;
+  postMessage(task: BookTask): void;
   terminate(): void;
   onmessage: ((event: { data: Reply }) => void) | null;
   onerror: ((event: { message?: string; preventDefault?: () => void }) => void) | null;
@@ -47,6 +48,6 @@ export function doBookWork<Order extends BookOrder>(
       end();
       reject(new Error(event.message || NOT_LOADED));
     };
-    worker.postMessage(order);
+    worker.postMessage({ order, laid: order.is === "read" ? [] : quickLays() });
   });
 }

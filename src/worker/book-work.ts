@@ -5,7 +5,7 @@ import { type BookDifferences, bookDifferences } from "../engine/book-difference
 import { Engine } from "../engine/engine.ts";
 import type { Figures } from "../exchange/page-csv.ts";
 import type { Spreadsheet } from "../exchange/write-xlsx.ts";
-import { layDesk } from "../lay/desk.ts";
+import { layDesk, type quickLays } from "../lay/desk.ts";
 
 /** How a spreadsheet's file ends. */
 export type SpreadsheetEnding = "xlsx" | "ods";
@@ -27,6 +27,12 @@ export interface BookAnswers {
 
 /** The answer that belongs to an order. */
 export type AnswerTo<Order extends BookOrder> = BookAnswers[Order["is"]];
+
+/** What a worker is sent: an order, and the quick lays that the page has made already. */
+export interface BookTask {
+  readonly order: BookOrder;
+  readonly laid: ReturnType<typeof quickLays>;
+}
 
 /** Does what is ordered; every lay of a book that it does not keep is a quick one. */
 export async function bookWork(order: BookOrder): Promise<AnswerTo<BookOrder>> {

@@ -1,7 +1,9 @@
 import { readFileSync } from "node:fs";
-import { expect, test } from "vitest";
+import { HyperFormula } from "hyperformula";
+import { expect, test, vi } from "vitest";
 import { findPlace } from "../../../src/book/address.ts";
 import { aligned } from "../../../src/book/align.ts";
+import { copyPage } from "../../../src/book/copy-page.ts";
 import * as edit from "../../../src/book/edit.ts";
 import { readBook } from "../../../src/book/read.ts";
 import { moveColumns } from "../../../src/book/reorder.ts";
@@ -75,4 +77,41 @@ test("rows put in and columns moved in a ready book change none of its answers",
   const inches = open("petticoat-and-cape");
   const moved = moveColumns(edit.insertRows(inches, 1, 3, 1), 0, 1, 1, 3);
   expect(between(inches, moved).answers).toEqual([]);
+});
+
+test("two books with much in common are calculated once, and the answers are those of each by itself", () => {
+  const built = vi.spyOn(HyperFormula, "buildFromSheets");
+  const lower = put(structuredClone(skirt), "Draft!B2", "2");
+  expect(between(skirt, lower).answers.map(({ where, after }) => [where, after])).toEqual([
+    ["Draft!B3", "29"],
+    ["Draft!B4", "58"],
+    ["Draft!B5", "116"],
+  ]);
+  expect(built).toHaveBeenCalledTimes(1);
+  built.mockRestore();
+});
+
+test("a page copied for another wearer is one line with what is the same, and lines for what is not", () => {
+  const own = { ...skirt, names: {}, pages: skirt.pages.map((page) => ({ ...page, names: skirt.names })) };
+  const copied = copyPage(own, 0, "Widow");
+  const plain = {
+    is: "page",
+    where: "Widow",
+    label: "",
+    before: "",
+    after: "Draft; 10 cells and 5 names as on Draft",
+  };
+  expect(between(own, copied)).toEqual({ changes: [plain], answers: [] });
+  expect(between(copied, own)).toEqual({
+    changes: [{ ...plain, before: plain.after, after: "" }],
+    answers: [],
+  });
+  const { changes } = between(own, put(copied, "Widow!B1", "30"));
+  expect(changes.map(({ where, after }) => [where, after])).toEqual([
+    ["Widow", "Draft; 6 cells and 5 names as on Draft"],
+    ["Widow!B1", "30"],
+    ["Widow!B3", "=waist+ease (31)"],
+    ["Widow!B4", "=B3*2 (62)"],
+    ["Widow!B5", "=SUM(B1:B4) (124)"],
+  ]);
 });

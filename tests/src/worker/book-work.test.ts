@@ -29,7 +29,7 @@ test("two books are compared, and a book is written as either spreadsheet", asyn
 function stillWorker() {
   const orders: (BookOrder | "terminated")[] = [];
   const worker: BookWorker = {
-    postMessage: (order) => orders.push(order),
+    postMessage: ({ order }) => orders.push(order),
     terminate: () => orders.push("terminated"),
     onmessage: null,
     onerror: null,

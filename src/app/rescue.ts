@@ -48,7 +48,10 @@ function keptBooks(leaves: unknown[], parts: unknown[]): BookText[] {
     const whole = (text: unknown) =>
       Array.isArray(text)
         ? text
-            .map((number) => texts.get(`${number} ${one.id}`) ?? "\n(a part of this text is missing)\n")
+            .map(
+              (number) =>
+                texts.get(`${number} ${one.id}`) ?? `\n(${phrase`a part of this text is missing`})\n`,
+            )
             .join("")
         : text;
     return { ...one, text: whole(one.text), before: whole(one.before) };

@@ -58,7 +58,7 @@ type Writing = IDBPTransaction<Shelves, ("spines" | "leaves" | "parts")[], "read
 /** The longest text that is kept as it is, in characters. */
 const MOST_WHOLE = 200_000;
 /** Stands for a part that the browser has lost: such a text is no book, rather than a book without some rows. */
-const MISSING = "\n(a part of this text is missing)\n";
+const MISSING = `\n(${phrase`a part of this text is missing`})\n`;
 /** Part `i` of revision `r` has the number `r * PARTS + i`. */
 const PARTS = 1_000_000;
 

@@ -16,8 +16,8 @@ import { type Piece, writePiece } from "./pieces/piece.ts";
 import { type CellOfCall, type CellOfList, Refusal } from "./refusal.ts";
 import { convert, type Unit } from "./units.ts";
 import { unusualSentences } from "./unusual-arguments.ts";
-import { type Body, NO_BODY } from "./worn/body.ts";
-import { type Worn, wornDrawing } from "./worn/worn-drawing.ts";
+import type { Body } from "./worn/body.ts";
+import type { Garment } from "./worn/garment.ts";
 
 export type { Argument };
 
@@ -173,25 +173,26 @@ export function explain(declaration: Declaration, args: readonly Argument[], set
   return { answer, given, steps, unusual, shapes, undrawn };
 }
 
-/** The garment of one call as it hangs on a figure of these measurements; null when the function has none or the call is refused. */
-export function worn(
+/** What `made` makes of the garment of one call on a figure of these measurements; null when the function has none or the call is refused. */
+export function garmentOf<Made>(
   declaration: Declaration,
   args: readonly Argument[],
   setting: Setting,
-  body: Body = NO_BODY,
-): Worn | null {
+  body: Body,
+  made: (garment: Garment, say: (length: number) => string) => Made,
+): Made | null {
   if (!declaration.worn) return null;
   const steps: Step[] = [];
-  let hung: Worn | null = null;
+  let answer: Made | null = null;
   attempt(declaration, setting, () => {
     const { checked, context } = compute(declaration, args, setting, steps);
     const figures = steps.filter(({ value }) => typeof value === "number");
     const found = Object.fromEntries(figures.map(({ name, value }) => [name, value as number]));
     const { cm, say } = context;
-    hung = wornDrawing(declaration.worn!(checked as never, found, { cm, say, body }), say);
+    answer = made(declaration.worn!(checked as never, found, { cm, say, body }), say);
     return 0;
   });
-  return hung;
+  return answer;
 }
 
 /** The upper edge and the depth of the panel of one call; null when its function has none that may be no skirt, or the call is refused. */

@@ -71,6 +71,7 @@ const ROOMS: readonly (readonly string[])[] = [
   ["arguments"],
   ["unusual-arguments", "FAMILY", "help"],
   ["run", "catalogue"],
+  ["as-worn"],
 ];
 
 function roomOf(path: string): string {

@@ -1,9 +1,11 @@
 /** Which cells can be drawn, and the shapes of one. */
+
+import { worn } from "../../functions/as-worn.ts";
 import { catalogue } from "../../functions/catalogue.ts";
 import { grainDrawn } from "../../functions/drawing/grain-line.ts";
 import { outline, type Shape } from "../../functions/drawing/shapes.ts";
 import { pieceBounds, readPiece } from "../../functions/pieces/piece.ts";
-import { panelOf, run, worn } from "../../functions/run.ts";
+import { panelOf, run } from "../../functions/run.ts";
 import { convert } from "../../functions/units.ts";
 import { goesRound } from "../../functions/worn/skirt.ts";
 import type { Worn } from "../../functions/worn/worn-drawing.ts";

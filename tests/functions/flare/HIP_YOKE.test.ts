@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { worn } from "../../../functions/as-worn.ts";
 import { SEAM_GIRTH } from "../../../functions/body/SEAM_GIRTH.ts";
 import { WITH_ALLOWANCE } from "../../../functions/curves/WITH_ALLOWANCE.ts";
 import { DIPPED_PANEL } from "../../../functions/flare/DIPPED_PANEL.ts";
@@ -6,7 +7,6 @@ import { HIP_YOKE } from "../../../functions/flare/HIP_YOKE.ts";
 import { direction, distance, type Point } from "../../../functions/geometry/strokes.ts";
 import { placeAlong } from "../../../functions/pieces/edges.ts";
 import { edgeLength, pieceArea, readPiece } from "../../../functions/pieces/piece.ts";
-import { worn } from "../../../functions/run.ts";
 import { calls } from "../calls.ts";
 
 const { piece, refusal, answer } = calls(HIP_YOKE, "cm");

@@ -1,11 +1,11 @@
 import { expect, test } from "vitest";
+import { worn } from "../../../functions/as-worn.ts";
 import { WITH_ALLOWANCE } from "../../../functions/curves/WITH_ALLOWANCE.ts";
 import { GORE } from "../../../functions/flare/GORE.ts";
 import { UNEVEN_GORE } from "../../../functions/flare/UNEVEN_GORE.ts";
 import { direction, type Point } from "../../../functions/geometry/strokes.ts";
 import { placeAlong } from "../../../functions/pieces/edges.ts";
 import { pieceArea, readPiece } from "../../../functions/pieces/piece.ts";
-import { worn } from "../../../functions/run.ts";
 import { calls } from "../calls.ts";
 import { lengthOf } from "../edges-measured.ts";
 

@@ -1,9 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { worn } from "../../../functions/as-worn.ts";
 import { catalogue } from "../../../functions/catalogue.ts";
 import type { Layer } from "../../../functions/drawing/shapes.ts";
 import { boundingBox } from "../../../functions/geometry/strokes.ts";
-import { type Argument, worn } from "../../../functions/run.ts";
+import type { Argument } from "../../../functions/run.ts";
 import { NO_BODY } from "../../../functions/worn/body.ts";
 import { figureOf } from "../../../functions/worn/figure.ts";
 import { hang } from "../../../functions/worn/hang.ts";

@@ -1,8 +1,9 @@
 import { expect, test } from "vitest";
+import { worn } from "../../../../functions/as-worn.ts";
 import { catalogue } from "../../../../functions/catalogue.ts";
 import { type Shape, stroke } from "../../../../functions/drawing/shapes.ts";
 import { polygon } from "../../../../functions/pieces/piece.ts";
-import { explain, worn } from "../../../../functions/run.ts";
+import { explain } from "../../../../functions/run.ts";
 import { labelsIn } from "../../../../src/app/drawing/PictureView.tsx";
 import { fitted, onScreen } from "../../../../src/app/drawing/view.ts";
 import { boxOf, crosses } from "../../../../src/engine/label-places.ts";

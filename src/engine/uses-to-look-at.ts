@@ -103,11 +103,10 @@ function rowsToLookThrough(old: Book, next: Book, uses: UsesByRow): readonly Row
   const all = withRepeats(next, turned, uses);
   if (all.length > MOST_TURNED) return null;
   const known = new Set(changed.map(({ page, row }) => `${page}.${row}`));
-  const reached = next.pages.flatMap(({ rows }, page) =>
-    [...rows.keys()].flatMap((row): Row[] =>
-      !known.has(`${page}.${row}`) && uses.reach(page, row, all) ? [{ page, row }] : [],
-    ),
-  );
+  const reached: Row[] = [];
+  for (const [page, { rows }] of next.pages.entries())
+    for (let row = 0; row < rows.length; row += 1)
+      if (uses.reach(page, row, all) && !known.has(`${page}.${row}`)) reached.push({ page, row });
   return [...changed, ...reached];
 }
 
@@ -133,11 +132,11 @@ function turnedCells(old: Book, next: Book, page: number, row: number): Place[] 
 
 /** The cells with those that repeat them, one through the other. */
 function withRepeats(book: Book, cells: readonly Place[], uses: UsesByRow): readonly Place[] {
-  const repeats = book.pages.flatMap(({ rows }, page) =>
-    [...rows.keys()].flatMap((row) =>
-      uses.repeats(page, row).map(({ column, of }) => ({ place: { page, row, column }, of: placeKey(of) })),
-    ),
-  );
+  const repeats: { readonly place: Place; readonly of: string }[] = [];
+  for (const [page, { rows }] of book.pages.entries())
+    for (let row = 0; row < rows.length; row += 1)
+      for (const { column, of } of uses.repeats(page, row))
+        repeats.push({ place: { page, row, column }, of: placeKey(of) });
   const found = new Map(cells.map((cell) => [placeKey(cell), cell]));
   for (let count = 0; count < found.size; ) {
     count = found.size;

@@ -135,9 +135,14 @@ export class UsesByRow {
 
   /** Whether a formula in a row needs a figure from one of the cells. */
   reach(page: number, row: number, cells: readonly Place[]): boolean {
-    return this.#known(page, row).patterns.some(
-      (pattern, column) => pattern !== null && cells.some((cell) => reaches(pattern, row, column, cell)),
-    );
+    const { patterns } = this.#known(page, row);
+    // Plain loops: an edit may ask this of every row of a large book.
+    for (let column = 0; column < patterns.length; column += 1) {
+      const pattern = patterns[column];
+      if (!pattern) continue;
+      for (const cell of cells) if (reaches(pattern, row, column, cell)) return true;
+    }
+    return false;
   }
 
   /** The cells of a row that only repeat another cell. */

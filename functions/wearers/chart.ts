@@ -181,12 +181,12 @@ export function rowOver(chart: Chart, wearer: string, beneath: string): ChartRow
   );
 }
 
-/** Two wearers have one name, or one wearer has two rows of one layer set. */
+/** What is said of each of two rows alike: two wearers have one name, or one wearer has two rows of one layer set. */
+export const alikeSentence = (row: ChartRow): string =>
+  `two rows are of ${rowText(row)}: where they are two people, give them different names; else delete the older row`;
+
 export const twoAlike = (chart: Chart, second: ChartRow): Refusal =>
-  new Refusal(
-    `two rows of the chart are of ${rowText(second)}: where they are two people, give them different names; else delete the older row`,
-    cellOf(chart, second, chart.columns.get("wearer")!),
-  );
+  new Refusal(alikeSentence(second), cellOf(chart, second, chart.columns.get("wearer")!));
 
 interface Measured {
   readonly heading: string;

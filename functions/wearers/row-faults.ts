@@ -7,6 +7,7 @@ import type { Measure } from "../survey/body-data.ts";
 import { type Outlier, outlierVerdict } from "../survey/outlier.ts";
 import { measureNamed, surveysOf } from "../survey/survey.ts";
 import {
+  alikeSentence,
   type Chart,
   type ChartRow,
   cellOf,
@@ -100,7 +101,7 @@ function findFaults(
   else if (row.layers !== null && rowsOver(rows, row.layers).length > 1)
     wrong.push({
       sort: "doubtful",
-      sentence: `two rows are of ${rowText(row)}: where they are two people, give them different names; else delete the older row`,
+      sentence: alikeSentence(row),
       at: [wearerCell],
     });
   const taken = [...chart.measured.values()].filter((column) => typeof row.cells[column] === "number");

@@ -1,5 +1,6 @@
 /** The problems of a book. */
 import { comparePlaces, type Place, placeKey } from "../book/address.ts";
+import { type Book, typedAt } from "../book/shape.ts";
 import type { Engine } from "./engine.ts";
 import { labelOf } from "./label.ts";
 import { mayHaveProblems } from "./may-have-problems.ts";
@@ -25,7 +26,8 @@ export interface Check {
 
 /**
  * The problems of the book, in its order. Each is listed once: at the cell where it begins, or at the first of
- * the cells that say the same about the same cells of a list.
+ * the cells that come from the same slip in a list. Where a verdict says of a cell what stops other formulas, the
+ * verdict is listed, for it may say more.
  */
 export function checks(engine: Engine): Check[] {
   const found = new Map<string, Check>();
@@ -61,13 +63,17 @@ export function checks(engine: Engine): Check[] {
     for (const user of is === "blank" ? users.slice(1) : users) waits(place, placeKey(user));
   }
   const inOrder = [...found.values()].toSorted((a, b) => comparePlaces(a.place, b.place));
+  const verdicts = verdictsOf(engine, inOrder);
+  const verdictFor = ({ is, sentence, at }: Check): Check | undefined =>
+    is === "error" && at.length === 1 ? verdicts.get(saidKey(sentence, at[0]!)) : undefined;
   const firsts = new Map<string, Check>();
+  for (const check of inOrder)
+    if (!verdictFor(check))
+      firsts.set(slipKey(engine.book, check), firsts.get(slipKey(engine.book, check)) ?? check);
   for (const check of inOrder) {
-    const slip = slipKey(check);
-    const first = firsts.get(slip);
+    const first = firsts.get(slipKey(engine.book, verdictFor(check) ?? check))!;
     const own = placeKey(check.place);
-    if (!first) firsts.set(slip, check);
-    else for (const key of [own, ...(waiting.get(own) ?? [])]) waits(first.place, key);
+    if (first !== check) for (const key of [own, ...(waiting.get(own) ?? [])]) waits(first.place, key);
   }
   return [...firsts.values()].map((check) => ({
     ...check,
@@ -75,9 +81,29 @@ export function checks(engine: Engine): Check[] {
   }));
 }
 
+const saidKey = (sentence: string, at: Place): string => `${sentence} ${placeKey(at)}`;
+
+/** The verdicts that say something about a cell of a list, by what the first of them says about which cell. */
+function verdictsOf(engine: Engine, all: readonly Check[]): ReadonlyMap<string, Check> {
+  const found = new Map<string, Check>();
+  for (const check of all) {
+    if (check.is !== "verdict" || check.at.length === 0) continue;
+    for (const { at, sentence } of engine.pointedAt(check.place)) {
+      const key = saidKey(sentence, at);
+      if (!found.has(key)) found.set(key, check);
+    }
+  }
+  return found;
+}
+
 /**
- * The same key for two problems that come from one slip: they say the same about the same cells of a list. Every
- * other problem has a key of its own.
+ * The same key for two problems that come from one slip: they say the same about the same cells of a list, or they
+ * lack what one blank cell should hold. Every other problem has a key of its own.
  */
-const slipKey = ({ place, sentence, stopped, at }: Check): string =>
-  at.length > 0 && !stopped ? `${sentence} ${at.map(placeKey).join(" ")}` : placeKey(place);
+function slipKey(book: Book, { place, is, sentence, stopped, at }: Check): string {
+  if (at.length === 0 || stopped) return placeKey(place);
+  const [first] = at as [Place];
+  const isBlank = typedAt(book, first.page, first.row, first.column).trim() === "";
+  if (is === "error" && at.length === 1 && isBlank) return `blank ${placeKey(first)}`;
+  return `${sentence} ${at.map(placeKey).join(" ")}`;
+}

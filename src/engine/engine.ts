@@ -18,7 +18,7 @@ import { cellText } from "./label.ts";
 import { type LayDesk, withOwnTime } from "./lay-desk.ts";
 import { type CellInList, takenFrom } from "./list-cells.ts";
 import { oddities } from "./oddities.ts";
-import { hasOwnProblem, type Said, saidOf } from "./pointed.ts";
+import { hasOwnProblem, type PointedAt, type Said, saidOf } from "./pointed.ts";
 import type { Laid } from "./records.ts";
 import { precedents } from "./references.ts";
 import type { Call, Context } from "./register.ts";
@@ -128,13 +128,18 @@ export class Engine {
     return this.#saidNow().get(placeKey(place)) ?? [];
   }
 
+  /** What the problem of a formula says about cells of its lists. */
+  pointedAt(place: Place): readonly PointedAt<Place>[] {
+    return this.#instance.pointedAt(place);
+  }
+
   #saidNow(): ReadonlyMap<string, readonly Said[]> {
     if (this.#said?.book !== this.book) {
       const pointing = this.#instance.records
         .pointing()
         .filter((by) => hasOwnProblem(by, this.view(by)))
         .sort(comparePlaces);
-      const cells = saidOf(pointing.map((by) => ({ by, at: this.#instance.pointedAt(by) })));
+      const cells = saidOf(pointing.map((by) => ({ by, at: this.pointedAt(by) })));
       this.#said = { book: this.book, cells };
     }
     return this.#said.cells;

@@ -72,7 +72,7 @@ test("the refusal leads to the cell of the chart", () => {
 test("two wearers of one name, and a chart that is none, are one sentence each", () => {
   const twice = chart(HEADS, WIDOW, MILLER, ["The miller", "shirt", null, 36, 40, null]);
   expect(refusal(twice, "the miller", "waist girth", "shirt")).toBe(
-    "two rows of the chart are of The miller over shirt: where they are two people, give them different names; else delete the older row",
+    "two rows are of The miller over shirt: where they are two people, give them different names; else delete the older row",
   );
   expect(at(twice, "the miller", "waist girth", "shirt")).toEqual({ position: 0, cell: 18 });
   expect(refusal(chart(WIDOW), "the widow", "waist girth")).toBe(

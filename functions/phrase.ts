@@ -50,6 +50,10 @@ export function speak(language: Language | null): void {
   kept = new WeakMap();
 }
 
+/** The language of the sentences, for another thread to speak; null for English. */
+export const spokenLanguage = (): Language | null =>
+  spoken && { tag: spoken.tag, direction: spoken.direction, phrases: spoken.phrases };
+
 /** For phrase`…`: words that depend on a number. In English `#` in them is the number: plural(3, "1 piece", "# pieces"). */
 export const plural = (number: number, one: string, other: string): Plural => ({ number, one, other });
 

@@ -2,13 +2,15 @@
  * The formulas of a spreadsheet file compared with the values that the file has for them: a formula that
  * gives another value in the book is kept as the value of the file, and its note says so.
  */
+
 import type { Cell } from "../../functions/define.ts";
+import { phrase, plural } from "../../functions/phrase.ts";
 import { cellAddress, type Place, placeKey } from "../book/address.ts";
 import { type Typing, type } from "../book/edit.ts";
 import { type Book, LONGEST, typedAt } from "../book/shape.ts";
 import { Engine } from "../engine/engine.ts";
 import type { LayDesk } from "../engine/lay-desk.ts";
-import { addresses, many } from "./cell-report.ts";
+import { addresses, counted } from "./cell-report.ts";
 import type { Revived } from "./sheets-to-book.ts";
 import { typedText } from "./typed-text.ts";
 
@@ -99,8 +101,12 @@ function withValues(engine: Engine, places: readonly Revived[]): Book {
     const address = cellAddress(place.row, place.column);
     const notes = pages.get(place.page) ?? { ...book.pages[place.page]!.notes };
     const view = engine.view(place);
-    const here = view.value === null ? "has no answer" : `comes to ${String(view.value).slice(0, 60)}`;
-    const text = `${view.typed}\nThis formula of the file ${here} here and came to ${String(place.cell.value).slice(0, 60)} there; the value of the file is kept.`;
+    const there = String(place.cell.value).slice(0, 60);
+    const kept =
+      view.value === null
+        ? phrase`This formula of the file has no answer here and came to ${there} there; the value of the file is kept.`
+        : phrase`This formula of the file comes to ${String(view.value).slice(0, 60)} here and came to ${there} there; the value of the file is kept.`;
+    const text = `${view.typed}\n${kept}`;
     notes[address] = [notes[address], text].filter(Boolean).join("\n").slice(0, LONGEST.note);
     pages.set(place.page, notes);
   }
@@ -128,10 +134,10 @@ function sentences(
       return [
         page,
         [
-          ...(living.length > 0 ? [`${many(living.length, "formula")} ${living.length === 1 ? "stays" : "stay"} alive${unknown.length + moving.length < living.length ? (living.length === 1 ? " and gives the value of the file" : " and give the values of the file") : ""}.`] : []),
-          ...(unknown.length > 0 ? [`The file has no value for ${many(unknown.length, "formula")} to compare with: ${where(unknown)}.`] : []),
-          ...(moving.length > 0 ? [`${many(moving.length, "formula")} ${moving.length === 1 ? "changes" : "change"} with the day or by chance: ${where(moving)}.`] : []),
-          ...(values.length > 0 ? [`${many(values.length, "formula")} ${values.length === 1 ? "comes" : "come"} to another value here and ${values.length === 1 ? "is" : "are"} kept as the value of the file, with a note: ${where(values)}.`] : []),
+          ...(living.length > 0 ? [unknown.length + moving.length < living.length ? phrase`${counted(living.length)} ${plural(living.length, "formula stays alive and gives the value of the file", "formulas stay alive and give the values of the file")}.` : phrase`${counted(living.length)} ${plural(living.length, "formula stays alive", "formulas stay alive")}.`] : []),
+          ...(unknown.length > 0 ? [phrase`The file has no value for ${counted(unknown.length)} ${plural(unknown.length, "formula", "formulas")} to compare with: ${where(unknown)}.`] : []),
+          ...(moving.length > 0 ? [phrase`${counted(moving.length)} ${plural(moving.length, "formula changes", "formulas change")} with the day or by chance: ${where(moving)}.`] : []),
+          ...(values.length > 0 ? [phrase`${counted(values.length)} ${plural(values.length, "formula comes", "formulas come")} to another value here and ${plural(values.length, "is", "are")} kept as the value of the file, with a note: ${where(values)}.`] : []),
         ],
       ];
     }),

@@ -1,11 +1,13 @@
 /** Sentences about many cells: how many there are, and where the first of them stand. */
 
-export const many = (count: number, noun: string): string =>
-  `${count.toLocaleString("en")} ${noun}${count === 1 ? "" : "s"}`;
+import { phrase } from "../../functions/phrase.ts";
+
+/** "1,600" */
+export const counted = (count: number): string => count.toLocaleString("en");
 
 /** "A1, B2, C3 and 4 more". */
 export const addresses = (list: readonly string[]): string =>
-  list.length > 4 ? `${list.slice(0, 3).join(", ")} and ${list.length - 3} more` : list.join(", ");
+  list.length > 4 ? phrase`${list.slice(0, 3).join(", ")} and ${list.length - 3} more` : list.join(", ");
 
 /** The cells of a sheet that something happened to, under the kind of thing that happened. */
 export class CellReport {

@@ -1,11 +1,12 @@
 /** Days as separated values have them, "4.5.2026" or "05/04/2026", whose order of day and month a file does not say. */
-import { many } from "./cell-report.ts";
+import { phrase, plural } from "../../functions/phrase.ts";
+import { counted } from "./cell-report.ts";
 
 /** Which of the first two numbers of a date is the day; "text" leaves dates as they are. */
 export const DATE_ORDERS = {
-  "day-month": "day, month, year",
-  "month-day": "month, day, year",
-  text: "leave them as text",
+  "day-month": phrase`day, month, year`,
+  "month-day": phrase`month, day, year`,
+  text: phrase`leave them as text`,
 } as const;
 
 export type DateOrder = keyof typeof DATE_ORDERS;
@@ -35,26 +36,37 @@ export function datesOf(rows: readonly (readonly string[])[], given?: DateOrder)
       if (first <= 12 && second <= 12) example ||= cell.trim();
     }
   if (count === 0) return { order: null, said: [] };
-  const dates = `${many(count, "date")} ${count === 1 ? "is" : "are"}`;
+  const number = counted(count);
   if (given)
     return {
       order: given,
-      said: [`${dates} ${given === "text" ? "left as text" : `read as ${DATE_ORDERS[given]}`}, as you say.`],
+      said: [
+        given === "text"
+          ? phrase`${number} ${plural(count, "date is", "dates are")} left as text, as you say.`
+          : phrase`${number} ${plural(count, "date is", "dates are")} read as ${DATE_ORDERS[given]}, as you say.`,
+      ],
     };
   if (dayFirst > 0 && monthFirst === 0)
     return {
       order: "day-month",
-      said: [`${dates} read as day, month, year: some first numbers are above 12.`],
+      said: [
+        phrase`${number} ${plural(count, "date is", "dates are")} read as day, month, year: some first numbers are above 12.`,
+      ],
     };
   if (monthFirst > 0 && dayFirst === 0)
     return {
       order: "month-day",
-      said: [`${dates} read as month, day, year: some second numbers are above 12.`],
+      said: [
+        phrase`${number} ${plural(count, "date is", "dates are")} read as month, day, year: some second numbers are above 12.`,
+      ],
     };
-  const why = example ? `such as ${example} can be read in two ways` : "have no order in common";
   return {
     order: "text",
-    said: [`${many(count, "date")} ${why}: say in which order day and month stand, or they stay texts.`],
+    said: [
+      example
+        ? phrase`${number} ${plural(count, "date", "dates")} such as ${example} can be read in two ways: say in which order day and month stand, or they stay texts.`
+        : phrase`${number} ${plural(count, "date", "dates")} have no order in common: say in which order day and month stand, or they stay texts.`,
+    ],
   };
 }
 

@@ -2,6 +2,7 @@
  * Formulas of other programs, read sign by sign and written in the signs of a book: the grammars of ISO/IEC
  * 29500-1, 18.17 ("SUM('Cloth list'!$B2:B9,2)") and of OpenFormula, ISO/IEC 26300-4 ("of:=SUM([$Cloth.B2:.B9];2)").
  */
+import { phrase } from "../../functions/phrase.ts";
 import { columnLetters, columnNumber } from "../book/address.ts";
 
 /** An end of a reference; a whole row has no column, a whole column no row. Counted from 0. */
@@ -202,10 +203,10 @@ export interface Places {
 const MARKS = /^(?:_xlfn\.|_xlws\.|_xlpm\.)+/i;
 
 const UNREAD: readonly (readonly [RegExp, string])[] = [
-  [/#REF!/, "it has lost a cell that it used"],
-  [/^[[\]\p{L}]/u, "it names a column of a table, or another file"],
-  [/^'/, "it names several sheets at once, or another file"],
-  [/^@|^#/, "it takes a single answer out of many"],
+  [/#REF!/, phrase`it has lost a cell that it used`],
+  [/^[[\]\p{L}]/u, phrase`it names a column of a table, or another file`],
+  [/^'/, phrase`it names several sheets at once, or another file`],
+  [/^@|^#/, phrase`it takes a single answer out of many`],
 ];
 
 /** The longest formula that ISO/IEC 29500 allows, in characters. */
@@ -217,7 +218,7 @@ export function bookFormula(
   signs: Signs,
   places: Places,
 ): { readonly text: string } | { readonly why: string } {
-  if (formula.length > LONGEST_FORMULA) return { why: "it is too long" };
+  if (formula.length > LONGEST_FORMULA) return { why: phrase`it is too long` };
   const parts = foreignParts(formula, signs);
   const said: string[] = [];
   const open: ("call" | "group" | "list")[] = [];
@@ -229,17 +230,20 @@ export function bookFormula(
       continue;
     }
     if (spaced && before && endsOperand(before) && beginsOperand(part))
-      return { why: "it asks for the cells that two ranges share" };
+      return { why: phrase`it asks for the cells that two ranges share` };
     spaced = false;
     switch (part.is) {
       case "unread":
         return {
           why:
-            UNREAD.find(([sign]) => sign.test(part.text))?.[1] ?? `Ellwand can't read the sign ${part.text}`,
+            UNREAD.find(([sign]) => sign.test(part.text))?.[1] ??
+            phrase`Ellwand can't read the sign ${part.text}`,
         };
       case "error":
         if (part.text !== "#N/A")
-          return { why: UNREAD[0]![0].test(part.text) ? UNREAD[0]![1] : `it holds the error ${part.text}` };
+          return {
+            why: UNREAD[0]![0].test(part.text) ? UNREAD[0]![1] : phrase`it holds the error ${part.text}`,
+          };
         said.push("NA()");
         break;
       case "reference": {
@@ -260,7 +264,7 @@ export function bookFormula(
       }
       case "call": {
         const name = part.text.replace(MARKS, "").toUpperCase();
-        if (!places.isFunction(name)) return { why: `${name.slice(0, 60)} is not a function here` };
+        if (!places.isFunction(name)) return { why: phrase`${name.slice(0, 60)} is not a function here` };
         said.push(name);
         break;
       }
@@ -270,11 +274,11 @@ export function bookFormula(
         break;
       case "comma":
         if (open.at(-1) !== "call" && open.at(-1) !== "list")
-          return { why: "it joins several ranges into one" };
+          return { why: phrase`it joins several ranges into one` };
         said.push(";");
         break;
       case "row-end":
-        if (open.at(-1) !== "list") return { why: "its arguments are separated in an unknown way" };
+        if (open.at(-1) !== "list") return { why: phrase`its arguments are separated in an unknown way` };
         said.push("|");
         break;
       case "close":

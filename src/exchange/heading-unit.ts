@@ -1,4 +1,5 @@
 /** The unit that a heading names behind its words: "hip (cm)" or "hip [cm]". */
+import { phrase } from "../../functions/phrase.ts";
 import { BOOK_UNITS, isUnit, type Unit } from "../../functions/units.ts";
 
 const NAMED = /\s*[([]([a-z]+)[)\]]\s*$/i;
@@ -33,9 +34,9 @@ export function unitSaid(
   const others = named.filter((one) => one !== unit).map((one) => BOOK_UNITS[one].noun);
   if (others.length > 0)
     return [
-      `Lengths without a unit are taken for ${BOOK_UNITS[unit].noun}; columns headed in ${others.join(" and ")} are left as plain numbers: say what each is.`,
+      phrase`Lengths without a unit are taken for ${BOOK_UNITS[unit].noun}; columns headed in ${others.join(phrase` and `)} are left as plain numbers: say what each is.`,
     ];
   return named.length === 0 && hasLengths && !given
-    ? [`The file names no unit: its lengths are taken for ${BOOK_UNITS[unit].noun}.`]
+    ? [phrase`The file names no unit: its lengths are taken for ${BOOK_UNITS[unit].noun}.`]
     : [];
 }

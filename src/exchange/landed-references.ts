@@ -1,9 +1,10 @@
 /** References and names of a spreadsheet file as the book writes them. */
+import { phrase, plural } from "../../functions/phrase.ts";
 import { pageReference } from "../book/address.ts";
 import { nameFault } from "../book/names.ts";
 import { type Book, MOST_COLUMNS, MOST_ROWS } from "../book/shape.ts";
 import { isFunction } from "../engine/function-names.ts";
-import { addresses, many } from "./cell-report.ts";
+import { addresses, counted } from "./cell-report.ts";
 import type { ForeignBook } from "./foreign-book.ts";
 import { type End, endText, foreignParts, type Places } from "./foreign-formula.ts";
 import type { Planned } from "./sheet-plan.ts";
@@ -43,12 +44,14 @@ export function landedNames(file: ForeignBook, planned: readonly Planned[]): Lan
   const said = [
     ...(lost.length > 0
       ? [
-          `${many(lost.length, "name")} of the file ${lost.length === 1 ? "stands" : "stand"} for no cells that come along and ${lost.length === 1 ? "is" : "are"} left out: ${addresses(lost)}.`,
+          phrase`${counted(lost.length)} ${plural(lost.length, "name", "names")} of the file ${plural(lost.length, "stands", "stand")} for no cells that come along and ${plural(lost.length, "is", "are")} left out: ${addresses(lost)}.`,
         ]
       : []),
     ...(left.length > 0
       ? [
-          `${many(left.length, "name")} can't be used here and ${left.length === 1 ? "is" : "are"} left out: ${left[0]}${left.length > 1 ? ", and others" : ""}.`,
+          left.length > 1
+            ? phrase`${counted(left.length)} ${plural(left.length, "name", "names")} can't be used here and ${plural(left.length, "is", "are")} left out: ${left[0]!}, and others.`
+            : phrase`${counted(left.length)} ${plural(left.length, "name", "names")} can't be used here and ${plural(left.length, "is", "are")} left out: ${left[0]!}.`,
         ]
       : []),
   ];
@@ -67,26 +70,26 @@ function area(
 ): Written {
   const home =
     sheet === null ? from : planned.find((one) => one.sheet.title.toLowerCase() === sheet.toLowerCase());
-  if (!home) return { why: "it uses a sheet that the file does not have" };
-  if (home.page === null) return { why: `it uses the sheet ${home.title}, which is left out` };
+  if (!home) return { why: phrase`it uses a sheet that the file does not have` };
+  if (home.page === null) return { why: phrase`it uses the sheet ${home.title}, which is left out` };
   const page = home === from ? "" : `${pageReference(home.title)}!`;
   const shift = home.headings ? 1 : 0;
   if (last === null) {
-    if (first.row !== null && first.row < shift) return { why: "it uses a heading" };
+    if (first.row !== null && first.row < shift) return { why: phrase`it uses a heading` };
     if ((first.row ?? 0) - shift >= MOST_ROWS || (first.column ?? 0) >= MOST_COLUMNS)
-      return { why: "it uses a cell beyond the last of a page" };
+      return { why: phrase`it uses a cell beyond the last of a page` };
     const end = { ...first, row: first.row === null ? null : first.row - shift };
     return end.row === null || end.column === null
-      ? { why: "it names no cell" }
+      ? { why: phrase`it names no cell` }
       : { text: `${page}${endText(end)}` };
   }
   const ends = [first, last].map((end) => ({ ...end, row: end.row === null ? null : end.row - shift }));
   const [a, b] = ends as [End, End];
   // From the first row of a sheet to its last, as some files write whole columns.
   const [top, bottom] = [Math.min(a.row ?? 0, b.row ?? 0), Math.max(a.row ?? 0, b.row ?? 0)];
-  if (a.row !== null && b.row !== null && bottom < 0) return { why: "it uses the headings" };
+  if (a.row !== null && b.row !== null && bottom < 0) return { why: phrase`it uses the headings` };
   if (top >= MOST_ROWS || Math.min(a.column ?? 0, b.column ?? 0) >= MOST_COLUMNS)
-    return { why: "it uses cells beyond the last of a page" };
+    return { why: phrase`it uses cells beyond the last of a page` };
   const whole = a.row !== null && b.row !== null && top <= 0 && bottom >= MOST_ROWS;
   const clipped = ends.map((end) => ({
     ...end,
@@ -111,7 +114,7 @@ export function placesOf(planned: readonly Planned[], own: Planned, spelt: Lande
       }
       const found = spelt.get(nameKey(name, own.sheet.title)) ?? spelt.get(nameKey(name, null));
       return found === undefined
-        ? { why: `the name ${name.slice(0, 60)} stands for no cells here` }
+        ? { why: phrase`the name ${name.slice(0, 60)} stands for no cells here` }
         : { text: found };
     },
   };

@@ -3,11 +3,12 @@
  * formula comes back where the book, written once more, gives the very formula that stands in the file; where
  * another program changed the file, what it has now is read like any foreign sheet.
  */
+import { phrase, plural } from "../../functions/phrase.ts";
 import { findPlace, fullAddress, type Place, placeKey, rowAndColumn } from "../book/address.ts";
 import { Engine } from "../engine/engine.ts";
 import type { LayDesk } from "../engine/lay-desk.ts";
 import { near } from "./agreement.ts";
-import { addresses, many } from "./cell-report.ts";
+import { addresses, counted } from "./cell-report.ts";
 import type { ForeignBook, ForeignCell } from "./foreign-book.ts";
 import { bookFormula, foreignParts, openFormula } from "./foreign-formula.ts";
 import { FIRST_WORKING, HEADING_LINES } from "./live-formula.ts";
@@ -96,9 +97,9 @@ function done(laid: Laidout, plain: PlainBook, originals: Originals, values: rea
   return {
     laid: { ...laid, book: { ...book, pages } },
     said: [
-      ...(count > 0 ? [`${many(count, "formula")} of Ellwand ${count === 1 ? "comes" : "come"} back as ${count === 1 ? "it was" : "they were"} typed.`] : []),
-      ...(where.length > 0 ? [`${many(where.length, "value")} that other programs can't calculate ${where.length === 1 ? "differs" : "differ"} now and ${where.length === 1 ? "is" : "are"} calculated again: ${addresses(where)}.`] : []),
-      "What does not come back from a spreadsheet: trials, lays that were searched for, the units of single cells and what else a sheet has no place for.",
+      ...(count > 0 ? [phrase`${counted(count)} ${plural(count, "formula", "formulas")} of Ellwand ${plural(count, "comes", "come")} back as ${plural(count, "it was", "they were")} typed.`] : []),
+      ...(where.length > 0 ? [phrase`${counted(where.length)} ${plural(where.length, "value", "values")} that other programs can't calculate ${plural(where.length, "differs", "differ")} now and ${plural(where.length, "is", "are")} calculated again: ${addresses(where)}.`] : []),
+      phrase`What does not come back from a spreadsheet: trials, lays that were searched for, the units of single cells and what else a sheet has no place for.`,
     ],
   }; // biome-ignore format: sentences
 }

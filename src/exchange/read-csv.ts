@@ -1,6 +1,7 @@
 /** A file of comma-separated values, whatever parts its cells, as a page of a book. Nothing in it is worked out. */
 import Papa from "papaparse";
 import { type Decimal, withDecimalMark } from "../../functions/decimal.ts";
+import { phrase, plural } from "../../functions/phrase.ts";
 import type { Unit } from "../../functions/units.ts";
 import {
   type Column,
@@ -11,6 +12,7 @@ import {
   MOST_ROWS,
   type Page,
 } from "../book/shape.ts";
+import { counted } from "./cell-report.ts";
 import { type DateOrder, datesOf, isoDate } from "./csv-dates.ts";
 import { decode, type Encoding, type Refused } from "./decode.ts";
 import { FIGURE, isDataText, isHeadingLine, losesAsFigure } from "./heading-line.ts";
@@ -58,9 +60,6 @@ export const DELIMITERS: Readonly<Record<string, string>> = {
   comma: ",",
 };
 
-const said = (count: number): string => count.toLocaleString("en");
-const many = (count: number, noun: string): string => `${said(count)} ${noun}${count === 1 ? "" : "s"}`;
-
 /** `title` is that of the page; `bookDecimal` the decimal mark of the book that it goes into. */
 export function readCsv(
   bytes: Uint8Array,
@@ -77,7 +76,7 @@ export function readCsv(
       : { delimiter: form.delimiter, ...parsed(text, form.delimiter) };
   const { rows } = cut;
   while (rows.length > 0 && rows.at(-1)!.every((cell) => cell.trim() === "")) rows.pop();
-  if (rows.length === 0) return { refusal: "the file has only blanks" };
+  if (rows.length === 0) return { refusal: phrase`the file has only blanks` };
   const refusal = sizeFault(rows);
   if (refusal) return { refusal };
   const wide = rows.reduce((most, row) => Math.max(most, row.length), 1);
@@ -123,24 +122,28 @@ export function readCsv(
       dates: dates.order,
     },
     understood: [
-      `The letters are ${decoded.encoding}.`,
+      phrase`The letters are ${decoded.encoding}.`,
       wide === 1
-        ? "Each line is one cell."
-        : `The cells are separated by ${NOUNS[cut.delimiter] ?? `"${cut.delimiter}"`}: ${many(rows.length, "line")} of ${many(wide, "cell")}.`,
-      ...(cut.loose ? ["The quotes do not pair, so they are kept as signs like others."] : []),
-      ...(uneven > 0 ? [`${many(uneven, "line")} had fewer cells; they are filled with blanks.`] : []),
-      heads ? "The first line is taken for the headings." : "No line is taken for headings.",
+        ? phrase`Each line is one cell.`
+        : phrase`The cells are separated by ${NOUNS[cut.delimiter] ?? `"${cut.delimiter}"`}: ${counted(rows.length)} ${plural(rows.length, "line", "lines")} of ${counted(wide)} ${plural(wide, "cell", "cells")}.`,
+      ...(cut.loose ? [phrase`The quotes do not pair, so they are kept as signs like others.`] : []),
+      ...(uneven > 0
+        ? [
+            phrase`${counted(uneven)} ${plural(uneven, "line", "lines")} had fewer cells; they are filled with blanks.`,
+          ]
+        : []),
+      heads ? phrase`The first line is taken for the headings.` : phrase`No line is taken for headings.`,
       decimal.sentence,
       ...dates.said,
       ...unitSaid(headings, unit, hasLengths, form.unit !== undefined),
       ...(texts > 0
         ? [
-            `${many(texts, "column")} ${texts === 1 ? "is" : "are"} kept as text, because figures there begin with 0 or have more than 15 digits.`,
+            phrase`${counted(texts)} ${plural(texts, "column is", "columns are")} kept as text, because figures there begin with 0 or have more than 15 digits.`,
           ]
         : []),
       ...(inert > 0
         ? [
-            `${many(inert, "cell")} that ${inert === 1 ? "begins" : "begin"} with = got ' before it, so that nothing is calculated from the file.`,
+            phrase`${counted(inert)} ${plural(inert, "cell that begins", "cells that begin")} with = got ' before it, so that nothing is calculated from the file.`,
           ]
         : []),
     ],
@@ -148,10 +151,10 @@ export function readCsv(
 }
 
 const NOUNS: Readonly<Record<string, string>> = {
-  "\t": "tabs",
-  ";": "semicolons",
-  "|": "upright strokes",
-  ",": "commas",
+  "\t": phrase`tabs`,
+  ";": phrase`semicolons`,
+  "|": phrase`upright strokes`,
+  ",": phrase`commas`,
 };
 
 interface Cut {
@@ -196,18 +199,18 @@ function mostOften(text: string): string {
 
 function sizeFault(rows: readonly (readonly string[])[]): string | null {
   if (rows.length > MOST_ROWS + 1)
-    return `the file has ${said(rows.length)} lines, and a page holds at most ${said(MOST_ROWS)} rows; cut it into parts`;
+    return phrase`the file has ${counted(rows.length)} lines, and a page holds at most ${counted(MOST_ROWS)} rows; cut it into parts`;
   let cells = 0;
   for (const [i, row] of rows.entries()) {
     cells += row.length;
     if (row.length > MOST_COLUMNS)
-      return `line ${said(i + 1)} has ${said(row.length)} cells, and a page holds at most ${MOST_COLUMNS} columns; leave out columns, or say what parts the cells`;
+      return phrase`line ${counted(i + 1)} has ${counted(row.length)} cells, and a page holds at most ${MOST_COLUMNS} columns; leave out columns, or say what parts the cells`;
     const long = row.find((cell) => cell.length > LONGEST.typed);
     if (long !== undefined)
-      return `a cell of line ${said(i + 1)} has ${said(long.length)} characters, and a cell holds at most ${said(LONGEST.typed)}; look for a quote that is not closed`;
+      return phrase`a cell of line ${counted(i + 1)} has ${counted(long.length)} characters, and a cell holds at most ${counted(LONGEST.typed)}; look for a quote that is not closed`;
   }
   return cells > MOST_CELLS
-    ? `the file has ${said(cells)} cells, and a book holds at most ${said(MOST_CELLS)}; cut it into parts`
+    ? phrase`the file has ${counted(cells)} cells, and a book holds at most ${counted(MOST_CELLS)}; cut it into parts`
     : null;
 }
 
@@ -220,7 +223,13 @@ const WITH_MARK: Readonly<Record<Decimal, RegExp>> = {
 const isFigure = (cell: string, mark: Decimal): boolean =>
   FIGURE.test(cell) && WITH_MARK[mark].test(cell.trimEnd());
 
-const given = (mark: Decimal) => ({ mark, sentence: `The figures have a decimal ${mark}, as you say.` });
+const given = (mark: Decimal) => ({
+  mark,
+  sentence:
+    mark === "comma"
+      ? phrase`The figures have a decimal comma, as you say.`
+      : phrase`The figures have a decimal point, as you say.`,
+});
 
 function decimalOf(rows: readonly (readonly string[])[]): { mark: Decimal | null; sentence: string } {
   const counts = { comma: 0, point: 0, unclear: 0 };
@@ -246,16 +255,16 @@ function decimalOf(rows: readonly (readonly string[])[]): { mark: Decimal | null
   if (counts.comma > 0 && counts.point > 0)
     return {
       mark: null,
-      sentence: `Some figures have a decimal comma (${counts.comma}), some a point (${counts.point}); each is read by itself.`,
+      sentence: phrase`Some figures have a decimal comma (${counts.comma}), some a point (${counts.point}); each is read by itself.`,
     };
-  if (counts.comma > 0) return { mark: "comma", sentence: "The figures have a decimal comma." };
-  if (counts.point > 0) return { mark: "point", sentence: "The figures have a decimal point." };
+  if (counts.comma > 0) return { mark: "comma", sentence: phrase`The figures have a decimal comma.` };
+  if (counts.point > 0) return { mark: "point", sentence: phrase`The figures have a decimal point.` };
   return {
     mark: null,
     sentence:
       counts.unclear > 0
-        ? `${many(counts.unclear, "figure")} such as ${example} can be read in two ways: say which decimal mark the file has.`
-        : "No figure has decimals.",
+        ? phrase`${counted(counts.unclear)} ${plural(counts.unclear, "figure", "figures")} such as ${example} can be read in two ways: say which decimal mark the file has.`
+        : phrase`No figure has decimals.`,
   };
 }
 

@@ -1,5 +1,7 @@
 /** A spreadsheet file of ISO/IEC 26300 as plain data: its content.xml (26300-3, 9), read in one pass. */
+
 import { type SaxesAttributePlain, SaxesParser } from "saxes";
+import { phrase, plural } from "../../functions/phrase.ts";
 import { cellAddress } from "../book/address.ts";
 import { MOST_CELLS } from "../book/shape.ts";
 import type { ForeignBook, ForeignCell, ForeignName, ForeignSheet, Rectangle } from "./foreign-book.ts";
@@ -13,12 +15,12 @@ export const ODS_TYPE = "application/vnd.oasis.opendocument.spreadsheet";
 export function readOds(parts: ReadonlyMap<string, ZipPart>): ForeignBook {
   const manifest = parts.get("META-INF/manifest.xml");
   if (manifest && /encryption-data/.test(partText(manifest)))
-    throw new BadZip("it is encrypted; open it with its password and save it without one");
+    throw new BadZip(phrase`it is encrypted; open it with its password and save it without one`);
   const mimetype = parts.get("mimetype");
   const type = mimetype ? new TextDecoder().decode(unpacked(mimetype)).trim() : ODS_TYPE;
-  if (!type.startsWith(ODS_TYPE)) throw new BadZip(`it is no spreadsheet but ${type.slice(0, 80)}`);
+  if (!type.startsWith(ODS_TYPE)) throw new BadZip(phrase`it is no spreadsheet but ${type.slice(0, 80)}`);
   const content = parts.get("content.xml");
-  if (!content) throw new BadZip("it has no content; look for a whole copy, or save it again");
+  if (!content) throw new BadZip(phrase`it has no content; look for a whole copy, or save it again`);
   const reading = new Reading();
   parse(partText(content), reading);
   const meta = parts.get("meta.xml");
@@ -43,7 +45,7 @@ function parse(text: string, reading: Reading): void {
   parser.on("cdata", (said) => reading.text(said));
   parser.on("error", (reason) => {
     throw new BadZip(
-      `its content is damaged (${reason.message.replace(/^undefined:/, "").slice(0, 100)}); save it again`,
+      phrase`its content is damaged (${reason.message.replace(/^undefined:/, "").slice(0, 100)}); save it again`,
     );
   });
   parser.write(text).close();
@@ -247,7 +249,7 @@ class Reading {
     this.#cells += cells;
     if (this.#cells > MOST_CELLS * 2)
       throw new BadZip(
-        `it has more than ${(MOST_CELLS * 2).toLocaleString("en")} cells, and a book holds at most ${MOST_CELLS.toLocaleString("en")}; save a part of it`,
+        phrase`it has more than ${(MOST_CELLS * 2).toLocaleString("en")} cells, and a book holds at most ${MOST_CELLS.toLocaleString("en")}; save a part of it`,
       );
   }
 
@@ -264,7 +266,7 @@ class Reading {
       while (sheet.rows.length < Math.min(sheet.row, KEPT_ROWS)) sheet.rows.push([]);
       if (sheet.row + times > KEPT_ROWS)
         throw new BadZip(
-          `a sheet reaches over more than ${KEPT_ROWS.toLocaleString("en")} rows, too many to read; save a part of it`,
+          phrase`a sheet reaches over more than ${KEPT_ROWS.toLocaleString("en")} rows, too many to read; save a part of it`,
         );
       for (let i = 0; i < times; i += 1) sheet.rows.push(row.found);
     }
@@ -306,14 +308,14 @@ class Reading {
     this.#sheet = null;
     if (!sheet) return;
     const { title, hidden, rows, merged, widths, hiddenRows, hiddenColumns, notes, links } = sheet;
-    const said = (number: number, noun: string) =>
-      number > 0 ? [`${number} ${noun}${number === 1 ? "" : "s"}`] : [];
+    const pictures = phrase`${plural(sheet.pictures, "# picture", "# pictures")}`;
+    const charts = phrase`${plural(sheet.charts, "# chart", "# charts")}`;
     const choices = [...sheet.validated].flatMap(([name, places]) =>
       joined(places).map((where) => ({ where, list: this.#styles.choices(name)! })),
     );
     this.sheets.push({
       title, hidden, rows, merged, widths, hiddenRows, hiddenColumns, notes, choices, frozen: 0, links,
-      ignored: [...said(sheet.pictures, "picture"), ...said(sheet.charts, "chart")],
+      ignored: [...(sheet.pictures > 0 ? [pictures] : []), ...(sheet.charts > 0 ? [charts] : [])],
     }); // biome-ignore format: a list
   }
 }

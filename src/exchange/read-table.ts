@@ -1,6 +1,8 @@
 /** A table of another program, whatever its kind, as pages of a book. Nothing in it is run, and no other file is opened. */
+
 import type { Decimal } from "../../functions/decimal.ts";
 import { DEFAULT_MARK } from "../../functions/fractions.ts";
+import { phrase } from "../../functions/phrase.ts";
 import type { Unit } from "../../functions/units.ts";
 import { blankBook, LONGEST } from "../book/shape.ts";
 import type { LayDesk } from "../engine/lay-desk.ts";
@@ -50,7 +52,7 @@ export async function readTable(bytes: Uint8Array, name: string): Promise<ReadTa
     const has = (pattern: RegExp) => [...parts.keys()].some((part) => pattern.test(part));
     if (has(/^xl\/workbook\.bin$/i))
       return {
-        refusal: "it is a spreadsheet in a binary form that is not read here; save it as .xlsx or .ods",
+        refusal: phrase`it is a spreadsheet in a binary form that is not read here; save it as .xlsx or .ods`,
       };
     if (has(/^xl\//i)) {
       const { readXlsx } = await import("./read-xlsx.ts");
@@ -60,7 +62,7 @@ export async function readTable(bytes: Uint8Array, name: string): Promise<ReadTa
       const { readOds } = await import("./read-ods.ts");
       return { sheets: readOds(parts), title };
     }
-    return { refusal: "it is a packed file with no spreadsheet in it; choose the table itself" };
+    return { refusal: phrase`it is a packed file with no spreadsheet in it; choose the table itself` };
   } catch (reason) {
     if (reason instanceof BadZip) return { refusal: reason.message };
     throw reason;
@@ -72,8 +74,8 @@ function oldContainer(bytes: Uint8Array): string {
   const name = [..."EncryptedPackage"].flatMap((sign) => [sign.charCodeAt(0), 0]);
   const at = bytes.findIndex((_, i) => name.every((byte, k) => bytes[i + k] === byte));
   return at >= 0
-    ? "it is encrypted; open it with its password and save it without one"
-    : "it is a spreadsheet or a document of an old kind; save it as .xlsx, .ods or CSV";
+    ? phrase`it is encrypted; open it with its password and save it without one`
+    : phrase`it is a spreadsheet or a document of an old kind; save it as .xlsx, .ods or CSV`;
 }
 
 /** What was read, understood as `form` says or as can be found out. */
@@ -102,7 +104,7 @@ function understoodSheets(
 ): Understood {
   const { book, said } = agreed(laid.book, laid.revived, desk);
   return {
-    what: `a spreadsheet of ISO/IEC ${file.signs}`,
+    what: phrase`a spreadsheet of ISO/IEC ${file.signs}`,
     book,
     sheets: laid.sheets.map((sheet) => ({
       ...sheet,
@@ -133,7 +135,7 @@ function understandSeparated(
   const { page, understood, found } = read;
   const { unit } = found;
   return {
-    what: "separated values",
+    what: phrase`separated values`,
     book: {
       ...blankBook(title, unit, DEFAULT_MARK[unit]),
       ...(decimal === "comma" && { decimal }),

@@ -1,5 +1,7 @@
 /** A spreadsheet file of ISO/IEC 29500 as plain data. */
+
 import type { CellValue, DataValidation, Sheet, Cell as SheetCell, Workbook } from "hucre/xlsx";
+import { phrase, plural } from "../../functions/phrase.ts";
 import { cellAddress, columnNumber } from "../book/address.ts";
 import type {
   ForeignBook,
@@ -43,8 +45,8 @@ function whyUnread(reason: unknown): string {
   const said = reason instanceof Error ? reason.message : String(reason);
   const size = /spans (\d+) rows x (\d+) columns/.exec(said);
   if (size)
-    return `a sheet reaches over ${Number(size[1]).toLocaleString("en")} rows and ${Number(size[2]).toLocaleString("en")} columns, too many to read; delete what stands far out, or save a part of it`;
-  return `the spreadsheet in it is damaged (${said.replace(/\s+/g, " ").slice(0, 120)}); save it again in the program it was made with`;
+    return phrase`a sheet reaches over ${Number(size[1]).toLocaleString("en")} rows and ${Number(size[2]).toLocaleString("en")} columns, too many to read; delete what stands far out, or save a part of it`;
+  return phrase`the spreadsheet in it is damaged (${said.replace(/\s+/g, " ").slice(0, 120)}); save it again in the program it was made with`;
 }
 
 function sheetOf(sheet: Sheet, since1904: boolean): ForeignSheet {
@@ -74,8 +76,8 @@ function sheetOf(sheet: Sheet, since1904: boolean): ForeignSheet {
   }
   const columns = sheet.columns ?? [];
   const hiddenColumns = columns.flatMap(({ hidden }, i) => (hidden ? [i] : []));
-  const counted = (list: readonly unknown[] | undefined, noun: string) =>
-    list?.length ? [`${list.length} ${noun}${list.length === 1 ? "" : "s"}`] : [];
+  const counted = (list: readonly unknown[] | undefined, words: (count: number) => string) =>
+    list?.length ? [words(list.length)] : [];
   return {
     title: sheet.name,
     hidden: sheet.hidden === true || sheet.veryHidden === true,
@@ -97,11 +99,14 @@ function sheetOf(sheet: Sheet, since1904: boolean): ForeignSheet {
     frozen: sheet.freezePane?.columns ?? 0,
     links,
     ignored: [
-      ...counted(sheet.images, "picture"),
-      ...counted(sheet.charts, "chart"),
-      ...(sheet.textBoxes?.length ? [`${sheet.textBoxes.length} boxes of text`] : []),
-      ...counted(sheet.pivotTables, "pivot table"),
-      ...counted(sheet.conditionalRules, "rule of colouring"),
+      ...counted(sheet.images, (n) => phrase`${plural(n, "# picture", "# pictures")}`),
+      ...counted(sheet.charts, (n) => phrase`${plural(n, "# chart", "# charts")}`),
+      ...(sheet.textBoxes?.length ? [phrase`${sheet.textBoxes.length} boxes of text`] : []),
+      ...counted(sheet.pivotTables, (n) => phrase`${plural(n, "# pivot table", "# pivot tables")}`),
+      ...counted(
+        sheet.conditionalRules,
+        (n) => phrase`${plural(n, "# rule of colouring", "# rules of colouring")}`,
+      ),
     ],
   };
 }

@@ -1,6 +1,7 @@
 /** Which sheets of a file become pages, under which titles, and whether their first lines are headings. */
+import { phrase, plural } from "../../functions/phrase.ts";
 import { LONGEST, MOST_COLUMNS, MOST_PAGES, MOST_ROWS } from "../book/shape.ts";
-import { many } from "./cell-report.ts";
+import { counted } from "./cell-report.ts";
 import type { ForeignBook, ForeignSheet } from "./foreign-book.ts";
 import { isDataText, isHeadingLine } from "./heading-line.ts";
 import type { OwnMark } from "./own-mark.ts";
@@ -59,16 +60,16 @@ export function plan(
     if (fits) pages += 1;
     return {
       sheet, index, form: own_, take: page !== null, headings, title, page, wide, tall,
-      refused: take && refused === null && tall > 0 && page === null ? `a book has at most ${MOST_PAGES} pages` : refused,
+      refused: take && refused === null && tall > 0 && page === null ? phrase`a book has at most ${MOST_PAGES} pages` : refused,
     }; // biome-ignore format: a list
   });
 }
 
 function sizeFault(tall: number, wide: number): string | null {
   if (wide > MOST_COLUMNS)
-    return `it has ${many(wide, "column")}, and a page holds at most ${MOST_COLUMNS}; leave out columns, or save them as sheets of their own`;
+    return phrase`it has ${counted(wide)} ${plural(wide, "column", "columns")}, and a page holds at most ${MOST_COLUMNS}; leave out columns, or save them as sheets of their own`;
   return tall > MOST_ROWS
-    ? `it has ${many(tall, "row")}, and a page holds at most ${MOST_ROWS.toLocaleString("en")}; save them as sheets of their own`
+    ? phrase`it has ${counted(tall)} ${plural(tall, "row", "rows")}, and a page holds at most ${MOST_ROWS.toLocaleString("en")}; save them as sheets of their own`
     : null;
 }
 

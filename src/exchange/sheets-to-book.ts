@@ -1,6 +1,8 @@
 /** The sheets of a spreadsheet file as the pages of a book: values, formulas that stay alive, names, notes, choices. */
+
 import type { Decimal } from "../../functions/decimal.ts";
 import { DEFAULT_MARK } from "../../functions/fractions.ts";
+import { phrase, plural } from "../../functions/phrase.ts";
 import type { Unit } from "../../functions/units.ts";
 import { cellAddress, columnLetters, placeKey, rowAndColumn } from "../book/address.ts";
 import { withHidden } from "../book/hidden-rows.ts";
@@ -14,7 +16,7 @@ import {
   type Page,
 } from "../book/shape.ts";
 import { understand } from "../engine/content.ts";
-import { addresses, CellReport, many } from "./cell-report.ts";
+import { addresses, CellReport, counted } from "./cell-report.ts";
 import type { ForeignBook, ForeignCell } from "./foreign-book.ts";
 import { bookFormula } from "./foreign-formula.ts";
 import { unitOfHeadings, unitSaid } from "./heading-unit.ts";
@@ -64,7 +66,7 @@ export function sheetsToBook(
   );
   if (cells > MOST_CELLS)
     return {
-      refusal: `it has ${cells.toLocaleString("en")} cells, and a book holds at most ${MOST_CELLS.toLocaleString("en")}; save its sheets as separate files`,
+      refusal: phrase`it has ${cells.toLocaleString("en")} cells, and a book holds at most ${MOST_CELLS.toLocaleString("en")}; save its sheets as separate files`,
     };
   const headings = taken.flatMap(headingsOf);
   const unit = form.unit ?? own?.mark.unit ?? unitOfHeadings(headings) ?? usual;
@@ -106,21 +108,23 @@ const hasLengths = ({ pages }: Book): boolean =>
 
 function whyNone(planned: readonly Planned[]): string {
   const refused = planned.find((one) => one.refused !== null);
-  if (refused) return `the sheet “${refused.sheet.title}”: ${refused.refused}`;
+  if (refused) return phrase`the sheet “${refused.sheet.title}”: ${refused.refused ?? ""}`;
   return planned.some(({ tall }) => tall > 0)
-    ? "no sheet is chosen; choose one"
-    : "its sheets are empty: there is nothing to read";
+    ? phrase`no sheet is chosen; choose one`
+    : phrase`its sheets are empty: there is nothing to read`;
 }
 
 const saidOf = ({ macros, elsewhere, signs, sheets }: ForeignBook, own: boolean): string[] => {
   const links = sheets.reduce((sum, sheet) => sum + sheet.links, 0);
   return [
-    `It is a spreadsheet of ISO/IEC ${signs}${own ? " that Ellwand wrote" : ""}, with ${many(sheets.length, "sheet")}.`,
-    ...(macros ? ["It has macros: they are not read and not run."] : []),
-    ...(elsewhere ? ["It refers to other files: they are not opened."] : []),
+    own
+      ? phrase`It is a spreadsheet of ISO/IEC ${signs} that Ellwand wrote, with ${counted(sheets.length)} ${plural(sheets.length, "sheet", "sheets")}.`
+      : phrase`It is a spreadsheet of ISO/IEC ${signs}, with ${counted(sheets.length)} ${plural(sheets.length, "sheet", "sheets")}.`,
+    ...(macros ? [phrase`It has macros: they are not read and not run.`] : []),
+    ...(elsewhere ? [phrase`It refers to other files: they are not opened.`] : []),
     ...(links > 0
       ? [
-          `${many(links, "link")} ${links === 1 ? "is" : "are"} not kept; ${links === 1 ? "its text is" : "their texts are"}.`,
+          phrase`${counted(links)} ${plural(links, "link is", "links are")} not kept; ${plural(links, "its text is", "their texts are")}.`,
         ]
       : []),
   ];
@@ -157,7 +161,7 @@ function pageOf(
   };
   for (const [address, text] of sheet.notes) {
     const { row, column } = rowAndColumn(address)!;
-    if (row < shift) report.add("note on a heading", address);
+    if (row < shift) report.add("heading-note", address);
     else noted(cellAddress(row - shift, column), text);
   }
   const columns = Array.from({ length: wide }, (_, i) =>
@@ -179,8 +183,8 @@ function pageOf(
           revived.push({ page: own.page!, row, column, cell });
           return written.text;
         }
-        report.add("formula kept as a value", address);
-        noted(address, keptNote(cell.formula, "why" in written ? written.why : "it is too long"));
+        report.add("formula-as-value", address);
+        noted(address, keptNote(cell.formula, "why" in written ? written.why : phrase`it is too long`));
       }
       const typed = typedText(cell, decimal);
       if (typed.lost) report.add(typed.lost, address);
@@ -188,7 +192,7 @@ function pageOf(
       if (cell.as === "text" && columns[column]!.kind !== "text") {
         const { is } = understand(typed.text, columns[column]!.kind, unit, decimal);
         if (is !== "text" && is !== "blank")
-          report.add("text read as a value", `${address} “${typed.text.slice(0, 20)}”`);
+          report.add("text-as-value", `${address} “${typed.text.slice(0, 20)}”`);
       }
       return typed.text;
     });
@@ -222,25 +226,24 @@ function pageOf(
 }
 
 function saidOfSheet({ sheet, title, headings, wide }: Planned, report: CellReport): string[] {
-  const is = (count: number) => (count === 1 ? "is" : "are");
   const hidden = [...sheet.hiddenColumns].filter((column) => column < wide).map(columnLetters);
   const merged = sheet.merged.map(({ top, left, bottom, right }) => `${cellAddress(top, left)}:${cellAddress(bottom, right)}`);
   return [
-    headings ? "The first line is taken for the headings, so row 2 of the file is row 1 of the page." : "No line is taken for headings.",
-    ...(title === sheet.title ? [] : [`Its title in the file is “${sheet.title.slice(0, 100)}”.`]),
-    ...(sheet.hidden ? ["It was hidden in the file."] : []),
-    ...(merged.length > 0 ? [`${many(merged.length, "block")} of merged cells ${is(merged.length)} separated again; the value is in the first cell: ${addresses(merged)} of the file.`] : []),
-    ...(hidden.length > 0 ? [`${many(hidden.length, "hidden column")} ${is(hidden.length)} shown: ${addresses(hidden)}.`] : []),
-    ...report.sentence("formula kept as a value", (count, where) => `${many(count, "formula")} can't be calculated here and ${is(count)} kept as the last value, with the formula in a note: ${where}.`),
-    ...report.sentence("text read as a value", (count, where) => `${many(count, "text")} of the file ${count === 1 ? "reads as a number or a date" : "read as numbers or dates"}: ${where}. Set the kind of the column to text to keep ${count === 1 ? "it as it is" : "them as they are"}.`),
-    ...report.sentence("like a formula", (count, where) => `${many(count, "text")} that ${count === 1 ? "begins" : "begin"} with = got ' before it, so that nothing is calculated from it: ${where}.`),
-    ...report.sentence("time", (count, where) => `${many(count, "time")} of day ${is(count)} kept as text: ${where}.`),
-    ...report.sentence("time of day", (count, where) => `${many(count, "date")} had a time of day, which is in a note: ${where}.`),
-    ...report.sentence("currency", (count, where) => `${many(count, "amount")} of money ${is(count)} kept as ${count === 1 ? "a plain number" : "plain numbers"}, without the sign of the currency: ${where}.`),
-    ...report.sentence("error", (count, where) => `${many(count, "error")} of the file ${is(count)} kept as text: ${where}.`),
-    ...report.sentence("cut", (count, where) => `${many(count, "text")} ${is(count)} longer than ${LONGEST.typed.toLocaleString("en")} characters and ${is(count)} cut: ${where}.`),
-    ...report.sentence("note on a heading", (count, where) => `${many(count, "note")} on headings ${is(count)} left out: ${where} of the file.`),
-    ...report.sentence("choices", (count, where) => `${many(count, "list")} of choices can't be kept: ${where}.`),
-    ...(sheet.ignored.length > 0 ? [`Left out: ${sheet.ignored.join(", ")}.`] : []),
+    headings ? phrase`The first line is taken for the headings, so row 2 of the file is row 1 of the page.` : phrase`No line is taken for headings.`,
+    ...(title === sheet.title ? [] : [phrase`Its title in the file is “${sheet.title.slice(0, 100)}”.`]),
+    ...(sheet.hidden ? [phrase`It was hidden in the file.`] : []),
+    ...(merged.length > 0 ? [phrase`${counted(merged.length)} ${plural(merged.length, "block", "blocks")} of merged cells ${plural(merged.length, "is", "are")} separated again; the value is in the first cell: ${addresses(merged)} of the file.`] : []),
+    ...(hidden.length > 0 ? [phrase`${counted(hidden.length)} ${plural(hidden.length, "hidden column is", "hidden columns are")} shown: ${addresses(hidden)}.`] : []),
+    ...report.sentence("formula-as-value", (count, where) => phrase`${counted(count)} ${plural(count, "formula", "formulas")} can't be calculated here and ${plural(count, "is", "are")} kept as the last value, with the formula in a note: ${where}.`),
+    ...report.sentence("text-as-value", (count, where) => phrase`${counted(count)} ${plural(count, "text", "texts")} of the file ${plural(count, "reads as a number or a date", "read as numbers or dates")}: ${where}. Set the kind of the column to text to keep ${plural(count, "it as it is", "them as they are")}.`),
+    ...report.sentence("like a formula", (count, where) => phrase`${counted(count)} ${plural(count, "text", "texts")} that ${plural(count, "begins", "begin")} with = got ' before it, so that nothing is calculated from it: ${where}.`),
+    ...report.sentence("time", (count, where) => phrase`${counted(count)} ${plural(count, "time", "times")} of day ${plural(count, "is", "are")} kept as text: ${where}.`),
+    ...report.sentence("time-of-day", (count, where) => phrase`${counted(count)} ${plural(count, "date", "dates")} had a time of day, which is in a note: ${where}.`),
+    ...report.sentence("currency", (count, where) => phrase`${counted(count)} ${plural(count, "amount", "amounts")} of money ${plural(count, "is", "are")} kept as ${plural(count, "a plain number", "plain numbers")}, without the sign of the currency: ${where}.`),
+    ...report.sentence("error", (count, where) => phrase`${counted(count)} ${plural(count, "error", "errors")} of the file ${plural(count, "is", "are")} kept as text: ${where}.`),
+    ...report.sentence("cut", (count, where) => phrase`${counted(count)} ${plural(count, "text is", "texts are")} longer than ${LONGEST.typed.toLocaleString("en")} characters and ${plural(count, "is", "are")} cut: ${where}.`),
+    ...report.sentence("heading-note", (count, where) => phrase`${counted(count)} ${plural(count, "note", "notes")} on headings ${plural(count, "is", "are")} left out: ${where} of the file.`),
+    ...report.sentence("choices", (count, where) => phrase`${counted(count)} ${plural(count, "list", "lists")} of choices can't be kept: ${where}.`),
+    ...(sheet.ignored.length > 0 ? [phrase`Left out: ${sheet.ignored.join(", ")}.`] : []),
   ];
 } // biome-ignore format: sentences

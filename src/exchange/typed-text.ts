@@ -1,5 +1,7 @@
 /** A value of a spreadsheet file as it is typed in a book. */
+
 import { type Decimal, withDecimalMark } from "../../functions/decimal.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { isFormula } from "../book/formula.ts";
 import { LONGEST } from "../book/shape.ts";
 import { dayText } from "../engine/show.ts";
@@ -8,7 +10,7 @@ import type { ForeignCell } from "./foreign-book.ts";
 export interface Typed {
   readonly text: string;
   /** What does not come along as it was: a time of day, an error, a text that looked like a formula, a cut text. */
-  readonly lost?: "time" | "time of day" | "error" | "like a formula" | "cut";
+  readonly lost?: "time" | "time-of-day" | "error" | "like a formula" | "cut";
   /** What goes into a note. */
   readonly note?: string;
 }
@@ -50,7 +52,7 @@ function figure(value: number, as: ForeignCell["as"], decimal: Decimal): Typed {
       const time = value - day;
       return time < 1e-9
         ? { text: dayText(day) }
-        : { text: dayText(day), lost: "time of day", note: `At ${clock(time)} in the file.` };
+        : { text: dayText(day), lost: "time-of-day", note: phrase`At ${clock(time)} in the file.` };
     }
     case "time":
       return { text: clock(value), lost: "time" };

@@ -1,6 +1,8 @@
 /** The parts of a packed file, looked at before any of them is unpacked, and unpacked within a limit. */
+
 import { Inflate } from "fflate";
 import { SaxesParser } from "saxes";
+import { phrase } from "../../functions/phrase.ts";
 
 /** The most that the parts of a file may hold once they are unpacked, in bytes. */
 export const MOST_UNPACKED = 250_000_000;
@@ -29,14 +31,16 @@ const LOCAL = 0x04034b50;
 export function zipParts(bytes: Uint8Array): ReadonlyMap<string, ZipPart> {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const damaged = () =>
-    new BadZip("it is a packed file that is cut off or damaged; look for a whole copy, or save it again");
+    new BadZip(
+      phrase`it is a packed file that is cut off or damaged; look for a whole copy, or save it again`,
+    );
   let end = bytes.length - 22;
   for (const least = Math.max(0, end - 65_535); end >= least; end -= 1)
     if (view.getUint32(end, true) === END) break;
   if (end < 0 || view.getUint32(end, true) !== END) throw damaged();
   const count = view.getUint16(end + 10, true);
   let at = view.getUint32(end + 16, true);
-  if (count > MOST_PARTS) throw new BadZip(`it has ${count} parts, and the most is ${MOST_PARTS}`);
+  if (count > MOST_PARTS) throw new BadZip(phrase`it has ${count} parts, and the most is ${MOST_PARTS}`);
   const parts = new Map<string, ZipPart>();
   for (let i = 0; i < count; i += 1) {
     if (at + 46 > bytes.length || view.getUint32(at, true) !== ENTRY) throw damaged();
@@ -64,7 +68,7 @@ export function zipParts(bytes: Uint8Array): ReadonlyMap<string, ZipPart> {
 
 const tooGreat = (size: number) =>
   new BadZip(
-    `unpacked it would have ${size > MOST_UNPACKED * 1.5 ? Math.round(size / 1e6) : `more than ${MOST_UNPACKED / 1e6}`} MB, and the most is ${MOST_UNPACKED / 1e6} MB; save the sheets as separate files`,
+    phrase`unpacked it would have ${size > MOST_UNPACKED * 1.5 ? Math.round(size / 1e6) : phrase`more than ${MOST_UNPACKED / 1e6}`} MB, and the most is ${MOST_UNPACKED / 1e6} MB; save the sheets as separate files`,
   );
 
 /** How much of a part is unpacked at once, in packed bytes; deflate makes at most a thousand times as much of it. */
@@ -72,11 +76,11 @@ const SLICE = 16_384;
 
 /** A part unpacked, whatever size it claims. Throws `BadZip` when it is encrypted, damaged or greater than it claims. */
 export function unpacked({ name, method, packed, size, encrypted }: ZipPart): Uint8Array {
-  if (encrypted) throw new BadZip("it is encrypted; open it with its password and save it without one");
+  if (encrypted) throw new BadZip(phrase`it is encrypted; open it with its password and save it without one`);
   if (method === 0) return packed;
   if (method !== 8)
     throw new BadZip(
-      `its part ${name.slice(0, 80)} is packed in a way that Ellwand can't read; save it again`,
+      phrase`its part ${name.slice(0, 80)} is packed in a way that Ellwand can't read; save it again`,
     );
   const chunks: Uint8Array[] = [];
   let length = 0;
@@ -90,11 +94,11 @@ export function unpacked({ name, method, packed, size, encrypted }: ZipPart): Ui
       if (length > size) break;
     }
   } catch {
-    throw new BadZip("it is a packed file that is damaged; look for a whole copy, or save it again");
+    throw new BadZip(phrase`it is a packed file that is damaged; look for a whole copy, or save it again`);
   }
   if (length !== size)
     throw new BadZip(
-      "its parts are not as long as the file says; it is damaged, or made to harm; nothing of it was read",
+      phrase`its parts are not as long as the file says; it is damaged, or made to harm; nothing of it was read`,
     );
   const all = new Uint8Array(length);
   let at = 0;
@@ -110,7 +114,7 @@ export function requireXml(part: ZipPart): void {
   const parser = new SaxesParser({ xmlns: false });
   parser.on("error", (reason) => {
     const said = reason.message.replace(/^undefined:/, "").slice(0, 100);
-    throw new BadZip(`its part ${part.name.slice(0, 80)} is damaged (${said}); save it again`);
+    throw new BadZip(phrase`its part ${part.name.slice(0, 80)} is damaged (${said}); save it again`);
   });
   parser.write(partText(part)).close();
 }
@@ -122,6 +126,8 @@ export function requireXml(part: ZipPart): void {
 export function partText(part: ZipPart): string {
   const text = new TextDecoder().decode(unpacked(part));
   if (/<!(?:DOCTYPE|ENTITY)/i.test(text.slice(0, 4000)))
-    throw new BadZip("it declares entities of its own, which may name other files; nothing of it was read");
+    throw new BadZip(
+      phrase`it declares entities of its own, which may name other files; nothing of it was read`,
+    );
   return text;
 }

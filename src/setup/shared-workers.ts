@@ -16,7 +16,7 @@ export const sharedWorkers: Plugin = {
     // What loads a chunk says why it could not, in a worker as on the page.
     if (id.includes("vite/preload-helper"))
       return { code: code.replaceAll("window.dispatchEvent", "globalThis.dispatchEvent"), map: null };
-    if (!code.includes("new Worker(")) return null;
+    if (!/\b(?:startWorker|new Worker)\(/.test(code)) return null;
     const shared = code.replace(CREATED, (_, path: string) => {
       const file = resolve(id, "..", path);
       const reference = this.emitFile({ type: "chunk", id: file });

@@ -2,6 +2,7 @@
 import { quickLays } from "../lay/desk.ts";
 import type { AnswerTo, BookOrder, BookTask } from "./book-work.ts";
 import { NOT_LOADED } from "./not-loaded.ts";
+import { startWorker } from "./start-worker.ts";
 
 type Reply = { readonly answer: AnswerTo<BookOrder> } | { readonly failed: string };
 
@@ -14,7 +15,7 @@ export interface BookWorker {
 }
 
 const makeWorker = (): BookWorker =>
-  new Worker(new URL("./book-work-worker.ts", import.meta.url), { type: "module" }) as unknown as BookWorker;
+  startWorker(new URL("./book-work-worker.ts", import.meta.url)) as unknown as BookWorker;
 
 /**
  * The answer to an order, or null once `signal` has stopped the work. Rejects with an Error, whose

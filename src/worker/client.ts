@@ -8,6 +8,7 @@ import type { Lay, LayQuestion } from "../../functions/lay.ts";
 import { phrase } from "../../functions/phrase.ts";
 import { isBetter } from "../lay/answer.ts";
 import type { SearchNews, SearchTask, WorkerOrder } from "./protocol.ts";
+import { startWorker } from "./start-worker.ts";
 
 export interface Wish {
   readonly question: LayQuestion;
@@ -41,7 +42,7 @@ export interface LayWorker {
 }
 
 const makeWorker = (): LayWorker =>
-  new Worker(new URL("./worker.ts", import.meta.url), { type: "module" }) as unknown as LayWorker;
+  startWorker(new URL("./worker.ts", import.meta.url)) as unknown as LayWorker;
 
 /** Workers for a machine of so many cores: one core is left for the page. */
 export const workersFor = (cores: number | undefined): number => Math.max(1, (cores ?? 2) - 1);

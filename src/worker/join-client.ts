@@ -4,6 +4,7 @@ import { searchJoins } from "../../functions/cutting/piecing.ts";
 import type { JoinAnswer, JoinQuestion } from "../../functions/lay.ts";
 import { quickLay } from "../lay/plan.ts";
 import type { JoinNews, JoinTask } from "./protocol.ts";
+import { startWorker } from "./start-worker.ts";
 
 /** The functions that a search for joins calls with its news. */
 export interface JoinListener {
@@ -21,7 +22,7 @@ export interface JoinWorker {
 }
 
 const makeWorker = (): JoinWorker =>
-  new Worker(new URL("./worker.ts", import.meta.url), { type: "module" }) as unknown as JoinWorker;
+  startWorker(new URL("./worker.ts", import.meta.url)) as unknown as JoinWorker;
 
 /** A worker that sends no news for this long is taken for dead, in milliseconds. */
 const SILENCE_MS = 30_000;

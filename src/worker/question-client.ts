@@ -2,6 +2,7 @@
 import { phrase } from "../../functions/phrase.ts";
 import type { AnswerNews, Question } from "../engine/question.ts";
 import { NOT_LOADED } from "./not-loaded.ts";
+import { startWorker } from "./start-worker.ts";
 
 /** As much of a Worker as is used. */
 export interface QuestionWorker {
@@ -12,9 +13,7 @@ export interface QuestionWorker {
 }
 
 const makeWorker = (): QuestionWorker =>
-  new Worker(new URL("./question-worker.ts", import.meta.url), {
-    type: "module",
-  }) as unknown as QuestionWorker;
+  startWorker(new URL("./question-worker.ts", import.meta.url)) as unknown as QuestionWorker;
 
 export class QuestionClient {
   #worker: QuestionWorker | null = null;

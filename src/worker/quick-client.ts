@@ -3,6 +3,7 @@ import type { LayQuestion } from "../../functions/lay.ts";
 import { quickAnswer } from "../lay/desk.ts";
 import type { Answer } from "../lay/memory.ts";
 import type { QuickNews, QuickTask } from "./protocol.ts";
+import { startWorker } from "./start-worker.ts";
 
 /** As much of a Worker as is used. */
 export interface QuickWorker {
@@ -14,7 +15,7 @@ export interface QuickWorker {
 }
 
 const makeWorker = (): QuickWorker =>
-  new Worker(new URL("./worker.ts", import.meta.url), { type: "module" }) as unknown as QuickWorker;
+  startWorker(new URL("./worker.ts", import.meta.url)) as unknown as QuickWorker;
 
 /** A worker that has not answered after this time is taken for dead, in milliseconds. */
 const SILENCE_MS = 20_000;

@@ -230,6 +230,9 @@ it("every dialog is opened, read and closed by keyboard alone: it has a name, al
   expect(found).toEqual([]);
 });
 
+/** A table of another program with much to say of: blanks, two decimal marks, dates in two ways, a formula, a letter of Windows-1252. */
+const TABLE = "1;2;3;4\n28,5;3.5;04/05/2026;=1+1\n0012;30;\xe4\n";
+
 /** English on the page in every language: the names of languages and papers, and what the library of the grid says of its corner. */
 const ENGLISH_ALWAYS = ["English", "Select whole grid", "Letter"];
 
@@ -277,6 +280,17 @@ it("in a language from right to left no sentence of the page stays English and n
   await page.getByRole("tab", { name: madeUp("Solve for"), exact: true }).click();
   await page.locator(".solve").waitFor();
   await note("What if, solving");
+  await cell(page, "B11").click();
+  await page.getByRole("tab", { name: madeUp("What matters"), exact: true }).click();
+  await page.locator(".bars .bar-words").first().waitFor();
+  // The working beside it is in the words of the sewing functions.
+  const matters = (await page.locator(".matters").innerText()).split("\n");
+  expect(untranslated(matters, own)).toEqual([]);
+  const table = { name: "1", mimeType: "text/csv", buffer: Buffer.from(TABLE, "latin1") };
+  const openTable = async () => {
+    await page.keyboard.press("Control+o");
+    await page.getByLabel(madeUp("A file to open")).setInputFiles(table);
+  };
   const dialogs: readonly (readonly [state: string, reach: () => Promise<unknown>, there?: string])[] = [
     ["a note", () => button("Note").click()],
     ["sorting", fromMenu("Sort")],
@@ -288,6 +302,7 @@ it("in a language from right to left no sentence of the page stays English and n
     ["New", () => page.keyboard.press("Alt+n")],
     ["Help", () => page.keyboard.press("F1"), ".help-chapter"],
     ["Print", () => page.keyboard.press("Alt+p")],
+    ["a table, which a worker reads", openTable, ".import-said"],
   ];
   for (const [state, reach, there = ""] of dialogs) {
     await reach();

@@ -4,6 +4,7 @@ import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
 import type { PaperRequest } from "../../paper/kinds.ts";
 import { NOT_LOADED } from "../../worker/not-loaded.ts";
+import { startWorker } from "../../worker/start-worker.ts";
 import type { PrintNews, PrintOrder } from "./protocol.ts";
 
 /** As much of a Worker as is used. */
@@ -15,7 +16,7 @@ export interface PrintWorker {
 }
 
 const makeWorker = (): PrintWorker =>
-  new Worker(new URL("./print-worker.ts", import.meta.url), { type: "module" }) as unknown as PrintWorker;
+  startWorker(new URL("./print-worker.ts", import.meta.url)) as unknown as PrintWorker;
 
 /** The news as the page gets it: a fault of the worker comes as a refusal. */
 export type HeardNews = Exclude<PrintNews, { readonly fault: string }>;

@@ -1,4 +1,5 @@
 /** Affine maps of a drawing, and the transforms of SVG that are written as text (CSS Transforms 1, section 8). */
+import { phrase } from "../../../functions/phrase.ts";
 
 /** The point (x, y) goes to (a·x + c·y + e, b·x + d·y + f): the order of SVG's matrix(). */
 export type Matrix = readonly [a: number, b: number, c: number, d: number, e: number, f: number];
@@ -52,7 +53,7 @@ const NUMBER = /^([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)([a-z]*)$/i;
 /** The map that a transform attribute or the CSS property of that name writes. Throws an Error with a sentence when it can't be read. */
 export function readTransform(text: string): Matrix {
   if (/^\s*(?:none)?\s*$/.test(text)) return UNCHANGED;
-  const fault = () => new Error(`the transform "${text.trim().slice(0, 40)}" can't be read`);
+  const fault = () => new Error(phrase`the transform "${text.trim().slice(0, 40)}" can't be read`);
   let matrix = UNCHANGED;
   let at = 0;
   while (text.slice(at).trim() !== "") {

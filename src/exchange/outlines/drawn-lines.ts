@@ -1,4 +1,5 @@
 /** The lines of a drawing as strokes, from path data and the map that places them. */
+
 import SvgPath from "svgpath";
 import { readPath } from "../../../functions/geometry/path.ts";
 import {
@@ -9,6 +10,7 @@ import {
   type Point,
   type Stroke,
 } from "../../../functions/geometry/strokes.ts";
+import { phrase } from "../../../functions/phrase.ts";
 import type { Role } from "../../../functions/pieces/piece.ts";
 import { collapses, type Matrix } from "./affine.ts";
 
@@ -57,9 +59,9 @@ const ROUND = 1e-9;
  */
 export function linesOf(d: string, matrix: Matrix): Pick<DrawnLine, "strokes" | "closed">[] {
   if (/^\s*(?:none)?\s*$/.test(d)) return [];
-  if (collapses(matrix)) throw new Error("its transform presses it flat");
+  if (collapses(matrix)) throw new Error(phrase`its transform presses it flat`);
   const path = new SvgPath(d) as ReturnType<typeof SvgPath> & { readonly err?: string };
-  if (path.err) throw new Error(`its path data make no sense (${path.err.replace(/^SvgPath: /, "")})`);
+  if (path.err) throw new Error(phrase`its path data make no sense (${path.err.replace(/^SvgPath: /, "")})`);
   const placed = path
     .abs()
     .unshort()
@@ -75,7 +77,7 @@ export function linesOf(d: string, matrix: Matrix): Pick<DrawnLine, "strokes" | 
   return readPath(placed).flatMap(({ start, edges, closed }) => {
     const strokes = edges.flat().filter(hasLength);
     if (strokes.some(({ to }) => Math.max(Math.abs(to[0]), Math.abs(to[1])) > FARTHEST))
-      throw new Error(`it reaches farther than ${FARTHEST.toLocaleString("en")} units of the drawing`);
+      throw new Error(phrase`it reaches farther than ${FARTHEST.toLocaleString("en")} units of the drawing`);
     const end = strokes.at(-1)?.to;
     if (!end) return [];
     const gap = distance(end, start);

@@ -1,5 +1,7 @@
 /** The entities of a DXF file that are lines, as path data in the file's own coordinates, y upwards (DXF reference, "ENTITIES section"). */
+
 import bezier from "dxf/lib/util/toPiecewiseBezier.js";
+import { phrase } from "../../../functions/phrase.ts";
 import { enlarged, type Matrix, UNCHANGED } from "./affine.ts";
 
 /** An entity as the library dxf gives it. */
@@ -61,18 +63,19 @@ const inItsPlane = (entity: DxfEntity, d: string): DxfPath => ({ d, matrix: plan
 /** A figure of an entity. Throws an Error with a sentence when it is missing. */
 export function figure(entity: DxfEntity, field: string, otherwise?: number): number {
   const value = entity[field] ?? otherwise;
-  if (typeof value !== "number" || !Number.isFinite(value)) throw new Error("a figure of it is missing");
+  if (typeof value !== "number" || !Number.isFinite(value))
+    throw new Error(phrase`a figure of it is missing`);
   return value;
 }
 
 function pair({ x, y }: Vertex): string {
-  if (!Number.isFinite(x) || !Number.isFinite(y)) throw new Error("a figure of it is missing");
+  if (!Number.isFinite(x) || !Number.isFinite(y)) throw new Error(phrase`a figure of it is missing`);
   return `${x} ${y}`;
 }
 
 function circular(entity: DxfEntity, start: number, end: number): string {
   const [x, y, r] = [figure(entity, "x"), figure(entity, "y"), figure(entity, "r")];
-  if (!(r > 0)) throw new Error("its radius is not above 0");
+  if (!(r > 0)) throw new Error(phrase`its radius is not above 0`);
   return round(start, end, (angle) => `${x + r * Math.cos(angle)} ${y + r * Math.sin(angle)}`, r);
 }
 
@@ -105,7 +108,7 @@ function elliptical(entity: DxfEntity): DxfPath {
 /** A bulge is the tangent of a quarter of the arc's angle, above 0 counter-clockwise. */
 function polyline(entity: DxfEntity): string {
   const vertices = entity.vertices as readonly Vertex[];
-  if (vertices.length < 2) throw new Error("it has fewer than two points");
+  if (vertices.length < 2) throw new Error(phrase`it has fewer than two points`);
   const closed = entity.closed === true;
   const steps = vertices.slice(0, closed ? undefined : -1).map((from, i) => {
     const to = vertices[(i + 1) % vertices.length]!;
@@ -125,18 +128,20 @@ function spline(entity: DxfEntity): string {
   const points = entity.controlPoints as readonly Vertex[];
   const knots = entity.knots as readonly number[];
   if (points.length === 0)
-    throw new Error("it has only points that it passes through; convert it to control points");
+    throw new Error(phrase`it has only points that it passes through; convert it to control points`);
   if (weights.some((weight) => Math.abs(weight - weights[0]!) > 1e-9 * Math.abs(weights[0]!)))
-    throw new Error("it is a rational spline, which has no cubic curve that equals it; convert it to arcs");
+    throw new Error(
+      phrase`it is a rational spline, which has no cubic curve that equals it; convert it to arcs`,
+    );
   if (degree !== 1 && degree !== 2 && degree !== 3)
-    throw new Error(`it is of degree ${degree}, and at most 3 is read`);
+    throw new Error(phrase`it is of degree ${degree}, and at most 3 is read`);
   if (points.length <= degree || points.length > 2000 || knots.length !== points.length + degree + 1)
-    throw new Error("its points and knots do not go together");
+    throw new Error(phrase`its points and knots do not go together`);
   let curves: readonly Vertex[];
   try {
     curves = toPiecewiseBezier(degree + 1, points, knots).controlPoints;
   } catch {
-    throw new Error("its knots do not begin and end at its ends");
+    throw new Error(phrase`its knots do not begin and end at its ends`);
   }
   const letter = ["", "L", "Q", "C"][degree];
   return `M ${pair(curves[0]!)} ${letter} ${curves.slice(1).map(pair).join(" ")}`;

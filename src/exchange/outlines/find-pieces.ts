@@ -3,9 +3,11 @@
  * on it. Lines that nearly close are closed, and lines that go round together are joined. What was done is
  * said in sentences.
  */
+
 import { selfCrossing } from "../../../functions/geometry/self-crossing.ts";
 import type { Point } from "../../../functions/geometry/strokes.ts";
 import { numberText } from "../../../functions/number-text.ts";
+import { phrase } from "../../../functions/phrase.ts";
 import {
   flattenPiece,
   type Mark,
@@ -59,7 +61,10 @@ export function findPieces(drawing: Drawing, inner: Inner = "marks"): Found | { 
   const count = lines.length - loose.length;
   if (loose.length > MOST_LOOSE || count > MOST_LOOPS)
     return {
-      refusal: `it has ${Math.max(count, loose.length).toLocaleString("en")} ${count > MOST_LOOPS ? `closed lines, more than ${MOST_LOOPS}` : `open lines, more than ${MOST_LOOSE.toLocaleString("en")}`}; leave out what belongs to no pattern piece, or cut it into parts`,
+      refusal:
+        count > MOST_LOOPS
+          ? phrase`it has ${Math.max(count, loose.length).toLocaleString("en")} closed lines, more than ${MOST_LOOPS}; leave out what belongs to no pattern piece, or cut it into parts`
+          : phrase`it has ${Math.max(count, loose.length).toLocaleString("en")} open lines, more than ${MOST_LOOSE.toLocaleString("en")}; leave out what belongs to no pattern piece, or cut it into parts`,
     };
   const finder = new Finder(drawing, inner);
   const pieces = finder.pieces();
@@ -67,7 +72,10 @@ export function findPieces(drawing: Drawing, inner: Inner = "marks"): Found | { 
   if (pieces.length > 0) return { pieces, millimetres, size, said };
   const why = said.slice(0, 3).join(" ");
   return {
-    refusal: `no closed outline was found in it${lines.length === 0 ? "; it draws no line" : ""}${why && `. ${why}`}`,
+    refusal:
+      (lines.length === 0
+        ? phrase`no closed outline was found in it; it draws no line`
+        : phrase`no closed outline was found in it`) + (why && `. ${why}`),
   };
 }
 
@@ -115,8 +123,8 @@ class Finder {
     if (twice > 0)
       this.said.push(
         twice === 1
-          ? "A line is drawn twice and counts once."
-          : `${twice} lines are drawn twice and count once.`,
+          ? phrase`A line is drawn twice and counts once.`
+          : phrase`${twice} lines are drawn twice and count once.`,
       );
     return kept;
   }
@@ -127,7 +135,7 @@ class Finder {
     if (!page || loops.length < 2) return loops;
     this.#paper = loops.find((one) => fills(one, page));
     if (!this.#paper) return loops;
-    this.said.push("A rectangle as large as the page is taken for the paper and left out.");
+    this.said.push(phrase`A rectangle as large as the page is taken for the paper and left out.`);
     return loops.filter((one) => one !== this.#paper);
   }
 
@@ -150,8 +158,8 @@ class Finder {
     const called = longest.line.name ? ` “${longest.line.name}”` : "";
     this.said.push(
       left.length === 1
-        ? `An open line${called} outside the pieces is left out: its ends are ${gap} apart.`
-        : `${left.length} open lines outside the pieces are left out; the ends of the longest${called} are ${gap} apart.`,
+        ? phrase`An open line${called} outside the pieces is left out: its ends are ${gap} apart.`
+        : phrase`${left.length} open lines outside the pieces are left out; the ends of the longest${called} are ${gap} apart.`,
     );
   }
 
@@ -162,23 +170,23 @@ class Finder {
     const bare = { edges };
     const { left, low, right, high } = pieceBounds(bare);
     const name = line.name;
-    const called = name ? `“${name}”` : "An outline";
+    const called = name ? `“${name}”` : phrase`An outline`;
     const size = Math.max(right - left, high - low);
     const strokes = line.strokes.length;
     if (strokes > MOST_STROKES) {
       this.said.push(
-        `${called} is left out: it has ${strokes.toLocaleString("en")} points, more than ${MOST_STROKES.toLocaleString("en")}; simplify its line in the program it was made with.`,
+        phrase`${called} is left out: it has ${strokes.toLocaleString("en")} points, more than ${MOST_STROKES.toLocaleString("en")}; simplify its line in the program it was made with.`,
       );
       return [];
     }
     if (!(pieceArea(bare) > 1e-9 * size * size)) {
-      this.said.push(`${called} is left out: it has no area.`);
+      this.said.push(phrase`${called} is left out: it has no area.`);
       return [];
     }
     const place = selfCrossing(flattenPiece(bare, size / 2000));
     if (place) {
       this.said.push(
-        `${called} is left out: it crosses itself, ${this.#say(place[0] - left)} from its left and ${this.#say(place[1] - low)} from its top; draw it without the crossing.`,
+        phrase`${called} is left out: it crosses itself, ${this.#say(place[0] - left)} from its left and ${this.#say(place[1] - low)} from its top; draw it without the crossing.`,
       );
       return [];
     }
@@ -191,7 +199,7 @@ class Finder {
       lines.map(({ line: one, role }) => mark(placedStrokes(one, -left, -low, 1), role)),
     );
     const said = own
-      ? ["Ellwand wrote it: the names of its edges and its marks are kept."]
+      ? [phrase`Ellwand wrote it: the names of its edges and its marks are kept.`]
       : this.#done(line, length, marks);
     return [{ line, found: { name, piece, at: [left, low], said } }];
   }
@@ -199,11 +207,13 @@ class Finder {
   #done(line: Loop, length: number, marks: readonly DrawnLine[]): string[] {
     const said: string[] = [];
     if (line.piece !== undefined)
-      said.push("It was changed since Ellwand wrote it: its edges have no names.");
-    if (line.made > 1) said.push(`It is joined from ${line.made} lines.`);
+      said.push(phrase`It was changed since Ellwand wrote it: its edges have no names.`);
+    if (line.made > 1) said.push(phrase`It is joined from ${line.made} lines.`);
     if (line.gap > 1e-6 * length)
       said.push(
-        `${line.made > 1 ? "The widest gap between them" : "The gap between its ends"}, ${this.#say(line.gap)}, is closed.`,
+        line.made > 1
+          ? phrase`The widest gap between them, ${this.#say(line.gap)}, is closed.`
+          : phrase`The gap between its ends, ${this.#say(line.gap)}, is closed.`,
       );
     const closed = marks.filter(({ strokes }) => {
       const [first, last] = [strokes[0]!.from, strokes.at(-1)!.to];
@@ -213,11 +223,15 @@ class Finder {
     if (closed > 0)
       said.push(
         closed === 1
-          ? "A closed line inside it is a mark, not a hole."
-          : `${closed} closed lines inside it are marks, not holes.`,
+          ? phrase`A closed line inside it is a mark, not a hole.`
+          : phrase`${closed} closed lines inside it are marks, not holes.`,
       );
     if (open > 0)
-      said.push(open === 1 ? "An open line inside it is a mark." : `${open} open lines inside it are marks.`);
+      said.push(
+        open === 1
+          ? phrase`An open line inside it is a mark.`
+          : phrase`${open} open lines inside it are marks.`,
+      );
     return said;
   }
 
@@ -225,7 +239,7 @@ class Finder {
   #say(length: number): string {
     const { millimetres } = this.#drawing;
     return millimetres === null
-      ? `${numberText(length, 3)} units of the drawing`
+      ? phrase`${numberText(length, 3)} units of the drawing`
       : `${numberText(length * millimetres, 3)} mm`;
   }
 }

@@ -1,4 +1,5 @@
 /** What a file has beside lines: counted, and said in one sentence for each kind. */
+import { phrase, plural } from "../../../functions/phrase.ts";
 import type { SvgElement } from "./svg-elements.ts";
 import { movesLines } from "./svg-style.ts";
 
@@ -18,27 +19,26 @@ const KINDS: Readonly<Record<string, keyof typeof SENTENCES>> = {
   set: "animation",
 };
 
-const many = (count: number, one: string, more: string): string =>
-  count === 1 ? `${/^[aeiou]/.test(one) ? "An" : "A"} ${one} is` : `${count} ${more} are`;
-
 const SENTENCES = {
-  text: (count: number) => `${many(count, "text", "texts")} ignored: a text has no outline.`,
-  image: (count: number) => `${many(count, "picture", "pictures")} ignored, and not fetched.`,
-  script: (count: number) => `${many(count, "script", "scripts")} ignored, and not run.`,
-  style: () => "The style sheet of the file is ignored.",
+  text: (count: number) =>
+    phrase`${plural(count, "A text is", "# texts are")} ignored: a text has no outline.`,
+  image: (count: number) =>
+    phrase`${plural(count, "A picture is", "# pictures are")} ignored, and not fetched.`,
+  script: (count: number) => phrase`${plural(count, "A script is", "# scripts are")} ignored, and not run.`,
+  style: () => phrase`The style sheet of the file is ignored.`,
   moves: () =>
-    "The style sheet of the file is ignored, and it may move or hide lines: compare the pieces with the drawing.",
-  foreign: (count: number) => `${many(count, "foreign part", "foreign parts")} ignored.`,
+    phrase`The style sheet of the file is ignored, and it may move or hide lines: compare the pieces with the drawing.`,
+  foreign: (count: number) => phrase`${plural(count, "A foreign part is", "# foreign parts are")} ignored.`,
   animation: (count: number) =>
-    `${many(count, "animation", "animations")} ignored: lines are read as they stand at first.`,
+    phrase`${plural(count, "An animation is", "# animations are")} ignored: lines are read as they stand at first.`,
   clip: (count: number) =>
-    `${many(count, "clip path or mask", "clip paths or masks")} ignored: what they cover is read whole.`,
-  marker: () => "Arrow heads and other markers on lines are ignored.",
-  hidden: (count: number) => `${many(count, "hidden part", "hidden parts")} left out.`,
+    phrase`${plural(count, "A clip path or mask is", "# clip paths or masks are")} ignored: what they cover is read whole.`,
+  marker: () => phrase`Arrow heads and other markers on lines are ignored.`,
+  hidden: (count: number) => phrase`${plural(count, "A hidden part is", "# hidden parts are")} left out.`,
   outside: (count: number) =>
-    `${many(count, "reference to another file", "references to other files")} ignored, and not fetched.`,
+    phrase`${plural(count, "A reference to another file is", "# references to other files are")} ignored, and not fetched.`,
   stretched: () =>
-    "The file stretches its drawing more in one direction than in the other, and so it was read.",
+    phrase`The file stretches its drawing more in one direction than in the other, and so it was read.`,
 } as const;
 
 /** The most sentences about single lines that were left out. */
@@ -69,16 +69,19 @@ export class Ignored {
 
   /** A line that could not be read: what it is, what it is called, why. */
   leaveOut(what: string, name: string, why: string): void {
-    const kind = what === "svg" ? "nested drawing" : what;
-    const article = /^[aeiou]/.test(kind) && kind !== "use" ? "An" : "A";
-    this.#leftOut.push(`${name ? `The ${kind} of “${name}”` : `${article} ${kind}`} is left out: ${why}.`);
+    const kind = what === "svg" ? phrase`nested drawing` : what;
+    const isVowel = /^[aeiou]/.test(kind) && kind !== "use";
+    const nameless = isVowel
+      ? phrase`An ${kind} is left out: ${why}.`
+      : phrase`A ${kind} is left out: ${why}.`;
+    this.#leftOut.push(name ? phrase`The ${kind} of “${name}” is left out: ${why}.` : nameless);
   }
 
   sentences(): string[] {
     const more = this.#leftOut.length - MOST_LEFT_OUT;
     return [
       ...this.#leftOut.slice(0, MOST_LEFT_OUT),
-      ...(more > 0 ? [`${more} more ${more === 1 ? "line is" : "lines are"} left out.`] : []),
+      ...(more > 0 ? [phrase`${plural(more, "# more line is", "# more lines are")} left out.`] : []),
       ...[...this.#counts].map(([kind, count]) => SENTENCES[kind](count)),
     ];
   }

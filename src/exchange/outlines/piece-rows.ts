@@ -1,5 +1,7 @@
 /** Pieces that were read, as the cells of a book. */
+
 import { DEFAULT_MARK } from "../../../functions/fractions.ts";
+import { phrase } from "../../../functions/phrase.ts";
 import { type Piece, readPiece, writePiece } from "../../../functions/pieces/piece.ts";
 import type { Unit } from "../../../functions/units.ts";
 import { namesFromLabels } from "../../book/label-names.ts";
@@ -20,12 +22,12 @@ export function pieceCell({ name, piece }: TakenPiece): string {
   const text = writePiece(piece);
   if (text.length > LONGEST.typed)
     throw new Error(
-      `“${name}” has too many points for one cell: simplify its line in the program it was made with`,
+      phrase`“${name}” has too many points for one cell: simplify its line in the program it was made with`,
     );
   try {
     readPiece(text);
   } catch (reason) {
-    throw new Error(`“${name}” can't be put into a cell: ${(reason as Error).message}`);
+    throw new Error(phrase`“${name}” can't be put into a cell: ${(reason as Error).message}`);
   }
   return text;
 }

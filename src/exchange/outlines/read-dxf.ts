@@ -4,8 +4,10 @@
  * used. Group codes and units: the DXF reference, "ENTITIES section" and "$INSUNITS". y points up there
  * and down here.
  */
+
 import parser from "dxf/lib/parseString.js";
 import logging from "dxf/lib/util/logger.js";
+import { phrase, plural } from "../../../functions/phrase.ts";
 import { enlarged, type Matrix, moved, times } from "./affine.ts";
 import { type Drawing, type DrawnLine, linesOf, MOST_STROKES } from "./drawn-lines.ts";
 import { type DxfEntity, figure, pathOfEntity, planeOf } from "./dxf-entities.ts";
@@ -18,10 +20,10 @@ const UNITS: Readonly<Record<number, readonly [millimetres: number, name: string
   4: [1, "millimetres"],
   5: [10, "centimetres"],
   6: [1000, "metres"],
-  8: [25.4e-6, "millionths of an inch"],
-  9: [0.0254, "thousandths of an inch"],
+  8: [25.4e-6, phrase`millionths of an inch`],
+  9: [0.0254, phrase`thousandths of an inch`],
   10: [914.4, "yards"],
-  13: [0.001, "thousandths of a millimetre"],
+  13: [0.001, phrase`thousandths of a millimetre`],
   14: [100, "decimetres"],
 };
 
@@ -53,14 +55,14 @@ export function readDxf(text: string): Drawing | { readonly refusal: string } {
   try {
     file = parseString(text) as DxfFile;
   } catch {
-    return { refusal: "it is not a valid DXF file: its groups are not pairs of a code and a value" };
+    return { refusal: phrase`it is not a valid DXF file: its groups are not pairs of a code and a value` };
   }
   const reader = new Reader(file);
   try {
     return reader.read(text);
   } catch (reason) {
     if (reason instanceof TooMuch) return { refusal: reason.message };
-    return { refusal: "it is not a valid DXF file: numbers are missing in a part of it" };
+    return { refusal: phrase`it is not a valid DXF file: numbers are missing in a part of it` };
   }
 }
 
@@ -89,8 +91,8 @@ class Reader {
       lines: this.#lines,
       millimetres: unit?.[0] ?? null,
       size: unit
-        ? `The file says that it is drawn in ${unit[1]}.`
-        : "The file does not say in what unit it is drawn.",
+        ? phrase`The file says that it is drawn in ${unit[1]}.`
+        : phrase`The file does not say in what unit it is drawn.`,
       said: this.#said(),
     };
   }
@@ -104,7 +106,7 @@ class Reader {
       this.#entities += 1;
       if (this.#entities > MOST_ENTITIES)
         throw new TooMuch(
-          `it has more than ${MOST_ENTITIES.toLocaleString("en")} parts; cut it into several files`,
+          phrase`it has more than ${MOST_ENTITIES.toLocaleString("en")} parts; cut it into several files`,
         );
       if (entity.visible === false || entity.paperSpace) this.#count("hidden");
       else if (entity.type === "INSERT") this.#insert(entity, matrix, name, depth);
@@ -117,7 +119,7 @@ class Reader {
     try {
       if (entity.type === "POLYLINE" && this.#splineFit)
         throw new Error(
-          "a POLYLINE of the file is fitted with a spline, and its spline points can't be distinguished from plain points; convert it to a SPLINE or a plain polyline",
+          phrase`a POLYLINE of the file is fitted with a spline, and its spline points can't be distinguished from plain points; convert it to a SPLINE or a plain polyline`,
         );
       const path = pathOfEntity(entity);
       if (path === null) {
@@ -129,14 +131,16 @@ class Reader {
         this.#strokes += line.strokes.length;
         if (this.#strokes > MOST_STROKES)
           throw new TooMuch(
-            `it has more than ${MOST_STROKES.toLocaleString("en")} points; simplify its lines in the program it was made with`,
+            phrase`it has more than ${MOST_STROKES.toLocaleString("en")} points; simplify its lines in the program it was made with`,
           );
         this.#lines.push({ ...line, name: name || layer, ...(role && { role }) });
       }
     } catch (reason) {
       if (reason instanceof TooMuch) throw reason;
       this.#leftOut.push(
-        `${entity.type}${layer && ` on the layer “${layer}”`} is left out: ${(reason as Error).message}.`,
+        layer
+          ? phrase`${entity.type} on the layer “${layer}” is left out: ${(reason as Error).message}.`
+          : phrase`${entity.type} is left out: ${(reason as Error).message}.`,
       );
     }
   }
@@ -149,7 +153,7 @@ class Reader {
       return;
     }
     if (depth >= DEEPEST)
-      throw new TooMuch(`its blocks lie more than ${DEEPEST} deep in one another, or one holds itself`);
+      throw new TooMuch(phrase`its blocks lie more than ${DEEPEST} deep in one another, or one holds itself`);
     const of = (field: string, otherwise: number) => figure(entity, field, otherwise);
     const angle = (of("rotation", 0) * Math.PI) / 180;
     const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
@@ -181,9 +185,13 @@ class Reader {
     const more = this.#leftOut.length - 5;
     return [
       ...this.#leftOut.slice(0, 5),
-      ...(more > 0 ? [`${more} more ${more === 1 ? "part is" : "parts are"} left out.`] : []),
+      ...(more > 0 ? [phrase`${plural(more, "# more part is", "# more parts are")} left out.`] : []),
       ...(size > 0
-        ? [`Everything but lines is ignored: ${kinds.join(", ")}${size > 8 ? " and others" : ""}.`]
+        ? [
+            size > 8
+              ? phrase`Everything but lines is ignored: ${kinds.join(", ")} and others.`
+              : phrase`Everything but lines is ignored: ${kinds.join(", ")}.`,
+          ]
         : []),
     ];
   }

@@ -1,4 +1,5 @@
 /** Pattern pieces from a file of another program: SVG or DXF; the content of the file shows which. */
+import { phrase } from "../../../functions/phrase.ts";
 import { type Found, findPieces, type Inner } from "./find-pieces.ts";
 import { readDxf } from "./read-dxf.ts";
 import { readSvg } from "./read-svg.ts";
@@ -17,8 +18,7 @@ export function readOutlines(
     : /^\ufeff?(?:\s*999\r?\n.*\r?\n)*\s*0\r?\n\s*SECTION\s/.test(text)
       ? readDxf(text)
       : {
-          refusal:
-            "it is neither an SVG nor a DXF file: an SVG file begins with <svg, a DXF file with its first section",
+          refusal: phrase`it is neither an SVG nor a DXF file: an SVG file begins with <svg, a DXF file with its first section`,
         };
   return "refusal" in drawing ? drawing : findPieces(drawing, inner);
 }

@@ -3,6 +3,7 @@
  * drawings, and `use` of what stands in the same file. Nothing is run, nothing is fetched; what is not a
  * line is counted and said.
  */
+import { phrase } from "../../../functions/phrase.ts";
 import { ROLES, type Role } from "../../../functions/pieces/piece.ts";
 import { type Matrix, moved, times } from "./affine.ts";
 import { type Drawing, type DrawnLine, linesOf, MOST_STROKES } from "./drawn-lines.ts";
@@ -73,10 +74,12 @@ class Reader {
   #count(depth: number): void {
     this.#elements += 1;
     if (depth > DEEPEST)
-      throw new TooMuch(`its groups lie more than ${DEEPEST} deep in one another; ungroup them`);
+      throw new TooMuch(phrase`its groups lie more than ${DEEPEST} deep in one another; ungroup them`);
     // Once for the ids, once for the lines.
     if (this.#elements > 2 * MOST_ELEMENTS)
-      throw new TooMuch(`it has more than ${MOST_ELEMENTS.toLocaleString("en")} elements; cut it into parts`);
+      throw new TooMuch(
+        phrase`it has more than ${MOST_ELEMENTS.toLocaleString("en")} elements; cut it into parts`,
+      );
   }
 
   #children(element: SvgElement, around: Around): void {
@@ -182,11 +185,11 @@ class Reader {
     }
     const target = this.#byId.get(decoded(link.slice(1)));
     if (!target) {
-      this.#ignored.leaveOut("use", around.name, "it repeats what the file does not have");
+      this.#ignored.leaveOut("use", around.name, phrase`it repeats what the file does not have`);
       return;
     }
     if (around.used.includes(target)) {
-      this.#ignored.leaveOut("use", around.name, "it repeats itself without end");
+      this.#ignored.leaveOut("use", around.name, phrase`it repeats itself without end`);
       return;
     }
     const { room } = around;
@@ -219,7 +222,7 @@ class Reader {
       this.#strokes += line.strokes.length;
       if (this.#strokes > MOST_STROKES)
         throw new TooMuch(
-          `it has more than ${MOST_STROKES.toLocaleString("en")} points; simplify its lines in the program it was made with`,
+          phrase`it has more than ${MOST_STROKES.toLocaleString("en")} points; simplify its lines in the program it was made with`,
         );
       this.#lines.push({
         ...line,

@@ -1,5 +1,7 @@
 /** The elements of an SVG file, from its XML. The parser expands no entities of the file and fetches nothing. */
+
 import { parseXml, XmlElement, XmlText } from "@rgrove/parse-xml";
+import { phrase } from "../../../functions/phrase.ts";
 
 export interface SvgElement {
   /** The name without the prefix that the file gives the names of SVG; other names keep their prefix. */
@@ -27,15 +29,18 @@ export function readElements(text: string): SvgElement | { readonly refusal: str
       .split("\n")[0]!
       .replace(/\s*\(line \d+, column \d+\)$/, "")
       .slice(0, 120);
-    const where = line === undefined ? "" : ` at line ${line}, column ${column}`;
+    const fault = what.replace(/\p{Cc}/gu, " ");
     return {
-      refusal: `it is not a valid SVG file: its XML is wrong${where} (${what.replace(/\p{Cc}/gu, " ")})`,
+      refusal:
+        line === undefined || column === undefined
+          ? phrase`it is not a valid SVG file: its XML is wrong (${fault})`
+          : phrase`it is not a valid SVG file: its XML is wrong at line ${line}, column ${column} (${fault})`,
     };
   }
   const [, prefix = "", local] = /^(?:([^:]*):)?(.*)$/.exec(root?.name ?? "") ?? [];
   if (!root || local !== "svg")
     return {
-      refusal: `it is not an SVG file: its first element is ${(root?.name ?? "").slice(0, 40)}, not svg`,
+      refusal: phrase`it is not an SVG file: its first element is ${(root?.name ?? "").slice(0, 40)}, not svg`,
     };
   return elementOf(root, prefix === "" ? "" : `${prefix}:`);
 }

@@ -1,4 +1,5 @@
 /** Lengths of SVG and the map from a view box to the room it is drawn in (W3C SVG 2, sections 8.2 and 8.9). */
+import { phrase } from "../../../functions/phrase.ts";
 import { enlarged, type Matrix, moved, times } from "./affine.ts";
 
 /** Pixels in each unit: 96 to the inch (CSS Values 4, section 6.2). */
@@ -29,10 +30,11 @@ export function readLength(text: string): SvgLength {
   const found = LENGTH.exec(text);
   const unit = (found?.[2] ?? "").toLowerCase();
   const value = Number(found?.[1]);
-  if (!found || !Number.isFinite(value)) throw new Error(`"${text.trim().slice(0, 24)}" is not a length`);
+  if (!found || !Number.isFinite(value))
+    throw new Error(phrase`"${text.trim().slice(0, 24)}" is not a length`);
   if (unit === "%") return { value: value / 100, unit };
   if (unit !== "" && PIXELS[unit] === undefined)
-    throw new Error(`"${text.trim().slice(0, 24)}" has a unit whose size the file does not say`);
+    throw new Error(phrase`"${text.trim().slice(0, 24)}" has a unit whose size the file does not say`);
   return { value: value * (PIXELS[unit] ?? 1), unit };
 }
 
@@ -51,9 +53,11 @@ export function readViewBox(text: string): ViewBox {
     .map(Number);
   const [x, y, width, height] = figures as [number, number, number, number];
   if (figures.length !== 4 || !figures.every(Number.isFinite) || text.trim() === "")
-    throw new Error(`the viewBox "${text.trim().slice(0, 40)}" can't be read; it has four figures`);
+    throw new Error(phrase`the viewBox "${text.trim().slice(0, 40)}" can't be read; it has four figures`);
   if (width <= 0 || height <= 0)
-    throw new Error(`the viewBox "${text.trim().slice(0, 40)}" has no area, so nothing can be drawn in it`);
+    throw new Error(
+      phrase`the viewBox "${text.trim().slice(0, 40)}" has no area, so nothing can be drawn in it`,
+    );
   return { x, y, width, height };
 }
 

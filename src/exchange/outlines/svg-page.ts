@@ -1,5 +1,7 @@
 /** How large an SVG drawing is, and how it lies on its page (W3C SVG 2, sections 8.2 and 8.6). */
+
 import type { Bounds } from "../../../functions/geometry/strokes.ts";
+import { phrase } from "../../../functions/phrase.ts";
 import { collapses, type Matrix, UNCHANGED } from "./affine.ts";
 import type { SvgElement } from "./svg-elements.ts";
 import { intoRoom, MM_OF_PIXEL, readLength, readViewBox, type SvgLength } from "./svg-lengths.ts";
@@ -21,7 +23,7 @@ export interface SvgPage {
   readonly isStretched: boolean;
 }
 
-const UNKNOWN = "The file does not say how large it is.";
+const UNKNOWN = phrase`The file does not say how large it is.`;
 
 /** What a width or height of the root has for a unit when it has no size on paper. */
 const UNSIZED: ReadonlySet<string> = new Set(["", "%"]);
@@ -41,7 +43,7 @@ export function pageOf(root: SvgElement): SvgPage {
   const box = boxText === undefined ? null : readViewBox(boxText);
   const sides = [wide, tall].filter((one) => one !== null);
   if (sides.some(({ value }) => !(value > 0)))
-    throw new Error("its width or height is not above 0, so nothing of it is drawn");
+    throw new Error(phrase`its width or height is not above 0, so nothing of it is drawn`);
   const plain = { width: box?.width ?? 100, height: box?.height ?? 100 };
   const placed = (matrix: Matrix, room: Room): Pick<SvgPage, "matrix" | "room" | "page"> => {
     const [a, , , d, e, f] = matrix;
@@ -62,7 +64,7 @@ export function pageOf(root: SvgElement): SvgPage {
   const width = wide?.value ?? (tall!.value * plain.width) / plain.height;
   const height = tall?.value ?? (wide!.value * plain.height) / plain.width;
   const matrix = box ? intoRoom(box, width, height, property("preserveAspectRatio") ?? "") : UNCHANGED;
-  if (collapses(matrix)) throw new Error("its viewBox and its size press the drawing flat");
+  if (collapses(matrix)) throw new Error(phrase`its viewBox and its size press the drawing flat`);
   const written = ["width", "height"]
     .flatMap(
       (name) =>
@@ -75,8 +77,8 @@ export function pageOf(root: SvgElement): SvgPage {
     ...placed(matrix, box ? plain : { width, height }),
     millimetres: MM_OF_PIXEL,
     size: sides.some(({ unit }) => unit === "px")
-      ? `The file measures ${written}, and by the standard 96 px are an inch; programs have written other pixels, so check a length that you know.`
-      : `The file says how large it is: ${written}.`,
+      ? phrase`The file measures ${written}, and by the standard 96 px are an inch; programs have written other pixels, so check a length that you know.`
+      : phrase`The file says how large it is: ${written}.`,
     isStretched: Math.abs(matrix[0] - matrix[3]) > 1e-6 * Math.abs(matrix[0]),
   };
 }

@@ -1,4 +1,5 @@
 /** The basic shapes of SVG as path data (W3C SVG 2, chapter 10: each shape's "equivalent path"). */
+import { phrase } from "../../../functions/phrase.ts";
 import { readLength } from "./svg-lengths.ts";
 
 /** The room that percentages are of, in user units. */
@@ -76,12 +77,12 @@ function throughPoints(text: string, closed: boolean): string {
   let rest = text.trim();
   while (rest !== "") {
     const found = POINT.exec(rest);
-    if (!found) throw new Error(`its points make no sense from "${rest.slice(0, 16)}" on`);
+    if (!found) throw new Error(phrase`its points make no sense from "${rest.slice(0, 16)}" on`);
     figures.push(found[0]);
     rest = rest.slice(found[0].length).replace(/^\s*,?\s*/, "");
   }
   if (figures.length % 2 === 1)
-    throw new Error(`its points have ${figures.length} figures, and each point needs two`);
+    throw new Error(phrase`its points have ${figures.length} figures, and each point needs two`);
   if (figures.length < 4) return "";
   return `M ${figures[0]} ${figures[1]} L ${figures.slice(2).join(" ")}${closed ? " Z" : ""}`;
 }

@@ -1,4 +1,5 @@
 /** What CSS says in an element's own style attribute, as far as it moves or hides a line. */
+import { phrase } from "../../../functions/phrase.ts";
 import { type Matrix, readTransform, UNCHANGED } from "./affine.ts";
 import type { SvgElement } from "./svg-elements.ts";
 import type { Property } from "./svg-shapes.ts";
@@ -37,7 +38,7 @@ export function transformOf(element: SvgElement, property: Property): Matrix {
   const found = MOVES.find(
     (name) => own.has(name) || (name.startsWith("transform-") && element.attribute(name)),
   );
-  if (found) throw new Error(`it is moved by "${found}", which is not read; write it as a transform`);
+  if (found) throw new Error(phrase`it is moved by "${found}", which is not read; write it as a transform`);
   const text = property("transform");
   return text === undefined ? UNCHANGED : readTransform(text);
 }

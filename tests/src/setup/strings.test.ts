@@ -31,7 +31,7 @@ describe("the catalogues", () => {
     }
   });
 
-  test("the page has no English outside them", () => {
+  test("the page, its workers and what reads files have no English outside them", () => {
     // Names of the trade mark and of keys, and what is no text of the page.
     const known: readonly RegExp[] = [
       /shelf\.ts:\d+ no database$/,
@@ -39,12 +39,17 @@ describe("the catalogues", () => {
       /service-worker\.ts:\d+ § is not there$/,
       / Ellwand(?: paper)?$/,
     ];
-    const found = readdirSync(`${root}/src/app`, { recursive: true, encoding: "utf8" })
-      .filter(
-        (path) =>
-          /\.tsx?$/.test(path) && !path.endsWith(".d.ts") && !/^help\/(?:topics|shortcuts)/.test(path),
+    // Tables that are translated as wholes, and what is written into spreadsheets, which is English.
+    const left =
+      /\.d\.ts$|^app\/help\/(?:topics|shortcuts)|^exchange\/(?:write-|ods-styles|plain-book|live-formula)/;
+    const found = ["app", "worker", "exchange"]
+      .flatMap((folder) =>
+        readdirSync(`${root}/src/${folder}`, { recursive: true, encoding: "utf8" }).map(
+          (path) => `${folder}/${path}`,
+        ),
       )
-      .flatMap((path) => outside(path, readFileSync(`${root}/src/app/${path}`, "utf8")));
+      .filter((path) => /\.tsx?$/.test(path) && !left.test(path))
+      .flatMap((path) => outside(path, readFileSync(`${root}/src/${path}`, "utf8")));
     expect(found.filter((one) => !known.some((pattern) => pattern.test(one)))).toEqual([]);
   });
 

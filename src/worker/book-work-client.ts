@@ -2,7 +2,7 @@
 import { quickLays } from "../lay/desk.ts";
 import type { AnswerTo, BookOrder, BookTask } from "./book-work.ts";
 import { NOT_LOADED } from "./not-loaded.ts";
-import { startWorker } from "./start-worker.ts";
+import { startWorker } from "./speaking.ts";
 
 type Reply = { readonly answer: AnswerTo<BookOrder> } | { readonly failed: string };
 

@@ -8,7 +8,7 @@ import type { Lay, LayQuestion } from "../../functions/lay.ts";
 import { phrase } from "../../functions/phrase.ts";
 import { isBetter } from "../lay/answer.ts";
 import type { SearchNews, SearchTask, WorkerOrder } from "./protocol.ts";
-import { startWorker } from "./start-worker.ts";
+import { startWorker } from "./speaking.ts";
 
 export interface Wish {
   readonly question: LayQuestion;

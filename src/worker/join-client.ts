@@ -4,7 +4,7 @@ import { searchJoins } from "../../functions/cutting/piecing.ts";
 import type { JoinAnswer, JoinQuestion } from "../../functions/lay.ts";
 import { quickLay } from "../lay/plan.ts";
 import type { JoinNews, JoinTask } from "./protocol.ts";
-import { startWorker } from "./start-worker.ts";
+import { startWorker } from "./speaking.ts";
 
 /** The functions that a search for joins calls with its news. */
 export interface JoinListener {

@@ -1,7 +1,7 @@
 /** Has drawings of other programs read in a worker. */
 import type { OutlinesAnswer, OutlinesOrder } from "./outlines.ts";
 import { ReadingClient, type ReadingWorker } from "./reading-client.ts";
-import { startWorker } from "./start-worker.ts";
+import { startWorker } from "./speaking.ts";
 
 export type OutlinesClient = ReadingClient<OutlinesOrder, OutlinesAnswer>;
 

@@ -2,7 +2,7 @@
 import { phrase } from "../../functions/phrase.ts";
 import type { AnswerNews, Question } from "../engine/question.ts";
 import { NOT_LOADED } from "./not-loaded.ts";
-import { startWorker } from "./start-worker.ts";
+import { startWorker } from "./speaking.ts";
 
 /** As much of a Worker as is used. */
 export interface QuestionWorker {

@@ -3,7 +3,7 @@ import type { LayQuestion } from "../../functions/lay.ts";
 import { quickAnswer } from "../lay/desk.ts";
 import type { Answer } from "../lay/memory.ts";
 import type { QuickNews, QuickTask } from "./protocol.ts";
-import { startWorker } from "./start-worker.ts";
+import { startWorker } from "./speaking.ts";
 
 /** As much of a Worker as is used. */
 export interface QuickWorker {

@@ -1,6 +1,6 @@
 /** Has tables of other programs read in a worker. */
 import { ReadingClient, type ReadingWorker } from "./reading-client.ts";
-import { startWorker } from "./start-worker.ts";
+import { startWorker } from "./speaking.ts";
 import type { TableAnswer, TableOrder } from "./table.ts";
 
 export type TableClient = ReadingClient<TableOrder, TableAnswer>;

@@ -4,7 +4,7 @@ import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
 import type { PaperRequest } from "../../paper/kinds.ts";
 import { NOT_LOADED } from "../../worker/not-loaded.ts";
-import { startWorker } from "../../worker/start-worker.ts";
+import { startWorker } from "../../worker/speaking.ts";
 import type { PrintNews, PrintOrder } from "./protocol.ts";
 
 /** As much of a Worker as is used. */

@@ -36,7 +36,8 @@ export class LaidCells {
   hasNew = false;
 
   note(address: CellAddress, lay: LaidLay): void {
-    this.hasNew = true;
+    // What has no lay bounds no other.
+    if (!("refusal" in lay.answer)) this.hasNew = true;
     this.#cell(address).lays.push(lay);
   }
 

@@ -11,16 +11,27 @@ interface Props {
   readonly varied: readonly VariedCell[];
   readonly watched: readonly Watched[];
   readonly rows: readonly Row[];
+  /** Whether more rows are awaited. */
+  readonly busy: boolean;
+  /** Whether the calculation was stopped before the last row. */
+  readonly stopped: boolean;
 }
 
 /** A longer table is for the file. */
 const MOST_ROWS = 500;
 
-export const RowsTable = memo(function RowsTable({ book, varied, watched, rows }: Props) {
+export const RowsTable = memo(function RowsTable({ book, varied, watched, rows, busy, stopped }: Props) {
+  const count = rows.length;
   const odd = rows.some((row) => row.odd);
   return (
     <details className="rows">
-      <summary>{phrase`All ${rows.length} steps as a table`}</summary>
+      <summary>
+        {busy
+          ? phrase`The ${count} steps calculated so far, as a table`
+          : stopped
+            ? phrase`The first ${count} steps as a table: the calculation was stopped`
+            : phrase`All ${count} steps as a table`}
+      </summary>
       <table className="figures-table">
         <thead>
           <tr>

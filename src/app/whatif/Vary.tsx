@@ -91,25 +91,27 @@ function CellSlider({ cell, vary, trying }: Part & { cell: VariedCell; trying: T
 
 /** A plot of each watched cell, or a table of it when two cells are varied. */
 function Plots({ vary, trying }: Part & { trying: Trying }) {
-  const { book, varied, first, shown, answer } = vary;
+  const { book, answered, shown, answer } = vary;
   const { rows, thresholds, busy } = answer;
+  const [first] = answered;
   return (
     <div className="plots" aria-busy={busy}>
       <Calculating answer={answer} late />
-      {rows.length > 0 &&
+      {first &&
+        rows.length > 0 &&
         shown.map((one, i) => (
           <Guard key={one.label} name={phrase`The plot of ${one.label}`} of={rows}>
-            {varied.length > 1 ? (
-              <Heat book={book} varied={varied} watched={one} index={i} rows={rows} />
+            {answered.length > 1 ? (
+              <Heat book={book} varied={answered} watched={one} index={i} rows={rows} />
             ) : (
               <Plot
                 book={book}
-                cell={first!}
+                cell={first}
                 watched={one}
                 index={i}
                 rows={rows}
                 thresholds={thresholds[i] ?? null}
-                at={trying.figure(first!)}
+                at={trying.figure(first)}
                 target={null}
               />
             )}
@@ -120,7 +122,7 @@ function Plots({ vary, trying }: Part & { trying: Trying }) {
 }
 
 /** Where something is unusual, and where the watched cells jump. */
-function Sentences({ vary: { book, varied, answer } }: Part) {
+function Sentences({ vary: { book, answered, answer } }: Part) {
   const jumps = answer.thresholds.flatMap((one) =>
     one.tooMany
       ? [phrase`${one.watched.label} jumps at more values than can be listed`]
@@ -128,7 +130,7 @@ function Sentences({ vary: { book, varied, answer } }: Part) {
   );
   return (
     <div role="status">
-      {oddSteps({ book, varied }, answer.rows).map((sentence) => (
+      {oddSteps({ book, varied: answered }, answer.rows).map((sentence) => (
         <p key={sentence} className="look">
           {sentence}
         </p>
@@ -144,26 +146,36 @@ function Sentences({ vary: { book, varied, answer } }: Part) {
   );
 }
 
-/** The rows as a table, and the files to save. */
+/** The rows as a table, and the files to save once all are there; of a calculation that was stopped, those that are. */
 function Files({ vary }: Part) {
-  const { book, varied, first, shown, spanOf } = vary;
-  const { rows } = vary.answer;
-  if (rows.length === 0 || !first) return null;
-  const name = `${book.title} ${varied.map(({ label }) => label).join(" ")}`;
-  const saveTable = () =>
-    download(`${name}.csv`, new Blob([sweepCsv({ book, varied }, shown, rows)], { type: "text/csv" }));
+  const { book, answered, spans, shown } = vary;
+  const { rows, busy, isStopped } = vary.answer;
+  const [first] = answered;
+  const [span] = spans;
+  if (rows.length === 0 || !first || !span) return null;
+  const ended = isStopped ? `, the first ${rows.length} steps` : "";
+  const name = `${book.title} ${answered.map(({ label }) => label).join(" ")}${ended}`;
+  const saveTable = () => {
+    const text = sweepCsv({ book, varied: answered }, shown, rows);
+    if (!busy) download(`${name}.csv`, new Blob([text], { type: "text/csv" }));
+  };
   const savePicture = async () => {
-    const { from, to } = spanOf(first);
+    if (busy) return;
+    const { from, to } = span;
     const range = [from, to].map((figure) => figureText(book, first.kind, figure)).join(" to ");
     download(`${name}.png`, await picture(`${name}, ${range}`));
   };
   return (
     <>
-      <RowsTable book={book} varied={varied} watched={shown} rows={rows} />
+      <RowsTable book={book} varied={answered} watched={shown} rows={rows} busy={busy} stopped={isStopped} />
       <div className="acts">
-        <button type="button" onClick={saveTable}>{phrase`Save as CSV`}</button>
-        {varied.length === 1 && (
-          <button type="button" onClick={savePicture}>{phrase`Save as a picture`}</button>
+        <button type="button" aria-disabled={busy} onClick={saveTable}>{phrase`Save as CSV`}</button>
+        {answered.length === 1 && (
+          <button
+            type="button"
+            aria-disabled={busy}
+            onClick={savePicture}
+          >{phrase`Save as a picture`}</button>
         )}
       </div>
     </>

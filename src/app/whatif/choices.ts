@@ -35,6 +35,13 @@ export function variedChoices(book: Book, chosen: Place): VariedCell[] {
   });
 }
 
+/** The typed cells that stand at these places; those that are gone are left out. */
+export const variedCellsAt = (book: Book, places: readonly Place[]): VariedCell[] =>
+  places.flatMap((at) => {
+    const cell = isTyped(book, at) && variedCellAt(book, at);
+    return !cell || isProblem(cell) ? [] : [cell];
+  });
+
 /** The named cells that are worked out to a figure or a verdict, in the order of the book, and the chosen one. */
 export function watchChoices(engine: Engine, chosen: Place): Watched[] {
   const { book } = engine;

@@ -5,7 +5,7 @@ import { Upstream } from "../../engine/references.ts";
 import type { OpenSpan, Target } from "../../engine/target.ts";
 import type { VariedCell } from "../../engine/varied-cell.ts";
 import type { Asking } from "./asking.ts";
-import { keyOf, usualSpan, variedChoices, watchChoices } from "./choices.ts";
+import { keyOf, usualSpan, variedCellsAt, variedChoices, watchChoices } from "./choices.ts";
 import { useEditedBook } from "./edited-book.ts";
 import { type PanelQuestion, useAnswer } from "./useAnswer.ts";
 
@@ -72,7 +72,7 @@ export function useSolve({ store, place, client }: Asking) {
     /** The question that the solution answers, and the cells that were varied for it. */
     question,
     solution: question && answer.solution,
-    answered: question ? question.varied.flatMap((at) => cellsAt(book, at)) : [],
+    answered: question ? variedCellsAt(book, question.varied) : [],
     spanOf,
     chooseMake: setMakeKey,
     chooseFirst: (key: string) => setKeys([key, keys[1]!]),
@@ -85,6 +85,3 @@ export function useSolve({ store, place, client }: Asking) {
 }
 
 export type SolveState = ReturnType<typeof useSolve>;
-
-const cellsAt = (book: Book, at: VariedCell["place"]): VariedCell[] =>
-  variedChoices(book, at).filter((cell) => keyOf(book, cell.place) === keyOf(book, at));

@@ -4,7 +4,7 @@ import { Upstream } from "../../engine/references.ts";
 import type { Span, Watched } from "../../engine/sweep.ts";
 import type { VariedCell } from "../../engine/varied-cell.ts";
 import type { Asking } from "./asking.ts";
-import { keyOf, usualSpan, variedChoices, watchChoices } from "./choices.ts";
+import { keyOf, usualSpan, variedCellsAt, variedChoices, watchChoices } from "./choices.ts";
 import { useEditedBook } from "./edited-book.ts";
 import { type PanelQuestion, useAnswer } from "./useAnswer.ts";
 
@@ -51,6 +51,8 @@ export function useVary({ store, place, client }: Asking) {
       ? { is: "sweep", varied: places, spans: varied.map(spanOf), watched }
       : null;
   const answer = useAnswer({ store, client }, asked);
+  const question = answer.question?.is === "sweep" ? answer.question : null;
+  const answered = useMemo(() => (question ? variedCellsAt(book, question.varied) : []), [book, question]);
   return {
     book,
     choices,
@@ -61,8 +63,10 @@ export function useVary({ store, place, client }: Asking) {
     following,
     watched,
     answer,
-    /** The watched cells that the rows of the answer are about. */
-    shown: answer.question?.is === "sweep" ? answer.question.watched : NONE,
+    /** The varied and the watched cells that the rows of the answer are about, and the range of each varied one. */
+    answered,
+    spans: question?.spans ?? [],
+    shown: question?.watched ?? NONE,
     chooseFirst: (key: string) => setKeys([key, keys[1]!]),
     chooseSecond: (key: string) => setKeys([keys[0]!, key]),
     setSpan: (cell: VariedCell, span: Span) => setSpans({ ...spans, [spanKey(cell)]: span }),

@@ -22,7 +22,9 @@ export function leastLength({ pieces, cloths, gap }: LayQuestion): number {
   for (const piece of pieces) {
     const own = Math.abs(signedArea(piece.outline));
     area += piece.quantity * (Math.sqrt(own) + (Math.sqrt(Math.PI) * gap) / 2) ** 2;
-    const lying = piece.turns.map((turn) => turned(piece.outline, turn));
+    // Turned end for end an outline is as long and as high as before, and so are its chords.
+    const turns = new Set(piece.turns.map((turn) => turn % 180));
+    const lying = Array.from(turns, (turn) => turned(piece.outline, turn));
     longest = Math.max(longest, Math.min(...lying.map(lengthOf)));
     const chords = lying
       .filter((outline) => heightOf(outline) <= width * (1 + ROUNDING))
@@ -78,22 +80,29 @@ function leastChord(outline: readonly Point[], width: number): number {
   heights.sort((a, b) => a - b);
   let least = Infinity;
   // Between two corners' heights the chord changes evenly: it is least at one of them.
-  for (let k = 0; k + 1 < heights.length; k += 1)
-    least = Math.min(least, ...chordsAt(outline, heights[k]!, heights[k + 1]!));
-  return heights.length === 1 ? Math.min(...chordsAt(outline, from, from)) : least;
+  if (heights.length === 1) return Math.min(...chordsAt(outline, from, from));
+  for (let k = 0; k + 1 < heights.length; k += 1) {
+    const [first, last] = chordsAt(outline, heights[k]!, heights[k + 1]!);
+    least = Math.min(least, first, last);
+  }
+  return least;
 }
 
 /** The chords at two heights between which the outline has no corner. */
 function chordsAt(outline: readonly Point[], from: number, to: number): [number, number] {
   const middle = (from + to) / 2;
   const sides: { at: number; first: number; last: number }[] = [];
-  outline.forEach(([ax, ay], i) => {
-    const [bx, by] = outline[(i + 1) % outline.length]!;
-    if (ay > middle === by > middle) return;
-    const x = (y: number) => ax + ((y - ay) / (by - ay)) * (bx - ax);
-    sides.push({ at: x(middle), first: x(from), last: x(to) });
-  });
-  sides.sort((a, b) => a.at - b.at);
+  let a = outline.at(-1)!;
+  for (let i = 0; i < outline.length; i += 1) {
+    const b = outline[i]!;
+    if (a[1] > middle !== b[1] > middle) {
+      const slope = (b[0] - a[0]) / (b[1] - a[1]);
+      const x = (y: number) => a[0] + (y - a[1]) * slope;
+      sides.push({ at: x(middle), first: x(from), last: x(to) });
+    }
+    a = b;
+  }
+  sides.sort((one, other) => one.at - other.at);
   let [first, last] = [0, 0];
   for (let i = 0; i + 1 < sides.length; i += 2) {
     first += sides[i + 1]!.first - sides[i]!.first;

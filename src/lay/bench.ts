@@ -1,6 +1,6 @@
 /** The table the quick lay works on: every cloth cut into slabs, and one order of copies laid down. */
 import type { LayQuestion, Placement } from "../../functions/lay.ts";
-import { Columns } from "./columns.ts";
+import { ANY_COLUMN, Columns } from "./columns.ts";
 import type { Order } from "./orders.ts";
 import { type Bounds, boundingBox } from "./outline.ts";
 import type { Shape } from "./shape.ts";
@@ -29,6 +29,12 @@ const slabsPerPiece = (copies: number): number => Math.max(22, Math.min(32, 1800
 /** At most so many over the whole length expected. */
 const MOST_SLABS = 1500;
 
+/** No cloth has more columns. */
+const FARTHEST = 1e9;
+
+/** Tables that no bench works on: a lay is made some hundred times in a second, and a table is large. */
+const spare: Columns[] = [];
+
 export class Bench {
   readonly columns: Columns[];
   /** Width of a slab. */
@@ -37,6 +43,7 @@ export class Bench {
   private readonly sliced = new Map<Shape, Sliced>();
   private readonly margins: Bounds[];
   private lenience = 0;
+  private readonly pad: number;
   private within = Infinity;
 
   constructor(
@@ -49,7 +56,15 @@ export class Bench {
   ) {
     this.half = question.gap / 2;
     this.h = this.slabWidth(work);
-    this.columns = question.cloths.map(() => new Columns());
+    this.pad = Math.max(
+      ...shapes
+        .flat()
+        .map(({ bounds, fullBounds }) =>
+          Math.max(bounds.low - fullBounds.low, fullBounds.high - bounds.high),
+        ),
+    );
+    this.columns = question.cloths.map(() => spare.pop() ?? new Columns());
+    for (const one of this.columns) one.probes = 0;
     this.margins = question.cloths.map(({ width, length, outline }) => {
       const full = { left: 0, right: length ?? Infinity, low: 0, high: width };
       if (!outline) return full;
@@ -61,6 +76,11 @@ export class Bench {
         high: Math.min(width, own.high),
       };
     });
+  }
+
+  /** Leaves its table to the next bench: nothing is laid on this one any more. */
+  release(): void {
+    spare.push(...this.columns.splice(0));
   }
 
   /** Stretches looked at so far. */
@@ -104,7 +124,7 @@ export class Bench {
     const { question, h } = this;
     question.cloths.forEach((cloth, i) => {
       const columns = this.columns[i]!;
-      columns.clear();
+      columns.clear(this.margins[i]!.low - this.pad, this.margins[i]!.high + this.pad);
       for (const flaw of cloth.flaws ?? []) this.block(columns, flaw, origin);
       if (!cloth.outline) return;
       const { right } = boundingBox(cloth.outline);
@@ -207,20 +227,17 @@ export class Bench {
       const least = Math.ceil((margin.left - bounds.left + shift) / h - 1e-9);
       const hint = hints.get(shape) ?? [];
       hints.set(shape, hint);
-      let column = Math.max(hint[cloth] ?? 0, least);
-      for (; ; column++) {
-        const x = column * h - shift;
-        const reach = x + bounds.right;
-        if (reach > Math.min(margin.right + this.lenience, this.within) + eps) break;
-        if (reach > end + h * 1e-6) break;
-        if (
-          phase !== null &&
-          shape.match !== null &&
-          mod(Math.round((x + shape.match - origin) / h), cycle) !== phase
-        )
-          continue;
-        const y = columns.lowest(slices, column, from, to, eps);
-        if (Number.isNaN(y)) continue;
+      const bound = Math.min(margin.right + this.lenience + eps, this.within + eps, end + h * 1e-6);
+      const most = Math.min(Math.floor((bound - bounds.right + shift) / h), FARTHEST) | 0;
+      const steps =
+        phase !== null && shape.match !== null
+          ? { cycle, phase: phase - Math.round((shape.match - shift - origin) / h) }
+          : ANY_COLUMN;
+      const first = Math.max(hint[cloth] ?? 0, least) | 0;
+      const column = columns.soonest(slices, first, most, steps, from, to, eps);
+      const y = columns.height;
+      if (!Number.isNaN(y)) {
+        const reach = column * h - shift + bounds.right;
         // At equal reach and height the turn with its weight further down leaves more above it.
         const top = y + bounds.high;
         const heart = y + shape.heart;
@@ -230,7 +247,6 @@ export class Bench {
           low = top;
           deep = heart;
         }
-        break;
       }
       // What is full stays full: the next copy need not look before here.
       hint[cloth] = column;

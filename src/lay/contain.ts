@@ -4,7 +4,6 @@
  * independent checker decides whether it is a lay.
  */
 
-import { isInPolygon } from "../../functions/geometry/point-in-polygon.ts";
 import type { Point } from "../../functions/geometry/strokes.ts";
 import type { Lay, LayPiece, LayQuestion, Placement } from "../../functions/lay.ts";
 import { answerFrom } from "./answer.ts";
@@ -34,17 +33,41 @@ function mayContain(larger: LayQuestion, question: LayQuestion): boolean {
   return larger.cloths.every(({ width }, i) => width <= question.cloths[i]!.width * (1 + 1e-12));
 }
 
-/** The boxes of outlines: a question is compared with many others, and the others with many questions. */
-const boxes = new WeakMap<readonly Point[], Bounds>();
-
-function boxOf(outline: readonly Point[]): Bounds {
-  let box = boxes.get(outline);
-  if (!box) {
-    box = boundingBox(outline);
-    boxes.set(outline, box);
-  }
-  return box;
+/** An outline as two lists of figures, and its box. */
+interface Flat {
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly box: Bounds;
+  /** Going on by so many corners each time leads to every corner once. */
+  readonly stride: number;
 }
+
+/** A question is compared with many others, and the others with many questions. */
+const flats = new WeakMap<readonly Point[], Flat>();
+
+function flatOf(outline: readonly Point[]): Flat {
+  let flat = flats.get(outline);
+  if (!flat) {
+    const [x, y] = [new Float64Array(outline.length), new Float64Array(outline.length)];
+    outline.forEach((p, i) => {
+      x[i] = p[0];
+      y[i] = p[1];
+    });
+    flat = { x, y, box: boundingBox(outline), stride: strideOf(outline.length) };
+    flats.set(outline, flat);
+  }
+  return flat;
+}
+
+/** A step of about three eighths of the count that has no factor in common with it. */
+function strideOf(count: number): number {
+  const factor = (a: number, b: number): number => (b === 0 ? a : factor(b, a % b));
+  let stride = Math.max(1, Math.round(0.382 * count));
+  while (factor(count, stride) > 1) stride += 1;
+  return stride;
+}
+
+const boxOf = (outline: readonly Point[]): Bounds => flatOf(outline).box;
 
 /** Whether the box of a piece finds room in that of a larger one, both unturned: the least that has to hold. */
 function fitsBox(piece: LayPiece, larger: LayPiece): boolean {
@@ -71,9 +94,21 @@ function placesOf(question: LayQuestion, lay: Lay): readonly (readonly Placement
   return places;
 }
 
+/** The piece for which no room was found last: a hint, on which no answer depends. */
+let mostLikely = 0;
+
 /** Places for all copies of the question, each inside that of another copy of the larger one; null when some find none. */
 function inPlacesOf(question: LayQuestion, larger: LayQuestion, lay: Lay): Placement[] | null {
   if (question.pieces.some((piece) => !larger.pieces.some((one) => fitsBox(piece, one)))) return null;
+  // What lies in no piece of one question often lies in none of the next: it is looked at first.
+  const hasRoom = (piece: LayPiece) => larger.pieces.some((one) => shiftInto(piece, one) !== null);
+  const { pieces } = question;
+  if (mostLikely < pieces.length && !hasRoom(pieces[mostLikely]!)) return null;
+  const without = pieces.findIndex((piece) => !hasRoom(piece));
+  if (without >= 0) {
+    mostLikely = without;
+    return null;
+  }
   // The places nearest to the beginning are taken first: what is left over shortens the lay.
   const free = [...placesOf(larger, lay)];
   const placements: Placement[] = [];
@@ -82,7 +117,7 @@ function inPlacesOf(question: LayQuestion, larger: LayQuestion, lay: Lay): Place
     const piece = question.pieces[j]!;
     const other = larger.pieces[i]!;
     if (left[j] === 0 || free[i]!.length === 0 || isSameOutline(piece, other) !== isEqual) return;
-    const shift = isEqual ? NOWHERE : shiftInto(piece, other);
+    const shift = shiftInto(piece, other);
     if (!shift) return;
     free[i] = free[i]!.filter((place) => {
       const turn = piece.turns.find((one) => wholeTurn(one) === wholeTurn(place.turn));
@@ -125,48 +160,72 @@ function isSameOutline(a: LayPiece, b: LayPiece): boolean {
 
 /** By how much a piece is moved to lie inside a larger one, both unturned; null when no such move was found. */
 function shiftInto(piece: LayPiece, larger: LayPiece): Point | null {
-  const [a, b] = [boxOf(piece.outline), boxOf(larger.outline)];
+  if (isSameOutline(piece, larger)) return NOWHERE;
+  const [own, other] = [flatOf(piece.outline), flatOf(larger.outline)];
+  const [a, b] = [own.box, other.box];
   const slack = 1e-9 * Math.max(b.right - b.left, b.high - b.low);
   const [wide, tall] = [b.right - b.left - (a.right - a.left), b.high - b.low - (a.high - a.low)];
   if (wide < -slack || tall < -slack) return null;
   // On a repeat the match points stay where they are.
-  const shifts: Point[] =
-    piece.match && larger.match
-      ? [[larger.match[0] - piece.match[0], larger.match[1] - piece.match[1]]]
-      : PARTS.flatMap((u) => PARTS.map((v): Point => [b.left - a.left + u * wide, b.low - a.low + v * tall]));
-  return shifts.find((shift) => isInside(piece.outline, shift, larger.outline, b, slack)) ?? null;
+  if (piece.match && larger.match) {
+    const shift: Point = [larger.match[0] - piece.match[0], larger.match[1] - piece.match[1]];
+    return isInside(own, shift, other, slack) ? shift : null;
+  }
+  // In a box of the same size there is one place.
+  for (const u of wide > 0 ? PARTS : ONE_PART)
+    for (const v of tall > 0 ? PARTS : ONE_PART) {
+      const shift: Point = [b.left - a.left + u * wide, b.low - a.low + v * tall];
+      if (isInside(own, shift, other, slack)) return shift;
+    }
+  return null;
 }
 
 /** Where in the larger outline's box the smaller one's is put: at either end and in the middle. */
 const PARTS = [0.5, 0, 1];
+const ONE_PART = [0.5];
 
 /** Whether no corner of the moved outline lies outside the larger one, and no corner of that one inside it. */
-function isInside(
-  outline: readonly Point[],
-  [dx, dy]: Point,
-  larger: readonly Point[],
-  { left, right, low, high }: Bounds,
-  slack: number,
-): boolean {
-  const moved = outline.map(([x, y]): Point => [x + dx, y + dy]);
-  return (
-    moved.every(
-      (p) =>
-        p[0] >= left - slack &&
-        p[0] <= right + slack &&
-        p[1] >= low - slack &&
-        p[1] <= high + slack &&
-        (isInPolygon(p, larger) || isOn(p, larger, slack)),
-    ) && larger.every((p) => !isInPolygon(p, moved) || isOn(p, moved, slack))
-  );
+function isInside(own: Flat, [dx, dy]: Point, larger: Flat, slack: number): boolean {
+  const { left, right, low, high } = larger.box;
+  const { x, y, box } = own;
+  if (box.left + dx < left - slack || box.right + dx > right + slack) return false;
+  if (box.low + dy < low - slack || box.high + dy > high + slack) return false;
+  // Far from one another in turn: what sticks out does so along a stretch, and is soon met with.
+  for (let n = 0, i = 0; n < x.length; n += 1, i = (i + own.stride) % x.length) {
+    const px = x[i]! + dx;
+    const py = y[i]! + dy;
+    if (!isWithin(px, py, larger) && !isOn(px, py, larger, slack)) return false;
+  }
+  for (let n = 0, i = 0; n < larger.x.length; n += 1, i = (i + larger.stride) % larger.x.length) {
+    const px = larger.x[i]! - dx;
+    const py = larger.y[i]! - dy;
+    if (isWithin(px, py, own) && !isOn(px, py, own, slack)) return false;
+  }
+  return true;
 }
 
-function isOn([x, y]: Point, ring: readonly Point[], slack: number): boolean {
-  return ring.some(([ax, ay], i) => {
-    const [bx, by] = ring[i + 1 === ring.length ? 0 : i + 1]!;
-    const [ux, uy] = [bx - ax, by - ay];
+/** As `isInPolygon`. */
+function isWithin(px: number, py: number, { x, y }: Flat): boolean {
+  let within = false;
+  for (let i = 0, j = x.length - 1; i < x.length; j = i++) {
+    const ay = y[j]!;
+    const by = y[i]!;
+    if (ay > py === by > py) continue;
+    const ax = x[j]!;
+    if (px < ax + ((py - ay) / (by - ay)) * (x[i]! - ax)) within = !within;
+  }
+  return within;
+}
+
+function isOn(px: number, py: number, { x, y }: Flat, slack: number): boolean {
+  for (let i = 0, j = x.length - 1; i < x.length; j = i++) {
+    const ux = x[i]! - x[j]!;
+    const uy = y[i]! - y[j]!;
+    const dx = px - x[j]!;
+    const dy = py - y[j]!;
     const long = ux * ux + uy * uy;
-    const t = long > 0 ? Math.min(1, Math.max(0, ((x - ax) * ux + (y - ay) * uy) / long)) : 0;
-    return Math.hypot(x - ax - t * ux, y - ay - t * uy) <= slack;
-  });
+    const t = long > 0 ? Math.min(1, Math.max(0, (dx * ux + dy * uy) / long)) : 0;
+    if ((dx - t * ux) ** 2 + (dy - t * uy) ** 2 <= slack * slack) return true;
+  }
+  return false;
 }

@@ -17,13 +17,14 @@ import { type Copy, neighbours, type Order, orderKey, sortedOrders } from "./ord
 import { plain, refusalOf } from "./refuse.ts";
 import { inRows } from "./rows.ts";
 import { type Shape, shapesOf } from "./shape.ts";
+import { withoutTwins } from "./twins.ts";
 
 /**
- * Work allowed for n copies, in stretches looked at (some 30 million are a second): 5 ms for 10
+ * Work allowed for n copies, in stretches looked at (some 30 million are a second): 4 ms for 10
  * copies, 40 ms for 40, 1 s for 300.
  */
 const workFor = (copies: number): number =>
-  Math.max(14_000 + 350 * copies ** 2, Math.min(3_000_000, 150_000 + 2500 * copies ** 2));
+  0.5 * Math.max(14_000 + 350 * copies ** 2, Math.min(3_000_000, 150_000 + 2500 * copies ** 2));
 
 export const quickLay: Planner = (question) => quickLayWith(question, quickLay);
 
@@ -33,15 +34,14 @@ export function quickLayWith(question: LayQuestion, open: Planner): ReturnType<P
   if (sharing) return shareOut({ ...question, sharing }, open);
   const refusal = refusalOf(question);
   if (refusal) return { refusal };
-  return firstLay(question, shapesOf(question), 1, open);
+  return firstLay(question, 1, open);
 }
 
 /** The quick lay of a strip without an end, or when the time is over before there is one, boxes in rows. */
 export function quickLayUntil(question: LayQuestion, isOver: () => boolean): ReturnType<Planner> {
   const refusal = refusalOf(question);
   if (refusal) return { refusal };
-  const shapes = shapesOf(question);
-  return isOver() ? inRows(question, shapes) : firstLay(question, shapes, 1, undefined, isOver);
+  return firstLay(question, 1, undefined, isOver);
 }
 
 /**
@@ -49,12 +49,14 @@ export function quickLayUntil(question: LayQuestion, isOver: () => boolean): Ret
  * tries more orders, and finer slabs, in about so many times the time.
  */
 export function firstLay(
-  question: LayQuestion,
-  shapes: readonly Shape[][],
+  asked: LayQuestion,
   work = 1,
-  open: Planner = (other) => firstLay(other, shapes, work),
+  open: Planner = (other) => firstLay(other, work),
   isOver: () => boolean = () => false,
 ): Lay | { readonly refusal: string } {
+  const { question, split } = withoutTwins(asked);
+  const shapes = shapesOf(question);
+  if (isOver()) return split(inRows(question, shapes));
   const pins: Down[] = (question.pinned ?? []).map((pin) => ({
     ...pin,
     shape: shapes[pin.piece]!.find((s) => (s.turn - pin.turn) % 360 === 0)!,
@@ -70,11 +72,15 @@ export function firstLay(
   );
   // Orders are compared as the slabs have them; only the best is pulled together.
   const order = bestOrder(question, bench, copies, shapes, work * workFor(copies.length));
-  if (!order) return inRows(question, shapes);
+  if (!order) {
+    bench.release();
+    return split(inRows(question, shapes));
+  }
   let best = better(question, null, compact(order.down, question, pins, isOver));
   if (isSmall(question, shapes)) best = exactly(question, copies, shapes, best);
   if (best.lay.missing.length > 0) best = closer(question, { copies, shapes, bench, pins, work, open }, best);
-  return best.lay;
+  bench.release();
+  return split(best.lay);
 }
 
 /**
@@ -91,6 +97,9 @@ function bestOrder(
 ): Tried | null {
   let best: Tried | null = null;
   let from: Order | null = null;
+  const seen = new Set<string>();
+  /** How many orders had been tried when the best was found. */
+  let bestAt = 0;
   const take = (order: Order) => {
     const down = bench.lay(order, atMost(question, best?.lay));
     if (!down) return;
@@ -98,9 +107,9 @@ function bestOrder(
     // An order that is as good as the best is gone on from: the next may differ from it in more.
     if (now !== best || !isBetter(question, best.lay, answerFrom(question, down.map(placementOf))))
       from = order;
+    if (now !== best) bestAt = seen.size;
     best = now;
   };
-  const seen = new Set<string>();
   const isNew = (order: Order) => {
     const key = orderKey(order);
     return seen.has(key) ? false : seen.add(key) !== undefined;
@@ -108,12 +117,21 @@ function bestOrder(
   for (const order of sortedOrders(copies, shapes)) if (isNew(order)) take(order);
   if (copies.length < 2 || !from) return best;
   const next = neighbours(shapes);
-  for (let tries = 0; bench.work <= limit && tries < MOST_ORDERS && !bench.isOver(); tries++) {
+  const goesOn = (tries: number) =>
+    bench.work <= limit &&
+    tries < MOST_ORDERS &&
+    seen.size <= IN_VAIN * bestAt + MOST_IN_VAIN &&
+    !bench.isOver();
+  for (let tries = 0; goesOn(tries); tries++) {
     const order = next(from);
     if (isNew(order)) take(order);
   }
   return best;
 }
+
+/** Once this many times as many orders were tried as it took to find the best, and these more, a better one is not waited for. */
+const IN_VAIN = 2;
+const MOST_IN_VAIN = 100;
 
 /** Of few copies there are not many orders, and where nothing fits an order is no work. */
 const MOST_ORDERS = 400;

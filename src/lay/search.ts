@@ -11,7 +11,6 @@ import { firstLay } from "./quick.ts";
 import { seeded } from "./random.ts";
 import { refusalOf } from "./refuse.ts";
 import { Scene } from "./scene.ts";
-import { shapesOf } from "./shape.ts";
 
 export interface SearchOptions {
   /** Whole number; the same seed with `rounds` gives the same lay on every machine. */
@@ -50,7 +49,7 @@ export class Search {
     const refusal = refusalOf(question);
     // A start that is no good lay of this question is passed over.
     const start = !refusal && options.start && this.offer(options.start) ? options.start : null;
-    const first = refusal ? { refusal } : (start ?? firstLay(question, shapesOf(question)));
+    const first = refusal ? { refusal } : (start ?? firstLay(question));
     if ("refusal" in first) {
       this.refusal = first.refusal;
       return;

@@ -14,6 +14,8 @@ export interface Slices {
   readonly start: Int32Array;
   readonly lo: Float64Array;
   readonly hi: Float64Array;
+  /** The height of the tallest stretch of each slab. */
+  readonly tall: Float64Array;
 }
 
 /** Pairs of figures in as many lists as there are slabs; kept from one outline to the next. */
@@ -109,7 +111,10 @@ export function slice(
     merge(own, lo, hi);
     start[k + 1] = lo.length;
   }
-  return { origin, count, start, lo: Float64Array.from(lo), hi: Float64Array.from(hi) };
+  const tall = new Float64Array(count);
+  for (let k = 0; k < count; k++)
+    for (let i = start[k]!; i < start[k + 1]!; i++) tall[k] = Math.max(tall[k]!, hi[i]! - lo[i]!);
+  return { origin, count, start, lo: Float64Array.from(lo), hi: Float64Array.from(hi), tall };
 }
 
 /** Sorts stretches given as lo, hi, lo, hi ... and joins those that meet. */

@@ -54,6 +54,37 @@ describe("the lay that is there at once", () => {
     expect(lay.density).toBeCloseTo(1, 9);
   });
 
+  describe("cuffs that are their own mirror image", () => {
+    const cuff: Point[] = [
+      [0, 1],
+      [4, 0],
+      [4, 9],
+      [0, 8],
+    ];
+    const mirrored = cuff.map(([x, y]): Point => [x, 9 - y]).reverse();
+    const sleeve: LayPiece = { ...square, name: "sleeve", outline: blob(seeded(4), 12, 9, 12), quantity: 3 };
+    const pair = (left: number, right: number): LayPiece[] => [
+      { ...square, name: "left cuff", outline: cuff, quantity: left, turns: [0, 180] },
+      sleeve,
+      { ...square, name: "right cuff", outline: mirrored, quantity: right, turns: [0, 180] },
+    ];
+
+    it("take as much cloth listed as left and right ones as in one line", () => {
+      const apart = question({ pieces: pair(4, 3), gap: 0.25 });
+      const lay = laid(apart);
+      expect(lay.lengths).toEqual(laid(question({ pieces: pair(7, 1).slice(0, 2), gap: 0.25 })).lengths);
+      expect(checkLay(apart, lay, 1e-6)).toEqual([]);
+      expect(lay.placements.length).toBe(10);
+    });
+
+    it("are counted left and right where cloth in hand does not take them all", () => {
+      const hand = question({ pieces: pair(4, 3), cloths: [{ ...cloth, width: 20, length: 14 }] });
+      const lay = laid(hand);
+      expect(lay.missing.length).toBeGreaterThan(0);
+      expect(checkLay(hand, lay, 1e-6)).toEqual([]);
+    });
+  });
+
   it("lays a small piece in the hollow of a large one", () => {
     const collar: LayPiece = {
       name: "collar",

@@ -23,14 +23,35 @@ function changedCells(before: Book, after: Book): number {
   return cells;
 }
 
-/** Does `act` at once, or where it is about many cells, once the page has said what goes on. */
+/** The step that was said and is about to be done; null when there is none. */
+let coming: Promise<void> | null = null;
+
+/** Does `act` at once, or where it is about many cells, once the page has said what goes on; never before an earlier such step. */
 export function saidIfMany(cells: number, what: () => string, act: () => void): void {
-  if (cells < MANY_CELLS) act();
-  else void shownWhile(what(), act);
+  if (cells < MANY_CELLS && !coming) {
+    act();
+    return;
+  }
+  const said = () => shownWhile(what(), act);
+  const mine: Promise<void> = (coming ? coming.then(said) : said()).catch(reportLater).finally(() => {
+    if (coming === mine) coming = null;
+  });
+  coming = mine;
 }
+
+/** An error that nothing caught is shown by the page. */
+const reportLater = (fault: unknown): void => {
+  setTimeout(() => {
+    throw fault;
+  });
+};
 
 /** Takes the last step back, or with `again` the one that was taken back. `onRefused` hears why it could not be. */
 export function takeStep(store: Store, again: boolean, onRefused: (sentence: string) => void): void {
+  if (coming) {
+    void coming.then(() => takeStep(store, again, onRefused));
+    return;
+  }
   const step = again ? store.future.at(-1) : store.past.at(-1);
   if (!step) return;
   const what = () => (again ? phrase`Redo: ${step.label}` : phrase`Undo: ${step.label}`);

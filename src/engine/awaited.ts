@@ -67,7 +67,10 @@ export class Awaited {
     return false;
   }
 
-  /** The same for the ranges among the arguments of a call: some functions read ranges by themselves, past the errors in them. */
+  /**
+   * The same for the ranges among the arguments of a call: some functions read ranges by themselves, past the errors in
+   * them. Ranges of sheets on which no cell waits are not read.
+   */
   stopAtRanges(args: readonly Ast[], read: (arg: Ast) => unknown): void {
     if (this.#cells.size === 0) return;
     for (const arg of args)

@@ -69,11 +69,12 @@ export class Awaited {
 
   /**
    * The same for the ranges among the arguments of a call: some functions read ranges by themselves, past the errors in
-   * them. Ranges of sheets on which no cell waits are not read.
+   * them. Ranges of sheets on which no cell waits are not read; a range without a sheet is one of `own`, the formula's.
    */
-  stopAtRanges(args: readonly Ast[], read: (arg: Ast) => unknown): void {
+  stopAtRanges(args: readonly Ast[], own: number, read: (arg: Ast) => unknown): void {
     if (this.#cells.size === 0) return;
     for (const arg of args)
-      if (RANGES.has(arg.type) && (this.#onSheet.get(arg.start!.sheet) ?? 0) > 0) this.stopAt(read(arg));
+      if (RANGES.has(arg.type) && (this.#onSheet.get(arg.start?.sheet ?? own) ?? 0) > 0)
+        this.stopAt(read(arg));
   }
 }

@@ -247,7 +247,7 @@ export class Guards {
       }
       const valueAt = (arg: Ast) => this.#partOf(evaluate, arg, state);
       part = withNeededArguments(part, valueAt, this.#equal);
-      this.awaited.stopAtRanges(part.args!, (arg) => evaluate(arg, state));
+      this.awaited.stopAtRanges(part.args!, state.formulaAddress.sheet, (arg) => evaluate(arg, state));
     }
     const value = evaluate(part, state);
     this.awaited.stopAt(value);

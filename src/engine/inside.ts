@@ -15,8 +15,8 @@ export interface Ast {
   readonly type: string;
   readonly procedureName?: string;
   readonly args?: readonly Ast[];
-  /** The first cell, column or row of a range. */
-  readonly start?: { readonly sheet: number };
+  /** The first cell, column or row of a range; on the sheet of the formula it has no sheet. */
+  readonly start?: { readonly sheet?: number };
 }
 
 export interface Parsed {

@@ -153,7 +153,7 @@ function Files({ vary }: Part) {
   const [first] = answered;
   const [span] = spans;
   if (rows.length === 0 || !first || !span) return null;
-  const ended = isStopped ? `, the first ${rows.length} steps` : "";
+  const ended = isStopped ? `, ${phrase`the first ${rows.length} steps`}` : "";
   const name = `${book.title} ${answered.map(({ label }) => label).join(" ")}${ended}`;
   const saveTable = () => {
     const text = sweepCsv({ book, varied: answered }, shown, rows);

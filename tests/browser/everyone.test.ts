@@ -284,7 +284,7 @@ it("in a language from right to left no sentence of the page stays English and n
   await page.getByRole("tab", { name: madeUp("What matters"), exact: true }).click();
   await page.locator(".bars .bar-words").first().waitFor();
   // The working beside it is in the words of the sewing functions.
-  const matters = (await page.locator(".matters").innerText()).split("\n");
+  const matters = (await page.locator(".matters").allInnerTexts()).join("\n").split("\n");
   expect(untranslated(matters, own)).toEqual([]);
   const table = { name: "1", mimeType: "text/csv", buffer: Buffer.from(TABLE, "latin1") };
   const openTable = async () => {

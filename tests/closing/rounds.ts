@@ -124,6 +124,21 @@ async function end(way: Way, pages: readonly Page[], profile: Profile): Promise<
   await Promise.all(pages.map((page) => page.close().catch(() => {})));
 }
 
+/** Opens a book of which something is written down that the shelf has not taken: it is taken up when the book is opened. */
+async function openWritten(page: Page): Promise<void> {
+  const isAnother = await page.evaluate(() => {
+    const open = sessionStorage.getItem("ellwand.open");
+    const written = Object.keys(localStorage).filter((key) => key.startsWith("ellwand.journal."));
+    const other = written.map((key) => key.split(".")[2]!).find((id) => id !== open);
+    if (other !== undefined) sessionStorage.setItem("ellwand.open", other);
+    return other !== undefined;
+  });
+  if (!isAnother) return;
+  await page.reload();
+  await cell(page, "A21").waitFor();
+  await saved(page);
+}
+
 /** One round, which begins in an open page and leaves another one open. */
 export async function round(
   number: number,
@@ -164,6 +179,7 @@ export async function round(
       const must = tab.mustHave(committed[i]);
       return must.length > 0 && !there.some((text) => must.includes(text) || tab.isHalfTyped(text));
     });
+    if (losing.length > 0) await openWritten(after);
   } while (losing.length > 0 && Date.now() < until);
   const lost = losing.map(
     (tab) =>

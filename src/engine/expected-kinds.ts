@@ -10,6 +10,9 @@ import type { Kind, ListForm, Takes } from "../../functions/define.ts";
 import type { Call, Tree } from "../book/formula.ts";
 import { dimension, isBare, isOpen, likeArguments } from "./kind-of-tree.ts";
 
+/** The kinds of arguments that take no figure. */
+export const NO_FIGURE: ReadonlySet<Kind> = new Set<Kind>(["text", "flag", "piece", "block", "verdict"]);
+
 /** A leaf of a tree: a number, a text, a cell, a name or a range. */
 export type Leaf = Exclude<Tree, { readonly is: "call" | "sign" | "list" | "broken" }>;
 

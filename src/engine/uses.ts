@@ -9,10 +9,11 @@ import type { Place } from "../book/address.ts";
 import { alikeKey, cutFormula } from "../book/alike.ts";
 import { formulaTree, isFormula, type Tree, treeOf } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
-import { takesOfCall } from "./expected-kinds.ts";
+import { NO_FIGURE, takesOfCall } from "./expected-kinds.ts";
 import { filledArea, type Stays, staysIn } from "./filled.ts";
 import { likeArguments } from "./kind-of-tree.ts";
 import { type Area, areaOf, isBand, isSingle, isWide, repeatedBy } from "./references.ts";
+import { ASKING, CHOOSING, COUNTING, OF_FIGURES, ORDERING, OVER_LISTS } from "./standard-functions.ts";
 
 /** How a formula needs a cell's figure. */
 export interface Use {
@@ -30,30 +31,6 @@ export interface Use {
   /** The argument of a sewing function that takes it. */
   readonly argument?: { readonly name: string; readonly kind: Kind };
 }
-
-/** Standard functions that pass over the blanks and texts of their ranges. */
-const OVER_LISTS = new Set([
-  "SUM", "MAX", "MIN", "AVERAGE", "MEDIAN", "PRODUCT", "SUMPRODUCT", "LARGE", "SMALL", "SUMSQ", "STDEV", "STDEV.S",
-  "STDEV.P", "VAR", "VAR.S", "VAR.P", "GEOMEAN", "HARMEAN",
-]); // biome-ignore format: a list
-
-/** Standard functions of plain figures, in which a blank cell is 0. */
-const OF_FIGURES = new Set(["SQRT", "POWER", "QUOTIENT", "SIN", "COS", "TAN", "EXP", "LN", "SIGN"]);
-
-/** Standard functions that ask what a cell holds: a cell they are given may be blank or a text. */
-const ASKING = new Set([
-  "ISBLANK", "ISNUMBER", "ISTEXT", "ISNONTEXT", "ISERROR", "COUNT", "COUNTA", "COUNTBLANK", "N", "T", "TYPE",
-]); // biome-ignore format: a list
-
-/** Functions that choose or look up one of their arguments, and pass on what they find whatever it is. */
-const CHOOSING: Record<string, true> = {
-  IF: true, IFERROR: true, IFNA: true, INDEX: true, CHOOSE: true, SUMIF: true, HLOOKUP: true, VLOOKUP: true,
-  XLOOKUP: true, OFFSET: true,
-}; // biome-ignore format: a table
-
-const NO_FIGURE: ReadonlySet<Kind> = new Set<Kind>(["text", "flag", "piece", "block", "verdict"]);
-const COUNTING = new Set(["+", "-", "*", "/", "^", "%"]);
-const ORDERING = new Set(["<", ">", "<=", ">="]);
 
 interface KnownRow {
   readonly names: readonly unknown[];

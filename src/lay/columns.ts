@@ -54,7 +54,7 @@ export class Columns {
   /**
    * The first column from `column` on, at most `most`, on which the slices find a free place from
    * `from` to `to` across the cloth; `height` is the least such y there. Columns are counted in steps
-   * of `cycle` from `phase`. When there is no place, a column before which there is none.
+   * of `cycle` from `phase`. When there is no place, it answers a column before which no place is.
    */
   soonest(
     slices: Slices,

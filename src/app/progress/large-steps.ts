@@ -23,7 +23,7 @@ function changedCells(before: Book, after: Book): number {
   return cells;
 }
 
-/** The step that was said and is about to be done; null when there is none. */
+/** The step that was said and is about to be done; null when no step was said. */
 let coming: Promise<void> | null = null;
 
 /** Does `act` at once, or where it is about many cells, once the page has said what goes on; never before an earlier such step. */

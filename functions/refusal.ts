@@ -17,6 +17,9 @@ export interface CellOfCall {
 /** Writes a length in a refusal as the tape shows it; `beside` are lengths that must not read the same. */
 type Say = (length: number, ...beside: number[]) => string;
 
+/** How many calls an error lists as its trace, in the JavaScript engines that can be asked. */
+const traces = Error as ErrorConstructor & { stackTraceLimit?: number | undefined };
+
 /**
  * Thrown inside `compute` when the arguments have no answer; the sentence says why. A sentence
  * with lengths in it is a function of `say`, so that they are written as the book's tape shows them.
@@ -32,7 +35,11 @@ export class Refusal extends Error {
     readonly found?: CellOfCall,
   ) {
     const words = typeof sentence === "string" ? () => sentence : sentence;
+    // Its sentence says where it comes from; a trace of the calls would cost more than many a function.
+    const { stackTraceLimit } = traces;
+    traces.stackTraceLimit = 0;
     super(words((length) => numberText(length)));
+    traces.stackTraceLimit = stackTraceLimit;
     this.sentence = words;
   }
 }

@@ -134,6 +134,15 @@ it("export, comparison, a large file and what-if answers say how long they take,
   });
   await expect.poll(busy).toMatch(/Pasting 1600 cells …(.*)Undo: paste 1600 cells/);
   await expect.poll(() => cell(page, "B6").textContent()).toBe("");
+  // A row that is moved down twice at once comes two rows down, and both steps are taken back.
+  await cell(page, "A8").click();
+  await page.keyboard.press("Alt+Shift+ArrowDown");
+  await page.keyboard.press("Alt+Shift+ArrowDown");
+  await expect.poll(() => cell(page, "A10").textContent()).toBe("role 8");
+  expect(await busy()).toContain("In progress: move a row …");
+  await page.keyboard.press("Control+z");
+  await page.keyboard.press("Control+z");
+  await expect.poll(() => cell(page, "A8").textContent()).toBe("role 8");
   const table = await download(page, async () => {
     await page.getByRole("button", { name: /^Change the page/ }).click();
     await page.getByRole("menuitem", { name: "Save as CSV, as shown" }).click();

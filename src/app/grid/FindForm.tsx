@@ -7,6 +7,7 @@ import { type Found, findCells, replacedIn, rowLabel, type Wanted } from "../../
 import { nameOf } from "../../book/names.ts";
 import { replaceTexts } from "../../store/arranging.ts";
 import { Dialog } from "../dialog/Dialog.tsx";
+import { saidIfMany } from "../progress/large-steps.ts";
 import { useRevision } from "../store-hooks.ts";
 import type { EditSession } from "./edit-session.ts";
 
@@ -45,14 +46,15 @@ export function FindForm({ session, page, onGo, onDone }: Props) {
     const fault = (typed: string, on: number) =>
       /^\s*=/.test(typed) ? store.engine.unreadable(typed, on) : null;
     const places = list.map(({ place }) => place);
-    const sentence = store.run(replaceTexts(places, wanted, by, fault));
-    setMessage(
-      sentence
-        ? { text: sentence, refused: true }
-        : {
-            text: phrase`Replaced in ${plural(list.length, "# cell", "# cells")}; Undo brings it back`,
-            refused: false,
-          },
+    const cells = plural(list.length, "# cell", "# cells");
+    saidIfMany(
+      list.length,
+      () => phrase`Replacing in ${cells}`,
+      () => {
+        const sentence = store.run(replaceTexts(places, wanted, by, fault));
+        const text = sentence ?? phrase`Replaced in ${cells}; Undo brings it back`;
+        setMessage({ text, refused: sentence !== null });
+      },
     );
   };
   const label = ({ place }: Found) => nameOf(store.book, place) ?? rowLabel(store.book, place);

@@ -14,6 +14,7 @@ import {
 import { insertColumns, insertRows, removeColumns, removeRows } from "../../store/commands.ts";
 import type { Command } from "../../store/store.ts";
 import { Menu } from "../menu/Menu.tsx";
+import { saidIfLarge } from "../progress/large-steps.ts";
 import { freezeLabel } from "./arrangement.ts";
 import type { EditSession } from "./edit-session.ts";
 
@@ -126,7 +127,10 @@ export function RowsAndColumns({ x, y, block, session, onForm, fits, onDone }: P
   const items = itemsFor(block, session.grid?.wholly ?? null, session.store.shown.pages[block.page]!, fits);
   const run = ({ does }: Item) => {
     if (typeof does === "string") onForm(does);
-    else session.run(does, { page: block.page, row: block.top, column: block.left });
+    else {
+      const at = { page: block.page, row: block.top, column: block.left };
+      saidIfLarge(session.store.shown.pages[block.page], does.label, () => session.run(does, at));
+    }
     return typeof does === "string";
   };
   return (

@@ -1,12 +1,13 @@
 /** Sorting the rows of a block: which rows move, by which column, which way. */
 
 import { type FormEvent, useEffect, useRef, useState } from "react";
-import { phrase } from "../../../functions/phrase.ts";
+import { phrase, plural } from "../../../functions/phrase.ts";
 import { type Block, cellAddress, columnLetters, type Place } from "../../book/address.ts";
 import { isFormula } from "../../book/formula.ts";
 import { blockAround } from "../../book/reorder.ts";
 import { type Book, typedAt } from "../../book/shape.ts";
 import { sortBlock } from "../../store/arranging.ts";
+import { cellsOf, saidIfMany } from "../progress/large-steps.ts";
 import type { EditSession } from "./edit-session.ts";
 import { FormFoot } from "./FormFoot.tsx";
 
@@ -55,10 +56,15 @@ export function SortForm({ session, block, onDone }: Props) {
   );
   const keep = (event: FormEvent) => {
     event.preventDefault();
-    const { engine } = session.store;
-    const sentence = session.store.run(sortBlock(rows, column, descending, (at: Place) => engine.value(at)));
-    setRefusal(sentence);
-    if (sentence === null) dialog.current?.close();
+    const what = () => phrase`Sorting ${plural(rows.bottom - rows.top + 1, "# row", "# rows")}`;
+    saidIfMany(cellsOf(rows), what, () => {
+      const { engine } = session.store;
+      const sentence = session.store.run(
+        sortBlock(rows, column, descending, (at: Place) => engine.value(at)),
+      );
+      setRefusal(sentence);
+      if (sentence === null) dialog.current?.close();
+    });
   };
   return (
     <dialog

@@ -8,7 +8,7 @@ import { typedAt } from "../../book/shape.ts";
 import { copyOf, moveCells, pasteBlock, typeCells } from "../../store/commands.ts";
 import { withPhotographs } from "../../store/photograph.ts";
 import { reasonOf } from "../faults/in-time.ts";
-import { saidIfMany } from "../progress/large-steps.ts";
+import { cellsOf, saidIfMany } from "../progress/large-steps.ts";
 import { blockText, repeated } from "./clipboard.ts";
 import type { Clip, EditSession } from "./edit-session.ts";
 import type { GridView } from "./grid-view.ts";
@@ -67,7 +67,7 @@ function put(grid: GridView, session: EditSession, text: string, html: string, c
     return;
   }
   if (own) {
-    said(own.block, chosen, () => putCopy(grid, session, own, chosen));
+    said(cellsOf(own.block), chosen, () => putCopy(grid, session, own, chosen));
     return;
   }
   const refuse = (refusal: string) => session.run({ label: "paste", edit: () => ({ refusal }) }, at);
@@ -91,7 +91,7 @@ function put(grid: GridView, session: EditSession, text: string, html: string, c
   }
   const { cells, doubt, other } = reader.understood(text, htmlTable(html));
   const paste = (block: string[][]): boolean => putTexts(grid, session, block, chosen);
-  said({ bottom: cells.length - 1, right: (cells[0]?.length ?? 0) - 1 }, chosen, () => {
+  said(cells.length * (cells[0]?.length ?? 0), chosen, () => {
     if (!paste(cells) || doubt === null) return;
     session.pasted = {
       book: session.store.book,
@@ -101,16 +101,9 @@ function put(grid: GridView, session: EditSession, text: string, html: string, c
   });
 }
 
-const cellsOf = ({
-  top = 0,
-  left = 0,
-  bottom,
-  right,
-}: Partial<Block> & Pick<Block, "bottom" | "right">): number => (bottom - top + 1) * (right - left + 1);
-
 /** Pastes at once, or a large block once the page has said so; a block may be repeated over the chosen cells. */
-function said(block: Parameters<typeof cellsOf>[0], chosen: Block, paste: () => void): void {
-  const cells = Math.max(cellsOf(block), cellsOf(chosen));
+function said(count: number, chosen: Block, paste: () => void): void {
+  const cells = Math.max(count, cellsOf(chosen));
   saidIfMany(cells, () => phrase`Pasting ${plural(cells, "# cell", "# cells")}`, paste);
 }
 
@@ -166,9 +159,16 @@ function move(grid: GridView, session: EditSession, clip: Clip, to: Place): void
     bottom: to.row + bottom - top,
     right: to.column + right - left,
   };
-  if (!session.run(moveCells(clip.block, to), to)) return;
-  session.clip = { book: session.store.book, block, text: clip.text, cut: false };
-  grid.selectBlock(block);
+  const cells = cellsOf(block);
+  saidIfMany(
+    cells,
+    () => phrase`Moving ${plural(cells, "# cell", "# cells")}`,
+    () => {
+      if (!session.run(moveCells(clip.block, to), to)) return;
+      session.clip = { book: session.store.book, block, text: clip.text, cut: false };
+      grid.selectBlock(block);
+    },
+  );
 }
 
 const typedBlock = ({ book, block }: Clip): string[][] =>

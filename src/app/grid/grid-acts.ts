@@ -1,8 +1,9 @@
 /** What is typed, dragged and drawn out in the grid, as commands of the book. */
-import { phrase } from "../../../functions/phrase.ts";
+import { phrase, plural } from "../../../functions/phrase.ts";
 import type { Block } from "../../book/address.ts";
 import { typeCells } from "../../store/commands.ts";
 import type { Command } from "../../store/store.ts";
+import { cellsOf, MANY_CELLS, saidIfLarge, saidIfMany } from "../progress/large-steps.ts";
 import type { EditSession } from "./edit-session.ts";
 import { drawnOut } from "./fill.ts";
 import type { GridView } from "./grid-view.ts";
@@ -21,6 +22,11 @@ export function change(
   });
   const first = typings[0];
   if (!first) return false;
+  if (typings.length >= MANY_CELLS) {
+    const what = () => phrase`Changing ${plural(typings.length, "# cell", "# cells")}`;
+    saidIfMany(typings.length, what, () => session.run(typeCells(typings), first));
+    return false;
+  }
   const single = typings.length === 1;
   const kept = session.run(typeCells(typings), first, single ? first.typed : null);
   if (!kept && single) view.take(first);
@@ -50,15 +56,16 @@ export function drag(
               : phrase`only columns that lie side by side can be moved together`,
         }),
       };
-  if (!session.run(step, view.place(0, 0))) return;
-  const first = to > at ? to - count : to;
-  if (what === "rows") view.hot.selectRows(first, first + count - 1);
-  else view.hot.selectColumns(first, first + count - 1);
+  saidIfLarge(view.page, step.label, () => {
+    if (!session.run(step, view.place(0, 0))) return;
+    const first = to > at ? to - count : to;
+    if (what === "rows") view.hot.selectRows(first, first + count - 1);
+    else view.hot.selectColumns(first, first + count - 1);
+  });
 }
 
 /** Draws `source` out over `target` as one step. */
 export function fill(view: GridView, session: EditSession, source: Block, target: Block): void {
-  const { book } = session.store;
   const whole: Block = {
     page: view.index,
     top: Math.min(source.top, target.top),
@@ -66,7 +73,11 @@ export function fill(view: GridView, session: EditSession, source: Block, target
     bottom: Math.max(source.bottom, target.bottom),
     right: Math.max(source.right, target.right),
   };
-  const step = { ...typeCells(drawnOut(book, source, target)), label: phrase`fill cells` };
-  session.run(step, view.place(whole.top, whole.left));
-  view.selectBlock(whole);
+  const cells = cellsOf(target);
+  const what = () => phrase`Filling ${plural(cells, "# cell", "# cells")}`;
+  saidIfMany(cells, what, () => {
+    const typings = drawnOut(session.store.book, source, target);
+    session.run({ ...typeCells(typings), label: phrase`fill cells` }, view.place(whole.top, whole.left));
+    view.selectBlock(whole);
+  });
 }

@@ -3,7 +3,7 @@ import type { Block } from "../../book/address.ts";
 import { moveColumns, moveRows } from "../../store/arranging.ts";
 import { insertColumns, insertRows, removeColumns, removeRows } from "../../store/commands.ts";
 import type { Command } from "../../store/store.ts";
-import { takeStep } from "../progress/large-steps.ts";
+import { inTurn, saidIfLarge, takeStep } from "../progress/large-steps.ts";
 import type { EditSession } from "./edit-session.ts";
 import { fillWithin } from "./fill.ts";
 import { fill } from "./grid-acts.ts";
@@ -22,17 +22,20 @@ export function addGridKeys(
     const pair = block && fillWithin(block, direction);
     if (pair) fill(grid, session, ...pair);
   };
-  const run = (command: (block: Block) => Command | null, chosen: (block: Block) => Block) => () => {
-    const block = grid.block();
-    const step = block && command(block);
-    if (!step) return;
-    const { wholly } = grid;
-    if (!session.run(step, { page: block.page, row: block.top, column: block.left })) return;
-    const next = chosen(block);
-    if (wholly === "columns") grid.hot.selectColumns(next.left, next.right);
-    else if (wholly === "rows") grid.hot.selectRows(next.top, next.bottom);
-    else grid.selectBlock(next);
-  };
+  const run = (command: (block: Block) => Command | null, chosen: (block: Block) => Block) => () =>
+    inTurn(() => {
+      const block = grid.block();
+      const step = block && command(block);
+      if (!step) return;
+      const { wholly } = grid;
+      saidIfLarge(grid.page, step.label, () => {
+        if (!session.run(step, { page: block.page, row: block.top, column: block.left })) return;
+        const next = chosen(block);
+        if (wholly === "columns") grid.hot.selectColumns(next.left, next.right);
+        else if (wholly === "rows") grid.hot.selectRows(next.top, next.bottom);
+        else grid.selectBlock(next);
+      });
+    });
   const tall = ({ top, bottom }: Block) => bottom - top + 1;
   const wide = ({ left, right }: Block) => right - left + 1;
   const byRows = () => grid.wholly !== "columns";

@@ -1,7 +1,8 @@
 /** Steps that take long: what goes on is said before the page stands still. */
 import { phrase } from "../../../functions/phrase.ts";
-import type { Book } from "../../book/shape.ts";
-import type { Store } from "../../store/store.ts";
+import type { Block } from "../../book/address.ts";
+import type { Book, Page } from "../../book/shape.ts";
+import type { Command, Store } from "../../store/store.ts";
 import { shownWhile } from "./ongoing.ts";
 
 /** To calculate this many cells takes a slow machine about a second. */
@@ -39,6 +40,12 @@ export function saidIfMany(cells: number, what: () => string, act: () => void): 
   coming = mine;
 }
 
+/** Does `act` once no step is about to be done: what is chosen by then is what that step chose. */
+export function inTurn(act: () => void): void {
+  if (coming) void coming.then(() => inTurn(act));
+  else act();
+}
+
 /** An error that nothing caught is shown by the page. */
 const reportLater = (fault: unknown): void => {
   setTimeout(() => {
@@ -46,17 +53,25 @@ const reportLater = (fault: unknown): void => {
   });
 };
 
+/** How many cells a block has. */
+export const cellsOf = ({ top, left, bottom, right }: Block): number =>
+  (bottom - top + 1) * (right - left + 1);
+
+/** Does a step that moves the cells of a whole page, such as the insertion of a row; the page says which when it is large. */
+export function saidIfLarge(page: Page | undefined, label: Command["label"], act: () => void): void {
+  const cells = page ? page.rows.length * page.columns.length : 0;
+  saidIfMany(cells, () => phrase`In progress: ${label}`, act);
+}
+
 /** Takes the last step back, or with `again` the one that was taken back. `onRefused` hears why it could not be. */
 export function takeStep(store: Store, again: boolean, onRefused: (sentence: string) => void): void {
-  if (coming) {
-    void coming.then(() => takeStep(store, again, onRefused));
-    return;
-  }
-  const step = again ? store.future.at(-1) : store.past.at(-1);
-  if (!step) return;
-  const what = () => (again ? phrase`Redo: ${step.label}` : phrase`Undo: ${step.label}`);
-  saidIfMany(changedCells(store.book, step.book), what, () => {
-    const refusal = again ? store.redo() : store.undo();
-    if (refusal) onRefused(refusal);
+  inTurn(() => {
+    const step = again ? store.future.at(-1) : store.past.at(-1);
+    if (!step) return;
+    const what = () => (again ? phrase`Redo: ${step.label}` : phrase`Undo: ${step.label}`);
+    saidIfMany(changedCells(store.book, step.book), what, () => {
+      const refusal = again ? store.redo() : store.undo();
+      if (refusal) onRefused(refusal);
+    });
   });
 }

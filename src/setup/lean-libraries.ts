@@ -45,7 +45,54 @@ const REPLACED: readonly (readonly [path: RegExp, code: string])[] = [
     /hyperformula\/es\/Lookup\/ColumnIndex\.mjs$/,
     'export class ColumnIndex { constructor() { throw new Error("ColumnIndex is not built into this page: see src/setup/lean-libraries.ts"); } }',
   ],
+  // How a parser goes on behind a fault: the engine's parser stops at the first one.
+  [
+    /chevrotain\/lib_esm\/src\/parse\/parser\/traits\/recoverable\.js$/,
+    `export const EOF_FOLLOW_KEY = {}, IN_RULE_RECOVERY_EXCEPTION = "InRuleRecoveryException";
+${["attemptInRepetitionRecovery", "InRuleRecoveryException"].map(absent).join("\n")}
+export class Recoverable {
+  initRecoverable({ recoveryEnabled }) {
+    if (recoveryEnabled) attemptInRepetitionRecovery();
+    this.recoveryEnabled = false;
+    this.firstAfterRepMap = {};
+    this.resyncFollows = {};
+  }
+  attemptInRepetitionRecovery() {}
+  getHumanReadableRuleStack() { return this.RULE_STACK.map((name) => this.shortRuleNameToFullName(name)); }
+}`,
+  ],
+  // The tree of all signs of a text: the engine's parser makes its own trees.
+  [
+    /chevrotain\/lib_esm\/src\/parse\/parser\/traits\/tree_builder\.js$/,
+    `${absent("makeTree")}
+export class TreeBuilder {
+  initTreeBuilder({ outputCst }) {
+    if (outputCst !== false) makeTree();
+    this.outputCst = false;
+    this.LAST_EXPLICIT_RULE_STACK = [];
+    this.CST_STACK = [];
+    this.manyInternal = this.manyInternalNoCst;
+    this.orInternal = this.orInternalNoCst;
+    this.optionInternal = this.optionInternalNoCst;
+    this.atLeastOneInternal = this.atLeastOneInternalNoCst;
+    this.manySepFirstInternal = this.manySepFirstInternalNoCst;
+    this.atLeastOneSepFirstInternal = this.atLeastOneSepFirstInternalNoCst;
+  }
+  cstInvocationStateUpdate() {}
+  cstFinallyStateUpdate() {}
+  cstPostTerminal() {}
+  cstPostNonTerminal() {}
+  cstPostRule() {}
+  getLastExplicitRuleShortName() { return this.RULE_STACK[this.RULE_STACK.length - 1]; }
+  getPreviousExplicitRuleShortName() { return this.RULE_STACK[this.RULE_STACK.length - 2]; }
+  getLastExplicitRuleOccurrenceIndex() { return this.RULE_OCCURRENCE_STACK[this.RULE_OCCURRENCE_STACK.length - 1]; }
+}`,
+  ],
 ];
+
+/** The code in the place of a module that is left out; null for any other module. */
+export const replacement = (id: string): string | null =>
+  REPLACED.find(([path]) => path.test(id))?.[1] ?? null;
 
 /** The sum that bought keys of the grid are checked by; a page that is built without such a key never asks for it. */
 const KEY_SUM = /handsontable\/utils\/entitlementLicenseKey\/sha512\.mjs$/;
@@ -67,6 +114,12 @@ const CUT: readonly (readonly [path: RegExp, from: string, to: string])[] = [
     /chevrotain\/lib_esm\/src\/scan\/lexer_public\.js$/,
     'if (_this.config.skipValidations === false) {\n                        _this.TRACE_INIT("validatePatterns"',
     "validatePatterns(currModDef, allModeNames));\n                        });\n                    }",
+  ],
+  // What these checks would say.
+  [
+    /chevrotain\/lib_esm\/src\/parse\/errors_public\.js$/,
+    "    buildDuplicateFoundError: function (topLevelRule, duplicateProds) {",
+    'is already defined in the grammar: ->" + options.grammarName + "<-";\n        return errMsg;\n    }',
   ],
 ];
 
@@ -143,10 +196,7 @@ export const leanLibraries: Plugin = {
   configResolved({ env }) {
     isKeyGiven = env.VITE_HANDSONTABLE_KEY !== undefined;
   },
-  load: (id) =>
-    !isKeyGiven && KEY_SUM.test(id)
-      ? absent("sha512")
-      : (REPLACED.find(([path]) => path.test(id))?.[1] ?? null),
+  load: (id) => (!isKeyGiven && KEY_SUM.test(id) ? absent("sha512") : replacement(id.replaceAll("\\", "/"))),
   transform: (code, id) =>
     /handsontable\/styles\/handsontable\.min\.css$/.test(id) ? { code: usedStyles(code), map: null } : null,
 };

@@ -1,28 +1,67 @@
 /**
- * Leaves out the methods of HyperFormula, and of the parser inside it, that nothing calls. A bundler keeps a
- * class whole, since any of its methods may be called; here a method is kept when code that is itself kept
- * names it, be it as a member or as a text of this one word, on any object. HyperFormula calls methods by
- * no other names: it puts none together at run time.
+ * Leaves out the methods of HyperFormula, of the parser inside it, and of the grid's library that nothing calls.
+ * A bundler keeps a class whole, since any of its methods may be called; here a method is kept when code that is
+ * itself kept names it, be it as a member or as a text of this one word, on any object. These libraries call
+ * methods by no other names: they put none together at run time.
  */
-import { readdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { dirname, join } from "node:path";
 import type { Plugin } from "vite";
+import { replacement } from "./lean-libraries.ts";
+import { withPrivateMembers } from "./private-members.ts";
 import { nameOf, type Part, parsed, partsIn } from "./program-parts.ts";
 
 const ROOT = join(import.meta.dirname, "../..");
 
-/** The modules whose methods are looked at. */
-const LIBRARIES: readonly string[] = ["node_modules/hyperformula/es", "node_modules/chevrotain/lib_esm/src"];
+const filesIn = (folder: string): string[] =>
+  readdirSync(join(ROOT, folder), { recursive: true, encoding: "utf8" })
+    .filter((path) => /\.(?:mjs|js|tsx?)$/.test(path) && !/\.d\.ts$|^i18n.languages/.test(path))
+    .map((path) => join(ROOT, folder, path).replaceAll("\\", "/"));
 
-/** What uses them: the engine, what reads and writes spreadsheets, and the packages that they are made of. */
-const CALLERS: readonly string[] = [
-  "src/engine",
-  "src/exchange",
-  "node_modules/regexp-to-ast/lib",
-  "node_modules/tiny-emitter",
+/** The modules of a package that the files of a folder import, and those that these import in turn. */
+function modulesImported(name: string, folder: string): string[] {
+  const entries = filesIn(folder).flatMap((file) =>
+    [...readFileSync(file, "utf8").matchAll(/^import .*"([^"]+)";$/gm)].map(([, path]) => path!),
+  );
+  const wanted = entries
+    .filter((path) => path.startsWith(`${name}/`) && !path.endsWith(".css"))
+    .map((path) => join(ROOT, "node_modules", path))
+    .map((path) => (existsSync(`${path}.mjs`) ? `${path}.mjs` : join(path, "index.mjs")));
+  const found = new Set<string>();
+  for (let file = wanted.pop(); file !== undefined; file = wanted.pop()) {
+    if (found.has(file)) continue;
+    found.add(file);
+    for (const { source } of parsed(readFileSync(file, "utf8")).body as Part[]) {
+      const path = String((source as Part | null)?.value ?? "");
+      if (path.startsWith(".")) wanted.push(join(dirname(file), path));
+    }
+  }
+  return [...found].map((file) => file.replaceAll("\\", "/"));
+}
+
+/** Libraries whose methods are looked at together. */
+interface Libraries {
+  readonly modules: () => readonly string[];
+  /** The folders of what uses them: our own, and the packages that they are made of. */
+  readonly callers: readonly string[];
+  /** A module as the rules of the build before this one leave it. */
+  readonly given: (code: string, file: string) => string;
+}
+
+const LIBRARIES: readonly Libraries[] = [
+  {
+    modules: () => ["node_modules/hyperformula/es", "node_modules/chevrotain/lib_esm/src"].flatMap(filesIn),
+    callers: ["src/engine", "src/exchange", "node_modules/regexp-to-ast/lib", "node_modules/tiny-emitter"],
+    given: (code, file) => replacement(file) ?? code,
+  },
+  {
+    modules: () => modulesImported("handsontable", "src/app/grid"),
+    callers: ["src/app"],
+    given: (code, file) => replacement(file) ?? withPrivateMembers(code) ?? code,
+  },
 ];
 
-/** A method that can be left out: `name() {}` in a class, or `Class.prototype.name = function () {}`. */
+/** A method that can be left out: `name() {}` in a class, or a function that `Class.prototype.name` or `this.name` is given. */
 interface Method {
   readonly name: string;
   readonly part: Part;
@@ -42,8 +81,9 @@ function methodOf(part: Part): Method | null {
   const { expression } = part as { expression?: Part };
   if (part.type !== "ExpressionStatement" || expression?.type !== "AssignmentExpression") return null;
   const { left, right } = expression as Part & { left: Part; right: Part };
-  const isPrototype = nameOf((left.object as Part | undefined)?.property) === "prototype";
-  return isPrototype && right.type === "FunctionExpression" && !left.computed
+  const object = left.object as Part | undefined;
+  const isOwn = object?.type === "ThisExpression" || nameOf(object?.property) === "prototype";
+  return isOwn && /^(?:Arrow)?Function/.test(right.type) && !left.computed && nameOf(left.property)
     ? { name: nameOf(left.property), part }
     : null;
 }
@@ -89,6 +129,8 @@ export function withoutUncalled(code: string, program: Part, inUse: ReadonlySet<
     const method = methodOf(part);
     if (method && !inUse.has(method.name)) {
       text += code.slice(at, part.start);
+      // The whole of what stands under an `if` has to leave a statement.
+      if (part.type === "ExpressionStatement") text += ";";
       at = part.end;
     } else for (const [, one] of partsIn(part)) see(one);
   };
@@ -96,39 +138,37 @@ export function withoutUncalled(code: string, program: Part, inUse: ReadonlySet<
   return text + code.slice(at);
 }
 
-const filesIn = (folder: string): string[] =>
-  readdirSync(join(ROOT, folder), { recursive: true, encoding: "utf8" })
-    .filter((path) => /\.(?:mjs|js|ts)$/.test(path) && !/\.d\.ts$|^i18n.languages/.test(path))
-    .map((path) => join(ROOT, folder, path).replaceAll("\\", "/"));
-
 /** A file by its place among the packages, wherever these are. */
 const placeOf = (path: string): string => path.slice(path.lastIndexOf("/node_modules/") + 1);
 
-/** The libraries' files without what nothing calls, by their places, with the code that they have on the disk. */
-function lessened(): ReadonlyMap<string, { readonly code: string; readonly less: string }> {
-  const read = (file: string) => {
-    const code = readFileSync(file, "utf8");
+/** The libraries' files without what nothing calls, by their places, with the code that this rule is given. */
+function lessened({
+  modules,
+  callers,
+  given,
+}: Libraries): [place: string, { readonly code: string; readonly less: string }][] {
+  const read = (file: string, change: Libraries["given"]) => {
+    const code = change(readFileSync(file, "utf8"), file);
     return { file, code, program: parsed(code, file) };
   };
-  const modules = LIBRARIES.flatMap(filesIn).map(read);
-  const inUse = namesInUse([...modules, ...CALLERS.flatMap(filesIn).map(read)].map(({ program }) => program));
-  return new Map(
-    modules.map(({ file, code, program }) => [
-      placeOf(file),
-      { code, less: withoutUncalled(code, program, inUse) },
-    ]),
-  );
+  const own = modules().map((file) => read(file, given));
+  const others = callers.flatMap(filesIn).map((file) => read(file, (code) => code));
+  const inUse = namesInUse([...own, ...others].map(({ program }) => program));
+  return own.map(({ file, code, program }) => [
+    placeOf(file),
+    { code, less: withoutUncalled(code, program, inUse) },
+  ]);
 }
 
-let files: ReturnType<typeof lessened> | undefined;
+let files: ReadonlyMap<string, { readonly code: string; readonly less: string }> | undefined;
 
 export const uncalledMethods: Plugin = {
   name: "uncalled-methods",
   apply: "build",
   transform(code, id) {
     const place = placeOf(id.replaceAll("\\", "/"));
-    if (!LIBRARIES.some((folder) => place.startsWith(`${folder}/`))) return null;
-    files ??= lessened();
+    if (!/^node_modules\/(?:hyperformula|chevrotain|handsontable)\//.test(place)) return null;
+    files ??= new Map(LIBRARIES.flatMap(lessened));
     const file = files.get(place);
     // A module that another rule of the build has changed keeps its methods.
     return file && file.code === code ? { code: file.less, map: null } : null;

@@ -229,6 +229,35 @@ describe("kept in the browser", () => {
       .poll(() => page.evaluate(() => Object.keys(localStorage).filter((key) => /journal/.test(key))))
       .toEqual([]);
     await expect.poll(() => page.getByText("This book does not open").count()).toBe(1);
+
+    // What a tab wrote down of a book that has not been opened since is in the file too.
+    await page.evaluate(
+      (open) =>
+        new Promise<void>((done) => {
+          const request = indexedDB.open("ellwand");
+          request.onsuccess = () => {
+            const store = (name: string) => request.result.transaction(name).objectStore(name);
+            store("leaves").getAll().onsuccess = ({ target }) => {
+              const leaves = (target as IDBRequest<{ id: string; text: string }[]>).result;
+              const other = leaves.find(({ id, text }) => id !== open && text.includes("from long before"))!;
+              const text = other.text.replace("from long before", "typed last of all");
+              store("spines").get(other.id).onsuccess = ({ target }) => {
+                const { revision } = (target as IDBRequest<{ revision: number }>).result;
+                const entry = JSON.stringify({ revision, from: 0, step: 1, text });
+                localStorage.setItem(`ellwand.journal.${other.id}.five.1`, entry);
+                request.result.close();
+                done();
+              };
+            };
+          };
+        }),
+      await page.evaluate(() => sessionStorage.getItem("ellwand.open")),
+    );
+    const { text: latest } = await download(page, () =>
+      page.getByRole("button", { name: "Save all books to one file" }).click(),
+    );
+    expect(latest).toContain("typed last of all");
+    expect(latest).not.toContain("from long before");
   });
 
   it("a second tab goes on from what the first has kept, once that is closed", async () => {

@@ -14,6 +14,7 @@ import { copyText } from "./copies.ts";
 import { fileName, saveText } from "./disk.ts";
 import { type Library, type Listed, titled } from "./library.ts";
 import type { BookRecord } from "./shelf.ts";
+import { latestText } from "./unkept.ts";
 import type { Version } from "./versions/rule.ts";
 
 interface Props {
@@ -66,7 +67,7 @@ export function BookRow(props: Props) {
   const fault = isOpen ? null : (listed?.fault ?? null);
   const saveAsItIs = async () => {
     try {
-      setSaved(phrase`Saved as ${saveText(await library.text(record.id), fileName(title))}`);
+      setSaved(phrase`Saved as ${saveText((await library.kept(record.id)).text, fileName(title))}`);
     } catch (failed) {
       setSaved(phrase`Not saved: ${reasonOf(failed)}`);
     }
@@ -141,7 +142,7 @@ export function BookRow(props: Props) {
           <Suspense fallback={<p role="status">{phrase`Earlier versions are being read …`}</p>}>
             <Versions
               book={record.id}
-              present={async () => (isOpen ? { book: open } : readBook(await library.text(record.id)))}
+              present={async () => (isOpen ? { book: open } : readBook(await latestText(library, record.id)))}
               canReplace={fault === null}
               onPlace={isOpen ? onPlace : null}
               onBringBack={props.onBringBack}
@@ -153,7 +154,7 @@ export function BookRow(props: Props) {
       {compares && (
         <Compared
           read={async () =>
-            readBook((await (isOpen ? library.earlier(record.id) : library.text(record.id))) ?? "")
+            readBook((await (isOpen ? library.earlier(record.id) : latestText(library, record.id))) ?? "")
           }
           other={isOpen ? phrase`When it was opened` : phrase`This book`}
           open={open}

@@ -9,6 +9,7 @@ import { freshRecord, type Library } from "./library.ts";
 import { Opener } from "./opener.ts";
 import { FIRST_CELL, rememberPlace } from "./place.ts";
 import { Saver } from "./saver.ts";
+import { latestTexts } from "./unkept.ts";
 import { watchSteps } from "./versions/watch.ts";
 
 export class Keeper {
@@ -107,17 +108,20 @@ export class Keeper {
     this.bookcase.inFile(this.#saver.record.id, { at, revision, file }).catch(() => {});
   }
 
-  /** Saves every book to one file; gives the file's name and how many books are in it. */
+  /**
+   * Saves every book to one file, with what tabs that are gone had not put on the shelf any more; what can't be read
+   * goes in as it is kept. Gives the file's name and how many books are in it.
+   */
   async saveAll(): Promise<{ name: string; count: number }> {
     await this.flush();
-    const { text, ids } = await this.bookcase.everything();
+    const { text, ids, count } = await this.bookcase.everything((id) => latestTexts(this.bookcase, id));
     const name = saveText(text, `ellwand-books-${new Date().toISOString().slice(0, 10)}.json`);
     await this.bookcase.copied(ids);
     if (this.#store.book === this.#saver.kept && ids.includes(this.#saver.record.id)) {
       this.#saver.copied = this.#store.book;
       this.#keeping.change({ copied: { at: Date.now(), changed: false } });
     }
-    return { name, count: ids.length };
+    return { name, count };
   }
 
   /** Notes which cell is chosen. */

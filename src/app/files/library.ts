@@ -68,11 +68,11 @@ export class Library {
     }
   }
 
-  /** The text of a book as it is kept, readable or not. */
-  async text(id: string): Promise<string> {
+  /** A book as it is kept, readable or not. */
+  async kept(id: string): Promise<{ readonly record: BookRecord; readonly text: string }> {
     const found = await this.shelf?.read(id);
     if (!found) throw new Error(phrase`this book is no longer in this browser`);
-    return found.text;
+    return found;
   }
 
   /** The text of the state in which a book was last opened. */
@@ -80,12 +80,14 @@ export class Library {
     return (await this.shelf?.read(id))?.before ?? null;
   }
 
-  /** Every book that is not in the bin, as one file; what can't be read goes in as it is kept. */
-  async everything(): Promise<{ text: string; ids: readonly string[] }> {
+  /** Every book that is not in the bin, as one file, and how many are in it; `textsOf` gives the texts of one of them. */
+  async everything(
+    textsOf: (id: string) => Promise<readonly string[]>,
+  ): Promise<{ text: string; ids: readonly string[]; count: number }> {
     const records = await this.list();
     const texts: string[] = [];
-    for (const { id } of records) texts.push(await this.text(id));
-    return { text: writeBooks(texts), ids: records.map(({ id }) => id) };
+    for (const { id } of records) texts.push(...(await textsOf(id)));
+    return { text: writeBooks(texts), ids: records.map(({ id }) => id), count: texts.length };
   }
 
   /** Puts a text on the shelf as a book of its own, readable or not. */

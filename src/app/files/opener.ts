@@ -12,14 +12,14 @@ import { saveFile } from "./disk.ts";
 import { holdBook } from "./hold.ts";
 import { dropWritten, writtenOf } from "./journal.ts";
 import type { KeepingState } from "./keeping.ts";
-import { freshRecord, type Library, titled } from "./library.ts";
+import { freshRecord, type Library } from "./library.ts";
 import { FIRST_CELL, recallPlace } from "./place.ts";
 import type { Saver } from "./saver.ts";
 import type { BookRecord } from "./shelf.ts";
 import { recallSteps } from "./steps.ts";
 import { remember } from "./storage.ts";
 import { TAB, tabsAlive } from "./tab.ts";
-import { type Unkept, unkeptOf } from "./unkept.ts";
+import { lastChangesOf, type Unkept, unkeptOf } from "./unkept.ts";
 
 export class Opener {
   readonly #store: Store;
@@ -119,7 +119,7 @@ export class Opener {
         return this.#saver.flush();
       }
     }
-    const own = titled(title, phrase`with the last changes`);
+    const own = lastChangesOf(title);
     await this.#bookcase.put(own, book ? writeBook({ ...book, title: own }) : written);
     dropWritten(id, tab);
     this.#keeping.addNews(phrase`The last changes of “${title}” are saved as a separate book, “${own}”`);

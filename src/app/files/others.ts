@@ -8,6 +8,7 @@ import type { Keeper } from "./keeper.ts";
 import { titled } from "./library.ts";
 import { newBook } from "./new-book.ts";
 import type { BookRecord } from "./shelf.ts";
+import { latestText } from "./unkept.ts";
 
 /** Opens the state in which a book was opened before, as a book of its own. Returns null, or the reason why it can't be opened. */
 export async function openEarlier(keeper: Keeper, { id, title }: BookRecord): Promise<string | null> {
@@ -25,7 +26,7 @@ export async function openEarlier(keeper: Keeper, { id, title }: BookRecord): Pr
 export async function copyBook(keeper: Keeper, { id }: BookRecord, title: string): Promise<string> {
   if (!/\S/.test(title)) throw new Error(phrase`a book needs a title`);
   if (id === keeper.state.id) await keeper.flush();
-  const reading = readBook(await keeper.bookcase.text(id));
+  const reading = readBook(await latestText(keeper.bookcase, id));
   if ("reason" in reading) throw new Error(reading.reason);
   return keeper.bookcase.put(title, writeBook({ ...reading.book, title }));
 }

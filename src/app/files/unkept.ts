@@ -54,6 +54,29 @@ export async function unkeptOf(found: { record: BookRecord; text: string }): Pro
   });
 }
 
+/**
+ * The text of a kept book with the last changes of tabs that are gone, as it would open; after it the texts of
+ * states that do not go on from what the shelf has, each of which would become a book of its own.
+ */
+export async function latestTexts(library: Library, id: string): Promise<readonly [string, ...string[]]> {
+  const kept = await library.kept(id);
+  const unkept = await unkeptOf(kept);
+  const next = unkept.find(({ book, fits }) => book && fits);
+  const others = unkept
+    .filter((one) => one !== next)
+    .map(({ book, written }) =>
+      book ? writeBook({ ...book, title: lastChangesOf(kept.record.title) }) : written,
+    );
+  return [next ? writeBook(next.book!) : kept.text, ...others];
+}
+
+/** The text of a kept book as it would open. */
+export const latestText = async (library: Library, id: string): Promise<string> =>
+  (await latestTexts(library, id))[0];
+
+/** The title of a state that becomes a book of its own. */
+export const lastChangesOf = (title: string): string => titled(title, phrase`with the last changes`);
+
 /** Puts books on the shelf that a tab had begun and that were never there. Gives their titles. */
 export async function shelveBegun(library: Library): Promise<string[]> {
   const known = new Set(((await library.shelf?.list()) ?? []).map(({ id }) => id));
@@ -62,7 +85,7 @@ export async function shelveBegun(library: Library): Promise<string[]> {
     for (const { tab, entries } of await writtenByTheGone(id)) {
       const book = broughtForward(null, entries, entries[0]?.from ?? 0);
       if (book) {
-        const title = titled(book.title, phrase`with the last changes`);
+        const title = lastChangesOf(book.title);
         await library.put(title, writeBook({ ...book, title }));
         titles.push(title);
         dropWritten(id, tab);

@@ -128,9 +128,10 @@ function checkArgument(
     throw new Refusal(`${name} must be a block of cells with headings, not one cell`);
   }
   if (!take.many) {
-    if (!isList(value)) return checkOne(name, take, value, setting, before);
-    if (value.length === 1) return checkOne(name, take, value[0]!, setting, before);
-    throw new Refusal(`${name} must be one cell, not a range of ${value.length} cells`);
+    const one = isList(value) && value.length === 1 ? value[0]! : value;
+    if (!isList(one))
+      return refusingAt({ argument: name, cell: 0 }, () => checkOne(name, take, one, setting, before));
+    throw new Refusal(`${name} must be one cell, not a range of ${one.length} cells`);
   }
   const list = isList(value) ? value : [value];
   return list.flatMap((one, i) => {

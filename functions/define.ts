@@ -108,9 +108,10 @@ export interface CallContext {
   say(length: number, ...beside: number[]): string;
   /**
    * Says that the answer is not certain, in a sentence: "3 is the best found, not proved least; 2 might do".
-   * The cell shows it beside its answer. Not for functions that give pieces, whose answers are kept.
+   * The cell shows it beside its answer. Not for functions that give pieces, whose answers are kept. `at` is the
+   * cell of a list that the sentence is about, where it is about one.
    */
-  doubt(sentence: string): void;
+  doubt(sentence: string, at?: CellOfList): void;
   /**
    * Says which cell of a list the verdict is about, and what to look for there. The page leads to it and marks it.
    */

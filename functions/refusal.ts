@@ -1,7 +1,7 @@
 /** The sentence with which a sewing function explains why its arguments have no answer. */
 import { numberText } from "./number-text.ts";
 
-/** A cell of a list that was given for an argument: its number in the list, row by row, counted from 0. */
+/** A cell that was given for an argument: its number in the list, row by row, counted from 0; 0 where the argument is one cell. */
 export interface CellOfList {
   /** The name of the argument, or the list itself. */
   readonly argument: string | readonly unknown[];
@@ -23,7 +23,7 @@ const traces = Error as ErrorConstructor & { stackTraceLimit?: number | undefine
 /**
  * Thrown inside `compute` when the arguments have no answer; the sentence says why. A sentence
  * with lengths in it is a function of `say`, so that they are written as the book's tape shows them.
- * `at` is the cell of a list that the sentence is about, where it is about one.
+ * `at` is the cell that the sentence is about, where it is about one.
  */
 export class Refusal extends Error {
   readonly sentence: (say: Say) => string;

@@ -42,7 +42,7 @@ export interface Setting {
 /** A call without an answer, and the reason: "hip is empty: a length is needed there". */
 export interface Refused {
   readonly refusal: string;
-  /** The cell of a list that it is about. */
+  /** The one cell that it is about. */
   readonly at?: CellOfCall;
 }
 
@@ -319,6 +319,10 @@ function callContext(
   const plan =
     setting.plan ??
     (() => ({ refusal: "the pieces can't be laid here, because no lay planner is available" }));
+  const points: CallContext["points"] = (at, sentence) => {
+    const found = find(at);
+    if (found) setting.points?.(found, withDecimalMark(sentence, setting.decimal));
+  };
   const note = (formula: boolean) => (name: string, rule: string, value: number | string) => {
     steps?.push({ name, rule: formula ? rule : withDecimalMark(rule, setting.decimal), formula, value });
     return value as never;
@@ -328,11 +332,11 @@ function callContext(
     measure: note(false),
     cm: (figure) => convert(figure, "cm", setting.unit),
     say: lengthTextIn(setting),
-    doubt: (sentence) => setting.doubt?.(sentence),
-    points: (at, sentence) => {
-      const found = find(at);
-      if (found) setting.points?.(found, withDecimalMark(sentence, setting.decimal));
+    doubt: (sentence, at) => {
+      setting.doubt?.(sentence);
+      if (at) points(at, sentence);
     },
+    points,
     takes: (at) => {
       const found = find(at);
       if (found) setting.takes?.(found);

@@ -47,10 +47,12 @@ export function doubtStock(pieces: readonly StockPiece[], doubt: CallContext["do
 
 /** Says of which pieces of cloth the length is 0, so that nothing is cut from them. */
 export function doubtNoLength(pieces: readonly StockPiece[], doubt: CallContext["doubt"]): void {
-  const empty = pieces.filter(({ length }) => length === 0).map(({ name }) => name);
+  const all = pieces.filter(({ length }) => length === 0);
+  const empty = all.map(({ name }) => name);
   if (empty.length > 0)
     doubt(
       `the length of ${empty.join(", ")} is 0, and nothing is cut from ${empty.length === 1 ? "it" : "them"}: measure ${empty.length === 1 ? "it" : "them"}, or take ${empty.length === 1 ? "its row" : "their rows"} out of the stock`,
+      all.length === 1 ? all[0]!.at("length") : undefined,
     );
 }
 

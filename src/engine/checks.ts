@@ -1,6 +1,5 @@
 /** The problems of a book. */
 import { comparePlaces, type Place, placeKey } from "../book/address.ts";
-import { type Book, typedAt } from "../book/shape.ts";
 import type { Engine } from "./engine.ts";
 import { labelOf } from "./label.ts";
 import { mayHaveProblems } from "./may-have-problems.ts";
@@ -16,7 +15,7 @@ export interface Check {
   readonly sentence: string;
   /** Whether it took too long and was stopped: `Store.workAgain` gives it more time. */
   readonly stopped: boolean;
-  /** The cells of lists that it is about. */
+  /** The cells that it is about: of lists, or given as single arguments. */
   readonly at: readonly Place[];
   /** How many other cells have the same problem, because they rest on this cell or on the same slip in a list. */
   readonly waiting: number;
@@ -68,10 +67,9 @@ export function checks(engine: Engine): Check[] {
     is === "error" && at.length === 1 ? verdicts.get(saidKey(sentence, at[0]!)) : undefined;
   const firsts = new Map<string, Check>();
   for (const check of inOrder)
-    if (!verdictFor(check))
-      firsts.set(slipKey(engine.book, check), firsts.get(slipKey(engine.book, check)) ?? check);
+    if (!verdictFor(check)) firsts.set(slipKey(check), firsts.get(slipKey(check)) ?? check);
   for (const check of inOrder) {
-    const first = firsts.get(slipKey(engine.book, verdictFor(check) ?? check))!;
+    const first = firsts.get(slipKey(verdictFor(check) ?? check))!;
     const own = placeKey(check.place);
     if (first !== check) for (const key of [own, ...(waiting.get(own) ?? [])]) waits(first.place, key);
   }
@@ -97,13 +95,14 @@ function verdictsOf(engine: Engine, all: readonly Check[]): ReadonlyMap<string, 
 }
 
 /**
- * The same key for two problems that come from one slip: they say the same about the same cells of a list, or they
- * lack what one blank cell should hold. Every other problem has a key of its own.
+ * The same key for two problems that come from one slip: one cell holds what stops several formulas, or they say
+ * the same about the same cells. Every other problem has a key of its own.
  */
-function slipKey(book: Book, { place, is, sentence, stopped, at }: Check): string {
-  if (at.length === 0 || stopped) return placeKey(place);
-  const [first] = at as [Place];
-  const isBlank = typedAt(book, first.page, first.row, first.column).trim() === "";
-  if (is === "error" && at.length === 1 && isBlank) return `blank ${placeKey(first)}`;
-  return `${sentence} ${at.map(placeKey).join(" ")}`;
+function slipKey({ place, is, sentence, stopped, at }: Check): string {
+  if (stopped) return placeKey(place);
+  if (is === "blank" || is === "text") return `held ${placeKey(place)}`;
+  if (at.length === 0) return placeKey(place);
+  if (is === "error" && at.length === 1) return `held ${placeKey(at[0]!)}`;
+  const said = is === "unusual" ? sentence.replace(/^[A-Z\d_]+: /, "") : sentence;
+  return `${said} ${at.map(placeKey).join(" ")}`;
 }

@@ -22,7 +22,7 @@ import { hasOwnProblem, type PointedAt, type Said, saidOf } from "./pointed.ts";
 import type { Laid } from "./records.ts";
 import { precedents } from "./references.ts";
 import type { Call, Context } from "./register.ts";
-import { type Scene, sentence, unreadable } from "./sentences.ts";
+import { causeOf, type Scene, sentence, unreadable } from "./sentences.ts";
 import { leftOutOf, type UncountedCells, uncountedByUser, uncountedCells } from "./uncounted.ts";
 import { Unmatched } from "./unmatched.ts";
 import { KeptUses } from "./uses-to-look-at.ts";
@@ -119,6 +119,7 @@ export class Engine {
       kinds: this.#kinds,
       uncounted: () => this.#uncountedNow(),
       sentence: (error, from) => this.#sentence(error, from),
+      cause: (error, from) => causeOf(error, this.#scene(this.#typed(from), from.page, from)),
       unusual: (place) => this.#unusualAt(place),
     };
   }

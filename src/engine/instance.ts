@@ -6,7 +6,7 @@
 import { CellError, DetailedCellError, ErrorType, ExportedCellChange, HyperFormula } from "hyperformula";
 import { type Place, placeKey } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
-import { fixed } from "../book/names.ts";
+import { fixed, lookUp } from "../book/names.ts";
 import { type Book, MOST_COLUMNS, MOST_ROWS, typedAt } from "../book/shape.ts";
 import { cellNames, contentOf, followNames, formulaOf, formulaPlaces, sheetsOf } from "./book-for-engine.ts";
 import { buildWithout } from "./build.ts";
@@ -66,6 +66,11 @@ export class Instance {
       },
       ...(desk.joins && { joins: desk.joins }),
       inside: (interpreter) => this.#guards.set(interpreter),
+      named: (name) => {
+        const place = lookUp(this.#book, name);
+        const sheet = place ? this.#titles.indexOf(this.#book.pages[place.page]!.title) : -1;
+        return place && sheet >= 0 ? { sheet, row: place.row, col: place.column } : null;
+      },
       headings: (sheet, column, wide) => {
         const page = this.#book.pages.find(({ title }) => title === this.#titles[sheet]);
         return Array.from({ length: wide }, (_, i) => page?.columns[column + i]?.heading ?? "");

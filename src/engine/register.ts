@@ -15,6 +15,7 @@ import type { JoinQuestion } from "../../functions/lay.ts";
 import { phrase } from "../../functions/phrase.ts";
 import type { CellOfCall } from "../../functions/refusal.ts";
 import { type Argument, isRefused, run, type Setting, unusualIn } from "../../functions/run.ts";
+import { givenCell } from "./given-cell.ts";
 import type { CellAddress, Inside } from "./inside.ts";
 import type { LaidLay } from "./laid.ts";
 import type { CellInList } from "./list-cells.ts";
@@ -30,6 +31,8 @@ export interface Call {
 
 /** What the functions need to know of an engine, given as HyperFormula's `context`. */
 export interface Context extends Setting {
+  /** Where the cell of a name of the book stands. */
+  named?: (name: string) => CellAddress | null;
   /** The headings of `wide` columns of a page from a column on. */
   headings?: (sheet: number, column: number, wide: number) => readonly string[];
   heard?: ((call: Call) => void) | undefined;
@@ -41,7 +44,7 @@ export interface Context extends Setting {
   awaitsJoins?: ((cell: CellAddress, joins: JoinQuestion) => void) | undefined;
   /** Given the interpreter of an instance before its first cell is worked. */
   inside?: ((interpreter: Inside) => void) | undefined;
-  /** Called with every cell whose formula has a problem that is about a cell of a list. */
+  /** Called with every cell whose formula has a problem that is about one of the cells it is given. */
   pointed?: ((cell: CellAddress, at: PointedAt<CellAddress>) => void) | undefined;
   /** Called with every cell whose formula takes its answer from one cell of a list. */
   took?: ((cell: CellAddress, from: CellInList<CellAddress>) => void) | undefined;
@@ -131,8 +134,11 @@ abstract class Sewing extends FunctionPlugin {
       return list && !context?.heard ? cellInList(list, cell) : null;
     };
     const point = (cell: CellOfCall, sentence: string) => {
-      const found = find(cell);
-      if (found) context?.pointed?.(state.formulaAddress, { at: found.at, sentence });
+      if (!context?.pointed || context.heard) return;
+      const at = lists[cell.position]
+        ? find(cell)?.at
+        : givenCell(ast.args[cell.position], state.formulaAddress, context.named);
+      if (at) context.pointed(state.formulaAddress, { at, sentence });
     };
     let asked = 0;
     let doubtful = false;

@@ -30,6 +30,9 @@ export interface Scene {
   readonly value: (place: Place) => unknown;
 }
 
+/** What HyperFormula says where it needs a number and is given a text. */
+const TEXT_FOR_NUMBER = "Value cannot be coerced to number.";
+
 /** Whether a cell has its answer in spite of the problem. */
 export const hasAnswer = ({ is }: CellProblem): boolean =>
   is === "unusual" || is === "uncounted" || is === "unchosen";
@@ -66,7 +69,7 @@ function said(error: DetailedCellError, scene: Scene): string {
   const { message } = error;
   if (message === RANGE_OF_ANSWERS) return listAsCell(scene) ?? message;
   if (message !== "" && !message.endsWith(".")) return message;
-  if (message === "Value cannot be coerced to number.") return textForNumber(scene) ?? ENGINE_WORDS[message]!;
+  if (message === TEXT_FOR_NUMBER) return textForNumber(scene) ?? ENGINE_WORDS[message]!;
   if (message === "Wrong number of arguments.") {
     const called = tokens(scene.formula).filter(({ kind }) => kind === "function");
     const only = called.length === 1 ? called[0]!.text.toUpperCase() : null;
@@ -90,14 +93,24 @@ function listAsCell({ book, formula, page }: Scene): string | null {
 }
 
 /** The cell that holds a text where the formula calculates with a number, in a sentence. */
-function textForNumber({ book, formula, page, value }: Scene): string | null {
-  for (const place of isFormula(formula) ? precedents(book, formula, page) : []) {
-    const held = value(place);
-    if (typeof held !== "string" || held === "") continue;
-    return phrase`${cellText(book, place)} must be a number here, not "${short(held)}"`;
-  }
-  return null;
+function textForNumber(scene: Scene): string | null {
+  const place = heldText(scene);
+  return (
+    place &&
+    phrase`${cellText(scene.book, place)} must be a number here, not "${short(String(scene.value(place)))}"`
+  );
 }
+
+/** The first cell behind the formula that holds a text. */
+function heldText({ book, formula, page, value }: Scene): Place | null {
+  if (!isFormula(formula)) return null;
+  const holdsText = (place: Place) => typeof value(place) === "string" && value(place) !== "";
+  return precedents(book, formula, page).find(holdsText) ?? null;
+}
+
+/** The cell that the sentence of an error names as its cause; null for a sentence that names none. */
+export const causeOf = (error: DetailedCellError, scene: Scene): Place | null =>
+  error.message === TEXT_FOR_NUMBER && !refused(scene.formula, scene.book.decimal) ? heldText(scene) : null;
 
 /** Why a formula can't be read at all. */
 export function unreadable(scene: Scene): string {

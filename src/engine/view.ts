@@ -26,7 +26,7 @@ export interface CellProblem {
   readonly from: Place;
   /** Whether the calculation there took too long: `Engine.again` gives it more time. */
   readonly stopped?: true;
-  /** The cells of lists that it is about. */
+  /** The cells that it is about: of lists, or given as single arguments. */
   readonly at?: readonly Place[];
 }
 
@@ -54,6 +54,8 @@ export interface Sources {
   readonly uncounted: () => { readonly cells: UncountedCells; readonly users: UncountedCells };
   /** The sentence of an error that begins at a cell. */
   readonly sentence: (error: DetailedCellError, from: Place) => string;
+  /** The cell that this sentence names as the cause. */
+  readonly cause: (error: DetailedCellError, from: Place) => Place | null;
   /** What is unusual in the formula of a cell, or null. */
   readonly unusual: (place: Place) => string | null;
 }
@@ -112,21 +114,22 @@ export function cellView(place: Place, sources: Sources): CellView {
 function errorProblem(
   error: DetailedCellError,
   from: Place,
-  { instance, uncounted, sentence }: Sources,
+  { instance, uncounted, sentence, cause }: Sources,
 ): CellProblem {
   const stopped = instance.isStopped(from);
   const left = error.type === "VALUE" && !stopped ? uncounted().users.get(placeKey(from)) : undefined;
   if (left) return { is: "error", sentence: left.sentence, from: left.place };
+  const named = cause(error, from);
   return {
     is: "error",
     sentence: sentence(error, from),
     from,
     ...(stopped && { stopped: true }),
-    ...aboutCells(from, { instance }),
+    ...(named ? { at: [named] } : aboutCells(from, { instance })),
   };
 }
 
-/** The cells of lists that the problem of a formula is about, each once. */
+/** The cells that the problem of a formula is about, each once. */
 function aboutCells(formula: Place, { instance }: Pick<Sources, "instance">): Pick<CellProblem, "at"> {
   const at = new Map(instance.pointedAt(formula).map((one) => [placeKey(one.at), one.at]));
   return at.size > 0 ? { at: [...at.values()] } : {};
@@ -160,7 +163,7 @@ function choiceProblem(place: Place, raw: CellView["value"], sources: Sources): 
   return sentence === null ? null : { is: "unchosen", sentence, from: place };
 }
 
-function unusualProblem(place: Place, { unusual }: Sources): CellProblem | null {
-  const sentence = unusual(place);
-  return sentence === null ? null : { is: "unusual", sentence, from: place };
+function unusualProblem(place: Place, sources: Sources): CellProblem | null {
+  const sentence = sources.unusual(place);
+  return sentence === null ? null : { is: "unusual", sentence, from: place, ...aboutCells(place, sources) };
 }

@@ -164,7 +164,8 @@ describe("from the tape to the cloth", () => {
     const first = foot.getByRole("listitem").first();
     const where = await first.locator(".check-where").textContent();
     await expect.poll(() => first.locator(".check-what").textContent()).toMatch(/\w+ must be .*, not 0/);
-    await first.getByRole("button").click();
+    await first.getByRole("button", { name: /^Go to Measure!/ }).waitFor();
+    await first.locator(".check").click();
     const name = await page.getByLabel("Name of the cell").inputValue();
     expect(where).toContain(name);
     await page.keyboard.press("Alt+l");

@@ -180,7 +180,7 @@ test("check exits 1 and names each cell, and 0 when there are no problems", asyn
       label: "spread",
       is: "error",
       sentence: expect.stringMatching(/^sections must be/),
-      at: [],
+      at: ["Draft!B4"],
       waiting: 0,
     },
   ]);

@@ -28,6 +28,38 @@ test("a blank that a function refuses is told once, with how many wait for it", 
   expect(found(bookOf(cells))).toEqual([["cut", "error", "body is empty: a length is needed there", 2]]);
 });
 
+test("what one cell holds is one problem, however many formulas refuse it, and the problem names the cell", () => {
+  const cells = {
+    seam: "1/2",
+    waist: "27",
+    eased: "=WITH_EASE(waist;seam)",
+    strip: "=WITH_ALLOWANCE(RECTANGLE(2;waist);seam)",
+    stay: "=WITH_ALLOWANCE(RECTANGLE(B2;3);B1)",
+    half: "=waist/2+seam",
+    third: "=seam/3",
+  };
+  const listed = (typed: string) => {
+    const engine = new Engine(bookOf({ ...cells, seam: typed }), layDesk);
+    const list = checks(engine).map(({ address, sentence, at, waiting }) => [
+      address,
+      sentence,
+      at.map((one) => engine.address(one)),
+      waiting,
+    ]);
+    const said = engine.saidOf(findPlace(engine.book, "Draft!B1")!).map(({ sentence }) => sentence);
+    engine.destroy();
+    return { list, said };
+  };
+  expect(listed("1/2")).toEqual({ list: [], said: [] });
+  expect(listed("-3")).toEqual({
+    list: [["Draft!B4", "seam must be at least 0, not -3", ["Draft!B1"], 1]],
+    said: ["seam must be at least 0, not -3"],
+  });
+  expect(listed("abc").list).toEqual([
+    ["Draft!B3", 'amount must be a length, not "abc"', ["Draft!B1"], 4],
+  ]);
+});
+
 test("a blank that a formula asks after, or that stands in a list, may be blank", () => {
   const cells = {
     extra: "",

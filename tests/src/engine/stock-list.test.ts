@@ -84,6 +84,8 @@ test("a book's list of cloth in stock is read under its headings, in either unit
   expect(engine.view({ page: 0, row: 3, column: 1 }).problem?.sentence).toContain(
     "the length of roll end is 0",
   );
+  const said = checks(engine).filter(({ sentence }) => sentence.includes("the length of roll end is 0"));
+  expect(said.map(({ at, waiting }) => [at, waiting])).toEqual([[[{ page: 1, row: 1, column: 3 }], 2]]);
   zero(0, 1);
   expect(answers(engine)[0]).toBe("the length of all linen in stock is 0: measure a piece of it, or buy it");
 });

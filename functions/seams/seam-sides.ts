@@ -52,7 +52,10 @@ export function measuredSeam(seam: Seam, pieceRows: readonly ListRow[]): Measure
   const seams = own ? copies[0]! / 2 : copies.reduce(divisor);
   return {
     seams,
-    sides: [sideOf(a, own ? 1 : seams, own, where), sideOf(b, own ? 1 : seams, own, where)],
+    sides: [
+      refusingAt(cellOfSeams(seam.places, "piece"), () => sideOf(a, own ? 1 : seams, own, where)),
+      refusingAt(cellOfSeams(seam.places, "other"), () => sideOf(b, own ? 1 : seams, own, where)),
+    ],
   };
 }
 

@@ -1,6 +1,6 @@
 /** What is doubtful in one row of a measurement chart, and which of its cells to measure again. */
 import { isAbove, isBelow } from "../compared-figures.ts";
-import type { CallContext, Takes } from "../define.ts";
+import type { CallContext, Cell, Takes } from "../define.ts";
 import { rememberWithObjects } from "../memo.ts";
 import type { CellOfList } from "../refusal.ts";
 import type { Measure } from "../survey/body-data.ts";
@@ -63,6 +63,9 @@ const UNCHANGED: ReadonlySet<Measure> = new Set<Measure>([
 
 /** Whether a row's figures are the body's own: taken over the skin or over thin layers. */
 const isBare = ({ layers }: ChartRow): boolean => layers?.every(isThin) === true;
+
+/** Whether a cell holds a length. What is none has a fault of its own in its row, and nothing is compared with it. */
+const isFigure = (cell: Cell | undefined): cell is number => typeof cell === "number" && cell > 0;
 
 /** Kept because the row's own verdict and those on the whole chart ask for the same. */
 const faultsFound = rememberWithObjects<readonly Fault[]>();
@@ -232,9 +235,9 @@ function findMisfits(chart: Chart, row: ChartRow, rows: readonly ChartRow[], { s
     columns.set(measure, column);
     const figure = row.cells[column];
     const counts = bare || UNCHANGED.has(measure);
-    const other = bodyRows.map(({ cells }) => cells[column]).find((one) => typeof one === "number");
-    if (typeof figure === "number" && counts) own.set(measure, figure / size);
-    const value = own.get(measure) ?? (typeof other === "number" ? other / size : undefined);
+    const other = bodyRows.map(({ cells }) => cells[column]).find(isFigure);
+    if (isFigure(figure) && counts) own.set(measure, figure / size);
+    const value = own.get(measure) ?? (other === undefined ? undefined : other / size);
     if (value !== undefined) known.set(measure, value);
   }
   const data = survey === "" ? "either" : (survey as "female" | "male" | "either");
@@ -281,7 +284,7 @@ function layerFaults(chart: Chart, row: ChartRow, rows: readonly ChartRow[], wor
     for (const [heading, column] of chart.measured) {
       const [over, beneath] = [row.cells[column], other.cells[column]];
       if (!heading.endsWith("girth") && !measureNamed(heading)?.endsWith("girth")) continue;
-      if (typeof over !== "number" || typeof beneath !== "number") continue;
+      if (!isFigure(over) || !isFigure(beneath)) continue;
       if ([row, other].some((one) => toBlame.has(cellOf(chart, one, column).cell))) continue;
       const why = girthFault(heading, over, beneath, row, other, added, words);
       if (why)

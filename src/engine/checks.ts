@@ -95,14 +95,13 @@ function verdictsOf(engine: Engine, all: readonly Check[]): ReadonlyMap<string, 
 }
 
 /**
- * The same key for two problems that come from one slip: one cell holds what stops several formulas, or they say
- * the same about the same cells. Every other problem has a key of its own.
+ * The same key for two problems that come from one slip: one cell holds what several formulas refuse or doubt, or they
+ * say the same about the same cells. Every other problem has a key of its own.
  */
 function slipKey({ place, is, sentence, stopped, at }: Check): string {
   if (stopped) return placeKey(place);
   if (is === "blank" || is === "text") return `held ${placeKey(place)}`;
   if (at.length === 0) return placeKey(place);
-  if (is === "error" && at.length === 1) return `held ${placeKey(at[0]!)}`;
-  const said = is === "unusual" ? sentence.replace(/^[A-Z\d_]+: /, "") : sentence;
-  return `${said} ${at.map(placeKey).join(" ")}`;
+  if ((is === "error" || is === "unusual") && at.length === 1) return `held ${placeKey(at[0]!)}`;
+  return `${sentence} ${at.map(placeKey).join(" ")}`;
 }

@@ -26,7 +26,7 @@ test("more people are below a greater figure", () => {
 });
 
 test("a measurement the survey has not is refused with some that it has", () => {
-  expect(run(BODY_PERCENTILE, ["elbow girth", 0.5, "male"], { unit: "cm" })).toEqual({
+  expect(run(BODY_PERCENTILE, ["elbow girth", 0.5, "male"], { unit: "cm" })).toMatchObject({
     refusal:
       'term must be a measurement the survey has, such as waist girth, back waist length or stature, not "elbow girth"',
   });

@@ -13,7 +13,7 @@ test("similar triangles keep their shape: a right triangle of the plate is a rig
 });
 
 test("a drawing of no size is refused", () => {
-  expect(run(FULL_SIZE, [3, 0, 12], { unit: "cm" })).toEqual({
+  expect(run(FULL_SIZE, [3, 0, 12], { unit: "cm" })).toMatchObject({
     refusal: "drawing must be at least 0.1 cm, not 0",
   });
 });

@@ -9,7 +9,7 @@ test("sizes up and as many down come back to the size drafted", () => {
 });
 
 test("a figure graded away to nothing is refused", () => {
-  expect(run(GRADE, [10, 2, -6], { unit: "cm" })).toEqual({
+  expect(run(GRADE, [10, 2, -6], { unit: "cm" })).toMatchObject({
     refusal: "sizes must leave a length above 0: a base of 10 cm comes to -2 cm",
   });
 });

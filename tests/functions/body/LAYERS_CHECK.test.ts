@@ -21,8 +21,8 @@ test("it tells which layers are under the one and not under the other", () => {
 });
 
 test("layers nobody wrote down are asked for", () => {
-  expect(check(null, "shift")).toEqual({ refusal: "first_layers is empty: a text is needed there" });
-  expect(check("shift", " ")).toEqual({
+  expect(check(null, "shift")).toMatchObject({ refusal: "first_layers is empty: a text is needed there" });
+  expect(check("shift", " ")).toMatchObject({
     refusal: 'second_layers is empty: say over which layers it was taken, or "skin"',
   });
 });

@@ -12,5 +12,7 @@ test("the shoulder line is the slanting side of a right triangle", () => {
 });
 
 test("a drop as long as the shoulder is refused", () => {
-  expect(slope(12, 12)).toEqual({ refusal: "drop must be less than shoulder, not 12 cm against 12 cm" });
+  expect(slope(12, 12)).toMatchObject({
+    refusal: "drop must be less than shoulder, not 12 cm against 12 cm",
+  });
 });

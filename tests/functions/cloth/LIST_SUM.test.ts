@@ -33,7 +33,7 @@ test("a misspelt item is never 0, and a gap in a row that counts leads to its ce
   expect(refusal(list(), "lenght", "cloth", "wool")).toBe(
     'the list has no column "lenght"; is "length" meant?',
   );
-  expect(run(LIST_SUM, [list(), "length", "cloth", "linen"], { unit: "in" })).toEqual({
+  expect(run(LIST_SUM, [list(), "length", "cloth", "linen"], { unit: "in" })).toMatchObject({
     refusal: "a row of linen is empty under length: write a number, or - where there is no number",
     at: { position: 0, cell: 4 * 4 + 2 },
   });

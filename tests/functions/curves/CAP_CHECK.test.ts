@@ -16,5 +16,7 @@ test("an inch to an inch and a half passes, less and more are looked at", () => 
 });
 
 test("most below least is refused", () => {
-  expect(check(18, 17, 2, 1)).toEqual({ refusal: "most must be at least 2 in, the smallest ease, not 1 in" });
+  expect(check(18, 17, 2, 1)).toMatchObject({
+    refusal: "most must be at least 2 in, the smallest ease, not 1 in",
+  });
 });

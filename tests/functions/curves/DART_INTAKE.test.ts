@@ -10,7 +10,7 @@ test("darts, seam and the finished edge add up to the edge", () => {
 }); // biome-ignore format: a table
 
 test("an edge already too short is refused", () => {
-  expect(intake(10, 9, 1, 2)).toEqual({
+  expect(intake(10, 9, 1, 2)).toMatchObject({
     refusal: "finished must be at most 8 in, which the seams leave of the edge, not 9 in",
   });
 });

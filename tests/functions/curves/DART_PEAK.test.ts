@@ -24,7 +24,7 @@ test("cut with the peak and folded to one side, the dart's edge lies on the seam
 }); // biome-ignore format: points in rows
 
 test("a dart too wide for its length is refused with the widest that can be", () => {
-  expect(run(DART_PEAK, [20, 5], { unit: "cm" })).toEqual({
+  expect(run(DART_PEAK, [20, 5], { unit: "cm" })).toMatchObject({
     refusal: "intake must be at most 7.3 cm for a dart 5 cm long, not 20 cm: make two darts instead",
   });
 });

@@ -16,8 +16,8 @@ test("the edges together are the outline, the one that Z draws included", () => 
 });
 
 test("an edge the piece does not have is refused with the number it has", () => {
-  expect(edge(armhole, 6)).toEqual({
+  expect(edge(armhole, 6)).toMatchObject({
     refusal: "edge must be at most 5, because the piece has 5 edges, not 6",
   });
-  expect(edge(armhole, 1.5)).toEqual({ refusal: "edge must be a whole number, not 1.5" });
+  expect(edge(armhole, 1.5)).toMatchObject({ refusal: "edge must be a whole number, not 1.5" });
 });

@@ -34,14 +34,14 @@ test("a half joined to its mirror image at centre front is twice as large, the w
 });
 
 test("seams of different length or curve are refused", () => {
-  expect(join("M 0 0 L 9 0 L 9 9 L 0 9 Z", 2, "M 0 0 L 9 0 L 9 8 L 0 8 Z", 4)).toEqual({
+  expect(join("M 0 0 L 9 0 L 9 9 L 0 9 Z", 2, "M 0 0 L 9 0 L 9 8 L 0 8 Z", 4)).toMatchObject({
     refusal:
       "second_edge must match first_edge along its whole length, within 0.1 cm: they are 9 cm and 8 cm long",
   });
-  expect(join("M 0 0 L 9 0 C 11 3 11 6 9 9 L 0 9 Z", 2, "M 0 0 L 9 0 L 9 9.9 L 0 9.9 Z", 4)).toEqual({
+  expect(join("M 0 0 L 9 0 C 11 3 11 6 9 9 L 0 9 Z", 2, "M 0 0 L 9 0 L 9 9.9 L 0 9.9 Z", 4)).toMatchObject({
     refusal: expect.stringContaining("second_edge must match first_edge along its whole length, within 0.1"),
   });
-  expect(join("M 0 0 L 9 0 L 9 9 L 0 9 Z", 5, "M 0 0 L 9 0 L 9 9 L 0 9 Z", 4)).toEqual({
+  expect(join("M 0 0 L 9 0 L 9 9 L 0 9 Z", 5, "M 0 0 L 9 0 L 9 9 L 0 9 Z", 4)).toMatchObject({
     refusal: "first_edge must be at most 4, because the piece has 4 edges, not 5",
   });
 });

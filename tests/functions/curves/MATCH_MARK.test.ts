@@ -32,5 +32,5 @@ test.each([
   [[5, 40, 38, 20, 10], "ease_from must be less than 10 cm, where the easing ends, not 20 cm"],
   [[5, 40, 30, 12, 20], "ease_from must leave more than 10 cm of the notched edge for easing in, not 8 cm"],
 ])("%j is refused: %s", (args, refusal) => {
-  expect(match(...args)).toEqual({ refusal });
+  expect(match(...args)).toMatchObject({ refusal });
 });

@@ -47,5 +47,5 @@ test.each([
   [[skirt, 2, 58, 3, 0], "the cut must run between two places of the outline, not from a place to itself"],
   [[skirt, 2, 5, 9, 1], "to_edge must be at most 4, because the piece has 4 edges, not 9"],
 ] as [Argument[], string][])("%j is refused: %s", (args, refusal) => {
-  expect(split(...args)).toEqual({ refusal });
+  expect(split(...args)).toMatchObject({ refusal });
 });

@@ -25,7 +25,7 @@ test("the sewn edge is shorter by the intake", () => {
 });
 
 test("a dart that hangs over the end of its edge is refused", () => {
-  expect(run(WITH_DART, ["M 0 0 L 20 0 L 20 40 L 0 40 Z", 1, 19, 3, 6], cm)).toEqual({
+  expect(run(WITH_DART, ["M 0 0 L 20 0 L 20 40 L 0 40 Z", 1, 19, 3, 6], cm)).toMatchObject({
     refusal: "at must be from 1.5 cm to 18.5 cm for the dart to lie on edge 1, not 19 cm",
   });
 });

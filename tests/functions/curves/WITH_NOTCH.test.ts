@@ -28,7 +28,7 @@ test("on an arc of radius 10, 10 along is one radian on", () => {
 });
 
 test("past the end of the edge it is refused", () => {
-  expect(run(WITH_NOTCH, [armhole, 1, 13], cm)).toEqual({
+  expect(run(WITH_NOTCH, [armhole, 1, 13], cm)).toMatchObject({
     refusal: "at must be at most 12 cm, the length of edge 1, not 13 cm",
   });
 });

@@ -59,7 +59,7 @@ test("what is reserved for other jobs is not there, what is reserved for this on
     refusal:
       "there is no linen in stock, or all of it is reserved for other jobs: give a piece of it, or buy it",
   });
-  expect(check(skirt, stock({ ...chest, Reserved: 51 }, roll), "linen")).toEqual({
+  expect(check(skirt, stock({ ...chest, Reserved: 51 }, roll), "linen")).toMatchObject({
     refusal: "51 in of chest linen is reserved, but it is only 50 in long: reserve less of it",
     at: { position: 1, cell: HEADS.length + HEADS.indexOf("Reserved") },
   });
@@ -91,11 +91,11 @@ test("cloth without a length, two of one name and a misspelt cloth are each refu
     position: 1,
     cell: line * HEADS.length + HEADS.indexOf(head),
   });
-  expect(check(skirt, stock(chest, { ...roll, Length: null }), "linen")).toEqual({
+  expect(check(skirt, stock(chest, { ...roll, Length: null }), "linen")).toMatchObject({
     refusal: "roll end has no length: measure it, or take its row out of the stock",
     at: cell(2, "Length"),
   });
-  expect(check(skirt, stock(chest, { ...roll, Name: "Chest  linen" }), "linen")).toEqual({
+  expect(check(skirt, stock(chest, { ...roll, Name: "Chest  linen" }), "linen")).toMatchObject({
     refusal:
       'two pieces of cloth in stock are called "Chest  linen", in rows 1 and 2: give each a name of its own',
     at: cell(2, "Name"),
@@ -103,7 +103,7 @@ test("cloth without a length, two of one name and a misspelt cloth are each refu
   expect(check(skirt, stock({ ...chest, Width: 40 }), "linen")).toMatchObject({
     at: cell(1, "Usable width"),
   });
-  expect(check(skirt, stock({ ...chest, Cloth: "linnen" }), "linen")).toEqual({
+  expect(check(skirt, stock({ ...chest, Cloth: "linnen" }), "linen")).toMatchObject({
     refusal: 'no cloth in stock is "linen"; is "linnen" meant?',
   });
   expect(check(skirt, stock({ ...chest, Length: "2 yd?" }), "linen")).toMatchObject({

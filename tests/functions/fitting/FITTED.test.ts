@@ -13,7 +13,7 @@ test("the log's change put to the pattern, then undone by the next fitting, is t
 });
 
 test("taking in more than there is is refused", () => {
-  expect(run(FITTED, [2, -2.5], { unit: "in" })).toEqual({
+  expect(run(FITTED, [2, -2.5], { unit: "in" })).toMatchObject({
     refusal: "change must take in less than 2 in, not 2 1/2 in",
   });
 });

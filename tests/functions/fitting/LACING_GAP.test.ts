@@ -13,7 +13,7 @@ test("stays too large to lace so tight show a negative gap", () => {
 });
 
 test("lacing in by more than a third is refused", () => {
-  expect(gap(30, 18, 12)).toEqual({
+  expect(gap(30, 18, 12)).toMatchObject({
     refusal:
       "drawn_in must be less than a third of body, not 12 in against 30 in: nobody can be laced so tight safely",
   });

@@ -22,7 +22,7 @@ test("all the marks together are the total", () => {
 
 test("no seams, half a seam or three edges are refused", () => {
   const refused = (...args: number[]) => run(TAKE_IN_EACH, args, { unit: "in" });
-  expect(refused(2, 0)).toEqual({ refusal: "seams must be at least 1, not 0" });
-  expect(refused(2, 2.5)).toEqual({ refusal: "seams must be a whole number, not 2.5" });
-  expect(refused(2, 2, 3)).toEqual({ refusal: "edges must be at most 2, not 3" });
+  expect(refused(2, 0)).toMatchObject({ refusal: "seams must be at least 1, not 0" });
+  expect(refused(2, 2.5)).toMatchObject({ refusal: "seams must be a whole number, not 2.5" });
+  expect(refused(2, 2, 3)).toMatchObject({ refusal: "edges must be at most 2, not 3" });
 });

@@ -9,6 +9,8 @@ test("an inch is 25.4 mm exactly", () => {
 });
 
 test("figures are refused in a sentence when they are words or past any cloth", () => {
-  expect(run(IN, ["ten"], { unit: "in" })).toEqual({ refusal: 'x must be a number, not "ten"' });
-  expect(run(IN, [1e9], { unit: "in" })).toEqual({ refusal: "x must be at most 40000, not 1000000000" });
+  expect(run(IN, ["ten"], { unit: "in" })).toMatchObject({ refusal: 'x must be a number, not "ten"' });
+  expect(run(IN, [1e9], { unit: "in" })).toMatchObject({
+    refusal: "x must be at most 40000, not 1000000000",
+  });
 });

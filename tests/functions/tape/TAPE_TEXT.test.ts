@@ -33,8 +33,10 @@ test("the text read back is the length, to half a mark", () => {
 });
 
 test("a mark that is no length is refused", () => {
-  expect(inches(3, "fine")).toEqual({
+  expect(inches(3, "fine")).toMatchObject({
     refusal: 'mark must be a length above 0 such as 1/8 or 5 mm, not "fine"',
   });
-  expect(inches(3, 0)).toEqual({ refusal: 'mark must be a length above 0 such as 1/8 or 5 mm, not "0"' });
+  expect(inches(3, 0)).toMatchObject({
+    refusal: 'mark must be a length above 0 such as 1/8 or 5 mm, not "0"',
+  });
 });

@@ -55,9 +55,7 @@ test("what one cell holds is one problem, however many formulas refuse it, and t
     list: [["Draft!B4", "seam must be at least 0, not -3", ["Draft!B1"], 1]],
     said: ["seam must be at least 0, not -3"],
   });
-  expect(listed("abc").list).toEqual([
-    ["Draft!B3", 'amount must be a length, not "abc"', ["Draft!B1"], 4],
-  ]);
+  expect(listed("abc").list).toEqual([["Draft!B3", 'amount must be a length, not "abc"', ["Draft!B1"], 4]]);
 });
 
 test("a blank that a formula asks after, or that stands in a list, may be blank", () => {

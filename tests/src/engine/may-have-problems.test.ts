@@ -73,8 +73,8 @@ function commandOf(random: Random, book: Book): Command {
 }
 
 /**
- * The places of the problems that begin in a cell of their own, found by a look at every cell. Of several errors
- * about what one cell holds, the first is taken.
+ * The places of the problems that begin in a cell of their own, found by a look at every cell. Of several
+ * problems about what one cell holds, the first is taken.
  */
 function byEveryCell(engine: Engine): string[] {
   const found = new Map<string, { place: Place; held: string }>();
@@ -87,7 +87,7 @@ function byEveryCell(engine: Engine): string[] {
     if (!problem || placeKey(problem.from) !== placeKey(place)) return;
     const { is, at = [], stopped } = problem;
     if (is === "uncounted" || is === "pending") return;
-    const isHeld = is === "error" && at.length === 1 && !stopped;
+    const isHeld = (is === "error" || is === "unusual") && at.length === 1 && !stopped;
     add(place, isHeld ? placeKey(at[0]!) : `own ${placeKey(place)}`);
   };
   engine.book.pages.forEach(({ rows }, page) => {

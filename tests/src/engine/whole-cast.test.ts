@@ -69,6 +69,29 @@ test("the book is written as Ellwand writes it, and its problems are the five le
     expect(book.pages[place.page]!.rows[place.row]!.at(-1)).toMatch(/^lesson: /);
 });
 
+test("a slip in one cell is one problem, with that cell", () => {
+  const slips: readonly (readonly [string, string, RegExp])[] = [
+    ["Measure!D1", "next May", /^today must be a date or a number of days, not "next May"$/],
+    ["Measure!I4", "0", /: the waist girth of the miller's daughter .* must be a length, not 0$/],
+    ["Daughter!B56", "-3", /^seam must be at least 0, not -3$/],
+    ["Cut!B11", "wide", /^gap must be a length, not "wide"$/],
+    ["Cut!D15", "0", /: the length of blue remnant is 0, and nothing is cut from it/],
+    ["Cut!D20", "0", /: the length of the squire's bolt is 0, and nothing is cut from it/],
+  ];
+  for (const [address, entry, sentence] of slips) {
+    typed(address, entry);
+    const found = checks(engine).filter(
+      (one) => !known.includes(`${engine.address(one.place)}: ${one.sentence}`),
+    );
+    const said = found.map((one) => [one.sentence, one.at.map((place) => engine.address(place))]);
+    expect(said, address).toEqual([[expect.stringMatching(sentence), [address]]]);
+    store.undo();
+  }
+  // Five cells of its row say why a seam can't be measured.
+  typed("Daughter!C41", "");
+  expect(newProblems().filter((one) => one.includes("row 5 of the list of seams"))).toHaveLength(1);
+});
+
 test("the chart says at its head who is unmeasured and whose figures are doubtful", () => {
   expect([value("Measure!B1"), value("Measure!B2")]).toEqual(["the constable", "the dairymaid, the fiddler"]);
   typed("Measure!I40", "34");

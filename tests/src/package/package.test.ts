@@ -39,7 +39,7 @@ describe("the packed tarball installed in an empty project", () => {
       console.log(helpText(catalogue.get("SEAM_GIRTH"), "cm").startsWith("SEAM_GIRTH("));`);
     expect(printed.split("\n")).toEqual([
       "true 1.4",
-      '{"refusal":"sections must be at least 1, not 0"}',
+      '{"refusal":"sections must be at least 1, not 0","at":{"position":2,"cell":0}}',
       "true",
     ]);
   });

@@ -1,5 +1,7 @@
-/** What the measurements share: percentiles, a table, and a page that listens to its own keys. */
+/** What the measurements share: percentiles, a table, a page with a book in it, and one that listens to its own keys. */
 import type { Page } from "playwright-core";
+import type { Book } from "../../src/book/shape.ts";
+import { writeBook } from "../../src/book/write.ts";
 
 /** Milliseconds from a key to what came of it. */
 export interface Heard {
@@ -41,6 +43,20 @@ export async function heardWhile(page: Page, key: string, act: () => Promise<voi
   await page.evaluate(ear, key);
   await act();
   return page.evaluate(() => (globalThis as unknown as { heard: Heard[] }).heard);
+}
+
+/** Opens a book as a file dropped on the page. */
+export async function openBook(page: Page, book: Book): Promise<void> {
+  await page.evaluate((text) => {
+    const dataTransfer = new DataTransfer();
+    dataTransfer.items.add(new File([text], "book.json", { type: "application/json" }));
+    dispatchEvent(new DragEvent("drop", { dataTransfer, bubbles: true, cancelable: true }));
+  }, writeBook(book));
+  await page.waitForFunction(
+    (title) => document.querySelector<HTMLInputElement>('[aria-label="Title of the book"]')?.value === title,
+    book.title,
+    { timeout: 120_000 },
+  );
 }
 
 const at = (sorted: readonly number[], share: number) =>

@@ -5,17 +5,15 @@
  * npx vitest run --config tests/speed/vitest.config.ts tests/speed/page.speed.ts
  */
 import { readFileSync } from "node:fs";
-import type { Page } from "playwright-core";
 import { it } from "vitest";
 import { findPlace } from "../../src/book/address.ts";
 import { readBook } from "../../src/book/read.ts";
 import { type Book, blankBook } from "../../src/book/shape.ts";
-import { writeBook } from "../../src/book/write.ts";
 import { layDesk } from "../../src/lay/desk.ts";
 import { typeCells } from "../../src/store/commands.ts";
 import { Store } from "../../src/store/store.ts";
 import { cell, open } from "../browser/page.ts";
-import { type Heard, heardWhile, print, told } from "./heard.ts";
+import { type Heard, heardWhile, openBook, print, told } from "./heard.ts";
 
 const PRESSES = Number(process.env.PRESSES ?? 60);
 
@@ -93,19 +91,6 @@ function engineTimes({ book, page, address, typed }: Question): number[] {
     store.run(typeCells([{ ...place, typed: typed(n + 1) }]));
     return performance.now() - begun;
   });
-}
-
-/** Opens a book as a file dropped on the page. */
-async function openBook(page: Page, book: Book): Promise<void> {
-  await page.evaluate((text) => {
-    const dataTransfer = new DataTransfer();
-    dataTransfer.items.add(new File([text], "book.json", { type: "application/json" }));
-    dispatchEvent(new DragEvent("drop", { dataTransfer, bubbles: true, cancelable: true }));
-  }, writeBook(book));
-  await page.waitForFunction(
-    (title) => document.querySelector<HTMLInputElement>('[aria-label="Title of the book"]')?.value === title,
-    book.title,
-  );
 }
 
 async function keystrokes(question: Question): Promise<Heard[]> {

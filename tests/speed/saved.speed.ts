@@ -7,9 +7,8 @@
 import { writeFileSync } from "node:fs";
 import { it } from "vitest";
 import { type Book, blankBook } from "../../src/book/shape.ts";
-import { writeBook } from "../../src/book/write.ts";
 import { cell, open } from "../browser/page.ts";
-import { print, told } from "./heard.ts";
+import { openBook, print, told } from "./heard.ts";
 
 const FORMULAS = Number(process.env.FORMULAS ?? 100_000);
 const PRESSES = Number(process.env.PRESSES ?? 20);
@@ -41,16 +40,7 @@ interface Kept {
 it("keeping a large book", async () => {
   const book = bookOf(FORMULAS);
   const page = await open();
-  await page.evaluate((text) => {
-    const dataTransfer = new DataTransfer();
-    dataTransfer.items.add(new File([text], "book.json", { type: "application/json" }));
-    dispatchEvent(new DragEvent("drop", { dataTransfer, bubbles: true, cancelable: true }));
-  }, writeBook(book));
-  await page.waitForFunction(
-    (title) => document.querySelector<HTMLInputElement>('[aria-label="Title of the book"]')?.value === title,
-    book.title,
-    { timeout: 120_000 },
-  );
+  await openBook(page, book);
   await page.waitForTimeout(5000);
   const session = await page.context().newCDPSession(page);
   if (process.env.PROFILE) {

@@ -3,6 +3,8 @@ import type { Slices } from "./slices.ts";
 
 /** Stretches kept per slab; when there are more the narrowest hole between two is given up. */
 const MOST = 40;
+/** Figures of a slab: two for each stretch. */
+const STRIDE = 2 * MOST;
 
 /** On a repeat only the columns `phase`, `phase` + `cycle` and so on will do. */
 export interface Cycle {
@@ -16,28 +18,28 @@ export class Columns {
   /** Stretches looked at so far: the work done, the same on every machine. */
   probes = 0;
   private count = new Int32Array(0);
-  private lo = new Float64Array(0);
-  private hi = new Float64Array(0);
+  /** The stretches of each slab in order, each as lo, hi: what is looked at together stands together. */
+  private taken = new Float64Array(0);
   /** The greatest height that is free in each slab, from `low` to `high`. */
   private room = new Float64Array(0);
   private low = 0;
   private high = 0;
+  /** How far `roomy` has seen, and the last column up to there with less room than the tallest slab. */
+  private seen = 0;
+  private lowColumn = -1;
 
   private reach(columns: number): void {
     if (columns <= this.count.length) return;
     const size = Math.max(columns, this.count.length * 2, 128);
     const count = new Int32Array(size);
-    const lo = new Float64Array(size * MOST);
-    const hi = new Float64Array(size * MOST);
+    const taken = new Float64Array(size * STRIDE);
     count.set(this.count);
-    lo.set(this.lo);
-    hi.set(this.hi);
+    taken.set(this.taken);
     const room = new Float64Array(size).fill(this.high - this.low);
     room.set(this.room);
     this.room = room;
     this.count = count;
-    this.lo = lo;
-    this.hi = hi;
+    this.taken = taken;
   }
 
   /** Frees the whole cloth. No stretch of a copy will ever lie below `low` or above `high`. */
@@ -66,6 +68,8 @@ export class Columns {
     eps: number,
   ): number {
     this.height = Number.NaN;
+    this.seen = 0;
+    this.lowColumn = -1;
     for (let at = column; ; at++) {
       at = this.roomy(slices, at, eps);
       const off = cycle > 1 ? (((phase - at) % cycle) + cycle) % cycle : 0;
@@ -82,25 +86,30 @@ export class Columns {
   }
 
   /** The first column from `column` on at which no slab of the slices is taller than what is free there. */
-  private roomy({ count, tall }: Slices, column: number, eps: number): number {
+  private roomy({ count, tall, tallest }: Slices, column: number, eps: number): number {
     const { room } = this;
     let first = column;
-    // From the last slab: one that is too tall there lets the outline skip the most columns.
-    let k = Math.min(count, room.length - first) - 1;
-    while (k >= 0) {
-      const free = room[first + k]! + eps;
-      if (tall[k]! <= free) {
-        k--;
-        continue;
+    for (;;) {
+      // Past the last column that is lower than the tallest slab all have room.
+      const end = Math.min(first + count, room.length);
+      if (end > this.seen) {
+        let at = end - 1;
+        const from = Math.max(first, this.seen);
+        while (at >= from && room[at]! + eps >= tallest) at--;
+        if (at >= from) this.lowColumn = at;
+        this.seen = end;
       }
+      // From the last slab: one that is too tall there lets the outline skip the most columns.
+      let k = this.lowColumn - first;
+      while (k >= 0 && tall[k]! <= room[first + k]! + eps) k--;
+      if (k < 0) return first;
+      const free = room[first + k]! + eps;
       const at = first + k;
       do k--;
       while (k >= 0 && tall[k]! > free);
       this.probes += at - first - k;
       first = at - k;
-      k = Math.min(count, room.length - first) - 1;
     }
-    return first;
   }
 
   /**
@@ -108,7 +117,7 @@ export class Columns {
    * of all that is taken; NaN when no place is free. `eps` lets stretches touch in spite of rounding.
    */
   private lowest(slices: Slices, column: number, from: number, to: number, eps: number): number {
-    const { count, lo, hi } = this;
+    const { count, taken } = this;
     const { start, lo: ownLo, hi: ownHi } = slices;
     const last = Math.min(slices.count, count.length - column) | 0;
     let y = from;
@@ -118,17 +127,18 @@ export class Columns {
     let calm = 0;
     for (let k = 0; calm < last; k = k + 1 < last ? k + 1 : 0) {
       calm++;
-      const base = (column + k) * MOST;
-      const end = base + count[column + k]!;
+      const base = (column + k) * STRIDE;
+      const end = base + 2 * count[column + k]!;
       if (end === base) continue;
       for (let s = start[k]!; s < start[k + 1]!; s++) {
         const a = ownLo[s]!;
         const b = ownHi[s]!;
-        for (let j = base; j < end; j++) {
+        for (let j = base; j < end; j += 2) {
           probes++;
-          if (hi[j]! <= y + a + eps) continue;
-          if (lo[j]! >= y + b - eps) break;
-          y = hi[j]! - a;
+          const hi = taken[j + 1]!;
+          if (hi <= y + a + eps) continue;
+          if (taken[j]! >= y + b - eps) break;
+          y = hi - a;
           calm = 0;
           if (y > to + eps) {
             this.probes += probes;
@@ -150,60 +160,53 @@ export class Columns {
   }
 
   private take(column: number, from: number, to: number): void {
-    const { lo, hi } = this;
-    const base = column * MOST;
-    const end = base + this.count[column]!;
+    const { taken } = this;
+    const base = column * STRIDE;
+    const end = base + 2 * this.count[column]!;
     let i = base;
-    while (i < end && hi[i]! < from) i++;
+    while (i < end && taken[i + 1]! < from) i += 2;
     let j = i;
     let a = from;
     let b = to;
-    while (j < end && lo[j]! <= to) {
-      if (lo[j]! < a) a = lo[j]!;
-      if (hi[j]! > b) b = hi[j]!;
-      j++;
+    while (j < end && taken[j]! <= to) {
+      if (taken[j]! < a) a = taken[j]!;
+      if (taken[j + 1]! > b) b = taken[j + 1]!;
+      j += 2;
     }
     // Stretches i to j are swallowed by the new one.
-    const grow = 1 - (j - i);
-    if (grow > 0)
-      for (let k = end; k > i; k--) {
-        lo[k] = lo[k - 1]!;
-        hi[k] = hi[k - 1]!;
-      }
-    else if (grow < 0) {
-      lo.copyWithin(j + grow, j, end);
-      hi.copyWithin(j + grow, j, end);
-    }
-    lo[i] = a;
-    hi[i] = b;
-    this.count[column] = end - base + grow;
-    if (end - base + grow === MOST) this.giveUpNarrowest(column);
+    const grow = i + 2 - j;
+    if (grow > 0) for (let k = end - 1; k >= i; k--) taken[k + 2] = taken[k]!;
+    else if (grow < 0) taken.copyWithin(j + grow, j, end);
+    taken[i] = a;
+    taken[i + 1] = b;
+    this.count[column] = (end - base + grow) / 2;
+    if (end - base + grow === STRIDE) this.giveUpNarrowest(column);
     this.room[column] = this.roomIn(column);
   }
 
   /** The greatest height that is free in a column. */
   private roomIn(column: number): number {
-    const { lo, hi } = this;
-    const base = column * MOST;
-    const end = base + this.count[column]!;
-    let room = this.high - hi[end - 1]!;
+    const { taken } = this;
+    const base = column * STRIDE;
+    const end = base + 2 * this.count[column]!;
+    let room = this.high - taken[end - 1]!;
     let from = this.low;
-    for (let i = base; i < end; i++) {
-      if (lo[i]! - from > room) room = lo[i]! - from;
-      from = hi[i]!;
+    for (let i = base; i < end; i += 2) {
+      if (taken[i]! - from > room) room = taken[i]! - from;
+      from = taken[i + 1]!;
     }
     return room;
   }
 
   private giveUpNarrowest(column: number): void {
-    const { lo, hi } = this;
-    const base = column * MOST;
-    const end = base + this.count[column]!;
+    const { taken } = this;
+    const base = column * STRIDE;
+    const end = base + 2 * this.count[column]!;
+    const gap = (i: number) => taken[i + 2]! - taken[i + 1]!;
     let at = base;
-    for (let i = base; i + 1 < end; i++) if (lo[i + 1]! - hi[i]! < lo[at + 1]! - hi[at]!) at = i;
-    hi[at] = hi[at + 1]!;
-    lo.copyWithin(at + 1, at + 2, end);
-    hi.copyWithin(at + 1, at + 2, end);
+    for (let i = base; i + 2 < end; i += 2) if (gap(i) < gap(at)) at = i;
+    taken[at + 1] = taken[at + 3]!;
+    taken.copyWithin(at + 2, at + 4, end);
     this.count[column]!--;
   }
 }

@@ -16,6 +16,8 @@ export interface Slices {
   readonly hi: Float64Array;
   /** The height of the tallest stretch of each slab. */
   readonly tall: Float64Array;
+  /** The height of the tallest stretch of all. */
+  readonly tallest: number;
 }
 
 /** Pairs of figures in as many lists as there are slabs; kept from one outline to the next. */
@@ -114,7 +116,9 @@ export function slice(
   const tall = new Float64Array(count);
   for (let k = 0; k < count; k++)
     for (let i = start[k]!; i < start[k + 1]!; i++) tall[k] = Math.max(tall[k]!, hi[i]! - lo[i]!);
-  return { origin, count, start, lo: Float64Array.from(lo), hi: Float64Array.from(hi), tall };
+  let tallest = 0;
+  for (let k = 0; k < count; k++) if (tall[k]! > tallest) tallest = tall[k]!;
+  return { origin, count, start, lo: Float64Array.from(lo), hi: Float64Array.from(hi), tall, tallest };
 }
 
 /** Sorts stretches given as lo, hi, lo, hi ... and joins those that meet. */

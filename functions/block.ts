@@ -12,10 +12,12 @@ export const isBlock = (value: unknown): value is Block => Array.isArray(value) 
 /** A heading as it is compared: "How many?" is "how many". */
 export const headingText = (cell: Cell): string => {
   if (typeof cell !== "string" || cell === "") return "";
-  return cell.length > LONGEST_KEPT
-    ? comparedHeading(cell)
-    : headingsCompared(cell, () => comparedHeading(cell));
+  if (cell.length <= LONGEST_KEPT) return headingsCompared(cell, () => comparedHeading(cell));
+  return OUTLINE.test(cell) ? "" : comparedHeading(cell);
 };
+
+/** A long text that begins like this is the outline of a piece, which is no heading. */
+const OUTLINE = /^\s*m[\s\d.,+-]+[lhvcsqtaz][\s\d.,+-]/i;
 
 /** Kept because a list is read again after each edit, with the headings that it had. Longer texts are seldom headings. */
 const headingsCompared = remember<string, string>(2000);

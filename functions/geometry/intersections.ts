@@ -29,10 +29,12 @@ export function intersections(a: Stroke, b: Stroke): Intersection[] {
 /** Whether the bounding boxes of the strokes are apart; a curve never leaves the box of its four points. */
 function boxesAreApart(a: Stroke, b: Stroke): boolean {
   const slack = 1e-6 * Math.max(size(a), size(b));
-  return ([0, 1] as const).some((axis) => {
-    const [p, q] = [extentAlong(a, axis), extentAlong(b, axis)];
-    return p[0] > q[1] + slack || q[0] > p[1] + slack;
-  });
+  return areApartAlong(a, b, 0, slack) || areApartAlong(a, b, 1, slack);
+}
+
+function areApartAlong(a: Stroke, b: Stroke, axis: 0 | 1, slack: number): boolean {
+  const [p, q] = [extentAlong(a, axis), extentAlong(b, axis)];
+  return p[0] > q[1] + slack || q[0] > p[1] + slack;
 }
 
 function extentAlong(stroke: Stroke, axis: 0 | 1): readonly [number, number] {
@@ -56,26 +58,34 @@ function partCount(stroke: Stroke): number {
 /** Rough intersections: where the chords of the parts cross, each chord lengthened by a tenth at both ends. */
 function roughIntersections(a: Stroke, b: Stroke): [number, number][] {
   const [m, n] = [partCount(a), partCount(b)];
-  const pa = Array.from({ length: m + 1 }, (_, i) => pointAt(a, i / m));
-  const pb = Array.from({ length: n + 1 }, (_, i) => pointAt(b, i / n));
+  const [pa, pb] = [chords(a, m), chords(b, n)];
   const found: [number, number][] = [];
   for (let i = 0; i < m; i += 1) {
+    const [ax, ay] = [pa[2 * i]!, pa[2 * i + 1]!];
+    const [rx, ry] = [pa[2 * i + 2]! - ax, pa[2 * i + 3]! - ay];
     for (let j = 0; j < n; j += 1) {
-      const shares = chordsIntersect(pa[i]!, pa[i + 1]!, pb[j]!, pb[j + 1]!);
-      if (shares) found.push([(i + shares[0]) / m, (j + shares[1]) / n]);
+      const [cx, cy] = [pb[2 * j]!, pb[2 * j + 1]!];
+      const [sx, sy] = [pb[2 * j + 2]! - cx, pb[2 * j + 3]! - cy];
+      const cross = rx * sy - ry * sx;
+      if (cross * cross <= 1e-24 * (rx * rx + ry * ry) * (sx * sx + sy * sy)) continue;
+      const t = ((cx - ax) * sy - (cy - ay) * sx) / cross;
+      if (!(t >= -0.1 && t <= 1.1)) continue;
+      const u = ((cx - ax) * ry - (cy - ay) * rx) / cross;
+      if (u >= -0.1 && u <= 1.1) found.push([(i + t) / m, (j + u) / n]);
     }
   }
   return found;
 }
 
-function chordsIntersect(a: Point, b: Point, c: Point, d: Point): [number, number] | null {
-  const [rx, ry, sx, sy] = [b[0] - a[0], b[1] - a[1], d[0] - c[0], d[1] - c[1]];
-  const cross = rx * sy - ry * sx;
-  if (cross * cross <= 1e-24 * (rx * rx + ry * ry) * (sx * sx + sy * sy)) return null;
-  const t = ((c[0] - a[0]) * sy - (c[1] - a[1]) * sx) / cross;
-  if (!(t >= -0.1 && t <= 1.1)) return null;
-  const u = ((c[0] - a[0]) * ry - (c[1] - a[1]) * rx) / cross;
-  return u >= -0.1 && u <= 1.1 ? [t, u] : null;
+/** The ends of the chords of a stroke's parts, as x, y, x, y. */
+function chords(stroke: Stroke, count: number): Float64Array {
+  const ends = new Float64Array(2 * count + 2);
+  for (let i = 0; i <= count; i += 1) {
+    const [x, y] = pointAt(stroke, i / count);
+    ends[2 * i] = x;
+    ends[2 * i + 1] = y;
+  }
+  return ends;
 }
 
 /** Newton's method on the two parameters; null when it does not converge inside both strokes. */

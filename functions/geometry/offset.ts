@@ -41,20 +41,30 @@ export function offsetStroke(stroke: Stroke, away: number, side: 1 | -1, toleran
   return fitOffset(stroke, away, side, at, 0, 1, tolerance, 0);
 }
 
-/** Signed curvature towards the side of the offset: positive where the offset is shorter than the stroke. */
-function curvatureTowards(curve: Curve, t: number, side: 1 | -1): number {
+/** How a curve turns at a share of its parameter, positive from +x towards +y, and how fast it is drawn there. */
+function turning(curve: Curve, t: number): readonly [turn: number, speed: number] {
   const [dx, dy] = velocity(curve, t);
   const { from, c1, c2, to } = curve;
   const [a, b] = [6 * (1 - t), 6 * t];
   const ddx = a * (c2[0] - 2 * c1[0] + from[0]) + b * (to[0] - 2 * c2[0] + c1[0]);
   const ddy = a * (c2[1] - 2 * c1[1] + from[1]) + b * (to[1] - 2 * c2[1] + c1[1]);
-  const speed = Math.sqrt(dx * dx + dy * dy);
-  return speed < 1e-12 ? 0 : (-side * (dx * ddy - dy * ddx)) / speed ** 3;
+  return [dx * ddy - dy * ddx, Math.sqrt(dx * dx + dy * dy)];
+}
+
+const curvature = (turn: number, speed: number): number => (speed < 1e-12 ? 0 : turn / speed ** 3);
+
+/** Signed curvature towards the side of the offset: positive where the offset is shorter than the stroke. */
+function curvatureTowards(curve: Curve, t: number, side: 1 | -1): number {
+  const [turn, speed] = turning(curve, t);
+  return curvature(-side * turn, speed);
 }
 
 function smallestRadius(curve: Curve, side: 1 | -1): number {
   let most = 0;
-  for (let i = 0; i <= 64; i += 1) most = Math.max(most, curvatureTowards(curve, i / 64, side));
+  for (let i = 0; i <= 64; i += 1) {
+    const [turn, speed] = turning(curve, i / 64);
+    if (-side * turn > 0) most = Math.max(most, curvature(-side * turn, speed));
+  }
   return 1 / most;
 }
 

@@ -10,44 +10,120 @@ export interface PathCommand {
 
 /** How many numbers one group of each letter has. */
 const SIZES: Record<string, number> = { M: 2, L: 2, H: 1, V: 1, C: 6, S: 4, Q: 4, T: 2, A: 7, Z: 0 };
-const NUMBER = /[\s,]*([+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?)/y;
-const FLAG = /[\s,]*([01])/y;
 const SPACE = /[\s,]*/y;
 
 /** Whether a number of an arc's group, counted from 0, is a flag: 0 or 1, which needs no space behind it. */
 const isFlag = (letter: string, i: number): boolean => letter === "A" && (i === 3 || i === 4);
 
+const [ZERO, NINE, POINT, PLUS, MINUS, BLANK, COMMA] = [48, 57, 46, 43, 45, 32, 44];
+
+/** Whole figures below this one and these powers of ten are exact in a double: their quotient is rounded once. */
+const EXACT = 1e15;
+const POWERS = Array.from({ length: 23 }, (_, power) => Number(`1e${power}`));
+
+/** Reads figures of path data one after the other. */
+class Figures {
+  at = 0;
+  /** Where the number begins that was read last. */
+  begin = 0;
+
+  constructor(readonly text: string) {}
+
+  private isDigit(at: number): boolean {
+    const code = this.text.charCodeAt(at);
+    return code >= ZERO && code <= NINE;
+  }
+
+  skipSpace(): void {
+    const { text } = this;
+    let code = text.charCodeAt(this.at);
+    while (code === BLANK || code === COMMA) code = text.charCodeAt(++this.at);
+    if (code > BLANK && code < 127) return;
+    SPACE.lastIndex = this.at;
+    SPACE.test(text);
+    this.at = SPACE.lastIndex;
+  }
+
+  /** The flag that comes next, which is 0 or 1; NaN when none does, and then nothing is read. */
+  flag(): number {
+    const before = this.at;
+    this.skipSpace();
+    const digit = this.text.charCodeAt(this.at) - ZERO;
+    if (digit === 0 || digit === 1) {
+      this.at += 1;
+      return digit;
+    }
+    this.at = before;
+    return Number.NaN;
+  }
+
+  /** The number that comes next; NaN when none does, and then nothing is read. */
+  number(): number {
+    const { text } = this;
+    const before = this.at;
+    this.skipSpace();
+    this.begin = this.at;
+    let at = this.at;
+    const sign = text.charCodeAt(at);
+    if (sign === PLUS || sign === MINUS) at += 1;
+    let [whole, digits, decimals] = [0, 0, 0];
+    for (; this.isDigit(at); at += 1, digits += 1) whole = 10 * whole + text.charCodeAt(at) - ZERO;
+    if (text.charCodeAt(at) === POINT && (digits > 0 || this.isDigit(at + 1))) {
+      at += 1;
+      for (; this.isDigit(at); at += 1, decimals += 1) whole = 10 * whole + text.charCodeAt(at) - ZERO;
+    }
+    if (digits + decimals === 0) {
+      this.at = before;
+      return Number.NaN;
+    }
+    const power = this.powerAt(at);
+    this.at = power ?? at;
+    if (power !== null || whole >= EXACT || decimals >= POWERS.length)
+      return Number(text.slice(this.begin, this.at));
+    const figure = whole / POWERS[decimals]!;
+    return sign === MINUS ? -figure : figure;
+  }
+
+  /** Where a power of ten ends that begins here, such as e-5; null when none does. */
+  private powerAt(start: number): number | null {
+    const { text } = this;
+    if (text[start] !== "e" && text[start] !== "E") return null;
+    let at = start + 1;
+    const sign = text.charCodeAt(at);
+    if (sign === PLUS || sign === MINUS) at += 1;
+    if (!this.isDigit(at)) return null;
+    while (this.isDigit(at)) at += 1;
+    return at;
+  }
+}
+
 /** Reads path data as commands. Throws an Error whose message says where the text stops making sense. */
 export function readCommands(text: string): PathCommand[] {
   const commands: PathCommand[] = [];
-  let at = 0;
-  const take = (pattern: RegExp): string | null => {
-    pattern.lastIndex = at;
-    const found = pattern.exec(text);
-    if (!found) return null;
-    at = pattern.lastIndex;
-    return found[1] ?? "";
-  };
+  const figures = new Figures(text);
   const group = (letter: string): number[] | null => {
     const numbers: number[] = [];
     for (let i = 0; i < SIZES[letter]!; i += 1) {
-      const digits = take(isFlag(letter, i) ? FLAG : NUMBER);
-      if (digits === null) {
+      const figure = isFlag(letter, i) ? figures.flag() : figures.number();
+      if (Number.isNaN(figure)) {
         if (i === 0) return null;
         throw new Error(`path data stops short after "${letter} ${numbers.join(" ")}"`);
       }
-      if (Math.abs(Number(digits)) > 1e9)
+      if (Math.abs(figure) > 1e9) {
+        const digits = text.slice(figures.begin, figures.at);
         throw new Error(`path data can not hold a figure as large as ${digits.slice(0, 12)}`);
-      numbers.push(Number(digits));
+      }
+      numbers.push(figure);
     }
     return numbers;
   };
-  for (take(SPACE); at < text.length; take(SPACE)) {
-    const letter = text[at]!;
+  for (figures.skipSpace(); figures.at < text.length; figures.skipSpace()) {
+    const letter = text[figures.at]!;
     const capital = letter.toUpperCase();
-    if (!(capital in SIZES)) throw new Error(`path data can not hold "${text.slice(at, at + 12)}"`);
+    if (!(capital in SIZES))
+      throw new Error(`path data can not hold "${text.slice(figures.at, figures.at + 12)}"`);
     if (commands.length === 0 && capital !== "M") throw new Error('path data must begin with "M"');
-    at += 1;
+    figures.at += 1;
     const groups: number[][] = [];
     if (capital !== "Z") {
       for (let next = group(capital); next; next = group(capital)) groups.push(next);

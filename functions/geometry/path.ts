@@ -173,18 +173,18 @@ const pair = ([x, y]: Point): string => `${figure(x)} ${figure(y)}`;
 /** Path data of one edge, without the `M` before it. */
 function writeEdge(strokes: readonly Stroke[]): string {
   if (strokes.some((stroke) => stroke.kind === "curve")) {
-    const curves = strokes.flatMap((stroke) => {
-      if (stroke.kind === "curve") return [stroke];
-      if (stroke.kind === "arc") return arcCurves(stroke, Math.PI / 20);
-      return [
-        {
-          c1: pointBetween(stroke.from, stroke.to, 1 / 3),
-          c2: pointBetween(stroke.from, stroke.to, 2 / 3),
-          to: stroke.to,
-        },
-      ];
-    });
-    return `C ${curves.map(({ c1, c2, to }) => `${pair(c1)} ${pair(c2)} ${pair(to)}`).join(" ")}`;
+    let text = "C";
+    const write = (c1: Point, c2: Point, to: Point) => {
+      text += ` ${pair(c1)} ${pair(c2)} ${pair(to)}`;
+    };
+    for (const stroke of strokes) {
+      const { from, to } = stroke;
+      if (stroke.kind === "curve") write(stroke.c1, stroke.c2, to);
+      else if (stroke.kind === "line")
+        write(pointBetween(from, to, 1 / 3), pointBetween(from, to, 2 / 3), to);
+      else for (const curve of arcCurves(stroke, Math.PI / 20)) write(curve.c1, curve.c2, curve.to);
+    }
+    return text;
   }
   if (strokes.every((stroke) => stroke.kind === "line"))
     return `L ${strokes.map(({ to }) => pair(to)).join(" ")}`;

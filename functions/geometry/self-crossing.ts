@@ -15,15 +15,16 @@ export function selfCrossing(outline: readonly Point[]): Point | null {
   const n = points.length;
   const axis = box.right - box.left >= box.high - box.low ? 0 : 1;
   const other = 1 - axis;
-  const order = Array.from(points, (_, i) => i);
-  const [first, last, least, most] = [0, 0, 0, 0].map(() => new Float64Array(n)) as [
+  const order = new Uint32Array(n);
+  const [first, last, least, most] = [0, 1, 2, 3].map(() => new Float64Array(n)) as [
     Float64Array,
     Float64Array,
     Float64Array,
     Float64Array,
   ];
   points.forEach((a, i) => {
-    const b = points[(i + 1) % n]!;
+    const b = points[i + 1 === n ? 0 : i + 1]!;
+    order[i] = i;
     first[i] = Math.min(a[axis]!, b[axis]!);
     last[i] = Math.max(a[axis]!, b[axis]!);
     least[i] = Math.min(a[other]!, b[other]!);

@@ -79,14 +79,10 @@ export function pointAt(stroke: Stroke, share: number): Point {
     const { centre, radius, from, sweep } = stroke;
     return polarPoint(centre, radius, Math.atan2(from[1] - centre[1], from[0] - centre[0]) + sweep * share);
   }
-  const [a, b, c, d] = bernstein(share);
   const { from, c1, c2, to } = stroke;
+  const s = 1 - share;
+  const [a, b, c, d] = [s * s * s, 3 * s * s * share, 3 * s * share * share, share * share * share];
   return [a * from[0] + b * c1[0] + c * c2[0] + d * to[0], a * from[1] + b * c1[1] + c * c2[1] + d * to[1]];
-}
-
-function bernstein(t: number): [number, number, number, number] {
-  const s = 1 - t;
-  return [s * s * s, 3 * s * s * t, 3 * s * t * t, t * t * t];
 }
 
 /** The direction a stroke runs in at `share`, as a vector (not of unit length; zero only on a point). */
@@ -152,7 +148,7 @@ function gaussLegendre(speed: (t: number) => number, from: number, to: number): 
   const half = (to - from) / 2;
   const middle = (from + to) / 2;
   let sum = 0;
-  for (const [x, weight] of GAUSS) sum += weight * speed(middle + half * x);
+  for (let i = 0; i < GAUSS.length; i += 1) sum += GAUSS[i]![1] * speed(middle + half * GAUSS[i]![0]);
   return sum * half;
 }
 
@@ -252,7 +248,9 @@ export function flatten(stroke: Stroke, tolerance: number): Point[] {
     count = Math.ceil(Math.sqrt((3 * bend) / (4 * tolerance)));
   }
   count = Math.min(Math.max(count, 1), 2000);
-  return Array.from({ length: count }, (_, i) => pointAt(stroke, (i + 1) / count));
+  const points: Point[] = [];
+  for (let i = 1; i <= count; i += 1) points.push(pointAt(stroke, i / count));
+  return points;
 }
 
 /** Signed area of a closed polygon: positive when it runs from +x towards +y. */
@@ -261,9 +259,9 @@ export function signedArea(points: readonly Point[]): number {
   const [x, y] = points[0] ?? [0, 0];
   let twice = 0;
   for (let i = 1; i + 1 < points.length; i += 1) {
-    const [ax, ay] = points[i]!;
-    const [bx, by] = points[i + 1]!;
-    twice += (ax - x) * (by - y) - (bx - x) * (ay - y);
+    const a = points[i]!;
+    const b = points[i + 1]!;
+    twice += (a[0] - x) * (b[1] - y) - (b[0] - x) * (a[1] - y);
   }
   return twice / 2;
 }
@@ -276,9 +274,11 @@ export interface Bounds {
   readonly high: number;
 }
 
-export function boundingBox(points: Iterable<Point>): Bounds {
+export function boundingBox(points: readonly Point[]): Bounds {
   let [left, right, low, high] = [Infinity, -Infinity, Infinity, -Infinity];
-  for (const [x, y] of points) {
+  for (let i = 0; i < points.length; i += 1) {
+    const x = points[i]![0];
+    const y = points[i]![1];
     if (x < left) left = x;
     if (x > right) right = x;
     if (y < low) low = y;

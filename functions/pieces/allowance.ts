@@ -7,12 +7,20 @@
  */
 
 import { BendTooTight, offsetStroke } from "../geometry/offset.ts";
-import { doubleSignedArea, type Edge, strokeLength, strokePart } from "../geometry/strokes.ts";
+import { type Edge, strokeLength, strokePart } from "../geometry/strokes.ts";
 import { Refusal } from "../refusal.ts";
 import { type CornerRuns, convexity, cornerBetween, endDirection, hemCorner } from "./corner.ts";
 import { edgeText } from "./edge-names.ts";
 import { reverseEdge } from "./edges.ts";
-import { mark, type Outline, type Piece, pieceArea, pieceOf, requireSimple } from "./piece.ts";
+import {
+  doublePieceArea,
+  mark,
+  type Outline,
+  type Piece,
+  pieceArea,
+  pieceOf,
+  requireSimple,
+} from "./piece.ts";
 
 /** The allowance of one edge. `name` is the argument that sets it, for refusals. */
 export interface EdgeAllowance {
@@ -21,8 +29,7 @@ export interface EdgeAllowance {
 }
 
 /** 1 when the outline runs from +x towards +y about its inside, −1 the other way. */
-export const orientation = (piece: Outline): 1 | -1 =>
-  piece.edges.flat().reduce((sum, stroke) => sum + doubleSignedArea(stroke), 0) > 0 ? 1 : -1;
+export const orientation = (piece: Outline): 1 | -1 => (doublePieceArea(piece) > 0 ? 1 : -1);
 
 /** The piece with allowances, one for each of its edges. Curves keep their width within `tolerance`. */
 export function withAllowances(piece: Piece, allowances: readonly EdgeAllowance[], tolerance: number): Piece {

@@ -172,12 +172,24 @@ function longerSide(edges: readonly Edge[]): number {
 
 export const edgeLength = (edge: Edge): number => edge.reduce((sum, stroke) => sum + strokeLength(stroke), 0);
 
-export const pieceArea = (piece: Outline): number =>
-  Math.abs(piece.edges.flat().reduce((sum, stroke) => sum + doubleSignedArea(stroke), 0)) / 2;
+/** Twice the area that the outline encloses, positive when it runs from +x towards +y. */
+export function doublePieceArea({ edges }: Outline): number {
+  let sum = 0;
+  for (const edge of edges) for (const stroke of edge) sum += doubleSignedArea(stroke);
+  return sum;
+}
+
+export const pieceArea = (piece: Outline): number => Math.abs(doublePieceArea(piece)) / 2;
 
 /** The outline as a polygon no chord of which strays more than `tolerance` from the true line. */
 export function flattenPiece(piece: Outline, tolerance: number): Point[] {
-  return piece.edges.flatMap((edge) => edge.flatMap((stroke) => flatten(stroke, tolerance)));
+  const points: Point[] = [];
+  for (const edge of piece.edges)
+    for (const stroke of edge) {
+      if (stroke.kind === "line") points.push(stroke.to);
+      else for (const point of flatten(stroke, tolerance)) points.push(point);
+    }
+  return points;
 }
 
 /** Least and greatest x and y of the outline, curves and arcs at their true extremes. */

@@ -50,16 +50,20 @@ export class Known {
 
   /** The lay given, or a better one from a question that contains this one. */
   private bounded({ question, lay, copies, worth }: One): Lay {
-    const promising = [...this.kept.values(), ...this.bounds]
-      .filter(
-        (one) =>
-          one.copies >= copies &&
-          one.worth >= worth * (1 - 1e-6) &&
-          one.lay.missing.length === 0 &&
-          one.lay.lengths.length === lay.lengths.length &&
-          isShorter(question, one.lay, lay),
+    const promising: One[] = [];
+    const look = (one: One): void => {
+      if (
+        one.copies >= copies &&
+        one.worth >= worth * (1 - 1e-6) &&
+        one.lay.missing.length === 0 &&
+        one.lay.lengths.length === lay.lengths.length &&
+        isShorter(question, one.lay, lay)
       )
-      .sort((a, b) => clothOf(question, a.lay) - clothOf(question, b.lay));
+        promising.push(one);
+    };
+    this.kept.forEach(look);
+    this.bounds.forEach(look);
+    promising.sort((a, b) => clothOf(question, a.lay) - clothOf(question, b.lay));
     for (const one of promising.slice(0, MOST_TRIES)) {
       const contained = containedLay(question, one.question, one.lay);
       if (contained && isBetter(question, contained, lay)) return contained;

@@ -57,9 +57,11 @@ export function checkArguments(
     delete raw[names[0]!];
     onCells?.(list.cells);
   }
-  // A list of many columns is no help among the arguments of the Working; its steps say what was read from it.
-  const shown = Object.fromEntries(Object.entries(raw).filter(([name]) => !takes[name]?.list));
-  onGiven?.(list ? { ...list.columns, ...shown } : shown);
+  if (onGiven) {
+    // A list of many columns is no help among the arguments of the Working; its steps say what was read from it.
+    const shown = Object.fromEntries(Object.entries(raw).filter(([name]) => !takes[name]?.list));
+    onGiven(list ? { ...list.columns, ...shown } : shown);
+  }
   for (const name of Object.keys(list ? { ...raw, ...declaration.takes } : raw)) {
     const take = takes[name] ?? declaration.takes[name]!;
     const value = raw[name] ?? defaultValue(take, setting.unit);

@@ -167,3 +167,18 @@ test("strokes of length nothing are left out", () => {
   const { edges } = readPath("M 0 0 L 0 0 5 0 A 3 3 0 0 1 5 0 C 5 0 5 0 5 0 L 9 9")[0]!;
   for (const stroke of edges.flat()) expect(strokeLength(stroke)).toBeGreaterThan(0);
 });
+
+test("a figure is read to the last digit as Number reads it (seed 1999)", () => {
+  const digits = (most: number) =>
+    fc.array(fc.integer({ min: 0, max: 9 }), { maxLength: most }).map((list) => list.join(""));
+  const written = fc
+    .tuple(fc.constantFrom("", "-", "+"), digits(9), digits(24), fc.constantFrom("", "", "e-3", "E-12"))
+    .map(([sign, whole, decimals, power]) => `${sign}${whole || "0"}.${decimals}${power}`);
+  const shown = fc.double({ min: -1e9, max: 1e9, noNaN: true }).map((value) => value.toPrecision(15));
+  fc.assert(
+    fc.property(fc.oneof(written, shown), (text) => {
+      expect(readPath(`M 0 0 L ${text} 1e6`)[0]!.edges[0]![0]!.to[0]).toBe(Number(text));
+    }),
+    { seed: SEED, numRuns: 300 },
+  );
+});

@@ -69,14 +69,17 @@ export function markSize(mark: TapeMark, unit: Unit): number {
   return convert(Number(top) / Number(under), "in", unit);
 }
 
-/** Rounds to whole steps; a figure within a billionth of a step above it counts as on it. */
+/** The most by which a figure may miss a step and count as on it, as a share of the step. */
+const MOST_SLACK = 0.01;
+
+/** Rounds to whole steps; a figure that misses a step by a billionth of itself counts as on it. */
 export function roundTo(
   value: number,
   step: number,
   direction: "nearest" | "up" | "down" = "nearest",
 ): number {
   const steps = value / step;
-  const slack = 1e-9 * Math.max(1, Math.abs(steps));
+  const slack = Math.min(MOST_SLACK, 1e-9 * Math.max(1, Math.abs(steps)));
   if (direction === "up") return Math.ceil(steps - slack) * step;
   if (direction === "down") return Math.floor(steps + slack) * step;
   return Math.floor(steps + 0.5 + slack) * step;

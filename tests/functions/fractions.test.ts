@@ -175,6 +175,9 @@ test("rounding goes to whole marks: to the nearest, up and down, and a figure on
   expect(roundTo(16.51, 0.125)).toBe(16.5);
   expect(roundTo(16.51, 0.125, "up")).toBe(16.625);
   expect(roundTo(16.49, 0.125, "down")).toBe(16.375);
+  // However long it is: a sentence about a length typed by mistake quotes that length.
+  for (const way of ["down", "nearest", "up"] as const) expect(roundTo(1e9, 0.125, way)).toBe(1e9);
+  expect(tapeText(123_456_789, "in", "1/8")).toBe("123456789");
   fc.assert(
     fc.property(
       fc.double({ min: -1000, max: 1000, noNaN: true }),

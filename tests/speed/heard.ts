@@ -11,14 +11,14 @@ export interface Heard {
   readonly settled: number;
 }
 
-/** Listens for a key: when the next frame is painted, and when the page has changed for the last time. */
-function ear(name: string): void {
+/** Listens for keys: when the next frame is painted, and when the page has changed for the last time. */
+function ear(names: readonly string[]): void {
   const heard: { painted: number; settled: number }[] = [];
   Object.assign(globalThis, { heard });
   addEventListener(
     "keydown",
     ({ key, timeStamp }) => {
-      if (key !== name) return;
+      if (!names.includes(key)) return;
       const one = { painted: 0, settled: 0 };
       heard.push(one);
       const watch = new MutationObserver(() => {
@@ -38,9 +38,13 @@ function ear(name: string): void {
   );
 }
 
-/** What comes of each press of a key while `act` presses it. */
-export async function heardWhile(page: Page, key: string, act: () => Promise<void>): Promise<Heard[]> {
-  await page.evaluate(ear, key);
+/** What comes of each press of some keys while `act` presses them. */
+export async function heardWhile(
+  page: Page,
+  keys: readonly string[],
+  act: () => Promise<void>,
+): Promise<Heard[]> {
+  await page.evaluate(ear, keys);
   await act();
   return page.evaluate(() => (globalThis as unknown as { heard: Heard[] }).heard);
 }

@@ -98,7 +98,7 @@ async function keystrokes(question: Question): Promise<Heard[]> {
   await openBook(page, question.book);
   await page.getByRole("navigation").getByRole("button", { name: question.page, exact: true }).click();
   await cell(page, question.address).click();
-  const heard = await heardWhile(page, "Enter", async () => {
+  const heard = await heardWhile(page, ["Enter"], async () => {
     for (let n = 1; n <= PRESSES; n += 1) {
       await page.keyboard.type(question.typed(n));
       await page.keyboard.press("Enter");
@@ -123,16 +123,23 @@ it("keystroke to paint", async () => {
   print("from the key to the paint, p50 / p95 in ms", rows);
 });
 
-/** One tape mark at a time, to and fro, so that no lay is known but on the way back. */
+/** How many moves the slider of depth has room for from where it stands. */
+const ROOM = 16;
+
+/** One tape mark at a time, to and fro, so that every press is a move and no lay is known but on the way back. */
 async function slides(watched: string): Promise<Heard[]> {
   const page = await open();
   await page.getByRole("button", { name: "What if" }).click();
   await page.getByLabel("Change", { exact: true }).selectOption({ label: "depth" });
   await page.getByLabel("Watch").selectOption({ label: watched });
-  await page.getByRole("slider", { name: "depth" }).focus();
-  const heard = await heardWhile(page, "ArrowRight", async () => {
-    for (let n = 1; n <= PRESSES; n += 1) {
-      await page.keyboard.press("ArrowRight");
+  const slider = page.getByRole("slider", { name: "depth" });
+  await slider.focus();
+  const heard = await heardWhile(page, ["ArrowRight", "ArrowLeft"], async () => {
+    for (let n = 0; n < PRESSES; n += 1) {
+      const before = await slider.inputValue();
+      await page.keyboard.press(Math.floor(n / ROOM) % 2 === 0 ? "ArrowRight" : "ArrowLeft");
+      if ((await slider.inputValue()) === before)
+        throw new Error("the slider is at its end: it did not move");
       await page.waitForTimeout(450);
     }
   });

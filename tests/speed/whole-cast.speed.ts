@@ -108,7 +108,7 @@ it("in Chromium", async () => {
   ] as const) {
     await page.getByRole("navigation").getByRole("button", { name: title, exact: true }).click();
     await cell(page, address).click();
-    const heard = await heardWhile(page, "Enter", async () => {
+    const heard = await heardWhile(page, ["Enter"], async () => {
       for (let n = 1; n <= PRESSES; n += 1) {
         // As a quick hand types: keys that come all at once would count what the keys before them set off.
         await page.keyboard.type(typed(n), { delay: 60 });

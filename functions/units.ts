@@ -25,8 +25,6 @@ export type Tape = "in" | "cm";
 
 /** What a book unit says about itself; lengths are in the unit. */
 interface BookUnit {
-  /** The unit's name in the plural. */
-  readonly noun: string;
   /** The tape whose round figures are used in this unit. */
   readonly tape: Tape;
   /** The finest marks that a book can show, the coarsest first. */
@@ -51,17 +49,17 @@ interface BookUnit {
 /** Every unit that a book can measure in. */
 export const BOOK_UNITS = {
   in: {
-    noun: "inches", tape: "in", marks: ["1/2", "1/4", "1/8", "1/16", "1/32"], defaultMark: "1/8",
+    tape: "in", marks: ["1/2", "1/4", "1/8", "1/16", "1/32"], defaultMark: "1/8",
     places: 2, measuringError: 1 / 4, seam: "1/2", nudge: 1 / 4, square: 2, sheet: "in",
     ruler: [[1, 1 / 8], [2, 1 / 4], [4, 1 / 2], [6, 1], [12, 3], [36, 12], [72, 36], [180, 36], [360, 72]],
   },
   cm: {
-    noun: "centimetres", tape: "cm", marks: ["1 cm", "5 mm", "1 mm"], defaultMark: "1 mm",
+    tape: "cm", marks: ["1 cm", "5 mm", "1 mm"], defaultMark: "1 mm",
     places: 1, measuringError: 0.5, seam: "1.5", nudge: 0.5, square: 5, sheet: "mm",
     ruler: [[1, 0.1], [2, 0.5], [5, 1], [10, 5], [20, 10], [50, 10], [100, 50], [200, 50], [500, 100], [1000, 500]],
   },
   mm: {
-    noun: "millimetres", tape: "cm", marks: ["1 cm", "5 mm", "1 mm"], defaultMark: "1 mm",
+    tape: "cm", marks: ["1 cm", "5 mm", "1 mm"], defaultMark: "1 mm",
     places: 0, measuringError: 5, seam: "15", nudge: 5, square: 50, sheet: "mm",
     ruler: [[10, 1], [20, 5], [50, 10], [100, 50], [200, 100], [500, 100], [1000, 500], [2000, 500], [5000, 1000], [10_000, 5000]],
   },

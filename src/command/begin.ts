@@ -1,7 +1,8 @@
 import { DEFAULT_MARK } from "../../functions/fractions.ts";
 import { nearestWord } from "../../functions/nearest-word.ts";
-import { BOOK_UNITS, isUnit, UNIT_CHOICES, type Unit } from "../../functions/units.ts";
+import { isUnit, UNIT_CHOICES, type Unit } from "../../functions/units.ts";
 import { type Garment, type Question, readGarment } from "../book/garment.ts";
+import { UNIT_WORDS } from "../book/unit-words.ts";
 import { writeBook } from "../book/write.ts";
 import { begin as beginBook, exampleOf } from "../engine/begin.ts";
 import { fileName } from "./machine.ts";
@@ -107,7 +108,7 @@ function inWords(garment: Garment, unit: Unit): string {
     const example = question.kind === "choice" ? question.choices.join(", ") : question.example;
     return `  ${question.name}: ${question.ask}${hintOf(question)}\n      ${question.needed ? `needed, for example ${example}` : `${example} when left out`}`;
   });
-  return [`${garment.title}, in ${BOOK_UNITS[unit].noun}`, garment.about, "", ...lines].join("\n");
+  return [`${garment.title}, in ${UNIT_WORDS[unit]}`, garment.about, "", ...lines].join("\n");
 }
 
 const hintOf = ({ hint }: Question): string => (hint === "" ? "" : ` (${hint})`);

@@ -88,14 +88,19 @@ export const layersOn = (engine: Engine, page: number): string =>
   overText(shownAt(engine, layersCell(engine.book, page)));
 
 const overText = (layers: string): string =>
-  layers.trim() === "" ? "" : `over ${layersText(layersIn(layers))}`;
+  layers.trim() === "" ? "" : phrase`over ${layersText(layersIn(layers))}`;
 
 function cutWords({ many, pair, fold, cloth }: CutRow): string[] {
   if (many === "") return [cloth];
-  const how = [pair ? phrase`mirrored in pairs` : "", fold ? phrase`on the fold` : ""]
-    .filter(Boolean)
-    .join(", ");
-  return [`cut ${many}${how && `, ${how}`}`, cloth];
+  const both = pair && fold;
+  const how = both
+    ? phrase`cut ${many}, mirrored in pairs, on the fold`
+    : pair
+      ? phrase`cut ${many}, mirrored in pairs`
+      : fold
+        ? phrase`cut ${many}, on the fold`
+        : phrase`cut ${many}`;
+  return [how, cloth];
 }
 
 /** The shapes of a piece's drawing with these lines written in its outline, the largest that is not there for context. */

@@ -24,6 +24,8 @@ export interface FoundPiece {
   readonly whose: string;
   /** Whether a cut list says how many of it to cut. */
   readonly isToCut: boolean;
+  /** Whether its lines for the cutter say how many to cut, if only "0". */
+  readonly saysHowMany: boolean;
   readonly piece: Piece;
   /** The lines written on the piece for the cutter, its title first. */
   readonly notes: readonly string[];
@@ -75,9 +77,11 @@ export function piecesOf(engine: Engine): {
       const called = calledIn(cut) || title;
       const whose = whoseIs(engine, place, cut[0]);
       const isToCut = toCut.some(({ outlines }) => outlines.includes(value));
+      const saysHowMany = cut.some(({ many }) => many !== "");
       const remarks = remarksOf(engine, place);
       const shapes = onPaper(engine, place, piece);
-      found.push({ place, address, name, title, called, whose, isToCut, piece, notes, remarks, shapes });
+      const inPrint = { isToCut, saysHowMany, notes, remarks, shapes };
+      found.push({ place, address, name, title, called, whose, piece, ...inPrint });
       seen.add(value);
     } catch (reason) {
       if (kind === "piece") lost.push({ place, address, title, sentence: (reason as Error).message });

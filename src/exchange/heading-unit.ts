@@ -1,6 +1,8 @@
 /** The unit that a heading names behind its words: "hip (cm)" or "hip [cm]". */
+
 import { phrase } from "../../functions/phrase.ts";
-import { BOOK_UNITS, isUnit, type Unit } from "../../functions/units.ts";
+import { isUnit, type Unit } from "../../functions/units.ts";
+import { UNIT_WORDS } from "../book/unit-words.ts";
 
 const NAMED = /\s*[([]([a-z]+)[)\]]\s*$/i;
 
@@ -31,12 +33,12 @@ export function unitSaid(
   given: boolean,
 ): string[] {
   const named = [...new Set(headings.flatMap((heading) => headingUnit(heading) ?? []))];
-  const others = named.filter((one) => one !== unit).map((one) => BOOK_UNITS[one].noun);
+  const others = named.filter((one) => one !== unit).map((one) => UNIT_WORDS[one]);
   if (others.length > 0)
     return [
-      phrase`Lengths without a unit are taken for ${BOOK_UNITS[unit].noun}; columns headed in ${others.join(phrase` and `)} are left as plain numbers: say what each is.`,
+      phrase`Lengths without a unit are taken for ${UNIT_WORDS[unit]}; columns headed in ${others.join(phrase` and `)} are left as plain numbers: say what each is.`,
     ];
   return named.length === 0 && hasLengths && !given
-    ? [phrase`The file names no unit: its lengths are taken for ${BOOK_UNITS[unit].noun}.`]
+    ? [phrase`The file names no unit: its lengths are taken for ${UNIT_WORDS[unit]}.`]
     : [];
 }

@@ -6,12 +6,12 @@
 
 import { HyperFormula } from "hyperformula";
 import type { Cell, Kind } from "../../functions/define.ts";
-import { BOOK_UNITS } from "../../functions/units.ts";
 import { cellAddress, fullAddress, type Place, placeKey, rowAndColumn } from "../book/address.ts";
 import { formulaTree, isFormula } from "../book/formula.ts";
 import { hiddenRows } from "../book/hidden-rows.ts";
 import { everyName } from "../book/names.ts";
 import { MOST_ROWS, type Page } from "../book/shape.ts";
+import { UNIT_WORDS } from "../book/unit-words.ts";
 import { readChoices } from "../engine/choices.ts";
 import type { Engine } from "../engine/engine.ts";
 import { estimateText } from "../engine/estimates.ts";
@@ -163,7 +163,7 @@ function workingsSheet(
 ): PlainSheet {
   const line = (...texts: string[]) => texts.map((value): PlainCell => ({ value }));
   const rows: (PlainCell | undefined)[][] = [
-    line(`Lengths are in ${BOOK_UNITS[book.unit].noun}.`),
+    line(`Lengths are in ${UNIT_WORDS[book.unit]}.`),
     line(
       "The rules are those for the figures of the day of saving: after a change of kind or style, work the book again in Ellwand.",
     ),

@@ -1,5 +1,7 @@
 /** The cells that a document is asked for by name or address. */
+
 import { nearestWord } from "../../functions/nearest-word.ts";
+import { phrase } from "../../functions/phrase.ts";
 import type { Place } from "../book/address.ts";
 import { cornerOf, lookUp, namedCells, namesMeant } from "../book/names.ts";
 import { typedAt } from "../book/shape.ts";
@@ -28,10 +30,13 @@ export function cellsAsked(
     } else {
       const names = namedCells(book).map(({ name }) => name);
       const near = nearestWord(text, names);
+      const example = named && `${book.pages[named.block.page]!.title}!${text}`;
       return {
-        reason: named
-          ? `several pages have a name ${text}: write the page before it, such as ${book.pages[named.block.page]!.title}!${text}`
-          : `no cell of this book is named "${text}"${near ? `; is ${near} meant?` : ""}`,
+        reason: example
+          ? phrase`several pages have a name ${text}: write the page before it, such as ${example}`
+          : near
+            ? phrase`no cell of this book is named "${text}"; is ${near} meant?`
+            : phrase`no cell of this book is named "${text}"`,
       };
     }
   }

@@ -1,11 +1,12 @@
 /** Documents that are pages of the book, set as tables: the measurement chart, the cut list, the fitting log. */
+import { phrase, plural } from "../../functions/phrase.ts";
 import type { Book, Stage } from "../book/shape.ts";
 import type { Engine } from "../engine/engine.ts";
 import type { Asked, Built } from "./documents.ts";
 import { bookLine, unitLine } from "./drawn-for.ts";
 import { Flow } from "./flow.ts";
 import type { NotPrinted } from "./kinds.ts";
-import { type PageTableOptions, pageTable } from "./page-table.ts";
+import { type PageTableOptions, pageTable, toCheckBeneath } from "./page-table.ts";
 import { partsOf, setTable } from "./table.ts";
 
 const RULED = "_".repeat(18);
@@ -17,8 +18,8 @@ export function pagesOf(book: Book, page: number | null, stage: Stage): number[]
   return {
     reason:
       page === null
-        ? `this book has no page in the stage ${stage}`
-        : `the page ${book.pages[page]!.title} is not in the stage ${stage}`,
+        ? phrase`this book has no page in the stage ${stage}`
+        : phrase`the page ${book.pages[page]!.title} is not in the stage ${stage}`,
   };
 }
 
@@ -36,29 +37,23 @@ export function tableDocument(
   const flow = partsOn(flows[1]!) < partsOn(flows[0]!) ? flows[1]! : flows[0]!;
   if (options.blank) {
     flow.space(0.6);
-    flow.say(`For: ${RULED}  Taken by: ${RULED}  On: ${RULED}`);
+    flow.say(phrase`For: ${RULED}  Taken by: ${RULED}  On: ${RULED}`);
     flow.space(0.4);
   }
   flow.say(options.blank ? unitLine(engine) : bookLine(engine));
   flow.space(0.4);
   for (const { page, table, remarks } of tables) {
     flow.heading(engine.book.pages[page]!.title);
-    if (table.rows.length === 0) flow.say("There is nothing on this page.");
+    if (table.rows.length === 0) flow.say(phrase`There is nothing on this page.`);
     else setTable(flow, table);
     for (const remark of remarks) flow.say(remark, { size: 0.9 * flow.size });
     flow.space(0.6);
   }
   const problems = tables.reduce((sum, one) => sum + one.problems, 0);
-  const isOne = problems === 1;
   return {
     sheets: flow.sheets(),
-    says: `${pages.length} ${pages.length === 1 ? "page" : "pages"} of the book`,
-    sentences:
-      problems > 0
-        ? [
-            `${problems} ${isOne ? "value has" : "values have"} something to check, which is printed beneath the row`,
-          ]
-        : [],
+    says: phrase`${plural(pages.length, "# page", "# pages")} of the book`,
+    sentences: toCheckBeneath(problems),
   };
 }
 
@@ -66,14 +61,14 @@ export function chartDocument(engine: Engine, asked: Asked): Built | NotPrinted 
   const pages = pagesOf(engine.book, asked.page, "Measure");
   if ("reason" in pages) return pages;
   const blank = asked.request.blank ?? false;
-  const title = blank ? "Measurement chart, to fill in" : "Measurement chart";
+  const title = blank ? phrase`Measurement chart, to fill in` : phrase`Measurement chart`;
   return tableDocument(engine, asked, pages, { blank, title });
 }
 
 export function cutListDocument(engine: Engine, asked: Asked): Built | NotPrinted {
   const pages = pagesOf(engine.book, asked.page, "Cut");
   if ("reason" in pages) return pages;
-  return tableDocument(engine, asked, pages, { title: "Cut list" });
+  return tableDocument(engine, asked, pages, { title: phrase`Cut list` });
 }
 
 export function logDocument(engine: Engine, asked: Asked): Built | NotPrinted {
@@ -82,6 +77,6 @@ export function logDocument(engine: Engine, asked: Asked): Built | NotPrinted {
   const blank = asked.request.blank ?? false;
   return tableDocument(engine, asked, pages, {
     blank,
-    title: blank ? "Fitting log, to fill in" : "Fitting log",
+    title: blank ? phrase`Fitting log, to fill in` : phrase`Fitting log`,
   });
 }

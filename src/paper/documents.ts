@@ -2,7 +2,9 @@
  * Documents for paper: `printed` makes one; `laidOut` first says how many sheets it takes. Their kinds are in
  * `kinds.ts`. Load this module only when a document is asked for: it brings the writer of PDFs and the typeface.
  */
+
 import { nearestWord } from "../../functions/nearest-word.ts";
+import { phrase } from "../../functions/phrase.ts";
 import type { Engine } from "../engine/engine.ts";
 import { allDocuments } from "./all.ts";
 import { chartDocument, cutListDocument, logDocument } from "./chart.ts";
@@ -58,7 +60,11 @@ function read(engine: Engine, request: PaperRequest, letters: Letters): Asked | 
       title!,
       book.pages.map((one) => one.title),
     );
-    return { reason: `this book has no page "${title}"${near ? `; is ${near} meant?` : ""}` };
+    return {
+      reason: near
+        ? phrase`this book has no page "${title!}"; is ${near} meant?`
+        : phrase`this book has no page "${title!}"`,
+    };
   }
   const manner = { paper, large: request.large ?? false, title: book.title, day: request.day };
   return { request, manner, letters, page };
@@ -99,7 +105,7 @@ export async function laidOut(engine: Engine, request: PaperRequest): Promise<La
         sentences: [
           ...sentences,
           ...(missing.length > 0
-            ? [`the typeface has no letter for ${missing.slice(0, 20).join(" ")}: □ is printed instead`]
+            ? [phrase`the typeface has no letter for ${missing.slice(0, 20).join(" ")}: □ is printed instead`]
             : []),
         ],
       };

@@ -1,9 +1,11 @@
 /** For whom a book is drawn, in which version, and in which unit its lengths are: the line at the head of every document. */
+
 import { headingText } from "../../functions/block.ts";
 import { comparedName } from "../../functions/compared-name.ts";
-import { BOOK_UNITS } from "../../functions/units.ts";
+import { phrase, plural } from "../../functions/phrase.ts";
 import { isWearerHeading } from "../../functions/wearers/chart.ts";
 import { lookUp } from "../book/names.ts";
+import { UNIT_WORDS } from "../book/unit-words.ts";
 import { versionText } from "../book/version.ts";
 import type { Engine } from "../engine/engine.ts";
 import { DAY, layersOn } from "../engine/piece-notes.ts";
@@ -12,7 +14,7 @@ import { WEARER } from "../engine/wearer-cell.ts";
 /** The most wearers that are named one by one. */
 const MOST_NAMED = 3;
 
-export const unitLine = ({ book }: Engine): string => `Lengths are in ${BOOK_UNITS[book.unit].noun}.`;
+export const unitLine = ({ book }: Engine): string => phrase`Lengths are in ${UNIT_WORDS[book.unit]}.`;
 
 /** The wearers of a book's garments, or of those on one page: those whom a page is drawn for, and those of a table of garments. */
 function wearersOf(engine: Engine, only: number | null): string[] {
@@ -43,13 +45,16 @@ export function drawnFor(engine: Engine, page: number | null = null): string {
   const wearers = wearersOf(engine, page);
   const at = page === null ? lookUp(book, WEARER) : { page };
   const over = wearers.length === 1 && at ? layersOn(engine, at.page) : "";
-  const names = wearers.length > MOST_NAMED ? `${wearers.length} wearers` : wearers.join(", ");
+  const names =
+    wearers.length > MOST_NAMED
+      ? phrase`${plural(wearers.length, "# wearer", "# wearers")}`
+      : wearers.join(", ");
   const day = lookUp(book, DAY);
   const view = day && engine.view(day);
   const when = [view && !view.problem ? view.shown : "", versionText(book.title)].filter(Boolean).join(", ");
   return [
-    ...(names === "" ? [] : [`Drawn for: ${[names, over].filter(Boolean).join(" ")}.`]),
-    ...(when === "" ? [] : [`Draft of ${when}.`]),
+    ...(names === "" ? [] : [phrase`Drawn for: ${[names, over].filter(Boolean).join(" ")}.`]),
+    ...(when === "" ? [] : [phrase`Draft of ${when}.`]),
   ].join(" ");
 }
 

@@ -1,4 +1,5 @@
 /** Words and tables set on sheets of paper one under another, with a head and a foot on every sheet. Millimetres. */
+import { phrase } from "../../functions/phrase.ts";
 import { versionText, withoutVersion } from "../book/version.ts";
 import type { Letters, PdfDocument, Sheet } from "./document.ts";
 import { LONGEST, type Paper } from "./paper.ts";
@@ -146,7 +147,7 @@ export class Flow {
     const { size, left, right, letters } = this;
     const y = MARGIN.top + size;
     const isFirst = this.#sheets.length === 1;
-    const what = isFirst ? this.#what : `${this.#what}, continued`;
+    const what = isFirst ? this.#what : phrase`${this.#what}, continued`;
     const wide = right - left;
     const words = fitted(letters, what, 1.4 * size, 0.65 * wide, true);
     const rest = wide - letters.measure(words, 1.4 * size, true) - 2 * size;
@@ -210,9 +211,9 @@ export class Flow {
           const size = Math.min(3.6, 0.85 * this.size);
           const y = height - MARGIN.foot + 7;
           doc.line(left, y - 4.5, right, y - 4.5, 0.15);
-          const count = `page ${number} of ${of}`;
+          const count = phrase`page ${number} of ${of}`;
           doc.text(fittedTitle(letters, title, size, (right - left) / 2), left, y, { size });
-          doc.text(`printed ${isoDay(day)}    ${count}`, right, y, { size, align: "right" });
+          doc.text(`${phrase`printed ${isoDay(day)}`}    ${count}`, right, y, { size, align: "right" });
         },
       };
     });

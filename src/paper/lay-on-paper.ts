@@ -1,7 +1,9 @@
 /** A lay drawn to scale: its cloths with width and selvedges, a ruler along each, every copy with its name and grain. Millimetres. */
+
 import { grainLine } from "../../functions/drawing/grain-line.ts";
 import { boundingBox, type Point } from "../../functions/geometry/strokes.ts";
 import type { Lay, LayQuestion } from "../../functions/lay.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { lengthText, type Rule } from "../engine/show.ts";
 import { spotFor } from "../lay/name-spot.ts";
 import { turned } from "../lay/outline.ts";
@@ -61,12 +63,12 @@ export function layOnPaper(
     }
     say(rule.unit, [x0 - 7, y0 - 5], 2.4);
     say(lengthText(cloth.width, rule), [x0 - 7, y0 + wide / 2], 2.4);
-    say("wide", [x0 - 7, y0 + wide / 2 + 3.4], 2.4);
+    say(phrase`wide`, [x0 - 7, y0 + wide / 2 + 3.4], 2.4);
     const used = lay.lengths[i] ?? 0;
     if (longs[i]! > used * (1 + 1e-9)) {
       const x = x0 + used * factor;
       inks.push(straight([[x, y0], [x, y0 + wide]], 0.25, { dashes: [2, 1] })); // biome-ignore format: points in pairs
-      if (long - used * factor > 20) say("left over", [(x + end) / 2, y0 + wide / 2]);
+      if (long - used * factor > 20) say(phrase`left over`, [(x + end) / 2, y0 + wide / 2]);
     }
     if (cloth.outline) inks.push(straight(cloth.outline.map(at), 0.25, { closed: true }));
     for (const flaw of cloth.flaws ?? [])
@@ -82,7 +84,8 @@ export function layOnPaper(
       const way: Point = [(grain[1][0] - grain[0][0]) / far, (grain[1][1] - grain[0][1]) / far];
       // One head, at the end that is the piece's lower one: it shows which way up the piece lies.
       if (far > 5) inks.push(arrowHead(grain[1], way));
-      const full = `${piece + 1} ${name}${quantity > 1 ? `, ${copy + 1} of ${quantity}` : ""}`;
+      const numbered = `${piece + 1} ${name}`;
+      const full = quantity > 1 ? phrase`${numbered}, ${copy + 1} of ${quantity}` : numbered;
       for (const [text, high] of [
         [full, size],
         [full, 0.8 * size],
@@ -95,7 +98,7 @@ export function layOnPaper(
         break;
       }
     }
-    say("selvedge", [x0 + 8, y0 + wide + 2.8], 2.2);
+    say(phrase`selvedge`, [x0 + 8, y0 + wide + 2.8], 2.2);
     top = y0 + wide + ABOUT.below;
   });
   const box = boundingBox(words.map(({ at }) => at));

@@ -1,5 +1,7 @@
 /** The lays of a book on paper, each with what it is of, how it was found and how it lies. */
-import type { Lay, LayQuestion } from "../../functions/lay.ts";
+
+import { type Lay, type LayQuestion, originText } from "../../functions/lay.ts";
+import { phrase, plural } from "../../functions/phrase.ts";
 import { convert } from "../../functions/units.ts";
 import { placeKey } from "../book/address.ts";
 import type { Engine } from "../engine/engine.ts";
@@ -30,7 +32,7 @@ function partOf(text: string): number | NotPrinted {
   const number = part === null ? Number.NaN : Number(part ?? 1);
   return number >= 1 && number <= MOST_PART
     ? number
-    : { reason: `the scale of a lay is 1, or 1/2 to 1/${MOST_PART}, not "${text}"` };
+    : { reason: phrase`the scale of a lay is 1, or 1/2 to 1/${MOST_PART}, not "${text}"` };
 }
 
 interface Laid {
@@ -53,10 +55,10 @@ export function layDocument(engine: Engine, asked: Asked): Built | NotPrinted {
   const none = chosen?.find((place) => !laid.some((one) => placeKey(one.place) === placeKey(place)));
   if (none)
     return {
-      reason: `${cellTextWithName(engine.book, none)} lays no pieces on cloth: choose a cell with YARDAGE or CLOTH_CHECK`,
+      reason: phrase`${cellTextWithName(engine.book, none)} lays no pieces on cloth: choose a cell with YARDAGE or CLOTH_CHECK`,
     };
   if (laid.length === 0)
-    return { reason: "no cell lays pieces on cloth: a cell with =YARDAGE(cut_list; 45) does" };
+    return { reason: phrase`no cell lays pieces on cloth: a cell with =YARDAGE(cut_list; 45) does` };
   const sentences: string[] = [];
   const sheets = laid.flatMap(({ place, lays }) => {
     const called = cellTextWithName(engine.book, place);
@@ -64,7 +66,7 @@ export function layDocument(engine: Engine, asked: Asked): Built | NotPrinted {
     const drawn = lays.flatMap(({ question, answer }) => {
       if (question.start) return [];
       if ("refusal" in answer) {
-        sentences.push(`${called} has no lay to draw: ${answer.refusal}`);
+        sentences.push(phrase`${called} has no lay to draw: ${answer.refusal}`);
         return [];
       }
       return sheetsOf(engine, asked, { question, lay: answer, remarks }, called, part);
@@ -73,7 +75,7 @@ export function layDocument(engine: Engine, asked: Asked): Built | NotPrinted {
     return drawn;
   });
   if (sheets.length === 0) return { reason: sentences.join("; ") };
-  return { sheets, says: `the lays of ${laid.length} ${laid.length === 1 ? "cell" : "cells"}`, sentences };
+  return { sheets, says: phrase`the lays of ${plural(laid.length, "# cell", "# cells")}`, sentences };
 }
 
 /** The part of full size with which the cloths fit in this room, or the greatest there is. */
@@ -96,7 +98,7 @@ function sheetsOf(engine: Engine, asked: Asked, laid: Laid, called: string, part
   const millimetre = convert(1, rule.unit, "mm");
   const whose = drawnFor(engine);
   const flows = [false, true].map((isTurned) => {
-    const flow = new Flow(letters, manner, "Lay", isTurned);
+    const flow = new Flow(letters, manner, phrase`Lay`, isTurned);
     facts(flow, rule, laid, { called, whose, scale: null });
     const [wide, tall] = [flow.right - flow.left, flow.bottom - flow.y - 2];
     const whole = fitting(laid, millimetre, [wide, tall]);
@@ -106,7 +108,7 @@ function sheetsOf(engine: Engine, asked: Asked, laid: Laid, called: string, part
     return { isTurned, fits: beside <= 1.35 * whole ? beside : whole };
   });
   const { isTurned, fits } = flows[1]!.fits < flows[0]!.fits ? flows[1]! : flows[0]!;
-  const flow = new Flow(letters, manner, "Lay", isTurned);
+  const flow = new Flow(letters, manner, phrase`Lay`, isTurned);
   const scale = part ?? fits;
   facts(flow, rule, laid, { called, whose, scale });
   const drawn = layOnPaper(letters, laid, rule, millimetre / scale, manner.large ? 4 : 2.6);
@@ -117,13 +119,13 @@ function sheetsOf(engine: Engine, asked: Asked, laid: Laid, called: string, part
   }
   flow.space(0.5);
   setTable(flow, {
-    headings: ["No.", "Piece", "Laid", "Not laid"],
+    headings: [phrase`No.`, phrase`Piece`, phrase`Laid`, phrase`Not laid`],
     rows: question.pieces.map(({ name, quantity }, i) => {
       const missing = lay.missing.find(([piece]) => piece === i)?.[1] ?? 0;
       const cells = [`${i + 1}`, name, `${quantity - missing}`, missing > 0 ? `${missing} ▲` : ""];
       return {
         cells: cells.map((text) => ({ text })),
-        notes: missing > 0 ? [`▲ ${missing} of ${name} found no place on this cloth`] : [],
+        notes: missing > 0 ? [phrase`▲ ${missing} of ${name} found no place on this cloth`] : [],
       };
     }),
   });
@@ -131,7 +133,7 @@ function sheetsOf(engine: Engine, asked: Asked, laid: Laid, called: string, part
   const tiled = tilesOfBox(manner.paper, drawn.width, drawn.height);
   return [
     ...flow.sheets(),
-    ...tiledSheets({ ...drawn, ...tiled }, manner.paper, { ...manner, says: `lay, scale 1/${scale}` }),
+    ...tiledSheets({ ...drawn, ...tiled }, manner.paper, { ...manner, says: phrase`lay, scale 1/${scale}` }),
   ];
 }
 
@@ -155,27 +157,27 @@ function facts(
       rule.unit === "in"
         ? `${plainNumber(used / 36, 2, rule.decimal)} yd`
         : `${plainNumber((used * millimetre) / 1000, 2, rule.decimal)} m`;
-    const stock = length === null ? "" : `, ${lengthText(length, rule)} long in stock`;
+    const cloth = /^(cloth)?$/i.test(name) ? phrase`Cloth` : phrase`Cloth: ${name}`;
+    const [wide, takes] = [lengthText(width, rule), `${lengthText(used, rule)} (${far})`];
     flow.say(
-      `${/^(cloth)?$/i.test(name) ? "Cloth" : `Cloth: ${name}`}, ${lengthText(width, rule)} wide${stock}. The lay takes ${lengthText(used, rule)} (${far}).`,
+      length === null
+        ? phrase`${cloth}, ${wide} wide. The lay takes ${takes}.`
+        : phrase`${cloth}, ${wide} wide, ${lengthText(length, rule)} long in stock. The lay takes ${takes}.`,
     );
   });
+  const origin = lay.origin ?? { by: "quick" };
   const more = [
-    `How it was found: ${laidText(lay.origin ?? { by: "quick" }).replace(/^lay /, "")}.`,
-    `${plainNumber(100 * lay.density, 1, rule.decimal)} % of the cloth is used.`,
-    question.gap > 0 ? `Pieces lie ${lengthText(question.gap, rule)} apart.` : "",
-    question.repeat > 0 ? `The pattern repeats every ${lengthText(question.repeat, rule)}.` : "",
-    scale === null
-      ? "Drawn at 1/100 of full size."
-      : scale === 1
-        ? "Drawn at full size."
-        : `Drawn at 1/${scale} of full size.`,
+    phrase`How it was found: ${origin.by === "quick" ? laidText(origin) : originText(origin)}.`,
+    phrase`${plainNumber(100 * lay.density, 1, rule.decimal)} % of the cloth is used.`,
+    question.gap > 0 ? phrase`Pieces lie ${lengthText(question.gap, rule)} apart.` : "",
+    question.repeat > 0 ? phrase`The pattern repeats every ${lengthText(question.repeat, rule)}.` : "",
+    scale === 1 ? phrase`Drawn at full size.` : phrase`Drawn at 1/${scale ?? 100} of full size.`,
   ];
   flow.say(more.filter(Boolean).join(" "));
-  flow.say("An arrow on a piece points to its lower end.");
+  flow.say(phrase`An arrow on a piece points to its lower end.`);
   for (const remark of remarks) flow.say(`▲ ${remark}`);
   for (const [piece, count] of lay.missing)
-    flow.say(`▲ ${count} of ${question.pieces[piece]!.name} found no place.`, { bold: true });
+    flow.say(phrase`▲ ${count} of ${question.pieces[piece]!.name} found no place.`, { bold: true });
   flow.space(0.3);
 }
 

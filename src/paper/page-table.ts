@@ -1,6 +1,8 @@
 /** A page of the book as a table for paper: its values as the tape shows them, and remarks about them. */
+
 import type { Point } from "../../functions/geometry/strokes.ts";
 import type { LayOrigin } from "../../functions/lay.ts";
+import { phrase, plural } from "../../functions/phrase.ts";
 import { flattenPiece, pieceBounds, readPiece } from "../../functions/pieces/piece.ts";
 import type { Place } from "../book/address.ts";
 import { columnLetters, noteAt } from "../book/address.ts";
@@ -36,7 +38,7 @@ export interface PageTableOptions {
 }
 
 const headingOf = ({ columns }: Page, column: number): string =>
-  columns[column]?.heading.trim() || `column ${columnLetters(column)}`;
+  columns[column]?.heading.trim() || phrase`column ${columnLetters(column)}`;
 
 /** The heading over a cell: of a column without one, that of the list on the page in which the cell stands. */
 function headingOver(page: Page, row: number, column: number): string {
@@ -79,7 +81,7 @@ export function paperCell(engine: Engine, place: Place, called: string): PaperCe
   const laid = origin && typeof view.value === "number" ? `${laidSign(origin)} ` : "";
   const isFitted = fittedText(engine, place) !== "";
   const sign = `${laid}${isEstimate ? `${ESTIMATE_SIGN} ` : ""}${isFitted ? `${FITTED_SIGN} ` : ""}`;
-  const shown = problem?.is === "verdict" ? "check" : view.shown;
+  const shown = problem?.is === "verdict" ? phrase`check` : view.shown;
   const text = `${sign}${shown}`;
   return {
     text: problem ? `${text} ${SIGN}`.trim() : text,
@@ -144,9 +146,11 @@ export function pageTable(
     const cells = columns.map((column): TableCell => {
       const written = noteAt(engine.book, { page: number, row, column }).trim();
       if (written !== "")
-        notes.push(`${column === 0 ? "Note" : `${headingOf(page, column)}, note`}: ${written}`);
+        notes.push(
+          column === 0 ? phrase`Note: ${written}` : phrase`${headingOf(page, column)}, note: ${written}`,
+        );
       if (blank && column > 0) return blankCell(page, row, column);
-      const called = column === 0 ? "this row" : headingOver(page, row, column);
+      const called = column === 0 ? phrase`this row` : headingOver(page, row, column);
       const {
         note,
         origin,
@@ -172,25 +176,35 @@ export function pageTable(
   const concealed = filled.filter((one, row) => one.length > 0 && hidden.has(row)).length;
   return {
     table: {
-      headings: [...columns.map((column) => headingOf(page, column)), ...(tick ? ["Done"] : [])],
+      headings: [...columns.map((column) => headingOf(page, column)), ...(tick ? [phrase`Done`] : [])],
       rows: shown.map(rowOf),
       ...(blank && { least: 9 }),
     },
     remarks: [
       ...signRemarks(signs),
-      ...(blank ? ["Grey cells are worked out by the book and are not to be filled."] : []),
+      ...(blank ? [phrase`Grey cells are worked out by the book and are not to be filled.`] : []),
       ...(left > 0
-        ? [`${rowsText(left)} of worked-out figures ${left === 1 ? "is" : "are"} not on this form.`]
+        ? [
+            phrase`${plural(left, "# row of worked-out figures is", "# rows of worked-out figures are")} not on this form.`,
+          ]
         : []),
       ...(concealed > 0
-        ? [`${rowsText(concealed)} hidden on the page ${concealed === 1 ? "is" : "are"} not printed.`]
+        ? [
+            phrase`${plural(concealed, "# row hidden on the page is", "# rows hidden on the page are")} not printed.`,
+          ]
         : []),
     ],
     problems,
   };
 }
 
-const rowsText = (count: number): string => `${count} ${count === 1 ? "row" : "rows"}`;
+/** How many values have a sentence beneath their row; empty where none has. */
+export const toCheckBeneath = (problems: number): string[] =>
+  problems > 0
+    ? [
+        phrase`${plural(problems, "# value has", "# values have")} something to check, which is printed beneath the row`,
+      ]
+    : [];
 
 /** On a form: words stay, a figure makes room for another, and what is worked out is grey. */
 function blankCell(page: Page, row: number, column: number): TableCell {

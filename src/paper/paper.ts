@@ -1,4 +1,5 @@
 /** The papers that are printed on and the scales of a pattern. Lengths are in millimetres. */
+import { phrase } from "../../functions/phrase.ts";
 import { convert, isTapeUnit, unitNamed } from "../../functions/units.ts";
 
 export interface Paper {
@@ -39,12 +40,12 @@ export function readPaper(text: string): Paper | { readonly reason: string } {
   const unit = word === undefined ? undefined : unitNamed(word);
   if (number === undefined || unit === undefined || !isTapeUnit(unit))
     return {
-      reason: `paper is ${PAPER_NAMES.join(", ")} or a roll with its width, such as roll=36in, not "${text}"`,
+      reason: phrase`paper is ${PAPER_NAMES.join(", ")} or a roll with its width, such as roll=36in, not "${text}"`,
     };
   const width = convert(Number(number), unit, "mm");
   if (width < ROLL.least || width > ROLL.most)
-    return { reason: `a roll is 35 cm to 2 m (14 in to 78 in) wide, not ${number} ${word}` };
-  return { name: `roll ${number} ${word} wide`, width, height: null, isLarge: true };
+    return { reason: phrase`a roll is 35 cm to 2 m (14 in to 78 in) wide, not ${`${number} ${word}`}` };
+  return { name: phrase`roll ${`${number} ${word}`} wide`, width, height: null, isLarge: true };
 }
 
 /** The scales by their names: full size, and smaller for a model in paper. */

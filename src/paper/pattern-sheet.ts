@@ -1,8 +1,10 @@
 /** The pieces of a pattern packed on one large sheet, with every line and every word: what is then cut into sheets of paper. Millimetres. */
+
 import { type Isometry, moveEdge, movePoint } from "../../functions/geometry/isometry.ts";
 import { readPath, type Subpath } from "../../functions/geometry/path.ts";
 import { boundingBox, type Point, polarPoint } from "../../functions/geometry/strokes.ts";
 import type { LayPiece } from "../../functions/lay.ts";
+import { phrase } from "../../functions/phrase.ts";
 import {
   flattenPiece,
   type Piece,
@@ -93,7 +95,7 @@ export function patternSheet(
   const packed = packedOn(scaled, paper, head);
   if (!packed)
     return {
-      reason: `the pieces do not fit on ${paper.name} side by side: take larger paper or a smaller scale`,
+      reason: phrase`the pieces do not fit on ${paper.name} side by side: take larger paper or a smaller scale`,
     };
   const { motions, tiling } = packed;
   const strokes = scaled.flatMap(({ strokes }, i) =>

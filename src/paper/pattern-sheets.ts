@@ -1,5 +1,7 @@
 /** The pattern on paper: a first sheet with test squares, legend and map, then every sheet that has a line on it. */
+
 import { type Bounds, boundingBox, type Point } from "../../functions/geometry/strokes.ts";
+import { phrase, plural } from "../../functions/phrase.ts";
 import { flattenPiece } from "../../functions/pieces/piece.ts";
 import { ROLE_WORDS } from "../engine/roles.ts";
 import { LINES } from "../engine/true-scale-sheet.ts";
@@ -33,7 +35,7 @@ export function patternSheets(sheet: PatternSheet, paper: Paper, heading: Headin
   const height = paper.height ?? sheet.tiling.tall + 2 * MARGIN;
   const about = { paper, heading, sheets: count };
   const heads = paper.isLarge ? (doc: PdfDocument) => head(doc, sheet, about) : null;
-  const manner = { title: heading.title, day: heading.day, says: `scale ${heading.scale}` };
+  const manner = { title: heading.title, day: heading.day, says: phrase`scale ${heading.scale}` };
   const parts = sheet.pieces.map(({ text, piece }) => ({ text, outline: flattenPiece(piece, 1) }));
   const tiles = tiledSheets({ ...sheet, parts }, paper, manner, heads);
   if (paper.isLarge) return tiles;
@@ -43,7 +45,7 @@ export function patternSheets(sheet: PatternSheet, paper: Paper, heading: Headin
     draw(doc, number, of) {
       const room = { left: MARGIN, right: width - MARGIN, low: MARGIN, high: height - MARGIN };
       smallFront(doc, sheet, about, room);
-      tileFoot(doc, manner, { width, height, name: "Pattern", number, of });
+      tileFoot(doc, manner, { width, height, name: phrase`Pattern`, number, of });
     },
   };
   return [front, ...tiles];
@@ -64,21 +66,21 @@ const SQUARES = [
 export function square(doc: PdfDocument, at: 0 | 1, x: number, y: number): void {
   const { side, says } = SQUARES[at];
   doc.box(x, y, side, side, 0.25);
-  doc.text(`${says} each way`, x + side / 2, y + side / 2, { size: 5, align: "middle" });
+  doc.text(phrase`${says} each way`, x + side / 2, y + side / 2, { size: 5, align: "middle" });
 }
 
 function headLines(sheet: PatternSheet, { paper, heading, sheets }: About): string[] {
   const isFull = heading.scale === "1";
   return [
-    `${heading.what}, printed ${isoDay(heading.day)}`,
+    phrase`${heading.what}, printed ${isoDay(heading.day)}`,
     ...(heading.whose === "" ? [] : [heading.whose]),
-    isFull ? "Full size." : `A model: ${heading.scale} of full size.`,
-    `${sheets} ${sheets === 1 ? "sheet" : "sheets"} of ${paper.name}.`,
-    "Print at 100 %; the squares must measure as they say.",
+    isFull ? phrase`Full size.` : phrase`A model: ${heading.scale} of full size.`,
+    phrase`${plural(sheets, "# sheet", "# sheets")} of ${paper.name}.`,
+    phrase`Print at 100 %; the squares must measure as they say.`,
     ...(sheet.tiles.length > 1
       ? [
-          "Cut along the left and upper border of a sheet;",
-          "lay it on the dashed lines of its neighbours, cross on cross.",
+          phrase`Cut along the left and upper border of a sheet;`,
+          phrase`lay it on the dashed lines of its neighbours, cross on cross.`,
         ]
       : []),
   ];
@@ -113,7 +115,8 @@ function words(doc: PdfDocument, sheet: PatternSheet, about: About, { left, righ
 function legend(doc: PdfDocument, { roles, pieces }: PatternSheet, left: number, top: number): number {
   const lines = roles.map((role) => ({ line: LINES[role], says: ROLE_WORDS[role] as string }));
   // The outline of a piece without marked allowances is drawn as a cut line is.
-  if (pieces.some(({ piece }) => !hasAllowances(piece))) lines.push({ line: LINES.cut, says: "outline" });
+  if (pieces.some(({ piece }) => !hasAllowances(piece)))
+    lines.push({ line: LINES.cut, says: phrase`outline` });
   for (const [i, { line, says }] of lines.entries()) {
     const [width, ...dashes] = line;
     const y = top + 3 + i * 5;

@@ -1,7 +1,9 @@
 /** The words on the pieces of a pattern: what each piece is, its edges, and what each of its lines is. Millimetres. */
+
 import { type Isometry, movePoint } from "../../functions/geometry/isometry.ts";
 import { readPath } from "../../functions/geometry/path.ts";
 import { flatten, type Point } from "../../functions/geometry/strokes.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { flattenPiece, type Piece, pieceBounds, type Role } from "../../functions/pieces/piece.ts";
 import { type Label, type PlacedLabel, placeLabels } from "../engine/label-places.ts";
 import { placesInside } from "../engine/picture.ts";
@@ -23,12 +25,12 @@ const plainLine = (text: string): string => {
 export const hasAllowances = ({ marks }: Piece): boolean => marks.some(({ role }) => role === "seam");
 
 /** What is written on a piece; what it does not tell is said, because allowances and numbers are easily taken for granted. */
-function notesOf({ of: { notes, piece, remarks } }: Scaled): string {
+function notesOf({ of: { notes, piece, remarks, saysHowMany } }: Scaled): string {
   return [
     ...notes.map(plainLine),
-    ...(notes.some((line) => /(?:^|: )cut \S/.test(line)) ? [] : ["not on a cut list"]),
-    ...(remarks.length > 0 ? ["▲ check before cutting"] : []),
-    ...(hasAllowances(piece) ? [] : ["no allowances are marked"]),
+    ...(saysHowMany ? [] : [phrase`not on a cut list`]),
+    ...(remarks.length > 0 ? [phrase`▲ check before cutting`] : []),
+    ...(hasAllowances(piece) ? [] : [phrase`no allowances are marked`]),
   ].join("\n");
 }
 
@@ -54,7 +56,7 @@ function linesNamed({
     named.push({ text: words, at: places });
   };
   for (const { d, role } of lines) add(role, d);
-  for (const d of outlines) add("cut", d, hasAllowances(piece) ? ROLE_WORDS.cut : "outline");
+  for (const d of outlines) add("cut", d, hasAllowances(piece) ? ROLE_WORDS.cut : phrase`outline`);
   return named;
 }
 

@@ -1,5 +1,7 @@
 /** The pattern of a book: which pieces are asked for, packed on sheets of paper. */
+
 import { nearestWord } from "../../functions/nearest-word.ts";
+import { phrase, plural } from "../../functions/phrase.ts";
 import type { Place } from "../book/address.ts";
 import type { Engine } from "../engine/engine.ts";
 import { type FoundPiece, piecesOf } from "../engine/pieces.ts";
@@ -36,14 +38,16 @@ function wantedPieces(engine: Engine, { request, page }: Asked): Wanted | NotPri
   ) => one.title === name || one.address === name || one.called === name;
   for (const name of names) {
     const broken = all.lost.find((one) => is(one, name));
-    if (broken) return { reason: `${name} cannot be drawn: ${broken.sentence}` };
+    if (broken) return { reason: phrase`${name} cannot be drawn: ${broken.sentence}` };
     if (all.found.some((one) => is(one, name))) continue;
     const near = nearestWord(
       name,
       all.found.flatMap(({ title, called }) => [title, called]),
     );
     return {
-      reason: `no pattern piece of this book is called "${name}"${near ? `; is ${near} meant?` : ""}`,
+      reason: near
+        ? phrase`no pattern piece of this book is called "${name}"; is ${near} meant?`
+        : phrase`no pattern piece of this book is called "${name}"`,
     };
   }
   // A cell that only shows a piece of another page brings that piece, too.
@@ -59,13 +63,24 @@ function wantedPieces(engine: Engine, { request, page }: Asked): Wanted | NotPri
   const found = asked.filter(({ isToCut }) => isToCut || !isChoice);
   const leftOut = asked.filter((one) => !found.includes(one));
   const lost = names.length === 0 ? all.lost.filter(here) : [];
-  const where = page === null ? "the book" : `the page ${engine.book.pages[page]!.title}`;
-  if (found.length > 0)
-    return { found, leftOut, lost: lost.map(({ title, sentence }) => `${title} is not drawn: ${sentence}`) };
+  if (found.length > 0) {
+    const sentences = lost.map(({ title, sentence }) => phrase`${title} is not drawn: ${sentence}`);
+    return { found, leftOut, lost: sentences };
+  }
+  const on = page === null ? null : engine.book.pages[page]!.title;
+  const why = lost[0] && `${lost[0].title}: ${lost[0].sentence}`;
+  if (why)
+    return {
+      reason:
+        on === null
+          ? phrase`no piece of the book can be drawn: ${why}`
+          : phrase`no piece of the page ${on} can be drawn: ${why}`,
+    };
   return {
-    reason: lost[0]
-      ? `no piece of ${where} can be drawn: ${lost[0].title}: ${lost[0].sentence}`
-      : `${where} has no pattern pieces: a cell with =RECTANGLE(10; 20) or another function that makes a piece is one`,
+    reason:
+      on === null
+        ? phrase`the book has no pattern pieces: a cell with =RECTANGLE(10; 20) or another function that makes a piece is one`
+        : phrase`the page ${on} has no pattern pieces: a cell with =RECTANGLE(10; 20) or another function that makes a piece is one`,
   };
 }
 
@@ -74,7 +89,7 @@ export function patternDocument(engine: Engine, asked: Asked): Built | NotPrinte
   const name = request.scale ?? "1";
   const scale = Object.hasOwn(SCALES, name) ? SCALES[name] : undefined;
   if (scale === undefined)
-    return { reason: `the scale must be one of ${Object.keys(SCALES).join(", ")}, not "${name}"` };
+    return { reason: phrase`the scale must be one of ${Object.keys(SCALES).join(", ")}, not "${name}"` };
   const wanted = wantedPieces(engine, asked);
   if ("reason" in wanted) return wanted;
   const { found, lost, leftOut } = wanted;
@@ -83,11 +98,15 @@ export function patternDocument(engine: Engine, asked: Asked): Built | NotPrinte
   if ("reason" in sheet) return sheet;
   const isCutList = found.every(({ isToCut }) => isToCut);
   const says =
-    found.length === 1 ? found[0]!.called : `${found.length} pieces${isCutList ? " of the cut list" : ""}`;
+    found.length === 1
+      ? found[0]!.called
+      : isCutList
+        ? phrase`${plural(found.length, "# piece", "# pieces")} of the cut list`
+        : phrase`${plural(found.length, "# piece", "# pieces")}`;
   const notes =
     leftOut.length === 0
       ? []
-      : [`Not printed, because not on a cut list: ${leftOut.map(({ title }) => title).join(", ")}.`];
+      : [phrase`Not printed, because not on a cut list: ${leftOut.map(({ title }) => title).join(", ")}.`];
   const heading = {
     ...{
       title: manner.title,
@@ -101,7 +120,7 @@ export function patternDocument(engine: Engine, asked: Asked): Built | NotPrinte
   const sentences = [
     ...lost,
     ...remarks,
-    ...sheet.leftOut.map(({ piece, text }) => `${piece}: "${text}" found no room on the sheet`),
+    ...sheet.leftOut.map(({ piece, text }) => phrase`${piece}: "${text}" found no room on the sheet`),
   ];
   return {
     sheets: [...toCheck(asked, sentences), ...patternSheets(sheet, manner.paper, heading)],
@@ -119,7 +138,7 @@ const titleOf = ({ called, title, name }: FoundPiece): string =>
 /** A sheet before the others that lists what should be checked; no sheet when there is nothing to check. */
 function toCheck({ letters, manner }: Asked, sentences: readonly string[]): Sheet[] {
   if (sentences.length === 0) return [];
-  const flow = new Flow(letters, manner, "Pattern: check before you cut");
+  const flow = new Flow(letters, manner, phrase`Pattern: check before you cut`);
   for (const sentence of sentences) {
     flow.say(`▲ ${sentence}`);
     flow.space(0.4);

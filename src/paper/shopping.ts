@@ -2,6 +2,7 @@
  * The shopping list: the lengths of cloth that the Cut pages come to, then the Trimmings pages, which are a
  * book's own list of what is bought, with boxes to tick.
  */
+import { phrase } from "../../functions/phrase.ts";
 import { type Place, placeKey } from "../book/address.ts";
 import { isFormula } from "../book/formula.ts";
 import type { Stage } from "../book/shape.ts";
@@ -16,7 +17,7 @@ import type { Asked, Built } from "./documents.ts";
 import { bookLine } from "./drawn-for.ts";
 import { Flow } from "./flow.ts";
 import type { NotPrinted } from "./kinds.ts";
-import { pageTable, paperCell } from "./page-table.ts";
+import { pageTable, paperCell, toCheckBeneath } from "./page-table.ts";
 import { setTable, type TableRow } from "./table.ts";
 
 const same = (a: Place, b: Place): boolean => placeKey(a) === placeKey(b);
@@ -54,7 +55,7 @@ function widthBehind(engine: Engine, place: Place): string {
   const [width, other] = [...widths];
   return width === undefined || other !== undefined
     ? ""
-    : `${plainNumber(width, 3, engine.book.decimal)} ${engine.book.unit} wide`;
+    : phrase`${`${plainNumber(width, 3, engine.book.decimal)} ${engine.book.unit}`} wide`;
 }
 
 function clothRow(engine: Engine, place: Place): TableRow {
@@ -75,7 +76,7 @@ function clothRow(engine: Engine, place: Place): TableRow {
       ...(note ? [note] : []),
       ...(beside === "" ? [] : [beside]),
       ...(estimate === "" ? [] : [`${ESTIMATE_SIGN} ${estimate}`]),
-      ...(origin ? [`${laidSign(origin)} rests on a lay: ${laidText(origin)}`] : []),
+      ...(origin ? [`${laidSign(origin)} ${phrase`rests on a lay: ${laidText(origin)}`}`] : []),
     ],
   };
 }
@@ -93,20 +94,20 @@ export function shoppingDocument(engine: Engine, { manner, letters, page }: Aske
     .filter(({ table }) => table.rows.length > 0);
   if (cloths.length === 0 && lists.length === 0)
     return {
-      reason: "there is nothing to buy: no length of cloth on a Cut page, and nothing on a Trimmings page",
+      reason: phrase`there is nothing to buy: no length of cloth on a Cut page, and nothing on a Trimmings page`,
     };
-  const flow = new Flow(letters, manner, "Shopping list");
+  const flow = new Flow(letters, manner, phrase`Shopping list`);
   flow.say(bookLine(engine));
   let problems = 0;
   if (cloths.length > 0) {
-    flow.heading("Cloth");
+    flow.heading(phrase`Cloth`);
     setTable(flow, {
       headings: [
-        "Cloth",
-        "Width",
-        `Length, ${book.unit}`,
-        book.unit === "in" ? "In yards" : "In metres",
-        "Done",
+        phrase`Cloth`,
+        phrase`Width`,
+        phrase`Length, ${book.unit}`,
+        book.unit === "in" ? phrase`In yards` : phrase`In metres`,
+        phrase`Done`,
       ],
       rows: cloths.map((place) => clothRow(engine, place)),
     });
@@ -120,12 +121,7 @@ export function shoppingDocument(engine: Engine, { manner, letters, page }: Aske
   }
   return {
     sheets: flow.sheets(),
-    says: "what there is to buy",
-    sentences:
-      problems > 0
-        ? [
-            `${problems} ${problems === 1 ? "value has" : "values have"} something to check, which is printed beneath the row`,
-          ]
-        : [],
+    says: phrase`what there is to buy`,
+    sentences: toCheckBeneath(problems),
   };
 }

@@ -1,6 +1,8 @@
 /** Marking strips drawn under one another over as many sheets as they are long. Millimetres. */
+
 import type { EdgeStrip } from "../../functions/define.ts";
 import type { Point } from "../../functions/geometry/strokes.ts";
+import { phrase } from "../../functions/phrase.ts";
 import type { Role } from "../../functions/pieces/piece.ts";
 import { type Rule, show } from "../engine/show.ts";
 import type { Letters } from "./document.ts";
@@ -134,7 +136,7 @@ function drawStrip(
   // The title again on every sheet that the strip goes on to.
   for (let left = 0; left < end; left += wide - OVERLAP) {
     const from = Math.max(inset, left + OVERLAP + 2);
-    const text = fitted(letters, left === 0 ? title : `${title}, continued`, size, wide - OVERLAP - 8);
+    const text = fitted(letters, left === 0 ? title : phrase`${title}, continued`, size, wide - OVERLAP - 8);
     const long = letters.measure(text, size);
     if (left === 0 || end - from > 15) words.push({ text, size, at: [from + long / 2, y + TITLE - 3] });
   }

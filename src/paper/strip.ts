@@ -6,6 +6,7 @@
 
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Declaration, EdgeStrip } from "../../functions/define.ts";
+import { phrase, plural } from "../../functions/phrase.ts";
 import { type Argument, stripOf } from "../../functions/run.ts";
 import { convert } from "../../functions/units.ts";
 import { type Place, placeKey } from "../book/address.ts";
@@ -93,33 +94,37 @@ export function stripDocument(engine: Engine, asked: Asked): Built | NotPrinted 
   const { book } = engine;
   if (strips.length === 0)
     return {
-      reason: `no ${chosen ? "chosen " : ""}cell gives places along an edge: ${stripFunctions().join(", ")} do`,
+      reason: chosen
+        ? phrase`no chosen cell gives places along an edge: ${stripFunctions().join(", ")} do`
+        : phrase`no cell gives places along an edge: ${stripFunctions().join(", ")} do`,
     };
   const idle = (chosen ?? []).filter(
     (place) => !strips.some((one) => one.places.some((at) => placeKey(at) === placeKey(place))),
   );
   const factor = convert(1, book.unit, "mm");
-  const flow = new Flow(letters, manner, "Marking strips");
+  const flow = new Flow(letters, manner, phrase`Marking strips`);
   flow.say(bookLine(engine));
   flow.say(
-    "Full size, 1:1. Print at 100 %; the square must measure 10 cm each way. Cut out each strip and lay it along its edge, its 0 at the beginning.",
+    phrase`Full size, 1:1. Print at 100 %; the square must measure 10 cm each way. Cut out each strip and lay it along its edge, its 0 at the beginning.`,
   );
   flow.need(108);
   const [left, top] = [flow.left, flow.y + 2];
   flow.on((doc) => square(doc, 0, left, top));
   flow.y += 106;
-  const sentences = idle.map((place) => `${cellTextWithName(book, place)} gives no places along an edge`);
+  const sentences = idle.map(
+    (place) => phrase`${cellTextWithName(book, place)} gives no places along an edge`,
+  );
   const titles = strips.map((one, i) => titleOf(engine, one, i));
   for (const [i, one] of strips.entries()) {
     flow.heading(titles[i]!);
     flow.say(
-      `From ${one.places.length === 1 ? "the cell" : "the cells"} ${listed(one.places.map((place) => cellTextWithName(book, place)))}: ${one.declaration.name}.`,
+      phrase`From ${plural(one.places.length, "the cell", "the cells")} ${listed(one.places.map((place) => cellTextWithName(book, place)))}: ${one.declaration.name}.`,
     );
     const remarks = new Set(one.places.flatMap((place) => remarksOf(engine, place)));
     for (const remark of remarks) flow.say(`▲ ${remark}`);
-    for (const remark of remarks) sentences.push(`strip ${i + 1}: ${remark}`);
+    for (const remark of remarks) sentences.push(phrase`strip ${i + 1}: ${remark}`);
     if (one.strip.goesOn)
-      flow.say("The function does not know where the edge ends: it may go on beyond the strip.");
+      flow.say(phrase`The function does not know where the edge ends: it may go on beyond the strip.`);
     setTable(flow, placesTable(engine, one.strip));
   }
   // Along the long side of the paper.
@@ -137,9 +142,9 @@ export function stripDocument(engine: Engine, asked: Asked): Built | NotPrinted 
   return {
     sheets: [
       ...flow.sheets(),
-      ...tiledSheets(drawing, paper, { ...manner, says: "marking strips, scale 1" }),
+      ...tiledSheets(drawing, paper, { ...manner, says: phrase`marking strips, scale 1` }),
     ],
-    says: `${strips.length} marking ${strips.length === 1 ? "strip" : "strips"}`,
+    says: phrase`${plural(strips.length, "# marking strip", "# marking strips")}`,
     sentences,
   };
 }
@@ -148,21 +153,26 @@ const stripFunctions = () => [...catalogue.values()].flatMap(({ name, strip }) =
 
 /** The first few, and how many more. */
 const listed = (texts: readonly string[]): string =>
-  texts.length <= 6 ? texts.join(", ") : `${texts.slice(0, 5).join(", ")} and ${texts.length - 5} more`;
+  texts.length <= 6 ? texts.join(", ") : phrase`${texts.slice(0, 5).join(", ")} and ${texts.length - 5} more`;
 
 function titleOf(engine: Engine, { places, strip }: FoundStrip, i: number): string {
-  return `Strip ${i + 1}: ${cellTextWithName(engine.book, places[0]!)}, ${lengthText(strip.length, engine.book)} long`;
+  return phrase`Strip ${i + 1}: ${cellTextWithName(engine.book, places[0]!)}, ${lengthText(strip.length, engine.book)} long`;
 }
 
 function placesTable(engine: Engine, { marks, length, goesOn }: EdgeStrip) {
   const rule = engine.book;
   const at = (figure: number) => shownWithDecimals(show(figure, "length", rule), figure, "length", rule);
   const rows = [
-    ...marks.map((mark) => ({ ...mark, kind: mark.role === "notch" ? "mark" : ROLE_WORDS[mark.role] })),
-    ...(goesOn ? [] : [{ at: length, says: "end", kind: "" }]),
+    ...marks.map((mark) => ({ ...mark, kind: mark.role === "notch" ? phrase`mark` : ROLE_WORDS[mark.role] })),
+    ...(goesOn ? [] : [{ at: length, says: phrase`end`, kind: "" }]),
   ];
   return {
-    headings: ["Place", "Line", `From the start, ${rule.unit}`, `From the one before, ${rule.unit}`],
+    headings: [
+      phrase`Place`,
+      phrase`Line`,
+      phrase`From the start, ${rule.unit}`,
+      phrase`From the one before, ${rule.unit}`,
+    ],
     rows: rows.map((mark, i) => ({
       cells: [mark.says, mark.kind, at(mark.at), at(mark.at - (rows[i - 1]?.at ?? 0))].map((text) => ({
         text,

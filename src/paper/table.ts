@@ -1,5 +1,7 @@
 /** A table on sheets of paper: its headings on every sheet, its columns in parts where they are too many, nothing cut off. */
+
 import type { Point } from "../../functions/geometry/strokes.ts";
+import { phrase } from "../../functions/phrase.ts";
 import type { Letters } from "./document.ts";
 import { type Flow, LEAD, wrapped } from "./flow.ts";
 import { straight } from "./lines.ts";
@@ -99,7 +101,7 @@ export function setTable(flow: Flow, table: Table): void {
   for (const [i, part] of parts.entries()) {
     const names = part.columns.slice(1).map((column) => table.headings[column]!);
     if (parts.length > 1)
-      flow.say(`Part ${i + 1} of ${parts.length} of the columns: ${names[0]} to ${names.at(-1)}`);
+      flow.say(phrase`Part ${i + 1} of ${parts.length} of the columns: ${names[0]!} to ${names.at(-1)!}`);
     setPart(flow, table, part);
     flow.space(0.8);
   }

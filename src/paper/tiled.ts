@@ -1,6 +1,8 @@
 /** A large drawing over several sheets of paper: each with its border, what it shares with its neighbours, and crosses to align. Millimetres. */
+
 import { isInPolygon } from "../../functions/geometry/point-in-polygon.ts";
 import { type Bounds, boundingBox, distance, flatten, type Point } from "../../functions/geometry/strokes.ts";
+import { phrase } from "../../functions/phrase.ts";
 import type { PdfDocument, Sheet } from "./document.ts";
 import { fitted, fittedTitle, isoDay } from "./flow.ts";
 import { MARGIN, OVERLAP, type Paper } from "./paper.ts";
@@ -108,7 +110,7 @@ export function tileFoot(
   const within = width / 2 - MARGIN - 24;
   const [size, left, y] = [2.6, MARGIN + 18, height - MARGIN + 4.2];
   doc.text(name, MARGIN, y, { size: 3.4, bold: true });
-  const words = `page ${number} of ${of}    ${isoDay(day)}    ${says}`;
+  const words = `${phrase`page ${number} of ${of}`}    ${isoDay(day)}    ${says}`;
   doc.text(words, left, y, { size, within });
   // The other half of the foot, to the right of the name of the sheet beneath.
   const right = width - MARGIN;

@@ -1,4 +1,5 @@
 /** The working of chosen cells on paper, from tape to cut: the text that `explain` gives. */
+import { phrase, plural } from "../../functions/phrase.ts";
 import { type Place, placeKey } from "../book/address.ts";
 import type { Engine } from "../engine/engine.ts";
 import { estimateText } from "../engine/estimates.ts";
@@ -16,8 +17,8 @@ import type { NotPrinted } from "./kinds.ts";
 export function workingDocument(engine: Engine, { request, manner, letters }: Asked): Built | NotPrinted {
   const cells = cellsAsked(engine, request.cells);
   if (cells && "reason" in cells) return cells;
-  if (!cells) return { reason: "say of which cells the working is printed, by name or address" };
-  const flow = new Flow(letters, manner, "Working, from tape to cut");
+  if (!cells) return { reason: phrase`say of which cells the working is printed, by name or address` };
+  const flow = new Flow(letters, manner, phrase`Working, from tape to cut`);
   flow.say(bookLine(engine));
   // What several chosen cells rest on is printed once, with the first of them.
   const done = new Set<string>();
@@ -26,7 +27,7 @@ export function workingDocument(engine: Engine, { request, manner, letters }: As
       const isChosen = placeKey(one) === placeKey(place);
       if (isChosen && done.has(placeKey(one))) {
         flow.heading(cellTextWithName(engine.book, one));
-        flow.say("The working stands above.");
+        flow.say(phrase`The working stands above.`);
       }
       if (done.has(placeKey(one))) continue;
       done.add(placeKey(one));
@@ -36,11 +37,11 @@ export function workingDocument(engine: Engine, { request, manner, letters }: As
   const problems = cells.filter((place) => engine.view(place).problem).length;
   return {
     sheets: flow.sheets(),
-    says: `the working of ${cells.length} ${cells.length === 1 ? "cell" : "cells"}`,
+    says: phrase`the working of ${plural(cells.length, "# cell", "# cells")}`,
     sentences:
       problems > 0
         ? [
-            `${problems} of the cells ${problems === 1 ? "has" : "have"} something to check, which is printed beside the value`,
+            phrase`${plural(problems, "# of the cells has", "# of the cells have")} something to check, which is printed beside the value`,
           ]
         : [],
   };
@@ -52,7 +53,7 @@ function sayWorking(flow: Flow, engine: Engine, place: Place, isChosen: boolean)
     const indent = (line.length - line.trimStart().length) * flow.size;
     if (i === 0 && isChosen) flow.heading(line);
     else flow.say(line.trim(), { bold: i === 0, indent });
-    if (i === 0 && origin) flow.say(`rests on a lay: ${laidText(origin)}`, { indent: flow.size });
+    if (i === 0 && origin) flow.say(phrase`rests on a lay: ${laidText(origin)}`, { indent: flow.size });
   }
   const estimate = estimateText(engine, place);
   if (estimate !== "") flow.say(estimate, { indent: flow.size });

@@ -3,7 +3,7 @@
 import type { Decimal } from "../../functions/decimal.ts";
 import type { TapeMark } from "../../functions/fractions.ts";
 import { phrase, plural } from "../../functions/phrase.ts";
-import { BOOK_UNITS, type Unit } from "../../functions/units.ts";
+import type { Unit } from "../../functions/units.ts";
 import { addPages } from "../book/add-pages.ts";
 import { type Block, cellAddress, columnLetters, fullAddress, type Place } from "../book/address.ts";
 import { copyPage as copyOfPage, withoutFittings } from "../book/copy-page.ts";
@@ -23,6 +23,7 @@ import {
   type Page,
   typedAt,
 } from "../book/shape.ts";
+import { UNIT_WORDS } from "../book/unit-words.ts";
 import { choicesFault } from "../engine/choices.ts";
 import { convertBook } from "../engine/convert.ts";
 import { showDecimal } from "../engine/show-decimal.ts";
@@ -254,7 +255,7 @@ export const retitle = (title: string): Command => ({
 
 /** Measures the book in another unit; typed lengths are converted, so that no answer moves. */
 export const changeUnit = (unit: Unit): Command => ({
-  label: phrase`measure in ${BOOK_UNITS[unit].noun}`,
+  label: phrase`measure in ${UNIT_WORDS[unit]}`,
   edit: (book) => convertBook(book, unit),
 });
 

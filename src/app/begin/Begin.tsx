@@ -1,9 +1,11 @@
 /** "New": what is being made, then its questions; the answer is an ordinary book, or pages of the open one. */
+
 import { phrase } from "../../../functions/phrase.ts";
+import { UNIT_WORDS } from "../../book/unit-words.ts";
 import "./begin.css";
 import { type KeyboardEvent, useEffect, useRef, useState } from "react";
 import type { Decimal } from "../../../functions/decimal.ts";
-import { BOOK_UNITS, UNITS, type Unit } from "../../../functions/units.ts";
+import { UNITS, type Unit } from "../../../functions/units.ts";
 import type { Garment } from "../../book/garment.ts";
 import type { Book } from "../../book/shape.ts";
 import { Dialog } from "../dialog/Dialog.tsx";
@@ -45,7 +47,7 @@ export function Begin({ unit: bookUnit, decimal, onBook, onAdd, onDone }: Props)
           <select value={unit} onChange={(event) => setUnit(event.target.value as Unit)}>
             {UNITS.map((one) => (
               <option key={one} value={one}>
-                {BOOK_UNITS[one].noun}
+                {UNIT_WORDS[one]}
               </option>
             ))}
           </select>

@@ -2,7 +2,8 @@
 
 import { useRef, useState } from "react";
 import { phrase } from "../../../functions/phrase.ts";
-import { BOOK_UNITS, UNITS } from "../../../functions/units.ts";
+import { UNITS } from "../../../functions/units.ts";
+import { UNIT_WORDS } from "../../book/unit-words.ts";
 import { Dialog } from "../dialog/Dialog.tsx";
 import { Ongoing } from "../progress/Ongoing.tsx";
 import { Bin } from "./Bin.tsx";
@@ -93,7 +94,7 @@ export function Books(props: Shelving) {
           >{phrase`Compare with a file …`}</button>
           {UNITS.map((unit) => (
             <button key={unit} type="button" onClick={() => acts.add(newBook(unit))}>
-              {phrase`A blank book in ${BOOK_UNITS[unit].noun}`}
+              {phrase`A blank book in ${UNIT_WORDS[unit]}`}
             </button>
           ))}
         </div>

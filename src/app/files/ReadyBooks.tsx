@@ -2,8 +2,8 @@
 
 import { useEffect, useState } from "react";
 import { phrase } from "../../../functions/phrase.ts";
-import { BOOK_UNITS } from "../../../functions/units.ts";
 import type { Book } from "../../book/shape.ts";
+import { UNIT_WORDS } from "../../book/unit-words.ts";
 import { withLocalDecimal } from "./new-book.ts";
 import { readyBooks } from "./ready.ts";
 
@@ -33,7 +33,7 @@ export function ReadyBooks({ onOpen }: { onOpen: (book: Book) => void }) {
                 onClick={() => onOpen(withLocalDecimal(reading.book))}
               >
                 <b>{reading.book.title}</b>
-                <small>{phrase`${reading.book.about} In ${BOOK_UNITS[reading.book.unit].noun}.`}</small>
+                <small>{phrase`${reading.book.about} In ${UNIT_WORDS[reading.book.unit]}.`}</small>
               </button>
             ) : (
               <p className="look">

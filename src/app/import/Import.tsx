@@ -1,7 +1,9 @@
 /** A table of another program, as it was understood, before it comes into a book. */
+
 import { phrase, plural } from "../../../functions/phrase.ts";
+import { UNIT_WORDS } from "../../book/unit-words.ts";
 import "./import.css";
-import { BOOK_UNITS, UNITS, type Unit } from "../../../functions/units.ts";
+import { UNITS, type Unit } from "../../../functions/units.ts";
 import { addPages } from "../../book/add-pages.ts";
 import { type Book, LONGEST } from "../../book/shape.ts";
 import type { Understood } from "../../exchange/table-form.ts";
@@ -55,7 +57,7 @@ export function Import({ file, store, onBook, onDone }: Props) {
                 >
                   {UNITS.map((unit) => (
                     <option key={unit} value={unit}>
-                      {BOOK_UNITS[unit].noun}
+                      {UNIT_WORDS[unit]}
                     </option>
                   ))}
                 </select>
@@ -132,7 +134,7 @@ function Landing({
     ...(book.unit === open.unit
       ? []
       : [
-          phrase`The open book measures in ${BOOK_UNITS[open.unit].noun}: lengths are converted when the pages are added to it.`,
+          phrase`The open book measures in ${UNIT_WORDS[open.unit]}: lengths are converted when the pages are added to it.`,
         ]),
     ...(renamed.length > 0
       ? [phrase`The open book has pages of the same title: ${renamed.join("; ")}.`]

@@ -2,6 +2,7 @@
 
 import { useEffect, useRef, useState } from "react";
 import { phrase, plural } from "../../../functions/phrase.ts";
+import { isPaperEnglish } from "./client.ts";
 import { asSentence } from "./doubts.ts";
 import type { Making } from "./use-printing.ts";
 
@@ -19,6 +20,9 @@ const LONG = 1000;
 export function Said({ making, isTrying, onStop, onAgain }: Props) {
   const known = making.is === "made" ? making.made : making.is === "drawing" ? making.laid : null;
   const sentences = [
+    ...(isPaperEnglish()
+      ? [phrase`the documents and what is said of them are in English, as this language can't be printed yet`]
+      : []),
     ...(isTrying ? [phrase`the figures are those that are being tried under What if`] : []),
     ...(known?.sentences ?? []),
   ];

@@ -1,8 +1,9 @@
 /** Asks the worker for documents, one at a time: what is being made for an older request is given up. */
-import { phrase } from "../../../functions/phrase.ts";
+import { type Language, phrase, spokenLanguage } from "../../../functions/phrase.ts";
 import type { Place } from "../../book/address.ts";
 import type { Book } from "../../book/shape.ts";
 import type { PaperRequest } from "../../paper/kinds.ts";
+import { isForPaper } from "../../paper/paper-language.ts";
 import { NOT_LOADED } from "../../worker/not-loaded.ts";
 import { startWorker } from "../../worker/speaking.ts";
 import type { PrintNews, PrintOrder } from "./protocol.ts";
@@ -15,8 +16,17 @@ export interface PrintWorker {
   onerror: ((event: { message?: string; preventDefault?: () => void }) => void) | null;
 }
 
+/** The page's language where documents can be in it; null for English. */
+function paperLanguage(): Language | null {
+  const language = spokenLanguage();
+  return language && isForPaper(language) ? language : null;
+}
+
+/** Whether documents are in English while the page is in another language. */
+export const isPaperEnglish = (): boolean => spokenLanguage() !== null && paperLanguage() === null;
+
 const makeWorker = (): PrintWorker =>
-  startWorker(new URL("./print-worker.ts", import.meta.url)) as unknown as PrintWorker;
+  startWorker(new URL("./print-worker.ts", import.meta.url), paperLanguage()) as unknown as PrintWorker;
 
 /** The news as the page gets it: a fault of the worker comes as a refusal. */
 export type HeardNews = Exclude<PrintNews, { readonly fault: string }>;

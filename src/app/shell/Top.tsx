@@ -1,5 +1,7 @@
 /** The top of the page: the book's title, its unit and finest mark, undo and redo, the way to other books. */
+
 import { phrase } from "../../../functions/phrase.ts";
+import { UNIT_WORDS } from "../../book/unit-words.ts";
 import "./top.css";
 import { useState } from "react";
 import type { Decimal } from "../../../functions/decimal.ts";
@@ -88,12 +90,12 @@ export function Top({ store, keeping, onNew, onBooks, onSave, onPrint, onHelp, o
               value={unit}
               onChange={(event) => {
                 const to = event.target.value as Unit;
-                runAll(changeUnit(to), phrase`Changing the unit to ${BOOK_UNITS[to].noun}`);
+                runAll(changeUnit(to), phrase`Changing the unit to ${UNIT_WORDS[to]}`);
               }}
             >
               {UNITS.map((one) => (
                 <option key={one} value={one}>
-                  {BOOK_UNITS[one].noun}
+                  {UNIT_WORDS[one]}
                 </option>
               ))}
             </select>

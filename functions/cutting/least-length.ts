@@ -1,7 +1,6 @@
 /** What no lay can undercut: lengths of cloth that are proved too short before any lay is made. Source: geometry. */
 import { boundingBox, type Point, signedArea } from "../geometry/strokes.ts";
 import type { LayPiece, LayQuestion } from "../lay.ts";
-import { rememberWithObjects } from "../memo.ts";
 
 /** How far a bound and a lay may differ by rounding, as a share. */
 const ROUNDING = 1e-9;
@@ -21,44 +20,23 @@ export function leastLength({ pieces, cloths, gap }: LayQuestion): number {
   let chain = 0;
   let links = 0;
   for (const piece of pieces) {
-    const { own, long, chord } = measuresOf(piece, width);
+    const own = Math.abs(signedArea(piece.outline));
     area += piece.quantity * (Math.sqrt(own) + (Math.sqrt(Math.PI) * gap) / 2) ** 2;
-    longest = Math.max(longest, long);
-    if (chord === 0) continue;
-    chain += piece.quantity * chord;
+    // Turned end for end an outline is as long and as high as before, and so are its chords.
+    const turns = new Set(piece.turns.map((turn) => turn % 180));
+    const lying = Array.from(turns, (turn) => turned(piece.outline, turn));
+    longest = Math.max(longest, Math.min(...lying.map(lengthOf)));
+    const chords = lying
+      .filter((outline) => heightOf(outline) <= width * (1 + ROUNDING))
+      .map((outline) => leastChord(outline, width));
+    const least = chords.length > 0 ? Math.min(...chords) : 0;
+    if (least === 0) continue;
+    chain += piece.quantity * least;
     links += piece.quantity;
   }
   return (
     Math.max(0, area / (width + gap) - gap, longest, chain + Math.max(0, links - 1) * gap) * (1 - ROUNDING)
   );
-}
-
-/** What one piece asks of a cloth. */
-interface Measures {
-  readonly own: number;
-  /** The least that it is long in any of its turns. */
-  readonly long: number;
-  /** The least that it covers of the cloth's middle line; 0 when it need not cross that line. */
-  readonly chord: number;
-}
-
-/** Kept because most pieces of a job stay the same from question to question. */
-const measured = rememberWithObjects<Measures>();
-
-function measuresOf({ outline, turns }: LayPiece, width: number): Measures {
-  // Turned end for end an outline is as long and as high as before, and so are its chords.
-  const different = new Set(turns.map((turn) => turn % 180));
-  return measured([outline], `${width} ${[...different]}`, () => {
-    const lying = Array.from(different, (turn) => turned(outline, turn));
-    const chords = lying
-      .filter((one) => heightOf(one) <= width * (1 + ROUNDING))
-      .map((one) => leastChord(one, width));
-    return {
-      own: areaOf(outline),
-      long: Math.min(...lying.map(lengthOf)),
-      chord: chords.length > 0 ? Math.min(...chords) : 0,
-    };
-  });
 }
 
 /** The area of all pieces divided by the area of all cloth in stock. Above 1 the pieces can not fit, whatever the lay. */

@@ -61,11 +61,15 @@ function roughIntersections(a: Stroke, b: Stroke): [number, number][] {
   const [pa, pb] = [chords(a, m), chords(b, n)];
   const found: [number, number][] = [];
   for (let i = 0; i < m; i += 1) {
-    const [ax, ay] = [pa[2 * i]!, pa[2 * i + 1]!];
-    const [rx, ry] = [pa[2 * i + 2]! - ax, pa[2 * i + 3]! - ay];
+    const ax = pa[2 * i]!;
+    const ay = pa[2 * i + 1]!;
+    const rx = pa[2 * i + 2]! - ax;
+    const ry = pa[2 * i + 3]! - ay;
     for (let j = 0; j < n; j += 1) {
-      const [cx, cy] = [pb[2 * j]!, pb[2 * j + 1]!];
-      const [sx, sy] = [pb[2 * j + 2]! - cx, pb[2 * j + 3]! - cy];
+      const cx = pb[2 * j]!;
+      const cy = pb[2 * j + 1]!;
+      const sx = pb[2 * j + 2]! - cx;
+      const sy = pb[2 * j + 3]! - cy;
       const cross = rx * sy - ry * sx;
       if (cross * cross <= 1e-24 * (rx * rx + ry * ry) * (sx * sx + sy * sy)) continue;
       const t = ((cx - ax) * sy - (cy - ay) * sx) / cross;
@@ -78,12 +82,11 @@ function roughIntersections(a: Stroke, b: Stroke): [number, number][] {
 }
 
 /** The ends of the chords of a stroke's parts, as x, y, x, y. */
-function chords(stroke: Stroke, count: number): Float64Array {
-  const ends = new Float64Array(2 * count + 2);
+function chords(stroke: Stroke, count: number): readonly number[] {
+  const ends: number[] = [];
   for (let i = 0; i <= count; i += 1) {
-    const [x, y] = pointAt(stroke, i / count);
-    ends[2 * i] = x;
-    ends[2 * i + 1] = y;
+    const at = pointAt(stroke, i / count);
+    ends.push(at[0], at[1]);
   }
   return ends;
 }

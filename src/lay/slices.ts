@@ -118,7 +118,7 @@ export function slice(
     for (let i = start[k]!; i < start[k + 1]!; i++) tall[k] = Math.max(tall[k]!, hi[i]! - lo[i]!);
   let tallest = 0;
   for (let k = 0; k < count; k++) if (tall[k]! > tallest) tallest = tall[k]!;
-  return { origin, count, start, lo: Float64Array.from(lo), hi: Float64Array.from(hi), tall, tallest };
+  return { origin, count, start, lo: new Float64Array(lo), hi: new Float64Array(hi), tall, tallest };
 }
 
 /** Sorts stretches given as lo, hi, lo, hi ... and joins those that meet. */

@@ -24,7 +24,7 @@ function keeper(refusal: string | null, changed = false) {
       return refusal;
     },
     bookcase: {
-      text: async () => writeBook(BOOK),
+      kept: async () => ({ record: RECORD, text: writeBook(BOOK) }),
       async put(title: string) {
         shelf.set("copy", title);
         if (changed) book = { ...BOOK, title: "Gown, typed in meanwhile" };

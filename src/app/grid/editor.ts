@@ -17,9 +17,17 @@ export function cellEditor(
 
     override createElements() {
       super.createElements();
-      const { init } = this.autoResize;
+      const { init, unObserve } = this.autoResize;
+      let isMeasured = false;
       // The library would also measure the field after each key, and once more when Enter has closed it.
-      this.autoResize.init = (field, limits) => init(field, limits);
+      this.autoResize.init = (field, limits) => {
+        isMeasured = true;
+        init(field, limits);
+      };
+      // Delete closes a field that was never opened, and the library then throws: what is typed next would be lost.
+      this.autoResize.unObserve = () => {
+        if (isMeasured) unObserve();
+      };
       this.eventManager.addEventListener(this.TEXTAREA, "input", () => this.autoResize.resize());
       this.TEXTAREA.setAttribute("aria-label", phrase`Cell text`);
       this.TEXTAREA.setAttribute("aria-autocomplete", "list");

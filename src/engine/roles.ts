@@ -7,14 +7,14 @@ import type { Role } from "../../functions/pieces/piece.ts";
 export const ROLE_WORDS: Record<Role, string> = {
   cut: phrase`cut line`,
   seam: phrase`seam line`,
-  fold: "fold",
+  fold: phrase`fold`,
   inner: phrase`inner fold`,
   placement: phrase`placement line`,
   dart: phrase`dart leg`,
-  notch: "notch",
+  notch: phrase`notch`,
   grain: phrase`straight grain`,
-  stitch: "stitching",
-  slash: "slash",
+  stitch: phrase`stitching`,
+  slash: phrase`slash`,
   guide: phrase`guide line`,
 };
 

@@ -6,6 +6,7 @@
 
 import { HyperFormula } from "hyperformula";
 import type { Cell, Kind } from "../../functions/define.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { cellAddress, fullAddress, type Place, placeKey, rowAndColumn } from "../book/address.ts";
 import { formulaTree, isFormula } from "../book/formula.ts";
 import { hiddenRows } from "../book/hidden-rows.ts";
@@ -75,7 +76,7 @@ interface Written {
 
 export function plainBook(engine: Engine): PlainBook {
   const { book } = engine;
-  const titles = sheetTitles([...book.pages.map(({ title }) => title), "Workings"]);
+  const titles = sheetTitles([...book.pages.map(({ title }) => title), WORKINGS]);
   const { pages, live, lines } = agreed(engine, titles);
   let [alive, fixed] = [0, 0];
   const sheets = book.pages.map((page, index): PlainSheet => {
@@ -154,6 +155,12 @@ function choicesOf(engine: Engine, index: number, live: LiveFormulas): PlainShee
   return [...columns, ...cells];
 }
 
+/**
+ * The title of the sheet of workings. In every language it is the same, as are the names of its lines and what is
+ * added to notes: `own-file.ts` writes the book once more and compares.
+ */
+const WORKINGS = "Workings";
+
 /** The workings' title lines, then a line for each argument and step; beside them, what was typed in Ellwand. */
 function workingsSheet(
   live: LiveFormulas,
@@ -163,12 +170,15 @@ function workingsSheet(
 ): PlainSheet {
   const line = (...texts: string[]) => texts.map((value): PlainCell => ({ value }));
   const rows: (PlainCell | undefined)[][] = [
-    line(`Lengths are in ${UNIT_WORDS[book.unit]}.`),
+    line(phrase`Lengths are in ${UNIT_WORDS[book.unit]}.`),
     line(
-      "The rules are those for the figures of the day of saving: after a change of kind or style, work the book again in Ellwand.",
+      phrase`The rules are those for the figures of the day of saving: after a change of kind or style, work the book again in Ellwand.`,
     ),
     line(ownMark(book).slice(0, LONGEST_TEXT)),
-    line("Cell", "Call", "Figure", "Value", "How", "Formula of", "As typed in Ellwand"),
+    line(
+      ...[phrase`Cell`, phrase`Call`, phrase`Figure`, phrase`Value`, phrase`How`],
+      ...[phrase`Formula of`, phrase`As typed in Ellwand`],
+    ),
   ];
   live.lines.forEach(({ where, call, name, content, formula, how }, i) => {
     const cell = formula ? { formula: String(content).slice(1), value: values[i]! } : { value: content };

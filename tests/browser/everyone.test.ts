@@ -1,9 +1,10 @@
 /** The page for readers of large type, on small screens, and for what is written from right to left. */
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
+import { ownTexts, untranslated } from "../src/setup/made-up.ts";
 import { cutOff, tooSmall } from "./fits.ts";
 import { cell, open, openReady } from "./page.ts";
-import { madeUp, ownTexts, PSEUDO, textsInSight, untranslated, withPseudo, wrongWayRound } from "./pseudo.ts";
+import { madeUp, PSEUDO, textsInSight, withPseudo, wrongWayRound } from "./pseudo.ts";
 
 /** A browser whose reader has set its type half as large again: 24 pixels where 16 is usual. */
 async function largeType(page: Page): Promise<void> {
@@ -241,7 +242,8 @@ it("in a language from right to left no sentence of the page stays English and n
   await page.locator(`.top select:has(option[value=${PSEUDO}])`).selectOption(PSEUDO);
   await page.locator(`html[lang=${PSEUDO}] .ht_master tbody td`).first().waitFor();
   await page.locator("[data-functions=all]").waitFor({ state: "attached" });
-  const own = ownTexts();
+  // What is typed below, and the names of encodings.
+  const own = ownTexts().add("nothing").add("Windows-1252").add("UTF-8");
   const found = new Set<string>();
   const noteWrongWay = async (state: string) => {
     for (const text of await wrongWayRound(page)) found.add(`${state}, wrong way round: ${text}`);

@@ -2,49 +2,19 @@
  * A language that nobody speaks, made of the catalogue: English in Hebrew letters, in which what is not
  * translated stands out, and which is read from right to left.
  */
-import { readdirSync, readFileSync } from "node:fs";
-import { type MessageFormatElement, parse, TYPE } from "@formatjs/icu-messageformat-parser";
-import { printAST } from "@formatjs/icu-messageformat-parser/printer.js";
-import { po } from "gettext-parser";
 import type { Page } from "playwright-core";
-import { catalogue } from "../../functions/catalogue.ts";
-import { signature } from "../../functions/help.ts";
-import { allMessages, catalogueText, languageOf } from "../../src/setup/strings/catalogues.ts";
 import { moduleOf } from "../../src/setup/strings/plugin.ts";
+import { inLetters, madeUpLanguage } from "../src/setup/made-up.ts";
 
 /** The tag of a made-up language from right to left, by the custom of the Unicode CLDR. */
 export const PSEUDO = "ar-XB";
 
-const PLAIN = "abcdefghijklmnopqrstuvwxyz";
-const HEBREW = "אבגדהוזחטיכלמנסעפצקרשתךםןף";
-
-/** Words in Hebrew letters, a third longer, as many languages are beside English. */
-export const madeUp = (text: string): string =>
-  text
-    .toLowerCase()
-    .replace(/[a-z]/g, (letter) => HEBREW[PLAIN.indexOf(letter)]!)
-    .replace(/\p{L}{4,}/gu, (word) => word + word.slice(0, Math.floor(word.length / 3)));
-
-const inMadeUp = (elements: readonly MessageFormatElement[]): MessageFormatElement[] =>
-  elements.map((element) => {
-    if (element.type === TYPE.literal) return { ...element, value: madeUp(element.value) };
-    if (element.type !== TYPE.plural) return element;
-    const options = Object.entries(element.options).map(([way, { value }]) => [
-      way,
-      { value: inMadeUp(value) },
-    ]);
-    return { ...element, options: Object.fromEntries(options) };
-  });
+/** Words in Hebrew letters. */
+export const madeUp = inLetters("אבגדהוזחטיכלמנסעפצקרשתךםןף");
 
 /** The page as it would be served with this language beside English. */
 export async function withPseudo(page: Page, address: string): Promise<void> {
-  const root = new URL("../../", import.meta.url).pathname;
-  const messages = allMessages(root);
-  const written = po.parse(catalogueText(messages, null));
-  for (const message of Object.values(written.translations[""]!))
-    if (message.msgid !== "")
-      message.msgstr = [printAST(inMadeUp(parse(message.msgid, { ignoreTag: true })))];
-  const language = moduleOf(languageOf(PSEUDO, po.compile(written).toString(), messages));
+  const language = moduleOf(madeUpLanguage(PSEUDO, madeUp));
   await page.route(address, async (route) => {
     const response = await route.fetch();
     const html = await response.text();
@@ -122,39 +92,3 @@ export const wrongWayRound = (page: Page): Promise<string[]> =>
     }
     return [...found];
   });
-
-/** Every text in a plain value, at any depth. */
-const textsIn = (value: unknown): string[] =>
-  typeof value === "string"
-    ? [value]
-    : typeof value === "object" && value
-      ? Object.entries(value).flatMap(([key, one]) => [key, ...textsIn(one)])
-      : [];
-
-/** What is not the page's to translate: the texts of the ready books and garments, and all that a sewing function says of itself. */
-export function ownTexts(): Set<string> {
-  const root = new URL("../../templates/", import.meta.url);
-  const books = readdirSync(root, { recursive: true, encoding: "utf8" }).filter((path) =>
-    path.endsWith(".json"),
-  );
-  const texts = books.flatMap((path) => textsIn(JSON.parse(readFileSync(new URL(path, root), "utf8"))));
-  const functions = [...catalogue.values()].flatMap((one) => [...textsIn(one), signature(one)]);
-  return new Set(
-    [...texts, ...functions].map((text) => text.trim()).filter((text) => /[a-z]{2}/i.test(text)),
-  );
-}
-
-/** English words of the page in texts whose language is the pseudo-language: what is left when the maker's own texts are taken out. */
-export function untranslated(texts: readonly string[], own: ReadonlySet<string>): string[] {
-  const longest = [...own].sort((a, b) => b.length - a.length);
-  return texts.filter((text) => {
-    let left = text;
-    if (!/[A-Za-z]{2}/.test(left)) return false;
-    for (const one of longest) if (left.includes(one)) left = left.replaceAll(one, "§");
-    return /(?<![\p{L}\p{N}_§])[A-Za-z]{2,}(?![\p{L}\p{N}_§(!])/u.test(
-      left
-        .replace(/[\u2066-\u2069]/g, "")
-        .replace(/\b(?:in|cm|mm|yd|ft|sq|Ellwand|F\d+)\b|\b[A-Z_]{2,}\b/g, "§"),
-    );
-  });
-}

@@ -1,6 +1,8 @@
 import { readdirSync, readFileSync } from "node:fs";
 import * as XLSX from "@e965/xlsx";
+import { strFromU8, unzipSync } from "fflate";
 import { describe, expect, test } from "vitest";
+import { speak } from "../../../functions/phrase.ts";
 import { cellAddress } from "../../../src/book/address.ts";
 import { isFormula } from "../../../src/book/formula.ts";
 import { readBook } from "../../../src/book/read.ts";
@@ -26,9 +28,23 @@ const FILES = readdirSync("templates").filter(
 );
 const CASES = [...FILES.map((name) => [name, "xlsx"] as const), [FILES[0]!, "ods"] as const];
 
+/** The headings of the sheet of workings in another language. */
+const WORKINGS = {
+  Cell: "Zelle",
+  Call: "Aufruf",
+  How: "Wie",
+  "Formula of": "Formel von",
+  "As typed in Ellwand": "Wie getippt",
+  "Lengths are in {}.": ["Längen in ", 0, "."],
+};
+
 test.each(CASES)("%s, written as .%s and read again, has the same values, and every formula as it was typed", async (name, ending) => {
   const engine = new Engine(ready(name), layDesk);
+  // One file is written where the page is in another language.
+  if (ending === "ods") speak({ tag: "de", direction: "ltr", phrases: WORKINGS });
   const { bytes } = await WRITERS[ending](engine);
+  speak(null);
+  expect(strFromU8(unzipSync(bytes)["content.xml"] ?? new Uint8Array()).includes("Längen in centimetres.")).toBe(ending === "ods");
   const { book, all } = await understood(bytes);
   const again = new Engine(book, layDesk);
   expect(book.pages.map(({ title, stage }) => [title, stage])).toEqual(engine.book.pages.map(({ title, stage }) => [title, stage]));

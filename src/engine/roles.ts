@@ -7,13 +7,16 @@ import type { Role } from "../../functions/pieces/piece.ts";
 export const ROLE_WORDS: Record<Role, string> = {
   cut: phrase`cut line`,
   seam: phrase`seam line`,
+  // For translators: the line along which cloth is folded.
   fold: phrase`fold`,
   inner: phrase`inner fold`,
   placement: phrase`placement line`,
   dart: phrase`dart leg`,
+  // For translators: a small mark on an edge that meets another on the edge it is sewn to.
   notch: phrase`notch`,
   grain: phrase`straight grain`,
   stitch: phrase`stitching`,
+  // For translators: the line along which a piece is cut open to be spread.
   slash: phrase`slash`,
   guide: phrase`guide line`,
 };

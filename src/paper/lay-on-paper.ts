@@ -63,6 +63,7 @@ export function layOnPaper(
     }
     say(rule.unit, [x0 - 7, y0 - 5], 2.4);
     say(lengthText(cloth.width, rule), [x0 - 7, y0 + wide / 2], 2.4);
+    // For translators: it stands beneath a length, the width of the cloth: "45 in" "wide".
     say(phrase`wide`, [x0 - 7, y0 + wide / 2 + 3.4], 2.4);
     const used = lay.lengths[i] ?? 0;
     if (longs[i]! > used * (1 + 1e-9)) {
@@ -98,6 +99,7 @@ export function layOnPaper(
         break;
       }
     }
+    // For translators: the woven edge of the cloth.
     say(phrase`selvedge`, [x0 + 8, y0 + wide + 2.8], 2.2);
     top = y0 + wide + ABOUT.below;
   });

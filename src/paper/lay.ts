@@ -108,6 +108,7 @@ function sheetsOf(engine: Engine, asked: Asked, laid: Laid, called: string, part
     return { isTurned, fits: beside <= 1.35 * whole ? beside : whole };
   });
   const { isTurned, fits } = flows[1]!.fits < flows[0]!.fits ? flows[1]! : flows[0]!;
+  // For translators: a noun, how pieces lie on cloth to be cut.
   const flow = new Flow(letters, manner, phrase`Lay`, isTurned);
   const scale = part ?? fits;
   facts(flow, rule, laid, { called, whose, scale });
@@ -119,6 +120,7 @@ function sheetsOf(engine: Engine, asked: Asked, laid: Laid, called: string, part
   }
   flow.space(0.5);
   setTable(flow, {
+    // For translators: the headings of a list of pieces: its number, its name, how many lie on the cloth, how many don't.
     headings: [phrase`No.`, phrase`Piece`, phrase`Laid`, phrase`Not laid`],
     rows: question.pieces.map(({ name, quantity }, i) => {
       const missing = lay.missing.find(([piece]) => piece === i)?.[1] ?? 0;

@@ -81,6 +81,7 @@ export function paperCell(engine: Engine, place: Place, called: string): PaperCe
   const laid = origin && typeof view.value === "number" ? `${laidSign(origin)} ` : "";
   const isFitted = fittedText(engine, place) !== "";
   const sign = `${laid}${isEstimate ? `${ESTIMATE_SIGN} ` : ""}${isFitted ? `${FITTED_SIGN} ` : ""}`;
+  // For translators: it stands in place of a value that is not right: look at it.
   const shown = problem?.is === "verdict" ? phrase`check` : view.shown;
   const text = `${sign}${shown}`;
   return {

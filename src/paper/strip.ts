@@ -168,8 +168,8 @@ function placesTable(engine: Engine, { marks, length, goesOn }: EdgeStrip) {
   ];
   return {
     headings: [
-      phrase`Place`,
-      phrase`Line`,
+      // For translators: a place along an edge, and the kind of line or mark that it gets.
+      ...[phrase`Place`, phrase`Line`],
       phrase`From the start, ${rule.unit}`,
       phrase`From the one before, ${rule.unit}`,
     ],

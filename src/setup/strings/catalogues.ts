@@ -35,13 +35,17 @@ export function allMessages(root: string): Message[] {
 /** The text of a catalogue: of the given translations those whose sentences there are, and every other sentence without one. */
 export function catalogueText(messages: readonly Message[], known: GetTextTranslations | null): string {
   const translations: GetTextTranslations["translations"][string] = {};
-  for (const { id, files } of messages) {
+  for (const { id, files, hint } of messages) {
     const reference = [...new Set([...(translations[id]?.comments?.reference?.split("\n") ?? []), ...files])];
     const msgstr = known?.translations[""]?.[id]?.msgstr ?? [""];
     translations[id] = {
       msgid: id,
       msgstr,
-      comments: { reference: reference.join("\n"), flag: "icu-message-format" },
+      comments: {
+        reference: reference.join("\n"),
+        flag: "icu-message-format",
+        ...(hint && { extracted: hint }),
+      },
     };
   }
   const headers = known?.headers ?? {

@@ -14,6 +14,8 @@ export interface Message {
   readonly names: readonly string[];
   /** The files it stands in. */
   readonly files: readonly string[];
+  /** What the code says of it to translators, in a comment above it that begins with "For translators:". */
+  readonly hint?: string;
 }
 
 /** A fault in how a sentence is written in the code, with its place. */
@@ -120,9 +122,11 @@ const staticText = (node: Node | undefined): string | null =>
       ? node.quasis[0]!.value.cooked
       : null;
 
+const HINT = "For translators:";
+
 /** The sentences of one file of code. */
 export function messagesOf(file: string, code: string): Message[] {
-  const { program, errors } = parseSync(file, code);
+  const { program, errors, comments } = parseSync(file, code);
   if (errors.length > 0) throw new Unfit(`${file}: ${errors[0]!.message}`);
   const found: Message[] = [];
   const fields = Object.entries(TABLES).find(([path]) => file.startsWith(path))?.[1];
@@ -137,7 +141,15 @@ export function messagesOf(file: string, code: string): Message[] {
     }
     if (node.type !== "TaggedTemplateExpression") return;
     if (node.tag.type !== "Identifier" || !TAGS.has(node.tag.name)) return;
-    found.push(messageOf(file, code, node.quasi));
+    // A comment is for the sentences of the next line of code.
+    const hint = comments.findLast(({ value, end }) => {
+      const between = code.slice(end, node.start);
+      return value.trim().startsWith(HINT) && end < node.start && !between.trimStart().includes("\n");
+    });
+    found.push({
+      ...messageOf(file, code, node.quasi),
+      ...(hint && { hint: hint.value.trim().slice(HINT.length).trim() }),
+    });
   });
   return found;
 }
@@ -192,7 +204,9 @@ export function merged(all: readonly Message[]): Message[] {
     if (!known) byKey.set(one.key, one);
     else {
       const { id, names } = one.id < known.id ? one : known;
-      byKey.set(one.key, { ...known, id, names, files: [...new Set([...known.files, ...one.files])].sort() });
+      const files = [...new Set([...known.files, ...one.files])].sort();
+      const hint = [known.hint, one.hint].filter((text, i, all) => text && all.indexOf(text) === i).join(" ");
+      byKey.set(one.key, { ...known, id, names, files, ...(hint && { hint }) });
     }
   }
   return [...byKey.values()];

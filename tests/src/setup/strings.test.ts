@@ -76,6 +76,13 @@ describe("the catalogues", () => {
     ]);
   });
 
+  test("a comment for translators stands above the sentences of its line, and of no other", () => {
+    const code = "// For translators: a noun.\nconst a = [phrase`Lay`, phrase`Cut`];\nconst b = phrase`Sew`;\nphrase`Lay`;";
+    const messages = merged(messagesOf("a.ts", code));
+    expect(messages.map(({ id, hint }) => [id, hint])).toEqual([["Lay", "a noun."], ["Cut", "a noun."], ["Sew", undefined]]);
+    expect(catalogueText(messages, null).split("#. a noun.")).toHaveLength(3);
+  }); // biome-ignore format: long lines
+
   test("braces and apostrophes of a sentence mean themselves", () => {
     const [message] = messagesOf("a.ts", `phrase\`the book's '\${name}' {in braces}\``);
     expect(message!.id).toBe("the book's ''{name}' '{'in braces'}'");

@@ -116,11 +116,10 @@ export function toLookAt(
   setting: Setting,
 ): readonly string[] {
   const doubts: string[] = [];
-  run(declaration, args, { ...setting, doubt: (sentence) => doubts.push(sentence) });
-  const sentences = doubts.map((sentence) =>
-    withDecimalMark(`${declaration.name}: ${sentence}`, setting.decimal),
-  );
-  return [...unusualIn(declaration, args, setting), ...sentences];
+  const doubt = (sentence: string) =>
+    doubts.push(withDecimalMark(`${declaration.name}: ${sentence}`, setting.decimal));
+  run(declaration, args, { ...setting, doubt });
+  return [...unusualIn(declaration, args, setting), ...doubts];
 }
 
 interface PieceCall {
@@ -299,16 +298,16 @@ function asCell(
 ): number | string {
   if (typeof answer === "object") return writePiece(answer);
   if (typeof answer === "string") return withDecimalMark(answer, decimal);
-  if (typeof answer === "number" && !Number.isFinite(answer)) {
+  if (typeof answer === "number" && !Number.isFinite(answer))
     throw new Refusal(`${declaration.name} has no finite answer for these values`);
-  }
   return answer;
 }
 
 /** Lengths in words of the book's tape. */
-function lengthTextIn({ unit, mark = DEFAULT_MARK[unit] }: Setting): CallContext["say"] {
-  return (length, ...beside) => `${tapeTextBeside(length, beside, unit, mark)} ${unit}`;
-}
+const lengthTextIn =
+  ({ unit, mark = DEFAULT_MARK[unit] }: Setting): CallContext["say"] =>
+  (length, ...beside) =>
+    `${tapeTextBeside(length, beside, unit, mark)} ${unit}`;
 
 function callContext(
   setting: Setting,

@@ -3,7 +3,8 @@ import { roundUpToWhole } from "../whole-number.ts";
 
 /**
  * How many packs to buy of what is sold by number, such as buttons on a card, hooks or eyelets in a box, when some
- * are in stock: what is missing, and `spare` of it more, in whole packs. 0 when the stock is enough. Source: common practice.
+ * are in stock: what is missing, and `spare` of it more, in whole packs. 0 when the stock is enough. Without `pack` each is
+ * a pack of its own, with a caution. Source: common practice.
  */
 export const PACKS_TO_BUY = define({
   name: "PACKS_TO_BUY",
@@ -13,7 +14,13 @@ export const PACKS_TO_BUY = define({
   takes: {
     needed: { kind: "count", about: "how many are needed in all", from: 0, to: 1_000_000 },
     in_stock: { kind: "count", about: "how many are there already", from: 0, to: 1_000_000, otherwise: 0 },
-    pack: { kind: "count", about: "how many a pack holds", from: 1, to: 10_000, otherwise: 1 },
+    pack: {
+      kind: "count",
+      about: "how many a pack holds; where it is not said, each is counted as a pack, with a caution",
+      from: 1,
+      to: 10_000,
+      otherwise: null,
+    },
     spare: {
       kind: "share",
       usual: [0, 1],
@@ -29,10 +36,13 @@ export const PACKS_TO_BUY = define({
     "needed, pack": "a pack may hold more than are needed",
     "in_stock, pack": "a part of a pack may be in stock",
   },
-  compute({ needed, in_stock, pack, spare }, { step }) {
+  compute({ needed, in_stock, pack, spare }, { step, measure, doubt }) {
+    const held = pack === null ? measure("held", "each is a pack of its own", 1) : step("held", "pack", pack);
     const missing = step("missing", "MAX(0; needed - in_stock)", Math.max(0, needed - in_stock));
     const wanted = step("wanted", "missing * (1 + spare)", missing * (1 + spare));
-    return step("packs", "ROUNDUP(ROUND(wanted / pack; 8); 0)", roundUpToWhole(wanted / pack));
+    if (pack === null && missing > 0)
+      doubt("how many a pack holds is not given, so each is counted as a pack of its own");
+    return step("packs", "ROUNDUP(ROUND(wanted / held; 8); 0)", roundUpToWhole(wanted / held));
   },
   examples: [
     {

@@ -64,7 +64,7 @@ const UNCHANGED: ReadonlySet<Measure> = new Set<Measure>([
 /** Whether a row's figures are the body's own: taken over the skin or over thin layers. */
 const isBare = ({ layers }: ChartRow): boolean => layers?.every(isThin) === true;
 
-/** Whether a cell holds a length. What is none has a fault of its own in its row, and nothing is compared with it. */
+/** Whether a cell holds a length. Anything else has a fault of its own in its row, and nothing is compared with it. */
 const isFigure = (cell: Cell | undefined): cell is number => typeof cell === "number" && cell > 0;
 
 /** Kept because the row's own verdict and those on the whole chart ask for the same. */

@@ -1,11 +1,14 @@
 /** Documents in a made-up language from left to right, in which English that is not the maker's stands out. */
 import { readFileSync } from "node:fs";
-import { expect, test, vi } from "vitest";
+import { afterAll, expect, test, vi } from "vitest";
 import type { PaperRequest } from "../../../src/paper/kinds.ts";
 import { isForPaper } from "../../../src/paper/paper-language.ts";
 import { inLetters, madeUpLanguage, ownTexts, untranslated } from "../setup/made-up.ts";
 
 const CYRILLIC = inLetters("абвгдежзийклмнопрстуфхцчшщ");
+
+// Other files of tests share the modules of this one, and their constants are in English.
+afterAll(() => vi.resetModules());
 
 test("nothing that the program says on paper stays English in another language", async () => {
   // Constants with sentences are made as their modules are loaded, so the language is taken up before them.

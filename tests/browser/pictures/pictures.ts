@@ -54,7 +54,10 @@ it("paper: the pattern on sheets of paper", async () => {
   const page = await open({ viewport: { width: 1280, height: 800 }, colorScheme: "light" });
   await page.getByRole("button", { name: "Print", exact: true }).click();
   const dialog = page.getByRole("dialog", { name: "Print" });
-  await dialog.getByText(/^\d+ sheets of Letter/).waitFor();
+  await dialog
+    .getByRole("status")
+    .getByText(/^\d+ sheets of Letter/)
+    .waitFor();
   await page.waitForTimeout(800);
   await page.screenshot({ path: picture("paper") });
 });

@@ -77,6 +77,10 @@ export function firstLay(
     return split(inRows(question, shapes));
   }
   let best = better(question, null, compact(order.down, question, pins, isOver));
+  // Slabs are a little wider than what they hold: on a repeat they can send a row a whole repeat too far.
+  const rows =
+    question.repeat > 0 && isEndless(question) && pins.length === 0 ? inRows(question, shapes) : null;
+  if (rows && isBetter(question, rows, best.lay)) best = { ...best, lay: rows };
   if (isSmall(question, shapes)) best = exactly(question, copies, shapes, best);
   if (best.lay.missing.length > 0) best = closer(question, { copies, shapes, bench, pins, work, open }, best);
   bench.release();
@@ -167,6 +171,12 @@ function exactly(
       best = better(question, best, layExactly(question, shapes, [{ ...first!, turn }, ...others]));
     });
   return best;
+}
+
+/** Whether the question has one cloth, without an end and without flaws. */
+function isEndless({ cloths }: LayQuestion): boolean {
+  const [cloth, ...others] = cloths;
+  return others.length === 0 && cloth!.length === null && !cloth!.outline && !cloth!.flaws?.length;
 }
 
 /** Orders tried without slabs. */

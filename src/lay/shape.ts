@@ -2,7 +2,7 @@
  * A piece in one of its turns, made ready for laying: flat arrays, the outline turned, and a
  * fuller outline that carries half the gap all round, so that two of them may touch.
  */
-import { EndType, inflatePaths, JoinType } from "clipper2-ts";
+import { EndType, FillRule, inflatePaths, intersect, JoinType } from "clipper2-ts";
 import type { Point } from "../../functions/geometry/strokes.ts";
 import type { LayPiece, LayQuestion } from "../../functions/lay.ts";
 import {
@@ -104,7 +104,10 @@ export function counterClockwise(outline: readonly Point[]): readonly Point[] {
   return signedArea(outline) < 0 ? [...outline].reverse() : outline;
 }
 
-/** The outline grown all round by `by`, corners rounded; never less than `by` anywhere. */
+/**
+ * The outline grown all round by `by`, corners rounded; never less than `by` anywhere, and no more than
+ * `by` where it reaches farthest: pieces and gaps that add up to the width of the cloth fit it.
+ */
 export function grown(outline: readonly Point[], by: number): readonly Point[] {
   const { left, right, low, high } = boundingBox(outline);
   // 2^26 steps across the outline: far finer than cloth, far inside what doubles hold, and the same in inches and centimetres.
@@ -120,9 +123,23 @@ export function grown(outline: readonly Point[], by: number): readonly Point[] {
     2,
     sagitta * scale,
   );
+  const reach = { left: left - by, right: right + by, low: low - by, high: high + by };
+  const [west, east] = [Math.floor(reach.left * scale), Math.ceil(reach.right * scale)];
+  const [south, north] = [Math.floor(reach.low * scale), Math.ceil(reach.high * scale)];
+  const box = [
+    { x: west, y: south },
+    { x: east, y: south },
+    { x: east, y: north },
+    { x: west, y: north },
+  ];
   let outer: Point[] = [];
-  for (const ring of rings) {
-    const points = ring.map(({ x, y }) => [x / scale, y / scale] as const);
+  for (const ring of intersect(rings, [box], FillRule.NonZero)) {
+    const points = ring.map(
+      ({ x, y }): Point => [
+        Math.min(Math.max(x / scale, reach.left), reach.right),
+        Math.min(Math.max(y / scale, reach.low), reach.high),
+      ],
+    );
     if (signedArea(points) > Math.abs(signedArea(outer))) outer = points;
   }
   return outer;

@@ -129,6 +129,37 @@ describe("the lay that is there at once", () => {
       });
   });
 
+  it.each([
+    ["panels, 2 × 20 in and a gap of 1 in on 41 in of cloth", 20, 1, 41],
+    ["panels in centimetres, 3 × 10.3 cm and gaps of 2 cm on 34.9 cm of cloth", 10.3, 2, 34.9],
+  ])("lays %s, which they just fill", (_, wide, gap, width) => {
+    const outline: Point[] = [
+      [0, 0],
+      [50, 0],
+      [50, wide],
+      [0, wide],
+    ];
+    const quantity = Math.round((width + gap) / (wide + gap));
+    const lay = laid(question({ cloths: [{ ...cloth, width }], gap }, { outline, quantity, turns: [0] }));
+    expect(lay.lengths[0]).toBeCloseTo(50, 9);
+  });
+
+  it("begins the second row of gabled panels, 40 + 10 in high, a gap of 1 in and 1 in to the repeat of 13 in below the first", () => {
+    const outline: Point[] = [
+      [10, 0],
+      [50, 0],
+      [50, 20],
+      [10, 20],
+      [0, 10],
+    ];
+    const q = question(
+      { cloths: [{ ...cloth, width: 41 }], gap: 1, repeat: 13 },
+      { outline, quantity: 4, turns: [0], match: [10, 0] },
+    );
+    // 50 + 1 = 51, up to four repeats of 13 = 52; and 50 for the panel itself.
+    expect(laid(q).lengths[0]).toBeCloseTo(102, 9);
+  });
+
   it("finds on cloth in hand of that length whatever it lays on cloth without an end", () => {
     for (let seed = 1; seed <= 12; seed++) {
       const open = blobs(2 + (seed % 5), 2, 30, seed);

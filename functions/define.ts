@@ -273,13 +273,13 @@ export interface Declaration<T extends Takes = Takes> {
     given: Given<T>,
     found: StepValues,
     answer: number | string | Piece,
-    context: Pick<CallContext, "cm" | "say" | "plan">,
+    context: Pick<CallContext, "cm" | "say" | "plan" | "unit" | "mark">,
   ) => readonly Shape[];
   /** What stands beside the answer wherever it is read, in a sentence: of how many seams a length is one, which pieces are cut from which cloth. "" for nothing. */
   readonly beside?: (
     given: Given<T>,
     answer: number | string | Piece,
-    context: Pick<CallContext, "cm" | "say" | "plan">,
+    context: Pick<CallContext, "cm" | "say" | "plan" | "unit" | "mark">,
   ) => string;
   /** The edge that the function marks, for a strip of paper to mark the cloth by. */
   readonly strip?: (given: Given<T>, found: StepValues, answer: number | string | Piece) => EdgeStrip;

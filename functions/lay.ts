@@ -7,8 +7,10 @@
  * points up, and then moved by (x, y).
  */
 
+import type { TapeMark } from "./fractions.ts";
 import type { Point } from "./geometry/strokes.ts";
 import { phrase } from "./phrase.ts";
+import type { Unit } from "./units.ts";
 
 /** One kind of piece to cut. Mirrored pairs and pieces on the fold are spelled out beforehand. */
 export interface LayPiece {
@@ -40,6 +42,12 @@ export interface LayCloth {
   readonly flaws?: readonly (readonly Point[])[];
 }
 
+/** The tape by which a sentence writes lengths. */
+export interface LayTape {
+  readonly unit: Unit;
+  readonly mark: TapeMark;
+}
+
 export interface LayQuestion {
   readonly pieces: readonly LayPiece[];
   /** One cloth of open length, or the cloths in stock. */
@@ -50,6 +58,8 @@ export interface LayQuestion {
   readonly repeat: number;
   /** Copies the maker has put down by hand and that stay there. */
   readonly pinned?: readonly Placement[];
+  /** How sentences about the lay write its lengths; when it is left out, as figures without a unit. */
+  readonly tape?: LayTape;
   /** One of many tried in passing, such as places for a join: a quick lay is answer enough. */
   readonly passing?: true;
   /** A lay that others are found from: it is searched for, and shown nowhere. */

@@ -7,7 +7,13 @@ import { leastLength, shareOfCloth } from "../cutting/least-length.ts";
 import { piecesByCloth, piecesOn } from "../cutting/pieces-on-cloth.ts";
 import { hasTooManyToJoin, joinsText, MOST_JOINED } from "../cutting/piecing.ts";
 import { JOB_TAKE, STOCK_TAKE } from "../cutting/stock-form.ts";
-import { doubtStock, type OfStock, stockQuestion, stockToLay } from "../cutting/stock-question.ts";
+import {
+  doubtStock,
+  type OfStock,
+  type OfTape,
+  stockQuestion,
+  stockToLay,
+} from "../cutting/stock-question.ts";
 import { type CallContext, define, type Takes } from "../define.ts";
 import { markSize } from "../fractions.ts";
 import { type Lay, type LayCloth, type LayQuestion, originText } from "../lay.ts";
@@ -19,14 +25,16 @@ type Ways = Parameters<typeof cutRows>[0] & { one_way: boolean; gap: number; rep
 /** The question of a call, of either form. */
 function asked(
   given: Ways & OfStock & Parameters<typeof clothsInStock>[0],
-  { cm, doubt }: Pick<CallContext, "cm"> & Partial<Pick<CallContext, "doubt">>,
+  { cm, unit, mark, doubt }: OfTape & Partial<Pick<CallContext, "doubt">>,
 ): LayQuestion {
   const { stock, one_way, gap, repeat } = given;
   const rows = cutRows(given);
-  if (!stock) return layQuestion(rows, clothsInStock(given, cm), { oneWay: one_way, gap, repeat }, cm(0.02));
+  const tape = { unit, mark };
+  if (!stock)
+    return layQuestion(rows, clothsInStock(given, cm), { oneWay: one_way, gap, repeat }, cm(0.02), tape);
   const there = stockToLay({ ...given, stock }, cm);
   if (doubt) doubtStock(there.pieces, doubt);
-  return stockQuestion(rows, there, { gap, cloth: given.cloth ?? "" }, cm);
+  return stockQuestion(rows, there, { gap, cloth: given.cloth ?? "" }, { cm, unit, mark });
 }
 
 /** Pieces that no cloth could take even alone, each with what the nearest one lacks. */
@@ -220,15 +228,15 @@ export const CLOTH_CHECK = define({
           `${found}; by themselves they take ${say(takes)} more of ${say(width)} cloth${join}`,
         );
   },
-  beside(given, answer, { plan, cm }) {
-    const question = asked(given, { cm });
+  beside(given, answer, { plan, cm, unit, mark }) {
+    const question = asked(given, { cm, unit, mark });
     const lay = plan(question);
     // All pieces may have their places in a lay on endless cloth alone, which names no other cloth.
     const isOtherLay = !("refusal" in lay) && lay.missing.length > 0 && answer === "ok";
     return "refusal" in lay || isOtherLay ? "" : piecesByCloth(question, lay);
   },
-  draw(given, _found, _answer, { plan, cm }) {
-    const question = asked(given, { cm });
+  draw(given, _found, _answer, { plan, cm, unit, mark }) {
+    const question = asked(given, { cm, unit, mark });
     const lay = plan(question);
     return "refusal" in lay ? [] : drawLay(question, lay);
   },

@@ -49,8 +49,8 @@ export const CLOTH_TO_BUY = define({
       );
     return measure("to_buy", "length of the lay of what the stock does not take", length);
   },
-  beside(given, _answer, { plan, cm }) {
-    const { question, lay, isProved, mayLie } = sharedOut(given, { plan, cm });
+  beside(given, _answer, { plan, cm, unit, mark }) {
+    const { question, lay, isProved, mayLie } = sharedOut(given, { plan, cm, unit, mark });
     const cut = piecesByCloth(question, lay).replace(/ from to buy$/, " from cloth to buy");
     if (mayLie === 0 && question.cloths.length > 1)
       return `no piece is small enough for the cloth in stock: ${cut}`;
@@ -58,8 +58,8 @@ export const CLOTH_TO_BUY = define({
       ? cut
       : `${cut}: the best way to share them out that was found, not proved least`;
   },
-  draw(given, _found, _answer, { plan, cm }) {
-    const { question, lay } = sharedOut(given, { plan, cm });
+  draw(given, _found, _answer, { plan, cm, unit, mark }) {
+    const { question, lay } = sharedOut(given, { plan, cm, unit, mark });
     return drawLay(question, lay);
   },
   examples: [

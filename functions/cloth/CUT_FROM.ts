@@ -55,9 +55,9 @@ export const CUT_FROM = define({
     );
     return measure("cut", `cut from ${piece.name}`, (at < 0 ? "" : piecesOn(question, lay, at)) || "nothing");
   },
-  draw(given, _found, _answer, { plan, cm }) {
+  draw(given, _found, _answer, { plan, cm, unit, mark }) {
     if (given.name.trim() === "" || given.pieces.length === 0) return [];
-    const { question, lay } = sharedOut(given, { plan, cm });
+    const { question, lay } = sharedOut(given, { plan, cm, unit, mark });
     return drawLay(question, lay);
   },
   examples: [

@@ -2,16 +2,20 @@ import { CUTTING_RULES, cutRows, PIECES_TO_CUT, unfoldedPiece } from "../cutting
 import { CLOTH, cutListForm } from "../cutting/cut-list-block.ts";
 import { drawLay } from "../cutting/lay-drawing.ts";
 import { layQuestion } from "../cutting/lay-question.ts";
-import { define, type Take } from "../define.ts";
+import { type CallContext, define, type Take } from "../define.ts";
 import { pieceArea } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 
-const asked = (given: Parameters<typeof cutRows>[0] & Wanted, cm: (figure: number) => number) =>
+const asked = (
+  given: Parameters<typeof cutRows>[0] & Wanted,
+  { cm, unit, mark }: Pick<CallContext, "cm" | "unit" | "mark">,
+) =>
   layQuestion(
     cutRows(given),
     [{ name: "cloth", width: given.cloth_width, length: null }],
     { oneWay: given.one_way, gap: given.gap, repeat: given.repeat },
     cm(0.02),
+    { unit, mark },
   );
 
 const CLOTH_WIDTH = {
@@ -57,8 +61,9 @@ export const YARDAGE = define({
     },
   ]),
   returns: "length",
-  compute(given, { step, measure, plan, cm }) {
-    const question = asked(given, cm);
+  compute(given, context) {
+    const { step, measure, plan } = context;
+    const question = asked(given, context);
     const rows = cutRows(given);
     measure(
       "copies",
@@ -76,9 +81,9 @@ export const YARDAGE = define({
     measure("density", "share of the cloth that the pieces cover in the lay", lay.density);
     return measure("length", "length of cloth from the first cut line to the last", lay.lengths[0]!);
   },
-  draw(given, _found, _answer, { plan, cm }) {
-    const question = asked(given, cm);
-    const lay = plan(question);
+  draw(given, _found, _answer, context) {
+    const question = asked(given, context);
+    const lay = context.plan(question);
     return "refusal" in lay ? [] : drawLay(question, lay, "length");
   },
   examples: [

@@ -6,7 +6,7 @@
  */
 
 import { boundingBox, type Point } from "../geometry/strokes.ts";
-import type { LayCloth, LayPiece, LayQuestion, Planner } from "../lay.ts";
+import type { LayCloth, LayPiece, LayQuestion, LayTape, Planner } from "../lay.ts";
 import { remember, rememberWithObject, rememberWithObjects } from "../memo.ts";
 import { flattenPiece, mirrorPiece } from "../pieces/piece.ts";
 import { type CutRow, type Grain, unfoldedPiece } from "./cut-list.ts";
@@ -58,12 +58,13 @@ function laidOutline(row: CutRow, isMirrored: boolean, tolerance: number): LaidO
   });
 }
 
-/** The question for a planner. Curves become chords that stray no more than `tolerance`. */
+/** The question for a planner. Curves become chords that stray no more than `tolerance`; sentences write lengths by `tape`. */
 export function layQuestion(
   rows: readonly CutRow[],
   cloths: readonly LayCloth[],
   laying: LayConditions,
   tolerance: number,
+  tape?: LayTape,
 ): LayQuestion {
   const { oneWay, gap, repeat } = laying;
   const pieces = rows.flatMap((row): LayPiece[] => {
@@ -76,7 +77,7 @@ export function layQuestion(
     if (!row.paired || row.folded) return [kind(row.name, false, row.quantity)];
     return [kind(row.name, false, row.quantity / 2), kind(`${row.name}, mirrored`, true, row.quantity / 2)];
   });
-  return { pieces, cloths, gap, repeat };
+  return { pieces, cloths, gap, repeat, ...(tape && { tape }) };
 }
 
 /** Carries points from the draft to the cloth, where the outline's box begins at (0, 0). */

@@ -15,6 +15,9 @@ export interface OfStock {
   readonly job?: string | null;
 }
 
+/** The tape of a call. */
+export type OfTape = Pick<CallContext, "cm" | "unit" | "mark">;
+
 /** The cloth in stock that a call may cut, and what the cloth asks of the pieces. */
 export interface StockToLay {
   readonly pieces: readonly StockPiece[];
@@ -61,7 +64,7 @@ export function stockQuestion(
   rows: readonly CutRow[],
   stock: StockToLay,
   { gap, cloth }: { readonly gap: number; readonly cloth: string },
-  cm: CallContext["cm"],
+  of: OfTape,
 ): LayQuestion {
   if (stock.cloths.length === 0)
     throw new Refusal(
@@ -69,15 +72,15 @@ export function stockQuestion(
         ? `the length of all ${cloth || "cloth"} in stock is 0: measure a piece of it, or buy it`
         : `there is no ${cloth || "cloth"} in stock, or all of it is reserved for other jobs: give a piece of it, or buy it`,
     );
-  return onStock(rows, stock, gap, cm);
+  return onStock(rows, stock, gap, of);
 }
 
 const onStock = (
   rows: readonly CutRow[],
   { cloths, oneWay, repeat }: StockToLay,
   gap: number,
-  cm: CallContext["cm"],
-): LayQuestion => layQuestion(rows, cloths, { oneWay, gap, repeat }, cm(0.02));
+  { cm, unit, mark }: OfTape,
+): LayQuestion => layQuestion(rows, cloths, { oneWay, gap, repeat }, cm(0.02), { unit, mark });
 
 /** The arguments of a function that shares out a cut list between the stock and cloth to buy. */
 export const SHARED_OUT = {
@@ -101,13 +104,13 @@ export const SHARED_OUT = {
 export function sharedOut(
   given: Parameters<typeof cutRows>[0] &
     OfStock & { readonly stock: readonly ListRow[]; readonly cloth_width: number; readonly gap: number },
-  { cm, plan, doubt }: Pick<CallContext, "cm" | "plan"> & Partial<Pick<CallContext, "doubt">>,
+  { plan, doubt, ...of }: OfTape & Pick<CallContext, "plan"> & Partial<Pick<CallContext, "doubt">>,
 ): LeastBought {
   // Without a row in the list nothing is in stock, and everything is bought.
   const there =
-    given.stock.length === 0 ? { pieces: [], cloths: [], ...clothConditions([]) } : stockToLay(given, cm);
+    given.stock.length === 0 ? { pieces: [], cloths: [], ...clothConditions([]) } : stockToLay(given, of.cm);
   if (doubt) doubtStock(there.pieces, doubt);
-  const question = onStock(cutRows(given), there, given.gap, cm);
+  const question = onStock(cutRows(given), there, given.gap, of);
   const answer = leastBought(question, { name: "to buy", width: given.cloth_width, length: null }, plan);
   if ("refusal" in answer) throw new Refusal(answer.refusal);
   return answer;

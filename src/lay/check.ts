@@ -11,7 +11,9 @@
 import { pointInside } from "../../functions/geometry/point-in-polygon.ts";
 import type { Point } from "../../functions/geometry/strokes.ts";
 import type { Lay, LayQuestion, Placement } from "../../functions/lay.ts";
+import { phrase } from "../../functions/phrase.ts";
 import { outlineDistance, outsideBy, overlapBy } from "./fault.ts";
+import { plain, sayLengths } from "./lengths.ts";
 
 interface Laid {
   readonly placement: Placement;
@@ -51,7 +53,8 @@ function checkCopies(question: LayQuestion, lay: Lay): string[] {
   for (const { piece, copy } of lay.placements) {
     const key = `${piece} ${copy}`;
     seen.set(key, (seen.get(key) ?? 0) + 1);
-    if (seen.get(key) === 2) faults.push(`${question.pieces[piece]?.name} ${copy + 1} lies there twice`);
+    if (seen.get(key) === 2)
+      faults.push(phrase`${question.pieces[piece]?.name ?? ""} ${copy + 1} lies there twice`);
     if (placed[piece] !== undefined) placed[piece]++;
   }
   const missing = question.pieces.map(() => 0);
@@ -62,7 +65,9 @@ function checkCopies(question: LayQuestion, lay: Lay): string[] {
   }
   question.pieces.forEach(({ name, quantity }, i) => {
     if (placed[i]! + missing[i]! !== quantity)
-      faults.push(`of ${quantity} × ${name} ${placed[i]} lie there and ${missing[i]} are said to be missing`);
+      faults.push(
+        phrase`of ${quantity} × ${name} ${placed[i]!} lie there and ${missing[i]!} are said to be missing`,
+      );
   });
   return faults;
 }
@@ -71,12 +76,12 @@ function checkPlacement(question: LayQuestion, { piece, copy, cloth, turn, x, y 
   const what = question.pieces[piece];
   if (!what) return `there is no piece ${piece}`;
   if (!Number.isInteger(copy) || copy < 0 || copy >= what.quantity)
-    return `${what.name} has no copy ${copy + 1}`;
-  if (!question.cloths[cloth]) return `${what.name} ${copy + 1} lies on a cloth that is not there`;
-  if (![turn, x, y].every(Number.isFinite)) return `${what.name} ${copy + 1} has no place`;
+    return phrase`${what.name} has no copy ${copy + 1}`;
+  if (!question.cloths[cloth]) return phrase`${what.name} ${copy + 1} lies on a cloth that is not there`;
+  if (![turn, x, y].every(Number.isFinite)) return phrase`${what.name} ${copy + 1} has no place`;
   const same = (a: number, b: number) => Math.abs(((((a - b) % 360) + 540) % 360) - 180) < 1e-9;
   if (!what.turns.some((allowed) => same(allowed, turn)))
-    return `${what.name} ${copy + 1} is turned by ${turn}°, which its grain does not allow`;
+    return phrase`${what.name} ${copy + 1} is turned by ${turn}°, which its grain does not allow`;
   return null;
 }
 
@@ -112,26 +117,37 @@ function place(points: readonly Point[], { turn, x, y }: Placement): Point[] {
 function checkInside(question: LayQuestion, one: Laid, slack: number): string[] {
   const cloth = question.cloths[one.placement.cloth]!;
   const faults: string[] = [];
-  const out = (by: number, side: string) => {
-    if (by > slack) faults.push(`${one.label} lies ${short(by)} outside ${cloth.name} ${side}`);
+  const say = sayLengths(question);
+  const { label } = one;
+  const out = (by: number, sentence: (by: string) => string) => {
+    if (by > slack) faults.push(sentence(say(by, 0)));
   };
-  out(-one.left, "at its beginning");
-  out(-one.low, "at its lower selvedge");
-  out(one.high - cloth.width, "at its upper selvedge");
-  if (cloth.length !== null) out(one.right - cloth.length, "at its end");
+  out(-one.left, (by) => phrase`${label} lies ${by} outside ${cloth.name} at its beginning`);
+  out(-one.low, (by) => phrase`${label} lies ${by} outside ${cloth.name} at its lower selvedge`);
+  out(
+    one.high - cloth.width,
+    (by) => phrase`${label} lies ${by} outside ${cloth.name} at its upper selvedge`,
+  );
+  if (cloth.length !== null)
+    out(one.right - cloth.length, (by) => phrase`${label} lies ${by} outside ${cloth.name} at its end`);
   if (cloth.outline) {
-    const by = outsideBy(one.points, cloth.outline);
-    if (by > slack) faults.push(`${one.label} lies ${short(by)} outside the outline of ${cloth.name}`);
+    out(
+      outsideBy(one.points, cloth.outline),
+      (by) => phrase`${label} lies ${by} outside the outline of ${cloth.name}`,
+    );
   }
   for (const flaw of cloth.flaws ?? []) {
-    const by = overlapBy(one.points, one.heart, flaw, pointInside(flaw), slack);
-    if (by > slack) faults.push(`${one.label} lies ${short(by)} over a flaw in ${cloth.name}`);
+    out(
+      overlapBy(one.points, one.heart, flaw, pointInside(flaw), slack),
+      (by) => phrase`${label} lies ${by} over a flaw in ${cloth.name}`,
+    );
   }
   return faults;
 }
 
 function checkPairs(question: LayQuestion, laid: readonly Laid[], slack: number): string[] {
   const faults: string[] = [];
+  const say = sayLengths(question);
   const reach = question.gap - slack;
   const order = [...laid].sort((a, b) => a.left - b.left);
   order.forEach((a, i) => {
@@ -141,12 +157,12 @@ function checkPairs(question: LayQuestion, laid: readonly Laid[], slack: number)
       if (a.placement.cloth !== b.placement.cloth) continue;
       if (b.low - a.high > Math.max(reach, 0) || a.low - b.high > Math.max(reach, 0)) continue;
       const depth = overlapBy(a.points, a.heart, b.points, b.heart, slack);
-      if (depth > slack) faults.push(`${a.label} overlaps ${b.label} by about ${short(depth)}`);
+      if (depth > slack) faults.push(phrase`${a.label} overlaps ${b.label} by about ${say(depth, 0)}`);
       else if (reach > 0) {
         const apart = outlineDistance(a.points, b.points, reach);
         if (apart < reach)
           faults.push(
-            `${a.label} and ${b.label} are ${short(apart)} apart, less than ${short(question.gap)}`,
+            phrase`${a.label} and ${b.label} are ${say(apart, question.gap)} apart, less than ${say(question.gap, apart)}`,
           );
       }
     }
@@ -158,6 +174,7 @@ function checkPairs(question: LayQuestion, laid: readonly Laid[], slack: number)
 function checkRepeat(question: LayQuestion, laid: readonly Laid[], slack: number): string[] {
   const { repeat } = question;
   if (!(repeat > 0)) return [];
+  const say = sayLengths(question);
   const first = new Map<number, { x: number; label: string }>();
   const faults: string[] = [];
   for (const one of laid) {
@@ -171,7 +188,7 @@ function checkRepeat(question: LayQuestion, laid: readonly Laid[], slack: number
     }
     const steps = (x - known.x) / repeat;
     const off = Math.abs(steps - Math.round(steps)) * repeat;
-    if (off > slack) faults.push(`${one.label} is ${short(off)} off the repeat of ${known.label}`);
+    if (off > slack) faults.push(phrase`${one.label} is ${say(off, 0)} off the repeat of ${known.label}`);
   }
   return faults;
 }
@@ -188,13 +205,16 @@ function checkPins(question: LayQuestion, lay: Lay, slack: number): string[] {
     );
     return there
       ? []
-      : [`${question.pieces[pin.piece]?.name} ${pin.copy + 1} has left the place it is pinned to`];
+      : [
+          phrase`${question.pieces[pin.piece]?.name ?? ""} ${pin.copy + 1} has left the place it is pinned to`,
+        ];
   });
 }
 
 /** The lengths and the density are what the placed outlines say. */
 function checkFigures(question: LayQuestion, lay: Lay, laid: readonly Laid[], slack: number): string[] {
   const faults: string[] = [];
+  const say = sayLengths(question);
   let cloth = 0;
   question.cloths.forEach(({ name, width }, i) => {
     const length = laid.reduce(
@@ -203,13 +223,15 @@ function checkFigures(question: LayQuestion, lay: Lay, laid: readonly Laid[], sl
     );
     const said = lay.lengths[i];
     if (said === undefined || Math.abs(said - length) > slack)
-      faults.push(`${name} is said to be used for ${said}, the pieces take ${short(length)}`);
+      faults.push(
+        phrase`${name} is said to be used for ${said === undefined ? "-" : say(said, length)}, the pieces take ${say(length, said ?? NaN)}`,
+      );
     cloth += width * length;
   });
   const area = laid.reduce((sum, one) => sum + Math.abs(areaOf(one.points)), 0);
   const density = cloth > 0 ? area / cloth : 0;
   if (!(Math.abs(lay.density - density) <= 1e-3))
-    faults.push(`the density is said to be ${lay.density}, it is ${short(density)}`);
+    faults.push(phrase`the density is said to be ${plain(lay.density)}, it is ${plain(density)}`);
   return faults;
 }
 
@@ -218,8 +240,4 @@ function areaOf(points: readonly Point[]): number {
   for (let i = 0, j = points.length - 1; i < points.length; j = i++)
     twice += points[j]![0] * points[i]![1] - points[i]![0] * points[j]![1];
   return twice / 2;
-}
-
-function short(value: number): string {
-  return String(Number(value.toPrecision(4)));
 }

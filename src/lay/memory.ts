@@ -13,7 +13,7 @@ export interface Kept {
 const isSame = ({ question, answer }: Kept, asked: LayQuestion): boolean =>
   isEqual(question, asked, "refusal" in answer ? NONE : NAMES);
 
-const NAMES: ReadonlySet<string> = new Set(["name", "passing", "start"]);
+const NAMES: ReadonlySet<string> = new Set(["name", "passing", "start", "tape"]);
 const NONE: ReadonlySet<string> = new Set();
 
 /** Keeps the newest answers, at most so many. Questions that differ in a figure have nothing in common. */

@@ -4,4 +4,4 @@
  */
 export { isProved } from "./answer.ts";
 export { checkLay } from "./check.ts";
-export { quickLay, quickLayUntil, shortfall } from "./quick.ts";
+export { quickLay, quickLayUntil } from "./quick.ts";

@@ -14,7 +14,7 @@ import { checkLay } from "./check.ts";
 import { compact } from "./compact.ts";
 import { isSmall, layExactly } from "./exact.ts";
 import { type Copy, neighbours, type Order, orderKey, sortedOrders } from "./orders.ts";
-import { plain, refusalOf } from "./refuse.ts";
+import { refusalOf } from "./refuse.ts";
 import { inRows } from "./rows.ts";
 import { type Shape, shapesOf } from "./shape.ts";
 import { withoutTwins } from "./twins.ts";
@@ -243,17 +243,4 @@ function pinClash(question: LayQuestion): string | null {
 
 function placementOf({ piece, copy, cloth, turn, x, y }: Down): Placement {
   return { piece, copy, cloth, turn, x, y };
-}
-
-/** By how much the copies that found no place miss, in one sentence per kind of piece. */
-export function shortfall(question: LayQuestion, lay: Lay): string[] {
-  return lay.missing.map(([piece, count]) => {
-    const what = question.pieces[piece]!;
-    const shapes = shapesOf({ ...question, pieces: [what] })[0]!;
-    const long = Math.min(...shapes.map(({ bounds }) => bounds.right - bounds.left));
-    const lengths = question.cloths.map((cloth, i) => (cloth.length ?? Infinity) - lay.lengths[i]!);
-    const room = Math.max(0, ...lengths);
-    const names = count === 1 ? phrase`1 ${what.name} finds` : phrase`${count} × ${what.name} find`;
-    return phrase`${names} no place: it is ${plain(long)} long, and past the last pieces ${plain(room)} is left`;
-  });
 }

@@ -4,6 +4,7 @@ import type { Point } from "../../functions/geometry/strokes.ts";
 import type { LayCloth, LayPiece, LayQuestion } from "../../functions/lay.ts";
 import { rememberWithObject } from "../../functions/memo.ts";
 import { phrase } from "../../functions/phrase.ts";
+import { plain, type SayLength, sayLengths } from "./lengths.ts";
 import { isEqual } from "./memory.ts";
 import { boundingBox, crossing, signedArea, turned, wholeTurn, withoutRepeats } from "./outline.ts";
 
@@ -26,23 +27,25 @@ const FARTHEST = 1e9;
 /** The sentence that refuses the question, or null when it can be laid. */
 export function refusalOf(question: LayQuestion): string | null {
   const { pieces, cloths, gap, repeat } = question;
+  const say = sayLengths(question);
   if (pieces.length === 0) return phrase`there is no piece to lay: give at least one`;
   if (cloths.length === 0) return phrase`there is no cloth to lay on: give at least one`;
-  if (!(gap >= 0 && gap <= FARTHEST)) return phrase`the gap must be from 0 to ${FARTHEST}, not ${plain(gap)}`;
+  if (!(gap >= 0 && gap <= FARTHEST))
+    return phrase`the gap must be from 0 to ${say(FARTHEST)}, not ${say(gap, 0, FARTHEST)}`;
   if (!(repeat >= 0 && repeat <= FARTHEST))
-    return phrase`the repeat must be from 0 to ${FARTHEST}, not ${plain(repeat)}`;
+    return phrase`the repeat must be from 0 to ${say(FARTHEST)}, not ${say(repeat, 0, FARTHEST)}`;
   for (const cloth of cloths) {
-    const refusal = refusalOfCloth(cloth);
+    const refusal = refusalOfCloth(cloth, say);
     if (refusal) return refusal;
   }
   const finest = FINEST_REPEAT * Math.max(...cloths.map(({ width }) => width));
   if (repeat > 0 && repeat < finest)
-    return phrase`the repeat must be 0 for plain cloth, or at least ${plain(finest)} on cloth of this width, not ${plain(repeat)}`;
+    return phrase`the repeat must be 0 for plain cloth, or at least ${say(finest, 0)} on cloth of this width, not ${say(repeat, 0, finest)}`;
   const size = tooLarge(pieces);
   if (size) return size;
   let copies = 0;
   for (const piece of pieces) {
-    const refusal = refusalOfPiece(piece);
+    const refusal = refusalOfPiece(piece, say);
     if (refusal) return refusal;
     copies += piece.quantity;
   }
@@ -51,7 +54,7 @@ export function refusalOf(question: LayQuestion): string | null {
   // On cloth in hand a piece that is too wide is one that finds no place; it keeps none of the others waiting.
   if (cloths.some(({ length }) => length === null)) {
     for (const piece of pieces) {
-      const refusal = tooWide(piece, cloths);
+      const refusal = tooWide(piece, cloths, say);
       if (refusal) return refusal;
     }
   }
@@ -78,13 +81,13 @@ function tooLarge(pieces: readonly LayPiece[]): string | null {
   return null;
 }
 
-function refusalOfCloth(cloth: LayCloth): string | null {
+function refusalOfCloth(cloth: LayCloth, say: SayLength): string | null {
   if (!(cloth.width > 0))
-    return phrase`the width of ${cloth.name} must be more than 0, not ${plain(cloth.width)}`;
+    return phrase`the width of ${cloth.name} must be more than 0, not ${say(cloth.width)}`;
   if (!(cloth.width <= FARTHEST))
-    return phrase`the width of ${cloth.name} must be at most ${FARTHEST}, not ${plain(cloth.width)}`;
+    return phrase`the width of ${cloth.name} must be at most ${say(FARTHEST)}, not ${say(cloth.width, FARTHEST)}`;
   if (cloth.length !== null && !(Number.isFinite(cloth.length) && cloth.length > 0))
-    return phrase`the length of ${cloth.name} must be more than 0, not ${plain(cloth.length)}`;
+    return phrase`the length of ${cloth.name} must be more than 0, not ${say(cloth.length)}`;
   const rings = [...(cloth.outline ? [cloth.outline] : []), ...(cloth.flaws ?? [])];
   for (const ring of rings) {
     const what =
@@ -93,28 +96,27 @@ function refusalOfCloth(cloth: LayCloth): string | null {
       return phrase`${what} has a point that is not a number`;
     if (withoutRepeats(ring).length < 3 || signedArea(ring) === 0) return phrase`${what} has no area`;
     const at = crossing(withoutRepeats(ring));
-    if (at) return phrase`${what} crosses itself near ${plain(at[0])}, ${plain(at[1])}`;
+    if (at) return phrase`${what} crosses itself near ${say(at[0])}, ${say(at[1])}`;
   }
   return null;
 }
 
-function refusalOfPiece(piece: LayPiece): string | null {
+function refusalOfPiece(piece: LayPiece, say: SayLength): string | null {
   const { name, outline, quantity, turns } = piece;
   if (!Number.isInteger(quantity) || quantity < 1)
     return phrase`the quantity of ${name} must be a whole number from 1, not ${plain(quantity)}`;
   if (turns.length === 0 || turns.some((turn) => !Number.isFinite(turn)))
     return phrase`${name} needs at least one turn in degrees that its grain allows`;
-  return outlineFaults(outline, () => ({ of: faultOf(outline) })).of?.(name) ?? null;
+  return outlineFaults(outline, () => ({ of: faultOf(outline) })).of?.(name, say) ?? null;
 }
 
+type FaultOfPiece = (name: string, say: SayLength) => string;
+
 /** Kept with the outline: most pieces of a job stay the same from question to question. `of` gives the sentence about a piece of that name. */
-const outlineFaults = rememberWithObject<
-  readonly Point[],
-  { readonly of: ((name: string) => string) | null }
->();
+const outlineFaults = rememberWithObject<readonly Point[], { readonly of: FaultOfPiece | null }>();
 
 /** What makes an outline no piece, as a sentence about a piece of a given name; null when it can be laid. */
-function faultOf(outline: readonly Point[]): ((name: string) => string) | null {
+function faultOf(outline: readonly Point[]): FaultOfPiece | null {
   if (outline.some(([x, y]) => !Number.isFinite(x) || !Number.isFinite(y)))
     return (name) => phrase`the outline of ${name} has a point that is not a number`;
   if (outline.some(([x, y]) => Math.max(Math.abs(x), Math.abs(y)) > FARTHEST))
@@ -127,8 +129,8 @@ function faultOf(outline: readonly Point[]): ((name: string) => string) | null {
   if (isStraight(distinct)) return hasNoArea;
   const at = crossingOf(distinct);
   if (at)
-    return (name) =>
-      phrase`the outline of ${name} crosses itself near ${plain(at[0])}, ${plain(at[1])}: draw it without the crossing`;
+    return (name, say) =>
+      phrase`the outline of ${name} crosses itself near ${say(at[0])}, ${say(at[1])}: draw it without the crossing`;
   const { left, right, low, high } = boundingBox(outline);
   const isFlat = Math.abs(signedArea(distinct)) <= 1e-12 * Math.max(right - left, high - low) ** 2;
   return isFlat ? hasNoArea : null;
@@ -165,7 +167,7 @@ function isStraight(points: readonly Point[]): boolean {
 const widths = rememberWithObject<readonly Point[], Map<number, number>>();
 
 /** No turn brings the piece inside the width of any cloth. */
-function tooWide(piece: LayPiece, cloths: readonly LayCloth[]): string | null {
+function tooWide(piece: LayPiece, cloths: readonly LayCloth[], say: SayLength): string | null {
   let least = Infinity;
   const known = widths(piece.outline, () => new Map());
   for (const turn of piece.turns) {
@@ -179,10 +181,14 @@ function tooWide(piece: LayPiece, cloths: readonly LayCloth[]): string | null {
   }
   const widest = cloths.reduce((a, b) => (b.width > a.width ? b : a));
   if (least <= widest.width * (1 + 1e-9)) return null;
-  const which = cloths.length > 1 ? phrase`${widest.name}, the widest cloth` : phrase`the cloth`;
-  const over = plain(least - widest.width);
-  const why = phrase`it needs ${plain(least)} across and has ${plain(widest.width)}`;
-  return phrase`${piece.name} is ${over} wider than ${which}: ${why}; turn it, cut it in two or take a wider cloth`;
+  const [over, needs, has] = [
+    say(least - widest.width, 0),
+    say(least, widest.width),
+    say(widest.width, least),
+  ];
+  return cloths.length > 1
+    ? phrase`${piece.name} is ${over} wider than ${widest.name}, the widest cloth: it needs ${needs} across, and the cloth is ${has} wide; turn it, cut it in two or take a wider cloth`
+    : phrase`${piece.name} is ${over} wider than the cloth: it needs ${needs} across, and the cloth is ${has} wide; turn it, cut it in two or take a wider cloth`;
 }
 
 function refusalOfPins(question: LayQuestion): string | null {
@@ -200,9 +206,4 @@ function refusalOfPins(question: LayQuestion): string | null {
       return phrase`${copy} is pinned with a turn of ${plain(pin.turn)}° that its grain does not allow: turn or unpin it`;
   }
   return null;
-}
-
-/** A number as a person would write it: at most four decimals, no trailing zeros. */
-export function plain(value: number): string {
-  return Number.isFinite(value) ? String(Number(value.toFixed(4))) : phrase`a number that is not finite`;
 }

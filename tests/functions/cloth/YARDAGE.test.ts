@@ -122,9 +122,20 @@ test("an odd count of pairs and a fold that can not be are refused by name", () 
 
 test("a piece wider than the cloth is refused in the planner's words, a broken outline in the reader's", () => {
   expect(refused([box(60, 10)], [1], 54, false, 0, 0, null, null, ["cape"])).toMatch(
-    /^cape is 6 wider than the cloth/,
+    /^cape is 6 in wider than the cloth/,
   );
   expect(refused(["M 0 0 L 9 9 L 9 0 L 0 5 Z"], [1], 54)).toMatch(
     /^pieces is not a valid piece: .*crosses itself/,
   );
+});
+
+test("a piece wider than the cloth is refused in lengths of the book's tape", () => {
+  const panel = "M 0 0 H 62.63 V 40 H 0 Z";
+  for (const [unit, words] of [
+    ["in", "8 5/8 in wider than the cloth: it needs 62 5/8 in across, and the cloth is 54 in wide"],
+    ["cm", "8.6 cm wider than the cloth: it needs 62.6 cm across, and the cloth is 54 cm wide"],
+  ] as const)
+    expect(run(YARDAGE, [[panel], [1], 54], { unit, plan: quickLay })).toEqual({
+      refusal: expect.stringContaining(`is ${words}; turn it`),
+    });
 });

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { Point } from "../../../functions/geometry/strokes.ts";
 import type { Lay, LayCloth, LayPiece, LayQuestion } from "../../../functions/lay.ts";
 import { checkLay } from "../../../src/lay/check.ts";
-import { quickLay, quickLayUntil, shortfall } from "../../../src/lay/quick.ts";
+import { quickLay, quickLayUntil } from "../../../src/lay/quick.ts";
 import { seeded } from "../../../src/lay/random.ts";
 import { blob, blobs } from "./blobs.ts";
 import { publishedQuestion } from "./published.ts";
@@ -284,7 +284,6 @@ describe("the lay that is there at once", () => {
           const lay = laid(q);
           expect(checkLay(q, lay, 1e-6)).toEqual([]);
           if (base.length === null) expect(lay.missing).toEqual([]);
-          expect(shortfall(q, lay)).toHaveLength(lay.missing.length);
         },
       ),
       { seed: 20261, numRuns: 150 },
@@ -297,9 +296,6 @@ describe("the lay that is there at once", () => {
     const lay = laid(q);
     expect(lay.lengths.map((l) => Math.round(l))).toEqual([10, 20]);
     expect(lay.missing).toEqual([[0, 1]]);
-    expect(shortfall(q, lay)).toEqual([
-      "1 pocket finds no place: it is 10 long, and past the last pieces 5 is left",
-    ]);
   });
 });
 
@@ -314,7 +310,9 @@ describe("what can not be laid is refused in a sentence", () => {
         [0, 31.75],
       ],
     } as const;
-    expect(refusal(question({}, front))).toMatch(/^skirt front is 1.75 wider than the cloth: it needs 31.75/);
+    expect(refusal(question({}, front))).toMatch(
+      /^skirt front is 1.75 wider than the cloth: it needs 31.75 across/,
+    );
     expect(refusal(question({}, { ...front, turns: [0, 90] }))).toBe("");
   });
 

@@ -10,6 +10,9 @@ import { define } from "../define.ts";
 const { gap, pairs, folds, names, grains } = CUTTING_RULES;
 const { stock, cloth, cloth_width, job } = SHARED_OUT;
 
+/** What is taken of a cloth that the list of the stock does not have. */
+const PLAIN = "cloth without nap and repeat";
+
 /**
  * The length of cloth, in the book's unit, that must still be bought when the stock is cut first, of the usable
  * width `cloth_width`: the pieces are shared out between the stock and the bought cloth so that the bought
@@ -18,7 +21,7 @@ const { stock, cloth, cloth_width, job } = SHARED_OUT;
  * less, a sentence beside the answer says so. The stock is as in CLOTH_CHECK: without what is reserved for other
  * jobs, and washed. Nap and repeat of the stock hold for the bought cloth too. The bought length is of washed cloth:
  * SHRINK_ALLOW adds its shrinkage, BUY_LENGTH the shop's steps. A cloth of which nothing is in stock is bought for
- * all pieces. Source: geometry.
+ * all pieces, and laid as plain cloth, which is said. Source: geometry.
  */
 export const CLOTH_TO_BUY = define({
   name: "CLOTH_TO_BUY",
@@ -43,6 +46,7 @@ export const CLOTH_TO_BUY = define({
         piecesOn(question, lay, i) || "nothing",
       );
     });
+    if (question.cloths.length === 1) measure("laid_as", "none of it is in stock: it is laid as", PLAIN);
     if (!isSearched && !isProved())
       doubt(
         `${say(length)} is an estimate: of ${copies} copies, more than ${MOST_COPIES}, those are bought that found no place in one lay of the stock, and no better way to share them out was looked for; divide the cut list to have it looked for`,
@@ -52,7 +56,8 @@ export const CLOTH_TO_BUY = define({
   beside(given, _answer, { plan, cm, unit, mark }) {
     const { question, lay, isProved, mayLie } = sharedOut(given, { plan, cm, unit, mark });
     const cut = piecesByCloth(question, lay).replace(/ from to buy$/, " from cloth to buy");
-    if (mayLie === 0 && question.cloths.length > 1)
+    if (question.cloths.length === 1) return `${cut}, laid as ${PLAIN}: none of it is in stock`;
+    if (mayLie === 0)
       return `no piece is small enough for the cloth in stock: ${cut}`;
     return isProved() || mayLie === 0
       ? cut

@@ -74,6 +74,18 @@ test("beside the length stands which pieces are cut from which cloth", () => {
   );
 });
 
+test("of cloth that is not in stock nothing says whether it has a nap or a repeat: what is taken stands beside the length", () => {
+  const napped = stock([...chest], ["velvet end", "velvet", 42, 45, null, null]);
+  expect(besideAnswer(CLOTH_TO_BUY, [cutList, stock(chest), "velvet", 42], setting)).toBe(
+    "cut all 2 pieces from cloth to buy, laid as cloth without nap and repeat: none of it is in stock",
+  );
+  expect(besideAnswer(CLOTH_TO_BUY, [cutList, napped, "velvet", 42], setting)).not.toContain("laid as");
+  const working = (list: Cell) =>
+    explain(CLOTH_TO_BUY, [cutList, list, "velvet", 42], setting).steps.map(({ rule }) => rule);
+  expect(working(stock(chest))).toContain("none of it is in stock: it is laid as");
+  expect(working(napped)).not.toContain("none of it is in stock: it is laid as");
+});
+
 test("of more than 60 copies the length is called an estimate, with the reason", () => {
   const small = "M 0 0 H 10 V 4 H 0 Z";
   const many = (count: number) =>

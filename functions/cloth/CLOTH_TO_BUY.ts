@@ -57,8 +57,7 @@ export const CLOTH_TO_BUY = define({
     const { question, lay, isProved, mayLie } = sharedOut(given, { plan, cm, unit, mark });
     const cut = piecesByCloth(question, lay).replace(/ from to buy$/, " from cloth to buy");
     if (question.cloths.length === 1) return `${cut}, laid as ${PLAIN}: none of it is in stock`;
-    if (mayLie === 0)
-      return `no piece is small enough for the cloth in stock: ${cut}`;
+    if (mayLie === 0) return `no piece is small enough for the cloth in stock: ${cut}`;
     return isProved() || mayLie === 0
       ? cut
       : `${cut}: the best way to share them out that was found, not proved least`;

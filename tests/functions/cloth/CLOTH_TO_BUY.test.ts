@@ -80,7 +80,7 @@ test("of cloth that is not in stock nothing says whether it has a nap or a repea
     "cut all 2 pieces from cloth to buy, laid as cloth without nap and repeat: none of it is in stock",
   );
   expect(besideAnswer(CLOTH_TO_BUY, [cutList, napped, "velvet", 42], setting)).not.toContain("laid as");
-  const working = (list: Cell) =>
+  const working = (list: ReturnType<typeof stock>) =>
     explain(CLOTH_TO_BUY, [cutList, list, "velvet", 42], setting).steps.map(({ rule }) => rule);
   expect(working(stock(chest))).toContain("none of it is in stock: it is laid as");
   expect(working(napped)).not.toContain("none of it is in stock: it is laid as");

@@ -37,6 +37,21 @@ const answers: Answers = {
   skirt_length: "39",
 };
 
+test("a cut list begun with a pattern repeat has every piece at the same place of it", () => {
+  const list = garmentIn("cut-list.json");
+  const length = (pattern_repeat: string) => {
+    const given = { cloth_width: "44", one_way: "yes", pattern_repeat };
+    const engine = new Engine(begin(list, given, inUnit("in")).book, layDesk);
+    const value = valueIn(engine, "cloth_length");
+    engine.destroy();
+    return value;
+  };
+  // Two panels of 30 in, two sleeves of 22 in and the band across, 4 in: 30 + 22 + 4 and two gaps of 1/4 in.
+  expect(length("0")).toBeCloseTo(56.5, 9);
+  // On a repeat of 12 in the sleeves begin at 36, 6 in below the panels, and the band at 60.
+  expect(length("12")).toBeCloseTo(64, 9);
+});
+
 describe("a garment begun", () => {
   test("has the answers in its named cells, and the day", () => {
     const { book, remarks, examples } = begin(skirt, answers, inUnit("in"));

@@ -105,6 +105,16 @@ describe("lines become outlines", () => {
     ]);
   });
 
+  test("the two halves of a piece, with their ends and their lengths in common, are joined", () => {
+    const halves = '<path d="M 10 30 H 110 V 130"/><path d="M 110 130 H 10 V 30"/>';
+    const square = foundIn(svg(halves));
+    expect(square.said).toEqual([]);
+    expect(textsOf(square)).toEqual(["M 0 0 L 100 0 L 100 100 L 0 100 L 0 0 Z"]);
+    const hood =
+      '<path d="M 0 0 Q 25 -40 50 -20 Q 75 -40 100 0"/><path d="M 0 0 Q 25 40 50 20 Q 75 40 100 0"/>';
+    expect(foundIn(svg(hood)).pieces).toHaveLength(1);
+  });
+
   test("an outline that crosses itself is left out, with the place", () => {
     const found = foundIn(
       svg('<rect width="9" height="9"/><path id="hood" d="M 20 20 L 60 60 L 60 20 L 20 50 Z"/>'),

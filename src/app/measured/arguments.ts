@@ -75,6 +75,7 @@ export const SHOWN_BY: Readonly<Record<string, string>> = {
   length: "LAY_DENSITY.length CLOTH_CHECK.lengths BUY_LENGTH.length CLOTH_COST.length RECTANGLE.length",
   rectangle_width: "RECTANGLE.width",
   one_way: "CLOTH_CHECK.one_way YARDAGE.one_way",
+  pattern_repeat: "CLOTH_CHECK.repeat REPEAT_LENGTH.repeat YARDAGE.repeat",
   seam_allowance: "WITH_ALLOWANCE.seam",
   hem_allowance: "WITH_ALLOWANCE.hem",
   facing_depth: "FACING.depth",

@@ -136,6 +136,7 @@ const DRAWINGS: Readonly<Record<string, Drawing>> = {
   fold_depth: on("pleats", across(50, 26, 46)),
   cloth_width: on("cloth", across(12, 26, 94)),
   one_way: on("cloth", along("M 60 110 L 60 44 M 50 56 L 60 44 L 70 56")),
+  pattern_repeat: on("cloth", along("M 44 46 h 12 M 50 40 v 12 M 44 96 h 12 M 50 90 v 12"), down(72, 46, 96)),
   have: on("cloth", down(110, 20, 134)),
   length: on("cloth", down(110, 20, 134)),
   edge: on("strip", across(104, 10, 110)),

@@ -34,7 +34,8 @@ export function install() {
   const mark = join(root, "node_modules/.package-lock.json");
   const lock = join(root, "package-lock.json");
   if (existsSync(mark) && statSync(mark).mtimeMs >= statSync(lock).mtimeMs) return;
-  run("npm", ["ci", "--no-audit", "--no-fund", "--loglevel=error"]);
+  // Everything is built with development packages, also where NODE_ENV=production would have npm leave them out.
+  run("npm", ["ci", "--include=dev", "--no-audit", "--no-fund", "--loglevel=error"]);
 }
 
 export function build(what) {

@@ -46,47 +46,103 @@ const isSameHeadings = (book: Book, { page, row, typed, columns }: Headings): bo
 
 const rows = rememberWithObject<readonly string[], { known: Known | null }>();
 
-/** Every formula of the book with the areas that it refers to, in the order of the book. */
-export function* referring(book: Book): Generator<Referring> {
-  for (const formulas of referringRows(book)) yield* formulas;
+/** What the formulas of a row refer to, kept while nothing that it rests on has changed. */
+function knownOf(book: Book, names: Known["names"], titles: string, page: number, row: number): Known {
+  const typedRow = book.pages[page]!.rows[row]!;
+  const kept = rows(typedRow, () => ({ known: null }));
+  const of = kept.known;
+  if (
+    of?.names === names &&
+    of.titles === titles &&
+    of.page === page &&
+    of.row === row &&
+    of.headings.every((one) => isSameHeadings(book, one))
+  )
+    return of;
+  const headings: Headings[] = [];
+  const areas = (typed: string) =>
+    areasOf(book, formulaTree(typed), page, undefined, (list) =>
+      headings.push(headingsAt(book, list.page, list.top)),
+    );
+  const formulas = typedRow.flatMap((typed, column) =>
+    isFormula(typed) ? [{ place: { page, row, column }, typed, areas: areas(typed) }] : [],
+  );
+  kept.known = { names, titles, page, row, formulas, headings };
+  return kept.known;
 }
 
-/** The same, row by row. */
-export function* referringRows(book: Book): Generator<readonly Referring[]> {
+/** Some rows one below the other. */
+interface Block {
+  readonly known: readonly Known[];
+  /** One area a page, around everything on that page that the formulas of these rows refer to. */
+  readonly reach: readonly Area[];
+  readonly headings: readonly Headings[];
+}
+
+/** Rows of a block: few enough to look through, and few blocks in a long book. */
+const IN_BLOCK = 64;
+
+interface Blocks {
+  readonly names: Known["names"];
+  readonly titles: string;
+  readonly pages: readonly { readonly rows: Page["rows"]; readonly blocks: readonly Block[] }[];
+}
+
+/** The blocks of the book that was looked at last: those without a changed row serve the next book, too. */
+let latest: Blocks = { names: [], titles: "", pages: [] };
+
+function blocksOf(book: Book): Block[] {
   const names = namesTogether(book);
   const titles = book.pages.map(({ title }) => title).join("\n");
-  for (const [page, { rows: typedRows }] of book.pages.entries()) {
-    for (const [row, typedRow] of typedRows.entries()) {
-      const kept = rows(typedRow, () => ({ known: null }));
-      let of = kept.known;
-      if (
-        of?.names !== names ||
-        of.titles !== titles ||
-        of.page !== page ||
-        of.row !== row ||
-        !of.headings.every((one) => isSameHeadings(book, one))
-      ) {
-        const headings: Headings[] = [];
-        const areas = (typed: string) =>
-          areasOf(book, formulaTree(typed), page, undefined, (list) =>
-            headings.push(headingsAt(book, list.page, list.top)),
-          );
-        const formulas = typedRow.flatMap((typed, column) =>
-          isFormula(typed) ? [{ place: { page, row, column }, typed, areas: areas(typed) }] : [],
-        );
-        of = { names, titles, page, row, formulas, headings };
-        kept.known = of;
-      }
-      yield of.formulas;
-    }
+  const before = latest.names === names && latest.titles === titles ? latest.pages : [];
+  const pages = book.pages.map(({ rows: typedRows }, page) => {
+    const old = before[page];
+    const blocks = Array.from({ length: Math.ceil(typedRows.length / IN_BLOCK) }, (_, at): Block => {
+      const from = at * IN_BLOCK;
+      const to = Math.min(from + IN_BLOCK, typedRows.length);
+      const kept = old?.blocks[at];
+      const isKept =
+        kept?.known.length === to - from &&
+        (old!.rows === typedRows || span(from, to).every((row) => old!.rows[row] === typedRows[row])) &&
+        kept.headings.every((one) => isSameHeadings(book, one));
+      return isKept ? kept : blockOf(span(from, to).map((row) => knownOf(book, names, titles, page, row)));
+    });
+    return { rows: typedRows, blocks };
+  });
+  latest = { names, titles, pages };
+  return pages.flatMap(({ blocks }) => blocks);
+}
+
+const span = (from: number, to: number): number[] => Array.from({ length: to - from }, (_, i) => from + i);
+
+function blockOf(known: readonly Known[]): Block {
+  const reach = new Map<number, Area>();
+  for (const area of known.flatMap(({ formulas }) => formulas.flatMap(({ areas }) => areas))) {
+    const around = reach.get(area.page) ?? area;
+    reach.set(area.page, {
+      page: area.page,
+      top: Math.min(around.top, area.top),
+      left: Math.min(around.left, area.left),
+      bottom: Math.max(around.bottom, area.bottom),
+      right: Math.max(around.right, area.right),
+    });
   }
+  return { known, reach: [...reach.values()], headings: known.flatMap(({ headings }) => headings) };
+}
+
+/** Every formula of the book with the areas that it refers to, row by row in the order of the book. */
+export function* referringRows(book: Book): Generator<readonly Referring[]> {
+  for (const { known } of blocksOf(book)) for (const { formulas } of known) yield formulas;
 }
 
 /** The cells whose formulas refer to a cell, in the order of the book. */
 export function dependents(book: Book, place: Place): Place[] {
   const found: Place[] = [];
-  for (const formula of referring(workedBook(book)))
-    if (formula.areas.some((area) => isIn(area, place))) found.push(formula.place);
+  const has = (area: Area) => isIn(area, place);
+  for (const { reach, known } of blocksOf(workedBook(book)))
+    if (reach.some(has))
+      for (const { formulas } of known)
+        for (const formula of formulas) if (formula.areas.some(has)) found.push(formula.place);
   return found;
 }
 

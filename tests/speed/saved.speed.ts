@@ -6,30 +6,12 @@
  */
 import { writeFileSync } from "node:fs";
 import { it } from "vitest";
-import { type Book, blankBook } from "../../src/book/shape.ts";
 import { cell, open } from "../browser/page.ts";
 import { openBook, print, told } from "./heard.ts";
+import { largeBook } from "./large-book.ts";
 
 const FORMULAS = Number(process.env.FORMULAS ?? 100_000);
 const PRESSES = Number(process.env.PRESSES ?? 20);
-
-/** Rows of a name, two measurements and five formulas. */
-function bookOf(formulas: number): Book {
-  const book = blankBook("Many", "cm", "1 mm");
-  const rows = Array.from({ length: formulas / 5 }, (_, n) => {
-    const i = n + 1;
-    const figures = [`${60 + (i % 41) / 2}`, `${88 + (i % 37)}`];
-    const formulas = [
-      `=B${i}+2`,
-      `=EASE(B${i};C${i})`,
-      `=SPREAD_PER_GAP(D${i};D${i}*2;7)`,
-      `=SUM(B${i}:F${i})`,
-    ];
-    return [`role ${i}`, ...figures, ...formulas, `=IF(G${i}>300;E${i}+F${i};ROUND(F${i}*2;1))`];
-  });
-  const columns = rows[0]!.map(() => ({ heading: "", kind: "any" as const, width: 90 }));
-  return { ...book, pages: book.pages.map((page, i) => (i === 0 ? { ...page, columns, rows } : page)) };
-}
 
 interface Kept {
   readonly longest: number;
@@ -38,7 +20,7 @@ interface Kept {
 }
 
 it("keeping a large book", async () => {
-  const book = bookOf(FORMULAS);
+  const book = largeBook(FORMULAS);
   const page = await open();
   await openBook(page, book);
   await page.waitForTimeout(5000);

@@ -3,7 +3,7 @@ import { twoSeams } from "../drawing/seam-pair.ts";
 import { askedSeam, SEAM_ASKED, SEAMS } from "../seams/asked-seam.ts";
 import { EXAMPLE_PIECES, EXAMPLE_SEAMS } from "../seams/example-lists.ts";
 import { JOINING, sideName } from "../seams/seam-list.ts";
-import { measuredSeam, seamsBeside, seamsText } from "../seams/seam-sides.ts";
+import { doubtCounts, measuredSeam, seamsBeside, seamsText } from "../seams/seam-sides.ts";
 
 /**
  * The length of one side of a seam of the list as the garment has it, in the book's unit: along the edge that is
@@ -29,9 +29,11 @@ export const SEAM_LENGTH = define({
     },
   },
   returns: "length",
-  compute({ which, ...asked }, { measure, step }) {
+  compute({ which, ...asked }, { measure, step, doubt }) {
     const { seam, asked: own } = askedSeam(asked);
-    const { sides, seams } = measuredSeam(seam, asked.pieces);
+    const measured = measuredSeam(seam, asked.pieces);
+    doubtCounts(measured, doubt);
+    const { sides, seams } = measured;
     const [first, second] = [sides[own], sides[own === 0 ? 1 : 0]];
     measure("such_seams", seamsText(seams), seams);
     const a = measure("first_edge", `along ${first.text}`, first.length);

@@ -5,6 +5,7 @@ import { askedSeam, listFault, SEAM_ASKED } from "../seams/asked-seam.ts";
 import { EXAMPLE_PIECES, EXAMPLE_SEAMS } from "../seams/example-lists.ts";
 import { sideKey, sideName } from "../seams/seam-list.ts";
 import {
+  doubtCounts,
   isBias,
   measuredSeam,
   seamsBeside,
@@ -52,7 +53,9 @@ export const SEAM_VERDICT = define({
       points({ argument: "seams", cell: fault.seam.places.piece! }, fault.sentence);
       return `check: ${fault.sentence}`;
     }
-    const { sides, seams } = measuredSeam(seam, asked.pieces);
+    const measured = measuredSeam(seam, asked.pieces);
+    doubtCounts(measured, doubt);
+    const { sides, seams } = measured;
     const [first, second] = sides;
     measure("such_seams", seamsText(seams), seams);
     const [a, b] = [

@@ -45,6 +45,8 @@ export const PIECE_LIST = {
 export interface GarmentPiece {
   readonly name: string;
   readonly count: number;
+  /** The cell for how many there are, where it is blank and counts as 1. */
+  readonly blankCount?: CellOfList;
   readonly onFold: boolean;
   readonly grain: "straight" | "cross" | "bias";
   /** Reads the outline; refuses one that is no piece or that has its allowances on. */
@@ -76,9 +78,12 @@ function readPieces(rows: readonly ListRow[]): ReadonlyMap<string, GarmentPiece>
         at("name"),
       );
     const text = cells.outline ?? null;
+    // A list without a column for how many has one of each piece.
+    const isBlank = places.count !== undefined && (cells.count ?? null) === null;
     pieces.set(key, {
       name: key,
       count: Number(cells.count ?? 1),
+      ...(isBlank && { blankCount: at("count") }),
       onFold: cells.fold === true,
       grain: (cells.grain ?? "straight") as GarmentPiece["grain"],
       outline: () => refusingAt(at("outline"), () => outlineOf(text, name)),

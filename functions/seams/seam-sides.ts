@@ -1,5 +1,5 @@
 /** The two sides of a seam: their lengths in the garment, the wanted difference, and their angles to the grain. */
-import type { ListRow } from "../define.ts";
+import type { CallContext, ListRow } from "../define.ts";
 import { degrees, flatten } from "../geometry/strokes.ts";
 import { pieceBounds } from "../pieces/piece.ts";
 import { Refusal, refusingAt } from "../refusal.ts";
@@ -57,6 +57,16 @@ export function measuredSeam(seam: Seam, pieceRows: readonly ListRow[]): Measure
       refusingAt(cellOfSeams(seam.places, "other"), () => sideOf(b, own ? 1 : seams, own, where)),
     ],
   };
+}
+
+/** Says of each piece at the seam whose number is blank in the list of pieces that it counts as 1. */
+export function doubtCounts({ sides }: MeasuredSeam, doubt: CallContext["doubt"]): void {
+  for (const piece of new Set(sides.flatMap(({ parts }) => parts.map((part) => part.piece))))
+    if (piece.blankCount)
+      doubt(
+        `the list of pieces does not say how many of ${piece.name} the garment has, and 1 is taken: type how many`,
+        piece.blankCount,
+      );
 }
 
 /** Of how many such seams the compared lengths are one, as it stands beside the answer; `whole` is the length in question. */

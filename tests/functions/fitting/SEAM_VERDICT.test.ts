@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { SEAM_VERDICT } from "../../../functions/fitting/SEAM_VERDICT.ts";
 import { isRefused, run, toLookAt } from "../../../functions/run.ts";
 import { setting } from "../laws.ts";
-import { piecesOf, seamsOf } from "./seam-lists.ts";
+import { blockOf, piecesOf, seamsOf } from "./seam-lists.ts";
 
 const strip = (length: number) => `M 0 0 L ${length} 0 L ${length} 4 L 0 4 Z | edges top, end, foot, start`;
 const ask = (seams: unknown, pieces: unknown, ...more: (string | null)[]) => {
@@ -119,4 +119,22 @@ test("a list without its headings, and a list of one column, are refused", () =>
     /seams must be a block of two columns or more/,
   );
   expect(ask(pieces, pieces, "skirt", "top")).toMatch(/the list of seams has no column "edge"/);
+});
+
+test("a piece without a number counts as one, and each seam that needs the number says so", () => {
+  const pieces = piecesOf(["front", strip(9)], ["back", strip(9), 1]);
+  const args = [seamsOf(["front", "top", "back", "foot"]), pieces, "front", "top"] as never;
+  expect(run(SEAM_VERDICT, args, setting("in"))).toBe("ok");
+  expect(toLookAt(SEAM_VERDICT, args, setting("in"))).toEqual([
+    "SEAM_VERDICT: the list of pieces does not say how many of front the garment has, and 1 is taken: type how many",
+  ]);
+  // A list without such a column has one of each piece.
+  const bare = blockOf(
+    ["Piece", "Outline"],
+    [
+      ["front", strip(9)],
+      ["back", strip(9)],
+    ],
+  );
+  expect(toLookAt(SEAM_VERDICT, [args[0], bare, "front", "top"] as never, setting("in"))).toEqual([]);
 });

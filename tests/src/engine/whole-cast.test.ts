@@ -90,6 +90,15 @@ test("a slip in one cell is one problem, with that cell", () => {
   // Five cells of its row say why a seam can't be measured.
   typed("Daughter!C41", "");
   expect(newProblems().filter((one) => one.includes("row 5 of the list of seams"))).toHaveLength(1);
+  // The other seams of the front are measured with one front; they say so together, of the blank cell.
+  const blank = checks(engine).filter(({ sentence }) => sentence.includes("how many of front"));
+  expect(blank.map(({ is, sentence, at }) => [is, sentence, at.map((one) => engine.address(one))])).toEqual([
+    [
+      "unusual",
+      "SEAM_LENGTH: the list of pieces does not say how many of front the garment has, and 1 is taken: type how many",
+      ["Daughter!C41"],
+    ],
+  ]);
 });
 
 test("the chart says at its head who is unmeasured and whose figures are doubtful", () => {

@@ -6,6 +6,9 @@ import { join } from "node:path";
 import { type Browser, chromium } from "playwright-core";
 import { ARGS, CHROMIUM } from "../browser/chromium.ts";
 
+/** The longest time in which a browser starts, in milliseconds, also beside other work. */
+const STARTED = 60_000;
+
 export class Profile {
   readonly #folder = mkdtempSync(join(tmpdir(), "ellwand-closing-"));
   #process: ChildProcess | undefined;
@@ -24,7 +27,8 @@ export class Profile {
       "about:blank",
     ];
     this.#process = spawn(CHROMIUM, args, { stdio: "ignore", detached: true });
-    for (;;) {
+    const until = Date.now() + STARTED;
+    while (Date.now() < until) {
       await new Promise((done) => setTimeout(done, 50));
       try {
         const address = `http://127.0.0.1:${readFileSync(port, "utf8").split("\n")[0]}`;
@@ -34,6 +38,7 @@ export class Profile {
         // The browser does not listen yet.
       }
     }
+    throw new Error(`the browser with the profile ${this.#folder} did not start within ${STARTED / 1000} s`);
   }
 
   /** Ends every process of the browser at once, as a loss of power does. */

@@ -14,6 +14,7 @@ import { figureText, isClosed, isFormula, plainSign, textIn, tokens } from "../b
 import type { Token } from "../book/lex.ts";
 import { refused } from "../book/refused.ts";
 import type { ColumnKind } from "../book/shape.ts";
+import { numberNotRead } from "./meant-as-number.ts";
 import { readDate, readDateInColumn } from "./typed-date.ts";
 
 export type Content =
@@ -25,7 +26,7 @@ export type Content =
   | { readonly is: "flag"; readonly value: boolean }
   /** As ISO writes it: 2026-05-04. */
   | { readonly is: "date"; readonly value: string }
-  /** `unclear`: it looks like a figure and has two readings; a sentence says which. */
+  /** `unclear`: it looks like a figure and has two readings, or none; a sentence says so. */
   | { readonly is: "text"; readonly value: string; readonly unclear?: string }
   /** As the engine reads it. */
   | { readonly is: "formula"; readonly value: string };
@@ -66,7 +67,10 @@ export function understand(typed: string, kind: ColumnKind, unit: Unit, decimal:
   if (PERCENT.test(figure)) return { is: "share", value: Number.parseFloat(figure) / 100 };
   if (/^(true|false)$/i.test(text)) return { is: "flag", value: /^t/i.test(text) };
   const value = readTape(figure, unit)?.length;
-  if (value === undefined) return { is: "text", value: typed };
+  if (value === undefined) {
+    const unread = numberNotRead(plainFigure(text), kind);
+    return { is: "text", value: typed, ...(unread !== null && { unclear: unread }) };
+  }
   const sure = namesUnit(figure) || kind === "length";
   return sure || kind === "any" ? { is: "length", value, sure } : { is: "number", value };
 }

@@ -255,7 +255,10 @@ function sentenceFor(book: Book, together: readonly Place[], is: Status, use: Us
 }
 
 function unclearSentence(book: Book, { page, row, column }: Place): string {
-  const content = understand(typedAt(book, page, row, column), "any", book.unit, book.decimal);
+  const typed = typedAt(book, page, row, column);
+  const kind = book.pages[page]?.columns[column]?.kind ?? "any";
+  // What a column of text keeps is judged as if the column held anything.
+  const content = understand(typed, kind === "text" ? "any" : kind, book.unit, book.decimal);
   return content.is === "text" && content.unclear ? content.unclear : phrase`this number has two readings`;
 }
 

@@ -88,7 +88,7 @@ describe("everything else that is typed", () => {
     ["false", "any", { is: "flag", value: false }],
     ["2026-05-04", "any", { is: "date", value: "2026-05-04" }],
     ["2024-02-29", "any", { is: "date", value: "2024-02-29" }],
-    ["16 1/0", "any", { is: "text", value: "16 1/0" }],
+    ["16 1/0", "text", { is: "text", value: "16 1/0" }],
     ["4 2 in", "any", { is: "text", value: "4 2 in" }],
     ["555 1234", "any", { is: "text", value: "555 1234" }],
     ["10-12", "any", { is: "text", value: "10-12" }],
@@ -173,7 +173,10 @@ test("a column of dates reads the names of months in English, German, French and
     value: "27.11.26",
     unclear: "the year of 27.11.26 has two figures; type all four, such as 27.11.2026",
   });
-  for (const typed of ["in November 2026", "27 Fittings 2026", "after 2026"])
+  expect(read("27 Fittings 2026")).toMatchObject({
+    unclear: expect.stringContaining("can't be read as a day"),
+  });
+  for (const typed of ["in November 2026", "after 2026", "2nd fitting"])
     expect(read(typed), typed).toEqual({ is: "text", value: typed });
   // Elsewhere they stay what they are: a note, a title.
   expect(understand("27. November 2026", "any", "cm", "comma")).toEqual({
@@ -356,5 +359,50 @@ describe("figures in threes", () => {
     expect(understand("5'10\"", "length", "in")).toMatchObject({ value: 70 });
     expect(understand("1'234\"", "length", "in")).toMatchObject({ value: 246 });
     expect(understand("1'234 in", "length", "in")).toMatchObject({ value: 246 });
+  });
+});
+
+describe("a text that is meant as a number", () => {
+  const why = (typed: string, kind: ColumnKind) => {
+    const content = understand(typed, kind, "in");
+    return content.is === "text" ? (content.unclear ?? "a text") : content.is;
+  };
+
+  test("says in a column of numbers why it is none", () => {
+    expect(why("16 1/2x", "length")).toBe(
+      '"16 1/2x" can\'t be read as a length and is kept as a text: type it as 16 1/2, or with its unit as 42 cm',
+    );
+    expect(why("3 1/0", "length")).toBe(
+      '"3 1/0" has 0 under the stroke of its fraction and is kept as a text: type the number that is meant',
+    );
+    expect(why("4 mai 2026", "length")).toContain("can't be read as a length");
+    expect(why("31 mai 2026x", "date")).toContain("can't be read as a day");
+    expect(why("12 pcs", "number")).toContain("can't be read as a number");
+  });
+
+  test("in a column of anything a number with its fraction says so, and nothing else does", () => {
+    expect(why("16 1/2x", "any")).toContain("can't be read as a number");
+    expect(why("3 1/0", "any")).toContain("0 under the stroke");
+    for (const typed of [
+      "4 mai 2026",
+      "2 hooks",
+
+      "36-38",
+      "12-34",
+      "36 1/2 - 38 1/2",
+      "no. 5",
+      "16 1/2 is short",
+    ])
+      expect(why(typed, "any"), typed).toBe("a text");
+    for (const kind of ["length", "number", "date"] as const)
+      for (const typed of [
+        "waist",
+        "2nd fitting",
+        "see page 3",
+        "-",
+        "3 fittings before the first night, in May",
+      ])
+        expect(why(typed, kind), typed).toBe("a text");
+    for (const typed of ["16 1/2x", "3 1/0"]) expect(why(typed, "text")).toBe("a text");
   });
 });

@@ -321,3 +321,22 @@ describe("a number in a column of lengths that a function takes for something el
     expect(problems(page(seams, ["text", "length", "length"])).length).toBe(1);
   });
 });
+
+test("a text that is meant as a length is one problem at its cell, whether or not a formula needs it", () => {
+  const said =
+    '"16 1/2x" can\'t be read as a length and is kept as a text: type it as 16 1/2, or with its unit as 42 cm';
+  const book = (...formula: string[]) =>
+    page(
+      [
+        ["waist", "16 1/2x", ...formula],
+        ["hip", "40"],
+      ],
+      ["text", "length"],
+    );
+  expect(problems(book())).toEqual([`B1: ${said}`]);
+  expect(problems(book("=WITH_EASE(B1;2)"))).toEqual([`B1: ${said}`]);
+  expect(problems(book("=B1*2"))).toEqual([`B1: ${said}`]);
+  expect(problems(book("=SUM(B1:B2)"))).toEqual([`B1: ${said}`]);
+  const mended = page([["waist", "16 1/2", "=WITH_EASE(B1;2)"]], ["text", "length"]);
+  expect(problems(mended)).toEqual([]);
+});

@@ -11,7 +11,7 @@ import { namesUnit, understand } from "./content.ts";
 import type { Kinds } from "./kinds.ts";
 import { cellsIn, sourceOf } from "./references.ts";
 import type { Uncounted } from "./uncounted.ts";
-import type { Use } from "./uses.ts";
+import type { Use } from "./uses-in-formula.ts";
 
 /** What an argument that takes no length takes, in words. */
 const TAKEN: Partial<Record<Kind, string>> = {

@@ -6,7 +6,7 @@
  * the cell or block that OFFSET reaches when its shifts are plain whole numbers (the engine
  * accepts no others). An area is known by its corners, so a blank cell inside it belongs to it too.
  */
-import { columnNumber, type Place, placeKey } from "../book/address.ts";
+import { cellAddress, columnNumber, type Place, placeKey } from "../book/address.ts";
 import { type Call, formulaTree, isFormula, type Tree } from "../book/formula.ts";
 import { lookUp, nameMeant } from "../book/names.ts";
 import { type Book, MOST_COLUMNS, MOST_ROWS, typedAt } from "../book/shape.ts";
@@ -255,3 +255,9 @@ export class Upstream {
     return [...this.#cells.values()];
   }
 }
+
+/** "B2:B9", or "B2" for one cell. */
+export const rangeText = ({ top, left, bottom, right }: Area): string =>
+  top === bottom && left === right
+    ? cellAddress(top, left)
+    : `${cellAddress(top, left)}:${cellAddress(bottom, right)}`;

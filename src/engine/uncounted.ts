@@ -1,22 +1,24 @@
 /**
  * Cells from which a formula needs a number and which hold none: blank, a text, or a number that is
  * kept as a text because its column holds text. The engine passes over them without a word. With
- * them come the lengths that a function takes for a share or a count (length-as-number.ts).
+ * them come the lengths that a function takes for a share or a count (length-as-number.ts), and amounts
+ * below zero (below-zero.ts).
  */
 import { phrase } from "../../functions/phrase.ts";
 import { cellAddress, columnLetters, comparePlaces, type Place, placeKey } from "../book/address.ts";
 import { formulaTree } from "../book/formula.ts";
 import { nameOf } from "../book/names.ts";
 import { type Book, typedAt } from "../book/shape.ts";
+import { amountsBelowZero } from "./below-zero.ts";
 import { beneathLists, beneathUsed } from "./beneath.ts";
 import { understand } from "./content.ts";
 import { dimension } from "./kind-of-tree.ts";
 import type { Kinds } from "./kinds.ts";
 import { cellText } from "./label.ts";
 import { lengthsAsNumbers } from "./length-as-number.ts";
-import { type Area, areasOf, sourceOf, typedIn } from "./references.ts";
+import { type Area, areasOf, rangeText, sourceOf, typedIn } from "./references.ts";
 import { type Status, Statuses } from "./statuses.ts";
-import { type Use, usesOf } from "./uses.ts";
+import { type Use, usesOf } from "./uses-in-formula.ts";
 import { type UsesToLookAt, usesToLookAt } from "./uses-to-look-at.ts";
 
 export interface Uncounted {
@@ -93,6 +95,8 @@ export function uncountedCells(
       found.set(placeKey(place), { place, is: "unclear", uses: [], group: placeKey(place) });
   const cells = new Map(inSentences(book, found));
   for (const one of lengthsAsNumbers(book, kinds, works, uses.lengths))
+    if (!cells.has(placeKey(one.place))) cells.set(placeKey(one.place), one);
+  for (const one of amountsBelowZero(book, kinds, works, uses.amounts))
     if (!cells.has(placeKey(one.place))) cells.set(placeKey(one.place), one);
   if (alone) return cells;
   for (const { place, sentence, users } of beneathLists(book, statuses))
@@ -261,11 +265,6 @@ function unclearSentence(book: Book, { page, row, column }: Place): string {
   const content = understand(typed, kind === "text" ? "any" : kind, book.unit, book.decimal);
   return content.is === "text" && content.unclear ? content.unclear : phrase`this number has two readings`;
 }
-
-const rangeText = ({ top, left, bottom, right }: Area): string =>
-  top === bottom && left === right
-    ? cellAddress(top, left)
-    : `${cellAddress(top, left)}:${cellAddress(bottom, right)}`;
 
 function named(places: readonly Place[]): string {
   const names = places.slice(0, 3).map(({ row, column }) => cellAddress(row, column));

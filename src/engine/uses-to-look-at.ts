@@ -5,16 +5,20 @@
  */
 import { comparePlaces, type Place, placeKey } from "../book/address.ts";
 import { type Book, typedAt } from "../book/shape.ts";
+import { CellsBelowZero, isBelowZero } from "./below-zero.ts";
 import { isTypedLength, takesNoLength } from "./length-as-number.ts";
 import { cellsIn, repeatedBy, sourceOf } from "./references.ts";
 import { Statuses, statusesOfRow } from "./statuses.ts";
-import { namesTogether, type Use, UsesByRow } from "./uses.ts";
+import { namesTogether, UsesByRow } from "./uses.ts";
+import type { Use } from "./uses-in-formula.ts";
 
 export interface UsesToLookAt {
   /** Places where some cell is not a number. */
   readonly counted: readonly Use[];
   /** Places of arguments that take no length, where some cell is a typed length. */
   readonly lengths: readonly Use[];
+  /** Places of amounts, where some cell may hold a number below zero. */
+  readonly amounts: readonly Use[];
   /** Cells in which a figure has two readings, whether or not a formula needs them. */
   readonly unclear: readonly Place[];
 }
@@ -23,7 +27,12 @@ export interface UsesToLookAt {
 const MOST_CELLS = 2000;
 
 /** Those among the given uses. */
-export function usesToLookAt(book: Book, uses: Iterable<Use>, statuses = new Statuses(book)): UsesToLookAt {
+export function usesToLookAt(
+  book: Book,
+  uses: Iterable<Use>,
+  statuses = new Statuses(book),
+  below = new CellsBelowZero(book),
+): UsesToLookAt {
   const lacksFigure = ({ as, areas }: Use): boolean => {
     if (as !== "cell") return !areas.every((area) => statuses.areFigures(area));
     const { page, top, left } = areas[0]!;
@@ -34,15 +43,23 @@ export function usesToLookAt(book: Book, uses: Iterable<Use>, statuses = new Sta
     use.areas.some((area) =>
       cellsIn(book, area, MOST_CELLS).some((cell) => isTypedLength(book, sourceOf(book, cell))),
     );
-  const [counted, lengths]: [Use[], Use[]] = [[], []];
+  const mayBeBelow = ({ amount, as, areas }: Use): boolean => {
+    if (amount === undefined) return false;
+    if (as !== "cell") return areas.some((area) => below.isIn(area));
+    const { page, top, left } = areas[0]!;
+    const place = sourceOf(book, { page, row: top, column: left });
+    return isBelowZero(typedAt(book, place.page, place.row, place.column));
+  };
+  const [counted, lengths, amounts]: [Use[], Use[], Use[]] = [[], [], []];
   for (const use of uses) {
     if (lacksFigure(use)) counted.push(use);
     if (hasLength(use)) lengths.push(use);
+    if (mayBeBelow(use)) amounts.push(use);
   }
-  return { counted, lengths, unclear: [] };
+  return { counted, lengths, amounts, unclear: [] };
 }
 
-const NONE: UsesToLookAt = { counted: [], lengths: [], unclear: [] };
+const NONE: UsesToLookAt = { counted: [], lengths: [], amounts: [], unclear: [] };
 
 /** With more changed rows than this, or more cells that are of another kind, all rows are looked through. */
 const MOST_ROWS = 200;
@@ -59,10 +76,13 @@ export class KeptUses {
     if (book === this.#book) return this.#all;
     const uses = new UsesByRow(book);
     const statuses = new Statuses(book);
+    const below = new CellsBelowZero(book);
     const inRow = (page: number, row: number): UsesToLookAt => {
-      const { counted, lengths } = usesToLookAt(book, uses.of(page, row), statuses);
+      const { counted, lengths, amounts } = usesToLookAt(book, uses.of(page, row), statuses, below);
       const unclear = statuses.unclear(page, row);
-      return counted.length + lengths.length + unclear.length > 0 ? { counted, lengths, unclear } : NONE;
+      return counted.length + lengths.length + amounts.length + unclear.length > 0
+        ? { counted, lengths, amounts, unclear }
+        : NONE;
     };
     const rows = this.#book && rowsToLookThrough(this.#book, book, uses);
     if (rows) for (const { page, row } of rows) this.#rows[page]![row] = inRow(page, row);
@@ -72,6 +92,7 @@ export class KeptUses {
       this.#all = {
         counted: some.flatMap(({ counted }) => counted),
         lengths: some.flatMap(({ lengths }) => lengths),
+        amounts: some.flatMap(({ amounts }) => amounts),
         unclear: some.flatMap(({ unclear }) => unclear),
       };
     }
@@ -123,6 +144,7 @@ function turnedCells(old: Book, next: Book, page: number, row: number): Place[] 
     const isSame =
       (was[column] ?? "blank") === (is[column] ?? "blank") &&
       isTypedLength(old, place) === isTypedLength(next, place) &&
+      isBelowZero(before) === isBelowZero(after) &&
       !repeatedBy(old, before, page) &&
       !repeatedBy(next, after, page);
     if (!isSame) found.push(place);

@@ -1,36 +1,13 @@
-/**
- * Where the formulas of a book need figures: the cells and lists that they add up, compare or hand
- * to a function that takes a figure. A cell without a number there would count as nothing.
- */
+/** Where the formulas of a book need figures, row by row. Formulas that are alike are looked at once. */
 import { ofCatalogue } from "../../functions/catalogue.ts";
-import type { Kind } from "../../functions/define.ts";
 import { rememberWithObject } from "../../functions/memo.ts";
 import type { Place } from "../book/address.ts";
 import { alikeKey, cutFormula } from "../book/alike.ts";
 import { formulaTree, isFormula, type Tree, treeOf } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
-import { NO_FIGURE, takesOfCall } from "./expected-kinds.ts";
 import { filledArea, type Stays, staysIn } from "./filled.ts";
-import { likeArguments } from "./kind-of-tree.ts";
-import { type Area, areaOf, isBand, isSingle, isWide, repeatedBy } from "./references.ts";
-import { ASKING, CHOOSING, COUNTING, OF_FIGURES, ORDERING, OVER_LISTS } from "./standard-functions.ts";
-
-/** How a formula needs a cell's figure. */
-export interface Use {
-  readonly formula: Place;
-  readonly tree: Tree;
-  /** What works with the cells: a function in capitals, or a sign. */
-  readonly by: string;
-  /** One area, or several that are gone through side by side. */
-  readonly areas: readonly Area[];
-  /** A cell by itself, a list of cells, or whole rows or columns. */
-  readonly as: "cell" | "list" | "band";
-  /** Whether a blank cell, or a text that is not a number, passes without an error. */
-  readonly blanksPass: boolean;
-  readonly textsPass: boolean;
-  /** The argument of a sewing function that takes it. */
-  readonly argument?: { readonly name: string; readonly kind: Kind };
-}
+import { type Area, repeatedBy } from "./references.ts";
+import { type Use, usesOf } from "./uses-in-formula.ts";
 
 interface KnownRow {
   readonly names: readonly unknown[];
@@ -176,6 +153,7 @@ class UseLike implements Use {
   readonly blanksPass: boolean;
   readonly textsPass: boolean;
   declare readonly argument?: NonNullable<Use["argument"]>;
+  declare readonly amount?: NonNullable<Use["amount"]>;
   readonly #typed: string;
 
   constructor(use: Use, typed: string, formula: Place, areas: readonly Area[]) {
@@ -186,6 +164,7 @@ class UseLike implements Use {
     this.blanksPass = use.blanksPass;
     this.textsPass = use.textsPass;
     if (use.argument) this.argument = use.argument;
+    if (use.amount) this.amount = use.amount;
     this.#typed = typed;
   }
 
@@ -236,114 +215,3 @@ function reaches({ home, reach }: Pattern, row: number, column: number, cell: Pl
   }
   return false;
 }
-
-/** Where one formula needs figures; `formula` is its cell, or row -1 for one that stands in no cell. `hear` is called with each area and the part that means it. */
-export function usesOf(
-  book: Book,
-  tree: Tree,
-  formula: Place,
-  hear: (area: Area, part: Tree) => void = () => {},
-): Use[] {
-  const uses: Use[] = [];
-  /** The areas that the formula itself asks about, so that what is missing there is meant to be. */
-  const asked = new Set<string>();
-  const areaAt = (part: Tree) => {
-    const area = areaOf(book, part, formula.page);
-    if (area) hear(area, part);
-    return area;
-  };
-  const use = (
-    areas: readonly Area[],
-    by: string,
-    blanksPass: boolean,
-    textsPass: boolean,
-    argument?: Use["argument"],
-  ) => {
-    const first = areas[0];
-    if (!first) return;
-    const as = areas.length === 1 && isSingle(first) ? "cell" : "list";
-    uses.push({ formula, tree, by, areas, as, blanksPass, textsPass, ...(argument && { argument }) });
-  };
-  const band = (area: Area, by: string) =>
-    uses.push({ formula, tree, by, areas: [area], as: "band", blanksPass: false, textsPass: false });
-
-  /** `by` is what the part is a figure for; null where it may be anything. */
-  const visit = (part: Tree | null, by: string | null, texts = false): void => {
-    if (!part) return;
-    const area = areaAt(part);
-    if (area) {
-      if (by !== null && isSingle(area) && (part.is === "name" || part.is === "cell"))
-        use([area], by, true, texts);
-    } else if (part.is === "sign") visitSign(part.sign, part.args);
-    else if (part.is === "call") visitCall(part.name, part.args, by);
-    else if (part.is === "list") for (const item of part.items) visit(item, null);
-  };
-
-  const visitSign = (sign: string, args: readonly Tree[]): void => {
-    const other = (i: number) => args[args.length - 1 - i]!;
-    args.forEach((arg, i) => {
-      if (COUNTING.has(sign)) visit(arg, sign);
-      else if (ORDERING.has(sign)) visit(arg, other(i).is === "text" ? null : sign, true);
-      else {
-        const area = areaAt(arg);
-        if (area && args.length === 2 && other(i).is === "text") asked.add(keyOf(area));
-        if (area && (sign === "=" || sign === "<>") && other(i).is !== "text")
-          use([area], sign, false, false);
-        if (!area) visit(arg, null);
-      }
-    });
-  };
-
-  const visitCall = (name: string, args: readonly (Tree | null)[], by: string | null): void => {
-    const takes = takesOfCall({ name, args }, isWide(book, formula.page));
-    if (takes) {
-      // A sewing function refuses what it can't work with, and says so itself.
-      const declared = Object.entries(takes).map(([argument, { kind }]) => ({ name: argument, kind }));
-      args.forEach((arg, i) => {
-        const area = arg && areaAt(arg);
-        const argument = declared[i];
-        if (area && argument && !NO_FIGURE.has(argument.kind)) use([area], name, false, false, argument);
-        else if (!area) visit(arg, null);
-      });
-      return;
-    }
-    if (ASKING.has(name)) {
-      for (const arg of args) {
-        const area = arg && areaAt(arg);
-        if (area) {
-          asked.add(keyOf(area));
-          if (name === "COUNT") use([area], name, false, false);
-        } else visit(arg, null);
-      }
-      return;
-    }
-    if (OVER_LISTS.has(name)) {
-      const ranges: Area[] = [];
-      for (const arg of args) {
-        const area = arg && areaAt(arg);
-        if (!area) visit(arg, null);
-        else if (isBand(area)) band(area, name);
-        else if (name === "SUMPRODUCT") ranges.push(area);
-        else use([area], name, true, true);
-      }
-      use(ranges, name, true, true);
-      return;
-    }
-    const like = likeArguments(name);
-    args.forEach((arg, i) => {
-      const handedOn = like !== undefined && i >= like[0] && i <= like[1];
-      const needs = CHOOSING[name] ? (handedOn ? by : null) : handedOn || OF_FIGURES.has(name) ? name : null;
-      const area = arg && areaAt(arg);
-      if (area && name === "SUMIF" && i !== 1) use([area], name, false, false);
-      else visit(arg, needs);
-    });
-  };
-
-  visit(tree, null);
-  return uses.map((one) =>
-    one.areas.some((area) => asked.has(keyOf(area))) ? { ...one, blanksPass: false, textsPass: false } : one,
-  );
-}
-
-const keyOf = ({ page, top, left, bottom, right }: Area): string =>
-  `${page}.${top}.${left}.${bottom}.${right}`;

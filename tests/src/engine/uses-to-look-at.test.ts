@@ -11,7 +11,8 @@ const entryOf = (random: Random, row: number): string =>
   random.pick([
     "", "", "27", "12 1/2", "30 cm", "tight", "-", "1,250", `=B${row}`, `=C${random.between(1, ROWS)}`, "=waist", "=Draft!A2", "=A1*2", "=A2+B2", "=A3/B1",
     `=B${row}+D$2`, `=SUM(A${row}:C${row})`, `=SUM(B$1:B$${ROWS})/2`, "=SUM(C:C)", "=SUM(tried)", `=EASE(A${row};waist)`,
-    `=SPREAD_PER_GAP(A${row};B${row};B$2)`, `=C${row}*2-A$1`, `=Draft!D${row}/3`, "=ISBLANK(B3)",
+    `=SPREAD_PER_GAP(A${row};B${row};B$2)`, `=C${row}*2-A$1`, `=Draft!D${row}/3`, "=ISBLANK(B3)", "-3", "-3", `=A${row}*B${row}`,
+    `=MAX(0;B${row}-C${row})`,
   ]); // biome-ignore format: a list
 
 function bookOf(random: Random): Book {
@@ -29,9 +30,11 @@ function bookOf(random: Random): Book {
   };
 }
 
-const plain = ({ counted, lengths, unclear }: UsesToLookAt): string =>
+const plain = ({ counted, lengths, amounts, unclear }: UsesToLookAt): string =>
   JSON.stringify([
-    [counted, lengths].map((uses) => uses.map(({ formula, by, areas, as }) => [formula, by, areas, as])),
+    [counted, lengths, amounts].map((uses) =>
+      uses.map(({ formula, by, areas, as }) => [formula, by, areas, as]),
+    ),
     unclear,
   ]);
 

@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
 import { formulaTree, isFormula } from "../../../src/book/formula.ts";
 import { type Book, blankBook } from "../../../src/book/shape.ts";
-import { usesIn, usesOf } from "../../../src/engine/uses.ts";
+import { usesIn } from "../../../src/engine/uses.ts";
+import { usesOf } from "../../../src/engine/uses-in-formula.ts";
 
 const rowOf = (row: number): string[] => [
   `role ${row}`,

@@ -1,0 +1,131 @@
+/**
+ * Typed figures below zero that a formula takes for amounts: a price that it multiplies, cloth in stock that it takes
+ * off a need, hours that it adds up. A measured difference, such as ease or a change at a fitting, may be below zero.
+ */
+import type { Kind } from "../../functions/define.ts";
+import { rememberWithObject } from "../../functions/memo.ts";
+import { phrase } from "../../functions/phrase.ts";
+import { type Place, placeKey } from "../book/address.ts";
+import { type Book, typedAt } from "../book/shape.ts";
+import { understand } from "./content.ts";
+import type { Kinds } from "./kinds.ts";
+import { cellText } from "./label.ts";
+import { type Area, cellsIn, rangeText, sourceOf } from "./references.ts";
+import type { Uncounted } from "./uncounted.ts";
+import type { Use } from "./uses-in-formula.ts";
+
+const BELOW = /^\s*[-−]\s*[\d.,½¼¾⅛⅜⅝⅞]*[1-9½¼¾⅛⅜⅝⅞]/;
+
+/** Whether a text may be a number below zero. */
+export const isBelowZero = (typed: string): boolean => BELOW.test(typed);
+
+const NO_COLUMNS: readonly number[] = [];
+const rowsKnown = rememberWithObject<readonly string[], readonly number[]>();
+
+/** The columns of a row that hold such texts. */
+const columnsBelow = (row: readonly string[]): readonly number[] =>
+  rowsKnown(row, () => {
+    const columns = [...row.keys()].filter((column) => isBelowZero(row[column]!));
+    return columns.length > 0 ? columns : NO_COLUMNS;
+  });
+
+/** The cells of a page are listed only for areas of more rows than this. */
+const FEW_ROWS = 20;
+
+/** The cells of a book that may hold a number below zero; most books have few. */
+export class CellsBelowZero {
+  readonly #book: Book;
+  /** By page. */
+  readonly #found = new Map<number, readonly Place[]>();
+
+  constructor(book: Book) {
+    this.#book = book;
+  }
+
+  /** Whether one of them stands in an area. */
+  isIn({ page, top, left, bottom, right }: Area): boolean {
+    if (bottom - top < FEW_ROWS) {
+      const rows = this.#book.pages[page]?.rows.slice(top, bottom + 1) ?? [];
+      return rows.some((row) => columnsBelow(row).some((column) => column >= left && column <= right));
+    }
+    return this.#on(page).some(
+      ({ row, column }) => row >= top && row <= bottom && column >= left && column <= right,
+    );
+  }
+
+  #on(page: number): readonly Place[] {
+    let found = this.#found.get(page);
+    if (!found) {
+      const rows = this.#book.pages[page]?.rows ?? [];
+      found = rows.flatMap((typed, row) => columnsBelow(typed).map((column) => ({ page, row, column })));
+      this.#found.set(page, found);
+    }
+    return found;
+  }
+}
+
+/** The most cells of one list that are looked at one by one. */
+const MOST_CELLS = 2000;
+
+/** Kinds of figures that a factor below zero makes no sense with; a length may be a difference, a share a deduction. */
+const OF_AMOUNTS: ReadonlySet<Kind> = new Set<Kind>(["money", "area", "count"]);
+
+/** In a list of lengths, changes may stand; in a list of money, deductions. */
+const OF_CHANGES: ReadonlySet<Kind> = new Set<Kind>(["length", "money", "angle", "share"]);
+
+/** Such cells, each once. `works` says whether a formula has an answer. */
+export function amountsBelowZero(
+  book: Book,
+  kinds: Kinds,
+  works: (formula: Place) => boolean,
+  uses: readonly Use[],
+): Uncounted[] {
+  const found = new Map<string, Uncounted & { readonly users: Place[] }>();
+  for (const use of uses) {
+    const { formula } = use;
+    if (!works(formula)) continue;
+    for (const place of use.amount === "listed" ? loneIn(book, kinds, use) : singleOf(book, kinds, use)) {
+      const old = found.get(placeKey(place));
+      if (!old) found.set(placeKey(place), { ...said(book, place, use), users: [formula] });
+      else if (!old.users.some((user) => placeKey(user) === placeKey(formula))) old.users.push(formula);
+    }
+  }
+  return [...found.values()];
+}
+
+function said(book: Book, place: Place, { formula, amount, areas }: Use): Omit<Uncounted, "users"> {
+  const typed = typedAt(book, place.page, place.row, place.column).trim();
+  const user = formula.row < 0 ? phrase`this formula` : cellText(book, formula);
+  const sentence =
+    amount === "listed"
+      ? phrase`${typed} is below zero, and hardly another number of the list ${areas.map(rangeText).join(" and ")} that ${user} adds up is: type 0 or more`
+      : phrase`${typed} is below zero, and ${user} takes it for an amount: type 0 or more`;
+  return { place, is: "unusual", sentence, first: true, column: null };
+}
+
+/** The value of a typed number; null for any other cell. */
+function numberAt(book: Book, { page, row, column }: Place): number | null {
+  const kind = book.pages[page]?.columns[column]?.kind ?? "any";
+  const content = understand(typedAt(book, page, row, column), kind, book.unit, book.decimal);
+  return content.is === "number" || content.is === "length" ? content.value : null;
+}
+
+const isNegative = (book: Book, place: Place): boolean => (numberAt(book, place) ?? 0) < 0;
+
+function singleOf(book: Book, kinds: Kinds, { areas, amount, formula }: Use): Place[] {
+  const { page, top, left } = areas[0]!;
+  const place = sourceOf(book, { page, row: top, column: left });
+  if (!isNegative(book, place)) return [];
+  const ofAmounts = amount === "clamped" || [place, formula].some((one) => OF_AMOUNTS.has(kinds.of(one)));
+  return ofAmounts ? [place] : [];
+}
+
+/** The numbers below zero of a list that has at least three times as many above. */
+function loneIn(book: Book, kinds: Kinds, { areas }: Use): Place[] {
+  return areas.flatMap((area) => {
+    const cells = cellsIn(book, area, MOST_CELLS).map((cell) => sourceOf(book, cell));
+    const below = cells.filter((cell) => isNegative(book, cell) && !OF_CHANGES.has(kinds.of(cell)));
+    const above = cells.filter((cell) => (numberAt(book, cell) ?? 0) > 0);
+    return below.length > 0 && above.length >= 3 * below.length ? below : [];
+  });
+}

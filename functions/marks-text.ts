@@ -3,7 +3,7 @@
  * place, so that the text means the same in a book of another unit; a place may also name its own.
  */
 import { type Decimal, withDecimalMark } from "./decimal.ts";
-import { markSize, readTape, roundTo, tapeText } from "./fractions.ts";
+import { markSize, readTape, roundTo, type TapeMark, tapeText } from "./fractions.ts";
 import { Refusal } from "./refusal.ts";
 import { BOOK_UNITS, isTapeUnit, type TapeUnit, type Unit, unitNamed } from "./units.ts";
 
@@ -55,3 +55,28 @@ function placeText(place: number, unit: Unit): string {
   if (BOOK_UNITS[unit].tape === "in" && onMark) return tapeText(place, unit, "1/32");
   return place.toFixed(10).replace(/\.?0+$/, "");
 }
+
+/** A list as the tape shows it, each place to the nearest mark; any other text as it is. */
+export function marksOnTape(
+  text: string,
+  { unit, mark, decimal = "point" }: { unit: Unit; mark: TapeMark; decimal?: Decimal | undefined },
+): string {
+  const [, list, named] = LIST.exec(text) ?? [];
+  if (list === undefined || named !== unit) return text;
+  const isFraction = BOOK_UNITS[unit].tape === "in";
+  const places = list.split("; ").map((place) => {
+    const off = OFF_MARK.exec(place);
+    if (!off || (off[1]!.length <= MOST_READ_PLACES && !(isFraction && list.includes(";")))) return place;
+    return tapeText(Number(place.replace(",", ".")), unit, mark, decimal);
+  });
+  return `${places.join("; ")} ${unit}`;
+}
+
+/** A list as `marksText` writes it. */
+const LIST = /^(\d[\d ./,]*(?:; \d[\d ./,]*)*) (in|cm|mm)$/;
+
+/** A place that no fraction of the tape is written for; the group is its decimal places. */
+const OFF_MARK = /^\d+[.,](\d+)$/;
+
+/** A figure with more decimal places than this was worked out: nobody reads it off a tape. */
+const MOST_READ_PLACES = 4;

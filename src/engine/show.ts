@@ -3,6 +3,7 @@
 import { type Decimal, withDecimalMark } from "../../functions/decimal.ts";
 import type { Kind } from "../../functions/define.ts";
 import { readTape, type TapeMark, tapeText } from "../../functions/fractions.ts";
+import { marksOnTape } from "../../functions/marks-text.ts";
 import { numberText } from "../../functions/number-text.ts";
 import { phrase } from "../../functions/phrase.ts";
 import { pieceBounds, readPiece } from "../../functions/pieces/piece.ts";
@@ -61,7 +62,8 @@ export function show(value: number | string | boolean | null, kind: Kind, rule: 
   const { unit, mark, decimal } = rule;
   if (value === null) return "";
   if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
-  if (typeof value === "string") return kind === "piece" ? pieceText(value, rule) : value;
+  if (typeof value === "string")
+    return kind === "piece" ? pieceText(value, rule) : kind === "text" ? marksOnTape(value, rule) : value;
   switch (kind) {
     case "length":
       return tapeText(value, unit, mark, decimal);

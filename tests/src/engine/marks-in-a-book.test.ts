@@ -33,3 +33,10 @@ test("a typed list and a worked-out one mean the same after a change of unit, an
   });
   expect(convertBook(book, "cm").pages[0]!.rows[0]![0]).toBe("1; 3 1/2; 6 in");
 });
+
+test("a list is shown as the tape has it and goes on in full", () => {
+  const engine = new Engine(bookOf([["=BUTTON_MARKS(14 1/2;6)"], ["=MARK_AT(A1;3)"]]), layDesk);
+  expect(engine.view({ page: 0, row: 0, column: 0 }).shown).toBe("0; 2 7/8; 5 3/4; 8 3/4; 11 5/8; 14 1/2 in");
+  expect(engine.value({ page: 0, row: 1, column: 0 })).toBeCloseTo(5.8, 10);
+  engine.destroy();
+});

@@ -56,11 +56,12 @@ function plainShapes(piece: LayPiece, gap: number): readonly Shape[] {
   const full = gap > 0 ? grown(outline, gap / 2) : outline;
   const shapes = turns.map((turn): Shape => {
     const points = turned(outline, turn);
-    const fullPoints = full === outline ? points : turned(full, turn);
+    const bounds = boundingBox(points);
+    const fullPoints = full === outline ? points : noWider(turned(full, turn), bounds, gap / 2);
     return {
       turn,
       points,
-      bounds: boundingBox(points),
+      bounds,
       full: fullPoints,
       fullBounds: boundingBox(fullPoints),
       match: null,
@@ -104,10 +105,7 @@ export function counterClockwise(outline: readonly Point[]): readonly Point[] {
   return signedArea(outline) < 0 ? [...outline].reverse() : outline;
 }
 
-/**
- * The outline grown all round by `by`, corners rounded; never less than `by` anywhere, and no more than
- * `by` where it reaches farthest: pieces and gaps that add up to the width of the cloth fit it.
- */
+/** The outline grown all round by `by`, corners rounded; never less than `by` anywhere. */
 export function grown(outline: readonly Point[], by: number): readonly Point[] {
   const { left, right, low, high } = boundingBox(outline);
   // 2^26 steps across the outline: far finer than cloth, far inside what doubles hold, and the same in inches and centimetres.
@@ -123,23 +121,34 @@ export function grown(outline: readonly Point[], by: number): readonly Point[] {
     2,
     sagitta * scale,
   );
-  const reach = { left: left - by, right: right + by, low: low - by, high: high + by };
-  const [west, east] = [Math.floor(reach.left * scale), Math.ceil(reach.right * scale)];
-  const [south, north] = [Math.floor(reach.low * scale), Math.ceil(reach.high * scale)];
-  const box = [
-    { x: west, y: south },
-    { x: east, y: south },
-    { x: east, y: north },
-    { x: west, y: north },
+  return largest(rings, scale);
+}
+
+/**
+ * A grown outline that reaches no farther across the cloth than `by` from these bounds: pieces and gaps that add
+ * up to the width of the cloth fit it, though round corners are drawn a little outside the arc.
+ */
+function noWider(grown: readonly Point[], { low, high }: Bounds, by: number): readonly Point[] {
+  const box = boundingBox(grown);
+  const [least, most] = [low - by, high + by];
+  const scale = 2 ** 26 / Math.max(box.right - box.left, box.high - box.low);
+  const onSteps = ([x, y]: Point) => ({ x: Math.round(x * scale), y: Math.round(y * scale) });
+  const [left, right] = [box.left - by, box.right + by];
+  const corners: Point[] = [
+    [left, least],
+    [right, least],
+    [right, most],
+    [left, most],
   ];
+  const kept = intersect([grown.map(onSteps)], [corners.map(onSteps)], FillRule.NonZero);
+  return largest(kept, scale).map(([x, y]): Point => [x, Math.min(Math.max(y, least), most)]);
+}
+
+/** The largest of some rings, in the units that `scale` steps make up. */
+function largest(rings: readonly { x: number; y: number }[][], scale: number): readonly Point[] {
   let outer: Point[] = [];
-  for (const ring of intersect(rings, [box], FillRule.NonZero)) {
-    const points = ring.map(
-      ({ x, y }): Point => [
-        Math.min(Math.max(x / scale, reach.left), reach.right),
-        Math.min(Math.max(y / scale, reach.low), reach.high),
-      ],
-    );
+  for (const ring of rings) {
+    const points = ring.map(({ x, y }): Point => [x / scale, y / scale]);
     if (signedArea(points) > Math.abs(signedArea(outer))) outer = points;
   }
   return outer;

@@ -20,6 +20,9 @@ const figuresOf = (piece: string): number[] =>
     .map(Number);
 
 /** The shape of the first builds' petticoat was up to 3/1000 off. */
+/** Pieces that lie closer across the cloth touch elsewhere along it: far less than the tape shows. */
+const LAYS_WITHIN = 0.005;
+
 const OUTLINES_WITHIN = 3e-3;
 
 /** Answers that were changed on purpose, and by how much. */
@@ -59,7 +62,7 @@ describe.each(books)("%s", (file) => {
           OUTLINES_WITHIN,
         );
       } else if (typeof was === "number" && /length|buy/.test(name)) {
-        expect(is as number, name).toBeLessThanOrEqual(was + 1e-6);
+        expect(is as number, name).toBeLessThanOrEqual(was + LAYS_WITHIN);
         expect(is as number, name).toBeGreaterThan(0.85 * was);
       } else if (typeof was === "number")
         expect(Math.abs((is as number) - was), name).toBeLessThan((CHANGED[file]?.[name] ?? 0) + 1e-8);

@@ -108,12 +108,12 @@ export class Bench {
   private slicesOf(shape: Shape): Sliced {
     let known = this.sliced.get(shape);
     if (!known) {
-      const { left, right } = shape.fullBounds;
+      const { left, right } = boundingBox(shape.inSlabs);
       // With a repeat the match point lies on a slab's side, so that whole slabs keep it matched.
       const origin =
         shape.match === null ? left : shape.match - Math.ceil((shape.match - left) / this.h) * this.h;
       const count = Math.max(1, Math.ceil((right - origin) / this.h - 1e-9));
-      known = { shape, slices: slice(shape.full, origin, this.h, count) };
+      known = { shape, slices: slice(shape.inSlabs, origin, this.h, count) };
       this.sliced.set(shape, known);
     }
     return known;

@@ -20,9 +20,11 @@ export interface Shape {
   /** The cut line turned about (0, 0), counter-clockwise. */
   readonly points: readonly Point[];
   readonly bounds: Bounds;
-  /** `points` grown by half the gap; the same points when the gap is 0. */
+  /** `points` grown by half the gap, and no farther across and along the cloth; the same points when the gap is 0. */
   readonly full: readonly Point[];
   readonly fullBounds: Bounds;
+  /** The same, a little longer along the cloth: slabs are cut from it, and exact slides of `full` follow them. */
+  readonly inSlabs: readonly Point[];
   /** x of the turned match point, where the piece has one and the cloth a repeat. */
   readonly match: number | null;
   /** Square units of the cut line. */
@@ -57,13 +59,18 @@ function plainShapes(piece: LayPiece, gap: number): readonly Shape[] {
   const shapes = turns.map((turn): Shape => {
     const points = turned(outline, turn);
     const bounds = boundingBox(points);
-    const fullPoints = full === outline ? points : noWider(turned(full, turn), bounds, gap / 2);
+    const grownPoints = full === outline ? points : turned(full, turn);
+    const [fullPoints, inSlabs] =
+      full === outline
+        ? [points, points]
+        : [within(grownPoints, bounds, gap / 2, gap / 2), within(grownPoints, bounds, gap, gap / 2)];
     return {
       turn,
       points,
       bounds,
       full: fullPoints,
       fullBounds: boundingBox(fullPoints),
+      inSlabs,
       match: null,
       area: signedArea(points),
       heart: heartOf(points),
@@ -125,23 +132,26 @@ export function grown(outline: readonly Point[], by: number): readonly Point[] {
 }
 
 /**
- * A grown outline that reaches no farther across the cloth than `by` from these bounds: pieces and gaps that add
- * up to the width of the cloth fit it, though round corners are drawn a little outside the arc.
+ * A grown outline that reaches no farther past these bounds than `along` and `across` the cloth: pieces and gaps
+ * that add up to the width of the cloth fit it, though round corners are drawn a little outside the arc.
  */
-function noWider(grown: readonly Point[], { low, high }: Bounds, by: number): readonly Point[] {
-  const box = boundingBox(grown);
-  const [least, most] = [low - by, high + by];
-  const scale = 2 ** 26 / Math.max(box.right - box.left, box.high - box.low);
-  const onSteps = ([x, y]: Point) => ({ x: Math.round(x * scale), y: Math.round(y * scale) });
-  const [left, right] = [box.left - by, box.right + by];
-  const corners: Point[] = [
-    [left, least],
-    [right, least],
-    [right, most],
-    [left, most],
+function within(grown: readonly Point[], bounds: Bounds, along: number, across: number): readonly Point[] {
+  const [left, right] = [bounds.left - along, bounds.right + along];
+  const [low, high] = [bounds.low - across, bounds.high + across];
+  const scale = 2 ** 26 / Math.max(right - left, high - low);
+  const path = grown.map(([x, y]) => ({ x: Math.round(x * scale), y: Math.round(y * scale) }));
+  const [west, east] = [Math.floor(left * scale), Math.ceil(right * scale)];
+  const [south, north] = [Math.floor(low * scale), Math.ceil(high * scale)];
+  const box = [
+    { x: west, y: south },
+    { x: east, y: south },
+    { x: east, y: north },
+    { x: west, y: north },
   ];
-  const kept = intersect([grown.map(onSteps)], [corners.map(onSteps)], FillRule.NonZero);
-  return largest(kept, scale).map(([x, y]): Point => [x, Math.min(Math.max(y, least), most)]);
+  const kept = intersect([path], [box], FillRule.NonZero);
+  return largest(kept, scale).map(
+    ([x, y]): Point => [Math.min(Math.max(x, left), right), Math.min(Math.max(y, low), high)],
+  );
 }
 
 /** The largest of some rings, in the units that `scale` steps make up. */

@@ -19,10 +19,10 @@ const figuresOf = (piece: string): number[] =>
     .match(/-?\d+(?:\.\d+)?(?:e-?\d+)?/g)!
     .map(Number);
 
-/** The shape of the first builds' petticoat was up to 3/1000 off. */
 /** Pieces that lie closer across the cloth touch elsewhere along it: far less than the tape shows. */
 const LAYS_WITHIN = 0.005;
 
+/** The shape of the first builds' petticoat was up to 3/1000 off. */
 const OUTLINES_WITHIN = 3e-3;
 
 /** Answers that were changed on purpose, and by how much. */

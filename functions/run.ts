@@ -85,43 +85,6 @@ export function run(
   return memory({ args, unit: setting.unit, mark: setting.mark }, answer);
 }
 
-/**
- * The sentences about what is unusual in the arguments of a call, each beginning with the
- * function's name: "CUFF: the depth 6 1/2 in is above the wrist 2 1/2 in; …". The list is empty
- * when all arguments are usual, and when the call is refused, because the refusal says more.
- */
-export function unusualIn(
-  declaration: Declaration,
-  args: readonly Argument[],
-  setting: Setting,
-): readonly string[] {
-  let found: readonly string[];
-  try {
-    found = unusualSentences(declaration, args, setting);
-  } catch {
-    // Arguments of the wrong kind, which no rule can compare: the call is refused for them.
-    return [];
-  }
-  if (found.length === 0 || isRefused(run(declaration, args, setting))) return [];
-  return found.map((sentence) => withDecimalMark(`${declaration.name}: ${sentence}`, setting.decimal));
-}
-
-/**
- * All there is to look at beside the answer of a call: what is unusual in its arguments, then what is
- * uncertain about its answer. The function is worked for it.
- */
-export function toLookAt(
-  declaration: Declaration,
-  args: readonly Argument[],
-  setting: Setting,
-): readonly string[] {
-  const doubts: string[] = [];
-  const doubt = (sentence: string) =>
-    doubts.push(withDecimalMark(`${declaration.name}: ${sentence}`, setting.decimal));
-  run(declaration, args, { ...setting, doubt });
-  return [...unusualIn(declaration, args, setting), ...doubts];
-}
-
 interface PieceCall {
   readonly args: readonly Argument[];
   readonly unit: Unit;

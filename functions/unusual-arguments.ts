@@ -18,27 +18,42 @@ interface Scale {
 
 const COUNTED = new Set<Kind>(["length", "area", "count", "share", "angle", "days", "money", "figure"]);
 
-/** The sentences about the arguments of a call that is answered, without the function's name. */
-export function unusualSentences(
+/** What is unusual about some arguments of a call, in a sentence without the function's name. */
+export interface Unusual {
+  readonly sentence: string;
+  /** The arguments that it is about. */
+  readonly names: readonly string[];
+}
+
+/** The sentences about the arguments of a call that is answered. */
+export const unusualSentences = (
   declaration: Declaration,
   args: readonly Argument[],
   scale: Scale,
-): string[] {
+): string[] => unusualArguments(declaration, args, scale).map(({ sentence }) => sentence);
+
+/** The same with the arguments that each sentence is about. */
+export function unusualArguments(
+  declaration: Declaration,
+  args: readonly Argument[],
+  scale: Scale,
+): Unusual[] {
   const takes = takesOf(declaration, args);
   if (!declaration.usual && !Object.values(takes).some((take) => take.usual)) return [];
   const names = inCentimetres(takes, args, scale);
-  const found: string[] = [];
+  const found: Unusual[] = [];
   const named = new Set<string>();
   for (const one of declaration.usual ?? []) {
     const rule = ruleOf(typeof one === "string" ? one : one.rule);
     if (!rule.names.every((name) => name in names) || rule.holds(names)) continue;
     for (const name of rule.names) named.add(name);
-    found.push(`${relationSentence(one, rule, names, declaration, scale)}${question(rule, takes)}`);
+    const sentence = `${relationSentence(one, rule, names, declaration, scale)}${question(rule, takes)}`;
+    found.push({ sentence, names: rule.names });
   }
   for (const [name, take] of Object.entries(takes)) {
     if (!take.usual || !(name in names) || named.has(name)) continue;
     const outside = outsideRange(take, names[name]!);
-    if (outside !== null) found.push(rangeSentence(name, take, outside, scale));
+    if (outside !== null) found.push({ sentence: rangeSentence(name, take, outside, scale), names: [name] });
   }
   return found;
 }

@@ -1,8 +1,9 @@
 import { define } from "../define.ts";
+import { FAR_APART, refuseUnlikelyToday } from "../plausible-day.ts";
 
 /**
  * Whether a measurement was taken too long ago to cut by, or has a date in the future: "ok", or a
- * sentence. Ages are in whole days. The limit of 90 days, when `days` is left out, is a habit, not
+ * sentence. Ages are in whole days. Of dates more than ten years apart one is likely a slip. "Today" is of this century. The limit of 90 days, when `days` is left out, is a habit, not
  * a law: bodies in training, growing or pregnant change faster. Source: common practice.
  */
 export const AGE_CHECK = define({
@@ -17,10 +18,17 @@ export const AGE_CHECK = define({
   },
   returns: "verdict",
   alike: { "taken, today": "a date that has not come yet is in the verdict itself" },
-  compute({ taken, today, days }, { step }) {
+  compute({ taken, today, days }, { step, points }) {
+    refuseUnlikelyToday(today);
     const age = step("age", "INT(today) - INT(taken)", Math.floor(today) - Math.floor(taken));
     const old = `check: taken ${age} days ago, ${days} are allowed; please measure again before cutting`;
     const early = "check: the measurement is dated later than today; please check the date";
+    if (Math.abs(age) > Math.max(days, FAR_APART)) {
+      const far = "today is more than ten years from the day of the measurement; please check both dates";
+      // The day that all measurements are compared with is the likelier slip.
+      points({ argument: "today", cell: 0 }, far);
+      return step("verdict", `"check: ${far}"`, `check: ${far}`);
+    }
     return step(
       "verdict",
       'IF(age < 0; "check: the measurement is dated later than today; please check the date"; IF(age > days; "check: taken " & age & " days ago, " & days & " are allowed; please measure again before cutting"; "ok"))',

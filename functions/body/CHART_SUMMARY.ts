@@ -1,6 +1,7 @@
 import { asBlock } from "../block.ts";
 import { comparedName } from "../compared-name.ts";
 import { define } from "../define.ts";
+import { refuseUnlikelyToday } from "../plausible-day.ts";
 import { CHART, readChart, rowsOf } from "../wearers/chart.ts";
 import { AGE_ASKED, type Fault, neededOf, rowFaults } from "../wearers/row-faults.ts";
 
@@ -34,6 +35,7 @@ export const CHART_SUMMARY = define({
   },
   returns: "text",
   compute({ chart: block, which, today, days, needed }, { measure, ...words }) {
+    refuseUnlikelyToday(today);
     const chart = readChart(block);
     const names = new Map<string, string>();
     for (const { wearer } of chart.rows)

@@ -1,5 +1,6 @@
 import { asBlock } from "../block.ts";
 import { define } from "../define.ts";
+import { refuseUnlikelyToday } from "../plausible-day.ts";
 import { Refusal } from "../refusal.ts";
 import { CHART, readChart, rowsOf, rowsOver } from "../wearers/chart.ts";
 import { layersIn, layersText } from "../wearers/layer-set.ts";
@@ -52,6 +53,7 @@ export const WEARER_CHECK = define({
   },
   returns: "verdict",
   compute({ chart: block, wearer, beneath, today, days, needed }, { measure, points, ...words }) {
+    refuseUnlikelyToday(today);
     const chart = readChart(block);
     const wanted = {
       today,

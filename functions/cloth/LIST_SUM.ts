@@ -18,8 +18,8 @@ import { Refusal } from "../refusal.ts";
  * heading and item narrows the rows. A dash counts as nothing; a blank or a text in a row that counts is
  * refused, and so are headings that the list does not have. An item that the list does not have, such as a cloth
  * of which nothing is in stock, gives 0 with a caution, and is refused where it is near one that the list has: it is
- * likely misspelt. A blank item gives an empty text. Rows with a figure and no item are left out, with a caution. Source:
- * common practice.
+ * likely misspelt. A blank item gives an empty text. Rows with a figure and no item are left out, with a caution; a lone
+ * figure below zero counts, with a caution. Source: common practice.
  */
 export const LIST_SUM = define({
   name: "LIST_SUM",
@@ -71,6 +71,11 @@ export const LIST_SUM = define({
       doubt(
         `${loose.length === 1 ? "one row has" : `${loose.length} rows have`} a figure under ${sum.trim()} and nothing under ${by.trim()}, and ${loose.length === 1 ? "is" : "are"} not counted`,
       );
+    for (const line of loneBelowZero(rows, lines, columns.sum))
+      doubt(
+        `${line.cells[columns.sum]} under ${sum.trim()} is below zero, and hardly another number there is: type 0 or more`,
+        { argument: "list", cell: line.number * list.wide + columns.sum },
+      );
     measure("rows", `rows with ${wanted} under ${by.trim()}`, rows.length);
     return measure("sum", `the sum of ${sum.trim()} in these rows`, total);
   },
@@ -110,6 +115,15 @@ export const LIST_SUM = define({
     },
   ],
 });
+
+/** The rows that count with a figure below zero, where the column has at least three times as many above. */
+function loneBelowZero(rows: readonly ListLine[], all: readonly ListLine[], column: number): ListLine[] {
+  const figure = ({ cells }: ListLine) => (typeof cells[column] === "number" ? cells[column] : 0);
+  const below = rows.filter((line) => figure(line) < 0);
+  if (below.length === 0) return below;
+  const [under, above] = [all.filter((line) => figure(line) < 0), all.filter((line) => figure(line) > 0)];
+  return above.length >= 3 * under.length ? below : [];
+}
 
 /** The figure of a row that counts; a dash is nothing. */
 function figureOf(

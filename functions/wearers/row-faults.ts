@@ -2,6 +2,7 @@
 import { isAbove, isBelow } from "../compared-figures.ts";
 import type { CallContext, Cell, Takes } from "../define.ts";
 import { rememberWithObjects } from "../memo.ts";
+import { FAR_APART } from "../plausible-day.ts";
 import type { CellOfList } from "../refusal.ts";
 import type { Measure } from "../survey/body-data.ts";
 import { type Outlier, outlierVerdict } from "../survey/outlier.ts";
@@ -184,6 +185,14 @@ function dateFaults(chart: Chart, row: ChartRow, { today, days }: Wanted): Fault
       { sort: "missing", sentence: `no date says when ${who} was measured: write it, or measure again`, at },
     ];
   const age = Math.floor(today) - Math.floor(day);
+  if (Math.abs(age) > Math.max(days, FAR_APART))
+    return [
+      {
+        sort: "doubtful",
+        sentence: `today, ${isoDay(today)}, is more than ten years from the day on which the figures were taken: check both dates`,
+        at: [{ argument: "today", cell: 0 }],
+      },
+    ];
   if (age < 0)
     return [
       {

@@ -1,6 +1,7 @@
 /** What is unusual about the arguments of the sewing functions in one formula, or uncertain about their answers. */
 import { catalogue } from "../../functions/catalogue.ts";
-import { type Setting, toLookAt } from "../../functions/run.ts";
+import type { Setting } from "../../functions/run.ts";
+import { toLookAt } from "../../functions/to-look-at.ts";
 import { type Call, formulaTree, type Tree } from "../book/formula.ts";
 import { addressKey, type CellAddress } from "./inside.ts";
 import type { Call as HeardCall } from "./register.ts";

@@ -14,7 +14,8 @@ import type { Block, Cell, Declaration } from "../../functions/define.ts";
 import type { JoinQuestion } from "../../functions/lay.ts";
 import { phrase } from "../../functions/phrase.ts";
 import type { CellOfCall } from "../../functions/refusal.ts";
-import { type Argument, isRefused, run, type Setting, unusualIn } from "../../functions/run.ts";
+import { type Argument, isRefused, run, type Setting } from "../../functions/run.ts";
+import { unusualAt } from "../../functions/to-look-at.ts";
 import { givenCell } from "./given-cell.ts";
 import type { CellAddress, Inside } from "./inside.ts";
 import type { LaidLay } from "./laid.ts";
@@ -173,13 +174,12 @@ abstract class Sewing extends FunctionPlugin {
         },
       }),
     });
-    if (
-      context?.unusual &&
-      !context.heard &&
-      !isRefused(answer) &&
-      (doubtful || unusualIn(declaration, args, setting).length > 0)
-    )
-      context.unusual(state.formulaAddress);
+    if (context?.unusual && !context.heard && !isRefused(answer)) {
+      const unusual = unusualAt(declaration, args, setting);
+      for (const { sentence, positions } of unusual)
+        for (const position of positions) if (!lists[position]) point({ position, cell: 0 }, sentence);
+      if (doubtful || unusual.length > 0) context.unusual(state.formulaAddress);
+    }
     if (!isRefused(answer)) return answer;
     if (answer.at) point(answer.at, answer.refusal);
     return new CellError(ErrorType.VALUE, answer.refusal);

@@ -2,7 +2,8 @@ import { describe, expect, test } from "vitest";
 import { catalogue } from "../../functions/catalogue.ts";
 import type { Declaration } from "../../functions/define.ts";
 import { ruleOf } from "../../functions/plain-rule.ts";
-import { isRefused, run, unusualIn } from "../../functions/run.ts";
+import { isRefused, run } from "../../functions/run.ts";
+import { unusualIn } from "../../functions/to-look-at.ts";
 import { argumentsOf, setting } from "./laws.ts";
 
 const NUMBERS = new Set(["length", "area", "count", "share", "angle", "days", "money", "figure"]);

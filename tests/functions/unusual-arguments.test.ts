@@ -6,7 +6,8 @@ import { PLACKET_LENGTH } from "../../functions/fitting/PLACKET_LENGTH.ts";
 import { GORE } from "../../functions/flare/GORE.ts";
 import { HOOK_COUNT } from "../../functions/notions/HOOK_COUNT.ts";
 import { ruleOf } from "../../functions/plain-rule.ts";
-import { explain, unusualIn } from "../../functions/run.ts";
+import { explain } from "../../functions/run.ts";
+import { unusualIn } from "../../functions/to-look-at.ts";
 
 test("figures in each other's place are answered and pointed out, with the arguments' names", () => {
   const inches = { unit: "in" } as const;

@@ -27,3 +27,19 @@ test("a day not written down is asked for", () => {
   });
   expect(run(AGE_CHECK, ["in spring", 46000], { unit: "in" })).toHaveProperty("refusal");
 });
+
+test("a today outside this century is refused, and one ten years away is doubted with its cell", () => {
+  for (const today of [0, 20_260, 35.98, 202_600])
+    expect(run(AGE_CHECK, [46_000, today], { unit: "in" }), String(today)).toEqual({
+      refusal: expect.stringMatching(/^today /),
+      at: { position: 1, cell: 0 },
+    });
+  for (const today of [46_000 + 3654, 46_000 - 3654]) {
+    const pointed: unknown[] = [];
+    const points = (at: unknown) => pointed.push(at);
+    expect(run(AGE_CHECK, [46_000, today], { unit: "in", points })).toBe(
+      "check: today is more than ten years from the day of the measurement; please check both dates",
+    );
+    expect(pointed).toEqual([{ position: 1, cell: 0 }]);
+  }
+});

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { MEASURE_GUESS } from "../../../functions/body/MEASURE_GUESS.ts";
-import { type Argument, explain, run, toLookAt } from "../../../functions/run.ts";
+import { type Argument, explain, run } from "../../../functions/run.ts";
+import { toLookAt } from "../../../functions/to-look-at.ts";
 
 const guess = (
   term: string,

@@ -2,7 +2,8 @@ import { expect, test } from "vitest";
 import { asBlock } from "../../../functions/block.ts";
 import { CLOTH_TO_BUY } from "../../../functions/cloth/CLOTH_TO_BUY.ts";
 import type { Cell } from "../../../functions/define.ts";
-import { besideAnswer, explain, run, toLookAt } from "../../../functions/run.ts";
+import { besideAnswer, explain, run } from "../../../functions/run.ts";
+import { toLookAt } from "../../../functions/to-look-at.ts";
 import { quickLay } from "../../../src/lay/quick.ts";
 
 const setting = { unit: "in", plan: quickLay } as const;

@@ -2,7 +2,8 @@ import { expect, test } from "vitest";
 import { asBlock } from "../../../functions/block.ts";
 import { LIST_SUM } from "../../../functions/cloth/LIST_SUM.ts";
 import type { Cell } from "../../../functions/define.ts";
-import { type Argument, run, toLookAt } from "../../../functions/run.ts";
+import { type Argument, run } from "../../../functions/run.ts";
+import { toLookAt } from "../../../functions/to-look-at.ts";
 import { calls } from "../calls.ts";
 
 const { answer, refusal } = calls(LIST_SUM, "in");
@@ -61,4 +62,18 @@ test("a figure without an item is said to be left out", () => {
   expect(toLookAt(LIST_SUM, [rows, "length", "cloth", "wool"], { unit: "in" })).toEqual([
     "LIST_SUM: one row has a figure under length and nothing under cloth, and is not counted",
   ]);
+});
+
+test("a lone figure below zero counts and is doubted with its cell; among changes either way it is not", () => {
+  const hours = (...figures: number[]) =>
+    asBlock(["Wearer", "Hours", ...figures.flatMap((figure) => ["cook", figure])], 2, []);
+  const pointed: unknown[] = [];
+  const points = (at: unknown) => pointed.push(at);
+  const slip = [hours(4, 5, -3, 2), "hours", "wearer", "cook"];
+  expect(run(LIST_SUM, slip, { unit: "in", points })).toBe(8);
+  expect(pointed).toEqual([{ position: 0, cell: 3 * 2 + 1 }]);
+  expect(toLookAt(LIST_SUM, slip, { unit: "in" })).toEqual([
+    "LIST_SUM: -3 under hours is below zero, and hardly another number there: type 0 or more",
+  ]);
+  expect(toLookAt(LIST_SUM, [hours(4, -5, -3, 2), ...slip.slice(1)], { unit: "in" })).toEqual([]);
 });

@@ -2,7 +2,8 @@ import { expect, test } from "vitest";
 import { asBlock } from "../../../functions/block.ts";
 import { CLOTH_CHECK } from "../../../functions/cloth/CLOTH_CHECK.ts";
 import type { Cell } from "../../../functions/define.ts";
-import { explain, run, toLookAt } from "../../../functions/run.ts";
+import { explain, run } from "../../../functions/run.ts";
+import { toLookAt } from "../../../functions/to-look-at.ts";
 import { quickLay } from "../../../src/lay/quick.ts";
 
 const setting = { unit: "in", plan: quickLay } as const;

@@ -3,7 +3,8 @@ import type { Cell } from "../../../functions/define.ts";
 import { FITTING_CHANGE } from "../../../functions/fitting/FITTING_CHANGE.ts";
 import { LOG_VERDICT } from "../../../functions/fitting/LOG_VERDICT.ts";
 import { SEAM_CHANGE } from "../../../functions/fitting/SEAM_CHANGE.ts";
-import { explain, isRefused, run, toLookAt } from "../../../functions/run.ts";
+import { explain, isRefused, run } from "../../../functions/run.ts";
+import { toLookAt } from "../../../functions/to-look-at.ts";
 import { setting } from "../laws.ts";
 import { blockOf, seamsOf } from "./seam-lists.ts";
 

@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
 import type { Cell } from "../../../functions/define.ts";
 import { LOG_VERDICT } from "../../../functions/fitting/LOG_VERDICT.ts";
-import { run, toLookAt } from "../../../functions/run.ts";
+import { run } from "../../../functions/run.ts";
+import { toLookAt } from "../../../functions/to-look-at.ts";
 import { setting } from "../laws.ts";
 import { blockOf, seamsOf } from "./seam-lists.ts";
 

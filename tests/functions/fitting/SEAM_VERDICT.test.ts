@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { SEAM_VERDICT } from "../../../functions/fitting/SEAM_VERDICT.ts";
-import { isRefused, run, toLookAt } from "../../../functions/run.ts";
+import { isRefused, run } from "../../../functions/run.ts";
+import { toLookAt } from "../../../functions/to-look-at.ts";
 import { setting } from "../laws.ts";
 import { blockOf, piecesOf, seamsOf } from "./seam-lists.ts";
 

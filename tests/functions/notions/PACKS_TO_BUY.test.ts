@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { PACKS_TO_BUY } from "../../../functions/notions/PACKS_TO_BUY.ts";
-import { toLookAt } from "../../../functions/run.ts";
+import { toLookAt } from "../../../functions/to-look-at.ts";
 import { calls } from "../calls.ts";
 
 const { figure, refusal } = calls(PACKS_TO_BUY, "in");

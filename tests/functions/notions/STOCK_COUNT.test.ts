@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { STOCK_COUNT } from "../../../functions/notions/STOCK_COUNT.ts";
-import { type Argument, explain, isRefused, run, toLookAt } from "../../../functions/run.ts";
+import { type Argument, explain, isRefused, run } from "../../../functions/run.ts";
+import { toLookAt } from "../../../functions/to-look-at.ts";
 
 const count = (...args: Argument[]) => run(STOCK_COUNT, args, { unit: "in" });
 

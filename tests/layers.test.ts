@@ -71,7 +71,7 @@ const ROOMS: readonly (readonly string[])[] = [
   ["arguments"],
   ["unusual-arguments", "FAMILY", "help"],
   ["run", "catalogue"],
-  ["as-worn"],
+  ["as-worn", "to-look-at"],
 ];
 
 function roomOf(path: string): string {

@@ -1,5 +1,5 @@
 import { define } from "../define.ts";
-import { FAR_APART, refuseUnlikelyToday } from "../plausible-day.ts";
+import { FAR_APART, refuseUnlikelyToday } from "../wearers/plausible-day.ts";
 
 /**
  * Whether a measurement was taken too long ago to cut by, or has a date in the future: "ok", or a

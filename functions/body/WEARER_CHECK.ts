@@ -1,9 +1,9 @@
 import { asBlock } from "../block.ts";
 import { define } from "../define.ts";
-import { refuseUnlikelyToday } from "../plausible-day.ts";
 import { Refusal } from "../refusal.ts";
 import { CHART, readChart, rowsOf, rowsOver } from "../wearers/chart.ts";
 import { layersIn, layersText } from "../wearers/layer-set.ts";
+import { refuseUnlikelyToday } from "../wearers/plausible-day.ts";
 import { AGE_ASKED, type Fault, measurementsIn, missingOf, rowFaults } from "../wearers/row-faults.ts";
 
 /** The verdict begins with the sort of the first fault, has the sentences of this many and counts the others; the cells of all are marked. */

@@ -2,7 +2,6 @@
 import { isAbove, isBelow } from "../compared-figures.ts";
 import type { CallContext, Cell, Takes } from "../define.ts";
 import { rememberWithObjects } from "../memo.ts";
-import { FAR_APART } from "../plausible-day.ts";
 import type { CellOfList } from "../refusal.ts";
 import type { Measure } from "../survey/body-data.ts";
 import { type Outlier, outlierVerdict } from "../survey/outlier.ts";
@@ -21,6 +20,7 @@ import {
 import { isoDay } from "./iso-day.ts";
 import { isShaping, isThin, layersText } from "./layer-set.ts";
 import { misfitsAmong } from "./misfits.ts";
+import { FAR_APART } from "./plausible-day.ts";
 
 /** By which age figures count as too old: the arguments of the functions that check a chart. */
 export const AGE_ASKED = {

@@ -73,7 +73,7 @@ test("a lone figure below zero counts and is doubted with its cell; among change
   expect(run(LIST_SUM, slip, { unit: "in", points })).toBe(8);
   expect(pointed).toEqual([{ position: 0, cell: 3 * 2 + 1 }]);
   expect(toLookAt(LIST_SUM, slip, { unit: "in" })).toEqual([
-    "LIST_SUM: -3 under hours is below zero, and hardly another number there: type 0 or more",
+    "LIST_SUM: -3 under hours is below zero, and hardly another number there is: type 0 or more",
   ]);
   expect(toLookAt(LIST_SUM, [hours(4, -5, -3, 2), ...slip.slice(1)], { unit: "in" })).toEqual([]);
 });

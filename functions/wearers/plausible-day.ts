@@ -1,5 +1,5 @@
 /** The day on which figures are used. A slip there would say of every measurement that its date is wrong. */
-import { Refusal } from "./refusal.ts";
+import { Refusal } from "../refusal.ts";
 
 /** The first days of 2000 and of 2101, counted as the engine counts dates. */
 const [FIRST, END] = [36_526, 73_416];

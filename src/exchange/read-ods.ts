@@ -11,6 +11,9 @@ import { BadZip, partText, unpacked, type ZipPart } from "./zip-parts.ts";
 
 export const ODS_TYPE = "application/vnd.oasis.opendocument.spreadsheet";
 
+/** A kind of file as a sentence can hold it: such names are short, and of plain letters (RFC 6838). */
+const inOneLine = (type: string): string => type.slice(0, 80).replace(/[^ -~]/g, "?");
+
 /** Throws `BadZip`. */
 export function readOds(parts: ReadonlyMap<string, ZipPart>): ForeignBook {
   const manifest = parts.get("META-INF/manifest.xml");
@@ -18,7 +21,7 @@ export function readOds(parts: ReadonlyMap<string, ZipPart>): ForeignBook {
     throw new BadZip(phrase`it is encrypted; open it with its password and save it without one`);
   const mimetype = parts.get("mimetype");
   const type = mimetype ? new TextDecoder().decode(unpacked(mimetype)).trim() : ODS_TYPE;
-  if (!type.startsWith(ODS_TYPE)) throw new BadZip(phrase`it is no spreadsheet but ${type.slice(0, 80)}`);
+  if (!type.startsWith(ODS_TYPE)) throw new BadZip(phrase`it is no spreadsheet but ${inOneLine(type)}`);
   const content = parts.get("content.xml");
   if (!content) throw new BadZip(phrase`it has no content; look for a whole copy, or save it again`);
   const reading = new Reading();

@@ -120,10 +120,12 @@ class Graph {
       const group = this.#groupOf(seed);
       const walk = this.#outside(group);
       const once = new Set<number>();
-      const twice = walk.filter(({ line }) => once.size === once.add(line).size);
-      if (twice.length > 0) {
-        // Lines between two groups: the walk goes along them there and back.
-        this.#prune(twice.flatMap(({ line }) => this.#remove(line)));
+      const again = new Set(
+        walk.filter(({ line }) => once.size === once.add(line).size).map(({ line }) => line),
+      );
+      if (again.size > 0) {
+        // Lines between two groups: the walk goes along them there and back, and where angles are too fine to tell, more often.
+        this.#prune([...again].flatMap((line) => this.#remove(line)));
         continue;
       }
       for (const part of this.#apart(walk)) {

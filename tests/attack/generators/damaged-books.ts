@@ -45,33 +45,31 @@ const KEYS = ["__proto__", "constructor", "prototype", "toString", "", "A1", "Me
 const VALUES: readonly unknown[] = [null, true, 0, -1, 1e308, 0.5, "", "x", "=1+1", "Measure!$B$3", "Measure!A:Z", "__proto__", [], {}, [[]], "a".repeat(5000), 20_001]; // biome-ignore format: a list
 const NAMES = ["SUM", "INDEX", "OFFSET", "MEASURE_OF", "CLOTH_CHECK", "LIST_SUM", "YARDAGE", "SEAM_VERDICT", "IF", "MATCH", "WEARER_CHECK"]; // biome-ignore format: a list
 
+/** A key such as __proto__ is a field of its own only when it is defined so. */
+const FIELD = { enumerable: true, configurable: true, writable: true };
+
 /** Changes one thing of the data, at random depth. */
 function change(random: Random, node: unknown): void {
   if (typeof node !== "object" || node === null) return;
   const keys = Object.keys(node);
   const group = node as Record<string, unknown>;
-  const key = keys.length > 0 ? random.pick(keys) : random.pick(KEYS);
-  if (random.chance(0.75) && typeof group[key] === "object" && group[key] !== null) {
-    change(random, group[key]);
+  const key = keys.length > 0 ? random.pick(keys) : Array.isArray(node) ? "0" : random.pick(KEYS);
+  // What every object has from its prototype does not belong to the book: changing it would damage the program.
+  const was = Object.hasOwn(group, key) ? group[key] : undefined;
+  if (random.chance(0.75) && typeof was === "object" && was !== null) {
+    change(random, was);
     return;
   }
   const value =
-    typeof group[key] === "string" && random.chance(0.6)
+    typeof was === "string" && random.chance(0.6)
       ? `=${argument(random, NAMES)}${random.pick(["", "+D1", "+hem", "*2"])}`
       : random.pick(VALUES);
   const what = random.below(Array.isArray(node) ? 3 : 4);
-  if (what === 0) group[key] = value;
+  if (what === 0) Object.defineProperty(group, key, { ...FIELD, value });
   else if (what === 1 && Array.isArray(node)) node.splice(Number(key), random.below(2), value);
   else if (what === 1) delete group[key];
   else if (what === 2 && Array.isArray(node)) node.push(...(node.slice(0, 50) as unknown[]));
-  // A key such as __proto__ is a field of its own only so.
-  else
-    Object.defineProperty(node, random.pick(KEYS), {
-      value: group[key],
-      enumerable: true,
-      configurable: true,
-      writable: true,
-    });
+  else Object.defineProperty(node, random.pick(KEYS), { ...FIELD, value: was });
 }
 
 /** Signs lost, doubled or other than they were. */

@@ -204,6 +204,10 @@ describe("bad files are refused in one sentence", () => {
     expect(await refusal(packed({ "xl/workbook.bin": "a" }))).toMatch(/binary form/);
     const manifest = { "META-INF/manifest.xml": "<manifest:manifest><manifest:encryption-data/></manifest:manifest>" };
     expect(await refusal(openFile("", "", manifest))).toMatch(/^it is encrypted/);
+    const damaged = { mimetype: "application/vnd.oasis\n.spread\ufffdsheet" };
+    expect(await refusal(openFile("", "", damaged))).toBe(
+      "it is no spreadsheet but application/vnd.oasis?.spread?sheet",
+    );
   });
 
   test("cut off, damaged, with other bytes in the middle", async () => {

@@ -172,6 +172,21 @@ describe("bad DXF files are refused, or their parts left out, in a sentence", ()
     }
   });
 
+  test("four arcs of an ellipse over one another, two of them pulled wide, have no outline and stop nothing", () => {
+    const arc = [
+      ["BLOCK", 2, "a"],
+      ["ELLIPSE", 10, 112.86, 20, 132.77, 11, 64.29, 21, 110.91, 40, 22.8, 41, 88.79],
+      ["ENDBLK"],
+    ];
+    const copies = [
+      ["INSERT", 10, 180.22, 2, "a"],
+      ["INSERT", 2, "a", 42, 106.39],
+      ["INSERT", 10, 180.68, 2, "a"],
+      ["INSERT", 2, "a"],
+    ];
+    expect(refusalOf(dxf(copies, { blocks: arc, units: 0 }))).toMatch(/^no closed outline/);
+  });
+
   test("files", () => {
     const loop = [["BLOCK", 2, "a", 10, 0, 20, 0], ["INSERT", 2, "a", 10, 0, 20, 0], ["ENDBLK"]];
     expect(refusalOf(dxf([["INSERT", 2, "a", 10, 0, 20, 0]], { blocks: loop }))).toMatch(/one holds itself/);

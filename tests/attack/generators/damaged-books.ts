@@ -63,7 +63,7 @@ function change(random: Random, node: unknown): void {
   const value =
     typeof was === "string" && random.chance(0.6)
       ? `=${argument(random, NAMES)}${random.pick(["", "+D1", "+hem", "*2"])}`
-      : random.pick(VALUES);
+      : structuredClone(random.pick(VALUES));
   const what = random.below(Array.isArray(node) ? 3 : 4);
   if (what === 0) Object.defineProperty(group, key, { ...FIELD, value });
   else if (what === 1 && Array.isArray(node)) node.splice(Number(key), random.below(2), value);

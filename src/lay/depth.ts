@@ -7,35 +7,33 @@ import type { Point } from "../../functions/geometry/strokes.ts";
 
 /** Numbers kept per edge: start, direction, length, and the outward direction at its two ends. */
 const EDGE = 9;
+/** Numbers kept before the edges. */
+const FRAME = 7;
 /** Cells along the longer side; with more, their lists no longer stay in the processor's cache. */
 const ACROSS = 28;
 
+/** Offset and depth, on their way in and out of `measure`: numbers handed to a long method as such become objects. */
+const io = new Float64Array(3);
+
+/** After `depth` was above 0: the direction of the shortest way out, x and y. */
+export const wayOut = new Float64Array(2);
+
 export class DepthField {
-  readonly left: number;
-  readonly right: number;
-  readonly low: number;
-  readonly high: number;
-  /** After `depth` was above 0: the direction of the shortest way out. */
-  outX = 0;
-  outY = 0;
-  private readonly edges: Float64Array;
+  /** Bounds, cells per unit along and across, and the gap, then the edges: in one array, since each question reads them. */
+  private readonly figures: Float64Array;
   private readonly count: number;
   private readonly columns: number;
   private readonly rows: number;
-  private readonly perX: number;
-  private readonly perY: number;
-  /** Where a cell's list begins in `lists`; -1 not asked yet, -2 wholly outside. */
-  private readonly cells: Int32Array;
-  private lists = new Int32Array(256);
-  private used = 0;
+  /**
+   * For each cell where its list begins further on; -1 not asked yet, -2 wholly outside. Then the
+   * lists: how many edges, and where each begins in `figures`.
+   */
+  private lists: Int32Array;
+  private used: number;
 
-  constructor(
-    rings: readonly (readonly Point[])[],
-    private readonly gap: number,
-  ) {
+  constructor(rings: readonly (readonly Point[])[], gap: number) {
     const edges: number[] = [];
     for (const ring of rings) addRing(ring, edges);
-    this.edges = Float64Array.from(edges);
     this.count = edges.length / EDGE;
     let [left, right, low, high] = [Infinity, -Infinity, Infinity, -Infinity];
     for (const ring of rings)
@@ -45,31 +43,55 @@ export class DepthField {
         low = Math.min(low, y);
         high = Math.max(high, y);
       }
-    this.left = left - gap;
-    this.right = right + gap;
-    this.low = low - gap;
-    this.high = high + gap;
-    const wide = this.right - this.left;
-    const tall = this.high - this.low;
+    const wide = right - left + 2 * gap;
+    const tall = high - low + 2 * gap;
     const cell = Math.max(wide, tall) / ACROSS;
     this.columns = Math.max(1, Math.ceil(wide / cell));
     this.rows = Math.max(1, Math.ceil(tall / cell));
-    this.perX = this.columns / wide;
-    this.perY = this.rows / tall;
-    this.cells = new Int32Array(this.columns * this.rows).fill(-1);
+    const [perX, perY] = [this.columns / wide, this.rows / tall];
+    this.figures = new Float64Array(FRAME + edges.length);
+    this.figures.set([left - gap, right + gap, low - gap, high + gap, perX, perY, gap]);
+    this.figures.set(edges, FRAME);
+    this.used = this.columns * this.rows;
+    this.lists = new Int32Array(this.used + 256).fill(-1, 0, this.used);
+  }
+
+  get left(): number {
+    return this.figures[0]!;
+  }
+  get right(): number {
+    return this.figures[1]!;
+  }
+  get low(): number {
+    return this.figures[2]!;
+  }
+  get high(): number {
+    return this.figures[3]!;
   }
 
   /** Depth of the offset, 0 outside. */
   depth(x: number, y: number): number {
-    if (!(x > this.left && x < this.right && y > this.low && y < this.high)) return 0;
-    const cx = ((x - this.left) * this.perX) | 0;
-    const cy = ((y - this.low) * this.perY) | 0;
+    const { figures } = this;
+    if (!(x > figures[0]! && x < figures[1]! && y > figures[2]! && y < figures[3]!)) return 0;
+    io[0] = x;
+    io[1] = y;
+    io[2] = 0;
+    this.measure();
+    return io[2]!;
+  }
+
+  private measure(): void {
+    const x = io[0]!;
+    const y = io[1]!;
+    const { figures } = this;
+    const cx = ((x - figures[0]!) * figures[4]!) | 0;
+    const cy = ((y - figures[2]!) * figures[5]!) | 0;
     const cell =
       (cy < this.rows ? cy : this.rows - 1) * this.columns + (cx < this.columns ? cx : this.columns - 1);
-    let at = this.cells[cell]!;
+    let at = this.lists[cell]!;
     if (at === -1) at = this.fill(cell);
-    if (at === -2) return 0;
-    const { edges, lists } = this;
+    if (at === -2) return;
+    const { lists } = this;
     const end = at + 1 + lists[at]!;
     let least = Infinity;
     let sign = 0;
@@ -77,26 +99,26 @@ export class DepthField {
     let oy = 0;
     for (let k = at + 1; k < end; k++) {
       const e = lists[k]!;
-      const ux = edges[e + 2]!;
-      const uy = edges[e + 3]!;
-      const rx = x - edges[e]!;
-      const ry = y - edges[e + 1]!;
+      const ux = figures[e + 2]!;
+      const uy = figures[e + 3]!;
+      const rx = x - figures[e]!;
+      const ry = y - figures[e + 1]!;
       const t = rx * ux + ry * uy;
       if (t <= 0) {
         const d = rx * rx + ry * ry;
         if (d < least) {
           least = d;
-          sign = rx * edges[e + 5]! + ry * edges[e + 6]!;
+          sign = rx * figures[e + 5]! + ry * figures[e + 6]!;
           ox = -rx;
           oy = -ry;
         }
-      } else if (t >= edges[e + 4]!) {
-        const sx = rx - ux * edges[e + 4]!;
-        const sy = ry - uy * edges[e + 4]!;
+      } else if (t >= figures[e + 4]!) {
+        const sx = rx - ux * figures[e + 4]!;
+        const sy = ry - uy * figures[e + 4]!;
         const d = sx * sx + sy * sy;
         if (d < least) {
           least = d;
-          sign = sx * edges[e + 7]! + sy * edges[e + 8]!;
+          sign = sx * figures[e + 7]! + sy * figures[e + 8]!;
           ox = -sx;
           oy = -sy;
         }
@@ -112,43 +134,46 @@ export class DepthField {
       }
     }
     const away = Math.sqrt(least);
-    const deep = sign < 0 ? this.gap + away : this.gap - away;
-    if (deep <= 0) return 0;
+    const gap = figures[6]!;
+    const deep = sign < 0 ? gap + away : gap - away;
+    if (deep <= 0) return;
     // Inside, the way out leads to the nearest border; within the gap, on from it.
     const scale = away > 0 ? (sign < 0 ? 1 : -1) / away : 0;
-    this.outX = ox * scale;
-    this.outY = oy * scale;
-    return deep;
+    wayOut[0] = ox * scale;
+    wayOut[1] = oy * scale;
+    io[2] = deep;
   }
 
   /** Works out which edges can be nearest to a point of the cell. */
   private fill(cell: number): number {
-    const wide = 1 / this.perX;
-    const tall = 1 / this.perY;
+    const wide = 1 / this.figures[4]!;
+    const tall = 1 / this.figures[5]!;
+    const gap = this.figures[6]!;
     const x = this.left + ((cell % this.columns) + 0.5) * wide;
     const y = this.low + (Math.floor(cell / this.columns) + 0.5) * tall;
     const reach = Math.hypot(wide, tall) * 0.500001;
-    const { edges, count } = this;
+    const { count, figures } = this;
     let least = Infinity;
     let sign = 0;
     for (let i = 0; i < count; i++) {
-      const e = i * EDGE;
+      const e = FRAME + i * EDGE;
       const d = this.distance(e, x, y);
       away[i] = d;
       if (d < least) {
         least = d;
-        const rx = x - edges[e]!;
-        const ry = y - edges[e + 1]!;
-        const t = rx * edges[e + 2]! + ry * edges[e + 3]!;
-        const long = edges[e + 4]!;
-        if (t <= 0) sign = rx * edges[e + 5]! + ry * edges[e + 6]!;
+        const rx = x - figures[e]!;
+        const ry = y - figures[e + 1]!;
+        const t = rx * figures[e + 2]! + ry * figures[e + 3]!;
+        const long = figures[e + 4]!;
+        if (t <= 0) sign = rx * figures[e + 5]! + ry * figures[e + 6]!;
         else if (t >= long)
-          sign = (rx - edges[e + 2]! * long) * edges[e + 7]! + (ry - edges[e + 3]! * long) * edges[e + 8]!;
-        else sign = rx * edges[e + 3]! - ry * edges[e + 2]!;
+          sign =
+            (rx - figures[e + 2]! * long) * figures[e + 7]! + (ry - figures[e + 3]! * long) * figures[e + 8]!;
+        else sign = rx * figures[e + 3]! - ry * figures[e + 2]!;
       }
     }
-    if (sign > 0 && least > reach + this.gap) {
-      this.cells[cell] = -2;
+    if (sign > 0 && least > reach + gap) {
+      this.lists[cell] = -2;
       return -2;
     }
     if (this.used + count + 1 > this.lists.length) {
@@ -158,20 +183,21 @@ export class DepthField {
     }
     const at = this.used;
     let n = 0;
-    for (let i = 0; i < count; i++) if (away[i]! <= least + 2 * reach) this.lists[at + 1 + n++] = i * EDGE;
+    for (let i = 0; i < count; i++)
+      if (away[i]! <= least + 2 * reach) this.lists[at + 1 + n++] = FRAME + i * EDGE;
     this.lists[at] = n;
     this.used = at + 1 + n;
-    this.cells[cell] = at;
+    this.lists[cell] = at;
     return at;
   }
 
   private distance(e: number, x: number, y: number): number {
-    const { edges } = this;
-    const rx = x - edges[e]!;
-    const ry = y - edges[e + 1]!;
-    const ux = edges[e + 2]!;
-    const uy = edges[e + 3]!;
-    const t = Math.min(Math.max(rx * ux + ry * uy, 0), edges[e + 4]!);
+    const { figures } = this;
+    const rx = x - figures[e]!;
+    const ry = y - figures[e + 1]!;
+    const ux = figures[e + 2]!;
+    const uy = figures[e + 3]!;
+    const t = Math.min(Math.max(rx * ux + ry * uy, 0), figures[e + 4]!);
     return Math.sqrt((rx - t * ux) ** 2 + (ry - t * uy) ** 2);
   }
 }

@@ -89,6 +89,22 @@ export function stancesOf(
   return stances;
 }
 
+/** Bounds of the simplified outline in a stance. */
+export function boundsOfStance(stance: Stance, source: Fields) {
+  const angle = (stance.turn * Math.PI) / 180;
+  const quarter = stance.turn % 90 === 0;
+  const c = quarter ? Math.round(Math.cos(angle)) : Math.cos(angle);
+  const s = quarter ? Math.round(Math.sin(angle)) : Math.sin(angle);
+  let [left, right, low, high] = [Infinity, -Infinity, Infinity, -Infinity];
+  for (const [x, y] of source.outlines[stance.kind]!) {
+    left = Math.min(left, c * x - s * y);
+    right = Math.max(right, c * x - s * y);
+    low = Math.min(low, s * x + c * y);
+    high = Math.max(high, s * x + c * y);
+  }
+  return { left, right, low, high };
+}
+
 /** Flaws, and what an odd outline leaves out of its cloth, as outlines without holes. */
 export function obstaclesOf(cloths: readonly LayCloth[]): Obstacle[] {
   return cloths.flatMap((cloth, i) => [

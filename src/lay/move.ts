@@ -12,6 +12,8 @@ const PUSHES = 2;
 const WIDE = 10;
 const NEAR = 4;
 const POLISHED = 3;
+/** How far from a place its neighbours are gathered while it is polished, as a share of the item's breadth. */
+const NEARBY = 0.2;
 
 export class Mover {
   // The best places so far, best first.
@@ -43,6 +45,7 @@ export class Mover {
     const x = table.x[i]!;
     const y = table.y[i]!;
     this.keep(here, stance, cloth, x, y);
+    table.lookEverywhere();
     const { limits } = innerFit;
     let total = 0;
     for (const limit of limits) total += limit;
@@ -68,12 +71,14 @@ export class Mover {
     }
     const size = this.sizeOf(stance);
     for (let k = 0; k < this.kept; k++) {
+      table.lookNear(this.ps[k]!, this.px[k]!, this.py[k]!, size * NEARBY);
       this.push(i, k);
       this.polish(i, k, size * 0.04, size * 0.005);
     }
     let best = 0;
     for (let k = 1; k < this.kept; k++) if (this.loss[k]! < this.loss[best]!) best = k;
     if (this.loss[best]! > 0) {
+      table.lookNear(this.ps[best]!, this.px[best]!, this.py[best]!, size * NEARBY);
       this.push(i, best);
       this.polish(i, best, size * 0.005, this.unit * 1e-5);
     }

@@ -2,8 +2,8 @@
  * The overlap table of the search: which copy lies where, how much each pair overlaps and how heavily each
  * pair's overlap weighs. All in flat arrays; a place costs one pass over the copies, boxes first.
  */
-import type { DepthField } from "./depth.ts";
-import type { Fields, Stance } from "./fields.ts";
+import { type DepthField, wayOut } from "./depth.ts";
+import { boundsOfStance, type Fields, type Stance } from "./fields.ts";
 
 /** A copy, or an obstacle, before it has a place. */
 export interface Item {
@@ -13,6 +13,9 @@ export interface Item {
 }
 
 const MOST_PUSHES = 6;
+
+/** Place and limit, then loss, on their way in and out of `judgePlace`: numbers handed to a long method as such become objects. */
+const io = new Float64Array(3);
 
 export class OverlapTable {
   readonly n: number;
@@ -40,8 +43,12 @@ export class OverlapTable {
   private readonly clashes: Int32Array;
   /** Pairs whose weight is above 1, each once. */
   private readonly heavy: number[] = [];
-  /** Number of positions judged. */
-  judged = 0;
+  /** The items that a judged place is compared with: all, or those near enough while places stay within `reach` of one. */
+  private readonly seen: Int32Array;
+  private seenCount: number;
+  private reach = Infinity;
+  private aboutX = 0;
+  private aboutY = 0;
 
   constructor(
     readonly items: readonly Item[],
@@ -61,6 +68,8 @@ export class OverlapTable {
     this.loss = new Float64Array(n * n);
     this.clashes = new Int32Array(n);
     this.boxes = new Float64Array(n * 4);
+    this.seen = Int32Array.from({ length: n }, (_, i) => i);
+    this.seenCount = n;
     const s = stances.length;
     this.stanceCount = s;
     this.fields = new Array(s * s);
@@ -132,37 +141,89 @@ export class OverlapTable {
     return Math.sqrt(depth * (wide + tall + 2 * this.gap)) * this.size[pair]!;
   }
 
+  /** From now on places all over the cloths are judged. */
+  lookEverywhere(): void {
+    for (let j = 0; j < this.n; j++) this.seen[j] = j;
+    this.seenCount = this.n;
+    this.reach = Infinity;
+  }
+
+  /**
+   * From now on places of this stance near one are judged, so that far items need not be looked
+   * at. A place further off than `reach` is judged rightly, too: then the items are gathered anew.
+   */
+  lookNear(stance: number, x: number, y: number, reach: number): void {
+    const { n, boxes, outer, seen } = this;
+    const left = outer[stance * 4]! + x - reach;
+    const right = outer[stance * 4 + 1]! + x + reach;
+    const low = outer[stance * 4 + 2]! + y - reach;
+    const high = outer[stance * 4 + 3]! + y + reach;
+    let count = 0;
+    for (let j = 0, at = 0; j < n; j++, at += 4)
+      if (boxes[at]! < right && boxes[at + 1]! > left && boxes[at + 2]! < high && boxes[at + 3]! > low)
+        seen[count++] = j;
+    this.seenCount = count;
+    this.reach = reach;
+    this.aboutX = x;
+    this.aboutY = y;
+  }
+
   /** Weighted loss of item i at a place; breaks off as soon as it reaches `limit`. */
   judge(i: number, stance: number, cloth: number, x: number, y: number, limit: number): number {
-    this.judged++;
-    const { n, boxes, outer, weight } = this;
+    io[0] = x;
+    io[1] = y;
+    io[2] = limit;
+    this.judgePlace(i, stance, cloth);
+    return io[2]!;
+  }
+
+  private judgePlace(i: number, stance: number, cloth: number): void {
+    const x = io[0]!;
+    const y = io[1]!;
+    const limit = io[2]!;
+    const { n, boxes, outer, weight, seen, reach } = this;
+    if (Math.abs(x - this.aboutX) > reach || Math.abs(y - this.aboutY) > reach)
+      this.lookNear(stance, x, y, reach);
+    const count = this.seenCount;
     const left = outer[stance * 4]! + x;
     const right = outer[stance * 4 + 1]! + x;
     const low = outer[stance * 4 + 2]! + y;
     const high = outer[stance * 4 + 3]! + y;
     let sum = 0;
-    for (let j = 0, at = 0; j < n; j++, at += 4) {
+    for (let k = 0; k < count; k++) {
+      const j = seen[k]!;
+      const at = j * 4;
       if (boxes[at]! >= right || boxes[at + 1]! <= left || boxes[at + 2]! >= high || boxes[at + 3]! <= low)
         continue;
       if (j === i || this.cloth[j] !== cloth) continue;
       const loss = this.clash(this.stance[j]!, stance, x - this.x[j]!, y - this.y[j]!);
       if (loss > 0) {
         sum += loss * weight[i * n + j]!;
-        if (sum >= limit) return sum;
+        if (sum >= limit) {
+          // What made one place too dear is likely to make the next one so: it is asked first from now on.
+          seen[k] = seen[0]!;
+          seen[0] = j;
+          break;
+        }
       }
     }
-    return sum;
+    io[2] = sum;
   }
 
   /** Gathers up to `MOST_PUSHES` overlaps of item i at a place: the shortest way out of each. Returns how many. */
   contacts(i: number, stance: number, cloth: number, x: number, y: number): number {
-    const { n, boxes, outer } = this;
+    const { boxes, outer, seen, reach } = this;
+    if (Math.abs(x - this.aboutX) > reach || Math.abs(y - this.aboutY) > reach)
+      this.lookNear(stance, x, y, reach);
+    const { seenCount } = this;
     const left = outer[stance * 4]! + x;
     const right = outer[stance * 4 + 1]! + x;
     const low = outer[stance * 4 + 2]! + y;
     const high = outer[stance * 4 + 3]! + y;
     let count = 0;
-    for (let j = 0, at = 0; j < n && count < MOST_PUSHES; j++, at += 4) {
+    for (let k = 0; k < seenCount && count < MOST_PUSHES; k++) {
+      const j = seen[k]!;
+      const at = j * 4;
       if (boxes[at]! >= right || boxes[at + 1]! <= left || boxes[at + 2]! >= high || boxes[at + 3]! <= low)
         continue;
       if (j === i || this.cloth[j] !== cloth) continue;
@@ -174,8 +235,8 @@ export class OverlapTable {
       const dy = y - this.y[j]!;
       const depth = field.depth(c * dx + s * dy, c * dy - s * dx);
       if (depth <= 0) continue;
-      this.pushX[count] = c * field.outX - s * field.outY;
-      this.pushY[count] = s * field.outX + c * field.outY;
+      this.pushX[count] = c * wayOut[0]! - s * wayOut[1]!;
+      this.pushY[count] = s * wayOut[0]! + c * wayOut[1]!;
       this.pushBy[count++] = depth;
     }
     return count;
@@ -271,19 +332,4 @@ export class OverlapTable {
     this.weight[k] = weight;
     this.weight[(k % n) * n + Math.floor(k / n)] = weight;
   }
-}
-
-function boundsOfStance(stance: Stance, source: Fields) {
-  const angle = (stance.turn * Math.PI) / 180;
-  const quarter = stance.turn % 90 === 0;
-  const c = quarter ? Math.round(Math.cos(angle)) : Math.cos(angle);
-  const s = quarter ? Math.round(Math.sin(angle)) : Math.sin(angle);
-  let [left, right, low, high] = [Infinity, -Infinity, Infinity, -Infinity];
-  for (const [x, y] of source.outlines[stance.kind]!) {
-    left = Math.min(left, c * x - s * y);
-    right = Math.max(right, c * x - s * y);
-    low = Math.min(low, s * x + c * y);
-    high = Math.max(high, s * x + c * y);
-  }
-  return { left, right, low, high };
 }

@@ -1,8 +1,8 @@
 /** A seeded stream of numbers from 0 up to 1 (the generator "mulberry32", public domain): same seed, same stream. */
 export function seeded(seed: number): () => number {
-  let state = seed >>> 0;
+  let state = seed | 0;
   return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
+    state = (state + 0x6d2b79f5) | 0;
     let t = state;
     t = Math.imul(t ^ (t >>> 15), t | 1);
     t ^= t + Math.imul(t ^ (t >>> 7), t | 61);

@@ -1,4 +1,5 @@
 /** What is wrong in a book's file, in a sentence: where, what should stand there, what stands there. */
+import { phrase } from "../../functions/phrase.ts";
 import { columnLetters } from "./address.ts";
 
 /** What the schema found. */
@@ -11,101 +12,109 @@ export interface Damage {
   readonly path?: readonly { readonly key: unknown; readonly value: unknown; readonly input: unknown }[];
 }
 
-export function damageText(damage: Damage, book: unknown): string {
+/** Why a file is damaged. `of` is what the file should hold. */
+export function damageText(damage: Damage, book: unknown, of: "book" | "garment" = "book"): string {
   const keys = (damage.path ?? []).map(({ key }) => key);
   const missing = damage.received === "undefined";
-  return `this book is damaged: ${where(missing ? keys.slice(0, -1) : keys, book)} ${
-    missing ? `has no ${noun(keys.at(-1))}` : wrong(damage)
-  }`;
+  const place = where(missing ? keys.slice(0, -1) : keys, book);
+  const missed = noun(keys.at(-1));
+  const fault = missing ? phrase`${place} has no ${missed}` : wrong(place, damage);
+  return of === "book" ? phrase`this book is damaged: ${fault}` : phrase`this garment is damaged: ${fault}`;
 }
 
+// For translators: the nouns are parts of a book's file, and stand in sentences such as "the book has no finest mark".
 const NOUNS = new Map([
-  ["about", "description"],
-  ["mark", "finest mark"],
-  ["decimal", "decimal mark"],
-  ["by", "way of finding"],
-  ["hidden", "hidden rows"],
-  ["frozen", "number of columns that stay in sight"],
-  ["decimals", "number of decimal places"],
-  ["fitting", "seam whose fitting changes it follows"],
-]);
-const ONE_OF = new Map([
-  ["trials", "trial"],
-  ["lays", "the kept lay"],
-  ["names", "the named cell"],
+  ["about", phrase`description`],
+  ["mark", phrase`finest mark`],
+  ["decimal", phrase`decimal mark`],
+  ["by", phrase`way of finding`],
+  ["hidden", phrase`hidden rows`],
+  ["frozen", phrase`number of columns that stay in sight`],
+  ["decimals", phrase`number of decimal places`],
+  ["fitting", phrase`seam whose fitting changes it follows`],
 ]);
 
+/** A part of the file by its key; a key that has no name of its own is said as the file has it. */
 const noun = (key: unknown): string =>
-  typeof key === "number" ? `number ${key + 1}` : (NOUNS.get(String(key)) ?? quotedless(key));
+  typeof key === "number" ? phrase`number ${key + 1}` : (NOUNS.get(String(key)) ?? quotedless(key));
 
 const quotedless = (key: unknown): string => quotedShort(String(key)).slice(1, -1);
+
+/** One of the trials, lays or names of a book, or of what else it has. */
+function oneOf(list: unknown, index: unknown): string {
+  const which = typeof index === "number" ? index + 1 : quotedless(index);
+  if (list === "trials") return phrase`trial ${which}`;
+  if (list === "lays") return phrase`the kept lay ${which}`;
+  // For translators: the value is the name of a cell
+  if (list === "names") return phrase`the named cell ${which}`;
+  return `${noun(list)} ${which}`;
+}
 
 /** The place in the words of the book: 'cell B3 of the page "Draft"'. */
 function where(keys: readonly unknown[], book: unknown): string {
   const [list, index, part, row, column, ...rest] = keys;
-  if (list === undefined) return "the book";
+  if (list === undefined) return phrase`the book`;
   if (list !== "pages" || typeof index !== "number") {
-    if (index === undefined) return `the book's ${noun(list)}`;
-    const one = `${ONE_OF.get(String(list)) ?? noun(list)} ${typeof index === "number" ? index + 1 : quotedless(index)}`;
-    return [
-      ...keys
-        .slice(2)
-        .toReversed()
-        .map((key) => `the ${noun(key)} of`),
-      one,
-    ].join(" ");
+    if (index === undefined) return phrase`the book's ${noun(list)}`;
+    return keys.slice(2).reduce((of: string, key) => phrase`the ${noun(key)} of ${of}`, oneOf(list, index));
   }
   const title = (book as { pages: { title?: unknown }[] }).pages[index]?.title;
   const page =
-    typeof title === "string" && part !== "title" ? `the page ${quotedShort(title)}` : `page ${index + 1}`;
+    typeof title === "string" && part !== "title"
+      ? phrase`the page ${quotedShort(title)}`
+      : phrase`page ${index + 1}`;
   if (part === undefined) return page;
   if (part === "rows" && typeof row === "number")
     return typeof column === "number"
-      ? `cell ${columnLetters(column)}${row + 1} of ${page}`
-      : `row ${row + 1} of ${page}`;
+      ? phrase`cell ${columnLetters(column)}${row + 1} of ${page}`
+      : phrase`row ${row + 1} of ${page}`;
   if (part === "columns" && typeof row === "number") {
-    const which = `column ${columnLetters(row)} of ${page}`;
-    return column === undefined ? which : `the ${[column, ...rest].map(noun).join(" ")} of ${which}`;
+    const which = phrase`column ${columnLetters(row)} of ${page}`;
+    return column === undefined ? which : phrase`the ${[column, ...rest].map(noun).join(" ")} of ${which}`;
   }
-  const inner = row === undefined ? "" : ` at ${keys.slice(3).map(noun).join(", ")}`;
-  return `the ${noun(part)}${inner} of ${page}`;
+  return row === undefined
+    ? phrase`the ${noun(part)} of ${page}`
+    : phrase`the ${noun(part)} at ${keys.slice(3).map(noun).join(", ")} of ${page}`;
 }
 
-function wrong({ type, expected, input, requirement }: Damage): string {
+function wrong(place: string, { type, expected, input, requirement }: Damage): string {
   const given = quotedShort(input);
+  const limit = String(requirement);
   switch (type) {
     case "string":
-      return `must be a text, not ${given}`;
+      return phrase`${place} must be a text, not ${given}`;
     case "number":
-      return `must be a number, not ${given}`;
+      return phrase`${place} must be a number, not ${given}`;
     case "array":
-      return `must be a list, not ${given}`;
+      return phrase`${place} must be a list, not ${given}`;
     case "object":
     case "record":
-      return `must be a group of named things, not ${given}`;
+      return phrase`${place} must be a group of named things, not ${given}`;
     case "picklist":
-    case "variant":
-      return `must be ${(expected ?? "").replace(/^\(|\)$/g, "").replaceAll(" | ", " or ")}, not ${given}`;
+    case "variant": {
+      const choices = (expected ?? "").replace(/^\(|\)$/g, "").split(" | ");
+      return phrase`${place} must be ${choices.reduce((one, other) => phrase`${one} or ${other}`)}, not ${given}`;
+    }
     case "max_length":
       return typeof input === "string"
-        ? `must have at most ${requirement} letters, not ${input.length}`
-        : `must have at most ${requirement} entries, not ${(input as unknown[]).length}`;
+        ? phrase`${place} must have at most ${limit} letters, not ${input.length}`
+        : phrase`${place} must have at most ${limit} entries, not ${(input as unknown[]).length}`;
     case "min_length":
-      return "must not be empty";
+      return phrase`${place} must not be empty`;
     case "min_value":
-      return `must be at least ${requirement}, not ${given}`;
+      return phrase`${place} must be at least ${limit}, not ${given}`;
     case "max_value":
-      return `must be at most ${requirement}, not ${given}`;
+      return phrase`${place} must be at most ${limit}, not ${given}`;
     case "integer":
-      return `must be a whole number, not ${given}`;
+      return phrase`${place} must be a whole number, not ${given}`;
     case "deep":
-      return `must have at most ${requirement} groups and lists within one another`;
+      return phrase`${place} must have at most ${limit} groups and lists within one another`;
     case "regex":
       return /\S/.test(String(input))
-        ? `must not contain any of [ ] : * ? / \\, unlike ${given}`
-        : "must not be blank";
+        ? phrase`${place} must not contain any of [ ] : * ? / \\, unlike ${given}`
+        : phrase`${place} must not be blank`;
     default:
-      return `can't be ${given}`;
+      return phrase`${place} can't be ${given}`;
   }
 }
 
@@ -115,6 +124,6 @@ export function quotedShort(given: unknown): string {
     const seen = given.slice(0, 60).replace(/[\p{C}\s]+/gu, " ");
     return `"${seen.length > 40 ? `${seen.slice(0, 37)}...` : seen}"`;
   }
-  if (Array.isArray(given)) return "a list";
-  return typeof given === "object" && given !== null ? "a group of named things" : String(given);
+  if (Array.isArray(given)) return phrase`a list`;
+  return typeof given === "object" && given !== null ? phrase`a group of named things` : String(given);
 }

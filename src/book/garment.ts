@@ -110,7 +110,7 @@ export function readGarment(file: string): GarmentReading {
   const read = v.safeParse(garmentShape, data, { abortEarly: true });
   if (!read.success)
     return {
-      reason: damageText(read.issues[0] as unknown as Damage, data).replace("this book", "this garment"),
+      reason: damageText(read.issues[0] as unknown as Damage, data, "garment"),
     };
   const inches = bookFor(read.output, "in");
   const metric = bookFor(read.output, "cm");

@@ -265,4 +265,29 @@ describe("rows and columns", () => {
     await enter("A20", "a late note");
     await expect.poll(() => typedIn("A20")).toBe("a late note");
   });
+
+  it("a page is turned to from its first columns, however far the page before was slid", async () => {
+    await page.setViewportSize({ width: 1100, height: 700 });
+    await turn("Fit");
+    await choose("A2");
+    for (let column = 0; column < 12; column++) await key("ArrowRight");
+    await expect.poll(() => isUncovered("B2")).toBe(false);
+    await turn("Draft");
+    await expect.poll(() => chosen()).toBe("A1");
+    // Column A is kept in sight and selected; the values stand in column B.
+    await expect.poll(() => isUncovered("B8")).toBe(true);
+  });
 });
+
+/** Whether the middle of a cell is on the screen and nothing lies over it. */
+const isUncovered = (address: string): Promise<boolean> =>
+  cell(page, address)
+    .evaluate(
+      (td) => {
+        const { left, right, top, bottom } = td.getBoundingClientRect();
+        return td.contains(document.elementFromPoint((left + right) / 2, (top + bottom) / 2));
+      },
+      undefined,
+      { timeout: 2000 },
+    )
+    .catch(() => false);

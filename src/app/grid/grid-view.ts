@@ -154,6 +154,13 @@ export class GridView implements ShownGrid {
       this.#hot.updateData(shape(tall, wide));
       this.#arrange(true);
       nameTable(this.#hot, this.page.title);
+      // The page before may be slid far away, and a selected cell in a column that is kept in sight slides nothing back.
+      this.#hot.scrollViewportTo({
+        row: 0,
+        col: this.#arrangement.frozen,
+        verticalSnap: "top",
+        horizontalSnap: "start",
+      });
       this.select(place);
       this.#turning = false;
       // An unfinished formula keeps the keyboard: cells of this page can be pointed at.

@@ -8,7 +8,21 @@ import type { Token } from "./lex.ts";
 
 /** Why a formula is refused, what was typed and how to mend it; null when it may be calculated. */
 export const refused = (formula: string, decimal?: Decimal): string | null =>
-  tooMuch(formula) ?? unclearComma(formula, decimal) ?? rowZero(formula) ?? cellsInBraces(formula);
+  tooMuch(formula) ??
+  looseQuotes(formula) ??
+  unclearComma(formula, decimal) ??
+  rowZero(formula) ??
+  cellsInBraces(formula);
+
+/** The engine looks for a page's title from each quote to the end of the formula: with many loose ones it would take seconds. */
+const MOST_LOOSE_QUOTES = 20;
+
+function looseQuotes(formula: string): string | null {
+  const loose = tokens(formula).filter(({ kind, text }) => kind === "stray" && text === "'").length;
+  return loose > MOST_LOOSE_QUOTES
+    ? phrase`this formula has ${loose} quotes ' that enclose no title of a page before a !; delete them`
+    : null;
+}
 
 /** Rows are counted from 1. */
 function rowZero(formula: string): string | null {

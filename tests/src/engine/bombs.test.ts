@@ -86,3 +86,15 @@ test("a call that is refused within another, with arguments that no rule can com
   expect(engine.evaluate('=COUNT(PLEATED_PANEL("1e9";0.1;"a");5)')).toMatchObject({ value: 1 });
   expect(engine.evaluate('=COUNT(FLAT_WIDTH(9;"x";D1:E9);5)')).toMatchObject({ value: 1 });
 });
+
+test("a formula of 40,000 quotes is refused before the engine looks for page titles in it", () => {
+  // Read by the engine it took 18 s.
+  const engine = new Engine(withBomb(`=B1*${"'".repeat(40_000)}1`), layDesk);
+  expect(engine.view(at(2)).problem).toMatchObject({
+    sentence: "this formula has 40000 quotes ' that enclose no title of a page before a !; delete them",
+    from: at(2),
+  });
+  expect(engine.view(at(1)).value).toBe(10);
+  const few = new Engine(withBomb("=B1*'''1"), layDesk);
+  expect(few.view(at(2)).problem?.sentence).toBe("the sign ' has no meaning in a formula; delete it");
+});

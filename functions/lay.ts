@@ -114,10 +114,14 @@ export function originText(origin: LayOrigin | undefined): string {
   if (!origin || origin.by === "quick") return "quick";
   if (origin.by === "hand") return phrase`laid by hand`;
   if (origin.proved) return phrase`proved: no lay can be shorter`;
-  const { seconds } = origin;
-  if (seconds <= 0) return phrase`found by a search`;
-  if (seconds >= 120) return phrase`searched for ${Math.round(seconds / 60)} min`;
-  return phrase`searched for ${seconds < 9.95 ? Math.max(0.1, Math.round(seconds * 10) / 10) : Math.round(seconds)} s`;
+  if (origin.seconds <= 0) return phrase`found by a search`;
+  return phrase`searched for ${searchTime(origin.seconds)}`;
+}
+
+/** How long a search took: "12 s", "3 min". */
+export function searchTime(seconds: number): string {
+  if (seconds >= 120) return phrase`${Math.round(seconds / 60)} min`;
+  return phrase`${seconds < 9.95 ? Math.max(0.1, Math.round(seconds * 10) / 10) : Math.round(seconds)} s`;
 }
 
 /** Why there is no lay, in a sentence. */

@@ -111,8 +111,11 @@ function remarkOn(question: Question, given: string, example: string, how: Begin
   if (kind === "choice") {
     if (choices.some((choice) => choice.toLowerCase() === given.toLowerCase())) return null;
     const near = nearestWord(given, choices);
+    const [others, last] = [choices.slice(0, -1).join(", "), choices.at(-1)!];
     return fault(
-      phrase`${ask} must be ${choices.slice(0, -1).join(", ")} or ${choices.at(-1)!}, not "${short(given)}"${near ? phrase`; is ${near} meant?` : ""}`,
+      near
+        ? phrase`${ask} must be ${others} or ${last}, not "${short(given)}"; is ${near} meant?`
+        : phrase`${ask} must be ${others} or ${last}, not "${short(given)}"`,
     );
   }
   const content = understand(given, kind === "length" ? "length" : "any", how.unit, how.decimal);

@@ -11,6 +11,7 @@ import {
   type NoLay,
   originText,
   type Planner,
+  searchTime,
 } from "../../functions/lay.ts";
 import { rememberWithObject } from "../../functions/memo.ts";
 import { phrase } from "../../functions/phrase.ts";
@@ -154,7 +155,11 @@ export function worth(origin: LayOrigin): number {
 /** How a lay was found, in words that stand beside a value: "quick lay, a search may find a shorter one". */
 export function laidText(origin: LayOrigin): string {
   if (origin.by === "quick") return phrase`quick lay, a search may find a shorter one`;
-  return origin.by === "hand" ? originText(origin) : phrase`lay ${originText(origin)}`;
+  if (origin.by === "hand") return originText(origin);
+  if (origin.proved) return phrase`lay proved: no lay can be shorter`;
+  return origin.seconds <= 0
+    ? phrase`lay found by a search`
+    : phrase`lay searched for ${searchTime(origin.seconds)}`;
 }
 
 /** The sign that stands beside a laid value: the value is about right, enough, proved, or laid by hand. */

@@ -177,7 +177,9 @@ function unknownName({ text }: Token, { book, page, isFunction }: Scene): string
     text,
     everyName(book).map((one) => nameText(book, one, page)),
   );
-  return phrase`no cell is named "${short(text)}"${near ? phrase`; is ${near} meant?` : phrase`; check the spelling or give a cell that name`}`;
+  return near
+    ? phrase`no cell is named "${short(text)}"; is ${near} meant?`
+    : phrase`no cell is named "${short(text)}"; check the spelling or give a cell that name`;
 }
 
 /** A name that two pages have, in a formula of a third. */
@@ -191,7 +193,9 @@ function unknownFunction({ text }: Token, { isFunction }: Scene): string | null 
   const name = text.toUpperCase();
   if (isFunction(name)) return null;
   const near = nearestWord(name, catalogue.keys());
-  return phrase`no function is named ${short(name)}${near ? phrase`; is ${near} meant?` : phrase`; check the spelling in the list of functions`}`;
+  return near
+    ? phrase`no function is named ${short(name)}; is ${near} meant?`
+    : phrase`no function is named ${short(name)}; check the spelling in the list of functions`;
 }
 
 /** A cell farther out than any page reaches. */

@@ -135,7 +135,9 @@ const topLeft = ({ page, top, left }: Area): Place => ({ page, row: top, column:
 /** "no cell of A2:A9 says "waist girht"; the nearest is "waist girth"". */
 function notFound(word: string, rangeText: string, words: Iterable<string>): string {
   const near = nearestWord(word, words);
-  return phrase`no cell of ${rangeText} says "${short(word)}"${near === undefined ? "" : phrase`; the nearest is "${short(near)}"`}`;
+  return near === undefined
+    ? phrase`no cell of ${rangeText} says "${short(word)}"`
+    : phrase`no cell of ${rangeText} says "${short(word)}"; the nearest is "${short(near)}"`;
 }
 
 const short = (text: string): string => (text.length > 40 ? `${text.slice(0, 37)}...` : text);

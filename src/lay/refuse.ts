@@ -88,17 +88,26 @@ function refusalOfCloth(cloth: LayCloth, say: SayLength): string | null {
     return phrase`the width of ${cloth.name} must be at most ${say(FARTHEST)}, not ${say(cloth.width, FARTHEST)}`;
   if (cloth.length !== null && !(Number.isFinite(cloth.length) && cloth.length > 0))
     return phrase`the length of ${cloth.name} must be more than 0, not ${say(cloth.length)}`;
-  const rings = [...(cloth.outline ? [cloth.outline] : []), ...(cloth.flaws ?? [])];
-  for (const ring of rings) {
-    const what =
-      ring === cloth.outline ? phrase`the outline of ${cloth.name}` : phrase`a flaw in ${cloth.name}`;
-    if (ring.some(([x, y]) => !Number.isFinite(x) || !Number.isFinite(y)))
-      return phrase`${what} has a point that is not a number`;
-    if (withoutRepeats(ring).length < 3 || signedArea(ring) === 0) return phrase`${what} has no area`;
-    const at = crossing(withoutRepeats(ring));
-    if (at) return phrase`${what} crosses itself near ${say(at[0])}, ${say(at[1])}`;
+  const { name } = cloth;
+  const outline = cloth.outline && faultOfRing(cloth.outline);
+  if (outline === "point") return phrase`the outline of ${name} has a point that is not a number`;
+  if (outline === "flat") return phrase`the outline of ${name} has no area`;
+  if (outline)
+    return phrase`the outline of ${name} crosses itself near ${say(outline[0])}, ${say(outline[1])}`;
+  for (const ring of cloth.flaws ?? []) {
+    const flaw = faultOfRing(ring);
+    if (flaw === "point") return phrase`a flaw in ${name} has a point that is not a number`;
+    if (flaw === "flat") return phrase`a flaw in ${name} has no area`;
+    if (flaw) return phrase`a flaw in ${name} crosses itself near ${say(flaw[0])}, ${say(flaw[1])}`;
   }
   return null;
+}
+
+/** What is wrong with an outline on the cloth, or where it crosses itself; null when it is sound. */
+function faultOfRing(ring: readonly Point[]): "point" | "flat" | Point | null {
+  if (ring.some(([x, y]) => !Number.isFinite(x) || !Number.isFinite(y))) return "point";
+  const distinct = withoutRepeats(ring);
+  return distinct.length < 3 || signedArea(ring) === 0 ? "flat" : crossing(distinct);
 }
 
 function refusalOfPiece(piece: LayPiece, say: SayLength): string | null {

@@ -79,8 +79,8 @@ function headLines(sheet: PatternSheet, { paper, heading, sheets }: About): stri
     phrase`Print at 100 %; the squares must measure as they say.`,
     ...(sheet.tiles.length > 1
       ? [
-          phrase`Cut along the left and upper border of a sheet;`,
-          phrase`lay it on the dashed lines of its neighbours, cross on cross.`,
+          phrase`Cut along the left and upper border of a sheet.`,
+          phrase`Lay it on the dashed lines of its neighbours, cross on cross.`,
         ]
       : []),
   ];

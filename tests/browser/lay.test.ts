@@ -139,7 +139,7 @@ describe("laying by hand", () => {
     await expect.poll(() => place()).not.toContain("begins 0 in along");
     await page.keyboard.press("p");
     const pinned = await place();
-    expect(pinned).toContain("; pinned.");
+    expect(pinned).toContain("It is pinned.");
     await expect.poll(() => overlaps()).toEqual({ copies: 7, both: 0 });
     await longSearch();
     await button("Look for a better lay of the rest").click();
@@ -170,7 +170,7 @@ describe("pinned pieces", () => {
     ] as const) {
       await page.getByRole("combobox", { name: "Piece", exact: true }).selectOption(key);
       await button("Pin").click();
-      await expect.poll(() => place()).toMatch(new RegExp(`^${name} begins .*; pinned\\.$`));
+      await expect.poll(() => place()).toMatch(new RegExp(`^${name} begins .* It is pinned\\.$`));
     }
     const places = await page.evaluate(() =>
       [...document.querySelectorAll(".lay-table [data-copy]")].map((one) => one.getAttribute("transform")),

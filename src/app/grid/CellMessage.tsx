@@ -82,8 +82,9 @@ function messageOf({ session, place, away, exactly }: Props) {
     const more = said.length - 1;
     return (
       <span className="cell-message-problem">
-        {said[0]}
-        {more > 0 && phrase`; ${plural(more, "# more problem is", "# more problems are")} about this cell`}
+        {more === 0
+          ? said[0]
+          : phrase`${said[0]!}; ${plural(more, "# more problem is", "# more problems are")} about this cell`}
       </span>
     );
   }

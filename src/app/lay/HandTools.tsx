@@ -82,10 +82,17 @@ function placeText(
   say: (length: number) => string,
 ): string {
   const { left, low } = boxOf(question, one);
-  const turned =
-    one.turn === 0 ? "" : one.turn === 180 ? phrase`, turned end for end` : phrase`, turned ${one.turn}°`;
   const name = copyName(question, one);
-  return phrase`${name} begins ${say(Math.max(0, left))} along the cloth, ${say(Math.max(0, low))} from the selvedge${turned}${pinned ? phrase`; pinned` : ""}.`;
+  const sentences = [
+    phrase`${name} begins ${say(Math.max(0, left))} along the cloth, ${say(Math.max(0, low))} from the selvedge.`,
+    // For translators: "it" is a piece on the cloth
+    ...(one.turn === 180 ? [phrase`It is turned end for end.`] : []),
+    // For translators: "it" is a piece on the cloth
+    ...(one.turn !== 180 && one.turn !== 0 ? [phrase`It is turned ${one.turn}°.`] : []),
+    // For translators: "it" is a piece on the cloth
+    ...(pinned ? [phrase`It is pinned.`] : []),
+  ];
+  return sentences.join(" ");
 }
 
 const pinText = (count: number): string =>

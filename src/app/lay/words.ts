@@ -8,7 +8,7 @@ import {
   type LayQuestion,
   originText,
 } from "../../../functions/lay.ts";
-import { phrase } from "../../../functions/phrase.ts";
+import { phrase, plural } from "../../../functions/phrase.ts";
 import type { Unit } from "../../../functions/units.ts";
 import { plainNumber } from "../../engine/show.ts";
 import { turned } from "../../lay/outline.ts";
@@ -40,7 +40,8 @@ export function layInWords(
       : phrase`${called}: ${along!} along, ${across!} across`;
   });
   const more = lay.placements.length - words.length;
-  return `${words.join("; ")}${more > 0 ? phrase`; and ${more} more copies` : ""}`;
+  const listed = words.join("; ");
+  return more > 0 ? phrase`${listed}; and ${plural(more, "# more copy", "# more copies")}` : listed;
 }
 
 /** Area of the cloth used, of width × length used. */

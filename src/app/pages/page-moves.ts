@@ -66,14 +66,15 @@ export function pageDrop(to: number, stage: Stage, moved: Moved) {
   };
 }
 
-/** What is lost with a page, to go on from "is deleted"; "" when nothing else uses it. */
-export function lostWith(book: Book, index: number): string {
+/** That a page is deleted, and what is lost with it. `book` is the one that still has it. */
+export function deletedText(book: Book, index: number): string {
   const users = usersOfPage(book, index);
+  const { title } = book.pages[index]!;
   const first = users[0];
-  if (!first) return "";
+  if (!first) return phrase`The page ${title} is deleted; Undo brings it back`;
   const others = users.length - 1;
   const cell = fullAddress(book, first);
   return others === 0
-    ? phrase`, and ${cell}, which used it, now shows an error`
-    : phrase`, and ${cell} and ${plural(others, "# more cell", "# more cells")}, which used it, now show an error`;
+    ? phrase`The page ${title} is deleted, and ${cell}, which used it, now shows an error; Undo brings it back`
+    : phrase`The page ${title} is deleted, and ${cell} and ${plural(others, "# more cell", "# more cells")}, which used it, now show an error; Undo brings it back`;
 }

@@ -16,7 +16,7 @@ import { fileName, saveText } from "../files/disk.ts";
 import { sessionOf } from "../grid/edit-session.ts";
 import { MANY_CELLS } from "../progress/large-steps.ts";
 import { showWork } from "../progress/ongoing.ts";
-import { lostWith, runPageMove, type Target } from "./page-moves.ts";
+import { deletedText, runPageMove, type Target } from "./page-moves.ts";
 
 export interface PagesOf {
   readonly store: Store;
@@ -148,12 +148,11 @@ export function usePageActs({ store, page, onPage, onSaid, onRefused }: PagesOf)
     else setRenaming(true);
   };
   const deletePage = () => {
-    const { title } = pages[page]!;
-    const lost = lostWith(store.book, page);
+    const deleted = deletedText(store.book, page);
     const refusal = store.run(removePage(page));
     if (refusal) return onRefused(refusal);
     onPage(Math.min(page, store.shown.pages.length - 1));
-    onSaid(phrase`The page ${title} is deleted${lost}; Undo brings it back`);
+    onSaid(deleted);
   };
   const move = (index: number, target: Target) => {
     const moved = runPageMove(store, index, target);

@@ -55,16 +55,13 @@ export function Versions({ book, present, canReplace, onPlace, onBringBack, onOp
       )}
       <ul>
         {list?.map((version) => {
-          const { key, name, at, before } = version;
+          const { key, name, at } = version;
           const when = whenText(at);
           return (
             <li key={key} className="version">
               <div className="version-about">
                 <b dir="auto">{name ?? when}</b>
-                <small>
-                  {name ? phrase`${when}, before: ${before}` : phrase`before: ${before}`}
-                  {changes.has(key) && phrase`; changed since then: ${changes.get(key)!}`}
-                </small>
+                <small>{aboutVersion(version, when, changes.get(key))}</small>
               </div>
               <VersionActs
                 version={version}
@@ -124,4 +121,15 @@ function useChanges(list: readonly Version[] | null, now: Book | null): Readonly
     };
   }, [list, now]);
   return changes;
+}
+
+/** When a version was kept, before which change, and what has changed since then. */
+function aboutVersion({ name, before }: Version, when: string, changes: string | undefined): string {
+  if (name)
+    return changes === undefined
+      ? phrase`${when}, before: ${before}`
+      : phrase`${when}, before: ${before}; changed since then: ${changes}`;
+  return changes === undefined
+    ? phrase`before: ${before}`
+    : phrase`before: ${before}; changed since then: ${changes}`;
 }

@@ -5,6 +5,8 @@ import { tokens } from "./formula.ts";
 import {
   blockAddress,
   blockOf,
+  findBlock,
+  isCell,
   type Named,
   nameAt,
   nameMeant,
@@ -39,6 +41,14 @@ export function nameBlock(book: Book, block: Block, name: string, of: number | n
   if (name === "") return withMeanings(book, cleared);
   const names = { ...without(namesOf(cleared, of), name), [name]: blockAddress(book, block) };
   return withMeanings(book, withNames(cleared, of, names), old && { old, name, of });
+}
+
+/** The book with a list that reaches down to row `bottom`: every formula that uses its name means the longer list. Null when there is no such list. */
+export function lengthened(book: Book, name: string, of: number | null, bottom: number): Book | null {
+  const names = namesOf(book, of);
+  const block = Object.hasOwn(names, name) ? findBlock(book, names[name]!) : null;
+  if (!block || isCell(block) || bottom < block.bottom) return null;
+  return withNames(book, of, { ...names, [name]: blockAddress(book, { ...block, bottom }) });
 }
 
 /** As `nameBlock`, for a cell: a new name belongs to where its old one did, else to the book. */

@@ -4,7 +4,7 @@
  * uses the list say that it is not counted.
  */
 import { phrase } from "../../functions/phrase.ts";
-import { cellAddress, type Place } from "../book/address.ts";
+import { type Block, cellAddress, type Place } from "../book/address.ts";
 import { formulaTree, isFormula, tokens } from "../book/formula.ts";
 import { blockText, everyName, isCell, type Named, nameMeant } from "../book/names.ts";
 import { type Book, MOST_ROWS, typedAt } from "../book/shape.ts";
@@ -16,6 +16,9 @@ export interface Beneath {
   readonly sentence: string;
   /** The formulas that use the list by its name. */
   readonly users: readonly Place[];
+  readonly list: Named;
+  /** The last row that the list would have with all that stands beneath it. */
+  readonly to: number;
 }
 
 /** Such cells of a book, the first of each list. */
@@ -28,33 +31,49 @@ export function beneathLists(book: Book, statuses: Statuses): Beneath[] {
     place,
     sentence: phrase`this stands directly beneath ${list.name} (${blockText(list.block)}) and is not counted: insert a row within the list, or name the longer list`,
     users: usersOf(book, list),
+    list,
+    to: lastBeneath(book, list, place, statuses),
   }));
 }
 
 /** The cell that holds a number directly beneath the last number of a list; a formula that uses the list itself does not count. */
 function cellBeneath(book: Book, { block }: Named, statuses: Statuses): Place | null {
-  const { page, top, left, bottom, right } = block;
+  const { page, left, bottom, right } = block;
   const rows = book.pages[page]?.rows.length ?? 0;
   if (bottom + 1 >= Math.min(rows, MOST_ROWS)) return null;
   const last = Math.min(right, (book.pages[page]!.rows[bottom + 1]?.length ?? 0) - 1);
   for (let column = left; column <= last; column += 1) {
     const place = { page, row: bottom + 1, column };
-    if (statuses.of(place) !== "figure" || statuses.of({ ...place, row: bottom }) !== "figure") continue;
-    const typed = typedAt(book, page, bottom + 1, column);
-    const ofList =
-      isFormula(typed) &&
-      areasOf(book, formulaTree(typed), page).some(
-        (area) =>
-          area.page === page &&
-          area.top <= bottom &&
-          area.bottom >= top &&
-          area.left <= right &&
-          area.right >= left &&
-          area.bottom > area.top,
-      );
-    if (!ofList) return place;
+    if (statuses.of({ ...place, row: bottom }) !== "figure") continue;
+    if (statuses.of(place) === "figure" && !usesList(book, place, block)) return place;
   }
   return null;
+}
+
+/** The last row of the numbers that stand one beneath the other from `place` on. */
+function lastBeneath(book: Book, { block }: Named, place: Place, statuses: Statuses): number {
+  const belongs = (row: number) =>
+    statuses.of({ ...place, row }) === "figure" && !usesList(book, { ...place, row }, block);
+  let { row } = place;
+  while (row + 1 < MOST_ROWS && belongs(row + 1)) row += 1;
+  return row;
+}
+
+/** Whether a formula uses cells of a list that stand one beneath the other, as a total does. */
+function usesList(book: Book, place: Place, { page, top, left, bottom, right }: Block): boolean {
+  const typed = typedAt(book, page, place.row, place.column);
+  return (
+    isFormula(typed) &&
+    areasOf(book, formulaTree(typed), page).some(
+      (area) =>
+        area.page === page &&
+        area.top <= bottom &&
+        area.bottom >= top &&
+        area.left <= right &&
+        area.right >= left &&
+        area.bottom > area.top,
+    )
+  );
 }
 
 function usersOf(book: Book, list: Named): Place[] {

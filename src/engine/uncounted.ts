@@ -7,7 +7,7 @@
 import { phrase } from "../../functions/phrase.ts";
 import { cellAddress, columnLetters, comparePlaces, type Place, placeKey } from "../book/address.ts";
 import { formulaTree } from "../book/formula.ts";
-import { nameOf } from "../book/names.ts";
+import { type Named, nameOf } from "../book/names.ts";
 import { type Book, typedAt } from "../book/shape.ts";
 import { amountsBelowZero } from "./below-zero.ts";
 import { beneathLists, beneathUsed } from "./beneath.ts";
@@ -31,6 +31,8 @@ export interface Uncounted {
   readonly column: { readonly page: number; readonly column: number } | null;
   /** The formulas that need it. */
   readonly users: readonly Place[];
+  /** For what stands directly beneath a list: the list, and the last row that it would have with it. */
+  readonly beneath?: { readonly list: Named; readonly to: number };
 }
 
 /** The first such cell of each formula that needs one, by the key of the formula. */
@@ -99,9 +101,11 @@ export function uncountedCells(
   for (const one of amountsBelowZero(book, kinds, works, uses.amounts))
     if (!cells.has(placeKey(one.place))) cells.set(placeKey(one.place), one);
   if (alone) return cells;
-  for (const { place, sentence, users } of beneathLists(book, statuses))
-    if (users.length > 0 && !cells.has(placeKey(place)))
-      cells.set(placeKey(place), { place, is: "text", sentence, first: true, column: null, users });
+  for (const { place, sentence, users, list, to } of beneathLists(book, statuses)) {
+    if (users.length === 0 || cells.has(placeKey(place))) continue;
+    const beneath = { list, to };
+    cells.set(placeKey(place), { place, is: "text", sentence, first: true, column: null, users, beneath });
+  }
   return cells;
 }
 

@@ -3,7 +3,7 @@ import { phrase, plural } from "../../functions/phrase.ts";
 import { type Block, type Place, pageReference } from "../book/address.ts";
 import { type LabelsIn, type NameProposals, namesFromLabels } from "../book/label-names.ts";
 import { blockAddress, blockOf, isCell, nameAt, nameFault, namesOf } from "../book/names.ts";
-import { nameBlock, nameAll as nameBlocks } from "../book/naming.ts";
+import { lengthened, nameBlock, nameAll as nameBlocks } from "../book/naming.ts";
 import type { Book } from "../book/shape.ts";
 import { isFunction } from "../engine/function-names.ts";
 import type { Command } from "./store.ts";
@@ -39,6 +39,15 @@ export const nameList = (block: Block, name: string, of?: number | null): Comman
     const fault = name === "" ? null : namingFault(book, block, name, owner);
     return fault ? { refusal: fault } : nameBlock(book, block, name, owner);
   },
+});
+
+/** Lets a list of the book (`of` is null) or of a page count what stands directly beneath it, down to row `bottom`. */
+export const lengthenList = (name: string, of: number | null, bottom: number): Command => ({
+  label: phrase`lengthen ${name} to row ${bottom + 1}`,
+  edit: (book) =>
+    lengthened(book, name, of, bottom) ?? {
+      refusal: phrase`there is no list ${name} that ends above that row`,
+    },
 });
 
 /** Gives names to cells and lists that have none, all at once; each as it was offered, or as it was changed then. */

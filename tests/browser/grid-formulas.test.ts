@@ -129,6 +129,25 @@ describe("formulas", () => {
   });
 });
 
+describe("a named list", () => {
+  it("is lengthened by one press when a number is typed directly beneath it", async () => {
+    await turn("Fit");
+    await enter("E12", "3");
+    await enter("E13", "4");
+    await choose("E12", "E13");
+    await page.getByLabel("Name of the cell").or(page.getByLabel("Name of the list")).first().fill("bones");
+    await key("Enter");
+    await enter("E17", "=SUM(bones)");
+    await enter("E14", "5");
+    await expect.poll(() => cell(page, "E17").textContent()).toContain("7");
+    await choose("E14");
+    await page.getByRole("button", { name: "Lengthen bones to row 14" }).click();
+    await expect.poll(() => cell(page, "E17").textContent()).toContain("12");
+    await key("Control+z");
+    await expect.poll(() => cell(page, "E17").textContent()).toContain("7");
+  });
+});
+
 describe("for everyone", () => {
   it("nothing stands against use by everyone, in light and in dark", async () => {
     const nothingFound = async () => {

@@ -22,6 +22,7 @@ import { hasAnswer } from "../../engine/sentences.ts";
 import { exact } from "../../engine/show.ts";
 import type { CellView } from "../../engine/view.ts";
 import { countColumn } from "../../store/commands.ts";
+import { lengthenList } from "../../store/names.ts";
 import { handOn } from "../keyboard.ts";
 import { type EditSession, samePlace } from "./edit-session.ts";
 
@@ -74,6 +75,7 @@ function messageOf({ session, place, away, exactly }: Props) {
         {view.problem.sentence}
         {hasAnswer(view.problem) && <Beside text={besideText(engine, place)} />}
         <CountKey session={session} place={place} />
+        <LengthenKey session={session} place={place} />
       </span>
     );
   }
@@ -180,6 +182,25 @@ function CountKey({ session, place }: Pick<Props, "session" | "place">) {
       }}
     >
       {phrase`Calculate with column ${columnLetters(kept.column)}`}
+    </button>
+  );
+}
+
+/** The button that lets a list count what is typed directly beneath it. */
+function LengthenKey({ session, place }: Pick<Props, "session" | "place">) {
+  const beneath = session.store.engine.uncounted.get(placeKey(place))?.beneath;
+  if (!beneath) return null;
+  const { list, to } = beneath;
+  return (
+    <button
+      type="button"
+      className="cell-message-act"
+      onClick={() => {
+        handOn(".cell-message", () => session.takeBack());
+        session.run(lengthenList(list.name, list.of, to), place);
+      }}
+    >
+      {phrase`Lengthen ${list.name} to row ${to + 1}`}
     </button>
   );
 }

@@ -9,6 +9,9 @@ import { dependents } from "../../../src/engine/dependents.ts";
 import { Engine } from "../../../src/engine/engine.ts";
 import { precedents } from "../../../src/engine/references.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
+import { typeCells } from "../../../src/store/commands.ts";
+import { lengthenList } from "../../../src/store/names.ts";
+import { Store } from "../../../src/store/store.ts";
 
 const COLUMN = { heading: "", kind: "any", width: 100 } as const;
 const page = (title: string, rows: string[][], names?: Page["names"]): Page => ({
@@ -127,4 +130,25 @@ test("what is blank or a text within a named list is said, and so is what stands
   // A label beneath it, or the sum of the list itself, is no part that was forgotten.
   expect(said(edit.type(BOOK, [typed(3, 1, "all together")]))).toEqual([]);
   expect(said(edit.type(BOOK, [typed(3, 1, "=SUM(B1:B3)")]))).toEqual([]);
+});
+
+test("a list counts what stands beneath it once it is lengthened, down to the last number there", () => {
+  const store = new Store(BOOK, layDesk);
+  const total = () => valueAt(store.engine, 0, 4, 1);
+  const before = total() as number;
+  store.run(typeCells([{ page: 0, row: 3, column: 1, typed: "6" }]));
+  expect(total()).toBe(before);
+  const lengthened: string[] = [];
+  for (;;) {
+    const found = [...store.engine.uncounted.values()].find(({ beneath }) => beneath)?.beneath;
+    if (!found) break;
+    lengthened.push(`${found.list.name} to ${found.to}`);
+    expect(store.run(lengthenList(found.list.name, found.list.of, found.to))).toBeNull();
+  }
+  // The list of the numbers, then the list of whole rows that they stand beneath as well.
+  expect(lengthened).toEqual(["how_many to 3", "cut_list to 3"]);
+  expect(total()).toBe(before + 6);
+  store.undo();
+  store.undo();
+  expect(total()).toBe(before);
 });

@@ -25,6 +25,7 @@ const draft = bookOf({
 });
 const FIRST: Book = {
   ...draft,
+  names: { ...draft.names, measures: "Draft!B1:B3" },
   pages: [{ ...draft.pages[0]!, hidden: ["4:5"] }, { ...draft.pages[0]!, title: "Cut", stage: "Cut", rows: [["skirt", "=waist"]] }],
   trials: [{ title: "Fuller", cells: { "Draft!B1": "30" } }],
 }; // biome-ignore format: in pairs
@@ -81,10 +82,11 @@ const COMMANDS: {
   changeColumn: fc.tuple(page, fc.nat({ max: 2 }), fc.constantFrom(...COLUMN_KINDS)).map(([at, one, kind]) => cells.changeColumn(at, one, { kind, heading: "Changed" })),
   countColumn: fc.tuple(page, fc.nat({ max: 2 })).map((args) => cells.countColumn(...args)),
   nameCell: fc.tuple(place, name).map((args) => names.nameCell(...args)),
-  nameAll: fc.tuple(fc.array(fc.record({ block, name }), { minLength: 1, maxLength: 2 }), fc.constantFrom(null, 0)).map((args) => names.nameAll(...args)),
+  nameAll: fc.tuple(fc.array(fc.record({ block, name: fc.constantFrom("girth", "cuff", "waist", "B3") }), { minLength: 1, maxLength: 2 }), fc.constantFrom(null, 0)).map((args) => names.nameAll(...args)),
   nameFromLabels: fc.tuple(fc.oneof(block, fc.constant({ page: 0, top: 0, left: 0, bottom: 5, right: 0 })), fc.constantFrom(null, 0, 1), fc.constantFrom(undefined, "rows" as const, "headings" as const)).map((args) => names.nameFromLabels(...args)),
   copyPage: fc.tuple(page, title).map((args) => cells.copyPage(...args)),
   nameList: fc.tuple(block, name, owner).map((args) => names.nameList(...args)),
+  lengthenList: fc.tuple(fc.constantFrom("measures", "waist", "no way"), fc.constantFrom(null, 0, 7), row).map((args) => names.lengthenList(...args)),
   noteCell: fc.tuple(place, fc.constantFrom("over the stays", "")).map(([at, note]) => cells.noteCell(at.page, cellAddress(at.row, at.column), note)),
   addPage: fc.tuple(newPage, page).map(([one, at]) => cells.addPage(one, at)),
   addGarment: fc.constantFrom("the widow", "").map((label) => cells.addGarment(bookOf({ waist: "32", skirt: "=waist+1" }), label)),

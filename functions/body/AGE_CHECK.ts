@@ -3,8 +3,9 @@ import { FAR_APART, refuseUnlikelyToday } from "../wearers/plausible-day.ts";
 
 /**
  * Whether a measurement was taken too long ago to cut by, or has a date in the future: "ok", or a
- * sentence. Ages are in whole days. Of dates more than ten years apart one is likely a slip. "Today" is of this century. The limit of 90 days, when `days` is left out, is a habit, not
- * a law: bodies in training, growing or pregnant change faster. Source: common practice.
+ * sentence. Ages are in whole days. "Today" is a day from 2000 to 2100; of dates more than ten years apart one is
+ * likely a slip. The limit of 90 days, when `days` is left out, is a habit, not a law: bodies in training, growing or
+ * pregnant change faster. Source: common practice.
  */
 export const AGE_CHECK = define({
   name: "AGE_CHECK",
@@ -23,16 +24,15 @@ export const AGE_CHECK = define({
     const age = step("age", "INT(today) - INT(taken)", Math.floor(today) - Math.floor(taken));
     const old = `check: taken ${age} days ago, ${days} are allowed; please measure again before cutting`;
     const early = "check: the measurement is dated later than today; please check the date";
-    if (Math.abs(age) > Math.max(days, FAR_APART)) {
-      const far = "today is more than ten years from the day of the measurement; please check both dates";
-      // The day that all measurements are compared with is the likelier slip.
-      points({ argument: "today", cell: 0 }, far);
-      return step("verdict", `"check: ${far}"`, `check: ${far}`);
-    }
+    const far = "today is more than ten years from the day of the measurement; please check both dates";
+    const isFar = Math.abs(age) > Math.max(days, FAR_APART);
+    // The day that all measurements are compared with is the likelier slip.
+    if (isFar) points({ argument: "today", cell: 0 }, far);
     return step(
       "verdict",
-      'IF(age < 0; "check: the measurement is dated later than today; please check the date"; IF(age > days; "check: taken " & age & " days ago, " & days & " are allowed; please measure again before cutting"; "ok"))',
-      age < 0 ? early : age > days ? old : "ok",
+      `IF(ABS(age) > MAX(days; ${FAR_APART}); "check: ${far}"; ` +
+        'IF(age < 0; "check: the measurement is dated later than today; please check the date"; IF(age > days; "check: taken " & age & " days ago, " & days & " are allowed; please measure again before cutting"; "ok")))',
+      isFar ? `check: ${far}` : age < 0 ? early : age > days ? old : "ok",
     );
   },
   examples: [

@@ -92,6 +92,10 @@ function arbitrary(name: string, take: Take, declaration: Declaration): fc.Arbit
       return values.length > 0 ? fc.constantFrom(...values) : fc.constant("skirt");
     }
     if (take.kind === "edge") return fc.integer({ min: 1, max: 8 });
+    // Dates are days up to fourteen years from those of the examples.
+    const dates = seen.filter((value): value is number => take.kind === "days" && Number(value) > 10_000);
+    if (dates.length > 0)
+      return fc.double({ min: Math.min(...dates) - 5000, max: Math.max(...dates) + 5000, noNaN: true });
     const from = take.from ?? (take.kind === "count" ? 0 : -1000);
     const to = take.to ?? 1000;
     if (take.kind === "count") return fc.integer({ min: from, max: Math.min(to, from + 60) });

@@ -290,7 +290,7 @@ test("calculate says what is unusual beside the answer, and check lists it", asy
         label: "cuff",
         is: "unusual",
         sentence,
-        at: [],
+        at: ["Draft!B2", "Draft!B1"],
         waiting: 0,
       },
     ],

@@ -189,7 +189,9 @@ export class Engine {
         // A formula that answers with nothing, as in a line still to be filled, has counted nothing.
         return !(raw instanceof DetailedCellError) && raw !== "";
       };
-      const cells = uncountedCells(this.worked, this.#kinds, works, this.#uses.of(this.worked));
+      const fails = (formula: Place) => this.#instance.raw(formula) instanceof DetailedCellError;
+      const uses = this.#uses.of(this.worked);
+      const cells = uncountedCells(this.worked, this.#kinds, works, uses, { fails });
       this.#uncounted = { book: this.book, cells, users: uncountedByUser(cells) };
     }
     return this.#uncounted;

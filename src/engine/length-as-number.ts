@@ -25,17 +25,20 @@ const MOST_CELLS = 2000;
 export const takesNoLength = ({ argument }: Use): boolean =>
   argument !== undefined && TAKEN[argument.kind] !== undefined;
 
-/** Such cells, each once, those of one range beneath its first. `works` says whether a formula has an answer. */
+/**
+ * Such cells, each once, those of one range beneath its first. `calls` says whether a formula does call its functions:
+ * it has an answer, or an error, which is often that the length was refused as a number.
+ */
 export function lengthsAsNumbers(
   book: Book,
   kinds: Kinds,
-  works: (formula: Place) => boolean,
+  calls: (formula: Place) => boolean,
   uses: readonly Use[],
 ): Uncounted[] {
   const found = new Map<string, Uncounted & { readonly users: Place[] }>();
   for (const { formula, by, areas, argument } of uses) {
     const taken = argument && TAKEN[argument.kind];
-    if (!taken || !works(formula)) continue;
+    if (!taken || !calls(formula)) continue;
     let first = true;
     for (const cell of areas.flatMap((area) => cellsIn(book, area, MOST_CELLS))) {
       const place = sourceOf(book, cell);

@@ -51,15 +51,15 @@ const FIGURE_LIKE = /^[~≈<>±]?\s*[-+]?\d[\d\s.,/½¼¾⅛⅜⅝⅞-]*(?:$|[^\
 
 /**
  * The cells that count as nothing in a formula that has an answer, and the numbers with two readings. `works` says
- * whether a formula has an answer other than an empty text; `uses` are those of the book, or of one formula that
- * stands in no cell.
+ * whether a formula has an answer other than an empty text, and `fails` whether it has an error; `uses` are those of the
+ * book, or of one formula that stands in no cell (`alone`).
  */
 export function uncountedCells(
   book: Book,
   kinds: Kinds,
   works: (formula: Place) => boolean,
   uses: UsesToLookAt,
-  alone = false,
+  { alone = false, fails = () => false }: { alone?: boolean; fails?: (formula: Place) => boolean } = {},
 ): UncountedCells {
   const found = new Map<string, { place: Place; is: Status; uses: Use[]; group: string }>();
   const statuses = new Statuses(book);
@@ -96,7 +96,7 @@ export function uncountedCells(
     if (!found.has(placeKey(place)))
       found.set(placeKey(place), { place, is: "unclear", uses: [], group: placeKey(place) });
   const cells = new Map(inSentences(book, found));
-  for (const one of lengthsAsNumbers(book, kinds, works, uses.lengths))
+  for (const one of lengthsAsNumbers(book, kinds, (one) => works(one) || fails(one), uses.lengths))
     if (!cells.has(placeKey(one.place))) cells.set(placeKey(one.place), one);
   for (const one of amountsBelowZero(book, kinds, works, uses.amounts))
     if (!cells.has(placeKey(one.place))) cells.set(placeKey(one.place), one);
@@ -112,7 +112,9 @@ export function uncountedCells(
 /** What a formula that stands in no cell of the book leaves out, in sentences. */
 export function leftOutOf(book: Book, kinds: Kinds, formula: string, page: number): string[] {
   const uses = usesOf(book, formulaTree(formula), { page, row: -1, column: -1 });
-  const left = [...uncountedCells(book, kinds, () => true, usesToLookAt(book, uses), true).values()]
+  const left = [
+    ...uncountedCells(book, kinds, () => true, usesToLookAt(book, uses), { alone: true }).values(),
+  ]
     .filter(({ first, users }) => first && users.length > 0)
     .map(({ place, sentence }) => `${cellText(book, place)}: ${sentence}`);
   return [...left, ...beneathUsed(book, new Statuses(book), formula, page)];

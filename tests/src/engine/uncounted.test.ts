@@ -340,3 +340,18 @@ test("a text that is meant as a length is one problem at its cell, whether or no
   const mended = page([["waist", "16 1/2", "=WITH_EASE(B1;2)"]], ["text", "length"]);
   expect(problems(mended)).toEqual([]);
 });
+
+test("a length typed where a count is needed is one problem in the maker's words, whether or not it is refused", () => {
+  const book = (typed: string) =>
+    page([
+      ["pleats", typed],
+      ["depth", "1"],
+      ["hidden", "=PLEAT_ALLOWANCE(B1;B2)"],
+      ["after", "=B3+1"],
+    ]);
+  for (const typed of ["91.4 cm", "3 in"])
+    expect(problems(book(typed)), typed).toEqual([
+      `B1: ${typed} is a length here, and the argument count of PLEAT_ALLOWANCE needs a count: type a number without a unit`,
+    ]);
+  expect(problems(book("3"))).toEqual([]);
+});

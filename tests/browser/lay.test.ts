@@ -68,8 +68,10 @@ describe("the lay of a cut list", () => {
   it("ends by itself when the lay is good enough, and says a wrong length in a sentence", async () => {
     await mixed();
     const enough = page.getByLabel("Good enough: stop at this length");
+    // An example that makes sense: a little less than the lay takes.
+    expect(await enough.getAttribute("placeholder")).toBe("such as 144 7/8");
     await enough.fill("soon");
-    await expect.poll(state).toContain('good enough must be a length such as 2 yd or 40 1/2, not "soon"');
+    await expect.poll(state).toContain('good enough must be a length such as 2 yd or 144 7/8, not "soon"');
     await enough.fill(String((await figure("B23")) - 0.5));
     await button("Look for a better lay").click();
     await expect.poll(state).toContain("That is good enough.");

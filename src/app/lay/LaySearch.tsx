@@ -6,7 +6,7 @@ import { readTape } from "../../../functions/fractions.ts";
 import type { Lay, Placement } from "../../../functions/lay.ts";
 import { phrase } from "../../../functions/phrase.ts";
 import type { Asked } from "../../engine/lays-asked.ts";
-import { lengthText } from "../../engine/show.ts";
+import { lengthText, show } from "../../engine/show.ts";
 import type { Store } from "../../store/store.ts";
 import { handOn } from "../keyboard.ts";
 import { backgroundOf } from "./background.ts";
@@ -24,6 +24,9 @@ interface Props {
   readonly onBegin: () => void;
 }
 
+/** An example of a length to stop at, as a share of the lay that is there. */
+const SHORTER = 0.95;
+
 const SECONDS = [10, 30, 60, 300];
 const timeText = (seconds: number): string =>
   seconds < 60 ? phrase`${seconds} s` : phrase`${seconds / 60} min`;
@@ -35,6 +38,7 @@ export function LaySearch({ store, asked, cell, pinned, start, onBegin }: Props)
   const [enough, setEnough] = useState("");
   const { unit, decimal } = store.shown;
   const say = (length: number) => lengthText(length, store.shown);
+  const figure = (length: number) => show(length, "length", store.shown);
   const limit = enough.trim() === "" ? null : readTape(enough, unit, decimal);
   const wrong = enough.trim() !== "" && !limit;
   const here = searching.hash === asked.hash;
@@ -79,7 +83,7 @@ export function LaySearch({ store, asked, cell, pinned, start, onBegin }: Props)
         <input
           className="lay-enough"
           value={enough}
-          placeholder="40 1/2"
+          placeholder={phrase`such as ${figure(SHORTER * Math.max(...start.lengths))}`}
           aria-label={phrase`Good enough: stop at this length`}
           aria-invalid={wrong}
           onChange={(event) => setEnough(event.target.value)}
@@ -89,7 +93,7 @@ export function LaySearch({ store, asked, cell, pinned, start, onBegin }: Props)
       <p role="status" className="lay-state">
         {wrong
           ? (unclearFigure(enough, decimal ?? "point") ??
-            phrase`good enough must be a length such as 2 yd or 40 1/2, not "${enough.slice(0, 24)}"`)
+            phrase`good enough must be a length such as 2 yd or ${figure(SHORTER * Math.max(...start.lengths))}, not "${enough.slice(0, 24)}"`)
           : here && searching.ending !== null && toldOf(searching, say)}
       </p>
       {here && searching.trouble && <p className="look">{searching.trouble}</p>}

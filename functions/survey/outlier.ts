@@ -156,9 +156,19 @@ export function outlierVerdict(
   say: (millimetres: number, ...beside: number[]) => string,
 ): string {
   const figureOf = (one: Measure, ...beside: number[]) => say(figures.get(one)!, ...beside);
+  const rangeFinding = (figure: string) => {
+    const beside =
+      expected.others > 0
+        ? `beside ${expected.others} other measurement${expected.others > 1 ? "s" : ""}`
+        : "of an adult";
+    const [least, most] = [expected.least, expected.most].map((one) => say(one, figures.get(measure)!));
+    return `${measure} of ${figure} is ${say(Math.abs(beyond), 0)} ${beyond > 0 ? "above" : "below"} the range expected ${beside}, ${least} to ${most}`;
+  };
   const finding = order
     ? `${order[0]} was ${order[2] > 0 ? `at least ${say(order[2])} ` : ""}${/height|stature/.test(order[1]) ? "below" : "less than"} ${order[1]} in all 6068 people measured, but here they are ${figureOf(order[0], figures.get(order[1])!)} and ${figureOf(order[1], figures.get(order[0])!)}`
-    : `${measure} of ${figureOf(measure, expected.least, expected.most)} is ${say(Math.abs(beyond), 0)} ${beyond > 0 ? "above" : "below"} the range expected ${expected.others > 0 ? `beside ${expected.others} other measurement${expected.others > 1 ? "s" : ""}` : "of an adult"}, ${say(expected.least, figures.get(measure)!)} to ${say(expected.most, figures.get(measure)!)}`;
+    : expected.least <= 0
+      ? `${measure} of ${figureOf(measure)} and ${expected.others > 1 ? `the ${expected.others} other measurements` : "the other measurement"} can't be of one body: one of them is far from right`
+      : rangeFinding(figureOf(measure, expected.least, expected.most));
   const why = swap
     ? `${measure} and ${swap} may be swapped, for both would fit the other way round`
     : suspect

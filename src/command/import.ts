@@ -88,7 +88,7 @@ export const importFile: Verb = {
     if ("kind" in judged && judged.kind === "outline") return importOutlines(path, bytes, values, io);
     const read = await readTable(bytes, path);
     if ("refusal" in read) throw new Wrong(`${fileName(path)}: ${read.refusal}`);
-    const found = understandTable(read, form, { decimal: "point", unit: "in", desk: layDesk });
+    const found = understandTable(read, form, { decimal: null, unit: "in", desk: layDesk });
     if ("refusal" in found) throw new Wrong(`${fileName(path)}: ${found.refusal}`);
     if (out !== undefined) io.write(out, writeBook(found.book));
     if (values.json) io.out(JSON.stringify(inShort(found, out), null, 2));

@@ -11,6 +11,8 @@ const shape = v.object({
   version: v.literal(1),
   unit: v.picklist(UNITS),
   mark: v.picklist(TAPE_MARKS),
+  /** The decimal mark of the book, where it is the comma. */
+  decimal: v.optional(v.literal("comma")),
   pages: v.array(
     v.object({
       title: v.string(),
@@ -25,11 +27,12 @@ const shape = v.object({
 
 export type OwnMark = v.InferOutput<typeof shape>;
 
-export const ownMark = ({ unit, mark, pages }: Book): string =>
+export const ownMark = ({ unit, mark, decimal, pages }: Book): string =>
   `${BEGINS}${JSON.stringify({
     version: 1,
     unit,
     mark,
+    ...(decimal === "comma" && { decimal }),
     pages: pages.map(({ title, stage, columns, cells = {} }) => {
       const fittings = Object.entries(cells).flatMap(([address, { fitting }]) =>
         fitting === undefined ? [] : [[address, fitting] as const],

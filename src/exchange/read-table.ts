@@ -17,8 +17,8 @@ import { BadZip, zipParts } from "./zip-parts.ts";
 
 /** What a file is read into. */
 export interface Receiver {
-  /** The decimal mark of the book that its figures are typed into. */
-  readonly decimal: Decimal;
+  /** The decimal mark of the book that its figures are typed into; null for a book of its own, which keeps the mark it was written with. */
+  readonly decimal: Decimal | null;
   /** The unit that lengths are taken to be in when the file does not say. */
   readonly unit: Unit;
   /** Answers the lays of formulas that Ellwand wrote itself. */
@@ -117,8 +117,9 @@ function understoodSheets(
 function understandSeparated(
   { separated, title }: { readonly separated: Uint8Array; readonly title: string },
   form: TableForm,
-  { decimal, unit: usual }: Receiver,
+  { decimal: given, unit: usual }: Receiver,
 ): Understood | Refused {
+  const decimal = given ?? "point";
   const own = form.sheets?.[0];
   const { delimiter, encoding } = form;
   const read = readCsv(separated, title, decimal, {

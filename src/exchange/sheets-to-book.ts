@@ -53,7 +53,7 @@ export interface Laidout {
 export function sheetsToBook(
   file: ForeignBook,
   title: string,
-  { decimal, unit: usual }: { readonly decimal: Decimal; readonly unit: Unit },
+  { decimal: given, unit: usual }: { readonly decimal: Decimal | null; readonly unit: Unit },
   form: TableForm,
   own: OwnPages | null = null,
 ): Laidout | { readonly refusal: string } {
@@ -69,6 +69,7 @@ export function sheetsToBook(
       refusal: phrase`it has ${cells.toLocaleString("en")} cells, and a book holds at most ${MOST_CELLS.toLocaleString("en")}; save its sheets as separate files`,
     };
   const headings = taken.flatMap(headingsOf);
+  const decimal = given ?? own?.mark.decimal ?? "point";
   const unit = form.unit ?? own?.mark.unit ?? unitOfHeadings(headings) ?? usual;
   const names = landedNames(file, planned);
   const revived: Revived[] = [];

@@ -63,7 +63,7 @@ export async function understood(
   bytes: Uint8Array,
   form: TableForm = {},
   name = "list.xlsx",
-  decimal: "point" | "comma" = "point",
+  decimal: "point" | "comma" | null = "point",
 ) {
   const read = await readTable(bytes, name);
   const found =

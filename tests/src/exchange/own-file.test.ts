@@ -144,3 +144,13 @@ describe("a file of Ellwand's own that another program changed", () => {
     expect(book.pages.map(({ title }) => title)).toEqual(["Draft", "Workings"]);
   });
 }); // biome-ignore format: long lines
+
+test("a book with decimal commas that is read again as a book of its own has them still", async () => {
+  const book: Book = { ...bookOf({ waist: "70,5", ease: "2,5", band: "=waist+ease" }), unit: "cm", mark: "1 mm", decimal: "comma" };
+  const { bytes } = await writeXlsx(new Engine(book, layDesk));
+  const own = (await understood(bytes, {}, "band.xlsx", null)).book;
+  expect([own.decimal, own.pages[0]!.rows[0]![1]]).toEqual(["comma", "70,5"]);
+  // Put into a book with points, its figures are typed as that book has them.
+  const added = (await understood(bytes, {}, "band.xlsx", "point")).book;
+  expect([added.decimal, added.pages[0]!.rows[0]![1]]).toEqual([undefined, "70.5"]);
+}); // biome-ignore format: in pairs

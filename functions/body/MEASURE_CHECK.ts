@@ -41,7 +41,7 @@ export const MEASURE_CHECK = define({
     },
   },
   returns: "verdict",
-  compute({ term, value, terms, values, data }, { measure, cm, say }) {
+  compute({ term, value, terms, values, data }, { measure, cm, say, points }) {
     const asked = requireMeasure(term);
     const size = cm(0.1);
     const known = new Map(knownFigures(terms, values, size));
@@ -57,6 +57,15 @@ export const MEASURE_CHECK = define({
       return `check: there is no other measurement to compare ${asked} with; it lies between ${say(expected.least * size)} and ${say(expected.most * size)}, as for any adult; give some of the wearer's other measurements`;
     if (!found) return "ok";
     const figures = new Map(known).set(asked, value / size);
+    const { suspect } = found;
+    if (suspect && !found.swap)
+      points(
+        {
+          argument: "values",
+          cell: terms.findIndex((one) => one !== null && requireMeasure(one) === suspect),
+        },
+        `${suspect} does not fit the wearer's other measurements: measure it first`,
+      );
     return outlierVerdict(asked, figures, found, (millimetres, ...beside) =>
       say(millimetres * size, ...beside.map((one) => one * size)),
     );

@@ -67,9 +67,12 @@ export function checks(engine: Engine): Check[] {
     is === "error" && at.length === 1 ? verdicts.get(saidKey(sentence, at[0]!)) : undefined;
   const firsts = new Map<string, Check>();
   for (const check of inOrder)
-    if (!verdictFor(check)) firsts.set(slipKey(check), firsts.get(slipKey(check)) ?? check);
+    if (!verdictFor(check)) {
+      const key = slipKey(check, engine);
+      firsts.set(key, firsts.get(key) ?? check);
+    }
   for (const check of inOrder) {
-    const first = firsts.get(slipKey(verdictFor(check) ?? check))!;
+    const first = firsts.get(slipKey(verdictFor(check) ?? check, engine))!;
     const own = placeKey(check.place);
     if (first !== check) for (const key of [own, ...(waiting.get(own) ?? [])]) waits(first.place, key);
   }
@@ -98,10 +101,15 @@ function verdictsOf(engine: Engine, all: readonly Check[]): ReadonlyMap<string, 
  * The same key for two problems that come from one slip: one cell holds what several formulas refuse or doubt, or they
  * say the same about the same cells. Every other problem has a key of its own.
  */
-function slipKey({ place, is, sentence, stopped, at }: Check): string {
+function slipKey({ place, is, sentence, stopped, at }: Check, engine: Engine): string {
   if (stopped) return placeKey(place);
   if (is === "blank" || is === "text") return `held ${placeKey(place)}`;
   if (at.length === 0) return placeKey(place);
   if ((is === "error" || is === "unusual") && at.length === 1) return `held ${placeKey(at[0]!)}`;
-  return `${sentence} ${at.map(placeKey).join(" ")}`;
+  // A verdict about one measurement may say that another is to be taken again: all such verdicts have one cause.
+  const said = is === "verdict" ? new Set(engine.pointedAt(place).map((one) => one.sentence)) : NONE_SAID;
+  const cause = said.size === 1 ? [...said][0]! : sentence;
+  return `${cause} ${at.map(placeKey).join(" ")}`;
 }
+
+const NONE_SAID: ReadonlySet<string> = new Set();

@@ -64,3 +64,9 @@ test("what is unusual for the front and the back of a bodice is one problem, wit
     ],
   ]);
 });
+
+test("a measurement that is far from right is one problem beside its own, which leads to it", () => {
+  const found = newProblems(garment("measurement-chart"), "Measure", 5, 1, "91.4 cm");
+  const accusing = found.filter(([sentence]) => String(sentence).includes("measure cervical height first"));
+  expect(accusing).toEqual([[expect.any(String), ["Measure!B6"]]]);
+});

@@ -107,9 +107,7 @@ function slipKey({ place, is, sentence, stopped, at }: Check, engine: Engine): s
   if (at.length === 0) return placeKey(place);
   if ((is === "error" || is === "unusual") && at.length === 1) return `held ${placeKey(at[0]!)}`;
   // A verdict about one measurement may say that another is to be taken again: all such verdicts have one cause.
-  const said = is === "verdict" ? new Set(engine.pointedAt(place).map((one) => one.sentence)) : NONE_SAID;
-  const cause = said.size === 1 ? [...said][0]! : sentence;
+  const said = engine.pointedAt(place).map((one) => one.sentence);
+  const cause = is === "verdict" && said.length === 1 ? said[0]! : sentence;
   return `${cause} ${at.map(placeKey).join(" ")}`;
 }
-
-const NONE_SAID: ReadonlySet<string> = new Set();

@@ -5,7 +5,7 @@ import { phrase } from "../../../functions/phrase.ts";
 import { isTapeUnit, type TapeUnit } from "../../../functions/units.ts";
 import { type Block, cellAddress } from "../../book/address.ts";
 import { type CellSettings, LONGEST, MOST_DECIMALS } from "../../book/shape.ts";
-import { setCells } from "../../store/arranging.ts";
+import { setCells } from "../../store/changing-cells.ts";
 import type { EditSession } from "./edit-session.ts";
 import { FormFoot } from "./FormFoot.tsx";
 

@@ -5,7 +5,7 @@ import { phrase, plural } from "../../../functions/phrase.ts";
 import { fullAddress, type Place } from "../../book/address.ts";
 import { type Found, findCells, replacedIn, rowLabel, type Wanted } from "../../book/find.ts";
 import { nameOf } from "../../book/names.ts";
-import { replaceTexts } from "../../store/arranging.ts";
+import { replaceTexts } from "../../store/changing-cells.ts";
 import { Dialog } from "../dialog/Dialog.tsx";
 import { saidIfMany } from "../progress/large-steps.ts";
 import { useRevision } from "../store-hooks.ts";

@@ -6,7 +6,7 @@ import { type Block, cellAddress, columnLetters, type Place } from "../../book/a
 import { isFormula } from "../../book/formula.ts";
 import { blockAround } from "../../book/reorder.ts";
 import { type Book, typedAt } from "../../book/shape.ts";
-import { sortBlock } from "../../store/arranging.ts";
+import { sortBlock } from "../../store/changing-cells.ts";
 import { cellsOf, saidIfMany } from "../progress/large-steps.ts";
 import type { EditSession } from "./edit-session.ts";
 import { FormFoot } from "./FormFoot.tsx";

@@ -4,7 +4,7 @@ import * as edit from "../../../src/book/edit.ts";
 import { findCells, replacedIn, rowLabel, usersOfPage, type Wanted } from "../../../src/book/find.ts";
 import { blankBook } from "../../../src/book/shape.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
-import { replaceTexts } from "../../../src/store/arranging.ts";
+import { replaceTexts } from "../../../src/store/changing-cells.ts";
 import { Store } from "../../../src/store/store.ts";
 
 const at = (page: number, row: number, column: number) => ({ page, row, column });

@@ -5,7 +5,7 @@ import { checks } from "../../../src/engine/checks.ts";
 import { choicesAt, choicesFault } from "../../../src/engine/choices.ts";
 import { Engine } from "../../../src/engine/engine.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
-import { setCells } from "../../../src/store/arranging.ts";
+import { setCells } from "../../../src/store/changing-cells.ts";
 import { changeColumn } from "../../../src/store/commands.ts";
 
 const rows = [

@@ -9,7 +9,7 @@ import { explain } from "../../../src/engine/explain.ts";
 import { fittedText } from "../../../src/engine/fitted-text.ts";
 import { pageCsv } from "../../../src/exchange/page-csv.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
-import { setCells } from "../../../src/store/arranging.ts";
+import { setCells } from "../../../src/store/changing-cells.ts";
 import * as commands from "../../../src/store/commands.ts";
 import { Store } from "../../../src/store/store.ts";
 

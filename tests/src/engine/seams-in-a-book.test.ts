@@ -7,7 +7,7 @@ import { checks } from "../../../src/engine/checks.ts";
 import { convertBook } from "../../../src/engine/convert.ts";
 import { Engine } from "../../../src/engine/engine.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
-import { setCells } from "../../../src/store/arranging.ts";
+import { setCells } from "../../../src/store/changing-cells.ts";
 import * as commands from "../../../src/store/commands.ts";
 import { type Command, Store } from "../../../src/store/store.ts";
 

@@ -6,6 +6,7 @@ import { type Block, cellAddress, type Place } from "../../../src/book/address.t
 import { type Book, COLUMN_KINDS, type Page, STAGES } from "../../../src/book/shape.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 import * as arranging from "../../../src/store/arranging.ts";
+import * as changing from "../../../src/store/changing-cells.ts";
 import * as cells from "../../../src/store/commands.ts";
 import * as names from "../../../src/store/names.ts";
 import { type Command, Store } from "../../../src/store/store.ts";
@@ -70,7 +71,7 @@ const newPage = title.map(
 
 /** One arbitrary for every command there is; the type asks for those that are added. */
 const COMMANDS: {
-  readonly [name in Exclude<keyof typeof cells, "copyOf"> | keyof typeof arranging | keyof typeof trials | Exclude<keyof typeof names, "namingFault" | "offeredNames">]: fc.Arbitrary<Command>;
+  readonly [name in Exclude<keyof typeof cells, "copyOf"> | keyof typeof arranging | keyof typeof changing | keyof typeof trials | Exclude<keyof typeof names, "namingFault" | "offeredNames">]: fc.Arbitrary<Command>;
 } = {
   typeCells: fc.array(fc.tuple(place, typed).map(([at, text]) => ({ ...at, typed: text })), { minLength: 1, maxLength: 4 }).map(cells.typeCells),
   pasteBlock: fc.tuple(place, fc.array(fc.array(typed, { minLength: 2, maxLength: 2 }), { minLength: 1, maxLength: 3 })).map(([at, texts]) => cells.pasteBlock(at, texts)),
@@ -99,13 +100,13 @@ const COMMANDS: {
   moveRows: fc.tuple(page, row, count, row).map((args) => arranging.moveRows(...args)),
   moveColumns: fc.tuple(page, column, count, column).map((args) => arranging.moveColumns(...args)),
   movePage: fc.tuple(page, page, fc.constantFrom(...STAGES)).map((args) => arranging.movePage(...args)),
-  sortBlock: fc.tuple(block, fc.boolean()).map(([one, down]) => arranging.sortBlock(one, one.left, down, ({ row: r }) => (r * 7) % 4)),
+  sortBlock: fc.tuple(block, fc.boolean()).map(([one, down]) => changing.sortBlock(one, one.left, down, ({ row: r }) => (r * 7) % 4)),
   hideRows: fc.tuple(page, row, count).map((args) => arranging.hideRows(...args)),
   showRows: fc.tuple(page, row, count).map((args) => arranging.showRows(...args)),
   freezeColumns: fc.tuple(page, fc.nat({ max: 4 })).map((args) => arranging.freezeColumns(...args)),
   fitColumns: fc.tuple(page, column).map(([one, at]) => arranging.fitColumns(one, new Map([[at, 87]]))),
-  setCells: fc.tuple(block, fc.constantFrom({ decimals: 2 }, { unit: "yd" as const }, { choices: "=Draft!A1:A3" }, {})).map((args) => arranging.setCells(...args)),
-  replaceTexts: place.map((one) => arranging.replaceTexts([at(0, 3, 1), one], { text: "waist", exactCase: false, wholeCell: false, page: null, within: "all" }, "hip", () => null)),
+  setCells: fc.tuple(block, fc.constantFrom({ decimals: 2 }, { unit: "yd" as const }, { choices: "=Draft!A1:A3" }, {})).map((args) => changing.setCells(...args)),
+  replaceTexts: place.map((one) => changing.replaceTexts([at(0, 3, 1), one], { text: "waist", exactCase: false, wholeCell: false, page: null, within: "all" }, "hip", () => null)),
   keepTrial: fc.tuple(trial, fc.array(place, { minLength: 1, maxLength: 2 })).map((args) => trials.keepTrial(...args)),
   adoptTrial: trial.map(trials.adoptTrial),
   deleteTrial: trial.map(trials.deleteTrial),

@@ -3,8 +3,8 @@
 import { type FormEvent, useEffect, useRef, useState } from "react";
 import { phrase, plural } from "../../../functions/phrase.ts";
 import { type Block, cellAddress, columnLetters, type Place } from "../../book/address.ts";
+import { blockAround } from "../../book/block-around.ts";
 import { isFormula } from "../../book/formula.ts";
-import { blockAround } from "../../book/reorder.ts";
 import { type Book, typedAt } from "../../book/shape.ts";
 import { sortBlock } from "../../store/changing-cells.ts";
 import { cellsOf, saidIfMany } from "../progress/large-steps.ts";

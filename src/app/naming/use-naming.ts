@@ -3,11 +3,12 @@
 import { useMemo, useState } from "react";
 import { phrase } from "../../../functions/phrase.ts";
 import type { Block } from "../../book/address.ts";
+import { blockAround } from "../../book/block-around.ts";
 import { type LabelsIn, labelsIn, type NameProposal } from "../../book/label-names.ts";
 import { blockAddress, cornerOf, isCell } from "../../book/names.ts";
-import { blockAround } from "../../book/reorder.ts";
 import { type Book, typedAt } from "../../book/shape.ts";
-import { nameAll, namingFault, offeredNames } from "../../store/names.ts";
+import { namingFault } from "../../store/names.ts";
+import { nameAll, offeredNames } from "../../store/names-from-labels.ts";
 import type { Store } from "../../store/store.ts";
 
 /** An offered name as it stands in the dialog. */

@@ -3,7 +3,7 @@ import { labelsIn } from "../../../src/book/label-names.ts";
 import { nameFault } from "../../../src/book/names.ts";
 import { type Book, blankBook, MOST_ROWS } from "../../../src/book/shape.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
-import { nameAll, nameFromLabels, offeredNames } from "../../../src/store/names.ts";
+import { nameAll, offeredNames } from "../../../src/store/names-from-labels.ts";
 import { Store } from "../../../src/store/store.ts";
 
 const column = { heading: "", kind: "any", width: 100 } as const;
@@ -89,10 +89,13 @@ test("headings name the columns below them", () => {
 test("all names of a block are one step; one that can't be given refuses them all", () => {
   const store = new Store(BOOK, layDesk);
   const headings = { page: 1, top: 0, left: 0, bottom: 2, right: 2 };
-  expect(store.run(nameFromLabels(headings, null))).toBeNull();
+  const giveOffered = () => store.run(nameAll(offered, null));
+  const offered = offeredNames(store.book, headings, null).names;
+  expect(giveOffered()).toBeNull();
   expect(store.book.names.how_many).toBe("Cut!B2:B3");
-  expect(store.run(nameFromLabels(headings, null))).toBe("no name to give: Cut!A2:A3 has the name piece");
-  expect(store.run(nameFromLabels({ ...headings, top: 8, bottom: 9 }, null))).toMatch(/^no labels here/);
+  expect(giveOffered()).toBe("Cut!A2:A3 has the name piece already");
+  expect(offeredNames(store.book, headings, null).left[0]!.why).toBe("Cut!A2:A3 has the name piece");
+  expect(offeredNames(store.book, { ...headings, top: 8, bottom: 9 }, null).names).toEqual([]);
   const cell = (row: number) => ({ page: 0, top: row, left: 1, bottom: row, right: 1 });
   const give = (first: string, second: string) =>
     store.run(

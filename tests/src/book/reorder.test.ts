@@ -1,19 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import * as edit from "../../../src/book/edit.ts";
-import {
-  blockAround,
-  moveColumns,
-  movedLine,
-  movedRange,
-  movePage,
-  moveRows,
-} from "../../../src/book/reorder.ts";
+import { moveColumns, movedLine, movedRange, movePage, moveRows } from "../../../src/book/reorder.ts";
 import type { Book, Column } from "../../../src/book/shape.ts";
 import { Engine } from "../../../src/engine/engine.ts";
 import { layDesk } from "../../../src/lay/desk.ts";
 import { cellReference, rowsOf, TITLES } from "./books.ts";
-import { any, base, block, bookOf, DRAFT, place, typed } from "./typed-books.ts";
+import { any, base, bookOf, DRAFT, typed } from "./typed-books.ts";
 
 const seed = 20_261_130;
 describe("rows that are moved", () => {
@@ -133,9 +126,4 @@ test("a page that is moved keeps its formulas, comes under another stage, and is
   expect(next.pages[DRAFT + 1]).toBe(one.pages[DRAFT]);
   expect(movePage(next, 0, cut + 1, "Cut")).toEqual(one);
   expect(movePage(one, cut, cut, "Cut")).toBe(one);
-});
-
-test("the block around a cell ends where everything beside it is blank", () => {
-  const one = bookOf({ A1: "list", B2: "1", C3: "2", C5: "apart", E2: "apart" });
-  expect(blockAround(one, place("B2"))).toEqual(block("A1", "C3"));
 });

@@ -9,6 +9,7 @@ import * as arranging from "../../../src/store/arranging.ts";
 import * as changing from "../../../src/store/changing-cells.ts";
 import * as cells from "../../../src/store/commands.ts";
 import * as names from "../../../src/store/names.ts";
+import * as fromLabels from "../../../src/store/names-from-labels.ts";
 import { type Command, Store } from "../../../src/store/store.ts";
 import * as trials from "../../../src/store/trials.ts";
 import { bookOf } from "../engine/whatif-books.ts";
@@ -71,7 +72,7 @@ const newPage = title.map(
 
 /** One arbitrary for every command there is; the type asks for those that are added. */
 const COMMANDS: {
-  readonly [name in Exclude<keyof typeof cells, "copyOf"> | keyof typeof arranging | keyof typeof changing | keyof typeof trials | Exclude<keyof typeof names, "namingFault" | "offeredNames">]: fc.Arbitrary<Command>;
+  readonly [name in Exclude<keyof typeof cells, "copyOf"> | keyof typeof arranging | keyof typeof changing | keyof typeof trials | Exclude<keyof typeof names, "namingFault"> | Exclude<keyof typeof fromLabels, "offeredNames">]: fc.Arbitrary<Command>;
 } = {
   typeCells: fc.array(fc.tuple(place, typed).map(([at, text]) => ({ ...at, typed: text })), { minLength: 1, maxLength: 4 }).map(cells.typeCells),
   pasteBlock: fc.tuple(place, fc.array(fc.array(typed, { minLength: 2, maxLength: 2 }), { minLength: 1, maxLength: 3 })).map(([at, texts]) => cells.pasteBlock(at, texts)),
@@ -83,8 +84,7 @@ const COMMANDS: {
   changeColumn: fc.tuple(page, fc.nat({ max: 2 }), fc.constantFrom(...COLUMN_KINDS)).map(([at, one, kind]) => cells.changeColumn(at, one, { kind, heading: "Changed" })),
   countColumn: fc.tuple(page, fc.nat({ max: 2 })).map((args) => cells.countColumn(...args)),
   nameCell: fc.tuple(place, name).map((args) => names.nameCell(...args)),
-  nameAll: fc.tuple(fc.array(fc.record({ block, name: fc.constantFrom("girth", "cuff", "waist", "B3") }), { minLength: 1, maxLength: 2 }), fc.constantFrom(null, 0)).map((args) => names.nameAll(...args)),
-  nameFromLabels: fc.tuple(fc.oneof(block, fc.constant({ page: 0, top: 0, left: 0, bottom: 5, right: 0 })), fc.constantFrom(null, 0, 1), fc.constantFrom(undefined, "rows" as const, "headings" as const)).map((args) => names.nameFromLabels(...args)),
+  nameAll: fc.tuple(fc.array(fc.record({ block, name: fc.constantFrom("girth", "cuff", "waist", "B3") }), { minLength: 1, maxLength: 2 }), fc.constantFrom(null, 0)).map((args) => fromLabels.nameAll(...args)),
   copyPage: fc.tuple(page, title).map((args) => cells.copyPage(...args)),
   nameList: fc.tuple(block, name, owner).map((args) => names.nameList(...args)),
   lengthenList: fc.tuple(fc.constantFrom("measures", "waist", "no way"), fc.constantFrom(null, 0, 7), row).map((args) => names.lengthenList(...args)),

@@ -1,4 +1,4 @@
-/** Runs the search on threads with a seed each and keeps the best lay of all; each thread hears what the others find. */
+/** Runs the search on threads with a seed each and keeps the best lay of all. */
 import { existsSync } from "node:fs";
 import { Worker } from "node:worker_threads";
 import type { Lay, LayQuestion } from "../../functions/lay.ts";
@@ -17,7 +17,7 @@ export interface Wish {
   readonly complain: (text: string) => void;
 }
 
-/** What a thread is given, and what it posts. Later it is sent the better lays of the other threads. */
+/** What a thread is given, and what it posts. */
 export interface ThreadTask {
   readonly question: LayQuestion;
   readonly start: Lay;
@@ -94,10 +94,7 @@ function searchThere(question: LayQuestion, start: Lay, wish: Wish, signal: Abor
       let done = false;
       worker.on("message", (news: ThreadNews) => {
         if ("done" in news) done = true;
-        else if (isBetter(question, news.better, best)) {
-          best = news.better;
-          for (const other of workers) if (other !== worker) other.postMessage(best);
-        }
+        else if (isBetter(question, news.better, best)) best = news.better;
       });
       worker.on("error", (error) =>
         wish.complain(`a search thread stopped: ${error.message}; the best lay so far is kept`),

@@ -24,8 +24,6 @@ const FIRST_STEP = 0.04;
 const LEAST_STEP = 0.0015;
 /** Failed lays kept to start again from. */
 const POOL = 10;
-/** Failed lays whose overlaps differ by less than this share count as one. */
-const ALIKE = 0.02;
 
 /** Goes on until no lay can be better; yields after every round of moves. */
 export function* improve(scene: Scene, host: Host): Generator<void, void> {
@@ -72,60 +70,52 @@ function* bringIn(scene: Scene, host: Host): Generator<void, void> {
 
 function* explore(scene: Scene, host: Host): Generator<void, void> {
   const { table, random } = scene;
-  let start = host.best();
+  let good = save(table);
   let step = FIRST_STEP;
   let pool: Saved[] = [];
-  while (host.progress() < EXPLORING && !cannotBeBetter(scene, start)) {
-    const cloth = clothToShorten(scene, start);
-    const could = scene.shorten(cloth, start.lengths[cloth]! * (1 - step));
+  while (host.progress() < EXPLORING && !cannotBeBetter(scene, host.best())) {
+    const cloth = clothToShorten(scene, host.best());
+    const could = scene.shorten(cloth, host.best().lengths[cloth]! * (1 - step));
     const ok = could && (yield* separate(table, scene.mover, random, 60, step > LEAST_STEP ? 1 : 3));
     if (!could) yield;
-    if (ok) record(scene, host);
-    if (host.best() !== start) {
-      // A better lay was found, here or elsewhere.
-      start = host.best();
+    if (ok && record(scene, host)) {
+      good = save(table);
       pool = [];
-      goBack(scene, host);
     } else if (step > LEAST_STEP || !could || ok) {
       step = Math.max(step / 2, LEAST_STEP / 2);
-      goBack(scene, host);
+      goBack(scene, host, good);
     } else {
-      keep(save(table), pool);
+      pool.push(save(table));
+      pool.sort((a, b) => a.total - b.total);
+      pool.length = Math.min(pool.length, POOL);
       restore(table, pool[Math.floor(random() ** 2 * pool.length)]!);
       scene.disrupt();
     }
   }
-  goBack(scene, host);
-}
-
-/** Adds a failed lay to those kept, least overlapped first. Two that overlap as much are most likely the same lay. */
-function keep(failed: Saved, pool: Saved[]): void {
-  const twin = pool.findIndex(({ total }) => Math.abs(total - failed.total) < ALIKE * failed.total);
-  if (twin < 0) pool.push(failed);
-  else if (failed.total < pool[twin]!.total) pool[twin] = failed;
-  pool.sort((a, b) => a.total - b.total);
-  pool.length = Math.min(pool.length, POOL);
+  goBack(scene, host, good);
 }
 
 function* compress(scene: Scene, host: Host): Generator<void, void> {
   const { table, random } = scene;
-  let start = host.best();
-  for (let step = 0.001; !cannotBeBetter(scene, start); goBack(scene, host)) {
-    const cloth = clothToShorten(scene, start);
-    const could = scene.shorten(cloth, start.lengths[cloth]! * (1 - step));
+  let good = save(table);
+  for (let step = 0.001; !cannotBeBetter(scene, host.best()); ) {
+    const cloth = clothToShorten(scene, host.best());
+    const could = scene.shorten(cloth, host.best().lengths[cloth]! * (1 - step));
     const ok = could && (yield* separate(table, scene.mover, random, 50, 1));
     if (!could) yield;
-    if (ok) record(scene, host);
-    if (host.best() === start) step = step < 1e-5 ? 0.001 : step * 0.7;
-    else step = Math.min(0.001, step * 1.5);
-    start = host.best();
+    if (ok && record(scene, host)) {
+      good = save(table);
+      step = Math.min(0.001, step * 1.5);
+    } else {
+      step = step < 1e-5 ? 0.001 : step * 0.7;
+      goBack(scene, host, good);
+    }
   }
 }
 
-/** Puts the best lay on the table. */
-function goBack(scene: Scene, host: Host): void {
-  scene.load(host.best());
+function goBack(scene: Scene, host: Host, good: Saved): void {
   allow(scene, host.best());
+  restore(scene.table, good);
 }
 
 /** Allows each cloth what the best lay uses; when a cloth is still to be bought, all of those in hand. */

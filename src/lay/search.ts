@@ -29,9 +29,6 @@ export interface Slice {
   readonly rounds?: number;
 }
 
-/** Share of the plan during which a search goes its own way, so that several searches find different lays. */
-const ALONE = 0.2;
-
 /** Of more copies only the quick lay is made: the search keeps a figure for every pair of them. */
 export const MOST_SEARCHED = 1500;
 
@@ -44,8 +41,6 @@ export class Search {
   private readonly steps: Generator<void, void> | null = null;
   private sliceStart = 0;
   private fresh: Lay[] = [];
-  /** The last lay that was found elsewhere and not looked at yet. */
-  private elsewhere: Lay | null = null;
   constructor(
     private readonly question: LayQuestion,
     private readonly options: SearchOptions,
@@ -84,11 +79,6 @@ export class Search {
   run(slice: Slice, onBetter: (lay: Lay) => void = () => {}): boolean {
     if (!this.steps) return true;
     this.sliceStart = performance.now();
-    if (this.elsewhere && this.progress >= ALONE) {
-      // Whoever gave it has it already, so it is not told.
-      if (this.offer(this.elsewhere)) this.fresh.pop();
-      this.elsewhere = null;
-    }
     let done = false;
     for (let rounds = 0; !done; rounds++) {
       for (const lay of this.fresh.splice(0)) onBetter(lay);
@@ -102,11 +92,6 @@ export class Search {
     this.spentMs += performance.now() - this.sliceStart;
     this.sliceStart = Number.NaN;
     return done;
-  }
-
-  /** Another search of the same question found this lay: the search goes on from it when it is better than its own. */
-  take(lay: Lay): void {
-    this.elsewhere = lay;
   }
 
   private elapsed(): number {

@@ -1,7 +1,7 @@
 /**
  * A lay searched for by several workers at once, each with a seed of its own. The better lays
- * of all come in one stream, each better than the one before, and each goes to the other workers.
- * One search at a time: a newer question ends the older one.
+ * of all come in one stream, each better than the one before. One search at a time: a newer
+ * question ends the older one.
  */
 
 import type { Lay, LayQuestion } from "../../functions/lay.ts";
@@ -121,8 +121,6 @@ export class LaySearcher {
     if ("better" in news) {
       if (running.best && !isBetter(question, news.better, running.best)) return;
       running.best = news.better;
-      for (const other of running.left.keys())
-        if (other !== worker) other.postMessage({ found: news.better });
       running.listener.better(news.better);
     } else if ("progress" in news) {
       state.progress = news.progress;

@@ -32,8 +32,8 @@ export interface QuickNews {
   readonly laid: Answer;
 }
 
-/** A task, whether the worker rests, or a lay that another worker found. Whoever wants the task to end ends the worker. */
-export type WorkerOrder = SearchTask | { readonly rest: boolean } | { readonly found: Lay };
+/** A task, or whether the worker rests. Whoever wants the task to end ends the worker. */
+export type WorkerOrder = SearchTask | { readonly rest: boolean };
 
 export type JoinNews =
   /** How many lays were tried so far. */
@@ -53,12 +53,8 @@ export type SearchNews =
 const SLICE_MS = 60;
 const SLICE_ROUNDS = 20;
 
-/** Works the task to its end, a slice at a time, and sends news after each slice. `found` gives a lay of another worker once. */
-export function* workTask(
-  task: SearchTask,
-  tell: (news: SearchNews) => void,
-  found: () => Lay | null = () => null,
-): Generator<void, void> {
+/** Works the task to its end, a slice at a time, and sends news after each slice. */
+export function* workTask(task: SearchTask, tell: (news: SearchNews) => void): Generator<void, void> {
   const { question, start, seed, milliseconds, rounds } = task;
   const plan = rounds === undefined ? { milliseconds: Math.max(1, milliseconds) } : { rounds };
   const search = new Search(question, { seed, ...(start && { start }), ...plan });
@@ -71,8 +67,6 @@ export function* workTask(
   const first = start ?? search.best;
   let ended = false;
   while (!ended && milliseconds > 0 && search.progress < 1) {
-    const other = found();
-    if (other) search.take(other);
     ended = search.run(slice, (better) => {
       if (better !== first) tell({ better });
     });
@@ -97,7 +91,6 @@ export function* workJoins({ joins }: JoinTask, tell: (news: JoinNews) => void):
 export class LayWork {
   #resting = false;
   #wake: () => void = () => {};
-  #found: Lay | null = null;
 
   constructor(
     private readonly tell: (news: SearchNews | JoinNews | QuickNews) => void,
@@ -111,22 +104,10 @@ export class LayWork {
       this.#wake();
       return;
     }
-    if ("found" in order) {
-      this.#found = order.found;
-      return;
-    }
-    this.#found = null;
-    const steps =
-      "joins" in order ? workJoins(order, this.tell) : workTask(order, this.tell, () => this.#takeFound());
+    const steps = "joins" in order ? workJoins(order, this.tell) : workTask(order, this.tell);
     for (const _ of steps) {
       await this.turn();
       while (this.#resting) await new Promise<void>((wake) => (this.#wake = wake));
     }
-  }
-
-  #takeFound(): Lay | null {
-    const found = this.#found;
-    this.#found = null;
-    return found;
   }
 }

@@ -66,34 +66,6 @@ describe("a search of a fixed number of rounds from a fixed seed", () => {
     expect(search.best).toEqual(once);
   });
 
-  it("goes on from a better lay that another search found, and passes over a worse one or a faulty one", () => {
-    const question = publishedQuestion("albano");
-    const found = searched(question, 1500, 7);
-    const search = new Search(question, { seed: 3, rounds: 300 });
-    const told: Lay[] = [];
-    search.run({ rounds: 50 }, (lay) => told.push(lay));
-    search.take(found);
-    search.run({ rounds: 1 }, (lay) => told.push(lay));
-    // Until a fifth of its rounds are spent a search goes its own way.
-    expect(search.best!.density).toBeLessThan(found.density);
-    search.run({ rounds: 20 });
-    search.run({ rounds: 1 }, (lay) => told.push(lay));
-    expect(search.best!.density).toBeGreaterThanOrEqual(found.density);
-    expect(told).not.toContain(found);
-    const kept = search.best!;
-    const [first, second, ...rest] = found.placements;
-    const heap = {
-      ...found,
-      placements: [first!, { ...second!, x: first!.x, y: first!.y }, ...rest],
-      lengths: [1],
-    };
-    for (const lay of [quick(question), heap]) {
-      search.take(lay);
-      search.run({ rounds: 0 });
-      expect(search.best).toBe(kept);
-    }
-  });
-
   it("is plain data: a lay goes through a message and starts another search", () => {
     const question = publishedQuestion("fu");
     const start = structuredClone(searched(question, 100));

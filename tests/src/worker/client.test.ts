@@ -34,10 +34,8 @@ class Puppet implements LayWorker {
   task: SearchTask | null = null;
   ended = false;
   rests: boolean | null = null;
-  readonly hears: number[] = [];
   postMessage(order: WorkerOrder) {
     if ("rest" in order) this.rests = order.rest;
-    else if ("found" in order) this.hears.push(order.found.lengths[0]!);
     else this.task = order;
   }
   terminate() {
@@ -82,14 +80,6 @@ describe("a search by several workers", () => {
     workers[1]!.tells({ better: at(45) });
     workers[2]!.tells({ better: at(30) });
     expect(lays).toEqual([50, 40]);
-  });
-
-  it("tells each worker the better lays of the others, and no lay that is worse than the best", () => {
-    const { workers } = begin(3);
-    workers[0]!.tells({ better: at(40) });
-    workers[1]!.tells({ better: at(45) });
-    workers[2]!.tells({ better: at(30) });
-    expect(workers.map(({ hears }) => hears)).toEqual([[40], [50, 40], [50]]);
   });
 
   it("is as far as its slowest worker, and over when the last one is done", () => {

@@ -109,26 +109,4 @@ describe("the work of a lay worker", () => {
       told(question, quick(question), 200).filter((one) => !("progress" in one)),
     );
   });
-
-  it("goes on from a better lay of another worker, and sends only lays that are better still", async () => {
-    const question = publishedQuestion("albano");
-    const start = quickLayUntil(question, () => true) as Lay;
-    const better = told(question, start, 1500).flatMap((one) => ("better" in one ? [one.better] : []));
-    const found = better.at(-1)!;
-    const news: SearchNews[] = [];
-    let share = 0;
-    const work: LayWork = new LayWork(
-      (one) => {
-        if ("progress" in one) share = one.progress;
-        if (share > 0.3) news.push(one as SearchNews);
-      },
-      async () => {
-        if (share < 0.15) await work.hear({ found });
-      },
-    );
-    await work.hear({ question, start, seed: 5, milliseconds: 1, rounds: 1500 });
-    const after = news.flatMap((one) => ("better" in one ? [one.better] : []));
-    expect(after.length).toBeGreaterThan(0);
-    for (const lay of after) expect(isBetter(question, lay, found)).toBe(true);
-  });
 });

@@ -19,7 +19,7 @@ class Puppet implements LayWorker {
   ended = false;
   postMessage(order: WorkerOrder) {
     if ("rest" in order) this.resting = order.rest;
-    else if (!("found" in order)) this.task = order;
+    else this.task = order;
   }
   terminate() {
     this.ended = true;

@@ -57,14 +57,18 @@ async function packed(): Promise<{ readonly at: string; readonly close: () => vo
   return { at: `http://127.0.0.1:${port}/`, close: () => server.closeAllConnections() };
 }
 
-/** Tells when the first cell of the grid is painted, and when the page has room for a key. */
-function ready(): Promise<{ grid: number; free: number }> {
+/** Tells when the first cell of the grid is painted, what was asked for until then, and when the page has room for a key. */
+function ready(): Promise<{ grid: number; free: number; loaded: string[] }> {
   return new Promise((done) => {
     const look = () => {
       if (!document.querySelector(".ht_master td")) return requestAnimationFrame(look);
       return requestAnimationFrame(() => {
         const grid = performance.now();
-        setTimeout(() => done({ grid, free: performance.now() }));
+        const loaded = performance
+          .getEntriesByType("resource")
+          .filter(({ startTime }) => startTime < grid)
+          .map(({ name }) => new URL(name).pathname.split("/").at(-1)!);
+        setTimeout(() => done({ grid, free: performance.now(), loaded }));
       });
     };
     look();
@@ -97,13 +101,9 @@ it.each(Object.entries(PLACES))("a cold start: %s", { timeout: 600_000 }, async 
       });
       await session.send("Emulation.setCPUThrottlingRate", { rate: slower });
     }
-    let isReady = false;
-    page.on("request", (request) => {
-      if (!isReady) loaded.add(new URL(request.url()).pathname.split("/").at(-1)!);
-    });
     await page.goto(server.at, { waitUntil: "commit" });
-    const when = await page.evaluate(ready);
-    isReady = true;
+    const { loaded: first, ...when } = await page.evaluate(ready);
+    for (const name of first) loaded.add(name);
     const { painted, answered } = await page.evaluate(() => ({
       painted: performance.getEntriesByName("first-contentful-paint")[0]?.startTime ?? Number.NaN,
       answered: (performance.getEntriesByType("navigation")[0] as PerformanceNavigationTiming).responseStart,

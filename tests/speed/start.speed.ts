@@ -1,7 +1,7 @@
 /**
  * A cold start of the page from `npm start`'s server, on a slow line from one that packs what it sends, what it loads and what only when used, and
  * the command line from nothing to an answer. Goals: something to read in 0.5 s, ready in 1.5 s, at
- * most 1.15 × 422 kB gzip of scripts and styles, an answer in 0.5 s. STARTS=10 sets how often;
+ * most 485 kB gzip of scripts and styles, an answer in 0.5 s. STARTS=10 sets how often;
  * tests/browser/starting.test.ts holds the bytes of the first load.
  */
 import { execFileSync, spawn } from "node:child_process";

@@ -2,8 +2,9 @@ import { asBlock } from "../block.ts";
 import { comparedName } from "../compared-name.ts";
 import { define } from "../define.ts";
 import { CHART, readChart, rowsOf } from "../wearers/chart.ts";
+import type { Fault } from "../wearers/fault.ts";
 import { refuseUnlikelyToday } from "../wearers/plausible-day.ts";
-import { AGE_ASKED, type Fault, neededOf, rowFaults } from "../wearers/row-faults.ts";
+import { AGE_ASKED, neededOf, rowFaults } from "../wearers/row-faults.ts";
 
 const SORTS = ["all", "unmeasured", "doubtful", "ok"] as const;
 

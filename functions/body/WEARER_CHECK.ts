@@ -2,9 +2,10 @@ import { asBlock } from "../block.ts";
 import { define } from "../define.ts";
 import { Refusal } from "../refusal.ts";
 import { CHART, readChart, rowsOf, rowsOver } from "../wearers/chart.ts";
+import type { Fault } from "../wearers/fault.ts";
 import { layersIn, layersText } from "../wearers/layer-set.ts";
 import { refuseUnlikelyToday } from "../wearers/plausible-day.ts";
-import { AGE_ASKED, type Fault, measurementsIn, missingOf, rowFaults } from "../wearers/row-faults.ts";
+import { AGE_ASKED, measurementsIn, missingOf, rowFaults } from "../wearers/row-faults.ts";
 
 /** The verdict begins with the sort of the first fault, has the sentences of this many and counts the others; the cells of all are marked. */
 const MOST_SAID = 3;

@@ -1,3 +1,7 @@
+/**
+ * Moving whole rows, columns and pages to another place. The cells themselves move: every reference, name, note,
+ * setting and trial follows, so that no answer changes but where a range takes in or loses a row.
+ */
 import { marksMoved } from "./cell-marks.ts";
 import { everywhere } from "./edit.ts";
 import { hiddenRows, withHidden } from "./hidden-rows.ts";

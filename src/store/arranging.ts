@@ -1,4 +1,4 @@
-/** Everything a person can do to the order and the look of a book's rows, columns, pages and cells. */
+/** What a person can do to the order and the look of a book's rows, columns, pages and cells. */
 import { phrase, plural } from "../../functions/phrase.ts";
 import { columnLetters } from "../book/address.ts";
 import { hiddenRows, withHidden } from "../book/hidden-rows.ts";

@@ -9,6 +9,7 @@ import { readMarks } from "./marks-text.ts";
 import { rememberWithObjects } from "./memo.ts";
 import { suggestion } from "./nearest-word.ts";
 import { numberText } from "./number-text.ts";
+import { phrase } from "./phrase.ts";
 import { edgeNumberOf } from "./pieces/edge-names.ts";
 import { type Piece, readPiece } from "./pieces/piece.ts";
 import { Refusal, refusingAt } from "./refusal.ts";
@@ -39,7 +40,7 @@ export function checkArguments(
   const names = Object.keys(takes);
   if (args.length > names.length) {
     throw new Refusal(
-      `${declaration.name} takes at most ${names.length} ${names.length === 1 ? "argument" : "arguments"}, not ${args.length}`,
+      phrase`${declaration.name} takes at most ${names.length} ${names.length === 1 ? "argument" : "arguments"}, not ${args.length}`,
     );
   }
   const raw: Record<string, Argument> = {};
@@ -49,7 +50,8 @@ export function checkArguments(
     let value: Argument | undefined = args[i];
     if ((value === undefined || value === null) && take.otherwise !== undefined)
       value = defaultValue(take, setting.unit);
-    if (value === undefined) throw new Refusal(`${name} is missing: ${nounFor(take.kind)} is needed there`);
+    if (value === undefined)
+      throw new Refusal(phrase`${name} is missing: ${nounFor(take.kind)} is needed there`);
     raw[name] = value;
   });
   const list = form ? form.read(args[0] as Block, raw) : null;
@@ -127,13 +129,13 @@ function checkArgument(
   if (take.list) return checkList(name, take.list, take.reads, value, setting);
   if (take.kind === "block") {
     if (isBlock(value)) return value;
-    throw new Refusal(`${name} must be a block of cells with headings, not one cell`);
+    throw new Refusal(phrase`${name} must be a block of cells with headings, not one cell`);
   }
   if (!take.many) {
     const one = isList(value) && value.length === 1 ? value[0]! : value;
     if (!isList(one))
       return refusingAt({ argument: name, cell: 0 }, () => checkOne(name, take, one, setting, before));
-    throw new Refusal(`${name} must be one cell, not a range of ${one.length} cells`);
+    throw new Refusal(phrase`${name} must be one cell, not a range of ${one.length} cells`);
   }
   const list = isList(value) ? value : [value];
   return list.flatMap((one, i) => {
@@ -158,7 +160,9 @@ function checkList(
   setting: Setting,
 ): readonly ListRow[] {
   if (!isBlock(value))
-    throw new Refusal(`${name} must be a block of two columns or more with their headings: ${form.noun}`);
+    throw new Refusal(
+      phrase`${name} must be a block of two columns or more with their headings: ${form.noun}`,
+    );
   const check = (called: string, field: string, cell: Cell, at: number): Cell => {
     const { take } = form.columns[field]!;
     // An outline is read when a row is used, so that a faulty piece stops only what is asked about it.
@@ -175,7 +179,7 @@ export const isList = (value: Argument): value is readonly Cell[] => Array.isArr
 function checkOne(name: string, take: Take, value: Cell, setting: Setting, before: Checked): unknown {
   if (value === null || value === "") {
     if (value === "" && take.kind === "text" && !take.choices) return "";
-    throw new Refusal(`${name} is empty: ${nounFor(take.kind)} is needed there`);
+    throw new Refusal(phrase`${name} is empty: ${nounFor(take.kind)} is needed there`);
   }
   switch (take.kind) {
     case "text":
@@ -203,7 +207,7 @@ function checkText(name: string, take: Take, value: Cell): string {
   const found = take.choices.find((choice) => choice === text.trim().toLowerCase());
   if (found === undefined)
     throw new Refusal(
-      `${name} must be ${orList(take.choices.map(quoted))}, not ${quoted(value)}${suggestion(text.trim(), take.choices)}`,
+      phrase`${name} must be ${orList(take.choices.map(quoted))}, not ${quoted(value)}${suggestion(text.trim(), take.choices)}`,
     );
   return found;
 }
@@ -216,16 +220,16 @@ function checkFlag(name: string, value: Cell): boolean {
   const typed = typeof value === "string" ? value.trim().toLowerCase() : value;
   if (typed === true || typed === 1 || typed === "yes" || typed === "true") return true;
   if (typed === false || typed === 0 || typed === "no" || typed === "false") return false;
-  throw new Refusal(`${name} must be TRUE or FALSE, not ${quoted(value)}`);
+  throw new Refusal(phrase`${name} must be TRUE or FALSE, not ${quoted(value)}`);
 }
 
 function checkPiece(name: string, value: Cell): Piece {
   if (typeof value !== "string")
-    throw new Refusal(`${name} must be a piece (an outline in path data), not ${quoted(value)}`);
+    throw new Refusal(phrase`${name} must be a piece (an outline in path data), not ${quoted(value)}`);
   try {
     return readPiece(value);
   } catch (reason) {
-    throw new Refusal(`${name} is not a valid piece: ${(reason as Error).message}`);
+    throw new Refusal(phrase`${name} is not a valid piece: ${(reason as Error).message}`);
   }
 }
 
@@ -235,23 +239,23 @@ function checkEdge(name: string, value: Cell, piece: Piece): number {
   if (typeof number === "string") return edgeNumberOf(piece, number, name);
   const count = piece.edges.length;
   if (typeof number !== "number")
-    throw new Refusal(`${name} must be ${nounFor("edge")}, not ${quoted(number)}`);
+    throw new Refusal(phrase`${name} must be ${nounFor("edge")}, not ${quoted(number)}`);
   if (!Number.isInteger(number))
-    throw new Refusal(`${name} must be a whole number, not ${numberText(number, 8)}`);
-  if (number < 1) throw new Refusal(`${name} must be at least 1, not ${numberText(number, 8)}`);
+    throw new Refusal(phrase`${name} must be a whole number, not ${numberText(number, 8)}`);
+  if (number < 1) throw new Refusal(phrase`${name} must be at least 1, not ${numberText(number, 8)}`);
   if (number > count)
     throw new Refusal(
-      `${name} must be at most ${count}, because the piece has ${count} edges, not ${numberText(number, 8)}`,
+      phrase`${name} must be at most ${count}, because the piece has ${count} edges, not ${numberText(number, 8)}`,
     );
   return number;
 }
 
 function checkNumber(name: string, take: Take, value: Cell, setting: Setting): number {
   if (typeof value !== "number")
-    throw new Refusal(`${name} must be ${nounFor(take.kind)}, not ${quoted(value)}`);
-  if (!Number.isFinite(value)) throw new Refusal(`${name} must be a finite number, not ${value}`);
+    throw new Refusal(phrase`${name} must be ${nounFor(take.kind)}, not ${quoted(value)}`);
+  if (!Number.isFinite(value)) throw new Refusal(phrase`${name} must be a finite number, not ${value}`);
   if (take.kind === "count" && !Number.isInteger(value))
-    throw new Refusal(`${name} must be a whole number, not ${numberText(value, 8)}`);
+    throw new Refusal(phrase`${name} must be a whole number, not ${numberText(value, 8)}`);
   const { least, most } = limitsOf(take, setting.unit);
   if (least !== undefined && value < least - 1e-9 * Math.abs(least))
     throw new Refusal(beyondLimit(name, take, "least", value, setting));

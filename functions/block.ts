@@ -2,6 +2,7 @@
 import type { Block, Cell, ListForm, ListRow } from "./define.ts";
 import { remember, rememberWithObject, rememberWithObjects } from "./memo.ts";
 import { misspeltPhrase } from "./nearest-word.ts";
+import { phrase } from "./phrase.ts";
 import { Refusal } from "./refusal.ts";
 
 export const asBlock = (cells: readonly Cell[], wide: number, headings: readonly string[]): Block =>
@@ -117,11 +118,11 @@ function findHeadings(block: Block, known: readonly string[], usual: string, nou
   if (misspelt) {
     const at = read.first.indexOf(misspelt.one);
     throw new Refusal(
-      `${noun} has a column headed "${misspelt.one}"; is "${misspelt.meant}" meant?`,
+      phrase`${noun} has a column headed "${misspelt.one}"; is "${misspelt.meant}" meant?`,
       at < 0 ? undefined : { argument: block, cell: at },
     );
   }
-  if (!areKnown) throw new Refusal(`${noun} has no headings that are known here: ${usual}`);
+  if (!areKnown) throw new Refusal(phrase`${noun} has no headings that are known here: ${usual}`);
   return { headings, rows: inside ? read.rows.slice(1) : read.rows, above: inside ? 1 : 0 };
 }
 
@@ -139,8 +140,8 @@ export function listColumns(
     if (other !== undefined)
       throw new Refusal(
         headings[other] === heading
-          ? `${noun} has two columns headed "${heading}": keep one`
-          : `${noun} has two columns that mean the same, "${headings[other]}" and "${heading}": keep one`,
+          ? phrase`${noun} has two columns headed "${heading}": keep one`
+          : phrase`${noun} has two columns that mean the same, "${headings[other]!}" and "${heading}": keep one`,
       );
     found.set(field, at);
   });
@@ -171,7 +172,7 @@ export function listOf(
   for (const [field, { needed, headings, about }] of Object.entries(form.columns))
     if (needed && fields.includes(field) && !columns.has(field))
       throw new Refusal(
-        `${form.noun} has no column "${headings[0]}": give that heading to the column with ${about}`,
+        phrase`${form.noun} has no column "${headings[0]!}": give that heading to the column with ${about}`,
       );
   return { ...found, columns };
 }

@@ -4,6 +4,7 @@
  */
 import { type Decimal, withDecimalMark } from "./decimal.ts";
 import { markSize, readTape, roundTo, type TapeMark, tapeText } from "./fractions.ts";
+import { phrase } from "./phrase.ts";
 import { Refusal } from "./refusal.ts";
 import { BOOK_UNITS, isTapeUnit, type TapeUnit, type Unit, unitNamed } from "./units.ts";
 
@@ -20,18 +21,18 @@ export function readMarks(text: string, name: string, { unit, decimal }: Reader)
   const given = parts.filter((part) => part !== "");
   if (given.length === 0) return [];
   if (given.length > MOST_PLACES)
-    throw new Refusal(`${name} must have at most ${MOST_PLACES} places, not ${given.length}`);
+    throw new Refusal(phrase`${name} must have at most ${MOST_PLACES} places, not ${given.length}`);
   const common = unitOf(given.at(-1)!);
   if (common === null)
     throw new Refusal(
-      `${name} must be a length, or places with their unit behind the last, such as "1; 3; 6 ${unit}", not "${text.slice(0, 24)}"`,
+      phrase`${name} must be a length, or places with their unit behind the last, such as "1; 3; 6 ${unit}", not "${text.slice(0, 24)}"`,
     );
   return given.map((part) => {
     const named = unitOf(part) === null ? `${part} ${common}` : part;
     const read = readTape(named, unit, decimal);
     if (read) return read.length;
     throw new Refusal(
-      `${name} must be places such as "1; 3; 6 ${unit}", and "${part.slice(0, 24)}" is no length`,
+      phrase`${name} must be places such as "1; 3; 6 ${unit}", and "${part.slice(0, 24)}" is no length`,
     );
   });
 }

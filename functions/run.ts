@@ -12,6 +12,7 @@ import type { Shape } from "./drawing/shapes.ts";
 import { DEFAULT_MARK, type TapeMark, tapeTextBeside } from "./fractions.ts";
 import type { JoinPlanner, Planner } from "./lay.ts";
 import { rememberLike, rememberWithObject } from "./memo.ts";
+import { phrase } from "./phrase.ts";
 import { type Piece, writePiece } from "./pieces/piece.ts";
 import { type CellOfCall, type CellOfList, Refusal } from "./refusal.ts";
 import { convert, type Unit } from "./units.ts";
@@ -262,7 +263,7 @@ function asCell(
   if (typeof answer === "object") return writePiece(answer);
   if (typeof answer === "string") return withDecimalMark(answer, decimal);
   if (typeof answer === "number" && !Number.isFinite(answer))
-    throw new Refusal(`${declaration.name} has no finite answer for these values`);
+    throw new Refusal(phrase`${declaration.name} has no finite answer for these values`);
   return answer;
 }
 

@@ -1,6 +1,7 @@
 /** The finest mark of a tape, given by a maker as a text or a number: "1/16", "5 mm", 0.125. */
 import type { Decimal } from "./decimal.ts";
 import { markSize, readTape, roundTo, type TapeMark, tapeText } from "./fractions.ts";
+import { phrase } from "./phrase.ts";
 import { Refusal } from "./refusal.ts";
 import { BOOK_UNITS, type Unit } from "./units.ts";
 
@@ -14,7 +15,7 @@ export function sizeOfMark(
   if (size === null || size === "") return markSize(defaultMark, unit);
   const read = size.length > 20 ? null : readTape(size, unit, decimal);
   if (!read || !(read.length > 0)) {
-    throw new Refusal(`mark must be a length above 0 such as 1/8 or 5 mm, not "${size.slice(0, 20)}"`);
+    throw new Refusal(phrase`mark must be a length above 0 such as 1/8 or 5 mm, not "${size.slice(0, 20)}"`);
   }
   return read.length;
 }

@@ -6,6 +6,7 @@ import { grainDrawn } from "../drawing/grain-line.ts";
 import { edgeLabelsDrawn } from "../drawing/piece-drawing.ts";
 import { dimension, outline } from "../drawing/shapes.ts";
 import { degrees } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { notchOn } from "../pieces/notch.ts";
 import { edgeLength, pieceArea } from "../pieces/piece.ts";
 import { refuseUnlessSimple } from "../pieces/require-simple.ts";
@@ -68,7 +69,7 @@ export const FLAT_COLLAR = define({
     const neck = step("neckline", "front_line + back_line", ahead + behind);
     if (isBelow(neck + ease / 2, 0.5 * neck))
       throw new Refusal(
-        (say) => `ease must leave a neck edge: at least ${say(-neck, ease)}, not ${say(ease, -neck)}`,
+        (say) => phrase`ease must leave a neck edge: at least ${say(-neck, ease)}, not ${say(ease, -neck)}`,
       );
     const half = { front, back, overlap, depth, ease: ease / 2, shape };
     const { edge, corner } = collarNeck(half);

@@ -7,6 +7,7 @@ import { grainDrawn } from "../drawing/grain-line.ts";
 import { edgeLabelsDrawn } from "../drawing/piece-drawing.ts";
 import { dimension, outline } from "../drawing/shapes.ts";
 import { type Edge, line, type Point } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { reverseEdge } from "../pieces/edges.ts";
 import { notchOn } from "../pieces/notch.ts";
 import { edgeLength, mark, pieceArea, pieceOf } from "../pieces/piece.ts";
@@ -66,7 +67,7 @@ export const SET_IN_SLEEVE = define({
     if (isBelow(under, 0.05 * length)) {
       throw new Refusal(
         (say) =>
-          `length must be more than the cap, which is ${say(cap.height, length)} high, not ${say(length, cap.height)}`,
+          phrase`length must be more than the cap, which is ${say(cap.height, length)} high, not ${say(length, cap.height)}`,
       );
     }
     step("underarm", 'IF(measured="crown"; length - cap_height; length)', under);

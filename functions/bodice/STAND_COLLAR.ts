@@ -6,6 +6,7 @@ import { grainDrawn } from "../drawing/grain-line.ts";
 import { edgeLabelsDrawn } from "../drawing/piece-drawing.ts";
 import { dimension, outline } from "../drawing/shapes.ts";
 import { degrees, distance, type Edge, type Point, QUARTER_CIRCLE } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { edgePart, reverseEdge } from "../pieces/edges.ts";
 import { notchOn } from "../pieces/notch.ts";
 import { edgeLength, movePiece, type Piece, pieceArea, pieceBounds, turnPiece } from "../pieces/piece.ts";
@@ -102,31 +103,31 @@ export const STAND_COLLAR = define({
     if (isBelow(edge, least))
       throw new Refusal(
         (say) =>
-          `ease must leave a neck edge: at least ${say(least - neck, ease)}, not ${say(ease, least - neck)}`,
+          phrase`ease must leave a neck edge: at least ${say(least - neck, ease)}, not ${say(ease, least - neck)}`,
       );
     const upper = step("upper_edge", "neck_edge - shorter", edge - shorter);
     if (isBelow(upper, 0.05 * edge))
       throw new Refusal(
         (say) =>
-          `shorter must leave an upper edge: less than the neck edge of ${say(edge, shorter)}, not ${say(shorter, edge)}`,
+          phrase`shorter must leave an upper edge: less than the neck edge of ${say(edge, shorter)}, not ${say(shorter, edge)}`,
       );
     const more = step("longer_by", "(neck_edge + overlap) / neck_edge", (edge + overlap) / edge);
     const turn = Math.abs((more * shorter) / height);
     if (isAbove(turn, 2 * Math.PI * 0.95))
       throw new Refusal(
         (say) =>
-          `shorter must be less for a collar ${say(height)} high, not ${say(shorter)}: it would come round to a full circle`,
+          phrase`shorter must be less for a collar ${say(height)} high, not ${say(shorter)}: it would come round to a full circle`,
       );
     measure("curve", "degrees that the collar turns from end to end", degrees((more * shorter) / height));
     if (isAbove(corner, height) || isAbove(2 * corner, more * upper))
       throw new Refusal(
         (say) =>
-          `corner must be at most ${say(Math.min(height, (more * upper) / 2), corner)} for this height and upper edge, not ${say(corner, Math.min(height, (more * upper) / 2))}`,
+          phrase`corner must be at most ${say(Math.min(height, (more * upper) / 2), corner)} for this height and upper edge, not ${say(corner, Math.min(height, (more * upper) / 2))}`,
       );
     if (back_neck !== null && !isBelow(2 * back_neck, neck))
       throw new Refusal(
         (say) =>
-          `back_neck must be less than half the neckline, ${say(neck / 2, back_neck)}, not ${say(back_neck, neck / 2)}`,
+          phrase`back_neck must be less than half the neckline, ${say(neck / 2, back_neck)}, not ${say(back_neck, neck / 2)}`,
       );
     const square = centreBackUpright(
       flaredPanel(more * upper, more * edge, height, "left", COLLAR_EDGES),

@@ -1,6 +1,7 @@
 import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -39,7 +40,7 @@ export const DRAFT_SCALE = define({
     if (isAbove(wearer, 5 * drafted_for) || isAbove(drafted_for, 5 * wearer)) {
       throw new Refusal(
         (say) =>
-          `wearer must be the same measurement in the same unit as drafted_for, not ${say(wearer, drafted_for)} against ${say(drafted_for, wearer)}`,
+          phrase`wearer must be the same measurement in the same unit as drafted_for, not ${say(wearer, drafted_for)} against ${say(drafted_for, wearer)}`,
       );
     }
     const ratio = step("ratio", "wearer / drafted_for", wearer / drafted_for);

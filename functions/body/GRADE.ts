@@ -1,6 +1,7 @@
 import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -25,7 +26,7 @@ export const GRADE = define({
     if (!isAbove(graded, 0, base)) {
       throw new Refusal(
         (say) =>
-          `sizes must leave a length above 0: a base of ${say(base, graded)} comes to ${say(graded, base)}`,
+          phrase`sizes must leave a length above 0: a base of ${say(base, graded)} comes to ${say(graded, base)}`,
       );
     }
     step("gained", "step * sizes", each * sizes);

@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { bestFit, findOutlier, outlierVerdict } from "../survey/outlier.ts";
 import { isRelated, knownFigures, requireMeasure, surveysOf } from "../survey/survey.ts";
 
@@ -64,7 +65,7 @@ export const MEASURE_CHECK = define({
           argument: "values",
           cell: terms.findIndex((one) => one !== null && requireMeasure(one) === suspect),
         },
-        `${suspect} does not fit the wearer's other measurements: measure it first`,
+        phrase`${suspect} does not fit the wearer's other measurements: measure it first`,
       );
     return outlierVerdict(asked, figures, found, (millimetres, ...beside) =>
       say(millimetres * size, ...beside.map((one) => one * size)),

@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { expectation, knownFigures, measuringNote, requireMeasure, surveysOf } from "../survey/survey.ts";
 
 /**
@@ -41,9 +42,9 @@ export const MEASURE_GUESS = define({
     const found = surveysOf(data).map((survey) => expectation(survey, asked, known));
     if (found[0]!.others === 0)
       doubt(
-        `${known.size === 0 ? "no other measurement of the wearer is given" : "the survey does not say how this goes with the others"}, so this is the middle one of all people measured, whatever the wearer's size`,
+        phrase`${known.size === 0 ? "no other measurement of the wearer is given" : "the survey does not say how this goes with the others"}, so this is the middle one of all people measured, whatever the wearer's size`,
       );
-    estimates(`the ${asked} was guessed from the survey of bodies: measure the wearer before cutting`);
+    estimates(phrase`the ${asked} was guessed from the survey of bodies: measure the wearer before cutting`);
     measure("others", "other measurements used", found[0]!.others);
     measure("least", "the smallest value expected", Math.min(...found.map((one) => one.least)) * size);
     measure("most", "the largest value expected", Math.max(...found.map((one) => one.most)) * size);

@@ -1,5 +1,6 @@
 import { asBlock } from "../block.ts";
 import { define } from "../define.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import {
   CHART,
@@ -45,7 +46,8 @@ export const MEASURE_OF = define({
   },
   returns: "length",
   compute({ chart: block, wearer, measurement, beneath }, { measure, takes }) {
-    if ((wearer ?? "").trim() === "") throw new Refusal("wearer is empty: choose whose measurement is meant");
+    if ((wearer ?? "").trim() === "")
+      throw new Refusal(phrase`wearer is empty: choose whose measurement is meant`);
     const chart = readChart(block);
     const { heading, column } = measuredIn(chart, measurement);
     const row =
@@ -99,7 +101,7 @@ function onlyRow(chart: Chart, wearer: string, heading: string, column: number):
   if (!first) throw neverTaken(chart, rows[0]!, heading, column, rows.length > 1);
   if (more.length > 0)
     throw new Refusal(
-      `the ${heading} was taken of ${[first, ...more].map(rowText).join(", and of ")}: say in beneath which is meant`,
+      phrase`the ${heading} was taken of ${[first, ...more].map(rowText).join(", and of ")}: say in beneath which is meant`,
     );
   return first;
 }
@@ -111,7 +113,7 @@ function neverTaken(chart: Chart, row: ChartRow, heading: string, column: number
   );
   const instead = others.length > 0 ? `, only of ${others.map(rowText).join(", and of ")}` : "";
   return new Refusal(
-    `the ${heading} of ${anywhere ? row.wearer : rowText(row)} was never taken${instead}`,
+    phrase`the ${heading} of ${anywhere ? row.wearer : rowText(row)} was never taken${instead}`,
     cellOf(chart, row, column),
   );
 }

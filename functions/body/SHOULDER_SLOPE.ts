@@ -1,6 +1,7 @@
 import { isBelow } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -28,7 +29,8 @@ export const SHOULDER_SLOPE = define({
   compute({ shoulder, drop }, { step }) {
     if (!isBelow(drop, shoulder)) {
       throw new Refusal(
-        (say) => `drop must be less than shoulder, not ${say(drop, shoulder)} against ${say(shoulder, drop)}`,
+        (say) =>
+          phrase`drop must be less than shoulder, not ${say(drop, shoulder)} against ${say(shoulder, drop)}`,
       );
     }
     step("across", "SQRT(shoulder ^ 2 - drop ^ 2)", Math.sqrt(shoulder ** 2 - drop ** 2));

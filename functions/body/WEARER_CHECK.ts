@@ -1,5 +1,6 @@
 import { asBlock } from "../block.ts";
 import { define } from "../define.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { CHART, readChart, rowsOf, rowsOver } from "../wearers/chart.ts";
 import type { Fault } from "../wearers/fault.ts";
@@ -81,7 +82,9 @@ export const WEARER_CHECK = define({
       const one = (beneath ?? "").trim();
       const checked = one === "" ? rows : rowsOver(rows, layersIn(one));
       if (checked.length === 0)
-        throw new Refusal(`the chart has no row of ${rows[0]!.wearer} over ${layersText(layersIn(one))}`);
+        throw new Refusal(
+          phrase`the chart has no row of ${rows[0]!.wearer} over ${layersText(layersIn(one))}`,
+        );
       for (const row of checked)
         faults.push(
           ...rowFaults(chart, row, rows, { ...wanted, needed: one === "" ? [] : wanted.needed }, words),

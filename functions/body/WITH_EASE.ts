@@ -2,6 +2,7 @@ import { LACING } from "../cautions.ts";
 import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { girthRings } from "../drawing/girth-rings.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -33,7 +34,7 @@ export const WITH_EASE = define({
     if (!isAbove(eased, 0, body)) {
       throw new Refusal(
         (say) =>
-          `amount must leave a length above 0: ${say(ease, body, eased)} of ease on ${say(body, ease, eased)} comes to ${say(eased, ease, body)}`,
+          phrase`amount must leave a length above 0: ${say(ease, body, eased)} of ease on ${say(body, ease, eased)} comes to ${say(eased, ease, body)}`,
       );
     }
     step("stands_off", "ease / (2 * PI())", ease / (2 * Math.PI));

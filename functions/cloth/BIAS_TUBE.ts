@@ -1,6 +1,7 @@
 import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { polygon } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 import { roundDownToWhole } from "../whole-number.ts";
@@ -27,7 +28,7 @@ export const BIAS_TUBE = define({
     if (!isAbove(clear, 0, side))
       throw new Refusal(
         (say) =>
-          `seam must leave part of the square: the joins take ${say(2 * seam, side)} of a side of ${say(side, 2 * seam)}`,
+          phrase`seam must leave part of the square: the joins take ${say(2 * seam, side)} of a side of ${say(side, 2 * seam)}`,
       );
     const around = step("round", "clear_side * SQRT(2)", clear * Math.SQRT2);
     const rounds = step(

@@ -6,6 +6,7 @@ import { MOST_COPIES } from "../cutting/least-bought.ts";
 import { piecesByCloth, piecesOn } from "../cutting/pieces-on-cloth.ts";
 import { SHARED_OUT, sharedOut } from "../cutting/stock-question.ts";
 import { define } from "../define.ts";
+import { phrase } from "../phrase.ts";
 
 const { gap, pairs, folds, names, grains } = CUTTING_RULES;
 const { stock, cloth, cloth_width, job } = SHARED_OUT;
@@ -49,7 +50,7 @@ export const CLOTH_TO_BUY = define({
     if (question.cloths.length === 1) measure("laid_as", "none of it is in stock: it is laid as", PLAIN);
     if (!isSearched && !isProved())
       doubt(
-        `${say(length)} is an estimate: of ${copies} copies, more than ${MOST_COPIES}, those are bought that found no place in one lay of the stock, and no better way to share them out was looked for; divide the cut list to have it looked for`,
+        phrase`${say(length)} is an estimate: of ${copies} copies, more than ${MOST_COPIES}, those are bought that found no place in one lay of the stock, and no better way to share them out was looked for; divide the cut list to have it looked for`,
       );
     return measure("to_buy", "length of the lay of what the stock does not take", length);
   },

@@ -7,6 +7,7 @@ import { piecesOn } from "../cutting/pieces-on-cloth.ts";
 import { stockNamed } from "../cutting/stock-list.ts";
 import { SHARED_OUT, sharedOut } from "../cutting/stock-question.ts";
 import { define } from "../define.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 const { gap, pairs, folds, names, grains } = CUTTING_RULES;
@@ -45,7 +46,7 @@ export const CUT_FROM = define({
     const wanted = given.cloth?.trim() ?? "";
     if (wanted !== "" && !sameName(wanted, piece.cloth))
       throw new Refusal(
-        `${piece.name} is ${piece.cloth}, not ${wanted}: name a piece of ${wanted}`,
+        phrase`${piece.name} is ${piece.cloth}, not ${wanted}: name a piece of ${wanted}`,
         piece.at("cloth"),
       );
     if (given.pieces.length === 0) return measure("cut", `no piece is of ${piece.cloth}`, "nothing");

@@ -1,4 +1,5 @@
 import { define } from "../define.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { DRESS_MAKING } from "../sources.ts";
 
@@ -55,7 +56,7 @@ export const FULLNESS_GUIDE = define({
     if (use === SKIRT) {
       if (finished === null)
         throw new Refusal(
-          "finished must be given for a gathered skirt: it goes 3 to 3 1/2 yd round the hem, whatever the waist",
+          phrase`finished must be given for a gathered skirt: it goes 3 to 3 1/2 yd round the hem, whatever the waist`,
         );
       return step("fullness", "round / finished", round / finished);
     }

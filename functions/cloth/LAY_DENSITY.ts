@@ -1,6 +1,7 @@
 import { CUTTING_RULES, cutRows, PIECES_TO_CUT, unfoldedPiece } from "../cutting/cut-list.ts";
 import { define } from "../define.ts";
 import { dimension, outline } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { pieceArea, polygon } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 
@@ -39,7 +40,7 @@ export const LAY_DENSITY = define({
     if (area > cloth * (1 + 1e-6))
       throw new Refusal(
         (say) =>
-          `length must be at least ${say(area / cloth_width, length)}, which the pieces cover without a gap between them, not ${say(length, area / cloth_width)}`,
+          phrase`length must be at least ${say(area / cloth_width, length)}, which the pieces cover without a gap between them, not ${say(length, area / cloth_width)}`,
       );
     step("left_between", "cloth_area - pieces_area", cloth - area);
     return step("density", "pieces_area / cloth_area", area / cloth);

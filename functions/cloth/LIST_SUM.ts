@@ -10,6 +10,7 @@ import {
   refuseMisspelt,
 } from "../cutting/list-block.ts";
 import { define } from "../define.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -55,7 +56,7 @@ export const LIST_SUM = define({
     ) => {
       refuseMisspelt(lines, column, heading, one);
       if (linesWith(lines, column, heading, one).length === 0)
-        doubt(`${lacking(lines, column, heading, one)}; so nothing is added up`);
+        doubt(phrase`${lacking(lines, column, heading, one)}; so nothing is added up`);
       return linesWith(among, column, heading, one);
     };
     const first = rowsOfItem(lines, columns.by, by, wanted);
@@ -69,11 +70,11 @@ export const LIST_SUM = define({
     );
     if (loose.length > 0)
       doubt(
-        `${loose.length === 1 ? "one row has" : `${loose.length} rows have`} a figure under ${sum.trim()} and nothing under ${by.trim()}, and ${loose.length === 1 ? "is" : "are"} not counted`,
+        phrase`${loose.length === 1 ? "one row has" : `${loose.length} rows have`} a figure under ${sum.trim()} and nothing under ${by.trim()}, and ${loose.length === 1 ? "is" : "are"} not counted`,
       );
     for (const line of loneBelowZero(rows, lines, columns.sum))
       doubt(
-        `${line.cells[columns.sum]} under ${sum.trim()} is below zero, and hardly another number there is: type 0 or more`,
+        phrase`${Number(line.cells[columns.sum])} under ${sum.trim()} is below zero, and hardly another number there is: type 0 or more`,
         { argument: "list", cell: line.number * list.wide + columns.sum },
       );
     measure("rows", `rows with ${wanted} under ${by.trim()}`, rows.length);
@@ -140,8 +141,8 @@ function figureOf(
   const at = { argument: "list", cell: number * wide + column };
   throw new Refusal(
     text === ""
-      ? `a row of ${item} is empty under ${heading.trim()}: write a number, or - where there is no number`
-      : `a row of ${item} has "${text.slice(0, 24)}" under ${heading.trim()}, where a number is needed`,
+      ? phrase`a row of ${item} is empty under ${heading.trim()}: write a number, or - where there is no number`
+      : phrase`a row of ${item} has "${text.slice(0, 24)}" under ${heading.trim()}, where a number is needed`,
     at,
   );
 }

@@ -1,6 +1,7 @@
 import { CHART_WIDTHS, CHART_YARDS } from "../cutting/width-chart.ts";
 import { type CallContext, define } from "../define.ts";
 import { drawStrips } from "../drawing/flat-strip.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /** The chart's column for a width: the nearest within 1 1/2 in, or a refusal with the widths there are. */
@@ -11,7 +12,7 @@ function column(name: string, width: number, { cm, say }: CallContext): number {
   if (away[best]! <= 1.5 * inch * (1 + 1e-9)) return best;
   const widths = CHART_WIDTHS.map(([, to]) => say(to * inch));
   throw new Refusal(
-    (say) => `${name} must be near one of the chart's widths (${widths.join(", ")}), not ${say(width)}`,
+    (say) => phrase`${name} must be near one of the chart's widths (${widths.join(", ")}), not ${say(width)}`,
   );
 }
 
@@ -42,7 +43,7 @@ export const WIDTH_CHART = define({
     if (!line)
       throw new Refusal(
         (say) =>
-          `length must be at most ${say(CHART_YARDS.at(-1)![first]! * yard, length)}, the chart's last line for that width, not ${say(length, CHART_YARDS.at(-1)![first]! * yard)}`,
+          phrase`length must be at most ${say(CHART_YARDS.at(-1)![first]! * yard, length)}, the chart's last line for that width, not ${say(length, CHART_YARDS.at(-1)![first]! * yard)}`,
       );
     measure("chart_length", "the chart's next length for the first cloth", line[first]! * yard);
     return measure(

@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { drawArc } from "../drawing/arc-over-chord.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -25,7 +26,7 @@ export const ARC_CHORD = define({
   compute({ radius, rise }, { step, say }) {
     if (rise > 2 * radius * (1 + 1e-12)) {
       throw new Refusal(
-        `rise must be at most ${say(2 * radius)}, the diameter of a circle of radius ${say(radius)}, not ${say(rise)}`,
+        phrase`rise must be at most ${say(2 * radius)}, the diameter of a circle of radius ${say(radius)}, not ${say(rise)}`,
       );
     }
     const half = Math.sqrt(Math.max(0, rise * (2 * radius - rise)));

@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { drawArc } from "../drawing/arc-over-chord.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -22,7 +23,7 @@ export const ARC_RISE = define({
   compute({ radius, chord }, { step, say }) {
     if (chord > 2 * radius * (1 + 1e-12)) {
       throw new Refusal(
-        `chord must be at most ${say(2 * radius)}, the diameter of a circle of radius ${say(radius)}, not ${say(chord)}`,
+        phrase`chord must be at most ${say(2 * radius)}, the diameter of a circle of radius ${say(radius)}, not ${say(chord)}`,
       );
     }
     const half = step("half", "chord / 2", chord / 2);

@@ -1,6 +1,7 @@
 import { isAbove, isBelow } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { twoSeams } from "../drawing/seam-pair.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -39,7 +40,7 @@ export const CAP_CHECK = define({
     const high = context.step("most_ease", "most", most);
     if (isAbove(low, high))
       throw new Refusal(
-        (say) => `most must be at least ${say(low, high)}, the smallest ease, not ${say(high, low)}`,
+        (say) => phrase`most must be at least ${say(low, high)}, the smallest ease, not ${say(high, low)}`,
       );
     const ease = step("ease", "cap - armscye", cap - armscye);
     if (isBelow(ease, 0, cap))

@@ -1,6 +1,7 @@
 import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { drawDart } from "../drawing/dart.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -30,7 +31,7 @@ export const DART_INTAKE = define({
     if (isAbove(finished + at_seams, edge))
       throw new Refusal(
         (say) =>
-          `finished must be at most ${say(edge - at_seams, finished)}, which the seams leave of the edge, not ${say(finished, edge - at_seams)}`,
+          phrase`finished must be at most ${say(edge - at_seams, finished)}, which the seams leave of the edge, not ${say(finished, edge - at_seams)}`,
       );
     const spare = step("to_take_in", "edge - finished - at_seams", edge - finished - at_seams);
     return step("intake", "to_take_in / darts", spare / darts);

@@ -1,6 +1,7 @@
 import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { drawDart } from "../drawing/dart.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -32,7 +33,7 @@ export const DART_PEAK = define({
     if (isAbove(half, Math.PI / 5))
       throw new Refusal(
         (say) =>
-          `intake must be at most ${say(2 * length * Math.tan(Math.PI / 5), length, intake)} for a dart ${say(length, 2 * length * Math.tan(Math.PI / 5), intake)} long, not ${say(intake, 2 * length * Math.tan(Math.PI / 5), length)}: make two darts instead`,
+          phrase`intake must be at most ${say(2 * length * Math.tan(Math.PI / 5), length, intake)} for a dart ${say(length, 2 * length * Math.tan(Math.PI / 5), intake)} long, not ${say(intake, 2 * length * Math.tan(Math.PI / 5), length)}: make two darts instead`,
       );
     const fold = step("fold", "length / COS(2 * half_angle)", length / Math.cos(2 * half));
     return step("peak", "fold - length", fold - length);

@@ -2,6 +2,7 @@ import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { twoSeams } from "../drawing/seam-pair.ts";
 import { dimension, type Shape } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { easedShare, matchPlace } from "../seams/match-place.ts";
 
@@ -49,23 +50,23 @@ export const MATCH_MARK = define({
     if (isAbove(at, notched_edge))
       throw new Refusal(
         (say) =>
-          `at must be at most ${say(notched_edge, at)}, the length of the notched edge, not ${say(at, notched_edge)}`,
+          phrase`at must be at most ${say(notched_edge, at)}, the length of the notched edge, not ${say(at, notched_edge)}`,
       );
     if (isAbove(end, notched_edge))
       throw new Refusal(
         (say) =>
-          `ease_to must be at most ${say(notched_edge, end)}, the length of the notched edge, not ${say(end, notched_edge)}`,
+          phrase`ease_to must be at most ${say(notched_edge, end)}, the length of the notched edge, not ${say(end, notched_edge)}`,
       );
     if (!isAbove(end, ease_from))
       throw new Refusal(
         (say) =>
-          `ease_from must be less than ${say(end, ease_from)}, where the easing ends, not ${say(ease_from, end)}`,
+          phrase`ease_from must be less than ${say(end, ease_from)}, where the easing ends, not ${say(ease_from, end)}`,
       );
     const ease = step("ease", "notched_edge - other_edge", notched_edge - other_edge);
     if (isAbove(ease, end - ease_from, end))
       throw new Refusal(
         (say) =>
-          `ease_from must leave more than ${say(ease, end - ease_from)} of the notched edge for easing in, not ${say(end - ease_from, ease)}`,
+          phrase`ease_from must leave more than ${say(ease, end - ease_from)} of the notched edge for easing in, not ${say(end - ease_from, ease)}`,
       );
     const eased = { first: notched_edge, second: other_edge, from: ease_from, to: end };
     step("eased_share", "MIN(1; MAX(0; (at - ease_from) / (ease_end - ease_from)))", easedShare(eased, at));

@@ -3,6 +3,7 @@ import { pointsOf } from "../drafting/coordinates.ts";
 import { drawPattern } from "../drawing/piece-drawing.ts";
 import { smoothClosed, smoothThrough } from "../geometry/smooth-curve.ts";
 import { type Edge, line, type Point } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { readEdgeNames } from "../pieces/edge-names.ts";
 import { type Piece, pieceOf, requireSimple } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
@@ -45,7 +46,7 @@ export const OUTLINE = define({
     const points = pointsOf(xs, ys, 3);
     const [first, last] = [points[0]!, points.at(-1)!];
     if (first[0] === last[0] && first[1] === last[1]) points.pop();
-    if (points.length < 3) throw new Refusal("xs and ys must have at least 3 different points, not 2");
+    if (points.length < 3) throw new Refusal(phrase`xs and ys must have at least 3 different points, not 2`);
     const all = smooth.trim().toLowerCase() === "all";
     const edges = all ? [smoothClosed(points)] : edgesThrough(points, smooth);
     return sound(pieceOf(edges, namesOf(names, edges.length)));
@@ -76,7 +77,7 @@ function namesOf(names: string, count: number): string[] {
   try {
     return readEdgeNames(names, count);
   } catch (reason) {
-    throw new Refusal(`names must be as many as edges at most: ${(reason as Error).message}`);
+    throw new Refusal(phrase`names must be as many as edges at most: ${(reason as Error).message}`);
   }
 }
 
@@ -87,11 +88,12 @@ function edgesThrough(points: readonly Point[], smooth: string): Edge[] {
   for (const word of smooth.split(/[\s,;]+/).filter((part) => part !== "")) {
     const found = /^(\d{1,4})[-–](\d{1,4})$/.exec(word);
     const [start, end] = [Number(found?.[1]), Number(found?.[2])];
-    if (!found) throw new Refusal(`smooth must be runs such as "2-5" or "all", not "${word.slice(0, 20)}"`);
+    if (!found)
+      throw new Refusal(phrase`smooth must be runs such as "2-5" or "all", not "${word.slice(0, 20)}"`);
     if (start < 1 || start > n || end < 1 || end > n || start === end)
-      throw new Refusal(`smooth must run between two different points from 1 to ${n}, not "${word}"`);
+      throw new Refusal(phrase`smooth must run between two different points from 1 to ${n}, not "${word}"`);
     if (ends.has(start - 1))
-      throw new Refusal(`smooth must name runs that do not overlap, not "${smooth.slice(0, 40)}"`);
+      throw new Refusal(phrase`smooth must name runs that do not overlap, not "${smooth.slice(0, 40)}"`);
     ends.set(start - 1, end > start ? end - 1 : end - 1 + n);
   }
   const edges: Edge[] = [];
@@ -101,7 +103,7 @@ function edgesThrough(points: readonly Point[], smooth: string): Edge[] {
     const end = ends.get(at % n);
     const to = end === undefined ? at + 1 : at - (at % n) + end;
     if (to > begin + n || overlaps(ends, at, to, n))
-      throw new Refusal(`smooth must name runs that do not overlap, not "${smooth.slice(0, 40)}"`);
+      throw new Refusal(phrase`smooth must name runs that do not overlap, not "${smooth.slice(0, 40)}"`);
     const run = Array.from({ length: to - at + 1 }, (_, i) => points[(at + i) % n]!);
     edges.push(run.length === 2 ? [line(run[0]!, run[1]!)] : smoothThrough(run));
     at = to;
@@ -125,6 +127,6 @@ function sound(piece: Piece): Piece {
   try {
     return requireSimple(piece);
   } catch (reason) {
-    throw new Refusal(`xs and ys do not make a valid piece: ${(reason as Error).message}`);
+    throw new Refusal(phrase`xs and ys do not make a valid piece: ${(reason as Error).message}`);
   }
 }

@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { drawPattern } from "../drawing/piece-drawing.ts";
+import { phrase } from "../phrase.ts";
 import { edgeText } from "../pieces/edge-names.ts";
 import { edgeLength, type Piece, pieceArea } from "../pieces/piece.ts";
 import { partBetween } from "../pieces/split.ts";
@@ -37,7 +38,7 @@ export const SPLIT = define({
     const start = { edge, at: onEdge(piece, edge, at, "at") };
     const end = { edge: to_edge, at: onEdge(piece, to_edge, to_at, "to_at") };
     if (edge === to_edge)
-      throw new Refusal(`to_edge must be a different edge from edge, not ${edgeText(piece, edge)} too`);
+      throw new Refusal(phrase`to_edge must be a different edge from edge, not ${edgeText(piece, edge)} too`);
     const [one, other] = part === 1 ? [start, end] : [end, start];
     const cut = partBetween(piece, one, other);
     const whole = measure("whole_area", "area of the piece", pieceArea(piece));
@@ -73,7 +74,7 @@ function onEdge(piece: Piece, edge: number, at: number, argument: string): numbe
   if (at > length * (1 + 1e-9))
     throw new Refusal(
       (say) =>
-        `${argument} must be at most ${say(length, at)}, the length of ${edgeText(piece, edge)}, not ${say(at, length)}`,
+        phrase`${argument} must be at most ${say(length, at)}, the length of ${edgeText(piece, edge)}, not ${say(at, length)}`,
     );
   return Math.min(at, length);
 }

@@ -4,6 +4,7 @@ import { grainDrawn } from "../drawing/grain-line.ts";
 import { edgeLabelsDrawn } from "../drawing/piece-drawing.ts";
 import { dimension, outline, type Shape } from "../drawing/shapes.ts";
 import { normal } from "../geometry/offset.ts";
+import { phrase } from "../phrase.ts";
 import { type EdgeAllowance, orientation, withAllowances } from "../pieces/allowance.ts";
 import { edgeText, hemEdges } from "../pieces/edge-names.ts";
 import { edgeNumbers, placeAlong } from "../pieces/edges.ts";
@@ -162,17 +163,17 @@ function each({ piece, seam, hem, hem_edges, fold_edges, own }: Allowances): Edg
   const folds = edgeNumbers(fold_edges, piece, "fold_edges");
   if (own && own.length > count)
     throw new Refusal(
-      `own must be at most ${count} cells, one for each edge of the piece, not ${own.length}`,
+      phrase`own must be at most ${count} cells, one for each edge of the piece, not ${own.length}`,
     );
   return piece.edges.map((_, i): EdgeAllowance => {
     const number = i + 1;
     const ownWidth = own?.[i] ?? null;
     if (folds.has(number)) {
       if (hem_edges !== null && hems.has(number))
-        throw new Refusal(`fold_edges and hem_edges must not both name ${edgeText(piece, number)}`);
+        throw new Refusal(phrase`fold_edges and hem_edges must not both name ${edgeText(piece, number)}`);
       if (ownWidth)
         throw new Refusal(
-          (say) => `own, number ${number}, must be blank or 0 on a fold, not ${say(ownWidth, 0)}`,
+          (say) => phrase`own, number ${number}, must be blank or 0 on a fold, not ${say(ownWidth, 0)}`,
         );
       return { width: 0, name: "fold_edges" };
     }

@@ -3,6 +3,7 @@ import { drawPattern } from "../drawing/piece-drawing.ts";
 import { dimension } from "../drawing/shapes.ts";
 import { normal } from "../geometry/offset.ts";
 import { distance, line, type Point } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { orientation } from "../pieces/allowance.ts";
 import { EDGE_OF_PIECE, edgeText } from "../pieces/edge-names.ts";
 import { placeAlong } from "../pieces/edges.ts";
@@ -50,7 +51,7 @@ export const WITH_DART = define({
     if (at < intake / 2 || at + intake / 2 > whole * (1 + 1e-9))
       throw new Refusal(
         (say) =>
-          `at must be from ${say(intake / 2, whole - intake / 2, at)} to ${say(whole - intake / 2, intake / 2, at)} for the dart to lie on ${edgeText(piece, edge)}, not ${say(at, intake / 2, whole - intake / 2)}`,
+          phrase`at must be from ${say(intake / 2, whole - intake / 2, at)} to ${say(whole - intake / 2, intake / 2, at)} for the dart to lie on ${edgeText(piece, edge)}, not ${say(at, intake / 2, whole - intake / 2)}`,
       );
     step("sewn_edge", "edge_length - intake", whole - intake);
     const { left, right, middle, point } = dart(piece, edge, at, intake, length);

@@ -3,6 +3,7 @@ import { rowStrip } from "../drafting/edge-strips.ts";
 import { drawPattern } from "../drawing/piece-drawing.ts";
 import { normal } from "../geometry/offset.ts";
 import { line, type Point } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { orientation } from "../pieces/allowance.ts";
 import { EDGE_OF_PIECE, edgeText } from "../pieces/edge-names.ts";
 import { placeAlong } from "../pieces/edges.ts";
@@ -76,7 +77,7 @@ export const WITH_MARKS = define({
     if (beyond !== undefined)
       throw new Refusal(
         (say) =>
-          `marks must lie on ${edgeText(piece, edge)}, from 0 to ${say(whole, beyond)}, not at ${say(beyond, whole)}`,
+          phrase`marks must lie on ${edgeText(piece, edge)}, from 0 to ${say(whole, beyond)}, not at ${say(beyond, whole)}`,
       );
     measure("count", "how many marks", places.length);
     const made = places.flatMap((place) => {

@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { drawPattern } from "../drawing/piece-drawing.ts";
 import { dimension } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { EDGE_OF_PIECE, edgeText } from "../pieces/edge-names.ts";
 import { edgePart, placeAlong } from "../pieces/edges.ts";
 import { notchOn } from "../pieces/notch.ts";
@@ -45,7 +46,7 @@ export const WITH_NOTCH = define({
     if (at > whole * (1 + 1e-9))
       throw new Refusal(
         (say) =>
-          `at must be at most ${say(whole, at)}, the length of ${edgeText(piece, edge)}, not ${say(at, whole)}`,
+          phrase`at must be at most ${say(whole, at)}, the length of ${edgeText(piece, edge)}, not ${say(at, whole)}`,
       );
     context.step("from_the_end", "edge_length - at", whole - at);
     const long = context.step("notch", "size", size);

@@ -2,6 +2,7 @@
 
 import { boundingBox, distance, signedArea } from "../geometry/strokes.ts";
 import type { LayCloth } from "../lay.ts";
+import { phrase } from "../phrase.ts";
 import { flattenPiece, type Piece } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 import { toSelvedge } from "./lay-question.ts";
@@ -19,7 +20,7 @@ export function clothsInStock(hand: StockColumns, cm: (figure: number) => number
     const cells = hand[column];
     if (cells && cells.length !== widths.length)
       throw new Refusal(
-        `${column} must have the same number of cells as widths, not ${cells.length} against ${widths.length}`,
+        phrase`${column} must have the same number of cells as widths, not ${cells.length} against ${widths.length}`,
       );
   }
   const cloths = widths.flatMap((width, i): LayCloth[] => {
@@ -29,11 +30,12 @@ export function clothsInStock(hand: StockColumns, cm: (figure: number) => number
     if (shape) return [oddCloth({ name, width, length }, shape, { number: i + 1, cm })];
     if (width === null && length === null) return [];
     const missing = width === null ? "widths" : length === null ? "lengths" : null;
-    if (missing) throw new Refusal(`${missing}, number ${i + 1}, is empty: measure that piece of cloth`);
+    if (missing)
+      throw new Refusal(phrase`${missing}, number ${i + 1}, is empty: measure that piece of cloth`);
     return [{ name, width: width!, length }];
   });
   if (cloths.length === 0)
-    throw new Refusal("widths is empty: give the width and length of at least one cloth");
+    throw new Refusal(phrase`widths is empty: give the width and length of at least one cloth`);
   return cloths;
 }
 
@@ -57,7 +59,7 @@ export function oddCloth(
     if (typed !== null && Math.abs(typed - drawn[measure]) > cm(AS_DRAWN))
       throw new Refusal(
         (say) =>
-          `${typeof number === "number" ? `${measure}s, number ${number},` : `the ${measure} of ${number}`} is ${say(typed, drawn[measure])}, but its shape measures ${say(drawn[measure], typed)}: leave it empty, or correct the shape`,
+          phrase`${typeof number === "number" ? `${measure}s, number ${number},` : `the ${measure} of ${number}`} is ${say(typed, drawn[measure])}, but its shape measures ${say(drawn[measure], typed)}: leave it empty, or correct the shape`,
       );
   }
   // A line drawn inside that encloses something is a hole or a flaw.

@@ -8,6 +8,7 @@ import type { Block, BlockForm, Cell, ListColumn, Take, Takes } from "../define.
 import { grouped } from "../grouped.ts";
 import { rememberWithObject } from "../memo.ts";
 import { nearestWord } from "../nearest-word.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { CLOTH_HEADINGS, clothIn } from "./cloth-name.ts";
 import { CUTTING_RULES, PIECES_TO_CUT } from "./cut-list.ts";
@@ -105,15 +106,15 @@ function columnsOf(headings: readonly string[], rows: readonly (readonly Cell[])
   const found = new Map<Role, number>();
   headings.forEach((heading, at) => {
     const unclear = UNCLEAR.get(heading);
-    if (unclear) throw new Refusal(`the cut list's heading ${unclear}`);
+    if (unclear) throw new Refusal(phrase`the cut list's heading ${unclear}`);
     const role = roleOf(heading);
     if (!role) return;
     const other = found.get(role);
     if (other !== undefined)
       throw new Refusal(
         headings[other] === heading
-          ? `the cut list has two columns headed "${heading}": keep one`
-          : `the cut list has two columns that mean the same, "${headings[other]}" and "${heading}": keep one`,
+          ? phrase`the cut list has two columns headed "${heading}": keep one`
+          : phrase`the cut list has two columns that mean the same, "${headings[other]!}" and "${heading}": keep one`,
       );
     found.set(role, at);
   });
@@ -122,7 +123,7 @@ function columnsOf(headings: readonly string[], rows: readonly (readonly Cell[])
     const first = rows.map((row) => row[named] ?? null).find((cell) => !isBlank(cell));
     if (first !== undefined && !isOutline(first))
       throw new Refusal(
-        `the cut list has no column "outline", and its column "${headings[named]}" holds words such as "${String(first).slice(0, 24)}": add a column "outline" with the outline of each piece`,
+        phrase`the cut list has no column "outline", and its column "${headings[named]!}" holds words such as "${String(first).slice(0, 24)}": add a column "outline" with the outline of each piece`,
       );
     found.set("pieces", named);
     found.delete("names");
@@ -130,7 +131,7 @@ function columnsOf(headings: readonly string[], rows: readonly (readonly Cell[])
   for (const role of ["pieces", "quantities"] as const)
     if (!found.has(role))
       throw new Refusal(
-        `the cut list has no column "${COLUMNS[role].headings[0]}": give that heading to the column with ${COLUMNS[role].about}`,
+        phrase`the cut list has no column "${COLUMNS[role].headings[0]}": give that heading to the column with ${COLUMNS[role].about}`,
       );
   return found;
 }
@@ -250,17 +251,17 @@ function ofCloth(
   if (cloth === "") {
     if (cloths.length > 1)
       throw new Refusal(
-        `the cut list has pieces of ${cloths.length} cloths (${listed}): say in the argument cloth which is laid`,
+        phrase`the cut list has pieces of ${cloths.length} cloths (${listed}): say in the argument cloth which is laid`,
       );
     return lines;
   }
   if (!hasColumn)
     throw new Refusal(
-      `the cut list has no column "cloth", so "${cloth}" chooses nothing: add the column, or leave the cloth out`,
+      phrase`the cut list has no column "cloth", so "${cloth}" chooses nothing: add the column, or leave the cloth out`,
     );
   const bare = byCloth.get("")?.[0];
   if (bare)
-    throw new Refusal(`${bare.name} has no cloth: write in its row which it is cut from`, {
+    throw new Refusal(phrase`${bare.name} has no cloth: write in its row which it is cut from`, {
       argument: "cut_list",
       cell: cellOf(bare.i, "cloths"),
     });
@@ -269,7 +270,7 @@ function ofCloth(
   const near = nearestWord(cloth, cloths);
   if (mayBeNone && !near) return [];
   throw new Refusal(
-    `no piece of the cut list is of "${cloth}"${near ? `; is "${near}" meant?` : `, only of ${listed}`}`,
+    phrase`no piece of the cut list is of "${cloth}"${near ? `; is "${near}" meant?` : `, only of ${listed}`}`,
   );
 }
 

@@ -1,5 +1,6 @@
 /** A cut list: outlines, how many of each, which are pairs and which are cut on the fold. */
 import type { Takes } from "../define.ts";
+import { phrase } from "../phrase.ts";
 import { unfold } from "../pieces/cut-on-fold.ts";
 import type { Piece } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
@@ -111,7 +112,7 @@ export function cutRows(list: CutList): CutRow[] {
     const cells = list[column];
     if (cells && cells.length !== pieces.length)
       throw new Refusal(
-        `${column} must have the same number of cells as pieces, not ${cells.length} against ${pieces.length}`,
+        phrase`${column} must have the same number of cells as pieces, not ${cells.length} against ${pieces.length}`,
       );
   }
   const rows = pieces.flatMap((piece, i): CutRow[] => {
@@ -120,25 +121,26 @@ export function cutRows(list: CutList): CutRow[] {
     if (piece === null && quantity === null) return [];
     if (piece === null)
       throw new Refusal(
-        `pieces, number ${i + 1}, is empty, but its quantity is ${quantity}: give an outline`,
+        phrase`pieces, number ${i + 1}, is empty, but its quantity is ${quantity!}: give an outline`,
         { argument: "pieces", cell: i },
       );
     if (quantity === null)
-      throw new Refusal(`quantities, number ${i + 1}, is empty: say how many of ${name} to cut`, {
+      throw new Refusal(phrase`quantities, number ${i + 1}, is empty: say how many of ${name} to cut`, {
         argument: "quantities",
         cell: i,
       });
     const paired = list.pairs?.[i] ?? false;
     if (paired && quantity % 2 === 1)
       throw new Refusal(
-        `${list.headings?.quantities ?? "quantities"}, number ${i + 1}, must be even for pairs of ${name}, not ${quantity}: a pair is 2`,
+        phrase`${list.headings?.quantities ?? "quantities"}, number ${i + 1}, must be even for pairs of ${name}, not ${quantity}: a pair is 2`,
         { argument: "quantities", cell: i },
       );
     const [folded, grain] = [list.folds?.[i] ?? false, list.grains?.[i] ?? "straight"];
     const oneWay = list.ways?.[i] === true || list.turns?.[i] === false;
     return [{ name, piece, quantity, paired, folded, grain, ...(oneWay && { oneWay }) }];
   });
-  if (rows.length === 0) throw new Refusal("pieces is empty: give at least one outline and how many to cut");
+  if (rows.length === 0)
+    throw new Refusal(phrase`pieces is empty: give at least one outline and how many to cut`);
   return rows;
 }
 
@@ -148,6 +150,6 @@ export function unfoldedPiece({ name, piece, folded }: CutRow): Piece {
   const whole = unfold(piece);
   if (whole) return whole;
   throw new Refusal(
-    `${name} can not be cut on the fold: it has no straight edge along the grain at its left or right border`,
+    phrase`${name} can not be cut on the fold: it has no straight edge along the grain at its left or right border`,
   );
 }

@@ -5,6 +5,7 @@ import type { Block, Cell, Take } from "../define.ts";
 import { grouped } from "../grouped.ts";
 import { rememberWithObject, rememberWithObjects } from "../memo.ts";
 import { nearestWord } from "../nearest-word.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { CLOTH_HEADINGS, clothIn } from "./cloth-name.ts";
 
@@ -41,7 +42,8 @@ export function listed<Name extends string>(
   const headings = inside ? first : page;
   const at = (name: Name): number => {
     const heading = headingText(wanted[name]);
-    if (heading === "") throw new Refusal(`${name} is empty: write the heading of a column of the list`);
+    if (heading === "")
+      throw new Refusal(phrase`${name} is empty: write the heading of a column of the list`);
     const found = headings.indexOf(heading);
     if (found < 0) {
       const near = nearestWord(
@@ -49,11 +51,11 @@ export function listed<Name extends string>(
         [...headings, ...first].filter((one) => one !== ""),
       );
       throw new Refusal(
-        `the list has no column "${heading.slice(0, 40)}"${near ? `; is "${near}" meant?` : ": give one of its columns that heading"}`,
+        phrase`the list has no column "${heading.slice(0, 40)}"${near ? `; is "${near}" meant?` : ": give one of its columns that heading"}`,
       );
     }
     if (headings.indexOf(heading, found + 1) >= 0)
-      throw new Refusal(`the list has two columns headed "${heading}": keep one`);
+      throw new Refusal(phrase`the list has two columns headed "${heading}": keep one`);
     return found;
   };
   const columns = Object.fromEntries(names.map((name) => [name, at(name)])) as Record<Name, number>;
@@ -156,7 +158,7 @@ export function refuseMisspelt(
   const near = nearestWord(item, entriesOf(lines, column, heading).map(String));
   if (near)
     throw new Refusal(
-      `no row of the list has "${item.slice(0, 40)}" under ${headingText(heading)}; is "${near}" meant?`,
+      phrase`no row of the list has "${item.slice(0, 40)}" under ${headingText(heading)}; is "${near}" meant?`,
     );
 }
 

@@ -6,6 +6,7 @@ import { sameName } from "../compared-name.ts";
 import type { ListRow } from "../define.ts";
 import type { LayCloth } from "../lay.ts";
 import { nearestWord } from "../nearest-word.ts";
+import { phrase } from "../phrase.ts";
 import { readPiece } from "../pieces/piece.ts";
 import { type CellOfList, Refusal, refusingAt } from "../refusal.ts";
 import { oddCloth } from "./cloth-in-stock.ts";
@@ -41,16 +42,17 @@ export function stockOf(
   job: string | null,
   cm: (figure: number) => number,
 ): StockPiece[] {
-  if (stock.length === 0) throw new Refusal(`${STOCK_LIST.noun} is empty: give at least one piece of cloth`);
+  if (stock.length === 0)
+    throw new Refusal(phrase`${STOCK_LIST.noun} is empty: give at least one piece of cloth`);
   const called = stock.map((row) => clothIn(row.cells.cloth) || nameIn(row));
   const cloths = called.filter((one, i) => called.findIndex((other) => sameName(one, other)) === i);
   if (cloth === "" && cloths.length > 1)
     throw new Refusal(
-      `${STOCK_LIST.noun} has ${cloths.length} cloths (${listText(cloths)}): say in the argument cloth which is laid on`,
+      phrase`${STOCK_LIST.noun} has ${cloths.length} cloths (${listText(cloths)}): say in the argument cloth which is laid on`,
     );
   const rows = stock.filter((_, i) => cloth === "" || sameName(called[i]!, cloth));
   const near = rows.length > 0 ? undefined : nearestWord(cloth, cloths);
-  if (near) throw new Refusal(`no cloth in stock is "${cloth}"; is "${near}" meant?`);
+  if (near) throw new Refusal(phrase`no cloth in stock is "${cloth}"; is "${near}" meant?`);
   return stockPieces(rows, job, cm);
 }
 
@@ -66,7 +68,7 @@ export function stockNamed(
   const names = stock.map(nameIn).filter((one) => one !== "");
   const near = nearestWord(name, names);
   throw new Refusal(
-    `no cloth in stock is called "${name.trim().slice(0, 40)}"${near ? `; is "${near}" meant?` : `, only ${listText(names)}`}`,
+    phrase`no cloth in stock is called "${name.trim().slice(0, 40)}"${near ? `; is "${near}" meant?` : `, only ${listText(names)}`}`,
   );
 }
 
@@ -170,7 +172,7 @@ function outlineOf(name: string, text: string) {
   try {
     return readPiece(text);
   } catch (reason) {
-    throw new Refusal(`the shape of ${name} is not a valid piece: ${(reason as Error).message}`);
+    throw new Refusal(phrase`the shape of ${name} is not a valid piece: ${(reason as Error).message}`);
   }
 }
 
@@ -195,13 +197,13 @@ export function clothConditions(pieces: readonly StockPiece[]): { oneWay: boolea
   for (const one of others) {
     if (one.isNapped !== first.isNapped)
       throw new Refusal(
-        `${first.name} and ${one.name} are both ${first.cloth}, but only ${(first.isNapped ? first : one).name} has a nap: write the same for both, or call them different cloths`,
+        phrase`${first.name} and ${one.name} are both ${first.cloth}, but only ${(first.isNapped ? first : one).name} has a nap: write the same for both, or call them different cloths`,
         one.at("nap"),
       );
     if (Math.abs(one.repeat - first.repeat) > 1e-9 * Math.max(one.repeat, first.repeat))
       throw new Refusal(
         (say) =>
-          `${first.name} and ${one.name} are both ${first.cloth}, but their repeats are ${say(first.repeat, one.repeat)} and ${say(one.repeat, first.repeat)}: write the same for both, or call them different cloths`,
+          phrase`${first.name} and ${one.name} are both ${first.cloth}, but their repeats are ${say(first.repeat, one.repeat)} and ${say(one.repeat, first.repeat)}: write the same for both, or call them different cloths`,
         one.at("repeat"),
       );
   }

@@ -17,6 +17,7 @@ import {
   QUARTER_CIRCLE,
   toward,
 } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { notchOn } from "../pieces/notch.ts";
 import { edgeLength, type Mark, mark, type Piece, pieceOf } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
@@ -64,7 +65,7 @@ function frame(given: BodiceMeasures, part: "front" | "back", { step, measure, c
   if (isBelow(surplus, 0, half_bust))
     throw new Refusal(
       (say) =>
-        `waist with its ease must not be more than bust with its ease, ${say(2 * half_bust, 2 * half_waist)}, because this draft takes the difference in with darts, not ${say(2 * half_waist, 2 * half_bust)}`,
+        phrase`waist with its ease must not be more than bust with its ease, ${say(2 * half_bust, 2 * half_waist)}, because this draft takes the difference in with darts, not ${say(2 * half_waist, 2 * half_bust)}`,
     );
   // Ingalls's 2 1/2 in (dot 7) is a fifth of a neck of 12 1/2 in, Rosenfeld's 3 in (A to J) of one of 15 in.
   const breadth = step("neck_breadth", "neck / 5", neck / 5);
@@ -75,7 +76,7 @@ function frame(given: BodiceMeasures, part: "front" | "back", { step, measure, c
     if (isBelow(across / 2, breadth + inch))
       throw new Refusal(
         (say) =>
-          `${name} must be at least ${say(2 * (breadth + inch), across)} for a neck of ${say(neck)}, not ${say(across, 2 * (breadth + inch))}`,
+          phrase`${name} must be at least ${say(2 * (breadth + inch), across)} for a neck of ${say(neck)}, not ${say(across, 2 * (breadth + inch))}`,
       );
   // Ingalls's dot 11 lies at the back of the arm; the side seam is laid midway from the front of the arm to it.
   const arm = step(
@@ -86,7 +87,7 @@ function frame(given: BodiceMeasures, part: "front" | "back", { step, measure, c
   if (isBelow(arm, 1.5 * inch))
     throw new Refusal(
       (say) =>
-        `bust must exceed chest and back_width together by at least ${say(3 * inch)}, the breadth of both armholes, and be ${say(back_width + chest + 3 * inch, 2 * half_bust)} or more with its ease, not ${say(2 * half_bust, back_width + chest + 3 * inch)}`,
+        phrase`bust must exceed chest and back_width together by at least ${say(3 * inch)}, the breadth of both armholes, and be ${say(back_width + chest + 3 * inch, 2 * half_bust)} or more with its ease, not ${say(2 * half_bust, back_width + chest + 3 * inch)}`,
     );
   const front = step("front_width", "chest / 2 + arm_breadth / 2", (chest + arm) / 2);
   const back = step("back_quarter", "half_bust - front_width", half_bust - front);
@@ -96,7 +97,7 @@ function frame(given: BodiceMeasures, part: "front" | "back", { step, measure, c
   if (isBelow(underarm, 2 * inch))
     throw new Refusal(
       (say) =>
-        `back_length must be at least ${say(back_depth + 2 * inch, back_length)} for an armhole ${say(back_depth)} deep, not ${say(back_length, back_depth + 2 * inch)}`,
+        phrase`back_length must be at least ${say(back_depth + 2 * inch, back_length)} for an armhole ${say(back_depth)} deep, not ${say(back_length, back_depth + 2 * inch)}`,
     );
   const share = part === "front" ? "front_width" : "back_quarter";
   const sewn = step("sewn_waist", `half_waist * ${share} / half_bust`, (half_waist * width) / half_bust);
@@ -118,12 +119,12 @@ export function bodiceFront(given: BodiceMeasures, notes: Notes): Piece {
   if (isBelow(front_length - front_depth, 2 * inch))
     throw new Refusal(
       (say) =>
-        `front_length must be at least ${say(front_depth + 2 * inch, front_length)} for a front_depth of ${say(front_depth)}, not ${say(front_length, front_depth + 2 * inch)}`,
+        phrase`front_length must be at least ${say(front_depth + 2 * inch, front_length)} for a front_depth of ${say(front_depth)}, not ${say(front_length, front_depth + 2 * inch)}`,
     );
   if (isAbove(dart_height, front_length - inch))
     throw new Refusal(
       (say) =>
-        `dart_height must be at most ${say(front_length - inch, dart_height)}, an inch less than front_length, not ${say(dart_height, front_length - inch)}`,
+        phrase`dart_height must be at most ${say(front_length - inch, dart_height)}, an inch less than front_length, not ${say(dart_height, front_length - inch)}`,
     );
   const top: Point = [breadth, 0];
   const tip = pointAhead(top, toward(top, [across, slope]), shoulder);
@@ -139,7 +140,7 @@ export function bodiceFront(given: BodiceMeasures, notes: Notes): Piece {
   if (isBelow(intake, 0, length) || isAbove(ends, length - inch / 2))
     throw new Refusal(
       (say) =>
-        `the waist line of the front, ${say(length)}, has no room for darts of ${say(Math.max(0, intake))} in all, ${say(2.5 * inch)} from centre front: check bust, waist, back_width and chest${darts > 1 ? ", or ask for 1 dart" : ""}`,
+        phrase`the waist line of the front, ${say(length)}, has no room for darts of ${say(Math.max(0, intake))} in all, ${say(2.5 * inch)} from centre front: check bust, waist, back_width and chest${darts > 1 ? ", or ask for 1 dart" : ""}`,
     );
   // Each dart by its middle, measured from the side, where the edge begins.
   const places = Array.from({ length: darts }, (_, i) => length - 2.5 * inch - each / 2 - i * (each + inch));
@@ -173,7 +174,7 @@ export function bodiceBack(given: BodiceMeasures, notes: Notes): Piece {
   const intake = step("dart_intake", "waist_line - sewn_waist", length - base.sewn);
   if (intake < -1e-9 * length)
     throw new Refusal(
-      "back_width leaves too little of the waist for the back: check bust, waist, back_width and chest",
+      phrase`back_width leaves too little of the waist for the back: check bust, waist, back_width and chest`,
     );
   const height = step("dart_height_behind", "underarm - inch", underarm - inch);
   return finished({
@@ -216,7 +217,7 @@ function finished(half: Half): Piece {
   if (isAbove(tip[1], hollow - 0.1 * base.inch))
     throw new Refusal(
       (say) =>
-        `shoulder must be less for its end to lie above the armhole's hollow, not ${say(distance(top, tip))}`,
+        phrase`shoulder must be less for its end to lie above the armhole's hollow, not ${say(distance(top, tip))}`,
     );
   const side = line([width, low], [width - taken, low + underarm]);
   const down = toward(side.from, side.to);

@@ -10,6 +10,7 @@
 
 import type { Takes } from "../define.ts";
 import { line, type Point, type Stroke } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /** The arguments with which a function of the dipped waist seam begins. */
@@ -97,7 +98,7 @@ export function developSeam(
   const back_girth = girthAt(waist, hip, hip_drop, back_drop, "back_drop");
   const front_girth = girthAt(waist, hip, hip_drop, front_drop, "front_drop");
   if (start === 1 && front_drop !== back_drop) {
-    throw new Refusal("start must be less than 1 for the seam to dip at all, not 1");
+    throw new Refusal(phrase`start must be less than 1 for the seam to dip at all, not 1`);
   }
   const apex = angle === 0 ? Number.POSITIVE_INFINITY : waist / angle;
   const room = (1 - start) / 2;
@@ -185,7 +186,7 @@ export function coneAngle(waist: number, hip: number, hip_drop: number): number 
   if (Math.abs(angle) >= 2 * Math.PI) {
     throw new Refusal(
       (say) =>
-        `hip_drop must be more than ${say(Math.abs(hip - waist) / (2 * Math.PI), waist, hip, hip_drop)} to get from a waist of ${say(waist, Math.abs(hip - waist) / (2 * Math.PI), hip, hip_drop)} to a hip of ${say(hip, Math.abs(hip - waist) / (2 * Math.PI), waist, hip_drop)}, not ${say(hip_drop, Math.abs(hip - waist) / (2 * Math.PI), waist, hip)}`,
+        phrase`hip_drop must be more than ${say(Math.abs(hip - waist) / (2 * Math.PI), waist, hip, hip_drop)} to get from a waist of ${say(waist, Math.abs(hip - waist) / (2 * Math.PI), hip, hip_drop)} to a hip of ${say(hip, Math.abs(hip - waist) / (2 * Math.PI), waist, hip_drop)}, not ${say(hip_drop, Math.abs(hip - waist) / (2 * Math.PI), waist, hip)}`,
     );
   }
   return angle;
@@ -198,7 +199,7 @@ export function girthAt(waist: number, hip: number, hip_drop: number, level: num
     const limit = (waist * hip_drop) / (waist - hip);
     throw new Refusal(
       (say) =>
-        `${name} must be ${level < 0 ? "more than" : "less than"} ${say(limit, waist, hip, level)}, where a line from waist ${say(waist, limit, hip, level)} to hip ${say(hip, limit, waist, level)} reaches 0, not ${say(level, limit, waist, hip)}`,
+        phrase`${name} must be ${level < 0 ? "more than" : "less than"} ${say(limit, waist, hip, level)}, where a line from waist ${say(waist, limit, hip, level)} to hip ${say(hip, limit, waist, level)} reaches 0, not ${say(level, limit, waist, hip)}`,
     );
   }
   return girth;

@@ -1,6 +1,7 @@
 /** Breadths: a long strip made up of pieces that are cut across the whole width of the cloth and joined. */
 import { isBelow } from "../compared-figures.ts";
 import type { Take, Takes } from "../define.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /** The width of the cloth that breadths are cut from. */
@@ -29,7 +30,7 @@ export function joinedBreadth(cloth_width: number, seam: number): number {
   if (!isBelow(seam, cloth_width))
     throw new Refusal(
       (say) =>
-        `seam must be less than the cloth width of ${say(cloth_width, seam)}, not ${say(seam, cloth_width)}`,
+        phrase`seam must be less than the cloth width of ${say(cloth_width, seam)}, not ${say(seam, cloth_width)}`,
     );
   return cloth_width - seam;
 }

@@ -20,6 +20,7 @@ import {
   radians,
   toward,
 } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { reverseEdge } from "../pieces/edges.ts";
 import { notchOn } from "../pieces/notch.ts";
 import { edgeLength, mark, type Piece, pieceOf } from "../pieces/piece.ts";
@@ -50,7 +51,7 @@ export function breeches(given: BreechesMeasures, { step, measure, cm }: CallCon
   if (isBelow(hip, 2 * inch))
     throw new Refusal(
       (say) =>
-        `rise must be at least ${say(fork + 2 * inch, rise)} for a seat of ${say(seat)}, not ${say(rise, fork + 2 * inch)}`,
+        phrase`rise must be at least ${say(fork + 2 * inch, rise)} for a seat of ${say(seat)}, not ${say(rise, fork + 2 * inch)}`,
     );
   for (const [name, longer, from, shorter] of [
     ["knee_length", knee_length, "rise", rise],
@@ -60,7 +61,7 @@ export function breeches(given: BreechesMeasures, { step, measure, cm }: CallCon
     if (isBelow(longer, least))
       throw new Refusal(
         (say) =>
-          `${name} must be at least ${say(least, longer)} for a ${from} of ${say(shorter, longer)}, not ${say(longer, least)}`,
+          phrase`${name} must be at least ${say(least, longer)} for a ${from} of ${say(shorter, longer)}, not ${say(longer, least)}`,
       );
   }
   // M to N: half an inch in the draft, whose fork is 3 5/8 in, and in proportion for a larger one.
@@ -76,7 +77,7 @@ export function breeches(given: BreechesMeasures, { step, measure, cm }: CallCon
   if (isBelow(small_front, inch) || isBelow(knee_front, inch))
     throw new Refusal(
       (say) =>
-        `knee and small must both be at least ${say(2 * inch + moved)} with a seat_ease of ${say(seat_ease)}, not ${say(Math.min(knee, small), 2 * inch + moved)}`,
+        phrase`knee and small must both be at least ${say(2 * inch + moved)} with a seat_ease of ${say(seat_ease)}, not ${say(Math.min(knee, small), 2 * inch + moved)}`,
     );
   step("knee_back", "knee - knee_front", knee - knee_front);
   step("small_back", "small - small_front", small - small_front);
@@ -99,7 +100,7 @@ export function breeches(given: BreechesMeasures, { step, measure, cm }: CallCon
   if (isBelow(half, tops(far)))
     throw new Refusal(
       (say) =>
-        `waist must be at least ${say(2 * tops(far) - fullness, waist)} with this seat, slope and fullness, not ${say(waist, 2 * tops(far) - fullness)}`,
+        phrase`waist must be at least ${say(2 * tops(far) - fullness, waist)} with this seat, slope and fullness, not ${say(waist, 2 * tops(far) - fullness)}`,
     );
   const side = measure(
     "side_in",
@@ -109,7 +110,7 @@ export function breeches(given: BreechesMeasures, { step, measure, cm }: CallCon
   if (isBelow(side, -0.5 * quarter))
     throw new Refusal(
       (say) =>
-        `waist with its fullness must be nearer to seat ${say(seat, 2 * half)} for the side seam to run straight enough, not ${say(2 * half, seat)}`,
+        phrase`waist with its fullness must be nearer to seat ${say(seat, 2 * half)} for the side seam to run straight enough, not ${say(2 * half, seat)}`,
     );
 
   const sideTop: Point = [side, -inch / 2];
@@ -152,7 +153,7 @@ export function breeches(given: BreechesMeasures, { step, measure, cm }: CallCon
   if (Math.abs(edgeLength(inside) - edgeLength(front)) > 1e-9 * edgeLength(front))
     throw new Refusal(
       (say) =>
-        `knee_length must be more for the inside seams of front and back to be equal, not ${say(knee_length)}`,
+        phrase`knee_length must be more for the inside seams of front and back to be equal, not ${say(knee_length)}`,
     );
   return assembled({
     given,

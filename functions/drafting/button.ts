@@ -1,5 +1,6 @@
 /** Buttons that go through a slit or a loop: it must open as far as the button is round. */
 import type { Take } from "../define.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 export const BUTTON_SHAPE = {
@@ -22,6 +23,6 @@ export const BUTTON_GIRTH_RULE = 'IF(shape = "ball"; PI() * diameter; 2 * (diame
 export function buttonGirth({ diameter, thickness, shape }: Button): number {
   if (shape === "flat") return 2 * (diameter + thickness);
   if (thickness > 0)
-    throw new Refusal("thickness must be left out for a ball, which needs only its diameter");
+    throw new Refusal(phrase`thickness must be left out for a ball, which needs only its diameter`);
   return Math.PI * diameter;
 }

@@ -31,6 +31,7 @@ import {
 import { curveBetween } from "../geometry/curve-between.ts";
 import { type Edge, integrate, line, type Point, type Stroke } from "../geometry/strokes.ts";
 import { numberText } from "../number-text.ts";
+import { phrase } from "../phrase.ts";
 import { reverseEdge } from "../pieces/edges.ts";
 import { edgeLength, type Piece, pieceOf } from "../pieces/piece.ts";
 import { refuseUnlessSimple } from "../pieces/require-simple.ts";
@@ -78,7 +79,7 @@ export class DippedSection {
     if (hem === "level" && depth <= over * (1 + 1e-9)) {
       throw new Refusal(
         (say) =>
-          `depth must be more than ${say(over, depth)} for a level hem to pass below the point in front, not ${say(depth, over)}`,
+          phrase`depth must be more than ${say(over, depth)} for a level hem to pass below the point in front, not ${say(depth, over)}`,
       );
     }
     girthAt(waist, hip, hip_drop, back_drop + depth, "depth");
@@ -142,14 +143,14 @@ export class DippedSection {
     if (half < body * (1 - 1e-9)) {
       throw new Refusal(
         (say) =>
-          `${asked.name} must be at least ${requestText(say, body / asked.per, half / asked.per)}, where the section exactly goes round the body, not ${requestText(say, half / asked.per, body / asked.per)}`,
+          phrase`${asked.name} must be at least ${requestText(say, body / asked.per, half / asked.per)}, where the section exactly goes round the body, not ${requestText(say, half / asked.per, body / asked.per)}`,
       );
     }
     const circle = this.halfHem(this.circle());
     if (isAbove(half, circle)) {
       throw new Refusal(
         (say) =>
-          `${asked.name} must be at most ${requestText(say, circle / asked.per, half / asked.per)}, where each half comes round to a full circle, not ${requestText(say, half / asked.per, circle / asked.per)}: cut the section in more panels`,
+          phrase`${asked.name} must be at most ${requestText(say, circle / asked.per, half / asked.per)}, where each half comes round to a full circle, not ${requestText(say, half / asked.per, circle / asked.per)}: cut the section in more panels`,
       );
     }
     if (half <= body * (1 + 1e-12)) return 0;

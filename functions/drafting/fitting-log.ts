@@ -2,6 +2,7 @@
 
 import { comparedName } from "../compared-name.ts";
 import { suggestion } from "../nearest-word.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 export interface FittingLog {
@@ -21,16 +22,16 @@ export function seamRows(log: FittingLog, piece: string, seam: string): number[]
   const { pieces, seams, amounts } = log;
   if (pieces.length !== seams.length || pieces.length !== amounts.length) {
     throw new Refusal(
-      `pieces, seams and amounts must have the same number of cells, not ${pieces.length}, ${seams.length} and ${amounts.length}`,
+      phrase`pieces, seams and amounts must have the same number of cells, not ${pieces.length}, ${seams.length} and ${amounts.length}`,
     );
   }
   const [wantedPiece, wantedSeam] = [normalised(piece), normalised(seam)];
-  if (wantedPiece === "") throw new Refusal("piece is empty: write the piece's name as the log has it");
-  if (wantedSeam === "") throw new Refusal("seam is empty: write the seam's name as the log has it");
+  if (wantedPiece === "") throw new Refusal(phrase`piece is empty: write the piece's name as the log has it`);
+  if (wantedSeam === "") throw new Refusal(phrase`seam is empty: write the seam's name as the log has it`);
   amounts.forEach((amount, i) => {
     if (amount !== null && (normalised(pieces[i]!) === "" || normalised(seams[i]!) === "")) {
       throw new Refusal(
-        `${normalised(pieces[i]!) === "" ? "pieces" : "seams"}, number ${i + 1}, is empty although the row has an amount: write what was altered`,
+        phrase`${normalised(pieces[i]!) === "" ? "pieces" : "seams"}, number ${i + 1}, is empty although the row has an amount: write what was altered`,
       );
     }
   });
@@ -39,7 +40,7 @@ export function seamRows(log: FittingLog, piece: string, seam: string): number[]
     if (normalised(pieces[i]!) !== wantedPiece || normalised(seams[i]!) !== wantedSeam) return [];
     if (amount === null) {
       throw new Refusal(
-        `amounts, number ${i + 1}, is empty: write how much the ${wantedPiece}'s ${wantedSeam} was let out (+) or taken in (-)`,
+        phrase`amounts, number ${i + 1}, is empty: write how much the ${wantedPiece}'s ${wantedSeam} was let out (+) or taken in (-)`,
       );
     }
     return [amount];
@@ -55,12 +56,12 @@ function refuseUnknown({ pieces, seams, garment }: FittingLog, piece: string, se
   if (listed.length > 0) {
     const asked = `${piece} ${seam}`;
     if (!listed.includes(asked))
-      throw new Refusal(`garment has no seam called "${asked}"${suggestion(asked, listed)}`);
+      throw new Refusal(phrase`garment has no seam called "${asked}"${suggestion(asked, listed)}`);
     const strange = rows.find((row) => !listed.includes(`${row.piece} ${row.seam}`));
     if (strange) {
       const name = `${strange.piece} ${strange.seam}`;
       throw new Refusal(
-        `row ${strange.number} of the log names "${name}", and garment has no seam of that name${suggestion(name, listed)}`,
+        phrase`row ${strange.number} of the log names "${name}", and garment has no seam of that name${suggestion(name, listed)}`,
       );
     }
     return;
@@ -69,13 +70,13 @@ function refuseUnknown({ pieces, seams, garment }: FittingLog, piece: string, se
   if (!rows.some((row) => row.piece === piece)) {
     const pieceNames = rows.map((row) => row.piece);
     throw new Refusal(
-      `piece is "${piece}", and no row of the log names it${suggestion(piece, pieceNames) || seamsWanted}`,
+      phrase`piece is "${piece}", and no row of the log names it${suggestion(piece, pieceNames) || seamsWanted}`,
     );
   }
   if (!rows.some((row) => row.piece === piece && row.seam === seam)) {
     const seamNames = rows.filter((row) => row.piece === piece).map((row) => row.seam);
     throw new Refusal(
-      `seam is "${seam}", and no row of the log names it for the ${piece}${suggestion(seam, seamNames) || seamsWanted}`,
+      phrase`seam is "${seam}", and no row of the log names it for the ${piece}${suggestion(seam, seamNames) || seamsWanted}`,
     );
   }
 }

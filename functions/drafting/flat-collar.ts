@@ -13,6 +13,7 @@ import { type Isometry, moveEdge } from "../geometry/isometry.ts";
 import { normal } from "../geometry/offset.ts";
 import { smoothThrough } from "../geometry/smooth-curve.ts";
 import { direction, type Edge, line, type Point, QUARTER_CIRCLE, type Stroke } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { edgePart, placeAlong, reverseEdge } from "../pieces/edges.ts";
 import { innerLine } from "../pieces/facing.ts";
 import { edgeLength, type Piece, pieceOf } from "../pieces/piece.ts";
@@ -62,7 +63,7 @@ export function collarNeck({ front, back, overlap }: CollarMeasures): { edge: Ed
   if (!isBelow(overlap, span))
     throw new Refusal(
       (say) =>
-        `overlap must be less than the shoulder, which is ${say(span, overlap)} long, not ${say(overlap, span)}`,
+        phrase`overlap must be less than the shoulder, which is ${say(span, overlap)} long, not ${say(overlap, span)}`,
     );
   const ahead = reverseEdge(laid(front, 0, 1));
   const behind = laid(back, 2 * Math.asin(overlap / (2 * span)), -1);

@@ -13,6 +13,7 @@ import {
   type Stroke,
   strokeLength,
 } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { reverseEdge } from "../pieces/edges.ts";
 import { edgeLength, mirrorEdge, type Piece, pieceOf } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
@@ -98,7 +99,7 @@ function trueHeight(gore: Gore): number {
   if (!isBelow(side(start), length)) {
     throw new Refusal(
       (say) =>
-        `length must be more for sides that go out from ${say(top, hem, length)} to ${say(hem, top, length)}, not ${say(length, top, hem)}: make the hem smaller or use more gores`,
+        phrase`length must be more for sides that go out from ${say(top, hem, length)} to ${say(hem, top, length)}, not ${say(length, top, hem)}: make the hem smaller or use more gores`,
     );
   }
   let [low, high] = [start, length];

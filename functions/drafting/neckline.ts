@@ -2,6 +2,7 @@
 
 import type { Given, Takes } from "../define.ts";
 import { distance, type Edge, type Point } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { reverseEdge } from "../pieces/edges.ts";
 import { edgeLength, type Piece } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
@@ -31,7 +32,7 @@ function necklineOf(piece: Piece, neck: number, shoulder: number, argument: stri
     for (const b of [other, reverseEdge(other)])
       if (neck !== shoulder && distance(ends(a)[0], ends(b)[0]) <= close) return { neck: a, shoulder: b };
   throw new Refusal(
-    `${argument} must be the edge that meets the neckline at the neck, not one apart from it`,
+    phrase`${argument} must be the edge that meets the neckline at the neck, not one apart from it`,
   );
 }
 

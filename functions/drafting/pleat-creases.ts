@@ -6,6 +6,7 @@
 import type { EdgeStrip, Take, Takes } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 import type { Point } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 export const PLEAT_STYLE = {
@@ -62,11 +63,11 @@ export const boxPleatFace = (depth: number, spacing: number, boxWidth: number | 
 export function checkBoxWidth(style: PleatStyle, spacing: number, boxWidth: number | null): void {
   if (boxWidth === null) return;
   if (style !== "box")
-    throw new Refusal((say) => `box_width must be left out for ${style} pleats, not ${say(boxWidth)}`);
+    throw new Refusal((say) => phrase`box_width must be left out for ${style} pleats, not ${say(boxWidth)}`);
   if (boxWidth > spacing * (1 + 1e-9))
     throw new Refusal(
       (say) =>
-        `box_width must be at most ${say(spacing, boxWidth)}, where the boxes touch, not ${say(boxWidth, spacing)}`,
+        phrase`box_width must be at most ${say(spacing, boxWidth)}, where the boxes touch, not ${say(boxWidth, spacing)}`,
     );
 }
 

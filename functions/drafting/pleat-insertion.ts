@@ -16,6 +16,7 @@ import {
   reflectionOver,
 } from "../geometry/isometry.ts";
 import { distance, type Edge, line, type Point, strokeLength } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { edgePart, placeAlong, reverseEdge } from "../pieces/edges.ts";
 import { edgeLength, type Mark, mark, type Piece } from "../pieces/piece.ts";
 import { refuseUnlessSimple } from "../pieces/require-simple.ts";
@@ -88,7 +89,7 @@ export interface PleatedPiece {
 export function insertPleats(piece: Piece, wanted: PleatInsertion): PleatedPiece {
   if (piece.edges.length !== 4) {
     throw new Refusal(
-      `piece must have four edges, its top first and its hem third, to be pleated, not ${piece.edges.length}`,
+      phrase`piece must have four edges, its top first and its hem third, to be pleated, not ${piece.edges.length}`,
     );
   }
   const [top, right, hem, left] = piece.edges as [Edge, Edge, Edge, Edge];
@@ -183,7 +184,7 @@ export function hiddenFolds(
   const one = (list: readonly number[], name: string, i: number): number => {
     if (list.length !== 1 && list.length !== places.length) {
       throw new Refusal(
-        `${name} must be one value, or one for each of the ${places.length} places, not ${list.length}`,
+        phrase`${name} must be one value, or one for each of the ${places.length} places, not ${list.length}`,
       );
     }
     return list.length === 1 ? list[0]! : list[i]!;
@@ -192,14 +193,15 @@ export function hiddenFolds(
   const turns = places.flatMap((place, i): HiddenFold[] => {
     if (place < 0 || place > top + slack) {
       throw new Refusal(
-        (say) => `places must lie on the top, from 0 to ${say(top, place)}, not ${say(place, top)}`,
+        (say) => phrase`places must lie on the top, from 0 to ${say(top, place)}, not ${say(place, top)}`,
       );
     }
     const across = one(depths, "fold_depth", i);
     const depth = [across, hemDepths ? one(hemDepths, "hem_fold_depth", i) : across] as const;
     if (depth[0] === 0 && depth[1] === 0) {
       throw new Refusal(
-        (say) => `fold_depth must be above 0 at the top or at the hem, not 0 at both (place ${say(place)})`,
+        (say) =>
+          phrase`fold_depth must be above 0 at the top or at the hem, not 0 at both (place ${say(place)})`,
       );
     }
     const at = [Math.min(place, top), Math.min(place / top, 1) * hem] as const;
@@ -226,18 +228,18 @@ export function hiddenFolds(
       if (Math.min(turn.at[at], inner) < -hair || Math.max(turn.at[at], inner) > end + hair) {
         throw new Refusal(
           (say) =>
-            `pleat ${turn.pleat} reaches past the ${at === 0 ? "top" : "hem"}: at place ${say(places[turn.pleat - 1]!, turn.depth[at])} there is only room for a fold less than ${say(turn.depth[at], places[turn.pleat - 1]!)} deep`,
+            phrase`pleat ${turn.pleat} reaches past the ${at === 0 ? "top" : "hem"}: at place ${say(places[turn.pleat - 1]!, turn.depth[at])} there is only room for a fold less than ${say(turn.depth[at], places[turn.pleat - 1]!)} deep`,
         );
       }
       if (before && before.at[at] > turn.at[at] + hair) {
         throw new Refusal(
-          `pleats ${Math.min(before.pleat, turn.pleat)} and ${Math.max(before.pleat, turn.pleat)} are too close together at the ${at === 0 ? "top" : "hem"}`,
+          phrase`pleats ${Math.min(before.pleat, turn.pleat)} and ${Math.max(before.pleat, turn.pleat)} are too close together at the ${at === 0 ? "top" : "hem"}`,
         );
       }
     }
     if (before && before.at[0] === turn.at[0] && before.at[1] === turn.at[1] && before.side === turn.side) {
       throw new Refusal(
-        (say) => `places must differ from one another, not ${say(places[turn.pleat - 1]!)} twice`,
+        (say) => phrase`places must differ from one another, not ${say(places[turn.pleat - 1]!)} twice`,
       );
     }
   });

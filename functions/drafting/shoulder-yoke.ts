@@ -5,6 +5,7 @@
 
 import { intersections } from "../geometry/intersections.ts";
 import { distance, type Edge, line, type Point, strokeLength, strokePart } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { orientation } from "../pieces/allowance.ts";
 import { joinPieces } from "../pieces/join.ts";
 import { edgeLength, mirrorPiece, type Piece, pieceBounds } from "../pieces/piece.ts";
@@ -74,7 +75,7 @@ function partAlong(
   const tooDeep = () =>
     new Refusal(
       (say) =>
-        `${argument} must be less for the line of the yoke to cross the piece on both sides of the shoulder, not ${say(depth)}`,
+        phrase`${argument} must be less for the line of the yoke to cross the piece on both sides of the shoulder, not ${say(depth)}`,
     );
   if (!after || !before || (after.edge === before.edge && after.at === before.at)) throw tooDeep();
   const named = (part: Piece): Piece => ({
@@ -132,7 +133,7 @@ export function joinYoke(
   if (Math.abs(one - two) > tolerance)
     throw new Refusal(
       (say) =>
-        `back_shoulder must be as long as front_shoulder, ${say(one, two)}, for the yoke to have no seam there, not ${say(two, one)}: take the difference out of one of them first`,
+        phrase`back_shoulder must be as long as front_shoulder, ${say(one, two)}, for the yoke to have no seam there, not ${say(two, one)}: take the difference out of one of them first`,
     );
   const both = front.names.filter((name) => back.names.includes(name));
   const parted = (piece: Piece, side: string): Piece => ({
@@ -156,7 +157,7 @@ export function joinYoke(
   } catch (reason) {
     if (!(reason instanceof Refusal)) throw reason;
     throw new Refusal(
-      "front_shoulder and back_shoulder must be the two shoulder seams, which lie on each other along their whole length",
+      phrase`front_shoulder and back_shoulder must be the two shoulder seams, which lie on each other along their whole length`,
     );
   }
 }

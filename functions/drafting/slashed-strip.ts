@@ -10,6 +10,7 @@
 import type { Takes } from "../define.ts";
 import { arcFrom, directionDown, pointAhead } from "../geometry/constant-curvature.ts";
 import { type Edge, line, type Point, pointAt, type Stroke } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /** The arguments that say how many gaps a strip with even gaps has. */
@@ -68,7 +69,7 @@ export function slashedStrip(
   if (turn > 2 * Math.PI * (1 + 1e-9)) {
     throw new Refusal(
       (say) =>
-        `gaps must come to at most ${say(2 * Math.PI * depth, depth, turn * depth)} at a depth of ${say(depth, 2 * Math.PI * depth, turn * depth)}, not ${say(turn * depth, 2 * Math.PI * depth, depth)}: that needs more than one circle: cut it in panels`,
+        phrase`gaps must come to at most ${say(2 * Math.PI * depth, depth, turn * depth)} at a depth of ${say(depth, 2 * Math.PI * depth, turn * depth)}, not ${say(turn * depth, 2 * Math.PI * depth, depth)}: that needs more than one circle: cut it in panels`,
     );
   }
   const top: Stroke[] = [];
@@ -87,7 +88,7 @@ export function slashedStrip(
       const share = outer ? edgeShare : 1;
       throw new Refusal(
         (say) =>
-          `gaps must be less than ${say(long / share, gain / share)}, the length that a section has at the top, not ${say(gain / share, long / share)}`,
+          phrase`gaps must be less than ${say(long / share, gain / share)}, the length that a section has at the top, not ${say(gain / share, long / share)}`,
       );
     }
     const bend = gain / depth / short;

@@ -25,6 +25,7 @@
 
 import { reaching } from "../geometry/increasing-root.ts";
 import { type Curve, type Edge, type Point, strokeLength } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { reverseEdge } from "../pieces/edges.ts";
 import { Refusal } from "../refusal.ts";
 
@@ -80,7 +81,7 @@ export function fitCap({ front, back, width }: CapMeasures): Cap {
   if (width >= whole * (1 - 1e-6)) {
     throw new Refusal(
       (say) =>
-        `bicep must be less than the cap, which is ${say(whole, width)} long with its ease, not ${say(width, whole)}: the cap has to rise above the straight line across the sleeve`,
+        phrase`bicep must be less than the cap, which is ${say(whole, width)} long with its ease, not ${say(width, whole)}: the cap has to rise above the straight line across the sleeve`,
     );
   }
   // No half may be higher than it is long: the narrowest sleeve has the shorter half upright.
@@ -89,7 +90,7 @@ export function fitCap({ front, back, width }: CapMeasures): Cap {
   if (width <= narrowest + 1e-6 * whole) {
     throw new Refusal(
       (say) =>
-        `bicep must be more than ${say(narrowest, width)} for a cap with halves of ${say(front)} and ${say(back)}, not ${say(width, narrowest)}: the cap would stand straight up`,
+        phrase`bicep must be more than ${say(narrowest, width)} for a cap with halves of ${say(front)} and ${say(back)}, not ${say(width, narrowest)}: the cap would stand straight up`,
     );
   }
   const heightOf = (across: number) => heightFor(FRONT, front, across);

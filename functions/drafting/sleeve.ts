@@ -2,6 +2,7 @@
 
 import { isBelow } from "../compared-figures.ts";
 import type { CallContext, Given, Takes } from "../define.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { type Cap, fitCap } from "./sleeve-cap.ts";
 
@@ -116,7 +117,7 @@ export function fitSleeve(
   if (front !== null && !isBelow(front, armhole)) {
     throw new Refusal(
       (say) =>
-        `front must be less than the armhole ${say(armhole, front)}, of which it is a part, not ${say(front, armhole)}`,
+        phrase`front must be less than the armhole ${say(armhole, front)}, of which it is a part, not ${say(front, armhole)}`,
     );
   }
   const front_armhole = step(
@@ -149,7 +150,7 @@ export function fitSleeve(
     if (!isBelow(at, whole))
       throw new Refusal(
         (say) =>
-          `${name} must be less than ${say(whole, at)}, the ${where} of the armhole, not ${say(at, whole)}`,
+          phrase`${name} must be less than ${say(whole, at)}, the ${where} of the armhole, not ${say(at, whole)}`,
       );
   }
   const cap = fitCap({ front: front_cap, back: back_cap, width: bicep });

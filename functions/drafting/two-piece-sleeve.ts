@@ -24,6 +24,7 @@ import { isBelow } from "../compared-figures.ts";
 import { reaching } from "../geometry/increasing-root.ts";
 import { IDENTITY, moveEdge } from "../geometry/isometry.ts";
 import { type Edge, line, type Point, pointAt, strokePart } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { reverseEdge } from "../pieces/edges.ts";
 import { edgeLength, mirrorEdge, type Piece, pieceOf } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
@@ -70,14 +71,14 @@ export function twoPieceSleeve(measures: TwoPieceMeasures): TwoPieces {
     if (shift >= quarter * (1 - 1e-6))
       throw new Refusal(
         (say) =>
-          `${name} must be less than a quarter of the bicep, ${say(quarter, shift)}, where the seam reaches the underarm, not ${say(shift, quarter)}`,
+          phrase`${name} must be less than a quarter of the bicep, ${say(quarter, shift)}, where the seam reaches the underarm, not ${say(shift, quarter)}`,
       );
   } // biome-ignore format: a table
   const shift = front_shift + back_shift;
   if (!isBelow(2 * shift, 0.95 * elbow))
     throw new Refusal(
       (say) =>
-        `front_shift and back_shift must be less than half the elbow together, ${say(elbow / 2, shift)}, not ${say(shift, elbow / 2)}`,
+        phrase`front_shift and back_shift must be less than half the elbow together, ${say(elbow / 2, shift)}, not ${say(shift, elbow / 2)}`,
     );
   const whole = capEdge(cap);
   const cut = {
@@ -152,18 +153,18 @@ function seams(
   if (isBelow(upper, 0.05 * length))
     throw new Refusal(
       (say) =>
-        `elbow_length must be more than the cap, which is ${say(cap.height, elbow_length)} high, not ${say(elbow_length, cap.height)}`,
+        phrase`elbow_length must be more than the cap, which is ${say(cap.height, elbow_length)} high, not ${say(elbow_length, cap.height)}`,
     );
   if (isBelow(fore, 0.05 * length))
     throw new Refusal(
       (say) =>
-        `length must be more than the ${say(elbow_length, length)} down to the elbow, not ${say(length, elbow_length)}`,
+        phrase`length must be more than the ${say(elbow_length, length)} down to the elbow, not ${say(length, elbow_length)}`,
     );
   const shift = front_shift + back_shift;
   if (!isBelow(2 * shift, 0.95 * wrist))
     throw new Refusal(
       (say) =>
-        `front_shift and back_shift must be less than half the wrist together, ${say(wrist / 2, shift)}, not ${say(shift, wrist / 2)}`,
+        phrase`front_shift and back_shift must be less than half the wrist together, ${say(wrist / 2, shift)}, not ${say(shift, wrist / 2)}`,
     );
   // The wrist edges, (across ± shift, up) long, are as long together as the wrist: (across, up) lies on
   // the ellipse about the shifts whose long axis is half the wrist.

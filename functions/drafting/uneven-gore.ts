@@ -15,6 +15,7 @@ import { pointAhead } from "../geometry/constant-curvature.ts";
 import { curveBetween } from "../geometry/curve-between.ts";
 import { reaching } from "../geometry/increasing-root.ts";
 import { distance, type Edge, line, type Point, type Stroke, strokeLength } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { reverseEdge } from "../pieces/edges.ts";
 import { edgeLength, mirrorEdge, type Piece, pieceOf } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
@@ -71,13 +72,13 @@ export function leanFor(skirt: UnevenSkirt): number {
   if (isAbove(slope, STEEPEST))
     throw new Refusal(
       (say) =>
-        `hem must be at least ${say((hem * slope) / STEEPEST, hem)} for a skirt of these lengths, not ${say(hem, (hem * slope) / STEEPEST)}: the hem would run too steeply`,
+        phrase`hem must be at least ${say((hem * slope) / STEEPEST, hem)} for a skirt of these lengths, not ${say(hem, (hem * slope) / STEEPEST)}: the hem would run too steeply`,
     );
   const { shortest, longest } = extremes(lengths);
   if (!isAbove(shortest, 1.1 * hip_drop))
     throw new Refusal(
       (say) =>
-        `hip_drop must be well above the hem, which is ${say(shortest, hip_drop)} below the waist where the skirt is shortest, not ${say(hip_drop, shortest)}`,
+        phrase`hip_drop must be well above the hem, which is ${say(shortest, hip_drop)} below the waist where the skirt is shortest, not ${say(hip_drop, shortest)}`,
     );
   // Gores that are each other's mirror image are measured once.
   const last = skirt.centre === "gore" ? Math.floor(gores / 2) + 1 : Math.ceil(gores / 2);
@@ -96,8 +97,8 @@ export function leanFor(skirt: UnevenSkirt): number {
   if (isBelow(hem, narrowest) || isAbove(hem, widest))
     throw new Refusal((say) =>
       hem < narrowest
-        ? `hem must be at least ${say(narrowest, hem)} all round for this hip and these lengths, not ${say(hem, narrowest)}`
-        : `hem must be at most ${say(widest, hem)} all round for this hip and these lengths, not ${say(hem, widest)}: take more gores`,
+        ? phrase`hem must be at least ${say(narrowest, hem)} all round for this hip and these lengths, not ${say(hem, narrowest)}`
+        : phrase`hem must be at most ${say(widest, hem)} all round for this hip and these lengths, not ${say(hem, widest)}: take more gores`,
     );
   return reaching(around, hem, least, MOST_LEAN);
 }

@@ -3,6 +3,7 @@
 import { isAbove } from "../compared-figures.ts";
 import type { Take } from "../define.ts";
 import { numberText } from "../number-text.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import type { Pleat, PleatStyle } from "./pleat-creases.ts";
 
@@ -32,7 +33,7 @@ type LengthColumn = readonly (number | null)[];
 /** The depths in the cells that are not blank; refuses a column without any. */
 export function depthsOf(depths: LengthColumn): number[] {
   const given = depths.filter((depth) => depth !== null);
-  if (given.length === 0) throw new Refusal("depths is empty: give the depth of at least one pleat");
+  if (given.length === 0) throw new Refusal(phrase`depths is empty: give the depth of at least one pleat`);
   return given;
 }
 
@@ -50,16 +51,20 @@ export function pleatsAt(
   const set =
     places?.filter((place) => place !== null) ?? given.map((_, i) => ((i + 0.5) * finished) / given.length);
   if (set.length !== given.length) {
-    throw new Refusal(`places must have as many values as depths, not ${set.length} against ${given.length}`);
+    throw new Refusal(
+      phrase`places must have as many values as depths, not ${set.length} against ${given.length}`,
+    );
   }
   set.forEach((place, i) => {
     if (place > finished * (1 + 1e-9)) {
       throw new Refusal(
-        `places, number ${i + 1}, must be at most ${numberText(finished)}, not ${numberText(place)}`,
+        phrase`places, number ${i + 1}, must be at most ${numberText(finished)}, not ${numberText(place)}`,
       );
     }
     if (i > 0 && !isAbove(place, set[i - 1]!)) {
-      throw new Refusal(`places must grow from pleat to pleat: number ${i + 1} is not beyond number ${i}`);
+      throw new Refusal(
+        phrase`places must grow from pleat to pleat: number ${i + 1} is not beyond number ${i}`,
+      );
     }
   });
   if (style === "box") {
@@ -69,7 +74,7 @@ export function pleatsAt(
       const room = Math.max(0, Math.min(before, after));
       if (depth > room * (1 + 1e-9)) {
         throw new Refusal(
-          `depths, number ${i + 1}, must be at most ${numberText(room)} for its box to lie clear of the ${before <= after && i > 0 ? "box before it" : "end"}, not ${numberText(depth)}`,
+          phrase`depths, number ${i + 1}, must be at most ${numberText(room)} for its box to lie clear of the ${before <= after && i > 0 ? "box before it" : "end"}, not ${numberText(depth)}`,
         );
       }
     });

@@ -2,6 +2,7 @@
 
 import { isAbove } from "../compared-figures.ts";
 import type { Point } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { dimension, type Shape, stroke } from "./shapes.ts";
 
@@ -10,7 +11,7 @@ export function rowBetween(edge: number, first: number, last: number): number {
   if (!isAbove(first + last, edge)) return Math.max(0, edge - first - last);
   throw new Refusal(
     (say) =>
-      `edge must be at least ${say(first + last, edge)} for the spaces kept clear at its ends, not ${say(edge, first + last)}`,
+      phrase`edge must be at least ${say(first + last, edge)} for the spaces kept clear at its ends, not ${say(edge, first + last)}`,
   );
 }
 

@@ -1,6 +1,7 @@
 import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -27,7 +28,7 @@ export const FITTED = define({
   compute({ flat, change }, { step }) {
     if (!isAbove(flat + change, 0, flat)) {
       throw new Refusal(
-        (say) => `change must take in less than ${say(flat, -change)}, not ${say(-change, flat)}`,
+        (say) => phrase`change must take in less than ${say(flat, -change)}, not ${say(-change, flat)}`,
       );
     }
     return step("fitted", "flat + change", flat + change);

@@ -1,6 +1,7 @@
 import { comparedName } from "../compared-name.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { changeOf } from "../seams/carried-change.ts";
 import { EXAMPLE_LOG, EXAMPLE_SEAMS } from "../seams/example-lists.ts";
@@ -56,7 +57,8 @@ export const FITTING_CHANGE = define({
   returns: "length",
   compute({ fitting_log, seam, seams, end, per }, { measure, step, doubt }) {
     const name = comparedName(seam);
-    if (name === "") throw new Refusal('seam is empty: write the piece and its edge, such as "bodice waist"');
+    if (name === "")
+      throw new Refusal(phrase`seam is empty: write the piece and its edge, such as "bodice waist"`);
     const log = logOf(fitting_log);
     const { from, way, uncounted } = changeOf(name, end, log, seams ? seamsOf(seams) : []);
     const rows = from.flatMap(({ entries }) => entries.map(({ number }) => number));

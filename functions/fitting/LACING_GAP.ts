@@ -1,6 +1,7 @@
 import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -32,7 +33,7 @@ export const LACING_GAP = define({
     if (isAbove(drawn_in, body / 3)) {
       throw new Refusal(
         (say) =>
-          `drawn_in must be less than a third of body, not ${say(drawn_in, body)} against ${say(body, drawn_in)}: nobody can be laced so tight safely`,
+          phrase`drawn_in must be less than a third of body, not ${say(drawn_in, body)} against ${say(body, drawn_in)}: nobody can be laced so tight safely`,
       );
     }
     const laced = step("laced_girth", "body - drawn_in", body - drawn_in);

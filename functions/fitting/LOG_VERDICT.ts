@@ -1,5 +1,6 @@
 import { define } from "../define.ts";
 import { nearestWord } from "../nearest-word.ts";
+import { phrase } from "../phrase.ts";
 import { entryNames, loggedTwice, type TwiceLogged } from "../seams/carried-change.ts";
 import { EXAMPLE_LOG, EXAMPLE_SEAMS } from "../seams/example-lists.ts";
 import { cellOfLog, LOG_LIST, type LogEntry, logOf } from "../seams/log-list.ts";
@@ -63,7 +64,7 @@ export const LOG_VERDICT = define({
     for (const [i, one] of twice.entries())
       if (twice.findIndex((other) => called(other) === called(one)) === i)
         doubt(
-          `${rowsText(one)} of the fitting log ${both(one)}, by the same amount, which counts once: where these are two alterations, write both under one name`,
+          phrase`${rowsText(one)} of the fitting log ${both(one)}, by the same amount, which counts once: where these are two alterations, write both under one name`,
         );
     return "ok";
   },

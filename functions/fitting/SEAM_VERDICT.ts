@@ -1,6 +1,7 @@
 import { isAbove, isBelow } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { twoSeams } from "../drawing/seam-pair.ts";
+import { phrase } from "../phrase.ts";
 import { askedSeam, listFault, SEAM_ASKED } from "../seams/asked-seam.ts";
 import { EXAMPLE_PIECES, EXAMPLE_SEAMS } from "../seams/example-lists.ts";
 import { sideKey, sideName } from "../seams/seam-list.ts";
@@ -68,7 +69,7 @@ export const SEAM_VERDICT = define({
     if (isBias(angles[0]) !== isBias(angles[1])) {
       const [bias, other] = isBias(angles[0]) ? [first, second] : [second, first];
       doubt(
-        `${bias.text} ${bias.several ? "lie" : "lies"} near the bias (${Math.round(Math.max(...angles.filter(isBias)))} degrees to the grain) and ${other.text} ${other.several ? "do" : "does"} not: stay ${bias.several ? "them" : "it"} before sewing, because ${bias.several ? "they stretch" : "it stretches"}`,
+        phrase`${bias.text} ${bias.several ? "lie" : "lies"} near the bias (${Math.round(Math.max(...angles.filter(isBias)))} degrees to the grain) and ${other.text} ${other.several ? "do" : "does"} not: stay ${bias.several ? "them" : "it"} before sewing, because ${bias.several ? "they stretch" : "it stretches"}`,
       );
     }
     const allowed = step("allowed", "tolerance", tolerance);

@@ -2,6 +2,7 @@ import { define } from "../define.ts";
 import { innerEdge } from "../drafting/circle-part.ts";
 import { drawPanel, flaredPanel, grainPoint, STRAIGHT_GRAIN } from "../drafting/flared-panel.ts";
 import { numberText } from "../number-text.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { between, skirt } from "../worn/skirt.ts";
 
@@ -42,7 +43,7 @@ export const CIRCLE_PANEL = define({
     const edge = step("edge", "waist + ease", innerEdge(waist, ease));
     if (circle > panels * (1 + 1e-9)) {
       throw new Refusal(
-        `panels must be at least ${Math.ceil(circle)} for ${numberText(circle, 4)} circles, not ${panels}`,
+        phrase`panels must be at least ${Math.ceil(circle)} for ${numberText(circle, 4)} circles, not ${panels}`,
       );
     }
     step("radius", "edge / (2 * PI() * circle)", edge / (2 * Math.PI * circle));

@@ -2,6 +2,7 @@ import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { drawFlare } from "../drafting/flared-panel.ts";
 import { numberText } from "../number-text.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -32,7 +33,7 @@ export const CURVED_HEM = define({
     if (!isAbove(top + gain, 0, top)) {
       throw new Refusal(
         (say) =>
-          `angle must leave a hem above 0: at ${numberText(angle)} degrees the hem loses ${say(-gain, top)}, more than top ${say(top, -gain)} has`,
+          phrase`angle must leave a hem above 0: at ${numberText(angle)} degrees the hem loses ${say(-gain, top)}, more than top ${say(top, -gain)} has`,
       );
     }
     return step("curved_hem", "top + gain", top + gain);

@@ -5,6 +5,7 @@ import { drawPanel } from "../drafting/flared-panel.ts";
 import { dimension } from "../drawing/shapes.ts";
 import { degrees } from "../geometry/strokes.ts";
 import { numberText } from "../number-text.ts";
+import { phrase } from "../phrase.ts";
 import { edgeLength, movePiece, pieceArea, turnPiece } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 import { between, skirt } from "../worn/skirt.ts";
@@ -58,7 +59,9 @@ export const DIPPED_PANEL = define({
   compute(given, { step, measure }) {
     const { waist, hip, hip_drop, front_drop, back_drop, start, hem_length, fullness } = given;
     if (hem_length !== null && fullness !== 1) {
-      throw new Refusal(`fullness must be left out when hem_length is given, not ${numberText(fullness, 4)}`);
+      throw new Refusal(
+        phrase`fullness must be left out when hem_length is given, not ${numberText(fullness, 4)}`,
+      );
     }
     const seam = developSeam(waist, hip, hip_drop, front_drop, back_drop, start);
     const section = new DippedSection(given, seam);

@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { dimension, outline, stroke } from "../drawing/shapes.ts";
 import { arc } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { pieceOf } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 
@@ -30,7 +31,7 @@ export const DISC = define({
   compute({ radius, less }, { step }) {
     if (less >= radius * (1 - 1e-9))
       throw new Refusal(
-        (say) => `less must be below the radius of ${say(radius, less)}, not ${say(less, radius)}`,
+        (say) => phrase`less must be below the radius of ${say(radius, less)}, not ${say(less, radius)}`,
       );
     const cut = step("cut_radius", "radius - less", radius - less);
     step("all_round", "2 * PI() * cut_radius", 2 * Math.PI * cut);

@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { flaredPanel } from "../drafting/flared-panel.ts";
 import { outline, type Shape } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { movePiece } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 import { roundUpToWhole } from "../whole-number.ts";
@@ -36,7 +37,7 @@ export const FLOUNCE_COUNT = define({
     if (each <= 1e-9 * inner) {
       throw new Refusal(
         (say) =>
-          `seam must be less than half of a ring's inner edge of ${say(inner, seam)}, not ${say(seam, inner)} at each end`,
+          phrase`seam must be less than half of a ring's inner edge of ${say(inner, seam)}, not ${say(seam, inner)} at each end`,
       );
     }
     const count = roundUpToWhole(edge / each);

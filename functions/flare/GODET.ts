@@ -3,6 +3,7 @@ import { grainDrawn } from "../drawing/grain-line.ts";
 import { dimension, outline } from "../drawing/shapes.ts";
 import { arc, line, type Point } from "../geometry/strokes.ts";
 import { numberText } from "../number-text.ts";
+import { phrase } from "../phrase.ts";
 import { edgeLength, pieceArea, pieceOf } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 
@@ -34,7 +35,7 @@ export const GODET = define({
     if (shape === "straight" ? width >= most : width > most * (1 + 1e-9)) {
       throw new Refusal(
         (say) =>
-          `width must be ${shape === "curved" ? "at most" : "less than"} ${say(most, length, width)} for a ${shape} godet ${say(length, most, width)} long, not ${say(width, most, length)}: use two godets`,
+          phrase`width must be ${shape === "curved" ? "at most" : "less than"} ${say(most, length, width)} for a ${shape} godet ${say(length, most, width)} long, not ${say(width, most, length)}: use two godets`,
       );
     }
     const half = shape === "curved" ? width / length / 2 : Math.asin(width / length / 2);

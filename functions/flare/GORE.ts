@@ -3,6 +3,7 @@ import { define } from "../define.ts";
 import { drawPanel } from "../drafting/flared-panel.ts";
 import { gorePiece } from "../drafting/gore.ts";
 import { stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { edgeLength, pieceArea } from "../pieces/piece.ts";
 import { refuseUnlessSimple } from "../pieces/require-simple.ts";
 import { Refusal } from "../refusal.ts";
@@ -61,12 +62,12 @@ export const GORE = define({
   compute({ top, hem, length, hip, hip_drop, truing }, { step, measure }) {
     if ((hip === null) !== (hip_drop === null)) {
       const [present, missing] = hip === null ? ["hip_drop", "hip"] : ["hip", "hip_drop"];
-      throw new Refusal(`${missing} must be given when ${present} is given`);
+      throw new Refusal(phrase`${missing} must be given when ${present} is given`);
     }
     if (hip_drop !== null && !isBelow(hip_drop, length * 0.95)) {
       throw new Refusal(
         (say) =>
-          `hip_drop must be well above the hem at ${say(length, hip_drop)}, not ${say(hip_drop, length)}`,
+          phrase`hip_drop must be well above the hem at ${say(length, hip_drop)}, not ${say(hip_drop, length)}`,
       );
     }
     const over = hip === null || hip_drop === null ? null : { width: hip, drop: hip_drop };

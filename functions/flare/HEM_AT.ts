@@ -2,6 +2,7 @@ import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import type { Point } from "../geometry/strokes.ts";
 import { toDigits } from "../number-text.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { between, skirt } from "../worn/skirt.ts";
 
@@ -54,7 +55,7 @@ export const HEM_AT = define({
       const limit = toDigits((top * hip_drop) / (top - hip), 6);
       throw new Refusal(
         (say) =>
-          `depth must be less than ${say(limit, top, hip, depth)}, where a line from top ${say(top, limit, hip, depth)} to hip ${say(hip, limit, top, depth)} reaches 0, not ${say(depth, limit, top, hip)}`,
+          phrase`depth must be less than ${say(limit, top, hip, depth)}, where a line from top ${say(top, limit, hip, depth)} to hip ${say(hip, limit, top, depth)} reaches 0, not ${say(depth, limit, top, hip)}`,
       );
     }
     return step("hem", "body_hem * fullness", body * fullness);

@@ -5,6 +5,7 @@ import { drawPanel } from "../drafting/flared-panel.ts";
 import { dimension } from "../drawing/shapes.ts";
 import { monotoneThrough } from "../geometry/monotone-curve.ts";
 import { line, type Point } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { edgeLength, mark, pieceArea, pieceOf } from "../pieces/piece.ts";
 import { Refusal } from "../refusal.ts";
 import { overPad } from "../worn/over-pad.ts";
@@ -50,7 +51,7 @@ export const PETTICOAT_PANEL = define({
     if (isAbove(steepest, 2 * width)) {
       throw new Refusal(
         (say) =>
-          `width must be more than ${say(steepest / 2, steepest, width)} to shape a top that rises by ${say(steepest, steepest / 2, width)}, not ${say(width, steepest / 2, steepest)}`,
+          phrase`width must be more than ${say(steepest / 2, steepest, width)} to shape a top that rises by ${say(steepest, steepest / 2, width)}, not ${say(width, steepest / 2, steepest)}`,
       );
     }
     step("rise", "back - front", back - front);

@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { type Shape, stroke } from "../drawing/shapes.ts";
 import { type Point, polarPoint, radians } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -30,7 +31,7 @@ export const SECTION_GRAIN = define({
   alike: { "section, straight_section": "any section may lie straight" },
   compute({ section, sections, angle, straight_section }, { step }) {
     for (const [name, number] of [["section", section], ["straight_section", straight_section]] as const) {
-      if (number > sections) throw new Refusal(`${name} must be at most ${sections}, as there are ${sections} sections, not ${number}`);
+      if (number > sections) throw new Refusal(phrase`${name} must be at most ${sections}, as there are ${sections} sections, not ${number}`);
     } // biome-ignore format: names with their values
     const each = step("each", "angle / sections", angle / sections);
     return step("lean", "(section - straight_section) * each", (section - straight_section) * each);

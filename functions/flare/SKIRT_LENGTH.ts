@@ -2,6 +2,7 @@ import { FLAME } from "../cautions.ts";
 import { isBelow } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -41,7 +42,7 @@ export const SKIRT_LENGTH = define({
     if (!isBelow(clearance, drop)) {
       throw new Refusal(
         (say) =>
-          `clearance must be less than the ${say(drop, clearance)} from waist to floor, not ${say(clearance, drop)}`,
+          phrase`clearance must be less than the ${say(drop, clearance)} from waist to floor, not ${say(clearance, drop)}`,
       );
     }
     return step("skirt", "drop - clearance", drop - clearance);

@@ -3,6 +3,7 @@ import { drawPanel, PANEL_EDGES } from "../drafting/flared-panel.ts";
 import { slashedStrip, totalGap } from "../drafting/slashed-strip.ts";
 import type { Shape } from "../drawing/shapes.ts";
 import { degrees, line } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { reverseEdge } from "../pieces/edges.ts";
 import { mark, movePiece, pieceOf } from "../pieces/piece.ts";
 import { refuseUnlessSimple } from "../pieces/require-simple.ts";
@@ -60,10 +61,10 @@ export const SLASHED_PANEL = define({
   returns: "piece",
   alike: { "top, depth": "it may be wider or longer" },
   compute({ top, depth, gaps, at, edge_share, straight }, { step, measure }) {
-    if (gaps.length > 199) throw new Refusal(`gaps must be at most 199 values, not ${gaps.length}`);
+    if (gaps.length > 199) throw new Refusal(phrase`gaps must be at most 199 values, not ${gaps.length}`);
     const sections = measure("sections", "strips between the slashes, one more than gaps", gaps.length + 1);
     if (straight !== null && straight > sections) {
-      throw new Refusal(`straight must be a section from 1 to ${sections}, not ${straight}`);
+      throw new Refusal(phrase`straight must be a section from 1 to ${sections}, not ${straight}`);
     }
     step("section", "top / sections", top / sections);
     const all = measure(

@@ -3,6 +3,7 @@ import { define } from "../define.ts";
 import { SECTIONS } from "../drafting/slashed-strip.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
 import type { Point } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -27,12 +28,12 @@ export const SPREAD_PER_GAP = define({
     if (isBelow(hem, top)) {
       throw new Refusal(
         (say) =>
-          `hem must be at least as long as top, not ${say(hem, top)} against ${say(top, hem)}: to take length out, fold the slashes over at the hem`,
+          phrase`hem must be at least as long as top, not ${say(hem, top)} against ${say(top, hem)}: to take length out, fold the slashes over at the hem`,
       );
     }
     const spread = step("spread", "hem - top", hem - top);
     const gaps = step("gaps", "sections - 1 + 2 * edge_share", sections - 1 + 2 * edge_share);
-    if (gaps === 0) throw new Refusal("sections must be at least 2 when edge_share is 0, not 1");
+    if (gaps === 0) throw new Refusal(phrase`sections must be at least 2 when edge_share is 0, not 1`);
     // What is easily got wrong: the same gap in full at both edges too makes the hem longer than wanted.
     const full = (spread / gaps) * (sections + 1);
     step("gained_with_full_edges", "spread / gaps * (sections + 1)", full);

@@ -1,6 +1,7 @@
 import { define } from "../define.ts";
 import { SECTIONS } from "../drafting/slashed-strip.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -20,7 +21,7 @@ export const SPREAD_TOTAL = define({
   returns: "length",
   compute({ gap, sections, edge_share }, { step }) {
     const gaps = step("gaps", "sections - 1 + 2 * edge_share", sections - 1 + 2 * edge_share);
-    if (gaps === 0) throw new Refusal("sections must be at least 2 when edge_share is 0, not 1");
+    if (gaps === 0) throw new Refusal(phrase`sections must be at least 2 when edge_share is 0, not 1`);
     step("with_full_edges", "gap * (sections + 1)", gap * (sections + 1));
     return step("total", "gap * gaps", gap * gaps);
   },

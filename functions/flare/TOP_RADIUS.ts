@@ -1,6 +1,7 @@
 import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { drawFlare } from "../drafting/flared-panel.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -24,7 +25,7 @@ export const TOP_RADIUS = define({
     if (!isAbove(hem, top)) {
       throw new Refusal(
         (say) =>
-          `hem must be longer than top to be drawn from a centre above it, not ${say(hem, top)} against ${say(top, hem)}: a hem as long as the top makes a straight strip`,
+          phrase`hem must be longer than top to be drawn from a centre above it, not ${say(hem, top)} against ${say(top, hem)}: a hem as long as the top makes a straight strip`,
       );
     }
     const gain = step("gain", "hem - top", hem - top);

@@ -10,6 +10,7 @@ import {
 import { grainDrawn } from "../drawing/grain-line.ts";
 import { dimension, outline, type Shape } from "../drawing/shapes.ts";
 import { degrees, line } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { edgeLength, mark, pieceArea, pieceBounds } from "../pieces/piece.ts";
 import { refuseUnlessSimple } from "../pieces/require-simple.ts";
 import { Refusal } from "../refusal.ts";
@@ -76,7 +77,8 @@ export const UNEVEN_GORE = define({
   },
   compute(given, { step, measure }) {
     const { gore, gores, waist, hip, front_length, back_length } = given;
-    if (gore > gores) throw new Refusal(`gore must be at most ${gores}, the number of gores, not ${gore}`);
+    if (gore > gores)
+      throw new Refusal(phrase`gore must be at most ${gores}, the number of gores, not ${gore}`);
     const side_length = step(
       "side",
       'IF(side_length=""; (front_length + back_length) / 2; side_length)',

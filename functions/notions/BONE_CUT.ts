@@ -3,6 +3,7 @@ import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { drawStrip } from "../drawing/flat-strip.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -38,7 +39,7 @@ export const BONE_CUT = define({
     if (!isAbove(cut, 0, channel))
       throw new Refusal(
         (say) =>
-          `clear must be less than half of the channel of ${say(channel, free)}, not ${say(free, channel)}`,
+          phrase`clear must be less than half of the channel of ${say(channel, free)}, not ${say(free, channel)}`,
       );
     return context.step("cut", "channel - 2 * free", cut);
   },

@@ -1,6 +1,7 @@
 import { BONING } from "../cautions.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -38,7 +39,7 @@ export const CHANNEL_WIDTH = define({
   alike: { "thickness, ease": "a thin bone may have more ease than it is thick" },
   compute({ width, thickness, ease, shape }, { step }) {
     if (shape === "round" && thickness > 0)
-      throw new Refusal("thickness must be left out for a round bone, which needs only its width");
+      throw new Refusal(phrase`thickness must be left out for a round bone, which needs only its width`);
     const half = step(
       "half_girth",
       'IF(shape = "round"; PI() * width / 2; width + thickness)',

@@ -4,6 +4,7 @@ import { rowStrip } from "../drafting/edge-strips.ts";
 import { evenPlaces } from "../drafting/even-row.ts";
 import { EYELET_ROW } from "../drafting/lacing.ts";
 import { drawRow, rowBetween } from "../drawing/row-along-edge.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -28,7 +29,7 @@ export const EYELET_MARK = define({
     const clear = context.step("end", "inset", inset);
     const row = step("row", "edge - 2 * end", rowBetween(edge, clear, clear));
     if (row === 0)
-      throw new Refusal(`inset must be less than half of the edge, to leave room between the eyelets`);
+      throw new Refusal(phrase`inset must be less than half of the edge, to leave room between the eyelets`);
     const gaps = step(
       "gaps",
       'count - 1 + IF(stagger="level";0;0.5)',

@@ -2,6 +2,7 @@ import { HOOPS } from "../cautions.ts";
 import { isBelow } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -27,7 +28,7 @@ export const HOOP_GIRTH = define({
     if (isBelow(bottom, top))
       throw new Refusal(
         (say) =>
-          `bottom must be at least as large as top, not ${say(bottom, top)} against ${say(top, bottom)}`,
+          phrase`bottom must be at least as large as top, not ${say(bottom, top)} against ${say(top, bottom)}`,
       );
     const way = step(
       "way_down",

@@ -1,4 +1,5 @@
 import { define } from "../define.ts";
+import { phrase } from "../phrase.ts";
 import { roundUpToWhole } from "../whole-number.ts";
 
 /**
@@ -41,7 +42,7 @@ export const PACKS_TO_BUY = define({
     const missing = step("missing", "MAX(0; needed - in_stock)", Math.max(0, needed - in_stock));
     const wanted = step("wanted", "missing * (1 + spare)", missing * (1 + spare));
     if (pack === null && missing > 0)
-      doubt("how many a pack holds is not given, so each is counted as a pack of its own");
+      doubt(phrase`how many a pack holds is not given, so each is counted as a pack of its own`);
     return step("packs", "ROUNDUP(ROUND(wanted / held; 8); 0)", roundUpToWhole(wanted / held));
   },
   examples: [

@@ -2,6 +2,7 @@ import { BONING } from "../cautions.ts";
 import { define } from "../define.ts";
 import { cutStock } from "../drafting/stock-cutting.ts";
 import { dimension, type Shape, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { roundUpToWhole } from "../whole-number.ts";
 
@@ -11,19 +12,19 @@ type Cells = readonly (number | null)[];
 function toCut(lengths: Cells, quantities: Cells): number[] {
   if (lengths.length !== quantities.length)
     throw new Refusal(
-      `quantities must have the same number of cells as lengths, not ${quantities.length} against ${lengths.length}`,
+      phrase`quantities must have the same number of cells as lengths, not ${quantities.length} against ${lengths.length}`,
     );
   const all = lengths.flatMap((length, i) => {
     const quantity = quantities[i] ?? null;
     if (length === null && quantity === null) return [];
-    if (length === null || quantity === null)
-      throw new Refusal(
-        `${length === null ? "lengths" : "quantities"}, number ${i + 1}, is empty beside ${length ?? quantity}`,
-      );
+    if (length === null) throw new Refusal(phrase`lengths, number ${i + 1}, is empty beside ${quantity!}`);
+    if (quantity === null) throw new Refusal(phrase`quantities, number ${i + 1}, is empty beside ${length}`);
     return Array.from({ length: quantity }, () => length);
   });
-  if (all.length === 0) throw new Refusal("lengths is empty: give at least one length and how many to cut");
-  if (all.length > 1000) throw new Refusal(`quantities must come to at most 1000 in all, not ${all.length}`);
+  if (all.length === 0)
+    throw new Refusal(phrase`lengths is empty: give at least one length and how many to cut`);
+  if (all.length > 1000)
+    throw new Refusal(phrase`quantities must come to at most 1000 in all, not ${all.length}`);
   return all.sort((a, b) => b - a);
 }
 
@@ -58,7 +59,7 @@ export const STOCK_COUNT = define({
     if (all[0]! > stock * (1 + 1e-9))
       throw new Refusal(
         (say) =>
-          `stock must be at least ${say(all[0]!, stock)}, the longest length to cut, not ${say(stock, all[0]!)}`,
+          phrase`stock must be at least ${say(all[0]!, stock)}, the longest length to cut, not ${say(stock, all[0]!)}`,
       );
     const sum = measure(
       "all_told",
@@ -70,7 +71,7 @@ export const STOCK_COUNT = define({
     measure("least", "the fewest stock lengths that any way of cutting needs", least);
     if (least < cuts.length)
       doubt(
-        `${cuts.length} is the best found, not proved least: this list is too long to try every way, and ${least} might be enough`,
+        phrase`${cuts.length} is the best found, not proved least: this list is too long to try every way, and ${least} might be enough`,
       );
     const how =
       least === cuts.length

@@ -8,6 +8,7 @@
 
 import { BendTooTight, offsetStroke } from "../geometry/offset.ts";
 import { type Edge, strokeLength, strokePart } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { type CornerRuns, convexity, cornerBetween, endDirection, hemCorner } from "./corner.ts";
 import { edgeText } from "./edge-names.ts";
@@ -84,7 +85,7 @@ function offsetEdge(
       if (!(reason instanceof BendTooTight)) throw reason;
       throw new Refusal(
         (say) =>
-          `${name} must be less than ${say(reason.radius, width)}, the radius of the tightest hollow of ${called}, not ${say(width, reason.radius)}${name === "own" ? "" : "; in own this edge can have a narrower allowance than the others"}`,
+          phrase`${name} must be less than ${say(reason.radius, width)}, the radius of the tightest hollow of ${called}, not ${say(width, reason.radius)}${name === "own" ? "" : "; in own this edge can have a narrower allowance than the others"}`,
       );
     }
     const turned: CornerRuns | null =
@@ -95,7 +96,7 @@ function offsetEdge(
       // In a hollow the parallel of a stroke shorter than the width may vanish between its neighbours'.
       if (strokeLength(stroke) < width) continue;
       throw new Refusal(
-        (say) => `${name} must be less for the narrow inner corner in ${called}, not ${say(width)}`,
+        (say) => phrase`${name} must be less for the narrow inner corner in ${called}, not ${say(width)}`,
       );
     }
     run = [...turned.first, ...turned.second];
@@ -139,7 +140,7 @@ function cornerTooNarrow(
   const wider = a.width >= b.width ? a : b;
   return new Refusal(
     (say) =>
-      `${wider.name} must be less for the narrow inner corner between ${before} and ${after}, not ${say(wider.width)}; an edge named in fold_edges gets no allowance`,
+      phrase`${wider.name} must be less for the narrow inner corner between ${before} and ${after}, not ${say(wider.width)}; an edge named in fold_edges gets no allowance`,
   );
 }
 
@@ -148,9 +149,9 @@ function requireRoom(piece: Piece, cut: Piece): Piece {
   try {
     requireSimple(cut);
   } catch (reason) {
-    throw new Refusal(`seam must be less, because with these allowances ${(reason as Error).message}`);
+    throw new Refusal(phrase`seam must be less, because with these allowances ${(reason as Error).message}`);
   }
   if (orientation(cut) !== orientation(piece) || pieceArea(cut) < pieceArea(piece) * (1 - 1e-9))
-    throw new Refusal("seam must be less, because these allowances are wider than the piece");
+    throw new Refusal(phrase`seam must be less, because these allowances are wider than the piece`);
   return cut;
 }

@@ -1,6 +1,7 @@
 /** What the edges of a piece are called, and an edge found by its name or number. */
 
 import { suggestion } from "../nearest-word.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /** The arguments of a function that works on one edge of its argument "piece". */
@@ -74,16 +75,16 @@ export function edgeNumberOf(piece: Piece, name: string, argument: string): numb
   if (found !== undefined && others.length === 0) return found;
   if (found !== undefined)
     throw new Refusal(
-      `${argument} must be a number where several edges have one name: ${listed([found, ...others].map(String), "and")} are all called ${quoted}`,
+      phrase`${argument} must be a number where several edges have one name: ${listed([found, ...others].map(String), "and")} are all called ${quoted}`,
     );
   const names = [...new Set(piece.names.filter((one) => one !== ""))];
   const count = piece.edges.length;
   if (names.length === 0)
     throw new Refusal(
-      `${argument} must be the number of an edge, from 1 to ${count}, not ${quoted}, because the edges of this piece have no names`,
+      phrase`${argument} must be the number of an edge, from 1 to ${count}, not ${quoted}, because the edges of this piece have no names`,
     );
   throw new Refusal(
-    `${argument} must be the name of an edge (${listed(names.slice(0, 8), "or")}) or its number, from 1 to ${count}, not ${quoted}${suggestion(name.trim(), names)}`,
+    phrase`${argument} must be the name of an edge (${listed(names.slice(0, 8), "or")}) or its number, from 1 to ${count}, not ${quoted}${suggestion(name.trim(), names)}`,
   );
 }
 

@@ -10,6 +10,7 @@ import {
   strokePart,
 } from "../geometry/strokes.ts";
 import { rememberWithObject } from "../memo.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { edgeNumberOf } from "./edge-names.ts";
 import { edgeLength, type Piece } from "./piece.ts";
@@ -31,7 +32,7 @@ export function edgeNumbers(text: string, piece: Piece, name: string): ReadonlyS
     for (const number of [first, last]) {
       if (number < 1 || number > count)
         throw new Refusal(
-          `${name} must name edges from 1 to ${count}, because the piece has ${count} edges, not ${number}`,
+          phrase`${name} must name edges from 1 to ${count}, because the piece has ${count} edges, not ${number}`,
         );
     }
     for (let number = Math.min(first, last); number <= Math.max(first, last); number += 1)

@@ -2,6 +2,7 @@
 
 import { BendTooTight, offsetStroke } from "../geometry/offset.ts";
 import type { Edge } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { orientation } from "./allowance.ts";
 import { convexity, cornerBetween, joinEnds } from "./corner.ts";
@@ -28,7 +29,7 @@ export function facingAlong(
   );
   const run = numbers.map((i) => piece.edges[i]!);
   if (run.length >= count)
-    throw new Refusal("edges must leave at least one edge of the piece without facing");
+    throw new Refusal(phrase`edges must leave at least one edge of the piece without facing`);
   const [beforeIndex, afterIndex] = [(first - 2 + count) % count, last % count];
   const before = piece.edges[beforeIndex]!;
   const after = piece.edges[afterIndex]!;
@@ -39,7 +40,7 @@ export function facingAlong(
   const tooDeep = () =>
     new Refusal(
       (say) =>
-        `depth must be less for the edges beside the facing to reach its inner line, not ${say(depth)}`,
+        phrase`depth must be less for the edges beside the facing to reach its inner line, not ${say(depth)}`,
     );
   if (!end || !start) throw tooDeep();
   const [low, high] = [edgeLength(after) - edgeLength(end.b), edgeLength(start.b)];
@@ -68,7 +69,7 @@ export function innerLine(run: readonly Edge[], depth: number, side: 1 | -1, tol
       if (!(reason instanceof BendTooTight)) throw reason;
       throw new Refusal(
         (say) =>
-          `depth must be less than ${say(reason.radius, depth)}, the radius of the tightest bend it follows, not ${say(depth, reason.radius)}`,
+          phrase`depth must be less than ${say(reason.radius, depth)}, the radius of the tightest bend it follows, not ${say(depth, reason.radius)}`,
       );
     }
     const turned =
@@ -77,7 +78,7 @@ export function innerLine(run: readonly Edge[], depth: number, side: 1 | -1, tol
         : cornerBetween(inner, next, stroke.from, depth, convexity(inner, next, side));
     if (!turned)
       throw new Refusal(
-        (say) => `depth must be less for the corner the facing goes round, not ${say(depth)}`,
+        (say) => phrase`depth must be less for the corner the facing goes round, not ${say(depth)}`,
       );
     inner = [...turned.first, ...turned.second];
   }

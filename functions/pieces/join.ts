@@ -1,6 +1,7 @@
 /** Two pieces laid edge to edge and drawn as one. */
 
 import { degrees, distance, type Edge } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { orientation } from "./allowance.ts";
 import { placeAlong, reverseEdge } from "./edges.ts";
@@ -31,9 +32,9 @@ export function joinPieces(
     throw new Refusal((say) => {
       const why =
         Math.abs(one - two) > tolerance
-          ? `they are ${say(one, two)} and ${say(two, one)} long`
-          : `they curve apart by ${say(off, 0)}`;
-      return `second_edge must match first_edge along its whole length, within ${say(tolerance, 0)}: ${why}`;
+          ? phrase`they are ${say(one, two)} and ${say(two, one)} long`
+          : phrase`they curve apart by ${say(off, 0)}`;
+      return phrase`second_edge must match first_edge along its whole length, within ${say(tolerance, 0)}: ${why}`;
     });
   }
   const after = <T>(list: readonly T[], at: number): T[] => [...list.slice(at), ...list.slice(0, at - 1)];
@@ -46,7 +47,7 @@ export function joinPieces(
     return requireSimple(whole);
   } catch (reason) {
     throw new Refusal(
-      `second_edge must be one at which the pieces lie side by side: ${(reason as Error).message}`,
+      phrase`second_edge must be one at which the pieces lie side by side: ${(reason as Error).message}`,
     );
   }
 }

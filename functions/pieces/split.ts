@@ -2,6 +2,7 @@
 
 import { isInPolygon } from "../geometry/point-in-polygon.ts";
 import { type Edge, line, type Point, pointAt } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { orientation } from "./allowance.ts";
 import { edgePart, placeAlong } from "./edges.ts";
@@ -22,7 +23,7 @@ export function partBetween(piece: Piece, start: OutlinePlace, end: OutlinePlace
   const [part, rest] = [partAlong(piece, start, end), partAlong(piece, end, start)];
   for (const one of [part, rest]) {
     if (!isSimple(one) || orientation(one) !== orientation(piece))
-      throw new Refusal("the cut must run inside the piece from edge to edge, but it leaves the piece");
+      throw new Refusal(phrase`the cut must run inside the piece from edge to edge, but it leaves the piece`);
   }
   const { left, right, low, high } = pieceBounds(part);
   const ring = flattenPiece(part, Math.max(right - left, high - low) / 2000);
@@ -33,7 +34,7 @@ export function partBetween(piece: Piece, start: OutlinePlace, end: OutlinePlace
 function partAlong(piece: Piece, start: OutlinePlace, end: OutlinePlace): Piece {
   const { edges, names } = outlineBetween(piece, start, end);
   if (edges.length === 0)
-    throw new Refusal("the cut must run between two places of the outline, not from a place to itself");
+    throw new Refusal(phrase`the cut must run between two places of the outline, not from a place to itself`);
   const [from, to] = [edges[0]![0]!.from, edges.at(-1)!.at(-1)!.to];
   return pieceOf([...edges, [line(to, from)]], [...names, "cut"]);
 }

@@ -2,6 +2,7 @@ import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import type { Point } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { roundDownToWhole } from "../whole-number.ts";
 
@@ -41,18 +42,19 @@ export const CARTRIDGE_STITCH = define({
     if (!isAbove(flat, finished))
       throw new Refusal(
         (say) =>
-          `flat must be wider than finished to be drawn up, not ${say(flat, finished)} against ${say(finished, flat)}`,
+          phrase`flat must be wider than finished to be drawn up, not ${say(flat, finished)} against ${say(finished, flat)}`,
       );
     const least = step("least_pitch", "2 * thickness", 2 * thickness);
     if (pitch < least * (1 - 1e-9)) {
       throw new Refusal(
         (say) =>
-          `pitch must be at least ${say(least, pitch)}, two thicknesses of the cloth, not ${say(pitch, least)}`,
+          phrase`pitch must be at least ${say(least, pitch)}, two thicknesses of the cloth, not ${say(pitch, least)}`,
       );
     }
     if (isAbove(pitch, finished))
       throw new Refusal(
-        (say) => `pitch must be at most the finished ${say(finished, pitch)}, not ${say(pitch, finished)}`,
+        (say) =>
+          phrase`pitch must be at most the finished ${say(finished, pitch)}, not ${say(pitch, finished)}`,
       );
     const nearest = step(
       "nearest",

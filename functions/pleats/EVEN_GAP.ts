@@ -1,6 +1,7 @@
 import { isBelow } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { drawRow } from "../drawing/row-along-edge.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -31,7 +32,7 @@ export const EVEN_GAP = define({
     const kept = step("kept", 'start + IF(end = ""; start; end)', start + (end ?? start));
     if (!isBelow(kept, edge)) {
       throw new Refusal(
-        `start and end must be less than the edge of ${say(edge)}, not ${say(kept)} together`,
+        phrase`start and end must be less than the edge of ${say(edge)}, not ${say(kept)} together`,
       );
     }
     const row = step("row", "edge - kept", edge - kept);

@@ -1,6 +1,7 @@
 import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { drawEvenPleats, EVEN_PLEATS, HIDDEN_LAYERS_RULE, hiddenLayers } from "../drafting/pleat-creases.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -26,7 +27,7 @@ export const FINISHED_WIDTH = define({
     const finished = flat - seam - hidden;
     if (!isAbove(finished, 0, flat)) {
       throw new Refusal(
-        `flat must be more than ${say(hidden + seam)}, which the pleats and seams take, not ${say(flat)}`,
+        phrase`flat must be more than ${say(hidden + seam)}, which the pleats and seams take, not ${say(flat)}`,
       );
     }
     step("times", "(flat - seam) / (flat - seam - hidden)", (flat - seam) / finished);

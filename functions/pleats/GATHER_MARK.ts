@@ -2,6 +2,7 @@ import { isBelow } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
 import type { Point } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -33,7 +34,7 @@ export const GATHER_MARK = define({
   compute({ number, edge, parts, skip }, { step }) {
     if (!isBelow(skip, edge))
       throw new Refusal(
-        (say) => `skip must be less than the edge of ${say(edge, skip)}, not ${say(skip, edge)}`,
+        (say) => phrase`skip must be less than the edge of ${say(edge, skip)}, not ${say(skip, edge)}`,
       );
     const part = step("part", "(edge - skip) / parts", (edge - skip) / parts);
     return step("mark", 'IF(number > parts; ""; number * part)', number > parts ? "" : number * part);

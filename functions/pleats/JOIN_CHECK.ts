@@ -11,6 +11,7 @@ import {
   PLEAT_STYLE,
 } from "../drafting/pleat-creases.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -39,7 +40,7 @@ export const JOIN_CHECK = define({
     const flat = step("flat", "finished + layers * depth * count", finished + layers * depth * count);
     if (join > flat * (1 + 1e-9)) {
       throw new Refusal(
-        (say) => `join must lie on the flat width of ${say(flat, join)}, not ${say(join, flat)}`,
+        (say) => phrase`join must lie on the flat width of ${say(flat, join)}, not ${say(join, flat)}`,
       );
     }
     checkBoxWidth(style, finished / count, box_width);

@@ -1,6 +1,7 @@
 import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { ROUNDING, roundCount, roundCountRule } from "../rounding.ts";
 import { DRESS_MAKING } from "../sources.ts";
@@ -31,7 +32,8 @@ export const PLEATS_ACROSS = define({
   compute({ finished, width, rounding }, { step }) {
     if (isAbove(width, finished))
       throw new Refusal(
-        (say) => `width must be at most the finished ${say(finished, width)}, not ${say(width, finished)}`,
+        (say) =>
+          phrase`width must be at most the finished ${say(finished, width)}, not ${say(width, finished)}`,
       );
     const exact = step("exact", "finished / width", finished / width);
     const count = Math.max(1, roundCount(exact, rounding));

@@ -8,6 +8,7 @@ import {
   hiddenLayers,
   PLEAT_STYLE,
 } from "../drafting/pleat-creases.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { ROUNDING, roundCount, roundCountRule } from "../rounding.ts";
 
@@ -38,7 +39,7 @@ export const PLEAT_COUNT = define({
     if (isBelow(flat, finished))
       throw new Refusal(
         (say) =>
-          `flat must be at least as wide as finished, not ${say(flat, finished)} against ${say(finished, flat)}`,
+          phrase`flat must be at least as wide as finished, not ${say(flat, finished)} against ${say(finished, flat)}`,
       );
     const taken = step("taken", "flat - finished", flat - finished);
     const layers = step("layers", HIDDEN_LAYERS_RULE, hiddenLayers(style));

@@ -1,6 +1,7 @@
 import { isBelow } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { drawCreases, drawFolded } from "../drafting/pleat-creases.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -24,7 +25,7 @@ export const PLEAT_TO_STRIPE = define({
     if (!isBelow(shown, whole))
       throw new Refusal(
         (say) =>
-          `shown must be less than the ${say(whole, shown)} of cloth to each pleat, not ${say(shown, whole)}`,
+          phrase`shown must be less than the ${say(whole, shown)} of cloth to each pleat, not ${say(shown, whole)}`,
       );
     step("fullness", "each / shown", whole / shown);
     return step("depth", "(each - shown) / 2", (whole - shown) / 2);

@@ -2,6 +2,7 @@ import { isBelow } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { drawStrips } from "../drawing/flat-strip.ts";
 import { dimension } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -22,7 +23,7 @@ export const TAKE_UP = define({
     if (isBelow(flat, finished))
       throw new Refusal(
         (say) =>
-          `flat must be at least as wide as finished, not ${say(flat, finished)} against ${say(finished, flat)}`,
+          phrase`flat must be at least as wide as finished, not ${say(flat, finished)} against ${say(finished, flat)}`,
       );
     return step("taken", "flat - finished", flat - finished);
   },

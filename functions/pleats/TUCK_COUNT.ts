@@ -1,6 +1,7 @@
 import { isAbove } from "../compared-figures.ts";
 import { define } from "../define.ts";
 import { dimension, stroke } from "../drawing/shapes.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { ROUNDING, roundCount, roundCountRule } from "../rounding.ts";
 import { DRESS_MAKING } from "../sources.ts";
@@ -30,7 +31,9 @@ export const TUCK_COUNT = define({
   alike: { "gap, edge": "the plain edge may be wider or narrower than the gap" },
   compute({ finished, gap, edge, rounding }, { step }) {
     if (isAbove(2 * edge, finished))
-      throw new Refusal((say) => `edge must be at most half the finished ${say(finished)}, not ${say(edge)}`);
+      throw new Refusal(
+        (say) => phrase`edge must be at most half the finished ${say(finished)}, not ${say(edge)}`,
+      );
     const between = step("between", "finished - 2 * edge", finished - 2 * edge);
     const exact = step("exact", "between / gap", between / gap);
     const gaps = step("gaps", roundCountRule("exact"), roundCount(exact, rounding));

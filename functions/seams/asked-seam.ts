@@ -1,6 +1,7 @@
 /** Which seam of the list a call asks about. */
 import type { ListRow, Take, Takes } from "../define.ts";
 import { nearestWord } from "../nearest-word.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { PIECE_LIST } from "./piece-list.ts";
 import {
@@ -67,13 +68,13 @@ export function askedSeam(given: Asked): Found {
     const names = all.flatMap(({ sides }) => sides.map(sideName));
     const near = nearestWord(sideName(mine), names);
     throw new Refusal(
-      `no row of the list of seams names "${sideName(mine)}"${near ? `; is "${near}" meant?` : ""}`,
+      phrase`no row of the list of seams names "${sideName(mine)}"${near ? `; is "${near}" meant?` : ""}`,
     );
   }
   if (given.sewn_to === null || given.its_edge === null) {
     if (found.length > 1)
       throw new Refusal(
-        `"${sideName(mine)}" is in ${found.length} rows of the list of seams: give the piece and edge that it is sewn to as well`,
+        phrase`"${sideName(mine)}" is in ${found.length} rows of the list of seams: give the piece and edge that it is sewn to as well`,
       );
     return { seam: found[0]!, all, asked: has(found[0]!.sides[0]) ? 0 : 1 };
   }
@@ -83,7 +84,7 @@ export function askedSeam(given: Asked): Found {
   );
   if (!seam)
     throw new Refusal(
-      `the list of seams sews "${sideName(mine)}" to ${found.map(({ sides: [a, b] }) => `"${sideName(has(a) ? b : a)}"`).join(" and ")}, not to "${other}"`,
+      phrase`the list of seams sews "${sideName(mine)}" to ${found.map(({ sides: [a, b] }) => `"${sideName(has(a) ? b : a)}"`).join(" and ")}, not to "${other}"`,
     );
   return { seam, all, asked: has(seam.sides[0]) ? 0 : 1 };
 }

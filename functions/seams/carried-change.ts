@@ -3,6 +3,7 @@
  * change of the edges that it is sewn to, carried along the list of seams through plain and eased seams.
  */
 import { misspeltPhrase, nearestWord } from "../nearest-word.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { cellOfLog, type FittingLog, type LogEntry, type SeamEnd } from "./log-list.ts";
 import { misspeltSeam } from "./misspelt-seam.ts";
@@ -55,7 +56,7 @@ export function changeOf(
     const slip = near === undefined ? null : misspeltSeam(name, near, seams);
     if (slip) throw new Refusal(slip.sentence, slip.at);
     throw new Refusal(
-      `neither the fitting log nor the list of seams knows "${name}"${near ? `; is "${near}" meant?` : ""}`,
+      phrase`neither the fitting log nor the list of seams knows "${name}"${near ? `; is "${near}" meant?` : ""}`,
     );
   }
   const own = ownChange(name, end, log);
@@ -73,7 +74,7 @@ export function changeOf(
     ways += 1;
     if (ways > MOST_WAYS)
       throw new Refusal(
-        "the list of seams connects its edges in too many circles to carry a change along it: delete rows that sew together what other rows connect already",
+        phrase`the list of seams connects its edges in too many circles to carry a change along it: delete rows that sew together what other rows connect already`,
       );
     return seams.flatMap((seam): Source[] => {
       const keys = seam.sides.map(edgeKeys);
@@ -127,7 +128,7 @@ function agreed(edge: string, [first, ...others]: readonly Source[]): Source | u
   if (first && other)
     throw new Refusal(
       (say) =>
-        `the edges sewn to "${edge}" disagree, ${said(first, say)} and ${said(other, say)}: write in the fitting log by how much "${edge}" itself was altered`,
+        phrase`the edges sewn to "${edge}" disagree, ${said(first, say)} and ${said(other, say)}: write in the fitting log by how much "${edge}" itself was altered`,
     );
   return first;
 }
@@ -222,7 +223,7 @@ function ownChange(name: string, end: SeamEnd | null, { entries }: FittingLog): 
   const atEnd = own.find((entry) => entry.end !== null);
   if (end === null && atEnd)
     throw new Refusal(
-      `row ${atEnd.number} of the fitting log alters "${name}" at the ${atEnd.end} only: ask for its top or its bottom`,
+      phrase`row ${atEnd.number} of the fitting log alters "${name}" at the ${atEnd.end!} only: ask for its top or its bottom`,
       cellOfLog(atEnd.places, "end"),
     );
   const counted = own.filter((entry) => entry.end === null || entry.end === end);
@@ -242,7 +243,7 @@ function refuseMisspelt({ entries }: FittingLog, listed: ReadonlySet<string>, se
     throw slip
       ? new Refusal(slip.sentence, slip.at)
       : new Refusal(
-          `row ${number} of the fitting log names "${name}", and the list of seams has no such edge; is "${meant}" meant?`,
+          phrase`row ${number} of the fitting log names "${name}", and the list of seams has no such edge; is "${meant}" meant?`,
           cellOfLog(places, "seam"),
         );
   }

@@ -3,6 +3,7 @@
 import { comparedName } from "../compared-name.ts";
 import type { ListForm, ListRow } from "../define.ts";
 import { rememberWithObject } from "../memo.ts";
+import { phrase } from "../phrase.ts";
 import { type CellOfList, Refusal } from "../refusal.ts";
 
 const text = (about: string, choices?: readonly string[]) =>
@@ -98,15 +99,15 @@ function readLog(rows: readonly ListRow[]): FittingLog {
       if (cells[field] === null)
         throw new Refusal(
           field === "amount"
-            ? `${where} names the ${piece}'s ${seam} and has no amount: write how much it was let out or taken in, or clear the row`
-            : `${where} names no ${field}${amount === null ? "" : ", although it has an amount"}: write what was altered, or clear the row`,
+            ? phrase`${where} names the ${String(piece)}'s ${String(seam)} and has no amount: write how much it was let out or taken in, or clear the row`
+            : phrase`${where} names no ${field}${amount === null ? "" : ", although it has an amount"}: write what was altered, or clear the row`,
           cellOfLog(places, field),
         );
     const figure = Number(amount);
     if (way !== null && figure < 0)
       throw new Refusal(
         (say) =>
-          `${where} has ${say(figure)} and says ${way}: write ${say(-figure)} with in or out, or leave in or out blank`,
+          phrase`${where} has ${say(figure)} and says ${String(way)}: write ${say(-figure)} with in or out, or leave in or out blank`,
         cellOfLog(places, "amount"),
       );
     const name = comparedName(`${piece} ${seam}`);

@@ -7,6 +7,7 @@ import { isAbove } from "../compared-figures.ts";
 import { comparedName } from "../compared-name.ts";
 import type { ListRow } from "../define.ts";
 import { readMarks } from "../marks-text.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal, refusingAt } from "../refusal.ts";
 import type { Unit } from "../units.ts";
 import { type Eased, matchBack, matchPlace } from "./match-place.ts";
@@ -75,7 +76,7 @@ function notchesAt(seam: Seam, pieceRows: readonly ListRow[], reader: Reader): P
   const hub = single(first) ? 0 : single(second) ? 1 : null;
   if (hub === null)
     throw new Refusal(
-      `${where} has several edges on both sides, ${sideName(seam.sides[0])} to ${sideName(seam.sides[1])}: notches are placed where one side is a single edge; write none in its column "notch"`,
+      phrase`${where} has several edges on both sides, ${sideName(seam.sides[0])} to ${sideName(seam.sides[1])}: notches are placed where one side is a single edge; write none in its column "notch"`,
     );
   return successionNotches(seam, sides, hub, eased, where);
 }
@@ -84,12 +85,12 @@ function refuseEase({ first, second, from, to }: Eased, where: string): void {
   if (to > first * (1 + 1e-9) || from >= to)
     throw new Refusal(
       (say) =>
-        `${where} is eased from ${say(from, to)} to ${say(to, from, first)}: write places along its first edge, which is ${say(first, to)} long, the first before the second`,
+        phrase`${where} is eased from ${say(from, to)} to ${say(to, from, first)}: write places along its first edge, which is ${say(first, to)} long, the first before the second`,
     );
   if (isAbove(first - second, to - from, first, to))
     throw new Refusal(
       (say) =>
-        `${where} has ${say(first - second, to - from)} to ease in between ${say(from)} and ${say(to)}: leave more of the edge for it`,
+        phrase`${where} has ${say(first - second, to - from)} to ease in between ${say(from)} and ${say(to)}: leave more of the edge for it`,
     );
 }
 
@@ -109,7 +110,7 @@ function pairNotches(
     if (at < 0 || at > drawn * (1 + 1e-9))
       throw new Refusal(
         (say) =>
-          `${where} has a notch at ${say(at, drawn)}: it must lie on ${first.text}, from 0 to ${say(drawn, at)}`,
+          phrase`${where} has a notch at ${say(at, drawn)}: it must lie on ${first.text}, from 0 to ${say(drawn, at)}`,
       );
   const double = isDouble(seam, [first, second]);
   const outerFirst = first.overFold ? outerEnd(first) : "begin";
@@ -152,17 +153,17 @@ function successionNotches(
   const { parts } = sides[hub === 0 ? 1 : 0];
   if (parts.some(({ times }) => times > 1))
     throw new Refusal(
-      `${where} does not say in which order its edges follow one another: write each as often as it comes, such as "front + back + front", or none in its column "notch"`,
+      phrase`${where} does not say in which order its edges follow one another: write each as often as it comes, such as "front + back + front", or none in its column "notch"`,
     );
   if (seam.notches !== null)
     throw new Refusal(
-      `${where} has places of notches beside several edges in succession: leave them blank, and the joins and the middle of each edge are notched`,
+      phrase`${where} has places of notches beside several edges in succession: leave them blank, and the joins and the middle of each edge are notched`,
     );
   const placed: Placed[] = [];
   const mirrored = parts.every((part, i) => Math.abs(part.length - parts.at(-1 - i)!.length) <= 1e-6);
   if (one.overFold && !mirrored)
     throw new Refusal(
-      `${where} sews edges to ${one.text}, which lies on the fold, and they are not the same from both ends: write them from one end to the other, such as "back + front + back", or cut the ${one.piece.name} whole`,
+      phrase`${where} sews edges to ${one.text}, which lies on the fold, and they are not the same from both ends: write them from one end to the other, such as "back + front + back", or cut the ${one.piece.name} whole`,
     );
   const opposite = !mirrored && (seam.ends ?? endOfFirst(one, parts, where)) === "opposite";
   // What is eased lies along the first edge from its own beginning, so there the seam is turned before it is matched.
@@ -203,7 +204,7 @@ function endOfFirst(one: GarmentEdge, parts: readonly GarmentEdge[], where: stri
   const opposite = alike(before, last, first) || alike(after, first, last);
   if (same !== opposite) return same ? "same" : "opposite";
   throw new Refusal(
-    `${where} does not say from which end of ${one.text} its edges follow one another: write same in its column "ends" where ${first.text} lies at the beginning of it, opposite where it lies at the end`,
+    phrase`${where} does not say from which end of ${one.text} its edges follow one another: write same in its column "ends" where ${first.text} lies at the beginning of it, opposite where it lies at the end`,
   );
 }
 
@@ -241,7 +242,7 @@ function endsMeet(seam: Seam, first: GarmentEdge, second: GarmentEdge, where: st
   const [one, other] = [downward(first), downward(second)];
   if (one !== 0 && other !== 0) return one === other ? "same" : "opposite";
   throw new Refusal(
-    `${where} does not say how ${first.text} and ${second.text} lie to each other: write same in its column "ends" where both begin at the same end of the seam, opposite where they don't`,
+    phrase`${where} does not say how ${first.text} and ${second.text} lie to each other: write same in its column "ends" where both begin at the same end of the seam, opposite where they don't`,
   );
 }
 

@@ -3,6 +3,7 @@ import { comparedName } from "../compared-name.ts";
 import type { ListForm, ListRow } from "../define.ts";
 import { rememberWithObject } from "../memo.ts";
 import { nearestWord } from "../nearest-word.ts";
+import { phrase } from "../phrase.ts";
 import { foldOf } from "../pieces/cut-on-fold.ts";
 import { edgeNumberOf, edgeText } from "../pieces/edge-names.ts";
 import { edgeLength, type Piece, readPiece } from "../pieces/piece.ts";
@@ -69,12 +70,12 @@ function readPieces(rows: readonly ListRow[]): ReadonlyMap<string, GarmentPiece>
     });
     const where = `row ${number} of the list of pieces`;
     if (cells.name === null)
-      throw new Refusal(`${where} has no name: write what the piece is called`, at("name"));
+      throw new Refusal(phrase`${where} has no name: write what the piece is called`, at("name"));
     const name = String(cells.name).trim();
     const key = comparedName(name);
     if (pieces.has(key))
       throw new Refusal(
-        `${where} is called "${name}", and so is a row above it: give each piece its own name`,
+        phrase`${where} is called "${name}", and so is a row above it: give each piece its own name`,
         at("name"),
       );
     const text = cells.outline ?? null;
@@ -93,18 +94,18 @@ function readPieces(rows: readonly ListRow[]): ReadonlyMap<string, GarmentPiece>
 }
 
 function outlineOf(text: unknown, name: string): Piece {
-  if (text === null) throw new Refusal(`the list of pieces has no outline for "${name}"`);
+  if (text === null) throw new Refusal(phrase`the list of pieces has no outline for "${name}"`);
   let piece: Piece;
   try {
     piece = readPiece(String(text));
   } catch (reason) {
     throw new Refusal(
-      `the outline of "${name}" in the list of pieces is not a valid piece: ${(reason as Error).message}`,
+      phrase`the outline of "${name}" in the list of pieces is not a valid piece: ${(reason as Error).message}`,
     );
   }
   if (piece.marks.some(({ role }) => role === "seam"))
     throw new Refusal(
-      `the outline of "${name}" in the list of pieces has its allowances on: give the outline without them, because seams are measured on the line that is sewn`,
+      phrase`the outline of "${name}" in the list of pieces has its allowances on: give the outline without them, because seams are measured on the line that is sewn`,
     );
   return piece;
 }
@@ -119,7 +120,7 @@ export function pieceCalled(
   if (found) return found;
   const near = nearestWord(comparedName(name), pieces.keys());
   throw new Refusal(
-    `${where} names the piece "${name.trim()}", and the list of pieces has none of that name${near ? `; is "${near}" meant?` : ""}`,
+    phrase`${where} names the piece "${name.trim()}", and the list of pieces has none of that name${near ? `; is "${near}" meant?` : ""}`,
   );
 }
 
@@ -152,7 +153,7 @@ export function garmentEdge(piece: GarmentPiece, edge: string, where: string): G
     : edgeNumberOf(outline, edge, `the edge "${edge.trim()}" of the ${piece.name} in ${where}`);
   if (number < 1 || number > outline.edges.length)
     throw new Refusal(
-      `${where} names edge ${number} of the ${piece.name}, which has ${outline.edges.length} edges`,
+      phrase`${where} names edge ${number} of the ${piece.name}, which has ${outline.edges.length} edges`,
     );
   const text = `the ${piece.name}'s ${edgeText(outline, number).replace(/^the /, "")}`;
   const length = edgeLength(outline.edges[number - 1]!);
@@ -161,10 +162,10 @@ export function garmentEdge(piece: GarmentPiece, edge: string, where: string): G
   const fold = foldOf(outline);
   if (!fold)
     throw new Refusal(
-      `the ${piece.name} is on the fold, and its outline has no straight edge along the grain at its left or right to fold at`,
+      phrase`the ${piece.name} is on the fold, and its outline has no straight edge along the grain at its left or right to fold at`,
     );
   if (fold.edges.has(number))
-    throw new Refusal(`${where} names ${text}, which lies on the fold: nothing is sewn there`);
+    throw new Refusal(phrase`${where} names ${text}, which lies on the fold: nothing is sewn there`);
   const overFold = fold.meets.has(number);
   const before = ((number - 2 + outline.edges.length) % outline.edges.length) + 1;
   return {

@@ -7,6 +7,7 @@
 import { comparedName } from "../compared-name.ts";
 import type { ListForm, ListRow } from "../define.ts";
 import { rememberWithObject } from "../memo.ts";
+import { phrase } from "../phrase.ts";
 import { type CellOfList, Refusal, refusingAt } from "../refusal.ts";
 
 export const HOW = ["plain", "eased", "gathered", "stretched"] as const;
@@ -156,10 +157,10 @@ export function sideOf(piece: string, edge: string, where: string): readonly Nam
   const split = (list: string) => list.split("+").map(comparedName);
   const [pieces, edges] = [split(piece), split(edge)];
   if (pieces.includes("") || edges.includes(""))
-    throw new Refusal(`${where} has a "+" with nothing beside it: write the names as "front + back"`);
+    throw new Refusal(phrase`${where} has a "+" with nothing beside it: write the names as "front + back"`);
   if (edges.length !== 1 && edges.length !== pieces.length)
     throw new Refusal(
-      `${where} has ${pieces.length} ${pieces.length === 1 ? "piece" : "pieces"} and ${edges.length} edges: name one edge for all pieces, or one for each`,
+      phrase`${where} has ${pieces.length} ${pieces.length === 1 ? "piece" : "pieces"} and ${edges.length} edges: name one edge for all pieces, or one for each`,
     );
   return pieces.map((one, i) => ({ piece: one, edge: edges.length === 1 ? edges[0]! : edges[i]! }));
 }
@@ -177,24 +178,24 @@ const readSeams = (rows: readonly ListRow[]): readonly Seam[] =>
     for (const field of ["piece", "edge", "other", "otherEdge"] as const)
       if (cells[field] === null)
         throw new Refusal(
-          `${where} has nothing in its column "${SEAM_LIST.columns[field].headings[0]}": fill it in, or clear the row`,
+          phrase`${where} has nothing in its column "${SEAM_LIST.columns[field].headings[0]}": fill it in, or clear the row`,
           at(field),
         );
     const how = (cells.how ?? "plain") as How;
     const [difference, fullness] = [cells.difference, cells.fullness] as (number | null)[];
     if (difference !== null && fullness !== null)
       throw new Refusal(
-        `${where} has a wanted difference and a fullness: keep one of them`,
+        phrase`${where} has a wanted difference and a fullness: keep one of them`,
         at("difference"),
       );
     if (how === "plain" && ((difference ?? 0) !== 0 || (fullness ?? 1) !== 1))
       throw new Refusal(
-        `${where} is plain, but its wanted difference or fullness asks for edges of different lengths: write eased, gathered or stretched, or clear the wanted difference`,
+        phrase`${where} is plain, but its wanted difference or fullness asks for edges of different lengths: write eased, gathered or stretched, or clear the wanted difference`,
         at("how") ?? at("difference"),
       );
     if (how === "stretched" && ((difference ?? 0) > 0 || (fullness ?? 1) > 1))
       throw new Refusal(
-        `${where} is stretched, so its first edge is the shorter: write its wanted difference with a minus`,
+        phrase`${where} is stretched, so its first edge is the shorter: write its wanted difference with a minus`,
         at("difference") ?? at("fullness"),
       );
     return {

@@ -1,6 +1,7 @@
 /** The two sides of a seam: their lengths in the garment, the wanted difference, and their angles to the grain. */
 import type { CallContext, ListRow } from "../define.ts";
 import { degrees, flatten } from "../geometry/strokes.ts";
+import { phrase } from "../phrase.ts";
 import { pieceBounds } from "../pieces/piece.ts";
 import { Refusal, refusingAt } from "../refusal.ts";
 import { type GarmentEdge, garmentEdge, pieceCalled, piecesOf } from "./piece-list.ts";
@@ -64,7 +65,7 @@ export function doubtCounts({ sides }: MeasuredSeam, doubt: CallContext["doubt"]
   for (const piece of new Set(sides.flatMap(({ parts }) => parts.map((part) => part.piece))))
     if (piece.blankCount)
       doubt(
-        `the list of pieces does not say how many of ${piece.name} the garment has, and 1 is taken: type how many`,
+        phrase`the list of pieces does not say how many of ${piece.name} the garment has, and 1 is taken: type how many`,
         piece.blankCount,
       );
 }
@@ -92,10 +93,10 @@ const isSelf = ([a, b]: readonly [GarmentEdge[], GarmentEdge[]]): boolean =>
 function refuseSelf([a, b]: readonly [GarmentEdge[], GarmentEdge[]], where: string): void {
   const twice = a.find((one) => b.some((other) => same(one, other)));
   if (!twice) return;
-  if (!isSelf([a, b])) throw new Refusal(`${where} has ${twice.text} on both sides of one seam`);
+  if (!isSelf([a, b])) throw new Refusal(phrase`${where} has ${twice.text} on both sides of one seam`);
   if (twice.copies % 2 === 1)
     throw new Refusal(
-      `${where} sews ${twice.text} to itself, and the garment has ${twice.copies === 1 ? "one such edge" : `${twice.copies} such edges, which are no pairs`}: name the edge that it is sewn to, or correct how many in the list of pieces`,
+      phrase`${where} sews ${twice.text} to itself, and the garment has ${twice.copies === 1 ? "one such edge" : `${twice.copies} such edges, which are no pairs`}: name the edge that it is sewn to, or correct how many in the list of pieces`,
     );
 }
 
@@ -105,7 +106,7 @@ function sideOf(edges: readonly GarmentEdge[], seams: number, own: boolean, wher
     const times = own ? 1 : edge.copies / seams / named;
     if (!Number.isInteger(times))
       throw new Refusal(
-        `${where} names ${edge.text} ${named} times, and the garment has ${edge.copies} such edges: name it once, or as often as the garment has it`,
+        phrase`${where} names ${edge.text} ${named} times, and the garment has ${edge.copies} such edges: name it once, or as often as the garment has it`,
       );
     return { ...edge, times };
   });

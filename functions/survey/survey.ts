@@ -6,6 +6,7 @@
 import { comparedName } from "../compared-name.ts";
 import { remember, rememberWithObject } from "../memo.ts";
 import { misspeltPhrase, nearestWord } from "../nearest-word.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { MEASURES, type Measure, PERCENTILES, SURVEYS, type Survey } from "./body-data.ts";
 
@@ -87,7 +88,7 @@ export function knownFigures(
 ): KnownMeasures {
   if (terms.length !== values.length) {
     throw new Refusal(
-      `terms and values must have the same number of cells, not ${terms.length} and ${values.length}`,
+      phrase`terms and values must have the same number of cells, not ${terms.length} and ${values.length}`,
     );
   }
   const known = new Map<Measure, number>();
@@ -97,7 +98,7 @@ export function knownFigures(
     const near = measure ? undefined : misspeltPhrase(term ?? "", names.keys());
     if (near)
       throw new Refusal(
-        `terms, number ${i + 1}, "${term!.trim().slice(0, 40)}", is not a measurement the survey has; is ${near} meant?`,
+        phrase`terms, number ${i + 1}, "${term!.trim().slice(0, 40)}", is not a measurement the survey has; is ${near} meant?`,
       );
     if (measure && value !== null && !known.has(measure)) known.set(measure, value / size);
   });
@@ -110,7 +111,7 @@ export function requireMeasure(term: string): Measure {
   if (measure) return measure;
   const near = nearestWord(term.trim(), names.keys());
   throw new Refusal(
-    `term must be a measurement the survey has, such as waist girth, back waist length or stature, not "${term.trim().slice(0, 40)}"${near ? `; is ${near} meant?` : ""}`,
+    phrase`term must be a measurement the survey has, such as waist girth, back waist length or stature, not "${term.trim().slice(0, 40)}"${near ? `; is ${near} meant?` : ""}`,
   );
 }
 

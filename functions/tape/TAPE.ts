@@ -2,6 +2,7 @@ import { unclearFigure } from "../decimal.ts";
 import { define } from "../define.ts";
 import { tape } from "../drawing/tape-drawing.ts";
 import { readTape } from "../fractions.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /**
@@ -18,15 +19,19 @@ export const TAPE = define({
   takes: { text: { kind: "text", about: 'the length as written, such as "16 1/2 in"' } },
   returns: "length",
   compute({ text }, { measure, unit, decimal }) {
-    if (text.trim() === "") throw new Refusal("text is empty: a length such as 16 1/2 in is needed there");
+    if (text.trim() === "")
+      throw new Refusal(phrase`text is empty: a length such as 16 1/2 in is needed there`);
     const read = text.length > 60 ? null : readTape(text, unit, decimal);
     if (!read) {
       const unclear = text.length > 60 ? null : unclearFigure(text, decimal);
-      if (unclear) throw new Refusal(`text is unclear: ${unclear}`);
+      if (unclear) throw new Refusal(phrase`text is unclear: ${unclear}`);
       const shortened = text.length > 24 ? `${text.slice(0, 21)}...` : text;
-      throw new Refusal(`text must be a length such as 16 1/2 in, 42 cm or 1 yd 9 in, not "${shortened}"`);
+      throw new Refusal(
+        phrase`text must be a length such as 16 1/2 in, 42 cm or 1 yd 9 in, not "${shortened}"`,
+      );
     }
-    if (Math.abs(read.length) > 1e6) throw new Refusal(`text must be a length a tape can show, not ${text}`);
+    if (Math.abs(read.length) > 1e6)
+      throw new Refusal(phrase`text must be a length a tape can show, not ${text}`);
     return measure("length", "the length as written, brought into the book's unit", read.length);
   },
   draw: (_, { length = 0 }, __, { cm }) => tape(length, cm),

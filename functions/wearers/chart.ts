@@ -9,6 +9,7 @@ import type { Block, Cell, Take } from "../define.ts";
 import { grouped } from "../grouped.ts";
 import { remember, rememberWithObject, rememberWithObjects } from "../memo.ts";
 import { misspeltPhrase, suggestion } from "../nearest-word.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 import { MEASURE_NAMES, measureNamed } from "../survey/survey.ts";
 import { layersIn, layersKey, layersText } from "./layer-set.ts";
@@ -91,7 +92,7 @@ function chartOf(block: Block): Chart {
     );
     if (role) {
       if (columns.has(role))
-        throw new Refusal(`the chart has two columns that mean "${ROLES[role][0]}": keep one`);
+        throw new Refusal(phrase`the chart has two columns that mean "${ROLES[role][0]}": keep one`);
       columns.set(role, at);
     } else if (heading !== "") {
       const measure = measureNamed(heading) ?? heading;
@@ -99,8 +100,8 @@ function chartOf(block: Block): Chart {
       if (other !== undefined)
         throw new Refusal(
           other === heading
-            ? `the chart has two columns headed "${heading}": keep one`
-            : `the chart has two columns of one measurement, "${other}" and "${heading}": keep one`,
+            ? phrase`the chart has two columns headed "${heading}": keep one`
+            : phrase`the chart has two columns of one measurement, "${other}" and "${heading}": keep one`,
         );
       measures.set(measure, heading);
       measured.set(heading, at);
@@ -108,7 +109,9 @@ function chartOf(block: Block): Chart {
   });
   const wearer = columns.get("wearer");
   if (wearer === undefined)
-    throw new Refusal('the chart has no column "wearer": give that heading to the column with the names');
+    throw new Refusal(
+      phrase`the chart has no column "wearer": give that heading to the column with the names`,
+    );
   const beneath = columns.get("beneath");
   const latest = latestCharts(JSON.stringify([above, headings]), () => ({ chart: null }));
   const before = latest.chart;
@@ -152,8 +155,8 @@ export function rowsOf(chart: Chart, wearer: string): readonly ChartRow[] {
   const names = new Set(chart.rows.map((row) => row.wearer).filter((name) => name !== ""));
   throw new Refusal(
     names.size === 0
-      ? "the chart has no wearers yet: write their names in its first column and measure them"
-      : `the chart has no wearer called "${wearer.trim().slice(0, 40)}"${suggestion(wearer.trim(), names) || ": measure them, and give them a row"}`,
+      ? phrase`the chart has no wearers yet: write their names in its first column and measure them`
+      : phrase`the chart has no wearer called "${wearer.trim().slice(0, 40)}"${suggestion(wearer.trim(), names) || ": measure them, and give them a row"}`,
   );
 }
 
@@ -166,7 +169,7 @@ export function rowOver(chart: Chart, wearer: string, beneath: string): ChartRow
   const rows = rowsOf(chart, wearer);
   if (!chart.columns.has("beneath"))
     throw new Refusal(
-      'the chart has no column "worn beneath", so nothing says over which layers its figures were taken: add the column',
+      phrase`the chart has no column "worn beneath", so nothing says over which layers its figures were taken: add the column`,
     );
   const found = rowsOver(rows, layersIn(beneath));
   if (found.length === 1) return found[0]!;
@@ -175,7 +178,7 @@ export function rowOver(chart: Chart, wearer: string, beneath: string): ChartRow
     row.layers === null ? "layers that are not written down" : layersText(row.layers),
   );
   throw new Refusal(
-    `the chart has no row of ${rows[0]!.wearer} over ${layersText(layersIn(beneath))}, only over ${[...new Set(sets)].join("; over ")}`,
+    phrase`the chart has no row of ${rows[0]!.wearer} over ${layersText(layersIn(beneath))}, only over ${[...new Set(sets)].join("; over ")}`,
     // Where the missing row belongs, so that all figures that want it are one problem.
     cellOf(chart, rows[0]!, chart.columns.get("wearer")!),
   );
@@ -202,14 +205,15 @@ export const measuredIn = (chart: Chart, measurement: string): Measured =>
 
 function findMeasured(chart: Chart, measurement: string): Measured {
   const wanted = headingText(measurement);
-  if (wanted === "") throw new Refusal("measurement is empty: write its name as the chart's heading has it");
+  if (wanted === "")
+    throw new Refusal(phrase`measurement is empty: write its name as the chart's heading has it`);
   const measure = measureNamed(wanted);
   for (const [heading, column] of chart.measured)
     if (heading === wanted || (measure !== null && measureNamed(heading) === measure))
       return { heading, column };
   const near = misspeltPhrase(wanted, chart.measured.keys());
   throw new Refusal(
-    `the chart has no column "${wanted.slice(0, 40)}"${near ? `; is "${near}" meant?` : suggestion(wanted, chart.measured.keys())}`,
+    phrase`the chart has no column "${wanted.slice(0, 40)}"${near ? `; is "${near}" meant?` : suggestion(wanted, chart.measured.keys())}`,
   );
 }
 
@@ -219,7 +223,7 @@ export function figureIn(chart: Chart, row: ChartRow, column: number, heading: s
   if (isBlank(cell)) return null;
   if (typeof cell === "number" && cell > 0) return cell;
   throw new Refusal(
-    `the ${heading} of ${rowText(row)} must be a length, not ${typeof cell === "number" ? cell : `"${String(cell).slice(0, 24)}"`}`,
+    phrase`the ${heading} of ${rowText(row)} must be a length, not ${typeof cell === "number" ? cell : `"${String(cell).slice(0, 24)}"`}`,
     cellOf(chart, row, column),
   );
 }

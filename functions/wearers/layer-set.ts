@@ -1,5 +1,6 @@
 /** What was worn beneath the tape, as a set of layers. */
 import { remember, rememberWithObject } from "../memo.ts";
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /** Kept because every row of a chart and every figure taken from it names the layers of a few sets. */
@@ -28,7 +29,7 @@ function readLayers(text: string): string[] {
 /** As `layersIn`; refuses a blank text, which does not say whether anything was worn. */
 export function layersOf(text: string, name: string): readonly string[] {
   if (text.trim() === "")
-    throw new Refusal(`${name} is empty: say over which layers it was taken, or "skin"`);
+    throw new Refusal(phrase`${name} is empty: say over which layers it was taken, or "skin"`);
   return layersIn(text);
 }
 

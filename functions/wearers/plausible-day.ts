@@ -1,4 +1,6 @@
 /** The day on which figures are used. A slip there would say of every measurement that its date is wrong. */
+
+import { phrase } from "../phrase.ts";
 import { Refusal } from "../refusal.ts";
 
 /** The first days of 2000 and of 2101, counted as the engine counts dates. */
@@ -11,7 +13,7 @@ export const FAR_APART = 3653;
 export function refuseUnlikelyToday(today: number | null): void {
   if (today !== null && (today < FIRST || today >= END))
     throw new Refusal(
-      "today is not a day from 2000 to 2100: type it as year, month, day, such as 2026-05-20",
+      phrase`today is not a day from 2000 to 2100: type it as year, month, day, such as 2026-05-20`,
       { argument: "today", cell: 0 },
     );
 }

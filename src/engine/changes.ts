@@ -1,4 +1,5 @@
 /** Which cells an engine must be given again to go from one book to the next. */
+import { changedRows } from "../book/changed-rows.ts";
 import type { Typing } from "../book/edit.ts";
 import { sameWrittenOut } from "../book/names.ts";
 import { type Book, cellsIn, type Page } from "../book/shape.ts";
@@ -28,9 +29,11 @@ export function changedCells(old: Book, next: Book): readonly Typing[] | null {
     const was = old.pages[page]!;
     if (was === is) continue;
     const turned = turnedColumns(was, is);
-    for (let row = 0; row < Math.max(was.rows.length, is.rows.length); row += 1) {
+    const rows = turned
+      ? Array.from({ length: Math.max(was.rows.length, is.rows.length) }, (_, row) => row)
+      : changedRows(was.rows, is.rows);
+    for (const row of rows) {
       const [before = [], after = []] = [was.rows[row], is.rows[row]];
-      if (before === after && !turned) continue;
       for (let column = 0; column < Math.max(before.length, after.length); column += 1) {
         const typed = after[column] ?? "";
         const former = before[column] ?? "";

@@ -229,8 +229,9 @@ export class KindCells {
       if (this.patterns[cell]) this.eachTarget(cell, (one) => cells.add(one));
       // An area with more cells than are looked at loses or gains others than the edited ones.
       if (
-        this.#areas.some(
-          (area, i) => isLong(area) && isIn(area, at) && this.#count(-2 - i) + edits.length >= MOST_CELLS,
+        this.#areas.someWith(
+          at,
+          (area, i) => isLong(area) && this.#count(-2 - i) + edits.length >= MOST_CELLS,
         )
       )
         return null;

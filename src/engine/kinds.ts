@@ -5,6 +5,7 @@
  */
 import type { Kind } from "../../functions/define.ts";
 import type { Place } from "../book/address.ts";
+import { changedRows } from "../book/changed-rows.ts";
 import type { Tree } from "../book/formula.ts";
 import { sameNames } from "../book/names.ts";
 import { type Book, typedAt } from "../book/shape.ts";
@@ -107,9 +108,8 @@ function editsBetween(old: Book, next: Book): Place[] | null {
     const was = old.pages[page]!;
     if (was === is) continue;
     if (was.title !== is.title || was.columns !== is.columns) return null;
-    for (let row = 0; row < Math.max(was.rows.length, is.rows.length); row += 1) {
+    for (const row of changedRows(was.rows, is.rows)) {
       const [a, b] = [was.rows[row], is.rows[row]];
-      if (a === b) continue;
       for (let column = 0; column < Math.max(a?.length ?? 0, b?.length ?? 0); column += 1) {
         const place = { page, row, column };
         if ((a?.[column] ?? "") !== (b?.[column] ?? "") && !isLike(old, next, place)) edits.push(place);

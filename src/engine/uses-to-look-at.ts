@@ -4,9 +4,11 @@
  * found at a place is never kept: it is read anew.
  */
 import { comparePlaces, type Place, placeKey } from "../book/address.ts";
+import { changedRows } from "../book/changed-rows.ts";
 import { type Book, typedAt } from "../book/shape.ts";
 import { CellsBelowZero, isBelowZero } from "./below-zero.ts";
 import { isTypedLength, takesNoLength } from "./length-as-number.ts";
+import { Reach, type Row } from "./reach.ts";
 import { cellsIn, repeatedBy, sourceOf } from "./references.ts";
 import { Statuses, statusesOfRow } from "./statuses.ts";
 import { namesTogether, UsesByRow } from "./uses.ts";
@@ -71,6 +73,7 @@ export class KeptUses {
   /** By page and row. */
   #rows: UsesToLookAt[][] = [];
   #all: UsesToLookAt = NONE;
+  #reach: Reach | null = null;
 
   of(book: Book): UsesToLookAt {
     if (book === this.#book) return this.#all;
@@ -84,10 +87,19 @@ export class KeptUses {
         ? { counted, lengths, amounts, unclear }
         : NONE;
     };
-    const rows = this.#book && rowsToLookThrough(this.#book, book, uses);
-    if (rows) for (const { page, row } of rows) this.#rows[page]![row] = inRow(page, row);
-    else this.#rows = book.pages.map((on, page) => on.rows.map((_, row) => inRow(page, row)));
-    if (!rows || rows.length > 0) {
+    const rows = this.#rowsToLookThrough(book, uses);
+    let isSame = rows !== null;
+    if (rows)
+      for (const { page, row } of rows) {
+        const found = inRow(page, row);
+        isSame &&= found === NONE && this.#rows[page]![row] === NONE;
+        this.#rows[page]![row] = found;
+      }
+    else {
+      this.#rows = book.pages.map((on, page) => on.rows.map((_, row) => inRow(page, row)));
+      this.#reach = new Reach(book, uses);
+    }
+    if (!isSame) {
       const some = this.#rows.flatMap((page) => page.filter((row) => row !== NONE));
       this.#all = {
         counted: some.flatMap(({ counted }) => counted),
@@ -99,13 +111,24 @@ export class KeptUses {
     this.#book = book;
     return this.#all;
   }
+
+  /** The rows whose uses to look at may be others than before; null when that can be all rows. */
+  #rowsToLookThrough(next: Book, uses: UsesByRow): readonly Row[] | null {
+    const old = this.#book;
+    const changed = old && rowsChanged(old, next);
+    if (!changed || !this.#reach?.follow(changed, uses)) return null;
+    const turned = changed.flatMap(({ page, row }) => turnedCells(old, next, page, row));
+    if (turned.length === 0) return changed;
+    const all = withRepeats(this.#reach, turned, uses);
+    if (all.length > MOST_TURNED) return null;
+    const known = new Set(changed.map(({ page, row }) => `${page}.${row}`));
+    const reached = this.#reach.rows(all, uses);
+    return [...changed, ...reached.filter(({ page, row }) => !known.has(`${page}.${row}`))];
+  }
 }
 
-/** A row of a page. */
-type Row = Pick<Place, "page" | "row">;
-
-/** The rows whose uses to look at may be others than before; null when that can be all rows. */
-function rowsToLookThrough(old: Book, next: Book, uses: UsesByRow): readonly Row[] | null {
+/** The rows that differ; null when something else differs, too, or there are too many. */
+function rowsChanged(old: Book, next: Book): readonly Row[] | null {
   if (old.unit !== next.unit || old.decimal !== next.decimal || old.pages.length !== next.pages.length)
     return null;
   const names = namesTogether(old);
@@ -116,19 +139,10 @@ function rowsToLookThrough(old: Book, next: Book, uses: UsesByRow): readonly Row
     if (was === is) continue;
     if (was.title !== is.title || was.columns !== is.columns || was.rows.length !== is.rows.length)
       return null;
-    for (const [row, typed] of was.rows.entries()) if (typed !== is.rows[row]) changed.push({ page, row });
+    for (const row of changedRows(was.rows, is.rows)) changed.push({ page, row });
     if (changed.length > MOST_ROWS) return null;
   }
-  const turned = changed.flatMap(({ page, row }) => turnedCells(old, next, page, row));
-  if (turned.length === 0) return changed;
-  const all = withRepeats(next, turned, uses);
-  if (all.length > MOST_TURNED) return null;
-  const known = new Set(changed.map(({ page, row }) => `${page}.${row}`));
-  const reached: Row[] = [];
-  for (const [page, { rows }] of next.pages.entries())
-    for (let row = 0; row < rows.length; row += 1)
-      if (uses.reach(page, row, all) && !known.has(`${page}.${row}`)) reached.push({ page, row });
-  return [...changed, ...reached];
+  return changed;
 }
 
 /** The cells of a row that are of another kind to a formula that needs a number, or repeat another cell. */
@@ -153,12 +167,12 @@ function turnedCells(old: Book, next: Book, page: number, row: number): Place[] 
 }
 
 /** The cells with those that repeat them, one through the other. */
-function withRepeats(book: Book, cells: readonly Place[], uses: UsesByRow): readonly Place[] {
-  const repeats: { readonly place: Place; readonly of: string }[] = [];
-  for (const [page, { rows }] of book.pages.entries())
-    for (let row = 0; row < rows.length; row += 1)
-      for (const { column, of } of uses.repeats(page, row))
-        repeats.push({ place: { page, row, column }, of: placeKey(of) });
+function withRepeats(reach: Reach, cells: readonly Place[], uses: UsesByRow): readonly Place[] {
+  const repeats = reach
+    .repeating()
+    .flatMap(({ page, row }) =>
+      uses.repeats(page, row).map(({ column, of }) => ({ place: { page, row, column }, of: placeKey(of) })),
+    );
   const found = new Map(cells.map((cell) => [placeKey(cell), cell]));
   for (let count = 0; count < found.size; ) {
     count = found.size;

@@ -99,6 +99,11 @@ export class UsesByRow {
     return false;
   }
 
+  /** By column, where the formula of a row needs figures; null where no formula does. */
+  patterns(page: number, row: number): readonly (Pattern | null)[] {
+    return this.#known(page, row).patterns;
+  }
+
   /** The cells of a row that only repeat another cell. */
   repeats(page: number, row: number): readonly Repeat[] {
     return this.#known(page, row).repeats;
@@ -136,7 +141,7 @@ export class UsesByRow {
 }
 
 /** The uses of formulas that are alike, as those of the formula in `home`, and whether their areas stay. */
-interface Pattern {
+export interface Pattern {
   readonly home: Place;
   readonly uses: readonly Use[];
   readonly stays: ReadonlyMap<Area, Stays>;

@@ -40,6 +40,8 @@ function ofLists(old: readonly Plain[], next: readonly Plain[]): Change | null {
   }
   const at: [number, Change][] = [];
   for (let i = 0; i < old.length; i += 1) {
+    // A long list has few changes.
+    if (old[i] === next[i]) continue;
     const change = difference(old[i], next[i]);
     if (change) at.push([i, change]);
   }

@@ -8,9 +8,10 @@ import { type Place, placeKey } from "../book/address.ts";
 import { type } from "../book/edit.ts";
 import { isFormula } from "../book/formula.ts";
 import type { Book } from "../book/shape.ts";
+import type { Ahead, StepTaken } from "./ahead.ts";
 import { Engine } from "./engine.ts";
 import { cellKey, cellText } from "./label.ts";
-import { leastSearched } from "./laid.ts";
+import { type LaidLay, leastSearched } from "./laid.ts";
 import type { LayDesk } from "./lay-desk.ts";
 import type { Odd } from "./odd-steps.ts";
 import { Upstream } from "./references.ts";
@@ -36,6 +37,12 @@ function lean(book: Book, upstream: Upstream): Book {
   return { ...book, pages };
 }
 
+/** Threads that work settings ahead, and whether a lay of theirs is the lay that this thread's desk gives. */
+export interface Help {
+  readonly ahead: Ahead;
+  agrees(lay: LaidLay): boolean;
+}
+
 export class QuestionEngine {
   readonly book: Book;
   readonly varied: readonly VariedCell[];
@@ -43,36 +50,56 @@ export class QuestionEngine {
   readonly upstream: Upstream;
   readonly #lean: Book;
   readonly #engine: Engine;
+  readonly #help: Help | null;
+  /** What was read last, when it was worked by another thread. */
+  #taken: StepTaken | null = null;
 
-  constructor(book: Book, desk: LayDesk, varied: readonly VariedCell[], watched: readonly Place[]) {
+  constructor(
+    book: Book,
+    desk: LayDesk,
+    varied: readonly VariedCell[],
+    watched: readonly Place[],
+    help: Help | null = null,
+  ) {
     this.book = book;
     this.varied = varied;
     this.watched = watched;
     this.upstream = new Upstream(book, watched);
     this.#lean = lean(book, this.upstream);
     this.#engine = new Engine(this.#lean, desk);
+    this.#help = help;
+  }
+
+  /** The settings that will be read next, in this order: others may work some of them meanwhile. */
+  expect(settings: readonly (readonly number[])[]): void {
+    this.#help?.ahead.expect(settings);
   }
 
   /** The watched cells with these figures in the varied cells, in their order. */
-  read(figures: readonly number[]): Reading[] {
+  read(figures: readonly number[]): readonly Reading[] {
+    this.#taken = this.#takenAt(figures);
+    if (this.#taken) return this.#taken.readings;
     const typings = this.varied.map((cell, i) => ({ ...cell.place, typed: this.#typed(cell, figures[i]!) }));
     this.#engine.become(type(this.#lean, typings));
     return this.watched.map((place) => this.#reading(place));
   }
 
   /** What is unusual in the formulas below the watched cells, at the figures that were read last. */
-  get odd(): Odd[] {
+  get odd(): readonly Odd[] {
+    if (this.#taken) return this.#taken.odd;
     return this.#engine.odd().map(({ place, sentence }) => ({ label: cellKey(this.book, place), sentence }));
   }
 
   /** The watched cells as the book stands. */
-  now(): Reading[] {
+  now(): readonly Reading[] {
+    this.#taken = null;
     this.#engine.become(this.#lean);
     return this.watched.map((place) => this.#reading(place));
   }
 
   /** The cells that the watched cells rest on as the book stands; of a chart, only the figures that were taken from it. */
   under(): Place[] {
+    this.#taken = null;
     this.#engine.become(this.#lean);
     const found = new Map<string, Place>();
     const waiting = [...this.watched];
@@ -86,12 +113,24 @@ export class QuestionEngine {
 
   /** Whether what is watched rests on pieces laid on cloth. */
   get lays(): boolean {
-    return this.#engine.laid().length > 0;
+    return this.laid.length > 0;
+  }
+
+  /** The lays that what is watched rests on. */
+  get laid(): readonly LaidLay[] {
+    return this.#taken ? this.#taken.laid : this.#engine.laid().flatMap(({ lays }) => lays);
   }
 
   /** How the least searched of all lays was found that the watched cells rest on; null when they rest on none. */
   get origin(): LayOrigin | null {
-    return leastSearched(this.#engine.laid().flatMap(({ lays }) => lays));
+    return this.#taken ? this.#taken.origin : leastSearched(this.laid);
+  }
+
+  /** What another thread found at these figures, if this thread's lays are the same; every lay is asked for, so that they are known from now on as if this thread had worked the setting. */
+  #takenAt(figures: readonly number[]): StepTaken | null {
+    const help = this.#help;
+    const step = help?.ahead.take(figures);
+    return step?.laid.every((lay) => help!.agrees(lay)) ? step : null;
   }
 
   #typed(cell: VariedCell, figure: number): string {
@@ -112,6 +151,7 @@ export class QuestionEngine {
   }
 
   destroy(): void {
+    this.#help?.ahead.end();
     this.#engine.destroy();
   }
 }

@@ -6,10 +6,11 @@
 import type { LayOrigin } from "../../functions/lay.ts";
 import type { Place } from "../book/address.ts";
 import type { Book } from "../book/shape.ts";
+import type { BeginAhead } from "./ahead.ts";
 import type { EqualLays } from "./equal-lays.ts";
 import { leastSearchedOf, uncertaintyOf } from "./laid.ts";
 import { refinedSolutions } from "./near-answer.ts";
-import { QuestionEngine } from "./question-engine.ts";
+import { type Help, QuestionEngine } from "./question-engine.ts";
 import { type Effect, sensitivity } from "./sensitivity.ts";
 import { type Solution, solve } from "./solve.ts";
 import { type Row, type Span, settingsOf, stepsOf, sweep, type Watched } from "./sweep.ts";
@@ -100,14 +101,18 @@ export function answerAtOnce(question: Question, makeLays: () => EqualLays): Ans
 type Answering = Generator<AnswerNews | undefined, void, undefined>;
 type Asked<Is extends Question["is"]> = Extract<Question, { is: Is }>;
 
-/** The answer bit by bit; undefined where there is nothing to tell yet. */
-export function* answering(question: Question, makeLays: () => EqualLays): Answering {
+/** The answer bit by bit; undefined where there is nothing to tell yet. With `beginAhead`, other threads work settings ahead; the answer is the same. */
+export function* answering(
+  question: Question,
+  makeLays: () => EqualLays,
+  beginAhead: BeginAhead = () => null,
+): Answering {
   switch (question.is) {
     case "sweep":
-      yield* sweeping(question, makeLays());
+      yield* sweeping(question, makeLays(), beginAhead);
       break;
     case "solve":
-      yield* solving(question, makeLays);
+      yield* solving(question, makeLays, beginAhead);
       break;
     case "sensitivity": {
       const lays = makeLays();
@@ -164,7 +169,15 @@ function variedCellsAt(book: Book, places: readonly Place[]): VariedCell[] | Pro
   return varied.find(isProblem) ?? (varied as VariedCell[]);
 }
 
-function* sweeping(question: Asked<"sweep">, lays: EqualLays): Answering {
+/** The help of other threads with a question, where there is any. */
+function helpWith(beginAhead: BeginAhead, question: Asked<"sweep" | "solve">, lays: EqualLays): Help | null {
+  const { book, varied } = question;
+  const watched = question.is === "sweep" ? question.watched : [question.make];
+  const ahead = beginAhead({ book, varied, watched: watched.map(({ place }) => place) });
+  return ahead && { ahead, agrees: lays.agrees };
+}
+
+function* sweeping(question: Asked<"sweep">, lays: EqualLays, beginAhead: BeginAhead): Answering {
   const { book, spans, watched } = question;
   const varied = variedCellsAt(book, question.varied);
   if (isProblem(varied)) return yield varied;
@@ -173,9 +186,9 @@ function* sweeping(question: Asked<"sweep">, lays: EqualLays): Answering {
   if (bad) return yield bad;
   const settings = settingsOf(lists as number[][]);
   if (isProblem(settings)) return yield settings;
-  const swept = function* (): Generator<Row, Row[]> {
+  const swept = function* (help: Help | null): Generator<Row, Row[]> {
     const places = watched.map(({ place }) => place);
-    const engine = new QuestionEngine(book, lays.desk, varied, places);
+    const engine = new QuestionEngine(book, lays.desk, varied, places, help);
     const rows: Row[] = [];
     try {
       for (const row of sweep(engine, settings)) {
@@ -187,7 +200,7 @@ function* sweeping(question: Asked<"sweep">, lays: EqualLays): Answering {
     }
     return rows;
   };
-  const sweeps = swept();
+  const sweeps = swept(helpWith(beginAhead, question, lays));
   let step = sweeps.next();
   for (; !step.done; step = sweeps.next()) yield { rows: [step.value] };
   const rows = step.value;
@@ -209,7 +222,7 @@ function* sweeping(question: Asked<"sweep">, lays: EqualLays): Answering {
   yield settled(lays);
   for (const seconds of roundsFor(question, lays)) {
     yield* lays.round(seconds);
-    const anew = yield* quietly(swept());
+    const anew = yield* quietly(swept(null));
     const blur = uncertaintyOf(leastSearchedOf(lays.lays));
     const clear = found.map((one, i) =>
       one.laid ? clearer({ book, varied }, one.thresholds, anew, i, blur) : one.thresholds,
@@ -219,12 +232,13 @@ function* sweeping(question: Asked<"sweep">, lays: EqualLays): Answering {
   }
 }
 
-function* solving(question: Asked<"solve">, makeLays: () => EqualLays): Answering {
+function* solving(question: Asked<"solve">, makeLays: () => EqualLays, beginAhead: BeginAhead): Answering {
   const { book, make, rounds = [] } = question;
   const varied = variedCellsAt(book, question.varied);
   if (isProblem(varied)) return yield varied;
   const lays = makeLays();
-  const engine = new QuestionEngine(book, lays.desk, varied, [make.place]);
+  const help = helpWith(beginAhead, question, lays);
+  const engine = new QuestionEngine(book, lays.desk, varied, [make.place], help);
   let first: Solution | Problem;
   try {
     first = yield* quietly(solve(engine, question));

@@ -48,7 +48,7 @@ export function* sensitivity(book: Book, desk: LayDesk, watched: Watched): Gener
     const engine = new QuestionEngine(book, desk, [cell], [watched.place]);
     try {
       const origins: (LayOrigin | null)[] = [];
-      const reading = (read: Reading[]): Reading => {
+      const reading = (read: readonly Reading[]): Reading => {
         origins.push(engine.origin);
         return read[0]!;
       };

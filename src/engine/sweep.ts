@@ -92,7 +92,11 @@ export function settingsOf(lists: readonly (readonly number[])[]): (readonly num
 }
 
 /** The rows one by one, so that a long sweep can be shown as it comes and stopped. */
-export function* sweep(engine: QuestionEngine, settings: Iterable<readonly number[]>): Generator<Row, void> {
+export function* sweep(
+  engine: QuestionEngine,
+  settings: readonly (readonly number[])[],
+): Generator<Row, void> {
+  engine.expect(settings);
   for (const figures of settings) {
     const readings = engine.read(figures);
     const { odd } = engine;

@@ -4,8 +4,9 @@
  */
 import { questionHash } from "../../functions/cutting/lay-question.ts";
 import type { Lay, LayQuestion, NoLay } from "../../functions/lay.ts";
-import { layDesk } from "./desk.ts";
+import { layDesk, learnQuick } from "./desk.ts";
 import { Known } from "./known.ts";
+import { isEqual, type Kept } from "./memory.ts";
 import { Search } from "./search.ts";
 
 interface SearchedLay {
@@ -44,6 +45,12 @@ export class Effort {
   /** Answers without remembering: for readings between two steps. */
   readonly peek = (question: LayQuestion): Lay | NoLay =>
     this.#lays.get(questionHash(question))?.lay ?? layDesk(question, {});
+
+  /** Whether this quick lay, made by another thread, is what `desk` answers; the question is remembered. */
+  readonly agrees = ({ question, answer }: Kept): boolean => {
+    learnQuick(question, answer);
+    return isEqual(this.#answer(question), answer);
+  };
 
   #answer(question: LayQuestion): Lay | NoLay {
     if (question.passing) return layDesk(question, {});

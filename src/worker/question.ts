@@ -1,5 +1,6 @@
 /** Answers what-if questions off the main thread, a slice at a time, so that a newer question can end an older one. */
 import { phrase } from "../../functions/phrase.ts";
+import type { BeginAhead } from "../engine/ahead.ts";
 import { type AnswerNews, answering, type Question } from "../engine/question.ts";
 import type { Row } from "../engine/sweep.ts";
 import { Effort } from "../lay/effort.ts";
@@ -7,18 +8,19 @@ import { Effort } from "../lay/effort.ts";
 /** How long a slice of work is, in milliseconds, before newer questions are listened for. */
 const SLICE_MS = 15;
 
-/** Answers one question at a time: a newer one ends the older. `pause` lets waiting messages arrive. */
+/** Answers one question at a time: a newer one ends the older. `pause` lets waiting messages arrive; `beginAhead` has settings worked ahead by others. */
 export class Answerer {
   #id = 0;
 
   constructor(
     private readonly tell: (id: number, news: AnswerNews) => void,
     private readonly pause: () => Promise<void>,
+    private readonly beginAhead?: BeginAhead,
   ) {}
 
   async ask(id: number, question: Question): Promise<void> {
     this.#id = id;
-    const work = answering(question, () => new Effort());
+    const work = answering(question, () => new Effort(), this.beginAhead);
     try {
       for (;;) {
         const until = performance.now() + SLICE_MS;

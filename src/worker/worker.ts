@@ -1,10 +1,8 @@
 /** The worker's own file: orders in, news out. An error is left to the browser to tell the client. */
 import { type JoinTask, LayWork, type QuickTask, type WorkerOrder } from "./protocol.ts";
+import { turn } from "./turn.ts";
 
-const work = new LayWork(
-  (news) => self.postMessage(news),
-  () => new Promise((resolve) => setTimeout(resolve, 0)),
-);
+const work = new LayWork((news) => self.postMessage(news), turn);
 
 self.onmessage = ({ data }: MessageEvent<WorkerOrder | JoinTask | QuickTask>) => {
   work.hear(data).catch((reason) => {

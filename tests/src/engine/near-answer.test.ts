@@ -45,6 +45,7 @@ function wasteful(waste: (depth: number) => number, left: (depth: number) => num
     },
     enlist,
     peek: lay,
+    agrees: () => false,
     *round(seconds) {
       level = seconds;
       for (const key of asked.keys()) {

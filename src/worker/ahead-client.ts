@@ -27,7 +27,7 @@ const FIRST = 3;
 /** Less work than this, in milliseconds, is done sooner than a helper begins. */
 const WORTH_MS = 150;
 /** What a helper is given at a time is about so much work, in milliseconds. */
-const SHARE_MS = 20;
+const SHARE_MS = 30;
 const MOST_SHARED = 64;
 /** So many shares wait at a helper, so that it goes on while its news travel. */
 const SHARES_AHEAD = 2;

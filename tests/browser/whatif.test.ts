@@ -104,6 +104,21 @@ describe("What if", () => {
     await accessible();
   });
 
+  it("sweeps laid cloth with a helper that its worker starts, and shows every step", async () => {
+    const cores = await page.evaluate(() => navigator.hardwareConcurrency);
+    const asked = page.context().waitForEvent("request", {
+      predicate: (request) => /\/ahead-worker-[^/]*\.js$/.test(request.url()),
+    });
+    await page.getByLabel("Watch").selectOption({ label: "cloth_length_a" });
+    await page.getByLabel("From", { exact: true }).fill("7");
+    await page.getByLabel("To", { exact: true }).fill("13");
+    await page.getByLabel("Step", { exact: true }).fill("1/16");
+    await page.getByLabel("Step", { exact: true }).press("Enter");
+    if (cores > 1) await asked;
+    await page.getByText("All 97 steps as a table").waitFor();
+    await expect.poll(() => column("cloth_length_a", 0)).toBe(`≈ ${shownAt("9", "cloth_length_a")}`);
+  });
+
   it("says in place what is wrong with a range, and keeps what was typed", async () => {
     await page.getByLabel("From", { exact: true }).fill("deep");
     await page.getByLabel("From", { exact: true }).press("Enter");

@@ -129,6 +129,37 @@ describe("laying by hand", () => {
     await expect.poll(() => piece.getAttribute("transform")).toBe(before);
   });
 
+  it("a finger scrolls the page over the pieces; it drags the one that was tapped, in any direction", async () => {
+    page = await open({ viewport: { width: 768, height: 1900 }, hasTouch: true, isMobile: true });
+    await page.getByRole("navigation").getByRole("button", { name: "Cut", exact: true }).click();
+    await gores();
+    const session = await page.context().newCDPSession(page);
+    const touch = (type: "touchStart" | "touchMove" | "touchEnd", points: { x: number; y: number }[]) =>
+      session.send("Input.dispatchTouchEvent", { type, touchPoints: points });
+    const piece = page.locator('.lay-table [data-copy="0 6"]');
+    const drag = async (dy: number) => {
+      const box = (await piece.boundingBox())!;
+      const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+      await touch("touchStart", [{ x, y }]);
+      for (let i = 1; i <= 8; i += 1) await touch("touchMove", [{ x, y: y + (dy * i) / 8 }]);
+      await touch("touchEnd", []);
+    };
+    const scrolled = () => page.evaluate(() => document.scrollingElement!.scrollTop);
+    const chosen = page.getByRole("combobox", { name: "Piece", exact: true });
+    await table().evaluate((all) => all.scrollIntoView({ block: "center" }));
+    const [start, before] = [await scrolled(), await piece.getAttribute("transform")];
+    await drag(-60);
+    await expect.poll(scrolled).toBeGreaterThan(start + 30);
+    expect(await chosen.inputValue()).toBe("");
+    await piece.tap();
+    await expect.poll(() => chosen.inputValue()).toBe("0 6");
+    const at = await scrolled();
+    await drag(60);
+    await expect.poll(() => piece.getAttribute("transform")).not.toBe(before);
+    expect(await scrolled()).toBe(at);
+    await expect.poll(() => overlaps()).toEqual({ copies: 7, both: 0 });
+  });
+
   it("is done by keys alone: chosen, moved, pinned, and the rest looked for; the lay is kept when asked for", async () => {
     await gores();
     const book = await figure("B21");

@@ -97,5 +97,5 @@ function placeText(
 
 const pinText = (count: number): string =>
   count === 0
-    ? phrase`Drag a piece, or choose it and move it with the arrow keys.`
+    ? phrase`Drag a piece (by touch: tap it, then drag it), or choose it and move it with the arrow keys.`
     : phrase`${plural(count, "# piece is", "# pieces are")} pinned; a search lays the rest about ${plural(count, "it", "them")}.`;

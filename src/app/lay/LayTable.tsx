@@ -1,6 +1,6 @@
 /** The table a lay is laid on by hand: dragged by pointer, moved by keys, and never one piece over another. */
 
-import { type KeyboardEvent, type PointerEvent, useState } from "react";
+import { type KeyboardEvent, type MouseEvent, type PointerEvent, useEffect, useRef, useState } from "react";
 import type { Lay, LayQuestion, Placement } from "../../../functions/lay.ts";
 import { phrase } from "../../../functions/phrase.ts";
 import { BOOK_UNITS } from "../../../functions/units.ts";
@@ -44,16 +44,34 @@ interface Drag {
 export function LayTable(props: Props) {
   const { question, lay, freePlaces, scale, rule, title, chosen, pins } = props;
   const [drag, setDrag] = useState<Drag | null>(null);
+  const table = useRef<HTMLDivElement>(null);
+
+  // A finger scrolls the page, except on the chosen piece. Chromium does not heed `touch-action` within a
+  // picture, and React's own listener is passive.
+  useEffect(() => {
+    const element = table.current!;
+    const onTouchStart = (event: TouchEvent) => {
+      if ((event.target as Element).closest(".lay-chosen")) event.preventDefault();
+    };
+    element.addEventListener("touchstart", onTouchStart, { passive: false });
+    return () => element.removeEventListener("touchstart", onTouchStart);
+  }, []);
 
   const find = (key: string | null) => lay.placements.find((one) => copyKey(one) === key);
   const onPointerDown = (event: PointerEvent<HTMLElement>) => {
     if (event.button !== 0) return;
-    const key = (event.target as Element).closest("[data-copy]")?.getAttribute("data-copy") ?? null;
+    const key = keyAt(event);
+    // A finger that comes down on another piece may be scrolling; a tap ends in a click.
+    if (event.pointerType === "touch" && key !== chosen) return;
     const from = find(key);
     props.onChoose(key);
     if (!from) return;
     event.currentTarget.setPointerCapture(event.pointerId);
     setDrag({ from, at: [event.clientX, event.clientY], there: from, wish: from });
+  };
+  const onClick = (event: MouseEvent) => {
+    const { pointerType } = event.nativeEvent as globalThis.PointerEvent;
+    if (pointerType === "touch") props.onChoose(keyAt(event));
   };
   const onPointerMove = (event: PointerEvent<HTMLElement>) => {
     if (!drag) return;
@@ -90,6 +108,7 @@ export function LayTable(props: Props) {
   return (
     // biome-ignore lint/a11y/useSemanticElements: a table that pieces are moved on is no set of fields
     <div
+      ref={table}
       className="lay-table"
       role="group"
       aria-label={phrase`The lay: Page Down and Page Up choose a piece, arrows move it, t turns it, p pins it`}
@@ -99,6 +118,7 @@ export function LayTable(props: Props) {
       onPointerMove={onPointerMove}
       onPointerUp={onPointerUp}
       onPointerCancel={() => setDrag(null)}
+      onClick={onClick}
       onKeyDown={onKeyDown}
     >
       {props.name !== null && <p className="lay-name">{props.name}</p>}
@@ -115,3 +135,7 @@ export function LayTable(props: Props) {
     </div>
   );
 }
+
+/** The key of the piece that was pressed; null for what lies between the pieces. */
+const keyAt = (event: MouseEvent): string | null =>
+  (event.target as Element).closest("[data-copy]")?.getAttribute("data-copy") ?? null;

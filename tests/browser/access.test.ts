@@ -481,14 +481,37 @@ describe("the browser's own print", () => {
     await expect.poll(() => page.locator(".top").isVisible()).toBe(false);
     await expect.poll(() => sheet.locator("h1").textContent()).toBe("Cut");
     if (SHOTS) await page.screenshot({ path: `${SHOTS}/printed.png`, fullPage: true });
+    await page.emulateMedia({ media: null });
+    await page.locator(".drawing svg.picture").waitFor();
     const printed = await readPdf(new Uint8Array(await page.pdf({ format: "A4" })));
     const words = printed.map(({ text }) => text).join(" ");
     // A length from a quick lay is not printed as if it were certain.
     for (const text of ["Mirrored", "hem guard", "Is there enough?", "from a quick lay"])
       expect(words.replace(/\s+/g, " ")).toContain(text);
     expect(words).not.toContain("What if");
-    await page.emulateMedia({ media: "screen" });
+    // Beneath the drawing stands what it shows and what its lines mean.
+    expect(words.replace(/\s+/g, " ")).toMatch(
+      /Drawing of skirt_cut, piece 29 1\/4 × 19 1\/2.*straight grain/,
+    );
     await expect.poll(() => sheet.count()).toBe(0);
     await expect.poll(() => page.locator(".top").isVisible()).toBe(true);
+  });
+
+  it("gives the lay that is in view, with its length and how it was found", async () => {
+    const page = await openReady();
+    await page.getByRole("navigation").getByRole("button", { name: "Cut", exact: true }).click();
+    await cell(page, "B11").click();
+    await page.locator(".lay-board .lay-picture").waitFor();
+    const printed = await readPdf(new Uint8Array(await page.pdf({ format: "A4" })));
+    const words = printed.map(({ text }) => text).join(" ");
+    const lay = words
+      .replace(/\s+/g, " ")
+      .split("The lay of cloth_length_b: 9 pieces on cloth 58 in wide")[1];
+    for (const text of [
+      "hem guard, mirrored",
+      "29 3/4 in of cloth 58 in wide",
+      "Proved: no lay can be shorter",
+    ])
+      expect(lay).toContain(text);
   });
 });

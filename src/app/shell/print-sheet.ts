@@ -70,6 +70,23 @@ function shownTable({ table: { headings, rows } }: PageTable): HTMLTableElement 
   return table;
 }
 
+/** The drawing, or the lays, as they are in view: what each shows, the picture, and the words about it. */
+function addPictures(sheet: HTMLElement): void {
+  for (const picture of document.querySelectorAll<SVGSVGElement>(".drawing svg:is(.picture, .lay-picture)")) {
+    const copy = picture.cloneNode(true) as SVGSVGElement;
+    const { width, height } = picture.getBoundingClientRect();
+    copy.setAttribute("viewBox", `0 0 ${width} ${height}`);
+    const shows = picture.querySelector(":scope > title")?.textContent ?? picture.getAttribute("aria-label")!;
+    sheet.append(tag("h2", shows), copy);
+    const keys = picture.parentElement!.querySelector(".lay-keys");
+    if (keys) sheet.append(keys.cloneNode(true));
+  }
+  for (const words of document.querySelectorAll(
+    ".drawing :is(.lay-what, .lay-figures, .legend, .worn-words)",
+  ))
+    sheet.append(words.cloneNode(true));
+}
+
 /** Makes the sheet before the browser prints and takes it away afterwards; gives what ends this. */
 export function printing(store: Store, page: () => number): () => void {
   const clear = () => document.querySelector(`.${NAME}`)?.remove();
@@ -92,13 +109,7 @@ export function printing(store: Store, page: () => number): () => void {
     } catch (fault) {
       sheet.append(tag("p", phrase`The page could not be printed: ${reasonOf(fault)}.`));
     }
-    const picture = document.querySelector<SVGSVGElement>("svg.picture");
-    if (picture) {
-      const copy = picture.cloneNode(true) as SVGSVGElement;
-      const { width, height } = picture.getBoundingClientRect();
-      copy.setAttribute("viewBox", `0 0 ${width} ${height}`);
-      sheet.append(copy);
-    }
+    addPictures(sheet);
   };
   window.addEventListener("beforeprint", make);
   window.addEventListener("afterprint", clear);

@@ -466,6 +466,20 @@ describe("Print", () => {
   });
 });
 
+it("where colours are the reader's own, the heads of the chosen cell's column and row stand out from the others", async () => {
+  const page = await open({ forcedColors: "active" });
+  await cell(page, "B4").click();
+  const headsThatStandOut = () =>
+    page.evaluate(() => {
+      const heads = [...document.querySelectorAll(".ht_clone_top th, .ht_clone_inline_start tbody th")];
+      const colour = (head: Element) => getComputedStyle(head).backgroundColor;
+      const others = colour(heads.find((head) => head.textContent === "7")!);
+      const words = heads.filter((head) => colour(head) !== others).map((head) => head.textContent);
+      return [...new Set(words)];
+    });
+  await expect.poll(headsThatStandOut).toEqual([expect.stringContaining("Drawn now"), "4"]);
+});
+
 describe("the browser's own print", () => {
   it("gives the whole page and the drawing, without menus, and leaves the screen as it was", async () => {
     const page = await open();

@@ -61,7 +61,7 @@ export const DOCUMENTS = [
   {
     name: "working",
     title: phrase`Working`,
-    about: phrase`How the figures of chosen cells come about, from tape to cut.`,
+    about: phrase`How the figures of selected cells come about, from tape to cut.`,
     takes: ["cells"],
   },
   {

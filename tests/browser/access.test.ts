@@ -435,7 +435,7 @@ describe("Print", () => {
       });
     });
     await dialog.getByRole("button", { name: "Print it" }).click();
-    await dialog.getByText("The browser’s print is open.").waitFor();
+    await dialog.getByText("The browser's print is open.").waitFor();
     await expect.poll(() => page.locator("body").getAttribute("data-printed")).toMatch(/^blob:/);
 
     // A lay that is only estimated says so before it is printed.
@@ -474,10 +474,17 @@ it("where colours are the reader's own, the heads of the chosen cell's column an
       const heads = [...document.querySelectorAll(".ht_clone_top th, .ht_clone_inline_start tbody th")];
       const colour = (head: Element) => getComputedStyle(head).backgroundColor;
       const others = colour(heads.find((head) => head.textContent === "7")!);
-      const words = heads.filter((head) => colour(head) !== others).map((head) => head.textContent);
-      return [...new Set(words)];
+      const out = heads.filter((head) => colour(head) !== others);
+      return [...new Set(out.map((head) => `${head.textContent} ${colour(head)}`))];
     });
-  await expect.poll(headsThatStandOut).toEqual([expect.stringContaining("Drawn now"), "4"]);
+  const highlight = await page.evaluate(() => {
+    const sample = document.body.appendChild(document.createElement("p"));
+    sample.style.backgroundColor = "Highlight";
+    const colour = getComputedStyle(sample).backgroundColor;
+    sample.remove();
+    return colour;
+  });
+  await expect.poll(headsThatStandOut).toEqual([`BanyDrawn now ${highlight}`, `4 ${highlight}`]);
 });
 
 describe("the browser's own print", () => {

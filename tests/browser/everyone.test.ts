@@ -7,9 +7,9 @@ import { cell, open, openReady } from "./page.ts";
 import { madeUp, PSEUDO, textsInSight, withPseudo, wrongWayRound } from "./pseudo.ts";
 
 /** A browser whose reader has set its type half as large again: 24 pixels where 16 is usual. */
-async function largeType(page: Page): Promise<void> {
+async function largeType(page: Page, standard = 24): Promise<void> {
   const session = await page.context().newCDPSession(page);
-  await session.send("Page.setFontSizes", { fontSizes: { standard: 24, fixed: 20 } });
+  await session.send("Page.setFontSizes", { fontSizes: { standard, fixed: 20 } });
 }
 
 const SCREENS = [
@@ -36,7 +36,7 @@ const overFoot = (page: Page) =>
   });
 
 it("with large type nothing is cut off and the foot is not covered, on a desk, at a zoom of 200 % and on a phone", async () => {
-  const page = await open({ prepare: largeType });
+  const page = await open({ prepare: (one) => largeType(one) });
   const button = (name: string | RegExp) => page.getByRole("button", { name, exact: true }).first();
   const states: readonly (readonly [state: string, reach: () => Promise<unknown>, over?: string])[] = [
     [
@@ -82,6 +82,43 @@ it("with large type nothing is cut off and the foot is not covered, on a desk, a
   await page.setViewportSize({ width: 1280, height: 800 });
   const { height } = (await cell(page, "A2").boundingBox())!;
   expect(height).toBeGreaterThan(33);
+});
+
+it("with type twice as large the names in a lay stay on their pieces, and the figures of its tape apart", async () => {
+  const page = await open({ prepare: (one) => largeType(one, 32) });
+  await page.getByRole("navigation").getByRole("button", { name: "Cut", exact: true }).click();
+  await cell(page, "B9").click();
+  await page.locator(".drawing-head select").selectOption("Pinned: cloth_length_b");
+  await page.locator(".lay-picture").waitFor();
+  const words = await page.evaluate(() => {
+    const boxOf = (one: Element) => one.getBoundingClientRect();
+    const copies = [...document.querySelectorAll(".lay-table .lay-copy")];
+    const beyond = copies.flatMap((copy) => {
+      const text = copy.querySelector("text");
+      if (!text) return [];
+      const [own, piece] = [boxOf(text), boxOf(copy.querySelector(".lay-cut")!)];
+      // The box of a text is a quarter taller than its letters, at either side.
+      const slack = Math.min(own.width, own.height) / 4;
+      const inside =
+        own.left > piece.left - slack &&
+        own.right < piece.right + slack &&
+        own.top > piece.top - slack &&
+        own.bottom < piece.bottom + slack;
+      return inside ? [] : [text.textContent];
+    });
+    const tape = [...document.querySelectorAll(".lay-tape text")].map(boxOf);
+    const over = tape.filter((one, i) =>
+      tape.some((other, k) => k > i && other.left < one.right && one.left < other.right),
+    );
+    const table = boxOf(document.querySelector(".lay-table")!);
+    return {
+      named: copies.length,
+      beyond,
+      over: over.length,
+      above: tape.filter(({ top }) => top < table.top).length,
+    };
+  });
+  expect(words).toEqual({ named: 9, beyond: [], over: 0, above: 0 });
 });
 
 it("what is written from right to left stands at the right: a title, a page, a cell, a note; formulas and figures do not", async () => {

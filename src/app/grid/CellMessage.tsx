@@ -23,6 +23,7 @@ import { exact } from "../../engine/show.ts";
 import type { CellView } from "../../engine/view.ts";
 import { countColumn } from "../../store/commands.ts";
 import { lengthenList } from "../../store/names.ts";
+import type { Command } from "../../store/store.ts";
 import { handOn } from "../keyboard.ts";
 import { type EditSession, samePlace } from "./edit-session.ts";
 
@@ -74,8 +75,7 @@ function messageOf({ session, place, away, exactly }: Props) {
         {waits && phrase`waits for ${cellText(book, view.problem.from)}: `}
         {view.problem.sentence}
         {hasAnswer(view.problem) && <Beside text={besideText(engine, place)} />}
-        <CountKey session={session} place={place} />
-        <LengthenKey session={session} place={place} />
+        <CountKeys session={session} place={place} />
       </span>
     );
   }
@@ -168,39 +168,33 @@ function blockText({ top, left, bottom, right }: Block): string {
   return from === to ? from : `${from}:${to}`;
 }
 
-/** The button that lets formulas use the numbers of a column of text. */
-function CountKey({ session, place }: Pick<Props, "session" | "place">) {
-  const kept = session.store.engine.uncounted.get(placeKey(place))?.column;
-  if (!kept) return null;
-  return (
+/** The buttons that let formulas use what the cell holds: the numbers of a column of text, or what is typed directly beneath a list. */
+function CountKeys({ session, place }: Pick<Props, "session" | "place">) {
+  const { column, beneath } = session.store.engine.uncounted.get(placeKey(place)) ?? {};
+  const key = (label: string, command: Command) => (
     <button
       type="button"
       className="cell-message-act"
       onClick={() => {
         handOn(".cell-message", () => session.takeBack());
-        session.run(countColumn(kept.page, kept.column), place);
+        session.run(command, place);
       }}
     >
-      {phrase`Calculate with column ${columnLetters(kept.column)}`}
+      {label}
     </button>
   );
-}
-
-/** The button that lets a list count what is typed directly beneath it. */
-function LengthenKey({ session, place }: Pick<Props, "session" | "place">) {
-  const beneath = session.store.engine.uncounted.get(placeKey(place))?.beneath;
-  if (!beneath) return null;
-  const { list, to } = beneath;
   return (
-    <button
-      type="button"
-      className="cell-message-act"
-      onClick={() => {
-        handOn(".cell-message", () => session.takeBack());
-        session.run(lengthenList(list.name, list.of, to), place);
-      }}
-    >
-      {phrase`Lengthen ${list.name} to row ${to + 1}`}
-    </button>
+    <>
+      {column &&
+        key(
+          phrase`Calculate with column ${columnLetters(column.column)}`,
+          countColumn(column.page, column.column),
+        )}
+      {beneath &&
+        key(
+          phrase`Lengthen ${beneath.list.name} to row ${beneath.to + 1}`,
+          lengthenList(beneath.list.name, beneath.list.of, beneath.to),
+        )}
+    </>
   );
 }

@@ -26,7 +26,7 @@ export function HiddenRows({ session, page, row }: Props) {
     <p className="grid-hidden">
       <span>
         {text}
-        {hiddenRows(shown).has(row) && phrase` The chosen cell is in row ${row + 1}, which is hidden.`}
+        {hiddenRows(shown).has(row) && phrase` The selected cell is in row ${row + 1}, which is hidden.`}
       </span>
       <button
         type="button"

@@ -61,11 +61,11 @@ export function HandTools(props: Props) {
         <span className="lay-push" />
         <button type="button" disabled={nearer <= 1} onClick={() => scale(nearer / 2)}>
           <span aria-hidden="true">−</span>
-          <span className="unseen">{phrase`Farther`}</span>
+          <span className="unseen">{phrase`Zoom out`}</span>
         </button>
         <button type="button" disabled={nearer >= NEAREST} onClick={() => scale(nearer * 2)}>
           <span aria-hidden="true">+</span>
-          <span className="unseen">{phrase`Nearer`}</span>
+          <span className="unseen">{phrase`Zoom in`}</span>
         </button>
       </div>
       <p className="lay-place" role="status">

@@ -7,12 +7,15 @@ import type { LayPiece, LayQuestion, Placement } from "../../../functions/lay.ts
 import { phrase } from "../../../functions/phrase.ts";
 import { type Spot, spotFor } from "../../lay/name-spot.ts";
 import { turned } from "../../lay/outline.ts";
+import { TEXT_SIZE } from "../text-size.ts";
 import { copyKey, copyName } from "./arrange.ts";
 import { liesEitherWay } from "./words.ts";
 
 /** A text's measure in pixels: a letter is about so wide, a line so high. */
-const LETTER = 5.9;
-const LINE = 11;
+const LETTER = 5.9 * TEXT_SIZE;
+const LINE = 11 * TEXT_SIZE;
+/** How wide a figure of a piece's number is. */
+const FIGURE = 7 * TEXT_SIZE;
 /** A grain line's length at most, in pixels. */
 const LONGEST = 44;
 
@@ -30,7 +33,7 @@ export function labelOf(piece: LayPiece, number: number, turn: number, scale: nu
   const letters = piece.name.length + (piece.quantity > 1 ? 1 + String(piece.quantity).length : 0);
   const spot = spotFor(outline, letters * LETTER, LINE, [from, to]);
   if (spot) return { spot, byNumber: false };
-  return { spot: spotFor(outline, String(number).length * 7, LINE, [from, to]), byNumber: true };
+  return { spot: spotFor(outline, String(number).length * FIGURE, LINE, [from, to]), byNumber: true };
 }
 
 /** The grain line of a piece that lies turned so, no longer than is easily seen. */

@@ -6,6 +6,7 @@ import { phrase } from "../../../functions/phrase.ts";
 import { lengthText, type Rule } from "../../engine/show.ts";
 import { turned } from "../../lay/outline.ts";
 import { ticksOf } from "../../lay/ruler.ts";
+import { TEXT_SIZE } from "../text-size.ts";
 import { copyKey } from "./arrange.ts";
 import { type Label, LayCopy, labelOf, pathOf } from "./LayCopy.tsx";
 import { layInWords } from "./words.ts";
@@ -25,14 +26,14 @@ interface Props {
 }
 
 /** Room about the cloths in pixels: for the tape above, and what is written below. */
-const ABOVE = 30;
+const ABOVE = 30 * TEXT_SIZE;
 const BELOW = 8;
-const CAPTION = 14;
+const CAPTION = 14 * TEXT_SIZE;
 const BESIDE = 8;
 
 /** How many pixels a figure on the tape takes, and the last one. */
-const FIGURE = 34;
-const LAST = 64;
+const FIGURE = 34 * TEXT_SIZE;
+const LAST = 64 * TEXT_SIZE;
 
 /** The length of each cloth that is drawn: all of it when it is in hand, else what is used. */
 export const longOf = ({ cloths }: LayQuestion, lay: Lay): number[] =>

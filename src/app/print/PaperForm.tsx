@@ -155,7 +155,7 @@ function Which({ choices, book, page, pieces, onChoose }: Props) {
         )}
         {hasChosen && (!hasPieces || chosen || choices.of === CHOSEN_CELL) && (
           <option value={CHOSEN_CELL}>
-            {phrase`the chosen cell`}
+            {phrase`the selected cell`}
             {hasPieces && chosen && `: ${chosen.title}`}
           </option>
         )}

@@ -54,10 +54,10 @@ export function PrintDialog({ store, place, wanted, onDone }: Props) {
     saveText(made!.bytes, fileName(`${book.title} ${kindOf(choices.what).title}`, ".pdf"), "application/pdf");
   const print = async () => {
     if ((await printPdf(made!.bytes)) === "open")
-      setDone(phrase`The browser’s print is open. Choose actual size, 100 %, there.`);
+      setDone(phrase`The browser's print is open. Choose actual size, 100 %, there.`);
     else
       setDone(
-        phrase`This browser can’t print a PDF by itself. Saved as ${save()}: open it and print it at 100 %.`,
+        phrase`This browser can't print a PDF by itself. Saved as ${save()}: open it and print it at 100 %.`,
       );
   };
 

@@ -15,6 +15,7 @@ import type { Keeping } from "../files/keeping.ts";
 import type { OwnHandle } from "../files/own-file/pickers.ts";
 import type { How } from "../files/own-file/saving.ts";
 import { useSaving } from "../files/own-file/use-saving.tsx";
+import { browserClock } from "../following/after-paint.ts";
 import { samePlace, sessionOf } from "../grid/edit-session.ts";
 import { addShortcuts } from "../help/shortcuts.ts";
 import { helpWhileTyping } from "../help/while-typing.ts";
@@ -48,16 +49,17 @@ export function useOpenBook({ store, keeper, keeping }: Opened) {
   const place = within(store.shown, chosen);
   const page = useRef(place.page);
   page.current = place.page;
-  // Printing is loaded behind everything else.
+  // Printing is loaded once the grid is painted.
   useEffect(() => {
-    let end: (() => void) | null = null;
     let isOver = false;
-    void import("./print-sheet.ts").then(({ printing }) => {
-      if (!isOver) end = printing(store, () => page.current);
-    });
+    let end = browserClock.painted(() => {
+      void import("./print-sheet.ts").then(({ printing }) => {
+        if (!isOver) end = printing(store, () => page.current);
+      });
+    }, 0);
     return () => {
       isOver = true;
-      end?.();
+      end();
     };
   }, [store]);
 

@@ -5,6 +5,7 @@
  * npx vitest run --config tests/speed/vitest.config.ts tests/speed/page.speed.ts
  */
 import { readFileSync } from "node:fs";
+import type { Page } from "playwright-core";
 import { it } from "vitest";
 import { findPlace } from "../../src/book/address.ts";
 import { readBook } from "../../src/book/read.ts";
@@ -157,4 +158,79 @@ it("slide to paint", async () => {
     ]);
   }
   print("one move of the slider of depth, whole book and drawing following, p50 / p95 in ms", rows);
+});
+
+/** The times between the page's frames, and its tasks over 50 ms, while `act` goes on. */
+async function framesWhile(
+  page: Page,
+  act: () => Promise<void>,
+): Promise<{ gaps: number[]; tasks: number[] }> {
+  await page.evaluate(() => {
+    const seen = { gaps: [] as number[], tasks: [] as number[], ended: false };
+    Object.assign(globalThis, { seen });
+    new PerformanceObserver((list) => {
+      if (!seen.ended) seen.tasks.push(...list.getEntries().map(({ duration }) => duration));
+    }).observe({ type: "longtask" });
+    let before = 0;
+    const frame = (now: number) => {
+      if (seen.ended) return;
+      if (before > 0) seen.gaps.push(now - before);
+      before = now;
+      requestAnimationFrame(frame);
+    };
+    requestAnimationFrame(frame);
+  });
+  await act();
+  return page.evaluate(() => {
+    const { seen } = globalThis as unknown as { seen: { gaps: number[]; tasks: number[]; ended: boolean } };
+    seen.ended = true;
+    return seen;
+  });
+}
+
+/** A drag of the slider's thumb to and fro, a move of the pointer for each frame; and the same drag beside it, where nothing moves. */
+it("frames while the slider is dragged", async () => {
+  const rows: string[][] = [
+    ["watched", "figures", "frames, p50 / p95", "over 25 ms", "tasks over 50 ms", "no slider"],
+  ];
+  for (const watched of ["hem", "cloth_length_a"]) {
+    const page = await open();
+    await page.getByRole("button", { name: "What if" }).click();
+    await page.getByLabel("Change", { exact: true }).selectOption({ label: "depth" });
+    await page.getByLabel("Watch").selectOption({ label: watched });
+    const box = (await page.getByRole("slider", { name: "depth" }).boundingBox())!;
+    const middle = box.y + box.height / 2;
+    const drag = (y: number) => async () => {
+      await page.mouse.move(box.x + box.width / 2, y);
+      await page.mouse.down();
+      for (let n = 0; n < 240; n += 1) {
+        await page.mouse.move(box.x + box.width * (0.5 + 0.45 * Math.sin(n / 20)), y);
+        await page.waitForTimeout(8);
+      }
+      await page.mouse.up();
+    };
+    await page.evaluate(() => {
+      const moved = { count: 0 };
+      Object.assign(globalThis, { moved });
+      addEventListener("input", () => (moved.count += 1), true);
+    });
+    await framesWhile(page, drag(middle));
+    await page.waitForTimeout(1000);
+    const idle = await framesWhile(page, drag(box.y + 4 * box.height));
+    const { gaps, tasks } = await framesWhile(page, drag(middle));
+    const count = await page.evaluate(
+      () => (globalThis as unknown as { moved: { count: number } }).moved.count,
+    );
+    if (count < 100) throw new Error(`only ${count} figures came: the slider was not dragged`);
+    const late = gaps.filter((gap) => gap > 25).length;
+    rows.push([
+      watched,
+      String(count),
+      told(gaps),
+      `${late} of ${gaps.length}`,
+      String(tasks.length),
+      told(idle.gaps),
+    ]);
+  }
+  print("a drag of the slider of depth, whole book and drawing following, ms between frames", rows);
 });
